@@ -1,0 +1,15 @@
+/** The part of the statistics library that this project calls; the package ships no types of its own. */
+declare module 'jstat' {
+  const jStat: {
+    studentt: { inv(p: number, degreesOfFreedom: number): number }
+    normal: { inv(p: number, mean: number, sd: number): number; cdf(x: number, mean: number, sd: number): number }
+    gamma: { inv(p: number, shape: number, scale: number): number }
+    gammafn(x: number): number
+  }
+  export default jStat
+}
+
+declare module 'seedrandom/lib/alea.js' {
+  /** A generator of 32-bit resolution on [0, 1), seeded by a text. */
+  export default function alea(seed: string): () => number
+}

@@ -1,0 +1,18 @@
+/** Keys that several kinds of equipment share. */
+import { z } from 'zod'
+import { timeDistribution } from '../distribution.js'
+import { assume, choice, name } from '../kit.js'
+
+export const passesTo = name.describe('name of the equipment that takes the cases; the next entry when not given')
+
+export const breakdowns = z
+  .strictObject({
+    after: timeDistribution('time from one repair to the next breakdown', { above: 0 }),
+    'counted-in': assume(
+      choice(['running-time', 'calendar-time'], 'running-time: the clock runs while the machine works; calendar-time: always'),
+      'running-time',
+      'common practice, no source',
+    ),
+    repair: timeDistribution('time to repair, once somebody is there'),
+  })
+  .describe('failures of the drive: what is in hand waits and goes on after the repair')

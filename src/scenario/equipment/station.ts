@@ -1,0 +1,28 @@
+/** Keys of `type: station`: any place that holds one case for a time. */
+import { z } from 'zod'
+import { timeDistribution } from '../distribution.js'
+import { assume, choice, whole } from '../kit.js'
+import { breakdowns, passesTo } from './common.js'
+
+export const station = z
+  .strictObject({
+    type: z.literal('station').describe('holds one case for a time: a packer, a labeller, a check weigher, a palletiser'),
+    time: timeDistribution('time that one case takes'),
+    servers: assume(whole('places that work side by side', 1, 1000), 1, 'definition of the format'),
+    'waiting-room': assume(
+      z.union([whole('places to wait before it', 0, 1_000_000), z.literal('unlimited')]).describe('places to wait before it, or `unlimited`'),
+      0,
+      'definition of the format',
+    ),
+    every: z
+      .strictObject({
+        cases: whole('number of cases after which it stops'),
+        stop: timeDistribution('length of that stop'),
+      })
+      .optional()
+      .describe('a planned stop after a number of cases, such as a pallet change'),
+    'run-by': assume(choice(['machine', 'people'], 'people stop at breaks, machines run on'), 'machine', 'definition of the format'),
+    breakdowns: breakdowns.optional(),
+    to: passesTo.optional(),
+  })
+  .describe('a station')

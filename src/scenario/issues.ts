@@ -1,0 +1,107 @@
+/** Turns what the schema library reports into findings in this project's words. */
+import { closest, distance } from 'fastest-levenshtein'
+import type { z } from 'zod'
+import { type Problem, type ProblemCode, shown } from './problems.js'
+import { keysAt, type Path } from './walk.js'
+
+/** A finding before its place in the file is known. */
+export interface Finding extends Omit<Problem, 'source' | 'line' | 'column' | 'window' | 'path'> {
+  path: Path
+  /** The place is the key and not its value. */
+  atKey: boolean
+}
+
+type Issue = z.core.$ZodIssue
+
+/** "did you mean" for a word among known ones; a plain list where none is near. */
+export function nearest(word: string, known: readonly string[]): string {
+  if (known.length === 0) return 'take it out'
+  const guess = closest(word, known)
+  return distance(word, guess) <= Math.max(2, Math.ceil(word.length / 3))
+    ? `did you mean \`${guess}\`?`
+    : `what may stand here: ${known.join(', ')}`
+}
+
+/** The value at `path`, or undefined. */
+export function valueAt(raw: unknown, path: Path): unknown {
+  return path.reduce<unknown>(
+    (value, key) => (typeof value === 'object' && value !== null ? (value as Record<string | number, unknown>)[key] : undefined),
+    raw,
+  )
+}
+
+const typeWords: Record<string, string> = {
+  object: 'a map of keys',
+  record: 'a map of names',
+  array: 'a list',
+  tuple: 'a list of two',
+  string: 'a text',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+}
+
+/** All findings of one issue; a union's are those of the member that suits what was written. */
+export function findingsOf(issue: Issue, schema: z.ZodType, raw: unknown, base: Path = []): Finding[] {
+  const path = [...base, ...(issue.path as Path)]
+  const value = valueAt(raw, path)
+  const finding = (code: ProblemCode, rule: string, fix: string, atKey = false): Finding => ({
+    code,
+    path,
+    found: value === undefined ? '' : shown(value),
+    rule,
+    fix,
+    atKey,
+  })
+  switch (issue.code) {
+    case 'unrecognized_keys':
+      return issue.keys.map((key) => ({
+        code: 'unknown-key',
+        path: [...path, key],
+        found: '',
+        rule: `\`${shown(key)}\` is no key of ${path.length ? `\`${shown(path.join('.'))}\`` : 'a scenario'}`,
+        fix: nearest(key, keysAt(schema, raw, path) ?? []),
+        atKey: true,
+      }))
+    case 'invalid_union': {
+      if (issue.errors.length === 0) {
+        const types = ['conveyor', 'sealer', 'station']
+        const given = valueAt(raw, path)
+        return given === undefined
+          ? [finding('missing-key', '`type` must be given', `one of ${types.join(', ')}`, true)]
+          : [finding('not-allowed', `one of ${types.join(', ')}`, nearest(shown(given), types))]
+      }
+      const isMap = typeof value === 'object' && value !== null
+      const words = issue.errors.flat().flatMap((inner) => (inner.code === 'invalid_value' ? inner.values.map(String) : []))
+      if (!isMap && words.length > 0) return [finding('not-allowed', `a number or ${words.join(', ')}`, nearest(shown(value), words))]
+      const member = isMap ? issue.errors.at(-1)! : issue.errors[0]!
+      return member.flatMap((inner) => findingsOf(inner, schema, raw, path))
+    }
+    case 'invalid_type':
+      if (value === undefined) return [finding('missing-key', `\`${shown(path.at(-1))}\` must be given`, `add ${typeWords[issue.expected] ?? issue.expected}`, true)]
+      return [finding('wrong-type', `must be ${typeWords[issue.expected] ?? issue.expected}`, `write ${typeWords[issue.expected] ?? issue.expected} here`)]
+    case 'invalid_value': {
+      const words = issue.values.map(String)
+      if (value === undefined) return [finding('missing-key', `\`${shown(path.at(-1))}\` must be given`, `one of ${words.join(', ')}`, true)]
+      return [finding('not-allowed', `one of ${words.join(', ')}`, nearest(shown(value), words))]
+    }
+    case 'too_small':
+    case 'too_big': {
+      const bound = issue.code === 'too_small' ? `at least ${issue.minimum}` : `at most ${issue.maximum}`
+      const what = issue.origin === 'array' ? ' entries' : issue.origin === 'string' ? ' characters' : ''
+      return [finding('out-of-range', `must be ${bound}${what}`, `a value of ${bound}${what}`)]
+    }
+    case 'invalid_format':
+      return [finding('wrong-type', 'must have the form that the format gives', 'see the starter scenario: `tapeshift new FILE`')]
+    case 'invalid_key':
+      return [finding('bad-name', 'a name begins with a letter and holds letters, digits, spaces, - and _, at most 40', 'choose another name', true)]
+    case 'custom': {
+      const { code = 'conflict', fix = '' } = (issue.params ?? {}) as { code?: ProblemCode; fix?: string }
+      if (value === undefined && (code === 'not-a-quantity' || code === 'no-unit'))
+        return [finding('missing-key', `\`${shown(path.at(-1))}\` must be given: ${issue.message}`, fix, true)]
+      return [finding(code, issue.message, fix, code === 'one-of' || code === 'missing-key')]
+    }
+    default:
+      return [finding('wrong-type', issue.message, 'see the starter scenario: `tapeshift new FILE`')]
+  }
+}

@@ -1,0 +1,90 @@
+/** Building blocks of the schema: keys that carry a unit, a default with its basis, and a line of explanation. */
+import { z } from 'zod'
+import { type Dimension, dimensions, parseMoney, parseQuantity, quantityPattern } from './quantity.js'
+
+/** Where a default comes from, in the words that `check` and the report print beside it. */
+export type Basis = 'definition of the format' | 'common practice, no source' | 'from memory, low confidence'
+
+/** The basis of each default, by the schema that carries it. */
+export const bases = z.registry<{ basis: Basis }>()
+
+/** `schema` with a value for when the file names none: written as the file would write it, listed as assumed. */
+export function assume<T extends z.ZodType>(schema: T, value: z.input<T>, basis: Basis) {
+  const withDefault = z.prefault(schema, value as never)
+  bases.add(withDefault, { basis })
+  return withDefault
+}
+
+/** Bounds in SI; `above` excludes its end, `from` and `to` include theirs. */
+export interface Bounds {
+  above?: number
+  from?: number
+  to?: number
+}
+
+function outside(value: number, bounds: Bounds): string | null {
+  if (bounds.above !== undefined && !(value > bounds.above)) return bounds.above === 0 ? 'more than nothing' : `more than ${bounds.above}`
+  if (bounds.from !== undefined && !(value >= bounds.from)) return bounds.from === 0 ? 'not negative' : `at least ${bounds.from}`
+  if (bounds.to !== undefined && !(value <= bounds.to)) return `at most ${bounds.to}`
+  return Number.isFinite(value) ? null : 'finite'
+}
+
+/** A quantity `NUMBER UNIT` of a dimension; comes out as a number in SI. */
+export function quantity(dimension: Dimension, doc: string, bounds: Bounds = { from: 0 }) {
+  return z
+    .unknown()
+    .transform((text, context): number => {
+      const parsed = parseQuantity(text, dimension)
+      if (!('value' in parsed)) {
+        const { code, rule, fix } = parsed
+        context.issues.push({ code: 'custom', input: text, message: rule, params: { code, fix } })
+        return z.NEVER
+      }
+      const rule = outside(parsed.value, bounds)
+      if (rule)
+        context.issues.push({
+          code: 'custom',
+          input: text,
+          message: `must be ${rule}${bounds.above || bounds.to ? ` ${dimensions[dimension].si}` : ''}`,
+          params: { code: 'out-of-range', fix: `such as \`${dimensions[dimension].example}\`` },
+        })
+      return parsed.value
+    })
+    .meta({ type: 'string', pattern: quantityPattern(dimension), description: doc, examples: [dimensions[dimension].example] })
+}
+
+/** Money: `42 EUR/roll`, `31 EUR/h` or `24000 EUR`. */
+export function money(per: 'roll' | 'h' | null, doc: string) {
+  const example = per ? `42 EUR/${per}` : '24000 EUR'
+  return z
+    .unknown()
+    .transform((text, context): { amount: number; currency: string } => {
+      const parsed = parseMoney(text)
+      if (!parsed || parsed.per !== per) {
+        context.issues.push({
+          code: 'custom',
+          input: text,
+          message: `an amount, a currency of three letters${per ? ` and /${per}` : ''}`,
+          params: { code: parsed ? 'wrong-unit' : 'not-a-quantity', fix: `write it like \`${example}\`` },
+        })
+        return z.NEVER
+      }
+      return { amount: parsed.amount, currency: parsed.currency }
+    })
+    .meta({ type: 'string', description: doc, examples: [example] })
+}
+
+/** A whole number from `least` to `most`, both included. */
+export const whole = (doc: string, least = 1, most = 1_000_000) => z.number().int().min(least).max(most).describe(doc)
+
+/** A bare number: factors, shares and shapes that have no unit. */
+export const bare = (doc: string, least = 0, most = 1e9) => z.number().min(least).max(most).describe(doc)
+
+/** One of a closed set of words. */
+export const choice = <const T extends readonly [string, ...string[]]>(words: T, doc: string) => z.enum(words).describe(doc)
+
+/** Names of cases, equipment and crews: they stand in paths, so no dots; they keep their order, so no leading digit. */
+export const name = z
+  .string()
+  .regex(/^\p{L}[\p{L}\p{N} _-]{0,39}$/u)
+  .describe('a name: begins with a letter; letters, digits, spaces, - and _; at most 40')

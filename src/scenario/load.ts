@@ -1,0 +1,180 @@
+/** From YAML text to a validated scenario, with every finding at its place, the defaults named and the overrides applied. */
+import { type Document, LineCounter, parseDocument, parse as parseValue } from 'yaml'
+import { findingsOf, type Finding, nearest, valueAt } from './issues.js'
+import { offsetOf, placeAt } from './locate.js'
+import { readObserved, type ReadColumn } from './observed.js'
+import { type Problem, ScenarioError, shown } from './problems.js'
+import { ruleFindings } from './rules.js'
+import { type Scenario, scenarioSchema } from './schema.js'
+import { type Assumption, fillDefaults, type Path, setAt } from './walk.js'
+
+/** What a scenario file holds once it is read. */
+export interface Loaded {
+  scenario: Scenario
+  /** The file's own tree with defaults written out and overrides applied: what a second run would read. */
+  resolved: Record<string, unknown>
+  /** Every value that nobody named, with the basis of its default. */
+  assumed: Assumption[]
+  /** The variants by name with their notes. */
+  variants: { name: string; note: string }[]
+}
+
+export interface LoadOptions {
+  /** Shown in messages. */
+  file?: string
+  /** `PATH=VALUE` texts, applied in order, after the variant. */
+  sets?: readonly string[]
+  /** Name of the variant to apply. */
+  variant?: string
+  /** Reads a column of a CSV file beside the scenario. */
+  readColumn?: ReadColumn
+}
+
+/** One change by path, and the words for where it came from. */
+interface Override {
+  path: string
+  value: unknown
+  source: string
+  /** Place in the file, for a variant's line. */
+  at: Path | null
+}
+
+const mostText = 1_000_000
+const mostProblems = 100
+
+/** Reads `text`. Throws `ScenarioError` with all findings when it is not a scenario that can be simulated. */
+export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
+  const file = options.file ?? 'scenario'
+  const lines = new LineCounter()
+  const { document, raw } = readYaml(text, file, lines)
+  const locate = (finding: Finding, override: Override | undefined): Problem => {
+    const { atKey, path, ...rest } = finding
+    const dotted = shown(path.join('.'), 200)
+    if (override && !override.at) return { ...rest, path: dotted, source: override.source, line: 0, column: 0, window: '' }
+    const place = placeAt(text, lines, offsetOf(document, override?.at ?? path, override ? false : atKey))
+    return { ...rest, path: dotted, source: file, ...place }
+  }
+
+  const problems: Problem[] = []
+  const attempt = (overrides: readonly Override[]): Omit<Loaded, 'variants'> | null => {
+    const tree = structuredClone(raw)
+    const findings: [Finding, Override | undefined][] = []
+    let assumed = fillDefaults(scenarioSchema, tree)
+    for (const override of overrides) {
+      const fault = setAt(scenarioSchema, tree, override.path, override.value)
+      if (fault)
+        findings.push([
+          {
+            code: 'no-such-path',
+            path: override.path.split('.'),
+            found: '',
+            rule: `\`${shown(fault.step)}\` does not exist in ${fault.within ? `\`${shown(fault.within)}\`` : 'a scenario'}`,
+            fix: nearest(fault.step, fault.known),
+            atKey: true,
+          },
+          override,
+        ])
+      assumed = assumed.filter((each) => each.path !== override.path && !each.path.startsWith(`${override.path}.`))
+    }
+    assumed.push(...fillDefaults(scenarioSchema, tree))
+    const parsed = scenarioSchema.safeParse(tree)
+    const own = parsed.success
+      ? [...readObserved(parsed.data, options.readColumn), ...ruleFindings(parsed.data)]
+      : withoutEchoes(parsed.error.issues.flatMap((issue) => findingsOf(issue, scenarioSchema, tree)))
+    for (const finding of own) findings.push([{ ...finding, found: finding.found || foundIn(tree, finding) }, originOf(finding.path, overrides)])
+    for (const [finding, override] of findings) {
+      const problem = locate(finding, override)
+      if (problems.length < mostProblems && !problems.some((known) => isSame(known, problem))) problems.push(problem)
+    }
+    return parsed.success && findings.length === 0 ? { scenario: parsed.data, resolved: tree, assumed } : null
+  }
+
+  const sets = (options.sets ?? []).map((set) => readSet(set))
+  const variants = variantsOf(raw)
+  const chosen = variants.find((each) => each.name === options.variant)
+  if (options.variant !== undefined && !chosen)
+    throw new ScenarioError([
+      problemWithoutPlace(file, 'no-such-path', `there is no variant \`${shown(options.variant)}\``, nearest(options.variant, variants.map((v) => v.name))),
+    ])
+  const base = attempt([...(chosen?.overrides ?? []), ...sets])
+  for (const variant of variants) if (variant !== chosen) attempt([...variant.overrides, ...sets])
+  if (!base || problems.length > 0) throw new ScenarioError(problems)
+  return { ...base, variants: variants.map(({ name, note }) => ({ name, note })) }
+}
+
+function foundIn(tree: unknown, finding: Finding): string {
+  const value = valueAt(tree, finding.path)
+  return value === undefined || finding.atKey ? '' : shown(value)
+}
+
+/** A misspelt key also breaks "exactly one of": the misspelling is the finding, the other its echo. */
+const withoutEchoes = (findings: readonly Finding[]): Finding[] =>
+  findings.filter((each) => {
+    const inside = `${each.path.join('.')}.`
+    return each.code !== 'one-of' || !findings.some((other) => other.code === 'unknown-key' && other.path.join('.').startsWith(inside))
+  })
+
+const isSame = (a: Problem, b: Problem): boolean =>
+  a.code === b.code && a.path === b.path && a.rule === b.rule && a.line === b.line && a.column === b.column
+
+/** The override that brought the value at `path`, if any. */
+function originOf(path: Path, overrides: readonly Override[]): Override | undefined {
+  const dotted = path.join('.')
+  return overrides.findLast((each) => dotted === each.path || dotted.startsWith(`${each.path}.`))
+}
+
+function problemWithoutPlace(source: string, code: Problem['code'], rule: string, fix: string, found = ''): Problem {
+  return { code, path: '', source, line: 0, column: 0, found, rule, fix, window: '' }
+}
+
+function readYaml(text: string, file: string, lines: LineCounter): { document: Document; raw: Record<string, unknown> } {
+  if (text.length > mostText)
+    throw new ScenarioError([problemWithoutPlace(file, 'too-large', 'a scenario is at most a million characters', 'put recorded values into a CSV file beside it')])
+  const notAMap = (found: string) =>
+    new ScenarioError([
+      problemWithoutPlace(file, 'not-yaml', 'a scenario is a YAML map with the keys cases, arrivals, line and shift', 'start from `tapeshift new FILE`', found),
+    ])
+  try {
+    const document = parseDocument(text, { lineCounter: lines, version: '1.2', prettyErrors: false })
+    const faults = [...document.errors, ...document.warnings]
+    if (faults.length > 0)
+      throw new ScenarioError(
+        faults.slice(0, 20).map((fault) => ({
+          ...problemWithoutPlace(file, 'not-yaml', `not YAML 1.2: ${shown(fault.message, 200)}`, 'look at the indent, the quotes and the braces near the caret'),
+          ...placeAt(text, lines, fault.pos[0]),
+        })),
+      )
+    const raw: unknown = document.toJS({ maxAliasCount: 100 })
+    if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) throw notAMap(shown(raw))
+    return { document, raw: structuredClone(raw) as Record<string, unknown> }
+  } catch (error) {
+    if (error instanceof ScenarioError) throw error
+    const why = error instanceof RangeError ? 'it nests too deeply' : error instanceof Error ? shown(error.message, 200) : 'it cannot be read'
+    throw new ScenarioError([problemWithoutPlace(file, 'too-large', `cannot be read as a scenario: ${why}`, 'write the values out in place of nested references')])
+  }
+}
+
+function readSet(set: string): Override {
+  const cut = set.indexOf('=')
+  const source = `--set ${shown(set)}`
+  if (cut <= 0)
+    throw new ScenarioError([problemWithoutPlace(source, 'no-such-path', 'an override is PATH=VALUE', 'such as --set "line.sealer.belt-speed=30 m/min"')])
+  let value: unknown
+  try {
+    value = parseValue(set.slice(cut + 1), { maxAliasCount: 0 })
+  } catch {
+    throw new ScenarioError([problemWithoutPlace(source, 'not-yaml', 'the value must be YAML', 'put quotes around the whole option')])
+  }
+  return { path: set.slice(0, cut).trim(), value, source, at: null }
+}
+
+function variantsOf(raw: Record<string, unknown>): { name: string; note: string; overrides: Override[] }[] {
+  const { variants } = raw
+  if (typeof variants !== 'object' || variants === null || Array.isArray(variants)) return []
+  return Object.entries(variants as Record<string, unknown>).map(([name, variant]) => {
+    const { set, note } = (typeof variant === 'object' && variant !== null ? variant : {}) as { set?: unknown; note?: unknown }
+    const pairs = typeof set === 'object' && set !== null && !Array.isArray(set) ? Object.entries(set as Record<string, unknown>) : []
+    const overrides = pairs.map(([path, value]) => ({ path, value, source: `variant ${name}`, at: ['variants', name, 'set', path] }))
+    return { name, note: typeof note === 'string' ? note : '', overrides }
+  })
+}

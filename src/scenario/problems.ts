@@ -1,0 +1,75 @@
+/** What can be wrong with a scenario: a closed set of codes, each finding with its place, rule and nearest mend. */
+
+/** Every code that a finding may have. */
+export type ProblemCode =
+  | 'file'
+  | 'not-yaml'
+  | 'too-large'
+  | 'unknown-key'
+  | 'missing-key'
+  | 'wrong-type'
+  | 'not-allowed'
+  | 'bad-name'
+  | 'not-a-quantity'
+  | 'no-unit'
+  | 'unknown-unit'
+  | 'wrong-unit'
+  | 'out-of-range'
+  | 'one-of'
+  | 'conflict'
+  | 'no-such-path'
+
+/** One finding. Line and column count from 1; `window` is the line of the source with a caret under the place. */
+export interface Problem {
+  code: ProblemCode
+  /** Dotted path of the key. */
+  path: string
+  /** File name, or the option that brought the value, such as `--set`. */
+  source: string
+  line: number
+  column: number
+  /** The value as it was written, shortened. */
+  found: string
+  rule: string
+  fix: string
+  window: string
+}
+
+/** Text from a file that may hold anything, made safe for a terminal: control characters shown as a dot. */
+export const printable = (text: string): string =>
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what this removes
+  text.replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069]/g, '·')
+
+/** A value as short text for a message. */
+export function shown(value: unknown, most = 60): string {
+  let text: string
+  if (value === undefined) text = 'nothing'
+  else if (typeof value === 'string') text = value
+  else {
+    try {
+      text = JSON.stringify(value) ?? String(value)
+    } catch {
+      text = String(value)
+    }
+  }
+  text = printable(text)
+  return text.length > most ? `${text.slice(0, most - 1)}…` : text
+}
+
+/** One finding as text: place, rule, window with caret, mend. */
+export function problemText(problem: Problem): string {
+  const place = problem.line > 0 ? `${problem.source}:${problem.line}:${problem.column}` : problem.source
+  const lines = [`${place}: ${problem.path ? `${problem.path}: ` : ''}${problem.rule} [${problem.code}]`]
+  if (problem.window) lines.push(problem.window)
+  if (problem.found) lines.push(`    found: ${problem.found}`)
+  if (problem.fix) lines.push(`    mend:  ${problem.fix}`)
+  return lines.join('\n')
+}
+
+/** The scenario cannot be used; carries every finding, not only the first. */
+export class ScenarioError extends Error {
+  constructor(readonly problems: readonly Problem[]) {
+    super(problems.map(problemText).join('\n'))
+    this.name = 'ScenarioError'
+  }
+}

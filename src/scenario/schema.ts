@@ -1,0 +1,152 @@
+/** The one definition of the scenario format: types, validation, defaults, docs and the JSON Schema come from it. */
+import { z } from 'zod'
+import { flutes } from '../trade/case.js'
+import { timeDistribution } from './distribution.js'
+import { passesTo } from './equipment/common.js'
+import { conveyor } from './equipment/conveyor.js'
+import { sealer } from './equipment/sealer.js'
+import { station } from './equipment/station.js'
+import { assume, bare, choice, money, name, quantity, whole } from './kit.js'
+
+const length = (doc: string) => quantity('length', doc, { above: 0 })
+const sides = { length: length('longer side of the opening'), width: length('shorter side'), height: length('opening to base') }
+const fluteNames = Object.keys(flutes) as [keyof typeof flutes, ...(keyof typeof flutes)[]]
+
+const caseKind = z
+  .strictObject({
+    share: assume(bare('share of the arrivals, relative to the other cases'), 1, 'definition of the format'),
+    length: length('outside length of the closed case, along its travel').optional(),
+    width: length('outside width of the closed case').optional(),
+    height: length('outside height of the closed case').optional(),
+    inside: z.strictObject(sides).optional().describe('inside dimensions, in place of the outside ones; needs flute'),
+    flute: choice(fluteNames, 'flute of the board: its thickness turns inside into outside').optional(),
+    weight: quantity('mass', 'gross weight', { above: 0 }).optional(),
+    board: z
+      .strictObject({
+        wall: choice(['single', 'double', 'triple'], 'number of fluted layers').optional(),
+        ect: quantity('edge-crush', 'edge crush strength', { above: 0 }).optional(),
+        burst: quantity('pressure', 'burst strength', { above: 0 }).optional(),
+      })
+      .optional()
+      .describe('what the board certificate says'),
+    'jam-factor': assume(bare('what this case does to the chance of a jam', 0, 1000), 1, 'definition of the format'),
+  })
+  .describe('one case: outside dimensions of the closed case, or inside ones with the flute')
+
+const source = z
+  .strictObject({
+    'time-between': timeDistribution('time from one arrival to the next').optional(),
+    rate: quantity('case-rate', 'steady rate, evenly spaced', { above: 0 }).optional(),
+    batch: assume(whole('cases that come together', 1, 10_000), 1, 'definition of the format'),
+    'when-full': assume(
+      choice(['wait', 'queue', 'turn-away'], 'wait: the packers stop; queue: an unlimited floor stack; turn-away: the case goes elsewhere'),
+      'wait',
+      'definition of the format',
+    ),
+    to: passesTo.optional(),
+  })
+  .refine((given) => (given['time-between'] === undefined) !== (given.rate === undefined), {
+    message: 'exactly one of `time-between` and `rate` must stand here',
+    params: { code: 'one-of', fix: 'keep the one that you know' },
+  })
+  .describe('where cases come from')
+
+export const skills = ['jams', 'roll-change', 'size-setting', 'blade', 'breakdowns'] as const
+export type Skill = (typeof skills)[number]
+
+const member = z.strictObject({
+  people: assume(whole('how many', 1, 1000), 1, 'definition of the format'),
+  walk: assume(timeDistribution('time to come to a stop and begin'), '0 s', 'definition of the format'),
+  does: z.array(z.enum(skills)).min(1).describe('the tasks that they do, the most urgent first'),
+})
+
+/** Each kind of equipment is one row here and one in `line/registry`. */
+export const equipmentKinds = [conveyor, sealer, station] as const
+const equipment = z.discriminatedUnion('type', equipmentKinds).describe('a piece of equipment')
+
+const amount = z.union([z.string(), z.number(), z.boolean(), z.null(), z.array(z.unknown()), z.looseObject({})])
+
+export const scenarioSchema = z
+  .strictObject({
+    title: assume(z.string().max(200).describe('what the report is headed with'), 'Sealing line', 'definition of the format'),
+    target: quantity('case-rate', 'good cases out over working time (shift less breaks) that the line must hold', { above: 0 }).optional(),
+    display: assume(choice(['metric', 'us'], 'units of the reports'), 'metric', 'definition of the format'),
+    cases: z.record(name, caseKind).describe('the cases, by name'),
+    arrivals: z.record(name, source).describe('where cases come from, by name'),
+    line: z.record(name, equipment).describe('the equipment, in the order in which a case travels'),
+    tape: assume(
+      z.strictObject({
+        width: assume(length('tape width'), '48 mm', 'common practice, no source'),
+        roll: assume(length('length of a roll'), '1371 m', 'common practice, no source'),
+        leg: assume(quantity('length', 'tape down each end of the case'), '70 mm', 'common practice, no source'),
+        thickness: assume(length('total thickness of film and adhesive'), '48 um', 'from memory, low confidence'),
+        price: money('roll', 'price of a roll').optional(),
+        stretch: assume(quantity('share', 'how much the head stretches the tape', { from: 0, to: 1 }), '0 %', 'definition of the format'),
+        'lost-per-roll': assume(quantity('length', 'tape of each roll that goes into threading and the stub'), '4 m', 'from memory, low confidence'),
+      }),
+      {},
+      'definition of the format',
+    ),
+    crew: assume(
+      z.record(name, member).describe('people who put stops right, by name'),
+      { operators: { does: [...skills] } },
+      'definition of the format',
+    ),
+    shift: z
+      .strictObject({
+        length: assume(quantity('time', 'length of the shift, breaks included', { above: 0, to: 31_622_400 }), '8 h', 'common practice, no source'),
+        start: assume(choice(['empty'], 'how the line is found: empty'), 'empty', 'definition of the format'),
+        breaks: assume(
+          z
+            .array(z.strictObject({ at: quantity('time', 'since the start of the shift'), for: quantity('time', 'its length', { above: 0 }) }))
+            .max(100)
+            .describe('breaks, in order'),
+          [],
+          'definition of the format',
+        ),
+        'breaks-stop': assume(
+          choice(['arrivals-and-manual-work', 'everything'], 'what a break stops; machines run on in the first case'),
+          'arrivals-and-manual-work',
+          'definition of the format',
+        ),
+        'run-out': assume(quantity('time', 'extra time after the last arrival to empty the line', { from: 0, to: 31_622_400 }), '0 min', 'definition of the format'),
+      })
+      .describe('the shift'),
+    money: z
+      .strictObject({
+        currency: z.string().regex(/^[A-Z]{3}$/).describe('three-letter currency code'),
+        labour: money('h', 'one person for an hour').optional(),
+        downtime: money('h', 'an hour in which a sealer stands still for a stop of its own').optional(),
+        life: quantity('time', 'years over which capital is paid back', { above: 0 }).optional(),
+        interest: quantity('share', 'yearly interest', { from: 0, to: 1 }).optional(),
+        shifts: quantity('yearly', 'shifts worked', { above: 0 }).optional(),
+        capital: z.record(z.string(), money(null, 'price')).optional().describe('what each piece costs, by its path, such as line.sealer'),
+      })
+      .optional()
+      .describe('money; what is not given is left out of the sum and listed'),
+    study: assume(
+      z.strictObject({
+        shifts: assume(whole('shifts to simulate', 2, 1_000_000), 100, 'definition of the format'),
+        confidence: assume(quantity('share', 'confidence of the intervals', { from: 0.5, to: 0.9999 }), '95 %', 'common practice, no source'),
+        seed: assume(z.union([z.string().min(1).max(200), z.number()]).transform(String).describe('any text; the same seed gives the same shifts'), 'tapeshift', 'definition of the format'),
+      }),
+      {},
+      'definition of the format',
+    ),
+    variants: z
+      .record(
+        name,
+        z.strictObject({
+          note: z.string().max(500).optional().describe('what it is, in words'),
+          set: z.record(z.string(), amount).describe('values by dotted path, such as line.sealer.belt-speed'),
+        }),
+      )
+      .optional()
+      .describe('named sets of changes to this scenario'),
+  })
+  .meta({ title: 'tapeshift scenario', description: 'One sealing line, its cases, crew and shift' })
+
+/** A validated scenario, every quantity in SI. */
+export type Scenario = z.output<typeof scenarioSchema>
+export type EquipmentKeys<T extends string = string> = Extract<Scenario['line'][string], { type: T }>
+export type CaseKind = Scenario['cases'][string]

@@ -1,0 +1,136 @@
+/** Walks the schema beside a document: which keys may stand where, and which defaults fill in what is not said. */
+import type { z } from 'zod'
+import { type Basis, bases, name } from './kit.js'
+
+type Schema = z.ZodType
+export type Path = readonly (string | number)[]
+
+interface Definition {
+  type: string
+  innerType?: Schema
+  in?: Schema
+  shape?: Record<string, Schema>
+  keyType?: Schema
+  valueType?: Schema
+  element?: Schema
+  items?: Schema[]
+  options?: Schema[]
+  discriminator?: string
+  defaultValue?: unknown
+}
+const definition = (schema: Schema): Definition => schema.def as unknown as Definition
+
+const isMap = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/** The schema without its wrappers, and of a union the member that suits what was written. */
+function suited(schema: Schema, raw: unknown): Schema {
+  const def = definition(schema)
+  if (def.innerType) return suited(def.innerType, raw)
+  if (def.type === 'pipe') return suited(def.in!, raw)
+  if (def.type !== 'union') return schema
+  const options = def.options!
+  if (def.discriminator && isMap(raw)) {
+    const named = options.find((option) => {
+      const literal = definition(definition(option).shape![def.discriminator!]!) as unknown as { values: unknown[] }
+      return literal.values.includes(raw[def.discriminator!])
+    })
+    return named ?? options[0]!
+  }
+  return isMap(raw) ? suited(options.at(-1)!, raw) : suited(options[0]!, raw)
+}
+
+/** The keys that may stand in the map at `path`, or null where any name may, or none. */
+export function keysAt(root: Schema, raw: unknown, path: Path): string[] | null {
+  let schema = suited(root, raw)
+  let value = raw
+  for (const key of path) {
+    const next = child(schema, key)
+    value = isMap(value) || Array.isArray(value) ? (value as Record<string | number, unknown>)[key] : undefined
+    if (!next) return null
+    schema = suited(next, value)
+  }
+  const shape = definition(schema).shape
+  return shape ? Object.keys(shape) : null
+}
+
+function child(schema: Schema, key: string | number): Schema | null {
+  const def = definition(schema)
+  if (def.shape) return Object.hasOwn(def.shape, key) ? def.shape[key as string]! : null
+  if (def.type === 'record') return def.valueType!
+  if (def.type === 'array') return def.element!
+  if (def.type === 'tuple') return def.items![Number(key)] ?? null
+  return null
+}
+
+/** What was wrong with a dotted path: the step that leads nowhere and what could stand there. */
+export interface PathFault {
+  step: string
+  within: string
+  known: string[]
+}
+
+/**
+ * Sets `value` at a dotted `path` of `raw`, in place. Every step must be a key of the format, and the names of
+ * cases, equipment and crews must exist; a list is addressed by number, from 0. Returns null, or the step that
+ * leads nowhere.
+ */
+export function setAt(root: Schema, raw: Record<string, unknown>, path: string, value: unknown): PathFault | null {
+  let steps = path.split('.')
+  let schema = suited(root, raw)
+  let place = raw
+  for (let index = 0; index < steps.length; index++) {
+    const def = definition(schema)
+    const hasFreeKeys = def.type === 'record' && def.keyType !== name
+    if (hasFreeKeys) steps = [...steps.slice(0, index), steps.slice(index).join('.')]
+    const step = steps[index]!
+    const next = child(schema, step)
+    const isKnown = next !== null && (def.shape !== undefined || hasFreeKeys || Object.hasOwn(place, step))
+    if (!isKnown) {
+      const known = Object.keys(def.shape ?? place)
+      return { step, within: steps.slice(0, index).join('.'), known }
+    }
+    if (index === steps.length - 1) {
+      place[step] = value
+      return null
+    }
+    const inside = place[step]
+    const isBranch = isMap(inside) || Array.isArray(inside)
+    if (!isBranch) place[step] = {}
+    place = place[step] as Record<string, unknown>
+    schema = suited(next, place)
+  }
+  return null
+}
+
+/** A value that the file did not name. */
+export interface Assumption {
+  path: string
+  value: unknown
+  basis: Basis
+}
+
+/** Fills every default of `schema` into `raw`, in place, and lists what was filled in, leaf by leaf. */
+export function fillDefaults(schema: Schema, raw: unknown, path: Path = []): Assumption[] {
+  const found: Assumption[] = []
+  const here = suited(schema, raw)
+  const def = definition(here)
+  if (def.shape && isMap(raw)) {
+    for (const [key, inner] of Object.entries(def.shape)) {
+      const inPath = [...path, key]
+      if (raw[key] === undefined) {
+        const wrapper = definition(inner)
+        if (wrapper.type !== 'prefault') continue
+        raw[key] = structuredClone(wrapper.defaultValue)
+        const below = fillDefaults(inner, raw[key], inPath)
+        const isBranch = isMap(raw[key]) && (definition(suited(inner, raw[key])).shape || below.length > 0)
+        if (isBranch && below.length > 0) found.push(...below)
+        else found.push({ path: inPath.join('.'), value: raw[key], basis: bases.get(inner)?.basis ?? 'from memory, low confidence' })
+      } else found.push(...fillDefaults(inner, raw[key], inPath))
+    }
+  } else if (def.type === 'record' && isMap(raw))
+    for (const [key, value] of Object.entries(raw)) found.push(...fillDefaults(def.valueType!, value, [...path, key]))
+  else if (def.type === 'array' && Array.isArray(raw))
+    for (const [index, value] of raw.entries()) found.push(...fillDefaults(def.element!, value, [...path, index]))
+  return found
+}
