@@ -96,6 +96,11 @@ export const scenarioSchema = z
       .strictObject({
         length: assume(quantity('time', 'length of the shift, breaks included', { above: 0, to: 31_622_400 }), '8 h', 'common practice, no source'),
         start: assume(choice(['empty'], 'how the line is found: empty'), 'empty', 'definition of the format'),
+        'rolls-start': assume(
+          choice(['full', 'part-used'], 'rolls at the start of the shift: full, or each used up by a random part'),
+          'full',
+          'definition of the format',
+        ),
         breaks: assume(
           z
             .array(z.strictObject({ at: quantity('time', 'since the start of the shift'), for: quantity('time', 'its length', { above: 0 }) }))

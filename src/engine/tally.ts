@@ -1,0 +1,131 @@
+/** Tallies: what is known of one shift when it ends. Updated on change only; nothing is stored per case. */
+
+/** Bins of a duration histogram to a factor of e: 1 % wide. */
+const binsPerE = 100
+const smallest = 1e-2
+const bins = 2400
+
+/** Values seen one by one: count, mean, largest and quantiles to 1 %. */
+export class Observations {
+  count = 0
+  sum = 0
+  largest = 0
+  private readonly histogram = new Uint32Array(bins)
+
+  reset(): void {
+    this.count = 0
+    this.sum = 0
+    this.largest = 0
+    this.histogram.fill(0)
+  }
+
+  /** Notes a value, not negative. */
+  add(value: number): void {
+    this.count++
+    this.sum += value
+    if (value > this.largest) this.largest = value
+    const bin = value <= smallest ? 0 : Math.min(bins - 1, 1 + Math.floor(Math.log(value / smallest) * binsPerE))
+    this.histogram[bin]!++
+  }
+
+  /** Mean; NaN of no values. */
+  mean(): number {
+    return this.sum / this.count
+  }
+
+  /** The value below which the share `p` of the values lies, within 1 %; NaN of no values. */
+  quantile(p: number): number {
+    if (this.count === 0) return Number.NaN
+    let left = p * this.count
+    for (let bin = 0; bin < bins; bin++) {
+      const here = this.histogram[bin]!
+      if (here > 0 && left <= here) {
+        if (bin === 0) return 0
+        const within = (bin - 1 + left / here) / binsPerE
+        return Math.min(this.largest, smallest * Math.exp(within))
+      }
+      left -= here
+    }
+    return this.largest
+  }
+}
+
+/**
+ * A whole number that stays the same between changes: time-average, largest, share of time at each level, and
+ * its value at evenly spaced instants for a picture.
+ */
+export class Level {
+  value = 0
+  largest = 0
+  private since = 0
+  private area = 0
+  private timeAt = new Float64Array(64)
+  private sampleStep = Infinity
+  private nextSample = Infinity
+  private sampled = 0
+  readonly samples: Float64Array
+
+  /** `samples`: number of instants to note; 0 for none. */
+  constructor(samples = 0) {
+    this.samples = new Float64Array(samples)
+  }
+
+  /** Starts at level 0 at time 0; samples spread over `end`, each in the middle of its part. */
+  reset(end: number): void {
+    this.value = 0
+    this.largest = 0
+    this.since = 0
+    this.area = 0
+    this.timeAt.fill(0)
+    this.sampled = 0
+    this.samples.fill(0)
+    this.sampleStep = this.samples.length > 0 ? end / this.samples.length : Infinity
+    this.nextSample = this.sampleStep / 2
+  }
+
+  /** The level changes by `by` now. */
+  change(now: number, by: number): void {
+    this.settle(now)
+    this.value += by
+    if (this.value > this.largest) this.largest = this.value
+    if (this.value >= this.timeAt.length) {
+      const wider = new Float64Array(this.value * 2)
+      wider.set(this.timeAt)
+      this.timeAt = wider
+    }
+  }
+
+  /** Books the time since the last change; call once more when the shift ends. */
+  settle(now: number): void {
+    const passed = now - this.since
+    this.area += this.value * passed
+    this.timeAt[this.value]! += passed
+    this.since = now
+    while (now > this.nextSample) {
+      this.samples[this.sampled++] = this.value
+      this.nextSample = this.sampled < this.samples.length ? this.nextSample + this.sampleStep : Infinity
+    }
+  }
+
+  /** Mean over time up to the last `settle`. */
+  mean(): number {
+    return this.since > 0 ? this.area / this.since : 0
+  }
+
+  /** Smallest level that held, with all below it, for the share `p` of the time. */
+  quantile(p: number): number {
+    let left = p * this.since
+    for (let level = 0; level <= this.largest; level++) {
+      left -= this.timeAt[level]!
+      if (left <= 0) return level
+    }
+    return this.largest
+  }
+
+  /** Share of the time at `level` or above. */
+  shareFrom(level: number): number {
+    let time = 0
+    for (let each = level; each <= this.largest; each++) time += this.timeAt[each]!
+    return this.since > 0 ? time / this.since : 0
+  }
+}

@@ -1,0 +1,85 @@
+/** Variates by inversion: each takes one uniform number on (0, 1) and gives one value, so that streams stay in step. */
+import jStat from 'jstat'
+
+/** A law with its parameters. `observed` values are sorted, smallest first, at least one. */
+export type Law =
+  | { law: 'constant'; value: number }
+  | { law: 'exponential'; mean: number }
+  | { law: 'lognormal'; mean: number; cv: number }
+  | { law: 'gamma'; mean: number; cv: number }
+  | { law: 'erlang'; mean: number; phases: number }
+  | { law: 'weibull'; shape: number; scale: number }
+  | { law: 'triangular'; low: number; mode: number; high: number }
+  | { law: 'uniform'; low: number; high: number }
+  | { law: 'normal'; mean: number; sd: number; atLeast: number }
+  | { law: 'observed'; values: readonly number[] }
+
+/** The value below which the share `u` of the law lies; `u` on the open interval (0, 1). */
+export type Inverse = (u: number) => number
+
+/** Quantile function of a law. Formulas: Law, Simulation Modeling and Analysis, ch. 8 (from memory). */
+export function inverse(law: Law): Inverse {
+  switch (law.law) {
+    case 'constant': {
+      const { value } = law
+      return () => value
+    }
+    case 'exponential': {
+      const { mean } = law
+      return (u) => -mean * Math.log1p(-u)
+    }
+    case 'weibull': {
+      const { scale } = law
+      const power = 1 / law.shape
+      return (u) => scale * Math.exp(power * Math.log(-Math.log1p(-u)))
+    }
+    case 'uniform': {
+      const { low } = law
+      const width = law.high - law.low
+      return (u) => low + width * u
+    }
+    case 'triangular':
+      return triangular(law.low, law.mode, law.high)
+    case 'lognormal': {
+      // mean m and coefficient of variation c of the value itself: sigma^2 = ln(1 + c^2), mu = ln m - sigma^2 / 2
+      const variance = Math.log1p(law.cv * law.cv)
+      const location = Math.log(law.mean) - variance / 2
+      const spread = Math.sqrt(variance)
+      return (u) => Math.exp(location + spread * standardNormal(u))
+    }
+    case 'normal':
+      return cutNormal(law.mean, law.sd, law.atLeast)
+    case 'erlang':
+      return gamma(law.phases, law.mean / law.phases)
+    case 'gamma': {
+      const shape = 1 / (law.cv * law.cv)
+      return gamma(shape, law.mean / shape)
+    }
+    case 'observed': {
+      const { values } = law
+      return (u) => values[Math.floor(u * values.length)]!
+    }
+  }
+}
+
+const standardNormal = (u: number): number => jStat.normal.inv(u, 0, 1)
+
+const gamma =
+  (shape: number, scale: number): Inverse =>
+  (u) =>
+    scale * jStat.gamma.inv(u, shape, 1)
+
+function triangular(low: number, mode: number, high: number): Inverse {
+  const below = (mode - low) / (high - low)
+  const rising = (high - low) * (mode - low)
+  const falling = (high - low) * (high - mode)
+  return (u) => (u < below ? low + Math.sqrt(u * rising) : high - Math.sqrt((1 - u) * falling))
+}
+
+/** Normal law cut off below `atLeast` and scaled up: the quantile of the share that remains. */
+function cutNormal(mean: number, sd: number, atLeast: number): Inverse {
+  if (sd === 0) return () => Math.max(mean, atLeast)
+  // the upper tail keeps its digits where the cut lies far above the mean
+  const kept = jStat.normal.cdf((mean - atLeast) / sd, 0, 1)
+  return (u) => Math.max(atLeast, mean - sd * standardNormal((1 - u) * kept))
+}

@@ -1,0 +1,175 @@
+/** Accumulating conveyor: cases close up behind one that stands, and follow it when it moves again. */
+import { never } from '../engine/clock.js'
+import type { CaseIndex } from './cases.js'
+import { Conveyor, type ConveyorKeys } from './conveyor.js'
+import type { Floor } from './floor.js'
+import { State } from './states.js'
+
+/** Rounding of sums of lengths that must not turn away a case that just fits, m. */
+const hair = 1e-9
+
+/**
+ * The triangular kinematic wave (Newell, Transportation Research B 36 (2002) 195-205): a case's path is the later
+ * of free flow and the leader's path, shifted by the leader's pitch in space and the start delay in time. Places
+ * are those of the leading edge. Pitch = length + spacing. With D the length and v the speed,
+ *
+ *   arrival at the end  = max(enter + D / v, leader's leaving + pitch of leader / v + delay)
+ *   entrance clear      = when the last case has moved its own pitch, by the same relation, + delay
+ *
+ * The second looks back to the case that was D ahead of the entrance: the first whose pitches, summed from it to
+ * the last case, reach D. A case is taken only if it will lie wholly on the conveyor when all stand.
+ */
+export class AccumulatingConveyor extends Conveyor {
+  private readonly length: number
+  private readonly speed: number
+  private readonly spacing: number
+  private readonly delay: number
+  private readonly shortest: number
+
+  /** Rings over the running number of a case on this conveyor. */
+  private readonly mask: number
+  private readonly items: Int32Array
+  private readonly entered: Float64Array
+  private readonly left: Float64Array
+  private readonly pitches: Float64Array
+  /** Sum of the pitches of all cases so far, this one included. */
+  private readonly pitchSum: Float64Array
+  private first = 0
+  private aboard = 0
+  /** The case that was a conveyor's length ahead of the entrance: see above. */
+  private ahead = 0
+  private reserved = 0
+  private due = never
+  private wakeAt = never
+  private isBlocked = false
+
+  constructor(floor: Floor, name: string, keys: ConveyorKeys) {
+    super(floor, name, keys)
+    this.length = keys.length
+    this.speed = keys.speed
+    this.spacing = keys.spacing
+    this.delay = keys['start-delay']
+    this.shortest = Math.min(...floor.lengths)
+    const most = Math.ceil((2 * this.length) / (this.shortest + this.spacing)) + 8
+    const size = 2 ** Math.ceil(Math.log2(most))
+    this.mask = size - 1
+    this.items = new Int32Array(size)
+    this.entered = new Float64Array(size)
+    this.left = new Float64Array(size)
+    this.pitches = new Float64Array(size)
+    this.pitchSum = new Float64Array(size)
+  }
+
+  protected override empty(): void {
+    this.first = 0
+    this.aboard = 0
+    this.ahead = 0
+    this.reserved = 0
+    this.due = never
+    this.wakeAt = never
+    this.isBlocked = false
+    super.empty()
+  }
+
+  protected override isFull(): boolean {
+    return this.reserved + this.shortest > this.length + hair
+  }
+
+  protected override take(now: number, item: CaseIndex): boolean {
+    if (this.frozen) return false
+    const caseLength = this.floor.lengths[this.floor.cases.kind[item]!]!
+    const isRoom = this.reserved + caseLength <= this.length + hair
+    const clear = isRoom ? this.entranceClear() : never
+    if (clear > now) {
+      if (clear < this.wakeAt) this.wakeAt = clear
+      return false
+    }
+    const number = this.first + this.aboard
+    const place = number & this.mask
+    const pitch = caseLength + this.spacing
+    this.items[place] = item
+    this.entered[place] = now
+    this.pitches[place] = pitch
+    this.pitchSum[place] = (number > 0 ? this.pitchSum[(number - 1) & this.mask]! : 0) + pitch
+    this.reserved += pitch
+    this.aboard++
+    if (this.aboard === 1) this.due = this.arrivalAtEnd(number)
+    this.count(now, 1)
+    return true
+  }
+
+  /** When the next case may enter behind the last one. */
+  private entranceClear(): number {
+    const last = this.first + this.aboard - 1
+    if (last < 0) return 0
+    const sum = this.pitchSum[last & this.mask]!
+    const free = this.entered[last & this.mask]! + this.pitches[last & this.mask]! / this.speed + this.delay
+    while (this.ahead < last && sum - this.pitchSum[this.ahead & this.mask]! >= this.length) this.ahead++
+    const before = this.pitchSum[this.ahead & this.mask]! - this.pitches[this.ahead & this.mask]!
+    const excess = sum - before - this.length
+    if (excess < 0) return free
+    if (this.ahead >= this.first) return never
+    const following = this.left[this.ahead & this.mask]! + excess / this.speed + (last - this.ahead + 1) * this.delay
+    return following > free ? following : free
+  }
+
+  private arrivalAtEnd(number: number): number {
+    const free = this.entered[number & this.mask]! + this.length / this.speed
+    if (number === 0) return free
+    const leader = (number - 1) & this.mask
+    const following = this.left[leader]! + this.pitches[leader]! / this.speed + this.delay
+    return following > free ? following : free
+  }
+
+  protected override step(now: number): void {
+    if (this.due <= now && !this.isBlocked) this.offerFirst(now)
+    if (this.wakeAt <= now) {
+      this.wakeAt = never
+      this.invite(now)
+    }
+  }
+
+  private offerFirst(now: number): void {
+    const item = this.items[this.first & this.mask]!
+    this.isBlocked = !this.next.offer(now, item, this)
+    if (this.isBlocked) return
+    const place = this.first & this.mask
+    this.left[place] = now
+    this.first++
+    this.aboard--
+    this.reserved = this.aboard > 0 ? this.reserved - this.pitches[place]! : 0
+    this.due = this.aboard > 0 ? this.arrivalAtEnd(this.first) : never
+    this.count(now, -1)
+    if (this.owes) this.wakeAt = Math.max(now, this.entranceClear())
+  }
+
+  override roomAhead(now: number): void {
+    if (this.frozen || !this.isBlocked) return
+    this.offerFirst(now)
+    this.refresh(now)
+  }
+
+  protected override pending(): number {
+    const due = this.isBlocked ? never : this.due
+    return due < this.wakeAt ? due : this.wakeAt
+  }
+
+  protected override ownState(): State {
+    if (this.aboard === 0) return State.waiting
+    return this.isBlocked ? State.blocked : State.working
+  }
+
+  protected override freeze(): void {}
+
+  protected override thaw(now: number, passed: number): void {
+    // standing still shifts the whole picture in time
+    const from = Math.max(0, this.first + this.aboard - this.items.length)
+    for (let number = from; number < this.first + this.aboard; number++) {
+      this.entered[number & this.mask]! += passed
+      this.left[number & this.mask]! += passed
+    }
+    this.due += passed
+    this.isBlocked = false
+    this.wakeAt = this.owes ? Math.max(now, this.entranceClear()) : never
+  }
+}

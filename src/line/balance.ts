@@ -1,0 +1,45 @@
+/** The three balances that every shift must keep: cases, tape, time. A breach is a bug of this program, never of a scenario. */
+import type { Equipment } from './equipment.js'
+import type { Exit } from './exit.js'
+import type { Floor } from './floor.js'
+import { Sealer } from './sealer.js'
+import type { Source } from './source.js'
+
+/** A balance does not close. */
+export class BalanceError extends Error {
+  constructor(what: string, seed: string, shift: number) {
+    super(`the balance of ${what} does not close in shift ${shift} of seed ${JSON.stringify(seed)}: a bug of tapeshift`)
+    this.name = 'BalanceError'
+  }
+}
+
+/** Rounding of the sums of a shift, as a share of their size. */
+const hair = 1e-9
+
+/** Throws `BalanceError` when cases, tape or time of the shift that has just ended are not all accounted for. */
+export function assertBalances(
+  floor: Floor,
+  sources: readonly Source[],
+  equipment: readonly Equipment[],
+  exit: Exit,
+  seed: string,
+  shift: number,
+): void {
+  const sealers = equipment.filter((piece) => piece instanceof Sealer)
+  const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0)
+  const arrived = sum(sources.map((source) => source.arrived))
+  const turnedAway = sum(sources.map((source) => source.turnedAway))
+  const lost = sum(sealers.map((sealer) => sealer.casesLost))
+  const onTheLine = sum([...sources, ...equipment].map((place) => place.held()))
+  if (arrived !== onTheLine + exit.out + lost + turnedAway || onTheLine !== floor.cases.inUse)
+    throw new BalanceError(`cases (${arrived} arrived, ${onTheLine} on the line, ${exit.out} out, ${lost} lost, ${turnedAway} turned away)`, seed, shift)
+  for (const sealer of sealers)
+    for (const head of sealer.heads) {
+      const off = head.imbalance()
+      if (!(Math.abs(off) <= hair * (1 + head.laid + head.lost) * 100)) throw new BalanceError(`tape (${off} m at ${sealer.name}, ${head.name})`, seed, shift)
+    }
+  for (const piece of equipment) {
+    const off = sum([...piece.stateTimes]) - floor.end
+    if (!(Math.abs(off) <= hair * floor.end * 10) || piece.stateTimes.some((time) => time < 0)) throw new BalanceError(`time (${off} s at ${piece.name})`, seed, shift)
+  }
+}

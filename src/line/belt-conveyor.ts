@@ -1,0 +1,112 @@
+/** Belt conveyor: cases keep their distance; when the one at the end cannot leave, the belt and all on it stand. */
+import { never } from '../engine/clock.js'
+import { Ring } from '../engine/ring.js'
+import type { CaseIndex } from './cases.js'
+import { Conveyor, type ConveyorKeys } from './conveyor.js'
+import type { Floor } from './floor.js'
+import { State } from './states.js'
+import { Travel } from './travel.js'
+
+export class BeltConveyor extends Conveyor {
+  private readonly travel: Travel
+  private readonly items = new Ring(64)
+  /** Belt travel at which each case entered, in the order of the ring. */
+  private entries: Float64Array
+  private firstEntry = 0
+  /** Belt travel from which the entrance is clear. */
+  private clearFrom = 0
+  private wakeAt = never
+  private isBlocked = false
+
+  constructor(floor: Floor, name: string, keys: ConveyorKeys) {
+    super(floor, name, keys)
+    this.travel = new Travel(keys.speed)
+    const most = Math.ceil(keys.length / (Math.min(...floor.lengths) + keys.spacing)) + 2
+    this.entries = new Float64Array(2 ** Math.ceil(Math.log2(most)))
+  }
+
+  protected override empty(): void {
+    this.travel.reset()
+    this.items.clear()
+    this.firstEntry = 0
+    this.clearFrom = 0
+    this.wakeAt = never
+    this.isBlocked = false
+    super.empty()
+  }
+
+  /** A belt that stands takes nothing. */
+  protected override isFull(): boolean {
+    return this.isBlocked
+  }
+
+  protected override take(now: number, item: CaseIndex): boolean {
+    if (!this.travel.isRunning) return false
+    const clear = this.travel.when(this.clearFrom)
+    if (clear > now) {
+      this.wakeAt = clear
+      return false
+    }
+    const at = this.travel.now(now)
+    this.entries[(this.firstEntry + this.items.length) & (this.entries.length - 1)] = at
+    this.items.push(item)
+    this.clearFrom = at + this.floor.lengths[this.floor.cases.kind[item]!]! + this.keys.spacing
+    this.count(now, 1)
+    return true
+  }
+
+  private due(): number {
+    return this.items.length > 0 ? this.travel.when(this.entries[this.firstEntry & (this.entries.length - 1)]! + this.keys.length) : never
+  }
+
+  protected override step(now: number): void {
+    if (this.due() <= now) this.offerFirst(now)
+    if (this.wakeAt <= now) {
+      this.wakeAt = never
+      this.invite(now)
+    }
+  }
+
+  private offerFirst(now: number): void {
+    const isTaken = this.next.offer(now, this.items.at(0), this)
+    this.isBlocked = !isTaken
+    if (isTaken) {
+      this.items.shift()
+      this.firstEntry++
+      this.travel.start(now)
+      this.count(now, -1)
+      if (this.owes) this.wakeAt = Math.max(now, this.travel.when(this.clearFrom))
+    } else {
+      this.travel.stop(now)
+      this.wakeAt = never
+      this.noteFull(now)
+    }
+  }
+
+  override roomAhead(now: number): void {
+    if (this.frozen || !this.isBlocked) return
+    this.offerFirst(now)
+    this.refresh(now)
+  }
+
+  protected override pending(): number {
+    return Math.min(this.due(), this.wakeAt)
+  }
+
+  protected override ownState(): State {
+    if (this.items.length === 0) return State.waiting
+    return this.isBlocked ? State.blocked : State.working
+  }
+
+  protected override freeze(now: number): void {
+    this.travel.stop(now)
+    this.wakeAt = never
+  }
+
+  protected override thaw(now: number): void {
+    this.isBlocked = false
+    this.travel.start(now)
+    this.noteFull(now)
+    if (this.owes) this.wakeAt = Math.max(now, this.travel.when(this.clearFrom))
+  }
+}

@@ -1,0 +1,56 @@
+/** The pool of cases: attributes in typed arrays, addressed by a small number that is used again after the exit. */
+import { Ring } from '../engine/ring.js'
+
+/** Number of a case in the pool. */
+export type CaseIndex = number
+
+export class Cases {
+  /** Which kind of case, by its place in the scenario. */
+  kind = new Uint16Array(256)
+  /** When it was first offered to the line, s. */
+  arrivedAt = new Float64Array(256)
+  /** When it came to the place where it is now, s. */
+  enteredAt = new Float64Array(256)
+  /** Tape laid on it so far, m off the roll. */
+  tape = new Float64Array(256)
+  /** Cases that are somewhere between arrival and exit. */
+  inUse = 0
+  private readonly free = new Ring(256)
+  private made = 0
+
+  reset(): void {
+    this.free.clear()
+    this.inUse = 0
+    this.made = 0
+  }
+
+  /** A case of `kind` that arrives now. */
+  create(kind: number, now: number): CaseIndex {
+    const index = this.free.length > 0 ? this.free.shift() : this.made++
+    if (index === this.kind.length) this.grow()
+    this.kind[index] = kind
+    this.arrivedAt[index] = now
+    this.enteredAt[index] = now
+    this.tape[index] = 0
+    this.inUse++
+    return index
+  }
+
+  /** The case has left for good; its number may be used again. */
+  remove(index: CaseIndex): void {
+    this.free.push(index)
+    this.inUse--
+  }
+
+  private grow(): void {
+    const size = this.kind.length * 2
+    const wider = <T extends Uint16Array | Float64Array>(old: T, made: T): T => {
+      made.set(old as never)
+      return made
+    }
+    this.kind = wider(this.kind, new Uint16Array(size))
+    this.arrivedAt = wider(this.arrivedAt, new Float64Array(size))
+    this.enteredAt = wider(this.enteredAt, new Float64Array(size))
+    this.tape = wider(this.tape, new Float64Array(size))
+  }
+}

@@ -1,0 +1,64 @@
+/** What conveyors of both kinds share: cases held, and the share of time in which they are full. */
+import { Level } from '../engine/tally.js'
+import type { EquipmentKeys } from '../scenario/schema.js'
+import { Equipment } from './equipment.js'
+import { type Floor, samplesPerShift } from './floor.js'
+import type { HeldSeries, Measure } from './measure.js'
+
+export type ConveyorKeys = EquipmentKeys<'conveyor'>
+
+export abstract class Conveyor extends Equipment {
+  protected readonly level = new Level(samplesPerShift)
+  private readonly full = new Level()
+
+  constructor(
+    floor: Floor,
+    name: string,
+    protected readonly keys: ConveyorKeys,
+  ) {
+    super(floor, name, keys.breakdowns, false)
+  }
+
+  /** No room for another case, even the shortest. */
+  protected abstract isFull(): boolean
+
+  protected override empty(): void {
+    this.level.reset(this.floor.end)
+    this.full.reset(this.floor.end)
+  }
+
+  /** A case has come (+1) or gone (-1). */
+  protected count(now: number, by: 1 | -1): void {
+    this.level.change(now, by)
+    this.noteFull(now)
+  }
+
+  protected noteFull(now: number): void {
+    const value = this.isFull() ? 1 : 0
+    if (value !== this.full.value) this.full.change(now, value - this.full.value)
+  }
+
+  override held(): number {
+    return this.level.value
+  }
+
+  protected override close(now: number): void {
+    this.level.settle(now)
+    this.full.settle(now)
+  }
+
+  override series(): HeldSeries[] {
+    return [{ name: this.name, samples: this.level.samples }]
+  }
+
+  protected override ownMeasures(): Measure[] {
+    const { name } = this
+    const at = ['equipment', name, 'measures']
+    return [
+      { path: [...at, 'held'], label: `Cases on ${name}, mean over time`, unit: 'cases', kind: 'mean', value: () => this.level.mean() },
+      { path: [...at, 'held-p95'], label: `Cases on ${name}, not passed in 95 % of the time`, unit: 'cases', kind: 'mean', value: () => this.level.quantile(0.95) },
+      { path: [...at, 'held-largest'], label: `Cases on ${name}, most at one time`, unit: 'cases', kind: 'mean', value: () => this.level.largest },
+      { path: [...at, 'share-full'], label: `Share of time full, ${name}`, unit: 'share', kind: 'mean', value: () => this.full.mean() },
+    ]
+  }
+}

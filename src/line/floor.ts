@@ -1,0 +1,58 @@
+/** What every piece of a line shares: the clock, the cases, the crew, the streams and the facts of the scenario. */
+import { Clock } from '../engine/clock.js'
+import { Stream } from '../engine/stream.js'
+import { inverse, type Law } from '../engine/variates.js'
+import { outsideSize } from '../scenario/outside.js'
+import type { Scenario } from '../scenario/schema.js'
+import { Cases } from './cases.js'
+import { Crew } from './crew.js'
+
+/** Instants per shift at which the number of cases in a place is noted, for the picture. */
+export const samplesPerShift = 96
+
+/** A stream with its law: `draw` takes the next value. */
+export interface Draw {
+  draw(): number
+}
+
+export class Floor {
+  readonly clock = new Clock()
+  readonly cases = new Cases()
+  readonly crew: Crew
+  /** Outside length along the travel by kind of case, m. */
+  readonly lengths: Float64Array
+  /** What each kind does to the chance of a jam. */
+  readonly jamFactors: Float64Array
+  /** From the start of the shift to the end of the run-out, s. */
+  readonly end: number
+  private readonly streams: Stream[] = []
+
+  constructor(readonly scenario: Scenario) {
+    const kinds = Object.values(scenario.cases)
+    this.lengths = Float64Array.from(kinds, (kind) => outsideSize(kind).length)
+    this.jamFactors = Float64Array.from(kinds, (kind) => kind['jam-factor'])
+    this.end = scenario.shift.length + scenario.shift['run-out']
+    this.crew = new Crew(this)
+  }
+
+  /** The stream of one purpose of one piece; begun anew each shift. */
+  stream(owner: string, purpose: string): Stream {
+    const stream = new Stream(owner, purpose)
+    this.streams.push(stream)
+    return stream
+  }
+
+  /** A law drawn from a stream of its own. */
+  draws(owner: string, purpose: string, law: Law): Draw {
+    const stream = this.stream(owner, purpose)
+    const quantile = inverse(law)
+    return { draw: () => quantile(stream.next()) }
+  }
+
+  /** Clears clock and cases and begins every stream of shift `shift`. */
+  begin(seed: string, shift: number): void {
+    this.clock.reset()
+    this.cases.reset()
+    for (const stream of this.streams) stream.begin(seed, shift)
+  }
+}

@@ -1,0 +1,322 @@
+/** Case sealer: a flap place, driven belts that carry cases past the heads, and all that makes the belts stand. */
+import { never } from '../engine/clock.js'
+import type { Stream } from '../engine/stream.js'
+import { Level } from '../engine/tally.js'
+import type { EquipmentKeys } from '../scenario/schema.js'
+import { gapNeeded } from '../trade/headway.js'
+import { drawnLength } from '../trade/tape.js'
+import type { CaseIndex } from './cases.js'
+import { Equipment } from './equipment.js'
+import type { Draw, Floor } from './floor.js'
+import { Head } from './head.js'
+import type { Measure } from './measure.js'
+import { Cause, State } from './states.js'
+import { Travel } from './travel.js'
+
+type SealerKeys = EquipmentKeys<'sealer'>
+
+const none = -1
+/** Cases on the belts at one time: a power of two well above bed over shortest pitch. */
+const placesFor = (bed: number, shortest: number) => 2 ** Math.ceil(Math.log2(Math.ceil(bed / shortest) + 4))
+
+export class Sealer extends Equipment {
+  /** First head first, in the direction of travel. */
+  readonly heads: readonly Head[]
+  casesLost = 0
+
+  private readonly travel: Travel
+  private readonly bed: number
+  private readonly gap: number
+  /** Tape that one head draws for a case, m, by kind. */
+  private readonly drawn: Float64Array
+  private readonly fold: Draw
+  private readonly setting: Draw
+  private readonly isSetByCrew: boolean
+  private readonly jam: { chance: number; draws: Stream; lost: Stream; lostShare: number; clear: Draw } | null
+  private readonly rollChange: Draw
+  private readonly blade: { after: number; time: Draw } | null
+
+  // belts: rings over the running number of a case
+  private readonly mask: number
+  private readonly items: Int32Array
+  private readonly entries: Float64Array
+  private firstOn = 0
+  private nextOn = 0
+  /** Running number of the next case to meet each head. */
+  private readonly meets: Int32Array
+  /** Belt travel from which the next case may enter. */
+  private clearFrom = 0
+  private isBlocked = false
+  private readonly level = new Level()
+
+  // flap place and size
+  private flapItem: CaseIndex = none
+  private foldedAt = never
+  private sizeSet = none
+  private setAt = never
+
+  // stops
+  private jamDrawnFor = none
+  private stoppedHead = 0
+
+  constructor(floor: Floor, name: string, keys: SealerKeys) {
+    super(floor, name, keys.breakdowns, false)
+    const { tape, shift } = floor.scenario
+    this.bed = keys.bed
+    this.travel = new Travel(keys['belt-speed'])
+    const given = Object.entries(keys.heads).flatMap(([which, head]) => (head ? [{ which, ...head }] : []))
+    const timing = given.map(({ cut }) => ({ wipeTravel: cut['wipe-travel'], reset: cut.reset }))
+    this.gap = gapNeeded(keys['minimum-gap'], timing, keys['belt-speed'])
+    const facts = { roll: tape.roll, lostPerRoll: tape['lost-per-roll'] }
+    const firstRoll = (which: string) => (shift['rolls-start'] === 'part-used' ? floor.stream(this.label, `first roll ${which}`) : null)
+    this.heads = given
+      .sort((a, b) => a.position - b.position)
+      .map(({ which, position }) => new Head(which, position, facts, firstRoll(which)))
+    this.meets = new Int32Array(this.heads.length)
+    this.drawn = floor.lengths.map((length) => drawnLength(length, tape.leg, tape.stretch))
+
+    this.fold = floor.draws(this.label, 'fold', keys.flaps.time)
+    this.setting = floor.draws(this.label, 'size setting', keys['size-setting'].time)
+    this.isSetByCrew = keys['size-setting'].by === 'crew'
+    this.rollChange = floor.draws(this.label, 'roll change', keys['roll-change'].time)
+    const { jams, blade } = keys
+    this.jam = jams
+      ? {
+          chance: jams.chance * jams['tape-factor'],
+          draws: floor.stream(this.label, 'jam'),
+          lost: floor.stream(this.label, 'case lost'),
+          lostShare: jams['case-lost'],
+          clear: floor.draws(this.label, 'jam clearing', jams.clear),
+        }
+      : null
+    this.blade = blade ? { after: blade['service-after'], time: floor.draws(this.label, 'blade service', blade.time) } : null
+
+    const places = placesFor(this.bed, Math.min(...floor.lengths))
+    this.mask = places - 1
+    this.items = new Int32Array(places)
+    this.entries = new Float64Array(places)
+  }
+
+  protected override empty(): void {
+    this.travel.reset()
+    this.firstOn = 0
+    this.nextOn = 0
+    this.meets.fill(0)
+    this.clearFrom = 0
+    this.isBlocked = false
+    this.level.reset(this.floor.end)
+    this.flapItem = none
+    this.foldedAt = never
+    this.sizeSet = none
+    this.setAt = never
+    this.jamDrawnFor = none
+    this.casesLost = 0
+    for (const head of this.heads) head.reset()
+  }
+
+  override held(): number {
+    let inside = this.flapItem === none ? 0 : 1
+    for (let number = this.firstOn; number < this.nextOn; number++) if (this.items[number & this.mask] !== none) inside++
+    return inside
+  }
+
+  // --- flap place ---
+
+  protected override take(now: number, item: CaseIndex): boolean {
+    if (this.frozen || this.flapItem !== none) return false
+    this.flapItem = item
+    this.foldedAt = now + this.fold.draw()
+    this.level.change(now, 1)
+    return true
+  }
+
+  /** Moves the folded case onto the belts when headway and size allow it. */
+  private admit(now: number): void {
+    if (this.flapItem === none || this.foldedAt > now || !this.travel.isRunning || this.travel.when(this.clearFrom) > now) return
+    const kind = this.floor.cases.kind[this.flapItem]!
+    if (kind !== this.sizeSet && this.sizeSet !== none && !this.isSizeReady(now)) return
+    this.sizeSet = kind
+    this.setAt = never
+    const entry = Math.max(this.travel.now(now), this.clearFrom)
+    const place = this.nextOn++ & this.mask
+    this.items[place] = this.flapItem
+    this.entries[place] = entry
+    this.clearFrom = entry + this.floor.lengths[kind]! + this.gap
+    this.flapItem = none
+    this.foldedAt = never
+    if (this.owes) this.invite(now)
+  }
+
+  /** Sets the machine for another size: by itself in the headway, or by the crew once the belts are empty. */
+  private isSizeReady(now: number): boolean {
+    if (this.setAt <= now) return true
+    if (this.setAt !== never) return false
+    if (this.isSetByCrew) {
+      this.skipGone()
+      if (this.firstOn < this.nextOn) return false
+      this.stop(now, Cause.size, this.setting.draw())
+      return false
+    }
+    this.setAt = now + this.setting.draw()
+    return this.setAt <= now
+  }
+
+  // --- belts ---
+
+  /** Passes over places whose case was taken out after a jam. */
+  private skipGone(): void {
+    while (this.firstOn < this.nextOn && this.items[this.firstOn & this.mask] === none) this.firstOn++
+    for (let head = 0; head < this.meets.length; head++)
+      while (this.meets[head]! < this.nextOn && this.items[this.meets[head]! & this.mask] === none) this.meets[head]!++
+  }
+
+  private exitDue(): number {
+    return this.firstOn < this.nextOn ? this.travel.when(this.entries[this.firstOn & this.mask]! + this.bed) : never
+  }
+
+  private headDue(head: number): number {
+    const number = this.meets[head]!
+    return number < this.nextOn ? this.travel.when(this.entries[number & this.mask]! + this.heads[head]!.position) : never
+  }
+
+  protected override step(now: number): void {
+    for (let head = this.heads.length - 1; head >= 0; head--)
+      if (this.headDue(head) <= now) {
+        this.meet(now, head)
+        if (this.frozen) return
+      }
+    if (this.exitDue() <= now) this.offerFirst(now)
+    this.admit(now)
+  }
+
+  /** A case comes to a head: it may jam at the first one; the blade or the roll may be at its end; or it is taped. */
+  private meet(now: number, index: number): void {
+    const head = this.heads[index]!
+    const number = this.meets[index]!
+    const item = this.items[number & this.mask]!
+    const kind = this.floor.cases.kind[item]!
+    if (index === 0 && this.jam && this.jamDrawnFor < number) {
+      this.jamDrawnFor = number
+      if (this.jam.draws.next() < this.jam.chance * this.floor.jamFactors[kind]!) {
+        this.stop(now, Cause.jam, this.jam.clear.draw())
+        return
+      }
+    }
+    this.stoppedHead = index
+    if (this.blade && head.cuts >= this.blade.after) {
+      this.stop(now, Cause.blade, this.blade.time.draw())
+      return
+    }
+    const drawn = this.drawn[kind]!
+    if (!head.canClose(drawn)) {
+      this.stop(now, Cause.tape, this.rollChange.draw())
+      return
+    }
+    head.lay(drawn)
+    this.floor.cases.tape[item]! += drawn
+    this.meets[index] = number + 1
+    this.skipGone()
+  }
+
+  protected override putRight(now: number, cause: Cause): void {
+    const head = this.heads[this.stoppedHead]!
+    if (cause === Cause.tape) head.changeRoll()
+    else if (cause === Cause.blade) head.cuts = 0
+    else if (cause === Cause.size) this.setAt = now
+    else if (cause === Cause.jam && this.jam!.lost.next() < this.jam!.lostShare) {
+      const place = this.meets[0]! & this.mask
+      this.floor.cases.remove(this.items[place]!)
+      this.items[place] = none
+      this.casesLost++
+      this.level.change(now, -1)
+      this.skipGone()
+    }
+  }
+
+  private offerFirst(now: number): void {
+    this.isBlocked = !this.next.offer(now, this.items[this.firstOn & this.mask]!, this)
+    if (this.isBlocked) {
+      this.travel.stop(now)
+      return
+    }
+    this.firstOn++
+    this.skipGone()
+    this.level.change(now, -1)
+    this.travel.start(now)
+  }
+
+  override roomAhead(now: number): void {
+    if (this.frozen || !this.isBlocked) return
+    this.offerFirst(now)
+    this.refresh(now)
+  }
+
+  protected override pending(): number {
+    let due = this.exitDue()
+    for (let head = 0; head < this.heads.length; head++) {
+      const at = this.headDue(head)
+      if (at < due) due = at
+    }
+    const { now } = this.floor.clock
+    if (this.foldedAt > now && this.foldedAt < due) due = this.foldedAt
+    if (this.isBeingSet) return this.setAt < due ? this.setAt : due
+    const clear = this.travel.when(this.clearFrom)
+    // the end of the headway: the state changes, and a folded case may enter; not while the size waits for the belts to empty
+    const mayEnter = this.flapItem !== none && this.foldedAt <= now && !this.runsEmpty()
+    if (clear > now ? clear < due : mayEnter) due = clear
+    return due
+  }
+
+  /** The machine sets itself for another size. */
+  private get isBeingSet(): boolean {
+    return this.setAt !== never && this.setAt > this.floor.clock.now
+  }
+
+  private runsEmpty(): boolean {
+    if (!this.isSetByCrew || this.sizeSet === none || this.setAt !== never || this.firstOn === this.nextOn) return false
+    return this.floor.cases.kind[this.flapItem] !== this.sizeSet
+  }
+
+  protected override ownState(): State {
+    const { now } = this.floor.clock
+    if (this.isBlocked) return State.blocked
+    if (this.isBeingSet) return State.sizeSetting
+    const isFolding = this.foldedAt > now && this.foldedAt !== never
+    const isInHeadway = this.travel.when(this.clearFrom) > now
+    return isFolding || isInHeadway || (this.flapItem !== none && this.runsEmpty()) ? State.working : State.waiting
+  }
+
+  protected override freeze(now: number): void {
+    this.travel.stop(now)
+  }
+
+  protected override thaw(now: number, passed: number): void {
+    this.isBlocked = false
+    this.travel.start(now)
+    // an exit that was refused is offered again at once: its case still stands at the end of the belts
+    const since = now - passed
+    if (this.foldedAt > since) this.foldedAt += passed
+    if (this.setAt > since && this.setAt !== now) this.setAt += passed
+  }
+
+  protected override close(now: number): void {
+    this.level.settle(now)
+  }
+
+  protected override causesThatHappen(): Cause[] {
+    const happens: Cause[] = [Cause.tape, ...super.causesThatHappen()]
+    if (this.jam) happens.push(Cause.jam)
+    if (this.blade) happens.push(Cause.blade)
+    if (this.isSetByCrew) happens.push(Cause.size)
+    return happens
+  }
+
+  protected override ownMeasures(): Measure[] {
+    const at = ['equipment', this.name]
+    return [
+      { path: [...at, 'measures', 'held'], label: `Cases in ${this.name}, mean over time`, unit: 'cases', kind: 'mean', value: () => this.level.mean() },
+      { path: [...at, 'measures', 'cases-lost'], label: `Cases spoilt in jams a shift, ${this.name}`, unit: 'cases', kind: 'mean', value: () => this.casesLost },
+      ...this.heads.flatMap((head) => head.measures(at, this.name)),
+    ]
+  }
+}

@@ -1,0 +1,189 @@
+/** Source: where cases come from, and what happens to one that the line cannot take. */
+import { type Actor, never } from '../engine/clock.js'
+import { Ring } from '../engine/ring.js'
+import type { Stream } from '../engine/stream.js'
+import { Level } from '../engine/tally.js'
+import type { Scenario } from '../scenario/schema.js'
+import type { CaseIndex } from './cases.js'
+import type { Feeder, Taker } from './equipment.js'
+import { type Draw, type Floor, samplesPerShift } from './floor.js'
+import type { HeldSeries, Measure } from './measure.js'
+
+export class Source implements Actor, Feeder {
+  next!: Taker
+  arrived = 0
+  turnedAway = 0
+
+  private slot = -1
+  private readonly between: Draw
+  private readonly mix: Stream
+  /** Cumulative shares of the kinds of case, ending at 1. */
+  private readonly cumulative: Float64Array
+  private readonly batch: number
+  private readonly whenFull: 'wait' | 'queue' | 'turn-away'
+  /** Cases that have come and stand before the line: of a batch, or on the floor. */
+  private readonly standing = new Ring(64)
+  private readonly stack = new Level(samplesPerShift)
+  private readonly blocked = new Level()
+  private dueAt = never
+  private isPaused = false
+  private pausedAt = 0
+  private hasEnded = false
+
+  constructor(
+    private readonly floor: Floor,
+    readonly name: string,
+    keys: Scenario['arrivals'][string],
+  ) {
+    this.batch = keys.batch
+    this.whenFull = keys['when-full']
+    const law = keys['time-between'] ?? { law: 'constant' as const, value: this.batch / keys.rate! }
+    this.between = floor.draws(this.label, 'time between', law)
+    this.mix = floor.stream(this.label, 'mix')
+    const shares = Object.values(floor.scenario.cases).map((kind) => kind.share)
+    const total = shares.reduce((sum, share) => sum + share, 0)
+    let sum = 0
+    this.cumulative = Float64Array.from(shares, (share) => {
+      sum += share / total
+      return sum
+    })
+  }
+
+  get label(): string {
+    return `arrivals.${this.name}`
+  }
+
+  join(): void {
+    this.slot = this.floor.clock.add(this)
+  }
+
+  reset(): void {
+    this.arrived = 0
+    this.turnedAway = 0
+    this.standing.clear()
+    this.stack.reset(this.floor.end)
+    this.blocked.reset(this.floor.end)
+    this.isPaused = false
+    this.hasEnded = false
+    this.schedule(this.between.draw())
+  }
+
+  private schedule(time: number): void {
+    this.dueAt = time
+    this.floor.clock.set(this.slot, time)
+  }
+
+  act(now: number): void {
+    this.schedule(never)
+    for (let left = this.batch; left > 0; left--) this.bring(this.floor.cases.create(this.drawKind(), now))
+    this.passOn(now)
+    if (this.whenFull === 'turn-away') while (this.standing.length > 0) this.turnAway(now)
+    if (this.whenFull !== 'wait' || this.standing.length === 0) this.schedule(now + this.between.draw())
+  }
+
+  private bring(item: CaseIndex): void {
+    this.arrived++
+    this.standing.push(item)
+    this.stack.change(this.floor.clock.now, 1)
+  }
+
+  private drawKind(): number {
+    const u = this.mix.next()
+    let kind = 0
+    while (kind < this.cumulative.length - 1 && u >= this.cumulative[kind]!) kind++
+    return kind
+  }
+
+  /** Gives the line what it takes, in order. */
+  private passOn(now: number): void {
+    while (this.standing.length > 0 && this.next.offer(now, this.standing.at(0), this)) {
+      this.standing.shift()
+      this.stack.change(now, -1)
+    }
+    this.noteBlocked(now)
+  }
+
+  /** Packers stand still while they wait, breaks left out. */
+  private noteBlocked(now: number): void {
+    const value = this.whenFull === 'wait' && this.standing.length > 0 && !this.isPaused ? 1 : 0
+    if (value !== this.blocked.value) this.blocked.change(now, value - this.blocked.value)
+  }
+
+  private turnAway(now: number): void {
+    this.floor.cases.remove(this.standing.shift())
+    this.stack.change(now, -1)
+    this.turnedAway++
+  }
+
+  roomAhead(now: number): void {
+    if (this.isPaused || this.standing.length === 0) return
+    this.passOn(now)
+    // packers who waited go on: the next interval begins when the last case of the batch is taken
+    if (this.whenFull === 'wait' && this.standing.length === 0 && this.dueAt === never && !this.hasEnded) this.schedule(now + this.between.draw())
+  }
+
+  /** A break begins: nothing comes and nothing is put on the line; the interval that runs is kept. */
+  pause(now: number): void {
+    this.isPaused = true
+    this.pausedAt = now
+    this.floor.clock.set(this.slot, never)
+    this.noteBlocked(now)
+  }
+
+  resume(now: number): void {
+    this.isPaused = false
+    this.noteBlocked(now)
+    if (this.dueAt !== never) this.schedule(this.dueAt + (now - this.pausedAt))
+    this.roomAhead(now)
+  }
+
+  /** The shift is over: nothing more comes; what stands may still go in. */
+  end(): void {
+    this.hasEnded = true
+    this.schedule(never)
+  }
+
+  held(): number {
+    return this.standing.length
+  }
+
+  settle(now: number): void {
+    this.stack.settle(now)
+    this.blocked.settle(now)
+  }
+
+  series(): HeldSeries[] {
+    return this.whenFull === 'queue' ? [{ name: this.name, samples: this.stack.samples }] : []
+  }
+
+  measures(workingTime: number): Measure[] {
+    const { name } = this
+    const at = ['arrivals', name]
+    const measures: Measure[] = [
+      { path: [...at, 'arrived'], label: `Cases that arrived a shift, ${name}`, unit: 'cases', kind: 'mean', value: () => this.arrived },
+    ]
+    if (this.whenFull === 'wait')
+      measures.push({
+        path: [...at, 'blocked'],
+        label: `Share of working time in which ${name} waits for room`,
+        unit: 'share',
+        kind: 'mean',
+        value: () => (this.blocked.mean() * this.floor.end) / workingTime,
+      })
+    if (this.whenFull === 'turn-away')
+      measures.push({
+        path: [...at, 'turned-away'],
+        label: `Share of the cases of ${name} that were turned away`,
+        unit: 'share',
+        kind: 'ratio',
+        value: () => this.turnedAway,
+        over: () => this.arrived,
+      })
+    if (this.whenFull === 'queue')
+      measures.push(
+        { path: [...at, 'held'], label: `Cases on the floor at ${name}, mean over time`, unit: 'cases', kind: 'mean', value: () => this.stack.mean() },
+        { path: [...at, 'held-largest'], label: `Cases on the floor at ${name}, most at one time`, unit: 'cases', kind: 'mean', value: () => this.stack.largest },
+      )
+    return measures
+  }
+}

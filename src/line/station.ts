@@ -1,0 +1,197 @@
+/** Station: any place that holds one case for a time, with servers side by side and a waiting room before them. */
+import { never } from '../engine/clock.js'
+import { Ring } from '../engine/ring.js'
+import { Level } from '../engine/tally.js'
+import type { EquipmentKeys } from '../scenario/schema.js'
+import type { CaseIndex } from './cases.js'
+import { Equipment } from './equipment.js'
+import { type Draw, type Floor, samplesPerShift } from './floor.js'
+import type { HeldSeries, Measure } from './measure.js'
+import { State } from './states.js'
+
+const none = -1
+
+export class Station extends Equipment {
+  private readonly servers: number
+  private readonly room: number
+  private readonly time: Draw
+  private readonly stopEvery: number
+  private readonly stopTime: Draw | null
+
+  private readonly serving: Int32Array
+  private readonly doneAt: Float64Array
+  private readonly isStuck: Uint8Array
+  private readonly waiting = new Ring(64)
+  private readonly level = new Level(samplesPerShift)
+  private readonly busy = new Level()
+  private stuckServers = 0
+  private sinceStop = 0
+  /** No service begins before this: a planned stop, such as a pallet change. */
+  private closedUntil = 0
+  private waits = 0
+  private waitTime = 0
+  private plannedStops = 0
+
+  constructor(floor: Floor, name: string, keys: EquipmentKeys<'station'>) {
+    super(floor, name, keys.breakdowns, keys['run-by'] === 'people')
+    this.servers = keys.servers
+    this.room = keys['waiting-room'] === 'unlimited' ? Infinity : keys['waiting-room']
+    this.time = floor.draws(this.label, 'time', keys.time)
+    this.stopEvery = keys.every?.cases ?? Infinity
+    this.stopTime = keys.every ? floor.draws(this.label, 'planned stop', keys.every.stop) : null
+    this.serving = new Int32Array(this.servers)
+    this.doneAt = new Float64Array(this.servers)
+    this.isStuck = new Uint8Array(this.servers)
+  }
+
+  protected override empty(): void {
+    this.serving.fill(none)
+    this.doneAt.fill(never)
+    this.isStuck.fill(0)
+    this.waiting.clear()
+    this.level.reset(this.floor.end)
+    this.busy.reset(this.floor.end)
+    this.stuckServers = 0
+    this.sinceStop = 0
+    this.closedUntil = 0
+    this.waits = 0
+    this.waitTime = 0
+    this.plannedStops = 0
+  }
+
+  override held(): number {
+    return this.level.value
+  }
+
+  protected override take(now: number, item: CaseIndex): boolean {
+    if (this.level.value >= this.servers + this.room) return false
+    this.floor.cases.enteredAt[item] = now
+    this.waiting.push(item)
+    this.level.change(now, 1)
+    this.startServices(now)
+    return true
+  }
+
+  private startServices(now: number): void {
+    if (this.frozen || this.closedUntil > now) return
+    for (let server = 0; server < this.servers && this.waiting.length > 0; server++) {
+      if (this.serving[server] !== none) continue
+      const item = this.waiting.shift()
+      this.serving[server] = item
+      this.doneAt[server] = now + this.time.draw()
+      this.busy.change(now, 1)
+      this.waits++
+      this.waitTime += now - this.floor.cases.enteredAt[item]!
+    }
+  }
+
+  protected override step(now: number): void {
+    const server = this.earliest(false)
+    if (server !== none && this.doneAt[server]! <= now) {
+      this.busy.change(now, -1)
+      if (!this.letGo(now, server)) {
+        this.isStuck[server] = 1
+        this.stuckServers++
+      }
+    }
+    this.startServices(now)
+  }
+
+  /** The server that is (stuck: was) done first, or none. */
+  private earliest(stuck: boolean): number {
+    let best = none
+    for (let server = 0; server < this.servers; server++) {
+      if (this.serving[server] === none || this.isStuck[server] !== (stuck ? 1 : 0)) continue
+      if (best === none || this.doneAt[server]! < this.doneAt[best]!) best = server
+    }
+    return best
+  }
+
+  /** Passes the case of `server` on, if the next piece takes it, and lets others in. */
+  private letGo(now: number, server: number): boolean {
+    if (!this.next.offer(now, this.serving[server]!, this)) return false
+    this.serving[server] = none
+    this.doneAt[server] = never
+    this.level.change(now, -1)
+    if (++this.sinceStop >= this.stopEvery) {
+      this.sinceStop = 0
+      this.plannedStops++
+      this.closedUntil = now + this.stopTime!.draw()
+    }
+    this.startServices(now)
+    this.invite(now)
+    return true
+  }
+
+  override roomAhead(now: number): void {
+    if (this.frozen) return
+    const server = this.earliest(true)
+    if (server === none) return
+    this.isStuck[server] = 0
+    this.stuckServers--
+    if (!this.letGo(now, server)) {
+      this.isStuck[server] = 1
+      this.stuckServers++
+    }
+    this.refresh(now)
+  }
+
+  protected override pending(): number {
+    const server = this.earliest(false)
+    const due = server === none ? never : this.doneAt[server]!
+    return this.isClosed && this.closedUntil < due ? this.closedUntil : due
+  }
+
+  private get isClosed(): boolean {
+    return this.closedUntil > this.floor.clock.now
+  }
+
+  protected override ownState(): State {
+    if (this.busy.value > 0 || this.isClosed) return State.working
+    return this.stuckServers > 0 ? State.blocked : State.waiting
+  }
+
+  protected override freeze(): void {}
+
+  protected override thaw(now: number, passed: number): void {
+    if (this.closedUntil > now - passed) this.closedUntil += passed
+    for (let server = 0; server < this.servers; server++) {
+      if (this.isStuck[server]) {
+        // was done before: it offers again at once
+        this.isStuck[server] = 0
+        this.stuckServers--
+        this.busy.change(now, 1)
+      } else if (this.serving[server] !== none) this.doneAt[server]! += passed
+    }
+    this.startServices(now)
+  }
+
+  protected override close(now: number): void {
+    this.level.settle(now)
+    this.busy.settle(now)
+  }
+
+  override series(): HeldSeries[] {
+    return [{ name: this.name, samples: this.level.samples }]
+  }
+
+  protected override ownMeasures(): Measure[] {
+    const { name } = this
+    const at = ['equipment', name, 'measures']
+    const measures: Measure[] = [
+      { path: [...at, 'wait'], label: `Time from arrival at ${name} to the start of its work, mean`, unit: 's', kind: 'mean', value: () => this.waitTime / this.waits },
+      { path: [...at, 'held'], label: `Cases at ${name}, waiting and in work, mean over time`, unit: 'cases', kind: 'mean', value: () => this.level.mean() },
+      { path: [...at, 'held-p95'], label: `Cases at ${name}, not passed in 95 % of the time`, unit: 'cases', kind: 'mean', value: () => this.level.quantile(0.95) },
+      { path: [...at, 'held-largest'], label: `Cases at ${name}, most at one time`, unit: 'cases', kind: 'mean', value: () => this.level.largest },
+      { path: [...at, 'share-full'], label: `Share of time full, ${name}`, unit: 'share', kind: 'mean', value: () => this.shareFull() },
+      { path: [...at, 'utilisation'], label: `Share of its places at work, ${name}`, unit: 'share', kind: 'mean', value: () => this.busy.mean() / this.servers },
+    ]
+    if (this.stopTime)
+      measures.push({ path: [...at, 'planned-stops'], label: `Planned stops a shift, ${name}`, unit: 'count', kind: 'mean', value: () => this.plannedStops })
+    return measures
+  }
+
+  private shareFull(): number {
+    return this.room === Infinity ? 0 : this.level.shareFrom(this.servers + this.room)
+  }
+}

@@ -1,0 +1,41 @@
+/** Belt travel: how far a belt has run since the start of the shift; it stands and runs, and what is on it moves along. */
+import { never } from '../engine/clock.js'
+
+export class Travel {
+  private at = 0
+  private since = 0
+  isRunning = true
+
+  constructor(readonly speed: number) {}
+
+  reset(): void {
+    this.at = 0
+    this.since = 0
+    this.isRunning = true
+  }
+
+  /** Travel now, m. */
+  now(now: number): number {
+    return this.isRunning ? this.at + this.speed * (now - this.since) : this.at
+  }
+
+  /**
+   * When the belt will have run `travel` metres; `never` while it stands. Compare this time with now, and not
+   * `now()` with a travel: the instant of an event is exactly what this returned, a travel computed back is not.
+   */
+  when(travel: number): number {
+    return this.isRunning ? this.since + (travel - this.at) / this.speed : never
+  }
+
+  stop(now: number): void {
+    this.at = this.now(now)
+    this.since = now
+    this.isRunning = false
+  }
+
+  start(now: number): void {
+    if (this.isRunning) return
+    this.since = now
+    this.isRunning = true
+  }
+}
