@@ -60,7 +60,7 @@ export class AccumulatingConveyor extends Conveyor {
     this.pitchSum = new Float64Array(size)
   }
 
-  protected override empty(): void {
+  override empty(): void {
     this.first = 0
     this.aboard = 0
     this.ahead = 0
@@ -75,13 +75,16 @@ export class AccumulatingConveyor extends Conveyor {
     return this.reserved + this.shortest > this.length + hair
   }
 
-  protected override take(now: number, item: CaseIndex): boolean {
-    if (this.frozen) return false
+  override take(now: number, item: CaseIndex): boolean {
+    if (this.unit.frozen) return false
     const caseLength = this.floor.lengths[this.floor.cases.kind[item]!]!
     const isRoom = this.reserved + caseLength <= this.length + hair
     const clear = isRoom ? this.entranceClear() : never
     if (clear > now) {
-      if (clear < this.wakeAt) this.wakeAt = clear
+      if (clear < this.wakeAt) {
+        this.wakeAt = clear
+        this.unit.wake(clear)
+      }
       return false
     }
     const number = this.first + this.aboard
@@ -121,17 +124,17 @@ export class AccumulatingConveyor extends Conveyor {
     return following > free ? following : free
   }
 
-  protected override step(now: number): void {
+  override step(now: number): void {
     if (this.due <= now && !this.isBlocked) this.offerFirst(now)
     if (this.wakeAt <= now) {
       this.wakeAt = never
-      this.invite(now)
+      this.unit.invite(now)
     }
   }
 
   private offerFirst(now: number): void {
     const item = this.items[this.first & this.mask]!
-    this.isBlocked = !this.next.offer(now, item, this)
+    this.isBlocked = !this.unit.next.offer(now, item, this.unit)
     if (this.isBlocked) return
     const place = this.first & this.mask
     this.left[place] = now
@@ -140,28 +143,23 @@ export class AccumulatingConveyor extends Conveyor {
     this.reserved = this.aboard > 0 ? this.reserved - this.pitches[place]! : 0
     this.due = this.aboard > 0 ? this.arrivalAtEnd(this.first) : never
     this.count(now, -1)
-    if (this.owes) this.wakeAt = Math.max(now, this.entranceClear())
+    if (this.unit.owes) this.wakeAt = Math.max(now, this.entranceClear())
   }
 
   override roomAhead(now: number): void {
-    if (this.frozen || !this.isBlocked) return
-    this.offerFirst(now)
-    this.refresh(now)
+    if (this.isBlocked) this.offerFirst(now)
   }
 
-  protected override pending(): number {
+  override plan(): void {
     const due = this.isBlocked ? never : this.due
-    return due < this.wakeAt ? due : this.wakeAt
+    this.unit.due = due < this.wakeAt ? due : this.wakeAt
+    if (this.aboard === 0) this.unit.ownState = State.waiting
+    else this.unit.ownState = this.isBlocked ? State.blocked : State.working
   }
 
-  protected override ownState(): State {
-    if (this.aboard === 0) return State.waiting
-    return this.isBlocked ? State.blocked : State.working
-  }
+  override freeze(): void {}
 
-  protected override freeze(): void {}
-
-  protected override thaw(now: number, passed: number): void {
+  override thaw(now: number, passed: number): void {
     // standing still shifts the whole picture in time
     const from = Math.max(0, this.first + this.aboard - this.items.length)
     for (let number = from; number < this.first + this.aboard; number++) {
@@ -170,6 +168,6 @@ export class AccumulatingConveyor extends Conveyor {
     }
     this.due += passed
     this.isBlocked = false
-    this.wakeAt = this.owes ? Math.max(now, this.entranceClear()) : never
+    this.wakeAt = this.unit.owes ? Math.max(now, this.entranceClear()) : never
   }
 }

@@ -25,12 +25,12 @@ export function assertBalances(
   seed: string,
   shift: number,
 ): void {
-  const sealers = equipment.filter((piece) => piece instanceof Sealer)
+  const sealers = equipment.map((piece) => piece.mechanism).filter((each) => each instanceof Sealer)
   const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0)
   const arrived = sum(sources.map((source) => source.arrived))
   const turnedAway = sum(sources.map((source) => source.turnedAway))
   const lost = sum(sealers.map((sealer) => sealer.casesLost))
-  const onTheLine = sum([...sources, ...equipment].map((place) => place.held()))
+  const onTheLine = sum(sources.map((source) => source.held())) + sum(equipment.map((piece) => piece.mechanism.held()))
   if (arrived !== onTheLine + exit.out + lost + turnedAway || onTheLine !== floor.cases.inUse)
     throw new BalanceError(`cases (${arrived} arrived, ${onTheLine} on the line, ${exit.out} out, ${lost} lost, ${turnedAway} turned away)`, seed, shift)
   for (const sealer of sealers)

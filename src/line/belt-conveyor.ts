@@ -25,7 +25,7 @@ export class BeltConveyor extends Conveyor {
     this.entries = new Float64Array(2 ** Math.ceil(Math.log2(most)))
   }
 
-  protected override empty(): void {
+  override empty(): void {
     this.travel.reset()
     this.items.clear()
     this.firstEntry = 0
@@ -40,11 +40,12 @@ export class BeltConveyor extends Conveyor {
     return this.isBlocked
   }
 
-  protected override take(now: number, item: CaseIndex): boolean {
+  override take(now: number, item: CaseIndex): boolean {
     if (!this.travel.isRunning) return false
     const clear = this.travel.when(this.clearFrom)
     if (clear > now) {
       this.wakeAt = clear
+      this.unit.wake(clear)
       return false
     }
     const at = this.travel.now(now)
@@ -59,23 +60,23 @@ export class BeltConveyor extends Conveyor {
     return this.items.length > 0 ? this.travel.when(this.entries[this.firstEntry & (this.entries.length - 1)]! + this.keys.length) : never
   }
 
-  protected override step(now: number): void {
+  override step(now: number): void {
     if (this.due() <= now) this.offerFirst(now)
     if (this.wakeAt <= now) {
       this.wakeAt = never
-      this.invite(now)
+      this.unit.invite(now)
     }
   }
 
   private offerFirst(now: number): void {
-    const isTaken = this.next.offer(now, this.items.at(0), this)
+    const isTaken = this.unit.next.offer(now, this.items.at(0), this.unit)
     this.isBlocked = !isTaken
     if (isTaken) {
       this.items.shift()
       this.firstEntry++
       this.travel.start(now)
       this.count(now, -1)
-      if (this.owes) this.wakeAt = Math.max(now, this.travel.when(this.clearFrom))
+      if (this.unit.owes) this.wakeAt = Math.max(now, this.travel.when(this.clearFrom))
     } else {
       this.travel.stop(now)
       this.wakeAt = never
@@ -84,29 +85,25 @@ export class BeltConveyor extends Conveyor {
   }
 
   override roomAhead(now: number): void {
-    if (this.frozen || !this.isBlocked) return
-    this.offerFirst(now)
-    this.refresh(now)
+    if (this.isBlocked) this.offerFirst(now)
   }
 
-  protected override pending(): number {
-    return Math.min(this.due(), this.wakeAt)
+  override plan(): void {
+    const due = this.due()
+    this.unit.due = due < this.wakeAt ? due : this.wakeAt
+    if (this.items.length === 0) this.unit.ownState = State.waiting
+    else this.unit.ownState = this.isBlocked ? State.blocked : State.working
   }
 
-  protected override ownState(): State {
-    if (this.items.length === 0) return State.waiting
-    return this.isBlocked ? State.blocked : State.working
-  }
-
-  protected override freeze(now: number): void {
+  override freeze(now: number): void {
     this.travel.stop(now)
     this.wakeAt = never
   }
 
-  protected override thaw(now: number): void {
+  override thaw(now: number): void {
     this.isBlocked = false
     this.travel.start(now)
     this.noteFull(now)
-    if (this.owes) this.wakeAt = Math.max(now, this.travel.when(this.clearFrom))
+    if (this.unit.owes) this.wakeAt = Math.max(now, this.travel.when(this.clearFrom))
   }
 }

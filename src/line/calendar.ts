@@ -58,7 +58,7 @@ export class Calendar implements Actor {
       return
     }
     const begins = what === 'break begins'
-    for (const piece of this.equipment) if (this.stopsAll || piece.stopsAtBreaks) piece.halt(now, begins)
+    for (const piece of this.equipment) if (this.stopsAll || piece.isManual) piece.halt(now, begins)
     if (begins) {
       for (const source of this.sources) source.pause(now)
       this.floor.crew.breakBegins()

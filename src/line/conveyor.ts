@@ -1,13 +1,13 @@
 /** What conveyors of both kinds share: cases held, and the share of time in which they are full. */
 import { Level } from '../engine/tally.js'
 import type { EquipmentKeys } from '../scenario/schema.js'
-import { Equipment } from './equipment.js'
 import { type Floor, samplesPerShift } from './floor.js'
 import type { HeldSeries, Measure } from './measure.js'
+import { Mechanism } from './mechanism.js'
 
 export type ConveyorKeys = EquipmentKeys<'conveyor'>
 
-export abstract class Conveyor extends Equipment {
+export abstract class Conveyor extends Mechanism {
   protected readonly level = new Level(samplesPerShift)
   private readonly full = new Level()
 
@@ -16,13 +16,13 @@ export abstract class Conveyor extends Equipment {
     name: string,
     protected readonly keys: ConveyorKeys,
   ) {
-    super(floor, name, keys.breakdowns, false)
+    super(floor, name)
   }
 
   /** No room for another case, even the shortest. */
   protected abstract isFull(): boolean
 
-  protected override empty(): void {
+  override empty(): void {
     this.level.reset(this.floor.end)
     this.full.reset(this.floor.end)
   }
@@ -42,7 +42,7 @@ export abstract class Conveyor extends Equipment {
     return this.level.value
   }
 
-  protected override close(now: number): void {
+  override close(now: number): void {
     this.level.settle(now)
     this.full.settle(now)
   }
@@ -51,7 +51,7 @@ export abstract class Conveyor extends Equipment {
     return [{ name: this.name, samples: this.level.samples }]
   }
 
-  protected override ownMeasures(): Measure[] {
+  override measures(): Measure[] {
     const { name } = this
     const at = ['equipment', name, 'measures']
     return [

@@ -46,7 +46,7 @@ function costElements(scenario: Scenario, sealers: readonly Sealer[]): Element[]
   const capital = Object.values(money?.capital ?? {}).reduce((sum, each) => sum + each.amount, 0)
   const { life, interest, shifts, labour, downtime } = money ?? {}
   const perShift = capital > 0 && life && shifts && interest !== undefined ? capitalRecovery(capital, interest, life / (365.25 * 24 * hour)) / shifts : null
-  const standing = () => sealers.reduce((sum, sealer) => sum + sealer.stopTimes.reduce((total, time) => total + time, 0), 0)
+  const standing = () => sealers.reduce((sum, sealer) => sum + sealer.unit.stopTimes.reduce((total, time) => total + time, 0), 0)
   return [
     { key: 'tape', label: 'tape', value: price ? () => (heads.reduce((sum, head) => sum + head.laid + head.lost, 0) / tape.roll) * price.amount : null },
     { key: 'labour', label: 'labour', value: labour ? () => labour.amount * people * paidHours : null },

@@ -1,10 +1,15 @@
-/** What every piece of equipment does alike: the handshake, its states, its stops and its breakdowns. */
+/**
+ * A piece of equipment: handshake, states, stops and breakdowns, which are alike for all kinds. What is inside is its
+ * `Mechanism`. Kept apart for speed too: this class has one shape, so the engine's hottest code is compiled for it
+ * alone, however many kinds there are (as one base class of several it took three times as long).
+ */
 import { type Actor, never } from '../engine/clock.js'
-import type { Law } from '../engine/variates.js'
 import type { CaseIndex } from './cases.js'
 import type { Task } from './crew.js'
-import type { Draw, Floor } from './floor.js'
-import type { HeldSeries, Measure } from './measure.js'
+import { Breakdowns, type BreakdownKeys } from './breakdowns.js'
+import type { Floor } from './floor.js'
+import type { Measure } from './measure.js'
+import type { Mechanism } from './mechanism.js'
 import { Cause, causes, State, states } from './states.js'
 
 /** Whoever offers cases to a piece; it is told when there is room after a no. */
@@ -18,18 +23,15 @@ export interface Taker {
   offer(now: number, item: CaseIndex, from: Feeder): boolean
 }
 
-export interface BreakdownKeys {
-  after: Law
-  'counted-in': 'running-time' | 'calendar-time'
-  repair: Law
-}
-
-export abstract class Equipment implements Actor, Feeder, Taker {
+export class Equipment implements Actor, Feeder, Taker {
   next!: Taker
-  /** Why it stands for somebody to put it right. */
-  protected cause: Cause = Cause.none
-  /** It stands still: for a stop of its own or for a break. */
-  protected frozen = false
+  readonly label: string
+  /** When the mechanism has something to do next; the mechanism's to set. */
+  due = never
+  /** Its state while nothing holds it up; the mechanism's to set. */
+  ownState: State = State.waiting
+  /** It stands still, for a stop of its own or for a break. */
+  frozen = false
   readonly stateTimes = new Float64Array(states.length)
   readonly stopCounts = new Uint32Array(causes.length)
   readonly stopTimes = new Float64Array(causes.length)
@@ -39,26 +41,25 @@ export abstract class Equipment implements Actor, Feeder, Taker {
   private readonly refused: Feeder[] = []
   private state: State = State.waiting
   private stateSince = 0
+  private cause: Cause = Cause.none
   private stoppedAt = 0
   private isWorkedOn = false
   private isHalted = false
   private frozenAt = 0
+  private isActing = false
   private readonly task: Task
-  private readonly after: Draw | null
-  private readonly repair: Draw | null
-  private readonly countsCalendar: boolean
-  /** Running time that is left until the next breakdown, or the instant of it where the calendar counts. */
-  private breakdownLeft = never
+  private readonly breakdowns: Breakdowns | null
 
   constructor(
-    protected readonly floor: Floor,
-    readonly name: string,
+    private readonly floor: Floor,
+    readonly mechanism: Mechanism,
     breakdowns: BreakdownKeys | undefined,
-    protected readonly isManual: boolean,
+    /** People run it: a break stops it. */
+    readonly isManual: boolean,
   ) {
-    this.after = breakdowns ? floor.draws(this.label, 'time to breakdown', breakdowns.after) : null
-    this.repair = breakdowns ? floor.draws(this.label, 'repair', breakdowns.repair) : null
-    this.countsCalendar = breakdowns?.['counted-in'] === 'calendar-time'
+    mechanism.unit = this
+    this.label = `line.${this.name}`
+    this.breakdowns = breakdowns ? new Breakdowns(floor, this.label, breakdowns) : null
     this.task = {
       skill: 'jams',
       duration: 0,
@@ -67,8 +68,8 @@ export abstract class Equipment implements Actor, Feeder, Taker {
     }
   }
 
-  get label(): string {
-    return `line.${this.name}`
+  get name(): string {
+    return this.mechanism.name
   }
 
   /** Adds the piece to the clock; the order of these calls is the order of simultaneous events. */
@@ -82,6 +83,7 @@ export abstract class Equipment implements Actor, Feeder, Taker {
     this.frozen = false
     this.isHalted = false
     this.isWorkedOn = false
+    this.isActing = false
     this.refused.length = 0
     this.state = State.waiting
     this.stateSince = 0
@@ -89,92 +91,82 @@ export abstract class Equipment implements Actor, Feeder, Taker {
     this.stopCounts.fill(0)
     this.stopTimes.fill(0)
     this.stopWaits.fill(0)
-    this.breakdownLeft = this.after ? this.after.draw() : never
-    this.empty()
+    this.breakdowns?.begin(0)
+    this.mechanism.empty()
     this.refresh(0)
   }
-
-  // --- what each kind of equipment says of itself ---
-
-  /** Puts the piece back to empty. */
-  protected abstract empty(): void
-  /** Takes the case if it can. */
-  protected abstract take(now: number, item: CaseIndex): boolean
-  /** Does what is due now. */
-  protected abstract step(now: number): void
-  /** When something is due next while it is not frozen. */
-  protected abstract pending(): number
-  /** Working, waiting or blocked, while it is not frozen. */
-  protected abstract ownState(): State
-  /** Everything inside stands still from now. */
-  protected abstract freeze(now: number): void
-  /** It moves again after `passed` seconds: what was due is due that much later; what was refused is offered again. */
-  protected abstract thaw(now: number, passed: number): void
-  abstract roomAhead(now: number): void
-  /** Cases inside, counted piece by piece for the balance. */
-  abstract held(): number
-  /** Books what is still open at the end of the shift. */
-  protected abstract close(now: number): void
-  protected abstract ownMeasures(): Measure[]
-  /** Places whose cases are drawn over the shift. */
-  series(): HeldSeries[] {
-    return []
-  }
-
-  /** A stop of this cause is over; the piece is about to move again. */
-  protected putRight(_now: number, _cause: Cause): void {}
 
   // --- handshake ---
 
   offer(now: number, item: CaseIndex, from: Feeder): boolean {
-    const isTaken = this.take(now, item)
-    if (isTaken) {
-      const index = this.refused.length > 0 ? this.refused.indexOf(from) : -1
-      if (index >= 0) this.refused.splice(index, 1)
-    } else if (!this.refused.includes(from)) this.refused.push(from)
+    if (!this.mechanism.take(now, item)) {
+      if (!this.refused.includes(from)) this.refused.push(from)
+      return false
+    }
+    if (this.refused.length > 0) this.forget(from)
     this.refresh(now)
-    return isTaken
+    return true
+  }
+
+  private forget(from: Feeder): void {
+    const index = this.refused.indexOf(from)
+    if (index >= 0) this.refused.splice(index, 1)
   }
 
   /** Somebody was told no and has not been asked again. */
-  protected get owes(): boolean {
+  get owes(): boolean {
     return this.refused.length > 0
   }
 
   /** There is room: those who were told no offer again, first come first served. */
-  protected invite(now: number): void {
+  invite(now: number): void {
     for (let left = this.refused.length; left > 0 && this.refused.length > 0; left--) this.refused.shift()!.roomAhead(now)
+  }
+
+  roomAhead(now: number): void {
+    if (this.frozen) return
+    this.mechanism.roomAhead(now)
+    this.refresh(now)
   }
 
   // --- clock ---
 
   act(now: number): void {
-    if (this.breakdownDue() <= now) this.stop(now, Cause.breakdown, this.repair!.draw())
-    else {
-      this.step(now)
-      this.refresh(now)
+    const { breakdowns } = this
+    if (breakdowns !== null && breakdowns.due(this.state, this.stateSince) <= now) {
+      this.stop(now, Cause.breakdown, breakdowns.repairTime())
+      return
     }
+    this.isActing = true
+    this.mechanism.step(now)
+    this.isActing = false
+    this.refresh(now)
   }
 
-  /** Brings state and pending time up to date after any change inside. */
-  protected refresh(now: number): void {
-    const shouldFreeze = this.cause !== Cause.none || this.isHalted
-    if (shouldFreeze && !this.frozen) {
-      this.frozen = true
-      this.frozenAt = now
-      this.freeze(now)
-    } else if (!shouldFreeze && this.frozen) {
-      this.frozen = false
-      this.thaw(now, now - this.frozenAt)
-    }
-    this.enter(now, this.stateNow())
-    const due = this.frozen ? never : Math.min(this.pending(), this.breakdownDue())
-    this.floor.clock.set(this.slot, due > now ? due : now)
+  /** Has the piece act at `time`, if it would not act before. */
+  wake(time: number): void {
+    if (time >= this.due) return
+    this.due = time
+    this.floor.clock.set(this.slot, time)
   }
 
-  private stateNow(): State {
-    if (this.cause !== Cause.none) return this.isWorkedOn ? causes[this.cause].working : causes[this.cause].waiting
-    return this.isHalted ? State.onBreak : this.ownState()
+  /** Brings state and pending time up to date after a change inside. */
+  private refresh(now: number): void {
+    if (this.isActing) return
+    if (this.frozen) {
+      this.enter(now, this.cause === Cause.none ? State.onBreak : this.stopState())
+      this.due = never
+    } else {
+      this.mechanism.plan(now)
+      this.enter(now, this.ownState)
+      if (this.breakdowns !== null) this.due = Math.min(this.due, this.breakdowns.due(this.state, this.stateSince))
+    }
+    this.floor.clock.set(this.slot, this.due > now ? this.due : now)
+  }
+
+  private stopState(): State {
+    const { waiting, working } = causes[this.cause as Exclude<Cause, -1>]
+    return this.isWorkedOn ? working : waiting
   }
 
   private enter(now: number, state: State): void {
@@ -186,25 +178,32 @@ export abstract class Equipment implements Actor, Feeder, Taker {
   private bookState(now: number): void {
     const passed = now - this.stateSince
     this.stateTimes[this.state]! += passed
-    if (this.state === State.working && !this.countsCalendar) this.breakdownLeft -= passed
+    if (this.breakdowns !== null) this.breakdowns.book(this.state, passed)
     this.stateSince = now
   }
 
-  private breakdownDue(): number {
-    if (this.countsCalendar) return this.breakdownLeft
-    return this.state === State.working ? this.stateSince + this.breakdownLeft : never
+  /** Stands still or moves again, as stops and breaks have it. */
+  private settleFrozen(now: number): void {
+    const shouldFreeze = this.cause !== Cause.none || this.isHalted
+    if (shouldFreeze === this.frozen) return
+    this.frozen = shouldFreeze
+    if (shouldFreeze) {
+      this.frozenAt = now
+      this.mechanism.freeze(now)
+    } else this.mechanism.thaw(now, now - this.frozenAt)
   }
 
   // --- stops ---
 
   /** Stands for `cause` until somebody has come and worked for `duration` seconds. */
-  protected stop(now: number, cause: Exclude<Cause, -1>, duration: number): void {
+  stop(now: number, cause: Exclude<Cause, -1>, duration: number): void {
     this.cause = cause
     this.isWorkedOn = false
     this.stoppedAt = now
     this.stopCounts[cause]!++
     this.task.skill = causes[cause].skill
     this.task.duration = duration
+    this.settleFrozen(now)
     this.refresh(now)
     this.floor.crew.call(now, this.task)
   }
@@ -219,33 +218,33 @@ export abstract class Equipment implements Actor, Feeder, Taker {
     const { cause } = this
     this.stopTimes[cause]! += now - this.stoppedAt
     this.cause = Cause.none
-    if (cause === Cause.breakdown) this.breakdownLeft = this.after!.draw() + (this.countsCalendar ? now : 0)
-    this.putRight(now, cause)
-    this.refresh(now)
-    if (this.owes && !this.frozen) this.invite(now)
+    if (cause === Cause.breakdown) this.breakdowns!.begin(now)
+    this.mechanism.putRight(now, cause)
+    this.moveOn(now)
   }
 
   /** A break begins or ends for this piece. */
   halt(now: number, isHalted: boolean): void {
     this.isHalted = isHalted
+    this.moveOn(now)
+  }
+
+  private moveOn(now: number): void {
+    this.settleFrozen(now)
     this.refresh(now)
     if (this.owes && !this.frozen) this.invite(now)
   }
 
-  /** Whether a break stops it when breaks stop manual work only. */
-  get stopsAtBreaks(): boolean {
-    return this.isManual
-  }
-
   // --- end of the shift ---
 
+  /** Books what is open when the shift ends. */
   settle(now: number): void {
     this.bookState(now)
     if (this.cause !== Cause.none) {
       this.stopTimes[this.cause]! += now - this.stoppedAt
       if (!this.isWorkedOn) this.stopWaits[this.cause]! += now - this.stoppedAt
     }
-    this.close(now)
+    this.mechanism.close(now)
   }
 
   measures(): Measure[] {
@@ -257,37 +256,20 @@ export abstract class Equipment implements Actor, Feeder, Taker {
       kind: 'mean',
       value: () => this.stateTimes[index]! / this.floor.end,
     }))
-    const stops = causes.flatMap(({ key, label }, cause): Measure[] => [
-      {
-        path: [...at, 'measures', key],
-        label: `${label} a shift, ${this.name}`,
-        unit: 'count',
-        kind: 'mean',
-        value: () => this.stopCounts[cause]!,
-      },
-      {
-        path: [...at, 'measures', `${key}-stop`],
-        label: `Mean time from stop to restart, ${label.toLowerCase()}, ${this.name}`,
-        unit: 's',
-        kind: 'ratio',
-        value: () => this.stopTimes[cause]!,
-        over: () => this.stopCounts[cause]!,
-      },
-      {
-        path: [...at, 'measures', `${key}-wait`],
-        label: `of it waiting for crew, ${label.toLowerCase()}, ${this.name}`,
-        unit: 's',
-        kind: 'ratio',
-        value: () => this.stopWaits[cause]!,
-        over: () => this.stopCounts[cause]!,
-      },
-    ])
-    const happens = new Set<number>(this.causesThatHappen())
-    return [...shares, ...stops.filter((_, index) => happens.has(Math.floor(index / 3))), ...this.ownMeasures()]
+    const stops = this.mechanism.mayStandFor().flatMap((cause) => this.stopMeasures(cause))
+    const failures = this.breakdowns ? this.stopMeasures(Cause.breakdown) : []
+    return [...shares, ...stops, ...failures, ...this.mechanism.measures()]
   }
 
-  /** The causes for which this piece may stand, by number. */
-  protected causesThatHappen(): Cause[] {
-    return this.after ? [Cause.breakdown] : []
+  private stopMeasures(cause: Cause): Measure[] {
+    const { key, label } = causes[cause as Exclude<Cause, -1>]
+    const at = ['equipment', this.name, 'measures']
+    const count = () => this.stopCounts[cause]!
+    const words = `${label.toLowerCase()}, ${this.name}`
+    return [
+      { path: [...at, key], label: `${label} a shift, ${this.name}`, unit: 'count', kind: 'mean', value: count },
+      { path: [...at, `${key}-stop`], label: `Mean time from stop to restart, ${words}`, unit: 's', kind: 'ratio', value: () => this.stopTimes[cause]!, over: count },
+      { path: [...at, `${key}-wait`], label: `of it waiting for crew, ${words}`, unit: 's', kind: 'ratio', value: () => this.stopWaits[cause]!, over: count },
+    ]
   }
 }

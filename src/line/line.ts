@@ -76,7 +76,7 @@ export class Line {
   }
 
   private series() {
-    return [...this.sources.flatMap((source) => source.series()), ...this.equipment.flatMap((piece) => piece.series())]
+    return [...this.sources.flatMap((source) => source.series()), ...this.equipment.flatMap((piece) => piece.mechanism.series())]
   }
 
   /** Cases that events took so far in the last shift; for benches. */
@@ -109,7 +109,7 @@ export class Line {
     const { exit, floor } = this
     const { scenario } = floor
     const { workingTime, attendedTime } = this.calendar
-    const sealers = this.equipment.filter((piece) => piece instanceof Sealer)
+    const sealers = this.equipment.map((piece) => piece.mechanism).filter((each) => each instanceof Sealer)
     const heads = sealers.flatMap((sealer) => sealer.heads)
     const tapeUsed = () => heads.reduce((sum, head) => sum + head.laid + head.lost, 0)
     const lost = () => heads.reduce((sum, head) => sum + head.lost, 0)

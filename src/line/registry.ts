@@ -2,13 +2,14 @@
 import type { Scenario } from '../scenario/schema.js'
 import { AccumulatingConveyor } from './accumulating-conveyor.js'
 import { BeltConveyor } from './belt-conveyor.js'
-import type { Equipment } from './equipment.js'
+import { Equipment } from './equipment.js'
 import type { Floor } from './floor.js'
+import type { Mechanism } from './mechanism.js'
 import { Sealer } from './sealer.js'
 import { Station } from './station.js'
 
 type Keys = Scenario['line'][string]
-type Makers = { [Kind in Keys['type']]: (floor: Floor, name: string, keys: Extract<Keys, { type: Kind }>) => Equipment }
+type Makers = { [Kind in Keys['type']]: (floor: Floor, name: string, keys: Extract<Keys, { type: Kind }>) => Mechanism }
 
 const makers: Makers = {
   conveyor: (floor, name, keys) =>
@@ -19,6 +20,7 @@ const makers: Makers = {
 
 /** Makes the piece that an entry of the line describes. */
 export function makeEquipment(floor: Floor, name: string, keys: Keys): Equipment {
-  const make = makers[keys.type] as (floor: Floor, name: string, keys: Keys) => Equipment
-  return make(floor, name, keys)
+  const make = makers[keys.type] as (floor: Floor, name: string, keys: Keys) => Mechanism
+  const isManual = keys.type === 'station' && keys['run-by'] === 'people'
+  return new Equipment(floor, make(floor, name, keys), keys.breakdowns, isManual)
 }

@@ -6,12 +6,12 @@ import type { EquipmentKeys } from '../scenario/schema.js'
 import { gapNeeded } from '../trade/headway.js'
 import { drawnLength } from '../trade/tape.js'
 import type { CaseIndex } from './cases.js'
-import { Equipment } from './equipment.js'
 import type { Draw, Floor } from './floor.js'
 import { Head } from './head.js'
 import type { Measure } from './measure.js'
+import { Mechanism } from './mechanism.js'
 import { Cause, State } from './states.js'
-import { Travel } from './travel.js'
+import { hair, Travel } from './travel.js'
 
 type SealerKeys = EquipmentKeys<'sealer'>
 
@@ -19,7 +19,7 @@ const none = -1
 /** Cases on the belts at one time: a power of two well above bed over shortest pitch. */
 const placesFor = (bed: number, shortest: number) => 2 ** Math.ceil(Math.log2(Math.ceil(bed / shortest) + 4))
 
-export class Sealer extends Equipment {
+export class Sealer extends Mechanism {
   /** First head first, in the direction of travel. */
   readonly heads: readonly Head[]
   casesLost = 0
@@ -37,6 +37,7 @@ export class Sealer extends Equipment {
   private readonly blade: { after: number; time: Draw } | null
 
   // belts: rings over the running number of a case
+  private readonly positions: Float64Array
   private readonly mask: number
   private readonly items: Int32Array
   private readonly entries: Float64Array
@@ -60,7 +61,7 @@ export class Sealer extends Equipment {
   private stoppedHead = 0
 
   constructor(floor: Floor, name: string, keys: SealerKeys) {
-    super(floor, name, keys.breakdowns, false)
+    super(floor, name)
     const { tape, shift } = floor.scenario
     this.bed = keys.bed
     this.travel = new Travel(keys['belt-speed'])
@@ -73,6 +74,7 @@ export class Sealer extends Equipment {
       .sort((a, b) => a.position - b.position)
       .map(({ which, position }) => new Head(which, position, facts, firstRoll(which)))
     this.meets = new Int32Array(this.heads.length)
+    this.positions = Float64Array.from(this.heads, (head) => head.position)
     this.drawn = floor.lengths.map((length) => drawnLength(length, tape.leg, tape.stretch))
 
     this.fold = floor.draws(this.label, 'fold', keys.flaps.time)
@@ -97,7 +99,7 @@ export class Sealer extends Equipment {
     this.entries = new Float64Array(places)
   }
 
-  protected override empty(): void {
+  override empty(): void {
     this.travel.reset()
     this.firstOn = 0
     this.nextOn = 0
@@ -122,8 +124,8 @@ export class Sealer extends Equipment {
 
   // --- flap place ---
 
-  protected override take(now: number, item: CaseIndex): boolean {
-    if (this.frozen || this.flapItem !== none) return false
+  override take(now: number, item: CaseIndex): boolean {
+    if (this.unit.frozen || this.flapItem !== none) return false
     this.flapItem = item
     this.foldedAt = now + this.fold.draw()
     this.level.change(now, 1)
@@ -132,19 +134,21 @@ export class Sealer extends Equipment {
 
   /** Moves the folded case onto the belts when headway and size allow it. */
   private admit(now: number): void {
-    if (this.flapItem === none || this.foldedAt > now || !this.travel.isRunning || this.travel.when(this.clearFrom) > now) return
+    if (this.flapItem === none || this.foldedAt > now || !this.travel.isRunning) return
+    const at = this.travel.now(now)
+    if (this.clearFrom > at + hair) return
     const kind = this.floor.cases.kind[this.flapItem]!
     if (kind !== this.sizeSet && this.sizeSet !== none && !this.isSizeReady(now)) return
     this.sizeSet = kind
     this.setAt = never
-    const entry = Math.max(this.travel.now(now), this.clearFrom)
+    const entry = at > this.clearFrom ? at : this.clearFrom
     const place = this.nextOn++ & this.mask
     this.items[place] = this.flapItem
     this.entries[place] = entry
     this.clearFrom = entry + this.floor.lengths[kind]! + this.gap
     this.flapItem = none
     this.foldedAt = never
-    if (this.owes) this.invite(now)
+    if (this.unit.owes) this.unit.invite(now)
   }
 
   /** Sets the machine for another size: by itself in the headway, or by the crew once the belts are empty. */
@@ -154,7 +158,7 @@ export class Sealer extends Equipment {
     if (this.isSetByCrew) {
       this.skipGone()
       if (this.firstOn < this.nextOn) return false
-      this.stop(now, Cause.size, this.setting.draw())
+      this.unit.stop(now, Cause.size, this.setting.draw())
       return false
     }
     this.setAt = now + this.setting.draw()
@@ -170,22 +174,27 @@ export class Sealer extends Equipment {
       while (this.meets[head]! < this.nextOn && this.items[this.meets[head]! & this.mask] === none) this.meets[head]!++
   }
 
-  private exitDue(): number {
-    return this.firstOn < this.nextOn ? this.travel.when(this.entries[this.firstOn & this.mask]! + this.bed) : never
+  /** Belt travel at which the first case comes to the end of the belts. */
+  private exitAt(): number {
+    return this.firstOn < this.nextOn ? this.entries[this.firstOn & this.mask]! + this.bed : never
   }
 
-  private headDue(head: number): number {
+  /** Belt travel at which the next case comes to a head. */
+  private headAt(head: number): number {
     const number = this.meets[head]!
-    return number < this.nextOn ? this.travel.when(this.entries[number & this.mask]! + this.heads[head]!.position) : never
+    return number < this.nextOn ? this.entries[number & this.mask]! + this.positions[head]! : never
   }
 
-  protected override step(now: number): void {
-    for (let head = this.heads.length - 1; head >= 0; head--)
-      if (this.headDue(head) <= now) {
-        this.meet(now, head)
-        if (this.frozen) return
-      }
-    if (this.exitDue() <= now) this.offerFirst(now)
+  override step(now: number): void {
+    if (this.travel.isRunning) {
+      const reached = this.travel.now(now) + hair
+      for (let head = this.meets.length - 1; head >= 0; head--)
+        if (this.headAt(head) <= reached) {
+          this.meet(now, head)
+          if (this.unit.frozen) return
+        }
+      if (this.exitAt() <= reached) this.offerFirst(now)
+    }
     this.admit(now)
   }
 
@@ -198,18 +207,18 @@ export class Sealer extends Equipment {
     if (index === 0 && this.jam && this.jamDrawnFor < number) {
       this.jamDrawnFor = number
       if (this.jam.draws.next() < this.jam.chance * this.floor.jamFactors[kind]!) {
-        this.stop(now, Cause.jam, this.jam.clear.draw())
+        this.unit.stop(now, Cause.jam, this.jam.clear.draw())
         return
       }
     }
     this.stoppedHead = index
     if (this.blade && head.cuts >= this.blade.after) {
-      this.stop(now, Cause.blade, this.blade.time.draw())
+      this.unit.stop(now, Cause.blade, this.blade.time.draw())
       return
     }
     const drawn = this.drawn[kind]!
     if (!head.canClose(drawn)) {
-      this.stop(now, Cause.tape, this.rollChange.draw())
+      this.unit.stop(now, Cause.tape, this.rollChange.draw())
       return
     }
     head.lay(drawn)
@@ -218,7 +227,7 @@ export class Sealer extends Equipment {
     this.skipGone()
   }
 
-  protected override putRight(now: number, cause: Cause): void {
+  override putRight(now: number, cause: Cause): void {
     const head = this.heads[this.stoppedHead]!
     if (cause === Cause.tape) head.changeRoll()
     else if (cause === Cause.blade) head.cuts = 0
@@ -234,7 +243,7 @@ export class Sealer extends Equipment {
   }
 
   private offerFirst(now: number): void {
-    this.isBlocked = !this.next.offer(now, this.items[this.firstOn & this.mask]!, this)
+    this.isBlocked = !this.unit.next.offer(now, this.items[this.firstOn & this.mask]!, this.unit)
     if (this.isBlocked) {
       this.travel.stop(now)
       return
@@ -246,51 +255,49 @@ export class Sealer extends Equipment {
   }
 
   override roomAhead(now: number): void {
-    if (this.frozen || !this.isBlocked) return
-    this.offerFirst(now)
-    this.refresh(now)
+    if (this.isBlocked) this.offerFirst(now)
   }
 
-  protected override pending(): number {
-    let due = this.exitDue()
-    for (let head = 0; head < this.heads.length; head++) {
-      const at = this.headDue(head)
-      if (at < due) due = at
+  override plan(now: number): void {
+    const { unit } = this
+    if (this.isBlocked) {
+      unit.due = never
+      unit.ownState = State.blocked
+      return
     }
-    const { now } = this.floor.clock
-    if (this.foldedAt > now && this.foldedAt < due) due = this.foldedAt
-    if (this.isBeingSet) return this.setAt < due ? this.setAt : due
-    const clear = this.travel.when(this.clearFrom)
-    // the end of the headway: the state changes, and a folded case may enter; not while the size waits for the belts to empty
-    const mayEnter = this.flapItem !== none && this.foldedAt <= now && !this.runsEmpty()
-    if (clear > now ? clear < due : mayEnter) due = clear
-    return due
+    let travel = this.exitAt()
+    for (let head = 0; head < this.meets.length; head++) {
+      const at = this.headAt(head)
+      if (at < travel) travel = at
+    }
+    const isBeingSet = this.setAt !== never && this.setAt > now
+    const isInHeadway = this.clearFrom > this.travel.now(now) + hair
+    const isFolding = this.flapItem !== none && this.foldedAt > now
+    const runsEmpty = this.flapItem !== none && this.runsEmpty()
+    let due = this.travel.when(travel)
+    if (isBeingSet) due = Math.min(due, this.setAt)
+    else if (this.flapItem === none ? isInHeadway : !runsEmpty) {
+      // the headway ends: the state changes, or the case that waits for it enters once it is folded
+      const clear = this.travel.when(this.clearFrom)
+      const enters = this.flapItem !== none && this.foldedAt > clear ? this.foldedAt : clear
+      if (enters < due) due = enters
+    }
+    unit.due = due
+    if (isBeingSet) unit.ownState = State.sizeSetting
+    else unit.ownState = isFolding || isInHeadway || this.flapItem !== none ? State.working : State.waiting
   }
 
-  /** The machine sets itself for another size. */
-  private get isBeingSet(): boolean {
-    return this.setAt !== never && this.setAt > this.floor.clock.now
-  }
-
+  /** A fixed-size machine lets no case in until the belts are empty and the size is set. */
   private runsEmpty(): boolean {
     if (!this.isSetByCrew || this.sizeSet === none || this.setAt !== never || this.firstOn === this.nextOn) return false
     return this.floor.cases.kind[this.flapItem] !== this.sizeSet
   }
 
-  protected override ownState(): State {
-    const { now } = this.floor.clock
-    if (this.isBlocked) return State.blocked
-    if (this.isBeingSet) return State.sizeSetting
-    const isFolding = this.foldedAt > now && this.foldedAt !== never
-    const isInHeadway = this.travel.when(this.clearFrom) > now
-    return isFolding || isInHeadway || (this.flapItem !== none && this.runsEmpty()) ? State.working : State.waiting
-  }
-
-  protected override freeze(now: number): void {
+  override freeze(now: number): void {
     this.travel.stop(now)
   }
 
-  protected override thaw(now: number, passed: number): void {
+  override thaw(now: number, passed: number): void {
     this.isBlocked = false
     this.travel.start(now)
     // an exit that was refused is offered again at once: its case still stands at the end of the belts
@@ -299,19 +306,19 @@ export class Sealer extends Equipment {
     if (this.setAt > since && this.setAt !== now) this.setAt += passed
   }
 
-  protected override close(now: number): void {
+  override close(now: number): void {
     this.level.settle(now)
   }
 
-  protected override causesThatHappen(): Cause[] {
-    const happens: Cause[] = [Cause.tape, ...super.causesThatHappen()]
-    if (this.jam) happens.push(Cause.jam)
-    if (this.blade) happens.push(Cause.blade)
-    if (this.isSetByCrew) happens.push(Cause.size)
-    return happens
+  override mayStandFor(): Cause[] {
+    const may: Cause[] = [Cause.tape]
+    if (this.jam) may.push(Cause.jam)
+    if (this.blade) may.push(Cause.blade)
+    if (this.isSetByCrew) may.push(Cause.size)
+    return may
   }
 
-  protected override ownMeasures(): Measure[] {
+  override measures(): Measure[] {
     const at = ['equipment', this.name]
     return [
       { path: [...at, 'measures', 'held'], label: `Cases in ${this.name}, mean over time`, unit: 'cases', kind: 'mean', value: () => this.level.mean() },

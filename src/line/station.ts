@@ -4,14 +4,14 @@ import { Ring } from '../engine/ring.js'
 import { Level } from '../engine/tally.js'
 import type { EquipmentKeys } from '../scenario/schema.js'
 import type { CaseIndex } from './cases.js'
-import { Equipment } from './equipment.js'
 import { type Draw, type Floor, samplesPerShift } from './floor.js'
 import type { HeldSeries, Measure } from './measure.js'
+import { Mechanism } from './mechanism.js'
 import { State } from './states.js'
 
 const none = -1
 
-export class Station extends Equipment {
+export class Station extends Mechanism {
   private readonly servers: number
   private readonly room: number
   private readonly time: Draw
@@ -33,7 +33,7 @@ export class Station extends Equipment {
   private plannedStops = 0
 
   constructor(floor: Floor, name: string, keys: EquipmentKeys<'station'>) {
-    super(floor, name, keys.breakdowns, keys['run-by'] === 'people')
+    super(floor, name)
     this.servers = keys.servers
     this.room = keys['waiting-room'] === 'unlimited' ? Infinity : keys['waiting-room']
     this.time = floor.draws(this.label, 'time', keys.time)
@@ -44,7 +44,7 @@ export class Station extends Equipment {
     this.isStuck = new Uint8Array(this.servers)
   }
 
-  protected override empty(): void {
+  override empty(): void {
     this.serving.fill(none)
     this.doneAt.fill(never)
     this.isStuck.fill(0)
@@ -63,7 +63,7 @@ export class Station extends Equipment {
     return this.level.value
   }
 
-  protected override take(now: number, item: CaseIndex): boolean {
+  override take(now: number, item: CaseIndex): boolean {
     if (this.level.value >= this.servers + this.room) return false
     this.floor.cases.enteredAt[item] = now
     this.waiting.push(item)
@@ -73,7 +73,7 @@ export class Station extends Equipment {
   }
 
   private startServices(now: number): void {
-    if (this.frozen || this.closedUntil > now) return
+    if (this.unit.frozen || this.closedUntil > now) return
     for (let server = 0; server < this.servers && this.waiting.length > 0; server++) {
       if (this.serving[server] !== none) continue
       const item = this.waiting.shift()
@@ -85,7 +85,7 @@ export class Station extends Equipment {
     }
   }
 
-  protected override step(now: number): void {
+  override step(now: number): void {
     const server = this.earliest(false)
     if (server !== none && this.doneAt[server]! <= now) {
       this.busy.change(now, -1)
@@ -109,7 +109,7 @@ export class Station extends Equipment {
 
   /** Passes the case of `server` on, if the next piece takes it, and lets others in. */
   private letGo(now: number, server: number): boolean {
-    if (!this.next.offer(now, this.serving[server]!, this)) return false
+    if (!this.unit.next.offer(now, this.serving[server]!, this.unit)) return false
     this.serving[server] = none
     this.doneAt[server] = never
     this.level.change(now, -1)
@@ -119,12 +119,11 @@ export class Station extends Equipment {
       this.closedUntil = now + this.stopTime!.draw()
     }
     this.startServices(now)
-    this.invite(now)
+    this.unit.invite(now)
     return true
   }
 
   override roomAhead(now: number): void {
-    if (this.frozen) return
     const server = this.earliest(true)
     if (server === none) return
     this.isStuck[server] = 0
@@ -133,27 +132,20 @@ export class Station extends Equipment {
       this.isStuck[server] = 1
       this.stuckServers++
     }
-    this.refresh(now)
   }
 
-  protected override pending(): number {
+  override plan(now: number): void {
     const server = this.earliest(false)
     const due = server === none ? never : this.doneAt[server]!
-    return this.isClosed && this.closedUntil < due ? this.closedUntil : due
+    const isClosed = this.closedUntil > now
+    this.unit.due = isClosed && this.closedUntil < due ? this.closedUntil : due
+    if (this.busy.value > 0 || isClosed) this.unit.ownState = State.working
+    else this.unit.ownState = this.stuckServers > 0 ? State.blocked : State.waiting
   }
 
-  private get isClosed(): boolean {
-    return this.closedUntil > this.floor.clock.now
-  }
+  override freeze(): void {}
 
-  protected override ownState(): State {
-    if (this.busy.value > 0 || this.isClosed) return State.working
-    return this.stuckServers > 0 ? State.blocked : State.waiting
-  }
-
-  protected override freeze(): void {}
-
-  protected override thaw(now: number, passed: number): void {
+  override thaw(now: number, passed: number): void {
     if (this.closedUntil > now - passed) this.closedUntil += passed
     for (let server = 0; server < this.servers; server++) {
       if (this.isStuck[server]) {
@@ -166,7 +158,7 @@ export class Station extends Equipment {
     this.startServices(now)
   }
 
-  protected override close(now: number): void {
+  override close(now: number): void {
     this.level.settle(now)
     this.busy.settle(now)
   }
@@ -175,7 +167,7 @@ export class Station extends Equipment {
     return [{ name: this.name, samples: this.level.samples }]
   }
 
-  protected override ownMeasures(): Measure[] {
+  override measures(): Measure[] {
     const { name } = this
     const at = ['equipment', name, 'measures']
     const measures: Measure[] = [

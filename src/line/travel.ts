@@ -1,6 +1,9 @@
 /** Belt travel: how far a belt has run since the start of the shift; it stands and runs, and what is on it moves along. */
 import { never } from '../engine/clock.js'
 
+/** Rounding of a time into a travel, m: a travel that was to be reached now has been reached within this. */
+export const hair = 1e-9
+
 export class Travel {
   private at = 0
   private since = 0
@@ -19,10 +22,7 @@ export class Travel {
     return this.isRunning ? this.at + this.speed * (now - this.since) : this.at
   }
 
-  /**
-   * When the belt will have run `travel` metres; `never` while it stands. Compare this time with now, and not
-   * `now()` with a travel: the instant of an event is exactly what this returned, a travel computed back is not.
-   */
+  /** When the belt will have run `travel` metres; `never` while it stands. */
   when(travel: number): number {
     return this.isRunning ? this.since + (travel - this.at) / this.speed : never
   }

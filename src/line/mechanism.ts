@@ -1,0 +1,54 @@
+/** What each kind of equipment says of itself; `Equipment` does the rest. */
+import type { CaseIndex } from './cases.js'
+import type { Equipment } from './equipment.js'
+import type { Floor } from './floor.js'
+import type { HeldSeries, Measure } from './measure.js'
+import type { Cause } from './states.js'
+
+export abstract class Mechanism {
+  /** The piece of equipment whose inside this is. */
+  unit!: Equipment
+
+  constructor(
+    protected readonly floor: Floor,
+    readonly name: string,
+  ) {}
+
+  /** Owner of its random streams, and its name in messages. */
+  protected get label(): string {
+    return `line.${this.name}`
+  }
+
+  /** Empty and at rest at the start of a shift. */
+  abstract empty(): void
+  /** Takes the case if it can. Where it will be able to at a known time, it asks `unit.wake` for that. */
+  abstract take(now: number, item: CaseIndex): boolean
+  /** Does what is due. */
+  abstract step(now: number): void
+  /** Sets `unit.due`, when something is due next, and `unit.ownState`; called while nothing holds it up. */
+  abstract plan(now: number): void
+  /** Everything inside stands still from now. */
+  abstract freeze(now: number): void
+  /** It moves again after `passed` seconds: what was due is due that much later, what was refused is offered again. */
+  abstract thaw(now: number, passed: number): void
+  /** The next piece, which said no, has room. */
+  abstract roomAhead(now: number): void
+  /** Cases inside, counted for the balance. */
+  abstract held(): number
+  /** Books what is open at the end of the shift. */
+  abstract close(now: number): void
+  abstract measures(): Measure[]
+
+  /** A stop of this cause is over; the piece is about to move again. */
+  putRight(_now: number, _cause: Cause): void {}
+
+  /** Causes, breakdowns left out, for which it may stand. */
+  mayStandFor(): readonly Cause[] {
+    return []
+  }
+
+  /** Places whose cases are drawn over the shift. */
+  series(): HeldSeries[] {
+    return []
+  }
+}
