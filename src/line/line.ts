@@ -128,7 +128,8 @@ export class Line {
     if (sealers.length > 0) {
       const mass = massPerMetre(scenario.tape.width, scenario.tape.thickness)
       whole.push(
-        { path: at('tape-per-case'), label: 'Tape a case, loss included', unit: 'm/case', kind: 'ratio', value: () => exit.tape + lost(), over: () => exit.out },
+        { path: at('tape-per-case'), label: 'Tape on a good case', unit: 'm/case', kind: 'ratio', value: () => exit.tape, over: () => exit.out },
+        { path: at('tape-lost-per-case'), label: 'Tape lost with the rolls, a good case', unit: 'm/case', kind: 'ratio', value: lost, over: () => exit.out },
         { path: at('tape'), label: 'Tape used a shift, all heads, loss included', unit: 'm', kind: 'mean', value: tapeUsed },
         { path: at('tape-mass'), label: 'Mass of that tape, without cores', unit: 'kg', kind: 'mean', value: () => tapeUsed() * mass },
       )

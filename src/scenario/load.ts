@@ -24,6 +24,8 @@ export interface LoadOptions {
   file?: string
   /** `PATH=VALUE` texts, applied in order, after the variant. */
   sets?: readonly string[]
+  /** Values that other options stand for, applied last: `source` names the option in messages. */
+  overrides?: readonly { path: string; value: unknown; source: string }[]
   /** Name of the variant to apply. */
   variant?: string
   /** Reads a column of a CSV file beside the scenario. */
@@ -89,7 +91,7 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
     return parsed.success && findings.length === 0 ? { scenario: parsed.data, resolved: tree, assumed } : null
   }
 
-  const sets = (options.sets ?? []).map((set) => readSet(set))
+  const sets = [...(options.sets ?? []).map((set) => readSet(set)), ...(options.overrides ?? []).map((each) => ({ ...each, at: null }))]
   const variants = variantsOf(raw)
   const chosen = variants.find((each) => each.name === options.variant)
   if (options.variant !== undefined && !chosen)

@@ -8,6 +8,9 @@ import { sealer } from './equipment/sealer.js'
 import { station } from './equipment/station.js'
 import { assume, bare, choice, money, name, quantity, whole } from './kit.js'
 
+/** More shifts than this are no study but a mistake of the keyboard; they would also not fit into memory. */
+export const mostShifts = 100_000
+
 const length = (doc: string) => quantity('length', doc, { above: 0 })
 const sides = { length: length('longer side of the opening'), width: length('shorter side'), height: length('opening to base') }
 const fluteNames = Object.keys(flutes) as [keyof typeof flutes, ...(keyof typeof flutes)[]]
@@ -131,7 +134,7 @@ export const scenarioSchema = z
       .describe('money; what is not given is left out of the sum and listed'),
     study: assume(
       z.strictObject({
-        shifts: assume(whole('shifts to simulate', 2, 1_000_000), 100, 'definition of the format'),
+        shifts: assume(whole('shifts to simulate', 2, mostShifts), 100, 'definition of the format'),
         confidence: assume(quantity('share', 'confidence of the intervals', { from: 0.5, to: 0.9999 }), '95 %', 'common practice, no source'),
         seed: assume(z.union([z.string().min(1).max(200), z.number()]).transform(String).describe('any text; the same seed gives the same shifts'), 'tapeshift', 'definition of the format'),
       }),

@@ -1,0 +1,112 @@
+/** Reading and writing files: nothing half-written, every failure with the file's name and what to do. */
+import { readFileSync, realpathSync } from 'node:fs'
+import { mkdir, open, rename, rm, writeFile } from 'node:fs/promises'
+import path from 'node:path'
+import type { Readable } from 'node:stream'
+import { FileError, UsageError } from './io.js'
+
+/** Bytes of a scenario file; the format itself allows fewer. */
+const mostBytes = 4_000_000
+
+const reasons: Record<string, string> = {
+  ENOENT: 'there is no such file or folder',
+  EACCES: 'it may not be opened by you',
+  EISDIR: 'it is a folder',
+  ENOTDIR: 'a part of its path is no folder',
+  ENOSPC: 'the disk is full',
+  EROFS: 'the disk is read-only',
+  EEXIST: 'it is there already',
+  ENAMETOOLONG: 'its name is too long',
+  EDQUOT: 'the disk quota is used up',
+}
+
+/** What the operating system said, in words. */
+export function reason(error: unknown): string {
+  const { code, message } = error as NodeJS.ErrnoException
+  return reasons[code ?? ''] ?? message
+}
+
+/** The text of a scenario, from its file or, for `-`, from standard input. */
+export async function readScenarioText(name: string, cwd: string, stdin: Readable): Promise<string> {
+  if (name === '-') return readAll(stdin)
+  let handle: Awaited<ReturnType<typeof open>>
+  const file = path.resolve(cwd, name)
+  try {
+    handle = await open(file, 'r')
+  } catch (error) {
+    throw new FileError(`cannot read ${name}: ${reason(error)}`)
+  }
+  try {
+    const stat = await handle.stat()
+    if (stat.isDirectory()) throw new UsageError(`${name} is a folder: name the scenario file in it`)
+    return await readAll(handle.createReadStream({ autoClose: false }))
+  } catch (error) {
+    if (error instanceof UsageError || error instanceof FileError) throw error
+    throw new FileError(`cannot read ${name}: ${reason(error)}`)
+  } finally {
+    await handle.close()
+  }
+}
+
+async function readAll(stream: Readable): Promise<string> {
+  const parts: Buffer[] = []
+  let bytes = 0
+  for await (const part of stream) {
+    const chunk = Buffer.isBuffer(part) ? part : Buffer.from(String(part))
+    parts.push(chunk)
+    bytes += chunk.length
+    // the loader says what is wrong with it
+    if (bytes > mostBytes) break
+  }
+  return Buffer.concat(parts).toString('utf8').replace(/^\uFEFF/, '')
+}
+
+/** Reads files beside a scenario: relative to its folder, and not outside it. Keeps what it read. */
+export class Beside {
+  /** Text by the name that the scenario gives. */
+  readonly texts = new Map<string, string>()
+
+  constructor(private readonly folder: string) {}
+
+  /** Reads `name`; throws with a plain message. Links that lead out of the folder are refused too. */
+  read(name: string): string {
+    const known = this.texts.get(name)
+    if (known !== undefined) return known
+    const file = path.resolve(this.folder, name)
+    const isInside = (inner: string, outer: string) => inner.startsWith(outer.endsWith(path.sep) ? outer : outer + path.sep)
+    if (path.isAbsolute(name) || !isInside(file, path.resolve(this.folder))) throw new Error(`\`${name}\` lies outside the folder of the scenario`)
+    let real: string
+    let text: string
+    try {
+      real = realpathSync(file)
+      text = readFileSync(real, 'utf8')
+    } catch (error) {
+      throw new Error(`\`${name}\` cannot be read: ${reason(error)}`)
+    }
+    if (!isInside(real, realpathSync(this.folder))) throw new Error(`\`${name}\` leads outside the folder of the scenario`)
+    this.texts.set(name, text)
+    return text
+  }
+}
+
+/** Writes a file under a temporary name and renames it, so that a reader never sees half of it. */
+export async function writeWhole(file: string, content: string | Uint8Array): Promise<void> {
+  const temporary = `${file}.${process.pid}.tmp`
+  try {
+    await mkdir(path.dirname(file), { recursive: true })
+    await writeFile(temporary, content)
+    await rename(temporary, file)
+  } catch (error) {
+    await rm(temporary, { force: true }).catch(() => {})
+    throw new FileError(`cannot write ${file}: ${reason(error)}`)
+  }
+}
+
+/** Writes a new file; refuses when there is one already. */
+export async function writeNew(file: string, content: string): Promise<void> {
+  try {
+    await writeFile(file, content, { flag: 'wx' })
+  } catch (error) {
+    throw new FileError(`cannot write ${file}: ${reason(error)}`)
+  }
+}

@@ -1,0 +1,30 @@
+/** `tapeshift new`: a commented starter scenario that runs as it stands. */
+import { access } from 'node:fs/promises'
+import path from 'node:path'
+import type { Command } from 'commander'
+import { jsonSchemaText } from '../scenario/json-schema.js'
+import { starterScenario } from '../scenario/starter.js'
+import { writeNew, writeWhole } from './files.js'
+import { exits, type Io } from './io.js'
+import { quoted } from './text.js'
+
+/** Adds the command. */
+export function addNew(program: Command, io: Io, finish: (code: number) => void): void {
+  program
+    .command('new')
+    .argument('<FILE>', 'file to write; one that is there is never overwritten')
+    .description('write a commented starter scenario that runs as it stands')
+    .addHelpText('before', 'Example:\n  tapeshift new line.yaml\n')
+    .action(async (name: string) => {
+      const file = path.resolve(io.cwd, name)
+      await writeNew(file, starterScenario)
+      const schema = path.join(path.dirname(file), 'scenario.schema.json')
+      const isThere = await access(schema).then(
+        () => true,
+        () => false,
+      )
+      if (!isThere) await writeWhole(schema, jsonSchemaText())
+      io.stdout.write(`Wrote ${name}${isThere ? '' : ' and scenario.schema.json, with which editors check it while you type'}.\nSimulate it: tapeshift run ${quoted(name)}\n`)
+      finish(exits.done)
+    })
+}

@@ -1,0 +1,54 @@
+/** Loads the scenario of a command: file, overrides, and the CSV files beside it. */
+import { createHash } from 'node:crypto'
+import path from 'node:path'
+import { parse } from 'csv-parse/sync'
+import { type Loaded, loadScenario } from '../scenario/load.js'
+import { Beside, readScenarioText } from './files.js'
+import { type Io, UsageError } from './io.js'
+import type { StudyOptions } from './options.js'
+
+export interface CommandScenario extends Loaded {
+  /** Stem for the names of what is written. */
+  stem: string
+  sha256: string
+  /** CSV files that it draws on, by the name that it gives them. */
+  files: ReadonlyMap<string, string>
+}
+
+/** Reads and validates. Throws `FileError`, `UsageError` or `ScenarioError`. */
+export async function loadForCommand(name: string, options: StudyOptions, io: Io): Promise<CommandScenario> {
+  const text = await readScenarioText(name, io.cwd, io.stdin)
+  const beside = new Beside(name === '-' ? io.cwd : path.dirname(path.resolve(io.cwd, name)))
+  const overrides = [
+    { path: 'study.shifts', value: options.shifts, source: '--shifts' },
+    { path: 'study.seed', value: options.seed, source: '--seed' },
+    { path: 'study.confidence', value: options.confidence, source: '--confidence' },
+  ].filter(({ value }) => value !== undefined)
+  const loaded = loadScenario(text, {
+    file: name === '-' ? 'standard input' : name,
+    sets: options.set,
+    overrides,
+    ...(options.variant === undefined ? {} : { variant: options.variant }),
+    readColumn: (file, column) => columnOf(beside.read(file), file, column),
+  })
+  const sha256 = createHash('sha256').update(JSON.stringify(loaded.resolved)).digest('hex')
+  return { ...loaded, stem: stemOf(name), sha256, files: beside.texts }
+}
+
+function columnOf(text: string, file: string, column: string): string[] {
+  let rows: Record<string, string>[]
+  try {
+    rows = parse(text, { columns: true, skip_empty_lines: true, trim: true, bom: true }) as Record<string, string>[]
+  } catch (error) {
+    throw new Error(`\`${file}\` is no CSV: ${(error as Error).message}`)
+  }
+  if (rows.length > 0 && !Object.hasOwn(rows[0]!, column)) throw new Error(`\`${file}\` has no column \`${column}\`; it has ${Object.keys(rows[0]!).join(', ')}`)
+  return rows.map((row) => row[column]!)
+}
+
+function stemOf(name: string): string {
+  if (name === '-') return 'stdin'
+  const stem = path.basename(name).replace(/\.(ya?ml)$/i, '')
+  if (stem === '') throw new UsageError(`${name} is no name of a file`)
+  return stem
+}

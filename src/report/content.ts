@@ -1,0 +1,192 @@
+/** What the report of a run says: headline sentences and tables, the same for the terminal and the page. */
+import { cautions } from '../trade/cautions.js'
+import type { EquipmentResult, Figure, RunResult } from '../study/result.js'
+import { durationText, figureText, grouped, printFigure } from './format.js'
+
+export interface Table {
+  title: string
+  /** What the table says, in a sentence; may be empty. */
+  note: string
+  columns: string[]
+  rows: string[][]
+}
+
+export interface Report {
+  title: string
+  subtitle: string
+  headline: string[]
+  tables: Table[]
+  /** Limits of the model and of the study, printed with the figures. */
+  limits: string[]
+  assumed: Table
+  cautions: readonly string[]
+  repeat: string
+}
+
+const percent = (share: number) => `${Number((share * 100).toPrecision(4))} %`
+
+/** The report of a run. */
+export function runReport(result: RunResult): Report {
+  const { made, shift } = result
+  const tables = [stateTable(result), placesTable(result), stopsTable(result), tapeTable(result), crewTable(result), costTable(result)]
+  return {
+    title: made.scenario.title,
+    subtitle: `${made.shifts} shifts of ${durationText(shift.length)} simulated, seed "${made.seed}". Plus-minus: ${percent(made.confidence)} confidence that the long-run figure lies within it.`,
+    headline: headline(result),
+    tables: tables.filter((table) => table.rows.length > 0),
+    limits: limits(result),
+    assumed: {
+      title: 'Assumed, because the scenario does not say',
+      note: '',
+      columns: ['what', 'value', 'where the value comes from'],
+      rows: result.assumed.map(({ path, value, basis }) => [path, typeof value === 'string' ? value : JSON.stringify(value), basis]),
+    },
+    cautions,
+    repeat: made.repeat,
+  }
+}
+
+function headline(result: RunResult): string[] {
+  const { measures, display, target } = result
+  const lines = [
+    `The line puts out ${figureText(measures['throughput'], display)} of working time: ${figureText(measures['output'], display)} a shift.`,
+  ]
+  const held = measures['target-held']
+  if (target !== null && held) {
+    const share = printFigure(held, display)
+    const rate = `${Number((target * 60).toPrecision(4))} cases/min`
+    lines.push(`It reaches its target of ${rate} in ${share.value} % of the shifts ${share.interval}. ${verdict(result)}`)
+  } else lines.push('No target is given, so there is no verdict: add `target:` to the scenario.')
+  lines.push(`A case is in the line for ${figureText(measures['time-in-system'], display)} on average; 95 of 100 cases for less than ${figureText(measures['time-in-system-p95'], display)}.`)
+  if (measures['tape'])
+    lines.push(`It uses ${figureText(measures['tape'], display)} of tape a shift (${figureText(measures['tape-mass'], display)}); ${figureText(measures['tape-per-case'], display)} lie on the case.`)
+  if (measures['cost-per-1000']) lines.push(`1000 good cases cost ${figureText(measures['cost-per-1000'], display)}.`)
+  return lines
+}
+
+/** The verdict on the target in words: what the mean says and how sure it is. */
+function verdict(result: RunResult): string {
+  const { throughput } = result.measures
+  const { target } = result
+  if (target === null || !throughput || throughput.low === null || throughput.high === null) return ''
+  if (throughput.low >= target) return 'On average it holds the target.'
+  if (throughput.high < target) return `On average it falls short by ${figureText(shortfall(throughput, target), result.display)}.`
+  return 'Whether it holds the target on average these shifts do not show: simulate more.'
+}
+
+const shortfall = (throughput: Figure, target: number): Figure => ({
+  ...throughput,
+  mean: target - throughput.mean!,
+  low: target - throughput.high!,
+  high: target - throughput.low!,
+})
+
+/** States that take part in any machine, with their shares of the shift. */
+function stateTable(result: RunResult): Table {
+  const pieces = Object.entries(result.equipment)
+  const keys = Object.keys(pieces[0]?.[1].states ?? {}).filter((key) => pieces.some(([, piece]) => (piece.states[key]?.mean ?? 0) > 0))
+  const wording = (key: string) => pieces[0]![1].states[key]!.label.slice(pieces[0]![0].length + 2)
+  return {
+    title: 'What each machine does, % of the shift',
+    note: 'A machine is in one state at a time; a row of means adds up to 100 %.',
+    columns: ['state', ...pieces.map(([name]) => name)],
+    rows: keys.map((key) => [wording(key), ...pieces.map(([, piece]) => shareText(piece.states[key], result))]),
+  }
+}
+
+function shareText(figure: Figure | undefined, result: RunResult): string {
+  if (!figure || figure.mean === 0) return ''
+  const { value, interval } = printFigure(figure, result.display)
+  return `${value} ${interval}`.trim()
+}
+
+function placesTable(result: RunResult): Table {
+  const rows = Object.entries(result.equipment)
+    .filter(([, piece]) => piece.measures['held-largest'])
+    .map(([name, { measures }]) => [
+      name,
+      ...['held', 'held-p95', 'held-largest', 'share-full', 'wait'].map((key) => figureText(measures[key], result.display)),
+    ])
+  const sources = Object.entries(result.arrivals)
+    .filter(([, source]) => source['blocked'] ?? source['held'] ?? source['turned-away'])
+    .map(([name, source]) => [name, figureText(source['held'], result.display), '', figureText(source['held-largest'], result.display), sourceText(source, result), ''])
+  return {
+    title: 'Where cases stand',
+    note: '',
+    columns: ['place', 'cases, mean', 'not passed in 95 % of the time', 'most at one time', 'full', 'wait for work'],
+    rows: [...sources, ...rows],
+  }
+}
+
+function sourceText(source: Record<string, Figure>, result: RunResult): string {
+  if (source['blocked']) return `waits ${figureText(source['blocked'], result.display)}`
+  if (source['turned-away']) return `turns away ${figureText(source['turned-away'], result.display)}`
+  return ''
+}
+
+const stopWords: Record<string, string> = {
+  jams: 'jams',
+  'roll-changes': 'roll changes',
+  'size-settings': 'size settings',
+  breakdowns: 'breakdowns',
+  'blade-services': 'blade services',
+}
+
+function stopsTable(result: RunResult): Table {
+  const rows = Object.entries(result.equipment).flatMap(([name, { measures }]) =>
+    Object.entries(stopWords)
+      .filter(([key]) => measures[key])
+      .map(([key, words]) => [name, words, ...[key, `${key}-stop`, `${key}-wait`].map((each) => figureText(measures[each], result.display))]),
+  )
+  return {
+    title: 'Stops',
+    note: '',
+    columns: ['machine', 'stop', 'a shift', 'from stop to restart, mean', 'of it waiting for crew'],
+    rows,
+  }
+}
+
+function tapeTable(result: RunResult): Table {
+  const rows = Object.entries(result.equipment).flatMap(([name, piece]: [string, EquipmentResult]) =>
+    Object.entries(piece.heads ?? {}).map(([head, figures]) => [
+      `${name}, ${head}`,
+      ...['tape', 'loss', 'tape-per-case', 'rolls', 'changes'].map((key) => figureText(figures[key], result.display)),
+    ]),
+  )
+  return {
+    title: 'Tape by head, a shift',
+    note: '',
+    columns: ['head', 'tape used', 'of it lost', 'a strip', 'rolls used', 'roll changes'],
+    rows,
+  }
+}
+
+function crewTable(result: RunResult): Table {
+  return {
+    title: 'People',
+    note: 'Walking and working, share of the time in which they are there.',
+    columns: ['crew', 'busy'],
+    rows: Object.entries(result.crew).map(([name, figures]) => [name, figureText(figures['busy'], result.display)]),
+  }
+}
+
+function costTable(result: RunResult): Table {
+  const rows = Object.entries(result.measures)
+    .filter(([key]) => key.startsWith('cost-per-1000'))
+    .map(([, figure]) => [figure.label, figureText(figure, result.display)])
+  return {
+    title: 'Cost of 1000 good cases',
+    note: result.costLeftOut.length > 0 ? `Not priced in the scenario, so left out: ${result.costLeftOut.join(', ')}.` : '',
+    columns: ['element', 'cost'],
+    rows,
+  }
+}
+
+function limits(result: RunResult): string[] {
+  const all = [...result.notes]
+  all.push('Each shift starts with an empty line, so the first cases out come late and a rate is a little below the steady one.')
+  if (Object.values(result.equipment).some(({ type }) => type === 'sealer'))
+    all.push('Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A result is as good as what was measured for them.')
+  if (result.outputs.length < 10) all.push(`Only ${grouped(result.outputs.length, 0)} shifts: the intervals lean on the shifts being alike in spread; 10 or more are usual.`)
+  return all
+}

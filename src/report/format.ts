@@ -1,0 +1,91 @@
+/** Figures as people read them: in the units of the scenario, rounded to what their interval supports. */
+import type { Figure } from '../study/result.js'
+
+export type Display = 'metric' | 'us'
+
+/** A unit as it is printed: the factor from SI and its word. */
+interface Printed {
+  factor: number
+  word: string
+}
+
+const metresPerFoot = 0.3048
+const kilogramsPerPound = 0.45359237
+
+/** How each unit of a result is printed; money and others that are not listed stand as they are. */
+function printedUnit(unit: string, display: Display): Printed {
+  const isUs = display === 'us'
+  switch (unit) {
+    case 'cases/s':
+      return { factor: 60, word: 'cases/min' }
+    case 'm':
+      return isUs ? { factor: 1 / metresPerFoot, word: 'ft' } : { factor: 1, word: 'm' }
+    case 'm/case':
+      return isUs ? { factor: 1 / metresPerFoot, word: 'ft/case' } : { factor: 1, word: 'm/case' }
+    case 'kg':
+      return isUs ? { factor: 1 / kilogramsPerPound, word: 'lb' } : { factor: 1, word: 'kg' }
+    case 'share':
+      return { factor: 100, word: '%' }
+    case 'count':
+      return { factor: 1, word: '' }
+    default:
+      return { factor: 1, word: unit }
+  }
+}
+
+/** Decimals that keep `digits` figures of `value`. */
+function decimalsFor(value: number, digits: number): number {
+  const exponent = Math.floor(Math.log10(Math.abs(value)) + 1e-12)
+  return Math.min(8, Math.max(0, digits - 1 - exponent))
+}
+
+/** A number with thousands apart by a thin space. */
+export function grouped(value: number, decimals: number): string {
+  const text = Math.abs(value) < 0.5 * 10 ** -decimals ? (0).toFixed(decimals) : value.toFixed(decimals)
+  const [whole, fraction] = text.split('.') as [string, string | undefined]
+  const spaced = whole.replace(/\B(?=(\d{3})+(?!\d))/g, '\u2009')
+  return fraction === undefined ? spaced : `${spaced}.${fraction}`
+}
+
+/** The parts of a figure: `14.29`, `± 0.04`, `cases/min`. */
+export interface PrintedFigure {
+  value: string
+  interval: string
+  unit: string
+}
+
+/** What stands where nothing is known. */
+const nothing: PrintedFigure = { value: '–', interval: '', unit: '' }
+
+/**
+ * A figure in the units of `display`. Its half-width is given with two figures (one from 3 up) and the value with as
+ * many decimals; a share of shifts has its uneven interval in words; without an interval no value is given either.
+ */
+export function printFigure(figure: Figure | undefined, display: Display): PrintedFigure {
+  if (!figure || figure.mean === null || figure.low === null || figure.high === null) return nothing
+  const { factor, word } = printedUnit(figure.unit, display)
+  const value = figure.mean * factor
+  const [below, above] = [(figure.mean - figure.low) * factor, (figure.high - figure.mean) * factor]
+  const half = Math.max(below, above)
+  if (half <= Math.abs(value) * 1e-12) return { value: grouped(value, value === 0 ? 0 : decimalsFor(value, 4)).replace(/(\.\d*?)0+$/, '$1').replace(/\.$/, ''), interval: '± 0', unit: word }
+  const decimals = Math.min(decimalsFor(half, half.toPrecision(1).startsWith('1') || half.toPrecision(1).startsWith('2') ? 2 : 1), 8)
+  const isUneven = Math.abs(below - above) > 0.05 * half
+  const interval = isUneven
+    ? `(${grouped(figure.low * factor, decimals)} to ${grouped(figure.high * factor, decimals)})`
+    : `± ${grouped(half, decimals)}`
+  return { value: grouped(value, decimals), interval, unit: word }
+}
+
+/** A figure in one piece: `14.29 ± 0.04 cases/min`. */
+export function figureText(figure: Figure | undefined, display: Display): string {
+  const { value, interval, unit } = printFigure(figure, display)
+  return [value, interval, unit].filter((part) => part !== '').join(' ')
+}
+
+/** A time of day or length in words: `8 h`, `7 h 30 min`, `90 s`. */
+export function durationText(seconds: number): string {
+  if (seconds < 120) return `${Number(seconds.toPrecision(4))} s`
+  const hours = Math.floor(seconds / 3600 + 1e-9)
+  const minutes = Math.round((seconds - hours * 3600) / 60)
+  return [hours > 0 ? `${hours} h` : '', minutes > 0 ? `${minutes} min` : ''].filter((part) => part !== '').join(' ')
+}

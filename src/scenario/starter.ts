@@ -1,0 +1,128 @@
+/** The starter scenario that `tapeshift new` writes: it runs as it stands and explains each key in a line. */
+export const starterScenario = `# yaml-language-server: $schema=./scenario.schema.json
+# A sealing line for tapeshift. It runs as it stands: tapeshift run FILE
+# Every number carries its unit: 24 m/min or 80 ft/min, 400 mm or 15.75 in, 90 s, 8 h, 9 kg or 20 lb, 15 cases/min, 0.3 %.
+# A time that varies is a distribution: {exponential: {mean: 4 s}}, {lognormal: {mean: 75 s, cv: 0.8}},
+#   {gamma: {mean: 3 s, cv: 0.4}}, {erlang: {mean: 3 s, phases: 4}}, {weibull: {shape: 1.4, scale: 9 h}},
+#   {triangular: {low: 2 s, mode: 2.6 s, high: 4 s}}, {uniform: {low: 1 s, high: 3 s}},
+#   {normal: {mean: 3 s, sd: 0.4 s, at-least: 1 s}}, {observed: {file: stops.csv, column: repair, unit: s}}.
+# What you leave out has a default; the report lists every one. All figures here are made up: put in your own.
+
+title: My sealing line          # heads the report
+target: 10 cases/min            # good cases out over working time (shift less breaks) that the line must hold
+display: metric                 # metric | us: units of the report
+
+cases:                          # OUTSIDE dimensions of the closed case
+  small:
+    share: 60                   # share of the arrivals, relative to the other cases
+    length: 400 mm              # along the travel
+    width: 300 mm
+    height: 250 mm
+    weight: 9 kg                # gross
+    board: {wall: single, ect: 32 lbf/in}   # as on the board certificate; burst: 200 psi instead of ect if that is what it gives
+  large:
+    share: 40
+    inside: {length: 480 mm, width: 310 mm, height: 280 mm}   # inside dimensions instead; they need the flute
+    flute: BC                   # A, B, C, E, F, EB or BC
+    weight: 16 kg
+    jam-factor: 1.5             # this case jams that much more often
+
+arrivals:                       # one entry for each place that cases come from
+  packing:
+    time-between: {exponential: {mean: 5.5 s}}   # or rate: 11 cases/min for evenly spaced cases
+    batch: 1                    # cases that come together
+    when-full: wait             # wait (the packers stop) | queue (an unlimited floor stack) | turn-away
+
+line:                           # in the order in which a case travels; an entry passes on to the next one, or says to: NAME
+  infeed:
+    type: conveyor
+    carries: accumulating       # accumulating: cases close up; belt: all stop together
+    length: 10 m
+    speed: 20 m/min
+    spacing: 20 mm              # room kept between cases
+    start-delay: 0 s            # accumulating: time until a case follows the one ahead
+  sealer:
+    type: sealer
+    bed: 1.9 m                  # length of the driven belts
+    belt-speed: 20 m/min        # not above any head's rated-speed
+    flaps: {folded-by: machine, time: 0.8 s}     # time in the flap place before the belts
+    size-setting: {by: machine, time: 0 s}       # or by: crew for a fixed-size machine that is set by hand
+    heads:                      # top, bottom, left, right; each has its own roll
+      top:
+        position: 1.2 m         # from the start of the belts
+        rated-speed: 24.4 m/min # fastest belt that the head is built for
+        takes: [36 mm, 50 mm]   # narrowest and widest tape
+        cut: {wipe-travel: 150 mm, reset: 0.45 s}   # belt travel that wipes the trailing leg; time for the arm to swing back
+      bottom:
+        position: 0.9 m
+    minimum-gap: 300 mm         # between cases on the belts; wipe-travel + speed x reset may need more
+    jams:                       # leave out: no jams
+      chance: 0.5 per 1000 cases
+      clear: {lognormal: {mean: 80 s, cv: 0.8}}     # with the machine stopped and isolated
+      case-lost: 15 %           # share of the jammed cases that are spoilt
+      tape-factor: 1            # what this tape does to the chance
+    breakdowns:                 # leave out: none; may stand on any piece
+      after: {weibull: {shape: 1, scale: 40 h}}     # from one repair to the next breakdown
+      counted-in: running-time  # or calendar-time
+      repair: {lognormal: {mean: 15 min, cv: 0.7}}
+    roll-change:
+      time: {lognormal: {mean: 90 s, cv: 0.4}}      # one roll, threading included
+      low-tape-warning: 40 m    # tape left when the head gives its warning
+      change: when-empty        # stops before the case that the roll cannot finish
+    blade: {service-after: 30000 cuts, time: 10 min}   # leave out: none
+  outfeed: {type: conveyor, carries: belt, length: 5 m, speed: 24 m/min}
+  palletiser:
+    type: station               # any place that holds one case for a time
+    time: {triangular: {low: 2.2 s, mode: 2.8 s, high: 4 s}}
+    servers: 1                  # places that work side by side
+    waiting-room: 0             # places to wait before it, or unlimited
+    every: {cases: 48, stop: 40 s}   # a planned stop, here the pallet change
+    run-by: machine             # people stop at breaks
+
+tape:
+  width: 48 mm                  # sold as 2 inch; 72 mm is sold as 3 inch
+  roll: 1371 m                  # length of a roll
+  leg: 70 mm                    # tape down each end of the case
+  thickness: 48 um              # film and adhesive
+  price: 40 EUR/roll
+  stretch: 1 %                  # how much the head stretches it
+  lost-per-roll: 4 m            # threading and stub
+
+crew:                           # who puts stops right
+  operators:
+    people: 1
+    walk: 15 s                  # until they are there
+    does: [jams, roll-change, size-setting, blade]   # the most urgent first
+  fitter: {people: 1, walk: 4 min, does: [breakdowns]}
+
+shift:
+  length: 8 h                   # breaks included
+  start: empty                  # how the line is found
+  rolls-start: part-used        # full, or used up by a random part as the shift before left them
+  breaks: [{at: 2 h, for: 15 min}, {at: 4 h, for: 30 min}, {at: 6 h, for: 15 min}]
+  breaks-stop: arrivals-and-manual-work   # or everything
+  run-out: 0 min                # extra time after the last arrival to empty the line
+
+money:                          # leave out what you do not know: it is left out of the sum and listed
+  currency: EUR
+  labour: 30 EUR/h              # one person
+  downtime: 0 EUR/h             # an hour in which the sealer stands for a stop of its own
+  life: 8 yr
+  interest: 8 %
+  shifts: 480 per yr
+  capital: {line.sealer: 20000 EUR}
+
+study:
+  shifts: 100                   # more shifts, narrower plus-minus: four times as many halve it
+  confidence: 95 %
+  seed: first                   # any text; the same seed gives the same shifts
+
+variants:                       # named changes by dotted path; tapeshift run FILE --variant three-inch
+  three-inch:
+    note: 72 mm tape on wide heads
+    set:
+      tape.width: 72 mm
+      tape.price: 60 EUR/roll
+      line.sealer.heads.top.takes: [48 mm, 75 mm]
+      line.sealer.heads.bottom.takes: [48 mm, 75 mm]
+`
