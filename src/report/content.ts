@@ -60,7 +60,7 @@ function headline(result: RunResult): string[] {
   lines.push(`A case is in the line for ${figureText(measures['time-in-system'], display)} on average; 95 of 100 cases for less than ${figureText(measures['time-in-system-p95'], display)}.`)
   if (measures['tape'])
     lines.push(`It uses ${figureText(measures['tape'], display)} of tape a shift (${figureText(measures['tape-mass'], display)}); ${figureText(measures['tape-per-case'], display)} lie on the case.`)
-  if (measures['cost-per-1000']) lines.push(`1000 good cases cost ${figureText(measures['cost-per-1000'], display)}.`)
+  if (measures['cost-per-1000']) lines.push(`1000 good cases cost ${moneyText(measures['cost-per-1000'], result)}.`)
   return lines
 }
 
@@ -181,6 +181,9 @@ function costTable(result: RunResult): Table {
     rows,
   }
 }
+
+/** What 1000 cases cost, where the words around it say that it is for 1000. */
+const moneyText = (figure: Figure, result: RunResult) => figureText({ ...figure, unit: figure.unit.replace(' per 1000 cases', '') }, result.display)
 
 function limits(result: RunResult): string[] {
   const all = [...result.notes]
