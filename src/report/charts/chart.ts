@@ -1,0 +1,161 @@
+/** What a chart is to those who draw it, and what all charts share: colours, letters, frame and number formats. */
+import type { ChartConfiguration, ChartOptions, Chart as DrawnChart, Plugin } from 'chart.js'
+import type { RunResult } from '../../study/result.js'
+import { grouped } from '../format.js'
+
+/** A picture to be drawn, by a browser or into a file. */
+export interface Chart {
+  /** Stem of the file that it is written to. */
+  name: string
+  title: string
+  /** What the picture shows, with its numbers, in one sentence for those who do not see it. */
+  alt: string
+  /** Size in CSS pixels. */
+  width: number
+  height: number
+  config: ChartConfiguration
+}
+
+export const chartWidth = 900
+
+/** Dots of the picture per CSS pixel: letters stay sharp on fine screens and on paper. */
+export const pixelRatio = 2
+
+/** Letters: DejaVu Sans where a file is drawn, and what a browser has otherwise. */
+export const fontFamily = '"DejaVu Sans", system-ui, sans-serif'
+
+export const palette = {
+  ink: '#1c2430',
+  quietInk: '#55606e',
+  grid: '#e4e8ec',
+  frame: '#aab2bc',
+  paper: '#ffffff',
+  pause: '#eef0f3',
+  /** What went well, or simply what is counted. */
+  main: '#2c85db',
+  band: 'rgba(44, 133, 219, 0.25)',
+  /** What fell short or was lost. */
+  short: '#ea9b5f',
+  target: '#1c2430',
+  lost: '#b34218',
+}
+
+/** Most letters in a line of a title and of a subtitle, so that neither runs out of the picture. */
+const lettersPerLine = { title: 78, subtitle: 112 }
+const footHeight = 22
+
+/**
+ * `text` in lines of at most `most` letters, broken at spaces, else after `-`, `_` or `,`, else where the line is
+ * full. Nothing of the text is lost but the spaces at the breaks.
+ */
+export function wrapped(text: string, most: number): string[] {
+  const lines: string[] = []
+  let rest = text
+  while (rest.length > most) {
+    const head = rest.slice(0, most + 1)
+    const space = head.lastIndexOf(' ')
+    const joint = head.slice(0, most).search(/[-_,][^-_,]*$/) + 1
+    const cut = space > most / 3 ? space : joint > most / 3 ? joint : most
+    lines.push(rest.slice(0, cut))
+    rest = rest.slice(cut).trimStart()
+  }
+  return [...lines, rest]
+}
+
+/** Height of title and subtitle in a picture, px. */
+export function headHeight(title: string, subtitle: string): number {
+  return wrapped(title, lettersPerLine.title).length * 21 + wrapped(subtitle, lettersPerLine.subtitle).length * 16 + 30
+}
+
+/** Height of all that stands below the axis of a picture: its numbers, its title, the foot; px. */
+export const belowHeight = 48 + footHeight
+
+/** Options that every chart begins with: no animation, fixed size, letters, title and subtitle at the left. */
+export function frame(title: string, subtitle: string): ChartOptions {
+  return {
+    animation: false,
+    responsive: false,
+    maintainAspectRatio: false,
+    devicePixelRatio: pixelRatio,
+    color: palette.ink,
+    font: { family: fontFamily, size: 12 },
+    layout: { padding: { left: 14, right: 24, top: 8, bottom: footHeight } },
+    plugins: {
+      legend: { display: false },
+      tooltip: { enabled: false },
+      title: {
+        display: true,
+        text: wrapped(title, lettersPerLine.title),
+        align: 'start',
+        color: palette.ink,
+        font: { family: fontFamily, size: 16, weight: 'bold' },
+        padding: { top: 4, bottom: 4 },
+      },
+      subtitle: {
+        display: true,
+        text: wrapped(subtitle, lettersPerLine.subtitle),
+        align: 'start',
+        color: palette.quietInk,
+        font: { family: fontFamily, size: 12 },
+        padding: { bottom: 14 },
+      },
+    },
+  }
+}
+
+/** Title of an axis in the one style of all charts. */
+export function axisTitle(text: string) {
+  return { display: true, text, color: palette.quietInk, font: { family: fontFamily, size: 12 } }
+}
+
+/** What made the picture, small at its foot: a picture that travels alone still says where it comes from. */
+export function foot({ made }: RunResult): Plugin {
+  const seed = made.seed.length > 30 ? `${made.seed.slice(0, 29)}…` : made.seed
+  const text = [
+    `tapeshift ${made.version}`,
+    `${counted(made.shifts, 'shift')}`,
+    `seed "${seed}"`,
+    `scenario ${made.scenario.sha256.slice(0, 12)}`,
+  ].join(' · ')
+  return {
+    id: 'foot',
+    afterDraw(chart) {
+      written(chart, text, chart.width - 24, chart.height - 8, { size: 10, colour: palette.quietInk, align: 'right' })
+    },
+  }
+}
+
+/** How a text is written by hand; `y` of the text is its base line. */
+export interface Lettering {
+  size: number
+  colour: string
+  align?: 'left' | 'center' | 'right'
+  isBold?: boolean
+}
+
+export function fontOf({ size, isBold }: Pick<Lettering, 'size' | 'isBold'>): string {
+  return `${isBold ? 'bold ' : ''}${size}px ${fontFamily}`
+}
+
+/** Writes `text` into the picture. */
+export function written(chart: DrawnChart, text: string, x: number, y: number, lettering: Lettering): void {
+  const { ctx } = chart
+  ctx.save()
+  ctx.font = fontOf(lettering)
+  ctx.fillStyle = lettering.colour
+  ctx.textAlign = lettering.align ?? 'left'
+  ctx.textBaseline = 'alphabetic'
+  ctx.fillText(text, x, y)
+  ctx.restore()
+}
+
+/** `1 shift`, `6 300 shifts`. */
+export function counted(count: number, word: string): string {
+  return `${grouped(count, 0)} ${word}${count === 1 ? '' : 's'}`
+}
+
+/** A share in per cent: `43 %`, and `0.4 %` where the whole number would hide it. */
+export function percent(share: number): string {
+  const value = share * 100
+  return `${grouped(value, value > 0 && value < 0.95 ? 1 : 0)} %`
+}

@@ -1,0 +1,98 @@
+/** The core runs in a browser: bundled for one, it pulls in nothing of Node; and the arrows between rooms run one way. */
+
+import { createContext, runInContext } from 'node:vm'
+import { build, type Metafile } from 'esbuild'
+import { beforeAll, describe, expect, it } from 'vitest'
+
+const root = new URL('../..', import.meta.url).pathname
+let metafile: Metafile
+let code: string
+
+beforeAll(async () => {
+  const result = await build({
+    stdin: {
+      contents: `
+        export { loadScenario } from './src/scenario/load.ts'
+        export { jsonSchemaText } from './src/scenario/json-schema.ts'
+        export { starterScenario } from './src/scenario/starter.ts'
+        export { Line } from './src/line/line.ts'
+        export { simulateHere } from './src/study/replicate.ts'
+        export { runResult } from './src/study/result.ts'
+        export { cautions } from './src/trade/cautions.ts'`,
+      resolveDir: root,
+      loader: 'ts',
+    },
+    bundle: true,
+    platform: 'browser',
+    format: 'iife',
+    globalName: 'core',
+    write: false,
+    metafile: true,
+    logLevel: 'silent',
+  })
+  metafile = result.metafile
+  code = result.outputFiles[0]!.text
+})
+
+describe('the core in a browser', () => {
+  it('imports nothing of Node', () => {
+    const outside = Object.values(metafile.inputs).flatMap((input) =>
+      input.imports.filter((each) => each.external).map((each) => each.path),
+    )
+    expect(outside).toEqual([])
+    expect(Object.keys(metafile.inputs).some((path) => path.startsWith('src/line/'))).toBe(true)
+  })
+
+  it('simulates where there is no process, no require and no Buffer', async () => {
+    const context = createContext({ console, setTimeout, structuredClone })
+    const shown = await runInContext(
+      `${code}
+      (async () => {
+        const { scenario } = core.loadScenario(core.starterScenario)
+        const shifts = await core.simulateHere({ scenario, seed: 'browser', shifts: 2 })
+        return [typeof process, typeof require, shifts.length, shifts[0].values.length > 20]
+      })()`,
+      context,
+    )
+    expect([...shown]).toEqual(['undefined', 'undefined', 2, true])
+  })
+})
+
+describe('arrows between rooms', () => {
+  const may: Record<string, string[]> = {
+    trade: [],
+    scenario: ['trade'],
+    engine: [],
+    line: ['engine', 'scenario', 'trade'],
+    study: ['line', 'engine', 'scenario', 'trade'],
+    report: ['study', 'line', 'engine', 'scenario', 'trade'],
+    cli: ['report', 'study', 'line', 'engine', 'scenario', 'trade'],
+  }
+
+  it('run one way, types included', async () => {
+    const { readdir, readFile } = await import('node:fs/promises')
+    const wrong: string[] = []
+    for (const [room, allowed] of Object.entries(may))
+      for (const file of await readdir(`${root}/src/${room}`, { recursive: true })) {
+        if (!file.endsWith('.ts')) continue
+        const text = await readFile(`${root}/src/${room}/${file}`, 'utf8')
+        for (const [, target] of text.matchAll(/from '(?:\.\.\/)+([a-z]+)\//g))
+          if (target !== room && target! in may && !allowed.includes(target!))
+            wrong.push(`${room}/${file} -> ${target}`)
+      }
+    expect(wrong).toEqual([])
+  })
+
+  it('the core names nothing that only Node has, and no clock or chance of its own', async () => {
+    const { readdir, readFile } = await import('node:fs/promises')
+    const wrong: string[] = []
+    for (const room of ['scenario', 'trade', 'engine', 'line', 'study'])
+      for (const file of await readdir(`${root}/src/${room}`, { recursive: true })) {
+        if (!file.endsWith('.ts') || file.startsWith('workers')) continue
+        const text = await readFile(`${root}/src/${room}/${file}`, 'utf8')
+        if (/from 'node:|\bprocess\.|\bBuffer\b|Math\.random|Date\.now|Math\.pow|require\(/.test(text))
+          wrong.push(`${room}/${file}`)
+      }
+    expect(wrong).toEqual([])
+  })
+})

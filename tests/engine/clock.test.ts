@@ -1,0 +1,66 @@
+/** The clock: order of events, simultaneous ones, the end, and events without time passing. */
+import { describe, expect, it } from 'vitest'
+import { type Actor, Clock, never, StuckClock } from '../../src/engine/clock.js'
+
+/** An actor that logs its turns and moves on to the next of its times. */
+function actor(clock: Clock, label: string, times: number[], log: [number, string][]): void {
+  const pending = [...times]
+  const self: Actor & { slot: number } = {
+    label,
+    slot: -1,
+    act(now) {
+      log.push([now, label])
+      clock.set(self.slot, pending.shift() ?? never)
+    },
+  }
+  self.slot = clock.add(self)
+  starts.push(() => clock.set(self.slot, pending.shift() ?? never))
+}
+let starts: (() => void)[] = []
+
+function run(plan: Record<string, number[]>, end: number): { log: [number, string][]; clock: Clock } {
+  starts = []
+  const clock = new Clock()
+  const log: [number, string][] = []
+  for (const [label, times] of Object.entries(plan)) actor(clock, label, times, log)
+  for (const start of starts) start()
+  clock.run(end)
+  return { log, clock }
+}
+
+describe('clock', () => {
+  it('takes the earliest first', () => {
+    expect(run({ a: [3, 5], b: [1, 4] }, 10).log).toEqual([
+      [1, 'b'],
+      [3, 'a'],
+      [4, 'b'],
+      [5, 'a'],
+    ])
+  })
+
+  it('of simultaneous events takes the actor that was added first', () => {
+    expect(run({ a: [2, 2], b: [2], c: [1, 2] }, 10).log).toEqual([
+      [1, 'c'],
+      [2, 'a'],
+      [2, 'a'],
+      [2, 'b'],
+      [2, 'c'],
+    ])
+  })
+
+  it('lets events at the end happen, later ones not, and stands at the end', () => {
+    const { log, clock } = run({ a: [10, 10.5] }, 10)
+    expect(log).toEqual([[10, 'a']])
+    expect(clock.now).toBe(10)
+    expect(clock.events).toBe(1)
+  })
+
+  it('says who acts again and again without time passing', () => {
+    const clock = new Clock()
+    const loop: Actor = { label: 'line.loop', act: () => {} }
+    const slot = clock.add(loop)
+    clock.set(slot, 7)
+    expect(() => clock.run(10)).toThrow(StuckClock)
+    expect(() => clock.run(10)).toThrow(/time stands still at 7 s: line\.loop/)
+  })
+})

@@ -1,0 +1,86 @@
+/** Tallies against values worked by hand. */
+import fc from 'fast-check'
+import { quantileSorted } from 'simple-statistics'
+import { describe, expect, it } from 'vitest'
+import { Ring } from '../../src/engine/ring.js'
+import { Level, Observations } from '../../src/engine/tally.js'
+
+describe('level', () => {
+  it('averages over time: 0 for 2 s, 3 for 4 s, 1 for 4 s', () => {
+    const level = new Level()
+    level.reset(10)
+    level.change(2, 3)
+    level.change(6, -2)
+    level.settle(10)
+    expect(level.mean()).toBeCloseTo((0 * 2 + 3 * 4 + 1 * 4) / 10, 12)
+    expect(level.largest).toBe(3)
+    expect(level.shareFrom(1)).toBeCloseTo(0.8, 12)
+    expect(level.shareFrom(3)).toBeCloseTo(0.4, 12)
+    expect([0.1, 0.2, 0.5, 0.6, 0.61, 1].map((p) => level.quantile(p))).toEqual([0, 0, 1, 1, 3, 3])
+  })
+
+  it('notes its value in the middle of each part', () => {
+    const level = new Level(5)
+    level.reset(10)
+    level.change(2, 3)
+    level.change(6, -2)
+    level.settle(10)
+    // at 1, 3, 5, 7, 9 s
+    expect([...level.samples]).toEqual([0, 3, 3, 1, 1])
+  })
+
+  it('grows with what it holds', () => {
+    const level = new Level()
+    level.reset(1)
+    level.change(0, 5000)
+    level.settle(1)
+    expect(level.mean()).toBe(5000)
+    expect(level.quantile(0.5)).toBe(5000)
+  })
+})
+
+describe('observations', () => {
+  it('knows mean and largest, and nothing of no values', () => {
+    const seen = new Observations()
+    expect(seen.mean()).toBeNaN()
+    expect(seen.quantile(0.5)).toBeNaN()
+    for (const value of [1, 2, 6]) seen.add(value)
+    expect(seen.mean()).toBe(3)
+    expect(seen.largest).toBe(6)
+  })
+
+  it('has quantiles within 1.5 % of those of the sorted values', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: 0.1, max: 1e6, noNaN: true }), { minLength: 200, maxLength: 400 }),
+        fc.constantFrom(0.5, 0.9, 0.95),
+        (values, p) => {
+          const seen = new Observations()
+          for (const value of values) seen.add(value)
+          const sorted = [...values].sort((a, b) => a - b)
+          const low = quantileSorted(sorted, Math.max(0, p - 1 / values.length))
+          const high = quantileSorted(sorted, Math.min(1, p + 1 / values.length))
+          expect(seen.quantile(p)).toBeGreaterThanOrEqual(low * 0.985)
+          expect(seen.quantile(p)).toBeLessThanOrEqual(high * 1.015)
+        },
+      ),
+      { seed: 7 },
+    )
+  })
+})
+
+describe('ring', () => {
+  it('is first in, first out, and keeps its order when it grows', () => {
+    const ring = new Ring(2)
+    for (let item = 0; item < 3; item++) ring.push(item)
+    expect(ring.shift()).toBe(0)
+    for (let item = 3; item < 20; item++) ring.push(item)
+    expect(Array.from({ length: ring.length }, (_, index) => ring.at(index))).toEqual(
+      Array.from({ length: 19 }, (_, index) => index + 1),
+    )
+    expect(Array.from({ length: 19 }, () => ring.shift())).toEqual(
+      Array.from({ length: 19 }, (_, index) => index + 1),
+    )
+    expect(ring.length).toBe(0)
+  })
+})
