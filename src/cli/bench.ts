@@ -48,7 +48,9 @@ async function benchWorkers(name: string): Promise<void> {
     await simulateWith(workers)({ scenario, seed: 'bench', shifts })
     const seconds = (performance.now() - started) / 1000
     if (workers === 1) alone = seconds
-    process.stdout.write(`${name}: ${shifts} shifts with ${workers} worker${workers > 1 ? 's' : ''} in ${seconds.toFixed(2)} s (${(seconds / alone).toFixed(2)} of one worker's time)\n`)
+    process.stdout.write(
+      `${name}: ${shifts} shifts with ${workers} worker${workers > 1 ? 's' : ''} in ${seconds.toFixed(2)} s (${(seconds / alone).toFixed(2)} of one worker's time)\n`,
+    )
   }
 }
 

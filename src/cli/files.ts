@@ -58,7 +58,9 @@ async function readAll(stream: Readable): Promise<string> {
     // the loader says what is wrong with it
     if (bytes > mostBytes) break
   }
-  return Buffer.concat(parts).toString('utf8').replace(/^\uFEFF/, '')
+  return Buffer.concat(parts)
+    .toString('utf8')
+    .replace(/^\uFEFF/, '')
 }
 
 /** Reads files beside a scenario: relative to its folder, and not outside it. Keeps what it read. */
@@ -73,8 +75,10 @@ export class Beside {
     const known = this.texts.get(name)
     if (known !== undefined) return known
     const file = path.resolve(this.folder, name)
-    const isInside = (inner: string, outer: string) => inner.startsWith(outer.endsWith(path.sep) ? outer : outer + path.sep)
-    if (path.isAbsolute(name) || !isInside(file, path.resolve(this.folder))) throw new Error(`\`${name}\` lies outside the folder of the scenario`)
+    const isInside = (inner: string, outer: string) =>
+      inner.startsWith(outer.endsWith(path.sep) ? outer : outer + path.sep)
+    if (path.isAbsolute(name) || !isInside(file, path.resolve(this.folder)))
+      throw new Error(`\`${name}\` lies outside the folder of the scenario`)
     let real: string
     let text: string
     try {
@@ -83,7 +87,8 @@ export class Beside {
     } catch (error) {
       throw new Error(`\`${name}\` cannot be read: ${reason(error)}`)
     }
-    if (!isInside(real, realpathSync(this.folder))) throw new Error(`\`${name}\` leads outside the folder of the scenario`)
+    if (!isInside(real, realpathSync(this.folder)))
+      throw new Error(`\`${name}\` leads outside the folder of the scenario`)
     this.texts.set(name, text)
     return text
   }

@@ -12,7 +12,15 @@ export interface Io {
 }
 
 /** Exit codes, each with one meaning. */
-export const exits = { done: 0, bug: 1, usage: 2, scenario: 3, requirement: 4, file: 5, interrupted: 130 } as const
+export const exits = {
+  done: 0,
+  bug: 1,
+  usage: 2,
+  scenario: 3,
+  requirement: 4,
+  file: 5,
+  interrupted: 130,
+} as const
 
 /** The command line was wrong: said in words, exit code 2. */
 export class UsageError extends Error {}

@@ -24,7 +24,9 @@ export function addNew(program: Command, io: Io, finish: (code: number) => void)
         () => false,
       )
       if (!isThere) await writeWhole(schema, jsonSchemaText())
-      io.stdout.write(`Wrote ${name}${isThere ? '' : ' and scenario.schema.json, with which editors check it while you type'}.\nSimulate it: tapeshift run ${quoted(name)}\n`)
+      io.stdout.write(
+        `Wrote ${name}${isThere ? '' : ' and scenario.schema.json, with which editors check it while you type'}.\nSimulate it: tapeshift run ${quoted(name)}\n`,
+      )
       finish(exits.done)
     })
 }

@@ -16,24 +16,41 @@ export interface StudyOptions {
   quiet?: boolean
 }
 
-const wholeBetween = (low: number, high: number) => (text: string): number => {
-  const value = Number(text)
-  if (!Number.isInteger(value) || value < low || value > high) throw new InvalidArgumentError(`It must be a whole number from ${low} to ${high}.`)
-  return value
-}
+const wholeBetween =
+  (low: number, high: number) =>
+  (text: string): number => {
+    const value = Number(text)
+    if (!Number.isInteger(value) || value < low || value > high)
+      throw new InvalidArgumentError(`It must be a whole number from ${low} to ${high}.`)
+    return value
+  }
 
 /** Adds the options of a study to a command. */
 export function addStudyOptions(command: Command): Command {
   return command
     .addOption(
-      new Option('--set <PATH=VALUE>', 'change one value of the scenario, such as "line.sealer.belt-speed=30 m/min"; repeatable')
+      new Option(
+        '--set <PATH=VALUE>',
+        'change one value of the scenario, such as "line.sealer.belt-speed=30 m/min"; repeatable',
+      )
         .argParser((value: string, before: string[]) => [...before, value])
         .default([], 'none'),
     )
     .option('--variant <NAME>', 'simulate this variant of the scenario instead of the base')
-    .addOption(new Option('--shifts <N>', `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or 100)`).argParser(wholeBetween(2, mostShifts)))
-    .option('--seed <TEXT>', "any text; the same seed gives the same shifts (default: the scenario's, or tapeshift)")
-    .option('--confidence <SHARE>', 'confidence of the intervals, "50 %" to "99.99 %" (default: the scenario\'s, or 95 %)')
+    .addOption(
+      new Option(
+        '--shifts <N>',
+        `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or 100)`,
+      ).argParser(wholeBetween(2, mostShifts)),
+    )
+    .option(
+      '--seed <TEXT>',
+      "any text; the same seed gives the same shifts (default: the scenario's, or tapeshift)",
+    )
+    .option(
+      '--confidence <SHARE>',
+      'confidence of the intervals, "50 %" to "99.99 %" (default: the scenario\'s, or 95 %)',
+    )
     .addOption(
       new Option('--workers <N>', 'threads that simulate, 1 to 256; the result does not depend on it')
         .argParser(wholeBetween(1, 256))

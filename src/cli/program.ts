@@ -10,7 +10,9 @@ import { version } from './version.js'
 export async function main(argv: readonly string[], io: Io): Promise<number> {
   let code: number = exits.done
   const program = new Command('tapeshift')
-    .description('Simulates a corrugated-case sealing line: how many sealers, heads, belts, buffers and people hold the rate, and at what cost.')
+    .description(
+      'Simulates a corrugated-case sealing line: how many sealers, heads, belts, buffers and people hold the rate, and at what cost.',
+    )
     .version(version)
     .addHelpText(
       'before',
@@ -19,7 +21,10 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   tapeshift run line.yaml                 simulate it and write the report
 `,
     )
-    .addHelpText('after', '\nExit codes: 0 done; 1 a bug of tapeshift; 2 wrong usage; 3 the scenario is invalid; 5 a file cannot be read or written; 130 interrupted')
+    .addHelpText(
+      'after',
+      '\nExit codes: 0 done; 1 a bug of tapeshift; 2 wrong usage; 3 the scenario is invalid; 5 a file cannot be read or written; 130 interrupted',
+    )
     .configureOutput({ writeOut: (text) => io.stdout.write(text), writeErr: (text) => io.stderr.write(text) })
     .exitOverride()
   const finish = (finished: number) => {
@@ -41,7 +46,9 @@ function explain(error: unknown, io: Io): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? exits.done : exits.usage
   if (error instanceof ScenarioError) {
     const count = error.problems.length
-    io.stderr.write(`${error.message}\n\n${count === 1 ? 'One finding' : `${count} findings`}: the scenario was not simulated.\n`)
+    io.stderr.write(
+      `${error.message}\n\n${count === 1 ? 'One finding' : `${count} findings`}: the scenario was not simulated.\n`,
+    )
     return exits.scenario
   }
   if (error instanceof UsageError) {
@@ -52,7 +59,9 @@ function explain(error: unknown, io: Io): number {
     io.stderr.write(`error: ${error.message}\n`)
     return exits.file
   }
-  io.stderr.write(`error: ${error instanceof Error ? error.message : String(error)}\nThis is a bug of tapeshift, not of your scenario.\n`)
+  io.stderr.write(
+    `error: ${error instanceof Error ? error.message : String(error)}\nThis is a bug of tapeshift, not of your scenario.\n`,
+  )
   if (io.env['TAPESHIFT_DEBUG'] && error instanceof Error) io.stderr.write(`${error.stack}\n`)
   return exits.bug
 }

@@ -28,7 +28,10 @@ export function startProgress(total: number, io: Io, isQuiet: boolean): Progress
       clearOnComplete: true,
       fps: 8,
     })
-    const payload = (done: number) => ({ rate: rate(done).toFixed(0), left: Math.ceil((total - done) / Math.max(1e-9, rate(done))) })
+    const payload = (done: number) => ({
+      rate: rate(done).toFixed(0),
+      left: Math.ceil((total - done) / Math.max(1e-9, rate(done))),
+    })
     bar.start(total, 0, { rate: '-', left: '-' })
     return { update: (done) => bar.update(done, payload(done)), stop: () => bar.stop() }
   }

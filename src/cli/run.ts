@@ -24,7 +24,9 @@ export function addRun(program: Command, io: Io, finish: (code: number) => void)
   const command = program
     .command('run')
     .argument('<SCENARIO>', 'scenario file, or - for standard input')
-    .description('simulate many shifts: output, queues, stops, tape and cost with intervals, and a verdict on the target')
+    .description(
+      'simulate many shifts: output, queues, stops, tape and cost with intervals, and a verdict on the target',
+    )
     .addHelpText(
       'before',
       `Examples:
@@ -33,7 +35,9 @@ export function addRun(program: Command, io: Io, finish: (code: number) => void)
   tapeshift run line.yaml --json --no-files > result.json
 `,
     )
-  addStudyOptions(command).action(async (name: string, options: StudyOptions) => finish(await run(name, options, io)))
+  addStudyOptions(command).action(async (name: string, options: StudyOptions) =>
+    finish(await run(name, options, io)),
+  )
 }
 
 async function run(name: string, options: StudyOptions, io: Io): Promise<number> {
@@ -45,14 +49,24 @@ async function run(name: string, options: StudyOptions, io: Io): Promise<number>
     io.stderr.write(`interrupted after ${shifts.length} of ${study.shifts} shifts; nothing was written\n`)
     return exits.interrupted
   }
-  const result = runResult(loaded.scenario, shifts, made(name, options, loaded), loaded.assumed, notes(loaded))
+  const result = runResult(
+    loaded.scenario,
+    shifts,
+    made(name, options, loaded),
+    loaded.assumed,
+    notes(loaded),
+  )
   const folder = path.resolve(io.cwd, options.out ?? path.join('out', `${loaded.stem}-run`))
   const report = runReport(result)
   if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
-  else if (!options.quiet) io.stdout.write(terminalReport(report, { bold: boldIn(io), width: Math.min(io.stdout.columns ?? 100, 120) }))
+  else if (!options.quiet)
+    io.stdout.write(
+      terminalReport(report, { bold: boldIn(io), width: Math.min(io.stdout.columns ?? 100, 120) }),
+    )
   if (options.files) {
     await writeFiles(folder, result, loaded, shifts)
-    if (!options.json && !options.quiet) io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
+    if (!options.json && !options.quiet)
+      io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
   }
   return exits.done
 }
@@ -107,13 +121,19 @@ function notes({ scenario }: CommandScenario): string[] {
   return missing.length > 0 ? [`The scenario names no ${missing.join(', no ')}: none happen here.`] : []
 }
 
-async function writeFiles(folder: string, result: RunResult, loaded: CommandScenario, shifts: ShiftResult[]): Promise<void> {
+async function writeFiles(
+  folder: string,
+  result: RunResult,
+  loaded: CommandScenario,
+  shifts: ShiftResult[],
+): Promise<void> {
   const { columns } = new Line(loaded.scenario)
   const pictures = allCharts(result).map((chart) => ({ chart, png: renderPng(chart) }))
   await writeWhole(path.join(folder, 'shifts.csv'), shiftsCsv(columns, shifts))
   await writeWhole(path.join(folder, 'scenario.yaml'), resolvedYaml(loaded))
   for (const [name, text] of loaded.files) await writeWhole(path.join(folder, name), text)
-  for (const { chart, png } of pictures) await writeWhole(path.join(folder, 'charts', `${chart.name}.png`), png)
+  for (const { chart, png } of pictures)
+    await writeWhole(path.join(folder, 'charts', `${chart.name}.png`), png)
   await writeWhole(path.join(folder, 'report.html'), reportPage(runReport(result), pictures))
   await writeWhole(path.join(folder, 'result.json'), `${JSON.stringify(result, null, 2)}\n`)
 }

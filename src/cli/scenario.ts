@@ -38,11 +38,15 @@ export async function loadForCommand(name: string, options: StudyOptions, io: Io
 function columnOf(text: string, file: string, column: string): string[] {
   let rows: Record<string, string>[]
   try {
-    rows = parse(text, { columns: true, skip_empty_lines: true, trim: true, bom: true }) as Record<string, string>[]
+    rows = parse(text, { columns: true, skip_empty_lines: true, trim: true, bom: true }) as Record<
+      string,
+      string
+    >[]
   } catch (error) {
     throw new Error(`\`${file}\` is no CSV: ${(error as Error).message}`)
   }
-  if (rows.length > 0 && !Object.hasOwn(rows[0]!, column)) throw new Error(`\`${file}\` has no column \`${column}\`; it has ${Object.keys(rows[0]!).join(', ')}`)
+  if (rows.length > 0 && !Object.hasOwn(rows[0]!, column))
+    throw new Error(`\`${file}\` has no column \`${column}\`; it has ${Object.keys(rows[0]!).join(', ')}`)
   return rows.map((row) => row[column]!)
 }
 

@@ -34,10 +34,17 @@ const laws = z
   .strictObject({
     exponential: z.strictObject({ mean: positive('mean') }).optional(),
     lognormal: z
-      .strictObject({ mean: positive('mean of the time itself, not of its logarithm'), cv: bare('standard deviation over mean', 0, 100) })
+      .strictObject({
+        mean: positive('mean of the time itself, not of its logarithm'),
+        cv: bare('standard deviation over mean', 0, 100),
+      })
       .optional(),
-    gamma: z.strictObject({ mean: positive('mean'), cv: bare('standard deviation over mean', 0.01, 100) }).optional(),
-    erlang: z.strictObject({ mean: positive('mean'), phases: whole('number of exponential phases', 1, 10_000) }).optional(),
+    gamma: z
+      .strictObject({ mean: positive('mean'), cv: bare('standard deviation over mean', 0.01, 100) })
+      .optional(),
+    erlang: z
+      .strictObject({ mean: positive('mean'), phases: whole('number of exponential phases', 1, 10_000) })
+      .optional(),
     weibull: z.strictObject({ shape: bare('shape', 0.05, 1000), scale: positive('scale') }).optional(),
     triangular: z
       .strictObject({ low: time('smallest'), mode: time('most likely'), high: positive('largest') })
@@ -70,7 +77,10 @@ const laws = z
   })
   .refine((given) => Object.keys(given).length === 1, {
     message: 'exactly one law must stand here',
-    params: { code: 'one-of', fix: 'keep one of exponential, lognormal, gamma, erlang, weibull, triangular, uniform, normal, observed' },
+    params: {
+      code: 'one-of',
+      fix: 'keep one of exponential, lognormal, gamma, erlang, weibull, triangular, uniform, normal, observed',
+    },
   })
   .meta({ minProperties: 1, maxProperties: 1 })
 
@@ -85,18 +95,27 @@ function toDistribution(given: number | Laws): Distribution {
   if (given.weibull) return { law: 'weibull', ...given.weibull }
   if (given.triangular) return { law: 'triangular', ...given.triangular }
   if (given.uniform) return { law: 'uniform', ...given.uniform }
-  if (given.normal) return { law: 'normal', mean: given.normal.mean, sd: given.normal.sd, atLeast: given.normal['at-least'] ?? 0 }
+  if (given.normal)
+    return {
+      law: 'normal',
+      mean: given.normal.mean,
+      sd: given.normal.sd,
+      atLeast: given.normal['at-least'] ?? 0,
+    }
   return { law: 'observed', ...given.observed!, values: [] }
 }
 
 /** A time that varies: `90 s`, or `{lognormal: {mean: 75 s, cv: 0.8}}` and its like. */
 export const timeDistribution = (doc: string, bounds: { above?: number } = {}) =>
   z
-    .union([quantity('time', 'a constant time', bounds.above === undefined ? { from: 0 } : { above: bounds.above }), laws])
+    .union([
+      quantity('time', 'a constant time', bounds.above === undefined ? { from: 0 } : { above: bounds.above }),
+      laws,
+    ])
     .transform(toDistribution)
     .describe(`${doc}; a constant or a distribution`)
 
-/** Mean of the law in its SI unit; of a cut normal law the mean before the cut, which is not above the true one. */
+/** Mean of the law in its SI unit; of a cut normal law the mean before the cut, which is not above the true one; NaN of no observed values. */
 export function meanOf(distribution: Distribution): number {
   switch (distribution.law) {
     case 'constant':
@@ -110,7 +129,7 @@ export function meanOf(distribution: Distribution): number {
     case 'normal':
       return Math.max(distribution.mean, distribution.atLeast)
     case 'observed':
-      return distribution.values.reduce((sum, value) => sum + value, 0) / Math.max(1, distribution.values.length)
+      return distribution.values.reduce((sum, value) => sum + value, 0) / distribution.values.length
     default:
       return distribution.mean
   }

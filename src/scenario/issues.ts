@@ -25,7 +25,10 @@ export function nearest(word: string, known: readonly string[]): string {
 /** The value at `path`, or undefined. */
 export function valueAt(raw: unknown, path: Path): unknown {
   return path.reduce<unknown>(
-    (value, key) => (typeof value === 'object' && value !== null ? (value as Record<string | number, unknown>)[key] : undefined),
+    (value, key) =>
+      typeof value === 'object' && value !== null
+        ? (value as Record<string | number, unknown>)[key]
+        : undefined,
     raw,
   )
 }
@@ -72,17 +75,42 @@ export function findingsOf(issue: Issue, schema: z.ZodType, raw: unknown, base: 
           : [finding('not-allowed', `one of ${types.join(', ')}`, nearest(shown(given), types))]
       }
       const isMap = typeof value === 'object' && value !== null
-      const words = issue.errors.flat().flatMap((inner) => (inner.code === 'invalid_value' ? inner.values.map(String) : []))
-      if (!isMap && words.length > 0) return [finding('not-allowed', `a number or ${words.join(', ')}`, nearest(shown(value), words))]
+      const words = issue.errors
+        .flat()
+        .flatMap((inner) => (inner.code === 'invalid_value' ? inner.values.map(String) : []))
+      if (!isMap && words.length > 0)
+        return [finding('not-allowed', `a number or ${words.join(', ')}`, nearest(shown(value), words))]
       const member = isMap ? issue.errors.at(-1)! : issue.errors[0]!
       return member.flatMap((inner) => findingsOf(inner, schema, raw, path))
     }
     case 'invalid_type':
-      if (value === undefined) return [finding('missing-key', `\`${shown(path.at(-1))}\` must be given`, `add ${typeWords[issue.expected] ?? issue.expected}`, true)]
-      return [finding('wrong-type', `must be ${typeWords[issue.expected] ?? issue.expected}`, `write ${typeWords[issue.expected] ?? issue.expected} here`)]
+      if (value === undefined)
+        return [
+          finding(
+            'missing-key',
+            `\`${shown(path.at(-1))}\` must be given`,
+            `add ${typeWords[issue.expected] ?? issue.expected}`,
+            true,
+          ),
+        ]
+      return [
+        finding(
+          'wrong-type',
+          `must be ${typeWords[issue.expected] ?? issue.expected}`,
+          `write ${typeWords[issue.expected] ?? issue.expected} here`,
+        ),
+      ]
     case 'invalid_value': {
       const words = issue.values.map(String)
-      if (value === undefined) return [finding('missing-key', `\`${shown(path.at(-1))}\` must be given`, `one of ${words.join(', ')}`, true)]
+      if (value === undefined)
+        return [
+          finding(
+            'missing-key',
+            `\`${shown(path.at(-1))}\` must be given`,
+            `one of ${words.join(', ')}`,
+            true,
+          ),
+        ]
       return [finding('not-allowed', `one of ${words.join(', ')}`, nearest(shown(value), words))]
     }
     case 'too_small':
@@ -92,13 +120,28 @@ export function findingsOf(issue: Issue, schema: z.ZodType, raw: unknown, base: 
       return [finding('out-of-range', `must be ${bound}${what}`, `a value of ${bound}${what}`)]
     }
     case 'invalid_format':
-      return [finding('wrong-type', 'must have the form that the format gives', 'see the starter scenario: `tapeshift new FILE`')]
+      return [
+        finding(
+          'wrong-type',
+          'must have the form that the format gives',
+          'see the starter scenario: `tapeshift new FILE`',
+        ),
+      ]
     case 'invalid_key':
-      return [finding('bad-name', 'a name begins with a letter and holds letters, digits, spaces, - and _, at most 40', 'choose another name', true)]
+      return [
+        finding(
+          'bad-name',
+          'a name begins with a letter and holds letters, digits, spaces, - and _, at most 40',
+          'choose another name',
+          true,
+        ),
+      ]
     case 'custom': {
       const { code = 'conflict', fix = '' } = (issue.params ?? {}) as { code?: ProblemCode; fix?: string }
       if (value === undefined && (code === 'not-a-quantity' || code === 'no-unit'))
-        return [finding('missing-key', `\`${shown(path.at(-1))}\` must be given: ${issue.message}`, fix, true)]
+        return [
+          finding('missing-key', `\`${shown(path.at(-1))}\` must be given: ${issue.message}`, fix, true),
+        ]
       return [finding(code, issue.message, fix, code === 'one-of' || code === 'missing-key')]
     }
     default:

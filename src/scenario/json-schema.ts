@@ -4,6 +4,11 @@ import { scenarioSchema } from './schema.js'
 
 /** The schema as text, ready to be written beside the demo scenarios. */
 export function jsonSchemaText(): string {
-  const schema = z.toJSONSchema(scenarioSchema, { target: 'draft-2020-12', io: 'input', unrepresentable: 'any', reused: 'ref' })
+  const schema = z.toJSONSchema(scenarioSchema, {
+    target: 'draft-2020-12',
+    io: 'input',
+    unrepresentable: 'any',
+    reused: 'ref',
+  })
   return `${JSON.stringify(schema, null, 1)}\n`
 }

@@ -23,8 +23,10 @@ export interface Bounds {
 }
 
 function outside(value: number, bounds: Bounds): string | null {
-  if (bounds.above !== undefined && !(value > bounds.above)) return bounds.above === 0 ? 'more than nothing' : `more than ${bounds.above}`
-  if (bounds.from !== undefined && !(value >= bounds.from)) return bounds.from === 0 ? 'not negative' : `at least ${bounds.from}`
+  if (bounds.above !== undefined && !(value > bounds.above))
+    return bounds.above === 0 ? 'more than nothing' : `more than ${bounds.above}`
+  if (bounds.from !== undefined && !(value >= bounds.from))
+    return bounds.from === 0 ? 'not negative' : `at least ${bounds.from}`
   if (bounds.to !== undefined && !(value <= bounds.to)) return `at most ${bounds.to}`
   return Number.isFinite(value) ? null : 'finite'
 }
@@ -50,7 +52,12 @@ export function quantity(dimension: Dimension, doc: string, bounds: Bounds = { f
         })
       return parsed.value
     })
-    .meta({ type: 'string', pattern: quantityPattern(dimension), description: doc, examples: [dimensions[dimension].example] })
+    .meta({
+      type: 'string',
+      pattern: quantityPattern(dimension),
+      description: doc,
+      examples: [dimensions[dimension].example],
+    })
 }
 
 /** Money: `42 EUR/roll`, `31 EUR/h` or `24000 EUR`. */
@@ -75,13 +82,15 @@ export function money(per: 'roll' | 'h' | null, doc: string) {
 }
 
 /** A whole number from `least` to `most`, both included. */
-export const whole = (doc: string, least = 1, most = 1_000_000) => z.number().int().min(least).max(most).describe(doc)
+export const whole = (doc: string, least = 1, most = 1_000_000) =>
+  z.number().int().min(least).max(most).describe(doc)
 
 /** A bare number: factors, shares and shapes that have no unit. */
 export const bare = (doc: string, least = 0, most = 1e9) => z.number().min(least).max(most).describe(doc)
 
 /** One of a closed set of words. */
-export const choice = <const T extends readonly [string, ...string[]]>(words: T, doc: string) => z.enum(words).describe(doc)
+export const choice = <const T extends readonly [string, ...string[]]>(words: T, doc: string) =>
+  z.enum(words).describe(doc)
 
 /** Names of cases, equipment and crews: they stand in paths, so no dots; they keep their order, so no leading digit. */
 export const name = z

@@ -1,8 +1,8 @@
 /** From YAML text to a validated scenario, with every finding at its place, the defaults named and the overrides applied. */
 import { type Document, LineCounter, parseDocument, parse as parseValue } from 'yaml'
-import { findingsOf, type Finding, nearest, valueAt } from './issues.js'
+import { type Finding, findingsOf, nearest, valueAt } from './issues.js'
 import { offsetOf, placeAt } from './locate.js'
-import { readObserved, type ReadColumn } from './observed.js'
+import { type ReadColumn, readObserved } from './observed.js'
 import { type Problem, ScenarioError, shown } from './problems.js'
 import { ruleFindings } from './rules.js'
 import { type Scenario, scenarioSchema } from './schema.js'
@@ -52,7 +52,8 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
   const locate = (finding: Finding, override: Override | undefined): Problem => {
     const { atKey, path, ...rest } = finding
     const dotted = shown(path.join('.'), 200)
-    if (override && !override.at) return { ...rest, path: dotted, source: override.source, line: 0, column: 0, window: '' }
+    if (override && !override.at)
+      return { ...rest, path: dotted, source: override.source, line: 0, column: 0, window: '' }
     const place = placeAt(text, lines, offsetOf(document, override?.at ?? path, override ? false : atKey))
     return { ...rest, path: dotted, source: file, ...place }
   }
@@ -76,27 +77,45 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
           },
           override,
         ])
-      assumed = assumed.filter((each) => each.path !== override.path && !each.path.startsWith(`${override.path}.`))
+      assumed = assumed.filter(
+        (each) => each.path !== override.path && !each.path.startsWith(`${override.path}.`),
+      )
     }
     assumed.push(...fillDefaults(scenarioSchema, tree))
     const parsed = scenarioSchema.safeParse(tree)
     const own = parsed.success
       ? [...readObserved(parsed.data, options.readColumn), ...ruleFindings(parsed.data)]
       : withoutEchoes(parsed.error.issues.flatMap((issue) => findingsOf(issue, scenarioSchema, tree)))
-    for (const finding of own) findings.push([{ ...finding, found: finding.found || foundIn(tree, finding) }, originOf(finding.path, overrides)])
+    for (const finding of own)
+      findings.push([
+        { ...finding, found: finding.found || foundIn(tree, finding) },
+        originOf(finding.path, overrides),
+      ])
     for (const [finding, override] of findings) {
       const problem = locate(finding, override)
-      if (problems.length < mostProblems && !problems.some((known) => isSame(known, problem))) problems.push(problem)
+      if (problems.length < mostProblems && !problems.some((known) => isSame(known, problem)))
+        problems.push(problem)
     }
     return parsed.success && findings.length === 0 ? { scenario: parsed.data, resolved: tree, assumed } : null
   }
 
-  const sets = [...(options.sets ?? []).map((set) => readSet(set)), ...(options.overrides ?? []).map((each) => ({ ...each, at: null }))]
+  const sets = [
+    ...(options.sets ?? []).map((set) => readSet(set)),
+    ...(options.overrides ?? []).map((each) => ({ ...each, at: null })),
+  ]
   const variants = variantsOf(raw)
   const chosen = variants.find((each) => each.name === options.variant)
   if (options.variant !== undefined && !chosen)
     throw new ScenarioError([
-      problemWithoutPlace(file, 'no-such-path', `there is no variant \`${shown(options.variant)}\``, nearest(options.variant, variants.map((v) => v.name))),
+      problemWithoutPlace(
+        file,
+        'no-such-path',
+        `there is no variant \`${shown(options.variant)}\``,
+        nearest(
+          options.variant,
+          variants.map((v) => v.name),
+        ),
+      ),
     ])
   const base = attempt([...(chosen?.overrides ?? []), ...sets])
   for (const variant of variants) if (variant !== chosen) attempt([...variant.overrides, ...sets])
@@ -113,7 +132,10 @@ function foundIn(tree: unknown, finding: Finding): string {
 const withoutEchoes = (findings: readonly Finding[]): Finding[] =>
   findings.filter((each) => {
     const inside = `${each.path.join('.')}.`
-    return each.code !== 'one-of' || !findings.some((other) => other.code === 'unknown-key' && other.path.join('.').startsWith(inside))
+    return (
+      each.code !== 'one-of' ||
+      !findings.some((other) => other.code === 'unknown-key' && other.path.join('.').startsWith(inside))
+    )
   })
 
 const isSame = (a: Problem, b: Problem): boolean =>
@@ -125,16 +147,39 @@ function originOf(path: Path, overrides: readonly Override[]): Override | undefi
   return overrides.findLast((each) => dotted === each.path || dotted.startsWith(`${each.path}.`))
 }
 
-function problemWithoutPlace(source: string, code: Problem['code'], rule: string, fix: string, found = ''): Problem {
+function problemWithoutPlace(
+  source: string,
+  code: Problem['code'],
+  rule: string,
+  fix: string,
+  found = '',
+): Problem {
   return { code, path: '', source, line: 0, column: 0, found, rule, fix, window: '' }
 }
 
-function readYaml(text: string, file: string, lines: LineCounter): { document: Document; raw: Record<string, unknown> } {
+function readYaml(
+  text: string,
+  file: string,
+  lines: LineCounter,
+): { document: Document; raw: Record<string, unknown> } {
   if (text.length > mostText)
-    throw new ScenarioError([problemWithoutPlace(file, 'too-large', 'a scenario is at most a million characters', 'put recorded values into a CSV file beside it')])
+    throw new ScenarioError([
+      problemWithoutPlace(
+        file,
+        'too-large',
+        'a scenario is at most a million characters',
+        'put recorded values into a CSV file beside it',
+      ),
+    ])
   const notAMap = (found: string) =>
     new ScenarioError([
-      problemWithoutPlace(file, 'not-yaml', 'a scenario is a YAML map with the keys cases, arrivals, line and shift', 'start from `tapeshift new FILE`', found),
+      problemWithoutPlace(
+        file,
+        'not-yaml',
+        'a scenario is a YAML map with the keys cases, arrivals, line and shift',
+        'start from `tapeshift new FILE`',
+        found,
+      ),
     ])
   try {
     const document = parseDocument(text, { lineCounter: lines, version: '1.2', prettyErrors: false })
@@ -142,7 +187,12 @@ function readYaml(text: string, file: string, lines: LineCounter): { document: D
     if (faults.length > 0)
       throw new ScenarioError(
         faults.slice(0, 20).map((fault) => ({
-          ...problemWithoutPlace(file, 'not-yaml', `not YAML 1.2: ${shown(fault.message, 200)}`, 'look at the indent, the quotes and the braces near the caret'),
+          ...problemWithoutPlace(
+            file,
+            'not-yaml',
+            `not YAML 1.2: ${shown(fault.message, 200)}`,
+            'look at the indent, the quotes and the braces near the caret',
+          ),
           ...placeAt(text, lines, fault.pos[0]),
         })),
       )
@@ -151,8 +201,20 @@ function readYaml(text: string, file: string, lines: LineCounter): { document: D
     return { document, raw: structuredClone(raw) as Record<string, unknown> }
   } catch (error) {
     if (error instanceof ScenarioError) throw error
-    const why = error instanceof RangeError ? 'it nests too deeply' : error instanceof Error ? shown(error.message, 200) : 'it cannot be read'
-    throw new ScenarioError([problemWithoutPlace(file, 'too-large', `cannot be read as a scenario: ${why}`, 'write the values out in place of nested references')])
+    const why =
+      error instanceof RangeError
+        ? 'it nests too deeply'
+        : error instanceof Error
+          ? shown(error.message, 200)
+          : 'it cannot be read'
+    throw new ScenarioError([
+      problemWithoutPlace(
+        file,
+        'too-large',
+        `cannot be read as a scenario: ${why}`,
+        'write the values out in place of nested references',
+      ),
+    ])
   }
 }
 
@@ -160,12 +222,21 @@ function readSet(set: string): Override {
   const cut = set.indexOf('=')
   const source = `--set ${shown(set)}`
   if (cut <= 0)
-    throw new ScenarioError([problemWithoutPlace(source, 'no-such-path', 'an override is PATH=VALUE', 'such as --set "line.sealer.belt-speed=30 m/min"')])
+    throw new ScenarioError([
+      problemWithoutPlace(
+        source,
+        'no-such-path',
+        'an override is PATH=VALUE',
+        'such as --set "line.sealer.belt-speed=30 m/min"',
+      ),
+    ])
   let value: unknown
   try {
     value = parseValue(set.slice(cut + 1), { maxAliasCount: 0 })
   } catch {
-    throw new ScenarioError([problemWithoutPlace(source, 'not-yaml', 'the value must be YAML', 'put quotes around the whole option')])
+    throw new ScenarioError([
+      problemWithoutPlace(source, 'not-yaml', 'the value must be YAML', 'put quotes around the whole option'),
+    ])
   }
   return { path: set.slice(0, cut).trim(), value, source, at: null }
 }
@@ -174,9 +245,20 @@ function variantsOf(raw: Record<string, unknown>): { name: string; note: string;
   const { variants } = raw
   if (typeof variants !== 'object' || variants === null || Array.isArray(variants)) return []
   return Object.entries(variants as Record<string, unknown>).map(([name, variant]) => {
-    const { set, note } = (typeof variant === 'object' && variant !== null ? variant : {}) as { set?: unknown; note?: unknown }
-    const pairs = typeof set === 'object' && set !== null && !Array.isArray(set) ? Object.entries(set as Record<string, unknown>) : []
-    const overrides = pairs.map(([path, value]) => ({ path, value, source: `variant ${name}`, at: ['variants', name, 'set', path] }))
+    const { set, note } = (typeof variant === 'object' && variant !== null ? variant : {}) as {
+      set?: unknown
+      note?: unknown
+    }
+    const pairs =
+      typeof set === 'object' && set !== null && !Array.isArray(set)
+        ? Object.entries(set as Record<string, unknown>)
+        : []
+    const overrides = pairs.map(([path, value]) => ({
+      path,
+      value,
+      source: `variant ${name}`,
+      at: ['variants', name, 'set', path],
+    }))
     return { name, note: typeof note === 'string' ? note : '', overrides }
   })
 }

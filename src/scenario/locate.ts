@@ -35,7 +35,10 @@ export function offsetOf(document: Document, path: Path, atKey = false): number 
       const keyNode = pair.key as Node | null
       const valueNode = pair.value as Node | null
       const isLast = index === path.length - 1
-      offset = (isLast && atKey) || isMap(valueNode) || !valueNode?.range ? (keyNode?.range?.[0] ?? offset) : valueNode.range[0]
+      offset =
+        (isLast && atKey) || isMap(valueNode) || !valueNode?.range
+          ? (keyNode?.range?.[0] ?? offset)
+          : valueNode.range[0]
       node = valueNode
     } else if (isSeq(node)) {
       const item = node.items[Number(step)] as Node | undefined

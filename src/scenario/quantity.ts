@@ -21,11 +21,23 @@ export const dimensions = {
   speed: {
     name: 'a speed',
     si: 'm/s',
-    units: { 'm/min': 'm/min', 'm/s': 'm/s', 'mm/s': 'mm/s', 'ft/min': 'ft/min', 'ft/s': 'ft/s', 'in/s': 'in/s' },
+    units: {
+      'm/min': 'm/min',
+      'm/s': 'm/s',
+      'mm/s': 'mm/s',
+      'ft/min': 'ft/min',
+      'ft/s': 'ft/s',
+      'in/s': 'in/s',
+    },
     example: '24 m/min',
   },
   time: { name: 'a time', si: 's', units: times, example: '90 s' },
-  mass: { name: 'a mass', si: 'kg', units: { kg: 'kg', g: 'g', t: 'tonne', lb: 'lb', oz: 'oz' }, example: '9 kg' },
+  mass: {
+    name: 'a mass',
+    si: 'kg',
+    units: { kg: 'kg', g: 'g', t: 'tonne', lb: 'lb', oz: 'oz' },
+    example: '9 kg',
+  },
   'edge-crush': {
     name: 'an edge crush strength',
     si: 'N/m',
@@ -51,7 +63,12 @@ export const dimensions = {
     example: '0.8 per 1000 cases',
   },
   cuts: { name: 'a number of cuts', si: '', units: { cuts: '1' }, example: '30000 cuts' },
-  yearly: { name: 'a number a year', si: '', units: { 'per yr': '1', 'per year': '1' }, example: '480 per yr' },
+  yearly: {
+    name: 'a number a year',
+    si: '',
+    units: { 'per yr': '1', 'per year': '1' },
+    example: '480 per yr',
+  },
 } satisfies Record<string, UnitSystem>
 
 export type Dimension = keyof typeof dimensions
@@ -104,7 +121,9 @@ export function parseQuantity(text: unknown, dimension: Dimension): Parsed {
       fix: `write it with its unit, such as \`${digits} ${usual}\``,
     }
   if (!Object.hasOwn(system.units, unit)) {
-    const other = Object.values(dimensions as Record<string, UnitSystem>).find((each) => Object.hasOwn(each.units, unit))
+    const other = Object.values(dimensions as Record<string, UnitSystem>).find((each) =>
+      Object.hasOwn(each.units, unit),
+    )
     if (other)
       return {
         code: 'wrong-unit',
@@ -122,7 +141,9 @@ export function parseQuantity(text: unknown, dimension: Dimension): Parsed {
 
 /** Regular expression source that editors use to check a quantity while it is typed. */
 export function quantityPattern(dimension: Dimension): string {
-  const escaped = Object.keys(dimensions[dimension].units).map((unit) => unit.replace(/[/%.]/g, (c) => `\\${c}`))
+  const escaped = Object.keys(dimensions[dimension].units).map((unit) =>
+    unit.replace(/[/.]/g, (c) => `\\${c}`),
+  )
   return `^\\s*[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?\\s*(${escaped.join('|')})\\s*$`
 }
 

@@ -28,7 +28,12 @@ export function ruleFindings(scenario: Scenario): Finding[] {
     checkRoute(scenario, ['line', name], piece.to, report)
     checkDistributions(piece, ['line', name], report)
     if (piece.type === 'conveyor' && longest && longest.length > piece.length)
-      report(['line', name, 'length'], 'conflict', `the case \`${longest.name}\` (${millimetres(longest.length)}) is longer than this conveyor`, `at least ${millimetres(longest.length)}`)
+      report(
+        ['line', name, 'length'],
+        'conflict',
+        `the case \`${longest.name}\` (${millimetres(longest.length)}) is longer than this conveyor`,
+        `at least ${millimetres(longest.length)}`,
+      )
     if (piece.type === 'sealer') checkSealer(scenario, name, piece, longest, report)
     for (const [key, skill] of tasksOf(piece)) checkSkill(scenario, ['line', name, key], skill, report)
   }
@@ -41,34 +46,85 @@ type Report = (path: Path, code: Finding['code'], rule: string, fix: string, atK
 
 function checkCases(scenario: Scenario, report: Report): void {
   const kinds = Object.entries(scenario.cases)
-  if (kinds.length === 0) report(['cases'], 'missing-key', 'at least one case is needed', 'name a case with its length, width and height', true)
-  else if (kinds.every(([, kind]) => kind.share === 0)) report(['cases'], 'conflict', 'the mix is empty: every share is 0', 'give one case a share above 0', true)
+  if (kinds.length === 0)
+    report(
+      ['cases'],
+      'missing-key',
+      'at least one case is needed',
+      'name a case with its length, width and height',
+      true,
+    )
+  else if (kinds.every(([, kind]) => kind.share === 0))
+    report(['cases'], 'conflict', 'the mix is empty: every share is 0', 'give one case a share above 0', true)
   for (const [name, kind] of kinds) {
     const outside = [kind.length, kind.width, kind.height]
     const isWhole = outside.every((side) => side !== undefined)
     const isNone = outside.every((side) => side === undefined)
     if (kind.inside ? !isNone : !isWhole)
-      report(['cases', name], 'one-of', 'a case has length, width and height outside, or `inside` with `flute`', 'give the one or the other', true)
-    if (kind.inside && !kind.flute) report(['cases', name], 'missing-key', '`inside` needs `flute`: the board makes the difference', 'add `flute`, such as `flute: C`', true)
+      report(
+        ['cases', name],
+        'one-of',
+        'a case has length, width and height outside, or `inside` with `flute`',
+        'give the one or the other',
+        true,
+      )
+    if (kind.inside && !kind.flute)
+      report(
+        ['cases', name],
+        'missing-key',
+        '`inside` needs `flute`: the board makes the difference',
+        'add `flute`, such as `flute: C`',
+        true,
+      )
   }
 }
 
 function checkArrivals(scenario: Scenario, report: Report): void {
   const sources = Object.entries(scenario.arrivals)
-  if (sources.length === 0) report(['arrivals'], 'missing-key', 'at least one source of cases is needed', 'name a source with `time-between` or `rate`', true)
-  if (Object.keys(scenario.line).length === 0) report(['line'], 'missing-key', 'at least one piece of equipment is needed', 'name a conveyor, a sealer or a station', true)
+  if (sources.length === 0)
+    report(
+      ['arrivals'],
+      'missing-key',
+      'at least one source of cases is needed',
+      'name a source with `time-between` or `rate`',
+      true,
+    )
+  if (Object.keys(scenario.line).length === 0)
+    report(
+      ['line'],
+      'missing-key',
+      'at least one piece of equipment is needed',
+      'name a conveyor, a sealer or a station',
+      true,
+    )
   for (const [name, source] of sources) {
     checkRoute(scenario, ['arrivals', name], source.to, report)
     const between = source['time-between']
     if (!between) {
       if (source.rate && source.rate * scenario.shift.length > mostCasesPerShift)
-        report(['arrivals', name, 'rate'], 'out-of-range', `more than ${mostCasesPerShift} cases in a shift`, 'a lower rate or a shorter shift')
+        report(
+          ['arrivals', name, 'rate'],
+          'out-of-range',
+          `more than ${mostCasesPerShift} cases in a shift`,
+          'a lower rate or a shorter shift',
+        )
       continue
     }
     const mean = meanOf(between)
-    if (!(mean > 0)) report(['arrivals', name, 'time-between'], 'out-of-range', 'the mean time between arrivals must be above 0', 'such as `4 s`')
+    if (mean <= 0)
+      report(
+        ['arrivals', name, 'time-between'],
+        'out-of-range',
+        'the mean time between arrivals must be above 0',
+        'such as `4 s`',
+      )
     else if ((scenario.shift.length / mean) * source.batch > mostCasesPerShift)
-      report(['arrivals', name, 'time-between'], 'out-of-range', `more than ${mostCasesPerShift} cases in a shift`, 'a longer time between arrivals or a shorter shift')
+      report(
+        ['arrivals', name, 'time-between'],
+        'out-of-range',
+        `more than ${mostCasesPerShift} cases in a shift`,
+        'a longer time between arrivals or a shorter shift',
+      )
   }
 }
 
@@ -78,39 +134,92 @@ function checkRoute(scenario: Scenario, path: Path, to: string | undefined, repo
   const order = Object.keys(scenario.line)
   const later = path[0] === 'line' ? order.slice(order.indexOf(String(path[1])) + 1) : order
   if (!later.includes(to))
-    report([...path, 'to'], 'no-such-path', order.includes(to) ? 'cases go forward: `to` names a later entry' : `\`${to}\` is no entry of the line`, nearest(to, later))
+    report(
+      [...path, 'to'],
+      'no-such-path',
+      order.includes(to) ? 'cases go forward: `to` names a later entry' : `\`${to}\` is no entry of the line`,
+      nearest(to, later),
+    )
 }
 
 function checkDistributions(piece: Scenario['line'][string], path: Path, report: Report): void {
   const positive = (distribution: Distribution | undefined, key: Path) => {
-    if (distribution && !(meanOf(distribution) > 0)) report([...path, ...key], 'out-of-range', 'the mean must be above 0', 'such as `40 h`')
+    if (distribution && meanOf(distribution) <= 0)
+      report([...path, ...key], 'out-of-range', 'the mean must be above 0', 'such as `40 h`')
   }
   positive(piece.breakdowns?.after, ['breakdowns', 'after'])
 }
 
 function longestCase(scenario: Scenario): { name: string; length: number } | null {
   return Object.entries(scenario.cases)
-    .flatMap(([name, kind]) => (kind.inside ? kind.flute !== undefined : kind.length !== undefined) ? [{ name, length: outsideSize(kind).length }] : [])
-    .reduce<{ name: string; length: number } | null>((most, each) => (most && most.length >= each.length ? most : each), null)
+    .flatMap(([name, kind]) =>
+      (kind.inside ? kind.flute !== undefined : kind.length !== undefined)
+        ? [{ name, length: outsideSize(kind).length }]
+        : [],
+    )
+    .reduce<{ name: string; length: number } | null>(
+      (most, each) => (most && most.length >= each.length ? most : each),
+      null,
+    )
 }
 
-function checkSealer(scenario: Scenario, name: string, sealer: EquipmentKeys<'sealer'>, longest: ReturnType<typeof longestCase>, report: Report): void {
+function checkSealer(
+  scenario: Scenario,
+  name: string,
+  sealer: EquipmentKeys<'sealer'>,
+  longest: ReturnType<typeof longestCase>,
+  report: Report,
+): void {
   const path = ['line', name]
   if (longest && longest.length > sealer.bed)
-    report([...path, 'bed'], 'conflict', `the case \`${longest.name}\` (${millimetres(longest.length)}) is longer than the driven belts`, `at least ${millimetres(longest.length)}`)
-  for (const [which, head] of Object.entries(sealer.heads)) {
-    if (!head) continue
+    report(
+      [...path, 'bed'],
+      'conflict',
+      `the case \`${longest.name}\` (${millimetres(longest.length)}) is longer than the driven belts`,
+      `at least ${millimetres(longest.length)}`,
+    )
+  const heads = Object.entries(sealer.heads).flatMap(([which, head]) =>
+    head ? [[which, head] as const] : [],
+  )
+  const [slowest, { 'rated-speed': rating }] = heads.reduce((slow, each) =>
+    each[1]['rated-speed'] < slow[1]['rated-speed'] ? each : slow,
+  )
+  if (sealer['belt-speed'] > rating * ratingTolerance)
+    report(
+      [...path, 'belt-speed'],
+      'conflict',
+      `faster than the ${slowest} head is rated for: ${perMinute(rating)}`,
+      `at most ${perMinute(rating)}, or a head with a higher rating`,
+    )
+  for (const [which, head] of heads) {
     const at = [...path, 'heads', which]
-    if (sealer['belt-speed'] > head['rated-speed'] * ratingTolerance)
-      report([...path, 'belt-speed'], 'conflict', `faster than the ${which} head is rated for: ${perMinute(head['rated-speed'])}`, `at most ${perMinute(head['rated-speed'])}, or a head with a higher rating`)
-    if (head.position > sealer.bed) report([...at, 'position'], 'conflict', `the head stands beyond the driven belts (${millimetres(sealer.bed)})`, `at most ${millimetres(sealer.bed)}`)
+    if (head.position > sealer.bed)
+      report(
+        [...at, 'position'],
+        'conflict',
+        `the head stands beyond the driven belts (${millimetres(sealer.bed)})`,
+        `at most ${millimetres(sealer.bed)}`,
+      )
     const [narrowest, widest] = head.takes
     if (scenario.tape.width < narrowest || scenario.tape.width > widest)
-      report([...at, 'takes'], 'conflict', `the tape of ${millimetres(scenario.tape.width)} does not fit this head: ${millimetres(narrowest)} to ${millimetres(widest)}`, 'another tape width, or a head that takes it')
+      report(
+        [...at, 'takes'],
+        'conflict',
+        `the tape of ${millimetres(scenario.tape.width)} does not fit this head: ${millimetres(narrowest)} to ${millimetres(widest)}`,
+        'another tape width, or a head that takes it',
+      )
   }
   const usable = scenario.tape.roll - scenario.tape['lost-per-roll']
-  if (longest && casesPerRoll(usable, drawnLength(longest.length, scenario.tape.leg, scenario.tape.stretch)) < 1)
-    report(['tape', 'roll'], 'conflict', `a roll does not close one case \`${longest.name}\``, 'a longer roll or less lost per roll')
+  if (
+    longest &&
+    casesPerRoll(usable, drawnLength(longest.length, scenario.tape.leg, scenario.tape.stretch)) < 1
+  )
+    report(
+      ['tape', 'roll'],
+      'conflict',
+      `a roll does not close one case \`${longest.name}\``,
+      'a longer roll or less lost per roll',
+    )
 }
 
 /** The keys of a piece that call for people, each with the skill that it calls for. */
@@ -127,26 +236,50 @@ function tasksOf(piece: Scenario['line'][string]): [string, Skill][] {
 function checkSkill(scenario: Scenario, path: Path, skill: Skill, report: Report): void {
   const crews = Object.entries(scenario.crew)
   if (crews.some(([, crew]) => crew.does.includes(skill))) return
-  const fix = crews.length > 0 ? `add \`${skill}\` to \`crew.${crews[0]![0]}.does\`` : `add a crew that does \`${skill}\``
-  report(path, 'conflict', `nobody does \`${skill}\`: the line would stand until the end of the shift`, fix, true)
+  const fix =
+    crews.length > 0
+      ? `add \`${skill}\` to \`crew.${crews[0]![0]}.does\``
+      : `add a crew that does \`${skill}\``
+  report(
+    path,
+    'conflict',
+    `nobody does \`${skill}\`: the line would stand until the end of the shift`,
+    fix,
+    true,
+  )
 }
 
 function checkShift(scenario: Scenario, report: Report): void {
   const { breaks, length } = scenario.shift
   let free = 0
   for (const [index, pause] of breaks.entries()) {
-    if (pause.at < free) report(['shift', 'breaks', index], 'conflict', 'begins before the break ahead of it has ended', 'put the breaks in order, without overlap')
-    if (pause.at + pause.for > length) report(['shift', 'breaks', index], 'conflict', 'ends after the shift', 'an earlier or shorter break')
+    if (pause.at < free)
+      report(
+        ['shift', 'breaks', index],
+        'conflict',
+        'begins before the break ahead of it has ended',
+        'put the breaks in order, without overlap',
+      )
+    if (pause.at + pause.for > length)
+      report(['shift', 'breaks', index], 'conflict', 'ends after the shift', 'an earlier or shorter break')
     free = pause.at + pause.for
   }
-  if (breaks.reduce((sum, pause) => sum + pause.for, 0) >= length) report(['shift', 'breaks'], 'conflict', 'the breaks leave no working time', 'fewer or shorter breaks', true)
+  if (breaks.reduce((sum, pause) => sum + pause.for, 0) >= length)
+    report(
+      ['shift', 'breaks'],
+      'conflict',
+      'the breaks leave no working time',
+      'fewer or shorter breaks',
+      true,
+    )
 }
 
 function checkMoney(scenario: Scenario, report: Report): void {
   const { money, tape } = scenario
   if (!money) return
   const own = (value: { currency: string } | undefined, path: Path) => {
-    if (value && value.currency !== money.currency) report(path, 'conflict', `one currency for all: ${money.currency}`, `an amount in ${money.currency}`)
+    if (value && value.currency !== money.currency)
+      report(path, 'conflict', `one currency for all: ${money.currency}`, `an amount in ${money.currency}`)
   }
   own(money.labour, ['money', 'labour'])
   own(money.downtime, ['money', 'downtime'])
@@ -154,6 +287,16 @@ function checkMoney(scenario: Scenario, report: Report): void {
   for (const [path, price] of Object.entries(money.capital ?? {})) {
     own(price, ['money', 'capital', path])
     const named = path.startsWith('line.') && Object.hasOwn(scenario.line, path.slice(5))
-    if (!named) report(['money', 'capital', path], 'no-such-path', `\`${path}\` is no piece of the line`, nearest(path, Object.keys(scenario.line).map((each) => `line.${each}`)), true)
+    if (!named)
+      report(
+        ['money', 'capital', path],
+        'no-such-path',
+        `\`${path}\` is no piece of the line`,
+        nearest(
+          path,
+          Object.keys(scenario.line).map((each) => `line.${each}`),
+        ),
+        true,
+      )
   }
 }

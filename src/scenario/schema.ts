@@ -12,7 +12,11 @@ import { assume, bare, choice, money, name, quantity, whole } from './kit.js'
 export const mostShifts = 100_000
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
-const sides = { length: length('longer side of the opening'), width: length('shorter side'), height: length('opening to base') }
+const sides = {
+  length: length('longer side of the opening'),
+  width: length('shorter side'),
+  height: length('opening to base'),
+}
 const fluteNames = Object.keys(flutes) as [keyof typeof flutes, ...(keyof typeof flutes)[]]
 
 const caseKind = z
@@ -21,7 +25,10 @@ const caseKind = z
     length: length('outside length of the closed case, along its travel').optional(),
     width: length('outside width of the closed case').optional(),
     height: length('outside height of the closed case').optional(),
-    inside: z.strictObject(sides).optional().describe('inside dimensions, in place of the outside ones; needs flute'),
+    inside: z
+      .strictObject(sides)
+      .optional()
+      .describe('inside dimensions, in place of the outside ones; needs flute'),
     flute: choice(fluteNames, 'flute of the board: its thickness turns inside into outside').optional(),
     weight: quantity('mass', 'gross weight', { above: 0 }).optional(),
     board: z
@@ -32,7 +39,11 @@ const caseKind = z
       })
       .optional()
       .describe('what the board certificate says'),
-    'jam-factor': assume(bare('what this case does to the chance of a jam', 0, 1000), 1, 'definition of the format'),
+    'jam-factor': assume(
+      bare('what this case does to the chance of a jam', 0, 1000),
+      1,
+      'definition of the format',
+    ),
   })
   .describe('one case: outside dimensions of the closed case, or inside ones with the flute')
 
@@ -42,7 +53,10 @@ const source = z
     rate: quantity('case-rate', 'steady rate, evenly spaced', { above: 0 }).optional(),
     batch: assume(whole('cases that come together', 1, 10_000), 1, 'definition of the format'),
     'when-full': assume(
-      choice(['wait', 'queue', 'turn-away'], 'wait: the packers stop; queue: an unlimited floor stack; turn-away: the case goes elsewhere'),
+      choice(
+        ['wait', 'queue', 'turn-away'],
+        'wait: the packers stop; queue: an unlimited floor stack; turn-away: the case goes elsewhere',
+      ),
       'wait',
       'definition of the format',
     ),
@@ -67,12 +81,27 @@ const member = z.strictObject({
 export const equipmentKinds = [conveyor, sealer, station] as const
 const equipment = z.discriminatedUnion('type', equipmentKinds).describe('a piece of equipment')
 
-const amount = z.union([z.string(), z.number(), z.boolean(), z.null(), z.array(z.unknown()), z.looseObject({})])
+const amount = z.union([
+  z.string(),
+  z.number(),
+  z.boolean(),
+  z.null(),
+  z.array(z.unknown()),
+  z.looseObject({}),
+])
 
 export const scenarioSchema = z
   .strictObject({
-    title: assume(z.string().max(200).describe('what the report is headed with'), 'Sealing line', 'definition of the format'),
-    target: quantity('case-rate', 'good cases out over working time (shift less breaks) that the line must hold', { above: 0 }).optional(),
+    title: assume(
+      z.string().max(200).describe('what the report is headed with'),
+      'Sealing line',
+      'definition of the format',
+    ),
+    target: quantity(
+      'case-rate',
+      'good cases out over working time (shift less breaks) that the line must hold',
+      { above: 0 },
+    ).optional(),
     display: assume(choice(['metric', 'us'], 'units of the reports'), 'metric', 'definition of the format'),
     cases: z.record(name, caseKind).describe('the cases, by name'),
     arrivals: z.record(name, source).describe('where cases come from, by name'),
@@ -81,11 +110,27 @@ export const scenarioSchema = z
       z.strictObject({
         width: assume(length('tape width'), '48 mm', 'common practice, no source'),
         roll: assume(length('length of a roll'), '1371 m', 'common practice, no source'),
-        leg: assume(quantity('length', 'tape down each end of the case'), '70 mm', 'common practice, no source'),
-        thickness: assume(length('total thickness of film and adhesive'), '48 um', 'from memory, low confidence'),
+        leg: assume(
+          quantity('length', 'tape down each end of the case'),
+          '70 mm',
+          'common practice, no source',
+        ),
+        thickness: assume(
+          length('total thickness of film and adhesive'),
+          '48 um',
+          'from memory, low confidence',
+        ),
         price: money('roll', 'price of a roll').optional(),
-        stretch: assume(quantity('share', 'how much the head stretches the tape', { from: 0, to: 1 }), '0 %', 'definition of the format'),
-        'lost-per-roll': assume(quantity('length', 'tape of each roll that goes into threading and the stub'), '4 m', 'from memory, low confidence'),
+        stretch: assume(
+          quantity('share', 'how much the head stretches the tape', { from: 0, to: 1 }),
+          '0 %',
+          'definition of the format',
+        ),
+        'lost-per-roll': assume(
+          quantity('length', 'tape of each roll that goes into threading and the stub'),
+          '4 m',
+          'from memory, low confidence',
+        ),
       }),
       {},
       'definition of the format',
@@ -97,46 +142,85 @@ export const scenarioSchema = z
     ),
     shift: z
       .strictObject({
-        length: assume(quantity('time', 'length of the shift, breaks included', { above: 0, to: 31_622_400 }), '8 h', 'common practice, no source'),
+        length: assume(
+          quantity('time', 'length of the shift, breaks included', { above: 0, to: 31_622_400 }),
+          '8 h',
+          'common practice, no source',
+        ),
         start: assume(choice(['empty'], 'how the line is found: empty'), 'empty', 'definition of the format'),
         'rolls-start': assume(
-          choice(['full', 'part-used'], 'rolls at the start of the shift: full, or each used up by a random part'),
+          choice(
+            ['full', 'part-used'],
+            'rolls at the start of the shift: full, or each used up by a random part',
+          ),
           'full',
           'definition of the format',
         ),
         breaks: assume(
           z
-            .array(z.strictObject({ at: quantity('time', 'since the start of the shift'), for: quantity('time', 'its length', { above: 0 }) }))
+            .array(
+              z.strictObject({
+                at: quantity('time', 'since the start of the shift'),
+                for: quantity('time', 'its length', { above: 0 }),
+              }),
+            )
             .max(100)
             .describe('breaks, in order'),
           [],
           'definition of the format',
         ),
         'breaks-stop': assume(
-          choice(['arrivals-and-manual-work', 'everything'], 'what a break stops; machines run on in the first case'),
+          choice(
+            ['arrivals-and-manual-work', 'everything'],
+            'what a break stops; machines run on in the first case',
+          ),
           'arrivals-and-manual-work',
           'definition of the format',
         ),
-        'run-out': assume(quantity('time', 'extra time after the last arrival to empty the line', { from: 0, to: 31_622_400 }), '0 min', 'definition of the format'),
+        'run-out': assume(
+          quantity('time', 'extra time after the last arrival to empty the line', {
+            from: 0,
+            to: 31_622_400,
+          }),
+          '0 min',
+          'definition of the format',
+        ),
       })
       .describe('the shift'),
     money: z
       .strictObject({
-        currency: z.string().regex(/^[A-Z]{3}$/).describe('three-letter currency code'),
+        currency: z
+          .string()
+          .regex(/^[A-Z]{3}$/)
+          .describe('three-letter currency code'),
         labour: money('h', 'one person for an hour').optional(),
         downtime: money('h', 'an hour in which a sealer stands still for a stop of its own').optional(),
         life: quantity('time', 'years over which capital is paid back', { above: 0 }).optional(),
         interest: quantity('share', 'yearly interest', { from: 0, to: 1 }).optional(),
         shifts: quantity('yearly', 'shifts worked', { above: 0 }).optional(),
-        capital: z.record(z.string(), money(null, 'price')).optional().describe('what each piece costs, by its path, such as line.sealer'),
+        capital: z
+          .record(z.string(), money(null, 'price'))
+          .optional()
+          .describe('what each piece costs, by its path, such as line.sealer'),
       })
       .optional()
       .describe('money; what is not given is left out of the sum and listed'),
     study: assume(
       z.strictObject({
         shifts: assume(whole('shifts to simulate', 2, mostShifts), 100, 'definition of the format'),
-        confidence: assume(quantity('share', 'confidence of the intervals', { from: 0.5, to: 0.9999 }), '95 %', 'common practice, no source'),
-        seed: assume(z.union([z.string().min(1).max(200), z.number()]).transform(String).describe('any text; the same seed gives the same shifts'), 'tapeshift', 'definition of the format'),
+        confidence: assume(
+          quantity('share', 'confidence of the intervals', { from: 0.5, to: 0.9999 }),
+          '95 %',
+          'common practice, no source',
+        ),
+        seed: assume(
+          z
+            .union([z.string().min(1).max(200), z.number()])
+            .transform(String)
+            .describe('any text; the same seed gives the same shifts'),
+          'tapeshift',
+          'definition of the format',
+        ),
       }),
       {},
       'definition of the format',

@@ -32,7 +32,9 @@ function suited(schema: Schema, raw: unknown): Schema {
   const options = def.options!
   if (def.discriminator && isMap(raw)) {
     const named = options.find((option) => {
-      const literal = definition(definition(option).shape![def.discriminator!]!) as unknown as { values: unknown[] }
+      const literal = definition(definition(option).shape![def.discriminator!]!) as unknown as {
+        values: unknown[]
+      }
       return literal.values.includes(raw[def.discriminator!])
     })
     return named ?? options[0]!
@@ -46,7 +48,8 @@ export function keysAt(root: Schema, raw: unknown, path: Path): string[] | null 
   let value = raw
   for (const key of path) {
     const next = child(schema, key)
-    value = isMap(value) || Array.isArray(value) ? (value as Record<string | number, unknown>)[key] : undefined
+    value =
+      isMap(value) || Array.isArray(value) ? (value as Record<string | number, unknown>)[key] : undefined
     if (!next) return null
     schema = suited(next, value)
   }
@@ -75,7 +78,12 @@ export interface PathFault {
  * cases, equipment and crews must exist; a list is addressed by number, from 0. Returns null, or the step that
  * leads nowhere.
  */
-export function setAt(root: Schema, raw: Record<string, unknown>, path: string, value: unknown): PathFault | null {
+export function setAt(
+  root: Schema,
+  raw: Record<string, unknown>,
+  path: string,
+  value: unknown,
+): PathFault | null {
   let steps = path.split('.')
   let schema = suited(root, raw)
   let place = raw
@@ -125,12 +133,19 @@ export function fillDefaults(schema: Schema, raw: unknown, path: Path = []): Ass
         const below = fillDefaults(inner, raw[key], inPath)
         const isBranch = isMap(raw[key]) && (definition(suited(inner, raw[key])).shape || below.length > 0)
         if (isBranch && below.length > 0) found.push(...below)
-        else found.push({ path: inPath.join('.'), value: raw[key], basis: bases.get(inner)?.basis ?? 'from memory, low confidence' })
+        else
+          found.push({
+            path: inPath.join('.'),
+            value: raw[key],
+            basis: bases.get(inner)?.basis ?? 'from memory, low confidence',
+          })
       } else found.push(...fillDefaults(inner, raw[key], inPath))
     }
   } else if (def.type === 'record' && isMap(raw))
-    for (const [key, value] of Object.entries(raw)) found.push(...fillDefaults(def.valueType!, value, [...path, key]))
+    for (const [key, value] of Object.entries(raw))
+      found.push(...fillDefaults(def.valueType!, value, [...path, key]))
   else if (def.type === 'array' && Array.isArray(raw))
-    for (const [index, value] of raw.entries()) found.push(...fillDefaults(def.element!, value, [...path, index]))
+    for (const [index, value] of raw.entries())
+      found.push(...fillDefaults(def.element!, value, [...path, index]))
   return found
 }

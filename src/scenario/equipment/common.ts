@@ -3,13 +3,18 @@ import { z } from 'zod'
 import { timeDistribution } from '../distribution.js'
 import { assume, choice, name } from '../kit.js'
 
-export const passesTo = name.describe('name of the equipment that takes the cases; the next entry when not given')
+export const passesTo = name.describe(
+  'name of the equipment that takes the cases; the next entry when not given',
+)
 
 export const breakdowns = z
   .strictObject({
     after: timeDistribution('time from one repair to the next breakdown', { above: 0 }),
     'counted-in': assume(
-      choice(['running-time', 'calendar-time'], 'running-time: the clock runs while the machine works; calendar-time: always'),
+      choice(
+        ['running-time', 'calendar-time'],
+        'running-time: the clock runs while the machine works; calendar-time: always',
+      ),
       'running-time',
       'common practice, no source',
     ),

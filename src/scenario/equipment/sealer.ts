@@ -7,14 +7,30 @@ import { breakdowns, passesTo } from './common.js'
 const length = (doc: string) => quantity('length', doc, { above: 0 })
 
 const cut = z.strictObject({
-  'wipe-travel': assume(quantity('length', 'belt travel that wipes down the trailing leg'), '100 mm', 'from memory, low confidence'),
-  reset: assume(quantity('time', 'time for the arm to swing back and the blade to be covered'), '0.45 s', 'from memory, low confidence'),
+  'wipe-travel': assume(
+    quantity('length', 'belt travel that wipes down the trailing leg'),
+    '100 mm',
+    'from memory, low confidence',
+  ),
+  reset: assume(
+    quantity('time', 'time for the arm to swing back and the blade to be covered'),
+    '0.45 s',
+    'from memory, low confidence',
+  ),
 })
 
 const head = (position: string) =>
   z.strictObject({
-    position: assume(length('distance from the start of the belts to the head'), position, 'from memory, low confidence'),
-    'rated-speed': assume(quantity('speed', 'fastest belt that the head is built for', { above: 0 }), '24.4 m/min', 'common practice, no source'),
+    position: assume(
+      length('distance from the start of the belts to the head'),
+      position,
+      'from memory, low confidence',
+    ),
+    'rated-speed': assume(
+      quantity('speed', 'fastest belt that the head is built for', { above: 0 }),
+      '24.4 m/min',
+      'common practice, no source',
+    ),
     takes: assume(
       z
         .tuple([length('narrowest tape'), length('widest tape')])
@@ -46,7 +62,11 @@ const jams = z
   .strictObject({
     chance: quantity('share', 'chance that a case jams at the first head', { from: 0, to: 1 }),
     clear: timeDistribution('time to clear a jam, once somebody is there'),
-    'case-lost': assume(quantity('share', 'share of the jammed cases that are spoilt', { from: 0, to: 1 }), '0 %', 'definition of the format'),
+    'case-lost': assume(
+      quantity('share', 'share of the jammed cases that are spoilt', { from: 0, to: 1 }),
+      '0 %',
+      'definition of the format',
+    ),
     'tape-factor': assume(bare('what this tape does to the chance', 0, 1000), 1, 'definition of the format'),
   })
   .describe('jams: drawn for each case, chance x its jam-factor x tape-factor')
@@ -55,32 +75,67 @@ export const sealer = z
   .strictObject({
     type: z.literal('sealer').describe('tapes the seams of cases that driven belts carry past its heads'),
     bed: assume(length('length of the driven belts'), '1.9 m', 'from memory, low confidence'),
-    'belt-speed': assume(quantity('speed', 'speed of the driven belts', { above: 0 }), '24 m/min', 'from memory, low confidence'),
+    'belt-speed': assume(
+      quantity('speed', 'speed of the driven belts', { above: 0 }),
+      '24 m/min',
+      'from memory, low confidence',
+    ),
     flaps: assume(
       z.strictObject({
-        'folded-by': assume(choice(['machine'], 'who folds the flaps'), 'machine', 'definition of the format'),
-        time: assume(timeDistribution('time in the flap place before the belts'), '0 s', 'definition of the format'),
+        'folded-by': assume(
+          choice(['machine'], 'who folds the flaps'),
+          'machine',
+          'definition of the format',
+        ),
+        time: assume(
+          timeDistribution('time in the flap place before the belts'),
+          '0 s',
+          'definition of the format',
+        ),
       }),
       {},
       'definition of the format',
     ),
     'size-setting': assume(
       z.strictObject({
-        by: assume(choice(['machine', 'crew'], 'machine: sets itself for each new size; crew: runs empty, then is set by hand'), 'machine', 'definition of the format'),
+        by: assume(
+          choice(
+            ['machine', 'crew'],
+            'machine: sets itself for each new size; crew: runs empty, then is set by hand',
+          ),
+          'machine',
+          'definition of the format',
+        ),
         time: assume(timeDistribution('time to set another size'), '0 s', 'definition of the format'),
       }),
       {},
       'definition of the format',
     ),
     heads: assume(heads, { top: {}, bottom: {} }, 'common practice, no source'),
-    'minimum-gap': assume(quantity('length', 'gap kept between cases on the belts; the heads may need more'), '300 mm', 'from memory, low confidence'),
+    'minimum-gap': assume(
+      quantity('length', 'gap kept between cases on the belts; the heads may need more'),
+      '300 mm',
+      'from memory, low confidence',
+    ),
     jams: jams.optional(),
     breakdowns: breakdowns.optional(),
     'roll-change': assume(
       z.strictObject({
-        time: assume(timeDistribution('time to change and thread one roll'), { lognormal: { mean: '90 s', cv: 0.4 } }, 'from memory, low confidence'),
-        'low-tape-warning': assume(quantity('length', 'tape left when the head gives its warning'), '40 m', 'from memory, low confidence'),
-        change: assume(choice(['when-empty'], 'when-empty: stops before the case that the roll cannot finish'), 'when-empty', 'definition of the format'),
+        time: assume(
+          timeDistribution('time to change and thread one roll'),
+          { lognormal: { mean: '90 s', cv: 0.4 } },
+          'from memory, low confidence',
+        ),
+        'low-tape-warning': assume(
+          quantity('length', 'tape left when the head gives its warning'),
+          '40 m',
+          'from memory, low confidence',
+        ),
+        change: assume(
+          choice(['when-empty'], 'when-empty: stops before the case that the roll cannot finish'),
+          'when-empty',
+          'definition of the format',
+        ),
       }),
       {},
       'definition of the format',

@@ -6,11 +6,15 @@ import { breakdowns, passesTo } from './common.js'
 
 export const station = z
   .strictObject({
-    type: z.literal('station').describe('holds one case for a time: a packer, a labeller, a check weigher, a palletiser'),
+    type: z
+      .literal('station')
+      .describe('holds one case for a time: a packer, a labeller, a check weigher, a palletiser'),
     time: timeDistribution('time that one case takes'),
     servers: assume(whole('places that work side by side', 1, 1000), 1, 'definition of the format'),
     'waiting-room': assume(
-      z.union([whole('places to wait before it', 0, 1_000_000), z.literal('unlimited')]).describe('places to wait before it, or `unlimited`'),
+      z
+        .union([whole('places to wait before it', 0, 1_000_000), z.literal('unlimited')])
+        .describe('places to wait before it, or `unlimited`'),
       0,
       'definition of the format',
     ),
@@ -21,7 +25,11 @@ export const station = z
       })
       .optional()
       .describe('a planned stop after a number of cases, such as a pallet change'),
-    'run-by': assume(choice(['machine', 'people'], 'people stop at breaks, machines run on'), 'machine', 'definition of the format'),
+    'run-by': assume(
+      choice(['machine', 'people'], 'people stop at breaks, machines run on'),
+      'machine',
+      'definition of the format',
+    ),
     breakdowns: breakdowns.optional(),
     to: passesTo.optional(),
   })

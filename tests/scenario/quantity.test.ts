@@ -1,0 +1,88 @@
+/** Quantities: the factors against the published definitions, and each thing that can be wrong with one. */
+import { describe, expect, it } from 'vitest'
+import {
+  type Dimension,
+  dimensions,
+  parseMoney,
+  parseQuantity,
+  quantityPattern,
+} from '../../src/scenario/quantity.js'
+
+const value = (text: unknown, dimension: Dimension) => {
+  const parsed = parseQuantity(text, dimension)
+  return 'value' in parsed ? parsed.value : parsed.code
+}
+
+describe('quantity', () => {
+  // NIST Special Publication 811 (2008), appendix B: 1 in = 25.4 mm, 1 ft = 0.3048 m, 1 yd = 0.9144 m, 1 lb = 0.453 592 37 kg,
+  // 1 lbf = 4.448 222 N, 1 psi = 6.894 757 kPa (the last two rounded there to seven figures)
+  it.each([
+    ['15.75 in', 'length', 15.75 * 0.0254],
+    ['400 mm', 'length', 0.4],
+    ['48 um', 'length', 48e-6],
+    ['1000 yd', 'length', 914.4],
+    ['80 ft/min', 'speed', (80 * 0.3048) / 60],
+    ['24 m/min', 'speed', 0.4],
+    ['8 h', 'time', 28_800],
+    ['90 s', 'time', 90],
+    ['1.5 min', 'time', 90],
+    ['20 lb', 'mass', 20 * 0.45359237],
+    ['9 kg', 'mass', 9],
+    ['15 cases/min', 'case-rate', 0.25],
+    ['0.3 %', 'share', 0.003],
+    ['4 per 1000 cases', 'share', 0.004],
+    ['30000 cuts', 'cuts', 30_000],
+    ['480 per yr', 'yearly', 480],
+    ['  1e3mm ', 'length', 1],
+  ] as const)('%s is a %s of %d in SI', (text, dimension, expected) => {
+    expect(value(text, dimension)).toBeCloseTo(expected, 12)
+  })
+
+  it('turns edge crush and burst within the seven figures of the source', () => {
+    expect((value('32 lbf/in', 'edge-crush') as number) / ((32 * 4.448222) / 0.0254)).toBeCloseTo(1, 6)
+    expect((value('200 psi', 'pressure') as number) / (200 * 6894.757)).toBeCloseTo(1, 6)
+  })
+
+  it.each([
+    [400, 'length', 'no-unit'],
+    ['400', 'length', 'no-unit'],
+    ['400 mn', 'length', 'unknown-unit'],
+    ['400 kg', 'length', 'wrong-unit'],
+    ['mm', 'length', 'not-a-quantity'],
+    ['', 'length', 'not-a-quantity'],
+    [null, 'length', 'not-a-quantity'],
+    [{}, 'length', 'not-a-quantity'],
+    ['4 m/s', 'time', 'wrong-unit'],
+    ['1 constructor', 'length', 'unknown-unit'],
+    ['NaN mm', 'length', 'not-a-quantity'],
+    ['Infinity m', 'length', 'not-a-quantity'],
+    ['0x10 mm', 'length', 'unknown-unit'],
+  ] as const)('%j as a %s is %s', (text, dimension, code) => {
+    expect(value(text, dimension)).toBe(code)
+  })
+
+  it('names the units that could stand there and the nearest one', () => {
+    expect(parseQuantity('400 mn', 'length')).toMatchObject({
+      rule: expect.stringContaining('m, mm, cm'),
+      fix: expect.stringMatching(/`400 (m|mm|min)`/),
+    })
+    expect(parseQuantity(24, 'speed')).toMatchObject({ fix: expect.stringContaining('`24 m/min`') })
+  })
+
+  it('has an example for each dimension that it reads and that its pattern lets through', () => {
+    for (const [dimension, { example }] of Object.entries(dimensions)) {
+      expect(typeof value(example, dimension as Dimension)).toBe('number')
+      expect(new RegExp(quantityPattern(dimension as Dimension)).test(example)).toBe(true)
+    }
+  })
+})
+
+describe('money', () => {
+  it('has an amount, a currency and what it is per', () => {
+    expect(parseMoney('42 EUR/roll')).toEqual({ amount: 42, currency: 'EUR', per: 'roll' })
+    expect(parseMoney('24000 USD')).toEqual({ amount: 24000, currency: 'USD', per: null })
+    expect(parseMoney('42')).toBeNull()
+    expect(parseMoney('42 euros')).toBeNull()
+    expect(parseMoney(42)).toBeNull()
+  })
+})
