@@ -1,6 +1,7 @@
 /** What the report of a run says: headline sentences and tables, the same for the terminal and the page. */
-import { cautions } from '../trade/cautions.js'
+
 import type { EquipmentResult, Figure, RunResult } from '../study/result.js'
+import { cautions } from '../trade/cautions.js'
 import { durationText, figureText, grouped, printFigure } from './format.js'
 
 export interface Table {
@@ -28,7 +29,14 @@ const percent = (share: number) => `${Number((share * 100).toPrecision(4))} %`
 /** The report of a run. */
 export function runReport(result: RunResult): Report {
   const { made, shift } = result
-  const tables = [stateTable(result), placesTable(result), stopsTable(result), tapeTable(result), crewTable(result), costTable(result)]
+  const tables = [
+    stateTable(result),
+    placesTable(result),
+    stopsTable(result),
+    tapeTable(result),
+    crewTable(result),
+    costTable(result),
+  ]
   return {
     title: made.scenario.title,
     subtitle: `${made.shifts} shifts of ${durationText(shift.length)} simulated, seed "${made.seed}". Plus-minus: ${percent(made.confidence)} confidence that the long-run figure lies within it.`,
@@ -39,7 +47,11 @@ export function runReport(result: RunResult): Report {
       title: 'Assumed, because the scenario does not say',
       note: '',
       columns: ['what', 'value', 'where the value comes from'],
-      rows: result.assumed.map(({ path, value, basis }) => [path, typeof value === 'string' ? value : JSON.stringify(value), basis]),
+      rows: result.assumed.map(({ path, value, basis }) => [
+        path,
+        typeof value === 'string' ? value : JSON.stringify(value),
+        basis,
+      ]),
     },
     cautions,
     repeat: made.repeat,
@@ -55,12 +67,19 @@ function headline(result: RunResult): string[] {
   if (target !== null && held) {
     const share = printFigure(held, display)
     const rate = `${Number((target * 60).toPrecision(4))} cases/min`
-    lines.push(`It reaches its target of ${rate} in ${share.value} % of the shifts ${share.interval}. ${verdict(result)}`)
+    lines.push(
+      `It reaches its target of ${rate} in ${share.value} % of the shifts ${share.interval}. ${verdict(result)}`,
+    )
   } else lines.push('No target is given, so there is no verdict: add `target:` to the scenario.')
-  lines.push(`A case is in the line for ${figureText(measures['time-in-system'], display)} on average; 95 of 100 cases for less than ${figureText(measures['time-in-system-p95'], display)}.`)
+  lines.push(
+    `A case is in the line for ${figureText(measures['time-in-system'], display)} on average; 95 of 100 cases for less than ${figureText(measures['time-in-system-p95'], display)}.`,
+  )
   if (measures['tape'])
-    lines.push(`It uses ${figureText(measures['tape'], display)} of tape a shift (${figureText(measures['tape-mass'], display)}); ${figureText(measures['tape-per-case'], display)} lie on the case.`)
-  if (measures['cost-per-1000']) lines.push(`1000 good cases cost ${moneyText(measures['cost-per-1000'], result)}.`)
+    lines.push(
+      `It uses ${figureText(measures['tape'], display)} of tape a shift (${figureText(measures['tape-mass'], display)}); ${figureText(measures['tape-per-case'], display)} lie on the case.`,
+    )
+  if (measures['cost-per-1000'])
+    lines.push(`1000 good cases cost ${moneyText(measures['cost-per-1000'], result)}.`)
   return lines
 }
 
@@ -70,7 +89,8 @@ function verdict(result: RunResult): string {
   const { target } = result
   if (target === null || !throughput || throughput.low === null || throughput.high === null) return ''
   if (throughput.low >= target) return 'On average it holds the target.'
-  if (throughput.high < target) return `On average it falls short by ${figureText(shortfall(throughput, target), result.display)}.`
+  if (throughput.high < target)
+    return `On average it falls short by ${figureText(shortfall(throughput, target), result.display)}.`
   return 'Whether it holds the target on average these shifts do not show: simulate more.'
 }
 
@@ -84,13 +104,18 @@ const shortfall = (throughput: Figure, target: number): Figure => ({
 /** States that take part in any machine, with their shares of the shift. */
 function stateTable(result: RunResult): Table {
   const pieces = Object.entries(result.equipment)
-  const keys = Object.keys(pieces[0]?.[1].states ?? {}).filter((key) => pieces.some(([, piece]) => (piece.states[key]?.mean ?? 0) > 0))
+  const keys = Object.keys(pieces[0]?.[1].states ?? {}).filter((key) =>
+    pieces.some(([, piece]) => (piece.states[key]?.mean ?? 0) > 0),
+  )
   const wording = (key: string) => pieces[0]![1].states[key]!.label.slice(pieces[0]![0].length + 2)
   return {
     title: 'What each machine does, % of the shift',
     note: 'A machine is in one state at a time; a row of means adds up to 100 %.',
     columns: ['state', ...pieces.map(([name]) => name)],
-    rows: keys.map((key) => [wording(key), ...pieces.map(([, piece]) => shareText(piece.states[key], result))]),
+    rows: keys.map((key) => [
+      wording(key),
+      ...pieces.map(([, piece]) => shareText(piece.states[key], result)),
+    ]),
   }
 }
 
@@ -105,15 +130,31 @@ function placesTable(result: RunResult): Table {
     .filter(([, piece]) => piece.measures['held-largest'])
     .map(([name, { measures }]) => [
       name,
-      ...['held', 'held-p95', 'held-largest', 'share-full', 'wait'].map((key) => figureText(measures[key], result.display)),
+      ...['held', 'held-p95', 'held-largest', 'share-full', 'wait'].map((key) =>
+        figureText(measures[key], result.display),
+      ),
     ])
   const sources = Object.entries(result.arrivals)
     .filter(([, source]) => source['blocked'] ?? source['held'] ?? source['turned-away'])
-    .map(([name, source]) => [name, figureText(source['held'], result.display), '', figureText(source['held-largest'], result.display), sourceText(source, result), ''])
+    .map(([name, source]) => [
+      name,
+      figureText(source['held'], result.display),
+      '',
+      figureText(source['held-largest'], result.display),
+      sourceText(source, result),
+      '',
+    ])
   return {
     title: 'Where cases stand',
     note: '',
-    columns: ['place', 'cases, mean', 'not passed in 95 % of the time', 'most at one time', 'full', 'wait for work'],
+    columns: [
+      'place',
+      'cases, mean',
+      'not passed in 95 % of the time',
+      'most at one time',
+      'full',
+      'wait for work',
+    ],
     rows: [...sources, ...rows],
   }
 }
@@ -136,7 +177,11 @@ function stopsTable(result: RunResult): Table {
   const rows = Object.entries(result.equipment).flatMap(([name, { measures }]) =>
     Object.entries(stopWords)
       .filter(([key]) => measures[key])
-      .map(([key, words]) => [name, words, ...[key, `${key}-stop`, `${key}-wait`].map((each) => figureText(measures[each], result.display))]),
+      .map(([key, words]) => [
+        name,
+        words,
+        ...[key, `${key}-stop`, `${key}-wait`].map((each) => figureText(measures[each], result.display)),
+      ]),
   )
   return {
     title: 'Stops',
@@ -150,7 +195,9 @@ function tapeTable(result: RunResult): Table {
   const rows = Object.entries(result.equipment).flatMap(([name, piece]: [string, EquipmentResult]) =>
     Object.entries(piece.heads ?? {}).map(([head, figures]) => [
       `${name}, ${head}`,
-      ...['tape', 'loss', 'tape-per-case', 'rolls', 'changes'].map((key) => figureText(figures[key], result.display)),
+      ...['tape', 'loss', 'tape-per-case', 'rolls', 'changes'].map((key) =>
+        figureText(figures[key], result.display),
+      ),
     ]),
   )
   return {
@@ -166,30 +213,44 @@ function crewTable(result: RunResult): Table {
     title: 'People',
     note: 'Walking and working, share of the time in which they are there.',
     columns: ['crew', 'busy'],
-    rows: Object.entries(result.crew).map(([name, figures]) => [name, figureText(figures['busy'], result.display)]),
+    rows: Object.entries(result.crew).map(([name, figures]) => [
+      name,
+      figureText(figures['busy'], result.display),
+    ]),
   }
 }
 
 function costTable(result: RunResult): Table {
   const rows = Object.entries(result.measures)
     .filter(([key]) => key.startsWith('cost-per-1000'))
-    .map(([, figure]) => [figure.label, figureText(figure, result.display)])
+    .map(([, figure]) => [figure.label, moneyText(figure, result)])
   return {
     title: 'Cost of 1000 good cases',
-    note: result.costLeftOut.length > 0 ? `Not priced in the scenario, so left out: ${result.costLeftOut.join(', ')}.` : '',
+    note:
+      result.costLeftOut.length > 0
+        ? `Not priced in the scenario, so left out: ${result.costLeftOut.join(', ')}.`
+        : '',
     columns: ['element', 'cost'],
     rows,
   }
 }
 
 /** What 1000 cases cost, where the words around it say that it is for 1000. */
-const moneyText = (figure: Figure, result: RunResult) => figureText({ ...figure, unit: figure.unit.replace(' per 1000 cases', '') }, result.display)
+const moneyText = (figure: Figure, result: RunResult) =>
+  figureText({ ...figure, unit: figure.unit.replace(' per 1000 cases', '') }, result.display)
 
 function limits(result: RunResult): string[] {
   const all = [...result.notes]
-  all.push('Each shift starts with an empty line, so the first cases out come late and a rate is a little below the steady one.')
+  all.push(
+    'Each shift starts with an empty line, so the first cases out come late and a rate is a little below the steady one.',
+  )
   if (Object.values(result.equipment).some(({ type }) => type === 'sealer'))
-    all.push('Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A result is as good as what was measured for them.')
-  if (result.outputs.length < 10) all.push(`Only ${grouped(result.outputs.length, 0)} shifts: the intervals lean on the shifts being alike in spread; 10 or more are usual.`)
+    all.push(
+      'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A result is as good as what was measured for them.',
+    )
+  if (result.outputs.length < 10)
+    all.push(
+      `Only ${grouped(result.outputs.length, 0)} shifts: the intervals lean on the shifts being alike in spread; 10 or more are usual.`,
+    )
   return all
 }

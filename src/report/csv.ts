@@ -9,6 +9,9 @@ export function shiftsCsv(columns: readonly Column[], shifts: readonly ShiftResu
     if (measure.kind !== 'ratio') return `${name} [${measure.unit}]`
     return part === 'value' ? `${name}, total` : `${name}, over`
   })
-  const rows = shifts.map((shift, index) => [index + 1, ...Array.from(shift.values, (value) => (Number.isFinite(value) ? value : ''))])
+  const rows = shifts.map((shift, index) => [
+    index + 1,
+    ...Array.from(shift.values, (value) => (Number.isFinite(value) ? value : '')),
+  ])
   return stringify([['shift', ...names], ...rows], { escape_formulas: true })
 }

@@ -67,8 +67,16 @@ export function printFigure(figure: Figure | undefined, display: Display): Print
   const value = figure.mean * factor
   const [below, above] = [(figure.mean - figure.low) * factor, (figure.high - figure.mean) * factor]
   const half = Math.max(below, above)
-  if (half <= Math.abs(value) * 1e-12) return { value: grouped(value, value === 0 ? 0 : decimalsFor(value, 4)).replace(/(\.\d*?)0+$/, '$1').replace(/\.$/, ''), interval: '± 0', unit: word }
-  const decimals = Math.min(decimalsFor(half, half.toPrecision(1).startsWith('1') || half.toPrecision(1).startsWith('2') ? 2 : 1), 8)
+  if (half <= Math.abs(value) * 1e-12)
+    return {
+      value: grouped(value, value === 0 ? 0 : decimalsFor(value, 4))
+        .replace(/(\.\d*?)0+$/, '$1')
+        .replace(/\.$/, ''),
+      interval: '± 0',
+      unit: word,
+    }
+  const isSmallLead = Number(half.toExponential().charAt(0)) < 3
+  const decimals = decimalsFor(half, isSmallLead ? 2 : 1)
   const isUneven = Math.abs(below - above) > 0.05 * half
   const interval = isUneven
     ? `(${grouped(figure.low * factor, decimals)} to ${grouped(figure.high * factor, decimals)})`
@@ -87,5 +95,7 @@ export function durationText(seconds: number): string {
   if (seconds < 120) return `${Number(seconds.toPrecision(4))} s`
   const hours = Math.floor(seconds / 3600 + 1e-9)
   const minutes = Math.round((seconds - hours * 3600) / 60)
-  return [hours > 0 ? `${hours} h` : '', minutes > 0 ? `${minutes} min` : ''].filter((part) => part !== '').join(' ')
+  return [hours > 0 ? `${hours} h` : '', minutes > 0 ? `${minutes} min` : '']
+    .filter((part) => part !== '')
+    .join(' ')
 }

@@ -4,7 +4,10 @@ import type { Report, Table } from './content.js'
 
 /** Text of a scenario is hostile in a page: nothing of it may be taken for markup. */
 export const escaped = (text: string): string =>
-  text.replace(/[&<>"']/g, (sign) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' })[sign]!)
+  text.replace(
+    /[&<>"']/g,
+    (sign) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' })[sign]!,
+  )
 
 const style = `
 :root { color-scheme: light; }
@@ -20,11 +23,14 @@ code { background: #f1f3f6; padding: .1rem .3rem; overflow-wrap: anywhere; }
 @media print { body { margin: 0; max-width: none; font-size: 11px; } h2 { break-after: avoid; } figure, tr { break-inside: avoid; } }
 `
 
-const list = (lines: readonly string[]) => `<ul>${lines.map((line) => `<li>${escaped(line)}</li>`).join('')}</ul>`
+const list = (lines: readonly string[]) =>
+  `<ul>${lines.map((line) => `<li>${escaped(line)}</li>`).join('')}</ul>`
 
 function tableHtml(table: Table, kind = ''): string {
   const head = table.columns.map((column) => `<th scope="col">${escaped(column)}</th>`).join('')
-  const rows = table.rows.map((row) => `<tr>${row.map((cell) => `<td>${escaped(cell)}</td>`).join('')}</tr>`).join('\n')
+  const rows = table.rows
+    .map((row) => `<tr>${row.map((cell) => `<td>${escaped(cell)}</td>`).join('')}</tr>`)
+    .join('\n')
   const note = table.note ? `<p>${escaped(table.note)}</p>` : ''
   return `<h2>${escaped(table.title)}</h2>${note}<div class="wide"><table class="${kind}"><thead><tr>${head}</tr></thead><tbody>\n${rows}\n</tbody></table></div>`
 }

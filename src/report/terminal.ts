@@ -24,11 +24,18 @@ export function terminalReport(report: Report, style: Style): string {
   if (report.assumed.rows.length > 0) {
     parts.push('', style.bold(`${report.assumed.rows.length} values were assumed`))
     const own = report.assumed.rows.filter(([, , basis]) => basis !== 'definition of the format')
-    for (const [path, value, basis] of own) parts.push(wrap(`- ${printable(path!)} = ${printable(value!)} (${basis})`, style.width, '  '))
+    for (const [path, value, basis] of own)
+      parts.push(wrap(`- ${printable(path!)} = ${printable(value!)} (${basis})`, style.width, '  '))
     const rest = report.assumed.rows.length - own.length
-    if (rest > 0) parts.push(`- and ${rest} that the format defines; all stand in scenario.yaml and in the report`)
+    if (rest > 0)
+      parts.push(`- and ${rest} that the format defines; all stand in scenario.yaml and in the report`)
   }
-  parts.push('', style.bold('Safety'), wrap(report.cautions[0]!, style.width), wrap('The full list of cautions stands in the report.', style.width))
+  parts.push(
+    '',
+    style.bold('Safety'),
+    wrap(report.cautions[0]!, style.width),
+    wrap('The full list of cautions stands in the report.', style.width),
+  )
   return `${parts.join('\n')}\n`
 }
 
@@ -38,12 +45,28 @@ function tableText(table: Table, style: Style): string {
     style: { head: [], border: [], compact: true },
     colAligns: table.columns.map((_, index) => (index === 0 ? 'left' : 'right')),
     chars: {
-      top: '', 'top-mid': '', 'top-left': '', 'top-right': '', bottom: '', 'bottom-mid': '', 'bottom-left': '', 'bottom-right': '',
-      left: '', 'left-mid': '', mid: '', 'mid-mid': '', right: '', 'right-mid': '', middle: '  ',
+      top: '',
+      'top-mid': '',
+      'top-left': '',
+      'top-right': '',
+      bottom: '',
+      'bottom-mid': '',
+      'bottom-left': '',
+      'bottom-right': '',
+      left: '',
+      'left-mid': '',
+      mid: '',
+      'mid-mid': '',
+      right: '',
+      'right-mid': '',
+      middle: '  ',
     },
   })
   for (const row of table.rows) body.push(row.map(printable))
-  const lines = body.toString().split('\n').map((line) => line.trimEnd())
+  const lines = body
+    .toString()
+    .split('\n')
+    .map((line) => line.trimEnd())
   const note = table.note ? [wrap(table.note, style.width)] : []
   return [style.bold(table.title), ...note, ...lines].join('\n')
 }

@@ -136,7 +136,13 @@ export function parseQuantity(text: unknown, dimension: Dimension): Parsed {
       fix: `did you mean \`${digits} ${closest(unit.slice(0, 40), known)}\`?`,
     }
   }
-  return { value: Number(digits) * unitSize(dimension, unit) }
+  return { value: inSi(Number(digits), unitSize(dimension, unit)) }
+}
+
+/** `number` units of `size`: divided where the unit is a whole part, so that 95 % is 0.95 and 24 m/min is 0.4 m/s. */
+function inSi(number: number, size: number): number {
+  const parts = Math.round(1 / size)
+  return parts > 1 && Math.abs(parts * size - 1) < 1e-12 ? number / parts : number * size
 }
 
 /** Regular expression source that editors use to check a quantity while it is typed. */

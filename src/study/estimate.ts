@@ -47,10 +47,15 @@ export function shareEstimate(values: readonly number[], confidence: number): Es
  * Total over total with the variance of the ratio estimator: residuals value - ratio x over, divided by the mean of
  * `over`. Cochran, Sampling Techniques, ch. 6 (from memory). `sd` is that of the scaled residuals.
  */
-export function ratioEstimate(values: readonly number[], overs: readonly number[], confidence: number): Estimate {
+export function ratioEstimate(
+  values: readonly number[],
+  overs: readonly number[],
+  confidence: number,
+): Estimate {
   const n = values.length
   const total = overs.reduce((sum, over) => sum + over, 0)
-  if (n === 0 || total === 0) return { mean: Number.NaN, low: Number.NaN, high: Number.NaN, sd: Number.NaN, n: 0 }
+  if (n === 0 || total === 0)
+    return { mean: Number.NaN, low: Number.NaN, high: Number.NaN, sd: Number.NaN, n: 0 }
   const ratio = values.reduce((sum, value) => sum + value, 0) / total
   const meanOver = total / n
   const scaled = values.map((value, index) => (value - ratio * overs[index]!) / meanOver)

@@ -89,12 +89,18 @@ export function runResult(
     command: 'run',
     made,
     display: scenario.display,
-    shift: { length: scenario.shift.length, runOut: scenario.shift['run-out'], breaks: scenario.shift.breaks },
+    shift: {
+      length: scenario.shift.length,
+      runOut: scenario.shift['run-out'],
+      breaks: scenario.shift.breaks,
+    },
     target: scenario.target ?? null,
     measures: {},
     costLeftOut: line.costLeftOut,
     arrivals: {},
-    equipment: Object.fromEntries(Object.entries(scenario.line).map(([name, { type }]) => [name, { type, measures: {}, states: {} }])),
+    equipment: Object.fromEntries(
+      Object.entries(scenario.line).map(([name, { type }]) => [name, { type, measures: {}, states: {} }]),
+    ),
     crew: {},
     outputs: [],
     held: heldOverShift(line, scenario, shifts),
@@ -122,7 +128,12 @@ export function runResult(
   return result
 }
 
-function estimateColumn(column: Column, index: number, shifts: readonly ShiftResult[], confidence: number): Estimate {
+function estimateColumn(
+  column: Column,
+  index: number,
+  shifts: readonly ShiftResult[],
+  confidence: number,
+): Estimate {
   const values = shifts.map((shift) => shift.values[index]!)
   if (column.measure.kind === 'share') return shareEstimate(values, confidence)
   if (column.measure.kind === 'mean') return meanEstimate(values, confidence)

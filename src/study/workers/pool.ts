@@ -12,7 +12,10 @@ export const simulateWith =
   async (order) =>
     workers <= 1 ? simulateHere(order) : simulateInPool(order, workers)
 
-async function simulateInPool({ scenario, seed, shifts, onShift, isCancelled }: ShiftOrder, workers: number): Promise<ShiftResult[]> {
+async function simulateInPool(
+  { scenario, seed, shifts, onShift, isCancelled }: ShiftOrder,
+  workers: number,
+): Promise<ShiftResult[]> {
   const pool = new Piscina({
     filename: new URL('./worker.js', import.meta.url).href,
     minThreads: workers,
