@@ -112,7 +112,8 @@ export class AccumulatingConveyor extends Conveyor {
     const excess = sum - before - this.length
     if (excess < 0) return free
     if (this.ahead >= this.first) return never
-    const following = this.left[this.ahead & this.mask]! + excess / this.speed + (last - this.ahead + 1) * this.delay
+    const following =
+      this.left[this.ahead & this.mask]! + excess / this.speed + (last - this.ahead + 1) * this.delay
     return following > free ? following : free
   }
 

@@ -8,7 +8,9 @@ import type { Source } from './source.js'
 /** A balance does not close. */
 export class BalanceError extends Error {
   constructor(what: string, seed: string, shift: number) {
-    super(`the balance of ${what} does not close in shift ${shift} of seed ${JSON.stringify(seed)}: a bug of tapeshift`)
+    super(
+      `the balance of ${what} does not close in shift ${shift} of seed ${JSON.stringify(seed)}: a bug of tapeshift`,
+    )
     this.name = 'BalanceError'
   }
 }
@@ -30,16 +32,23 @@ export function assertBalances(
   const arrived = sum(sources.map((source) => source.arrived))
   const turnedAway = sum(sources.map((source) => source.turnedAway))
   const lost = sum(sealers.map((sealer) => sealer.casesLost))
-  const onTheLine = sum(sources.map((source) => source.held())) + sum(equipment.map((piece) => piece.mechanism.held()))
+  const onTheLine =
+    sum(sources.map((source) => source.held())) + sum(equipment.map((piece) => piece.mechanism.held()))
   if (arrived !== onTheLine + exit.out + lost + turnedAway || onTheLine !== floor.cases.inUse)
-    throw new BalanceError(`cases (${arrived} arrived, ${onTheLine} on the line, ${exit.out} out, ${lost} lost, ${turnedAway} turned away)`, seed, shift)
+    throw new BalanceError(
+      `cases (${arrived} arrived, ${onTheLine} on the line, ${exit.out} out, ${lost} lost, ${turnedAway} turned away)`,
+      seed,
+      shift,
+    )
   for (const sealer of sealers)
     for (const head of sealer.heads) {
       const off = head.imbalance()
-      if (!(Math.abs(off) <= hair * (1 + head.laid + head.lost) * 100)) throw new BalanceError(`tape (${off} m at ${sealer.name}, ${head.name})`, seed, shift)
+      if (!(Math.abs(off) <= hair * (1 + head.laid + head.lost) * 100))
+        throw new BalanceError(`tape (${off} m at ${sealer.name}, ${head.name})`, seed, shift)
     }
   for (const piece of equipment) {
     const off = sum([...piece.stateTimes]) - floor.end
-    if (!(Math.abs(off) <= hair * floor.end * 10) || piece.stateTimes.some((time) => time < 0)) throw new BalanceError(`time (${off} s at ${piece.name})`, seed, shift)
+    if (!(Math.abs(off) <= hair * floor.end * 10) || piece.stateTimes.some((time) => time < 0))
+      throw new BalanceError(`time (${off} s at ${piece.name})`, seed, shift)
   }
 }

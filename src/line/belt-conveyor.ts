@@ -57,7 +57,9 @@ export class BeltConveyor extends Conveyor {
   }
 
   private due(): number {
-    return this.items.length > 0 ? this.travel.when(this.entries[this.firstEntry & (this.entries.length - 1)]! + this.keys.length) : never
+    return this.items.length > 0
+      ? this.travel.when(this.entries[this.firstEntry & (this.entries.length - 1)]! + this.keys.length)
+      : never
   }
 
   override step(now: number): void {

@@ -55,10 +55,34 @@ export abstract class Conveyor extends Mechanism {
     const { name } = this
     const at = ['equipment', name, 'measures']
     return [
-      { path: [...at, 'held'], label: `Cases on ${name}, mean over time`, unit: 'cases', kind: 'mean', value: () => this.level.mean() },
-      { path: [...at, 'held-p95'], label: `Cases on ${name}, not passed in 95 % of the time`, unit: 'cases', kind: 'mean', value: () => this.level.quantile(0.95) },
-      { path: [...at, 'held-largest'], label: `Cases on ${name}, most at one time`, unit: 'cases', kind: 'mean', value: () => this.level.largest },
-      { path: [...at, 'share-full'], label: `Share of time full, ${name}`, unit: 'share', kind: 'mean', value: () => this.full.mean() },
+      {
+        path: [...at, 'held'],
+        label: `Cases on ${name}, mean over time`,
+        unit: 'cases',
+        kind: 'mean',
+        value: () => this.level.mean(),
+      },
+      {
+        path: [...at, 'held-p95'],
+        label: `Cases on ${name}, not passed in 95 % of the time`,
+        unit: 'cases',
+        kind: 'mean',
+        value: () => this.level.quantile(0.95),
+      },
+      {
+        path: [...at, 'held-largest'],
+        label: `Cases on ${name}, most at one time`,
+        unit: 'cases',
+        kind: 'mean',
+        value: () => this.level.largest,
+      },
+      {
+        path: [...at, 'share-full'],
+        label: `Share of time full, ${name}`,
+        unit: 'share',
+        kind: 'mean',
+        value: () => this.full.mean(),
+      },
     ]
   }
 }

@@ -14,7 +14,11 @@ interface Element {
 }
 
 /** Elements of cost, and which of them the scenario does not price. */
-export function costMeasures(scenario: Scenario, sealers: readonly Sealer[], out: () => number): { measures: Measure[]; leftOut: string[] } {
+export function costMeasures(
+  scenario: Scenario,
+  sealers: readonly Sealer[],
+  out: () => number,
+): { measures: Measure[]; leftOut: string[] } {
   const elements = costElements(scenario, sealers)
   const priced = elements.filter((element) => element.value !== null)
   const leftOut = elements.filter((element) => element.value === null).map((element) => element.label)
@@ -30,8 +34,12 @@ export function costMeasures(scenario: Scenario, sealers: readonly Sealer[], out
   })
   return {
     measures: [
-      measure('cost-per-1000', 'Cost of 1000 good cases', () => priced.reduce((sum, element) => sum + element.value!(), 0)),
-      ...priced.map((element) => measure(`cost-per-1000-${element.key}`, `of it ${element.label}`, element.value!)),
+      measure('cost-per-1000', 'Cost of 1000 good cases', () =>
+        priced.reduce((sum, element) => sum + element.value!(), 0),
+      ),
+      ...priced.map((element) =>
+        measure(`cost-per-1000-${element.key}`, `of it ${element.label}`, element.value!),
+      ),
     ],
     leftOut,
   }
@@ -45,12 +53,26 @@ function costElements(scenario: Scenario, sealers: readonly Sealer[]): Element[]
   const { price } = tape
   const capital = Object.values(money?.capital ?? {}).reduce((sum, each) => sum + each.amount, 0)
   const { life, interest, shifts, labour, downtime } = money ?? {}
-  const perShift = capital > 0 && life && shifts && interest !== undefined ? capitalRecovery(capital, interest, life / (365.25 * 24 * hour)) / shifts : null
-  const standing = () => sealers.reduce((sum, sealer) => sum + sealer.unit.stopTimes.reduce((total, time) => total + time, 0), 0)
+  const perShift =
+    capital > 0 && life && shifts && interest !== undefined
+      ? capitalRecovery(capital, interest, life / (365.25 * 24 * hour)) / shifts
+      : null
+  const standing = () =>
+    sealers.reduce((sum, sealer) => sum + sealer.unit.stopTimes.reduce((total, time) => total + time, 0), 0)
   return [
-    { key: 'tape', label: 'tape', value: price ? () => (heads.reduce((sum, head) => sum + head.laid + head.lost, 0) / tape.roll) * price.amount : null },
+    {
+      key: 'tape',
+      label: 'tape',
+      value: price
+        ? () => (heads.reduce((sum, head) => sum + head.laid + head.lost, 0) / tape.roll) * price.amount
+        : null,
+    },
     { key: 'labour', label: 'labour', value: labour ? () => labour.amount * people * paidHours : null },
-    { key: 'downtime', label: 'stops of the sealers', value: downtime ? () => (downtime.amount * standing()) / hour : null },
+    {
+      key: 'downtime',
+      label: 'stops of the sealers',
+      value: downtime ? () => (downtime.amount * standing()) / hour : null,
+    },
     { key: 'capital', label: 'capital recovery', value: perShift === null ? null : () => perShift },
   ]
 }

@@ -4,9 +4,9 @@
  * alone, however many kinds there are (as one base class of several it took three times as long).
  */
 import { type Actor, never } from '../engine/clock.js'
+import { type BreakdownKeys, Breakdowns } from './breakdowns.js'
 import type { CaseIndex } from './cases.js'
 import type { Task } from './crew.js'
-import { Breakdowns, type BreakdownKeys } from './breakdowns.js'
 import type { Floor } from './floor.js'
 import type { Measure } from './measure.js'
 import type { Mechanism } from './mechanism.js'
@@ -120,7 +120,8 @@ export class Equipment implements Actor, Feeder, Taker {
 
   /** There is room: those who were told no offer again, first come first served. */
   invite(now: number): void {
-    for (let left = this.refused.length; left > 0 && this.refused.length > 0; left--) this.refused.shift()!.roomAhead(now)
+    for (let left = this.refused.length; left > 0 && this.refused.length > 0; left--)
+      this.refused.shift()!.roomAhead(now)
   }
 
   roomAhead(now: number): void {
@@ -159,7 +160,8 @@ export class Equipment implements Actor, Feeder, Taker {
     } else {
       this.mechanism.plan(now)
       this.enter(now, this.ownState)
-      if (this.breakdowns !== null) this.due = Math.min(this.due, this.breakdowns.due(this.state, this.stateSince))
+      if (this.breakdowns !== null)
+        this.due = Math.min(this.due, this.breakdowns.due(this.state, this.stateSince))
     }
     this.floor.clock.set(this.slot, this.due > now ? this.due : now)
   }
@@ -249,13 +251,15 @@ export class Equipment implements Actor, Feeder, Taker {
 
   measures(): Measure[] {
     const at = ['equipment', this.name]
-    const shares = states.map(({ key, label }, index): Measure => ({
-      path: [...at, 'states', key],
-      label: `${this.name}: ${label}`,
-      unit: 'share',
-      kind: 'mean',
-      value: () => this.stateTimes[index]! / this.floor.end,
-    }))
+    const shares = states.map(
+      ({ key, label }, index): Measure => ({
+        path: [...at, 'states', key],
+        label: `${this.name}: ${label}`,
+        unit: 'share',
+        kind: 'mean',
+        value: () => this.stateTimes[index]! / this.floor.end,
+      }),
+    )
     const stops = this.mechanism.mayStandFor().flatMap((cause) => this.stopMeasures(cause))
     const failures = this.breakdowns ? this.stopMeasures(Cause.breakdown) : []
     return [...shares, ...stops, ...failures, ...this.mechanism.measures()]
@@ -267,9 +271,29 @@ export class Equipment implements Actor, Feeder, Taker {
     const count = () => this.stopCounts[cause]!
     const words = `${label.toLowerCase()}, ${this.name}`
     return [
-      { path: [...at, key], label: `${label} a shift, ${this.name}`, unit: 'count', kind: 'mean', value: count },
-      { path: [...at, `${key}-stop`], label: `Mean time from stop to restart, ${words}`, unit: 's', kind: 'ratio', value: () => this.stopTimes[cause]!, over: count },
-      { path: [...at, `${key}-wait`], label: `of it waiting for crew, ${words}`, unit: 's', kind: 'ratio', value: () => this.stopWaits[cause]!, over: count },
+      {
+        path: [...at, key],
+        label: `${label} a shift, ${this.name}`,
+        unit: 'count',
+        kind: 'mean',
+        value: count,
+      },
+      {
+        path: [...at, `${key}-stop`],
+        label: `Mean time from stop to restart, ${words}`,
+        unit: 's',
+        kind: 'ratio',
+        value: () => this.stopTimes[cause]!,
+        over: count,
+      },
+      {
+        path: [...at, `${key}-wait`],
+        label: `of it waiting for crew, ${words}`,
+        unit: 's',
+        kind: 'ratio',
+        value: () => this.stopWaits[cause]!,
+        over: count,
+      },
     ]
   }
 }

@@ -71,11 +71,42 @@ export class Head {
     const path = [...at, 'heads', this.name]
     const of = `${where} ${this.name} head`
     return [
-      { path: [...path, 'tape'], label: `Tape used a shift, ${of}`, unit: 'm', kind: 'mean', value: () => this.laid + this.lost },
-      { path: [...path, 'tape-per-case'], label: `Tape a strip, ${of}`, unit: 'm/case', kind: 'ratio', value: () => this.laid, over: () => this.strips },
-      { path: [...path, 'loss'], label: `of it lost with the rolls, ${of}`, unit: 'm', kind: 'mean', value: () => this.lost },
-      { path: [...path, 'rolls'], label: `Rolls used a shift, ${of}`, unit: 'rolls', kind: 'mean', value: () => (this.laid + this.lost) / this.tape.roll },
-      { path: [...path, 'changes'], label: `Roll changes a shift, ${of}`, unit: 'count', kind: 'mean', value: () => this.changes },
+      {
+        path: [...path, 'tape'],
+        label: `Tape used a shift, ${of}`,
+        unit: 'm',
+        kind: 'mean',
+        value: () => this.laid + this.lost,
+      },
+      {
+        path: [...path, 'tape-per-case'],
+        label: `Tape a strip, ${of}`,
+        unit: 'm/case',
+        kind: 'ratio',
+        value: () => this.laid,
+        over: () => this.strips,
+      },
+      {
+        path: [...path, 'loss'],
+        label: `of it lost with the rolls, ${of}`,
+        unit: 'm',
+        kind: 'mean',
+        value: () => this.lost,
+      },
+      {
+        path: [...path, 'rolls'],
+        label: `Rolls used a shift, ${of}`,
+        unit: 'rolls',
+        kind: 'mean',
+        value: () => (this.laid + this.lost) / this.tape.roll,
+      },
+      {
+        path: [...path, 'changes'],
+        label: `Roll changes a shift, ${of}`,
+        unit: 'count',
+        kind: 'mean',
+        value: () => this.changes,
+      },
     ]
   }
 }

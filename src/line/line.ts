@@ -61,7 +61,12 @@ export class Line {
     const { measures, costLeftOut } = this.allMeasures()
     this.costLeftOut = costLeftOut
     this.columns = measures.flatMap((measure): Column[] =>
-      measure.over ? [{ measure, part: 'value' }, { measure, part: 'over' }] : [{ measure, part: 'value' }],
+      measure.over
+        ? [
+            { measure, part: 'value' },
+            { measure, part: 'over' },
+          ]
+        : [{ measure, part: 'value' }],
     )
     this.heldPlaces = this.series().map((series) => series.name)
   }
@@ -70,18 +75,25 @@ export class Line {
   private join(): void {
     const stepsToExit = new Map<unknown, number>([[this.exit, 0]])
     // cases go forward, so one pass from the back knows every distance
-    for (const piece of [...this.equipment].reverse()) stepsToExit.set(piece, stepsToExit.get(piece.next)! + 1)
+    for (const piece of [...this.equipment].reverse())
+      stepsToExit.set(piece, stepsToExit.get(piece.next)! + 1)
     const order = [...this.equipment].sort((a, b) => stepsToExit.get(a)! - stepsToExit.get(b)!)
     for (const piece of [...order, ...this.sources]) piece.join()
   }
 
   private series() {
-    return [...this.sources.flatMap((source) => source.series()), ...this.equipment.flatMap((piece) => piece.mechanism.series())]
+    return [
+      ...this.sources.flatMap((source) => source.series()),
+      ...this.equipment.flatMap((piece) => piece.mechanism.series()),
+    ]
   }
 
   /** Cases that events took so far in the last shift; for benches. */
   get counts(): { events: number; arrived: number } {
-    return { events: this.floor.clock.events, arrived: this.sources.reduce((sum, source) => sum + source.arrived, 0) }
+    return {
+      events: this.floor.clock.events,
+      arrived: this.sources.reduce((sum, source) => sum + source.arrived, 0),
+    }
   }
 
   /**
@@ -101,7 +113,9 @@ export class Line {
     for (const source of this.sources) source.settle(floor.end)
     floor.crew.settle(floor.end)
     assertBalances(floor, this.sources, this.equipment, this.exit, seed, shift)
-    const values = Float64Array.from(this.columns, ({ measure, part }) => (part === 'value' ? measure.value() : measure.over!()))
+    const values = Float64Array.from(this.columns, ({ measure, part }) =>
+      part === 'value' ? measure.value() : measure.over!(),
+    )
     return { values, held: Float64Array.from(this.series().flatMap((series) => [...series.samples])) }
   }
 
@@ -117,21 +131,77 @@ export class Line {
     const cost = costMeasures(scenario, sealers, () => exit.out)
     const at = (key: string): string[] => ['measures', key]
     const whole: Measure[] = [
-      { path: at('throughput'), label: 'Good cases out over working time', unit: 'cases/s', kind: 'mean', value: throughput },
-      { path: at('output'), label: 'Good cases out a shift', unit: 'cases', kind: 'mean', value: () => exit.out },
-      { path: at('time-in-system'), label: 'Time from arrival to exit, mean', unit: 's', kind: 'mean', value: () => exit.timeInSystem.mean() },
-      { path: at('time-in-system-p95'), label: 'Time from arrival to exit, not passed by 95 % of the cases', unit: 's', kind: 'mean', value: () => exit.timeInSystem.quantile(0.95) },
+      {
+        path: at('throughput'),
+        label: 'Good cases out over working time',
+        unit: 'cases/s',
+        kind: 'mean',
+        value: throughput,
+      },
+      {
+        path: at('output'),
+        label: 'Good cases out a shift',
+        unit: 'cases',
+        kind: 'mean',
+        value: () => exit.out,
+      },
+      {
+        path: at('time-in-system'),
+        label: 'Time from arrival to exit, mean',
+        unit: 's',
+        kind: 'mean',
+        value: () => exit.timeInSystem.mean(),
+      },
+      {
+        path: at('time-in-system-p95'),
+        label: 'Time from arrival to exit, not passed by 95 % of the cases',
+        unit: 's',
+        kind: 'mean',
+        value: () => exit.timeInSystem.quantile(0.95),
+      },
     ]
     const { target } = scenario
     if (target !== undefined)
-      whole.push({ path: at('target-held'), label: 'Share of shifts that reach the target', unit: 'share', kind: 'share', value: () => (throughput() >= target ? 1 : 0) })
+      whole.push({
+        path: at('target-held'),
+        label: 'Share of shifts that reach the target',
+        unit: 'share',
+        kind: 'share',
+        value: () => (throughput() >= target ? 1 : 0),
+      })
     if (sealers.length > 0) {
       const mass = massPerMetre(scenario.tape.width, scenario.tape.thickness)
       whole.push(
-        { path: at('tape-per-case'), label: 'Tape on a good case', unit: 'm/case', kind: 'ratio', value: () => exit.tape, over: () => exit.out },
-        { path: at('tape-lost-per-case'), label: 'Tape lost with the rolls, a good case', unit: 'm/case', kind: 'ratio', value: lost, over: () => exit.out },
-        { path: at('tape'), label: 'Tape used a shift, all heads, loss included', unit: 'm', kind: 'mean', value: tapeUsed },
-        { path: at('tape-mass'), label: 'Mass of that tape, without cores', unit: 'kg', kind: 'mean', value: () => tapeUsed() * mass },
+        {
+          path: at('tape-per-case'),
+          label: 'Tape on a good case',
+          unit: 'm/case',
+          kind: 'ratio',
+          value: () => exit.tape,
+          over: () => exit.out,
+        },
+        {
+          path: at('tape-lost-per-case'),
+          label: 'Tape lost with the rolls, a good case',
+          unit: 'm/case',
+          kind: 'ratio',
+          value: lost,
+          over: () => exit.out,
+        },
+        {
+          path: at('tape'),
+          label: 'Tape used a shift, all heads, loss included',
+          unit: 'm',
+          kind: 'mean',
+          value: tapeUsed,
+        },
+        {
+          path: at('tape-mass'),
+          label: 'Mass of that tape, without cores',
+          unit: 'kg',
+          kind: 'mean',
+          value: () => tapeUsed() * mass,
+        },
       )
     }
     const measures = [

@@ -1,7 +1,18 @@
 /** What a line reports of one shift: named numbers with their unit, and how they are averaged over shifts. */
 
 /** Units that a measure may have, SI. */
-export type Unit = 's' | 'm' | 'kg' | 'cases' | 'cases/s' | 'share' | 'count' | 'm/case' | 'kg/case' | 'money' | 'rolls'
+export type Unit =
+  | 's'
+  | 'm'
+  | 'kg'
+  | 'cases'
+  | 'cases/s'
+  | 'share'
+  | 'count'
+  | 'm/case'
+  | 'kg/case'
+  | 'money'
+  | 'rolls'
 
 /**
  * One measure. `mean`: each shift gives a value, the study averages them. `share`: each shift gives 0 or 1.

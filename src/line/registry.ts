@@ -9,11 +9,15 @@ import { Sealer } from './sealer.js'
 import { Station } from './station.js'
 
 type Keys = Scenario['line'][string]
-type Makers = { [Kind in Keys['type']]: (floor: Floor, name: string, keys: Extract<Keys, { type: Kind }>) => Mechanism }
+type Makers = {
+  [Kind in Keys['type']]: (floor: Floor, name: string, keys: Extract<Keys, { type: Kind }>) => Mechanism
+}
 
 const makers: Makers = {
   conveyor: (floor, name, keys) =>
-    keys.carries === 'belt' ? new BeltConveyor(floor, name, keys) : new AccumulatingConveyor(floor, name, keys),
+    keys.carries === 'belt'
+      ? new BeltConveyor(floor, name, keys)
+      : new AccumulatingConveyor(floor, name, keys),
   sealer: (floor, name, keys) => new Sealer(floor, name, keys),
   station: (floor, name, keys) => new Station(floor, name, keys),
 }

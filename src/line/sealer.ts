@@ -69,7 +69,8 @@ export class Sealer extends Mechanism {
     const timing = given.map(({ cut }) => ({ wipeTravel: cut['wipe-travel'], reset: cut.reset }))
     this.gap = gapNeeded(keys['minimum-gap'], timing, keys['belt-speed'])
     const facts = { roll: tape.roll, lostPerRoll: tape['lost-per-roll'] }
-    const firstRoll = (which: string) => (shift['rolls-start'] === 'part-used' ? floor.stream(this.label, `first roll ${which}`) : null)
+    const firstRoll = (which: string) =>
+      shift['rolls-start'] === 'part-used' ? floor.stream(this.label, `first roll ${which}`) : null
     this.heads = given
       .sort((a, b) => a.position - b.position)
       .map(({ which, position }) => new Head(which, position, facts, firstRoll(which)))
@@ -91,7 +92,9 @@ export class Sealer extends Mechanism {
           clear: floor.draws(this.label, 'jam clearing', jams.clear),
         }
       : null
-    this.blade = blade ? { after: blade['service-after'], time: floor.draws(this.label, 'blade service', blade.time) } : null
+    this.blade = blade
+      ? { after: blade['service-after'], time: floor.draws(this.label, 'blade service', blade.time) }
+      : null
 
     const places = placesFor(this.bed, Math.min(...floor.lengths))
     this.mask = places - 1
@@ -118,7 +121,8 @@ export class Sealer extends Mechanism {
 
   override held(): number {
     let inside = this.flapItem === none ? 0 : 1
-    for (let number = this.firstOn; number < this.nextOn; number++) if (this.items[number & this.mask] !== none) inside++
+    for (let number = this.firstOn; number < this.nextOn; number++)
+      if (this.items[number & this.mask] !== none) inside++
     return inside
   }
 
@@ -171,7 +175,8 @@ export class Sealer extends Mechanism {
   private skipGone(): void {
     while (this.firstOn < this.nextOn && this.items[this.firstOn & this.mask] === none) this.firstOn++
     for (let head = 0; head < this.meets.length; head++)
-      while (this.meets[head]! < this.nextOn && this.items[this.meets[head]! & this.mask] === none) this.meets[head]!++
+      while (this.meets[head]! < this.nextOn && this.items[this.meets[head]! & this.mask] === none)
+        this.meets[head]!++
   }
 
   /** Belt travel at which the first case comes to the end of the belts. */
@@ -289,7 +294,8 @@ export class Sealer extends Mechanism {
 
   /** A fixed-size machine lets no case in until the belts are empty and the size is set. */
   private runsEmpty(): boolean {
-    if (!this.isSetByCrew || this.sizeSet === none || this.setAt !== never || this.firstOn === this.nextOn) return false
+    if (!this.isSetByCrew || this.sizeSet === none || this.setAt !== never || this.firstOn === this.nextOn)
+      return false
     return this.floor.cases.kind[this.flapItem] !== this.sizeSet
   }
 
@@ -321,8 +327,20 @@ export class Sealer extends Mechanism {
   override measures(): Measure[] {
     const at = ['equipment', this.name]
     return [
-      { path: [...at, 'measures', 'held'], label: `Cases in ${this.name}, mean over time`, unit: 'cases', kind: 'mean', value: () => this.level.mean() },
-      { path: [...at, 'measures', 'cases-lost'], label: `Cases spoilt in jams a shift, ${this.name}`, unit: 'cases', kind: 'mean', value: () => this.casesLost },
+      {
+        path: [...at, 'measures', 'held'],
+        label: `Cases in ${this.name}, mean over time`,
+        unit: 'cases',
+        kind: 'mean',
+        value: () => this.level.mean(),
+      },
+      {
+        path: [...at, 'measures', 'cases-lost'],
+        label: `Cases spoilt in jams a shift, ${this.name}`,
+        unit: 'cases',
+        kind: 'mean',
+        value: () => this.casesLost,
+      },
       ...this.heads.flatMap((head) => head.measures(at, this.name)),
     ]
   }

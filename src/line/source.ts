@@ -119,7 +119,8 @@ export class Source implements Actor, Feeder {
     if (this.isPaused || this.standing.length === 0) return
     this.passOn(now)
     // packers who waited go on: the next interval begins when the last case of the batch is taken
-    if (this.whenFull === 'wait' && this.standing.length === 0 && this.dueAt === never && !this.hasEnded) this.schedule(now + this.between.draw())
+    if (this.whenFull === 'wait' && this.standing.length === 0 && this.dueAt === never && !this.hasEnded)
+      this.schedule(now + this.between.draw())
   }
 
   /** A break begins: nothing comes and nothing is put on the line; the interval that runs is kept. */
@@ -160,7 +161,13 @@ export class Source implements Actor, Feeder {
     const { name } = this
     const at = ['arrivals', name]
     const measures: Measure[] = [
-      { path: [...at, 'arrived'], label: `Cases that arrived a shift, ${name}`, unit: 'cases', kind: 'mean', value: () => this.arrived },
+      {
+        path: [...at, 'arrived'],
+        label: `Cases that arrived a shift, ${name}`,
+        unit: 'cases',
+        kind: 'mean',
+        value: () => this.arrived,
+      },
     ]
     if (this.whenFull === 'wait')
       measures.push({
@@ -181,8 +188,20 @@ export class Source implements Actor, Feeder {
       })
     if (this.whenFull === 'queue')
       measures.push(
-        { path: [...at, 'held'], label: `Cases on the floor at ${name}, mean over time`, unit: 'cases', kind: 'mean', value: () => this.stack.mean() },
-        { path: [...at, 'held-largest'], label: `Cases on the floor at ${name}, most at one time`, unit: 'cases', kind: 'mean', value: () => this.stack.largest },
+        {
+          path: [...at, 'held'],
+          label: `Cases on the floor at ${name}, mean over time`,
+          unit: 'cases',
+          kind: 'mean',
+          value: () => this.stack.mean(),
+        },
+        {
+          path: [...at, 'held-largest'],
+          label: `Cases on the floor at ${name}, most at one time`,
+          unit: 'cases',
+          kind: 'mean',
+          value: () => this.stack.largest,
+        },
       )
     return measures
   }

@@ -41,8 +41,32 @@ export type Cause = (typeof Cause)[keyof typeof Cause]
 /** By cause: the state while it waits for somebody, the state while they work, the skill that it needs, and its words. */
 export const causes = [
   { waiting: State.jamWaiting, working: State.jamClearing, skill: 'jams', key: 'jams', label: 'Jams' },
-  { waiting: State.tapeWaiting, working: State.tapeChanging, skill: 'roll-change', key: 'roll-changes', label: 'Roll changes' },
-  { waiting: State.sizeWaiting, working: State.sizeSetting, skill: 'size-setting', key: 'size-settings', label: 'Size settings' },
-  { waiting: State.breakdownWaiting, working: State.breakdownRepair, skill: 'breakdowns', key: 'breakdowns', label: 'Breakdowns' },
-  { waiting: State.blade, working: State.blade, skill: 'blade', key: 'blade-services', label: 'Blade services' },
+  {
+    waiting: State.tapeWaiting,
+    working: State.tapeChanging,
+    skill: 'roll-change',
+    key: 'roll-changes',
+    label: 'Roll changes',
+  },
+  {
+    waiting: State.sizeWaiting,
+    working: State.sizeSetting,
+    skill: 'size-setting',
+    key: 'size-settings',
+    label: 'Size settings',
+  },
+  {
+    waiting: State.breakdownWaiting,
+    working: State.breakdownRepair,
+    skill: 'breakdowns',
+    key: 'breakdowns',
+    label: 'Breakdowns',
+  },
+  {
+    waiting: State.blade,
+    working: State.blade,
+    skill: 'blade',
+    key: 'blade-services',
+    label: 'Blade services',
+  },
 ] as const

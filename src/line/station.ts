@@ -171,15 +171,57 @@ export class Station extends Mechanism {
     const { name } = this
     const at = ['equipment', name, 'measures']
     const measures: Measure[] = [
-      { path: [...at, 'wait'], label: `Time from arrival at ${name} to the start of its work, mean`, unit: 's', kind: 'mean', value: () => this.waitTime / this.waits },
-      { path: [...at, 'held'], label: `Cases at ${name}, waiting and in work, mean over time`, unit: 'cases', kind: 'mean', value: () => this.level.mean() },
-      { path: [...at, 'held-p95'], label: `Cases at ${name}, not passed in 95 % of the time`, unit: 'cases', kind: 'mean', value: () => this.level.quantile(0.95) },
-      { path: [...at, 'held-largest'], label: `Cases at ${name}, most at one time`, unit: 'cases', kind: 'mean', value: () => this.level.largest },
-      { path: [...at, 'share-full'], label: `Share of time full, ${name}`, unit: 'share', kind: 'mean', value: () => this.shareFull() },
-      { path: [...at, 'utilisation'], label: `Share of its places at work, ${name}`, unit: 'share', kind: 'mean', value: () => this.busy.mean() / this.servers },
+      {
+        path: [...at, 'wait'],
+        label: `Time from arrival at ${name} to the start of its work, mean`,
+        unit: 's',
+        kind: 'mean',
+        value: () => this.waitTime / this.waits,
+      },
+      {
+        path: [...at, 'held'],
+        label: `Cases at ${name}, waiting and in work, mean over time`,
+        unit: 'cases',
+        kind: 'mean',
+        value: () => this.level.mean(),
+      },
+      {
+        path: [...at, 'held-p95'],
+        label: `Cases at ${name}, not passed in 95 % of the time`,
+        unit: 'cases',
+        kind: 'mean',
+        value: () => this.level.quantile(0.95),
+      },
+      {
+        path: [...at, 'held-largest'],
+        label: `Cases at ${name}, most at one time`,
+        unit: 'cases',
+        kind: 'mean',
+        value: () => this.level.largest,
+      },
+      {
+        path: [...at, 'share-full'],
+        label: `Share of time full, ${name}`,
+        unit: 'share',
+        kind: 'mean',
+        value: () => this.shareFull(),
+      },
+      {
+        path: [...at, 'utilisation'],
+        label: `Share of its places at work, ${name}`,
+        unit: 'share',
+        kind: 'mean',
+        value: () => this.busy.mean() / this.servers,
+      },
     ]
     if (this.stopTime)
-      measures.push({ path: [...at, 'planned-stops'], label: `Planned stops a shift, ${name}`, unit: 'count', kind: 'mean', value: () => this.plannedStops })
+      measures.push({
+        path: [...at, 'planned-stops'],
+        label: `Planned stops a shift, ${name}`,
+        unit: 'count',
+        kind: 'mean',
+        value: () => this.plannedStops,
+      })
     return measures
   }
 

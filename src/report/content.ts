@@ -65,11 +65,8 @@ function headline(result: RunResult): string[] {
   ]
   const held = measures['target-held']
   if (target !== null && held) {
-    const share = printFigure(held, display)
     const rate = `${Number((target * 60).toPrecision(4))} cases/min`
-    lines.push(
-      `It reaches its target of ${rate} in ${share.value} % of the shifts ${share.interval}. ${verdict(result)}`,
-    )
+    lines.push(`It reaches its target of ${rate} in ${shareInWords(held)} of the shifts. ${verdict(result)}`)
   } else lines.push('No target is given, so there is no verdict: add `target:` to the scenario.')
   lines.push(
     `A case is in the line for ${figureText(measures['time-in-system'], display)} on average; 95 of 100 cases for less than ${figureText(measures['time-in-system-p95'], display)}.`,
@@ -81,6 +78,12 @@ function headline(result: RunResult): string[] {
   if (measures['cost-per-1000'])
     lines.push(`1000 good cases cost ${moneyText(measures['cost-per-1000'], result)}.`)
   return lines
+}
+
+/** A share of shifts with the ends of its interval, in whole per cent: `95 % (91 to 97 %)`. */
+function shareInWords({ mean, low, high }: Figure): string {
+  const [share, from, to] = [mean, low, high].map((value) => Math.round((value ?? Number.NaN) * 100))
+  return `${share} % (${from} to ${to} %)`
 }
 
 /** The verdict on the target in words: what the mean says and how sure it is. */

@@ -39,37 +39,55 @@ export function terminalReport(report: Report, style: Style): string {
   return `${parts.join('\n')}\n`
 }
 
+/** A table; one that is too wide for the terminal goes on below, with its first column again. */
 function tableText(table: Table, style: Style): string {
-  const body = new CliTable({
-    head: table.columns.map(printable),
-    style: { head: [], border: [], compact: true },
-    colAligns: table.columns.map((_, index) => (index === 0 ? 'left' : 'right')),
-    chars: {
-      top: '',
-      'top-mid': '',
-      'top-left': '',
-      'top-right': '',
-      bottom: '',
-      'bottom-mid': '',
-      'bottom-left': '',
-      'bottom-right': '',
-      left: '',
-      'left-mid': '',
-      mid: '',
-      'mid-mid': '',
-      right: '',
-      'right-mid': '',
-      middle: '  ',
-    },
-  })
-  for (const row of table.rows) body.push(row.map(printable))
-  const lines = body
-    .toString()
-    .split('\n')
-    .map((line) => line.trimEnd())
   const note = table.note ? [wrap(table.note, style.width)] : []
-  return [style.bold(table.title), ...note, ...lines].join('\n')
+  const parts = partsThatFit(table, style.width).map((columns) => gridText(table, columns))
+  return [style.bold(table.title), ...note, parts.join('\n\n')].join('\n')
 }
+
+/** Groups of columns, each beginning with the first, that fit into `width`. */
+function partsThatFit(table: Table, width: number): number[][] {
+  const widths = table.columns.map(
+    (column, index) => Math.max(column.length, ...table.rows.map((row) => row[index]!.length)) + 4,
+  )
+  const parts: number[][] = [[0]]
+  let used = widths[0]!
+  for (let index = 1; index < widths.length; index++) {
+    if (used + widths[index]! > width && parts.at(-1)!.length > 1) {
+      parts.push([0])
+      used = widths[0]!
+    }
+    parts.at(-1)!.push(index)
+    used += widths[index]!
+  }
+  return parts
+}
+
+function gridText(table: Table, columns: readonly number[]): string {
+  const body = new CliTable({
+    head: columns.map((index) => printable(table.columns[index]!)),
+    style: { head: [], border: [], compact: true },
+    colAligns: columns.map((_, index) => (index === 0 ? 'left' : 'right')),
+    chars: noLines,
+  })
+  for (const row of table.rows) {
+    const cells = columns.map((index) => printable(row[index]!))
+    const saysNothing = cells.slice(1).every((cell) => cell === '')
+    if (!saysNothing) body.push(cells)
+  }
+  const lines = body.toString().split('\n')
+  return lines.map((line) => line.trimEnd()).join('\n')
+}
+
+/** The table library draws lines; a report that is read aloud needs none. */
+const noLines = Object.fromEntries([
+  ['middle', '  '],
+  ...[
+    ...['top', 'top-mid', 'top-left', 'top-right', 'bottom', 'bottom-mid', 'bottom-left', 'bottom-right'],
+    ...['left', 'left-mid', 'mid', 'mid-mid', 'right', 'right-mid'],
+  ].map((part) => [part, '']),
+]) as Record<CliTable.CharName, string>
 
 /** Breaks a text at spaces so that no line is longer than `width`; a word longer than that stays whole. */
 function wrap(text: string, width: number, indent = ''): string {

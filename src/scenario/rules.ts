@@ -9,6 +9,9 @@ import type { Path } from './walk.js'
 /** A belt may run this much above a head's rating: 80 ft/min is commonly written as 24.4 m/min. */
 const ratingTolerance = 1.001
 
+/** Breakdowns that come faster than this on the mean are a slip of the unit, and a study of them would not end, s. */
+const shortestMean = 1
+
 /** More cases than this in one shift and a study would not end in useful time. */
 const mostCasesPerShift = 20_000_000
 
@@ -144,8 +147,13 @@ function checkRoute(scenario: Scenario, path: Path, to: string | undefined, repo
 
 function checkDistributions(piece: Scenario['line'][string], path: Path, report: Report): void {
   const positive = (distribution: Distribution | undefined, key: Path) => {
-    if (distribution && meanOf(distribution) <= 0)
-      report([...path, ...key], 'out-of-range', 'the mean must be above 0', 'such as `40 h`')
+    if (distribution && meanOf(distribution) < shortestMean)
+      report(
+        [...path, ...key],
+        'out-of-range',
+        `the mean must be at least ${shortestMean} s`,
+        'such as `40 h`',
+      )
   }
   positive(piece.breakdowns?.after, ['breakdowns', 'after'])
 }

@@ -12,19 +12,21 @@ import { assume, bare, choice, money, name, quantity, whole } from './kit.js'
 export const mostShifts = 100_000
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
+/** A side of a case, m: from a matchbox to a container, so that a slip of the unit is found. */
+const side = (doc: string) => quantity('length', doc, { from: 0.01, to: 10 })
 const sides = {
-  length: length('longer side of the opening'),
-  width: length('shorter side'),
-  height: length('opening to base'),
+  length: side('longer side of the opening'),
+  width: side('shorter side'),
+  height: side('opening to base'),
 }
 const fluteNames = Object.keys(flutes) as [keyof typeof flutes, ...(keyof typeof flutes)[]]
 
 const caseKind = z
   .strictObject({
     share: assume(bare('share of the arrivals, relative to the other cases'), 1, 'definition of the format'),
-    length: length('outside length of the closed case, along its travel').optional(),
-    width: length('outside width of the closed case').optional(),
-    height: length('outside height of the closed case').optional(),
+    length: side('outside length of the closed case, along its travel').optional(),
+    width: side('outside width of the closed case').optional(),
+    height: side('outside height of the closed case').optional(),
     inside: z
       .strictObject(sides)
       .optional()

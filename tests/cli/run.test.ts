@@ -16,7 +16,7 @@ describe('tapeshift run', () => {
     expect(code).toBe(0)
     expect(out).toContain('Small line')
     expect(out).toMatch(/The line puts out \d+\.\d+ ± \d+\.\d+ cases\/min/)
-    expect(out).toMatch(/reaches its target of 9 cases\/min in \d+ % of the shifts \(\d+ to \d+\)/)
+    expect(out).toMatch(/reaches its target of 9 cases\/min in \d+ % \(\d+ to \d+ %\) of the shifts/)
     expect(out.trimEnd().split('\n').at(-1)).toBe('Report: out/stdin-run/report.html')
     expect(out).not.toMatch(/NaN|undefined|Infinity/)
     const folder = path.join(cwd, 'out/stdin-run')

@@ -14,7 +14,7 @@ export const conveyor = z
       'accumulating',
       'definition of the format',
     ),
-    length: quantity('length', 'length along the travel', { above: 0 }),
+    length: quantity('length', 'length along the travel', { above: 0, to: 2000 }),
     speed: assume(
       quantity('speed', 'speed of the drive', { above: 0 }),
       '18 m/min',

@@ -74,7 +74,11 @@ const jams = z
 export const sealer = z
   .strictObject({
     type: z.literal('sealer').describe('tapes the seams of cases that driven belts carry past its heads'),
-    bed: assume(length('length of the driven belts'), '1.9 m', 'from memory, low confidence'),
+    bed: assume(
+      quantity('length', 'length of the driven belts', { above: 0, to: 100 }),
+      '1.9 m',
+      'from memory, low confidence',
+    ),
     'belt-speed': assume(
       quantity('speed', 'speed of the driven belts', { above: 0 }),
       '24 m/min',

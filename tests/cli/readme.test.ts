@@ -1,0 +1,80 @@
+/** The README keeps its word: its commands run, its scenario loads, its quotation is what comes out, its measures are all there. */
+import { cpSync, mkdtempSync, readFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import path from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { loadScenario } from '../../src/scenario/load.js'
+import type { RunResult } from '../../src/study/result.js'
+import { call } from './in-process.js'
+
+const root = new URL('../..', import.meta.url).pathname
+const readme = readFileSync(path.join(root, 'README.md'), 'utf8')
+const blocks = (language: string) =>
+  [...readme.matchAll(new RegExp(`\`\`\`${language}\n([\\s\\S]*?)\`\`\``, 'g'))].map((match) => match[1]!)
+
+function folder(): string {
+  const cwd = mkdtempSync(path.join(tmpdir(), 'tapeshift-test-'))
+  cpSync(path.join(root, 'scenarios'), path.join(cwd, 'scenarios'), { recursive: true })
+  return cwd
+}
+
+const words = (command: string) =>
+  [...command.matchAll(/"([^"]*)"|(\S+)/g)].map((match) => match[1] ?? match[2]!).slice(1)
+
+describe('README', () => {
+  it('its commands run', async () => {
+    const commands = blocks('sh')
+      .flatMap((block) => block.split('\n'))
+      .filter((line) => line.startsWith('tapeshift '))
+    expect(commands.length).toBeGreaterThanOrEqual(5)
+    const cwd = folder()
+    for (const command of commands) {
+      const argv = words(command)
+      const quick = argv[0] === 'run' ? [...argv, '--shifts', '3', '--workers', '1', '--no-files'] : argv
+      expect([command, (await call(quick, { cwd })).code]).toEqual([command, 0])
+    }
+  })
+
+  it('its scenario loads', () => {
+    for (const block of blocks('yaml'))
+      expect(Object.keys(loadScenario(block).scenario.line)).toEqual(['infeed', 'sealer'])
+  })
+
+  it('quotes what its command prints', async () => {
+    const { out } = await call(['run', 'scenarios/soap-works.yaml', '--no-files', '--workers', '1'], {
+      cwd: folder(),
+    })
+    const [quotation] = blocks('text').filter((block) => block.includes('The line puts out'))
+    const flowing = (text: string) => text.replace(/[\s\u2009]+/g, ' ').trim()
+    expect(flowing(out)).toContain(flowing(quotation!))
+  })
+
+  it('explains every measure', async () => {
+    const cwd = folder()
+    const unsaid: string[] = []
+    for (const name of ['soap-works', 'refill-hall']) {
+      const { out } = await call(
+        ['run', `scenarios/${name}.yaml`, '--json', '--no-files', '--shifts', '2', '--workers', '1'],
+        { cwd },
+      )
+      const result = JSON.parse(out) as RunResult
+      const keys = [
+        ...Object.keys(result.measures),
+        ...Object.values(result.arrivals).flatMap((each) => Object.keys(each)),
+        ...Object.values(result.crew).flatMap((each) => Object.keys(each)),
+        ...Object.values(result.equipment).flatMap((each) => [
+          ...Object.keys(each.measures),
+          ...Object.values(each.heads ?? {}).flatMap((head) => Object.keys(head)),
+        ]),
+      ]
+      // `jams-stop` and the like are explained once, by their ending
+      for (const key of new Set(keys)) {
+        const stem = key
+          .replace(/^(cost-per-1000|time-in-system)-/, '-')
+          .replace(/^(jams|roll-changes|size-settings|breakdowns|blade-services)-(stop|wait)$/, '-$2')
+        if (!readme.includes(`${key}\``) && !readme.includes(`\`${stem}\``)) unsaid.push(key)
+      }
+    }
+    expect(unsaid).toEqual([])
+  })
+})
