@@ -2,7 +2,10 @@
 declare module 'jstat' {
   const jStat: {
     studentt: { inv(p: number, degreesOfFreedom: number): number }
-    normal: { inv(p: number, mean: number, sd: number): number; cdf(x: number, mean: number, sd: number): number }
+    normal: {
+      inv(p: number, mean: number, sd: number): number
+      cdf(x: number, mean: number, sd: number): number
+    }
     gamma: { inv(p: number, shape: number, scale: number): number }
     gammafn(x: number): number
   }

@@ -82,7 +82,8 @@ export class Clock {
 
   private stuck(slot: number): StuckClock {
     const labels = new Set<string>([this.actors[slot]!.label])
-    for (const [index, actor] of this.actors.entries()) if (this.times[index]! <= this.now) labels.add(actor.label)
+    for (const [index, actor] of this.actors.entries())
+      if (this.times[index]! <= this.now) labels.add(actor.label)
     return new StuckClock(this.now, [...labels])
   }
 }

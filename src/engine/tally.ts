@@ -24,7 +24,8 @@ export class Observations {
     this.count++
     this.sum += value
     if (value > this.largest) this.largest = value
-    const bin = value <= smallest ? 0 : Math.min(bins - 1, 1 + Math.floor(Math.log(value / smallest) * binsPerE))
+    const bin =
+      value <= smallest ? 0 : Math.min(bins - 1, 1 + Math.floor(Math.log(value / smallest) * binsPerE))
     this.histogram[bin]!++
   }
 

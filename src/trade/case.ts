@@ -18,5 +18,9 @@ export interface Size {
  * of 5/16, 5/16 and 5/8 in (from memory).
  */
 export function outsideFromInside(inside: Size, board: number): Size {
-  return { length: inside.length + 2 * board, width: inside.width + 2 * board, height: inside.height + 4 * board }
+  return {
+    length: inside.length + 2 * board,
+    width: inside.width + 2 * board,
+    height: inside.height + 4 * board,
+  }
 }

@@ -20,7 +20,8 @@ describe('figure', () => {
     [figure(0.2381, 0.000635, 'cases/s'), '14.29 ± 0.04 cases/min'],
     [figure(6000.13, 16.02, 'cases'), '6\u2009000 ± 16 cases'],
     [figure(1_234_567, 45_000, 'm'), '1\u2009234\u2009567 ± 45\u2009000 m'],
-    [figure(0.0449, 0.00215, 'share'), '4.5 ± 0.2 %'],
+    [figure(0.0449, 0.0023, 'share'), '4.49 ± 0.23 %'],
+    [figure(0.0449, 0.0051, 'share'), '4.5 ± 0.5 %'],
     [figure(1.08, 0, 'm/case'), '1.08 ± 0 m/case'],
     [figure(0, 0, 'count'), '0 ± 0'],
     [figure(4, 0, 'count'), '4 ± 0'],
@@ -40,7 +41,7 @@ describe('figure', () => {
 
   it('in feet and pounds: 100 m are 328.1 ft, 10 kg are 22.05 lb (NIST SP 811)', () => {
     expect(figureText(figure(100, 0.3, 'm'), 'us')).toBe('328.1 ± 1.0 ft')
-    expect(figureText(figure(10, 0.01, 'kg'), 'us')).toBe('22.05 ± 0.02 lb')
+    expect(figureText(figure(10, 0.01, 'kg'), 'us')).toBe('22.046 ± 0.022 lb')
   })
 })
 
