@@ -1,4 +1,5 @@
 /** Figures as people read them: in the units of the scenario, rounded to what their interval supports. */
+import { unitSize } from '../scenario/quantity.js'
 import type { Figure } from '../study/result.js'
 
 export type Display = 'metric' | 'us'
@@ -9,8 +10,8 @@ interface Printed {
   word: string
 }
 
-const metresPerFoot = 0.3048
-const kilogramsPerPound = 0.45359237
+const metresPerFoot = unitSize('length', 'ft')
+const kilogramsPerPound = unitSize('mass', 'lb')
 
 /** How each unit of a result is printed; money and others that are not listed stand as they are. */
 function printedUnit(unit: string, display: Display): Printed {

@@ -19,8 +19,8 @@ function registerFonts(): void {
 }
 
 /**
- * The chart as a PNG on white, `chart.width` by `chart.height` times the pixel ratio of its configuration. A renderer
- * serves one size and is soon made, so each picture has its own.
+ * The chart as a PNG on white, `chart.width` by `chart.height` times the pixel ratio of its configuration. A
+ * renderer serves one size and is soon made, so each picture has its own.
  */
 export function renderPng(chart: Chart): Buffer {
   registerFonts()

@@ -1,4 +1,4 @@
-/** What a chart is to those who draw it, and what all charts share: colours, letters, frame and number formats. */
+/** What a chart is to those who draw it, and what all charts share: colours, letters, frame, numbers. */
 import type { ChartConfiguration, ChartOptions, Chart as DrawnChart, Plugin } from 'chart.js'
 import type { RunResult } from '../../study/result.js'
 import { grouped } from '../format.js'
@@ -21,8 +21,11 @@ export const chartWidth = 900
 /** Dots of the picture per CSS pixel: letters stay sharp on fine screens and on paper. */
 export const pixelRatio = 2
 
-/** Letters: DejaVu Sans where a file is drawn, and what a browser has otherwise. */
-export const fontFamily = '"DejaVu Sans", system-ui, sans-serif'
+/** Name of the letters that a file is drawn with: none that a machine may have, so that all draw the same. */
+export const ownFont = 'Tapeshift Sans'
+
+/** The own letters, and in a browser what stands in for them. */
+export const fontFamily = `"${ownFont}", "DejaVu Sans", system-ui, sans-serif`
 
 export const palette = {
   ink: '#1c2430',
@@ -41,12 +44,12 @@ export const palette = {
 }
 
 /** Most letters in a line of a title and of a subtitle, so that neither runs out of the picture. */
-const lettersPerLine = { title: 78, subtitle: 112 }
+const lettersPerLine = { title: 90, subtitle: 135 }
 const footHeight = 22
 
 /**
- * `text` in lines of at most `most` letters, broken at spaces, else after `-`, `_` or `,`, else where the line is
- * full. Nothing of the text is lost but the spaces at the breaks.
+ * `text` in lines of at most `most` letters, broken at spaces, else after `-`, `_` or `,`, else where the
+ * line is full. Nothing of the text is lost but the spaces at the breaks.
  */
 export function wrapped(text: string, most: number): string[] {
   const lines: string[] = []
@@ -62,18 +65,26 @@ export function wrapped(text: string, most: number): string[] {
   return [...lines, rest]
 }
 
-/** Height of title and subtitle in a picture, px. */
-export function headHeight(title: string, subtitle: string): number {
-  return wrapped(title, lettersPerLine.title).length * 21 + wrapped(subtitle, lettersPerLine.subtitle).length * 16 + 30
+/** Height of title and subtitle in a picture, px; `gap` as for `frame`. */
+export function headHeight(title: string, subtitle: string, gap: number): number {
+  return (
+    wrapped(title, lettersPerLine.title).length * 21 +
+    wrapped(subtitle, lettersPerLine.subtitle).length * 16 +
+    16 +
+    gap
+  )
 }
 
 /** Height of all that stands below the axis of a picture: its numbers, its title, the foot; px. */
 export const belowHeight = 48 + footHeight
 
-/** Options that every chart begins with: no animation, fixed size, letters, title and subtitle at the left. */
-export function frame(title: string, subtitle: string): ChartOptions {
+/**
+ * Options that every chart begins with: no animation, fixed size, letters, title and subtitle at the left,
+ * `gap` px between these and what follows.
+ */
+export function frame(title: string, subtitle: string, gap: number) {
   return {
-    animation: false,
+    animation: false as const,
     responsive: false,
     maintainAspectRatio: false,
     devicePixelRatio: pixelRatio,
@@ -86,21 +97,21 @@ export function frame(title: string, subtitle: string): ChartOptions {
       title: {
         display: true,
         text: wrapped(title, lettersPerLine.title),
-        align: 'start',
+        align: 'start' as const,
         color: palette.ink,
-        font: { family: fontFamily, size: 16, weight: 'bold' },
+        font: { family: fontFamily, size: 16, weight: 'bold' as const },
         padding: { top: 4, bottom: 4 },
       },
       subtitle: {
         display: true,
         text: wrapped(subtitle, lettersPerLine.subtitle),
-        align: 'start',
+        align: 'start' as const,
         color: palette.quietInk,
         font: { family: fontFamily, size: 12 },
-        padding: { bottom: 14 },
+        padding: { bottom: gap },
       },
     },
-  }
+  } satisfies ChartOptions
 }
 
 /** Title of an axis in the one style of all charts. */
@@ -120,7 +131,11 @@ export function foot({ made }: RunResult): Plugin {
   return {
     id: 'foot',
     afterDraw(chart) {
-      written(chart, text, chart.width - 24, chart.height - 8, { size: 10, colour: palette.quietInk, align: 'right' })
+      written(chart.ctx, text, chart.width - 24, chart.height - 8, {
+        size: 10,
+        colour: palette.quietInk,
+        align: 'right',
+      })
     },
   }
 }
@@ -133,13 +148,24 @@ export interface Lettering {
   isBold?: boolean
 }
 
-export function fontOf({ size, isBold }: Pick<Lettering, 'size' | 'isBold'>): string {
+/** What a chart is drawn on. */
+export type Context = DrawnChart['ctx']
+
+/** Width of `text` in the picture, px. */
+export function widthOf(ctx: Context, text: string, lettering: Pick<Lettering, 'size' | 'isBold'>): number {
+  ctx.save()
+  ctx.font = fontOf(lettering)
+  const { width } = ctx.measureText(text)
+  ctx.restore()
+  return width
+}
+
+function fontOf({ size, isBold }: Pick<Lettering, 'size' | 'isBold'>): string {
   return `${isBold ? 'bold ' : ''}${size}px ${fontFamily}`
 }
 
 /** Writes `text` into the picture. */
-export function written(chart: DrawnChart, text: string, x: number, y: number, lettering: Lettering): void {
-  const { ctx } = chart
+export function written(ctx: Context, text: string, x: number, y: number, lettering: Lettering): void {
   ctx.save()
   ctx.font = fontOf(lettering)
   ctx.fillStyle = lettering.colour

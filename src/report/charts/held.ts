@@ -1,15 +1,36 @@
 /** Chart of the cases held over the shift: one panel per place, all over the same hours. */
-import type { ChartConfiguration, ChartDataset, Chart as DrawnChart, Plugin, ScaleOptionsByType } from 'chart.js'
+import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
 import type { HeldOverShift, RunResult } from '../../study/result.js'
-import { grouped } from '../format.js'
-import { axisTitle, belowHeight, type Chart, chartWidth, fontOf, foot, frame, headHeight, palette, written } from './chart.js'
+import { durationText, grouped } from '../format.js'
+import {
+  axisTitle,
+  belowHeight,
+  type Chart,
+  chartWidth,
+  foot,
+  frame,
+  headHeight,
+  palette,
+  widthOf,
+  written,
+} from './chart.js'
 
 /** Places shown: more panels would be too low to read. */
 const mostPlaces = 6
 const panelHeight = 118
+/** Between the subtitle and the panels, px: the names of the breaks stand in it. */
+const gap = 24
 /** Part of a panel above its highest tick, where the name of the place stands. */
 const headroom = 0.3
-const secondsPerHour = 3600
+/** A shift shorter than this is drawn over minutes, s. */
+const shortShift = 7200
+
+/** The time along the axis. */
+interface AxisTime {
+  word: 'hours' | 'minutes'
+  /** s. */
+  unit: number
+}
 
 interface Panel {
   held: HeldOverShift
@@ -27,61 +48,98 @@ export function heldChart(result: RunResult): Chart | null {
   if (recorded.length === 0) return null
   const panels = fullestPlaces(recorded)
   const { breaks, length, runOut } = result.shift
-  const end = (length + runOut) / secondsPerHour
+  const end = length + runOut
+  const time: AxisTime = end < shortShift ? { word: 'minutes', unit: 60 } : { word: 'hours', unit: 3600 }
   const title = 'Cases held over the shift'
-  const chosen = recorded.length > panels.length ? `The ${panels.length} of ${recorded.length} places with most cases. ` : ''
-  const few = result.made.shifts < 10 ? ` Of ${result.made.shifts} shifts it is a rough one.` : ''
-  const subtitle = `${chosen}Line: mean over the shifts. Band: 8 of 10 shifts lie in it.${few} Each panel has its own scale.`
-  const options = frame(title, subtitle)
+  const chosen =
+    recorded.length > panels.length ? `${panels.length} of ${recorded.length} places, the fullest. ` : ''
+  const few = result.made.shifts < 10 ? ` Of ${result.made.shifts} shifts it is rough.` : ''
+  const scales = panels.length > 1 ? ' Scales differ.' : ''
+  const subtitle = `${chosen}Line: mean over the shifts. Band: 8 of 10 shifts lie in it.${few}${scales}`
+  const options = frame(title, subtitle, gap)
   const config: ChartConfiguration<'line'> = {
     type: 'line',
-    data: { datasets: panels.flatMap(({ held }, index) => lines(held, `y${index}`)) },
+    data: { datasets: panels.flatMap(({ held }, index) => lines(held, `y${index}`, time)) },
     options: {
       ...options,
       scales: {
         x: {
           type: 'linear',
           min: 0,
-          max: end,
-          title: axisTitle('hours since the start of the shift'),
-          ticks: { color: palette.quietInk, maxTicksLimit: 13, maxRotation: 0, callback: (value) => hours(Number(value)) },
+          max: end / time.unit,
+          title: axisTitle(`${time.word} since the start of the shift`),
+          ticks: {
+            color: palette.quietInk,
+            maxTicksLimit: 13,
+            maxRotation: 0,
+            includeBounds: false,
+            callback: (value) => grouped(Number(value), Number.isInteger(Number(value)) ? 0 : 1),
+          },
           grid: { color: palette.grid },
           border: { color: palette.frame },
         },
-        ...Object.fromEntries(panels.map((panel, index) => [`y${index}`, panelScale(panel, panels.length - index)])),
+        ...Object.fromEntries(
+          panels.map((panel, index) => [`y${index}`, panelScale(panel, panels.length - index)]),
+        ),
       },
     },
-    plugins: [breakShades(breaks, runOut > 0 ? length : null), panelNames(panels), foot(result)],
+    plugins: [breakShades(breaks, runOut > 0 ? length : null, time), panelNames(panels), foot(result)],
   }
-  const places = panels.map(({ held, mean }) => `${held.place} ${cases(mean)}, at most ${cases(Math.max(...held.mean))} on average`)
+  const places = panels.map(
+    ({ held, mean }) =>
+      `${held.place}: ${cases(mean)} on average, ${cases(Math.max(...held.mean))} when fullest`,
+  )
   return {
     name: 'held',
     title,
-    alt: `Cases held over the ${hours(end)} hours of the shift, means over the shifts: ${places.join('; ')}.`,
+    alt: `Cases held over the ${durationText(end)} of the shift, mean of the shifts: ${places.join('; ')}.`,
     width: chartWidth,
-    height: headHeight(title, subtitle) + 14 + panels.length * panelHeight + belowHeight,
+    height: headHeight(title, subtitle, gap) + panels.length * panelHeight + belowHeight,
     config: config as ChartConfiguration,
   }
 }
 
-/** The places with the highest means, in the order of the line. */
+/**
+ * The places with the highest means, in the order of the line. A place that hardly ever holds two cases is
+ * left out beside fuller ones: its band would only jump between none and one.
+ */
 function fullestPlaces(recorded: readonly HeldOverShift[]): Panel[] {
-  const all = recorded.map((held) => ({ held, mean: meanOf(held.mean), top: roundAbove(Math.max(...held.p90, ...held.mean)) }))
-  const kept = new Set([...all].sort((a, b) => b.mean - a.mean).slice(0, mostPlaces))
-  return all.filter((panel) => kept.has(panel))
+  const all = recorded.map((held) => ({
+    held,
+    mean: meanOf(held.mean),
+    most: Math.max(...held.p90, ...held.mean),
+  }))
+  const fuller = all.filter(({ most }) => most > 1)
+  const ranked = [...(fuller.length > 0 ? fuller : all)].sort((a, b) => b.mean - a.mean).slice(0, mostPlaces)
+  return all
+    .filter((place) => ranked.includes(place))
+    .map(({ held, mean, most }) => ({ held, mean, top: roundAbove(most) }))
 }
 
-/** The least of 1, 2, 4, 6, 8 and 10 times a power of ten that is not below `value`, and not below 1 case. */
+/** A round number of cases not below `value`, at least 2, whose half is whole: the ticks of a panel. */
 function roundAbove(value: number): number {
-  if (!(value > 1)) return 1
-  const power = 10 ** Math.floor(Math.log10(value))
-  return [1, 2, 4, 6, 8, 10].map((step) => step * power).find((step) => step >= value) ?? 10 * power
+  if (!(value > 2)) return 2
+  if (value <= 10) return 2 * Math.ceil(value / 2)
+  const power = 10 ** (Math.floor(Math.log10(value)) - 1)
+  return [10, 12, 14, 16, 20, 24, 30, 40, 50, 60, 80, 100]
+    .map((step) => step * power)
+    .find((step) => step >= value)!
 }
 
 /** Lower edge and upper edge of the band, filled between, and the mean over them. */
-function lines(held: HeldOverShift, yAxisID: string): ChartDataset<'line', { x: number; y: number }[]>[] {
-  const points = (values: readonly number[]) => values.map((y, index) => ({ x: held.at[index]! / secondsPerHour, y }))
-  const edge = { yAxisID, pointRadius: 0, borderWidth: 0, backgroundColor: palette.band }
+function lines(
+  held: HeldOverShift,
+  yAxisID: string,
+  { unit }: AxisTime,
+): ChartDataset<'line', { x: number; y: number }[]>[] {
+  const points = (values: readonly number[]) => values.map((y, index) => ({ x: held.at[index]! / unit, y }))
+  const edge = {
+    yAxisID,
+    pointRadius: 0,
+    borderWidth: 0,
+    backgroundColor: palette.band,
+    stepped: 'middle' as const,
+  }
   return [
     { ...edge, label: `${held.place}, 1 of 10 shifts below`, data: points(held.p10), fill: false },
     { ...edge, label: `${held.place}, 1 of 10 shifts above`, data: points(held.p90), fill: '-1' },
@@ -108,50 +166,59 @@ function panelScale({ top }: Panel, weight: number) {
     min: 0,
     max: top * (1 + headroom),
     title: axisTitle('cases'),
+    // given outright: the headroom is no multiple of their distance
+    afterBuildTicks: (scale: { ticks: { value: number }[] }) => {
+      scale.ticks = [0, top / 2, top].map((value) => ({ value }))
+    },
     ticks: {
       color: palette.quietInk,
-      stepSize: top / 2,
-      callback: (value: string | number) => (Number(value) > top * 1.001 ? '' : cases(Number(value))),
+      autoSkip: false,
+      callback: (value: string | number) => cases(Number(value)),
     },
     grid: { color: palette.grid },
     border: { color: palette.frame },
-  } satisfies Partial<Record<keyof ScaleOptionsByType<'linear'>, unknown>>
+  }
 }
 
 /** Shades the breaks behind all panels and names them; marks the end of the shift where a run-out follows. */
-function breakShades(breaks: RunResult['shift']['breaks'], shiftEnd: number | null): Plugin<'line'> {
+function breakShades(
+  breaks: RunResult['shift']['breaks'],
+  shiftEnd: number | null,
+  { unit }: AxisTime,
+): Plugin<'line'> {
   return {
     id: 'breaks',
-    beforeDatasetsDraw(chart) {
-      const { ctx, chartArea, scales } = chart
-      const drawn = chart as unknown as DrawnChart
-      const pixel = (seconds: number) => scales['x']!.getPixelForValue(seconds / secondsPerHour)
+    beforeDatasetsDraw({ ctx, chartArea, scales, width }) {
+      const pixel = (seconds: number) => scales.x!.getPixelForValue(seconds / unit)
+      const { top, bottom, left } = chartArea
+      const named = breaks.map((pause) => ({ name: 'break', at: pixel(pause.at + pause.for / 2) }))
       ctx.save()
       ctx.globalCompositeOperation = 'multiply'
       ctx.fillStyle = palette.pause
       for (const { at, for: lasting } of breaks)
-        ctx.fillRect(pixel(at), chartArea.top, pixel(at + lasting) - pixel(at), chartArea.height)
+        ctx.fillRect(pixel(at), top, pixel(at + lasting) - pixel(at), bottom - top)
       ctx.restore()
-      let free = chartArea.left
-      const label = (text: string, centre: number) => {
-        ctx.font = fontOf({ size: 11 })
-        const half = ctx.measureText(text).width / 2
-        // a name that would run into the one before it is left out: the shade is the same
-        if (centre - half < free) return
-        free = centre + half + 6
-        written(drawn, text, centre, chartArea.top - 4, { size: 11, colour: palette.quietInk, align: 'center' })
+      if (shiftEnd !== null) {
+        const x = pixel(shiftEnd)
+        named.push({ name: 'end of shift', at: x })
+        ctx.save()
+        ctx.strokeStyle = palette.quietInk
+        ctx.setLineDash([4, 3])
+        ctx.beginPath()
+        ctx.moveTo(x, top)
+        ctx.lineTo(x, bottom)
+        ctx.stroke()
+        ctx.restore()
       }
-      for (const { at, for: lasting } of breaks) label('break', pixel(at + lasting / 2))
-      if (shiftEnd === null) return
-      ctx.save()
-      ctx.strokeStyle = palette.quietInk
-      ctx.setLineDash([4, 3])
-      ctx.beginPath()
-      ctx.moveTo(pixel(shiftEnd), chartArea.top)
-      ctx.lineTo(pixel(shiftEnd), chartArea.bottom)
-      ctx.stroke()
-      ctx.restore()
-      label('end of shift', pixel(shiftEnd))
+      let free = left
+      for (const { name, at } of named) {
+        const half = widthOf(ctx, name, { size: 11 }) / 2
+        const x = Math.min(Math.max(at, left + half), width - half - 4)
+        // a name that would run into the one before it is left out: the shade is the same
+        if (x - half < free) continue
+        free = x + half + 6
+        written(ctx, name, x, top - 4, { size: 11, colour: palette.quietInk, align: 'center' })
+      }
     },
   }
 }
@@ -160,15 +227,13 @@ function breakShades(breaks: RunResult['shift']['breaks'], shiftEnd: number | nu
 function panelNames(panels: readonly Panel[]): Plugin<'line'> {
   return {
     id: 'panel-names',
-    afterDatasetsDraw(chart) {
-      const drawn = chart as unknown as DrawnChart
+    afterDatasetsDraw({ ctx, chartArea, scales }) {
       for (const [index, { held, mean }] of panels.entries()) {
-        const scale = chart.scales[`y${index}`]!
-        const [x, y] = [chart.chartArea.left + 8, scale.top + 17]
-        written(drawn, held.place, x, y, { size: 12, colour: palette.ink, isBold: true })
-        chart.ctx.font = fontOf({ size: 12, isBold: true })
-        const width = chart.ctx.measureText(held.place).width
-        written(drawn, `${cases(mean)} cases on average`, x + width + 10, y, { size: 11, colour: palette.quietInk })
+        const name = { size: 12, colour: palette.ink, isBold: true }
+        const [x, y] = [chartArea.left + 8, scales[`y${index}`]!.top + 17]
+        const figureAt = x + widthOf(ctx, held.place, name) + 10
+        written(ctx, held.place, x, y, name)
+        written(ctx, `${cases(mean)} cases on average`, figureAt, y, { size: 11, colour: palette.quietInk })
       }
     },
   }
@@ -176,5 +241,3 @@ function panelNames(panels: readonly Panel[]): Plugin<'line'> {
 
 /** A number of cases with what its size deserves: `0.4`, `8.4`, `1 240`. */
 const cases = (value: number) => grouped(value, value < 100 && !Number.isInteger(value) ? 1 : 0)
-
-const hours = (value: number) => String(Number(value.toFixed(2)))

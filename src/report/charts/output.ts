@@ -1,9 +1,19 @@
 /** Chart of the output: how many good cases the shifts put out, against the target. */
-import type { ChartConfiguration, Chart as DrawnChart, Plugin } from 'chart.js'
-import { quantile } from 'simple-statistics'
+import type { ChartConfiguration, Plugin } from 'chart.js'
+import { max, mean, min, quantile } from 'simple-statistics'
 import type { RunResult } from '../../study/result.js'
 import { grouped, printFigure } from '../format.js'
-import { axisTitle, type Chart, chartWidth, counted, fontOf, foot, frame, palette, written } from './chart.js'
+import {
+  axisTitle,
+  type Chart,
+  chartWidth,
+  counted,
+  foot,
+  frame,
+  palette,
+  widthOf,
+  written,
+} from './chart.js'
 
 /** A bin holds the whole numbers of cases from `from` to `to`, both ends closed. */
 export interface Bin {
@@ -18,8 +28,9 @@ export interface ShiftTarget {
   least: number
 }
 
-/** Bars must stay wide enough to be seen: no bin is narrower than this part of the axis. */
+/** Bins that an axis holds at most: bars must stay wide enough to be seen. */
 const mostBins = 60
+const mostTicks = 10
 
 /** Target rate times working time, the length of the shift less its breaks; null where no target is given. */
 export function shiftTarget({ target, shift }: RunResult): ShiftTarget | null {
@@ -32,15 +43,15 @@ export function shiftTarget({ target, shift }: RunResult): ShiftTarget | null {
 }
 
 /**
- * Bins of one width in whole cases that cover `outputs`, one of which begins at `edge`. The width is near that of
- * Freedman & Diaconis (1981), twice the interquartile range over the cube root of the number of shifts, but wide
- * enough that an axis of `span` cases has no more than 60 of them.
+ * Bins of one width in whole cases that cover `outputs`, one of which begins at `edge`. The width is near
+ * that of Freedman & Diaconis (1981), twice the interquartile range over the cube root of the number of
+ * shifts, but wide enough that an axis of `span` cases has no more than 60 of them.
  */
 export function histogram(outputs: readonly number[], edge = 0, span = 0): Bin[] {
-  const [low, high] = [Math.min(...outputs), Math.max(...outputs)]
-  const spread = quantile([...outputs], 0.75) - quantile([...outputs], 0.25)
+  const [low, high] = [min(outputs), max(outputs)]
+  const spread = quantile(outputs, 0.75) - quantile(outputs, 0.25)
   const usual = (2 * spread) / Math.cbrt(outputs.length)
-  const width = roundWidth(Math.max(usual, (high - low) / 40, Math.max(span, high - low) / mostBins, 1))
+  const width = roundWidth(Math.max(usual, Math.max(span, high - low) / mostBins, 1))
   const first = Math.floor((low - edge) / width)
   const last = Math.floor((high - edge) / width)
   const bins = Array.from({ length: last - first + 1 }, (_, index): Bin => {
@@ -63,17 +74,23 @@ export function outputChart(result: RunResult): Chart | null {
   if (outputs.length === 0) return null
   const target = shiftTarget(result)
   const reach = target ? [...outputs, target.cases] : outputs
-  const bins = histogram(outputs, target?.least, Math.max(...reach) - Math.min(...reach))
+  const span = max(reach) - min(reach)
+  const bins = histogram(outputs, target?.least, span)
   const width = bins[0]!.to - bins[0]!.from + 1
-  const most = Math.max(...bins.map(({ shifts }) => shifts))
+  const most = max(bins.map(({ shifts }) => shifts))
   const top = most + Math.max(1, Math.ceil(most * 0.15))
   const [title, subtitle] = [titleOf(result, target), subtitleOf(result, target)]
   // an empty bin at each end: the width of the bars is taken from the distance between neighbours
   const empty = (from: number): Bin => ({ from, to: from + width - 1, shifts: 0 })
   const padded = [empty(bins[0]!.from - width), ...bins, empty(bins.at(-1)!.to + 1)]
   const isReached = ({ from }: Bin) => !target || from >= target.least
-  const margin = Math.max(width, (Math.max(...reach) - Math.min(...reach)) * 0.06)
-  const options = frame(title, subtitle)
+  const margin = Math.max(width, span * 0.06)
+  // a bin may begin below no case at all, the axis does not
+  const axis = {
+    min: Math.max(-0.5, Math.min(bins[0]!.from - 0.5, min(reach)) - margin),
+    max: Math.max(bins.at(-1)!.to + 0.5, max(reach)) + margin,
+  }
+  const options = frame(title, subtitle, 14)
   const config: ChartConfiguration<'bar' | 'line'> = {
     type: 'bar',
     data: {
@@ -98,16 +115,16 @@ export function outputChart(result: RunResult): Chart | null {
         x: {
           type: 'linear',
           offset: false,
-          min: Math.min(bins[0]!.from - 0.5, target?.cases ?? Number.POSITIVE_INFINITY) - margin,
-          max: Math.max(bins.at(-1)!.to + 0.5, target?.cases ?? 0) + margin,
+          ...axis,
           title: axisTitle('good cases a shift'),
+          afterBuildTicks: (scale) => {
+            scale.ticks = ticksOf(axis, width).map((value) => ({ value }))
+          },
           ticks: {
             color: palette.quietInk,
-            includeBounds: false,
-            precision: 0,
-            maxTicksLimit: 11,
             maxRotation: 0,
-            callback: (value) => (Number.isInteger(Number(value)) ? grouped(Number(value), 0) : ''),
+            autoSkip: false,
+            callback: (value) => grouped(Number(value), 0),
           },
           grid: { display: false },
           border: { color: palette.frame },
@@ -117,7 +134,13 @@ export function outputChart(result: RunResult): Chart | null {
           min: 0,
           max: top,
           title: axisTitle(width === 1 ? 'shifts' : `shifts per ${grouped(width, 0)} cases`),
-          ticks: { color: palette.quietInk, precision: 0, maxTicksLimit: 7, includeBounds: false, callback: (value) => grouped(Number(value), 0) },
+          ticks: {
+            color: palette.quietInk,
+            precision: 0,
+            maxTicksLimit: 7,
+            includeBounds: false,
+            callback: (value) => grouped(Number(value), 0),
+          },
           grid: { color: palette.grid },
           border: { color: palette.frame },
         },
@@ -125,32 +148,60 @@ export function outputChart(result: RunResult): Chart | null {
     },
     plugins: [...(target ? [targetName(target)] : []), foot(result)],
   }
-  return { name: 'output', title, alt: altOf(result, target), width: chartWidth, height: 380, config: config as ChartConfiguration }
+  return {
+    name: 'output',
+    title,
+    alt: altOf(result, target),
+    width: chartWidth,
+    height: 380,
+    config: config as ChartConfiguration,
+  }
 }
 
-const reachedIn = (outputs: readonly number[], target: ShiftTarget) => outputs.filter((output) => output >= target.least).length
+/** Round numbers on the axis, no closer than the bins: a bar is never drawn wider than two ticks are apart. */
+function ticksOf(axis: { min: number; max: number }, width: number): number[] {
+  const step = roundWidth(Math.max(width, (axis.max - axis.min) / mostTicks))
+  const first = Math.ceil(axis.min / step)
+  return Array.from({ length: Math.floor(axis.max / step) - first + 1 }, (_, index) => (first + index) * step)
+}
+
+/** A target need not be whole: `6 300`, `6 299.6`. */
+const casesText = (cases: number) => grouped(cases, Math.abs(cases - Math.round(cases)) < 0.05 ? 0 : 1)
+
+const reachedIn = (outputs: readonly number[], target: ShiftTarget) =>
+  outputs.filter((output) => output >= target.least).length
 
 function titleOf({ outputs }: RunResult, target: ShiftTarget | null): string {
   if (!target) return `Good cases a shift in ${counted(outputs.length, 'shift')}`
-  return `Good cases a shift: ${reachedIn(outputs, target)} of ${counted(outputs.length, 'shift')} reach the target`
+  return `Good cases a shift: ${reachInWords(outputs, target)} the target`
+}
+
+/** `all 200 shifts reach`, `43 of 200 shifts reach`, `none of 200 shifts reaches`. */
+function reachInWords(outputs: readonly number[], target: ShiftTarget): string {
+  const [reached, all] = [reachedIn(outputs, target), outputs.length]
+  if (reached === all && all > 1) return `all ${counted(all, 'shift')} reach`
+  const some = reached === 0 ? 'none' : grouped(reached, 0)
+  return `${some} of ${counted(all, 'shift')} ${reached > 1 ? 'reach' : 'reaches'}`
 }
 
 function subtitleOf({ measures, made, display }: RunResult, target: ShiftTarget | null): string {
   if (!target) return 'The scenario gives no target.'
+  const asked = `Target: ${casesText(target.cases)} good cases a shift.`
   const held = measures['target-held']
-  if (!held || held.low === null || held.high === null) return `Target: ${grouped(target.cases, 0)} good cases a shift.`
-  const share = printFigure(held, display)
+  if (!held || held.low === null || held.high === null) return asked
+  const { value, interval } = printFigure(held, display)
   const sureness = Number((made.confidence * 100).toPrecision(4))
-  return `In the long run ${share.value} % of shifts ${share.interval} at ${sureness} % confidence.`
+  return `${asked} Share of shifts that reach it: ${value} % ${interval}, ${sureness} % confidence.`
 }
 
 function altOf({ outputs, measures }: RunResult, target: ShiftTarget | null): string {
-  const mean = measures['output']?.mean ?? outputs.reduce((sum, output) => sum + output, 0) / outputs.length
-  const [low, high] = [Math.min(...outputs), Math.max(...outputs)]
-  const range = low === high ? `all ${grouped(low, 0)}` : `from ${grouped(low, 0)} to ${grouped(high, 0)}, on average ${grouped(mean, 0)}`
-  const verdict = target
-    ? `; ${reachedIn(outputs, target)} of them reach the target of ${grouped(target.cases, 0)}`
-    : ''
+  const average = measures.output?.mean ?? mean(outputs)
+  const [low, high] = [min(outputs), max(outputs)]
+  const range =
+    low === high
+      ? `all ${grouped(low, 0)}`
+      : `from ${grouped(low, 0)} to ${grouped(high, 0)}, on average ${grouped(average, 0)}`
+  const verdict = target ? `; ${reachInWords(outputs, target)} the target of ${casesText(target.cases)}` : ''
   return `Good cases of ${counted(outputs.length, 'shift')}: ${range}${verdict}.`
 }
 
@@ -172,19 +223,15 @@ function targetLine({ cases }: ShiftTarget, top: number) {
 
 /** Names the line of the target at its head, on the side that has room. */
 function targetName({ cases }: ShiftTarget): Plugin {
-  const text = `target ${grouped(cases, Number.isInteger(cases) ? 0 : 1)}`
+  const text = `target ${casesText(cases)}`
   return {
     id: 'target-name',
-    afterDatasetsDraw(chart: DrawnChart) {
-      const x = chart.scales['x']!.getPixelForValue(cases)
-      chart.ctx.font = fontOf({ size: 12, isBold: true })
-      const isRoom = x + 8 + chart.ctx.measureText(text).width <= chart.chartArea.right
-      written(chart, text, isRoom ? x + 8 : x - 8, chart.chartArea.top + 12, {
-        size: 12,
-        colour: palette.target,
-        align: isRoom ? 'left' : 'right',
-        isBold: true,
-      })
+    afterDatasetsDraw({ ctx, chartArea, scales }) {
+      const x = scales.x!.getPixelForValue(cases)
+      const isRoom = x + 8 + widthOf(ctx, text, { size: 12, isBold: true }) <= chartArea.right
+      const align = isRoom ? 'left' : 'right'
+      const lettering = { size: 12, colour: palette.target, align, isBold: true } as const
+      written(ctx, text, isRoom ? x + 8 : x - 8, chartArea.top + 12, lettering)
     },
   }
 }

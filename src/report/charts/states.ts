@@ -1,5 +1,5 @@
 /** Chart of the states: how each machine spends the shift, as one bar of 100 % per machine. */
-import type { ChartConfiguration, Chart as DrawnChart, Plugin } from 'chart.js'
+import type { ChartConfiguration, Plugin } from 'chart.js'
 import { states } from '../../line/states.js'
 import type { RunResult } from '../../study/result.js'
 import {
@@ -8,20 +8,21 @@ import {
   type Chart,
   chartWidth,
   fontFamily,
-  fontOf,
   foot,
   frame,
   headHeight,
   palette,
   percent,
+  widthOf,
   wrapped,
   written,
 } from './chart.js'
 
 /**
- * Colour of each state, the same in every study. A kind of stop has one hue: pale while it waits for crew, full while
- * somebody is at it. Chosen by search: any two are at least 20 apart (CIELAB) for people with full colour vision and,
- * simulated after Machado, Oliveira & Fernandes (2009), for the red-, green- and blue-blind.
+ * Colour of each state, the same in every study. A kind of stop has one hue: pale while it waits for crew,
+ * full while somebody is at it. Chosen by search: any two are at least 20 apart (CIELAB) for people with full
+ * colour vision and, simulated after Machado, Oliveira & Fernandes (2009), for the red-, green- and
+ * blue-blind; only the white of the breaks is nearer to the grey of waiting, and has an outline instead.
  */
 const colours: Record<string, string> = {
   working: '#2c85db',
@@ -52,7 +53,10 @@ const darkStates = new Set([
 /** A state that no machine is in for longer than this share of the shift has no entry in the legend. */
 const leastShown = 0.0005
 
-/** From left to right: work, what stops it, then the time in which nothing is wrong with the machine itself. */
+/** Between the subtitle and the legend, px. */
+const gap = 2
+
+/** From left to right: work, what stops it, then the time in which the machine itself is well. */
 const order = Object.keys(colours)
 
 /** Stacked shares of the states of each machine; null where the line has no equipment. */
@@ -61,22 +65,24 @@ export function statesChart(result: RunResult): Chart | null {
   const share = (machine: number, key: string) => machines[machine]![1].states[key]?.mean ?? 0
   const labels = new Map(states.map(({ key, label }) => [key, label]))
   const occurring = order.filter((key) => machines.some((_, machine) => share(machine, key) > 0))
-  const shown = new Set(occurring.filter((key) => machines.some((_, machine) => share(machine, key) > leastShown)))
+  const shown = new Set(
+    occurring.filter((key) => machines.some((_, machine) => share(machine, key) > leastShown)),
+  )
   if (machines.length === 0) return null
   const title = 'What each machine does, % of the shift'
   const subtitle = 'A machine is in one state at a time. Mean over the shifts.'
   const rows = legendRows([...shown].map((key) => labels.get(key)!))
-  const options = frame(title, subtitle)
+  const options = frame(title, subtitle, gap)
   const config: ChartConfiguration<'bar'> = {
     type: 'bar',
     data: {
-      labels: machines.map(([name]) => wrapped(name, 22)),
+      labels: machines.map(([name]) => wrapped(name, 24)),
       datasets: occurring.map((key) => ({
         label: labels.get(key)!,
         data: machines.map((_, machine) => share(machine, key) * 100),
         backgroundColor: colours[key]!,
         borderColor: key === 'on-break' ? palette.frame : palette.paper,
-        borderWidth: key === 'on-break' ? 1 : { right: 1 },
+        borderWidth: key === 'on-break' ? 1 : { right: 0.5 },
         borderSkipped: false,
         barPercentage: 0.78,
         categoryPercentage: 0.9,
@@ -121,21 +127,24 @@ export function statesChart(result: RunResult): Chart | null {
     },
     plugins: [shareLetters(occurring), foot(result)],
   }
+  const words = machines.map(([name], machine) => `${name}: ${inWords(machine)}`)
   return {
     name: 'states',
     title,
-    alt: `Shares of the shift by state: ${machines.map(([name], machine) => `${name} ${inWords(machine)}`).join('; ')}.`,
+    alt: `Shares of the shift by state: ${words.join('; ')}.`,
     width: chartWidth,
-    height: headHeight(title, subtitle) + rows * 24 + machines.length * 42 + belowHeight,
+    height: headHeight(title, subtitle, gap) + rows * 24 + 10 + machines.length * 42 + belowHeight,
     config: config as ChartConfiguration,
   }
 
-  /** Work first, then the two states that take most of the rest. */
+  /** Work first, then the states that take most of the rest: two, or one where many machines are told of. */
   function inWords(machine: number): string {
     const others = occurring
       .filter((key) => key !== 'working' && share(machine, key) > leastShown)
       .sort((a, b) => share(machine, b) - share(machine, a))
-    return ['working', ...others.slice(0, 2)].map((key) => `${labels.get(key)} ${percent(share(machine, key))}`).join(', ')
+    return ['working', ...others.slice(0, machines.length > 6 ? 1 : 2)]
+      .map((key) => `${labels.get(key)} ${percent(share(machine, key))}`)
+      .join(', ')
   }
 }
 
@@ -159,19 +168,20 @@ function shareLetters(keys: readonly string[]): Plugin<'bar'> {
   return {
     id: 'share-letters',
     afterDatasetsDraw(chart) {
-      chart.ctx.save()
-      chart.ctx.font = fontOf({ size: 11 })
+      const { ctx } = chart
       for (const [index, key] of keys.entries()) {
+        const colour = darkStates.has(key) ? palette.paper : palette.ink
         for (const [machine, bar] of chart.getDatasetMeta(index).data.entries()) {
-          const value = chart.data.datasets[index]!.data[machine] as number
-          const { x, y, base } = bar.getProps(['x', 'y', 'base'], true) as { x: number; y: number; base: number }
-          const text = percent(value / 100)
-          if (x - base < chart.ctx.measureText(text).width + 6) continue
-          const colour = darkStates.has(key) ? palette.paper : palette.ink
-          written(chart as unknown as DrawnChart, text, (x + base) / 2, y + 4, { size: 11, colour, align: 'center' })
+          const text = percent((chart.data.datasets[index]!.data[machine] as number) / 100)
+          const { x, y, base } = bar.getProps(['x', 'y', 'base'], true) as {
+            x: number
+            y: number
+            base: number
+          }
+          if (x - base < widthOf(ctx, text, { size: 11 }) + 6) continue
+          written(ctx, text, (x + base) / 2, y + 4, { size: 11, colour, align: 'center' })
         }
       }
-      chart.ctx.restore()
     },
   }
 }

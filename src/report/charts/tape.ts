@@ -1,5 +1,5 @@
 /** Chart of the tape: what each head lays on cases and what is lost with its rolls, a shift. */
-import type { ChartConfiguration, Chart as DrawnChart, Plugin } from 'chart.js'
+import type { ChartConfiguration, Plugin } from 'chart.js'
 import { unitSize } from '../../scenario/quantity.js'
 import type { Figure, RunResult } from '../../study/result.js'
 import { figureText, grouped } from '../format.js'
@@ -27,7 +27,10 @@ interface HeadTape {
 }
 
 /** Room right of the bars for their figures, px. */
-const figuresWidth = 200
+const figuresWidth = 180
+
+/** Between the subtitle and the legend, px. */
+const gap = 2
 
 /** Tape laid and lost by head; null where the line has no sealer. */
 export function tapeChart(result: RunResult): Chart | null {
@@ -38,21 +41,37 @@ export function tapeChart(result: RunResult): Chart | null {
   const title = 'Tape by head, a shift'
   const sureness = Number((result.made.confidence * 100).toPrecision(4))
   const subtitle = `Beside each bar: tape used, and of it lost with the rolls. Plus-minus at ${sureness} % confidence.`
-  const options = frame(title, subtitle)
-  const bar = { barPercentage: 0.75, categoryPercentage: 0.9, borderColor: palette.paper, borderSkipped: false as const, borderWidth: 0 }
+  const options = frame(title, subtitle, gap)
+  const bar = {
+    barPercentage: 0.75,
+    categoryPercentage: 0.9,
+    borderColor: palette.paper,
+    borderSkipped: false as const,
+    borderWidth: 0,
+  }
   const config: ChartConfiguration<'bar'> = {
     type: 'bar',
     data: {
       labels: heads.map(({ name }) => wrapped(name, 24)),
       datasets: [
-        { ...bar, label: 'laid on cases', data: heads.map(({ laid }) => laid), backgroundColor: palette.main },
-        { ...bar, label: 'lost with the rolls', data: heads.map(({ lost }) => lost), backgroundColor: palette.lost },
+        {
+          ...bar,
+          label: 'laid on cases',
+          data: heads.map(({ laid }) => laid),
+          backgroundColor: palette.main,
+        },
+        {
+          ...bar,
+          label: 'lost with the rolls',
+          data: heads.map(({ lost }) => lost),
+          backgroundColor: palette.lost,
+        },
       ],
     },
     options: {
       ...options,
       indexAxis: 'y',
-      layout: { padding: { ...(options.layout!.padding as object), right: figuresWidth } },
+      layout: { padding: { ...options.layout.padding, right: figuresWidth } },
       plugins: {
         ...options.plugins,
         legend: {
@@ -67,7 +86,12 @@ export function tapeChart(result: RunResult): Chart | null {
           stacked: true,
           min: 0,
           title: axisTitle(`tape a shift, ${unit}`),
-          ticks: { color: palette.quietInk, maxTicksLimit: 8, maxRotation: 0, callback: (value) => grouped(Number(value), 0) },
+          ticks: {
+            color: palette.quietInk,
+            maxTicksLimit: 8,
+            maxRotation: 0,
+            callback: (value) => grouped(Number(value), 0),
+          },
           grid: { color: palette.grid },
           border: { color: palette.frame },
         },
@@ -81,13 +105,16 @@ export function tapeChart(result: RunResult): Chart | null {
     },
     plugins: [figuresBeside(heads, display), foot(result)],
   }
-  const words = heads.map(({ name, used, loss }) => `${name} ${figureText(used, display)}, of it ${figureText(loss, display)} lost`)
+  const words = heads.map(
+    ({ name, used, loss }) =>
+      `${name}: ${figureText(used, display)}, of it ${figureText(loss, display)} lost`,
+  )
   return {
     name: 'tape',
     title,
     alt: `Tape used a shift by head: ${words.join('; ')}.`,
     width: chartWidth,
-    height: headHeight(title, subtitle) + 30 + heads.length * 46 + belowHeight,
+    height: headHeight(title, subtitle, gap) + 30 + heads.length * 46 + belowHeight,
     config: config as ChartConfiguration,
   }
 }
@@ -96,23 +123,30 @@ export function tapeChart(result: RunResult): Chart | null {
 function headTapes(result: RunResult, size: number): HeadTape[] {
   return Object.entries(result.equipment).flatMap(([machine, { heads }]) =>
     Object.entries(heads ?? {}).map(([head, figures]): HeadTape => {
-      const [used, loss] = [figures['tape']!, figures['loss']!]
+      const [used, loss] = [figures.tape!, figures.loss!]
       const lost = (loss.mean ?? 0) / size
       return { name: `${machine}, ${head}`, laid: (used.mean ?? 0) / size - lost, lost, used, loss }
     }),
   )
 }
 
-/** Writes the figures with their intervals at the end of each bar: an error bar would be too short to see. */
+/** Writes the figures with their intervals beside each bar: an error bar would be too short to see. */
 function figuresBeside(heads: readonly HeadTape[], display: RunResult['display']): Plugin<'bar'> {
   return {
     id: 'figures-beside',
     afterDatasetsDraw(chart) {
-      const drawn = chart as unknown as DrawnChart
-      for (const [index, bar] of chart.getDatasetMeta(1).data.entries()) {
+      const x = chart.chartArea.right + 14
+      for (const [index, { y }] of chart.getDatasetMeta(0).data.entries()) {
         const { used, loss } = heads[index]!
-        written(drawn, figureText(used, display), bar.x + 8, bar.y - 2, { size: 12, colour: palette.ink, isBold: true })
-        written(drawn, `lost ${figureText(loss, display)}`, bar.x + 8, bar.y + 13, { size: 11, colour: palette.quietInk })
+        written(chart.ctx, figureText(used, display), x, y - 2, {
+          size: 12,
+          colour: palette.ink,
+          isBold: true,
+        })
+        written(chart.ctx, `lost ${figureText(loss, display)}`, x, y + 13, {
+          size: 11,
+          colour: palette.quietInk,
+        })
       }
     },
   }
