@@ -30,7 +30,7 @@ export class FileError extends Error {}
 
 /** Whether `stream` shows bold text: a terminal that is not dumb, unless the environment says otherwise. */
 export function showsStyle(stream: { isTTY?: boolean }, env: Io['env']): boolean {
-  if (env['NO_COLOR']) return false
-  if (env['FORCE_COLOR']) return env['FORCE_COLOR'] !== '0'
-  return stream.isTTY === true && env['TERM'] !== 'dumb'
+  if (env.NO_COLOR) return false
+  if (env.FORCE_COLOR) return env.FORCE_COLOR !== '0'
+  return stream.isTTY === true && env.TERM !== 'dumb'
 }

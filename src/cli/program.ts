@@ -62,6 +62,6 @@ function explain(error: unknown, io: Io): number {
   io.stderr.write(
     `error: ${error instanceof Error ? error.message : String(error)}\nThis is a bug of tapeshift, not of your scenario.\n`,
   )
-  if (io.env['TAPESHIFT_DEBUG'] && error instanceof Error) io.stderr.write(`${error.stack}\n`)
+  if (io.env.TAPESHIFT_DEBUG && error instanceof Error) io.stderr.write(`${error.stack}\n`)
   return exits.bug
 }

@@ -18,7 +18,7 @@ export function startProgress(total: number, io: Io, isQuiet: boolean): Progress
   if (isQuiet) return silent
   const started = Date.now()
   const rate = (done: number) => done / Math.max(0.001, (Date.now() - started) / 1000)
-  if (io.stderr.isTTY && io.env['TERM'] !== 'dumb') {
+  if (io.stderr.isTTY && io.env.TERM !== 'dumb') {
     const bar = new SingleBar({
       stream: io.stderr as NodeJS.WritableStream,
       format: 'simulating  {bar}  {value} of {total} shifts, {rate} a second, {left} s left',

@@ -29,11 +29,16 @@ export class StuckClock extends Error {
  * scan finds the earliest; for the dozen actors of a line it is faster than a heap and allocates nothing.
  */
 export class Clock {
-  now = 0
+  /** The instant, in a typed array: a field would allocate a number with every event. */
+  private readonly instant = new Float64Array(1)
   /** Events since `reset`. */
   events = 0
   private times = new Float64Array(0)
   private readonly actors: Actor[] = []
+
+  get now(): number {
+    return this.instant[0]!
+  }
 
   /** Adds an actor with nothing pending; returns its slot. Earlier slots act first among equals. */
   add(actor: Actor): number {
@@ -49,7 +54,7 @@ export class Clock {
 
   /** Back to time 0 with nothing pending. */
   reset(): void {
-    this.now = 0
+    this.instant[0] = 0
     this.events = 0
     this.times.fill(never)
   }
@@ -71,13 +76,13 @@ export class Clock {
       }
       if (!(earliest <= end)) break
       if (earliest > this.now) {
-        this.now = earliest
+        this.instant[0] = earliest
         atOneInstant = 0
       } else if (++atOneInstant > mostAtOneInstant * count) throw this.stuck(slot)
       this.events++
       actors[slot]!.act(this.now)
     }
-    this.now = end
+    this.instant[0] = end
   }
 
   private stuck(slot: number): StuckClock {

@@ -51,6 +51,13 @@ export class Observations {
   }
 }
 
+// places in `numbers` of a level, where a change allocates nothing: since when it has its value, s; its integral over
+// time; time between samples and of the next one, s
+const since = 0
+const area = 1
+const sampleStep = 2
+const nextSample = 3
+
 /**
  * A whole number that stays the same between changes: time-average, largest, share of time at each level, and
  * its value at evenly spaced instants for a picture.
@@ -58,11 +65,8 @@ export class Observations {
 export class Level {
   value = 0
   largest = 0
-  private since = 0
-  private area = 0
   private timeAt = new Float64Array(64)
-  private sampleStep = Infinity
-  private nextSample = Infinity
+  private readonly numbers = new Float64Array(4)
   private sampled = 0
   readonly samples: Float64Array
 
@@ -75,13 +79,13 @@ export class Level {
   reset(end: number): void {
     this.value = 0
     this.largest = 0
-    this.since = 0
-    this.area = 0
+    this.numbers[since] = 0
+    this.numbers[area] = 0
     this.timeAt.fill(0)
     this.sampled = 0
     this.samples.fill(0)
-    this.sampleStep = this.samples.length > 0 ? end / this.samples.length : Infinity
-    this.nextSample = this.sampleStep / 2
+    this.numbers[sampleStep] = this.samples.length > 0 ? end / this.samples.length : Infinity
+    this.numbers[nextSample] = this.numbers[sampleStep]! / 2
   }
 
   /** The level changes by `by` now. */
@@ -98,24 +102,25 @@ export class Level {
 
   /** Books the time since the last change; call once more when the shift ends. */
   settle(now: number): void {
-    const passed = now - this.since
-    this.area += this.value * passed
+    const passed = now - this.numbers[since]!
+    this.numbers[area]! += this.value * passed
     this.timeAt[this.value]! += passed
-    this.since = now
-    while (now > this.nextSample) {
+    this.numbers[since] = now
+    while (now > this.numbers[nextSample]!) {
       this.samples[this.sampled++] = this.value
-      this.nextSample = this.sampled < this.samples.length ? this.nextSample + this.sampleStep : Infinity
+      this.numbers[nextSample] =
+        this.sampled < this.samples.length ? this.numbers[nextSample]! + this.numbers[sampleStep]! : Infinity
     }
   }
 
   /** Mean over time up to the last `settle`. */
   mean(): number {
-    return this.since > 0 ? this.area / this.since : 0
+    return this.numbers[since]! > 0 ? this.numbers[area]! / this.numbers[since]! : 0
   }
 
   /** Smallest level that held, with all below it, for the share `p` of the time. */
   quantile(p: number): number {
-    let left = p * this.since
+    let left = p * this.numbers[since]!
     for (let level = 0; level <= this.largest; level++) {
       left -= this.timeAt[level]!
       if (left <= 0) return level
@@ -127,6 +132,6 @@ export class Level {
   shareFrom(level: number): number {
     let time = 0
     for (let each = level; each <= this.largest; each++) time += this.timeAt[each]!
-    return this.since > 0 ? time / this.since : 0
+    return this.numbers[since]! > 0 ? time / this.numbers[since]! : 0
   }
 }

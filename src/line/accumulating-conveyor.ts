@@ -8,6 +8,11 @@ import { State } from './states.js'
 /** Rounding of sums of lengths that must not turn away a case that just fits, m. */
 const hair = 1e-9
 
+// places in `numbers`: pitches of the cases on it, m; when the first comes to the end, s; when to tell those who were told no, s
+const reserved = 0
+const due = 1
+const wakeAt = 2
+
 /**
  * The triangular kinematic wave (Newell, Transportation Research B 36 (2002) 195-205): a case's path is the later
  * of free flow and the leader's path, shifted by the leader's pitch in space and the start delay in time. Places
@@ -34,13 +39,11 @@ export class AccumulatingConveyor extends Conveyor {
   private readonly pitches: Float64Array
   /** Sum of the pitches of all cases so far, this one included. */
   private readonly pitchSum: Float64Array
+  private readonly numbers = new Float64Array(3)
   private first = 0
   private aboard = 0
   /** The case that was a conveyor's length ahead of the entrance: see above. */
   private ahead = 0
-  private reserved = 0
-  private due = never
-  private wakeAt = never
   private isBlocked = false
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
@@ -64,25 +67,25 @@ export class AccumulatingConveyor extends Conveyor {
     this.first = 0
     this.aboard = 0
     this.ahead = 0
-    this.reserved = 0
-    this.due = never
-    this.wakeAt = never
+    this.numbers[reserved] = 0
+    this.numbers[due] = never
+    this.numbers[wakeAt] = never
     this.isBlocked = false
     super.empty()
   }
 
   protected override isFull(): boolean {
-    return this.reserved + this.shortest > this.length + hair
+    return this.numbers[reserved]! + this.shortest > this.length + hair
   }
 
   override take(now: number, item: CaseIndex): boolean {
     if (this.unit.frozen) return false
     const caseLength = this.floor.lengths[this.floor.cases.kind[item]!]!
-    const isRoom = this.reserved + caseLength <= this.length + hair
+    const isRoom = this.numbers[reserved]! + caseLength <= this.length + hair
     const clear = isRoom ? this.entranceClear() : never
     if (clear > now) {
-      if (clear < this.wakeAt) {
-        this.wakeAt = clear
+      if (clear < this.numbers[wakeAt]!) {
+        this.numbers[wakeAt] = clear
         this.unit.wake(clear)
       }
       return false
@@ -94,9 +97,9 @@ export class AccumulatingConveyor extends Conveyor {
     this.entered[place] = now
     this.pitches[place] = pitch
     this.pitchSum[place] = (number > 0 ? this.pitchSum[(number - 1) & this.mask]! : 0) + pitch
-    this.reserved += pitch
+    this.numbers[reserved]! += pitch
     this.aboard++
-    if (this.aboard === 1) this.due = this.arrivalAtEnd(number)
+    if (this.aboard === 1) this.numbers[due] = this.arrivalAtEnd(number)
     this.count(now, 1)
     return true
   }
@@ -114,7 +117,7 @@ export class AccumulatingConveyor extends Conveyor {
     if (this.ahead >= this.first) return never
     const following =
       this.left[this.ahead & this.mask]! + excess / this.speed + (last - this.ahead + 1) * this.delay
-    return following > free ? following : free
+    return Math.max(following, free)
   }
 
   private arrivalAtEnd(number: number): number {
@@ -122,13 +125,13 @@ export class AccumulatingConveyor extends Conveyor {
     if (number === 0) return free
     const leader = (number - 1) & this.mask
     const following = this.left[leader]! + this.pitches[leader]! / this.speed + this.delay
-    return following > free ? following : free
+    return Math.max(following, free)
   }
 
   override step(now: number): void {
-    if (this.due <= now && !this.isBlocked) this.offerFirst(now)
-    if (this.wakeAt <= now) {
-      this.wakeAt = never
+    if (this.numbers[due]! <= now && !this.isBlocked) this.offerFirst(now)
+    if (this.numbers[wakeAt]! <= now) {
+      this.numbers[wakeAt] = never
       this.unit.invite(now)
     }
   }
@@ -141,10 +144,10 @@ export class AccumulatingConveyor extends Conveyor {
     this.left[place] = now
     this.first++
     this.aboard--
-    this.reserved = this.aboard > 0 ? this.reserved - this.pitches[place]! : 0
-    this.due = this.aboard > 0 ? this.arrivalAtEnd(this.first) : never
+    this.numbers[reserved] = this.aboard > 0 ? this.numbers[reserved]! - this.pitches[place]! : 0
+    this.numbers[due] = this.aboard > 0 ? this.arrivalAtEnd(this.first) : never
     this.count(now, -1)
-    if (this.unit.owes) this.wakeAt = Math.max(now, this.entranceClear())
+    if (this.unit.owes) this.numbers[wakeAt] = Math.max(now, this.entranceClear())
   }
 
   override roomAhead(now: number): void {
@@ -152,10 +155,10 @@ export class AccumulatingConveyor extends Conveyor {
   }
 
   override plan(): void {
-    const due = this.isBlocked ? never : this.due
-    this.unit.due = due < this.wakeAt ? due : this.wakeAt
-    if (this.aboard === 0) this.unit.ownState = State.waiting
-    else this.unit.ownState = this.isBlocked ? State.blocked : State.working
+    const wake = this.numbers[wakeAt]!
+    if (this.isBlocked) this.unit.plans(wake, State.blocked)
+    else
+      this.unit.plans(Math.min(this.numbers[due]!, wake), this.aboard === 0 ? State.waiting : State.working)
   }
 
   override freeze(): void {}
@@ -167,8 +170,8 @@ export class AccumulatingConveyor extends Conveyor {
       this.entered[number & this.mask]! += passed
       this.left[number & this.mask]! += passed
     }
-    this.due += passed
+    this.numbers[due]! += passed
     this.isBlocked = false
-    this.wakeAt = this.unit.owes ? Math.max(now, this.entranceClear()) : never
+    this.numbers[wakeAt] = this.unit.owes ? Math.max(now, this.entranceClear()) : never
   }
 }

@@ -7,15 +7,17 @@ import type { Floor } from './floor.js'
 import { State } from './states.js'
 import { Travel } from './travel.js'
 
+// places in `numbers`: belt travel from which the entrance is clear, m; when to tell those who were told no, s
+const clearFrom = 0
+const wakeAt = 1
+
 export class BeltConveyor extends Conveyor {
   private readonly travel: Travel
   private readonly items = new Ring(64)
+  private readonly numbers = new Float64Array(2)
   /** Belt travel at which each case entered, in the order of the ring. */
   private entries: Float64Array
   private firstEntry = 0
-  /** Belt travel from which the entrance is clear. */
-  private clearFrom = 0
-  private wakeAt = never
   private isBlocked = false
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
@@ -29,8 +31,8 @@ export class BeltConveyor extends Conveyor {
     this.travel.reset()
     this.items.clear()
     this.firstEntry = 0
-    this.clearFrom = 0
-    this.wakeAt = never
+    this.numbers[clearFrom] = 0
+    this.numbers[wakeAt] = never
     this.isBlocked = false
     super.empty()
   }
@@ -42,16 +44,16 @@ export class BeltConveyor extends Conveyor {
 
   override take(now: number, item: CaseIndex): boolean {
     if (!this.travel.isRunning) return false
-    const clear = this.travel.when(this.clearFrom)
+    const clear = this.travel.when(this.numbers[clearFrom]!)
     if (clear > now) {
-      this.wakeAt = clear
+      this.numbers[wakeAt] = clear
       this.unit.wake(clear)
       return false
     }
     const at = this.travel.now(now)
     this.entries[(this.firstEntry + this.items.length) & (this.entries.length - 1)] = at
     this.items.push(item)
-    this.clearFrom = at + this.floor.lengths[this.floor.cases.kind[item]!]! + this.keys.spacing
+    this.numbers[clearFrom] = at + this.floor.lengths[this.floor.cases.kind[item]!]! + this.keys.spacing
     this.count(now, 1)
     return true
   }
@@ -64,8 +66,8 @@ export class BeltConveyor extends Conveyor {
 
   override step(now: number): void {
     if (this.due() <= now) this.offerFirst(now)
-    if (this.wakeAt <= now) {
-      this.wakeAt = never
+    if (this.numbers[wakeAt]! <= now) {
+      this.numbers[wakeAt] = never
       this.unit.invite(now)
     }
   }
@@ -78,10 +80,10 @@ export class BeltConveyor extends Conveyor {
       this.firstEntry++
       this.travel.start(now)
       this.count(now, -1)
-      if (this.unit.owes) this.wakeAt = Math.max(now, this.travel.when(this.clearFrom))
+      if (this.unit.owes) this.numbers[wakeAt] = Math.max(now, this.travel.when(this.numbers[clearFrom]!))
     } else {
       this.travel.stop(now)
-      this.wakeAt = never
+      this.numbers[wakeAt] = never
       this.noteFull(now)
     }
   }
@@ -91,21 +93,20 @@ export class BeltConveyor extends Conveyor {
   }
 
   override plan(): void {
-    const due = this.due()
-    this.unit.due = due < this.wakeAt ? due : this.wakeAt
-    if (this.items.length === 0) this.unit.ownState = State.waiting
-    else this.unit.ownState = this.isBlocked ? State.blocked : State.working
+    const due = Math.min(this.due(), this.numbers[wakeAt]!)
+    if (this.isBlocked) this.unit.plans(due, State.blocked)
+    else this.unit.plans(due, this.items.length === 0 ? State.waiting : State.working)
   }
 
   override freeze(now: number): void {
     this.travel.stop(now)
-    this.wakeAt = never
+    this.numbers[wakeAt] = never
   }
 
   override thaw(now: number): void {
     this.isBlocked = false
     this.travel.start(now)
     this.noteFull(now)
-    if (this.unit.owes) this.wakeAt = Math.max(now, this.travel.when(this.clearFrom))
+    if (this.unit.owes) this.numbers[wakeAt] = Math.max(now, this.travel.when(this.numbers[clearFrom]!))
   }
 }

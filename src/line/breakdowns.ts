@@ -20,7 +20,7 @@ export class Breakdowns {
   private readonly repair: Draw
   private readonly countsCalendar: boolean
   /** Running time left, or the instant of the breakdown where the calendar counts. */
-  private left = never
+  private readonly left = Float64Array.of(never)
 
   constructor(floor: Floor, owner: string, keys: BreakdownKeys) {
     this.after = floor.draws(owner, 'time to breakdown', keys.after)
@@ -30,18 +30,20 @@ export class Breakdowns {
 
   /** Sound again from now: at the start of a shift and after a repair. */
   begin(now: number): void {
-    this.left = this.after.draw() + (this.countsCalendar ? now : 0)
+    this.left[0] = this.after.draw() + (this.countsCalendar ? now : 0)
   }
 
-  /** When the piece, in `state` since `since`, breaks down if nothing changes; `never` while its clock stands. */
-  due(state: State, since: number): number {
-    if (this.countsCalendar) return this.left
-    return state === State.working ? since + this.left : never
+  /** When the piece, in `state` from `since` to `until`, breaks down if nothing changes; `never` while its clock stands. */
+  due(state: State, since: number, until: number): number {
+    if (this.countsCalendar) return this.left[0]!
+    if (state !== State.working) return never
+    const due = since + this.left[0]!
+    return due <= until ? due : never
   }
 
   /** The piece was in `state` for `passed` seconds. */
   book(state: State, passed: number): void {
-    if (!this.countsCalendar && state === State.working) this.left -= passed
+    if (!this.countsCalendar && state === State.working) this.left[0]! -= passed
   }
 
   repairTime(): number {

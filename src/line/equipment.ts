@@ -23,13 +23,16 @@ export interface Taker {
   offer(now: number, item: CaseIndex, from: Feeder): boolean
 }
 
+// places in `numbers`, where a change allocates nothing: when the mechanism has something to do next; when its working
+// lapses into waiting; since when it is in its state; when that state lapses
+const due = 0
+const ownLapse = 1
+const stateSince = 2
+const lapsesAt = 3
+
 export class Equipment implements Actor, Feeder, Taker {
   next!: Taker
   readonly label: string
-  /** When the mechanism has something to do next; the mechanism's to set. */
-  due = never
-  /** Its state while nothing holds it up; the mechanism's to set. */
-  ownState: State = State.waiting
   /** It stands still, for a stop of its own or for a break. */
   frozen = false
   readonly stateTimes = new Float64Array(states.length)
@@ -40,7 +43,9 @@ export class Equipment implements Actor, Feeder, Taker {
   private slot = -1
   private readonly refused: Feeder[] = []
   private state: State = State.waiting
-  private stateSince = 0
+  /** What the mechanism says of itself while nothing holds it up. */
+  private ownState: State = State.waiting
+  private readonly numbers = new Float64Array(4)
   private cause: Cause = Cause.none
   private stoppedAt = 0
   private isWorkedOn = false
@@ -86,7 +91,8 @@ export class Equipment implements Actor, Feeder, Taker {
     this.isActing = false
     this.refused.length = 0
     this.state = State.waiting
-    this.stateSince = 0
+    this.numbers[stateSince] = 0
+    this.numbers[lapsesAt] = never
     this.stateTimes.fill(0)
     this.stopCounts.fill(0)
     this.stopTimes.fill(0)
@@ -134,7 +140,10 @@ export class Equipment implements Actor, Feeder, Taker {
 
   act(now: number): void {
     const { breakdowns } = this
-    if (breakdowns !== null && breakdowns.due(this.state, this.stateSince) <= now) {
+    if (
+      breakdowns !== null &&
+      breakdowns.due(this.state, this.numbers[stateSince]!, this.numbers[lapsesAt]!) <= now
+    ) {
       this.stop(now, Cause.breakdown, breakdowns.repairTime())
       return
     }
@@ -144,10 +153,20 @@ export class Equipment implements Actor, Feeder, Taker {
     this.refresh(now)
   }
 
+  /**
+   * The mechanism's answer to `plan`: it has something to do next at `time` and is in `state`. Working may lapse into
+   * waiting by itself, at `lapse`; that needs no event.
+   */
+  plans(time: number, state: State, lapse = never): void {
+    this.numbers[due] = time
+    this.ownState = state
+    this.numbers[ownLapse] = lapse
+  }
+
   /** Has the piece act at `time`, if it would not act before. */
   wake(time: number): void {
-    if (time >= this.due) return
-    this.due = time
+    if (time >= this.numbers[due]!) return
+    this.numbers[due] = time
     this.floor.clock.set(this.slot, time)
   }
 
@@ -155,15 +174,18 @@ export class Equipment implements Actor, Feeder, Taker {
   private refresh(now: number): void {
     if (this.isActing) return
     if (this.frozen) {
-      this.enter(now, this.cause === Cause.none ? State.onBreak : this.stopState())
-      this.due = never
+      this.enter(now, this.cause === Cause.none ? State.onBreak : this.stopState(), never)
+      this.numbers[due] = never
     } else {
       this.mechanism.plan(now)
-      this.enter(now, this.ownState)
+      this.enter(now, this.ownState, this.numbers[ownLapse]!)
       if (this.breakdowns !== null)
-        this.due = Math.min(this.due, this.breakdowns.due(this.state, this.stateSince))
+        this.numbers[due] = Math.min(
+          this.numbers[due]!,
+          this.breakdowns.due(this.state, this.numbers[stateSince]!, this.numbers[lapsesAt]!),
+        )
     }
-    this.floor.clock.set(this.slot, this.due > now ? this.due : now)
+    this.floor.clock.set(this.slot, Math.max(this.numbers[due]!, now))
   }
 
   private stopState(): State {
@@ -171,17 +193,28 @@ export class Equipment implements Actor, Feeder, Taker {
     return this.isWorkedOn ? working : waiting
   }
 
-  private enter(now: number, state: State): void {
-    if (state === this.state) return
-    this.bookState(now)
-    this.state = state
+  /** Is in `state` from now, working only until `lapsesAt`. */
+  private enter(now: number, state: State, lapse: number): void {
+    if (state !== this.state || this.numbers[lapsesAt]! < now) {
+      this.bookState(now)
+      this.state = state
+    }
+    this.numbers[lapsesAt] = lapse
   }
 
   private bookState(now: number): void {
-    const passed = now - this.stateSince
+    if (this.numbers[lapsesAt]! < now) {
+      this.book(this.numbers[lapsesAt]!)
+      this.state = State.waiting
+    }
+    this.book(now)
+  }
+
+  private book(until: number): void {
+    const passed = until - this.numbers[stateSince]!
     this.stateTimes[this.state]! += passed
     if (this.breakdowns !== null) this.breakdowns.book(this.state, passed)
-    this.stateSince = now
+    this.numbers[stateSince] = until
   }
 
   /** Stands still or moves again, as stops and breaks have it. */

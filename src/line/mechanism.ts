@@ -25,7 +25,7 @@ export abstract class Mechanism {
   abstract take(now: number, item: CaseIndex): boolean
   /** Does what is due. */
   abstract step(now: number): void
-  /** Sets `unit.due`, when something is due next, and `unit.ownState`; called while nothing holds it up. */
+  /** Tells `unit.plans` when something is due next and which state this is; called while nothing holds it up. */
   abstract plan(now: number): void
   /** Everything inside stands still from now. */
   abstract freeze(now: number): void

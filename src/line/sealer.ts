@@ -16,6 +16,11 @@ import { hair, Travel } from './travel.js'
 type SealerKeys = EquipmentKeys<'sealer'>
 
 const none = -1
+// places in `numbers`: belt travel from which the next case may enter, m; when the case in the flap place is folded, s;
+// when the machine has set itself for the next size, s
+const clearFrom = 0
+const foldedAt = 1
+const setAt = 2
 /** Cases on the belts at one time: a power of two well above bed over shortest pitch. */
 const placesFor = (bed: number, shortest: number) => 2 ** Math.ceil(Math.log2(Math.ceil(bed / shortest) + 4))
 
@@ -38,6 +43,7 @@ export class Sealer extends Mechanism {
 
   // belts: rings over the running number of a case
   private readonly positions: Float64Array
+  private readonly numbers = new Float64Array(3)
   private readonly mask: number
   private readonly items: Int32Array
   private readonly entries: Float64Array
@@ -45,16 +51,14 @@ export class Sealer extends Mechanism {
   private nextOn = 0
   /** Running number of the next case to meet each head. */
   private readonly meets: Int32Array
-  /** Belt travel from which the next case may enter. */
-  private clearFrom = 0
+  /** Belt travel at which that case comes to each head and, last, at which the first case comes to the end of the belts. */
+  private readonly marks: Float64Array
   private isBlocked = false
   private readonly level = new Level()
 
   // flap place and size
   private flapItem: CaseIndex = none
-  private foldedAt = never
   private sizeSet = none
-  private setAt = never
 
   // stops
   private jamDrawnFor = none
@@ -75,6 +79,7 @@ export class Sealer extends Mechanism {
       .sort((a, b) => a.position - b.position)
       .map(({ which, position }) => new Head(which, position, facts, firstRoll(which)))
     this.meets = new Int32Array(this.heads.length)
+    this.marks = new Float64Array(this.heads.length + 1)
     this.positions = Float64Array.from(this.heads, (head) => head.position)
     this.drawn = floor.lengths.map((length) => drawnLength(length, tape.leg, tape.stretch))
 
@@ -107,13 +112,14 @@ export class Sealer extends Mechanism {
     this.firstOn = 0
     this.nextOn = 0
     this.meets.fill(0)
-    this.clearFrom = 0
+    this.marks.fill(never)
+    this.numbers[clearFrom] = 0
     this.isBlocked = false
     this.level.reset(this.floor.end)
     this.flapItem = none
-    this.foldedAt = never
+    this.numbers[foldedAt] = never
     this.sizeSet = none
-    this.setAt = never
+    this.numbers[setAt] = never
     this.jamDrawnFor = none
     this.casesLost = 0
     for (const head of this.heads) head.reset()
@@ -131,74 +137,72 @@ export class Sealer extends Mechanism {
   override take(now: number, item: CaseIndex): boolean {
     if (this.unit.frozen || this.flapItem !== none) return false
     this.flapItem = item
-    this.foldedAt = now + this.fold.draw()
+    this.numbers[foldedAt] = now + this.fold.draw()
     this.level.change(now, 1)
     return true
   }
 
   /** Moves the folded case onto the belts when headway and size allow it. */
   private admit(now: number): void {
-    if (this.flapItem === none || this.foldedAt > now || !this.travel.isRunning) return
+    if (this.flapItem === none || this.numbers[foldedAt]! > now || !this.travel.isRunning) return
     const at = this.travel.now(now)
-    if (this.clearFrom > at + hair) return
+    if (this.numbers[clearFrom]! > at + hair) return
     const kind = this.floor.cases.kind[this.flapItem]!
     if (kind !== this.sizeSet && this.sizeSet !== none && !this.isSizeReady(now)) return
     this.sizeSet = kind
-    this.setAt = never
-    const entry = at > this.clearFrom ? at : this.clearFrom
+    this.numbers[setAt] = never
+    const entry = Math.max(at, this.numbers[clearFrom]!)
     const place = this.nextOn++ & this.mask
     this.items[place] = this.flapItem
     this.entries[place] = entry
-    this.clearFrom = entry + this.floor.lengths[kind]! + this.gap
+    this.numbers[clearFrom] = entry + this.floor.lengths[kind]! + this.gap
     this.flapItem = none
-    this.foldedAt = never
+    this.numbers[foldedAt] = never
+    this.mark()
     if (this.unit.owes) this.unit.invite(now)
   }
 
   /** Sets the machine for another size: by itself in the headway, or by the crew once the belts are empty. */
   private isSizeReady(now: number): boolean {
-    if (this.setAt <= now) return true
-    if (this.setAt !== never) return false
+    if (this.numbers[setAt]! <= now) return true
+    if (this.numbers[setAt]! !== never) return false
     if (this.isSetByCrew) {
-      this.skipGone()
       if (this.firstOn < this.nextOn) return false
       this.unit.stop(now, Cause.size, this.setting.draw())
       return false
     }
-    this.setAt = now + this.setting.draw()
-    return this.setAt <= now
+    this.numbers[setAt] = now + this.setting.draw()
+    return this.numbers[setAt]! <= now
   }
 
   // --- belts ---
 
-  /** Passes over places whose case was taken out after a jam. */
-  private skipGone(): void {
+  /** Passes over places whose case was taken out after a jam, and finds the next marks on the belts. */
+  private mark(): void {
     while (this.firstOn < this.nextOn && this.items[this.firstOn & this.mask] === none) this.firstOn++
-    for (let head = 0; head < this.meets.length; head++)
-      while (this.meets[head]! < this.nextOn && this.items[this.meets[head]! & this.mask] === none)
-        this.meets[head]!++
+    const last = this.meets.length
+    this.marks[last] = this.firstOn < this.nextOn ? this.entries[this.firstOn & this.mask]! + this.bed : never
+    for (let head = 0; head < last; head++) this.markHead(head)
   }
 
-  /** Belt travel at which the first case comes to the end of the belts. */
-  private exitAt(): number {
-    return this.firstOn < this.nextOn ? this.entries[this.firstOn & this.mask]! + this.bed : never
-  }
-
-  /** Belt travel at which the next case comes to a head. */
-  private headAt(head: number): number {
-    const number = this.meets[head]!
-    return number < this.nextOn ? this.entries[number & this.mask]! + this.positions[head]! : never
+  private markHead(head: number): void {
+    let number = this.meets[head]!
+    while (number < this.nextOn && this.items[number & this.mask] === none) number++
+    this.meets[head] = number
+    this.marks[head] =
+      number < this.nextOn ? this.entries[number & this.mask]! + this.positions[head]! : never
   }
 
   override step(now: number): void {
     if (this.travel.isRunning) {
       const reached = this.travel.now(now) + hair
-      for (let head = this.meets.length - 1; head >= 0; head--)
-        if (this.headAt(head) <= reached) {
+      const last = this.meets.length
+      for (let head = last - 1; head >= 0; head--)
+        if (this.marks[head]! <= reached) {
           this.meet(now, head)
           if (this.unit.frozen) return
         }
-      if (this.exitAt() <= reached) this.offerFirst(now)
+      if (this.marks[last]! <= reached) this.offerFirst(now)
     }
     this.admit(now)
   }
@@ -229,21 +233,21 @@ export class Sealer extends Mechanism {
     head.lay(drawn)
     this.floor.cases.tape[item]! += drawn
     this.meets[index] = number + 1
-    this.skipGone()
+    this.markHead(index)
   }
 
   override putRight(now: number, cause: Cause): void {
     const head = this.heads[this.stoppedHead]!
     if (cause === Cause.tape) head.changeRoll()
     else if (cause === Cause.blade) head.cuts = 0
-    else if (cause === Cause.size) this.setAt = now
+    else if (cause === Cause.size) this.numbers[setAt] = now
     else if (cause === Cause.jam && this.jam!.lost.next() < this.jam!.lostShare) {
       const place = this.meets[0]! & this.mask
       this.floor.cases.remove(this.items[place]!)
       this.items[place] = none
       this.casesLost++
       this.level.change(now, -1)
-      this.skipGone()
+      this.mark()
     }
   }
 
@@ -254,7 +258,7 @@ export class Sealer extends Mechanism {
       return
     }
     this.firstOn++
-    this.skipGone()
+    this.mark()
     this.level.change(now, -1)
     this.travel.start(now)
   }
@@ -264,37 +268,36 @@ export class Sealer extends Mechanism {
   }
 
   override plan(now: number): void {
-    const { unit } = this
+    const { unit, numbers } = this
     if (this.isBlocked) {
-      unit.due = never
-      unit.ownState = State.blocked
+      unit.plans(never, State.blocked)
       return
     }
-    let travel = this.exitAt()
-    for (let head = 0; head < this.meets.length; head++) {
-      const at = this.headAt(head)
-      if (at < travel) travel = at
+    let mark = never
+    for (let index = 0; index < this.marks.length; index++) mark = Math.min(mark, this.marks[index]!)
+    const due = this.travel.when(mark)
+    const setTime = numbers[setAt]!
+    if (setTime !== never && setTime > now) {
+      unit.plans(Math.min(due, setTime), State.sizeSetting)
+      return
     }
-    const isBeingSet = this.setAt !== never && this.setAt > now
-    const isInHeadway = this.clearFrom > this.travel.now(now) + hair
-    const isFolding = this.flapItem !== none && this.foldedAt > now
-    const runsEmpty = this.flapItem !== none && this.runsEmpty()
-    let due = this.travel.when(travel)
-    if (isBeingSet) due = Math.min(due, this.setAt)
-    else if (this.flapItem === none ? isInHeadway : !runsEmpty) {
-      // the headway ends: the state changes, or the case that waits for it enters once it is folded
-      const clear = this.travel.when(this.clearFrom)
-      const enters = this.flapItem !== none && this.foldedAt > clear ? this.foldedAt : clear
-      if (enters < due) due = enters
-    }
-    unit.due = due
-    if (isBeingSet) unit.ownState = State.sizeSetting
-    else unit.ownState = isFolding || isInHeadway || this.flapItem !== none ? State.working : State.waiting
+    const clear = this.travel.when(numbers[clearFrom]!)
+    if (this.flapItem !== none) {
+      // the case that stands there enters once it is folded and the headway is over
+      const enters = this.runsEmpty() ? never : Math.max(clear, numbers[foldedAt]!)
+      unit.plans(Math.min(due, enters), State.working)
+    } else if (clear > now) unit.plans(due, State.working, clear)
+    else unit.plans(due, State.waiting)
   }
 
   /** A fixed-size machine lets no case in until the belts are empty and the size is set. */
   private runsEmpty(): boolean {
-    if (!this.isSetByCrew || this.sizeSet === none || this.setAt !== never || this.firstOn === this.nextOn)
+    if (
+      !this.isSetByCrew ||
+      this.sizeSet === none ||
+      this.numbers[setAt]! !== never ||
+      this.firstOn === this.nextOn
+    )
       return false
     return this.floor.cases.kind[this.flapItem] !== this.sizeSet
   }
@@ -308,8 +311,8 @@ export class Sealer extends Mechanism {
     this.travel.start(now)
     // an exit that was refused is offered again at once: its case still stands at the end of the belts
     const since = now - passed
-    if (this.foldedAt > since) this.foldedAt += passed
-    if (this.setAt > since && this.setAt !== now) this.setAt += passed
+    if (this.numbers[foldedAt]! > since) this.numbers[foldedAt]! += passed
+    if (this.numbers[setAt]! > since && this.numbers[setAt]! !== now) this.numbers[setAt]! += passed
   }
 
   override close(now: number): void {

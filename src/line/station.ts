@@ -10,6 +10,9 @@ import { Mechanism } from './mechanism.js'
 import { State } from './states.js'
 
 const none = -1
+// places in `numbers`: no service begins before this, for a planned stop, s; sum of the times waited, s
+const closedUntil = 0
+const waitTime = 1
 
 export class Station extends Mechanism {
   private readonly servers: number
@@ -24,12 +27,10 @@ export class Station extends Mechanism {
   private readonly waiting = new Ring(64)
   private readonly level = new Level(samplesPerShift)
   private readonly busy = new Level()
+  private readonly numbers = new Float64Array(2)
   private stuckServers = 0
   private sinceStop = 0
-  /** No service begins before this: a planned stop, such as a pallet change. */
-  private closedUntil = 0
   private waits = 0
-  private waitTime = 0
   private plannedStops = 0
 
   constructor(floor: Floor, name: string, keys: EquipmentKeys<'station'>) {
@@ -53,9 +54,9 @@ export class Station extends Mechanism {
     this.busy.reset(this.floor.end)
     this.stuckServers = 0
     this.sinceStop = 0
-    this.closedUntil = 0
+    this.numbers[closedUntil] = 0
     this.waits = 0
-    this.waitTime = 0
+    this.numbers[waitTime] = 0
     this.plannedStops = 0
   }
 
@@ -73,7 +74,7 @@ export class Station extends Mechanism {
   }
 
   private startServices(now: number): void {
-    if (this.unit.frozen || this.closedUntil > now) return
+    if (this.unit.frozen || this.numbers[closedUntil]! > now) return
     for (let server = 0; server < this.servers && this.waiting.length > 0; server++) {
       if (this.serving[server] !== none) continue
       const item = this.waiting.shift()
@@ -81,7 +82,7 @@ export class Station extends Mechanism {
       this.doneAt[server] = now + this.time.draw()
       this.busy.change(now, 1)
       this.waits++
-      this.waitTime += now - this.floor.cases.enteredAt[item]!
+      this.numbers[waitTime]! += now - this.floor.cases.enteredAt[item]!
     }
   }
 
@@ -116,7 +117,7 @@ export class Station extends Mechanism {
     if (++this.sinceStop >= this.stopEvery) {
       this.sinceStop = 0
       this.plannedStops++
-      this.closedUntil = now + this.stopTime!.draw()
+      this.numbers[closedUntil] = now + this.stopTime!.draw()
     }
     this.startServices(now)
     this.unit.invite(now)
@@ -137,16 +138,16 @@ export class Station extends Mechanism {
   override plan(now: number): void {
     const server = this.earliest(false)
     const due = server === none ? never : this.doneAt[server]!
-    const isClosed = this.closedUntil > now
-    this.unit.due = isClosed && this.closedUntil < due ? this.closedUntil : due
-    if (this.busy.value > 0 || isClosed) this.unit.ownState = State.working
-    else this.unit.ownState = this.stuckServers > 0 ? State.blocked : State.waiting
+    const opens = this.numbers[closedUntil]!
+    if (opens > now) this.unit.plans(Math.min(due, opens), State.working)
+    else if (this.busy.value > 0) this.unit.plans(due, State.working)
+    else this.unit.plans(due, this.stuckServers > 0 ? State.blocked : State.waiting)
   }
 
   override freeze(): void {}
 
   override thaw(now: number, passed: number): void {
-    if (this.closedUntil > now - passed) this.closedUntil += passed
+    if (this.numbers[closedUntil]! > now - passed) this.numbers[closedUntil]! += passed
     for (let server = 0; server < this.servers; server++) {
       if (this.isStuck[server]) {
         // was done before: it offers again at once
@@ -176,7 +177,7 @@ export class Station extends Mechanism {
         label: `Time from arrival at ${name} to the start of its work, mean`,
         unit: 's',
         kind: 'mean',
-        value: () => this.waitTime / this.waits,
+        value: () => this.numbers[waitTime]! / this.waits,
       },
       {
         path: [...at, 'held'],

@@ -4,38 +4,41 @@ import { never } from '../engine/clock.js'
 /** Rounding of a time into a travel, m: a travel that was to be reached now has been reached within this. */
 export const hair = 1e-9
 
+// places in `numbers`: belt travel, m, at the instant since which it runs or stands, s
+const at = 0
+const since = 1
+
 export class Travel {
-  private at = 0
-  private since = 0
+  private readonly numbers = new Float64Array(2)
   isRunning = true
 
   constructor(readonly speed: number) {}
 
   reset(): void {
-    this.at = 0
-    this.since = 0
+    this.numbers[at] = 0
+    this.numbers[since] = 0
     this.isRunning = true
   }
 
   /** Travel now, m. */
   now(now: number): number {
-    return this.isRunning ? this.at + this.speed * (now - this.since) : this.at
+    return this.isRunning ? this.numbers[at]! + this.speed * (now - this.numbers[since]!) : this.numbers[at]!
   }
 
   /** When the belt will have run `travel` metres; `never` while it stands. */
   when(travel: number): number {
-    return this.isRunning ? this.since + (travel - this.at) / this.speed : never
+    return this.isRunning ? this.numbers[since]! + (travel - this.numbers[at]!) / this.speed : never
   }
 
   stop(now: number): void {
-    this.at = this.now(now)
-    this.since = now
+    this.numbers[at] = this.now(now)
+    this.numbers[since] = now
     this.isRunning = false
   }
 
   start(now: number): void {
     if (this.isRunning) return
-    this.since = now
+    this.numbers[since] = now
     this.isRunning = true
   }
 }

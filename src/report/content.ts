@@ -61,7 +61,7 @@ export function runReport(result: RunResult): Report {
 function headline(result: RunResult): string[] {
   const { measures, display, target } = result
   const lines = [
-    `The line puts out ${figureText(measures['throughput'], display)} of working time: ${figureText(measures['output'], display)} a shift.`,
+    `The line puts out ${figureText(measures.throughput, display)} of working time: ${figureText(measures.output, display)} a shift.`,
   ]
   const held = measures['target-held']
   if (target !== null && held) {
@@ -71,9 +71,9 @@ function headline(result: RunResult): string[] {
   lines.push(
     `A case is in the line for ${figureText(measures['time-in-system'], display)} on average; 95 of 100 cases for less than ${figureText(measures['time-in-system-p95'], display)}.`,
   )
-  if (measures['tape'])
+  if (measures.tape)
     lines.push(
-      `It uses ${figureText(measures['tape'], display)} of tape a shift (${figureText(measures['tape-mass'], display)}); ${figureText(measures['tape-per-case'], display)} lie on the case.`,
+      `It uses ${figureText(measures.tape, display)} of tape a shift (${figureText(measures['tape-mass'], display)}); ${figureText(measures['tape-per-case'], display)} lie on the case.`,
     )
   if (measures['cost-per-1000'])
     lines.push(`1000 good cases cost ${moneyText(measures['cost-per-1000'], result)}.`)
@@ -113,7 +113,7 @@ function stateTable(result: RunResult): Table {
   const wording = (key: string) => pieces[0]![1].states[key]!.label.slice(pieces[0]![0].length + 2)
   return {
     title: 'What each machine does, % of the shift',
-    note: 'A machine is in one state at a time; a row of means adds up to 100 %.',
+    note: 'A machine is in one state at a time; the means of a column add up to 100 %.',
     columns: ['state', ...pieces.map(([name]) => name)],
     rows: keys.map((key) => [
       wording(key),
@@ -138,10 +138,10 @@ function placesTable(result: RunResult): Table {
       ),
     ])
   const sources = Object.entries(result.arrivals)
-    .filter(([, source]) => source['blocked'] ?? source['held'] ?? source['turned-away'])
+    .filter(([, source]) => source.blocked ?? source.held ?? source['turned-away'])
     .map(([name, source]) => [
       name,
-      figureText(source['held'], result.display),
+      figureText(source.held, result.display),
       '',
       figureText(source['held-largest'], result.display),
       sourceText(source, result),
@@ -163,7 +163,7 @@ function placesTable(result: RunResult): Table {
 }
 
 function sourceText(source: Record<string, Figure>, result: RunResult): string {
-  if (source['blocked']) return `waits ${figureText(source['blocked'], result.display)}`
+  if (source.blocked) return `waits ${figureText(source.blocked, result.display)}`
   if (source['turned-away']) return `turns away ${figureText(source['turned-away'], result.display)}`
   return ''
 }
@@ -218,7 +218,7 @@ function crewTable(result: RunResult): Table {
     columns: ['crew', 'busy'],
     rows: Object.entries(result.crew).map(([name, figures]) => [
       name,
-      figureText(figures['busy'], result.display),
+      figureText(figures.busy, result.display),
     ]),
   }
 }

@@ -46,10 +46,10 @@ describe('tapeshift run', () => {
       confidence: 0.95,
       scenario: { title: 'Small line' },
     })
-    expect(document.measures['throughput']).toMatchObject({ n: 12, unit: 'cases/s' })
+    expect(document.measures.throughput).toMatchObject({ n: 12, unit: 'cases/s' })
     expect(Object.keys(document.equipment)).toEqual(['infeed', 'sealer', 'end'])
-    expect(document.equipment['sealer']!.heads!['top']).toHaveProperty('tape')
-    expect(document.crew['operators']!['busy']!.mean).toBeGreaterThan(0)
+    expect(document.equipment.sealer!.heads!.top).toHaveProperty('tape')
+    expect(document.crew.operators!.busy!.mean).toBeGreaterThan(0)
     expect(out).not.toMatch(/NaN|Infinity/)
   })
 
@@ -61,7 +61,7 @@ describe('tapeshift run', () => {
     }) as Record<string, string>[]
     expect(rows).toHaveLength(12)
     const mean = rows.reduce((sum, row) => sum + Number(row['throughput [cases/s]']), 0) / 12
-    expect(mean).toBeCloseTo(document.measures['throughput']!.mean!, 12)
+    expect(mean).toBeCloseTo(document.measures.throughput!.mean!, 12)
     expect(rows.map((row) => Number(row['output [cases]']))).toEqual(document.outputs)
   })
 
@@ -116,19 +116,19 @@ describe('tapeshift run', () => {
 
   it('sets bold text on a terminal, not with NO_COLOR or TERM=dumb', async () => {
     const stdin = smallLine
-    const escape = '\u001b['
+    const boldOn = '\u001b['
     expect((await call(['run', '-', '--no-files', ...one], { stdin, isTerminal: true })).out).toContain(
       escape,
     )
     expect(
       (await call(['run', '-', '--no-files', ...one], { stdin, isTerminal: true, env: { NO_COLOR: '1' } }))
         .out,
-    ).not.toContain(escape)
+    ).not.toContain(boldOn)
     expect(
       (await call(['run', '-', '--no-files', ...one], { stdin, isTerminal: true, env: { TERM: 'dumb' } }))
         .out,
-    ).not.toContain(escape)
-    expect((await call(['run', '-', '--no-files', ...one], { stdin })).out).not.toContain(escape)
+    ).not.toContain(boldOn)
+    expect((await call(['run', '-', '--no-files', ...one], { stdin })).out).not.toContain(boldOn)
   })
 
   it('stops at an interrupt with exit code 130, and says that nothing was written', async () => {

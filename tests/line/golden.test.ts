@@ -13,7 +13,8 @@ describe('golden shifts', () => {
     const line = new Line(loadScenario(text).scenario)
     const shifts = [1, 2].map((shift) => line.simulate('golden', shift))
     const rows = line.columns.map(
-      ({ measure, part }, index) => `${measure.path.join('.')} ${part}: ${shifts.map((shift) => shift.values[index]).join(' ')}`,
+      ({ measure, part }, index) =>
+        `${measure.path.join('.')} ${part}: ${shifts.map((shift) => shift.values[index]).join(' ')}`,
     )
     await expect(`${rows.join('\n')}\n`).toMatchFileSnapshot(`golden/${name}.txt`)
   })

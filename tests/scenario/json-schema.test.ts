@@ -27,7 +27,7 @@ describe('JSON Schema', () => {
   it.each([
     ['a missing unit', { 'line.infeed': 1 }, (tree: Tree) => (tree.line.infeed.length = 9 as never)],
     ['an unknown unit', {}, (tree: Tree) => (tree.line.infeed.length = '9 parsec')],
-    ['an unknown key', {}, (tree: Tree) => (tree.line.infeed['lenght'] = '9 m')],
+    ['an unknown key', {}, (tree: Tree) => (tree.line.infeed.lenght = '9 m')],
     ['an unknown type', {}, (tree: Tree) => (tree.line.infeed.type = 'conveyer')],
   ])('refuses %s', (_, __, change) => {
     const tree = parse(file('soap-works.yaml')) as Tree

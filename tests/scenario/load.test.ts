@@ -34,9 +34,10 @@ describe('a scenario', () => {
   it('that names only cases, arrivals, line and shift is complete; what was assumed is listed with its basis', () => {
     const { scenario, assumed } = loadScenario(small)
     expect(scenario.tape.width).toBeCloseTo(0.048, 12)
-    expect(
-      Object.keys(scenario.line['sealer']!.type === 'sealer' ? scenario.line['sealer'].heads : {}),
-    ).toEqual(['top', 'bottom'])
+    expect(Object.keys(scenario.line.sealer!.type === 'sealer' ? scenario.line.sealer.heads : {})).toEqual([
+      'top',
+      'bottom',
+    ])
     expect(assumed).toContainEqual({ path: 'tape.leg', value: '70 mm', basis: 'common practice, no source' })
     expect(assumed).toContainEqual({
       path: 'line.sealer.heads.top.cut.reset',
@@ -78,7 +79,7 @@ describe('a scenario', () => {
         'inside: {length: 480 mm, width: 310 mm, height: 280 mm}, flute: BC',
       ),
     )
-    const { length, width, height } = outsideSize(scenario.cases['a']!)
+    const { length, width, height } = outsideSize(scenario.cases.a!)
     expect([length, width, height].map((side) => Math.round(side * 1e6) / 1e6)).toEqual([0.494, 0.324, 0.308])
   })
 })
@@ -243,7 +244,7 @@ describe('overrides', () => {
     const { scenario } = loadScenario(small, {
       sets: ['line.sealer.jams={chance: 1 %, clear: 60 s}', 'line.sealer.heads.top.position=1 m'],
     })
-    const sealer = scenario.line['sealer']!
+    const sealer = scenario.line.sealer!
     expect(sealer.type === 'sealer' && sealer.jams?.chance).toBeCloseTo(0.01, 12)
     expect(sealer.type === 'sealer' && sealer.heads.bottom?.position).toBeCloseTo(0.9, 12)
   })
@@ -271,8 +272,8 @@ describe('overrides', () => {
 
   it('of a variant are applied when it is chosen, and checked when it is not', () => {
     const text = `${small}variants: {long: {note: longer, set: {line.infeed.length: 9 m}}}`
-    expect(loadScenario(text).scenario.line['infeed']).toMatchObject({ length: 6 })
-    expect(loadScenario(text, { variant: 'long' }).scenario.line['infeed']).toMatchObject({ length: 9 })
+    expect(loadScenario(text).scenario.line.infeed).toMatchObject({ length: 6 })
+    expect(loadScenario(text, { variant: 'long' }).scenario.line.infeed).toMatchObject({ length: 9 })
     expect(problems(text, { variant: 'lang' })[0]).toMatchObject({
       code: 'no-such-path',
       fix: 'did you mean `long`?',
@@ -285,7 +286,7 @@ describe('observed times', () => {
 
   it('are read in their unit and sorted', () => {
     const { scenario } = loadScenario(text, { readColumn: () => ['3', '1.5', '2'] })
-    expect(scenario.arrivals['p']!['time-between']).toMatchObject({ law: 'observed', values: [90, 120, 180] })
+    expect(scenario.arrivals.p!['time-between']).toMatchObject({ law: 'observed', values: [90, 120, 180] })
   })
 
   it.each([[['1', 'x']], [['1', '']], [['-1']], [[]], [['1e999']]])('%j are refused', (cells) => {
@@ -328,6 +329,6 @@ describe('hostile files', () => {
 
   it('a prototype cannot be polluted', () => {
     problems('__proto__: {polluted: 1}\nconstructor: {prototype: {polluted: 1}}')
-    expect(({} as Record<string, unknown>)['polluted']).toBeUndefined()
+    expect(({} as Record<string, unknown>).polluted).toBeUndefined()
   })
 })
