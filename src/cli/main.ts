@@ -1,13 +1,15 @@
 #!/usr/bin/env node
 /** The program: hands arguments and streams to `main`, and ends with its exit code. */
+import { reason } from './files.js'
 import { exits, type Io } from './io.js'
 import { main } from './program.js'
 
-// a reader that closes the pipe early has had enough: no error
 for (const stream of [process.stdout, process.stderr])
   stream.on('error', (error: NodeJS.ErrnoException) => {
+    // a reader that closes the pipe early has had enough: no error
     if (error.code === 'EPIPE') process.exit(exits.done)
-    throw error
+    if (stream === process.stdout) process.stderr.write(`error: cannot write standard output: ${reason(error)}\n`)
+    process.exit(exits.file)
   })
 
 const io: Io = {

@@ -46,7 +46,17 @@ describe('the built program', () => {
     expect([code, err]).toEqual([0, ''])
   })
 
-  it('stops at once at the second interrupt, and cleanly at the first', async () => {
+  it('says so when its output cannot be written: 5', async () => {
+    const child = spawn('sh', ['-c', `node ${program} run line.yaml --shifts 2 --no-files > /dev/full`], { cwd: folder() })
+    let err = ''
+    child.stderr.on('data', (data: Buffer) => {
+      err += data.toString()
+    })
+    const code = await new Promise((resolve) => child.on('close', resolve))
+    expect([code, err]).toEqual([5, 'error: cannot write standard output: the disk is full\n'])
+  })
+
+  it('stops cleanly at an interrupt', async () => {
     const cwd = folder()
     const child = spawn('node', [program, 'run', 'line.yaml', '--shifts', '100000'], { cwd })
     let err = ''
