@@ -1,9 +1,9 @@
-/** Conveyors by hand: free travel, queues that form and dissolve, capacity and rates. All cases are 400 mm long if not said. */
+/** Conveyors by hand: free travel, rates, and queues that form and dissolve. */
 import { describe, expect, it } from 'vitest'
 import type { RunResult } from '../../src/study/result.js'
 import { type Parts, simulate } from './run.js'
 
-/** 6 m at 0.5 m/s: 12 s of free travel. */
+/** 6 m at 0.5 m/s: 12 s of free travel. Cases are 400 mm long where nothing else is said. */
 const conveyor = (carries: string, spacing: string, more = '') =>
   `infeed: {type: conveyor, carries: ${carries}, length: 6 m, speed: 30 m/min, spacing: ${spacing}${more}}`
 
@@ -24,7 +24,8 @@ describe.each(['accumulating', 'belt'])('%s conveyor with a free exit', (carries
   })
 
   it('cases at a steady rate: held = rate x time (Little)', async () => {
-    // 100 cases, every 4 s; the 97th is out as the shift ends, two more have been aboard for 8 and 4 s, one for none
+    // 100 cases, every 4 s; the 97th is out as the shift ends, two more have been aboard for 8 and 4 s, one
+    // for none
     const result = await run({
       arrivals: everySeconds(4),
       line: `{${conveyor(carries, '20 mm')}}`,
@@ -41,50 +42,15 @@ describe.each(['accumulating', 'belt'])('%s conveyor with a free exit', (carries
     const result = await run({ arrivals: everySeconds(4), line, length: '400 s' })
     expect(result.measures['time-in-system']!.mean).toBeCloseTo(12 + 9, 9)
   })
-
-  // rate = speed over length and gap; the parcel conveyor is a worked example of a trade page (13 745 an hour); the others
-  // are own figures
-  it.each([
-    { speed: 30, length: 400, gap: 200, metres: 6, perHour: 3000 },
-    { speed: 18, length: 600, gap: 150, metres: 6, perHour: 1440 },
-    { speed: 20, length: 500, gap: 300, metres: 6.4, perHour: 1500 },
-    { speed: 126, length: 300, gap: 250, metres: 6, perHour: 13745.45 },
-  ])(
-    '$speed m/min, $length mm cases $gap mm apart: $perHour an hour',
-    async ({ speed, length, gap, metres, perHour }) => {
-      const result = await run({
-        cases: `{box: {length: ${length} mm, width: 200 mm, height: 200 mm}}`,
-        arrivals: everySeconds(0.01),
-        line: `{infeed: {type: conveyor, carries: ${carries}, length: ${metres} m, speed: ${speed} m/min, spacing: ${gap} mm}}`,
-        length: '10 h',
-      })
-      // the first comes at 0.01 s and has the whole conveyor to travel
-      const count = Math.floor(((36_000 - 0.01 - metres / (speed / 60)) * perHour) / 3600) + 1
-      expect(result.outputs).toEqual([count, count])
-    },
-  )
-})
-
-describe('an accumulating conveyor takes a case only if it would find room with all standing', () => {
-  it('which costs rate where length over pitch is not whole: 7 cases in 18 s for 7.5', async () => {
-    // 6 m hold 7 cases of 500 mm, 300 mm apart, and a case rides for 18 s: 1400 an hour in place of 1500. The first seven
-    // come 2.4 s apart, the eighth when the first has left: groups of seven are out 18.01 s + 18 s x group, then 2.4 s apart
-    const result = await run({
-      cases: '{box: {length: 500 mm, width: 200 mm, height: 200 mm}}',
-      arrivals: everySeconds(0.01),
-      line: '{infeed: {type: conveyor, length: 6 m, speed: 20 m/min, spacing: 300 mm}}',
-      length: '10 h',
-    })
-    expect(result.outputs).toEqual([1999 * 7, 1999 * 7])
-  })
 })
 
 describe('an exit that is shut for a minute: people rest from 30 s to 90 s', () => {
-  // Cases come every second up to 30 s, again from 91 s, 60 in all. Cases 1 to 17 are out 12.1 s after they came; 18 is
-  // at the station when the break begins and out at 90.1 s; 19 to 30 stand behind it. The first of them leaves the
-  // conveyor at 90.1 s and each other one when it has moved up: (length + spacing) / speed + start delay after its
-  // leader, by the car-following rule of Newell, Transportation Research B 36 (2002) 195-205. On a belt they keep the
-  // second between them. Cases 31 to 60 come through freely.
+  // Cases come every second up to 30 s, again from 91 s, 60 in all. Cases 1 to 17 are out 12.1 s after they
+  // came; 18 is at the station when the break begins and out at 90.1 s; 19 to 30 stand behind it. The first
+  // of them leaves the conveyor at 90.1 s and each other one when it has moved up: (length + spacing) / speed
+  // + start delay after its leader, by the car-following rule of Newell, Transportation Research B 36 (2002)
+  // 195-205. On a belt they keep the second between them. Cases 31 to 60 come through freely.
+  const table = 'table: {type: station, time: 0.1 s, run-by: people}'
   const behind = (headway: number) =>
     Array.from({ length: 12 }, (_, place) => 90.2 + place * headway - (19 + place))
   const meanOf = (headway: number) =>
@@ -96,7 +62,7 @@ describe('an exit that is shut for a minute: people rest from 30 s to 90 s', () 
   ])('$carries, start delay $delay s: one every $headway s', async ({ carries, delay, headway }) => {
     const result = await run({
       arrivals: everySeconds(1),
-      line: `{${conveyor(carries, '20 mm', `, start-delay: ${delay} s`)}, table: {type: station, time: 0.1 s, run-by: people}}`,
+      line: `{${conveyor(carries, '20 mm', `, start-delay: ${delay} s`)}, ${table}}`,
       length: '120 s',
       shift: 'breaks: [{at: 30 s, for: 60 s}], run-out: 60 s',
     })
@@ -108,8 +74,8 @@ describe('an exit that is shut for a minute: people rest from 30 s to 90 s', () 
 
 describe('a station of 6 s behind, cases every 4 s', () => {
   it('accumulating conveyor', async () => {
-    // case 1 is at the end at 16 s and done at 22 s, case 2 at 20 s, case 3 at 24 s, case 4 not before 28.84 s, 0.84 s after
-    // case 3 has left: from 28 s on the conveyor moves for 0.84 s of 6 s, twelve times
+    // case 1 is at the end at 16 s and done at 22 s, case 2 at 20 s, case 3 at 24 s, case 4 not before 28.84
+    // s, 0.84 s after case 3 has left: from 28 s on the conveyor moves for 0.84 s of 6 s, twelve times
     const line = `{${conveyor('accumulating', '20 mm')}, loader: {type: station, time: 6 s}}`
     const result = await run({ arrivals: everySeconds(4), line, length: '100 s' })
     const { states } = result.equipment.infeed!
@@ -121,8 +87,9 @@ describe('a station of 6 s behind, cases every 4 s', () => {
   })
 
   it('belt conveyor', async () => {
-    // the belt stands from 20 s to 22 s, when case 1 leaves the station, and from then on for 2 s of 6 s; the packers,
-    // who bring a case every 4 s of belt time, wait as long. Cases are 2 m apart, so three ride from 12 s on.
+    // the belt stands from 20 s to 22 s, when case 1 leaves the station, and from then on for 2 s of 6 s; the
+    // packers, who bring a case every 4 s of belt time, wait as long. Cases are 2 m apart, so three ride from
+    // 12 s on.
     const line = `{${conveyor('belt', '200 mm')}, loader: {type: station, time: 6 s}}`
     const result = await run({ arrivals: everySeconds(4), line, length: '100 s' })
     const { states, measures } = result.equipment.infeed!

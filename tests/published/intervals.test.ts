@@ -5,7 +5,8 @@ import { standardNormal, studentT } from '../../src/study/quantile.js'
 import { simulate } from './run.js'
 
 describe("Student's t", () => {
-  // NIST/SEMATECH e-Handbook of Statistical Methods, sec. 1.3.6.7.2, prints three decimals; more digits recomputed
+  // NIST/SEMATECH e-Handbook of Statistical Methods, sec. 1.3.6.7.2, prints three decimals; more digits
+  // recomputed
   const columns = [0.9, 0.95, 0.975, 0.99, 0.995, 0.999]
   it.each([
     { df: 1, values: [3.077684, 6.313752, 12.7062, 31.82052, 63.65674, 318.3088] },
@@ -33,7 +34,8 @@ describe("Student's t", () => {
 })
 
 describe('mean over shifts', () => {
-  // ten replications of a bank's day; Law, Simulation Modeling and Analysis, ch. 9 (figures from memory, recomputed)
+  // ten replications of a bank's day; Law, Simulation Modeling and Analysis, ch. 9 (figures from memory,
+  // recomputed)
   const delays = [1.53, 1.66, 1.24, 2.34, 2.0, 1.69, 2.69, 2.86, 1.7, 2.6]
   const shares = [0.917, 0.916, 0.952, 0.822, 0.84, 0.866, 0.783, 0.782, 0.873, 0.779]
 
@@ -103,8 +105,8 @@ describe('mean over shifts', () => {
 })
 
 describe('share of shifts', () => {
-  // E. B. Wilson, J. Am. Stat. Assoc. 22 (1927) 209-212; figures of method 3 in Newcombe, Statistics in Medicine 17 (1998)
-  // 857-872, table I (from memory, recomputed by the formula)
+  // E. B. Wilson, J. Am. Stat. Assoc. 22 (1927) 209-212; figures of method 3 in Newcombe, Statistics in
+  // Medicine 17 (1998) 857-872, table I (from memory, recomputed by the formula)
   it.each([
     { of: 263, held: 81, low: 0.2553, high: 0.3662 },
     { of: 148, held: 15, low: 0.0624, high: 0.1605 },
@@ -127,8 +129,9 @@ describe('share of shifts', () => {
 
 describe('total over total', () => {
   it('by hand: 44 over 20, residuals -1, 1, -0.8, 0.8', () => {
-    // Cochran, Sampling Techniques (1977), ch. 6 (from memory): variance of the residuals 3.28 / 3, mean of the
-    // denominators 5, so the standard error is sqrt(1.0933333 / 4) / 5 = 0.1045626; t of 3 degrees of freedom 3.182446
+    // Cochran, Sampling Techniques (1977), ch. 6 (from memory): variance of the residuals 3.28 / 3, mean of
+    // the denominators 5, so the standard error is sqrt(1.0933333 / 4) / 5 = 0.1045626; t of 3 degrees of
+    // freedom 3.182446
     const { mean, low, high, n } = ratioEstimate([10, 12, 8, 14], [5, 5, 4, 6], 0.95)
     expect(mean).toBeCloseTo(2.2, 12)
     expect(high - mean).toBeCloseTo(3.182446 * 0.1045626, 6)

@@ -2,7 +2,10 @@
 import { describe, expect, it } from 'vitest'
 import { inverse, type Law } from '../../src/engine/variates.js'
 
-/** Mean and standard deviation of a law by the midpoint rule over its quantiles: an average over all equal shares. */
+/**
+ * Mean and standard deviation of a law by the midpoint rule over its quantiles: an average over all equal
+ * shares.
+ */
 function moments(law: Law): { mean: number; sd: number } {
   const quantile = inverse(law)
   const count = 400_000
@@ -17,8 +20,8 @@ function moments(law: Law): { mean: number; sd: number } {
 }
 
 describe('gamma law against the table of chi-square', () => {
-  // chi-square with k degrees of freedom is gamma with shape k / 2 and scale 2. NIST/SEMATECH e-Handbook of Statistical
-  // Methods, sec. 1.3.6.7.4, critical values as printed, three decimals
+  // chi-square with k degrees of freedom is gamma with shape k / 2 and scale 2. NIST/SEMATECH e-Handbook of
+  // Statistical Methods, sec. 1.3.6.7.4, critical values as printed, three decimals
   it.each([
     { k: 1, values: { 0.9: 2.706, 0.95: 3.841, 0.975: 5.024, 0.99: 6.635, 0.999: 10.828 } },
     {
@@ -89,7 +92,8 @@ describe('other laws: quantiles', () => {
   })
 
   it('lognormal', () => {
-    // mean sqrt(e) and cv sqrt(e - 1) make the logarithm standard normal: quantiles exp(0), exp(1.644854), exp(-1.959964)
+    // mean sqrt(e) and cv sqrt(e - 1) make the logarithm standard normal: quantiles exp(0), exp(1.644854),
+    // exp(-1.959964)
     const quantile = inverse({ law: 'lognormal', mean: Math.sqrt(Math.E), cv: Math.sqrt(Math.E - 1) })
     expect(quantile(0.5)).toBeCloseTo(1, 5)
     expect(quantile(0.95)).toBeCloseTo(5.180252, 4)
@@ -97,8 +101,8 @@ describe('other laws: quantiles', () => {
   })
 
   it('Weibull', () => {
-    // 63.2 % lie below the scale, whatever the shape. NIST/SEMATECH, sec. 8.1.6.2 (from memory): with shape 1.5 and scale
-    // 5000 the share below 1000 is 0.08556
+    // 63.2 % lie below the scale, whatever the shape. NIST/SEMATECH, sec. 8.1.6.2 (from memory): with shape
+    // 1.5 and scale 5000 the share below 1000 is 0.08556
     for (const shape of [0.5, 1, 3.4])
       expect(inverse({ law: 'weibull', shape, scale: 9 })(1 - Math.exp(-1))).toBeCloseTo(9, 9)
     expect(inverse({ law: 'weibull', shape: 1.5, scale: 5000 })(0.085559)).toBeCloseTo(1000, 1)
@@ -122,6 +126,8 @@ describe('other laws: quantiles', () => {
     const half = inverse({ law: 'normal', mean: 0, sd: 1, atLeast: 0 })
     expect(half(0.5)).toBeCloseTo(0.6744898, 5)
     expect(half(0.95)).toBeCloseTo(1.959964, 5)
+    // cut far above its mean only the tail is left: its upper 2.866516e-7 halves at 5.132018 (recomputed)
+    expect(inverse({ law: 'normal', mean: 0, sd: 1, atLeast: 5 })(0.5)).toBeCloseTo(5.132018, 5)
   })
 })
 

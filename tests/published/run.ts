@@ -1,4 +1,4 @@
-/** Runs a scenario through the command line, in this process, and holds the figures of its result against published ones. */
+/** Runs a scenario through the command line and holds figures of its result against published ones. */
 import { Readable, Writable } from 'node:stream'
 import { expect } from 'vitest'
 import { main } from '../../src/cli/program.js'
@@ -19,8 +19,8 @@ export interface Parts {
   cases?: string
   tape?: string
   crew?: string
+  /** Confidence of the intervals, such as `90 %`. */
   confidence?: string
-  target?: string
 }
 
 class Collected extends Writable {
@@ -40,7 +40,7 @@ function scenarioText(parts: Parts): string {
     `line: ${parts.line}`,
     `shift: {length: ${parts.length}, ${parts.shift ?? ''}}`,
   ]
-  for (const key of ['tape', 'crew', 'target'] as const) if (parts[key]) lines.push(`${key}: ${parts[key]}`)
+  for (const key of ['tape', 'crew'] as const) if (parts[key]) lines.push(`${key}: ${parts[key]}`)
   return `${lines.join('\n')}\n`
 }
 
@@ -63,14 +63,18 @@ export async function simulate(parts: Parts): Promise<RunResult> {
 }
 
 /**
- * Asserts that a published value lies within four standard errors of the mean (two half-widths of the 95 % interval),
- * and that the half-width is at most the share `power` of that value: a wide interval would prove nothing.
+ * Asserts that a published value lies within four standard errors of the mean (two half-widths of the 95 %
+ * interval), and that the half-width is at most the share `power` of that value: a wide interval would prove
+ * nothing.
  */
 export function expectAround(figure: Figure | undefined, value: number, power: number): void {
   expectSumAround([figure], value, power)
 }
 
-/** The same for a sum of figures. Its half-width is taken as the sum of theirs, which holds whatever their correlation. */
+/**
+ * The same for a sum of figures; its half-width is taken as the sum of theirs, which holds however they hang
+ * together.
+ */
 export function expectSumAround(
   figures: readonly (Figure | undefined)[],
   value: number,

@@ -6,10 +6,10 @@ import { expectAround, simulate } from './run.js'
 const exponential = (rate: number) => `{exponential: {mean: ${1 / rate} s}}`
 
 /**
- * A row of stations with the given laws of service and the places before each but the first. A case is ready every 10 ms
- * and waits where it is, and the first station has two places before it, so that it never lacks one. A station keeps a
- * finished case until there is room for it (blocking after service). The first case needs a few seconds to come through:
- * nothing in the 25 h of a shift.
+ * A row of stations with the given laws of service and the places before each but the first. A case is ready
+ * every 10 ms and waits where it is, and the first station has two places before it, so that it never lacks
+ * one. A station keeps a finished case until there is room for it (blocking after service). The first case
+ * needs a few seconds to come through: nothing in the 16 h of a shift.
  */
 const row = (times: readonly string[], rooms: readonly number[], shifts = 10): Promise<RunResult> => {
   const stations = times.map(
@@ -19,7 +19,7 @@ const row = (times: readonly string[], rooms: readonly number[], shifts = 10): P
   return simulate({
     arrivals: '{stock: {time-between: 10 ms, when-full: wait}}',
     line: `{${stations.join(', ')}}`,
-    length: '25 h',
+    length: '16 h',
     shifts,
   })
 }
@@ -43,20 +43,22 @@ describe('two exponential stations', () => {
     const [first, last] = [result.equipment.s0!.states, result.equipment.s1!.states]
     expectAround(first.working, throughput / rates[0]!, 0.01)
     expectAround(last.working, throughput / rates[1]!, 0.01)
-    expectAround(first.blocked, 1 - throughput / rates[0]!, 0.03)
-    expectAround(last.waiting, 1 - throughput / rates[1]!, 0.03)
+    expectAround(first.blocked, 1 - throughput / rates[0]!, 0.04)
+    expectAround(last.waiting, 1 - throughput / rates[1]!, 0.04)
   })
 })
 
 describe('three exponential stations', () => {
-  // computed exactly from the published model (its Markov chain); 22/39 is printed by Hunt (1956) as 0.5641 (from memory)
+  // computed exactly from the published model (its Markov chain); 22/39 is printed by Hunt (1956) as 0.5641
+  // (from memory)
   it.each([
     { rates: [1, 1, 1], room: 0, throughput: 22 / 39 },
     { rates: [1, 1, 1], room: 1, throughput: 0.6704662 },
     { rates: [1, 1, 1], room: 4, throughput: 0.8074859 },
     { rates: [1, 2, 1], room: 0, throughput: 0.6737968 },
     { rates: [2, 1, 2], room: 0, throughput: 0.7880184 },
-    // a line gives as much with its stations in reverse order; Muth, Management Science 25 (1979) 152-158 (from memory)
+    // a line gives as much with its stations in reverse order; Muth, Management Science 25 (1979) 152-158
+    // (from memory)
     { rates: [1, 1.2, 1.4], room: 0, throughput: 0.6577502 },
     { rates: [1.4, 1.2, 1], room: 0, throughput: 0.6577502 },
   ])('rates $rates, $room places between', async ({ rates, room, throughput }) => {
@@ -82,8 +84,8 @@ describe('two stations without places between them, any law of service', () => {
   })
 
   it('constant service: one case a second, exactly', async () => {
-    // the first case is ready at 0.01 s and out at 2.01 s, then one each second: 89 998 by 90 000 s
+    // the first case is ready at 0.01 s and out at 2.01 s, then one each second: 57 598 by 57 600 s
     const result = await row(['1 s', '1 s'], [0], 2)
-    expect(result.outputs).toEqual([89_998, 89_998])
+    expect(result.outputs).toEqual([57_598, 57_598])
   })
 })

@@ -10,8 +10,8 @@ const shift = 8 * 3600
 
 const scenario = (arrivals: string) => ({
   arrivals,
-  line: `{sealer: {type: sealer, bed: 1.9 m, belt-speed: 24.4 m/min, minimum-gap: 300 mm, roll-change: {time: 0 s},
-    heads: {top: {position: 1.2 m}, bottom: {position: 0.9 m}}}}`,
+  line: `{sealer: {type: sealer, bed: 1.9 m, belt-speed: 24.4 m/min, minimum-gap: 300 mm,
+    roll-change: {time: 0 s}, heads: {top: {position: 1.2 m}, bottom: {position: 0.9 m}}}}`,
   tape: '{roll: 1371 m, leg: 70 mm, stretch: 0 %, lost-per-roll: 0 m}',
   length: '8 h',
   shifts: 2,
@@ -44,7 +44,8 @@ describe('400 mm cases every 4 s, belts at 24.4 m/min', async () => {
   })
 
   it('2538 cases a roll and head, so two changes a head', () => {
-    // 1371 / 0.54 = 2538.9. Case 7199 has met both heads, 2.95 s after it came at 28 796 s; two rolls close 5076.
+    // 1371 / 0.54 = 2538.9. Case 7199 has met both heads, 2.95 s after it came at 28 796 s; two rolls close
+    // 5076.
     const stub = 1371 - 2538 * 0.54
     for (const head of ['top', 'bottom']) {
       const figures = sealer.heads![head]!
@@ -70,8 +71,8 @@ describe('400 mm cases every 4 s, belts at 24.4 m/min', async () => {
   })
 
   it('is sealing for 43 % of the time', () => {
-    // until the next case may enter, a case takes pitch / speed = 1.7213 s; the last of the 7199 that are on the belts
-    // came 4 s before the end, and case 7200 enters in the last instant
+    // until the next case may enter, a case takes pitch / speed = 1.7213 s; the last of the 7199 that are on
+    // the belts came 4 s before the end, and case 7200 enters in the last instant
     const sealing = (7199 * (pitch / speed)) / shift
     expect(sealing).toBeCloseTo(0.43, 3)
     expect(mean('states', 'working')).toBeCloseTo(sealing, 9)
@@ -96,7 +97,8 @@ describe('the same machine with a case always ready', async () => {
   })
 
   it('changes rolls after every 2538 cases of each head', () => {
-    // case n meets a head at 0.01 + (n - 1) x 1.7213 s + position / speed; 6 x 2538 = 15 228 and 7 x 2538 = 17 766
+    // case n meets a head at 0.01 + (n - 1) x 1.7213 s + position / speed; 6 x 2538 = 15 228 and 7 x 2538 =
+    // 17 766
     for (const head of ['top', 'bottom']) expect(result.equipment.sealer!.heads![head]!.changes!.mean).toBe(6)
   })
 })
