@@ -22,7 +22,8 @@ const wakeAt = 2
  *   entrance clear      = when the last case has moved its own pitch, by the same relation, + delay
  *
  * The second looks back to the case that was D ahead of the entrance: the first whose pitches, summed from it to
- * the last case, reach D. A case is taken only if it will lie wholly on the conveyor when all stand.
+ * the last case, reach D. While the exit is shut a case is taken only if it will lie wholly on the conveyor; one that is
+ * just entering when it shuts may stand across the entrance.
  */
 export class AccumulatingConveyor extends Conveyor {
   private readonly length: number
@@ -81,7 +82,7 @@ export class AccumulatingConveyor extends Conveyor {
   override take(now: number, item: CaseIndex): boolean {
     if (this.unit.frozen) return false
     const caseLength = this.floor.lengths[this.floor.cases.kind[item]!]!
-    const isRoom = this.numbers[reserved]! + caseLength <= this.length + hair
+    const isRoom = !this.isBlocked || this.numbers[reserved]! + caseLength <= this.length + hair
     const clear = isRoom ? this.entranceClear() : never
     if (clear > now) {
       if (clear < this.numbers[wakeAt]!) {

@@ -40,7 +40,7 @@ const laws = z
       })
       .optional(),
     gamma: z
-      .strictObject({ mean: positive('mean'), cv: bare('standard deviation over mean', 0.01, 100) })
+      .strictObject({ mean: positive('mean'), cv: bare('standard deviation over mean', 0.01, 5) })
       .optional(),
     erlang: z
       .strictObject({ mean: positive('mean'), phases: whole('number of exponential phases', 1, 10_000) })
@@ -65,6 +65,10 @@ const laws = z
         mean: time('mean before the cut at `at-least`'),
         sd: time('standard deviation before the cut'),
         'at-least': time('smallest value: the law is cut off below it, the rest scaled up').optional(),
+      })
+      .refine((n) => n.sd === 0 || (n['at-least'] ?? 0) <= n.mean + 5 * n.sd, {
+        message: 'cut more than 5 standard deviations above the mean: nothing of the law is left',
+        params: { code: 'conflict', fix: 'a smaller `at-least`' },
       })
       .optional(),
     observed: z
