@@ -1,9 +1,12 @@
 /** Reading and writing files: nothing half-written, every failure with the file's name and what to do. */
-import { readFileSync, realpathSync } from 'node:fs'
-import { mkdir, open, rename, rm, writeFile } from 'node:fs/promises'
+import { createHash } from 'node:crypto'
+import { readFileSync, realpathSync, statSync } from 'node:fs'
+import { copyFile, mkdir, open, rename, rm, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import type { Readable } from 'node:stream'
+import type { RowTaker } from '../scenario/recorded.js'
 import { FileError, UsageError } from './io.js'
+import { readRowsOf } from './rows.js'
 
 /** Bytes of a scenario file; the format itself allows fewer. */
 const mostBytes = 4_000_000
@@ -63,10 +66,19 @@ async function readAll(stream: Readable): Promise<string> {
     .replace(/^\uFEFF/, '')
 }
 
+/** A recorded log that was read: where it lies, how long it is and what it holds. */
+export interface ReadLog {
+  file: string
+  bytes: number
+  sha256: string
+}
+
 /** Reads files beside a scenario: relative to its folder, and not outside it. Keeps what it read. */
 export class Beside {
   /** Text by the name that the scenario gives. */
   readonly texts = new Map<string, string>()
+  /** What is known of recorded logs, which are not kept, by the name that the scenario gives. */
+  readonly logs = new Map<string, ReadLog>()
 
   constructor(private readonly folder: string) {}
 
@@ -74,23 +86,53 @@ export class Beside {
   read(name: string): string {
     const known = this.texts.get(name)
     if (known !== undefined) return known
+    const real = this.locate(name)
+    let text: string
+    try {
+      text = readFileSync(real, 'utf8')
+    } catch (error) {
+      throw new Error(`\`${name}\` cannot be read: ${reason(error)}`)
+    }
+    this.texts.set(name, text)
+    return text
+  }
+
+  /** Hands the rows of the log `name` to `taker` as they are read; throws as `read` does. */
+  readRows(name: string, taker: RowTaker): void {
+    const file = this.locate(name)
+    const hash = createHash('sha256')
+    let bytes = 0
+    try {
+      readRowsOf(file, name, taker, (part) => {
+        hash.update(part)
+        bytes += part.length
+      })
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code === undefined) throw error
+      throw new Error(`\`${name}\` cannot be read: ${reason(error)}`)
+    }
+    this.logs.set(name, { file, bytes, sha256: hash.digest('hex') })
+  }
+
+  /** The place of `name` on the disk, links followed; throws with a plain message where it may not be read. */
+  private locate(name: string): string {
     const file = path.resolve(this.folder, name)
     const isInside = (inner: string, outer: string) =>
       inner.startsWith(outer.endsWith(path.sep) ? outer : outer + path.sep)
     if (path.isAbsolute(name) || !isInside(file, path.resolve(this.folder)))
       throw new Error(`\`${name}\` lies outside the folder of the scenario`)
     let real: string
-    let text: string
+    let isFile: boolean
     try {
       real = realpathSync(file)
-      text = readFileSync(real, 'utf8')
+      isFile = statSync(real).isFile()
     } catch (error) {
       throw new Error(`\`${name}\` cannot be read: ${reason(error)}`)
     }
     if (!isInside(real, realpathSync(this.folder)))
       throw new Error(`\`${name}\` leads outside the folder of the scenario`)
-    this.texts.set(name, text)
-    return text
+    if (!isFile) throw new Error(`\`${name}\` is no file to read`)
+    return real
   }
 }
 
@@ -104,6 +146,19 @@ export async function writeWhole(file: string, content: string | Uint8Array): Pr
   } catch (error) {
     await rm(temporary, { force: true }).catch(() => {})
     throw new FileError(`cannot write ${file}: ${reason(error)}`)
+  }
+}
+
+/** Copies a file under a temporary name and renames it. */
+export async function copyWhole(from: string, to: string): Promise<void> {
+  const temporary = `${to}.${process.pid}.tmp`
+  try {
+    await mkdir(path.dirname(to), { recursive: true })
+    await copyFile(from, temporary)
+    await rename(temporary, to)
+  } catch (error) {
+    await rm(temporary, { force: true }).catch(() => {})
+    throw new FileError(`cannot write ${to}: ${reason(error)}`)
   }
 }
 

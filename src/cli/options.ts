@@ -3,11 +3,15 @@ import { availableParallelism } from 'node:os'
 import { type Command, InvalidArgumentError, Option } from 'commander'
 import { mostShifts } from '../scenario/schema.js'
 
-export interface StudyOptions {
+/** Options that say which scenario and which random numbers. */
+export interface ScenarioOptions {
   set: string[]
   variant?: string
-  shifts?: number
   seed?: string
+}
+
+export interface StudyOptions extends ScenarioOptions {
+  shifts?: number
   confidence?: string
   workers: number
   out?: string
@@ -16,7 +20,8 @@ export interface StudyOptions {
   quiet?: boolean
 }
 
-const wholeBetween =
+/** Reads a whole number between two bounds, both allowed. */
+export const wholeBetween =
   (low: number, high: number) =>
   (text: string): number => {
     const value = Number(text)
@@ -25,8 +30,8 @@ const wholeBetween =
     return value
   }
 
-/** Adds the options of a study to a command. */
-export function addStudyOptions(command: Command): Command {
+/** Adds the options that say which scenario and which random numbers. */
+export function addScenarioOptions(command: Command): Command {
   return command
     .addOption(
       new Option(
@@ -37,15 +42,20 @@ export function addStudyOptions(command: Command): Command {
         .default([], 'none'),
     )
     .option('--variant <NAME>', 'simulate this variant of the scenario instead of the base')
+    .option(
+      '--seed <TEXT>',
+      "any text; the same seed gives the same shifts (default: the scenario's, or tapeshift)",
+    )
+}
+
+/** Adds the options of a study to a command. */
+export function addStudyOptions(command: Command): Command {
+  return addScenarioOptions(command)
     .addOption(
       new Option(
         '--shifts <N>',
         `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or 100)`,
       ).argParser(wholeBetween(2, mostShifts)),
-    )
-    .option(
-      '--seed <TEXT>',
-      "any text; the same seed gives the same shifts (default: the scenario's, or tapeshift)",
     )
     .option(
       '--confidence <SHARE>',

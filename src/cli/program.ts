@@ -1,9 +1,11 @@
 /** The command line as a function of arguments and streams: it returns the exit code and never ends the process. */
 import { Command, CommanderError } from 'commander'
+import { Standstill } from '../line/standstill.js'
 import { ScenarioError } from '../scenario/problems.js'
 import { exits, FileError, type Io, UsageError } from './io.js'
 import { addNew } from './new.js'
 import { addRun } from './run.js'
+import { addTrace } from './trace.js'
 import { version } from './version.js'
 
 /** Runs `argv` (without node and script). All that happens is in the streams and in the exit code. */
@@ -19,6 +21,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
       `Examples:
   tapeshift new line.yaml                 a starter scenario with every key explained
   tapeshift run line.yaml                 simulate it and write the report
+  tapeshift trace line.yaml --shift 3      one shift, event by event
 `,
     )
     .addHelpText(
@@ -31,6 +34,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
     code = finished
   }
   addRun(program, io, finish)
+  addTrace(program, io, finish)
   addNew(program, io, finish)
   for (const command of program.commands) command.exitOverride().configureOutput(program.configureOutput())
   try {
@@ -48,6 +52,12 @@ function explain(error: unknown, io: Io): number {
     const count = error.problems.length
     io.stderr.write(
       `${error.message}\n\n${count === 1 ? 'One finding' : `${count} findings`}: the scenario was not simulated.\n`,
+    )
+    return exits.scenario
+  }
+  if (error instanceof Standstill) {
+    io.stderr.write(
+      `line.${error.piece}: ${error.rule}\n    mend:  ${error.fix}\n\nOne finding about the scenario: the simulation ended there.\n`,
     )
     return exits.scenario
   }

@@ -8,9 +8,10 @@ import { shiftsCsv } from '../report/csv.js'
 import { reportPage } from '../report/page.js'
 import { renderPng } from '../report/png.js'
 import { terminalReport } from '../report/terminal.js'
+import { printable } from '../scenario/problems.js'
 import { type RunResult, runResult } from '../study/result.js'
 import { simulateWith } from '../study/workers/pool.js'
-import { writeWhole } from './files.js'
+import { copyWhole, writeWhole } from './files.js'
 import { exits, type Io, showsStyle, UsageError } from './io.js'
 import { addStudyOptions, type StudyOptions } from './options.js'
 import { startProgress } from './progress.js'
@@ -18,6 +19,9 @@ import { resolvedYaml } from './resolved.js'
 import { type CommandScenario, loadForCommand } from './scenario.js'
 import { quoted } from './text.js'
 import { version } from './version.js'
+
+/** A recorded log longer than this is not copied beside the report, bytes. */
+const mostCopied = 10_000_000
 
 /** Adds the command; `finish` takes its exit code. */
 export function addRun(program: Command, io: Io, finish: (code: number) => void): void {
@@ -65,6 +69,7 @@ async function run(name: string, options: StudyOptions, io: Io): Promise<number>
     )
   if (options.files) {
     await writeFiles(folder, result, loaded, shifts)
+    if (!options.quiet) sayWhatIsNotCopied(loaded, io)
     if (!options.json && !options.quiet)
       io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
   }
@@ -132,10 +137,21 @@ async function writeFiles(
   await writeWhole(path.join(folder, 'shifts.csv'), shiftsCsv(columns, shifts))
   await writeWhole(path.join(folder, 'scenario.yaml'), resolvedYaml(loaded))
   for (const [name, text] of loaded.files) await writeWhole(path.join(folder, name), text)
+  for (const [name, { file, bytes }] of loaded.logs)
+    if (bytes <= mostCopied) await copyWhole(file, path.join(folder, name))
   for (const { chart, png } of pictures)
     await writeWhole(path.join(folder, 'charts', `${chart.name}.png`), png)
   await writeWhole(path.join(folder, 'report.html'), reportPage(runReport(result), pictures))
   await writeWhole(path.join(folder, 'result.json'), `${JSON.stringify(result, null, 2)}\n`)
+}
+
+/** A long log stays where it is: said, because the scenario beside the report asks for it. */
+function sayWhatIsNotCopied({ logs }: CommandScenario, io: Io): void {
+  for (const [name, { bytes }] of logs)
+    if (bytes > mostCopied)
+      io.stderr.write(
+        `note: ${printable(name)} (${Math.round(bytes / 1e6)} MB) was not copied: put it beside scenario.yaml to simulate that file\n`,
+      )
 }
 
 function boldIn(io: Io): (text: string) => string {

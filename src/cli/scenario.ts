@@ -3,9 +3,9 @@ import { createHash } from 'node:crypto'
 import path from 'node:path'
 import { parse } from 'csv-parse/sync'
 import { type Loaded, loadScenario } from '../scenario/load.js'
-import { Beside, readScenarioText } from './files.js'
+import { Beside, type ReadLog, readScenarioText } from './files.js'
 import { type Io, UsageError } from './io.js'
-import type { StudyOptions } from './options.js'
+import type { ScenarioOptions, StudyOptions } from './options.js'
 
 export interface CommandScenario extends Loaded {
   /** Stem for the names of what is written. */
@@ -13,10 +13,16 @@ export interface CommandScenario extends Loaded {
   sha256: string
   /** CSV files that it draws on, by the name that it gives them. */
   files: ReadonlyMap<string, string>
+  /** Recorded logs that it replays, by the name that it gives them. */
+  logs: ReadonlyMap<string, ReadLog>
 }
 
 /** Reads and validates. Throws `FileError`, `UsageError` or `ScenarioError`. */
-export async function loadForCommand(name: string, options: StudyOptions, io: Io): Promise<CommandScenario> {
+export async function loadForCommand(
+  name: string,
+  options: ScenarioOptions & Partial<StudyOptions>,
+  io: Io,
+): Promise<CommandScenario> {
   const text = await readScenarioText(name, io.cwd, io.stdin)
   const beside = new Beside(name === '-' ? io.cwd : path.dirname(path.resolve(io.cwd, name)))
   const overrides = [
@@ -30,9 +36,25 @@ export async function loadForCommand(name: string, options: StudyOptions, io: Io
     overrides,
     ...(options.variant === undefined ? {} : { variant: options.variant }),
     readColumn: (file, column) => columnOf(beside.read(file), file, column),
+    readRows: (file, taker) => beside.readRows(file, taker),
   })
-  const sha256 = createHash('sha256').update(JSON.stringify(loaded.resolved)).digest('hex')
-  return { ...loaded, stem: stemOf(name), sha256, files: beside.texts }
+  return {
+    ...loaded,
+    stem: stemOf(name),
+    sha256: hashOf(loaded, beside),
+    files: beside.texts,
+    logs: beside.logs,
+  }
+}
+
+/** Hash of the scenario as resolved and of what the files hold that it draws on. */
+function hashOf({ resolved }: Loaded, beside: Beside): string {
+  const digest = (text: string) => createHash('sha256').update(text).digest('hex')
+  const files = [
+    ...[...beside.texts].map(([name, text]) => [name, digest(text)]),
+    ...[...beside.logs].map(([name, log]) => [name, log.sha256]),
+  ].sort(([a], [b]) => (a! < b! ? -1 : 1))
+  return digest(JSON.stringify(resolved) + files.map((file) => JSON.stringify(file)).join(''))
 }
 
 function columnOf(text: string, file: string, column: string): string[] {

@@ -75,17 +75,16 @@ export class Level {
     this.samples = new Float64Array(samples)
   }
 
-  /** Starts at level 0 at time 0; samples spread over `end`, each in the middle of its part. */
-  reset(end: number): void {
+  /** Starts at level 0 at time 0; samples spread from `from` to `end`, each in the middle of its part. */
+  reset(from: number, end: number): void {
     this.value = 0
     this.largest = 0
-    this.numbers[since] = 0
-    this.numbers[area] = 0
+    this.numbers.fill(0)
     this.timeAt.fill(0)
     this.sampled = 0
     this.samples.fill(0)
-    this.numbers[sampleStep] = this.samples.length > 0 ? end / this.samples.length : Infinity
-    this.numbers[nextSample] = this.numbers[sampleStep]! / 2
+    this.numbers[sampleStep] = this.samples.length > 0 ? (end - from) / this.samples.length : Infinity
+    this.numbers[nextSample] = from + this.numbers[sampleStep]! / 2
   }
 
   /** The level changes by `by` now. */

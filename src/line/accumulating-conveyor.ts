@@ -1,5 +1,6 @@
 /** Accumulating conveyor: cases close up behind one that stands, and follow it when it moves again. */
 import { never } from '../engine/clock.js'
+import { wholeZones, zonesFor } from '../trade/zones.js'
 import type { CaseIndex } from './cases.js'
 import { Conveyor, type ConveyorKeys } from './conveyor.js'
 import type { Floor } from './floor.js'
@@ -24,11 +25,19 @@ const wakeAt = 2
  * The second looks back to the case that was D ahead of the entrance: the first whose pitches, summed from it to
  * the last case, reach D. While the exit is shut a case is taken only if it will lie wholly on the conveyor; one that is
  * just entering when it shuts may stand across the entrance.
+ *
+ * With zones the pitch of a case is the whole zones that it takes, D is the length of the whole zones, and a case is
+ * taken only while that many are free. All zones hand over at once when the first empties, as in the relation
+ * above; where each waits until the one ahead is empty, the start delay is zone / v. Common practice, no source.
  */
 export class AccumulatingConveyor extends Conveyor {
   private readonly length: number
   private readonly speed: number
-  private readonly spacing: number
+  /** Room that a case takes, by kind, m: length and spacing, or whole zones. */
+  private readonly pitchOf: Float64Array
+  /** Room that must be free for it, by kind, m: the last of a full conveyor needs no spacing behind it. */
+  private readonly needs: Float64Array
+  private readonly hasZones: boolean
   private readonly delay: number
   private readonly shortest: number
 
@@ -49,12 +58,15 @@ export class AccumulatingConveyor extends Conveyor {
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
-    this.length = keys.length
+    const { zone } = keys
+    this.hasZones = zone !== undefined
+    this.length = zone === undefined ? keys.length : wholeZones(keys.length, zone) * zone
+    this.needs = floor.lengths.map((length) => (zone === undefined ? length : zonesFor(length, zone) * zone))
+    this.pitchOf = zone === undefined ? floor.lengths.map((length) => length + keys.spacing) : this.needs
     this.speed = keys.speed
-    this.spacing = keys.spacing
     this.delay = keys['start-delay']
-    this.shortest = Math.min(...floor.lengths)
-    const most = Math.ceil((2 * this.length) / (this.shortest + this.spacing)) + 8
+    this.shortest = Math.min(...this.needs)
+    const most = Math.ceil((2 * this.length) / Math.min(...this.pitchOf)) + 8
     const size = 2 ** Math.ceil(Math.log2(most))
     this.mask = size - 1
     this.items = new Int32Array(size)
@@ -81,8 +93,9 @@ export class AccumulatingConveyor extends Conveyor {
 
   override take(now: number, item: CaseIndex): boolean {
     if (this.unit.frozen) return false
-    const caseLength = this.floor.lengths[this.floor.cases.kind[item]!]!
-    const isRoom = !this.isBlocked || this.numbers[reserved]! + caseLength <= this.length + hair
+    const kind = this.floor.cases.kind[item]!
+    const fits = this.numbers[reserved]! + this.needs[kind]! <= this.length + hair
+    const isRoom = fits || !(this.isBlocked || this.hasZones)
     const clear = isRoom ? this.entranceClear() : never
     if (clear > now) {
       if (clear < this.numbers[wakeAt]!) {
@@ -93,7 +106,7 @@ export class AccumulatingConveyor extends Conveyor {
     }
     const number = this.first + this.aboard
     const place = number & this.mask
-    const pitch = caseLength + this.spacing
+    const pitch = this.pitchOf[kind]!
     this.items[place] = item
     this.entered[place] = now
     this.pitches[place] = pitch

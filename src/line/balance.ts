@@ -34,16 +34,19 @@ export function assertBalances(
   const lost = sum(sealers.map((sealer) => sealer.casesLost))
   const onTheLine =
     sum(sources.map((source) => source.held())) + sum(equipment.map((piece) => piece.mechanism.held()))
-  if (arrived !== onTheLine + exit.out + lost + turnedAway || onTheLine !== floor.cases.inUse)
+  if (
+    arrived !== onTheLine + exit.out + exit.escaped + exit.rejected + lost + turnedAway ||
+    onTheLine !== floor.cases.inUse
+  )
     throw new BalanceError(
-      `cases (${arrived} arrived, ${onTheLine} on the line, ${exit.out} out, ${lost} lost, ${turnedAway} turned away)`,
+      `cases (${arrived} arrived, ${onTheLine} on the line, ${exit.out} out, ${exit.escaped} escaped, ${exit.rejected} rejected, ${lost} lost, ${turnedAway} turned away)`,
       seed,
       shift,
     )
   for (const sealer of sealers)
     for (const head of sealer.heads) {
       const off = head.imbalance()
-      if (!(Math.abs(off) <= hair * (1 + head.laid + head.lost) * 100))
+      if (!(Math.abs(off) <= hair * (1 + head.used) * 100))
         throw new BalanceError(`tape (${off} m at ${sealer.name}, ${head.name})`, seed, shift)
     }
   for (const piece of equipment) {

@@ -1,40 +1,69 @@
-/** The shift calendar: breaks begin and end, and arrivals end with the shift. */
+/** The calendar: shifts begin and end, breaks begin and end, and arrivals end before the run-out. */
 import { type Actor, never } from '../engine/clock.js'
 import type { Equipment } from './equipment.js'
+import type { Exit } from './exit.js'
 import type { Floor } from './floor.js'
 import type { Source } from './source.js'
 
 interface Entry {
   at: number
-  what: 'break begins' | 'break ends' | 'arrivals end'
+  what: 'break begins' | 'break ends' | 'arrivals end' | 'start-up ends' | 'shift ends'
+  /** Whose break it is; null for the break of the shift. */
+  crew: string | null
 }
 
 export class Calendar implements Actor {
   readonly label = 'shift'
-  /** Shift less breaks, s. */
+  /** Of all shifts of a campaign: time less breaks, s. */
   readonly workingTime: number
-  /** Shift and run-out less breaks, s: the time in which people are there. */
-  readonly attendedTime: number
+  /** Shifts of the campaign that reached the target. */
+  reached = 0
   private readonly entries: readonly Entry[]
   private readonly stopsAll: boolean
+  private readonly workingTimeOfOne: number
+  private readonly target: number
   private slot = -1
   private next = 0
+  private outBefore = 0
 
   constructor(
     private readonly floor: Floor,
     private readonly sources: readonly Source[],
     private readonly equipment: readonly Equipment[],
+    private readonly exit: Exit,
   ) {
-    const { shift } = floor.scenario
-    const entries = shift.breaks.flatMap((pause): Entry[] => [
-      { at: pause.at, what: 'break begins' },
-      { at: pause.at + pause.for, what: 'break ends' },
-    ])
-    this.entries = [...entries, { at: shift.length, what: 'arrivals end' }]
+    const { shift, target } = floor.scenario
     const breaks = shift.breaks.reduce((sum, pause) => sum + pause.for, 0)
-    this.workingTime = shift.length - breaks
-    this.attendedTime = floor.end - breaks
+    this.workingTimeOfOne = shift.length - breaks
+    this.workingTime = this.workingTimeOfOne * floor.campaign
+    this.target = target ?? Infinity
     this.stopsAll = shift['breaks-stop'] === 'everything'
+    const one = this.entriesOfOne()
+    const length = floor.end / floor.campaign
+    this.entries = Array.from({ length: floor.campaign }, (_, index) =>
+      one.map((entry) => ({ ...entry, at: entry.at + index * length })),
+    ).flat()
+  }
+
+  /** One shift in the order of time; at one instant in the order of this list. */
+  private entriesOfOne(): Entry[] {
+    const { shift, crew } = this.floor.scenario
+    const pauses = (breaks: readonly { at: number; for: number }[], name: string | null): Entry[] =>
+      breaks.flatMap((pause) => [
+        { at: pause.at, what: 'break begins', crew: name },
+        { at: pause.at + pause.for, what: 'break ends', crew: name },
+      ])
+    const own = Object.entries(crew).flatMap(([name, { breaks }]) => (breaks ? pauses(breaks, name) : []))
+    const startUp: Entry[] =
+      shift['start-up'] > 0 ? [{ at: shift['start-up'], what: 'start-up ends', crew: null }] : []
+    const entries: Entry[] = [
+      ...startUp,
+      ...pauses(shift.breaks, null),
+      ...own,
+      { at: shift.length, what: 'arrivals end', crew: null },
+      { at: shift.length + shift['run-out'], what: 'shift ends', crew: null },
+    ]
+    return entries.sort((a, b) => a.at - b.at)
   }
 
   join(): void {
@@ -43,28 +72,56 @@ export class Calendar implements Actor {
 
   reset(): void {
     this.next = 0
+    this.reached = 0
+    this.outBefore = 0
     this.schedule()
+    this.startUp(0)
   }
 
   private schedule(): void {
     this.floor.clock.set(this.slot, this.entries[this.next]?.at ?? never)
   }
 
+  /** Nothing comes until the line has been started up. */
+  private startUp(now: number): void {
+    if (this.floor.scenario.shift['start-up'] > 0) for (const source of this.sources) source.pause(now)
+  }
+
   act(now: number): void {
-    const { what } = this.entries[this.next++]!
+    const { what, crew } = this.entries[this.next++]!
     this.schedule()
-    if (what === 'arrivals end') {
-      for (const source of this.sources) source.end()
+    if (what !== 'shift ends') this.floor.observer?.calendar(now, what, crew)
+    switch (what) {
+      case 'arrivals end':
+        for (const source of this.sources) source.end()
+        return
+      case 'start-up ends':
+        for (const source of this.sources) source.resume(now)
+        return
+      case 'shift ends':
+        this.endShift(now)
+        return
+      default:
+        this.turnBreak(now, what === 'break begins', crew)
+    }
+  }
+
+  private turnBreak(now: number, begins: boolean, crew: string | null): void {
+    if (crew !== null) {
+      this.floor.crew.turnBreak(now, begins, crew)
       return
     }
-    const begins = what === 'break begins'
+    if (begins) for (const piece of this.equipment) piece.mechanism.breakBegins(now)
     for (const piece of this.equipment) if (this.stopsAll || piece.isManual) piece.halt(now, begins)
-    if (begins) {
-      for (const source of this.sources) source.pause(now)
-      this.floor.crew.breakBegins()
-    } else {
-      for (const source of this.sources) source.resume(now)
-      this.floor.crew.breakEnds(now)
-    }
+    for (const source of this.sources) begins ? source.pause(now) : source.resume(now)
+    this.floor.crew.turnBreak(now, begins, null)
+  }
+
+  private endShift(now: number): void {
+    if ((this.exit.out - this.outBefore) / this.workingTimeOfOne >= this.target) this.reached++
+    this.outBefore = this.exit.out
+    if (this.next === this.entries.length) return
+    for (const source of this.sources) source.beginShift(now)
+    this.startUp(now)
   }
 }

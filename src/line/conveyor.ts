@@ -23,8 +23,8 @@ export abstract class Conveyor extends Mechanism {
   protected abstract isFull(): boolean
 
   override empty(): void {
-    this.level.reset(this.floor.end)
-    this.full.reset(this.floor.end)
+    this.level.reset(this.floor.lastShift, this.floor.end)
+    this.full.reset(this.floor.lastShift, this.floor.end)
   }
 
   /** A case has come (+1) or gone (-1). */

@@ -64,7 +64,7 @@ function costElements(scenario: Scenario, sealers: readonly Sealer[]): Element[]
       key: 'tape',
       label: 'tape',
       value: price
-        ? () => (heads.reduce((sum, head) => sum + head.laid + head.lost, 0) / tape.roll) * price.amount
+        ? () => (heads.reduce((sum, head) => sum + head.used, 0) / tape.roll) * price.amount
         : null,
     },
     { key: 'labour', label: 'labour', value: labour ? () => labour.amount * people * paidHours : null },

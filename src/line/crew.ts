@@ -1,11 +1,14 @@
 /** The crew: people who walk to a piece that stands and put it right, the most urgent task first. */
 import { type Actor, never } from '../engine/clock.js'
+import { Level } from '../engine/tally.js'
 import type { Skill } from '../scenario/schema.js'
 import type { Draw, Floor } from './floor.js'
 import type { Measure } from './measure.js'
 
 /** A stop that needs somebody. Each piece owns one and uses it again, for it has one stop at a time. */
 export interface Task {
+  /** The piece that stands. */
+  readonly place: string
   skill: Skill
   /** Time that the work takes once somebody is there, s; drawn by the piece. */
   duration: number
@@ -32,6 +35,8 @@ class Member implements Actor {
     readonly label: string,
     readonly does: readonly Skill[],
     private readonly walk: Draw,
+    /** Number of its group. */
+    private readonly group: number,
   ) {
     this.slot = floor.clock.add(this)
   }
@@ -53,7 +58,9 @@ class Member implements Actor {
     this.task = task
     this.busySince = now
     this.isWalking = true
+    this.floor.observer?.setsOut(now, this.label, task)
     this.schedule(now + this.walk.draw())
+    this.crew.noteDuty(now, this.group)
   }
 
   act(now: number): void {
@@ -61,6 +68,7 @@ class Member implements Actor {
     if (this.isWalking) {
       this.isWalking = false
       this.schedule(now + task.duration)
+      this.floor.observer?.workBegins(now, this.label, task)
       task.begin(now)
       return
     }
@@ -68,20 +76,24 @@ class Member implements Actor {
     this.busyTime += now - this.busySince
     this.schedule(never)
     if (this.wantsBreak) this.isOnBreak = true
+    this.floor.observer?.workDone(now, this.label, task)
     task.done(now)
     this.lookForWork(now)
+    this.crew.noteDuty(now, this.group)
   }
 
   /** A break begins: at once for who is free, after the task in hand for who is not. */
-  breakBegins(): void {
+  breakBegins(now: number): void {
     this.wantsBreak = true
     if (this.task === null) this.isOnBreak = true
+    this.crew.noteDuty(now, this.group)
   }
 
   breakEnds(now: number): void {
     this.wantsBreak = false
     this.isOnBreak = false
     this.lookForWork(now)
+    this.crew.noteDuty(now, this.group)
   }
 
   /** Books the time of a task that the end of the shift cuts off. */
@@ -101,10 +113,22 @@ class Member implements Actor {
   }
 }
 
+/** Where people of a standing duty are when they are free. */
+export interface Post {
+  /** Somebody stands there from now, or nobody does. */
+  manned(now: number, isManned: boolean): void
+}
+
 /** People of one name who do the same tasks. */
 interface Group {
   name: string
   people: Member[]
+  hasOwnBreaks: boolean
+  /** Time less breaks of their own or of the shift, over all shifts of a campaign, s. */
+  attendedTime: number
+  post: Post | null
+  /** 1 while somebody stands at the post. */
+  duty: Level
 }
 
 export class Crew {
@@ -114,21 +138,51 @@ export class Crew {
 
   constructor(private readonly floor: Floor) {}
 
-  /** Adds everybody to the clock, in the order of the file. */
-  assemble(): void {
-    this.groups = Object.entries(this.floor.scenario.crew).map(([name, { people, walk, does }]) => ({
-      name,
-      people: Array.from({ length: people }, (_, index) => {
-        const label = people > 1 ? `${name} ${index + 1}` : name
-        return new Member(this, this.floor, label, does, this.floor.draws(`crew.${label}`, 'walk', walk))
-      }),
-    }))
+  /** Adds everybody to the clock, in the order of the file; `postOf` finds the piece where a standing duty is. */
+  assemble(postOf: (name: string) => Post): void {
+    const { crew, shift } = this.floor.scenario
+    this.groups = Object.entries(crew).map(([name, keys], group) => {
+      const breaks = (keys.breaks ?? shift.breaks).reduce((sum, pause) => sum + pause.for, 0)
+      return {
+        name,
+        people: Array.from({ length: keys.people }, (_, index) => {
+          const label = keys.people > 1 ? `${name} ${index + 1}` : name
+          return new Member(
+            this,
+            this.floor,
+            label,
+            keys.does,
+            this.floor.draws(`crew.${label}`, 'walk', keys.walk),
+            group,
+          )
+        }),
+        hasOwnBreaks: keys.breaks !== undefined,
+        attendedTime: this.floor.end - breaks * this.floor.campaign,
+        post: keys['stands-at'] === undefined ? null : postOf(keys['stands-at']),
+        duty: new Level(),
+      }
+    })
     this.members = this.groups.flatMap((group) => group.people)
   }
 
   reset(): void {
     this.waiting.length = 0
     for (const member of this.members) member.reset()
+    for (const [index, group] of this.groups.entries()) {
+      group.duty.reset(0, this.floor.end)
+      this.noteDuty(0, index)
+    }
+  }
+
+  /** Somebody of a group came to its post or left it. */
+  noteDuty(now: number, index: number): void {
+    const { name, post, duty, people } = this.groups[index]!
+    if (post === null) return
+    const isManned = people.some((member) => member.isFree)
+    if (isManned === (duty.value === 1)) return
+    duty.change(now, isManned ? 1 : -1)
+    this.floor.observer?.post(now, name, isManned)
+    post.manned(now, isManned)
   }
 
   /** Somebody is needed: the first free person who can, or else the task waits. */
@@ -155,26 +209,39 @@ export class Crew {
     return best < 0 ? null : this.waiting.splice(best, 1)[0]!
   }
 
-  breakBegins(): void {
-    for (const member of this.members) member.breakBegins()
-  }
-
-  breakEnds(now: number): void {
-    for (const member of this.members) member.breakEnds(now)
+  /** A break begins or ends: for the crew `name`, or, for null, for all who have no breaks of their own. */
+  turnBreak(now: number, begins: boolean, name: string | null): void {
+    for (const group of this.groups) {
+      const isTheirs = name === null ? !group.hasOwnBreaks : group.name === name
+      if (!isTheirs) continue
+      for (const member of group.people) begins ? member.breakBegins(now) : member.breakEnds(now)
+    }
   }
 
   settle(now: number): void {
     for (const member of this.members) member.settle(now)
+    for (const group of this.groups) group.duty.settle(now)
   }
 
-  /** Share of the working time (shift and run-out less breaks) that each group walks or works. */
-  measures(workingTime: number): Measure[] {
-    return this.groups.map(({ name, people }) => ({
-      path: ['crew', name, 'busy'],
-      label: `Share of time busy (walking and working), ${name}`,
-      unit: 'share',
-      kind: 'mean',
-      value: () => people.reduce((sum, member) => sum + member.busyTime, 0) / (people.length * workingTime),
-    }))
+  /** Share of the attended time (less breaks) that each group walks or works, and that its post is manned. */
+  measures(): Measure[] {
+    return this.groups.flatMap(({ name, people, attendedTime, post, duty }) => {
+      const busy: Measure = {
+        path: ['crew', name, 'busy'],
+        label: `Share of time busy (walking and working), ${name}`,
+        unit: 'share',
+        kind: 'mean',
+        value: () =>
+          people.reduce((sum, member) => sum + member.busyTime, 0) / (people.length * attendedTime),
+      }
+      const atPost: Measure = {
+        path: ['crew', name, 'at-post'],
+        label: `Share of the time in which somebody stands at the post, ${name}`,
+        unit: 'share',
+        kind: 'mean',
+        value: () => duty.mean(),
+      }
+      return post === null ? [busy] : [busy, atPost]
+    })
   }
 }

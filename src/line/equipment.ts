@@ -23,6 +23,14 @@ export interface Taker {
   offer(now: number, item: CaseIndex, from: Feeder): boolean
 }
 
+/** A way out of a piece that has several. */
+export interface Way extends Taker {
+  /** Cases inside now. */
+  held(): number
+  /** `from` no longer waits here: its case has gone elsewhere. */
+  withdraw(from: Feeder): void
+}
+
 // places in `numbers`, where a change allocates nothing: when the mechanism has something to do next; when its working
 // lapses into waiting; since when it is in its state; when that state lapses
 const due = 0
@@ -30,8 +38,12 @@ const ownLapse = 1
 const stateSince = 2
 const lapsesAt = 3
 
-export class Equipment implements Actor, Feeder, Taker {
+export class Equipment implements Actor, Feeder, Way {
   next!: Taker
+  /** All ways out, in the order of `scenario/routes`; `next` is the first. */
+  ways: readonly Way[] = []
+  /** The feeder that is invited before all others; null where those go first who came first. */
+  rightOfWay: Feeder | null = null
   readonly label: string
   /** It stands still, for a stop of its own or for a break. */
   frozen = false
@@ -66,6 +78,7 @@ export class Equipment implements Actor, Feeder, Taker {
     this.label = `line.${this.name}`
     this.breakdowns = breakdowns ? new Breakdowns(floor, this.label, breakdowns) : null
     this.task = {
+      place: this.name,
       skill: 'jams',
       duration: 0,
       begin: (now) => this.workBegins(now),
@@ -110,13 +123,31 @@ export class Equipment implements Actor, Feeder, Taker {
       return false
     }
     if (this.refused.length > 0) this.forget(from)
+    this.floor.observer?.taken(now, this.name, item)
     this.refresh(now)
     return true
   }
 
   private forget(from: Feeder): void {
     const index = this.refused.indexOf(from)
-    if (index >= 0) this.refused.splice(index, 1)
+    if (index >= 0) this.takeRefused(index)
+  }
+
+  /** Takes one out of those who were told no; by hand, for `splice` would allocate. */
+  private takeRefused(index: number): Feeder {
+    const { refused } = this
+    const feeder = refused[index]!
+    for (let after = index + 1; after < refused.length; after++) refused[after - 1] = refused[after]!
+    refused.length--
+    return feeder
+  }
+
+  withdraw(from: Feeder): void {
+    if (this.refused.length > 0) this.forget(from)
+  }
+
+  held(): number {
+    return this.mechanism.held()
   }
 
   /** Somebody was told no and has not been asked again. */
@@ -124,10 +155,29 @@ export class Equipment implements Actor, Feeder, Taker {
     return this.refused.length > 0
   }
 
-  /** There is room: those who were told no offer again, first come first served. */
+  /** There is room: those who were told no offer again, who has right of way first, then first come first served. */
   invite(now: number): void {
-    for (let left = this.refused.length; left > 0 && this.refused.length > 0; left--)
-      this.refused.shift()!.roomAhead(now)
+    for (let left = this.refused.length; left > 0 && this.refused.length > 0; left--) {
+      const first = this.rightOfWay === null ? 0 : Math.max(0, this.refused.indexOf(this.rightOfWay))
+      this.takeRefused(first).roomAhead(now)
+    }
+  }
+
+  /** `from` was told no here and waits to be told of room. */
+  hasRefused(from: Feeder): boolean {
+    return this.refused.includes(from)
+  }
+
+  /** It is blocked, and nothing inside will happen before there is room ahead. */
+  standsBlocked(now: number): boolean {
+    if (this.frozen || this.state !== State.blocked) return false
+    this.mechanism.plan(now)
+    return this.numbers[due] === never
+  }
+
+  /** Since when it is in its state, s. */
+  get inStateSince(): number {
+    return this.numbers[stateSince]!
   }
 
   roomAhead(now: number): void {
@@ -195,6 +245,7 @@ export class Equipment implements Actor, Feeder, Taker {
 
   /** Is in `state` from now, working only until `lapsesAt`. */
   private enter(now: number, state: State, lapse: number): void {
+    this.floor.observer?.state(now, this.name, state, lapse)
     if (state !== this.state || this.numbers[lapsesAt]! < now) {
       this.bookState(now)
       this.state = state
@@ -236,6 +287,7 @@ export class Equipment implements Actor, Feeder, Taker {
     this.isWorkedOn = false
     this.stoppedAt = now
     this.stopCounts[cause]!++
+    this.floor.observer?.stops(now, this.name, cause)
     this.task.skill = causes[cause].skill
     this.task.duration = duration
     this.settleFrozen(now)
@@ -256,6 +308,12 @@ export class Equipment implements Actor, Feeder, Taker {
     if (cause === Cause.breakdown) this.breakdowns!.begin(now)
     this.mechanism.putRight(now, cause)
     this.moveOn(now)
+  }
+
+  /** A standing duty: somebody stands at it from now, or nobody does. */
+  manned(now: number, isManned: boolean): void {
+    this.mechanism.manned(now, isManned)
+    this.refresh(now)
   }
 
   /** A break begins or ends for this piece. */
@@ -308,7 +366,7 @@ export class Equipment implements Actor, Feeder, Taker {
         path: [...at, key],
         label: `${label} a shift, ${this.name}`,
         unit: 'count',
-        kind: 'mean',
+        kind: 'total',
         value: count,
       },
       {

@@ -1,14 +1,18 @@
 /** The exit: counts the good cases that leave the line and how long they were in it. */
 import { Observations } from '../engine/tally.js'
 import type { CaseIndex } from './cases.js'
-import type { Taker } from './equipment.js'
+import type { Way } from './equipment.js'
 import type { Floor } from './floor.js'
 
-export class Exit implements Taker {
+export class Exit implements Way {
   /** Good cases out. */
   out = 0
   /** Tape on them, m off the roll. */
   tape = 0
+  /** Unsealed cases that nobody caught: out of the line, and not good. */
+  escaped = 0
+  /** Cases that an inspection rejected: out of the line, and not good. */
+  rejected = 0
   readonly timeInSystem = new Observations()
 
   constructor(private readonly floor: Floor) {}
@@ -16,15 +20,29 @@ export class Exit implements Taker {
   reset(): void {
     this.out = 0
     this.tape = 0
+    this.escaped = 0
+    this.rejected = 0
     this.timeInSystem.reset()
   }
 
   offer(now: number, item: CaseIndex): boolean {
     const { cases } = this.floor
-    this.out++
-    this.tape += cases.tape[item]!
-    this.timeInSystem.add(now - cases.arrivedAt[item]!)
+    this.floor.observer?.leaves(now, item)
+    if (cases.rejected[item]) this.rejected++
+    else if (cases.unsealed[item]) this.escaped++
+    else {
+      this.out++
+      this.tape += cases.tape[item]!
+      this.timeInSystem.add(now - cases.arrivedAt[item]!)
+    }
     cases.remove(item)
     return true
   }
+
+  /** It holds nothing and refuses nobody. */
+  held(): number {
+    return 0
+  }
+
+  withdraw(): void {}
 }

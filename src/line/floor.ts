@@ -6,6 +6,7 @@ import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
 import { Cases } from './cases.js'
 import { Crew } from './crew.js'
+import type { Observer } from './observer.js'
 
 /** Instants per shift at which the number of cases in a place is noted, for the picture. */
 export const samplesPerShift = 96
@@ -19,19 +20,28 @@ export class Floor {
   readonly clock = new Clock()
   readonly cases = new Cases()
   readonly crew: Crew
+  /** Told what happens in a shift that is traced; null in a study. */
+  observer: Observer | null = null
   /** Outside length along the travel by kind of case, m. */
   readonly lengths: Float64Array
   /** What each kind does to the chance of a jam. */
   readonly jamFactors: Float64Array
-  /** From the start of the shift to the end of the run-out, s. */
+  /** Shifts in a row that make one observation; 1 where every shift starts empty. */
+  readonly campaign: number
+  /** End of the run-out of the last shift, s from the start of the first. */
   readonly end: number
+  /** Start of the last shift, s: the pictures show that one. */
+  readonly lastShift: number
   private readonly streams: Stream[] = []
 
   constructor(readonly scenario: Scenario) {
     const kinds = Object.values(scenario.cases)
     this.lengths = Float64Array.from(kinds, (kind) => outsideSize(kind).length)
     this.jamFactors = Float64Array.from(kinds, (kind) => kind['jam-factor'])
-    this.end = scenario.shift.length + scenario.shift['run-out']
+    const { shift } = scenario
+    this.campaign = shift.start === 'carry-over' ? shift.campaign : 1
+    this.end = (shift.length + shift['run-out']) * this.campaign
+    this.lastShift = this.end - this.end / this.campaign
     this.crew = new Crew(this)
   }
 
@@ -53,6 +63,7 @@ export class Floor {
   begin(seed: string, shift: number): void {
     this.clock.reset()
     this.cases.reset()
+    this.observer?.begin()
     for (const stream of this.streams) stream.begin(seed, shift)
   }
 }

@@ -1,12 +1,24 @@
-/** A taping head with its own roll: what it draws, lays, loses and cuts. */
+/** A taping head with its own roll and blade: what it draws, lays, loses, spoils and cuts, and what it cannot do. */
 import type { Stream } from '../engine/stream.js'
 import type { Measure } from './measure.js'
 
-/** What all heads of a line share about their tape, m. */
-export interface TapeFacts {
+/** What the heads of a sealer share. Lengths in m off the roll. */
+export interface HeadFacts {
   roll: number
   lostPerRoll: number
+  /** Tape left at which the head gives its warning; null where it gives none and runs out unnoticed. */
+  warning: number | null
+  /** Cases that go unsealed until somebody notices. */
+  noticedAfter: number
+  /** Cuts until the blade is serviced. */
+  bladeAfter: number
+  /** Chance that the tape breaks, a strip. */
+  breakChance: number
 }
+
+/** What came of a case that met the head. */
+export const Met = { taped: 0, unsealed: 1, needsRoll: 2, needsBlade: 3, tapeBroke: 4 } as const
+export type Met = (typeof Met)[keyof typeof Met]
 
 /** Rounding of many strips that must not cost one, m. */
 const hair = 1e-6
@@ -16,10 +28,16 @@ export class Head {
   laid = 0
   /** Tape lost in threading and stubs, m. */
   lost = 0
+  /** Tape of strips that broke, m. */
+  spoilt = 0
   strips = 0
   changes = 0
+  breaks = 0
+  /** Cases that passed without a strip because nobody had noticed that the roll was empty. */
+  missed = 0
   /** Cuts since the blade was serviced. */
-  cuts = 0
+  private cuts = 0
+  private missedNow = 0
   private remaining = 0
   private atStart = 0
 
@@ -27,59 +45,91 @@ export class Head {
     readonly name: string,
     /** From the start of the driven belts, m. */
     readonly position: number,
-    private readonly tape: TapeFacts,
+    private readonly facts: HeadFacts,
     /** Draws how much of the first roll is left; null where it starts full. */
     private readonly firstRoll: Stream | null,
+    private readonly tapeBreak: Stream,
   ) {}
 
+  /** A fresh blade, and a first roll that is full or used up by a random part. */
   reset(): void {
-    const { roll, lostPerRoll } = this.tape
+    const { roll, lostPerRoll } = this.facts
+    this.cuts = 0
+    this.missedNow = 0
+    this.remaining = this.firstRoll ? lostPerRoll + this.firstRoll.next() * (roll - lostPerRoll) : roll
+    this.atStart = this.remaining
     this.laid = 0
     this.lost = 0
+    this.spoilt = 0
     this.strips = 0
     this.changes = 0
-    this.cuts = 0
-    this.atStart = this.firstRoll ? lostPerRoll + this.firstRoll.next() * (roll - lostPerRoll) : roll
-    this.remaining = this.atStart
+    this.breaks = 0
+    this.missed = 0
   }
 
-  /** Whether the roll can finish a strip that draws `drawn` metres. */
-  canClose(drawn: number): boolean {
-    return this.remaining - this.tape.lostPerRoll >= drawn - hair
-  }
-
-  lay(drawn: number): void {
+  /** A case comes that needs `drawn` metres off the roll. */
+  meet(drawn: number): Met {
+    const { facts } = this
+    if (this.cuts >= facts.bladeAfter) return Met.needsBlade
+    if (this.remaining - facts.lostPerRoll < drawn - hair) {
+      if (facts.warning !== null || this.missedNow >= facts.noticedAfter) return Met.needsRoll
+      this.missedNow++
+      this.missed++
+      return Met.unsealed
+    }
     this.remaining -= drawn
+    this.cuts++
+    if (facts.breakChance > 0 && this.tapeBreak.next() < facts.breakChance) {
+      this.spoilt += drawn
+      this.breaks++
+      return Met.tapeBroke
+    }
     this.laid += drawn
     this.strips++
-    this.cuts++
+    return Met.taped
+  }
+
+  /** The head warns that its roll is nearly empty. */
+  get isLow(): boolean {
+    return this.facts.warning !== null && this.remaining - this.facts.lostPerRoll < this.facts.warning
   }
 
   /** Takes the stub off and threads a full roll. */
   changeRoll(): void {
     this.lost += this.remaining
-    this.remaining = this.tape.roll
+    this.remaining = this.facts.roll
+    this.missedNow = 0
     this.changes++
+  }
+
+  serviceBlade(): void {
+    this.cuts = 0
+  }
+
+  /** Tape used up in any way, m. */
+  get used(): number {
+    return this.laid + this.lost + this.spoilt
   }
 
   /** Tape that has come off rolls less what is accounted for, m: zero but for rounding. */
   imbalance(): number {
-    return this.atStart + this.changes * this.tape.roll - this.remaining - this.laid - this.lost
+    return this.atStart + this.changes * this.facts.roll - this.remaining - this.used
   }
 
   measures(at: readonly string[], where: string): Measure[] {
-    const path = [...at, 'heads', this.name]
+    const path = (key: string) => [...at, 'heads', this.name, key]
     const of = `${where} ${this.name} head`
-    return [
+    const { roll, breakChance, warning } = this.facts
+    const measures: Measure[] = [
       {
-        path: [...path, 'tape'],
+        path: path('tape'),
         label: `Tape used a shift, ${of}`,
         unit: 'm',
-        kind: 'mean',
-        value: () => this.laid + this.lost,
+        kind: 'total',
+        value: () => this.used,
       },
       {
-        path: [...path, 'tape-per-case'],
+        path: path('tape-per-case'),
         label: `Tape a strip, ${of}`,
         unit: 'm/case',
         kind: 'ratio',
@@ -87,26 +137,52 @@ export class Head {
         over: () => this.strips,
       },
       {
-        path: [...path, 'loss'],
+        path: path('loss'),
         label: `of it lost with the rolls, ${of}`,
         unit: 'm',
-        kind: 'mean',
+        kind: 'total',
         value: () => this.lost,
       },
       {
-        path: [...path, 'rolls'],
+        path: path('rolls'),
         label: `Rolls used a shift, ${of}`,
         unit: 'rolls',
-        kind: 'mean',
-        value: () => (this.laid + this.lost) / this.tape.roll,
+        kind: 'total',
+        value: () => this.used / roll,
       },
       {
-        path: [...path, 'changes'],
+        path: path('changes'),
         label: `Roll changes a shift, ${of}`,
         unit: 'count',
-        kind: 'mean',
+        kind: 'total',
         value: () => this.changes,
       },
     ]
+    if (breakChance > 0)
+      measures.push(
+        {
+          path: path('tape-breaks'),
+          label: `Tape breaks a shift, ${of}`,
+          unit: 'count',
+          kind: 'total',
+          value: () => this.breaks,
+        },
+        {
+          path: path('spoilt'),
+          label: `Tape spoilt in breaks a shift, ${of}`,
+          unit: 'm',
+          kind: 'total',
+          value: () => this.spoilt,
+        },
+      )
+    if (warning === null)
+      measures.push({
+        path: path('missed'),
+        label: `Cases that passed an empty roll a shift, ${of}`,
+        unit: 'cases',
+        kind: 'total',
+        value: () => this.missed,
+      })
+    return measures
   }
 }

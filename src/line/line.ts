@@ -1,16 +1,20 @@
 /** A line assembled from a scenario: simulates one shift after another and reports the measures of each. */
+import { StuckClock } from '../engine/clock.js'
+import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
-import { massPerMetre } from '../trade/tape.js'
 import { assertBalances } from './balance.js'
 import { Calendar } from './calendar.js'
 import { costMeasures } from './cost.js'
-import type { Equipment } from './equipment.js'
+import type { Equipment, Way } from './equipment.js'
 import { Exit } from './exit.js'
 import { Floor } from './floor.js'
+import { lineMeasures } from './line-measures.js'
 import type { Measure } from './measure.js'
+import { Observer, type ShiftEvent } from './observer.js'
 import { makeEquipment } from './registry.js'
 import { Sealer } from './sealer.js'
 import { Source } from './source.js'
+import { DeadlockError, EndlessLoopError, findCircle, piecesOnACircle } from './standstill.js'
 
 /** What is known of one shift: the numbers of `Line.columns`, and the cases held at even instants, place by place. */
 export interface ShiftResult {
@@ -45,21 +49,33 @@ export class Line {
     const entries = Object.entries(scenario.line)
     this.equipment = entries.map(([name, keys]) => makeEquipment(floor, name, keys))
     this.sources = Object.entries(scenario.arrivals).map(([name, keys]) => new Source(floor, name, keys))
-    const named = (name: string) => this.equipment[entries.findIndex(([each]) => each === name)]!
-    for (const [index, piece] of this.equipment.entries()) {
-      const { to } = entries[index]![1]
-      piece.next = to === undefined ? (this.equipment[index + 1] ?? exit) : named(to)
+    const named = new Map<string, Way>(this.equipment.map((piece) => [piece.name, piece]))
+    named.set(exitName, exit)
+    const ways = lineWays(scenario)
+    for (const piece of this.equipment) {
+      piece.ways = ways.get(piece.name)!.map(({ target }) => named.get(target)!)
+      piece.next = piece.ways[0]!
     }
-    for (const source of this.sources) {
-      const { to } = scenario.arrivals[source.name]!
-      source.next = to === undefined ? this.equipment[0]! : named(to)
+    const from = arrivalWays(scenario)
+    for (const source of this.sources) source.next = named.get(from.get(source.name)![0]!.target)!
+    for (const [index, piece] of this.equipment.entries()) {
+      const first = entries[index]![1]['right-of-way']
+      piece.rightOfWay = [...this.equipment, ...this.sources].find(({ name }) => name === first) ?? null
     }
     this.join()
-    floor.crew.assemble()
-    this.calendar = new Calendar(floor, this.sources, this.equipment)
+    floor.crew.assemble((name) => this.equipment.find((piece) => piece.name === name)!)
+    this.calendar = new Calendar(floor, this.sources, this.equipment, exit)
     this.calendar.join()
-    const { measures, costLeftOut } = this.allMeasures()
-    this.costLeftOut = costLeftOut
+    const sealers = this.equipment.map((piece) => piece.mechanism).filter((each) => each instanceof Sealer)
+    const cost = costMeasures(scenario, sealers, () => exit.out)
+    this.costLeftOut = cost.leftOut
+    const measures = [
+      ...lineMeasures(floor, this.calendar, exit, sealers),
+      ...cost.measures,
+      ...this.sources.flatMap((source) => source.measures(this.calendar.workingTime)),
+      ...this.equipment.flatMap((piece) => piece.measures()),
+      ...floor.crew.measures(),
+    ]
     this.columns = measures.flatMap((measure): Column[] =>
       measure.over
         ? [
@@ -73,11 +89,16 @@ export class Line {
 
   /** Simultaneous events: furthest downstream first, so that room is made before it is asked for; then the order of the file. */
   private join(): void {
-    const stepsToExit = new Map<unknown, number>([[this.exit, 0]])
-    // cases go forward, so one pass from the back knows every distance
-    for (const piece of [...this.equipment].reverse())
-      stepsToExit.set(piece, stepsToExit.get(piece.next)! + 1)
-    const order = [...this.equipment].sort((a, b) => stepsToExit.get(a)! - stepsToExit.get(b)!)
+    // fewest steps, for ways may part, join and lead back: from the exit outward, each piece when it is first met
+    const order: Equipment[] = []
+    let met: Way[] = [this.exit]
+    while (met.length > 0) {
+      const before = met
+      met = this.equipment.filter(
+        (piece) => !order.includes(piece) && piece.ways.some((way) => before.includes(way)),
+      )
+      order.push(...(met as Equipment[]))
+    }
     for (const piece of [...order, ...this.sources]) piece.join()
   }
 
@@ -98,119 +119,74 @@ export class Line {
 
   /**
    * Simulates shift `shift` (from 1) of the study `seed`: the same result whatever was simulated before. Throws
-   * `BalanceError` or `StuckClock`, which are bugs.
+   * `Standstill` where the line locks or cases run in a circle; `BalanceError` or `StuckClock`, which are bugs.
    */
   simulate(seed: string, shift: number): ShiftResult {
+    this.begin(seed, shift)
+    this.runTo(this.floor.end, seed, shift)
+    return this.finish(seed, shift)
+  }
+
+  /** As `simulate`, with a pause after each `step` seconds of the shift, so that others can act: the same result. */
+  *simulateInSteps(seed: string, shift: number, step: number): Generator<undefined, ShiftResult> {
+    this.begin(seed, shift)
+    for (let until = step; until < this.floor.end; until += step) {
+      this.runTo(until, seed, shift)
+      yield
+    }
+    this.runTo(this.floor.end, seed, shift)
+    return this.finish(seed, shift)
+  }
+
+  /** Tells every event of the shifts that follow; null ends that. */
+  observe(tell: ((event: ShiftEvent) => void) | null): void {
+    this.floor.observer = tell ? new Observer(this.floor, tell) : null
+  }
+
+  /** End of what one `simulate` covers, s from its start. */
+  get end(): number {
+    return this.floor.end
+  }
+
+  private begin(seed: string, shift: number): void {
     const { floor } = this
     floor.begin(seed, shift)
     this.exit.reset()
-    floor.crew.reset()
     for (const piece of this.equipment) piece.reset()
     for (const source of this.sources) source.reset()
+    // after the pieces: whoever has a standing duty takes up the post
+    floor.crew.reset()
     this.calendar.reset()
-    floor.clock.run(floor.end)
+  }
+
+  private runTo(until: number, seed: string, shift: number): void {
+    try {
+      this.floor.clock.run(until)
+    } catch (error) {
+      if (!(error instanceof StuckClock)) throw error
+      // only where a way leads back can the scenario be the cause
+      const acting = this.equipment.filter((piece) => error.labels.includes(piece.label))
+      const circle = acting.map((piece) => piecesOnACircle(piece)).find((pieces) => pieces.length > 0)
+      throw circle ? new EndlessLoopError(circle, error.now, seed, shift) : error
+    }
+  }
+
+  private finish(seed: string, shift: number): ShiftResult {
+    const { floor } = this
+    const locked = findCircle(this.equipment, floor.end)
+    if (locked) throw new DeadlockError(locked.circle, locked.since, seed, shift)
+    floor.observer?.close(floor.end)
     for (const piece of this.equipment) piece.settle(floor.end)
     for (const source of this.sources) source.settle(floor.end)
     floor.crew.settle(floor.end)
     assertBalances(floor, this.sources, this.equipment, this.exit, seed, shift)
     const values = Float64Array.from(this.columns, ({ measure, part }) =>
-      part === 'value' ? measure.value() : measure.over!(),
+      part === 'over'
+        ? measure.over!()
+        : measure.kind === 'total'
+          ? measure.value() / floor.campaign
+          : measure.value(),
     )
     return { values, held: Float64Array.from(this.series().flatMap((series) => [...series.samples])) }
-  }
-
-  private allMeasures(): { measures: Measure[]; costLeftOut: string[] } {
-    const { exit, floor } = this
-    const { scenario } = floor
-    const { workingTime, attendedTime } = this.calendar
-    const sealers = this.equipment.map((piece) => piece.mechanism).filter((each) => each instanceof Sealer)
-    const heads = sealers.flatMap((sealer) => sealer.heads)
-    const tapeUsed = () => heads.reduce((sum, head) => sum + head.laid + head.lost, 0)
-    const lost = () => heads.reduce((sum, head) => sum + head.lost, 0)
-    const throughput = () => exit.out / workingTime
-    const cost = costMeasures(scenario, sealers, () => exit.out)
-    const at = (key: string): string[] => ['measures', key]
-    const whole: Measure[] = [
-      {
-        path: at('throughput'),
-        label: 'Good cases out over working time',
-        unit: 'cases/s',
-        kind: 'mean',
-        value: throughput,
-      },
-      {
-        path: at('output'),
-        label: 'Good cases out a shift',
-        unit: 'cases',
-        kind: 'mean',
-        value: () => exit.out,
-      },
-      {
-        path: at('time-in-system'),
-        label: 'Time from arrival to exit, mean',
-        unit: 's',
-        kind: 'mean',
-        value: () => exit.timeInSystem.mean(),
-      },
-      {
-        path: at('time-in-system-p95'),
-        label: 'Time from arrival to exit, not passed by 95 % of the cases',
-        unit: 's',
-        kind: 'mean',
-        value: () => exit.timeInSystem.quantile(0.95),
-      },
-    ]
-    const { target } = scenario
-    if (target !== undefined)
-      whole.push({
-        path: at('target-held'),
-        label: 'Share of shifts that reach the target',
-        unit: 'share',
-        kind: 'share',
-        value: () => (throughput() >= target ? 1 : 0),
-      })
-    if (sealers.length > 0) {
-      const mass = massPerMetre(scenario.tape.width, scenario.tape.thickness)
-      whole.push(
-        {
-          path: at('tape-per-case'),
-          label: 'Tape on a good case',
-          unit: 'm/case',
-          kind: 'ratio',
-          value: () => exit.tape,
-          over: () => exit.out,
-        },
-        {
-          path: at('tape-lost-per-case'),
-          label: 'Tape lost with the rolls, a good case',
-          unit: 'm/case',
-          kind: 'ratio',
-          value: lost,
-          over: () => exit.out,
-        },
-        {
-          path: at('tape'),
-          label: 'Tape used a shift, all heads, loss included',
-          unit: 'm',
-          kind: 'mean',
-          value: tapeUsed,
-        },
-        {
-          path: at('tape-mass'),
-          label: 'Mass of that tape, without cores',
-          unit: 'kg',
-          kind: 'mean',
-          value: () => tapeUsed() * mass,
-        },
-      )
-    }
-    const measures = [
-      ...whole,
-      ...cost.measures,
-      ...this.sources.flatMap((source) => source.measures(workingTime)),
-      ...this.equipment.flatMap((piece) => piece.measures()),
-      ...floor.crew.measures(attendedTime),
-    ]
-    return { measures, costLeftOut: cost.leftOut }
   }
 }

@@ -15,15 +15,16 @@ export type Unit =
   | 'rolls'
 
 /**
- * One measure. `mean`: each shift gives a value, the study averages them. `share`: each shift gives 0 or 1.
- * `ratio`: totals over totals, `value` over `over`.
+ * One measure. `mean`: each shift gives a value, the study averages them. `total`: the same for what adds up over the
+ * shifts of a campaign, and is divided by their number. `share`: each shift gives 0 or 1. `ratio`: totals over totals,
+ * `value` over `over`.
  */
 export interface Measure {
   /** Place in the result document, such as `equipment`, `sealer`, `measures`, `jams`. */
   path: readonly string[]
   label: string
   unit: Unit
-  kind: 'mean' | 'share' | 'ratio'
+  kind: 'mean' | 'total' | 'share' | 'ratio'
   /** Reads the shift that has just ended; NaN where the shift says nothing. */
   value: () => number
   /** The denominator of a ratio. */

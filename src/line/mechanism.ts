@@ -42,6 +42,12 @@ export abstract class Mechanism {
   /** A stop of this cause is over; the piece is about to move again. */
   putRight(_now: number, _cause: Cause): void {}
 
+  /** A break of the shift begins: what is to be done before it. */
+  breakBegins(_now: number): void {}
+
+  /** Somebody stands at it from now, or nobody does. */
+  manned(_now: number, _isManned: boolean): void {}
+
   /** Causes, breakdowns left out, for which it may stand. */
   mayStandFor(): readonly Cause[] {
     return []

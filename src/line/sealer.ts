@@ -4,46 +4,50 @@ import type { Stream } from '../engine/stream.js'
 import { Level } from '../engine/tally.js'
 import type { EquipmentKeys } from '../scenario/schema.js'
 import { gapNeeded } from '../trade/headway.js'
-import { drawnLength } from '../trade/tape.js'
 import type { CaseIndex } from './cases.js'
+import { effectivenessMeasures, type Made } from './effectiveness.js'
 import type { Draw, Floor } from './floor.js'
-import { Head } from './head.js'
+import type { Head } from './head.js'
 import type { Measure } from './measure.js'
 import { Mechanism } from './mechanism.js'
 import { Cause, State } from './states.js'
+import { Taping } from './taping.js'
 import { hair, Travel } from './travel.js'
 
 type SealerKeys = EquipmentKeys<'sealer'>
 
 const none = -1
 // places in `numbers`: belt travel from which the next case may enter, m; when the case in the flap place is folded, s;
-// when the machine has set itself for the next size, s
+// when the machine has set itself for the next size, s; folding that is left while nobody stands there, s; since when the
+// machine stands frozen, s
 const clearFrom = 0
 const foldedAt = 1
 const setAt = 2
+const foldLeft = 3
+const frozenSince = 4
 /** Cases on the belts at one time: a power of two well above bed over shortest pitch. */
 const placesFor = (bed: number, shortest: number) => 2 ** Math.ceil(Math.log2(Math.ceil(bed / shortest) + 4))
 
 export class Sealer extends Mechanism {
-  /** First head first, in the direction of travel. */
-  readonly heads: readonly Head[]
   casesLost = 0
+  private readonly made: Made = { all: 0, good: 0, plannedTime: 0 }
+  private readonly taping: Taping
 
   private readonly travel: Travel
   private readonly bed: number
   private readonly gap: number
-  /** Tape that one head draws for a case, m, by kind. */
-  private readonly drawn: Float64Array
   private readonly fold: Draw
   private readonly setting: Draw
   private readonly isSetByCrew: boolean
   private readonly jam: { chance: number; draws: Stream; lost: Stream; lostShare: number; clear: Draw } | null
-  private readonly rollChange: Draw
-  private readonly blade: { after: number; time: Draw } | null
+  private readonly hasBlade: boolean
+  private readonly dwell: { spoils: number; draws: Stream } | null
+  /** Belt travel from a case's coming to a head until its trailing leg is wiped down, m, by kind. */
+  private readonly underHead: Float64Array
 
   // belts: rings over the running number of a case
   private readonly positions: Float64Array
-  private readonly numbers = new Float64Array(3)
+  private readonly numbers = new Float64Array(5)
   private readonly mask: number
   private readonly items: Int32Array
   private readonly entries: Float64Array
@@ -58,36 +62,31 @@ export class Sealer extends Mechanism {
 
   // flap place and size
   private flapItem: CaseIndex = none
+  /** The machine folds, or somebody who folds stands there. */
+  private canFold = true
+  private readonly isFoldedByPeople: boolean
   private sizeSet = none
 
   // stops
   private jamDrawnFor = none
-  private stoppedHead = 0
 
   constructor(floor: Floor, name: string, keys: SealerKeys) {
     super(floor, name)
-    const { tape, shift } = floor.scenario
     this.bed = keys.bed
     this.travel = new Travel(keys['belt-speed'])
     const given = Object.entries(keys.heads).flatMap(([which, head]) => (head ? [{ which, ...head }] : []))
     const timing = given.map(({ cut }) => ({ wipeTravel: cut['wipe-travel'], reset: cut.reset }))
     this.gap = gapNeeded(keys['minimum-gap'], timing, keys['belt-speed'])
-    const facts = { roll: tape.roll, lostPerRoll: tape['lost-per-roll'] }
-    const firstRoll = (which: string) =>
-      shift['rolls-start'] === 'part-used' ? floor.stream(this.label, `first roll ${which}`) : null
-    this.heads = given
-      .sort((a, b) => a.position - b.position)
-      .map(({ which, position }) => new Head(which, position, facts, firstRoll(which)))
+    this.taping = new Taping(floor, this.label, keys, () => this.unit)
     this.meets = new Int32Array(this.heads.length)
     this.marks = new Float64Array(this.heads.length + 1)
     this.positions = Float64Array.from(this.heads, (head) => head.position)
-    this.drawn = floor.lengths.map((length) => drawnLength(length, tape.leg, tape.stretch))
 
+    this.isFoldedByPeople = keys.flaps['folded-by'] === 'people'
     this.fold = floor.draws(this.label, 'fold', keys.flaps.time)
     this.setting = floor.draws(this.label, 'size setting', keys['size-setting'].time)
     this.isSetByCrew = keys['size-setting'].by === 'crew'
-    this.rollChange = floor.draws(this.label, 'roll change', keys['roll-change'].time)
-    const { jams, blade } = keys
+    const { jams } = keys
     this.jam = jams
       ? {
           chance: jams.chance * jams['tape-factor'],
@@ -97,9 +96,11 @@ export class Sealer extends Mechanism {
           clear: floor.draws(this.label, 'jam clearing', jams.clear),
         }
       : null
-    this.blade = blade
-      ? { after: blade['service-after'], time: floor.draws(this.label, 'blade service', blade.time) }
-      : null
+    const wipe = Math.max(...timing.map((cut) => cut.wipeTravel))
+    this.underHead = floor.lengths.map((length) => length + wipe)
+    const spoils = keys['dwell-spoils']
+    this.dwell = spoils > 0 ? { spoils, draws: floor.stream(this.label, 'dwell under the head') } : null
+    this.hasBlade = keys.blade !== undefined
 
     const places = placesFor(this.bed, Math.min(...floor.lengths))
     this.mask = places - 1
@@ -115,14 +116,22 @@ export class Sealer extends Mechanism {
     this.marks.fill(never)
     this.numbers[clearFrom] = 0
     this.isBlocked = false
-    this.level.reset(this.floor.end)
+    this.level.reset(this.floor.lastShift, this.floor.end)
     this.flapItem = none
+    this.canFold = !this.isFoldedByPeople
     this.numbers[foldedAt] = never
     this.sizeSet = none
     this.numbers[setAt] = never
     this.jamDrawnFor = none
     this.casesLost = 0
-    for (const head of this.heads) head.reset()
+    this.made.all = 0
+    this.made.good = 0
+    this.made.plannedTime = 0
+    this.taping.reset()
+  }
+
+  get heads(): readonly Head[] {
+    return this.taping.heads
   }
 
   override held(): number {
@@ -137,7 +146,9 @@ export class Sealer extends Mechanism {
   override take(now: number, item: CaseIndex): boolean {
     if (this.unit.frozen || this.flapItem !== none) return false
     this.flapItem = item
-    this.numbers[foldedAt] = now + this.fold.draw()
+    const time = this.fold.draw()
+    this.numbers[foldLeft] = time
+    this.numbers[foldedAt] = this.canFold ? now + time : never
     this.level.change(now, 1)
     return true
   }
@@ -154,6 +165,7 @@ export class Sealer extends Mechanism {
     const entry = Math.max(at, this.numbers[clearFrom]!)
     const place = this.nextOn++ & this.mask
     this.items[place] = this.flapItem
+    this.floor.observer?.onBelts(now, this.name, this.flapItem)
     this.entries[place] = entry
     this.numbers[clearFrom] = entry + this.floor.lengths[kind]! + this.gap
     this.flapItem = none
@@ -209,58 +221,88 @@ export class Sealer extends Mechanism {
 
   /** A case comes to a head: it may jam at the first one; the blade or the roll may be at its end; or it is taped. */
   private meet(now: number, index: number): void {
-    const head = this.heads[index]!
     const number = this.meets[index]!
     const item = this.items[number & this.mask]!
     const kind = this.floor.cases.kind[item]!
     if (index === 0 && this.jam && this.jamDrawnFor < number) {
       this.jamDrawnFor = number
       if (this.jam.draws.next() < this.jam.chance * this.floor.jamFactors[kind]!) {
+        this.floor.observer?.jams(now, this.name, item)
         this.unit.stop(now, Cause.jam, this.jam.clear.draw())
         return
       }
     }
-    this.stoppedHead = index
-    if (this.blade && head.cuts >= this.blade.after) {
-      this.unit.stop(now, Cause.blade, this.blade.time.draw())
-      return
-    }
-    const drawn = this.drawn[kind]!
-    if (!head.canClose(drawn)) {
-      this.unit.stop(now, Cause.tape, this.rollChange.draw())
-      return
-    }
-    head.lay(drawn)
-    this.floor.cases.tape[item]! += drawn
+    if (!this.taping.meet(now, index, item)) return
     this.meets[index] = number + 1
     this.markHead(index)
   }
 
   override putRight(now: number, cause: Cause): void {
-    const head = this.heads[this.stoppedHead]!
-    if (cause === Cause.tape) head.changeRoll()
-    else if (cause === Cause.blade) head.cuts = 0
-    else if (cause === Cause.size) this.numbers[setAt] = now
+    this.taping.putRight(cause)
+    if (cause === Cause.size) this.numbers[setAt] = now
     else if (cause === Cause.jam && this.jam!.lost.next() < this.jam!.lostShare) {
       const place = this.meets[0]! & this.mask
+      this.count(this.floor.cases.kind[this.items[place]!]!, false)
+      this.floor.observer?.spoilt(now, this.name, this.items[place]!)
       this.floor.cases.remove(this.items[place]!)
       this.items[place] = none
       this.casesLost++
       this.level.change(now, -1)
       this.mark()
-    }
+    } else if (cause === Cause.jam)
+      this.floor.observer?.freed(now, this.name, this.items[this.meets[0]! & this.mask]!)
   }
 
   private offerFirst(now: number): void {
-    this.isBlocked = !this.unit.next.offer(now, this.items[this.firstOn & this.mask]!, this.unit)
+    const item = this.items[this.firstOn & this.mask]!
+    // read before it goes: its number may be used again
+    const kind = this.floor.cases.kind[item]!
+    const isSealed = this.floor.cases.unsealed[item] === 0
+    this.isBlocked = !this.unit.next.offer(now, item, this.unit)
     if (this.isBlocked) {
-      this.travel.stop(now)
+      this.stand(now)
       return
     }
+    this.count(kind, isSealed)
     this.firstOn++
     this.mark()
     this.level.change(now, -1)
     this.travel.start(now)
+    if (this.firstOn === this.nextOn && this.flapItem === none && !this.unit.frozen) this.taping.idle(now)
+  }
+
+  /** A case is finished: its planned run time is its headway. */
+  private count(kind: number, isGood: boolean): void {
+    this.made.all++
+    if (isGood) this.made.good++
+    this.made.plannedTime += (this.floor.lengths[kind]! + this.gap) / this.travel.speed
+  }
+
+  /** The belts stop; a case that stands under a head may have to be taped again. */
+  private stand(now: number): void {
+    if (this.dwell !== null && this.travel.isRunning) this.spoilUnderHeads(this.travel.now(now))
+    this.travel.stop(now)
+  }
+
+  private spoilUnderHeads(at: number): void {
+    const { spoils, draws } = this.dwell!
+    for (let number = this.firstOn; number < this.nextOn; number++) {
+      const place = number & this.mask
+      const item = this.items[place]!
+      if (item === none) continue
+      const span = this.underHead[this.floor.cases.kind[item]!]!
+      for (let head = 0; head < this.meets.length; head++) {
+        const past = at - this.entries[place]! - this.positions[head]!
+        const isUnder = this.meets[head]! > number && past > 0 && past < span
+        if (!isUnder || draws.next() >= spoils) continue
+        this.floor.cases.unsealed[item] = 1
+        this.floor.observer?.stripSpoilt(this.name, this.heads[head]!.name, item)
+      }
+    }
+  }
+
+  override breakBegins(now: number): void {
+    if (!this.unit.frozen) this.taping.breakBegins(now)
   }
 
   override roomAhead(now: number): void {
@@ -285,7 +327,9 @@ export class Sealer extends Mechanism {
     if (this.flapItem !== none) {
       // the case that stands there enters once it is folded and the headway is over
       const enters = this.runsEmpty() ? never : Math.max(clear, numbers[foldedAt]!)
-      unit.plans(Math.min(due, enters), State.working)
+      if (this.canFold || numbers[foldedAt]! !== never) unit.plans(Math.min(due, enters), State.working)
+      else if (clear > now) unit.plans(due, State.working, clear)
+      else unit.plans(due, State.waiting)
     } else if (clear > now) unit.plans(due, State.working, clear)
     else unit.plans(due, State.waiting)
   }
@@ -302,8 +346,23 @@ export class Sealer extends Mechanism {
     return this.floor.cases.kind[this.flapItem] !== this.sizeSet
   }
 
+  /** Folding by hand stops while nobody stands there, and goes on with what was left. */
+  override manned(now: number, isManned: boolean): void {
+    if (!this.isFoldedByPeople || isManned === this.canFold) return
+    this.canFold = isManned
+    const { numbers } = this
+    if (this.flapItem === none) return
+    const at = this.unit.frozen ? numbers[frozenSince]! : now
+    if (isManned) numbers[foldedAt] = at + numbers[foldLeft]!
+    else {
+      numbers[foldLeft] = Math.max(0, numbers[foldedAt]! - at)
+      if (numbers[foldLeft]! > 0) numbers[foldedAt] = never
+    }
+  }
+
   override freeze(now: number): void {
-    this.travel.stop(now)
+    this.numbers[frozenSince] = now
+    this.stand(now)
   }
 
   override thaw(now: number, passed: number): void {
@@ -322,7 +381,7 @@ export class Sealer extends Mechanism {
   override mayStandFor(): Cause[] {
     const may: Cause[] = [Cause.tape]
     if (this.jam) may.push(Cause.jam)
-    if (this.blade) may.push(Cause.blade)
+    if (this.hasBlade) may.push(Cause.blade)
     if (this.isSetByCrew) may.push(Cause.size)
     return may
   }
@@ -341,10 +400,11 @@ export class Sealer extends Mechanism {
         path: [...at, 'measures', 'cases-lost'],
         label: `Cases spoilt in jams a shift, ${this.name}`,
         unit: 'cases',
-        kind: 'mean',
+        kind: 'total',
         value: () => this.casesLost,
       },
       ...this.heads.flatMap((head) => head.measures(at, this.name)),
+      ...effectivenessMeasures(this.unit, this.made, this.floor),
     ]
   }
 }

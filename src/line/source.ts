@@ -6,8 +6,10 @@ import { Level } from '../engine/tally.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { CaseIndex } from './cases.js'
 import type { Feeder, Taker } from './equipment.js'
-import { type Draw, type Floor, samplesPerShift } from './floor.js'
+import { type Floor, samplesPerShift } from './floor.js'
 import type { HeldSeries, Measure } from './measure.js'
+import { fromMix, type Pace } from './pace.js'
+import { makePace } from './paces.js'
 
 export class Source implements Actor, Feeder {
   next!: Taker
@@ -15,11 +17,10 @@ export class Source implements Actor, Feeder {
   turnedAway = 0
 
   private slot = -1
-  private readonly between: Draw
+  private readonly pace: Pace
   private readonly mix: Stream
   /** Cumulative shares of the kinds of case, ending at 1. */
   private readonly cumulative: Float64Array
-  private readonly batch: number
   private readonly whenFull: 'wait' | 'queue' | 'turn-away'
   /** Cases that have come and stand before the line: of a batch, or on the floor. */
   private readonly standing = new Ring(64)
@@ -29,16 +30,15 @@ export class Source implements Actor, Feeder {
   private isPaused = false
   private pausedAt = 0
   private hasEnded = false
+  private shiftStart = 0
 
   constructor(
     private readonly floor: Floor,
     readonly name: string,
     keys: Scenario['arrivals'][string],
   ) {
-    this.batch = keys.batch
     this.whenFull = keys['when-full']
-    const law = keys['time-between'] ?? { law: 'constant' as const, value: this.batch / keys.rate! }
-    this.between = floor.draws(this.label, 'time between', law)
+    this.pace = makePace(floor, this.label, keys)
     this.mix = floor.stream(this.label, 'mix')
     const shares = Object.values(floor.scenario.cases).map((kind) => kind.share)
     const total = shares.reduce((sum, share) => sum + share, 0)
@@ -61,11 +61,14 @@ export class Source implements Actor, Feeder {
     this.arrived = 0
     this.turnedAway = 0
     this.standing.clear()
-    this.stack.reset(this.floor.end)
-    this.blocked.reset(this.floor.end)
+    this.stack.reset(this.floor.lastShift, this.floor.end)
+    this.blocked.reset(this.floor.lastShift, this.floor.end)
     this.isPaused = false
     this.hasEnded = false
-    this.schedule(this.between.draw())
+    this.pace.clear()
+    this.pace.reset()
+    this.shiftStart = 0
+    this.schedule(this.nextFrom(0))
   }
 
   private schedule(time: number): void {
@@ -75,19 +78,33 @@ export class Source implements Actor, Feeder {
 
   act(now: number): void {
     this.schedule(never)
-    for (let left = this.batch; left > 0; left--) this.bring(this.floor.cases.create(this.drawKind(), now))
-    this.passOn(now)
-    if (this.whenFull === 'turn-away') while (this.standing.length > 0) this.turnAway(now)
-    if (this.whenFull !== 'wait' || this.standing.length === 0) this.schedule(now + this.between.draw())
+    let due: number
+    do {
+      for (let left = this.pace.batch; left > 0; left--) this.bring(this.floor.cases.create(this.kind(), now))
+      this.passOn(now)
+      this.floor.observer?.stands(now, this.name, this.whenFull, this.standing)
+      if (this.whenFull === 'turn-away') while (this.standing.length > 0) this.turnAway(now)
+      if (this.whenFull === 'wait' && this.standing.length > 0) return
+      due = this.nextFrom(now)
+    } while (due <= now && this.pace.mayBeLate)
+    this.schedule(due)
+  }
+
+  /** When the next cases come: the pace counts from the start of the shift. */
+  private nextFrom(now: number): number {
+    return this.shiftStart + this.pace.next(now - this.shiftStart)
   }
 
   private bring(item: CaseIndex): void {
     this.arrived++
     this.standing.push(item)
+    this.floor.observer?.arrives(this.floor.clock.now, this.name, item)
     this.stack.change(this.floor.clock.now, 1)
   }
 
-  private drawKind(): number {
+  private kind(): number {
+    const known = this.pace.bring()
+    if (known !== fromMix) return known
     const u = this.mix.next()
     let kind = 0
     while (kind < this.cumulative.length - 1 && u >= this.cumulative[kind]!) kind++
@@ -110,6 +127,7 @@ export class Source implements Actor, Feeder {
   }
 
   private turnAway(now: number): void {
+    this.floor.observer?.turnedAway(now, this.name, this.standing.at(0))
     this.floor.cases.remove(this.standing.shift())
     this.stack.change(now, -1)
     this.turnedAway++
@@ -120,10 +138,10 @@ export class Source implements Actor, Feeder {
     this.passOn(now)
     // packers who waited go on: the next interval begins when the last case of the batch is taken
     if (this.whenFull === 'wait' && this.standing.length === 0 && this.dueAt === never && !this.hasEnded)
-      this.schedule(now + this.between.draw())
+      this.schedule(this.nextFrom(now))
   }
 
-  /** A break begins: nothing comes and nothing is put on the line; the interval that runs is kept. */
+  /** A break begins: nothing comes and nothing is put on the line. */
   pause(now: number): void {
     this.isPaused = true
     this.pausedAt = now
@@ -134,7 +152,9 @@ export class Source implements Actor, Feeder {
   resume(now: number): void {
     this.isPaused = false
     this.noteBlocked(now)
-    if (this.dueAt !== never) this.schedule(this.dueAt + (now - this.pausedAt))
+    const start = this.shiftStart
+    if (this.dueAt !== never)
+      this.schedule(start + this.pace.afterBreak(this.dueAt - start, this.pausedAt - start, now - start))
     this.roomAhead(now)
   }
 
@@ -142,6 +162,14 @@ export class Source implements Actor, Feeder {
   end(): void {
     this.hasEnded = true
     this.schedule(never)
+  }
+
+  /** Another shift of a campaign begins; what stands from the shift before goes first. */
+  beginShift(now: number): void {
+    this.hasEnded = false
+    this.shiftStart = now
+    this.pace.reset()
+    if (this.whenFull !== 'wait' || this.standing.length === 0) this.schedule(this.nextFrom(now))
   }
 
   held(): number {
@@ -165,9 +193,10 @@ export class Source implements Actor, Feeder {
         path: [...at, 'arrived'],
         label: `Cases that arrived a shift, ${name}`,
         unit: 'cases',
-        kind: 'mean',
+        kind: 'total',
         value: () => this.arrived,
       },
+      ...this.pace.measures(at, name),
     ]
     if (this.whenFull === 'wait')
       measures.push({

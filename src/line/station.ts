@@ -16,6 +16,8 @@ const waitTime = 1
 
 export class Station extends Mechanism {
   private readonly servers: number
+  /** A case that it lets go is closed and no longer rejected. */
+  private readonly repairs: boolean
   private readonly room: number
   private readonly time: Draw
   private readonly stopEvery: number
@@ -36,6 +38,7 @@ export class Station extends Mechanism {
   constructor(floor: Floor, name: string, keys: EquipmentKeys<'station'>) {
     super(floor, name)
     this.servers = keys.servers
+    this.repairs = keys.repairs
     this.room = keys['waiting-room'] === 'unlimited' ? Infinity : keys['waiting-room']
     this.time = floor.draws(this.label, 'time', keys.time)
     this.stopEvery = keys.every?.cases ?? Infinity
@@ -50,8 +53,8 @@ export class Station extends Mechanism {
     this.doneAt.fill(never)
     this.isStuck.fill(0)
     this.waiting.clear()
-    this.level.reset(this.floor.end)
-    this.busy.reset(this.floor.end)
+    this.level.reset(this.floor.lastShift, this.floor.end)
+    this.busy.reset(this.floor.lastShift, this.floor.end)
     this.stuckServers = 0
     this.sinceStop = 0
     this.numbers[closedUntil] = 0
@@ -80,6 +83,7 @@ export class Station extends Mechanism {
       const item = this.waiting.shift()
       this.serving[server] = item
       this.doneAt[server] = now + this.time.draw()
+      this.floor.observer?.serviceBegins(now, this.name, item, this.doneAt[server]!)
       this.busy.change(now, 1)
       this.waits++
       this.numbers[waitTime]! += now - this.floor.cases.enteredAt[item]!
@@ -110,7 +114,12 @@ export class Station extends Mechanism {
 
   /** Passes the case of `server` on, if the next piece takes it, and lets others in. */
   private letGo(now: number, server: number): boolean {
-    if (!this.unit.next.offer(now, this.serving[server]!, this.unit)) return false
+    const item = this.serving[server]!
+    if (this.repairs) {
+      this.floor.cases.unsealed[item] = 0
+      this.floor.cases.rejected[item] = 0
+    }
+    if (!this.unit.next.offer(now, item, this.unit)) return false
     this.serving[server] = none
     this.doneAt[server] = never
     this.level.change(now, -1)
@@ -118,6 +127,7 @@ export class Station extends Mechanism {
       this.sinceStop = 0
       this.plannedStops++
       this.numbers[closedUntil] = now + this.stopTime!.draw()
+      this.floor.observer?.plannedStop(now, this.name, this.numbers[closedUntil]!)
     }
     this.startServices(now)
     this.unit.invite(now)
@@ -125,13 +135,14 @@ export class Station extends Mechanism {
   }
 
   override roomAhead(now: number): void {
-    const server = this.earliest(true)
-    if (server === none) return
-    this.isStuck[server] = 0
-    this.stuckServers--
-    if (!this.letGo(now, server)) {
+    // all that stand done offer, the longest done first, until one is told no again: whoever has room calls but once
+    for (let server = this.earliest(true); server !== none; server = this.earliest(true)) {
+      this.isStuck[server] = 0
+      this.stuckServers--
+      if (this.letGo(now, server)) continue
       this.isStuck[server] = 1
       this.stuckServers++
+      return
     }
   }
 
@@ -220,7 +231,7 @@ export class Station extends Mechanism {
         path: [...at, 'planned-stops'],
         label: `Planned stops a shift, ${name}`,
         unit: 'count',
-        kind: 'mean',
+        kind: 'total',
         value: () => this.plannedStops,
       })
     return measures

@@ -1,5 +1,6 @@
 /** What the report of a run says: headline sentences and tables, the same for the terminal and the page. */
 
+import { mapping } from '../line/effectiveness.js'
 import type { EquipmentResult, Figure, RunResult } from '../study/result.js'
 import { cautions } from '../trade/cautions.js'
 import { durationText, figureText, grouped, printFigure } from './format.js'
@@ -24,6 +25,12 @@ export interface Report {
   repeat: string
 }
 
+/** What was simulated: shifts, or campaigns of several in a row. */
+function observations(count: number, { length, campaign }: RunResult['shift']): string {
+  if (campaign === 1) return `${count} shifts of ${durationText(length)}`
+  return `${count} campaigns of ${campaign} shifts of ${durationText(length)} in a row`
+}
+
 const percent = (share: number) => `${Number((share * 100).toPrecision(4))} %`
 
 /** The report of a run. */
@@ -34,12 +41,13 @@ export function runReport(result: RunResult): Report {
     placesTable(result),
     stopsTable(result),
     tapeTable(result),
+    effectivenessTable(result),
     crewTable(result),
     costTable(result),
   ]
   return {
     title: made.scenario.title,
-    subtitle: `${made.shifts} shifts of ${durationText(shift.length)} simulated, seed "${made.seed}". Plus-minus: ${percent(made.confidence)} confidence that the long-run figure lies within it.`,
+    subtitle: `${observations(made.shifts, shift)} simulated, seed "${made.seed}". Plus-minus: ${percent(made.confidence)} confidence that the long-run figure lies within it.`,
     headline: headline(result),
     tables: tables.filter((table) => table.rows.length > 0),
     limits: limits(result),
@@ -75,6 +83,8 @@ function headline(result: RunResult): string[] {
     lines.push(
       `It uses ${figureText(measures.tape, display)} of tape a shift (${figureText(measures['tape-mass'], display)}); ${figureText(measures['tape-per-case'], display)} lie on the case.`,
     )
+  if ((measures.unsealed?.mean ?? 0) > 0)
+    lines.push(`${figureText(measures.unsealed, display)} a shift leave the line unsealed and unnoticed.`)
   if (measures['cost-per-1000'])
     lines.push(`1000 good cases cost ${moneyText(measures['cost-per-1000'], result)}.`)
   return lines
@@ -211,14 +221,29 @@ function tapeTable(result: RunResult): Table {
   }
 }
 
+function effectivenessTable(result: RunResult): Table {
+  const keys = ['availability', 'effectiveness', 'quality', 'oee', 'technical-availability']
+  return {
+    title: 'Effectiveness',
+    note: mapping,
+    columns: ['machine', 'availability', 'effectiveness', 'quality', 'OEE index', 'technical availability'],
+    rows: Object.entries(result.equipment).flatMap(([name, { effectiveness }]) =>
+      effectiveness ? [[name, ...keys.map((key) => figureText(effectiveness[key], result.display))]] : [],
+    ),
+  }
+}
+
 function crewTable(result: RunResult): Table {
+  const crews = Object.entries(result.crew)
+  const hasPost = crews.some(([, figures]) => figures['at-post'])
   return {
     title: 'People',
-    note: 'Walking and working, share of the time in which they are there.',
-    columns: ['crew', 'busy'],
-    rows: Object.entries(result.crew).map(([name, figures]) => [
+    note: 'Busy: walking and working, share of the time in which they are there.',
+    columns: ['crew', 'busy', ...(hasPost ? ['somebody at the post'] : [])],
+    rows: crews.map(([name, figures]) => [
       name,
       figureText(figures.busy, result.display),
+      ...(hasPost ? [figures['at-post'] ? figureText(figures['at-post'], result.display) : ''] : []),
     ]),
   }
 }
@@ -245,7 +270,9 @@ const moneyText = (figure: Figure, result: RunResult) =>
 function limits(result: RunResult): string[] {
   const all = [...result.notes]
   all.push(
-    'Each shift starts with an empty line, so the first cases out come late and a rate is a little below the steady one.',
+    result.shift.campaign > 1
+      ? 'The first shift of each campaign starts with an empty line; the others go on where the one before ended.'
+      : 'Each shift starts with an empty line, so the first cases out come late and a rate is a little below the steady one.',
   )
   if (Object.values(result.equipment).some(({ type }) => type === 'sealer'))
     all.push(

@@ -2,6 +2,7 @@
 import { closest, distance } from 'fastest-levenshtein'
 import type { z } from 'zod'
 import { type Problem, type ProblemCode, shown } from './problems.js'
+import { equipmentTypes } from './schema.js'
 import { keysAt, type Path } from './walk.js'
 
 /** A finding before its place in the file is known. */
@@ -68,7 +69,7 @@ export function findingsOf(issue: Issue, schema: z.ZodType, raw: unknown, base: 
       }))
     case 'invalid_union': {
       if (issue.errors.length === 0) {
-        const types = ['conveyor', 'sealer', 'station']
+        const types = equipmentTypes
         const given = valueAt(raw, path)
         return given === undefined
           ? [finding('missing-key', '`type` must be given', `one of ${types.join(', ')}`, true)]
@@ -80,7 +81,7 @@ export function findingsOf(issue: Issue, schema: z.ZodType, raw: unknown, base: 
         .flatMap((inner) => (inner.code === 'invalid_value' ? inner.values.map(String) : []))
       if (!isMap && words.length > 0)
         return [finding('not-allowed', `a number or ${words.join(', ')}`, nearest(shown(value), words))]
-      const member = isMap ? issue.errors.at(-1)! : issue.errors[0]!
+      const member = isMap && !Array.isArray(value) ? issue.errors.at(-1)! : issue.errors[0]!
       return member.flatMap((inner) => findingsOf(inner, schema, raw, path))
     }
     case 'invalid_type':

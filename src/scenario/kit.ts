@@ -60,6 +60,26 @@ export function quantity(dimension: Dimension, doc: string, bounds: Bounds = { f
     })
 }
 
+/** A quantity, or one of a few words in its place. */
+export function quantityOr<const W extends string>(
+  word: W,
+  dimension: Dimension,
+  doc: string,
+  bounds: Bounds = { from: 0 },
+) {
+  const number = quantity(dimension, doc, bounds)
+  return z
+    .unknown()
+    .transform((text, context): number | W => {
+      if (text === word) return word
+      const parsed = number.safeParse(text)
+      if (parsed.success) return parsed.data
+      context.issues.push(...parsed.error.issues.map((issue) => ({ ...issue, input: text }) as never))
+      return z.NEVER
+    })
+    .meta({ type: 'string', pattern: `(^${word}$)|${quantityPattern(dimension)}`, description: doc })
+}
+
 /** Money: `42 EUR/roll`, `31 EUR/h` or `24000 EUR`. */
 export function money(per: 'roll' | 'h' | null, doc: string) {
   const example = per ? `42 EUR/${per}` : '24000 EUR'

@@ -4,6 +4,7 @@ import { type Finding, findingsOf, nearest, valueAt } from './issues.js'
 import { offsetOf, placeAt } from './locate.js'
 import { type ReadColumn, readObserved } from './observed.js'
 import { type Problem, ScenarioError, shown } from './problems.js'
+import { type ReadRows, Recordings } from './recorded.js'
 import { ruleFindings } from './rules.js'
 import { type Scenario, scenarioSchema } from './schema.js'
 import { type Assumption, fillDefaults, type Path, setAt } from './walk.js'
@@ -30,6 +31,8 @@ export interface LoadOptions {
   variant?: string
   /** Reads a column of a CSV file beside the scenario. */
   readColumn?: ReadColumn
+  /** Reads a recorded log beside the scenario, row by row. */
+  readRows?: ReadRows
 }
 
 /** One change by path, and the words for where it came from. */
@@ -58,6 +61,7 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
     return { ...rest, path: dotted, source: file, ...place }
   }
 
+  const recordings = new Recordings(options.readRows)
   const problems: Problem[] = []
   const attempt = (overrides: readonly Override[]): Omit<Loaded, 'variants'> | null => {
     const tree = structuredClone(raw)
@@ -84,7 +88,11 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
     assumed.push(...fillDefaults(scenarioSchema, tree))
     const parsed = scenarioSchema.safeParse(tree)
     const own = parsed.success
-      ? [...readObserved(parsed.data, options.readColumn), ...ruleFindings(parsed.data)]
+      ? [
+          ...readObserved(parsed.data, options.readColumn),
+          ...recordings.fill(parsed.data),
+          ...ruleFindings(parsed.data),
+        ]
       : withoutEchoes(parsed.error.issues.flatMap((issue) => findingsOf(issue, scenarioSchema, tree)))
     for (const finding of own)
       findings.push([

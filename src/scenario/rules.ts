@@ -1,9 +1,14 @@
 /** Rules between keys: what each key allows by itself, but not together. Findings here stop a run. */
+
 import { casesPerRoll, drawnLength } from '../trade/tape.js'
+import { wholeZones, zonesFor } from '../trade/zones.js'
+import { checkSource } from './arrival-rules.js'
+import { checkBreaks, checkDuties } from './crew-rules.js'
 import { type Distribution, meanOf } from './distribution.js'
 import { type Finding, nearest } from './issues.js'
 import { outsideSize } from './outside.js'
-import type { EquipmentKeys, Scenario, Skill } from './schema.js'
+import { checkRoutes } from './routes.js'
+import { type EquipmentKeys, equipmentTypes, type Scenario, type Skill } from './schema.js'
 import type { Path } from './walk.js'
 
 /** A belt may run this much above a head's rating: 80 ft/min is commonly written as 24.4 m/min. */
@@ -12,8 +17,8 @@ const ratingTolerance = 1.001
 /** Breakdowns that come faster than this on the mean are a slip of the unit, and a study of them would not end, s. */
 const shortestMean = 1
 
-/** More cases than this in one shift and a study would not end in useful time. */
-const mostCasesPerShift = 20_000_000
+/** A campaign is one observation, and a study has many of them, s. */
+const longestCampaign = 31_622_400
 
 const millimetres = (metres: number) => `${Math.round(metres * 1000)} mm`
 const perMinute = (speed: number) => `${(speed * 60).toPrecision(4)} m/min`
@@ -28,24 +33,20 @@ export function ruleFindings(scenario: Scenario): Finding[] {
   checkArrivals(scenario, report)
   const longest = longestCase(scenario)
   for (const [name, piece] of Object.entries(scenario.line)) {
-    checkRoute(scenario, ['line', name], piece.to, report)
     checkDistributions(piece, ['line', name], report)
-    if (piece.type === 'conveyor' && longest && longest.length > piece.length)
-      report(
-        ['line', name, 'length'],
-        'conflict',
-        `the case \`${longest.name}\` (${millimetres(longest.length)}) is longer than this conveyor`,
-        `at least ${millimetres(longest.length)}`,
-      )
+    if (piece.type === 'conveyor') checkConveyor(['line', name], piece, longest, report)
     if (piece.type === 'sealer') checkSealer(scenario, name, piece, longest, report)
     for (const [key, skill] of tasksOf(piece)) checkSkill(scenario, ['line', name, key], skill, report)
   }
+  checkRoutes(scenario, report)
   checkShift(scenario, report)
+  checkDuties(scenario, report)
   checkMoney(scenario, report)
   return findings
 }
 
-type Report = (path: Path, code: Finding['code'], rule: string, fix: string, atKey?: boolean) => void
+/** Notes one breach: where, which code, the rule and the nearest mend. */
+export type Report = (path: Path, code: Finding['code'], rule: string, fix: string, atKey?: boolean) => void
 
 function checkCases(scenario: Scenario, report: Report): void {
   const kinds = Object.entries(scenario.cases)
@@ -89,7 +90,7 @@ function checkArrivals(scenario: Scenario, report: Report): void {
       ['arrivals'],
       'missing-key',
       'at least one source of cases is needed',
-      'name a source with `time-between` or `rate`',
+      'name a source with `time-between`, `rate`, `by-hour`, `orders` or `log`',
       true,
     )
   if (Object.keys(scenario.line).length === 0)
@@ -97,52 +98,12 @@ function checkArrivals(scenario: Scenario, report: Report): void {
       ['line'],
       'missing-key',
       'at least one piece of equipment is needed',
-      'name a conveyor, a sealer or a station',
+      `name a ${equipmentTypes.join(', a ')}`,
       true,
     )
   for (const [name, source] of sources) {
-    checkRoute(scenario, ['arrivals', name], source.to, report)
-    const between = source['time-between']
-    if (!between) {
-      if (source.rate && source.rate * scenario.shift.length > mostCasesPerShift)
-        report(
-          ['arrivals', name, 'rate'],
-          'out-of-range',
-          `more than ${mostCasesPerShift} cases in a shift`,
-          'a lower rate or a shorter shift',
-        )
-      continue
-    }
-    const mean = meanOf(between)
-    if (mean <= 0)
-      report(
-        ['arrivals', name, 'time-between'],
-        'out-of-range',
-        'the mean time between arrivals must be above 0',
-        'such as `4 s`',
-      )
-    else if ((scenario.shift.length / mean) * source.batch > mostCasesPerShift)
-      report(
-        ['arrivals', name, 'time-between'],
-        'out-of-range',
-        `more than ${mostCasesPerShift} cases in a shift`,
-        'a longer time between arrivals or a shorter shift',
-      )
+    checkSource(scenario, name, source, report)
   }
-}
-
-/** Cases go forward: a target must exist and stand later in the file. */
-function checkRoute(scenario: Scenario, path: Path, to: string | undefined, report: Report): void {
-  if (to === undefined) return
-  const order = Object.keys(scenario.line)
-  const later = path[0] === 'line' ? order.slice(order.indexOf(String(path[1])) + 1) : order
-  if (!later.includes(to))
-    report(
-      [...path, 'to'],
-      'no-such-path',
-      order.includes(to) ? 'cases go forward: `to` names a later entry' : `\`${to}\` is no entry of the line`,
-      nearest(to, later),
-    )
 }
 
 function checkDistributions(piece: Scenario['line'][string], path: Path, report: Report): void {
@@ -168,6 +129,44 @@ function longestCase(scenario: Scenario): { name: string; length: number } | nul
     .reduce<{ name: string; length: number } | null>(
       (most, each) => (most && most.length >= each.length ? most : each),
       null,
+    )
+}
+
+function checkConveyor(
+  path: Path,
+  { length, zone, carries, breakdowns }: EquipmentKeys<'conveyor'>,
+  longest: ReturnType<typeof longestCase>,
+  report: Report,
+): void {
+  if (longest && longest.length > length)
+    report(
+      [...path, 'length'],
+      'conflict',
+      `the case \`${longest.name}\` (${millimetres(longest.length)}) is longer than this conveyor`,
+      `at least ${millimetres(longest.length)}`,
+    )
+  else if (zone !== undefined && longest && zonesFor(longest.length, zone) > wholeZones(length, zone))
+    report(
+      [...path, 'zone'],
+      'conflict',
+      `the case \`${longest.name}\` takes ${zonesFor(longest.length, zone)} zones, and ${wholeZones(length, zone)} fit on this conveyor`,
+      `a length of at least ${millimetres(zonesFor(longest.length, zone) * zone)}, or other zones`,
+    )
+  if (zone !== undefined && carries !== 'accumulating')
+    report(
+      [...path, 'zone'],
+      'conflict',
+      'only an accumulating conveyor has zones',
+      'take it out, or write `carries: accumulating`',
+      true,
+    )
+  if (breakdowns && carries === 'gravity')
+    report(
+      [...path, 'breakdowns'],
+      'conflict',
+      'a gravity conveyor has no drive that could fail',
+      'take it out',
+      true,
     )
 }
 
@@ -258,28 +257,14 @@ function checkSkill(scenario: Scenario, path: Path, skill: Skill, report: Report
 }
 
 function checkShift(scenario: Scenario, report: Report): void {
-  const { breaks, length } = scenario.shift
-  let free = 0
-  for (const [index, pause] of breaks.entries()) {
-    if (pause.at < free)
-      report(
-        ['shift', 'breaks', index],
-        'conflict',
-        'begins before the break ahead of it has ended',
-        'put the breaks in order, without overlap',
-      )
-    if (pause.at + pause.for > length)
-      report(['shift', 'breaks', index], 'conflict', 'ends after the shift', 'an earlier or shorter break')
-    free = pause.at + pause.for
-  }
-  if (breaks.reduce((sum, pause) => sum + pause.for, 0) >= length)
-    report(
-      ['shift', 'breaks'],
-      'conflict',
-      'the breaks leave no working time',
-      'fewer or shorter breaks',
-      true,
-    )
+  const { shift } = scenario
+  checkBreaks(shift.breaks, shift.length, ['shift', 'breaks'], report)
+  if (shift['start-up'] >= shift.length)
+    report(['shift', 'start-up'], 'conflict', 'the start-up takes the whole shift', 'a shorter start-up')
+  if (shift.campaign > 1 && shift.start !== 'carry-over')
+    report(['shift', 'campaign'], 'conflict', 'shifts in a row need `start: carry-over`', 'set `start: carry-over`')
+  if (shift.campaign * (shift.length + shift['run-out']) > longestCampaign)
+    report(['shift', 'campaign'], 'out-of-range', 'a campaign is at most a year long', 'fewer shifts in a row')
 }
 
 function checkMoney(scenario: Scenario, report: Report): void {

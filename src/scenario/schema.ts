@@ -1,9 +1,11 @@
 /** The one definition of the scenario format: types, validation, defaults, docs and the JSON Schema come from it. */
 import { z } from 'zod'
 import { flutes } from '../trade/case.js'
+import { source } from './arrivals.js'
 import { timeDistribution } from './distribution.js'
-import { passesTo } from './equipment/common.js'
 import { conveyor } from './equipment/conveyor.js'
+import { divert } from './equipment/divert.js'
+import { inspect } from './equipment/inspect.js'
 import { sealer } from './equipment/sealer.js'
 import { station } from './equipment/station.js'
 import { assume, bare, choice, money, name, quantity, whole } from './kit.js'
@@ -49,38 +51,33 @@ const caseKind = z
   })
   .describe('one case: outside dimensions of the closed case, or inside ones with the flute')
 
-const source = z
-  .strictObject({
-    'time-between': timeDistribution('time from one arrival to the next').optional(),
-    rate: quantity('case-rate', 'steady rate, evenly spaced', { above: 0 }).optional(),
-    batch: assume(whole('cases that come together', 1, 10_000), 1, 'definition of the format'),
-    'when-full': assume(
-      choice(
-        ['wait', 'queue', 'turn-away'],
-        'wait: the packers stop; queue: an unlimited floor stack; turn-away: the case goes elsewhere',
-      ),
-      'wait',
-      'definition of the format',
-    ),
-    to: passesTo.optional(),
-  })
-  .refine((given) => (given['time-between'] === undefined) !== (given.rate === undefined), {
-    message: 'exactly one of `time-between` and `rate` must stand here',
-    params: { code: 'one-of', fix: 'keep the one that you know' },
-  })
-  .describe('where cases come from')
-
 export const skills = ['jams', 'roll-change', 'size-setting', 'blade', 'breakdowns'] as const
 export type Skill = (typeof skills)[number]
+
+const breakList = z
+  .array(
+    z.strictObject({
+      at: quantity('time', 'since the start of the shift'),
+      for: quantity('time', 'its length', { above: 0 }),
+    }),
+  )
+  .max(100)
 
 const member = z.strictObject({
   people: assume(whole('how many', 1, 1000), 1, 'definition of the format'),
   walk: assume(timeDistribution('time to come to a stop and begin'), '0 s', 'definition of the format'),
   does: z.array(z.enum(skills)).min(1).describe('the tasks that they do, the most urgent first'),
+  'stands-at': name
+    .optional()
+    .describe('standing duty: who is free folds the flaps of this sealer; a task calls them away'),
+  breaks: breakList
+    .optional()
+    .describe('breaks of their own in place of those of the shift, so that others cover'),
 })
 
 /** Each kind of equipment is one row here and one in `line/registry`. */
-export const equipmentKinds = [conveyor, sealer, station] as const
+export const equipmentKinds = [conveyor, sealer, station, divert, inspect] as const
+export const equipmentTypes = equipmentKinds.map((kind) => kind.shape.type.value)
 const equipment = z.discriminatedUnion('type', equipmentKinds).describe('a piece of equipment')
 
 const amount = z.union([
@@ -149,7 +146,28 @@ export const scenarioSchema = z
           '8 h',
           'common practice, no source',
         ),
-        start: assume(choice(['empty'], 'how the line is found: empty'), 'empty', 'definition of the format'),
+        start: assume(
+          choice(
+            ['empty', 'carry-over'],
+            'how a shift finds the line: empty, or carry-over: as the shift before left it, rolls and blades included',
+          ),
+          'empty',
+          'definition of the format',
+        ),
+        campaign: assume(
+          whole(
+            'carry-over: shifts in a row; the campaign is the observation, the first shift of it starts empty',
+            1,
+            1000,
+          ),
+          1,
+          'definition of the format',
+        ),
+        'start-up': assume(
+          quantity('time', 'time at the start of a shift before cases come', { from: 0, to: 31_622_400 }),
+          '0 min',
+          'definition of the format',
+        ),
         'rolls-start': assume(
           choice(
             ['full', 'part-used'],
@@ -158,19 +176,7 @@ export const scenarioSchema = z
           'full',
           'definition of the format',
         ),
-        breaks: assume(
-          z
-            .array(
-              z.strictObject({
-                at: quantity('time', 'since the start of the shift'),
-                for: quantity('time', 'its length', { above: 0 }),
-              }),
-            )
-            .max(100)
-            .describe('breaks, in order'),
-          [],
-          'definition of the format',
-        ),
+        breaks: assume(breakList.describe('breaks, in order'), [], 'definition of the format'),
         'breaks-stop': assume(
           choice(
             ['arrivals-and-manual-work', 'everything'],

@@ -29,23 +29,31 @@ cases:                          # OUTSIDE dimensions of the closed case
 
 arrivals:                       # one entry for each place that cases come from
   packing:
-    time-between: {exponential: {mean: 5.5 s}}   # or rate: 11 cases/min for evenly spaced cases
-    batch: 1                    # cases that come together
+    time-between: {exponential: {mean: 5.5 s}}   # one way of five; in its place may stand:
+    # rate: 11 cases/min        # evenly spaced
+    # by-hour: {cases: [540 cases/h, 720 cases/h, 660 cases/h], spaced: at-random}   # a rate for each hour of the shift, the last one holds on; or evenly
+    # orders:                   # runs of one case, in order; before: from the last case of the order before to the first interval
+    #   - {case: small, quantity: 1800, time-between: 5 s}
+    #   - {case: large, quantity: 900, time-between: {exponential: {mean: 6 s}}, before: 4 min}
+    # log: {file: arrivals.csv, time: seconds, case: kind, unit: s}   # recorded times since the start of the shift, and names of cases, by column
+    batch: 1                    # cases that come together; not with orders or log
     when-full: wait             # wait (the packers stop) | queue (an unlimited floor stack) | turn-away
 
 line:                           # in the order in which a case travels; an entry passes on to the next one, or says to: NAME
   infeed:
     type: conveyor
-    carries: accumulating       # accumulating: cases close up; belt: all stop together
+    carries: accumulating       # accumulating: cases close up; belt: all stop together; gravity: accumulating without a drive
     length: 10 m
     speed: 20 m/min
     spacing: 20 mm              # room kept between cases
     start-delay: 0 s            # accumulating: time until a case follows the one ahead
+    # zone: 762 mm              # accumulating: length of its zones; each case takes whole ones in place of spacing
+    # right-of-way: NAME        # on any piece: who goes first where several wait to pass their cases on to it
   sealer:
     type: sealer
     bed: 1.9 m                  # length of the driven belts
     belt-speed: 20 m/min        # not above any head's rated-speed
-    flaps: {folded-by: machine, time: 0.8 s}     # time in the flap place before the belts
+    flaps: {folded-by: machine, time: 0.8 s}     # time in the flap place before the belts; folded-by: people need a crew with stands-at
     size-setting: {by: machine, time: 0 s}       # or by: crew for a fixed-size machine that is set by hand
     heads:                      # top, bottom, left, right; each has its own roll
       top:
@@ -67,8 +75,11 @@ line:                           # in the order in which a case travels; an entry
       repair: {lognormal: {mean: 15 min, cv: 0.7}}
     roll-change:
       time: {lognormal: {mean: 90 s, cv: 0.4}}      # one roll, threading included
-      low-tape-warning: 40 m    # tape left when the head gives its warning
-      change: when-empty        # stops before the case that the roll cannot finish
+      low-tape-warning: 40 m    # tape left when the head gives its warning; none: it runs out unnoticed
+      noticed-after: 3          # without a warning: cases that go unsealed until somebody notices
+      change: when-empty        # before the case that the roll cannot finish; or at-warning-when-idle, or at-break
+    tape-breaks: {chance: 0.2 per 1000, fix: 45 s}     # leave out: none; a chance for each strip
+    dwell-spoils: 0 %           # chance that a case that stood under a head when the belts stopped needs taping again
     blade: {service-after: 30000 cuts, time: 10 min}   # leave out: none
   outfeed: {type: conveyor, carries: belt, length: 5 m, speed: 24 m/min}
   palletiser:
@@ -77,7 +88,13 @@ line:                           # in the order in which a case travels; an entry
     servers: 1                  # places that work side by side
     waiting-room: 0             # places to wait before it, or unlimited
     every: {cases: 48, stop: 40 s}   # a planned stop, here the pallet change
+    repairs: false              # true: a case that it lets go is closed and no longer rejected
     run-by: machine             # people stop at breaks
+  # Ways may part, join and lead back; to: exit is out of the line. For two sealers, rejects and a repair bench:
+  # split: {type: divert, rule: alternate, to: [sealer, sealer-b], time: 0 s}   # strictly by turns; or rule: shortest
+  # sizes: {type: divert, rule: by-case, to: {small: sealer, large: sealer-b}}  # each case its way
+  # look: {type: inspect, time: 1 s, chance: 0.4 %, finds-unsealed: 100 %, rejects-to: bench}   # rejects-to: exit: they leave
+  # bench: {type: station, time: 40 s, run-by: people, waiting-room: 5, repairs: true, to: outfeed}
 
 tape:
   width: 48 mm                  # sold as 2 inch; 72 mm is sold as 3 inch
@@ -93,11 +110,15 @@ crew:                           # who puts stops right
     people: 1
     walk: 15 s                  # until they are there
     does: [jams, roll-change, size-setting, blade]   # the most urgent first
+    # stands-at: sealer         # standing duty: folds the flaps there while free
+    # breaks: [{at: 3 h, for: 30 min}]   # of their own, so that others cover
   fitter: {people: 1, walk: 4 min, does: [breakdowns]}
 
 shift:
   length: 8 h                   # breaks included
-  start: empty                  # how the line is found
+  start: empty                  # how a shift finds the line; carry-over: as the shift before left it
+  campaign: 1                   # carry-over: shifts in a row
+  start-up: 0 min               # before cases come
   rolls-start: part-used        # full, or used up by a random part as the shift before left them
   breaks: [{at: 2 h, for: 15 min}, {at: 4 h, for: 30 min}, {at: 6 h, for: 15 min}]
   breaks-stop: arrivals-and-manual-work   # or everything

@@ -30,6 +30,8 @@ export interface EquipmentResult {
   measures: Record<string, Figure>
   states: Record<string, Figure>
   heads?: Record<string, Record<string, Figure>>
+  /** Time elements and key figures of ISO 22400-2, of sealers. */
+  effectiveness?: Record<string, Figure>
 }
 
 /** What made the document: with this it can be made again. */
@@ -49,7 +51,7 @@ export interface RunResult {
   made: Made
   display: 'metric' | 'us'
   /** Lengths in seconds, target in cases a second. */
-  shift: { length: number; runOut: number; breaks: { at: number; for: number }[] }
+  shift: { length: number; runOut: number; breaks: { at: number; for: number }[]; campaign: number }
   target: number | null
   measures: Record<string, Figure>
   costLeftOut: readonly string[]
@@ -93,6 +95,7 @@ export function runResult(
       length: scenario.shift.length,
       runOut: scenario.shift['run-out'],
       breaks: scenario.shift.breaks,
+      campaign: scenario.shift.start === 'carry-over' ? scenario.shift.campaign : 1,
     },
     target: scenario.target ?? null,
     measures: {},
@@ -136,7 +139,7 @@ function estimateColumn(
 ): Estimate {
   const values = shifts.map((shift) => shift.values[index]!)
   if (column.measure.kind === 'share') return shareEstimate(values, confidence)
-  if (column.measure.kind === 'mean') return meanEstimate(values, confidence)
+  if (column.measure.kind !== 'ratio') return meanEstimate(values, confidence)
   const overs = shifts.map((shift) => shift.values[index + 1]!)
   return ratioEstimate(values, overs, confidence)
 }

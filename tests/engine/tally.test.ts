@@ -8,7 +8,7 @@ import { Level, Observations } from '../../src/engine/tally.js'
 describe('level', () => {
   it('averages over time: 0 for 2 s, 3 for 4 s, 1 for 4 s', () => {
     const level = new Level()
-    level.reset(10)
+    level.reset(0, 10)
     level.change(2, 3)
     level.change(6, -2)
     level.settle(10)
@@ -21,7 +21,7 @@ describe('level', () => {
 
   it('notes its value in the middle of each part', () => {
     const level = new Level(5)
-    level.reset(10)
+    level.reset(0, 10)
     level.change(2, 3)
     level.change(6, -2)
     level.settle(10)
@@ -31,7 +31,7 @@ describe('level', () => {
 
   it('grows with what it holds', () => {
     const level = new Level()
-    level.reset(1)
+    level.reset(0, 1)
     level.change(0, 5000)
     level.settle(1)
     expect(level.mean()).toBe(5000)

@@ -116,10 +116,10 @@ export function trial(options: {
   const script = new Script(floor, log, equipment[0]!, options.arrivals)
   for (const [index, piece] of equipment.entries()) piece.next = equipment[index + 1] ?? gate
   for (const actor of [gate, ...[...equipment].reverse(), script]) actor.join()
-  floor.crew.assemble()
+  floor.crew.assemble((name) => equipment.find((piece) => piece.name === name)!)
   floor.begin(options.seed ?? 'trial', 1)
-  floor.crew.reset()
   for (const piece of equipment) piece.reset()
+  floor.crew.reset()
   gate.start()
   script.start()
   floor.clock.run(floor.end)

@@ -1,26 +1,11 @@
 /** Whole shifts: breaks, crew, arrivals that wait, queue or turn away, run-out, common random numbers, balances. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { Line, type ShiftResult } from '../../src/line/line.js'
+import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
+import { reader, simulate } from './shift.js'
 
 const cases = 'cases: {a: {length: 400 mm, width: 300 mm, height: 300 mm}}'
-
-function simulate(text: string, shift = 1, seed = 'test'): (path: string) => number {
-  const line = new Line(loadScenario(text).scenario)
-  return reader(line, line.simulate(seed, shift))
-}
-
-/** The value of a measure by its path; the numerator of a ratio. */
-function reader(line: Line, result: ShiftResult): (path: string) => number {
-  return (path) => {
-    const index = line.columns.findIndex(
-      ({ measure, part }) => part === 'value' && measure.path.join('.') === path,
-    )
-    if (index < 0) throw new Error(`no measure ${path}`)
-    return result.values[index]!
-  }
-}
 
 const station = (arrivals: string, shift: string, more = '') =>
   `${cases}\narrivals: {p: ${arrivals}}\nline: {s: {type: station, time: 5 s${more}}}\nshift: ${shift}`
@@ -174,6 +159,12 @@ describe('balances', () => {
     stop: fc.constantFrom('everything', 'arrivals-and-manual-work'),
     runBy: fc.constantFrom('machine', 'people'),
     room: fc.constantFrom('0', '3', 'unlimited'),
+    warning: fc.constantFrom('none', '5 m'),
+    change: fc.constantFrom('when-empty', 'at-warning-when-idle', 'at-break'),
+    dwell: fc.constantFrom('0 %', '30 %'),
+    breaks: fc.constantFrom('0 %', '5 %'),
+    foldedBy: fc.constantFrom('machine', 'people'),
+    campaign: fc.constantFrom('start: empty', 'start: carry-over, campaign: 2, start-up: 4 min'),
     seed: fc.string({ minLength: 1, maxLength: 8 }),
   })
 
@@ -186,7 +177,10 @@ line:
   infeed: {type: conveyor, carries: ${k.carries}, length: ${k.infeed} m, speed: 20 m/min, start-delay: 0.2 s, breakdowns: {after: {exponential: {mean: ${k.fails} min}}, counted-in: ${k.clock}, repair: 40 s}}
   sealer:
     type: sealer
-    flaps: {time: ${k.fold} s}
+    flaps: {folded-by: ${k.foldedBy}, time: ${k.fold} s}
+    roll-change: {low-tape-warning: ${k.warning}, noticed-after: 3, change: ${k.change}}
+    dwell-spoils: ${k.dwell}
+    tape-breaks: {chance: ${k.breaks}, fix: 20 s}
     size-setting: {by: ${k.by}, time: 7 s}
     jams: {chance: ${k.chance} %, clear: {lognormal: {mean: 40 s, cv: 1}}, case-lost: 50 %}
     breakdowns: {after: {exponential: {mean: ${k.fails} min}}, counted-in: ${k.clock}, repair: {exponential: {mean: 90 s}}}
@@ -194,8 +188,8 @@ line:
   outfeed: {type: conveyor, carries: ${k.carries}, length: 3 m, speed: 20 m/min}
   end: {type: station, time: {exponential: {mean: 3 s}}, waiting-room: ${k.room}, servers: 2, run-by: ${k.runBy}, every: {cases: 20, stop: 30 s}, breakdowns: {after: {exponential: {mean: ${k.fails} min}}, repair: 1 min}}
 tape: {roll: 60 m, lost-per-roll: 2 m}
-crew: {o: {people: ${k.people}, walk: 8 s, does: [jams, roll-change, size-setting, blade, breakdowns]}}
-shift: {length: 2 h, rolls-start: part-used, run-out: 5 min, breaks-stop: ${k.stop}, breaks: [{at: 30 min, for: 10 min}, {at: 1 h, for: 20 min}]}`
+crew: {o: {people: ${k.people}, walk: 8 s, does: [jams, roll-change, size-setting, blade, breakdowns]${k.foldedBy === 'people' ? ', stands-at: sealer, breaks: [{at: 50 min, for: 12 min}]' : ''}}}
+shift: {length: 2 h, ${k.campaign}, rolls-start: part-used, run-out: 5 min, breaks-stop: ${k.stop}, breaks: [{at: 30 min, for: 10 min}, {at: 1 h, for: 20 min}]}`
         const line = new Line(loadScenario(text).scenario)
         // simulate throws when a balance does not close
         const result = line.simulate(k.seed, 1)

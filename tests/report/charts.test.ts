@@ -64,6 +64,7 @@ const result: RunResult = {
       { at: 1800, for: 600 },
       { at: 4000, for: 1200 },
     ],
+    campaign: 1,
   },
   target: 2 / 60,
   measures: {
@@ -248,7 +249,7 @@ describe('the chart of the cases held', () => {
   })
 
   it('goes over minutes where the shift is short', () => {
-    const chart = heldChart({ ...result, shift: { length: 3600, runOut: 600, breaks: [] } })!
+    const chart = heldChart({ ...result, shift: { length: 3600, runOut: 600, breaks: [], campaign: 1 } })!
     expect(scaleOf(chart, 'x').max).toBe(70)
     expect(pointsOf(chart.config.data.datasets[0])[0]!.x).toBe(30)
   })

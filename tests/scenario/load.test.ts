@@ -165,9 +165,9 @@ describe('findings', () => {
       [['no-such-path', 'line.infeed.to', 6, 45]],
     ],
     [
-      'a way back',
+      'a loop that no case can leave',
       small.replace('{type: sealer}', '{type: sealer, to: infeed}'),
-      [['no-such-path', 'line.sealer.to', 7, 30]],
+      [['conflict', 'line.sealer.to', 7, 30]],
     ],
     [
       'nobody for a task',

@@ -3,8 +3,22 @@ import { z } from 'zod'
 import { timeDistribution } from '../distribution.js'
 import { assume, choice, name } from '../kit.js'
 
+/**
+ * A key `to`, or one whose name ends in `-to`, says where cases go: `scenario/routes` reads every way of a line off such
+ * keys, whatever kind of equipment has them.
+ */
 export const passesTo = name.describe(
-  'name of the equipment that takes the cases; the next entry when not given',
+  'name of the equipment that takes the cases, or exit; the next entry when not given',
+)
+
+export const rightOfWay = name.describe(
+  'name of the one that goes first where several wait to pass their cases on to here',
+)
+
+export const runBy = assume(
+  choice(['machine', 'people'], 'people stop at breaks, machines run on'),
+  'machine',
+  'definition of the format',
 )
 
 export const breakdowns = z

@@ -1,8 +1,8 @@
 /** Keys of `type: sealer`: a belt-driven case sealer with its taping heads. */
 import { z } from 'zod'
 import { timeDistribution } from '../distribution.js'
-import { assume, bare, choice, quantity } from '../kit.js'
-import { breakdowns, passesTo } from './common.js'
+import { assume, bare, choice, quantity, quantityOr, whole } from '../kit.js'
+import { breakdowns, passesTo, rightOfWay } from './common.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
 
@@ -87,7 +87,7 @@ export const sealer = z
     flaps: assume(
       z.strictObject({
         'folded-by': assume(
-          choice(['machine'], 'who folds the flaps'),
+          choice(['machine', 'people'], 'who folds the flaps; people need a crew that stands at this sealer'),
           'machine',
           'definition of the format',
         ),
@@ -131,12 +131,24 @@ export const sealer = z
           'from memory, low confidence',
         ),
         'low-tape-warning': assume(
-          quantity('length', 'tape left when the head gives its warning'),
+          quantityOr(
+            'none',
+            'length',
+            'tape left when the head gives its warning, or none: it runs out unnoticed',
+          ),
           '40 m',
           'from memory, low confidence',
         ),
+        'noticed-after': assume(
+          whole('without a warning: cases that go unsealed until somebody notices', 0, 100_000),
+          3,
+          'from memory, low confidence',
+        ),
         change: assume(
-          choice(['when-empty'], 'when-empty: stops before the case that the roll cannot finish'),
+          choice(
+            ['when-empty', 'at-warning-when-idle', 'at-break'],
+            'when-empty: before the case that the roll cannot finish; at-warning-when-idle: after the warning, once no case is in the machine; at-break: after the warning, when a break begins',
+          ),
           'when-empty',
           'definition of the format',
         ),
@@ -151,6 +163,26 @@ export const sealer = z
       })
       .optional()
       .describe('blade service; every shift starts with fresh blades'),
+    'tape-breaks': z
+      .strictObject({
+        chance: quantity('share', 'chance that the tape breaks, a strip', { from: 0, to: 0.5 }),
+        fix: timeDistribution('time to thread it again, once somebody is there'),
+      })
+      .optional()
+      .describe('tape breaks: the strip is spoilt and laid again'),
+    'dwell-spoils': assume(
+      quantity(
+        'share',
+        'chance that a case that stood under a head when the belts stopped needs taping again',
+        {
+          from: 0,
+          to: 1,
+        },
+      ),
+      '0 %',
+      'definition of the format',
+    ),
+    'right-of-way': rightOfWay.optional(),
     to: passesTo.optional(),
   })
   .describe('a case sealer')

@@ -1,8 +1,8 @@
 /** Keys of `type: station`: any place that holds one case for a time. */
 import { z } from 'zod'
 import { timeDistribution } from '../distribution.js'
-import { assume, choice, whole } from '../kit.js'
-import { breakdowns, passesTo } from './common.js'
+import { assume, whole } from '../kit.js'
+import { breakdowns, passesTo, rightOfWay, runBy } from './common.js'
 
 export const station = z
   .strictObject({
@@ -25,12 +25,14 @@ export const station = z
       })
       .optional()
       .describe('a planned stop after a number of cases, such as a pallet change'),
-    'run-by': assume(
-      choice(['machine', 'people'], 'people stop at breaks, machines run on'),
-      'machine',
+    repairs: assume(
+      z.boolean().describe('true: a case that it lets go is closed and no longer rejected'),
+      false,
       'definition of the format',
     ),
+    'run-by': runBy,
     breakdowns: breakdowns.optional(),
+    'right-of-way': rightOfWay.optional(),
     to: passesTo.optional(),
   })
   .describe('a station')

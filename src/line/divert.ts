@@ -1,0 +1,82 @@
+/** Divert: sends each case on by one of several ways: by its kind, by turns, or to where fewest cases are. */
+import type { EquipmentKeys } from '../scenario/schema.js'
+import type { CaseIndex } from './cases.js'
+import type { Floor } from './floor.js'
+import type { Measure } from './measure.js'
+import { OnePlace } from './one-place.js'
+
+const none = -1
+
+export class Divert extends OnePlace {
+  private readonly rule: EquipmentKeys<'divert'>['rule']
+  /** Name of the target of each way, in the order of the unit's ways. */
+  private readonly targets: readonly string[]
+  /** By kind of case: its way; read by case only. */
+  private readonly wayOfKind: Int32Array
+  private readonly sent: Uint32Array
+  private readonly hasRefused: Uint8Array
+  /** Whose turn it is. */
+  private turn = 0
+
+  constructor(floor: Floor, name: string, keys: EquipmentKeys<'divert'>) {
+    super(floor, name, keys.time)
+    this.rule = keys.rule
+    this.targets = Object.values(keys.to)
+    const byCase = Object.keys(keys.to)
+    this.wayOfKind = Int32Array.from(Object.keys(floor.scenario.cases), (kind) => byCase.indexOf(kind))
+    this.sent = new Uint32Array(this.targets.length)
+    this.hasRefused = new Uint8Array(this.targets.length)
+  }
+
+  override empty(): void {
+    super.empty()
+    this.turn = 0
+    this.sent.fill(0)
+  }
+
+  protected override passOn(now: number, item: CaseIndex): boolean {
+    if (this.rule === 'shortest') return this.passToShortest(now, item)
+    const way = this.rule === 'by-case' ? this.wayOfKind[this.floor.cases.kind[item]!]! : this.turn
+    if (!this.unit.ways[way]!.offer(now, item, this.unit)) return false
+    this.sent[way]!++
+    // the turn passes on with the case: a target that has no room is waited for
+    if (this.rule === 'alternate') this.turn = (this.turn + 1) % this.targets.length
+    return true
+  }
+
+  /** Offers to the targets in order of how many cases they hold, the first named among equals, until one takes it. */
+  private passToShortest(now: number, item: CaseIndex): boolean {
+    const { ways } = this.unit
+    this.hasRefused.fill(0)
+    for (let left = ways.length; left > 0; left--) {
+      let best = none
+      let fewest = Infinity
+      for (let way = 0; way < ways.length; way++) {
+        if (this.hasRefused[way]) continue
+        const held = ways[way]!.held()
+        if (held < fewest) {
+          best = way
+          fewest = held
+        }
+      }
+      if (ways[best]!.offer(now, item, this.unit)) {
+        this.sent[best]!++
+        // those that said no, now or before, need not call back
+        for (let way = 0; way < ways.length; way++) if (way !== best) ways[way]!.withdraw(this.unit)
+        return true
+      }
+      this.hasRefused[best] = 1
+    }
+    return false
+  }
+
+  override measures(): Measure[] {
+    return [...new Set(this.targets)].map((target) => ({
+      path: ['equipment', this.name, 'measures', `to-${target}`],
+      label: `Cases sent to ${target} a shift, ${this.name}`,
+      unit: 'cases',
+      kind: 'total',
+      value: () => this.targets.reduce((sum, each, way) => sum + (each === target ? this.sent[way]! : 0), 0),
+    }))
+  }
+}

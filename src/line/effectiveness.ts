@@ -1,0 +1,78 @@
+/** A machine in the words of ISO 22400-2: time elements, availability, effectiveness, quality, OEE index. */
+import type { Equipment } from './equipment.js'
+import type { Floor } from './floor.js'
+import type { Measure } from './measure.js'
+import { State } from './states.js'
+
+/** What a machine has made in the shift. */
+export interface Made {
+  /** Cases that it has finished, good or not (PQ). */
+  all: number
+  /** Good ones of them (GQ). */
+  good: number
+  /** Sum of their planned run times per item (PRI x PQ), s. */
+  plannedTime: number
+}
+
+/** States by time element; break and blade service lie outside the planned busy time. */
+const elements = {
+  APT: [State.working],
+  AUST: [State.sizeWaiting, State.sizeSetting],
+  ADET: [
+    State.waiting,
+    State.blocked,
+    State.jamWaiting,
+    State.jamClearing,
+    State.tapeWaiting,
+    State.tapeChanging,
+    State.breakdownWaiting,
+    State.breakdownRepair,
+  ],
+} as const
+
+const ownStops = [
+  State.jamWaiting,
+  State.jamClearing,
+  State.tapeWaiting,
+  State.tapeChanging,
+  State.breakdownWaiting,
+  State.breakdownRepair,
+] as const
+
+/** The mapping in words, printed beside the figures. */
+export const mapping =
+  'Time elements after ISO 22400-2:2014 (definitions from secondary sources): APT working; AUST size settings; ADET waiting, blocked, jams, tape, breakdowns; ADOT none, for orders run all shift; PBT = APT + AUST + ADET; breaks and blade service lie outside it. Availability APT / PBT, effectiveness planned run time of the cases / APT, quality good / all, OEE index their product. Effectiveness above 100 % is reported, not clamped. Technical availability: share of PBT without jams, tape and breakdowns of this machine; what others do to it does not lower it.'
+
+/** Measures of one machine; `made` is read when a shift has ended. */
+export function effectivenessMeasures(unit: Equipment, made: Readonly<Made>, floor: Floor): Measure[] {
+  const time = (states: readonly State[]) => states.reduce<number>((sum, state) => sum + unit.stateTimes[state]!, 0)
+  const planned = () => floor.end - time([State.onBreak, State.blade])
+  const at = (key: string) => ['equipment', unit.name, 'effectiveness', key]
+  const element = (key: string, words: string, value: () => number): Measure => ({
+    path: at(key),
+    label: `${key}, ${words}, ${unit.name}`,
+    unit: 's',
+    kind: 'total',
+    value,
+  })
+  const share = (key: string, words: string, value: () => number, over: () => number): Measure => ({
+    path: at(key),
+    label: `${words}, ${unit.name}`,
+    unit: 'share',
+    kind: 'ratio',
+    value,
+    over,
+  })
+  const quality = () => (made.all > 0 ? made.good / made.all : 0)
+  return [
+    element('PBT', 'planned busy time a shift', planned),
+    element('APT', 'actual production time a shift', () => time(elements.APT)),
+    element('AUST', 'actual unit set-up time a shift', () => time(elements.AUST)),
+    element('ADET', 'actual unit delay time a shift', () => time(elements.ADET)),
+    share('availability', 'Availability', () => time(elements.APT), planned),
+    share('effectiveness', 'Effectiveness', () => made.plannedTime, () => time(elements.APT)),
+    share('quality', 'Quality ratio', () => made.good, () => made.all),
+    share('oee', 'OEE index', () => made.plannedTime * quality(), planned),
+    share('technical-availability', 'Technical availability', () => planned() - time(ownStops), planned),
+  ]
+}

@@ -1,0 +1,111 @@
+/** Measures of the line as a whole: output, target, time in it, tape. */
+import { massPerMetre } from '../trade/tape.js'
+import type { Calendar } from './calendar.js'
+import type { Exit } from './exit.js'
+import type { Floor } from './floor.js'
+import type { Measure } from './measure.js'
+import type { Sealer } from './sealer.js'
+
+/** The measures under `measures` of the result, money left out. */
+export function lineMeasures(
+  floor: Floor,
+  calendar: Calendar,
+  exit: Exit,
+  sealers: readonly Sealer[],
+): Measure[] {
+  const { scenario } = floor
+  const at = (key: string): string[] => ['measures', key]
+  const measures: Measure[] = [
+    {
+      path: at('throughput'),
+      label: 'Good cases out over working time',
+      unit: 'cases/s',
+      kind: 'mean',
+      value: () => exit.out / calendar.workingTime,
+    },
+    {
+      path: at('output'),
+      label: 'Good cases out a shift',
+      unit: 'cases',
+      kind: 'total',
+      value: () => exit.out,
+    },
+    {
+      path: at('time-in-system'),
+      label: 'Time from arrival to exit, mean',
+      unit: 's',
+      kind: 'mean',
+      value: () => exit.timeInSystem.mean(),
+    },
+    {
+      path: at('time-in-system-p95'),
+      label: 'Time from arrival to exit, not passed by 95 % of the cases',
+      unit: 's',
+      kind: 'mean',
+      value: () => exit.timeInSystem.quantile(0.95),
+    },
+  ]
+  if (scenario.target !== undefined)
+    measures.push({
+      path: at('target-held'),
+      label: 'Share of shifts that reach the target',
+      unit: 'share',
+      // of a campaign it is a mean over its shifts, no longer one or none
+      kind: floor.campaign > 1 ? 'mean' : 'share',
+      value: () => calendar.reached / floor.campaign,
+    })
+  if (Object.values(scenario.line).some(({ type }) => type === 'inspect'))
+    measures.push({
+      path: at('rejected'),
+      label: 'Cases that left the line rejected, a shift',
+      unit: 'cases',
+      kind: 'total',
+      value: () => exit.rejected,
+    })
+  if (sealers.length === 0) return measures
+  const heads = sealers.flatMap((sealer) => sealer.heads)
+  const sum = (of: (head: (typeof heads)[number]) => number) =>
+    heads.reduce((total, head) => total + of(head), 0)
+  const mass = massPerMetre(scenario.tape.width, scenario.tape.thickness)
+  const used = () => sum((head) => head.used)
+  measures.push(
+    {
+      path: at('unsealed'),
+      label: 'Unsealed cases that left the line unnoticed, a shift',
+      unit: 'cases',
+      kind: 'total',
+      value: () => exit.escaped,
+    },
+    {
+      path: at('tape-per-case'),
+      label: 'Tape on a good case',
+      unit: 'm/case',
+      kind: 'ratio',
+      value: () => exit.tape,
+      over: () => exit.out,
+    },
+    {
+      path: at('tape-lost-per-case'),
+      label: 'Tape lost with the rolls and in breaks, a good case',
+      unit: 'm/case',
+      kind: 'ratio',
+      value: () => sum((head) => head.lost + head.spoilt),
+      over: () => exit.out,
+    },
+    {
+      path: at('tape'),
+      label: 'Tape used a shift, all heads, loss included',
+      unit: 'm',
+      kind: 'total',
+      value: used,
+    },
+    {
+      path: at('tape-mass'),
+      label: 'Mass of that tape, without cores',
+      unit: 'kg',
+      kind: 'total',
+      value: () => used() * mass,
+    },
+  )
+  return measures
+}

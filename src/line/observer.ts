@@ -1,0 +1,318 @@
+/** The observer of a shift: the line tells it what happens, and it passes that on as events in order of time. */
+import { never } from '../engine/clock.js'
+import type { Ring } from '../engine/ring.js'
+import type { CaseIndex } from './cases.js'
+import type { Task } from './crew.js'
+import type { Floor } from './floor.js'
+import { Cause, causes, State, states } from './states.js'
+
+/** What may happen, in the words of the trace. */
+export type EventName =
+  | 'arrives'
+  | 'waits'
+  | 'queues'
+  | 'turned-away'
+  | 'taken'
+  | 'on-belts'
+  | 'service-begins'
+  | 'planned-stop'
+  | 'strip-laid'
+  | 'passes-unsealed'
+  | 'tape-breaks'
+  | 'jams'
+  | 'freed'
+  | 'spoilt'
+  | 'strip-spoilt'
+  | 'rejected'
+  | 'leaves'
+  | 'state'
+  | 'stops'
+  | 'sets-out'
+  | 'work-begins'
+  | 'work-done'
+  | 'roll-changed'
+  | 'blade-serviced'
+  | 'post-manned'
+  | 'post-left'
+  | 'break-begins'
+  | 'break-ends'
+  | 'start-up-ends'
+  | 'arrivals-end'
+
+/** One event. A key that says nothing of it is left out. */
+export interface ShiftEvent {
+  /** Since the start of the shift, s. */
+  time: number
+  event: EventName
+  /** The source or the piece of equipment where it happens; `shift` for the calendar. */
+  at: string
+  /** Running number of the case in order of arrival, from 1. */
+  case?: number
+  kind?: string
+  /** Where a case that is taken was before. */
+  from?: string
+  /** The state that a piece is in from now, as results name it. */
+  state?: string
+  /** Why a piece stops, as results name it. */
+  cause?: string
+  /** Who of the crew. */
+  person?: string
+  /** The task, in the words of `does`. */
+  task?: string
+  head?: string
+  /** Tape drawn for a strip, m off the roll. */
+  tape?: number
+  /** How long work, service or planned stop takes unless something holds it up, s. */
+  lasts?: number
+  /** Time from arrival to exit of a case that leaves, s. */
+  after?: number
+  /** As what a case leaves. */
+  as?: 'good' | 'rejected' | 'unsealed'
+}
+
+/** A piece and its state: the last one told, the one it is in now, and when that lapses into waiting. */
+interface Piece {
+  name: string
+  told: State | -1
+  state: State
+  lapse: number
+}
+
+const calendarEvents = {
+  'break begins': 'break-begins',
+  'break ends': 'break-ends',
+  'arrivals end': 'arrivals-end',
+  'start-up ends': 'start-up-ends',
+} as const
+
+/**
+ * The line calls it with one line a hook, and `floor.observer` is null in a study. Times never go back. States are told when
+ * the instant is over, so one that lasts no time is not told; working that lapses into waiting without an event
+ * of the line is told at its own time, before what comes later.
+ */
+export class Observer {
+  private readonly kinds: readonly string[]
+  private readonly pieces = new Map<string, Piece>()
+  /** Where each case is, by its index in the pool, and whether it has been told to stand before the line. */
+  private readonly places: string[] = []
+  private readonly standing: boolean[] = []
+  private now = 0
+
+  constructor(
+    private readonly floor: Floor,
+    private readonly tell: (event: ShiftEvent) => void,
+  ) {
+    this.kinds = Object.keys(floor.scenario.cases)
+  }
+
+  /** A shift begins. */
+  begin(): void {
+    this.pieces.clear()
+    this.places.length = 0
+    this.standing.length = 0
+    this.now = 0
+  }
+
+  /** The shift is over: tells what is open. */
+  close(end: number): void {
+    this.advance(end)
+    this.tellStates()
+  }
+
+  // --- time and states ---
+
+  /** A piece is in `state` from now, until `lapse` if it says nothing before. */
+  state(now: number, name: string, state: State, lapse: number): void {
+    this.advance(now)
+    const piece = this.pieces.get(name)
+    if (piece) {
+      piece.state = state
+      piece.lapse = lapse
+    } else this.pieces.set(name, { name, told: -1, state, lapse })
+  }
+
+  private advance(now: number): void {
+    if (!(now > this.now)) return
+    this.tellStates()
+    for (let piece = this.firstToLapse(now); piece; piece = this.firstToLapse(now)) {
+      this.now = piece.lapse
+      this.lapsed(piece)
+      this.tellState(piece)
+    }
+    this.now = now
+  }
+
+  private tellStates(): void {
+    for (const piece of this.pieces.values()) {
+      if (piece.lapse <= this.now) this.lapsed(piece)
+      if (piece.state !== piece.told) this.tellState(piece)
+    }
+  }
+
+  private firstToLapse(before: number): Piece | undefined {
+    let first: Piece | undefined
+    for (const piece of this.pieces.values())
+      if (piece.lapse < before && (!first || piece.lapse < first.lapse)) first = piece
+    return first
+  }
+
+  private lapsed(piece: Piece): void {
+    piece.state = State.waiting
+    piece.lapse = never
+  }
+
+  private tellState(piece: Piece): void {
+    piece.told = piece.state
+    this.tell({ time: this.now, event: 'state', at: piece.name, state: states[piece.state]!.key })
+  }
+
+  // --- cases ---
+
+  private ofCase(now: number, event: EventName, at: string, item: CaseIndex, more: Partial<ShiftEvent> = {}) {
+    this.advance(now)
+    this.tell({ time: now, event, at, case: this.floor.cases.number[item]!, ...more })
+  }
+
+  arrives(now: number, source: string, item: CaseIndex): void {
+    this.places[item] = source
+    this.standing[item] = false
+    this.ofCase(now, 'arrives', source, item, { kind: this.kinds[this.floor.cases.kind[item]!]! })
+  }
+
+  /** Cases stand before the line; those that came last have not been told yet. */
+  stands(now: number, source: string, whenFull: string, standing: Ring): void {
+    if (whenFull === 'turn-away') return
+    let first = standing.length
+    while (first > 0 && !this.standing[standing.at(first - 1)]) first--
+    for (let index = first; index < standing.length; index++) {
+      const item = standing.at(index)
+      this.standing[item] = true
+      this.ofCase(now, whenFull === 'queue' ? 'queues' : 'waits', source, item)
+    }
+  }
+
+  turnedAway(now: number, source: string, item: CaseIndex): void {
+    this.ofCase(now, 'turned-away', source, item)
+  }
+
+  /** A piece has taken a case; told once, for service may begin before the handshake is over. */
+  taken(now: number, piece: string, item: CaseIndex): void {
+    const from = this.places[item]
+    if (from === piece) return
+    this.places[item] = piece
+    this.ofCase(now, 'taken', piece, item, from === undefined ? {} : { from })
+  }
+
+  onBelts(now: number, sealer: string, item: CaseIndex): void {
+    this.ofCase(now, 'on-belts', sealer, item)
+  }
+
+  serviceBegins(now: number, station: string, item: CaseIndex, doneAt: number): void {
+    this.taken(now, station, item)
+    this.ofCase(now, 'service-begins', station, item, { lasts: doneAt - now })
+  }
+
+  stripLaid(now: number, sealer: string, head: string, item: CaseIndex, tape: number): void {
+    this.ofCase(now, 'strip-laid', sealer, item, { head, tape })
+  }
+
+  /** The head let the case pass without a strip, its roll being empty. */
+  passesUnsealed(now: number, sealer: string, head: string, item: CaseIndex): void {
+    this.ofCase(now, 'passes-unsealed', sealer, item, { head })
+  }
+
+  tapeBreaks(now: number, sealer: string, head: string, item: CaseIndex): void {
+    this.ofCase(now, 'tape-breaks', sealer, item, { head })
+  }
+
+  jams(now: number, piece: string, item: CaseIndex): void {
+    this.ofCase(now, 'jams', piece, item)
+  }
+
+  freed(now: number, piece: string, item: CaseIndex): void {
+    this.ofCase(now, 'freed', piece, item)
+  }
+
+  spoilt(now: number, piece: string, item: CaseIndex): void {
+    this.ofCase(now, 'spoilt', piece, item)
+  }
+
+  /** The strip of a case that stood too long under its head does not hold. */
+  stripSpoilt(sealer: string, head: string, item: CaseIndex): void {
+    this.ofCase(this.floor.clock.now, 'strip-spoilt', sealer, item, { head })
+  }
+
+  /** An inspection has taken a case and will reject it. */
+  rejects(inspection: string, item: CaseIndex): void {
+    const { now } = this.floor.clock
+    this.taken(now, inspection, item)
+    this.ofCase(now, 'rejected', inspection, item)
+  }
+
+  leaves(now: number, item: CaseIndex): void {
+    const { arrivedAt, rejected, unsealed } = this.floor.cases
+    this.ofCase(now, 'leaves', this.places[item] ?? 'exit', item, {
+      after: now - arrivedAt[item]!,
+      as: rejected[item] ? 'rejected' : unsealed[item] ? 'unsealed' : 'good',
+    })
+  }
+
+  // --- stops, crew, calendar ---
+
+  plannedStop(now: number, station: string, until: number): void {
+    this.advance(now)
+    this.tell({ time: now, event: 'planned-stop', at: station, lasts: until - now })
+  }
+
+  stops(now: number, piece: string, cause: Exclude<Cause, -1>): void {
+    this.advance(now)
+    this.tell({ time: now, event: 'stops', at: piece, cause: causes[cause].key })
+  }
+
+  setsOut(now: number, person: string, task: Task): void {
+    this.ofTask(now, 'sets-out', person, task)
+  }
+
+  /** Somebody has arrived and begins. */
+  workBegins(now: number, person: string, task: Task): void {
+    this.ofTask(now, 'work-begins', person, task, { lasts: task.duration })
+  }
+
+  workDone(now: number, person: string, task: Task): void {
+    this.ofTask(now, 'work-done', person, task)
+  }
+
+  private ofTask(now: number, event: EventName, person: string, task: Task, more: Partial<ShiftEvent> = {}) {
+    this.advance(now)
+    this.tell({ time: now, event, at: task.place, person, task: task.skill, ...more })
+  }
+
+  /** A stop of a sealer is over now: the heads that have a new roll, or the one whose blade has been serviced. */
+  putRight(
+    sealer: string,
+    cause: Cause,
+    heads: readonly { name: string }[],
+    newRolls: readonly boolean[],
+    stopped: number,
+  ): void {
+    const { now } = this.floor.clock
+    this.advance(now)
+    for (const [index, { name }] of heads.entries())
+      if (cause === Cause.tape && newRolls[index])
+        this.tell({ time: now, event: 'roll-changed', at: sealer, head: name })
+      else if (cause === Cause.blade && index === stopped)
+        this.tell({ time: now, event: 'blade-serviced', at: sealer, head: name })
+  }
+
+  /** Somebody of a crew stands at its post from now, or nobody does. */
+  post(now: number, crew: string, isManned: boolean): void {
+    this.advance(now)
+    const at = this.floor.scenario.crew[crew]!['stands-at'] ?? crew
+    this.tell({ time: now, event: isManned ? 'post-manned' : 'post-left', at, person: crew })
+  }
+
+  calendar(now: number, what: keyof typeof calendarEvents, crew: string | null): void {
+    this.advance(now)
+    this.tell({ time: now, event: calendarEvents[what], at: crew === null ? 'shift' : `crew.${crew}` })
+  }
+}

@@ -1,0 +1,77 @@
+/** One place that holds a case for a time and then passes it on: what diverts and inspections share. */
+import { never } from '../engine/clock.js'
+import type { Law } from '../engine/variates.js'
+import type { CaseIndex } from './cases.js'
+import type { Draw, Floor } from './floor.js'
+import { Mechanism } from './mechanism.js'
+import { State } from './states.js'
+
+const none = -1
+
+export abstract class OnePlace extends Mechanism {
+  private readonly time: Draw
+  private item: CaseIndex = none
+  /** When its time is over, s; in an array, where a change allocates nothing. */
+  private readonly doneAt = Float64Array.of(never)
+  private isBlocked = false
+
+  constructor(floor: Floor, name: string, time: Law) {
+    super(floor, name)
+    this.time = floor.draws(this.label, 'time', time)
+  }
+
+  /** Offers the case that is done to the piece where it belongs; false when that has no room. */
+  protected abstract passOn(now: number, item: CaseIndex): boolean
+
+  /** A case has come. */
+  protected begin(_item: CaseIndex): void {}
+
+  override empty(): void {
+    this.item = none
+    this.doneAt[0] = never
+    this.isBlocked = false
+  }
+
+  override held(): number {
+    return this.item === none ? 0 : 1
+  }
+
+  override take(now: number, item: CaseIndex): boolean {
+    if (this.unit.frozen || this.item !== none) return false
+    this.item = item
+    this.doneAt[0] = now + this.time.draw()
+    this.begin(item)
+    return true
+  }
+
+  override step(now: number): void {
+    if (this.doneAt[0]! <= now && !this.isBlocked) this.letGo(now)
+  }
+
+  private letGo(now: number): void {
+    this.isBlocked = !this.passOn(now, this.item)
+    if (this.isBlocked) return
+    this.item = none
+    this.doneAt[0] = never
+    this.unit.invite(now)
+  }
+
+  override roomAhead(now: number): void {
+    if (this.isBlocked) this.letGo(now)
+  }
+
+  override plan(): void {
+    if (this.isBlocked) this.unit.plans(never, State.blocked)
+    else this.unit.plans(this.doneAt[0]!, this.item === none ? State.waiting : State.working)
+  }
+
+  override freeze(): void {}
+
+  override thaw(_now: number, passed: number): void {
+    // a case that was done and refused is offered again at once
+    if (this.isBlocked) this.isBlocked = false
+    else this.doneAt[0]! += passed
+  }
+
+  override close(): void {}
+}

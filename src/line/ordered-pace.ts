@@ -1,0 +1,79 @@
+/** Arrivals by orders: runs of one case with a quantity, one after the other: `orders`. */
+import { never } from '../engine/clock.js'
+import type { Scenario } from '../scenario/schema.js'
+import type { Draw, Floor } from './floor.js'
+import type { Measure } from './measure.js'
+import type { Pace } from './pace.js'
+
+export type OrderKeys = NonNullable<Scenario['arrivals'][string]['orders']>
+
+interface Order {
+  kind: number
+  quantity: number
+  between: Draw
+  before: Draw
+}
+
+/** Each order draws from streams of its own, so that the quantity of one changes no time of another. */
+export class OrderedPace implements Pace {
+  readonly batch = 1
+  readonly mayBeLate = false
+  private readonly orders: readonly Order[]
+  /** The order in hand, and cases of it that are not yet due. */
+  private inHand = -1
+  private left = 0
+  private done = 0
+
+  constructor(floor: Floor, owner: string, keys: OrderKeys) {
+    const kinds = Object.keys(floor.scenario.cases)
+    this.orders = keys.map((order, index) => ({
+      kind: kinds.indexOf(order.case),
+      quantity: order.quantity,
+      between: floor.draws(owner, `time between, order ${index + 1}`, order['time-between']),
+      before: floor.draws(owner, `before order ${index + 1}`, order.before ?? { law: 'constant', value: 0 }),
+    }))
+  }
+
+  clear(): void {
+    this.done = 0
+  }
+
+  reset(): void {
+    this.inHand = -1
+    this.left = 0
+  }
+
+  next(now: number): number {
+    let from = now
+    if (this.left === 0) {
+      if (this.inHand + 1 >= this.orders.length) return never
+      const order = this.orders[++this.inHand]!
+      this.left = order.quantity
+      from += order.before.draw()
+    }
+    this.left--
+    return from + this.orders[this.inHand]!.between.draw()
+  }
+
+  bring(): number {
+    if (this.left === 0) this.done++
+    return this.orders[this.inHand]!.kind
+  }
+
+  /** A break keeps what is left of the interval, and of the time before an order. */
+  afterBreak(due: number, began: number, now: number): number {
+    return due + (now - began)
+  }
+
+  measures(at: readonly string[], name: string): Measure[] {
+    return [
+      {
+        path: [...at, 'orders-done'],
+        label: `Orders whose last case has come, ${name}`,
+        unit: 'count',
+        kind: 'total',
+        value: () => this.done,
+      },
+    ]
+  }
+}

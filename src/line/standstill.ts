@@ -1,0 +1,108 @@
+/** A line that cannot go on by its own design: cases that wait for one another, or that run in a circle without time passing. */
+import type { Equipment } from './equipment.js'
+
+/** The scenario describes a line that comes to a standstill: no bug of this program. */
+export class Standstill extends Error {
+  constructor(
+    /** Name of a piece of the line where it shows. */
+    readonly piece: string,
+    /** What happened, in words. */
+    readonly rule: string,
+    /** The nearest mend. */
+    readonly fix: string,
+    readonly shift: number,
+  ) {
+    super(rule)
+    this.name = 'Standstill'
+  }
+}
+
+const inShift = (seed: string, shift: number) => `in shift ${shift} of seed ${JSON.stringify(seed)}`
+const seconds = (time: number) => `${Number(time.toFixed(3))} s`
+
+/** Pieces that wait for one another in a circle, so that none of them moves again. */
+export class DeadlockError extends Standstill {
+  constructor(
+    /** Each waits for the next, the last one for the first. */
+    readonly circle: readonly string[],
+    /** Since the start of the shift, s. */
+    readonly since: number,
+    seed: string,
+    shift: number,
+  ) {
+    const waits = circle.map(
+      (name, index) => `\`${name}\` waits for \`${circle[(index + 1) % circle.length]}\``,
+    )
+    super(
+      circle[0]!,
+      `the line is locked ${inShift(seed, shift)} from ${seconds(since)} on: ${waits.join(', ')}`,
+      'more room in this circle, another way out of it, or right of way for the cases that come round',
+      shift,
+    )
+    this.name = 'DeadlockError'
+  }
+}
+
+/** Cases run round a loop of pieces that take no time. */
+export class EndlessLoopError extends Standstill {
+  constructor(pieces: readonly string[], now: number, seed: string, shift: number) {
+    const named = pieces.map((name) => `\`${name}\``).join(', ')
+    super(
+      pieces[0]!,
+      `cases run in a circle without time passing ${inShift(seed, shift)} at ${seconds(now)}: ${named}`,
+      'a time above 0 s for one of these pieces',
+      shift,
+    )
+    this.name = 'EndlessLoopError'
+  }
+}
+
+/**
+ * The pieces that are locked at `now`, each waiting for the next and the last for the first, with the instant at which
+ * the last of them came to stand; null where there are none.
+ *
+ * A piece is locked if it is blocked, has nothing pending of its own, and waits only for locked pieces. The
+ * largest set of which this is true is found by taking away, again and again, whoever breaks it.
+ */
+export function findCircle(
+  equipment: readonly Equipment[],
+  now: number,
+): { circle: string[]; since: number } | null {
+  const locked = new Set(equipment.filter((piece) => piece.standsBlocked(now)))
+  const awaited = (piece: Equipment) => equipment.filter((other) => other.hasRefused(piece))
+  let before = -1
+  while (locked.size !== before) {
+    before = locked.size
+    for (const piece of locked) {
+      const others = awaited(piece)
+      if (others.length === 0 || others.some((other) => !locked.has(other))) locked.delete(piece)
+    }
+  }
+  if (locked.size === 0) return null
+  const path: Equipment[] = []
+  let piece = equipment.find((each) => locked.has(each))!
+  while (!path.includes(piece)) {
+    path.push(piece)
+    piece = awaited(piece)[0]!
+  }
+  const circle = path.slice(path.indexOf(piece))
+  return {
+    circle: circle.map(({ name }) => name),
+    since: Math.max(...circle.map((each) => each.inStateSince)),
+  }
+}
+
+/** Names of the pieces that lie on a way from `piece` back to itself; none where no way leads back. */
+export function piecesOnACircle(piece: Equipment): string[] {
+  const onward = (from: Equipment) => {
+    const reached = new Set<Equipment>()
+    const add = (each: Equipment) => {
+      for (const way of each.ways) if ('ways' in way) reached.add(way as Equipment)
+    }
+    add(from)
+    // a set keeps the order in which it was filled, so that this visits what is added on the way
+    for (const each of reached) add(each)
+    return reached
+  }
+  return [...onward(piece)].filter((each) => onward(each).has(piece)).map(({ name }) => name)
+}

@@ -1,0 +1,113 @@
+/** Keys of a source: where cases come from and in which of the five ways. */
+import { z } from 'zod'
+import { timeDistribution } from './distribution.js'
+import { passesTo } from './equipment/common.js'
+import { assume, choice, quantity, whole } from './kit.js'
+import { dimensions } from './quantity.js'
+
+/** The ways in which cases may come; exactly one of them stands in a source. */
+export const ways = ['time-between', 'rate', 'by-hour', 'orders', 'log'] as const
+
+/** Hours in the longest shift that the format allows: 366 days. */
+const mostHours = 8784
+const mostOrders = 1000
+
+/** Recorded arrivals as they are replayed; filled in after the file is read. */
+export interface RecordedLog {
+  file: string
+  time: string
+  case?: string | undefined
+  unit: string
+  /** Since the start of the shift, s, not decreasing. */
+  times: Float64Array
+  /** Kind of each case by its place in the scenario; null where the mix is drawn. */
+  kinds: Uint16Array | null
+}
+
+const byHour = z
+  .strictObject({
+    cases: z
+      .array(quantity('case-rate', 'rate of that hour', { from: 0 }))
+      .min(1)
+      .max(mostHours)
+      .describe('rates, one for each hour of the shift, breaks included; the last one holds on'),
+    spaced: assume(
+      choice(
+        ['at-random', 'evenly'],
+        'at-random: cases come independently of one another; evenly: as evenly as the rates allow',
+      ),
+      'at-random',
+      'definition of the format',
+    ),
+  })
+  .describe('a rate for each hour')
+
+const order = z
+  .strictObject({
+    case: z.string().min(1).max(40).describe('name of its case'),
+    quantity: whole('cases of this order', 1, 20_000_000),
+    'time-between': timeDistribution('time from one of its cases to the next'),
+    before: timeDistribution(
+      'time between the last case of the order before, or the start of the shift, and its first interval',
+    ).optional(),
+  })
+  .describe('a run of one case')
+
+const log = z
+  .strictObject({
+    file: z
+      .string()
+      .min(1)
+      .describe('CSV file beside the scenario, with a header line and a row for each case'),
+    time: z
+      .string()
+      .min(1)
+      .describe('name of the column of times since the start of the shift, not decreasing'),
+    case: z
+      .string()
+      .min(1)
+      .optional()
+      .describe('name of the column of case names; without it the mix is drawn'),
+    unit: choice(Object.keys(dimensions.time.units) as [string, ...string[]], 'unit of the recorded times'),
+  })
+  .transform(
+    (given): RecordedLog => ({
+      ...given,
+      times: new Float64Array(0),
+      kinds: given.case === undefined ? null : new Uint16Array(0),
+    }),
+  )
+  .describe('recorded arrivals, replayed alike in each shift')
+
+export const source = z
+  .strictObject({
+    'time-between': timeDistribution('time from one arrival to the next').optional(),
+    rate: quantity('case-rate', 'steady rate, evenly spaced', { above: 0 }).optional(),
+    'by-hour': byHour.optional(),
+    orders: z
+      .array(order)
+      .min(1)
+      .max(mostOrders)
+      .optional()
+      .describe('runs of one case each, one after the other; after the last one nothing more comes'),
+    log: log.optional(),
+    batch: assume(
+      whole('cases that come together; with time-between, rate and by-hour', 1, 10_000),
+      1,
+      'definition of the format',
+    ),
+    'when-full': assume(
+      choice(
+        ['wait', 'queue', 'turn-away'],
+        'wait: the packers stop; queue: an unlimited floor stack; turn-away: the case goes elsewhere',
+      ),
+      'wait',
+      'definition of the format',
+    ),
+    to: passesTo.optional(),
+  })
+  .refine((given) => ways.filter((way) => given[way] !== undefined).length === 1, {
+    message: 'exactly one of `time-between`, `rate`, `by-hour`, `orders` and `log` must stand here',
+    params: { code: 'one-of', fix: 'keep the one that you know' },
+  })
+  .describe('where cases come from')
