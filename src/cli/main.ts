@@ -8,7 +8,8 @@ for (const stream of [process.stdout, process.stderr])
   stream.on('error', (error: NodeJS.ErrnoException) => {
     // a reader that closes the pipe early has had enough: no error
     if (error.code === 'EPIPE') process.exit(exits.done)
-    if (stream === process.stdout) process.stderr.write(`error: cannot write standard output: ${reason(error)}\n`)
+    if (stream === process.stdout)
+      process.stderr.write(`error: cannot write standard output: ${reason(error)}\n`)
     process.exit(exits.file)
   })
 

@@ -114,16 +114,21 @@ function made(name: string, options: StudyOptions, { scenario, sha256 }: Command
   }
 }
 
-/** Stops that the scenario does not name do not happen: said beside the figures. */
+/** Stops that the scenario does not name do not happen, and orders end: said beside the figures. */
 function notes({ scenario }: CommandScenario): string[] {
   const missing: string[] = []
   for (const [name, piece] of Object.entries(scenario.line)) {
-    if (!piece.breakdowns) missing.push(`breakdowns of ${name}`)
+    const hasDrive = piece.type !== 'conveyor' || piece.carries !== 'gravity'
+    if (hasDrive && !piece.breakdowns) missing.push(`breakdowns of ${name}`)
     if (piece.type === 'sealer' && !piece.jams) missing.push(`jams at ${name}`)
     if (piece.type === 'sealer' && !piece.blade) missing.push(`blade service at ${name}`)
   }
   if (scenario.shift.breaks.length === 0) missing.push('breaks')
-  return missing.length > 0 ? [`The scenario names no ${missing.join(', no ')}: none happen here.`] : []
+  const ordered = Object.entries(scenario.arrivals).flatMap(([name, { orders }]) => (orders ? [name] : []))
+  return [
+    ...(missing.length > 0 ? [`The scenario names no ${missing.join(', no ')}: none happen here.`] : []),
+    ...ordered.map((name) => `After the last order of ${name} nothing more comes from there in a shift.`),
+  ]
 }
 
 async function writeFiles(

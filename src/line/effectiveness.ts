@@ -45,7 +45,8 @@ export const mapping =
 
 /** Measures of one machine; `made` is read when a shift has ended. */
 export function effectivenessMeasures(unit: Equipment, made: Readonly<Made>, floor: Floor): Measure[] {
-  const time = (states: readonly State[]) => states.reduce<number>((sum, state) => sum + unit.stateTimes[state]!, 0)
+  const time = (states: readonly State[]) =>
+    states.reduce<number>((sum, state) => sum + unit.stateTimes[state]!, 0)
   const planned = () => floor.end - time([State.onBreak, State.blade])
   const at = (key: string) => ['equipment', unit.name, 'effectiveness', key]
   const element = (key: string, words: string, value: () => number): Measure => ({
@@ -70,8 +71,18 @@ export function effectivenessMeasures(unit: Equipment, made: Readonly<Made>, flo
     element('AUST', 'actual unit set-up time a shift', () => time(elements.AUST)),
     element('ADET', 'actual unit delay time a shift', () => time(elements.ADET)),
     share('availability', 'Availability', () => time(elements.APT), planned),
-    share('effectiveness', 'Effectiveness', () => made.plannedTime, () => time(elements.APT)),
-    share('quality', 'Quality ratio', () => made.good, () => made.all),
+    share(
+      'effectiveness',
+      'Effectiveness',
+      () => made.plannedTime,
+      () => time(elements.APT),
+    ),
+    share(
+      'quality',
+      'Quality ratio',
+      () => made.good,
+      () => made.all,
+    ),
     share('oee', 'OEE index', () => made.plannedTime * quality(), planned),
     share('technical-availability', 'Technical availability', () => planned() - time(ownStops), planned),
   ]

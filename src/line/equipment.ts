@@ -23,8 +23,8 @@ export interface Taker {
   offer(now: number, item: CaseIndex, from: Feeder): boolean
 }
 
-/** A way out of a piece that has several. */
-export interface Way extends Taker {
+/** Where a piece that has several ways out may send a case. */
+export interface Outlet extends Taker {
   /** Cases inside now. */
   held(): number
   /** `from` no longer waits here: its case has gone elsewhere. */
@@ -38,10 +38,10 @@ const ownLapse = 1
 const stateSince = 2
 const lapsesAt = 3
 
-export class Equipment implements Actor, Feeder, Way {
+export class Equipment implements Actor, Feeder, Outlet {
   next!: Taker
   /** All ways out, in the order of `scenario/routes`; `next` is the first. */
-  ways: readonly Way[] = []
+  ways: readonly Outlet[] = []
   /** The feeder that is invited before all others; null where those go first who came first. */
   rightOfWay: Feeder | null = null
   readonly label: string

@@ -1,10 +1,10 @@
 /** The exit: counts the good cases that leave the line and how long they were in it. */
 import { Observations } from '../engine/tally.js'
 import type { CaseIndex } from './cases.js'
-import type { Way } from './equipment.js'
+import type { Outlet } from './equipment.js'
 import type { Floor } from './floor.js'
 
-export class Exit implements Way {
+export class Exit implements Outlet {
   /** Good cases out. */
   out = 0
   /** Tape on them, m off the roll. */

@@ -5,7 +5,7 @@ import type { Scenario } from '../scenario/schema.js'
 import { assertBalances } from './balance.js'
 import { Calendar } from './calendar.js'
 import { costMeasures } from './cost.js'
-import type { Equipment, Way } from './equipment.js'
+import type { Equipment, Outlet } from './equipment.js'
 import { Exit } from './exit.js'
 import { Floor } from './floor.js'
 import { lineMeasures } from './line-measures.js'
@@ -49,7 +49,7 @@ export class Line {
     const entries = Object.entries(scenario.line)
     this.equipment = entries.map(([name, keys]) => makeEquipment(floor, name, keys))
     this.sources = Object.entries(scenario.arrivals).map(([name, keys]) => new Source(floor, name, keys))
-    const named = new Map<string, Way>(this.equipment.map((piece) => [piece.name, piece]))
+    const named = new Map<string, Outlet>(this.equipment.map((piece) => [piece.name, piece]))
     named.set(exitName, exit)
     const ways = lineWays(scenario)
     for (const piece of this.equipment) {
@@ -60,7 +60,11 @@ export class Line {
     for (const source of this.sources) source.next = named.get(from.get(source.name)![0]!.target)!
     for (const [index, piece] of this.equipment.entries()) {
       const first = entries[index]![1]['right-of-way']
-      piece.rightOfWay = [...this.equipment, ...this.sources].find(({ name }) => name === first) ?? null
+      const feeders = [
+        ...this.equipment.filter((each) => each.ways.includes(piece)),
+        ...this.sources.filter((each) => each.next === piece),
+      ]
+      piece.rightOfWay = feeders.find(({ name }) => name === first) ?? null
     }
     this.join()
     floor.crew.assemble((name) => this.equipment.find((piece) => piece.name === name)!)
@@ -91,7 +95,7 @@ export class Line {
   private join(): void {
     // fewest steps, for ways may part, join and lead back: from the exit outward, each piece when it is first met
     const order: Equipment[] = []
-    let met: Way[] = [this.exit]
+    let met: Outlet[] = [this.exit]
     while (met.length > 0) {
       const before = met
       met = this.equipment.filter(

@@ -8,6 +8,7 @@ import type { CaseIndex } from './cases.js'
 import { effectivenessMeasures, type Made } from './effectiveness.js'
 import type { Draw, Floor } from './floor.js'
 import type { Head } from './head.js'
+import { Jams } from './jams.js'
 import type { Measure } from './measure.js'
 import { Mechanism } from './mechanism.js'
 import { Cause, State } from './states.js'
@@ -39,7 +40,7 @@ export class Sealer extends Mechanism {
   private readonly fold: Draw
   private readonly setting: Draw
   private readonly isSetByCrew: boolean
-  private readonly jam: { chance: number; draws: Stream; lost: Stream; lostShare: number; clear: Draw } | null
+  private readonly jams: Jams | null
   private readonly hasBlade: boolean
   private readonly dwell: { spoils: number; draws: Stream } | null
   /** Belt travel from a case's coming to a head until its trailing leg is wiped down, m, by kind. */
@@ -86,16 +87,7 @@ export class Sealer extends Mechanism {
     this.fold = floor.draws(this.label, 'fold', keys.flaps.time)
     this.setting = floor.draws(this.label, 'size setting', keys['size-setting'].time)
     this.isSetByCrew = keys['size-setting'].by === 'crew'
-    const { jams } = keys
-    this.jam = jams
-      ? {
-          chance: jams.chance * jams['tape-factor'],
-          draws: floor.stream(this.label, 'jam'),
-          lost: floor.stream(this.label, 'case lost'),
-          lostShare: jams['case-lost'],
-          clear: floor.draws(this.label, 'jam clearing', jams.clear),
-        }
-      : null
+    this.jams = keys.jams ? new Jams(floor, this.label, keys.jams) : null
     const wipe = Math.max(...timing.map((cut) => cut.wipeTravel))
     this.underHead = floor.lengths.map((length) => length + wipe)
     const spoils = keys['dwell-spoils']
@@ -224,11 +216,11 @@ export class Sealer extends Mechanism {
     const number = this.meets[index]!
     const item = this.items[number & this.mask]!
     const kind = this.floor.cases.kind[item]!
-    if (index === 0 && this.jam && this.jamDrawnFor < number) {
+    if (index === 0 && this.jams !== null && this.jamDrawnFor < number) {
       this.jamDrawnFor = number
-      if (this.jam.draws.next() < this.jam.chance * this.floor.jamFactors[kind]!) {
+      if (this.jams.strikes(kind)) {
         this.floor.observer?.jams(now, this.name, item)
-        this.unit.stop(now, Cause.jam, this.jam.clear.draw())
+        this.unit.stop(now, Cause.jam, this.jams.clearing())
         return
       }
     }
@@ -240,7 +232,7 @@ export class Sealer extends Mechanism {
   override putRight(now: number, cause: Cause): void {
     this.taping.putRight(cause)
     if (cause === Cause.size) this.numbers[setAt] = now
-    else if (cause === Cause.jam && this.jam!.lost.next() < this.jam!.lostShare) {
+    else if (cause === Cause.jam && this.jams!.spoilsCase()) {
       const place = this.meets[0]! & this.mask
       this.count(this.floor.cases.kind[this.items[place]!]!, false)
       this.floor.observer?.spoilt(now, this.name, this.items[place]!)
@@ -380,7 +372,7 @@ export class Sealer extends Mechanism {
 
   override mayStandFor(): Cause[] {
     const may: Cause[] = [Cause.tape]
-    if (this.jam) may.push(Cause.jam)
+    if (this.jams) may.push(Cause.jam)
     if (this.hasBlade) may.push(Cause.blade)
     if (this.isSetByCrew) may.push(Cause.size)
     return may

@@ -40,6 +40,7 @@ export function runReport(result: RunResult): Report {
     stateTable(result),
     placesTable(result),
     stopsTable(result),
+    routesTable(result),
     tapeTable(result),
     effectivenessTable(result),
     crewTable(result),
@@ -173,9 +174,11 @@ function placesTable(result: RunResult): Table {
 }
 
 function sourceText(source: Record<string, Figure>, result: RunResult): string {
-  if (source.blocked) return `waits ${figureText(source.blocked, result.display)}`
-  if (source['turned-away']) return `turns away ${figureText(source['turned-away'], result.display)}`
-  return ''
+  const words = { blocked: 'waits', 'turned-away': 'turns away', 'orders-done': 'orders done' }
+  return Object.entries(words)
+    .filter(([key]) => source[key])
+    .map(([key, word]) => `${word} ${figureText(source[key], result.display)}`)
+    .join('; ')
 }
 
 const stopWords: Record<string, string> = {
@@ -202,6 +205,27 @@ function stopsTable(result: RunResult): Table {
     columns: ['machine', 'stop', 'a shift', 'from stop to restart, mean', 'of it waiting for crew'],
     rows,
   }
+}
+
+/** What diverts send where, and what inspections find: every measure that counts cases on their way. */
+function routesTable(result: RunResult): Table {
+  const words = (key: string): string | null => {
+    if (key.startsWith('to-')) return `sent to ${key.slice(3)}`
+    return ['inspected', 'rejected'].includes(key) || key.startsWith('unsealed-')
+      ? key.replace('-', ', ')
+      : null
+  }
+  const rows = Object.entries(result.equipment)
+    .filter(([, { type }]) => type === 'divert' || type === 'inspect')
+    .flatMap(([name, { measures }]) =>
+      Object.entries(measures).flatMap(([key, figure]) => {
+        const what = words(key)
+        return what === null ? [] : [[name, what, figureText(figure, result.display)]]
+      }),
+    )
+  const { rejected } = result.measures
+  if (rejected) rows.push(['the line', 'left rejected', figureText(rejected, result.display)])
+  return { title: 'Where cases go, a shift', note: '', columns: ['place', 'cases', 'a shift'], rows }
 }
 
 function tapeTable(result: RunResult): Table {

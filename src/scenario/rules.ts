@@ -262,9 +262,19 @@ function checkShift(scenario: Scenario, report: Report): void {
   if (shift['start-up'] >= shift.length)
     report(['shift', 'start-up'], 'conflict', 'the start-up takes the whole shift', 'a shorter start-up')
   if (shift.campaign > 1 && shift.start !== 'carry-over')
-    report(['shift', 'campaign'], 'conflict', 'shifts in a row need `start: carry-over`', 'set `start: carry-over`')
+    report(
+      ['shift', 'campaign'],
+      'conflict',
+      'shifts in a row need `start: carry-over`',
+      'set `start: carry-over`',
+    )
   if (shift.campaign * (shift.length + shift['run-out']) > longestCampaign)
-    report(['shift', 'campaign'], 'out-of-range', 'a campaign is at most a year long', 'fewer shifts in a row')
+    report(
+      ['shift', 'campaign'],
+      'out-of-range',
+      'a campaign is at most a year long',
+      'fewer shifts in a row',
+    )
 }
 
 function checkMoney(scenario: Scenario, report: Report): void {

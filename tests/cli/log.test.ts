@@ -101,6 +101,21 @@ describe('a log', () => {
   })
 })
 
+describe('orders', () => {
+  it('end, and the report says so beside how many are done', async () => {
+    const cwd = folderWith('')
+    writeFileSync(
+      path.join(cwd, 'line.yaml'),
+      scenario().replace(/\{log: .*unit: s\}/, '{orders: [{case: bars, quantity: 3, time-between: 5 s}]'),
+    )
+    const { code, out, err } = await call(['run', 'line.yaml', '--no-files', ...one], { cwd })
+    expect([code, err]).toEqual([0, ''])
+    expect(out).toContain('After the last order of dock nothing more comes from there in a shift.')
+    expect(out).toMatch(/orders done 1 ± 0/)
+    expect(out).not.toMatch(/NaN|undefined|Infinity/)
+  })
+})
+
 describe('a log that cannot be replayed is a finding', () => {
   it.each([
     ['a time that goes back', 'seconds,kind\n5,bars\n4,bars\n', /row 3 of column seconds goes back: `4`/],

@@ -47,7 +47,9 @@ describe('the built program', () => {
   })
 
   it('says so when its output cannot be written: 5', async () => {
-    const child = spawn('sh', ['-c', `node ${program} run line.yaml --shifts 2 --no-files > /dev/full`], { cwd: folder() })
+    const child = spawn('sh', ['-c', `node ${program} run line.yaml --shifts 2 --no-files > /dev/full`], {
+      cwd: folder(),
+    })
     let err = ''
     child.stderr.on('data', (data: Buffer) => {
       err += data.toString()

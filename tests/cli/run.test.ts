@@ -118,7 +118,7 @@ describe('tapeshift run', () => {
     const stdin = smallLine
     const boldOn = '\u001b['
     expect((await call(['run', '-', '--no-files', ...one], { stdin, isTerminal: true })).out).toContain(
-      escape,
+      boldOn,
     )
     expect(
       (await call(['run', '-', '--no-files', ...one], { stdin, isTerminal: true, env: { NO_COLOR: '1' } }))

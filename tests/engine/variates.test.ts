@@ -4,7 +4,10 @@ import { describe, expect, it } from 'vitest'
 import { inverse, type Law } from '../../src/engine/variates.js'
 
 const laws: fc.Arbitrary<Law> = fc.oneof(
-  fc.record({ law: fc.constant('exponential' as const), mean: fc.double({ min: 1e-6, max: 1e6, noNaN: true }) }),
+  fc.record({
+    law: fc.constant('exponential' as const),
+    mean: fc.double({ min: 1e-6, max: 1e6, noNaN: true }),
+  }),
   fc.record({
     law: fc.constant('lognormal' as const),
     mean: fc.double({ min: 1e-3, max: 1e6, noNaN: true }),
@@ -33,7 +36,20 @@ const laws: fc.Arbitrary<Law> = fc.oneof(
   }),
 )
 
-const ends = [2 ** -33, 2 ** -20, 0.001, 1 / 128 - 1e-9, 1 / 128, 0.1, 0.5, 0.9, 1 - 1 / 128, 0.999, 1 - 2 ** -20, 1 - 2 ** -33]
+const ends = [
+  2 ** -33,
+  2 ** -20,
+  0.001,
+  1 / 128 - 1e-9,
+  1 / 128,
+  0.1,
+  0.5,
+  0.9,
+  1 - 1 / 128,
+  0.999,
+  1 - 2 ** -20,
+  1 - 2 ** -33,
+]
 
 describe('quantile functions', () => {
   it('are finite, not negative and rising from end to end', () => {

@@ -2,15 +2,13 @@
  * Golden shifts: what the first two shifts of each demo give, to the last digit. These numbers say nothing about being
  * right; they change only with a major version. After a change that is meant to change them: `npx vitest run -u`.
  */
-import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { Line } from '../../src/line/line.js'
-import { loadScenario } from '../../src/scenario/load.js'
+import { demos, loadDemo } from '../demo.js'
 
 describe('golden shifts', () => {
-  it.each(['soap-works', 'refill-hall'])('of %s', async (name) => {
-    const text = readFileSync(new URL(`../../scenarios/${name}.yaml`, import.meta.url), 'utf8')
-    const line = new Line(loadScenario(text).scenario)
+  it.each(demos)('of %s', async (name) => {
+    const line = new Line(await loadDemo(name))
     const shifts = [1, 2].map((shift) => line.simulate('golden', shift))
     const rows = line.columns.map(
       ({ measure, part }, index) =>

@@ -83,3 +83,27 @@ shift: {length: 4000 s}`)
     expect(into(story, 'slow').map(([time]) => time)).toEqual([3605, 3615, 3625])
   })
 })
+
+describe('right of way', () => {
+  it('goes by who feeds the piece, where a source and a piece have one name', () => {
+    // the source `a` feeds the join; the piece `a` stands after it
+    const story = tell(`cases: {a: {${box}}}
+arrivals: {p: {time-between: 1 s}, a: {time-between: 2 s, when-full: queue}}
+line: {join: {type: station, time: 10 s, right-of-way: a}, a: {type: station, time: 1 s}}
+shift: {length: 45 s}`)
+    expect(story.read('arrivals.p.blocked')).toBeCloseTo(43 / 45, 12)
+  })
+
+  it('keeps a loop from locking: the cases that come round go before those that come in', () => {
+    // the packers always have one waiting. Without right of way they fill the lane, and the lane and the look lock
+    const text = (more: string) => `cases: {a: {${box}}}
+arrivals: {p: {time-between: 1 s}}
+line:
+  lane: {type: station, time: 3 s, waiting-room: 1${more}}
+  look: {type: inspect, time: 1 s, chance: 40 %, rejects-to: bench, to: exit}
+  bench: {type: station, time: 1 s, repairs: true, to: lane}
+shift: {length: 30 min}`
+    const story = tell(text(', right-of-way: bench'))
+    expect(story.read('measures.output')).toBeGreaterThan(200)
+  })
+})

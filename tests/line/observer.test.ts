@@ -122,6 +122,46 @@ describe('the observer', () => {
     expect(told).toContainEqual([46.5, 'sealer blade-serviced top'])
   })
 
+  it('is told of cases that pass without tape and are rejected', () => {
+    // a roll of 0.7 m with 0.1 m lost closes one case; two more pass until somebody notices
+    const text = tiny
+      .replace(
+        'jams: {chance: 100 %, clear: 4 s}',
+        'roll-change: {low-tape-warning: none, noticed-after: 2, time: 3 s}',
+      )
+      .replace('{leg: 70 mm}', '{leg: 70 mm, roll: 0.7 m, lost-per-roll: 0.1 m}')
+      .replace('end: {type: station, time: 3 s}', 'look: {type: inspect, time: 1 s}')
+      .replace('25 s', '60 s')
+    const { events } = watch(text)
+    expect(events.filter((event) => event.case === 2).map(short)).toEqual([
+      [20, 'packing arrives 2 a'],
+      [20, 'infeed taken 2 packing'],
+      [22, 'sealer taken 2 infeed'],
+      [22, 'sealer on-belts 2'],
+      [24.5, 'sealer passes-unsealed 2 top'],
+      [27, 'look taken 2 sealer'],
+      [27, 'look rejected 2'],
+      [28, 'look leaves 2 8 rejected'],
+    ])
+    const told = events.map(short)
+    expect(told).toContainEqual([18, 'look leaves 1 8 good'])
+    expect(told).toContainEqual([44.5, 'sealer stops roll-changes'])
+    expect(told).toContainEqual([48.5, 'sealer strip-laid 4 top 0.54'])
+  })
+
+  it('is told who stands at the post of a sealer', () => {
+    const text = tiny
+      .replace('minimum-gap', 'flaps: {folded-by: people, time: 0 s}\n    minimum-gap')
+      .replace('does: [jams, roll-change]', 'stands-at: sealer, does: [jams, roll-change]')
+    const told = watch(text).events.filter(({ event }) => event.startsWith('post-'))
+    expect(told.map(short)).toEqual([
+      [0, 'sealer post-manned one'],
+      [14.5, 'sealer post-left one'],
+      [19.5, 'sealer post-manned one'],
+      [24.5, 'sealer post-left one'],
+    ])
+  })
+
   const station = (arrivals: string, shift: string, more = '') =>
     `${cases}\narrivals: {p: ${arrivals}}\nline: {s: {type: station, time: 5 s${more}}}\nshift: ${shift}`
   const ofCase = (text: string, number: number) =>

@@ -22,17 +22,20 @@ describe('cases on a conveyor whose exit is shut', () => {
     { metres: 5.86, delay: 0.3, apart: '2 s', most: 14 },
     { metres: 6, delay: 0, apart: '10 ms', most: 15 },
     { metres: 5.85, delay: 0, apart: '10 ms', most: 14 },
-  ])('$metres m, start delay $delay s, $apart apart: $most of 400 mm, 20 mm apart', async ({ metres, delay, apart, most }) => {
-    const result = await simulate({
-      arrivals: packed.replace('10 ms', apart),
-      line: `{${infeed(metres, `spacing: 20 mm, start-delay: ${delay} s`)}, ${gate}}`,
-      length: '1 h',
-      shifts: 2,
-    })
-    const pitches = apart === '2 s' ? (metres + 0.02) / 0.42 : metres / 0.42 + 1
-    expect(Math.floor(pitches + 1e-9)).toBe(most)
-    expect(result.equipment.infeed!.measures['held-largest']!.mean).toBe(most)
-  })
+  ])(
+    '$metres m, start delay $delay s, $apart apart: $most of 400 mm, 20 mm apart',
+    async ({ metres, delay, apart, most }) => {
+      const result = await simulate({
+        arrivals: packed.replace('10 ms', apart),
+        line: `{${infeed(metres, `spacing: 20 mm, start-delay: ${delay} s`)}, ${gate}}`,
+        length: '1 h',
+        shifts: 2,
+      })
+      const pitches = apart === '2 s' ? (metres + 0.02) / 0.42 : metres / 0.42 + 1
+      expect(Math.floor(pitches + 1e-9)).toBe(most)
+      expect(result.equipment.infeed!.measures['held-largest']!.mean).toBe(most)
+    },
+  )
 
   it('a belt stops with what rides on it: floor(length / pitch) + 1', async () => {
     // the first case goes into the gate, the second stops the belt when the last one has come 0.5 m: 9.8

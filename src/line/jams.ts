@@ -1,0 +1,41 @@
+/** Jams of one sealer: which case jams, how long the clearing takes, whether the case is spoilt. */
+import type { Stream } from '../engine/stream.js'
+import type { EquipmentKeys } from '../scenario/schema.js'
+import type { Draw, Floor } from './floor.js'
+
+type JamKeys = NonNullable<EquipmentKeys<'sealer'>['jams']>
+
+export class Jams {
+  private readonly chance: number
+  private readonly draws: Stream
+  private readonly lost: Stream
+  private readonly lostShare: number
+  private readonly clear: Draw
+
+  constructor(
+    private readonly floor: Floor,
+    owner: string,
+    keys: JamKeys,
+  ) {
+    this.chance = keys.chance * keys['tape-factor']
+    this.draws = floor.stream(owner, 'jam')
+    this.lost = floor.stream(owner, 'case lost')
+    this.lostShare = keys['case-lost']
+    this.clear = floor.draws(owner, 'jam clearing', keys.clear)
+  }
+
+  /** Whether the next case, of this kind, jams: one draw a case, in the order in which they come. */
+  strikes(kind: number): boolean {
+    return this.draws.next() < this.chance * this.floor.jamFactors[kind]!
+  }
+
+  /** Time to clear it, once somebody is there, s. */
+  clearing(): number {
+    return this.clear.draw()
+  }
+
+  /** Whether the case that jammed is spoilt. */
+  spoilsCase(): boolean {
+    return this.lost.next() < this.lostShare
+  }
+}
