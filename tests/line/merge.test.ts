@@ -105,5 +105,6 @@ line:
 shift: {length: 30 min}`
     const story = tell(text(', right-of-way: bench'))
     expect(story.read('measures.output')).toBeGreaterThan(200)
+    expect(() => tell(text(''))).toThrow('the line is locked')
   })
 })
