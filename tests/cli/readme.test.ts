@@ -75,7 +75,8 @@ describe('README', () => {
           .replace(/^(cost-per-1000|time-in-system)-/, '-')
           .replace(/^(jams|roll-changes|size-settings|breakdowns|blade-services)-(stop|wait)$/, '-$2')
           .replace(/^to-.*/, 'to-TARGET')
-        if (!readme.includes(`${key}\``) && !readme.includes(`\`${stem}\``) && !readme.includes(`.${stem}\``)) unsaid.push(key)
+        if (!readme.includes(`${key}\``) && !readme.includes(`\`${stem}\``) && !readme.includes(`.${stem}\``))
+          unsaid.push(key)
       }
     }
     expect(unsaid).toEqual([])
