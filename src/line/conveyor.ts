@@ -2,7 +2,7 @@
 import { Level } from '../engine/tally.js'
 import type { EquipmentKeys } from '../scenario/schema.js'
 import { type Floor, samplesPerShift } from './floor.js'
-import type { HeldSeries, Measure } from './measure.js'
+import { type HeldSeries, heldMeasures, type Measure } from './measure.js'
 import { Mechanism } from './mechanism.js'
 
 export type ConveyorKeys = EquipmentKeys<'conveyor'>
@@ -52,37 +52,6 @@ export abstract class Conveyor extends Mechanism {
   }
 
   override measures(): Measure[] {
-    const { name } = this
-    const at = ['equipment', name, 'measures']
-    return [
-      {
-        path: [...at, 'held'],
-        label: `Cases on ${name}, mean over time`,
-        unit: 'cases',
-        kind: 'mean',
-        value: () => this.level.mean(),
-      },
-      {
-        path: [...at, 'held-p95'],
-        label: `Cases on ${name}, not passed in 95 % of the time`,
-        unit: 'cases',
-        kind: 'mean',
-        value: () => this.level.quantile(0.95),
-      },
-      {
-        path: [...at, 'held-largest'],
-        label: `Cases on ${name}, most at one time`,
-        unit: 'cases',
-        kind: 'mean',
-        value: () => this.level.largest,
-      },
-      {
-        path: [...at, 'share-full'],
-        label: `Share of time full, ${name}`,
-        unit: 'share',
-        kind: 'mean',
-        value: () => this.full.mean(),
-      },
-    ]
+    return heldMeasures(this.name, `on ${this.name}`, this.level, () => this.full.mean())
   }
 }

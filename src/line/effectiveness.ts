@@ -14,22 +14,7 @@ export interface Made {
   plannedTime: number
 }
 
-/** States by time element; break and blade service lie outside the planned busy time. */
-const elements = {
-  APT: [State.working],
-  AUST: [State.sizeWaiting, State.sizeSetting],
-  ADET: [
-    State.waiting,
-    State.blocked,
-    State.jamWaiting,
-    State.jamClearing,
-    State.tapeWaiting,
-    State.tapeChanging,
-    State.breakdownWaiting,
-    State.breakdownRepair,
-  ],
-} as const
-
+/** Stops that are the machine's own fault. */
 const ownStops = [
   State.jamWaiting,
   State.jamClearing,
@@ -38,6 +23,13 @@ const ownStops = [
   State.breakdownWaiting,
   State.breakdownRepair,
 ] as const
+
+/** States by time element; break and blade service lie outside the planned busy time. */
+const elements = {
+  APT: [State.working],
+  AUST: [State.sizeWaiting, State.sizeSetting],
+  ADET: [State.waiting, State.blocked, ...ownStops],
+} as const
 
 /** The mapping in words, printed beside the figures. */
 export const mapping =

@@ -1,5 +1,7 @@
 /** What a line reports of one shift: named numbers with their unit, and how they are averaged over shifts. */
 
+import type { Level } from '../engine/tally.js'
+
 /** Units that a measure may have, SI. */
 export type Unit =
   | 's'
@@ -29,6 +31,30 @@ export interface Measure {
   value: () => number
   /** The denominator of a ratio. */
   over?: () => number
+}
+
+/** What is told of every place that holds cases. `where` is its words, such as `on infeed`. */
+export function heldMeasures(name: string, where: string, level: Level, shareFull: () => number): Measure[] {
+  const path = (key: string) => ['equipment', name, 'measures', key]
+  const cases = (key: string, words: string, value: () => number): Measure => ({
+    path: path(key),
+    label: `Cases ${where}, ${words}`,
+    unit: 'cases',
+    kind: 'mean',
+    value,
+  })
+  return [
+    cases('held', 'mean over time', () => level.mean()),
+    cases('held-p95', 'not passed in 95 % of the time', () => level.quantile(0.95)),
+    cases('held-largest', 'most at one time', () => level.largest),
+    {
+      path: path('share-full'),
+      label: `Share of time full, ${name}`,
+      unit: 'share',
+      kind: 'mean',
+      value: shareFull,
+    },
+  ]
 }
 
 /** A place whose number of cases is drawn over the shift. */

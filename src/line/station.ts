@@ -5,7 +5,7 @@ import { Level } from '../engine/tally.js'
 import type { EquipmentKeys } from '../scenario/schema.js'
 import type { CaseIndex } from './cases.js'
 import { type Draw, type Floor, samplesPerShift } from './floor.js'
-import type { HeldSeries, Measure } from './measure.js'
+import { type HeldSeries, heldMeasures, type Measure } from './measure.js'
 import { Mechanism } from './mechanism.js'
 import { State } from './states.js'
 
@@ -190,34 +190,7 @@ export class Station extends Mechanism {
         kind: 'mean',
         value: () => this.numbers[waitTime]! / this.waits,
       },
-      {
-        path: [...at, 'held'],
-        label: `Cases at ${name}, waiting and in work, mean over time`,
-        unit: 'cases',
-        kind: 'mean',
-        value: () => this.level.mean(),
-      },
-      {
-        path: [...at, 'held-p95'],
-        label: `Cases at ${name}, not passed in 95 % of the time`,
-        unit: 'cases',
-        kind: 'mean',
-        value: () => this.level.quantile(0.95),
-      },
-      {
-        path: [...at, 'held-largest'],
-        label: `Cases at ${name}, most at one time`,
-        unit: 'cases',
-        kind: 'mean',
-        value: () => this.level.largest,
-      },
-      {
-        path: [...at, 'share-full'],
-        label: `Share of time full, ${name}`,
-        unit: 'share',
-        kind: 'mean',
-        value: () => this.shareFull(),
-      },
+      ...heldMeasures(name, `at ${name}, waiting and in work`, this.level, () => this.shareFull()),
       {
         path: [...at, 'utilisation'],
         label: `Share of its places at work, ${name}`,

@@ -22,12 +22,14 @@ export interface Bounds {
   to?: number
 }
 
-function outside(value: number, bounds: Bounds): string | null {
+/** The bound that `value` breaks, in words with the SI unit; null when it keeps them all. */
+function outside(value: number, bounds: Bounds, unit: string): string | null {
+  const bound = (words: string, end: number) => `${words} ${end} ${unit}`.trim()
   if (bounds.above !== undefined && !(value > bounds.above))
-    return bounds.above === 0 ? 'more than nothing' : `more than ${bounds.above}`
+    return bounds.above === 0 ? 'more than nothing' : bound('more than', bounds.above)
   if (bounds.from !== undefined && !(value >= bounds.from))
-    return bounds.from === 0 ? 'not negative' : `at least ${bounds.from}`
-  if (bounds.to !== undefined && !(value <= bounds.to)) return `at most ${bounds.to}`
+    return bounds.from === 0 ? 'not negative' : bound('at least', bounds.from)
+  if (bounds.to !== undefined && !(value <= bounds.to)) return bound('at most', bounds.to)
   return Number.isFinite(value) ? null : 'finite'
 }
 
@@ -42,12 +44,12 @@ export function quantity(dimension: Dimension, doc: string, bounds: Bounds = { f
         context.issues.push({ code: 'custom', input: text, message: rule, params: { code, fix } })
         return z.NEVER
       }
-      const rule = outside(parsed.value, bounds)
+      const rule = outside(parsed.value, bounds, dimensions[dimension].si)
       if (rule)
         context.issues.push({
           code: 'custom',
           input: text,
-          message: `must be ${rule}${bounds.above || bounds.to ? ` ${dimensions[dimension].si}` : ''}`,
+          message: `must be ${rule}${bounds.above || bounds.to || bounds.from ? ` ${dimensions[dimension].si}` : ''}`,
           params: { code: 'out-of-range', fix: `such as \`${dimensions[dimension].example}\`` },
         })
       return parsed.value
