@@ -18,6 +18,8 @@ export class Calendar implements Actor {
   readonly workingTime: number
   /** Shifts of the campaign that reached the target. */
   reached = 0
+  /** Good cases out, shift by shift of the campaign. */
+  readonly outputs: Float64Array
   private readonly entries: readonly Entry[]
   private readonly stopsAll: boolean
   private readonly workingTimeOfOne: number
@@ -25,6 +27,7 @@ export class Calendar implements Actor {
   private slot = -1
   private next = 0
   private outBefore = 0
+  private shiftsEnded = 0
 
   constructor(
     private readonly floor: Floor,
@@ -37,6 +40,7 @@ export class Calendar implements Actor {
     this.workingTimeOfOne = shift.length - breaks
     this.workingTime = this.workingTimeOfOne * floor.campaign
     this.target = target ?? Infinity
+    this.outputs = new Float64Array(floor.campaign)
     this.stopsAll = shift['breaks-stop'] === 'everything'
     const one = this.entriesOfOne()
     const length = floor.end / floor.campaign
@@ -74,6 +78,7 @@ export class Calendar implements Actor {
     this.next = 0
     this.reached = 0
     this.outBefore = 0
+    this.shiftsEnded = 0
     this.schedule()
     this.startUp(0)
   }
@@ -118,7 +123,9 @@ export class Calendar implements Actor {
   }
 
   private endShift(now: number): void {
-    if ((this.exit.out - this.outBefore) / this.workingTimeOfOne >= this.target) this.reached++
+    const output = this.exit.out - this.outBefore
+    this.outputs[this.shiftsEnded++] = output
+    if (output / this.workingTimeOfOne >= this.target) this.reached++
     this.outBefore = this.exit.out
     if (this.next === this.entries.length) return
     for (const source of this.sources) source.beginShift(now)

@@ -20,6 +20,8 @@ import { DeadlockError, EndlessLoopError, findCircle, piecesOnACircle } from './
 export interface ShiftResult {
   values: Float64Array
   held: Float64Array
+  /** Good cases out: of the shift, or of each shift of the campaign. */
+  outputs: Float64Array
 }
 
 /** A number of a shift result: a measure's value, or the denominator of its ratio. */
@@ -191,6 +193,7 @@ export class Line {
           ? measure.value() / floor.campaign
           : measure.value(),
     )
-    return { values, held: Float64Array.from(this.series().flatMap((series) => [...series.samples])) }
+    const held = Float64Array.from(this.series().flatMap((series) => [...series.samples]))
+    return { values, held, outputs: this.calendar.outputs.slice() }
   }
 }

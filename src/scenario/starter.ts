@@ -134,7 +134,7 @@ money:                          # leave out what you do not know: it is left out
   capital: {line.sealer: 20000 EUR}
 
 study:
-  shifts: 100                   # more shifts, narrower plus-minus: four times as many halve it
+  shifts: 100                   # more shifts (or campaigns), narrower plus-minus: four times as many halve it
   confidence: 95 %
   seed: first                   # any text; the same seed gives the same shifts
 

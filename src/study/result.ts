@@ -126,8 +126,7 @@ export function runResult(
     }
     place(result, measure.path, figure)
   }
-  const output = line.columns.findIndex(({ measure }) => measure.path.join('.') === 'measures.output')
-  result.outputs = shifts.map((shift) => shift.values[output]!)
+  result.outputs = shifts.flatMap((shift) => [...shift.outputs])
   return result
 }
 

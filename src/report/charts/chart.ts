@@ -120,11 +120,11 @@ export function axisTitle(text: string) {
 }
 
 /** What made the picture, small at its foot: a picture that travels alone still says where it comes from. */
-export function foot({ made }: RunResult): Plugin {
+export function foot({ made, shift }: RunResult): Plugin {
   const seed = made.seed.length > 30 ? `${made.seed.slice(0, 29)}…` : made.seed
   const text = [
     `tapeshift ${made.version}`,
-    `${counted(made.shifts, 'shift')}`,
+    counted(made.shifts, shift.campaign > 1 ? 'campaign' : 'shift'),
     `seed "${seed}"`,
     `scenario ${made.scenario.sha256.slice(0, 12)}`,
   ].join(' · ')
