@@ -1,10 +1,12 @@
 /** The demo scenarios as the command line loads them, CSV files beside them included. */
+
 import { readdirSync } from 'node:fs'
 import { Readable, Writable } from 'node:stream'
+import { fileURLToPath } from 'node:url'
 import { loadForCommand } from '../src/cli/scenario.js'
 import type { Scenario } from '../src/scenario/schema.js'
 
-export const demoFolder = new URL('../scenarios/', import.meta.url).pathname
+export const demoFolder = fileURLToPath(new URL('../scenarios/', import.meta.url))
 
 /** Names of the demos, without their ending. */
 export const demos = readdirSync(demoFolder)

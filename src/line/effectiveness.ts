@@ -5,13 +5,26 @@ import type { Measure } from './measure.js'
 import { State } from './states.js'
 
 /** What a machine has made in the shift. */
-export interface Made {
+export class Production {
   /** Cases that it has finished, good or not (PQ). */
-  all: number
+  all = 0
   /** Good ones of them (GQ). */
-  good: number
+  good = 0
   /** Sum of their planned run times per item (PRI x PQ), s. */
-  plannedTime: number
+  plannedTime = 0
+
+  reset(): void {
+    this.all = 0
+    this.good = 0
+    this.plannedTime = 0
+  }
+
+  /** A case is finished, for which `plannedTime` seconds were planned. */
+  add(plannedTime: number, isGood: boolean): void {
+    this.all++
+    if (isGood) this.good++
+    this.plannedTime += plannedTime
+  }
 }
 
 /** Stops that are the machine's own fault. */
@@ -36,7 +49,7 @@ export const mapping =
   'Time elements after ISO 22400-2:2014 (definitions from secondary sources): APT working; AUST size settings; ADET waiting, blocked, jams, tape, breakdowns; ADOT none, for orders run all shift; PBT = APT + AUST + ADET; breaks and blade service lie outside it. Availability APT / PBT, effectiveness planned run time of the cases / APT, quality good / all, OEE index their product. Effectiveness above 100 % is reported, not clamped. Technical availability: share of PBT without jams, tape and breakdowns of this machine; what others do to it does not lower it.'
 
 /** Measures of one machine; `made` is read when a shift has ended. */
-export function effectivenessMeasures(unit: Equipment, made: Readonly<Made>, floor: Floor): Measure[] {
+export function effectivenessMeasures(unit: Equipment, made: Readonly<Production>, floor: Floor): Measure[] {
   const time = (states: readonly State[]) =>
     states.reduce<number>((sum, state) => sum + unit.stateTimes[state]!, 0)
   const planned = () => floor.end - time([State.onBreak, State.blade])

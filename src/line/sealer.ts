@@ -5,7 +5,7 @@ import { Level } from '../engine/tally.js'
 import type { EquipmentKeys } from '../scenario/schema.js'
 import { gapNeeded } from '../trade/headway.js'
 import type { CaseIndex } from './cases.js'
-import { effectivenessMeasures, type Made } from './effectiveness.js'
+import { effectivenessMeasures, Production } from './effectiveness.js'
 import type { Draw, Floor } from './floor.js'
 import type { Head } from './head.js'
 import { Jams } from './jams.js'
@@ -31,7 +31,7 @@ const placesFor = (bed: number, shortest: number) => 2 ** Math.ceil(Math.log2(Ma
 
 export class Sealer extends Mechanism {
   casesLost = 0
-  private readonly made: Made = { all: 0, good: 0, plannedTime: 0 }
+  private readonly made = new Production()
   private readonly taping: Taping
 
   private readonly travel: Travel
@@ -116,9 +116,7 @@ export class Sealer extends Mechanism {
     this.numbers[setAt] = never
     this.jamDrawnFor = none
     this.casesLost = 0
-    this.made.all = 0
-    this.made.good = 0
-    this.made.plannedTime = 0
+    this.made.reset()
     this.taping.reset()
   }
 
@@ -234,7 +232,7 @@ export class Sealer extends Mechanism {
     if (cause === Cause.size) this.numbers[setAt] = now
     else if (cause === Cause.jam && this.jams!.spoilsCase()) {
       const place = this.meets[0]! & this.mask
-      this.count(this.floor.cases.kind[this.items[place]!]!, false)
+      this.made.add(this.headway(this.floor.cases.kind[this.items[place]!]!), false)
       this.floor.observer?.spoilt(now, this.name, this.items[place]!)
       this.floor.cases.remove(this.items[place]!)
       this.items[place] = none
@@ -255,7 +253,7 @@ export class Sealer extends Mechanism {
       this.stand(now)
       return
     }
-    this.count(kind, isSealed)
+    this.made.add(this.headway(kind), isSealed)
     this.firstOn++
     this.mark()
     this.level.change(now, -1)
@@ -263,11 +261,9 @@ export class Sealer extends Mechanism {
     if (this.firstOn === this.nextOn && this.flapItem === none && !this.unit.frozen) this.taping.idle(now)
   }
 
-  /** A case is finished: its planned run time is its headway. */
-  private count(kind: number, isGood: boolean): void {
-    this.made.all++
-    if (isGood) this.made.good++
-    this.made.plannedTime += (this.floor.lengths[kind]! + this.gap) / this.travel.speed
+  /** Planned run time of a case: its headway, s. */
+  private headway(kind: number): number {
+    return (this.floor.lengths[kind]! + this.gap) / this.travel.speed
   }
 
   /** The belts stop; a case that stands under a head may have to be taped again. */

@@ -215,7 +215,11 @@ export const scenarioSchema = z
       .describe('money; what is not given is left out of the sum and listed'),
     study: assume(
       z.strictObject({
-        shifts: assume(whole('shifts to simulate; campaigns, where shifts carry over', 2, mostShifts), 100, 'definition of the format'),
+        shifts: assume(
+          whole('shifts to simulate; campaigns, where shifts carry over', 2, mostShifts),
+          100,
+          'definition of the format',
+        ),
         confidence: assume(
           quantity('share', 'confidence of the intervals', { from: 0.5, to: 0.9999 }),
           '95 %',

@@ -1,10 +1,11 @@
 /** The core runs in a browser: bundled for one, it pulls in nothing of Node; and the arrows between rooms run one way. */
 
+import { fileURLToPath } from 'node:url'
 import { createContext, runInContext } from 'node:vm'
 import { build, type Metafile } from 'esbuild'
 import { beforeAll, describe, expect, it } from 'vitest'
 
-const root = new URL('../..', import.meta.url).pathname
+const root = fileURLToPath(new URL('../..', import.meta.url))
 let metafile: Metafile
 let code: string
 

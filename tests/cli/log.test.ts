@@ -1,4 +1,5 @@
 /** Recorded logs from their file: replayed exactly, hashed, copied while they are short, read in bounded memory. */
+
 import { spawnSync } from 'node:child_process'
 import {
   closeSync,
@@ -12,6 +13,7 @@ import {
 } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { setFlagsFromString } from 'node:v8'
 import { runInNewContext } from 'node:vm'
 import { beforeAll, describe, expect, it } from 'vitest'
@@ -87,7 +89,7 @@ describe('a log', () => {
 
   it('is shared by several threads with the same result', () => {
     const cwd = folderWith(short)
-    const program = new URL('../../.build/cli/main.js', import.meta.url).pathname
+    const program = fileURLToPath(new URL('../../.build/cli/main.js', import.meta.url))
     const [alone, both] = ['1', '2'].map((workers) => {
       const called = spawnSync(
         process.execPath,

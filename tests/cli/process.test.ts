@@ -1,13 +1,15 @@
 /** The built program as a process: any number of workers gives the same bytes; a closed pipe is no error. */
+
 import { execFile, spawn } from 'node:child_process'
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { promisify } from 'node:util'
 import { describe, expect, it } from 'vitest'
 import { smallLine } from './in-process.js'
 
-const program = new URL('../../.build/cli/main.js', import.meta.url).pathname
+const program = fileURLToPath(new URL('../../.build/cli/main.js', import.meta.url))
 const execute = promisify(execFile)
 
 function folder(): string {

@@ -1,14 +1,16 @@
 /** The README keeps its word: its commands run, its scenario loads, its quotation is what comes out, its measures are all there. */
+
 import { cpSync, mkdtempSync, readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import { loadScenario } from '../../src/scenario/load.js'
 import type { RunResult } from '../../src/study/result.js'
 import { demos } from '../demo.js'
 import { call } from './in-process.js'
 
-const root = new URL('../..', import.meta.url).pathname
+const root = fileURLToPath(new URL('../..', import.meta.url))
 const readme = readFileSync(path.join(root, 'README.md'), 'utf8')
 const blocks = (language: string) =>
   [...readme.matchAll(new RegExp(`\`\`\`${language}\n([\\s\\S]*?)\`\`\``, 'g'))].map((match) => match[1]!)

@@ -1,7 +1,9 @@
 /** `tapeshift trace` as its user meets it: the shift of the study, its filters, its two forms, and what it refuses. */
+
 import { spawn } from 'node:child_process'
 import { readFileSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { parse as parseCsv } from 'csv-parse/sync'
 import { describe, expect, it } from 'vitest'
 import { call, smallLine } from './in-process.js'
@@ -228,7 +230,7 @@ describe('a long trace', () => {
   it('ends quietly and soon when its reader has had enough', async () => {
     const { cwd } = await call(['--help'])
     writeFileSync(path.join(cwd, 'line.yaml'), long)
-    const program = new URL('../../.build/cli/main.js', import.meta.url).pathname
+    const program = fileURLToPath(new URL('../../.build/cli/main.js', import.meta.url))
     const child = spawn('sh', ['-c', `node ${program} trace line.yaml --shift 1 | head -n 5`], { cwd })
     let [out, err] = ['', '']
     child.stdout.on('data', (data: Buffer) => {

@@ -1,5 +1,7 @@
 /** Lines that come to a standstill by their own design: who waits for whom, and what is none. */
+
 import { spawnSync } from 'node:child_process'
+import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import { DeadlockError, EndlessLoopError } from '../../src/line/standstill.js'
 import { call } from '../cli/in-process.js'
@@ -79,7 +81,7 @@ describe('a line that locks', () => {
   })
 
   it('is told alike by any number of workers of the built program', () => {
-    const program = new URL('../../.build/cli/main.js', import.meta.url).pathname
+    const program = fileURLToPath(new URL('../../.build/cli/main.js', import.meta.url))
     const told = ['1', '3'].map((workers) => {
       const options = ['--no-files', '--shifts', '30', '--workers', workers]
       const { status, stderr } = spawnSync('node', [program, 'run', '-', ...options], {
