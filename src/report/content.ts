@@ -23,6 +23,8 @@ export interface Report {
   assumed: Table
   cautions: readonly string[]
   repeat: string
+  /** Version, seed and scenario that made it. */
+  origin: string
 }
 
 /** What was simulated: shifts, or campaigns of several in a row. */
@@ -64,6 +66,7 @@ export function runReport(result: RunResult): Report {
     },
     cautions,
     repeat: made.repeat,
+    origin: `tapeshift ${made.version} on Node ${made.node}, seed "${made.seed}", scenario sha256 ${made.scenario.sha256}`,
   }
 }
 

@@ -61,6 +61,7 @@ ${report.tables.map((table) => tableHtml(table)).join('\n')}
 <div class="cautions"><h2>Safety</h2>${list(report.cautions)}</div>
 ${report.assumed.rows.length > 0 ? tableHtml(report.assumed, 'assumed') : ''}
 <h2>To repeat this</h2><p><code>${escaped(report.repeat)}</code></p>
+<p class="subtitle">Made by ${escaped(report.origin)}.</p>
 </body>
 </html>
 `
