@@ -39,7 +39,7 @@ export class BeltConveyor extends Conveyor {
 
   /** A belt that stands takes nothing. */
   protected override isFull(): boolean {
-    return this.isBlocked
+    return !this.travel.isRunning
   }
 
   override take(now: number, item: CaseIndex): boolean {
@@ -101,6 +101,7 @@ export class BeltConveyor extends Conveyor {
   override freeze(now: number): void {
     this.travel.stop(now)
     this.numbers[wakeAt] = never
+    this.noteFull(now)
   }
 
   override thaw(now: number): void {

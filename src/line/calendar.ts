@@ -98,7 +98,7 @@ export class Calendar implements Actor {
     if (what !== 'shift ends') this.floor.observer?.calendar(now, what, crew)
     switch (what) {
       case 'arrivals end':
-        for (const source of this.sources) source.end()
+        for (const source of this.sources) source.end(now)
         return
       case 'start-up ends':
         for (const source of this.sources) source.resume(now)

@@ -48,7 +48,8 @@ export function costMeasures(
 function costElements(scenario: Scenario, sealers: readonly Sealer[]): Element[] {
   const { money, tape, crew, shift } = scenario
   const people = Object.values(crew).reduce((sum, group) => sum + group.people, 0)
-  const paidHours = (shift.length + shift['run-out']) / hour
+  const campaign = shift.start === 'carry-over' ? shift.campaign : 1
+  const paidHours = ((shift.length + shift['run-out']) * campaign) / hour
   const heads = sealers.flatMap((sealer) => sealer.heads)
   const { price } = tape
   const capital = Object.values(money?.capital ?? {}).reduce((sum, each) => sum + each.amount, 0)
@@ -73,6 +74,10 @@ function costElements(scenario: Scenario, sealers: readonly Sealer[]): Element[]
       label: 'stops of the sealers',
       value: downtime ? () => (downtime.amount * standing()) / hour : null,
     },
-    { key: 'capital', label: 'capital recovery', value: perShift === null ? null : () => perShift },
+    {
+      key: 'capital',
+      label: 'capital recovery',
+      value: perShift === null ? null : () => perShift * campaign,
+    },
   ]
 }

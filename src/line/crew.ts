@@ -28,6 +28,11 @@ class Member implements Actor {
   private pending = never
   private busySince = 0
   busyTime = 0
+  /** Time away on breaks, s. */
+  breakTime = 0
+  private breakSince = 0
+  /** A task ends: what that sets off waits its turn among the tasks that wait already. */
+  private isFinishing = false
 
   constructor(
     private readonly crew: Crew,
@@ -47,11 +52,13 @@ class Member implements Actor {
     this.isOnBreak = false
     this.wantsBreak = false
     this.busyTime = 0
+    this.breakTime = 0
+    this.isFinishing = false
     this.pending = never
   }
 
   get isFree(): boolean {
-    return this.task === null && !this.isOnBreak
+    return this.task === null && !this.isOnBreak && !this.isFinishing
   }
 
   take(now: number, task: Task): void {
@@ -75,9 +82,11 @@ class Member implements Actor {
     this.task = null
     this.busyTime += now - this.busySince
     this.schedule(never)
-    if (this.wantsBreak) this.isOnBreak = true
+    if (this.wantsBreak) this.goOnBreak(now)
     this.floor.observer?.workDone(now, this.label, task)
+    this.isFinishing = true
     task.done(now)
+    this.isFinishing = false
     this.lookForWork(now)
     this.crew.noteDuty(now, this.group)
   }
@@ -85,12 +94,18 @@ class Member implements Actor {
   /** A break begins: at once for who is free, after the task in hand for who is not. */
   breakBegins(now: number): void {
     this.wantsBreak = true
-    if (this.task === null) this.isOnBreak = true
+    if (this.task === null) this.goOnBreak(now)
     this.crew.noteDuty(now, this.group)
+  }
+
+  private goOnBreak(now: number): void {
+    this.isOnBreak = true
+    this.breakSince = now
   }
 
   breakEnds(now: number): void {
     this.wantsBreak = false
+    if (this.isOnBreak) this.breakTime += now - this.breakSince
     this.isOnBreak = false
     this.lookForWork(now)
     this.crew.noteDuty(now, this.group)
@@ -99,6 +114,7 @@ class Member implements Actor {
   /** Books the time of a task that the end of the shift cuts off. */
   settle(now: number): void {
     if (this.task) this.busyTime += now - this.busySince
+    if (this.isOnBreak) this.breakTime += now - this.breakSince
   }
 
   private lookForWork(now: number): void {
@@ -124,8 +140,6 @@ interface Group {
   name: string
   people: Member[]
   hasOwnBreaks: boolean
-  /** Time less breaks of their own or of the shift, over all shifts of a campaign, s. */
-  attendedTime: number
   post: Post | null
   /** 1 while somebody stands at the post. */
   duty: Level
@@ -140,9 +154,8 @@ export class Crew {
 
   /** Adds everybody to the clock, in the order of the file; `postOf` finds the piece where a standing duty is. */
   assemble(postOf: (name: string) => Post): void {
-    const { crew, shift } = this.floor.scenario
+    const { crew } = this.floor.scenario
     this.groups = Object.entries(crew).map(([name, keys], group) => {
-      const breaks = (keys.breaks ?? shift.breaks).reduce((sum, pause) => sum + pause.for, 0)
       return {
         name,
         people: Array.from({ length: keys.people }, (_, index) => {
@@ -157,7 +170,6 @@ export class Crew {
           )
         }),
         hasOwnBreaks: keys.breaks !== undefined,
-        attendedTime: this.floor.end - breaks * this.floor.campaign,
         post: keys['stands-at'] === undefined ? null : postOf(keys['stands-at']),
         duty: new Level(),
       }
@@ -223,16 +235,17 @@ export class Crew {
     for (const group of this.groups) group.duty.settle(now)
   }
 
-  /** Share of the attended time (less breaks) that each group walks or works, and that its post is manned. */
+  /** Share of the time in which they are there (breaks that they took left out) that each group walks or works, and that its post is manned. */
   measures(): Measure[] {
-    return this.groups.flatMap(({ name, people, attendedTime, post, duty }) => {
+    return this.groups.flatMap(({ name, people, post, duty }) => {
       const busy: Measure = {
         path: ['crew', name, 'busy'],
         label: `Share of time busy (walking and working), ${name}`,
         unit: 'share',
         kind: 'mean',
         value: () =>
-          people.reduce((sum, member) => sum + member.busyTime, 0) / (people.length * attendedTime),
+          people.reduce((sum, member) => sum + member.busyTime, 0) /
+          people.reduce((sum, member) => sum + this.floor.end - member.breakTime, 0),
       }
       const atPost: Measure = {
         path: ['crew', name, 'at-post'],

@@ -157,10 +157,13 @@ export class Equipment implements Actor, Feeder, Outlet {
 
   /** There is room: those who were told no offer again, who has right of way first, then first come first served. */
   invite(now: number): void {
-    for (let left = this.refused.length; left > 0 && this.refused.length > 0; left--) {
-      const first = this.rightOfWay === null ? 0 : Math.max(0, this.refused.indexOf(this.rightOfWay))
+    let left = this.refused.length
+    const first = this.rightOfWay === null ? -1 : this.refused.indexOf(this.rightOfWay)
+    if (first > 0) {
+      left--
       this.takeRefused(first).roomAhead(now)
     }
+    for (; left > 0 && this.refused.length > 0; left--) this.takeRefused(0).roomAhead(now)
   }
 
   /** `from` was told no here and waits to be told of room. */

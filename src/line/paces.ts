@@ -13,5 +13,6 @@ export function makePace(floor: Floor, owner: string, keys: Scenario['arrivals']
   if (keys.orders) return new OrderedPace(floor, owner, keys.orders)
   if (keys['by-hour']) return new HourlyPace(floor, owner, keys['by-hour'], keys.batch)
   const law = keys['time-between'] ?? { law: 'constant' as const, value: keys.batch / keys.rate! }
-  return new SteadyPace(floor, owner, law, keys.batch)
+  const perSecond = keys.rate === undefined ? null : keys.rate / keys.batch
+  return new SteadyPace(floor, owner, law, keys.batch, perSecond)
 }

@@ -42,6 +42,7 @@ export class Sealer extends Mechanism {
   private readonly isSetByCrew: boolean
   private readonly jams: Jams | null
   private readonly hasBlade: boolean
+  private readonly hasTapeBreaks: boolean
   private readonly dwell: { spoils: number; draws: Stream } | null
   /** Belt travel from a case's coming to a head until its trailing leg is wiped down, m, by kind. */
   private readonly underHead: Float64Array
@@ -70,6 +71,8 @@ export class Sealer extends Mechanism {
 
   // stops
   private jamDrawnFor = none
+  /** Belt travel at which the belts last stood, m. */
+  private stoodAt = 0
 
   constructor(floor: Floor, name: string, keys: SealerKeys) {
     super(floor, name)
@@ -93,6 +96,7 @@ export class Sealer extends Mechanism {
     const spoils = keys['dwell-spoils']
     this.dwell = spoils > 0 ? { spoils, draws: floor.stream(this.label, 'dwell under the head') } : null
     this.hasBlade = keys.blade !== undefined
+    this.hasTapeBreaks = keys['tape-breaks'] !== undefined
 
     const places = placesFor(this.bed, Math.min(...floor.lengths))
     this.mask = places - 1
@@ -115,6 +119,7 @@ export class Sealer extends Mechanism {
     this.sizeSet = none
     this.numbers[setAt] = never
     this.jamDrawnFor = none
+    this.stoodAt = 0
     this.casesLost = 0
     this.made.reset()
     this.taping.reset()
@@ -229,7 +234,8 @@ export class Sealer extends Mechanism {
 
   override putRight(now: number, cause: Cause): void {
     this.taping.putRight(cause)
-    if (cause === Cause.size) this.numbers[setAt] = now
+    // a time long past: ready, and nothing that a standstill could push out
+    if (cause === Cause.size) this.numbers[setAt] = 0
     else if (cause === Cause.jam && this.jams!.spoilsCase()) {
       const place = this.meets[0]! & this.mask
       this.made.add(this.headway(this.floor.cases.kind[this.items[place]!]!), false)
@@ -268,7 +274,12 @@ export class Sealer extends Mechanism {
 
   /** The belts stop; a case that stands under a head may have to be taped again. */
   private stand(now: number): void {
-    if (this.dwell !== null && this.travel.isRunning) this.spoilUnderHeads(this.travel.now(now))
+    if (this.dwell !== null) {
+      const at = this.travel.now(now)
+      // one standstill is one draw, however many causes follow each other before the belts move
+      if (at > this.stoodAt + hair) this.spoilUnderHeads(at)
+      this.stoodAt = at
+    }
     this.travel.stop(now)
   }
 
@@ -359,7 +370,7 @@ export class Sealer extends Mechanism {
     // an exit that was refused is offered again at once: its case still stands at the end of the belts
     const since = now - passed
     if (this.numbers[foldedAt]! > since) this.numbers[foldedAt]! += passed
-    if (this.numbers[setAt]! > since && this.numbers[setAt]! !== now) this.numbers[setAt]! += passed
+    if (this.numbers[setAt]! > since) this.numbers[setAt]! += passed
   }
 
   override close(now: number): void {
@@ -368,6 +379,7 @@ export class Sealer extends Mechanism {
 
   override mayStandFor(): Cause[] {
     const may: Cause[] = [Cause.tape]
+    if (this.hasTapeBreaks) may.push(Cause.tapeBreak)
     if (this.jams) may.push(Cause.jam)
     if (this.hasBlade) may.push(Cause.blade)
     if (this.isSetByCrew) may.push(Cause.size)

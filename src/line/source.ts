@@ -122,7 +122,8 @@ export class Source implements Actor, Feeder {
 
   /** Packers stand still while they wait, breaks left out. */
   private noteBlocked(now: number): void {
-    const value = this.whenFull === 'wait' && this.standing.length > 0 && !this.isPaused ? 1 : 0
+    const value =
+      this.whenFull === 'wait' && this.standing.length > 0 && !this.isPaused && !this.hasEnded ? 1 : 0
     if (value !== this.blocked.value) this.blocked.change(now, value - this.blocked.value)
   }
 
@@ -159,8 +160,9 @@ export class Source implements Actor, Feeder {
   }
 
   /** The shift is over: nothing more comes; what stands may still go in. */
-  end(): void {
+  end(now: number): void {
     this.hasEnded = true
+    this.noteBlocked(now)
     this.schedule(never)
   }
 
@@ -170,6 +172,7 @@ export class Source implements Actor, Feeder {
     this.shiftStart = now
     this.pace.reset()
     if (this.whenFull !== 'wait' || this.standing.length === 0) this.schedule(this.nextFrom(now))
+    this.noteBlocked(now)
   }
 
   held(): number {

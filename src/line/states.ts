@@ -35,7 +35,7 @@ export const states: readonly { key: string; label: string }[] = [
 ]
 
 /** Why a piece stands until somebody has put it right; `none` when it does not. */
-export const Cause = { none: -1, jam: 0, tape: 1, size: 2, breakdown: 3, blade: 4 } as const
+export const Cause = { none: -1, jam: 0, tape: 1, size: 2, breakdown: 3, blade: 4, tapeBreak: 5 } as const
 export type Cause = (typeof Cause)[keyof typeof Cause]
 
 /** By cause: the state while it waits for somebody, the state while they work, the skill that it needs, and its words. */
@@ -68,5 +68,12 @@ export const causes = [
     skill: 'blade',
     key: 'blade-services',
     label: 'Blade services',
+  },
+  {
+    waiting: State.tapeWaiting,
+    working: State.tapeChanging,
+    skill: 'roll-change',
+    key: 'tape-breaks',
+    label: 'Tape breaks',
   },
 ] as const

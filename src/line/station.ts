@@ -31,6 +31,7 @@ export class Station extends Mechanism {
   private readonly busy = new Level()
   private readonly numbers = new Float64Array(2)
   private stuckServers = 0
+  private frozenBusy = 0
   private sinceStop = 0
   private waits = 0
   private plannedStops = 0
@@ -155,9 +156,14 @@ export class Station extends Mechanism {
     else this.unit.plans(due, this.stuckServers > 0 ? State.blocked : State.waiting)
   }
 
-  override freeze(): void {}
+  /** Nothing is at work while it stands. */
+  override freeze(now: number): void {
+    this.frozenBusy = this.busy.value
+    this.busy.change(now, -this.frozenBusy)
+  }
 
   override thaw(now: number, passed: number): void {
+    this.busy.change(now, this.frozenBusy)
     if (this.numbers[closedUntil]! > now - passed) this.numbers[closedUntil]! += passed
     for (let server = 0; server < this.servers; server++) {
       if (this.isStuck[server]) {

@@ -3,25 +3,44 @@ import type { Law } from '../engine/variates.js'
 import type { Draw, Floor } from './floor.js'
 import { fromMix, type Pace } from './pace.js'
 
+/** Arrivals closer than this to their place in an undisturbed row are in that place, s: sums of intervals drift by rounding. */
+const hair = 1e-6
+
 export class SteadyPace implements Pace {
   readonly mayBeLate = false
   private readonly between: Draw
+  /** Evenly spaced: arrivals since `rowBegan` that nothing has held up. */
+  private inRow = 0
+  private rowBegan = 0
 
   constructor(
     floor: Floor,
     owner: string,
     law: Law,
     readonly batch: number,
+    /** Evenly spaced arrivals a second; null where the law says more. */
+    private readonly perSecond: number | null,
   ) {
     this.between = floor.draws(owner, 'time between', law)
   }
 
   clear(): void {}
 
-  reset(): void {}
+  reset(): void {
+    this.inRow = 0
+    this.rowBegan = 0
+  }
 
   next(now: number): number {
-    return now + this.between.draw()
+    const interval = this.between.draw()
+    if (this.perSecond === null) return now + interval
+    const place = this.rowBegan + this.inRow / this.perSecond
+    if (Math.abs(now - place) > hair) {
+      this.rowBegan = now
+      this.inRow = 0
+    }
+    this.inRow++
+    return this.rowBegan + this.inRow / this.perSecond
   }
 
   bring(): number {

@@ -84,7 +84,7 @@ export class Taping {
         return false
       case Met.tapeBroke:
         this.floor.observer?.tapeBreaks(now, this.unit().name, this.heads[index]!.name, item)
-        this.unit().stop(now, Cause.tape, this.rethread!.draw())
+        this.unit().stop(now, Cause.tapeBreak, this.rethread!.draw())
         return false
     }
   }

@@ -190,6 +190,7 @@ const stopWords: Record<string, string> = {
   'size-settings': 'size settings',
   breakdowns: 'breakdowns',
   'blade-services': 'blade services',
+  'tape-breaks': 'tape breaks',
 }
 
 function stopsTable(result: RunResult): Table {

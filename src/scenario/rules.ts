@@ -261,6 +261,14 @@ function checkShift(scenario: Scenario, report: Report): void {
   checkBreaks(shift.breaks, shift.length, ['shift', 'breaks'], report)
   if (shift['start-up'] >= shift.length)
     report(['shift', 'start-up'], 'conflict', 'the start-up takes the whole shift', 'a shorter start-up')
+  if (shift['start-up'] > 0 && shift.breaks.some((pause) => pause.at < shift['start-up']))
+    report(
+      ['shift', 'breaks'],
+      'conflict',
+      'a break begins before the line is started up',
+      'breaks after the start-up',
+      true,
+    )
   if (shift.campaign > 1 && shift.start !== 'carry-over')
     report(
       ['shift', 'campaign'],

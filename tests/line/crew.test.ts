@@ -62,7 +62,7 @@ shift: {length: 100 s}`
     // fails at 10 and 50: both times one is away and two comes; two is busy to 80 and has lost the break. Fails at 90: one
     const read = simulate(text)
     expect(read('equipment.a.measures.breakdowns-wait')).toBe(0)
-    expect(read('crew.two.busy')).toBeCloseTo(60 / 80, 9)
+    expect(read('crew.two.busy')).toBeCloseTo(60 / 100, 9)
     expect(read('crew.one.busy')).toBeCloseTo(10 / 50, 9)
   })
 })
@@ -99,5 +99,52 @@ shift: {length: 150 s, ${start}}`
     // due at 10 … 70 after the start-up: at 40 … 100 s
     expect(read('arrivals.p.arrived')).toBe(7)
     expect(simulate(line('start-up: 30 s, start: carry-over, campaign: 3'))('arrivals.p.arrived')).toBe(7)
+  })
+})
+
+describe('a task that ends', () => {
+  it('lets the most urgent of the waiting ones come first, not the one that its end sets off', () => {
+    const text = `cases: {a: {length: 400 mm, width: 300 mm, height: 250 mm}}
+arrivals: {p: {orders: [{case: a, quantity: 2, time-between: 10 s}], to: s}, q: {time-between: 10 s, to: x}}
+line:
+  s: {type: sealer, belt-speed: 20 m/min, bed: 1.9 m, roll-change: {time: 100 s, low-tape-warning: 40 m, change: at-warning-when-idle}}
+  look: {type: inspect, time: 1 s, finds-unsealed: 0 %, to: exit, breakdowns: {after: 18 s, counted-in: calendar-time, repair: 100 s}}
+  x: {type: station, time: 1 s, breakdowns: {after: 50 s, counted-in: calendar-time, repair: 10 s}}
+crew: {op: {does: [breakdowns, roll-change]}}
+tape: {roll: 44.9 m, leg: 70 mm, lost-per-roll: 4 m}
+shift: {length: 127 s}`
+    // look is repaired 18 - 118; then x, which has waited since 50, and not the sealer, which stops for its rolls at 118
+    expect(simulate(text)('equipment.x.states.breakdown-being-repaired')).toBeCloseTo(9 / 127, 9)
+  })
+})
+
+describe('a size set by hand', () => {
+  it('is set once, though a break that stops everything begins meanwhile', () => {
+    const text = `cases: {a: {length: 400 mm, width: 300 mm, height: 250 mm}, b: {length: 400 mm, width: 300 mm, height: 350 mm}}
+arrivals: {p: {orders: [{case: a, quantity: 1, time-between: 60 s}, {case: b, quantity: 1, time-between: 60 s}]}}
+line: {s: {type: sealer, belt-speed: 24 m/min, size-setting: {by: crew, time: 300 s}}}
+shift: {length: 1200 s, breaks: [{at: 200 s, for: 600 s}], breaks-stop: everything}`
+    // set from 120 to 420, in the break to 800; the case enters at 800 and leaves at 804.75
+    const read = simulate(text)
+    expect(read('equipment.s.states.size-being-set')).toBeCloseTo(300 / 1200, 9)
+    expect(read('measures.time-in-system')).toBeCloseTo((4.75 + 804.75 - 120) / 2, 9)
+  })
+})
+
+describe('money over shifts in a row', () => {
+  it('is that of one shift', () => {
+    const text = (shift: string) => `cases: {a: {length: 400 mm, width: 300 mm, height: 250 mm}}
+arrivals: {p: {time-between: 10 s}}
+line: {st: {type: station, time: 1 s}}
+crew: {op: {does: [jams]}}
+shift: {length: 1 h, ${shift}}
+money: {currency: EUR, labour: 30 EUR/h, life: 8 yr, interest: 8 %, shifts: 480 per yr, capital: {line.st: 20000 EUR}}`
+    const campaign = simulate(text('start: carry-over, campaign: 4'))
+    expect(campaign('measures.cost-per-1000-labour') / 4).toBeCloseTo(30, 9)
+    const one = simulate(text('start: empty'))
+    expect(campaign('measures.cost-per-1000-capital') / 4).toBeCloseTo(
+      one('measures.cost-per-1000-capital'),
+      9,
+    )
   })
 })

@@ -95,7 +95,7 @@ shift: {length: 100 s, breaks: [{at: 30 s, for: 35 s}]}`
     expect(read('equipment.a.states.breakdown-being-repaired')).toBeCloseTo((30 + 30) / 100, 9)
     expect(read('equipment.a.states.breakdown-waiting-for-crew')).toBeCloseTo(16 / 100, 9)
     expect(read('equipment.b.measures.breakdowns-wait')).toBeCloseTo(45 + (96 - 86), 9)
-    expect(read('crew.one.busy')).toBeCloseTo((30 + 1 + 30 + 1) / 65, 9)
+    expect(read('crew.one.busy')).toBeCloseTo((30 + 1 + 30 + 1) / 75, 9)
   })
 
   it('merges first come first served: two sources feed one station', () => {
