@@ -44,10 +44,37 @@ export function addRun(program: Command, io: Io, finish: (code: number) => void)
   )
 }
 
+/** Names that the results use in their folder. */
+const ownFiles = ['shifts.csv', 'scenario.yaml', 'report.html', 'result.json']
+
+/** No input may lie where a result is written, nor bear the name of one: it would be lost. */
+function refuseToOverwrite(folder: string, name: string, loaded: CommandScenario, io: Io): void {
+  const home = name === '-' ? io.cwd : path.dirname(path.resolve(io.cwd, name))
+  const copied = [...loaded.files.keys(), ...loaded.logs.keys()]
+  for (const file of copied)
+    if (ownFiles.includes(path.normalize(file)) || path.normalize(file).startsWith(`charts${path.sep}`))
+      throw new UsageError(
+        `the scenario reads \`${printable(file)}\`, a name that results use: rename that file, or give --no-files`,
+      )
+  const inputs = [
+    ...(name === '-' ? [] : [path.resolve(io.cwd, name)]),
+    ...copied.map((file) => path.resolve(home, file)),
+  ]
+  const outputs = new Set([...ownFiles, ...copied].map((file) => path.join(folder, file)))
+  const lost = inputs.find((input) => outputs.has(input))
+  if (lost !== undefined)
+    throw new UsageError(
+      `the results would overwrite ${printable(shownPath(lost, io.cwd))}: choose another --out`,
+    )
+}
+
 async function run(name: string, options: StudyOptions, io: Io): Promise<number> {
+  if (options.out === '') throw new UsageError('--out needs the name of a folder')
   if (options.json && options.quiet) throw new UsageError('--json and --quiet exclude each other: choose one')
   const loaded = await loadForCommand(name, options, io)
   const { study } = loaded.scenario
+  const folder = path.resolve(io.cwd, options.out ?? path.join('out', `${loaded.stem}-run`))
+  if (options.files) refuseToOverwrite(folder, name, loaded, io)
   const shifts = await simulate(loaded, options, io)
   if (shifts.length < study.shifts) {
     io.stderr.write(`interrupted after ${shifts.length} of ${study.shifts} shifts; nothing was written\n`)
@@ -60,7 +87,6 @@ async function run(name: string, options: StudyOptions, io: Io): Promise<number>
     loaded.assumed,
     notes(loaded),
   )
-  const folder = path.resolve(io.cwd, options.out ?? path.join('out', `${loaded.stem}-run`))
   const report = runReport(result)
   if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
   else if (!options.quiet)

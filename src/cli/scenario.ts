@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto'
 import path from 'node:path'
 import { parse } from 'csv-parse/sync'
 import { type Loaded, loadScenario } from '../scenario/load.js'
+import { shown } from '../scenario/problems.js'
 import { Beside, type ReadLog, readScenarioText } from './files.js'
 import { type Io, UsageError } from './io.js'
 import type { ScenarioOptions, StudyOptions } from './options.js'
@@ -68,7 +69,9 @@ function columnOf(text: string, file: string, column: string): string[] {
     throw new Error(`\`${file}\` is no CSV: ${(error as Error).message}`)
   }
   if (rows.length > 0 && !Object.hasOwn(rows[0]!, column))
-    throw new Error(`\`${file}\` has no column \`${column}\`; it has ${Object.keys(rows[0]!).join(', ')}`)
+    throw new Error(
+      `\`${file}\` has no column \`${column}\`; it has ${shown(Object.keys(rows[0]!).join(', '), 200)}`,
+    )
   return rows.map((row) => row[column]!)
 }
 

@@ -190,7 +190,12 @@ function readYaml(
       ),
     ])
   try {
-    const document = parseDocument(text, { lineCounter: lines, version: '1.2', prettyErrors: false })
+    const document = parseDocument(text, {
+      lineCounter: lines,
+      version: '1.2',
+      prettyErrors: false,
+      logLevel: 'error',
+    })
     const faults = [...document.errors, ...document.warnings]
     if (faults.length > 0)
       throw new ScenarioError(
@@ -198,7 +203,7 @@ function readYaml(
           ...problemWithoutPlace(
             file,
             'not-yaml',
-            `not YAML 1.2: ${shown(fault.message, 200)}`,
+            `not YAML 1.2: ${inOurWords(fault.message)}`,
             'look at the indent, the quotes and the braces near the caret',
           ),
           ...placeAt(text, lines, fault.pos[0]),
@@ -206,6 +211,15 @@ function readYaml(
       )
     const raw: unknown = document.toJS({ maxAliasCount: 100 })
     if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) throw notAMap(shown(raw))
+    const hidden = pathOfProto(raw)
+    if (hidden)
+      throw new ScenarioError([
+        {
+          ...problemWithoutPlace(file, 'bad-name', '`__proto__` is no name', 'choose another name'),
+          ...placeAt(text, lines, offsetOf(document, hidden, true)),
+          path: hidden.join('.'),
+        },
+      ])
     return { document, raw: structuredClone(raw) as Record<string, unknown> }
   } catch (error) {
     if (error instanceof ScenarioError) throw error
@@ -224,6 +238,24 @@ function readYaml(
       ),
     ])
   }
+}
+
+/** What the YAML library says, where it speaks of itself. */
+function inOurWords(message: string): string {
+  if (message.includes('multiple documents')) return 'a scenario is one document, without a second `---`'
+  if (message.includes('call stack')) return 'it nests too deeply'
+  return shown(message, 200)
+}
+
+/** Where a key `__proto__` stands: the language would drop it without a word. */
+function pathOfProto(value: unknown, path: Path = []): Path | null {
+  if (typeof value !== 'object' || value === null) return null
+  if (Object.hasOwn(value, '__proto__')) return [...path, '__proto__']
+  for (const [key, inner] of Object.entries(value)) {
+    const found = pathOfProto(inner, [...path, key])
+    if (found) return found
+  }
+  return null
 }
 
 function readSet(set: string): Override {

@@ -59,10 +59,12 @@ export function shown(value: unknown, most = 60): string {
 /** One finding as text: place, rule, window with caret, mend. */
 export function problemText(problem: Problem): string {
   const place = problem.line > 0 ? `${problem.source}:${problem.line}:${problem.column}` : problem.source
-  const lines = [`${place}: ${problem.path ? `${problem.path}: ` : ''}${problem.rule} [${problem.code}]`]
+  const lines = [
+    printable(`${place}: ${problem.path ? `${problem.path}: ` : ''}${problem.rule} [${problem.code}]`),
+  ]
   if (problem.window) lines.push(problem.window)
-  if (problem.found) lines.push(`    found: ${problem.found}`)
-  if (problem.fix) lines.push(`    mend:  ${problem.fix}`)
+  if (problem.found) lines.push(printable(`    found: ${problem.found}`))
+  if (problem.fix) lines.push(printable(`    mend:  ${problem.fix}`))
   return lines.join('\n')
 }
 

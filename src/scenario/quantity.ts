@@ -1,5 +1,5 @@
 /** Quantities: the text `NUMBER UNIT` of a scenario to SI numbers and back. A unit has its home here. */
-import { closest } from 'fastest-levenshtein'
+import { closest, distance } from 'fastest-levenshtein'
 import Qty from 'js-quantities'
 
 interface UnitSystem {
@@ -60,7 +60,7 @@ export const dimensions = {
     name: 'a share',
     si: '',
     units: { '%': '0.01', 'per 1000 cases': '0.001', 'per 1000': '0.001', 'per case': '1' },
-    example: '0.8 per 1000 cases',
+    example: '5 %',
   },
   cuts: { name: 'a number of cuts', si: '', units: { cuts: '1' }, example: '30000 cuts' },
   yearly: {
@@ -133,10 +133,25 @@ export function parseQuantity(text: unknown, dimension: Dimension): Parsed {
     return {
       code: 'unknown-unit',
       rule: `\`${unit.slice(0, 40)}\` is no unit of ${system.name}: ${list}`,
-      fix: `did you mean \`${digits} ${closest(unit.slice(0, 40), known)}\`?`,
+      fix: unitMend(digits, unit.slice(0, 40), known),
     }
   }
   return { value: inSi(Number(digits), unitSize(dimension, unit)) }
+}
+
+/** Signs that people write for a unit. */
+const signs: Record<string, string> = { '"': 'in', '”': 'in', "'": 'ft', '’': 'ft', µm: 'um', μm: 'um' }
+
+/** What was most likely meant by an unknown unit; never a guess that would change the size of the value. */
+function unitMend(digits: string, unit: string, known: readonly string[]): string {
+  const comma = /^,(\d+)\s*(.*)$/.exec(unit)
+  if (comma) return `write a decimal point: \`${digits}.${comma[1]} ${comma[2]}\``
+  const meant = known.find((each) => each.toLowerCase() === unit.toLowerCase()) ?? signs[unit]
+  if (meant !== undefined && known.includes(meant)) return `did you mean \`${digits} ${meant}\`?`
+  const near = closest(unit, known)
+  const isNear =
+    unit.length > 1 && near.length > 1 && distance(unit, near) <= Math.max(1, Math.floor(unit.length / 3))
+  return isNear ? `did you mean \`${digits} ${near}\`?` : 'one of these units'
 }
 
 /** `number` units of `size`: divided where the unit is a whole part, so that 95 % is 0.95 and 24 m/min is 0.4 m/s. */

@@ -99,7 +99,7 @@ export const scenarioSchema = z
     target: quantity(
       'case-rate',
       'good cases out over working time (shift less breaks) that the line must hold',
-      { above: 0 },
+      { above: 0, to: 1000 },
     ).optional(),
     display: assume(choice(['metric', 'us'], 'units of the reports'), 'metric', 'definition of the format'),
     cases: z.record(name, caseKind).describe('the cases, by name'),
@@ -108,14 +108,18 @@ export const scenarioSchema = z
     tape: assume(
       z.strictObject({
         width: assume(length('tape width'), '48 mm', 'common practice, no source'),
-        roll: assume(length('length of a roll'), '1371 m', 'common practice, no source'),
+        roll: assume(
+          quantity('length', 'length of a roll', { above: 0, to: 100_000 }),
+          '1371 m',
+          'common practice, no source',
+        ),
         leg: assume(
           quantity('length', 'tape down each end of the case'),
           '70 mm',
           'common practice, no source',
         ),
         thickness: assume(
-          length('total thickness of film and adhesive'),
+          quantity('length', 'total thickness of film and adhesive', { above: 0, to: 0.01 }),
           '48 um',
           'from memory, low confidence',
         ),

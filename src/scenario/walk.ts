@@ -93,7 +93,9 @@ export function setAt(
     if (hasFreeKeys) steps = [...steps.slice(0, index), steps.slice(index).join('.')]
     const step = steps[index]!
     const next = child(schema, step)
-    const isKnown = next !== null && (def.shape !== undefined || hasFreeKeys || Object.hasOwn(place, step))
+    const isEntry = !Array.isArray(place) || /^(0|[1-9]\d*)$/.test(step)
+    const isKnown =
+      next !== null && isEntry && (def.shape !== undefined || hasFreeKeys || Object.hasOwn(place, step))
     if (!isKnown) {
       const known = Object.keys(def.shape ?? place)
       return { step, within: steps.slice(0, index).join('.'), known }

@@ -211,6 +211,41 @@ describe('bad input', () => {
     expect(words).toContain('--confidence: study.confidence: a share needs a unit')
   })
 
+  it('results never overwrite what the scenario is read from: 2', async () => {
+    const { cwd } = await call(['--help'])
+    const observed = (file: string) =>
+      smallLine.replace('{exponential: {mean: 6 s}}', `{observed: {file: ${file}, column: a, unit: s}}`)
+    writeFileSync(path.join(cwd, 'scenario.yaml'), smallLine)
+    writeFileSync(path.join(cwd, 'times.csv'), 'a\n6\n')
+    writeFileSync(path.join(cwd, 'shifts.csv'), 'a\n6\n')
+    writeFileSync(path.join(cwd, 'a.yaml'), observed('times.csv'))
+    writeFileSync(path.join(cwd, 'b.yaml'), observed('shifts.csv'))
+    for (const [argv, words] of [
+      [['run', 'scenario.yaml', '--out', '.'], 'would overwrite scenario.yaml'],
+      [['run', 'a.yaml', '--out', '.'], 'would overwrite times.csv'],
+      [['run', 'b.yaml'], 'a name that results use'],
+      [['run', 'a.yaml', '--out', ''], '--out needs the name of a folder'],
+    ] as const) {
+      const [code, err] = await refused([...argv, ...one], { cwd })
+      expect([argv, code]).toEqual([argv, 2])
+      expect(err).toContain(words)
+    }
+    expect(readFileSync(path.join(cwd, 'scenario.yaml'), 'utf8')).toBe(smallLine)
+    expect(readFileSync(path.join(cwd, 'times.csv'), 'utf8')).toBe('a\n6\n')
+  })
+
+  it('control characters of a CSV do not reach the terminal', async () => {
+    const { cwd } = await call(['--help'])
+    writeFileSync(path.join(cwd, 'times.csv'), 'a\n\u001b[31mq\n')
+    writeFileSync(
+      path.join(cwd, 'line.yaml'),
+      smallLine.replace('{exponential: {mean: 6 s}}', '{observed: {file: times.csv, column: a, unit: s}}'),
+    )
+    const [code, err] = await refused(['run', 'line.yaml', ...one], { cwd })
+    expect(code).toBe(3)
+    expect(err).not.toContain('\u001b')
+  })
+
   it('a file that is not there ends with 5', async () => {
     const [code, err] = await refused(['run', 'none.yaml'])
     expect(code).toBe(5)

@@ -166,7 +166,7 @@ describe('balances', () => {
         // simulate throws when a balance does not close
         const shift = simulate(
           `${k.way}, when-full: ${k.whenFull}}`,
-          `{length: 3 h, start: ${k.start}, run-out: 2 min, breaks-stop: ${k.stop}, breaks: [{at: 0 s, for: 3 min}, {at: 59 min, for: 2 min}, {at: 2 h, for: 20 min}]}`,
+          `{length: 3 h, start: ${k.start}, run-out: 2 min, breaks-stop: ${k.stop}, breaks: [{at: ${k.start.includes('start-up') ? '7 min' : '0 s'}, for: 3 min}, {at: 59 min, for: 2 min}, {at: 2 h, for: 20 min}]}`,
           {
             rows,
             shift: k.seed,

@@ -262,6 +262,9 @@ describe('overrides', () => {
   it.each([
     ['line.infed.speed=3 m/min', 'no-such-path', 'did you mean `infeed`?'],
     ['line.infeed.speed=3', 'no-unit', 'write it with its unit, such as `3 m/min`'],
+    ['shift.breaks.length=9', 'no-such-path', expect.any(String)],
+    ['shift.breaks.-1={at: 1 h}', 'no-such-path', expect.any(String)],
+    ['tape.roll=1e10 m', 'out-of-range', expect.any(String)],
     ['nonsense', 'no-such-path', 'such as --set "line.sealer.belt-speed=30 m/min"'],
     ['__proto__.x=1', 'no-such-path', expect.any(String)],
     ['line.constructor.x=1', 'no-such-path', expect.any(String)],
@@ -325,6 +328,15 @@ describe('hostile files', () => {
     const found = problems(small.replace('conveyor', '"\\u001b[31mred"'))
     expect(found).toHaveLength(1)
     expect(problemText(found[0]!)).not.toContain('\u001b')
+  })
+
+  it('a name `__proto__` is refused where it stands', () => {
+    const found = brief(small.replace('  a: {', '  __proto__: {length: 5 mm}\n  a: {'))
+    expect(found).toEqual([['bad-name', 'cases.__proto__', 2, 3]])
+  })
+
+  it('two documents in one file, said in our words', () => {
+    expect(problems(`${small}---\n${small}`)[0]!.rule).toContain('one document')
   })
 
   it('a prototype cannot be polluted', () => {

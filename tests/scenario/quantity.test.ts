@@ -61,10 +61,26 @@ describe('quantity', () => {
     expect(value(text, dimension)).toBe(code)
   })
 
+  it.each([
+    ['400 MM', 'length', 'did you mean `400 mm`?'],
+    ['16"', 'length', 'did you mean `16 in`?'],
+    ["2'", 'length', 'did you mean `2 ft`?'],
+    ['400,5 mm', 'length', 'write a decimal point: `400.5 mm`'],
+    ['24 m/mn', 'speed', 'did you mean `24 m/min`?'],
+    ['16 in 3 mm', 'length', 'one of these units'],
+    ['5 q', 'length', 'one of these units'],
+  ] as const)('%s is mended without a change of its size', (text, dimension, fix) => {
+    expect(parseQuantity(text, dimension)).toMatchObject({ fix })
+  })
+
+  it('a share without a unit is most likely meant in per cent', () => {
+    expect(parseQuantity(95, 'share')).toMatchObject({ fix: 'write it with its unit, such as `95 %`' })
+  })
+
   it('names the units that could stand there and the nearest one', () => {
-    expect(parseQuantity('400 mn', 'length')).toMatchObject({
+    expect(parseQuantity('400 inn', 'length')).toMatchObject({
       rule: expect.stringContaining('m, mm, cm'),
-      fix: expect.stringMatching(/`400 (m|mm|min)`/),
+      fix: 'did you mean `400 in`?',
     })
     expect(parseQuantity(24, 'speed')).toMatchObject({ fix: expect.stringContaining('`24 m/min`') })
   })

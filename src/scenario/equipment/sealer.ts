@@ -8,12 +8,12 @@ const length = (doc: string) => quantity('length', doc, { above: 0 })
 
 const cut = z.strictObject({
   'wipe-travel': assume(
-    quantity('length', 'belt travel that wipes down the trailing leg'),
+    quantity('length', 'belt travel that wipes down the trailing leg', { from: 0, to: 100 }),
     '100 mm',
     'from memory, low confidence',
   ),
   reset: assume(
-    quantity('time', 'time for the arm to swing back and the blade to be covered'),
+    quantity('time', 'time for the arm to swing back and the blade to be covered', { from: 0, to: 3600 }),
     '0.45 s',
     'from memory, low confidence',
   ),
@@ -117,7 +117,10 @@ export const sealer = z
     ),
     heads: assume(heads, { top: {}, bottom: {} }, 'common practice, no source'),
     'minimum-gap': assume(
-      quantity('length', 'gap kept between cases on the belts; the heads may need more'),
+      quantity('length', 'gap kept between cases on the belts; the heads may need more', {
+        from: 0,
+        to: 100,
+      }),
       '300 mm',
       'from memory, low confidence',
     ),
