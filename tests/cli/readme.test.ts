@@ -75,7 +75,10 @@ describe('README', () => {
       for (const key of new Set(keys)) {
         const stem = key
           .replace(/^(cost-per-1000|time-in-system)-/, '-')
-          .replace(/^(jams|roll-changes|tape-breaks|size-settings|breakdowns|blade-services)-(stop|wait)$/, '-$2')
+          .replace(
+            /^(jams|roll-changes|tape-breaks|size-settings|breakdowns|blade-services)-(stop|wait)$/,
+            '-$2',
+          )
           .replace(/^to-.*/, 'to-TARGET')
         if (!readme.includes(`${key}\``) && !readme.includes(`\`${stem}\``) && !readme.includes(`.${stem}\``))
           unsaid.push(key)
