@@ -40,9 +40,9 @@ describe('lines of random shape', () => {
           }
         }
       }),
-      { numRuns: 700, seed: 20261125 },
+      { numRuns: 2000, seed: 20261125 },
     )
-    expect(shifts).toBe(2800)
+    expect(shifts).toBe(8000)
     // a check of the check: loops do lock now and then, and mostly do not
     expect(locked).toBeGreaterThan(0)
     expect(locked).toBeLessThan(shifts / 4)
