@@ -3,7 +3,7 @@ import path from 'node:path'
 import type { Command } from 'commander'
 import { Line, type ShiftResult } from '../line/line.js'
 import { allCharts } from '../report/charts/index.js'
-import { runReport } from '../report/content.js'
+import { type Report, runReport } from '../report/content.js'
 import { shiftsCsv } from '../report/csv.js'
 import { reportPage } from '../report/page.js'
 import { renderPng } from '../report/png.js'
@@ -94,7 +94,7 @@ async function run(name: string, options: StudyOptions, io: Io): Promise<number>
       terminalReport(report, { bold: boldIn(io), width: Math.min(io.stdout.columns ?? 100, 120) }),
     )
   if (options.files) {
-    await writeFiles(folder, result, loaded, shifts)
+    await writeFiles(folder, result, report, loaded, shifts)
     if (!options.quiet) sayWhatIsNotCopied(loaded, io)
     if (!options.json && !options.quiet)
       io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
@@ -160,6 +160,7 @@ function notes({ scenario }: CommandScenario): string[] {
 async function writeFiles(
   folder: string,
   result: RunResult,
+  report: Report,
   loaded: CommandScenario,
   shifts: ShiftResult[],
 ): Promise<void> {
@@ -172,7 +173,7 @@ async function writeFiles(
     if (bytes <= mostCopied) await copyWhole(file, path.join(folder, name))
   for (const { chart, png } of pictures)
     await writeWhole(path.join(folder, 'charts', `${chart.name}.png`), png)
-  await writeWhole(path.join(folder, 'report.html'), reportPage(runReport(result), pictures))
+  await writeWhole(path.join(folder, 'report.html'), reportPage(report, pictures))
   await writeWhole(path.join(folder, 'result.json'), `${JSON.stringify(result, null, 2)}\n`)
 }
 

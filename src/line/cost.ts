@@ -48,8 +48,7 @@ export function costMeasures(
 function costElements(scenario: Scenario, sealers: readonly Sealer[]): Element[] {
   const { money, tape, crew, shift } = scenario
   const people = Object.values(crew).reduce((sum, group) => sum + group.people, 0)
-  const campaign = shift.start === 'carry-over' ? shift.campaign : 1
-  const paidHours = ((shift.length + shift['run-out']) * campaign) / hour
+  const paidHours = ((shift.length + shift['run-out']) * shift.campaign) / hour
   const heads = sealers.flatMap((sealer) => sealer.heads)
   const { price } = tape
   const capital = Object.values(money?.capital ?? {}).reduce((sum, each) => sum + each.amount, 0)
@@ -77,7 +76,7 @@ function costElements(scenario: Scenario, sealers: readonly Sealer[]): Element[]
     {
       key: 'capital',
       label: 'capital recovery',
-      value: perShift === null ? null : () => perShift * campaign,
+      value: perShift === null ? null : () => perShift * shift.campaign,
     },
   ]
 }

@@ -39,7 +39,7 @@ export class Floor {
     this.lengths = Float64Array.from(kinds, (kind) => outsideSize(kind).length)
     this.jamFactors = Float64Array.from(kinds, (kind) => kind['jam-factor'])
     const { shift } = scenario
-    this.campaign = shift.start === 'carry-over' ? shift.campaign : 1
+    this.campaign = shift.campaign
     this.end = (shift.length + shift['run-out']) * this.campaign
     this.lastShift = this.end - this.end / this.campaign
     this.crew = new Crew(this)

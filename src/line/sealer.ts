@@ -1,10 +1,10 @@
 /** Case sealer: a flap place, driven belts that carry cases past the heads, and all that makes the belts stand. */
 import { never } from '../engine/clock.js'
-import type { Stream } from '../engine/stream.js'
 import { Level } from '../engine/tally.js'
 import type { EquipmentKeys } from '../scenario/schema.js'
 import { gapNeeded } from '../trade/headway.js'
 import type { CaseIndex } from './cases.js'
+import { Dwell } from './dwell.js'
 import { effectivenessMeasures, Production } from './effectiveness.js'
 import type { Draw, Floor } from './floor.js'
 import type { Head } from './head.js'
@@ -43,9 +43,7 @@ export class Sealer extends Mechanism {
   private readonly jams: Jams | null
   private readonly hasBlade: boolean
   private readonly hasTapeBreaks: boolean
-  private readonly dwell: { spoils: number; draws: Stream } | null
-  /** Belt travel from a case's coming to a head until its trailing leg is wiped down, m, by kind. */
-  private readonly underHead: Float64Array
+  private readonly dwell: Dwell | null
 
   // belts: rings over the running number of a case
   private readonly positions: Float64Array
@@ -71,8 +69,6 @@ export class Sealer extends Mechanism {
 
   // stops
   private jamDrawnFor = none
-  /** Belt travel at which the belts last stood, m. */
-  private stoodAt = 0
 
   constructor(floor: Floor, name: string, keys: SealerKeys) {
     super(floor, name)
@@ -92,9 +88,8 @@ export class Sealer extends Mechanism {
     this.isSetByCrew = keys['size-setting'].by === 'crew'
     this.jams = keys.jams ? new Jams(floor, this.label, keys.jams) : null
     const wipe = Math.max(...timing.map((cut) => cut.wipeTravel))
-    this.underHead = floor.lengths.map((length) => length + wipe)
     const spoils = keys['dwell-spoils']
-    this.dwell = spoils > 0 ? { spoils, draws: floor.stream(this.label, 'dwell under the head') } : null
+    this.dwell = spoils > 0 ? new Dwell(floor, this.label, spoils, wipe) : null
     this.hasBlade = keys.blade !== undefined
     this.hasTapeBreaks = keys['tape-breaks'] !== undefined
 
@@ -119,7 +114,7 @@ export class Sealer extends Mechanism {
     this.sizeSet = none
     this.numbers[setAt] = never
     this.jamDrawnFor = none
-    this.stoodAt = 0
+    this.dwell?.reset()
     this.casesLost = 0
     this.made.reset()
     this.taping.reset()
@@ -276,24 +271,19 @@ export class Sealer extends Mechanism {
   private stand(now: number): void {
     if (this.dwell !== null) {
       const at = this.travel.now(now)
-      // one standstill is one draw, however many causes follow each other before the belts move
-      if (at > this.stoodAt + hair) this.spoilUnderHeads(at)
-      this.stoodAt = at
+      if (this.dwell.isNewStandstill(at)) this.spoilUnderHeads(this.dwell, at)
     }
     this.travel.stop(now)
   }
 
-  private spoilUnderHeads(at: number): void {
-    const { spoils, draws } = this.dwell!
+  private spoilUnderHeads(dwell: Dwell, at: number): void {
     for (let number = this.firstOn; number < this.nextOn; number++) {
       const place = number & this.mask
       const item = this.items[place]!
       if (item === none) continue
-      const span = this.underHead[this.floor.cases.kind[item]!]!
       for (let head = 0; head < this.meets.length; head++) {
         const past = at - this.entries[place]! - this.positions[head]!
-        const isUnder = this.meets[head]! > number && past > 0 && past < span
-        if (!isUnder || draws.next() >= spoils) continue
+        if (this.meets[head]! <= number || !dwell.spoils(this.floor.cases.kind[item]!, past)) continue
         this.floor.cases.unsealed[item] = 1
         this.floor.observer?.stripSpoilt(this.name, this.heads[head]!.name, item)
       }

@@ -95,7 +95,7 @@ export function runResult(
       length: scenario.shift.length,
       runOut: scenario.shift['run-out'],
       breaks: scenario.shift.breaks,
-      campaign: scenario.shift.start === 'carry-over' ? scenario.shift.campaign : 1,
+      campaign: scenario.shift.campaign,
     },
     target: scenario.target ?? null,
     measures: {},
