@@ -1,4 +1,4 @@
-/** Money by hand: what a year of owning a machine costs. */
+/** Money by hand: tape, labour, and whether a machine pays. Any one currency; years are whole and count from the purchase. */
 
 /**
  * Yearly amount that pays back `capital` over `years` at the yearly interest `rate`: the annuity
@@ -8,3 +8,49 @@ export function capitalRecovery(capital: number, rate: number, years: number): n
   if (rate === 0) return capital / years
   return (capital * rate) / (1 - Math.exp(-years * Math.log1p(rate)))
 }
+
+/** Cost of tape on 1000 cases: metres a case at a price a metre, and the share of each roll that is lost. Infinite where all is. Derived. */
+export const tapeCostPerThousand = (tapePerCase: number, pricePerMetre: number, lossShare = 0): number =>
+  (1000 * tapePerCase * pricePerMetre) / (1 - lossShare)
+
+/** Labour a good case: `people` paid `wage` an hour, over good cases an hour. Derived. */
+export const labourPerCase = (people: number, wage: number, goodPerHour: number): number =>
+  (people * wage) / goodPerHour
+
+/** Years until level yearly savings have paid `investment`, without interest; infinite where nothing is saved. Textbook formula. */
+export const simplePayback = (investment: number, yearlySaving: number): number =>
+  yearlySaving > 0 ? investment / yearlySaving : Infinity
+
+/**
+ * Net present value: minus `investment`, plus each year's saving (the first after one year) and at the end what the machine still
+ * fetches, all discounted at the yearly `rate`. Textbook formula of engineering economics.
+ *
+ * A saving of downtime counts only where the sealer sets the rate, or where lost cases cannot be made up in the shift.
+ */
+export function netPresentValue(
+  investment: number,
+  savings: readonly number[],
+  rate: number,
+  residual = 0,
+): number {
+  const worth = savings.reduceRight((later, saving) => (saving + later) / (1 + rate), residual)
+  return worth - investment
+}
+
+/** First year after which the discounted savings have paid `investment`; infinite where they never do. Textbook formula. */
+export function discountedPayback(investment: number, savings: readonly number[], rate: number): number {
+  // a rounding error must not cost a year
+  const paid = investment * 1e-12
+  let left = investment
+  let factor = 1
+  for (const [index, saving] of savings.entries()) {
+    if (left <= paid) return index
+    factor /= 1 + rate
+    left -= saving * factor
+  }
+  return left <= paid ? savings.length : Infinity
+}
+
+/** Failed closures that must be spared to earn back an extra cost of tape, at a cost each. Same number of cases for both. Derived. */
+export const breakEvenFailures = (extraTapeCost: number, costOfFailure: number): number =>
+  extraTapeCost / costOfFailure

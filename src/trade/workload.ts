@@ -1,0 +1,32 @@
+/** Workload by hand: how much of their time the people on the line are wanted. */
+
+/** Work that comes again and again: times a second, time of each, s. */
+export interface Task {
+  rate: number
+  time: number
+}
+
+/**
+ * Least allowance on timed work for personal time, fatigue and unavoidable delays: 15 %, 9 to 10 min an hour. 29 CFR
+ * 525.12(h)(2)(ii), whose legal scope is time studies for special-certificate wages only; here a floor, not a norm.
+ */
+export const workAllowance = 0.15
+
+/** Load above which people are taken to be overloaded, allowance included. Common practice, no source: 80 to 85 %. */
+export const loadLimit = 0.85
+
+/** Standard time, s: the time measured at normal pace, with the allowance. Textbook formula of work study. */
+export const standardTime = (normalTime: number, allowance = workAllowance): number =>
+  normalTime * (1 + allowance)
+
+/**
+ * Load of `people` who share the tasks, as a share of their time: sum of rate x (time + walk), with the allowance. Above 1 the
+ * work cannot be done. How tasks get in each other's way is left to simulation. Derived.
+ */
+export const operatorLoad = (
+  tasks: readonly Task[],
+  walk: number,
+  people: number,
+  allowance = workAllowance,
+): number =>
+  tasks.reduce((load, { rate, time }) => load + rate * standardTime(time + walk, allowance), 0) / people
