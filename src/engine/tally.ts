@@ -57,6 +57,8 @@ const since = 0
 const area = 1
 const sampleStep = 2
 const nextSample = 3
+// since when it is counted, s
+const start = 4
 
 /**
  * A whole number that stays the same between changes: time-average, largest, share of time at each level, and
@@ -66,7 +68,7 @@ export class Level {
   value = 0
   largest = 0
   private timeAt = new Float64Array(64)
-  private readonly numbers = new Float64Array(4)
+  private readonly numbers = new Float64Array(5)
   private sampled = 0
   readonly samples: Float64Array
 
@@ -78,8 +80,18 @@ export class Level {
   /** Starts at level 0 at time 0; samples spread from `from` to `end`, each in the middle of its part. */
   reset(from: number, end: number): void {
     this.value = 0
-    this.largest = 0
+    this.restart(0, from, end)
+  }
+
+  /**
+   * Forgets what was before `now`: mean, quantile, share and largest are those of the time from now on, at first at the
+   * level that it has. Samples as with `reset`; `from` not before now.
+   */
+  restart(now: number, from: number, end: number): void {
+    this.largest = this.value
     this.numbers.fill(0)
+    this.numbers[since] = now
+    this.numbers[start] = now
     this.timeAt.fill(0)
     this.sampled = 0
     this.samples.fill(0)
@@ -112,14 +124,19 @@ export class Level {
     }
   }
 
-  /** Mean over time up to the last `settle`. */
+  /** Time that is counted, up to the last `settle`, s. */
+  private get counted(): number {
+    return this.numbers[since]! - this.numbers[start]!
+  }
+
+  /** Mean over time up to the last `settle`; 0 of no time. */
   mean(): number {
-    return this.numbers[since]! > 0 ? this.numbers[area]! / this.numbers[since]! : 0
+    return this.counted > 0 ? this.numbers[area]! / this.counted : 0
   }
 
   /** Smallest level that held, with all below it, for the share `p` of the time. */
   quantile(p: number): number {
-    let left = p * this.numbers[since]!
+    let left = p * this.counted
     for (let level = 0; level <= this.largest; level++) {
       left -= this.timeAt[level]!
       if (left <= 0) return level
@@ -131,6 +148,6 @@ export class Level {
   shareFrom(level: number): number {
     let time = 0
     for (let each = level; each <= this.largest; each++) time += this.timeAt[each]!
-    return this.numbers[since]! > 0 ? time / this.numbers[since]! : 0
+    return this.counted > 0 ? time / this.counted : 0
   }
 }

@@ -35,11 +35,11 @@ export function assertBalances(
   const onTheLine =
     sum(sources.map((source) => source.held())) + sum(equipment.map((piece) => piece.mechanism.held()))
   if (
-    arrived !== onTheLine + exit.out + exit.escaped + exit.rejected + lost + turnedAway ||
+    floor.broughtIn + arrived !== onTheLine + exit.out + exit.escaped + exit.rejected + lost + turnedAway ||
     onTheLine !== floor.cases.inUse
   )
     throw new BalanceError(
-      `cases (${arrived} arrived, ${onTheLine} on the line, ${exit.out} out, ${exit.escaped} escaped, ${exit.rejected} rejected, ${lost} lost, ${turnedAway} turned away)`,
+      `cases (${floor.broughtIn} inside, ${arrived} arrived, ${onTheLine} on the line, ${exit.out} out, ${exit.escaped} escaped, ${exit.rejected} rejected, ${lost} lost, ${turnedAway} turned away)`,
       seed,
       shift,
     )
@@ -50,8 +50,8 @@ export function assertBalances(
         throw new BalanceError(`tape (${off} m at ${sealer.name}, ${head.name})`, seed, shift)
     }
   for (const piece of equipment) {
-    const off = sum([...piece.stateTimes]) - floor.end
-    if (!(Math.abs(off) <= hair * floor.end * 10) || piece.stateTimes.some((time) => time < 0))
+    const off = sum([...piece.stateTimes]) - floor.counted.time
+    if (!(Math.abs(off) <= hair * floor.counted.time * 10) || piece.stateTimes.some((time) => time < 0))
       throw new BalanceError(`time (${off} s at ${piece.name})`, seed, shift)
   }
 }

@@ -14,15 +14,12 @@ interface Entry {
 
 export class Calendar implements Actor {
   readonly label = 'shift'
-  /** Of all shifts of a campaign: time less breaks, s. */
-  readonly workingTime: number
-  /** Shifts of the campaign that reached the target. */
+  /** Shifts that reached the target, of those that are counted. */
   reached = 0
-  /** Good cases out, shift by shift of the campaign. */
+  /** Good cases out, shift by shift of the campaign; of a shift that is counted in part, made up to a whole one. */
   readonly outputs: Float64Array
   private readonly entries: readonly Entry[]
   private readonly stopsAll: boolean
-  private readonly workingTimeOfOne: number
   private readonly target: number
   private slot = -1
   private next = 0
@@ -34,11 +31,10 @@ export class Calendar implements Actor {
     private readonly sources: readonly Source[],
     private readonly equipment: readonly Equipment[],
     private readonly exit: Exit,
+    /** Whole shifts are to be cut away, and the last of them has ended; the next has not begun. */
+    private readonly cut: (now: number) => void,
   ) {
     const { shift, target } = floor.scenario
-    const breaks = shift.breaks.reduce((sum, pause) => sum + pause.for, 0)
-    this.workingTimeOfOne = shift.length - breaks
-    this.workingTime = this.workingTimeOfOne * floor.campaign
     this.target = target ?? Infinity
     this.outputs = new Float64Array(floor.campaign)
     this.stopsAll = shift['breaks-stop'] === 'everything'
@@ -76,11 +72,16 @@ export class Calendar implements Actor {
 
   reset(): void {
     this.next = 0
-    this.reached = 0
-    this.outBefore = 0
     this.shiftsEnded = 0
+    this.countAnew()
     this.schedule()
     this.startUp(0)
+  }
+
+  /** Counts anew, when the exit does. */
+  countAnew(): void {
+    this.reached = 0
+    this.outBefore = 0
   }
 
   private schedule(): void {
@@ -123,10 +124,12 @@ export class Calendar implements Actor {
   }
 
   private endShift(now: number): void {
+    const { counted, campaign } = this.floor
     const output = this.exit.out - this.outBefore
-    this.outputs[this.shiftsEnded++] = output
-    if (output / this.workingTimeOfOne >= this.target) this.reached++
+    this.outputs[this.shiftsEnded++] = campaign > 1 ? output : output / counted.shifts
+    if (output / counted.workingTimeOfEach >= this.target) this.reached++
     this.outBefore = this.exit.out
+    if (this.shiftsEnded === counted.shiftsBefore) this.cut(now)
     if (this.next === this.entries.length) return
     for (const source of this.sources) source.beginShift(now)
     this.startUp(now)

@@ -23,8 +23,15 @@ export abstract class Conveyor extends Mechanism {
   protected abstract isFull(): boolean
 
   override empty(): void {
-    this.level.reset(this.floor.lastShift, this.floor.end)
-    this.full.reset(this.floor.lastShift, this.floor.end)
+    this.level.reset(this.floor.pictureFrom, this.floor.end)
+    this.full.reset(this.floor.pictureFrom, this.floor.end)
+    this.countAnew(0)
+  }
+
+  override countAnew(now: number): void {
+    const { pictureFrom, end } = this.floor
+    this.level.restart(now, pictureFrom, end)
+    this.full.restart(now, pictureFrom, end)
   }
 
   /** A case has come (+1) or gone (-1). */

@@ -1,6 +1,7 @@
 /** What a shift costs, element by element. What the scenario does not price is left out and named. */
 import type { Scenario } from '../scenario/schema.js'
 import { capitalRecovery } from '../trade/money.js'
+import type { Counted } from './counted.js'
 import type { Measure } from './measure.js'
 import type { Sealer } from './sealer.js'
 
@@ -17,9 +18,10 @@ interface Element {
 export function costMeasures(
   scenario: Scenario,
   sealers: readonly Sealer[],
+  counted: Readonly<Counted>,
   out: () => number,
 ): { measures: Measure[]; leftOut: string[] } {
-  const elements = costElements(scenario, sealers)
+  const elements = costElements(scenario, sealers, counted)
   const priced = elements.filter((element) => element.value !== null)
   const leftOut = elements.filter((element) => element.value === null).map((element) => element.label)
   if (priced.length === 0) return { measures: [], leftOut }
@@ -45,10 +47,10 @@ export function costMeasures(
   }
 }
 
-function costElements(scenario: Scenario, sealers: readonly Sealer[]): Element[] {
+function costElements(scenario: Scenario, sealers: readonly Sealer[], counted: Readonly<Counted>): Element[] {
   const { money, tape, crew, shift } = scenario
   const people = Object.values(crew).reduce((sum, group) => sum + group.people, 0)
-  const paidHours = ((shift.length + shift['run-out']) * shift.campaign) / hour
+  const paidHours = () => ((shift.length + shift['run-out']) * counted.shifts) / hour
   const heads = sealers.flatMap((sealer) => sealer.heads)
   const { price } = tape
   const capital = Object.values(money?.capital ?? {}).reduce((sum, each) => sum + each.amount, 0)
@@ -67,7 +69,7 @@ function costElements(scenario: Scenario, sealers: readonly Sealer[]): Element[]
         ? () => (heads.reduce((sum, head) => sum + head.used, 0) / tape.roll) * price.amount
         : null,
     },
-    { key: 'labour', label: 'labour', value: labour ? () => labour.amount * people * paidHours : null },
+    { key: 'labour', label: 'labour', value: labour ? () => labour.amount * people * paidHours() : null },
     {
       key: 'downtime',
       label: 'stops of the sealers',
@@ -76,7 +78,7 @@ function costElements(scenario: Scenario, sealers: readonly Sealer[]): Element[]
     {
       key: 'capital',
       label: 'capital recovery',
-      value: perShift === null ? null : () => perShift * shift.campaign,
+      value: perShift === null ? null : () => perShift * counted.shifts,
     },
   ]
 }

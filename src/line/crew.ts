@@ -51,10 +51,15 @@ class Member implements Actor {
     this.isWalking = false
     this.isOnBreak = false
     this.wantsBreak = false
-    this.busyTime = 0
-    this.breakTime = 0
     this.isFinishing = false
     this.pending = never
+    this.countAnew(0)
+  }
+
+  /** Counts anew from `now`: what lies before it of a task or a break in hand is taken off now, and booked with the rest. */
+  countAnew(now: number): void {
+    this.busyTime = this.task ? this.busySince - now : 0
+    this.breakTime = this.isOnBreak ? this.breakSince - now : 0
   }
 
   get isFree(): boolean {
@@ -186,6 +191,12 @@ export class Crew {
     }
   }
 
+  /** Counts anew from `now`; who does what stays. */
+  countAnew(now: number): void {
+    for (const member of this.members) member.countAnew(now)
+    for (const { duty } of this.groups) duty.restart(now, now, this.floor.end)
+  }
+
   /** Somebody of a group came to its post or left it. */
   noteDuty(now: number, index: number): void {
     const { name, post, duty, people } = this.groups[index]!
@@ -245,7 +256,7 @@ export class Crew {
         kind: 'mean',
         value: () =>
           people.reduce((sum, member) => sum + member.busyTime, 0) /
-          people.reduce((sum, member) => sum + this.floor.end - member.breakTime, 0),
+          people.reduce((sum, member) => sum + this.floor.counted.time - member.breakTime, 0),
       }
       const atPost: Measure = {
         path: ['crew', name, 'at-post'],

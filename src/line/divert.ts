@@ -31,6 +31,11 @@ export class Divert extends OnePlace {
   override empty(): void {
     super.empty()
     this.turn = 0
+    this.countAnew()
+  }
+
+  /** Whose turn it is stays. */
+  override countAnew(): void {
     this.sent.fill(0)
   }
 

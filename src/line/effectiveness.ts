@@ -52,7 +52,7 @@ export const mapping =
 export function effectivenessMeasures(unit: Equipment, made: Readonly<Production>, floor: Floor): Measure[] {
   const time = (states: readonly State[]) =>
     states.reduce<number>((sum, state) => sum + unit.stateTimes[state]!, 0)
-  const planned = () => floor.end - time([State.onBreak, State.blade])
+  const planned = () => floor.counted.time - time([State.onBreak, State.blade])
   const at = (key: string) => ['equipment', unit.name, 'effectiveness', key]
   const element = (key: string, words: string, value: () => number): Measure => ({
     path: at(key),

@@ -11,6 +11,7 @@ import type { Floor } from './floor.js'
 import type { Measure } from './measure.js'
 import type { Mechanism } from './mechanism.js'
 import { Cause, causes, State, states } from './states.js'
+import { stateMeasures, stopMeasures } from './stop-measures.js'
 
 /** Whoever offers cases to a piece; it is told when there is room after a no. */
 export interface Feeder {
@@ -106,10 +107,7 @@ export class Equipment implements Actor, Feeder, Outlet {
     this.state = State.waiting
     this.numbers[stateSince] = 0
     this.numbers[lapsesAt] = never
-    this.stateTimes.fill(0)
-    this.stopCounts.fill(0)
-    this.stopTimes.fill(0)
-    this.stopWaits.fill(0)
+    this.clear()
     this.breakdowns?.begin(0)
     this.mechanism.empty()
     this.refresh(0)
@@ -331,7 +329,30 @@ export class Equipment implements Actor, Feeder, Outlet {
     if (this.owes && !this.frozen) this.invite(now)
   }
 
-  // --- end of the shift ---
+  // --- what is counted ---
+
+  private clear(): void {
+    this.stateTimes.fill(0)
+    this.stopCounts.fill(0)
+    this.stopTimes.fill(0)
+    this.stopWaits.fill(0)
+  }
+
+  /**
+   * Counts anew from `now`. What lies before it of the state and the stop that last is taken off now, and booked with the
+   * rest when they end: booked in two parts, a running time would be rounded anew, and with it the next breakdown.
+   */
+  countAnew(now: number): void {
+    this.clear()
+    const until = Math.min(this.numbers[lapsesAt]!, now)
+    this.stateTimes[this.state]! -= until - this.numbers[stateSince]!
+    this.stateTimes[State.waiting]! -= now - until
+    if (this.cause !== Cause.none) {
+      this.stopTimes[this.cause]! -= now - this.stoppedAt
+      if (!this.isWorkedOn) this.stopWaits[this.cause]! -= now - this.stoppedAt
+    }
+    this.mechanism.countAnew(now)
+  }
 
   /** Books what is open when the shift ends. */
   settle(now: number): void {
@@ -344,50 +365,13 @@ export class Equipment implements Actor, Feeder, Outlet {
   }
 
   measures(): Measure[] {
-    const at = ['equipment', this.name]
-    const shares = states.map(
-      ({ key, label }, index): Measure => ({
-        path: [...at, 'states', key],
-        label: `${this.name}: ${label}`,
-        unit: 'share',
-        kind: 'mean',
-        value: () => this.stateTimes[index]! / this.floor.end,
-      }),
-    )
-    const stops = this.mechanism.mayStandFor().flatMap((cause) => this.stopMeasures(cause))
-    const failures = this.breakdowns ? this.stopMeasures(Cause.breakdown) : []
-    return [...shares, ...stops, ...failures, ...this.mechanism.measures()]
-  }
-
-  private stopMeasures(cause: Cause): Measure[] {
-    const { key, label } = causes[cause as Exclude<Cause, -1>]
-    const at = ['equipment', this.name, 'measures']
-    const count = () => this.stopCounts[cause]!
-    const words = `${label.toLowerCase()}, ${this.name}`
+    const causes = this.mechanism.mayStandFor()
     return [
-      {
-        path: [...at, key],
-        label: `${label} a shift, ${this.name}`,
-        unit: 'count',
-        kind: 'total',
-        value: count,
-      },
-      {
-        path: [...at, `${key}-stop`],
-        label: `Mean time from stop to restart, ${words}`,
-        unit: 's',
-        kind: 'ratio',
-        value: () => this.stopTimes[cause]!,
-        over: count,
-      },
-      {
-        path: [...at, `${key}-wait`],
-        label: `of it waiting for crew, ${words}`,
-        unit: 's',
-        kind: 'ratio',
-        value: () => this.stopWaits[cause]!,
-        over: count,
-      },
+      ...stateMeasures(this, this.floor),
+      ...(this.breakdowns ? [...causes, Cause.breakdown] : causes).flatMap((each) =>
+        stopMeasures(this, each),
+      ),
+      ...this.mechanism.measures(),
     ]
   }
 }

@@ -5,6 +5,8 @@ import { inverse, type Law } from '../engine/variates.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
 import { Cases } from './cases.js'
+import { Controls } from './controls.js'
+import { Counted } from './counted.js'
 import { Crew } from './crew.js'
 import type { Observer } from './observer.js'
 
@@ -30,8 +32,15 @@ export class Floor {
   readonly campaign: number
   /** End of the run-out of the last shift, s from the start of the first. */
   readonly end: number
-  /** Start of the last shift, s: the pictures show that one. */
-  readonly lastShift: number
+  /** Start of the last shift, s. */
+  private readonly lastShift: number
+  /** What of the campaign is counted. */
+  readonly counted: Counted
+  readonly controls: Controls
+  /** Cases that were inside when counting began. */
+  broughtIn = 0
+  /** Start of what pictures show, s: the last shift, as far as it is counted. */
+  pictureFrom = 0
   private readonly streams: Stream[] = []
 
   constructor(readonly scenario: Scenario) {
@@ -42,6 +51,8 @@ export class Floor {
     this.campaign = shift.campaign
     this.end = (shift.length + shift['run-out']) * this.campaign
     this.lastShift = this.end - this.end / this.campaign
+    this.counted = new Counted(shift)
+    this.controls = new Controls(scenario.cases, this.lengths)
     this.crew = new Crew(this)
   }
 
@@ -63,7 +74,17 @@ export class Floor {
   begin(seed: string, shift: number): void {
     this.clock.reset()
     this.cases.reset()
+    this.controls.clear()
+    this.broughtIn = 0
+    this.pictureFrom = this.lastShift
     this.observer?.begin()
     for (const stream of this.streams) stream.begin(seed, shift)
+  }
+
+  /** Counting begins anew at `now`. */
+  countAnew(now: number): void {
+    this.controls.clear()
+    this.broughtIn = this.cases.inUse
+    this.pictureFrom = Math.max(now, this.lastShift)
   }
 }

@@ -57,6 +57,11 @@ export class Head {
     this.cuts = 0
     this.missedNow = 0
     this.remaining = this.firstRoll ? lostPerRoll + this.firstRoll.next() * (roll - lostPerRoll) : roll
+    this.countAnew()
+  }
+
+  /** Counts anew from what is left on the roll; cuts of the blade, and cases that nobody has noticed yet, stay. */
+  countAnew(): void {
     this.atStart = this.remaining
     this.laid = 0
     this.lost = 0

@@ -32,6 +32,10 @@ export class Inspect extends OnePlace {
 
   override empty(): void {
     super.empty()
+    this.countAnew()
+  }
+
+  override countAnew(): void {
     this.inspected = 0
     this.rejected = 0
     this.found = 0

@@ -21,7 +21,7 @@ export function lineMeasures(
       label: 'Good cases out over working time',
       unit: 'cases/s',
       kind: 'mean',
-      value: () => exit.out / calendar.workingTime,
+      value: () => exit.out / floor.counted.workingTime,
     },
     {
       path: at('output'),
@@ -52,7 +52,7 @@ export function lineMeasures(
       unit: 'share',
       // of a campaign it is a mean over its shifts, no longer one or none
       kind: floor.campaign > 1 ? 'mean' : 'share',
-      value: () => calendar.reached / floor.campaign,
+      value: () => calendar.reached / floor.counted.observed,
     })
   if (Object.values(scenario.line).some(({ type }) => type === 'inspect'))
     measures.push({

@@ -20,8 +20,15 @@ import { DeadlockError, EndlessLoopError, findCircle, piecesOnACircle } from './
 export interface ShiftResult {
   values: Float64Array
   held: Float64Array
-  /** Good cases out: of the shift, or of each shift of the campaign. */
+  /** Good cases out: of the shift (counted in part: a whole shift's worth), or of each counted shift of the campaign. */
   outputs: Float64Array
+  /**
+   * Two sums over the random numbers that arrivals drew in what is counted, whose mean is exactly 0 whatever the line
+   * does: what came is luck in so far. First the number: cases by which intervals were shorter than their mean, so
+   * positive when cases come faster; then the mix: outside length along the travel, m, by which the cases drawn were longer.
+   * Exactly 0 where nothing is random. See `Controls` for why holding a source up does not move the mean.
+   */
+  controls: Float64Array
 }
 
 /** A number of a shift result: a measure's value, or the denominator of its ratio. */
@@ -42,6 +49,8 @@ export class Line {
   private readonly equipment: readonly Equipment[]
   private readonly calendar: Calendar
   private readonly exit: Exit
+  /** The shift that runs has come to where counting begins. */
+  private isCounting = false
 
   constructor(scenario: Scenario) {
     const floor = new Floor(scenario)
@@ -70,15 +79,15 @@ export class Line {
     }
     this.join()
     floor.crew.assemble((name) => this.equipment.find((piece) => piece.name === name)!)
-    this.calendar = new Calendar(floor, this.sources, this.equipment, exit)
+    this.calendar = new Calendar(floor, this.sources, this.equipment, exit, (now) => this.countAnew(now))
     this.calendar.join()
     const sealers = this.equipment.map((piece) => piece.mechanism).filter((each) => each instanceof Sealer)
-    const cost = costMeasures(scenario, sealers, () => exit.out)
+    const cost = costMeasures(scenario, sealers, floor.counted, () => exit.out)
     this.costLeftOut = cost.leftOut
     const measures = [
       ...lineMeasures(floor, this.calendar, exit, sealers),
       ...cost.measures,
-      ...this.sources.flatMap((source) => source.measures(this.calendar.workingTime)),
+      ...this.sources.flatMap((source) => source.measures()),
       ...this.equipment.flatMap((piece) => piece.measures()),
       ...floor.crew.measures(),
     ]
@@ -154,8 +163,31 @@ export class Line {
     return this.floor.end
   }
 
+  /** Cases in the line now, floor stacks before it included: between the steps of `simulateInSteps`, and after a simulation. */
+  get casesInside(): number {
+    return this.floor.cases.inUse
+  }
+
+  /**
+   * Where counting begins, s since the start of the campaign; 0, as at first, counts everything. Set it between
+   * simulations. The line runs as ever, but every figure is of what comes later than that instant, and the line as it
+   * stands then is what it begins with: a case that is inside counts where it goes, with all of its time in the line.
+   * Figures "a shift" are per counted shift: whole ones of several in a row; of one, its share of the working time.
+   *
+   * Of several shifts in a row it must be a whole number of them, run-outs included, less than all; of one shift not
+   * negative, with some of the working time after it. Anything else gets a RangeError that says so.
+   */
+  get countFrom(): number {
+    return this.floor.counted.from
+  }
+
+  set countFrom(from: number) {
+    this.floor.counted.begin(from)
+  }
+
   private begin(seed: string, shift: number): void {
     const { floor } = this
+    this.isCounting = this.countFrom === 0
     floor.begin(seed, shift)
     this.exit.reset()
     for (const piece of this.equipment) piece.reset()
@@ -165,9 +197,26 @@ export class Line {
     this.calendar.reset()
   }
 
+  /** Counting begins: every tally anew, everything else as it is. */
+  private countAnew(now: number): void {
+    this.isCounting = true
+    this.floor.countAnew(now)
+    this.exit.reset()
+    for (const piece of this.equipment) piece.countAnew(now)
+    for (const source of this.sources) source.countAnew(now)
+    this.floor.crew.countAnew(now)
+    this.calendar.countAnew()
+  }
+
   private runTo(until: number, seed: string, shift: number): void {
+    const { floor, countFrom } = this
     try {
-      this.floor.clock.run(until)
+      // of several shifts in a row the calendar cuts, between what ends one and what begins the next
+      if (!this.isCounting && floor.campaign === 1 && countFrom <= until) {
+        floor.clock.run(countFrom)
+        this.countAnew(countFrom)
+      }
+      floor.clock.run(until)
     } catch (error) {
       if (!(error instanceof StuckClock)) throw error
       // only where a way leads back can the scenario be the cause
@@ -190,10 +239,15 @@ export class Line {
       part === 'over'
         ? measure.over!()
         : measure.kind === 'total'
-          ? measure.value() / floor.campaign
+          ? measure.value() / floor.counted.shifts
           : measure.value(),
     )
     const held = Float64Array.from(this.series().flatMap((series) => [...series.samples]))
-    return { values, held, outputs: this.calendar.outputs.slice() }
+    return {
+      values,
+      held,
+      outputs: this.calendar.outputs.slice(floor.counted.shiftsBefore),
+      controls: floor.controls.sums.slice(),
+    }
   }
 }

@@ -18,7 +18,7 @@ export type Unit =
 
 /**
  * One measure. `mean`: each shift gives a value, the study averages them. `total`: the same for what adds up over the
- * shifts of a campaign, and is divided by their number. `share`: each shift gives 0 or 1. `ratio`: totals over totals,
+ * shifts of a campaign, and is divided by their number, as far as they are counted. `share`: each shift gives 0 or 1. `ratio`: totals over totals,
  * `value` over `over`.
  */
 export interface Measure {

@@ -35,6 +35,8 @@ export abstract class Mechanism {
   abstract roomAhead(now: number): void
   /** Cases inside, counted for the balance. */
   abstract held(): number
+  /** Counts anew from `now`; what is inside, and what it counts for its own working, stays. */
+  abstract countAnew(now: number): void
   /** Books what is open at the end of the shift. */
   abstract close(now: number): void
   abstract measures(): Measure[]

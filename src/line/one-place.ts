@@ -73,5 +73,8 @@ export abstract class OnePlace extends Mechanism {
     else this.doneAt[0]! += passed
   }
 
+  /** Counts nothing of its own. */
+  override countAnew(): void {}
+
   override close(): void {}
 }

@@ -9,7 +9,7 @@ export interface Pace {
   readonly batch: number
   /** Several may be late at one instant: they come one after the other as they are taken, without an event each. */
   readonly mayBeLate: boolean
-  /** Nothing has been counted yet. */
+  /** Nothing has been counted yet; what is due stays due. */
   clear(): void
   /** A shift begins; nothing of a shift before is left. */
   reset(): void

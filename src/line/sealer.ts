@@ -26,14 +26,11 @@ const foldedAt = 1
 const setAt = 2
 const foldLeft = 3
 const frozenSince = 4
-/** Cases on the belts at one time: a power of two well above bed over shortest pitch. */
-const placesFor = (bed: number, shortest: number) => 2 ** Math.ceil(Math.log2(Math.ceil(bed / shortest) + 4))
 
 export class Sealer extends Mechanism {
   casesLost = 0
   private readonly made = new Production()
   private readonly taping: Taping
-
   private readonly travel: Travel
   private readonly bed: number
   private readonly gap: number
@@ -41,8 +38,6 @@ export class Sealer extends Mechanism {
   private readonly setting: Draw
   private readonly isSetByCrew: boolean
   private readonly jams: Jams | null
-  private readonly hasBlade: boolean
-  private readonly hasTapeBreaks: boolean
   private readonly dwell: Dwell | null
 
   // belts: rings over the running number of a case
@@ -90,10 +85,9 @@ export class Sealer extends Mechanism {
     const wipe = Math.max(...timing.map((cut) => cut.wipeTravel))
     const spoils = keys['dwell-spoils']
     this.dwell = spoils > 0 ? new Dwell(floor, this.label, spoils, wipe) : null
-    this.hasBlade = keys.blade !== undefined
-    this.hasTapeBreaks = keys['tape-breaks'] !== undefined
 
-    const places = placesFor(this.bed, Math.min(...floor.lengths))
+    // a power of two well above bed over shortest pitch
+    const places = 2 ** Math.ceil(Math.log2(Math.ceil(this.bed / Math.min(...floor.lengths)) + 4))
     this.mask = places - 1
     this.items = new Int32Array(places)
     this.entries = new Float64Array(places)
@@ -107,7 +101,7 @@ export class Sealer extends Mechanism {
     this.marks.fill(never)
     this.numbers[clearFrom] = 0
     this.isBlocked = false
-    this.level.reset(this.floor.lastShift, this.floor.end)
+    this.level.reset(this.floor.pictureFrom, this.floor.end)
     this.flapItem = none
     this.canFold = !this.isFoldedByPeople
     this.numbers[foldedAt] = never
@@ -115,9 +109,15 @@ export class Sealer extends Mechanism {
     this.numbers[setAt] = never
     this.jamDrawnFor = none
     this.dwell?.reset()
+    this.taping.reset()
+    this.countAnew(0)
+  }
+
+  override countAnew(now: number): void {
+    this.level.restart(now, this.floor.pictureFrom, this.floor.end)
     this.casesLost = 0
     this.made.reset()
-    this.taping.reset()
+    this.taping.countAnew()
   }
 
   get heads(): readonly Head[] {
@@ -369,9 +369,9 @@ export class Sealer extends Mechanism {
 
   override mayStandFor(): Cause[] {
     const may: Cause[] = [Cause.tape]
-    if (this.hasTapeBreaks) may.push(Cause.tapeBreak)
+    if (this.taping.mayBreakTape) may.push(Cause.tapeBreak)
     if (this.jams) may.push(Cause.jam)
-    if (this.hasBlade) may.push(Cause.blade)
+    if (this.taping.hasBlade) may.push(Cause.blade)
     if (this.isSetByCrew) may.push(Cause.size)
     return may
   }

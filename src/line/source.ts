@@ -58,17 +58,25 @@ export class Source implements Actor, Feeder {
   }
 
   reset(): void {
-    this.arrived = 0
-    this.turnedAway = 0
     this.standing.clear()
-    this.stack.reset(this.floor.lastShift, this.floor.end)
-    this.blocked.reset(this.floor.lastShift, this.floor.end)
+    this.stack.reset(this.floor.pictureFrom, this.floor.end)
+    this.blocked.reset(this.floor.pictureFrom, this.floor.end)
+    this.countAnew(0)
     this.isPaused = false
     this.hasEnded = false
-    this.pace.clear()
     this.pace.reset()
     this.shiftStart = 0
     this.schedule(this.nextFrom(0))
+  }
+
+  /** Counts anew from `now`. */
+  countAnew(now: number): void {
+    const { pictureFrom, end } = this.floor
+    this.arrived = 0
+    this.turnedAway = 0
+    this.stack.restart(now, pictureFrom, end)
+    this.blocked.restart(now, pictureFrom, end)
+    this.pace.clear()
   }
 
   private schedule(time: number): void {
@@ -108,6 +116,7 @@ export class Source implements Actor, Feeder {
     const u = this.mix.next()
     let kind = 0
     while (kind < this.cumulative.length - 1 && u >= this.cumulative[kind]!) kind++
+    this.floor.controls.drawnFromMix(kind)
     return kind
   }
 
@@ -188,7 +197,7 @@ export class Source implements Actor, Feeder {
     return this.whenFull === 'queue' ? [{ name: this.name, samples: this.stack.samples }] : []
   }
 
-  measures(workingTime: number): Measure[] {
+  measures(): Measure[] {
     const { name } = this
     const at = ['arrivals', name]
     const measures: Measure[] = [
@@ -207,7 +216,7 @@ export class Source implements Actor, Feeder {
         label: `Share of working time in which ${name} waits for room`,
         unit: 'share',
         kind: 'mean',
-        value: () => (this.blocked.mean() * this.floor.end) / workingTime,
+        value: () => (this.blocked.mean() * this.floor.counted.time) / this.floor.counted.workingTime,
       })
     if (this.whenFull === 'turn-away')
       measures.push({

@@ -54,11 +54,19 @@ export class Station extends Mechanism {
     this.doneAt.fill(never)
     this.isStuck.fill(0)
     this.waiting.clear()
-    this.level.reset(this.floor.lastShift, this.floor.end)
-    this.busy.reset(this.floor.lastShift, this.floor.end)
+    this.level.reset(this.floor.pictureFrom, this.floor.end)
+    this.busy.reset(this.floor.pictureFrom, this.floor.end)
     this.stuckServers = 0
     this.sinceStop = 0
     this.numbers[closedUntil] = 0
+    this.countAnew(0)
+  }
+
+  /** Cases since the last planned stop stay. */
+  override countAnew(now: number): void {
+    const { pictureFrom, end } = this.floor
+    this.level.restart(now, pictureFrom, end)
+    this.busy.restart(now, pictureFrom, end)
     this.waits = 0
     this.numbers[waitTime] = 0
     this.plannedStops = 0

@@ -1,5 +1,5 @@
 /** Arrivals by the time between them, which is the same law all shift long: `time-between` and `rate`. */
-import type { Law } from '../engine/variates.js'
+import type { Distribution } from '../scenario/distribution.js'
 import type { Draw, Floor } from './floor.js'
 import { fromMix, type Pace } from './pace.js'
 
@@ -16,12 +16,12 @@ export class SteadyPace implements Pace {
   constructor(
     floor: Floor,
     owner: string,
-    law: Law,
+    law: Distribution,
     readonly batch: number,
     /** Evenly spaced arrivals a second; null where the law says more. */
     private readonly perSecond: number | null,
   ) {
-    this.between = floor.draws(owner, 'time between', law)
+    this.between = floor.controls.ofIntervals(floor.draws(owner, 'time between', law), law, batch)
   }
 
   clear(): void {}

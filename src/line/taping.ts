@@ -61,6 +61,19 @@ export class Taping {
     this.changing.fill(false)
   }
 
+  /** Counts anew; rolls and blades stay as they are. */
+  countAnew(): void {
+    for (const head of this.heads) head.countAnew()
+  }
+
+  get mayBreakTape(): boolean {
+    return this.rethread !== null
+  }
+
+  get hasBlade(): boolean {
+    return this.bladeService !== null
+  }
+
   /** A case meets a head: true when it has passed, false when the machine stands for the head. */
   meet(now: number, index: number, item: CaseIndex): boolean {
     const { cases } = this.floor

@@ -29,6 +29,35 @@ describe('level', () => {
     expect([...level.samples]).toEqual([0, 3, 3, 1, 1])
   })
 
+  it('counts anew from 3 s: 3 for 3 s, then 1 for 4 s; what was before is forgotten, the value is not', () => {
+    const level = new Level(7)
+    level.reset(0, 10)
+    level.change(1, 5)
+    level.change(2, -2)
+    level.restart(3, 3, 10)
+    expect(level.value).toBe(3)
+    expect(level.largest).toBe(3)
+    level.change(6, -2)
+    level.settle(10)
+    expect(level.mean()).toBeCloseTo((3 * 3 + 1 * 4) / 7, 12)
+    expect(level.largest).toBe(3)
+    expect(level.shareFrom(3)).toBeCloseTo(3 / 7, 12)
+    expect([0.5, 0.57, 0.58, 1].map((p) => level.quantile(p))).toEqual([1, 1, 3, 3])
+    // at 3.5, 4.5 … 9.5 s
+    expect([...level.samples]).toEqual([3, 3, 3, 1, 1, 1, 1])
+    level.reset(0, 10)
+    expect([level.value, level.largest]).toEqual([0, 0])
+  })
+
+  it('counts anew at its last instant: nothing is known of no time', () => {
+    const level = new Level()
+    level.reset(0, 10)
+    level.change(4, 2)
+    level.restart(10, 10, 10)
+    level.settle(10)
+    expect([level.mean(), level.shareFrom(1), level.largest]).toEqual([0, 0, 2])
+  })
+
   it('grows with what it holds', () => {
     const level = new Level()
     level.reset(0, 1)

@@ -39,9 +39,7 @@ describe.each(demos)('%s', (name) => {
     const scenario = await loadDemo(name)
     const line = new Line(scenario)
     const { campaign } = scenario.shift
-    const end =
-      (scenario.shift.length + scenario.shift['run-out']) *
-      (scenario.shift.start === 'carry-over' ? campaign : 1)
+    const end = (scenario.shift.length + scenario.shift['run-out']) * campaign
     const { places, simulated } = residence(line, 'little', end)
     let checked = 0
     for (const [index, { measure }] of line.columns.entries()) {
