@@ -119,7 +119,7 @@ export const timeDistribution = (doc: string, bounds: { above?: number } = {}) =
     .transform(toDistribution)
     .describe(`${doc}; a constant or a distribution`)
 
-/** Mean of the law in its SI unit; of a cut normal law the mean before the cut, which is not above the true one; NaN of no observed values. */
+/** Mean of the law in its SI unit; NaN of no observed values. */
 export function meanOf(distribution: Distribution): number {
   switch (distribution.law) {
     case 'constant':
@@ -131,10 +131,22 @@ export function meanOf(distribution: Distribution): number {
     case 'uniform':
       return (distribution.low + distribution.high) / 2
     case 'normal':
-      return Math.max(distribution.mean, distribution.atLeast)
+      return cutNormalMean(distribution.mean, distribution.sd, distribution.atLeast)
     case 'observed':
       return distribution.values.reduce((sum, value) => sum + value, 0) / distribution.values.length
     default:
       return distribution.mean
   }
+}
+
+/**
+ * Mean of a normal law cut off below `atLeast` and scaled up: m + sd phi(a) / (1 - Phi(a)), a = (atLeast - m) / sd. Johnson,
+ * Kotz & Balakrishnan, Continuous Univariate Distributions 1, sec. 13.10.1 (from memory). At most 5 sd above the mean.
+ */
+function cutNormalMean(mean: number, sd: number, atLeast: number): number {
+  if (sd === 0) return Math.max(mean, atLeast)
+  const cut = (atLeast - mean) / sd
+  const density = Math.exp((-cut * cut) / 2) / Math.sqrt(2 * Math.PI)
+  // the upper tail keeps its digits where the cut lies above the mean
+  return mean + (sd * density) / jStat.normal.cdf(-cut, 0, 1)
 }

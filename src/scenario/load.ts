@@ -18,7 +18,12 @@ export interface Loaded {
   assumed: Assumption[]
   /** The variants by name with their notes. */
   variants: { name: string; note: string }[]
+  /** Where the value at `path` was given; null where nobody gave it and it is assumed. */
+  placeOf: (path: Path, atKey?: boolean) => GivenAt | null
 }
+
+/** Where a value was given: line and column from 1 in the file, or 0 where the option that `source` names brought it. */
+export type GivenAt = Pick<Problem, 'source' | 'line' | 'column' | 'window'>
 
 export interface LoadOptions {
   /** Shown in messages. */
@@ -63,7 +68,7 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
 
   const recordings = new Recordings(options.readRows)
   const problems: Problem[] = []
-  const attempt = (overrides: readonly Override[]): Omit<Loaded, 'variants'> | null => {
+  const attempt = (overrides: readonly Override[]): Omit<Loaded, 'variants' | 'placeOf'> | null => {
     const tree = structuredClone(raw)
     const findings: [Finding, Override | undefined][] = []
     let assumed = fillDefaults(scenarioSchema, tree)
@@ -125,10 +130,17 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
         ),
       ),
     ])
-  const base = attempt([...(chosen?.overrides ?? []), ...sets])
+  const chosenOnes = [...(chosen?.overrides ?? []), ...sets]
+  const base = attempt(chosenOnes)
   for (const variant of variants) if (variant !== chosen) attempt([...variant.overrides, ...sets])
   if (!base || problems.length > 0) throw new ScenarioError(problems)
-  return { ...base, variants: variants.map(({ name, note }) => ({ name, note })) }
+  const placeOf = (path: Path, atKey = false): GivenAt | null => {
+    const override = originOf(path, chosenOnes)
+    if (override && !override.at) return { source: override.source, line: 0, column: 0, window: '' }
+    if (!override && valueAt(raw, path) === undefined) return null
+    return { source: file, ...placeAt(text, lines, offsetOf(document, override?.at ?? path, atKey)) }
+  }
+  return { ...base, variants: variants.map(({ name, note }) => ({ name, note })), placeOf }
 }
 
 function foundIn(tree: unknown, finding: Finding): string {

@@ -1,14 +1,17 @@
 /** Quantities: the text `NUMBER UNIT` of a scenario to SI numbers and back. A unit has its home here. */
 import { closest, distance } from 'fastest-levenshtein'
 import Qty from 'js-quantities'
+import { poundForcePerInch } from '../trade/us-units.js'
 
 interface UnitSystem {
   /** What the dimension is called in an error. */
   name: string
   /** SI unit of the number that comes out. */
   si: string
-  /** Each spelling and how the units library writes it; a case, a cut or a roll counts as 1. */
+  /** Each spelling and how the units library writes it, or its size in SI; a case, a cut or a roll counts as 1. */
   units: Record<string, string>
+  /** What is added to a number in a unit before its size multiplies it: where a scale does not begin at nothing. */
+  zeros?: Record<string, number>
   example: string
 }
 
@@ -43,6 +46,27 @@ export const dimensions = {
     si: 'N/m',
     units: { 'lbf/in': 'lbf/in', 'N/m': 'N/m', 'kN/m': 'kN/m', 'N/mm': 'N/mm', 'lb/in': 'lbf/in' },
     example: '32 lbf/in',
+  },
+  'strength-of-width': {
+    name: 'a strength a width of tape',
+    si: 'N/m',
+    units: {
+      'N/cm': 'N/cm',
+      'N/m': 'N/m',
+      'N/mm': 'N/mm',
+      'oz/in': `${poundForcePerInch / 16}`,
+      'lbf/in': 'lbf/in',
+      'lb/in': 'lbf/in',
+    },
+    example: '5 N/cm',
+  },
+  force: { name: 'a force', si: 'N', units: { N: 'N', kN: 'kN', lbf: 'lbf' }, example: '40 N' },
+  temperature: {
+    name: 'a temperature',
+    si: 'K',
+    units: { degC: '1', degF: `${5 / 9}`, K: '1' },
+    zeros: { degC: 273.15, degF: 459.67 },
+    example: '20 degC',
   },
   pressure: {
     name: 'a pressure',
@@ -88,7 +112,8 @@ export function unitSize(dimension: Dimension, unit: string): number {
   if (size === undefined) {
     const system: UnitSystem = dimensions[dimension]
     const expression = system.units[unit]!
-    size = system.si === '' ? Number(expression) : Qty(`1 ${expression}`).to(system.si).scalar
+    const number = Number(expression)
+    size = Number.isNaN(number) ? Qty(`1 ${expression}`).to(system.si).scalar : number
     factors.set(key, size)
   }
   return size
@@ -136,11 +161,20 @@ export function parseQuantity(text: unknown, dimension: Dimension): Parsed {
       fix: unitMend(digits, unit.slice(0, 40), known),
     }
   }
-  return { value: inSi(Number(digits), unitSize(dimension, unit)) }
+  return { value: inSi(Number(digits) + (system.zeros?.[unit] ?? 0), unitSize(dimension, unit)) }
 }
 
 /** Signs that people write for a unit. */
-const signs: Record<string, string> = { '"': 'in', '”': 'in', "'": 'ft', '’': 'ft', µm: 'um', μm: 'um' }
+const signs: Record<string, string> = {
+  '"': 'in',
+  '”': 'in',
+  "'": 'ft',
+  '’': 'ft',
+  µm: 'um',
+  μm: 'um',
+  '°C': 'degC',
+  '°F': 'degF',
+}
 
 /** What was most likely meant by an unknown unit; never a guess that would change the size of the value. */
 function unitMend(digits: string, unit: string, known: readonly string[]): string {

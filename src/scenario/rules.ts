@@ -42,6 +42,7 @@ export function ruleFindings(scenario: Scenario): Finding[] {
   checkShift(scenario, report)
   checkDuties(scenario, report)
   checkMoney(scenario, report)
+  checkClosure(scenario, report)
   return findings
 }
 
@@ -269,11 +270,11 @@ function checkShift(scenario: Scenario, report: Report): void {
       'breaks after the start-up',
       true,
     )
-  if (shift.campaign > 1 && shift.start !== 'carry-over')
+  if (shift.campaign > 1 && shift.start === 'empty')
     report(
       ['shift', 'campaign'],
       'conflict',
-      'shifts in a row need `start: carry-over`',
+      'shifts in a row need `start: carry-over` or `start: steady`',
       'set `start: carry-over`',
     )
   if (shift.campaign * (shift.length + shift['run-out']) > longestCampaign)
@@ -295,6 +296,8 @@ function checkMoney(scenario: Scenario, report: Report): void {
   own(money.labour, ['money', 'labour'])
   own(money.downtime, ['money', 'downtime'])
   own(tape.price, ['tape', 'price'])
+  for (const [name, kind] of Object.entries(scenario.cases))
+    own(kind['contents-value'], ['cases', name, 'contents-value'])
   for (const [path, price] of Object.entries(money.capital ?? {})) {
     own(price, ['money', 'capital', path])
     const named = path.startsWith('line.') && Object.hasOwn(scenario.line, path.slice(5))
@@ -310,4 +313,25 @@ function checkMoney(scenario: Scenario, report: Report): void {
         true,
       )
   }
+}
+
+/** A load compares with one on the reference: a share of it, or both as forces. */
+function checkClosure({ closure }: Scenario, report: Report): void {
+  if (!closure?.load) return
+  const { load, reference } = closure
+  if (!reference)
+    report(
+      ['closure', 'load'],
+      'missing-key',
+      'a load is only compared with that on a closure that is known to hold',
+      'add `reference` with its width, leg and load',
+    )
+  else if ('newtons' in load && reference.load === undefined)
+    report(
+      ['closure', 'reference'],
+      'missing-key',
+      'the load is a force, and the reference has none to compare it with',
+      'give `load` in the reference, or this load as a share of it, such as `120 %`',
+      true,
+    )
 }

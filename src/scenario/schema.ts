@@ -2,6 +2,7 @@
 import { z } from 'zod'
 import { flutes } from '../trade/case.js'
 import { source } from './arrivals.js'
+import { caseDemands, closure, dataSheet, site } from './closure.js'
 import { timeDistribution } from './distribution.js'
 import { conveyor } from './equipment/conveyor.js'
 import { divert } from './equipment/divert.js'
@@ -48,6 +49,8 @@ const caseKind = z
       1,
       'definition of the format',
     ),
+    'contents-value': money(null, 'what is lost with one case that opens; for `check`').optional(),
+    ...caseDemands,
   })
   .describe('one case: outside dimensions of the closed case, or inside ones with the flute')
 
@@ -134,10 +137,13 @@ export const scenarioSchema = z
           '4 m',
           'from memory, low confidence',
         ),
+        ...dataSheet,
       }),
       {},
       'definition of the format',
     ),
+    closure: closure.optional(),
+    site: site.optional(),
     crew: assume(
       z.record(name, member).describe('people who put stops right, by name'),
       { operators: { does: [...skills] } },
@@ -152,15 +158,15 @@ export const scenarioSchema = z
         ),
         start: assume(
           choice(
-            ['empty', 'carry-over'],
-            'how a shift finds the line: empty, or carry-over: as the shift before left it, rolls and blades included',
+            ['empty', 'carry-over', 'steady'],
+            'how a shift finds the line: empty; carry-over: as the shift before left it, rolls and blades included; steady: the line in its stride, for open-ended running: the warm-up from empty is found and cut away',
           ),
           'empty',
           'definition of the format',
         ),
         campaign: assume(
           whole(
-            'carry-over: shifts in a row; the campaign is the observation, the first shift of it starts empty',
+            'carry-over, steady: shifts in a row; the campaign is the observation, the first shift of it starts empty',
             1,
             1000,
           ),

@@ -26,6 +26,11 @@ cases:                          # OUTSIDE dimensions of the closed case
     flute: BC                   # A, B, C, E, F, EB or BC
     weight: 16 kg
     jam-factor: 1.5             # this case jams that much more often
+    # for check alone, on any case:
+    # contents-value: 80 EUR    # what is lost when one case opens
+    # ships-by: pallet          # pallet | parcel | post
+    # recycled: true            # liners of much recycled fibre
+    # overfill: 4 mm            # how far the contents push the closed flaps up
 
 arrivals:                       # one entry for each place that cases come from
   packing:
@@ -48,6 +53,7 @@ line:                           # in the order in which a case travels; an entry
     spacing: 20 mm              # room kept between cases
     start-delay: 0 s            # accumulating: time until a case follows the one ahead
     # zone: 762 mm              # accumulating: length of its zones; each case takes whole ones in place of spacing
+    # roller-pitch: 75 mm       # from one roller to the next; for check
     # right-of-way: NAME        # on any piece: who goes first where several wait to pass their cases on to it
   sealer:
     type: sealer
@@ -61,6 +67,7 @@ line:                           # in the order in which a case travels; an entry
         rated-speed: 24.4 m/min # fastest belt that the head is built for
         takes: [36 mm, 50 mm]   # narrowest and widest tape
         cut: {wipe-travel: 150 mm, reset: 0.45 s}   # belt travel that wipes the trailing leg; time for the arm to swing back
+        # drum: 405 mm          # largest diameter of a roll that fits; for check
       bottom:
         position: 0.9 m
     minimum-gap: 300 mm         # between cases on the belts; wipe-travel + speed x reset may need more
@@ -104,6 +111,19 @@ tape:
   price: 40 EUR/roll
   stretch: 1 %                  # how much the head stretches it
   lost-per-roll: 4 m            # threading and stub
+  # as its data sheet says, for check:
+  # adhesion: 5 N/cm            # peel on steel (ASTM D3330; ISO 29862)
+  # shear: 1000 min             # static shear on fibreboard (ASTM D3654 procedure B; ISO 29863)
+  # tensile: 40 N/cm            # breaking strength (ASTM D3759; ISO 29864); 23 lbf/in
+  # elongation: 150 %           # at break (same test)
+  # applies-at: [5 degC, 40 degC]   # coldest and warmest at which it may be applied; 41 degF
+
+# closure:                      # how closures are loaded and laid; tapeshift check compares 2 inch with 3 inch tape by it
+#   seam-gap: 2 mm              # between the closed outer flaps
+#   centring-error: 3 mm        # how far the strip lies off the middle of the seam
+#   load: 120 %                 # load that opens the heaviest case, as a share of that on the reference, or a force such as 40 N
+#   reference: {note: which one and how it is known to hold, width: 48 mm, leg: 60 mm, seam-length: 400 mm, seam-gap: 1 mm, centring-error: 2 mm, load: 40 N}
+# site: {temperature: [10 degC, 30 degC]}   # coldest and warmest at the sealer; for check
 
 crew:                           # who puts stops right
   operators:
@@ -116,8 +136,8 @@ crew:                           # who puts stops right
 
 shift:
   length: 8 h                   # breaks included
-  start: empty                  # how a shift finds the line; carry-over: as the shift before left it
-  campaign: 1                   # carry-over: shifts in a row
+  start: empty                  # empty; carry-over: as the shift before left it; steady: in its stride, the warm-up from empty is cut away
+  campaign: 1                   # carry-over, steady: shifts in a row
   start-up: 0 min               # before cases come
   rolls-start: part-used        # full, or used up by a random part as the shift before left them
   breaks: [{at: 2 h, for: 15 min}, {at: 4 h, for: 30 min}, {at: 6 h, for: 15 min}]

@@ -37,6 +37,10 @@ export const conveyor = z
         from: 0.01,
       },
     ).optional(),
+    'roller-pitch': quantity('length', 'from one roller to the next; for `check`', {
+      above: 0,
+      to: 10,
+    }).optional(),
     breakdowns: breakdowns.optional(),
     'right-of-way': rightOfWay.optional(),
     to: passesTo.optional(),

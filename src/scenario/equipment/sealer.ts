@@ -43,6 +43,10 @@ const head = (position: string) =>
       'common practice, no source',
     ),
     cut: assume(cut, {}, 'definition of the format'),
+    drum: quantity('length', 'largest diameter of a roll that fits; for `check`', {
+      above: 0,
+      to: 10,
+    }).optional(),
   })
 
 const heads = z

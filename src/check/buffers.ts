@@ -1,0 +1,98 @@
+/** Buffers by hand: what each stretch of conveyor holds, how long it lasts, and how soon it is empty again. */
+import { lineWays } from '../scenario/routes.js'
+import type { Scenario } from '../scenario/schema.js'
+import { bufferTime, contactCapacity, drainTime, zoneCapacity } from '../trade/buffer.js'
+import { wholeZones } from '../trade/zones.js'
+import type { LineHand, PieceHand } from './line.js'
+import { lengthsOf, weighed } from './pace.js'
+
+/** What stands before a machine that stops. Times in s. */
+export interface BufferHand {
+  name: string
+  /** Cases of the mean length that it holds. */
+  places: number
+  /** Of them those that are on it anyway, riding. */
+  riding: number
+  /** How long the free places last at what comes. */
+  lasts: number
+}
+
+/** Accumulation ahead of one machine. */
+export interface MachineBuffer {
+  machine: string
+  before: string[]
+  places: number
+  lasts: number
+  /** Mean time of a stop of the machine, from stop to restart without waiting for busy people. */
+  meanStop: number
+  /** Until the cases of one mean stop are gone. */
+  drain: number
+}
+
+/** What each accumulating conveyor and waiting room holds. */
+export function buffersOf(scenario: Scenario, line: LineHand): BufferHand[] {
+  return line.pieces.flatMap((piece) => {
+    const keys = scenario.line[piece.name]!
+    if (keys.type === 'station') {
+      const room = keys['waiting-room'] === 'unlimited' ? Infinity : keys['waiting-room']
+      return room > 0 ? [bufferHand(piece, room, 0)] : []
+    }
+    if (keys.type !== 'conveyor' || keys.carries === 'belt') return []
+    const mean = weighed(lengthsOf(scenario), piece.mix)
+    const places =
+      keys.zone === undefined
+        ? contactCapacity(keys.length, mean, keys.spacing)
+        : zoneCapacity(keys.length, keys.zone, mean)
+    const ride =
+      (keys.zone === undefined ? keys.length : wholeZones(keys.length, keys.zone) * keys.zone) / keys.speed
+    return [bufferHand(piece, places, Math.min(places, piece.flow * ride))]
+  })
+}
+
+const bufferHand = (piece: PieceHand, places: number, riding: number): BufferHand => ({
+  name: piece.name,
+  places,
+  riding,
+  lasts: piece.flow > 0 ? bufferTime(places - riding, piece.flow) : Infinity,
+})
+
+/** What stands straight before each machine with stops of its own, back to the next piece that does not accumulate. */
+export function machineBuffers(
+  scenario: Scenario,
+  line: LineHand,
+  buffers: readonly BufferHand[],
+): MachineBuffer[] {
+  const ways = lineWays(scenario)
+  const known = new Map(buffers.map((each) => [each.name, each]))
+  const feeders = (name: string) =>
+    [...ways].filter(([, all]) => all.some(({ target }) => target === name)).map(([each]) => each)
+  return line.pieces.flatMap((piece) => {
+    const stops = piece.stops.filter(({ perCase }) => perCase > 0)
+    if (piece.type !== 'sealer' || stops.length === 0) return []
+    const before: string[] = []
+    const look = (name: string): void => {
+      for (const feeder of feeders(name))
+        if (known.has(feeder) && !before.includes(feeder)) {
+          before.push(feeder)
+          if (scenario.line[feeder]!.type === 'conveyor') look(feeder)
+        }
+    }
+    look(piece.name)
+    const often = stops.reduce((total, { perCase }) => total + perCase, 0)
+    const meanStop = stops.reduce((total, { perCase, time }) => total + perCase * time, 0) / often
+    const places = before.reduce(
+      (total, name) => total + known.get(name)!.places - known.get(name)!.riding,
+      0,
+    )
+    return [
+      {
+        machine: piece.name,
+        before,
+        places,
+        lasts: piece.flow > 0 ? bufferTime(places, piece.flow) : Infinity,
+        meanStop,
+        drain: drainTime(piece.flow * meanStop, piece.rate, piece.flow),
+      },
+    ]
+  })
+}

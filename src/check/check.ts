@@ -1,0 +1,69 @@
+/** Can this be built and run at all? What pencil, paper and the standards say of a scenario, without simulating it. */
+import type { Loaded } from '../scenario/load.js'
+import { type ClosureComparison, compareClosures } from './closing.js'
+import { type CheckFinding, findingsOf, type Rule } from './finding.js'
+import {
+  boardFindings,
+  seamFindings,
+  tapeFindings,
+  tapeForCaseFindings,
+  weakerFindings,
+} from './findings/case.js'
+import { bufferFindings, conveyorFindings, legFindings, sealerFindings } from './findings/machine.js'
+import {
+  breakFindings,
+  crewFindings,
+  rollStartFindings,
+  safetyFindings,
+  unsealedFindings,
+} from './findings/people.js'
+import { arrivalFindings, targetFindings } from './findings/rates.js'
+import {
+  interlockFindings,
+  priceFindings,
+  uncheckedFindings,
+  unnamedStopFindings,
+} from './findings/silence.js'
+import { type HandCalculation, handCalculation } from './hand.js'
+
+/** All rules, in the order in which findings of one severity are told. */
+const rules: readonly Rule[] = [
+  targetFindings,
+  arrivalFindings,
+  legFindings,
+  sealerFindings,
+  conveyorFindings,
+  safetyFindings,
+  crewFindings,
+  unsealedFindings,
+  boardFindings,
+  seamFindings,
+  weakerFindings,
+  tapeFindings,
+  tapeForCaseFindings,
+  bufferFindings,
+  rollStartFindings,
+  breakFindings,
+  interlockFindings,
+  priceFindings,
+  unnamedStopFindings,
+  uncheckedFindings,
+]
+
+/** What a check says. */
+export interface Checked {
+  /** No finding is an error. */
+  canWork: boolean
+  findings: CheckFinding[]
+  hand: HandCalculation
+  /** Null where nothing tapes. */
+  closure: ClosureComparison | null
+}
+
+/** Checks a loaded scenario. Takes no random number and simulates nothing. */
+export function checkScenario(loaded: Pick<Loaded, 'scenario' | 'placeOf'>): Checked {
+  const hand = handCalculation(loaded.scenario)
+  const closure = compareClosures(loaded.scenario, hand.line)
+  const findings = findingsOf(rules, loaded, hand, closure)
+  return { canWork: findings.every(({ severity }) => severity !== 'error'), findings, hand, closure }
+}

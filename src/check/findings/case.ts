@@ -1,0 +1,212 @@
+/** Findings on cases: what their board allows, and what it asks of the tape. */
+import { outsideSize } from '../../scenario/outside.js'
+import type { CaseKind } from '../../scenario/schema.js'
+import { adequateRow, allows, boardSource, limitsOf } from '../../trade/board.js'
+import { fluteTable, tightSeamGap, unitedSize, type Wall, widestSeamGap } from '../../trade/case.js'
+import { leastCoverage } from '../../trade/closure.js'
+import { elongationUsed } from '../../trade/head.js'
+import { postalWidth, widthGuidance, widthWeights } from '../../trade/tape-width.js'
+import { threeInch, twoInch } from '../closing.js'
+import type { Rule } from '../finding.js'
+
+/** Rounding of lengths that are meant to be alike, m. */
+const hair = 1e-9
+/** Share of the strength of a strip that its load may take, and of its elongation that the head may. Project rules. */
+const mostOfStrength = 0.5
+const mostOfElongation = 0.1
+
+/** Number of fluted layers, as given or by the flute; null where neither is said. */
+export function wallOf({ board, flute }: CaseKind): Wall | null {
+  if (board?.wall !== undefined) return board.wall
+  return flute === undefined ? null : fluteTable[flute].wall
+}
+
+export const boardFindings: Rule = ({ scenario, words }, tell) => {
+  for (const [name, kind] of Object.entries(scenario.cases)) {
+    const wall = wallOf(kind)
+    if (wall === 'triple')
+      tell(
+        'warning',
+        'triple-wall',
+        ['cases', name, 'board'],
+        `The case \`${name}\` is of triple wall, which the practice of closing boxes with tape does not cover.`,
+        'ASTM D1974 leaves triple wall out',
+        'strapping or stitching, or a closure proved by test',
+      )
+    const { ect, burst } = kind.board ?? {}
+    if (wall === null || (ect === undefined && burst === undefined)) continue
+    const certificate = { wall, ect, burst, flute: kind.flute }
+    const limits = limitsOf(certificate)
+    const united = unitedSize(outsideSize(kind))
+    if (!limits) {
+      tell(
+        'warning',
+        'board-below-table',
+        ['cases', name, 'board'],
+        `The board of \`${name}\` is weaker than the first row for ${wall} wall, so no weight is allowed by the table.`,
+        boardSource,
+        'stronger board, or a certificate that says more',
+      )
+      continue
+    }
+    // a case without a weight is held against its size alone
+    const weight = kind.weight ?? 0
+    if (allows(limits, weight, united)) continue
+    const better = adequateRow(wall, weight, united, kind.flute)
+    tell(
+      'warning',
+      'over-board-limit',
+      ['cases', name, kind.weight !== undefined && weight > limits.weight ? 'weight' : 'board'],
+      `The case \`${name}\` ${kind.weight === undefined ? '' : `weighs ${words.mass(weight)} and `}measures ${words.length(united)} united; its board allows ${words.mass(limits.weight)} and ${words.length(limits.united)} (${limits.name}).`,
+      boardSource,
+      better ? `board of the row ${better.name}` : 'a lighter or smaller case, or another wall',
+    )
+  }
+}
+
+export const tapeForCaseFindings: Rule = ({ scenario, words }, tell) => {
+  const { tape } = scenario
+  if (!Object.values(scenario.line).some(({ type }) => type === 'sealer')) return
+  // 72 mm is sold as 3 inch, 70 mm and more does its work
+  const isNarrow = tape.width < threeInch - 0.002 - hair
+  for (const [name, kind] of Object.entries(scenario.cases)) {
+    const { weight } = kind
+    if (weight !== undefined && isNarrow && weight > widthWeights.narrowUpTo)
+      tell(
+        weight > widthWeights.wideAbove ? 'warning' : 'note',
+        'heavy-for-width',
+        ['cases', name, 'weight'],
+        `The case \`${name}\` weighs ${words.mass(weight)} on tape of ${words.length(tape.width)}; no standard ties a width to a weight, but above ${words.mass(weight > widthWeights.wideAbove ? widthWeights.wideAbove : widthWeights.narrowUpTo)} it is not taken for granted.`,
+        'project rule, low confidence',
+        weight > widthWeights.wideAbove ? widthGuidance.heavy.suggestion : widthGuidance.middling.suggestion,
+      )
+    if (wallOf(kind) === 'double' && isNarrow)
+      tell(
+        'note',
+        'double-wall-narrow',
+        ['cases', name],
+        `The case \`${name}\` is of double wall, whose stiff flaps spring back, and the tape is ${words.length(tape.width)} wide.`,
+        widthGuidance.doubleWall.basis,
+        widthGuidance.doubleWall.suggestion,
+      )
+    if (kind.recycled)
+      tell(
+        'note',
+        'recycled-board',
+        ['cases', name, 'recycled'],
+        `Tape holds less on the recycled liners of \`${name}\`.`,
+        widthGuidance.surface.basis,
+        widthGuidance.surface.suggestion,
+      )
+    if (kind.overfill !== undefined && kind.overfill > 0)
+      tell(
+        kind.overfill > tightSeamGap ? 'warning' : 'note',
+        'overfilled',
+        ['cases', name, 'overfill'],
+        `The contents of \`${name}\` push its closed flaps up by ${words.length(kind.overfill)}, which pulls at the tape for as long as the case is closed.`,
+        `${widthGuidance.overfill.basis}; above ${words.length(tightSeamGap)} a warning by project rule`,
+        widthGuidance.overfill.suggestion,
+      )
+    if (kind['ships-by'] === 'post' && tape.width < postalWidth - hair)
+      tell(
+        tape.width < twoInch - hair ? 'warning' : 'note',
+        'postal-width',
+        ['tape', 'width'],
+        `The case \`${name}\` goes by post, which asks for tape of 2 in (${words.length(postalWidth)}); this is ${words.length(tape.width)}${tape.width < twoInch - hair ? '' : ', sold as 2 in; whether that satisfies the rule is not verified'}.`,
+        widthGuidance.post.source,
+        tape.width < twoInch - hair ? widthGuidance.post.suggestion : 'ask the carrier',
+      )
+  }
+}
+
+export const tapeFindings: Rule = ({ scenario, words }, tell) => {
+  const { tape, site, closure } = scenario
+  const range = tape['applies-at']
+  if (site?.temperature && range) {
+    const [coldest, warmest] = site.temperature
+    if (coldest < range[0] - hair || warmest > range[1] + hair)
+      tell(
+        'warning',
+        'tape-temperature',
+        ['site', 'temperature'],
+        `It is ${words.temperature(coldest)} to ${words.temperature(warmest)} at the sealer, and the tape may be applied at ${words.temperature(range[0])} to ${words.temperature(range[1])}.`,
+        'data sheet of the tape',
+        'keep tape and cases within its range, or another tape',
+      )
+  }
+  if (tape.elongation !== undefined && elongationUsed(tape.stretch, tape.elongation) > mostOfElongation)
+    tell(
+      'warning',
+      'tape-overstretched',
+      ['tape', 'stretch'],
+      `The head stretches the tape by ${words.share(tape.stretch)}, ${words.share(elongationUsed(tape.stretch, tape.elongation))} of its elongation at break of ${words.share(tape.elongation)}: it pulls itself off and breaks more often.`,
+      'project rule: a tenth; elongation by ASTM D3759 or ISO 29864',
+      'less drag on the roll, or a tape that gives more',
+    )
+  const load = closure?.load
+  if (tape.tensile !== undefined && load && 'newtons' in load) {
+    const bears = tape.tensile * tape.width
+    if (load.newtons > mostOfStrength * bears)
+      tell(
+        load.newtons > bears ? 'error' : 'warning',
+        'tape-tears',
+        ['tape', 'tensile'],
+        `A strip of ${words.length(tape.width)} tears at ${words.force(bears)} (${words.strength(tape.tensile)}), and the closure is loaded with ${words.force(load.newtons)}.`,
+        load.newtons > bears
+          ? 'breaking strength by ASTM D3759 or ISO 29864'
+          : 'project rule: half of the breaking strength',
+        'wider or stronger tape, or a second strip',
+      )
+  }
+}
+
+export const seamFindings: Rule = ({ scenario, closure, words }, tell) => {
+  const gap = scenario.closure?.['seam-gap']
+  if (gap !== undefined && gap > tightSeamGap + hair)
+    tell(
+      'warning',
+      'wide-seam',
+      ['closure', 'seam-gap'],
+      `The closed flaps leave ${words.length(gap)} between them, more than ${words.length(gap > widestSeamGap + hair ? widestSeamGap : tightSeamGap)}.`,
+      gap > widestSeamGap + hair
+        ? 'US Army FM 38-701: 1/4 in on slotted styles'
+        : 'common practice, no source: 1/8 in where tape closes the seam',
+      'true the squareness and width setting, or tighter box tolerances',
+    )
+  const row = closure?.rows.find(({ isChosen }) => isChosen)
+  if (row && row.coverage !== null && row.coverage < leastCoverage - hair)
+    tell(
+      'warning',
+      'little-coverage',
+      ['closure', 'centring-error'],
+      `With a gap of ${words.length(gap!)} and ${words.length(scenario.closure!['centring-error']!)} off centre, tape of ${words.length(row.width)} lies on one flap by only ${words.length(row.coverage)}.`,
+      'project rule, low confidence: 15 mm',
+      `guides that centre the tape, or 3 inch tape`,
+    )
+}
+
+/** Chosen closures that hold less than the one that is known to hold. */
+export const weakerFindings: Rule = ({ scenario, closure, words }, tell) => {
+  const reference = closure?.reference
+  if (!reference) return
+  // a reference that is silent on its seam counts as laid true, which would find every other one weaker
+  const knowsSeam = reference['seam-gap'] !== undefined && reference['centring-error'] !== undefined
+  for (const { case: name, isChosen, index } of closure.rows) {
+    if (!isChosen || !index) continue
+    const indices = {
+      legs: index.leg,
+      peel: index.peel,
+      ...(knowsSeam && index.seam !== null ? { seam: index.seam } : {}),
+    }
+    const [what, least] = Object.entries(indices).reduce((low, each) => (each[1] < low[1] ? each : low))
+    if (least >= 1 - hair) continue
+    tell(
+      'warning',
+      'weaker-closure',
+      ['cases', name],
+      `The closure of \`${name}\` has ${least.toFixed(2)} of the ${what === 'legs' ? 'hold of the legs' : what === 'peel' ? 'hold against peeling' : 'hold of the seam'} that the reference has, with tape of ${words.length(scenario.tape.width)}: the reference does not show that it holds.`,
+      'index after S. Abbott, practical adhesion: a ratio, no proof',
+      'wider tape, longer legs or a smaller load; and a closure or distribution test (ASTM D4169, ISTA series)',
+    )
+  }
+}

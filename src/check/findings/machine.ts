@@ -1,0 +1,214 @@
+/** Findings on machines and conveyors: gaps, speeds, legs, rolls, rollers, zones and buffers. */
+
+import { outsideSize } from '../../scenario/outside.js'
+import { lineWays } from '../../scenario/routes.js'
+import type { EquipmentKeys, Scenario } from '../../scenario/schema.js'
+import { leastBufferInStops } from '../../trade/buffer.js'
+import { infeedSpeedRatio, leastZone, speedRatioFor, widestRollerPitch } from '../../trade/conveyor.js'
+import { drumDiameters, legSettings, legsFit } from '../../trade/head.js'
+import { rollDiameter } from '../../trade/tape.js'
+import { zonesFor } from '../../trade/zones.js'
+import type { Looked, Rule, Tell } from '../finding.js'
+import { reachedBy } from '../flow.js'
+import { gapOf, headsOf } from '../pace.js'
+
+/** Rounding of lengths that are meant to be alike, m. */
+const hair = 1e-9
+/** 60 ft/min is commonly written as 18.3 m/min. */
+const speedRounding = 1.005
+
+const mean = (text: string) => `\`${text}\``
+
+/** Kinds that come to a piece, with their outside size. */
+function comingTo(scenario: Scenario, name: string) {
+  return Object.entries(scenario.cases)
+    .filter(([kind]) => reachedBy(scenario, kind).has(name))
+    .map(([kind, keys]) => ({ kind, size: outsideSize(keys) }))
+}
+
+export const sealerFindings: Rule = (looked, tell) => {
+  for (const [name, piece] of Object.entries(looked.scenario.line))
+    if (piece.type === 'sealer') {
+      tellGap(looked, name, piece, tell)
+      tellInfeed(looked, name, piece, tell)
+      tellRolls(looked, name, piece, tell)
+    }
+  for (const curve of looked.hand.curves)
+    if (curve.speed > curve.littleGain + hair)
+      tell(
+        'note',
+        'belts-too-fast-to-help',
+        ['line', curve.machine, 'belt-speed'],
+        `Above ${looked.words.speed(curve.littleGain)} another ${looked.words.speed(1 / 60)} brings less than a quarter of a case/min, because the gap grows with the speed: ${mean(curve.machine)} never passes more than ${looked.words.rate(curve.ceiling)}, one a reset.`,
+        'derived; the quarter is a project rule',
+        'a shorter `cut.reset` brings more than faster belts',
+      )
+}
+
+function tellGap({ words }: Looked, name: string, piece: EquipmentKeys<'sealer'>, tell: Tell): void {
+  const gap = gapOf(piece)
+  if (gap > piece['minimum-gap'] + hair)
+    tell(
+      'note',
+      'gap-set-by-heads',
+      ['line', name, 'minimum-gap'],
+      `At ${words.speed(piece['belt-speed'])} the heads need a gap of ${words.length(gap)} (wipe-travel + speed x reset), more than the minimum-gap of ${words.length(piece['minimum-gap'])}: ${words.length(gap)} is kept.`,
+      'derived from the motion of the arm',
+      'set the infeed for that gap',
+    )
+}
+
+function tellInfeed(
+  { scenario, words }: Looked,
+  name: string,
+  piece: EquipmentKeys<'sealer'>,
+  tell: Tell,
+): void {
+  const shortest = comingTo(scenario, name).reduce(
+    (least, each) => Math.min(least, each.size.length),
+    Infinity,
+  )
+  const folds = piece.flaps.time.law !== 'constant' || piece.flaps.time.value > 0
+  for (const [feeder, ways] of lineWays(scenario)) {
+    const conveyor = scenario.line[feeder]!
+    if (conveyor.type !== 'conveyor' || !ways.some(({ target }) => target === name)) continue
+    const [speed, next] = [conveyor.speed, piece['belt-speed']]
+    if (speed > next * speedRounding)
+      tell(
+        'warning',
+        'belts-slower-than-infeed',
+        ['line', name, 'belt-speed'],
+        `${mean(feeder)} runs at ${words.speed(speed)} and the belts of ${mean(name)} at ${words.speed(next)}: cases run up against the one on the belts.`,
+        `from memory, low confidence: belts ${infeedSpeedRatio} to 1.5 times as fast as cases arrive, never slower than what feeds them`,
+        `belts of at least ${words.speed(speed)}, or a slower ${mean(feeder)}`,
+      )
+    // a case that stands to be folded is let go when the gap is there; one that runs straight through is not
+    if (folds || !Number.isFinite(shortest)) continue
+    const gap = gapOf(piece)
+    const pitch = shortest + (conveyor.zone === undefined ? conveyor.spacing : 0)
+    const needed = speedRatioFor(shortest, gap) * (shortest / pitch)
+    if (next / speed < needed * (1 - hair) && conveyor.zone === undefined)
+      tell(
+        'warning',
+        'gap-at-infeed',
+        ['line', name, 'flaps'],
+        `Cases that stand close on ${mean(feeder)} must be drawn apart to a gap of ${words.length(gap)}; for a case of ${words.length(shortest)} that takes a step of speed of ${needed.toPrecision(3)}, and ${words.speed(speed)} to ${words.speed(next)} is ${(next / speed).toPrecision(3)}. Nothing is said to hold them back, for no time is given for the flaps.`,
+        'derived',
+        'a stop or a metering belt before the heads, which the model takes for granted; or a slower infeed',
+      )
+  }
+}
+
+function tellRolls(
+  { scenario, words }: Looked,
+  name: string,
+  piece: EquipmentKeys<'sealer'>,
+  tell: Tell,
+): void {
+  const { tape } = scenario
+  const diameter = rollDiameter(tape.roll, tape.thickness)
+  const heads = headsOf(piece)
+  for (const [which, { drum }] of heads)
+    if (drum !== undefined && diameter > drum + hair)
+      tell(
+        'error',
+        'roll-does-not-fit',
+        ['line', name, 'heads', which, 'drum'],
+        `A roll of ${words.distance(tape.roll)} of ${Math.round(tape.thickness * 1e6)} um tape is ${words.length(diameter)} across on a usual core, and the ${which} head of ${mean(name)} takes ${words.length(drum)}.`,
+        'derived from the length, the thickness and a core of 85 mm (from memory)',
+        `a shorter roll or thinner tape, or a larger drum`,
+      )
+  if (heads.some(([, { drum }]) => drum === undefined) && diameter > drumDiameters.largest)
+    tell(
+      'warning',
+      'large-roll',
+      ['tape', 'roll'],
+      `A roll of ${words.distance(tape.roll)} of ${Math.round(tape.thickness * 1e6)} um tape is ${words.length(diameter)} across; common drums take ${words.length(drumDiameters.smallest)} to ${words.length(drumDiameters.largest)}.`,
+      'from memory, low confidence',
+      'give `drum` for the heads, or a shorter roll',
+    )
+}
+
+/** Opposite strips of all heads that a case passes, by the sides on which they lie. */
+export const legFindings: Rule = ({ scenario, words }, tell) => {
+  const { leg } = scenario.tape
+  if (leg < legSettings[0] - hair && Object.values(scenario.line).some(({ type }) => type === 'sealer'))
+    tell(
+      'warning',
+      'short-leg',
+      ['tape', 'leg'],
+      `Legs of ${words.length(leg)} are shorter than the usual ${words.length(legSettings[0])} to ${words.length(legSettings[1])}: a strip holds on its ends by the square of the leg.`,
+      'common practice, no source',
+      `legs of ${words.length(legSettings[0])} or more`,
+    )
+  for (const [kind, keys] of Object.entries(scenario.cases)) {
+    const sides = new Set(
+      [...reachedBy(scenario, kind)].flatMap((name) => {
+        const piece = scenario.line[name]!
+        return piece.type === 'sealer' ? headsOf(piece).map(([which]) => which) : []
+      }),
+    )
+    const pair = [
+      ['top', 'bottom'],
+      ['left', 'right'],
+    ].find(([one, other]) => sides.has(one!) && sides.has(other!))
+    const { height } = outsideSize(keys)
+    if (sides.size === 0 || legsFit(height, leg, pair ? leg : 0)) continue
+    tell(
+      'error',
+      'legs-meet',
+      ['cases', kind],
+      pair
+        ? `The case ${mean(kind)} is ${words.length(height)} from seam to seam, and the legs of the ${pair[0]} and ${pair[1]} strip are ${words.length(leg)} each: they meet on its ends.`
+        : `The case ${mean(kind)} is ${words.length(height)} from seam to seam, no more than one leg of ${words.length(leg)}.`,
+      'derived: height above the sum of the legs',
+      `legs below ${words.length(pair ? height / 2 : height)}, or a higher case`,
+    )
+  }
+}
+
+export const conveyorFindings: Rule = ({ scenario, words }, tell) => {
+  for (const [name, piece] of Object.entries(scenario.line)) {
+    if (piece.type !== 'conveyor') continue
+    const lengths = comingTo(scenario, name).map(({ size }) => size.length)
+    if (lengths.length === 0) continue
+    const pitch = piece['roller-pitch']
+    const widest = widestRollerPitch(Math.min(...lengths))
+    if (pitch !== undefined && pitch > widest + hair)
+      tell(
+        'error',
+        'rollers-too-far-apart',
+        ['line', name, 'roller-pitch'],
+        `Rollers every ${words.length(pitch)} leave fewer than three under the shortest case of ${words.length(Math.min(...lengths))}: it dips and jams.`,
+        'common practice, no source: three rollers under a case, four for soft bottoms',
+        `a pitch of at most ${words.length(widest)}`,
+      )
+    if (piece.zone === undefined) continue
+    const longest = Math.max(...lengths)
+    const taken = zonesFor(longest, piece.zone) * piece.zone
+    if (taken < leastZone(longest) - hair)
+      tell(
+        'warning',
+        'short-zone',
+        ['line', name, 'zone'],
+        `The longest case of ${words.length(longest)} takes ${words.length(taken)} of zones, which leaves ${words.length(taken - longest)} to tell it from the next.`,
+        'from memory, low confidence: the longest case and 75 to 150 mm',
+        `zones of at least ${words.length(leastZone(longest))}`,
+      )
+  }
+}
+
+export const bufferFindings: Rule = ({ hand: { machineBuffers, line }, words }, tell) => {
+  for (const { machine, before, lasts, meanStop, places } of machineBuffers) {
+    if (!(lasts < leastBufferInStops * meanStop)) continue
+    const free = Math.max(0, Math.floor(places))
+    tell(
+      'note',
+      'small-buffer',
+      ['line', before[0] ?? machine],
+      `${before.length > 0 ? `${before.map(mean).join(', ')} ${before.length > 1 ? 'have' : 'has'} about ${words.count(free)} free ${free === 1 ? 'place' : 'places'}` : 'There is no place to wait'} before ${mean(machine)}: ${words.time(lasts)} of what comes, against a mean stop of ${words.time(meanStop)}.`,
+      'common practice, no source: two mean stops or more',
+      `room for ${words.count(Math.ceil(leastBufferInStops * meanStop * (line.pieces.find(({ name }) => name === machine)?.flow ?? 0)))} cases or more`,
+    )
+  }
+}

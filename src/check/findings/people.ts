@@ -1,0 +1,102 @@
+/** Findings on people and shifts: load, breaks, hasty clearing, rolls that run out together, cases that leave open. */
+import { meanOf } from '../../scenario/distribution.js'
+import { loadLimit, workAllowance } from '../../trade/workload.js'
+import type { Rule } from '../finding.js'
+import { unsealedShare } from '../flow.js'
+
+/** A clearing time below this leaves no room to isolate the machine first, s. Project rule. */
+const leastClearing = 30
+/** A shift longer than this asks for a break, s. Directive 2003/88/EC, article 4, from memory. */
+const longWithoutBreak = 6 * 3600
+
+export const crewFindings: Rule = ({ hand: { crews }, words }, tell) => {
+  for (const { name, load, occupied } of crews)
+    if (load > loadLimit)
+      tell(
+        'warning',
+        'crew-load',
+        ['crew', name],
+        `The stops${occupied > 0 ? ' and flaps' : ''} of this line ask for ${words.share(occupied)} of the time of \`${name}\`, ${words.share(load)} with an allowance of ${words.share(workAllowance)}; more than ${words.share(loadLimit)} is too much${load > 1 ? ', and this cannot be done' : ''}.`,
+        'allowance: 29 CFR 525.12, as a floor; limit: common practice, no source',
+        'another person, a shorter walk, or fewer stops',
+      )
+}
+
+export const safetyFindings: Rule = ({ scenario, words }, tell) => {
+  for (const [name, piece] of Object.entries(scenario.line)) {
+    if (piece.type !== 'sealer' || !piece.jams || meanOf(piece.jams.clear) >= leastClearing) continue
+    tell(
+      'warning',
+      'hasty-clearing',
+      ['line', name, 'jams', 'clear'],
+      `A jam is said to be cleared in ${words.time(meanOf(piece.jams.clear))} on average, which leaves no room to stop and isolate the machine first.`,
+      'project rule: 30 s at least; lockout by 29 CFR 1910.147, ISO 14118',
+      'a time that includes isolation',
+    )
+  }
+}
+
+export const breakFindings: Rule = ({ scenario, words }, tell) => {
+  const { shift, crew } = scenario
+  if (shift.breaks.length === 0) {
+    if (shift.length > longWithoutBreak)
+      tell(
+        'note',
+        'no-breaks',
+        ['shift'],
+        `The shift of ${words.time(shift.length)} has no break.`,
+        'Directive 2003/88/EC asks for one above 6 h (from memory); local law comes first',
+        'add `breaks`',
+      )
+    return
+  }
+  const runsOn = shift['breaks-stop'] !== 'everything'
+  const sealers = Object.values(scenario.line).some(({ type }) => type === 'sealer')
+  const covers = Object.values(crew).some(({ does, breaks }) => breaks && does.includes('jams'))
+  if (runsOn && sealers && !covers)
+    tell(
+      'note',
+      'break-unattended',
+      ['shift', 'breaks'],
+      'Machines run on in breaks while everybody who clears jams is away: a stop then lasts until the break is over.',
+      'rule of the model',
+      'breaks of their own for some of the crew, or `breaks-stop: everything`',
+    )
+}
+
+export const rollStartFindings: Rule = ({ scenario, hand: { tape, line }, words }, tell) => {
+  const { shift } = scenario
+  if (shift['rolls-start'] !== 'full' || shift.start !== 'empty' || !tape || tape.heads.length < 2) return
+  const first = tape.heads.reduce((least, head) => (head.perRoll < least.perRoll ? head : least))
+  const rate = (line.pieces.find(({ name }) => name === first.machine)?.perShift ?? 0) / line.working
+  if (first.changes < 1 || !(rate > 0)) return
+  tell(
+    'note',
+    'roll-start',
+    ['shift', 'rolls-start'],
+    `Every shift starts with full rolls, so all heads of \`${first.machine}\` run out together: at about case ${words.count(first.perRoll + 1)}, ${words.time(first.perRoll / rate)} of work after the start.`,
+    'derived',
+    '`rolls-start: part-used` unless rolls are changed before each shift',
+  )
+}
+
+export const unsealedFindings: Rule = ({ scenario, hand: { line }, words }, tell) => {
+  const unsealed = unsealedShare(scenario)
+  if (unsealed === 0) return
+  const found = Object.values(scenario.line).reduce(
+    (left, piece) => (piece.type === 'inspect' ? left * (1 - piece['finds-unsealed']) : left),
+    1,
+  )
+  if (found === 0) return
+  const blind = Object.entries(scenario.line).find(
+    ([, piece]) => piece.type === 'sealer' && piece['roll-change']['low-tape-warning'] === 'none',
+  )!
+  tell(
+    'warning',
+    'unsealed-unseen',
+    ['line', blind[0], 'roll-change', 'low-tape-warning'],
+    `\`${blind[0]}\` has no low-tape warning, so about ${words.share(unsealed)} of the cases pass an empty roll; ${words.count(unsealed * found * line.perShift)} a shift leave the line open and unseen.`,
+    'derived: cases until somebody notices, over cases a roll',
+    'heads with a warning, or an inspection that finds more',
+  )
+}

@@ -1,0 +1,163 @@
+/** Findings on rates: target, arrivals and what each piece can do. */
+import { arrivalWays } from '../../scenario/routes.js'
+import type { Path } from '../../scenario/walk.js'
+import type { SourceDemand } from '../demand.js'
+import type { Looked, Rule, Tell } from '../finding.js'
+import { reachedFrom } from '../flow.js'
+import { type PieceHand, toSpare } from '../line.js'
+
+/** Rounding of rates that are meant to be alike. */
+const hair = 1e-9
+/** A target this close to what arrives is reached in about half of the shifts. Project rule. */
+const nearArrivals = 0.98
+/** Pieces beside the one that sets the rate are to be this much faster. From memory, low confidence: 10 to 20 %. */
+const headroom = 1.1
+
+/** The key that makes a piece as fast as it is. */
+export function paceKey({ type, name }: Pick<PieceHand, 'type' | 'name'>): Path {
+  const key = type === 'sealer' ? 'belt-speed' : type === 'conveyor' ? 'speed' : 'time'
+  return ['line', name, key]
+}
+
+/** What would make a piece faster. */
+function faster({ type }: PieceHand): string {
+  if (type === 'sealer') return 'faster belts as far as the heads allow, a shorter gap, or a second sealer'
+  if (type === 'station') return 'more `servers`, a shorter `time`, or fewer planned stops'
+  return type === 'conveyor' ? 'a faster conveyor' : 'a shorter `time`'
+}
+
+export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) => {
+  const { target } = scenario
+  if (target === undefined) return
+  const good = line.arriving * line.goodShare
+  if (target > good * (1 + hair))
+    tell(
+      'error',
+      'target-above-arrivals',
+      ['target'],
+      `The target is ${words.rate(target)} of working time, and only ${words.rate(good)} of good cases arrive: ${words.count(line.perShift)} cases in ${words.time(line.working)} of working time${line.goodShare < 1 - hair ? `, of which ${words.share(1 - line.goodShare)} are lost` : ''}.`,
+      'balance of cases',
+      `a target of at most ${words.rate(good)}, or more arrivals`,
+    )
+  else if (target > good * nearArrivals)
+    tell(
+      'warning',
+      'target-near-arrivals',
+      ['target'],
+      `The target is ${words.rate(target)}, and ${words.rate(good)} of good cases arrive on average: where arrivals vary, about half of the shifts cannot reach it.`,
+      'project rule: a target within 2 % of the arrivals',
+      `a target of at most ${words.rate(good * nearArrivals)}, or more arrivals`,
+    )
+  for (const piece of line.pieces) {
+    if (!(piece.flow > 0)) continue
+    const goodAt = (rate: number) => (good * rate) / piece.flow
+    if (target > goodAt(piece.rate) * (1 + hair))
+      tell(
+        'error',
+        'target-above-machine',
+        paceKey(piece),
+        `\`${piece.name}\` passes ${words.rate(piece.rate)} at most (${piece.how}), which is ${words.rate(goodAt(piece.rate))} of good cases out: the target of ${words.rate(target)} cannot be reached.`,
+        'derived',
+        faster(piece),
+      )
+    else if (target > goodAt(piece.rateAfterStops) * (1 + hair))
+      tell(
+        'warning',
+        'target-above-stops',
+        paceKey(piece),
+        `\`${piece.name}\` passes ${words.rate(piece.rate)} while it runs, but its own stops leave ${words.rate(goodAt(piece.rateAfterStops))} of good cases out, below the target of ${words.rate(target)}.`,
+        'derived: time a case and its part of the stops',
+        `${faster(piece)}; or fewer and shorter stops`,
+      )
+  }
+}
+
+export const arrivalFindings: Rule = (looked, tell) => {
+  const { hand, words } = looked
+  const { bottleneck } = hand.line
+  if (!bottleneck) return
+  const spare = toSpare(bottleneck)
+  if (spare < 1 - hair) {
+    for (const source of hand.line.sources)
+      if (feeds(looked, source, bottleneck)) tellHeldUp(looked, source, bottleneck, tell)
+    return
+  }
+  if (spare < headroom)
+    tell(
+      'note',
+      'little-to-spare',
+      paceKey(bottleneck),
+      `\`${bottleneck.name}\` can do ${words.rate(bottleneck.rateAfterStops)} after its stops, ${words.share(spare - 1)} more than comes to it: what one stop delays is caught up slowly.`,
+      'from memory, low confidence: 10 to 20 % to spare',
+      faster(bottleneck),
+    )
+  tellPeak(looked, tell)
+}
+
+const feeds = ({ scenario }: Looked, source: SourceDemand, piece: PieceHand): boolean =>
+  arrivalWays(scenario)
+    .get(source.name)!
+    .some(({ target }) => reachedFrom(scenario, target).has(piece.name))
+
+/** More comes than the bottleneck takes: what that means for a source. */
+function tellHeldUp(looked: Looked, source: SourceDemand, bottleneck: PieceHand, tell: Tell): void {
+  const { hand, words } = looked
+  const rates = `${words.rate(bottleneck.flow)} come to \`${bottleneck.name}\` on average, and it does ${words.rate(bottleneck.rateAfterStops)} after its stops`
+  const path = ['arrivals', source.name, 'when-full']
+  const over = 1 - toSpare(bottleneck)
+  if (source.whenFull === 'wait')
+    tell(
+      'note',
+      'arrivals-held-up',
+      path,
+      `${rates}: the packers of \`${source.name}\` stand and wait for about ${words.share(over)} of their time.`,
+      'derived',
+      faster(bottleneck),
+    )
+  else if (source.whenFull === 'turn-away')
+    tell(
+      'warning',
+      'arrivals-held-up',
+      path,
+      `${rates}: about ${words.share(over)} of the cases are turned away, from \`${source.name}\` or another source.`,
+      'derived',
+      faster(bottleneck),
+    )
+  else {
+    const queued = hand.line.sources
+      .filter((each) => each.whenFull === 'queue' && feeds(looked, each, bottleneck))
+      .reduce((sum, each) => sum + each.perShift, 0)
+    const isHopeless =
+      (bottleneck.flow * queued) / hand.line.perShift > bottleneck.rateAfterStops * (1 + hair)
+    const grows = (bottleneck.flow - bottleneck.rateAfterStops) * hand.line.working
+    tell(
+      isHopeless ? 'error' : 'warning',
+      'queue-never-clears',
+      path,
+      `${rates}: ${isHopeless ? `the queue of \`${source.name}\` never clears` : `the queue of \`${source.name}\` clears only as far as other sources wait`}; about ${words.count(grows)} cases are left over in a shift.`,
+      'derived: a queue drains at the rate sealed less the rate arriving',
+      faster(bottleneck),
+    )
+  }
+}
+
+/** The mean is within reach, the busiest hour is not: the tightest piece. */
+function tellPeak({ hand: { line }, words }: Looked, tell: Tell): void {
+  const tight = line.pieces.reduce<PieceHand | null>(
+    (most, each) =>
+      each.peakFlow / each.rateAfterStops > (most ? most.peakFlow / most.rateAfterStops : 1 + hair)
+        ? each
+        : most,
+    null,
+  )
+  if (!tight) return
+  const surplus = (tight.peakFlow - tight.rateAfterStops) * 3600
+  tell(
+    'warning',
+    'peak-above-machine',
+    paceKey(tight),
+    `The busiest hour (hour ${line.peak.hour + 1}) brings ${words.rate(tight.peakFlow)} to \`${tight.name}\`, which does ${words.rate(tight.rateAfterStops)} after its stops: about ${words.count(surplus)} cases wait at the end of such an hour, or their packers do.`,
+    'derived',
+    `${faster(tight)}; or spread the peak`,
+  )
+}

@@ -1,0 +1,247 @@
+/** The rate of each piece by hand: what it can do, what its stops leave, and what comes to it. */
+import { type Distribution, meanOf } from '../scenario/distribution.js'
+import { outsideSize } from '../scenario/outside.js'
+import type { EquipmentKeys, Scenario, Skill } from '../scenario/schema.js'
+import { gapNeeded } from '../trade/headway.js'
+import {
+  availability,
+  breakdownsPerCase,
+  effectiveRate,
+  rollChangesPerCase,
+  type Stop,
+} from '../trade/stops.js'
+import { drawnLength } from '../trade/tape.js'
+import { zonesFor } from '../trade/zones.js'
+import { mixOf } from './demand.js'
+import { leftEarly, stripsPerRoll } from './rolls.js'
+
+/** One kind of stop of a piece. */
+export interface PieceStop extends Stop {
+  /** As the result of a run names it. */
+  key: string
+  words: string
+  /** Whose skill it needs; null for a planned stop that waits for nobody. */
+  skill: Skill | null
+  /** Part of `time` in which somebody works on it, s; the rest is walking. */
+  work: number
+}
+
+/** What a piece can do with its mix of cases. Rates in cases/s. */
+export interface PiecePace {
+  name: string
+  type: string
+  /** Share of each kind of what comes to it. */
+  mix: number[]
+  /** Time a case takes, one close on the other, s. */
+  cycle: number
+  /** Of a sealer: mean headway and mean time in the flap place, s. */
+  headway: number
+  folding: number
+  /** Time a case takes for setting another size by the machine itself, s. */
+  setting: number
+  stops: PieceStop[]
+  /** One over the cycle, never stopping. */
+  rate: number
+  /** The same with its own stops. */
+  rateAfterStops: number
+  /** How the cycle comes about. */
+  how: string
+}
+
+/** Mean of `values` weighed by `shares`. */
+export const weighed = (values: readonly number[], shares: readonly number[]): number =>
+  values.reduce((sum, value, index) => sum + value * shares[index]!, 0)
+
+/** Outside length along the travel of each kind, m. */
+export const lengthsOf = ({ cases }: Scenario): number[] =>
+  Object.values(cases).map((kind) => outsideSize(kind).length)
+
+/** Gap that the heads of a sealer keep, m. */
+export const gapOf = (keys: EquipmentKeys<'sealer'>, speed = keys['belt-speed']): number =>
+  gapNeeded(keys['minimum-gap'], cutsOf(keys), speed)
+
+/** Timing of the cutting arms of a sealer. */
+export const cutsOf = (keys: EquipmentKeys<'sealer'>) =>
+  headsOf(keys).map(([, { cut }]) => ({ wipeTravel: cut['wipe-travel'], reset: cut.reset }))
+
+/** The heads that a sealer has, by name. */
+export const headsOf = (keys: EquipmentKeys<'sealer'>) =>
+  Object.entries(keys.heads).flatMap(([which, head]) => (head ? [[which, head] as const] : []))
+
+/** The crew that is called first for a skill, and its mean walk, s; null where nobody has it. */
+export function firstWith(scenario: Scenario, skill: Skill): { name: string; walk: number } | null {
+  const found = Object.entries(scenario.crew).find(([, { does }]) => does.includes(skill))
+  return found ? { name: found[0], walk: meanOf(found[1].walk) } : null
+}
+
+/** Pace of the piece `name`, to which kinds come as `flow` says; where nothing comes it is that of the whole mix. */
+export function paceOf(
+  scenario: Scenario,
+  name: string,
+  flow: readonly number[],
+  changesPerCase: number | null,
+): PiecePace {
+  const total = flow.reduce((sum, each) => sum + each, 0)
+  const mix = total > 0 ? flow.map((each) => each / total) : mixOf(scenario)
+  const piece = scenario.line[name]!
+  const base = cycleOf(scenario, piece, mix, changesPerCase)
+  const stops = stopsOf(scenario, piece, mix, { ...base, changesPerCase })
+  const { breakdowns } = piece
+  const repairs = breakdowns ? meanOf(breakdowns.repair) + walkFor(scenario, 'breakdowns') : 0
+  const upByCalendar =
+    breakdowns?.['counted-in'] === 'calendar-time' ? availability(meanOf(breakdowns.after), repairs) : 1
+  return {
+    name,
+    type: piece.type,
+    mix,
+    ...base,
+    stops,
+    rate: 1 / base.cycle,
+    rateAfterStops: effectiveRate(base.cycle, stops) * upByCalendar,
+  }
+}
+
+type Base = Pick<PiecePace, 'cycle' | 'headway' | 'folding' | 'setting' | 'how'>
+
+function cycleOf(
+  scenario: Scenario,
+  piece: Scenario['line'][string],
+  mix: readonly number[],
+  changesPerCase: number | null,
+): Base {
+  const lengths = lengthsOf(scenario)
+  const plain = { headway: 0, folding: 0, setting: 0 }
+  switch (piece.type) {
+    case 'conveyor': {
+      const pitch = lengths.map((length) =>
+        piece.zone === undefined ? length + piece.spacing : zonesFor(length, piece.zone) * piece.zone,
+      )
+      const delay = piece.carries === 'belt' ? 0 : piece['start-delay']
+      const cycle = weighed(pitch, mix) / piece.speed + delay
+      return {
+        ...plain,
+        cycle,
+        how: piece.zone === undefined ? 'length and spacing over speed' : 'zones over speed',
+      }
+    }
+    case 'sealer': {
+      const gap = gapOf(piece)
+      const headways = lengths.map((length) => (length + gap) / piece['belt-speed'])
+      const folding = meanOf(piece.flaps.time)
+      const changes = changesPerCase ?? changesOf(mix)
+      const setting =
+        piece['size-setting'].by === 'machine' ? changes * meanOf(piece['size-setting'].time) : 0
+      // folding goes on while the case before clears its headway: the longer of both
+      const cycles = headways.map((headway) => Math.max(headway, folding))
+      return {
+        headway: weighed(headways, mix),
+        folding,
+        setting,
+        cycle: weighed(cycles, mix) + setting,
+        how: folding > weighed(headways, mix) ? 'folding the flaps' : 'length and gap over belt speed',
+      }
+    }
+    case 'station':
+      return { ...plain, cycle: meanOf(piece.time) / piece.servers, how: 'time a case over places' }
+    default:
+      return { ...plain, cycle: meanOf(piece.time), how: 'time a case' }
+  }
+}
+
+/** Chance that a case is of another kind than the one before, where kinds are drawn. */
+const changesOf = (mix: readonly number[]): number => 1 - weighed(mix, mix)
+
+const walkFor = (scenario: Scenario, skill: Skill): number => firstWith(scenario, skill)?.walk ?? 0
+
+function stopsOf(
+  scenario: Scenario,
+  piece: Scenario['line'][string],
+  mix: readonly number[],
+  base: Base & { changesPerCase: number | null },
+): PieceStop[] {
+  const stops: PieceStop[] = []
+  const add = (
+    key: string,
+    words: string,
+    skill: Skill,
+    perCase: number,
+    work: Distribution | number,
+    more = 0,
+  ) => {
+    const time = typeof work === 'number' ? work : meanOf(work)
+    stops.push({ key, words, skill, perCase, work: time, time: time + walkFor(scenario, skill) + more })
+  }
+  const { breakdowns } = piece
+  if (piece.type === 'station' && piece.every) {
+    const stop = meanOf(piece.every.stop)
+    stops.push({
+      key: 'planned-stops',
+      words: 'planned stops',
+      skill: null,
+      perCase: 1 / piece.every.cases,
+      work: 0,
+      time: stop,
+    })
+  }
+  if (piece.type === 'sealer') addSealerStops(scenario, piece, mix, base, add)
+  if (breakdowns?.['counted-in'] === 'running-time')
+    add(
+      'breakdowns',
+      'breakdowns',
+      'breakdowns',
+      breakdownsPerCase(base.cycle, meanOf(breakdowns.after)),
+      breakdowns.repair,
+    )
+  return stops
+}
+
+type Add = (
+  key: string,
+  words: string,
+  skill: Skill,
+  perCase: number,
+  work: Distribution | number,
+  more?: number,
+) => void
+
+function addSealerStops(
+  scenario: Scenario,
+  piece: EquipmentKeys<'sealer'>,
+  mix: readonly number[],
+  base: Base & { changesPerCase: number | null },
+  add: Add,
+): void {
+  const heads = headsOf(piece).length
+  const drawn = lengthsOf(scenario).map((length) =>
+    drawnLength(length, scenario.tape.leg, scenario.tape.stretch),
+  )
+  // how much of its tape a roll leaves at a break depends on the shift; that little is left out of the long run
+  const early = leftEarly(scenario, piece['roll-change'], 0)
+  const missed =
+    piece['roll-change']['low-tape-warning'] === 'none' ? piece['roll-change']['noticed-after'] : 0
+  add(
+    'roll-changes',
+    'roll changes',
+    'roll-change',
+    rollChangesPerCase(heads, stripsPerRoll(scenario, drawn, mix, early) + missed),
+    piece['roll-change'].time,
+  )
+  if (piece.jams) {
+    const { jams } = piece
+    const chances = Object.values(scenario.cases).map((kind) =>
+      Math.min(1, jams.chance * jams['tape-factor'] * kind['jam-factor']),
+    )
+    add('jams', 'jams', 'jams', weighed(chances, mix), jams.clear)
+  }
+  const breaks = piece['tape-breaks']
+  if (breaks) add('tape-breaks', 'tape breaks', 'roll-change', heads * breaks.chance, breaks.fix)
+  if (piece.blade)
+    add('blade-services', 'blade services', 'blade', heads / piece.blade['service-after'], piece.blade.time)
+  if (piece['size-setting'].by === 'crew') {
+    // the belts run empty first: what that takes beyond the headway that the case takes anyway
+    const runsEmpty = Math.max(0, piece.bed / piece['belt-speed'] - base.headway)
+    const changes = base.changesPerCase ?? changesOf(mix)
+    if (changes > 0)
+      add('size-settings', 'size settings', 'size-setting', changes, piece['size-setting'].time, runsEmpty)
+  }
+}

@@ -1,0 +1,69 @@
+/** Quantities in sentences: SI numbers in the units that the scenario's `display` asks for. */
+import { unitSize } from '../scenario/quantity.js'
+
+export type Display = 'metric' | 'us'
+
+/** Says SI numbers in words; every method takes SI and returns the number with its unit. */
+export interface Words {
+  /** Small lengths: mm or in. */
+  length(metres: number): string
+  /** Long lengths: m or ft. */
+  distance(metres: number): string
+  speed(metresPerSecond: number): string
+  rate(casesPerSecond: number): string
+  mass(kilograms: number): string
+  time(seconds: number): string
+  share(share: number): string
+  temperature(kelvin: number): string
+  force(newtons: number): string
+  /** Strength a width of tape. */
+  strength(newtonsPerMetre: number): string
+  count(number: number): string
+}
+
+/** A number with `figures` figures and no more decimals than it needs; thousands apart by a thin space. */
+export function figures(value: number, digits = 3): string {
+  if (!Number.isFinite(value)) return value > 0 ? 'without limit' : 'unknown'
+  if (value === 0) return '0'
+  const whole = Math.abs(value) >= 10 ** digits
+  const rounded = whole ? Math.round(value) : Number(value.toPrecision(digits))
+  const [before, after] = String(rounded).split('.') as [string, string | undefined]
+  // past the range of plain decimals a number keeps its power of ten
+  if (/e/.test(before) || (after !== undefined && /e/.test(after))) return String(rounded)
+  const spaced = before.replace(/\B(?=(\d{3})+(?!\d))/g, '\u2009')
+  return after === undefined ? spaced : `${spaced}.${after}`
+}
+
+const inHours = (seconds: number): string => {
+  const minutes = Math.round(seconds / 60)
+  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60]
+  if (hours >= 24) return `${figures(hours, 4)} h`
+  return [hours > 0 ? `${hours} h` : '', rest > 0 ? `${rest} min` : ''].filter((part) => part).join(' ')
+}
+
+/** The words of `display`. */
+export function wordsFor(display: Display): Words {
+  const isUs = display === 'us'
+  const sized =
+    (word: string, size: number, digits = 3) =>
+    (value: number) =>
+      `${figures(value / size, digits)} ${word}`
+  return {
+    length: isUs ? sized('in', unitSize('length', 'in')) : sized('mm', 0.001),
+    distance: isUs ? sized('ft', unitSize('length', 'ft')) : sized('m', 1),
+    speed: isUs ? sized('ft/min', unitSize('speed', 'ft/min')) : sized('m/min', unitSize('speed', 'm/min')),
+    rate: sized('cases/min', 1 / 60),
+    mass: isUs ? sized('lb', unitSize('mass', 'lb')) : sized('kg', 1),
+    time: (seconds) => {
+      if (!Number.isFinite(seconds)) return seconds > 0 ? 'never' : 'unknown'
+      if (seconds < 120) return `${figures(seconds)} s`
+      return seconds < 3600 ? `${figures(seconds / 60)} min` : inHours(seconds)
+    },
+    share: (share) => `${figures(share * 100)} %`,
+    temperature: (kelvin) =>
+      isUs ? `${figures((kelvin * 9) / 5 - 459.67)} degF` : `${figures(kelvin - 273.15)} degC`,
+    force: isUs ? sized('lbf', unitSize('force', 'lbf')) : sized('N', 1),
+    strength: isUs ? sized('lbf/in', unitSize('strength-of-width', 'lbf/in')) : sized('N/cm', 100),
+    count: (number) => figures(number, Math.abs(number) < 100 ? 3 : 4),
+  }
+}

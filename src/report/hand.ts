@@ -1,0 +1,168 @@
+/** Hand figures beside simulated ones, and why they part: what a run finds that averages cannot. */
+import type { HandCalculation, HandRow } from '../check/hand.js'
+import { figures, wordsFor } from '../check/words.js'
+import type { EquipmentResult, Figure, RunResult } from '../study/result.js'
+import { amountText } from './check-tables.js'
+import type { Table } from './content.js'
+import { figureText } from './format.js'
+
+/** A difference below this share of the hand figure is no matter, whatever the plus-minus. */
+const small = 0.01
+/** Two figures that both follow the number of cases part from hand in the same proportion, to within this. */
+const alike = 0.02
+
+/** The figure at a dotted path of a result; names of pieces may hold no dots. */
+export function figureAt(result: RunResult, measure: string): Figure | undefined {
+  const found = measure
+    .split('.')
+    .reduce<unknown>((at, step) => (at as Record<string, unknown> | undefined)?.[step], result)
+  return found as Figure | undefined
+}
+
+/** Simulated over hand; NaN where either says nothing. */
+const ratio = (row: HandRow | undefined, figure: Figure | undefined): number =>
+  row && figure && figure.mean !== null && row.value !== 0 ? figure.mean / row.value : Number.NaN
+
+const isApart = ({ value }: HandRow, { mean, low, high }: Figure): boolean =>
+  mean !== null &&
+  low !== null &&
+  high !== null &&
+  (value < low || value > high) &&
+  Math.abs(mean - value) > small * Math.abs(value)
+
+/** Figures of the hand calculation that the run measures too: both, their difference, and where it comes from. Heads are left out. */
+export function handTable(result: RunResult, hand: HandCalculation): Table {
+  const words = wordsFor(result.display)
+  const currency = Object.values(result.measures).find(({ unit }) => unit.endsWith(' per 1000 cases'))?.unit
+  const flow = ratio(
+    hand.rows.find(({ measure }) => measure === 'measures.output'),
+    result.measures.output,
+  )
+  const rows = hand.rows.flatMap((row) => {
+    const figure = figureAt(result, row.measure)
+    if (row.measure.includes('.heads.') || !figure || figure.mean === null) return []
+    const unit = row.unit === 'money' ? (currency ?? '') : row.unit
+    const apart = isApart(row, figure)
+    const change = figure.mean / row.value - 1
+    return [
+      [
+        row.label,
+        amountText({ value: row.value, unit }, words),
+        figureText({ ...figure, unit: figure.unit.replace(' per 1000 cases', '') }, result.display),
+        apart && Number.isFinite(change) ? `${change > 0 ? '+' : ''}${figures(change * 100, 2)} %` : 'agrees',
+        apart ? reason(row, figure, flow, result, hand) : '',
+      ],
+    ]
+  })
+  return {
+    title: 'By hand and simulated',
+    note: 'The hand figures are averages without waiting and without one stop in the way of another; what the run finds beside them is what variation, stops and full conveyors do. "Agrees": within plus-minus, or within 1 %.',
+    columns: ['figure', 'by hand', 'simulated', 'difference', 'why'],
+    rows,
+  }
+}
+
+const percent = (share: number): string => `${figures(share * 100, 2)} %`
+
+function reason(
+  row: HandRow,
+  figure: Figure,
+  flow: number,
+  result: RunResult,
+  hand: HandCalculation,
+): string {
+  const own = ratio(row, figure)
+  const piece = /^equipment\.([^.]+)\./.exec(row.measure)?.[1]
+  if (row.measure === 'measures.throughput' || row.measure === 'measures.output')
+    return whyOutput(result, hand, own)
+  if (row.measure === 'measures.time-in-system') return `waiting that hand leaves out: ${mostHeld(result)}`
+  if (row.measure.endsWith('.held')) return `cases queue${piece ? blockedText(result.equipment[piece]) : ''}`
+  // what is spread over the cases goes the other way
+  if (Math.abs(flow - 1) > small && Math.abs(own - flow) <= alike * flow)
+    return 'as the output: cases that did or did not come through'
+  if (row.unit === 'money' && Math.abs(own * flow - 1) <= alike) return 'spread over the output'
+  if (row.measure.endsWith('.states.working'))
+    return own > flow
+      ? 'cases come apart, so that more flaps are folded while the belts are free'
+      : 'cases come close, so that more flaps are folded while the case ahead clears its headway'
+  if (row.measure.startsWith('crew.'))
+    return 'stops by chance, cut off by the end of the shift or put off by breaks'
+  if (row.unit === 'count') return 'chance, and what starts and ends of shifts leave of a cycle'
+  if (piece) return `states of ${piece}: ${topStates(result.equipment[piece]!)}`
+  return 'the mix, losses and part rolls of these shifts'
+}
+
+/** What holds the output off its hand figure: packers that wait, cases turned away, or what the bottleneck stands for. */
+function whyOutput(result: RunResult, { line }: HandCalculation, own: number): string {
+  if (own > 1)
+    return 'more comes through than the means say: the bottleneck is not stopped as often as it is counted'
+  const causes: [number, string][] = []
+  for (const [name, figures] of Object.entries(result.arrivals)) {
+    const source = line.sources.find((each) => each.name === name)
+    const weight = source && line.perShift > 0 ? source.perShift / line.perShift : 1
+    const add = (key: string, text: (share: string) => string) => {
+      const mean = figures[key]?.mean
+      if (mean) causes.push([mean * weight, text(percent(mean))])
+    }
+    add('blocked', (share) => `${name} waits for room ${share} of the time`)
+    add('turned-away', (share) => `${name} turns away ${share}`)
+  }
+  const bottleneck = line.bottleneck && result.equipment[line.bottleneck.name]
+  if (line.admitted < 1 && bottleneck)
+    causes.push([lostShare(bottleneck), `${line.bottleneck!.name}: ${topStates(bottleneck)}`])
+  causes.sort((a, b) => b[0] - a[0])
+  const text = causes
+    .filter(([share]) => share > small / 2)
+    .slice(0, 2)
+    .map(([, words]) => words)
+  return text.length > 0 ? text.join('; ') : 'cases still on the line at the end of the shift'
+}
+
+const shareOf = (piece: EquipmentResult, key: string): number => piece.states[key]?.mean ?? 0
+
+const waitsForCrew = (piece: EquipmentResult): number =>
+  Object.entries(piece.states).reduce(
+    (sum, [key, { mean }]) => sum + (key.endsWith('-waiting-for-crew') ? (mean ?? 0) : 0),
+    0,
+  )
+
+const lostShare = (piece: EquipmentResult): number =>
+  shareOf(piece, 'waiting') + shareOf(piece, 'blocked') + waitsForCrew(piece)
+
+/** The largest of what keeps a piece from working, in words. */
+function topStates(piece: EquipmentResult): string {
+  const stops = Object.entries(piece.states).reduce(
+    (sum, [key, { mean }]) => sum + (/-being-|blade-service/.test(key) ? (mean ?? 0) : 0),
+    0,
+  )
+  const all: [number, string][] = [
+    [shareOf(piece, 'waiting'), 'waiting for cases'],
+    [shareOf(piece, 'blocked'), 'blocked ahead'],
+    [waitsForCrew(piece), 'waiting for crew'],
+    [stops, 'stops being put right'],
+  ]
+  return all
+    .sort((a, b) => b[0] - a[0])
+    .filter(([share]) => share > 0)
+    .slice(0, 2)
+    .map(([share, words]) => `${words} ${percent(share)}`)
+    .join(', ')
+}
+
+const blockedText = (piece: EquipmentResult | undefined): string => {
+  const blocked = piece ? shareOf(piece, 'blocked') : 0
+  return blocked > 0 ? `: what is ahead takes none for ${percent(blocked)} of the time` : ''
+}
+
+/** Where most cases stand, beyond a ride: the place that holds most. */
+function mostHeld(result: RunResult): string {
+  const held = Object.entries(result.equipment)
+    .flatMap(([name, { measures }]) => (measures.held?.mean ? [[name, measures.held.mean] as const] : []))
+    .concat(
+      Object.entries(result.arrivals).flatMap(([name, { held }]) =>
+        held?.mean ? [[`the floor at ${name}`, held.mean] as const] : [],
+      ),
+    )
+    .sort((a, b) => b[1] - a[1])
+  return held[0] ? `most stand on ${held[0][0]} (${figures(held[0][1])} cases)` : 'in queues'
+}

@@ -1,0 +1,121 @@
+/** Keys on what a taped closure depends on: for `check` alone, none has a default, and what is not given is not checked. */
+import { z } from 'zod'
+import { choice, quantity } from './kit.js'
+import { parseQuantity, quantityPattern } from './quantity.js'
+
+/** Load on one closure: in newtons, or as a share of the load on the reference closure. */
+export type ClosureLoad = { newtons: number } | { share: number }
+
+const loadExample = '40 N'
+
+const load = z
+  .unknown()
+  .transform((text, context): ClosureLoad => {
+    const share = parseQuantity(text, 'share')
+    if ('value' in share && share.value > 0) return { share: share.value }
+    const force = parseQuantity(text, 'force')
+    if ('value' in force && force.value > 0) return { newtons: force.value }
+    context.issues.push({
+      code: 'custom',
+      input: text,
+      message: 'a load is a force above 0 (N, kN, lbf), or a share above 0 % of the load on the reference',
+      params: {
+        code: 'value' in force || 'value' in share ? 'out-of-range' : force.code,
+        fix: `write it like \`${loadExample}\` or \`120 %\``,
+      },
+    })
+    return z.NEVER
+  })
+  .meta({
+    type: 'string',
+    pattern: `(${quantityPattern('force')})|(${quantityPattern('share')})`,
+    description:
+      'load that opens the closure of the heaviest case: a force, or a share of the load on the reference',
+    examples: [loadExample, '120 %'],
+  })
+
+const gap = quantity('length', 'gap between the closed outer flaps', { from: 0, to: 0.1 })
+const offset = quantity('length', 'how far the strip lies off the middle of the seam', { from: 0, to: 0.1 })
+
+export const closure = z
+  .strictObject({
+    'seam-gap': gap.optional(),
+    'centring-error': offset.optional(),
+    load: load.optional(),
+    reference: z
+      .strictObject({
+        note: z.string().max(500).optional().describe('which closure it is, and how it is known to hold'),
+        width: quantity('length', 'its tape width', { above: 0, to: 1 }),
+        leg: quantity('length', 'its leg', { above: 0, to: 1 }),
+        'seam-length': quantity('length', 'its seam; as long as that of the case when not given', {
+          above: 0,
+          to: 10,
+        }).optional(),
+        'seam-gap': gap.optional(),
+        'centring-error': offset.optional(),
+        load: quantity('force', 'its load', { above: 0 }).optional(),
+      })
+      .optional()
+      .describe('a closure that is known to hold, with which others are compared'),
+  })
+  .describe('how the closure is loaded and how true it is laid; for `check`')
+
+/** A temperature from the cold store to the tropics, K, so that a slip of the unit is found. */
+const temperature = (doc: string) => quantity('temperature', doc, { from: 213, to: 373 })
+
+/** Coldest and warmest, K. */
+export const temperatures = (doc: string) =>
+  z
+    .tuple([temperature('coldest'), temperature('warmest')])
+    .refine(([cold, warm]) => cold <= warm, {
+      message: 'the colder one comes first',
+      params: { code: 'conflict', fix: 'exchange the two' },
+    })
+    .describe(doc)
+
+export const site = z
+  .strictObject({
+    temperature: temperatures('coldest and warmest at the sealer').optional(),
+  })
+  .describe('where the line stands; for `check`')
+
+/** What a tape's data sheet says by the published test methods. */
+export const dataSheet = {
+  adhesion: quantity(
+    'strength-of-width',
+    'data sheet: peel adhesion on steel (ASTM D3330; ISO 29862); for `check`',
+    {
+      above: 0,
+    },
+  ).optional(),
+  shear: quantity(
+    'time',
+    'data sheet: static shear on fibreboard (ASTM D3654 procedure B; ISO 29863); for `check`',
+    { above: 0 },
+  ).optional(),
+  tensile: quantity(
+    'strength-of-width',
+    'data sheet: breaking strength (ASTM D3759; ISO 29864); for `check`',
+    { above: 0 },
+  ).optional(),
+  elongation: quantity('share', 'data sheet: elongation at break (ASTM D3759; ISO 29864); for `check`', {
+    above: 0,
+    to: 100,
+  }).optional(),
+  'applies-at': temperatures(
+    'data sheet: coldest and warmest at which it may be applied; for `check`',
+  ).optional(),
+}
+
+/** What a case asks of its closure. */
+export const caseDemands = {
+  'ships-by': choice(['pallet', 'parcel', 'post'], 'how it travels; for `check`').optional(),
+  recycled: z
+    .boolean()
+    .optional()
+    .describe('true: its liners are of much recycled fibre, to which tape holds less; for `check`'),
+  overfill: quantity('length', 'how far its contents push the closed flaps up; for `check`', {
+    from: 0,
+    to: 1,
+  }).optional(),
+}
