@@ -5,6 +5,8 @@ export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     include: ['tests/**/*.test.ts'],
+    // coverage of intervals and kills take minutes: `npm run test:slow`
+    exclude: ['tests/slow/**'],
     testTimeout: 120_000,
     coverage: { provider: 'v8', include: ['src/**'], reportsDirectory: 'coverage' },
   },

@@ -6,6 +6,10 @@ declare module 'jstat' {
       inv(p: number, mean: number, sd: number): number
       cdf(x: number, mean: number, sd: number): number
     }
+    chisquare: { inv(p: number, degreesOfFreedom: number): number }
+    beta: { inv(p: number, a: number, b: number): number }
+    /** Regularised incomplete beta function I_x(a, b). */
+    ibeta(x: number, a: number, b: number): number
     gamma: { inv(p: number, shape: number, scale: number): number }
     gammafn(x: number): number
   }

@@ -5,7 +5,8 @@ import { quantileSorted } from 'simple-statistics'
 import { Line } from '../line/line.js'
 import { loadScenario } from '../scenario/load.js'
 import type { Scenario } from '../scenario/schema.js'
-import { simulateWith } from '../study/workers/pool.js'
+import { replicate } from '../study/replicate.js'
+import { workersOf } from '../study/workers/pool.js'
 
 /** Shifts not counted: the compiler of the language is still at work on them. */
 const warmUp = 100
@@ -45,7 +46,9 @@ async function benchWorkers(name: string): Promise<void> {
   let alone = 0
   for (const workers of [1, availableParallelism()]) {
     const started = performance.now()
-    await simulateWith(workers)({ scenario, seed: 'bench', shifts })
+    const threads = workersOf(workers, { scenario, seed: 'bench' })
+    await replicate(threads, { shifts })
+    await threads.close()
     const seconds = (performance.now() - started) / 1000
     if (workers === 1) alone = seconds
     process.stdout.write(

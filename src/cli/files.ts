@@ -1,7 +1,7 @@
 /** Reading and writing files: nothing half-written, every failure with the file's name and what to do. */
 import { createHash } from 'node:crypto'
 import { readFileSync, realpathSync, statSync } from 'node:fs'
-import { copyFile, mkdir, open, rename, rm, writeFile } from 'node:fs/promises'
+import { copyFile, mkdir, open, readdir, rename, rm, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import type { Readable } from 'node:stream'
 import type { RowTaker } from '../scenario/recorded.js'
@@ -20,6 +20,7 @@ const reasons: Record<string, string> = {
   EROFS: 'the disk is read-only',
   EEXIST: 'it is there already',
   ENAMETOOLONG: 'its name is too long',
+  EFBIG: 'a limit on the size of files is reached',
   EDQUOT: 'the disk quota is used up',
 }
 
@@ -136,31 +137,46 @@ export class Beside {
   }
 }
 
-/** Writes a file under a temporary name and renames it, so that a reader never sees half of it. */
-export async function writeWhole(file: string, content: string | Uint8Array): Promise<void> {
-  const temporary = `${file}.${process.pid}.tmp`
+/** What is to be written: text or bytes, or a copy of another file. */
+export type Content = string | Uint8Array | { copyOf: string }
+
+/**
+ * Writes files so that a reader never sees half of one, nor some new and some old ones: all are written under temporary
+ * names, and renamed when the last of them is whole. Throws `FileError`; then what was there stays.
+ */
+export async function writeTogether(files: ReadonlyMap<string, Content>): Promise<void> {
+  const temporary = (file: string) => `${file}.${process.pid}.tmp`
+  let at = ''
   try {
-    await mkdir(path.dirname(file), { recursive: true })
-    await writeFile(temporary, content)
-    await rename(temporary, file)
+    await sweep(new Set(files.keys()))
+    for (const [file, content] of files) {
+      at = file
+      await mkdir(path.dirname(file), { recursive: true })
+      if (typeof content === 'object' && 'copyOf' in content) await copyFile(content.copyOf, temporary(file))
+      else await writeFile(temporary(file), content)
+    }
+    for (const file of files.keys()) {
+      at = file
+      await rename(temporary(file), file)
+    }
   } catch (error) {
-    await rm(temporary, { force: true }).catch(() => {})
-    throw new FileError(`cannot write ${file}: ${reason(error)}`)
+    for (const file of files.keys()) await rm(temporary(file), { force: true }).catch(() => {})
+    throw new FileError(`cannot write ${at}: ${reason(error)}`)
   }
 }
 
-/** Copies a file under a temporary name and renames it. */
-export async function copyWhole(from: string, to: string): Promise<void> {
-  const temporary = `${to}.${process.pid}.tmp`
-  try {
-    await mkdir(path.dirname(to), { recursive: true })
-    await copyFile(from, temporary)
-    await rename(temporary, to)
-  } catch (error) {
-    await rm(temporary, { force: true }).catch(() => {})
-    throw new FileError(`cannot write ${to}: ${reason(error)}`)
-  }
+/** Removes what a run that was killed while it wrote these files has left beside them. */
+async function sweep(files: ReadonlySet<string>): Promise<void> {
+  for (const folder of new Set([...files].map((file) => path.dirname(file))))
+    for (const name of await readdir(folder).catch(() => [])) {
+      const left = /^(.+)\.\d+\.tmp$/.exec(name)
+      if (left && files.has(path.join(folder, left[1]!))) await rm(path.join(folder, name), { force: true })
+    }
 }
+
+/** Writes one file, as `writeTogether` does. */
+export const writeWhole = (file: string, content: Content): Promise<void> =>
+  writeTogether(new Map([[file, content]]))
 
 /** Writes a new file; refuses when there is one already. */
 export async function writeNew(file: string, content: string): Promise<void> {

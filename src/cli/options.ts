@@ -1,7 +1,11 @@
 /** Options that mean the same for every command. */
 import { availableParallelism } from 'node:os'
 import { type Command, InvalidArgumentError, Option } from 'commander'
+import { parseQuantity } from '../scenario/quantity.js'
 import { mostShifts } from '../scenario/schema.js'
+
+/** Most shifts of a study that goes on until it is precise enough, where the user does not say. */
+export const usualMost = 10_000
 
 /** Options that say which scenario and which random numbers. */
 export interface ScenarioOptions {
@@ -12,6 +16,11 @@ export interface ScenarioOptions {
 
 export interface StudyOptions extends ScenarioOptions {
   shifts?: number
+  precision?: number
+  of: string[]
+  require: string[]
+  plain?: boolean
+  resume?: boolean
   confidence?: string
   workers: number
   out?: string
@@ -30,6 +39,17 @@ export const wholeBetween =
     return value
   }
 
+const collected = (value: string, before: string[]) => [...before, value]
+
+/** Reads a share, such as `1 %`, above 0 and below 1. */
+function shareBetween(text: string): number {
+  const parsed = parseQuantity(text, 'share')
+  if (!('value' in parsed)) throw new InvalidArgumentError(`${parsed.rule}; ${parsed.fix}.`)
+  if (!(parsed.value > 0 && parsed.value < 1))
+    throw new InvalidArgumentError('It must lie above 0 % and below 100 %, such as "1 %".')
+  return parsed.value
+}
+
 /** Adds the options that say which scenario and which random numbers. */
 export function addScenarioOptions(command: Command): Command {
   return command
@@ -38,7 +58,7 @@ export function addScenarioOptions(command: Command): Command {
         '--set <PATH=VALUE>',
         'change one value of the scenario, such as "line.sealer.belt-speed=30 m/min"; repeatable',
       )
-        .argParser((value: string, before: string[]) => [...before, value])
+        .argParser(collected)
         .default([], 'none'),
     )
     .option('--variant <NAME>', 'simulate this variant of the scenario instead of the base')
@@ -54,9 +74,32 @@ export function addStudyOptions(command: Command): Command {
     .addOption(
       new Option(
         '--shifts <N>',
-        `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or 100)`,
+        `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or 100); with --precision the most (default ${usualMost})`,
       ).argParser(wholeBetween(2, mostShifts)),
     )
+    .addOption(
+      new Option(
+        '--precision <SHARE>',
+        'simulate until plus-minus is at most this share of the figure, such as "1 %"; at least 10 shifts',
+      ).argParser(shareBetween),
+    )
+    .addOption(
+      new Option(
+        '--of <MEASURE>',
+        'figure that --precision is about, such as throughput or equipment.sealer.jams; repeatable (default: throughput)',
+      )
+        .argParser(collected)
+        .default([], 'throughput'),
+    )
+    .addOption(
+      new Option(
+        '--require <EXPR>',
+        'end with exit code 4 unless the whole interval says so, such as "target-held >= 95 %", or: precision; repeatable',
+      )
+        .argParser(collected)
+        .default([], 'none'),
+    )
+    .option('--plain', 'plain means and intervals, not narrowed by what is known of the arrivals')
     .option(
       '--confidence <SHARE>',
       'confidence of the intervals, "50 %" to "99.99 %" (default: the scenario\'s, or 95 %)',
@@ -69,5 +112,6 @@ export function addStudyOptions(command: Command): Command {
     .option('--out <DIR>', 'folder for the files (default: out/<scenario>-<command>)')
     .option('--json', 'print the result document on standard output, and nothing else there')
     .option('--no-files', 'write no files')
+    .option('--resume', 'go on with the shifts that an interrupted run has kept in its folder')
     .option('--quiet', 'no progress, no report: errors only')
 }

@@ -2,10 +2,12 @@
 import { Command, CommanderError } from 'commander'
 import { Standstill } from '../line/standstill.js'
 import { ScenarioError } from '../scenario/problems.js'
+import { addCheck } from './check.js'
 import { exits, FileError, type Io, UsageError } from './io.js'
 import { addNew } from './new.js'
 import { addRun } from './run.js'
 import { addTrace } from './trace.js'
+import { UnsettledError } from './unsettled.js'
 import { version } from './version.js'
 
 /** Runs `argv` (without node and script). All that happens is in the streams and in the exit code. */
@@ -26,13 +28,14 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
     )
     .addHelpText(
       'after',
-      '\nExit codes: 0 done; 1 a bug of tapeshift; 2 wrong usage; 3 the scenario is invalid; 5 a file cannot be read or written; 130 interrupted',
+      '\nExit codes: 0 done; 1 a bug of tapeshift; 2 wrong usage; 3 the scenario is invalid; 4 a requirement is not met; 5 a file cannot be read or written; 130 interrupted',
     )
     .configureOutput({ writeOut: (text) => io.stdout.write(text), writeErr: (text) => io.stderr.write(text) })
     .exitOverride()
   const finish = (finished: number) => {
     code = finished
   }
+  addCheck(program, io, finish)
   addRun(program, io, finish)
   addTrace(program, io, finish)
   addNew(program, io, finish)
@@ -58,6 +61,12 @@ function explain(error: unknown, io: Io): number {
   if (error instanceof Standstill) {
     io.stderr.write(
       `line.${error.piece}: ${error.rule}\n    mend:  ${error.fix}\n\nOne finding about the scenario: the simulation ended there.\n`,
+    )
+    return exits.scenario
+  }
+  if (error instanceof UnsettledError) {
+    io.stderr.write(
+      `${error.message}\n\nOne finding about the scenario: no figure of it would be one of a steady line.\n`,
     )
     return exits.scenario
   }

@@ -8,40 +8,57 @@ export interface Progress {
   stop(): void
 }
 
+/** Shifts to do: at most `total`, fewer where the study is open; `known` of them were done before. */
+export interface Extent {
+  total: number
+  known: number
+  isOpen: boolean
+}
+
 /** Milliseconds between two plain lines. */
 const plainEvery = 10_000
 
 const silent: Progress = { update: () => {}, stop: () => {} }
 
-/** Progress towards `total` shifts on standard error. */
-export function startProgress(total: number, io: Io, isQuiet: boolean): Progress {
+/** Progress of a study on standard error. */
+export function startProgress({ total, known, isOpen }: Extent, io: Io, isQuiet: boolean): Progress {
   if (isQuiet) return silent
   const started = Date.now()
-  const rate = (done: number) => done / Math.max(0.001, (Date.now() - started) / 1000)
+  const rate = (done: number) => (done - known) / Math.max(0.001, (Date.now() - started) / 1000)
+  const left = (done: number) =>
+    `${isOpen ? 'at most ' : ''}${timeLeft((total - done) / Math.max(1e-9, rate(done)))}`
+  const most = isOpen ? `at most ${total}` : String(total)
   if (io.stderr.isTTY && io.env.TERM !== 'dumb') {
     const bar = new SingleBar({
       stream: io.stderr as NodeJS.WritableStream,
-      format: 'simulating  {bar}  {value} of {total} shifts, {rate} a second, {left} s left',
+      format: `simulating  {bar}  {value} of ${most} shifts, {rate} a second, {left} left`,
       barCompleteChar: '=',
       barIncompleteChar: ' ',
       hideCursor: true,
       clearOnComplete: true,
       fps: 8,
     })
-    const payload = (done: number) => ({
-      rate: rate(done).toFixed(0),
-      left: Math.ceil((total - done) / Math.max(1e-9, rate(done))),
-    })
-    bar.start(total, 0, { rate: '-', left: '-' })
-    return { update: (done) => bar.update(done, payload(done)), stop: () => bar.stop() }
+    bar.start(total, known, { rate: '-', left: '-' })
+    return {
+      update: (done) => bar.update(done, { rate: rate(done).toFixed(0), left: left(done) }),
+      stop: () => bar.stop(),
+    }
   }
   let said = started
   return {
     update: (done) => {
       if (Date.now() - said < plainEvery) return
       said = Date.now()
-      io.stderr.write(`simulated ${done} of ${total} shifts, ${rate(done).toFixed(0)} a second\n`)
+      io.stderr.write(
+        `simulated ${done} of ${most} shifts, ${rate(done).toFixed(0)} a second, ${left(done)} left\n`,
+      )
     },
     stop: () => {},
   }
+}
+
+/** `12 s`, `4 min`, `3 h`. */
+function timeLeft(seconds: number): string {
+  if (seconds < 100) return `${Math.ceil(seconds)} s`
+  return seconds < 6000 ? `${Math.round(seconds / 60)} min` : `${Math.round(seconds / 3600)} h`
 }

@@ -3,6 +3,7 @@
 import { mapping } from '../line/effectiveness.js'
 import type { EquipmentResult, Figure, RunResult } from '../study/result.js'
 import { cautions } from '../trade/cautions.js'
+import { certaintyLines, requirementLines } from './certainty.js'
 import { durationText, figureText, grouped, printFigure } from './format.js'
 
 export interface Table {
@@ -17,6 +18,8 @@ export interface Report {
   title: string
   subtitle: string
   headline: string[]
+  /** How sure the figures are. */
+  certainty: string[]
   tables: Table[]
   /** Limits of the model and of the study, printed with the figures. */
   limits: string[]
@@ -52,6 +55,7 @@ export function runReport(result: RunResult): Report {
     title: made.scenario.title,
     subtitle: `${observations(made.shifts, shift)} simulated, seed "${made.seed}". Plus-minus: ${percent(made.confidence)} confidence that the long-run figure lies within it.`,
     headline: headline(result),
+    certainty: certaintyLines(result),
     tables: tables.filter((table) => table.rows.length > 0),
     limits: limits(result),
     assumed: {
@@ -73,7 +77,7 @@ export function runReport(result: RunResult): Report {
 function headline(result: RunResult): string[] {
   const { measures, display, target } = result
   const lines = [
-    `The line puts out ${figureText(measures.throughput, display)} of working time: ${figureText(measures.output, display)} a shift.`,
+    `The line puts out ${figureText(measures.throughput, display)} of working time: ${figureText(measures.output, display)} a shift.${poorShift(result)}`,
   ]
   const held = measures['target-held']
   if (target !== null && held) {
@@ -91,7 +95,14 @@ function headline(result: RunResult): string[] {
     lines.push(`${figureText(measures.unsealed, display)} a shift leave the line unsealed and unnoticed.`)
   if (measures['cost-per-1000'])
     lines.push(`1000 good cases cost ${moneyText(measures['cost-per-1000'], result)}.`)
-  return lines
+  return [...lines, ...requirementLines(result)]
+}
+
+/** What may be promised of a single shift; nothing where the shifts are too few to say. */
+function poorShift({ measures, display }: RunResult): string {
+  const figure = measures['output-p10']
+  if (!figure || figure.low === null || figure.high === null) return ''
+  return ` 9 of 10 shifts put out at least ${figureText(figure, display)}.`
 }
 
 /** A share of shifts with the ends of its interval, in whole per cent: `95 % (91 to 97 %)`. */
@@ -298,9 +309,11 @@ const moneyText = (figure: Figure, result: RunResult) =>
 function limits(result: RunResult): string[] {
   const all = [...result.notes]
   all.push(
-    result.shift.campaign > 1
-      ? 'The first shift of each campaign starts with an empty line; the others go on where the one before ended.'
-      : 'Each shift starts with an empty line, so the first cases out come late and a rate is a little below the steady one.',
+    result.shift.start === 'steady'
+      ? 'The line runs without end: what it does after it came to its stride is counted, its start is not.'
+      : result.shift.campaign > 1
+        ? 'The first shift of each campaign starts with an empty line; the others go on where the one before ended.'
+        : 'Each shift starts with an empty line, so the first cases out come late and a rate is a little below the steady one.',
   )
   if (Object.values(result.equipment).some(({ type }) => type === 'sealer'))
     all.push(

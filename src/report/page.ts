@@ -13,7 +13,7 @@ const style = `
 :root { color-scheme: light; }
 body { font: 16px/1.5 system-ui, "DejaVu Sans", sans-serif; color: #1c2430; background: #fff; max-width: 60rem; margin: 2rem auto; padding: 0 1rem; }
 h1 { font-size: 1.7rem; margin: 0; } h2 { font-size: 1.15rem; margin: 2.2rem 0 .4rem; }
-.subtitle { color: #55606e; margin: .3rem 0 1.4rem; } .headline { font-size: 1.1rem; } .headline li { margin: .3rem 0; }
+.subtitle { color: #55606e; margin: .3rem 0 1.4rem; } .headline { font-size: 1.1rem; } .headline li { margin: .3rem 0; } .certainty { color: #55606e; }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; } .wide { overflow-x: auto; }
 th, td { text-align: right; padding: .3rem .6rem; border-bottom: 1px solid #e2e6eb; vertical-align: top; } th:first-child, td:first-child { text-align: left; }
 th { font-weight: 600; color: #55606e; font-size: .88rem; }
@@ -55,6 +55,7 @@ export function reportPage(report: Report, pictures: readonly Picture[]): string
 <h1>${escaped(report.title)}</h1>
 <p class="subtitle">${escaped(report.subtitle)}</p>
 <div class="headline">${list(report.headline)}</div>
+<div class="certainty">${list(report.certainty)}</div>
 ${pictures.map(figureHtml).join('\n')}
 ${report.tables.map((table) => tableHtml(table)).join('\n')}
 <h2>Limits</h2>${list(report.limits)}

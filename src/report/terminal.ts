@@ -16,6 +16,8 @@ export function terminalReport(report: Report, style: Style): string {
     wrap(printable(report.subtitle), style.width),
     '',
     ...report.headline.map((line) => wrap(printable(line), style.width)),
+    '',
+    ...report.certainty.map((line) => wrap(printable(line), style.width)),
     ...report.tables.flatMap((table) => ['', tableText(table, style)]),
     '',
     style.bold('Limits'),

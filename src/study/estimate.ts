@@ -1,6 +1,7 @@
 /** Estimates over shifts: a shift is one observation, and every figure comes with its interval. */
-import { mean, sampleVariance } from 'simple-statistics'
-import { standardNormal, studentT } from './quantile.js'
+import { max, mean, min, quantile, sampleVariance } from 'simple-statistics'
+import type { ControlBasis } from './control.js'
+import { binomialAtMost, standardNormal, studentT } from './quantile.js'
 
 /**
  * A figure with its interval at the study's confidence. `sd` is the spread over shifts, `n` the number of shifts that
@@ -12,21 +13,49 @@ export interface Estimate {
   high: number
   sd: number
   n: number
+  /** Half-width with control variates over that without; only where they were used. */
+  shrink?: number
 }
 
-/** Mean over shifts with a Student t interval; shifts that say nothing (NaN) do not count. Law, Simulation Modeling and Analysis, ch. 9. */
-export function meanEstimate(values: readonly number[], confidence: number): Estimate {
+/**
+ * Mean over shifts with a Student t interval; shifts that say nothing (NaN) do not count. With `controls`, one row for
+ * each value, the estimate is that of the control variates. Law, Simulation Modeling and Analysis, ch. 9.
+ */
+export function meanEstimate(
+  values: readonly number[],
+  confidence: number,
+  controls: ControlBasis | null = null,
+): Estimate {
   const said = values.filter((value) => !Number.isNaN(value))
-  return around(said.length > 0 ? mean(said) : Number.NaN, said, confidence)
+  // the controls know the shifts by their place: where one says nothing they are left out
+  return around(
+    said.length > 0 ? mean(said) : Number.NaN,
+    said,
+    confidence,
+    said.length === values.length ? controls : null,
+  )
 }
 
-/** `centre` with the t interval of the mean of `values`. */
-function around(centre: number, values: readonly number[], confidence: number): Estimate {
+/** `centre` with the t interval of the mean of `values`, moved and narrowed by what the controls explain. */
+function around(
+  centre: number,
+  values: readonly number[],
+  confidence: number,
+  controls: ControlBasis | null,
+): Estimate {
   const n = values.length
   if (n < 2) return { mean: centre, low: Number.NaN, high: Number.NaN, sd: Number.NaN, n }
   const sd = Math.sqrt(sampleVariance(values as number[]))
   const half = (studentT((1 + confidence) / 2, n - 1) * sd) / Math.sqrt(n)
-  return { mean: centre, low: centre - half, high: centre + half, sd, n }
+  const plain = { mean: centre, low: centre - half, high: centre + half, sd, n }
+  if (controls === null || !(half > Math.abs(centre) * 1e-12)) return plain
+  const { shift, deviation, degreesOfFreedom } = controls.explain(values)
+  const moved = centre - shift
+  // a straight line may lead out of all that was seen, such as below none: then it does not describe this figure
+  const average = mean(values as number[])
+  if (average - shift < min(values as number[]) || average - shift > max(values as number[])) return plain
+  const narrowed = studentT((1 + confidence) / 2, degreesOfFreedom) * deviation
+  return { mean: moved, low: moved - narrowed, high: moved + narrowed, sd, n, shrink: narrowed / half }
 }
 
 /** Share of shifts with a Wilson score interval. Wilson, J. Am. Stat. Assoc. 22 (1927) 209-212. */
@@ -51,6 +80,7 @@ export function ratioEstimate(
   values: readonly number[],
   overs: readonly number[],
   confidence: number,
+  controls: ControlBasis | null = null,
 ): Estimate {
   const n = values.length
   const total = overs.reduce((sum, over) => sum + over, 0)
@@ -59,5 +89,35 @@ export function ratioEstimate(
   const ratio = values.reduce((sum, value) => sum + value, 0) / total
   const meanOver = total / n
   const scaled = values.map((value, index) => (value - ratio * overs[index]!) / meanOver)
-  return around(ratio, scaled, confidence)
+  return around(ratio, scaled, confidence, controls)
+}
+
+/**
+ * The value below which the share `p` of all shifts lies, on (0, 1), with a distribution-free interval: the closest
+ * pair of order statistics with at most half of what confidence leaves in each tail. Where so few shifts allow none, its end is
+ * NaN. The estimate itself is that of R's type 7. Conover, Practical Nonparametric Statistics (1999), sec. 3.2 (from
+ * memory).
+ */
+export function quantileEstimate(values: readonly number[], p: number, confidence: number): Estimate {
+  const n = values.length
+  if (n === 0) return { mean: Number.NaN, low: Number.NaN, high: Number.NaN, sd: Number.NaN, n }
+  const sorted = Float64Array.from(values).sort()
+  const { lower, upper } = orderStatistics(n, p, confidence)
+  return {
+    mean: quantile(values as number[], p),
+    low: sorted[lower - 1] ?? Number.NaN,
+    high: sorted[upper - 1] ?? Number.NaN,
+    sd: Number.NaN,
+    n,
+  }
+}
+
+/** Ranks, from 1, of the order statistics that enclose the quantile `p` of `n` values; 0 or n + 1 where there is none. */
+export function orderStatistics(n: number, p: number, confidence: number): { lower: number; upper: number } {
+  const tail = (1 - confidence) / 2
+  let lower = 0
+  while (lower < n && binomialAtMost(lower, n, p) <= tail) lower++
+  let upper = n + 1
+  while (upper > 1 && 1 - binomialAtMost(upper - 2, n, p) <= tail) upper--
+  return { lower, upper }
 }

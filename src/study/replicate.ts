@@ -1,34 +1,96 @@
-/** Simulates many shifts in this thread, giving way now and then so that others can speak. */
-import { Line, type ShiftResult } from '../line/line.js'
-import type { Scenario } from '../scenario/schema.js'
+/** Replicates shifts: hands them out in small parts, takes the results as they come and puts them into the order of the shifts. */
+import type { ShiftResult } from '../line/line.js'
+import { Standstill } from '../line/standstill.js'
+import type { Task, Work } from './work.js'
 
 /** What a study asks of whoever simulates its shifts. */
-export interface ShiftOrder {
-  scenario: Scenario
-  seed: string
-  /** Shifts are numbered from 1 to this. */
+export interface Order {
+  /** Shifts are numbered from 1 to this; fewer are simulated where `isEnough` says so. */
   shifts: number
-  /** Told of each shift as it comes; not in order where several work. */
-  onShift?: (done: number) => void
+  /** What is counted begins here, s since the start. */
+  countFrom?: number
+  /** Shifts that are known already, by their number. */
+  known?: ReadonlyMap<number, ShiftResult>
+  /** Asked of the first shifts, after each one in their order: true ends the study with these. */
+  isEnough?: (shifts: readonly ShiftResult[]) => boolean
+  /** Told of shifts as they come, which is not their order where several work. */
+  onShifts?: (from: number, results: readonly ShiftResult[]) => void
   /** Asked between shifts: true ends the work early. */
   isCancelled?: () => boolean
 }
 
-/** Simulates the shifts of an order: results in the order of the shifts; fewer when cancelled. */
-export type Simulate = (order: ShiftOrder) => Promise<ShiftResult[]>
+/** Who simulates: so many tasks at once. Closed when the study is over. */
+export interface Workers {
+  size: number
+  work: Work
+  close(): Promise<void>
+}
 
-/** Shifts between two pauses for others. */
-const shiftsPerPause = 8
+/** The shifts of a study; when cancelled, those that had come and have no gap before them. */
+export interface Replicated {
+  shifts: ShiftResult[]
+  isComplete: boolean
+}
 
-/** In this thread, one after the other. */
-export const simulateHere: Simulate = async ({ scenario, seed, shifts, onShift, isCancelled }) => {
-  const line = new Line(scenario)
-  const results: ShiftResult[] = []
-  for (let shift = 1; shift <= shifts; shift++) {
-    if (isCancelled?.()) break
-    results.push(line.simulate(seed, shift))
-    onShift?.(shift)
-    if (shift % shiftsPerPause === 0) await new Promise((resolve) => setTimeout(resolve))
+/** Time that a part should take, ms: short enough that all workers end together, long enough that messages do not count. */
+const partTime = 60
+const mostPerPart = 64
+
+/** Simulates the shifts of an order. Throws `Standstill` of the first shift that locks up, whoever met it. */
+export async function replicate(workers: Workers, order: Order): Promise<Replicated> {
+  const { shifts, countFrom = 0, known, isEnough, onShifts, isCancelled } = order
+  const results: (ShiftResult | undefined)[] = []
+  const inOrder: ShiftResult[] = []
+  const stands: Standstill[] = []
+  let next = 1
+  let perPart = 1
+  let isDone = false
+
+  const take = (from: number, brought: readonly ShiftResult[]): void => {
+    for (const [index, result] of brought.entries()) results[from + index] = result
+    while (!isDone && results[inOrder.length + 1]) {
+      inOrder.push(results[inOrder.length + 1]!)
+      // it has its place in the order now: a study of many shifts need not hold it twice
+      results[inOrder.length] = undefined
+      isDone = inOrder.length === shifts || isEnough?.(inOrder) === true
+    }
   }
-  return results
+  const nextPart = (): Task | null => {
+    while (next <= shifts && known?.has(next)) {
+      const shift = next++
+      take(shift, [known.get(shift)!])
+      if (isDone) return null
+    }
+    if (isDone || next > shifts) return null
+    const from = next
+    while (next <= shifts && next - from < perPart && !known?.has(next)) next++
+    return { what: 'shifts', from, to: next - 1, countFrom }
+  }
+  const bring = async (part: Task): Promise<void> => {
+    const brought = (await workers.work(part)) as ShiftResult[]
+    onShifts?.(part.from, brought)
+    take(part.from, brought)
+  }
+  const lane = async (): Promise<void> => {
+    while (!isDone && stands.length === 0 && !isCancelled?.()) {
+      const part = nextPart()
+      if (part === null) return
+      const began = performance.now()
+      try {
+        await bring(part)
+      } catch (error) {
+        // all bring what they have before it, so that the first shift that stands is told for any number of workers
+        if (!(error instanceof Standstill)) throw error
+        stands.push(error)
+        if (error.shift > part.from) await bring({ ...part, to: error.shift - 1 })
+        return
+      }
+      const each = Math.max(1e-3, (performance.now() - began) / (part.to - part.from + 1))
+      perPart = Math.max(1, Math.min(mostPerPart, Math.floor(partTime / each)))
+    }
+  }
+  await Promise.all(Array.from({ length: workers.size }, lane))
+  const [first] = stands.sort((a, b) => a.shift - b.shift)
+  if (first && !isDone) throw first
+  return { shifts: inOrder, isComplete: isDone }
 }

@@ -1,8 +1,13 @@
 /** The result document of a study: every figure with its interval, unit and words, in a fixed order. */
 import { quantile } from 'simple-statistics'
-import { type Column, Line, type ShiftResult } from '../line/line.js'
+import { Line, type ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
-import { type Estimate, meanEstimate, ratioEstimate, shareEstimate } from './estimate.js'
+import type { Estimate } from './estimate.js'
+import { controlsOf, estimate, measureName, type StudyMeasure, studyMeasures } from './figures.js'
+import { relativeError } from './precision.js'
+import { type Judgement, judge, type Requirement } from './requirement.js'
+import type { WarmUp } from './steady.js'
+import { mostHeldShifts } from './work.js'
 
 /** A figure as it stands in the document. A number that nothing is known of is null. */
 export interface Figure {
@@ -13,6 +18,8 @@ export interface Figure {
   n: number
   unit: string
   label: string
+  /** Half-width with control variates on the arrivals over that without; where they were used. */
+  shrink?: number
 }
 
 /** Cases in a place over the shift: mean over shifts and the band that holds 8 of 10 shifts. */
@@ -42,7 +49,27 @@ export interface Made {
   scenario: { title: string; sha256: string }
   shifts: number
   confidence: number
+  /** Without control variates. */
+  plain: boolean
   repeat: string
+}
+
+/** How well the study was to know its figures, and whether it does. */
+export interface PrecisionReached {
+  /** Largest relative error asked for. */
+  asked: number
+  of: { measure: string; label: string; reached: number | null; isMet: boolean }[]
+  /** Shifts after which it would have stopped in any case. */
+  most: number
+  isMet: boolean
+}
+
+/** What the user required of the result, and what it says of that. */
+export interface RequirementJudged {
+  require: string
+  judgement: Judgement
+  /** The measure it is about; null where it is about the precision. */
+  measure: string | null
 }
 
 export interface RunResult {
@@ -51,8 +78,18 @@ export interface RunResult {
   made: Made
   display: 'metric' | 'us'
   /** Lengths in seconds, target in cases a second. */
-  shift: { length: number; runOut: number; breaks: { at: number; for: number }[]; campaign: number }
+  shift: {
+    length: number
+    runOut: number
+    breaks: { at: number; for: number }[]
+    campaign: number
+    start: Scenario['shift']['start']
+  }
   target: number | null
+  precision: PrecisionReached | null
+  requirements: RequirementJudged[]
+  /** Of lines that do not start every shift empty: how long they take to come to their stride. */
+  warmUp: WarmUp | null
   measures: Record<string, Figure>
   costLeftOut: readonly string[]
   arrivals: Record<string, Record<string, Figure>>
@@ -66,9 +103,6 @@ export interface RunResult {
   shifts: string
 }
 
-/** Shifts that the held-over-the-shift picture is drawn from: more change nothing that an eye could see. */
-const mostHeldShifts = 500
-
 const orNull = (value: number) => (Number.isFinite(value) ? value : null)
 
 /** Unit of a figure as the document names it. */
@@ -76,16 +110,31 @@ function unitName(unit: string, currency: string): string {
   return unit === 'money' ? `${currency} per 1000 cases` : unit
 }
 
-/** Makes the document of `command: run` from the shifts, in their order. At least two shifts. */
-export function runResult(
-  scenario: Scenario,
-  shifts: readonly ShiftResult[],
-  made: Made,
-  assumed: RunResult['assumed'],
-  notes: string[],
-): RunResult {
+/** What a study was asked for and what it is made of. */
+export interface StudyRecord {
+  scenario: Scenario
+  /** In their order, at least two. */
+  shifts: readonly ShiftResult[]
+  made: Made
+  warmUp: WarmUp | null
+  precision: { share: number; of: readonly StudyMeasure[]; most: number } | null
+  /** `precision` stands for the requirement that the precision asked for was reached. */
+  requirements: readonly (Requirement | 'precision')[]
+  assumed: RunResult['assumed']
+  notes: string[]
+}
+
+/** Makes the document of `command: run`. */
+export function runResult(record: StudyRecord): RunResult {
+  const { scenario, shifts, made } = record
   const line = new Line(scenario)
   const currency = scenario.money?.currency ?? scenario.tape.price?.currency ?? ''
+  const measures = studyMeasures(line.columns, scenario.shift.campaign)
+  const controls = controlsOf(shifts, { confidence: made.confidence, isPlain: made.plain })
+  const estimates = new Map(
+    measures.map((measure) => [measureName(measure), estimate(measure, shifts, made.confidence, controls)]),
+  )
+  const precision = precisionReached(record, estimates)
   const result: RunResult = {
     format: 'tapeshift-result/1',
     command: 'run',
@@ -96,8 +145,12 @@ export function runResult(
       runOut: scenario.shift['run-out'],
       breaks: scenario.shift.breaks,
       campaign: scenario.shift.campaign,
+      start: scenario.shift.start,
     },
     target: scenario.target ?? null,
+    precision,
+    requirements: record.requirements.map((each) => judged(each, precision, estimates)),
+    warmUp: record.warmUp,
     measures: {},
     costLeftOut: line.costLeftOut,
     arrivals: {},
@@ -105,42 +158,54 @@ export function runResult(
       Object.entries(scenario.line).map(([name, { type }]) => [name, { type, measures: {}, states: {} }]),
     ),
     crew: {},
-    outputs: [],
-    held: heldOverShift(line, scenario, shifts),
-    assumed,
-    notes,
+    outputs: shifts.flatMap((shift) => [...shift.outputs]),
+    held: heldOverShift(line, record),
+    assumed: record.assumed,
+    notes: record.notes,
     shifts: 'shifts.csv',
   }
-  for (const [index, column] of line.columns.entries()) {
-    if (column.part === 'over') continue
-    const { measure } = column
-    const estimate = estimateColumn(column, index, shifts, made.confidence)
-    const figure: Figure = {
-      mean: orNull(estimate.mean),
-      low: orNull(estimate.low),
-      high: orNull(estimate.high),
-      sd: orNull(estimate.sd),
-      n: estimate.n,
+  for (const measure of measures) {
+    const { mean, low, high, sd, n, shrink } = estimates.get(measureName(measure))!
+    place(result, measure.path, {
+      mean: orNull(mean),
+      low: orNull(low),
+      high: orNull(high),
+      sd: orNull(sd),
+      n,
       unit: unitName(measure.unit, currency),
       label: measure.label,
-    }
-    place(result, measure.path, figure)
+      ...(shrink === undefined ? {} : { shrink }),
+    })
   }
-  result.outputs = shifts.flatMap((shift) => [...shift.outputs])
   return result
 }
 
-function estimateColumn(
-  column: Column,
-  index: number,
-  shifts: readonly ShiftResult[],
-  confidence: number,
-): Estimate {
-  const values = shifts.map((shift) => shift.values[index]!)
-  if (column.measure.kind === 'share') return shareEstimate(values, confidence)
-  if (column.measure.kind !== 'ratio') return meanEstimate(values, confidence)
-  const overs = shifts.map((shift) => shift.values[index + 1]!)
-  return ratioEstimate(values, overs, confidence)
+function precisionReached(
+  { precision }: StudyRecord,
+  estimates: ReadonlyMap<string, Estimate>,
+): PrecisionReached | null {
+  if (precision === null) return null
+  const of = precision.of.map((measure) => {
+    const reached = relativeError(estimates.get(measureName(measure))!)
+    return {
+      measure: measureName(measure),
+      label: measure.label,
+      reached: orNull(reached),
+      isMet: reached <= precision.share,
+    }
+  })
+  return { asked: precision.share, of, most: precision.most, isMet: of.every(({ isMet }) => isMet) }
+}
+
+function judged(
+  requirement: Requirement | 'precision',
+  precision: PrecisionReached | null,
+  estimates: ReadonlyMap<string, Estimate>,
+): RequirementJudged {
+  if (requirement === 'precision')
+    return { require: 'precision', judgement: precision?.isMet ? 'met' : 'not-met', measure: null }
+  const measure = measureName(requirement.measure)
+  return { require: requirement.text, judgement: judge(requirement, estimates.get(measure)!), measure }
 }
 
 function place(result: RunResult, path: readonly string[], figure: Figure): void {
@@ -152,16 +217,18 @@ function place(result: RunResult, path: readonly string[], figure: Figure): void
   at[path.at(-1)!] = figure
 }
 
-function heldOverShift(line: Line, scenario: Scenario, shifts: readonly ShiftResult[]): HeldOverShift[] {
+function heldOverShift(line: Line, { scenario, shifts, warmUp }: StudyRecord): HeldOverShift[] {
   const drawn = shifts.slice(0, mostHeldShifts)
   const places = line.heldPlaces
   const samples = (drawn[0]?.held.length ?? 0) / Math.max(1, places.length)
   const end = scenario.shift.length + scenario.shift['run-out']
+  // of a campaign it is the last shift, which no cut touches
+  const begin = scenario.shift.campaign > 1 ? 0 : (warmUp?.countFrom ?? 0)
   return places.map((place, index) => {
     const held: HeldOverShift = { place, at: [], mean: [], p10: [], p90: [] }
     for (let sample = 0; sample < samples; sample++) {
       const values = drawn.map((shift) => shift.held[index * samples + sample]!)
-      held.at.push((end * (sample + 0.5)) / samples)
+      held.at.push(begin + ((end - begin) * (sample + 0.5)) / samples)
       held.mean.push(values.reduce((sum, value) => sum + value, 0) / values.length)
       held.p10.push(quantile(values, 0.1))
       held.p90.push(quantile(values, 0.9))

@@ -17,8 +17,10 @@ beforeAll(async () => {
         export { jsonSchemaText } from './src/scenario/json-schema.ts'
         export { starterScenario } from './src/scenario/starter.ts'
         export { Line } from './src/line/line.ts'
-        export { simulateHere } from './src/study/replicate.ts'
+        export { replicate } from './src/study/replicate.ts'
+        export { workersHere } from './src/study/here.ts'
         export { runResult } from './src/study/result.ts'
+        export { checkScenario } from './src/check/check.ts'
         export { cautions } from './src/trade/cautions.ts'`,
       resolveDir: root,
       loader: 'ts',
@@ -45,12 +47,12 @@ describe('the core in a browser', () => {
   })
 
   it('simulates where there is no process, no require and no Buffer', async () => {
-    const context = createContext({ console, setTimeout, structuredClone })
+    const context = createContext({ console, setTimeout, structuredClone, performance })
     const shown = await runInContext(
       `${code}
       (async () => {
         const { scenario } = core.loadScenario(core.starterScenario)
-        const shifts = await core.simulateHere({ scenario, seed: 'browser', shifts: 2 })
+        const { shifts } = await core.replicate(core.workersHere({ scenario, seed: 'browser' }), { shifts: 2 })
         return [typeof process, typeof require, shifts.length, shifts[0].values.length > 20]
       })()`,
       context,
@@ -66,8 +68,9 @@ describe('arrows between rooms', () => {
     engine: [],
     line: ['engine', 'scenario', 'trade'],
     study: ['line', 'engine', 'scenario', 'trade'],
-    report: ['study', 'line', 'engine', 'scenario', 'trade'],
-    cli: ['report', 'study', 'line', 'engine', 'scenario', 'trade'],
+    check: ['scenario', 'trade'],
+    report: ['study', 'check', 'line', 'engine', 'scenario', 'trade'],
+    cli: ['report', 'study', 'check', 'line', 'engine', 'scenario', 'trade'],
   }
 
   it('run one way, types included', async () => {
@@ -87,7 +90,7 @@ describe('arrows between rooms', () => {
   it('the core names nothing that only Node has, and no clock or chance of its own', async () => {
     const { readdir, readFile } = await import('node:fs/promises')
     const wrong: string[] = []
-    for (const room of ['scenario', 'trade', 'engine', 'line', 'study'])
+    for (const room of ['scenario', 'trade', 'engine', 'line', 'study', 'check'])
       for (const file of await readdir(`${root}/src/${room}`, { recursive: true })) {
         if (!file.endsWith('.ts') || file.startsWith('workers')) continue
         const text = await readFile(`${root}/src/${room}/${file}`, 'utf8')

@@ -131,14 +131,17 @@ describe('tapeshift run', () => {
     expect((await call(['run', '-', '--no-files', ...one], { stdin })).out).not.toContain(boldOn)
   })
 
-  it('stops at an interrupt with exit code 130, and says that nothing was written', async () => {
+  it('stops at an interrupt with exit code 130, says what is kept, and goes on from there', async () => {
     const { code, err, cwd } = await call(['run', '-', '--shifts', '100000', ...one], {
       stdin: smallLine,
       interruptAfter: 100,
     })
     expect(code).toBe(130)
-    expect(err).toMatch(/interrupted after \d+ of 100000 shifts; nothing was written/)
-    expect(existsSync(path.join(cwd, 'out'))).toBe(false)
+    const kept = Number(/interrupted after (\d+) of 100000 shifts; they are kept in/.exec(err)?.[1])
+    expect(kept).toBeGreaterThan(0)
+    const journal = path.join(cwd, 'out/stdin-run/journal.ndjson')
+    expect(readFileSync(journal, 'utf8').trimEnd().split('\n')).toHaveLength(kept + 1)
+    expect(readdirSync(path.join(cwd, 'out/stdin-run'))).toEqual(['journal.ndjson'])
   })
 
   it('draws times from a CSV beside the scenario, and copies it to the results', async () => {

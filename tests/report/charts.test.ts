@@ -54,6 +54,7 @@ const result: RunResult = {
     scenario: { title: 'Chart works', sha256: 'ab'.repeat(32) },
     shifts: 4,
     confidence: 0.95,
+    plain: false,
     repeat: 'tapeshift run line.yaml',
   },
   display: 'metric',
@@ -65,8 +66,12 @@ const result: RunResult = {
       { at: 4000, for: 1200 },
     ],
     campaign: 1,
+    start: 'empty',
   },
   target: 2 / 60,
+  precision: null,
+  requirements: [],
+  warmUp: null,
   measures: {
     output: figure(180, 'cases'),
     'target-held': { ...figure(0.5, 'share'), low: 0.15, high: 0.85 },
@@ -249,7 +254,10 @@ describe('the chart of the cases held', () => {
   })
 
   it('goes over minutes where the shift is short', () => {
-    const chart = heldChart({ ...result, shift: { length: 3600, runOut: 600, breaks: [], campaign: 1 } })!
+    const chart = heldChart({
+      ...result,
+      shift: { length: 3600, runOut: 600, breaks: [], campaign: 1, start: 'empty' },
+    })!
     expect(scaleOf(chart, 'x').max).toBe(70)
     expect(pointsOf(chart.config.data.datasets[0])[0]!.x).toBe(30)
   })

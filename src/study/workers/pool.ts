@@ -1,57 +1,38 @@
-/** Simulates shifts in a pool of threads; the result is the same for any number of them. */
+/** Threads that simulate; the result is the same for any number of them, and one that dies is replaced. */
 import { Piscina } from 'piscina'
-import type { ShiftResult } from '../../line/line.js'
-import { Standstill } from '../../line/standstill.js'
-import { type ShiftOrder, type Simulate, simulateHere } from '../replicate.js'
-import type { Brought } from './worker.js'
+import { workersHere } from '../here.js'
+import type { Workers } from '../replicate.js'
+import { type Brought, type Subject, type Task, taken } from '../work.js'
 
-/** Shifts that a thread is given at once: few enough for an even load, many enough that messages do not count. */
-const shiftsPerTask = 4
+/** Times that a task is begun again when the thread that did it died, of lack of memory or at another's hand. */
+const mostAttempts = 3
 
-/** A way to simulate with `workers` threads; with 1, in this thread. */
-export const simulateWith =
-  (workers: number): Simulate =>
-  async (order) =>
-    workers <= 1 ? simulateHere(order) : simulateInPool(order, workers)
+/** What a thread runs. */
+const threadFile = new URL('./worker.js', import.meta.url)
 
-async function simulateInPool(
-  { scenario, seed, shifts, onShift, isCancelled }: ShiftOrder,
-  workers: number,
-): Promise<ShiftResult[]> {
+/** `size` threads; with 1, this thread. `file` is what each runs. */
+export function workersOf(size: number, subject: Subject, file: URL = threadFile): Workers {
+  if (size <= 1) return workersHere(subject)
   const pool = new Piscina({
-    filename: new URL('./worker.js', import.meta.url).href,
-    minThreads: workers,
-    maxThreads: workers,
-    workerData: { scenario, seed },
+    filename: file.href,
+    minThreads: size,
+    maxThreads: size,
+    workerData: subject,
   })
-  const parts: ShiftResult[][] = []
-  let next = 0
-  let done = 0
-  const stands: Standstill[] = []
-  // each lane asks for the next part when it has brought one, so nothing queues up and a cancel takes effect at once
-  const lane = async (): Promise<void> => {
-    while (next * shiftsPerTask < shifts && stands.length === 0 && !isCancelled?.()) {
-      const part = next++
-      const from = part * shiftsPerTask + 1
-      const to = Math.min(shifts, from + shiftsPerTask - 1)
-      const brought = (await pool.run({ from, to })) as Brought
-      if ('standstill' in brought) {
-        // the other lanes bring what they have in hand, so that the first shift that stands is told for any number of them
-        const { piece, rule, fix, shift } = brought.standstill
-        stands.push(new Standstill(piece, rule, fix, shift))
-        return
+  const work = async (task: Task) => {
+    for (let attempt = 1; ; attempt++) {
+      let brought: Brought
+      try {
+        brought = (await pool.run(task)) as Brought
+      } catch (error) {
+        // a thread answers whatever happens in its model: no answer means that the thread itself is gone
+        if (attempt < mostAttempts) continue
+        throw new Error(
+          `a thread that simulated shifts ${task.from} to ${task.to} ended ${attempt} times: ${(error as Error).message}`,
+        )
       }
-      parts[part] = brought
-      done += parts[part]!.length
-      onShift?.(done)
+      return taken(brought)
     }
   }
-  try {
-    await Promise.all(Array.from({ length: workers }, lane))
-  } finally {
-    await pool.destroy()
-  }
-  const [first] = stands.sort((a, b) => a.shift - b.shift)
-  if (first) throw first
-  return parts.flat()
+  return { size, work, close: () => pool.destroy() }
 }

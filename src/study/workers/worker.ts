@@ -1,22 +1,7 @@
-/** A worker thread: builds the line once, then simulates the shifts that it is given. */
+/** A thread of the pool: builds the line once, then does the tasks that it is given. */
 import { workerData } from 'piscina'
-import { Line, type ShiftResult } from '../../line/line.js'
-import { Standstill } from '../../line/standstill.js'
-import type { Scenario } from '../../scenario/schema.js'
+import { type Brought, bring, Simulator, type Subject, type Task } from '../work.js'
 
-const { scenario, seed } = workerData as { scenario: Scenario; seed: string }
-const line = new Line(scenario)
+const worker = new Simulator(workerData as Subject)
 
-/** What a thread brings: its shifts, or why the line stands. An error of our own would lose its class on the way. */
-export type Brought = ShiftResult[] | { standstill: Pick<Standstill, 'piece' | 'rule' | 'fix' | 'shift'> }
-
-/** Shifts `from` to `to`, both included. */
-export default function simulate({ from, to }: { from: number; to: number }): Brought {
-  try {
-    return Array.from({ length: to - from + 1 }, (_, index) => line.simulate(seed, from + index))
-  } catch (error) {
-    if (!(error instanceof Standstill)) throw error
-    const { piece, rule, fix, shift } = error
-    return { standstill: { piece, rule, fix, shift } }
-  }
-}
+export default (task: Task): Brought => bring(worker, task)

@@ -1,0 +1,11 @@
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vitest/config'
+
+export default defineConfig({
+  root: fileURLToPath(new URL('..', import.meta.url)),
+  test: {
+    include: ['tests/slow/**/*.test.ts'],
+    testTimeout: 300_000,
+    hookTimeout: 300_000,
+  },
+})

@@ -1,0 +1,67 @@
+/** What the options of a study ask of its figures: precision and requirements, by the names of its measures. */
+import { closest, distance } from 'fastest-levenshtein'
+import { Line } from '../line/line.js'
+import { printable } from '../scenario/problems.js'
+import type { Scenario } from '../scenario/schema.js'
+import { measureName, measureNamed, type StudyMeasure, studyMeasures } from '../study/figures.js'
+import { parseRequirement, type Requirement, RequirementError } from '../study/requirement.js'
+import { UsageError } from './io.js'
+import { type StudyOptions, usualMost } from './options.js'
+
+export interface Asked {
+  precision: { share: number; of: readonly StudyMeasure[]; most: number } | null
+  requirements: readonly (Requirement | 'precision')[]
+}
+
+/** Reads the options against the measures that this scenario has. Throws `UsageError`. */
+export function askedOf(options: StudyOptions, scenario: Scenario): Asked {
+  const measures = studyMeasures(new Line(scenario).columns, scenario.shift.campaign)
+  if (options.of.length > 0 && options.precision === undefined)
+    throw new UsageError('--of names what --precision is about: give --precision too, such as "1 %"')
+  const of = (options.of.length > 0 ? options.of : ['throughput']).map((name) => {
+    const measure = measureNamed(measures, name)
+    if (!measure) throw new UsageError(`--of: ${unknown(name, measures)}`)
+    return measure
+  })
+  const requirements = options.require.map((text) => requirement(text, measures, options))
+  const precision =
+    options.precision === undefined
+      ? null
+      : { share: options.precision, of, most: options.shifts ?? usualMost }
+  return { precision, requirements }
+}
+
+function requirement(
+  text: string,
+  measures: readonly StudyMeasure[],
+  options: StudyOptions,
+): Requirement | 'precision' {
+  if (text.trim() === 'precision') {
+    if (options.precision === undefined)
+      throw new UsageError('--require precision: no precision is asked for; give --precision, such as "1 %"')
+    return 'precision'
+  }
+  try {
+    return parseRequirement(text, measures, (name) => unknown(name, measures))
+  } catch (error) {
+    if (!(error instanceof RequirementError)) throw error
+    throw new UsageError(`--require ${printable(JSON.stringify(text))}: ${error.message}`)
+  }
+}
+
+/** Names of measures shown where none is near. */
+const usualNames = ['throughput', 'output', 'target-held', 'time-in-system']
+
+function unknown(name: string, measures: readonly StudyMeasure[]): string {
+  const names = measures.map(measureName)
+  // a name without its path is understood by its end
+  const ending = names.filter((each) => each.endsWith(`.${name}`))
+  const near = closest(name, names)
+  const fix =
+    ending.length > 0
+      ? `did you mean \`${ending.slice(0, 3).join('`, `')}\`?`
+      : distance(name, near) <= Math.max(2, name.length / 3)
+        ? `did you mean \`${near}\`?`
+        : `known are ${usualNames.filter((each) => names.includes(each)).join(', ')} and all others of result.json by their path, such as \`${names.find((each) => each.startsWith('equipment.')) ?? names[0]}\``
+  return `this line has no measure \`${printable(name.slice(0, 80))}\`; ${fix}`
+}

@@ -1,0 +1,196 @@
+/** The journal of a study: each finished shift as a line of JSON, so that an interrupt or a crash loses none of them. */
+import { closeSync, ftruncateSync, mkdirSync, openSync, readFileSync, rmSync, writeSync } from 'node:fs'
+import path from 'node:path'
+import type { ShiftResult } from '../line/line.js'
+import { reason } from './files.js'
+import { FileError, UsageError } from './io.js'
+
+/** What a journal belongs to: all that the results of its shifts depend on. */
+export interface JournalOwner {
+  version: string
+  node: string
+  seed: string
+  scenario: string
+}
+
+const format = 'tapeshift-journal/1'
+
+/** One shift as it stands in a journal: numbers to the last digit, null for one that is not known. */
+interface Entry {
+  shift: number
+  values: (number | null)[]
+  controls: (number | null)[]
+  outputs: (number | null)[]
+  held: (number | null)[]
+}
+
+const series = ['values', 'controls', 'outputs', 'held'] as const
+
+export class Journal {
+  private constructor(
+    readonly file: string,
+    private readonly descriptor: number,
+    /** Bytes that are whole lines. */
+    private size: number,
+    /** Shifts that were kept before, by their number. */
+    readonly known: ReadonlyMap<number, ShiftResult>,
+  ) {}
+
+  /**
+   * Begins the journal in `folder`, or with `isResumed` goes on with the one there; a torn end is cut off. One of
+   * another study is refused when resumed and else replaced, after `note` was told. Throws `UsageError` where kept shifts of this
+   * very study would be lost or mixed with another's, and `FileError`.
+   */
+  static open(
+    folder: string,
+    owner: JournalOwner,
+    isResumed: boolean,
+    note: (text: string) => void,
+  ): Journal {
+    const file = path.join(folder, 'journal.ndjson')
+    const header = `${JSON.stringify({ format, ...owner })}\n`
+    const kept = readKept(file)
+    if (kept !== null && kept.owner !== null) {
+      const others = differences(kept.owner, owner)
+      if (isResumed && others !== null)
+        throw new UsageError(
+          `${file} is of another study: it was made with ${others.kept}; this one is ${others.wanted}. Simulate that one, choose another --out, or leave out --resume to begin anew`,
+        )
+      if (!isResumed && kept.shifts.size > 0) {
+        if (others === null)
+          throw new UsageError(
+            `${file} keeps ${kept.shifts.size} shifts of this very study: --resume goes on with them; delete that file to begin anew`,
+          )
+        note(
+          `the journal of another study (${others.kept}; ${kept.shifts.size} shifts) that did not end is replaced`,
+        )
+      }
+    }
+    if (isResumed && (kept === null || kept.shifts.size === 0))
+      note(`no shifts are kept in ${file}: the study begins with the first one`)
+    const goesOn = kept !== null && kept.owner !== null && isResumed
+    try {
+      mkdirSync(folder, { recursive: true })
+      const descriptor = openSync(file, goesOn ? 'r+' : 'w')
+      const journal = new Journal(file, descriptor, goesOn ? kept.size : 0, goesOn ? kept.shifts : new Map())
+      ftruncateSync(descriptor, journal.size)
+      if (!goesOn) journal.write(header)
+      return journal
+    } catch (error) {
+      if (error instanceof FileError) throw error
+      throw new FileError(`cannot write ${file}: ${reason(error)}`)
+    }
+  }
+
+  /** Keeps shifts that have just been simulated, `from` the first of them. Throws `FileError`; what was kept stays. */
+  keep(from: number, results: readonly ShiftResult[]): void {
+    this.write(results.map((result, index) => lineOf(from + index, result)).join(''))
+  }
+
+  private write(text: string): void {
+    const bytes = Buffer.from(text)
+    try {
+      let written = 0
+      while (written < bytes.length)
+        written += writeSync(this.descriptor, bytes, written, bytes.length - written, this.size + written)
+      this.size += bytes.length
+    } catch (error) {
+      try {
+        ftruncateSync(this.descriptor, this.size)
+      } catch {
+        // a torn end is cut off when the journal is read
+      }
+      throw new FileError(`cannot write ${this.file}: ${reason(error)}`)
+    }
+  }
+
+  close(): void {
+    closeSync(this.descriptor)
+  }
+
+  /** The results are written: the journal is not needed any more. */
+  remove(): void {
+    rmSync(this.file, { force: true })
+  }
+}
+
+function lineOf(shift: number, result: ShiftResult): string {
+  const entry: Record<string, unknown> = { shift }
+  for (const name of series) entry[name] = Array.from(result[name])
+  return `${JSON.stringify(entry)}\n`
+}
+
+/** What a journal holds: whose it is, null where not even that is whole; its shifts; the length of its whole lines. */
+interface Kept {
+  owner: JournalOwner | null
+  shifts: Map<number, ShiftResult>
+  size: number
+}
+
+/** Reads a journal up to its first line that is not whole; null where there is none. */
+function readKept(file: string): Kept | null {
+  let bytes: Buffer
+  try {
+    bytes = readFileSync(file)
+  } catch (error) {
+    if (['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '')) return null
+    throw new FileError(`cannot read ${file}: ${reason(error)}`)
+  }
+  const kept: Kept = { owner: null, shifts: new Map(), size: 0 }
+  while (kept.size < bytes.length) {
+    const end = bytes.indexOf(10, kept.size)
+    if (end < 0) break
+    const line = parsed(bytes.toString('utf8', kept.size, end))
+    if (kept.owner === null) {
+      if (line?.format !== format)
+        throw new UsageError(`${file} is no journal of this program: choose another --out, or delete it`)
+      kept.owner = line as unknown as JournalOwner
+    } else {
+      if (line === null) break
+      const entry = line as unknown as Entry
+      if (!Number.isInteger(entry.shift) || series.some((name) => !Array.isArray(entry[name]))) break
+      kept.shifts.set(entry.shift, resultOf(entry))
+    }
+    kept.size = end + 1
+  }
+  return kept
+}
+
+function parsed(line: string): Record<string, unknown> | null {
+  try {
+    const value: unknown = JSON.parse(line)
+    return typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : null
+  } catch {
+    return null
+  }
+}
+
+function resultOf(entry: Entry): ShiftResult {
+  const numbers = (name: (typeof series)[number]) =>
+    Float64Array.from(entry[name], (value) => value ?? Number.NaN)
+  return {
+    values: numbers('values'),
+    controls: numbers('controls'),
+    outputs: numbers('outputs'),
+    held: numbers('held'),
+  }
+}
+
+const words: Record<keyof JournalOwner, string> = {
+  scenario: 'scenario sha256',
+  seed: 'seed',
+  version: 'tapeshift',
+  node: 'Node',
+}
+
+/** In what two studies differ, in the words of each; null where they are the same. */
+function differences(kept: JournalOwner, wanted: JournalOwner): { kept: string; wanted: string } | null {
+  const other = (Object.keys(words) as (keyof JournalOwner)[]).filter((key) => kept[key] !== wanted[key])
+  if (other.length === 0) return null
+  const named = (owner: JournalOwner) =>
+    other.map((key) => `${words[key]} ${shownValue(key, owner[key])}`).join(', ')
+  return { kept: named(kept), wanted: named(wanted) }
+}
+
+const shownValue = (key: keyof JournalOwner, value: unknown) =>
+  key === 'scenario' ? String(value).slice(0, 12) : key === 'seed' ? JSON.stringify(value) : String(value)

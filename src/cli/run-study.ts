@@ -1,0 +1,213 @@
+/** The work of `tapeshift run`: simulate, judge, print, write. */
+import path from 'node:path'
+import type { ShiftResult } from '../line/line.js'
+import { Standstill } from '../line/standstill.js'
+import { allCharts } from '../report/charts/index.js'
+import { runReport } from '../report/content.js'
+import { terminalReport } from '../report/terminal.js'
+import { stoppingRule } from '../study/precision.js'
+import { replicate } from '../study/replicate.js'
+import { type RunResult, runResult } from '../study/result.js'
+import { findWarmUp, type WarmUp } from '../study/steady.js'
+import { workersOf } from '../study/workers/pool.js'
+import { type Asked, askedOf } from './asked.js'
+import { exits, type Io, showsStyle, UsageError } from './io.js'
+import { Journal } from './journal.js'
+import type { StudyOptions } from './options.js'
+import { startProgress } from './progress.js'
+import { refuseToOverwrite, sayWhatIsNotCopied, shownPath, writeResults } from './result-files.js'
+import { type CommandScenario, loadForCommand } from './scenario.js'
+import { quoted } from './text.js'
+import { UnsettledError } from './unsettled.js'
+import { version } from './version.js'
+
+/** Runs the study of the scenario `name`; returns the exit code. */
+export async function run(name: string, options: StudyOptions, io: Io): Promise<number> {
+  if (options.out === '') throw new UsageError('--out needs the name of a folder')
+  if (options.json && options.quiet) throw new UsageError('--json and --quiet exclude each other: choose one')
+  if (options.resume && !options.files)
+    throw new UsageError('--resume goes on from a folder, --no-files writes into none: choose one')
+  const loaded = await loadForCommand(name, options, io)
+  const asked = askedOf(options, loaded.scenario)
+  const folder = path.resolve(io.cwd, options.out ?? path.join('out', `${loaded.stem}-run`))
+  if (options.files) refuseToOverwrite(folder, name, loaded, io)
+  const note = (text: string) => io.stderr.write(`note: ${text}\n`)
+  const journal = options.files ? Journal.open(folder, ownerOf(loaded), options.resume === true, note) : null
+  try {
+    const study = await simulate(loaded, asked, options, journal, io)
+    if (!study.isComplete) {
+      io.stderr.write(interrupted(study, journal, io))
+      if (study.done === 0) journal?.remove()
+      return exits.interrupted
+    }
+    const result = runResult({
+      scenario: loaded.scenario,
+      shifts: study.shifts,
+      made: made(name, options, loaded, asked, study.shifts.length),
+      warmUp: study.warmUp,
+      ...asked,
+      assumed: loaded.assumed,
+      notes: notes(loaded),
+    })
+    await show(result, study.shifts, loaded, folder, options, io)
+    journal?.remove()
+    return result.requirements.every(({ judgement }) => judgement === 'met') ? exits.done : exits.requirement
+  } catch (error) {
+    // the scenario itself must change: what was simulated of it is of no use
+    if (error instanceof Standstill || error instanceof UnsettledError) journal?.remove()
+    throw error
+  } finally {
+    journal?.close()
+  }
+}
+
+const ownerOf = ({ scenario, sha256 }: CommandScenario) => ({
+  version,
+  node: process.version,
+  seed: scenario.study.seed,
+  scenario: sha256,
+})
+
+interface Simulated {
+  shifts: ShiftResult[]
+  isComplete: boolean
+  /** Shifts simulated or kept from before, whether or not there are gaps between them. */
+  done: number
+  most: number
+  warmUp: WarmUp | null
+}
+
+async function simulate(
+  { scenario }: CommandScenario,
+  { precision }: Asked,
+  options: StudyOptions,
+  journal: Journal | null,
+  io: Io,
+): Promise<Simulated> {
+  const { seed, confidence, shifts } = scenario.study
+  const most = precision?.most ?? shifts
+  let isCancelled = false
+  const stopListening = io.onInterrupt(() => {
+    isCancelled = true
+    io.stderr.write('\nstopping after the shifts in hand; press again to stop at once\n')
+  })
+  const workers = workersOf(Math.min(options.workers, most), { scenario, seed })
+  const known = journal?.known ?? new Map<number, ShiftResult>()
+  let done = 0
+  for (const shift of known.keys()) if (shift <= most) done++
+  const progress = startProgress(
+    { total: most, known: done, isOpen: precision !== null },
+    io,
+    options.quiet === true,
+  )
+  try {
+    const warmUp = scenario.shift.start === 'empty' ? null : await findWarmUp(workers, scenario)
+    if (warmUp && scenario.shift.start === 'steady' && !warmUp.isSettled)
+      throw new UnsettledError(warmUp, scenario)
+    const { shifts: inOrder, isComplete } = await replicate(workers, {
+      shifts: most,
+      countFrom: warmUp?.countFrom ?? 0,
+      known,
+      ...(precision
+        ? {
+            isEnough: stoppingRule(precision.of, precision.share, {
+              confidence,
+              isPlain: options.plain === true,
+            }),
+          }
+        : {}),
+      onShifts(from, results) {
+        journal?.keep(from, results)
+        done += results.length
+        progress.update(done)
+      },
+      isCancelled: () => isCancelled,
+    })
+    return { shifts: inOrder, isComplete, done, most, warmUp }
+  } finally {
+    progress.stop()
+    stopListening()
+    await workers.close()
+  }
+}
+
+function interrupted({ done, most }: Simulated, journal: Journal | null, io: Io): string {
+  const kept =
+    journal && done > 0
+      ? `they are kept in ${shownPath(journal.file, io.cwd)}: the same command with --resume goes on with them`
+      : 'nothing was written'
+  return `interrupted after ${done} of ${most} shifts; ${kept}\n`
+}
+
+function made(
+  name: string,
+  options: StudyOptions,
+  { scenario, sha256 }: CommandScenario,
+  { precision }: Asked,
+  shifts: number,
+): RunResult['made'] {
+  const { seed, confidence } = scenario.study
+  const parts = ['tapeshift', 'run', quoted(name), ...options.set.map((set) => `--set ${quoted(set)}`)]
+  if (options.variant !== undefined) parts.push(`--variant ${quoted(options.variant)}`)
+  if (precision) {
+    parts.push(`--precision ${quoted(`${Number((precision.share * 100).toPrecision(12))} %`)}`)
+    for (const each of options.of) parts.push(`--of ${quoted(each)}`)
+  }
+  parts.push(`--shifts ${precision?.most ?? shifts}`, `--seed ${quoted(seed)}`)
+  if (options.confidence !== undefined) parts.push(`--confidence ${quoted(options.confidence)}`)
+  for (const each of options.require) parts.push(`--require ${quoted(each)}`)
+  if (options.plain) parts.push('--plain')
+  return {
+    version,
+    node: process.version,
+    seed,
+    scenario: { title: scenario.title, sha256 },
+    shifts,
+    confidence,
+    plain: options.plain === true,
+    repeat: parts.join(' '),
+  }
+}
+
+/** Stops that the scenario does not name do not happen, and orders end: said beside the figures. */
+function notes({ scenario }: CommandScenario): string[] {
+  const missing: string[] = []
+  for (const [name, piece] of Object.entries(scenario.line)) {
+    const hasDrive = piece.type !== 'conveyor' || piece.carries !== 'gravity'
+    if (hasDrive && !piece.breakdowns) missing.push(`breakdowns of ${name}`)
+    if (piece.type === 'sealer' && !piece.jams) missing.push(`jams at ${name}`)
+    if (piece.type === 'sealer' && !piece.blade) missing.push(`blade service at ${name}`)
+  }
+  if (scenario.shift.breaks.length === 0) missing.push('breaks')
+  const ordered = Object.entries(scenario.arrivals).flatMap(([name, { orders }]) => (orders ? [name] : []))
+  return [
+    ...(missing.length > 0 ? [`The scenario names no ${missing.join(', no ')}: none happen here.`] : []),
+    ...ordered.map((name) => `After the last order of ${name} nothing more comes from there in a shift.`),
+  ]
+}
+
+/** Prints the result and writes its files. */
+async function show(
+  result: RunResult,
+  shifts: readonly ShiftResult[],
+  loaded: CommandScenario,
+  folder: string,
+  options: StudyOptions,
+  io: Io,
+): Promise<void> {
+  const report = runReport(result)
+  if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
+  else if (!options.quiet)
+    io.stdout.write(
+      terminalReport(report, { bold: boldIn(io), width: Math.min(io.stdout.columns ?? 100, 120) }),
+    )
+  if (!options.files) return
+  await writeResults(folder, result, report, allCharts(result), loaded, shifts)
+  if (!options.quiet) sayWhatIsNotCopied(loaded, io)
+  if (!options.json && !options.quiet)
+    io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
+}
+
+function boldIn(io: Io): (text: string) => string {
+  return showsStyle(io.stdout, io.env) ? (text) => `\u001b[1m${text}\u001b[22m` : (text) => text
+}

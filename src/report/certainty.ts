@@ -1,0 +1,88 @@
+/** How sure the figures of a run are, in sentences: precision, requirements, narrowed intervals, the warm-up. */
+import type { Figure, PrecisionReached, RequirementJudged, RunResult } from '../study/result.js'
+import { durationText, figureText, grouped } from './format.js'
+
+const percent = (share: number) => `${Number((share * 100).toPrecision(2))} %`
+
+/** What the user required, each with what the figures say of it. */
+export function requirementLines(result: RunResult): string[] {
+  return result.requirements.map((each) => {
+    const required = `Required: ${each.require}.`
+    if (each.measure === null)
+      return `${required} ${each.judgement === 'met' ? 'Met.' : 'Not met: see how sure this is.'}`
+    const figure = figureAt(result, each)
+    const seen = figure ? figureText(figure, result.display) : 'not known'
+    if (each.judgement === 'met') return `${required} Met: it is ${seen}.`
+    if (each.judgement === 'not-met') return `${required} Not met: it is ${seen}.`
+    return `${required} Not shown: it is ${seen}, and the requirement lies within that. Simulate more shifts.`
+  })
+}
+
+function figureAt(result: RunResult, { measure }: RequirementJudged): Figure | undefined {
+  const find = (within: unknown, steps: readonly string[]): unknown => {
+    if (steps.length === 0) return within
+    if (typeof within !== 'object' || within === null) return undefined
+    const [step, ...rest] = steps as [string, ...string[]]
+    const here = within as Record<string, unknown>
+    // names of measures leave out the step `measures`
+    return find(here[step], rest) ?? (here.measures ? find(here.measures, steps) : undefined)
+  }
+  return find(result, measure!.split('.')) as Figure | undefined
+}
+
+/** How sure the figures are and what would make them surer. */
+export function certaintyLines(result: RunResult): string[] {
+  const { precision, made, warmUp } = result
+  const lines = [
+    ...(precision ? precisionLines(precision, made.shifts) : [spread(result)]),
+    ...shrinkLine(result),
+  ]
+  if (warmUp) lines.push(warmUpLine(result))
+  return lines
+}
+
+/** What the number of shifts has to do with it. */
+function spread({ made }: RunResult): string {
+  return `Plus-minus shrinks with the square root of the number of shifts: ${grouped(made.shifts * 4, 0)} of them would halve it.`
+}
+
+function precisionLines({ asked, of, most, isMet }: PrecisionReached, shifts: number): string[] {
+  const reached = of
+    .map(
+      ({ measure, reached: each }) =>
+        `${measure} ${each === null ? 'not at all' : `within ${percent(each)}`}`,
+    )
+    .join(', ')
+  if (isMet)
+    return [
+      `Asked for: within ${percent(asked)}. After ${grouped(shifts, 0)} shifts it is known: ${reached}.`,
+    ]
+  const worst = Math.max(...of.map((each) => each.reached ?? Infinity))
+  const needed = Math.ceil(shifts * (worst / asked) ** 2)
+  const hint = Number.isFinite(needed) ? ` That would take about ${roughly(needed)} shifts.` : ''
+  return [
+    `Asked for: within ${percent(asked)}. Not reached in ${grouped(most, 0)} shifts, the most that were allowed: it is known ${reached}.${hint}`,
+  ]
+}
+
+/** A number with two figures: `4 300`. */
+const roughly = (value: number) => grouped(Number(value.toPrecision(2)), 0)
+
+function shrinkLine({ measures }: RunResult): string[] {
+  const shrink = measures.throughput?.shrink
+  if (shrink === undefined) return []
+  return [
+    `The times and kinds that the arrivals drew are known, and what they owe to luck is taken out: plus-minus of the output is ${percent(shrink)} of that of plain means, which --plain gives.`,
+  ]
+}
+
+function warmUpLine({ warmUp, shift }: RunResult): string {
+  const { cut, countFrom, runs, isSettled } = warmUp!
+  const found = `MSER-5 over the cases in the line, averaged over ${runs} runs from empty`
+  if (shift.start === 'steady')
+    return `Counted from ${durationText(countFrom)} on: before that the line comes to its stride (${found}, cuts at ${durationText(cut)}).`
+  if (!isSettled) return `The line does not come to rest in a campaign (${found}).`
+  return cut === 0
+    ? `The line is in its stride from the start (${found}).`
+    : `From empty the line takes ${durationText(cut)} to come to its stride (${found}); all of the campaign is counted.`
+}

@@ -1,0 +1,17 @@
+/** One worker: this thread, giving way now and then so that others can speak. */
+import type { Workers } from './replicate.js'
+import { Simulator, type Subject, type Task } from './work.js'
+
+/** Simulates in this thread, one shift after the other. */
+export function workersHere(subject: Subject): Workers {
+  const worker = new Simulator(subject)
+  return {
+    size: 1,
+    async work(task: Task) {
+      const results = worker.do(task)
+      await new Promise((resolve) => setTimeout(resolve))
+      return results
+    },
+    close: async () => {},
+  }
+}

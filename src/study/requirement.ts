@@ -1,0 +1,72 @@
+/** Requirements of a result, such as `target-held >= 95 %`: met only where the whole interval says so. */
+import { type Dimension, parseQuantity } from '../scenario/quantity.js'
+import { measureNamed, type StudyMeasure } from './figures.js'
+
+const signs = ['>=', '<=', '>', '<'] as const
+
+export interface Requirement {
+  /** As the user wrote it. */
+  text: string
+  measure: StudyMeasure
+  sign: (typeof signs)[number]
+  /** In the SI unit of the measure. */
+  value: number
+}
+
+/** What a result says of a requirement: its interval lies wholly on the right side, wholly on the wrong one, or across. */
+export type Judgement = 'met' | 'not-met' | 'not-shown'
+
+/** Dimension in which a value of a measure's unit is written; null where it is a bare number. */
+const dimensions: Partial<Record<string, Dimension>> = {
+  'cases/s': 'case-rate',
+  share: 'share',
+  s: 'time',
+  m: 'length',
+  'm/case': 'length',
+  kg: 'mass',
+}
+
+/** A requirement that cannot be understood: what was wrong with it, in words. */
+export class RequirementError extends Error {}
+
+/** Reads `MEASURE SIGN VALUE`. Throws `RequirementError`; where the measure is unknown it calls `unknown` for the words. */
+export function parseRequirement(
+  text: string,
+  measures: readonly StudyMeasure[],
+  unknown: (name: string) => string,
+): Requirement {
+  const match = /^\s*(\S+?)\s*(>=|<=|>|<)\s*(.+?)\s*$/.exec(text)
+  if (!match)
+    throw new RequirementError(
+      'it must be a measure, one of >= <= > <, and a value, such as "target-held >= 95 %"',
+    )
+  const [, name, sign, written] = match as unknown as [string, string, Requirement['sign'], string]
+  const measure = measureNamed(measures, name)
+  if (!measure) throw new RequirementError(unknown(name))
+  return { text, measure, sign, value: valueWritten(written, measure) }
+}
+
+function valueWritten(written: string, { unit }: StudyMeasure): number {
+  const dimension = dimensions[unit]
+  if (dimension) {
+    const parsed = parseQuantity(written, dimension)
+    if ('value' in parsed) return parsed.value
+    throw new RequirementError(`${parsed.rule}; ${parsed.fix}`)
+  }
+  // cases, counts and money of 1000 cases are numbers; a word after one says what it counts
+  const match = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*[A-Za-z/ ]*$/.exec(written)
+  if (!match) throw new RequirementError(`\`${written}\` is no number of ${unit}`)
+  return Number(match[1])
+}
+
+/** What the ends of an interval say; without an interval nothing is shown. */
+export function judge(
+  { sign, value }: Pick<Requirement, 'sign' | 'value'>,
+  { low, high }: { low: number | null; high: number | null },
+): Judgement {
+  if (low === null || high === null || Number.isNaN(low) || Number.isNaN(high)) return 'not-shown'
+  const holds = (end: number) =>
+    sign === '>=' ? end >= value : sign === '>' ? end > value : sign === '<=' ? end <= value : end < value
+  const [atLow, atHigh] = [holds(low), holds(high)]
+  return atLow && atHigh ? 'met' : atLow || atHigh ? 'not-shown' : 'not-met'
+}

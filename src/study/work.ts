@@ -1,0 +1,84 @@
+/** A piece of work of a study and what comes of it: the same whoever does it, in this thread or in another. */
+import { Line, type ShiftResult } from '../line/line.js'
+import { Standstill } from '../line/standstill.js'
+import type { Scenario } from '../scenario/schema.js'
+
+/** What a study simulates. */
+export interface Subject {
+  scenario: Scenario
+  seed: string
+}
+
+/** Shifts `from` to `to`, both included, counted from the cut, s; or the cases inside at so many even instants of them. */
+export type Task =
+  | { what: 'shifts'; from: number; to: number; countFrom: number }
+  | { what: 'series'; from: number; to: number; instants: number }
+
+/** What a task brings: of shifts their results, of series one row of numbers each. */
+export type Work = (task: Task) => Promise<ShiftResult[] | Float64Array[]>
+
+/** Shifts whose held-over-the-shift picture is kept: more change nothing that an eye could see, and would fill the memory. */
+export const mostHeldShifts = 500
+
+const nothingHeld = new Float64Array(0)
+
+/** Does tasks one after the other with one line, which is built once. */
+export class Simulator {
+  private readonly line: Line
+
+  constructor(private readonly subject: Subject) {
+    this.line = new Line(subject.scenario)
+  }
+
+  /** Simulates what the task asks for. Throws `Standstill` with the first shift of it that locks up. */
+  do(task: Task): ShiftResult[] | Float64Array[] {
+    const each = <T>(of: (shift: number) => T) =>
+      Array.from({ length: task.to - task.from + 1 }, (_, index) => of(task.from + index))
+    if (task.what === 'series') return each((shift) => this.series(shift, task.instants))
+    this.line.countFrom = task.countFrom
+    return each((shift) => this.shift(shift))
+  }
+
+  private shift(shift: number): ShiftResult {
+    const result = this.line.simulate(this.subject.seed, shift)
+    return shift > mostHeldShifts ? { ...result, held: nothingHeld } : result
+  }
+
+  private series(shift: number, instants: number): Float64Array {
+    const { line } = this
+    line.countFrom = 0
+    const series = new Float64Array(instants)
+    const steps = line.simulateInSteps(this.subject.seed, shift, line.end / instants)
+    let step = 0
+    while (!steps.next().done) series[step++] = line.casesInside
+    series[instants - 1] = line.casesInside
+    return series
+  }
+}
+
+/** What a thread hands back: results, or why it has none. An error of our own would lose its class on the way. */
+export type Brought =
+  | { results: ShiftResult[] | Float64Array[] }
+  | { standstill: Pick<Standstill, 'piece' | 'rule' | 'fix' | 'shift'> }
+  | { bug: string }
+
+/** Does a task and puts what happens into words that can be sent. */
+export function bring(worker: Simulator, task: Task): Brought {
+  try {
+    return { results: worker.do(task) }
+  } catch (error) {
+    if (error instanceof Standstill) {
+      const { piece, rule, fix, shift } = error
+      return { standstill: { piece, rule, fix, shift } }
+    }
+    return { bug: error instanceof Error ? (error.stack ?? error.message) : String(error) }
+  }
+}
+
+/** The results of what was brought; throws what had happened. */
+export function taken(brought: Brought): ShiftResult[] | Float64Array[] {
+  if ('results' in brought) return brought.results
+  if ('bug' in brought) throw new Error(brought.bug)
+  const { piece, rule, fix, shift } = brought.standstill
+  throw new Standstill(piece, rule, fix, shift)
+}
