@@ -60,7 +60,7 @@ function unknown(name: string, measures: readonly StudyMeasure[]): string {
   const fix =
     ending.length > 0
       ? `did you mean \`${ending.slice(0, 3).join('`, `')}\`?`
-      : distance(name, near) <= Math.max(2, name.length / 3)
+      : distance(name, near) <= Math.max(3, name.length / 3)
         ? `did you mean \`${near}\`?`
         : `known are ${usualNames.filter((each) => names.includes(each)).join(', ')} and all others of result.json by their path, such as \`${names.find((each) => each.startsWith('equipment.')) ?? names[0]}\``
   return `this line has no measure \`${printable(name.slice(0, 80))}\`; ${fix}`

@@ -10,9 +10,12 @@ import { nearest } from '../scenario/issues.js'
 import { shown } from '../scenario/problems.js'
 import { parseQuantity } from '../scenario/quantity.js'
 import { mostShifts, type Scenario } from '../scenario/schema.js'
+import { workersHere } from '../study/here.js'
+import { findWarmUp } from '../study/steady.js'
 import { exits, type Io, UsageError } from './io.js'
 import { addScenarioOptions, type ScenarioOptions, wholeBetween } from './options.js'
 import { loadForCommand } from './scenario.js'
+import { UnsettledError } from './unsettled.js'
 import { version } from './version.js'
 
 interface TraceOptions extends ScenarioOptions {
@@ -74,6 +77,12 @@ async function trace(name: string, options: TraceOptions, io: Io): Promise<numbe
   const line = new Line(scenario)
   const choice = choiceOf(options, { from, to }, Object.keys(scenario.line), line.end)
   const { seed } = scenario.study
+  if (scenario.shift.start === 'steady') {
+    // its row is that of the study, which counts from the end of the warm-up
+    const warmUp = await findWarmUp(workersHere({ scenario, seed }), scenario)
+    if (!warmUp.isSettled) throw new UnsettledError(warmUp, scenario)
+    line.countFrom = warmUp.countFrom
+  }
   const made = { version, seed, shift: options.shift, scenario: { title: scenario.title, sha256 } }
   const writer = options.json ? jsonTrace : textTrace(placesOf(scenario), scenario.display)
   return writeTrace(line, made, choice, writer, io)

@@ -277,6 +277,14 @@ function checkShift(scenario: Scenario, report: Report): void {
       'shifts in a row need `start: carry-over` or `start: steady`',
       'set `start: carry-over`',
     )
+  if (shift.start === 'steady' && shift.campaign === 1 && shift['run-out'] > 0)
+    report(
+      ['shift', 'run-out'],
+      'conflict',
+      'a line that runs without end (`start: steady`) has no run-out',
+      'set `run-out: 0 min`, or a campaign of shifts that each run out',
+      true,
+    )
   if (shift.campaign * (shift.length + shift['run-out']) > longestCampaign)
     report(
       ['shift', 'campaign'],
