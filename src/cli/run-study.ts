@@ -1,9 +1,11 @@
 /** The work of `tapeshift run`: simulate, judge, print, write. */
 import path from 'node:path'
+import { handCalculation } from '../check/hand.js'
 import type { ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
 import { allCharts } from '../report/charts/index.js'
 import { runReport } from '../report/content.js'
+import { handTable } from '../report/hand.js'
 import { terminalReport } from '../report/terminal.js'
 import { stoppingRule } from '../study/precision.js'
 import { replicate } from '../study/replicate.js'
@@ -196,6 +198,7 @@ async function show(
   io: Io,
 ): Promise<void> {
   const report = runReport(result)
+  report.tables.push(handTable(result, handCalculation(loaded.scenario)))
   if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
   else if (!options.quiet)
     io.stdout.write(
