@@ -13,8 +13,11 @@ export interface Explained {
   degreesOfFreedom: number
 }
 
-/** Shifts from which controls are used: below, the degrees of freedom that they cost outweigh what they explain. */
-export const leastControlled = 30
+/**
+ * Shifts from which controls are used. What they leave of a figure is often skewed where the figure itself was not, and
+ * of 30 shifts 95 % intervals then covered 92 to 93 %.
+ */
+export const leastControlled = 50
 
 /** Spread of a control, as a share of its size, below which it is rounding and no control. */
 const hair = 1e-9
