@@ -1,8 +1,7 @@
 /** What the options of a study ask of its figures: precision and requirements, by the names of its measures. */
-import { closest, distance } from 'fastest-levenshtein'
-import { Line } from '../line/line.js'
+import type { Line } from '../line/line.js'
+import { near } from '../scenario/issues.js'
 import { printable } from '../scenario/problems.js'
-import type { Scenario } from '../scenario/schema.js'
 import { measureName, measureNamed, type StudyMeasure, studyMeasures } from '../study/figures.js'
 import { parseRequirement, type Requirement, RequirementError } from '../study/requirement.js'
 import { UsageError } from './io.js'
@@ -13,9 +12,9 @@ export interface Asked {
   requirements: readonly (Requirement | 'precision')[]
 }
 
-/** Reads the options against the measures that this scenario has. Throws `UsageError`. */
-export function askedOf(options: StudyOptions, scenario: Scenario): Asked {
-  const measures = studyMeasures(new Line(scenario).columns, scenario.shift.campaign)
+/** Reads the options against the measures that this line has. Throws `UsageError`. */
+export function askedOf(options: StudyOptions, { columns }: Line, campaign: number): Asked {
+  const measures = studyMeasures(columns, campaign)
   if (options.of.length > 0 && options.precision === undefined)
     throw new UsageError('--of names what --precision is about: give --precision too, such as "1 %"')
   const of = (options.of.length > 0 ? options.of : ['throughput']).map((name) => {
@@ -56,12 +55,10 @@ function unknown(name: string, measures: readonly StudyMeasure[]): string {
   const names = measures.map(measureName)
   // a name without its path is understood by its end
   const ending = names.filter((each) => each.endsWith(`.${name}`))
-  const near = closest(name, names)
+  const guesses = ending.length > 0 ? ending.slice(0, 3) : near(name, names)
   const fix =
-    ending.length > 0
-      ? `did you mean \`${ending.slice(0, 3).join('`, `')}\`?`
-      : distance(name, near) <= Math.max(3, name.length / 3)
-        ? `did you mean \`${near}\`?`
-        : `known are ${usualNames.filter((each) => names.includes(each)).join(', ')} and all others of result.json by their path, such as \`${names.find((each) => each.startsWith('equipment.')) ?? names[0]}\``
+    guesses.length > 0
+      ? `did you mean \`${guesses.join('`, `')}\`?`
+      : `known are ${usualNames.filter((each) => names.includes(each)).join(', ')} and all others of result.json by their path, such as \`${names.find((each) => each.startsWith('equipment.')) ?? names[0]}\``
   return `this line has no measure \`${printable(name.slice(0, 80))}\`; ${fix}`
 }

@@ -1,9 +1,8 @@
 /** `tapeshift check`: can this be built and run at all? Findings and the hand calculation, without simulating. */
 import type { Command } from 'commander'
 import type { CheckMade, CheckResult } from '../check/result.js'
-import { exits, type Io, showsStyle } from './io.js'
-import { addScenarioOptions, type ScenarioOptions } from './options.js'
-import { quoted } from './text.js'
+import { exits, type Io, textStyle } from './io.js'
+import { addScenarioOptions, type ScenarioOptions, scenarioWords } from './options.js'
 import { version } from './version.js'
 
 interface CheckOptions extends ScenarioOptions {
@@ -43,11 +42,7 @@ async function check(name: string, options: CheckOptions, io: Io): Promise<numbe
   if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
   else {
     const { checkText } = await import('../report/check.js')
-    const bold = showsStyle(io.stdout, io.env)
-      ? (text: string) => `\u001b[1m${text}\u001b[22m`
-      : (text: string) => text
-    const width = Math.min(io.stdout.columns ?? 100, 120)
-    io.stdout.write(checkText(result, { bold, width }, options.quiet === true))
+    io.stdout.write(checkText(result, textStyle(io), options.quiet === true))
   }
   return result.canWork ? exits.done : exits.scenario
 }
@@ -75,7 +70,6 @@ async function resultOf(name: string, options: CheckOptions, io: Io): Promise<Ch
 }
 
 function made(name: string, options: CheckOptions, title: string, sha256: string): CheckMade {
-  const parts = ['tapeshift', 'check', quoted(name), ...options.set.map((set) => `--set ${quoted(set)}`)]
-  if (options.variant !== undefined) parts.push(`--variant ${quoted(options.variant)}`)
-  return { version, node: process.version, scenario: { title, sha256 }, repeat: parts.join(' ') }
+  const repeat = scenarioWords('check', name, options).join(' ')
+  return { version, node: process.version, scenario: { title, sha256 }, repeat }
 }

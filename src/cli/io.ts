@@ -1,5 +1,6 @@
 /** What the program is given of the outside: streams, environment, folder and interrupts, so that tests can stand in. */
 import type { Readable, Writable } from 'node:stream'
+import type { TextStyle } from '../report/plain-text.js'
 
 export interface Io {
   stdin: Readable
@@ -34,3 +35,9 @@ export function showsStyle(stream: { isTTY?: boolean }, env: Io['env']): boolean
   if (env.FORCE_COLOR) return env.FORCE_COLOR !== '0'
   return stream.isTTY === true && env.TERM !== 'dumb'
 }
+
+/** How a report is set on standard output: bold where it shows, lines no longer than 120 letters. */
+export const textStyle = ({ stdout, env }: Io): TextStyle => ({
+  bold: showsStyle(stdout, env) ? (text) => `\u001b[1m${text}\u001b[22m` : (text) => text,
+  width: Math.min(stdout.columns ?? 100, 120),
+})

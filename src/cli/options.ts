@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os'
 import { type Command, InvalidArgumentError, Option } from 'commander'
 import { parseQuantity } from '../scenario/quantity.js'
 import { mostShifts } from '../scenario/schema.js'
+import { quoted } from './text.js'
 
 /** Most shifts of a study that goes on until it is precise enough, where the user does not say. */
 export const usualMost = 10_000
@@ -66,6 +67,17 @@ export function addScenarioOptions(command: Command): Command {
       '--seed <TEXT>',
       "any text; the same seed gives the same shifts (default: the scenario's, or tapeshift)",
     )
+}
+
+/** The words of a command line that names the same scenario again, `--seed` left out. */
+export function scenarioWords(command: string, name: string, { set, variant }: ScenarioOptions): string[] {
+  return [
+    'tapeshift',
+    command,
+    quoted(name),
+    ...set.map((each) => `--set ${quoted(each)}`),
+    ...(variant === undefined ? [] : [`--variant ${quoted(variant)}`]),
+  ]
 }
 
 /** Adds the options of a study to a command. */

@@ -1,6 +1,6 @@
 /** The files of a result: where they may be written, and writing them all or none. */
 import path from 'node:path'
-import { Line, type ShiftResult } from '../line/line.js'
+import type { Column, ShiftResult } from '../line/line.js'
 import type { Chart } from '../report/charts/chart.js'
 import type { Report } from '../report/content.js'
 import { shiftsCsv } from '../report/csv.js'
@@ -47,11 +47,12 @@ export async function writeResults(
   report: Report,
   charts: readonly Chart[],
   loaded: CommandScenario,
+  columns: readonly Column[],
   shifts: readonly ShiftResult[],
 ): Promise<void> {
   const pictures = charts.map((chart) => ({ chart, png: renderPng(chart) }))
   const files: [string, Content][] = [
-    ['shifts.csv', shiftsCsv(new Line(loaded.scenario).columns, shifts)],
+    ['shifts.csv', shiftsCsv(columns, shifts)],
     ['scenario.yaml', resolvedYaml(loaded)],
     ...loaded.files,
     ...[...loaded.logs]

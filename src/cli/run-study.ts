@@ -1,7 +1,7 @@
 /** The work of `tapeshift run`: simulate, judge, print, write. */
 import path from 'node:path'
 import { handCalculation } from '../check/hand.js'
-import type { ShiftResult } from '../line/line.js'
+import { Line, type ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
 import { allCharts } from '../report/charts/index.js'
 import { runReport } from '../report/content.js'
@@ -13,9 +13,9 @@ import { type RunResult, runResult } from '../study/result.js'
 import { findWarmUp, type WarmUp } from '../study/steady.js'
 import { workersOf } from '../study/workers/pool.js'
 import { type Asked, askedOf } from './asked.js'
-import { exits, type Io, showsStyle, UsageError } from './io.js'
+import { exits, type Io, textStyle, UsageError } from './io.js'
 import { Journal } from './journal.js'
-import type { StudyOptions } from './options.js'
+import { type StudyOptions, scenarioWords } from './options.js'
 import { startProgress } from './progress.js'
 import { refuseToOverwrite, sayWhatIsNotCopied, shownPath, writeResults } from './result-files.js'
 import { type CommandScenario, loadForCommand } from './scenario.js'
@@ -30,7 +30,8 @@ export async function run(name: string, options: StudyOptions, io: Io): Promise<
   if (options.resume && !options.files)
     throw new UsageError('--resume goes on from a folder, --no-files writes into none: choose one')
   const loaded = await loadForCommand(name, options, io)
-  const asked = askedOf(options, loaded.scenario)
+  const line = new Line(loaded.scenario)
+  const asked = askedOf(options, line, loaded.scenario.shift.campaign)
   const folder = path.resolve(io.cwd, options.out ?? path.join('out', `${loaded.stem}-run`))
   if (options.files) refuseToOverwrite(folder, name, loaded, io)
   const note = (text: string) => io.stderr.write(`note: ${text}\n`)
@@ -44,6 +45,7 @@ export async function run(name: string, options: StudyOptions, io: Io): Promise<
     }
     const result = runResult({
       scenario: loaded.scenario,
+      line,
       shifts: study.shifts,
       made: made(name, options, loaded, asked, study.shifts.length),
       warmUp: study.warmUp,
@@ -51,7 +53,7 @@ export async function run(name: string, options: StudyOptions, io: Io): Promise<
       assumed: loaded.assumed,
       notes: notes(loaded),
     })
-    await show(result, study.shifts, loaded, folder, options, io)
+    await show(result, line, study.shifts, loaded, folder, options, io)
     journal?.remove()
     return result.requirements.every(({ judgement }) => judgement === 'met') ? exits.done : exits.requirement
   } catch (error) {
@@ -149,8 +151,7 @@ function made(
   shifts: number,
 ): RunResult['made'] {
   const { seed, confidence } = scenario.study
-  const parts = ['tapeshift', 'run', quoted(name), ...options.set.map((set) => `--set ${quoted(set)}`)]
-  if (options.variant !== undefined) parts.push(`--variant ${quoted(options.variant)}`)
+  const parts = scenarioWords('run', name, options)
   if (precision) {
     parts.push(`--precision ${quoted(`${Number((precision.share * 100).toPrecision(12))} %`)}`)
     for (const each of options.of) parts.push(`--of ${quoted(each)}`)
@@ -191,6 +192,7 @@ function notes({ scenario }: CommandScenario): string[] {
 /** Prints the result and writes its files. */
 async function show(
   result: RunResult,
+  line: Line,
   shifts: readonly ShiftResult[],
   loaded: CommandScenario,
   folder: string,
@@ -200,17 +202,10 @@ async function show(
   const report = runReport(result)
   report.tables.push(handTable(result, handCalculation(loaded.scenario)))
   if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
-  else if (!options.quiet)
-    io.stdout.write(
-      terminalReport(report, { bold: boldIn(io), width: Math.min(io.stdout.columns ?? 100, 120) }),
-    )
+  else if (!options.quiet) io.stdout.write(terminalReport(report, textStyle(io)))
   if (!options.files) return
-  await writeResults(folder, result, report, allCharts(result), loaded, shifts)
+  await writeResults(folder, result, report, allCharts(result), loaded, line.columns, shifts)
   if (!options.quiet) sayWhatIsNotCopied(loaded, io)
   if (!options.json && !options.quiet)
     io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
-}
-
-function boldIn(io: Io): (text: string) => string {
-  return showsStyle(io.stdout, io.env) ? (text) => `\u001b[1m${text}\u001b[22m` : (text) => text
 }

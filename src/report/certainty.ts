@@ -1,5 +1,6 @@
 /** How sure the figures of a run are, in sentences: precision, requirements, narrowed intervals, the warm-up. */
-import type { Figure, PrecisionReached, RequirementJudged, RunResult } from '../study/result.js'
+import type { PrecisionReached, RunResult } from '../study/result.js'
+import { figureAt } from './figure-at.js'
 import { durationText, figureText, grouped } from './format.js'
 
 const percent = (share: number) => `${Number((share * 100).toPrecision(2))} %`
@@ -10,24 +11,12 @@ export function requirementLines(result: RunResult): string[] {
     const required = `Required: ${each.require}.`
     if (each.measure === null)
       return `${required} ${each.judgement === 'met' ? 'Met.' : 'Not met: see how sure this is.'}`
-    const figure = figureAt(result, each)
+    const figure = figureAt(result, each.measure)
     const seen = figure ? figureText(figure, result.display) : 'not known'
     if (each.judgement === 'met') return `${required} Met: it is ${seen}.`
     if (each.judgement === 'not-met') return `${required} Not met: it is ${seen}.`
     return `${required} Not shown: it is ${seen}, and the requirement lies within that. Simulate more shifts.`
   })
-}
-
-function figureAt(result: RunResult, { measure }: RequirementJudged): Figure | undefined {
-  const find = (within: unknown, steps: readonly string[]): unknown => {
-    if (steps.length === 0) return within
-    if (typeof within !== 'object' || within === null) return undefined
-    const [step, ...rest] = steps as [string, ...string[]]
-    const here = within as Record<string, unknown>
-    // names of measures leave out the step `measures`
-    return find(here[step], rest) ?? (here.measures ? find(here.measures, steps) : undefined)
-  }
-  return find(result, measure!.split('.')) as Figure | undefined
 }
 
 /** How sure the figures are and what would make them surer. */

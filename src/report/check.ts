@@ -3,8 +3,10 @@
 import type { Severity } from '../check/finding.js'
 import type { CheckResult, FindingResult } from '../check/result.js'
 import { cautionLine } from '../trade/cautions.js'
+import { assumedRows } from './assumed.js'
 import { handTables } from './check-tables.js'
 import type { Table } from './content.js'
+import { counted } from './format.js'
 import { paragraph, plainTable, type TextStyle } from './plain-text.js'
 
 const headings: Record<Severity, string> = {
@@ -12,8 +14,6 @@ const headings: Record<Severity, string> = {
   warning: 'Warnings: it will give trouble',
   note: 'Notes',
 }
-
-const counted = (count: number, word: string) => `${count} ${word}${count === 1 ? '' : 's'}`
 
 /** The verdict in a sentence or two. */
 export function verdict({ canWork, counts, hand }: CheckResult): string {
@@ -57,13 +57,7 @@ export function assumedTable({ assumed }: CheckResult): Table {
     title: 'Assumed, because the scenario does not say',
     note: 'Values with "common practice, no source" or "from memory, low confidence" have no published source: put in your own.',
     columns: ['what', 'value', 'where the value comes from'],
-    rows: [...assumed]
-      .sort((a, b) => weak(a.basis) - weak(b.basis))
-      .map(({ path, value, basis }) => [
-        path,
-        typeof value === 'string' ? value : JSON.stringify(value),
-        basis,
-      ]),
+    rows: assumedRows([...assumed].sort((a, b) => weak(a.basis) - weak(b.basis))),
   }
 }
 

@@ -3,6 +3,7 @@
 import { mapping } from '../line/effectiveness.js'
 import type { EquipmentResult, Figure, RunResult } from '../study/result.js'
 import { cautions } from '../trade/cautions.js'
+import { assumedRows } from './assumed.js'
 import { certaintyLines, requirementLines } from './certainty.js'
 import { durationText, figureText, grouped, printFigure } from './format.js'
 
@@ -62,11 +63,7 @@ export function runReport(result: RunResult): Report {
       title: 'Assumed, because the scenario does not say',
       note: '',
       columns: ['what', 'value', 'where the value comes from'],
-      rows: result.assumed.map(({ path, value, basis }) => [
-        path,
-        typeof value === 'string' ? value : JSON.stringify(value),
-        basis,
-      ]),
+      rows: assumedRows(result.assumed),
     },
     cautions,
     repeat: made.repeat,

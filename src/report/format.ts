@@ -48,6 +48,11 @@ export function grouped(value: number, decimals: number): string {
   return fraction === undefined ? spaced : `${spaced}.${fraction}`
 }
 
+/** `1 shift`, `6 300 shifts`. */
+export function counted(count: number, word: string): string {
+  return `${grouped(count, 0)} ${word}${count === 1 ? '' : 's'}`
+}
+
 /** The parts of a figure: `14.29`, `± 0.04`, `cases/min`. */
 export interface PrintedFigure {
   value: string

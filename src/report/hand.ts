@@ -4,20 +4,13 @@ import { figures, wordsFor } from '../check/words.js'
 import type { EquipmentResult, Figure, RunResult } from '../study/result.js'
 import { amountText } from './check-tables.js'
 import type { Table } from './content.js'
+import { figureAt } from './figure-at.js'
 import { figureText } from './format.js'
 
 /** A difference below this share of the hand figure is no matter, whatever the plus-minus. */
 const small = 0.01
 /** Two figures that both follow the number of cases part from hand in the same proportion, to within this. */
 const alike = 0.02
-
-/** The figure at a dotted path of a result; names of pieces may hold no dots. */
-export function figureAt(result: RunResult, measure: string): Figure | undefined {
-  const found = measure
-    .split('.')
-    .reduce<unknown>((at, step) => (at as Record<string, unknown> | undefined)?.[step], result)
-  return found as Figure | undefined
-}
 
 /** Simulated over hand; NaN where either says nothing. */
 const ratio = (row: HandRow | undefined, figure: Figure | undefined): number =>

@@ -45,19 +45,19 @@ export function plainTable(table: Table, { bold, width }: TextStyle): string {
       )
       .join(between)
       .trimEnd()
-  const groups = columnsThatFit(widths, width).map((columns) =>
+  const groups = columnsThatFit(widths, between.length, width).map((columns) =>
     cells.map((row) => line(row, columns)).join('\n'),
   )
   const note = table.note ? [paragraph(table.note, width)] : []
   return [bold(table.title), ...note, groups.join('\n\n')].join('\n')
 }
 
-/** Groups of columns, each beginning with the first, that fit into `width`. */
-function columnsThatFit(widths: readonly number[], width: number): number[][] {
+/** Groups of columns, each beginning with the first, that fit into `width` with `gap` between two. */
+export function columnsThatFit(widths: readonly number[], gap: number, width: number): number[][] {
   const groups: number[][] = [[0]]
   let used = widths[0]!
   for (let column = 1; column < widths.length; column++) {
-    const more = widths[column]! + between.length
+    const more = widths[column]! + gap
     if (used + more > width && groups.at(-1)!.length > 1) {
       groups.push([0])
       used = widths[0]!

@@ -14,13 +14,18 @@ export interface Finding extends Omit<Problem, 'source' | 'line' | 'column' | 'w
 
 type Issue = z.core.$ZodIssue
 
+/** The known word that was most likely meant, in a list of one; an empty list where none is near. */
+export function near(word: string, known: readonly string[]): string[] {
+  if (known.length === 0) return []
+  const guess = closest(word, known)
+  return distance(word, guess) <= Math.max(2, Math.ceil(word.length / 3)) ? [guess] : []
+}
+
 /** "did you mean" for a word among known ones; a plain list where none is near. */
 export function nearest(word: string, known: readonly string[]): string {
   if (known.length === 0) return 'take it out'
-  const guess = closest(word, known)
-  return distance(word, guess) <= Math.max(2, Math.ceil(word.length / 3))
-    ? `did you mean \`${guess}\`?`
-    : `what may stand here: ${known.join(', ')}`
+  const [guess] = near(word, known)
+  return guess === undefined ? `what may stand here: ${known.join(', ')}` : `did you mean \`${guess}\`?`
 }
 
 /** The value at `path`, or undefined. */

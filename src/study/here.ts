@@ -4,11 +4,11 @@ import { Simulator, type Subject, type Task } from './work.js'
 
 /** Simulates in this thread, one shift after the other. */
 export function workersHere(subject: Subject): Workers {
-  const worker = new Simulator(subject)
+  const simulator = new Simulator(subject)
   return {
     size: 1,
     async work(task: Task) {
-      const results = worker.do(task)
+      const results = simulator.do(task)
       await new Promise((resolve) => setTimeout(resolve))
       return results
     },

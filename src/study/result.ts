@@ -1,6 +1,6 @@
 /** The result document of a study: every figure with its interval, unit and words, in a fixed order. */
 import { quantile } from 'simple-statistics'
-import { Line, type ShiftResult } from '../line/line.js'
+import type { Line, ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { Estimate } from './estimate.js'
 import { controlsOf, estimate, measureName, type StudyMeasure, studyMeasures } from './figures.js'
@@ -113,6 +113,8 @@ function unitName(unit: string, currency: string): string {
 /** What a study was asked for and what it is made of. */
 export interface StudyRecord {
   scenario: Scenario
+  /** The line of that scenario. */
+  line: Line
   /** In their order, at least two. */
   shifts: readonly ShiftResult[]
   made: Made
@@ -126,8 +128,7 @@ export interface StudyRecord {
 
 /** Makes the document of `command: run`. */
 export function runResult(record: StudyRecord): RunResult {
-  const { scenario, shifts, made } = record
-  const line = new Line(scenario)
+  const { scenario, line, shifts, made } = record
   const currency = scenario.money?.currency ?? scenario.tape.price?.currency ?? ''
   const measures = studyMeasures(line.columns, scenario.shift.campaign)
   const controls = controlsOf(shifts, { confidence: made.confidence, isPlain: made.plain })
@@ -159,7 +160,7 @@ export function runResult(record: StudyRecord): RunResult {
     ),
     crew: {},
     outputs: shifts.flatMap((shift) => [...shift.outputs]),
-    held: heldOverShift(line, record),
+    held: heldOverShift(record),
     assumed: record.assumed,
     notes: record.notes,
     shifts: 'shifts.csv',
@@ -217,7 +218,7 @@ function place(result: RunResult, path: readonly string[], figure: Figure): void
   at[path.at(-1)!] = figure
 }
 
-function heldOverShift(line: Line, { scenario, shifts, warmUp }: StudyRecord): HeldOverShift[] {
+function heldOverShift({ scenario, line, shifts, warmUp }: StudyRecord): HeldOverShift[] {
   const drawn = shifts.slice(0, mostHeldShifts)
   const places = line.heldPlaces
   const samples = (drawn[0]?.held.length ?? 0) / Math.max(1, places.length)

@@ -63,9 +63,9 @@ export type Brought =
   | { bug: string }
 
 /** Does a task and puts what happens into words that can be sent. */
-export function bring(worker: Simulator, task: Task): Brought {
+export function bring(simulator: Simulator, task: Task): Brought {
   try {
-    return { results: worker.do(task) }
+    return { results: simulator.do(task) }
   } catch (error) {
     if (error instanceof Standstill) {
       const { piece, rule, fix, shift } = error

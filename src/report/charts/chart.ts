@@ -1,7 +1,7 @@
 /** What a chart is to those who draw it, and what all charts share: colours, letters, frame, numbers. */
 import type { ChartConfiguration, ChartOptions, Chart as DrawnChart, Plugin } from 'chart.js'
 import type { RunResult } from '../../study/result.js'
-import { grouped } from '../format.js'
+import { counted, grouped } from '../format.js'
 
 /** A picture to be drawn, by a browser or into a file. */
 export interface Chart {
@@ -119,6 +119,20 @@ export function axisTitle(text: string) {
   return { display: true, text, color: palette.quietInk, font: { family: fontFamily, size: 12 } }
 }
 
+/** The time along an axis. */
+export interface AxisTime {
+  word: 'hours' | 'minutes'
+  /** s. */
+  unit: number
+}
+
+/** What is shorter than this is drawn over minutes, s. */
+const shortTime = 7200
+
+/** Unit of an axis that reaches `end` s. */
+export const axisTime = (end: number): AxisTime =>
+  end < shortTime ? { word: 'minutes', unit: 60 } : { word: 'hours', unit: 3600 }
+
 /** What made the picture, small at its foot: a picture that travels alone still says where it comes from. */
 export function foot({ made, shift }: RunResult): Plugin {
   const seed = made.seed.length > 30 ? `${made.seed.slice(0, 29)}…` : made.seed
@@ -173,11 +187,6 @@ export function written(ctx: Context, text: string, x: number, y: number, letter
   ctx.textBaseline = 'alphabetic'
   ctx.fillText(text, x, y)
   ctx.restore()
-}
-
-/** `1 shift`, `6 300 shifts`. */
-export function counted(count: number, word: string): string {
-  return `${grouped(count, 0)} ${word}${count === 1 ? '' : 's'}`
 }
 
 /** A share in per cent: `43 %`, and `0.4 %` where the whole number would hide it. */

@@ -3,6 +3,8 @@ import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
 import type { HeldOverShift, RunResult } from '../../study/result.js'
 import { durationText, grouped } from '../format.js'
 import {
+  type AxisTime,
+  axisTime,
   axisTitle,
   belowHeight,
   type Chart,
@@ -22,16 +24,6 @@ const panelHeight = 118
 const gap = 24
 /** Part of a panel above its highest tick, where the name of the place stands. */
 const headroom = 0.3
-/** A shift shorter than this is drawn over minutes, s. */
-const shortShift = 7200
-
-/** The time along the axis. */
-interface AxisTime {
-  word: 'hours' | 'minutes'
-  /** s. */
-  unit: number
-}
-
 interface Panel {
   held: HeldOverShift
   /** Cases, mean over the shift. */
@@ -49,7 +41,7 @@ export function heldChart(result: RunResult): Chart | null {
   const panels = fullestPlaces(recorded)
   const { breaks, length, runOut } = result.shift
   const end = length + runOut
-  const time: AxisTime = end < shortShift ? { word: 'minutes', unit: 60 } : { word: 'hours', unit: 3600 }
+  const time = axisTime(end)
   const title = 'Cases held over the shift'
   const chosen =
     recorded.length > panels.length ? `${panels.length} of ${recorded.length} places, the fullest. ` : ''

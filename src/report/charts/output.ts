@@ -2,18 +2,8 @@
 import type { ChartConfiguration, Plugin } from 'chart.js'
 import { max, mean, min, quantile } from 'simple-statistics'
 import type { RunResult } from '../../study/result.js'
-import { grouped, printFigure } from '../format.js'
-import {
-  axisTitle,
-  type Chart,
-  chartWidth,
-  counted,
-  foot,
-  frame,
-  palette,
-  widthOf,
-  written,
-} from './chart.js'
+import { counted, grouped, printFigure } from '../format.js'
+import { axisTitle, type Chart, chartWidth, foot, frame, palette, widthOf, written } from './chart.js'
 
 /** A bin holds the whole numbers of cases from `from` to `to`, both ends closed. */
 export interface Bin {

@@ -3,11 +3,17 @@ import type { ChartConfiguration, Plugin } from 'chart.js'
 import { max } from 'simple-statistics'
 import type { RunResult } from '../../study/result.js'
 import { durationText, grouped } from '../format.js'
-import { axisTitle, type Chart, chartWidth, foot, frame, palette, widthOf, written } from './chart.js'
-
-const hour = 3600
-/** A run shorter than this is drawn over minutes, s. */
-const shortRun = 7200
+import {
+  axisTime,
+  axisTitle,
+  type Chart,
+  chartWidth,
+  foot,
+  frame,
+  palette,
+  widthOf,
+  written,
+} from './chart.js'
 
 /** The averaged series and its cut; null where every shift starts empty and is counted in full. */
 export function settlingChart(result: RunResult): Chart | null {
@@ -15,7 +21,7 @@ export function settlingChart(result: RunResult): Chart | null {
   if (warmUp === null) return null
   const { at, cases, cut, runs, countFrom, isSettled } = warmUp
   const end = at.at(-1)!
-  const unit = end < shortRun ? { word: 'minutes', seconds: 60 } : { word: 'hours', seconds: hour }
+  const time = axisTime(end)
   const isCut = shift.start === 'steady'
   const title = isCut
     ? `The line comes to its stride: counted from ${durationText(countFrom)} on`
@@ -31,7 +37,7 @@ export function settlingChart(result: RunResult): Chart | null {
       datasets: [
         {
           label: 'cases in the line',
-          data: cases.map((y, index) => ({ x: at[index]! / unit.seconds, y })),
+          data: cases.map((y, index) => ({ x: at[index]! / time.unit, y })),
           pointRadius: 0,
           borderColor: palette.main,
           borderWidth: 1.6,
@@ -45,8 +51,8 @@ export function settlingChart(result: RunResult): Chart | null {
         x: {
           type: 'linear',
           min: 0,
-          max: end / unit.seconds,
-          title: axisTitle(`${unit.word} since the start`),
+          max: end / time.unit,
+          title: axisTitle(`${time.word} since the start`),
           ticks: { color: palette.quietInk, maxRotation: 0, maxTicksLimit: 12 },
           grid: { display: false },
           border: { color: palette.frame },
@@ -67,7 +73,7 @@ export function settlingChart(result: RunResult): Chart | null {
         },
       },
     },
-    plugins: [cutMark(cut / unit.seconds, isCut ? countFrom / unit.seconds : null), foot(result)],
+    plugins: [cutMark(cut / time.unit, isCut ? countFrom / time.unit : null), foot(result)],
   }
   return {
     name: 'settling',

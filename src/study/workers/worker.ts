@@ -2,6 +2,6 @@
 import { workerData } from 'piscina'
 import { type Brought, bring, Simulator, type Subject, type Task } from '../work.js'
 
-const worker = new Simulator(workerData as Subject)
+const simulator = new Simulator(workerData as Subject)
 
-export default (task: Task): Brought => bring(worker, task)
+export default (task: Task): Brought => bring(simulator, task)

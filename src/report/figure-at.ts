@@ -1,0 +1,15 @@
+/** The figure of a result by the name of its measure. */
+import type { Figure, RunResult } from '../study/result.js'
+
+/** The figure of a measure's name or full path, such as `throughput` or `measures.throughput`; undefined where there is none. */
+export function figureAt(result: RunResult, name: string): Figure | undefined {
+  const find = (within: unknown, steps: readonly string[]): unknown => {
+    if (steps.length === 0) return within
+    if (typeof within !== 'object' || within === null) return undefined
+    const [step, ...rest] = steps as [string, ...string[]]
+    const here = within as Record<string, unknown>
+    // names of measures leave out the step `measures`
+    return find(here[step], rest) ?? (here.measures ? find(here.measures, steps) : undefined)
+  }
+  return find(result, name.split('.')) as Figure | undefined
+}
