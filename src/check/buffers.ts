@@ -2,9 +2,8 @@
 import { lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 import { bufferTime, contactCapacity, drainTime, zoneCapacity } from '../trade/buffer.js'
-import { wholeZones } from '../trade/zones.js'
 import type { LineHand, PieceHand } from './line.js'
-import { lengthsOf, weighed } from './pace.js'
+import { lengthsOf, rideOf, weighed } from './pace.js'
 
 /** What stands before a machine that stops. Times in s. */
 export interface BufferHand {
@@ -43,9 +42,7 @@ export function buffersOf(scenario: Scenario, line: LineHand): BufferHand[] {
       keys.zone === undefined
         ? contactCapacity(keys.length, mean, keys.spacing)
         : zoneCapacity(keys.length, keys.zone, mean)
-    const ride =
-      (keys.zone === undefined ? keys.length : wholeZones(keys.length, keys.zone) * keys.zone) / keys.speed
-    return [bufferHand(piece, places, Math.min(places, piece.flow * ride))]
+    return [bufferHand(piece, places, Math.min(places, piece.flow * rideOf(keys)))]
   })
 }
 

@@ -4,10 +4,9 @@ import type { Scenario } from '../scenario/schema.js'
 import { type ClosureIndex, closureIndex, coverage } from '../trade/closure.js'
 import { takesTape } from '../trade/head.js'
 import { breakEvenFailures } from '../trade/money.js'
-import { drawnLength, massPerMetre } from '../trade/tape.js'
-import { reachedBy } from './flow.js'
+import { massPerMetre } from '../trade/tape.js'
 import type { LineHand } from './line.js'
-import { headsOf } from './pace.js'
+import { drawnOf, hasSealer, headsOf, weighed } from './pace.js'
 
 /** The two machine tapes that the choice is mostly between, m: sold as 2 inch and as 3 inch. */
 export const twoInch = 0.048
@@ -51,7 +50,7 @@ const widthsOf = ({ tape }: Scenario): number[] =>
 
 /** Compares widths; null where no sealer tapes. */
 export function compareClosures(scenario: Scenario, line: LineHand): ClosureComparison | null {
-  if (!Object.values(scenario.line).some(({ type }) => type === 'sealer')) return null
+  if (!hasSealer(scenario)) return null
   const widths = widthsOf(scenario).map((width) => widthCost(scenario, line, width))
   const { closure } = scenario
   const kinds = Object.entries(scenario.cases)
@@ -129,12 +128,9 @@ function widthCost(scenario: Scenario, line: LineHand, width: number): WidthCost
     return keys.type === 'sealer' ? [{ piece, heads: headsOf(keys) }] : []
   })
   const total = sealers.reduce((sum, { piece }) => sum + piece.flow, 0)
+  const drawn = drawnOf(scenario)
   const perCase = sealers.reduce((sum, { piece, heads }) => {
-    const strip = Object.values(scenario.cases).reduce(
-      (mean, kind, index) =>
-        mean + piece.mix[index]! * drawnLength(outsideSize(kind).length, tape.leg, tape.stretch),
-      0,
-    )
+    const strip = weighed(drawn, piece.mix)
     return sum + (total > 0 ? piece.flow / total : 1 / sealers.length) * heads.length * strip
   }, 0)
   return {
@@ -159,20 +155,12 @@ function meanValue(scenario: Scenario, line: LineHand): number | null {
   const total = coming.reduce((sum, each) => sum + each, 0)
   const kinds = Object.entries(scenario.cases)
   if (total <= 0) return null
-  if (
-    kinds.some(
-      ([name, kind], index) => coming[index]! > 0 && !kind['contents-value'] && isTaped(scenario, name),
-    )
-  )
-    return null
+  if (kinds.some(([, kind], index) => coming[index]! > 0 && !kind['contents-value'])) return null
   return kinds.reduce(
     (sum, [, kind], index) => sum + (coming[index]! / total) * (kind['contents-value']?.amount ?? 0),
     0,
   )
 }
-
-const isTaped = (scenario: Scenario, kind: string): boolean =>
-  [...reachedBy(scenario, kind)].some((name) => scenario.line[name]!.type === 'sealer')
 
 function notesOf({ closure, cases }: Scenario): string[] {
   if (!closure?.reference) return []

@@ -1,6 +1,7 @@
 /** What the arrivals bring by hand: the mean over the working time, the busiest hour, and which cases. */
 import { meanOf } from '../scenario/distribution.js'
 import type { Scenario } from '../scenario/schema.js'
+import { workingTime } from '../scenario/working-time.js'
 
 const hour = 3600
 
@@ -20,12 +21,8 @@ export interface SourceDemand {
   how: string
 }
 
-/** Shift less breaks, s. */
-export const workingTime = ({ shift }: Scenario): number =>
-  shift.length - shift.breaks.reduce((sum, pause) => sum + pause.for, 0)
-
 /** Working time in which cases may come, s: less the start-up too. */
-const comingTime = (scenario: Scenario): number => workingTime(scenario) - scenario.shift['start-up']
+const comingTime = ({ shift }: Scenario): number => workingTime(shift) - shift['start-up']
 
 /** Shares of the mix, by kind. */
 export function mixOf({ cases }: Scenario): number[] {

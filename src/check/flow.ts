@@ -1,8 +1,9 @@
 /** How many cases of each kind come to each piece: arrivals followed along the ways of the line. */
-import { outsideSize } from '../scenario/outside.js'
 import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
-import { casesPerRoll, drawnLength } from '../trade/tape.js'
+import { casesPerRoll } from '../trade/tape.js'
+import { drawnOf, headsOf, jamChances } from './pace.js'
+import { missedPerRoll } from './rolls.js'
 
 /** Repair loops pass the same cases again and again, fewer each time: this often is followed. */
 const mostSweeps = 1000
@@ -20,18 +21,23 @@ export interface Flows {
 type Split = (kind: number) => [target: string, share: number][]
 
 /** Share of the cases that pass an empty roll without anybody knowing, by kind: of sealers without a warning. */
-export function unsealedShare({ line, tape, cases }: Scenario): number {
+export function unsealedShare(scenario: Scenario): number {
+  const { line, tape } = scenario
   const usable = tape.roll - tape['lost-per-roll']
-  const lengths = Object.values(cases).map((kind) => outsideSize(kind).length)
-  const drawn = lengths.map((length) => drawnLength(length, tape.leg, tape.stretch))
-  const perRoll = Math.max(1, ...drawn.map((each) => casesPerRoll(usable, each)))
+  const perRoll = Math.max(1, ...drawnOf(scenario).map((each) => casesPerRoll(usable, each)))
   return Object.values(line).reduce((most, piece) => {
-    if (piece.type !== 'sealer' || piece['roll-change']['low-tape-warning'] !== 'none') return most
-    const missed = piece['roll-change']['noticed-after']
-    const heads = Object.values(piece.heads).filter((head) => head).length
-    return Math.max(most, Math.min(1, (heads * missed) / (perRoll + missed)))
+    if (piece.type !== 'sealer') return most
+    const missed = missedPerRoll(piece['roll-change'])
+    return Math.max(most, Math.min(1, (headsOf(piece).length * missed) / (perRoll + missed)))
   }, 0)
 }
+
+/** Share of the unsealed cases that no inspection finds. */
+export const unseenShare = ({ line }: Scenario): number =>
+  Object.values(line).reduce(
+    (left, piece) => (piece.type === 'inspect' ? left * (1 - piece['finds-unsealed']) : left),
+    1,
+  )
 
 /** Where the cases of each piece go, by kind; `capacity` weighs the ways of a divert to the shortest queue. */
 function splits(scenario: Scenario, capacity: (targets: readonly string[]) => number[]): Map<string, Split> {
@@ -59,11 +65,9 @@ function splits(scenario: Scenario, capacity: (targets: readonly string[]) => nu
         ]
       }
       if (piece.type === 'sealer' && piece.jams) {
-        const { jams } = piece
-        const factors = Object.values(scenario.cases).map((kind) => kind['jam-factor'])
-        const lost = (kind: number) =>
-          Math.min(1, jams.chance * jams['tape-factor'] * factors[kind]!) * jams['case-lost']
-        return [name, (kind) => [[targets[0]!, 1 - lost(kind)]]]
+        const lost = piece.jams['case-lost']
+        const chances = jamChances(scenario, piece.jams)
+        return [name, (kind) => [[targets[0]!, 1 - chances[kind]! * lost]]]
       }
       return [name, () => [[targets[0]!, 1]]]
     }),

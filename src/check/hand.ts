@@ -1,11 +1,11 @@
 /** The hand calculation: figures of the line without simulation, each with the measure of a run that it foretells. */
 import { meanOf } from '../scenario/distribution.js'
 import type { Scenario } from '../scenario/schema.js'
-import { capitalRecovery } from '../trade/money.js'
-import { wholeZones } from '../trade/zones.js'
+import { capitalPerShift, labourCost } from '../trade/money.js'
 import { type BufferHand, buffersOf, type MachineBuffer, machineBuffers } from './buffers.js'
 import { type Curve, curvesOf } from './curve.js'
 import { type LineHand, lineByHand } from './line.js'
+import { rideOf } from './pace.js'
 import { type CrewLoad, crewLoads } from './people.js'
 import { stopsPerShift, workingShare } from './stop-counts.js'
 import { type TapeUse, tapeUse } from './tape-use.js'
@@ -116,10 +116,7 @@ function transit(scenario: Scenario, line: LineHand): number {
 
 /** Time of a case in a piece without waiting, s. */
 function stay(keys: Scenario['line'][string]): number {
-  if (keys.type === 'conveyor')
-    return (
-      (keys.zone === undefined ? keys.length : wholeZones(keys.length, keys.zone) * keys.zone) / keys.speed
-    )
+  if (keys.type === 'conveyor') return rideOf(keys)
   if (keys.type === 'sealer') return meanOf(keys.flaps.time) + keys.bed / keys['belt-speed']
   return meanOf(keys.time)
 }
@@ -149,7 +146,7 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
       rows.push({
         measure: `${at}.measures.held`,
         label: `Cases on ${piece.name}, mean over time`,
-        value: (piece.perShift * stay(keys)) / line.span,
+        value: (piece.perShift * rideOf(keys)) / line.span,
         unit: 'cases',
         how: 'cases x ride, nothing waiting (Little)',
       })
@@ -166,13 +163,7 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
 }
 
 function tapeRows(tape: TapeUse): HandRow[] {
-  const metres = (
-    measure: string,
-    label: string,
-    value: number,
-    how: string,
-    unit: RowUnit = 'm',
-  ): HandRow => ({
+  const row = (measure: string, label: string, value: number, how: string, unit: RowUnit = 'm'): HandRow => ({
     measure,
     label,
     value,
@@ -180,21 +171,21 @@ function tapeRows(tape: TapeUse): HandRow[] {
     how,
   })
   return [
-    metres(
+    row(
       'measures.tape',
       'Tape used a shift, all heads',
       tape.used,
       'strips, and what is lost with the rolls',
     ),
-    metres('measures.tape-per-case', 'Tape on a good case', tape.perCase, 'one strip a head', 'm/case'),
-    metres(
+    row('measures.tape-per-case', 'Tape on a good case', tape.perCase, 'one strip a head', 'm/case'),
+    row(
       'measures.tape-lost-per-case',
       'Tape lost, a good case',
       tape.lostPerCase,
       'threading, stubs, breaks',
       'm/case',
     ),
-    metres(
+    row(
       'measures.tape-mass',
       'Mass of that tape, without cores',
       tape.mass,
@@ -205,16 +196,16 @@ function tapeRows(tape: TapeUse): HandRow[] {
       const at = `equipment.${head.machine}.heads.${head.head}`
       const of = `${head.machine} ${head.head} head`
       return [
-        metres(`${at}.tape`, `Tape used a shift, ${of}`, head.used, 'strips and losses'),
-        metres(
+        row(`${at}.tape`, `Tape used a shift, ${of}`, head.used, 'strips and losses'),
+        row(
           `${at}.tape-per-case`,
           `Tape a strip, ${of}`,
           head.strip,
           '(length + 2 legs) / (1 + stretch)',
           'm/case',
         ),
-        metres(`${at}.rolls`, `Rolls used a shift, ${of}`, head.rolls, 'tape used over the roll', 'rolls'),
-        metres(
+        row(`${at}.rolls`, `Rolls used a shift, ${of}`, head.rolls, 'tape used over the roll', 'rolls'),
+        row(
           `${at}.changes`,
           `Roll changes a shift, ${of}`,
           head.changes,
@@ -240,15 +231,15 @@ function costRows(scenario: Scenario, line: LineHand, tape: TapeUse | null): Han
     add(
       'labour',
       'Labour for 1000 good cases',
-      (money.labour.amount * people * (line.span / 3600)) / thousands,
+      labourCost(people, money.labour.amount, line.span) / thousands,
       'people x paid hours x wage',
     )
-  const capital = Object.values(money?.capital ?? {}).reduce((total, each) => total + each.amount, 0)
-  if (money?.life && money.shifts && money.interest !== undefined && capital > 0)
+  const capital = capitalPerShift(money ?? {})
+  if (capital !== null)
     add(
       'capital',
       'Capital recovery for 1000 good cases',
-      capitalRecovery(capital, money.interest, money.life / (365.25 * 24 * 3600)) / money.shifts / thousands,
+      capital / thousands,
       'annuity over the shifts of a year',
     )
   return rows

@@ -1,7 +1,8 @@
 /** The line by hand: what comes to each piece, what each can do, and which of them sets the rate. */
 import type { Scenario } from '../scenario/schema.js'
-import { busiestHour, demandOf, mixOf, type SourceDemand, workingTime } from './demand.js'
-import { type Flows, flowsOf, reachedFrom, unsealedShare } from './flow.js'
+import { workingTime } from '../scenario/working-time.js'
+import { busiestHour, demandOf, mixOf, type SourceDemand } from './demand.js'
+import { type Flows, flowsOf, reachedFrom, unsealedShare, unseenShare } from './flow.js'
 import { type PiecePace, paceOf } from './pace.js'
 
 /** A piece with what comes to it. Rates in cases/s, while cases come. */
@@ -58,7 +59,7 @@ export const toSpare = (piece: Pick<PieceHand, 'rateAfterStops' | 'flow'>): numb
 /** Works the line out by hand. */
 export function lineByHand(scenario: Scenario): LineHand {
   const sources = demandOf(scenario)
-  const working = workingTime(scenario)
+  const working = workingTime(scenario.shift)
   const perShift = sum(sources.map((source) => source.perShift))
   const peak = busiestHour(sources)
   const capacity = laneCapacity(scenario)
@@ -112,10 +113,7 @@ export function lineByHand(scenario: Scenario): LineHand {
 
 /** Good cases out: less what an inspection sends out, and what leaves unsealed and unseen. */
 function goodOf(scenario: Scenario, { out, rejected }: Flows): number {
-  const finds = Object.values(scenario.line).map((piece) =>
-    piece.type === 'inspect' ? piece['finds-unsealed'] : 0,
-  )
-  const unseen = unsealedShare(scenario) * finds.reduce((left, found) => left * (1 - found), 1)
+  const unseen = unsealedShare(scenario) * unseenShare(scenario)
   return (sum(out) - sum(rejected)) * (1 - unseen)
 }
 

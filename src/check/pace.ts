@@ -2,7 +2,7 @@
 import { type Distribution, meanOf } from '../scenario/distribution.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { EquipmentKeys, Scenario, Skill } from '../scenario/schema.js'
-import { gapNeeded } from '../trade/headway.js'
+import { cycleTime, gapNeeded } from '../trade/headway.js'
 import {
   availability,
   breakdownsPerCase,
@@ -11,9 +11,9 @@ import {
   type Stop,
 } from '../trade/stops.js'
 import { drawnLength } from '../trade/tape.js'
-import { zonesFor } from '../trade/zones.js'
+import { wholeZones, zonesFor } from '../trade/zones.js'
 import { mixOf } from './demand.js'
-import { leftEarly, stripsPerRoll } from './rolls.js'
+import { leftEarly, missedPerRoll, stripsPerRoll } from './rolls.js'
 
 /** One kind of stop of a piece. */
 export interface PieceStop extends Stop {
@@ -56,9 +56,28 @@ export const weighed = (values: readonly number[], shares: readonly number[]): n
 export const lengthsOf = ({ cases }: Scenario): number[] =>
   Object.values(cases).map((kind) => outsideSize(kind).length)
 
+/** Tape that a strip on each kind draws off the roll, m. */
+export const drawnOf = (scenario: Scenario): number[] =>
+  lengthsOf(scenario).map((length) => drawnLength(length, scenario.tape.leg, scenario.tape.stretch))
+
+/** Does anything on the line tape? */
+export const hasSealer = ({ line }: Scenario): boolean =>
+  Object.values(line).some(({ type }) => type === 'sealer')
+
+/** Time that a case rides on a conveyor without waiting, s. */
+export const rideOf = ({ length, zone, speed }: EquipmentKeys<'conveyor'>): number =>
+  (zone === undefined ? length : wholeZones(length, zone) * zone) / speed
+
+/** Chance that a case of each kind jams. */
+export const jamChances = (
+  { cases }: Scenario,
+  jams: NonNullable<EquipmentKeys<'sealer'>['jams']>,
+): number[] =>
+  Object.values(cases).map((kind) => Math.min(1, jams.chance * jams['tape-factor'] * kind['jam-factor']))
+
 /** Gap that the heads of a sealer keep, m. */
-export const gapOf = (keys: EquipmentKeys<'sealer'>, speed = keys['belt-speed']): number =>
-  gapNeeded(keys['minimum-gap'], cutsOf(keys), speed)
+export const gapOf = (keys: EquipmentKeys<'sealer'>): number =>
+  gapNeeded(keys['minimum-gap'], cutsOf(keys), keys['belt-speed'])
 
 /** Timing of the cutting arms of a sealer. */
 export const cutsOf = (keys: EquipmentKeys<'sealer'>) =>
@@ -84,8 +103,10 @@ export function paceOf(
   const total = flow.reduce((sum, each) => sum + each, 0)
   const mix = total > 0 ? flow.map((each) => each / total) : mixOf(scenario)
   const piece = scenario.line[name]!
-  const base = cycleOf(scenario, piece, mix, changesPerCase)
-  const stops = stopsOf(scenario, piece, mix, { ...base, changesPerCase })
+  // where kinds are drawn: the chance that a case is of another kind than the one before
+  const changes = changesPerCase ?? 1 - weighed(mix, mix)
+  const base = cycleOf(scenario, piece, mix, changes)
+  const stops = stopsOf(scenario, piece, mix, { ...base, changes })
   const { breakdowns } = piece
   const repairs = breakdowns ? meanOf(breakdowns.repair) + walkFor(scenario, 'breakdowns') : 0
   const upByCalendar =
@@ -107,7 +128,7 @@ function cycleOf(
   scenario: Scenario,
   piece: Scenario['line'][string],
   mix: readonly number[],
-  changesPerCase: number | null,
+  changes: number,
 ): Base {
   const lengths = lengthsOf(scenario)
   const plain = { headway: 0, folding: 0, setting: 0 }
@@ -128,11 +149,9 @@ function cycleOf(
       const gap = gapOf(piece)
       const headways = lengths.map((length) => (length + gap) / piece['belt-speed'])
       const folding = meanOf(piece.flaps.time)
-      const changes = changesPerCase ?? changesOf(mix)
       const setting =
         piece['size-setting'].by === 'machine' ? changes * meanOf(piece['size-setting'].time) : 0
-      // folding goes on while the case before clears its headway: the longer of both
-      const cycles = headways.map((headway) => Math.max(headway, folding))
+      const cycles = headways.map((headway) => cycleTime(headway, folding))
       return {
         headway: weighed(headways, mix),
         folding,
@@ -148,27 +167,18 @@ function cycleOf(
   }
 }
 
-/** Chance that a case is of another kind than the one before, where kinds are drawn. */
-const changesOf = (mix: readonly number[]): number => 1 - weighed(mix, mix)
-
-const walkFor = (scenario: Scenario, skill: Skill): number => firstWith(scenario, skill)?.walk ?? 0
+/** Mean walk of whoever is called first for a skill, s. */
+export const walkFor = (scenario: Scenario, skill: Skill): number => firstWith(scenario, skill)?.walk ?? 0
 
 function stopsOf(
   scenario: Scenario,
   piece: Scenario['line'][string],
   mix: readonly number[],
-  base: Base & { changesPerCase: number | null },
+  base: Base & { changes: number },
 ): PieceStop[] {
   const stops: PieceStop[] = []
-  const add = (
-    key: string,
-    words: string,
-    skill: Skill,
-    perCase: number,
-    work: Distribution | number,
-    more = 0,
-  ) => {
-    const time = typeof work === 'number' ? work : meanOf(work)
+  const add: Add = (key, words, skill, perCase, work, more = 0) => {
+    const time = meanOf(work)
     stops.push({ key, words, skill, perCase, work: time, time: time + walkFor(scenario, skill) + more })
   }
   const { breakdowns } = piece
@@ -200,7 +210,7 @@ type Add = (
   words: string,
   skill: Skill,
   perCase: number,
-  work: Distribution | number,
+  work: Distribution,
   more?: number,
 ) => void
 
@@ -208,17 +218,14 @@ function addSealerStops(
   scenario: Scenario,
   piece: EquipmentKeys<'sealer'>,
   mix: readonly number[],
-  base: Base & { changesPerCase: number | null },
+  base: Base & { changes: number },
   add: Add,
 ): void {
   const heads = headsOf(piece).length
-  const drawn = lengthsOf(scenario).map((length) =>
-    drawnLength(length, scenario.tape.leg, scenario.tape.stretch),
-  )
+  const drawn = drawnOf(scenario)
   // how much of its tape a roll leaves at a break depends on the shift; that little is left out of the long run
   const early = leftEarly(scenario, piece['roll-change'], 0)
-  const missed =
-    piece['roll-change']['low-tape-warning'] === 'none' ? piece['roll-change']['noticed-after'] : 0
+  const missed = missedPerRoll(piece['roll-change'])
   add(
     'roll-changes',
     'roll changes',
@@ -226,13 +233,8 @@ function addSealerStops(
     rollChangesPerCase(heads, stripsPerRoll(scenario, drawn, mix, early) + missed),
     piece['roll-change'].time,
   )
-  if (piece.jams) {
-    const { jams } = piece
-    const chances = Object.values(scenario.cases).map((kind) =>
-      Math.min(1, jams.chance * jams['tape-factor'] * kind['jam-factor']),
-    )
-    add('jams', 'jams', 'jams', weighed(chances, mix), jams.clear)
-  }
+  const { jams } = piece
+  if (jams) add('jams', 'jams', 'jams', weighed(jamChances(scenario, jams), mix), jams.clear)
   const breaks = piece['tape-breaks']
   if (breaks) add('tape-breaks', 'tape breaks', 'roll-change', heads * breaks.chance, breaks.fix)
   if (piece.blade)
@@ -240,8 +242,14 @@ function addSealerStops(
   if (piece['size-setting'].by === 'crew') {
     // the belts run empty first: what that takes beyond the headway that the case takes anyway
     const runsEmpty = Math.max(0, piece.bed / piece['belt-speed'] - base.headway)
-    const changes = base.changesPerCase ?? changesOf(mix)
-    if (changes > 0)
-      add('size-settings', 'size settings', 'size-setting', changes, piece['size-setting'].time, runsEmpty)
+    if (base.changes > 0)
+      add(
+        'size-settings',
+        'size settings',
+        'size-setting',
+        base.changes,
+        piece['size-setting'].time,
+        runsEmpty,
+      )
   }
 }

@@ -10,7 +10,7 @@ import { closureProof } from '../trade/closure.js'
 import type { Checked } from './check.js'
 import type { ClosureComparison } from './closing.js'
 import { type FindingCode, type Severity, severities } from './finding.js'
-import { wallOf } from './findings/case.js'
+import { certificateOf, wallOf } from './findings/case.js'
 import type { HandCalculation } from './hand.js'
 import { arrivingShares, toSpare } from './line.js'
 import { wordsFor } from './words.js'
@@ -134,10 +134,8 @@ function countsOf(findings: readonly FindingResult[]): Record<Severity, number> 
 
 function caseResult(kind: Scenario['cases'][string], share: number) {
   const size = outsideSize(kind)
-  const wall = wallOf(kind)
-  const { ect, burst } = kind.board ?? {}
-  const hasCertificate = wall !== null && (ect !== undefined || burst !== undefined)
-  const row = hasCertificate ? limitsOf({ wall, ect, burst, flute: kind.flute }) : undefined
+  const certificate = certificateOf(kind)
+  const row = certificate && limitsOf(certificate)
   return {
     share: amount(share, 'share'),
     given: kind.inside ? 'inside' : 'outside',
@@ -146,7 +144,7 @@ function caseResult(kind: Scenario['cases'][string], share: number) {
     height: amount(size.height, 'm'),
     united: amount(unitedSize(size), 'm'),
     weight: amount(kind.weight ?? null, 'kg'),
-    wall,
+    wall: wallOf(kind),
     boardRow: row
       ? {
           name: row.name,
@@ -159,7 +157,7 @@ function caseResult(kind: Scenario['cases'][string], share: number) {
 }
 
 /** Which piece sets the rate, in a sentence. */
-export function bottleneckSentence(scenario: Scenario, { line }: HandCalculation): string {
+function bottleneckSentence(scenario: Scenario, { line }: HandCalculation): string {
   const words = wordsFor(scenario.display)
   const piece = line.bottleneck
   if (!piece) return 'No piece of the line needs time: nothing but the arrivals sets the rate.'

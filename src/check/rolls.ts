@@ -36,6 +36,10 @@ export function leftEarly({ shift, tape }: Scenario, change: RollChange, used: n
   return used > 0 ? (Math.min(1, (shift.breaks.length * most) / used) * most) / 2 : 0
 }
 
+/** Cases that pass an empty roll until somebody notices: of heads without a warning. */
+export const missedPerRoll = (change: RollChange): number =>
+  change['low-tape-warning'] === 'none' ? change['noticed-after'] : 0
+
 /** Rolls begin every shift full. */
 export const startsFull = ({ shift }: Scenario): boolean =>
   shift['rolls-start'] === 'full' && shift.start === 'empty'

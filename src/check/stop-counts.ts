@@ -2,7 +2,7 @@
 import { meanOf } from '../scenario/distribution.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { LineHand, PieceHand } from './line.js'
-import { firstWith, headsOf, type PieceStop } from './pace.js'
+import { headsOf, type PieceStop, walkFor } from './pace.js'
 import { changesPerShift, startsFull } from './rolls.js'
 
 /** A kind of stop with how many of it a shift has. */
@@ -44,7 +44,7 @@ export function stopsPerShift(scenario: Scenario, line: LineHand, piece: PieceHa
   const { breakdowns } = keys
   if (breakdowns?.['counted-in'] === 'calendar-time') {
     const work = meanOf(breakdowns.repair)
-    const time = work + (firstWith(scenario, 'breakdowns')?.walk ?? 0)
+    const time = work + walkFor(scenario, 'breakdowns')
     stops.push({
       key: 'breakdowns',
       words: 'breakdowns',

@@ -1,9 +1,9 @@
 /** Tape by hand: what each head and the line use in a shift and a month, what it weighs and what it costs. */
 import type { Scenario } from '../scenario/schema.js'
-import { drawnLength, massPerMetre } from '../trade/tape.js'
+import { massPerMetre } from '../trade/tape.js'
 import type { LineHand, PieceHand } from './line.js'
-import { headsOf, lengthsOf, weighed } from './pace.js'
-import { changesPerShift, leftEarly, stripsPerRoll } from './rolls.js'
+import { drawnOf, headsOf, weighed } from './pace.js'
+import { changesPerShift, leftEarly, missedPerRoll, stripsPerRoll } from './rolls.js'
 
 /** One head, a shift. Lengths m off the roll. */
 export interface HeadUse {
@@ -63,12 +63,12 @@ function headsUse(scenario: Scenario, piece: PieceHand): HeadUse[] {
   const keys = scenario.line[piece.name]!
   if (keys.type !== 'sealer') return []
   const { tape } = scenario
-  const drawn = lengthsOf(scenario).map((length) => drawnLength(length, tape.leg, tape.stretch))
+  const drawn = drawnOf(scenario)
   const strip = weighed(drawn, piece.mix)
   const change = keys['roll-change']
   const early = leftEarly(scenario, change, piece.perShift * strip)
   const perRoll = stripsPerRoll(scenario, drawn, piece.mix, early)
-  const missed = change['low-tape-warning'] === 'none' ? change['noticed-after'] : 0
+  const missed = missedPerRoll(change)
   // what passes an empty roll draws nothing
   const strips = piece.perShift * (perRoll / (perRoll + missed))
   const broken = strips * (keys['tape-breaks']?.chance ?? 0)

@@ -1,6 +1,6 @@
 /** What a shift costs, element by element. What the scenario does not price is left out and named. */
 import type { Scenario } from '../scenario/schema.js'
-import { capitalRecovery } from '../trade/money.js'
+import { capitalPerShift, labourCost } from '../trade/money.js'
 import type { Counted } from './counted.js'
 import type { Measure } from './measure.js'
 import type { Sealer } from './sealer.js'
@@ -50,15 +50,11 @@ export function costMeasures(
 function costElements(scenario: Scenario, sealers: readonly Sealer[], counted: Readonly<Counted>): Element[] {
   const { money, tape, crew, shift } = scenario
   const people = Object.values(crew).reduce((sum, group) => sum + group.people, 0)
-  const paidHours = () => ((shift.length + shift['run-out']) * counted.shifts) / hour
+  const paidTime = () => (shift.length + shift['run-out']) * counted.shifts
   const heads = sealers.flatMap((sealer) => sealer.heads)
   const { price } = tape
-  const capital = Object.values(money?.capital ?? {}).reduce((sum, each) => sum + each.amount, 0)
-  const { life, interest, shifts, labour, downtime } = money ?? {}
-  const perShift =
-    capital > 0 && life && shifts && interest !== undefined
-      ? capitalRecovery(capital, interest, life / (365.25 * 24 * hour)) / shifts
-      : null
+  const { labour, downtime } = money ?? {}
+  const perShift = capitalPerShift(money ?? {})
   const standing = () =>
     sealers.reduce((sum, sealer) => sum + sealer.unit.stopTimes.reduce((total, time) => total + time, 0), 0)
   return [
@@ -69,7 +65,11 @@ function costElements(scenario: Scenario, sealers: readonly Sealer[], counted: R
         ? () => (heads.reduce((sum, head) => sum + head.used, 0) / tape.roll) * price.amount
         : null,
     },
-    { key: 'labour', label: 'labour', value: labour ? () => labour.amount * people * paidHours() : null },
+    {
+      key: 'labour',
+      label: 'labour',
+      value: labour ? () => labourCost(people, labour.amount, paidTime()) : null,
+    },
     {
       key: 'downtime',
       label: 'stops of the sealers',

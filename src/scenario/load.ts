@@ -19,7 +19,7 @@ export interface Loaded {
   /** The variants by name with their notes. */
   variants: { name: string; note: string }[]
   /** Where the value at `path` was given; null where nobody gave it and it is assumed. */
-  placeOf: (path: Path, atKey?: boolean) => GivenAt | null
+  placeOf: (path: Path) => GivenAt | null
 }
 
 /** Where a value was given: line and column from 1 in the file, or 0 where the option that `source` names brought it. */
@@ -57,13 +57,14 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
   const file = options.file ?? 'scenario'
   const lines = new LineCounter()
   const { document, raw } = readYaml(text, file, lines)
+  const givenAt = (path: Path, override: Override | undefined, atKey = false): GivenAt => {
+    if (override && !override.at) return { source: override.source, line: 0, column: 0, window: '' }
+    const offset = override?.at ? offsetOf(document, override.at, false) : offsetOf(document, path, atKey)
+    return { source: file, ...placeAt(text, lines, offset) }
+  }
   const locate = (finding: Finding, override: Override | undefined): Problem => {
     const { atKey, path, ...rest } = finding
-    const dotted = shown(path.join('.'), 200)
-    if (override && !override.at)
-      return { ...rest, path: dotted, source: override.source, line: 0, column: 0, window: '' }
-    const place = placeAt(text, lines, offsetOf(document, override?.at ?? path, override ? false : atKey))
-    return { ...rest, path: dotted, source: file, ...place }
+    return { ...rest, path: shown(path.join('.'), 200), ...givenAt(path, override, atKey) }
   }
 
   const recordings = new Recordings(options.readRows)
@@ -134,11 +135,9 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
   const base = attempt(chosenOnes)
   for (const variant of variants) if (variant !== chosen) attempt([...variant.overrides, ...sets])
   if (!base || problems.length > 0) throw new ScenarioError(problems)
-  const placeOf = (path: Path, atKey = false): GivenAt | null => {
+  const placeOf = (path: Path): GivenAt | null => {
     const override = originOf(path, chosenOnes)
-    if (override && !override.at) return { source: override.source, line: 0, column: 0, window: '' }
-    if (!override && valueAt(raw, path) === undefined) return null
-    return { source: file, ...placeAt(text, lines, offsetOf(document, override?.at ?? path, atKey)) }
+    return override || valueAt(raw, path) !== undefined ? givenAt(path, override) : null
   }
   return { ...base, variants: variants.map(({ name, note }) => ({ name, note })), placeOf }
 }

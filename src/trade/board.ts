@@ -36,9 +36,8 @@ interface Origin {
   source: string
 }
 
-const row =
-  ({ wall, kind, basis, source }: Origin) =>
-  ([weight, united, burst, facings, ect]: Printed): BoardRow => ({
+const rowsFrom = ({ wall, kind, basis, source }: Origin, printed: readonly Printed[]): BoardRow[] =>
+  printed.map(([weight, united, burst, facings, ect]) => ({
     name: `${kind}, ${weight} lb and ${united} in`,
     wall,
     weight: weight * pound,
@@ -48,66 +47,65 @@ const row =
     ect: ect * poundForcePerInch,
     basis,
     source,
-  })
+  }))
 
-const published = (wall: Wall) => row({ wall, kind: `${wall} wall`, basis: 'published', source: boardSource })
+const published = (wall: Wall): Origin => ({
+  wall,
+  kind: `${wall} wall`,
+  basis: 'published',
+  source: boardSource,
+})
 
 /**
  * Item 222 / Rule 41, weakest first: lb, united in, psi, lb/1000 ft2, lb/in. Single and double wall: two trade copies
  * agree row by row (one prints 55 for the 82 lb/in of the last double-wall row: a slip). Edge crush of triple wall from memory.
  */
 export const boardRows: readonly BoardRow[] = [
-  ...(
-    [
-      [20, 40, 125, 52, 23],
-      [35, 50, 150, 66, 26],
-      [50, 60, 175, 75, 29],
-      [65, 75, 200, 84, 32],
-      [80, 85, 250, 111, 40],
-      [95, 95, 275, 138, 44],
-      [120, 105, 350, 180, 55],
-    ] as const
-  ).map(published('single')),
-  ...(
-    [
-      [80, 85, 200, 92, 42],
-      [100, 95, 275, 110, 48],
-      [120, 105, 350, 126, 51],
-      [140, 110, 400, 180, 61],
-      [160, 115, 500, 222, 71],
-      [180, 120, 600, 270, 82],
-    ] as const
-  ).map(published('double')),
-  ...(
+  ...rowsFrom(published('single'), [
+    [20, 40, 125, 52, 23],
+    [35, 50, 150, 66, 26],
+    [50, 60, 175, 75, 29],
+    [65, 75, 200, 84, 32],
+    [80, 85, 250, 111, 40],
+    [95, 95, 275, 138, 44],
+    [120, 105, 350, 180, 55],
+  ]),
+  ...rowsFrom(published('double'), [
+    [80, 85, 200, 92, 42],
+    [100, 95, 275, 110, 48],
+    [120, 105, 350, 126, 51],
+    [140, 110, 400, 180, 61],
+    [160, 115, 500, 222, 71],
+    [180, 120, 600, 270, 82],
+  ]),
+  ...rowsFrom(
+    {
+      wall: 'triple',
+      kind: 'triple wall',
+      basis: 'from memory, low confidence',
+      source: 'after Item 222 and Rule 41, edge crush from memory, low confidence',
+    },
     [
       [240, 110, null, 168, 67],
       [260, 115, null, 222, 80],
       [280, 120, null, 264, 90],
       [300, 125, null, 360, 112],
-    ] as const
-  ).map(
-    row({
-      wall: 'triple',
-      kind: 'triple wall',
-      basis: 'from memory, low confidence',
-      source: 'after Item 222 and Rule 41, edge crush from memory, low confidence',
-    }),
+    ],
   ),
 ]
 
 /** Rows for single-wall E flute, which bears less. One trade copy, so not to be quoted as the rule. */
-export const eFluteRows: readonly BoardRow[] = (
-  [
-    [35, 50, 150, 66, 26],
-    [50, 60, 200, 84, 32],
-  ] as const
-).map(
-  row({
+export const eFluteRows: readonly BoardRow[] = rowsFrom(
+  {
     wall: 'single',
     kind: 'E flute',
     basis: 'common practice, no source',
     source: 'one trade copy of the rows for E flute, not to be quoted as the rule',
-  }),
+  },
+  [
+    [35, 50, 150, 66, 26],
+    [50, 60, 200, 84, 32],
+  ],
 )
 
 /** What a box certificate says: edge crush in N/m, burst in Pa; either, both or none. */

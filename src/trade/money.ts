@@ -9,6 +9,30 @@ export function capitalRecovery(capital: number, rate: number, years: number): n
   return (capital * rate) / (1 - Math.exp(-years * Math.log1p(rate)))
 }
 
+/** What machines cost and how it is paid back: `life` in s, `interest` yearly, `shifts` a year. */
+export interface Invested {
+  /** What was bought, by name. */
+  capital?: Readonly<Record<string, { amount: number }>> | undefined
+  interest?: number | undefined
+  life?: number | undefined
+  shifts?: number | undefined
+}
+
+const hour = 3600
+/** A year of 365.25 days, s. */
+const year = 365.25 * 24 * hour
+
+/** Capital recovery a shift: the annuity over the shifts of a year; null where nothing was bought or one of the others is not given. Derived. */
+export function capitalPerShift({ capital = {}, interest, life, shifts }: Invested): number | null {
+  const invested = Object.values(capital).reduce((sum, { amount }) => sum + amount, 0)
+  if (!(invested > 0) || !life || !shifts || interest === undefined) return null
+  return capitalRecovery(invested, interest, life / year) / shifts
+}
+
+/** Labour of `people` paid `wage` an hour for `time` s. Derived. */
+export const labourCost = (people: number, wage: number, time: number): number =>
+  wage * people * (time / hour)
+
 /** Cost of tape on 1000 cases: metres a case at a price a metre, and the share of each roll that is lost. Infinite where all is. Derived. */
 export const tapeCostPerThousand = (tapePerCase: number, pricePerMetre: number, lossShare = 0): number =>
   (1000 * tapePerCase * pricePerMetre) / (1 - lossShare)

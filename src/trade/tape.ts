@@ -62,7 +62,8 @@ export const layersOf = (thickness: number): { film: number; adhesive: number } 
 
 /** Mass of a metre of tape, kg/m, from its width and total thickness, m. */
 export const massPerMetre = (width: number, thickness: number): number =>
-  width * thickness * (filmDensity * (1 - adhesiveShare) + adhesiveDensity * adhesiveShare)
+  // of a tape of 1 m thickness the areal mass is the density
+  width * thickness * arealMass(1 - adhesiveShare, adhesiveShare)
 
 /** Mass of the tape on a roll, kg, its core left out, from length and width, m, and kg/m2. Derived. */
 export const rollMass = (roll: number, width: number, perArea: number): number => roll * width * perArea

@@ -2,7 +2,9 @@
 import { describe, expect, it } from 'vitest'
 import {
   breakEvenFailures,
+  capitalPerShift,
   discountedPayback,
+  labourCost,
   labourPerCase,
   netPresentValue,
   simplePayback,
@@ -24,6 +26,25 @@ describe('cost', () => {
 
   it('two people at 28 an hour on 800 good cases: 7 cents a case', () => {
     expect(labourPerCase(2, 28, 800)).toBeCloseTo(0.07, 12)
+  })
+
+  it('two people at 28 an hour for 7 h 30 min: 420', () => {
+    expect(labourCost(2, 28, 27_000)).toBe(420)
+  })
+
+  it('60 and 40 over a year at 10 % are 110, half of one in each of 220 shifts', () => {
+    const year = 365.25 * 24 * 3600
+    const invested = {
+      capital: { sealer: { amount: 60 }, infeed: { amount: 40 } },
+      interest: 0.1,
+      shifts: 220,
+    }
+    expect(capitalPerShift({ ...invested, life: year })).toBeCloseTo(0.5, 12)
+    expect(capitalPerShift({ ...invested, interest: 0, life: 10 * year })).toBeCloseTo(10 / 220, 12)
+    // nothing bought, or how it is paid back not said
+    expect(capitalPerShift({ ...invested, life: year, capital: {} })).toBeNull()
+    expect(capitalPerShift({ ...invested })).toBeNull()
+    expect(capitalPerShift({})).toBeNull()
   })
 })
 

@@ -1,13 +1,14 @@
 /** Findings on cases: what their board allows, and what it asks of the tape. */
 import { outsideSize } from '../../scenario/outside.js'
 import type { CaseKind } from '../../scenario/schema.js'
-import { adequateRow, allows, boardSource, limitsOf } from '../../trade/board.js'
+import { adequateRow, allows, boardSource, type Certificate, limitsOf } from '../../trade/board.js'
 import { fluteTable, tightSeamGap, unitedSize, type Wall, widestSeamGap } from '../../trade/case.js'
 import { leastCoverage } from '../../trade/closure.js'
 import { elongationUsed } from '../../trade/head.js'
 import { postalWidth, widthGuidance, widthWeights } from '../../trade/tape-width.js'
 import { threeInch, twoInch } from '../closing.js'
 import type { Rule } from '../finding.js'
+import { hasSealer } from '../pace.js'
 
 /** Rounding of lengths that are meant to be alike, m. */
 const hair = 1e-9
@@ -21,10 +22,18 @@ export function wallOf({ board, flute }: CaseKind): Wall | null {
   return flute === undefined ? null : fluteTable[flute].wall
 }
 
+/** What is known of the board of a case; null where the table of the carriers cannot be read with it. */
+export function certificateOf(kind: CaseKind): Certificate | null {
+  const wall = wallOf(kind)
+  const { ect, burst } = kind.board ?? {}
+  return wall === null || (ect === undefined && burst === undefined)
+    ? null
+    : { wall, ect, burst, flute: kind.flute }
+}
+
 export const boardFindings: Rule = ({ scenario, words }, tell) => {
   for (const [name, kind] of Object.entries(scenario.cases)) {
-    const wall = wallOf(kind)
-    if (wall === 'triple')
+    if (wallOf(kind) === 'triple')
       tell(
         'warning',
         'triple-wall',
@@ -33,9 +42,8 @@ export const boardFindings: Rule = ({ scenario, words }, tell) => {
         'ASTM D1974 leaves triple wall out',
         'strapping or stitching, or a closure proved by test',
       )
-    const { ect, burst } = kind.board ?? {}
-    if (wall === null || (ect === undefined && burst === undefined)) continue
-    const certificate = { wall, ect, burst, flute: kind.flute }
+    const certificate = certificateOf(kind)
+    if (!certificate) continue
     const limits = limitsOf(certificate)
     const united = unitedSize(outsideSize(kind))
     if (!limits) {
@@ -43,7 +51,7 @@ export const boardFindings: Rule = ({ scenario, words }, tell) => {
         'warning',
         'board-below-table',
         ['cases', name, 'board'],
-        `The board of \`${name}\` is weaker than the first row for ${wall} wall, so no weight is allowed by the table.`,
+        `The board of \`${name}\` is weaker than the first row for ${certificate.wall} wall, so no weight is allowed by the table.`,
         boardSource,
         'stronger board, or a certificate that says more',
       )
@@ -52,7 +60,7 @@ export const boardFindings: Rule = ({ scenario, words }, tell) => {
     // a case without a weight is held against its size alone
     const weight = kind.weight ?? 0
     if (allows(limits, weight, united)) continue
-    const better = adequateRow(wall, weight, united, kind.flute)
+    const better = adequateRow(certificate.wall, weight, united, kind.flute)
     tell(
       'warning',
       'over-board-limit',
@@ -66,7 +74,7 @@ export const boardFindings: Rule = ({ scenario, words }, tell) => {
 
 export const tapeForCaseFindings: Rule = ({ scenario, words }, tell) => {
   const { tape } = scenario
-  if (!Object.values(scenario.line).some(({ type }) => type === 'sealer')) return
+  if (!hasSealer(scenario)) return
   // 72 mm is sold as 3 inch, 70 mm and more does its work
   const isNarrow = tape.width < threeInch - 0.002 - hair
   for (const [name, kind] of Object.entries(scenario.cases)) {

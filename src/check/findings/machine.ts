@@ -1,5 +1,4 @@
 /** Findings on machines and conveyors: gaps, speeds, legs, rolls, rollers, zones and buffers. */
-
 import { outsideSize } from '../../scenario/outside.js'
 import { lineWays } from '../../scenario/routes.js'
 import type { EquipmentKeys, Scenario } from '../../scenario/schema.js'
@@ -10,14 +9,14 @@ import { rollDiameter } from '../../trade/tape.js'
 import { zonesFor } from '../../trade/zones.js'
 import type { Looked, Rule, Tell } from '../finding.js'
 import { reachedBy } from '../flow.js'
-import { gapOf, headsOf } from '../pace.js'
+import { gapOf, hasSealer, headsOf } from '../pace.js'
 
 /** Rounding of lengths that are meant to be alike, m. */
 const hair = 1e-9
 /** 60 ft/min is commonly written as 18.3 m/min. */
 const speedRounding = 1.005
 
-const mean = (text: string) => `\`${text}\``
+const quoted = (text: string) => `\`${text}\``
 
 /** Kinds that come to a piece, with their outside size. */
 function comingTo(scenario: Scenario, name: string) {
@@ -39,7 +38,7 @@ export const sealerFindings: Rule = (looked, tell) => {
         'note',
         'belts-too-fast-to-help',
         ['line', curve.machine, 'belt-speed'],
-        `Above ${looked.words.speed(curve.littleGain)} another ${looked.words.speed(1 / 60)} brings less than a quarter of a case/min, because the gap grows with the speed: ${mean(curve.machine)} never passes more than ${looked.words.rate(curve.ceiling)}, one a reset.`,
+        `Above ${looked.words.speed(curve.littleGain)} another ${looked.words.speed(1 / 60)} brings less than a quarter of a case/min, because the gap grows with the speed: ${quoted(curve.machine)} never passes more than ${looked.words.rate(curve.ceiling)}, one a reset.`,
         'derived; the quarter is a project rule',
         'a shorter `cut.reset` brings more than faster belts',
       )
@@ -78,21 +77,20 @@ function tellInfeed(
         'warning',
         'belts-slower-than-infeed',
         ['line', name, 'belt-speed'],
-        `${mean(feeder)} runs at ${words.speed(speed)} and the belts of ${mean(name)} at ${words.speed(next)}: cases run up against the one on the belts.`,
+        `${quoted(feeder)} runs at ${words.speed(speed)} and the belts of ${quoted(name)} at ${words.speed(next)}: cases run up against the one on the belts.`,
         `from memory, low confidence: belts ${infeedSpeedRatio} to 1.5 times as fast as cases arrive, never slower than what feeds them`,
-        `belts of at least ${words.speed(speed)}, or a slower ${mean(feeder)}`,
+        `belts of at least ${words.speed(speed)}, or a slower ${quoted(feeder)}`,
       )
     // a case that stands to be folded is let go when the gap is there; one that runs straight through is not
-    if (folds || !Number.isFinite(shortest)) continue
+    if (folds || !Number.isFinite(shortest) || conveyor.zone !== undefined) continue
     const gap = gapOf(piece)
-    const pitch = shortest + (conveyor.zone === undefined ? conveyor.spacing : 0)
-    const needed = speedRatioFor(shortest, gap) * (shortest / pitch)
-    if (next / speed < needed * (1 - hair) && conveyor.zone === undefined)
+    const needed = speedRatioFor(shortest, gap) * (shortest / (shortest + conveyor.spacing))
+    if (next / speed < needed * (1 - hair))
       tell(
         'warning',
         'gap-at-infeed',
         ['line', name, 'flaps'],
-        `Cases that stand close on ${mean(feeder)} must be drawn apart to a gap of ${words.length(gap)}; for a case of ${words.length(shortest)} that takes a step of speed of ${needed.toPrecision(3)}, and ${words.speed(speed)} to ${words.speed(next)} is ${(next / speed).toPrecision(3)}. Nothing is said to hold them back, for no time is given for the flaps.`,
+        `Cases that stand close on ${quoted(feeder)} must be drawn apart to a gap of ${words.length(gap)}; for a case of ${words.length(shortest)} that takes a step of speed of ${needed.toPrecision(3)}, and ${words.speed(speed)} to ${words.speed(next)} is ${(next / speed).toPrecision(3)}. Nothing is said to hold them back, for no time is given for the flaps.`,
         'derived',
         'a stop or a metering belt before the heads, which the model takes for granted; or a slower infeed',
       )
@@ -114,7 +112,7 @@ function tellRolls(
         'error',
         'roll-does-not-fit',
         ['line', name, 'heads', which, 'drum'],
-        `A roll of ${words.distance(tape.roll)} of ${Math.round(tape.thickness * 1e6)} um tape is ${words.length(diameter)} across on a usual core, and the ${which} head of ${mean(name)} takes ${words.length(drum)}.`,
+        `A roll of ${words.distance(tape.roll)} of ${Math.round(tape.thickness * 1e6)} um tape is ${words.length(diameter)} across on a usual core, and the ${which} head of ${quoted(name)} takes ${words.length(drum)}.`,
         'derived from the length, the thickness and a core of 85 mm (from memory)',
         `a shorter roll or thinner tape, or a larger drum`,
       )
@@ -132,7 +130,7 @@ function tellRolls(
 /** Opposite strips of all heads that a case passes, by the sides on which they lie. */
 export const legFindings: Rule = ({ scenario, words }, tell) => {
   const { leg } = scenario.tape
-  if (leg < legSettings[0] - hair && Object.values(scenario.line).some(({ type }) => type === 'sealer'))
+  if (leg < legSettings[0] - hair && hasSealer(scenario))
     tell(
       'warning',
       'short-leg',
@@ -159,8 +157,8 @@ export const legFindings: Rule = ({ scenario, words }, tell) => {
       'legs-meet',
       ['cases', kind],
       pair
-        ? `The case ${mean(kind)} is ${words.length(height)} from seam to seam, and the legs of the ${pair[0]} and ${pair[1]} strip are ${words.length(leg)} each: they meet on its ends.`
-        : `The case ${mean(kind)} is ${words.length(height)} from seam to seam, no more than one leg of ${words.length(leg)}.`,
+        ? `The case ${quoted(kind)} is ${words.length(height)} from seam to seam, and the legs of the ${pair[0]} and ${pair[1]} strip are ${words.length(leg)} each: they meet on its ends.`
+        : `The case ${quoted(kind)} is ${words.length(height)} from seam to seam, no more than one leg of ${words.length(leg)}.`,
       'derived: height above the sum of the legs',
       `legs below ${words.length(pair ? height / 2 : height)}, or a higher case`,
     )
@@ -206,7 +204,7 @@ export const bufferFindings: Rule = ({ hand: { machineBuffers, line }, words }, 
       'note',
       'small-buffer',
       ['line', before[0] ?? machine],
-      `${before.length > 0 ? `${before.map(mean).join(', ')} ${before.length > 1 ? 'have' : 'has'} about ${words.count(free)} free ${free === 1 ? 'place' : 'places'}` : 'There is no place to wait'} before ${mean(machine)}: ${words.time(lasts)} of what comes, against a mean stop of ${words.time(meanStop)}.`,
+      `${before.length > 0 ? `${before.map(quoted).join(', ')} ${before.length > 1 ? 'have' : 'has'} about ${words.count(free)} free ${free === 1 ? 'place' : 'places'}` : 'There is no place to wait'} before ${quoted(machine)}: ${words.time(lasts)} of what comes, against a mean stop of ${words.time(meanStop)}.`,
       'common practice, no source: two mean stops or more',
       `room for ${words.count(Math.ceil(leastBufferInStops * meanStop * (line.pieces.find(({ name }) => name === machine)?.flow ?? 0)))} cases or more`,
     )

@@ -2,7 +2,9 @@
 import { meanOf } from '../../scenario/distribution.js'
 import { loadLimit, workAllowance } from '../../trade/workload.js'
 import type { Rule } from '../finding.js'
-import { unsealedShare } from '../flow.js'
+import { unsealedShare, unseenShare } from '../flow.js'
+import { hasSealer } from '../pace.js'
+import { startsFull } from '../rolls.js'
 
 /** A clearing time below this leaves no room to isolate the machine first, s. Project rule. */
 const leastClearing = 30
@@ -51,9 +53,8 @@ export const breakFindings: Rule = ({ scenario, words }, tell) => {
     return
   }
   const runsOn = shift['breaks-stop'] !== 'everything'
-  const sealers = Object.values(scenario.line).some(({ type }) => type === 'sealer')
   const covers = Object.values(crew).some(({ does, breaks }) => breaks && does.includes('jams'))
-  if (runsOn && sealers && !covers)
+  if (runsOn && hasSealer(scenario) && !covers)
     tell(
       'note',
       'break-unattended',
@@ -65,8 +66,7 @@ export const breakFindings: Rule = ({ scenario, words }, tell) => {
 }
 
 export const rollStartFindings: Rule = ({ scenario, hand: { tape, line }, words }, tell) => {
-  const { shift } = scenario
-  if (shift['rolls-start'] !== 'full' || shift.start !== 'empty' || !tape || tape.heads.length < 2) return
+  if (!startsFull(scenario) || !tape || tape.heads.length < 2) return
   const first = tape.heads.reduce((least, head) => (head.perRoll < least.perRoll ? head : least))
   const rate = (line.pieces.find(({ name }) => name === first.machine)?.perShift ?? 0) / line.working
   if (first.changes < 1 || !(rate > 0)) return
@@ -83,11 +83,8 @@ export const rollStartFindings: Rule = ({ scenario, hand: { tape, line }, words 
 export const unsealedFindings: Rule = ({ scenario, hand: { line }, words }, tell) => {
   const unsealed = unsealedShare(scenario)
   if (unsealed === 0) return
-  const found = Object.values(scenario.line).reduce(
-    (left, piece) => (piece.type === 'inspect' ? left * (1 - piece['finds-unsealed']) : left),
-    1,
-  )
-  if (found === 0) return
+  const unseen = unseenShare(scenario)
+  if (unseen === 0) return
   const blind = Object.entries(scenario.line).find(
     ([, piece]) => piece.type === 'sealer' && piece['roll-change']['low-tape-warning'] === 'none',
   )!
@@ -95,7 +92,7 @@ export const unsealedFindings: Rule = ({ scenario, hand: { line }, words }, tell
     'warning',
     'unsealed-unseen',
     ['line', blind[0], 'roll-change', 'low-tape-warning'],
-    `\`${blind[0]}\` has no low-tape warning, so about ${words.share(unsealed)} of the cases pass an empty roll; ${words.count(unsealed * found * line.perShift)} a shift leave the line open and unseen.`,
+    `\`${blind[0]}\` has no low-tape warning, so about ${words.share(unsealed)} of the cases pass an empty roll; ${words.count(unsealed * unseen * line.perShift)} a shift leave the line open and unseen.`,
     'derived: cases until somebody notices, over cases a roll',
     'heads with a warning, or an inspection that finds more',
   )

@@ -14,7 +14,7 @@ const nearArrivals = 0.98
 const headroom = 1.1
 
 /** The key that makes a piece as fast as it is. */
-export function paceKey({ type, name }: Pick<PieceHand, 'type' | 'name'>): Path {
+function paceKey({ type, name }: Pick<PieceHand, 'type' | 'name'>): Path {
   const key = type === 'sealer' ? 'belt-speed' : type === 'conveyor' ? 'speed' : 'time'
   return ['line', name, key]
 }

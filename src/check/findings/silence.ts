@@ -1,7 +1,7 @@
 /** Findings on what the scenario does not say: stops that are not named, prices without money, and checks that could not be made. */
 import type { Rule } from '../finding.js'
 import { headsOf } from '../pace.js'
-import { wallOf } from './case.js'
+import { certificateOf } from './case.js'
 
 const named = (names: readonly string[]) => names.map((name) => `\`${name}\``).join(', ')
 
@@ -78,9 +78,7 @@ export const uncheckedFindings: Rule = ({ scenario }, tell) => {
   }
   if (scenario.target === undefined) missing.push('whether a target is held (target)')
   some(
-    without(
-      (kind) => wallOf(kind) === null || (kind.board?.ect === undefined && kind.board?.burst === undefined),
-    ),
+    without((kind) => certificateOf(kind) === null),
     (names) => `what the board of ${names} allows (board: wall, and ect or burst)`,
   )
   some(

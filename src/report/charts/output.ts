@@ -1,6 +1,7 @@
 /** Chart of the output: how many good cases the shifts put out, against the target. */
 import type { ChartConfiguration, Plugin } from 'chart.js'
 import { max, mean, min, quantile } from 'simple-statistics'
+import { workingTime } from '../../scenario/working-time.js'
 import type { RunResult } from '../../study/result.js'
 import { counted, grouped, printFigure } from '../format.js'
 import { axisTitle, type Chart, chartWidth, foot, frame, palette, widthOf, written } from './chart.js'
@@ -25,7 +26,7 @@ const mostTicks = 10
 /** Target rate times working time, the length of the shift less its breaks; null where no target is given. */
 export function shiftTarget({ target, shift }: RunResult): ShiftTarget | null {
   if (target === null) return null
-  const working = shift.length - shift.breaks.reduce((sum, pause) => sum + pause.for, 0)
+  const working = workingTime(shift)
   // divided as the line divides, so that a shift at the very edge falls on the same side here and there
   let least = Math.max(0, Math.floor(target * working) - 1)
   while (least / working < target) least++
