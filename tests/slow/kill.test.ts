@@ -6,20 +6,12 @@ import path from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { Stream } from '../../src/engine/stream.js'
+import { smallLine } from '../cli/in-process.js'
 
 const program = fileURLToPath(new URL('../../.build/cli/main.js', import.meta.url))
 
 /** Simulates for about as long as the program takes to load, and to draw its pictures: a kill strikes each of them. */
-const line = `title: A line to kill
-target: 9 cases/min
-cases: {a: {length: 400 mm, width: 300 mm, height: 250 mm}}
-arrivals: {p: {time-between: {exponential: {mean: 6 s}}}}
-line:
-  infeed: {type: conveyor, length: 6 m}
-  sealer: {type: sealer, jams: {chance: 1 %, clear: 60 s}}
-  end: {type: station, time: 3 s}
-shift: {length: 3 h}
-`
+const line = smallLine.replace('length: 1 h', 'length: 3 h')
 const kills = 50
 const mostKillsPerStudy = 6
 
