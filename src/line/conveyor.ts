@@ -25,7 +25,6 @@ export abstract class Conveyor extends Mechanism {
   override empty(): void {
     this.level.reset(this.floor.pictureFrom, this.floor.end)
     this.full.reset(this.floor.pictureFrom, this.floor.end)
-    this.countAnew(0)
   }
 
   override countAnew(now: number): void {

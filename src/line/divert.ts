@@ -31,7 +31,6 @@ export class Divert extends OnePlace {
   override empty(): void {
     super.empty()
     this.turn = 0
-    this.countAnew()
   }
 
   /** Whose turn it is stays. */

@@ -107,9 +107,9 @@ export class Equipment implements Actor, Feeder, Outlet {
     this.state = State.waiting
     this.numbers[stateSince] = 0
     this.numbers[lapsesAt] = never
-    this.clear()
     this.breakdowns?.begin(0)
     this.mechanism.empty()
+    this.countAnew(0)
     this.refresh(0)
   }
 
@@ -331,36 +331,33 @@ export class Equipment implements Actor, Feeder, Outlet {
 
   // --- what is counted ---
 
-  private clear(): void {
-    this.stateTimes.fill(0)
-    this.stopCounts.fill(0)
-    this.stopTimes.fill(0)
-    this.stopWaits.fill(0)
-  }
-
   /**
    * Counts anew from `now`. What lies before it of the state and the stop that last is taken off now, and booked with the
    * rest when they end: booked in two parts, a running time would be rounded anew, and with it the next breakdown.
    */
   countAnew(now: number): void {
-    this.clear()
+    this.stateTimes.fill(0)
+    this.stopCounts.fill(0)
+    this.stopTimes.fill(0)
+    this.stopWaits.fill(0)
     const until = Math.min(this.numbers[lapsesAt]!, now)
     this.stateTimes[this.state]! -= until - this.numbers[stateSince]!
     this.stateTimes[State.waiting]! -= now - until
-    if (this.cause !== Cause.none) {
-      this.stopTimes[this.cause]! -= now - this.stoppedAt
-      if (!this.isWorkedOn) this.stopWaits[this.cause]! -= now - this.stoppedAt
-    }
+    this.bookStop(this.stoppedAt - now)
     this.mechanism.countAnew(now)
+  }
+
+  /** Books so many seconds of the stop that lasts, if one does; takes them off where they are negative. */
+  private bookStop(time: number): void {
+    if (this.cause === Cause.none) return
+    this.stopTimes[this.cause]! += time
+    if (!this.isWorkedOn) this.stopWaits[this.cause]! += time
   }
 
   /** Books what is open when the shift ends. */
   settle(now: number): void {
     this.bookState(now)
-    if (this.cause !== Cause.none) {
-      this.stopTimes[this.cause]! += now - this.stoppedAt
-      if (!this.isWorkedOn) this.stopWaits[this.cause]! += now - this.stoppedAt
-    }
+    this.bookStop(now - this.stoppedAt)
     this.mechanism.close(now)
   }
 

@@ -2,6 +2,7 @@
 import { Clock } from '../engine/clock.js'
 import { Stream } from '../engine/stream.js'
 import { inverse, type Law } from '../engine/variates.js'
+import type { Distribution } from '../scenario/distribution.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
 import { Cases } from './cases.js'
@@ -68,6 +69,11 @@ export class Floor {
     const stream = this.stream(owner, purpose)
     const quantile = inverse(law)
     return { draw: () => quantile(stream.next()) }
+  }
+
+  /** As `draws`, of the times between arrivals of `cases` each: told to the controls. */
+  intervals(owner: string, purpose: string, law: Distribution, cases: number): Draw {
+    return this.controls.ofIntervals(this.draws(owner, purpose, law), law, cases)
   }
 
   /** Clears clock and cases and begins every stream of shift `shift`. */

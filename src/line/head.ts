@@ -51,13 +51,12 @@ export class Head {
     private readonly tapeBreak: Stream,
   ) {}
 
-  /** A fresh blade, and a first roll that is full or used up by a random part. */
+  /** A fresh blade, and a first roll that is full or used up by a random part; `countAnew` follows. */
   reset(): void {
     const { roll, lostPerRoll } = this.facts
     this.cuts = 0
     this.missedNow = 0
     this.remaining = this.firstRoll ? lostPerRoll + this.firstRoll.next() * (roll - lostPerRoll) : roll
-    this.countAnew()
   }
 
   /** Counts anew from what is left on the roll; cuts of the blade, and cases that nobody has noticed yet, stay. */

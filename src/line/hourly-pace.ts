@@ -45,7 +45,7 @@ export class HourlyPace implements Pace {
       keys.spaced === 'evenly'
         ? { law: 'constant' as const, value: batch }
         : { law: 'exponential' as const, mean: batch }
-    this.growth = floor.controls.ofIntervals(floor.draws(owner, 'time between', law), law, batch)
+    this.growth = floor.intervals(owner, 'time between', law, batch)
     const { length } = floor.scenario.shift
     const breaks = [{ at: 0, for: floor.scenario.shift['start-up'] }, ...floor.scenario.shift.breaks]
     const edges = new Set([0, length])

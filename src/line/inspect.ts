@@ -30,11 +30,6 @@ export class Inspect extends OnePlace {
     this.findDraws = floor.stream(this.label, 'find unsealed')
   }
 
-  override empty(): void {
-    super.empty()
-    this.countAnew()
-  }
-
   override countAnew(): void {
     this.inspected = 0
     this.rejected = 0

@@ -49,8 +49,6 @@ export class Line {
   private readonly equipment: readonly Equipment[]
   private readonly calendar: Calendar
   private readonly exit: Exit
-  /** The shift that runs has come to where counting begins. */
-  private isCounting = false
 
   constructor(scenario: Scenario) {
     const floor = new Floor(scenario)
@@ -187,7 +185,6 @@ export class Line {
 
   private begin(seed: string, shift: number): void {
     const { floor } = this
-    this.isCounting = this.countFrom === 0
     floor.begin(seed, shift)
     this.exit.reset()
     for (const piece of this.equipment) piece.reset()
@@ -199,7 +196,6 @@ export class Line {
 
   /** Counting begins: every tally anew, everything else as it is. */
   private countAnew(now: number): void {
-    this.isCounting = true
     this.floor.countAnew(now)
     this.exit.reset()
     for (const piece of this.equipment) piece.countAnew(now)
@@ -212,7 +208,7 @@ export class Line {
     const { floor, countFrom } = this
     try {
       // of several shifts in a row the calendar cuts, between what ends one and what begins the next
-      if (!this.isCounting && floor.campaign === 1 && countFrom <= until) {
+      if (floor.campaign === 1 && floor.clock.now < countFrom && countFrom <= until) {
         floor.clock.run(countFrom)
         this.countAnew(countFrom)
       }

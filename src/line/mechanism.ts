@@ -19,7 +19,7 @@ export abstract class Mechanism {
     return `line.${this.name}`
   }
 
-  /** Empty and at rest at the start of a shift. */
+  /** Empty and at rest at the start of a shift; `countAnew` follows. */
   abstract empty(): void
   /** Takes the case if it can. Where it will be able to at a known time, it asks `unit.wake` for that. */
   abstract take(now: number, item: CaseIndex): boolean

@@ -29,11 +29,7 @@ export class OrderedPace implements Pace {
     this.orders = keys.map((order, index) => ({
       kind: kinds.indexOf(order.case),
       quantity: order.quantity,
-      between: floor.controls.ofIntervals(
-        floor.draws(owner, `time between, order ${index + 1}`, order['time-between']),
-        order['time-between'],
-        1,
-      ),
+      between: floor.intervals(owner, `time between, order ${index + 1}`, order['time-between'], 1),
       before: floor.draws(owner, `before order ${index + 1}`, order.before ?? { law: 'constant', value: 0 }),
     }))
   }

@@ -110,7 +110,6 @@ export class Sealer extends Mechanism {
     this.jamDrawnFor = none
     this.dwell?.reset()
     this.taping.reset()
-    this.countAnew(0)
   }
 
   override countAnew(now: number): void {

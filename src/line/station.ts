@@ -59,7 +59,6 @@ export class Station extends Mechanism {
     this.stuckServers = 0
     this.sinceStop = 0
     this.numbers[closedUntil] = 0
-    this.countAnew(0)
   }
 
   /** Cases since the last planned stop stay. */

@@ -21,7 +21,7 @@ export class SteadyPace implements Pace {
     /** Evenly spaced arrivals a second; null where the law says more. */
     private readonly perSecond: number | null,
   ) {
-    this.between = floor.controls.ofIntervals(floor.draws(owner, 'time between', law), law, batch)
+    this.between = floor.intervals(owner, 'time between', law, batch)
   }
 
   clear(): void {}

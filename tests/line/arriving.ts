@@ -17,20 +17,28 @@ export const open = '{s: {type: station, time: 1 ms, waiting-room: unlimited}}'
 /** Holds one case for 10 s and has no room before it. */
 export const slow = '{s: {type: station, time: 10 s}}'
 
-/** Simulates one shift with the source or, in a map that begins with `p`, the sources. */
-export function simulate(
-  source: string,
-  shift: string,
-  options: { line?: string; rows?: string[][]; shift?: number } = {},
-): Shift {
-  const text = `cases: ${cases}\narrivals: ${source.startsWith('{p:') ? source : `{p: ${source}}`}\nline: ${options.line ?? open}\nshift: ${shift}`
+export interface Around {
+  cases?: string
+  line?: string
+  /** Header and rows of whatever log the source names. */
+  rows?: string[][]
+}
+
+/** A line with the source or, in a map that begins with `p`, the sources. */
+export function build(source: string, shift: string, options: Around = {}): Line {
+  const text = `cases: ${options.cases ?? cases}\narrivals: ${source.startsWith('{p:') ? source : `{p: ${source}}`}\nline: ${options.line ?? open}\nshift: ${shift}`
   const { scenario } = loadScenario(text, {
     readRows: (_, taker) => {
       taker.header(options.rows![0]!)
       for (const row of options.rows!.slice(1)) if (!taker.row(row)) return
     },
   })
-  const line = new Line(scenario)
+  return new Line(scenario)
+}
+
+/** Simulates one shift of such a line. */
+export function simulate(source: string, shift: string, options: Around & { shift?: number } = {}): Shift {
+  const line = build(source, shift, options)
   const arrivals: [number, string][] = []
   const exits: [number, string][] = []
   const micro = (time: number) => Math.round(time * 1e6) / 1e6

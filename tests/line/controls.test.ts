@@ -1,32 +1,20 @@
 /** Controls: known-mean sums over what arrivals drew, by hand, against the trace of arrivals, and over many shifts. */
+import { mean, sampleVariance } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
 import { Line } from '../../src/line/line.js'
 import type { ShiftEvent } from '../../src/line/observer.js'
 import { type Distribution, meanOf } from '../../src/scenario/distribution.js'
 import { loadScenario } from '../../src/scenario/load.js'
+import { type Around, build as buildLine, open } from './arriving.js'
 
 /** Kinds of 400 and 600 mm, three to one: 450 mm on the mean. */
 const mixed =
   '{a: {share: 3, length: 400 mm, width: 300 mm, height: 300 mm}, b: {share: 1, length: 600 mm, width: 300 mm, height: 300 mm}}'
 const alike =
   '{a: {share: 0.1, length: 410 mm, width: 300 mm, height: 300 mm}, b: {share: 0.2, length: 410 mm, width: 300 mm, height: 350 mm}, c: {share: 0, length: 700 mm, width: 300 mm, height: 300 mm}}'
-const open = '{s: {type: station, time: 1 ms, waiting-room: unlimited}}'
 
-function build(
-  source: string,
-  shift: string,
-  more: { cases?: string; line?: string; rows?: string[][] } = {},
-) {
-  const arrivals = source.startsWith('{p:') ? source : `{p: ${source}}`
-  const text = `cases: ${more.cases ?? alike}\narrivals: ${arrivals}\nline: ${more.line ?? open}\nshift: ${shift}`
-  const { scenario } = loadScenario(text, {
-    readRows: (_, taker) => {
-      taker.header(more.rows![0]!)
-      for (const row of more.rows!.slice(1)) if (!taker.row(row)) return
-    },
-  })
-  return new Line(scenario)
-}
+const build = (source: string, shift: string, more: Around = {}) =>
+  buildLine(source, shift, { cases: alike, ...more })
 
 function controls(line: Line, from = 0, shift = 1): number[] {
   line.countFrom = from
@@ -219,9 +207,8 @@ describe('the mean of both over many shifts', () => {
       }
       for (const index of [0, 1]) {
         const values = rows.map((row) => row[index]!)
-        const mean = values.reduce((sum, value) => sum + value, 0) / shifts
-        const variance = values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (shifts - 1)
-        expect(Math.abs(mean)).toBeLessThan(4 * Math.sqrt(variance / shifts))
+        const variance = sampleVariance(values)
+        expect(Math.abs(mean(values))).toBeLessThan(4 * Math.sqrt(variance / shifts))
         // no sum of nothing: by Wald's second identity its variance is the mean number of draws times that of one summand:
         // cv^2, or 3/4 x 50^2 + 1/4 x 150^2 mm^2. 25 % are more than 4 standard errors of a variance of 600 values of a
         // law that is nearly normal, which is sqrt(2 / 599)
@@ -241,10 +228,9 @@ describe('the mean of both over many shifts', () => {
     const values = Array.from({ length: shifts }, (_, index) => controls(line, 301, index + 1))
     for (const index of [0, 1]) {
       const row = values.map((value) => value[index]!)
-      const mean = row.reduce((sum, value) => sum + value, 0) / shifts
-      const variance = row.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (shifts - 1)
+      const variance = sampleVariance(row)
       expect(variance).toBeGreaterThan(0)
-      expect(Math.abs(mean)).toBeLessThan(4 * Math.sqrt(variance / shifts))
+      expect(Math.abs(mean(row))).toBeLessThan(4 * Math.sqrt(variance / shifts))
     }
   })
 

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { birthDeath, type Chain, expected, momentsOfAverage } from './markov.js'
 import { inQueue, queueChain, shiftLength } from './queue.js'
-import { hunt, room, twoStations } from './two-stations.js'
+import { held, hunt, isWorking, room, shiftLength as stationsShift, twoStations } from './two-stations.js'
 
 describe('number in a queue that starts empty', () => {
   // E[L(t)], services at rate 1; the textbook transient of M/M/1 (Gross & Harris, Fundamentals of Queueing Theory, ch. 2),
@@ -78,14 +78,13 @@ describe('two exponential stations, the first one saturated', () => {
   // (B + 2) / (B + 3) of what a station alone makes
   it.each([0, 1, 2, 5, 10])('room for %d', (between) => {
     const [first, second] = [10_000, 20_000].map(
-      (time) => expected(twoStations(between), 0, (state) => (state > 0 ? 1 : 0), time).integral,
+      (time) => expected(twoStations(between), 0, isWorking, time).integral,
     ) as [number, number]
     expect((second - first) / 10_000).toBeCloseTo(hunt(between), 9)
   })
 
   it('cases held at the second one: the skewness that the shift was chosen for', () => {
-    const length = 200
-    const held = (state: number) => Math.min(state, room + 1)
+    const length = stationsShift
     const { mean, skewness } = momentsOfAverage(twoStations(room), 0, held, length, 8 * length)
     expect(mean).toBeCloseTo(expected(twoStations(room), 0, held, length).integral / length, 9)
     expect(Math.abs(skewness)).toBeLessThan(0.2)

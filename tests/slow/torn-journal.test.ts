@@ -42,6 +42,18 @@ beforeAll(async () => {
   expect(lines.slice(1).map((line) => JSON.parse(line.toString()).shift)).toEqual([1, 2, 3, 4])
 }, 120_000)
 
+/** A study that goes on from such a journal, in a folder of its own, ends with the bytes of one that nobody disturbed. */
+async function expectUndisturbed(journal: readonly Buffer[], what: string): Promise<void> {
+  const cwd = place()
+  writeFileSync(path.join(cwd, 'out', 'journal.ndjson'), Buffer.concat(journal))
+  const { code, err } = await call([...argv, String(shifts), '--resume'], { cwd })
+  expect([code, err], what).toEqual([0, ''])
+  for (const [index, name] of names.entries())
+    expect(readFileSync(path.join(cwd, 'out', name)).equals(undisturbed[index]!), `${name}, ${what}`).toBe(
+      true,
+    )
+}
+
 describe('a journal torn in its last line', () => {
   it('keeps the lines before, and takes the lost shift again, at every byte', () => {
     const folder = place()
@@ -70,31 +82,14 @@ describe('a journal torn in its last line', () => {
     // the ends, where a line is nothing yet or lacks only its line end, and every tenth of it
     const places = [0, 1, 2, last.length - 2, last.length - 1]
     for (let tenth = 1; tenth < 10; tenth++) places.push(Math.floor((tenth * last.length) / 10))
-    for (const left of places) {
-      const cwd = place()
-      writeFileSync(
-        path.join(cwd, 'out', 'journal.ndjson'),
-        Buffer.concat([...lines.slice(0, -1), last.subarray(0, left)]),
-      )
-      const { code, err } = await call([...argv, String(shifts), '--resume'], { cwd })
-      expect([code, err], `${left} bytes left`).toEqual([0, ''])
-      for (const [index, name] of names.entries())
-        expect(
-          readFileSync(path.join(cwd, 'out', name)).equals(undisturbed[index]!),
-          `${name}, ${left} bytes left`,
-        ).toBe(true)
-    }
+    for (const left of places)
+      await expectUndisturbed([...lines.slice(0, -1), last.subarray(0, left)], `${left} bytes left`)
   })
 
   it('that the disk filled with zeros, as after a loss of power', async () => {
-    const cwd = place()
-    writeFileSync(
-      path.join(cwd, 'out', 'journal.ndjson'),
-      Buffer.concat([...lines.slice(0, -1), lines.at(-1)!.subarray(0, 50), Buffer.alloc(4096)]),
+    await expectUndisturbed(
+      [...lines.slice(0, -1), lines.at(-1)!.subarray(0, 50), Buffer.alloc(4096)],
+      'zeros after 50 bytes',
     )
-    const { code, err } = await call([...argv, String(shifts), '--resume'], { cwd })
-    expect([code, err]).toEqual([0, ''])
-    for (const [index, name] of names.entries())
-      expect(readFileSync(path.join(cwd, 'out', name)).equals(undisturbed[index]!), name).toBe(true)
   })
 })
