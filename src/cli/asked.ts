@@ -1,7 +1,8 @@
 /** What the options of a study ask of its figures: precision and requirements, by the names of its measures. */
 import type { Line } from '../line/line.js'
 import { near } from '../scenario/issues.js'
-import { printable } from '../scenario/problems.js'
+import { printable, shown } from '../scenario/problems.js'
+import { parseQuantity } from '../scenario/quantity.js'
 import { measureName, measureNamed, type StudyMeasure, studyMeasures } from '../study/figures.js'
 import { parseRequirement, type Requirement, RequirementError } from '../study/requirement.js'
 import { UsageError } from './io.js'
@@ -26,8 +27,17 @@ export function askedOf(options: StudyOptions, { columns }: Line, campaign: numb
   const precision =
     options.precision === undefined
       ? null
-      : { share: options.precision, of, most: options.shifts ?? usualMost }
+      : { share: shareOf(options.precision), of, most: options.shifts ?? usualMost }
   return { precision, requirements }
+}
+
+/** Reads a share, such as `1 %`, above 0 and below 1. */
+function shareOf(text: string): number {
+  const parsed = parseQuantity(text, 'share')
+  if (!('value' in parsed)) throw new UsageError(`--precision ${shown(text)}: ${parsed.rule}; ${parsed.fix}`)
+  if (!(parsed.value > 0 && parsed.value < 1))
+    throw new UsageError(`--precision ${shown(text)}: it must lie above 0 % and below 100 %, such as "1 %"`)
+  return parsed.value
 }
 
 function requirement(

@@ -7,28 +7,10 @@ import type { Readable } from 'node:stream'
 import type { RowTaker } from '../scenario/recorded.js'
 import { FileError, UsageError } from './io.js'
 import { readRowsOf } from './rows.js'
+import { reason } from './text.js'
 
 /** Bytes of a scenario file; the format itself allows fewer. */
 const mostBytes = 4_000_000
-
-const reasons: Record<string, string> = {
-  ENOENT: 'there is no such file or folder',
-  EACCES: 'it may not be opened by you',
-  EISDIR: 'it is a folder',
-  ENOTDIR: 'a part of its path is no folder',
-  ENOSPC: 'the disk is full',
-  EROFS: 'the disk is read-only',
-  EEXIST: 'it is there already',
-  ENAMETOOLONG: 'its name is too long',
-  EFBIG: 'a limit on the size of files is reached',
-  EDQUOT: 'the disk quota is used up',
-}
-
-/** What the operating system said, in words. */
-export function reason(error: unknown): string {
-  const { code, message } = error as NodeJS.ErrnoException
-  return reasons[code ?? ''] ?? message
-}
 
 /** The text of a scenario, from its file or, for `-`, from standard input. */
 export async function readScenarioText(name: string, cwd: string, stdin: Readable): Promise<string> {

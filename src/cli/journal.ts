@@ -2,8 +2,8 @@
 import { closeSync, ftruncateSync, mkdirSync, openSync, readFileSync, rmSync, writeSync } from 'node:fs'
 import path from 'node:path'
 import type { ShiftResult } from '../line/line.js'
-import { reason } from './files.js'
 import { FileError, UsageError } from './io.js'
+import { reason } from './text.js'
 
 /** What a journal belongs to: all that the results of its shifts depend on. */
 export interface JournalOwner {

@@ -1,8 +1,8 @@
 #!/usr/bin/env node
 /** The program: hands arguments and streams to `main`, and ends with its exit code. */
-import { reason } from './files.js'
 import { exits, type Io } from './io.js'
 import { main } from './program.js'
+import { reason } from './text.js'
 
 for (const stream of [process.stdout, process.stderr])
   stream.on('error', (error: NodeJS.ErrnoException) => {

@@ -2,9 +2,6 @@
 import { access } from 'node:fs/promises'
 import path from 'node:path'
 import type { Command } from 'commander'
-import { jsonSchemaText } from '../scenario/json-schema.js'
-import { starterScenario } from '../scenario/starter.js'
-import { writeNew, writeWhole } from './files.js'
 import { exits, type Io } from './io.js'
 import { quoted } from './text.js'
 
@@ -16,6 +13,11 @@ export function addNew(program: Command, io: Io, finish: (code: number) => void)
     .description('write a commented starter scenario that runs as it stands')
     .addHelpText('before', 'Example:\n  tapeshift new line.yaml\n')
     .action(async (name: string) => {
+      const [{ jsonSchemaText }, { starterScenario }, { writeNew, writeWhole }] = await Promise.all([
+        import('../scenario/json-schema.js'),
+        import('../scenario/starter.js'),
+        import('./files.js'),
+      ])
       const file = path.resolve(io.cwd, name)
       await writeNew(file, starterScenario)
       const schema = path.join(path.dirname(file), 'scenario.schema.json')

@@ -3,3 +3,22 @@
 /** A word as a shell would need it: plain where nothing in it is special, else in single quotes. */
 export const quoted = (text: string): string =>
   /^[\w./:=-]+$/.test(text) ? text : `'${text.replaceAll("'", `'\\''`)}'`
+
+const reasons: Record<string, string> = {
+  ENOENT: 'there is no such file or folder',
+  EACCES: 'it may not be opened by you',
+  EISDIR: 'it is a folder',
+  ENOTDIR: 'a part of its path is no folder',
+  ENOSPC: 'the disk is full',
+  EROFS: 'the disk is read-only',
+  EEXIST: 'it is there already',
+  ENAMETOOLONG: 'its name is too long',
+  EFBIG: 'a limit on the size of files is reached',
+  EDQUOT: 'the disk quota is used up',
+}
+
+/** What the operating system said, in words. */
+export function reason(error: unknown): string {
+  const { code, message } = error as NodeJS.ErrnoException
+  return reasons[code ?? ''] ?? message
+}

@@ -1,5 +1,5 @@
 /** Keys of a source: where cases come from and in which of the five ways. */
-import { z } from 'zod'
+import * as z from 'zod'
 import { timeDistribution } from './distribution.js'
 import { passesTo } from './equipment/common.js'
 import { assume, choice, quantity, whole } from './kit.js'

@@ -1,5 +1,5 @@
 /** Keys on what a taped closure depends on: for `check` alone, none has a default, and what is not given is not checked. */
-import { z } from 'zod'
+import * as z from 'zod'
 import { choice, quantity } from './kit.js'
 import { parseQuantity, quantityPattern } from './quantity.js'
 

@@ -1,6 +1,6 @@
 /** A time that varies: one form everywhere, a constant or one named law with its parameters. */
 import jStat from 'jstat'
-import { z } from 'zod'
+import * as z from 'zod'
 import { bare, choice, quantity, whole } from './kit.js'
 import { dimensions } from './quantity.js'
 

@@ -1,5 +1,5 @@
 /** The JSON Schema (2020-12) of the scenario format, for editors. */
-import { z } from 'zod'
+import * as z from 'zod'
 import { scenarioSchema } from './schema.js'
 
 /** The schema as text, ready to be written beside the demo scenarios. */

@@ -1,5 +1,5 @@
 /** Building blocks of the schema: keys that carry a unit, a default with its basis, and a line of explanation. */
-import { z } from 'zod'
+import * as z from 'zod'
 import { type Dimension, dimensions, parseMoney, parseQuantity, quantityPattern } from './quantity.js'
 
 /** Where a default comes from, in the words that `check` and the report print beside it. */

@@ -1,5 +1,5 @@
 /** The one definition of the scenario format: types, validation, defaults, docs and the JSON Schema come from it. */
-import { z } from 'zod'
+import * as z from 'zod'
 import { flutes } from '../trade/case.js'
 import { source } from './arrivals.js'
 import { caseDemands, closure, dataSheet, site } from './closure.js'
@@ -10,9 +10,7 @@ import { inspect } from './equipment/inspect.js'
 import { sealer } from './equipment/sealer.js'
 import { station } from './equipment/station.js'
 import { assume, bare, choice, money, name, quantity, whole } from './kit.js'
-
-/** More shifts than this are no study but a mistake of the keyboard; they would also not fit into memory. */
-export const mostShifts = 100_000
+import { mostShifts } from './limits.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
 /** A side of a case, m: from a matchbox to a container, so that a slip of the unit is found. */

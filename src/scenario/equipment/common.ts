@@ -1,5 +1,5 @@
 /** Keys that several kinds of equipment share. */
-import { z } from 'zod'
+import * as z from 'zod'
 import { timeDistribution } from '../distribution.js'
 import { assume, choice, name } from '../kit.js'
 

@@ -1,5 +1,5 @@
 /** Keys of `type: conveyor`. */
-import { z } from 'zod'
+import * as z from 'zod'
 import { assume, choice, quantity } from '../kit.js'
 import { breakdowns, passesTo, rightOfWay } from './common.js'
 

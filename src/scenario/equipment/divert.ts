@@ -1,5 +1,5 @@
 /** Keys of `type: divert`: a place that sends cases on by one of several ways. */
-import { z } from 'zod'
+import * as z from 'zod'
 import { timeDistribution } from '../distribution.js'
 import { assume, choice, name } from '../kit.js'
 import { breakdowns, rightOfWay } from './common.js'

@@ -1,5 +1,5 @@
 /** Keys of `type: inspect`: a place that looks at each case and rejects some. */
-import { z } from 'zod'
+import * as z from 'zod'
 import { timeDistribution } from '../distribution.js'
 import { assume, name, quantity } from '../kit.js'
 import { breakdowns, passesTo, rightOfWay, runBy } from './common.js'

@@ -1,5 +1,5 @@
 /** Keys of `type: sealer`: a belt-driven case sealer with its taping heads. */
-import { z } from 'zod'
+import * as z from 'zod'
 import { timeDistribution } from '../distribution.js'
 import { assume, bare, choice, quantity, quantityOr, whole } from '../kit.js'
 import { breakdowns, passesTo, rightOfWay } from './common.js'

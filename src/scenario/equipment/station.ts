@@ -1,5 +1,5 @@
 /** Keys of `type: station`: any place that holds one case for a time. */
-import { z } from 'zod'
+import * as z from 'zod'
 import { timeDistribution } from '../distribution.js'
 import { assume, whole } from '../kit.js'
 import { breakdowns, passesTo, rightOfWay, runBy } from './common.js'
