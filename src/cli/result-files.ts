@@ -1,58 +1,31 @@
-/** The files of a result: where they may be written, and writing them all or none. */
+/** Writes the files of a result, all of them or none. */
 import path from 'node:path'
-import type { Column, ShiftResult } from '../line/line.js'
 import type { Chart } from '../report/charts/chart.js'
 import type { Report } from '../report/content.js'
-import { shiftsCsv } from '../report/csv.js'
 import { reportPage } from '../report/page.js'
 import { renderPng } from '../report/png.js'
-import { printable } from '../scenario/problems.js'
-import type { RunResult } from '../study/result.js'
 import { type Content, writeTogether } from './files.js'
-import { type Io, UsageError } from './io.js'
 import { resolvedYaml } from './resolved.js'
+import { mostCopied } from './result-folder.js'
 import type { CommandScenario } from './scenario.js'
 
-/** A recorded log longer than this is not copied beside the report, bytes. */
-const mostCopied = 10_000_000
-
-/** Names that the results use in their folder. */
-const ownFiles = ['shifts.csv', 'scenario.yaml', 'report.html', 'result.json', 'journal.ndjson']
-
-/** No input may lie where a result is written, nor bear the name of one: it would be lost. */
-export function refuseToOverwrite(folder: string, name: string, loaded: CommandScenario, io: Io): void {
-  const home = name === '-' ? io.cwd : path.dirname(path.resolve(io.cwd, name))
-  const copied = [...loaded.files.keys(), ...loaded.logs.keys()]
-  for (const file of copied)
-    if (ownFiles.includes(path.normalize(file)) || path.normalize(file).startsWith(`charts${path.sep}`))
-      throw new UsageError(
-        `the scenario reads \`${printable(file)}\`, a name that results use: rename that file, or give --no-files`,
-      )
-  const inputs = [
-    ...(name === '-' ? [] : [path.resolve(io.cwd, name)]),
-    ...copied.map((file) => path.resolve(home, file)),
-  ]
-  const outputs = new Set([...ownFiles, ...copied].map((file) => path.join(folder, file)))
-  const lost = inputs.find((input) => outputs.has(input))
-  if (lost !== undefined)
-    throw new UsageError(
-      `the results would overwrite ${printable(shownPath(lost, io.cwd))}: choose another --out`,
-    )
+/** What a command has to write beside the scenario: rows by the name of their file, the report with its charts, the document. */
+export interface ResultFiles {
+  rows: ReadonlyMap<string, string>
+  report: Report
+  charts: readonly Chart[]
+  document: unknown
 }
 
 /** Writes all files of a result into `folder`. Throws `FileError`; then what was there stays. */
 export async function writeResults(
   folder: string,
-  result: RunResult,
-  report: Report,
-  charts: readonly Chart[],
   loaded: CommandScenario,
-  columns: readonly Column[],
-  shifts: readonly ShiftResult[],
+  { rows, report, charts, document }: ResultFiles,
 ): Promise<void> {
   const pictures = charts.map((chart) => ({ chart, png: renderPng(chart) }))
   const files: [string, Content][] = [
-    ['shifts.csv', shiftsCsv(columns, shifts)],
+    ...rows,
     ['scenario.yaml', resolvedYaml(loaded)],
     ...loaded.files,
     ...[...loaded.logs]
@@ -60,22 +33,7 @@ export async function writeResults(
       .map(([name, { file }]): [string, Content] => [name, { copyOf: file }]),
     ...pictures.map(({ chart, png }): [string, Content] => [path.join('charts', `${chart.name}.png`), png]),
     ['report.html', reportPage(report, pictures)],
-    ['result.json', `${JSON.stringify(result, null, 2)}\n`],
+    ['result.json', `${JSON.stringify(document, null, 2)}\n`],
   ]
   await writeTogether(new Map(files.map(([name, content]) => [path.join(folder, name), content])))
-}
-
-/** A long log stays where it is: said, because the scenario beside the report asks for it. */
-export function sayWhatIsNotCopied({ logs }: CommandScenario, io: Io): void {
-  for (const [name, { bytes }] of logs)
-    if (bytes > mostCopied)
-      io.stderr.write(
-        `note: ${printable(name)} (${Math.round(bytes / 1e6)} MB) was not copied: put it beside scenario.yaml to simulate that file\n`,
-      )
-}
-
-/** A file as a person finds it: from the folder that they stand in, where it lies below that. */
-export function shownPath(file: string, cwd: string): string {
-  const relative = path.relative(cwd, file)
-  return relative.startsWith('..') ? file : relative
 }

@@ -5,6 +5,7 @@ import { Line, type ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
 import { allCharts } from '../report/charts/index.js'
 import { runReport } from '../report/content.js'
+import { shiftsCsv } from '../report/csv.js'
 import { handTable } from '../report/hand.js'
 import { terminalReport } from '../report/terminal.js'
 import { stoppingRule } from '../study/precision.js'
@@ -17,7 +18,7 @@ import { exits, type Io, textStyle, UsageError } from './io.js'
 import { Journal } from './journal.js'
 import { type StudyOptions, scenarioWords } from './options.js'
 import { startProgress } from './progress.js'
-import { refuseToOverwrite, sayWhatIsNotCopied, shownPath, writeResults } from './result-files.js'
+import { refuseToOverwrite, sayWhatIsNotCopied, shownPath } from './result-folder.js'
 import { type CommandScenario, loadForCommand } from './scenario.js'
 import { quoted } from './text.js'
 import { UnsettledError } from './unsettled.js'
@@ -99,6 +100,8 @@ async function simulate(
   const known = journal?.known ?? new Map<number, ShiftResult>()
   let done = 0
   for (const shift of known.keys()) if (shift <= most) done++
+  // what draws takes long to load: while others simulate it is for nothing
+  if (options.files) void import('./result-files.js')
   const progress = startProgress(
     { total: most, known: done, isOpen: precision !== null },
     io,
@@ -204,7 +207,13 @@ async function show(
   if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
   else if (!options.quiet) io.stdout.write(terminalReport(report, textStyle(io)))
   if (!options.files) return
-  await writeResults(folder, result, report, allCharts(result), loaded, line.columns, shifts)
+  const { writeResults } = await import('./result-files.js')
+  await writeResults(folder, loaded, {
+    rows: new Map([['shifts.csv', shiftsCsv(line.columns, shifts)]]),
+    report,
+    charts: allCharts(result),
+    document: result,
+  })
   if (!options.quiet) sayWhatIsNotCopied(loaded, io)
   if (!options.json && !options.quiet)
     io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)

@@ -1,0 +1,47 @@
+/** Where the files of a result may be written, and how a person is told of them. */
+import path from 'node:path'
+import { printable } from '../scenario/problems.js'
+import { type Io, UsageError } from './io.js'
+import type { CommandScenario } from './scenario.js'
+
+/** A recorded log longer than this is not copied beside the report, bytes. */
+export const mostCopied = 10_000_000
+
+/** Names that the results use in their folder. */
+const ownFiles = ['shifts.csv', 'scenario.yaml', 'report.html', 'result.json', 'journal.ndjson']
+
+/** No input may lie where a result is written, nor bear the name of one: it would be lost. */
+export function refuseToOverwrite(folder: string, name: string, loaded: CommandScenario, io: Io): void {
+  const home = name === '-' ? io.cwd : path.dirname(path.resolve(io.cwd, name))
+  const copied = [...loaded.files.keys(), ...loaded.logs.keys()]
+  for (const file of copied)
+    if (ownFiles.includes(path.normalize(file)) || path.normalize(file).startsWith(`charts${path.sep}`))
+      throw new UsageError(
+        `the scenario reads \`${printable(file)}\`, a name that results use: rename that file, or give --no-files`,
+      )
+  const inputs = [
+    ...(name === '-' ? [] : [path.resolve(io.cwd, name)]),
+    ...copied.map((file) => path.resolve(home, file)),
+  ]
+  const outputs = new Set([...ownFiles, ...copied].map((file) => path.join(folder, file)))
+  const lost = inputs.find((input) => outputs.has(input))
+  if (lost !== undefined)
+    throw new UsageError(
+      `the results would overwrite ${printable(shownPath(lost, io.cwd))}: choose another --out`,
+    )
+}
+
+/** A long log stays where it is: said, because the scenario beside the report asks for it. */
+export function sayWhatIsNotCopied({ logs }: CommandScenario, io: Io): void {
+  for (const [name, { bytes }] of logs)
+    if (bytes > mostCopied)
+      io.stderr.write(
+        `note: ${printable(name)} (${Math.round(bytes / 1e6)} MB) was not copied: put it beside scenario.yaml to simulate that file\n`,
+      )
+}
+
+/** A file as a person finds it: from the folder that they stand in, where it lies below that. */
+export function shownPath(file: string, cwd: string): string {
+  const relative = path.relative(cwd, file)
+  return relative.startsWith('..') ? file : relative
+}
