@@ -46,7 +46,7 @@ async function benchWorkers(name: string): Promise<void> {
   let alone = 0
   for (const workers of [1, availableParallelism()]) {
     const started = performance.now()
-    const threads = workersOf(workers, { scenario, seed: 'bench' })
+    const threads = workersOf(workers, { designs: [scenario], seed: 'bench' })
     await replicate(threads, { shifts })
     await threads.close()
     const seconds = (performance.now() - started) / 1000

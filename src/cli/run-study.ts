@@ -96,7 +96,7 @@ async function simulate(
     isCancelled = true
     io.stderr.write('\nstopping after the shifts in hand; press again to stop at once\n')
   })
-  const workers = workersOf(Math.min(options.workers, most), { scenario, seed })
+  const workers = workersOf(Math.min(options.workers, most), { designs: [scenario], seed })
   const known = journal?.known ?? new Map<number, ShiftResult>()
   let done = 0
   for (const shift of known.keys()) if (shift <= most) done++

@@ -1,6 +1,6 @@
 /** What a shift costs, element by element. What the scenario does not price is left out and named. */
 import type { Scenario } from '../scenario/schema.js'
-import { capitalPerShift, labourCost } from '../trade/money.js'
+import { capitalPerShift, energyCost, labourCost, maintenancePerShift } from '../trade/money.js'
 import type { Counted } from './counted.js'
 import type { Measure } from './measure.js'
 import type { Sealer } from './sealer.js'
@@ -10,7 +10,7 @@ const hour = 3600
 interface Element {
   key: string
   label: string
-  /** Money of the shift that has just ended; null where the scenario does not price it. */
+  /** Money of what is counted of the shift or campaign that has just ended; null where the scenario does not price it. */
   value: (() => number) | null
 }
 
@@ -21,11 +21,12 @@ export function costMeasures(
   counted: Readonly<Counted>,
   out: () => number,
 ): { measures: Measure[]; leftOut: string[] } {
-  const elements = costElements(scenario, sealers, counted)
+  const elements = costElements(scenario, sealers, counted, out)
   const priced = elements.filter((element) => element.value !== null)
   const leftOut = elements.filter((element) => element.value === null).map((element) => element.label)
   if (priced.length === 0) return { measures: [], leftOut }
   const thousands = () => out() / 1000
+  const all = () => priced.reduce((sum, element) => sum + element.value!(), 0)
   const measure = (key: string, label: string, value: () => number): Measure => ({
     path: ['measures', key],
     label,
@@ -34,35 +35,45 @@ export function costMeasures(
     value,
     over: thousands,
   })
-  return {
-    measures: [
-      measure('cost-per-1000', 'Cost of 1000 good cases', () =>
-        priced.reduce((sum, element) => sum + element.value!(), 0),
-      ),
-      ...priced.map((element) =>
-        measure(`cost-per-1000-${element.key}`, `of it ${element.label}`, element.value!),
-      ),
-    ],
-    leftOut,
-  }
+  const measures = [
+    measure('cost-per-1000', 'Cost of 1000 good cases', all),
+    ...priced.map(({ key, label, value }) => measure(`cost-per-1000-${key}`, `of it ${label}`, value!)),
+  ]
+  const yearly = scenario.money?.shifts
+  if (yearly !== undefined)
+    measures.push({
+      path: ['measures', 'cost-per-year'],
+      label: 'Cost of a year, all that is priced',
+      unit: 'money/yr',
+      kind: 'total',
+      value: () => all() * yearly,
+    })
+  return { measures, leftOut }
 }
 
-function costElements(scenario: Scenario, sealers: readonly Sealer[], counted: Readonly<Counted>): Element[] {
-  const { money, tape, crew, shift } = scenario
+function costElements(
+  scenario: Scenario,
+  sealers: readonly Sealer[],
+  counted: Readonly<Counted>,
+  out: () => number,
+): Element[] {
+  const { money, tape, crew, shift, closure } = scenario
   const people = Object.values(crew).reduce((sum, group) => sum + group.people, 0)
   const paidTime = () => (shift.length + shift['run-out']) * counted.shifts
   const heads = sealers.flatMap((sealer) => sealer.heads)
-  const { price } = tape
-  const { labour, downtime } = money ?? {}
-  const perShift = capitalPerShift(money ?? {})
+  const { labour, downtime, energy, power } = money ?? {}
+  const watts = power && Object.values(power).reduce((sum, each) => sum + each, 0)
+  const { reopens } = closure ?? {}
+  const opened = (each: number) => () => reopens!.chance * out() * each
+  const ofEachShift = (amount: number | null) => (amount === null ? null : () => amount * counted.shifts)
   const standing = () =>
     sealers.reduce((sum, sealer) => sum + sealer.unit.stopTimes.reduce((total, time) => total + time, 0), 0)
   return [
     {
       key: 'tape',
       label: 'tape',
-      value: price
-        ? () => (heads.reduce((sum, head) => sum + head.used, 0) / tape.roll) * price.amount
+      value: tape.price
+        ? () => (heads.reduce((sum, head) => sum + head.used, 0) / tape.roll) * tape.price!.amount
         : null,
     },
     {
@@ -76,9 +87,22 @@ function costElements(scenario: Scenario, sealers: readonly Sealer[], counted: R
       value: downtime ? () => (downtime.amount * standing()) / hour : null,
     },
     {
-      key: 'capital',
-      label: 'capital recovery',
-      value: perShift === null ? null : () => perShift * counted.shifts,
+      key: 'energy',
+      label: 'energy',
+      value: energy && watts !== undefined ? () => energyCost(watts, energy.amount, paidTime()) : null,
+    },
+    { key: 'maintenance', label: 'maintenance', value: ofEachShift(maintenancePerShift(money ?? {})) },
+    { key: 'capital', label: 'capital recovery', value: ofEachShift(capitalPerShift(money ?? {})) },
+    {
+      key: 'failures',
+      label: 'closures that open later',
+      value: reopens?.cost ? opened(reopens.cost.amount) : null,
+    },
+    {
+      key: 'failure-repair',
+      label: 'closing those again',
+      value:
+        reopens?.repair !== undefined && labour ? opened(labourCost(1, labour.amount, reopens.repair)) : null,
     },
   ]
 }

@@ -62,6 +62,15 @@ export function lineMeasures(
       kind: 'total',
       value: () => exit.rejected,
     })
+  const reopens = scenario.closure?.reopens
+  if (reopens)
+    measures.push({
+      path: at('reopened'),
+      label: 'Good cases whose closure opens later, expected, a shift',
+      unit: 'cases',
+      kind: 'total',
+      value: () => reopens.chance * exit.out,
+    })
   if (sealers.length === 0) return measures
   const heads = sealers.flatMap((sealer) => sealer.heads)
   const sum = (of: (head: (typeof heads)[number]) => number) =>

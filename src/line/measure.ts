@@ -14,6 +14,7 @@ export type Unit =
   | 'm/case'
   | 'kg/case'
   | 'money'
+  | 'money/yr'
   | 'rolls'
 
 /**

@@ -1,7 +1,8 @@
 /** What the report of a run says: headline sentences and tables, the same for the terminal and the page. */
 
 import { mapping } from '../line/effectiveness.js'
-import type { EquipmentResult, Figure, RunResult } from '../study/result.js'
+import type { EquipmentResult, Figure } from '../study/line-result.js'
+import type { RunResult } from '../study/result.js'
 import { cautions } from '../trade/cautions.js'
 import { assumedRows } from './assumed.js'
 import { certaintyLines, requirementLines } from './certainty.js'

@@ -1,5 +1,6 @@
 /** The figure of a result by the name of its measure. */
-import type { Figure, RunResult } from '../study/result.js'
+import type { Figure } from '../study/line-result.js'
+import type { RunResult } from '../study/result.js'
 
 /** The figure of a measure's name or full path, such as `throughput` or `measures.throughput`; undefined where there is none. */
 export function figureAt(result: RunResult, name: string): Figure | undefined {

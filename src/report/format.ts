@@ -1,6 +1,6 @@
 /** Figures as people read them: in the units of the scenario, rounded to what their interval supports. */
 import { unitSize } from '../scenario/quantity.js'
-import type { Figure } from '../study/result.js'
+import type { Figure } from '../study/line-result.js'
 
 export type Display = 'metric' | 'us'
 

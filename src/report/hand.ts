@@ -1,7 +1,8 @@
 /** Hand figures beside simulated ones, and why they part: what a run finds that averages cannot. */
 import type { HandCalculation, HandRow } from '../check/hand.js'
 import { figures, wordsFor } from '../check/words.js'
-import type { EquipmentResult, Figure, RunResult } from '../study/result.js'
+import type { EquipmentResult, Figure } from '../study/line-result.js'
+import type { RunResult } from '../study/result.js'
 import { amountText } from './check-tables.js'
 import type { Table } from './content.js'
 import { figureAt } from './figure-at.js'

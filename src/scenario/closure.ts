@@ -1,6 +1,6 @@
-/** Keys on what a taped closure depends on: for `check` alone, none has a default, and what is not given is not checked. */
+/** Keys on what a taped closure depends on: for `check`, and for the cost of closures that open later. None has a default. */
 import * as z from 'zod'
-import { choice, quantity } from './kit.js'
+import { choice, money, quantity } from './kit.js'
 import { parseQuantity, quantityPattern } from './quantity.js'
 
 /** Load on one closure: in newtons, or as a share of the load on the reference closure. */
@@ -57,8 +57,16 @@ export const closure = z
       })
       .optional()
       .describe('a closure that is known to hold, with which others are compared'),
+    reopens: z
+      .strictObject({
+        chance: quantity('share', 'of the good cases that left the line', { from: 0, to: 1 }),
+        cost: money(null, 'what one costs, without the work of closing it again').optional(),
+        repair: quantity('time', 'work of one person to close it again').optional(),
+      })
+      .optional()
+      .describe('closures that open after the line, in store or on the way: counted as expected, and priced'),
   })
-  .describe('how the closure is loaded and how true it is laid; for `check`')
+  .describe('how the closure is loaded, how true it is laid, and how often it opens later')
 
 /** A temperature from the cold store to the tropics, K, so that a slip of the unit is found. */
 const temperature = (doc: string) => quantity('temperature', doc, { from: 213, to: 373 })

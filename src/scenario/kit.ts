@@ -82,8 +82,8 @@ export function quantityOr<const W extends string>(
     .meta({ type: 'string', pattern: `(^${word}$)|${quantityPattern(dimension)}`, description: doc })
 }
 
-/** Money: `42 EUR/roll`, `31 EUR/h` or `24000 EUR`. */
-export function money(per: 'roll' | 'h' | null, doc: string) {
+/** Money: `42 EUR/roll`, `31 EUR/h`, `0.2 EUR/kWh` or `24000 EUR`. */
+export function money(per: 'roll' | 'h' | 'kWh' | null, doc: string) {
   const example = per ? `42 EUR/${per}` : '24000 EUR'
   return z
     .unknown()

@@ -1,23 +1,36 @@
 /** From YAML text to a validated scenario, with every finding at its place, the defaults named and the overrides applied. */
-import { type Document, LineCounter, parseDocument, parse as parseValue } from 'yaml'
+import { type Document, LineCounter, parseDocument } from 'yaml'
 import { type Finding, findingsOf, nearest, valueAt } from './issues.js'
 import { offsetOf, placeAt } from './locate.js'
 import { type ReadColumn, readObserved } from './observed.js'
-import { type Problem, ScenarioError, shown } from './problems.js'
+import { type Override, originOf, readSet, variantsOf, whatIfsOf } from './overrides.js'
+import { type Problem, problemWithoutPlace, ScenarioError, shown } from './problems.js'
 import { type ReadRows, Recordings } from './recorded.js'
 import { ruleFindings } from './rules.js'
 import { type Scenario, scenarioSchema } from './schema.js'
 import { type Assumption, fillDefaults, type Path, setAt } from './walk.js'
 
-/** What a scenario file holds once it is read. */
-export interface Loaded {
+/** A scenario once it is read. */
+export interface Resolved {
   scenario: Scenario
   /** The file's own tree with defaults written out and overrides applied: what a second run would read. */
   resolved: Record<string, unknown>
   /** Every value that nobody named, with the basis of its default. */
   assumed: Assumption[]
-  /** The variants by name with their notes. */
-  variants: { name: string; note: string }[]
+}
+
+/** A variant once it is read: the scenario with its changes, and what these are. */
+export interface Variant extends Resolved {
+  name: string
+  note: string
+  /** Values by dotted path, as they were written. */
+  set: Record<string, unknown>
+}
+
+/** What a scenario file holds once it is read. */
+export interface Loaded extends Resolved {
+  /** The variants, those asked for by `whatIfs` after those of the file. */
+  variants: Variant[]
   /** Where the value at `path` was given; null where nobody gave it and it is assumed. */
   placeOf: (path: Path) => GivenAt | null
 }
@@ -34,19 +47,12 @@ export interface LoadOptions {
   overrides?: readonly { path: string; value: unknown; source: string }[]
   /** Name of the variant to apply. */
   variant?: string
+  /** Variants that the file does not have: `NAME: PATH=VALUE; PATH=VALUE`, the name may be left out. */
+  whatIfs?: readonly string[]
   /** Reads a column of a CSV file beside the scenario. */
   readColumn?: ReadColumn
   /** Reads a recorded log beside the scenario, row by row. */
   readRows?: ReadRows
-}
-
-/** One change by path, and the words for where it came from. */
-interface Override {
-  path: string
-  value: unknown
-  source: string
-  /** Place in the file, for a variant's line. */
-  at: Path | null
 }
 
 const mostText = 1_000_000
@@ -69,7 +75,7 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
 
   const recordings = new Recordings(options.readRows)
   const problems: Problem[] = []
-  const attempt = (overrides: readonly Override[]): Omit<Loaded, 'variants' | 'placeOf'> | null => {
+  const attempt = (overrides: readonly Override[]): Resolved | null => {
     const tree = structuredClone(raw)
     const findings: [Finding, Override | undefined][] = []
     let assumed = fillDefaults(scenarioSchema, tree)
@@ -117,7 +123,8 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
     ...(options.sets ?? []).map((set) => readSet(set)),
     ...(options.overrides ?? []).map((each) => ({ ...each, at: null })),
   ]
-  const variants = variantsOf(raw)
+  const own = variantsOf(raw)
+  const variants = [...own, ...whatIfsOf(options.whatIfs ?? [], own)]
   const chosen = variants.find((each) => each.name === options.variant)
   if (options.variant !== undefined && !chosen)
     throw new ScenarioError([
@@ -133,13 +140,24 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
     ])
   const chosenOnes = [...(chosen?.overrides ?? []), ...sets]
   const base = attempt(chosenOnes)
-  for (const variant of variants) if (variant !== chosen) attempt([...variant.overrides, ...sets])
+  const read = variants.map((variant) =>
+    variant === chosen ? base : attempt([...variant.overrides, ...sets]),
+  )
   if (!base || problems.length > 0) throw new ScenarioError(problems)
   const placeOf = (path: Path): GivenAt | null => {
     const override = originOf(path, chosenOnes)
     return override || valueAt(raw, path) !== undefined ? givenAt(path, override) : null
   }
-  return { ...base, variants: variants.map(({ name, note }) => ({ name, note })), placeOf }
+  return {
+    ...base,
+    variants: variants.map(({ name, note, overrides }, index) => ({
+      ...read[index]!,
+      name,
+      note,
+      set: Object.fromEntries(overrides.map(({ path, value }) => [path, value])),
+    })),
+    placeOf,
+  }
 }
 
 function foundIn(tree: unknown, finding: Finding): string {
@@ -159,22 +177,6 @@ const withoutEchoes = (findings: readonly Finding[]): Finding[] =>
 
 const isSame = (a: Problem, b: Problem): boolean =>
   a.code === b.code && a.path === b.path && a.rule === b.rule && a.line === b.line && a.column === b.column
-
-/** The override that brought the value at `path`, if any. */
-function originOf(path: Path, overrides: readonly Override[]): Override | undefined {
-  const dotted = path.join('.')
-  return overrides.findLast((each) => dotted === each.path || dotted.startsWith(`${each.path}.`))
-}
-
-function problemWithoutPlace(
-  source: string,
-  code: Problem['code'],
-  rule: string,
-  fix: string,
-  found = '',
-): Problem {
-  return { code, path: '', source, line: 0, column: 0, found, rule, fix, window: '' }
-}
 
 function readYaml(
   text: string,
@@ -267,49 +269,4 @@ function pathOfProto(value: unknown, path: Path = []): Path | null {
     if (found) return found
   }
   return null
-}
-
-function readSet(set: string): Override {
-  const cut = set.indexOf('=')
-  const source = `--set ${shown(set)}`
-  if (cut <= 0)
-    throw new ScenarioError([
-      problemWithoutPlace(
-        source,
-        'no-such-path',
-        'an override is PATH=VALUE',
-        'such as --set "line.sealer.belt-speed=30 m/min"',
-      ),
-    ])
-  let value: unknown
-  try {
-    value = parseValue(set.slice(cut + 1), { maxAliasCount: 0 })
-  } catch {
-    throw new ScenarioError([
-      problemWithoutPlace(source, 'not-yaml', 'the value must be YAML', 'put quotes around the whole option'),
-    ])
-  }
-  return { path: set.slice(0, cut).trim(), value, source, at: null }
-}
-
-function variantsOf(raw: Record<string, unknown>): { name: string; note: string; overrides: Override[] }[] {
-  const { variants } = raw
-  if (typeof variants !== 'object' || variants === null || Array.isArray(variants)) return []
-  return Object.entries(variants as Record<string, unknown>).map(([name, variant]) => {
-    const { set, note } = (typeof variant === 'object' && variant !== null ? variant : {}) as {
-      set?: unknown
-      note?: unknown
-    }
-    const pairs =
-      typeof set === 'object' && set !== null && !Array.isArray(set)
-        ? Object.entries(set as Record<string, unknown>)
-        : []
-    const overrides = pairs.map(([path, value]) => ({
-      path,
-      value,
-      source: `variant ${name}`,
-      at: ['variants', name, 'set', path],
-    }))
-    return { name, note: typeof note === 'string' ? note : '', overrides }
-  })
 }

@@ -75,3 +75,14 @@ export class ScenarioError extends Error {
     this.name = 'ScenarioError'
   }
 }
+
+/** A problem of the whole text or of an option, which has no line. */
+export function problemWithoutPlace(
+  source: string,
+  code: Problem['code'],
+  rule: string,
+  fix: string,
+  found = '',
+): Problem {
+  return { code, path: '', source, line: 0, column: 0, found, rule, fix, window: '' }
+}

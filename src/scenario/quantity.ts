@@ -86,6 +86,7 @@ export const dimensions = {
     units: { '%': '0.01', 'per 1000 cases': '0.001', 'per 1000': '0.001', 'per case': '1' },
     example: '5 %',
   },
+  power: { name: 'a power', si: 'W', units: { kW: 'kW', W: 'W', hp: 'hp' }, example: '0.8 kW' },
   cuts: { name: 'a number of cuts', si: '', units: { cuts: '1' }, example: '30000 cuts' },
   yearly: {
     name: 'a number a year',

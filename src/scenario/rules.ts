@@ -306,17 +306,25 @@ function checkMoney(scenario: Scenario, report: Report): void {
   own(tape.price, ['tape', 'price'])
   for (const [name, kind] of Object.entries(scenario.cases))
     own(kind['contents-value'], ['cases', name, 'contents-value'])
-  for (const [path, price] of Object.entries(money.capital ?? {})) {
-    own(price, ['money', 'capital', path])
-    const named = path.startsWith('line.') && Object.hasOwn(scenario.line, path.slice(5))
+  own(money.energy, ['money', 'energy'])
+  own(scenario.closure?.reopens?.cost, ['closure', 'reopens', 'cost'])
+  for (const [path, price] of Object.entries(money.capital ?? {})) own(price, ['money', 'capital', path])
+  checkPieces(scenario, 'capital', report)
+  checkPieces(scenario, 'power', report)
+}
+
+/** What is told of pieces is told by their paths. */
+function checkPieces({ money, line }: Scenario, key: 'capital' | 'power', report: Report): void {
+  for (const path of Object.keys(money?.[key] ?? {})) {
+    const named = path.startsWith('line.') && Object.hasOwn(line, path.slice(5))
     if (!named)
       report(
-        ['money', 'capital', path],
+        ['money', key, path],
         'no-such-path',
         `\`${path}\` is no piece of the line`,
         nearest(
           path,
-          Object.keys(scenario.line).map((each) => `line.${each}`),
+          Object.keys(line).map((each) => `line.${each}`),
         ),
         true,
       )

@@ -122,6 +122,7 @@ tape:
 #   seam-gap: 2 mm              # between the closed outer flaps
 #   centring-error: 3 mm        # how far the strip lies off the middle of the seam
 #   load: 120 %                 # load that opens the heaviest case, as a share of that on the reference, or a force such as 40 N
+#   reopens: {chance: 0.2 per 1000 cases, cost: 12 EUR, repair: 4 min}   # closures that open after the line, and what one costs
 #   reference: {note: which one and how it is known to hold, width: 48 mm, leg: 60 mm, seam-length: 400 mm, seam-gap: 1 mm, centring-error: 2 mm, load: 40 N}
 # site: {temperature: [10 degC, 30 degC]}   # coldest and warmest at the sealer; for check
 
@@ -148,6 +149,9 @@ money:                          # leave out what you do not know: it is left out
   currency: EUR
   labour: 30 EUR/h              # one person
   downtime: 0 EUR/h             # an hour in which the sealer stands for a stop of its own
+  energy: 0.2 EUR/kWh
+  power: {line.sealer: 0.4 kW}  # mean over the shift
+  maintenance: 4 %              # a year, of what was bought
   life: 8 yr
   interest: 8 %
   shifts: 480 per yr

@@ -1,9 +1,17 @@
-/** Quantiles of the laws that intervals are made of. */
+/** Quantiles and tails of the laws that intervals and tests are made of. */
 import jStat from 'jstat'
 
 /** Value of Student's t with `degreesOfFreedom` (at least 1) below which the share `p`, on (0, 1), lies. */
 export const studentT = (p: number, degreesOfFreedom: number): number =>
   jStat.studentt.inv(p, degreesOfFreedom)
+
+/**
+ * Chance that Student's t with `degreesOfFreedom` (at least 1) lies as far from 0 as `t`, or farther, on either side:
+ * I_x(df / 2, 1 / 2) with x = df / (df + t^2), which keeps its digits in the tails. Abramowitz & Stegun, Handbook of
+ * Mathematical Functions, 26.7.1 and 26.5.27 (from memory).
+ */
+export const studentTBeyond = (t: number, degreesOfFreedom: number): number =>
+  jStat.ibeta(degreesOfFreedom / (degreesOfFreedom + t * t), degreesOfFreedom / 2, 1 / 2)
 
 /** Value of the standard normal law below which the share `p`, on (0, 1), lies. */
 export const standardNormal = (p: number): number => jStat.normal.inv(p, 0, 1)
@@ -19,4 +27,14 @@ export const beta = (p: number, a: number, b: number): number => jStat.beta.inv(
 export function binomialAtMost(k: number, n: number, p: number): number {
   if (k < 0) return 0
   return k >= n ? 1 : 1 - jStat.ibeta(p, k + 1, n - k)
+}
+
+/**
+ * Chance that of `ups + downs` fair coins at least as many fall one way, whichever, as the more frequent of the two did: the
+ * sign test. 1 where there is no coin. Conover, Practical Nonparametric Statistics (1999), sec. 3.4 (from memory).
+ */
+export function signTest(ups: number, downs: number): number {
+  const [fewer, more] = [Math.min(ups, downs), Math.max(ups, downs)]
+  // P(X <= fewer) = I_1/2(more, fewer + 1): not as a difference from 1, which would lose the small ones
+  return more === fewer ? 1 : Math.min(1, 2 * jStat.ibeta(1 / 2, more, fewer + 1))
 }

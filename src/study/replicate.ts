@@ -5,6 +5,8 @@ import type { Task, Work } from './work.js'
 
 /** What a study asks of whoever simulates its shifts. */
 export interface Order {
+  /** Number of the design, from 0. */
+  design?: number
   /** Shifts are numbered from 1 to this; fewer are simulated where `isEnough` says so. */
   shifts: number
   /** What is counted begins here, s since the start. */
@@ -38,7 +40,7 @@ const mostPerPart = 64
 
 /** Simulates the shifts of an order. Throws `Standstill` of the first shift that locks up, whoever met it. */
 export async function replicate(workers: Workers, order: Order): Promise<Replicated> {
-  const { shifts, countFrom = 0, known, isEnough, onShifts, isCancelled } = order
+  const { design = 0, shifts, countFrom = 0, known, isEnough, onShifts, isCancelled } = order
   const results: (ShiftResult | undefined)[] = []
   const inOrder: ShiftResult[] = []
   const stands: Standstill[] = []
@@ -64,7 +66,7 @@ export async function replicate(workers: Workers, order: Order): Promise<Replica
     if (isDone || next > shifts) return null
     const from = next
     while (next <= shifts && next - from < perPart && !known?.has(next)) next++
-    return { what: 'shifts', from, to: next - 1, countFrom }
+    return { what: 'shifts', design, from, to: next - 1, countFrom }
   }
   const bring = async (part: Task): Promise<void> => {
     const brought = (await workers.work(part)) as ShiftResult[]

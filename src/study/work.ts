@@ -3,16 +3,20 @@ import { Line, type ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
 import type { Scenario } from '../scenario/schema.js'
 
-/** What a study simulates. */
+/** What a study simulates: one design or several, on the same random numbers. */
 export interface Subject {
-  scenario: Scenario
+  designs: readonly Scenario[]
   seed: string
 }
 
-/** Shifts `from` to `to`, both included, counted from the cut, s; or the cases inside at so many even instants of them. */
-export type Task =
-  | { what: 'shifts'; from: number; to: number; countFrom: number }
-  | { what: 'series'; from: number; to: number; instants: number }
+/**
+ * Of the design of that number, from 0: shifts `from` to `to`, both included, counted from the cut, s; or the cases inside at so many
+ * even instants of them.
+ */
+export type Task = { design: number; from: number; to: number } & (
+  | { what: 'shifts'; countFrom: number }
+  | { what: 'series'; instants: number }
+)
 
 /** What a task brings: of shifts their results, of series one row of numbers each. */
 export type Work = (task: Task) => Promise<ShiftResult[] | Float64Array[]>
@@ -22,31 +26,32 @@ export const mostHeldShifts = 500
 
 const nothingHeld = new Float64Array(0)
 
-/** Does tasks one after the other with one line, which is built once. */
+/** Does tasks one after the other; the line of a design is built once, when it is first asked for. */
 export class Simulator {
-  private readonly line: Line
+  private readonly lines: Line[] = []
 
-  constructor(private readonly subject: Subject) {
-    this.line = new Line(subject.scenario)
-  }
+  constructor(private readonly subject: Subject) {}
 
   /** Simulates what the task asks for. Throws `Standstill` with the first shift of it that locks up. */
   do(task: Task): ShiftResult[] | Float64Array[] {
     const each = <T>(of: (shift: number) => T) =>
       Array.from({ length: task.to - task.from + 1 }, (_, index) => of(task.from + index))
-    if (task.what === 'series') return each((shift) => this.series(shift, task.instants))
-    this.line.countFrom = task.countFrom
-    return each((shift) => this.shift(shift))
+    this.lines[task.design] ??= new Line(this.subject.designs[task.design]!)
+    const line = this.lines[task.design]!
+    if (task.what === 'series') {
+      line.countFrom = 0
+      return each((shift) => this.series(line, shift, task.instants))
+    }
+    line.countFrom = task.countFrom
+    return each((shift) => this.shift(line, shift))
   }
 
-  private shift(shift: number): ShiftResult {
-    const result = this.line.simulate(this.subject.seed, shift)
+  private shift(line: Line, shift: number): ShiftResult {
+    const result = line.simulate(this.subject.seed, shift)
     return shift > mostHeldShifts ? { ...result, held: nothingHeld } : result
   }
 
-  private series(shift: number, instants: number): Float64Array {
-    const { line } = this
-    line.countFrom = 0
+  private series(line: Line, shift: number, instants: number): Float64Array {
     const series = new Float64Array(instants)
     const steps = line.simulateInSteps(this.subject.seed, shift, line.end / instants)
     let step = 0

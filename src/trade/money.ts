@@ -22,12 +22,33 @@ const hour = 3600
 /** A year of 365.25 days, s. */
 const year = 365.25 * 24 * hour
 
+/** What all that was bought cost. */
+export const invested = ({ capital = {} }: Pick<Invested, 'capital'>): number =>
+  Object.values(capital).reduce((sum, { amount }) => sum + amount, 0)
+
+/** `time` s in years of 365.25 days. */
+export const inYears = (time: number): number => time / year
+
 /** Capital recovery a shift: the annuity over the shifts of a year; null where nothing was bought or one of the others is not given. Derived. */
-export function capitalPerShift({ capital = {}, interest, life, shifts }: Invested): number | null {
-  const invested = Object.values(capital).reduce((sum, { amount }) => sum + amount, 0)
-  if (!(invested > 0) || !life || !shifts || interest === undefined) return null
-  return capitalRecovery(invested, interest, life / year) / shifts
+export function capitalPerShift({ capital, interest, life, shifts }: Invested): number | null {
+  const bought = invested({ capital })
+  if (!(bought > 0) || !life || !shifts || interest === undefined) return null
+  return capitalRecovery(bought, interest, inYears(life)) / shifts
 }
+
+/** Maintenance a shift, as the share `maintenance` a year of what was bought; null where one of them is not given. Derived. */
+export function maintenancePerShift({
+  capital,
+  shifts,
+  maintenance,
+}: Pick<Invested, 'capital' | 'shifts'> & { maintenance?: number | undefined }): number | null {
+  if (maintenance === undefined || !shifts || capital === undefined) return null
+  return (maintenance * invested({ capital })) / shifts
+}
+
+/** Energy of `power` W drawn for `time` s at `price` a kilowatt-hour. Definition of the unit. */
+export const energyCost = (power: number, price: number, time: number): number =>
+  (power / 1000) * price * (time / hour)
 
 /** Labour of `people` paid `wage` an hour for `time` s. Derived. */
 export const labourCost = (people: number, wage: number, time: number): number =>

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest'
 import { type HandCalculation, handCalculation } from '../../src/check/hand.js'
 import { handTable } from '../../src/report/hand.js'
-import type { Figure, RunResult } from '../../src/study/result.js'
+import type { Figure } from '../../src/study/line-result.js'
+import type { RunResult } from '../../src/study/result.js'
 import { loadedWith } from './line.js'
 
 const hand = handCalculation(

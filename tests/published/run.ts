@@ -2,7 +2,8 @@
 import { Readable, Writable } from 'node:stream'
 import { expect } from 'vitest'
 import { main } from '../../src/cli/program.js'
-import type { Figure, RunResult } from '../../src/study/result.js'
+import type { Figure } from '../../src/study/line-result.js'
+import type { RunResult } from '../../src/study/result.js'
 
 /** One seed for every check in this folder: none was picked to make a check pass. */
 const seed = 'published'

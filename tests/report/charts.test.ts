@@ -11,7 +11,8 @@ import { statesChart } from '../../src/report/charts/states.js'
 import { tapeChart } from '../../src/report/charts/tape.js'
 import { counted } from '../../src/report/format.js'
 import { renderPng } from '../../src/report/png.js'
-import type { EquipmentResult, Figure, HeldOverShift, RunResult } from '../../src/study/result.js'
+import type { EquipmentResult, Figure, HeldOverShift } from '../../src/study/line-result.js'
+import type { RunResult } from '../../src/study/result.js'
 
 const hostile = '<b onload=x>=1+1 & "x"'
 

@@ -1,6 +1,7 @@
 /** Chart of the cases held over the shift: one panel per place, all over the same hours. */
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
-import type { HeldOverShift, RunResult } from '../../study/result.js'
+import type { HeldOverShift } from '../../study/line-result.js'
+import type { RunResult } from '../../study/result.js'
 import { durationText, grouped } from '../format.js'
 import {
   type AxisTime,

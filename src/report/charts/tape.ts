@@ -1,7 +1,8 @@
 /** Chart of the tape: what each head lays on cases and what is lost with its rolls, a shift. */
 import type { ChartConfiguration, Plugin } from 'chart.js'
 import { unitSize } from '../../scenario/quantity.js'
-import type { Figure, RunResult } from '../../study/result.js'
+import type { Figure } from '../../study/line-result.js'
+import type { RunResult } from '../../study/result.js'
 import { figureText, grouped } from '../format.js'
 import {
   axisTitle,

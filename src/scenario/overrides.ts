@@ -1,0 +1,100 @@
+/** Changes to a scenario by dotted path: of its variants, and of the command line. */
+import { parse as parseValue } from 'yaml'
+import { name } from './kit.js'
+import { problemWithoutPlace, ScenarioError, shown } from './problems.js'
+import type { Path } from './walk.js'
+
+/** One change by path, and the words for where it came from. */
+export interface Override {
+  path: string
+  value: unknown
+  source: string
+  /** Place in the file, for a variant's line. */
+  at: Path | null
+}
+
+/** The override that brought the value at `path`, if any. */
+export function originOf(path: Path, overrides: readonly Override[]): Override | undefined {
+  const dotted = path.join('.')
+  return overrides.findLast((each) => dotted === each.path || dotted.startsWith(`${each.path}.`))
+}
+
+/** One change written `PATH=VALUE` in the words `source`. */
+export function readSet(set: string, source = `--set ${shown(set)}`): Override {
+  const cut = set.indexOf('=')
+  if (cut <= 0)
+    throw new ScenarioError([
+      problemWithoutPlace(
+        source,
+        'no-such-path',
+        'an override is PATH=VALUE',
+        'such as --set "line.sealer.belt-speed=30 m/min"',
+      ),
+    ])
+  let value: unknown
+  try {
+    value = parseValue(set.slice(cut + 1), { maxAliasCount: 0 })
+  } catch {
+    throw new ScenarioError([
+      problemWithoutPlace(source, 'not-yaml', 'the value must be YAML', 'put quotes around the whole option'),
+    ])
+  }
+  return { path: set.slice(0, cut).trim(), value, source, at: null }
+}
+
+/** A named set of changes, as it stands in the file or on the command line. */
+export interface Changes {
+  name: string
+  note: string
+  overrides: Override[]
+}
+
+/** Variants of the command line; one without a name is called by its number. */
+export function whatIfsOf(texts: readonly string[], known: readonly Changes[]): Changes[] {
+  const taken = new Set(known.map(({ name: each }) => each))
+  return texts.map((text, index) => {
+    const source = `--what-if ${shown(text)}`
+    const [, given, changes] = /^(?:\s*([^:=;.]+?)\s*:)?(.*)$/s.exec(text) as unknown as [
+      string,
+      string | undefined,
+      string,
+    ]
+    const called = given ?? `what-if-${index + 1}`
+    const fault = !name.safeParse(called).success
+      ? 'a name begins with a letter and has letters, digits, spaces, - and _; at most 40'
+      : taken.has(called)
+        ? `there is a variant \`${shown(called)}\` already`
+        : null
+    if (fault !== null)
+      throw new ScenarioError([
+        problemWithoutPlace(source, 'bad-name', fault, 'such as --what-if "wide: tape.width=72 mm"'),
+      ])
+    taken.add(called)
+    const parts = changes.split(';').filter((each) => each.trim() !== '')
+    // one that changes nothing is a slip
+    const overrides = (parts.length > 0 ? parts : ['']).map((each) => readSet(each, source))
+    return { name: called, note: '', overrides }
+  })
+}
+
+export function variantsOf(raw: Record<string, unknown>): Changes[] {
+  const { variants } = raw
+  if (typeof variants !== 'object' || variants === null || Array.isArray(variants)) return []
+  return Object.entries(variants as Record<string, unknown>).map(([name, variant]) => {
+    const { set, note } = (typeof variant === 'object' && variant !== null ? variant : {}) as {
+      set?: unknown
+      note?: unknown
+    }
+    const pairs =
+      typeof set === 'object' && set !== null && !Array.isArray(set)
+        ? Object.entries(set as Record<string, unknown>)
+        : []
+    const overrides = pairs.map(([path, value]) => ({
+      path,
+      value,
+      source: `variant ${name}`,
+      at: ['variants', name, 'set', path],
+    }))
+    return { name, note: typeof note === 'string' ? note : '', overrides }
+  })
+}

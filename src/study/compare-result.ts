@@ -1,0 +1,213 @@
+/** The result document of a comparison: each design as a run would tell it, and what differs between them. */
+import {
+  type Compared,
+  comparedMeasure,
+  type Judgement,
+  judgeTogether,
+  type Pair,
+  type Simulated,
+} from './compare.js'
+import { measureName, studyMeasures } from './figures.js'
+import { currencyOf, estimatesOf, type LineResult, lineResult, orNull, unitName } from './line-result.js'
+import { judge, type Requirement } from './requirement.js'
+import { type Made, type RequirementJudged, type RunResult, shiftOf } from './result.js'
+import { costBeforeFailures, type Interval, runningCost, type Worth, worth } from './worth.js'
+
+/** A difference of a measure, design less the other one, as it stands in the document. */
+export interface DifferenceFigure extends Interval {
+  /** Pairs of shifts. */
+  n: number
+  /** Spread of the differences over shifts. */
+  sd: number | null
+  unit: string
+  label: string
+  /** How many comparisons low and high hold for together; null: they hold for this one alone. */
+  family: number | null
+  /** The interval of this comparison alone. */
+  alone: { low: number | null; high: number | null }
+  /** Least risk at which the family would show this difference; of one that is judged alone its own p-value. */
+  p: number | null
+  /** The family shows a difference; null where it is judged alone. */
+  isShown: boolean | null
+  /** Variance with random numbers of their own over that with the same ones; null where that has no end. */
+  varianceRatio: number | null
+}
+
+/** A design of the comparison: the scenario as it is, or with changes. */
+export interface DesignResult extends LineResult {
+  note: string
+  /** Its changes by dotted path; of the base none. */
+  set: Record<string, unknown>
+  shifts: number
+  requirements: RequirementJudged[]
+  /** Against the base; null of the base itself, and where nothing is priced. */
+  worth: Worth | null
+}
+
+export interface CompareResult {
+  format: 'tapeshift-result/1'
+  command: 'compare'
+  made: Made
+  display: RunResult['display']
+  shift: RunResult['shift']
+  target: number | null
+  currency: string
+  /** Measures whose comparisons are judged together, by name. */
+  compared: string[]
+  /** The base first, then the variants in their order. */
+  variants: Record<string, DesignResult>
+  /** By variant and measure, the variant less the base: first those that are judged together, then all others of the line, each alone. */
+  differences: Record<string, Record<string, DifferenceFigure>>
+  /** Variants against one another, where that was asked for. */
+  pairs: { of: string; against: string; differences: Record<string, DifferenceFigure> }[]
+  assumed: RunResult['assumed']
+  notes: string[]
+  shifts: string
+}
+
+/** The name that the scenario itself has among its variants. */
+export const baseName = 'base'
+
+/** What a comparison was asked for and what it is made of. */
+export interface CompareRecord {
+  /** The base first. */
+  designs: readonly (Simulated & { note: string; set: Record<string, unknown>; countFrom: number })[]
+  /** Names of the measures to be judged together. */
+  compared: readonly string[]
+  pairs: readonly Pair[]
+  /** Of each design, in its own measures. */
+  requirements: readonly (readonly Requirement[])[]
+  made: Made
+  assumed: RunResult['assumed']
+  notes: string[]
+}
+
+/** Makes the document of `command: compare`. */
+export function compareResult(record: CompareRecord): CompareResult {
+  const { designs, made } = record
+  const { scenario: base } = designs[0]!
+  const how = { confidence: made.confidence, isPlain: made.plain }
+  const currency = currencyOf(base)
+  const judgements = judgeTogether(
+    designs,
+    record.pairs,
+    [...measuresNamed(designs, record.compared), runningCost, costBeforeFailures],
+    made.confidence,
+  )
+  const figures = (pair: Pair): Record<string, DifferenceFigure> =>
+    Object.fromEntries(
+      judgements
+        .filter((each) => each.pair === pair)
+        .map((each) => [each.measure.name, judgedFigure(each, judgements.length, currency)]),
+    )
+  const result: CompareResult = {
+    format: 'tapeshift-result/1',
+    command: 'compare',
+    made,
+    display: base.display,
+    shift: shiftOf(base),
+    target: base.target ?? null,
+    currency,
+    compared: [...record.compared],
+    variants: {},
+    differences: {},
+    pairs: [],
+    assumed: record.assumed,
+    notes: record.notes,
+    shifts: 'shifts.csv',
+  }
+  for (const pair of record.pairs) {
+    const [of, against] = [designs[pair.of]!, designs[pair.against]!]
+    if (pair.against > 0)
+      result.pairs.push({ of: of.name, against: against.name, differences: figures(pair) })
+    else
+      result.differences[of.name] = {
+        ...figures(pair),
+        ...others(of, against, record.compared, made.confidence),
+      }
+  }
+  let yearlyCases: number | null = null
+  for (const [index, design] of designs.entries()) {
+    const { line, scenario, shifts } = design
+    const estimates = estimatesOf(line, scenario, shifts, how)
+    const { name, note, set, countFrom } = design
+    const output = estimates.get('output')!.mean
+    if (index === 0) yearlyCases = scenario.money?.shifts ? orNull(output * scenario.money.shifts) : null
+    const differences = result.differences[name]
+    const running = differences?.[runningCost.name]
+    result.variants[name] = {
+      note,
+      set,
+      shifts: shifts.length,
+      requirements: record.requirements[index]!.map((each) => ({
+        require: each.text,
+        judgement: judge(each, estimates.get(measureName(each.measure))!),
+        measure: measureName(each.measure),
+      })),
+      worth: running
+        ? worth(design, designs[0]!, running, differences[costBeforeFailures.name] ?? null, yearlyCases)
+        : null,
+      ...lineResult(line, scenario, shifts, estimates, countFrom),
+    }
+  }
+  return result
+}
+
+/** Measures by name with the words of the first design that has them. */
+function measuresNamed(designs: readonly Simulated[], names: readonly string[]): Compared[] {
+  const all = designs.flatMap(({ line, scenario }) => studyMeasures(line.columns, scenario.shift.campaign))
+  return names.map((name) => {
+    const { label, unit } = all.find((measure) => measureName(measure) === name)!
+    return comparedMeasure({ name, label, unit })
+  })
+}
+
+/** Differences of all other measures of the line as a whole, each judged alone. */
+function others(
+  of: Simulated,
+  against: Simulated,
+  compared: readonly string[],
+  confidence: number,
+): Record<string, DifferenceFigure> {
+  const currency = currencyOf(against.scenario)
+  const measures = studyMeasures(of.line.columns, of.scenario.shift.campaign)
+    .filter(({ path, kind }) => path[0] === 'measures' && kind !== 'quantile')
+    .map((measure) => comparedMeasure({ ...measure, name: measureName(measure) }))
+    .filter(({ name }) => !compared.includes(name))
+  return Object.fromEntries(
+    measures.flatMap((measure) => {
+      const found = measure.of(of, against, confidence)
+      if (found === null) return []
+      return [
+        [measure.name, figureOf({ measure, together: found, alone: found }, found.pValue, null, currency)],
+      ]
+    }),
+  )
+}
+
+const judgedFigure = (judgement: Judgement, size: number, currency: string): DifferenceFigure => ({
+  ...figureOf(judgement, judgement.adjustedP, size, currency),
+  isShown: judgement.isShown,
+})
+
+function figureOf(
+  { measure, together, alone }: Pick<Judgement, 'measure' | 'together' | 'alone'>,
+  p: number,
+  family: number | null,
+  currency: string,
+): DifferenceFigure {
+  return {
+    mean: orNull(together.mean),
+    low: orNull(together.low),
+    high: orNull(together.high),
+    n: together.n,
+    sd: orNull(together.sd),
+    unit: unitName(measure.unit, currency),
+    label: measure.label,
+    family,
+    alone: { low: orNull(alone.low), high: orNull(alone.high) },
+    p: orNull(p),
+    isShown: null,
+    varianceRatio: orNull(alone.varianceRatio),
+  }
+}
