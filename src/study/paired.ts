@@ -1,11 +1,16 @@
-/** Differences of two designs over the same shifts, with intervals: pairs that had the same luck are told apart sooner. */
+/**
+ * Differences of two designs over the same shifts, with intervals: pairs that had the same luck are told apart sooner.
+ */
 import { mean, sampleVariance } from 'simple-statistics'
 import { type Estimate, shareEstimate } from './estimate.js'
 import { signTest, standardNormal, studentT, studentTBeyond } from './quantile.js'
 
 /** A difference, other less base, with its interval and what a test says of it. */
 export interface Difference extends Estimate {
-  /** Chance of a difference at least as far from 0, on either side, if there were none in truth. NaN without an interval. */
+  /**
+   * Chance of a difference at least as far from 0, on either side, if there were none in truth. NaN without an
+   * interval.
+   */
   pValue: number
 }
 
@@ -19,7 +24,9 @@ export interface PairedDifference extends Difference {
   varianceRatio: number
 }
 
-/** A difference of independent samples. `n` is the size of the smaller one, `sd` the root of the sum of both variances. */
+/**
+ * A difference of independent samples. `n` is the size of the smaller one, `sd` the root of the sum of both variances.
+ */
 export interface IndependentDifference extends Difference {
   degreesOfFreedom: number
 }
@@ -28,9 +35,9 @@ export interface IndependentDifference extends Difference {
 const hair = 1e-12
 
 /**
- * Mean of other less base with the interval and p-value of the paired t test; pairs of which either says nothing (NaN) are left out
- * of both. Student, Biometrika 6 (1908) 1-25; Law, Simulation Modeling and Analysis, sec. 10.2.1 (from memory). Lists
- * of unequal length get a RangeError.
+ * Mean of other less base with the interval and p-value of the paired t test; pairs of which either says nothing (NaN)
+ * are left out of both. Student, Biometrika 6 (1908) 1-25; Law, Simulation Modeling and Analysis, sec. 10.2.1 (from
+ * memory). Lists of unequal length get a RangeError.
  */
 export function pairedDifference(
   base: readonly number[],
@@ -59,9 +66,10 @@ export function pairedDifference(
 
 /**
  * Difference of two ratios, total over total, each with the residuals of `ratioEstimate`, paired shift by shift: to
- * first order a ratio is the mean of its linearised shifts, and so is the difference of two. The linearised ratio: Cochran, Sampling
- * Techniques (1977), ch. 6, the difference of two of one sample: sec. 6.17 (both from memory). Shifts of which one of the four numbers says nothing (NaN) are left out;
- * where a base to divide by is 0 in total nothing is said. Lists of unequal length get a RangeError.
+ * first order a ratio is the mean of its linearised shifts, and so is the difference of two. The linearised ratio:
+ * Cochran, Sampling Techniques (1977), ch. 6, the difference of two of one sample: sec. 6.17 (both from memory).
+ * Shifts of which one of the four numbers says nothing (NaN) are left out; where a base to divide by is 0 in total
+ * nothing is said. Lists of unequal length get a RangeError.
  */
 export function pairedRatioDifference(
   baseValues: readonly number[],
@@ -88,10 +96,11 @@ function linearised(shifts: readonly (readonly [number, number])[]): number[] {
 
 /**
  * Difference of two shares of the same shifts (each 0 or 1 per shift), honest near none and all: Wilson's intervals of
- * both squared and added, less what they have in common by the phi correlation with its correction for continuity. Newcombe,
- * Statistics in Medicine 17 (1998) 2635-2650, method 10 (from memory). The p-value is that of the exact test of McNemar, Psychometrika
- * 12 (1947) 153-157: of the shifts that differ as many go each way. It is the more cautious of the two, so that an
- * interval may lie off 0 where the test does not say so yet. Lists of unequal length get a RangeError.
+ * both squared and added, less what they have in common by the phi correlation with its correction for continuity.
+ * Newcombe, Statistics in Medicine 17 (1998) 2635-2650, method 10 (from memory). The p-value is that of the exact test
+ * of McNemar, Psychometrika 12 (1947) 153-157: of the shifts that differ as many go each way. It is the more cautious
+ * of the two, so that an interval may lie off 0 where the test does not say so yet. Lists of unequal length get a
+ * RangeError.
  */
 export function pairedShareDifference(
   base: readonly number[],
@@ -165,8 +174,8 @@ export function welchDifference(
 
 /**
  * Fewest shifts, at least 2, of which a test at this confidence shows a difference of `matter` (above 0) with chance
- * `power`, on [0.5, 1), if pairs differ with this standard deviation: n = (t(confidence) + t(power))^2 sd^2 / matter^2 with t of n - 1
- * degrees of freedom, which n itself must meet. A deviation of 0 gives 2, NaN gives NaN. NIST/SEMATECH
+ * `power`, on [0.5, 1), if pairs differ with this standard deviation: n = (t(confidence) + t(power))^2 sd^2 / matter^2
+ * with t of n - 1 degrees of freedom, which n itself must meet. A deviation of 0 gives 2, NaN gives NaN. NIST/SEMATECH
  * e-Handbook, sec. 7.2.2.2 (from memory).
  */
 export function shiftsToShow(

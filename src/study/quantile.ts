@@ -30,8 +30,9 @@ export function binomialAtMost(k: number, n: number, p: number): number {
 }
 
 /**
- * Chance that of `ups + downs` fair coins at least as many fall one way, whichever, as the more frequent of the two did: the
- * sign test. 1 where there is no coin. Conover, Practical Nonparametric Statistics (1999), sec. 3.4 (from memory).
+ * Chance that of `ups + downs` fair coins at least as many fall one way, whichever, as the more frequent of the two
+ * did: the sign test. 1 where there is no coin. Conover, Practical Nonparametric Statistics (1999), sec. 3.4 (from
+ * memory).
  */
 export function signTest(ups: number, downs: number): number {
   const [fewer, more] = [Math.min(ups, downs), Math.max(ups, downs)]

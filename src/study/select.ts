@@ -19,8 +19,8 @@ export const usualFirstStage = 10
 
 /**
  * eta and h^2 of the procedure with its constant c = 1: eta = ((2 alpha / (k - 1))^(-2 / (n0 - 1)) - 1) / 2 and h^2 =
- * 2 eta (n0 - 1). The risk alpha is shared out among the k - 1 rivals of the best (Bonferroni), which holds for designs that
- * vary together, as with common random numbers.
+ * 2 eta (n0 - 1). The risk alpha is shared out among the k - 1 rivals of the best (Bonferroni), which holds for
+ * designs that vary together, as with common random numbers.
  */
 export function selectionConstants(
   designs: number,
@@ -34,14 +34,15 @@ export function selectionConstants(
 
 /**
  * A selection among designs numbered from 0, driven shift by shift. After `firstStage` shifts of each it knows how the
- * pairs of designs vary against each other, and from there on looks after every shift: a design is dropped when its total lies
- * further behind that of another one than luck explains, which is ever less. It ends when one is left, or after `atMost`
- * shifts with the best mean.
+ * pairs of designs vary against each other, and from there on looks after every shift: a design is dropped when its
+ * total lies further behind that of another one than luck explains, which is ever less. It ends when one is left, or
+ * after `atMost` shifts with the best mean.
  *
- * Guarantee: if the best is better than any other by at least `within`, it is selected with the confidence asked, whatever
- * the designs have in common. Where others lie nearer, the procedure is understood to select the best or one within `within` of it with the
- * same chance; of this there is no proof for more than two designs (Eckman & Henderson, Proc. Winter Simulation Conference 2018, from memory), but a test
- * by simulation. Assumed: shifts are independent and of one law, and a shift's figures about normal, which means over many cases are.
+ * Guarantee: if the best is better than any other by at least `within`, it is selected with the confidence asked,
+ * whatever the designs have in common. Where others lie nearer, one within `within` of the best is selected with that
+ * chance: so the procedure is commonly understood; the paper's proof is of the first alone, for the second there is a
+ * test by simulation. Assumed: shifts are independent and of one law, and their figures about normal, as means over
+ * many cases are.
  */
 export class Selection {
   /** Designs that are still in, by number, in ascending order. */
@@ -93,8 +94,8 @@ export class Selection {
   }
 
   /**
-   * Takes the next shift: the figure of each survivor in the place of its number; what stands in the places of others is
-   * ignored. A survivor without a figure (NaN) gets a RangeError, and so does a shift after the end.
+   * Takes the next shift: the figure of each survivor in the place of its number; what stands in the places of others
+   * is ignored. A survivor without a figure (NaN) gets a RangeError, and so does a shift after the end.
    */
   add(figures: ArrayLike<number>): void {
     if (this.isDone) throw new RangeError('the selection is over')
