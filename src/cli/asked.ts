@@ -18,11 +18,9 @@ export function askedOf(options: StudyOptions, { columns }: Line, campaign: numb
   const measures = studyMeasures(columns, campaign)
   if (options.of.length > 0 && options.precision === undefined)
     throw new UsageError('--of names what --precision is about: give --precision too, such as "1 %"')
-  const of = (options.of.length > 0 ? options.of : ['throughput']).map((name) => {
-    const measure = measureNamed(measures, name)
-    if (!measure) throw new UsageError(`--of: ${unknown(name, measures)}`)
-    return measure
-  })
+  const of = (options.of.length > 0 ? options.of : ['throughput']).map((name) =>
+    measureAsked('--of', name, measures),
+  )
   const requirements = options.require.map((text) => requirement(text, measures, options))
   const precision =
     options.precision === undefined
@@ -50,11 +48,27 @@ function requirement(
       throw new UsageError('--require precision: no precision is asked for; give --precision, such as "1 %"')
     return 'precision'
   }
+  return requirementOf(text, measures)
+}
+
+/** The measure of that name. Throws `UsageError` with the nearest names. */
+export function measureAsked(option: string, name: string, measures: readonly StudyMeasure[]): StudyMeasure {
+  const measure = measureNamed(measures, name)
+  if (!measure) throw new UsageError(`${option}: ${unknown(name, measures)}`)
+  return measure
+}
+
+/** Reads a requirement against the measures of a line. Throws `UsageError`. */
+export function requirementOf(
+  text: string,
+  measures: readonly StudyMeasure[],
+  option = '--require',
+): Requirement {
   try {
     return parseRequirement(text, measures, (name) => unknown(name, measures))
   } catch (error) {
     if (!(error instanceof RequirementError)) throw error
-    throw new UsageError(`--require ${printable(JSON.stringify(text))}: ${error.message}`)
+    throw new UsageError(`${option} ${printable(JSON.stringify(text))}: ${error.message}`)
   }
 }
 

@@ -160,11 +160,17 @@ async function sweep(files: ReadonlySet<string>): Promise<void> {
 export const writeWhole = (file: string, content: Content): Promise<void> =>
   writeTogether(new Map([[file, content]]))
 
-/** Writes a new file; refuses when there is one already. */
+/** Writes a new file, whole or not at all; refuses when there is one already. */
 export async function writeNew(file: string, content: string): Promise<void> {
+  let handle: Awaited<ReturnType<typeof open>> | undefined
   try {
-    await writeFile(file, content, { flag: 'wx' })
+    handle = await open(file, 'wx')
+    await handle.writeFile(content)
   } catch (error) {
+    // half of it would be in the way of the next attempt
+    if (handle) await rm(file, { force: true }).catch(() => {})
     throw new FileError(`cannot write ${file}: ${reason(error)}`)
+  } finally {
+    await handle?.close()
   }
 }

@@ -3,20 +3,33 @@ import { closeSync, ftruncateSync, mkdirSync, openSync, readFileSync, rmSync, wr
 import path from 'node:path'
 import type { ShiftResult } from '../line/line.js'
 import { FileError, UsageError } from './io.js'
+import type { CommandScenario } from './scenario.js'
 import { reason } from './text.js'
+import { version } from './version.js'
 
 /** What a journal belongs to: all that the results of its shifts depend on. */
 export interface JournalOwner {
   version: string
   node: string
   seed: string
+  /** Hash of what the shifts of the scenario depend on. */
   scenario: string
 }
+
+/** Whose journal that of this scenario is. */
+export const ownerOf = ({ scenario, shiftsSha256 }: CommandScenario): JournalOwner => ({
+  version,
+  node: process.version,
+  seed: scenario.study.seed,
+  scenario: shiftsSha256,
+})
 
 const format = 'tapeshift-journal/1'
 
 /** One shift as it stands in a journal: numbers to the last digit, null for one that is not known. */
 interface Entry {
+  /** Key of its design, where the study has several. */
+  design?: string
   shift: number
   values: (number | null)[]
   controls: (number | null)[]
@@ -32,9 +45,19 @@ export class Journal {
     private readonly descriptor: number,
     /** Bytes that are whole lines. */
     private size: number,
-    /** Shifts that were kept before, by their number. */
-    readonly known: ReadonlyMap<number, ShiftResult>,
+    /** Shifts that were kept before. */
+    private readonly kept: Shifts,
   ) {}
+
+  /** Shifts of the design of that key that were kept before, by their number. */
+  knownOf(design: string): ReadonlyMap<number, ShiftResult> {
+    return this.kept.get(design) ?? new Map()
+  }
+
+  /** Whether it keeps any shift from before. */
+  get isEmpty(): boolean {
+    return this.kept.size === 0
+  }
 
   /**
    * Begins the journal in `folder`, or with `isResumed` goes on with the one there; a torn end is cut off. One of
@@ -56,14 +79,13 @@ export class Journal {
         throw new UsageError(
           `${file} is of another study: it was made with ${others.kept}; this one is ${others.wanted}. Simulate that one, choose another --out, or leave out --resume to begin anew`,
         )
-      if (!isResumed && kept.shifts.size > 0) {
+      const count = countOf(kept.shifts)
+      if (!isResumed && count > 0) {
         if (others === null)
           throw new UsageError(
-            `${file} keeps ${kept.shifts.size} shifts of this very study: --resume goes on with them; delete that file to begin anew`,
+            `${file} keeps ${count} shifts of this very study: --resume goes on with them; delete that file to begin anew`,
           )
-        note(
-          `the journal of another study (${others.kept}; ${kept.shifts.size} shifts) that did not end is replaced`,
-        )
+        note(`the journal of another study (${others.kept}; ${count} shifts) that did not end is replaced`)
       }
     }
     if (isResumed && (kept === null || kept.shifts.size === 0))
@@ -82,9 +104,9 @@ export class Journal {
     }
   }
 
-  /** Keeps shifts that have just been simulated, `from` the first of them. Throws `FileError`; what was kept stays. */
-  keep(from: number, results: readonly ShiftResult[]): void {
-    this.write(results.map((result, index) => lineOf(from + index, result)).join(''))
+  /** Keeps shifts of a design that have just been simulated, `from` the first of them. Throws `FileError`; what was kept stays. */
+  keep(design: string, from: number, results: readonly ShiftResult[]): void {
+    this.write(results.map((result, index) => lineOf(design, from + index, result)).join(''))
   }
 
   private write(text: string): void {
@@ -114,16 +136,21 @@ export class Journal {
   }
 }
 
-function lineOf(shift: number, result: ShiftResult): string {
-  const entry: Record<string, unknown> = { shift }
+function lineOf(design: string, shift: number, result: ShiftResult): string {
+  const entry: Record<string, unknown> = { ...(design === '' ? {} : { design }), shift }
   for (const name of series) entry[name] = Array.from(result[name])
   return `${JSON.stringify(entry)}\n`
 }
 
+/** Shifts by the key of their design and by their number. */
+type Shifts = Map<string, Map<number, ShiftResult>>
+
+const countOf = (shifts: Shifts): number => [...shifts.values()].reduce((sum, { size }) => sum + size, 0)
+
 /** What a journal holds: whose it is, null where not even that is whole; its shifts; the length of its whole lines. */
 interface Kept {
   owner: JournalOwner | null
-  shifts: Map<number, ShiftResult>
+  shifts: Shifts
   size: number
 }
 
@@ -149,7 +176,8 @@ function readKept(file: string): Kept | null {
       if (line === null) break
       const entry = line as unknown as Entry
       if (!Number.isInteger(entry.shift) || series.some((name) => !Array.isArray(entry[name]))) break
-      kept.shifts.set(entry.shift, resultOf(entry))
+      const design = entry.design ?? ''
+      kept.shifts.set(design, (kept.shifts.get(design) ?? new Map()).set(entry.shift, resultOf(entry)))
     }
     kept.size = end + 1
   }
@@ -177,7 +205,7 @@ function resultOf(entry: Entry): ShiftResult {
 }
 
 const words: Record<keyof JournalOwner, string> = {
-  scenario: 'scenario sha256',
+  scenario: 'sha256 of the scenario without its study',
   seed: 'seed',
   version: 'tapeshift',
   node: 'Node',

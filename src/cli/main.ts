@@ -3,19 +3,21 @@
 import { exits, type Io } from './io.js'
 import { main } from './program.js'
 import { reason } from './text.js'
+import { wholeOutput } from './whole-output.js'
 
-for (const stream of [process.stdout, process.stderr])
+const stdout = wholeOutput(process.stdout)
+
+for (const stream of [stdout, process.stderr])
   stream.on('error', (error: NodeJS.ErrnoException) => {
     // a reader that closes the pipe early has had enough: no error
     if (error.code === 'EPIPE') process.exit(exits.done)
-    if (stream === process.stdout)
-      process.stderr.write(`error: cannot write standard output: ${reason(error)}\n`)
+    if (stream === stdout) process.stderr.write(`error: cannot write standard output: ${reason(error)}\n`)
     process.exit(exits.file)
   })
 
 const io: Io = {
   stdin: process.stdin,
-  stdout: process.stdout,
+  stdout,
   stderr: process.stderr,
   env: process.env,
   cwd: process.cwd(),

@@ -2,22 +2,26 @@
 import { availableParallelism } from 'node:os'
 import { type Command, InvalidArgumentError, Option } from 'commander'
 import { mostShifts } from '../scenario/limits.js'
+import { UsageError } from './io.js'
 import { quoted } from './text.js'
 
 /** Most shifts of a study that goes on until it is precise enough, where the user does not say. */
 export const usualMost = 10_000
 
-/** Options that say which scenario and which random numbers. */
-export interface ScenarioOptions {
+/** Options that change the scenario and say which random numbers. */
+export interface OverrideOptions {
   set: string[]
-  variant?: string
   seed?: string
 }
 
-export interface StudyOptions extends ScenarioOptions {
+/** Options that say which scenario and which random numbers. */
+export interface ScenarioOptions extends OverrideOptions {
+  variant?: string
+}
+
+/** Options of every command that simulates many shifts. */
+export interface SimulationOptions extends OverrideOptions {
   shifts?: number
-  precision?: string
-  of: string[]
   require: string[]
   plain?: boolean
   resume?: boolean
@@ -27,6 +31,11 @@ export interface StudyOptions extends ScenarioOptions {
   json?: boolean
   files: boolean
   quiet?: boolean
+}
+
+export interface StudyOptions extends SimulationOptions, ScenarioOptions {
+  precision?: string
+  of: string[]
 }
 
 /** Reads a whole number between two bounds, both allowed. */
@@ -41,64 +50,80 @@ export const wholeBetween =
 
 const collected = (value: string, before: string[]) => [...before, value]
 
+/** Adds the options that change the scenario and say which random numbers. */
+export function addOverrideOptions(command: Command): Command {
+  return addRepeatable(
+    command,
+    '--set <PATH=VALUE>',
+    'change one value of the scenario, such as "line.sealer.belt-speed=30 m/min"; repeatable',
+  ).option(
+    '--seed <TEXT>',
+    "any text; the same seed gives the same shifts (default: the scenario's, or tapeshift)",
+  )
+}
+
 /** Adds the options that say which scenario and which random numbers. */
 export function addScenarioOptions(command: Command): Command {
-  return command
-    .addOption(
-      new Option(
-        '--set <PATH=VALUE>',
-        'change one value of the scenario, such as "line.sealer.belt-speed=30 m/min"; repeatable',
-      )
-        .argParser(collected)
-        .default([], 'none'),
-    )
-    .option('--variant <NAME>', 'simulate this variant of the scenario instead of the base')
-    .option(
-      '--seed <TEXT>',
-      "any text; the same seed gives the same shifts (default: the scenario's, or tapeshift)",
-    )
+  return addOverrideOptions(command).option(
+    '--variant <NAME>',
+    'simulate this variant of the scenario instead of the base',
+  )
 }
 
-/** The words of a command line that names the same scenario again, `--seed` left out. */
-export function scenarioWords(command: string, name: string, { set, variant }: ScenarioOptions): string[] {
-  return [
-    'tapeshift',
-    command,
-    quoted(name),
-    ...set.map((each) => `--set ${quoted(each)}`),
-    ...(variant === undefined ? [] : [`--variant ${quoted(variant)}`]),
-  ]
+/** Adds an option that may be given several times: a list of texts. */
+export function addRepeatable(command: Command, flags: string, words: string, usually = 'none'): Command {
+  return command.addOption(new Option(flags, words).argParser(collected).default([], usually))
 }
 
-/** Adds the options of a study to a command. */
+/** The words of a command line that names the same scenario again, `--seed` and variants left out. */
+export const overrideWords = (command: string, name: string, { set }: OverrideOptions): string[] => [
+  'tapeshift',
+  command,
+  quoted(name),
+  ...set.map((each) => `--set ${quoted(each)}`),
+]
+
+/** The same with the variant that was chosen. */
+export const scenarioWords = (command: string, name: string, options: ScenarioOptions): string[] => [
+  ...overrideWords(command, name, options),
+  ...(options.variant === undefined ? [] : [`--variant ${quoted(options.variant)}`]),
+]
+
+/** Options that exclude each other. Throws `UsageError`. */
+export function refuseContradictions(options: SimulationOptions): void {
+  if (options.out === '') throw new UsageError('--out needs the name of a folder')
+  if (options.json && options.quiet) throw new UsageError('--json and --quiet exclude each other: choose one')
+  if (options.resume && !options.files)
+    throw new UsageError('--resume goes on from a folder, --no-files writes into none: choose one')
+}
+
+/** Adds the options of a study of one design to a command. */
 export function addStudyOptions(command: Command): Command {
-  return addScenarioOptions(command)
-    .addOption(
-      new Option(
-        '--shifts <N>',
-        `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or 100); with --precision the most (default ${usualMost})`,
-      ).argParser(wholeBetween(2, mostShifts)),
-    )
-    .option(
-      '--precision <SHARE>',
-      'simulate until plus-minus is at most this share of the figure, such as "1 %"; at least 10 shifts',
-    )
-    .addOption(
-      new Option(
-        '--of <MEASURE>',
-        'figure that --precision is about, such as throughput or equipment.sealer.jams; repeatable (default: throughput)',
-      )
-        .argParser(collected)
-        .default([], 'throughput'),
-    )
-    .addOption(
-      new Option(
-        '--require <EXPR>',
-        'end with exit code 4 unless the whole interval says so, such as "target-held >= 95 %", or: precision; repeatable',
-      )
-        .argParser(collected)
-        .default([], 'none'),
-    )
+  addScenarioOptions(command).option(
+    '--precision <SHARE>',
+    'simulate until plus-minus is at most this share of the figure, such as "1 %"; at least 10 shifts',
+  )
+  addRepeatable(
+    command,
+    '--of <MEASURE>',
+    'figure that --precision is about, such as throughput or equipment.sealer.jams; repeatable (default: throughput)',
+    'throughput',
+  )
+  return addSimulationOptions(
+    command,
+    `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or 100); with --precision the most (default ${usualMost})`,
+  )
+}
+
+/** Adds the options of every command that simulates many shifts; `shifts` is what is said of their number. */
+export function addSimulationOptions(command: Command, shifts: string): Command {
+  command.addOption(new Option('--shifts <N>', shifts).argParser(wholeBetween(2, mostShifts)))
+  addRepeatable(
+    command,
+    '--require <EXPR>',
+    'end with exit code 4 unless the whole interval says so, such as "target-held >= 95 %", or: precision; repeatable',
+  )
+  return command
     .option('--plain', 'plain means and intervals, not narrowed by what is known of the arrivals')
     .option(
       '--confidence <SHARE>',

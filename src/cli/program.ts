@@ -3,6 +3,7 @@ import { Command, CommanderError } from 'commander'
 import { Standstill } from '../line/standstill.js'
 import { ScenarioError } from '../scenario/problems.js'
 import { addCheck } from './check.js'
+import { addCompare } from './compare.js'
 import { exits, FileError, type Io, UsageError } from './io.js'
 import { addNew } from './new.js'
 import { addRun } from './run.js'
@@ -23,6 +24,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
       `Examples:
   tapeshift new line.yaml                 a starter scenario with every key explained
   tapeshift run line.yaml                 simulate it and write the report
+  tapeshift compare line.yaml             the line against its variants: what differs, and is it worth it
   tapeshift trace line.yaml --shift 3      one shift, event by event
 `,
     )
@@ -37,6 +39,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   }
   addCheck(program, io, finish)
   addRun(program, io, finish)
+  addCompare(program, io, finish)
   addTrace(program, io, finish)
   addNew(program, io, finish)
   for (const command of program.commands) command.exitOverride().configureOutput(program.configureOutput())

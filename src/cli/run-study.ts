@@ -9,27 +9,21 @@ import { shiftsCsv } from '../report/csv.js'
 import { handTable } from '../report/hand.js'
 import { terminalReport } from '../report/terminal.js'
 import { stoppingRule } from '../study/precision.js'
-import { replicate } from '../study/replicate.js'
 import { type RunResult, runResult } from '../study/result.js'
-import { findWarmUp, type WarmUp } from '../study/steady.js'
-import { workersOf } from '../study/workers/pool.js'
 import { type Asked, askedOf } from './asked.js'
-import { exits, type Io, textStyle, UsageError } from './io.js'
-import { Journal } from './journal.js'
-import { type StudyOptions, scenarioWords } from './options.js'
-import { startProgress } from './progress.js'
+import { exits, type Io, textStyle } from './io.js'
+import { Journal, ownerOf } from './journal.js'
+import { refuseContradictions, type StudyOptions, scenarioWords } from './options.js'
 import { refuseToOverwrite, sayWhatIsNotCopied, shownPath } from './result-folder.js'
 import { type CommandScenario, loadForCommand } from './scenario.js'
+import { simulating } from './simulating.js'
 import { quoted } from './text.js'
 import { UnsettledError } from './unsettled.js'
 import { version } from './version.js'
 
 /** Runs the study of the scenario `name`; returns the exit code. */
 export async function run(name: string, options: StudyOptions, io: Io): Promise<number> {
-  if (options.out === '') throw new UsageError('--out needs the name of a folder')
-  if (options.json && options.quiet) throw new UsageError('--json and --quiet exclude each other: choose one')
-  if (options.resume && !options.files)
-    throw new UsageError('--resume goes on from a folder, --no-files writes into none: choose one')
+  refuseContradictions(options)
   const loaded = await loadForCommand(name, options, io)
   const line = new Line(loaded.scenario)
   const asked = askedOf(options, line, loaded.scenario.shift.campaign)
@@ -37,15 +31,36 @@ export async function run(name: string, options: StudyOptions, io: Io): Promise<
   if (options.files) refuseToOverwrite(folder, name, loaded, io)
   const note = (text: string) => io.stderr.write(`note: ${text}\n`)
   const journal = options.files ? Journal.open(folder, ownerOf(loaded), options.resume === true, note) : null
+  const { scenario } = loaded
+  const { seed, confidence, shifts } = scenario.study
+  const most = asked.precision?.most ?? shifts
   try {
-    const study = await simulate(loaded, asked, options, journal, io)
+    // what draws takes long to load: while others simulate it is for nothing
+    if (options.files) void import('./result-files.js')
+    const study = await simulating(
+      {
+        designs: [{ scenario, key: '' }],
+        seed,
+        total: most,
+        isOpen: asked.precision !== null,
+        workers: options.workers,
+        isQuiet: options.quiet === true,
+        journal,
+        io,
+      },
+      async (simulated) => {
+        const isComplete = await simulated.ensure(0, most, enough(asked, confidence, options))
+        if (!isComplete) simulated.sayInterrupted()
+        return { isComplete, done: simulated.done, shifts: simulated.of[0]!, warmUp: simulated.warmUps[0]! }
+      },
+    )
     if (!study.isComplete) {
-      io.stderr.write(interrupted(study, journal, io))
-      if (study.done === 0) journal?.remove()
+      // where fewer are asked for than before, those that are kept may all lie beyond
+      if (study.done === 0 && journal?.isEmpty) journal.remove()
       return exits.interrupted
     }
     const result = runResult({
-      scenario: loaded.scenario,
+      scenario,
       line,
       shifts: study.shifts,
       made: made(name, options, loaded, asked, study.shifts.length),
@@ -66,85 +81,11 @@ export async function run(name: string, options: StudyOptions, io: Io): Promise<
   }
 }
 
-const ownerOf = ({ scenario, sha256 }: CommandScenario) => ({
-  version,
-  node: process.version,
-  seed: scenario.study.seed,
-  scenario: sha256,
-})
-
-interface Simulated {
-  shifts: ShiftResult[]
-  isComplete: boolean
-  /** Shifts simulated or kept from before, whether or not there are gaps between them. */
-  done: number
-  most: number
-  warmUp: WarmUp | null
-}
-
-async function simulate(
-  { scenario }: CommandScenario,
-  { precision }: Asked,
-  options: StudyOptions,
-  journal: Journal | null,
-  io: Io,
-): Promise<Simulated> {
-  const { seed, confidence, shifts } = scenario.study
-  const most = precision?.most ?? shifts
-  let isCancelled = false
-  const stopListening = io.onInterrupt(() => {
-    isCancelled = true
-    io.stderr.write('\nstopping after the shifts in hand; press again to stop at once\n')
-  })
-  const workers = workersOf(Math.min(options.workers, most), { designs: [scenario], seed })
-  const known = journal?.known ?? new Map<number, ShiftResult>()
-  let done = 0
-  for (const shift of known.keys()) if (shift <= most) done++
-  // what draws takes long to load: while others simulate it is for nothing
-  if (options.files) void import('./result-files.js')
-  const progress = startProgress(
-    { total: most, known: done, isOpen: precision !== null },
-    io,
-    options.quiet === true,
-  )
-  try {
-    const warmUp = scenario.shift.start === 'empty' ? null : await findWarmUp(workers, scenario)
-    if (warmUp && scenario.shift.start === 'steady' && !warmUp.isSettled)
-      throw new UnsettledError(warmUp, scenario)
-    const { shifts: inOrder, isComplete } = await replicate(workers, {
-      shifts: most,
-      countFrom: warmUp?.countFrom ?? 0,
-      known,
-      ...(precision
-        ? {
-            isEnough: stoppingRule(precision.of, precision.share, {
-              confidence,
-              isPlain: options.plain === true,
-            }),
-          }
-        : {}),
-      onShifts(from, results) {
-        journal?.keep(from, results)
-        done += results.length
-        progress.update(done)
-      },
-      isCancelled: () => isCancelled,
-    })
-    return { shifts: inOrder, isComplete, done, most, warmUp }
-  } finally {
-    progress.stop()
-    stopListening()
-    await workers.close()
-  }
-}
-
-function interrupted({ done, most }: Simulated, journal: Journal | null, io: Io): string {
-  const kept =
-    journal && done > 0
-      ? `they are kept in ${shownPath(journal.file, io.cwd)}: the same command with --resume goes on with them`
-      : 'nothing was written'
-  return `interrupted after ${done} of ${most} shifts; ${kept}\n`
-}
+/** When the first shifts are enough; undefined where their number is given. */
+const enough = ({ precision }: Asked, confidence: number, options: StudyOptions) =>
+  precision === null
+    ? undefined
+    : stoppingRule(precision.of, precision.share, { confidence, isPlain: options.plain === true })
 
 function made(
   name: string,

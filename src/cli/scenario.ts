@@ -2,16 +2,22 @@
 import { createHash } from 'node:crypto'
 import path from 'node:path'
 import { parse } from 'csv-parse/sync'
-import { type Loaded, loadScenario } from '../scenario/load.js'
+import { type Loaded, loadScenario, type Resolved, type Variant } from '../scenario/load.js'
 import { shown } from '../scenario/problems.js'
 import { Beside, type ReadLog, readScenarioText } from './files.js'
 import { type Io, UsageError } from './io.js'
-import type { ScenarioOptions, StudyOptions } from './options.js'
+import type { ScenarioOptions, SimulationOptions } from './options.js'
 
 export interface CommandScenario extends Loaded {
+  variants: (Variant & { shiftsSha256: string })[]
   /** Stem for the names of what is written. */
   stem: string
   sha256: string
+  /**
+   * The same of what its shifts depend on: without `study`, for more of them or another confidence change none, and
+   * without other variants. Their seed is in `scenario.study.seed`.
+   */
+  shiftsSha256: string
   /** CSV files that it draws on, by the name that it gives them. */
   files: ReadonlyMap<string, string>
   /** Recorded logs that it replays, by the name that it gives them. */
@@ -21,7 +27,7 @@ export interface CommandScenario extends Loaded {
 /** Reads and validates. Throws `FileError`, `UsageError` or `ScenarioError`. */
 export async function loadForCommand(
   name: string,
-  options: ScenarioOptions & Partial<StudyOptions>,
+  options: ScenarioOptions & Partial<SimulationOptions> & { whatIf?: readonly string[] },
   io: Io,
 ): Promise<CommandScenario> {
   const text = await readScenarioText(name, io.cwd, io.stdin)
@@ -36,20 +42,24 @@ export async function loadForCommand(
     sets: options.set,
     overrides,
     ...(options.variant === undefined ? {} : { variant: options.variant }),
+    whatIfs: options.whatIf ?? [],
     readColumn: (file, column) => columnOf(beside.read(file), file, column),
     readRows: (file, taker) => beside.readRows(file, taker),
   })
+  const shiftsHash = ({ resolved }: Resolved) => hashOf({ ...resolved, study: null, variants: null }, beside)
   return {
     ...loaded,
+    variants: loaded.variants.map((variant) => ({ ...variant, shiftsSha256: shiftsHash(variant) })),
     stem: stemOf(name),
-    sha256: hashOf(loaded, beside),
+    sha256: hashOf(loaded.resolved, beside),
+    shiftsSha256: shiftsHash(loaded),
     files: beside.texts,
     logs: beside.logs,
   }
 }
 
-/** Hash of the scenario as resolved and of what the files hold that it draws on. */
-function hashOf({ resolved }: Loaded, beside: Beside): string {
+/** Hash of a scenario as resolved and of what the files hold that it draws on. */
+function hashOf(resolved: Record<string, unknown>, beside: Beside): string {
   const digest = (text: string) => createHash('sha256').update(text).digest('hex')
   const files = [
     ...[...beside.texts].map(([name, text]) => [name, digest(text)]),

@@ -13,6 +13,8 @@ export interface Table {
   /** What the table says, in a sentence; may be empty. */
   note: string
   columns: string[]
+  /** The columns that hold words; the others but the first hold numbers. */
+  words?: string[]
   rows: string[][]
 }
 

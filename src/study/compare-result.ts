@@ -1,4 +1,6 @@
 /** The result document of a comparison: each design as a run would tell it, and what differs between them. */
+
+import type { Outcome } from './best.js'
 import {
   type Compared,
   comparedMeasure,
@@ -9,6 +11,7 @@ import {
 } from './compare.js'
 import { measureName, studyMeasures } from './figures.js'
 import { currencyOf, estimatesOf, type LineResult, lineResult, orNull, unitName } from './line-result.js'
+import { shiftsToShow } from './paired.js'
 import { judge, type Requirement } from './requirement.js'
 import { type Made, type RequirementJudged, type RunResult, shiftOf } from './result.js'
 import { costBeforeFailures, type Interval, runningCost, type Worth, worth } from './worth.js'
@@ -31,6 +34,8 @@ export interface DifferenceFigure extends Interval {
   isShown: boolean | null
   /** Variance with random numbers of their own over that with the same ones; null where that has no end. */
   varianceRatio: number | null
+  /** Of a difference that the user says matters: its amount, and how many shifts would show it, with a chance of 80 %. */
+  matters: { amount: number; shifts: number | null } | null
 }
 
 /** A design of the comparison: the scenario as it is, or with changes. */
@@ -44,6 +49,25 @@ export interface DesignResult extends LineResult {
   worth: Worth | null
 }
 
+/** The design that was selected, and how. */
+export interface BestResult {
+  measure: string
+  label: string
+  unit: string
+  isLargerBetter: boolean
+  /** A design so near the best is as good as the best. */
+  within: number
+  /** What a design must keep to be chosen from, and how far off it counts as either. */
+  among: { require: string; near: number; unit: string }[]
+  confidence: number
+  /** Null where no design keeps what is required, or the most shifts allowed did not tell. */
+  pick: string | null
+  designs: Record<string, Outcome>
+  /** Most shifts of each design, and all that were spent. */
+  most: number
+  spent: number
+}
+
 export interface CompareResult {
   format: 'tapeshift-result/1'
   command: 'compare'
@@ -52,6 +76,8 @@ export interface CompareResult {
   shift: RunResult['shift']
   target: number | null
   currency: string
+  /** Null where no best one was asked for. */
+  best: BestResult | null
   /** Measures whose comparisons are judged together, by name. */
   compared: string[]
   /** The base first, then the variants in their order. */
@@ -77,6 +103,9 @@ export interface CompareRecord {
   pairs: readonly Pair[]
   /** Of each design, in its own measures. */
   requirements: readonly (readonly Requirement[])[]
+  best: BestResult | null
+  /** Differences that matter to the user, by measure, in its SI unit. */
+  matters: ReadonlyMap<string, number>
   made: Made
   assumed: RunResult['assumed']
   notes: string[]
@@ -98,7 +127,16 @@ export function compareResult(record: CompareRecord): CompareResult {
     Object.fromEntries(
       judgements
         .filter((each) => each.pair === pair)
-        .map((each) => [each.measure.name, judgedFigure(each, judgements.length, currency)]),
+        .map((each) => [
+          each.measure.name,
+          judgedFigure(
+            each,
+            judgements.length,
+            currency,
+            record.matters.get(each.measure.name),
+            made.confidence,
+          ),
+        ]),
     )
   const result: CompareResult = {
     format: 'tapeshift-result/1',
@@ -108,6 +146,7 @@ export function compareResult(record: CompareRecord): CompareResult {
     shift: shiftOf(base),
     target: base.target ?? null,
     currency,
+    best: record.best,
     compared: [...record.compared],
     variants: {},
     differences: {},
@@ -185,10 +224,21 @@ function others(
   )
 }
 
-const judgedFigure = (judgement: Judgement, size: number, currency: string): DifferenceFigure => ({
-  ...figureOf(judgement, judgement.adjustedP, size, currency),
-  isShown: judgement.isShown,
-})
+function judgedFigure(
+  judgement: Judgement,
+  size: number,
+  currency: string,
+  amount: number | undefined,
+  confidence: number,
+): DifferenceFigure {
+  const { sd } = judgement.alone
+  const each = 1 - (1 - confidence) / size
+  return {
+    ...figureOf(judgement, judgement.adjustedP, size, currency),
+    isShown: judgement.isShown,
+    matters: amount === undefined ? null : { amount, shifts: orNull(shiftsToShow(sd, amount, each)) },
+  }
+}
 
 function figureOf(
   { measure, together, alone }: Pick<Judgement, 'measure' | 'together' | 'alone'>,
@@ -209,5 +259,6 @@ function figureOf(
     p: orNull(p),
     isShown: null,
     varianceRatio: orNull(alone.varianceRatio),
+    matters: null,
   }
 }

@@ -14,10 +14,11 @@ export interface Explained {
 }
 
 /**
- * Shifts from which controls are used. What they leave of a figure is often skewed where the figure itself was not, and
- * of 30 shifts 95 % intervals then covered 92 to 93 %.
+ * Shifts from which controls are used. What they leave of a figure is often skewed where the figure itself was not: of 30
+ * shifts 95 % intervals covered 92 to 93 %, and of 50 shifts that of the cases that arrived, of which they leave a single
+ * interval, still 92.8 %.
  */
-export const leastControlled = 50
+export const leastControlled = 100
 
 /** Spread of a control, as a share of its size, below which it is rounding and no control. */
 const hair = 1e-9

@@ -46,7 +46,8 @@ export function parseRequirement(
   return { text, measure, sign, value: valueWritten(written, measure) }
 }
 
-function valueWritten(written: string, { unit }: StudyMeasure): number {
+/** Reads a value in the unit of a measure. Throws `RequirementError`. */
+export function valueWritten(written: string, { unit }: Pick<StudyMeasure, 'unit'>): number {
   const dimension = dimensions[unit]
   if (dimension) {
     const parsed = parseQuantity(written, dimension)

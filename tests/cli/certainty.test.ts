@@ -134,6 +134,9 @@ describe('the journal', () => {
     })
     expect(code).toBe(130)
   }
+  /** Lines of the journal, its header left out. */
+  const shiftsKept = (cwd: string) =>
+    readFileSync(path.join(cwd, 'out/line-run/journal.ndjson'), 'utf8').split('\n').length - 2
   const results = (cwd: string) =>
     ['result.json', 'shifts.csv', 'report.html'].map((name) =>
       readFileSync(path.join(cwd, 'out/line-run', name), 'utf8'),
@@ -148,12 +151,29 @@ describe('the journal', () => {
     expect(existsSync(path.join(cwd, 'out/line-run/journal.ndjson'))).toBe(false)
   })
 
+  it.each([
+    ['another number of shifts', ['--shifts', '400']],
+    ['fewer shifts than it keeps', ['--shifts', '2']],
+    ['another confidence', ['--shifts', '400', '--confidence', '90 %']],
+  ])('goes on with %s: its shifts are the same ones', async (_, argv) => {
+    const [cwd, other] = [folder(), folder()]
+    await stopped(cwd)
+    expect(shiftsKept(cwd)).toBeGreaterThan(2)
+    const { code, err } = await run(cwd, ...argv, '--resume')
+    expect([code, err]).toEqual([0, ''])
+    await run(other, ...argv)
+    expect(results(cwd)).toEqual(results(other))
+    expect(existsSync(path.join(cwd, 'out/line-run/journal.ndjson'))).toBe(false)
+  })
+
   it('of the same study is not thrown away without a word', async () => {
     const cwd = folder()
     await stopped(cwd)
     const { code, err } = await run(cwd, '--shifts', '3000')
     expect(code).toBe(2)
     expect(err).toMatch(/keeps \d+ shifts of this very study: --resume goes on/)
+    // nor where another number of them is asked for
+    expect(await run(cwd, '--shifts', '10')).toMatchObject({ code: 2, err })
   })
 
   it('of another seed or scenario is refused with both named', async () => {
@@ -164,7 +184,7 @@ describe('the journal', () => {
     expect(seed.err).toMatch(/seed "tapeshift".*seed "other"/)
     const line = await run(cwd, '--shifts', '3000', '--resume', '--set', 'line.infeed.length=7 m')
     expect(line.code).toBe(2)
-    expect(line.err).toMatch(/scenario sha256 [0-9a-f]{12}.*scenario sha256 [0-9a-f]{12}/)
+    expect(line.err).toMatch(/without its study [0-9a-f]{12}.*without its study [0-9a-f]{12}/)
     const file = path.join(cwd, 'out/line-run/journal.ndjson')
     writeFileSync(file, readFileSync(file, 'utf8').replace(/"version":"[^"]*"/, '"version":"0.0.9"'))
     const version = await run(cwd, '--shifts', '3000', '--resume')

@@ -22,7 +22,7 @@ export const confidence = 0.95
 /**
  * Shifts of a study of fixed size: the fewest for which control variates are used, where an interval has it hardest.
  */
-export const shiftsPerStudy = 50
+export const shiftsPerStudy = 100
 
 /** The scenario of a line with one kind of case; `length` such as `400 s`, `shift` other keys of the shift. */
 export function scenarioOf(arrivals: string, line: string, length: string, shift = ''): Scenario {

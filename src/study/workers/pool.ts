@@ -19,20 +19,51 @@ export function workersOf(size: number, subject: Subject, file: URL = threadFile
     maxThreads: size,
     workerData: subject,
   })
+  let isClosed = false
+  /** What a thread said that died without a task. */
+  let lastWords = 'it cannot be begun'
+  const waiting = new Set<AbortController>()
+  pool.on('error', ({ message }: Error) => {
+    lastWords = message
+  })
+  pool.on('workerDestroy', () =>
+    // the pool begins no thread anew after one that died while it loaded: with none left, tasks would wait for ever
+    setImmediate(() => {
+      if (pool.threads.length === 0) for (const controller of waiting) controller.abort()
+    }),
+  )
+  const attempted = async (task: Task): Promise<Brought> => {
+    const controller = new AbortController()
+    waiting.add(controller)
+    try {
+      return (await pool.run(task, { signal: controller.signal })) as Brought
+    } catch (error) {
+      throw controller.signal.aborted ? new Error(lastWords) : error
+    } finally {
+      waiting.delete(controller)
+    }
+  }
   const work = async (task: Task) => {
     for (let attempt = 1; ; attempt++) {
       let brought: Brought
       try {
-        brought = (await pool.run(task)) as Brought
+        brought = await attempted(task)
       } catch (error) {
+        const which = `a thread that simulated shifts ${task.from} to ${task.to}`
+        if (isClosed) throw new Error(`${which} was ended`)
         // a thread answers whatever happens in its model: no answer means that the thread itself is gone
         if (attempt < mostAttempts) continue
-        throw new Error(
-          `a thread that simulated shifts ${task.from} to ${task.to} ended ${attempt} times: ${(error as Error).message}`,
-        )
+        throw new Error(`${which} ended ${attempt} times: ${(error as Error).message}`)
       }
       return taken(brought)
     }
   }
-  return { size, work, close: () => pool.destroy() }
+  return {
+    size,
+    work,
+    close() {
+      isClosed = true
+      return pool.destroy()
+    },
+  }
 }

@@ -1,0 +1,165 @@
+/** What the options of a comparison ask of its figures, by the names of the measures that its designs have. */
+
+import { shown } from '../scenario/problems.js'
+import type { Condition, Goal } from '../study/best.js'
+import type { BestResult } from '../study/compare-result.js'
+import { measureName, type StudyMeasure, studyMeasures } from '../study/figures.js'
+import { type Requirement, RequirementError, valueWritten } from '../study/requirement.js'
+import { measureAsked, requirementOf } from './asked.js'
+import type { CompareOptions } from './compare.js'
+import type { Design } from './compare-designs.js'
+import { UsageError } from './io.js'
+
+export interface ComparisonAsked {
+  /** Names of the measures that are judged together. */
+  measures: string[]
+  /** Of each design. */
+  requirements: Requirement[][]
+  /** The best one that is sought, and the words for it; null where none is. */
+  goal:
+    | (Omit<Goal, 'confidence' | 'most'> & {
+        measure: StudyMeasure
+        among: BestResult['among']
+      })
+    | null
+  /** Amount of the difference that matters, by measure, in its SI unit. */
+  matters: Map<string, number>
+}
+
+/** What is compared where nobody says: what a line is bought for, as far as it is known. */
+const usualMeasures = ['throughput', 'target-held', 'time-in-system', 'cost-per-1000']
+
+/** Reads the options. Throws `UsageError`. */
+export function comparisonAsked(options: CompareOptions, designs: readonly Design[]): ComparisonAsked {
+  const measuresOf = designs.map(({ line, scenario }) => studyMeasures(line.columns, scenario.shift.campaign))
+  const [base] = measuresOf as [StudyMeasure[]]
+  const usual = usualMeasures.filter((name) => base.some((measure) => measureName(measure) === name))
+  const measures =
+    options.measure.length > 0
+      ? options.measure.map((name) => measureName(comparable('--measure', name, base)))
+      : usual
+  return {
+    measures: [...new Set(measures)],
+    requirements: measuresOf.map((known) => options.require.map((text) => requirementOf(text, known))),
+    goal: goalOf(options, measuresOf),
+    matters: new Map(options.matters.map((text) => differenceWritten(text, base, measures))),
+  }
+}
+
+/** Measures of which more is better; of cost, time, tape and cases lost less is. */
+const betterMore = ['throughput', 'output']
+const betterLess = ['time-in-system', 'tape', 'unsealed', 'reopened', 'rejected', 'cost-per']
+
+/** What `--best`, `--within` and `--among` seek. */
+function goalOf(
+  { best, within, among }: CompareOptions,
+  measuresOf: readonly (readonly StudyMeasure[])[],
+): ComparisonAsked['goal'] {
+  if (best === undefined) {
+    if (within !== undefined || among.length > 0)
+      throw new UsageError(
+        '--within and --among say how the best is chosen: give --best too, such as cost-per-1000',
+      )
+    return null
+  }
+  if (within === undefined)
+    throw new UsageError(
+      '--best needs --within: a difference too small to matter, such as "0.5 EUR", without which it might never end',
+    )
+  const [, word, name] = /^\s*(?:(highest|lowest)\s+)?(.*?)\s*$/.exec(best) as unknown as [
+    string,
+    string | undefined,
+    string,
+  ]
+  const measures = measuresOf.map((known) => comparable('--best', name, known))
+  const [measure] = measures as [StudyMeasure]
+  if (measure.kind === 'share')
+    throw new UsageError(
+      `--best ${shown(best)}: a share of shifts takes very many of them to rank; choose by throughput, and ask for the share with --among "${name} >= 95 %"`,
+    )
+  const conditions = measuresOf.map((known) => among.map((text) => conditionOf(text, known)))
+  return {
+    measure,
+    measures,
+    isLargerBetter: word === undefined ? isBetterMore(name) : word === 'highest',
+    within: amountWritten(`--within ${shown(within)}`, within, measure),
+    conditions,
+    among: conditions[0]!.map(({ requirement, near }) => ({
+      require: requirement.text,
+      near,
+      unit: requirement.measure.unit,
+    })),
+  }
+}
+
+function isBetterMore(name: string): boolean {
+  if (betterMore.includes(name)) return true
+  if (betterLess.some((each) => name.startsWith(each))) return false
+  throw new UsageError(
+    `--best ${shown(name)}: is more of it better or less? Write "highest ${name}" or "lowest ${name}"`,
+  )
+}
+
+/** Shares count as either within two points, where nobody says. */
+const usualNear = 0.02
+
+/** `MEASURE SIGN VALUE`, and `within AMOUNT` for how near counts as either. */
+function conditionOf(text: string, known: readonly StudyMeasure[]): Condition {
+  const [, expression, near] = /^(.*?)(?:\s+within\s+(.+))?$/.exec(text.trim()) as unknown as [
+    string,
+    string,
+    string | undefined,
+  ]
+  const requirement = requirementOf(expression, known, '--among')
+  const { measure } = requirement
+  const where = `--among ${shown(text)}`
+  if (measure.kind === 'quantile')
+    throw new UsageError(
+      `${where}: a quantile cannot be told shift by shift; ask for \`target-held\` or \`output\``,
+    )
+  if (near !== undefined) return { requirement, near: amountWritten(where, near, measure) }
+  if (measure.kind === 'share') return { requirement, near: usualNear }
+  throw new UsageError(
+    `${where}: say how near counts as either, such as "${expression} within 1 %" in the unit of the measure`,
+  )
+}
+
+/** A measure whose difference has an interval. */
+function comparable(option: string, name: string, known: readonly StudyMeasure[]): StudyMeasure {
+  const measure = measureAsked(option, name, known)
+  if (measure.kind === 'quantile')
+    throw new UsageError(
+      `${option} ${shown(name)}: no interval is known for the difference of two quantiles; compare \`output\` or \`target-held\``,
+    )
+  return measure
+}
+
+/** `MEASURE AMOUNT`, such as `throughput 0.1 cases/min`. */
+function differenceWritten(
+  text: string,
+  known: readonly StudyMeasure[],
+  measures: readonly string[],
+): [string, number] {
+  const [, name, amount] = /^\s*(\S+)\s+(.+?)\s*$/.exec(text) ?? []
+  const where = `--matters ${shown(text)}`
+  if (name === undefined || amount === undefined)
+    throw new UsageError(`${where}: it is a measure and an amount, such as "throughput 0.1 cases/min"`)
+  const measure = comparable('--matters', name, known)
+  if (!measures.includes(measureName(measure)))
+    throw new UsageError(
+      `${where}: \`${shown(name)}\` is not compared; add --measure ${measureName(measure)}`,
+    )
+  return [measureName(measure), amountWritten(where, amount, measure)]
+}
+
+/** An amount above 0 in the unit of a measure. Throws `UsageError`. */
+export function amountWritten(where: string, text: string, measure: StudyMeasure): number {
+  try {
+    const value = valueWritten(text, measure)
+    if (value > 0) return value
+    throw new RequirementError('it must be more than nothing')
+  } catch (error) {
+    if (!(error instanceof RequirementError)) throw error
+    throw new UsageError(`${where}: ${error.message}`)
+  }
+}

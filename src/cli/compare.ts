@@ -1,0 +1,76 @@
+/** `tapeshift compare`: which layout, and how sure are we? */
+import type { Command } from 'commander'
+import { mostShifts } from '../scenario/limits.js'
+import type { Io } from './io.js'
+import { addOverrideOptions, addRepeatable, addSimulationOptions, type SimulationOptions } from './options.js'
+
+export interface CompareOptions extends SimulationOptions {
+  variants?: string
+  whatIf: string[]
+  measure: string[]
+  matters: string[]
+  pairs?: boolean
+  best?: string
+  within?: string
+  among: string[]
+}
+
+/** Adds the command; `finish` takes its exit code. */
+export function addCompare(program: Command, io: Io, finish: (code: number) => void): void {
+  const command = program
+    .command('compare')
+    .argument('<SCENARIO>', 'scenario file, or - for standard input')
+    .description(
+      'the scenario and its variants on the same random numbers: what differs, how sure that is, and what it is worth',
+    )
+    .addHelpText(
+      'before',
+      `Examples:
+  tapeshift compare line.yaml                                  the base against all its variants
+  tapeshift compare line.yaml --variants three-inch,long-infeed
+  tapeshift compare line.yaml --what-if "line.infeed.length=9 m; line.infeed.speed=20 m/min"
+  tapeshift compare line.yaml --what-if "short: line.infeed.length=4 m" --matters "target-held 3 %"
+  tapeshift compare line.yaml --best cost-per-1000 --within "0.5 EUR" --among "target-held >= 90 %"
+`,
+    )
+  addOverrideOptions(command)
+  command.option(
+    '--variants <NAMES>',
+    'variants to compare with the base, by name, with commas (default: all)',
+  )
+  addRepeatable(
+    command,
+    '--what-if <CHANGES>',
+    'one more variant, "NAME: PATH=VALUE; PATH=VALUE", its name may be left out; repeatable',
+  )
+  addRepeatable(
+    command,
+    '--measure <NAME>',
+    'measure to compare, such as tape-per-case or crew.operators.busy; repeatable',
+    'the rate, the target, the time in the line and the cost',
+  )
+  addRepeatable(
+    command,
+    '--matters <DIFFERENCE>',
+    'a difference that matters to you, such as "throughput 0.1 cases/min": how many shifts would show it; repeatable',
+  )
+  command
+    .option('--pairs', 'compare the variants with one another too')
+    .option(
+      '--best <MEASURE>',
+      'simulate until the best is known, such as cost-per-1000, or "highest equipment.sealer.jams"; needs --within',
+    )
+    .option('--within <AMOUNT>', 'with --best: a difference too small to matter, such as "0.5 EUR"')
+  addRepeatable(
+    command,
+    '--among <EXPR>',
+    'with --best: only designs that do this, such as "target-held >= 90 %", with "within 2 %" for how near counts as either; repeatable',
+  )
+  addSimulationOptions(
+    command,
+    `shifts of each design, 2 to ${mostShifts} (default: the scenario's, or 100); with --best the most (default 10000)`,
+  ).action(async (name: string, options: CompareOptions) => {
+    const { compare } = await import('./compare-designs.js')
+    finish(await compare(name, options, io))
+  })
+}
