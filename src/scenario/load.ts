@@ -3,7 +3,7 @@ import { type Document, LineCounter, parseDocument } from 'yaml'
 import { type Finding, findingsOf, nearest, valueAt } from './issues.js'
 import { offsetOf, placeAt } from './locate.js'
 import { type ReadColumn, readObserved } from './observed.js'
-import { type Override, originOf, readSet, variantsOf, whatIfsOf } from './overrides.js'
+import { type Change, type Override, originOf, readSet, variantsOf, whatIfsOf } from './overrides.js'
 import { type Problem, problemWithoutPlace, ScenarioError, shown } from './problems.js'
 import { type ReadRows, Recordings } from './recorded.js'
 import { ruleFindings } from './rules.js'
@@ -33,6 +33,11 @@ export interface Loaded extends Resolved {
   variants: Variant[]
   /** Where the value at `path` was given; null where nobody gave it and it is assumed. */
   placeOf: (path: Path) => GivenAt | null
+  /**
+   * The scenario, or a variant of it by name (null: none), with further changes, which come last. Throws `ScenarioError` where that is
+   * no scenario.
+   */
+  vary: (variant: string | null, changes: readonly Change[]) => Resolved
 }
 
 /** Where a value was given: line and column from 1 in the file, or 0 where the option that `source` names brought it. */
@@ -44,7 +49,7 @@ export interface LoadOptions {
   /** `PATH=VALUE` texts, applied in order, after the variant. */
   sets?: readonly string[]
   /** Values that other options stand for, applied last: `source` names the option in messages. */
-  overrides?: readonly { path: string; value: unknown; source: string }[]
+  overrides?: readonly Change[]
   /** Name of the variant to apply. */
   variant?: string
   /** Variants that the file does not have: `NAME: PATH=VALUE; PATH=VALUE`, the name may be left out. */
@@ -75,7 +80,7 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
 
   const recordings = new Recordings(options.readRows)
   const problems: Problem[] = []
-  const attempt = (overrides: readonly Override[]): Resolved | null => {
+  const attempt = (overrides: readonly Override[], problems: Problem[]): Resolved | null => {
     const tree = structuredClone(raw)
     const findings: [Finding, Override | undefined][] = []
     let assumed = fillDefaults(scenarioSchema, tree)
@@ -139,9 +144,9 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
       ),
     ])
   const chosenOnes = [...(chosen?.overrides ?? []), ...sets]
-  const base = attempt(chosenOnes)
+  const base = attempt(chosenOnes, problems)
   const read = variants.map((variant) =>
-    variant === chosen ? base : attempt([...variant.overrides, ...sets]),
+    variant === chosen ? base : attempt([...variant.overrides, ...sets], problems),
   )
   if (!base || problems.length > 0) throw new ScenarioError(problems)
   const placeOf = (path: Path): GivenAt | null => {
@@ -157,6 +162,14 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
       set: Object.fromEntries(overrides.map(({ path, value }) => [path, value])),
     })),
     placeOf,
+    vary(name, changes) {
+      const varied = name === null ? chosen : variants.find((each) => each.name === name)
+      const found: Problem[] = []
+      const last = changes.map((change) => ({ ...change, at: null }))
+      const resolved = attempt([...(varied?.overrides ?? []), ...sets, ...last], found)
+      if (resolved === null) throw new ScenarioError(found)
+      return resolved
+    },
   }
 }
 

@@ -4,11 +4,15 @@ import { name } from './kit.js'
 import { problemWithoutPlace, ScenarioError, shown } from './problems.js'
 import type { Path } from './walk.js'
 
-/** One change by path, and the words for where it came from. */
-export interface Override {
+/** A value by dotted path, and the words for where it came from. */
+export interface Change {
   path: string
   value: unknown
   source: string
+}
+
+/** One change to the scenario of a file. */
+export interface Override extends Change {
   /** Place in the file, for a variant's line. */
   at: Path | null
 }

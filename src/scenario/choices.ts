@@ -1,0 +1,72 @@
+/** Choices of a value by path, as a file or the command line writes them: a list, or a range with a step. */
+import { parse as parseValue } from 'yaml'
+
+/** A range of quantities in one unit, ends included. */
+export interface Range {
+  from: string | number
+  to: string | number
+  step: string | number
+}
+
+/** A choice: a path and the values that may stand there, in the order given. */
+export interface Choice {
+  path: string
+  values: unknown[]
+}
+
+/** Most values of one choice: more is a slip of the step. */
+export const mostValues = 1000
+
+/** A choice that cannot be understood, in words. */
+export class ChoiceError extends Error {}
+
+const shape = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*?)\s*$/
+
+const split = (text: string | number): { value: number; unit: string } => {
+  const match = shape.exec(String(text))
+  if (!match) throw new ChoiceError(`\`${text}\` is no quantity; write it like \`18 m/min\``)
+  return { value: Number(match[1]), unit: match[2]! }
+}
+
+/** The values of a range: `from`, a step further, and so on to `to`, the last one where the steps meet it. Throws `ChoiceError`. */
+export function valuesOf({ from, to, step }: Range): unknown[] {
+  const [low, high, by] = [split(from), split(to), split(step)]
+  // the unit may be written once, at the end
+  const units = new Set([low.unit, high.unit, by.unit].filter((unit) => unit !== ''))
+  if (units.size > 1) throw new ChoiceError(`a range has one unit, not ${[...units].join(' and ')}`)
+  const [unit] = [...units, '']
+  if (!(by.value > 0)) throw new ChoiceError(`the step of a range is above 0, not ${step}`)
+  if (high.value < low.value) throw new ChoiceError(`a range rises: from ${high.value} to ${low.value} ${unit}`.trimEnd())
+  const count = Math.floor((high.value - low.value) / by.value + 1e-9) + 1
+  if (count > mostValues) throw new ChoiceError(`a range has at most ${mostValues} values, not ${count}`)
+  return Array.from({ length: count }, (_, index) => {
+    // decimals of the step, not those of the binary fraction
+    const value = Number((low.value + index * by.value).toPrecision(12))
+    return unit === '' ? value : `${value} ${unit}`
+  })
+}
+
+/**
+ * Reads `PATH=v1,v2,v3` or `PATH=low..high/step`; a value is written as in a scenario. Throws `ChoiceError`.
+ */
+export function choiceWritten(text: string): Choice {
+  const cut = text.indexOf('=')
+  if (cut <= 0) throw new ChoiceError('a choice is PATH=v1,v2,v3 or PATH=low..high/step')
+  const [path, values] = [text.slice(0, cut).trim(), text.slice(cut + 1).trim()]
+  const range = /^(.*?)\.\.(.*?)\s*\/\s*([\d.+-]+\s*[^/]*(?:\/[a-z]+)?)$/i.exec(values)
+  if (range) return { path, values: valuesOf(rangeWritten(values)) }
+  try {
+    // commas part the values as in a list of the file
+    return { path, values: parseValue(`[${values}]`, { maxAliasCount: 0 }) as unknown[] }
+  } catch {
+    throw new ChoiceError('the values must be YAML, parted by commas')
+  }
+}
+
+/** `18..30/2 m/min`, `18 m/min..30 m/min/2 m/min`: what follows the step's number is the unit, which may have a stroke of its own. */
+function rangeWritten(text: string): Range {
+  const [from, rest] = text.split('..') as [string, string]
+  const match = /^(.*)\/\s*([+-]?[\d.]+(?:e[+-]?\d+)?\s*[a-z%]*(?:\/[a-z]+)?.*)$/i.exec(rest)
+  if (!match) throw new ChoiceError('a range is low..high/step, such as 18..30/2 m/min')
+  return { from, to: match[1]!, step: match[2]! }
+}
