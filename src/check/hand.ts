@@ -6,6 +6,7 @@ import { type BufferHand, buffersOf, type MachineBuffer, machineBuffers } from '
 import { type Curve, curvesOf } from './curve.js'
 import { type LineHand, lineByHand } from './line.js'
 import { rideOf } from './pace.js'
+import { type BufferedPair, bufferedPairs } from './pairs.js'
 import { type CrewLoad, crewLoads } from './people.js'
 import { stopsPerShift, workingShare } from './stop-counts.js'
 import { type TapeUse, tapeUse } from './tape-use.js'
@@ -40,6 +41,7 @@ export interface HandCalculation {
   rows: HandRow[]
   buffers: BufferHand[]
   machineBuffers: MachineBuffer[]
+  pairs: BufferedPair[]
   curves: Curve[]
   crews: CrewLoad[]
   tape: TapeUse | null
@@ -70,6 +72,7 @@ export function handCalculation(scenario: Scenario): HandCalculation {
     ],
     buffers,
     machineBuffers: machineBuffers(scenario, line, buffers),
+    pairs: bufferedPairs(scenario, line, buffers),
     curves: curvesOf(scenario, line),
     crews,
     tape,

@@ -107,10 +107,8 @@ export function paceOf(
   const changes = changesPerCase ?? 1 - weighed(mix, mix)
   const base = cycleOf(scenario, piece, mix, changes)
   const stops = stopsOf(scenario, piece, mix, { ...base, changes })
-  const { breakdowns } = piece
-  const repairs = breakdowns ? meanOf(breakdowns.repair) + walkFor(scenario, 'breakdowns') : 0
-  const upByCalendar =
-    breakdowns?.['counted-in'] === 'calendar-time' ? availability(meanOf(breakdowns.after), repairs) : 1
+  const byCalendar = calendarBreakdowns(scenario, piece)
+  const upByCalendar = byCalendar ? availability(byCalendar.after, byCalendar.time) : 1
   return {
     name,
     type: piece.type,
@@ -169,6 +167,16 @@ function cycleOf(
 
 /** Mean walk of whoever is called first for a skill, s. */
 export const walkFor = (scenario: Scenario, skill: Skill): number => firstWith(scenario, skill)?.walk ?? 0
+
+/** Breakdowns that the calendar counts: mean time to the next, of work on it, and with the walk, s; null where there are none. */
+export function calendarBreakdowns(
+  scenario: Scenario,
+  { breakdowns }: Scenario['line'][string],
+): { after: number; work: number; time: number } | null {
+  if (breakdowns?.['counted-in'] !== 'calendar-time') return null
+  const work = meanOf(breakdowns.repair)
+  return { after: meanOf(breakdowns.after), work, time: work + walkFor(scenario, 'breakdowns') }
+}
 
 function stopsOf(
   scenario: Scenario,

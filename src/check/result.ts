@@ -4,6 +4,7 @@ import { outsideSize } from '../scenario/outside.js'
 import type { Problem } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'
 import { limitsOf } from '../trade/board.js'
+import type { Unreliable } from '../trade/buffer.js'
 import { unitedSize } from '../trade/case.js'
 import { cautions } from '../trade/cautions.js'
 import { closureProof } from '../trade/closure.js'
@@ -11,6 +12,7 @@ import type { Checked } from './check.js'
 import type { ClosureComparison } from './closing.js'
 import { type FindingCode, type Severity, severities } from './finding.js'
 import { certificateOf, wallOf } from './findings/case.js'
+import { foretoldRows, moneyUnit } from './foretold.js'
 import type { HandCalculation } from './hand.js'
 import { arrivingShares, toSpare } from './line.js'
 import { wordsFor } from './words.js'
@@ -216,12 +218,7 @@ function handResult(scenario: Scenario, hand: HandCalculation) {
         },
       ]),
     ),
-    rows: hand.rows.map(({ measure, label, value, unit, how }) => ({
-      measure,
-      label,
-      ...amount(value, unit === 'money' ? moneyUnit(scenario) : unit),
-      how,
-    })),
+    rows: foretoldRows(scenario, hand),
     buffers: hand.buffers.map((each) => ({
       name: each.name,
       places: amount(each.places, 'cases'),
@@ -235,6 +232,17 @@ function handResult(scenario: Scenario, hand: HandCalculation) {
       lasts: amount(each.lasts, 's'),
       meanStop: amount(each.meanStop, 's'),
       drain: amount(each.drain, 's'),
+    })),
+    pairs: hand.pairs.map((each) => ({
+      first: each.first,
+      second: each.second,
+      between: each.between,
+      free: amount(each.places, 'cases'),
+      lasts: amount(each.lasts, 's'),
+      firstStops: each.firstStops && stopsResult(each.firstStops),
+      secondStops: stopsResult(each.secondStops),
+      lostOutputRecovered: amount(each.share, 'share'),
+      how: each.how,
     })),
     crews: Object.fromEntries(
       hand.crews.map(({ name, people, busy, occupied, load }) => [
@@ -281,9 +289,10 @@ function handResult(scenario: Scenario, hand: HandCalculation) {
   }
 }
 
-/** Unit of money for 1000 cases, as results name it. */
-const moneyUnit = ({ money, tape }: Scenario): string =>
-  `${money?.currency ?? tape.price?.currency ?? ''} per 1000 cases`.trim()
+const stopsResult = ({ meanUp, meanRepair }: Unreliable) => ({
+  meanRunning: amount(meanUp, 's'),
+  meanStop: amount(meanRepair, 's'),
+})
 
 function closureResult(scenario: Scenario, closure: ClosureComparison) {
   return {

@@ -2,7 +2,7 @@
 import { meanOf } from '../scenario/distribution.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { LineHand, PieceHand } from './line.js'
-import { headsOf, type PieceStop, walkFor } from './pace.js'
+import { calendarBreakdowns, headsOf, type PieceStop } from './pace.js'
 import { changesPerShift, startsFull } from './rolls.js'
 
 /** A kind of stop with how many of it a shift has. */
@@ -41,17 +41,16 @@ export function stopsPerShift(scenario: Scenario, line: LineHand, piece: PieceHa
       return { ...stop, count: (workingShare(line, piece) * line.span) / meanOf(keys.breakdowns!.after) }
     return { ...stop, count }
   })
-  const { breakdowns } = keys
-  if (breakdowns?.['counted-in'] === 'calendar-time') {
-    const work = meanOf(breakdowns.repair)
-    const time = work + walkFor(scenario, 'breakdowns')
+  const byCalendar = calendarBreakdowns(scenario, keys)
+  if (byCalendar) {
+    const { after, work, time } = byCalendar
     stops.push({
       key: 'breakdowns',
       words: 'breakdowns',
       skill: 'breakdowns',
       work,
       time,
-      count: line.span / (meanOf(breakdowns.after) + time),
+      count: line.span / (after + time),
     })
   }
   return stops

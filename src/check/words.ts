@@ -3,6 +3,32 @@ import { unitSize } from '../scenario/quantity.js'
 
 export type Display = 'metric' | 'us'
 
+/** A unit as it is printed: its word, and its size in SI. */
+export interface PrintedUnit {
+  word: string
+  size: number
+}
+
+const unit = (word: string, size: number): PrintedUnit => ({ word, size })
+
+/** The units that figures are printed in. */
+export function unitsFor(display: Display) {
+  const isUs = display === 'us'
+  return {
+    length: isUs ? unit('in', unitSize('length', 'in')) : unit('mm', 0.001),
+    distance: isUs ? unit('ft', unitSize('length', 'ft')) : unit('m', 1),
+    speed: isUs ? unit('ft/min', unitSize('speed', 'ft/min')) : unit('m/min', unitSize('speed', 'm/min')),
+    rate: unit('cases/min', 1 / 60),
+    mass: isUs ? unit('lb', unitSize('mass', 'lb')) : unit('kg', 1),
+    share: unit('%', 0.01),
+    force: isUs ? unit('lbf', unitSize('force', 'lbf')) : unit('N', 1),
+    strength: isUs ? unit('lbf/in', unitSize('strength-of-width', 'lbf/in')) : unit('N/cm', 100),
+  }
+}
+
+/** Digits with thousands apart by a thin space. */
+export const thousandsApart = (digits: string): string => digits.replace(/\B(?=(\d{3})+(?!\d))/g, '\u2009')
+
 /** Says SI numbers in words; every method takes SI and returns the number with its unit. */
 export interface Words {
   /** Small lengths: mm or in. */
@@ -30,7 +56,7 @@ export function figures(value: number, digits = 3): string {
   const [before, after] = String(rounded).split('.') as [string, string | undefined]
   // past the range of plain decimals a number keeps its power of ten
   if (/e/.test(before) || (after !== undefined && /e/.test(after))) return String(rounded)
-  const spaced = before.replace(/\B(?=(\d{3})+(?!\d))/g, '\u2009')
+  const spaced = thousandsApart(before)
   return after === undefined ? spaced : `${spaced}.${after}`
 }
 
@@ -43,27 +69,27 @@ const inHours = (seconds: number): string => {
 
 /** The words of `display`. */
 export function wordsFor(display: Display): Words {
-  const isUs = display === 'us'
+  const units = unitsFor(display)
   const sized =
-    (word: string, size: number, digits = 3) =>
+    ({ word, size }: PrintedUnit) =>
     (value: number) =>
-      `${figures(value / size, digits)} ${word}`
+      `${figures(value / size)} ${word}`
   return {
-    length: isUs ? sized('in', unitSize('length', 'in')) : sized('mm', 0.001),
-    distance: isUs ? sized('ft', unitSize('length', 'ft')) : sized('m', 1),
-    speed: isUs ? sized('ft/min', unitSize('speed', 'ft/min')) : sized('m/min', unitSize('speed', 'm/min')),
-    rate: sized('cases/min', 1 / 60),
-    mass: isUs ? sized('lb', unitSize('mass', 'lb')) : sized('kg', 1),
+    length: sized(units.length),
+    distance: sized(units.distance),
+    speed: sized(units.speed),
+    rate: sized(units.rate),
+    mass: sized(units.mass),
     time: (seconds) => {
       if (!Number.isFinite(seconds)) return seconds > 0 ? 'never' : 'unknown'
       if (seconds < 120) return `${figures(seconds)} s`
       return seconds < 3600 ? `${figures(seconds / 60)} min` : inHours(seconds)
     },
-    share: (share) => `${figures(share * 100)} %`,
+    share: sized(units.share),
     temperature: (kelvin) =>
-      isUs ? `${figures((kelvin * 9) / 5 - 459.67)} degF` : `${figures(kelvin - 273.15)} degC`,
-    force: isUs ? sized('lbf', unitSize('force', 'lbf')) : sized('N', 1),
-    strength: isUs ? sized('lbf/in', unitSize('strength-of-width', 'lbf/in')) : sized('N/cm', 100),
+      display === 'us' ? `${figures((kelvin * 9) / 5 - 459.67)} degF` : `${figures(kelvin - 273.15)} degC`,
+    force: sized(units.force),
+    strength: sized(units.strength),
     count: (number) => figures(number, Math.abs(number) < 100 ? 3 : 4),
   }
 }

@@ -1,12 +1,13 @@
 /** The work of `tapeshift run`: simulate, judge, print, write. */
 import path from 'node:path'
+import { foretold } from '../check/foretold.js'
 import { handCalculation } from '../check/hand.js'
+import { unnamedStops } from '../check/unnamed.js'
 import { Line, type ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
 import { allCharts } from '../report/charts/index.js'
 import { runReport } from '../report/content.js'
 import { shiftsCsv } from '../report/csv.js'
-import { handTable } from '../report/hand.js'
 import { terminalReport } from '../report/terminal.js'
 import { stoppingRule } from '../study/precision.js'
 import { type RunResult, runResult } from '../study/result.js'
@@ -66,6 +67,7 @@ export async function run(name: string, options: StudyOptions, io: Io): Promise<
       made: made(name, options, loaded, asked, study.shifts.length),
       warmUp: study.warmUp,
       ...asked,
+      byHand: foretold(loaded.scenario, handCalculation(loaded.scenario)),
       assumed: loaded.assumed,
       notes: notes(loaded),
     })
@@ -118,13 +120,7 @@ function made(
 
 /** Stops that the scenario does not name do not happen, and orders end: said beside the figures. */
 function notes({ scenario }: CommandScenario): string[] {
-  const missing: string[] = []
-  for (const [name, piece] of Object.entries(scenario.line)) {
-    const hasDrive = piece.type !== 'conveyor' || piece.carries !== 'gravity'
-    if (hasDrive && !piece.breakdowns) missing.push(`breakdowns of ${name}`)
-    if (piece.type === 'sealer' && !piece.jams) missing.push(`jams at ${name}`)
-    if (piece.type === 'sealer' && !piece.blade) missing.push(`blade service at ${name}`)
-  }
+  const missing = unnamedStops(scenario).map(({ stop, piece }) => `${stop} ${piece}`)
   if (scenario.shift.breaks.length === 0) missing.push('breaks')
   const ordered = Object.entries(scenario.arrivals).flatMap(([name, { orders }]) => (orders ? [name] : []))
   return [
@@ -144,7 +140,6 @@ async function show(
   io: Io,
 ): Promise<void> {
   const report = runReport(result)
-  report.tables.push(handTable(result, handCalculation(loaded.scenario)))
   if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
   else if (!options.quiet) io.stdout.write(terminalReport(report, textStyle(io)))
   if (!options.files) return

@@ -26,6 +26,7 @@ export function handTables(result: CheckResult): Table[] {
     ratesTable(hand, words),
     foretoldTable(hand, words),
     buffersTable(hand, words),
+    pairsTable(hand, words),
     crewTable(hand, words),
     tapeTable(hand, words),
     ...curveTables(hand, words),
@@ -38,6 +39,7 @@ function casesTable({ cases }: CheckResult, words: Words): Table {
     title: 'Cases',
     note: 'Outside, closed; "given" says whether the scenario has inside or outside dimensions. United: length + width + height. The board must allow both weight and size.',
     columns: ['case', 'share', 'length', 'width', 'height', 'given', 'united', 'weight', 'board allows'],
+    words: ['given', 'board allows'],
     rows: Object.entries(cases).map(([name, each]) => [
       name,
       said(each.share, words.share),
@@ -58,6 +60,7 @@ function ratesTable(hand: Hand, words: Words): Table {
     title: 'What each piece can do',
     note: `${hand.sentence} The line as a whole lets ${bounded(hand.limitAfterStops, words.rate)} of good cases out.${target}`,
     columns: ['piece', 'comes', 'in the busiest hour', 'can do', 'after its stops', 'busy', 'set by'],
+    words: ['set by'],
     rows: Object.entries(hand.pieces).map(([name, piece]) => [
       name,
       said(piece.comes, words.rate),
@@ -101,6 +104,7 @@ function foretoldTable({ rows }: Hand, words: Words): Table {
     title: 'What a run should find',
     note: 'By hand, on averages: no waiting, no stop in the way of another. A run puts its own figures beside these.',
     columns: ['figure', 'by hand', 'how'],
+    words: ['how'],
     rows: rows
       .filter(({ measure }) => !measure.includes('.heads.'))
       .map((row) => [row.label, amountText(row, words), row.how]),
@@ -122,6 +126,26 @@ function buffersTable({ buffers, machines }: Hand, words: Words): Table {
       bounded(each.places, (value) => `${words.count(value)} cases`),
       said(each.riding, figures),
       bounded(each.lasts, words.time),
+    ]),
+  }
+}
+
+function pairsTable({ pairs }: Hand, words: Words): Table {
+  const stops = (each: Hand['pairs'][number]['secondStops']) =>
+    `${said(each.meanRunning, words.time)}, ${said(each.meanStop, words.time)}`
+  return {
+    title: 'What buffers bring back',
+    note: 'Output that two machines lose to the stops of each other where nothing can wait between them, and the share of it that the free places bring back. Each pair by itself. Running and stopped times are taken as exponential, the speeds of two machines as alike (Gershwin, Manufacturing Systems Engineering, continuous material), a source as a steady flow into a machine with a speed of its own (derived).',
+    columns: ['from, to', 'between', 'lasts', 'first runs, stops', 'second runs, stops', 'back', 'how'],
+    words: ['between', 'how'],
+    rows: pairs.map((each) => [
+      `${each.first.join(' and ')} to ${each.second}`,
+      each.between.join(', ') || 'nothing',
+      bounded(each.lasts, words.time),
+      each.firstStops ? stops(each.firstStops) : nothing,
+      stops(each.secondStops),
+      said(each.lostOutputRecovered, words.share),
+      each.how,
     ]),
   }
 }
@@ -168,6 +192,7 @@ function curveTables({ curves }: Hand, words: Words): Table[] {
     title: `Rate over belt speed, ${curve.machine}`,
     note: `For its mean case of ${said(curve.meanLength, words.length)}, one close on the other. The gap grows with the speed, so the rate nears ${bounded(curve.ceiling, words.rate)}, one case a reset, and never passes it.${curve.littleGainFrom.value === null ? '' : ` From ${words.speed(curve.littleGainFrom.value)} on another ${words.speed(1 / 60)} brings less than a quarter of a case/min.`}`,
     columns: ['belt speed', 'gap', 'rate', ''],
+    words: [''],
     rows: curve.points.map((point) => [
       said(point.speed, words.speed),
       said(point.gap, words.length),
@@ -197,6 +222,7 @@ function closureTable(closure: Closure, words: Words): Table {
       ? `${closure.meaning} The reference${reference.note ? `, ${reference.note},` : ''} has tape of ${words.length(reference.width)} and legs of ${words.length(reference.leg)}. ${[...closure.notes, closure.proof].join(' ')}`
       : `No closure is named that is known to hold (closure: reference), so nothing is compared. ${closure.proof}`,
     columns: ['case', 'tape', 'legs', 'peel', 'seam', 'coverage', 'tape on the weaker flap'],
+    words: ['tape'],
     rows: reference
       ? closure.compared.map((row) => [
           row.case,
@@ -221,6 +247,7 @@ function widthsTable(closure: Closure, words: Words): Table {
     title: 'What a width costs, 1000 cases',
     note: `The price of other widths is taken in proportion. Width changes neither strips a roll nor roll changes. ${pays}${closure.reference ? '' : ` No closure is named that is known to hold (closure: reference), so their holding is not compared. ${closure.proof}`}`,
     columns: ['tape', 'mass', 'cost', 'heads that do not take it'],
+    words: ['heads that do not take it'],
     rows: closure.widths.map((each) => [
       widthName(each.width, each.isChosen, words),
       said(each.massPer1000, words.mass),

@@ -57,6 +57,7 @@ export function assumedTable({ assumed }: CheckResult): Table {
     title: 'Assumed, because the scenario does not say',
     note: 'Values with "common practice, no source" or "from memory, low confidence" have no published source: put in your own.',
     columns: ['what', 'value', 'where the value comes from'],
+    words: ['value', 'where the value comes from'],
     rows: assumedRows([...assumed].sort((a, b) => weak(a.basis) - weak(b.basis))),
   }
 }

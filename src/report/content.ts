@@ -7,6 +7,7 @@ import { cautions } from '../trade/cautions.js'
 import { assumedRows } from './assumed.js'
 import { certaintyLines, requirementLines } from './certainty.js'
 import { durationText, figureText, grouped, printFigure } from './format.js'
+import { handTable } from './hand.js'
 
 export interface Table {
   title: string
@@ -54,6 +55,7 @@ export function runReport(result: RunResult): Report {
     effectivenessTable(result),
     crewTable(result),
     costTable(result),
+    handTable(result),
   ]
   return {
     title: made.scenario.title,
@@ -66,6 +68,7 @@ export function runReport(result: RunResult): Report {
       title: 'Assumed, because the scenario does not say',
       note: '',
       columns: ['what', 'value', 'where the value comes from'],
+      words: ['value', 'where the value comes from'],
       rows: assumedRows(result.assumed),
     },
     cautions,
@@ -218,6 +221,7 @@ function stopsTable(result: RunResult): Table {
     title: 'Stops',
     note: '',
     columns: ['machine', 'stop', 'a shift', 'from stop to restart, mean', 'of it waiting for crew'],
+    words: ['stop'],
     rows,
   }
 }
@@ -240,7 +244,13 @@ function routesTable(result: RunResult): Table {
     )
   const { rejected } = result.measures
   if (rejected) rows.push(['the line', 'left rejected', figureText(rejected, result.display)])
-  return { title: 'Where cases go, a shift', note: '', columns: ['place', 'cases', 'a shift'], rows }
+  return {
+    title: 'Where cases go, a shift',
+    note: '',
+    columns: ['place', 'cases', 'a shift'],
+    words: ['cases'],
+    rows,
+  }
 }
 
 function tapeTable(result: RunResult): Table {

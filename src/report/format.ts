@@ -1,32 +1,24 @@
 /** Figures as people read them: in the units of the scenario, rounded to what their interval supports. */
-import { unitSize } from '../scenario/quantity.js'
+import { type Display, type PrintedUnit, thousandsApart, unitsFor } from '../check/words.js'
 import type { Figure } from '../study/line-result.js'
 
-export type Display = 'metric' | 'us'
+export type { Display }
 
-/** A unit as it is printed: the factor from SI and its word. */
-interface Printed {
-  factor: number
-  word: string
-}
-
-const metresPerFoot = unitSize('length', 'ft')
-const kilogramsPerPound = unitSize('mass', 'lb')
-
-/** How each unit of a result is printed; money and others that are not listed stand as they are. */
-function printedUnit(unit: string, display: Display): Printed {
-  const isUs = display === 'us'
+/** How each unit of a result is printed, with the factor from SI; money and others that are not listed stand as they are. */
+function printedUnit(unit: string, display: Display): { factor: number; word: string } {
+  const units = unitsFor(display)
+  const as = ({ word, size }: PrintedUnit, over = '') => ({ factor: 1 / size, word: word + over })
   switch (unit) {
     case 'cases/s':
-      return { factor: 60, word: 'cases/min' }
+      return as(units.rate)
     case 'm':
-      return isUs ? { factor: 1 / metresPerFoot, word: 'ft' } : { factor: 1, word: 'm' }
+      return as(units.distance)
     case 'm/case':
-      return isUs ? { factor: 1 / metresPerFoot, word: 'ft/case' } : { factor: 1, word: 'm/case' }
+      return as(units.distance, '/case')
     case 'kg':
-      return isUs ? { factor: 1 / kilogramsPerPound, word: 'lb' } : { factor: 1, word: 'kg' }
+      return as(units.mass)
     case 'share':
-      return { factor: 100, word: '%' }
+      return as(units.share)
     case 'count':
       return { factor: 1, word: '' }
     default:
@@ -44,7 +36,7 @@ function decimalsFor(value: number, digits: number): number {
 export function grouped(value: number, decimals: number): string {
   const text = Math.abs(value) < 0.5 * 10 ** -decimals ? (0).toFixed(decimals) : value.toFixed(decimals)
   const [whole, fraction] = text.split('.') as [string, string | undefined]
-  const spaced = whole.replace(/\B(?=(\d{3})+(?!\d))/g, '\u2009')
+  const spaced = thousandsApart(whole)
   return fraction === undefined ? spaced : `${spaced}.${fraction}`
 }
 

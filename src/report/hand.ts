@@ -1,12 +1,13 @@
 /** Hand figures beside simulated ones, and why they part: what a run finds that averages cannot. */
-import type { HandCalculation, HandRow } from '../check/hand.js'
 import { figures, wordsFor } from '../check/words.js'
 import type { EquipmentResult, Figure } from '../study/line-result.js'
-import type { RunResult } from '../study/result.js'
+import type { ByHand, RunResult } from '../study/result.js'
 import { amountText } from './check-tables.js'
 import type { Table } from './content.js'
 import { figureAt } from './figure-at.js'
 import { figureText } from './format.js'
+
+type HandRow = ByHand['rows'][number]
 
 /** A difference below this share of the hand figure is no matter, whatever the plus-minus. */
 const small = 0.01
@@ -15,36 +16,35 @@ const alike = 0.02
 
 /** Simulated over hand; NaN where either says nothing. */
 const ratio = (row: HandRow | undefined, figure: Figure | undefined): number =>
-  row && figure && figure.mean !== null && row.value !== 0 ? figure.mean / row.value : Number.NaN
+  row?.value && figure && figure.mean !== null ? figure.mean / row.value : Number.NaN
 
-const isApart = ({ value }: HandRow, { mean, low, high }: Figure): boolean =>
+const isApart = (value: number, { mean, low, high }: Figure): boolean =>
   mean !== null &&
   low !== null &&
   high !== null &&
   (value < low || value > high) &&
   Math.abs(mean - value) > small * Math.abs(value)
 
-/** Figures of the hand calculation that the run measures too: both, their difference, and where it comes from. Heads are left out. */
-export function handTable(result: RunResult, hand: HandCalculation): Table {
+/** Figures worked by hand that the run measures too: both, their difference, and where it comes from. Heads are left out. */
+export function handTable(result: RunResult): Table {
   const words = wordsFor(result.display)
-  const currency = Object.values(result.measures).find(({ unit }) => unit.endsWith(' per 1000 cases'))?.unit
+  const all = result.byHand?.rows ?? []
   const flow = ratio(
-    hand.rows.find(({ measure }) => measure === 'measures.output'),
+    all.find(({ measure }) => measure === 'measures.output'),
     result.measures.output,
   )
-  const rows = hand.rows.flatMap((row) => {
+  const rows = all.flatMap((row) => {
     const figure = figureAt(result, row.measure)
-    if (row.measure.includes('.heads.') || !figure || figure.mean === null) return []
-    const unit = row.unit === 'money' ? (currency ?? '') : row.unit
-    const apart = isApart(row, figure)
+    if (row.measure.includes('.heads.') || row.value === null || !figure || figure.mean === null) return []
+    const apart = isApart(row.value, figure)
     const change = figure.mean / row.value - 1
     return [
       [
         row.label,
-        amountText({ value: row.value, unit }, words),
+        amountText(row, words),
         figureText({ ...figure, unit: figure.unit.replace(' per 1000 cases', '') }, result.display),
         apart && Number.isFinite(change) ? `${change > 0 ? '+' : ''}${figures(change * 100, 2)} %` : 'agrees',
-        apart ? reason(row, figure, flow, result, hand) : '',
+        apart ? reason(row, figure, flow, result) : '',
       ],
     ]
   })
@@ -52,29 +52,25 @@ export function handTable(result: RunResult, hand: HandCalculation): Table {
     title: 'By hand and simulated',
     note: 'The hand figures are averages without waiting and without one stop in the way of another; what the run finds beside them is what variation, stops and full conveyors do. "Agrees": within plus-minus, or within 1 %.',
     columns: ['figure', 'by hand', 'simulated', 'difference', 'why'],
+    words: ['why'],
     rows,
   }
 }
 
 const percent = (share: number): string => `${figures(share * 100, 2)} %`
 
-function reason(
-  row: HandRow,
-  figure: Figure,
-  flow: number,
-  result: RunResult,
-  hand: HandCalculation,
-): string {
+function reason(row: HandRow, figure: Figure, flow: number, result: RunResult): string {
   const own = ratio(row, figure)
   const piece = /^equipment\.([^.]+)\./.exec(row.measure)?.[1]
   if (row.measure === 'measures.throughput' || row.measure === 'measures.output')
-    return whyOutput(result, hand, own)
+    return whyOutput(result, own)
   if (row.measure === 'measures.time-in-system') return `waiting that hand leaves out: ${mostHeld(result)}`
   if (row.measure.endsWith('.held')) return `cases queue${piece ? blockedText(result.equipment[piece]) : ''}`
   // what is spread over the cases goes the other way
   if (Math.abs(flow - 1) > small && Math.abs(own - flow) <= alike * flow)
     return 'as the output: cases that did or did not come through'
-  if (row.unit === 'money' && Math.abs(own * flow - 1) <= alike) return 'spread over the output'
+  if (row.unit.endsWith(' per 1000 cases') && Math.abs(own * flow - 1) <= alike)
+    return 'spread over the output'
   if (row.measure.endsWith('.states.working'))
     return own > flow
       ? 'cases come apart, so that more flaps are folded while the belts are free'
@@ -87,13 +83,12 @@ function reason(
 }
 
 /** What holds the output off its hand figure: packers that wait, cases turned away, or what the bottleneck stands for. */
-function whyOutput(result: RunResult, { line }: HandCalculation, own: number): string {
+function whyOutput({ byHand, arrivals, equipment }: RunResult, own: number): string {
   if (own > 1)
     return 'more comes through than the means say: the bottleneck is not stopped as often as it is counted'
   const causes: [number, string][] = []
-  for (const [name, figures] of Object.entries(result.arrivals)) {
-    const source = line.sources.find((each) => each.name === name)
-    const weight = source && line.perShift > 0 ? source.perShift / line.perShift : 1
+  for (const [name, figures] of Object.entries(arrivals)) {
+    const weight = byHand?.shareOfArrivals[name] ?? 1
     const add = (key: string, text: (share: string) => string) => {
       const mean = figures[key]?.mean
       if (mean) causes.push([mean * weight, text(percent(mean))])
@@ -101,9 +96,10 @@ function whyOutput(result: RunResult, { line }: HandCalculation, own: number): s
     add('blocked', (share) => `${name} waits for room ${share} of the time`)
     add('turned-away', (share) => `${name} turns away ${share}`)
   }
-  const bottleneck = line.bottleneck && result.equipment[line.bottleneck.name]
-  if (line.admitted < 1 && bottleneck)
-    causes.push([lostShare(bottleneck), `${line.bottleneck!.name}: ${topStates(bottleneck)}`])
+  const name = byHand?.bottleneck
+  const bottleneck = name ? equipment[name] : undefined
+  if (bottleneck && byHand!.shareAdmitted < 1)
+    causes.push([lostShare(bottleneck), `${name}: ${topStates(bottleneck)}`])
   causes.sort((a, b) => b[0] - a[0])
   const text = causes
     .filter(([share]) => share > small / 2)

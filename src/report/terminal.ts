@@ -2,7 +2,7 @@
 import CliTable from 'cli-table3'
 import { printable } from '../scenario/problems.js'
 import type { Report, Table } from './content.js'
-import { columnsThatFit, paragraph, type TextStyle } from './plain-text.js'
+import { columnsThatFit, paragraph, type SetColumn, type TextStyle } from './plain-text.js'
 
 /** The report in full, ending in a newline. */
 export function terminalReport(report: Report, style: TextStyle): string {
@@ -39,33 +39,33 @@ export function terminalReport(report: Report, style: TextStyle): string {
 /** A table; one that is too wide for the terminal goes on below, with its first column again. */
 function tableText(table: Table, style: TextStyle): string {
   const note = table.note ? [paragraph(table.note, style.width)] : []
-  // the library pads a cell by two letters on each side
-  const widths = table.columns.map(
-    (column, index) => Math.max(column.length, ...table.rows.map((row) => row[index]!.length)) + 4,
-  )
-  const parts = columnsThatFit(widths, 0, style.width).map((columns) => gridText(table, columns))
+  // the library pads a cell by a letter on each side
+  const groups = columnsThatFit(table, between.length + 2, style.width - 1)
+  const parts = groups.map((columns) => gridText(table, columns))
   return [style.bold(table.title), ...note, parts.join('\n\n')].join('\n')
 }
 
-function gridText(table: Table, columns: readonly number[]): string {
+function gridText(table: Table, columns: readonly SetColumn[]): string {
+  const cellsOf = (row: readonly string[]) => columns.map(({ lines }) => lines(row).join('\n'))
   const body = new CliTable({
-    head: columns.map((index) => printable(table.columns[index]!)),
+    head: cellsOf(table.columns),
     style: { head: [], border: [], compact: true },
-    colAligns: columns.map((_, index) => (index === 0 ? 'left' : 'right')),
+    colAligns: columns.map(({ isWords }) => (isWords ? 'left' : 'right')),
     chars: noLines,
   })
   for (const row of table.rows) {
-    const cells = columns.map((index) => printable(row[index]!))
-    const saysNothing = cells.slice(1).every((cell) => cell === '')
-    if (!saysNothing) body.push(cells)
+    const saysNothing = columns.slice(1).every(({ column }) => row[column] === '')
+    if (!saysNothing) body.push(cellsOf(row))
   }
   const lines = body.toString().split('\n')
   return lines.map((line) => line.trimEnd()).join('\n')
 }
 
+const between = '  '
+
 /** The table library draws lines; a report that is read aloud needs none. */
 const noLines = Object.fromEntries([
-  ['middle', '  '],
+  ['middle', between],
   ...[
     ...['top', 'top-mid', 'top-left', 'top-right', 'bottom', 'bottom-mid', 'bottom-left', 'bottom-right'],
     ...['left', 'left-mid', 'mid', 'mid-mid', 'right', 'right-mid'],

@@ -36,7 +36,8 @@ export function valuesOf({ from, to, step }: Range): unknown[] {
   if (units.size > 1) throw new ChoiceError(`a range has one unit, not ${[...units].join(' and ')}`)
   const [unit] = [...units, '']
   if (!(by.value > 0)) throw new ChoiceError(`the step of a range is above 0, not ${step}`)
-  if (high.value < low.value) throw new ChoiceError(`a range rises: from ${high.value} to ${low.value} ${unit}`.trimEnd())
+  if (high.value < low.value)
+    throw new ChoiceError(`a range rises: from ${high.value} to ${low.value} ${unit}`.trimEnd())
   const count = Math.floor((high.value - low.value) / by.value + 1e-9) + 1
   if (count > mostValues) throw new ChoiceError(`a range has at most ${mostValues} values, not ${count}`)
   return Array.from({ length: count }, (_, index) => {

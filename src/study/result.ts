@@ -38,6 +38,18 @@ export interface RequirementJudged {
   measure: string | null
 }
 
+/** What was worked out by hand, without simulating, for the figures of the run to be set beside. SI. */
+export interface ByHand {
+  /** `measure` is the dotted path of the figure in this document; `how` says how `value` comes about. */
+  rows: { measure: string; label: string; value: number | null; unit: string; how: string }[]
+  /** Part of the cases that come which each source brings. */
+  shareOfArrivals: Record<string, number>
+  /** The piece with least to spare; null where no piece needs time. */
+  bottleneck: string | null
+  /** Part of what comes that this piece lets in: 1 where the line keeps up. */
+  shareAdmitted: number
+}
+
 export interface RunResult extends LineResult {
   format: 'tapeshift-result/1'
   command: 'run'
@@ -56,6 +68,8 @@ export interface RunResult extends LineResult {
   requirements: RequirementJudged[]
   /** Of lines that do not start every shift empty: how long they take to come to their stride. */
   warmUp: WarmUp | null
+  /** Null where nothing was worked out. */
+  byHand: ByHand | null
   assumed: { path: string; value: unknown; basis: string }[]
   notes: string[]
   shifts: string
@@ -73,6 +87,7 @@ export interface StudyRecord {
   precision: { share: number; of: readonly StudyMeasure[]; most: number } | null
   /** `precision` stands for the requirement that the precision asked for was reached. */
   requirements: readonly (Requirement | 'precision')[]
+  byHand?: ByHand
   assumed: RunResult['assumed']
   notes: string[]
 }
@@ -102,6 +117,7 @@ export function runResult(record: StudyRecord): RunResult {
     warmUp,
     measures,
     costLeftOut,
+    byHand: record.byHand ?? null,
     arrivals,
     equipment,
     crew,

@@ -88,3 +88,39 @@ export function shareRecovered(buffer: number, first: Unreliable, second: Unreli
   const most = efficiencyBound([first, second])
   return most > without ? (twoMachineEfficiency(buffer, first, second) - without) / (most - without) : 0
 }
+
+/**
+ * Share of a steady flow that a machine keeps out by its stops: it makes `speed` times the flow while it runs, and the buffer before
+ * it holds `buffer` s of the flow. Running (at that speed) and repair times exponential, only a running machine fails; 0 to 1.
+ *
+ * With failure and repair rates p and r, k = p / (s - 1) - r and I = (exp(k N) - 1) / k, or N where k is 0, the densities of the
+ * level while the machine is down and up are in the ratio s - 1 to 1 and rise by exp(k N), so that
+ *
+ *   kept out = (exp(k N) / r) / (I s / (s - 1) + exp(k N) / r + s / p)
+ *
+ * Where the machine is no faster than the flow the buffer stays full: 1 - s r / (p + r). Derived, in the continuous-material model
+ * of `twoMachineEfficiency`.
+ */
+export function shareKeptOut(buffer: number, machine: Unreliable, speed: number): number {
+  const down = downRatio(machine)
+  if (down === 0) return Math.max(0, 1 - speed)
+  const least = Math.max(0, 1 - speed / (1 + down))
+  if (speed <= 1 || buffer === Infinity) return least
+  const [p, r] = [1 / machine.meanUp, 1 / machine.meanRepair]
+  const k = p / (speed - 1) - r
+  // both halves of the fraction are divided by exp(k N) where that would overflow
+  const level = Math.abs(k * buffer) < 1e-9 ? buffer : Math.expm1(-Math.abs(k) * buffer) / -Math.abs(k)
+  const empty = k > 0 ? Math.exp(-k * buffer) : 1
+  const full = k > 0 ? 1 : Math.exp(k * buffer)
+  return full / r / ((level * speed) / (speed - 1) + full / r + (empty * speed) / p)
+}
+
+/**
+ * Share of the flow lost for want of a buffer before such a machine that one worth `buffer` s of flow brings back, 0 to 1; 0 where
+ * nothing is lost, or where no buffer helps. Derived from `shareKeptOut`.
+ */
+export function shareOfFlowRecovered(buffer: number, machine: Unreliable, speed: number): number {
+  const without = shareKeptOut(0, machine, speed)
+  const least = shareKeptOut(Infinity, machine, speed)
+  return without > least ? (without - shareKeptOut(buffer, machine, speed)) / (without - least) : 0
+}

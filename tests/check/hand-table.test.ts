@@ -1,14 +1,14 @@
 /** Hand figures beside simulated ones: which part, by how much, and what is said to be the reason. */
 import { describe, expect, it } from 'vitest'
-import { type HandCalculation, handCalculation } from '../../src/check/hand.js'
+import { foretold } from '../../src/check/foretold.js'
+import { handCalculation } from '../../src/check/hand.js'
 import { handTable } from '../../src/report/hand.js'
 import type { Figure } from '../../src/study/line-result.js'
 import type { RunResult } from '../../src/study/result.js'
 import { loadedWith } from './line.js'
 
-const hand = handCalculation(
-  loadedWith(['tape.price=40 EUR/roll', 'arrivals.packing.when-full=wait']).scenario,
-)
+const { scenario } = loadedWith(['tape.price=40 EUR/roll', 'arrivals.packing.when-full=wait'])
+const hand = handCalculation(scenario)
 
 const value = (measure: string) => hand.rows.find((row) => row.measure === measure)!.value
 
@@ -39,6 +39,7 @@ function resultOf(share: number, blocked: number): RunResult {
       'tape-per-case': of('measures.tape-per-case', 'm/case'),
       'cost-per-1000-tape': of('measures.cost-per-1000-tape', 'EUR per 1000 cases'),
     },
+    byHand: foretold(scenario, hand),
     arrivals: { packing: { blocked: figure(blocked, 0.001, 'share') } },
     equipment: {
       infeed: {
@@ -56,8 +57,8 @@ function resultOf(share: number, blocked: number): RunResult {
   } as unknown as RunResult
 }
 
-const rowsOf = (share: number, blocked: number, calculation: HandCalculation = hand) =>
-  new Map(handTable(resultOf(share, blocked), calculation).rows.map((row) => [row[0]!, row]))
+const rowsOf = (share: number, blocked: number) =>
+  new Map(handTable(resultOf(share, blocked)).rows.map((row) => [row[0]!, row]))
 
 describe('by hand and simulated', () => {
   it('agree where the interval holds the hand figure or they are within 1 %', () => {
@@ -100,5 +101,16 @@ describe('by hand and simulated', () => {
     expect(row[2]).toMatch(/ EUR$/)
     expect([...rowsOf(1, 0).keys()].some((label) => label.includes('head'))).toBe(true)
     expect([...rowsOf(1, 0).keys()].some((label) => label.includes('sealer top head'))).toBe(false)
+  })
+
+  it('lay it to the bottleneck where the line cannot take all that comes', () => {
+    const result = resultOf(0.9, 0)
+    const short = { ...result, byHand: { ...result.byHand!, bottleneck: 'sealer', shareAdmitted: 0.95 } }
+    const row = handTable(short).rows.find(([label]) => label === 'Good cases out over working time')!
+    expect(row.slice(3)).toEqual(['-10 %', 'sealer: waiting for cases 40 %'])
+  })
+
+  it('say nothing where nothing was worked out', () => {
+    expect(handTable({ ...resultOf(1, 0), byHand: null }).rows).toEqual([])
   })
 })

@@ -79,6 +79,7 @@ const result: RunResult = {
     'target-held': { ...figure(0.5, 'share'), low: 0.15, high: 0.85 },
   },
   costLeftOut: [],
+  byHand: null,
   arrivals: {},
   equipment: {
     infeed: {

@@ -1,6 +1,7 @@
 /** Findings on what the scenario does not say: stops that are not named, prices without money, and checks that could not be made. */
 import type { Rule } from '../finding.js'
 import { headsOf } from '../pace.js'
+import { type UnnamedStop, unnamedStops } from '../unnamed.js'
 import { certificateOf } from './case.js'
 
 const named = (names: readonly string[]) => names.map((name) => `\`${name}\``).join(', ')
@@ -21,21 +22,19 @@ export const interlockFindings: Rule = ({ scenario }, tell) => {
   )
 }
 
+const stopsInOrder: readonly UnnamedStop[] = [
+  'jams at',
+  'tape breaks at',
+  'blade service at',
+  'breakdowns of',
+]
+
 export const unnamedStopFindings: Rule = ({ scenario }, tell) => {
-  const pieces = Object.entries(scenario.line)
-  const without = (what: string, is: (piece: (typeof pieces)[number][1]) => boolean): string[] => {
-    const names = pieces.filter(([, piece]) => is(piece)).map(([name]) => name)
-    return names.length > 0 ? [`${what} ${named(names)}`] : []
-  }
-  const missing = [
-    ...without('jams at', (piece) => piece.type === 'sealer' && !piece.jams),
-    ...without('tape breaks at', (piece) => piece.type === 'sealer' && !piece['tape-breaks']),
-    ...without('blade service at', (piece) => piece.type === 'sealer' && !piece.blade),
-    ...without(
-      'breakdowns of',
-      (piece) => !piece.breakdowns && (piece.type !== 'conveyor' || piece.carries !== 'gravity'),
-    ),
-  ]
+  const unnamed = unnamedStops(scenario)
+  const missing = stopsInOrder.flatMap((stop) => {
+    const names = unnamed.filter((each) => each.stop === stop).map(({ piece }) => piece)
+    return names.length > 0 ? [`${stop} ${named(names)}`] : []
+  })
   if (missing.length > 0)
     tell(
       'note',

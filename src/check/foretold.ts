@@ -1,0 +1,30 @@
+/** What the hand calculation foretells of a run, as result documents have it: the figures, and what the reasons for a difference need. */
+import type { Scenario } from '../scenario/schema.js'
+import type { HandCalculation } from './hand.js'
+
+/** Unit of money for 1000 cases, as results name it. */
+export const moneyUnit = ({ money, tape }: Scenario): string =>
+  `${money?.currency ?? tape.price?.currency ?? ''} per 1000 cases`.trim()
+
+/** The rows of a hand calculation, each with the unit that results give to its measure. */
+export const foretoldRows = (scenario: Scenario, { rows }: Pick<HandCalculation, 'rows'>) =>
+  rows.map(({ measure, label, value, unit, how }) => ({
+    measure,
+    label,
+    value: Number.isFinite(value) ? value : null,
+    unit: unit === 'money' ? moneyUnit(scenario) : unit,
+    how,
+  }))
+
+/** What is foretold of a run of `scenario`, worked out by hand. */
+export function foretold(scenario: Scenario, hand: HandCalculation) {
+  const { sources, perShift, bottleneck, admitted } = hand.line
+  return {
+    rows: foretoldRows(scenario, hand),
+    shareOfArrivals: Object.fromEntries(
+      sources.map((source) => [source.name, perShift > 0 ? source.perShift / perShift : 0]),
+    ),
+    bottleneck: bottleneck?.name ?? null,
+    shareAdmitted: admitted,
+  }
+}

@@ -1,0 +1,99 @@
+/** Tables with words: no line runs over the terminal, and words stand to the left wherever a table is shown. */
+import { describe, expect, it } from 'vitest'
+import type { CheckResult } from '../../src/check/result.js'
+import { checkText } from '../../src/report/check.js'
+import { runReport, type Table } from '../../src/report/content.js'
+import { reportPage } from '../../src/report/page.js'
+import { plainTable } from '../../src/report/plain-text.js'
+import { terminalReport } from '../../src/report/terminal.js'
+import type { RunResult } from '../../src/study/result.js'
+import { call } from '../cli/in-process.js'
+import { demoFolder } from '../demo.js'
+
+const styleOf = (width: number) => ({ bold: (text: string) => text, width })
+
+const tooLong = (text: string, width: number) => text.split('\n').filter((line) => line.length > width)
+
+async function documentOf<Result>(...argv: string[]): Promise<Result> {
+  const { code, out, err } = await call([...argv, '--json'], { cwd: demoFolder })
+  expect(code, err).toBe(0)
+  return JSON.parse(out) as Result
+}
+
+describe('a table with words', () => {
+  const table: Table = {
+    title: 'Stops',
+    note: '',
+    columns: ['piece', 'minutes', 'why'],
+    words: ['why'],
+    rows: [
+      ['sealer', '12', 'the tape ran out and nobody was there to see it'],
+      ['loader', '3', 'n-o-s-p-a-c-e-t-o-b-r-e-a-k-a-t'],
+    ],
+  }
+
+  it('breaks words into lines and leaves numbers to the right', () => {
+    expect(plainTable(table, styleOf(40))).toBe(
+      [
+        'Stops',
+        'piece   minutes  why',
+        'sealer       12  the tape ran out and',
+        '                 nobody was there to see',
+        '                 it',
+        'loader        3  n-o-s-p-a-c-e-t-o-b-r-e',
+        '                 -a-k-a-t',
+      ].join('\n'),
+    )
+  })
+
+  it('puts words below where too little room is left for them', () => {
+    expect(plainTable(table, styleOf(34)).split('\n').slice(1, 8)).toEqual([
+      'piece   minutes',
+      'sealer       12',
+      'loader        3',
+      '',
+      'piece   why',
+      'sealer  the tape ran out and',
+      '        nobody was there to see it',
+    ])
+  })
+
+  it('keeps to the width even where names leave no room', () => {
+    const name = 'a-name-that-is-longer-than-any-name-on-a-floor'
+    const wide = { ...table, columns: ['piece', name, 'why'], rows: [[name, '12', name]] }
+    expect(tooLong(plainTable(wide, styleOf(40)), 40)).toEqual([])
+  })
+})
+
+describe('the report of a run', async () => {
+  const result = await documentOf<RunResult>(
+    'run',
+    'soap-works.yaml',
+    '--shifts',
+    '20',
+    '--workers',
+    '1',
+    '--no-files',
+  )
+
+  it.each([80, 100, 120])('made from the document alone fits a terminal of %i columns', (width) => {
+    const text = terminalReport(runReport(result), styleOf(width))
+    expect(text).toMatch(/^ Good cases out a shift +packing waits for room/m)
+    expect(tooLong(text, width)).toEqual([])
+  })
+
+  it('sets the words of the page to the left', () => {
+    const page = reportPage(runReport(result), [])
+    expect(page).toMatch(/<td class="words">packing waits for room/)
+    expect(page).toContain('<th scope="col" class="words">why</th>')
+    expect(page).toContain('<th scope="col">difference</th>')
+    expect(page).toContain('.words { text-align: left; }')
+  })
+})
+
+describe('the report of a check', () => {
+  it.each([80, 100, 120])('fits a terminal of %i columns', async (width) => {
+    const result = await documentOf<CheckResult>('check', 'refill-hall.yaml')
+    expect(tooLong(checkText(result, styleOf(width)), width)).toEqual([])
+  })
+})
