@@ -1,7 +1,7 @@
 /** The hand calculation: figures of the line without simulation, each with the measure of a run that it foretells. */
 import { meanOf } from '../scenario/distribution.js'
 import type { Scenario } from '../scenario/schema.js'
-import { capitalPerShift, labourCost } from '../trade/money.js'
+import { capitalPerShift, energyCost, labourCost, maintenancePerShift } from '../trade/money.js'
 import { type BufferHand, buffersOf, type MachineBuffer, machineBuffers } from './buffers.js'
 import { type Curve, curvesOf } from './curve.js'
 import { type LineHand, lineByHand } from './line.js'
@@ -221,7 +221,7 @@ function tapeRows(tape: TapeUse): HandRow[] {
 }
 
 function costRows(scenario: Scenario, line: LineHand, tape: TapeUse | null): HandRow[] {
-  const { money, crew } = scenario
+  const { money, crew, closure } = scenario
   const thousands = (line.throughput * line.working) / 1000
   if (thousands <= 0) return []
   const rows: HandRow[] = []
@@ -236,6 +236,32 @@ function costRows(scenario: Scenario, line: LineHand, tape: TapeUse | null): Han
       'Labour for 1000 good cases',
       labourCost(people, money.labour.amount, line.span) / thousands,
       'people x paid hours x wage',
+    )
+  const watts = Object.values(money?.power ?? {}).reduce((total, each) => total + each, 0)
+  if (money?.energy && money.power)
+    add(
+      'energy',
+      'Energy for 1000 good cases',
+      energyCost(watts, money.energy.amount, line.span) / thousands,
+      'mean power x paid hours x price',
+    )
+  const maintenance = maintenancePerShift(money ?? {})
+  if (maintenance !== null)
+    add(
+      'maintenance',
+      'Maintenance for 1000 good cases',
+      maintenance / thousands,
+      'share of what was bought over the shifts of a year',
+    )
+  const { chance = 0, cost, repair } = closure?.reopens ?? {}
+  if (cost)
+    add('failures', 'Closures of 1000 that open later', 1000 * chance * cost.amount, 'chance x cost of one')
+  if (repair !== undefined && money?.labour)
+    add(
+      'failure-repair',
+      'Closing those of 1000 again',
+      1000 * chance * labourCost(1, money.labour.amount, repair),
+      'chance x work x wage',
     )
   const capital = capitalPerShift(money ?? {})
   if (capital !== null)

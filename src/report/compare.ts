@@ -72,8 +72,17 @@ function designTable({ variants }: CompareResult): Table {
 
 const changesText = (set: Record<string, unknown>): string =>
   Object.entries(set)
-    .map(([path, value]) => `${path} = ${typeof value === 'string' ? value : JSON.stringify(value)}`)
+    .map(([path, value]) => `${path} = ${flowText(value)}`)
     .join('; ')
+
+/** A value as a file would have it in one line: `{mean: 3 s, cv: 0.4}`. */
+function flowText(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(flowText).join(', ')}]`
+  if (typeof value !== 'object' || value === null) return String(value)
+  return `{${Object.entries(value)
+    .map(([key, each]) => `${key}: ${flowText(each)}`)
+    .join(', ')}}`
+}
 
 /** Figures of each design that every reader asks for. */
 function figureTable({ variants, display }: CompareResult): Table {

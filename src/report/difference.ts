@@ -3,8 +3,15 @@ import type { DifferenceFigure } from '../study/compare-result.js'
 import type { Interval } from '../study/worth.js'
 import { type Display, printFigure } from './format.js'
 
-/** The words of a difference without its judgement. */
-type Shown = Interval & Pick<DifferenceFigure, 'unit'>
+/** A difference, with or without a judgement. */
+type Shown = Interval & Pick<DifferenceFigure, 'unit'> & { isShown?: boolean | null }
+
+/**
+ * A difference may be shown while its interval, which is wider than that takes, reaches beyond 0: then only how large it
+ * is at most is said.
+ */
+const isOpen = ({ isShown, low, high }: Shown): boolean =>
+  isShown === true && low !== null && high !== null && low <= 0 && high >= 0 && low < high
 
 const parts = ({ mean, low, high, unit }: Shown, display: Display) => {
   const figure = { mean, low, high, sd: null, n: 0, unit: unit.replace(' per 1000 cases', ''), label: '' }
@@ -24,27 +31,30 @@ export function differenceText(figure: DifferenceFigure | undefined, display: Di
     if (figure.low === figure.high) return 'the same'
     return `none shown (${joined([rangeText(figure, display), unit])})`
   }
-  return joined([`${(figure.mean ?? 0) > 0 ? '+' : ''}${value}`, interval, unit])
+  const isMore = (figure.mean ?? 0) > 0
+  if (isOpen(figure)) return `${isMore ? '+' : '-'} ${sizeText(figure, display)}`
+  return joined([`${isMore ? '+' : ''}${value}`, interval, unit])
 }
 
-/** The size of a difference without its sign: `0.13 ± 0.03 cases/min`. */
+/** The size of a difference without its sign: `0.13 ± 0.03 cases/min`, `up to 0.2 cases/min`. */
 export function sizeText(figure: Shown, display: Display): string {
   const { mean, low, high } = figure
   const turned = (value: number | null) => (value === null ? null : -value)
   const isLess = (mean ?? 0) < 0
   const size = isLess ? { ...figure, mean: turned(mean), low: turned(high), high: turned(low) } : figure
   const { value, interval, unit } = parts(size, display)
-  return joined([value, interval, unit])
+  return isOpen(figure)
+    ? `up to ${joined([endText(size, size.high, display), unit])}`
+    : joined([value, interval, unit])
 }
 
 /** Both ends with the decimals of the figure: `-0.4 to 0.9`. */
 export function rangeText(figure: Shown, display: Display): string {
-  const end = (value: number | null) => {
-    const { low, high } = figure
-    // an end is printed like a figure whose plus-minus is that of the difference
-    const half = ((high ?? 0) - (low ?? 0)) / 2
-    return parts({ ...figure, mean: value, low: (value ?? 0) - half, high: (value ?? 0) + half }, display)
-      .value
-  }
-  return `${end(figure.low)} to ${end(figure.high)}`
+  return `${endText(figure, figure.low, display)} to ${endText(figure, figure.high, display)}`
+}
+
+/** An end, printed like a figure whose plus-minus is that of the difference. */
+function endText(figure: Shown, end: number | null, display: Display): string {
+  const half = ((figure.high ?? 0) - (figure.low ?? 0)) / 2
+  return parts({ ...figure, mean: end, low: (end ?? 0) - half, high: (end ?? 0) + half }, display).value
 }
