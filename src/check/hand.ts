@@ -1,4 +1,6 @@
 /** The hand calculation: figures of the line without simulation, each with the measure of a run that it foretells. */
+
+import { pricedMoney } from '../scenario/capital.js'
 import { meanOf } from '../scenario/distribution.js'
 import type { Scenario } from '../scenario/schema.js'
 import { capitalPerShift, energyCost, labourCost, maintenancePerShift } from '../trade/money.js'
@@ -245,7 +247,7 @@ function costRows(scenario: Scenario, line: LineHand, tape: TapeUse | null): Han
       energyCost(watts, money.energy.amount, line.span) / thousands,
       'mean power x paid hours x price',
     )
-  const maintenance = maintenancePerShift(money ?? {})
+  const maintenance = maintenancePerShift(pricedMoney(scenario))
   if (maintenance !== null)
     add(
       'maintenance',
@@ -263,7 +265,7 @@ function costRows(scenario: Scenario, line: LineHand, tape: TapeUse | null): Han
       1000 * chance * labourCost(1, money.labour.amount, repair),
       'chance x work x wage',
     )
-  const capital = capitalPerShift(money ?? {})
+  const capital = capitalPerShift(pricedMoney(scenario))
   if (capital !== null)
     add(
       'capital',

@@ -1,4 +1,5 @@
 /** What a shift costs, element by element. What the scenario does not price is left out and named. */
+import { pricedMoney } from '../scenario/capital.js'
 import type { Scenario } from '../scenario/schema.js'
 import { capitalPerShift, energyCost, labourCost, maintenancePerShift } from '../trade/money.js'
 import type { Counted } from './counted.js'
@@ -91,8 +92,12 @@ function costElements(
       label: 'energy',
       value: energy && watts !== undefined ? () => energyCost(watts, energy.amount, paidTime()) : null,
     },
-    { key: 'maintenance', label: 'maintenance', value: ofEachShift(maintenancePerShift(money ?? {})) },
-    { key: 'capital', label: 'capital recovery', value: ofEachShift(capitalPerShift(money ?? {})) },
+    {
+      key: 'maintenance',
+      label: 'maintenance',
+      value: ofEachShift(maintenancePerShift(pricedMoney(scenario))),
+    },
+    { key: 'capital', label: 'capital recovery', value: ofEachShift(capitalPerShift(pricedMoney(scenario))) },
     {
       key: 'failures',
       label: 'closures that open later',

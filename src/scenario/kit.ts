@@ -82,23 +82,30 @@ export function quantityOr<const W extends string>(
     .meta({ type: 'string', pattern: `(^${word}$)|${quantityPattern(dimension)}`, description: doc })
 }
 
+/** What an amount of money may be for: one of something, or null for all of it. */
+type Per = 'roll' | 'h' | 'kWh' | 'm' | null
+
 /** Money: `42 EUR/roll`, `31 EUR/h`, `0.2 EUR/kWh` or `24000 EUR`. */
-export function money(per: 'roll' | 'h' | 'kWh' | null, doc: string) {
+export const money = (per: Per, doc: string) => moneyFor([per], doc)
+
+/** Money for one of several: `24000 EUR` or `650 EUR/m`. */
+export function moneyFor(pers: readonly [Per, ...Per[]], doc: string) {
+  const [per] = pers
   const example = per ? `42 EUR/${per}` : '24000 EUR'
   return z
     .unknown()
-    .transform((text, context): { amount: number; currency: string } => {
+    .transform((text, context): { amount: number; currency: string; per: Per } => {
       const parsed = parseMoney(text)
-      if (!parsed || parsed.per !== per) {
+      if (!parsed || !pers.includes(parsed.per as Per)) {
         context.issues.push({
           code: 'custom',
           input: text,
-          message: `an amount, a currency of three letters${per ? ` and /${per}` : ''}`,
+          message: `an amount, a currency of three letters${per ? ` and /${per}` : ''}${pers.length > 1 ? `, or with /${pers.slice(1).join(' or /')}` : ''}`,
           params: { code: parsed ? 'wrong-unit' : 'not-a-quantity', fix: `write it like \`${example}\`` },
         })
         return z.NEVER
       }
-      return { amount: parsed.amount, currency: parsed.currency }
+      return { amount: parsed.amount, currency: parsed.currency, per: parsed.per as Per }
     })
     .meta({ type: 'string', description: doc, examples: [example] })
 }

@@ -203,7 +203,7 @@ export function quantityPattern(dimension: Dimension): string {
   return `^\\s*[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?\\s*(${escaped.join('|')})\\s*$`
 }
 
-const moneyShape = /^\s*(\d+\.?\d*|\.\d+)\s*([A-Z]{3})(?:\s*\/\s*(roll|h|kWh))?\s*$/
+const moneyShape = /^\s*(\d+\.?\d*|\.\d+)\s*([A-Z]{3})(?:\s*\/\s*(roll|h|kWh|m))?\s*$/
 
 /** An amount of money, `42 EUR/roll`: amount, currency code and what it is per; null where the text is none. */
 export function parseMoney(text: unknown): { amount: number; currency: string; per: string | null } | null {

@@ -308,7 +308,17 @@ function checkMoney(scenario: Scenario, report: Report): void {
     own(kind['contents-value'], ['cases', name, 'contents-value'])
   own(money.energy, ['money', 'energy'])
   own(scenario.closure?.reopens?.cost, ['closure', 'reopens', 'cost'])
-  for (const [path, price] of Object.entries(money.capital ?? {})) own(price, ['money', 'capital', path])
+  for (const [path, price] of Object.entries(money.capital ?? {})) {
+    own(price, ['money', 'capital', path])
+    const piece = scenario.line[path.slice('line.'.length)]
+    if (price.per === 'm' && piece && piece.type !== 'conveyor')
+      report(
+        ['money', 'capital', path],
+        'conflict',
+        'only conveyors are bought by the metre',
+        `its whole price, such as \`24000 ${money.currency}\``,
+      )
+  }
   checkPieces(scenario, 'capital', report)
   checkPieces(scenario, 'power', report)
 }

@@ -9,7 +9,7 @@ import { divert } from './equipment/divert.js'
 import { inspect } from './equipment/inspect.js'
 import { sealer } from './equipment/sealer.js'
 import { station } from './equipment/station.js'
-import { assume, bare, choice, money, name, quantity, whole } from './kit.js'
+import { assume, bare, choice, money, moneyFor, name, quantity, whole } from './kit.js'
 import { mostShifts } from './limits.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
@@ -221,7 +221,7 @@ export const scenarioSchema = z
         interest: quantity('share', 'yearly interest', { from: 0, to: 1 }).optional(),
         shifts: quantity('yearly', 'shifts worked', { above: 0 }).optional(),
         capital: z
-          .record(z.string(), money(null, 'price'))
+          .record(z.string(), moneyFor([null, 'm'], 'price, of a conveyor also that of a metre'))
           .optional()
           .describe('what each piece costs, by its path, such as line.sealer'),
       })

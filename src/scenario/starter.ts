@@ -155,7 +155,7 @@ money:                          # leave out what you do not know: it is left out
   life: 8 yr
   interest: 8 %
   shifts: 480 per yr
-  capital: {line.sealer: 20000 EUR}
+  capital: {line.sealer: 20000 EUR, line.infeed: 600 EUR/m}   # of a conveyor also a metre
 
 study:
   shifts: 100                   # more shifts (or campaigns), narrower plus-minus: four times as many halve it

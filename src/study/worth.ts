@@ -1,5 +1,6 @@
 /** What a design is worth in money against another: what it saves a year, when it has paid, and how many failures it must spare. */
 import type { ShiftResult } from '../line/line.js'
+import { capitalOf } from '../scenario/capital.js'
 import type { Scenario } from '../scenario/schema.js'
 import {
   breakEvenFailures,
@@ -100,14 +101,15 @@ export function worth(
   yearlyCases: number | null,
 ): Worth {
   const { money, closure } = design
+  const [capital, capitalBefore] = [capitalOf(design), capitalOf(base)]
   const leftOut: string[] = []
   const missing = (what: string): null => {
     leftOut.push(what)
     return null
   }
   const investment =
-    money?.capital && base.money?.capital
-      ? invested(money) - invested(base.money)
+    capital && capitalBefore
+      ? invested({ capital }) - invested({ capital: capitalBefore })
       : missing('what was bought (money.capital)')
   if (yearlyCases === null) missing('shifts a year (money.shifts)')
   // what costs less saves: the ends change places
