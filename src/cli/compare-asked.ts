@@ -1,8 +1,9 @@
 /** What the options of a comparison ask of its figures, by the names of the measures that its designs have. */
 
 import { shown } from '../scenario/problems.js'
-import type { Condition, Goal } from '../study/best.js'
+import type { Goal } from '../study/best.js'
 import type { BestResult } from '../study/compare-result.js'
+import { type Condition, meanCondition } from '../study/condition.js'
 import { measureName, type StudyMeasure, studyMeasures } from '../study/figures.js'
 import { type Requirement, RequirementError, valueWritten } from '../study/requirement.js'
 import { measureAsked, requirementOf } from './asked.js'
@@ -84,11 +85,7 @@ function goalOf(
     isLargerBetter: word === undefined ? isBetterMore(name) : word === 'highest',
     within: amountWritten(`--within ${shown(within)}`, within, measure),
     conditions,
-    among: conditions[0]!.map(({ requirement, near }) => ({
-      require: requirement.text,
-      near,
-      unit: requirement.measure.unit,
-    })),
+    among: conditions[0]!.map(({ text, near, measure: of }) => ({ require: text, near, unit: of.unit })),
   }
 }
 
@@ -117,8 +114,8 @@ function conditionOf(text: string, known: readonly StudyMeasure[]): Condition {
     throw new UsageError(
       `${where}: a quantile cannot be told shift by shift; ask for \`target-held\` or \`output\``,
     )
-  if (near !== undefined) return { requirement, near: amountWritten(where, near, measure) }
-  if (measure.kind === 'share') return { requirement, near: usualNear }
+  if (near !== undefined) return meanCondition(requirement, amountWritten(where, near, measure))
+  if (measure.kind === 'share') return meanCondition(requirement, usualNear)
   throw new UsageError(
     `${where}: say how near counts as either, such as "${expression} within 1 %" in the unit of the measure`,
   )

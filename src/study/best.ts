@@ -1,8 +1,8 @@
 /** Finds the best of several designs, among those that keep what is required, simulating each no longer than that takes. */
 import type { ShiftResult } from '../line/line.js'
-import { type ConstraintTest, MeanTest, ShareTest, type Verdict } from './constraint.js'
+import { asLeast, type Condition, shiftFigure, testOf } from './condition.js'
+import type { Verdict } from './constraint.js'
 import type { StudyMeasure } from './figures.js'
-import type { Requirement } from './requirement.js'
 import { Selection } from './select.js'
 
 /** Shifts of every design before one may be dropped: with few, the spread is not known and more are spent for safety. */
@@ -10,12 +10,6 @@ export const firstStage = 20
 
 /** Shifts that are simulated ahead before the rule looks at them: the threads have work, and little is for nothing. */
 const ahead = 20
-
-/** What a design must keep to be among those that are chosen from; `near` is how far off it counts as either. */
-export interface Condition {
-  requirement: Requirement
-  near: number
-}
 
 /** What is sought: `measure` and conditions as each design has them, in the order of the designs. */
 export interface Goal {
@@ -49,10 +43,6 @@ export interface Best {
 /** Brings the first `count` shifts of a design; null when cancelled. */
 export type More = (design: number, count: number) => Promise<readonly ShiftResult[] | null>
 
-/** The number of a shift that a rule looks at: of a ratio that of the shift itself. */
-const figureOf = ({ index, kind }: StudyMeasure, { values }: ShiftResult): number =>
-  kind === 'ratio' ? values[index]! / values[index + 1]! : values[index]!
-
 /**
  * Finds the best. First each design is simulated until its conditions are told; then those that keep them are selected
  * from. Both halves share the risk equally where there are conditions, and the first shares its half among all designs and
@@ -85,13 +75,13 @@ async function qualify(
   if (conditions.length === 0) return { verdict: 'picked', shifts: 0 }
   const tests = conditions.map((condition) => ({
     condition,
-    test: testOf(condition, risk),
+    test: testOf(condition, risk, risk, firstStage),
     verdict: null as Verdict | null,
   }))
   for (let shift = 0; shift < most; shift++) {
     const shifts = await more(design, upTo(shift, most))
     if (shifts === null) return null
-    for (const each of tests) each.verdict ??= each.test.add(signed(each.condition, shifts[shift]!))
+    for (const each of tests) each.verdict ??= each.test.add(asLeast(each.condition, shifts[shift]!.values))
     if (tests.some(({ verdict }) => verdict === 'refused')) return { verdict: 'refused', shifts: shift + 1 }
     if (tests.every(({ verdict }) => verdict === 'accepted')) return { verdict: 'picked', shifts: shift + 1 }
   }
@@ -100,23 +90,6 @@ async function qualify(
 
 /** Shifts to simulate when number `shift`, from 0, is looked at. */
 const upTo = (shift: number, most: number): number => Math.min(most, Math.ceil((shift + 1) / ahead) * ahead)
-
-const isLeast = ({ requirement: { sign } }: Condition) => sign.startsWith('>')
-
-function testOf(condition: Condition, risk: number): ConstraintTest {
-  const { requirement, near } = condition
-  const { measure, value } = requirement
-  if (measure.kind === 'share') return new ShareTest(isLeast(condition) ? value : 1 - value, near, risk)
-  return new MeanTest(isLeast(condition) ? value : -value, near, risk, firstStage)
-}
-
-/** The figure as something that must be at least. */
-function signed(condition: Condition, shift: ShiftResult): number {
-  const { measure } = condition.requirement
-  const figure = figureOf(measure, shift)
-  if (isLeast(condition)) return figure
-  return measure.kind === 'share' ? 1 - figure : -figure
-}
 
 async function selectFrom(
   left: readonly number[],
@@ -133,7 +106,7 @@ async function selectFrom(
       const design = left[place]!
       const shifts = await more(design, upTo(selection.shifts, most))
       if (shifts === null) return null
-      figures[place] = figureOf(measures[design]!, shifts[selection.shifts]!)
+      figures[place] = shiftFigure(measures[design]!, shifts[selection.shifts]!.values)
     }
     selection.add(figures)
   }

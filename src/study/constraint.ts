@@ -9,9 +9,9 @@ export interface ConstraintTest {
 }
 
 /**
- * Sequential test of a share of shifts, each 0 or 1, against `least`: a share of at least `least + near` is refused, one of
- * at most `least - near` accepted, each with at most about the chance `risk` (above 0, below 0.5); what lies between may
- * go either way. Where the nearness would reach beyond 0 or 1, it ends halfway there. Wald, Sequential Analysis (1947), ch. 5; his bounds are kept in
+ * Sequential test of a share of shifts, each 0 or 1, against `least`: a share of at least `least + near` is refused with at
+ * most about the chance `refused`, one of at most `least - near` accepted with at most `wrongly` (above 0, below 0.5); what
+ * lies between may go either way. Where the nearness would reach beyond 0 or 1, it ends halfway there. Wald, Sequential Analysis (1947), ch. 5; his bounds are kept in
  * mean and overshot a little, which makes the risks smaller.
  */
 export class ShareTest implements ConstraintTest {
@@ -19,21 +19,23 @@ export class ShareTest implements ConstraintTest {
   private readonly forHeld: number
   private readonly forMissed: number
   private readonly accepts: number
+  private readonly refuses: number
 
-  constructor(least: number, near: number, risk: number) {
+  constructor(least: number, near: number, wrongly: number, refused = wrongly) {
     const low = Math.max(least - near, least / 2)
     const high = Math.min(least + near, (1 + least) / 2)
     if (!(low > 0 && high < 1 && low < high))
       throw new RangeError(`a share of ${least}, give or take ${near}, leaves nothing to tell apart`)
     this.forHeld = Math.log(high / low)
     this.forMissed = Math.log((1 - high) / (1 - low))
-    this.accepts = Math.log((1 - risk) / risk)
+    this.accepts = Math.log((1 - refused) / wrongly)
+    this.refuses = Math.log(refused / (1 - wrongly))
   }
 
   add(figure: number): Verdict | null {
     this.sum += figure > 0 ? this.forHeld : this.forMissed
     if (this.sum >= this.accepts) return 'accepted'
-    return this.sum <= -this.accepts ? 'refused' : null
+    return this.sum <= this.refuses ? 'refused' : null
   }
 }
 

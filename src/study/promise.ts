@@ -1,0 +1,65 @@
+/** Promises that a line must keep, such as `9 cases/min in 95 % of shifts`. */
+import { parseQuantity } from '../scenario/quantity.js'
+import { type Condition, meanCondition, shareCondition } from './condition.js'
+import type { StudyMeasure } from './figures.js'
+import { parseRequirement, RequirementError, valueWritten } from './requirement.js'
+
+/** A share of shifts counts as kept or missed within so much of it, where nobody says: two points. */
+export const usualNear = 0.02
+
+/**
+ * Reads `[MEASURE SIGN] VALUE in SHARE of shifts`, or `MEASURE SIGN VALUE`, each with `within AMOUNT` for how near counts as
+ * either. A value alone is a throughput. Throws `RequirementError`; where the measure is unknown it calls `unknown` for the words.
+ */
+export function parsePromise(
+  text: string,
+  measures: readonly StudyMeasure[],
+  unknown: (name: string) => string,
+): Condition {
+  const [promise, near] = text.trim().split(/\s+within\s+/) as [string, string | undefined]
+  const ofShifts = /^(.*?)\s+in\s+(.+?)\s+of\s+(?:the\s+)?shifts$/.exec(promise)
+  if (!ofShifts) {
+    const requirement = parseRequirement(promise, measures, unknown)
+    const { measure } = requirement
+    if (measure.kind === 'quantile')
+      throw new RequirementError(
+        'a quantile cannot be told shift by shift; write it as a share of shifts, such as "output >= 3000 in 90 % of shifts"',
+      )
+    if (near !== undefined) return meanCondition(requirement, above0(valueWritten(near, measure)))
+    if (measure.kind === 'share') return meanCondition(requirement, usualNear)
+    throw new RequirementError(
+      `say how near counts as either, such as "${promise} within 1 %" in the unit of the measure`,
+    )
+  }
+  const [, inner, written] = ofShifts as unknown as [string, string, string]
+  // a rate alone is what the line puts out
+  const requirement = parseRequirement(
+    /^\s*[\d.+]/.test(inner) ? `throughput >= ${inner}` : inner,
+    measures,
+    unknown,
+  )
+  if (requirement.measure.kind === 'share' || requirement.measure.kind === 'quantile')
+    throw new RequirementError(`${inner} is not said of a single shift; leave out "in ${written} of shifts"`)
+  const share = shareWritten(written)
+  if (!(share > 0 && share < 1))
+    throw new RequirementError(
+      'the share of shifts lies above 0 % and below 100 %: nothing is certain of all shifts',
+    )
+  return shareCondition(
+    text.trim(),
+    requirement,
+    share,
+    near === undefined ? usualNear : above0(shareWritten(near)),
+  )
+}
+
+function shareWritten(text: string): number {
+  const parsed = parseQuantity(text, 'share')
+  if (!('value' in parsed)) throw new RequirementError(`${parsed.rule}; ${parsed.fix}`)
+  return parsed.value
+}
+
+function above0(value: number): number {
+  if (value > 0) return value
+  throw new RequirementError('how near counts as either is more than nothing')
+}
