@@ -2,7 +2,7 @@
 import path from 'node:path'
 import { Line, type ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
-import type { Chart } from '../report/charts/chart.js'
+import { compareCharts } from '../report/charts/index.js'
 import { compareReport } from '../report/compare.js'
 import { designsCsv, differencesCsv } from '../report/csv.js'
 import { terminalReport } from '../report/terminal.js'
@@ -227,7 +227,7 @@ async function show(
       ['differences.csv', differencesCsv(result)],
     ]),
     report,
-    charts: [] as Chart[],
+    charts: compareCharts(result),
     document: result,
   })
   if (!options.quiet) sayWhatIsNotCopied(loaded, io)

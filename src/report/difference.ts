@@ -1,7 +1,31 @@
 /** A difference as people read it: with its sign, in points where it is one of shares, or in words where none is shown. */
 import type { DifferenceFigure } from '../study/compare-result.js'
+import type { Figure } from '../study/line-result.js'
 import type { Interval } from '../study/worth.js'
-import { type Display, printFigure } from './format.js'
+import { type Display, nothing, type PrintedFigure, printedUnit, printFigure } from './format.js'
+
+/** How a difference is printed: shares differ by percentage points, not by per cent of one another. */
+export function differenceUnit(unit: string, display: Display): { factor: number; word: string } {
+  const printed = printedUnit(unit, display)
+  return unit === 'share' ? { ...printed, word: 'percentage points' } : printed
+}
+
+/** `+1.2`, `-0.4`, `0`: a number with its sign, from how it is printed without. */
+export const signed = (text: string) => (/^[\d\u2009.]*[1-9]/.test(text) ? `+${text}` : text)
+
+/** As `printFigure`, but of a difference: with its sign, and of shares in percentage points. */
+export function printDifference(figure: Figure | undefined, display: Display): PrintedFigure {
+  const printed = printFigure(figure, display)
+  if (!figure || printed === nothing) return nothing
+  return {
+    value: signed(printed.value),
+    interval: printed.interval.replace(
+      /^\((.+) to (.+)\)$/,
+      (_, low: string, high: string) => `(${signed(low)} to ${signed(high)})`,
+    ),
+    unit: differenceUnit(figure.unit, display).word,
+  }
+}
 
 /** A difference, with or without a judgement. */
 type Shown = Interval & Pick<DifferenceFigure, 'unit'> & { isShown?: boolean | null }
@@ -16,7 +40,7 @@ const isOpen = ({ isShown, low, high }: Shown): boolean =>
 const parts = ({ mean, low, high, unit }: Shown, display: Display) => {
   const figure = { mean, low, high, sd: null, n: 0, unit: unit.replace(' per 1000 cases', ''), label: '' }
   const printed = printFigure(figure, display)
-  // a difference of shares is not a share of anything
+  // in a line of text the short word does
   return { ...printed, unit: unit === 'share' ? 'points' : printed.unit }
 }
 

@@ -1,9 +1,8 @@
 /** The figure of a result by the name of its measure. */
-import type { Figure } from '../study/line-result.js'
-import type { RunResult } from '../study/result.js'
+import type { Figure, LineResult } from '../study/line-result.js'
 
 /** The figure of a measure's name or full path, such as `throughput` or `measures.throughput`; undefined where there is none. */
-export function figureAt(result: RunResult, name: string): Figure | undefined {
+export function figureAt(result: LineResult, name: string): Figure | undefined {
   const find = (within: unknown, steps: readonly string[]): unknown => {
     if (steps.length === 0) return within
     if (typeof within !== 'object' || within === null) return undefined

@@ -5,7 +5,7 @@ import type { Figure } from '../study/line-result.js'
 export type { Display }
 
 /** How each unit of a result is printed, with the factor from SI; money and others that are not listed stand as they are. */
-function printedUnit(unit: string, display: Display): { factor: number; word: string } {
+export function printedUnit(unit: string, display: Display): { factor: number; word: string } {
   const units = unitsFor(display)
   const as = ({ word, size }: PrintedUnit, over = '') => ({ factor: 1 / size, word: word + over })
   switch (unit) {
@@ -53,7 +53,7 @@ export interface PrintedFigure {
 }
 
 /** What stands where nothing is known. */
-const nothing: PrintedFigure = { value: '–', interval: '', unit: '' }
+export const nothing: PrintedFigure = { value: '–', interval: '', unit: '' }
 
 /**
  * A figure in the units of `display`. Its half-width is given with two figures (one from 3 up) and the value with as

@@ -27,6 +27,9 @@ export const ownFont = 'Tapeshift Sans'
 /** The own letters, and in a browser what stands in for them. */
 export const fontFamily = `"${ownFont}", "DejaVu Sans", system-ui, sans-serif`
 
+/** Letters of an axis, which does not take those of the chart. */
+export const tickFont = { family: fontFamily, size: 12 }
+
 export const palette = {
   ink: '#1c2430',
   quietInk: '#55606e',
@@ -44,17 +47,35 @@ export const palette = {
 }
 
 /** Most letters in a line of a title and of a subtitle, so that neither runs out of the picture. */
-const lettersPerLine = { title: 90, subtitle: 135 }
+const lettersPerLine = { title: 94, subtitle: 135 }
+
+/** How many of the first letters of `text` fit where `room` usual ones do: names may be of wide letters only. */
+function lettersThatFit(text: string, room: number): number {
+  let left = room
+  let count = 0
+  for (const letter of text) {
+    left -= /[WMwm@%\u2e80-\u{10ffff}]/u.test(letter) ? 1.9 : /\p{Lu}/u.test(letter) ? 1.3 : 1
+    if (left < 0) break
+    count += letter.length
+  }
+  return Math.max(count, 1)
+}
+
+const titleLines = (title: string) => wrapped(title, (rest) => lettersThatFit(rest, lettersPerLine.title))
+
 const footHeight = 22
 
 /**
- * `text` in lines of at most `most` letters, broken at spaces, else after `-`, `_` or `,`, else where the
- * line is full. Nothing of the text is lost but the spaces at the breaks.
+ * `text` in lines of at most `mostOf` letters, broken at spaces, else after `-`, `_` or `,`, else where the
+ * line is full. Nothing of the text is lost but the spaces at the breaks. Where letters differ in width `mostOf` is a function of
+ * what is left.
  */
-export function wrapped(text: string, most: number): string[] {
+export function wrapped(text: string, mostOf: number | ((rest: string) => number)): string[] {
   const lines: string[] = []
   let rest = text
-  while (rest.length > most) {
+  for (;;) {
+    const most = typeof mostOf === 'number' ? mostOf : mostOf(rest)
+    if (rest.length <= most) return [...lines, rest]
     const head = rest.slice(0, most + 1)
     const space = head.lastIndexOf(' ')
     const joint = head.slice(0, most).search(/[-_,][^-_,]*$/) + 1
@@ -62,17 +83,62 @@ export function wrapped(text: string, most: number): string[] {
     lines.push(rest.slice(0, cut))
     rest = rest.slice(cut).trimStart()
   }
-  return [...lines, rest]
+}
+
+/** `text` without its middle where it has more than `most` letters: names that are alike often differ at their ends. */
+export function shortened(text: string, most: number): string {
+  const letters = [...text]
+  if (letters.length <= most) return text
+  const head = Math.ceil((most - 1) / 2)
+  return `${letters.slice(0, head).join('')}…${letters.slice(letters.length - (most - 1 - head)).join('')}`
+}
+
+/** A name beside its row in two lines at most, without its middle where it is longer. */
+export function rowLabel(name: string): string[] {
+  for (let most = [...name].length; ; most--) {
+    const lines = wrapped(shortened(name, most), (rest) => lettersThatFit(rest, 26))
+    if (lines.length <= 2) return lines
+  }
+}
+
+/** The least of 1, 2, 5, 10, 20, ... that is not below `width`, or of their decimal fractions. */
+export function roundStep(width: number): number {
+  const power = 10 ** Math.floor(Math.log10(width) + 1e-9)
+  return [1, 2, 5, 10].map((step) => step * power).find((step) => step >= width * (1 - 1e-9))!
+}
+
+/** Legend above a picture, for datasets that stand side by side or on one another. */
+export const legend = {
+  display: true,
+  position: 'top' as const,
+  align: 'start' as const,
+  labels: {
+    boxWidth: 14,
+    boxHeight: 12,
+    padding: 10,
+    color: palette.ink,
+    font: { family: fontFamily, size: 12 },
+  },
+}
+
+/** Height of a legend of these labels where it is at most `most` wide, by the usual width of a letter; px. */
+export function legendHeight(labels: readonly string[], most = chartWidth - 60): number {
+  let rows = 1
+  let used = 0
+  for (const label of labels) {
+    const width = label.length * 7.3 + 32
+    if (used > 0 && used + width > most) {
+      rows++
+      used = 0
+    }
+    used += width
+  }
+  return rows * 24 + 10
 }
 
 /** Height of title and subtitle in a picture, px; `gap` as for `frame`. */
 export function headHeight(title: string, subtitle: string, gap: number): number {
-  return (
-    wrapped(title, lettersPerLine.title).length * 21 +
-    wrapped(subtitle, lettersPerLine.subtitle).length * 16 +
-    16 +
-    gap
-  )
+  return titleLines(title).length * 21 + wrapped(subtitle, lettersPerLine.subtitle).length * 16 + 16 + gap
 }
 
 /** Height of all that stands below the axis of a picture: its numbers, its title, the foot; px. */
@@ -96,7 +162,7 @@ export function frame(title: string, subtitle: string, gap: number) {
       tooltip: { enabled: false },
       title: {
         display: true,
-        text: wrapped(title, lettersPerLine.title),
+        text: titleLines(title),
         align: 'start' as const,
         color: palette.ink,
         font: { family: fontFamily, size: 16, weight: 'bold' as const },
@@ -119,6 +185,23 @@ export function axisTitle(text: string) {
   return { display: true, text, color: palette.quietInk, font: { family: fontFamily, size: 12 } }
 }
 
+/**
+ * An axis without anything on it that keeps `width` px free right of the picture. Padding would do that too, but the
+ * title would have to do without that room as well and be drawn narrower.
+ */
+export function roomAtRight(width: number) {
+  return {
+    type: 'linear' as const,
+    position: 'right' as const,
+    ticks: { display: false },
+    grid: { display: false },
+    border: { display: false },
+    afterFit(scale: { width: number }) {
+      scale.width = width
+    },
+  }
+}
+
 /** The time along an axis. */
 export interface AxisTime {
   word: 'hours' | 'minutes'
@@ -134,7 +217,7 @@ export const axisTime = (end: number): AxisTime =>
   end < shortTime ? { word: 'minutes', unit: 60 } : { word: 'hours', unit: 3600 }
 
 /** What made the picture, small at its foot: a picture that travels alone still says where it comes from. */
-export function foot({ made, shift }: RunResult): Plugin {
+export function foot({ made, shift }: Pick<RunResult, 'made' | 'shift'>): Plugin {
   const seed = made.seed.length > 30 ? `${made.seed.slice(0, 29)}…` : made.seed
   const text = [
     `tapeshift ${made.version}`,

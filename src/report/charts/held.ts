@@ -14,6 +14,7 @@ import {
   frame,
   headHeight,
   palette,
+  tickFont,
   widthOf,
   written,
 } from './chart.js'
@@ -63,6 +64,7 @@ export function heldChart(result: RunResult): Chart | null {
           title: axisTitle(`${time.word} since the start of the shift`),
           ticks: {
             color: palette.quietInk,
+            font: tickFont,
             maxTicksLimit: 13,
             maxRotation: 0,
             includeBounds: false,
@@ -165,6 +167,7 @@ function panelScale({ top }: Panel, weight: number) {
     },
     ticks: {
       color: palette.quietInk,
+      font: tickFont,
       autoSkip: false,
       callback: (value: string | number) => cases(Number(value)),
     },

@@ -1,8 +1,12 @@
-/** All charts of a run, in the order in which a report shows them. */
+/** All charts of a run and of a comparison, in the order in which a report shows them. */
+import type { CompareResult } from '../../study/compare-result.js'
 import type { RunResult } from '../../study/result.js'
 import type { Chart } from './chart.js'
+import { costStackChart } from './cost-stack.js'
+import { differenceCharts } from './differences.js'
 import { heldChart } from './held.js'
 import { outputChart } from './output.js'
+import { outputSharesChart } from './output-shares.js'
 import { settlingChart } from './settling.js'
 import { statesChart } from './states.js'
 import { tapeChart } from './tape.js'
@@ -12,4 +16,12 @@ export function allCharts(result: RunResult): Chart[] {
   return [outputChart, settlingChart, statesChart, heldChart, tapeChart].flatMap(
     (chartOf) => chartOf(result) ?? [],
   )
+}
+
+/** The charts of a comparison: what differs, what it costs, what may be promised. */
+export function compareCharts(result: CompareResult): Chart[] {
+  return [
+    ...differenceCharts(result),
+    ...[costStackChart, outputSharesChart].flatMap((chartOf) => chartOf(result) ?? []),
+  ]
 }

@@ -4,7 +4,18 @@ import { max, mean, min, quantile } from 'simple-statistics'
 import { workingTime } from '../../scenario/working-time.js'
 import type { RunResult } from '../../study/result.js'
 import { counted, grouped, printFigure } from '../format.js'
-import { axisTitle, type Chart, chartWidth, foot, frame, palette, widthOf, written } from './chart.js'
+import {
+  axisTitle,
+  type Chart,
+  chartWidth,
+  foot,
+  frame,
+  palette,
+  roundStep,
+  tickFont,
+  widthOf,
+  written,
+} from './chart.js'
 
 /** A bin holds the whole numbers of cases from `from` to `to`, both ends closed. */
 export interface Bin {
@@ -24,7 +35,7 @@ const mostBins = 60
 const mostTicks = 10
 
 /** Target rate times working time, the length of the shift less its breaks; null where no target is given. */
-export function shiftTarget({ target, shift }: RunResult): ShiftTarget | null {
+export function shiftTarget({ target, shift }: Pick<RunResult, 'target' | 'shift'>): ShiftTarget | null {
   if (target === null) return null
   const working = workingTime(shift)
   // divided as the line divides, so that a shift at the very edge falls on the same side here and there
@@ -42,7 +53,7 @@ export function histogram(outputs: readonly number[], edge = 0, span = 0): Bin[]
   const [low, high] = [min(outputs), max(outputs)]
   const spread = quantile(outputs, 0.75) - quantile(outputs, 0.25)
   const usual = (2 * spread) / Math.cbrt(outputs.length)
-  const width = roundWidth(Math.max(usual, Math.max(span, high - low) / mostBins, 1))
+  const width = roundStep(Math.max(usual, Math.max(span, high - low) / mostBins, 1))
   const first = Math.floor((low - edge) / width)
   const last = Math.floor((high - edge) / width)
   const bins = Array.from({ length: last - first + 1 }, (_, index): Bin => {
@@ -51,12 +62,6 @@ export function histogram(outputs: readonly number[], edge = 0, span = 0): Bin[]
   })
   for (const output of outputs) bins[Math.floor((output - edge) / width) - first]!.shifts++
   return bins
-}
-
-/** The least of 1, 2, 5, 10, 20, ... that is not below `width`. */
-function roundWidth(width: number): number {
-  const power = 10 ** Math.floor(Math.log10(width) + 1e-9)
-  return [1, 2, 5, 10].map((step) => step * power).find((step) => step >= width - 1e-9)!
 }
 
 /** Histogram of the good cases a shift; null where there is no shift. */
@@ -113,6 +118,7 @@ export function outputChart(result: RunResult): Chart | null {
           },
           ticks: {
             color: palette.quietInk,
+            font: tickFont,
             maxRotation: 0,
             autoSkip: false,
             callback: (value) => grouped(Number(value), 0),
@@ -127,6 +133,7 @@ export function outputChart(result: RunResult): Chart | null {
           title: axisTitle(width === 1 ? 'shifts' : `shifts per ${grouped(width, 0)} cases`),
           ticks: {
             color: palette.quietInk,
+            font: tickFont,
             precision: 0,
             maxTicksLimit: 7,
             includeBounds: false,
@@ -151,13 +158,13 @@ export function outputChart(result: RunResult): Chart | null {
 
 /** Round numbers on the axis, no closer than the bins: a bar is never drawn wider than two ticks are apart. */
 function ticksOf(axis: { min: number; max: number }, width: number): number[] {
-  const step = roundWidth(Math.max(width, (axis.max - axis.min) / mostTicks))
+  const step = roundStep(Math.max(width, (axis.max - axis.min) / mostTicks))
   const first = Math.ceil(axis.min / step)
   return Array.from({ length: Math.floor(axis.max / step) - first + 1 }, (_, index) => (first + index) * step)
 }
 
 /** A target need not be whole: `6 300`, `6 299.6`. */
-const casesText = (cases: number) => grouped(cases, Math.abs(cases - Math.round(cases)) < 0.05 ? 0 : 1)
+export const casesText = (cases: number) => grouped(cases, Math.abs(cases - Math.round(cases)) < 0.05 ? 0 : 1)
 
 const reachedIn = (outputs: readonly number[], target: ShiftTarget) =>
   outputs.filter((output) => output >= target.least).length

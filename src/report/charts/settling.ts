@@ -11,6 +11,7 @@ import {
   foot,
   frame,
   palette,
+  tickFont,
   widthOf,
   written,
 } from './chart.js'
@@ -53,7 +54,7 @@ export function settlingChart(result: RunResult): Chart | null {
           min: 0,
           max: end / time.unit,
           title: axisTitle(`${time.word} since the start`),
-          ticks: { color: palette.quietInk, maxRotation: 0, maxTicksLimit: 12 },
+          ticks: { color: palette.quietInk, font: tickFont, maxRotation: 0, maxTicksLimit: 12 },
           grid: { display: false },
           border: { color: palette.frame },
         },
@@ -64,6 +65,7 @@ export function settlingChart(result: RunResult): Chart | null {
           title: axisTitle('cases'),
           ticks: {
             color: palette.quietInk,
+            font: tickFont,
             maxTicksLimit: 7,
             includeBounds: false,
             callback: (value) => grouped(Number(value), top < 5 ? 1 : 0),

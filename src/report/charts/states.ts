@@ -7,12 +7,14 @@ import {
   belowHeight,
   type Chart,
   chartWidth,
-  fontFamily,
   foot,
   frame,
   headHeight,
+  legend,
+  legendHeight,
   palette,
   percent,
+  tickFont,
   widthOf,
   wrapped,
   written,
@@ -71,7 +73,6 @@ export function statesChart(result: RunResult): Chart | null {
   if (machines.length === 0) return null
   const title = 'What each machine does, % of the shift'
   const subtitle = 'A machine is in one state at a time. Mean over the shifts.'
-  const rows = legendRows([...shown].map((key) => labels.get(key)!))
   const options = frame(title, subtitle, gap)
   const config: ChartConfiguration<'bar'> = {
     type: 'bar',
@@ -94,15 +95,9 @@ export function statesChart(result: RunResult): Chart | null {
       plugins: {
         ...options.plugins,
         legend: {
-          display: true,
-          position: 'top',
-          align: 'start',
+          ...legend,
           labels: {
-            boxWidth: 14,
-            boxHeight: 12,
-            padding: 10,
-            color: palette.ink,
-            font: { family: fontFamily, size: 12 },
+            ...legend.labels,
             filter: ({ datasetIndex }) => shown.has(occurring[datasetIndex ?? -1] ?? ''),
           },
         },
@@ -113,13 +108,13 @@ export function statesChart(result: RunResult): Chart | null {
           min: 0,
           max: 100,
           title: axisTitle('% of the shift'),
-          ticks: { stepSize: 10, color: palette.quietInk },
+          ticks: { stepSize: 10, color: palette.quietInk, font: tickFont },
           grid: { color: palette.grid },
           border: { color: palette.frame },
         },
         y: {
           stacked: true,
-          ticks: { color: palette.ink, autoSkip: false, font: { family: fontFamily, size: 12 } },
+          ticks: { color: palette.ink, autoSkip: false, font: tickFont },
           grid: { display: false },
           border: { color: palette.frame },
         },
@@ -133,7 +128,11 @@ export function statesChart(result: RunResult): Chart | null {
     title,
     alt: `Shares of the shift by state: ${words.join('; ')}.`,
     width: chartWidth,
-    height: headHeight(title, subtitle, gap) + rows * 24 + 10 + machines.length * 42 + belowHeight,
+    height:
+      headHeight(title, subtitle, gap) +
+      legendHeight([...shown].map((key) => labels.get(key)!)) +
+      machines.length * 42 +
+      belowHeight,
     config: config as ChartConfiguration,
   }
 
@@ -146,21 +145,6 @@ export function statesChart(result: RunResult): Chart | null {
       .map((key) => `${labels.get(key)} ${percent(share(machine, key))}`)
       .join(', ')
   }
-}
-
-/** Lines that a legend of these labels takes, by the usual width of a letter. */
-function legendRows(labels: readonly string[]): number {
-  let rows = 1
-  let used = 0
-  for (const label of labels) {
-    const width = label.length * 7.3 + 32
-    if (used > 0 && used + width > chartWidth - 60) {
-      rows++
-      used = 0
-    }
-    used += width
-  }
-  return rows
 }
 
 /** Writes the share into each piece of a bar that is wide enough for it. */

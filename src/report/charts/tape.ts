@@ -14,6 +14,7 @@ import {
   frame,
   headHeight,
   palette,
+  tickFont,
   wrapped,
   written,
 } from './chart.js'
@@ -89,6 +90,7 @@ export function tapeChart(result: RunResult): Chart | null {
           title: axisTitle(`tape a shift, ${unit}`),
           ticks: {
             color: palette.quietInk,
+            font: tickFont,
             maxTicksLimit: 8,
             maxRotation: 0,
             callback: (value) => grouped(Number(value), 0),
@@ -98,7 +100,7 @@ export function tapeChart(result: RunResult): Chart | null {
         },
         y: {
           stacked: true,
-          ticks: { color: palette.ink, autoSkip: false, font: { family: fontFamily, size: 12 } },
+          ticks: { color: palette.ink, autoSkip: false, font: tickFont },
           grid: { display: false },
           border: { color: palette.frame },
         },
