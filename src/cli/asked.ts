@@ -75,7 +75,8 @@ export function requirementOf(
 /** Names of measures shown where none is near. */
 const usualNames = ['throughput', 'output', 'target-held', 'time-in-system']
 
-function unknown(name: string, measures: readonly StudyMeasure[]): string {
+/** Says that there is no such measure, with the nearest names. */
+export function unknown(name: string, measures: readonly StudyMeasure[]): string {
   const names = measures.map(measureName)
   // a name without its path is understood by its end
   const ending = names.filter((each) => each.endsWith(`.${name}`))

@@ -57,6 +57,7 @@ export async function compare(name: string, options: CompareOptions, io: Io): Pr
         seed,
         total: shifts * designs.length,
         isOpen: asked.goal !== null,
+        counts: 'shifts',
         workers: options.workers,
         isQuiet: options.quiet === true,
         journal,

@@ -2,9 +2,16 @@
 import type { Command } from 'commander'
 import { mostShifts } from '../scenario/limits.js'
 import type { Io } from './io.js'
-import { addOverrideOptions, addRepeatable, addSimulationOptions, type SimulationOptions } from './options.js'
+import {
+  addJudgingOptions,
+  addOverrideOptions,
+  addRepeatable,
+  addSimulationOptions,
+  type JudgingOptions,
+  type SimulationOptions,
+} from './options.js'
 
-export interface CompareOptions extends SimulationOptions {
+export interface CompareOptions extends SimulationOptions, JudgingOptions {
   variants?: string
   whatIf: string[]
   measure: string[]
@@ -66,6 +73,7 @@ export function addCompare(program: Command, io: Io, finish: (code: number) => v
     '--among <EXPR>',
     'with --best: only designs that do this, such as "target-held >= 90 %", with "within 2 %" for how near counts as either; repeatable',
   )
+  addJudgingOptions(command)
   addSimulationOptions(
     command,
     `shifts of each design, 2 to ${mostShifts} (default: the scenario's, or 100); with --best the most (default 10000)`,

@@ -47,6 +47,7 @@ export class Journal {
     private size: number,
     /** Shifts that were kept before. */
     private readonly kept: Shifts,
+    private readonly outcomes: ReadonlyMap<string, unknown>,
   ) {}
 
   /** Shifts of the design of that key that were kept before, by their number. */
@@ -54,9 +55,19 @@ export class Journal {
     return this.kept.get(design) ?? new Map()
   }
 
-  /** Whether it keeps any shift from before. */
+  /** Whether it keeps anything from before. */
   get isEmpty(): boolean {
-    return this.kept.size === 0
+    return this.kept.size === 0 && this.outcomes.size === 0
+  }
+
+  /** What came of the design of that key, kept before; undefined where it is not known. */
+  outcomeOf(design: string): unknown {
+    return this.outcomes.get(design)
+  }
+
+  /** Keeps what came of a design, in place of its shifts. */
+  keepOutcome(design: string, outcome: unknown): void {
+    this.write(`${JSON.stringify({ design, outcome })}\n`)
   }
 
   /**
@@ -79,22 +90,29 @@ export class Journal {
         throw new UsageError(
           `${file} is of another study: it was made with ${others.kept}; this one is ${others.wanted}. Simulate that one, choose another --out, or leave out --resume to begin anew`,
         )
-      const count = countOf(kept.shifts)
+      const [count, what] =
+        kept.outcomes.size > 0 ? [kept.outcomes.size, 'designs'] : [countOf(kept.shifts), 'shifts']
       if (!isResumed && count > 0) {
         if (others === null)
           throw new UsageError(
-            `${file} keeps ${count} shifts of this very study: --resume goes on with them; delete that file to begin anew`,
+            `${file} keeps ${count} ${what} of this very study: --resume goes on with them; delete that file to begin anew`,
           )
-        note(`the journal of another study (${others.kept}; ${count} shifts) that did not end is replaced`)
+        note(`the journal of another study (${others.kept}; ${count} ${what}) that did not end is replaced`)
       }
     }
-    if (isResumed && (kept === null || kept.shifts.size === 0))
+    if (isResumed && (kept === null || kept.shifts.size + kept.outcomes.size === 0))
       note(`no shifts are kept in ${file}: the study begins with the first one`)
     const goesOn = kept !== null && kept.owner !== null && isResumed
     try {
       mkdirSync(folder, { recursive: true })
       const descriptor = openSync(file, goesOn ? 'r+' : 'w')
-      const journal = new Journal(file, descriptor, goesOn ? kept.size : 0, goesOn ? kept.shifts : new Map())
+      const journal = new Journal(
+        file,
+        descriptor,
+        goesOn ? kept.size : 0,
+        goesOn ? kept.shifts : new Map(),
+        goesOn ? kept.outcomes : new Map(),
+      )
       ftruncateSync(descriptor, journal.size)
       if (!goesOn) journal.write(header)
       return journal
@@ -151,6 +169,8 @@ const countOf = (shifts: Shifts): number => [...shifts.values()].reduce((sum, { 
 interface Kept {
   owner: JournalOwner | null
   shifts: Shifts
+  /** What came of designs, by their key. */
+  outcomes: Map<string, unknown>
   size: number
 }
 
@@ -163,7 +183,7 @@ function readKept(file: string): Kept | null {
     if (['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '')) return null
     throw new FileError(`cannot read ${file}: ${reason(error)}`)
   }
-  const kept: Kept = { owner: null, shifts: new Map(), size: 0 }
+  const kept: Kept = { owner: null, shifts: new Map(), outcomes: new Map(), size: 0 }
   while (kept.size < bytes.length) {
     const end = bytes.indexOf(10, kept.size)
     if (end < 0) break
@@ -174,6 +194,11 @@ function readKept(file: string): Kept | null {
       kept.owner = line as unknown as JournalOwner
     } else {
       if (line === null) break
+      if (typeof line.design === 'string' && line.outcome !== undefined) {
+        kept.outcomes.set(line.design, line.outcome)
+        kept.size = end + 1
+        continue
+      }
       const entry = line as unknown as Entry
       if (!Number.isInteger(entry.shift) || series.some((name) => !Array.isArray(entry[name]))) break
       const design = entry.design ?? ''

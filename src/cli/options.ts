@@ -22,8 +22,6 @@ export interface ScenarioOptions extends OverrideOptions {
 /** Options of every command that simulates many shifts. */
 export interface SimulationOptions extends OverrideOptions {
   shifts?: number
-  require: string[]
-  plain?: boolean
   resume?: boolean
   confidence?: string
   workers: number
@@ -33,7 +31,13 @@ export interface SimulationOptions extends OverrideOptions {
   quiet?: boolean
 }
 
-export interface StudyOptions extends SimulationOptions, ScenarioOptions {
+/** Options of commands whose figures are judged. */
+export interface JudgingOptions {
+  require: string[]
+  plain?: boolean
+}
+
+export interface StudyOptions extends SimulationOptions, JudgingOptions, ScenarioOptions {
   precision?: string
   of: string[]
 }
@@ -109,22 +113,27 @@ export function addStudyOptions(command: Command): Command {
     'figure that --precision is about, such as throughput or equipment.sealer.jams; repeatable (default: throughput)',
     'throughput',
   )
+  addJudgingOptions(command)
   return addSimulationOptions(
     command,
     `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or 100); with --precision the most (default ${usualMost})`,
   )
 }
 
-/** Adds the options of every command that simulates many shifts; `shifts` is what is said of their number. */
-export function addSimulationOptions(command: Command, shifts: string): Command {
-  command.addOption(new Option('--shifts <N>', shifts).argParser(wholeBetween(2, mostShifts)))
+/** Adds the options of commands whose figures are judged. */
+export function addJudgingOptions(command: Command): Command {
   addRepeatable(
     command,
     '--require <EXPR>',
     'end with exit code 4 unless the whole interval says so, such as "target-held >= 95 %", or: precision; repeatable',
   )
+  return command.option('--plain', 'plain means and intervals, not narrowed by what is known of the arrivals')
+}
+
+/** Adds the options of every command that simulates many shifts; `shifts` is what is said of their number. */
+export function addSimulationOptions(command: Command, shifts: string): Command {
+  command.addOption(new Option('--shifts <N>', shifts).argParser(wholeBetween(2, mostShifts)))
   return command
-    .option('--plain', 'plain means and intervals, not narrowed by what is known of the arrivals')
     .option(
       '--confidence <SHARE>',
       'confidence of the intervals, "50 %" to "99.99 %" (default: the scenario\'s, or 95 %)',

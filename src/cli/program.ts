@@ -7,6 +7,7 @@ import { addCompare } from './compare.js'
 import { exits, FileError, type Io, UsageError } from './io.js'
 import { addNew } from './new.js'
 import { addRun } from './run.js'
+import { addSize } from './size.js'
 import { addTrace } from './trace.js'
 import { UnsettledError } from './unsettled.js'
 import { version } from './version.js'
@@ -25,6 +26,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   tapeshift new line.yaml                 a starter scenario with every key explained
   tapeshift run line.yaml                 simulate it and write the report
   tapeshift compare line.yaml             the line against its variants: what differs, and is it worth it
+  tapeshift size line.yaml --choose "line.infeed.length=4..12/1 m" --holds "9 cases/min in 95 % of shifts"
   tapeshift trace line.yaml --shift 3      one shift, event by event
 `,
     )
@@ -40,6 +42,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   addCheck(program, io, finish)
   addRun(program, io, finish)
   addCompare(program, io, finish)
+  addSize(program, io, finish)
   addTrace(program, io, finish)
   addNew(program, io, finish)
   for (const command of program.commands) command.exitOverride().configureOutput(program.configureOutput())

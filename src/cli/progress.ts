@@ -13,6 +13,7 @@ export interface Extent {
   total: number
   known: number
   isOpen: boolean
+  counts: 'shifts' | 'designs'
 }
 
 /** Milliseconds between two plain lines. */
@@ -21,7 +22,7 @@ const plainEvery = 10_000
 const silent: Progress = { update: () => {}, stop: () => {} }
 
 /** Progress of a study on standard error. */
-export function startProgress({ total, known, isOpen }: Extent, io: Io, isQuiet: boolean): Progress {
+export function startProgress({ total, known, isOpen, counts }: Extent, io: Io, isQuiet: boolean): Progress {
   if (isQuiet) return silent
   const started = Date.now()
   const rate = (done: number) => (done - known) / Math.max(0.001, (Date.now() - started) / 1000)
@@ -31,7 +32,7 @@ export function startProgress({ total, known, isOpen }: Extent, io: Io, isQuiet:
   if (io.stderr.isTTY && io.env.TERM !== 'dumb') {
     const bar = new SingleBar({
       stream: io.stderr as NodeJS.WritableStream,
-      format: `simulating  {bar}  {value} of ${most} shifts, {rate} a second, {left} left`,
+      format: `simulating  {bar}  {value} of ${most} ${counts}, {rate} a second, {left} left`,
       barCompleteChar: '=',
       barIncompleteChar: ' ',
       hideCursor: true,
@@ -50,7 +51,7 @@ export function startProgress({ total, known, isOpen }: Extent, io: Io, isQuiet:
       if (Date.now() - said < plainEvery) return
       said = Date.now()
       io.stderr.write(
-        `simulated ${done} of ${most} shifts, ${rate(done).toFixed(0)} a second, ${left(done)} left\n`,
+        `simulated ${done} of ${most} ${counts}, ${rate(done).toFixed(0)} a second, ${left(done)} left\n`,
       )
     },
     stop: () => {},

@@ -44,6 +44,7 @@ export async function run(name: string, options: StudyOptions, io: Io): Promise<
         seed,
         total: most,
         isOpen: asked.precision !== null,
+        counts: 'shifts',
         workers: options.workers,
         isQuiet: options.quiet === true,
         journal,

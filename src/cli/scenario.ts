@@ -18,6 +18,8 @@ export interface CommandScenario extends Loaded {
    * without other variants. Their seed is in `scenario.study.seed`.
    */
   shiftsSha256: string
+  /** `shiftsSha256` of the scenario with other values. */
+  shiftsHash: (resolved: Resolved) => string
   /** CSV files that it draws on, by the name that it gives them. */
   files: ReadonlyMap<string, string>
   /** Recorded logs that it replays, by the name that it gives them. */
@@ -53,6 +55,7 @@ export async function loadForCommand(
     stem: stemOf(name),
     sha256: hashOf(loaded.resolved, beside),
     shiftsSha256: shiftsHash(loaded),
+    shiftsHash,
     files: beside.texts,
     logs: beside.logs,
   }

@@ -15,9 +15,11 @@ export interface Setup {
   /** Each with the key under which the journal keeps its shifts. */
   designs: readonly { scenario: Scenario; key: string }[]
   seed: string
-  /** Shifts of all designs together; where the study is open, the most. */
+  /** Shifts of all designs together, or designs; where the study is open, the most. */
   total: number
   isOpen: boolean
+  /** What is counted of the progress. Of designs only what came of them is kept, and none is held longer than it is needed. */
+  counts: 'shifts' | 'designs'
   workers: number
   isQuiet: boolean
   journal: Journal | null
@@ -41,7 +43,20 @@ export class Shifts {
     private readonly progress: Pick<Progress, 'update'>,
   ) {
     this.of = setup.designs.map(() => [])
-    this.known = setup.designs.map(({ key }) => new Map(setup.journal?.knownOf(key)))
+    const isKept = setup.counts === 'shifts'
+    this.known = setup.designs.map(({ key }) => new Map(isKept ? setup.journal?.knownOf(key) : []))
+  }
+
+  /** Designs that are done with. */
+  tell(designs: number): void {
+    this.done = designs
+    this.progress.update(designs)
+  }
+
+  /** The shifts of a design are not needed any more. */
+  forget(design: number): void {
+    this.of[design] = []
+    this.known[design]!.clear()
   }
 
   /**
@@ -54,20 +69,23 @@ export class Shifts {
     isEnough?: (shifts: readonly ShiftResult[]) => boolean,
   ): Promise<boolean> {
     const { scenario, key } = this.setup.designs[design]!
+    const isKept = this.setup.counts === 'shifts'
     const known = this.known[design]!
     if (this.warmUps[design] === undefined) {
       this.warmUps[design] = await this.warmUpOf(design, scenario)
-      for (const shift of known.keys()) if (shift <= count) this.done++
+      if (isKept) for (const shift of known.keys()) if (shift <= count) this.done++
     }
     const { shifts, isComplete } = await replicate(this.workers, {
       design,
+      ...(isKept ? {} : { scenario, isLean: true }),
       shifts: count,
       countFrom: this.warmUps[design]?.countFrom ?? 0,
       known,
       ...(isEnough ? { isEnough } : {}),
       onShifts: (from, results) => {
-        this.setup.journal?.keep(key, from, results)
         for (const [index, result] of results.entries()) known.set(from + index, result)
+        if (!isKept) return
+        this.setup.journal?.keep(key, from, results)
         this.done += results.length
         this.progress.update(this.done)
       },
@@ -79,31 +97,33 @@ export class Shifts {
 
   private async warmUpOf(design: number, scenario: Scenario): Promise<WarmUp | null> {
     if (scenario.shift.start === 'empty') return null
-    const warmUp = await findWarmUp(this.workers, scenario, design)
+    const warmUp = await findWarmUp(this.workers, scenario, design, this.setup.counts === 'designs')
     if (scenario.shift.start === 'steady' && !warmUp.isSettled) throw new UnsettledError(warmUp, scenario)
     return warmUp
   }
 
   /** Says what is kept of an interrupted study. */
   sayInterrupted(): void {
-    const { journal, io, total } = this.setup
+    const { journal, io, total, counts } = this.setup
     const kept =
       journal && this.done > 0
         ? `they are kept in ${shownPath(journal.file, io.cwd)}: the same command with --resume goes on with them`
         : 'nothing was written'
-    io.stderr.write(`interrupted after ${this.done} of ${total} shifts; ${kept}\n`)
+    io.stderr.write(`interrupted after ${this.done} of ${total} ${counts}; ${kept}\n`)
   }
 }
 
 /** Does `work` with the shifts of the designs; whatever happens, threads and progress end with it. */
 export async function simulating<T>(setup: Setup, work: (shifts: Shifts) => Promise<T>): Promise<T> {
-  const { io, designs, seed, total, isOpen, isQuiet, journal } = setup
-  const workers = workersOf(Math.min(setup.workers, total), {
-    designs: designs.map(({ scenario }) => scenario),
+  const { io, designs, seed, total, isOpen, isQuiet, journal, counts } = setup
+  const workers = workersOf(counts === 'shifts' ? Math.min(setup.workers, total) : setup.workers, {
+    // thousands of designs would be as many copies a thread: they go with their tasks
+    designs: counts === 'shifts' ? designs.map(({ scenario }) => scenario) : [],
     seed,
   })
-  const known = designs.reduce((sum, { key }) => sum + (journal?.knownOf(key).size ?? 0), 0)
-  const progress = startProgress({ total, known: Math.min(known, total), isOpen }, io, isQuiet)
+  const known =
+    counts === 'shifts' ? designs.reduce((sum, { key }) => sum + (journal?.knownOf(key).size ?? 0), 0) : 0
+  const progress = startProgress({ total, known: Math.min(known, total), isOpen, counts }, io, isQuiet)
   const shifts = new Shifts(setup, workers, progress)
   const stopListening = io.onInterrupt(() => {
     shifts.isCancelled = true

@@ -11,6 +11,7 @@ import { bestCertainty, bestSentences, bestTable } from './best.js'
 import { designSentences, pairingLine } from './compare-words.js'
 import type { Report, Table } from './content.js'
 import { differenceText } from './difference.js'
+import { flowText } from './flow.js'
 import { counted, durationText, figureText, grouped } from './format.js'
 import { worthTable } from './worth.js'
 
@@ -74,15 +75,6 @@ const changesText = (set: Record<string, unknown>): string =>
   Object.entries(set)
     .map(([path, value]) => `${path} = ${flowText(value)}`)
     .join('; ')
-
-/** A value as a file would have it in one line: `{mean: 3 s, cv: 0.4}`. */
-function flowText(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(flowText).join(', ')}]`
-  if (typeof value !== 'object' || value === null) return String(value)
-  return `{${Object.entries(value)
-    .map(([key, each]) => `${key}: ${flowText(each)}`)
-    .join(', ')}}`
-}
 
 /** Figures of each design that every reader asks for. */
 function figureTable({ variants, display }: CompareResult): Table {

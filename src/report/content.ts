@@ -6,7 +6,7 @@ import type { RunResult } from '../study/result.js'
 import { cautions } from '../trade/cautions.js'
 import { assumedRows } from './assumed.js'
 import { certaintyLines, requirementLines } from './certainty.js'
-import { durationText, figureText, grouped, printFigure } from './format.js'
+import { durationText, figureText, grouped, printFigure, shareOfShifts } from './format.js'
 import { handTable } from './hand.js'
 
 export interface Table {
@@ -85,7 +85,7 @@ function headline(result: RunResult): string[] {
   const held = measures['target-held']
   if (target !== null && held) {
     const rate = `${Number((target * 60).toPrecision(4))} cases/min`
-    lines.push(`It reaches its target of ${rate} in ${shareInWords(held)} of the shifts. ${verdict(result)}`)
+    lines.push(`It reaches its target of ${rate} in ${shareOfShifts(held)} of the shifts. ${verdict(result)}`)
   } else lines.push('No target is given, so there is no verdict: add `target:` to the scenario.')
   lines.push(
     `A case is in the line for ${figureText(measures['time-in-system'], display)} on average; 95 of 100 cases for less than ${figureText(measures['time-in-system-p95'], display)}.`,
@@ -106,12 +106,6 @@ function poorShift({ measures, display }: RunResult): string {
   const figure = measures['output-p10']
   if (!figure || figure.low === null || figure.high === null) return ''
   return ` 9 of 10 shifts put out at least ${figureText(figure, display)}.`
-}
-
-/** A share of shifts with the ends of its interval, in whole per cent: `95 % (91 to 97 %)`. */
-function shareInWords({ mean, low, high }: Figure): string {
-  const [share, from, to] = [mean, low, high].map((value) => Math.round((value ?? Number.NaN) * 100))
-  return `${share} % (${from} to ${to} %)`
 }
 
 /** The verdict on the target in words: what the mean says and how sure it is. */

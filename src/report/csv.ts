@@ -2,6 +2,7 @@
 import { stringify } from 'csv-stringify/sync'
 import type { Column, ShiftResult } from '../line/line.js'
 import type { CompareResult } from '../study/compare-result.js'
+import type { SizeResult } from '../study/size-result.js'
 
 /** Names of the columns after the shift's number: one a measure; a ratio of two totals has its two totals. */
 export function shiftColumns(columns: readonly Column[]): string[] {
@@ -64,3 +65,26 @@ export function differencesCsv({ differences, pairs }: CompareResult): string {
     cast: { boolean: (value) => (value ? 'yes' : 'no') },
   })
 }
+
+/** A row per design that was looked at, in order of cost. */
+export function designsSizedCsv({ choices, promises, designs, currency }: SizeResult): string {
+  const paths = choices.map(({ path }) => path)
+  const head = [
+    ...[
+      'design',
+      ...paths,
+      `cost of a shift by hand [${currency}]`,
+      'verdict',
+      'without simulating',
+      'shifts',
+    ],
+    ...promises.flatMap(({ promise }) => [promise, 'low', 'high']),
+  ]
+  const rows = designs.map(({ set, cost, verdict, without, shifts, promises: figures }, index) => [
+    ...[index + 1, ...paths.map((path) => cellOf(set[path])), cost ?? '', verdict, without ?? '', shifts],
+    ...figures.flatMap(({ mean, low, high }) => [mean ?? '', low ?? '', high ?? '']),
+  ])
+  return stringify([head, ...rows], { escape_formulas: true })
+}
+
+const cellOf = (value: unknown) => (typeof value === 'object' ? JSON.stringify(value) : value)

@@ -97,3 +97,9 @@ export function durationText(seconds: number): string {
     .filter((part) => part !== '')
     .join(' ')
 }
+
+/** A share of shifts with the ends of its interval, in whole per cent: `95 % (91 to 97 %)`. */
+export function shareOfShifts({ mean, low, high }: Pick<Figure, 'mean' | 'low' | 'high'>): string {
+  const [share, from, to] = [mean, low, high].map((value) => Math.round((value ?? Number.NaN) * 100))
+  return `${share} % (${from} to ${to} %)`
+}

@@ -2,6 +2,7 @@
 import * as z from 'zod'
 import { flutes } from '../trade/case.js'
 import { source } from './arrivals.js'
+import { mostValues } from './choices.js'
 import { caseDemands, closure, dataSheet, site } from './closure.js'
 import { timeDistribution } from './distribution.js'
 import { conveyor } from './equipment/conveyor.js'
@@ -89,6 +90,9 @@ const amount = z.union([
   z.array(z.unknown()),
   z.looseObject({}),
 ])
+
+/** An end of a range, or its step: a quantity, or a bare number. */
+const end = z.union([z.string(), z.number()])
 
 export const scenarioSchema = z
   .strictObject({
@@ -251,6 +255,38 @@ export const scenarioSchema = z
       {},
       'definition of the format',
     ),
+    size: z
+      .strictObject({
+        choose: z
+          .record(
+            z.string(),
+            z.union([
+              z.array(amount).min(1).max(mostValues),
+              z.strictObject({ from: end, to: end, step: end }),
+            ]),
+          )
+          .describe(
+            'what may be chosen, by path: a list, or from, to and step; `variant` takes names of variants, `base` for none',
+          ),
+        holds: z
+          .array(z.string().max(200))
+          .min(1)
+          .describe('promises that the line must keep, such as `9 cases/min in 95 % of shifts`'),
+        order: z
+          .array(z.string())
+          .optional()
+          .describe(
+            'paths of the choices by which of two designs that cost the same the better one is told: values that stand first are better',
+          ),
+        rising: z
+          .array(z.string())
+          .optional()
+          .describe(
+            'paths of which more never hurts, as you know: what fails with more need not be tried with less',
+          ),
+      })
+      .optional()
+      .describe('for `tapeshift size`: what may be chosen, and what the line must hold'),
     variants: z
       .record(
         name,

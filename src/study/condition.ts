@@ -12,6 +12,8 @@ export interface Condition {
   isShare: boolean
   isLeast: boolean
   value: number
+  /** What the measure itself must reach, or not pass: in the shifts that keep it, or in the mean. */
+  bound: number
   /** How far off the value counts as either. */
   near: number
   /** The figure of a shift, from the numbers of the shift result. */
@@ -29,6 +31,7 @@ export const meanCondition = ({ text, measure, sign, value }: Requirement, near:
   isShare: measure.kind === 'share',
   isLeast: sign.startsWith('>'),
   value,
+  bound: value,
   near,
   figureOf: (values) => shiftFigure(measure, values),
 })
@@ -45,6 +48,7 @@ export const shareCondition = (
   isShare: true,
   isLeast: true,
   value: share,
+  bound: value,
   near,
   figureOf: (values) => (keeps(shiftFigure(measure, values), sign, value) ? 1 : 0),
 })

@@ -1,12 +1,16 @@
 /** Replicates shifts: hands them out in small parts, takes the results as they come and puts them into the order of the shifts. */
 import type { ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
+import type { Scenario } from '../scenario/schema.js'
 import type { Task, Work } from './work.js'
 
 /** What a study asks of whoever simulates its shifts. */
 export interface Order {
-  /** Number of the design, from 0. */
+  /** Number of the design, from 0, and the design itself where the threads were not given it at the start. */
   design?: number
+  scenario?: Scenario
+  /** Without the held-over-the-shift picture. */
+  isLean?: boolean
   /** Shifts are numbered from 1 to this; fewer are simulated where `isEnough` says so. */
   shifts: number
   /** What is counted begins here, s since the start. */
@@ -40,7 +44,17 @@ const mostPerPart = 64
 
 /** Simulates the shifts of an order. Throws `Standstill` of the first shift that locks up, whoever met it. */
 export async function replicate(workers: Workers, order: Order): Promise<Replicated> {
-  const { design = 0, shifts, countFrom = 0, known, isEnough, onShifts, isCancelled } = order
+  const {
+    design = 0,
+    scenario,
+    isLean = false,
+    shifts,
+    countFrom = 0,
+    known,
+    isEnough,
+    onShifts,
+    isCancelled,
+  } = order
   const results: (ShiftResult | undefined)[] = []
   const inOrder: ShiftResult[] = []
   const stands: Standstill[] = []
@@ -66,7 +80,15 @@ export async function replicate(workers: Workers, order: Order): Promise<Replica
     if (isDone || next > shifts) return null
     const from = next
     while (next <= shifts && next - from < perPart && !known?.has(next)) next++
-    return { what: 'shifts', design, from, to: next - 1, countFrom }
+    return {
+      what: 'shifts',
+      design,
+      from,
+      to: next - 1,
+      countFrom,
+      isLean,
+      ...(scenario ? { scenario } : {}),
+    }
   }
   const bring = async (part: Task): Promise<void> => {
     const brought = (await workers.work(part)) as ShiftResult[]

@@ -10,8 +10,8 @@ const ahead = 20
 
 /** A design as the search sees it: in order of cost, each no cheaper than the one before. */
 export interface Candidate {
-  /** What rules it out without simulating; null where nothing does. */
-  ruledOut: string | null
+  /** What rules it out without simulating; null where nothing does. Asked for when its turn comes. */
+  ruledOut: () => string | null
   /** Designs, by their place in the list, that keep every promise that this one keeps, shift by shift. */
   isBelow: (other: number) => boolean
 }
@@ -64,7 +64,8 @@ export async function findCheapest(
   let pick: number | null = null
   for (const [design, { ruledOut, isBelow }] of candidates.entries()) {
     const worseThan = goal.isFull ? undefined : refused.find((other) => isBelow(other))
-    const without = ruledOut !== null ? { reason: ruledOut } : worseThan !== undefined ? { worseThan } : null
+    const reason = worseThan === undefined ? ruledOut() : null
+    const without = reason !== null ? { reason } : worseThan !== undefined ? { worseThan } : null
     let found: Tried | null
     if (without !== null) found = { design, verdict: 'refused', without, sums: [], squares: [], shifts: 0 }
     else {

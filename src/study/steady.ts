@@ -2,6 +2,7 @@
 import type { Scenario } from '../scenario/schema.js'
 import type { Workers } from './replicate.js'
 import { mser } from './warm-up.js'
+import type { Task } from './work.js'
 
 /** Runs whose average is searched: the first ones of the study, whatever its length, so that the cut is always the same. */
 const runs = 20
@@ -25,10 +26,16 @@ export interface WarmUp {
  * Finds the warm-up with MSER-5 over the averaged series. A campaign of several shifts loses whole ones, so that what remains is whole
  * shifts. `start: carry-over` is only told where its line settles: its empty start is part of the question.
  */
-export async function findWarmUp(workers: Workers, { shift }: Scenario, design = 0): Promise<WarmUp> {
+export async function findWarmUp(
+  workers: Workers,
+  scenario: Scenario,
+  design = 0,
+  isSent = false,
+): Promise<WarmUp> {
+  const { shift } = scenario
   const span = shift.length + shift['run-out']
   const end = span * shift.campaign
-  const rows = await gather(workers, design)
+  const rows = await gather(workers, isSent ? { design, scenario } : { design })
   const cases = Array.from(
     { length: instants },
     (_, at) => rows.reduce((sum, row) => sum + row[at]!, 0) / runs,
@@ -47,13 +54,13 @@ export async function findWarmUp(workers: Workers, { shift }: Scenario, design =
 }
 
 /** One series a run, in the order of the runs. */
-async function gather(workers: Workers, design: number): Promise<Float64Array[]> {
+async function gather(workers: Workers, of: Pick<Task, 'design' | 'scenario'>): Promise<Float64Array[]> {
   const rows: Float64Array[] = []
   let next = 1
   const lane = async (): Promise<void> => {
     while (next <= runs) {
       const run = next++
-      const [row] = await workers.work({ what: 'series', design, from: run, to: run, instants })
+      const [row] = await workers.work({ what: 'series', ...of, from: run, to: run, instants })
       rows[run - 1] = row as Float64Array
     }
   }

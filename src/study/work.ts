@@ -5,16 +5,18 @@ import type { Scenario } from '../scenario/schema.js'
 
 /** What a study simulates: one design or several, on the same random numbers. */
 export interface Subject {
+  /** Those that all threads are given at the start; others come with their tasks. */
   designs: readonly Scenario[]
   seed: string
 }
 
 /**
  * Of the design of that number, from 0: shifts `from` to `to`, both included, counted from the cut, s; or the cases inside at so many
- * even instants of them.
+ * even instants of them. `scenario` is the design where the threads were not given it at the start. `isLean`: without
+ * the held-over-the-shift picture.
  */
-export type Task = { design: number; from: number; to: number } & (
-  | { what: 'shifts'; countFrom: number }
+export type Task = { design: number; from: number; to: number; scenario?: Scenario } & (
+  | { what: 'shifts'; countFrom: number; isLean?: boolean }
   | { what: 'series'; instants: number }
 )
 
@@ -24,11 +26,14 @@ export type Work = (task: Task) => Promise<ShiftResult[] | Float64Array[]>
 /** Shifts whose held-over-the-shift picture is kept: more change nothing that an eye could see, and would fill the memory. */
 export const mostHeldShifts = 500
 
+/** Lines that a simulator keeps built. */
+const mostLines = 32
+
 const nothingHeld = new Float64Array(0)
 
 /** Does tasks one after the other; the line of a design is built once, when it is first asked for. */
 export class Simulator {
-  private readonly lines: Line[] = []
+  private readonly lines = new Map<number, Line>()
 
   constructor(private readonly subject: Subject) {}
 
@@ -36,19 +41,28 @@ export class Simulator {
   do(task: Task): ShiftResult[] | Float64Array[] {
     const each = <T>(of: (shift: number) => T) =>
       Array.from({ length: task.to - task.from + 1 }, (_, index) => of(task.from + index))
-    this.lines[task.design] ??= new Line(this.subject.designs[task.design]!)
-    const line = this.lines[task.design]!
+    const line = this.lineOf(task)
     if (task.what === 'series') {
       line.countFrom = 0
       return each((shift) => this.series(line, shift, task.instants))
     }
     line.countFrom = task.countFrom
-    return each((shift) => this.shift(line, shift))
+    return each((shift) => this.shift(line, shift, task.isLean === true))
   }
 
-  private shift(line: Line, shift: number): ShiftResult {
+  private lineOf({ design, scenario }: Task): Line {
+    const known = this.lines.get(design)
+    if (known) return known
+    // a study of thousands of designs tries them one after the other: the line that was built first is done with
+    if (this.lines.size >= mostLines) this.lines.delete(this.lines.keys().next().value!)
+    const line = new Line(scenario ?? this.subject.designs[design]!)
+    this.lines.set(design, line)
+    return line
+  }
+
+  private shift(line: Line, shift: number, isLean: boolean): ShiftResult {
     const result = line.simulate(this.subject.seed, shift)
-    return shift > mostHeldShifts ? { ...result, held: nothingHeld } : result
+    return isLean || shift > mostHeldShifts ? { ...result, held: nothingHeld } : result
   }
 
   private series(line: Line, shift: number, instants: number): Float64Array {

@@ -1,6 +1,7 @@
 /** All charts of a run and of a comparison, in the order in which a report shows them. */
 import type { CompareResult } from '../../study/compare-result.js'
 import type { RunResult } from '../../study/result.js'
+import type { SizeResult } from '../../study/size-result.js'
 import type { Chart } from './chart.js'
 import { costStackChart } from './cost-stack.js'
 import { differenceCharts } from './differences.js'
@@ -25,3 +26,6 @@ export function compareCharts(result: CompareResult): Chart[] {
     ...[costStackChart, outputSharesChart].flatMap((chartOf) => chartOf(result) ?? []),
   ]
 }
+
+/** The charts of a sizing. */
+export const sizeCharts = (_result: SizeResult): Chart[] => []

@@ -1,0 +1,185 @@
+/** The work of `tapeshift size`: make the designs, search the cheapest, simulate it for itself, print, write. */
+import { createHash } from 'node:crypto'
+import path from 'node:path'
+import { checkScenario } from '../check/check.js'
+import { handCalculation } from '../check/hand.js'
+import { Line } from '../line/line.js'
+import { sizeCharts } from '../report/charts/index.js'
+import { designsSizedCsv } from '../report/csv.js'
+import { sizeReport } from '../report/size.js'
+import { terminalReport } from '../report/terminal.js'
+import type { Scenario } from '../scenario/schema.js'
+import { estimatesOf, lineResult } from '../study/line-result.js'
+import { findCheapest, type Tried } from '../study/size.js'
+import { exits, type Io, textStyle } from './io.js'
+import { Journal, ownerOf } from './journal.js'
+import { refuseContradictions } from './options.js'
+import { refuseToOverwrite, sayWhatIsNotCopied, shownPath } from './result-folder.js'
+import { loadForCommand } from './scenario.js'
+import { type Shifts, simulating } from './simulating.js'
+import { type SizeOptions, usualMostEach } from './size.js'
+import { promiseOf, type SizeAsked, sizeAsked } from './size-asked.js'
+import { type ChosenDesign, combine, inOrder } from './size-choices.js'
+import { type Found, sizeResult } from './size-document.js'
+
+/** Sizes the line of the scenario `name`; returns the exit code. */
+export async function size(name: string, options: SizeOptions, io: Io): Promise<number> {
+  refuseContradictions(options)
+  const loaded = await loadForCommand(name, options, io)
+  const asked = sizeAsked(options, loaded)
+  const folder = path.resolve(io.cwd, options.out ?? path.join('out', `${loaded.stem}-size`))
+  if (options.files) refuseToOverwrite(folder, name, loaded, io)
+  const { designs, refused, all } = combine(
+    asked.choices,
+    loaded,
+    (scenario) => asked.rate ?? scenario.target ?? 0,
+  )
+  const ordered = inOrder(designs, asked.choices, asked.order)
+  const note = (text: string) => io.stderr.write(`note: ${text}\n`)
+  const owner = ownerOf(loaded)
+  const journal = options.files
+    ? Journal.open(
+        folder,
+        { ...owner, scenario: hashOf([owner.scenario, asked]) },
+        options.resume === true,
+        note,
+      )
+    : null
+  const { seed, confidence, shifts: usual } = loaded.scenario.study
+  const most = options.shifts ?? usualMostEach
+  try {
+    if (options.files) void import('./result-files.js')
+    const found = await simulating(
+      {
+        designs: ordered,
+        seed,
+        total: ordered.length,
+        isOpen: !options.full,
+        counts: 'designs',
+        workers: options.workers,
+        isQuiet: options.quiet === true,
+        journal,
+        io,
+      },
+      (shifts) =>
+        search(ordered, asked, { confidence, most, usual, isFull: options.full === true }, shifts, journal),
+    )
+    if (found === null) return exits.interrupted
+    const result = sizeResult({
+      found,
+      loaded,
+      asked,
+      ordered,
+      all,
+      refused,
+      most,
+      options,
+      name,
+      confidence,
+    })
+    const report = sizeReport(result)
+    if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
+    else if (!options.quiet) io.stdout.write(terminalReport(report, textStyle(io)))
+    if (options.files) {
+      const { writeResults } = await import('./result-files.js')
+      await writeResults(folder, loaded, {
+        rows: new Map([['designs.csv', designsSizedCsv(result)]]),
+        report,
+        charts: sizeCharts(result),
+        document: result,
+      })
+      if (!options.quiet) sayWhatIsNotCopied(loaded, io)
+      if (!options.json && !options.quiet)
+        io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
+    }
+    journal?.remove()
+    return result.pick === null ? exits.requirement : exits.done
+  } finally {
+    journal?.close()
+  }
+}
+
+const hashOf = (value: unknown): string => createHash('sha256').update(JSON.stringify(value)).digest('hex')
+
+async function search(
+  ordered: readonly ChosenDesign[],
+  asked: SizeAsked,
+  how: { confidence: number; most: number; usual: number; isFull: boolean },
+  shifts: Shifts,
+  journal: Journal | null,
+): Promise<Found | null> {
+  const lines = new Map<number, Line>()
+  const lineOf = (design: number) => {
+    if (!lines.has(design)) {
+      lines.clear()
+      lines.set(design, new Line(ordered[design]!.scenario))
+    }
+    return lines.get(design)!
+  }
+  const promises = (design: number) =>
+    asked.holds.map((text) => promiseOf(text, ordered[design]!.scenario, lineOf(design)))
+  const found = await findCheapest(
+    ordered.map((design) => ({
+      ruledOut: () => (how.isFull ? null : ruledOut(design.scenario, asked)),
+      isBelow: belowOf(ordered, design, asked),
+    })),
+    { promises, ...how },
+    async (design, count) => {
+      const isThere = shifts.of[design]!.length >= count || (await shifts.ensure(design, count))
+      return isThere ? shifts.of[design]!.map(({ values }) => values) : null
+    },
+    (design) => {
+      const outcome = journal?.outcomeOf(ordered[design]!.key) as Tried | undefined
+      return outcome ? { ...outcome, design } : null
+    },
+    (tried) => {
+      if (tried.without === null) journal?.keepOutcome(ordered[tried.design]!.key, tried)
+      shifts.forget(tried.design)
+      shifts.tell(tried.design + 1)
+    },
+  )
+  if (found === null) {
+    shifts.sayInterrupted()
+    return null
+  }
+  const { pick } = found
+  const conditions = promises(pick ?? 0)
+  if (pick === null) return { ...found, conditions, picked: null }
+  const count = Math.max(how.usual, found.tried[pick]!.shifts)
+  if (!(await shifts.ensure(pick, count))) {
+    shifts.sayInterrupted()
+    return null
+  }
+  const { scenario } = ordered[pick]!
+  const line = lineOf(pick)
+  const all = shifts.of[pick]!
+  const estimates = estimatesOf(line, scenario, all, { confidence: how.confidence, isPlain: false })
+  const picked = {
+    shifts: all.length,
+    bottleneck: handCalculation(scenario).line.bottleneck?.name ?? null,
+    ...lineResult(line, scenario, all, estimates, shifts.warmUps[pick]?.countFrom ?? 0),
+  }
+  return { ...found, conditions, picked }
+}
+
+/** What pencil and paper say against a design; null where nothing. */
+function ruledOut(scenario: Scenario, { rate }: SizeAsked): string | null {
+  const checked = checkScenario({
+    scenario: rate === null ? scenario : { ...scenario, target: rate },
+    placeOf: () => null,
+  })
+  const fault = checked.findings.find(({ severity }) => severity === 'error')
+  if (fault) return fault.code
+  const { limit, bottleneck } = checked.hand.line
+  return rate !== null && limit < rate ? `${bottleneck!.name} is too slow by hand` : null
+}
+
+/** Whether a design has no more than another of every factor of which more never hurts, and is like it in all else. */
+function belowOf(ordered: readonly ChosenDesign[], design: ChosenDesign, { choices, rising }: SizeAsked) {
+  if (rising.length === 0) return () => false
+  return (other: number) =>
+    choices.every(({ path }, index) => {
+      const [mine, theirs] = [design.places[index]!, ordered[other]!.places[index]!]
+      return rising.includes(path) ? mine <= theirs : mine === theirs
+    })
+}
