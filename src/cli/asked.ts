@@ -68,7 +68,7 @@ export function requirementOf(
     return parseRequirement(text, measures, (name) => unknown(name, measures))
   } catch (error) {
     if (!(error instanceof RequirementError)) throw error
-    throw new UsageError(`${option} ${printable(JSON.stringify(text))}: ${error.message}`)
+    throw new UsageError(`${option} ${printable(JSON.stringify(text))}: ${printable(error.message)}`)
   }
 }
 

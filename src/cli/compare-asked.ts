@@ -1,10 +1,11 @@
 /** What the options of a comparison ask of its figures, by the names of the measures that its designs have. */
 
-import { shown } from '../scenario/problems.js'
+import { printable, shown } from '../scenario/problems.js'
 import type { Goal } from '../study/best.js'
 import type { BestResult } from '../study/compare-result.js'
 import { type Condition, meanCondition } from '../study/condition.js'
 import { measureName, type StudyMeasure, studyMeasures } from '../study/figures.js'
+import { currencyOf, unitName } from '../study/line-result.js'
 import { type Requirement, RequirementError, valueWritten } from '../study/requirement.js'
 import { measureAsked, requirementOf } from './asked.js'
 import type { CompareOptions } from './compare.js'
@@ -42,7 +43,7 @@ export function comparisonAsked(options: CompareOptions, designs: readonly Desig
   return {
     measures: [...new Set(measures)],
     requirements: measuresOf.map((known) => options.require.map((text) => requirementOf(text, known))),
-    goal: goalOf(options, measuresOf),
+    goal: goalOf(options, measuresOf, currencyOf(designs[0]!.scenario)),
     matters: new Map(options.matters.map((text) => differenceWritten(text, base, measures))),
   }
 }
@@ -55,6 +56,7 @@ const betterLess = ['time-in-system', 'tape', 'unsealed', 'reopened', 'rejected'
 function goalOf(
   { best, within, among }: CompareOptions,
   measuresOf: readonly (readonly StudyMeasure[])[],
+  currency: string,
 ): ComparisonAsked['goal'] {
   if (best === undefined) {
     if (within !== undefined || among.length > 0)
@@ -85,7 +87,11 @@ function goalOf(
     isLargerBetter: word === undefined ? isBetterMore(name) : word === 'highest',
     within: amountWritten(`--within ${shown(within)}`, within, measure),
     conditions,
-    among: conditions[0]!.map(({ text, near, measure: of }) => ({ require: text, near, unit: of.unit })),
+    among: conditions[0]!.map(({ text, near, measure: of }) => ({
+      require: text,
+      near,
+      unit: unitName(of.unit, currency),
+    })),
   }
 }
 
@@ -114,10 +120,15 @@ function conditionOf(text: string, known: readonly StudyMeasure[]): Condition {
     throw new UsageError(
       `${where}: a quantile cannot be told shift by shift; ask for \`target-held\` or \`output\``,
     )
+  if (measure.kind === 'share' && !(requirement.value > 0 && requirement.value < 1))
+    throw new UsageError(
+      `${where}: no number of shifts tells all or none from nearly so; ask for more than 0 % and less than 100 %, such as "${measureName(measure)} >= 99 %"`,
+    )
   if (near !== undefined) return meanCondition(requirement, amountWritten(where, near, measure))
   if (measure.kind === 'share') return meanCondition(requirement, usualNear)
+  const [unit = ''] = /\s*[A-Za-z%][^\d]*$/.exec(expression.replace(/^.*[<>]/, '')) ?? []
   throw new UsageError(
-    `${where}: say how near counts as either, such as "${expression} within 1 %" in the unit of the measure`,
+    `${where}: say how near counts as either, in the unit of the measure, such as "${printable(expression)} within 0.1${printable(unit)}"`,
   )
 }
 
@@ -157,6 +168,6 @@ export function amountWritten(where: string, text: string, measure: StudyMeasure
     throw new RequirementError('it must be more than nothing')
   } catch (error) {
     if (!(error instanceof RequirementError)) throw error
-    throw new UsageError(`${where}: ${error.message}`)
+    throw new UsageError(`${where}: ${printable(error.message)}`)
   }
 }

@@ -9,7 +9,7 @@ import { terminalReport } from '../report/terminal.js'
 import { nearest } from '../scenario/issues.js'
 import { shown } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'
-import { type Best, findBest, firstStage, type Goal } from '../study/best.js'
+import { type Best, findBest, firstStage, type Goal, NoFigureError } from '../study/best.js'
 import { againstFirst, allPairs } from '../study/compare.js'
 import { type BestResult, baseName, type CompareResult, compareResult } from '../study/compare-result.js'
 import { measureName } from '../study/figures.js'
@@ -64,7 +64,7 @@ export async function compare(name: string, options: CompareOptions, io: Io): Pr
         io,
       },
       async (each) => {
-        const best = asked.goal && (await bestOf({ ...asked.goal, confidence, most: shifts }, each))
+        const best = asked.goal && (await bestOf({ ...asked.goal, confidence, most: shifts }, designs, each))
         const isWhole = asked.goal ? best !== null : await allOf(each, designs.length, shifts)
         if (!isWhole) each.sayInterrupted()
         return isWhole ? { of: each.of, warmUps: each.warmUps, best } : null
@@ -94,7 +94,8 @@ export async function compare(name: string, options: CompareOptions, io: Io): Pr
         shifts: asked.goal === null ? shifts : Math.max(...simulated.of.map(({ length }) => length)),
         confidence,
         plain: options.plain === true,
-        repeat: repeatOf(name, options, loaded.scenario, shifts),
+        // the usual most is not named: as an option it would be another scenario
+        repeat: repeatOf(name, options, loaded.scenario, asked.goal ? options.shifts : shifts),
       },
       assumed: loaded.assumed,
       notes: [],
@@ -117,13 +118,23 @@ async function allOf(shifts: Shifts, designs: number, count: number): Promise<bo
   return true
 }
 
-/** Simulates until the best is known; of every design at least what a first look takes. Null where it was interrupted. */
-async function bestOf(goal: Goal, shifts: Shifts): Promise<Best | null> {
-  if (!(await allOf(shifts, goal.measures.length, Math.min(firstStage, goal.most)))) return null
-  return findBest(goal, async (design, count) => {
-    const isThere = shifts.of[design]!.length >= count || (await shifts.ensure(design, count))
-    return isThere ? shifts.of[design]! : null
-  })
+/**
+ * Simulates until the best is known; of every design at least what a first look takes. Null where it was interrupted.
+ * Throws `UsageError` where a shift says nothing of what is asked for.
+ */
+async function bestOf(goal: Goal, designs: readonly Design[], shifts: Shifts): Promise<Best | null> {
+  if (!(await allOf(shifts, designs.length, Math.min(firstStage, goal.most)))) return null
+  try {
+    return await findBest(goal, async (design, count) => {
+      const isThere = shifts.of[design]!.length >= count || (await shifts.ensure(design, count))
+      return isThere ? shifts.of[design]! : null
+    })
+  } catch (error) {
+    if (!(error instanceof NoFigureError)) throw error
+    throw new UsageError(
+      `--best: shift ${error.shift} of ${designs[error.design]!.name} says nothing of ${measureName(error.measure)}, as one does that puts out no good case; choose by another measure, such as throughput`,
+    )
+  }
 }
 
 function bestResult(
@@ -182,7 +193,7 @@ const isMet = ({ variants, best }: CompareResult): boolean =>
   )
 
 /** The command line that makes the same document again. */
-function repeatOf(name: string, options: CompareOptions, { study }: Scenario, shifts: number): string {
+function repeatOf(name: string, options: CompareOptions, { study }: Scenario, shifts?: number): string {
   const named = (flag: string, values: readonly string[]) => values.map((each) => `--${flag} ${quoted(each)}`)
   return [
     ...overrideWords('compare', name, options),
@@ -194,7 +205,7 @@ function repeatOf(name: string, options: CompareOptions, { study }: Scenario, sh
     ...named('best', options.best === undefined ? [] : [options.best]),
     ...named('within', options.within === undefined ? [] : [options.within]),
     ...named('among', options.among),
-    `--shifts ${shifts}`,
+    ...(shifts === undefined ? [] : [`--shifts ${shifts}`]),
     ...named('seed', [study.seed]),
     ...(options.confidence === undefined ? [] : named('confidence', [options.confidence])),
     ...named('require', options.require),

@@ -8,7 +8,15 @@ import type { CommandScenario } from './scenario.js'
 export const mostCopied = 10_000_000
 
 /** Names that the results use in their folder. */
-const ownFiles = ['shifts.csv', 'scenario.yaml', 'report.html', 'result.json', 'journal.ndjson']
+const ownFiles = [
+  'shifts.csv',
+  'differences.csv',
+  'designs.csv',
+  'scenario.yaml',
+  'report.html',
+  'result.json',
+  'journal.ndjson',
+]
 
 /** No input may lie where a result is written, nor bear the name of one: it would be lost. */
 export function refuseToOverwrite(folder: string, name: string, loaded: CommandScenario, io: Io): void {

@@ -68,12 +68,15 @@ export class Shifts {
     count: number,
     isEnough?: (shifts: readonly ShiftResult[]) => boolean,
   ): Promise<boolean> {
-    const { scenario, key } = this.setup.designs[design]!
+    const { designs, total } = this.setup
+    const { scenario, key } = designs[design]!
     const isKept = this.setup.counts === 'shifts'
     const known = this.known[design]!
     if (this.warmUps[design] === undefined) {
       this.warmUps[design] = await this.warmUpOf(design, scenario)
-      if (isKept) for (const shift of known.keys()) if (shift <= count) this.done++
+      // of an open study `count` is only the next few of them
+      const most = total / designs.length
+      if (isKept) for (const shift of known.keys()) if (shift <= most) this.done++
     }
     const { shifts, isComplete } = await replicate(this.workers, {
       design,

@@ -3,7 +3,15 @@ import { type Document, LineCounter, parseDocument } from 'yaml'
 import { type Finding, findingsOf, nearest, valueAt } from './issues.js'
 import { offsetOf, placeAt } from './locate.js'
 import { type ReadColumn, readObserved } from './observed.js'
-import { type Change, type Override, originOf, readSet, variantsOf, whatIfsOf } from './overrides.js'
+import {
+  type Change,
+  type Changes,
+  type Override,
+  originOf,
+  readSet,
+  variantsOf,
+  whatIfsOf,
+} from './overrides.js'
 import { type Problem, problemWithoutPlace, ScenarioError, shown } from './problems.js'
 import { type ReadRows, Recordings } from './recorded.js'
 import { ruleFindings } from './rules.js'
@@ -144,10 +152,11 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
       ),
     ])
   const chosenOnes = [...(chosen?.overrides ?? []), ...sets]
+  // what is asked of the command line for one design comes after what is asked for all
+  const changesOf = (variant: Changes): Override[] =>
+    own.includes(variant) ? [...variant.overrides, ...sets] : [...sets, ...variant.overrides]
   const base = attempt(chosenOnes, problems)
-  const read = variants.map((variant) =>
-    variant === chosen ? base : attempt([...variant.overrides, ...sets], problems),
-  )
+  const read = variants.map((variant) => (variant === chosen ? base : attempt(changesOf(variant), problems)))
   if (!base || problems.length > 0) throw new ScenarioError(problems)
   const placeOf = (path: Path): GivenAt | null => {
     const override = originOf(path, chosenOnes)
@@ -166,7 +175,7 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
       const varied = name === null ? chosen : variants.find((each) => each.name === name)
       const found: Problem[] = []
       const last = changes.map((change) => ({ ...change, at: null }))
-      const resolved = attempt([...(varied?.overrides ?? []), ...sets, ...last], found)
+      const resolved = attempt([...(varied ? changesOf(varied) : sets), ...last], found)
       if (resolved === null) throw new ScenarioError(found)
       return resolved
     },

@@ -53,6 +53,9 @@ export interface Changes {
   overrides: Override[]
 }
 
+/** A change up to the next `;`, quoted texts whole. */
+const change = /(?:(?<=[\s=:,[{])(?:"(?:[^"\\]|\\.)*"|'(?:[^']|'')*')|[^;])+/g
+
 /** Variants of the command line; one without a name is called by its number. */
 export function whatIfsOf(texts: readonly string[], known: readonly Changes[]): Changes[] {
   const taken = new Set(known.map(({ name: each }) => each))
@@ -74,7 +77,7 @@ export function whatIfsOf(texts: readonly string[], known: readonly Changes[]): 
         problemWithoutPlace(source, 'bad-name', fault, 'such as --what-if "wide: tape.width=72 mm"'),
       ])
     taken.add(called)
-    const parts = changes.split(';').filter((each) => each.trim() !== '')
+    const parts = (changes.match(change) ?? []).filter((each) => each.trim() !== '')
     // one that changes nothing is a slip
     const overrides = (parts.length > 0 ? parts : ['']).map((each) => readSet(each, source))
     return { name: called, note: '', overrides }

@@ -43,11 +43,32 @@ export interface Best {
 /** Brings the first `count` shifts of a design; null when cancelled. */
 export type More = (design: number, count: number) => Promise<readonly ShiftResult[] | null>
 
+/** A shift, from 1, says nothing of a measure, such as the cost of a case where none came out: nothing can be ranked by it. */
+export class NoFigureError extends Error {
+  override readonly name = 'NoFigureError'
+
+  constructor(
+    readonly measure: StudyMeasure,
+    /** Number of the design, from 0. */
+    readonly design: number,
+    readonly shift: number,
+  ) {
+    super(`shift ${shift} of design ${design} has no figure`)
+  }
+}
+
+/** `figure` of a shift, from 0, where it has one. Throws `NoFigureError`. */
+function known(figure: number, measure: StudyMeasure, design: number, shift: number): number {
+  if (!Number.isFinite(figure)) throw new NoFigureError(measure, design, shift + 1)
+  return figure
+}
+
 /**
  * Finds the best. First each design is simulated until its conditions are told; then those that keep them are selected
  * from. Both halves share the risk equally where there are conditions, and the first shares its half among all designs and
  * conditions: with the confidence asked, nothing is refused that keeps its conditions by more than their nearness, nothing accepted
  * that misses them by more, and the pick is the best of the accepted or within the amount of it. Null when cancelled.
+ * Throws `NoFigureError`.
  */
 export async function findBest(goal: Goal, more: More): Promise<Best | null> {
   const risk = 1 - goal.confidence
@@ -81,7 +102,10 @@ async function qualify(
   for (let shift = 0; shift < most; shift++) {
     const shifts = await more(design, upTo(shift, most))
     if (shifts === null) return null
-    for (const each of tests) each.verdict ??= each.test.add(asLeast(each.condition, shifts[shift]!.values))
+    for (const each of tests)
+      each.verdict ??= each.test.add(
+        known(asLeast(each.condition, shifts[shift]!.values), each.condition.measure, design, shift),
+      )
     if (tests.some(({ verdict }) => verdict === 'refused')) return { verdict: 'refused', shifts: shift + 1 }
     if (tests.every(({ verdict }) => verdict === 'accepted')) return { verdict: 'picked', shifts: shift + 1 }
   }
@@ -106,7 +130,9 @@ async function selectFrom(
       const design = left[place]!
       const shifts = await more(design, upTo(selection.shifts, most))
       if (shifts === null) return null
-      figures[place] = shiftFigure(measures[design]!, shifts[selection.shifts]!.values)
+      const measure = measures[design]!
+      const figure = shiftFigure(measure, shifts[selection.shifts]!.values)
+      figures[place] = known(figure, measure, design, selection.shifts)
     }
     selection.add(figures)
   }

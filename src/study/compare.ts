@@ -97,8 +97,8 @@ export function together(
 }
 
 /**
- * Judges all measures of all pairs together at the confidence of the family. What cannot be compared, or does not
- * differ in any shift, is no member of it.
+ * Judges all measures of all pairs together at the confidence of the family. What cannot be compared is no member of it;
+ * what does not differ in any shift is one, for its size must not depend on what the shifts show.
  */
 export function judgeTogether(
   designs: readonly Simulated[],

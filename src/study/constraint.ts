@@ -9,10 +9,12 @@ export interface ConstraintTest {
 }
 
 /**
- * Sequential test of a share of shifts, each 0 or 1, against `least`: a share of at least `least + near` is refused with at
- * most about the chance `refused`, one of at most `least - near` accepted with at most `wrongly` (above 0, below 0.5); what
- * lies between may go either way. Where the nearness would reach beyond 0 or 1, it ends halfway there. Wald, Sequential Analysis (1947), ch. 5; his bounds are kept in
- * mean and overshot a little, which makes the risks smaller.
+ * Sequential test of a share of shifts, each 0 or 1, against `least`, on (0, 1): a share of at least `least + near` is
+ * refused with at most about the chance `refused`, one of at most `least - near` accepted with at most `wrongly` (their sum
+ * below 1); what lies between may go either way. That zone ends at the latest halfway between `least` and 0 or 1, which
+ * keeps the promise and takes more shifts. Wald, Sequential Analysis (1947), ch. 5 (from memory): both chances together
+ * are at most the sum of what is asked, and each at most what is asked of it over 1 less the other; what is overshot at
+ * the end makes them smaller. Where there is nothing to tell apart: RangeError.
  */
 export class ShareTest implements ConstraintTest {
   private sum = 0

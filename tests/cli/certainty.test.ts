@@ -76,7 +76,7 @@ describe('--require', () => {
 })
 
 describe('--plain', () => {
-  const stdin = smallLine.replace('shifts: 12', 'shifts: 60')
+  const stdin = smallLine.replace('shifts: 12', 'shifts: 120')
 
   it('gives the plain mean and a wider interval; without it the shrink is told', async () => {
     const [plain, usual] = [(await json(['--plain'], stdin)).result, (await json([], stdin)).result]
@@ -87,7 +87,7 @@ describe('--plain', () => {
     const width = ({ measures }: RunResult) => measures.output!.high! - measures.output!.low!
     expect(usual.measures.output!.shrink).toBeCloseTo(width(usual) / width(plain), 9)
     expect(usual.measures.output!.shrink).toBeLessThan(0.9)
-    expect(usual.measures.output!.n).toBe(60)
+    expect(usual.measures.output!.n).toBe(120)
   })
 })
 

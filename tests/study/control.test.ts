@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { ControlBasis, leastControlled } from '../../src/study/control.js'
 import { meanEstimate, ratioEstimate } from '../../src/study/estimate.js'
 
-const n = 60
+const n = 120
 /** Two columns that do not hang together, of mean 0 in truth but not in this sample. */
 const rows = Array.from({ length: n }, (_, i) => [((7 * i) % 13) - 5, ((5 * i) % 11) - 4])
 
