@@ -135,7 +135,7 @@ async function search(
     (tried) => {
       if (tried.without === null) journal?.keepOutcome(ordered[tried.design]!.key, tried)
       shifts.forget(tried.design)
-      shifts.tell(tried.design + 1)
+      shifts.tell(shifts.done + 1)
     },
   )
   if (found === null) {
@@ -145,7 +145,7 @@ async function search(
   const { pick } = found
   const conditions = promises(pick ?? 0)
   if (pick === null) return { ...found, conditions, picked: null }
-  const count = Math.max(how.usual, found.tried[pick]!.shifts)
+  const count = Math.max(how.usual, found.tried.find(({ design }) => design === pick)!.shifts)
   if (!(await shifts.ensure(pick, count))) {
     shifts.sayInterrupted()
     return null

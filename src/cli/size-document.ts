@@ -51,24 +51,30 @@ export function sizeResult({
 }: Parts): SizeResult {
   const { scenario } = loaded
   const currency = currencyOf(scenario)
-  const designs = found.tried.map((tried): SizedDesign => {
+  const tried = [...found.tried].sort((a, b) => a.design - b.design)
+  const designs = tried.map((each): SizedDesign => {
     const promises = found.conditions.map((condition, index) =>
-      promiseFigure(condition, tried, index, confidence),
+      promiseFigure(condition, each, index, confidence),
     )
     const [{ mean, low, high }] = promises as [SizedDesign['promises'][number]]
-    const { set, cost } = ordered[tried.design]!
+    const { set, cost } = ordered[each.design]!
     return {
-      ...{ set, cost, share: mean, low, high, shifts: tried.shifts, verdict: tried.verdict },
+      place: each.design + 1,
+      ...{ set, cost, share: mean, low, high, shifts: each.shifts, verdict: each.verdict },
       without:
-        tried.without === null
+        each.without === null
           ? null
-          : 'reason' in tried.without
-            ? tried.without.reason
-            : `no better than design ${tried.without.worseThan + 1}, which was refused`,
+          : 'reason' in each.without
+            ? each.without.reason
+            : `no better than design ${each.without.worseThan + 1}, which was refused`,
       promises,
     }
   })
-  const simulated = found.tried.filter(({ without }) => without === null)
+  const placeOf = (design: number | undefined | null) => {
+    const at = tried.findIndex((each) => each.design === design)
+    return at < 0 ? null : at
+  }
+  const simulated = tried.filter(({ without }) => without === null)
   const cheaper = simulated.filter(
     ({ design, verdict }) => verdict === 'refused' && design < (found.pick ?? Infinity),
   )
@@ -107,8 +113,8 @@ export function sizeResult({
     ],
     isFull: options.full === true,
     designs,
-    pick: found.pick,
-    nextCheaper: cheaper.at(-1)?.design ?? null,
+    pick: placeOf(found.pick),
+    nextCheaper: placeOf(cheaper.at(-1)?.design),
     spent: {
       designs: simulated.length,
       shifts: simulated.reduce((sum, { shifts }) => sum + shifts, 0),

@@ -80,8 +80,8 @@ export function designsSizedCsv({ choices, promises, designs, currency }: SizeRe
     ],
     ...promises.flatMap(({ promise }) => [promise, 'low', 'high']),
   ]
-  const rows = designs.map(({ set, cost, verdict, without, shifts, promises: figures }, index) => [
-    ...[index + 1, ...paths.map((path) => cellOf(set[path])), cost ?? '', verdict, without ?? '', shifts],
+  const rows = designs.map(({ place, set, cost, verdict, without, shifts, promises: figures }) => [
+    ...[place, ...paths.map((path) => cellOf(set[path])), cost ?? '', verdict, without ?? '', shifts],
     ...figures.flatMap(({ mean, low, high }) => [mean ?? '', low ?? '', high ?? '']),
   ])
   return stringify([head, ...rows], { escape_formulas: true })

@@ -20,6 +20,8 @@ export interface PromiseResult {
 
 /** A design that was looked at. `share`, `low` and `high` are those of the first promise. */
 export interface SizedDesign {
+  /** Its place in the order of cost of all designs, from 1. */
+  place: number
   set: Record<string, unknown>
   /** Cost of a shift by hand; null where nothing is priced. */
   cost: number | null
@@ -48,11 +50,11 @@ export interface SizeResult {
   /** By what designs stand in order: `cost`, then these. */
   order: string[]
   isFull: boolean
-  /** Designs looked at, in order of cost; those after the pick were not. */
+  /** Designs that were looked at, in order of cost. */
   designs: SizedDesign[]
   /** Place of the pick in `designs`; null where none keeps its promises. */
   pick: number | null
-  /** Of the cheaper ones that were simulated and refused the nearest in cost; null without one. */
+  /** Of the cheaper ones that were simulated and refused the place of the nearest in cost; null without one. */
   nextCheaper: number | null
   /** Designs and shifts that were simulated to find it. */
   spent: { designs: number; shifts: number }

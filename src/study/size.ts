@@ -10,9 +10,9 @@ const ahead = 20
 
 /** A design as the search sees it: in order of cost, each no cheaper than the one before. */
 export interface Candidate {
-  /** What rules it out without simulating; null where nothing does. Asked for when its turn comes. */
+  /** What rules it out without simulating; null where nothing does. */
   ruledOut: () => string | null
-  /** Designs, by their place in the list, that keep every promise that this one keeps, shift by shift. */
+  /** Whether it has no more than the design of that place of every factor of which more never hurts, and is like it in all else. */
   isBelow: (other: number) => boolean
 }
 
@@ -43,13 +43,19 @@ export interface SizeGoal {
 /** Numbers of the first `count` shifts of a design, in their order; null when cancelled. */
 export type MoreOf = (design: number, count: number) => Promise<readonly ArrayLike<number>[] | null>
 
+/** Designs that are weighed against each other as the next to be tried. */
+const mostWeighed = 200
+
 /**
- * Tries designs in order of cost until one is accepted; told of each by `onTried`, those known from before by `known`.
+ * Tries designs until the cheapest that is accepted is known; told of each by `onTried`, those known from before by
+ * `known`. Which is tried next is what rules out most either way: an accepted design rules out all that cost more, a refused
+ * one all that are below it. Where nothing is below anything that is the cheapest.
  *
  * The error of the whole procedure: the i-th design that is simulated may spend risk / (2 i (i + 1)) on being wrongly
  * accepted, and as much on being wrongly refused, which together over all designs is at most the risk. So with the
  * confidence asked, no design that is cheaper than the pick and keeps its promises by more than their nearness was
- * refused, and the pick does not miss them by more. A design that stays undecided is passed over, and said.
+ * refused, and the pick does not miss them by more, if what is taken never to hurt does not. A design that stays undecided is passed
+ * over, and said.
  */
 export async function findCheapest(
   candidates: readonly Candidate[],
@@ -59,30 +65,61 @@ export async function findCheapest(
   onTried: (tried: Tried) => void,
 ): Promise<{ tried: Tried[]; pick: number | null } | null> {
   const tried: Tried[] = []
-  const refused: number[] = []
-  let simulated = 0
-  let pick: number | null = null
-  for (const [design, { ruledOut, isBelow }] of candidates.entries()) {
-    const worseThan = goal.isFull ? undefined : refused.find((other) => isBelow(other))
-    const reason = worseThan === undefined ? ruledOut() : null
-    const without = reason !== null ? { reason } : worseThan !== undefined ? { worseThan } : null
-    let found: Tried | null
-    if (without !== null) found = { design, verdict: 'refused', without, sums: [], squares: [], shifts: 0 }
-    else {
-      simulated++
-      const risk = (1 - goal.confidence) / 2 / (simulated * (simulated + 1))
-      found = known(design) ?? (await tryOne(design, goal, risk, more))
-    }
-    if (found === null) return null
+  const tell = (found: Tried): void => {
     tried.push(found)
     onTried(found)
-    if (found.verdict === 'refused' && found.without === null) refused.push(design)
-    if (found.verdict === 'accepted') {
-      pick ??= design
-      if (!goal.isFull) break
-    }
+  }
+  const refuse = (design: number, without: NonNullable<Tried['without']>): void =>
+    tell({ design, verdict: 'refused', without, sums: [], squares: [], shifts: 0 })
+  let open: number[] = []
+  for (const [design, { ruledOut }] of candidates.entries()) {
+    const reason = goal.isFull ? null : ruledOut()
+    if (reason === null) open.push(design)
+    else refuse(design, { reason })
+  }
+  let simulated = 0
+  let pick: number | null = null
+  while (open.length > 0) {
+    const design = goal.isFull ? open[0]! : nextOf(open, candidates)
+    simulated++
+    const risk = (1 - goal.confidence) / 2 / (simulated * (simulated + 1))
+    const found = known(design) ?? (await tryOne(design, goal, risk, more))
+    if (found === null) return null
+    tell(found)
+    open = open.filter((each) => each !== design)
+    if (found.verdict === 'accepted' && (pick === null || design < pick)) pick = design
+    if (goal.isFull) continue
+    if (found.verdict === 'accepted') open = open.filter((each) => each < design)
+    if (found.verdict === 'refused')
+      open = open.filter((each) => {
+        const isBelow = candidates[each]!.isBelow(design)
+        if (isBelow) refuse(each, { worseThan: design })
+        return !isBelow
+      })
   }
   return { tried, pick }
+}
+
+/** Of the open designs, in order of cost, the one that rules out most whichever way it goes; of equals the cheapest. */
+function nextOf(open: readonly number[], candidates: readonly Candidate[]): number {
+  const step = Math.max(1, open.length / mostWeighed)
+  let best = open[0]!
+  let most = 0
+  for (let at = 0; at < open.length; at += step) {
+    const place = Math.floor(at)
+    const design = open[place]!
+    const costlier = open.length - place
+    // it cannot rule out more than it costs less than
+    if (costlier <= most) break
+    let below = 0
+    for (const each of open) if (candidates[each]!.isBelow(design)) below++
+    const least = Math.min(costlier, below)
+    if (least > most) {
+      most = least
+      best = design
+    }
+  }
+  return best
 }
 
 async function tryOne(
