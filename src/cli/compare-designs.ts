@@ -1,5 +1,6 @@
 /** The work of `tapeshift compare`: simulate the designs, hold them against one another, print, write. */
 import path from 'node:path'
+import { tapeLayout } from '../check/tape-layout.js'
 import { Line, type ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
 import { compareCharts } from '../report/charts/index.js'
@@ -77,6 +78,7 @@ export async function compare(name: string, options: CompareOptions, io: Io): Pr
         ...design,
         shifts: simulated.of[index]!,
         countFrom: simulated.warmUps[index]?.countFrom ?? 0,
+        tapeLayout: tapeLayout(design.scenario),
       })),
       compared: asked.measures,
       pairs: options.pairs ? allPairs(designs.length) : againstFirst(designs.length),

@@ -13,6 +13,7 @@ import type { Report, Table } from './content.js'
 import { differenceText } from './difference.js'
 import { flowText } from './flow.js'
 import { counted, durationText, figureText, grouped } from './format.js'
+import { tapeLayoutTable } from './tape-layouts.js'
 import { worthTable } from './worth.js'
 
 const percent = (share: number) => `${Number((share * 100).toPrecision(4))} %`
@@ -33,6 +34,7 @@ export function compareReport(result: CompareResult): Report {
     differenceTable('Against the base', result.differences, result),
     ...(result.pairs.length > 0 ? [pairTable(result)] : []),
     costTable(result),
+    tapeLayoutTable(result),
     worthTable(result),
     mattersTable(result),
     bestTable(result),

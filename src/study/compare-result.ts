@@ -38,6 +38,23 @@ export interface DifferenceFigure extends Interval {
   matters: { amount: number; shifts: number | null } | null
 }
 
+/** A tape layout by hand, and what `check` says against the design, by code. Null where the scenario does not say. */
+export interface TapeLayoutResult {
+  width: number
+  leg: number
+  pricePerMetre: number | null
+  massPerMetre: number
+  rollMass: number
+  rollDiameter: number
+  /** Whether a full roll fits every head. */
+  fits: boolean | null
+  /** The weakest of its cases over a closure that is known to hold, by legs and by seam. */
+  legIndex: number | null
+  seamIndex: number | null
+  errors: string[]
+  warnings: string[]
+}
+
 /** A design of the comparison: the scenario as it is, or with changes. */
 export interface DesignResult extends LineResult {
   note: string
@@ -45,6 +62,8 @@ export interface DesignResult extends LineResult {
   set: Record<string, unknown>
   shifts: number
   requirements: RequirementJudged[]
+  /** Its tape and closure by hand; null where nothing tapes. SI. */
+  tapeLayout: TapeLayoutResult | null
   /** Against the base; null of the base itself, and where nothing is priced. */
   worth: Worth | null
 }
@@ -97,7 +116,12 @@ export const baseName = 'base'
 /** What a comparison was asked for and what it is made of. */
 export interface CompareRecord {
   /** The base first. */
-  designs: readonly (Simulated & { note: string; set: Record<string, unknown>; countFrom: number })[]
+  designs: readonly (Simulated & {
+    note: string
+    set: Record<string, unknown>
+    countFrom: number
+    tapeLayout: TapeLayoutResult | null
+  })[]
   /** Names of the measures to be judged together. */
   compared: readonly string[]
   pairs: readonly Pair[]
@@ -169,7 +193,7 @@ export function compareResult(record: CompareRecord): CompareResult {
   for (const [index, design] of designs.entries()) {
     const { line, scenario, shifts } = design
     const estimates = estimatesOf(line, scenario, shifts, how)
-    const { name, note, set, countFrom } = design
+    const { name, note, set, countFrom, tapeLayout } = design
     const output = estimates.get('output')!.mean
     if (index === 0) yearlyCases = scenario.money?.shifts ? orNull(output * scenario.money.shifts) : null
     const differences = result.differences[name]
@@ -183,6 +207,7 @@ export function compareResult(record: CompareRecord): CompareResult {
         judgement: judge(each, estimates.get(measureName(each.measure))!),
         measure: measureName(each.measure),
       })),
+      tapeLayout,
       worth: running
         ? worth(design, designs[0]!, running, differences[costBeforeFailures.name] ?? null, yearlyCases)
         : null,

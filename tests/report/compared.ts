@@ -45,7 +45,7 @@ export function costs(elements: Record<string, number>): Record<string, Figure> 
 
 export function design(outputs: number[], measures: Record<string, Figure> = {}): DesignResult {
   return {
-    ...{ note: '', set: {}, shifts: outputs.length, requirements: [], worth: null },
+    ...{ note: '', set: {}, shifts: outputs.length, requirements: [], tapeLayout: null, worth: null },
     measures: { throughput: { ...figure(0.15, 'cases/s'), low: 0.14, high: 0.16 }, ...measures },
     ...{ costLeftOut: [], arrivals: {}, equipment: {}, crew: {}, outputs, held: [] },
   }

@@ -12,6 +12,7 @@ export interface Design extends Simulated {
   note: string
   set: Record<string, unknown>
   countFrom: number
+  tapeLayout: null
 }
 
 /** The base and the variants of these names in this order, all where none is named, `shifts` of each. */
@@ -30,7 +31,7 @@ export function designsOf(
     ({ name, note, set, scenario }) => {
       const line = new Line(scenario)
       return {
-        ...{ name, note, set, scenario, line, countFrom: 0 },
+        ...{ name, note, set, scenario, line, countFrom: 0, tapeLayout: null },
         shifts: Array.from({ length: shifts }, (_, index) => line.simulate(seed, index + 1)),
       }
     },

@@ -1,0 +1,62 @@
+/** A tape layout by hand: width, price and mass, whether the roll fits, how the closure compares, and what `check` says against the design. */
+import type { Scenario } from '../scenario/schema.js'
+import { arealMass, layersOf, massPerMetre, rollDiameter, rollMass } from '../trade/tape.js'
+import { checkScenario } from './check.js'
+import { headsOf } from './pace.js'
+
+/** Rounding of a diameter, m. */
+const hair = 1e-9
+
+/** SI; null where the scenario does not say. */
+export interface TapeLayout {
+  width: number
+  leg: number
+  pricePerMetre: number | null
+  massPerMetre: number
+  /** Mass of the tape on a full roll, its core left out, and its diameter. */
+  rollMass: number
+  rollDiameter: number
+  /** Whether a full roll fits every head; null where a head's drum is not given. */
+  fits: boolean | null
+  /** The weakest of its cases over the closure that is known to hold, by legs and by seam; above 1 is better. Null without one. */
+  legIndex: number | null
+  seamIndex: number | null
+  /** Codes of errors and warnings of `check`. */
+  errors: string[]
+  warnings: string[]
+}
+
+/** The layout of a scenario; null where nothing tapes. */
+export function tapeLayout(scenario: Scenario): TapeLayout | null {
+  const { tape } = scenario
+  const heads = Object.values(scenario.line).flatMap((piece) =>
+    piece.type === 'sealer' ? headsOf(piece).map(([, head]) => head) : [],
+  )
+  if (heads.length === 0) return null
+  const { findings, closure } = checkScenario({ scenario, placeOf: () => null })
+  const diameter = rollDiameter(tape.roll, tape.thickness)
+  const { film, adhesive } = layersOf(tape.thickness)
+  const indices = (closure?.rows ?? []).flatMap((row) => (row.isChosen && row.index ? [row.index] : []))
+  const weakest = (values: readonly (number | null)[]) => {
+    const known = values.filter((value) => value !== null)
+    return known.length > 0 && known.length === values.length ? Math.min(...known) : null
+  }
+  const codes = (severity: string) => [
+    ...new Set(findings.filter((each) => each.severity === severity).map(({ code }) => code)),
+  ]
+  return {
+    width: tape.width,
+    leg: tape.leg,
+    pricePerMetre: tape.price ? tape.price.amount / tape.roll : null,
+    massPerMetre: massPerMetre(tape.width, tape.thickness),
+    rollMass: rollMass(tape.roll, tape.width, arealMass(film, adhesive)),
+    rollDiameter: diameter,
+    fits: heads.every(({ drum }) => drum !== undefined)
+      ? heads.every(({ drum }) => diameter <= drum! + hair)
+      : null,
+    legIndex: weakest(indices.map(({ leg }) => leg)),
+    seamIndex: weakest(indices.map(({ seam }) => seam)),
+    errors: codes('error'),
+    warnings: codes('warning'),
+  }
+}
