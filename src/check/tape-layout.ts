@@ -1,30 +1,12 @@
 /** A tape layout by hand: width, price and mass, whether the roll fits, how the closure compares, and what `check` says against the design. */
 import type { Scenario } from '../scenario/schema.js'
 import { arealMass, layersOf, massPerMetre, rollDiameter, rollMass } from '../trade/tape.js'
+import type { TapeLayout } from '../trade/tape-layout.js'
 import { checkScenario } from './check.js'
 import { headsOf } from './pace.js'
 
 /** Rounding of a diameter, m. */
 const hair = 1e-9
-
-/** SI; null where the scenario does not say. */
-export interface TapeLayout {
-  width: number
-  leg: number
-  pricePerMetre: number | null
-  massPerMetre: number
-  /** Mass of the tape on a full roll, its core left out, and its diameter. */
-  rollMass: number
-  rollDiameter: number
-  /** Whether a full roll fits every head; null where a head's drum is not given. */
-  fits: boolean | null
-  /** The weakest of its cases over the closure that is known to hold, by legs and by seam; above 1 is better. Null without one. */
-  legIndex: number | null
-  seamIndex: number | null
-  /** Codes of errors and warnings of `check`. */
-  errors: string[]
-  warnings: string[]
-}
 
 /** The layout of a scenario; null where nothing tapes. */
 export function tapeLayout(scenario: Scenario): TapeLayout | null {

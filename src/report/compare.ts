@@ -5,9 +5,8 @@ import {
   type DesignResult,
   type DifferenceFigure,
 } from '../study/compare-result.js'
-import { cautions } from '../trade/cautions.js'
-import { assumedRows } from './assumed.js'
 import { bestCertainty, bestSentences, bestTable } from './best.js'
+import { closingOf } from './closing.js'
 import { designSentences, pairingLine } from './compare-words.js'
 import type { Report, Table } from './content.js'
 import { differenceText } from './difference.js'
@@ -50,16 +49,7 @@ export function compareReport(result: CompareResult): Report {
     ],
     tables: tables.filter((table) => table.rows.length > 0),
     limits: limits(result),
-    assumed: {
-      title: 'Assumed of the base, because the scenario does not say',
-      note: '',
-      columns: ['what', 'value', 'where the value comes from'],
-      words: ['value', 'where the value comes from'],
-      rows: assumedRows(result.assumed),
-    },
-    cautions,
-    repeat: made.repeat,
-    origin: `tapeshift ${made.version} on Node ${made.node}, seed "${made.seed}", scenario sha256 ${made.scenario.sha256}`,
+    ...closingOf(made, result.assumed, 'Assumed of the base, because the scenario does not say'),
   }
 }
 

@@ -3,9 +3,8 @@
 import { mapping } from '../line/effectiveness.js'
 import type { EquipmentResult, Figure } from '../study/line-result.js'
 import type { RunResult } from '../study/result.js'
-import { cautions } from '../trade/cautions.js'
-import { assumedRows } from './assumed.js'
 import { certaintyLines, requirementLines } from './certainty.js'
+import { closingOf } from './closing.js'
 import { durationText, figureText, grouped, printFigure, shareOfShifts } from './format.js'
 import { handTable } from './hand.js'
 
@@ -64,16 +63,7 @@ export function runReport(result: RunResult): Report {
     certainty: certaintyLines(result),
     tables: tables.filter((table) => table.rows.length > 0),
     limits: limits(result),
-    assumed: {
-      title: 'Assumed, because the scenario does not say',
-      note: '',
-      columns: ['what', 'value', 'where the value comes from'],
-      words: ['value', 'where the value comes from'],
-      rows: assumedRows(result.assumed),
-    },
-    cautions,
-    repeat: made.repeat,
-    origin: `tapeshift ${made.version} on Node ${made.node}, seed "${made.seed}", scenario sha256 ${made.scenario.sha256}`,
+    ...closingOf(made, result.assumed, 'Assumed, because the scenario does not say'),
   }
 }
 

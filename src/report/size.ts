@@ -1,8 +1,7 @@
 /** What the report of a sizing says: the pick, its margin, the next cheaper one and by how much it fails, what limits it. */
 import type { EquipmentResult } from '../study/line-result.js'
 import type { PromiseResult, SizedDesign, SizeResult } from '../study/size-result.js'
-import { cautions } from '../trade/cautions.js'
-import { assumedRows } from './assumed.js'
+import { closingOf } from './closing.js'
 import type { Report, Table } from './content.js'
 import { flowText } from './flow.js'
 import { counted, durationText, figureText, grouped, shareOfShifts } from './format.js'
@@ -21,16 +20,7 @@ export function sizeReport(result: SizeResult): Report {
       ({ rows }) => rows.length > 0,
     ),
     limits: limits(result),
-    assumed: {
-      title: 'Assumed of the scenario, because it does not say',
-      note: '',
-      columns: ['what', 'value', 'where the value comes from'],
-      words: ['value', 'where the value comes from'],
-      rows: assumedRows(result.assumed),
-    },
-    cautions,
-    repeat: made.repeat,
-    origin: `tapeshift ${made.version} on Node ${made.node}, seed "${made.seed}", scenario sha256 ${made.scenario.sha256}`,
+    ...closingOf(made, result.assumed, 'Assumed of the scenario, because it does not say'),
   }
 }
 

@@ -1,7 +1,8 @@
 /** Tape and closure of each design by hand, side by side. */
 import { wordsFor } from '../check/words.js'
-import type { CompareResult, TapeLayoutResult } from '../study/compare-result.js'
+import type { CompareResult } from '../study/compare-result.js'
 import { closureProof } from '../trade/closure.js'
+import type { TapeLayout } from '../trade/tape-layout.js'
 import type { Table } from './content.js'
 import { grouped } from './format.js'
 
@@ -13,7 +14,7 @@ export function tapeLayoutTable({ variants, display, currency }: CompareResult):
   )
   const isAlike = new Set(layouts.map(([, layout]) => JSON.stringify(layout))).size <= 1
   const figure = (value: number | null, decimals: number) => (value === null ? '–' : grouped(value, decimals))
-  const says = ({ errors, warnings }: TapeLayoutResult) =>
+  const says = ({ errors, warnings }: TapeLayout) =>
     [...errors.map((code) => `error ${code}`), ...warnings.map((code) => `warning ${code}`)].join(', ')
   return {
     title: 'Tape and closure, by hand',

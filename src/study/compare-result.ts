@@ -1,5 +1,6 @@
 /** The result document of a comparison: each design as a run would tell it, and what differs between them. */
 
+import type { TapeLayout } from '../trade/tape-layout.js'
 import type { Outcome } from './best.js'
 import {
   type Compared,
@@ -38,23 +39,6 @@ export interface DifferenceFigure extends Interval {
   matters: { amount: number; shifts: number | null } | null
 }
 
-/** A tape layout by hand, and what `check` says against the design, by code. Null where the scenario does not say. */
-export interface TapeLayoutResult {
-  width: number
-  leg: number
-  pricePerMetre: number | null
-  massPerMetre: number
-  rollMass: number
-  rollDiameter: number
-  /** Whether a full roll fits every head. */
-  fits: boolean | null
-  /** The weakest of its cases over a closure that is known to hold, by legs and by seam. */
-  legIndex: number | null
-  seamIndex: number | null
-  errors: string[]
-  warnings: string[]
-}
-
 /** A design of the comparison: the scenario as it is, or with changes. */
 export interface DesignResult extends LineResult {
   note: string
@@ -63,7 +47,7 @@ export interface DesignResult extends LineResult {
   shifts: number
   requirements: RequirementJudged[]
   /** Its tape and closure by hand; null where nothing tapes. SI. */
-  tapeLayout: TapeLayoutResult | null
+  tapeLayout: TapeLayout | null
   /** Against the base; null of the base itself, and where nothing is priced. */
   worth: Worth | null
 }
@@ -120,7 +104,7 @@ export interface CompareRecord {
     note: string
     set: Record<string, unknown>
     countFrom: number
-    tapeLayout: TapeLayoutResult | null
+    tapeLayout: TapeLayout | null
   })[]
   /** Names of the measures to be judged together. */
   compared: readonly string[]
