@@ -162,6 +162,14 @@ study:
   confidence: 95 %
   seed: first                   # any text; the same seed gives the same shifts
 
+# size:                         # for tapeshift size: what may be bought, and what must hold
+#   choose:
+#     line.infeed.length: {from: 4 m, to: 12 m, step: 1 m}
+#     crew.operators.people: [1, 2]
+#   holds: [9 cases/min in 95 % of shifts]     # within 3 %: how near counts as either
+#   order: [crew.operators.people]             # of designs that cost the same, the one whose value stands first
+#   rising: [line.infeed.length]               # more of it never hurts, as you know
+
 variants:                       # named changes by dotted path; tapeshift run FILE --variant three-inch
   three-inch:
     note: 72 mm tape on wide heads

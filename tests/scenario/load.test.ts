@@ -254,8 +254,8 @@ describe('overrides', () => {
       sets: ['money.capital={line.sealer: 5 EUR}', 'money.capital.line.infeed=7 EUR'],
     })
     expect(scenario.money!.capital).toEqual({
-      'line.sealer': { amount: 5, currency: 'EUR' },
-      'line.infeed': { amount: 7, currency: 'EUR' },
+      'line.sealer': { amount: 5, currency: 'EUR', per: null },
+      'line.infeed': { amount: 7, currency: 'EUR', per: null },
     })
   })
 
