@@ -77,6 +77,7 @@ function figureTable({ variants, display }: CompareResult): Table {
     ['tape', 'tape a shift'],
     ['unsealed', 'unsealed a shift'],
     ['cost-per-1000', '1000 cases cost'],
+    ['cost-per-year', 'a year costs'],
   ]
   const isSaid = ([key]: [string, string]) =>
     Object.values(variants).some(({ measures }) => (measures[key]?.mean ?? 0) !== 0)
