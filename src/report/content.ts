@@ -7,6 +7,7 @@ import { certaintyLines, requirementLines } from './certainty.js'
 import { closingOf } from './closing.js'
 import { durationText, figureText, grouped, printFigure, shareOfShifts } from './format.js'
 import { handTable } from './hand.js'
+import { lossesTable } from './losses.js'
 
 export interface Table {
   title: string
@@ -47,6 +48,7 @@ export function runReport(result: RunResult): Report {
   const { made, shift } = result
   const tables = [
     stateTable(result),
+    lossesTable(result),
     placesTable(result),
     stopsTable(result),
     routesTable(result),

@@ -2,7 +2,9 @@
 import type { Line, ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
 import { measureName, type StudyMeasure } from './figures.js'
+import { type Layout, layoutOf } from './layout.js'
 import { type Estimates, estimatesOf, type LineResult, lineResult, orNull } from './line-result.js'
+import { type Losses, lossesOf } from './losses.js'
 import { relativeError } from './precision.js'
 import { type Judgement, judge, type Requirement } from './requirement.js'
 import type { WarmUp } from './steady.js'
@@ -70,6 +72,10 @@ export interface RunResult extends LineResult {
   warmUp: WarmUp | null
   /** Null where nothing was worked out. */
   byHand: ByHand | null
+  /** From what its machines could put out to what the line does; null where nothing is to be told. Not in older documents. */
+  losses?: Losses | null
+  /** Where each piece stands. Not in older documents. */
+  layout?: Layout
   assumed: { path: string; value: unknown; basis: string }[]
   notes: string[]
   shifts: string
@@ -123,6 +129,12 @@ export function runResult(record: StudyRecord): RunResult {
     crew,
     outputs,
     held,
+    losses: lossesOf(line, scenario, shifts, {
+      ...how,
+      countFrom: warmUp?.countFrom ?? 0,
+      bottleneck: record.byHand?.bottleneck ?? null,
+    }),
+    layout: layoutOf(scenario),
     assumed: record.assumed,
     notes: record.notes,
     shifts: 'shifts.csv',

@@ -29,6 +29,7 @@ describe('tapeshift run', () => {
     ])
     expect(readdirSync(path.join(folder, 'charts')).sort()).toEqual([
       'held.png',
+      'losses.png',
       'output.png',
       'states.png',
       'tape.png',

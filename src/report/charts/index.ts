@@ -6,6 +6,7 @@ import type { Chart } from './chart.js'
 import { costStackChart } from './cost-stack.js'
 import { differenceCharts } from './differences.js'
 import { heldChart } from './held.js'
+import { lossesCharts } from './losses.js'
 import { outputChart } from './output.js'
 import { outputSharesChart } from './output-shares.js'
 import { settlingChart } from './settling.js'
@@ -14,7 +15,7 @@ import { tapeChart } from './tape.js'
 
 /** The charts that this result has something for: the target first, then why it is reached or not. */
 export function allCharts(result: RunResult): Chart[] {
-  return [outputChart, settlingChart, statesChart, heldChart, tapeChart].flatMap(
+  return [outputChart, settlingChart, statesChart, lossesCharts, heldChart, tapeChart].flatMap(
     (chartOf) => chartOf(result) ?? [],
   )
 }

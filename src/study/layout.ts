@@ -1,0 +1,287 @@
+/** The layout: where each piece of a line stands, to scale as far as a scenario says how long things are. */
+import { outsideSize } from '../scenario/outside.js'
+import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
+import type { Scenario } from '../scenario/schema.js'
+
+/** A piece from above. `x` and `y` are its upstream end and its upper edge, m; `length` lies along x and `width` along y. */
+export interface LayoutPiece {
+  name: string
+  type: string
+  carries?: string
+  x: number
+  y: number
+  length: number
+  width: number
+  /** Belt or drive, m/s; null where nothing carries. */
+  speed: number | null
+  /** Taping heads: distance from `x`, m. */
+  heads: { name: string; at: number }[]
+  /** Names of the pieces to which its cases go, in the order of the ways, each once; `exit` is out of the line. */
+  next: string[]
+  /** Of a station: places that work side by side, across, and places to wait before them, along, as far as drawn. */
+  places?: { work: number; wait: number }
+  /** Places where people work. */
+  people?: number
+}
+
+/** A line from above: x along the travel from 0, y across from 0, m; the pieces in the order of the file. */
+export interface Layout {
+  pieces: LayoutPiece[]
+  arrivals: { name: string; next: string }[]
+  /** Outside length and width, m. */
+  cases: { name: string; length: number; width: number }[]
+  /** `at` is the sealer at which a crew stands while nothing else calls it. */
+  crews: { name: string; people: number; at?: string }[]
+  length: number
+  width: number
+}
+
+/** Beyond the longest and beside the widest case, m. */
+const spare = { length: 0.2, width: 0.1 }
+/** Between one lane and the next, m: room to walk. Common practice, no source. */
+const aisle = 0.8
+/** Places of a station that are drawn at most, and of a waiting room without limit. */
+const mostDrawn = { work: 8, wait: 8, unlimited: 3 }
+
+type Ways = ReadonlyMap<string, readonly string[]>
+
+/**
+ * Pieces follow one another along x in the order of travel; where ways meet, a piece begins behind the furthest of those that lead
+ * to it. Ways that part lie side by side along y. A way that leads back moves nothing: each piece is placed once. A sealer
+ * is as long as its belts and, before them, the longest case in its fold place.
+ */
+export function layoutOf(scenario: Scenario): Layout {
+  const ways: Ways = new Map(
+    [...lineWays(scenario)].map(([name, all]) => [name, [...new Set(all.map(({ target }) => target))]]),
+  )
+  const arrivals = [...arrivalWays(scenario)].map(([name, all]) => ({ name, next: all[0]!.target }))
+  const cases = Object.entries(scenario.cases).map(([name, kind]) => {
+    const { length, width } = outsideSize(kind)
+    return { name, length, width }
+  })
+  const longest = Math.max(0, ...cases.map(({ length }) => length))
+  const widest = Math.max(0, ...cases.map(({ width }) => width))
+  const pieces = Object.entries(scenario.line).map(([name, keys]) => ({
+    name,
+    ...shapeOf(keys, longest, widest),
+    x: 0,
+    y: 0,
+    next: [...ways.get(name)!],
+  }))
+  place(pieces, ways, arrivals)
+  return {
+    pieces: pieces.map(inOrder),
+    arrivals,
+    cases,
+    crews: Object.entries(scenario.crew).map(([name, crew]) => ({
+      name,
+      people: crew.people,
+      ...(crew['stands-at'] === undefined ? {} : { at: crew['stands-at'] }),
+    })),
+    length: Math.max(0, ...pieces.map(({ x, length }) => x + length)),
+    width: Math.max(0, ...pieces.map(({ y, width }) => y + width)),
+  }
+}
+
+/** The keys of a piece in the order of its type, as the document has them. */
+const inOrder = ({
+  name,
+  type,
+  carries,
+  x,
+  y,
+  length,
+  width,
+  speed,
+  heads,
+  next,
+  places,
+  people,
+}: LayoutPiece) => ({
+  name,
+  type,
+  ...(carries === undefined ? {} : { carries }),
+  x,
+  y,
+  length,
+  width,
+  speed,
+  heads,
+  next,
+  ...(places === undefined ? {} : { places }),
+  ...(people === undefined ? {} : { people }),
+})
+
+type Shape = Omit<LayoutPiece, 'name' | 'x' | 'y' | 'next'>
+
+function shapeOf(keys: Scenario['line'][string], longest: number, widest: number): Shape {
+  const one = { type: keys.type, length: longest + spare.length, width: widest + spare.width }
+  switch (keys.type) {
+    case 'conveyor':
+      return { ...one, carries: keys.carries, length: keys.length, speed: keys.speed, heads: [] }
+    case 'sealer': {
+      const heads = Object.entries(keys.heads).flatMap(([name, head]) =>
+        head ? [{ name, at: longest + head.position }] : [],
+      )
+      const folders = keys.flaps['folded-by'] === 'people' ? { people: 1 } : {}
+      return {
+        ...one,
+        length: longest + keys.bed,
+        speed: keys['belt-speed'],
+        heads: heads.sort((a, b) => a.at - b.at),
+        ...folders,
+      }
+    }
+    case 'station': {
+      const room = keys['waiting-room'] === 'unlimited' ? mostDrawn.unlimited : keys['waiting-room']
+      const places = {
+        work: Math.min(mostDrawn.work, keys.servers),
+        wait: Math.min(mostDrawn.wait, room),
+      }
+      return {
+        ...one,
+        length: one.length * (1 + places.wait),
+        width: one.width * places.work,
+        speed: null,
+        heads: [],
+        places,
+        ...(keys['run-by'] === 'people' ? { people: keys.servers } : {}),
+      }
+    }
+    case 'inspect':
+      return { ...one, speed: null, heads: [], ...(keys['run-by'] === 'people' ? { people: 1 } : {}) }
+    default:
+      return { ...one, speed: null, heads: [] }
+  }
+}
+
+/** Gives every piece its place. */
+function place(pieces: LayoutPiece[], ways: Ways, arrivals: Layout['arrivals']): void {
+  const byName = new Map(pieces.map((piece) => [piece.name, piece]))
+  const order = orderOfTravel(ways, [...arrivals.map(({ next }) => next), ...byName.keys()])
+  const rank = new Map(order.map((name, index) => [name, index]))
+  const isAhead = (from: string, to: string) => rank.get(from)! < (rank.get(to) ?? -1)
+  for (const name of order) {
+    const { x, length } = byName.get(name)!
+    for (const target of ways.get(name)!)
+      if (isAhead(name, target)) byName.get(target)!.x = Math.max(byName.get(target)!.x, x + length)
+  }
+  moveUp(order, byName, ways, isAhead)
+  const lanes = lanesOf(order, byName, ways, isAhead)
+  let edge = 0
+  for (let lane = 0; lane <= Math.max(0, ...lanes.values()); lane++) {
+    const inLane = pieces.filter(({ name }) => lanes.get(name) === lane)
+    const width = Math.max(0, ...inLane.map((piece) => piece.width))
+    for (const piece of inLane) piece.y = edge + (width - piece.width) / 2
+    edge += width + aisle
+  }
+}
+
+/** Pieces that nothing leads to stand close before the piece that they lead to. */
+function moveUp(
+  order: readonly string[],
+  byName: ReadonlyMap<string, LayoutPiece>,
+  ways: Ways,
+  isAhead: (from: string, to: string) => boolean,
+): void {
+  const isFed = new Set<string>()
+  for (const name of order) for (const target of ways.get(name)!) if (isAhead(name, target)) isFed.add(target)
+  const isFree = new Set(order.filter((name) => !isFed.has(name)))
+  // a whole chain moves, from its end backwards
+  for (const name of order)
+    if (isFree.has(name) && ways.get(name)!.length === 1) {
+      const [target] = ways.get(name)!
+      const feeders = order.filter((each) => ways.get(each)!.includes(target!) && isAhead(each, target!))
+      if (feeders.length === 1 && isAhead(name, target!)) isFree.add(target!)
+    }
+  for (const name of [...order].reverse()) {
+    const ahead = ways.get(name)!.filter((target) => isAhead(name, target))
+    if (!isFree.has(name) || ahead.length === 0) continue
+    const piece = byName.get(name)!
+    const x = Math.min(...ahead.map((target) => byName.get(target)!.x)) - piece.length
+    if (x > piece.x + hair) piece.x = x
+  }
+}
+
+/**
+ * All pieces so that each stands before those that it leads to, but for ways that lead back to one that is on the way to it; else in
+ * the order of the file.
+ */
+function orderOfTravel(ways: Ways, starts: readonly string[]): string[] {
+  const back = waysBack(ways, starts)
+  const ahead = (name: string) =>
+    ways.get(name)!.filter((target) => target !== exitName && !back.has(`${name}\n${target}`))
+  const waitsFor = new Map([...ways.keys()].map((name) => [name, 0]))
+  const add = (name: string, by: number) => waitsFor.set(name, waitsFor.get(name)! + by)
+  for (const name of ways.keys()) for (const target of ahead(name)) add(target, 1)
+  const order: string[] = []
+  const left = [...ways.keys()]
+  while (left.length > 0) {
+    const [next] = left.splice(
+      left.findIndex((name) => waitsFor.get(name) === 0),
+      1,
+    )
+    order.push(next!)
+    for (const target of ahead(next!)) add(target, -1)
+  }
+  return order
+}
+
+/** Ways, as from and to in two lines, that lead back to where cases come from: found depth first from `starts`, in their order. */
+function waysBack(ways: Ways, starts: readonly string[]): Set<string> {
+  const met = new Set<string>()
+  const onTheWay = new Set<string>()
+  const back = new Set<string>()
+  for (const start of starts) {
+    if (met.has(start) || !ways.has(start)) continue
+    // without recursion: a line may be long
+    const stack = [{ name: start, next: 0 }]
+    met.add(start)
+    onTheWay.add(start)
+    while (stack.length > 0) {
+      const top = stack.at(-1)!
+      const target = ways.get(top.name)![top.next++]
+      if (target === undefined) onTheWay.delete(stack.pop()!.name)
+      else if (onTheWay.has(target)) back.add(`${top.name}\n${target}`)
+      else if (target !== exitName && !met.has(target)) {
+        met.add(target)
+        onTheWay.add(target)
+        stack.push({ name: target, next: 0 })
+      }
+    }
+  }
+  return back
+}
+
+/**
+ * Number of the lane of each piece, from 0: that of the piece that leads to it, the one beside it where it is not the first of
+ * its ways, or the next one that is free there.
+ */
+function lanesOf(
+  order: readonly string[],
+  byName: ReadonlyMap<string, LayoutPiece>,
+  ways: Ways,
+  isAhead: (from: string, to: string) => boolean,
+): Map<string, number> {
+  const lanes = new Map<string, number>()
+  const taken: { from: number; to: number }[][] = []
+  for (const name of order) {
+    const { x, length } = byName.get(name)!
+    const feeders = order.filter((each) => ways.get(each)!.includes(name) && isAhead(each, name))
+    const wanted = feeders.map((each) => {
+      const firstWay = ways.get(each)!.find((target) => isAhead(each, target))
+      return lanes.get(each)! + (firstWay === name ? 0 : 1)
+    })
+    const isFree = (lane: number) =>
+      (taken[lane] ?? []).every(({ from, to }) => x + length <= from + hair || x >= to - hair)
+    let lane = feeders.length > 0 ? Math.min(...wanted) : 0
+    while (!isFree(lane)) lane++
+    lanes.set(name, lane)
+    while (taken.length <= lane) taken.push([])
+    taken[lane]!.push({ from: x, to: x + length })
+  }
+  return lanes
+}
+
+/** Rounding of sums of lengths, m. */
+const hair = 1e-9
