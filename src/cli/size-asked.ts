@@ -1,11 +1,11 @@
 /** What is chosen from and what must hold, as the options of a sizing ask it, or the scenario. */
 import { Line } from '../line/line.js'
-import type { Choice } from '../scenario/choices.js'
+import { type Choice, isRising } from '../scenario/choices.js'
 import { nearest } from '../scenario/issues.js'
-import { shown } from '../scenario/problems.js'
+import { printable, shown } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { Condition } from '../study/condition.js'
-import { studyMeasures } from '../study/figures.js'
+import { measureName, studyMeasures } from '../study/figures.js'
 import { parsePromise } from '../study/promise.js'
 import { RequirementError } from '../study/requirement.js'
 import { unknown } from './asked.js'
@@ -21,6 +21,8 @@ export interface SizeAsked {
   rising: string[]
   /** Rate of good cases that is promised, cases a second; null where none is. */
   rate: number | null
+  /** What pencil and paper may hold a design against: that rate, and whether the target of the scenario. */
+  needs: { rate: number | null; target: boolean }
 }
 
 /** Reads the options. Throws `UsageError`. */
@@ -33,23 +35,40 @@ export function sizeAsked(options: SizeOptions, loaded: CommandScenario): SizeAs
       'nothing to hold: give --holds "9 cases/min in 95 % of shifts", or `size: holds:` in the scenario',
     )
   const known = choices.map((choice) => choice.path)
-  const paths = (option: string, given: readonly string[], own: readonly string[] = []) => {
-    const all = [...(given.length > 0 ? given : own)]
+  const paths = (key: 'order' | 'rising') => {
+    const given = options[key]
+    const own = size?.[key] ?? []
+    // what the scenario says of choices that the command line has put aside does not count
+    if (given.length === 0 && options.choose.length > 0) return own.filter((each) => known.includes(each))
+    const all = given.length > 0 ? given : own
     const odd = all.find((each) => !known.includes(each))
     if (odd !== undefined)
-      throw new UsageError(`${option}: \`${shown(odd)}\` is not chosen; ${nearest(odd, known)}`)
-    return all
+      throw new UsageError(
+        `${given.length > 0 ? `--${key}` : `size.${key}`}: \`${shown(odd)}\` is not chosen; ${nearest(odd, known)}`,
+      )
+    return [...all]
   }
   const conditions = holds.map((text) => promiseOf(text, loaded.scenario))
-  const rates = conditions.flatMap(({ measure, isLeast, bound }) =>
-    isLeast && measure.path.at(-1) === 'throughput' ? [bound] : [],
-  )
+  const least = (name: string) =>
+    conditions.filter(({ measure, isLeast }) => isLeast && measureName(measure) === name)
+  const promised = least('throughput').filter(({ sign }) => sign.startsWith('>'))
+  const highest = (of: readonly Condition[]) =>
+    of.length > 0 ? Math.max(...of.map(({ bound }) => bound)) : null
+  // a single shift may well pass what the line does on average: only most of them, or their mean, may not
+  const isOften = ({ isShare, value }: Condition) => !isShare || value >= 0.5
+  const rising = paths('rising')
+  const falls = choices.find((choice) => rising.includes(choice.path) && !isRising(choice.values))
+  if (falls)
+    throw new UsageError(
+      `--rising: the values of \`${shown(falls.path)}\` do not rise: give them from the least to the most`,
+    )
   return {
     choices,
     holds: [...holds],
-    order: paths('--order', options.order, size?.order),
-    rising: paths('--rising', options.rising, size?.rising),
-    rate: rates.length > 0 ? Math.max(...rates) : null,
+    order: paths('order'),
+    rising,
+    rate: highest(promised),
+    needs: { rate: highest(promised.filter(isOften)), target: least('target-held').some(isOften) },
   }
 }
 
@@ -60,6 +79,6 @@ export function promiseOf(text: string, scenario: Scenario, line = new Line(scen
     return parsePromise(text, measures, (name) => unknown(name, measures))
   } catch (error) {
     if (!(error instanceof RequirementError)) throw error
-    throw new UsageError(`--holds ${shown(text)}: ${error.message}`)
+    throw new UsageError(`--holds ${shown(text)}: ${printable(error.message)}`)
   }
 }

@@ -1,7 +1,7 @@
 /** The designs that choices make: every combination, each read as a scenario, in order of what it costs. */
 import { shiftCostByHand } from '../check/cost.js'
-import { type Choice, ChoiceError, choiceWritten, valuesOf } from '../scenario/choices.js'
-import { ScenarioError, shown } from '../scenario/problems.js'
+import { type Choice, ChoiceError, choiceWritten, givenTwice, valuesOf } from '../scenario/choices.js'
+import { printable, ScenarioError, shown } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'
 import { UsageError } from './io.js'
 import type { CommandScenario } from './scenario.js'
@@ -33,7 +33,9 @@ export function choicesOf(written: readonly string[], { scenario }: CommandScena
       ? written.map((text) => attempt(`--choose ${shown(text)}`, () => choiceWritten(text)))
       : Object.entries(scenario.size?.choose ?? {}).map(([path, values]) => ({
           path,
-          values: Array.isArray(values) ? values : attempt(`size.choose.${path}`, () => valuesOf(values)),
+          values: Array.isArray(values)
+            ? values
+            : attempt(`size.choose.${shown(path)}`, () => valuesOf(values)),
         }))
   if (choices.length === 0)
     throw new UsageError(
@@ -41,6 +43,11 @@ export function choicesOf(written: readonly string[], { scenario }: CommandScena
     )
   const twice = choices.find(({ path }, index) => choices.findIndex((each) => each.path === path) < index)
   if (twice) throw new UsageError(`${shown(twice.path)} is chosen twice: give all its values at once`)
+  for (const { path, values } of choices) {
+    const again = givenTwice(values)
+    if (again !== undefined)
+      throw new UsageError(`${shown(path)}: the value \`${shown(again)}\` is given twice`)
+  }
   return choices
 }
 
@@ -49,7 +56,7 @@ function attempt<T>(where: string, read: () => T): T {
     return read()
   } catch (error) {
     if (!(error instanceof ChoiceError)) throw error
-    throw new UsageError(`${where}: ${error.message}`)
+    throw new UsageError(`${where}: ${printable(error.message)}`)
   }
 }
 
@@ -98,6 +105,10 @@ export function combine(
       refused.set(reason, (refused.get(reason) ?? 0) + 1)
     }
   }
+  if (designs.length === 0)
+    throw new UsageError(
+      `none of the ${all} designs is a scenario that can be simulated: ${printable([...refused.keys()].join('; '))}`,
+    )
   return { designs, refused, all }
 }
 

@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto'
 import path from 'node:path'
 import { checkScenario } from '../check/check.js'
+import { codes } from '../check/finding.js'
 import { handCalculation } from '../check/hand.js'
 import { Line } from '../line/line.js'
 import { sizeCharts } from '../report/charts/index.js'
@@ -25,7 +26,9 @@ import { type Found, sizeResult } from './size-document.js'
 /** Sizes the line of the scenario `name`; returns the exit code. */
 export async function size(name: string, options: SizeOptions, io: Io): Promise<number> {
   refuseContradictions(options)
-  const loaded = await loadForCommand(name, options, io)
+  // the most shifts of a design are not the shifts of the scenario, for which the pick is simulated
+  const { shifts: most = usualMostEach, ...others } = options
+  const loaded = await loadForCommand(name, others, io)
   const asked = sizeAsked(options, loaded)
   const folder = path.resolve(io.cwd, options.out ?? path.join('out', `${loaded.stem}-size`))
   if (options.files) refuseToOverwrite(folder, name, loaded, io)
@@ -35,18 +38,20 @@ export async function size(name: string, options: SizeOptions, io: Io): Promise<
     (scenario) => asked.rate ?? scenario.target ?? 0,
   )
   const ordered = inOrder(designs, asked.choices, asked.order)
+  const { seed, confidence, shifts: usual } = loaded.scenario.study
+  const isFull = options.full === true
   const note = (text: string) => io.stderr.write(`note: ${text}\n`)
   const owner = ownerOf(loaded)
+  // how a search goes on hangs on the order of the designs, and what came of each on how many were tried before
+  const course = [asked, most, isFull, confidence, ordered.map(({ key }) => key)]
   const journal = options.files
     ? Journal.open(
         folder,
-        { ...owner, scenario: hashOf([owner.scenario, asked]) },
+        { ...owner, scenario: hashOf([owner.scenario, course]) },
         options.resume === true,
         note,
       )
     : null
-  const { seed, confidence, shifts: usual } = loaded.scenario.study
-  const most = options.shifts ?? usualMostEach
   try {
     if (options.files) void import('./result-files.js')
     const found = await simulating(
@@ -54,15 +59,14 @@ export async function size(name: string, options: SizeOptions, io: Io): Promise<
         designs: ordered,
         seed,
         total: ordered.length,
-        isOpen: !options.full,
+        isOpen: !isFull,
         counts: 'designs',
         workers: options.workers,
         isQuiet: options.quiet === true,
         journal,
         io,
       },
-      (shifts) =>
-        search(ordered, asked, { confidence, most, usual, isFull: options.full === true }, shifts, journal),
+      (shifts) => search(ordered, asked, { confidence, most, usual, isFull }, shifts, journal),
     )
     if (found === null) return exits.interrupted
     const result = sizeResult({
@@ -116,6 +120,8 @@ async function search(
     }
     return lines.get(design)!
   }
+  // two designs may be alike in all that shifts depend on, and differ in price
+  const keyOf = (design: number) => `${design} ${ordered[design]!.key}`
   const promises = (design: number) =>
     asked.holds.map((text) => promiseOf(text, ordered[design]!.scenario, lineOf(design)))
   const found = await findCheapest(
@@ -129,11 +135,15 @@ async function search(
       return isThere ? shifts.of[design]!.map(({ values }) => values) : null
     },
     (design) => {
-      const outcome = journal?.outcomeOf(ordered[design]!.key) as Tried | undefined
-      return outcome ? { ...outcome, design } : null
+      const outcome = journal?.outcomeOf(keyOf(design)) as Tried | undefined
+      // JSON has no word for a number that is none
+      const numbers = (values: readonly (number | null)[]) => values.map((value) => value ?? Number.NaN)
+      return outcome
+        ? { ...outcome, design, sums: numbers(outcome.sums), squares: numbers(outcome.squares) }
+        : null
     },
     (tried) => {
-      if (tried.without === null) journal?.keepOutcome(ordered[tried.design]!.key, tried)
+      if (tried.without === null) journal?.keepOutcome(keyOf(tried.design), tried)
       shifts.forget(tried.design)
       shifts.tell(shifts.done + 1)
     },
@@ -163,15 +173,14 @@ async function search(
 }
 
 /** What pencil and paper say against a design; null where nothing. */
-function ruledOut(scenario: Scenario, { rate }: SizeAsked): string | null {
+function ruledOut({ target, ...others }: Scenario, { needs }: SizeAsked): string | null {
+  const rate = Math.max(needs.rate ?? 0, needs.target ? (target ?? 0) : 0)
   const checked = checkScenario({
-    scenario: rate === null ? scenario : { ...scenario, target: rate },
+    scenario: rate > 0 ? { ...others, target: rate } : others,
     placeOf: () => null,
   })
   const fault = checked.findings.find(({ severity }) => severity === 'error')
-  if (fault) return fault.code
-  const { limit, bottleneck } = checked.hand.line
-  return rate !== null && limit < rate ? `${bottleneck!.name} is too slow by hand` : null
+  return fault ? codes[fault.code] : null
 }
 
 /** Whether a design has no more than another of every factor of which more never hurts, and is like it in all else. */

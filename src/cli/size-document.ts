@@ -121,8 +121,12 @@ export function sizeResult({
     },
     rising: asked.rising,
     picked: found.picked,
-    assumed: loaded.assumed,
-    notes: [...refused].map(([reason, count]) => `${count} of the designs are no scenario: ${reason}.`),
+    // what is chosen is not assumed
+    assumed: loaded.assumed.filter(({ path }) => asked.choices.every((choice) => choice.path !== path)),
+    notes: [...refused].map(
+      ([reason, count]) =>
+        `${count} of the ${all} designs cannot be simulated and ${count === 1 ? 'is' : 'are'} left out: ${reason.replace(/\.$/, '')}.`,
+    ),
     shifts: 'designs.csv',
   }
 }

@@ -20,12 +20,34 @@ export const mostValues = 1000
 /** A choice that cannot be understood, in words. */
 export class ChoiceError extends Error {}
 
-const shape = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*?)\s*$/
+const shape = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*((?:[^\d\s.,+-].*?)?)\s*$/
 
 const split = (text: string | number): { value: number; unit: string } => {
   const match = shape.exec(String(text))
-  if (!match) throw new ChoiceError(`\`${text}\` is no quantity; write it like \`18 m/min\``)
+  if (!match || !Number.isFinite(Number(match[1])))
+    throw new ChoiceError(`\`${text}\` is no quantity; write it like \`18 m/min\``)
   return { value: Number(match[1]), unit: match[2]! }
+}
+
+/** A value that stands twice, by what it is as written; undefined where none does. */
+export const givenTwice = (values: readonly unknown[]): unknown =>
+  values.find(
+    (value, index) => values.findIndex((each) => JSON.stringify(each) === JSON.stringify(value)) < index,
+  )
+
+/** Whether a value is a number, with a unit or without. */
+export const isQuantity = (value: unknown): boolean => {
+  const match = typeof value === 'number' || typeof value === 'string' ? shape.exec(String(value)) : null
+  return match !== null && Number.isFinite(Number(match[1]))
+}
+
+/** Whether quantities of one unit rise from value to value; true where they are none, for then their order says what is more. */
+export function isRising(values: readonly unknown[]): boolean {
+  const numbers = values.map((value) => shape.exec(String(value)))
+  if (new Set(numbers.map((match) => match?.[2])).size > 1) return true
+  return numbers.every(
+    (match, index) => index === 0 || match === null || Number(match[1]) > Number(numbers[index - 1]![1]),
+  )
 }
 
 /** The values of a range: `from`, a step further, and so on to `to`, the last one where the steps meet it. Throws `ChoiceError`. */
@@ -53,21 +75,29 @@ export function valuesOf({ from, to, step }: Range): unknown[] {
 export function choiceWritten(text: string): Choice {
   const cut = text.indexOf('=')
   if (cut <= 0) throw new ChoiceError('a choice is PATH=v1,v2,v3 or PATH=low..high/step')
-  const [path, values] = [text.slice(0, cut).trim(), text.slice(cut + 1).trim()]
-  const range = /^(.*?)\.\.(.*?)\s*\/\s*([\d.+-]+\s*[^/]*(?:\/[a-z]+)?)$/i.exec(values)
-  if (range) return { path, values: valuesOf(rangeWritten(values)) }
-  try {
-    // commas part the values as in a list of the file
-    return { path, values: parseValue(`[${values}]`, { maxAliasCount: 0 }) as unknown[] }
-  } catch {
-    throw new ChoiceError('the values must be YAML, parted by commas')
-  }
+  const [path, written] = [text.slice(0, cut).trim(), text.slice(cut + 1).trim()]
+  // dots within quotes, braces or a list are no range: `{file: ../times.csv}`
+  const isRange = /^[^{}[\]"',]+\.\./.test(written)
+  return { path, values: isRange ? valuesOf(rangeWritten(written)) : listWritten(written) }
 }
 
 /** `18..30/2 m/min`, `18 m/min..30 m/min/2 m/min`: what follows the step's number is the unit, which may have a stroke of its own. */
 function rangeWritten(text: string): Range {
-  const [from, rest] = text.split('..') as [string, string]
-  const match = /^(.*)\/\s*([+-]?[\d.]+(?:e[+-]?\d+)?\s*[a-z%]*(?:\/[a-z]+)?.*)$/i.exec(rest)
+  const match = /^(.+?)\.\.(.+)\/\s*([+-]?[\d.]+(?:e[+-]?\d+)?\s*[a-z%]*(?:\/[a-z]+)?.*)$/i.exec(text)
   if (!match) throw new ChoiceError('a range is low..high/step, such as 18..30/2 m/min')
-  return { from, to: match[1]!, step: match[2]! }
+  return { from: match[1]!, to: match[2]!, step: match[3]! }
+}
+
+/** Commas part the values as in a list of the file. */
+function listWritten(text: string): unknown[] {
+  let values: unknown[]
+  try {
+    values = parseValue(`[${text}]`, { maxAliasCount: 0 }) as unknown[]
+  } catch {
+    throw new ChoiceError('the values must be YAML, parted by commas')
+  }
+  if (values.length === 0) throw new ChoiceError('a choice has at least one value')
+  if (values.length > mostValues)
+    throw new ChoiceError(`a choice has at most ${mostValues} values, not ${values.length}`)
+  return values
 }

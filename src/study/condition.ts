@@ -5,12 +5,14 @@ import type { Requirement } from './requirement.js'
 
 /** A condition on a design: its figure over shifts is at least, or at most, a value. */
 export interface Condition {
-  /** As the user wrote it. */
+  /** As the user wrote it, without how near counts as either. */
   text: string
   measure: StudyMeasure
   /** The figure of a shift is 0 or 1, and the mean a share of shifts. */
   isShare: boolean
   isLeast: boolean
+  /** Which side of `bound` the measure itself must lie on. */
+  sign: Requirement['sign']
   value: number
   /** What the measure itself must reach, or not pass: in the shifts that keep it, or in the mean. */
   bound: number
@@ -30,6 +32,7 @@ export const meanCondition = ({ text, measure, sign, value }: Requirement, near:
   measure,
   isShare: measure.kind === 'share',
   isLeast: sign.startsWith('>'),
+  sign,
   value,
   bound: value,
   near,
@@ -47,6 +50,7 @@ export const shareCondition = (
   measure,
   isShare: true,
   isLeast: true,
+  sign,
   value: share,
   bound: value,
   near,

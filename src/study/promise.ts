@@ -16,7 +16,8 @@ export function parsePromise(
   measures: readonly StudyMeasure[],
   unknown: (name: string) => string,
 ): Condition {
-  const [promise, near] = text.trim().split(/\s+within\s+/) as [string, string | undefined]
+  const [promise, near, ...more] = text.trim().split(/\s+within\s+/) as [string, string | undefined]
+  if (more.length > 0) throw new RequirementError('"within" is said once')
   const ofShifts = /^(.*?)\s+in\s+(.+?)\s+of\s+(?:the\s+)?shifts$/.exec(promise)
   if (!ofShifts) {
     const requirement = parseRequirement(promise, measures, unknown)
@@ -25,10 +26,12 @@ export function parsePromise(
       throw new RequirementError(
         'a quantile cannot be told shift by shift; write it as a share of shifts, such as "output >= 3000 in 90 % of shifts"',
       )
+    if (measure.kind === 'share') refuseCertainty(requirement.value)
     if (near !== undefined) return meanCondition(requirement, above0(valueWritten(near, measure)))
     if (measure.kind === 'share') return meanCondition(requirement, usualNear)
+    const { unit } = measure
     throw new RequirementError(
-      `say how near counts as either, such as "${promise} within 1 %" in the unit of the measure`,
+      `say how near counts as either, in the unit of the measure, such as "${promise} within 0.1${nearUnits[unit] ?? ''}"`,
     )
   }
   const [, inner, written] = ofShifts as unknown as [string, string, string]
@@ -41,15 +44,28 @@ export function parsePromise(
   if (requirement.measure.kind === 'share' || requirement.measure.kind === 'quantile')
     throw new RequirementError(`${inner} is not said of a single shift; leave out "in ${written} of shifts"`)
   const share = shareWritten(written)
-  if (!(share > 0 && share < 1))
-    throw new RequirementError(
-      'the share of shifts lies above 0 % and below 100 %: nothing is certain of all shifts',
-    )
+  refuseCertainty(share)
   return shareCondition(
-    text.trim(),
+    promise,
     requirement,
     share,
     near === undefined ? usualNear : above0(shareWritten(near)),
+  )
+}
+
+/** Units that an amount must be written with. */
+const nearUnits: Partial<Record<string, string>> = {
+  'cases/s': ' cases/min',
+  s: ' s',
+  m: ' m',
+  'm/case': ' m',
+  kg: ' kg',
+}
+
+function refuseCertainty(share: number): void {
+  if (share > 0 && share < 1) return
+  throw new RequirementError(
+    'the share of shifts lies above 0 % and below 100 %: nothing is certain of all shifts',
   )
 }
 

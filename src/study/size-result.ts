@@ -86,5 +86,5 @@ export function promiseFigure(
   }
   const variance = (squares[index]! - shifts * mean * mean) / (shifts - 1)
   const half = studentT((1 + confidence) / 2, shifts - 1) * Math.sqrt(Math.max(0, variance) / shifts)
-  return { mean, low: orNull(mean - half), high: orNull(mean + half) }
+  return { mean: orNull(mean), low: orNull(mean - half), high: orNull(mean + half) }
 }

@@ -1,4 +1,4 @@
-/** All charts of a run and of a comparison, in the order in which a report shows them. */
+/** All charts of a run, of a comparison and of a sizing, in the order in which a report shows them. */
 import type { CompareResult } from '../../study/compare-result.js'
 import type { RunResult } from '../../study/result.js'
 import type { SizeResult } from '../../study/size-result.js'
@@ -10,6 +10,8 @@ import { lossesCharts } from './losses.js'
 import { outputChart } from './output.js'
 import { outputSharesChart } from './output-shares.js'
 import { settlingChart } from './settling.js'
+import { sizeCostChart } from './size.js'
+import { sizeMapChart } from './size-map.js'
 import { statesChart } from './states.js'
 import { tapeChart } from './tape.js'
 
@@ -28,5 +30,7 @@ export function compareCharts(result: CompareResult): Chart[] {
   ]
 }
 
-/** The charts of a sizing. */
-export const sizeCharts = (_result: SizeResult): Chart[] => []
+/** The charts of a sizing: what designs cost and keep, which combinations hold. */
+export function sizeCharts(result: SizeResult): Chart[] {
+  return [sizeCostChart, sizeMapChart].flatMap((chartOf) => chartOf(result) ?? [])
+}

@@ -1,0 +1,108 @@
+/** Sizings that are interrupted and resumed: always the same bytes, and never what another search found. */
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import path from 'node:path'
+import { Readable, Writable } from 'node:stream'
+import { describe, expect, it } from 'vitest'
+import { main } from '../../src/cli/program.js'
+import { call } from './in-process.js'
+import { choose, folder, one } from './size-line.js'
+
+describe('the journal', () => {
+  const many = [...choose, '--holds', '9 cases/min in 60 % of shifts within 6 %', '--shifts', '300']
+  const inFolder = (cwd: string, ...argv: string[]) => call(['size', 'line.yaml', ...one, ...argv], { cwd })
+  const journal = (cwd: string) => path.join(cwd, 'out/line-size/journal.ndjson')
+  const kept = (cwd: string) =>
+    existsSync(journal(cwd)) ? readFileSync(journal(cwd), 'utf8').trimEnd().split('\n').slice(1) : []
+  const results = (cwd: string) =>
+    ['result.json', 'designs.csv', 'report.html', 'scenario.yaml'].map((name) =>
+      readFileSync(path.join(cwd, 'out/line-size', name), 'utf8'),
+    )
+
+  /** Presses Ctrl-C as soon as what came of so many designs is kept. */
+  async function interrupted(cwd: string, least: number, argv: string[]): Promise<string> {
+    const texts = { out: '', err: '' }
+    const into = (name: keyof typeof texts) =>
+      new Writable({
+        write(chunk: Buffer, _encoding, done) {
+          texts[name] += chunk.toString()
+          done()
+        },
+      })
+    const code = await main(['size', 'line.yaml', ...one, ...argv], {
+      stdin: Readable.from([]),
+      stdout: into('out'),
+      stderr: into('err'),
+      env: {},
+      cwd,
+      onInterrupt(listener) {
+        const timer = setInterval(() => {
+          if (kept(cwd).length < least) return
+          clearInterval(timer)
+          listener()
+        }, 1)
+        return () => clearInterval(timer)
+      },
+    })
+    expect([code, texts.out]).toEqual([130, ''])
+    return texts.err
+  }
+
+  it('keeps what came of designs; --resume ends with the same bytes and does not simulate them again', async () => {
+    const [cwd, other] = [folder(), folder()]
+    const told = await interrupted(cwd, 2, many)
+    expect(told).toMatch(
+      /interrupted after \d+ of 6 designs; they are kept in out\/line-size\/journal\.ndjson/,
+    )
+    const before = kept(cwd)
+    expect(before.length).toBeGreaterThanOrEqual(2)
+    expect(readdirSync(path.join(cwd, 'out/line-size'))).toEqual(['journal.ndjson'])
+    // not without a word
+    const anew = await inFolder(cwd, ...many)
+    expect(anew.code).toBe(2)
+    expect(anew.err).toMatch(/keeps \d+ designs of this very study: --resume goes on/)
+    expect((await inFolder(cwd, ...many, '--resume')).code).toBe(0)
+    expect((await inFolder(other, ...many)).code).toBe(0)
+    expect(results(cwd)).toEqual(results(other))
+    expect(existsSync(journal(cwd))).toBe(false)
+  })
+
+  it('an outcome that no simulation gives shows that it was taken from there', async () => {
+    const cwd = folder()
+    await interrupted(cwd, 1, many)
+    const [head, first, ...rest] = readFileSync(journal(cwd), 'utf8').split('\n')
+    const entry = JSON.parse(first!) as { outcome: { shifts: number } }
+    entry.outcome.shifts = 12345
+    writeFileSync(journal(cwd), [head, JSON.stringify(entry), ...rest].join('\n'))
+    await inFolder(cwd, ...many, '--resume')
+    expect(results(cwd)[1]).toContain(',12345,')
+  })
+
+  it.each([
+    [['--shifts', '400']],
+    [['--confidence', '90 %']],
+    [['--full']],
+    [['--holds', '8 cases/min in 60 % of shifts within 3 %']],
+    [['--rising', 'line.infeed.length']],
+    [['--order', 'line.end.servers']],
+    [['--set', 'money.labour=31 EUR/h']],
+  ])('of another course is not gone on with: %j', async (other) => {
+    // each was found with a share of the risk that hangs on all of these
+    const cwd = folder()
+    await interrupted(cwd, 1, many)
+    const { code, err } = await inFolder(cwd, ...many, ...other, '--resume')
+    expect([code, err]).toEqual([2, expect.stringContaining('is of another study')])
+  })
+
+  it('two designs that differ in price only are kept apart', async () => {
+    const [cwd, other] = [folder(), folder()]
+    // the price comes first: the same line twice, at another cost
+    const priced = [
+      ...['--choose', 'money.labour=20 EUR/h,40 EUR/h', '--choose', 'line.end.servers=1,2'],
+      ...['--holds', '9 cases/min in 60 % of shifts within 3 %'],
+    ]
+    await interrupted(cwd, 3, [...priced, '--full', '--shifts', '60'])
+    await inFolder(cwd, ...priced, '--full', '--shifts', '60', '--resume')
+    await inFolder(other, ...priced, '--full', '--shifts', '60')
+    expect(results(cwd)).toEqual(results(other))
+  })
+})

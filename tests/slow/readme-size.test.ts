@@ -1,0 +1,21 @@
+/** The README quotes what a sizing of the demo prints: the whole search, which takes a minute or more. */
+import { execFile } from 'node:child_process'
+import { readFileSync } from 'node:fs'
+import path from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { promisify } from 'node:util'
+import { expect, it } from 'vitest'
+
+const root = fileURLToPath(new URL('../..', import.meta.url))
+
+it('README quotes the sizing of the demo, and how much it took', async () => {
+  const readme = readFileSync(path.join(root, 'README.md'), 'utf8')
+  const [, quotation] = /tapeshift size scenarios[\s\S]*?```text\n([\s\S]*?)```/.exec(readme)!
+  const flowing = (text: string) => text.replace(/[\s\u2009]+/g, ' ').trim()
+  const program = path.join(root, '.build/cli/main.js')
+  const argv = [program, 'size', 'scenarios/soap-works.yaml', '--no-files']
+  const { stdout: out } = await promisify(execFile)('node', argv, { cwd: root })
+  expect(flowing(out)).toContain(flowing(quotation!))
+  const took = /It took (\d+ designs and [\d ]+ shifts)/.exec(flowing(out))![1]!
+  expect(flowing(readme)).toContain(`That took ${took}`)
+}, 900_000)
