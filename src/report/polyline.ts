@@ -1,0 +1,106 @@
+/** Paths in time as broken lines that never go back: where they are at an instant, and the lower of two. */
+
+/** Corners in order of time; two at one time are a jump. As many times as places, at least one. */
+export interface Polyline {
+  times: number[]
+  places: number[]
+}
+
+/** Place at `time`, after a jump there; before the first corner the first place, after the last the last. */
+export function placeOn(times: ArrayLike<number>, places: ArrayLike<number>, time: number): number {
+  // by hand, for this is asked of every case in every picture of a replay
+  let [low, high] = [0, times.length]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (times[middle]! <= time) low = middle + 1
+    else high = middle
+  }
+  const corner = low - 1
+  if (corner < 0) return places[0]!
+  if (corner === times.length - 1) return places[corner]!
+  const [begin, end] = [times[corner]!, times[corner + 1]!]
+  const part = (time - begin) / (end - begin)
+  return places[corner]! + (places[corner + 1]! - places[corner]!) * part
+}
+
+/**
+ * The lower of two at every instant; `bound` binds only from its first corner to its last. It lies over the times of
+ * `path`, without a jump at the end.
+ */
+export function lower(path: Polyline, bound: Polyline): Polyline {
+  const [first, last] = [path.times[0]!, path.times.at(-1)!]
+  if (bound.times.at(-1)! <= first || bound.times[0]! >= last) return path
+  const made: Polyline = { times: [first], places: [path.places[0]!] }
+  // pieces of the two that hold at `begin`; what jumps there has jumped
+  let [ofPath, ofBound] = [0, 0]
+  for (let begin = first; begin < last; ) {
+    while (path.times[ofPath + 1]! <= begin) ofPath++
+    while (bound.times[ofBound + 1]! <= begin) ofBound++
+    const isBound = bound.times[ofBound]! <= begin && ofBound + 1 < bound.times.length
+    const turn = bound.times[isBound ? ofBound + 1 : ofBound]!
+    const end = Math.min(path.times[ofPath + 1]!, turn > begin ? turn : last)
+    const [a, b] = [onPiece(path, ofPath, begin), onPiece(path, ofPath, end)]
+    const [c, d] = isBound
+      ? [onPiece(bound, ofBound, begin), onPiece(bound, ofBound, end)]
+      : [Infinity, Infinity]
+    add(made, begin, Math.min(a, c))
+    if ((a - c) * (b - d) < 0) {
+      const part = (c - a) / (c - a + b - d)
+      add(made, begin + (end - begin) * part, a + (b - a) * part)
+    }
+    add(made, end, Math.min(b, d))
+    begin = end
+  }
+  return made
+}
+
+/** Place on the straight piece that begins at a corner. */
+function onPiece({ times, places }: Polyline, corner: number, time: number): number {
+  if (time === times[corner + 1]) return places[corner + 1]!
+  const part = (time - times[corner]!) / (times[corner + 1]! - times[corner]!)
+  return places[corner]! + (places[corner + 1]! - places[corner]!) * part
+}
+
+/** Adds a corner, without going back; one that says nothing new is left out. */
+export function add({ times, places }: Polyline, time: number, place: number): void {
+  const ahead = places.length === 0 ? place : Math.max(place, places.at(-1)!)
+  if (times.at(-1) === time && places.at(-1) === ahead) return
+  times.push(time)
+  places.push(ahead)
+}
+
+/** Rounding of places that lie on one straight line, m. */
+const hair = 1e-9
+
+/** The same path without corners that lie on a straight line between their neighbours, as far as `within`, m. */
+export function simplified({ times, places }: Polyline, within = hair): Polyline {
+  const made: Polyline = { times: [times[0]!], places: [places[0]!] }
+  // slopes from the last corner that is kept between which the line must lie to pass all since
+  let [least, most] = [-Infinity, Infinity]
+  for (let index = 1; index < times.length; index++) {
+    const [time, place] = [made.times.at(-1)!, made.places.at(-1)!]
+    const passed = times[index]! - time
+    const slope = (places[index]! - place) / passed
+    if (passed > 0 && slope >= least && slope <= most) {
+      least = Math.max(least, (places[index]! - within - place) / passed)
+      most = Math.min(most, (places[index]! + within - place) / passed)
+      continue
+    }
+    if (index > 1 && (times[index - 1] !== time || places[index - 1] !== place)) {
+      made.times.push(times[index - 1]!)
+      made.places.push(places[index - 1]!)
+      index--
+    } else {
+      made.times.push(times[index]!)
+      made.places.push(places[index]!)
+    }
+    least = -Infinity
+    most = Infinity
+  }
+  const end = times.length - 1
+  if (made.times.at(-1) !== times[end] || made.places.at(-1) !== places[end]) {
+    made.times.push(times[end]!)
+    made.places.push(places[end]!)
+  }
+  return made
+}

@@ -1,0 +1,207 @@
+/** A stretch of one shift as it was simulated: which case was where, when, and in what state every piece was. */
+import type { Line, ShiftResult } from '../line/line.js'
+import { outsideSize } from '../scenario/outside.js'
+import type { Scenario } from '../scenario/schema.js'
+import { wholeZones, zonesFor } from '../trade/zones.js'
+import { Recorder, type Visit } from './recorder.js'
+
+/** What of a piece decides how cases move on it; SI. */
+export interface StretchPiece {
+  /** How cases move on it; `place` holds one case for a time. */
+  moves: 'accumulating' | 'belt' | 'sealer' | 'station' | 'place'
+  /** Way of a case on it, m: whole zones of a zoned conveyor, the belts of a sealer; 0 where a case only stands. */
+  length: number
+  speed: number | null
+  /** Accumulating: room that a case takes, by kind, m; else empty. */
+  pitches: number[]
+  /** Accumulating: time until a case follows the one ahead, s. */
+  startDelay: number
+  /** Places that work side by side. */
+  servers: number
+}
+
+/** Times are in seconds since the start of the shift (of several in a row: of the first). */
+export interface Stretch {
+  shift: number
+  from: number
+  to: number
+  /** Why this shift and this stretch of it, in words. */
+  why: string
+  /** Cases on the line in the stretch, in order of arrival, and those just ahead of them. */
+  cases: {
+    id: number
+    /** Place of its kind in the scenario. */
+    kind: number
+    /** Each piece that it enters, from its coming to the end of the stretch: piece, time in, time out or null. */
+    path: [number, number, number | null][]
+    /** Source that it comes from, and when it comes. */
+    came: [number, number]
+    /** When it goes onto the belts of each sealer of its path, in their order; null for not in the stretch. */
+    belts?: (number | null)[]
+    /** It was spoilt in a jam and taken out where its path ends. */
+    lost?: true
+  }[]
+  /** Of each piece in order of the file its states, from the first time that a path needs: time, state. */
+  states: [number, string][][]
+  /** Planned stops of stations, such as pallet changes: piece, begin, end if nothing holds them up. */
+  planned: [number, number, number][]
+  /** Breaks of the shift, as far as they lie in the stretch: begin, end. */
+  breaks: [number, number][]
+  /** Cases in the line, floor stacks before it included, from each of these instants on. */
+  held: [number, number][]
+  /** In order of the file. */
+  pieces: StretchPiece[]
+  /** In order of the file; what those who bring cases do when the line is full. */
+  sources: { name: string; whenFull: string }[]
+}
+
+/**
+ * The shift that shows best what costs output: the one whose output is nearest the median, the first of those
+ * that are equally near. In the shift of the lowest output one rare breakdown hides everything else.
+ * `shifts` in their order, at least one; the answer counts from 1. Common practice, no source.
+ */
+export function ordinaryShift(shifts: readonly Pick<ShiftResult, 'outputs'>[]): {
+  shift: number
+  why: string
+} {
+  const outputs = shifts.map(({ outputs: each }) => each.reduce((sum, output) => sum + output, 0))
+  const sorted = [...outputs].sort((a, b) => a - b)
+  const middle = sorted.length >> 1
+  const median = sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2
+  let best = 0
+  for (const [index, output] of outputs.entries())
+    if (Math.abs(output - median) < Math.abs(outputs[best]! - median)) best = index
+  const share = `Shift ${best + 1} of ${outputs.length}`
+  return {
+    shift: best + 1,
+    why: `${share} has the output of an ordinary shift: as many shifts put out more as less. What holds it up is what usually holds the line up.`,
+  }
+}
+
+/** Departed cases whose leaving still tells where the first one on an accumulating conveyor is. */
+const leaders = { atOnce: 1, withDelay: 30 }
+
+/**
+ * Simulates shift `shift` (from 1) of study `seed` and records `length` seconds of it around its longest queue: the first
+ * instant, outside breaks if there is one, at which most cases are in the line stands in the middle, as far as the shift
+ * reaches. A length beyond that of the shift takes the whole shift. Throws what `Line.simulate` throws.
+ */
+export function recordStretch(
+  line: Line,
+  scenario: Scenario,
+  seed: string,
+  shift: number,
+  { length, why = '' }: { length: number; why?: string },
+): Stretch {
+  const recorder = new Recorder(scenario)
+  line.observe((event) => recorder.take(event))
+  try {
+    line.simulate(seed, shift)
+  } finally {
+    line.observe(null)
+  }
+  const allBreaks = breaksOf(scenario)
+  const most = recorder.longestQueue(allBreaks)
+  const span = Math.min(length, line.end)
+  const from = Math.min(Math.max(0, most.time - span / 2), line.end - span)
+  const to = from + span
+  const pieces = Object.values(scenario.line).map((keys) => pieceOf(scenario, keys))
+  const cases = casesOf(recorder, pieces, from, to)
+  const first = Math.min(from, ...cases.flatMap(({ path }) => path.slice(0, 1).map(([, time]) => time)))
+  return {
+    shift,
+    from,
+    to,
+    why: [why, `The stretch is the one around its longest queue, ${most.count} cases in the line.`]
+      .filter((part) => part !== '')
+      .join(' '),
+    cases,
+    states: recorder.states.map((all) => between(all, first, to)),
+    planned: recorder.planned.filter(([, begin, end]) => begin < to && end > from),
+    breaks: allBreaks
+      .filter(([begin, end]) => begin < to && end > from)
+      .map(([begin, end]) => [Math.max(begin, from), Math.min(end, to)]),
+    held: between(recorder.held, from, to).map(([time, count]) => [Math.max(time, from), count]),
+    pieces,
+    sources: Object.entries(scenario.arrivals).map(([name, keys]) => ({ name, whenFull: keys['when-full'] })),
+  }
+}
+
+/** Breaks of all shifts in a row, s since the start of the first. */
+function breaksOf({ shift }: Scenario): [number, number][] {
+  const span = shift.length + shift['run-out']
+  return Array.from({ length: shift.campaign }, (_, index) =>
+    shift.breaks.map((pause): [number, number] => [
+      index * span + pause.at,
+      index * span + pause.at + pause.for,
+    ]),
+  ).flat()
+}
+
+/** The entries of a step function that hold somewhere in [from, to]. */
+function between<Value>(steps: readonly [number, Value][], from: number, to: number): [number, Value][] {
+  const isPast = (index: number) => index + 1 < steps.length && steps[index + 1]![0] <= from
+  return steps.filter(([time], index) => time <= to && !isPast(index)).map(([time, value]) => [time, value])
+}
+
+function pieceOf({ cases }: Scenario, keys: Scenario['line'][string]): StretchPiece {
+  const none = { length: 0, speed: null, pitches: [], startDelay: 0, servers: 1 }
+  if (keys.type === 'sealer') return { ...none, moves: 'sealer', length: keys.bed, speed: keys['belt-speed'] }
+  if (keys.type === 'station') return { ...none, moves: 'station', servers: keys.servers }
+  if (keys.type !== 'conveyor') return { ...none, moves: 'place' }
+  const { length, speed, zone, spacing } = keys
+  if (keys.carries === 'belt') return { ...none, moves: 'belt', length, speed }
+  const lengths = Object.values(cases).map((kind) => outsideSize(kind).length)
+  return {
+    moves: 'accumulating',
+    length: zone === undefined ? length : wholeZones(length, zone) * zone,
+    speed,
+    pitches: lengths.map((each) => (zone === undefined ? each + spacing : zonesFor(each, zone) * zone)),
+    startDelay: keys['start-delay'],
+    servers: 1,
+  }
+}
+
+/** The cases that are on the line, or stand before it, in [from, to], and those whose leaving tells where others are. */
+function casesOf(
+  recorder: Recorder,
+  pieces: readonly StretchPiece[],
+  from: number,
+  to: number,
+): Stretch['cases'] {
+  const all = recorder.cases
+  const wanted = new Set<number>()
+  const gone: Visit[][] = pieces.map(() => [])
+  for (const [index, { came, gone: end, path }] of all.entries()) {
+    if (came[1] <= to && end > from) wanted.add(index)
+    for (const visit of path) if (visit.out <= from) gone[visit.piece]!.push(visit)
+  }
+  for (const [piece, { moves, startDelay }] of pieces.entries()) {
+    if (moves !== 'accumulating') continue
+    const many = startDelay > 0 ? leaders.withDelay : leaders.atOnce
+    for (const { item } of gone[piece]!.sort((a, b) => b.out - a.out).slice(0, many)) wanted.add(item)
+  }
+  const known = (time: number) => (time <= to ? time : null)
+  return [...wanted]
+    .sort((a, b) => a - b)
+    .map((index) => {
+      const { id, kind, came, isLost, path } = all[index]!
+      const entered = path.filter((visit) => visit.in <= to)
+      const belts = entered
+        .filter(({ piece }) => pieces[piece]!.moves === 'sealer')
+        .map((visit) => known(visit.belts))
+      const isOut = entered.length === path.length && (path.at(-1)?.out ?? Infinity) <= to
+      return {
+        id,
+        kind,
+        path: entered.map((visit): [number, number, number | null] => [
+          visit.piece,
+          visit.in,
+          known(visit.out),
+        ]),
+        came,
+        ...(belts.length > 0 ? { belts } : {}),
+        ...(isLost && isOut ? { lost: true as const } : {}),
+      }
+    })
+}
