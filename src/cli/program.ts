@@ -8,6 +8,7 @@ import { exits, FileError, type Io, UsageError } from './io.js'
 import { addNew } from './new.js'
 import { addRun } from './run.js'
 import { addSize } from './size.js'
+import { addSweep } from './sweep.js'
 import { addTrace } from './trace.js'
 import { UnsettledError } from './unsettled.js'
 import { version } from './version.js'
@@ -27,6 +28,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   tapeshift run line.yaml                 simulate it and write the report
   tapeshift compare line.yaml             the line against its variants: what differs, and is it worth it
   tapeshift size line.yaml --choose "line.infeed.length=4..12/1 m" --holds "9 cases/min in 95 % of shifts"
+  tapeshift sweep line.yaml --vary "line.infeed.length=4..12/1 m"   how much is enough
   tapeshift trace line.yaml --shift 3      one shift, event by event
 `,
     )
@@ -43,6 +45,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   addRun(program, io, finish)
   addCompare(program, io, finish)
   addSize(program, io, finish)
+  addSweep(program, io, finish)
   addTrace(program, io, finish)
   addNew(program, io, finish)
   for (const command of program.commands) command.exitOverride().configureOutput(program.configureOutput())

@@ -85,7 +85,7 @@ export function pairedRatioDifference(
 }
 
 /** Shifts as numbers whose mean is the ratio and whose spread is that of its residuals; NaN where it has none. */
-function linearised(shifts: readonly (readonly [number, number])[]): number[] {
+export function linearised(shifts: readonly (readonly [number, number])[]): number[] {
   const total = shifts.reduce((sum, [, over]) => sum + over, 0)
   const ratio = shifts.reduce((sum, [value]) => sum + value, 0) / total
   const meanOver = total / shifts.length

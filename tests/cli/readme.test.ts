@@ -57,6 +57,14 @@ describe('README', () => {
     expect(flowing(out)).toContain(flowing(quotation!))
   })
 
+  it('quotes what its sweep prints', async () => {
+    const [command] = blocks('sh').filter((block) => block.startsWith('tapeshift sweep'))
+    const { out } = await call([...words(command!.trim()), '--no-files', '--workers', '1'], { cwd: folder() })
+    const [quotation] = blocks('text').filter((block) => block.includes('slope changes most'))
+    const flowing = (text: string) => text.replace(/[\s\u2009]+/g, ' ').trim()
+    expect(flowing(out)).toContain(flowing(quotation!))
+  })
+
   it('explains every measure', async () => {
     const cwd = folder()
     const unsaid: string[] = []

@@ -1,0 +1,201 @@
+/** The document of a sweep, from what came of its designs. */
+import { buffersOf } from '../check/buffers.js'
+import { handCalculation } from '../check/hand.js'
+import { lineByHand } from '../check/line.js'
+import type { Scenario } from '../scenario/schema.js'
+import { currencyOf, orNull } from '../study/line-result.js'
+import { shiftOf } from '../study/result.js'
+import { amountOf, inSi, inUnit } from '../study/sweep-factor.js'
+import type { LeftOut } from '../study/sweep-inputs.js'
+import { curveOf, eachOf, gridOf, type MovedInput, planOf } from '../study/sweep-kinds.js'
+import {
+  type Factor,
+  pointsOf,
+  type SampledDesign,
+  type SpeedByHand,
+  type SweepKind,
+  type SweepMeasure,
+  type SweepResult,
+  sampledFigure,
+} from '../study/sweep-result.js'
+import { overrideWords } from './options.js'
+import type { CommandScenario } from './scenario.js'
+import type { SweepOptions } from './sweep.js'
+import type { Varied } from './sweep-asked.js'
+import type { Outcome } from './sweep-designs.js'
+import { type TriedInput, textOf, treeValue } from './sweep-inputs.js'
+import type { Planned } from './sweep-points.js'
+import { quoted } from './text.js'
+import { version } from './version.js'
+
+/** What the document is made of. */
+interface Parts {
+  kind: SweepKind
+  varied: readonly Varied[]
+  loaded: CommandScenario
+  measures: readonly SweepMeasure[]
+  base: Planned
+  points: readonly Planned[]
+  inputs: readonly TriedInput[]
+  leftOut: readonly LeftOut[]
+  notes: readonly string[]
+  outcomes: ReadonlyMap<string, Outcome>
+  shifts: number
+  options: SweepOptions
+  name: string
+}
+
+/** Makes the document of `command: sweep`. */
+export function sweepResult(parts: Parts): SweepResult {
+  const { kind, varied, loaded, measures, outcomes, shifts } = parts
+  const { scenario } = loaded
+  const { confidence } = scenario.study
+  const failures: LeftOut[] = []
+  const sampled = ({ set, at, key }: Planned): SampledDesign | null => {
+    const outcome = outcomes.get(key)!
+    if ('samples' in outcome) return { set, at, samples: outcome.samples }
+    failures.push({ path: setText(set), reason: outcome.failed })
+    return null
+  }
+  const base = sampled(parts.base)!
+  const designs = parts.points.flatMap((point) => sampled(point) ?? [])
+  const points = pointsOf(designs, measures, confidence)
+  const factors = kind === 'each' ? [] : varied.map((factor) => factorOf(factor, parts))
+  const target = scenario.target ?? null
+  return {
+    format: 'tapeshift-result/1',
+    command: 'sweep',
+    kind,
+    made: {
+      version,
+      node: process.version,
+      seed: scenario.study.seed,
+      scenario: { title: scenario.title, sha256: loaded.sha256 },
+      shifts,
+      confidence,
+      plain: true,
+      repeat: repeatOf(parts),
+    },
+    display: scenario.display,
+    shift: shiftOf(scenario),
+    target,
+    currency: currencyOf(scenario),
+    factors,
+    measures: [...measures],
+    base: Object.fromEntries(
+      measures.map((measure) => [
+        measure.name,
+        sampledFigure(base.samples[measure.name], measure, confidence),
+      ]),
+    ),
+    points,
+    curve:
+      kind === 'curve'
+        ? {
+            ...curveOf({ designs, base, measures, target, confidence, factorUnit: varied[0]!.unit }),
+            byHand: speedByHand(varied[0]!.path, scenario),
+          }
+        : null,
+    grid: kind === 'grid' ? gridOf(points, factors, measures) : null,
+    each: kind === 'each' ? eachOf(movedInputs(parts), base, measures, confidence) : null,
+    plan:
+      kind === 'plan'
+        ? planOf(
+            points,
+            factors,
+            varied.map(({ values }) => [values[0]!, values[1]!] as const),
+            measures,
+            confidence,
+          )
+        : null,
+    leftOut: [...parts.leftOut, ...unlike(failures)],
+    assumed: loaded.assumed,
+    notes: [...parts.notes],
+    shifts: 'designs.csv',
+  }
+}
+
+const unlike = (failures: readonly LeftOut[]) => [
+  ...new Map(failures.map((each) => [each.path, each])).values(),
+]
+
+const setText = (set: Record<string, unknown>) =>
+  Object.entries(set)
+    .map(([path, value]) => `${path} = ${textOf(value)}`)
+    .join(', ')
+
+/** The inputs with what came of their ends; one of which both failed is left out. */
+function movedInputs({ inputs, outcomes }: Parts): MovedInput[] {
+  const endOf = (planned: TriedInput['low']): SampledDesign | null => {
+    const outcome = planned === null ? undefined : outcomes.get(planned.key)
+    return planned && outcome && 'samples' in outcome
+      ? { set: planned.set, at: planned.at, samples: outcome.samples }
+      : null
+  }
+  const textOfEnd = ({ path }: TriedInput, planned: TriedInput['low']) =>
+    planned === null ? null : textOf(planned.set[path])
+  return inputs.flatMap((input) => {
+    const ends = { low: endOf(input.low), high: endOf(input.high) }
+    if (ends.low === null && ends.high === null) return []
+    const { path, base, low, high } = input
+    return [{ path, base, low: textOfEnd(input, low), high: textOfEnd(input, high), ends }]
+  })
+}
+
+function factorOf({ path, unit, values }: Varied, { loaded, points, varied, kind }: Parts): Factor {
+  const own = amountOf(treeValue(loaded.resolved, path))
+  const si = values.map((number) => inSi({ number, unit }))
+  const place = varied.findIndex((each) => each.path === path)
+  return {
+    path,
+    unit,
+    values,
+    base: own && (inUnit(own, unit)?.number ?? null),
+    si: { unit: si[0]!.unit, values: si.map(({ number }) => number) },
+    minutes: kind === 'plan' ? null : minutesOf(path, values, place, points, loaded.scenario),
+  }
+}
+
+/** Minutes that the free places of a conveyor last at the target, by hand, for each of its lengths; null of anything else. */
+function minutesOf(
+  path: string,
+  values: readonly number[],
+  place: number,
+  points: readonly Planned[],
+  { target, line }: Scenario,
+): number[] | null {
+  const name = /^line\.([^.]+)\.length$/.exec(path)?.[1]
+  const piece = name === undefined ? undefined : line[name]
+  if (target === undefined || piece?.type !== 'conveyor' || piece.carries === 'belt') return null
+  const minutes = values.map((value) => {
+    const point = points.find(({ at }) => at[place] === value)
+    const buffer =
+      point && buffersOf(point.scenario, lineByHand(point.scenario)).find((each) => each.name === name)
+    return buffer ? (buffer.places - buffer.riding) / target / 60 : Number.NaN
+  })
+  return minutes.every(Number.isFinite) ? minutes : null
+}
+
+/** What pencil and paper say of the belts of a sealer whose speed is varied. */
+function speedByHand(path: string, scenario: Scenario): SpeedByHand | null {
+  const machine = /^line\.([^.]+)\.belt-speed$/.exec(path)?.[1]
+  const curve = handCalculation(scenario).curves.find((each) => each.machine === machine)
+  if (!curve) return null
+  return { machine: curve.machine, ceiling: orNull(curve.ceiling), littleGain: orNull(curve.littleGain) }
+}
+
+/** The command line that makes the same document again. */
+function repeatOf({ name, options, loaded }: Parts): string {
+  const named = (flag: string, values: readonly string[]) => values.map((each) => `--${flag} ${quoted(each)}`)
+  return [
+    ...overrideWords('sweep', name, options),
+    ...(options.each ? ['--each'] : []),
+    ...(options.plan === undefined ? [] : [`--plan ${options.plan}`]),
+    ...named('vary', options.vary),
+    ...named('measure', options.measure),
+    // the usual number is not named: as an option it would be another scenario
+    ...(options.shifts === undefined ? [] : [`--shifts ${options.shifts}`]),
+    ...named('seed', [loaded.scenario.study.seed]),
+    ...(options.confidence === undefined ? [] : named('confidence', [options.confidence])),
+  ].join(' ')
+}

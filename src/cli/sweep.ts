@@ -1,0 +1,76 @@
+/** `tapeshift sweep`: how much is enough, and what matters? */
+import { type Command, Option } from 'commander'
+import { mostShifts } from '../scenario/limits.js'
+import type { Io } from './io.js'
+import {
+  addOverrideOptions,
+  addRepeatable,
+  addSimulationOptions,
+  type SimulationOptions,
+  wholeBetween,
+} from './options.js'
+
+export interface SweepOptions extends SimulationOptions {
+  vary: string[]
+  measure: string[]
+  each?: boolean
+  plan?: number
+}
+
+/** Shifts of each design, where nobody says. */
+export const usualShiftsEach = 100
+
+/** Most points of a plan. */
+const mostPlanned = 10_000
+
+/** Adds the command; `finish` takes its exit code. */
+export function addSweep(program: Command, io: Io, finish: (code: number) => void): void {
+  const command = program
+    .command('sweep')
+    .argument('<SCENARIO>', 'scenario file, or - for standard input')
+    .description('one value of the scenario after another on the same random numbers: how much is enough')
+    .addHelpText(
+      'before',
+      `Examples:
+  tapeshift sweep line.yaml --vary "line.infeed.length=4..12/1 m"           a curve: where more stops helping
+  tapeshift sweep line.yaml --vary "line.infeed.length=4..12/2 m" --vary "line.sealer.belt-speed=10..24/2 m/min"
+                                                                           a grid with its contours
+  tapeshift sweep line.yaml --each                                         every input a tenth less and more
+  tapeshift sweep line.yaml --each --vary "line.infeed.length=4..12 m" --vary "crew.operator.people=1..2"
+  tapeshift sweep line.yaml --plan 40 --vary "line.infeed.length=4..12 m" --vary "line.sealer.belt-speed=10..24 m/min" \\
+                            --vary "line.outfeed.length=3..9 m"            many factors at once
+`,
+    )
+    .addHelpText(
+      'after',
+      '\nWithout --each and --plan one --vary is a curve and two are a grid. Differences are taken shift by shift and judged together.',
+    )
+  addOverrideOptions(command)
+  addRepeatable(
+    command,
+    '--vary <VALUES>',
+    'what is varied, PATH=low..high/step or PATH=v1,v2,v3; with --each and --plan PATH=low..high; repeatable',
+    'with --each all numeric inputs',
+  )
+  command
+    .option('--each', 'one input at a time, its two ends against the scenario as it stands')
+    .addOption(
+      new Option(
+        '--plan <N>',
+        `so many designs that fill the space of three or more factors, and a straight line through them; at most ${mostPlanned}`,
+      ).argParser(wholeBetween(5, mostPlanned)),
+    )
+  addRepeatable(
+    command,
+    '--measure <NAME>',
+    'measure to look at, such as tape-per-case or crew.operators.busy; repeatable',
+    'the target, the rate and the cost',
+  )
+  addSimulationOptions(
+    command,
+    `shifts of each design, 2 to ${mostShifts} (default: ${usualShiftsEach})`,
+  ).action(async (name: string, options: SweepOptions) => {
+    const { sweep } = await import('./sweep-designs.js')
+    finish(await sweep(name, options, io))
+  })
+}

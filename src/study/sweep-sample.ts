@@ -1,0 +1,44 @@
+/** What is kept of the shifts of a swept design: the numbers of the measures that were asked for, and what these come to. */
+import type { ShiftResult } from '../line/line.js'
+import { type Estimate, meanEstimate, ratioEstimate, shareEstimate } from './estimate.js'
+import type { StudyMeasure } from './figures.js'
+import {
+  linearised,
+  type PairedDifference,
+  pairedDifference,
+  pairedRatioDifference,
+  pairedShareDifference,
+} from './paired.js'
+
+/** A measure over shifts, in their order. `overs`: the denominators of a ratio. A shift that says nothing has NaN. */
+export interface Sample {
+  kind: 'mean' | 'total' | 'share' | 'ratio'
+  values: number[]
+  overs: number[] | null
+}
+
+/** The numbers of a measure; null of a quantile over shifts, of which no difference is known. */
+export function sampleOf({ kind, index }: StudyMeasure, shifts: readonly ShiftResult[]): Sample | null {
+  if (kind === 'quantile') return null
+  const column = (place: number) => shifts.map(({ values }) => values[place]!)
+  return { kind, values: column(index), overs: kind === 'ratio' ? column(index + 1) : null }
+}
+
+/** The figure with its interval: plain, so that the difference of two figures is that of their pairs. */
+export function sampleEstimate({ kind, values, overs }: Sample, confidence: number): Estimate {
+  if (kind === 'share') return shareEstimate(values, confidence)
+  return overs === null ? meanEstimate(values, confidence) : ratioEstimate(values, overs, confidence)
+}
+
+/** One design less another over the same shifts, with its own interval at a confidence. */
+export function sampleDifference(of: Sample, against: Sample, confidence: number): PairedDifference {
+  if (of.kind === 'share') return pairedShareDifference(against.values, of.values, confidence)
+  if (of.overs === null || against.overs === null)
+    return pairedDifference(against.values, of.values, confidence)
+  return pairedRatioDifference(against.values, against.overs, of.values, of.overs, confidence)
+}
+
+/** Numbers a shift whose mean is the figure: of a ratio its linearised shifts. */
+export function perShift({ values, overs }: Sample): number[] {
+  return overs === null ? values : linearised(values.map((value, shift) => [value, overs[shift]!]))
+}
