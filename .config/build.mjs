@@ -32,3 +32,16 @@ await build({
     js: "import { createRequire as requireOf } from 'node:module'; const require = requireOf(import.meta.url);",
   },
 })
+
+// what runs in the page of a report, put into it by the program
+await build({
+  entryPoints: { page: at('src/report/browser/main.ts') },
+  outdir: at('.build/cli'),
+  bundle: true,
+  format: 'iife',
+  platform: 'browser',
+  target: 'es2020',
+  minify: true,
+  legalComments: 'none',
+  logLevel: 'warning',
+})

@@ -15,6 +15,7 @@ import { againstFirst, allPairs } from '../study/compare.js'
 import { type BestResult, baseName, type CompareResult, compareResult } from '../study/compare-result.js'
 import { measureName } from '../study/figures.js'
 import { currencyOf, unitName } from '../study/line-result.js'
+import { aboutOf } from './about.js'
 import type { CompareOptions } from './compare.js'
 import { type ComparisonAsked, comparisonAsked } from './compare-asked.js'
 import { exits, type Io, textStyle, UsageError } from './io.js'
@@ -99,6 +100,7 @@ export async function compare(name: string, options: CompareOptions, io: Io): Pr
         // the usual most is not named: as an option it would be another scenario
         repeat: repeatOf(name, options, loaded.scenario, asked.goal ? options.shifts : shifts),
       },
+      about: aboutOf(loaded, designs.slice(1)),
       assumed: loaded.assumed,
       notes: [],
     })

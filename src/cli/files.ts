@@ -13,8 +13,21 @@ import { reason } from './text.js'
 const mostBytes = 4_000_000
 
 /** The text of a scenario, from its file or, for `-`, from standard input. */
-export async function readScenarioText(name: string, cwd: string, stdin: Readable): Promise<string> {
-  if (name === '-') return readAll(stdin)
+export const readScenarioText = (name: string, cwd: string, stdin: Readable): Promise<string> =>
+  readText(name, cwd, stdin, 'the scenario file', mostBytes)
+
+/** The text of a result, from its file or, for `-`, from standard input. */
+export const readWhole = (name: string, cwd: string, stdin: Readable): Promise<string> =>
+  readText(name, cwd, stdin, 'the result.json', Infinity)
+
+async function readText(
+  name: string,
+  cwd: string,
+  stdin: Readable,
+  what: string,
+  most: number,
+): Promise<string> {
+  if (name === '-') return readAll(stdin, most)
   let handle: Awaited<ReturnType<typeof open>>
   const file = path.resolve(cwd, name)
   try {
@@ -24,8 +37,8 @@ export async function readScenarioText(name: string, cwd: string, stdin: Readabl
   }
   try {
     const stat = await handle.stat()
-    if (stat.isDirectory()) throw new UsageError(`${name} is a folder: name the scenario file in it`)
-    return await readAll(handle.createReadStream({ autoClose: false }))
+    if (stat.isDirectory()) throw new UsageError(`${name} is a folder: name ${what} in it`)
+    return await readAll(handle.createReadStream({ autoClose: false }), most)
   } catch (error) {
     if (error instanceof UsageError || error instanceof FileError) throw error
     throw new FileError(`cannot read ${name}: ${reason(error)}`)
@@ -34,7 +47,7 @@ export async function readScenarioText(name: string, cwd: string, stdin: Readabl
   }
 }
 
-async function readAll(stream: Readable): Promise<string> {
+async function readAll(stream: Readable, most: number): Promise<string> {
   const parts: Buffer[] = []
   let bytes = 0
   for await (const part of stream) {
@@ -42,7 +55,7 @@ async function readAll(stream: Readable): Promise<string> {
     parts.push(chunk)
     bytes += chunk.length
     // the loader says what is wrong with it
-    if (bytes > mostBytes) break
+    if (bytes > most) break
   }
   return Buffer.concat(parts)
     .toString('utf8')

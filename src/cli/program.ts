@@ -6,6 +6,7 @@ import { addCheck } from './check.js'
 import { addCompare } from './compare.js'
 import { exits, FileError, type Io, UsageError } from './io.js'
 import { addNew } from './new.js'
+import { addReport } from './report.js'
 import { addRun } from './run.js'
 import { addSize } from './size.js'
 import { addSweep } from './sweep.js'
@@ -30,6 +31,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   tapeshift size line.yaml --choose "line.infeed.length=4..12/1 m" --holds "9 cases/min in 95 % of shifts"
   tapeshift sweep line.yaml --vary "line.infeed.length=4..12/1 m"   how much is enough
   tapeshift trace line.yaml --shift 3      one shift, event by event
+  tapeshift report out/line-run/result.json   the page of a report again
 `,
     )
     .addHelpText(
@@ -47,6 +49,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   addSize(program, io, finish)
   addSweep(program, io, finish)
   addTrace(program, io, finish)
+  addReport(program, io, finish)
   addNew(program, io, finish)
   for (const command of program.commands) command.exitOverride().configureOutput(program.configureOutput())
   try {

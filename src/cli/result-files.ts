@@ -5,6 +5,7 @@ import type { Report } from '../report/content.js'
 import { reportPage } from '../report/page.js'
 import { renderPng } from '../report/png.js'
 import { type Content, writeTogether } from './files.js'
+import { pageScript } from './page-script.js'
 import { resolvedYaml } from './resolved.js'
 import { mostCopied } from './result-folder.js'
 import type { CommandScenario } from './scenario.js'
@@ -32,7 +33,7 @@ export async function writeResults(
       .filter(([, { bytes }]) => bytes <= mostCopied)
       .map(([name, { file }]): [string, Content] => [name, { copyOf: file }]),
     ...pictures.map(({ chart, png }): [string, Content] => [path.join('charts', `${chart.name}.png`), png]),
-    ['report.html', reportPage(report, pictures)],
+    ['report.html', reportPage(report, pictures, { document, script: pageScript() })],
     ['result.json', `${JSON.stringify(document, null, 2)}\n`],
   ]
   await writeTogether(new Map(files.map(([name, content]) => [path.join(folder, name), content])))

@@ -9,8 +9,12 @@ import { allCharts } from '../report/charts/index.js'
 import { runReport } from '../report/content.js'
 import { shiftsCsv } from '../report/csv.js'
 import { terminalReport } from '../report/terminal.js'
+import type { Scenario } from '../scenario/schema.js'
 import { stoppingRule } from '../study/precision.js'
 import { type RunResult, runResult } from '../study/result.js'
+import type { WarmUp } from '../study/steady.js'
+import { ordinaryShift, recordStretch, type Stretch } from '../study/stretch.js'
+import { aboutOf } from './about.js'
 import { type Asked, askedOf } from './asked.js'
 import { exits, type Io, textStyle } from './io.js'
 import { Journal, ownerOf } from './journal.js'
@@ -68,7 +72,10 @@ export async function run(name: string, options: StudyOptions, io: Io): Promise<
       made: made(name, options, loaded, asked, study.shifts.length),
       warmUp: study.warmUp,
       ...asked,
+      // the moment that a report shows is simulated once more: not for those who read figures only
+      ...(options.files ? { stretch: stretchOf(line, scenario, study) } : {}),
       byHand: foretold(loaded.scenario, handCalculation(loaded.scenario)),
+      about: aboutOf(loaded),
       assumed: loaded.assumed,
       notes: notes(loaded),
     })
@@ -82,6 +89,17 @@ export async function run(name: string, options: StudyOptions, io: Io): Promise<
   } finally {
     journal?.close()
   }
+}
+
+/** Twenty minutes of an ordinary shift as they happened. */
+function stretchOf(
+  line: Line,
+  scenario: Scenario,
+  { shifts, warmUp }: { shifts: readonly ShiftResult[]; warmUp: WarmUp | null },
+): Stretch {
+  line.countFrom = warmUp?.countFrom ?? 0
+  const { shift, why } = ordinaryShift(shifts)
+  return recordStretch(line, scenario, scenario.study.seed, shift, { length: 1200, why })
 }
 
 /** When the first shifts are enough; undefined where their number is given. */

@@ -7,6 +7,7 @@ import { shown } from '../scenario/problems.js'
 import { Beside, type ReadLog, readScenarioText } from './files.js'
 import { type Io, UsageError } from './io.js'
 import type { ScenarioOptions, SimulationOptions } from './options.js'
+import { questionOf } from './question.js'
 
 export interface CommandScenario extends Loaded {
   variants: (Variant & { shiftsSha256: string })[]
@@ -24,6 +25,8 @@ export interface CommandScenario extends Loaded {
   files: ReadonlyMap<string, string>
   /** Recorded logs that it replays, by the name that it gives them. */
   logs: ReadonlyMap<string, ReadLog>
+  /** What the first comments of the file ask; null where they ask nothing. */
+  question: string | null
 }
 
 /** Reads and validates. Throws `FileError`, `UsageError` or `ScenarioError`. */
@@ -58,6 +61,7 @@ export async function loadForCommand(
     shiftsHash,
     files: beside.texts,
     logs: beside.logs,
+    question: questionOf(text),
   }
 }
 

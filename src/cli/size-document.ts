@@ -5,6 +5,7 @@ import { currencyOf, unitName } from '../study/line-result.js'
 import { shiftOf } from '../study/result.js'
 import type { Tried } from '../study/size.js'
 import { promiseFigure, type SizedDesign, type SizeResult } from '../study/size-result.js'
+import { aboutOf } from './about.js'
 import { overrideWords } from './options.js'
 import type { CommandScenario } from './scenario.js'
 import type { SizeOptions } from './size.js'
@@ -121,6 +122,10 @@ export function sizeResult({
     },
     rising: asked.rising,
     picked: found.picked,
+    about: aboutOf(
+      loaded,
+      found.pick === null ? [] : [{ name: 'the pick', scenario: ordered[found.pick]!.scenario }],
+    ),
     // what is chosen is not assumed
     assumed: loaded.assumed.filter(({ path }) => asked.choices.every((choice) => choice.path !== path)),
     notes: [...refused].map(

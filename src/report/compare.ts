@@ -12,6 +12,8 @@ import type { Report, Table } from './content.js'
 import { differenceText } from './difference.js'
 import { flowText } from './flow.js'
 import { counted, durationText, figureText, grouped } from './format.js'
+import { compareRecord } from './record.js'
+import { inSections, within } from './sections.js'
 import { tapeLayoutTable } from './tape-layouts.js'
 import { worthTable } from './worth.js'
 
@@ -28,15 +30,15 @@ export function compareReport(result: CompareResult): Report {
     ),
   )
   const tables = [
-    designTable(result),
-    figureTable(result),
-    differenceTable('Against the base', result.differences, result),
-    ...(result.pairs.length > 0 ? [pairTable(result)] : []),
-    costTable(result),
-    tapeLayoutTable(result),
-    worthTable(result),
-    mattersTable(result),
-    bestTable(result),
+    within('designs', designTable(result)),
+    within('designs', figureTable(result)),
+    within('differences', differenceTable('Against the base', result.differences, result)),
+    ...(result.pairs.length > 0 ? [within('differences', pairTable(result))] : []),
+    within('differences', mattersTable(result)),
+    within('differences', bestTable(result)),
+    within('money', costTable(result)),
+    within('money', worthTable(result)),
+    within('designs', tapeLayoutTable(result)),
   ]
   return {
     title: made.scenario.title,
@@ -47,9 +49,10 @@ export function compareReport(result: CompareResult): Report {
       ...pairingLine(result),
       ...bestCertainty(result),
     ],
-    tables: tables.filter((table) => table.rows.length > 0),
+    tables: inSections(tables.filter((table) => table.rows.length > 0)),
     limits: limits(result),
     ...closingOf(made, result.assumed, 'Assumed of the base, because the scenario does not say'),
+    ...compareRecord(result, bestSentences(result)),
   }
 }
 

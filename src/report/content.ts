@@ -8,6 +8,12 @@ import { closingOf } from './closing.js'
 import { durationText, figureText, grouped, printFigure, shareOfShifts } from './format.js'
 import { handTable } from './hand.js'
 import { lossesTable } from './losses.js'
+import { measuresTable } from './measures.js'
+import { planSvg } from './plan.js'
+import { runRecord } from './record.js'
+import { inSections, type Section, within } from './sections.js'
+import type { Summary } from './summary.js'
+import { timeSpaceSvg } from './time-space.js'
 
 export interface Table {
   title: string
@@ -17,6 +23,8 @@ export interface Table {
   /** The columns that hold words; the others but the first hold numbers. */
   words?: string[]
   rows: string[][]
+  /** Where it stands in the report. */
+  section?: Section
 }
 
 export interface Report {
@@ -33,6 +41,16 @@ export interface Report {
   repeat: string
   /** Version, seed and scenario that made it. */
   origin: string
+  /** For the page alone: what its first screen says. */
+  summary?: Summary
+  /** The line from above, to scale, as SVG. */
+  plan?: string
+  /** Cases over time and place in a stretch of one shift: SVG. */
+  moment?: string
+  findings?: Table
+  given?: Table
+  definitions?: Table
+  checklist?: Table
 }
 
 /** What was simulated: shifts, or campaigns of several in a row. */
@@ -47,25 +65,38 @@ const percent = (share: number) => `${Number((share * 100).toPrecision(4))} %`
 export function runReport(result: RunResult): Report {
   const { made, shift } = result
   const tables = [
-    stateTable(result),
-    lossesTable(result),
-    placesTable(result),
-    stopsTable(result),
-    routesTable(result),
-    tapeTable(result),
-    effectivenessTable(result),
-    crewTable(result),
-    costTable(result),
-    handTable(result),
+    measuresTable(result),
+    within('machines', stateTable(result)),
+    within('losses', lossesTable(result)),
+    within('machines', stopsTable(result)),
+    within('machines', effectivenessTable(result)),
+    within('machines', crewTable(result)),
+    within('places', placesTable(result)),
+    within('places', routesTable(result)),
+    within('money', tapeTable(result)),
+    within('money', costTable(result)),
+    within('hand', handTable(result)),
   ]
   return {
     title: made.scenario.title,
     subtitle: `${observations(made.shifts, shift)} simulated, seed "${made.seed}". Plus-minus: ${percent(made.confidence)} confidence that the long-run figure lies within it.`,
     headline: headline(result),
     certainty: certaintyLines(result),
-    tables: tables.filter((table) => table.rows.length > 0),
+    tables: inSections(tables.filter((table) => table.rows.length > 0)),
     limits: limits(result),
     ...closingOf(made, result.assumed, 'Assumed, because the scenario does not say'),
+    ...runRecord(result),
+    ...(result.layout && result.stretch
+      ? { moment: timeSpaceSvg(result.layout, result.stretch, { display: result.display }) }
+      : {}),
+    ...(result.layout
+      ? {
+          plan: planSvg(result.layout, {
+            ...(result.byHand?.bottleneck ? { limiting: result.byHand.bottleneck } : {}),
+            display: result.display,
+          }),
+        }
+      : {}),
   }
 }
 

@@ -1,71 +1,132 @@
-/** The report as one page that needs nothing else: pictures and style are inside it. */
-import type { Chart } from './charts/chart.js'
+/** The report as one page that needs nothing else: pictures, style, result document and the script that draws it are inside. */
+import { createHash } from 'node:crypto'
 import type { Report, Table } from './content.js'
-import { isOfWords } from './plain-text.js'
+import { escaped, figureHtml, list, type Picture, paragraphs, prose, tableHtml } from './page-parts.js'
+import { style } from './page-style.js'
+import { type Section, sectionOfChart, sections } from './sections.js'
 
-/** Text of a scenario is hostile in a page: nothing of it may be taken for markup. */
-export const escaped = (text: string): string =>
-  text.replace(
-    /[&<>"']/g,
-    (sign) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' })[sign]!,
-  )
+export { escaped, type Picture } from './page-parts.js'
 
-const style = `
-:root { color-scheme: light; }
-body { font: 16px/1.5 system-ui, "DejaVu Sans", sans-serif; color: #1c2430; background: #fff; max-width: 60rem; margin: 2rem auto; padding: 0 1rem; }
-h1 { font-size: 1.7rem; margin: 0; } h2 { font-size: 1.15rem; margin: 2.2rem 0 .4rem; }
-.subtitle { color: #55606e; margin: .3rem 0 1.4rem; } .headline { font-size: 1.1rem; } .headline li { margin: .3rem 0; } .certainty { color: #55606e; }
-table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; } .wide { overflow-x: auto; }
-th, td { text-align: right; padding: .3rem .6rem; border-bottom: 1px solid #e2e6eb; vertical-align: top; } .words { text-align: left; }
-th { font-weight: 600; color: #55606e; font-size: .88rem; }
-figure { margin: 1.2rem 0; } img { max-width: 100%; height: auto; } figcaption { color: #55606e; font-size: .88rem; }
-.cautions { border-left: 4px solid #b3541e; padding: .2rem 1rem; background: #fdf4ee; }
-code { background: #f1f3f6; padding: .1rem .3rem; overflow-wrap: anywhere; }
-@media print { body { margin: 0; max-width: none; font-size: 11px; } h2 { break-after: avoid; } figure, tr { break-inside: avoid; } }
-`
-
-const list = (lines: readonly string[]) =>
-  `<ul>${lines.map((line) => `<li>${escaped(line)}</li>`).join('')}</ul>`
-
-function tableHtml(table: Table): string {
-  const kinds = table.columns.map((_, column) => (isOfWords(table, column) ? ' class="words"' : ''))
-  const head = table.columns.map((text, column) => `<th scope="col"${kinds[column]}>${escaped(text)}</th>`)
-  const rows = table.rows.map(
-    (row) => `<tr>${row.map((cell, column) => `<td${kinds[column]}>${escaped(cell)}</td>`).join('')}</tr>`,
-  )
-  const note = table.note ? `<p>${escaped(table.note)}</p>` : ''
-  return `<h2>${escaped(table.title)}</h2>${note}<div class="wide"><table><thead><tr>${head.join('')}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table></div>`
+/** What is inside the page beside the report; without a script it shows pictures only. */
+export interface PageContents {
+  /** The result document. */
+  document?: unknown
+  /** A program for browsers that draws what the document holds. */
+  script?: string
 }
 
-function figureHtml({ chart, png }: Picture): string {
-  const source = `data:image/png;base64,${Buffer.from(png).toString('base64')}`
-  return `<figure><img alt="${escaped(chart.alt)}" src="${source}" width="${chart.width}"><figcaption>${escaped(chart.alt)}</figcaption></figure>`
+/** A part of the page under a heading. */
+interface Part {
+  id: string
+  title: string
+  html: string
 }
 
-/** A chart with its picture. */
-export interface Picture {
-  chart: Chart
-  png: Uint8Array
-}
+const isFilled = (table: Table | undefined): table is Table => table !== undefined && table.rows.length > 0
 
-/** The page; `result` is the name of the result document beside it. */
-export function reportPage(report: Report, pictures: readonly Picture[]): string {
+/** The page of a report with its charts, in the order of the sections. */
+export function reportPage(
+  report: Report,
+  pictures: readonly Picture[],
+  { document, script = '' }: PageContents = {},
+): string {
+  const parts = partsOf(report, pictures)
+  const data = document === undefined ? '' : dataBlock(document)
+  // a script may not hold what ends it
+  const program = script.replace(/<(?=\/script|!--)/gi, '\\x3c')
   return `<!doctype html>
 <html lang="en">
-<head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${escaped(report.title)}</title><style>${style}</style></head>
+<head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="${policy(program)}"><title>${escaped(report.title)}</title><style>${style}</style></head>
 <body>
-<h1>${escaped(report.title)}</h1>
-<p class="subtitle">${escaped(report.subtitle)}</p>
-<div class="headline">${list(report.headline)}</div>
-<div class="certainty">${list(report.certainty)}</div>
-${pictures.map(figureHtml).join('\n')}
-${report.tables.map(tableHtml).join('\n')}
-<h2>Limits</h2>${list(report.limits)}
-<div class="cautions"><h2>Safety</h2>${list(report.cautions)}</div>
-${report.assumed.rows.length > 0 ? tableHtml(report.assumed) : ''}
-<h2>To repeat this</h2><p><code>${escaped(report.repeat)}</code></p>
-<p class="subtitle">Made by ${escaped(report.origin)}.</p>
-</body>
+<a class="skip" href="#answer">To the answer</a>
+<main>
+<header><h1>${escaped(report.title)}</h1><p class="subtitle">${escaped(report.subtitle)}</p></header>
+${answerHtml(report)}
+<nav aria-label="Contents"><span class="label">Contents</span><ul>${[{ id: 'answer', title: 'The answer' }, ...parts].map(({ id, title }) => `<li><a href="#${id}">${escaped(title)}</a></li>`).join('')}</ul></nav>
+${parts.map(({ id, title, html }) => `<section id="${id}"><h2>${escaped(title)}</h2>\n${html}\n</section>`).join('\n')}
+</main>
+${data}${program === '' ? '' : `<script>${program}</script>\n`}</body>
 </html>
 `
+}
+
+const hash = (text: string) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`
+
+/** Nothing comes from outside, and only this script runs. */
+const policy = (script: string) =>
+  [
+    "default-src 'none'",
+    `script-src ${script === '' ? "'none'" : hash(script)}`,
+    `style-src ${hash(style)}`,
+    'img-src data:',
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ')
+
+const dataBlock = (document: unknown) =>
+  `<script type="application/json" id="result">${JSON.stringify(document).replace(/</g, '\\u003c')}</script>\n`
+
+/** An answer of more letters is set smaller: it is more than a sentence. */
+const longAnswer = 240
+
+/** The first screen. */
+function answerHtml({ summary, headline }: Report): string {
+  if (!summary) return `<section id="answer" class="answer">${list(headline)}</section>`
+  const { question, answer, sureness, limiting, next } = summary
+  const card = (kind: string, title: string, html: string) =>
+    html === '' ? '' : `<div class="${kind}"><h2>${title}</h2>${html}</div>`
+  return `<section id="answer" class="answer" aria-label="The answer">
+<p class="question"><span class="label">Question</span>${escaped(question)}</p>
+<p class="verdict${answer.length > longAnswer ? ' long' : ''}"><span class="label">Answer</span>${prose(answer)}</p>
+<div class="cards">${card('sure', 'How sure that is', paragraphs(sureness))}${card('limiting', 'What limits the line', limiting === '' ? '' : paragraphs([limiting]))}${card('next', 'What to do next', list(next, 'ol'))}</div>
+</section>`
+}
+
+/** All parts that this report has something for, in their order. */
+function partsOf(report: Report, pictures: readonly Picture[]): Part[] {
+  const { plan, moment, findings, given, assumed, definitions, checklist } = report
+  const part = (id: string, title: string, ...html: string[]): Part[] =>
+    html.every((each) => each === '')
+      ? []
+      : [{ id, title, html: html.filter((each) => each !== '').join('\n') }]
+  const table = (each: Table | undefined, heading: string) => (isFilled(each) ? tableHtml(each, heading) : '')
+  const subjects = Object.entries(sections) as [Section, string][]
+  // what is said in sentences opens the first of them
+  const first = subjects.find(([key]) =>
+    report.tables.some(({ section = 'figures' }) => section === key),
+  )?.[0]
+  return [
+    ...part('plan', 'The line, to scale', plan ? `<div class="plan">${plan}</div>` : ''),
+    ...part(
+      'moment',
+      'What happens on it',
+      moment
+        ? `<div class="plan moment" tabindex="0" role="region" aria-label="Paths of the cases">${moment}</div><div id="replay"></div>`
+        : '',
+    ),
+    ...subjects.flatMap(([key, title]) =>
+      part(
+        key,
+        title,
+        ...(key === first
+          ? [report.summary ? list(report.headline) : '', paragraphs(report.certainty, 'note')]
+          : []),
+        ...pictures.filter(({ chart }) => sectionOfChart(chart.name) === key).map(figureHtml),
+        ...report.tables
+          .filter(({ rows, section = 'figures' }) => rows.length > 0 && section === key)
+          .map((each) => tableHtml(each, title)),
+      ),
+    ),
+    ...part('findings', 'Findings of the check', table(findings, 'Findings of the check')),
+    ...part('limits', 'Limits', list(report.limits)),
+    ...part('assumptions', 'What the figures rest on', table(given, ''), table(assumed, '')),
+    ...part('safety', 'Safety', `<div class="cautions">${list(report.cautions)}</div>`),
+    ...part('definitions', 'What each measure means', table(definitions, 'What each measure means')),
+    ...part('checklist', 'Study checklist', table(checklist, 'Study checklist')),
+    ...part(
+      'repeat',
+      'To repeat this',
+      `<p><code>${escaped(report.repeat)}</code></p><p class="origin">Made by ${escaped(report.origin)}.</p>`,
+    ),
+  ]
 }

@@ -50,7 +50,7 @@ export function planSvg(layout: Layout, options: PlanOptions = {}): string {
   const foot = drawFoot(layout, scale, display, height)
   const title = `The line from above, to scale: ${words(layout.length, display)} long`
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${n(foot.bottom)}" width="100%" role="img" aria-labelledby="plan-title plan-desc" font-family="system-ui, 'DejaVu Sans', sans-serif" style="max-width: 700px; height: auto;">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${n(foot.bottom)}" width="100%" role="img" aria-labelledby="plan-title plan-desc" font-family="system-ui, 'DejaVu Sans', sans-serif">`,
     `<title id="plan-title">${escaped(title)}</title><desc id="plan-desc">${escaped(planWords(layout, options))}</desc>`,
     ...parts,
     foot.markup,

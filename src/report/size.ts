@@ -5,6 +5,8 @@ import { closingOf } from './closing.js'
 import type { Report, Table } from './content.js'
 import { flowText } from './flow.js'
 import { counted, durationText, figureText, grouped, printedUnit, shareOfShifts } from './format.js'
+import { sizeRecord } from './record.js'
+import { within } from './sections.js'
 
 const percent = (share: number) => `${Number((share * 100).toPrecision(4))} %`
 
@@ -16,11 +18,12 @@ export function sizeReport(result: SizeResult): Report {
     subtitle: `${counted(result.all, 'design')} of ${counted(result.choices.length, 'choice')}, on the same random numbers, up to ${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each, seed "${made.seed}".`,
     headline: headline(result),
     certainty: certainty(result),
-    tables: [pickTable(result), designTable(result), choiceTable(result)].filter(
-      ({ rows }) => rows.length > 0,
-    ),
+    tables: [pickTable(result), designTable(result), choiceTable(result)]
+      .filter(({ rows }) => rows.length > 0)
+      .map((table) => within('designs', table)),
     limits: limits(result),
     ...closingOf(made, result.assumed, 'Assumed of the scenario, because it does not say'),
+    ...sizeRecord(result, headline(result)),
   }
 }
 

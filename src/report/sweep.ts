@@ -1,7 +1,6 @@
 /** What the report of a sweep says, whichever kind it is. */
 import type { SweepResult } from '../study/sweep-result.js'
-import { cautions } from '../trade/cautions.js'
-import { assumedRows } from './assumed.js'
+import { closingOf } from './closing.js'
 import type { Report, Table } from './content.js'
 import { counted, durationText, grouped } from './format.js'
 import { curveHeadline, curveTables } from './sweep-curve.js'
@@ -21,16 +20,7 @@ export function sweepReport(result: SweepResult): Report {
     certainty: certainty(result),
     tables: [...tables(result), leftOutTable(result)].filter((table) => table.rows.length > 0),
     limits: limits(result),
-    assumed: {
-      title: 'Assumed of the scenario, because it does not say',
-      note: '',
-      columns: ['what', 'value', 'where the value comes from'],
-      words: ['value', 'where the value comes from'],
-      rows: assumedRows(result.assumed),
-    },
-    cautions,
-    repeat: made.repeat,
-    origin: `tapeshift ${made.version} on Node ${made.node}, seed "${made.seed}", scenario sha256 ${made.scenario.sha256}`,
+    ...closingOf(made, result.assumed, 'Assumed of the scenario, because it does not say'),
   }
 }
 

@@ -12,6 +12,7 @@ import { sealer } from './equipment/sealer.js'
 import { station } from './equipment/station.js'
 import { assume, bare, choice, money, moneyFor, name, quantity, whole } from './kit.js'
 import { mostShifts } from './limits.js'
+import { studyRecord } from './study-record.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
 /** A side of a case, m: from a matchbox to a container, so that a slip of the unit is found. */
@@ -251,6 +252,7 @@ export const scenarioSchema = z
           'tapeshift',
           'definition of the format',
         ),
+        ...studyRecord,
       }),
       {},
       'definition of the format',

@@ -161,6 +161,11 @@ study:
   shifts: 100                   # more shifts (or campaigns), narrower plus-minus: four times as many halve it
   confidence: 95 %
   seed: first                   # any text; the same seed gives the same shifts
+  # for the report, in your words:
+  # purpose: Does the new line hold 10 cases/min?      # the question that the study is to answer
+  # decision: Whether to order the long infeed, in March, by the works manager
+  # data-source: Stop log of line 2, January; all else from quotations
+  # validated-by: Line 2 as it is, its counts of two weeks   # what the model was held against
 
 # size:                         # for tapeshift size: what may be bought, and what must hold
 #   choose:

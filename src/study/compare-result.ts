@@ -1,6 +1,7 @@
 /** The result document of a comparison: each design as a run would tell it, and what differs between them. */
 
 import type { TapeLayout } from '../trade/tape-layout.js'
+import type { About } from './about.js'
 import type { Outcome } from './best.js'
 import {
   type Compared,
@@ -89,6 +90,7 @@ export interface CompareResult {
   differences: Record<string, Record<string, DifferenceFigure>>
   /** Variants against one another, where that was asked for. */
   pairs: { of: string; against: string; differences: Record<string, DifferenceFigure> }[]
+  about?: About
   assumed: RunResult['assumed']
   notes: string[]
   shifts: string
@@ -115,6 +117,7 @@ export interface CompareRecord {
   /** Differences that matter to the user, by measure, in its SI unit. */
   matters: ReadonlyMap<string, number>
   made: Made
+  about?: About
   assumed: RunResult['assumed']
   notes: string[]
 }
@@ -159,6 +162,7 @@ export function compareResult(record: CompareRecord): CompareResult {
     variants: {},
     differences: {},
     pairs: [],
+    ...(record.about ? { about: record.about } : {}),
     assumed: record.assumed,
     notes: record.notes,
     shifts: 'shifts.csv',

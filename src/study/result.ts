@@ -1,6 +1,8 @@
 /** The result document of a study: every figure with its interval, unit and words, in a fixed order. */
+
 import type { Line, ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
+import type { About } from './about.js'
 import { measureName, type StudyMeasure } from './figures.js'
 import { type Layout, layoutOf } from './layout.js'
 import { type Estimates, estimatesOf, type LineResult, lineResult, orNull } from './line-result.js'
@@ -8,6 +10,7 @@ import { type Losses, lossesOf } from './losses.js'
 import { relativeError } from './precision.js'
 import { type Judgement, judge, type Requirement } from './requirement.js'
 import type { WarmUp } from './steady.js'
+import type { Stretch } from './stretch.js'
 
 /** What made the document: with this it can be made again. */
 export interface Made {
@@ -76,6 +79,9 @@ export interface RunResult extends LineResult {
   losses?: Losses | null
   /** Where each piece stands. Not in older documents. */
   layout?: Layout
+  /** A stretch of one shift as it happened; only where files are written. */
+  stretch?: Stretch
+  about?: About
   assumed: { path: string; value: unknown; basis: string }[]
   notes: string[]
   shifts: string
@@ -94,6 +100,8 @@ export interface StudyRecord {
   /** `precision` stands for the requirement that the precision asked for was reached. */
   requirements: readonly (Requirement | 'precision')[]
   byHand?: ByHand
+  stretch?: Stretch
+  about?: About
   assumed: RunResult['assumed']
   notes: string[]
 }
@@ -135,6 +143,8 @@ export function runResult(record: StudyRecord): RunResult {
       bottleneck: record.byHand?.bottleneck ?? null,
     }),
     layout: layoutOf(scenario),
+    ...(record.stretch ? { stretch: record.stretch } : {}),
+    ...(record.about ? { about: record.about } : {}),
     assumed: record.assumed,
     notes: record.notes,
     shifts: 'shifts.csv',

@@ -1,4 +1,5 @@
 /** The result document of sizing: the designs that were looked at in order of cost, and the cheapest that keeps its promises. */
+import type { About } from './about.js'
 import type { Condition } from './condition.js'
 import { shareEstimate } from './estimate.js'
 import type { LineResult } from './line-result.js'
@@ -62,6 +63,7 @@ export interface SizeResult {
   rising: string[]
   /** The pick simulated for itself, and the piece that has least to spare by hand. */
   picked: (LineResult & { shifts: number; bottleneck: string | null }) | null
+  about?: About
   assumed: RunResult['assumed']
   notes: string[]
   shifts: string

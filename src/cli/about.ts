@@ -1,0 +1,79 @@
+/** What result documents tell of the study: the words of its scenario, what it gives, and what the check finds. */
+import { checkScenario } from '../check/check.js'
+import { severities } from '../check/finding.js'
+import { flowText } from '../report/flow.js'
+import type { Loaded } from '../scenario/load.js'
+import type { Scenario } from '../scenario/schema.js'
+import type { About, ToldFinding } from '../study/about.js'
+
+/** Letters of a value that is repeated in a report: a long list of orders stands in the scenario. */
+const mostLetters = 300
+
+/** Findings of the check that a reader must know: errors and warnings; of a design those that the scenario itself has not. */
+function findingsOf(scenario: Scenario, placeOf: Loaded['placeOf'], design: string | null): ToldFinding[] {
+  return checkScenario({ scenario, placeOf }).findings.flatMap(
+    ({ severity, code, path, message, basis, fix }) =>
+      severity === 'note' ? [] : [{ severity, code, path, message, basis, fix, design }],
+  )
+}
+
+/** `designs` are compared with the scenario: what is found of them too is told once. */
+export function aboutOf(
+  loaded: Loaded & { question: string | null },
+  designs: readonly { name: string; scenario: Scenario }[] = [],
+): About {
+  const { study } = loaded.scenario
+  const own = findingsOf(loaded.scenario, loaded.placeOf, null)
+  const known = new Set(own.map(sameness))
+  const others = designs.flatMap(({ name, scenario }) =>
+    findingsOf(scenario, () => null, name).filter((finding) => !known.has(sameness(finding))),
+  )
+  return {
+    question: loaded.question,
+    purpose: study.purpose ?? null,
+    decision: study.decision ?? null,
+    dataSource: study['data-source'] ?? null,
+    validatedBy: study['validated-by'] ?? null,
+    findings: severities.flatMap((severity) =>
+      [...own, ...others].filter((each) => each.severity === severity),
+    ),
+    given: given(loaded),
+  }
+}
+
+const sameness = ({ code, path, message }: ToldFinding) => JSON.stringify([code, path, message])
+
+/** Keys that are told elsewhere in a report. */
+const toldElsewhere = new Set(['title', 'study', 'variants', 'size'])
+
+/** The scenario without what is assumed, in lines of a readable size. */
+function given({ resolved, assumed }: Loaded): About['given'] {
+  const unsaid = new Set(assumed.map(({ path }) => path))
+  return Object.entries(resolved)
+    .filter(([key]) => !toldElsewhere.has(key) && !unsaid.has(key))
+    .flatMap(([key, value]) => linesOf([key], own(value, [key], unsaid)))
+}
+
+const isMap = (node: unknown): node is Record<string, unknown> =>
+  typeof node === 'object' && node !== null && !Array.isArray(node)
+
+/** A value without the keys that nobody named. */
+function own(node: unknown, path: readonly string[], unsaid: ReadonlySet<string>): unknown {
+  if (!isMap(node)) return node
+  const named = Object.entries(node).filter(([key]) => !unsaid.has([...path, key].join('.')))
+  return Object.fromEntries(named.map(([key, value]) => [key, own(value, [...path, key], unsaid)]))
+}
+
+/** A distribution and the like in one line, what holds several of them key by key. */
+function linesOf(path: readonly string[], node: unknown): About['given'] {
+  const isOneLine = !isMap(node) || path.length > 2 || (path.length > 1 && !Object.values(node).some(isMap))
+  if (!isOneLine) return Object.entries(node).flatMap(([key, value]) => linesOf([...path, key], value))
+  const value = flowText(node)
+  if (value === '{}') return []
+  return [
+    {
+      path: path.join('.'),
+      value: value.length > mostLetters ? `${value.slice(0, mostLetters - 1)}…` : value,
+    },
+  ]
+}

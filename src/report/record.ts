@@ -1,0 +1,80 @@
+/** What a report has for the page alone: its first screen, findings, what is given, definitions and the study checklist. */
+import type { CompareResult } from '../study/compare-result.js'
+import type { RunResult } from '../study/result.js'
+import type { SizeResult } from '../study/size-result.js'
+import { findingsTable, givenTable } from './about.js'
+import { checklistTable } from './checklist.js'
+import { compareSummary, sizeSummary } from './compare-summary.js'
+import type { Report } from './content.js'
+import { definitionsTable } from './definitions.js'
+import { counted } from './format.js'
+import { runSummary } from './summary.js'
+
+export type StudyRecord = Pick<Report, 'summary' | 'findings' | 'given' | 'definitions' | 'checklist'>
+
+const ofAll = ({ about }: Pick<RunResult, 'about'>) => ({
+  findings: findingsTable(about),
+  given: givenTable(about),
+})
+
+/** Of a run. */
+export function runRecord(result: RunResult): StudyRecord {
+  const summary = runSummary(result)
+  return {
+    summary,
+    ...ofAll(result),
+    definitions: definitionsTable([result]),
+    checklist: checklistTable({
+      ...result,
+      about: result.about,
+      line: result,
+      question: summary.question,
+      trials: 'One line, as the scenario has it.',
+      estimation: `Means have Student t intervals, shares of shifts Wilson intervals, ratios the ratio estimator${result.measures.throughput?.shrink === undefined ? '' : '; control variates on the arrivals narrow them'}.`,
+      hasHand: result.byHand !== null,
+    }),
+  }
+}
+
+/** Of a comparison; `best` is what selection says. */
+export function compareRecord(result: CompareResult, best: readonly string[]): StudyRecord {
+  const summary = compareSummary(result, best)
+  const designs = Object.values(result.variants)
+  return {
+    summary,
+    ...ofAll(result),
+    definitions: definitionsTable(designs),
+    checklist: checklistTable({
+      ...result,
+      about: result.about,
+      warmUp: null,
+      line: designs[0] ?? null,
+      question: summary.question,
+      trials: `${counted(designs.length, 'design')}: the base and variants, whose changes stand in the section on designs.`,
+      estimation:
+        'All designs see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals and Holm’s step-down.',
+      hasHand: false,
+    }),
+  }
+}
+
+/** Of a sizing; `headline` is what its report says first. */
+export function sizeRecord(result: SizeResult, headline: readonly string[]): StudyRecord {
+  const summary = sizeSummary(result, headline)
+  return {
+    summary,
+    ...ofAll(result),
+    ...(result.picked ? { definitions: definitionsTable([result.picked]) } : {}),
+    checklist: checklistTable({
+      ...result,
+      about: result.about,
+      warmUp: null,
+      line: result.picked,
+      question: summary.question,
+      trials: `${counted(result.all, 'design')} of ${counted(result.choices.length, 'choice')}, in order of cost.`,
+      estimation:
+        'Sequential tests after Wald of each promise on the same random numbers, the risk shared out among them.',
+      hasHand: false,
+    }),
+  }
+}

@@ -1,0 +1,47 @@
+/** The sections of a report: tables and charts of one subject stand together, in this order, wherever a report is shown. */
+
+/** Title of each section by its key, in their order. */
+export const sections = {
+  figures: 'What it puts out',
+  designs: 'The designs',
+  differences: 'What differs',
+  machines: 'What each machine does',
+  places: 'Where cases wait',
+  money: 'Tape and money',
+  losses: 'What is lost, and to what',
+  hand: 'By hand and simulated',
+} as const
+export type Section = keyof typeof sections
+
+/** The section of a chart by the beginning of its name; the first that fits. */
+const ofCharts: readonly [string, Section][] = [
+  ['output-shares', 'designs'],
+  ['size-', 'designs'],
+  ['output', 'figures'],
+  ['settling', 'figures'],
+  ['difference-', 'differences'],
+  ['states', 'machines'],
+  ['held', 'places'],
+  ['tape', 'money'],
+  ['cost-', 'money'],
+  ['losses', 'losses'],
+]
+
+/** Where a chart stands; one that no section has heard of opens the report. */
+export const sectionOfChart = (name: string): Section =>
+  ofCharts.find(([begin]) => name.startsWith(begin))?.[1] ?? 'figures'
+
+/** The table as one of a section. */
+export const within = <T extends object>(section: Section, table: T): T & { section: Section } => ({
+  section,
+  ...table,
+})
+
+const order = Object.keys(sections)
+
+/** Tables section by section; those of one section, and those of none, as they came. */
+export const inSections = <T extends { section?: Section }>(tables: readonly T[]): T[] =>
+  tables
+    .map((table) => ({ table, place: order.indexOf(table.section ?? 'figures') }))
+    .sort((a, b) => a.place - b.place)
+    .map(({ table }) => table)

@@ -1,0 +1,16 @@
+/** What a study says of itself, in words for its report; nothing of it is simulated. */
+import * as z from 'zod'
+
+const words = (doc: string) => z.string().min(1).max(500).describe(`${doc}; printed in the report`)
+
+/** Keys of `study` that the report quotes. */
+export const studyRecord = {
+  purpose: words('the question that the study is to answer').optional(),
+  decision: words('what is decided by the answer, by whom and when').optional(),
+  'data-source': words(
+    'where the figures of this file come from: what was measured, when, by whom',
+  ).optional(),
+  'validated-by': words(
+    'what the model was held against, such as a week of the plant’s own counts',
+  ).optional(),
+}

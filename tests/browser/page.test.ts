@@ -1,0 +1,245 @@
+/** The page of a report in a real browser: it draws, asks for nothing, fits, prints, does without scripts, and takes no name for markup. */
+import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import path from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { RunResult } from '../../src/study/result.js'
+import { call } from '../cli/in-process.js'
+import { demoFolder } from '../demo.js'
+import { pdfText } from './pdf-text.js'
+
+/** Where Debian's package has it. */
+const executable = '/usr/bin/chromium'
+const flags = [
+  ...['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run'],
+  ...['--disable-background-networking', '--disable-component-update', '--disable-sync'],
+]
+
+/** A page that is open, with all that it asked for and complained of. */
+interface Opened {
+  page: Page
+  complaints: string[]
+  requests: string[]
+}
+
+/** A name that would like to be more than that. */
+const evil = [
+  '<script>alert(1)</script>',
+  '</script\u003e<img src=x onerror=alert(2)>',
+  '</SCRIPT/><svg onload=alert(3)>',
+  '<!-- <script>',
+  '\u202eturned\u202c \u200fmark',
+  '" onmouseover="alert(4)',
+].join(' ')
+
+let browser: Browser
+const folder = mkdtempSync(path.join(tmpdir(), 'tapeshift-page-'))
+
+async function opened(file: string, options: BrowserContextOptions = {}): Promise<Opened> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options })
+  const page = await context.newPage()
+  const complaints: string[] = []
+  const requests: string[] = []
+  page.on('console', (message) => complaints.push(`${message.type()}: ${message.text()}`))
+  page.on('pageerror', (error) => complaints.push(String(error)))
+  page.on('dialog', (dialog) => {
+    complaints.push(`dialog: ${dialog.message()}`)
+    void dialog.dismiss()
+  })
+  page.on('request', (request) => {
+    if (!request.url().startsWith('data:')) requests.push(request.url())
+  })
+  await page.goto(pathToFileURL(file).href)
+  if (options.javaScriptEnabled !== false)
+    await page.waitForSelector('html[data-drawn=all]', { state: 'attached' })
+  return { page, complaints, requests }
+}
+
+async function made(command: string, scenario: string): Promise<string> {
+  const out = path.join(folder, `${command}-${scenario}`)
+  const { code, err } = await call(
+    [command, `${scenario}.yaml`, '--shifts', '12', '--workers', '1', '--quiet', '--out', out],
+    { cwd: demoFolder },
+  )
+  expect(code, err).toBe(0)
+  return path.join(out, 'report.html')
+}
+
+/** Of each canvas: how many colours it shows, and the share of it that is not paper. */
+const inkOf = (page: Page) =>
+  page.$$eval('figure canvas', (all) =>
+    all.map((each) => {
+      const canvas = each as unknown as {
+        width: number
+        height: number
+        getContext(kind: '2d'): CanvasRenderingContext2D
+      }
+      const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height)
+      const colours = new Set<number>()
+      let inked = 0
+      for (let at = 0; at < data.length; at += 4) {
+        if (data[at + 3] === 0) continue
+        inked++
+        colours.add((data[at]! << 16) | (data[at + 1]! << 8) | data[at + 2]!)
+      }
+      return { colours: colours.size, share: inked / (data.length / 4) }
+    }),
+  )
+
+const isThere = existsSync(executable)
+
+if (!isThere)
+  describe('without a browser', () => {
+    it('the page is not looked at: what CI must never do', () => {
+      console.warn(`NOT RUN: there is no ${executable}, so no report was opened (apt-get install chromium)`)
+      expect(process.env.CI).not.toBe('true')
+    })
+  })
+else
+  describe('the page of a report', () => {
+    let files: Record<'run' | 'compare', string>
+
+    beforeAll(async () => {
+      browser = await chromium.launch({ executablePath: executable, args: flags })
+      files = { run: await made('run', 'refill-hall'), compare: await made('compare', 'refill-hall') }
+    }, 120_000)
+    afterAll(() => browser?.close())
+
+    it.each(['run', 'compare'] as const)(
+      'of %s draws all its charts and asks for nothing',
+      async (command) => {
+        const { page, complaints, requests } = await opened(files[command])
+        const figures = await page.$$('figure[data-chart]')
+        const ink = await inkOf(page)
+        expect(figures.length).toBeGreaterThanOrEqual(4)
+        expect(ink).toHaveLength(figures.length)
+        for (const { colours, share } of ink) {
+          expect(colours).toBeGreaterThan(10)
+          expect(share).toBeGreaterThan(0.02)
+        }
+        expect(complaints).toEqual([])
+        expect(requests).toEqual([pathToFileURL(files[command]).href])
+        await page.context().close()
+      },
+    )
+
+    it.each([
+      ['run', 390],
+      ['run', 1440],
+      ['compare', 390],
+      ['compare', 1440],
+    ] as const)('of %s does not run over the side at %i px', async (command, width) => {
+      const { page } = await opened(files[command], { viewport: { width, height: 800 } })
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width)
+      await page.context().close()
+    })
+
+    it('says something of what is pointed at', async () => {
+      const { page } = await opened(files.run)
+      const canvas = page.locator('figure[data-chart=states] canvas')
+      await canvas.scrollIntoViewIfNeeded()
+      const before = await canvas.screenshot()
+      await canvas.hover({ position: { x: 300, y: 110 } })
+      await expect.poll(async () => (await canvas.screenshot()).equals(before)).toBe(false)
+      await page.context().close()
+    })
+
+    it('is told by keyboard where it is, and skips to the answer', async () => {
+      const { page } = await opened(files.run)
+      await page.keyboard.press('Tab')
+      expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('To the answer')
+      const outline = await page.evaluate(() => getComputedStyle(document.activeElement!).outlineWidth)
+      expect(Number.parseFloat(outline)).toBeGreaterThanOrEqual(2)
+      await page.keyboard.press('Enter')
+      expect(new URL(page.url()).hash).toBe('#answer')
+      const anchors = await page.$$eval('nav a', (all) => all.map((each) => each.getAttribute('href')!))
+      for (const anchor of anchors) expect(await page.$(anchor), anchor).not.toBeNull()
+      await page.context().close()
+    })
+
+    it('changes with a dark screen, and is light on paper', async () => {
+      const { page } = await opened(files.run, { colorScheme: 'dark' })
+      const paper = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor)
+      expect(await paper()).toBe('rgb(20, 24, 29)')
+      await page.emulateMedia({ media: 'print', colorScheme: 'dark' })
+      expect(await paper()).toBe('rgb(255, 255, 255)')
+      await page.context().close()
+    })
+
+    it('prints whole: from the answer to the last section, pictures included', async () => {
+      const { page } = await opened(files.run)
+      const { pages, text } = pdfText(await page.pdf({ format: 'A4' }))
+      const result = JSON.parse(
+        readFileSync(path.join(path.dirname(files.run), 'result.json'), 'utf8'),
+      ) as RunResult
+      const flowing = (words: string) => words.replace(/\s+/g, '')
+      expect(pages).toBeGreaterThan(5)
+      expect(text).toContain(flowing(result.about!.purpose!))
+      expect(text).toContain(flowing('Study checklist'))
+      expect(text).toContain(flowing(result.made.repeat))
+      expect(text).toContain(result.made.scenario.sha256)
+      await page.emulateMedia({ media: 'print' })
+      for (const canvas of await page.locator('figure canvas').all())
+        expect(await canvas.isVisible()).toBe(false)
+      expect(
+        await page.locator('figure img').evaluateAll((all) => all.every((each) => each.clientWidth > 300)),
+      ).toBe(true)
+      await page.context().close()
+    })
+
+    it('is read without scripts: all text, and pictures in place of charts', async () => {
+      const { page } = await opened(files.run, { javaScriptEnabled: false })
+      await expect.poll(() => page.locator('.verdict').isVisible()).toBe(true)
+      expect(await page.locator('figure img').count()).toBeGreaterThanOrEqual(4)
+      for (const picture of await page.locator('figure img').all())
+        expect(await picture.isVisible()).toBe(true)
+      expect(await page.locator('#checklist td.todo').count()).toBeGreaterThan(0)
+      expect(await page.locator('#repeat').isVisible()).toBe(true)
+      await page.context().close()
+    })
+
+    it('takes no name of a document for markup, of any length', async () => {
+      const from = path.join(path.dirname(await made('run', 'parcel-corner')), 'result.json')
+      const result = JSON.parse(readFileSync(from, 'utf8')) as RunResult
+      const long = evil + 'x'.repeat(10_000)
+      result.made.scenario.title = long
+      result.notes.push(long)
+      result.about!.purpose = long
+      result.about!.findings.push({
+        severity: 'error',
+        code: evil,
+        path: evil,
+        message: long,
+        basis: evil,
+        fix: evil,
+        design: evil,
+      })
+      const [first] = Object.keys(result.equipment)
+      result.equipment = Object.fromEntries(
+        Object.entries(result.equipment).map(([name, piece]) => [name === first ? evil : name, piece]),
+      )
+      result.held[0]!.place = evil
+      const file = path.join(folder, 'evil.json')
+      writeFileSync(file, JSON.stringify(result))
+      const { code, err } = await call(['report', file], { cwd: folder })
+      expect(code, err).toBe(0)
+      const { page, complaints, requests } = await opened(path.join(folder, 'report.html'), {
+        viewport: { width: 390, height: 800 },
+      })
+      expect(complaints).toEqual([])
+      expect(requests).toHaveLength(1)
+      expect(await page.locator('script').count()).toBe(2)
+      expect(await page.locator('img:not([alt])').count()).toBe(0)
+      expect(await page.locator('main svg[onload]').count()).toBe(0)
+      expect(await page.locator('h1').textContent()).toContain(
+        '<script>alert(1)</script> </script><img src=x onerror=alert(2)>',
+      )
+      const shown = (await page.locator('main').textContent()) ?? ''
+      expect(/[\u202e\u200f]/.test(shown)).toBe(false)
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
+      expect((await inkOf(page)).every(({ share }) => share > 0.02)).toBe(true)
+      await page.context().close()
+    })
+  })
