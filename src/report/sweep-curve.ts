@@ -1,7 +1,8 @@
 /** What a response curve says: where a level is crossed, what each step brings, where more stops helping, and what is cheapest. */
 import type { DifferenceFigure } from '../study/compare-result.js'
-import { costName, heldLevels, heldName } from '../study/sweep-kinds.js'
+import { heldLevels } from '../study/sweep-kinds.js'
 import type { CurveOf, CurveResult, Factor, SweepMeasure, SweepResult } from '../study/sweep-result.js'
+import { costName, heldName } from '../study/usual-measures.js'
 import { percent } from './charts/chart.js'
 import type { Table } from './content.js'
 import { grouped } from './format.js'

@@ -1,7 +1,8 @@
 /** What a grid of two factors says: how much of one each value of the other asks for. */
 import { crossings } from '../study/sweep-curve.js'
-import { costName, gridValues, heldName } from '../study/sweep-kinds.js'
+import { gridValues } from '../study/sweep-kinds.js'
 import type { Factor, SweepMeasure, SweepResult } from '../study/sweep-result.js'
+import { costName, heldName } from '../study/usual-measures.js'
 import type { Table } from './content.js'
 import { grouped } from './format.js'
 import {

@@ -19,13 +19,10 @@ import {
   type SweepPoint,
 } from './sweep-result.js'
 import { type Sample, sampleDifference, sampleEstimate } from './sweep-sample.js'
+import { costName, heldName } from './usual-measures.js'
 
 /** Shares of the shifts at which a target is looked at. */
 export const heldLevels = [0.9, 0.95, 0.99]
-
-/** The measure of the share of shifts that reach the target, and that of the cost. */
-export const heldName = 'target-held'
-export const costName = 'cost-per-1000'
 
 const meanAt = (design: SampledDesign, { name }: SweepMeasure): number => {
   const sample = design.samples[name]

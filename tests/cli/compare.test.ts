@@ -151,7 +151,7 @@ describe('--json', () => {
       currency: 'EUR',
     })
     expect(Object.keys(document.variants.quick!).slice(0, 5)).toEqual([
-      ...['note', 'set', 'shifts', 'requirements', 'worth'],
+      ...['note', 'set', 'shifts', 'requirements', 'tapeLayout'],
     ])
     expect(document.variants.quick!.set).toEqual({ 'line.end.time': '3 s' })
     expect(Object.keys(document.differences.quick!.throughput!)).toEqual([

@@ -1,7 +1,7 @@
 /** Chart of a response curve: each value tried with its interval, where the slope changes, where more stops helping. */
 import type { ChartConfiguration, ChartDataset } from 'chart.js'
-import { costName, heldName } from '../../study/sweep-kinds.js'
 import type { CurveOf, Factor, SweepMeasure, SweepResult } from '../../study/sweep-result.js'
+import { costName, heldName } from '../../study/usual-measures.js'
 import { measureSubject, pointText, valueText } from '../sweep-words.js'
 import {
   belowHeight,

@@ -1,7 +1,7 @@
 /** Chart of a grid: contours of a measure over two factors, with the points that were tried; of a length also minutes of buffer. */
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
-import { heldName } from '../../study/sweep-kinds.js'
 import type { Factor, GridOf, SweepMeasure, SweepResult } from '../../study/sweep-result.js'
+import { heldName } from '../../study/usual-measures.js'
 import { grouped } from '../format.js'
 import { listed, meanText, measureSubject, pointText, targetWords, valueText } from '../sweep-words.js'
 import {
