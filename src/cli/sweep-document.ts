@@ -18,6 +18,7 @@ import {
   type SweepResult,
   sampledFigure,
 } from '../study/sweep-result.js'
+import { aboutOf } from './about.js'
 import { overrideWords } from './options.js'
 import type { CommandScenario } from './scenario.js'
 import type { SweepOptions } from './sweep.js'
@@ -109,6 +110,7 @@ export function sweepResult(parts: Parts): SweepResult {
           )
         : null,
     leftOut: [...parts.leftOut, ...unlike(failures)],
+    about: aboutOf(loaded),
     assumed: loaded.assumed,
     notes: [...parts.notes],
     shifts: 'designs.csv',

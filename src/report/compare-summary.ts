@@ -1,6 +1,7 @@
 /** The first screen of a comparison and of a sizing. */
 import type { CompareResult, DesignResult, DifferenceFigure } from '../study/compare-result.js'
 import type { SizeResult } from '../study/size-result.js'
+import type { SweepResult } from '../study/sweep-result.js'
 import { sizeText } from './difference.js'
 import { counted, grouped } from './format.js'
 import { limitingText, measureFirst, mendFirst, questionOf, restingOn, type Summary } from './summary.js'
@@ -104,6 +105,24 @@ export function sizeSummary(result: SizeResult, headline: readonly string[]): Su
         : [
             'Put the pick into the scenario and simulate it with tapeshift run: that report shows its queues, stops, tape and money.',
           ]),
+      ...measureFirst(assumed, about),
+    ],
+  }
+}
+
+/** The first screen of a sweep; `headline` is what its report says first. */
+export function sweepSummary({ about, made, assumed }: SweepResult, headline: readonly string[]): Summary {
+  return {
+    question: questionOf(about, 'How much of it is enough?'),
+    answer: headline[0]!,
+    sureness: [
+      `${sureness(made.confidence)} confidence: what is called shown holds for all differences that are judged together.`,
+      restingOn(assumed, about),
+    ],
+    limiting: '',
+    next: [
+      ...mendFirst(about),
+      'Put the value that you choose into the scenario and simulate it with tapeshift run, for more shifts than here.',
       ...measureFirst(assumed, about),
     ],
   }

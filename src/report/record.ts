@@ -2,9 +2,10 @@
 import type { CompareResult } from '../study/compare-result.js'
 import type { RunResult } from '../study/result.js'
 import type { SizeResult } from '../study/size-result.js'
+import type { SweepResult } from '../study/sweep-result.js'
 import { findingsTable, givenTable } from './about.js'
 import { checklistTable } from './checklist.js'
-import { compareSummary, sizeSummary } from './compare-summary.js'
+import { compareSummary, sizeSummary, sweepSummary } from './compare-summary.js'
 import type { Report } from './content.js'
 import { definitionsTable } from './definitions.js'
 import { counted } from './format.js'
@@ -74,6 +75,26 @@ export function sizeRecord(result: SizeResult, headline: readonly string[]): Stu
       trials: `${counted(result.all, 'design')} of ${counted(result.choices.length, 'choice')}, in order of cost.`,
       estimation:
         'Sequential tests after Wald of each promise on the same random numbers, the risk shared out among them.',
+      hasHand: false,
+    }),
+  }
+}
+
+/** Of a sweep; `headline` is what its report says first. */
+export function sweepRecord(result: SweepResult, headline: readonly string[]): StudyRecord {
+  const summary = sweepSummary(result, headline)
+  return {
+    summary,
+    ...ofAll(result),
+    checklist: checklistTable({
+      ...result,
+      about: result.about,
+      warmUp: null,
+      line: null,
+      question: summary.question,
+      trials: `${counted(result.points.length, 'point')} beside the scenario as it stands.`,
+      estimation:
+        'All points see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals and Holm’s step-down.',
       hasHand: false,
     }),
   }

@@ -17,6 +17,7 @@ export type Section = keyof typeof sections
 const ofCharts: readonly [string, Section][] = [
   ['output-shares', 'designs'],
   ['size-', 'designs'],
+  ['each-', 'differences'],
   ['output', 'figures'],
   ['settling', 'figures'],
   ['difference-', 'differences'],

@@ -3,6 +3,7 @@ import type { SweepResult } from '../study/sweep-result.js'
 import { closingOf } from './closing.js'
 import type { Report, Table } from './content.js'
 import { counted, durationText, grouped } from './format.js'
+import { sweepRecord } from './record.js'
 import { curveHeadline, curveTables } from './sweep-curve.js'
 import { eachHeadline, eachTables } from './sweep-each.js'
 import { gridHeadline, gridTables } from './sweep-grid.js'
@@ -21,6 +22,7 @@ export function sweepReport(result: SweepResult): Report {
     tables: [...tables(result), leftOutTable(result)].filter((table) => table.rows.length > 0),
     limits: limits(result),
     ...closingOf(made, result.assumed, 'Assumed of the scenario, because it does not say'),
+    ...sweepRecord(result, headline(result)),
   }
 }
 

@@ -1,4 +1,5 @@
 /** The result document of a sweep: the points that were tried, and what they say as a curve, a grid, one factor at a time or a plan. */
+import type { About } from './about.js'
 import type { DifferenceFigure } from './compare-result.js'
 import { family } from './holm.js'
 import type { Figure } from './line-result.js'
@@ -156,6 +157,7 @@ export interface SweepResult {
   /** By measure; null where no straight line could be fitted. */
   plan: Record<string, PlanOf | null> | null
   leftOut: LeftOut[]
+  about?: About
   assumed: RunResult['assumed']
   notes: string[]
   shifts: string
