@@ -1,12 +1,9 @@
 /** The work of `tapeshift compare`: simulate the designs, hold them against one another, print, write. */
 import path from 'node:path'
 import { tapeLayout } from '../check/tape-layout.js'
-import { Line, type ShiftResult } from '../line/line.js'
+import { Line } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
-import { compareCharts } from '../report/charts/index.js'
-import { compareReport } from '../report/compare.js'
 import { designsCsv, differencesCsv } from '../report/csv.js'
-import { terminalReport } from '../report/terminal.js'
 import { nearest } from '../scenario/issues.js'
 import { shown } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -18,10 +15,11 @@ import { currencyOf, unitName } from '../study/line-result.js'
 import { aboutOf } from './about.js'
 import type { CompareOptions } from './compare.js'
 import { type ComparisonAsked, comparisonAsked } from './compare-asked.js'
-import { exits, type Io, textStyle, UsageError } from './io.js'
+import { deliver, loadFiles } from './deliver.js'
+import { exits, type Io, UsageError } from './io.js'
 import { Journal, ownerOf } from './journal.js'
 import { overrideWords, refuseContradictions, usualMost } from './options.js'
-import { refuseToOverwrite, sayWhatIsNotCopied, shownPath } from './result-folder.js'
+import { refuseToOverwrite } from './result-folder.js'
 import { type CommandScenario, loadForCommand } from './scenario.js'
 import { type Shifts, simulating } from './simulating.js'
 import { quoted } from './text.js'
@@ -52,7 +50,7 @@ export async function compare(name: string, options: CompareOptions, io: Io): Pr
   const { seed, confidence } = loaded.scenario.study
   const shifts = asked.goal === null ? loaded.scenario.study.shifts : (options.shifts ?? usualMost)
   try {
-    if (options.files) void import('./result-files.js')
+    loadFiles(options)
     const simulated = await simulating(
       {
         designs,
@@ -104,7 +102,16 @@ export async function compare(name: string, options: CompareOptions, io: Io): Pr
       assumed: loaded.assumed,
       notes: [],
     })
-    await show(result, designs, simulated.of, loaded, folder, options, io)
+    const designRows = designs.map(({ name, line }, index) => ({
+      name,
+      columns: line.columns,
+      shifts: simulated.of[index]!,
+    }))
+    const rows = new Map([
+      ['shifts.csv', designsCsv(designRows)],
+      ['differences.csv', differencesCsv(result)],
+    ])
+    await deliver(result, rows, { folder, loaded, options, io })
     journal?.remove()
     return isMet(result) ? exits.done : exits.requirement
   } catch (error) {
@@ -215,38 +222,4 @@ function repeatOf(name: string, options: CompareOptions, { study }: Scenario, sh
     ...named('require', options.require),
     ...(options.plain ? ['--plain'] : []),
   ].join(' ')
-}
-
-/** Prints the result and writes its files. */
-async function show(
-  result: CompareResult,
-  designs: readonly Design[],
-  of: readonly (readonly ShiftResult[])[],
-  loaded: CommandScenario,
-  folder: string,
-  options: CompareOptions,
-  io: Io,
-): Promise<void> {
-  const report = compareReport(result)
-  if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
-  else if (!options.quiet) io.stdout.write(terminalReport(report, textStyle(io)))
-  if (!options.files) return
-  const { writeResults } = await import('./result-files.js')
-  await writeResults(folder, loaded, {
-    rows: new Map([
-      [
-        'shifts.csv',
-        designsCsv(
-          designs.map(({ name, line }, index) => ({ name, columns: line.columns, shifts: of[index]! })),
-        ),
-      ],
-      ['differences.csv', differencesCsv(result)],
-    ]),
-    report,
-    charts: compareCharts(result),
-    document: result,
-  })
-  if (!options.quiet) sayWhatIsNotCopied(loaded, io)
-  if (!options.json && !options.quiet)
-    io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
 }

@@ -1,6 +1,6 @@
 /** Writes the files of a result, all of them or none. */
 import path from 'node:path'
-import type { Chart } from '../report/charts/chart.js'
+import { chartsOf, type ResultDocument } from '../report/charts/of-document.js'
 import type { Report } from '../report/content.js'
 import { reportPage } from '../report/page.js'
 import { renderPng } from '../report/png.js'
@@ -10,21 +10,20 @@ import { resolvedYaml } from './resolved.js'
 import { mostCopied } from './result-folder.js'
 import type { CommandScenario } from './scenario.js'
 
-/** What a command has to write beside the scenario: rows by the name of their file, the report with its charts, the document. */
+/** What a command has to write beside the scenario: rows by the name of their file, the document and its report. */
 export interface ResultFiles {
   rows: ReadonlyMap<string, string>
   report: Report
-  charts: readonly Chart[]
-  document: unknown
+  document: ResultDocument
 }
 
 /** Writes all files of a result into `folder`. Throws `FileError`; then what was there stays. */
 export async function writeResults(
   folder: string,
   loaded: CommandScenario,
-  { rows, report, charts, document }: ResultFiles,
+  { rows, report, document }: ResultFiles,
 ): Promise<void> {
-  const pictures = charts.map((chart) => ({ chart, png: renderPng(chart) }))
+  const pictures = chartsOf(document).map((chart) => ({ chart, png: renderPng(chart) }))
   const files: [string, Content][] = [
     ...rows,
     ['scenario.yaml', resolvedYaml(loaded)],

@@ -5,10 +5,7 @@ import { handCalculation } from '../check/hand.js'
 import { unnamedStops } from '../check/unnamed.js'
 import { Line, type ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
-import { allCharts } from '../report/charts/index.js'
-import { runReport } from '../report/content.js'
 import { shiftsCsv } from '../report/csv.js'
-import { terminalReport } from '../report/terminal.js'
 import type { Scenario } from '../scenario/schema.js'
 import { stoppingRule } from '../study/precision.js'
 import { type RunResult, runResult } from '../study/result.js'
@@ -16,10 +13,11 @@ import type { WarmUp } from '../study/steady.js'
 import { ordinaryShift, recordStretch, type Stretch } from '../study/stretch.js'
 import { aboutOf } from './about.js'
 import { type Asked, askedOf } from './asked.js'
-import { exits, type Io, textStyle } from './io.js'
+import { deliver, loadFiles } from './deliver.js'
+import { exits, type Io } from './io.js'
 import { Journal, ownerOf } from './journal.js'
 import { refuseContradictions, type StudyOptions, scenarioWords } from './options.js'
-import { refuseToOverwrite, sayWhatIsNotCopied, shownPath } from './result-folder.js'
+import { refuseToOverwrite } from './result-folder.js'
 import { type CommandScenario, loadForCommand } from './scenario.js'
 import { simulating } from './simulating.js'
 import { quoted } from './text.js'
@@ -40,8 +38,7 @@ export async function run(name: string, options: StudyOptions, io: Io): Promise<
   const { seed, confidence, shifts } = scenario.study
   const most = asked.precision?.most ?? shifts
   try {
-    // what draws takes long to load: while others simulate it is for nothing
-    if (options.files) void import('./result-files.js')
+    loadFiles(options)
     const study = await simulating(
       {
         designs: [{ scenario, key: '' }],
@@ -79,7 +76,8 @@ export async function run(name: string, options: StudyOptions, io: Io): Promise<
       assumed: loaded.assumed,
       notes: notes(loaded),
     })
-    await show(result, line, study.shifts, loaded, folder, options, io)
+    const rows = new Map([['shifts.csv', shiftsCsv(line.columns, study.shifts)]])
+    await deliver(result, rows, { folder, loaded, options, io })
     journal?.remove()
     return result.requirements.every(({ judgement }) => judgement === 'met') ? exits.done : exits.requirement
   } catch (error) {
@@ -146,30 +144,4 @@ function notes({ scenario }: CommandScenario): string[] {
     ...(missing.length > 0 ? [`The scenario names no ${missing.join(', no ')}: none happen here.`] : []),
     ...ordered.map((name) => `After the last order of ${name} nothing more comes from there in a shift.`),
   ]
-}
-
-/** Prints the result and writes its files. */
-async function show(
-  result: RunResult,
-  line: Line,
-  shifts: readonly ShiftResult[],
-  loaded: CommandScenario,
-  folder: string,
-  options: StudyOptions,
-  io: Io,
-): Promise<void> {
-  const report = runReport(result)
-  if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
-  else if (!options.quiet) io.stdout.write(terminalReport(report, textStyle(io)))
-  if (!options.files) return
-  const { writeResults } = await import('./result-files.js')
-  await writeResults(folder, loaded, {
-    rows: new Map([['shifts.csv', shiftsCsv(line.columns, shifts)]]),
-    report,
-    charts: allCharts(result),
-    document: result,
-  })
-  if (!options.quiet) sayWhatIsNotCopied(loaded, io)
-  if (!options.json && !options.quiet)
-    io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
 }

@@ -5,17 +5,15 @@ import { checkScenario } from '../check/check.js'
 import { codes } from '../check/finding.js'
 import { handCalculation } from '../check/hand.js'
 import { Line } from '../line/line.js'
-import { sizeCharts } from '../report/charts/index.js'
 import { designsSizedCsv } from '../report/csv.js'
-import { sizeReport } from '../report/size.js'
-import { terminalReport } from '../report/terminal.js'
 import type { Scenario } from '../scenario/schema.js'
 import { estimatesOf, lineResult } from '../study/line-result.js'
 import { findCheapest, type Tried } from '../study/size.js'
-import { exits, type Io, textStyle } from './io.js'
+import { deliver, loadFiles } from './deliver.js'
+import { exits, type Io } from './io.js'
 import { Journal, ownerOf } from './journal.js'
 import { refuseContradictions } from './options.js'
-import { refuseToOverwrite, sayWhatIsNotCopied, shownPath } from './result-folder.js'
+import { refuseToOverwrite } from './result-folder.js'
 import { loadForCommand } from './scenario.js'
 import { type Shifts, simulating } from './simulating.js'
 import { type SizeOptions, usualMostEach } from './size.js'
@@ -53,7 +51,7 @@ export async function size(name: string, options: SizeOptions, io: Io): Promise<
       )
     : null
   try {
-    if (options.files) void import('./result-files.js')
+    loadFiles(options)
     const found = await simulating(
       {
         designs: ordered,
@@ -81,21 +79,8 @@ export async function size(name: string, options: SizeOptions, io: Io): Promise<
       name,
       confidence,
     })
-    const report = sizeReport(result)
-    if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
-    else if (!options.quiet) io.stdout.write(terminalReport(report, textStyle(io)))
-    if (options.files) {
-      const { writeResults } = await import('./result-files.js')
-      await writeResults(folder, loaded, {
-        rows: new Map([['designs.csv', designsSizedCsv(result)]]),
-        report,
-        charts: sizeCharts(result),
-        document: result,
-      })
-      if (!options.quiet) sayWhatIsNotCopied(loaded, io)
-      if (!options.json && !options.quiet)
-        io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
-    }
+    const rows = new Map([['designs.csv', designsSizedCsv(result)]])
+    await deliver(result, rows, { folder, loaded, options, io })
     journal?.remove()
     return result.pick === null ? exits.requirement : exits.done
   } finally {

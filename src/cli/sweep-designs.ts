@@ -3,19 +3,17 @@ import { createHash } from 'node:crypto'
 import path from 'node:path'
 import { Line } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
-import { sweepCharts } from '../report/charts/sweep.js'
-import { sweepReport } from '../report/sweep.js'
 import { sweepDesignsCsv, sweepDifferencesCsv } from '../report/sweep-csv.js'
-import { terminalReport } from '../report/terminal.js'
 import { printable } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'
 import { measureName, studyMeasures } from '../study/figures.js'
 import type { SweepMeasure } from '../study/sweep-result.js'
 import { type Sample, sampleOf } from '../study/sweep-sample.js'
-import { exits, type Io, textStyle, UsageError } from './io.js'
+import { deliver, loadFiles } from './deliver.js'
+import { exits, type Io, UsageError } from './io.js'
 import { Journal, ownerOf } from './journal.js'
 import { refuseContradictions } from './options.js'
-import { refuseToOverwrite, sayWhatIsNotCopied, shownPath } from './result-folder.js'
+import { refuseToOverwrite } from './result-folder.js'
 import { loadForCommand } from './scenario.js'
 import { type Shifts, simulating } from './simulating.js'
 import { type SweepOptions, usualShiftsEach } from './sweep.js'
@@ -58,7 +56,7 @@ export async function sweep(name: string, options: SweepOptions, io: Io): Promis
     ? Journal.open(folder, { ...owner, scenario: asked }, options.resume === true, note)
     : null
   try {
-    if (options.files) void import('./result-files.js')
+    loadFiles(options)
     const outcomes = await simulating(
       {
         designs,
@@ -79,24 +77,11 @@ export async function sweep(name: string, options: SweepOptions, io: Io): Promis
       ...{ kind, varied, loaded, measures, base, points, inputs, leftOut, notes, outcomes, shifts },
       ...{ options, name },
     })
-    const report = sweepReport(result)
-    if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
-    else if (!options.quiet) io.stdout.write(terminalReport(report, textStyle(io)))
-    if (options.files) {
-      const { writeResults } = await import('./result-files.js')
-      await writeResults(folder, loaded, {
-        rows: new Map([
-          ['designs.csv', sweepDesignsCsv(result)],
-          ['differences.csv', sweepDifferencesCsv(result)],
-        ]),
-        report,
-        charts: sweepCharts(result),
-        document: result,
-      })
-      if (!options.quiet) sayWhatIsNotCopied(loaded, io)
-      if (!options.json && !options.quiet)
-        io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
-    }
+    const rows = new Map([
+      ['designs.csv', sweepDesignsCsv(result)],
+      ['differences.csv', sweepDifferencesCsv(result)],
+    ])
+    await deliver(result, rows, { folder, loaded, options, io })
     journal?.remove()
     return exits.done
   } catch (error) {

@@ -2,13 +2,11 @@
 import type { BestResult, CompareResult } from '../study/compare-result.js'
 import type { Table } from './content.js'
 import { sizeText } from './difference.js'
-import { type Display, grouped } from './format.js'
+import { type Display, grouped, percentText } from './format.js'
 
 /** An amount of a measure without plus-minus: `0.5 EUR`. */
 const amountText = (amount: number, unit: string, display: Display): string =>
   sizeText({ mean: amount, low: amount, high: amount, unit }, display).replace(' ± 0', '')
-
-const percent = (share: number) => `${Number((share * 100).toPrecision(4))} %`
 
 const conditions = (among: BestResult['among']): string => among.map(({ require }) => require).join(' and ')
 
@@ -21,7 +19,7 @@ export function bestSentences({ best, display, variants }: CompareResult): strin
     const amount = amountText(best.within, best.unit, display)
     const note = variants[best.pick]?.note ? ` (${variants[best.pick]!.note})` : ''
     return [
-      `Choose ${best.pick}${note}: it has the ${what}${among}. With ${percent(best.confidence)} confidence it is the best of them, or within ${amount} of the best.`,
+      `Choose ${best.pick}${note}: it has the ${what}${among}. With ${percentText(best.confidence)} confidence it is the best of them, or within ${amount} of the best.`,
     ]
   }
   const all = Object.values(best.designs)

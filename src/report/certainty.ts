@@ -1,9 +1,7 @@
 /** How sure the figures of a run are, in sentences: precision, requirements, narrowed intervals, the warm-up. */
 import type { PrecisionReached, RunResult } from '../study/result.js'
 import { figureAt } from './figure-at.js'
-import { durationText, figureText, grouped } from './format.js'
-
-const percent = (share: number) => `${Number((share * 100).toPrecision(2))} %`
+import { durationText, figureText, grouped, percentText } from './format.js'
 
 /** What the user required, each with what the figures say of it. */
 export function requirementLines(result: RunResult): string[] {
@@ -39,18 +37,18 @@ function precisionLines({ asked, of, most, isMet }: PrecisionReached, shifts: nu
   const reached = of
     .map(
       ({ measure, reached: each }) =>
-        `${measure} ${each === null ? 'not at all' : `within ${percent(each)}`}`,
+        `${measure} ${each === null ? 'not at all' : `within ${percentText(each, 2)}`}`,
     )
     .join(', ')
   if (isMet)
     return [
-      `Asked for: within ${percent(asked)}. After ${grouped(shifts, 0)} shifts it is known: ${reached}.`,
+      `Asked for: within ${percentText(asked, 2)}. After ${grouped(shifts, 0)} shifts it is known: ${reached}.`,
     ]
   const worst = Math.max(...of.map((each) => each.reached ?? Infinity))
   const needed = Math.ceil(shifts * (worst / asked) ** 2)
   const hint = Number.isFinite(needed) ? ` That would take about ${roughly(needed)} shifts.` : ''
   return [
-    `Asked for: within ${percent(asked)}. Not reached in ${grouped(most, 0)} shifts, the most that were allowed: it is known ${reached}.${hint}`,
+    `Asked for: within ${percentText(asked, 2)}. Not reached in ${grouped(most, 0)} shifts, the most that were allowed: it is known ${reached}.${hint}`,
   ]
 }
 
@@ -61,7 +59,7 @@ function shrinkLine({ measures }: RunResult): string[] {
   const shrink = measures.throughput?.shrink
   if (shrink === undefined) return []
   return [
-    `The times and kinds that the arrivals drew are known, and what they owe to luck is taken out: plus-minus of the output is ${percent(shrink)} of that of plain means, which --plain gives.`,
+    `The times and kinds that the arrivals drew are known, and what they owe to luck is taken out: plus-minus of the output is ${percentText(shrink, 2)} of that of plain means, which --plain gives.`,
   ]
 }
 

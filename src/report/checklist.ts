@@ -7,7 +7,7 @@ import type { About } from '../study/about.js'
 import type { LineResult } from '../study/line-result.js'
 import type { Made, RunResult } from '../study/result.js'
 import type { Table } from './content.js'
-import { counted, durationText, grouped } from './format.js'
+import { counted, durationText, grouped, percentText } from './format.js'
 
 /** What all kinds of study tell. */
 export interface StudyFacts {
@@ -74,7 +74,7 @@ const objectives = ({ about, question, made, line }: StudyFacts): Item[] => [
   ['decision', ...told(about?.decision, 'what is decided by the answer, by whom and when (study: decision)')],
   [
     'outputs of the model',
-    `Each measure of the section on measures, with its definition; plus-minus at ${Number((made.confidence * 100).toPrecision(4))} % confidence.`,
+    `Each measure of the section on measures, with its definition; plus-minus at ${percentText(made.confidence)} confidence.`,
     line ? '' : 'To fill in: no design was simulated for its figures',
   ],
 ]

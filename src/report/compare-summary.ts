@@ -3,10 +3,8 @@ import type { CompareResult, DesignResult, DifferenceFigure } from '../study/com
 import type { SizeResult } from '../study/size-result.js'
 import type { SweepResult } from '../study/sweep-result.js'
 import { sizeText } from './difference.js'
-import { counted, grouped } from './format.js'
+import { counted, grouped, percentText } from './format.js'
 import { limitingText, measureFirst, mendFirst, questionOf, restingOn, type Summary } from './summary.js'
-
-const sureness = (confidence: number) => `${Number((confidence * 100).toPrecision(4))} %`
 
 /** What is better, by measure: more of it or less, and how that is said. */
 const wishes: [measure: string, isMoreBetter: boolean, words: string][] = [
@@ -24,7 +22,7 @@ export function compareSummary(result: CompareResult, best: readonly string[]): 
     question: questionOf(about, 'Which of these designs is better than the base, and by how much?'),
     answer: best.length > 0 ? best.join(' ') : answerOf(result),
     sureness: [
-      `${sureness(made.confidence)} confidence that all differences that are judged together lie within their plus-minus at once; the designs saw the same random numbers in up to ${grouped(made.shifts, 0)} ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'} each.`,
+      `${percentText(made.confidence)} confidence that all differences that are judged together lie within their plus-minus at once; the designs saw the same random numbers in up to ${grouped(made.shifts, 0)} ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'} each.`,
       restingOn(assumed, about),
     ],
     limiting: limiting === '' ? '' : `In the base: ${limiting}`,
@@ -93,7 +91,7 @@ export function sizeSummary(result: SizeResult, headline: readonly string[]): Su
     sureness: [
       isFull
         ? 'Every design was judged by its figure alone.'
-        : `${sureness(made.confidence)} confidence in the whole search.`,
+        : `${percentText(made.confidence)} confidence in the whole search.`,
       ...(pick === null ? [] : headline.slice(1, 2)),
       restingOn(assumed, about),
     ],
@@ -116,7 +114,7 @@ export function sweepSummary({ about, made, assumed }: SweepResult, headline: re
     question: questionOf(about, 'How much of it is enough?'),
     answer: headline[0]!,
     sureness: [
-      `${sureness(made.confidence)} confidence: what is called shown holds for all differences that are judged together.`,
+      `${percentText(made.confidence)} confidence: what is called shown holds for all differences that are judged together.`,
       restingOn(assumed, about),
     ],
     limiting: '',

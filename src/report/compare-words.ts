@@ -1,7 +1,7 @@
 /** A comparison in sentences: what each design does better or worse than the base, how sure that is, and what it is worth. */
 import type { CompareResult, DesignResult, DifferenceFigure } from '../study/compare-result.js'
 import { rangeText, sizeText } from './difference.js'
-import { grouped } from './format.js'
+import { grouped, listed, percentText } from './format.js'
 import { breakEvenText, worthText } from './worth.js'
 
 const percentOf = (share: number | null | undefined) => `${Math.round((share ?? Number.NaN) * 100)} %`
@@ -44,7 +44,7 @@ function sentence(name: string, result: CompareResult): string {
       `has ${size} ${isMore ? 'more' : 'less'}: ${figure.label}`
     )
   }
-  const sureness = `${Number((made.confidence * 100).toPrecision(4))} %`
+  const sureness = `${percentText(made.confidence)}`
   const certain =
     shown.length === 0
       ? ''
@@ -88,9 +88,6 @@ const subjects: Record<string, string> = {
   'time-in-system': 'the time in the line',
   'cost-per-1000': 'the cost of 1000 cases',
 }
-
-const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 
 /** By how much common random numbers shrank the variance of the differences. */
 export function pairingLine({ differences, compared }: CompareResult): string[] {

@@ -11,13 +11,11 @@ import { designSentences, pairingLine } from './compare-words.js'
 import type { Report, Table } from './content.js'
 import { differenceText } from './difference.js'
 import { flowText } from './flow.js'
-import { counted, durationText, figureText, grouped } from './format.js'
+import { counted, durationText, figureText, grouped, percentText } from './format.js'
 import { compareRecord } from './record.js'
 import { inSections, within } from './sections.js'
 import { tapeLayoutTable } from './tape-layouts.js'
 import { worthTable } from './worth.js'
-
-const percent = (share: number) => `${Number((share * 100).toPrecision(4))} %`
 
 /** The report of a comparison. */
 export function compareReport(result: CompareResult): Report {
@@ -42,10 +40,10 @@ export function compareReport(result: CompareResult): Report {
   ]
   return {
     title: made.scenario.title,
-    subtitle: `${counted(names.length, 'design')} on the same random numbers, ${result.best ? 'up to ' : ''}${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each, seed "${made.seed}". Plus-minus of a figure: ${percent(made.confidence)} confidence that its long-run value lies within it.`,
+    subtitle: `${counted(names.length, 'design')} on the same random numbers, ${result.best ? 'up to ' : ''}${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each, seed "${made.seed}". Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it.`,
     headline: [...bestSentences(result), ...designSentences(result)],
     certainty: [
-      `Differences: ${percent(made.confidence)} confidence that all ${grouped(size, 0)} that are judged together lie within their plus-minus at once (Bonferroni), and that no difference is called shown that is none (Holm). A further design or measure therefore widens the plus-minus of differences, and changes nothing else.`,
+      `Differences: ${percentText(made.confidence)} confidence that all ${grouped(size, 0)} that are judged together lie within their plus-minus at once (Bonferroni), and that no difference is called shown that is none (Holm). A further design or measure therefore widens the plus-minus of differences, and changes nothing else.`,
       ...pairingLine(result),
       ...bestCertainty(result),
     ],

@@ -5,7 +5,7 @@ import type { EquipmentResult, Figure } from '../study/line-result.js'
 import type { RunResult } from '../study/result.js'
 import { certaintyLines, requirementLines } from './certainty.js'
 import { closingOf } from './closing.js'
-import { durationText, figureText, grouped, printFigure, shareOfShifts } from './format.js'
+import { durationText, figureText, grouped, percentText, printFigure, shareOfShifts } from './format.js'
 import { handTable } from './hand.js'
 import { lossesTable } from './losses.js'
 import { measuresTable } from './measures.js'
@@ -59,8 +59,6 @@ function observations(count: number, { length, campaign }: RunResult['shift']): 
   return `${count} campaigns of ${campaign} shifts of ${durationText(length)} in a row`
 }
 
-const percent = (share: number) => `${Number((share * 100).toPrecision(4))} %`
-
 /** The report of a run. */
 export function runReport(result: RunResult): Report {
   const { made, shift } = result
@@ -79,7 +77,7 @@ export function runReport(result: RunResult): Report {
   ]
   return {
     title: made.scenario.title,
-    subtitle: `${observations(made.shifts, shift)} simulated, seed "${made.seed}". Plus-minus: ${percent(made.confidence)} confidence that the long-run figure lies within it.`,
+    subtitle: `${observations(made.shifts, shift)} simulated, seed "${made.seed}". Plus-minus: ${percentText(made.confidence)} confidence that the long-run figure lies within it.`,
     headline: headline(result),
     certainty: certaintyLines(result),
     tables: inSections(tables.filter((table) => table.rows.length > 0)),

@@ -103,3 +103,11 @@ export function shareOfShifts({ mean, low, high }: Pick<Figure, 'mean' | 'low' |
   const [share, from, to] = [mean, low, high].map((value) => Math.round((value ?? Number.NaN) * 100))
   return `${share} % (${from} to ${to} %)`
 }
+
+/** A share in per cent with so many figures, zeros at the end left out: `95 %`, `99.99 %`. */
+export const percentText = (share: number, figures = 4): string =>
+  `${Number((share * 100).toPrecision(figures))} %`
+
+/** `a, b and c`. */
+export const listed = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`

@@ -1,10 +1,9 @@
-/** Text of a scenario in markup: nothing of it may be taken for more than text. */
+/** Text of a scenario in markup: nothing of it may be taken for more than text, nor turn what stands around it. */
+import { printable } from '../scenario/problems.js'
 
-/** `text` for the content and the attributes of HTML and SVG. Control characters, which SVG may not hold, become spaces. */
+/** `text` for the content and the attributes of HTML and SVG; signs that control are shown as a dot. */
 export const escaped = (text: string): string =>
-  text
-    .replace(/\p{Cc}/gu, ' ')
-    .replace(
-      /[&<>"']/g,
-      (sign) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' })[sign]!,
-    )
+  printable(text).replace(
+    /[&<>"']/g,
+    (sign) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' })[sign]!,
+  )

@@ -1,15 +1,8 @@
 /** Parts of the page: text made safe, lists, tables, pictures. */
-import { printable } from '../scenario/problems.js'
 import type { Chart } from './charts/chart.js'
 import type { Table } from './content.js'
+import { escaped } from './markup.js'
 import { isOfWords } from './plain-text.js'
-
-/** Text of a scenario is hostile in a page: nothing of it may be taken for markup, nor turn what stands around it. */
-export const escaped = (text: string): string =>
-  printable(text).replace(
-    /[&<>"']/g,
-    (sign) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' })[sign]!,
-  )
 
 /** A figure with its plus-minus: no line may end within it. */
 const figures = /\d[\d.\u2009]*(?: ± [\d.\u2009]+)?(?: %)?/g

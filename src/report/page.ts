@@ -1,11 +1,12 @@
 /** The report as one page that needs nothing else: pictures, style, result document and the script that draws it are inside. */
 import { createHash } from 'node:crypto'
 import type { Report, Table } from './content.js'
-import { escaped, figureHtml, list, type Picture, paragraphs, prose, tableHtml } from './page-parts.js'
+import { escaped } from './markup.js'
+import { figureHtml, list, type Picture, paragraphs, prose, tableHtml } from './page-parts.js'
 import { style } from './page-style.js'
 import { type Section, sectionOfChart, sections } from './sections.js'
 
-export { escaped, type Picture } from './page-parts.js'
+export type { Picture } from './page-parts.js'
 
 /** What is inside the page beside the report; without a script it shows pictures only. */
 export interface PageContents {

@@ -4,11 +4,17 @@ import type { PromiseResult, SizedDesign, SizeResult } from '../study/size-resul
 import { closingOf } from './closing.js'
 import type { Report, Table } from './content.js'
 import { flowText } from './flow.js'
-import { counted, durationText, figureText, grouped, printedUnit, shareOfShifts } from './format.js'
+import {
+  counted,
+  durationText,
+  figureText,
+  grouped,
+  percentText,
+  printedUnit,
+  shareOfShifts,
+} from './format.js'
 import { sizeRecord } from './record.js'
 import { within } from './sections.js'
-
-const percent = (share: number) => `${Number((share * 100).toPrecision(4))} %`
 
 /** The report of a sizing. */
 export function sizeReport(result: SizeResult): Report {
@@ -170,7 +176,8 @@ function topStates({ states }: EquipmentResult): string {
     .sort((a, b) => b.mean! - a.mean!)
     .slice(0, 3)
     .map(
-      ({ label, mean }) => `${label.slice(label.indexOf(': ') + 2)} ${percent(Number(mean!.toPrecision(2)))}`,
+      ({ label, mean }) =>
+        `${label.slice(label.indexOf(': ') + 2)} ${percentText(Number(mean!.toPrecision(2)))}`,
     )
     .join(', ')
 }
@@ -199,7 +206,7 @@ function certainty(result: SizeResult): string[] {
   const sure = isFull
     ? []
     : [
-        `${percent(made.confidence)} confidence in the whole procedure: simulating refused no design before the pick that keeps ${better}, and the pick keeps ${worse}. What lies between may go either way. (Sequential tests after Wald, all designs on the same random numbers, the risk shared out among them.)`,
+        `${percentText(made.confidence)} confidence in the whole procedure: simulating refused no design before the pick that keeps ${better}, and the pick keeps ${worse}. What lies between may go either way. (Sequential tests after Wald, all designs on the same random numbers, the risk shared out among them.)`,
       ]
   return [...sure, search]
 }

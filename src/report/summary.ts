@@ -2,7 +2,7 @@
 import type { About } from '../study/about.js'
 import type { EquipmentResult, Figure, LineResult } from '../study/line-result.js'
 import type { RunResult } from '../study/result.js'
-import { figureText, grouped, shareOfShifts } from './format.js'
+import { figureText, grouped, percentText, shareOfShifts } from './format.js'
 
 /** What a reader with a minute reads. */
 export interface Summary {
@@ -18,10 +18,6 @@ export interface Summary {
 /** The question of a study: its purpose, else what the file asks in its first lines, else `usual`. */
 export const questionOf = (about: About | undefined, usual: string): string =>
   about?.purpose ?? about?.question ?? usual
-
-export const percent = (share: number): string => `${Number((share * 100).toPrecision(2))} %`
-
-const sureness = (confidence: number) => `${Number((confidence * 100).toPrecision(4))} %`
 
 /** The first screen of a run. */
 export function runSummary(result: RunResult): Summary {
@@ -39,7 +35,7 @@ export function runSummary(result: RunResult): Summary {
         ? `The line reaches its target of ${rate} in ${shareOfShifts(held)} of the shifts. It puts out ${output}.`
         : `The line puts out ${output}. No target is given, so there is no verdict.`,
     sureness: [
-      `${sureness(made.confidence)} confidence, from ${grouped(made.shifts, 0)} simulated ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'}: what stands after ± or in brackets is how far off the figure may be by luck of the simulation.${average(result)}`,
+      `${percentText(made.confidence)} confidence, from ${grouped(made.shifts, 0)} simulated ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'}: what stands after ± or in brackets is how far off the figure may be by luck of the simulation.${average(result)}`,
       restingOn(result.assumed, about),
     ],
     limiting: limitingText(result, result.byHand),
@@ -79,7 +75,7 @@ export function otherStates(piece: EquipmentResult, most = 3): string {
     .filter(([key, { mean }]) => key !== 'working' && key !== 'on-break' && (mean ?? 0) >= 0.0005)
     .sort((a, b) => b[1].mean! - a[1].mean!)
     .slice(0, most)
-    .map(([, { label, mean }]) => `${label.slice(label.indexOf(': ') + 2)} ${percent(mean!)}`)
+    .map(([, { label, mean }]) => `${label.slice(label.indexOf(': ') + 2)} ${percentText(mean!, 2)}`)
     .join(', ')
 }
 
@@ -109,11 +105,11 @@ export function limitingText(
   const isOnly = Object.values(result.equipment).filter(({ type }) => type === 'sealer').length < 2
   const held = Object.entries(result.arrivals).flatMap(([source, { blocked }]) =>
     blocked?.mean && blocked.mean >= 0.0005
-      ? `${source} waits for room ${percent(blocked.mean)} of the time`
+      ? `${source} waits for room ${percentText(blocked.mean, 2)} of the time`
       : [],
   )
   return [
-    `${whyThis(name, byHand, isOnly)}. It works ${percent(share(piece, 'working'))} of the shift${others ? `; the rest: ${others}` : ''}.`,
+    `${whyThis(name, byHand, isOnly)}. It works ${percentText(share(piece, 'working'), 2)} of the shift${others ? `; the rest: ${others}` : ''}.`,
     ...(held.length > 0 ? [`At the start of the line, ${held.join(', ')}.`] : []),
   ].join(' ')
 }
@@ -124,7 +120,7 @@ function whyThis(name: string, byHand: Parameters<typeof limitingText>[1], isOnl
   const { shareAdmitted } = byHand
   if (shareAdmitted === undefined) return `By hand, ${name} has least to spare`
   return shareAdmitted < 1
-    ? `By hand, ${name} has least to spare and lets in ${percent(shareAdmitted)} of what arrives`
+    ? `By hand, ${name} has least to spare and lets in ${percentText(shareAdmitted, 2)} of what arrives`
     : `By hand the line keeps up with what arrives; ${name} has least to spare`
 }
 
@@ -186,7 +182,9 @@ function remedyFor(result: RunResult): string[] {
     )
   const [worst] = losses.sort((a, b) => b.share - a.share)
   if (!worst || worst.share < 0.005) return []
-  return [`${worst.words(worst.name, percent(worst.share))} What that is worth, tapeshift compare says.`]
+  return [
+    `${worst.words(worst.name, percentText(worst.share, 2))} What that is worth, tapeshift compare says.`,
+  ]
 }
 
 /** What to do next, the most pressing first. */

@@ -1,5 +1,5 @@
 /** Words and rectangles of a drawing in SVG, in the inks of the page. */
-import { escaped } from './page-parts.js'
+import { escaped } from './markup.js'
 import { inks } from './state-looks.js'
 
 /** Pixels to a tenth. */

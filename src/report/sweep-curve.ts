@@ -5,15 +5,13 @@ import type { CurveOf, CurveResult, Factor, SweepMeasure, SweepResult } from '..
 import { costName, heldName } from '../study/usual-measures.js'
 import { percent } from './charts/chart.js'
 import type { Table } from './content.js'
-import { grouped } from './format.js'
+import { grouped, listed, percentText } from './format.js'
 import {
   differenceCell,
   differenceWords,
-  listed,
   meanText,
   measureSubject,
   measureWords,
-  percentWords,
   pointText,
   targetWords,
   valueText,
@@ -68,7 +66,7 @@ function levelsWords(where: (level: number) => string): string {
   const said = new Map<string, number[]>()
   for (const level of heldLevels) said.set(where(level), [...(said.get(where(level)) ?? []), level])
   return [...said]
-    .map(([words, levels]) => `${listed(levels.map(percentWords))} of the shifts ${words}`)
+    .map(([words, levels]) => `${listed(levels.map(percentText))} of the shifts ${words}`)
     .join('; in ')
 }
 

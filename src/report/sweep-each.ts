@@ -2,8 +2,8 @@
 import type { EachInput, EachResult, SweepMeasure, SweepResult } from '../study/sweep-result.js'
 import type { Table } from './content.js'
 import { differenceUnit } from './difference.js'
-import { counted } from './format.js'
-import { differenceCell, differenceWords, listed, measureSubject, printedDifference } from './sweep-words.js'
+import { counted, listed } from './format.js'
+import { differenceCell, differenceWords, measureSubject, printedDifference } from './sweep-words.js'
 
 /** Inputs shown and drawn of each measure. */
 export const mostInputs = 20

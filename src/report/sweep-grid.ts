@@ -4,16 +4,8 @@ import { gridValues } from '../study/sweep-kinds.js'
 import type { Factor, SweepMeasure, SweepResult } from '../study/sweep-result.js'
 import { costName, heldName } from '../study/usual-measures.js'
 import type { Table } from './content.js'
-import { grouped } from './format.js'
-import {
-  listed,
-  meanText,
-  measureSubject,
-  measureWords,
-  pointText,
-  targetWords,
-  valueText,
-} from './sweep-words.js'
+import { grouped, listed } from './format.js'
+import { meanText, measureSubject, measureWords, pointText, targetWords, valueText } from './sweep-words.js'
 
 /** The measure that a grid is about: the first one asked for, the target where nobody asked. */
 export const gridMeasure = ({ measures }: Pick<SweepResult, 'measures'>): SweepMeasure => measures[0]!

@@ -2,14 +2,12 @@
 import type { DifferenceFigure } from '../study/compare-result.js'
 import type { PlanOf, SweepMeasure, SweepResult } from '../study/sweep-result.js'
 import type { Table } from './content.js'
-import { counted, grouped } from './format.js'
+import { counted, grouped, listed, percentText } from './format.js'
 import {
   differenceCell,
   differenceWords,
-  listed,
   measureSubject,
   measureWords,
-  percentWords,
   pointText,
   rangeWords,
   valueText,
@@ -34,7 +32,7 @@ export const rankedEffects = ({ effects }: PlanOf) =>
 const little = 0.5
 
 const explainedWords = (share: number) =>
-  share > 0.9995 ? 'all but a trace' : percentWords(Math.round(share * 1000) / 1000)
+  share > 0.9995 ? 'all but a trace' : percentText(Math.round(share * 1000) / 1000)
 
 /** The sentences at the head of the report: one a measure. */
 export function planHeadline(result: SweepResult, plan: NonNullable<SweepResult['plan']>): string[] {

@@ -84,12 +84,5 @@ export function differenceCell(
   return words.endsWith(': nothing shown') ? `[${words.slice(0, -': nothing shown'.length)}]` : words
 }
 
-/** `a, b and c`. */
-export const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
-
-/** `95 %`. */
-export const percentWords = (share: number): string => `${Number((share * 100).toPrecision(4))} %`
-
 /** `9 cases/min`. */
 export const targetWords = (target: number): string => `${Number((target * 60).toPrecision(4))} cases/min`

@@ -2,13 +2,12 @@
 import type { SweepResult } from '../study/sweep-result.js'
 import { closingOf } from './closing.js'
 import type { Report, Table } from './content.js'
-import { counted, durationText, grouped } from './format.js'
+import { counted, durationText, grouped, listed, percentText } from './format.js'
 import { sweepRecord } from './record.js'
 import { curveHeadline, curveTables } from './sweep-curve.js'
 import { eachHeadline, eachTables } from './sweep-each.js'
 import { gridHeadline, gridTables } from './sweep-grid.js'
 import { planHeadline, planTables } from './sweep-plan.js'
-import { listed, percentWords } from './sweep-words.js'
 
 /** The report of a sweep. */
 export function sweepReport(result: SweepResult): Report {
@@ -16,7 +15,7 @@ export function sweepReport(result: SweepResult): Report {
   const each = `${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each`
   return {
     title: made.scenario.title,
-    subtitle: `${whatIsSwept(result)} on the same random numbers, ${each}, seed "${made.seed}". Plus-minus of a figure: ${percentWords(made.confidence)} confidence that its long-run value lies within it.`,
+    subtitle: `${whatIsSwept(result)} on the same random numbers, ${each}, seed "${made.seed}". Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it.`,
     headline: headline(result),
     certainty: certainty(result),
     tables: [...tables(result), leftOutTable(result)].filter((table) => table.rows.length > 0),
@@ -61,7 +60,7 @@ function familyOf({ curve, each, plan }: SweepResult): number {
 
 function certainty(result: SweepResult): string[] {
   const { made, kind } = result
-  const sure = percentWords(made.confidence)
+  const sure = percentText(made.confidence)
   const size = grouped(familyOf(result), 0)
   const lines = []
   if (kind === 'curve' || kind === 'each')

@@ -2,7 +2,7 @@
 import type { CompareResult, DesignResult } from '../study/compare-result.js'
 import type { Interval } from '../study/worth.js'
 import type { Table } from './content.js'
-import { figureText, grouped } from './format.js'
+import { figureText, grouped, percentText } from './format.js'
 
 /** An interval of money or years as a figure is printed. */
 const intervalText = ({ mean, low, high }: Interval, unit: string): string =>
@@ -36,7 +36,7 @@ export function worthText({ worth }: DesignResult, { currency }: CompareResult):
   const yearly = `${bought || 'It '}${isSaved ? 'saves' : 'costs'} ${size} a year${isSaved ? '' : ' more'} to run, at ${grouped(yearlyCases!, 0)} cases`
   const judged = verdict(netPresentValue)
   if (judged === null) return `${yearly}.`
-  const over = `over ${years} years at ${Number((interest! * 100).toPrecision(4))} % it is worth ${intervalText(netPresentValue!, currency)} now`
+  const over = `over ${years} years at ${percentText(interest!)} it is worth ${intervalText(netPresentValue!, currency)} now`
   const paid = judged === 'pays' && payback?.mean ? `, and has paid after ${yearsText(payback)}` : ''
   const words = judged === 'not shown' ? ': whether it pays these shifts do not show' : `: it ${judged}`
   return `${yearly}; ${over}${words}${paid}.`
@@ -83,7 +83,7 @@ export function worthTable({ variants, currency }: CompareResult): Table {
   const [first] = Object.values(variants).flatMap(({ worth }) => worth ?? [])
   const over =
     first?.years && first.interest !== null
-      ? ` Net present value over ${first.years} years at ${Number((first.interest * 100).toPrecision(4))} %.`
+      ? ` Net present value over ${first.years} years at ${percentText(first.interest)}.`
       : ''
   return {
     title: 'What each design is worth against the base',

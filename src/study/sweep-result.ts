@@ -8,6 +8,7 @@ import type { PairedDifference } from './paired.js'
 import type { Made, RunResult } from './result.js'
 import type { ContourLine } from './sweep-contour.js'
 import type { LeftOut } from './sweep-inputs.js'
+import type { Slope } from './sweep-regression.js'
 import { type Sample, sampleEstimate } from './sweep-sample.js'
 
 /** A factor as it was written; `si` is the same in SI. `base` is what the scenario has, in `unit`; null where that is no such number. */
@@ -117,16 +118,7 @@ export interface EachResult {
 /** A straight line through a measure: what each factor does from its lowest to its highest value. */
 export interface PlanOf {
   intercept: number
-  effects: {
-    path: string
-    mean: number
-    low: number
-    high: number
-    /** In standard deviations of both, and the half-width of that. */
-    standardised: number
-    standardisedHalf: number
-    isShown: boolean
-  }[]
+  effects: (Slope & { path: string })[]
   explained: number | null
   residual: number
   degreesOfFreedom: number

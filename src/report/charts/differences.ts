@@ -3,9 +3,9 @@ import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
 import type { CompareResult, DifferenceFigure } from '../../study/compare-result.js'
 import { differenceUnit, printDifference, signed } from '../difference.js'
 import { figureAt } from '../figure-at.js'
-import { figureText, grouped } from '../format.js'
+import { figureText, grouped, percentText } from '../format.js'
+import { rowAxis, spanAxis } from './axes.js'
 import {
-  axisTitle,
   belowHeight,
   type Chart,
   chartWidth,
@@ -17,7 +17,6 @@ import {
   roundStep,
   rowLabel,
   shortened,
-  tickFont,
   widthOf,
   written,
 } from './chart.js'
@@ -73,41 +72,10 @@ function differenceChart(result: CompareResult, measure: string, taken: Set<stri
     options: {
       ...options,
       scales: {
-        x: {
-          type: 'linear',
-          min: axis.min,
-          max: axis.max,
-          title: axisTitle(`difference to the base${word === '' ? '' : `, ${word}`}`),
-          afterBuildTicks: (scale) => {
-            scale.ticks = axis.ticks.map((value) => ({ value }))
-          },
-          ticks: {
-            color: palette.quietInk,
-            font: tickFont,
-            maxRotation: 0,
-            autoSkip: false,
-            callback: (value) => signed(grouped(Number(value), axis.decimals)),
-          },
-          grid: { color: palette.grid },
-          border: { color: palette.frame },
-        },
-        y: {
-          type: 'linear',
-          reverse: true,
-          min: -0.5,
-          max: rows.length - 0.5,
-          afterBuildTicks: (scale) => {
-            scale.ticks = rows.map((_, value) => ({ value }))
-          },
-          ticks: {
-            color: palette.ink,
-            autoSkip: false,
-            font: tickFont,
-            callback: (value) => rowLabel(rows[Number(value)]?.name ?? ''),
-          },
-          grid: { display: false },
-          border: { color: palette.frame },
-        },
+        x: spanAxis(axis, `difference to the base${word === '' ? '' : `, ${word}`}`, (value) =>
+          signed(grouped(value, axis.decimals)),
+        ),
+        y: rowAxis(rows.map(({ name }) => rowLabel(name))),
         // letters are hardly ever wider than this
         figures: roomAtRight(figuresGap + Math.max(...texts.map((text) => text.length)) * 8.4),
       },
@@ -273,14 +241,12 @@ function inWords(side: readonly Row[], all: number): string {
   return side.length === all ? `all ${all} variants` : `${side.length} of ${all} variants`
 }
 
-const sureness = (confidence: number) => `${Number((confidence * 100).toPrecision(4))} %`
-
 function subtitleOf(drawn: readonly Row[], hasBeyond: boolean, confidence: number): string {
   const family = drawn.map(({ figure }) => figure?.family ?? 1).reduce((a, b) => Math.max(a, b))
   const lines =
     family > 1
-      ? `Thin line: ${sureness(confidence)} interval for all ${family} comparisons together; thick: for each alone.`
-      : `Line: ${sureness(confidence)} interval.`
+      ? `Thin line: ${percentText(confidence)} interval for all ${family} comparisons together; thick: for each alone.`
+      : `Line: ${percentText(confidence)} interval.`
   const arrow = hasBeyond ? ' Triangle: lies far beyond the axis.' : ''
   return `● shown to differ from the base, ○ not shown. ${lines}${arrow}`
 }
@@ -304,7 +270,7 @@ function altOf(
     return `${name}: ${ends === null ? text : `${text}, ${isShown ? 'shown' : 'not shown'}`}`
   })
   const of = unit === '' ? '' : `, ${unit}`
-  return `${label}, difference to the base${of}, at ${sureness(confidence)} confidence: ${words.join('; ')}.`
+  return `${label}, difference to the base${of}, at ${percentText(confidence)} confidence: ${words.join('; ')}.`
 }
 
 /** Marks 0, which is the base, and writes above it what the base itself comes to. */

@@ -2,6 +2,7 @@
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
 import type { CompareResult } from '../../study/compare-result.js'
 import { grouped } from '../format.js'
+import { spanAxis } from './axes.js'
 import {
   axisTitle,
   type Chart,
@@ -83,24 +84,7 @@ export function outputSharesChart(result: CompareResult): Chart | null {
     options: {
       ...options,
       scales: {
-        x: {
-          type: 'linear',
-          min: axis.min,
-          max: axis.max,
-          title: axisTitle('good cases a shift'),
-          afterBuildTicks: (scale) => {
-            scale.ticks = axis.ticks.map((value) => ({ value }))
-          },
-          ticks: {
-            color: palette.quietInk,
-            font: tickFont,
-            maxRotation: 0,
-            autoSkip: false,
-            callback: (value) => grouped(Number(value), 0),
-          },
-          grid: { color: palette.grid },
-          border: { color: palette.frame },
-        },
+        x: spanAxis({ ...axis, decimals: 0 }, 'good cases a shift'),
         y: {
           type: 'linear',
           min: 0,

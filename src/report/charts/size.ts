@@ -2,7 +2,7 @@
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
 import type { PromiseResult, SizedDesign, SizeResult } from '../../study/size-result.js'
 import { flowText } from '../flow.js'
-import { counted, grouped, printedUnit } from '../format.js'
+import { counted, grouped, percentText, printedUnit } from '../format.js'
 import {
   axisTitle,
   type Chart,
@@ -98,7 +98,7 @@ export function sizeCostChart(result: SizeResult): Chart | null {
   const title = titleOf(result, isPriced)
   const without = designs.length - designs.filter((each) => each.without === null).length
   const subtitle = [
-    `${signsOf(told.map(({ verdict }) => verdict))}, with the ${Number((made.confidence * 100).toPrecision(4))} % interval of the shifts that it took. Dashed: what is asked for${near > 0 ? '; shaded: near enough to go either way' : ''}.`,
+    `${signsOf(told.map(({ verdict }) => verdict))}, with the ${percentText(made.confidence)} interval of the shifts that it took. Dashed: what is asked for${near > 0 ? '; shaded: near enough to go either way' : ''}.`,
     ...(promises.length > 1 ? [`Verdicts are of all ${promises.length} promises.`] : []),
     ...(without > 0 ? [`Not drawn: ${grouped(without, 0)} refused without simulating.`] : []),
     ...(isPriced ? ['Designs of like cost stand side by side.'] : []),

@@ -2,15 +2,8 @@
 import type { Factor, SweepMeasure, SweepResult } from '../../study/sweep-result.js'
 import { grouped, printedUnit } from '../format.js'
 import { measureSubject, valueText } from '../sweep-words.js'
+import { type Span, spanAxis } from './axes.js'
 import { axisTitle, palette, roundStep, tickFont } from './chart.js'
-
-/** The ends of an axis and its ticks. */
-export interface Span {
-  min: number
-  max: number
-  ticks: number[]
-  decimals: number
-}
 
 /** An axis that holds these numbers with a little room; `bounds` are ends that it may not pass. */
 export function spanOf(
@@ -36,36 +29,6 @@ export function spanOf(
       (_, index) => (first + index) * step,
     ),
     decimals: Math.max(0, -Math.floor(Math.log10(step) + 1e-9)),
-  }
-}
-
-const look = {
-  grid: { color: palette.grid },
-  border: { color: palette.frame },
-}
-
-/** An axis of numbers with ticks of its own. */
-export function spanAxis(
-  span: Span,
-  title: string,
-  textOf = (value: number) => grouped(value, span.decimals),
-) {
-  return {
-    type: 'linear' as const,
-    min: span.min,
-    max: span.max,
-    title: axisTitle(title),
-    afterBuildTicks: (scale: { ticks: { value: number }[] }) => {
-      scale.ticks = span.ticks.map((value) => ({ value }))
-    },
-    ticks: {
-      color: palette.quietInk,
-      font: tickFont,
-      maxRotation: 0,
-      autoSkip: false,
-      callback: (value: string | number) => textOf(Number(value)),
-    },
-    ...look,
   }
 }
 

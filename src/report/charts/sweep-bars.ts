@@ -4,6 +4,7 @@ import type { DifferenceFigure } from '../../study/compare-result.js'
 import type { SweepMeasure, SweepResult } from '../../study/sweep-result.js'
 import { differenceUnit, signed } from '../difference.js'
 import { grouped } from '../format.js'
+import { rowAxis, spanAxis } from './axes.js'
 import {
   belowHeight,
   type Chart,
@@ -16,10 +17,9 @@ import {
   roomAtRight,
   rowLabel,
   shortened,
-  tickFont,
   written,
 } from './chart.js'
-import { spanAxis, spanOf } from './sweep-axis.js'
+import { spanOf } from './sweep-axis.js'
 
 /** A bar with the value that makes it and its figure in words. */
 export interface Bar {
@@ -80,23 +80,7 @@ export function barsChart(result: SweepResult, asked: BarsAsked): Chart | null {
         x: spanAxis(span, `${asked.axis}${word === '' ? '' : `, ${word}`}`, (value) =>
           signed(grouped(value, span.decimals)),
         ),
-        y: {
-          type: 'linear',
-          reverse: true,
-          min: -0.5,
-          max: rows.length - 0.5,
-          afterBuildTicks: (scale) => {
-            scale.ticks = rows.map((_, value) => ({ value }))
-          },
-          ticks: {
-            color: palette.ink,
-            autoSkip: false,
-            font: tickFont,
-            callback: (value) => pathLabel(rows[Number(value)]?.name ?? ''),
-          },
-          grid: { display: false },
-          border: { color: palette.frame },
-        },
+        y: rowAxis(rows.map(({ name }) => pathLabel(name))),
         room: roomAtRight(beside),
       },
     },

@@ -1,8 +1,11 @@
 /** Chart of a response curve: each value tried with its interval, where the slope changes, where more stops helping. */
+
 import type { ChartConfiguration, ChartDataset } from 'chart.js'
 import type { CurveOf, Factor, SweepMeasure, SweepResult } from '../../study/sweep-result.js'
 import { costName, heldName } from '../../study/usual-measures.js'
+import { percentText } from '../format.js'
 import { measureSubject, pointText, valueText } from '../sweep-words.js'
+import { spanAxis } from './axes.js'
 import {
   belowHeight,
   type Chart,
@@ -13,7 +16,7 @@ import {
   palette,
   roomAtRight,
 } from './chart.js'
-import { chartFile, factorAxis, measureAxis, spanAxis, spanOf } from './sweep-axis.js'
+import { chartFile, factorAxis, measureAxis, spanOf } from './sweep-axis.js'
 import { type Level, levelLines, marks, ownValue, regionBeyond } from './sweep-marks.js'
 
 /** Between the subtitle and the plot, px: two lines of text stand in it. */
@@ -42,7 +45,7 @@ export function sweepCurveChart(result: SweepResult, measure: SweepMeasure): Cha
     measure.unit === 'share' ? { min: 0, max: 100 } : {},
   )
   const title = titleOf(result, measure, of, factor)
-  const subtitle = `Line: the figure at each value tried, all on the same random numbers. Band: its ${Number((result.made.confidence * 100).toPrecision(4))} % interval. What is shown goes by differences shift by shift, which tell more than the bands.`
+  const subtitle = `Line: the figure at each value tried, all on the same random numbers. Band: its ${percentText(result.made.confidence)} interval. What is shown goes by differences shift by shift, which tell more than the bands.`
   const options = frame(title, subtitle, gap)
   const at = (place: number) => points[place]!
   const config: ChartConfiguration<'scatter'> = {

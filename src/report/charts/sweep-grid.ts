@@ -2,8 +2,8 @@
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
 import type { Factor, GridOf, SweepMeasure, SweepResult } from '../../study/sweep-result.js'
 import { heldName } from '../../study/usual-measures.js'
-import { grouped } from '../format.js'
-import { listed, meanText, measureSubject, pointText, targetWords, valueText } from '../sweep-words.js'
+import { grouped, listed } from '../format.js'
+import { meanText, measureSubject, pointText, targetWords, valueText } from '../sweep-words.js'
 import {
   belowHeight,
   type Chart,

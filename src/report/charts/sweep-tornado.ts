@@ -1,7 +1,7 @@
 /** Charts of what inputs do, the most important first: one at a time with both ends, or as effects of a plan. */
 import type { DifferenceFigure } from '../../study/compare-result.js'
 import type { SweepMeasure, SweepResult } from '../../study/sweep-result.js'
-import { counted } from '../format.js'
+import { counted, percentText } from '../format.js'
 import { isInputShown, mostInputs, rankedInputs } from '../sweep-each.js'
 import { effectFigure, rankedEffects } from '../sweep-plan.js'
 import { measureSubject, printedDifference, rangeWords } from '../sweep-words.js'
@@ -14,7 +14,7 @@ const words = (figure: DifferenceFigure, result: SweepResult): string => {
   return value === '–' ? 'no interval' : `${value} ${interval}`
 }
 
-const sureness = ({ made }: SweepResult) => `${Number((made.confidence * 100).toPrecision(4))} %`
+const sureness = ({ made }: SweepResult) => `${percentText(made.confidence)}`
 
 /** Inputs moved alone; null where there are none. */
 export function tornadoChart(result: SweepResult, measure: SweepMeasure): Chart | null {

@@ -1,0 +1,40 @@
+/** Hands a finished document over, whichever study it is of: printed as asked, and written with its report and pictures. */
+import path from 'node:path'
+import type { ResultDocument } from '../report/charts/of-document.js'
+import { reportOf } from '../report/of-document.js'
+import { terminalReport } from '../report/terminal.js'
+import { type Io, textStyle } from './io.js'
+import type { SimulationOptions } from './options.js'
+import { sayWhatIsNotCopied, shownPath } from './result-folder.js'
+import type { CommandScenario } from './scenario.js'
+
+/** Where to, and how. */
+export interface Delivery {
+  folder: string
+  loaded: CommandScenario
+  options: Pick<SimulationOptions, 'json' | 'quiet' | 'files'>
+  io: Io
+}
+
+/** What draws takes long to load: asked for early, it is loaded while threads simulate. */
+export const loadFiles = ({ files }: Pick<SimulationOptions, 'files'>): void => {
+  if (files) void import('./result-files.js')
+}
+
+/** Prints `document` and writes its files, with `rows` by the name of their file. Throws `FileError`; then what was there stays. */
+export async function deliver(
+  document: ResultDocument,
+  rows: ReadonlyMap<string, string>,
+  { folder, loaded, options: { json, quiet, files }, io }: Delivery,
+): Promise<void> {
+  const isShown = !json && !quiet
+  if (json) io.stdout.write(`${JSON.stringify(document, null, 2)}\n`)
+  if (!isShown && !files) return
+  const report = reportOf(document)
+  if (isShown) io.stdout.write(terminalReport(report, textStyle(io)))
+  if (!files) return
+  const { writeResults } = await import('./result-files.js')
+  await writeResults(folder, loaded, { rows, report, document })
+  if (!quiet) sayWhatIsNotCopied(loaded, io)
+  if (isShown) io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
+}
