@@ -2,13 +2,12 @@
 import { execFile } from 'node:child_process'
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
-import { Readable, Writable } from 'node:stream'
 import { fileURLToPath } from 'node:url'
 import { promisify } from 'node:util'
 import { describe, expect, it } from 'vitest'
-import { main } from '../../src/cli/program.js'
 import { folder, one } from './compare-line.js'
 import { call } from './in-process.js'
+import { interrupted, journalOf, keptIn } from './interrupting.js'
 
 const program = fileURLToPath(new URL('../../.build/cli/main.js', import.meta.url))
 
@@ -52,44 +51,21 @@ describe('the journal', () => {
   const many = ['--shifts', '200']
   const inFolder = (cwd: string, ...argv: string[]) =>
     call(['compare', 'line.yaml', ...one, ...argv], { cwd })
-  const journal = (cwd: string) => path.join(cwd, 'out/line-compare/journal.ndjson')
-  const kept = (cwd: string) => readFileSync(journal(cwd), 'utf8').trimEnd().split('\n').slice(1)
+  const journal = (cwd: string) => journalOf(cwd, 'line-compare')
+  const kept = (cwd: string) => keptIn(journal(cwd))
 
   /** Presses Ctrl-C as soon as so many shifts are kept; the number that the program then tells. */
-  async function interrupted(cwd: string, least: number, ...argv: string[]): Promise<number> {
-    const texts = { out: '', err: '' }
-    const into = (name: keyof typeof texts) =>
-      new Writable({
-        write(chunk: Buffer, _encoding, done) {
-          texts[name] += chunk.toString()
-          done()
-        },
-      })
-    const code = await main(['compare', 'line.yaml', ...one, ...argv], {
-      stdin: Readable.from([]),
-      stdout: into('out'),
-      stderr: into('err'),
-      env: {},
-      cwd,
-      onInterrupt(listener) {
-        const timer = setInterval(() => {
-          if (kept(cwd).length < least) return
-          clearInterval(timer)
-          listener()
-        }, 2)
-        return () => clearInterval(timer)
-      },
-    })
-    expect([code, texts.out]).toEqual([130, ''])
+  async function stopped(cwd: string, least: number, ...argv: string[]): Promise<number> {
+    const err = await interrupted(cwd, journal(cwd), least, ['compare', 'line.yaml', ...one, ...argv])
     const told = /interrupted after (\d+) of \d+ shifts; they are kept in out\/line-compare\/journal/.exec(
-      texts.err,
+      err,
     )
     return Number(told?.[1])
   }
 
   it('keeps what an interrupt leaves, and --resume ends with the same bytes', async () => {
     const [cwd, other] = [folder(), folder()]
-    const done = await interrupted(cwd, 30, ...many)
+    const done = await stopped(cwd, 30, ...many)
     expect(done).toBeGreaterThanOrEqual(30)
     expect(kept(cwd)).toHaveLength(done)
     expect(readdirSync(path.join(cwd, 'out/line-compare'))).toEqual(['journal.ndjson'])
@@ -105,7 +81,7 @@ describe('the journal', () => {
 
   it('a what-if that is added goes on with the shifts that are kept', async () => {
     const [cwd, other] = [folder(), folder()]
-    await interrupted(cwd, 30, ...many)
+    await stopped(cwd, 30, ...many)
     const added = ['--shifts', '40', '--what-if', 'wide: line.infeed.length=9 m', '--resume']
     // a kept shift that no simulation gives shows that it was taken from there
     const lines = readFileSync(journal(cwd), 'utf8').split('\n')
@@ -135,9 +111,9 @@ describe('the journal', () => {
       '--shifts',
       '400',
     ]
-    const first = await interrupted(cwd, 90, ...search)
+    const first = await stopped(cwd, 90, ...search)
     expect(kept(cwd)).toHaveLength(first)
-    const second = await interrupted(cwd, first + 50, ...search, '--resume')
+    const second = await stopped(cwd, first + 50, ...search, '--resume')
     expect(second).toBeGreaterThanOrEqual(first + 50)
     expect(kept(cwd)).toHaveLength(second)
     const { code } = await inFolder(cwd, ...search, '--resume')

@@ -1,55 +1,28 @@
 /** Sizings that are interrupted and resumed: always the same bytes, and never what another search found. */
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
-import { Readable, Writable } from 'node:stream'
 import { describe, expect, it } from 'vitest'
-import { main } from '../../src/cli/program.js'
 import { call } from './in-process.js'
+import { interrupted, journalOf, keptIn } from './interrupting.js'
 import { choose, folder, one } from './size-line.js'
 
 describe('the journal', () => {
   const many = [...choose, '--holds', '9 cases/min in 60 % of shifts within 6 %', '--shifts', '300']
   const inFolder = (cwd: string, ...argv: string[]) => call(['size', 'line.yaml', ...one, ...argv], { cwd })
-  const journal = (cwd: string) => path.join(cwd, 'out/line-size/journal.ndjson')
-  const kept = (cwd: string) =>
-    existsSync(journal(cwd)) ? readFileSync(journal(cwd), 'utf8').trimEnd().split('\n').slice(1) : []
+  const journal = (cwd: string) => journalOf(cwd, 'line-size')
+  const kept = (cwd: string) => keptIn(journal(cwd))
   const results = (cwd: string) =>
     ['result.json', 'designs.csv', 'report.html', 'scenario.yaml'].map((name) =>
       readFileSync(path.join(cwd, 'out/line-size', name), 'utf8'),
     )
 
   /** Presses Ctrl-C as soon as what came of so many designs is kept. */
-  async function interrupted(cwd: string, least: number, argv: string[]): Promise<string> {
-    const texts = { out: '', err: '' }
-    const into = (name: keyof typeof texts) =>
-      new Writable({
-        write(chunk: Buffer, _encoding, done) {
-          texts[name] += chunk.toString()
-          done()
-        },
-      })
-    const code = await main(['size', 'line.yaml', ...one, ...argv], {
-      stdin: Readable.from([]),
-      stdout: into('out'),
-      stderr: into('err'),
-      env: {},
-      cwd,
-      onInterrupt(listener) {
-        const timer = setInterval(() => {
-          if (kept(cwd).length < least) return
-          clearInterval(timer)
-          listener()
-        }, 1)
-        return () => clearInterval(timer)
-      },
-    })
-    expect([code, texts.out]).toEqual([130, ''])
-    return texts.err
-  }
+  const stopped = (cwd: string, least: number, argv: string[]) =>
+    interrupted(cwd, journal(cwd), least, ['size', 'line.yaml', ...one, ...argv])
 
   it('keeps what came of designs; --resume ends with the same bytes and does not simulate them again', async () => {
     const [cwd, other] = [folder(), folder()]
-    const told = await interrupted(cwd, 2, many)
+    const told = await stopped(cwd, 2, many)
     expect(told).toMatch(
       /interrupted after \d+ of 6 designs; they are kept in out\/line-size\/journal\.ndjson/,
     )
@@ -68,7 +41,7 @@ describe('the journal', () => {
 
   it('an outcome that no simulation gives shows that it was taken from there', async () => {
     const cwd = folder()
-    await interrupted(cwd, 1, many)
+    await stopped(cwd, 1, many)
     const [head, first, ...rest] = readFileSync(journal(cwd), 'utf8').split('\n')
     const entry = JSON.parse(first!) as { outcome: { shifts: number } }
     entry.outcome.shifts = 12345
@@ -88,7 +61,7 @@ describe('the journal', () => {
   ])('of another course is not gone on with: %j', async (other) => {
     // each was found with a share of the risk that hangs on all of these
     const cwd = folder()
-    await interrupted(cwd, 1, many)
+    await stopped(cwd, 1, many)
     const { code, err } = await inFolder(cwd, ...many, ...other, '--resume')
     expect([code, err]).toEqual([2, expect.stringContaining('is of another study')])
   })
@@ -100,7 +73,7 @@ describe('the journal', () => {
       ...['--choose', 'money.labour=20 EUR/h,40 EUR/h', '--choose', 'line.end.servers=1,2'],
       ...['--holds', '9 cases/min in 60 % of shifts within 3 %'],
     ]
-    await interrupted(cwd, 3, [...priced, '--full', '--shifts', '60'])
+    await stopped(cwd, 3, [...priced, '--full', '--shifts', '60'])
     await inFolder(cwd, ...priced, '--full', '--shifts', '60', '--resume')
     await inFolder(other, ...priced, '--full', '--shifts', '60')
     expect(results(cwd)).toEqual(results(other))

@@ -1,0 +1,56 @@
+/** A search for the cheapest design that is driven by figures made by hand. */
+import type { Condition } from '../../src/study/condition.js'
+import { type Candidate, findCheapest, type SizeGoal, type Tried } from '../../src/study/size.js'
+
+/** A promise on the number of a shift at that place. */
+export const condition = (index: number, change: Partial<Condition> = {}): Condition => ({
+  text: `figure ${index}`,
+  measure: { path: ['figure'], label: 'figure', unit: 'share', index, kind: 'mean' },
+  isShare: true,
+  isLeast: true,
+  sign: '>=',
+  value: 0.5,
+  bound: 1,
+  near: 0.25,
+  figureOf: (values) => values[index]!,
+  ...change,
+})
+
+/** How a search goes that is driven by hand. */
+export interface Driven {
+  /** Figures of the shift, from 1, of a design. */
+  figure: (design: number, shift: number) => number[]
+  candidates: readonly Candidate[]
+  goal?: Partial<SizeGoal>
+  known?: (design: number) => Tried | null
+  /** Shifts of all designs after which it is cancelled. */
+  cancelAfter?: number
+}
+
+/** Searches, and tells also what was asked for, in order. */
+export async function drive({
+  figure,
+  candidates,
+  goal = {},
+  known = () => null,
+  cancelAfter = Infinity,
+}: Driven) {
+  const asked: [design: number, count: number][] = []
+  const told: Tried[] = []
+  const rows = new Map<number, number[][]>()
+  const found = await findCheapest(
+    candidates,
+    { promises: () => [condition(0)], confidence: 0.95, most: 400, isFull: false, ...goal },
+    async (design, count) => {
+      const last = asked.at(-1)
+      if (!last || last[0] !== design || last[1] !== count) asked.push([design, count])
+      const mine = rows.get(design) ?? []
+      rows.set(design, mine)
+      while (mine.length < count) mine.push(figure(design, mine.length + 1))
+      return [...rows.values()].reduce((sum, each) => sum + each.length, 0) > cancelAfter ? null : mine
+    },
+    known,
+    (tried) => told.push(tried),
+  )
+  return { found, asked, told, tried: told.map(({ design }) => design) }
+}
