@@ -66,7 +66,7 @@ function levelsWords(where: (level: number) => string): string {
   const said = new Map<string, number[]>()
   for (const level of heldLevels) said.set(where(level), [...(said.get(where(level)) ?? []), level])
   return [...said]
-    .map(([words, levels]) => `${listed(levels.map(percentText))} of the shifts ${words}`)
+    .map(([words, levels]) => `${listed(levels.map((level) => percentText(level)))} of the shifts ${words}`)
     .join('; in ')
 }
 
