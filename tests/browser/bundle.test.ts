@@ -2,48 +2,53 @@
 
 import { fileURLToPath } from 'node:url'
 import { createContext, runInContext } from 'node:vm'
-import { build, type Metafile } from 'esbuild'
+import { build } from 'rolldown'
 import { beforeAll, describe, expect, it } from 'vitest'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
-let metafile: Metafile
+/** Its entry: what a page would use of the core. */
+const entry = 'core'
+const contents = `
+  export { loadScenario } from './src/scenario/load.ts'
+  export { jsonSchemaText } from './src/scenario/json-schema.ts'
+  export { starterScenario } from './src/scenario/starter.ts'
+  export { Line } from './src/line/line.ts'
+  export { replicate } from './src/study/replicate.ts'
+  export { workersHere } from './src/study/here.ts'
+  export { runResult } from './src/study/result.ts'
+  export { checkScenario } from './src/check/check.ts'
+  export { cautions } from './src/trade/cautions.ts'`
+
 let code: string
+let modules: readonly string[]
+let outside: readonly string[]
 
 beforeAll(async () => {
-  const result = await build({
-    stdin: {
-      contents: `
-        export { loadScenario } from './src/scenario/load.ts'
-        export { jsonSchemaText } from './src/scenario/json-schema.ts'
-        export { starterScenario } from './src/scenario/starter.ts'
-        export { Line } from './src/line/line.ts'
-        export { replicate } from './src/study/replicate.ts'
-        export { workersHere } from './src/study/here.ts'
-        export { runResult } from './src/study/result.ts'
-        export { checkScenario } from './src/check/check.ts'
-        export { cautions } from './src/trade/cautions.ts'`,
-      resolveDir: root,
-      loader: 'ts',
-    },
-    bundle: true,
+  const { output } = await build({
+    cwd: root,
+    input: entry,
+    plugins: [
+      {
+        name: 'entry',
+        resolveId: (id) => (id === entry ? `${root}/${entry}.ts` : null),
+        load: (id) => (id === `${root}/${entry}.ts` ? { code: contents, moduleType: 'ts' } : null),
+      },
+    ],
     platform: 'browser',
-    format: 'iife',
-    globalName: 'core',
+    output: { format: 'iife', name: 'core' },
     write: false,
-    metafile: true,
     logLevel: 'silent',
   })
-  metafile = result.metafile
-  code = result.outputFiles[0]!.text
+  const [chunk] = output
+  code = chunk.code
+  modules = chunk.moduleIds
+  outside = chunk.imports
 })
 
 describe('the core in a browser', () => {
   it('imports nothing of Node', () => {
-    const outside = Object.values(metafile.inputs).flatMap((input) =>
-      input.imports.filter((each) => each.external).map((each) => each.path),
-    )
     expect(outside).toEqual([])
-    expect(Object.keys(metafile.inputs).some((path) => path.startsWith('src/line/'))).toBe(true)
+    expect(modules.some((path) => path.includes('/src/line/'))).toBe(true)
   })
 
   it('simulates where there is no process, no require and no Buffer', async () => {
