@@ -54,7 +54,9 @@ export class Equipment implements Actor, Feeder, Outlet {
   readonly stopWaits = new Float64Array(causes.length)
 
   private slot = -1
+  /** Who was told no, in the order in which they came: the first `owed` places; the rest are left over. */
   private readonly refused: Feeder[] = []
+  private owed = 0
   private state: State = State.waiting
   /** What the mechanism says of itself while nothing holds it up. */
   private ownState: State = State.waiting
@@ -103,7 +105,7 @@ export class Equipment implements Actor, Feeder, Outlet {
     this.isHalted = false
     this.isWorkedOn = false
     this.isActing = false
-    this.refused.length = 0
+    this.owed = 0
     this.state = State.waiting
     this.numbers[stateSince] = 0
     this.numbers[lapsesAt] = never
@@ -117,31 +119,37 @@ export class Equipment implements Actor, Feeder, Outlet {
 
   offer(now: number, item: CaseIndex, from: Feeder): boolean {
     if (!this.mechanism.take(now, item)) {
-      if (!this.refused.includes(from)) this.refused.push(from)
+      if (!this.hasRefused(from)) this.refused[this.owed++] = from
       return false
     }
-    if (this.refused.length > 0) this.forget(from)
+    if (this.owed > 0) this.forget(from)
     this.floor.observer?.taken(now, this.name, item)
     this.refresh(now)
     return true
   }
 
   private forget(from: Feeder): void {
-    const index = this.refused.indexOf(from)
+    const index = this.placeOf(from)
     if (index >= 0) this.takeRefused(index)
   }
 
-  /** Takes one out of those who were told no; by hand, for `splice` would allocate. */
+  /** Its place among those who were told no, or -1. */
+  private placeOf(from: Feeder): number {
+    for (let index = 0; index < this.owed; index++) if (this.refused[index] === from) return index
+    return -1
+  }
+
+  /** Takes one out of those who were told no; by hand, for `splice` would allocate, and a length that is set is slow. */
   private takeRefused(index: number): Feeder {
     const { refused } = this
     const feeder = refused[index]!
-    for (let after = index + 1; after < refused.length; after++) refused[after - 1] = refused[after]!
-    refused.length--
+    this.owed--
+    for (let at = index; at < this.owed; at++) refused[at] = refused[at + 1]!
     return feeder
   }
 
   withdraw(from: Feeder): void {
-    if (this.refused.length > 0) this.forget(from)
+    if (this.owed > 0) this.forget(from)
   }
 
   held(): number {
@@ -150,23 +158,23 @@ export class Equipment implements Actor, Feeder, Outlet {
 
   /** Somebody was told no and has not been asked again. */
   get owes(): boolean {
-    return this.refused.length > 0
+    return this.owed > 0
   }
 
   /** There is room: those who were told no offer again, who has right of way first, then first come first served. */
   invite(now: number): void {
-    let left = this.refused.length
-    const first = this.rightOfWay === null ? -1 : this.refused.indexOf(this.rightOfWay)
+    let left = this.owed
+    const first = this.rightOfWay === null ? -1 : this.placeOf(this.rightOfWay)
     if (first > 0) {
       left--
       this.takeRefused(first).roomAhead(now)
     }
-    for (; left > 0 && this.refused.length > 0; left--) this.takeRefused(0).roomAhead(now)
+    for (; left > 0 && this.owed > 0; left--) this.takeRefused(0).roomAhead(now)
   }
 
   /** `from` was told no here and waits to be told of room. */
   hasRefused(from: Feeder): boolean {
-    return this.refused.includes(from)
+    return this.placeOf(from) >= 0
   }
 
   /** It is blocked, and nothing inside will happen before there is room ahead. */

@@ -64,8 +64,12 @@ export class Floor {
     return stream
   }
 
-  /** A law drawn from a stream of its own. */
+  /** A law drawn from a stream of its own; one that has a single value draws nothing. */
   draws(owner: string, purpose: string, law: Law): Draw {
+    if (law.law === 'constant') {
+      const { value } = law
+      return { draw: () => value }
+    }
     const stream = this.stream(owner, purpose)
     const quantile = inverse(law)
     return { draw: () => quantile(stream.next()) }

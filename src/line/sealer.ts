@@ -159,7 +159,7 @@ export class Sealer extends Mechanism {
     this.numbers[clearFrom] = entry + this.floor.lengths[kind]! + this.gap
     this.flapItem = none
     this.numbers[foldedAt] = never
-    this.mark()
+    this.markLast(entry)
     if (this.unit.owes) this.unit.invite(now)
   }
 
@@ -178,12 +178,20 @@ export class Sealer extends Mechanism {
 
   // --- belts ---
 
-  /** Passes over places whose case was taken out after a jam, and finds the next marks on the belts. */
-  private mark(): void {
-    while (this.firstOn < this.nextOn && this.items[this.firstOn & this.mask] === none) this.firstOn++
+  /** Finds the next marks on the belts, as far as the case that has come onto them last, at travel `entry`, is the next. */
+  private markLast(entry: number): void {
+    const number = this.nextOn - 1
     const last = this.meets.length
-    this.marks[last] = this.firstOn < this.nextOn ? this.entries[this.firstOn & this.mask]! + this.bed : never
-    for (let head = 0; head < last; head++) this.markHead(head)
+    if (this.firstOn === number) this.marks[last] = entry + this.bed
+    for (let head = 0; head < last; head++)
+      if (this.meets[head] === number) this.marks[head] = entry + this.positions[head]!
+  }
+
+  /** Passes over places whose case was taken out after a jam, and finds the mark at the end of the belts. */
+  private markEnd(): void {
+    while (this.firstOn < this.nextOn && this.items[this.firstOn & this.mask] === none) this.firstOn++
+    this.marks[this.meets.length] =
+      this.firstOn < this.nextOn ? this.entries[this.firstOn & this.mask]! + this.bed : never
   }
 
   private markHead(head: number): void {
@@ -238,7 +246,8 @@ export class Sealer extends Mechanism {
       this.items[place] = none
       this.casesLost++
       this.level.change(now, -1)
-      this.mark()
+      this.markEnd()
+      for (let head = 0; head < this.meets.length; head++) this.markHead(head)
     } else if (cause === Cause.jam)
       this.floor.observer?.freed(now, this.name, this.items[this.meets[0]! & this.mask]!)
   }
@@ -255,7 +264,7 @@ export class Sealer extends Mechanism {
     }
     this.made.add(this.headway(kind), isSealed)
     this.firstOn++
-    this.mark()
+    this.markEnd()
     this.level.change(now, -1)
     this.travel.start(now)
     if (this.firstOn === this.nextOn && this.flapItem === none && !this.unit.frozen) this.taping.idle(now)
