@@ -3,8 +3,8 @@
 /** Something that acts at its pending time and then sets the next one. */
 export interface Actor {
   readonly label: string
-  /** Its pending time has come. It must move that time on, or events repeat without time passing. */
-  act(now: number): void
+  /** Its pending time has come: `Clock.now`. It must move that time on, or events repeat without time passing. */
+  act(): void
 }
 
 /** Nothing pending. */
@@ -29,16 +29,12 @@ export class StuckClock extends Error {
  * scan finds the earliest; for the dozen actors of a line it is faster than a heap and allocates nothing.
  */
 export class Clock {
-  /** The instant, in a typed array: a field would allocate a number with every event. */
-  private readonly instant = new Float64Array(1)
+  /** The instant, s. */
+  now = 0
   /** Events since `reset`. */
   events = 0
   private times = new Float64Array(0)
   private readonly actors: Actor[] = []
-
-  get now(): number {
-    return this.instant[0]!
-  }
 
   /** Adds an actor with nothing pending; returns its slot. Earlier slots act first among equals. */
   add(actor: Actor): number {
@@ -52,9 +48,14 @@ export class Clock {
     this.times[slot] = time
   }
 
+  /** As `set`, for a time that may have passed: then it is now. */
+  setFromNow(slot: number, time: number): void {
+    this.times[slot] = Math.max(time, this.now)
+  }
+
   /** Back to time 0 with nothing pending. */
   reset(): void {
-    this.instant[0] = 0
+    this.now = 0
     this.events = 0
     this.times.fill(never)
   }
@@ -76,13 +77,13 @@ export class Clock {
       }
       if (!(earliest <= end)) break
       if (earliest > this.now) {
-        this.instant[0] = earliest
+        this.now = earliest
         atOneInstant = 0
       } else if (++atOneInstant > mostAtOneInstant * count) throw this.stuck(slot)
       this.events++
-      actors[slot]!.act(this.now)
+      actors[slot]!.act()
     }
-    this.instant[0] = end
+    this.now = end
   }
 
   private stuck(slot: number): StuckClock {

@@ -1,4 +1,5 @@
 /** Tallies: what is known of one shift when it ends. Updated on change only; nothing is stored per case. */
+import type { Clock } from './clock.js'
 
 /** Bins of a duration histogram to a factor of e: 1 % wide. */
 const binsPerE = 100
@@ -73,21 +74,25 @@ export class Level {
   readonly samples: Float64Array
 
   /** `samples`: number of instants to note; 0 for none. */
-  constructor(samples = 0) {
+  constructor(
+    private readonly clock: Pick<Clock, 'now'>,
+    samples = 0,
+  ) {
     this.samples = new Float64Array(samples)
   }
 
-  /** Starts at level 0 at time 0; samples spread from `from` to `end`, each in the middle of its part. */
+  /** Starts at level 0 now; samples spread from `from` to `end`, each in the middle of its part. */
   reset(from: number, end: number): void {
     this.value = 0
-    this.restart(0, from, end)
+    this.restart(from, end)
   }
 
   /**
-   * Forgets what was before `now`: mean, quantile, share and largest are those of the time from now on, at first at the
+   * Forgets what was before now: mean, quantile, share and largest are those of the time from now on, at first at the
    * level that it has. Samples as with `reset`; `from` not before now.
    */
-  restart(now: number, from: number, end: number): void {
+  restart(from: number, end: number): void {
+    const { now } = this.clock
     this.largest = this.value
     this.numbers.fill(0)
     this.numbers[since] = now
@@ -100,8 +105,8 @@ export class Level {
   }
 
   /** The level changes by `by` now. */
-  change(now: number, by: number): void {
-    this.settle(now)
+  change(by: number): void {
+    this.settle()
     this.value += by
     if (this.value > this.largest) this.largest = this.value
     if (this.value >= this.timeAt.length) {
@@ -112,7 +117,8 @@ export class Level {
   }
 
   /** Books the time since the last change; call once more when the shift ends. */
-  settle(now: number): void {
+  settle(): void {
+    const { now } = this.clock
     const passed = now - this.numbers[since]!
     this.numbers[area]! += this.value * passed
     this.timeAt[this.value]! += passed

@@ -13,6 +13,8 @@ const hair = 1e-9
 const reserved = 0
 const due = 1
 const wakeAt = 2
+// when the next case may enter behind the last one, s, as `findClear` finds it
+const clearAt = 3
 
 /**
  * The triangular kinematic wave (Newell, Transportation Research B 36 (2002) 195-205): a case's path is the later
@@ -33,8 +35,12 @@ const wakeAt = 2
 export class AccumulatingConveyor extends Conveyor {
   private readonly length: number
   private readonly speed: number
+  /** Time over the whole length in free flow, s. */
+  private readonly crossing: number
   /** Room that a case takes, by kind, m: length and spacing, or whole zones. */
   private readonly pitchOf: Float64Array
+  /** Time to move on by it, s, by kind. */
+  private readonly pitchTimeOf: Float64Array
   /** Room that must be free for it, by kind, m: the last of a full conveyor needs no spacing behind it. */
   private readonly needs: Float64Array
   private readonly hasZones: boolean
@@ -47,9 +53,11 @@ export class AccumulatingConveyor extends Conveyor {
   private readonly entered: Float64Array
   private readonly left: Float64Array
   private readonly pitches: Float64Array
+  /** Time to move on by that pitch, s. */
+  private readonly pitchTimes: Float64Array
   /** Sum of the pitches of all cases so far, this one included. */
   private readonly pitchSum: Float64Array
-  private readonly numbers = new Float64Array(3)
+  private readonly numbers = new Float64Array(4)
   private first = 0
   private aboard = 0
   /** The case that was a conveyor's length ahead of the entrance: see above. */
@@ -64,6 +72,8 @@ export class AccumulatingConveyor extends Conveyor {
     this.needs = floor.lengths.map((length) => (zone === undefined ? length : zonesFor(length, zone) * zone))
     this.pitchOf = zone === undefined ? floor.lengths.map((length) => length + keys.spacing) : this.needs
     this.speed = keys.speed
+    this.pitchTimeOf = this.pitchOf.map((pitch) => pitch / keys.speed)
+    this.crossing = this.length / this.speed
     this.delay = keys['start-delay']
     this.shortest = Math.min(...this.needs)
     const most = Math.ceil((2 * this.length) / Math.min(...this.pitchOf)) + 8
@@ -73,6 +83,7 @@ export class AccumulatingConveyor extends Conveyor {
     this.entered = new Float64Array(size)
     this.left = new Float64Array(size)
     this.pitches = new Float64Array(size)
+    this.pitchTimes = new Float64Array(size)
     this.pitchSum = new Float64Array(size)
   }
 
@@ -91,16 +102,17 @@ export class AccumulatingConveyor extends Conveyor {
     return this.numbers[reserved]! + this.shortest > this.length + hair
   }
 
-  override take(now: number, item: CaseIndex): boolean {
+  override take(item: CaseIndex): boolean {
+    const { now } = this.floor.clock
     if (this.unit.frozen) return false
     const kind = this.floor.cases.kind[item]!
     const fits = this.numbers[reserved]! + this.needs[kind]! <= this.length + hair
-    const isRoom = fits || !(this.isBlocked || this.hasZones)
-    const clear = isRoom ? this.entranceClear() : never
-    if (clear > now) {
-      if (clear < this.numbers[wakeAt]!) {
-        this.numbers[wakeAt] = clear
-        this.unit.wake(clear)
+    if (!fits && (this.isBlocked || this.hasZones)) return false
+    this.findClear()
+    if (this.numbers[clearAt]! > now) {
+      if (this.numbers[clearAt]! < this.numbers[wakeAt]!) {
+        this.numbers[wakeAt] = this.numbers[clearAt]!
+        this.unit.wake(this.numbers[clearAt]!)
       }
       return false
     }
@@ -110,62 +122,82 @@ export class AccumulatingConveyor extends Conveyor {
     this.items[place] = item
     this.entered[place] = now
     this.pitches[place] = pitch
+    this.pitchTimes[place] = this.pitchTimeOf[kind]!
     this.pitchSum[place] = (number > 0 ? this.pitchSum[(number - 1) & this.mask]! : 0) + pitch
     this.numbers[reserved]! += pitch
     this.aboard++
-    if (this.aboard === 1) this.numbers[due] = this.arrivalAtEnd(number)
-    this.count(now, 1)
+    if (this.aboard === 1) this.findDue()
+    this.count(1)
     return true
   }
 
-  /** When the next case may enter behind the last one. */
-  private entranceClear(): number {
+  /** Finds when the next case may enter behind the last one. */
+  private findClear(): void {
+    const { numbers, mask, left } = this
     const last = this.first + this.aboard - 1
-    if (last < 0) return 0
-    const sum = this.pitchSum[last & this.mask]!
-    const free = this.entered[last & this.mask]! + this.pitches[last & this.mask]! / this.speed + this.delay
-    while (this.ahead < last && sum - this.pitchSum[this.ahead & this.mask]! >= this.length) this.ahead++
-    const before = this.pitchSum[this.ahead & this.mask]! - this.pitches[this.ahead & this.mask]!
-    const excess = sum - before - this.length
-    if (excess < 0) return free
-    if (this.ahead >= this.first) return never
-    const following =
-      this.left[this.ahead & this.mask]! + excess / this.speed + (last - this.ahead + 1) * this.delay
-    return Math.max(following, free)
+    if (last < 0) {
+      numbers[clearAt] = 0
+      return
+    }
+    const sum = this.pitchSum[last & mask]!
+    const free = this.entered[last & mask]! + this.pitchTimes[last & mask]! + this.delay
+    while (this.ahead < last && sum - this.pitchSum[this.ahead & mask]! >= this.length) this.ahead++
+    const ahead = this.ahead & mask
+    const excess = sum - (this.pitchSum[ahead]! - this.pitches[ahead]!) - this.length
+    if (excess < 0) numbers[clearAt] = free
+    else if (this.ahead >= this.first) numbers[clearAt] = never
+    else
+      numbers[clearAt] = Math.max(
+        free,
+        left[ahead]! + excess / this.speed + (last - this.ahead + 1) * this.delay,
+      )
   }
 
-  private arrivalAtEnd(number: number): number {
-    const free = this.entered[number & this.mask]! + this.length / this.speed
-    if (number === 0) return free
-    const leader = (number - 1) & this.mask
-    const following = this.left[leader]! + this.pitches[leader]! / this.speed + this.delay
-    return Math.max(following, free)
+  /** Those who were told no are to be told when there is room. */
+  private wakeWhenClear(): void {
+    this.findClear()
+    this.numbers[wakeAt] = Math.max(this.floor.clock.now, this.numbers[clearAt]!)
   }
 
-  override step(now: number): void {
-    if (this.numbers[due]! <= now && !this.isBlocked) this.offerFirst(now)
+  /** Finds when the first case comes to the end. */
+  private findDue(): void {
+    const { numbers, first, mask } = this
+    const free = this.entered[first & mask]! + this.crossing
+    if (first === 0) {
+      numbers[due] = free
+      return
+    }
+    const leader = (first - 1) & mask
+    numbers[due] = Math.max(free, this.left[leader]! + this.pitchTimes[leader]! + this.delay)
+  }
+
+  override step(): void {
+    const { now } = this.floor.clock
+    if (this.numbers[due]! <= now && !this.isBlocked) this.offerFirst()
     if (this.numbers[wakeAt]! <= now) {
       this.numbers[wakeAt] = never
-      this.unit.invite(now)
+      this.unit.invite()
     }
   }
 
-  private offerFirst(now: number): void {
+  private offerFirst(): void {
+    const { now } = this.floor.clock
     const item = this.items[this.first & this.mask]!
-    this.isBlocked = !this.unit.next.offer(now, item, this.unit)
+    this.isBlocked = !this.unit.next.offer(item, this.unit)
     if (this.isBlocked) return
     const place = this.first & this.mask
     this.left[place] = now
     this.first++
     this.aboard--
     this.numbers[reserved] = this.aboard > 0 ? this.numbers[reserved]! - this.pitches[place]! : 0
-    this.numbers[due] = this.aboard > 0 ? this.arrivalAtEnd(this.first) : never
-    this.count(now, -1)
-    if (this.unit.owes) this.numbers[wakeAt] = Math.max(now, this.entranceClear())
+    if (this.aboard > 0) this.findDue()
+    else this.numbers[due] = never
+    this.count(-1)
+    if (this.unit.owes) this.wakeWhenClear()
   }
 
-  override roomAhead(now: number): void {
-    if (this.isBlocked) this.offerFirst(now)
+  override roomAhead(): void {
+    if (this.isBlocked) this.offerFirst()
   }
 
   override plan(): void {
@@ -177,7 +209,7 @@ export class AccumulatingConveyor extends Conveyor {
 
   override freeze(): void {}
 
-  override thaw(now: number, passed: number): void {
+  override thaw(passed: number): void {
     // standing still shifts the whole picture in time
     const from = Math.max(0, this.first + this.aboard - this.items.length)
     for (let number = from; number < this.first + this.aboard; number++) {
@@ -186,6 +218,7 @@ export class AccumulatingConveyor extends Conveyor {
     }
     this.numbers[due]! += passed
     this.isBlocked = false
-    this.numbers[wakeAt] = this.unit.owes ? Math.max(now, this.entranceClear()) : never
+    if (this.unit.owes) this.wakeWhenClear()
+    else this.numbers[wakeAt] = never
   }
 }

@@ -22,7 +22,7 @@ export class BeltConveyor extends Conveyor {
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
-    this.travel = new Travel(keys.speed)
+    this.travel = new Travel(floor.clock, keys.speed)
     const most = Math.ceil(keys.length / (Math.min(...floor.lengths) + keys.spacing)) + 2
     this.entries = new Float64Array(2 ** Math.ceil(Math.log2(most)))
   }
@@ -42,7 +42,8 @@ export class BeltConveyor extends Conveyor {
     return !this.travel.isRunning
   }
 
-  override take(now: number, item: CaseIndex): boolean {
+  override take(item: CaseIndex): boolean {
+    const { now } = this.floor.clock
     if (!this.travel.isRunning) return false
     const clear = this.travel.when(this.numbers[clearFrom]!)
     if (clear > now) {
@@ -50,11 +51,11 @@ export class BeltConveyor extends Conveyor {
       this.unit.wake(clear)
       return false
     }
-    const at = this.travel.now(now)
+    const at = this.travel.now()
     this.entries[(this.firstEntry + this.items.length) & (this.entries.length - 1)] = at
     this.items.push(item)
     this.numbers[clearFrom] = at + this.floor.lengths[this.floor.cases.kind[item]!]! + this.keys.spacing
-    this.count(now, 1)
+    this.count(1)
     return true
   }
 
@@ -64,32 +65,34 @@ export class BeltConveyor extends Conveyor {
       : never
   }
 
-  override step(now: number): void {
-    if (this.due() <= now) this.offerFirst(now)
+  override step(): void {
+    const { now } = this.floor.clock
+    if (this.due() <= now) this.offerFirst()
     if (this.numbers[wakeAt]! <= now) {
       this.numbers[wakeAt] = never
-      this.unit.invite(now)
+      this.unit.invite()
     }
   }
 
-  private offerFirst(now: number): void {
-    const isTaken = this.unit.next.offer(now, this.items.at(0), this.unit)
+  private offerFirst(): void {
+    const { now } = this.floor.clock
+    const isTaken = this.unit.next.offer(this.items.at(0), this.unit)
     this.isBlocked = !isTaken
     if (isTaken) {
       this.items.shift()
       this.firstEntry++
-      this.travel.start(now)
-      this.count(now, -1)
+      this.travel.start()
+      this.count(-1)
       if (this.unit.owes) this.numbers[wakeAt] = Math.max(now, this.travel.when(this.numbers[clearFrom]!))
     } else {
-      this.travel.stop(now)
+      this.travel.stop()
       this.numbers[wakeAt] = never
-      this.noteFull(now)
+      this.noteFull()
     }
   }
 
-  override roomAhead(now: number): void {
-    if (this.isBlocked) this.offerFirst(now)
+  override roomAhead(): void {
+    if (this.isBlocked) this.offerFirst()
   }
 
   override plan(): void {
@@ -98,16 +101,17 @@ export class BeltConveyor extends Conveyor {
     else this.unit.plans(due, this.items.length === 0 ? State.waiting : State.working)
   }
 
-  override freeze(now: number): void {
-    this.travel.stop(now)
+  override freeze(): void {
+    this.travel.stop()
     this.numbers[wakeAt] = never
-    this.noteFull(now)
+    this.noteFull()
   }
 
-  override thaw(now: number): void {
+  override thaw(): void {
+    const { now } = this.floor.clock
     this.isBlocked = false
-    this.travel.start(now)
-    this.noteFull(now)
+    this.travel.start()
+    this.noteFull()
     if (this.unit.owes) this.numbers[wakeAt] = Math.max(now, this.travel.when(this.numbers[clearFrom]!))
   }
 }

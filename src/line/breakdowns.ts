@@ -22,15 +22,19 @@ export class Breakdowns {
   /** Running time left, or the instant of the breakdown where the calendar counts. */
   private readonly left = Float64Array.of(never)
 
-  constructor(floor: Floor, owner: string, keys: BreakdownKeys) {
+  constructor(
+    private readonly floor: Floor,
+    owner: string,
+    keys: BreakdownKeys,
+  ) {
     this.after = floor.draws(owner, 'time to breakdown', keys.after)
     this.repair = floor.draws(owner, 'repair', keys.repair)
     this.countsCalendar = keys['counted-in'] === 'calendar-time'
   }
 
   /** Sound again from now: at the start of a shift and after a repair. */
-  begin(now: number): void {
-    this.left[0] = this.after.draw() + (this.countsCalendar ? now : 0)
+  begin(): void {
+    this.left[0] = this.after.draw() + (this.countsCalendar ? this.floor.clock.now : 0)
   }
 
   /** When the piece, in `state` from `since` to `until`, breaks down if nothing changes; `never` while its clock stands. */

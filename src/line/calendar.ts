@@ -32,7 +32,7 @@ export class Calendar implements Actor {
     private readonly equipment: readonly Equipment[],
     private readonly exit: Exit,
     /** Whole shifts are to be cut away, and the last of them has ended; the next has not begun. */
-    private readonly cut: (now: number) => void,
+    private readonly cut: () => void,
   ) {
     const { shift, target } = floor.scenario
     this.target = target ?? Infinity
@@ -75,7 +75,7 @@ export class Calendar implements Actor {
     this.shiftsEnded = 0
     this.countAnew()
     this.schedule()
-    this.startUp(0)
+    this.startUp()
   }
 
   /** Counts anew, when the exit does. */
@@ -89,49 +89,49 @@ export class Calendar implements Actor {
   }
 
   /** Nothing comes until the line has been started up. */
-  private startUp(now: number): void {
-    if (this.floor.scenario.shift['start-up'] > 0) for (const source of this.sources) source.pause(now)
+  private startUp(): void {
+    if (this.floor.scenario.shift['start-up'] > 0) for (const source of this.sources) source.pause()
   }
 
-  act(now: number): void {
+  act(): void {
     const { what, crew } = this.entries[this.next++]!
     this.schedule()
-    if (what !== 'shift ends') this.floor.observer?.calendar(now, what, crew)
+    if (what !== 'shift ends') this.floor.observer?.calendar(what, crew)
     switch (what) {
       case 'arrivals end':
-        for (const source of this.sources) source.end(now)
+        for (const source of this.sources) source.end()
         return
       case 'start-up ends':
-        for (const source of this.sources) source.resume(now)
+        for (const source of this.sources) source.resume()
         return
       case 'shift ends':
-        this.endShift(now)
+        this.endShift()
         return
       default:
-        this.turnBreak(now, what === 'break begins', crew)
+        this.turnBreak(what === 'break begins', crew)
     }
   }
 
-  private turnBreak(now: number, begins: boolean, crew: string | null): void {
+  private turnBreak(begins: boolean, crew: string | null): void {
     if (crew !== null) {
-      this.floor.crew.turnBreak(now, begins, crew)
+      this.floor.crew.turnBreak(begins, crew)
       return
     }
-    if (begins) for (const piece of this.equipment) piece.mechanism.breakBegins(now)
-    for (const piece of this.equipment) if (this.stopsAll || piece.isManual) piece.halt(now, begins)
-    for (const source of this.sources) begins ? source.pause(now) : source.resume(now)
-    this.floor.crew.turnBreak(now, begins, null)
+    if (begins) for (const piece of this.equipment) piece.mechanism.breakBegins()
+    for (const piece of this.equipment) if (this.stopsAll || piece.isManual) piece.halt(begins)
+    for (const source of this.sources) begins ? source.pause() : source.resume()
+    this.floor.crew.turnBreak(begins, null)
   }
 
-  private endShift(now: number): void {
+  private endShift(): void {
     const { counted, campaign } = this.floor
     const output = this.exit.out - this.outBefore
     this.outputs[this.shiftsEnded++] = campaign > 1 ? output : output / counted.shifts
     if (output / counted.workingTimeOfEach >= this.target) this.reached++
     this.outBefore = this.exit.out
-    if (this.shiftsEnded === counted.shiftsBefore) this.cut(now)
+    if (this.shiftsEnded === counted.shiftsBefore) this.cut()
     if (this.next === this.entries.length) return
-    for (const source of this.sources) source.beginShift(now)
-    this.startUp(now)
+    for (const source of this.sources) source.beginShift()
+    this.startUp()
   }
 }

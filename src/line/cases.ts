@@ -1,4 +1,5 @@
 /** The pool of cases: attributes in typed arrays, addressed by a small number that is used again after the exit. */
+import type { Clock } from '../engine/clock.js'
 import { Ring } from '../engine/ring.js'
 
 /** Number of a case in the pool. */
@@ -25,6 +26,8 @@ export class Cases {
   private made = 0
   private arrived = 0
 
+  constructor(private readonly clock: Clock) {}
+
   reset(): void {
     this.free.clear()
     this.inUse = 0
@@ -33,7 +36,8 @@ export class Cases {
   }
 
   /** A case of `kind` that arrives now. */
-  create(kind: number, now: number): CaseIndex {
+  create(kind: number): CaseIndex {
+    const { now } = this.clock
     const index = this.free.length > 0 ? this.free.shift() : this.made++
     if (index === this.kind.length) this.grow()
     this.kind[index] = kind

@@ -8,8 +8,8 @@ import { Mechanism } from './mechanism.js'
 export type ConveyorKeys = EquipmentKeys<'conveyor'>
 
 export abstract class Conveyor extends Mechanism {
-  protected readonly level = new Level(samplesPerShift)
-  private readonly full = new Level()
+  protected readonly level = new Level(this.floor.clock, samplesPerShift)
+  private readonly full = new Level(this.floor.clock)
 
   constructor(
     floor: Floor,
@@ -27,30 +27,30 @@ export abstract class Conveyor extends Mechanism {
     this.full.reset(this.floor.pictureFrom, this.floor.end)
   }
 
-  override countAnew(now: number): void {
+  override countAnew(): void {
     const { pictureFrom, end } = this.floor
-    this.level.restart(now, pictureFrom, end)
-    this.full.restart(now, pictureFrom, end)
+    this.level.restart(pictureFrom, end)
+    this.full.restart(pictureFrom, end)
   }
 
   /** A case has come (+1) or gone (-1). */
-  protected count(now: number, by: 1 | -1): void {
-    this.level.change(now, by)
-    this.noteFull(now)
+  protected count(by: 1 | -1): void {
+    this.level.change(by)
+    this.noteFull()
   }
 
-  protected noteFull(now: number): void {
+  protected noteFull(): void {
     const value = this.isFull() ? 1 : 0
-    if (value !== this.full.value) this.full.change(now, value - this.full.value)
+    if (value !== this.full.value) this.full.change(value - this.full.value)
   }
 
   override held(): number {
     return this.level.value
   }
 
-  override close(now: number): void {
-    this.level.settle(now)
-    this.full.settle(now)
+  override close(): void {
+    this.level.settle()
+    this.full.settle()
   }
 
   override series(): HeldSeries[] {

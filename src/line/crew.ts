@@ -13,9 +13,9 @@ export interface Task {
   /** Time that the work takes once somebody is there, s; drawn by the piece. */
   duration: number
   /** Somebody has come and begins. */
-  begin(now: number): void
+  begin(): void
   /** The work is done. */
-  done(now: number): void
+  done(): void
 }
 
 /** One person. */
@@ -53,11 +53,12 @@ class Member implements Actor {
     this.wantsBreak = false
     this.isFinishing = false
     this.pending = never
-    this.countAnew(0)
+    this.countAnew()
   }
 
-  /** Counts anew from `now`: what lies before it of a task or a break in hand is taken off now, and booked with the rest. */
-  countAnew(now: number): void {
+  /** Counts anew from now: what lies before it of a task or a break in hand is taken off now, and booked with the rest. */
+  countAnew(): void {
+    const { now } = this.floor.clock
     this.busyTime = this.task ? this.busySince - now : 0
     this.breakTime = this.isOnBreak ? this.breakSince - now : 0
   }
@@ -66,66 +67,71 @@ class Member implements Actor {
     return this.task === null && !this.isOnBreak && !this.isFinishing
   }
 
-  take(now: number, task: Task): void {
+  take(task: Task): void {
+    const { now } = this.floor.clock
     this.task = task
     this.busySince = now
     this.isWalking = true
-    this.floor.observer?.setsOut(now, this.label, task)
+    this.floor.observer?.setsOut(this.label, task)
     this.schedule(now + this.walk.draw())
-    this.crew.noteDuty(now, this.group)
+    this.crew.noteDuty(this.group)
   }
 
-  act(now: number): void {
+  act(): void {
+    const { now } = this.floor.clock
     const task = this.task!
     if (this.isWalking) {
       this.isWalking = false
       this.schedule(now + task.duration)
-      this.floor.observer?.workBegins(now, this.label, task)
-      task.begin(now)
+      this.floor.observer?.workBegins(this.label, task)
+      task.begin()
       return
     }
     this.task = null
     this.busyTime += now - this.busySince
     this.schedule(never)
-    if (this.wantsBreak) this.goOnBreak(now)
-    this.floor.observer?.workDone(now, this.label, task)
+    if (this.wantsBreak) this.goOnBreak()
+    this.floor.observer?.workDone(this.label, task)
     this.isFinishing = true
-    task.done(now)
+    task.done()
     this.isFinishing = false
-    this.lookForWork(now)
-    this.crew.noteDuty(now, this.group)
+    this.lookForWork()
+    this.crew.noteDuty(this.group)
   }
 
   /** A break begins: at once for who is free, after the task in hand for who is not. */
-  breakBegins(now: number): void {
+  breakBegins(): void {
     this.wantsBreak = true
-    if (this.task === null) this.goOnBreak(now)
-    this.crew.noteDuty(now, this.group)
+    if (this.task === null) this.goOnBreak()
+    this.crew.noteDuty(this.group)
   }
 
-  private goOnBreak(now: number): void {
+  private goOnBreak(): void {
+    const { now } = this.floor.clock
     this.isOnBreak = true
     this.breakSince = now
   }
 
-  breakEnds(now: number): void {
+  breakEnds(): void {
+    const { now } = this.floor.clock
     this.wantsBreak = false
     if (this.isOnBreak) this.breakTime += now - this.breakSince
     this.isOnBreak = false
-    this.lookForWork(now)
-    this.crew.noteDuty(now, this.group)
+    this.lookForWork()
+    this.crew.noteDuty(this.group)
   }
 
   /** Books the time of a task that the end of the shift cuts off. */
-  settle(now: number): void {
+  settle(): void {
+    const { now } = this.floor.clock
     if (this.task) this.busyTime += now - this.busySince
     if (this.isOnBreak) this.breakTime += now - this.breakSince
   }
 
-  private lookForWork(now: number): void {
+  private lookForWork(): void {
     if (!this.isFree) return
     const task = this.crew.nextTask(this.does)
-    if (task) this.take(now, task)
+    if (task) this.take(task)
   }
 
   private schedule(time: number): void {
@@ -137,7 +143,7 @@ class Member implements Actor {
 /** Where people of a standing duty are when they are free. */
 export interface Post {
   /** Somebody stands there from now, or nobody does. */
-  manned(now: number, isManned: boolean): void
+  manned(isManned: boolean): void
 }
 
 /** People of one name who do the same tasks. */
@@ -176,7 +182,7 @@ export class Crew {
         }),
         hasOwnBreaks: keys.breaks !== undefined,
         post: keys['stands-at'] === undefined ? null : postOf(keys['stands-at']),
-        duty: new Level(),
+        duty: new Level(this.floor.clock),
       }
     })
     this.members = this.groups.flatMap((group) => group.people)
@@ -187,32 +193,33 @@ export class Crew {
     for (const member of this.members) member.reset()
     for (const [index, group] of this.groups.entries()) {
       group.duty.reset(0, this.floor.end)
-      this.noteDuty(0, index)
+      this.noteDuty(index)
     }
   }
 
-  /** Counts anew from `now`; who does what stays. */
-  countAnew(now: number): void {
-    for (const member of this.members) member.countAnew(now)
-    for (const { duty } of this.groups) duty.restart(now, now, this.floor.end)
+  /** Counts anew from now; who does what stays. */
+  countAnew(): void {
+    const { now } = this.floor.clock
+    for (const member of this.members) member.countAnew()
+    for (const { duty } of this.groups) duty.restart(now, this.floor.end)
   }
 
   /** Somebody of a group came to its post or left it. */
-  noteDuty(now: number, index: number): void {
+  noteDuty(index: number): void {
     const { name, post, duty, people } = this.groups[index]!
     if (post === null) return
     const isManned = people.some((member) => member.isFree)
     if (isManned === (duty.value === 1)) return
-    duty.change(now, isManned ? 1 : -1)
-    this.floor.observer?.post(now, name, isManned)
-    post.manned(now, isManned)
+    duty.change(isManned ? 1 : -1)
+    this.floor.observer?.post(name, isManned)
+    post.manned(isManned)
   }
 
   /** Somebody is needed: the first free person who can, or else the task waits. */
-  call(now: number, task: Task): void {
+  call(task: Task): void {
     for (const member of this.members)
       if (member.isFree && member.does.includes(task.skill)) {
-        member.take(now, task)
+        member.take(task)
         return
       }
     this.waiting.push(task)
@@ -233,17 +240,17 @@ export class Crew {
   }
 
   /** A break begins or ends: for the crew `name`, or, for null, for all who have no breaks of their own. */
-  turnBreak(now: number, begins: boolean, name: string | null): void {
+  turnBreak(begins: boolean, name: string | null): void {
     for (const group of this.groups) {
       const isTheirs = name === null ? !group.hasOwnBreaks : group.name === name
       if (!isTheirs) continue
-      for (const member of group.people) begins ? member.breakBegins(now) : member.breakEnds(now)
+      for (const member of group.people) begins ? member.breakBegins() : member.breakEnds()
     }
   }
 
-  settle(now: number): void {
-    for (const member of this.members) member.settle(now)
-    for (const group of this.groups) group.duty.settle(now)
+  settle(): void {
+    for (const member of this.members) member.settle()
+    for (const group of this.groups) group.duty.settle()
   }
 
   /** Share of the time in which they are there (breaks that they took left out) that each group walks or works, and that its post is manned. */

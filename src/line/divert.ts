@@ -38,10 +38,10 @@ export class Divert extends OnePlace {
     this.sent.fill(0)
   }
 
-  protected override passOn(now: number, item: CaseIndex): boolean {
-    if (this.rule === 'shortest') return this.passToShortest(now, item)
+  protected override passOn(item: CaseIndex): boolean {
+    if (this.rule === 'shortest') return this.passToShortest(item)
     const way = this.rule === 'by-case' ? this.wayOfKind[this.floor.cases.kind[item]!]! : this.turn
-    if (!this.unit.ways[way]!.offer(now, item, this.unit)) return false
+    if (!this.unit.ways[way]!.offer(item, this.unit)) return false
     this.sent[way]!++
     // the turn passes on with the case: a target that has no room is waited for
     if (this.rule === 'alternate') this.turn = (this.turn + 1) % this.targets.length
@@ -49,7 +49,7 @@ export class Divert extends OnePlace {
   }
 
   /** Offers to the targets in order of how many cases they hold, the first named among equals, until one takes it. */
-  private passToShortest(now: number, item: CaseIndex): boolean {
+  private passToShortest(item: CaseIndex): boolean {
     const { ways } = this.unit
     this.hasRefused.fill(0)
     for (let left = ways.length; left > 0; left--) {
@@ -63,7 +63,7 @@ export class Divert extends OnePlace {
           fewest = held
         }
       }
-      if (ways[best]!.offer(now, item, this.unit)) {
+      if (ways[best]!.offer(item, this.unit)) {
         this.sent[best]!++
         // those that said no, now or before, need not call back
         for (let way = 0; way < ways.length; way++) if (way !== best) ways[way]!.withdraw(this.unit)

@@ -15,13 +15,13 @@ import { stateMeasures, stopMeasures } from './stop-measures.js'
 
 /** Whoever offers cases to a piece; it is told when there is room after a no. */
 export interface Feeder {
-  roomAhead(now: number): void
+  roomAhead(): void
 }
 
 /** Whoever takes cases. */
 export interface Taker {
   /** Takes the case now, or answers false; then it owes `from` a `roomAhead`. */
-  offer(now: number, item: CaseIndex, from: Feeder): boolean
+  offer(item: CaseIndex, from: Feeder): boolean
 }
 
 /** Where a piece that has several ways out may send a case. */
@@ -84,8 +84,8 @@ export class Equipment implements Actor, Feeder, Outlet {
       place: this.name,
       skill: 'jams',
       duration: 0,
-      begin: (now) => this.workBegins(now),
-      done: (now) => this.workDone(now),
+      begin: () => this.workBegins(),
+      done: () => this.workDone(),
     }
   }
 
@@ -109,22 +109,22 @@ export class Equipment implements Actor, Feeder, Outlet {
     this.state = State.waiting
     this.numbers[stateSince] = 0
     this.numbers[lapsesAt] = never
-    this.breakdowns?.begin(0)
+    this.breakdowns?.begin()
     this.mechanism.empty()
-    this.countAnew(0)
-    this.refresh(0)
+    this.countAnew()
+    this.refresh()
   }
 
   // --- handshake ---
 
-  offer(now: number, item: CaseIndex, from: Feeder): boolean {
-    if (!this.mechanism.take(now, item)) {
+  offer(item: CaseIndex, from: Feeder): boolean {
+    if (!this.mechanism.take(item)) {
       if (!this.hasRefused(from)) this.refused[this.owed++] = from
       return false
     }
     if (this.owed > 0) this.forget(from)
-    this.floor.observer?.taken(now, this.name, item)
-    this.refresh(now)
+    this.floor.observer?.taken(this.name, item)
+    this.refresh()
     return true
   }
 
@@ -162,14 +162,14 @@ export class Equipment implements Actor, Feeder, Outlet {
   }
 
   /** There is room: those who were told no offer again, who has right of way first, then first come first served. */
-  invite(now: number): void {
+  invite(): void {
     let left = this.owed
     const first = this.rightOfWay === null ? -1 : this.placeOf(this.rightOfWay)
     if (first > 0) {
       left--
-      this.takeRefused(first).roomAhead(now)
+      this.takeRefused(first).roomAhead()
     }
-    for (; left > 0 && this.owed > 0; left--) this.takeRefused(0).roomAhead(now)
+    for (; left > 0 && this.owed > 0; left--) this.takeRefused(0).roomAhead()
   }
 
   /** `from` was told no here and waits to be told of room. */
@@ -178,9 +178,9 @@ export class Equipment implements Actor, Feeder, Outlet {
   }
 
   /** It is blocked, and nothing inside will happen before there is room ahead. */
-  standsBlocked(now: number): boolean {
+  standsBlocked(): boolean {
     if (this.frozen || this.state !== State.blocked) return false
-    this.mechanism.plan(now)
+    this.mechanism.plan()
     return this.numbers[due] === never
   }
 
@@ -189,27 +189,28 @@ export class Equipment implements Actor, Feeder, Outlet {
     return this.numbers[stateSince]!
   }
 
-  roomAhead(now: number): void {
+  roomAhead(): void {
     if (this.frozen) return
-    this.mechanism.roomAhead(now)
-    this.refresh(now)
+    this.mechanism.roomAhead()
+    this.refresh()
   }
 
   // --- clock ---
 
-  act(now: number): void {
+  act(): void {
+    const { now } = this.floor.clock
     const { breakdowns } = this
     if (
       breakdowns !== null &&
       breakdowns.due(this.state, this.numbers[stateSince]!, this.numbers[lapsesAt]!) <= now
     ) {
-      this.stop(now, Cause.breakdown, breakdowns.repairTime())
+      this.stop(Cause.breakdown, breakdowns.repairTime())
       return
     }
     this.isActing = true
-    this.mechanism.step(now)
+    this.mechanism.step()
     this.isActing = false
-    this.refresh(now)
+    this.refresh()
   }
 
   /**
@@ -230,21 +231,22 @@ export class Equipment implements Actor, Feeder, Outlet {
   }
 
   /** Brings state and pending time up to date after a change inside. */
-  private refresh(now: number): void {
+  private refresh(): void {
     if (this.isActing) return
+    const { numbers } = this
     if (this.frozen) {
-      this.enter(now, this.cause === Cause.none ? State.onBreak : this.stopState(), never)
-      this.numbers[due] = never
+      this.plans(never, this.cause === Cause.none ? State.onBreak : this.stopState())
+      this.enterState()
     } else {
-      this.mechanism.plan(now)
-      this.enter(now, this.ownState, this.numbers[ownLapse]!)
+      this.mechanism.plan()
+      this.enterState()
       if (this.breakdowns !== null)
-        this.numbers[due] = Math.min(
-          this.numbers[due]!,
-          this.breakdowns.due(this.state, this.numbers[stateSince]!, this.numbers[lapsesAt]!),
+        numbers[due] = Math.min(
+          numbers[due]!,
+          this.breakdowns.due(this.state, numbers[stateSince]!, numbers[lapsesAt]!),
         )
     }
-    this.floor.clock.set(this.slot, Math.max(this.numbers[due]!, now))
+    this.floor.clock.setFromNow(this.slot, numbers[due]!)
   }
 
   private stopState(): State {
@@ -252,17 +254,19 @@ export class Equipment implements Actor, Feeder, Outlet {
     return this.isWorkedOn ? working : waiting
   }
 
-  /** Is in `state` from now, working only until `lapsesAt`. */
-  private enter(now: number, state: State, lapse: number): void {
-    this.floor.observer?.state(now, this.name, state, lapse)
-    if (state !== this.state || this.numbers[lapsesAt]! < now) {
-      this.bookState(now)
-      this.state = state
+  /** Is from now in the state that has been planned, working only until that lapses. */
+  private enterState(): void {
+    const { numbers, ownState } = this
+    this.floor.observer?.state(this.name, ownState, numbers[ownLapse]!)
+    if (ownState !== this.state || numbers[lapsesAt]! < this.floor.clock.now) {
+      this.bookState()
+      this.state = ownState
     }
-    this.numbers[lapsesAt] = lapse
+    numbers[lapsesAt] = numbers[ownLapse]!
   }
 
-  private bookState(now: number): void {
+  private bookState(): void {
+    const { now } = this.floor.clock
     if (this.numbers[lapsesAt]! < now) {
       this.book(this.numbers[lapsesAt]!)
       this.state = State.waiting
@@ -278,72 +282,77 @@ export class Equipment implements Actor, Feeder, Outlet {
   }
 
   /** Stands still or moves again, as stops and breaks have it. */
-  private settleFrozen(now: number): void {
+  private settleFrozen(): void {
+    const { now } = this.floor.clock
     const shouldFreeze = this.cause !== Cause.none || this.isHalted
     if (shouldFreeze === this.frozen) return
     this.frozen = shouldFreeze
     if (shouldFreeze) {
       this.frozenAt = now
-      this.mechanism.freeze(now)
-    } else this.mechanism.thaw(now, now - this.frozenAt)
+      this.mechanism.freeze()
+    } else this.mechanism.thaw(now - this.frozenAt)
   }
 
   // --- stops ---
 
   /** Stands for `cause` until somebody has come and worked for `duration` seconds. */
-  stop(now: number, cause: Exclude<Cause, -1>, duration: number): void {
+  stop(cause: Exclude<Cause, -1>, duration: number): void {
+    const { now } = this.floor.clock
     this.cause = cause
     this.isWorkedOn = false
     this.stoppedAt = now
     this.stopCounts[cause]!++
-    this.floor.observer?.stops(now, this.name, cause)
+    this.floor.observer?.stops(this.name, cause)
     this.task.skill = causes[cause].skill
     this.task.duration = duration
-    this.settleFrozen(now)
-    this.refresh(now)
-    this.floor.crew.call(now, this.task)
+    this.settleFrozen()
+    this.refresh()
+    this.floor.crew.call(this.task)
   }
 
-  private workBegins(now: number): void {
+  private workBegins(): void {
+    const { now } = this.floor.clock
     this.isWorkedOn = true
     this.stopWaits[this.cause]! += now - this.stoppedAt
-    this.refresh(now)
+    this.refresh()
   }
 
-  private workDone(now: number): void {
+  private workDone(): void {
+    const { now } = this.floor.clock
     const { cause } = this
     this.stopTimes[cause]! += now - this.stoppedAt
     this.cause = Cause.none
-    if (cause === Cause.breakdown) this.breakdowns!.begin(now)
-    this.mechanism.putRight(now, cause)
-    this.moveOn(now)
+    if (cause === Cause.breakdown) this.breakdowns!.begin()
+    this.mechanism.putRight(cause)
+    this.moveOn()
   }
 
   /** A standing duty: somebody stands at it from now, or nobody does. */
-  manned(now: number, isManned: boolean): void {
-    this.mechanism.manned(now, isManned)
-    this.refresh(now)
+  manned(isManned: boolean): void {
+    this.mechanism.manned(isManned)
+    this.refresh()
   }
 
   /** A break begins or ends for this piece. */
-  halt(now: number, isHalted: boolean): void {
+  halt(isHalted: boolean): void {
     this.isHalted = isHalted
-    this.moveOn(now)
+    this.moveOn()
   }
 
-  private moveOn(now: number): void {
-    this.settleFrozen(now)
-    this.refresh(now)
-    if (this.owes && !this.frozen) this.invite(now)
+  private moveOn(): void {
+    this.settleFrozen()
+    this.refresh()
+    if (this.owes && !this.frozen) this.invite()
   }
 
   // --- what is counted ---
 
   /**
-   * Counts anew from `now`. What lies before it of the state and the stop that last is taken off now, and booked with the
+   * Counts anew from now. What lies before it of the state and the stop that last is taken off now, and booked with the
    * rest when they end: booked in two parts, a running time would be rounded anew, and with it the next breakdown.
    */
-  countAnew(now: number): void {
+  countAnew(): void {
+    const { now } = this.floor.clock
     this.stateTimes.fill(0)
     this.stopCounts.fill(0)
     this.stopTimes.fill(0)
@@ -352,7 +361,7 @@ export class Equipment implements Actor, Feeder, Outlet {
     this.stateTimes[this.state]! -= until - this.numbers[stateSince]!
     this.stateTimes[State.waiting]! -= now - until
     this.bookStop(this.stoppedAt - now)
-    this.mechanism.countAnew(now)
+    this.mechanism.countAnew()
   }
 
   /** Books so many seconds of the stop that lasts, if one does; takes them off where they are negative. */
@@ -363,10 +372,11 @@ export class Equipment implements Actor, Feeder, Outlet {
   }
 
   /** Books what is open when the shift ends. */
-  settle(now: number): void {
-    this.bookState(now)
+  settle(): void {
+    const { now } = this.floor.clock
+    this.bookState()
     this.bookStop(now - this.stoppedAt)
-    this.mechanism.close(now)
+    this.mechanism.close()
   }
 
   measures(): Measure[] {

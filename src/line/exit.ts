@@ -25,9 +25,10 @@ export class Exit implements Outlet {
     this.timeInSystem.reset()
   }
 
-  offer(now: number, item: CaseIndex): boolean {
+  offer(item: CaseIndex): boolean {
+    const { now } = this.floor.clock
     const { cases } = this.floor
-    this.floor.observer?.leaves(now, item)
+    this.floor.observer?.leaves(item)
     if (cases.rejected[item]) this.rejected++
     else if (cases.unsealed[item]) this.escaped++
     else {

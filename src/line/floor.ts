@@ -21,7 +21,7 @@ export interface Draw {
 
 export class Floor {
   readonly clock = new Clock()
-  readonly cases = new Cases()
+  readonly cases = new Cases(this.clock)
   readonly crew: Crew
   /** Told what happens in a shift that is traced; null in a study. */
   observer: Observer | null = null
@@ -91,10 +91,10 @@ export class Floor {
     for (const stream of this.streams) stream.begin(seed, shift)
   }
 
-  /** Counting begins anew at `now`. */
-  countAnew(now: number): void {
+  /** Counting begins anew. */
+  countAnew(): void {
     this.controls.clear()
     this.broughtIn = this.cases.inUse
-    this.pictureFrom = Math.max(now, this.lastShift)
+    this.pictureFrom = Math.max(this.clock.now, this.lastShift)
   }
 }

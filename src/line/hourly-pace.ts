@@ -2,7 +2,7 @@
 import { never } from '../engine/clock.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { Draw, Floor } from './floor.js'
-import { fromMix, type Pace } from './pace.js'
+import { Pace, Time } from './pace.js'
 
 export type HourlyKeys = NonNullable<Scenario['arrivals'][string]['by-hour']>
 
@@ -22,8 +22,7 @@ const dueSum = 1
  * inversion of a Poisson process whose rate changes: Cinlar, Introduction to Stochastic Processes (1975), ch. 4 (from
  * memory). So a break keeps what is left of the interval, and the rate at which it runs on is that of the hour then.
  */
-export class HourlyPace implements Pace {
-  readonly mayBeLate = false
+export class HourlyPace extends Pace {
   private readonly growth: Draw
   /** Edges of parts of constant rate, s, the end of the shift the last; the integral up to each; the rate after it. */
   private readonly edges: Float64Array
@@ -38,8 +37,9 @@ export class HourlyPace implements Pace {
     floor: Floor,
     owner: string,
     keys: HourlyKeys,
-    readonly batch: number,
+    override readonly batch: number,
   ) {
+    super()
     // stream and law are those of exponential times between, so that a steady rate gives the same arrivals
     const law =
       keys.spaced === 'evenly'
@@ -63,17 +63,16 @@ export class HourlyPace implements Pace {
     }
   }
 
-  clear(): void {}
-
-  reset(): void {
+  override reset(): void {
     this.here = 0
     this.ahead = 0
     this.numbers[dueAt] = 0
     this.numbers[dueSum] = 0
   }
 
-  next(now: number): number {
+  override next(): void {
     const { edges, sums, rates, numbers } = this
+    const now = this.times[Time.now]!
     // an arrival in time keeps its exact sum: read back from its time it would drift
     const from = Math.abs(now - numbers[dueAt]!) < instant ? numbers[dueSum]! : this.sumAt(now)
     const sum = from + this.growth.draw()
@@ -89,7 +88,7 @@ export class HourlyPace implements Pace {
       const time = edges[this.ahead]! + (sum - sums[this.ahead]!) / rates[this.ahead]!
       numbers[dueAt] = Math.max(now, Math.min(time, edges[this.ahead + 1]!))
     }
-    return numbers[dueAt]!
+    this.times[Time.due] = numbers[dueAt]!
   }
 
   /** Integral of the rate from the start of the shift to `now`, cases. */
@@ -98,16 +97,8 @@ export class HourlyPace implements Pace {
     return this.sums[this.here]! + this.rates[this.here]! * (now - this.edges[this.here]!)
   }
 
-  bring(): number {
-    return fromMix
-  }
-
   /** The breaks are part of the rate already. */
-  afterBreak(due: number, _began: number, now: number): number {
+  override afterBreak(due: number, _began: number, now: number): number {
     return Math.max(due, now)
-  }
-
-  measures(): [] {
-    return []
   }
 }

@@ -46,11 +46,11 @@ export class Inspect extends OnePlace {
     if (this.isRejected) this.floor.observer?.rejects(this.name, item)
   }
 
-  protected override passOn(now: number, item: CaseIndex): boolean {
+  protected override passOn(item: CaseIndex): boolean {
     const { cases } = this.floor
     // what it says last is what counts: a case that comes again and passes is no longer rejected
     cases.rejected[item] = this.isRejected ? 1 : 0
-    if (!this.unit.ways[this.isRejected ? bad : good]!.offer(now, item, this.unit)) return false
+    if (!this.unit.ways[this.isRejected ? bad : good]!.offer(item, this.unit)) return false
     this.inspected++
     if (this.isRejected) this.rejected++
     if (this.isUnsealed && this.isRejected) this.found++

@@ -77,7 +77,7 @@ export class Line {
     }
     this.join()
     floor.crew.assemble((name) => this.equipment.find((piece) => piece.name === name)!)
-    this.calendar = new Calendar(floor, this.sources, this.equipment, exit, (now) => this.countAnew(now))
+    this.calendar = new Calendar(floor, this.sources, this.equipment, exit, () => this.countAnew())
     this.calendar.join()
     const sealers = this.equipment.map((piece) => piece.mechanism).filter((each) => each instanceof Sealer)
     const cost = costMeasures(scenario, sealers, floor.counted, () => exit.out)
@@ -195,12 +195,12 @@ export class Line {
   }
 
   /** Counting begins: every tally anew, everything else as it is. */
-  private countAnew(now: number): void {
-    this.floor.countAnew(now)
+  private countAnew(): void {
+    this.floor.countAnew()
     this.exit.reset()
-    for (const piece of this.equipment) piece.countAnew(now)
-    for (const source of this.sources) source.countAnew(now)
-    this.floor.crew.countAnew(now)
+    for (const piece of this.equipment) piece.countAnew()
+    for (const source of this.sources) source.countAnew()
+    this.floor.crew.countAnew()
     this.calendar.countAnew()
   }
 
@@ -210,7 +210,7 @@ export class Line {
       // of several shifts in a row the calendar cuts, between what ends one and what begins the next
       if (floor.campaign === 1 && floor.clock.now < countFrom && countFrom <= until) {
         floor.clock.run(countFrom)
-        this.countAnew(countFrom)
+        this.countAnew()
       }
       floor.clock.run(until)
     } catch (error) {
@@ -224,12 +224,12 @@ export class Line {
 
   private finish(seed: string, shift: number): ShiftResult {
     const { floor } = this
-    const locked = findCircle(this.equipment, floor.end)
+    const locked = findCircle(this.equipment)
     if (locked) throw new DeadlockError(locked.circle, locked.since, seed, shift)
-    floor.observer?.close(floor.end)
-    for (const piece of this.equipment) piece.settle(floor.end)
-    for (const source of this.sources) source.settle(floor.end)
-    floor.crew.settle(floor.end)
+    floor.observer?.close()
+    for (const piece of this.equipment) piece.settle()
+    for (const source of this.sources) source.settle()
+    floor.crew.settle()
     assertBalances(floor, this.sources, this.equipment, this.exit, seed, shift)
     const values = Float64Array.from(this.columns, ({ measure, part }) =>
       part === 'over'

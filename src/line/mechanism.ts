@@ -22,33 +22,33 @@ export abstract class Mechanism {
   /** Empty and at rest at the start of a shift; `countAnew` follows. */
   abstract empty(): void
   /** Takes the case if it can. Where it will be able to at a known time, it asks `unit.wake` for that. */
-  abstract take(now: number, item: CaseIndex): boolean
+  abstract take(item: CaseIndex): boolean
   /** Does what is due. */
-  abstract step(now: number): void
+  abstract step(): void
   /** Tells `unit.plans` when something is due next and which state this is; called while nothing holds it up. */
-  abstract plan(now: number): void
+  abstract plan(): void
   /** Everything inside stands still from now. */
-  abstract freeze(now: number): void
+  abstract freeze(): void
   /** It moves again after `passed` seconds: what was due is due that much later, what was refused is offered again. */
-  abstract thaw(now: number, passed: number): void
+  abstract thaw(passed: number): void
   /** The next piece, which said no, has room. */
-  abstract roomAhead(now: number): void
+  abstract roomAhead(): void
   /** Cases inside, counted for the balance. */
   abstract held(): number
-  /** Counts anew from `now`; what is inside, and what it counts for its own working, stays. */
-  abstract countAnew(now: number): void
+  /** Counts anew from now; what is inside, and what it counts for its own working, stays. */
+  abstract countAnew(): void
   /** Books what is open at the end of the shift. */
-  abstract close(now: number): void
+  abstract close(): void
   abstract measures(): Measure[]
 
   /** A stop of this cause is over; the piece is about to move again. */
-  putRight(_now: number, _cause: Cause): void {}
+  putRight(_cause: Cause): void {}
 
   /** A break of the shift begins: what is to be done before it. */
-  breakBegins(_now: number): void {}
+  breakBegins(): void {}
 
   /** Somebody stands at it from now, or nobody does. */
-  manned(_now: number, _isManned: boolean): void {}
+  manned(_isManned: boolean): void {}
 
   /** Causes, breakdowns left out, for which it may stand. */
   mayStandFor(): readonly Cause[] {

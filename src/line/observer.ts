@@ -114,16 +114,16 @@ export class Observer {
   }
 
   /** The shift is over: tells what is open. */
-  close(end: number): void {
-    this.advance(end)
+  close(): void {
+    this.advance()
     this.tellStates()
   }
 
   // --- time and states ---
 
   /** A piece is in `state` from now, until `lapse` if it says nothing before. */
-  state(now: number, name: string, state: State, lapse: number): void {
-    this.advance(now)
+  state(name: string, state: State, lapse: number): void {
+    this.advance()
     const piece = this.pieces.get(name)
     if (piece) {
       piece.state = state
@@ -131,7 +131,8 @@ export class Observer {
     } else this.pieces.set(name, { name, told: -1, state, lapse })
   }
 
-  private advance(now: number): void {
+  private advance(): void {
+    const { now } = this.floor.clock
     if (!(now > this.now)) return
     this.tellStates()
     for (let piece = this.firstToLapse(now); piece; piece = this.firstToLapse(now)) {
@@ -168,90 +169,92 @@ export class Observer {
 
   // --- cases ---
 
-  private ofCase(now: number, event: EventName, at: string, item: CaseIndex, more: Partial<ShiftEvent> = {}) {
-    this.advance(now)
+  private ofCase(event: EventName, at: string, item: CaseIndex, more: Partial<ShiftEvent> = {}) {
+    const { now } = this.floor.clock
+    this.advance()
     this.tell({ time: now, event, at, case: this.floor.cases.number[item]!, ...more })
   }
 
-  arrives(now: number, source: string, item: CaseIndex): void {
+  arrives(source: string, item: CaseIndex): void {
     this.places[item] = source
     this.standing[item] = false
-    this.ofCase(now, 'arrives', source, item, { kind: this.kinds[this.floor.cases.kind[item]!]! })
+    this.ofCase('arrives', source, item, { kind: this.kinds[this.floor.cases.kind[item]!]! })
   }
 
   /** Cases stand before the line; those that came last have not been told yet. */
-  stands(now: number, source: string, whenFull: string, standing: Ring): void {
+  stands(source: string, whenFull: string, standing: Ring): void {
     if (whenFull === 'turn-away') return
     let first = standing.length
     while (first > 0 && !this.standing[standing.at(first - 1)]) first--
     for (let index = first; index < standing.length; index++) {
       const item = standing.at(index)
       this.standing[item] = true
-      this.ofCase(now, whenFull === 'queue' ? 'queues' : 'waits', source, item)
+      this.ofCase(whenFull === 'queue' ? 'queues' : 'waits', source, item)
     }
   }
 
-  turnedAway(now: number, source: string, item: CaseIndex): void {
-    this.ofCase(now, 'turned-away', source, item)
+  turnedAway(source: string, item: CaseIndex): void {
+    this.ofCase('turned-away', source, item)
   }
 
   /** A piece has taken a case; told once, for service may begin before the handshake is over. */
-  taken(now: number, piece: string, item: CaseIndex): void {
+  taken(piece: string, item: CaseIndex): void {
     const from = this.places[item]
     if (from === piece) return
     this.places[item] = piece
-    this.ofCase(now, 'taken', piece, item, from === undefined ? {} : { from })
+    this.ofCase('taken', piece, item, from === undefined ? {} : { from })
   }
 
-  onBelts(now: number, sealer: string, item: CaseIndex): void {
-    this.ofCase(now, 'on-belts', sealer, item)
+  onBelts(sealer: string, item: CaseIndex): void {
+    this.ofCase('on-belts', sealer, item)
   }
 
-  serviceBegins(now: number, station: string, item: CaseIndex, doneAt: number): void {
-    this.taken(now, station, item)
-    this.ofCase(now, 'service-begins', station, item, { lasts: doneAt - now })
+  serviceBegins(station: string, item: CaseIndex, doneAt: number): void {
+    const { now } = this.floor.clock
+    this.taken(station, item)
+    this.ofCase('service-begins', station, item, { lasts: doneAt - now })
   }
 
-  stripLaid(now: number, sealer: string, head: string, item: CaseIndex, tape: number): void {
-    this.ofCase(now, 'strip-laid', sealer, item, { head, tape })
+  stripLaid(sealer: string, head: string, item: CaseIndex, tape: number): void {
+    this.ofCase('strip-laid', sealer, item, { head, tape })
   }
 
   /** The head let the case pass without a strip, its roll being empty. */
-  passesUnsealed(now: number, sealer: string, head: string, item: CaseIndex): void {
-    this.ofCase(now, 'passes-unsealed', sealer, item, { head })
+  passesUnsealed(sealer: string, head: string, item: CaseIndex): void {
+    this.ofCase('passes-unsealed', sealer, item, { head })
   }
 
-  tapeBreaks(now: number, sealer: string, head: string, item: CaseIndex): void {
-    this.ofCase(now, 'tape-breaks', sealer, item, { head })
+  tapeBreaks(sealer: string, head: string, item: CaseIndex): void {
+    this.ofCase('tape-breaks', sealer, item, { head })
   }
 
-  jams(now: number, piece: string, item: CaseIndex): void {
-    this.ofCase(now, 'jams', piece, item)
+  jams(piece: string, item: CaseIndex): void {
+    this.ofCase('jams', piece, item)
   }
 
-  freed(now: number, piece: string, item: CaseIndex): void {
-    this.ofCase(now, 'freed', piece, item)
+  freed(piece: string, item: CaseIndex): void {
+    this.ofCase('freed', piece, item)
   }
 
-  spoilt(now: number, piece: string, item: CaseIndex): void {
-    this.ofCase(now, 'spoilt', piece, item)
+  spoilt(piece: string, item: CaseIndex): void {
+    this.ofCase('spoilt', piece, item)
   }
 
   /** The strip of a case that stood too long under its head does not hold. */
   stripSpoilt(sealer: string, head: string, item: CaseIndex): void {
-    this.ofCase(this.floor.clock.now, 'strip-spoilt', sealer, item, { head })
+    this.ofCase('strip-spoilt', sealer, item, { head })
   }
 
   /** An inspection has taken a case and will reject it. */
   rejects(inspection: string, item: CaseIndex): void {
-    const { now } = this.floor.clock
-    this.taken(now, inspection, item)
-    this.ofCase(now, 'rejected', inspection, item)
+    this.taken(inspection, item)
+    this.ofCase('rejected', inspection, item)
   }
 
-  leaves(now: number, item: CaseIndex): void {
+  leaves(item: CaseIndex): void {
+    const { now } = this.floor.clock
     const { arrivedAt, rejected, unsealed } = this.floor.cases
-    this.ofCase(now, 'leaves', this.places[item] ?? 'exit', item, {
+    this.ofCase('leaves', this.places[item] ?? 'exit', item, {
       after: now - arrivedAt[item]!,
       as: rejected[item] ? 'rejected' : unsealed[item] ? 'unsealed' : 'good',
     })
@@ -259,31 +262,34 @@ export class Observer {
 
   // --- stops, crew, calendar ---
 
-  plannedStop(now: number, station: string, until: number): void {
-    this.advance(now)
+  plannedStop(station: string, until: number): void {
+    const { now } = this.floor.clock
+    this.advance()
     this.tell({ time: now, event: 'planned-stop', at: station, lasts: until - now })
   }
 
-  stops(now: number, piece: string, cause: Exclude<Cause, -1>): void {
-    this.advance(now)
+  stops(piece: string, cause: Exclude<Cause, -1>): void {
+    const { now } = this.floor.clock
+    this.advance()
     this.tell({ time: now, event: 'stops', at: piece, cause: causes[cause].key })
   }
 
-  setsOut(now: number, person: string, task: Task): void {
-    this.ofTask(now, 'sets-out', person, task)
+  setsOut(person: string, task: Task): void {
+    this.ofTask('sets-out', person, task)
   }
 
   /** Somebody has arrived and begins. */
-  workBegins(now: number, person: string, task: Task): void {
-    this.ofTask(now, 'work-begins', person, task, { lasts: task.duration })
+  workBegins(person: string, task: Task): void {
+    this.ofTask('work-begins', person, task, { lasts: task.duration })
   }
 
-  workDone(now: number, person: string, task: Task): void {
-    this.ofTask(now, 'work-done', person, task)
+  workDone(person: string, task: Task): void {
+    this.ofTask('work-done', person, task)
   }
 
-  private ofTask(now: number, event: EventName, person: string, task: Task, more: Partial<ShiftEvent> = {}) {
-    this.advance(now)
+  private ofTask(event: EventName, person: string, task: Task, more: Partial<ShiftEvent> = {}) {
+    const { now } = this.floor.clock
+    this.advance()
     this.tell({ time: now, event, at: task.place, person, task: task.skill, ...more })
   }
 
@@ -296,7 +302,7 @@ export class Observer {
     stopped: number,
   ): void {
     const { now } = this.floor.clock
-    this.advance(now)
+    this.advance()
     for (const [index, { name }] of heads.entries())
       if (cause === Cause.tape && newRolls[index])
         this.tell({ time: now, event: 'roll-changed', at: sealer, head: name })
@@ -305,14 +311,16 @@ export class Observer {
   }
 
   /** Somebody of a crew stands at its post from now, or nobody does. */
-  post(now: number, crew: string, isManned: boolean): void {
-    this.advance(now)
+  post(crew: string, isManned: boolean): void {
+    const { now } = this.floor.clock
+    this.advance()
     const at = this.floor.scenario.crew[crew]!['stands-at'] ?? crew
     this.tell({ time: now, event: isManned ? 'post-manned' : 'post-left', at, person: crew })
   }
 
-  calendar(now: number, what: keyof typeof calendarEvents, crew: string | null): void {
-    this.advance(now)
+  calendar(what: keyof typeof calendarEvents, crew: string | null): void {
+    const { now } = this.floor.clock
+    this.advance()
     this.tell({ time: now, event: calendarEvents[what], at: crew === null ? 'shift' : `crew.${crew}` })
   }
 }

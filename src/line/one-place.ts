@@ -21,7 +21,7 @@ export abstract class OnePlace extends Mechanism {
   }
 
   /** Offers the case that is done to the piece where it belongs; false when that has no room. */
-  protected abstract passOn(now: number, item: CaseIndex): boolean
+  protected abstract passOn(item: CaseIndex): boolean
 
   /** A case has come. */
   protected begin(_item: CaseIndex): void {}
@@ -36,7 +36,8 @@ export abstract class OnePlace extends Mechanism {
     return this.item === none ? 0 : 1
   }
 
-  override take(now: number, item: CaseIndex): boolean {
+  override take(item: CaseIndex): boolean {
+    const { now } = this.floor.clock
     if (this.unit.frozen || this.item !== none) return false
     this.item = item
     this.doneAt[0] = now + this.time.draw()
@@ -44,20 +45,21 @@ export abstract class OnePlace extends Mechanism {
     return true
   }
 
-  override step(now: number): void {
-    if (this.doneAt[0]! <= now && !this.isBlocked) this.letGo(now)
+  override step(): void {
+    const { now } = this.floor.clock
+    if (this.doneAt[0]! <= now && !this.isBlocked) this.letGo()
   }
 
-  private letGo(now: number): void {
-    this.isBlocked = !this.passOn(now, this.item)
+  private letGo(): void {
+    this.isBlocked = !this.passOn(this.item)
     if (this.isBlocked) return
     this.item = none
     this.doneAt[0] = never
-    this.unit.invite(now)
+    this.unit.invite()
   }
 
-  override roomAhead(now: number): void {
-    if (this.isBlocked) this.letGo(now)
+  override roomAhead(): void {
+    if (this.isBlocked) this.letGo()
   }
 
   override plan(): void {
@@ -67,7 +69,7 @@ export abstract class OnePlace extends Mechanism {
 
   override freeze(): void {}
 
-  override thaw(_now: number, passed: number): void {
+  override thaw(passed: number): void {
     // a case that was done and refused is offered again at once
     if (this.isBlocked) this.isBlocked = false
     else this.doneAt[0]! += passed

@@ -3,7 +3,7 @@ import { never } from '../engine/clock.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { Draw, Floor } from './floor.js'
 import type { Measure } from './measure.js'
-import type { Pace } from './pace.js'
+import { Pace, Time } from './pace.js'
 
 export type OrderKeys = NonNullable<Scenario['arrivals'][string]['orders']>
 
@@ -15,9 +15,8 @@ interface Order {
 }
 
 /** Each order draws from streams of its own, so that the quantity of one changes no time of another. */
-export class OrderedPace implements Pace {
-  readonly batch = 1
-  readonly mayBeLate = false
+export class OrderedPace extends Pace {
+  override readonly batch = 1
   private readonly orders: readonly Order[]
   /** The order in hand, and cases of it that are not yet due. */
   private inHand = -1
@@ -25,6 +24,7 @@ export class OrderedPace implements Pace {
   private done = 0
 
   constructor(floor: Floor, owner: string, keys: OrderKeys) {
+    super()
     const kinds = Object.keys(floor.scenario.cases)
     this.orders = keys.map((order, index) => ({
       kind: kinds.indexOf(order.case),
@@ -34,38 +34,42 @@ export class OrderedPace implements Pace {
     }))
   }
 
-  clear(): void {
+  override clear(): void {
     this.done = 0
   }
 
-  reset(): void {
+  override reset(): void {
     this.inHand = -1
     this.left = 0
   }
 
-  next(now: number): number {
-    let from = now
+  override next(): void {
+    const { times } = this
+    let from = times[Time.now]!
     if (this.left === 0) {
-      if (this.inHand + 1 >= this.orders.length) return never
+      if (this.inHand + 1 >= this.orders.length) {
+        times[Time.due] = never
+        return
+      }
       const order = this.orders[++this.inHand]!
       this.left = order.quantity
       from += order.before.draw()
     }
     this.left--
-    return from + this.orders[this.inHand]!.between.draw()
+    times[Time.due] = from + this.orders[this.inHand]!.between.draw()
   }
 
-  bring(): number {
+  override bring(): number {
     if (this.left === 0) this.done++
     return this.orders[this.inHand]!.kind
   }
 
   /** A break keeps what is left of the interval, and of the time before an order. */
-  afterBreak(due: number, began: number, now: number): number {
+  override afterBreak(due: number, began: number, now: number): number {
     return due + (now - began)
   }
 
-  measures(at: readonly string[], name: string): Measure[] {
+  override measures(at: readonly string[], name: string): Measure[] {
     return [
       {
         path: [...at, 'orders-done'],

@@ -53,7 +53,7 @@ export class Sealer extends Mechanism {
   /** Belt travel at which that case comes to each head and, last, at which the first case comes to the end of the belts. */
   private readonly marks: Float64Array
   private isBlocked = false
-  private readonly level = new Level()
+  private readonly level = new Level(this.floor.clock)
 
   // flap place and size
   private flapItem: CaseIndex = none
@@ -68,7 +68,7 @@ export class Sealer extends Mechanism {
   constructor(floor: Floor, name: string, keys: SealerKeys) {
     super(floor, name)
     this.bed = keys.bed
-    this.travel = new Travel(keys['belt-speed'])
+    this.travel = new Travel(floor.clock, keys['belt-speed'])
     const given = Object.entries(keys.heads).flatMap(([which, head]) => (head ? [{ which, ...head }] : []))
     const timing = given.map(({ cut }) => ({ wipeTravel: cut['wipe-travel'], reset: cut.reset }))
     this.gap = gapNeeded(keys['minimum-gap'], timing, keys['belt-speed'])
@@ -112,8 +112,8 @@ export class Sealer extends Mechanism {
     this.taping.reset()
   }
 
-  override countAnew(now: number): void {
-    this.level.restart(now, this.floor.pictureFrom, this.floor.end)
+  override countAnew(): void {
+    this.level.restart(this.floor.pictureFrom, this.floor.end)
     this.casesLost = 0
     this.made.reset()
     this.taping.countAnew()
@@ -132,44 +132,47 @@ export class Sealer extends Mechanism {
 
   // --- flap place ---
 
-  override take(now: number, item: CaseIndex): boolean {
+  override take(item: CaseIndex): boolean {
+    const { now } = this.floor.clock
     if (this.unit.frozen || this.flapItem !== none) return false
     this.flapItem = item
     const time = this.fold.draw()
     this.numbers[foldLeft] = time
     this.numbers[foldedAt] = this.canFold ? now + time : never
-    this.level.change(now, 1)
+    this.level.change(1)
     return true
   }
 
   /** Moves the folded case onto the belts when headway and size allow it. */
-  private admit(now: number): void {
+  private admit(): void {
+    const { now } = this.floor.clock
     if (this.flapItem === none || this.numbers[foldedAt]! > now || !this.travel.isRunning) return
-    const at = this.travel.now(now)
+    const at = this.travel.now()
     if (this.numbers[clearFrom]! > at + hair) return
     const kind = this.floor.cases.kind[this.flapItem]!
-    if (kind !== this.sizeSet && this.sizeSet !== none && !this.isSizeReady(now)) return
+    if (kind !== this.sizeSet && this.sizeSet !== none && !this.isSizeReady()) return
     this.sizeSet = kind
     this.numbers[setAt] = never
     const entry = Math.max(at, this.numbers[clearFrom]!)
     const place = this.nextOn++ & this.mask
     this.items[place] = this.flapItem
-    this.floor.observer?.onBelts(now, this.name, this.flapItem)
+    this.floor.observer?.onBelts(this.name, this.flapItem)
     this.entries[place] = entry
     this.numbers[clearFrom] = entry + this.floor.lengths[kind]! + this.gap
     this.flapItem = none
     this.numbers[foldedAt] = never
     this.markLast(entry)
-    if (this.unit.owes) this.unit.invite(now)
+    if (this.unit.owes) this.unit.invite()
   }
 
   /** Sets the machine for another size: by itself in the headway, or by the crew once the belts are empty. */
-  private isSizeReady(now: number): boolean {
+  private isSizeReady(): boolean {
+    const { now } = this.floor.clock
     if (this.numbers[setAt]! <= now) return true
     if (this.numbers[setAt]! !== never) return false
     if (this.isSetByCrew) {
       if (this.firstOn < this.nextOn) return false
-      this.unit.stop(now, Cause.size, this.setting.draw())
+      this.unit.stop(Cause.size, this.setting.draw())
       return false
     }
     this.numbers[setAt] = now + this.setting.draw()
@@ -202,72 +205,72 @@ export class Sealer extends Mechanism {
       number < this.nextOn ? this.entries[number & this.mask]! + this.positions[head]! : never
   }
 
-  override step(now: number): void {
+  override step(): void {
     if (this.travel.isRunning) {
-      const reached = this.travel.now(now) + hair
+      const reached = this.travel.now() + hair
       const last = this.meets.length
       for (let head = last - 1; head >= 0; head--)
         if (this.marks[head]! <= reached) {
-          this.meet(now, head)
+          this.meet(head)
           if (this.unit.frozen) return
         }
-      if (this.marks[last]! <= reached) this.offerFirst(now)
+      if (this.marks[last]! <= reached) this.offerFirst()
     }
-    this.admit(now)
+    this.admit()
   }
 
   /** A case comes to a head: it may jam at the first one; the blade or the roll may be at its end; or it is taped. */
-  private meet(now: number, index: number): void {
+  private meet(index: number): void {
     const number = this.meets[index]!
     const item = this.items[number & this.mask]!
     const kind = this.floor.cases.kind[item]!
     if (index === 0 && this.jams !== null && this.jamDrawnFor < number) {
       this.jamDrawnFor = number
       if (this.jams.strikes(kind)) {
-        this.floor.observer?.jams(now, this.name, item)
-        this.unit.stop(now, Cause.jam, this.jams.clearing())
+        this.floor.observer?.jams(this.name, item)
+        this.unit.stop(Cause.jam, this.jams.clearing())
         return
       }
     }
-    if (!this.taping.meet(now, index, item)) return
+    if (!this.taping.meet(index, item)) return
     this.meets[index] = number + 1
     this.markHead(index)
   }
 
-  override putRight(now: number, cause: Cause): void {
+  override putRight(cause: Cause): void {
     this.taping.putRight(cause)
     // a time long past: ready, and nothing that a standstill could push out
     if (cause === Cause.size) this.numbers[setAt] = 0
     else if (cause === Cause.jam && this.jams!.spoilsCase()) {
       const place = this.meets[0]! & this.mask
       this.made.add(this.headway(this.floor.cases.kind[this.items[place]!]!), false)
-      this.floor.observer?.spoilt(now, this.name, this.items[place]!)
+      this.floor.observer?.spoilt(this.name, this.items[place]!)
       this.floor.cases.remove(this.items[place]!)
       this.items[place] = none
       this.casesLost++
-      this.level.change(now, -1)
+      this.level.change(-1)
       this.markEnd()
       for (let head = 0; head < this.meets.length; head++) this.markHead(head)
     } else if (cause === Cause.jam)
-      this.floor.observer?.freed(now, this.name, this.items[this.meets[0]! & this.mask]!)
+      this.floor.observer?.freed(this.name, this.items[this.meets[0]! & this.mask]!)
   }
 
-  private offerFirst(now: number): void {
+  private offerFirst(): void {
     const item = this.items[this.firstOn & this.mask]!
     // read before it goes: its number may be used again
     const kind = this.floor.cases.kind[item]!
     const isSealed = this.floor.cases.unsealed[item] === 0
-    this.isBlocked = !this.unit.next.offer(now, item, this.unit)
+    this.isBlocked = !this.unit.next.offer(item, this.unit)
     if (this.isBlocked) {
-      this.stand(now)
+      this.stand()
       return
     }
     this.made.add(this.headway(kind), isSealed)
     this.firstOn++
     this.markEnd()
-    this.level.change(now, -1)
-    this.travel.start(now)
-    if (this.firstOn === this.nextOn && this.flapItem === none && !this.unit.frozen) this.taping.idle(now)
+    this.level.change(-1)
+    this.travel.start()
+    if (this.firstOn === this.nextOn && this.flapItem === none && !this.unit.frozen) this.taping.idle()
   }
 
   /** Planned run time of a case: its headway, s. */
@@ -276,12 +279,12 @@ export class Sealer extends Mechanism {
   }
 
   /** The belts stop; a case that stands under a head may have to be taped again. */
-  private stand(now: number): void {
+  private stand(): void {
     if (this.dwell !== null) {
-      const at = this.travel.now(now)
+      const at = this.travel.now()
       if (this.dwell.isNewStandstill(at)) this.spoilUnderHeads(this.dwell, at)
     }
-    this.travel.stop(now)
+    this.travel.stop()
   }
 
   private spoilUnderHeads(dwell: Dwell, at: number): void {
@@ -298,15 +301,16 @@ export class Sealer extends Mechanism {
     }
   }
 
-  override breakBegins(now: number): void {
-    if (!this.unit.frozen) this.taping.breakBegins(now)
+  override breakBegins(): void {
+    if (!this.unit.frozen) this.taping.breakBegins()
   }
 
-  override roomAhead(now: number): void {
-    if (this.isBlocked) this.offerFirst(now)
+  override roomAhead(): void {
+    if (this.isBlocked) this.offerFirst()
   }
 
-  override plan(now: number): void {
+  override plan(): void {
+    const { now } = this.floor.clock
     const { unit, numbers } = this
     if (this.isBlocked) {
       unit.plans(never, State.blocked)
@@ -344,7 +348,8 @@ export class Sealer extends Mechanism {
   }
 
   /** Folding by hand stops while nobody stands there, and goes on with what was left. */
-  override manned(now: number, isManned: boolean): void {
+  override manned(isManned: boolean): void {
+    const { now } = this.floor.clock
     if (!this.isFoldedByPeople || isManned === this.canFold) return
     this.canFold = isManned
     const { numbers } = this
@@ -357,22 +362,24 @@ export class Sealer extends Mechanism {
     }
   }
 
-  override freeze(now: number): void {
+  override freeze(): void {
+    const { now } = this.floor.clock
     this.numbers[frozenSince] = now
-    this.stand(now)
+    this.stand()
   }
 
-  override thaw(now: number, passed: number): void {
+  override thaw(passed: number): void {
+    const { now } = this.floor.clock
     this.isBlocked = false
-    this.travel.start(now)
+    this.travel.start()
     // an exit that was refused is offered again at once: its case still stands at the end of the belts
     const since = now - passed
     if (this.numbers[foldedAt]! > since) this.numbers[foldedAt]! += passed
     if (this.numbers[setAt]! > since) this.numbers[setAt]! += passed
   }
 
-  override close(now: number): void {
-    this.level.settle(now)
+  override close(): void {
+    this.level.settle()
   }
 
   override mayStandFor(): Cause[] {

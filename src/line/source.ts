@@ -8,7 +8,7 @@ import type { CaseIndex } from './cases.js'
 import type { Feeder, Taker } from './equipment.js'
 import { type Floor, samplesPerShift } from './floor.js'
 import type { HeldSeries, Measure } from './measure.js'
-import { fromMix, type Pace } from './pace.js'
+import { fromMix, type Pace, Time } from './pace.js'
 import { makePace } from './paces.js'
 
 export class Source implements Actor, Feeder {
@@ -24,8 +24,8 @@ export class Source implements Actor, Feeder {
   private readonly whenFull: 'wait' | 'queue' | 'turn-away'
   /** Cases that have come and stand before the line: of a batch, or on the floor. */
   private readonly standing = new Ring(64)
-  private readonly stack = new Level(samplesPerShift)
-  private readonly blocked = new Level()
+  private readonly stack: Level
+  private readonly blocked: Level
   private dueAt = never
   private isPaused = false
   private pausedAt = 0
@@ -38,6 +38,8 @@ export class Source implements Actor, Feeder {
     keys: Scenario['arrivals'][string],
   ) {
     this.whenFull = keys['when-full']
+    this.stack = new Level(floor.clock, samplesPerShift)
+    this.blocked = new Level(floor.clock)
     this.pace = makePace(floor, this.label, keys)
     this.mix = floor.stream(this.label, 'mix')
     const shares = Object.values(floor.scenario.cases).map((kind) => kind.share)
@@ -61,21 +63,21 @@ export class Source implements Actor, Feeder {
     this.standing.clear()
     this.stack.reset(this.floor.pictureFrom, this.floor.end)
     this.blocked.reset(this.floor.pictureFrom, this.floor.end)
-    this.countAnew(0)
+    this.countAnew()
     this.isPaused = false
     this.hasEnded = false
     this.pace.reset()
     this.shiftStart = 0
-    this.schedule(this.nextFrom(0))
+    this.scheduleNext()
   }
 
-  /** Counts anew from `now`. */
-  countAnew(now: number): void {
+  /** Counts anew from now. */
+  countAnew(): void {
     const { pictureFrom, end } = this.floor
     this.arrived = 0
     this.turnedAway = 0
-    this.stack.restart(now, pictureFrom, end)
-    this.blocked.restart(now, pictureFrom, end)
+    this.stack.restart(pictureFrom, end)
+    this.blocked.restart(pictureFrom, end)
     this.pace.clear()
   }
 
@@ -84,30 +86,39 @@ export class Source implements Actor, Feeder {
     this.floor.clock.set(this.slot, time)
   }
 
-  act(now: number): void {
+  act(): void {
+    const { now } = this.floor.clock
     this.schedule(never)
-    let due: number
     do {
-      for (let left = this.pace.batch; left > 0; left--) this.bring(this.floor.cases.create(this.kind(), now))
-      this.passOn(now)
-      this.floor.observer?.stands(now, this.name, this.whenFull, this.standing)
-      if (this.whenFull === 'turn-away') while (this.standing.length > 0) this.turnAway(now)
+      this.dueAt = never
+      for (let left = this.pace.batch; left > 0; left--) this.bring(this.floor.cases.create(this.kind()))
+      this.passOn()
+      this.floor.observer?.stands(this.name, this.whenFull, this.standing)
+      if (this.whenFull === 'turn-away') while (this.standing.length > 0) this.turnAway()
       if (this.whenFull === 'wait' && this.standing.length > 0) return
-      due = this.nextFrom(now)
-    } while (due <= now && this.pace.mayBeLate)
-    this.schedule(due)
+      this.findNext()
+    } while (this.dueAt <= now && this.pace.mayBeLate)
+    this.floor.clock.set(this.slot, this.dueAt)
   }
 
-  /** When the next cases come: the pace counts from the start of the shift. */
-  private nextFrom(now: number): number {
-    return this.shiftStart + this.pace.next(now - this.shiftStart)
+  /** Finds when the next cases come, in `dueAt`: the pace counts from the start of the shift. */
+  private findNext(): void {
+    const { times } = this.pace
+    times[Time.now] = this.floor.clock.now - this.shiftStart
+    this.pace.next()
+    this.dueAt = this.shiftStart + times[Time.due]!
+  }
+
+  private scheduleNext(): void {
+    this.findNext()
+    this.floor.clock.set(this.slot, this.dueAt)
   }
 
   private bring(item: CaseIndex): void {
     this.arrived++
     this.standing.push(item)
-    this.floor.observer?.arrives(this.floor.clock.now, this.name, item)
-    this.stack.change(this.floor.clock.now, 1)
+    this.floor.observer?.arrives(this.name, item)
+    this.stack.change(1)
   }
 
   private kind(): number {
@@ -121,76 +132,79 @@ export class Source implements Actor, Feeder {
   }
 
   /** Gives the line what it takes, in order. */
-  private passOn(now: number): void {
-    while (this.standing.length > 0 && this.next.offer(now, this.standing.at(0), this)) {
+  private passOn(): void {
+    while (this.standing.length > 0 && this.next.offer(this.standing.at(0), this)) {
       this.standing.shift()
-      this.stack.change(now, -1)
+      this.stack.change(-1)
     }
-    this.noteBlocked(now)
+    this.noteBlocked()
   }
 
   /** Packers stand still while they wait, breaks left out. */
-  private noteBlocked(now: number): void {
+  private noteBlocked(): void {
     const value =
       this.whenFull === 'wait' && this.standing.length > 0 && !this.isPaused && !this.hasEnded ? 1 : 0
-    if (value !== this.blocked.value) this.blocked.change(now, value - this.blocked.value)
+    if (value !== this.blocked.value) this.blocked.change(value - this.blocked.value)
   }
 
-  private turnAway(now: number): void {
-    this.floor.observer?.turnedAway(now, this.name, this.standing.at(0))
+  private turnAway(): void {
+    this.floor.observer?.turnedAway(this.name, this.standing.at(0))
     this.floor.cases.remove(this.standing.shift())
-    this.stack.change(now, -1)
+    this.stack.change(-1)
     this.turnedAway++
   }
 
-  roomAhead(now: number): void {
+  roomAhead(): void {
     if (this.isPaused || this.standing.length === 0) return
-    this.passOn(now)
+    this.passOn()
     // packers who waited go on: the next interval begins when the last case of the batch is taken
     if (this.whenFull === 'wait' && this.standing.length === 0 && this.dueAt === never && !this.hasEnded)
-      this.schedule(this.nextFrom(now))
+      this.scheduleNext()
   }
 
   /** A break begins: nothing comes and nothing is put on the line. */
-  pause(now: number): void {
+  pause(): void {
+    const { now } = this.floor.clock
     this.isPaused = true
     this.pausedAt = now
     this.floor.clock.set(this.slot, never)
-    this.noteBlocked(now)
+    this.noteBlocked()
   }
 
-  resume(now: number): void {
+  resume(): void {
+    const { now } = this.floor.clock
     this.isPaused = false
-    this.noteBlocked(now)
+    this.noteBlocked()
     const start = this.shiftStart
     if (this.dueAt !== never)
       this.schedule(start + this.pace.afterBreak(this.dueAt - start, this.pausedAt - start, now - start))
-    this.roomAhead(now)
+    this.roomAhead()
   }
 
   /** The shift is over: nothing more comes; what stands may still go in. */
-  end(now: number): void {
+  end(): void {
     this.hasEnded = true
-    this.noteBlocked(now)
+    this.noteBlocked()
     this.schedule(never)
   }
 
   /** Another shift of a campaign begins; what stands from the shift before goes first. */
-  beginShift(now: number): void {
+  beginShift(): void {
+    const { now } = this.floor.clock
     this.hasEnded = false
     this.shiftStart = now
     this.pace.reset()
-    if (this.whenFull !== 'wait' || this.standing.length === 0) this.schedule(this.nextFrom(now))
-    this.noteBlocked(now)
+    if (this.whenFull !== 'wait' || this.standing.length === 0) this.scheduleNext()
+    this.noteBlocked()
   }
 
   held(): number {
     return this.standing.length
   }
 
-  settle(now: number): void {
-    this.stack.settle(now)
-    this.blocked.settle(now)
+  settle(): void {
+    this.stack.settle()
+    this.blocked.settle()
   }
 
   series(): HeldSeries[] {

@@ -58,17 +58,14 @@ export class EndlessLoopError extends Standstill {
 }
 
 /**
- * The pieces that are locked at `now`, each waiting for the next and the last for the first, with the instant at which
+ * The pieces that are locked now, each waiting for the next and the last for the first, with the instant at which
  * the last of them came to stand; null where there are none.
  *
  * A piece is locked if it is blocked, has nothing pending of its own, and waits only for locked pieces. The
  * largest set of which this is true is found by taking away, again and again, whoever breaks it.
  */
-export function findCircle(
-  equipment: readonly Equipment[],
-  now: number,
-): { circle: string[]; since: number } | null {
-  const locked = new Set(equipment.filter((piece) => piece.standsBlocked(now)))
+export function findCircle(equipment: readonly Equipment[]): { circle: string[]; since: number } | null {
+  const locked = new Set(equipment.filter((piece) => piece.standsBlocked()))
   const awaited = (piece: Equipment) => equipment.filter((other) => other.hasRefused(piece))
   let before = -1
   while (locked.size !== before) {

@@ -27,8 +27,8 @@ export class Station extends Mechanism {
   private readonly doneAt: Float64Array
   private readonly isStuck: Uint8Array
   private readonly waiting = new Ring(64)
-  private readonly level = new Level(samplesPerShift)
-  private readonly busy = new Level()
+  private readonly level = new Level(this.floor.clock, samplesPerShift)
+  private readonly busy = new Level(this.floor.clock)
   private readonly numbers = new Float64Array(2)
   private stuckServers = 0
   private frozenBusy = 0
@@ -62,10 +62,10 @@ export class Station extends Mechanism {
   }
 
   /** Cases since the last planned stop stay. */
-  override countAnew(now: number): void {
+  override countAnew(): void {
     const { pictureFrom, end } = this.floor
-    this.level.restart(now, pictureFrom, end)
-    this.busy.restart(now, pictureFrom, end)
+    this.level.restart(pictureFrom, end)
+    this.busy.restart(pictureFrom, end)
     this.waits = 0
     this.numbers[waitTime] = 0
     this.plannedStops = 0
@@ -75,39 +75,42 @@ export class Station extends Mechanism {
     return this.level.value
   }
 
-  override take(now: number, item: CaseIndex): boolean {
+  override take(item: CaseIndex): boolean {
+    const { now } = this.floor.clock
     if (this.level.value >= this.servers + this.room) return false
     this.floor.cases.enteredAt[item] = now
     this.waiting.push(item)
-    this.level.change(now, 1)
-    this.startServices(now)
+    this.level.change(1)
+    this.startServices()
     return true
   }
 
-  private startServices(now: number): void {
+  private startServices(): void {
+    const { now } = this.floor.clock
     if (this.unit.frozen || this.numbers[closedUntil]! > now) return
     for (let server = 0; server < this.servers && this.waiting.length > 0; server++) {
       if (this.serving[server] !== none) continue
       const item = this.waiting.shift()
       this.serving[server] = item
       this.doneAt[server] = now + this.time.draw()
-      this.floor.observer?.serviceBegins(now, this.name, item, this.doneAt[server]!)
-      this.busy.change(now, 1)
+      this.floor.observer?.serviceBegins(this.name, item, this.doneAt[server]!)
+      this.busy.change(1)
       this.waits++
       this.numbers[waitTime]! += now - this.floor.cases.enteredAt[item]!
     }
   }
 
-  override step(now: number): void {
+  override step(): void {
+    const { now } = this.floor.clock
     const server = this.earliest(false)
     if (server !== none && this.doneAt[server]! <= now) {
-      this.busy.change(now, -1)
-      if (!this.letGo(now, server)) {
+      this.busy.change(-1)
+      if (!this.letGo(server)) {
         this.isStuck[server] = 1
         this.stuckServers++
       }
     }
-    this.startServices(now)
+    this.startServices()
   }
 
   /** The server that is (stuck: was) done first, or none. */
@@ -121,40 +124,42 @@ export class Station extends Mechanism {
   }
 
   /** Passes the case of `server` on, if the next piece takes it, and lets others in. */
-  private letGo(now: number, server: number): boolean {
+  private letGo(server: number): boolean {
+    const { now } = this.floor.clock
     const item = this.serving[server]!
     if (this.repairs) {
       this.floor.cases.unsealed[item] = 0
       this.floor.cases.rejected[item] = 0
     }
-    if (!this.unit.next.offer(now, item, this.unit)) return false
+    if (!this.unit.next.offer(item, this.unit)) return false
     this.serving[server] = none
     this.doneAt[server] = never
-    this.level.change(now, -1)
+    this.level.change(-1)
     if (++this.sinceStop >= this.stopEvery) {
       this.sinceStop = 0
       this.plannedStops++
       this.numbers[closedUntil] = now + this.stopTime!.draw()
-      this.floor.observer?.plannedStop(now, this.name, this.numbers[closedUntil]!)
+      this.floor.observer?.plannedStop(this.name, this.numbers[closedUntil]!)
     }
-    this.startServices(now)
-    this.unit.invite(now)
+    this.startServices()
+    this.unit.invite()
     return true
   }
 
-  override roomAhead(now: number): void {
+  override roomAhead(): void {
     // all that stand done offer, the longest done first, until one is told no again: whoever has room calls but once
     for (let server = this.earliest(true); server !== none; server = this.earliest(true)) {
       this.isStuck[server] = 0
       this.stuckServers--
-      if (this.letGo(now, server)) continue
+      if (this.letGo(server)) continue
       this.isStuck[server] = 1
       this.stuckServers++
       return
     }
   }
 
-  override plan(now: number): void {
+  override plan(): void {
+    const { now } = this.floor.clock
     const server = this.earliest(false)
     const due = server === none ? never : this.doneAt[server]!
     const opens = this.numbers[closedUntil]!
@@ -164,28 +169,29 @@ export class Station extends Mechanism {
   }
 
   /** Nothing is at work while it stands. */
-  override freeze(now: number): void {
+  override freeze(): void {
     this.frozenBusy = this.busy.value
-    this.busy.change(now, -this.frozenBusy)
+    this.busy.change(-this.frozenBusy)
   }
 
-  override thaw(now: number, passed: number): void {
-    this.busy.change(now, this.frozenBusy)
+  override thaw(passed: number): void {
+    const { now } = this.floor.clock
+    this.busy.change(this.frozenBusy)
     if (this.numbers[closedUntil]! > now - passed) this.numbers[closedUntil]! += passed
     for (let server = 0; server < this.servers; server++) {
       if (this.isStuck[server]) {
         // was done before: it offers again at once
         this.isStuck[server] = 0
         this.stuckServers--
-        this.busy.change(now, 1)
+        this.busy.change(1)
       } else if (this.serving[server] !== none) this.doneAt[server]! += passed
     }
-    this.startServices(now)
+    this.startServices()
   }
 
-  override close(now: number): void {
-    this.level.settle(now)
-    this.busy.settle(now)
+  override close(): void {
+    this.level.settle()
+    this.busy.settle()
   }
 
   override series(): HeldSeries[] {

@@ -1,13 +1,12 @@
 /** Arrivals by the time between them, which is the same law all shift long: `time-between` and `rate`. */
 import type { Distribution } from '../scenario/distribution.js'
 import type { Draw, Floor } from './floor.js'
-import { fromMix, type Pace } from './pace.js'
+import { Pace, Time } from './pace.js'
 
 /** Arrivals closer than this to their place in an undisturbed row are in that place, s: sums of intervals drift by rounding. */
 const hair = 1e-6
 
-export class SteadyPace implements Pace {
-  readonly mayBeLate = false
+export class SteadyPace extends Pace {
   private readonly between: Draw
   /** Evenly spaced: arrivals since `rowBegan` that nothing has held up. */
   private inRow = 0
@@ -17,42 +16,37 @@ export class SteadyPace implements Pace {
     floor: Floor,
     owner: string,
     law: Distribution,
-    readonly batch: number,
+    override readonly batch: number,
     /** Evenly spaced arrivals a second; null where the law says more. */
     private readonly perSecond: number | null,
   ) {
+    super()
     this.between = floor.intervals(owner, 'time between', law, batch)
   }
 
-  clear(): void {}
-
-  reset(): void {
+  override reset(): void {
     this.inRow = 0
     this.rowBegan = 0
   }
 
-  next(now: number): number {
+  override next(): void {
+    const now = this.times[Time.now]!
     const interval = this.between.draw()
-    if (this.perSecond === null) return now + interval
+    if (this.perSecond === null) {
+      this.times[Time.due] = now + interval
+      return
+    }
     const place = this.rowBegan + this.inRow / this.perSecond
     if (Math.abs(now - place) > hair) {
       this.rowBegan = now
       this.inRow = 0
     }
     this.inRow++
-    return this.rowBegan + this.inRow / this.perSecond
-  }
-
-  bring(): number {
-    return fromMix
+    this.times[Time.due] = this.rowBegan + this.inRow / this.perSecond
   }
 
   /** A break keeps what is left of the interval. */
-  afterBreak(due: number, began: number, now: number): number {
+  override afterBreak(due: number, began: number, now: number): number {
     return due + (now - began)
-  }
-
-  measures(): [] {
-    return []
   }
 }

@@ -75,52 +75,52 @@ export class Taping {
   }
 
   /** A case meets a head: true when it has passed, false when the machine stands for the head. */
-  meet(now: number, index: number, item: CaseIndex): boolean {
+  meet(index: number, item: CaseIndex): boolean {
     const { cases } = this.floor
     const drawn = this.drawn[cases.kind[item]!]!
     this.stoppedHead = index
     switch (this.heads[index]!.meet(drawn)) {
       case Met.taped:
         cases.tape[item]! += drawn
-        this.floor.observer?.stripLaid(now, this.unit().name, this.heads[index]!.name, item, drawn)
+        this.floor.observer?.stripLaid(this.unit().name, this.heads[index]!.name, item, drawn)
         return true
       case Met.unsealed:
         cases.unsealed[item] = 1
-        this.floor.observer?.passesUnsealed(now, this.unit().name, this.heads[index]!.name, item)
+        this.floor.observer?.passesUnsealed(this.unit().name, this.heads[index]!.name, item)
         return true
       case Met.needsRoll:
         this.changing[index] = true
-        this.unit().stop(now, Cause.tape, this.rollChange.draw())
+        this.unit().stop(Cause.tape, this.rollChange.draw())
         return false
       case Met.needsBlade:
-        this.unit().stop(now, Cause.blade, this.bladeService!.draw())
+        this.unit().stop(Cause.blade, this.bladeService!.draw())
         return false
       case Met.tapeBroke:
-        this.floor.observer?.tapeBreaks(now, this.unit().name, this.heads[index]!.name, item)
-        this.unit().stop(now, Cause.tapeBreak, this.rethread!.draw())
+        this.floor.observer?.tapeBreaks(this.unit().name, this.heads[index]!.name, item)
+        this.unit().stop(Cause.tapeBreak, this.rethread!.draw())
         return false
     }
   }
 
   /** No case is in the machine: rolls that are low are changed now where the scenario has it so. */
-  idle(now: number): void {
-    if (this.change === 'at-warning-when-idle') this.changeLowRolls(now)
+  idle(): void {
+    if (this.change === 'at-warning-when-idle') this.changeLowRolls()
   }
 
   /** A break begins: rolls that are low are changed first where the scenario has it so. */
-  breakBegins(now: number): void {
-    if (this.change === 'at-break') this.changeLowRolls(now)
+  breakBegins(): void {
+    if (this.change === 'at-break') this.changeLowRolls()
   }
 
   /** One stop for all heads that warn; the crew does one after the other. */
-  private changeLowRolls(now: number): void {
+  private changeLowRolls(): void {
     let time = 0
     for (const [index, head] of this.heads.entries()) {
       if (!head.isLow) continue
       this.changing[index] = true
       time += this.rollChange.draw()
     }
-    if (this.changing.includes(true)) this.unit().stop(now, Cause.tape, time)
+    if (this.changing.includes(true)) this.unit().stop(Cause.tape, time)
   }
 
   /** A stop for tape or blade is over. */

@@ -1,5 +1,5 @@
 /** Belt travel: how far a belt has run since the start of the shift; it stands and runs, and what is on it moves along. */
-import { never } from '../engine/clock.js'
+import { type Clock, never } from '../engine/clock.js'
 
 /** Rounding of a time into a travel, m: a travel that was to be reached now has been reached within this. */
 export const hair = 1e-9
@@ -12,7 +12,10 @@ export class Travel {
   private readonly numbers = new Float64Array(2)
   isRunning = true
 
-  constructor(readonly speed: number) {}
+  constructor(
+    private readonly clock: Clock,
+    readonly speed: number,
+  ) {}
 
   reset(): void {
     this.numbers[at] = 0
@@ -21,8 +24,10 @@ export class Travel {
   }
 
   /** Travel now, m. */
-  now(now: number): number {
-    return this.isRunning ? this.numbers[at]! + this.speed * (now - this.numbers[since]!) : this.numbers[at]!
+  now(): number {
+    return this.isRunning
+      ? this.numbers[at]! + this.speed * (this.clock.now - this.numbers[since]!)
+      : this.numbers[at]!
   }
 
   /** When the belt will have run `travel` metres; `never` while it stands. */
@@ -30,15 +35,15 @@ export class Travel {
     return this.isRunning ? this.numbers[since]! + (travel - this.numbers[at]!) / this.speed : never
   }
 
-  stop(now: number): void {
-    this.numbers[at] = this.now(now)
-    this.numbers[since] = now
+  stop(): void {
+    this.numbers[at] = this.now()
+    this.numbers[since] = this.clock.now
     this.isRunning = false
   }
 
-  start(now: number): void {
+  start(): void {
     if (this.isRunning) return
-    this.numbers[since] = now
+    this.numbers[since] = this.clock.now
     this.isRunning = true
   }
 }
