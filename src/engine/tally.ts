@@ -52,15 +52,6 @@ export class Observations {
   }
 }
 
-// places in `numbers` of a level, where a change allocates nothing: since when it has its value, s; its integral over
-// time; time between samples and of the next one, s
-const since = 0
-const area = 1
-const sampleStep = 2
-const nextSample = 3
-// since when it is counted, s
-const start = 4
-
 /**
  * A whole number that stays the same between changes: time-average, largest, share of time at each level, and
  * its value at evenly spaced instants for a picture.
@@ -69,7 +60,15 @@ export class Level {
   value = 0
   largest = 0
   private timeAt = new Float64Array(64)
-  private readonly numbers = new Float64Array(5)
+  /** Since when it has its value, s. */
+  private since = 0
+  /** Its integral over time. */
+  private area = 0
+  /** Time between samples, and of the next one, s. */
+  private sampleStep = Infinity
+  private nextSample = Infinity
+  /** Since when it is counted, s. */
+  private start = 0
   private sampled = 0
   readonly samples: Float64Array
 
@@ -94,14 +93,14 @@ export class Level {
   restart(from: number, end: number): void {
     const { now } = this.clock
     this.largest = this.value
-    this.numbers.fill(0)
-    this.numbers[since] = now
-    this.numbers[start] = now
+    this.area = 0
+    this.since = now
+    this.start = now
     this.timeAt.fill(0)
     this.sampled = 0
     this.samples.fill(0)
-    this.numbers[sampleStep] = this.samples.length > 0 ? (end - from) / this.samples.length : Infinity
-    this.numbers[nextSample] = from + this.numbers[sampleStep]! / 2
+    this.sampleStep = this.samples.length > 0 ? (end - from) / this.samples.length : Infinity
+    this.nextSample = from + this.sampleStep / 2
   }
 
   /** The level changes by `by` now. */
@@ -119,25 +118,24 @@ export class Level {
   /** Books the time since the last change; call once more when the shift ends. */
   settle(): void {
     const { now } = this.clock
-    const passed = now - this.numbers[since]!
-    this.numbers[area]! += this.value * passed
+    const passed = now - this.since
+    this.area += this.value * passed
     this.timeAt[this.value]! += passed
-    this.numbers[since] = now
-    while (now > this.numbers[nextSample]!) {
+    this.since = now
+    while (now > this.nextSample) {
       this.samples[this.sampled++] = this.value
-      this.numbers[nextSample] =
-        this.sampled < this.samples.length ? this.numbers[nextSample]! + this.numbers[sampleStep]! : Infinity
+      this.nextSample = this.sampled < this.samples.length ? this.nextSample + this.sampleStep : Infinity
     }
   }
 
   /** Time that is counted, up to the last `settle`, s. */
   private get counted(): number {
-    return this.numbers[since]! - this.numbers[start]!
+    return this.since - this.start
   }
 
   /** Mean over time up to the last `settle`; 0 of no time. */
   mean(): number {
-    return this.counted > 0 ? this.numbers[area]! / this.counted : 0
+    return this.counted > 0 ? this.area / this.counted : 0
   }
 
   /** Smallest level that held, with all below it, for the share `p` of the time. */

@@ -9,13 +9,6 @@ import { State } from './states.js'
 /** Rounding of sums of lengths that must not turn away a case that just fits, m. */
 const hair = 1e-9
 
-// places in `numbers`: pitches of the cases on it, m; when the first comes to the end, s; when to tell those who were told no, s
-const reserved = 0
-const due = 1
-const wakeAt = 2
-// when the next case may enter behind the last one, s, as `findClear` finds it
-const clearAt = 3
-
 /**
  * The triangular kinematic wave (Newell, Transportation Research B 36 (2002) 195-205): a case's path is the later
  * of free flow and the leader's path, shifted by the leader's pitch in space and the start delay in time. Places
@@ -57,7 +50,14 @@ export class AccumulatingConveyor extends Conveyor {
   private readonly pitchTimes: Float64Array
   /** Sum of the pitches of all cases so far, this one included. */
   private readonly pitchSum: Float64Array
-  private readonly numbers = new Float64Array(4)
+  /** Sum of the pitches of the cases on it, m. */
+  private reserved = 0
+  /** When the first comes to the end, s. */
+  private due = never
+  /** When to tell those who were told no, s. */
+  private wakeAt = never
+  /** When the next case may enter behind the last one, s, as `findClear` finds it. */
+  private clearAt = 0
   private first = 0
   private aboard = 0
   /** The case that was a conveyor's length ahead of the entrance: see above. */
@@ -91,28 +91,28 @@ export class AccumulatingConveyor extends Conveyor {
     this.first = 0
     this.aboard = 0
     this.ahead = 0
-    this.numbers[reserved] = 0
-    this.numbers[due] = never
-    this.numbers[wakeAt] = never
+    this.reserved = 0
+    this.due = never
+    this.wakeAt = never
     this.isBlocked = false
     super.empty()
   }
 
   protected override isFull(): boolean {
-    return this.numbers[reserved]! + this.shortest > this.length + hair
+    return this.reserved + this.shortest > this.length + hair
   }
 
   override take(item: CaseIndex): boolean {
     const { now } = this.floor.clock
     if (this.unit.frozen) return false
     const kind = this.floor.cases.kind[item]!
-    const fits = this.numbers[reserved]! + this.needs[kind]! <= this.length + hair
+    const fits = this.reserved + this.needs[kind]! <= this.length + hair
     if (!fits && (this.isBlocked || this.hasZones)) return false
     this.findClear()
-    if (this.numbers[clearAt]! > now) {
-      if (this.numbers[clearAt]! < this.numbers[wakeAt]!) {
-        this.numbers[wakeAt] = this.numbers[clearAt]!
-        this.unit.wake(this.numbers[clearAt]!)
+    if (this.clearAt > now) {
+      if (this.clearAt < this.wakeAt) {
+        this.wakeAt = this.clearAt
+        this.unit.wake(this.clearAt)
       }
       return false
     }
@@ -124,7 +124,7 @@ export class AccumulatingConveyor extends Conveyor {
     this.pitches[place] = pitch
     this.pitchTimes[place] = this.pitchTimeOf[kind]!
     this.pitchSum[place] = (number > 0 ? this.pitchSum[(number - 1) & this.mask]! : 0) + pitch
-    this.numbers[reserved]! += pitch
+    this.reserved += pitch
     this.aboard++
     if (this.aboard === 1) this.findDue()
     this.count(1)
@@ -133,10 +133,10 @@ export class AccumulatingConveyor extends Conveyor {
 
   /** Finds when the next case may enter behind the last one. */
   private findClear(): void {
-    const { numbers, mask, left } = this
+    const { mask, left } = this
     const last = this.first + this.aboard - 1
     if (last < 0) {
-      numbers[clearAt] = 0
+      this.clearAt = 0
       return
     }
     const sum = this.pitchSum[last & mask]!
@@ -144,38 +144,35 @@ export class AccumulatingConveyor extends Conveyor {
     while (this.ahead < last && sum - this.pitchSum[this.ahead & mask]! >= this.length) this.ahead++
     const ahead = this.ahead & mask
     const excess = sum - (this.pitchSum[ahead]! - this.pitches[ahead]!) - this.length
-    if (excess < 0) numbers[clearAt] = free
-    else if (this.ahead >= this.first) numbers[clearAt] = never
+    if (excess < 0) this.clearAt = free
+    else if (this.ahead >= this.first) this.clearAt = never
     else
-      numbers[clearAt] = Math.max(
-        free,
-        left[ahead]! + excess / this.speed + (last - this.ahead + 1) * this.delay,
-      )
+      this.clearAt = Math.max(free, left[ahead]! + excess / this.speed + (last - this.ahead + 1) * this.delay)
   }
 
   /** Those who were told no are to be told when there is room. */
   private wakeWhenClear(): void {
     this.findClear()
-    this.numbers[wakeAt] = Math.max(this.floor.clock.now, this.numbers[clearAt]!)
+    this.wakeAt = Math.max(this.floor.clock.now, this.clearAt)
   }
 
   /** Finds when the first case comes to the end. */
   private findDue(): void {
-    const { numbers, first, mask } = this
+    const { first, mask } = this
     const free = this.entered[first & mask]! + this.crossing
     if (first === 0) {
-      numbers[due] = free
+      this.due = free
       return
     }
     const leader = (first - 1) & mask
-    numbers[due] = Math.max(free, this.left[leader]! + this.pitchTimes[leader]! + this.delay)
+    this.due = Math.max(free, this.left[leader]! + this.pitchTimes[leader]! + this.delay)
   }
 
   override step(): void {
     const { now } = this.floor.clock
-    if (this.numbers[due]! <= now && !this.isBlocked) this.offerFirst()
-    if (this.numbers[wakeAt]! <= now) {
-      this.numbers[wakeAt] = never
+    if (this.due <= now && !this.isBlocked) this.offerFirst()
+    if (this.wakeAt <= now) {
+      this.wakeAt = never
       this.unit.invite()
     }
   }
@@ -189,9 +186,9 @@ export class AccumulatingConveyor extends Conveyor {
     this.left[place] = now
     this.first++
     this.aboard--
-    this.numbers[reserved] = this.aboard > 0 ? this.numbers[reserved]! - this.pitches[place]! : 0
+    this.reserved = this.aboard > 0 ? this.reserved - this.pitches[place]! : 0
     if (this.aboard > 0) this.findDue()
-    else this.numbers[due] = never
+    else this.due = never
     this.count(-1)
     if (this.unit.owes) this.wakeWhenClear()
   }
@@ -201,10 +198,9 @@ export class AccumulatingConveyor extends Conveyor {
   }
 
   override plan(): void {
-    const wake = this.numbers[wakeAt]!
+    const wake = this.wakeAt
     if (this.isBlocked) this.unit.plans(wake, State.blocked)
-    else
-      this.unit.plans(Math.min(this.numbers[due]!, wake), this.aboard === 0 ? State.waiting : State.working)
+    else this.unit.plans(Math.min(this.due, wake), this.aboard === 0 ? State.waiting : State.working)
   }
 
   override freeze(): void {}
@@ -216,9 +212,9 @@ export class AccumulatingConveyor extends Conveyor {
       this.entered[number & this.mask]! += passed
       this.left[number & this.mask]! += passed
     }
-    this.numbers[due]! += passed
+    this.due += passed
     this.isBlocked = false
     if (this.unit.owes) this.wakeWhenClear()
-    else this.numbers[wakeAt] = never
+    else this.wakeAt = never
   }
 }

@@ -7,14 +7,13 @@ import type { Floor } from './floor.js'
 import { State } from './states.js'
 import { Travel } from './travel.js'
 
-// places in `numbers`: belt travel from which the entrance is clear, m; when to tell those who were told no, s
-const clearFrom = 0
-const wakeAt = 1
-
 export class BeltConveyor extends Conveyor {
   private readonly travel: Travel
   private readonly items = new Ring(64)
-  private readonly numbers = new Float64Array(2)
+  /** Belt travel from which the entrance is clear, m. */
+  private clearFrom = 0
+  /** When to tell those who were told no, s. */
+  private wakeAt = never
   /** Belt travel at which each case entered, in the order of the ring. */
   private entries: Float64Array
   private firstEntry = 0
@@ -31,8 +30,8 @@ export class BeltConveyor extends Conveyor {
     this.travel.reset()
     this.items.clear()
     this.firstEntry = 0
-    this.numbers[clearFrom] = 0
-    this.numbers[wakeAt] = never
+    this.clearFrom = 0
+    this.wakeAt = never
     this.isBlocked = false
     super.empty()
   }
@@ -45,16 +44,16 @@ export class BeltConveyor extends Conveyor {
   override take(item: CaseIndex): boolean {
     const { now } = this.floor.clock
     if (!this.travel.isRunning) return false
-    const clear = this.travel.when(this.numbers[clearFrom]!)
+    const clear = this.travel.when(this.clearFrom)
     if (clear > now) {
-      this.numbers[wakeAt] = clear
+      this.wakeAt = clear
       this.unit.wake(clear)
       return false
     }
     const at = this.travel.now()
     this.entries[(this.firstEntry + this.items.length) & (this.entries.length - 1)] = at
     this.items.push(item)
-    this.numbers[clearFrom] = at + this.floor.lengths[this.floor.cases.kind[item]!]! + this.keys.spacing
+    this.clearFrom = at + this.floor.lengths[this.floor.cases.kind[item]!]! + this.keys.spacing
     this.count(1)
     return true
   }
@@ -68,8 +67,8 @@ export class BeltConveyor extends Conveyor {
   override step(): void {
     const { now } = this.floor.clock
     if (this.due() <= now) this.offerFirst()
-    if (this.numbers[wakeAt]! <= now) {
-      this.numbers[wakeAt] = never
+    if (this.wakeAt <= now) {
+      this.wakeAt = never
       this.unit.invite()
     }
   }
@@ -83,10 +82,10 @@ export class BeltConveyor extends Conveyor {
       this.firstEntry++
       this.travel.start()
       this.count(-1)
-      if (this.unit.owes) this.numbers[wakeAt] = Math.max(now, this.travel.when(this.numbers[clearFrom]!))
+      if (this.unit.owes) this.wakeAt = Math.max(now, this.travel.when(this.clearFrom))
     } else {
       this.travel.stop()
-      this.numbers[wakeAt] = never
+      this.wakeAt = never
       this.noteFull()
     }
   }
@@ -96,14 +95,14 @@ export class BeltConveyor extends Conveyor {
   }
 
   override plan(): void {
-    const due = Math.min(this.due(), this.numbers[wakeAt]!)
+    const due = Math.min(this.due(), this.wakeAt)
     if (this.isBlocked) this.unit.plans(due, State.blocked)
     else this.unit.plans(due, this.items.length === 0 ? State.waiting : State.working)
   }
 
   override freeze(): void {
     this.travel.stop()
-    this.numbers[wakeAt] = never
+    this.wakeAt = never
     this.noteFull()
   }
 
@@ -112,6 +111,6 @@ export class BeltConveyor extends Conveyor {
     this.isBlocked = false
     this.travel.start()
     this.noteFull()
-    if (this.unit.owes) this.numbers[wakeAt] = Math.max(now, this.travel.when(this.numbers[clearFrom]!))
+    if (this.unit.owes) this.wakeAt = Math.max(now, this.travel.when(this.clearFrom))
   }
 }

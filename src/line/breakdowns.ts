@@ -20,7 +20,7 @@ export class Breakdowns {
   private readonly repair: Draw
   private readonly countsCalendar: boolean
   /** Running time left, or the instant of the breakdown where the calendar counts. */
-  private readonly left = Float64Array.of(never)
+  private left = never
 
   constructor(
     private readonly floor: Floor,
@@ -34,20 +34,20 @@ export class Breakdowns {
 
   /** Sound again from now: at the start of a shift and after a repair. */
   begin(): void {
-    this.left[0] = this.after.draw() + (this.countsCalendar ? this.floor.clock.now : 0)
+    this.left = this.after.draw() + (this.countsCalendar ? this.floor.clock.now : 0)
   }
 
   /** When the piece, in `state` from `since` to `until`, breaks down if nothing changes; `never` while its clock stands. */
   due(state: State, since: number, until: number): number {
-    if (this.countsCalendar) return this.left[0]!
+    if (this.countsCalendar) return this.left
     if (state !== State.working) return never
-    const due = since + this.left[0]!
+    const due = since + this.left
     return due <= until ? due : never
   }
 
   /** The piece was in `state` for `passed` seconds. */
   book(state: State, passed: number): void {
-    if (!this.countsCalendar && state === State.working) this.left[0]! -= passed
+    if (!this.countsCalendar && state === State.working) this.left -= passed
   }
 
   repairTime(): number {

@@ -32,13 +32,6 @@ export interface Outlet extends Taker {
   withdraw(from: Feeder): void
 }
 
-// places in `numbers`, where a change allocates nothing: when the mechanism has something to do next; when its working
-// lapses into waiting; since when it is in its state; when that state lapses
-const due = 0
-const ownLapse = 1
-const stateSince = 2
-const lapsesAt = 3
-
 export class Equipment implements Actor, Feeder, Outlet {
   next!: Taker
   /** All ways out, in the order of `scenario/routes`; `next` is the first. */
@@ -60,7 +53,13 @@ export class Equipment implements Actor, Feeder, Outlet {
   private state: State = State.waiting
   /** What the mechanism says of itself while nothing holds it up. */
   private ownState: State = State.waiting
-  private readonly numbers = new Float64Array(4)
+  /** When the mechanism has something to do next, s. */
+  private due = never
+  /** When what it says lapses: working into waiting, s. */
+  private ownLapse = never
+  /** Since when it is in its state, and when that lapses, s. */
+  private stateSince = 0
+  private lapsesAt = never
   private cause: Cause = Cause.none
   private stoppedAt = 0
   private isWorkedOn = false
@@ -107,8 +106,8 @@ export class Equipment implements Actor, Feeder, Outlet {
     this.isActing = false
     this.owed = 0
     this.state = State.waiting
-    this.numbers[stateSince] = 0
-    this.numbers[lapsesAt] = never
+    this.stateSince = 0
+    this.lapsesAt = never
     this.breakdowns?.begin()
     this.mechanism.empty()
     this.countAnew()
@@ -181,12 +180,12 @@ export class Equipment implements Actor, Feeder, Outlet {
   standsBlocked(): boolean {
     if (this.frozen || this.state !== State.blocked) return false
     this.mechanism.plan()
-    return this.numbers[due] === never
+    return this.due === never
   }
 
   /** Since when it is in its state, s. */
   get inStateSince(): number {
-    return this.numbers[stateSince]!
+    return this.stateSince
   }
 
   roomAhead(): void {
@@ -200,10 +199,7 @@ export class Equipment implements Actor, Feeder, Outlet {
   act(): void {
     const { now } = this.floor.clock
     const { breakdowns } = this
-    if (
-      breakdowns !== null &&
-      breakdowns.due(this.state, this.numbers[stateSince]!, this.numbers[lapsesAt]!) <= now
-    ) {
+    if (breakdowns !== null && breakdowns.due(this.state, this.stateSince, this.lapsesAt) <= now) {
       this.stop(Cause.breakdown, breakdowns.repairTime())
       return
     }
@@ -218,22 +214,21 @@ export class Equipment implements Actor, Feeder, Outlet {
    * waiting by itself, at `lapse`; that needs no event.
    */
   plans(time: number, state: State, lapse = never): void {
-    this.numbers[due] = time
+    this.due = time
     this.ownState = state
-    this.numbers[ownLapse] = lapse
+    this.ownLapse = lapse
   }
 
   /** Has the piece act at `time`, if it would not act before. */
   wake(time: number): void {
-    if (time >= this.numbers[due]!) return
-    this.numbers[due] = time
+    if (time >= this.due) return
+    this.due = time
     this.floor.clock.set(this.slot, time)
   }
 
   /** Brings state and pending time up to date after a change inside. */
   private refresh(): void {
     if (this.isActing) return
-    const { numbers } = this
     if (this.frozen) {
       this.plans(never, this.cause === Cause.none ? State.onBreak : this.stopState())
       this.enterState()
@@ -241,12 +236,9 @@ export class Equipment implements Actor, Feeder, Outlet {
       this.mechanism.plan()
       this.enterState()
       if (this.breakdowns !== null)
-        numbers[due] = Math.min(
-          numbers[due]!,
-          this.breakdowns.due(this.state, numbers[stateSince]!, numbers[lapsesAt]!),
-        )
+        this.due = Math.min(this.due, this.breakdowns.due(this.state, this.stateSince, this.lapsesAt))
     }
-    this.floor.clock.setFromNow(this.slot, numbers[due]!)
+    this.floor.clock.setFromNow(this.slot, this.due)
   }
 
   private stopState(): State {
@@ -256,29 +248,29 @@ export class Equipment implements Actor, Feeder, Outlet {
 
   /** Is from now in the state that has been planned, working only until that lapses. */
   private enterState(): void {
-    const { numbers, ownState } = this
-    this.floor.observer?.state(this.name, ownState, numbers[ownLapse]!)
-    if (ownState !== this.state || numbers[lapsesAt]! < this.floor.clock.now) {
+    const { ownState } = this
+    this.floor.observer?.state(this.name, ownState, this.ownLapse)
+    if (ownState !== this.state || this.lapsesAt < this.floor.clock.now) {
       this.bookState()
       this.state = ownState
     }
-    numbers[lapsesAt] = numbers[ownLapse]!
+    this.lapsesAt = this.ownLapse
   }
 
   private bookState(): void {
     const { now } = this.floor.clock
-    if (this.numbers[lapsesAt]! < now) {
-      this.book(this.numbers[lapsesAt]!)
+    if (this.lapsesAt < now) {
+      this.book(this.lapsesAt)
       this.state = State.waiting
     }
     this.book(now)
   }
 
   private book(until: number): void {
-    const passed = until - this.numbers[stateSince]!
+    const passed = until - this.stateSince
     this.stateTimes[this.state]! += passed
     if (this.breakdowns !== null) this.breakdowns.book(this.state, passed)
-    this.numbers[stateSince] = until
+    this.stateSince = until
   }
 
   /** Stands still or moves again, as stops and breaks have it. */
@@ -357,8 +349,8 @@ export class Equipment implements Actor, Feeder, Outlet {
     this.stopCounts.fill(0)
     this.stopTimes.fill(0)
     this.stopWaits.fill(0)
-    const until = Math.min(this.numbers[lapsesAt]!, now)
-    this.stateTimes[this.state]! -= until - this.numbers[stateSince]!
+    const until = Math.min(this.lapsesAt, now)
+    this.stateTimes[this.state]! -= until - this.stateSince
     this.stateTimes[State.waiting]! -= now - until
     this.bookStop(this.stoppedAt - now)
     this.mechanism.countAnew()

@@ -12,10 +12,6 @@ const hair = 1e-12
 /** Rounding of an instant that is counted from the start of a later shift, s. */
 const instant = 1e-6
 
-// places in `numbers`: when the next cases come, s, and what the rate will have summed up to by then
-const dueAt = 0
-const dueSum = 1
-
 /**
  * The rate r(t) is that of the hour of the shift, and 0 in breaks and the start-up. From an arrival to the next one its integral grows
  * by 1 (evenly) or by an exponential variate of mean 1 (at random), times the batch. At random this is the
@@ -28,7 +24,9 @@ export class HourlyPace extends Pace {
   private readonly edges: Float64Array
   private readonly sums: Float64Array
   private readonly rates: Float64Array
-  private readonly numbers = new Float64Array(2)
+  /** When the next cases come, s, and what the rate will have summed up to by then. */
+  private dueAt = 0
+  private dueSum = 0
   /** The part that now lies in, and the part that the next arrival lies in. */
   private here = 0
   private ahead = 0
@@ -66,29 +64,29 @@ export class HourlyPace extends Pace {
   override reset(): void {
     this.here = 0
     this.ahead = 0
-    this.numbers[dueAt] = 0
-    this.numbers[dueSum] = 0
+    this.dueAt = 0
+    this.dueSum = 0
   }
 
   override next(): void {
-    const { edges, sums, rates, numbers } = this
+    const { edges, sums, rates } = this
     const now = this.times[Time.now]!
     // an arrival in time keeps its exact sum: read back from its time it would drift
-    const from = Math.abs(now - numbers[dueAt]!) < instant ? numbers[dueSum]! : this.sumAt(now)
+    const from = Math.abs(now - this.dueAt) < instant ? this.dueSum : this.sumAt(now)
     const sum = from + this.growth.draw()
     const total = sums[rates.length]!
-    numbers[dueSum] = sum
+    this.dueSum = sum
     while (
       this.ahead < rates.length &&
       (rates[this.ahead] === 0 || sums[this.ahead + 1]! < sum - hair * total)
     )
       this.ahead++
-    if (this.ahead === rates.length) numbers[dueAt] = never
+    if (this.ahead === rates.length) this.dueAt = never
     else {
       const time = edges[this.ahead]! + (sum - sums[this.ahead]!) / rates[this.ahead]!
-      numbers[dueAt] = Math.max(now, Math.min(time, edges[this.ahead + 1]!))
+      this.dueAt = Math.max(now, Math.min(time, edges[this.ahead + 1]!))
     }
-    this.times[Time.due] = numbers[dueAt]!
+    this.times[Time.due] = this.dueAt
   }
 
   /** Integral of the rate from the start of the shift to `now`, cases. */

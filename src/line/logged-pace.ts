@@ -19,8 +19,7 @@ export class LoggedPace extends Pace {
 
   override next(): void {
     const { times } = this.log
-    this.times[Time.due] =
-      this.row < times.length ? Math.max(times[this.row]!, this.times[Time.now]!) : never
+    this.times[Time.due] = this.row < times.length ? Math.max(times[this.row]!, this.times[Time.now]!) : never
   }
 
   override bring(): number {

@@ -11,8 +11,8 @@ const none = -1
 export abstract class OnePlace extends Mechanism {
   private readonly time: Draw
   private item: CaseIndex = none
-  /** When its time is over, s; in an array, where a change allocates nothing. */
-  private readonly doneAt = Float64Array.of(never)
+  /** When its time is over, s. */
+  private doneAt = never
   private isBlocked = false
 
   constructor(floor: Floor, name: string, time: Law) {
@@ -28,7 +28,7 @@ export abstract class OnePlace extends Mechanism {
 
   override empty(): void {
     this.item = none
-    this.doneAt[0] = never
+    this.doneAt = never
     this.isBlocked = false
   }
 
@@ -40,21 +40,21 @@ export abstract class OnePlace extends Mechanism {
     const { now } = this.floor.clock
     if (this.unit.frozen || this.item !== none) return false
     this.item = item
-    this.doneAt[0] = now + this.time.draw()
+    this.doneAt = now + this.time.draw()
     this.begin(item)
     return true
   }
 
   override step(): void {
     const { now } = this.floor.clock
-    if (this.doneAt[0]! <= now && !this.isBlocked) this.letGo()
+    if (this.doneAt <= now && !this.isBlocked) this.letGo()
   }
 
   private letGo(): void {
     this.isBlocked = !this.passOn(this.item)
     if (this.isBlocked) return
     this.item = none
-    this.doneAt[0] = never
+    this.doneAt = never
     this.unit.invite()
   }
 
@@ -64,7 +64,7 @@ export abstract class OnePlace extends Mechanism {
 
   override plan(): void {
     if (this.isBlocked) this.unit.plans(never, State.blocked)
-    else this.unit.plans(this.doneAt[0]!, this.item === none ? State.waiting : State.working)
+    else this.unit.plans(this.doneAt, this.item === none ? State.waiting : State.working)
   }
 
   override freeze(): void {}
@@ -72,7 +72,7 @@ export abstract class OnePlace extends Mechanism {
   override thaw(passed: number): void {
     // a case that was done and refused is offered again at once
     if (this.isBlocked) this.isBlocked = false
-    else this.doneAt[0]! += passed
+    else this.doneAt += passed
   }
 
   /** Counts nothing of its own. */

@@ -18,14 +18,6 @@ import { hair, Travel } from './travel.js'
 type SealerKeys = EquipmentKeys<'sealer'>
 
 const none = -1
-// places in `numbers`: belt travel from which the next case may enter, m; when the case in the flap place is folded, s;
-// when the machine has set itself for the next size, s; folding that is left while nobody stands there, s; since when the
-// machine stands frozen, s
-const clearFrom = 0
-const foldedAt = 1
-const setAt = 2
-const foldLeft = 3
-const frozenSince = 4
 
 export class Sealer extends Mechanism {
   casesLost = 0
@@ -34,6 +26,8 @@ export class Sealer extends Mechanism {
   private readonly travel: Travel
   private readonly bed: number
   private readonly gap: number
+  /** Planned run time of a case by kind: its headway, s. */
+  private readonly headways: Float64Array
   private readonly fold: Draw
   private readonly setting: Draw
   private readonly isSetByCrew: boolean
@@ -42,7 +36,16 @@ export class Sealer extends Mechanism {
 
   // belts: rings over the running number of a case
   private readonly positions: Float64Array
-  private readonly numbers = new Float64Array(5)
+  /** Belt travel from which the next case may enter, m. */
+  private clearFrom = 0
+  /** When the case in the flap place is folded, s. */
+  private foldedAt = never
+  /** When the machine has set itself for the next size, s. */
+  private setAt = never
+  /** Folding that is left while nobody stands there, s. */
+  private foldLeft = 0
+  /** Since when the machine stands frozen, s. */
+  private frozenSince = 0
   private readonly mask: number
   private readonly items: Int32Array
   private readonly entries: Float64Array
@@ -72,6 +75,7 @@ export class Sealer extends Mechanism {
     const given = Object.entries(keys.heads).flatMap(([which, head]) => (head ? [{ which, ...head }] : []))
     const timing = given.map(({ cut }) => ({ wipeTravel: cut['wipe-travel'], reset: cut.reset }))
     this.gap = gapNeeded(keys['minimum-gap'], timing, keys['belt-speed'])
+    this.headways = floor.lengths.map((length) => (length + this.gap) / keys['belt-speed'])
     this.taping = new Taping(floor, this.label, keys, () => this.unit)
     this.meets = new Int32Array(this.heads.length)
     this.marks = new Float64Array(this.heads.length + 1)
@@ -99,14 +103,14 @@ export class Sealer extends Mechanism {
     this.nextOn = 0
     this.meets.fill(0)
     this.marks.fill(never)
-    this.numbers[clearFrom] = 0
+    this.clearFrom = 0
     this.isBlocked = false
     this.level.reset(this.floor.pictureFrom, this.floor.end)
     this.flapItem = none
     this.canFold = !this.isFoldedByPeople
-    this.numbers[foldedAt] = never
+    this.foldedAt = never
     this.sizeSet = none
-    this.numbers[setAt] = never
+    this.setAt = never
     this.jamDrawnFor = none
     this.dwell?.reset()
     this.taping.reset()
@@ -137,8 +141,8 @@ export class Sealer extends Mechanism {
     if (this.unit.frozen || this.flapItem !== none) return false
     this.flapItem = item
     const time = this.fold.draw()
-    this.numbers[foldLeft] = time
-    this.numbers[foldedAt] = this.canFold ? now + time : never
+    this.foldLeft = time
+    this.foldedAt = this.canFold ? now + time : never
     this.level.change(1)
     return true
   }
@@ -146,21 +150,21 @@ export class Sealer extends Mechanism {
   /** Moves the folded case onto the belts when headway and size allow it. */
   private admit(): void {
     const { now } = this.floor.clock
-    if (this.flapItem === none || this.numbers[foldedAt]! > now || !this.travel.isRunning) return
+    if (this.flapItem === none || this.foldedAt > now || !this.travel.isRunning) return
     const at = this.travel.now()
-    if (this.numbers[clearFrom]! > at + hair) return
+    if (this.clearFrom > at + hair) return
     const kind = this.floor.cases.kind[this.flapItem]!
     if (kind !== this.sizeSet && this.sizeSet !== none && !this.isSizeReady()) return
     this.sizeSet = kind
-    this.numbers[setAt] = never
-    const entry = Math.max(at, this.numbers[clearFrom]!)
+    this.setAt = never
+    const entry = Math.max(at, this.clearFrom)
     const place = this.nextOn++ & this.mask
     this.items[place] = this.flapItem
     this.floor.observer?.onBelts(this.name, this.flapItem)
     this.entries[place] = entry
-    this.numbers[clearFrom] = entry + this.floor.lengths[kind]! + this.gap
+    this.clearFrom = entry + this.floor.lengths[kind]! + this.gap
     this.flapItem = none
-    this.numbers[foldedAt] = never
+    this.foldedAt = never
     this.markLast(entry)
     if (this.unit.owes) this.unit.invite()
   }
@@ -168,15 +172,15 @@ export class Sealer extends Mechanism {
   /** Sets the machine for another size: by itself in the headway, or by the crew once the belts are empty. */
   private isSizeReady(): boolean {
     const { now } = this.floor.clock
-    if (this.numbers[setAt]! <= now) return true
-    if (this.numbers[setAt]! !== never) return false
+    if (this.setAt <= now) return true
+    if (this.setAt !== never) return false
     if (this.isSetByCrew) {
       if (this.firstOn < this.nextOn) return false
       this.unit.stop(Cause.size, this.setting.draw())
       return false
     }
-    this.numbers[setAt] = now + this.setting.draw()
-    return this.numbers[setAt]! <= now
+    this.setAt = now + this.setting.draw()
+    return this.setAt <= now
   }
 
   // --- belts ---
@@ -240,10 +244,10 @@ export class Sealer extends Mechanism {
   override putRight(cause: Cause): void {
     this.taping.putRight(cause)
     // a time long past: ready, and nothing that a standstill could push out
-    if (cause === Cause.size) this.numbers[setAt] = 0
+    if (cause === Cause.size) this.setAt = 0
     else if (cause === Cause.jam && this.jams!.spoilsCase()) {
       const place = this.meets[0]! & this.mask
-      this.made.add(this.headway(this.floor.cases.kind[this.items[place]!]!), false)
+      this.made.add(this.headways[this.floor.cases.kind[this.items[place]!]!]!, false)
       this.floor.observer?.spoilt(this.name, this.items[place]!)
       this.floor.cases.remove(this.items[place]!)
       this.items[place] = none
@@ -265,17 +269,12 @@ export class Sealer extends Mechanism {
       this.stand()
       return
     }
-    this.made.add(this.headway(kind), isSealed)
+    this.made.add(this.headways[kind]!, isSealed)
     this.firstOn++
     this.markEnd()
     this.level.change(-1)
     this.travel.start()
     if (this.firstOn === this.nextOn && this.flapItem === none && !this.unit.frozen) this.taping.idle()
-  }
-
-  /** Planned run time of a case: its headway, s. */
-  private headway(kind: number): number {
-    return (this.floor.lengths[kind]! + this.gap) / this.travel.speed
   }
 
   /** The belts stop; a case that stands under a head may have to be taped again. */
@@ -311,7 +310,7 @@ export class Sealer extends Mechanism {
 
   override plan(): void {
     const { now } = this.floor.clock
-    const { unit, numbers } = this
+    const { unit } = this
     if (this.isBlocked) {
       unit.plans(never, State.blocked)
       return
@@ -319,16 +318,16 @@ export class Sealer extends Mechanism {
     let mark = never
     for (let index = 0; index < this.marks.length; index++) mark = Math.min(mark, this.marks[index]!)
     const due = this.travel.when(mark)
-    const setTime = numbers[setAt]!
+    const setTime = this.setAt
     if (setTime !== never && setTime > now) {
       unit.plans(Math.min(due, setTime), State.sizeSetting)
       return
     }
-    const clear = this.travel.when(numbers[clearFrom]!)
+    const clear = this.travel.when(this.clearFrom)
     if (this.flapItem !== none) {
       // the case that stands there enters once it is folded and the headway is over
-      const enters = this.runsEmpty() ? never : Math.max(clear, numbers[foldedAt]!)
-      if (this.canFold || numbers[foldedAt]! !== never) unit.plans(Math.min(due, enters), State.working)
+      const enters = this.runsEmpty() ? never : Math.max(clear, this.foldedAt)
+      if (this.canFold || this.foldedAt !== never) unit.plans(Math.min(due, enters), State.working)
       else if (clear > now) unit.plans(due, State.working, clear)
       else unit.plans(due, State.waiting)
     } else if (clear > now) unit.plans(due, State.working, clear)
@@ -337,12 +336,7 @@ export class Sealer extends Mechanism {
 
   /** A fixed-size machine lets no case in until the belts are empty and the size is set. */
   private runsEmpty(): boolean {
-    if (
-      !this.isSetByCrew ||
-      this.sizeSet === none ||
-      this.numbers[setAt]! !== never ||
-      this.firstOn === this.nextOn
-    )
+    if (!this.isSetByCrew || this.sizeSet === none || this.setAt !== never || this.firstOn === this.nextOn)
       return false
     return this.floor.cases.kind[this.flapItem] !== this.sizeSet
   }
@@ -352,19 +346,18 @@ export class Sealer extends Mechanism {
     const { now } = this.floor.clock
     if (!this.isFoldedByPeople || isManned === this.canFold) return
     this.canFold = isManned
-    const { numbers } = this
     if (this.flapItem === none) return
-    const at = this.unit.frozen ? numbers[frozenSince]! : now
-    if (isManned) numbers[foldedAt] = at + numbers[foldLeft]!
+    const at = this.unit.frozen ? this.frozenSince : now
+    if (isManned) this.foldedAt = at + this.foldLeft
     else {
-      numbers[foldLeft] = Math.max(0, numbers[foldedAt]! - at)
-      if (numbers[foldLeft]! > 0) numbers[foldedAt] = never
+      this.foldLeft = Math.max(0, this.foldedAt - at)
+      if (this.foldLeft > 0) this.foldedAt = never
     }
   }
 
   override freeze(): void {
     const { now } = this.floor.clock
-    this.numbers[frozenSince] = now
+    this.frozenSince = now
     this.stand()
   }
 
@@ -374,8 +367,8 @@ export class Sealer extends Mechanism {
     this.travel.start()
     // an exit that was refused is offered again at once: its case still stands at the end of the belts
     const since = now - passed
-    if (this.numbers[foldedAt]! > since) this.numbers[foldedAt]! += passed
-    if (this.numbers[setAt]! > since) this.numbers[setAt]! += passed
+    if (this.foldedAt > since) this.foldedAt += passed
+    if (this.setAt > since) this.setAt += passed
   }
 
   override close(): void {

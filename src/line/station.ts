@@ -10,9 +10,6 @@ import { Mechanism } from './mechanism.js'
 import { State } from './states.js'
 
 const none = -1
-// places in `numbers`: no service begins before this, for a planned stop, s; sum of the times waited, s
-const closedUntil = 0
-const waitTime = 1
 
 export class Station extends Mechanism {
   private readonly servers: number
@@ -29,7 +26,10 @@ export class Station extends Mechanism {
   private readonly waiting = new Ring(64)
   private readonly level = new Level(this.floor.clock, samplesPerShift)
   private readonly busy = new Level(this.floor.clock)
-  private readonly numbers = new Float64Array(2)
+  /** No service begins before this, for a planned stop, s. */
+  private closedUntil = 0
+  /** Sum of the times waited, s. */
+  private waitTime = 0
   private stuckServers = 0
   private frozenBusy = 0
   private sinceStop = 0
@@ -58,7 +58,7 @@ export class Station extends Mechanism {
     this.busy.reset(this.floor.pictureFrom, this.floor.end)
     this.stuckServers = 0
     this.sinceStop = 0
-    this.numbers[closedUntil] = 0
+    this.closedUntil = 0
   }
 
   /** Cases since the last planned stop stay. */
@@ -67,7 +67,7 @@ export class Station extends Mechanism {
     this.level.restart(pictureFrom, end)
     this.busy.restart(pictureFrom, end)
     this.waits = 0
-    this.numbers[waitTime] = 0
+    this.waitTime = 0
     this.plannedStops = 0
   }
 
@@ -87,7 +87,7 @@ export class Station extends Mechanism {
 
   private startServices(): void {
     const { now } = this.floor.clock
-    if (this.unit.frozen || this.numbers[closedUntil]! > now) return
+    if (this.unit.frozen || this.closedUntil > now) return
     for (let server = 0; server < this.servers && this.waiting.length > 0; server++) {
       if (this.serving[server] !== none) continue
       const item = this.waiting.shift()
@@ -96,7 +96,7 @@ export class Station extends Mechanism {
       this.floor.observer?.serviceBegins(this.name, item, this.doneAt[server]!)
       this.busy.change(1)
       this.waits++
-      this.numbers[waitTime]! += now - this.floor.cases.enteredAt[item]!
+      this.waitTime += now - this.floor.cases.enteredAt[item]!
     }
   }
 
@@ -138,8 +138,8 @@ export class Station extends Mechanism {
     if (++this.sinceStop >= this.stopEvery) {
       this.sinceStop = 0
       this.plannedStops++
-      this.numbers[closedUntil] = now + this.stopTime!.draw()
-      this.floor.observer?.plannedStop(this.name, this.numbers[closedUntil]!)
+      this.closedUntil = now + this.stopTime!.draw()
+      this.floor.observer?.plannedStop(this.name, this.closedUntil)
     }
     this.startServices()
     this.unit.invite()
@@ -162,7 +162,7 @@ export class Station extends Mechanism {
     const { now } = this.floor.clock
     const server = this.earliest(false)
     const due = server === none ? never : this.doneAt[server]!
-    const opens = this.numbers[closedUntil]!
+    const opens = this.closedUntil
     if (opens > now) this.unit.plans(Math.min(due, opens), State.working)
     else if (this.busy.value > 0) this.unit.plans(due, State.working)
     else this.unit.plans(due, this.stuckServers > 0 ? State.blocked : State.waiting)
@@ -177,7 +177,7 @@ export class Station extends Mechanism {
   override thaw(passed: number): void {
     const { now } = this.floor.clock
     this.busy.change(this.frozenBusy)
-    if (this.numbers[closedUntil]! > now - passed) this.numbers[closedUntil]! += passed
+    if (this.closedUntil > now - passed) this.closedUntil += passed
     for (let server = 0; server < this.servers; server++) {
       if (this.isStuck[server]) {
         // was done before: it offers again at once
@@ -207,7 +207,7 @@ export class Station extends Mechanism {
         label: `Time from arrival at ${name} to the start of its work, mean`,
         unit: 's',
         kind: 'mean',
-        value: () => this.numbers[waitTime]! / this.waits,
+        value: () => this.waitTime / this.waits,
       },
       ...heldMeasures(name, `at ${name}, waiting and in work`, this.level, () => this.shareFull()),
       {
