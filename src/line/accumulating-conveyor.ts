@@ -54,8 +54,6 @@ export class AccumulatingConveyor extends Conveyor {
   private reserved = 0
   /** When the first comes to the end, s. */
   private due = never
-  /** When to tell those who were told no, s. */
-  private wakeAt = never
   /** When the next case may enter behind the last one, s, as `findClear` finds it. */
   private clearAt = 0
   private first = 0
@@ -112,7 +110,7 @@ export class AccumulatingConveyor extends Conveyor {
     if (this.clearAt > now) {
       if (this.clearAt < this.wakeAt) {
         this.wakeAt = this.clearAt
-        this.unit.wake(this.clearAt)
+        this.unit.wake()
       }
       return false
     }

@@ -12,8 +12,6 @@ export class BeltConveyor extends Conveyor {
   private readonly items = new Ring(64)
   /** Belt travel from which the entrance is clear, m. */
   private clearFrom = 0
-  /** When to tell those who were told no, s. */
-  private wakeAt = never
   /** Belt travel at which each case entered, in the order of the ring. */
   private entries: Float64Array
   private firstEntry = 0
@@ -47,7 +45,7 @@ export class BeltConveyor extends Conveyor {
     const clear = this.travel.when(this.clearFrom)
     if (clear > now) {
       this.wakeAt = clear
-      this.unit.wake(clear)
+      this.unit.wake()
       return false
     }
     const at = this.travel.now()

@@ -1,7 +1,8 @@
 /** Breakdowns of one piece: when the next one comes, on the clock of its running time or of the calendar. */
 import { never } from '../engine/clock.js'
+import type { Draw } from '../engine/draw.js'
 import type { Law } from '../engine/variates.js'
-import type { Draw, Floor } from './floor.js'
+import type { Floor } from './floor.js'
 import { State } from './states.js'
 
 export interface BreakdownKeys {

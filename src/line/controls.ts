@@ -1,7 +1,7 @@
 /** Controls: sums over the random numbers that arrivals drew, whose mean is known whatever the line does with them. */
+import { Draw } from '../engine/draw.js'
 import { type Distribution, meanOf } from '../scenario/distribution.js'
 import type { Scenario } from '../scenario/schema.js'
-import type { Draw } from './floor.js'
 
 /** Places in the controls of a shift, and how many there are. */
 export const Control = { number: 0, mix: 1 } as const
@@ -41,20 +41,30 @@ export class Controls {
   /** Intervals of `law` between arrivals of `cases` each, told to the sum; one that is always the same says nothing. */
   ofIntervals(intervals: Draw, law: Distribution, cases: number): Draw {
     if (isFixed(law)) return intervals
-    const { sums } = this
-    const mean = meanOf(law)
-    return {
-      draw() {
-        const interval = intervals.draw()
-        sums[Control.number]! += cases * (1 - interval / mean)
-        return interval
-      },
-    }
+    return new Told(intervals, this.sums, cases, meanOf(law))
   }
 
   /** A case of `kind` was drawn from the mix. */
   drawnFromMix(kind: number): void {
     this.sums[Control.mix]! += this.deviations[kind]!
+  }
+}
+
+/** Intervals that are told to the sum as they are drawn. */
+class Told extends Draw {
+  constructor(
+    private readonly intervals: Draw,
+    private readonly sums: Float64Array,
+    private readonly cases: number,
+    private readonly mean: number,
+  ) {
+    super()
+  }
+
+  override next(): void {
+    this.intervals.next()
+    this.value = this.intervals.value
+    this.sums[Control.number]! += this.cases * (1 - this.value / this.mean)
   }
 }
 

@@ -1,8 +1,9 @@
 /** The crew: people who walk to a piece that stands and put it right, the most urgent task first. */
 import { type Actor, never } from '../engine/clock.js'
+import type { Draw } from '../engine/draw.js'
 import { Level } from '../engine/tally.js'
 import type { Skill } from '../scenario/schema.js'
-import type { Draw, Floor } from './floor.js'
+import type { Floor } from './floor.js'
 import type { Measure } from './measure.js'
 
 /** A stop that needs somebody. Each piece owns one and uses it again, for it has one stop at a time. */

@@ -13,17 +13,20 @@ export class Production {
   /** Sum of their planned run times per item (PRI x PQ), s. */
   plannedTime = 0
 
+  /** `runTimes`: planned run time of a case (PRI), s, by kind. */
+  constructor(private readonly runTimes: Float64Array) {}
+
   reset(): void {
     this.all = 0
     this.good = 0
     this.plannedTime = 0
   }
 
-  /** A case is finished, for which `plannedTime` seconds were planned. */
-  add(plannedTime: number, isGood: boolean): void {
+  /** A case of `kind` is finished. */
+  add(kind: number, isGood: boolean): void {
     this.all++
     if (isGood) this.good++
-    this.plannedTime += plannedTime
+    this.plannedTime += this.runTimes[kind]!
   }
 }
 

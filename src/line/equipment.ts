@@ -219,11 +219,11 @@ export class Equipment implements Actor, Feeder, Outlet {
     this.ownLapse = lapse
   }
 
-  /** Has the piece act at `time`, if it would not act before. */
-  wake(time: number): void {
-    if (time >= this.due) return
-    this.due = time
-    this.floor.clock.set(this.slot, time)
+  /** Has the piece act when its mechanism wants to be woken, if it would not act before. */
+  wake(): void {
+    if (this.mechanism.wakeAt >= this.due) return
+    this.due = this.mechanism.wakeAt
+    this.floor.clock.set(this.slot, this.due)
   }
 
   /** Brings state and pending time up to date after a change inside. */
@@ -257,20 +257,18 @@ export class Equipment implements Actor, Feeder, Outlet {
     this.lapsesAt = this.ownLapse
   }
 
+  /** Books the time in its state up to now; if that has lapsed, it has waited since. */
   private bookState(): void {
     const { now } = this.floor.clock
-    if (this.lapsesAt < now) {
-      this.book(this.lapsesAt)
-      this.state = State.waiting
-    }
-    this.book(now)
-  }
-
-  private book(until: number): void {
+    const until = Math.min(this.lapsesAt, now)
     const passed = until - this.stateSince
     this.stateTimes[this.state]! += passed
     if (this.breakdowns !== null) this.breakdowns.book(this.state, passed)
-    this.stateSince = until
+    if (until < now) {
+      this.state = State.waiting
+      this.stateTimes[State.waiting]! += now - until
+    }
+    this.stateSince = now
   }
 
   /** Stands still or moves again, as stops and breaks have it. */

@@ -1,7 +1,8 @@
 /** What every piece of a line shares: the clock, the cases, the crew, the streams and the facts of the scenario. */
 import { Clock } from '../engine/clock.js'
+import { type Draw, drawsOf } from '../engine/draw.js'
 import { Stream } from '../engine/stream.js'
-import { inverse, type Law } from '../engine/variates.js'
+import type { Law } from '../engine/variates.js'
 import type { Distribution } from '../scenario/distribution.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -13,11 +14,6 @@ import type { Observer } from './observer.js'
 
 /** Instants per shift at which the number of cases in a place is noted, for the picture. */
 export const samplesPerShift = 96
-
-/** A stream with its law: `draw` takes the next value. */
-export interface Draw {
-  draw(): number
-}
 
 export class Floor {
   readonly clock = new Clock()
@@ -66,13 +62,7 @@ export class Floor {
 
   /** A law drawn from a stream of its own; one that has a single value draws nothing. */
   draws(owner: string, purpose: string, law: Law): Draw {
-    if (law.law === 'constant') {
-      const { value } = law
-      return { draw: () => value }
-    }
-    const stream = this.stream(owner, purpose)
-    const quantile = inverse(law)
-    return { draw: () => quantile(stream.next()) }
+    return drawsOf(law, () => this.stream(owner, purpose))
   }
 
   /** As `draws`, of the times between arrivals of `cases` each: told to the controls. */

@@ -5,6 +5,8 @@ import type { Measure } from './measure.js'
 /** What the heads of a sealer share. Lengths in m off the roll. */
 export interface HeadFacts {
   roll: number
+  /** Tape that a strip takes, by kind of case. */
+  drawn: Float64Array
   lostPerRoll: number
   /** Tape left at which the head gives its warning; null where it gives none and runs out unnoticed. */
   warning: number | null
@@ -71,9 +73,10 @@ export class Head {
     this.missed = 0
   }
 
-  /** A case comes that needs `drawn` metres off the roll. */
-  meet(drawn: number): Met {
+  /** A case of `kind` comes. */
+  meet(kind: number): Met {
     const { facts } = this
+    const drawn = facts.drawn[kind]!
     if (this.cuts >= facts.bladeAfter) return Met.needsBlade
     if (this.remaining - facts.lostPerRoll < drawn - hair) {
       if (facts.warning !== null || this.missedNow >= facts.noticedAfter) return Met.needsRoll
@@ -83,7 +86,7 @@ export class Head {
     }
     this.remaining -= drawn
     this.cuts++
-    if (facts.breakChance > 0 && this.tapeBreak.next() < facts.breakChance) {
+    if (facts.breakChance > 0 && this.tapeBreaks()) {
       this.spoilt += drawn
       this.breaks++
       return Met.tapeBroke
@@ -91,6 +94,11 @@ export class Head {
     this.laid += drawn
     this.strips++
     return Met.taped
+  }
+
+  private tapeBreaks(): boolean {
+    this.tapeBreak.advance()
+    return this.tapeBreak.value < this.facts.breakChance
   }
 
   /** The head warns that its roll is nearly empty. */

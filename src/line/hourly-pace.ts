@@ -1,7 +1,8 @@
 /** Arrivals by a rate for each hour of the shift: `by-hour`. */
 import { never } from '../engine/clock.js'
+import type { Draw } from '../engine/draw.js'
 import type { Scenario } from '../scenario/schema.js'
-import type { Draw, Floor } from './floor.js'
+import type { Floor } from './floor.js'
 import { Pace, Time } from './pace.js'
 
 export type HourlyKeys = NonNullable<Scenario['arrivals'][string]['by-hour']>
@@ -73,7 +74,8 @@ export class HourlyPace extends Pace {
     const now = this.times[Time.now]!
     // an arrival in time keeps its exact sum: read back from its time it would drift
     const from = Math.abs(now - this.dueAt) < instant ? this.dueSum : this.sumAt(now)
-    const sum = from + this.growth.draw()
+    this.growth.next()
+    const sum = from + this.growth.value
     const total = sums[rates.length]!
     this.dueSum = sum
     while (

@@ -1,7 +1,9 @@
 /** Jams of one sealer: which case jams, how long the clearing takes, whether the case is spoilt. */
+
+import type { Draw } from '../engine/draw.js'
 import type { Stream } from '../engine/stream.js'
 import type { EquipmentKeys } from '../scenario/schema.js'
-import type { Draw, Floor } from './floor.js'
+import type { Floor } from './floor.js'
 
 type JamKeys = NonNullable<EquipmentKeys<'sealer'>['jams']>
 
@@ -26,7 +28,8 @@ export class Jams {
 
   /** Whether the next case, of this kind, jams: one draw a case, in the order in which they come. */
   strikes(kind: number): boolean {
-    return this.draws.next() < this.chance * this.floor.jamFactors[kind]!
+    this.draws.advance()
+    return this.draws.value < this.chance * this.floor.jamFactors[kind]!
   }
 
   /** Time to clear it, once somebody is there, s. */

@@ -1,4 +1,5 @@
 /** What each kind of equipment says of itself; `Equipment` does the rest. */
+import { never } from '../engine/clock.js'
 import type { CaseIndex } from './cases.js'
 import type { Equipment } from './equipment.js'
 import type { Floor } from './floor.js'
@@ -8,6 +9,8 @@ import type { Cause } from './states.js'
 export abstract class Mechanism {
   /** The piece of equipment whose inside this is. */
   unit!: Equipment
+  /** When to tell those who were told no that there may be room, s. */
+  wakeAt = never
 
   constructor(
     protected readonly floor: Floor,
@@ -21,7 +24,7 @@ export abstract class Mechanism {
 
   /** Empty and at rest at the start of a shift; `countAnew` follows. */
   abstract empty(): void
-  /** Takes the case if it can. Where it will be able to at a known time, it asks `unit.wake` for that. */
+  /** Takes the case if it can. Where it will be able to at a known time, it sets `wakeAt` and says so to `unit.wake`. */
   abstract take(item: CaseIndex): boolean
   /** Does what is due. */
   abstract step(): void

@@ -1,8 +1,9 @@
 /** One place that holds a case for a time and then passes it on: what diverts and inspections share. */
 import { never } from '../engine/clock.js'
+import type { Draw } from '../engine/draw.js'
 import type { Law } from '../engine/variates.js'
 import type { CaseIndex } from './cases.js'
-import type { Draw, Floor } from './floor.js'
+import type { Floor } from './floor.js'
 import { Mechanism } from './mechanism.js'
 import { State } from './states.js'
 
@@ -40,7 +41,8 @@ export abstract class OnePlace extends Mechanism {
     const { now } = this.floor.clock
     if (this.unit.frozen || this.item !== none) return false
     this.item = item
-    this.doneAt = now + this.time.draw()
+    this.time.next()
+    this.doneAt = now + this.time.value
     this.begin(item)
     return true
   }

@@ -1,7 +1,8 @@
 /** Arrivals by orders: runs of one case with a quantity, one after the other: `orders`. */
 import { never } from '../engine/clock.js'
+import type { Draw } from '../engine/draw.js'
 import type { Scenario } from '../scenario/schema.js'
-import type { Draw, Floor } from './floor.js'
+import type { Floor } from './floor.js'
 import type { Measure } from './measure.js'
 import { Pace, Time } from './pace.js'
 
@@ -56,7 +57,9 @@ export class OrderedPace extends Pace {
       from += order.before.draw()
     }
     this.left--
-    times[Time.due] = from + this.orders[this.inHand]!.between.draw()
+    const { between } = this.orders[this.inHand]!
+    between.next()
+    times[Time.due] = from + between.value
   }
 
   override bring(): number {

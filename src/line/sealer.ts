@@ -1,12 +1,13 @@
 /** Case sealer: a flap place, driven belts that carry cases past the heads, and all that makes the belts stand. */
 import { never } from '../engine/clock.js'
+import type { Draw } from '../engine/draw.js'
 import { Level } from '../engine/tally.js'
 import type { EquipmentKeys } from '../scenario/schema.js'
 import { gapNeeded } from '../trade/headway.js'
 import type { CaseIndex } from './cases.js'
 import { Dwell } from './dwell.js'
 import { effectivenessMeasures, Production } from './effectiveness.js'
-import type { Draw, Floor } from './floor.js'
+import type { Floor } from './floor.js'
 import type { Head } from './head.js'
 import { Jams } from './jams.js'
 import type { Measure } from './measure.js'
@@ -21,13 +22,11 @@ const none = -1
 
 export class Sealer extends Mechanism {
   casesLost = 0
-  private readonly made = new Production()
+  private readonly made: Production
   private readonly taping: Taping
   private readonly travel: Travel
   private readonly bed: number
   private readonly gap: number
-  /** Planned run time of a case by kind: its headway, s. */
-  private readonly headways: Float64Array
   private readonly fold: Draw
   private readonly setting: Draw
   private readonly isSetByCrew: boolean
@@ -75,7 +74,8 @@ export class Sealer extends Mechanism {
     const given = Object.entries(keys.heads).flatMap(([which, head]) => (head ? [{ which, ...head }] : []))
     const timing = given.map(({ cut }) => ({ wipeTravel: cut['wipe-travel'], reset: cut.reset }))
     this.gap = gapNeeded(keys['minimum-gap'], timing, keys['belt-speed'])
-    this.headways = floor.lengths.map((length) => (length + this.gap) / keys['belt-speed'])
+    // planned for a case: its headway
+    this.made = new Production(floor.lengths.map((length) => (length + this.gap) / keys['belt-speed']))
     this.taping = new Taping(floor, this.label, keys, () => this.unit)
     this.meets = new Int32Array(this.heads.length)
     this.marks = new Float64Array(this.heads.length + 1)
@@ -140,9 +140,9 @@ export class Sealer extends Mechanism {
     const { now } = this.floor.clock
     if (this.unit.frozen || this.flapItem !== none) return false
     this.flapItem = item
-    const time = this.fold.draw()
-    this.foldLeft = time
-    this.foldedAt = this.canFold ? now + time : never
+    this.fold.next()
+    this.foldLeft = this.fold.value
+    this.foldedAt = this.canFold ? now + this.fold.value : never
     this.level.change(1)
     return true
   }
@@ -165,7 +165,7 @@ export class Sealer extends Mechanism {
     this.clearFrom = entry + this.floor.lengths[kind]! + this.gap
     this.flapItem = none
     this.foldedAt = never
-    this.markLast(entry)
+    this.markLast()
     if (this.unit.owes) this.unit.invite()
   }
 
@@ -179,15 +179,17 @@ export class Sealer extends Mechanism {
       this.unit.stop(Cause.size, this.setting.draw())
       return false
     }
-    this.setAt = now + this.setting.draw()
+    this.setting.next()
+    this.setAt = now + this.setting.value
     return this.setAt <= now
   }
 
   // --- belts ---
 
-  /** Finds the next marks on the belts, as far as the case that has come onto them last, at travel `entry`, is the next. */
-  private markLast(entry: number): void {
+  /** Finds the next marks on the belts, as far as the case that has come onto them last is the next. */
+  private markLast(): void {
     const number = this.nextOn - 1
+    const entry = this.entries[number & this.mask]!
     const last = this.meets.length
     if (this.firstOn === number) this.marks[last] = entry + this.bed
     for (let head = 0; head < last; head++)
@@ -247,7 +249,7 @@ export class Sealer extends Mechanism {
     if (cause === Cause.size) this.setAt = 0
     else if (cause === Cause.jam && this.jams!.spoilsCase()) {
       const place = this.meets[0]! & this.mask
-      this.made.add(this.headways[this.floor.cases.kind[this.items[place]!]!]!, false)
+      this.made.add(this.floor.cases.kind[this.items[place]!]!, false)
       this.floor.observer?.spoilt(this.name, this.items[place]!)
       this.floor.cases.remove(this.items[place]!)
       this.items[place] = none
@@ -269,7 +271,7 @@ export class Sealer extends Mechanism {
       this.stand()
       return
     }
-    this.made.add(this.headways[kind]!, isSealed)
+    this.made.add(kind, isSealed)
     this.firstOn++
     this.markEnd()
     this.level.change(-1)

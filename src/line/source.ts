@@ -124,9 +124,9 @@ export class Source implements Actor, Feeder {
   private kind(): number {
     const known = this.pace.bring()
     if (known !== fromMix) return known
-    const u = this.mix.next()
+    this.mix.advance()
     let kind = 0
-    while (kind < this.cumulative.length - 1 && u >= this.cumulative[kind]!) kind++
+    while (kind < this.cumulative.length - 1 && this.mix.value >= this.cumulative[kind]!) kind++
     this.floor.controls.drawnFromMix(kind)
     return kind
   }

@@ -1,10 +1,11 @@
 /** Station: any place that holds one case for a time, with servers side by side and a waiting room before them. */
 import { never } from '../engine/clock.js'
+import type { Draw } from '../engine/draw.js'
 import { Ring } from '../engine/ring.js'
 import { Level } from '../engine/tally.js'
 import type { EquipmentKeys } from '../scenario/schema.js'
 import type { CaseIndex } from './cases.js'
-import { type Draw, type Floor, samplesPerShift } from './floor.js'
+import { type Floor, samplesPerShift } from './floor.js'
 import { type HeldSeries, heldMeasures, type Measure } from './measure.js'
 import { Mechanism } from './mechanism.js'
 import { State } from './states.js'
@@ -92,7 +93,8 @@ export class Station extends Mechanism {
       if (this.serving[server] !== none) continue
       const item = this.waiting.shift()
       this.serving[server] = item
-      this.doneAt[server] = now + this.time.draw()
+      this.time.next()
+      this.doneAt[server] = now + this.time.value
       this.floor.observer?.serviceBegins(this.name, item, this.doneAt[server]!)
       this.busy.change(1)
       this.waits++

@@ -1,6 +1,8 @@
 /** Arrivals by the time between them, which is the same law all shift long: `time-between` and `rate`. */
+
+import type { Draw } from '../engine/draw.js'
 import type { Distribution } from '../scenario/distribution.js'
-import type { Draw, Floor } from './floor.js'
+import type { Floor } from './floor.js'
 import { Pace, Time } from './pace.js'
 
 /** Arrivals closer than this to their place in an undisturbed row are in that place, s: sums of intervals drift by rounding. */
@@ -31,9 +33,9 @@ export class SteadyPace extends Pace {
 
   override next(): void {
     const now = this.times[Time.now]!
-    const interval = this.between.draw()
+    this.between.next()
     if (this.perSecond === null) {
-      this.times[Time.due] = now + interval
+      this.times[Time.due] = now + this.between.value
       return
     }
     const place = this.rowBegan + this.inRow / this.perSecond

@@ -1,9 +1,11 @@
 /** The taping side of a sealer: its heads, and the stops that tape and blades ask for. */
+
+import type { Draw } from '../engine/draw.js'
 import type { EquipmentKeys } from '../scenario/schema.js'
 import { drawnLength } from '../trade/tape.js'
 import type { CaseIndex } from './cases.js'
 import type { Equipment } from './equipment.js'
-import type { Draw, Floor } from './floor.js'
+import type { Floor } from './floor.js'
 import { Head, type HeadFacts, Met } from './head.js'
 import { Cause } from './states.js'
 
@@ -30,8 +32,10 @@ export class Taping {
   ) {
     const { tape, shift } = floor.scenario
     const change = keys['roll-change']
+    this.drawn = floor.lengths.map((length) => drawnLength(length, tape.leg, tape.stretch))
     const facts: HeadFacts = {
       roll: tape.roll,
+      drawn: this.drawn,
       lostPerRoll: tape['lost-per-roll'],
       warning: change['low-tape-warning'] === 'none' ? null : change['low-tape-warning'],
       noticedAfter: change['noticed-after'],
@@ -47,7 +51,6 @@ export class Taping {
         ({ which, position }) =>
           new Head(which, position, facts, firstRoll(which), floor.stream(label, `tape break ${which}`)),
       )
-    this.drawn = floor.lengths.map((length) => drawnLength(length, tape.leg, tape.stretch))
     this.rollChange = floor.draws(label, 'roll change', change.time)
     const breaks = keys['tape-breaks']
     this.rethread = breaks ? floor.draws(label, 'tape break fix', breaks.fix) : null
@@ -77,12 +80,12 @@ export class Taping {
   /** A case meets a head: true when it has passed, false when the machine stands for the head. */
   meet(index: number, item: CaseIndex): boolean {
     const { cases } = this.floor
-    const drawn = this.drawn[cases.kind[item]!]!
+    const kind = cases.kind[item]!
     this.stoppedHead = index
-    switch (this.heads[index]!.meet(drawn)) {
+    switch (this.heads[index]!.meet(kind)) {
       case Met.taped:
-        cases.tape[item]! += drawn
-        this.floor.observer?.stripLaid(this.unit().name, this.heads[index]!.name, item, drawn)
+        cases.tape[item]! += this.drawn[kind]!
+        this.floor.observer?.stripLaid(this.unit().name, this.heads[index]!.name, item, this.drawn[kind]!)
         return true
       case Met.unsealed:
         cases.unsealed[item] = 1

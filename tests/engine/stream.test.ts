@@ -1,4 +1,5 @@
 /** Streams: open ends, reproducible, apart from each other whatever their keys. */
+import alea from 'seedrandom/lib/alea.js'
 import { describe, expect, it } from 'vitest'
 import { Stream, streamKey } from '../../src/engine/stream.js'
 
@@ -11,6 +12,13 @@ function draws(seed: string, shift: number, owner: string, purpose: string, coun
 describe('stream', () => {
   it('gives the same numbers for the same key', () => {
     expect(draws('s', 1, 'line.a', 'time', 5)).toEqual(draws('s', 1, 'line.a', 'time', 5))
+  })
+
+  it('gives the numbers of the library, moved onto the open interval by half a step of its 32 bits', () => {
+    // reference: seedrandom 3.0.5, lib/alea.js
+    const library = alea(streamKey('s', 7, 'line.sealer', 'jam'))
+    const numbers = draws('s', 7, 'line.sealer', 'jam', 100_000)
+    expect(numbers.filter((number) => number !== library() + 2 ** -33)).toEqual([])
   })
 
   it('keeps keys apart that differ only in where their parts begin', () => {
