@@ -6,16 +6,10 @@ import { build } from 'rolldown'
 const at = (name) => fileURLToPath(new URL(`../${name}`, import.meta.url))
 
 rmSync(at('.build'), { recursive: true, force: true })
+
 // `const` stays what it is, unlike with bundlers that make it `var`: the compiler then knows the value, and a shift
 // takes a seventh less time
-await build({
-  input: {
-    main: at('src/cli/main.ts'),
-    // found beside the program by those who start it
-    worker: at('src/study/workers/worker.ts'),
-    bench: at('src/cli/bench.ts'),
-    'write-schema': at('src/cli/write-schema.ts'),
-  },
+const forNode = {
   platform: 'node',
   // those that bring files of their own, native code or threads stay where npm put them
   external: ['canvas', 'chart.js', 'chartjs-node-canvas', 'dejavu-fonts-ttf', 'piscina'],
@@ -27,6 +21,23 @@ await build({
     comments: { legal: true },
     chunkFileNames: '[name]-[hash].js',
   },
+}
+
+await build({
+  ...forNode,
+  input: {
+    main: at('src/cli/main.ts'),
+    // found beside the program by those who start it
+    worker: at('src/study/workers/worker.ts'),
+    'write-schema': at('src/cli/write-schema.ts'),
+  },
+})
+
+// what `npm run bench` and a test measure with, bundled alike
+await build({
+  ...forNode,
+  input: { bench: at('tests/bench/bench.ts') },
+  output: { ...forNode.output, dir: at('.build/bench') },
 })
 
 // what runs in the page of a report, put into it by the program

@@ -8,8 +8,8 @@ function actor(clock: Clock, label: string, times: number[], log: [number, strin
   const self: Actor & { slot: number } = {
     label,
     slot: -1,
-    act(now) {
-      log.push([now, label])
+    act() {
+      log.push([clock.now, label])
       clock.set(self.slot, pending.shift() ?? never)
     },
   }

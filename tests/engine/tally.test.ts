@@ -5,13 +5,24 @@ import { describe, expect, it } from 'vitest'
 import { Ring } from '../../src/engine/ring.js'
 import { Level, Observations } from '../../src/engine/tally.js'
 
+/** A level, and what it is told at given times. */
+function levelAt(samples = 0) {
+  const clock = { now: 0 }
+  const level = new Level(clock, samples)
+  const at = (now: number): Level => {
+    clock.now = now
+    return level
+  }
+  return { level, at }
+}
+
 describe('level', () => {
   it('averages over time: 0 for 2 s, 3 for 4 s, 1 for 4 s', () => {
-    const level = new Level()
-    level.reset(0, 10)
-    level.change(2, 3)
-    level.change(6, -2)
-    level.settle(10)
+    const { level, at } = levelAt()
+    at(0).reset(0, 10)
+    at(2).change(3)
+    at(6).change(-2)
+    at(10).settle()
     expect(level.mean()).toBeCloseTo((0 * 2 + 3 * 4 + 1 * 4) / 10, 12)
     expect(level.largest).toBe(3)
     expect(level.shareFrom(1)).toBeCloseTo(0.8, 12)
@@ -20,49 +31,49 @@ describe('level', () => {
   })
 
   it('notes its value in the middle of each part', () => {
-    const level = new Level(5)
-    level.reset(0, 10)
-    level.change(2, 3)
-    level.change(6, -2)
-    level.settle(10)
+    const { level, at } = levelAt(5)
+    at(0).reset(0, 10)
+    at(2).change(3)
+    at(6).change(-2)
+    at(10).settle()
     // at 1, 3, 5, 7, 9 s
     expect([...level.samples]).toEqual([0, 3, 3, 1, 1])
   })
 
   it('counts anew from 3 s: 3 for 3 s, then 1 for 4 s; what was before is forgotten, the value is not', () => {
-    const level = new Level(7)
-    level.reset(0, 10)
-    level.change(1, 5)
-    level.change(2, -2)
-    level.restart(3, 3, 10)
+    const { level, at } = levelAt(7)
+    at(0).reset(0, 10)
+    at(1).change(5)
+    at(2).change(-2)
+    at(3).restart(3, 10)
     expect(level.value).toBe(3)
     expect(level.largest).toBe(3)
-    level.change(6, -2)
-    level.settle(10)
+    at(6).change(-2)
+    at(10).settle()
     expect(level.mean()).toBeCloseTo((3 * 3 + 1 * 4) / 7, 12)
     expect(level.largest).toBe(3)
     expect(level.shareFrom(3)).toBeCloseTo(3 / 7, 12)
     expect([0.5, 0.57, 0.58, 1].map((p) => level.quantile(p))).toEqual([1, 1, 3, 3])
     // at 3.5, 4.5 … 9.5 s
     expect([...level.samples]).toEqual([3, 3, 3, 1, 1, 1, 1])
-    level.reset(0, 10)
+    at(0).reset(0, 10)
     expect([level.value, level.largest]).toEqual([0, 0])
   })
 
   it('counts anew at its last instant: nothing is known of no time', () => {
-    const level = new Level()
-    level.reset(0, 10)
-    level.change(4, 2)
-    level.restart(10, 10, 10)
-    level.settle(10)
+    const { level, at } = levelAt()
+    at(0).reset(0, 10)
+    at(4).change(2)
+    at(10).restart(10, 10)
+    at(10).settle()
     expect([level.mean(), level.shareFrom(1), level.largest]).toEqual([0, 0, 2])
   })
 
   it('grows with what it holds', () => {
-    const level = new Level()
-    level.reset(0, 1)
-    level.change(0, 5000)
-    level.settle(1)
+    const { level, at } = levelAt()
+    at(0).reset(0, 1)
+    at(0).change(5000)
+    at(1).settle()
     expect(level.mean()).toBe(5000)
     expect(level.quantile(0.5)).toBe(5000)
   })

@@ -30,20 +30,20 @@ class Gate implements Taker, Actor {
     this.floor.clock.set(this.slot, this.turns[0] ?? never)
   }
 
-  offer(now: number, item: number, from: Feeder): boolean {
+  offer(item: number, from: Feeder): boolean {
     if (!this.isOpen) {
       this.refused.push(from)
       return false
     }
-    this.log.push([now, `case ${this.floor.cases.kind[item]} out`])
+    this.log.push([this.floor.clock.now, `case ${this.floor.cases.kind[item]} out`])
     return true
   }
 
-  act(now: number): void {
+  act(): void {
     this.isOpen = !this.isOpen
     this.next++
     this.floor.clock.set(this.slot, this.turns[this.next] ?? never)
-    if (this.isOpen) this.refused.shift()?.roomAhead(now)
+    if (this.isOpen) this.refused.shift()?.roomAhead()
   }
 }
 
@@ -69,18 +69,18 @@ class Script implements Actor, Feeder {
     this.floor.clock.set(this.slot, this.plan[0]?.[0] ?? never)
   }
 
-  act(now: number): void {
-    this.standing.push(this.floor.cases.create(this.plan[this.next]![1], now))
+  act(): void {
+    this.standing.push(this.floor.cases.create(this.plan[this.next]![1]))
     this.next++
     this.floor.clock.set(this.slot, this.plan[this.next]?.[0] ?? never)
-    this.roomAhead(now)
+    this.roomAhead()
   }
 
-  roomAhead(now: number): void {
+  roomAhead(): void {
     while (this.standing.length > 0) {
       const item = this.standing[0]!
-      if (!this.first.offer(now, item, this)) return
-      this.log.push([now, `case ${this.floor.cases.kind[item]} in`])
+      if (!this.first.offer(item, this)) return
+      this.log.push([this.floor.clock.now, `case ${this.floor.cases.kind[item]} in`])
       this.standing.shift()
     }
   }
@@ -123,6 +123,6 @@ export function trial(options: {
   gate.start()
   script.start()
   floor.clock.run(floor.end)
-  for (const piece of equipment) piece.settle(floor.end)
+  for (const piece of equipment) piece.settle()
   return { log: log.map(([time, what]) => [Math.round(time * 1e6) / 1e6, what]), equipment, floor }
 }

@@ -1,0 +1,139 @@
+/** `npm run bench`: what a shift costs on this machine, line by line, and what of it grows with the line, the shift and the threads. */
+import { spawnSync } from 'node:child_process'
+import { availableParallelism, cpus } from 'node:os'
+import { fileURLToPath } from 'node:url'
+import { quantileSorted } from 'simple-statistics'
+import { referenceFile } from './lines.js'
+import { type Asked, measure, type ShiftTimes } from './measure.js'
+
+const mainDemo = 'scenarios/soap-works.yaml'
+const demos = [
+  mainDemo,
+  ...['refill-hall', 'two-sealers', 'night-orders', 'parcel-corner', 'recorded-day', 'tape-choice'].map(
+    (name) => `scenarios/${name}.yaml`,
+  ),
+]
+const program = '.build/cli/main.js'
+
+if (process.argv[2] === undefined) bench()
+else process.stdout.write(JSON.stringify(await measure(JSON.parse(process.argv[2]) as Asked)))
+
+function bench(): void {
+  say(
+    `Node.js ${process.version}, ${cpus()[0]?.model.trim() ?? 'unknown processor'}, ${availableParallelism()} cores`,
+  )
+  startUp()
+  shifts()
+  againstHeap()
+  lengths()
+  workers()
+}
+
+/** Measures in a process of its own. */
+function measured<Result = ShiftTimes>(asked: Asked): Result {
+  const { stdout, status, stderr } = spawnSync(
+    process.execPath,
+    [fileURLToPath(import.meta.url), JSON.stringify(asked)],
+    { encoding: 'utf8' },
+  )
+  if (status !== 0) throw new Error(`a measurement failed: ${stderr}`)
+  return JSON.parse(stdout) as Result
+}
+
+function startUp(): void {
+  say('\nStart-up, whole process: median of 9, ms')
+  for (const [words, args] of [
+    ['node alone', ['-e', '0']],
+    ['--help', [program, '--help']],
+    [`check ${mainDemo}`, [program, 'check', mainDemo]],
+  ] as const)
+    say(` ${words.padEnd(34)}${(seconds(args, 9) * 1000).toFixed(0).padStart(8)}`)
+}
+
+/** Median time of a process, s. */
+function seconds(args: readonly string[], times: number): number {
+  return median(
+    Array.from({ length: times }, () => {
+      const began = performance.now()
+      const { status } = spawnSync(process.execPath, args, { stdio: 'ignore' })
+      if (status !== 0) throw new Error(`node ${args.join(' ')} ended with ${status}`)
+      return (performance.now() - began) / 1000
+    }),
+  )
+}
+
+function shifts(): void {
+  say('\nA shift of each line on one core, all measures on: median (10 to 90 % of the shifts)')
+  say(
+    ` ${'line'.padEnd(18)}   ms a shift             shifts/s   cases/s   events/s  events/case  ns/event  bytes/case`,
+  )
+  for (const file of [referenceFile, ...demos]) {
+    const { quantiles, cases, events, time } = measured({ what: 'shifts', file })
+    const bytes = measured<number>({ what: 'allocation', file })
+    const [low, middle, high] = quantiles.map((each) => each.toFixed(2))
+    const name = file.replace(/^.*\/|\.yaml$/g, '')
+    say(
+      ` ${name.padEnd(18)}${`${middle} (${low} to ${high})`.padStart(24)}${(1000 / time).toFixed(0).padStart(11)}${thousands((cases / time) * 1000).padStart(10)}${thousands((events / time) * 1000).padStart(11)}${(events / cases).toFixed(2).padStart(13)}${((time / events) * 1e6).toFixed(0).padStart(10)}${bytes.toFixed(1).padStart(12)}`,
+    )
+  }
+}
+
+function againstHeap(): void {
+  say(
+    '\nThe reference line against a heap of events with a closure each (tests/bench/heap-line.ts), in turn, three times',
+  )
+  const ratios = Array.from({ length: 3 }, () => {
+    const [engine, heap] = [measured({ what: 'shifts', file: referenceFile }), measured({ what: 'heap' })]
+    say(
+      ` engine ${engine.quantiles[1].toFixed(2)} ms, heap ${heap.quantiles[1].toFixed(2)} ms a shift: ${(heap.quantiles[1] / engine.quantiles[1]).toFixed(2)} times`,
+    )
+    return heap.quantiles[1] / engine.quantiles[1]
+  })
+  say(` median ${median(ratios).toFixed(2)} times`)
+}
+
+function lengths(): void {
+  say('\nCost against the number of pieces (the reference line with more outfeeds, 8 h)')
+  for (const pieces of [5, 10, 20, 40, 80]) {
+    const { time, cases } = measured({ what: 'long', pieces, hours: 8 })
+    const each = (time / cases) * 1e6
+    say(
+      ` ${String(pieces).padStart(5)} pieces${each.toFixed(0).padStart(8)} ns a case${(each / pieces).toFixed(0).padStart(7)} ns a case and piece`,
+    )
+  }
+  say('\nCost against the length of the shift (the reference line)')
+  for (const hours of [1, 8, 40, 200, 1000]) {
+    const { time, cases } = measured({ what: 'long', pieces: 5, hours })
+    say(` ${String(hours).padStart(5)} h${((time / cases) * 1e6).toFixed(0).padStart(8)} ns a case`)
+  }
+}
+
+function workers(): void {
+  say(`\n1 000 shifts of ${mainDemo} as a whole process, no files: median of 3`)
+  let alone = 0
+  for (let threads = 1; threads <= availableParallelism(); threads *= 2) {
+    const time = seconds(
+      [program, 'run', mainDemo, '--shifts', '1000', '--no-files', '--quiet', '--workers', String(threads)],
+      3,
+    )
+    if (threads === 1) alone = time
+    say(
+      ` ${threads} ${threads === 1 ? 'worker ' : 'workers'}${time.toFixed(2).padStart(8)} s${(time / alone).toFixed(2).padStart(7)} of one worker's`,
+    )
+  }
+}
+
+function median(values: readonly number[]): number {
+  return quantileSorted(
+    values.toSorted((a, b) => a - b),
+    0.5,
+  )
+}
+
+function thousands(value: number): string {
+  return Math.round(value).toLocaleString('en').replaceAll(',', ' ')
+}
+
+function say(line: string): void {
+  process.stdout.write(`${line}\n`)
+}

@@ -1,0 +1,118 @@
+/** What is measured of one line, in a process of its own: calls that have met many lines are compiled for many. */
+import { quantileSorted } from 'simple-statistics'
+import type { Line } from '../../src/line/line.js'
+import { simulateHeapLine } from './heap-line.js'
+import { lineOf, longLine } from './lines.js'
+
+const seed = 'bench'
+/** Time in which the compiler of the language comes to rest, and time that is measured, s. */
+const warmUp = 2
+const measured = 3
+
+export interface ShiftTimes {
+  /** Time of a shift that 10, 50 and 90 % of the shifts do not pass, ms. */
+  quantiles: [number, number, number]
+  shifts: number
+  /** Means of a shift. */
+  cases: number
+  events: number
+  time: number
+}
+
+/** What a process may be asked for. */
+export type Asked =
+  | { what: 'shifts' | 'allocation'; file: string }
+  | { what: 'heap' }
+  | { what: 'long'; pieces: number; hours: number }
+
+export async function measure(asked: Asked): Promise<unknown> {
+  switch (asked.what) {
+    case 'shifts': {
+      const line = await lineOf(asked.file)
+      return timeShifts(
+        (shift) => line.simulate(seed, shift),
+        () => line.counts,
+      )
+    }
+    case 'heap': {
+      let counts = { arrived: 0, events: 0 }
+      return timeShifts(
+        (shift) => {
+          counts = simulateHeapLine(seed, shift)
+        },
+        () => counts,
+      )
+    }
+    case 'long': {
+      const line = longLine(asked.pieces, asked.hours)
+      return timeShifts(
+        (shift) => line.simulate(seed, shift),
+        () => line.counts,
+      )
+    }
+    case 'allocation':
+      return bytesPerCase(await lineOf(asked.file))
+  }
+}
+
+function timeShifts(
+  simulate: (shift: number) => void,
+  counts: () => { arrived: number; events: number },
+): ShiftTimes {
+  let shift = 0
+  for (const start = performance.now(); performance.now() - start < warmUp * 1000; ) simulate(++shift)
+  const times: number[] = []
+  let cases = 0
+  let events = 0
+  const start = performance.now()
+  do {
+    const began = performance.now()
+    simulate(++shift)
+    times.push(performance.now() - began)
+    cases += counts().arrived
+    events += counts().events
+  } while (performance.now() - start < measured * 1000)
+  return {
+    quantiles: [quantile(times, 0.1), quantile(times, 0.5), quantile(times, 0.9)],
+    shifts: times.length,
+    cases: cases / times.length,
+    events: events / times.length,
+    time: times.reduce((sum, time) => sum + time, 0) / times.length,
+  }
+}
+
+/**
+ * Bytes that are allocated with a case while a shift runs, once the compiler has come to rest: over parts of half an hour what a
+ * tenth of them stay below, for a stop allocates a little; what the reading itself allocates is taken off. Parts in which
+ * memory was collected are left out.
+ */
+function bytesPerCase(line: Line): number {
+  let shift = 0
+  // counted and not timed, so that a busy machine comes to rest as well
+  while (shift < 200) line.simulate(seed, ++shift)
+  const used = () => process.memoryUsage().heapUsed
+  const reading = quantile(
+    Array.from({ length: 100 }, () => -(used() - used())),
+    0.5,
+  )
+  const found: number[] = []
+  for (let more = 0; more < 10; more++) {
+    const parts = line.simulateInSteps(seed, ++shift, 1800)
+    for (let isLast = false; !isLast; ) {
+      const cases = line.counts.arrived
+      const before = used()
+      isLast = parts.next().done === true
+      const bytes = used() - before - reading
+      // the last part makes the result of the shift; the first begins the streams
+      if (!isLast && cases > 0 && bytes >= 0) found.push(bytes / (line.counts.arrived - cases))
+    }
+  }
+  return quantile(found, 0.1)
+}
+
+function quantile(values: number[], share: number): number {
+  return quantileSorted(
+    values.toSorted((a, b) => a - b),
+    share,
+  )
+}
