@@ -95,7 +95,7 @@ export function sizeSummary(result: SizeResult, headline: readonly string[]): Su
       ...(pick === null ? [] : headline.slice(1, 2)),
       restingOn(assumed, about),
     ],
-    limiting: limiting === '' ? '' : `In the pick: ${limiting}`,
+    limiting: limiting === '' ? '' : `In the pick: ${limiting.replace(/^By/, 'by')}`,
     next: [
       ...mendFirst(about),
       ...(pick === null

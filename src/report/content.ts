@@ -1,11 +1,21 @@
 /** What the report of a run says: headline sentences and tables, the same for the terminal and the page. */
 
 import { mapping } from '../line/effectiveness.js'
+import type { Layout } from '../study/layout.js'
 import type { EquipmentResult, Figure } from '../study/line-result.js'
 import type { RunResult } from '../study/result.js'
+import type { Stretch } from '../study/stretch.js'
 import { certaintyLines, requirementLines } from './certainty.js'
 import { closingOf } from './closing.js'
-import { durationText, figureText, grouped, percentText, printFigure, shareOfShifts } from './format.js'
+import {
+  type Display,
+  durationText,
+  figureText,
+  grouped,
+  percentText,
+  printFigure,
+  shareOfShifts,
+} from './format.js'
 import { handTable } from './hand.js'
 import { lossesTable } from './losses.js'
 import { measuresTable } from './measures.js'
@@ -45,8 +55,8 @@ export interface Report {
   summary?: Summary
   /** The line from above, to scale, as SVG. */
   plan?: string
-  /** Cases over time and place in a stretch of one shift: SVG. */
-  moment?: string
+  /** Cases over time and place in a stretch of one shift: SVG, for a screen and for a telephone. */
+  moment?: { wide: string; narrow: string }
   findings?: Table
   given?: Table
   definitions?: Table
@@ -85,7 +95,7 @@ export function runReport(result: RunResult): Report {
     ...closingOf(made, result.assumed, 'Assumed, because the scenario does not say'),
     ...runRecord(result),
     ...(result.layout && result.stretch
-      ? { moment: timeSpaceSvg(result.layout, result.stretch, { display: result.display }) }
+      ? { moment: momentOf(result.layout, result.stretch, result.display) }
       : {}),
     ...(result.layout
       ? {
@@ -97,6 +107,14 @@ export function runReport(result: RunResult): Report {
       : {}),
   }
 }
+
+/** What a page has room for on a telephone of 390 px, px. */
+const telephone = 358
+
+const momentOf = (layout: Layout, stretch: Stretch, display: Display) => ({
+  wide: timeSpaceSvg(layout, stretch, { display }),
+  narrow: timeSpaceSvg(layout, stretch, { display, width: telephone, id: 'time-space-narrow' }),
+})
 
 function headline(result: RunResult): string[] {
   const { measures, display, target } = result

@@ -4,13 +4,18 @@ import type { Table } from './content.js'
 import { escaped } from './markup.js'
 import { isOfWords } from './plain-text.js'
 
-/** A figure with its plus-minus: no line may end within it. */
-const figures = /\d[\d.\u2009]*(?: ± [\d.\u2009]+)?(?: %)?/g
+/** A figure with its plus-minus and its unit, and without the unit: no line may end within it. */
+const figure = String.raw`\d[\d.\u2009]*(?: ± [\d.\u2009]+)?`
+const withUnit = new RegExp(
+  `${figure}(?: (?:%|(?:m|ft|cases)/min|mm|cm|m|ft|s|min|h|kg|lb|EUR|USD)(?!\\w))?`,
+  'g',
+)
+const alone = new RegExp(`${figure}(?: %)?`, 'g')
 
 /** A sentence, made safe, with its figures in one piece. */
-export const prose = (text: string): string =>
-  escaped(text).replace(figures, (figure) =>
-    /[\u2009 ]/.test(figure) ? `<span class="n">${figure}</span>` : figure,
+export const prose = (text: string, figures = withUnit): string =>
+  escaped(text).replace(figures, (found) =>
+    /[\u2009 ]/.test(found) ? `<span class="n">${found}</span>` : found,
   )
 
 /** A list of sentences. */
@@ -25,29 +30,41 @@ export const paragraphs = (lines: readonly string[], kind = ''): string =>
 /** What only the reader can fill in is marked by words, and by colour too. */
 const mark = 'To fill in'
 
-/** More columns than this are wider than paper: then words are broken anywhere. */
-const mostOnPaper = 8
+/** Tables of more columns than this are set closer, to fit a screen; paper breaks their heads anywhere. */
+const mostInFull = 6
 
 /** A dotted path may be broken after its dots. */
 const breakable = (text: string) =>
-  /^[A-Za-z][\w-]*(\.[\w -]+)+$/.test(text) ? escaped(text).replaceAll('.', '.<wbr>') : escaped(text)
+  /^[A-Za-z][\w-]*(\.[\w -]+)+$/.test(text) ? escaped(text).replaceAll('.', '.<wbr>') : prose(text, alone)
 
-/** A table in a box of its own, which scrolls where the page is narrower; `heading` says what the section is called already. */
-export function tableHtml(table: Table, heading = ''): string {
+/** What may be parted in a cell of figures: an interval from what it is of, one figure from the next. */
+const parting = /(?<=;) | (?=\()/
+
+/** A cell of figures, which is broken only where it may be parted. */
+function figureCell(text: string): string {
+  const parts = text.split(parting)
+  return parts.length === 1
+    ? `<td>${escaped(text)}</td>`
+    : `<td class="parts">${parts.map((part) => `<span class="n">${escaped(part)}</span>`).join(' ')}</td>`
+}
+
+/** A table in a box of its own, which scrolls where the page is narrower; `headings` stand above it already. */
+export function tableHtml(table: Table, headings: readonly string[] = []): string {
   const kinds = table.columns.map((_, column) => (isOfWords(table, column) ? ' class="words"' : ''))
   const head = table.columns.map((text, column) => `<th scope="col"${kinds[column]}>${escaped(text)}</th>`)
   const cell = (text: string, column: number) => {
     const safe = breakable(text)
     if (column === 0) return `<th scope="row"${kinds[column]}>${safe}</th>`
-    return text.startsWith(mark) ? `<td class="words todo">${safe}</td>` : `<td${kinds[column]}>${safe}</td>`
+    if (text.startsWith(mark)) return `<td class="words todo">${safe}</td>`
+    return kinds[column] === '' ? figureCell(text) : `<td${kinds[column]}>${safe}</td>`
   }
   const rows = table.rows
     .filter((row) => row.slice(1).some((text) => text !== ''))
     .map((row) => `<tr>${row.map(cell).join('')}</tr>`)
   const title = escaped(table.title)
-  const shown = heading === table.title ? '' : `<h3>${title}</h3>`
+  const shown = headings.includes(table.title) ? '' : `<h3>${title}</h3>`
   const note = table.note ? `<p class="note">${prose(table.note)}</p>` : ''
-  return `${shown}${note}<div class="wide" tabindex="0" role="region" aria-label="${title}"><table${table.columns.length > mostOnPaper ? ' class="many"' : ''}><caption class="unseen">${title}</caption><thead><tr>${head.join('')}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table></div>`
+  return `${shown}${note}<div class="wide" tabindex="0" role="region" aria-label="${title}"><table${table.columns.length > mostInFull ? ' class="many"' : ''}><caption class="unseen">${title}</caption><thead><tr>${head.join('')}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table></div>`
 }
 
 /** A chart with its picture. */

@@ -8,7 +8,10 @@ const light =
 const dark =
   '--ink: #e8ebef; --paper: #14181d; --quiet: #a5afba; --accent: #56b4e9; --rule: #39424c; --card: #1e242b; --warning: #e69f00; --warned: #2a2116;'
 
-/** All rules; `--ink`, `--paper`, `--quiet` and `--accent` are what drawings inside the page take their colours from. */
+/**
+ * All rules; `--ink`, `--paper`, `--quiet` and `--accent` are what drawings inside the page take their colours from. Until the charts
+ * are drawn sections are laid out as they come into view, so that the first screen does not wait for those below.
+ */
 export const style = `${stopColourRules}
 ${replayStyle}
 :root { color-scheme: light dark; ${light} }
@@ -38,19 +41,21 @@ th, td { text-align: right; padding: .35rem .7rem; border-bottom: 1px solid var(
 .words { text-align: left; }
 td.words { min-width: 9rem; max-width: 30rem; overflow-wrap: anywhere; } thead th { font-weight: 600; color: var(--quiet); font-size: .84rem; vertical-align: bottom; }
 tbody th { position: sticky; left: 0; background: var(--paper); text-align: left; min-width: 7rem; max-width: min(20rem, 42vw); overflow-wrap: anywhere; } thead th:first-child { text-align: left; position: sticky; left: 0; background: var(--paper); }
-th:first-child { padding-left: 0; }
+.many { font-size: .8rem; } .many th, .many td { padding: .3rem .25rem; } th:first-child, .many th:first-child { padding-left: 0; } .many thead th { font-size: .8rem; } tbody td.parts:not(.words) { white-space: normal; }
 .todo { color: var(--warning); font-weight: 600; }
 figure { margin: 1.2rem 0; max-width: 57.5rem; } .box { position: relative; overflow-x: auto; background: #ffffff; border-radius: 6px; padding: .5rem; border: 1px solid var(--rule); }
 .box img, .box canvas { display: block; } .box img { width: 100%; height: auto; min-width: 640px; max-width: 900px; }
 figure .head { display: none; } figure.drawn .head { display: block; margin-bottom: .5rem; } figure .head h3 { margin: 0; } figure.drawn .box img { display: none; }
-.plan { overflow-x: auto; } .plan svg { max-width: min(100%, 700px); height: auto; } .moment svg { min-width: 700px; max-width: 100%; height: auto; }
+.plan { overflow-x: auto; } .plan svg { max-width: min(100%, 700px); height: auto; } .moment svg { max-width: 100%; height: auto; } .moment.narrow { display: none; }
 .cautions { border-left: 4px solid var(--warning); padding: .2rem 1rem; background: var(--warned); border-radius: 0 6px 6px 0; }
 code { display: block; background: var(--card); padding: .6rem .8rem; border-radius: 6px; font-size: .9rem; }
+@media screen and (scripting: enabled) { html:not([data-drawn]) section:not(.answer) { content-visibility: auto; contain-intrinsic-size: auto 50rem; } }
 @media (min-width: 72rem) {
   main { max-width: 80rem; display: grid; grid-template-columns: 12rem minmax(0, 1fr); column-gap: 3rem; } main > * { grid-column: 2; }
   main > nav { grid-column: 1; grid-row: 1 / span 40; align-self: start; position: sticky; top: 1.5rem; margin: 0; max-height: calc(100vh - 3rem); overflow-y: auto; } nav ul { display: block; }
 }
-@media (max-width: 30rem) { .verdict { font-size: 1.2rem; } .verdict.long { font-size: 1.05rem; } h2 { font-size: 1.15rem; margin-top: 2.2rem; } th, td { padding: .3rem .5rem; } }
+@media screen and (max-width: 46rem) { .moment { display: none; } .moment.narrow { display: block; } .moment.narrow svg { width: 100%; max-width: 34rem; } }
+@media (max-width: 30rem) { .verdict { font-size: 1.2rem; } .verdict.long { font-size: 1.05rem; } h2 { font-size: 1.15rem; margin-top: 2.2rem; } table { font-size: .84rem; } th, td { padding: .3rem .35rem; } tbody th { min-width: 6rem; } }
 @media print {
   :root { color-scheme: light; font-size: 9.5pt; ${light} } @page { margin: 14mm 12mm; } main { display: block; max-width: none; padding: 0; } nav, .skip { display: none; }
   h1 { font-size: 14pt; } h2 { font-size: 12pt; margin-top: 8mm; break-after: avoid; } h3, .note, .head { break-after: avoid; } .verdict, .verdict.long { font-size: 13pt; } p, .plain { max-width: none; }

@@ -35,7 +35,7 @@ export function reportPage(
   const data = document === undefined ? '' : dataBlock(document)
   // a script may not hold what ends it
   const program = script.replace(/<(?=\/script|!--)/gi, '\\x3c')
-  return `<!doctype html>
+  return `${inAscii(`<!doctype html>
 <html lang="en">
 <head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="${policy(program)}"><title>${escaped(report.title)}</title><style>${style}</style></head>
 <body>
@@ -46,10 +46,13 @@ ${answerHtml(report)}
 <nav aria-label="Contents"><span class="label">Contents</span><ul>${[{ id: 'answer', title: 'The answer' }, ...parts].map(({ id, title }) => `<li><a href="#${id}">${escaped(title)}</a></li>`).join('')}</ul></nav>
 ${parts.map(({ id, title, html }) => `<section id="${id}"><h2>${escaped(title)}</h2>\n${html}\n</section>`).join('\n')}
 </main>
-${data}${program === '' ? '' : `<script>${program}</script>\n`}</body>
+`)}${data}${program === '' ? '' : `<script>${program}</script>\n`}</body>
 </html>
 `
 }
+
+/** Letters beyond ASCII as references: a browser decodes a page without any several times as fast. */
+const inAscii = (html: string) => html.replace(/[^\0-\x7f]/gu, (letter) => `&#${letter.codePointAt(0)};`)
 
 const hash = (text: string) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`
 
@@ -65,7 +68,7 @@ const policy = (script: string) =>
   ].join('; ')
 
 const dataBlock = (document: unknown) =>
-  `<script type="application/json" id="result">${JSON.stringify(document).replace(/</g, '\\u003c')}</script>\n`
+  `<script type="application/json" id="result">${JSON.stringify(document).replace(/[<\u0080-\uffff]/g, (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`)}</script>\n`
 
 /** An answer of more letters is set smaller: it is more than a sentence. */
 const longAnswer = 240
@@ -90,7 +93,8 @@ function partsOf(report: Report, pictures: readonly Picture[]): Part[] {
     html.every((each) => each === '')
       ? []
       : [{ id, title, html: html.filter((each) => each !== '').join('\n') }]
-  const table = (each: Table | undefined, heading: string) => (isFilled(each) ? tableHtml(each, heading) : '')
+  const table = (each: Table | undefined, heading: string) =>
+    isFilled(each) ? tableHtml(each, [heading]) : ''
   const subjects = Object.entries(sections) as [Section, string][]
   // what is said in sentences opens the first of them
   const first = subjects.find(([key]) =>
@@ -102,22 +106,24 @@ function partsOf(report: Report, pictures: readonly Picture[]): Part[] {
       'moment',
       'What happens on it',
       moment
-        ? `<div class="plan moment" tabindex="0" role="region" aria-label="Paths of the cases">${moment}</div><div id="replay"></div>`
+        ? `<div class="plan moment">${moment.wide}</div><div class="plan moment narrow">${moment.narrow}</div><div id="replay"></div>`
         : '',
     ),
-    ...subjects.flatMap(([key, title]) =>
-      part(
+    ...subjects.flatMap(([key, title]) => {
+      const charts = pictures.filter(({ chart }) => sectionOfChart(chart.name) === key)
+      const headings = [title, ...charts.map(({ chart }) => chart.title)]
+      return part(
         key,
         title,
         ...(key === first
           ? [report.summary ? list(report.headline) : '', paragraphs(report.certainty, 'note')]
           : []),
-        ...pictures.filter(({ chart }) => sectionOfChart(chart.name) === key).map(figureHtml),
+        ...charts.map(figureHtml),
         ...report.tables
           .filter(({ rows, section = 'figures' }) => rows.length > 0 && section === key)
-          .map((each) => tableHtml(each, title)),
-      ),
-    ),
+          .map((each) => tableHtml(each, headings)),
+      )
+    }),
     ...part('findings', 'Findings of the check', table(findings, 'Findings of the check')),
     ...part('limits', 'Limits', list(report.limits)),
     ...part('assumptions', 'What the figures rest on', table(given, ''), table(assumed, '')),

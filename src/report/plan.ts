@@ -116,9 +116,10 @@ function drawRow(layout: Layout, row: Row, given: RowGiven): { markup: string; b
     ...here.flatMap((piece) => (piece.type === 'sealer' ? headLetters(piece, geometry) : [])),
     ...here.flatMap((piece) => peopleAt(piece, layout, geometry)),
     '</svg>',
-    ...labels,
     ...(isFirst ? [] : [edge(margin.left, given.top, y)]),
     ...(isLast ? [] : [edge(right, given.top, y), onwards(right, y)]),
+    // over the edges: a label may reach past them
+    ...labels,
   ].join('\n')
   return { markup, bottom: isLast ? y : y + letters.line }
 }

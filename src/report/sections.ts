@@ -16,7 +16,8 @@ export type Section = keyof typeof sections
 /** The section of a chart by the beginning of its name; the first that fits. */
 const ofCharts: readonly [string, Section][] = [
   ['output-shares', 'designs'],
-  ['size-', 'designs'],
+  ['designs', 'designs'],
+  ['map', 'designs'],
   ['each-', 'differences'],
   ['output', 'figures'],
   ['settling', 'figures'],

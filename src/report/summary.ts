@@ -109,7 +109,7 @@ export function limitingText(
       : [],
   )
   return [
-    `${whyThis(name, byHand, isOnly)}. It works ${percentText(share(piece, 'working'), 2)} of the shift${others ? `; the rest: ${others}` : ''}.`,
+    `${whyThis(name, byHand, isOnly)}. It works ${percentText(share(piece, 'working'), 2)} of the shift${others ? `; the rest${share(piece, 'on-break') >= 0.0005 ? ', breaks apart' : ''}: ${others}` : ''}.`,
     ...(held.length > 0 ? [`At the start of the line, ${held.join(', ')}.`] : []),
   ].join(' ')
 }

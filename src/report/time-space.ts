@@ -20,7 +20,7 @@ export interface TimeSpaceOptions {
 }
 
 /** Room for names where the drawing is wide and where it is narrow, and at its right edge, px. */
-const margin = { wide: 118, narrow: 82, right: 14 }
+const margin = { wide: 118, narrow: 92, right: 14 }
 const narrow = 600
 const between = 5
 const leastBand = 20
@@ -28,7 +28,12 @@ const leastBand = 20
 const bandsHeight = 430
 const stripHeight = 16
 const panelHeight = 84
+/** Usual width of a letter, plain and bold, px. */
 const letter = 6.3
+const boldLetter = 7.2
+
+/** A number stays in the line of its unit. */
+const together = (words: string) => words.replace(/(\d) (?=(?:min|s|h)\b)/g, '$1\u00a0')
 
 /** Where things are in the drawing. */
 interface Frame {
@@ -50,9 +55,9 @@ export function timeSpaceSvg(
   const x = (time: number) =>
     left + ((Math.min(Math.max(time, from), to) - from) / (to - from)) * (right - left)
   const finding = findingOf(stretch, layout)
-  const titleLines = wrapped(finding, Math.floor((width - 20) / 9.4))
+  const titleLines = wrapped(together(finding), Math.floor((width - 20) / 9.4))
   const subtitle = `Each line is a case on its way down the page; a level line is a case that stands. Shift ${stretch.shift}, ${lasting(to - from)}.`
-  const subtitleLines = wrapped(subtitle, Math.floor((width - 20) / 6.8))
+  const subtitleLines = wrapped(together(subtitle), Math.floor((width - 20) / 6.8))
   let y = 8 + titleLines.length * 20 + subtitleLines.length * 16 + 12
   const strips = waitsOf(stretch).map((waits, source) => ({ waits, source }))
   const shown = strips.filter(({ source }) => stretch.sources[source]!.whenFull === 'wait').slice(0, 6)
@@ -102,7 +107,7 @@ export function timeSpaceSvg(
       .map(([begin, end]) =>
         text((x(begin) + x(end)) / 2, bandTop + 14, 'break', { anchor: 'middle', halo: true }),
       ),
-    travelArrow(bandTop, bandBottom),
+    width < narrow ? '' : travelArrow(bandTop, bandBottom),
     heldPanel(stretch, frame, panelTop, panelBottom),
     text((left + right) / 2, panelBottom + 34, 'time since the start of the shift, h:min', {
       anchor: 'middle',
@@ -132,7 +137,7 @@ function waitStrip(
   id: string,
 ): string {
   return [
-    text(left - 8, top + 12, `${shortened(name, Math.floor((left - 50) / letter))} waits`, {
+    text(left - 8, top + 12, `${shortened(name, Math.floor((left - 8) / letter) - 6)} waits`, {
       anchor: 'end',
       size: 11,
     }),
@@ -187,10 +192,10 @@ function stopLabels(stops: readonly Stop[], { x, bands, right }: Frame): string[
     const room = Math.min(next ? x(next.from) : right, right) - begin
     const { name } = stopWords[stop.kind]
     const words = [`${name} ${lasting(stop.to - stop.from)}`, name].find(
-      (each) => each.length * letter <= room,
+      (each) => each.length * boldLetter <= room,
     )
     if (words === undefined) continue
-    taken.set(stop.piece, begin + words.length * letter + 6)
+    taken.set(stop.piece, begin + words.length * boldLetter + 6)
     labels.push(
       text(begin, top + Math.min(16, height / 2 + 4), words, { size: 11, weight: 'bold', halo: true }),
     )
@@ -224,8 +229,8 @@ function bandName(
   const middle = top + height / 2
   const isTall = height >= 34
   const x = left - 8
-  // bold letters, beside those of the direction
-  const most = Math.floor((x - 16) / 7.2)
+  // beside the words of the direction, which a narrow drawing goes without
+  const most = Math.floor((x - (left === margin.narrow ? 2 : 16)) / boldLetter)
   return (
     text(x, middle + (isTall ? -2 : 4), shortened(name, most), { anchor: 'end', weight: 'bold' }) +
     (isTall
@@ -261,7 +266,13 @@ function timeAxis(stretch: Stretch, { x, left, right }: Frame, top: number, bott
 }
 
 /** Every case as one thin line: from piece to piece where the next one lies below, else begun anew. */
-function casePaths(moves: readonly Move[], { from, cases }: Stretch, { x, bands }: Frame): string {
+function casePaths(
+  moves: readonly Move[],
+  { from, cases }: Stretch,
+  { x, left, right, bands }: Frame,
+): string {
+  // the closer the lines stand, the finer they are, so that there is paper between them
+  const stroke = Math.min(0.9, 0.35 + (0.15 * (right - left)) / cases.length)
   const lines: string[] = cases.map(() => '')
   const ends: [number, number][] = []
   for (const { item, piece, before, times, places } of moves) {
@@ -279,7 +290,7 @@ function casePaths(moves: readonly Move[], { from, cases }: Stretch, { x, bands 
     ends[item] = last
   }
   const paths = lines.filter((line) => line !== '').map((line) => `<path d="${line}"/>`)
-  return `<g fill="none" stroke="${inks.ink}" stroke-width="${cases.length > 300 ? 0.7 : 0.9}" stroke-linejoin="round">${paths.join('')}</g>`
+  return `<g fill="none" stroke="${inks.ink}" stroke-width="${stroke.toFixed(2)}" stroke-linejoin="round">${paths.join('')}</g>`
 }
 
 /** A place in tenths of a pixel. */

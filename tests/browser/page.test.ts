@@ -9,6 +9,7 @@ import type { RunResult } from '../../src/study/result.js'
 import { call } from '../cli/in-process.js'
 import { demoFolder } from '../demo.js'
 import { pdfText } from './pdf-text.js'
+import { seenAt, spotsAtEnd } from './replay-end.js'
 
 /** Where Debian's package has it. */
 const executable = '/usr/bin/chromium'
@@ -136,6 +137,63 @@ else
       await page.context().close()
     })
 
+    it('fits a telephone with the paths of the cases, which scroll nowhere', async () => {
+      const { page } = await opened(files.run, { viewport: { width: 390, height: 800 } })
+      const seen = page.locator('#moment .plan:visible')
+      expect(await seen.count()).toBe(1)
+      const [box, drawing] = [await seen.boundingBox(), await seen.locator('svg').boundingBox()]
+      expect(drawing!.width).toBeLessThanOrEqual(box!.width)
+      expect(await seen.evaluate((each) => each.scrollWidth - each.clientWidth)).toBe(0)
+      // letters as large as they were drawn: none shrinks to fit
+      expect(drawing!.width).toBeGreaterThan(350)
+      await page.context().close()
+    })
+
+    it('replays to the end of the recorded stretch: the cases that are there then, where they are', async () => {
+      const { page, complaints } = await opened(files.run)
+      const result = JSON.parse(
+        readFileSync(path.join(path.dirname(files.run), 'result.json'), 'utf8'),
+      ) as RunResult
+      const { cases, held, to } = result.stretch!
+      const picture = page.locator('.replay-picture')
+      await picture.scrollIntoViewIfNeeded()
+      await picture.focus()
+      await expect
+        .poll(() => page.locator('.replay-picture canvas').getAttribute('style'))
+        .toContain('height')
+      await page.keyboard.press('End')
+      // what was recorded, counted by hand: those that have come and not left, and of these those on the line
+      const there = cases.filter(({ path: way }) => way.at(-1)?.[2] == null)
+      const onLine = there.filter(({ path: way }) => way.length > 0)
+      expect(held.at(-1)![1]).toBe(there.length)
+      expect(await page.locator('.replay-status').textContent()).toContain(
+        `${there.length} cases in the line.`,
+      )
+      const clock = [to / 3600, (to / 60) % 60, to % 60].map((part) => Math.floor(part + 1e-6))
+      expect(await page.locator('.replay-clock').textContent()).toContain(
+        `${clock[0]}:${clock
+          .slice(1)
+          .map((part) => String(part).padStart(2, '0'))
+          .join(':')}`,
+      )
+      const spots = await spotsAtEnd(page, result)
+      expect(spots).toHaveLength(onLine.length)
+      const scrubbed = await seenAt(page, spots)
+      expect(scrubbed.at).toEqual(spots.map(({ colour }) => colour.toLowerCase()))
+      expect(scrubbed.count).toBe(onLine.length)
+      // played, the last seconds of it: it stops there by itself, at the same picture
+      await page.keyboard.press('ArrowLeft')
+      const before = await seenAt(page, spots)
+      const play = page.locator('.replay-controls button').first()
+      await play.click()
+      await expect.poll(() => play.textContent()).toBe('Play')
+      expect(await seenAt(page, spots)).toEqual(scrubbed)
+      expect(before).not.toEqual(scrubbed)
+      // the browser speaks of pictures that are read again and again: that does this test, and no page
+      expect(complaints.filter((words) => !words.includes('getImageData'))).toEqual([])
+      await page.context().close()
+    })
+
     it('says something of what is pointed at', async () => {
       const { page } = await opened(files.run)
       const canvas = page.locator('figure[data-chart=states] canvas')
@@ -197,6 +255,9 @@ else
         expect(await picture.isVisible()).toBe(true)
       expect(await page.locator('#checklist td.todo').count()).toBeGreaterThan(0)
       expect(await page.locator('#repeat').isVisible()).toBe(true)
+      // nothing waits for a script to be laid out
+      for (const section of await page.locator('main > section').all())
+        expect(await section.evaluate((each) => getComputedStyle(each).contentVisibility)).toBe('visible')
       await page.context().close()
     })
 

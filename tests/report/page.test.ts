@@ -20,6 +20,7 @@ async function documentOf(command: string, demo: string, ...more: string[]): Pro
 const text = (html: string) =>
   html
     .replace(/<[^>]*>/g, '')
+    .replace(/&#(\d{3,});/g, (_, letter: string) => String.fromCodePoint(Number(letter)))
     .replace(
       /&(amp|lt|gt|quot|#39);/g,
       (_, name: string) => ({ amp: '&', lt: '<', gt: '>', quot: '"', '#39': "'" })[name]!,

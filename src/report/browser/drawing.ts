@@ -1,10 +1,29 @@
 /** Draws a chart in place of its picture: as wide as there is room, with its title in the page and its figures under the pointer. */
-import { Chart as Drawn } from 'chart.js/auto'
+import {
+  BarController,
+  BarElement,
+  CategoryScale,
+  Chart as Drawn,
+  Filler,
+  Legend,
+  LinearScale,
+  LineController,
+  LineElement,
+  PointElement,
+  ScatterController,
+  Tooltip,
+} from 'chart.js'
 import { type Chart, chartWidth, legendHeight } from '../charts/chart.js'
 import { tooltipOf } from './tooltip.js'
 
+// all that charts are made of
+Drawn.register(
+  ...[BarController, BarElement, CategoryScale, Filler, Legend, LinearScale, LineController],
+  ...[LineElement, PointElement, ScatterController, Tooltip],
+)
+
 /** Narrower than this letters would run into one another, px: the box scrolls. */
-const leastWidth = 640
+const leastWidth = 720
 /** Charts without figures beside them shrink to the width of a telephone. */
 const leastOfPlain = 330
 const plain = new Set(['output', 'settling', 'states', 'held'])

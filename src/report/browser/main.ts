@@ -3,29 +3,47 @@ import { chartsOf, type ResultDocument } from '../charts/of-document.js'
 import { drawInto } from './drawing.js'
 import { startReplay } from './replay.js'
 
-const holder = document.getElementById('result')
-const figures = new Map(
-  [...document.querySelectorAll<HTMLElement>('figure[data-chart]')].map((figure) => [
-    figure.dataset.chart,
-    figure,
-  ]),
-)
-const held = holder ? (JSON.parse(holder.textContent ?? '') as ResultDocument) : null
-const charts = held ? chartsOf(held) : []
+/** So much of a screen ahead of its being seen a chart is drawn. */
+const ahead = '50%'
 
-/** One at a time, so that the page can be read and moved meanwhile; pictures stand where no chart is yet. */
-function drawNext(): void {
-  const chart = charts.shift()
-  if (!chart) {
-    document.documentElement.dataset.drawn = 'all'
-    return
-  }
-  const figure = figures.get(chart.name)
-  if (figure) drawInto(figure, chart)
-  setTimeout(drawNext)
+/** When the browser has nothing else to do; soon, where it does not tell. */
+const whenIdle = (work: () => void) =>
+  'requestIdleCallback' in window ? requestIdleCallback(work, { timeout: 2000 }) : setTimeout(work, 50)
+
+function start(): void {
+  const held = JSON.parse(document.getElementById('result')?.textContent ?? 'null') as ResultDocument | null
+  drawAll(held ? chartsOf(held) : [])
+  const replay = document.getElementById('replay')
+  if (replay && held?.command === 'run' && held.layout && held.stretch)
+    startReplay(replay, held.layout, held.stretch)
 }
-setTimeout(drawNext)
 
-const replay = document.getElementById('replay')
-if (replay && held?.command === 'run' && held.layout && held.stretch)
-  startReplay(replay, held.layout, held.stretch)
+/** What is about to be seen at once, the others one at a time when there is nothing else to do; pictures stand where no chart is yet. */
+function drawAll(charts: ReturnType<typeof chartsOf>): void {
+  const byName = new Map(charts.map((chart) => [chart.name, chart]))
+  const figures = new Set(document.querySelectorAll<HTMLElement>('figure[data-chart]'))
+  const draw = (figure: HTMLElement) => {
+    const chart = byName.get(figure.dataset.chart!)
+    seen.unobserve(figure)
+    if (figures.delete(figure) && chart) drawInto(figure, chart)
+  }
+  const seen = new IntersectionObserver(
+    (entries) => {
+      for (const { isIntersecting, target } of entries) if (isIntersecting) draw(target as HTMLElement)
+    },
+    { rootMargin: ahead },
+  )
+  for (const figure of figures) seen.observe(figure)
+  const drawNext = () => {
+    const [next] = figures
+    if (next) {
+      draw(next)
+      whenIdle(drawNext)
+    } else document.documentElement.dataset.drawn = 'all'
+  }
+  whenIdle(drawNext)
+}
+
+// the page is there to be read first
+if (document.readyState === 'complete') start()
+else addEventListener('load', () => setTimeout(start))
