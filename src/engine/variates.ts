@@ -46,7 +46,7 @@ export function inverse(law: Law): Inverse {
       const variance = Math.log1p(law.cv * law.cv)
       const location = Math.log(law.mean) - variance / 2
       const spread = Math.sqrt(variance)
-      const standard = tabulated(standardNormal)
+      const standard = standardNormal()
       return (u) => Math.exp(location + spread * standard(u))
     }
     case 'normal':
@@ -64,11 +64,24 @@ export function inverse(law: Law): Inverse {
   }
 }
 
-const standardNormal = (u: number): number => jStat.normal.inv(u, 0, 1)
+const standardNormal = (): Inverse => tableOf('normal', (u) => jStat.normal.inv(u, 0, 1))
 
 function gamma(shape: number, scale: number): Inverse {
-  const standard = tabulated((u) => jStat.gamma.inv(u, shape, 1))
+  const standard = tableOf(`gamma ${shape}`, (u) => jStat.gamma.inv(u, shape, 1))
   return (u) => scale * standard(u)
+}
+
+/** Tables made so far, by law: one takes some milliseconds, and the lines of a study that differ in a belt speed share all. */
+const tables = new Map<string, Inverse>()
+const mostTables = 64
+
+function tableOf(law: string, exact: Inverse): Inverse {
+  const known = tables.get(law)
+  if (known) return known
+  if (tables.size === mostTables) tables.clear()
+  const made = tabulated(exact)
+  tables.set(law, made)
+  return made
 }
 
 /** Share of each tail that is not tabulated: there a quantile bends too sharply for its table. */
@@ -112,6 +125,6 @@ function cutNormal(mean: number, sd: number, atLeast: number): Inverse {
   if (sd === 0) return () => Math.max(mean, atLeast)
   // the upper tail keeps its digits where the cut lies far above the mean
   const kept = jStat.normal.cdf((mean - atLeast) / sd, 0, 1)
-  const standard = tabulated(standardNormal)
+  const standard = standardNormal()
   return (u) => Math.max(atLeast, mean - sd * standard((1 - u) * kept))
 }
