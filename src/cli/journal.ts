@@ -67,7 +67,8 @@ export class Journal {
 
   /** Keeps what came of a design, in place of its shifts. */
   keepOutcome(design: string, outcome: unknown): void {
-    this.write(`${JSON.stringify({ design, outcome })}\n`)
+    // what came from it stands in it
+    if (!this.outcomes.has(design)) this.write(`${JSON.stringify({ design, outcome })}\n`)
   }
 
   /**

@@ -39,6 +39,16 @@ describe('the journal', () => {
     expect(existsSync(journal(cwd))).toBe(false)
   })
 
+  it('resumed and interrupted again it keeps each design once', async () => {
+    const cwd = folder()
+    await stopped(cwd, 1, many)
+    const before = kept(cwd).length
+    await stopped(cwd, before + 1, [...many, '--resume'])
+    const designs = kept(cwd).map((line) => (JSON.parse(line) as { design: string }).design)
+    expect(designs.length).toBeGreaterThan(before)
+    expect(new Set(designs).size).toBe(designs.length)
+  })
+
   it('an outcome that no simulation gives shows that it was taken from there', async () => {
     const cwd = folder()
     await stopped(cwd, 1, many)
