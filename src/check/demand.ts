@@ -1,5 +1,5 @@
 /** What the arrivals bring by hand: the mean over the working time, the busiest hour, and which cases. */
-import { meanOf } from '../scenario/distribution.js'
+import { meanOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import { workingTime } from '../scenario/working-time.js'
 

@@ -1,7 +1,7 @@
 /** The hand calculation: figures of the line without simulation, each with the measure of a run that it foretells. */
 
 import { pricedMoney } from '../scenario/capital.js'
-import { meanOf } from '../scenario/distribution.js'
+import { meanOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import { capitalPerShift, energyCost, labourCost, maintenancePerShift } from '../trade/money.js'
 import { type BufferHand, buffersOf, type MachineBuffer, machineBuffers } from './buffers.js'

@@ -1,5 +1,5 @@
 /** The rate of each piece by hand: what it can do, what its stops leave, and what comes to it. */
-import { type Distribution, meanOf } from '../scenario/distribution.js'
+import { type Distribution, meanOf } from '../scenario/law.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { EquipmentKeys, Scenario, Skill } from '../scenario/schema.js'
 import { cycleTime, gapNeeded } from '../trade/headway.js'

@@ -1,5 +1,5 @@
 /** People by hand: how much of their time the stops of the line and the flaps ask for. */
-import { meanOf } from '../scenario/distribution.js'
+import { meanOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import { operatorLoad, type Task } from '../trade/workload.js'
 import type { LineHand } from './line.js'

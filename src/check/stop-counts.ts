@@ -1,5 +1,5 @@
 /** Stops of a shift by hand: how many of each kind a piece has, breakdowns by the calendar included. */
-import { meanOf } from '../scenario/distribution.js'
+import { meanOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { LineHand, PieceHand } from './line.js'
 import { calendarBreakdowns, headsOf, type PieceStop } from './pace.js'

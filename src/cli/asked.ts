@@ -1,6 +1,6 @@
 /** What the options of a study ask of its figures: precision and requirements, by the names of its measures. */
 import type { Line } from '../line/line.js'
-import { near } from '../scenario/issues.js'
+import { near } from '../scenario/nearest.js'
 import { printable, shown } from '../scenario/problems.js'
 import { parseQuantity } from '../scenario/quantity.js'
 import { measureName, measureNamed, type StudyMeasure, studyMeasures } from '../study/figures.js'

@@ -1,7 +1,7 @@
 /** What is chosen from and what must hold, as the options of a sizing ask it, or the scenario. */
 import { Line } from '../line/line.js'
 import { type Choice, isRising } from '../scenario/choices.js'
-import { nearest } from '../scenario/issues.js'
+import { nearest } from '../scenario/nearest.js'
 import { printable, shown } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { Condition } from '../study/condition.js'

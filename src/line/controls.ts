@@ -1,6 +1,6 @@
 /** Controls: sums over the random numbers that arrivals drew, whose mean is known whatever the line does with them. */
 import { Draw } from '../engine/draw.js'
-import { type Distribution, meanOf } from '../scenario/distribution.js'
+import { type Distribution, meanOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 
 /** Places in the controls of a shift, and how many there are. */

@@ -1,7 +1,7 @@
 /** Arrivals by the time between them, which is the same law all shift long: `time-between` and `rate`. */
 
 import type { Draw } from '../engine/draw.js'
-import type { Distribution } from '../scenario/distribution.js'
+import type { Distribution } from '../scenario/law.js'
 import type { Floor } from './floor.js'
 import { Pace, Time } from './pace.js'
 

@@ -1,7 +1,7 @@
 /** Rules between the keys of a source, and between them and the rest of the scenario. */
 import { ways } from './arrivals.js'
-import { meanOf } from './distribution.js'
-import { nearest } from './issues.js'
+import { meanOf } from './law.js'
+import { nearest } from './nearest.js'
 import type { Report } from './rules.js'
 import type { Scenario } from './schema.js'
 import type { Path } from './walk.js'

@@ -1,5 +1,5 @@
 /** Rules between the crew and the rest: standing duties and breaks of their own. */
-import { nearest } from './issues.js'
+import { nearest } from './nearest.js'
 import type { Report } from './rules.js'
 import type { Scenario } from './schema.js'
 

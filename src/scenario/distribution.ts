@@ -1,30 +1,8 @@
 /** A time that varies: one form everywhere, a constant or one named law with its parameters. */
-import jStat from 'jstat'
 import * as z from 'zod'
 import { bare, choice, quantity, whole } from './kit.js'
+import type { Distribution } from './law.js'
 import { dimensions } from './quantity.js'
-
-/** A law as the engine draws from it, all parameters in SI; `observed` values are filled in after its file is read. */
-export type Distribution =
-  | { law: 'constant'; value: number }
-  | { law: 'exponential'; mean: number }
-  | { law: 'lognormal'; mean: number; cv: number }
-  | { law: 'gamma'; mean: number; cv: number }
-  | { law: 'erlang'; mean: number; phases: number }
-  | { law: 'weibull'; shape: number; scale: number }
-  | { law: 'triangular'; low: number; mode: number; high: number }
-  | { law: 'uniform'; low: number; high: number }
-  | { law: 'normal'; mean: number; sd: number; atLeast: number }
-  | Observed
-
-/** Recorded values; sorted, smallest first, once read. */
-export interface Observed {
-  law: 'observed'
-  file: string
-  column: string
-  unit: string
-  values: number[]
-}
 
 const time = (doc: string) => quantity('time', doc)
 const positive = (doc: string) => quantity('time', doc, { above: 0 })
@@ -118,35 +96,3 @@ export const timeDistribution = (doc: string, bounds: { above?: number } = {}) =
     ])
     .transform(toDistribution)
     .describe(`${doc}; a constant or a distribution`)
-
-/** Mean of the law in its SI unit; NaN of no observed values. */
-export function meanOf(distribution: Distribution): number {
-  switch (distribution.law) {
-    case 'constant':
-      return distribution.value
-    case 'weibull':
-      return distribution.scale * jStat.gammafn(1 + 1 / distribution.shape)
-    case 'triangular':
-      return (distribution.low + distribution.mode + distribution.high) / 3
-    case 'uniform':
-      return (distribution.low + distribution.high) / 2
-    case 'normal':
-      return cutNormalMean(distribution.mean, distribution.sd, distribution.atLeast)
-    case 'observed':
-      return distribution.values.reduce((sum, value) => sum + value, 0) / distribution.values.length
-    default:
-      return distribution.mean
-  }
-}
-
-/**
- * Mean of a normal law cut off below `atLeast` and scaled up: m + sd phi(a) / (1 - Phi(a)), a = (atLeast - m) / sd. Johnson,
- * Kotz & Balakrishnan, Continuous Univariate Distributions 1, sec. 13.10.1 (from memory). At most 5 sd above the mean.
- */
-function cutNormalMean(mean: number, sd: number, atLeast: number): number {
-  if (sd === 0) return Math.max(mean, atLeast)
-  const cut = (atLeast - mean) / sd
-  const density = Math.exp((-cut * cut) / 2) / Math.sqrt(2 * Math.PI)
-  // the upper tail keeps its digits where the cut lies above the mean
-  return mean + (sd * density) / jStat.normal.cdf(-cut, 0, 1)
-}

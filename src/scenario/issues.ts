@@ -1,6 +1,6 @@
 /** Turns what the schema library reports into findings in this project's words. */
-import { closest, distance } from 'fastest-levenshtein'
 import type { z } from 'zod'
+import { nearest } from './nearest.js'
 import { type Problem, type ProblemCode, shown } from './problems.js'
 import { equipmentTypes } from './schema.js'
 import { keysAt, type Path } from './walk.js'
@@ -13,20 +13,6 @@ export interface Finding extends Omit<Problem, 'source' | 'line' | 'column' | 'w
 }
 
 type Issue = z.core.$ZodIssue
-
-/** The known word that was most likely meant, in a list of one; an empty list where none is near. */
-export function near(word: string, known: readonly string[]): string[] {
-  if (known.length === 0) return []
-  const guess = closest(word, known)
-  return distance(word, guess) <= Math.max(2, Math.ceil(word.length / 3)) ? [guess] : []
-}
-
-/** "did you mean" for a word among known ones; a plain list where none is near. */
-export function nearest(word: string, known: readonly string[]): string {
-  if (known.length === 0) return 'take it out'
-  const [guess] = near(word, known)
-  return guess === undefined ? `what may stand here: ${known.join(', ')}` : `did you mean \`${guess}\`?`
-}
 
 /** The value at `path`, or undefined. */
 export function valueAt(raw: unknown, path: Path): unknown {

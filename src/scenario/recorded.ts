@@ -1,6 +1,7 @@
 /** Fills the recorded arrivals of every `log` from its CSV file, row by row, into typed arrays. */
 import type { RecordedLog } from './arrivals.js'
-import { type Finding, nearest } from './issues.js'
+import type { Finding } from './issues.js'
+import { nearest } from './nearest.js'
 import { shown } from './problems.js'
 import { unitSize } from './quantity.js'
 import type { Scenario } from './schema.js'

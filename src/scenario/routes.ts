@@ -1,5 +1,6 @@
 /** The ways of a line: where the cases of each piece may go, and whether every case comes everywhere and out again. */
-import { type Finding, nearest } from './issues.js'
+import type { Finding } from './issues.js'
+import { nearest } from './nearest.js'
 import type { EquipmentKeys, Scenario } from './schema.js'
 import type { Path } from './walk.js'
 

@@ -2,7 +2,7 @@
 import { Counted } from '../line/counted.js'
 import type { Line, ShiftResult } from '../line/line.js'
 import { states } from '../line/states.js'
-import { meanOf } from '../scenario/distribution.js'
+import { meanOf } from '../scenario/law.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { EquipmentKeys, Scenario } from '../scenario/schema.js'
 import { gapNeeded, steadyRate } from '../trade/headway.js'

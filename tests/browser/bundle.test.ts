@@ -66,6 +66,21 @@ describe('the core in a browser', () => {
   })
 })
 
+describe('a thread that simulates', () => {
+  it('loads neither the schema nor what reads files, for it is given scenarios that are read', async () => {
+    const { output } = await build({
+      cwd: root,
+      input: 'src/study/work.ts',
+      platform: 'node',
+      write: false,
+      logLevel: 'silent',
+    })
+    const loaded = output.flatMap((chunk) => (chunk.type === 'chunk' ? chunk.moduleIds : []))
+    expect(loaded.some((path) => path.endsWith('/src/line/line.ts'))).toBe(true)
+    expect(loaded.filter((path) => /node_modules\/(zod|yaml|js-quantities)\//.test(path))).toEqual([])
+  })
+})
+
 describe('arrows between rooms', () => {
   const may: Record<string, string[]> = {
     trade: [],

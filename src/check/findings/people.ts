@@ -1,5 +1,5 @@
 /** Findings on people and shifts: load, breaks, hasty clearing, rolls that run out together, cases that leave open. */
-import { meanOf } from '../../scenario/distribution.js'
+import { meanOf } from '../../scenario/law.js'
 import { loadLimit, workAllowance } from '../../trade/workload.js'
 import type { Rule } from '../finding.js'
 import { unsealedShare, unseenShare } from '../flow.js'

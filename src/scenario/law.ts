@@ -1,0 +1,56 @@
+/** A law of a time, as the engine draws from it, and its mean; how a scenario writes it is in `distribution`. */
+import jStat from 'jstat'
+
+/** All parameters in SI; `observed` values are filled in after its file is read. */
+export type Distribution =
+  | { law: 'constant'; value: number }
+  | { law: 'exponential'; mean: number }
+  | { law: 'lognormal'; mean: number; cv: number }
+  | { law: 'gamma'; mean: number; cv: number }
+  | { law: 'erlang'; mean: number; phases: number }
+  | { law: 'weibull'; shape: number; scale: number }
+  | { law: 'triangular'; low: number; mode: number; high: number }
+  | { law: 'uniform'; low: number; high: number }
+  | { law: 'normal'; mean: number; sd: number; atLeast: number }
+  | Observed
+
+/** Recorded values; sorted, smallest first, once read. */
+export interface Observed {
+  law: 'observed'
+  file: string
+  column: string
+  unit: string
+  values: number[]
+}
+
+/** Mean of the law in its SI unit; NaN of no observed values. */
+export function meanOf(distribution: Distribution): number {
+  switch (distribution.law) {
+    case 'constant':
+      return distribution.value
+    case 'weibull':
+      return distribution.scale * jStat.gammafn(1 + 1 / distribution.shape)
+    case 'triangular':
+      return (distribution.low + distribution.mode + distribution.high) / 3
+    case 'uniform':
+      return (distribution.low + distribution.high) / 2
+    case 'normal':
+      return cutNormalMean(distribution.mean, distribution.sd, distribution.atLeast)
+    case 'observed':
+      return distribution.values.reduce((sum, value) => sum + value, 0) / distribution.values.length
+    default:
+      return distribution.mean
+  }
+}
+
+/**
+ * Mean of a normal law cut off below `atLeast` and scaled up: m + sd phi(a) / (1 - Phi(a)), a = (atLeast - m) / sd. Johnson,
+ * Kotz & Balakrishnan, Continuous Univariate Distributions 1, sec. 13.10.1 (from memory). At most 5 sd above the mean.
+ */
+function cutNormalMean(mean: number, sd: number, atLeast: number): number {
+  if (sd === 0) return Math.max(mean, atLeast)
+  const cut = (atLeast - mean) / sd
+  const density = Math.exp((-cut * cut) / 2) / Math.sqrt(2 * Math.PI)
+  // the upper tail keeps its digits where the cut lies above the mean
+  return mean + (sd * density) / jStat.normal.cdf(-cut, 0, 1)
+}
