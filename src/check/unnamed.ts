@@ -1,11 +1,22 @@
 /** Stops that a scenario does not name, and that therefore do not happen. */
 import type { Scenario } from '../scenario/schema.js'
 
-/** A kind of stop in words that the name of the piece follows. */
-export type UnnamedStop = 'jams at' | 'tape breaks at' | 'blade service at' | 'breakdowns of'
+/** Kinds of stop in words that names of pieces follow, in the order in which they are told. */
+const stops = ['jams at', 'tape breaks at', 'blade service at', 'breakdowns of'] as const
+type UnnamedStop = (typeof stops)[number]
 
-/** Every stop that a piece of its kind may have and this one has no figures for; in the order of the file. */
-export const unnamedStops = ({ line }: Scenario): { stop: UnnamedStop; piece: string }[] =>
+/** Each kind of stop that a piece may have and has no figures for, with the names of all such pieces in the order of the file. */
+export function unnamedStops(scenario: Scenario): { stop: UnnamedStop; pieces: string[] }[] {
+  const unnamed = unnamedByPiece(scenario)
+  return stops
+    .map((stop) => ({
+      stop,
+      pieces: unnamed.filter((each) => each.stop === stop).map(({ piece }) => piece),
+    }))
+    .filter(({ pieces }) => pieces.length > 0)
+}
+
+const unnamedByPiece = ({ line }: Scenario): { stop: UnnamedStop; piece: string }[] =>
   Object.entries(line).flatMap(([name, piece]) => {
     const hasDrive = piece.type !== 'conveyor' || piece.carries !== 'gravity'
     const missing: UnnamedStop[] = hasDrive && !piece.breakdowns ? ['breakdowns of'] : []

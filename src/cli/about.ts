@@ -57,11 +57,17 @@ function given({ resolved, assumed }: Loaded): About['given'] {
 const isMap = (node: unknown): node is Record<string, unknown> =>
   typeof node === 'object' && node !== null && !Array.isArray(node)
 
-/** A value without the keys that nobody named. */
+const isEmpty = (node: unknown): boolean => isMap(node) && Object.keys(node).length === 0
+
+/** A value without the keys that nobody named, and without maps that held nothing else. */
 function own(node: unknown, path: readonly string[], unsaid: ReadonlySet<string>): unknown {
   if (!isMap(node)) return node
   const named = Object.entries(node).filter(([key]) => !unsaid.has([...path, key].join('.')))
-  return Object.fromEntries(named.map(([key, value]) => [key, own(value, [...path, key], unsaid)]))
+  return Object.fromEntries(
+    named
+      .map(([key, value]) => [key, own(value, [...path, key], unsaid), value] as const)
+      .filter(([, left, value]) => !(isEmpty(left) && !isEmpty(value))),
+  )
 }
 
 /** A distribution and the like in one line, what holds several of them key by key. */

@@ -137,11 +137,11 @@ function made(
 
 /** Stops that the scenario does not name do not happen, and orders end: said beside the figures. */
 function notes({ scenario }: CommandScenario): string[] {
-  const missing = unnamedStops(scenario).map(({ stop, piece }) => `${stop} ${piece}`)
+  const missing = unnamedStops(scenario).map(({ stop, pieces }) => `${stop} ${pieces.join(', ')}`)
   if (scenario.shift.breaks.length === 0) missing.push('breaks')
   const ordered = Object.entries(scenario.arrivals).flatMap(([name, { orders }]) => (orders ? [name] : []))
   return [
-    ...(missing.length > 0 ? [`The scenario names no ${missing.join(', no ')}: none happen here.`] : []),
+    ...(missing.length > 0 ? [`The scenario names no ${missing.join('; no ')}: none happen here.`] : []),
     ...ordered.map((name) => `After the last order of ${name} nothing more comes from there in a shift.`),
   ]
 }

@@ -24,9 +24,14 @@ export class StuckClock extends Error {
   }
 }
 
+/** Slots whose earliest is remembered together: a power of two. */
+const blockBits = 3
+const blockSize = 2 ** blockBits
+
 /**
  * Pending times in one typed array. Simultaneous events have one order: the actor added first acts first. A
- * scan finds the earliest; for the dozen actors of a line it is faster than a heap and allocates nothing.
+ * scan finds the earliest; for the dozen actors of a line it is faster than a heap and allocates nothing. It reads only blocks of
+ * slots in which a time was set since, so that a long line does not pay for all its actors with each event.
  */
 export class Clock {
   /** The instant, s. */
@@ -34,23 +39,33 @@ export class Clock {
   /** Events since `reset`. */
   events = 0
   private times = new Float64Array(0)
+  /** By block: whether a time was set in it since it was read, its earliest time, and the slot of that. */
+  private isStale = new Uint8Array(0)
+  private earliestOf = new Float64Array(0)
+  private firstOf = new Uint32Array(0)
   private readonly actors: Actor[] = []
 
   /** Adds an actor with nothing pending; returns its slot. Earlier slots act first among equals. */
   add(actor: Actor): number {
     const slot = this.actors.push(actor) - 1
-    this.times = new Float64Array(slot + 1).fill(never)
+    const blocks = (slot >> blockBits) + 1
+    this.times = new Float64Array(blocks * blockSize).fill(never)
+    this.isStale = new Uint8Array(blocks).fill(1)
+    this.earliestOf = new Float64Array(blocks)
+    this.firstOf = new Uint32Array(blocks)
     return slot
   }
 
   /** Sets the pending time of a slot: not before now; `never` for none. */
   set(slot: number, time: number): void {
     this.times[slot] = time
+    this.isStale[slot >> blockBits] = 1
   }
 
   /** As `set`, for a time that may have passed: then it is now. */
   setFromNow(slot: number, time: number): void {
     this.times[slot] = Math.max(time, this.now)
+    this.isStale[slot >> blockBits] = 1
   }
 
   /** Back to time 0 with nothing pending. */
@@ -58,21 +73,35 @@ export class Clock {
     this.now = 0
     this.events = 0
     this.times.fill(never)
+    this.isStale.fill(1)
   }
 
   /** Runs every event up to and including `end`, then stands at `end`. Throws `StuckClock`. */
   run(end: number): void {
-    const { times, actors } = this
+    const { times, actors, isStale, earliestOf, firstOf } = this
     const count = actors.length
     let atOneInstant = 0
     for (;;) {
       let slot = 0
-      let earliest = times[0]!
-      for (let index = 1; index < count; index++) {
-        const time = times[index]!
-        if (time < earliest) {
-          earliest = time
-          slot = index
+      let earliest = never
+      for (let block = 0; block < isStale.length; block++) {
+        if (isStale[block] === 1) {
+          isStale[block] = 0
+          let first = block << blockBits
+          let firstTime = times[first]!
+          for (let index = first + 1; index < (block + 1) << blockBits; index++) {
+            const time = times[index]!
+            if (time < firstTime) {
+              firstTime = time
+              first = index
+            }
+          }
+          earliestOf[block] = firstTime
+          firstOf[block] = first
+        }
+        if (earliestOf[block]! < earliest) {
+          earliest = earliestOf[block]!
+          slot = firstOf[block]!
         }
       }
       if (!(earliest <= end)) break

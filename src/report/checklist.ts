@@ -45,7 +45,7 @@ export function checklistTable(facts: StudyFacts): Table {
       'Code',
       [
         [
-          'Where the model can be had',
+          'where the model can be had',
           'The scenario stands beside this report as scenario.yaml, with all its defaults; the program that reads it is named above.',
           '',
         ],

@@ -12,6 +12,7 @@ import {
   durationText,
   figureText,
   grouped,
+  nothing,
   percentText,
   printFigure,
   shareOfShifts,
@@ -203,10 +204,10 @@ function placesTable(result: RunResult): Table {
     .map(([name, source]) => [
       name,
       figureText(source.held, result.display),
-      '',
+      nothing.value,
       figureText(source['held-largest'], result.display),
       sourceText(source, result),
-      '',
+      nothing.value,
     ])
   return {
     title: 'Where cases stand',
@@ -225,10 +226,10 @@ function placesTable(result: RunResult): Table {
 
 function sourceText(source: Record<string, Figure>, result: RunResult): string {
   const words = { blocked: 'waits', 'turned-away': 'turns away', 'orders-done': 'orders done' }
-  return Object.entries(words)
+  const said = Object.entries(words)
     .filter(([key]) => source[key])
     .map(([key, word]) => `${word} ${figureText(source[key], result.display)}`)
-    .join('; ')
+  return said.length > 0 ? said.join('; ') : nothing.value
 }
 
 const stopWords: Record<string, string> = {

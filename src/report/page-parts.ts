@@ -12,11 +12,14 @@ const withUnit = new RegExp(
 )
 const alone = new RegExp(`${figure}(?: %)?`, 'g')
 
+/** What a sentence sets between backticks: a key of the file, a name, a command. */
+const literal = /`([^`]+)`/g
+
 /** A sentence, made safe, with its figures in one piece. */
 export const prose = (text: string, figures = withUnit): string =>
-  escaped(text).replace(figures, (found) =>
-    /[\u2009 ]/.test(found) ? `<span class="n">${found}</span>` : found,
-  )
+  escaped(text)
+    .replace(figures, (found) => (/[\u2009 ]/.test(found) ? `<span class="n">${found}</span>` : found))
+    .replace(literal, '<code>$1</code>')
 
 /** A list of sentences. */
 export const list = (lines: readonly string[], tag: 'ul' | 'ol' = 'ul'): string =>
@@ -32,10 +35,17 @@ const mark = 'To fill in'
 
 /** Tables of more columns than this are set closer, to fit a screen; paper breaks their heads anywhere. */
 const mostInFull = 6
+/** Those of more than this are also set in smaller letters. */
+const mostInClose = 10
 
-/** A dotted path may be broken after its dots. */
+/** Words of no more letters than this need no room to be broken in. */
+const brief = 20
+
+/** A dotted path may be broken after its dots, also within a sentence. */
 const breakable = (text: string) =>
-  /^[A-Za-z][\w-]*(\.[\w -]+)+$/.test(text) ? escaped(text).replaceAll('.', '.<wbr>') : prose(text, alone)
+  /^[A-Za-z][\w-]*(\.[\w -]+)+$/.test(text)
+    ? escaped(text).replaceAll('.', '.<wbr>')
+    : prose(text, alone).replace(/(?<=[a-z])\.(?=[a-z])/g, '.<wbr>')
 
 /** What may be parted in a cell of figures: an interval from what it is of, one figure from the next. */
 const parting = /(?<=;) | (?=\()/
@@ -50,7 +60,11 @@ function figureCell(text: string): string {
 
 /** A table in a box of its own, which scrolls where the page is narrower; `headings` stand above it already. */
 export function tableHtml(table: Table, headings: readonly string[] = []): string {
-  const kinds = table.columns.map((_, column) => (isOfWords(table, column) ? ' class="words"' : ''))
+  const kinds = table.columns.map((_, column) => {
+    if (!isOfWords(table, column)) return ''
+    const isBrief = table.rows.every((row) => row[column]!.length <= brief)
+    return ` class="words${isBrief ? ' brief' : ''}"`
+  })
   const head = table.columns.map((text, column) => `<th scope="col"${kinds[column]}>${escaped(text)}</th>`)
   const cell = (text: string, column: number) => {
     const safe = breakable(text)
@@ -63,8 +77,14 @@ export function tableHtml(table: Table, headings: readonly string[] = []): strin
     .map((row) => `<tr>${row.map(cell).join('')}</tr>`)
   const title = escaped(table.title)
   const shown = headings.includes(table.title) ? '' : `<h3>${title}</h3>`
+  const closeness =
+    table.columns.length > mostInClose
+      ? ' class="many most"'
+      : table.columns.length > mostInFull
+        ? ' class="many"'
+        : ''
   const note = table.note ? `<p class="note">${prose(table.note)}</p>` : ''
-  return `${shown}${note}<div class="wide" tabindex="0" role="region" aria-label="${title}"><table${table.columns.length > mostInFull ? ' class="many"' : ''}><caption class="unseen">${title}</caption><thead><tr>${head.join('')}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table></div>`
+  return `${shown}${note}<div class="wide" tabindex="0" role="region" aria-label="${title}"><table${closeness}><caption class="unseen">${title}</caption><thead><tr>${head.join('')}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table></div>`
 }
 
 /** A chart with its picture. */

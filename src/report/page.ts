@@ -80,7 +80,7 @@ function answerHtml({ summary, headline }: Report): string {
   const card = (kind: string, title: string, html: string) =>
     html === '' ? '' : `<div class="${kind}"><h2>${title}</h2>${html}</div>`
   return `<section id="answer" class="answer" aria-label="The answer">
-<p class="question"><span class="label">Question</span>${escaped(question)}</p>
+<span class="label">Question</span><p class="question">${escaped(question)}</p>
 <p class="verdict${answer.length > longAnswer ? ' long' : ''}"><span class="label">Answer</span>${prose(answer)}</p>
 <div class="cards">${card('sure', 'How sure that is', paragraphs(sureness))}${card('limiting', 'What limits the line', limiting === '' ? '' : paragraphs([limiting]))}${card('next', 'What to do next', list(next, 'ol'))}</div>
 </section>`

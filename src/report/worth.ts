@@ -76,7 +76,7 @@ export function worthTable({ variants, currency }: CompareResult): Table {
         yearlySaving ? intervalText(yearlySaving, currency) : '–',
         payback?.mean ? yearsText(payback) : payback ? 'never' : '–',
         netPresentValue ? intervalText(netPresentValue, currency) : '–',
-        breakEven ? intervalText(breakEven, 'of 1000') : '',
+        breakEven ? intervalText(breakEven, 'of 1000') : '–',
       ],
     ]
   })

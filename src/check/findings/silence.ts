@@ -1,7 +1,7 @@
 /** Findings on what the scenario does not say: stops that are not named, prices without money, and checks that could not be made. */
 import type { Rule } from '../finding.js'
 import { headsOf } from '../pace.js'
-import { type UnnamedStop, unnamedStops } from '../unnamed.js'
+import { unnamedStops } from '../unnamed.js'
 import { certificateOf } from './case.js'
 
 const named = (names: readonly string[]) => names.map((name) => `\`${name}\``).join(', ')
@@ -22,19 +22,8 @@ export const interlockFindings: Rule = ({ scenario }, tell) => {
   )
 }
 
-const stopsInOrder: readonly UnnamedStop[] = [
-  'jams at',
-  'tape breaks at',
-  'blade service at',
-  'breakdowns of',
-]
-
 export const unnamedStopFindings: Rule = ({ scenario }, tell) => {
-  const unnamed = unnamedStops(scenario)
-  const missing = stopsInOrder.flatMap((stop) => {
-    const names = unnamed.filter((each) => each.stop === stop).map(({ piece }) => piece)
-    return names.length > 0 ? [`${stop} ${named(names)}`] : []
-  })
+  const missing = unnamedStops(scenario).map(({ stop, pieces }) => `${stop} ${named(pieces)}`)
   if (missing.length > 0)
     tell(
       'note',
