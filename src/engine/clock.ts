@@ -38,7 +38,8 @@ export class Clock {
   now = 0
   /** Events since `reset`. */
   events = 0
-  private times = new Float64Array(0)
+  /** Pending time of each slot. */
+  times = new Float64Array(0)
   /** By block: whether a time was set in it since it was read, its earliest time, and the slot of that. */
   private isStale = new Uint8Array(0)
   private earliestOf = new Float64Array(0)
@@ -59,12 +60,11 @@ export class Clock {
   /** Sets the pending time of a slot: not before now; `never` for none. */
   set(slot: number, time: number): void {
     this.times[slot] = time
-    this.isStale[slot >> blockBits] = 1
+    this.changed(slot)
   }
 
-  /** As `set`, for a time that may have passed: then it is now. */
-  setFromNow(slot: number, time: number): void {
-    this.times[slot] = Math.max(time, this.now)
+  /** The pending time of a slot has been set in `times`, which allocates nothing, whereas a time handed to `set` may be. */
+  changed(slot: number): void {
     this.isStale[slot >> blockBits] = 1
   }
 

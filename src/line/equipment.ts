@@ -223,7 +223,13 @@ export class Equipment implements Actor, Feeder, Outlet {
   wake(): void {
     if (this.mechanism.wakeAt >= this.due) return
     this.due = this.mechanism.wakeAt
-    this.floor.clock.set(this.slot, this.due)
+    this.schedule()
+  }
+
+  private schedule(): void {
+    const { clock } = this.floor
+    clock.times[this.slot] = Math.max(this.due, clock.now)
+    clock.changed(this.slot)
   }
 
   /** Brings state and pending time up to date after a change inside. */
@@ -238,7 +244,7 @@ export class Equipment implements Actor, Feeder, Outlet {
       if (this.breakdowns !== null)
         this.due = Math.min(this.due, this.breakdowns.due(this.state, this.stateSince, this.lapsesAt))
     }
-    this.floor.clock.setFromNow(this.slot, this.due)
+    this.schedule()
   }
 
   private stopState(): State {

@@ -83,7 +83,13 @@ export class Source implements Actor, Feeder {
 
   private schedule(time: number): void {
     this.dueAt = time
-    this.floor.clock.set(this.slot, time)
+    this.tellClock()
+  }
+
+  private tellClock(): void {
+    const { clock } = this.floor
+    clock.times[this.slot] = this.dueAt
+    clock.changed(this.slot)
   }
 
   act(): void {
@@ -98,7 +104,7 @@ export class Source implements Actor, Feeder {
       if (this.whenFull === 'wait' && this.standing.length > 0) return
       this.findNext()
     } while (this.dueAt <= now && this.pace.mayBeLate)
-    this.floor.clock.set(this.slot, this.dueAt)
+    this.tellClock()
   }
 
   /** Finds when the next cases come, in `dueAt`: the pace counts from the start of the shift. */
@@ -111,7 +117,7 @@ export class Source implements Actor, Feeder {
 
   private scheduleNext(): void {
     this.findNext()
-    this.floor.clock.set(this.slot, this.dueAt)
+    this.tellClock()
   }
 
   private bring(item: CaseIndex): void {
