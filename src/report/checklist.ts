@@ -21,6 +21,8 @@ export interface StudyFacts {
   question: string
   /** What is tried: one line, variants, choices. */
   trials: string
+  /** Are there several designs, of which each has so many shifts at most? */
+  hasDesigns: boolean
   /** How figures and differences are estimated. */
   estimation: string
   /** Was a hand calculation set beside the simulation? */
@@ -134,7 +136,7 @@ function data({ about, assumed }: StudyFacts): Item[] {
   ]
 }
 
-function experiments({ shift, made, warmUp, estimation }: StudyFacts): Item[] {
+function experiments({ shift, made, warmUp, hasDesigns, estimation }: StudyFacts): Item[] {
   const start = {
     empty: 'Every shift starts with an empty line; nothing is cut away.',
     'carry-over': 'The first shift of a campaign starts empty, the others as the one before left the line.',
@@ -149,7 +151,7 @@ function experiments({ shift, made, warmUp, estimation }: StudyFacts): Item[] {
     ],
     [
       'number of runs and estimation',
-      `${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : 'shifts'} at most of each design, with independent random numbers. ${estimation}`,
+      `${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : 'shifts'}${hasDesigns ? ' at most of each design' : ''}, with independent random numbers. ${estimation}`,
       '',
     ],
   ]

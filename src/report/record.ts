@@ -31,6 +31,7 @@ export function runRecord(result: RunResult): StudyRecord {
       line: result,
       question: summary.question,
       trials: 'One line, as the scenario has it.',
+      hasDesigns: false,
       estimation: `Means have Student t intervals, shares of shifts Wilson intervals, ratios the ratio estimator${result.measures.throughput?.shrink === undefined ? '' : '; control variates on the arrivals narrow them'}.`,
       hasHand: result.byHand !== null,
     }),
@@ -52,6 +53,7 @@ export function compareRecord(result: CompareResult, best: readonly string[]): S
       line: designs[0] ?? null,
       question: summary.question,
       trials: `${counted(designs.length, 'design')}: the base and variants, whose changes stand in the section on designs.`,
+      hasDesigns: true,
       estimation:
         'All designs see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals and Holm’s step-down.',
       hasHand: false,
@@ -73,6 +75,7 @@ export function sizeRecord(result: SizeResult, headline: readonly string[]): Stu
       line: result.picked,
       question: summary.question,
       trials: `${counted(result.all, 'design')} of ${counted(result.choices.length, 'choice')}, in order of cost.`,
+      hasDesigns: true,
       estimation:
         'Sequential tests after Wald of each promise on the same random numbers, the risk shared out among them.',
       hasHand: false,
@@ -93,6 +96,7 @@ export function sweepRecord(result: SweepResult, headline: readonly string[]): S
       line: null,
       question: summary.question,
       trials: `${counted(result.points.length, 'point')} beside the scenario as it stands.`,
+      hasDesigns: true,
       estimation:
         'All points see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals and Holm’s step-down.',
       hasHand: false,

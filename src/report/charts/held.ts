@@ -51,6 +51,7 @@ export function heldChart(result: RunResult): Chart | null {
   const scales = panels.length > 1 ? ' Scales differ.' : ''
   const subtitle = `${chosen}Line: mean over the shifts. Band: 8 of 10 shifts lie in it.${few}${scales}`
   const options = frame(title, subtitle, gap)
+  const widest = Math.max(...panels.map(({ top }) => top))
   const config: ChartConfiguration<'line'> = {
     type: 'line',
     data: { datasets: panels.flatMap(({ held }, index) => lines(held, `y${index}`, time)) },
@@ -74,7 +75,7 @@ export function heldChart(result: RunResult): Chart | null {
           border: { color: palette.frame },
         },
         ...Object.fromEntries(
-          panels.map((panel, index) => [`y${index}`, panelScale(panel, panels.length - index)]),
+          panels.map((panel, index) => [`y${index}`, panelScale(panel, panels.length - index, widest)]),
         ),
       },
     },
@@ -151,7 +152,9 @@ function lines(
   ]
 }
 
-function panelScale({ top }: Panel, weight: number) {
+function panelScale({ top }: Panel, weight: number, widest: number) {
+  // title, ticks and letters of the largest number, px: where the picture is narrow the library would give six panels less
+  const least = 30 + 7 * cases(widest).length
   return {
     type: 'linear' as const,
     position: 'left' as const,
@@ -161,6 +164,9 @@ function panelScale({ top }: Panel, weight: number) {
     min: 0,
     max: top * (1 + headroom),
     title: axisTitle('cases'),
+    afterFit: (scale: { width: number }) => {
+      scale.width = Math.max(scale.width, least)
+    },
     // given outright: the headroom is no multiple of their distance
     afterBuildTicks: (scale: { ticks: { value: number }[] }) => {
       scale.ticks = [0, top / 2, top].map((value) => ({ value }))
