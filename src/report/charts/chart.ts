@@ -96,7 +96,7 @@ export function shortened(text: string, most: number): string {
 /** A name beside its row in two lines at most, without its middle where it is longer. */
 export function rowLabel(name: string): string[] {
   for (let most = [...name].length; ; most--) {
-    const lines = wrapped(shortened(name, most), (rest) => lettersThatFit(rest, 24))
+    const lines = wrapped(shortened(name, most), (rest) => lettersThatFit(rest, 26))
     if (lines.length <= 2) return lines
   }
 }
