@@ -78,41 +78,52 @@ export class Clock {
 
   /** Runs every event up to and including `end`, then stands at `end`. Throws `StuckClock`. */
   run(end: number): void {
-    const { times, actors, isStale, earliestOf, firstOf } = this
+    const { times, actors } = this
     const count = actors.length
     let atOneInstant = 0
     for (;;) {
-      let slot = 0
-      let earliest = never
-      for (let block = 0; block < isStale.length; block++) {
-        if (isStale[block] === 1) {
-          isStale[block] = 0
-          let first = block << blockBits
-          let firstTime = times[first]!
-          for (let index = first + 1; index < (block + 1) << blockBits; index++) {
-            const time = times[index]!
-            if (time < firstTime) {
-              firstTime = time
-              first = index
-            }
-          }
-          earliestOf[block] = firstTime
-          firstOf[block] = first
-        }
-        if (earliestOf[block]! < earliest) {
-          earliest = earliestOf[block]!
-          slot = firstOf[block]!
-        }
-      }
-      if (!(earliest <= end)) break
-      if (earliest > this.now) {
-        this.now = earliest
+      const slot = this.earliest()
+      const time = times[slot]!
+      if (!(time <= end)) break
+      if (time > this.now) {
+        this.now = time
         atOneInstant = 0
       } else if (++atOneInstant > mostAtOneInstant * count) throw this.stuck(slot)
       this.events++
       actors[slot]!.act()
     }
     this.now = end
+  }
+
+  /**
+   * The slot whose time is the earliest. A method of its own: the loop of `run` may be compiled while it runs, and a time that
+   * such a loop carries along was then allocated with each event.
+   */
+  private earliest(): number {
+    const { times, isStale, earliestOf, firstOf } = this
+    let slot = 0
+    let earliest = never
+    for (let block = 0; block < isStale.length; block++) {
+      if (isStale[block] === 1) {
+        isStale[block] = 0
+        let first = block << blockBits
+        let firstTime = times[first]!
+        for (let index = first + 1; index < (block + 1) << blockBits; index++) {
+          const time = times[index]!
+          if (time < firstTime) {
+            firstTime = time
+            first = index
+          }
+        }
+        earliestOf[block] = firstTime
+        firstOf[block] = first
+      }
+      if (earliestOf[block]! < earliest) {
+        earliest = earliestOf[block]!
+        slot = firstOf[block]!
+      }
+    }
+    return slot
   }
 
   private stuck(slot: number): StuckClock {

@@ -137,20 +137,18 @@ export class Sealer extends Mechanism {
   // --- flap place ---
 
   override take(item: CaseIndex): boolean {
-    const { now } = this.floor.clock
     if (this.unit.frozen || this.flapItem !== none) return false
     this.flapItem = item
     this.fold.next()
     this.foldLeft = this.fold.value
-    this.foldedAt = this.canFold ? now + this.fold.value : never
+    this.foldedAt = this.canFold ? this.floor.clock.now + this.fold.value : never
     this.level.change(1)
     return true
   }
 
   /** Moves the folded case onto the belts when headway and size allow it. */
   private admit(): void {
-    const { now } = this.floor.clock
-    if (this.flapItem === none || this.foldedAt > now || !this.travel.isRunning) return
+    if (this.flapItem === none || this.foldedAt > this.floor.clock.now || !this.travel.isRunning) return
     const at = this.travel.now()
     if (this.clearFrom > at + hair) return
     const kind = this.floor.cases.kind[this.flapItem]!
@@ -172,8 +170,7 @@ export class Sealer extends Mechanism {
   /** Sets the machine for another size: by itself in the headway, or by the crew once the belts are empty. */
   private isSizeReady(): boolean {
     const { now } = this.floor.clock
-    if (this.setAt <= now) return true
-    if (this.setAt !== never) return false
+    if (this.setAt !== never) return this.setAt <= now
     if (this.isSetByCrew) {
       if (this.firstOn < this.nextOn) return false
       this.unit.stop(Cause.size, this.setting.draw())
@@ -190,13 +187,12 @@ export class Sealer extends Mechanism {
   private markLast(): void {
     const number = this.nextOn - 1
     const entry = this.entries[number & this.mask]!
-    const last = this.meets.length
-    if (this.firstOn === number) this.marks[last] = entry + this.bed
-    for (let head = 0; head < last; head++)
+    if (this.firstOn === number) this.marks[this.meets.length] = entry + this.bed
+    for (let head = 0; head < this.meets.length; head++)
       if (this.meets[head] === number) this.marks[head] = entry + this.positions[head]!
   }
 
-  /** Passes over places whose case was taken out after a jam, and finds the mark at the end of the belts. */
+  /** Passes over places whose case was taken out, and finds the mark at the end of the belts. */
   private markEnd(): void {
     while (this.firstOn < this.nextOn && this.items[this.firstOn & this.mask] === none) this.firstOn++
     this.marks[this.meets.length] =
@@ -320,18 +316,15 @@ export class Sealer extends Mechanism {
     let mark = never
     for (let index = 0; index < this.marks.length; index++) mark = Math.min(mark, this.marks[index]!)
     const due = this.travel.when(mark)
-    const setTime = this.setAt
-    if (setTime !== never && setTime > now) {
-      unit.plans(Math.min(due, setTime), State.sizeSetting)
+    if (this.setAt !== never && this.setAt > now) {
+      unit.plans(Math.min(due, this.setAt), State.sizeSetting)
       return
     }
     const clear = this.travel.when(this.clearFrom)
-    if (this.flapItem !== none) {
+    if (this.flapItem !== none && (this.canFold || this.foldedAt !== never)) {
       // the case that stands there enters once it is folded and the headway is over
       const enters = this.runsEmpty() ? never : Math.max(clear, this.foldedAt)
-      if (this.canFold || this.foldedAt !== never) unit.plans(Math.min(due, enters), State.working)
-      else if (clear > now) unit.plans(due, State.working, clear)
-      else unit.plans(due, State.waiting)
+      unit.plans(Math.min(due, enters), State.working)
     } else if (clear > now) unit.plans(due, State.working, clear)
     else unit.plans(due, State.waiting)
   }
@@ -345,11 +338,10 @@ export class Sealer extends Mechanism {
 
   /** Folding by hand stops while nobody stands there, and goes on with what was left. */
   override manned(isManned: boolean): void {
-    const { now } = this.floor.clock
     if (!this.isFoldedByPeople || isManned === this.canFold) return
     this.canFold = isManned
     if (this.flapItem === none) return
-    const at = this.unit.frozen ? this.frozenSince : now
+    const at = this.unit.frozen ? this.frozenSince : this.floor.clock.now
     if (isManned) this.foldedAt = at + this.foldLeft
     else {
       this.foldLeft = Math.max(0, this.foldedAt - at)
@@ -358,17 +350,15 @@ export class Sealer extends Mechanism {
   }
 
   override freeze(): void {
-    const { now } = this.floor.clock
-    this.frozenSince = now
+    this.frozenSince = this.floor.clock.now
     this.stand()
   }
 
   override thaw(passed: number): void {
-    const { now } = this.floor.clock
     this.isBlocked = false
     this.travel.start()
     // an exit that was refused is offered again at once: its case still stands at the end of the belts
-    const since = now - passed
+    const since = this.floor.clock.now - passed
     if (this.foldedAt > since) this.foldedAt += passed
     if (this.setAt > since) this.setAt += passed
   }
