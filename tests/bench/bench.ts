@@ -2,9 +2,8 @@
 import { spawnSync } from 'node:child_process'
 import { availableParallelism, cpus } from 'node:os'
 import { fileURLToPath } from 'node:url'
-import { quantileSorted } from 'simple-statistics'
 import { referenceFile } from './lines.js'
-import { type Asked, measure, type ShiftTimes } from './measure.js'
+import { type Asked, measure, quantile, type ShiftTimes } from './measure.js'
 
 const mainDemo = 'scenarios/soap-works.yaml'
 const demos = [
@@ -124,10 +123,7 @@ function workers(): void {
 }
 
 function median(values: readonly number[]): number {
-  return quantileSorted(
-    values.toSorted((a, b) => a - b),
-    0.5,
-  )
+  return quantile(values, 0.5)
 }
 
 function thousands(value: number): string {

@@ -27,38 +27,30 @@ export type Asked =
 
 export async function measure(asked: Asked): Promise<unknown> {
   switch (asked.what) {
-    case 'shifts': {
-      const line = await lineOf(asked.file)
-      return timeShifts(
-        (shift) => line.simulate(seed, shift),
-        () => line.counts,
-      )
-    }
-    case 'heap': {
-      let counts = { arrived: 0, events: 0 }
-      return timeShifts(
-        (shift) => {
-          counts = simulateHeapLine(seed, shift)
-        },
-        () => counts,
-      )
-    }
-    case 'long': {
-      const line = longLine(asked.pieces, asked.hours)
-      return timeShifts(
-        (shift) => line.simulate(seed, shift),
-        () => line.counts,
-      )
-    }
+    case 'shifts':
+      return timeShifts(simulating(await lineOf(asked.file)))
+    case 'heap':
+      return timeShifts((shift) => simulateHeapLine(seed, shift))
+    case 'long':
+      return timeShifts(simulating(longLine(asked.pieces, asked.hours)))
     case 'allocation':
       return bytesPerCase(await lineOf(asked.file))
   }
 }
 
-function timeShifts(
-  simulate: (shift: number) => void,
-  counts: () => { arrived: number; events: number },
-): ShiftTimes {
+interface Counts {
+  arrived: number
+  events: number
+}
+
+const simulating =
+  (line: Line) =>
+  (shift: number): Counts => {
+    line.simulate(seed, shift)
+    return line.counts
+  }
+
+function timeShifts(simulate: (shift: number) => Counts): ShiftTimes {
   let shift = 0
   for (const start = performance.now(); performance.now() - start < warmUp * 1000; ) simulate(++shift)
   const times: number[] = []
@@ -67,10 +59,10 @@ function timeShifts(
   const start = performance.now()
   do {
     const began = performance.now()
-    simulate(++shift)
+    const counts = simulate(++shift)
     times.push(performance.now() - began)
-    cases += counts().arrived
-    events += counts().events
+    cases += counts.arrived
+    events += counts.events
   } while (performance.now() - start < measured * 1000)
   return {
     quantiles: [quantile(times, 0.1), quantile(times, 0.5), quantile(times, 0.9)],
@@ -110,7 +102,7 @@ function bytesPerCase(line: Line): number {
   return quantile(found, 0.1)
 }
 
-function quantile(values: number[], share: number): number {
+export function quantile(values: readonly number[], share: number): number {
   return quantileSorted(
     values.toSorted((a, b) => a - b),
     share,
