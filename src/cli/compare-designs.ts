@@ -107,10 +107,11 @@ export async function compare(name: string, options: CompareOptions, io: Io): Pr
       columns: line.columns,
       shifts: simulated.of[index]!,
     }))
-    const rows = new Map([
-      ['shifts.csv', designsCsv(designRows)],
-      ['differences.csv', differencesCsv(result)],
-    ])
+    const rows = () =>
+      new Map([
+        ['shifts.csv', designsCsv(designRows)],
+        ['differences.csv', differencesCsv(result)],
+      ])
     await deliver(result, rows, { folder, loaded, options, io })
     journal?.remove()
     return isMet(result) ? exits.done : exits.requirement

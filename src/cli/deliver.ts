@@ -21,10 +21,13 @@ export const loadFiles = ({ files }: Pick<SimulationOptions, 'files'>): void => 
   if (files) void import('./result-files.js')
 }
 
-/** Prints `document` and writes its files, with `rows` by the name of their file. Throws `FileError`; then what was there stays. */
+/**
+ * Prints `document` and writes its files, with `rows` by the name of their file: made only then. Throws `FileError`; then what was
+ * there stays.
+ */
 export async function deliver(
   document: ResultDocument,
-  rows: ReadonlyMap<string, string>,
+  rows: () => ReadonlyMap<string, string>,
   { folder, loaded, options: { json, quiet, files }, io }: Delivery,
 ): Promise<void> {
   const isShown = !json && !quiet
@@ -34,7 +37,7 @@ export async function deliver(
   if (isShown) io.stdout.write(terminalReport(report, textStyle(io)))
   if (!files) return
   const { writeResults } = await import('./result-files.js')
-  await writeResults(folder, loaded, { rows, report, document })
+  await writeResults(folder, loaded, { rows: rows(), report, document })
   if (!quiet) sayWhatIsNotCopied(loaded, io)
   if (isShown) io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
 }

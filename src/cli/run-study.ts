@@ -76,7 +76,7 @@ export async function run(name: string, options: StudyOptions, io: Io): Promise<
       assumed: loaded.assumed,
       notes: notes(loaded),
     })
-    const rows = new Map([['shifts.csv', shiftsCsv(line.columns, study.shifts)]])
+    const rows = () => new Map([['shifts.csv', shiftsCsv(line.columns, study.shifts)]])
     await deliver(result, rows, { folder, loaded, options, io })
     journal?.remove()
     return result.requirements.every(({ judgement }) => judgement === 'met') ? exits.done : exits.requirement

@@ -79,7 +79,7 @@ export async function size(name: string, options: SizeOptions, io: Io): Promise<
       name,
       confidence,
     })
-    const rows = new Map([['designs.csv', designsSizedCsv(result)]])
+    const rows = () => new Map([['designs.csv', designsSizedCsv(result)]])
     await deliver(result, rows, { folder, loaded, options, io })
     journal?.remove()
     return result.pick === null ? exits.requirement : exits.done

@@ -77,10 +77,11 @@ export async function sweep(name: string, options: SweepOptions, io: Io): Promis
       ...{ kind, varied, loaded, measures, base, points, inputs, leftOut, notes, outcomes, shifts },
       ...{ options, name },
     })
-    const rows = new Map([
-      ['designs.csv', sweepDesignsCsv(result)],
-      ['differences.csv', sweepDifferencesCsv(result)],
-    ])
+    const rows = () =>
+      new Map([
+        ['designs.csv', sweepDesignsCsv(result)],
+        ['differences.csv', sweepDifferencesCsv(result)],
+      ])
     await deliver(result, rows, { folder, loaded, options, io })
     journal?.remove()
     return exits.done

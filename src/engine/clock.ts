@@ -1,4 +1,5 @@
 /** The event clock: one pending time per actor; the loop takes the earliest, lets it act, and repeats. */
+import { unset } from './unset.js'
 
 /** Something that acts at its pending time and then sets the next one. */
 export interface Actor {
@@ -35,7 +36,7 @@ const blockSize = 2 ** blockBits
  */
 export class Clock {
   /** The instant, s. */
-  now = 0
+  now = unset
   /** Events since `reset`. */
   events = 0
   /** Pending time of each slot. */
@@ -45,6 +46,10 @@ export class Clock {
   private earliestOf = new Float64Array(0)
   private firstOf = new Uint32Array(0)
   private readonly actors: Actor[] = []
+
+  constructor() {
+    this.reset()
+  }
 
   /** Adds an actor with nothing pending; returns its slot. Earlier slots act first among equals. */
   add(actor: Actor): number {

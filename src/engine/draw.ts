@@ -1,5 +1,7 @@
 /** Draws of a law from a stream: one value after the other. */
+
 import type { Stream } from './stream.js'
+import { unset } from './unset.js'
 import { type Inverse, inverse, type Law } from './variates.js'
 
 /**
@@ -7,7 +9,7 @@ import { type Inverse, inverse, type Law } from './variates.js'
  * that a call gives back is allocated, unless the compiler happens to dissolve the call.
  */
 export abstract class Draw {
-  value = 0
+  value = unset
 
   abstract next(): void
 

@@ -1,5 +1,7 @@
 /** Tallies: what is known of one shift when it ends. Updated on change only; nothing is stored per case. */
+
 import type { Clock } from './clock.js'
+import { unset } from './unset.js'
 
 /** Bins of a duration histogram to a factor of e: 1 % wide. */
 const binsPerE = 100
@@ -9,9 +11,13 @@ const bins = 2400
 /** Values seen one by one: count, mean, largest and quantiles to 1 %. */
 export class Observations {
   count = 0
-  sum = 0
-  largest = 0
+  sum = unset
+  largest = unset
   private readonly histogram = new Uint32Array(bins)
+
+  constructor() {
+    this.reset()
+  }
 
   reset(): void {
     this.count = 0
@@ -61,14 +67,14 @@ export class Level {
   largest = 0
   private timeAt = new Float64Array(64)
   /** Since when it has its value, s. */
-  private since = 0
+  private since = unset
   /** Its integral over time. */
-  private area = 0
+  private area = unset
   /** Time between samples, and of the next one, s. */
   private sampleStep = Infinity
   private nextSample = Infinity
   /** Since when it is counted, s. */
-  private start = 0
+  private start = unset
   private sampled = 0
   readonly samples: Float64Array
 

@@ -90,12 +90,14 @@ const cells = 4096
 
 /**
  * A quantile function read from a table by cubic interpolation (Lagrange, four points), within 1e-6 of the mean
- * between the tails and exact in them. An exact gamma quantile takes a microsecond, and a shift draws thousands.
+ * between the tails and exact in them. An exact gamma quantile takes a microsecond, and a shift draws thousands. The
+ * table is made when it is first read: not every line that is built is simulated.
  */
 function tabulated(exact: Inverse): Inverse {
   const step = (1 - 2 * tail) / cells
-  const table = Float64Array.from({ length: cells + 3 }, (_, index) => exact(tail + (index - 1) * step))
+  let table: Float64Array | null = null
   return (u) => {
+    table ??= Float64Array.from({ length: cells + 3 }, (_, index) => exact(tail + (index - 1) * step))
     const place = (u - tail) / step
     if (!(place >= 0 && place < cells)) return exact(u)
     const cell = Math.floor(place)

@@ -1,5 +1,7 @@
 /** Accumulating conveyor: cases close up behind one that stands, and follow it when it moves again. */
+
 import { never } from '../engine/clock.js'
+import { unset } from '../engine/unset.js'
 import { wholeZones, zonesFor } from '../trade/zones.js'
 import type { CaseIndex } from './cases.js'
 import { Conveyor, type ConveyorKeys } from './conveyor.js'
@@ -51,11 +53,11 @@ export class AccumulatingConveyor extends Conveyor {
   /** Sum of the pitches of all cases so far, this one included. */
   private readonly pitchSum: Float64Array
   /** Sum of the pitches of the cases on it, m. */
-  private reserved = 0
+  private reserved = unset
   /** When the first comes to the end, s. */
   private due = never
   /** When the next case may enter behind the last one, s, as `findClear` finds it. */
-  private clearAt = 0
+  private clearAt = unset
   private first = 0
   private aboard = 0
   /** The case that was a conveyor's length ahead of the entrance: see above. */

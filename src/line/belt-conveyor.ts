@@ -1,6 +1,8 @@
 /** Belt conveyor: cases keep their distance; when the one at the end cannot leave, the belt and all on it stand. */
+
 import { never } from '../engine/clock.js'
 import { Ring } from '../engine/ring.js'
+import { unset } from '../engine/unset.js'
 import type { CaseIndex } from './cases.js'
 import { Conveyor, type ConveyorKeys } from './conveyor.js'
 import type { Floor } from './floor.js'
@@ -11,7 +13,7 @@ export class BeltConveyor extends Conveyor {
   private readonly travel: Travel
   private readonly items = new Ring(64)
   /** Belt travel from which the entrance is clear, m. */
-  private clearFrom = 0
+  private clearFrom = unset
   /** Belt travel at which each case entered, in the order of the ring. */
   private entries: Float64Array
   private firstEntry = 0

@@ -1,7 +1,9 @@
 /** The crew: people who walk to a piece that stands and put it right, the most urgent task first. */
+
 import { type Actor, never } from '../engine/clock.js'
 import type { Draw } from '../engine/draw.js'
 import { Level } from '../engine/tally.js'
+import { unset } from '../engine/unset.js'
 import type { Skill } from '../scenario/schema.js'
 import type { Floor } from './floor.js'
 import type { Measure } from './measure.js'
@@ -27,11 +29,11 @@ class Member implements Actor {
   private isOnBreak = false
   private wantsBreak = false
   private pending = never
-  private busySince = 0
-  busyTime = 0
+  private busySince = unset
+  busyTime = unset
   /** Time away on breaks, s. */
-  breakTime = 0
-  private breakSince = 0
+  breakTime = unset
+  private breakSince = unset
   /** A task ends: what that sets off waits its turn among the tasks that wait already. */
   private isFinishing = false
 

@@ -1,5 +1,7 @@
 /** Standing under a head: whether a case that was there when the belts stopped needs taping again. */
+
 import type { Stream } from '../engine/stream.js'
+import { unset } from '../engine/unset.js'
 import type { Floor } from './floor.js'
 import { hair } from './travel.js'
 
@@ -8,7 +10,7 @@ export class Dwell {
   /** Belt travel from a case's coming to a head until its trailing leg is wiped down, m, by kind. */
   private readonly spans: Float64Array
   /** Belt travel at which the belts last stood, m. */
-  private stoodAt = 0
+  private stoodAt = unset
 
   constructor(
     floor: Floor,

@@ -1,4 +1,5 @@
 /** A machine in the words of ISO 22400-2: time elements, availability, effectiveness, quality, OEE index. */
+import { unset } from '../engine/unset.js'
 import type { Equipment } from './equipment.js'
 import type { Floor } from './floor.js'
 import type { Measure } from './measure.js'
@@ -11,7 +12,7 @@ export class Production {
   /** Good ones of them (GQ). */
   good = 0
   /** Sum of their planned run times per item (PRI x PQ), s. */
-  plannedTime = 0
+  plannedTime = unset
 
   /** `runTimes`: planned run time of a case (PRI), s, by kind. */
   constructor(private readonly runTimes: Float64Array) {}

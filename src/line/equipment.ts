@@ -3,7 +3,9 @@
  * `Mechanism`. Kept apart for speed too: this class has one shape, so the engine's hottest code is compiled for it
  * alone, however many kinds there are (as one base class of several it took three times as long).
  */
+
 import { type Actor, never } from '../engine/clock.js'
+import { unset } from '../engine/unset.js'
 import { type BreakdownKeys, Breakdowns } from './breakdowns.js'
 import type { CaseIndex } from './cases.js'
 import type { Task } from './crew.js'
@@ -58,13 +60,13 @@ export class Equipment implements Actor, Feeder, Outlet {
   /** When what it says lapses: working into waiting, s. */
   private ownLapse = never
   /** Since when it is in its state, and when that lapses, s. */
-  private stateSince = 0
+  private stateSince = unset
   private lapsesAt = never
   private cause: Cause = Cause.none
-  private stoppedAt = 0
+  private stoppedAt = unset
   private isWorkedOn = false
   private isHalted = false
-  private frozenAt = 0
+  private frozenAt = unset
   private isActing = false
   private readonly task: Task
   private readonly breakdowns: Breakdowns | null

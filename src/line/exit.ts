@@ -1,5 +1,7 @@
 /** The exit: counts the good cases that leave the line and how long they were in it. */
+
 import { Observations } from '../engine/tally.js'
+import { unset } from '../engine/unset.js'
 import type { CaseIndex } from './cases.js'
 import type { Outlet } from './equipment.js'
 import type { Floor } from './floor.js'
@@ -8,7 +10,7 @@ export class Exit implements Outlet {
   /** Good cases out. */
   out = 0
   /** Tape on them, m off the roll. */
-  tape = 0
+  tape = unset
   /** Unsealed cases that nobody caught: out of the line, and not good. */
   escaped = 0
   /** Cases that an inspection rejected: out of the line, and not good. */

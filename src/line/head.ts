@@ -1,5 +1,7 @@
 /** A taping head with its own roll and blade: what it draws, lays, loses, spoils and cuts, and what it cannot do. */
+
 import type { Stream } from '../engine/stream.js'
+import { unset } from '../engine/unset.js'
 import type { Measure } from './measure.js'
 
 /** What the heads of a sealer share. Lengths in m off the roll. */
@@ -27,11 +29,11 @@ const hair = 1e-6
 
 export class Head {
   /** Tape laid on cases, m off the roll. */
-  laid = 0
+  laid = unset
   /** Tape lost in threading and stubs, m. */
-  lost = 0
+  lost = unset
   /** Tape of strips that broke, m. */
-  spoilt = 0
+  spoilt = unset
   strips = 0
   changes = 0
   breaks = 0
@@ -40,8 +42,8 @@ export class Head {
   /** Cuts since the blade was serviced. */
   private cuts = 0
   private missedNow = 0
-  private remaining = 0
-  private atStart = 0
+  private remaining = unset
+  private atStart = unset
 
   constructor(
     readonly name: string,

@@ -1,6 +1,8 @@
 /** Arrivals by a rate for each hour of the shift: `by-hour`. */
+
 import { never } from '../engine/clock.js'
 import type { Draw } from '../engine/draw.js'
+import { unset } from '../engine/unset.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { Floor } from './floor.js'
 import { Pace, Time } from './pace.js'
@@ -26,8 +28,8 @@ export class HourlyPace extends Pace {
   private readonly sums: Float64Array
   private readonly rates: Float64Array
   /** When the next cases come, s, and what the rate will have summed up to by then. */
-  private dueAt = 0
-  private dueSum = 0
+  private dueAt = unset
+  private dueSum = unset
   /** The part that now lies in, and the part that the next arrival lies in. */
   private here = 0
   private ahead = 0

@@ -1,7 +1,9 @@
 /** Case sealer: a flap place, driven belts that carry cases past the heads, and all that makes the belts stand. */
+
 import { never } from '../engine/clock.js'
 import type { Draw } from '../engine/draw.js'
 import { Level } from '../engine/tally.js'
+import { unset } from '../engine/unset.js'
 import type { EquipmentKeys } from '../scenario/schema.js'
 import { gapNeeded } from '../trade/headway.js'
 import type { CaseIndex } from './cases.js'
@@ -36,15 +38,15 @@ export class Sealer extends Mechanism {
   // belts: rings over the running number of a case
   private readonly positions: Float64Array
   /** Belt travel from which the next case may enter, m. */
-  private clearFrom = 0
+  private clearFrom = unset
   /** When the case in the flap place is folded, s. */
   private foldedAt = never
   /** When the machine has set itself for the next size, s. */
   private setAt = never
   /** Folding that is left while nobody stands there, s. */
-  private foldLeft = 0
+  private foldLeft = unset
   /** Since when the machine stands frozen, s. */
-  private frozenSince = 0
+  private frozenSince = unset
   private readonly mask: number
   private readonly items: Int32Array
   private readonly entries: Float64Array

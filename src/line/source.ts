@@ -1,8 +1,10 @@
 /** Source: where cases come from, and what happens to one that the line cannot take. */
+
 import { type Actor, never } from '../engine/clock.js'
 import { Ring } from '../engine/ring.js'
 import type { Stream } from '../engine/stream.js'
 import { Level } from '../engine/tally.js'
+import { unset } from '../engine/unset.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { CaseIndex } from './cases.js'
 import type { Feeder, Taker } from './equipment.js'
@@ -28,9 +30,9 @@ export class Source implements Actor, Feeder {
   private readonly blocked: Level
   private dueAt = never
   private isPaused = false
-  private pausedAt = 0
+  private pausedAt = unset
   private hasEnded = false
-  private shiftStart = 0
+  private shiftStart = unset
 
   constructor(
     private readonly floor: Floor,

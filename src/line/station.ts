@@ -1,8 +1,10 @@
 /** Station: any place that holds one case for a time, with servers side by side and a waiting room before them. */
+
 import { never } from '../engine/clock.js'
 import type { Draw } from '../engine/draw.js'
 import { Ring } from '../engine/ring.js'
 import { Level } from '../engine/tally.js'
+import { unset } from '../engine/unset.js'
 import type { EquipmentKeys } from '../scenario/schema.js'
 import type { CaseIndex } from './cases.js'
 import { type Floor, samplesPerShift } from './floor.js'
@@ -28,9 +30,9 @@ export class Station extends Mechanism {
   private readonly level = new Level(this.floor.clock, samplesPerShift)
   private readonly busy = new Level(this.floor.clock)
   /** No service begins before this, for a planned stop, s. */
-  private closedUntil = 0
+  private closedUntil = unset
   /** Sum of the times waited, s. */
-  private waitTime = 0
+  private waitTime = unset
   private stuckServers = 0
   private frozenBusy = 0
   private sinceStop = 0

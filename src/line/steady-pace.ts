@@ -1,6 +1,7 @@
 /** Arrivals by the time between them, which is the same law all shift long: `time-between` and `rate`. */
 
 import type { Draw } from '../engine/draw.js'
+import { unset } from '../engine/unset.js'
 import type { Distribution } from '../scenario/law.js'
 import type { Floor } from './floor.js'
 import { Pace, Time } from './pace.js'
@@ -12,7 +13,7 @@ export class SteadyPace extends Pace {
   private readonly between: Draw
   /** Evenly spaced: arrivals since `rowBegan` that nothing has held up. */
   private inRow = 0
-  private rowBegan = 0
+  private rowBegan = unset
 
   constructor(
     floor: Floor,

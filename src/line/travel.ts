@@ -1,13 +1,15 @@
 /** Belt travel: how far a belt has run since the start of the shift; it stands and runs, and what is on it moves along. */
+
 import { type Clock, never } from '../engine/clock.js'
+import { unset } from '../engine/unset.js'
 
 /** Rounding of a time into a travel, m: a travel that was to be reached now has been reached within this. */
 export const hair = 1e-9
 
 export class Travel {
   /** Belt travel, m, at the instant since which it runs, s; `never` while it stands. */
-  private at = 0
-  private since = 0
+  private at = unset
+  private since = unset
   isRunning = true
 
   constructor(
