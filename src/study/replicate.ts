@@ -38,7 +38,7 @@ export interface Replicated {
   isComplete: boolean
 }
 
-/** Time that a part should take, ms: short enough that all workers end together, long enough that messages do not count. */
+/** Time that a part should take, ms: long enough that messages do not count, short enough to answer an interrupt. */
 const partTime = 60
 const mostPerPart = 64
 
@@ -79,7 +79,9 @@ export async function replicate(workers: Workers, order: Order): Promise<Replica
     }
     if (isDone || next > shifts) return null
     const from = next
-    while (next <= shifts && next - from < perPart && !known?.has(next)) next++
+    // the last parts are short, so that all workers end together
+    const most = Math.min(perPart, Math.ceil((shifts - from + 1) / (2 * workers.size)))
+    while (next <= shifts && next - from < most && !known?.has(next)) next++
     return {
       what: 'shifts',
       design,
