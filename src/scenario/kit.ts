@@ -2,6 +2,9 @@
 import * as z from 'zod'
 import { type Dimension, dimensions, parseMoney, parseQuantity, quantityPattern } from './quantity.js'
 
+// a scenario is read once or a few times: code made for its schema would not pay for itself
+z.config({ jitless: true })
+
 /** Where a default comes from, in the words that `check` and the report print beside it. */
 export type Basis = 'definition of the format' | 'common practice, no source' | 'from memory, low confidence'
 
