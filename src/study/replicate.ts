@@ -39,7 +39,7 @@ export interface Replicated {
 }
 
 /** Time that a part should take, ms: long enough that messages do not count, short enough to answer an interrupt. */
-const partTime = 60
+const partTime = 120
 const mostPerPart = 64
 
 /** Simulates the shifts of an order. Throws `Standstill` of the first shift that locks up, whoever met it. */
