@@ -12,6 +12,7 @@ import { againstFirst, allPairs } from '../study/compare.js'
 import { type BestResult, baseName, type CompareResult, compareResult } from '../study/compare-result.js'
 import { measureName } from '../study/figures.js'
 import { currencyOf, unitName } from '../study/line-result.js'
+import type { Workers } from '../study/replicate.js'
 import { aboutOf } from './about.js'
 import type { CompareOptions } from './compare.js'
 import { type ComparisonAsked, comparisonAsked } from './compare-asked.js'
@@ -37,8 +38,13 @@ export interface Design {
   key: string
 }
 
-/** Compares the designs of the scenario `name`; returns the exit code. */
-export async function compare(name: string, options: CompareOptions, io: Io): Promise<number> {
+/** Compares the designs of the scenario `name`, with `workers`; returns the exit code. */
+export async function compare(
+  name: string,
+  options: CompareOptions,
+  io: Io,
+  workers: Workers,
+): Promise<number> {
   refuseContradictions(options)
   const loaded = await loadForCommand(name, options, io)
   const designs = designsOf(loaded, options)
@@ -58,7 +64,7 @@ export async function compare(name: string, options: CompareOptions, io: Io): Pr
         total: shifts * designs.length,
         isOpen: asked.goal !== null,
         counts: 'shifts',
-        workers: options.workers,
+        workers,
         isQuiet: options.quiet === true,
         journal,
         io,

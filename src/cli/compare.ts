@@ -10,6 +10,7 @@ import {
   type JudgingOptions,
   type SimulationOptions,
 } from './options.js'
+import { withWorkers } from './with-workers.js'
 
 export interface CompareOptions extends SimulationOptions, JudgingOptions {
   variants?: string
@@ -78,7 +79,10 @@ export function addCompare(program: Command, io: Io, finish: (code: number) => v
     command,
     `shifts of each design, 2 to ${mostShifts} (default: the scenario's, or 100); with --best the most (default 10000)`,
   ).action(async (name: string, options: CompareOptions) => {
-    const { compare } = await import('./compare-designs.js')
-    finish(await compare(name, options, io))
+    const code = await withWorkers(options.workers, async (workers) => {
+      const { compare } = await import('./compare-designs.js')
+      return compare(name, options, io, workers)
+    })
+    finish(code)
   })
 }

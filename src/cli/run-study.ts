@@ -8,6 +8,7 @@ import { Standstill } from '../line/standstill.js'
 import { shiftsCsv } from '../report/csv.js'
 import type { Scenario } from '../scenario/schema.js'
 import { stoppingRule } from '../study/precision.js'
+import type { Workers } from '../study/replicate.js'
 import { type RunResult, runResult } from '../study/result.js'
 import type { WarmUp } from '../study/steady.js'
 import { ordinaryShift, recordStretch, type Stretch } from '../study/stretch.js'
@@ -24,8 +25,8 @@ import { quoted } from './text.js'
 import { UnsettledError } from './unsettled.js'
 import { version } from './version.js'
 
-/** Runs the study of the scenario `name`; returns the exit code. */
-export async function run(name: string, options: StudyOptions, io: Io): Promise<number> {
+/** Runs the study of the scenario `name`, with `workers`; returns the exit code. */
+export async function run(name: string, options: StudyOptions, io: Io, workers: Workers): Promise<number> {
   refuseContradictions(options)
   const loaded = await loadForCommand(name, options, io)
   const line = new Line(loaded.scenario)
@@ -46,7 +47,7 @@ export async function run(name: string, options: StudyOptions, io: Io): Promise<
         total: most,
         isOpen: asked.precision !== null,
         counts: 'shifts',
-        workers: options.workers,
+        workers,
         isQuiet: options.quiet === true,
         journal,
         io,

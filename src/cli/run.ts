@@ -2,6 +2,7 @@
 import type { Command } from 'commander'
 import type { Io } from './io.js'
 import { addStudyOptions, type StudyOptions } from './options.js'
+import { withWorkers } from './with-workers.js'
 
 /** Adds the command; `finish` takes its exit code. */
 export function addRun(program: Command, io: Io, finish: (code: number) => void): void {
@@ -23,8 +24,11 @@ export function addRun(program: Command, io: Io, finish: (code: number) => void)
 `,
     )
   addStudyOptions(command).action(async (name: string, options: StudyOptions) => {
-    // what simulates and draws takes long to load: not for --help
-    const { run } = await import('./run-study.js')
-    finish(await run(name, options, io))
+    const { workers: most, shifts = most } = options
+    const code = await withWorkers(Math.min(most, shifts), async (workers) => {
+      const { run } = await import('./run-study.js')
+      return run(name, options, io, workers)
+    })
+    finish(code)
   })
 }

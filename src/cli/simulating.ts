@@ -3,7 +3,6 @@ import type { ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
 import { replicate, type Workers } from '../study/replicate.js'
 import { findWarmUp, type WarmUp } from '../study/steady.js'
-import { workersOf } from '../study/workers/pool.js'
 import type { Io } from './io.js'
 import type { Journal } from './journal.js'
 import { type Progress, startProgress } from './progress.js'
@@ -20,7 +19,7 @@ export interface Setup {
   isOpen: boolean
   /** What is counted of the progress. Of designs only what came of them is kept, and none is held longer than it is needed. */
   counts: 'shifts' | 'designs'
-  workers: number
+  workers: Workers
   isQuiet: boolean
   journal: Journal | null
   io: Io
@@ -39,7 +38,6 @@ export class Shifts {
 
   constructor(
     private readonly setup: Setup,
-    private readonly workers: Workers,
     private readonly progress: Pick<Progress, 'update'>,
   ) {
     this.of = setup.designs.map(() => [])
@@ -68,7 +66,7 @@ export class Shifts {
     count: number,
     isEnough?: (shifts: readonly ShiftResult[]) => boolean,
   ): Promise<boolean> {
-    const { designs, total } = this.setup
+    const { designs, seed, total, workers } = this.setup
     const { scenario, key } = designs[design]!
     const isKept = this.setup.counts === 'shifts'
     const known = this.known[design]!
@@ -78,9 +76,11 @@ export class Shifts {
       const most = total / designs.length
       if (isKept) for (const shift of known.keys()) if (shift <= most) this.done++
     }
-    const { shifts, isComplete } = await replicate(this.workers, {
+    const { shifts, isComplete } = await replicate(workers, {
+      seed,
+      scenario,
       design,
-      ...(isKept ? {} : { scenario, isLean: true }),
+      isLean: !isKept,
       shifts: count,
       countFrom: this.warmUps[design]?.countFrom ?? 0,
       known,
@@ -100,7 +100,7 @@ export class Shifts {
 
   private async warmUpOf(design: number, scenario: Scenario): Promise<WarmUp | null> {
     if (scenario.shift.start === 'empty') return null
-    const warmUp = await findWarmUp(this.workers, scenario, design, this.setup.counts === 'designs')
+    const warmUp = await findWarmUp(this.setup.workers, { seed: this.setup.seed, scenario, design })
     if (scenario.shift.start === 'steady' && !warmUp.isSettled) throw new UnsettledError(warmUp, scenario)
     return warmUp
   }
@@ -116,18 +116,13 @@ export class Shifts {
   }
 }
 
-/** Does `work` with the shifts of the designs; whatever happens, threads and progress end with it. */
+/** Does `work` with the shifts of the designs; whatever happens, the progress ends with it. */
 export async function simulating<T>(setup: Setup, work: (shifts: Shifts) => Promise<T>): Promise<T> {
-  const { io, designs, seed, total, isOpen, isQuiet, journal, counts } = setup
-  const workers = workersOf(counts === 'shifts' ? Math.min(setup.workers, total) : setup.workers, {
-    // thousands of designs would be as many copies a thread: they go with their tasks
-    designs: counts === 'shifts' ? designs.map(({ scenario }) => scenario) : [],
-    seed,
-  })
+  const { io, designs, total, isOpen, isQuiet, journal, counts } = setup
   const known =
     counts === 'shifts' ? designs.reduce((sum, { key }) => sum + (journal?.knownOf(key).size ?? 0), 0) : 0
   const progress = startProgress({ total, known: Math.min(known, total), isOpen, counts }, io, isQuiet)
-  const shifts = new Shifts(setup, workers, progress)
+  const shifts = new Shifts(setup, progress)
   const stopListening = io.onInterrupt(() => {
     shifts.isCancelled = true
     io.stderr.write('\nstopping after the shifts in hand; press again to stop at once\n')
@@ -137,6 +132,5 @@ export async function simulating<T>(setup: Setup, work: (shifts: Shifts) => Prom
   } finally {
     progress.stop()
     stopListening()
-    await workers.close()
   }
 }

@@ -8,6 +8,7 @@ import { Line } from '../line/line.js'
 import { designsSizedCsv } from '../report/csv.js'
 import type { Scenario } from '../scenario/schema.js'
 import { estimatesOf, lineResult } from '../study/line-result.js'
+import type { Workers } from '../study/replicate.js'
 import { findCheapest, type Tried } from '../study/size.js'
 import { deliver, loadFiles } from './deliver.js'
 import { exits, type Io } from './io.js'
@@ -21,8 +22,8 @@ import { promiseOf, type SizeAsked, sizeAsked } from './size-asked.js'
 import { type ChosenDesign, combine, inOrder } from './size-choices.js'
 import { type Found, sizeResult } from './size-document.js'
 
-/** Sizes the line of the scenario `name`; returns the exit code. */
-export async function size(name: string, options: SizeOptions, io: Io): Promise<number> {
+/** Sizes the line of the scenario `name`, with `workers`; returns the exit code. */
+export async function size(name: string, options: SizeOptions, io: Io, workers: Workers): Promise<number> {
   refuseContradictions(options)
   // the most shifts of a design are not the shifts of the scenario, for which the pick is simulated
   const { shifts: most = usualMostEach, ...others } = options
@@ -59,7 +60,7 @@ export async function size(name: string, options: SizeOptions, io: Io): Promise<
         total: ordered.length,
         isOpen: !isFull,
         counts: 'designs',
-        workers: options.workers,
+        workers,
         isQuiet: options.quiet === true,
         journal,
         io,

@@ -3,6 +3,7 @@ import type { Command } from 'commander'
 import { mostShifts } from '../scenario/limits.js'
 import type { Io } from './io.js'
 import { addOverrideOptions, addRepeatable, addSimulationOptions, type SimulationOptions } from './options.js'
+import { withWorkers } from './with-workers.js'
 
 export interface SizeOptions extends SimulationOptions {
   choose: string[]
@@ -68,7 +69,10 @@ export function addSize(program: Command, io: Io, finish: (code: number) => void
     command,
     `most shifts of each design, 2 to ${mostShifts} (default: ${usualMostEach})`,
   ).action(async (name: string, options: SizeOptions) => {
-    const { size } = await import('./size-designs.js')
-    finish(await size(name, options, io))
+    const code = await withWorkers(options.workers, async (workers) => {
+      const { size } = await import('./size-designs.js')
+      return size(name, options, io, workers)
+    })
+    finish(code)
   })
 }

@@ -7,6 +7,7 @@ import { sweepDesignsCsv, sweepDifferencesCsv } from '../report/sweep-csv.js'
 import { printable } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'
 import { measureName, studyMeasures } from '../study/figures.js'
+import type { Workers } from '../study/replicate.js'
 import type { SweepMeasure } from '../study/sweep-result.js'
 import { type Sample, sampleOf } from '../study/sweep-sample.js'
 import { deliver, loadFiles } from './deliver.js'
@@ -26,8 +27,8 @@ import { UnsettledError } from './unsettled.js'
 /** What came of a design: the numbers of its measures over shifts, or why there are none. */
 export type Outcome = { samples: Record<string, Sample> } | { failed: string }
 
-/** Sweeps the scenario `name`; returns the exit code. */
-export async function sweep(name: string, options: SweepOptions, io: Io): Promise<number> {
+/** Sweeps the scenario `name`, with `workers`; returns the exit code. */
+export async function sweep(name: string, options: SweepOptions, io: Io, workers: Workers): Promise<number> {
   refuseContradictions(options)
   const kind = kindOf(options)
   const varied = variedOf(options, kind)
@@ -64,7 +65,7 @@ export async function sweep(name: string, options: SweepOptions, io: Io): Promis
         total: designs.length,
         isOpen: false,
         counts: 'designs',
-        workers: options.workers,
+        workers,
         isQuiet: options.quiet === true,
         journal,
         io,

@@ -9,6 +9,7 @@ import {
   type SimulationOptions,
   wholeBetween,
 } from './options.js'
+import { withWorkers } from './with-workers.js'
 
 export interface SweepOptions extends SimulationOptions {
   vary: string[]
@@ -70,7 +71,10 @@ export function addSweep(program: Command, io: Io, finish: (code: number) => voi
     command,
     `shifts of each design, 2 to ${mostShifts} (default: ${usualShiftsEach})`,
   ).action(async (name: string, options: SweepOptions) => {
-    const { sweep } = await import('./sweep-designs.js')
-    finish(await sweep(name, options, io))
+    const code = await withWorkers(options.workers, async (workers) => {
+      const { sweep } = await import('./sweep-designs.js')
+      return sweep(name, options, io, workers)
+    })
+    finish(code)
   })
 }

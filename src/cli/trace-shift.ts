@@ -29,7 +29,7 @@ export async function trace(name: string, options: TraceOptions, io: Io): Promis
   const { seed } = scenario.study
   if (scenario.shift.start === 'steady') {
     // its row is that of the study, which counts from the end of the warm-up
-    const warmUp = await findWarmUp(workersHere({ designs: [scenario], seed }), scenario)
+    const warmUp = await findWarmUp(workersHere(), { seed, scenario, design: 0 })
     if (!warmUp.isSettled) throw new UnsettledError(warmUp, scenario)
     line.countFrom = warmUp.countFrom
   }

@@ -1,10 +1,10 @@
 /** One worker: this thread, giving way now and then so that others can speak. */
 import type { Workers } from './replicate.js'
-import { Simulator, type Subject, type Task } from './work.js'
+import { Simulator, type Task } from './work.js'
 
 /** Simulates in this thread, one shift after the other. */
-export function workersHere(subject: Subject): Workers {
-  const simulator = new Simulator(subject)
+export function workersHere(): Workers {
+  const simulator = new Simulator()
   return {
     size: 1,
     async work(task: Task) {

@@ -6,9 +6,10 @@ import type { Task, Work } from './work.js'
 
 /** What a study asks of whoever simulates its shifts. */
 export interface Order {
-  /** Number of the design, from 0, and the design itself where the threads were not given it at the start. */
+  seed: string
+  /** The design, and its number among those of the study, from 0. */
+  scenario: Scenario
   design?: number
-  scenario?: Scenario
   /** Without the held-over-the-shift picture. */
   isLean?: boolean
   /** Shifts are numbered from 1 to this; fewer are simulated where `isEnough` says so. */
@@ -45,8 +46,9 @@ const mostPerPart = 64
 /** Simulates the shifts of an order. Throws `Standstill` of the first shift that locks up, whoever met it. */
 export async function replicate(workers: Workers, order: Order): Promise<Replicated> {
   const {
-    design = 0,
+    seed,
     scenario,
+    design = 0,
     isLean = false,
     shifts,
     countFrom = 0,
@@ -82,15 +84,7 @@ export async function replicate(workers: Workers, order: Order): Promise<Replica
     // the last parts are short, so that all workers end together
     const most = Math.min(perPart, Math.ceil((shifts - from + 1) / (2 * workers.size)))
     while (next <= shifts && next - from < most && !known?.has(next)) next++
-    return {
-      what: 'shifts',
-      design,
-      from,
-      to: next - 1,
-      countFrom,
-      isLean,
-      ...(scenario ? { scenario } : {}),
-    }
+    return { what: 'shifts', seed, design, scenario, from, to: next - 1, countFrom, isLean }
   }
   const bring = async (part: Task): Promise<void> => {
     const brought = (await workers.work(part)) as ShiftResult[]

@@ -1,5 +1,4 @@
 /** The warm-up of an open-ended run: how long the line takes, from empty, to come to its stride. */
-import type { Scenario } from '../scenario/schema.js'
 import type { Workers } from './replicate.js'
 import { mser } from './warm-up.js'
 import type { Task } from './work.js'
@@ -28,14 +27,12 @@ export interface WarmUp {
  */
 export async function findWarmUp(
   workers: Workers,
-  scenario: Scenario,
-  design = 0,
-  isSent = false,
+  of: Pick<Task, 'seed' | 'scenario' | 'design'>,
 ): Promise<WarmUp> {
-  const { shift } = scenario
+  const { shift } = of.scenario
   const span = shift.length + shift['run-out']
   const end = span * shift.campaign
-  const rows = await gather(workers, isSent ? { design, scenario } : { design })
+  const rows = await gather(workers, of)
   const cases = Array.from(
     { length: instants },
     (_, at) => rows.reduce((sum, row) => sum + row[at]!, 0) / runs,
@@ -54,7 +51,10 @@ export async function findWarmUp(
 }
 
 /** One series a run, in the order of the runs. */
-async function gather(workers: Workers, of: Pick<Task, 'design' | 'scenario'>): Promise<Float64Array[]> {
+async function gather(
+  workers: Workers,
+  of: Pick<Task, 'seed' | 'scenario' | 'design'>,
+): Promise<Float64Array[]> {
   const rows: Float64Array[] = []
   let next = 1
   const lane = async (): Promise<void> => {

@@ -3,19 +3,12 @@ import { Line, type ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
 import type { Scenario } from '../scenario/schema.js'
 
-/** What a study simulates: one design or several, on the same random numbers. */
-export interface Subject {
-  /** Those that all threads are given at the start; others come with their tasks. */
-  designs: readonly Scenario[]
-  seed: string
-}
-
 /**
  * Of the design of that number, from 0: shifts `from` to `to`, both included, counted from the cut, s; or the cases inside at so many
- * even instants of them. `scenario` is the design where the threads were not given it at the start. `isLean`: without
- * the held-over-the-shift picture.
+ * even instants of them. The number names the same scenario in all tasks of a study. `isLean`: without the held-over-the-shift
+ * picture.
  */
-export type Task = { design: number; from: number; to: number; scenario?: Scenario } & (
+export type Task = { seed: string; design: number; scenario: Scenario; from: number; to: number } & (
   | { what: 'shifts'; countFrom: number; isLean?: boolean }
   | { what: 'series'; instants: number }
 )
@@ -35,8 +28,6 @@ const nothingHeld = new Float64Array(0)
 export class Simulator {
   private readonly lines = new Map<number, Line>()
 
-  constructor(private readonly subject: Subject) {}
-
   /** Simulates what the task asks for. Throws `Standstill` with the first shift of it that locks up. */
   do(task: Task): ShiftResult[] | Float64Array[] {
     const each = <T>(of: (shift: number) => T) =>
@@ -44,10 +35,13 @@ export class Simulator {
     const line = this.lineOf(task)
     if (task.what === 'series') {
       line.countFrom = 0
-      return each((shift) => this.series(line, shift, task.instants))
+      return each((shift) => seriesOf(line, task.seed, shift, task.instants))
     }
     line.countFrom = task.countFrom
-    return each((shift) => this.shift(line, shift, task.isLean === true))
+    return each((shift) => {
+      const result = line.simulate(task.seed, shift)
+      return task.isLean || shift > mostHeldShifts ? { ...result, held: nothingHeld } : result
+    })
   }
 
   private lineOf({ design, scenario }: Task): Line {
@@ -55,24 +49,20 @@ export class Simulator {
     if (known) return known
     // a study of thousands of designs tries them one after the other: the line that was built first is done with
     if (this.lines.size >= mostLines) this.lines.delete(this.lines.keys().next().value!)
-    const line = new Line(scenario ?? this.subject.designs[design]!)
+    const line = new Line(scenario)
     this.lines.set(design, line)
     return line
   }
+}
 
-  private shift(line: Line, shift: number, isLean: boolean): ShiftResult {
-    const result = line.simulate(this.subject.seed, shift)
-    return isLean || shift > mostHeldShifts ? { ...result, held: nothingHeld } : result
-  }
-
-  private series(line: Line, shift: number, instants: number): Float64Array {
-    const series = new Float64Array(instants)
-    const steps = line.simulateInSteps(this.subject.seed, shift, line.end / instants)
-    let step = 0
-    while (!steps.next().done) series[step++] = line.casesInside
-    series[instants - 1] = line.casesInside
-    return series
-  }
+/** Cases inside at even instants of a shift. */
+function seriesOf(line: Line, seed: string, shift: number, instants: number): Float64Array {
+  const series = new Float64Array(instants)
+  const steps = line.simulateInSteps(seed, shift, line.end / instants)
+  let step = 0
+  while (!steps.next().done) series[step++] = line.casesInside
+  series[instants - 1] = line.casesInside
+  return series
 }
 
 /** What a thread hands back: results, or why it has none. An error of our own would lose its class on the way. */

@@ -57,7 +57,7 @@ describe('the core in a browser', () => {
       `${code}
       (async () => {
         const { scenario } = core.loadScenario(core.starterScenario)
-        const { shifts } = await core.replicate(core.workersHere({ designs: [scenario], seed: 'browser' }), { shifts: 2 })
+        const { shifts } = await core.replicate(core.workersHere(), { seed: 'browser', scenario, shifts: 2 })
         return [typeof process, typeof require, shifts.length, shifts[0].values.length > 20]
       })()`,
       context,

@@ -31,7 +31,7 @@ describe('95 % intervals of 2 000 studies of a queue in its stride', () => {
   beforeAll(async () => {
     // found once, in a study of its own, and used for all: the search takes 20 runs, and would for each of 2 000 studies cost
     // nearly as much again as all that is simulated here
-    warmUp = await findWarmUp(workersHere({ designs: [scenario], seed: seedOf(0) }), scenario)
+    warmUp = await findWarmUp(workersHere(), { seed: seedOf(0), scenario, design: 0 })
     console.log(
       `counted from ${warmUp.countFrom} s of ${length} s; true mean from there ${meanFrom(warmUp.countFrom).toFixed(5)}`,
     )

@@ -2,8 +2,9 @@
 import { existsSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
+import { setTimeout } from 'node:timers/promises'
 import { fileURLToPath, pathToFileURL } from 'node:url'
-import { afterEach, describe, expect, it } from 'vitest'
+import { afterEach, describe, expect, it, vi } from 'vitest'
 import { loadScenario } from '../../src/scenario/load.js'
 import { workersHere } from '../../src/study/here.js'
 import { replicate, type Workers } from '../../src/study/replicate.js'
@@ -12,7 +13,7 @@ import { smallLine } from '../cli/in-process.js'
 
 /** Threads need a built file: `npm test` builds first. */
 const built = new URL('../../.build/cli/worker.js', import.meta.url)
-const subject = { designs: [loadScenario(smallLine).scenario], seed: 'pool' }
+const subject = { seed: 'pool', scenario: loadScenario(smallLine).scenario }
 const shifts = 40
 
 /** Words of a thread's file that end the thread. */
@@ -51,7 +52,7 @@ const once = (death: string) => (marker: string) =>
 
 const open: Workers[] = []
 function threads(file: URL): Workers {
-  const workers = workersOf(2, subject, file)
+  const workers = workersOf(2, file)
   open.push(workers)
   return workers
 }
@@ -60,7 +61,7 @@ afterEach(async () => {
 })
 
 const simulated = async (workers: Workers) => {
-  const { shifts: results, isComplete } = await replicate(workers, { shifts })
+  const { shifts: results, isComplete } = await replicate(workers, { ...subject, shifts })
   expect(isComplete).toBe(true)
   return results
 }
@@ -73,7 +74,7 @@ describe('a thread that dies', () => {
       const results = await simulated(threads(file))
       expect(existsSync(path.join(path.dirname(fileURLToPath(file)), 'died'))).toBe(true)
       expect(results).toHaveLength(shifts)
-      expect(results).toEqual(await simulated(workersHere(subject)))
+      expect(results).toEqual(await simulated(workersHere()))
     },
   )
 
@@ -90,7 +91,7 @@ describe('a thread that dies', () => {
     const file = threadFile(() => '', once(deaths.ends))
     const results = await simulated(threads(file))
     expect(existsSync(path.join(path.dirname(fileURLToPath(file)), 'died'))).toBe(true)
-    expect(results).toEqual(await simulated(workersHere(subject)))
+    expect(results).toEqual(await simulated(workersHere()))
   })
 
   it.each([
@@ -106,10 +107,22 @@ describe('a thread that dies', () => {
     await expect(simulated(threads(file))).rejects.toThrow(words)
   })
 
+  it('while it loads and long before there is a task is told, with the shifts', async () => {
+    const file = threadFile(
+      () => '',
+      (marker) => `writeFileSync(${marker}, ''); ${deaths.ends}`,
+    )
+    const workers = threads(file)
+    const marker = path.join(path.dirname(fileURLToPath(file)), 'died')
+    await vi.waitFor(() => expect(existsSync(marker)).toBe(true), 10_000)
+    await setTimeout(500)
+    await expect(simulated(workers)).rejects.toThrow(/ended 3 times: it cannot be begun$/)
+  })
+
   it('is not begun again once the threads are closed', async () => {
     const file = threadFile(() => 'await new Promise(() => {})')
     const workers = threads(file)
-    const work = workers.work({ what: 'shifts', design: 0, from: 1, to: 2, countFrom: 0 })
+    const work = workers.work({ ...subject, what: 'shifts', design: 0, from: 1, to: 2, countFrom: 0 })
     const told = expect(work).rejects.toThrow('shifts 1 to 2 was ended')
     await workers.close()
     await told

@@ -2,7 +2,7 @@
 import { Piscina } from 'piscina'
 import { workersHere } from '../here.js'
 import type { Workers } from '../replicate.js'
-import { type Brought, type Subject, type Task, taken } from '../work.js'
+import { type Brought, type Task, taken } from '../work.js'
 
 /** Times that a task is begun again when the thread that did it died, of lack of memory or at another's hand. */
 const mostAttempts = 3
@@ -10,14 +10,13 @@ const mostAttempts = 3
 /** What a thread runs. */
 const threadFile = new URL('./worker.js', import.meta.url)
 
-/** `size` threads; with 1, this thread. `file` is what each runs. */
-export function workersOf(size: number, subject: Subject, file: URL = threadFile): Workers {
-  if (size <= 1) return workersHere(subject)
+/** `size` threads, which begin to load at once; with 1, this thread. `file` is what each runs. */
+export function workersOf(size: number, file: URL = threadFile): Workers {
+  if (size <= 1) return workersHere()
   const pool = new Piscina({
     filename: file.href,
     minThreads: size,
     maxThreads: size,
-    workerData: subject,
   })
   let isClosed = false
   /** What a thread said that died without a task. */

@@ -1,7 +1,6 @@
-/** A thread of the pool: builds the line once, then does the tasks that it is given. */
-import { workerData } from 'node:worker_threads'
-import { type Brought, bring, Simulator, type Subject, type Task } from '../work.js'
+/** A thread of the pool: does the tasks that it is given. */
+import { type Brought, bring, Simulator, type Task } from '../work.js'
 
-const simulator = new Simulator(workerData as Subject)
+const simulator = new Simulator()
 
 export default (task: Task): Brought => bring(simulator, task)
