@@ -37,7 +37,7 @@ export async function deliver(
   if (isShown) io.stdout.write(terminalReport(report, textStyle(io)))
   if (!files) return
   const { writeResults } = await import('./result-files.js')
-  await writeResults(folder, loaded, { rows: rows(), report, document })
+  await writeResults(folder, loaded, { rows, report, document })
   if (!quiet) sayWhatIsNotCopied(loaded, io)
   if (isShown) io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
 }

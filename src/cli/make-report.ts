@@ -4,7 +4,7 @@ import path from 'node:path'
 import { chartsOf, type ResultDocument } from '../report/charts/of-document.js'
 import { reported, reportOf } from '../report/of-document.js'
 import { reportPage } from '../report/page.js'
-import { renderPng } from '../report/png.js'
+import { renderAll } from '../report/png.js'
 import { shown } from '../scenario/problems.js'
 import { readWhole, writeWhole } from './files.js'
 import { exits, FileError, type Io, UsageError } from './io.js'
@@ -25,15 +25,15 @@ export async function makeReport(name: string, options: ReportOptions, io: Io): 
     throw new UsageError(`the report would overwrite ${name}: choose another --out`)
   const said = name === '-' ? 'standard input' : name
   const document = documentOf(await readWhole(name, io.cwd, io.stdin), said)
-  await writeWhole(file, pageOf(document, said))
+  await writeWhole(file, await pageOf(document, said))
   io.stdout.write(`Report: ${shownPath(file, io.cwd)}\n`)
   return exits.done
 }
 
 /** The page of a document, the same as the command that made it has written. */
-function pageOf(document: ResultDocument, said: string): string {
+async function pageOf(document: ResultDocument, said: string): Promise<string> {
   try {
-    const pictures = chartsOf(document).map((chart) => ({ chart, png: renderPng(chart) }))
+    const pictures = await renderAll(chartsOf(document))
     return reportPage(reportOf(document), pictures, { document, script: pageScript() })
   } catch (error) {
     if (!(error instanceof TypeError || error instanceof RangeError)) throw error

@@ -3,7 +3,7 @@ import path from 'node:path'
 import { chartsOf, type ResultDocument } from '../report/charts/of-document.js'
 import type { Report } from '../report/content.js'
 import { reportPage } from '../report/page.js'
-import { renderPng } from '../report/png.js'
+import { renderAll } from '../report/png.js'
 import { type Content, writeTogether } from './files.js'
 import { pageScript } from './page-script.js'
 import { resolvedYaml } from './resolved.js'
@@ -12,7 +12,7 @@ import type { CommandScenario } from './scenario.js'
 
 /** What a command has to write beside the scenario: rows by the name of their file, the document and its report. */
 export interface ResultFiles {
-  rows: ReadonlyMap<string, string>
+  rows: () => ReadonlyMap<string, string>
   report: Report
   document: ResultDocument
 }
@@ -23,17 +23,24 @@ export async function writeResults(
   loaded: CommandScenario,
   { rows, report, document }: ResultFiles,
 ): Promise<void> {
-  const pictures = chartsOf(document).map((chart) => ({ chart, png: renderPng(chart) }))
+  const drawing = renderAll(chartsOf(document))
+  // made while the pictures are encoded
+  const texts = {
+    rows: rows(),
+    scenario: resolvedYaml(loaded),
+    result: `${JSON.stringify(document, null, 2)}\n`,
+  }
+  const pictures = await drawing
   const files: [string, Content][] = [
-    ...rows,
-    ['scenario.yaml', resolvedYaml(loaded)],
+    ...texts.rows,
+    ['scenario.yaml', texts.scenario],
     ...loaded.files,
     ...[...loaded.logs]
       .filter(([, { bytes }]) => bytes <= mostCopied)
       .map(([name, { file }]): [string, Content] => [name, { copyOf: file }]),
     ...pictures.map(({ chart, png }): [string, Content] => [path.join('charts', `${chart.name}.png`), png]),
     ['report.html', reportPage(report, pictures, { document, script: pageScript() })],
-    ['result.json', `${JSON.stringify(document, null, 2)}\n`],
+    ['result.json', texts.result],
   ]
   await writeTogether(new Map(files.map(([name, content]) => [path.join(folder, name), content])))
 }

@@ -1,9 +1,12 @@
-/** Draws a chart into a PNG, with letters of its own: the machine need not have any. */
+/** Draws charts into PNGs, with letters of its own: the machine need not have any. */
 import { createRequire } from 'node:module'
 import path from 'node:path'
-import { GlobalFonts } from 'canvas'
+// what draws draws on this canvas, which encodes a picture beside the thread that draws the next
+import type { createCanvas as plainCanvas } from 'canvas'
+import { createCanvas, GlobalFonts } from 'canvas/node-canvas.js'
 import { ChartJSNodeCanvas } from 'chartjs-node-canvas'
 import { type Chart, ownFont, palette } from './charts/chart.js'
+import type { Picture } from './page-parts.js'
 
 const fontFiles = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf']
 
@@ -18,14 +21,38 @@ function registerFonts(): void {
   }
 }
 
-/**
- * The chart as a PNG on white, `chart.width` by `chart.height` times the pixel ratio of its configuration. A
- * renderer serves one size and is soon made, so each picture has its own.
- */
-export function renderPng(chart: Chart): Buffer {
-  registerFonts()
-  const { width, height } = chart
-  return new ChartJSNodeCanvas({ width, height, backgroundColour: palette.paper }).renderToBufferSync(
-    chart.config,
-  )
+/** Wider and higher than any picture, CSS pixels: the paper under all of it. */
+const paper = 100_000
+
+/** One renderer for pictures of all sizes: each that is made reads the whole of Chart.js anew. */
+class Renderer extends ChartJSNodeCanvas {
+  private size = { width: 0, height: 0 }
+
+  constructor() {
+    super({ width: paper, height: paper, backgroundColour: palette.paper })
+  }
+
+  // the renderer asks for a canvas of its own size
+  protected override readonly _createCanvas = (() =>
+    createCanvas(this.size.width, this.size.height)) as unknown as typeof plainCanvas
+
+  draw({ width, height, config }: Chart): Promise<Buffer> {
+    this.size = { width, height }
+    return this.renderToBuffer(config)
+  }
 }
+
+const renderer = new Renderer()
+
+/**
+ * The chart as a PNG on white, `chart.width` by `chart.height` times the pixel ratio of its configuration. It is drawn when
+ * this is called and encoded while others are.
+ */
+export async function renderPng(chart: Chart): Promise<Buffer> {
+  registerFonts()
+  return renderer.draw(chart)
+}
+
+/** The pictures of charts, in their order. */
+export const renderAll = (charts: readonly Chart[]): Promise<Picture[]> =>
+  Promise.all(charts.map(async (chart) => ({ chart, png: await renderPng(chart) })))

@@ -225,14 +225,14 @@ describe('the chart of the output', () => {
     expect(shiftTarget({ ...result, target: null })).toBeNull()
   })
 
-  it('stands one value only, with the target near, far and absent', () => {
+  it('stands one value only, with the target near, far and absent', async () => {
     const one = { ...result, outputs: [150, 150, 150] }
     for (const target of [2 / 60, 200, null]) {
       const chart = outputChart({ ...one, target })!
       const counts = pointsOf(chart.config.data.datasets[0]).map(({ y }) => y)
       expect(counts).toEqual([0, 3, 0])
       expect(chart.config.data.datasets).toHaveLength(target === null ? 1 : 2)
-      expect(renderPng(chart).length).toBeGreaterThan(5000)
+      expect((await renderPng(chart)).length).toBeGreaterThan(5000)
     }
     expect(outputChart({ ...one, outputs: [] })).toBeNull()
   })
@@ -350,18 +350,18 @@ async function rowOf(png: Buffer, y: number): Promise<number[][]> {
 }
 
 describe('a picture', () => {
-  it('has two dots per CSS pixel each way', () => {
+  it('has two dots per CSS pixel each way', async () => {
     for (const chart of allCharts(result))
-      expect(pngSize(renderPng(chart))).toEqual([chart.width * 2, chart.height * 2])
+      expect(pngSize(await renderPng(chart))).toEqual([chart.width * 2, chart.height * 2])
   })
 
-  it('is the same each time it is drawn', () => {
+  it('is the same each time it is drawn', async () => {
     const chart = outputChart(result)!
-    expect(renderPng(chart).equals(renderPng(chart))).toBe(true)
+    expect((await renderPng(chart)).equals(await renderPng(chart))).toBe(true)
   })
 
   it('is white where nothing is drawn, and has letters from the files of the project', async () => {
-    const png = renderPng(outputChart(result)!)
+    const png = await renderPng(outputChart(result)!)
     const edge = await rowOf(png, 2)
     expect(edge.every((dot) => dot.every((part) => part === 255))).toBe(true)
     expect(GlobalFonts.has('Tapeshift Sans')).toBe(true)
@@ -375,7 +375,7 @@ describe('a picture', () => {
       [100, 101, 100, 102, 100, 101, 101, 103],
     ]) {
       const chart = outputChart({ ...result, outputs, target: null })!
-      const row = await rowOf(renderPng(chart), 600)
+      const row = await rowOf(await renderPng(chart), 600)
       const bar = (dot: number[]) => dot[2]! - dot[0]! > 100
       const [first, last] = [row.findIndex(bar), row.findLastIndex(bar)]
       const inside = row.slice(first, last + 1)

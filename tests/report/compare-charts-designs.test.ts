@@ -46,7 +46,7 @@ describe('the chart of the cost', () => {
 
   it('draws a bar as long as what it stands for, in the colour of the element', async () => {
     const at: [number, number][] = []
-    const png = drawn(chart, ({ scales }) => {
+    const png = await drawn(chart, ({ scales }) => {
       // of the base: tape to 30, labour to 90, capital to 100
       for (const x of [28, 32, 88, 92, 102])
         at.push([scales.x!.getPixelForValue(x), scales.y!.getPixelForValue(0) + 14])

@@ -80,7 +80,7 @@ describe('the charts of the differences', () => {
 
   it('draws 0 as a line, a shown difference filled and another one hollow', async () => {
     const at: Record<string, [number, number]> = {}
-    const png = drawn(chart, ({ scales }) => {
+    const png = await drawn(chart, ({ scales }) => {
       const place = (x: number, y: number): [number, number] => [
         scales.x!.getPixelForValue(x),
         scales.y!.getPixelForValue(y),

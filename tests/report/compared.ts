@@ -112,7 +112,7 @@ export const scaleOf = (chart: Chart, axis: 'x' | 'y') =>
   chart.config.options!.scales![axis] as { min: number; max: number }
 
 /** Draws with a look at the drawn chart, once all is drawn. */
-export function drawn(chart: Chart, look: (drawing: DrawnChart) => void): Buffer {
+export function drawn(chart: Chart, look: (drawing: DrawnChart) => void): Promise<Buffer> {
   const plugins = [...(chart.config.plugins ?? []), { id: 'look', afterDraw: look }]
   return renderPng({ ...chart, config: { ...chart.config, plugins } })
 }
@@ -153,7 +153,11 @@ export function textsOf(chart: Chart): Written[] {
       }
     },
   }
-  renderPng({ ...chart, config: { ...chart.config, plugins: [listen, ...(chart.config.plugins ?? [])] } })
+  // drawn at once; the picture itself is not needed
+  void renderPng({
+    ...chart,
+    config: { ...chart.config, plugins: [listen, ...(chart.config.plugins ?? [])] },
+  })
   return texts
 }
 

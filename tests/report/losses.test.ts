@@ -185,10 +185,10 @@ describe('the charts', () => {
     expect(lossesTable(result(null)).rows).toEqual([])
   })
 
-  it('can be drawn, whatever the machine is called', () => {
+  it('can be drawn, whatever the machine is called', async () => {
     const losses = { ...one, machines: [machine(hostile.repeat(3))] }
     for (const chart of lossesCharts(result(losses)))
-      expect(renderPng(chart).subarray(1, 4).toString()).toBe('PNG')
+      expect((await renderPng(chart)).subarray(1, 4).toString()).toBe('PNG')
   })
 })
 

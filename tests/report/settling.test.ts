@@ -111,7 +111,7 @@ async function drawn(chart: Chart) {
       },
     ],
   } as ChartConfiguration
-  const image = await loadImage(renderPng({ ...chart, config }))
+  const image = await loadImage(await renderPng({ ...chart, config }))
   const context = createCanvas(image.width, image.height).getContext('2d')
   context.drawImage(image, 0, 0)
   const dot = (x: number, y: number) => [...context.getImageData(x, y, 1, 1).data.subarray(0, 3)]

@@ -55,7 +55,7 @@ describe('the chart of what designs cost and keep', () => {
     const shadeOf = async (of: SizeResult) => {
       const at: [number, number][] = []
       const picture = sizeCostChart(of)!
-      const png = drawn(picture, ({ scales, chartArea }) => {
+      const png = await drawn(picture, ({ scales, chartArea }) => {
         // away from every design and from the grid
         for (const y of [86.7, 88.7, 91.3, 93.3])
           at.push([chartArea.right - 4, scales.y!.getPixelForValue(y)])

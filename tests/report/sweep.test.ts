@@ -194,7 +194,7 @@ describe('the charts', () => {
     const [, chart] = sweepCharts(each())
     expect(subtitleOf(chart!)).toContain('A bar with an arrow goes far beyond the axis.')
     let at: [number, number] = [0, 0]
-    const png = drawn(chart!, ({ scales }) => {
+    const png = await drawn(chart!, ({ scales }) => {
       at = [scales.x!.getPixelForValue(-0.01), scales.y!.getPixelForValue(1 - 0.2) - 4]
     })
     const [red, , blue] = await colourAt(png, ...at)
