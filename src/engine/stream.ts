@@ -1,5 +1,6 @@
 /** Named streams of random numbers: one per purpose and shift, so that a change elsewhere shifts no draw here. */
 import alea from 'seedrandom/lib/alea.js'
+import type { RandomNumbers } from './draw.js'
 
 /** A step of the generator's 32 bits. Half of it moves its [0, 1) onto the open interval (0, 1). */
 const step = 2 ** -32
@@ -18,7 +19,7 @@ export const streamKey = (seed: string, shift: number, owner: string, purpose: s
  * generator (Alea, by J. Baagoe, 2010); its recurrence, a multiply with carry, is written out here: called through the library,
  * each number would cost four times as much and an allocation. A test holds that the numbers are the library's.
  */
-export class Stream {
+export class Stream implements RandomNumbers {
   /** The last number, 0 and 1 excluded. */
   value = Number.NaN
   private s0 = 0.5

@@ -1,5 +1,7 @@
-/** Variates by inversion: each takes one uniform number on (0, 1) and gives one value, so that streams stay in step. */
+/** The laws that can be drawn from. Formulas: Law, Simulation Modeling and Analysis, ch. 8 (from memory). */
 import jStat from 'jstat'
+import { Draw, type RandomNumbers } from './draw.js'
+import { type QuantileTable, tableOf } from './quantile-table.js'
 
 /** A law with its parameters. `observed` values are sorted, smallest first, at least one. */
 export type Law =
@@ -14,119 +16,194 @@ export type Law =
   | { law: 'normal'; mean: number; sd: number; atLeast: number }
   | { law: 'observed'; values: readonly number[] }
 
-/** The value below which the share `u` of the law lies; `u` on the open interval (0, 1). */
-export type Inverse = (u: number) => number
-
-/** Quantile function of a law. Formulas: Law, Simulation Modeling and Analysis, ch. 8 (from memory). */
-export function inverse(law: Law): Inverse {
+/** Draws of `law`; a law of one value needs no stream. */
+export function drawsOf(law: Law, stream: () => RandomNumbers): Draw {
   switch (law.law) {
-    case 'constant': {
-      const { value } = law
-      return () => value
-    }
-    case 'exponential': {
-      const { mean } = law
-      // 1 - u is exact for the 32 bits of a stream, so that the quicker logarithm loses nothing
-      return (u) => -mean * Math.log(1 - u)
-    }
-    case 'weibull': {
-      const { scale } = law
-      const power = 1 / law.shape
-      return (u) => scale * Math.exp(power * Math.log(-Math.log(1 - u)))
-    }
-    case 'uniform': {
-      const { low } = law
-      const width = law.high - law.low
-      return (u) => low + width * u
-    }
+    case 'constant':
+      return new Constant(law.value)
+    case 'exponential':
+      return new Exponential(stream(), law.mean)
+    case 'weibull':
+      return new Weibull(stream(), law.shape, law.scale)
+    case 'uniform':
+      return new Uniform(stream(), law.low, law.high - law.low)
     case 'triangular':
-      return triangular(law.low, law.mode, law.high)
+      return new Triangular(stream(), law.low, law.mode, law.high)
     case 'lognormal': {
       // mean m and coefficient of variation c of the value itself: sigma^2 = ln(1 + c^2), mu = ln m - sigma^2 / 2
       const variance = Math.log1p(law.cv * law.cv)
-      const location = Math.log(law.mean) - variance / 2
-      const spread = Math.sqrt(variance)
-      const standard = standardNormal()
-      return (u) => Math.exp(location + spread * standard(u))
+      return new Lognormal(stream(), Math.log(law.mean) - variance / 2, Math.sqrt(variance))
     }
     case 'normal':
-      return cutNormal(law.mean, law.sd, law.atLeast)
+      return law.sd === 0
+        ? new Constant(Math.max(law.mean, law.atLeast))
+        : new CutNormal(stream(), law.mean, law.sd, law.atLeast)
     case 'erlang':
-      return gamma(law.phases, law.mean / law.phases)
+      return new Gamma(stream(), law.phases, law.mean / law.phases)
     case 'gamma': {
       const shape = 1 / (law.cv * law.cv)
-      return gamma(shape, law.mean / shape)
+      return new Gamma(stream(), shape, law.mean / shape)
     }
-    case 'observed': {
-      const { values } = law
-      return (u) => values[Math.floor(u * values.length)]!
-    }
+    case 'observed':
+      return new Observed(stream(), law.values)
   }
 }
 
-const standardNormal = (): Inverse => tableOf('normal', (u) => jStat.normal.inv(u, 0, 1))
+class Constant extends Draw {
+  constructor(value: number) {
+    super()
+    this.value = value
+  }
 
-function gamma(shape: number, scale: number): Inverse {
-  const standard = tableOf(`gamma ${shape}`, (u) => jStat.gamma.inv(u, shape, 1))
-  return (u) => scale * standard(u)
+  override next(): void {}
 }
 
-/** Tables made so far, by law: one takes some milliseconds, and the lines of a study that differ in a belt speed share all. */
-const tables = new Map<string, Inverse>()
-const mostTables = 64
+class Exponential extends Draw {
+  constructor(
+    private readonly stream: RandomNumbers,
+    private readonly mean: number,
+  ) {
+    super()
+  }
 
-function tableOf(law: string, exact: Inverse): Inverse {
-  const known = tables.get(law)
-  if (known) return known
-  if (tables.size === mostTables) tables.clear()
-  const made = tabulated(exact)
-  tables.set(law, made)
-  return made
-}
-
-/** Share of each tail that is not tabulated: there a quantile bends too sharply for its table. */
-const tail = 1 / 128
-const cells = 4096
-
-/**
- * A quantile function read from a table by cubic interpolation (Lagrange, four points), within 1e-6 of the mean
- * between the tails and exact in them. An exact gamma quantile takes a microsecond, and a shift draws thousands. The
- * table is made when it is first read: not every line that is built is simulated.
- */
-function tabulated(exact: Inverse): Inverse {
-  const step = (1 - 2 * tail) / cells
-  let table: Float64Array | null = null
-  return (u) => {
-    table ??= Float64Array.from({ length: cells + 3 }, (_, index) => exact(tail + (index - 1) * step))
-    const place = (u - tail) / step
-    if (!(place >= 0 && place < cells)) return exact(u)
-    const cell = Math.floor(place)
-    const t = place - cell
-    const before = table[cell]!
-    const at = table[cell + 1]!
-    const next = table[cell + 2]!
-    const after = table[cell + 3]!
-    return (
-      (-t * (t - 1) * (t - 2) * before) / 6 +
-      ((t + 1) * (t - 1) * (t - 2) * at) / 2 -
-      ((t + 1) * t * (t - 2) * next) / 2 +
-      ((t + 1) * t * (t - 1) * after) / 6
-    )
+  override next(): void {
+    this.stream.advance()
+    // 1 - u is exact for the 32 bits of a stream, so that the quicker logarithm loses nothing
+    this.value = -this.mean * Math.log(1 - this.stream.value)
   }
 }
 
-function triangular(low: number, mode: number, high: number): Inverse {
-  const below = (mode - low) / (high - low)
-  const rising = (high - low) * (mode - low)
-  const falling = (high - low) * (high - mode)
-  return (u) => (u < below ? low + Math.sqrt(u * rising) : high - Math.sqrt((1 - u) * falling))
+class Weibull extends Draw {
+  private readonly power: number
+
+  constructor(
+    private readonly stream: RandomNumbers,
+    shape: number,
+    private readonly scale: number,
+  ) {
+    super()
+    this.power = 1 / shape
+  }
+
+  override next(): void {
+    this.stream.advance()
+    this.value = this.scale * Math.exp(this.power * Math.log(-Math.log(1 - this.stream.value)))
+  }
+}
+
+class Uniform extends Draw {
+  constructor(
+    private readonly stream: RandomNumbers,
+    private readonly low: number,
+    private readonly width: number,
+  ) {
+    super()
+  }
+
+  override next(): void {
+    this.stream.advance()
+    this.value = this.low + this.width * this.stream.value
+  }
+}
+
+class Triangular extends Draw {
+  private readonly below: number
+  private readonly rising: number
+  private readonly falling: number
+
+  constructor(
+    private readonly stream: RandomNumbers,
+    private readonly low: number,
+    mode: number,
+    private readonly high: number,
+  ) {
+    super()
+    this.below = (mode - low) / (high - low)
+    this.rising = (high - low) * (mode - low)
+    this.falling = (high - low) * (high - mode)
+  }
+
+  override next(): void {
+    this.stream.advance()
+    const u = this.stream.value
+    this.value =
+      u < this.below ? this.low + Math.sqrt(u * this.rising) : this.high - Math.sqrt((1 - u) * this.falling)
+  }
+}
+
+const standardNormal = (): QuantileTable => tableOf('normal', (u) => jStat.normal.inv(u, 0, 1))
+
+class Lognormal extends Draw {
+  private readonly standard = standardNormal()
+
+  constructor(
+    private readonly stream: RandomNumbers,
+    private readonly location: number,
+    private readonly spread: number,
+  ) {
+    super()
+  }
+
+  override next(): void {
+    this.stream.advance()
+    this.standard.read(this.stream)
+    this.value = Math.exp(this.location + this.spread * this.standard.value)
+  }
 }
 
 /** Normal law cut off below `atLeast` and scaled up: the quantile of the share that remains. */
-function cutNormal(mean: number, sd: number, atLeast: number): Inverse {
-  if (sd === 0) return () => Math.max(mean, atLeast)
-  // the upper tail keeps its digits where the cut lies far above the mean
-  const kept = jStat.normal.cdf((mean - atLeast) / sd, 0, 1)
-  const standard = standardNormal()
-  return (u) => Math.max(atLeast, mean - sd * standard((1 - u) * kept))
+class CutNormal extends Draw {
+  private readonly standard = standardNormal()
+  /** Share above the cut: seen from there, the upper tail keeps its digits where the cut lies far above the mean. */
+  private readonly kept: number
+
+  constructor(
+    private readonly stream: RandomNumbers,
+    private readonly mean: number,
+    private readonly sd: number,
+    private readonly atLeast: number,
+  ) {
+    super()
+    this.kept = jStat.normal.cdf((mean - atLeast) / sd, 0, 1)
+  }
+
+  override next(): void {
+    this.stream.advance()
+    this.value = (1 - this.stream.value) * this.kept
+    this.standard.read(this)
+    this.value = Math.max(this.atLeast, this.mean - this.sd * this.standard.value)
+  }
+}
+
+class Gamma extends Draw {
+  private readonly standard: QuantileTable
+
+  constructor(
+    private readonly stream: RandomNumbers,
+    shape: number,
+    private readonly scale: number,
+  ) {
+    super()
+    this.standard = tableOf(`gamma ${shape}`, (u) => jStat.gamma.inv(u, shape, 1))
+  }
+
+  override next(): void {
+    this.stream.advance()
+    this.standard.read(this.stream)
+    this.value = this.scale * this.standard.value
+  }
+}
+
+class Observed extends Draw {
+  constructor(
+    private readonly stream: RandomNumbers,
+    private readonly values: readonly number[],
+  ) {
+    super()
+  }
+
+  override next(): void {
+    this.stream.advance()
+    this.value = this.values[Math.floor(this.stream.value * this.values.length)]!
+  }
 }

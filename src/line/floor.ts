@@ -1,8 +1,8 @@
 /** What every piece of a line shares: the clock, the cases, the crew, the streams and the facts of the scenario. */
 import { Clock } from '../engine/clock.js'
-import { type Draw, drawsOf } from '../engine/draw.js'
+import type { Draw } from '../engine/draw.js'
 import { Stream } from '../engine/stream.js'
-import type { Law } from '../engine/variates.js'
+import { drawsOf, type Law } from '../engine/variates.js'
 import type { Distribution } from '../scenario/law.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'

@@ -1,6 +1,5 @@
 /** The line of reference.yaml written straight down for a heap of events: the yardstick of the bench, and its cross-check. */
 import { Stream } from '../../src/engine/stream.js'
-import { inverse } from '../../src/engine/variates.js'
 import { Simulation } from './heap.js'
 import { Conveyor } from './heap-conveyor.js'
 import { Operator, Sealer, type SealerFacts } from './heap-sealer.js'
@@ -138,7 +137,7 @@ class Arrivals implements Giver {
     shift: number,
   ) {
     this.level = new Level(simulation)
-    this.interval = inverse({ law: 'exponential', mean: timeBetween })
+    this.interval = (u) => -timeBetween * Math.log(1 - u)
     this.intervals.begin(seed, shift)
     this.mix.begin(seed, shift)
   }

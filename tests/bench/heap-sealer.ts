@@ -1,7 +1,6 @@
 /** A sealer and its operator in the style of textbooks: an event for each case at each head and at the end of the belts. */
 
 import { Stream } from '../../src/engine/stream.js'
-import { inverse } from '../../src/engine/variates.js'
 import { hair, type Pending, type Simulation } from './heap.js'
 import { type Case, type Giver, Level, States, type Taker } from './heap-tallies.js'
 
@@ -102,7 +101,7 @@ export class Sealer implements Giver, Taker {
     this.level = new Level(simulation)
     this.states = new States(simulation)
     this.rolls = facts.heads.map(() => facts.roll)
-    this.clearing = inverse({ law: 'exponential', mean: facts.jamClearing })
+    this.clearing = (u) => -facts.jamClearing * Math.log(1 - u)
     this.jamDraws.begin(seed, shift)
     this.clearingDraws.begin(seed, shift)
   }

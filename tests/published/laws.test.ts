@@ -1,6 +1,7 @@
 /** The laws of times and factors against printed quantiles and the moments of handbooks. */
 import { describe, expect, it } from 'vitest'
-import { inverse, type Law } from '../../src/engine/variates.js'
+import type { Law } from '../../src/engine/variates.js'
+import { inverse } from '../engine/inverse.js'
 
 /**
  * Mean and standard deviation of a law by the midpoint rule over its quantiles: an average over all equal
