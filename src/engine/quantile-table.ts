@@ -29,9 +29,7 @@ export class QuantileTable {
       this.value = this.exact(u)
       return
     }
-    this.table ??= Float64Array.from({ length: cells + 3 }, (_, index) =>
-      this.exact(tail + (index - 1) * step),
-    )
+    this.table ??= this.make()
     const cell = Math.floor(place)
     const t = place - cell
     const before = this.table[cell]!
@@ -43,6 +41,10 @@ export class QuantileTable {
       ((t + 1) * (t - 1) * (t - 2) * at) / 2 -
       ((t + 1) * t * (t - 2) * next) / 2 +
       ((t + 1) * t * (t - 1) * after) / 6
+  }
+
+  private make(): Float64Array {
+    return Float64Array.from({ length: cells + 3 }, (_, index) => this.exact(tail + (index - 1) * step))
   }
 }
 

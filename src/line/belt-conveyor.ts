@@ -17,6 +17,8 @@ export class BeltConveyor extends Conveyor {
   /** Belt travel at which each case entered, in the order of the ring. */
   private entries: Float64Array
   private firstEntry = 0
+  /** When the first case comes to the end, s, as `findDue` finds it. */
+  private due = never
   private isBlocked = false
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
@@ -58,15 +60,18 @@ export class BeltConveyor extends Conveyor {
     return true
   }
 
-  private due(): number {
-    return this.items.length > 0
-      ? this.travel.when(this.entries[this.firstEntry & (this.entries.length - 1)]! + this.keys.length)
-      : never
+  /** Finds when the first case comes to the end. */
+  private findDue(): void {
+    this.due =
+      this.items.length > 0
+        ? this.travel.when(this.entries[this.firstEntry & (this.entries.length - 1)]! + this.keys.length)
+        : never
   }
 
   override step(): void {
     const { now } = this.floor.clock
-    if (this.due() <= now) this.offerFirst()
+    this.findDue()
+    if (this.due <= now) this.offerFirst()
     if (this.wakeAt <= now) {
       this.wakeAt = never
       this.unit.invite()
@@ -95,7 +100,8 @@ export class BeltConveyor extends Conveyor {
   }
 
   override plan(): void {
-    const due = Math.min(this.due(), this.wakeAt)
+    this.findDue()
+    const due = Math.min(this.due, this.wakeAt)
     if (this.isBlocked) this.unit.plans(due, State.blocked)
     else this.unit.plans(due, this.items.length === 0 ? State.waiting : State.working)
   }

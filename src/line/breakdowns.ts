@@ -11,6 +11,13 @@ export interface BreakdownKeys {
   repair: Law
 }
 
+/** A piece as its breakdowns see it: in `state` since `stateSince`, s, until `lapsesAt` if nothing changes. */
+interface Spell {
+  readonly state: State
+  readonly stateSince: number
+  readonly lapsesAt: number
+}
+
 /**
  * Running time is the time in state working; the calendar counts every second from one repair to the next breakdown.
  * A breakdown that comes due while the piece stands for something else strikes when it moves again. What is in hand
@@ -20,8 +27,10 @@ export class Breakdowns {
   private readonly after: Draw
   private readonly repair: Draw
   private readonly countsCalendar: boolean
-  /** Running time left, or the instant of the breakdown where the calendar counts. */
-  private left = never
+  /** When the piece breaks down if nothing changes, s, as `find` finds it; `never` while its clock stands. */
+  dueAt = never
+  /** Running time left, or the instant of the breakdown where the calendar counts, s. */
+  left = never
 
   constructor(
     private readonly floor: Floor,
@@ -38,17 +47,19 @@ export class Breakdowns {
     this.left = this.after.draw() + (this.countsCalendar ? this.floor.clock.now : 0)
   }
 
-  /** When the piece, in `state` from `since` to `until`, breaks down if nothing changes; `never` while its clock stands. */
-  due(state: State, since: number, until: number): number {
-    if (this.countsCalendar) return this.left
-    if (state !== State.working) return never
-    const due = since + this.left
-    return due <= until ? due : never
+  /** Finds when the piece breaks down. */
+  find(piece: Spell): void {
+    if (this.countsCalendar) this.dueAt = this.left
+    else if (piece.state !== State.working) this.dueAt = never
+    else {
+      const due = piece.stateSince + this.left
+      this.dueAt = due <= piece.lapsesAt ? due : never
+    }
   }
 
-  /** The piece was in `state` for `passed` seconds. */
-  book(state: State, passed: number): void {
-    if (!this.countsCalendar && state === State.working) this.left -= passed
+  /** Time in `state` is taken off what is left. */
+  counts(state: State): boolean {
+    return !this.countsCalendar && state === State.working
   }
 
   repairTime(): number {

@@ -52,7 +52,7 @@ export class Equipment implements Actor, Feeder, Outlet {
   /** Who was told no, in the order in which they came: the first `owed` places; the rest are left over. */
   private readonly refused: Feeder[] = []
   private owed = 0
-  private state: State = State.waiting
+  state: State = State.waiting
   /** What the mechanism says of itself while nothing holds it up. */
   private ownState: State = State.waiting
   /** When the mechanism has something to do next, s. */
@@ -60,8 +60,8 @@ export class Equipment implements Actor, Feeder, Outlet {
   /** When what it says lapses: working into waiting, s. */
   private ownLapse = never
   /** Since when it is in its state, and when that lapses, s. */
-  private stateSince = unset
-  private lapsesAt = never
+  stateSince = unset
+  lapsesAt = never
   private cause: Cause = Cause.none
   private stoppedAt = unset
   private isWorkedOn = false
@@ -185,11 +185,6 @@ export class Equipment implements Actor, Feeder, Outlet {
     return this.due === never
   }
 
-  /** Since when it is in its state, s. */
-  get inStateSince(): number {
-    return this.stateSince
-  }
-
   roomAhead(): void {
     if (this.frozen) return
     this.mechanism.roomAhead()
@@ -201,9 +196,12 @@ export class Equipment implements Actor, Feeder, Outlet {
   act(): void {
     const { now } = this.floor.clock
     const { breakdowns } = this
-    if (breakdowns !== null && breakdowns.due(this.state, this.stateSince, this.lapsesAt) <= now) {
-      this.stop(Cause.breakdown, breakdowns.repairTime())
-      return
+    if (breakdowns !== null) {
+      breakdowns.find(this)
+      if (breakdowns.dueAt <= now) {
+        this.stop(Cause.breakdown, breakdowns.repairTime())
+        return
+      }
     }
     this.isActing = true
     this.mechanism.step()
@@ -243,8 +241,10 @@ export class Equipment implements Actor, Feeder, Outlet {
     } else {
       this.mechanism.plan()
       this.enterState()
-      if (this.breakdowns !== null)
-        this.due = Math.min(this.due, this.breakdowns.due(this.state, this.stateSince, this.lapsesAt))
+      if (this.breakdowns !== null) {
+        this.breakdowns.find(this)
+        this.due = Math.min(this.due, this.breakdowns.dueAt)
+      }
     }
     this.schedule()
   }
@@ -271,7 +271,7 @@ export class Equipment implements Actor, Feeder, Outlet {
     const until = Math.min(this.lapsesAt, now)
     const passed = until - this.stateSince
     this.stateTimes[this.state]! += passed
-    if (this.breakdowns !== null) this.breakdowns.book(this.state, passed)
+    if (this.breakdowns?.counts(this.state)) this.breakdowns.left -= passed
     if (until < now) {
       this.state = State.waiting
       this.stateTimes[State.waiting]! += now - until

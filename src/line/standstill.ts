@@ -85,7 +85,7 @@ export function findCircle(equipment: readonly Equipment[]): { circle: string[];
   const circle = path.slice(path.indexOf(piece))
   return {
     circle: circle.map(({ name }) => name),
-    since: Math.max(...circle.map((each) => each.inStateSince)),
+    since: Math.max(...circle.map((each) => each.stateSince)),
   }
 }
 

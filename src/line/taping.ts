@@ -118,8 +118,8 @@ export class Taping {
   /** One stop for all heads that warn; the crew does one after the other. */
   private changeLowRolls(): void {
     let time = 0
-    for (const [index, head] of this.heads.entries()) {
-      if (!head.isLow) continue
+    for (let index = 0; index < this.heads.length; index++) {
+      if (!this.heads[index]!.isLow) continue
       this.changing[index] = true
       time += this.rollChange.draw()
     }
