@@ -32,16 +32,16 @@ export function startProgress({ total, known, isOpen, counts }: Extent, io: Io, 
   if (io.stderr.isTTY && io.env.TERM !== 'dumb') {
     const bar = new SingleBar({
       stream: io.stderr as NodeJS.WritableStream,
-      format: `simulating  {bar}  {value} of ${most} ${counts}, {rate} a second, {left} left`,
+      format: `simulating  {bar}  {value} of ${most} ${counts}, {rate}, {left} left`,
       barCompleteChar: '=',
       barIncompleteChar: ' ',
       hideCursor: true,
       clearOnComplete: true,
       fps: 8,
     })
-    bar.start(total, known, { rate: '-', left: '-' })
+    bar.start(total, known, { rate: '- a second', left: '-' })
     return {
-      update: (done) => bar.update(done, { rate: rate(done).toFixed(0), left: left(done) }),
+      update: (done) => bar.update(done, { rate: rateText(rate(done)), left: left(done) }),
       stop: () => bar.stop(),
     }
   }
@@ -50,12 +50,17 @@ export function startProgress({ total, known, isOpen, counts }: Extent, io: Io, 
     update: (done) => {
       if (Date.now() - said < plainEvery) return
       said = Date.now()
-      io.stderr.write(
-        `simulated ${done} of ${most} ${counts}, ${rate(done).toFixed(0)} a second, ${left(done)} left\n`,
-      )
+      io.stderr.write(`simulated ${done} of ${most} ${counts}, ${rateText(rate(done))}, ${left(done)} left\n`)
     },
     stop: () => {},
   }
+}
+
+/** `210 a second`, `2.4 a second`, `12 a minute`, `0.5 an hour`. */
+function rateText(perSecond: number): string {
+  const words = (rate: number) => rate.toFixed(rate < 9.95 ? 1 : 0)
+  if (perSecond >= 0.95) return `${words(perSecond)} a second`
+  return perSecond >= 0.95 / 60 ? `${words(perSecond * 60)} a minute` : `${words(perSecond * 3600)} an hour`
 }
 
 /** `12 s`, `4 min`, `3 h`. */

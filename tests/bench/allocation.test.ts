@@ -1,23 +1,36 @@
 /** What keeps a shift fast, without a clock: nothing is allocated per case, and a case takes no more events than it did. */
 import { execFileSync } from 'node:child_process'
+import { readdirSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { lineOf, referenceFile } from './lines.js'
 import type { Asked } from './measure.js'
 
+/** Bytes a case, measured as the program is bundled, in a process of its own: the compiler's choices depend on what else has run. */
+function bytesPerCase(file: string): number {
+  const asked: Asked = { what: 'allocation', file }
+  return Number(
+    execFileSync(process.execPath, ['.build/bench/bench.js', JSON.stringify(asked)], { encoding: 'utf8' }),
+  )
+}
+
 describe('the reference line', () => {
   it('allocates nothing per case once it runs', () => {
-    const asked: Asked = { what: 'allocation', file: referenceFile }
-    // as the program is bundled, in a process of its own: the compiler's choices depend on what else has run
-    const bytes = Number(
-      execFileSync(process.execPath, ['.build/bench/bench.js', JSON.stringify(asked)], { encoding: 'utf8' }),
-    )
     // the least that can be allocated is a number of 16 bytes: with one case in sixteen it would be 1
-    expect(bytes).toBeLessThan(1)
+    expect(bytesPerCase(referenceFile)).toBeLessThan(1)
   })
 
   it('takes as many events as when this was written: 7.9 a case', async () => {
     const line = await lineOf(referenceFile)
     line.simulate('bench', 1)
     expect(line.counts).toEqual({ arrived: 8493, events: 67279 })
+  })
+})
+
+describe('the demos', () => {
+  const demos = readdirSync('scenarios').filter((name) => name.endsWith('.yaml'))
+
+  // 4 to 27 when this was written: stops, and quantiles in the tails of a law, which are worked out anew
+  it.each(demos)('%s allocates less than four numbers per case once it runs', (demo) => {
+    expect(bytesPerCase(`scenarios/${demo}`)).toBeLessThan(64)
   })
 })
