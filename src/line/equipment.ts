@@ -43,6 +43,10 @@ export class Equipment implements Actor, Feeder, Outlet {
   readonly label: string
   /** It stands still, for a stop of its own or for a break. */
   frozen = false
+  /** Its state, for others to read; since when it is in it, and when that lapses, s. */
+  state: State = State.waiting
+  stateSince = unset
+  lapsesAt = never
   readonly stateTimes = new Float64Array(states.length)
   readonly stopCounts = new Uint32Array(causes.length)
   readonly stopTimes = new Float64Array(causes.length)
@@ -52,16 +56,12 @@ export class Equipment implements Actor, Feeder, Outlet {
   /** Who was told no, in the order in which they came: the first `owed` places; the rest are left over. */
   private readonly refused: Feeder[] = []
   private owed = 0
-  state: State = State.waiting
   /** What the mechanism says of itself while nothing holds it up. */
   private ownState: State = State.waiting
   /** When the mechanism has something to do next, s. */
   private due = never
   /** When what it says lapses: working into waiting, s. */
   private ownLapse = never
-  /** Since when it is in its state, and when that lapses, s. */
-  stateSince = unset
-  lapsesAt = never
   private cause: Cause = Cause.none
   private stoppedAt = unset
   private isWorkedOn = false
