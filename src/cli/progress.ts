@@ -2,13 +2,13 @@
 import { SingleBar } from 'cli-progress'
 import type { Io } from './io.js'
 
-/** Told of shifts done; `stop` clears the line. */
+/** Told of what is done, and how much of it took no time: known from before, or ruled out. `stop` clears the line. */
 export interface Progress {
-  update(done: number): void
+  update(done: number, free: number): void
   stop(): void
 }
 
-/** Shifts to do: at most `total`, fewer where the study is open; `known` of them were done before. */
+/** What is to be done: at most `total`, less where the study is open; `known` of it was done before. */
 export interface Extent {
   total: number
   known: number
@@ -25,9 +25,9 @@ const silent: Progress = { update: () => {}, stop: () => {} }
 export function startProgress({ total, known, isOpen, counts }: Extent, io: Io, isQuiet: boolean): Progress {
   if (isQuiet) return silent
   const started = Date.now()
-  const rate = (done: number) => (done - known) / Math.max(0.001, (Date.now() - started) / 1000)
-  const left = (done: number) =>
-    `${isOpen ? 'at most ' : ''}${timeLeft((total - done) / Math.max(1e-9, rate(done)))}`
+  const rate = (worked: number) => worked / Math.max(0.001, (Date.now() - started) / 1000)
+  const left = (done: number, free: number) =>
+    `${isOpen ? 'at most ' : ''}${timeLeft((total - done) / Math.max(1e-9, rate(done - free)))}`
   const most = isOpen ? `at most ${total}` : String(total)
   if (io.stderr.isTTY && io.env.TERM !== 'dumb') {
     const bar = new SingleBar({
@@ -41,16 +41,20 @@ export function startProgress({ total, known, isOpen, counts }: Extent, io: Io, 
     })
     bar.start(total, known, { rate: '- a second', left: '-' })
     return {
-      update: (done) => bar.update(done, { rate: rateText(rate(done)), left: left(done) }),
+      update: (done, free) => bar.update(done, { rate: rateText(rate(done - free)), left: left(done, free) }),
       stop: () => bar.stop(),
     }
   }
   let said = started
   return {
-    update: (done) => {
+    update: (done, free) => {
       if (Date.now() - said < plainEvery) return
       said = Date.now()
-      io.stderr.write(`simulated ${done} of ${most} ${counts}, ${rateText(rate(done))}, ${left(done)} left\n`)
+      const [verb, more] =
+        counts === 'shifts' ? ['simulated', ''] : ['done with', ` ${done - free} by simulating,`]
+      io.stderr.write(
+        `${verb} ${done} of ${most} ${counts},${more} ${rateText(rate(done - free))}, ${left(done, free)} left\n`,
+      )
     },
     stop: () => {},
   }

@@ -38,8 +38,10 @@ export class Shifts {
   /** Warm-ups that were looked for; null of lines that start every shift empty. */
   readonly warmUps: (WarmUp | null)[] = []
   isCancelled = false
-  /** Shifts simulated or kept from before, whether or not there are gaps between them. */
+  /** Shifts simulated or kept from before, whether or not there are gaps between them; or designs that are done with. */
   done = 0
+  /** Those of them that took no time. */
+  private free = 0
   private readonly known: Map<number, ShiftResult>[]
 
   constructor(
@@ -51,10 +53,11 @@ export class Shifts {
     this.known = setup.designs.map(({ key }) => new Map(isKept ? setup.journal?.knownOf(key) : []))
   }
 
-  /** Designs that are done with. */
-  tell(designs: number): void {
-    this.done = designs
-    this.progress.update(designs)
+  /** One more design is done with. */
+  tell(isSimulated: boolean): void {
+    this.done++
+    if (!isSimulated) this.free++
+    this.progress.update(this.done, this.free)
   }
 
   /** The shifts of a design are not needed any more. */
@@ -80,7 +83,12 @@ export class Shifts {
       this.warmUps[design] = await this.warmUpOf(design, scenario)
       // of an open study `count` is only the next few of them
       const most = total / designs.length
-      if (isKept) for (const shift of known.keys()) if (shift <= most) this.done++
+      if (isKept)
+        for (const shift of known.keys())
+          if (shift <= most) {
+            this.done++
+            this.free++
+          }
     }
     const { shifts, isComplete } = await replicate(workers, {
       seed,
@@ -96,7 +104,7 @@ export class Shifts {
         if (!isKept) return
         this.setup.journal?.keep(key, from, results)
         this.done += results.length
-        this.progress.update(this.done)
+        this.progress.update(this.done, this.free)
       },
       isCancelled: () => this.isCancelled,
     })

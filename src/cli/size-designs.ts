@@ -108,6 +108,8 @@ async function search(
   }
   // two designs may be alike in all that shifts depend on, and differ in price
   const keyOf = (design: number) => `${design} ${ordered[design]!.key}`
+  /** The design that was asked for last is known from before. */
+  let isKnown = false
   const promises = (design: number) =>
     asked.holds.map((text) => promiseOf(text, ordered[design]!.scenario, lineOf(design)))
   const found = await findCheapest(
@@ -122,6 +124,7 @@ async function search(
     },
     (design) => {
       const outcome = journal?.outcomeOf(keyOf(design)) as Tried | undefined
+      isKnown = outcome !== undefined
       // JSON has no word for a number that is none
       const numbers = (values: readonly (number | null)[]) => values.map((value) => value ?? Number.NaN)
       return outcome
@@ -131,7 +134,7 @@ async function search(
     (tried) => {
       if (tried.without === null) journal?.keepOutcome(keyOf(tried.design), tried)
       shifts.forget(tried.design)
-      shifts.tell(shifts.done + 1)
+      shifts.tell(tried.without === null && !isKnown)
     },
   )
   if (found === null) {

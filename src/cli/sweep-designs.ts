@@ -121,6 +121,7 @@ async function allOf(
   const outcomes = new Map<string, Outcome>()
   for (const [index, { scenario, key }] of designs.entries()) {
     let outcome = journal?.outcomeOf(key) as Outcome | undefined
+    const isKnown = outcome !== undefined
     if (outcome === undefined) {
       try {
         if (!(await shifts.ensure(index, count))) {
@@ -138,7 +139,7 @@ async function allOf(
       shifts.forget(index)
     }
     outcomes.set(key, read(outcome))
-    shifts.tell(index + 1)
+    shifts.tell(!isKnown)
   }
   return outcomes
 }

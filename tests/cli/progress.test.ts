@@ -10,8 +10,12 @@ afterEach(() => {
   vi.useRealTimers()
 })
 
-/** What is said when `done` of 1000 are done after so many seconds. */
-function saidAfter(seconds: number, done: number, isOpen = false): string {
+/** What is said when `done` of 1000 are done after so many seconds, `free` of them without simulating. */
+function saidAfter(
+  seconds: number,
+  done: number,
+  { free = 0, isOpen = false, counts = 'shifts' as 'shifts' | 'designs' } = {},
+): string {
   let said = ''
   const stderr = {
     write: (text: string) => {
@@ -19,12 +23,12 @@ function saidAfter(seconds: number, done: number, isOpen = false): string {
     },
   }
   const progress = startProgress(
-    { total: 1000, known: 0, isOpen, counts: 'designs' },
+    { total: 1000, known: free, isOpen, counts },
     { stderr, env: {} } as unknown as Io,
     false,
   )
   vi.advanceTimersByTime(seconds * 1000)
-  progress.update(done)
+  progress.update(done, free)
   progress.stop()
   return said
 }
@@ -32,17 +36,24 @@ function saidAfter(seconds: number, done: number, isOpen = false): string {
 describe('a line of progress', () => {
   // rates and times left by hand
   it.each([
-    [10, 500, 'simulated 500 of 1000 designs, 50 a second, 10 s left\n'],
-    [100, 240, 'simulated 240 of 1000 designs, 2.4 a second, 5 min left\n'],
-    [100, 20, 'simulated 20 of 1000 designs, 12 a minute, 82 min left\n'],
-    [3600, 1, 'simulated 1 of 1000 designs, 1.0 an hour, 999 h left\n'],
-  ])('after %i s and %i designs', (seconds, done, words) => {
+    [10, 500, 'simulated 500 of 1000 shifts, 50 a second, 10 s left\n'],
+    [100, 240, 'simulated 240 of 1000 shifts, 2.4 a second, 5 min left\n'],
+    [100, 20, 'simulated 20 of 1000 shifts, 12 a minute, 82 min left\n'],
+    [3600, 1, 'simulated 1 of 1000 shifts, 1.0 an hour, 999 h left\n'],
+  ])('after %i s and %i shifts', (seconds, done, words) => {
     expect(saidAfter(seconds, done)).toBe(words)
   })
 
   it('says of an open study that it may end before', () => {
-    expect(saidAfter(10, 500, true)).toBe(
-      'simulated 500 of at most 1000 designs, 50 a second, at most 10 s left\n',
+    expect(saidAfter(10, 500, { isOpen: true })).toBe(
+      'simulated 500 of at most 1000 shifts, 50 a second, at most 10 s left\n',
+    )
+  })
+
+  it('does not take for fast what took no time: shifts that are known, designs that were ruled out', () => {
+    expect(saidAfter(10, 600, { free: 500 })).toBe('simulated 600 of 1000 shifts, 10 a second, 40 s left\n')
+    expect(saidAfter(10, 520, { free: 500, isOpen: true, counts: 'designs' })).toBe(
+      'done with 520 of at most 1000 designs, 20 by simulating, 2.0 a second, at most 4 min left\n',
     )
   })
 
