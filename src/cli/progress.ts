@@ -26,20 +26,24 @@ export function startProgress({ total, known, isOpen, counts }: Extent, io: Io, 
   if (isQuiet) return silent
   const started = Date.now()
   const rate = (worked: number) => worked / Math.max(0.001, (Date.now() - started) / 1000)
+  // a search rules most designs out, and nobody can tell how many
+  const isSearch = isOpen && counts === 'designs'
   const left = (done: number, free: number) =>
-    `${isOpen ? 'at most ' : ''}${timeLeft((total - done) / Math.max(1e-9, rate(done - free)))}`
+    isSearch
+      ? ''
+      : `, ${isOpen ? 'at most ' : ''}${timeLeft((total - done) / Math.max(1e-9, rate(done - free)))} left`
   const most = isOpen ? `at most ${total}` : String(total)
   if (io.stderr.isTTY && io.env.TERM !== 'dumb') {
     const bar = new SingleBar({
       stream: io.stderr as NodeJS.WritableStream,
-      format: `simulating  {bar}  {value} of ${most} ${counts}, {rate}, {left} left`,
+      format: `simulating  {bar}  {value} of ${most} ${counts}, {rate}{left}`,
       barCompleteChar: '=',
       barIncompleteChar: ' ',
       hideCursor: true,
       clearOnComplete: true,
       fps: 8,
     })
-    bar.start(total, known, { rate: '- a second', left: '-' })
+    bar.start(total, known, { rate: '- a second', left: '' })
     return {
       update: (done, free) => bar.update(done, { rate: rateText(rate(done - free)), left: left(done, free) }),
       stop: () => bar.stop(),
@@ -53,7 +57,7 @@ export function startProgress({ total, known, isOpen, counts }: Extent, io: Io, 
       const [verb, more] =
         counts === 'shifts' ? ['simulated', ''] : ['done with', ` ${done - free} by simulating,`]
       io.stderr.write(
-        `${verb} ${done} of ${most} ${counts},${more} ${rateText(rate(done - free))}, ${left(done, free)} left\n`,
+        `${verb} ${done} of ${most} ${counts},${more} ${rateText(rate(done - free))}${left(done, free)}\n`,
       )
     },
     stop: () => {},

@@ -52,8 +52,14 @@ describe('a line of progress', () => {
 
   it('does not take for fast what took no time: shifts that are known, designs that were ruled out', () => {
     expect(saidAfter(10, 600, { free: 500 })).toBe('simulated 600 of 1000 shifts, 10 a second, 40 s left\n')
+    expect(saidAfter(10, 520, { free: 500, counts: 'designs' })).toBe(
+      'done with 520 of 1000 designs, 20 by simulating, 2.0 a second, 4 min left\n',
+    )
+  })
+
+  it('of a search says no time left: how many designs it rules out nobody can tell', () => {
     expect(saidAfter(10, 520, { free: 500, isOpen: true, counts: 'designs' })).toBe(
-      'done with 520 of at most 1000 designs, 20 by simulating, 2.0 a second, at most 4 min left\n',
+      'done with 520 of at most 1000 designs, 20 by simulating, 2.0 a second\n',
     )
   })
 
