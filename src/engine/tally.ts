@@ -10,6 +10,8 @@ const bins = 2400
 
 /** Values seen one by one: count, mean, largest and quantiles to 1 %. */
 export class Observations {
+  /** The value that `add` notes, not negative: handed over, a number may be allocated. */
+  latest = unset
   count = 0
   sum = unset
   largest = unset
@@ -26,8 +28,9 @@ export class Observations {
     this.histogram.fill(0)
   }
 
-  /** Notes a value, not negative. */
-  add(value: number): void {
+  /** Notes `latest`. */
+  add(): void {
+    const value = this.latest
     this.count++
     this.sum += value
     if (value > this.largest) this.largest = value

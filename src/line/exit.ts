@@ -36,7 +36,8 @@ export class Exit implements Outlet {
     else {
       this.out++
       this.tape += cases.tape[item]!
-      this.timeInSystem.add(now - cases.arrivedAt[item]!)
+      this.timeInSystem.latest = now - cases.arrivedAt[item]!
+      this.timeInSystem.add()
     }
     cases.remove(item)
     return true

@@ -79,12 +79,20 @@ describe('level', () => {
   })
 })
 
+function seenOf(values: readonly number[]): Observations {
+  const seen = new Observations()
+  for (const value of values) {
+    seen.latest = value
+    seen.add()
+  }
+  return seen
+}
+
 describe('observations', () => {
   it('knows mean and largest, and nothing of no values', () => {
-    const seen = new Observations()
-    expect(seen.mean()).toBeNaN()
-    expect(seen.quantile(0.5)).toBeNaN()
-    for (const value of [1, 2, 6]) seen.add(value)
+    expect(seenOf([]).mean()).toBeNaN()
+    expect(seenOf([]).quantile(0.5)).toBeNaN()
+    const seen = seenOf([1, 2, 6])
     expect(seen.mean()).toBe(3)
     expect(seen.largest).toBe(6)
   })
@@ -95,8 +103,7 @@ describe('observations', () => {
         fc.array(fc.double({ min: 0.1, max: 1e6, noNaN: true }), { minLength: 200, maxLength: 400 }),
         fc.constantFrom(0.5, 0.9, 0.95),
         (values, p) => {
-          const seen = new Observations()
-          for (const value of values) seen.add(value)
+          const seen = seenOf(values)
           const sorted = [...values].sort((a, b) => a - b)
           const low = quantileSorted(sorted, Math.max(0, p - 1 / values.length))
           const high = quantileSorted(sorted, Math.min(1, p + 1 / values.length))
