@@ -16,6 +16,11 @@ export interface Delivery {
   io: Io
 }
 
+/** What draws takes long to load: asked for early, it is loaded while threads simulate. */
+export const loadFiles = ({ files }: Pick<SimulationOptions, 'files'>): void => {
+  if (files) void import('./result-files.js')
+}
+
 /**
  * Prints `document` and writes its files, with `rows` by the name of their file: made only then. Throws `FileError`; then what was
  * there stays.

@@ -1,4 +1,4 @@
-/** The document of `tapeshift run`, from its shifts: loaded while threads simulate them. */
+/** The document of `tapeshift run`, from its shifts. */
 import { foretold } from '../check/foretold.js'
 import { handCalculation } from '../check/hand.js'
 import { unnamedStops } from '../check/unnamed.js'

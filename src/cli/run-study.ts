@@ -5,12 +5,14 @@ import { Standstill } from '../line/standstill.js'
 import { stoppingRule } from '../study/precision.js'
 import type { Workers } from '../study/replicate.js'
 import { type Asked, askedOf } from './asked.js'
+import { loadFiles } from './deliver.js'
 import { exits, type Io } from './io.js'
 import { Journal, ownerOf } from './journal.js'
 import { refuseContradictions, type StudyOptions } from './options.js'
 import { refuseToOverwrite } from './result-folder.js'
+import { deliverRun } from './run-document.js'
 import { loadForCommand } from './scenario.js'
-import { loadFiles, simulating } from './simulating.js'
+import { simulating } from './simulating.js'
 import { UnsettledError } from './unsettled.js'
 
 /** Runs the study of the scenario `name`, with `workers`; returns the exit code. */
@@ -28,8 +30,6 @@ export async function run(name: string, options: StudyOptions, io: Io, workers: 
   const most = asked.precision?.most ?? shifts
   try {
     loadFiles(options)
-    // not needed before there are shifts
-    const later = import('./run-document.js')
     const study = await simulating(
       {
         designs: [{ scenario, key: '' }],
@@ -53,7 +53,6 @@ export async function run(name: string, options: StudyOptions, io: Io, workers: 
       if (study.done === 0 && journal?.isEmpty) journal.remove()
       return exits.interrupted
     }
-    const { deliverRun } = await later
     const { requirements } = await deliverRun({ name, options, loaded, line, asked, ...study }, folder, io)
     journal?.remove()
     return requirements.every(({ judgement }) => judgement === 'met') ? exits.done : exits.requirement

@@ -5,15 +5,9 @@ import { replicate, type Workers } from '../study/replicate.js'
 import { findWarmUp, type WarmUp } from '../study/steady.js'
 import type { Io } from './io.js'
 import type { Journal } from './journal.js'
-import type { SimulationOptions } from './options.js'
 import { type Progress, startProgress } from './progress.js'
 import { shownPath } from './result-folder.js'
 import { UnsettledError } from './unsettled.js'
-
-/** What draws takes long to load: asked for early, it is loaded while threads simulate. */
-export const loadFiles = ({ files }: Pick<SimulationOptions, 'files'>): void => {
-  if (files) void import('./result-files.js')
-}
 
 /** What is to be simulated, and how. */
 export interface Setup {

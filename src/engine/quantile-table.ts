@@ -2,7 +2,7 @@
 import { unset } from './unset.js'
 
 /** The value below which the share `u` of a law lies; `u` on the open interval (0, 1). */
-export type Inverse = (u: number) => number
+type Inverse = (u: number) => number
 
 /** Share of each tail that is not tabulated: there a quantile bends too sharply for its table. */
 const tail = 1 / 128

@@ -43,6 +43,8 @@ export class Equipment implements Actor, Feeder, Outlet {
   readonly label: string
   /** It stands still, for a stop of its own or for a break. */
   frozen = false
+  /** Since when, s. */
+  frozenAt = unset
   /** Its state, for others to read; since when it is in it, and when that lapses, s. */
   state: State = State.waiting
   stateSince = unset
@@ -66,7 +68,6 @@ export class Equipment implements Actor, Feeder, Outlet {
   private stoppedAt = unset
   private isWorkedOn = false
   private isHalted = false
-  private frozenAt = unset
   private isActing = false
   private readonly task: Task
   private readonly breakdowns: Breakdowns | null

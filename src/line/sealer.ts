@@ -45,8 +45,6 @@ export class Sealer extends Mechanism {
   private setAt = never
   /** Folding that is left while nobody stands there, s. */
   private foldLeft = unset
-  /** Since when the machine stands frozen, s. */
-  private frozenSince = unset
   private readonly mask: number
   private readonly items: Int32Array
   private readonly entries: Float64Array
@@ -343,7 +341,7 @@ export class Sealer extends Mechanism {
     if (!this.isFoldedByPeople || isManned === this.canFold) return
     this.canFold = isManned
     if (this.flapItem === none) return
-    const at = this.unit.frozen ? this.frozenSince : this.floor.clock.now
+    const at = this.unit.frozen ? this.unit.frozenAt : this.floor.clock.now
     if (isManned) this.foldedAt = at + this.foldLeft
     else {
       this.foldLeft = Math.max(0, this.foldedAt - at)
@@ -352,7 +350,6 @@ export class Sealer extends Mechanism {
   }
 
   override freeze(): void {
-    this.frozenSince = this.floor.clock.now
     this.stand()
   }
 
