@@ -4,9 +4,10 @@ import { handCalculation } from '../check/hand.js'
 import { unnamedStops } from '../check/unnamed.js'
 import type { Line, ShiftResult } from '../line/line.js'
 import { shiftsCsv } from '../report/csv.js'
+import type { Workers } from '../study/replicate.js'
 import { type RunResult, runResult } from '../study/result.js'
 import type { WarmUp } from '../study/steady.js'
-import { ordinaryShift, recordStretch, type Stretch } from '../study/stretch.js'
+import { ordinaryShift, type Stretch } from '../study/stretch.js'
 import { aboutOf } from './about.js'
 import type { Asked } from './asked.js'
 import { deliver } from './deliver.js'
@@ -28,17 +29,26 @@ export interface RunStudy {
   warmUp: WarmUp | null
 }
 
-/** Makes the document of a study that is whole, prints it and writes it into `folder`. Throws `FileError`. */
-export async function deliverRun(study: RunStudy, folder: string, io: Io): Promise<RunResult> {
+/** Makes the document of a study that is whole, the last that `workers` do; prints it and writes it into `folder`. Throws `FileError`. */
+export async function deliverRun(
+  study: RunStudy,
+  workers: Workers,
+  folder: string,
+  io: Io,
+): Promise<RunResult> {
   const { options, loaded, line, shifts } = study
-  const result = runDocument(study)
+  // the moment that a report shows is simulated once more: not for those who read figures only
+  const stretch = options.files ? await stretchOf(study, workers) : null
+  // threads take a while to end: let them while the document is made
+  void workers.close()
+  const result = runDocument(study, stretch)
   const rows = () => new Map([['shifts.csv', shiftsCsv(line.columns, shifts)]])
   await deliver(result, rows, { folder, loaded, options, io })
   return result
 }
 
-function runDocument(study: RunStudy): RunResult {
-  const { options, loaded, line, asked, shifts, warmUp } = study
+function runDocument(study: RunStudy, stretch: Stretch | null): RunResult {
+  const { loaded, line, asked, shifts, warmUp } = study
   const { scenario } = loaded
   return runResult({
     scenario,
@@ -47,8 +57,7 @@ function runDocument(study: RunStudy): RunResult {
     made: made(study),
     warmUp,
     ...asked,
-    // the moment that a report shows is simulated once more: not for those who read figures only
-    ...(options.files ? { stretch: stretchOf(study) } : {}),
+    ...(stretch ? { stretch } : {}),
     byHand: foretold(scenario, handCalculation(scenario)),
     about: aboutOf(loaded),
     assumed: loaded.assumed,
@@ -57,10 +66,21 @@ function runDocument(study: RunStudy): RunResult {
 }
 
 /** Twenty minutes of an ordinary shift as they happened. */
-function stretchOf({ line, loaded: { scenario }, shifts, warmUp }: RunStudy): Stretch {
-  line.countFrom = warmUp?.countFrom ?? 0
+function stretchOf({ loaded: { scenario }, shifts, warmUp }: RunStudy, workers: Workers): Promise<Stretch> {
   const { shift, why } = ordinaryShift(shifts)
-  return recordStretch(line, scenario, scenario.study.seed, shift, { length: 1200, why })
+  const { seed } = scenario.study
+  const countFrom = warmUp?.countFrom ?? 0
+  return workers.work({
+    what: 'stretch',
+    seed,
+    design: 0,
+    scenario,
+    from: shift,
+    to: shift,
+    countFrom,
+    length: 1200,
+    why,
+  })
 }
 
 function made({ name, options, loaded, asked: { precision }, shifts }: RunStudy): RunResult['made'] {

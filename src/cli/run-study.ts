@@ -39,6 +39,7 @@ export async function run(name: string, options: StudyOptions, io: Io, workers: 
         counts: 'shifts',
         workers,
         isQuiet: options.quiet === true,
+        isLean: !options.files && !options.json,
         journal,
         io,
       },
@@ -53,7 +54,12 @@ export async function run(name: string, options: StudyOptions, io: Io, workers: 
       if (study.done === 0 && journal?.isEmpty) journal.remove()
       return exits.interrupted
     }
-    const { requirements } = await deliverRun({ name, options, loaded, line, asked, ...study }, folder, io)
+    const { requirements } = await deliverRun(
+      { name, options, loaded, line, asked, ...study },
+      workers,
+      folder,
+      io,
+    )
     journal?.remove()
     return requirements.every(({ judgement }) => judgement === 'met') ? exits.done : exits.requirement
   } catch (error) {

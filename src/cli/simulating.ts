@@ -21,6 +21,8 @@ export interface Setup {
   counts: 'shifts' | 'designs'
   workers: Workers
   isQuiet: boolean
+  /** Nobody asks for the held-over-the-shift picture. */
+  isLean?: boolean
   journal: Journal | null
   io: Io
 }
@@ -88,7 +90,7 @@ export class Shifts {
       seed,
       scenario,
       design,
-      isLean: !isKept,
+      isLean: this.setup.isLean ?? !isKept,
       shifts: count,
       countFrom: this.warmUps[design]?.countFrom ?? 0,
       known,

@@ -1,14 +1,14 @@
 /** One worker: this thread, giving way now and then so that others can speak. */
 import type { Workers } from './replicate.js'
-import { Simulator, type Task } from './work.js'
+import { type Results, Simulator, type Task } from './work.js'
 
 /** Simulates in this thread, one shift after the other. */
 export function workersHere(): Workers {
   const simulator = new Simulator()
   return {
     size: 1,
-    async work(task: Task) {
-      const results = simulator.do(task)
+    async work<Asked extends Task>(task: Asked) {
+      const results = simulator.do(task) as Results<Asked>
       await new Promise((resolve) => setTimeout(resolve))
       return results
     },

@@ -2,7 +2,7 @@
 import type { ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
 import type { Scenario } from '../scenario/schema.js'
-import type { Task, Work } from './work.js'
+import type { ShiftsTask, Work } from './work.js'
 
 /** What a study asks of whoever simulates its shifts. */
 export interface Order {
@@ -73,7 +73,7 @@ export async function replicate(workers: Workers, order: Order): Promise<Replica
       isDone = inOrder.length === shifts || isEnough?.(inOrder) === true
     }
   }
-  const nextPart = (): Task | null => {
+  const nextPart = (): ShiftsTask | null => {
     while (next <= shifts && known?.has(next)) {
       const shift = next++
       take(shift, [known.get(shift)!])
@@ -86,8 +86,8 @@ export async function replicate(workers: Workers, order: Order): Promise<Replica
     while (next <= shifts && next - from < most && !known?.has(next)) next++
     return { what: 'shifts', seed, design, scenario, from, to: next - 1, countFrom, isLean }
   }
-  const bring = async (part: Task): Promise<void> => {
-    const brought = (await workers.work(part)) as ShiftResult[]
+  const bring = async (part: ShiftsTask): Promise<void> => {
+    const brought = await workers.work(part)
     onShifts?.(part.from, brought)
     take(part.from, brought)
   }

@@ -61,7 +61,7 @@ async function gather(
     while (next <= runs) {
       const run = next++
       const [row] = await workers.work({ what: 'series', ...of, from: run, to: run, instants })
-      rows[run - 1] = row as Float64Array
+      rows[run - 1] = row!
     }
   }
   await Promise.all(Array.from({ length: workers.size }, lane))

@@ -2,19 +2,40 @@
 import { Line, type ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
 import type { Scenario } from '../scenario/schema.js'
+import { recordStretch, type Stretch } from './stretch.js'
 
 /**
- * Of the design of that number, from 0: shifts `from` to `to`, both included, counted from the cut, s; or the cases inside at so many
- * even instants of them. The number names the same scenario in all tasks of a study. `isLean`: without the held-over-the-shift
- * picture.
+ * Of the design of that number, from 0, what is asked for of shifts `from` to `to`, both included. The number names the same scenario
+ * in all tasks of a study.
  */
-export type Task = { seed: string; design: number; scenario: Scenario; from: number; to: number } & (
-  | { what: 'shifts'; countFrom: number; isLean?: boolean }
-  | { what: 'series'; instants: number }
-)
+interface Part {
+  seed: string
+  design: number
+  scenario: Scenario
+  from: number
+  to: number
+}
 
-/** What a task brings: of shifts their results, of series one row of numbers each. */
-export type Work = (task: Task) => Promise<ShiftResult[] | Float64Array[]>
+/** The shifts, counted from the cut, s; `isLean`: without the held-over-the-shift picture. */
+export type ShiftsTask = Part & { what: 'shifts'; countFrom: number; isLean?: boolean }
+
+/** The cases inside at so many even instants of each shift. */
+export type SeriesTask = Part & { what: 'series'; instants: number }
+
+/** So many seconds of shift `from` as they happened, and why these. */
+export type StretchTask = Part & { what: 'stretch'; countFrom: number; length: number; why: string }
+
+export type Task = ShiftsTask | SeriesTask | StretchTask
+
+/** What a task brings: of shifts their results, of series one row of numbers each, of a stretch what was recorded. */
+export type Results<Asked extends Task = Task> = Asked extends ShiftsTask
+  ? ShiftResult[]
+  : Asked extends SeriesTask
+    ? Float64Array[]
+    : Stretch
+
+/** Does a task. */
+export type Work = <Asked extends Task>(task: Asked) => Promise<Results<Asked>>
 
 /** Shifts whose held-over-the-shift picture is kept: more change nothing that an eye could see, and would fill the memory. */
 export const mostHeldShifts = 500
@@ -29,19 +50,23 @@ export class Simulator {
   private readonly lines = new Map<number, Line>()
 
   /** Simulates what the task asks for. Throws `Standstill` with the first shift of it that locks up. */
-  do(task: Task): ShiftResult[] | Float64Array[] {
-    const each = <T>(of: (shift: number) => T) =>
-      Array.from({ length: task.to - task.from + 1 }, (_, index) => of(task.from + index))
+  do(task: Task): Results {
     const line = this.lineOf(task)
-    if (task.what === 'series') {
-      line.countFrom = 0
-      return each((shift) => seriesOf(line, task.seed, shift, task.instants))
+    const { what, seed, from } = task
+    const each = <T>(of: (shift: number) => T) =>
+      Array.from({ length: task.to - from + 1 }, (_, index) => of(from + index))
+    line.countFrom = what === 'series' ? 0 : task.countFrom
+    switch (what) {
+      case 'series':
+        return each((shift) => seriesOf(line, seed, shift, task.instants))
+      case 'stretch':
+        return recordStretch(line, task.scenario, seed, from, task)
+      case 'shifts':
+        return each((shift) => {
+          const result = line.simulate(seed, shift)
+          return task.isLean || shift > mostHeldShifts ? { ...result, held: nothingHeld } : result
+        })
     }
-    line.countFrom = task.countFrom
-    return each((shift) => {
-      const result = line.simulate(task.seed, shift)
-      return task.isLean || shift > mostHeldShifts ? { ...result, held: nothingHeld } : result
-    })
   }
 
   private lineOf({ design, scenario }: Task): Line {
@@ -67,7 +92,7 @@ function seriesOf(line: Line, seed: string, shift: number, instants: number): Fl
 
 /** What a thread hands back: results, or why it has none. An error of our own would lose its class on the way. */
 export type Brought =
-  | { results: ShiftResult[] | Float64Array[] }
+  | { results: Results }
   | { standstill: Pick<Standstill, 'piece' | 'rule' | 'fix' | 'shift'> }
   | { bug: string }
 
@@ -85,7 +110,7 @@ export function bring(simulator: Simulator, task: Task): Brought {
 }
 
 /** The results of what was brought; throws what had happened. */
-export function taken(brought: Brought): ShiftResult[] | Float64Array[] {
+export function taken(brought: Brought): Results {
   if ('results' in brought) return brought.results
   if ('bug' in brought) throw new Error(brought.bug)
   const { piece, rule, fix, shift } = brought.standstill

@@ -36,6 +36,12 @@ describe('tapeshift run', () => {
     ])
   })
 
+  it('prints the same report when it writes no files', async () => {
+    const { out, cwd } = await call(['run', '-', ...one], { stdin: smallLine })
+    const printed = await call(['run', '-', '--no-files', ...one], { stdin: smallLine, cwd })
+    expect(`${printed.out}\nReport: out/stdin-run/report.html\n`).toBe(out)
+  })
+
   it('gives the same document as a file and on standard output, with nothing else there', async () => {
     const { out, cwd } = await call(['run', '-', '--json', ...one], { stdin: smallLine })
     const document = JSON.parse(out) as RunResult

@@ -119,6 +119,26 @@ describe('a thread that dies', () => {
     await expect(simulated(workers)).rejects.toThrow(/ended 3 times: it cannot be begun$/)
   })
 
+  it('while it records a stretch changes nothing of what is recorded', async () => {
+    const file = threadFile(once(deaths.ends))
+    const stretch = {
+      ...subject,
+      what: 'stretch',
+      design: 0,
+      from: 3,
+      to: 3,
+      countFrom: 0,
+      length: 600,
+      why: 'Why.',
+    } as const
+    const recorded = await threads(file).work(stretch)
+    expect(existsSync(path.join(path.dirname(fileURLToPath(file)), 'died'))).toBe(true)
+    expect(recorded).toMatchObject({ shift: 3, why: expect.stringMatching(/^Why\. /) })
+    expect(recorded.to - recorded.from).toBe(600)
+    expect(recorded.cases.length).toBeGreaterThan(0)
+    expect(recorded).toEqual(await workersHere().work(stretch))
+  })
+
   it('is not begun again once the threads are closed', async () => {
     const file = threadFile(() => 'await new Promise(() => {})')
     const workers = threads(file)

@@ -2,7 +2,7 @@
 import { Piscina } from 'piscina'
 import { workersHere } from '../here.js'
 import type { Workers } from '../replicate.js'
-import { type Brought, type Task, taken } from '../work.js'
+import { type Brought, type Results, type Task, taken } from '../work.js'
 
 /** Times that a task is begun again when the thread that did it died, of lack of memory or at another's hand. */
 const mostAttempts = 3
@@ -18,7 +18,7 @@ export function workersOf(size: number, file: URL = threadFile): Workers {
     minThreads: size,
     maxThreads: size,
   })
-  let isClosed = false
+  let closing: Promise<void> | null = null
   /** What a thread said that died without a task. */
   let lastWords = 'it cannot be begun'
   const waiting = new Set<AbortController>()
@@ -42,27 +42,27 @@ export function workersOf(size: number, file: URL = threadFile): Workers {
       waiting.delete(controller)
     }
   }
-  const work = async (task: Task) => {
+  const work = async <Asked extends Task>(task: Asked) => {
     for (let attempt = 1; ; attempt++) {
       let brought: Brought
       try {
         brought = await attempted(task)
       } catch (error) {
         const which = `a thread that simulated shifts ${task.from} to ${task.to}`
-        if (isClosed) throw new Error(`${which} was ended`)
+        if (closing) throw new Error(`${which} was ended`)
         // a thread answers whatever happens in its model: no answer means that the thread itself is gone
         if (attempt < mostAttempts) continue
         throw new Error(`${which} ended ${attempt} times: ${(error as Error).message}`)
       }
-      return taken(brought)
+      return taken(brought) as Results<Asked>
     }
   }
   return {
     size,
     work,
     close() {
-      isClosed = true
-      return pool.destroy()
+      closing ??= pool.destroy()
+      return closing
     },
   }
 }
