@@ -12,6 +12,8 @@ declare module 'jstat' {
     ibeta(x: number, a: number, b: number): number
     gamma: { inv(p: number, shape: number, scale: number): number }
     gammafn(x: number): number
+    /** Logarithm of the gamma function. */
+    gammaln(x: number): number
   }
   export default jStat
 }

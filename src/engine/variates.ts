@@ -131,7 +131,27 @@ class Triangular extends Draw {
   }
 }
 
-const standardNormal = (): QuantileTable => tableOf('normal', (u) => jStat.normal.inv(u, 0, 1))
+const standardNormal = (): QuantileTable =>
+  tableOf('normal', () => ({
+    exact: (u) => jStat.normal.inv(u, 0, 1),
+    slope: (y) => Math.sqrt(2 * Math.PI) * Math.exp((y * y) / 2),
+    value: (y) => y,
+  }))
+
+/** Gamma law of scale 1, by the logarithm of its values: of small shapes most lie next to 0. */
+const standardGamma = (shape: number): QuantileTable =>
+  tableOf(`gamma ${shape}`, () => {
+    const logGamma = jStat.gammaln(shape)
+    return {
+      exact(u) {
+        const value = jStat.gamma.inv(u, shape, 1)
+        // what is too small for a number: the first term of the series of the distribution function is all of it
+        return value > 1e-300 ? Math.log(value) : (Math.log(u * shape) + logGamma) / shape
+      },
+      slope: (y) => Math.exp(logGamma - shape * y + Math.exp(y)),
+      value: (y) => Math.exp(y),
+    }
+  })
 
 class Lognormal extends Draw {
   private readonly standard = standardNormal()
@@ -184,7 +204,7 @@ class Gamma extends Draw {
     private readonly scale: number,
   ) {
     super()
-    this.standard = tableOf(`gamma ${shape}`, (u) => jStat.gamma.inv(u, shape, 1))
+    this.standard = standardGamma(shape)
   }
 
   override next(): void {
