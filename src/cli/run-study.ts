@@ -2,6 +2,7 @@
 import path from 'node:path'
 import { Line } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
+import { type Estimation, estimationOf } from '../study/figures.js'
 import { stoppingRule } from '../study/precision.js'
 import type { Workers } from '../study/replicate.js'
 import { type Asked, askedOf } from './asked.js'
@@ -44,7 +45,11 @@ export async function run(name: string, options: StudyOptions, io: Io, workers: 
         io,
       },
       async (simulated) => {
-        const isComplete = await simulated.ensure(0, most, enough(asked, confidence, options))
+        const isPlain = options.plain === true
+        // where counting begins is known when the first shifts come
+        const how = () =>
+          estimationOf(scenario, { confidence, isPlain }, simulated.warmUps[0]?.countFrom ?? 0)
+        const isComplete = await simulated.ensure(0, most, enough(asked, how))
         if (!isComplete) simulated.sayInterrupted()
         return { isComplete, done: simulated.done, shifts: simulated.of[0]!, warmUp: simulated.warmUps[0]! }
       },
@@ -72,7 +77,5 @@ export async function run(name: string, options: StudyOptions, io: Io, workers: 
 }
 
 /** When the first shifts are enough; undefined where their number is given. */
-const enough = ({ precision }: Asked, confidence: number, options: StudyOptions) =>
-  precision === null
-    ? undefined
-    : stoppingRule(precision.of, precision.share, { confidence, isPlain: options.plain === true })
+const enough = ({ precision }: Asked, how: () => Estimation) =>
+  precision === null ? undefined : stoppingRule(precision.of, precision.share, how)

@@ -152,11 +152,18 @@ async function search(
   const { scenario } = ordered[pick]!
   const line = lineOf(pick)
   const all = shifts.of[pick]!
-  const estimates = estimatesOf(line, scenario, all, { confidence: how.confidence, isPlain: false })
+  const countFrom = shifts.warmUps[pick]?.countFrom ?? 0
+  const estimates = estimatesOf(
+    line,
+    scenario,
+    all,
+    { confidence: how.confidence, isPlain: false },
+    countFrom,
+  )
   const picked = {
     shifts: all.length,
     bottleneck: handCalculation(scenario).line.bottleneck?.name ?? null,
-    ...lineResult(line, scenario, all, estimates, shifts.warmUps[pick]?.countFrom ?? 0),
+    ...lineResult(line, scenario, all, estimates, countFrom),
   }
   return { ...found, conditions, picked }
 }

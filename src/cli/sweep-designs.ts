@@ -6,7 +6,7 @@ import { Standstill } from '../line/standstill.js'
 import { sweepDesignsCsv, sweepDifferencesCsv } from '../report/sweep-csv.js'
 import { printable } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'
-import { measureName, studyMeasures } from '../study/figures.js'
+import { exposureOf, measureName, studyMeasures } from '../study/figures.js'
 import type { Workers } from '../study/replicate.js'
 import type { SweepMeasure } from '../study/sweep-result.js'
 import { type Sample, sampleOf } from '../study/sweep-sample.js'
@@ -128,7 +128,7 @@ async function allOf(
           shifts.sayInterrupted()
           return null
         }
-        outcome = { samples: samplesOf(scenario, measures, shifts.of[index]!) }
+        outcome = { samples: samplesOf(scenario, measures, shifts, index) }
       } catch (error) {
         if (index === 0 || !(error instanceof Standstill || error instanceof UnsettledError)) throw error
         outcome = {
@@ -150,13 +150,15 @@ const firstLine = ({ message }: Error) => message.split('\n')[0]!
 function samplesOf(
   scenario: Scenario,
   measures: readonly SweepMeasure[],
-  shifts: Shifts['of'][number],
+  shifts: Shifts,
+  index: number,
 ): Record<string, Sample> {
+  const exposure = exposureOf(scenario, shifts.warmUps[index]?.countFrom ?? 0)
   const known = studyMeasures(new Line(scenario).columns, scenario.shift.campaign)
   return Object.fromEntries(
     measures.flatMap(({ name }) => {
       const measure = known.find((each) => measureName(each) === name)
-      const sample = measure ? sampleOf(measure, shifts) : null
+      const sample = measure ? sampleOf(measure, shifts.of[index]!, exposure) : null
       return sample === null ? [] : [[name, sample]]
     }),
   )
@@ -170,9 +172,9 @@ function read(outcome: Outcome): Outcome {
     values.map((value) => (value !== null && Number.isFinite(value) ? value : Number.NaN))
   return {
     samples: Object.fromEntries(
-      Object.entries(outcome.samples).map(([name, { kind, values, overs }]) => [
+      Object.entries(outcome.samples).map(([name, { values, overs, ...rest }]) => [
         name,
-        { kind, values: numbers(values), overs: overs === null ? null : numbers(overs) },
+        { ...rest, values: numbers(values), overs: overs === null ? null : numbers(overs) },
       ]),
     ),
   }

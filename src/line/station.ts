@@ -227,7 +227,7 @@ export class Station extends Mechanism {
         path: [...at, 'planned-stops'],
         label: `Planned stops a shift, ${name}`,
         unit: 'count',
-        kind: 'total',
+        kind: 'count',
         value: () => this.plannedStops,
       })
     return measures

@@ -64,7 +64,9 @@ const heldIn = (design: DesignResult | undefined) =>
 function nextOfCompared({ differences, compared, best, made }: CompareResult): string[] {
   const open = Object.values(differences).flatMap((figures) =>
     compared.filter(
-      (measure) => figures[measure]?.isShown === false && figures[measure].low !== figures[measure].high,
+      (measure) =>
+        figures[measure]?.isShown === false &&
+        (figures[measure].few !== undefined || figures[measure].low !== figures[measure].high),
     ),
   ).length
   return [

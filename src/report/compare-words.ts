@@ -1,6 +1,6 @@
 /** A comparison in sentences: what each design does better or worse than the base, how sure that is, and what it is worth. */
 import type { CompareResult, DesignResult, DifferenceFigure } from '../study/compare-result.js'
-import { rangeText, sizeText } from './difference.js'
+import { fewDiffer, rangeText, sizeText } from './difference.js'
 import { grouped, listed, percentText } from './format.js'
 import { breakEvenText, worthText } from './worth.js'
 
@@ -48,7 +48,7 @@ function sentence(name: string, result: CompareResult): string {
   const certain =
     shown.length === 0
       ? ''
-      : ` ${shown.length === 1 ? 'This difference is' : shown.length === 2 ? 'Both differences are' : `All ${shown.length} differences are`} certain at ${sureness}.`
+      : ` ${shown.length === 1 ? 'This difference is' : shown.length === 2 ? 'Both differences are' : `All ${shown.length} differences are`} shown at ${sureness}.`
   const parts = [
     shown.length > 0
       ? `${name} ${listed(shown.map(claim))}.${certain}`
@@ -71,8 +71,9 @@ function unshown(
   isElse: boolean,
 ): string[] {
   const words = figures.flatMap(([measure, figure]) => {
-    if (figure.low === null || figure.high === null) return []
     const what = subjects[measure] ?? figure.label
+    if (figure.few) return [`${what} (${fewDiffer(figure.few.events)}: too few to tell)`]
+    if (figure.low === null || figure.high === null) return []
     if (figure.low === figure.high) return [`${what} (the same in every shift)`]
     const unit = sizeText(figure, display).split(' ').at(-1)!
     const more = figure.matters?.shifts ? figure.matters.shifts - made.shifts : 0

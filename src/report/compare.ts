@@ -43,7 +43,7 @@ export function compareReport(result: CompareResult): Report {
     subtitle: `${counted(names.length, 'design')} on the same random numbers, ${result.best ? 'up to ' : ''}${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each, seed "${made.seed}". Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it.`,
     headline: [...bestSentences(result), ...designSentences(result)],
     certainty: [
-      `Differences: ${percentText(made.confidence)} confidence that all ${grouped(size, 0)} that are judged together lie within their plus-minus at once (Bonferroni), and that no difference is called shown that is none (Holm). A further design or measure therefore widens the plus-minus of differences, and changes nothing else.`,
+      `Differences: ${percentText(made.confidence)} confidence that all ${grouped(size, 0)} that are judged together lie within their plus-minus at once (Bonferroni). Shown is a difference whose plus-minus leaves 0 out. A further design or measure therefore widens the plus-minus of differences, and changes nothing else.`,
       ...pairingLine(result),
       ...bestCertainty(result),
     ],

@@ -55,7 +55,7 @@ export function compareRecord(result: CompareResult, best: readonly string[]): S
       trials: `${counted(designs.length, 'design')}: the base and variants, whose changes stand in the section on designs.`,
       hasDesigns: true,
       estimation:
-        'All designs see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals and Holm’s step-down.',
+        'All designs see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals, and are called shown where these leave 0 out.',
       hasHand: false,
     }),
   }
@@ -98,7 +98,7 @@ export function sweepRecord(result: SweepResult, headline: readonly string[]): S
       trials: `${counted(result.points.length, 'point')} beside the scenario as it stands.`,
       hasDesigns: true,
       estimation:
-        'All points see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals and Holm’s step-down.',
+        'All points see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals, and are called shown where these leave 0 out.',
       hasHand: false,
     }),
   }

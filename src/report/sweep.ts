@@ -65,7 +65,7 @@ function certainty(result: SweepResult): string[] {
   const lines = []
   if (kind === 'curve' || kind === 'each')
     lines.push(
-      `Differences are taken shift by shift: ${sure} confidence that all ${size} that are judged together lie within their plus-minus at once (Bonferroni), and that none is called shown that is none (Holm). What is not shown may still be there: its plus-minus says how large at most.`,
+      `Differences are taken shift by shift: ${sure} confidence that all ${size} that are judged together lie within their plus-minus at once (Bonferroni). Shown is a difference whose plus-minus leaves 0 out. What is not shown may still be there: its plus-minus says how large at most.`,
     )
   if (kind === 'plan')
     lines.push(

@@ -11,6 +11,7 @@ import {
   type Pair,
   type Simulated,
 } from './compare.js'
+import type { Few } from './estimate.js'
 import { measureName, studyMeasures } from './figures.js'
 import { currencyOf, estimatesOf, type LineResult, lineResult, orNull, unitName } from './line-result.js'
 import { shiftsToShow } from './paired.js'
@@ -22,6 +23,8 @@ import { costBeforeFailures, type Interval, runningCost, type Worth, worth } fro
 export interface DifferenceFigure extends Interval {
   /** Pairs of shifts. */
   n: number
+  /** How many of them differ, where these are too few for an interval. */
+  few?: Few
   /** Spread of the differences over shifts. */
   sd: number | null
   unit: string
@@ -180,8 +183,8 @@ export function compareResult(record: CompareRecord): CompareResult {
   let yearlyCases: number | null = null
   for (const [index, design] of designs.entries()) {
     const { line, scenario, shifts } = design
-    const estimates = estimatesOf(line, scenario, shifts, how)
     const { name, note, set, countFrom, tapeLayout } = design
+    const estimates = estimatesOf(line, scenario, shifts, how, countFrom)
     const output = estimates.get('output')!.mean
     if (index === 0) yearlyCases = scenario.money?.shifts ? orNull(output * scenario.money.shifts) : null
     const differences = result.differences[name]
@@ -264,6 +267,7 @@ function figureOf(
     low: orNull(together.low),
     high: orNull(together.high),
     n: together.n,
+    ...(together.few ? { few: together.few } : {}),
     sd: orNull(together.sd),
     unit: unitName(measure.unit, currency),
     label: measure.label,

@@ -110,14 +110,15 @@ export interface StudyRecord {
 export function runResult(record: StudyRecord): RunResult {
   const { scenario, line, shifts, made, warmUp } = record
   const how = { confidence: made.confidence, isPlain: made.plain }
-  const estimates = estimatesOf(line, scenario, shifts, how)
+  const countFrom = warmUp?.countFrom ?? 0
+  const estimates = estimatesOf(line, scenario, shifts, how, countFrom)
   const precision = precisionReached(record, estimates)
   const { measures, costLeftOut, arrivals, equipment, crew, outputs, held } = lineResult(
     line,
     scenario,
     shifts,
     estimates,
-    warmUp?.countFrom ?? 0,
+    countFrom,
   )
   return {
     format: 'tapeshift-result/1',
@@ -139,7 +140,7 @@ export function runResult(record: StudyRecord): RunResult {
     held,
     losses: lossesOf(line, scenario, shifts, {
       ...how,
-      countFrom: warmUp?.countFrom ?? 0,
+      countFrom,
       bottleneck: record.byHand?.bottleneck ?? null,
     }),
     layout: layoutOf(scenario),

@@ -1,9 +1,8 @@
 /** The result document of a sweep: the points that were tried, and what they say as a curve, a grid, one factor at a time or a plan. */
 import type { About } from './about.js'
 import type { DifferenceFigure } from './compare-result.js'
-import { family } from './holm.js'
-import type { Figure } from './line-result.js'
-import { orNull } from './line-result.js'
+import { family } from './family.js'
+import { type Figure, figureOf, orNull } from './line-result.js'
 import type { PairedDifference } from './paired.js'
 import type { Made, RunResult } from './result.js'
 import type { ContourLine } from './sweep-contour.js'
@@ -169,8 +168,7 @@ export function sampledFigure(
   confidence: number,
 ): Figure {
   if (sample === undefined) return { mean: null, low: null, high: null, sd: null, n: 0, unit, label }
-  const { mean, low, high, sd, n } = sampleEstimate(sample, confidence)
-  return { mean: orNull(mean), low: orNull(low), high: orNull(high), sd: orNull(sd), n, unit, label }
+  return figureOf(sampleEstimate(sample, confidence), { unit, label })
 }
 
 /** The points of the document. */
@@ -208,7 +206,8 @@ export function judgedFigures(
     const own = alone[index]!
     return {
       ...{ mean: orNull(estimate.mean), low: orNull(estimate.low), high: orNull(estimate.high) },
-      ...{ n: estimate.n, sd: orNull(own.sd), unit, label, family: comparisons.length },
+      ...{ n: estimate.n, ...(own.few ? { few: own.few } : {}) },
+      ...{ sd: orNull(own.sd), unit, label, family: comparisons.length },
       alone: { low: orNull(own.low), high: orNull(own.high) },
       ...{ p: orNull(adjustedP), isShown, varianceRatio: orNull(own.varianceRatio), matters: null },
     }
