@@ -1,6 +1,6 @@
 /** How sure the figures of a run are, in sentences: precision, requirements, narrowed intervals, the warm-up. */
 import type { PrecisionReached, RunResult } from '../study/result.js'
-import { figureAt } from './figure-at.js'
+import { everyFigure, figureAt } from './figure-at.js'
 import { durationText, figureText, grouped, percentText } from './format.js'
 
 /** What the user required, each with what the figures say of it. */
@@ -25,8 +25,13 @@ export function certaintyLines(result: RunResult): string[] {
     ...shrinkLine(result),
   ]
   if (warmUp) lines.push(warmUpLine(result))
+  if (everyFigure(result).some(({ few }) => few)) lines.push(fewLine)
   return lines
 }
+
+/** What stands in place of plus-minus. */
+const fewLine =
+  'Where events or shifts are counted in place of plus-minus, the figure rests on so few of them that nobody can say how far off it is. "In breaks" are stops that waited for the end of a break: one of them outweighs many others.'
 
 /** What the number of shifts has to do with it. */
 function spread({ made }: RunResult): string {

@@ -11,7 +11,7 @@ const meanings: readonly [RegExp, string][] = [
     /^measures\.output-p10$/,
     'what 9 of 10 shifts reach: a quantile over shifts, with an interval from order statistics',
   ],
-  [/^measures\.target-held$/, 'of all shifts those whose own throughput reaches the target; Wilson interval'],
+  [/^measures\.target-held$/, 'of all shifts those whose own throughput reaches the target; Wilson interval, exact limits where nearly all or nearly none do'],
   [/time-in-system$/, 'from the arrival of a case until it leaves the line, mean over the cases of a shift'],
   [/time-in-system-p95$/, 'the time that 95 of 100 cases of a shift do not pass'],
   [
@@ -50,6 +50,7 @@ const meanings: readonly [RegExp, string][] = [
   [/measures\.wait$/, 'from arrival at its waiting room to the start of its work'],
   [/utilisation$/, 'share of its places at work, standstills left out'],
   [/planned-stops$/, 'stops after a number of cases, such as pallet changes'],
+  [/-in-breaks$/, 'of these stops those that waited for the end of a break, with nobody there who could come'],
   [/-stop$/, 'from the stop until it runs again'],
   [/-wait$/, 'the part of that until somebody is there'],
   [/\.jams$/, 'cases that stop at the first head and must be cleared'],
@@ -143,7 +144,7 @@ export function definitionsTable(results: readonly LineResult[]): Table {
   )
   return {
     title: 'What each measure means',
-    note: 'Means over shifts have Student t intervals, shares of shifts Wilson intervals, totals over totals the ratio estimator. The words are those of the first piece that has the measure; the second column is its place in result.json.',
+    note: 'Means over shifts have Student t intervals, from 30 shifts on with their skewness taken into account; counts of fewer than 30 events exact limits, shares of shifts Wilson intervals (exact limits near none and all), totals over totals the ratio estimator. The words are those of the first piece that has the measure; the second column is its place in result.json.',
     columns: ['measure', 'place in result.json', 'meaning'],
     words: ['place in result.json', 'meaning'],
     rows: [...rows.values(), ...ofStates],

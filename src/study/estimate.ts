@@ -1,7 +1,7 @@
 /** Estimates over shifts: a shift is one observation, and every figure comes with its interval. */
 import { max, mean, min, quantile, sampleVariance } from 'simple-statistics'
 import type { ControlBasis } from './control.js'
-import { bunching, countLimits, enoughEvents } from './events.js'
+import { bunching, chanceLimits, countLimits, enoughEvents } from './events.js'
 import { binomialAtMost, standardNormal, studentT } from './quantile.js'
 import { skewedInterval, skewnessOfMean } from './skewness.js'
 
@@ -117,8 +117,20 @@ function around(
   }
 }
 
-/** Share of shifts with a Wilson score interval. Wilson, J. Am. Stat. Assoc. 22 (1927) 209-212. */
+/** Shifts on each side from which a share has Wilson's interval: of fewer it covers 84 % where 95 % are asked. */
+const enoughOfEach = 5
+
+/** Share of shifts with a Wilson score interval; where nearly all or nearly none do, with exact limits. */
 export function shareEstimate(values: readonly number[], confidence: number): Estimate {
+  const n = values.length
+  const some = values.reduce((sum, value) => sum + value, 0)
+  const wilson = wilsonEstimate(values, confidence)
+  if (n === 0 || Math.min(some, n - some) >= enoughOfEach) return wilson
+  return { ...wilson, ...chanceLimits(some, n, confidence) }
+}
+
+/** Share of shifts with a Wilson score interval. Wilson, J. Am. Stat. Assoc. 22 (1927) 209-212. */
+export function wilsonEstimate(values: readonly number[], confidence: number): Estimate {
   const n = values.length
   if (n === 0) return { mean: Number.NaN, low: Number.NaN, high: Number.NaN, sd: Number.NaN, n }
   const share = mean(values as number[])

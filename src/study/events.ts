@@ -1,5 +1,5 @@
 /** What is known of things that happen seldom: exact limits of their number, and which figures rest on too few of them. */
-import { chiSquare } from './quantile.js'
+import { beta, chiSquare } from './quantile.js'
 
 /** Events from which a mean of what happens in them, or a share of time, is given with plus-minus. Project rule. */
 export const enoughEvents = 30
@@ -29,6 +29,18 @@ export function countLimits(events: number, confidence: number, spread = 1): { l
   return {
     low: events === 0 ? 0 : (spread * chiSquare(tail, 2 * bunches)) / 2,
     high: (spread * chiSquare(1 - tail, 2 * bunches + 2)) / 2,
+  }
+}
+
+/**
+ * Limits of the chance of what happened `some` times in `n`, each end wrong with at most half of what confidence leaves.
+ * Clopper & Pearson, Biometrika 26 (1934) 404-413.
+ */
+export function chanceLimits(some: number, n: number, confidence: number): { low: number; high: number } {
+  const tail = (1 - confidence) / 2
+  return {
+    low: some === 0 ? 0 : beta(tail, some, n - some + 1),
+    high: some === n ? 1 : beta(1 - tail, some + 1, n - some),
   }
 }
 

@@ -2,7 +2,7 @@
  * Differences of two designs over the same shifts, with intervals: pairs that had the same luck are told apart sooner.
  */
 import { mean, sampleVariance } from 'simple-statistics'
-import { type Estimate, ofFew, shareEstimate } from './estimate.js'
+import { type Estimate, ofFew, wilsonEstimate } from './estimate.js'
 import { isFewOf } from './events.js'
 import { signTest, standardNormal, studentT, studentTBeyond } from './quantile.js'
 import { skewedInterval, skewnessOfMean, withoutSkewness } from './skewness.js'
@@ -133,11 +133,11 @@ export function pairedShareDifference(
   const pairs = allSay([base, other])
   const n = pairs.length
   if (n === 0) return { ...saysNothing(Number.NaN, 0), varianceRatio: Number.NaN }
-  const before = shareEstimate(
+  const before = wilsonEstimate(
     pairs.map(([value]) => value!),
     confidence,
   )
-  const after = shareEstimate(
+  const after = wilsonEstimate(
     pairs.map(([, value]) => value!),
     confidence,
   )

@@ -7,6 +7,8 @@ import { expected } from './markov.js'
 import { inQueue, queueChain, queueScenario, shiftLength } from './queue.js'
 import { Coverage, confidence, measureOf, seedOf, studies } from './studies.js'
 
+const how = (isPlain: boolean) => ({ confidence, isPlain, exposure: 1 })
+
 /** One way to stop, and what came of it. */
 class Stopping {
   readonly coverage: Coverage
@@ -44,7 +46,7 @@ describe('2 000 studies that stop by the precision of the cases held', () => {
       // all ways of one study look at the same shifts
       let running = ways.map((way) => ({
         way,
-        isEnough: stoppingRule([measure], way.share, { confidence, isPlain: way.isPlain }),
+        isEnough: stoppingRule([measure], way.share, () => how(way.isPlain)),
       }))
       while (running.length > 0) {
         results.push(line.simulate(seedOf(study), results.length + 1))
@@ -53,8 +55,8 @@ describe('2 000 studies that stop by the precision of the cases held', () => {
           const reached = estimate(
             measure,
             results,
-            confidence,
-            controlsOf(results, { confidence, isPlain: way.isPlain }),
+            how(way.isPlain),
+            controlsOf(results, how(way.isPlain)),
           )
           if (!(relativeError(reached) <= way.share)) throw new Error(`stopped at ${JSON.stringify(reached)}`)
           way.coverage.add(reached)
