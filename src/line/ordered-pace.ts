@@ -78,7 +78,7 @@ export class OrderedPace extends Pace {
         path: [...at, 'orders-done'],
         label: `Orders whose last case has come, ${name}`,
         unit: 'count',
-        kind: 'count',
+        kind: 'total',
         value: () => this.done,
       },
     ]

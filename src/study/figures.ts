@@ -56,12 +56,12 @@ export interface StudyMeasure {
   /** Of a quantile: the share of shifts below it. */
   below?: number
   /** Columns of the counts of events that it tells of. */
-  restsOn: readonly number[]
+  restsOn?: readonly number[]
   /** Columns of the counts of rare events that may outweigh all others. */
-  upsetBy: readonly number[]
+  upsetBy?: readonly number[]
   /** A rare long stop of some piece moves it by much, and the scenario has such stops. */
-  isUpset: boolean
-  isFixed: boolean
+  isUpset?: boolean
+  isFixed?: boolean
 }
 
 /** The shift output that 9 of 10 shifts reach: what one may promise for a single shift. */
@@ -138,7 +138,7 @@ function rawEstimate(
 
 /** On what a figure rests where that is too little for a plus-minus; null where it is not. */
 export function tooFew(
-  { kind, index, restsOn, upsetBy, isUpset, isFixed }: StudyMeasure,
+  { kind, index, restsOn = [], upsetBy = [], isUpset, isFixed }: StudyMeasure,
   shifts: readonly ShiftResult[],
   exposure: number,
 ): Few | null {

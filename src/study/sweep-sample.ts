@@ -23,10 +23,10 @@ export interface Sample {
   kind: Exclude<StudyMeasure['kind'], 'quantile'>
   values: number[]
   overs: number[] | null
-  /** Shifts that a value stands for. */
-  exposure: number
-  /** What the figure rests on, where that is too little; null where it is not. */
-  few: Few | null
+  /** Shifts that a value stands for, 1 if not given. */
+  exposure?: number
+  /** What the figure rests on, where that is too little. */
+  few?: Few | null
 }
 
 /** The numbers of a measure; null of a quantile over shifts, of which no difference is known. */
@@ -46,10 +46,10 @@ export function sampleOf(
 export function sampleEstimate(sample: Sample, confidence: number): Estimate {
   const found = rawEstimate(sample, confidence)
   // of a count the limits say it themselves
-  return sample.few === null || sample.kind === 'count' ? found : ofFew(found, sample.few)
+  return !sample.few || sample.kind === 'count' ? found : ofFew(found, sample.few)
 }
 
-function rawEstimate({ kind, values, overs, exposure }: Sample, confidence: number): Estimate {
+function rawEstimate({ kind, values, overs, exposure = 1 }: Sample, confidence: number): Estimate {
   if (kind === 'share') return shareEstimate(values, confidence)
   if (kind === 'count') return countEstimate(values, confidence, exposure)
   return overs === null ? meanEstimate(values, confidence) : ratioEstimate(values, overs, confidence)

@@ -52,12 +52,7 @@ describe('2 000 studies that stop by the precision of the cases held', () => {
         results.push(line.simulate(seedOf(study), results.length + 1))
         running = running.filter(({ way, isEnough }) => {
           if (!isEnough(results)) return true
-          const reached = estimate(
-            measure,
-            results,
-            how(way.isPlain),
-            controlsOf(results, how(way.isPlain)),
-          )
+          const reached = estimate(measure, results, how(way.isPlain), controlsOf(results, how(way.isPlain)))
           if (!(relativeError(reached) <= way.share)) throw new Error(`stopped at ${JSON.stringify(reached)}`)
           way.coverage.add(reached)
           way.shifts += results.length

@@ -19,7 +19,10 @@ describe('limits of a count', () => {
 
   it('of none end at 3.6889, of three run from 0.6187 to 8.7673: any table of Poisson limits, from memory', () => {
     expect(countLimits(0, 0.95)).toEqual({ low: 0, high: expect.closeTo(3.68888, 4) })
-    expect(countLimits(3, 0.95)).toEqual({ low: expect.closeTo(0.61867, 4), high: expect.closeTo(8.76727, 4) })
+    expect(countLimits(3, 0.95)).toEqual({
+      low: expect.closeTo(0.61867, 4),
+      high: expect.closeTo(8.76727, 4),
+    })
   })
 
   it('of bunches are as wide as of so many bunches: 12 in bunches of 4 as 3, fourfold', () => {
@@ -86,7 +89,10 @@ describe('a count over shifts', () => {
   it('from 30 events on is a mean like any other', () => {
     const values = Array.from({ length: 10 }, (_, shift) => (shift % 2 === 0 ? 2 : 4))
     expect(countEstimate(values, 0.95, 1).few).toBeUndefined()
-    expect(countEstimate(values, 0.95, 1).high - 3).toBeCloseTo((2.262157 * Math.sqrt(10 / 9)) / Math.sqrt(10), 5)
+    expect(countEstimate(values, 0.95, 1).high - 3).toBeCloseTo(
+      (2.262157 * Math.sqrt(10 / 9)) / Math.sqrt(10),
+      5,
+    )
   })
 })
 

@@ -217,7 +217,7 @@ function subtitleOf({ made, variants }: CompareResult, elements: Element[], seen
 function differenceText(figure: DifferenceFigure | undefined, display: CompareResult['display']): string {
   if (!figure) return ''
   const { value, interval } = printDifference({ ...figure, ...figure.alone }, display)
-  return interval === '' ? '' : `${value} ${interval} to the base`
+  return value === '–' ? '' : `${[value, interval].filter((part) => part !== '').join(' ')} to the base`
 }
 
 /** Writes the total with its interval beside each bar: an error bar would be too short to see. */
