@@ -27,7 +27,7 @@ export function lineMeasures(
       path: at('output'),
       label: 'Good cases out a shift',
       unit: 'cases',
-      kind: 'count',
+      kind: 'total',
       value: () => exit.out,
     },
     {

@@ -227,7 +227,7 @@ export class Source implements Actor, Feeder {
         path: [...at, 'arrived'],
         label: `Cases that arrived a shift, ${name}`,
         unit: 'cases',
-        kind: 'count',
+        kind: 'total',
         value: () => this.arrived,
       },
       ...this.pace.measures(at, name),

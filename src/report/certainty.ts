@@ -26,12 +26,25 @@ export function certaintyLines(result: RunResult): string[] {
   ]
   if (warmUp) lines.push(warmUpLine(result))
   if (everyFigure(result).some(({ few }) => few)) lines.push(fewLine)
+  lines.push(...bunchLine(result))
   return lines
 }
 
 /** What stands in place of plus-minus. */
 const fewLine =
   'Where events or shifts are counted in place of plus-minus, the figure rests on so few of them that nobody can say how far off it is. "In breaks" are stops that waited for the end of a break: one of them outweighs many others.'
+
+/** Counts that come in bunches, the worst three: fewer of them are independent than were counted. */
+function bunchLine(result: RunResult): string[] {
+  const bunched = everyFigure(result)
+    .filter(({ bunches }) => bunches !== undefined)
+    .sort((a, b) => b.bunches! - a.bunches!)
+  if (bunched.length === 0) return []
+  const worst = bunched.slice(0, 3).map(({ label, bunches }) => `${label} (${grouped(bunches!, 1)})`)
+  return [
+    `Some counts come in bunches; their plus-minus takes that into account. How many times more they vary than events that know nothing of each other: ${worst.join('; ')}.`,
+  ]
+}
 
 /** What the number of shifts has to do with it. */
 function spread({ made }: RunResult): string {

@@ -11,7 +11,10 @@ const meanings: readonly [RegExp, string][] = [
     /^measures\.output-p10$/,
     'what 9 of 10 shifts reach: a quantile over shifts, with an interval from order statistics',
   ],
-  [/^measures\.target-held$/, 'of all shifts those whose own throughput reaches the target; Wilson interval, exact limits where nearly all or nearly none do'],
+  [
+    /^measures\.target-held$/,
+    'of all shifts those whose own throughput reaches the target; Wilson interval, exact limits where nearly all or nearly none do',
+  ],
   [/time-in-system$/, 'from the arrival of a case until it leaves the line, mean over the cases of a shift'],
   [/time-in-system-p95$/, 'the time that 95 of 100 cases of a shift do not pass'],
   [
@@ -50,7 +53,10 @@ const meanings: readonly [RegExp, string][] = [
   [/measures\.wait$/, 'from arrival at its waiting room to the start of its work'],
   [/utilisation$/, 'share of its places at work, standstills left out'],
   [/planned-stops$/, 'stops after a number of cases, such as pallet changes'],
-  [/-in-breaks$/, 'of these stops those that waited for the end of a break, with nobody there who could come'],
+  [
+    /-in-breaks$/,
+    'of these stops those that waited for the end of a break, with nobody there who could come',
+  ],
   [/-stop$/, 'from the stop until it runs again'],
   [/-wait$/, 'the part of that until somebody is there'],
   [/\.jams$/, 'cases that stop at the first head and must be cleared'],

@@ -157,12 +157,24 @@ export function tooFew(
 
 /** Of values that are alike in most shifts the number of the others, where these are few; null elsewhere. */
 function unlikeTheRest(values: readonly number[]): number | null {
-  const usual = medianOf(values)
+  const usual = majorityOf(values)
   const others = values.filter((value) => value !== usual).length
   return isFewOf(others, values.length) ? others : null
 }
 
-const medianOf = (values: readonly number[]): number => Float64Array.from(values).sort()[values.length >> 1]!
+/**
+ * The value that more than half of them have, if any has. Boyer & Moore, MJRTY, in Automated Reasoning (1991) 105-117 (from
+ * memory).
+ */
+function majorityOf(values: readonly number[]): number {
+  let usual = Number.NaN
+  let lead = 0
+  for (const value of values) {
+    if (lead === 0) usual = value
+    lead += value === usual ? 1 : -1
+  }
+  return usual
+}
 
 const column = (shifts: readonly ShiftResult[], index: number): number[] =>
   shifts.map((shift) => shift.values[index]!)

@@ -90,7 +90,9 @@ function stepDown(rows: LossRow[], steps: readonly LossStep[], from: number, cou
     const to = left - (step.cases.mean ?? 0)
     const word = to > left ? 'more: ' : ''
     const { value } =
-      step.cases.low === null ? { value: whole(step.cases.mean ?? 0) } : printFigure(step.cases, 'metric')
+      step.cases.low === null && !step.cases.few
+        ? { value: whole(step.cases.mean ?? 0) }
+        : printFigure(step.cases, 'metric')
     rows.push({
       label: word + step.label,
       from: left,
