@@ -112,7 +112,6 @@ export function cover(
   figures: readonly Known[],
   shifts = shiftsPerStudy,
   most = studies,
-  isPlain = false,
 ): Pair[] {
   const how = { confidence, exposure: 1 }
   const pairs = figures.map(({ name, truth }) => ({
@@ -123,7 +122,7 @@ export function cover(
   for (let study = 1; study <= most; study++) {
     const results: ShiftResult[] = []
     for (let shift = 1; shift <= shifts; shift++) results.push(line.simulate(seedOf(study), shift))
-    const controls = controlsOf(results, { isPlain })
+    const controls = controlsOf(results, { isPlain: false })
     for (const { measure, plain, controlled } of pairs) {
       plain.add(estimate(measure, results, how, null))
       controlled.add(estimate(measure, results, how, controls))
