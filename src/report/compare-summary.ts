@@ -5,7 +5,7 @@ import type { SweepResult } from '../study/sweep-result.js'
 import { sizeText } from './difference.js'
 import { counted, grouped, percentText } from './format.js'
 import { limitingText, measureFirst, putRightFirst, questionOf, restingOn, type Summary } from './summary.js'
-import { besideCost, isCostInPart, withVerdict } from './warnings.js'
+import { besideCost, cannotWork, isCostInPart, withVerdict } from './warnings.js'
 
 /** What is better, by measure: more of it or less, and how that is said. */
 const wishes: [measure: string, isMoreBetter: boolean, words: string][] = [
@@ -89,6 +89,8 @@ function nextOfCompared({ differences, compared, best, made }: CompareResult): s
 export function sizeSummary(result: SizeResult, headline: readonly string[]): Summary {
   const { about, made, assumed, picked, pick, isFull } = result
   const limiting = picked ? limitingText(picked, picked) : ''
+  // what is wrong with the scenario the pick may have put right
+  const isSound = pick !== null && !cannotWork(result)
   return {
     question: questionOf(about, 'What is the cheapest line that keeps its promises?'),
     answer: headline[0]!,
@@ -101,7 +103,7 @@ export function sizeSummary(result: SizeResult, headline: readonly string[]): Su
     ],
     limiting: limiting === '' ? '' : `In the pick: ${limiting.replace(/^By/, 'by')}`,
     next: [
-      ...putRightFirst(about),
+      ...(isSound ? [] : putRightFirst(about)),
       ...(pick === null
         ? ['Widen the choices, or promise less.']
         : [

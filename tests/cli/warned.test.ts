@@ -199,6 +199,15 @@ describe('sweep', () => {
     expect(out).toContain('4 m/min (cannot work)')
   })
 
+  it('says that of more than 200 points none was checked', async () => {
+    const grid = ['--vary', 'line.infeed.length=1..15/1 m', '--vary', 'line.sealer.belt-speed=4..17/1 m/min']
+    const { code, result } = await documentOf<SweepResult>('sweep', [...grid, '--shifts', '2'], line(0))
+    expect([code, result.points.length, result.warnings]).toEqual([0, 210, undefined])
+    expect(result.notes).toContain(
+      'Of so many points (210) check looked at none, only at the scenario as it stands: check the one that you choose.',
+    )
+  })
+
   it('ends with 3 where the scenario as it stands, or every point, cannot work', async () => {
     const base = [...speeds, '--set', 'line.sealer.belt-speed=4 m/min']
     expect((await ask('sweep', base, line(0))).code).toBe(3)

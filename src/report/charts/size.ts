@@ -3,7 +3,7 @@ import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
 import type { PromiseResult, SizedDesign, SizeResult } from '../../study/size-result.js'
 import { flowText } from '../flow.js'
 import { counted, grouped, percentText, printedUnit } from '../format.js'
-import { isCostInPart } from '../warnings.js'
+import { isCostInPart, suffixCannotWork } from '../warnings.js'
 import {
   axisTitle,
   type Chart,
@@ -345,9 +345,10 @@ function titleOf(result: SizeResult, isPriced: boolean): string {
   const what = shortened(promises.map(({ promise }) => promise).join(' and '), 100)
   if (pick === null) return `None of ${counted(all, 'design')} is shown to hold ${what}`
   const { cost, place } = designs[pick]!
+  const but = suffixCannotWork(result)
   return isPriced && cost !== null && !isCostInPart(result)
-    ? `The cheapest that holds ${what}: ${grouped(cost, 2)} ${currency} a shift`
-    : `The first design that holds ${what} is number ${grouped(place, 0)} of ${grouped(all, 0)}`
+    ? `The cheapest that holds ${what}: ${grouped(cost, 2)} ${currency} a shift${but}`
+    : `The first design that holds ${what} is number ${grouped(place, 0)} of ${grouped(all, 0)}${but}`
 }
 
 /** At most so many designs are named for those who do not see the picture. */
