@@ -5,8 +5,6 @@ import { counted, listed } from './format.js'
 /** The head in words. */
 export interface Head {
   title: string
-  /** The line, or a design, cannot work as described. */
-  isError: boolean
   lines: string[]
 }
 
@@ -16,7 +14,7 @@ const errorsOf = ({ warnings = [] }: Warned) => warnings.filter(({ severity }) =
 const mostNamed = 3
 
 /** `base, three-inch and 4 more`. */
-export const few = (names: readonly string[]): string =>
+const few = (names: readonly string[]): string =>
   names.length <= mostNamed + 1
     ? listed(names)
     : `${names.slice(0, mostNamed).join(', ')} and ${names.length - mostNamed} more`
@@ -43,7 +41,6 @@ export function headOf(result: Warned): Head | null {
       errors.length > 0
         ? `${titleOf(errors)} The figures below take no account of that.`
         : 'The cost leaves out what the scenario gives.',
-    isError: errors.length > 0,
     lines: warnings.map((each) => lineOf(each, errors)),
   }
 }
@@ -78,15 +75,15 @@ export const suffixCannotWork = (result: Warned): string =>
 export const withVerdict = (design: string, result: Warned): string =>
   cannotWork(result, design) ? `${design} (cannot work as described)` : design
 
+/** Elements of cost that are given in part and left out, in words; empty where there are none. */
+const leftOutWords = ({ warnings = [] }: Warned): string =>
+  listed(warnings.flatMap(({ leavesOut }) => leavesOut ?? []))
+
 /** `Cost of 1000 cases without capital recovery`: whatever is left out of the cost is said with it. */
 export const costWords = (words: string, result: Warned): string => {
   const leftOut = leftOutWords(result)
   return leftOut === '' ? words : `${words} without ${leftOut}`
 }
-
-/** Elements of cost that are given in part and left out, in words; empty where there are none. */
-export const leftOutWords = ({ warnings = [] }: Warned): string =>
-  listed(warnings.flatMap(({ leavesOut }) => leavesOut ?? []))
 
 /** Elements that a cost leaves out: those that nobody priced, and those that are priced in part. */
 export function leftOutNote(elements: readonly string[], { warnings = [] }: Warned): string {
