@@ -15,6 +15,7 @@ import { deliverRun } from './run-document.js'
 import { loadForCommand } from './scenario.js'
 import { simulating } from './simulating.js'
 import { UnsettledError } from './unsettled.js'
+import { exitCode } from './warned.js'
 
 /** Runs the study of the scenario `name`, with `workers`; returns the exit code. */
 export async function run(name: string, options: StudyOptions, io: Io, workers: Workers): Promise<number> {
@@ -59,14 +60,10 @@ export async function run(name: string, options: StudyOptions, io: Io, workers: 
       if (study.done === 0 && journal?.isEmpty) journal.remove()
       return exits.interrupted
     }
-    const { requirements } = await deliverRun(
-      { name, options, loaded, line, asked, ...study },
-      workers,
-      folder,
-      io,
-    )
+    const result = await deliverRun({ name, options, loaded, line, asked, ...study }, workers, folder, io)
     journal?.remove()
-    return requirements.every(({ judgement }) => judgement === 'met') ? exits.done : exits.requirement
+    const isMet = result.requirements.every(({ judgement }) => judgement === 'met')
+    return exitCode(result, isMet ? exits.done : exits.requirement, options, io)
   } catch (error) {
     // the scenario itself must change: what was simulated of it is of no use
     if (error instanceof Standstill || error instanceof UnsettledError) journal?.remove()

@@ -21,6 +21,8 @@ import { type SizeOptions, usualMostEach } from './size.js'
 import { promiseOf, type SizeAsked, sizeAsked } from './size-asked.js'
 import { type ChosenDesign, combine, inOrder } from './size-choices.js'
 import { type Found, sizeResult } from './size-document.js'
+import { atPromisedRate, sizeHead } from './size-warned.js'
+import { exitCode } from './warned.js'
 
 /** Sizes the line of the scenario `name`, with `workers`; returns the exit code. */
 export async function size(name: string, options: SizeOptions, io: Io, workers: Workers): Promise<number> {
@@ -68,22 +70,14 @@ export async function size(name: string, options: SizeOptions, io: Io, workers: 
       (shifts) => search(ordered, asked, { confidence, most, usual, isFull }, shifts, journal),
     )
     if (found === null) return exits.interrupted
-    const result = sizeResult({
-      found,
-      loaded,
-      asked,
-      ordered,
-      all,
-      refused,
-      most,
-      options,
-      name,
-      confidence,
-    })
+    const result = {
+      ...sizeResult({ found, loaded, asked, ordered, all, refused, most, options, name, confidence }),
+      ...sizeHead(ordered, found.pick, asked),
+    }
     const rows = () => new Map([['designs.csv', designsSizedCsv(result)]])
     await deliver(result, rows, { folder, loaded, options, io })
     journal?.remove()
-    return result.pick === null ? exits.requirement : exits.done
+    return exitCode(result, result.pick === null ? exits.requirement : exits.done, options, io)
   } finally {
     journal?.close()
   }
@@ -169,12 +163,8 @@ async function search(
 }
 
 /** What pencil and paper say against a design; null where nothing. */
-function ruledOut({ target, ...others }: Scenario, { needs }: SizeAsked): string | null {
-  const rate = Math.max(needs.rate ?? 0, needs.target ? (target ?? 0) : 0)
-  const checked = checkScenario({
-    scenario: rate > 0 ? { ...others, target: rate } : others,
-    placeOf: () => null,
-  })
+function ruledOut(scenario: Scenario, asked: SizeAsked): string | null {
+  const checked = checkScenario({ scenario: atPromisedRate(scenario, asked), placeOf: () => null })
   const fault = checked.findings.find(({ severity }) => severity === 'error')
   return fault ? codes[fault.code] : null
 }

@@ -2,16 +2,17 @@
 import type { PrecisionReached, RunResult } from '../study/result.js'
 import { everyFigure, figureAt } from './figure-at.js'
 import { durationText, figureText, grouped, percentText } from './format.js'
+import { butCannotWork } from './warnings.js'
 
 /** What the user required, each with what the figures say of it. */
 export function requirementLines(result: RunResult): string[] {
   return result.requirements.map((each) => {
     const required = `Required: ${each.require}.`
     if (each.measure === null)
-      return `${required} ${each.judgement === 'met' ? 'Met.' : 'Not met: see how sure this is.'}`
+      return `${required} ${each.judgement === 'met' ? `Met${butCannotWork(result)}.` : 'Not met: see how sure this is.'}`
     const figure = figureAt(result, each.measure)
     const seen = figure ? figureText(figure, result.display) : 'not known'
-    if (each.judgement === 'met') return `${required} Met: it is ${seen}.`
+    if (each.judgement === 'met') return `${required} Met: it is ${seen}${butCannotWork(result)}.`
     if (each.judgement === 'not-met') return `${required} Not met: it is ${seen}.`
     return `${required} Not shown: it is ${seen}, and the requirement lies within that. Simulate more shifts.`
   })

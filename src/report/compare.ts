@@ -15,6 +15,7 @@ import { counted, durationText, figureText, grouped, percentText } from './forma
 import { compareRecord } from './record.js'
 import { inSections, within } from './sections.js'
 import { tapeLayoutTable } from './tape-layouts.js'
+import { leftOutNote } from './warnings.js'
 import { worthTable } from './worth.js'
 
 /** The report of a comparison. */
@@ -123,7 +124,8 @@ function pairTable(result: CompareResult): Table {
 }
 
 /** Cost by element: a row an element, a column a design. */
-function costTable({ variants, display }: CompareResult): Table {
+function costTable(result: CompareResult): Table {
+  const { variants, display } = result
   const designs = Object.entries(variants)
   const keys = [
     ...new Set(
@@ -136,9 +138,7 @@ function costTable({ variants, display }: CompareResult): Table {
   const [ofBase] = leftOut.values()
   const isSame = [...leftOut.values()].every((each) => each === ofBase)
   const note = isSame
-    ? ofBase === ''
-      ? ''
-      : `Not priced in the scenario, so left out: ${ofBase}.`
+    ? leftOutNote(designs[0]?.[1].costLeftOut ?? [], result)
     : `Not priced, so left out: ${[...leftOut].map(([name, each]) => `${name}: ${each || 'nothing'}`).join('; ')}.`
   return {
     title: 'Cost of 1000 good cases',

@@ -15,6 +15,7 @@ import {
 } from './format.js'
 import { sizeRecord } from './record.js'
 import { within } from './sections.js'
+import { besideCost, butCannotWork, isCostInPart } from './warnings.js'
 
 /** The report of a sizing. */
 export function sizeReport(result: SizeResult): Report {
@@ -62,9 +63,9 @@ function headline(result: SizeResult): string[] {
   const { pick, designs, picked, display } = result
   if (pick === null) return [noPick(result)]
   const design = designs[pick]!
-  const isPriced = design.cost !== null
+  const isPriced = design.cost !== null && !isCostInPart(result)
   const lines = [
-    `Choose ${setText(design.set)}: ${isPriced ? 'the cheapest design' : 'the first design in the order below'} that holds ${promisesText(result)}.${isPriced ? ` By hand a shift costs ${moneyText(design.cost!, result)}.` : ''}`,
+    `Choose ${setText(design.set)}: ${isPriced ? 'the cheapest design' : 'the first design in the order below'} that holds ${promisesText(result)}${butCannotWork(result, 'it')}.${isPriced ? ` By hand a shift costs ${moneyText(design.cost!, result)}.` : ''} ${besideCost(result)}`.trimEnd(),
     `Its margin: ${marginsOf(design, result)}.`,
   ]
   if (picked)
@@ -126,10 +127,12 @@ function cheaperOnes(result: SizeResult, pick: SizedDesign): string[] {
   if (nextCheaper === null)
     return [
       pick.place === 1
-        ? pick.cost === null
+        ? pick.cost === null || isCostInPart(result)
           ? 'It is the first of all in the order.'
           : 'No design costs less.'
-        : 'No cheaper design was simulated: it is the cheapest of all that pencil and paper do not rule out.',
+        : isCostInPart(result)
+          ? 'Pencil and paper rule out all before it in the order.'
+          : 'No cheaper design was simulated: it is the cheapest of all that pencil and paper do not rule out.',
     ]
   const saved = (design: SizedDesign) =>
     design.cost === null || pick.cost === null ? null : pick.cost - design.cost

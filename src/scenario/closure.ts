@@ -61,7 +61,10 @@ export const closure = z
       .strictObject({
         chance: quantity('share', 'of the good cases that left the line', { from: 0, to: 1 }),
         cost: money(null, 'what one costs, without the work of closing it again').optional(),
-        repair: quantity('time', 'work of one person to close it again').optional(),
+        repair: quantity(
+          'time',
+          'work of one person to close it again; counted with money.labour',
+        ).optional(),
       })
       .optional()
       .describe('closures that open after the line, in store or on the way: counted as expected, and priced'),

@@ -17,6 +17,7 @@ import { currencyOf, estimatesOf, type LineResult, lineResult, orNull, unitName 
 import { shiftsToShow } from './paired.js'
 import { judge, type Requirement } from './requirement.js'
 import { type Made, type RequirementJudged, type RunResult, shiftOf } from './result.js'
+import { headed, type Warned, type Warning } from './warning.js'
 import { costBeforeFailures, type Interval, runningCost, type Worth, worth } from './worth.js'
 
 /** A difference of a measure, design less the other one, as it stands in the document. */
@@ -75,7 +76,7 @@ export interface BestResult {
   spent: number
 }
 
-export interface CompareResult {
+export interface CompareResult extends Warned {
   format: 'tapeshift-result/1'
   command: 'compare'
   made: Made
@@ -121,6 +122,7 @@ export interface CompareRecord {
   matters: ReadonlyMap<string, number>
   made: Made
   about?: About
+  warnings?: readonly Warning[]
   assumed: RunResult['assumed']
   notes: string[]
 }
@@ -156,6 +158,7 @@ export function compareResult(record: CompareRecord): CompareResult {
     format: 'tapeshift-result/1',
     command: 'compare',
     made,
+    ...headed(record.warnings),
     display: base.display,
     shift: shiftOf(base),
     target: base.target ?? null,

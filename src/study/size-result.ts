@@ -7,6 +7,7 @@ import { orNull } from './line-result.js'
 import { studentT } from './quantile.js'
 import type { Made, RunResult } from './result.js'
 import type { Tried } from './size.js'
+import type { Warned } from './warning.js'
 
 /** A promise as the document tells it. */
 export interface PromiseResult {
@@ -37,7 +38,7 @@ export interface SizedDesign {
   promises: { mean: number | null; low: number | null; high: number | null }[]
 }
 
-export interface SizeResult {
+export interface SizeResult extends Warned {
   format: 'tapeshift-result/1'
   command: 'size'
   made: Made

@@ -9,6 +9,7 @@ import type { ContourLine } from './sweep-contour.js'
 import type { LeftOut } from './sweep-inputs.js'
 import type { Slope } from './sweep-regression.js'
 import { type Sample, sampleEstimate } from './sweep-sample.js'
+import type { Warned } from './warning.js'
 
 /** A factor as it was written; `si` is the same in SI. `base` is what the scenario has, in `unit`; null where that is no such number. */
 export interface Factor {
@@ -33,6 +34,8 @@ export interface SweepPoint {
   set: Record<string, unknown>
   at: number[]
   measures: Record<string, Figure>
+  /** Codes of what `check` calls an error of it; absent where there are none, and where so many points were not checked. */
+  errors?: string[]
 }
 
 /** A comparison along a curve: of the points at these places. */
@@ -88,6 +91,7 @@ export interface SpeedByHand {
 
 export interface CurveResult {
   measures: Record<string, CurveOf>
+  /** Null where nothing is priced, and where the cost leaves out a price in which the points differ. */
   cost: CostOf | null
   byHand: SpeedByHand | null
 }
@@ -127,7 +131,7 @@ export interface PlanOf {
 
 export type SweepKind = 'curve' | 'grid' | 'each' | 'plan'
 
-export interface SweepResult {
+export interface SweepResult extends Warned {
   format: 'tapeshift-result/1'
   command: 'sweep'
   kind: SweepKind

@@ -3,6 +3,7 @@ import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
 import type { PromiseResult, SizedDesign, SizeResult } from '../../study/size-result.js'
 import { flowText } from '../flow.js'
 import { counted, grouped, percentText, printedUnit } from '../format.js'
+import { isCostInPart, suffixCannotWork } from '../warnings.js'
 import {
   axisTitle,
   type Chart,
@@ -339,13 +340,15 @@ function pickName(spot: Spot | undefined, spots: readonly Spot[], asked: number)
   }
 }
 
-function titleOf({ pick, designs, currency, promises, all }: SizeResult, isPriced: boolean): string {
+function titleOf(result: SizeResult, isPriced: boolean): string {
+  const { pick, designs, currency, promises, all } = result
   const what = shortened(promises.map(({ promise }) => promise).join(' and '), 100)
   if (pick === null) return `None of ${counted(all, 'design')} is shown to hold ${what}`
   const { cost, place } = designs[pick]!
-  return isPriced && cost !== null
-    ? `The cheapest that holds ${what}: ${grouped(cost, 2)} ${currency} a shift`
-    : `The first design that holds ${what} is number ${grouped(place, 0)} of ${grouped(all, 0)}`
+  const but = suffixCannotWork(result)
+  return isPriced && cost !== null && !isCostInPart(result)
+    ? `The cheapest that holds ${what}: ${grouped(cost, 2)} ${currency} a shift${but}`
+    : `The first design that holds ${what} is number ${grouped(place, 0)} of ${grouped(all, 0)}${but}`
 }
 
 /** At most so many designs are named for those who do not see the picture. */
