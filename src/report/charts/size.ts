@@ -3,6 +3,7 @@ import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
 import type { PromiseResult, SizedDesign, SizeResult } from '../../study/size-result.js'
 import { flowText } from '../flow.js'
 import { counted, grouped, percentText, printedUnit } from '../format.js'
+import { endOf, shownOf } from '../size-words.js'
 import {
   axisTitle,
   type Chart,
@@ -42,9 +43,12 @@ export const verdictPoints = (
   order: 2,
 })
 
-/** A ring around the pick. */
-export const pickRing = (data: { x: number; y: number }[], radius: number): Points => ({
-  label: 'the pick',
+/** The design that the search ends with: the pick, or without one the nearest. */
+export const endName = ({ pick }: SizeResult): string => (pick === null ? 'the nearest' : 'the pick')
+
+/** A ring around it. */
+export const endRing = (label: string, data: { x: number; y: number }[], radius: number): Points => ({
+  label,
   data,
   pointStyle: 'circle',
   pointRadius: radius + 5,
@@ -77,20 +81,23 @@ const apart = 0.012
 
 /** Designs by cost against the first promise; null where none was simulated. */
 export function sizeCostChart(result: SizeResult): Chart | null {
-  const { designs, pick, promises, made, currency, isFull } = result
+  const { designs, pick, promises, currency, isFull } = result
   const [promise] = promises
   if (!promise) return null
-  const told = designs.filter(({ without, promises: [figure] }) => without === null && figure?.mean != null)
+  const told = designs.filter(
+    (design) => design.without === null && shownOf(design, result).promises[0]?.mean != null,
+  )
   if (told.length === 0) return null
   const { factor, word } = printedUnit(promise.unit, result.display)
   const isPriced = told.every(({ cost }) => cost !== null)
   const places = placesOf(told, isPriced)
   const spots = told.map((design, index): Spot => {
-    const { mean, low, high } = design.promises[0]!
+    const { mean, low, high } = shownOf(design, result).promises[0]!
     const ends = low === null || high === null ? null : { low: low * factor, high: high * factor }
     return { design, x: places[index]!, y: mean! * factor, ends }
   })
-  const chosen = pick === null ? undefined : spots.find(({ design }) => design === designs[pick])
+  const end = endOf(result)
+  const chosen = spots.find(({ design }) => design === (designs[pick ?? -1] ?? end?.design))
   const asked = promise.value * factor
   const near = isFull ? 0 : promise.near * factor
   const axis = axisOf(spots, asked, near, promise)
@@ -98,7 +105,7 @@ export function sizeCostChart(result: SizeResult): Chart | null {
   const title = titleOf(result, isPriced)
   const without = designs.length - designs.filter((each) => each.without === null).length
   const subtitle = [
-    `${signsOf(told.map(({ verdict }) => verdict))}, with the ${percentText(made.confidence)} interval of the shifts that it took. Dashed: what is asked for${near > 0 ? '; shaded: near enough to go either way' : ''}.`,
+    `${signsOf(told.map(({ verdict }) => verdict))}${intervalWords(result)}. Dashed: what is asked for${near > 0 ? '; shaded: near enough to go either way' : ''}.`,
     ...(promises.length > 1 ? [`Verdicts are of all ${promises.length} promises.`] : []),
     ...(without > 0 ? [`Not drawn: ${grouped(without, 0)} refused without simulating.`] : []),
     ...(isPriced ? ['Designs of like cost stand side by side.'] : []),
@@ -110,7 +117,7 @@ export function sizeCostChart(result: SizeResult): Chart | null {
     type: 'scatter',
     data: {
       datasets: [
-        ...(chosen ? [pickRing([{ x: chosen.x, y: chosen.y }], 5)] : []),
+        ...(chosen ? [endRing(endName(result), [{ x: chosen.x, y: chosen.y }], 5)] : []),
         ...(Object.keys(marks) as (keyof typeof marks)[]).map((verdict) =>
           verdictPoints(verdict, of(verdict), 5),
         ),
@@ -157,7 +164,7 @@ export function sizeCostChart(result: SizeResult): Chart | null {
     },
     plugins: [
       askedBand(promise, asked, near, axis.decimals, word),
-      pickName(chosen, spots, asked),
+      pickName(endName(result), chosen, spots, asked),
       foot(result),
     ],
   }
@@ -169,6 +176,15 @@ export function sizeCostChart(result: SizeResult): Chart | null {
     height: 460,
     config: config as ChartConfiguration,
   }
+}
+
+/** Whose intervals are drawn. */
+function intervalWords(result: SizeResult): string {
+  const end = endOf(result)
+  const interval = `the ${percentText(result.made.confidence)} interval`
+  const fresh = end ? `${endName(result)} with ${counted(end.afresh.shifts, 'fresh shift')}` : ''
+  if (result.isFull) return `, with ${interval}${fresh ? `; ${fresh}` : ''}`
+  return fresh ? `; ${fresh} and their ${interval.slice(4)}` : ''
 }
 
 /** Where designs stand: at their cost, those of like cost side by side; at their place in the order where nothing is priced. */
@@ -285,15 +301,20 @@ function askedBand(
 /** Steps away from the pick at which its name may stand, px, the nearest first. */
 const steps = [0, 26, -26, 52, -52, 78, -78, 104, -104, 140, -140, 180, -180]
 
-/** Names the pick where no other design is drawn, with a line to it. */
-function pickName(spot: Spot | undefined, spots: readonly Spot[], asked: number): Plugin<'scatter'> {
+/** Names the pick, or the nearest, where no other design is drawn, with a line to it. */
+function pickName(
+  what: string,
+  spot: Spot | undefined,
+  spots: readonly Spot[],
+  asked: number,
+): Plugin<'scatter'> {
   return {
     id: 'pick-name',
     afterDatasetsDraw({ ctx, chartArea, scales }) {
       if (!spot) return
       const [across, up] = [scales.x!, scales.y!]
       const [x, y] = [across.getPixelForValue(spot.x), up.getPixelForValue(spot.y)]
-      const name = `the pick: ${shortened(designName(spot.design), 56)}`
+      const name = `${what}: ${shortened(designName(spot.design), 56)}`
       const lettering = { size: 12, colour: palette.ink, isBold: true }
       const width = widthOf(ctx, name, lettering)
       const drawn = spots.map((each) => ({
@@ -357,7 +378,8 @@ function altOf(result: SizeResult, told: readonly SizedDesign[], without: number
   const text = (value: number) => `${Number((value * factor).toPrecision(3))} ${word}`.trimEnd()
   const named = told.slice(0, mostNamed).map((design) => {
     const verdict = design === designs[pick ?? -1] ? 'the pick' : marks[design.verdict].word
-    return `${designName(design)}: ${text(design.promises[0]!.mean!)}, ${verdict}`
+    const nearest = pick === null && design === endOf(result)?.design ? ', the nearest' : ''
+    return `${designName(design)}: ${text(shownOf(design, result).promises[0]!.mean!)}, ${verdict}${nearest}`
   })
   const more = told.length > mostNamed ? [`and ${told.length - mostNamed} more`] : []
   const refused = without > 0 ? ` ${grouped(without, 0)} more were refused without simulating.` : ''
