@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto'
 import path from 'node:path'
 import { designsSizedCsv } from '../report/csv.js'
 import type { Workers } from '../study/replicate.js'
+import { isShown } from '../study/size-result.js'
 import { deliver, loadFiles } from './deliver.js'
 import { exits, type Io } from './io.js'
 import { Journal, ownerOf } from './journal.js'
@@ -77,8 +78,7 @@ export async function size(name: string, options: SizeOptions, io: Io, workers: 
     const rows = () => new Map([['designs.csv', designsSizedCsv(result)]])
     await deliver(result, rows, { folder, loaded, options, io })
     journal?.remove()
-    const isShown = result.pick !== null && result.picked?.promises.every(({ shown }) => shown !== 'missed')
-    return isShown ? exits.done : exits.requirement
+    return isShown(result) ? exits.done : exits.requirement
   } finally {
     journal?.close()
   }

@@ -21,9 +21,9 @@ export function faultOf({ target, ...others }: Scenario, { needs }: Pick<SizeAsk
   })
   const fault = findings.find(({ severity }) => severity === 'error')
   if (!fault) return null
-  const { code, message, fix } = fault
+  const { code, path, message, fix } = fault
   const promised = rate > 0 ? rate : null
-  return { reason: codes[code], byHand: { atMost: atMost(hand.line), promised, message, fix } }
+  return { reason: codes[code], byHand: { atMost: atMost(hand.line), promised, path, message, fix } }
 }
 
 /** Good cases that a line can put out while it never stops, cases/s: what arrives, or what its slowest piece passes of that. */

@@ -1,7 +1,7 @@
 /** What a sizing says where no design holds: which came nearest, by how much it misses, what limits it, and what to do next. */
 import type { SizedDesign, SizeResult } from '../study/size-result.js'
 import { flowText } from './flow.js'
-import { counted, figureText, grouped, printedUnit } from './format.js'
+import { counted, figureText, grouped, listed, printedUnit } from './format.js'
 import { limiting } from './size-limiting.js'
 import { marginsOf, observed, promisesText, setText } from './size-words.js'
 
@@ -37,14 +37,14 @@ function nearestLines(design: SizedDesign, result: SizeResult): string[] {
   const { atMost, promised, message } = byHand
   const short =
     promised !== null && promised > atMost
-      ? `, ${rateText(promised - atMost, result)} short of the ${rateText(promised, result)} promised`
+      ? `, ${rateText(promised - atMost, result, 2)} short of the ${rateText(promised, result)} promised`
       : ''
   return [`${name}: by hand it puts out ${rateText(atMost, result)} at most${short}.`, unquoted(message)]
 }
 
-function rateText(rate: number, { display }: SizeResult): string {
+function rateText(rate: number, { display }: SizeResult, digits = 4): string {
   const { factor, word } = printedUnit('cases/s', display)
-  return `${Number((rate * factor).toPrecision(4))} ${word}`
+  return `${Number((rate * factor).toPrecision(digits))} ${word}`
 }
 
 /** Words of the check without the marks of a path. */
@@ -60,14 +60,27 @@ export function adviceText(result: SizeResult): string[] {
       `Allow more --shifts than ${grouped(made.shifts, 0)}, or count more as either with "within".`,
       ...(atEnds.length > 0 ? [`Or offer ${beyond(atEnds)}.`] : []),
     ]
+  if (byHand) {
+    const ends = atEnds.filter(({ path }) => path === byHand.path)
+    return [
+      `By hand it takes ${unquoted(byHand.fix)}.`,
+      ends.length > 0 ? `Offer ${beyond(ends)}; or promise less.` : 'Offer that, or promise less.',
+    ]
+  }
   const limit = afresh?.bottleneck ? `, such as one that makes ${afresh.bottleneck} faster` : ''
   return [
-    ...(byHand ? [`By hand it takes ${unquoted(byHand.fix)}.`] : []),
     atEnds.length > 0
       ? `Offer ${beyond(atEnds)}; or promise less.`
       : `No value of it stands at the end of its range, so more of the same is not enough: offer another choice${limit}; or promise less.`,
   ]
 }
 
-const beyond = (ends: NonNullable<SizeResult['nearest']>['atEnds']): string =>
-  ends.map(({ path, value, end }) => `${path} beyond ${flowText(value)}, the ${end} offered`).join(', and ')
+/** Choices to be widened: upwards, and downwards only where none stands at its upper end, for more of most things costs and helps. */
+function beyond(ends: NonNullable<SizeResult['nearest']>['atEnds']): string {
+  const upwards = ends.filter(({ end }) => end === 'largest')
+  return listed(
+    (upwards.length > 0 ? upwards : ends).map(
+      ({ path, value, end }) => `${path} ${end === 'largest' ? 'above' : 'below'} ${flowText(value)}`,
+    ),
+  )
+}

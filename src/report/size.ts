@@ -65,12 +65,12 @@ function freshText(result: SizeResult): string[] {
   ]
 }
 
-function limits({ notes, order, rising, isFull, shift }: SizeResult): string[] {
+function limits({ notes, order, rising, isFull, shift, spent }: SizeResult): string[] {
   return [
     ...notes,
     `Designs stand in order of: ${order.join(', then ')}. ${order[0] === 'cost' ? 'The cost is worked out by hand for the promised rate, stops left out; what is not priced does not count.' : 'Nothing is priced, so the cheapest is the first in that order.'}`,
     ...(rising.length > 0 ? [`Taken as known: more of ${rising.join(', ')} never hurts.`] : []),
-    ...(isFull
+    ...(isFull || spent.designs === 0
       ? []
       : [
           'A design is simulated until its verdict is clear, so its figure leans a little to the side of the verdict, and an interval would cover too seldom: none is given. The fresh shifts know nothing of the search.',

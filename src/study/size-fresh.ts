@@ -1,7 +1,7 @@
 /**
- * The design that a search ends with, judged on shifts that the search did not see. Its own ended when they looked good: over those a
- * share of 86.3 % came out at 88 %, and an interval that is said to cover 95 % covered 88 %. Shifts of other numbers have other
- * random numbers, so whatever the search went by, an interval of so many of them covers as it says.
+ * The design that a search ends with, judged on shifts that the search did not see. Those that it saw ended because they looked good:
+ * of 95 % intervals over them 88 % covered the truth (tests/slow/size-coverage). Shifts of other numbers have other random numbers, so
+ * whatever the search went by, an interval over them covers as often as it says, if their number was fixed before.
  */
 import type { Tried } from './size.js'
 

@@ -56,7 +56,8 @@ export interface AtEnd {
 
 /**
  * The choices of numbers that stand at an end of what is offered in a design: what was offered cuts them off, so a better one may lie
- * beyond. Of a choice of which more never hurts only the largest is such an end. One value alone is no range.
+ * beyond. Of a choice of which more never hurts only the largest is such an end, and below one of something there is none. One value
+ * alone is no range.
  */
 export function endsOf(
   choices: readonly { path: string; values: readonly unknown[] }[],
@@ -70,6 +71,6 @@ export function endsOf(
     const value = set[path]
     const isAt = (end: unknown) => end !== undefined && JSON.stringify(end) === JSON.stringify(value)
     if (isAt(inOrder.at(-1))) return [{ path, value, end: 'largest' }]
-    return isAt(inOrder[0]) && !rising.includes(path) ? [{ path, value, end: 'smallest' }] : []
+    return isAt(inOrder[0]) && value !== 1 && !rising.includes(path) ? [{ path, value, end: 'smallest' }] : []
   })
 }

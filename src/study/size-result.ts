@@ -58,8 +58,8 @@ export interface NearestDesign {
   design: number
   /** It on fresh shifts; null where pencil and paper ruled out all, so that none was simulated. */
   afresh: JudgedAfresh | null
-  /** Where pencil and paper ruled it out: what it can put out at most, never stopping, against what was promised, cases/s, and why. */
-  byHand: { atMost: number; promised: number | null; message: string; fix: string } | null
+  /** Where pencil and paper ruled it out: what it can put out at most, never stopping, against what was promised, cases/s, and why, at which key. */
+  byHand: { atMost: number; promised: number | null; path: string; message: string; fix: string } | null
   /** Choices that stand at an end of what was offered. */
   atEnds: AtEnd[]
 }
@@ -97,3 +97,7 @@ export interface SizeResult {
   notes: string[]
   shifts: string
 }
+
+/** Whether a design is shown to hold: there is a pick, and fresh shifts do not show that it misses by more than may go either way. */
+export const isShown = ({ picked }: Pick<SizeResult, 'picked'>): boolean =>
+  picked !== null && picked.promises.every(({ shown }) => shown !== 'missed')
