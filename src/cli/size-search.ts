@@ -55,10 +55,12 @@ export async function search(
   if (told === null) shifts.sayInterrupted()
   return told
 
-  async function judged({ tried, pick }: Pick<Found, 'tried' | 'pick'>): Promise<Found | null> {
-    const near = pick === null ? await nearestOf(tried, goal, moreOf(shifts)) : { design: null }
-    if (near === null) return null
-    const nearest = pick === null ? (near.design ?? leastShort(faults)) : null
+  async function judged(found: Pick<Found, 'tried' | 'pick'>): Promise<Found | null> {
+    const { pick } = found
+    const near = pick === null ? await nearestOf(found.tried, goal, moreOf(shifts)) : null
+    if (pick === null && near === null) return null
+    const { tried } = near ?? found
+    const nearest = near && (near.design ?? leastShort(faults))
     const design = pick ?? nearest ?? 0
     const conditions = promises(design)
     const fault = faults.get(design) ?? null

@@ -9,34 +9,33 @@ export const weighed = { designs: 8, shifts: 200 }
 /**
  * Of the designs that were simulated the one that came nearest to keeping all its promises: one that could not be told before one
  * that was refused, then the one with most to spare where it has least, then the cheapest. A design far off is refused after some
- * fifty shifts, which tell little of which is better: the nearest few are simulated further, over the same shifts as each other.
- * `design` is null where none was simulated; null when cancelled.
+ * fifty shifts, which tell little of which is better: the nearest few are simulated further, over the same shifts as each other,
+ * and stand in `tried` with these. `design` is null where none was simulated; null when cancelled.
  */
 export async function nearestOf(
   tried: readonly Tried[],
   { promises, confidence, most }: Pick<SizeGoal, 'promises' | 'confidence' | 'most'>,
   more: MoreOf,
-): Promise<{ design: number | null } | null> {
+): Promise<{ design: number | null; tried: Tried[] } | null> {
   const simulated = tried.filter(({ without }) => without === null)
   const open = simulated.filter(({ verdict }) => verdict === 'undecided')
   const nearest = inOrder(open.length > 0 ? open : simulated, promises).slice(0, weighed.designs)
-  const [only, ...others] = nearest
-  if (!only || others.length === 0) return { design: only?.design ?? null }
-  const least = Math.min(most, weighed.shifts)
-  const longer: Tried[] = []
+  const longer = new Map(nearest.map((each) => [each.design, each]))
+  const least = nearest.length > 1 ? Math.min(most, weighed.shifts) : 0
   for (const each of nearest) {
-    if (each.shifts >= least) {
-      longer.push(each)
-      continue
-    }
-    const shifts = await more(each.design, least)
-    if (shifts === null) return null
-    const figures = promises(each.design).map((promise) =>
-      promiseFigure(promise, shifts.slice(0, least), confidence),
-    )
-    longer.push({ ...each, figures })
+    if (each.shifts >= least) continue
+    const come = await more(each.design, least)
+    if (come === null) return null
+    const figures = promises(each.design).map((promise) => {
+      const { mean } = promiseFigure(promise, come.slice(0, least), confidence)
+      return { mean, low: null, high: null }
+    })
+    longer.set(each.design, { ...each, figures, shifts: least })
   }
-  return { design: inOrder(longer, promises)[0]!.design }
+  return {
+    design: inOrder([...longer.values()], promises)[0]?.design ?? null,
+    tried: tried.map((each) => longer.get(each.design) ?? each),
+  }
 }
 
 /** The nearest first, of equals the cheapest. */

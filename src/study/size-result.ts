@@ -84,7 +84,7 @@ export interface SizeResult {
   pick: number | null
   /** Of the cheaper ones that were simulated and refused the place of the nearest in cost; null without one. */
   nextCheaper: number | null
-  /** Designs and shifts that were simulated to find it, fresh shifts not counted. */
+  /** Designs and shifts that were simulated to find it, or the nearest; fresh shifts not counted. */
   spent: { designs: number; shifts: number }
   /** Paths of which more was taken never to hurt. */
   rising: string[]
@@ -100,4 +100,4 @@ export interface SizeResult {
 
 /** Whether a design is shown to hold: there is a pick, and fresh shifts do not show that it misses by more than may go either way. */
 export const isShown = ({ picked }: Pick<SizeResult, 'picked'>): boolean =>
-  picked !== null && picked.promises.every(({ shown }) => shown !== 'missed')
+  picked?.promises.every(({ shown }) => shown !== 'missed') ?? false

@@ -27,30 +27,32 @@ async function nearest(all: readonly Tried[], keeps: (design: number) => number 
       return Array.from({ length: count }, (_, shift) => shiftOf([shift % 100 < keeps(design) ? 1 : 0]))
     },
   )
-  return { design: found?.design, asked }
+  return { design: found?.design, asked, tried: found?.tried }
 }
 
 describe('the nearest design', () => {
   it('is that with most to spare; nothing is simulated where all have shifts enough', async () => {
     const all = [tried(0, 0.7, 200), tried(1, 0.8, 300), tried(2, 0.75, 250)]
-    expect(await nearest(all)).toEqual({ design: 1, asked: [] })
+    expect(await nearest(all)).toEqual({ design: 1, asked: [], tried: all })
   })
 
   it('is one that could not be told before one that was refused, though that has more', async () => {
     const all = [tried(0, 0.89, 900), tried(1, 0.88, 2000, 'undecided'), tried(2, 0.87, 2000, 'undecided')]
-    expect(await nearest(all)).toEqual({ design: 1, asked: [] })
+    expect(await nearest(all)).toEqual({ design: 1, asked: [], tried: all })
   })
 
   it('of equals is the cheapest, and none where none was simulated', async () => {
     expect((await nearest([tried(2, 0.8, 200), tried(1, 0.8, 200), tried(0, null, 0)])).design).toBe(1)
     expect((await nearest([tried(0, null, 0)])).design).toBeNull()
-    expect(await nearest([tried(0, null, 0), tried(1, 0.2, 20)])).toEqual({ design: 1, asked: [] })
+    // one alone needs no comparison
+    expect(await nearest([tried(0, null, 0), tried(1, 0.2, 20)])).toMatchObject({ design: 1, asked: [] })
   })
 
   it('is not one whose few shifts were lucky: those with fewer than 200 are simulated on to them', async () => {
     const all = [tried(0, 0.85, 40), tried(1, 0.84, 60), tried(2, 0.83, 400)]
-    const { design, asked } = await nearest(all, (each) => [74, 84, 99][each]!)
+    const { design, asked, tried: longer } = await nearest(all, (each) => [74, 84, 99][each]!)
     expect(design).toBe(1)
+    expect(longer).toEqual([tried(0, 0.74, 200), tried(1, 0.84, 200), all[2]])
     // 2 had shifts enough
     expect(asked).toEqual([
       [0, 200],
