@@ -6,10 +6,10 @@ import { withoutPick } from './size-none.js'
 import {
   contradiction,
   figureWords,
+  heldText,
   marginsOf,
   moneyText,
   observed,
-  promisesText,
   setText,
 } from './size-words.js'
 
@@ -22,7 +22,7 @@ export function headline(result: SizeResult): string[] {
   const design = designs[pick]!
   const isPriced = design.cost !== null
   const lines = [
-    `Choose ${setText(design.set)}: ${isPriced ? 'the cheapest design' : 'the first design in the order below'} that holds ${promisesText(result)}.${isPriced ? ` By hand a shift costs ${moneyText(design.cost!, result)}.` : ''}`,
+    `Choose ${setText(design.set)}: ${isPriced ? 'the cheapest design' : 'the first design in the order below'} that holds ${heldText(result)}.${isPriced ? ` By hand a shift costs ${moneyText(design.cost!, result)}.` : ''}`,
     ...(picked
       ? [
           `Its margin: ${marginsOf(picked.promises, result)}, in ${observed(picked.shifts, result, 'fresh ')} that the search did not see.`,

@@ -4,7 +4,7 @@ import type { SizedDesign, SizeResult } from '../study/size-result.js'
 import type { Table } from './content.js'
 import { flowText } from './flow.js'
 import { counted, grouped } from './format.js'
-import { endOf, figureWords, setText, shownOf } from './size-words.js'
+import { endOf, figureWords, setText } from './size-words.js'
 
 /** The pick, or without one the nearest, choice by choice. */
 export function pickTable({ pick, designs, choices, nearest }: SizeResult): Table {
@@ -40,6 +40,9 @@ function shortNames(paths: readonly string[]): string[] {
 }
 
 const verdictWords = { accepted: 'holds', refused: 'fails', undecided: 'not told' }
+
+/** Shifts, and what they say. */
+type Seen = Pick<SizedDesign, 'promises' | 'shifts'>
 
 interface Row {
   design: SizedDesign
@@ -104,13 +107,19 @@ export function designTable(result: SizeResult): Table {
     index === pick
       ? 'the pick'
       : `${verdictWords[design.verdict]}${index === nearest?.design ? ', nearest' : ''}`
+  const rowOf = (design: SizedDesign, { promises: figures, shifts }: Seen, verdict: string) => [
+    columns.map(({ path }) => flowText(design.set[path])).join(', '),
+    ...(isPriced ? [design.cost === null ? '–' : grouped(design.cost, 2)] : []),
+    ...promises.map(({ unit }, each) => figureWords(figures[each], unit, result)),
+    grouped(shifts, 0),
+    verdict,
+  ]
   return {
     title: 'Designs that were simulated, in order of cost',
     note: [
       ...notes,
       ...(columns.length > 1 ? [`A design is ${columns.map(({ name }) => name).join(', ')}.`] : []),
       ...(Object.keys(alike).length > 0 ? [`In all of these ${setText(alike)}.`] : []),
-      ...(end ? [`${pick === null ? 'The nearest' : 'The pick'} with its fresh shifts.`] : []),
     ].join(' '),
     columns: [
       columns.length > 1 ? 'design' : columns[0]!.name,
@@ -122,17 +131,10 @@ export function designTable(result: SizeResult): Table {
       'verdict',
     ],
     words: ['verdict'],
-    rows: rows.map((row) => {
-      const { design } = row
-      const shown = shownOf(design, result)
-      return [
-        columns.map(({ path }) => flowText(design.set[path])).join(', '),
-        ...(isPriced ? [design.cost === null ? '–' : grouped(design.cost, 2)] : []),
-        ...promises.map(({ unit }, each) => figureWords(shown.promises[each], unit, result)),
-        grouped(shown.shifts, 0),
-        verdictOf(row),
-      ]
-    }),
+    rows: rows.flatMap((row) => [
+      rowOf(row.design, row.design, verdictOf(row)),
+      ...(end?.design === row.design ? [rowOf(row.design, end.afresh, 'the same on fresh shifts')] : []),
+    ]),
   }
 }
 

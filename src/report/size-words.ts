@@ -14,6 +14,18 @@ export const setText = (set: Record<string, unknown>): string =>
 export const promisesText = ({ promises }: SizeResult): string =>
   promises.map(({ promise }) => promise).join(' and ')
 
+/** The same, with how near counts as either where fresh shifts of the pick lie short: it is that which was accepted. */
+export const heldText = (result: SizeResult): string =>
+  result.promises
+    .map((promise, index) => {
+      const mean = result.picked?.promises[index]?.mean ?? promise.value
+      const isShort = promise.isLeast ? mean < promise.value : mean > promise.value
+      return isShort
+        ? `${promise.promise}, give or take ${amountText(promise.near, promise, result)}`
+        : promise.promise
+    })
+    .join(' and ')
+
 export const moneyText = (cost: number, { currency }: SizeResult): string => `${grouped(cost, 2)} ${currency}`
 
 /** What was simulated: shifts, or campaigns of several. */
@@ -30,12 +42,6 @@ export function endOf({
   const [at, afresh] = pick === null ? [nearest?.design, nearest?.afresh] : [pick, picked]
   const design = designs[at ?? -1]
   return design && afresh ? { design, afresh } : null
-}
-
-/** Figures of a design that a report shows: of fresh shifts where it has those, else of the shifts that the search took. */
-export function shownOf(design: SizedDesign, result: SizeResult): Pick<SizedDesign, 'promises' | 'shifts'> {
-  const end = endOf(result)
-  return end?.design === design ? end.afresh : design
 }
 
 /** A promise's figure: `96 % (94 to 98 %)`, `12.3 ± 0.4 min`; without an interval `96 %`, `12.3 min`. */

@@ -3,7 +3,6 @@ import type { ChartConfiguration, Plugin } from 'chart.js'
 import { isQuantity } from '../../scenario/choices.js'
 import type { SizedDesign, SizeResult } from '../../study/size-result.js'
 import { flowText } from '../flow.js'
-import { shownOf } from '../size-words.js'
 import {
   axisTitle,
   belowHeight,
@@ -17,7 +16,7 @@ import {
   tickFont,
   written,
 } from './chart.js'
-import { endName, endRing, marks, type Points, signsOf, verdictPoints } from './size.js'
+import { endName, endRing, marks, type Points, signsOf, verdictPoints } from './size-marks.js'
 
 /** Fewest and most values of a choice that makes a map. */
 const [fewest, most] = [3, 40]
@@ -172,24 +171,21 @@ const leastRoom = 46
 /** Writes beside the sign of a simulated design how many of its shifts keep the promise. */
 function figuresBeside(
   cells: readonly Cell[],
-  result: SizeResult,
+  { promises, designs, pick }: SizeResult,
   columns: number,
   radius: number,
 ): Plugin<'scatter'> {
-  const { promises, designs, pick } = result
   return {
     id: 'figures',
     afterDatasetsDraw({ ctx, chartArea, scales }) {
       const room = (chartArea.right - chartArea.left) / columns / 2
       if (promises[0]?.unit !== 'share' || room - radius - 8 < leastRoom / 2) return
       for (const { x, y, design } of cells) {
-        if (design === null || design.without !== null) continue
-        const share = shownOf(design, result).promises[0]!.mean
-        if (share === null) continue
+        if (design === null || design.without !== null || design.share === null) continue
         const isPick = design === designs[pick ?? -1]
         written(
           ctx,
-          String(Math.round(share * 100)),
+          String(Math.round(design.share * 100)),
           scales.x!.getPixelForValue(x) + radius + 8,
           scales.y!.getPixelForValue(y) + 4,
           { size: 11, colour: palette.quietInk, isBold: isPick },

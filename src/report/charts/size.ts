@@ -1,9 +1,8 @@
 /** Charts of a sizing: what designs cost against what they keep, and which combinations of two choices hold. */
-import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
+import type { ChartConfiguration, Plugin } from 'chart.js'
 import type { PromiseResult, SizedDesign, SizeResult } from '../../study/size-result.js'
-import { flowText } from '../flow.js'
 import { counted, grouped, percentText, printedUnit } from '../format.js'
-import { endOf, shownOf } from '../size-words.js'
+import { endOf } from '../size-words.js'
 import {
   axisTitle,
   type Chart,
@@ -17,56 +16,16 @@ import {
   widthOf,
   written,
 } from './chart.js'
-
-export type Points = ChartDataset<'scatter', { x: number; y: number }[]>
-
-/** How a verdict is drawn, and the sign for it in a subtitle. */
-export const marks = {
-  accepted: { sign: '●', word: 'holds', style: 'circle', fill: palette.main },
-  refused: { sign: '○', word: 'fails', style: 'circle', fill: palette.paper },
-  undecided: { sign: '△', word: 'not told', style: 'triangle', fill: palette.paper },
-} as const
-
-/** Points of one verdict. */
-export const verdictPoints = (
-  verdict: keyof typeof marks,
-  data: { x: number; y: number }[],
-  radius: number,
-): Points => ({
-  label: marks[verdict].word,
-  data,
-  pointStyle: marks[verdict].style,
-  pointRadius: radius,
-  pointBackgroundColor: marks[verdict].fill,
-  pointBorderColor: palette.main,
-  pointBorderWidth: 2,
-  order: 2,
-})
-
-/** The design that the search ends with: the pick, or without one the nearest. */
-export const endName = ({ pick }: SizeResult): string => (pick === null ? 'the nearest' : 'the pick')
-
-/** A ring around it. */
-export const endRing = (label: string, data: { x: number; y: number }[], radius: number): Points => ({
-  label,
-  data,
-  pointStyle: 'circle',
-  pointRadius: radius + 5,
-  pointBackgroundColor: 'transparent',
-  pointBorderColor: palette.ink,
-  pointBorderWidth: 2,
-  order: 1,
-})
-
-/** The signs of the verdicts that are there, with their words. */
-export const signsOf = (verdicts: readonly SizedDesign['verdict'][]): string =>
-  (Object.keys(marks) as (keyof typeof marks)[])
-    .filter((verdict) => verdicts.includes(verdict))
-    .map((verdict) => `${marks[verdict].sign} ${marks[verdict].word}`)
-    .join(', ')
-
-/** The values of a design in the order of the choices. */
-export const designName = ({ set }: SizedDesign): string => Object.values(set).map(flowText).join(', ')
+import {
+  designName,
+  endName,
+  endRing,
+  freshPoints,
+  marks,
+  type Points,
+  signsOf,
+  verdictPoints,
+} from './size-marks.js'
 
 /** A design in the picture, `y` in the unit of the axis. */
 interface Spot {
@@ -84,23 +43,27 @@ export function sizeCostChart(result: SizeResult): Chart | null {
   const { designs, pick, promises, currency, isFull } = result
   const [promise] = promises
   if (!promise) return null
-  const told = designs.filter(
-    (design) => design.without === null && shownOf(design, result).promises[0]?.mean != null,
-  )
+  const told = designs.filter(({ without, promises: [figure] }) => without === null && figure?.mean != null)
   if (told.length === 0) return null
   const { factor, word } = printedUnit(promise.unit, result.display)
   const isPriced = told.every(({ cost }) => cost !== null)
   const places = placesOf(told, isPriced)
-  const spots = told.map((design, index): Spot => {
-    const { mean, low, high } = shownOf(design, result).promises[0]!
+  const spotAt = (design: SizedDesign, x: number, [figure]: SizedDesign['promises']): Spot => {
+    const { mean, low, high } = figure!
     const ends = low === null || high === null ? null : { low: low * factor, high: high * factor }
-    return { design, x: places[index]!, y: mean! * factor, ends }
-  })
+    return { design, x, y: mean! * factor, ends }
+  }
+  const spots = told.map((design, index) => spotAt(design, places[index]!, design.promises))
   const end = endOf(result)
   const chosen = spots.find(({ design }) => design === (designs[pick ?? -1] ?? end?.design))
+  const fresh =
+    chosen && end && end.afresh.promises[0]?.mean != null
+      ? [spotAt(end.design, chosen.x, end.afresh.promises)]
+      : []
+  const all = [...spots, ...fresh]
   const asked = promise.value * factor
   const near = isFull ? 0 : promise.near * factor
-  const axis = axisOf(spots, asked, near, promise)
+  const axis = axisOf(all, asked, near, promise)
   const across = rangeOf(spots.map(({ x }) => x))
   const title = titleOf(result, isPriced)
   const without = designs.length - designs.filter((each) => each.without === null).length
@@ -121,7 +84,8 @@ export function sizeCostChart(result: SizeResult): Chart | null {
         ...(Object.keys(marks) as (keyof typeof marks)[]).map((verdict) =>
           verdictPoints(verdict, of(verdict), 5),
         ),
-        intervals(spots),
+        freshPoints(fresh.map(({ x, y }) => ({ x, y }))),
+        intervals(all),
       ].filter(({ data }) => data.length > 0),
     },
     options: {
@@ -164,7 +128,7 @@ export function sizeCostChart(result: SizeResult): Chart | null {
     },
     plugins: [
       askedBand(promise, asked, near, axis.decimals, word),
-      pickName(endName(result), chosen, spots, asked),
+      pickName(endName(result), chosen, all, asked),
       foot(result),
     ],
   }
@@ -178,13 +142,16 @@ export function sizeCostChart(result: SizeResult): Chart | null {
   }
 }
 
-/** Whose intervals are drawn. */
+/** What is drawn with an interval. */
 function intervalWords(result: SizeResult): string {
   const end = endOf(result)
-  const interval = `the ${percentText(result.made.confidence)} interval`
-  const fresh = end ? `${endName(result)} with ${counted(end.afresh.shifts, 'fresh shift')}` : ''
-  if (result.isFull) return `, with ${interval}${fresh ? `; ${fresh}` : ''}`
-  return fresh ? `; ${fresh} and their ${interval.slice(4)}` : ''
+  const interval = `${percentText(result.made.confidence)} interval`
+  return [
+    result.isFull ? `, with the ${interval}` : '',
+    end
+      ? `; ◆ ${endName(result)} in ${counted(end.afresh.shifts, 'fresh shift')}, with their ${interval}`
+      : '',
+  ].join('')
 }
 
 /** Where designs stand: at their cost, those of like cost side by side; at their place in the order where nothing is priced. */
@@ -379,9 +346,15 @@ function altOf(result: SizeResult, told: readonly SizedDesign[], without: number
   const named = told.slice(0, mostNamed).map((design) => {
     const verdict = design === designs[pick ?? -1] ? 'the pick' : marks[design.verdict].word
     const nearest = pick === null && design === endOf(result)?.design ? ', the nearest' : ''
-    return `${designName(design)}: ${text(shownOf(design, result).promises[0]!.mean!)}, ${verdict}${nearest}`
+    return `${designName(design)}: ${text(design.promises[0]!.mean!)}, ${verdict}${nearest}`
   })
   const more = told.length > mostNamed ? [`and ${told.length - mostNamed} more`] : []
   const refused = without > 0 ? ` ${grouped(without, 0)} more were refused without simulating.` : ''
-  return `${promises[0]!.promise}, designs in order of cost: ${[...named, ...more].join('; ')}.${refused}`
+  const end = endOf(result)
+  const figure = end?.afresh.promises[0]?.mean ?? null
+  const fresh =
+    end && figure !== null
+      ? ` In ${counted(end.afresh.shifts, 'fresh shift')} ${endName(result)} keeps ${text(figure)}.`
+      : ''
+  return `${promises[0]!.promise}, designs in order of cost: ${[...named, ...more].join('; ')}.${refused}${fresh}`
 }
