@@ -6,7 +6,10 @@ import type { ChosenDesign } from './size-choices.js'
 import { checkedDesign, pricedDesign, warnedDesign } from './warned.js'
 
 /** The scenario with the promised rate as its target, if a rate is promised: what is promised is what a design is checked against. */
-export function atPromisedRate({ target, ...others }: Scenario, { needs }: SizeAsked): Scenario {
+export function atPromisedRate(
+  { target, ...others }: Scenario,
+  { needs }: Pick<SizeAsked, 'needs'>,
+): Scenario {
   const rate = Math.max(needs.rate ?? 0, needs.target ? (target ?? 0) : 0)
   return rate > 0 ? { ...others, target: rate } : others
 }

@@ -4,6 +4,8 @@ import type { SizeResult } from '../study/size-result.js'
 import type { SweepResult } from '../study/sweep-result.js'
 import { sizeText } from './difference.js'
 import { counted, grouped, percentText } from './format.js'
+import { adviceText } from './size-none.js'
+import { contradiction, endOf } from './size-words.js'
 import { limitingText, measureFirst, putRightFirst, questionOf, restingOn, type Summary } from './summary.js'
 import { besideCost, cannotWork, isCostInPart, withVerdict } from './warnings.js'
 
@@ -89,25 +91,29 @@ function nextOfCompared({ differences, compared, best, made }: CompareResult): s
 
 /** The first screen of a sizing; `headline` is what its report says first. */
 export function sizeSummary(result: SizeResult, headline: readonly string[]): Summary {
-  const { about, made, assumed, picked, pick, isFull } = result
-  const limiting = picked ? limitingText(picked, picked) : ''
+  const { about, made, assumed, pick, isFull } = result
+  const end = endOf(result)?.afresh
+  const limiting = end ? limitingText(end, end) : ''
   // what is wrong with the scenario the pick may have put right
   const isSound = pick !== null && !cannotWork(result)
   return {
     question: questionOf(about, 'What is the cheapest line that keeps its promises?'),
-    answer: headline[0]!,
+    answer: [headline[0]!, ...contradiction(result)].join(' '),
     sureness: [
       isFull
         ? 'Every design was judged by its figure alone.'
         : `${percentText(made.confidence)} confidence in the whole search.`,
-      ...(pick === null ? [] : headline.slice(1, 2)),
+      headline[1] ?? '',
       restingOn(assumed, about),
-    ],
-    limiting: limiting === '' ? '' : `In the pick: ${limiting.replace(/^By/, 'by')}`,
+    ].filter((text) => text !== ''),
+    limiting:
+      limiting === ''
+        ? ''
+        : `In the ${pick === null ? 'nearest design' : 'pick'}: ${limiting.replace(/^By/, 'by')}`,
     next: [
       ...(isSound ? [] : putRightFirst(about)),
       ...(pick === null
-        ? ['Widen the choices, or promise less.']
+        ? adviceText(result)
         : [
             'Put the pick into the scenario and simulate it with tapeshift run: that report shows its queues, stops, tape and money.',
           ]),

@@ -64,20 +64,21 @@ export function compareRecord(result: CompareResult, best: readonly string[]): S
 /** Of a sizing; `headline` is what its report says first. */
 export function sizeRecord(result: SizeResult, headline: readonly string[]): StudyRecord {
   const summary = sizeSummary(result, headline)
+  const line = result.picked ?? result.nearest?.afresh ?? null
   return {
     summary,
     ...ofAll(result),
-    ...(result.picked ? { definitions: definitionsTable([result.picked]) } : {}),
+    ...(line ? { definitions: definitionsTable([line]) } : {}),
     checklist: checklistTable({
       ...result,
       about: result.about,
       warmUp: null,
-      line: result.picked,
+      line,
       question: summary.question,
       trials: `${counted(result.all, 'design')} of ${counted(result.choices.length, 'choice')}, in order of cost.`,
       hasDesigns: true,
       estimation:
-        'Sequential tests after Wald of each promise on the same random numbers, the risk shared out among them.',
+        'Sequential tests after Wald of each promise on the same random numbers, the risk shared out among them; the design that this ends with is estimated from fresh shifts.',
       hasHand: false,
     }),
   }

@@ -1,6 +1,8 @@
 /** Finds the cheapest design that keeps its promises, simulating as few designs, and each for as few shifts, as that takes. */
+import type { ShiftResult } from '../line/line.js'
 import { asLeast, type Condition, testOf } from './condition.js'
 import type { Verdict } from './constraint.js'
+import { type PromiseFigure, promiseFigure } from './promise-figure.js'
 
 /** Shifts of which a mean's spread is known well enough. */
 const firstStage = 20
@@ -23,9 +25,11 @@ export interface Tried {
   verdict: 'accepted' | 'refused' | 'undecided'
   /** Why without simulating: what rules it out, or the place of a refused design that is no worse. */
   without: { reason: string } | { worseThan: number } | null
-  /** Of each promise: the sum of its figures over the shifts that the rule looked at. */
-  sums: number[]
-  squares: number[]
+  /**
+   * Of each promise over the shifts that the rule looked at; none where it was not simulated. The ends of the interval are null
+   * where a test ended the shifts: it ends them when the figure looks good or bad, and no plain interval covers after that.
+   */
+  figures: PromiseFigure[]
   shifts: number
 }
 
@@ -40,8 +44,8 @@ export interface SizeGoal {
   isFull: boolean
 }
 
-/** Numbers of the first `count` shifts of a design, in their order; null when cancelled. */
-export type MoreOf = (design: number, count: number) => Promise<readonly ArrayLike<number>[] | null>
+/** The first `count` shifts of a design, in their order; null when cancelled. */
+export type MoreOf = (design: number, count: number) => Promise<readonly ShiftResult[] | null>
 
 /** Designs that are weighed against each other as the next to be tried. */
 const mostWeighed = 200
@@ -70,7 +74,7 @@ export async function findCheapest(
     onTried(found)
   }
   const refuse = (design: number, without: NonNullable<Tried['without']>): void =>
-    tell({ design, verdict: 'refused', without, sums: [], squares: [], shifts: 0 })
+    tell({ design, verdict: 'refused', without, figures: [], shifts: 0 })
   let open: number[] = []
   for (const [design, { ruledOut }] of candidates.entries()) {
     const reason = goal.isFull ? null : ruledOut()
@@ -124,40 +128,46 @@ function nextOf(open: readonly number[], candidates: readonly Candidate[]): numb
 
 async function tryOne(
   design: number,
-  { promises, most, isFull }: SizeGoal,
+  { promises, confidence, most, isFull }: SizeGoal,
   risk: number,
   more: MoreOf,
 ): Promise<Tried | null> {
   const conditions = promises(design)
+  const told = (verdict: Tried['verdict'], shifts: readonly ShiftResult[]): Tried => {
+    const figures = conditions.map((condition) =>
+      promiseFigure(condition, shifts, { confidence, exposure: 1 }),
+    )
+    return {
+      design,
+      verdict,
+      without: null,
+      figures: isFull ? figures : figures.map(({ mean }) => ({ mean, low: null, high: null })),
+      shifts: shifts.length,
+    }
+  }
+  if (isFull) {
+    const shifts = await more(design, most)
+    if (shifts === null) return null
+    const { figures } = told('accepted', shifts)
+    const keepsAll = conditions.every((condition, index) => keeps(condition, figures[index]!))
+    return told(keepsAll ? 'accepted' : 'refused', shifts)
+  }
   const tests = conditions.map((condition) => testOf(condition, risk, risk / conditions.length, firstStage))
   const verdicts: (Verdict | null)[] = conditions.map(() => null)
-  const sums = conditions.map(() => 0)
-  const squares = conditions.map(() => 0)
-  const told = (verdict: Tried['verdict'], shifts: number): Tried => ({
-    design,
-    verdict,
-    without: null,
-    sums,
-    squares,
-    shifts,
-  })
+  let shifts: readonly ShiftResult[] = []
   for (let shift = 0; shift < most; shift++) {
-    const rows = await more(design, isFull ? most : Math.min(most, Math.ceil((shift + 1) / ahead) * ahead))
-    if (rows === null) return null
-    for (const [index, condition] of conditions.entries()) {
-      const figure = condition.figureOf(rows[shift]!)
-      sums[index]! += figure
-      squares[index]! += figure * figure
-      if (!isFull) verdicts[index] ??= tests[index]!.add(asLeast(condition, rows[shift]!))
-    }
-    if (isFull) continue
-    if (verdicts.includes('refused')) return told('refused', shift + 1)
-    if (verdicts.every((verdict) => verdict === 'accepted')) return told('accepted', shift + 1)
+    const come = await more(design, Math.min(most, Math.ceil((shift + 1) / ahead) * ahead))
+    if (come === null) return null
+    shifts = come
+    for (const [index, condition] of conditions.entries())
+      verdicts[index] ??= tests[index]!.add(asLeast(condition, shifts[shift]!.values))
+    const looked = () => shifts.slice(0, shift + 1)
+    if (verdicts.includes('refused')) return told('refused', looked())
+    if (verdicts.every((verdict) => verdict === 'accepted')) return told('accepted', looked())
   }
-  if (!isFull) return told('undecided', most)
-  const keepsAll = conditions.every(({ value, isLeast }, index) => {
-    const mean = sums[index]! / most
-    return isLeast ? mean >= value : mean <= value
-  })
-  return told(keepsAll ? 'accepted' : 'refused', most)
+  return told('undecided', shifts.slice(0, most))
 }
+
+/** Whether the figure alone keeps the promise; one that is not known does not. */
+const keeps = ({ isLeast, value }: Condition, { mean }: PromiseFigure): boolean =>
+  mean !== null && (isLeast ? mean >= value : mean <= value)
