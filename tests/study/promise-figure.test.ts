@@ -32,12 +32,12 @@ describe('the figure of a promise', () => {
   })
 
   it('of a share has that of Wilson', () => {
-    // 9 of 10: (p + z^2/2n -+ z sqrt(p q / n + z^2 / 4 n^2)) / (1 + z^2 / n), Wilson, JASA 22 (1927) 209-212 (from memory)
-    const [z, p, n] = [1.959964, 0.9, 10]
+    // 14 of 20: (p + z^2/2n -+ z sqrt(p q / n + z^2 / 4 n^2)) / (1 + z^2 / n), Wilson, JASA 22 (1927) 209-212 (from memory)
+    const [z, p, n] = [1.959964, 0.7, 20]
     const middle = (p + (z * z) / 2 / n) / (1 + (z * z) / n)
     const half = (z * Math.sqrt((p * (1 - p)) / n + (z * z) / 4 / n / n)) / (1 + (z * z) / n)
-    const found = figure({}, ...Array.from({ length: 10 }, (_, shift) => [shift < 9 ? 1 : 0]))
-    expect(found.mean).toBe(0.9)
+    const found = figure({}, ...Array.from({ length: 20 }, (_, shift) => [shift < 14 ? 1 : 0]))
+    expect(found.mean).toBe(0.7)
     expect(found.low).toBeCloseTo(middle - half, 6)
     expect(found.high).toBeCloseTo(middle + half, 6)
   })
