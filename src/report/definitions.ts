@@ -51,7 +51,10 @@ const meanings: readonly [RegExp, string][] = [
     'share of time in which not even the shortest case more would find room; of a belt, in which it stands',
   ],
   [/measures\.wait$/, 'from arrival at its waiting room to the start of its work'],
-  [/utilisation$/, 'share of its places at work, standstills left out'],
+  [
+    /utilisation$/,
+    'share of its places with a case in work, over all time: none while it stands for a stop or a break',
+  ],
   [/planned-stops$/, 'stops after a number of cases, such as pallet changes'],
   [
     /-in-breaks$/,
@@ -77,7 +80,7 @@ const meanings: readonly [RegExp, string][] = [
   [/\.rolls$/, 'rolls used, parts of rolls counted as parts'],
   [/\.spoilt$/, 'tape of strips that tore'],
   [/\.missed$/, 'cases that passed an empty roll'],
-  [/\.PBT$/, 'ISO 22400-2: the shift less its breaks'],
+  [/\.PBT$/, 'ISO 22400-2: the shift less breaks, planned stops and blade service'],
   [/\.APT$/, 'ISO 22400-2: time in which it works on cases'],
   [/\.AUST$/, 'ISO 22400-2: time in which it is set'],
   [/\.ADET$/, 'ISO 22400-2: time lost to stops that nobody planned'],
@@ -108,6 +111,7 @@ const stateMeanings: Record<string, string> = {
   'breakdown-waiting-for-crew': 'broken down, and nobody is there yet',
   'breakdown-being-repaired': 'broken down, and somebody repairs it',
   'blade-service': 'stopped for its blades',
+  'planned-stop': 'stands after a number of cases, as for a pallet change, and no case is in work',
   'on-break': 'stands because of a break',
 }
 

@@ -168,6 +168,11 @@ const remedies: [states: RegExp, words: (name: string, share: string) => string]
     (name, of) => `See to maintenance and spare parts: breakdowns of ${name} take ${of} of the shift.`,
   ],
   [/^blade-service$/, (name, of) => `Service blades outside the shift: at ${name} they take ${of} of it.`],
+  [
+    /^planned-stop$/,
+    (name, of) =>
+      `Try more cases between planned stops of ${name}, or a second piece that works meanwhile: they take ${of} of the shift.`,
+  ],
 ]
 
 /** Against the largest loss of the limiting piece and of the sealers; waiting for cases is none of theirs where all that comes is let in. */

@@ -67,6 +67,7 @@ const order = [
   'breakdown-waiting-for-crew',
   'breakdown-being-repaired',
   'blade-service',
+  'planned-stop',
 ]
 
 /** What a study asks for. `bottleneck`: the piece with least to spare by hand; it is asked of lines without a sealer. */
@@ -234,7 +235,9 @@ function placeRate(keys: Scenario['line'][string]): number | null {
 }
 
 function placeLosses(study: Study, name: string, rate: number): MachineLosses {
-  const isStation = study.scenario.line[name]!.type === 'station'
+  const keys = study.scenario.line[name]!
+  const isStation = keys.type === 'station'
+  const hasPlaces = isStation && keys.servers > 1
   return machineLosses(study, name, {
     rate,
     how: isStation ? 'places over mean time a case' : 'one over mean time a case',
@@ -242,7 +245,7 @@ function placeLosses(study: Study, name: string, rate: number): MachineLosses {
     handled: plus(study.read('measures.output'), study.read('measures.rejected')),
     rest: {
       key: 'slower',
-      label: `working below its limit: ${isStation ? 'places free, planned stops' : 'longer times'}, cases still in the line`,
+      label: `working below its limit: ${hasPlaces ? 'places free' : 'longer times'}, cases still in the line`,
     },
     spoilt: times(study.read('measures.output'), 0),
     isFollowed: false,

@@ -32,7 +32,7 @@ export interface LossRow {
 
 /** Stops below this share of what the machine could put out are drawn together, where they are several. */
 const leastShare = 0.005
-const isStop = ({ key }: LossStep): boolean => /^(jam|tape|size|breakdown|blade)-/.test(key)
+const isStop = ({ key }: LossStep): boolean => /^(jam|tape|size|breakdown|blade|planned)-/.test(key)
 const isSmall = (step: LossStep): boolean => isStop(step) && Math.abs(step.share) < leastShare
 
 const figuresWidth = 150
