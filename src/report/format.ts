@@ -95,10 +95,12 @@ const rounded = (value: number, digits: number): string =>
     .replace(/(\.\d*?)0+$/, '$1')
     .replace(/\.$/, '')
 
-/** A figure in one piece: `14.29 ± 0.04 cases/min`. */
+/** A figure in one piece: `14.29 ± 0.04 cases/min`, `47.4 s (5 in breaks)`. */
 export function figureText(figure: Figure | undefined, display: Display): string {
   const { value, interval, unit } = printFigure(figure, display)
-  return [value, interval, unit].filter((part) => part !== '').join(' ')
+  // events in its place are no part of the quantity
+  const parts = figure?.few && figure.low === null ? [value, unit, interval] : [value, interval, unit]
+  return parts.filter((part) => part !== '').join(' ')
 }
 
 /** A time of day or length in words: `8 h`, `7 h 30 min`, `90 s`. */
