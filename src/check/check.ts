@@ -9,6 +9,7 @@ import {
   tapeForCaseFindings,
   weakerFindings,
 } from './findings/case.js'
+import { expectedFindings } from './findings/expected.js'
 import { bufferFindings, conveyorFindings, legFindings, sealerFindings } from './findings/machine.js'
 import {
   breakFindings,
@@ -29,6 +30,7 @@ import { type HandCalculation, handCalculation } from './hand.js'
 /** All rules, in the order in which findings of one severity are told. */
 const rules: readonly Rule[] = [
   targetFindings,
+  expectedFindings,
   arrivalFindings,
   legFindings,
   sealerFindings,
@@ -58,6 +60,14 @@ export interface Checked {
   hand: HandCalculation
   /** Null where nothing tapes. */
   closure: ClosureComparison | null
+}
+
+/** What says first that a scenario cannot work; null where nothing does. Cheaper than all findings: those that tell no error are not asked. */
+export function firstError(loaded: Pick<Loaded, 'scenario' | 'placeOf'>): CheckFinding | null {
+  const hand = handCalculation(loaded.scenario)
+  const closure = compareClosures(loaded.scenario, hand.line)
+  const asked = rules.filter((rule) => rule !== expectedFindings)
+  return findingsOf(asked, loaded, hand, closure).find(({ severity }) => severity === 'error') ?? null
 }
 
 /** Checks a loaded scenario. Takes no random number and simulates nothing. */

@@ -1,7 +1,7 @@
 /** The work of `tapeshift size`: make the designs, search the cheapest, simulate it for itself, print, write. */
 import { createHash } from 'node:crypto'
 import path from 'node:path'
-import { checkScenario } from '../check/check.js'
+import { firstError } from '../check/check.js'
 import { codes } from '../check/finding.js'
 import { handCalculation } from '../check/hand.js'
 import { Line } from '../line/line.js'
@@ -164,11 +164,10 @@ async function search(
 /** What pencil and paper say against a design; null where nothing. */
 function ruledOut({ target, ...others }: Scenario, { needs }: SizeAsked): string | null {
   const rate = Math.max(needs.rate ?? 0, needs.target ? (target ?? 0) : 0)
-  const checked = checkScenario({
+  const fault = firstError({
     scenario: rate > 0 ? { ...others, target: rate } : others,
     placeOf: () => null,
   })
-  const fault = checked.findings.find(({ severity }) => severity === 'error')
   return fault ? codes[fault.code] : null
 }
 

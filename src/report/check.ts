@@ -4,6 +4,7 @@ import type { Severity } from '../check/finding.js'
 import type { CheckResult, FindingResult } from '../check/result.js'
 import { cautionLine } from '../trade/cautions.js'
 import { assumedRows } from './assumed.js'
+import { expectedSentence } from './check-expected.js'
 import { handTables } from './check-tables.js'
 import type { Table } from './content.js'
 import { counted } from './format.js'
@@ -68,6 +69,7 @@ export function checkText(result: CheckResult, style: TextStyle, isShort = false
   const head = [
     bold(paragraph(result.made?.scenario.title ?? 'Check', width)),
     paragraph(verdict(result), width),
+    ...(result.hand ? [paragraph(expectedSentence(result), width)] : []),
     findingsText(result, style),
   ]
   if (isShort) return `${[...head, '', paragraph(`Safety: ${cautionLine}`, width)].join('\n')}\n`
