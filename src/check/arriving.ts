@@ -41,12 +41,11 @@ export function varianceOfArrivals({ arrivals }: Pick<Scenario, 'arrivals'>): nu
 
 /**
  * Rate at which packers, who wait while the place where cases enter is not clear, come to put cases on, cases/s: `rate` is theirs without
- * waiting, `clear` that of the first piece. One source waits as long as its interval is shorter than what a case takes to clear; of
+ * waiting, `time` what a case takes to clear it, s. One source waits as long as its interval is shorter than what a case takes to clear; of
  * several each finds the place taken by chance (residual time). Derived.
  */
-export function entryOf({ arrivals }: Pick<Scenario, 'arrivals'>, rate: number, clear: number): number {
+export function entryOf({ arrivals }: Pick<Scenario, 'arrivals'>, rate: number, time: number): number {
   const sources = Object.values(arrivals)
-  const time = 1 / clear
   if (sources.length > 1) return sources.length / (sources.length / rate + (rate * time * time) / 2)
   const batch = sources[0]!.batch
   const interval = batch / rate

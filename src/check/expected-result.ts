@@ -42,7 +42,8 @@ export function expectedResult({ output, trouble }: Expected, line: LineHand): E
     arriving: line.arriving,
     error: { often, within, high, worst, words: usualErrorText },
   }
-  if (output === null) return { ...base, throughput: null, perShift: null, why: trouble, pace: null, losses: [] }
+  if (output === null)
+    return { ...base, throughput: null, perShift: null, why: trouble, pace: null, losses: [] }
   const { pace, order } = output
   const single = (what: ExpectedLoss['what'], piece: string | null, words: string, lost: number) => ({
     what,

@@ -34,10 +34,14 @@ export interface Stage {
   takesIn: number
   /** Cases more that it holds while what follows stands. */
   holds: number
+  /** It is belts that hold a case or so more while they run up to the first one: nothing where they set the pace, or never catch up. */
+  isRigid: boolean
   /** Cases more that it has to hand on, where it was held up, while what comes before stands. */
   handsOn: number
   /** Time of a case in it without waiting, s. */
   stay: number
+  /** Time after which the next case may enter, s: 0 where there is room to wait. */
+  clears: number
 }
 
 /** Pieces in the order in which cases pass them; or in words why the line is no series. */
@@ -95,6 +99,8 @@ function stageOf(
     takesIn: room.takesIn / visits,
     holds: room.holds / visits,
     handsOn: room.handsOn / visits,
+    isRigid: isRigid(scenario.line[piece.name]!),
+    clears: hasRoom(scenario.line[piece.name]!) ? 0 : visits / piece.rate,
     stay: visits * stayOf(scenario.line[piece.name]!),
     stops: stopsPerShift(scenario, line, piece)
       .filter(({ count, time }) => count > 0 && time > 0)
@@ -112,6 +118,12 @@ function stageOf(
       }),
   }
 }
+
+const hasRoom = (keys: Scenario['line'][string]): boolean =>
+  keys.type === 'station' && (keys['waiting-room'] === 'unlimited' || keys.servers + keys['waiting-room'] > 1)
+
+const isRigid = (keys: Scenario['line'][string]): boolean =>
+  keys.type === 'sealer' || (keys.type === 'conveyor' && keys.carries === 'belt')
 
 /** Time of a case in a piece without waiting, s. */
 export function stayOf(keys: Scenario['line'][string]): number {

@@ -35,7 +35,9 @@ export function expectedTable(hand: Hand, words: Words): Table {
         ? []
         : [
             row('arrives', arriving.value ?? 0, ''),
-            ...losses.map((loss) => row(`less: ${lossName(loss)}`, loss.lost.value ?? 0, lossHow(loss, words))),
+            ...losses.map((loss) =>
+              row(`less: ${lossName(loss)}`, loss.lost.value ?? 0, lossHow(loss, words)),
+            ),
             row('expected out', throughput.value, ''),
           ],
   }

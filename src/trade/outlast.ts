@@ -30,7 +30,7 @@ export interface Dam {
 
 /** Points of the grid of levels, empty and full included. With half as many no result moves by more than some 0.1 %. */
 const points = 31
-/** Even stops are as good as by chance where so many rooms are caught up between them. */
+/** Where more rooms than that are caught up from one even stop to the next, it has no part in what it finds. */
 const forgotten = 6
 /** Rounding of speeds that are meant to be alike. */
 const hair = 1e-9
@@ -41,17 +41,22 @@ const sum = (values: readonly number[]): number => values.reduce((total, each) =
  * What of each kind of stop outlasts the room before a machine, which is worth `buffer` s of a steady flow; while it catches up the
  * machine does `speed` times the flow. Stops come as often a case at any speed: by chance, but for the even ones that cost most.
  * The level at the beginning of a stop is the chain "up by the stop, at most to full; down by what is caught up before the next". A
- * machine no faster than the flow catches nothing up, and every stop is felt whole. Finite dam: Moran, The Theory of Storage (1959, from
- * memory). With exponential stops by chance it is `shareKeptOut`; without limit of room the mean level is that of Pollaczek and Khinchine.
+ * machine no faster than the flow catches nothing up, and every stop is felt whole; in room without limit none is. Finite dam: Moran, The
+ * Theory of Storage (1959, from memory). With exponential stops by chance it is `shareKeptOut`; without limit of room the mean level is that
+ * of Pollaczek and Khinchine.
  */
 export function outlasting(stops: readonly StopKind[], buffer: number, speed: number): Dam {
   const often = sum(stops.map((stop) => stop.often))
-  const whole = stops.map(({ mean, cv }) => ({ share: 1, mean, cv }))
-  if (buffer <= 0 || often === 0) return { stops: whole, level: 0 }
-  if (speed <= 1 + hair) return { stops: whole, level: buffer }
+  const isCaughtUp = speed > 1 + hair
   /** For each second by which the level falls the machine passes so many seconds of the flow. */
-  const passed = speed === Infinity ? 1 : speed / (speed - 1)
-  if (buffer === Infinity) return withoutLimit(stops, passed)
+  const passed = !isCaughtUp ? Infinity : speed === Infinity ? 1 : speed / (speed - 1)
+  if (buffer === Infinity)
+    return { stops: stops.map(() => ({ share: 0, mean: 0, cv: 0 })), level: levelWithoutLimit(stops, passed) }
+  if (buffer <= 0 || often === 0 || !isCaughtUp)
+    return {
+      stops: stops.map(({ mean, cv }) => ({ share: 1, mean, cv })),
+      level: isCaughtUp ? 0 : Math.max(0, buffer),
+    }
   const shapes = stops.map(({ mean, cv }) => shapesOf(mean, cv))
   const grid = buffer / (points - 1)
   const levelsOf = levelsAtStops(stops, shapes, passed, grid)
@@ -69,13 +74,12 @@ export function outlasting(stops: readonly StopKind[], buffer: number, speed: nu
   }
 }
 
-/** Nothing is felt where the stops are caught up: the level is the wait in a queue with one server (Pollaczek-Khinchine). */
-function withoutLimit(stops: readonly StopKind[], passed: number): Dam {
+/** Mean level without limit: the wait in a queue with one server (Pollaczek-Khinchine); infinite where stops are not caught up. */
+function levelWithoutLimit(stops: readonly StopKind[], passed: number): number {
   const load = passed * sum(stops.map((stop) => stop.often * stop.mean))
-  if (load >= 1)
-    return { stops: stops.map(({ mean, cv }) => ({ share: 1, mean, cv })), level: Number.POSITIVE_INFINITY }
+  if (load >= 1) return Number.POSITIVE_INFINITY
   const squares = passed * sum(stops.map(({ often, mean, cv }) => often * mean * mean * (1 + cv * cv)))
-  return { stops: stops.map(() => ({ share: 0, mean: 0, cv: 0 })), level: squares / (2 * (1 - load)) }
+  return squares / (2 * (1 - load))
 }
 
 /** Chances of the levels at the beginning of a stop of each kind. */
@@ -99,7 +103,7 @@ function levelsAtStops(
     .reduce((most, kind) => (most < 0 || load(kind) > load(most) ? kind : most), -1)
   /** Points of the grid that are caught up from one even stop to the next. */
   const cycle = even < 0 ? Infinity : 1 / (stops[even]!.often * passed * grid)
-  if (cycle > forgotten * (points - 1)) {
+  if (even < 0) {
     const levels = byChance(upBy(kinds), all(kinds) * passed, grid)
     return () => levels
   }
@@ -147,7 +151,8 @@ function byTurns(even: Chain, chance: Chain | null, spared: number, cycle: numbe
     row[to]! += spared
     return row
   })
-  const [whole, part] = [Math.floor(cycle), cycle % 1]
+  const near = Math.min(cycle, forgotten * (points - 1))
+  const [whole, part] = [Math.floor(near), near % 1]
   const less = steps(step, whole)
   const more = inTurn(less, step)
   const round = less.map((row, from) => row.map((each, to) => each * (1 - part) + more[from]![to]! * part))
@@ -159,5 +164,10 @@ function byTurns(even: Chain, chance: Chain | null, spared: number, cycle: numbe
     now = after(now, step)
     for (let point = 0; point < points; point++) between[point]! += now[point]! / count
   }
-  return { even: atEven, between }
+  // the rest of a long cycle is as its end
+  const end = now
+  return {
+    even: atEven,
+    between: between.map((each, point) => (each * near + end[point]! * (cycle - near)) / cycle),
+  }
 }
