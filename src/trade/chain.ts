@@ -33,29 +33,33 @@ export function steps(chain: Chain, count: number): Chain {
   return count % 2 === 1 ? inTurn(even, chain) : even
 }
 
+/** A chance below this is rounding. */
+const none = 1e-15
+
 /**
- * Chances in the long run, of a chain in which every state leads to the first. By elimination without subtraction: Grassmann, Taksar & Heyman,
- * Operations Research 33 (1985), from memory.
+ * Chances in the long run, of a chain in which every state leads to the last. By elimination without subtraction, from the last state down as far
+ * as states lead further down; those below are left for good. Grassmann, Taksar & Heyman, Operations Research 33 (1985), from memory.
  */
 export function stationary(chain: Chain): Float64Array {
   const rows = chain.map((row) => row.slice())
-  const last = rows.length - 1
-  for (let out = last; out > 0; out--) {
-    const row = rows[out]!
+  let lowest = rows.length - 1
+  for (; lowest > 0; lowest--) {
+    const row = rows[lowest]!
     let away = 0
-    for (let to = 0; to < out; to++) away += row[to]!
-    for (let from = 0; from < out; from++) {
-      const share = rows[from]![out]! / away
-      rows[from]![out] = share
+    for (let to = 0; to < lowest; to++) away += row[to]!
+    if (away < none) break
+    for (let from = 0; from < lowest; from++) {
+      const share = rows[from]![lowest]! / away
+      rows[from]![lowest] = share
       if (share === 0) continue
-      for (let to = 0; to < out; to++) rows[from]![to]! += share * row[to]!
+      for (let to = 0; to < lowest; to++) rows[from]![to]! += share * row[to]!
     }
   }
   const chances = new Float64Array(rows.length)
-  chances[0] = 1
+  chances[lowest] = 1
   let total = 1
-  for (let state = 1; state <= last; state++) {
-    for (let from = 0; from < state; from++) chances[state]! += chances[from]! * rows[from]![state]!
+  for (let state = lowest + 1; state < rows.length; state++) {
+    for (let from = lowest; from < state; from++) chances[state]! += chances[from]! * rows[from]![state]!
     total += chances[state]!
   }
   return chances.map((chance) => chance / total)

@@ -1,4 +1,5 @@
 /** The finding on the expected output: stops, and the room between machines, against the target. */
+import type { BufferHand } from '../buffers.js'
 import { type ExpectedOutput, expectedOutput, type FeltStop } from '../expected.js'
 import type { Looked, Rule } from '../finding.js'
 import { usualError, usualErrorText } from '../usual-error.js'
@@ -33,15 +34,16 @@ export const expectedFindings: Rule = (looked, tell) => {
       'warning',
       'target-above-expected',
       ['target'],
-      `${rates}, ${words.share(short)} below the target of ${words.rate(target)}. ${causeText(output, good, words)}`,
+      `${rates}, ${words.share(short)} below the target of ${words.rate(target)}. ${causeText(looked, output)}`,
       basis,
       fixText(looked, output, target),
     )
 }
 
 /** What costs most, and the room that it outlasts. */
-function causeText(output: ExpectedOutput, good: number, words: Words): string {
+function causeText({ hand, words }: Looked, output: ExpectedOutput): string {
   const { stops, slower, entry, pace } = output
+  const good = hand.line.arriving * hand.line.goodShare
   const [worst] = stops
   const cost = (lost: number) => `${words.rate(lost)}, ${words.share(lost / good)} of what arrives`
   if (slower > Math.max(entry, worst?.lost ?? 0))
@@ -49,21 +51,32 @@ function causeText(output: ExpectedOutput, good: number, words: Words): string {
   if (entry > (worst?.lost ?? 0))
     return `Most is lost because packers wait until \`${output.order[0]}\` is clear for the next case: ${cost(entry)}.`
   if (!worst) return 'What is still in the line at the end of the shift makes the difference.'
-  return `Most is lost to the ${worst.stop.words} of \`${worst.stop.piece}\`: ${cost(worst.lost)}. ${feltText(worst, output, words)}`
+  return `Most is lost to the ${worst.stop.words} of \`${worst.stop.piece}\`: ${cost(worst.lost)}. ${feltText(worst, output, hand.buffers, words)}`
 }
 
-/** How a stop comes to cost output. */
-export function feltText(
+/** How a stop comes to cost output: the room that it outlasts. */
+function feltText(
   { stop, effect, share, rest }: FeltStop,
-  { pace }: ExpectedOutput,
+  { pace, order }: ExpectedOutput,
+  buffers: readonly BufferHand[],
   words: Words,
 ): string {
-  const all = share > 0.995 ? 'all' : words.share(share)
   const mean = `They take ${words.time(stop.mean)} on average`
-  if (effect === 'own') return `${mean}, and nothing can make up for them.`
+  if (effect === 'own') return `${mean}, and nothing makes up for them.`
+  const places = order.map((name) => buffers.find((each) => each.name === name))
+  const [at, paced] = [order.indexOf(stop.piece), pace === null ? -1 : order.indexOf(pace)]
+  const between =
+    effect === 'blocks' ? places.slice(Math.max(0, paced), at + 1) : places.slice(at + 1, paced + 1)
+  const named = between.filter((each) => each !== undefined && each.places - each.riding >= 1) as BufferHand[]
+  const free = named.reduce((sum, each) => sum + each.places - each.riding, 0)
+  const lasts = named.reduce((sum, each) => sum + each.lasts, 0)
+  const room =
+    named.length > 0
+      ? `the room between (${named.map(({ name }) => `\`${name}\``).join(', ')}: about ${words.count(Math.floor(free))} free places) lasts ${words.time(lasts)}`
+      : 'there is no room between'
   const whom = pace === null ? 'those who bring cases' : `\`${pace}\``
-  const done = effect === 'blocks' ? 'hold up' : 'leave without cases'
-  return `${mean}; past all room between, ${all} of them ${done} ${whom}, for ${words.time(rest)}.`
+  const all = share > 0.995 ? 'all' : words.share(share)
+  return `${mean}, and ${room}: ${all} of them ${effect === 'blocks' ? 'hold up' : 'leave without cases'} ${whom}, for ${words.time(rest)}.`
 }
 
 /** Room that would do, if any would; else the stop itself. */
