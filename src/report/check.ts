@@ -17,7 +17,7 @@ const headings: Record<Severity, string> = {
 }
 
 /** The verdict in a sentence or two. */
-export function verdict({ canWork, counts, hand }: CheckResult): string {
+export function verdict({ canWork, counts, hand, findings }: CheckResult): string {
   const all = [
     counted(counts.error, 'error'),
     counted(counts.warning, 'warning'),
@@ -25,6 +25,8 @@ export function verdict({ canWork, counts, hand }: CheckResult): string {
   ].join(', ')
   if (!hand) return `This scenario cannot be read: ${counted(counts.error, 'error')}.`
   if (!canWork) return `This line cannot work as it is described: ${all}.`
+  if (findings.some(({ code }) => code === 'target-above-expected'))
+    return `This line can work, but by hand it misses its target: ${all}. How often, with all that varies, is for \`tapeshift run\`.`
   return `Nothing here says that this line cannot work: ${all}. Whether it holds its rate with all that varies is for \`tapeshift run\`.`
 }
 

@@ -1,7 +1,8 @@
 /** The finding on the expected output: stops, and the room between machines, against the target. */
 import type { BufferHand } from '../buffers.js'
-import { type ExpectedOutput, expectedOutput, type FeltStop } from '../expected.js'
+import { type ExpectedOutput, expectedOutput } from '../expected.js'
 import type { Looked, Rule } from '../finding.js'
+import type { FeltStop } from '../paced.js'
 import { usualError, usualErrorText } from '../usual-error.js'
 import type { Words } from '../words.js'
 
