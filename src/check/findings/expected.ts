@@ -93,7 +93,7 @@ function fixText({ scenario, hand, words }: Looked, output: ExpectedOutput, targ
     expectedOutput(scenario, hand.line, hand.buffers, { before, places }).output?.throughput ?? 0
   const enough = roomsTried.find((places) => outputWith(places) >= target)
   if (enough !== undefined)
-    return `room for ${enough} cases more before \`${before}\`, by the same figure; or ${fewer}`
+    return `${enough} free places more before \`${before}\`, by the same figure; or ${fewer}`
   const most = roomsTried.at(-1)!
-  return `${fewer}; room for ${most} cases more before \`${before}\` would bring ${words.rate(outputWith(most))}`
+  return `${fewer}; ${most} free places more before \`${before}\` would bring ${words.rate(outputWith(most))}`
 }
