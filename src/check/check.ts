@@ -9,6 +9,7 @@ import {
   tapeForCaseFindings,
   weakerFindings,
 } from './findings/case.js'
+import { expectedFindings } from './findings/expected.js'
 import { bufferFindings, conveyorFindings, legFindings, sealerFindings } from './findings/machine.js'
 import {
   breakFindings,
@@ -25,6 +26,7 @@ import { type HandCalculation, handCalculation } from './hand.js'
 /** All rules, in the order in which findings of one severity are told. */
 const rules: readonly Rule[] = [
   targetFindings,
+  expectedFindings,
   arrivalFindings,
   legFindings,
   sealerFindings,
@@ -55,6 +57,17 @@ export interface Checked {
   hand: HandCalculation
   /** Null where nothing tapes. */
   closure: ClosureComparison | null
+}
+
+/** What says first that a scenario cannot work, null where nothing does, and the hand calculation. Cheaper than all findings: those that tell no error are not asked. */
+export function firstError(
+  loaded: Pick<Loaded, 'scenario' | 'placeOf'>,
+): Pick<Checked, 'hand'> & { error: CheckFinding | null } {
+  const hand = handCalculation(loaded.scenario)
+  const closure = compareClosures(loaded.scenario, hand.line)
+  const asked = rules.filter((rule) => rule !== expectedFindings)
+  const error = findingsOf(asked, loaded, hand, closure).find(({ severity }) => severity === 'error') ?? null
+  return { error, hand }
 }
 
 /** Checks a loaded scenario. Takes no random number and simulates nothing. */

@@ -16,6 +16,8 @@ export const codes = {
   'target-near-arrivals': 'the target leaves arrivals nothing to spare',
   'target-above-machine': 'the target is above what a piece can do',
   'target-above-stops': 'the target is above what stops leave of a piece',
+  'target-above-expected': 'the target is above the output that is expected by hand',
+  'target-near-expected': 'target and expected output are too close for pencil and paper',
   'little-to-spare': 'the bottleneck has little to spare',
   'queue-never-clears': 'an unlimited queue is fed faster than it is emptied',
   'arrivals-held-up': 'more arrives than the line takes',

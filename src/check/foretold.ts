@@ -1,6 +1,7 @@
 /** What the hand calculation foretells of a run, as result documents have it: the figures, and what the reasons for a difference need. */
 import type { Scenario } from '../scenario/schema.js'
 import type { HandCalculation } from './hand.js'
+import { usualError } from './usual-error.js'
 
 /** Unit of money for 1000 cases, as results name it. */
 export const moneyUnit = ({ money, tape }: Scenario): string =>
@@ -26,5 +27,10 @@ export function foretold(scenario: Scenario, hand: HandCalculation) {
     ),
     bottleneck: bottleneck?.name ?? null,
     shareAdmitted: admitted,
+    expected: hand.expected.output && {
+      throughput: hand.expected.output.throughput,
+      perShift: hand.expected.output.throughput * hand.line.working,
+      within: usualError.within,
+    },
   }
 }

@@ -1,15 +1,16 @@
 /** The hand calculation: figures of the line without simulation, each with the measure of a run that it foretells. */
 
 import { pricedMoney } from '../scenario/capital.js'
-import { meanOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import { capitalPerShift, energyCost, labourCost, maintenancePerShift } from '../trade/money.js'
 import { type BufferHand, buffersOf, type MachineBuffer, machineBuffers } from './buffers.js'
 import { type Curve, curvesOf } from './curve.js'
+import { type Expected, expectedOutput } from './expected.js'
 import { type LineHand, lineByHand } from './line.js'
 import { rideOf } from './pace.js'
 import { type BufferedPair, bufferedPairs } from './pairs.js'
 import { type CrewLoad, crewLoads } from './people.js'
+import { stayOf } from './series.js'
 import { stopsPerShift, workingShare } from './stop-counts.js'
 import { type TapeUse, tapeUse } from './tape-use.js'
 
@@ -47,6 +48,8 @@ export interface HandCalculation {
   curves: Curve[]
   crews: CrewLoad[]
   tape: TapeUse | null
+  /** Output that stops and buffers leave. Worked out when it is first asked for: it takes longer than all the rest. */
+  readonly expected: Expected
 }
 
 /** Works the scenario out by hand. Mixed cases by their shares: mean headway, not the headway of a mean case. */
@@ -55,7 +58,12 @@ export function handCalculation(scenario: Scenario): HandCalculation {
   const buffers = buffersOf(scenario, line)
   const tape = line.pieces.some(({ type }) => type === 'sealer') ? tapeUse(scenario, line) : null
   const crews = crewLoads(scenario, line)
+  let expected: Expected | null = null
   return {
+    get expected() {
+      expected ??= expectedOutput(scenario, line, buffers)
+      return expected
+    },
     line,
     rows: [
       ...lineRows(scenario, line),
@@ -114,16 +122,9 @@ function transit(scenario: Scenario, line: LineHand): number {
   if (line.perShift === 0) return 0
   const visits = (flow: number) => flow / line.arriving
   return line.pieces.reduce(
-    (total, piece) => total + visits(piece.flow) * stay(scenario.line[piece.name]!),
+    (total, piece) => total + visits(piece.flow) * stayOf(scenario.line[piece.name]!),
     0,
   )
-}
-
-/** Time of a case in a piece without waiting, s. */
-function stay(keys: Scenario['line'][string]): number {
-  if (keys.type === 'conveyor') return rideOf(keys)
-  if (keys.type === 'sealer') return meanOf(keys.flaps.time) + keys.bed / keys['belt-speed']
-  return meanOf(keys.time)
 }
 
 function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {

@@ -1,5 +1,5 @@
 /** The rate of each piece by hand: what it can do, what its stops leave, and what comes to it. */
-import { type Distribution, meanOf } from '../scenario/law.js'
+import { type Distribution, meanOf, varianceOf } from '../scenario/law.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { EquipmentKeys, Scenario, Skill } from '../scenario/schema.js'
 import { cycleTime, gapNeeded } from '../trade/headway.js'
@@ -24,6 +24,8 @@ export interface PieceStop extends Stop {
   skill: Skill | null
   /** Part of `time` in which somebody works on it, s; the rest is walking. */
   work: number
+  /** Standard deviation of `time`, s. */
+  spread: number
 }
 
 /** What a piece can do with its mix of cases. Rates in cases/s. */
@@ -88,9 +90,14 @@ export const headsOf = (keys: EquipmentKeys<'sealer'>) =>
   Object.entries(keys.heads).flatMap(([which, head]) => (head ? [[which, head] as const] : []))
 
 /** The crew that is called first for a skill, and its mean walk, s; null where nobody has it. */
-export function firstWith(scenario: Scenario, skill: Skill): { name: string; walk: number } | null {
+export function firstWith(
+  scenario: Scenario,
+  skill: Skill,
+): { name: string; walk: number; walkVariance: number } | null {
   const found = Object.entries(scenario.crew).find(([, { does }]) => does.includes(skill))
-  return found ? { name: found[0], walk: meanOf(found[1].walk) } : null
+  if (!found) return null
+  const [name, { walk }] = found
+  return { name, walk: meanOf(walk), walkVariance: varianceOf(walk) }
 }
 
 /** Pace of the piece `name`, to which kinds come as `flow` says; where nothing comes it is that of the whole mix. */
@@ -168,14 +175,23 @@ function cycleOf(
 /** Mean walk of whoever is called first for a skill, s. */
 export const walkFor = (scenario: Scenario, skill: Skill): number => firstWith(scenario, skill)?.walk ?? 0
 
+/** Standard deviation of a stop with the walk to it, s. */
+const spreadOf = (scenario: Scenario, skill: Skill, work: Distribution): number =>
+  Math.sqrt(varianceOf(work) + (firstWith(scenario, skill)?.walkVariance ?? 0))
+
 /** Breakdowns that the calendar counts: mean time to the next, of work on it, and with the walk, s; null where there are none. */
 export function calendarBreakdowns(
   scenario: Scenario,
   { breakdowns }: Scenario['line'][string],
-): { after: number; work: number; time: number } | null {
+): (Pick<PieceStop, 'work' | 'time' | 'spread'> & { after: number }) | null {
   if (breakdowns?.['counted-in'] !== 'calendar-time') return null
   const work = meanOf(breakdowns.repair)
-  return { after: meanOf(breakdowns.after), work, time: work + walkFor(scenario, 'breakdowns') }
+  return {
+    after: meanOf(breakdowns.after),
+    work,
+    time: work + walkFor(scenario, 'breakdowns'),
+    spread: spreadOf(scenario, 'breakdowns', breakdowns.repair),
+  }
 }
 
 function stopsOf(
@@ -187,7 +203,15 @@ function stopsOf(
   const stops: PieceStop[] = []
   const add: Add = (key, words, skill, perCase, work, more = 0) => {
     const time = meanOf(work)
-    stops.push({ key, words, skill, perCase, work: time, time: time + walkFor(scenario, skill) + more })
+    stops.push({
+      key,
+      words,
+      skill,
+      perCase,
+      work: time,
+      time: time + walkFor(scenario, skill) + more,
+      spread: spreadOf(scenario, skill, work),
+    })
   }
   const { breakdowns } = piece
   if (piece.type === 'station' && piece.every) {
@@ -199,6 +223,7 @@ function stopsOf(
       perCase: 1 / piece.every.cases,
       work: 0,
       time: stop,
+      spread: Math.sqrt(varianceOf(piece.every.stop)),
     })
   }
   if (piece.type === 'sealer') addSealerStops(scenario, piece, mix, base, add)

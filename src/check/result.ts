@@ -10,6 +10,7 @@ import { cautions } from '../trade/cautions.js'
 import { closureProof } from '../trade/closure.js'
 import type { Checked } from './check.js'
 import type { ClosureComparison } from './closing.js'
+import { expectedResult } from './expected-result.js'
 import { type FindingCode, type Severity, severities } from './finding.js'
 import { certificateOf, wallOf } from './findings/case.js'
 import { foretoldRows, moneyUnit } from './foretold.js'
@@ -194,6 +195,7 @@ function handResult(scenario: Scenario, hand: HandCalculation) {
       ),
     },
     throughput: rate(line.throughput),
+    expected: expectedAmounts(hand),
     limit: rate(line.limit),
     limitAfterStops: rate(line.limitAfterStops),
     bottleneck: line.bottleneck?.name ?? null,
@@ -286,6 +288,34 @@ function handResult(scenario: Scenario, hand: HandCalculation) {
         rate: rate(point.rate),
       })),
     })),
+  }
+}
+
+/** Expected output with its units. */
+function expectedAmounts({ expected, line }: HandCalculation) {
+  const { throughput, perShift, why, most, arriving, pace, losses, error } = expectedResult(expected, line)
+  const rate = (value: number | null) => amount(value, 'cases/s')
+  return {
+    throughput: rate(throughput),
+    perShift: amount(perShift, 'cases'),
+    why,
+    atMost: rate(most),
+    arriving: rate(arriving),
+    pace,
+    losses: losses.map(({ lost, waitingForCrew, felt, rest, ...loss }) => ({
+      ...loss,
+      lost: rate(lost),
+      waitingForCrew: rate(waitingForCrew),
+      felt: amount(felt, 'share'),
+      rest: amount(rest, 's'),
+    })),
+    usualError: {
+      often: amount(error.often, 'share'),
+      within: amount(error.within, 'share'),
+      high: amount(error.high, 'share'),
+      worst: amount(error.worst, 'share'),
+      words: error.words,
+    },
   }
 }
 

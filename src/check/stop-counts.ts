@@ -43,13 +43,14 @@ export function stopsPerShift(scenario: Scenario, line: LineHand, piece: PieceHa
   })
   const byCalendar = calendarBreakdowns(scenario, keys)
   if (byCalendar) {
-    const { after, work, time } = byCalendar
+    const { after, work, time, spread } = byCalendar
     stops.push({
       key: 'breakdowns',
       words: 'breakdowns',
       skill: 'breakdowns',
       work,
       time,
+      spread,
       count: line.span / (after + time),
     })
   }

@@ -1,5 +1,5 @@
 /** What pencil and paper say against a design, and of designs that they all rule out which is nearest. */
-import { checkScenario } from '../check/check.js'
+import { firstError } from '../check/check.js'
 import { codes } from '../check/finding.js'
 import type { LineHand } from '../check/line.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -16,8 +16,7 @@ export interface Fault {
 /** The first error of the check against the rate that is promised; null where there is none. */
 export function faultOf(design: Scenario, asked: Pick<SizeAsked, 'needs'>): Fault | null {
   const scenario = atPromisedRate(design, asked)
-  const { findings, hand } = checkScenario({ scenario, placeOf: () => null })
-  const fault = findings.find(({ severity }) => severity === 'error')
+  const { error: fault, hand } = firstError({ scenario, placeOf: () => null })
   if (!fault) return null
   const { code, path, message, fix } = fault
   const promised = scenario.target ?? null

@@ -1,6 +1,7 @@
 /** The hand calculation of a check as tables, in the units of the scenario. */
 import type { Amount, CheckResult } from '../check/result.js'
 import { figures, type Words, wordsFor } from '../check/words.js'
+import { expectedTable } from './check-expected.js'
 import type { Table } from './content.js'
 
 type Hand = NonNullable<CheckResult['hand']>
@@ -23,6 +24,7 @@ export function handTables(result: CheckResult): Table[] {
   const words = wordsFor(result.display)
   return [
     casesTable(result, words),
+    expectedTable(hand, words),
     ratesTable(hand, words),
     foretoldTable(hand, words),
     buffersTable(hand, words),

@@ -4,6 +4,7 @@ import type { Severity } from '../check/finding.js'
 import type { CheckResult, FindingResult } from '../check/result.js'
 import { cautionLine } from '../trade/cautions.js'
 import { assumedRows } from './assumed.js'
+import { expectedSentence } from './check-expected.js'
 import { handTables } from './check-tables.js'
 import type { Table } from './content.js'
 import { counted } from './format.js'
@@ -16,7 +17,7 @@ const headings: Record<Severity, string> = {
 }
 
 /** The verdict in a sentence or two. */
-export function verdict({ canWork, counts, hand }: CheckResult): string {
+export function verdict({ canWork, counts, hand, findings }: CheckResult): string {
   const all = [
     counted(counts.error, 'error'),
     counted(counts.warning, 'warning'),
@@ -24,6 +25,8 @@ export function verdict({ canWork, counts, hand }: CheckResult): string {
   ].join(', ')
   if (!hand) return `This scenario cannot be read: ${counted(counts.error, 'error')}.`
   if (!canWork) return `This line cannot work as it is described: ${all}.`
+  if (findings.some(({ code }) => code === 'target-above-expected'))
+    return `This line can work, but by hand it misses its target: ${all}. How often, with all that varies, is for \`tapeshift run\`.`
   return `Nothing here says that this line cannot work: ${all}. Whether it holds its rate with all that varies is for \`tapeshift run\`.`
 }
 
@@ -68,6 +71,7 @@ export function checkText(result: CheckResult, style: TextStyle, isShort = false
   const head = [
     bold(paragraph(result.made?.scenario.title ?? 'Check', width)),
     paragraph(verdict(result), width),
+    ...(result.hand ? [paragraph(expectedSentence(result), width)] : []),
     findingsText(result, style),
   ]
   if (isShort) return `${[...head, '', paragraph(`Safety: ${cautionLine}`, width)].join('\n')}\n`

@@ -53,8 +53,30 @@ export function handTable(result: RunResult): Table {
     note: 'The hand figures are averages without waiting and without one stop in the way of another; what the run finds beside them is what variation, stops and full conveyors do. "Agrees": within plus-minus, or within 1 %.',
     columns: ['figure', 'by hand', 'simulated', 'difference', 'why'],
     words: ['why'],
-    rows,
+    rows: [...rows.slice(0, 1), ...expectedRow(result), ...rows.slice(1)],
   }
+}
+
+/** The output that stops and buffers leave, beside the simulated one; none where it was not worked out. */
+function expectedRow({ byHand, measures, display }: RunResult): string[][] {
+  const expected = byHand?.expected
+  const figure = measures.throughput
+  if (!expected || !figure || figure.mean === null) return []
+  const change = figure.mean / expected.throughput - 1
+  const apart = isApart(expected.throughput, figure)
+  const usual =
+    Math.abs(change) <= expected.within
+      ? 'within what this figure is usually off'
+      : 'further off than usual: what hand cannot see'
+  return [
+    [
+      'The same, stops and buffers counted',
+      wordsFor(display).rate(expected.throughput),
+      figureText(figure, display),
+      apart ? `${change > 0 ? '+' : ''}${figures(change * 100, 2)} %` : 'agrees',
+      apart ? usual : '',
+    ],
+  ]
 }
 
 const percent = (share: number): string => `${figures(share * 100, 2)} %`

@@ -54,3 +54,37 @@ function cutNormalMean(mean: number, sd: number, atLeast: number): number {
   // the upper tail keeps its digits where the cut lies above the mean
   return mean + (sd * density) / jStat.normal.cdf(-cut, 0, 1)
 }
+
+/** Variance of the law in its SI unit squared; that of the values themselves for observed ones. */
+export function varianceOf(distribution: Distribution): number {
+  switch (distribution.law) {
+    case 'constant':
+      return 0
+    case 'exponential':
+      return distribution.mean ** 2
+    case 'erlang':
+      return distribution.mean ** 2 / distribution.phases
+    case 'weibull':
+      return distribution.scale ** 2 * jStat.gammafn(1 + 2 / distribution.shape) - meanOf(distribution) ** 2
+    case 'triangular': {
+      const { low, mode, high } = distribution
+      return (low * low + mode * mode + high * high - low * mode - low * high - mode * high) / 18
+    }
+    case 'uniform':
+      return (distribution.high - distribution.low) ** 2 / 12
+    case 'normal': {
+      const { mean, sd, atLeast } = distribution
+      // sd^2 (1 + a h - h^2) with h = phi(a) / (1 - Phi(a)), as for the mean
+      const beyond = meanOf(distribution) - mean
+      return Math.max(0, sd * sd + beyond * (atLeast - mean) - beyond * beyond)
+    }
+    case 'observed': {
+      const mean = meanOf(distribution)
+      return (
+        distribution.values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / distribution.values.length
+      )
+    }
+    default:
+      return (distribution.mean * distribution.cv) ** 2
+  }
+}

@@ -54,6 +54,8 @@ export interface ByHand {
   bottleneck: string | null
   /** Part of what comes that this piece lets in: 1 where the line keeps up. */
   shareAdmitted: number
+  /** Output that stops and buffers leave, cases/s and cases a shift, and the share by which it is usually off at most. Not in older documents. */
+  expected?: { throughput: number; perShift: number; within: number } | null
 }
 
 export interface RunResult extends LineResult, Warned {
