@@ -53,8 +53,13 @@ export const elements = {
 export const mapping =
   'Time elements after ISO 22400-2:2014 (definitions from secondary sources): APT working; AUST size settings; ADET waiting, blocked, jams, tape, breakdowns; ADOT none, for orders run all shift; PBT = APT + AUST + ADET; breaks, planned stops and blade service are planned downtime and lie outside it. Availability APT / PBT, effectiveness planned run time of the cases / APT, quality good / all, OEE index their product. Effectiveness above 100 % is reported, not clamped. Technical availability: share of PBT without jams, tape and breakdowns of this machine; what others do to it does not lower it.'
 
-/** Measures of one machine; `made` is read when a shift has ended. */
-export function effectivenessMeasures(unit: Equipment, made: Readonly<Production>, floor: Floor): Measure[] {
+/** Measures of one machine; `made` is read when a shift has ended. `mayFail`: not all that it makes need be good. */
+export function effectivenessMeasures(
+  unit: Equipment,
+  made: Readonly<Production>,
+  floor: Floor,
+  mayFail: boolean,
+): Measure[] {
   const time = (states: readonly State[]) =>
     states.reduce<number>((sum, state) => sum + unit.stateTimes[state]!, 0)
   const planned = () => floor.counted.time - time(elements.plannedDowntime)
@@ -87,12 +92,16 @@ export function effectivenessMeasures(unit: Equipment, made: Readonly<Production
       () => made.plannedTime,
       () => time(elements.APT),
     ),
-    share(
-      'quality',
-      'Quality ratio',
-      () => made.good,
-      () => made.all,
-    ),
+    {
+      ...share(
+        'quality',
+        'Quality ratio',
+        () => made.good,
+        () => made.all,
+      ),
+      isPart: true,
+      isFixed: !mayFail,
+    },
     share('oee', 'OEE index', () => made.plannedTime * quality(), planned),
     share('technical-availability', 'Technical availability', () => planned() - time(ownStops), planned),
   ]

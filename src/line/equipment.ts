@@ -10,29 +10,11 @@ import { type BreakdownKeys, Breakdowns } from './breakdowns.js'
 import type { CaseIndex } from './cases.js'
 import type { Task } from './crew.js'
 import type { Floor } from './floor.js'
+import type { Feeder, Outlet, Taker } from './handshake.js'
 import type { Measure } from './measure.js'
 import type { Mechanism } from './mechanism.js'
 import { Cause, causes, State, states } from './states.js'
 import { stateMeasures, stopMeasures } from './stop-measures.js'
-
-/** Whoever offers cases to a piece; it is told when there is room after a no. */
-export interface Feeder {
-  roomAhead(): void
-}
-
-/** Whoever takes cases. */
-export interface Taker {
-  /** Takes the case now, or answers false; then it owes `from` a `roomAhead`. */
-  offer(item: CaseIndex, from: Feeder): boolean
-}
-
-/** Where a piece that has several ways out may send a case. */
-export interface Outlet extends Taker {
-  /** Cases inside now. */
-  held(): number
-  /** `from` no longer waits here: its case has gone elsewhere. */
-  withdraw(from: Feeder): void
-}
 
 export class Equipment implements Actor, Feeder, Outlet {
   next!: Taker

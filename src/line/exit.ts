@@ -3,8 +3,8 @@
 import { Observations } from '../engine/tally.js'
 import { unset } from '../engine/unset.js'
 import type { CaseIndex } from './cases.js'
-import type { Outlet } from './equipment.js'
 import type { Floor } from './floor.js'
+import type { Outlet } from './handshake.js'
 
 export class Exit implements Outlet {
   /** Good cases out. */

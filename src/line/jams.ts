@@ -37,6 +37,11 @@ export class Jams {
     return this.clear.draw()
   }
 
+  /** Whether a case can be spoilt at all. */
+  get maySpoil(): boolean {
+    return this.lostShare > 0
+  }
+
   /** Whether the case that jammed is spoilt. */
   spoilsCase(): boolean {
     return this.lost.next() < this.lostShare

@@ -40,6 +40,8 @@ export interface Measure {
   isUpset?: boolean
   /** It counts stops that are rare and long: breakdowns, and those that wait out a break. */
   isLongStop?: boolean
+  /** Of a ratio: both count cases, some of all, so that it rests on those of the rarer sort. */
+  isPart?: boolean
   /** The scenario allows no other value. */
   isFixed?: boolean
 }
@@ -57,7 +59,7 @@ export function heldMeasures(name: string, where: string, level: Level, shareFul
   return [
     cases('held', 'mean over time', () => level.mean()),
     cases('held-p95', 'not passed in 95 % of the time', () => level.quantile(0.95)),
-    cases('held-largest', 'most at one time', () => level.largest),
+    { ...cases('held-largest', 'most at one time', () => level.largest), isUpset: true },
     {
       path: path('share-full'),
       label: `Share of time full, ${name}`,

@@ -398,7 +398,12 @@ export class Sealer extends Mechanism {
         value: () => this.casesLost,
       },
       ...this.heads.flatMap((head) => head.measures(at, this.name)),
-      ...effectivenessMeasures(this.unit, this.made, this.floor),
+      ...effectivenessMeasures(
+        this.unit,
+        this.made,
+        this.floor,
+        this.mayLeaveOpen || this.jams?.maySpoil === true,
+      ),
     ]
   }
 }

@@ -7,8 +7,8 @@ import { Level } from '../engine/tally.js'
 import { unset } from '../engine/unset.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { CaseIndex } from './cases.js'
-import type { Feeder, Taker } from './equipment.js'
 import { type Floor, samplesPerShift } from './floor.js'
+import type { Feeder, Taker } from './handshake.js'
 import type { HeldSeries, Measure } from './measure.js'
 import { fromMix, type Pace, Time } from './pace.js'
 import { makePace } from './paces.js'
@@ -249,6 +249,7 @@ export class Source implements Actor, Feeder {
         kind: 'ratio',
         value: () => this.turnedAway,
         over: () => this.arrived,
+        isPart: true,
       })
     if (this.whenFull === 'queue')
       measures.push(
@@ -265,6 +266,7 @@ export class Source implements Actor, Feeder {
           unit: 'cases',
           kind: 'mean',
           value: () => this.stack.largest,
+          isUpset: true,
         },
       )
     return measures

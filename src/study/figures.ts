@@ -61,6 +61,8 @@ export interface StudyMeasure {
   upsetBy?: readonly number[]
   /** A rare long stop of some piece moves it by much, and the scenario has such stops. */
   isUpset?: boolean
+  /** A part of the cases, so that it rests on those of the rarer sort. */
+  isPart?: boolean
   isFixed?: boolean
 }
 
@@ -79,12 +81,12 @@ export function studyMeasures(columns: readonly Column[], campaign: number): Stu
   const indices = (paths: readonly (readonly string[])[] = []) =>
     paths.map((path) => places.get(nameOf(path, 'value'))!)
   return columns.flatMap(({ measure, part }, index): StudyMeasure[] => {
-    const { path, label, unit, kind, isFixed = false } = measure
+    const { path, label, unit, kind, isPart = false, isFixed = false } = measure
     if (part === 'over') return []
     const restsOn = indices(measure.restsOn)
     const upsetBy = indices(measure.upsetBy)
     const isUpset = hasLongStops && measure.isUpset === true
-    const itself = { path, label, unit, index, kind, restsOn, upsetBy, isUpset, isFixed }
+    const itself = { path, label, unit, index, kind, restsOn, upsetBy, isUpset, isPart, isFixed }
     // the shifts of a campaign are alike and follow each other: their order says nothing of a single one
     if (path[0] !== 'measures' || path[1] !== poorShift.of || campaign > 1) return [itself]
     const { key, label: words, below } = poorShift
@@ -138,7 +140,7 @@ function rawEstimate(
 
 /** On what a figure rests where that is too little for a plus-minus; null where it is not. */
 export function tooFew(
-  { kind, index, restsOn = [], upsetBy = [], isUpset, isFixed }: StudyMeasure,
+  { kind, index, restsOn = [], upsetBy = [], isUpset, isPart, isFixed }: StudyMeasure,
   shifts: readonly ShiftResult[],
   exposure: number,
 ): Few | null {
@@ -148,8 +150,10 @@ export function tooFew(
   const few = (events: number, of: Few['of']): Few | null => (events < enoughEvents ? { events, of } : null)
   if (kind === 'count') return few(number([index]), 'events')
   const own = restsOn.length > 0 ? few(number(restsOn), 'events') : null
+  const some = number([index])
+  const part = isPart ? few(Math.min(some, number([index + 1]) - some), 'events') : null
   const rare = upsetBy.length > 0 ? few(number(upsetBy), 'in breaks') : null
-  if (own ?? rare) return own ?? rare
+  if (own ?? part ?? rare) return own ?? part ?? rare
   if (isUpset && shifts.length < shiftsForRare) return { events: shifts.length, of: 'shifts' }
   const others = kind === 'ratio' ? null : unlikeTheRest(column(shifts, index))
   return others === null ? null : { events: others, of: 'shifts' }

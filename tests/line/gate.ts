@@ -1,8 +1,9 @@
 /** A line of real equipment that ends at a gate which opens and shuts at given times and logs what passes. */
 import type { Actor } from '../../src/engine/clock.js'
 import { never } from '../../src/engine/clock.js'
-import type { Equipment, Feeder, Taker } from '../../src/line/equipment.js'
+import type { Equipment } from '../../src/line/equipment.js'
 import { Floor } from '../../src/line/floor.js'
+import type { Feeder, Taker } from '../../src/line/handshake.js'
 import { makeEquipment } from '../../src/line/registry.js'
 import { loadScenario } from '../../src/scenario/load.js'
 

@@ -88,11 +88,14 @@ describe.each(['soap-works', 'refill-hall'])('each measure of %s', (demo) => {
         if (low <= each.truth && each.truth <= high) each.covers++
       }
     }
-    const told = done.filter(({ printed }) => printed >= studies / 10)
+    // those that few studies print rest on about 30 events, and who prints them saw more than there are on average: they
+    // are held to the share of all studies that print what is wrong
+    const told = done.filter(({ printed }) => printed >= studies / 2)
     expect(told.length).toBeGreaterThan(40)
-    const outside = told.filter(({ measure, printed, exact, covers }) => {
+    const outside = done.filter(({ measure, printed, exact, covers }) => {
       // exact limits and those from order statistics hold at least as often as they say
       const isAtLeast = exact > 0 || measure.kind === 'quantile'
+      if (printed < studies / 2) return (printed - covers) / studies > 1 - least
       return covers / printed < least || (!isAtLeast && covers / printed > most)
     })
     const words = ({ measure, printed, covers }: Done) =>
