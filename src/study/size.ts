@@ -1,9 +1,6 @@
 /** Finds the cheapest design that keeps its promises, simulating as few designs, and each for as few shifts, as that takes. */
-import { asLeast, type Condition, testOf } from './condition.js'
+import { type Condition, testOf } from './condition.js'
 import type { Verdict } from './constraint.js'
-
-/** Shifts of which a mean's spread is known well enough. */
-const firstStage = 20
 
 /** Shifts that are simulated ahead before the rule looks at them. */
 const ahead = 20
@@ -129,7 +126,7 @@ async function tryOne(
   more: MoreOf,
 ): Promise<Tried | null> {
   const conditions = promises(design)
-  const tests = conditions.map((condition) => testOf(condition, risk, risk / conditions.length, firstStage))
+  const tests = conditions.map((condition) => testOf(condition, risk, risk / conditions.length))
   const verdicts: (Verdict | null)[] = conditions.map(() => null)
   const sums = conditions.map(() => 0)
   const squares = conditions.map(() => 0)
@@ -148,7 +145,7 @@ async function tryOne(
       const figure = condition.figureOf(rows[shift]!)
       sums[index]! += figure
       squares[index]! += figure * figure
-      if (!isFull) verdicts[index] ??= tests[index]!.add(asLeast(condition, rows[shift]!))
+      if (!isFull) verdicts[index] ??= tests[index]!.add(rows[shift]!)
     }
     if (isFull) continue
     if (verdicts.includes('refused')) return told('refused', shift + 1)
