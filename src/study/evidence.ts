@@ -50,9 +50,9 @@ export function spreadOf(differences: readonly number[], within: number): Spread
     third += square * from
     fourth += square * square
   }
-  const sum = Math.abs(mean) > hair * within ? total : 0
+  const sum = Math.abs(mean) <= hair * within ? 0 : total
   const variance = second / (n - 1)
-  if (!(Math.sqrt(variance) > hair * within)) return { sum, variance: 0, slope: 0, effective: n }
+  if (Math.sqrt(variance) <= hair * within) return { sum, variance: 0, slope: 0, effective: n }
   return { sum, variance, slope: third / second, effective: (second * second) / fourth }
 }
 
@@ -63,16 +63,24 @@ export function spreadOf(differences: readonly number[], within: number): Spread
  *
  * The variance is that which goes with the mean that would be ruled out: a lucky row of shifts shows few of the rare losses, and
  * with them too small a variance as well. In an exponential family the variance grows with the mean as the third central moment over the
- * variance (Barndorff-Nielsen, Information and Exponential Families, 1978, from memory); it is never taken for less than was seen.
+ * variance (Barndorff-Nielsen, Information and Exponential Families, 1978, from memory). It is never taken for less than was
+ * seen, nor for more than where luck may have led from, three standard errors away.
  * Its degrees of freedom are Satterthwaite's (Biometrics Bulletin 2 (1946) 110-114), 2 over its squared coefficient of
  * variation, which is 1 / effective - 1 / n.
  */
 export function allowance(spread: Spread, shifts: number, within: number, risk: number): number {
   const { sum, variance, slope, effective } = spread
-  if (effective < fewest) return Infinity
+  // of differences that are no numbers neither
+  if (!(effective >= fewest)) return Infinity
   const degrees = 2 / Math.max(1 / effective - 1 / shifts, 2 / (shifts - 1))
   // as far as the mean seen lies from the one ruled out, which is on the other side
   const away = -(sum / shifts + Math.sign(sum) * within)
-  const there = variance + Math.max(0, slope * away)
+  const there = Math.min(variance + Math.max(0, slope * away), byLuck(variance, slope, shifts))
   return Math.max(0, (boundary(risk, degrees) * there) / (2 * within) - (within * shifts) / 2)
+}
+
+/** The variance u^2 at a mean that is three of its own standard errors away: u^2 = variance + |slope| 3 u / sqrt(shifts), solved for u. */
+function byLuck(variance: number, slope: number, shifts: number): number {
+  const half = (1.5 * Math.abs(slope)) / Math.sqrt(shifts)
+  return (half + Math.sqrt(half * half + variance)) ** 2
 }
