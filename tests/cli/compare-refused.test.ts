@@ -63,7 +63,9 @@ describe('wrong usage: 2', () => {
   it('what the shifts say nothing of cannot be ranked', async () => {
     const never = ['--what-if', 'never: line.end.time=2 h', '--best', 'cost-per-1000', '--within', '1 EUR']
     const { code, out, err } = await compare(never)
-    expect(err).toMatch(/none of the first 50 shifts of never says anything of cost-per-1000.*choose by another measure/)
+    expect(err).toMatch(
+      /none of the first 50 shifts of never says anything of cost-per-1000.*choose by another measure/,
+    )
     expect([code, out]).toEqual([2, ''])
   })
 

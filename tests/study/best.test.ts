@@ -4,7 +4,7 @@ import type { ShiftResult } from '../../src/line/line.js'
 import { findBest, type Goal, type More } from '../../src/study/best.js'
 import { type Condition, meanCondition } from '../../src/study/condition.js'
 import { firstStage } from '../../src/study/evidence.js'
-import type { StudyMeasure } from '../../src/study/figures.js'
+import { estimate, type StudyMeasure } from '../../src/study/figures.js'
 import type { Requirement } from '../../src/study/requirement.js'
 
 /** Shifts come in blocks of so many. */
@@ -104,6 +104,23 @@ describe('without conditions', () => {
       bringing(designs).more,
     )
     expect(best?.pick).toBe(0)
+  })
+
+  it('the winner of a ratio is that of the table, where one shift in five puts out little', async () => {
+    // cost of a shift over its output, such as 630 of 3.8 thousand: 166, or 630 of 1 in a bad one
+    const designs: Figures[] = [(shift) => [630, shift % 5 === 0 ? 1 : 3.8], () => [630, 3.1]]
+    const ratio = measure('ratio')
+    const { more } = bringing(designs)
+    const best = await findBest(
+      goal(2, { measures: [ratio, ratio], isLargerBetter: false, within: 2, most: 5000 }),
+      more,
+    )
+    const shown = await Promise.all(
+      designs.map(async (_, design) => estimate(ratio, (await more(design, 500))!, 0.95, null).mean),
+    )
+    // 630 / 3.24 = 194 and 630 / 3.1 = 203; the mean of the ratios of the first is 259
+    expect(shown[0]).toBeCloseTo(194.44, 2)
+    expect(best?.pick).toBe(shown.indexOf(Math.min(...shown)))
   })
 
   it('measures may stand in another column of each design', async () => {
