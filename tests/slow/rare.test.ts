@@ -145,7 +145,7 @@ describe('of two designs the worse, with random numbers in common', () => {
 })
 
 it('the line of the soap works: a longer infeed brings a little in every shift, repairs of 4 h lose 45 cases a shift', async () => {
-  const runs = 40
+  const runs = 20
   const text = readFileSync('scenarios/soap-works.yaml', 'utf8')
   const worse = text
     .replace('carries: accumulating, length: 7 m', 'carries: accumulating, length: 12 m')
