@@ -5,7 +5,7 @@ export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     include: ['tests/slow/**/*.test.ts'],
-    testTimeout: 300_000,
-    hookTimeout: 300_000,
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
   },
 })

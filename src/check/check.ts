@@ -17,13 +17,9 @@ import {
   safetyFindings,
   unsealedFindings,
 } from './findings/people.js'
+import { droppedFindings, priceFindings } from './findings/prices.js'
 import { arrivalFindings, targetFindings } from './findings/rates.js'
-import {
-  interlockFindings,
-  priceFindings,
-  uncheckedFindings,
-  unnamedStopFindings,
-} from './findings/silence.js'
+import { interlockFindings, uncheckedFindings, unnamedStopFindings } from './findings/silence.js'
 import { type HandCalculation, handCalculation } from './hand.js'
 
 /** All rules, in the order in which findings of one severity are told. */
@@ -45,6 +41,7 @@ const rules: readonly Rule[] = [
   rollStartFindings,
   breakFindings,
   interlockFindings,
+  droppedFindings,
   priceFindings,
   unnamedStopFindings,
   uncheckedFindings,

@@ -54,6 +54,7 @@ export const codes = {
   interlock: 'conveyors must stop with what they feed',
   'stops-not-named': 'stops that are not named do not happen',
   'not-priced': 'a price without money',
+  'price-dropped': 'a price is given, and what it takes to be counted is not',
   'not-checked': 'what could not be checked',
 } as const
 export type FindingCode = keyof typeof codes
@@ -70,6 +71,8 @@ export interface CheckFinding {
   /** Standard with its name, or how well the rule is known. */
   basis: string
   fix: string
+  /** How many times what its bound allows was found, from 1; null where that is not counted. */
+  over: number | null
 }
 
 /** What a group of rules looks at. */
@@ -88,6 +91,7 @@ export type Tell = (
   message: string,
   basis: string,
   fix: string,
+  over?: number,
 ) => void
 
 /** A group of rules. */
@@ -101,7 +105,7 @@ export function findingsOf(
   closure: ClosureComparison | null,
 ): CheckFinding[] {
   const findings: CheckFinding[] = []
-  const tell: Tell = (severity, code, path, message, basis, fix) =>
+  const tell: Tell = (severity, code, path, message, basis, fix, over) =>
     findings.push({
       code,
       severity,
@@ -110,6 +114,7 @@ export function findingsOf(
       message,
       basis,
       fix,
+      over: over ?? null,
     })
   for (const rule of rules) rule({ scenario, hand, closure, words: wordsFor(scenario.display) }, tell)
   return severities.flatMap((severity) => findings.filter((each) => each.severity === severity))

@@ -1,42 +1,37 @@
 /** What result documents tell of the study: the words of its scenario, what it gives, and what the check finds. */
-import { checkScenario } from '../check/check.js'
 import { severities } from '../check/finding.js'
 import { flowText } from '../report/flow.js'
 import type { Loaded } from '../scenario/load.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { About, ToldFinding } from '../study/about.js'
+import { type CheckedDesign, checkedDesigns } from './warned.js'
 
 /** Letters of a value that is repeated in a report: a long list of orders stands in the scenario. */
 const mostLetters = 300
 
-/** Findings of the check that a reader must know: errors and warnings; of a design those that the scenario itself has not. */
-function findingsOf(scenario: Scenario, placeOf: Loaded['placeOf'], design: string | null): ToldFinding[] {
-  return checkScenario({ scenario, placeOf }).findings.flatMap(
-    ({ severity, code, path, message, basis, fix }) =>
-      severity === 'note' ? [] : [{ severity, code, path, message, basis, fix, design }],
+/** Findings of the check that a reader must know: errors and warnings. */
+const toldOf = ({ name, findings }: CheckedDesign): ToldFinding[] =>
+  findings.flatMap(({ severity, code, path, message, basis, fix }) =>
+    severity === 'note' ? [] : [{ severity, code, path, message, basis, fix, design: name }],
   )
-}
 
-/** `designs` are compared with the scenario: what is found of them too is told once. */
+/** `designs` are compared with the scenario: what is found of them too is told once. `checked`: what the check finds of all of them. */
 export function aboutOf(
   loaded: Loaded & { question: string | null },
   designs: readonly { name: string; scenario: Scenario }[] = [],
+  checked: readonly CheckedDesign[] = checkedDesigns(loaded, designs),
 ): About {
   const { study } = loaded.scenario
-  const own = findingsOf(loaded.scenario, loaded.placeOf, null)
+  const [own, ...others] = checked.map(toldOf) as [ToldFinding[], ...ToldFinding[][]]
   const known = new Set(own.map(sameness))
-  const others = designs.flatMap(({ name, scenario }) =>
-    findingsOf(scenario, () => null, name).filter((finding) => !known.has(sameness(finding))),
-  )
+  const findings = [...own, ...others.flat().filter((finding) => !known.has(sameness(finding)))]
   return {
     question: loaded.question,
     purpose: study.purpose ?? null,
     decision: study.decision ?? null,
     dataSource: study['data-source'] ?? null,
     validatedBy: study['validated-by'] ?? null,
-    findings: severities.flatMap((severity) =>
-      [...own, ...others].filter((each) => each.severity === severity),
-    ),
+    findings: severities.flatMap((severity) => findings.filter((each) => each.severity === severity)),
     given: given(loaded),
   }
 }

@@ -14,6 +14,7 @@ import { firstStage } from '../study/evidence.js'
 import { measureName } from '../study/figures.js'
 import { currencyOf, unitName } from '../study/line-result.js'
 import type { Workers } from '../study/replicate.js'
+import { warningsOf } from '../study/warning.js'
 import { aboutOf } from './about.js'
 import type { CompareOptions } from './compare.js'
 import { type ComparisonAsked, comparisonAsked } from './compare-asked.js'
@@ -27,6 +28,7 @@ import { type Shifts, simulating } from './simulating.js'
 import { quoted } from './text.js'
 import { UnsettledError } from './unsettled.js'
 import { version } from './version.js'
+import { checkedDesigns, exitCode, warnedDesign } from './warned.js'
 
 /** A design before it is simulated. */
 export interface Design {
@@ -78,6 +80,7 @@ export async function compare(
       },
     )
     if (simulated === null) return exits.interrupted
+    const checked = checkedDesigns(loaded, designs.slice(1))
     const spent = simulated.of.reduce((sum, { length }) => sum + length, 0)
     const result = compareResult({
       designs: designs.map((design, index) => ({
@@ -105,7 +108,8 @@ export async function compare(
         // the usual most is not named: as an option it would be another scenario
         repeat: repeatOf(name, options, loaded.scenario, asked.goal ? options.shifts : shifts),
       },
-      about: aboutOf(loaded, designs.slice(1)),
+      about: aboutOf(loaded, designs.slice(1), checked),
+      warnings: warningsOf(checked.map((each) => ({ ...warnedDesign(each), name: each.name ?? baseName }))),
       assumed: loaded.assumed,
       notes: [],
     })
@@ -121,7 +125,7 @@ export async function compare(
       ])
     await deliver(result, rows, { folder, loaded, options, io })
     journal?.remove()
-    return isMet(result) ? exits.done : exits.requirement
+    return exitCode(result, isMet(result) ? exits.done : exits.requirement, options, io)
   } catch (error) {
     // the scenario itself must change: what was simulated of it is of no use
     if (error instanceof Standstill || error instanceof UnsettledError) journal?.remove()

@@ -41,6 +41,10 @@ export function addCompare(program: Command, io: Io, finish: (code: number) => v
   tapeshift compare line.yaml --best cost-per-1000 --within "0.5 EUR" --among "target-held >= 90 %"
 `,
     )
+    .addHelpText(
+      'after',
+      '\nExit codes: 0 done; 3 check calls the base or a variant that is compared an error, which heads the answer (--anyway: as if it did not); 4 no design does all that is required. 3 goes before 4.',
+    )
   addOverrideOptions(command)
   command.option(
     '--variants <NAMES>',

@@ -29,6 +29,8 @@ export interface SimulationOptions extends OverrideOptions {
   json?: boolean
   files: boolean
   quiet?: boolean
+  /** The exit code is that of the figures, whatever `check` says. */
+  anyway?: boolean
 }
 
 /** Options of commands whose figures are judged. */
@@ -148,4 +150,8 @@ export function addSimulationOptions(command: Command, shifts: string): Command 
     .option('--no-files', 'write no files')
     .option('--resume', 'go on with the shifts that an interrupted run has kept in its folder')
     .option('--quiet', 'no progress, no report: errors only')
+    .option(
+      '--anyway',
+      'end with the exit code of the figures also where check calls the line an error: it cannot work as described (otherwise 3); the errors head the answer all the same',
+    )
 }

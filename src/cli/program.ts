@@ -36,7 +36,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
     )
     .addHelpText(
       'after',
-      '\nExit codes: 0 done; 1 a bug of tapeshift; 2 wrong usage; 3 the scenario is invalid; 4 a requirement is not met; 5 a file cannot be read or written; 130 interrupted',
+      '\nExit codes: 0 done; 1 a bug of tapeshift; 2 wrong usage; 3 the scenario is invalid or cannot work; 4 a requirement is not met; 5 a file cannot be read or written; 130 interrupted',
     )
     .configureOutput({ writeOut: (text) => io.stdout.write(text), writeErr: (text) => io.stderr.write(text) })
     .exitOverride()

@@ -8,6 +8,7 @@ import type { Workers } from '../study/replicate.js'
 import { type RunResult, runResult } from '../study/result.js'
 import type { WarmUp } from '../study/steady.js'
 import { ordinaryShift, type Stretch } from '../study/stretch.js'
+import { warningsOf } from '../study/warning.js'
 import { aboutOf } from './about.js'
 import type { Asked } from './asked.js'
 import { deliver } from './deliver.js'
@@ -16,6 +17,7 @@ import { type StudyOptions, scenarioWords } from './options.js'
 import type { CommandScenario } from './scenario.js'
 import { quoted } from './text.js'
 import { version } from './version.js'
+import { checkedDesigns, warnedDesign } from './warned.js'
 
 /** What the document is made of. */
 export interface RunStudy {
@@ -50,6 +52,7 @@ export async function deliverRun(
 function runDocument(study: RunStudy, stretch: Stretch | null): RunResult {
   const { loaded, line, asked, shifts, warmUp } = study
   const { scenario } = loaded
+  const checked = checkedDesigns(loaded)
   return runResult({
     scenario,
     line,
@@ -59,7 +62,8 @@ function runDocument(study: RunStudy, stretch: Stretch | null): RunResult {
     ...asked,
     ...(stretch ? { stretch } : {}),
     byHand: foretold(scenario, handCalculation(scenario)),
-    about: aboutOf(loaded),
+    about: aboutOf(loaded, [], checked),
+    warnings: warningsOf(checked.map(warnedDesign)),
     assumed: loaded.assumed,
     notes: notes(loaded),
   })

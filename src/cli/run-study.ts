@@ -2,6 +2,7 @@
 import path from 'node:path'
 import { Line } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
+import { type Estimation, estimationOf } from '../study/figures.js'
 import { stoppingRule } from '../study/precision.js'
 import type { Workers } from '../study/replicate.js'
 import { type Asked, askedOf } from './asked.js'
@@ -14,6 +15,7 @@ import { deliverRun } from './run-document.js'
 import { loadForCommand } from './scenario.js'
 import { simulating } from './simulating.js'
 import { UnsettledError } from './unsettled.js'
+import { exitCode } from './warned.js'
 
 /** Runs the study of the scenario `name`, with `workers`; returns the exit code. */
 export async function run(name: string, options: StudyOptions, io: Io, workers: Workers): Promise<number> {
@@ -44,7 +46,11 @@ export async function run(name: string, options: StudyOptions, io: Io, workers: 
         io,
       },
       async (simulated) => {
-        const isComplete = await simulated.ensure(0, most, enough(asked, confidence, options))
+        const isPlain = options.plain === true
+        // where counting begins is known when the first shifts come
+        const how = () =>
+          estimationOf(scenario, { confidence, isPlain }, simulated.warmUps[0]?.countFrom ?? 0)
+        const isComplete = await simulated.ensure(0, most, enough(asked, how))
         if (!isComplete) simulated.sayInterrupted()
         return { isComplete, done: simulated.done, shifts: simulated.of[0]!, warmUp: simulated.warmUps[0]! }
       },
@@ -54,14 +60,10 @@ export async function run(name: string, options: StudyOptions, io: Io, workers: 
       if (study.done === 0 && journal?.isEmpty) journal.remove()
       return exits.interrupted
     }
-    const { requirements } = await deliverRun(
-      { name, options, loaded, line, asked, ...study },
-      workers,
-      folder,
-      io,
-    )
+    const result = await deliverRun({ name, options, loaded, line, asked, ...study }, workers, folder, io)
     journal?.remove()
-    return requirements.every(({ judgement }) => judgement === 'met') ? exits.done : exits.requirement
+    const isMet = result.requirements.every(({ judgement }) => judgement === 'met')
+    return exitCode(result, isMet ? exits.done : exits.requirement, options, io)
   } catch (error) {
     // the scenario itself must change: what was simulated of it is of no use
     if (error instanceof Standstill || error instanceof UnsettledError) journal?.remove()
@@ -72,7 +74,5 @@ export async function run(name: string, options: StudyOptions, io: Io, workers: 
 }
 
 /** When the first shifts are enough; undefined where their number is given. */
-const enough = ({ precision }: Asked, confidence: number, options: StudyOptions) =>
-  precision === null
-    ? undefined
-    : stoppingRule(precision.of, precision.share, { confidence, isPlain: options.plain === true })
+const enough = ({ precision }: Asked, how: () => Estimation) =>
+  precision === null ? undefined : stoppingRule(precision.of, precision.share, how)

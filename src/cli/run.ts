@@ -23,6 +23,10 @@ export function addRun(program: Command, io: Io, finish: (code: number) => void)
   tapeshift run line.yaml --json --no-files > result.json
 `,
     )
+    .addHelpText(
+      'after',
+      '\nExit codes: 0 done; 3 check calls the line an error, which heads the answer (--anyway: as if it did not); 4 a requirement is not met. 3 goes before 4.',
+    )
   addStudyOptions(command).action(async (name: string, options: StudyOptions) => {
     const { workers: most, shifts = most } = options
     const code = await withWorkers(Math.min(most, shifts), async (workers) => {

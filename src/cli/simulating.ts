@@ -108,6 +108,22 @@ export class Shifts {
     return isComplete
   }
 
+  /**
+   * So many shifts of a design from number `first` on, beside its others; null where it was cancelled before. They are
+   * neither kept nor counted. Throws as `ensure` does.
+   */
+  async afresh(design: number, first: number, count: number): Promise<ShiftResult[] | null> {
+    const { designs, seed, workers } = this.setup
+    const { scenario } = designs[design]!
+    if (this.warmUps[design] === undefined) this.warmUps[design] = await this.warmUpOf(design, scenario)
+    const { shifts, isComplete } = await replicate(workers, {
+      ...{ seed, scenario, design, first, shifts: count, isLean: true },
+      countFrom: this.warmUps[design]?.countFrom ?? 0,
+      isCancelled: () => this.isCancelled,
+    })
+    return isComplete ? shifts : null
+  }
+
   private async warmUpOf(design: number, scenario: Scenario): Promise<WarmUp | null> {
     if (scenario.shift.start === 'empty') return null
     const warmUp = await findWarmUp(this.setup.workers, { seed: this.setup.seed, scenario, design })

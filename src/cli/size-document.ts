@@ -1,27 +1,19 @@
 /** The document of a sizing, from what the search found. */
 import type { Scenario } from '../scenario/schema.js'
-import type { Condition } from '../study/condition.js'
 import { currencyOf, unitName } from '../study/line-result.js'
 import { shiftOf } from '../study/result.js'
 import type { Tried } from '../study/size.js'
-import { promiseFigure, type SizedDesign, type SizeResult } from '../study/size-result.js'
+import { endsOf } from '../study/size-nearest.js'
+import type { NearestDesign, SizedDesign, SizeResult } from '../study/size-result.js'
 import { aboutOf } from './about.js'
 import { overrideWords } from './options.js'
 import type { CommandScenario } from './scenario.js'
 import type { SizeOptions } from './size.js'
 import type { SizeAsked } from './size-asked.js'
 import type { ChosenDesign } from './size-choices.js'
+import type { Found } from './size-search.js'
 import { quoted } from './text.js'
 import { version } from './version.js'
-
-/** What a search found. */
-export interface Found {
-  tried: Tried[]
-  pick: number | null
-  conditions: Condition[]
-  /** The pick with shifts enough for its figures. */
-  picked: SizeResult['picked']
-}
 
 /** What the document is made of. */
 interface Parts {
@@ -37,44 +29,49 @@ interface Parts {
   confidence: number
 }
 
+/** A design that was looked at, as the document tells it. */
+function sizedDesign(
+  { design, verdict, without, figures, shifts }: Tried,
+  { found, ordered }: Pick<Parts, 'found' | 'ordered'>,
+): SizedDesign {
+  const promises = found.conditions.map((_, index) => figures[index] ?? { mean: null, low: null, high: null })
+  const [{ mean, low, high }] = promises as [SizedDesign['promises'][number]]
+  const { set, cost } = ordered[design]!
+  return {
+    place: design + 1,
+    ...{ set, cost, share: mean, low, high, shifts, verdict },
+    without:
+      without === null
+        ? null
+        : 'reason' in without
+          ? without.reason
+          : `no better than design ${without.worseThan + 1}, which was refused`,
+    promises,
+  }
+}
+
+/** The nearest design, at that place among those that were looked at. */
+function nearestDesign(at: number, { found, ordered, asked }: Parts): NearestDesign {
+  return {
+    design: at,
+    afresh: found.afresh,
+    byHand: found.fault?.byHand ?? null,
+    atEnds: endsOf(asked.choices, ordered[found.nearest!]!.set, asked.rising),
+  }
+}
+
 /** Makes the document of `command: size`. */
-export function sizeResult({
-  found,
-  loaded,
-  asked,
-  ordered,
-  all,
-  refused,
-  most,
-  options,
-  name,
-  confidence,
-}: Parts): SizeResult {
+export function sizeResult(parts: Parts): SizeResult {
+  const { found, loaded, asked, ordered, all, refused, most, options, name, confidence } = parts
   const { scenario } = loaded
   const currency = currencyOf(scenario)
   const tried = [...found.tried].sort((a, b) => a.design - b.design)
-  const designs = tried.map((each): SizedDesign => {
-    const promises = found.conditions.map((condition, index) =>
-      promiseFigure(condition, each, index, confidence),
-    )
-    const [{ mean, low, high }] = promises as [SizedDesign['promises'][number]]
-    const { set, cost } = ordered[each.design]!
-    return {
-      place: each.design + 1,
-      ...{ set, cost, share: mean, low, high, shifts: each.shifts, verdict: each.verdict },
-      without:
-        each.without === null
-          ? null
-          : 'reason' in each.without
-            ? each.without.reason
-            : `no better than design ${each.without.worseThan + 1}, which was refused`,
-      promises,
-    }
-  })
+  const designs = tried.map((each) => sizedDesign(each, parts))
   const placeOf = (design: number | undefined | null) => {
     const at = tried.findIndex((each) => each.design === design)
     return at < 0 ? null : at
   }
+  const nearestAt = placeOf(found.nearest)
   const simulated = tried.filter(({ without }) => without === null)
   const cheaper = simulated.filter(
     ({ design, verdict }) => verdict === 'refused' && design < (found.pick ?? Infinity),
@@ -121,7 +118,8 @@ export function sizeResult({
       shifts: simulated.reduce((sum, { shifts }) => sum + shifts, 0),
     },
     rising: asked.rising,
-    picked: found.picked,
+    picked: found.pick === null ? null : found.afresh,
+    nearest: nearestAt === null ? null : nearestDesign(nearestAt, parts),
     about: aboutOf(
       loaded,
       found.pick === null ? [] : [{ name: 'the pick', scenario: ordered[found.pick]!.scenario }],

@@ -34,7 +34,7 @@ export function addSize(program: Command, io: Io, finish: (code: number) => void
     )
     .addHelpText(
       'after',
-      '\nDesigns stand in order of what a shift costs by hand, then by --order, then: fewer machines, slower belts, shorter conveyors, fewer people. The first that keeps its promises is the pick.',
+      '\nDesigns stand in order of what a shift costs by hand, then by --order, then: fewer machines, slower belts, shorter conveyors, fewer people. The first that keeps its promises is the pick.\nWhat check calls an error against the promised rate is not simulated, but with --full.\nExit codes: 0 done; 3 check calls the pick an error, which heads the answer (--anyway: as if it did not); 4 no design is shown to hold. 3 goes before 4.',
     )
   addOverrideOptions(command)
   addRepeatable(

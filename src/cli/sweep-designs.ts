@@ -6,9 +6,9 @@ import { Standstill } from '../line/standstill.js'
 import { sweepDesignsCsv, sweepDifferencesCsv } from '../report/sweep-csv.js'
 import { printable } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'
-import { measureName, studyMeasures } from '../study/figures.js'
+import { exposureOf, measureName, studyMeasures } from '../study/figures.js'
 import type { Workers } from '../study/replicate.js'
-import type { SweepMeasure } from '../study/sweep-result.js'
+import type { SweepMeasure, SweepResult } from '../study/sweep-result.js'
 import { type Sample, sampleOf } from '../study/sweep-sample.js'
 import { deliver, loadFiles } from './deliver.js'
 import { exits, type Io, UsageError } from './io.js'
@@ -23,6 +23,7 @@ import { sweepResult } from './sweep-document.js'
 import { triedInputs } from './sweep-inputs.js'
 import { gridPoints, type Planned, planPoints } from './sweep-points.js'
 import { UnsettledError } from './unsettled.js'
+import { exitCode } from './warned.js'
 
 /** What came of a design: the numbers of its measures over shifts, or why there are none. */
 export type Outcome = { samples: Record<string, Sample> } | { failed: string }
@@ -85,7 +86,7 @@ export async function sweep(name: string, options: SweepOptions, io: Io, workers
       ])
     await deliver(result, rows, { folder, loaded, options, io })
     journal?.remove()
-    return exits.done
+    return isHopeless(result) ? exitCode(result, exits.done, options, io) : exits.done
   } catch (error) {
     // the scenario itself must change: what was simulated of it is of no use
     if ([Standstill, UnsettledError, UsageError].some((kind) => error instanceof kind)) journal?.remove()
@@ -94,6 +95,10 @@ export async function sweep(name: string, options: SweepOptions, io: Io, workers
     journal?.close()
   }
 }
+
+/** The scenario as it stands, with which points are compared, or every point cannot work as described. */
+const isHopeless = ({ about, points }: SweepResult): boolean =>
+  about!.findings.some(({ severity }) => severity === 'error') || points.every(({ errors }) => errors)
 
 /** A curve, a grid or a plan of a single point says nothing. Throws `UsageError` with what happened to the others. */
 function refuseTooFew(points: readonly Planned[], outcomes: ReadonlyMap<string, Outcome>): void {
@@ -128,7 +133,7 @@ async function allOf(
           shifts.sayInterrupted()
           return null
         }
-        outcome = { samples: samplesOf(scenario, measures, shifts.of[index]!) }
+        outcome = { samples: samplesOf(scenario, measures, shifts, index) }
       } catch (error) {
         if (index === 0 || !(error instanceof Standstill || error instanceof UnsettledError)) throw error
         outcome = {
@@ -150,13 +155,15 @@ const firstLine = ({ message }: Error) => message.split('\n')[0]!
 function samplesOf(
   scenario: Scenario,
   measures: readonly SweepMeasure[],
-  shifts: Shifts['of'][number],
+  shifts: Shifts,
+  index: number,
 ): Record<string, Sample> {
+  const exposure = exposureOf(scenario, shifts.warmUps[index]?.countFrom ?? 0)
   const known = studyMeasures(new Line(scenario).columns, scenario.shift.campaign)
   return Object.fromEntries(
     measures.flatMap(({ name }) => {
       const measure = known.find((each) => measureName(each) === name)
-      const sample = measure ? sampleOf(measure, shifts) : null
+      const sample = measure ? sampleOf(measure, shifts.of[index]!, exposure) : null
       return sample === null ? [] : [[name, sample]]
     }),
   )
@@ -170,9 +177,9 @@ function read(outcome: Outcome): Outcome {
     values.map((value) => (value !== null && Number.isFinite(value) ? value : Number.NaN))
   return {
     samples: Object.fromEntries(
-      Object.entries(outcome.samples).map(([name, { kind, values, overs }]) => [
+      Object.entries(outcome.samples).map(([name, { values, overs, ...rest }]) => [
         name,
-        { kind, values: numbers(values), overs: overs === null ? null : numbers(overs) },
+        { ...rest, values: numbers(values), overs: overs === null ? null : numbers(overs) },
       ]),
     ),
   }

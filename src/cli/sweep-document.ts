@@ -15,9 +15,11 @@ import {
   type SpeedByHand,
   type SweepKind,
   type SweepMeasure,
+  type SweepPoint,
   type SweepResult,
   sampledFigure,
 } from '../study/sweep-result.js'
+import { headed, warningsOf } from '../study/warning.js'
 import { aboutOf } from './about.js'
 import { overrideWords } from './options.js'
 import type { CommandScenario } from './scenario.js'
@@ -28,6 +30,7 @@ import { type TriedInput, textOf, treeValue } from './sweep-inputs.js'
 import type { Planned } from './sweep-points.js'
 import { quoted } from './text.js'
 import { version } from './version.js'
+import { type CheckedDesign, checkedDesign, checkedDesigns, pricedDesign, warnedDesign } from './warned.js'
 
 /** What the document is made of. */
 interface Parts {
@@ -59,8 +62,18 @@ export function sweepResult(parts: Parts): SweepResult {
     return null
   }
   const base = sampled(parts.base)!
+  const tried = parts.points.filter(({ key }) => 'samples' in outcomes.get(key)!)
   const designs = parts.points.flatMap((point) => sampled(point) ?? [])
-  const points = pointsOf(designs, measures, confidence)
+  const { checked, errorsOf, notes } = checkedPoints(loaded, tried)
+  const points = pointsOf(designs, measures, confidence).map((point, index) => ({
+    ...point,
+    ...errorsOf(tried[index]!),
+  }))
+  const warnings = warningsOf([
+    ...checked.map(warnedDesign),
+    ...(checked.length > 1 ? [] : tried.map(pricedDesign)),
+  ])
+  const isCostInPart = warnings.some(({ differs }) => differs)
   const factors = kind === 'each' ? [] : varied.map((factor) => factorOf(factor, parts))
   const target = scenario.target ?? null
   return {
@@ -77,6 +90,7 @@ export function sweepResult(parts: Parts): SweepResult {
       plain: true,
       repeat: repeatOf(parts),
     },
+    ...headed(warnings),
     display: scenario.display,
     shift: shiftOf(scenario),
     target,
@@ -93,7 +107,10 @@ export function sweepResult(parts: Parts): SweepResult {
     curve:
       kind === 'curve'
         ? {
-            ...curveOf({ designs, base, measures, target, confidence, factorUnit: varied[0]!.unit }),
+            ...curveOf({
+              ...{ designs, base, measures, target, confidence, isCostInPart },
+              factorUnit: varied[0]!.unit,
+            }),
             byHand: speedByHand(varied[0]!.path, scenario),
           }
         : null,
@@ -110,12 +127,44 @@ export function sweepResult(parts: Parts): SweepResult {
           )
         : null,
     leftOut: [...parts.leftOut, ...unlike(failures)],
-    about: aboutOf(loaded),
+    about: aboutOf(loaded, [], [{ ...checked[0]!, name: null }]),
     assumed: loaded.assumed,
-    notes: [...parts.notes],
+    notes: [...parts.notes, ...notes],
     shifts: 'designs.csv',
   }
 }
+
+/** More points than this are not checked one by one: a check takes milliseconds, and a grid may have thousands. */
+const mostChecked = 200
+
+/** What the check finds of the scenario as it stands, then of each point where they are not too many; and what that leaves open. */
+function checkedPoints(loaded: CommandScenario, points: readonly Planned[]) {
+  const isChecked = points.length <= mostChecked
+  const [own] = checkedDesigns(loaded) as [CheckedDesign]
+  const others = new Map(
+    isChecked ? points.map(({ key, set, scenario }) => [key, checkedDesign(pointName(set), scenario)]) : [],
+  )
+  const errorsOf = ({ key }: Planned): Pick<SweepPoint, 'errors'> => {
+    const errors = others.get(key)?.findings.filter(({ severity }) => severity === 'error') ?? []
+    return errors.length > 0 ? { errors: [...new Set(errors.map(({ code }) => code))] } : {}
+  }
+  return {
+    checked: [{ ...own, name: asItStands }, ...others.values()],
+    errorsOf,
+    notes: isChecked
+      ? []
+      : [
+          `Of so many points (${points.length}) check looked at none, only at the scenario as it stands: check the one that you choose.`,
+        ],
+  }
+}
+
+/** A point among others; its values stand together. */
+const pointName = (set: Record<string, unknown>) =>
+  Object.keys(set).length > 1 ? `(${setText(set)})` : setText(set)
+
+/** The scenario among the points of a sweep. */
+const asItStands = 'the scenario as it stands'
 
 const unlike = (failures: readonly LeftOut[]) => [
   ...new Map(failures.map((each) => [each.path, each])).values(),

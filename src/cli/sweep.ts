@@ -44,7 +44,7 @@ export function addSweep(program: Command, io: Io, finish: (code: number) => voi
     )
     .addHelpText(
       'after',
-      '\nWithout --each and --plan one --vary is a curve and two are a grid. Differences are taken shift by shift and judged together.',
+      '\nWithout --each and --plan one --vary is a curve and two are a grid. Differences are taken shift by shift and judged together.\nExit codes: 0 done; 3 check calls the scenario as it stands or every point an error (--anyway: as if it did not). Single points that cannot work are named and change no exit code; of more than 200 points none is checked.',
     )
   addOverrideOptions(command)
   addRepeatable(

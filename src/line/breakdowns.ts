@@ -19,7 +19,7 @@ interface Spell {
 }
 
 /**
- * Running time is the time in state working; the calendar counts every second from one repair to the next breakdown.
+ * Running time is the time in state working, so it stands in planned stops; the calendar counts every second from one repair to the next breakdown.
  * A breakdown that comes due while the piece stands for something else strikes when it moves again. What is in hand
  * waits and goes on with what was left.
  */

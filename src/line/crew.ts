@@ -19,6 +19,8 @@ export interface Task {
   begin(): void
   /** The work is done. */
   done(): void
+  /** It waits, and all who could come are on a break; told each time that this is seen. */
+  waitsOutBreak(): void
 }
 
 /** One person. */
@@ -70,6 +72,10 @@ class Member implements Actor {
     return this.task === null && !this.isOnBreak && !this.isFinishing
   }
 
+  get isAway(): boolean {
+    return this.isOnBreak
+  }
+
   take(task: Task): void {
     const { now } = this.floor.clock
     this.task = task
@@ -113,6 +119,7 @@ class Member implements Actor {
     const { now } = this.floor.clock
     this.isOnBreak = true
     this.breakSince = now
+    this.crew.noteAbsence()
   }
 
   breakEnds(): void {
@@ -226,6 +233,23 @@ export class Crew {
         return
       }
     this.waiting.push(task)
+    this.noteAbsence()
+  }
+
+  /** Tells the tasks that wait while all who could come are on a break. */
+  noteAbsence(): void {
+    for (let index = 0; index < this.waiting.length; index++) {
+      const task = this.waiting[index]!
+      if (!this.isAnybodyThere(task.skill)) task.waitsOutBreak()
+    }
+  }
+
+  private isAnybodyThere(skill: Skill): boolean {
+    for (let index = 0; index < this.members.length; index++) {
+      const member = this.members[index]!
+      if (!member.isAway && member.does.includes(skill)) return true
+    }
+    return false
   }
 
   /** Takes the waiting task that stands first in `does`; among equals the one that waits longest. */

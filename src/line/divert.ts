@@ -79,7 +79,7 @@ export class Divert extends OnePlace {
       path: ['equipment', this.name, 'measures', `to-${target}`],
       label: `Cases sent to ${target} a shift, ${this.name}`,
       unit: 'cases',
-      kind: 'total',
+      kind: 'count',
       value: () => this.targets.reduce((sum, each, way) => sum + (each === target ? this.sent[way]! : 0), 0),
     }))
   }

@@ -41,22 +41,23 @@ const ownStops = [
   State.breakdownRepair,
 ] as const
 
-/** States by time element; break and blade service lie outside the planned busy time. */
-const elements = {
+/** States by time element: each is in exactly one of these, or planned downtime, which is no part of the planned busy time. */
+export const elements = {
   APT: [State.working],
   AUST: [State.sizeWaiting, State.sizeSetting],
   ADET: [State.waiting, State.blocked, ...ownStops],
+  plannedDowntime: [State.onBreak, State.blade, State.plannedStop],
 } as const
 
 /** The mapping in words, printed beside the figures. */
 export const mapping =
-  'Time elements after ISO 22400-2:2014 (definitions from secondary sources): APT working; AUST size settings; ADET waiting, blocked, jams, tape, breakdowns; ADOT none, for orders run all shift; PBT = APT + AUST + ADET; breaks and blade service lie outside it. Availability APT / PBT, effectiveness planned run time of the cases / APT, quality good / all, OEE index their product. Effectiveness above 100 % is reported, not clamped. Technical availability: share of PBT without jams, tape and breakdowns of this machine; what others do to it does not lower it.'
+  'Time elements after ISO 22400-2:2014 (definitions from secondary sources): APT working; AUST size settings; ADET waiting, blocked, jams, tape, breakdowns; ADOT none, for orders run all shift; PBT = APT + AUST + ADET; breaks, planned stops and blade service are planned downtime and lie outside it. Availability APT / PBT, effectiveness planned run time of the cases / APT, quality good / all, OEE index their product. Effectiveness above 100 % is reported, not clamped. Technical availability: share of PBT without jams, tape and breakdowns of this machine; what others do to it does not lower it.'
 
 /** Measures of one machine; `made` is read when a shift has ended. */
 export function effectivenessMeasures(unit: Equipment, made: Readonly<Production>, floor: Floor): Measure[] {
   const time = (states: readonly State[]) =>
     states.reduce<number>((sum, state) => sum + unit.stateTimes[state]!, 0)
-  const planned = () => floor.counted.time - time([State.onBreak, State.blade])
+  const planned = () => floor.counted.time - time(elements.plannedDowntime)
   const at = (key: string) => ['equipment', unit.name, 'effectiveness', key]
   const element = (key: string, words: string, value: () => number): Measure => ({
     path: at(key),

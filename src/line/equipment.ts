@@ -53,6 +53,8 @@ export class Equipment implements Actor, Feeder, Outlet {
   readonly stopCounts = new Uint32Array(causes.length)
   readonly stopTimes = new Float64Array(causes.length)
   readonly stopWaits = new Float64Array(causes.length)
+  /** Of the stops those that waited for the end of a break. */
+  readonly stopsInBreaks = new Uint32Array(causes.length)
 
   private slot = -1
   /** Who was told no, in the order in which they came: the first `owed` places; the rest are left over. */
@@ -67,6 +69,7 @@ export class Equipment implements Actor, Feeder, Outlet {
   private cause: Cause = Cause.none
   private stoppedAt = unset
   private isWorkedOn = false
+  private hasMetBreak = false
   private isHalted = false
   private isActing = false
   private readonly task: Task
@@ -88,6 +91,7 @@ export class Equipment implements Actor, Feeder, Outlet {
       duration: 0,
       begin: () => this.workBegins(),
       done: () => this.workDone(),
+      waitsOutBreak: () => this.meetsBreak(),
     }
   }
 
@@ -299,6 +303,7 @@ export class Equipment implements Actor, Feeder, Outlet {
     const { now } = this.floor.clock
     this.cause = cause
     this.isWorkedOn = false
+    this.hasMetBreak = false
     this.stoppedAt = now
     this.stopCounts[cause]!++
     this.floor.observer?.stops(this.name, cause)
@@ -307,6 +312,12 @@ export class Equipment implements Actor, Feeder, Outlet {
     this.settleFrozen()
     this.refresh()
     this.floor.crew.call(this.task)
+  }
+
+  private meetsBreak(): void {
+    if (this.hasMetBreak) return
+    this.hasMetBreak = true
+    this.stopsInBreaks[this.cause]!++
   }
 
   private workBegins(): void {
@@ -356,6 +367,7 @@ export class Equipment implements Actor, Feeder, Outlet {
     this.stopCounts.fill(0)
     this.stopTimes.fill(0)
     this.stopWaits.fill(0)
+    this.stopsInBreaks.fill(0)
     const until = Math.min(this.lapsesAt, now)
     this.stateTimes[this.state]! -= until - this.stateSince
     this.stateTimes[State.waiting]! -= now - until
@@ -379,12 +391,11 @@ export class Equipment implements Actor, Feeder, Outlet {
   }
 
   measures(): Measure[] {
-    const causes = this.mechanism.mayStandFor()
+    const own = this.mechanism.mayStandFor()
+    const causes = this.breakdowns ? [...own, Cause.breakdown] : own
     return [
-      ...stateMeasures(this, this.floor),
-      ...(this.breakdowns ? [...causes, Cause.breakdown] : causes).flatMap((each) =>
-        stopMeasures(this, each),
-      ),
+      ...stateMeasures(this, this.floor, causes),
+      ...causes.flatMap((each) => stopMeasures(this, each, this.floor)),
       ...this.mechanism.measures(),
     ]
   }

@@ -60,6 +60,11 @@ export class Floor {
     return stream
   }
 
+  /** Whether anything is drawn at all. */
+  get isRandom(): boolean {
+    return this.streams.length > 0
+  }
+
   /** A law drawn from a stream of its own; one that has a single value draws nothing. */
   draws(owner: string, purpose: string, law: Law): Draw {
     return drawsOf(law, () => this.stream(owner, purpose))

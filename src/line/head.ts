@@ -130,10 +130,15 @@ export class Head {
     return this.atStart + this.changes * this.facts.roll - this.remaining - this.used
   }
 
+  /** Cases may pass an empty roll: nothing warns before it is. */
+  get mayMiss(): boolean {
+    return this.facts.warning === null
+  }
+
   measures(at: readonly string[], where: string): Measure[] {
     const path = (key: string) => [...at, 'heads', this.name, key]
     const of = `${where} ${this.name} head`
-    const { roll, breakChance, warning } = this.facts
+    const { roll, breakChance } = this.facts
     const measures: Measure[] = [
       {
         path: path('tape'),
@@ -156,6 +161,7 @@ export class Head {
         unit: 'm',
         kind: 'total',
         value: () => this.lost,
+        restsOn: [path('changes')],
       },
       {
         path: path('rolls'),
@@ -168,7 +174,7 @@ export class Head {
         path: path('changes'),
         label: `Roll changes a shift, ${of}`,
         unit: 'count',
-        kind: 'total',
+        kind: 'count',
         value: () => this.changes,
       },
     ]
@@ -178,7 +184,7 @@ export class Head {
           path: path('tape-breaks'),
           label: `Tape breaks a shift, ${of}`,
           unit: 'count',
-          kind: 'total',
+          kind: 'count',
           value: () => this.breaks,
         },
         {
@@ -187,14 +193,15 @@ export class Head {
           unit: 'm',
           kind: 'total',
           value: () => this.spoilt,
+          restsOn: [path('tape-breaks')],
         },
       )
-    if (warning === null)
+    if (this.mayMiss)
       measures.push({
         path: path('missed'),
         label: `Cases that passed an empty roll a shift, ${of}`,
         unit: 'cases',
-        kind: 'total',
+        kind: 'count',
         value: () => this.missed,
       })
     return measures

@@ -63,7 +63,7 @@ export class Inspect extends OnePlace {
       path: ['equipment', this.name, 'measures', key],
       label: `${label}, ${this.name}`,
       unit: 'cases',
-      kind: 'total',
+      kind: 'count',
       value,
     })
     return [

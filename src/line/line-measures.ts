@@ -59,7 +59,7 @@ export function lineMeasures(
       path: at('rejected'),
       label: 'Cases that left the line rejected, a shift',
       unit: 'cases',
-      kind: 'total',
+      kind: 'count',
       value: () => exit.rejected,
     })
   const reopens = scenario.closure?.reopens
@@ -82,8 +82,9 @@ export function lineMeasures(
       path: at('unsealed'),
       label: 'Unsealed cases that left the line unnoticed, a shift',
       unit: 'cases',
-      kind: 'total',
+      kind: 'count',
       value: () => exit.escaped,
+      ...(sealers.some((sealer) => sealer.mayLeaveOpen) ? {} : { isFixed: true }),
     },
     {
       path: at('tape-per-case'),

@@ -89,14 +89,13 @@ export class Line {
       ...this.equipment.flatMap((piece) => piece.measures()),
       ...floor.crew.measures(),
     ]
-    this.columns = measures.flatMap((measure): Column[] =>
-      measure.over
-        ? [
-            { measure, part: 'value' },
-            { measure, part: 'over' },
-          ]
-        : [{ measure, part: 'value' }],
-    )
+    // where nothing is random, one shift says what all are like
+    const fixed = floor.isRandom ? {} : { isFixed: true }
+    this.columns = measures.flatMap((each): Column[] => {
+      const measure = { ...each, ...fixed }
+      const value: Column = { measure, part: 'value' }
+      return measure.over ? [value, { measure, part: 'over' }] : [value]
+    })
     this.heldPlaces = this.series().map((series) => series.name)
   }
 
@@ -234,7 +233,7 @@ export class Line {
     const values = Float64Array.from(this.columns, ({ measure, part }) =>
       part === 'over'
         ? measure.over!()
-        : measure.kind === 'total'
+        : measure.kind === 'total' || measure.kind === 'count'
           ? measure.value() / floor.counted.shifts
           : measure.value(),
     )

@@ -19,19 +19,29 @@ export type Unit =
 
 /**
  * One measure. `mean`: each shift gives a value, the study averages them. `total`: the same for what adds up over the
- * shifts of a campaign, and is divided by their number, as far as they are counted. `share`: each shift gives 0 or 1. `ratio`: totals over totals,
- * `value` over `over`.
+ * shifts of a campaign, and is divided by their number, as far as they are counted; `count`: a total of whole events. `share`: each shift
+ * gives 0 or 1. `ratio`: totals over totals, `value` over `over`.
  */
 export interface Measure {
   /** Place in the result document, such as `equipment`, `sealer`, `measures`, `jams`. */
   path: readonly string[]
   label: string
   unit: Unit
-  kind: 'mean' | 'total' | 'share' | 'ratio'
+  kind: 'mean' | 'total' | 'count' | 'share' | 'ratio'
   /** Reads the shift that has just ended; NaN where the shift says nothing. */
   value: () => number
   /** The denominator of a ratio. */
   over?: () => number
+  /** Counts of the events that the figure tells of, such as the stops whose mean time it is: with few of them little is known. */
+  restsOn?: readonly (readonly string[])[]
+  /** Counts of rare events of which a single one can outweigh all others. */
+  upsetBy?: readonly (readonly string[])[]
+  /** A rare long stop of any piece moves it by much. */
+  isUpset?: boolean
+  /** It counts stops that are rare and long: breakdowns, and those that wait out a break. */
+  isLongStop?: boolean
+  /** The scenario allows no other value. */
+  isFixed?: boolean
 }
 
 /** What is told of every place that holds cases. `where` is its words, such as `on infeed`. */
@@ -54,6 +64,7 @@ export function heldMeasures(name: string, where: string, level: Level, shareFul
       unit: 'share',
       kind: 'mean',
       value: shareFull,
+      isUpset: true,
     },
   ]
 }

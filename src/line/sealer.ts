@@ -375,6 +375,11 @@ export class Sealer extends Mechanism {
     return may
   }
 
+  /** Whether a case may leave it without its tape: past an empty roll, or with a strip that dwelt too long under a head. */
+  get mayLeaveOpen(): boolean {
+    return this.dwell !== null || this.heads.some((head) => head.mayMiss)
+  }
+
   override measures(): Measure[] {
     const at = ['equipment', this.name]
     return [
@@ -389,7 +394,7 @@ export class Sealer extends Mechanism {
         path: [...at, 'measures', 'cases-lost'],
         label: `Cases spoilt in jams a shift, ${this.name}`,
         unit: 'cases',
-        kind: 'total',
+        kind: 'count',
         value: () => this.casesLost,
       },
       ...this.heads.flatMap((head) => head.measures(at, this.name)),

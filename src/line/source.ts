@@ -239,6 +239,7 @@ export class Source implements Actor, Feeder {
         unit: 'share',
         kind: 'mean',
         value: () => (this.blocked.mean() * this.floor.counted.time) / this.floor.counted.workingTime,
+        isUpset: true,
       })
     if (this.whenFull === 'turn-away')
       measures.push({

@@ -13,7 +13,8 @@ export const State = {
   breakdownWaiting: 9,
   breakdownRepair: 10,
   blade: 11,
-  onBreak: 12,
+  plannedStop: 12,
+  onBreak: 13,
 } as const
 export type State = (typeof State)[keyof typeof State]
 
@@ -31,6 +32,7 @@ export const states: readonly { key: string; label: string }[] = [
   { key: 'breakdown-waiting-for-crew', label: 'breakdown: waiting for crew' },
   { key: 'breakdown-being-repaired', label: 'breakdown: being repaired' },
   { key: 'blade-service', label: 'blade service' },
+  { key: 'planned-stop', label: 'planned stop' },
   { key: 'on-break', label: 'on break' },
 ]
 

@@ -166,10 +166,12 @@ export class Station extends Mechanism {
     const { now } = this.floor.clock
     const server = this.earliest(false)
     const due = server === none ? never : this.doneAt[server]!
-    const opens = this.closedUntil
-    if (opens > now) this.unit.plans(Math.min(due, opens), State.working)
-    else if (this.busy.value > 0) this.unit.plans(due, State.working)
-    else this.unit.plans(due, this.stuckServers > 0 ? State.blocked : State.waiting)
+    const isClosed = this.closedUntil > now
+    const next = isClosed ? Math.min(due, this.closedUntil) : due
+    // in a planned stop cases in hand are finished first
+    if (this.busy.value > 0) this.unit.plans(next, State.working)
+    else if (isClosed) this.unit.plans(next, State.plannedStop)
+    else this.unit.plans(next, this.stuckServers > 0 ? State.blocked : State.waiting)
   }
 
   /** Nothing is at work while it stands. */
@@ -227,7 +229,7 @@ export class Station extends Mechanism {
         path: [...at, 'planned-stops'],
         label: `Planned stops a shift, ${name}`,
         unit: 'count',
-        kind: 'total',
+        kind: 'count',
         value: () => this.plannedStops,
       })
     return measures

@@ -5,6 +5,7 @@ import { fewest } from '../study/evidence.js'
 import type { Table } from './content.js'
 import { sizeText } from './difference.js'
 import { type Display, grouped, percentText } from './format.js'
+import { withVerdict } from './warnings.js'
 
 /** An amount of a measure without plus-minus: `0.5 EUR`. */
 const amountText = (amount: number, unit: string, display: Display): string =>
@@ -13,7 +14,8 @@ const amountText = (amount: number, unit: string, display: Display): string =>
 const conditions = (among: BestResult['among']): string => among.map(({ require }) => require).join(' and ')
 
 /** What was selected and how sure that is; empty where nothing was asked for. */
-export function bestSentences({ best, display, variants }: CompareResult): string[] {
+export function bestSentences(result: CompareResult): string[] {
+  const { best, display, variants } = result
   if (best === null) return []
   const what = `${best.isLargerBetter ? 'highest' : 'lowest'} ${best.label.charAt(0).toLowerCase()}${best.label.slice(1)}`
   const among = best.among.length > 0 ? ` of the designs that keep ${conditions(best.among)}` : ''
@@ -26,7 +28,7 @@ export function bestSentences({ best, display, variants }: CompareResult): strin
         : ''
     const note = variants[best.pick]?.note ? ` (${variants[best.pick]!.note})` : ''
     return [
-      `Choose ${best.pick}${note}: it has the ${what}${among}. With ${percentText(best.confidence)} confidence it is the best of them, or within ${amount} of the best.${leftOut}`,
+      `Choose ${withVerdict(best.pick, result)}${note}: it has the ${what}${among}. With ${percentText(best.confidence)} confidence it is the best of them, or within ${amount} of the best.${leftOut}`,
     ]
   }
   const all = Object.values(best.designs)

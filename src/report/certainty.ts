@@ -1,17 +1,18 @@
 /** How sure the figures of a run are, in sentences: precision, requirements, narrowed intervals, the warm-up. */
 import type { PrecisionReached, RunResult } from '../study/result.js'
-import { figureAt } from './figure-at.js'
+import { everyFigure, figureAt } from './figure-at.js'
 import { durationText, figureText, grouped, percentText } from './format.js'
+import { butCannotWork } from './warnings.js'
 
 /** What the user required, each with what the figures say of it. */
 export function requirementLines(result: RunResult): string[] {
   return result.requirements.map((each) => {
     const required = `Required: ${each.require}.`
     if (each.measure === null)
-      return `${required} ${each.judgement === 'met' ? 'Met.' : 'Not met: see how sure this is.'}`
+      return `${required} ${each.judgement === 'met' ? `Met${butCannotWork(result)}.` : 'Not met: see how sure this is.'}`
     const figure = figureAt(result, each.measure)
     const seen = figure ? figureText(figure, result.display) : 'not known'
-    if (each.judgement === 'met') return `${required} Met: it is ${seen}.`
+    if (each.judgement === 'met') return `${required} Met: it is ${seen}${butCannotWork(result)}.`
     if (each.judgement === 'not-met') return `${required} Not met: it is ${seen}.`
     return `${required} Not shown: it is ${seen}, and the requirement lies within that. Simulate more shifts.`
   })
@@ -25,7 +26,25 @@ export function certaintyLines(result: RunResult): string[] {
     ...shrinkLine(result),
   ]
   if (warmUp) lines.push(warmUpLine(result))
+  if (everyFigure(result).some(({ few }) => few)) lines.push(fewLine)
+  lines.push(...bunchLine(result))
   return lines
+}
+
+/** What stands in place of plus-minus. */
+const fewLine =
+  'Where events or shifts are counted in place of plus-minus, the figure rests on so few of them that nobody can say how far off it is. "In breaks" are stops that waited for the end of a break: one of them outweighs many others.'
+
+/** Counts that come in bunches, the worst three: fewer of them are independent than were counted. */
+function bunchLine(result: RunResult): string[] {
+  const bunched = everyFigure(result)
+    .filter(({ bunches }) => bunches !== undefined)
+    .sort((a, b) => b.bunches! - a.bunches!)
+  if (bunched.length === 0) return []
+  const worst = bunched.slice(0, 3).map(({ label, bunches }) => `${label} (${grouped(bunches!, 1)})`)
+  return [
+    `Some counts come in bunches; their plus-minus takes that into account. How many times more they vary than events that know nothing of each other: ${worst.join('; ')}.`,
+  ]
 }
 
 /** What the number of shifts has to do with it. */

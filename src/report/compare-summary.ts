@@ -4,7 +4,10 @@ import type { SizeResult } from '../study/size-result.js'
 import type { SweepResult } from '../study/sweep-result.js'
 import { sizeText } from './difference.js'
 import { counted, grouped, percentText } from './format.js'
-import { limitingText, measureFirst, mendFirst, questionOf, restingOn, type Summary } from './summary.js'
+import { adviceText } from './size-none.js'
+import { contradiction, endOf } from './size-words.js'
+import { limitingText, measureFirst, putRightFirst, questionOf, restingOn, type Summary } from './summary.js'
+import { besideCost, cannotWork, isCostInPart, withVerdict } from './warnings.js'
 
 /** What is better, by measure: more of it or less, and how that is said. */
 const wishes: [measure: string, isMoreBetter: boolean, words: string][] = [
@@ -26,7 +29,7 @@ export function compareSummary(result: CompareResult, best: readonly string[]): 
       restingOn(assumed, about),
     ],
     limiting: limiting === '' ? '' : `In the base: ${limiting}`,
-    next: [...mendFirst(about), ...nextOfCompared(result), ...measureFirst(assumed, about)],
+    next: [...putRightFirst(about), ...nextOfCompared(result), ...measureFirst(assumed, about)],
   }
 }
 
@@ -34,7 +37,9 @@ export function compareSummary(result: CompareResult, best: readonly string[]): 
 function answerOf(result: CompareResult): string {
   const { differences, display, variants } = result
   const count = Object.keys(differences).length
-  const parts = wishes.flatMap(([measure, isMoreBetter, words]) => {
+  // what a cost leaves out may cost more than what it is less by
+  const asked = wishes.filter(([measure]) => measure !== 'cost-per-1000' || !isCostInPart(result))
+  const parts = asked.flatMap(([measure, isMoreBetter, words]) => {
     const better = Object.entries(differences)
       .flatMap(([name, figures]): [string, DifferenceFigure][] => {
         const figure = figures[measure]
@@ -51,11 +56,12 @@ function answerOf(result: CompareResult): string {
         : `by ${sizeText(figure, display)}`
     const who =
       count === 1
-        ? name
-        : `${better.length === count ? `all ${count}` : `${better.length} of ${count}`} variants, ${name} most`
+        ? withVerdict(name, result)
+        : `${better.length === count ? `all ${count}` : `${better.length} of ${count}`} variants, ${withVerdict(name, result)} most`
     return [`Shown ${words} than the base: ${who} (${size}).`]
   })
-  return parts.length > 0 ? parts.join(' ') : 'No design is shown to be better than the base.'
+  const shown = parts.length > 0 ? parts.join(' ') : 'No design is shown to be better than the base.'
+  return `${shown} ${besideCost(result)}`.trimEnd()
 }
 
 const heldIn = (design: DesignResult | undefined) =>
@@ -64,7 +70,9 @@ const heldIn = (design: DesignResult | undefined) =>
 function nextOfCompared({ differences, compared, best, made }: CompareResult): string[] {
   const open = Object.values(differences).flatMap((figures) =>
     compared.filter(
-      (measure) => figures[measure]?.isShown === false && figures[measure].low !== figures[measure].high,
+      (measure) =>
+        figures[measure]?.isShown === false &&
+        (figures[measure].few !== undefined || figures[measure].low !== figures[measure].high),
     ),
   ).length
   return [
@@ -83,23 +91,29 @@ function nextOfCompared({ differences, compared, best, made }: CompareResult): s
 
 /** The first screen of a sizing; `headline` is what its report says first. */
 export function sizeSummary(result: SizeResult, headline: readonly string[]): Summary {
-  const { about, made, assumed, picked, pick, isFull } = result
-  const limiting = picked ? limitingText(picked, picked) : ''
+  const { about, made, assumed, pick, isFull } = result
+  const end = endOf(result)?.afresh
+  const limiting = end ? limitingText(end, end) : ''
+  // what is wrong with the scenario the pick may have put right
+  const isSound = pick !== null && !cannotWork(result)
   return {
     question: questionOf(about, 'What is the cheapest line that keeps its promises?'),
-    answer: headline[0]!,
+    answer: [headline[0]!, ...contradiction(result)].join(' '),
     sureness: [
       isFull
         ? 'Every design was judged by its figure alone.'
         : `${percentText(made.confidence)} confidence in the whole search.`,
-      ...(pick === null ? [] : headline.slice(1, 2)),
+      headline[1] ?? '',
       restingOn(assumed, about),
-    ],
-    limiting: limiting === '' ? '' : `In the pick: ${limiting.replace(/^By/, 'by')}`,
+    ].filter((text) => text !== ''),
+    limiting:
+      limiting === ''
+        ? ''
+        : `In the ${pick === null ? 'nearest design' : 'pick'}: ${limiting.replace(/^By/, 'by')}`,
     next: [
-      ...mendFirst(about),
+      ...(isSound ? [] : putRightFirst(about)),
       ...(pick === null
-        ? ['Widen the choices, or promise less.']
+        ? adviceText(result)
         : [
             'Put the pick into the scenario and simulate it with tapeshift run: that report shows its queues, stops, tape and money.',
           ]),
@@ -119,7 +133,7 @@ export function sweepSummary({ about, made, assumed }: SweepResult, headline: re
     ],
     limiting: '',
     next: [
-      ...mendFirst(about),
+      ...putRightFirst(about),
       'Put the value that you choose into the scenario and simulate it with tapeshift run, for more shifts than here.',
       ...measureFirst(assumed, about),
     ],

@@ -1,7 +1,13 @@
 /** A comparison in sentences: what each design does better or worse than the base, how sure that is, and what it is worth. */
-import type { CompareResult, DesignResult, DifferenceFigure } from '../study/compare-result.js'
-import { rangeText, sizeText } from './difference.js'
+import {
+  baseName,
+  type CompareResult,
+  type DesignResult,
+  type DifferenceFigure,
+} from '../study/compare-result.js'
+import { fewDiffer, rangeText, sizeText } from './difference.js'
 import { grouped, listed, percentText } from './format.js'
+import { besideCost, cannotWork, withVerdict } from './warnings.js'
 import { breakEvenText, worthText } from './worth.js'
 
 const percentOf = (share: number | null | undefined) => `${Math.round((share ?? Number.NaN) * 100)} %`
@@ -9,10 +15,10 @@ const percentOf = (share: number | null | undefined) => `${Math.round((share ?? 
 /** What a design does, by the measure that says so. */
 const claims: Record<
   string,
-  (size: string, isMore: boolean, design: DesignResult, base: DesignResult) => string
+  (size: string, isMore: boolean, design: DesignResult, base: DesignResult, ofBase: string) => string
 > = {
-  'target-held': (_, __, design, base) =>
-    `holds the target in ${percentOf(design.measures['target-held']?.mean)} of the shifts instead of ${percentOf(base.measures['target-held']?.mean)}`,
+  'target-held': (_, __, design, base, ofBase) =>
+    `holds the target in ${percentOf(design.measures['target-held']?.mean)} of the shifts instead of ${percentOf(base.measures['target-held']?.mean)}${ofBase}`,
   throughput: (size, isMore) => `puts out ${size} ${isMore ? 'more' : 'less'}`,
   'time-in-system': (size, isMore) => `keeps a case in the line ${size} ${isMore ? 'longer' : 'shorter'}`,
   'cost-per-1000': (size, isMore) => `costs ${size} ${isMore ? 'more' : 'less'} per 1000 cases`,
@@ -23,13 +29,19 @@ const order = ['target-held', 'throughput', 'cost-per-1000', 'time-in-system']
 
 /** One paragraph a variant, in their order. */
 export function designSentences(result: CompareResult): string[] {
-  return Object.keys(result.differences).map((name) => sentence(name, result))
+  const beside = result.compared.includes('cost-per-1000') ? besideCost(result) : ''
+  return [
+    ...Object.keys(result.differences).map((name) => sentence(name, result)),
+    ...(beside === '' ? [] : [beside]),
+  ]
 }
 
 function sentence(name: string, result: CompareResult): string {
   const { variants, differences, compared, display, made } = result
   const [base, design] = [Object.values(variants)[0]!, variants[name]!]
   const figures = differences[name]!
+  const who = withVerdict(name, result)
+  const ofBase = cannotWork(result, baseName) ? ' of the base, which cannot work as described' : ''
   const told = [
     ...order.filter((each) => compared.includes(each)),
     ...compared.filter((each) => !order.includes(each)),
@@ -40,7 +52,7 @@ function sentence(name: string, result: CompareResult): string {
     const isMore = (figure.mean ?? 0) > 0
     const size = sizeText(figure, display)
     return (
-      claims[measure]?.(size, isMore, design, base) ??
+      claims[measure]?.(size, isMore, design, base, ofBase) ??
       `has ${size} ${isMore ? 'more' : 'less'}: ${figure.label}`
     )
   }
@@ -48,11 +60,11 @@ function sentence(name: string, result: CompareResult): string {
   const certain =
     shown.length === 0
       ? ''
-      : ` ${shown.length === 1 ? 'This difference is' : shown.length === 2 ? 'Both differences are' : `All ${shown.length} differences are`} certain at ${sureness}.`
+      : ` ${shown.length === 1 ? 'This difference is' : shown.length === 2 ? 'Both differences are' : `All ${shown.length} differences are`} shown at ${sureness}.`
   const parts = [
     shown.length > 0
-      ? `${name} ${listed(shown.map(claim))}.${certain}`
-      : `${name}: no difference shown from the base.`,
+      ? `${who} ${listed(shown.map(claim))}.${certain}`
+      : `${who}: no difference shown from the base.`,
     ...unshown(
       known.filter(([, figure]) => !figure.isShown),
       result,
@@ -71,8 +83,9 @@ function unshown(
   isElse: boolean,
 ): string[] {
   const words = figures.flatMap(([measure, figure]) => {
-    if (figure.low === null || figure.high === null) return []
     const what = subjects[measure] ?? figure.label
+    if (figure.few) return [`${what} (${fewDiffer(figure.few.events)}: too few to tell)`]
+    if (figure.low === null || figure.high === null) return []
     if (figure.low === figure.high) return [`${what} (the same in every shift)`]
     const unit = sizeText(figure, display).split(' ').at(-1)!
     const more = figure.matters?.shifts ? figure.matters.shifts - made.shifts : 0

@@ -15,6 +15,7 @@ import { counted, durationText, figureText, grouped, percentText } from './forma
 import { compareRecord } from './record.js'
 import { inSections, within } from './sections.js'
 import { tapeLayoutTable } from './tape-layouts.js'
+import { leftOutNote } from './warnings.js'
 import { worthTable } from './worth.js'
 
 /** The report of a comparison. */
@@ -43,7 +44,7 @@ export function compareReport(result: CompareResult): Report {
     subtitle: `${counted(names.length, 'design')} on the same random numbers, ${result.best ? 'up to ' : ''}${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each, seed "${made.seed}". Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it.`,
     headline: [...bestSentences(result), ...designSentences(result)],
     certainty: [
-      `Differences: ${percentText(made.confidence)} confidence that all ${grouped(size, 0)} that are judged together lie within their plus-minus at once (Bonferroni), and that no difference is called shown that is none (Holm). A further design or measure therefore widens the plus-minus of differences, and changes nothing else.`,
+      `Differences: ${percentText(made.confidence)} confidence that all ${grouped(size, 0)} that are judged together lie within their plus-minus at once (Bonferroni). Shown is a difference whose plus-minus leaves 0 out. A further design or measure therefore widens the plus-minus of differences, and changes nothing else.`,
       ...pairingLine(result),
       ...bestCertainty(result),
     ],
@@ -123,7 +124,8 @@ function pairTable(result: CompareResult): Table {
 }
 
 /** Cost by element: a row an element, a column a design. */
-function costTable({ variants, display }: CompareResult): Table {
+function costTable(result: CompareResult): Table {
+  const { variants, display } = result
   const designs = Object.entries(variants)
   const keys = [
     ...new Set(
@@ -136,9 +138,7 @@ function costTable({ variants, display }: CompareResult): Table {
   const [ofBase] = leftOut.values()
   const isSame = [...leftOut.values()].every((each) => each === ofBase)
   const note = isSame
-    ? ofBase === ''
-      ? ''
-      : `Not priced in the scenario, so left out: ${ofBase}.`
+    ? leftOutNote(designs[0]?.[1].costLeftOut ?? [], result)
     : `Not priced, so left out: ${[...leftOut].map(([name, each]) => `${name}: ${each || 'nothing'}`).join('; ')}.`
   return {
     title: 'Cost of 1000 good cases',

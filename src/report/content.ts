@@ -25,6 +25,7 @@ import { runRecord } from './record.js'
 import { inSections, type Section, within } from './sections.js'
 import type { Summary } from './summary.js'
 import { timeSpaceSvg } from './time-space.js'
+import { butCannotWork, cannotWork, costWords, type Head, leftOutNote } from './warnings.js'
 
 export interface Table {
   title: string
@@ -41,6 +42,8 @@ export interface Table {
 export interface Report {
   title: string
   subtitle: string
+  /** What must be known before the figures are read. */
+  head?: Head
   headline: string[]
   /** How sure the figures are. */
   certainty: string[]
@@ -125,7 +128,12 @@ function headline(result: RunResult): string[] {
   const held = measures['target-held']
   if (target !== null && held) {
     const rate = `${Number((target * 60).toPrecision(4))} cases/min`
-    lines.push(`It reaches its target of ${rate} in ${shareOfShifts(held)} of the shifts. ${verdict(result)}`)
+    const share = `target of ${rate} in ${shareOfShifts(held)} of the shifts`
+    lines.push(
+      cannotWork(result)
+        ? `It would reach its ${share}${verdictOfImpossible(result)}.`
+        : `It reaches its ${share}. ${verdict(result)}`,
+    )
   } else lines.push('No target is given, so there is no verdict: add `target:` to the scenario.')
   lines.push(
     `A case is in the line for ${figureText(measures['time-in-system'], display)} on average; 95 of 100 cases for less than ${figureText(measures['time-in-system-p95'], display)}.`,
@@ -137,7 +145,9 @@ function headline(result: RunResult): string[] {
   if ((measures.unsealed?.mean ?? 0) > 0)
     lines.push(`${figureText(measures.unsealed, display)} a shift leave the line unsealed and unnoticed.`)
   if (measures['cost-per-1000'])
-    lines.push(`1000 good cases cost ${moneyText(measures['cost-per-1000'], result)}.`)
+    lines.push(
+      `1000 good cases cost ${moneyText(measures['cost-per-1000'], result)}${costWords('', result)}.`,
+    )
   return [...lines, ...requirementLines(result)]
 }
 
@@ -157,6 +167,17 @@ function verdict(result: RunResult): string {
   if (throughput.high < target)
     return `On average it falls short by ${figureText(shortfall(throughput, target), result.display)}.`
   return 'Whether it holds the target on average these shifts do not show: simulate more.'
+}
+
+/** The same of a line that cannot work: both in one sentence. */
+function verdictOfImpossible(result: RunResult): string {
+  const { target, measures } = result
+  const { low, high } = measures.throughput ?? { low: null, high: null }
+  const mean =
+    target === null || low === null || high === null || (low < target && high >= target)
+      ? ''
+      : ` and on average it would ${low >= target ? 'hold the target' : 'fall short of it'}`
+  return `${mean}${butCannotWork(result)}`
 }
 
 const shortfall = (throughput: Figure, target: number): Figure => ({
@@ -337,10 +358,7 @@ function costTable(result: RunResult): Table {
     .map(([, figure]) => [figure.label, moneyText(figure, result)])
   return {
     title: 'Cost of 1000 good cases',
-    note:
-      result.costLeftOut.length > 0
-        ? `Not priced in the scenario, so left out: ${result.costLeftOut.join(', ')}.`
-        : '',
+    note: leftOutNote(result.costLeftOut, result),
     columns: ['element', 'cost'],
     rows,
   }

@@ -11,7 +11,10 @@ const meanings: readonly [RegExp, string][] = [
     /^measures\.output-p10$/,
     'what 9 of 10 shifts reach: a quantile over shifts, with an interval from order statistics',
   ],
-  [/^measures\.target-held$/, 'of all shifts those whose own throughput reaches the target; Wilson interval'],
+  [
+    /^measures\.target-held$/,
+    'of all shifts those whose own throughput reaches the target; Wilson interval, exact limits where nearly all or nearly none do',
+  ],
   [/time-in-system$/, 'from the arrival of a case until it leaves the line, mean over the cases of a shift'],
   [/time-in-system-p95$/, 'the time that 95 of 100 cases of a shift do not pass'],
   [
@@ -48,8 +51,15 @@ const meanings: readonly [RegExp, string][] = [
     'share of time in which not even the shortest case more would find room; of a belt, in which it stands',
   ],
   [/measures\.wait$/, 'from arrival at its waiting room to the start of its work'],
-  [/utilisation$/, 'share of its places at work, standstills left out'],
+  [
+    /utilisation$/,
+    'share of its places with a case in work, over all time: none while it stands for a stop or a break',
+  ],
   [/planned-stops$/, 'stops after a number of cases, such as pallet changes'],
+  [
+    /-in-breaks$/,
+    'of these stops those that waited for the end of a break, with nobody there who could come',
+  ],
   [/-stop$/, 'from the stop until it runs again'],
   [/-wait$/, 'the part of that until somebody is there'],
   [/\.jams$/, 'cases that stop at the first head and must be cleared'],
@@ -70,7 +80,7 @@ const meanings: readonly [RegExp, string][] = [
   [/\.rolls$/, 'rolls used, parts of rolls counted as parts'],
   [/\.spoilt$/, 'tape of strips that tore'],
   [/\.missed$/, 'cases that passed an empty roll'],
-  [/\.PBT$/, 'ISO 22400-2: the shift less its breaks'],
+  [/\.PBT$/, 'ISO 22400-2: the shift less breaks, planned stops and blade service'],
   [/\.APT$/, 'ISO 22400-2: time in which it works on cases'],
   [/\.AUST$/, 'ISO 22400-2: time in which it is set'],
   [/\.ADET$/, 'ISO 22400-2: time lost to stops that nobody planned'],
@@ -101,6 +111,7 @@ const stateMeanings: Record<string, string> = {
   'breakdown-waiting-for-crew': 'broken down, and nobody is there yet',
   'breakdown-being-repaired': 'broken down, and somebody repairs it',
   'blade-service': 'stopped for its blades',
+  'planned-stop': 'stands after a number of cases, as for a pallet change, and no case is in work',
   'on-break': 'stands because of a break',
 }
 
@@ -143,7 +154,7 @@ export function definitionsTable(results: readonly LineResult[]): Table {
   )
   return {
     title: 'What each measure means',
-    note: 'Means over shifts have Student t intervals, shares of shifts Wilson intervals, totals over totals the ratio estimator. The words are those of the first piece that has the measure; the second column is its place in result.json.',
+    note: 'Means over shifts have Student t intervals, from 30 shifts on with their skewness taken into account; counts of fewer than 30 events exact limits, shares of shifts Wilson intervals (exact limits near none and all), totals over totals the ratio estimator. The words are those of the first piece that has the measure; the second column is its place in result.json.',
     columns: ['measure', 'place in result.json', 'meaning'],
     words: ['place in result.json', 'meaning'],
     rows: [...rows.values(), ...ofStates],

@@ -2,7 +2,7 @@
 import type { DifferenceFigure } from '../study/compare-result.js'
 import type { Figure } from '../study/line-result.js'
 import type { Interval } from '../study/worth.js'
-import { type Display, nothing, type PrintedFigure, printedUnit, printFigure } from './format.js'
+import { counted, type Display, nothing, type PrintedFigure, printedUnit, printFigure } from './format.js'
 
 /** How a difference is printed: shares differ by percentage points, not by per cent of one another. */
 export function differenceUnit(unit: string, display: Display): { factor: number; word: string } {
@@ -30,13 +30,6 @@ export function printDifference(figure: Figure | undefined, display: Display): P
 /** A difference, with or without a judgement. */
 type Shown = Interval & Pick<DifferenceFigure, 'unit'> & { isShown?: boolean | null }
 
-/**
- * A difference may be shown while its interval, which is wider than that takes, reaches beyond 0: then only how large it
- * is at most is said.
- */
-const isOpen = ({ isShown, low, high }: Shown): boolean =>
-  isShown === true && low !== null && high !== null && low <= 0 && high >= 0 && low < high
-
 const parts = ({ mean, low, high, unit }: Shown, display: Display) => {
   const figure = { mean, low, high, sd: null, n: 0, unit: unit.replace(' per 1000 cases', ''), label: '' }
   const printed = printFigure(figure, display)
@@ -46,9 +39,10 @@ const parts = ({ mean, low, high, unit }: Shown, display: Display) => {
 
 const joined = (words: readonly string[]) => words.filter((word) => word !== '').join(' ')
 
-/** `+0.13 ± 0.03 cases/min`, `none shown (-0.4 to 0.9 points)`; `–` where nothing is known. */
+/** `+0.13 ± 0.03 cases/min`, `none shown (-0.4 to 0.9 points)`, `not told: 12 shifts differ`; `–` where nothing is known. */
 export function differenceText(figure: DifferenceFigure | undefined, display: Display): string {
   if (!figure) return '–'
+  if (figure.few) return `not told: ${fewDiffer(figure.few.events)}`
   const { value, interval, unit } = parts(figure, display)
   if (value === '–') return value
   if (figure.isShown === false) {
@@ -56,20 +50,21 @@ export function differenceText(figure: DifferenceFigure | undefined, display: Di
     return `none shown (${joined([rangeText(figure, display), unit])})`
   }
   const isMore = (figure.mean ?? 0) > 0
-  if (isOpen(figure)) return `${isMore ? '+' : '-'} ${sizeText(figure, display)}`
   return joined([`${isMore ? '+' : ''}${value}`, interval, unit])
 }
 
-/** The size of a difference without its sign: `0.13 ± 0.03 cases/min`, `up to 0.2 cases/min`. */
+/** `12 shifts differ`: too few to tell a difference. */
+export const fewDiffer = (shifts: number): string =>
+  `${counted(shifts, 'shift')} ${shifts === 1 ? 'differs' : 'differ'}`
+
+/** The size of a difference without its sign: `0.13 ± 0.03 cases/min`. */
 export function sizeText(figure: Shown, display: Display): string {
   const { mean, low, high } = figure
   const turned = (value: number | null) => (value === null ? null : -value)
   const isLess = (mean ?? 0) < 0
   const size = isLess ? { ...figure, mean: turned(mean), low: turned(high), high: turned(low) } : figure
   const { value, interval, unit } = parts(size, display)
-  return isOpen(figure)
-    ? `up to ${joined([endText(size, size.high, display), unit])}`
-    : joined([value, interval, unit])
+  return joined([value, interval, unit])
 }
 
 /** Both ends with the decimals of the figure: `-0.4 to 0.9`. */

@@ -13,3 +13,17 @@ export function figureAt(result: LineResult, name: string): Figure | undefined {
   }
   return find(result, name.split('.')) as Figure | undefined
 }
+
+/** Every figure of a line, in the order of the document. */
+export const everyFigure = ({ measures, arrivals, equipment, crew }: LineResult): Figure[] =>
+  [
+    measures,
+    ...Object.values(arrivals),
+    ...Object.values(equipment).flatMap((piece) => [
+      piece.measures,
+      piece.states,
+      ...Object.values(piece.heads ?? {}),
+      piece.effectiveness ?? {},
+    ]),
+    ...Object.values(crew),
+  ].flatMap((figures) => Object.values(figures))

@@ -55,32 +55,45 @@ export interface PrintedFigure {
 /** What stands where nothing is known. */
 export const nothing: PrintedFigure = { value: '–', interval: '', unit: '' }
 
+/** Sides of an interval that differ by more than this share of the longer one are given apart. */
+const uneven = 1 / 3
+
 /**
- * A figure in the units of `display`. Its half-width is given with two figures (one from 3 up) and the value with as
- * many decimals; a share of shifts has its uneven interval in words; without an interval no value is given either.
+ * A figure in the units of `display`. Its half-width, the longer side of the interval, is given with two figures (one from 3 up) and the
+ * value with as many decimals; an interval that is far from even has its ends. One that rests on too few events has
+ * their number instead; what was the same in all shifts has nothing; without an interval no value is given either.
  */
 export function printFigure(figure: Figure | undefined, display: Display): PrintedFigure {
-  if (!figure || figure.mean === null || figure.low === null || figure.high === null) return nothing
+  if (!figure || figure.mean === null) return nothing
   const { factor, word } = printedUnit(figure.unit, display)
   const value = figure.mean * factor
+  if (figure.low === null || figure.high === null)
+    return figure.few === undefined
+      ? nothing
+      : { value: rounded(value, 3), interval: `(${fewText(figure.few)})`, unit: word }
   const [below, above] = [(figure.mean - figure.low) * factor, (figure.high - figure.mean) * factor]
   const half = Math.max(below, above)
-  if (half <= Math.abs(value) * 1e-12)
-    return {
-      value: grouped(value, value === 0 ? 0 : decimalsFor(value, 4))
-        .replace(/(\.\d*?)0+$/, '$1')
-        .replace(/\.$/, ''),
-      interval: '± 0',
-      unit: word,
-    }
+  if (half <= Math.abs(value) * 1e-12) return { value: rounded(value, 4), interval: '', unit: word }
   const isSmallLead = Number(half.toExponential().charAt(0)) < 3
   const decimals = decimalsFor(half, isSmallLead ? 2 : 1)
-  const isUneven = Math.abs(below - above) > 0.05 * half
+  const isUneven = Math.abs(below - above) > uneven * half
   const interval = isUneven
     ? `(${grouped(figure.low * factor, decimals)} to ${grouped(figure.high * factor, decimals)})`
     : `± ${grouped(half, decimals)}`
   return { value: grouped(value, decimals), interval, unit: word }
 }
+
+/** What a figure rests on in place of its plus-minus: `4 events`, `none in a break`. */
+function fewText({ events, of }: NonNullable<Figure['few']>): string {
+  if (of === 'in breaks') return events === 0 ? 'none in a break' : `${grouped(events, 0)} in breaks`
+  return counted(events, of === 'shifts' ? 'shift' : 'event')
+}
+
+/** With so many figures, zeros at the end left out. */
+const rounded = (value: number, digits: number): string =>
+  grouped(value, value === 0 ? 0 : decimalsFor(value, digits))
+    .replace(/(\.\d*?)0+$/, '$1')
+    .replace(/\.$/, '')
 
 /** A figure in one piece: `14.29 ± 0.04 cases/min`. */
 export function figureText(figure: Figure | undefined, display: Display): string {

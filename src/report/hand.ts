@@ -130,6 +130,7 @@ function topStates(piece: EquipmentResult): string {
     [shareOf(piece, 'blocked'), 'blocked ahead'],
     [waitsForCrew(piece), 'waiting for crew'],
     [stops, 'stops being put right'],
+    [shareOf(piece, 'planned-stop'), 'planned stops'],
   ]
   return all
     .sort((a, b) => b[0] - a[0])

@@ -4,12 +4,18 @@ import { compareReport } from './compare.js'
 import { type Report, runReport } from './content.js'
 import { sizeReport } from './size.js'
 import { sweepReport } from './sweep.js'
+import { headOf } from './warnings.js'
 
 /** Commands whose documents have a report. */
 export const reported = ['run', 'compare', 'size', 'sweep'] as const satisfies ResultDocument['command'][]
 
-/** Its report. */
+/** Its report, headed by what must be known before its figures are read. */
 export function reportOf(document: ResultDocument): Report {
+  const head = headOf(document)
+  return { ...bodyOf(document), ...(head ? { head } : {}) }
+}
+
+function bodyOf(document: ResultDocument): Report {
   switch (document.command) {
     case 'run':
       return runReport(document)

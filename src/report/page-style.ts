@@ -30,6 +30,7 @@ h3 { font-size: 1rem; margin: 1.9rem 0 .3rem; } h2 + h3, h2 + figure { margin-to
 .subtitle, .note, .origin { color: var(--quiet); font-size: .9rem; }
 .label { display: block; color: var(--quiet); font-size: .8rem; font-weight: 600; margin-bottom: .15rem; }
 .answer { margin: 1.2rem 0 0; } .question { font-size: 1.05rem; margin-top: 0; } .question::first-letter { text-transform: uppercase; }
+.foremost { border-left: 4px solid var(--warning); padding: .7rem 1rem; margin: 0 0 1.2rem; background: var(--warned); border-radius: 0 6px 6px 0; } .foremost h2 { all: unset; display: block; font-weight: 600; color: var(--warning); } .foremost ul { margin: .4rem 0 0; font-size: .94rem; max-width: none; }
 .verdict { font-size: 1.45rem; line-height: 1.35; font-weight: 600; margin: .9rem 0 1.2rem; max-width: 52rem; } .verdict.long { font-size: 1.15rem; }
 .cards { display: grid; gap: .8rem; grid-template-columns: repeat(auto-fit, minmax(min(16rem, 100%), 1fr)); }
 .cards > div { background: var(--card); border-radius: 6px; padding: .8rem 1rem; border-left: 4px solid var(--rule); } .cards > div.next { border-left-color: var(--accent); }
@@ -60,8 +61,8 @@ code { font-size: .92em; } #repeat code { display: block; background: var(--card
   :root { color-scheme: light; font-size: 9.5pt; ${light} } @page { margin: 14mm 12mm; } main { display: block; max-width: none; padding: 0; } nav, .skip { display: none; }
   h1 { font-size: 14pt; } h2 { font-size: 12pt; margin-top: 8mm; break-after: avoid; } h3, .note, .head { break-after: avoid; } .verdict, .verdict.long { font-size: 13pt; } p, .plain { max-width: none; }
   table { font-size: 8pt; width: 100%; } thead th { font-size: 8pt; } .many th { overflow-wrap: anywhere; } th, td, td.words, tbody th { padding: 1mm 1.5mm; min-width: 0; max-width: none; position: static; white-space: normal; } tbody th { overflow-wrap: break-word; } tbody td:not(.words) { white-space: normal; }
-  tr, figure, .cards > div { break-inside: avoid; } thead { display: table-header-group; } .wide, .box, .plan { overflow: visible; } .box { border: 0; padding: 0; }
+  tr, figure, .cards > div, .foremost { break-inside: avoid; } thead { display: table-header-group; } .wide, .box, .plan { overflow: visible; } .box { border: 0; padding: 0; }
   figure.drawn .head, figure.drawn .box canvas { display: none !important; } figure.drawn .box img, .box img { display: block; min-width: 0; max-width: 165mm; } figure.drawn .box { height: auto !important; }
-  .cards > div, .cautions, #repeat code { background: none; border: 1px solid var(--rule); } #replay { display: none; }
+  .cards > div, .cautions, .foremost, #repeat code { background: none; border: 1px solid var(--rule); } #replay { display: none; }
 }
 `

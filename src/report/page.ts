@@ -74,17 +74,23 @@ const dataBlock = (document: unknown) =>
 const longAnswer = 240
 
 /** The first screen. */
-function answerHtml({ summary, headline }: Report): string {
-  if (!summary) return `<section id="answer" class="answer">${list(headline)}</section>`
+function answerHtml({ summary, headline, head }: Report): string {
+  if (!summary) return `<section id="answer" class="answer">${headHtml(head)}${list(headline)}</section>`
   const { question, answer, sureness, limiting, next } = summary
   const card = (kind: string, title: string, html: string) =>
     html === '' ? '' : `<div class="${kind}"><h2>${title}</h2>${html}</div>`
   return `<section id="answer" class="answer" aria-label="The answer">
-<span class="label">Question</span><p class="question">${escaped(question)}</p>
+${headHtml(head)}<span class="label">Question</span><p class="question">${escaped(question)}</p>
 <p class="verdict${answer.length > longAnswer ? ' long' : ''}"><span class="label">Answer</span>${prose(answer)}</p>
 <div class="cards">${card('sure', 'How sure that is', paragraphs(sureness))}${card('limiting', 'What limits the line', limiting === '' ? '' : paragraphs([limiting]))}${card('next', 'What to do next', list(next, 'ol'))}</div>
 </section>`
 }
+
+/** What must be known before the answer is read. */
+const headHtml = (head: Report['head']): string =>
+  head === undefined
+    ? ''
+    : `<div class="foremost" role="note"><h2>${escaped(head.title)}</h2>${list(head.lines)}</div>\n`
 
 /** All parts that this report has something for, in their order. */
 function partsOf(report: Report, pictures: readonly Picture[]): Part[] {

@@ -55,7 +55,7 @@ export function compareRecord(result: CompareResult, best: readonly string[]): S
       trials: `${counted(designs.length, 'design')}: the base and variants, whose changes stand in the section on designs.`,
       hasDesigns: true,
       estimation:
-        'All designs see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals and Holm’s step-down.',
+        'All designs see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals, and are called shown where these leave 0 out.',
       hasHand: false,
     }),
   }
@@ -64,20 +64,21 @@ export function compareRecord(result: CompareResult, best: readonly string[]): S
 /** Of a sizing; `headline` is what its report says first. */
 export function sizeRecord(result: SizeResult, headline: readonly string[]): StudyRecord {
   const summary = sizeSummary(result, headline)
+  const line = result.picked ?? result.nearest?.afresh ?? null
   return {
     summary,
     ...ofAll(result),
-    ...(result.picked ? { definitions: definitionsTable([result.picked]) } : {}),
+    ...(line ? { definitions: definitionsTable([line]) } : {}),
     checklist: checklistTable({
       ...result,
       about: result.about,
       warmUp: null,
-      line: result.picked,
+      line,
       question: summary.question,
       trials: `${counted(result.all, 'design')} of ${counted(result.choices.length, 'choice')}, in order of cost.`,
       hasDesigns: true,
       estimation:
-        'Sequential tests after Wald of each promise on the same random numbers, the risk shared out among them.',
+        'Sequential tests after Wald of each promise on the same random numbers, the risk shared out among them; the design that this ends with is estimated from fresh shifts.',
       hasHand: false,
     }),
   }
@@ -98,7 +99,7 @@ export function sweepRecord(result: SweepResult, headline: readonly string[]): S
       trials: `${counted(result.points.length, 'point')} beside the scenario as it stands.`,
       hasDesigns: true,
       estimation:
-        'All points see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals and Holm’s step-down.',
+        'All points see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals, and are called shown where these leave 0 out.',
       hasHand: false,
     }),
   }

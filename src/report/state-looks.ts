@@ -12,7 +12,7 @@ export const stopLooks: Record<StopKind, { variable: string; light: string; dark
     dark: '#efa0eb',
     hatch: 'M0 8L8 0M0 0L8 8M-2 2L2 -2M6 10L10 6M-2 6L2 10M6 -2L10 2',
   },
-  planned: { variable: '--planned', light: '#55606e', dark: '#aab2bc', hatch: 'M2 2h1M6 6h1M6 2h1M2 6h1' },
+  planned: { variable: '--planned', light: '#4632aa', dark: '#8877ee', hatch: 'M2 2h1M6 6h1M6 2h1M2 6h1' },
   blade: { variable: '--blade', light: '#2c150b', dark: '#e6d5cb', hatch: 'M1 2H5M3 6H7' },
 }
 

@@ -35,6 +35,7 @@ const stateKinds: Record<string, { kind: StopKind; isWork: boolean }> = {
   'breakdown-waiting-for-crew': { kind: 'breakdown', isWork: false },
   'breakdown-being-repaired': { kind: 'breakdown', isWork: true },
   'blade-service': { kind: 'blade', isWork: true },
+  'planned-stop': { kind: 'planned', isWork: true },
 }
 
 /** The kind of stop that a state belongs to; undefined where the piece is well. */
@@ -44,7 +45,7 @@ export const stopKindOf = (state: string): StopKind | undefined => stateKinds[st
 const leastSetting = 10
 
 /** All stops that lie in the stretch in whole or in part, in order of their beginning. */
-export function stopsOf({ states, planned, from, to }: Stretch): Stop[] {
+export function stopsOf({ states, from, to }: Stretch): Stop[] {
   const stops: Stop[] = []
   for (const [piece, all] of states.entries()) {
     let open = null as Stop | null
@@ -74,15 +75,6 @@ export function stopsOf({ states, planned, from, to }: Stretch): Stop[] {
       stops.push(open)
     }
   }
-  for (const [piece, begin, end] of planned)
-    stops.push({
-      piece,
-      kind: 'planned',
-      from: Math.max(begin, from),
-      workFrom: Math.max(begin, from),
-      to: Math.min(end, to),
-      isCut: begin < from || end > to,
-    })
   return stops
     .filter(({ kind, from: begin, to: end }) => kind !== 'size' || end - begin >= leastSetting)
     .sort((a, b) => a.from - b.from || a.piece - b.piece)

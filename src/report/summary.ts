@@ -3,6 +3,7 @@ import type { About } from '../study/about.js'
 import type { EquipmentResult, Figure, LineResult } from '../study/line-result.js'
 import type { RunResult } from '../study/result.js'
 import { figureText, grouped, percentText, shareOfShifts } from './format.js'
+import { butCannotWork, cannotWork, suffixCannotWork } from './warnings.js'
 
 /** What a reader with a minute reads. */
 export interface Summary {
@@ -32,7 +33,7 @@ export function runSummary(result: RunResult): Summary {
     ),
     answer:
       target !== null && held
-        ? `The line reaches its target of ${rate} in ${shareOfShifts(held)} of the shifts. It puts out ${output}.`
+        ? `The line ${cannotWork(result) ? 'would reach' : 'reaches'} its target of ${rate} in ${shareOfShifts(held)} of the shifts${butCannotWork(result, 'it')}. It ${cannotWork(result) ? 'would put' : 'puts'} out ${output}.`
         : `The line puts out ${output}. No target is given, so there is no verdict.`,
     sureness: [
       `${percentText(made.confidence)} confidence, from ${grouped(made.shifts, 0)} simulated ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'}: what stands after ± or in brackets is how far off the figure may be by luck of the simulation.${average(result)}`,
@@ -44,9 +45,16 @@ export function runSummary(result: RunResult): Summary {
 }
 
 /** What the mean says of the target. */
-function average({ target, measures: { throughput } }: RunResult): string {
+function average(result: RunResult): string {
+  const {
+    target,
+    measures: { throughput },
+  } = result
   if (target === null || !throughput || throughput.low === null || throughput.high === null) return ''
-  if (throughput.low >= target) return ' On average it holds the target: the whole interval does.'
+  if (throughput.low >= target)
+    return cannotWork(result)
+      ? ` On average it would hold the target${suffixCannotWork(result)}.`
+      : ' On average it holds the target: the whole interval does.'
   if (throughput.high < target) return ' On average it falls short of the target: the whole interval does.'
   return ' Whether it holds the target on average is not shown: the target lies within the interval.'
 }
@@ -160,6 +168,11 @@ const remedies: [states: RegExp, words: (name: string, share: string) => string]
     (name, of) => `See to maintenance and spare parts: breakdowns of ${name} take ${of} of the shift.`,
   ],
   [/^blade-service$/, (name, of) => `Service blades outside the shift: at ${name} they take ${of} of it.`],
+  [
+    /^planned-stop$/,
+    (name, of) =>
+      `Try more cases between planned stops of ${name}, or a second piece that works meanwhile: they take ${of} of the shift.`,
+  ],
 ]
 
 /** Against the largest loss of the limiting piece and of the sealers; waiting for cases is none of theirs where all that comes is let in. */
@@ -192,10 +205,10 @@ function nextSteps(result: RunResult): string[] {
   const { target, measures, about, assumed } = result
   const held = measures['target-held']?.low ?? null
   return [
-    ...mendFirst(about),
+    ...putRightFirst(about),
     ...(target === null ? ['Give a target in the scenario, and the report says how often it is held.'] : []),
     ...moreShifts(result),
-    ...(held !== null && held >= 0.95
+    ...(held !== null && held >= 0.95 && !cannotWork(result)
       ? [
           'The target is held in 95 % of the shifts or more: tapeshift size says whether a cheaper line does that too.',
         ]
@@ -204,12 +217,15 @@ function nextSteps(result: RunResult): string[] {
   ]
 }
 
-/** Errors come before all else. */
-export function mendFirst(about: About | undefined): string[] {
+/** Errors come before all else: one of each kind. */
+export function putRightFirst(about: About | undefined): string[] {
   const errors = about?.findings.filter(({ severity }) => severity === 'error') ?? []
-  return errors
+  return [...new Map([...errors].reverse().map((each) => [each.code, each])).values()]
+    .reverse()
     .slice(0, 2)
-    .map(({ message, fix }) => `Mend first what the check calls an error: ${message} Nearest mend: ${fix}.`)
+    .map(
+      ({ message, fix }) => `Put right first what the check calls an error: ${message} Nearest fix: ${fix}.`,
+    )
 }
 
 /** Where the interval holds the target: how many shifts would tell, by the square root of their number. */

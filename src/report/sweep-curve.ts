@@ -16,6 +16,7 @@ import {
   targetWords,
   valueText,
 } from './sweep-words.js'
+import { besideCost, costWords, isCostInPart } from './warnings.js'
 
 /** The sentences at the head of the report. */
 export function curveHeadline(result: SweepResult, curve: CurveResult): string[] {
@@ -58,7 +59,24 @@ function crossingLines(result: SweepResult, factor: Factor, measure: SweepMeasur
   const words = isHeld
     ? `Over ${factor.path} the target of ${targetWords(target)} is held in ${levelsWords(where)}`
     : `On average it is reached ${where(target)}`
-  return [sentence(words)]
+  return [sentence(`${words}${butSomeCannotWork(result, factor)}`)]
+}
+
+/** Ranges of values that are named before their number is told. */
+const mostRanges = 3
+
+/** Values at which the line cannot work as described, in one breath with what it does there; empty where it can at all. */
+function butSomeCannotWork({ points }: SweepResult, factor: Factor): string {
+  const places = points.flatMap(({ errors }, place) => (errors ? [place] : []))
+  if (places.length === 0) return ''
+  const ranges = runsOf(places)
+  const where =
+    places.length === points.length
+      ? 'every value tried'
+      : ranges.length > mostRanges
+        ? `${places.length} of the ${points.length} values tried`
+        : rangesText(places, (place) => placeText({ points }, place, factor))
+  return `; but at ${where} the line cannot work as described`
 }
 
 /** `90 % of the shifts from …; in 95 % and 99 % of the shifts at no value tried …`: levels of which the same is said stand together. */
@@ -74,7 +92,8 @@ const sentence = (text: string) => `${text}.`
 
 /** What steps bring: the largest that is shown, where the slope changes most, and beyond which value nothing is shown. */
 function stepsLine(result: SweepResult, factor: Factor, measure: SweepMeasure, of: CurveOf): string {
-  const subject = measureSubject(measure)
+  const isCost = measure.name === costName
+  const subject = isCost ? costWords(measureSubject(measure), result) : measureSubject(measure)
   const at = (place: number) => placeText(result, place, factor)
   const last = result.points.length - 1
   const shown = of.steps.filter(({ difference }) => difference.isShown)
@@ -135,6 +154,7 @@ function handLine({ display, factors }: SweepResult, { byHand }: CurveResult): s
 
 function costLine(result: SweepResult, factor: Factor, { cost }: CurveResult): string[] {
   const measure = result.measures.find(({ name }) => name === costName)
+  if (measure && isCostInPart(result)) return [besideCost(result)]
   if (!cost || !measure) return []
   const at = (place: number) => placeText(result, place, factor)
   const figure = pointText(result.points[cost.least]!.measures[costName], costName, result)
@@ -143,20 +163,29 @@ function costLine(result: SweepResult, factor: Factor, { cost }: CurveResult): s
     others.length === 0
       ? 'every other value tried is shown to cost more'
       : `${rangesText(others, at)} ${others.length === 1 ? 'is' : 'are'} not shown to cost more`
-  const parts = [`1000 cases cost least at ${at(cost.least)}, ${figure}; ${also}`]
+  const but = result.points[cost.least]!.errors ? ', but there the line cannot work as described' : ''
+  const parts = [
+    `${costWords('1000 cases', result)} cost least at ${at(cost.least)}, ${figure}${but}; ${also}`,
+  ]
   if (cost.base !== null) parts.push(breakEvenWords(result, factor, measure, cost))
   return [sentence(parts.join('; '))]
 }
 
 /** Places that follow each other as one range: `5 m to 8 m and 10 m`. */
-function rangesText(places: readonly number[], at: (place: number) => string): string {
+const rangesText = (places: readonly number[], at: (place: number) => string): string =>
+  listed(
+    runsOf(places).map((run) => (run.length === 1 ? at(run[0]!) : `${at(run[0]!)} to ${at(run.at(-1)!)}`)),
+  )
+
+/** Places in runs of such that follow each other. */
+function runsOf(places: readonly number[]): number[][] {
   const runs: number[][] = []
   for (const place of places) {
     const run = runs.at(-1)
     if (run && run.at(-1) === place - 1) run.push(place)
     else runs.push([place])
   }
-  return listed(runs.map((run) => (run.length === 1 ? at(run[0]!) : `${at(run[0]!)} to ${at(run.at(-1)!)}`)))
+  return runs
 }
 
 /** Points against the scenario as it stands, and where the curve of figures breaks even with it. */
@@ -199,8 +228,8 @@ export function curveTables(result: SweepResult, curve: CurveResult): Table[] {
         ...(factor.minutes ? ['buffer at the target, by hand'] : []),
         ...measures.map(measureWords),
       ],
-      rows: points.map(({ at, measures: figures }) => [
-        valueText(at[0]!, factor),
+      rows: points.map(({ at, measures: figures, errors }) => [
+        `${valueText(at[0]!, factor)}${errors ? ' (cannot work)' : ''}`,
         ...(factor.minutes ? [`${grouped(minutesOf(at[0]!)!, 1)} min`] : []),
         ...measures.map(({ name }) => pointText(figures[name], name, result)),
       ]),

@@ -1,11 +1,12 @@
 /** What a grid of two factors says: how much of one each value of the other asks for. */
 import { crossings } from '../study/sweep-curve.js'
 import { gridValues } from '../study/sweep-kinds.js'
-import type { Factor, SweepMeasure, SweepResult } from '../study/sweep-result.js'
+import type { Factor, SweepMeasure, SweepPoint, SweepResult } from '../study/sweep-result.js'
 import { costName, heldName } from '../study/usual-measures.js'
 import type { Table } from './content.js'
 import { grouped, listed } from './format.js'
 import { meanText, measureSubject, measureWords, pointText, targetWords, valueText } from './sweep-words.js'
+import { besideCost, costWords, isCostInPart } from './warnings.js'
 
 /** The measure that a grid is about: the first one asked for, the target where nobody asked. */
 export const gridMeasure = ({ measures }: Pick<SweepResult, 'measures'>): SweepMeasure => measures[0]!
@@ -19,6 +20,12 @@ export function gridHeadline(result: SweepResult): string[] {
   const [x, y] = factors as [Factor, Factor]
   const measure = gridMeasure(result)
   const lines: string[] = []
+  const failing = points.filter(({ errors }) => errors).length
+  const but =
+    failing > 0
+      ? `; but at ${failing === points.length ? 'every point' : `${failing} of the ${points.length} points`} the line cannot work as described`
+      : ''
+  const butThere = ({ errors }: SweepPoint) => (errors ? ', but there the line cannot work as described' : '')
   const levels = result.grid![measure.name]!.levels
   const z = gridValues(points, x.values, y.values, measure.name)
   for (const level of levels) {
@@ -33,7 +40,7 @@ export function gridHeadline(result: SweepResult): string[] {
     if (met.length > 0) {
       const ends = met.length === 1 ? met : [met[0]!, met.at(-1)!]
       lines.push(
-        `${level_} from about ${listed(ends.map(({ value, at }) => `${valueText(at, x, 3)} of ${x.path} on at ${valueText(value, y)} of ${y.path}`))}.`,
+        `${level_} from about ${listed(ends.map(({ value, at }) => `${valueText(at, x, 3)} of ${x.path} on at ${valueText(value, y)} of ${y.path}`))}${but}.`,
       )
     } else if (z.flat().every((value) => !(value >= level))) lines.push(`${level_} at no point tried.`)
   }
@@ -42,14 +49,16 @@ export function gridHeadline(result: SweepResult): string[] {
     b.measures[measure.name]!.mean! > a.measures[measure.name]!.mean! ? b : a,
   )
   lines.push(
-    `${measureSubject(measure)}: highest with ${placeOf(best.at, factors)}, ${pointText(best.measures[measure.name], measure.name, result)}; as the scenario stands ${pointText(result.base[measure.name], measure.name, result)}.`,
+    `${measureSubject(measure)}: highest with ${placeOf(best.at, factors)}, ${pointText(best.measures[measure.name], measure.name, result)}${butThere(best)}; as the scenario stands ${pointText(result.base[measure.name], measure.name, result)}.`,
   )
-  if (result.measures.some(({ name }) => name === costName) && measure.name !== costName) {
+  const isPriced = result.measures.some(({ name }) => name === costName)
+  if (isPriced && isCostInPart(result)) lines.push(besideCost(result))
+  else if (isPriced && measure.name !== costName) {
     const cheapest = points.reduce((a, b) =>
       (b.measures[costName]?.mean ?? Infinity) < (a.measures[costName]?.mean ?? Infinity) ? b : a,
     )
     lines.push(
-      `1000 cases cost least with ${placeOf(cheapest.at, factors)}, ${pointText(cheapest.measures[costName], costName, result)}, where the target is held in ${pointText(cheapest.measures[heldName], heldName, result)}.`.replace(
+      `${costWords('1000 cases', result)} cost least with ${placeOf(cheapest.at, factors)}, ${pointText(cheapest.measures[costName], costName, result)}${butThere(cheapest)}, where the target is held in ${pointText(cheapest.measures[heldName], heldName, result)}.`.replace(
         ', where the target is held in –',
         '',
       ),

@@ -2,7 +2,7 @@
 import type { DifferenceFigure } from '../study/compare-result.js'
 import type { Figure } from '../study/line-result.js'
 import type { Factor, SweepMeasure, SweepResult } from '../study/sweep-result.js'
-import { printDifference } from './difference.js'
+import { fewDiffer, printDifference } from './difference.js'
 import { figureText, type PrintedFigure, printedUnit, shareOfShifts } from './format.js'
 
 /** `18 m/min`: a value of a factor, with no more figures than it needs. */
@@ -67,6 +67,7 @@ export function differenceWords(
   result: Pick<SweepResult, 'display'>,
 ): string {
   if (!figure) return '–'
+  if (figure.few) return `not told: ${fewDiffer(figure.few.events)}`
   if (figure.mean === 0 && figure.low === 0 && figure.high === 0) return 'the same in every shift'
   const { value, interval, unit } = printedDifference(figure, result)
   if (value === '–') return value

@@ -1,5 +1,6 @@
 /** What the report of a sweep says, whichever kind it is. */
 import type { SweepResult } from '../study/sweep-result.js'
+import { costName } from '../study/usual-measures.js'
 import { closingOf } from './closing.js'
 import type { Report, Table } from './content.js'
 import { counted, durationText, grouped, listed, percentText } from './format.js'
@@ -8,6 +9,7 @@ import { curveHeadline, curveTables } from './sweep-curve.js'
 import { eachHeadline, eachTables } from './sweep-each.js'
 import { gridHeadline, gridTables } from './sweep-grid.js'
 import { planHeadline, planTables } from './sweep-plan.js'
+import { besideCost } from './warnings.js'
 
 /** The report of a sweep. */
 export function sweepReport(result: SweepResult): Report {
@@ -35,8 +37,10 @@ function whatIsSwept({ kind, factors, points, each }: SweepResult): string {
 function headline(result: SweepResult): string[] {
   if (result.curve) return curveHeadline(result, result.curve)
   if (result.grid) return gridHeadline(result)
-  if (result.each) return eachHeadline(result, result.each)
-  return planHeadline(result, result.plan!)
+  const lines = result.each ? eachHeadline(result, result.each) : planHeadline(result, result.plan!)
+  const isPriced = result.measures.some(({ name }) => name === costName)
+  const beside = isPriced ? besideCost(result) : ''
+  return beside === '' ? lines : [...lines, beside]
 }
 
 function tables(result: SweepResult): Table[] {
@@ -65,7 +69,7 @@ function certainty(result: SweepResult): string[] {
   const lines = []
   if (kind === 'curve' || kind === 'each')
     lines.push(
-      `Differences are taken shift by shift: ${sure} confidence that all ${size} that are judged together lie within their plus-minus at once (Bonferroni), and that none is called shown that is none (Holm). What is not shown may still be there: its plus-minus says how large at most.`,
+      `Differences are taken shift by shift: ${sure} confidence that all ${size} that are judged together lie within their plus-minus at once (Bonferroni). Shown is a difference whose plus-minus leaves 0 out. What is not shown may still be there: its plus-minus says how large at most.`,
     )
   if (kind === 'plan')
     lines.push(

@@ -10,6 +10,7 @@ export function terminalReport(report: Report, style: TextStyle): string {
     style.bold(printable(report.title)),
     paragraph(report.subtitle, style.width),
     '',
+    ...headLines(report, style),
     ...report.headline.map((line) => paragraph(line, style.width)),
     '',
     ...report.certainty.map((line) => paragraph(line, style.width)),
@@ -35,6 +36,16 @@ export function terminalReport(report: Report, style: TextStyle): string {
   )
   return `${parts.join('\n')}\n`
 }
+
+/** What must be known first, and an empty line. */
+const headLines = ({ head }: Report, style: TextStyle): string[] =>
+  head === undefined
+    ? []
+    : [
+        style.bold(paragraph(head.title, style.width)),
+        ...head.lines.map((line) => paragraph(line, style.width, '  ', '- ')),
+        '',
+      ]
 
 /** A table; one that is too wide for the terminal goes on below, with its first column again. */
 function tableText(table: Table, style: TextStyle): string {

@@ -1,5 +1,6 @@
 /** Choices of a value by path, as a file or the command line writes them: a list, or a range with a step. */
 import { parse as parseValue } from 'yaml'
+import { exampleApart } from './meant.js'
 
 /** A range of quantities in one unit, ends included. */
 export interface Range {
@@ -25,7 +26,9 @@ const shape = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*((?:[^\d\s.,+-]
 const split = (text: string | number): { value: number; unit: string } => {
   const match = shape.exec(String(text))
   if (!match || !Number.isFinite(Number(match[1])))
-    throw new ChoiceError(`\`${text}\` is no quantity; write it like \`18 m/min\``)
+    throw new ChoiceError(
+      `\`${text}\` is no quantity; write it like \`${exampleApart('18 m/min', String(text))}\``,
+    )
   return { value: Number(match[1]), unit: match[2]! }
 }
 

@@ -1,6 +1,7 @@
 /** Keys on what a taped closure depends on: for `check`, and for the cost of closures that open later. None has a default. */
 import * as z from 'zod'
 import { choice, money, quantity } from './kit.js'
+import { exampleApart } from './meant.js'
 import { parseQuantity, quantityPattern } from './quantity.js'
 
 /** Load on one closure: in newtons, or as a share of the load on the reference closure. */
@@ -15,13 +16,14 @@ const load = z
     if ('value' in share && share.value > 0) return { share: share.value }
     const force = parseQuantity(text, 'force')
     if ('value' in force && force.value > 0) return { newtons: force.value }
+    const written = String(text).slice(0, 200)
     context.issues.push({
       code: 'custom',
       input: text,
       message: 'a load is a force above 0 (N, kN, lbf), or a share above 0 % of the load on the reference',
       params: {
         code: 'value' in force || 'value' in share ? 'out-of-range' : force.code,
-        fix: `write it like \`${loadExample}\` or \`120 %\``,
+        fix: `write it like \`${exampleApart(loadExample, written)}\` or \`${exampleApart('120 %', written)}\``,
       },
     })
     return z.NEVER
@@ -61,7 +63,10 @@ export const closure = z
       .strictObject({
         chance: quantity('share', 'of the good cases that left the line', { from: 0, to: 1 }),
         cost: money(null, 'what one costs, without the work of closing it again').optional(),
-        repair: quantity('time', 'work of one person to close it again').optional(),
+        repair: quantity(
+          'time',
+          'work of one person to close it again; counted with money.labour',
+        ).optional(),
       })
       .optional()
       .describe('closures that open after the line, in store or on the way: counted as expected, and priced'),

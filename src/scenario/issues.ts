@@ -3,6 +3,8 @@ import type { z } from 'zod'
 import { nearest } from './nearest.js'
 import { type Problem, type ProblemCode, shown } from './problems.js'
 import { equipmentTypes } from './schema.js'
+import { sizeOf } from './spellings.js'
+import { hasUnit, unitSize } from './units.js'
 import { keysAt, type Path } from './walk.js'
 
 /** A finding before its place in the file is known. */
@@ -34,6 +36,14 @@ const typeWords: Record<string, string> = {
   number: 'a number',
   int: 'a whole number',
   boolean: 'true or false',
+}
+
+/** Of units, a letter makes another one: only a spelling of the same is suggested. */
+function wordFix(word: string, words: readonly string[]): string {
+  if (!words.every((each) => hasUnit('time', each))) return nearest(word, words)
+  const size = sizeOf('time', word)
+  const same = words.find((each) => size !== null && unitSize('time', each) === size)
+  return same === undefined ? `what may stand here: ${words.join(', ')}` : nearest(same, words)
 }
 
 /** All findings of one issue; a union's are those of the member that suits what was written. */
@@ -103,7 +113,7 @@ export function findingsOf(issue: Issue, schema: z.ZodType, raw: unknown, base: 
             true,
           ),
         ]
-      return [finding('not-allowed', `one of ${words.join(', ')}`, nearest(shown(value), words))]
+      return [finding('not-allowed', `one of ${words.join(', ')}`, wordFix(shown(value), words))]
     }
     case 'too_small':
     case 'too_big': {

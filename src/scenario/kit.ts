@@ -1,5 +1,6 @@
 /** Building blocks of the schema: keys that carry a unit, a default with its basis, and a line of explanation. */
 import * as z from 'zod'
+import { exampleApart } from './meant.js'
 import { type Dimension, dimensions, parseMoney, parseQuantity, quantityPattern } from './quantity.js'
 
 // a scenario is read once or a few times: code made for its schema would not pay for itself
@@ -52,8 +53,8 @@ export function quantity(dimension: Dimension, doc: string, bounds: Bounds = { f
         context.issues.push({
           code: 'custom',
           input: text,
-          message: `must be ${rule}${bounds.above || bounds.to || bounds.from ? ` ${dimensions[dimension].si}` : ''}`,
-          params: { code: 'out-of-range', fix: `such as \`${dimensions[dimension].example}\`` },
+          message: `must be ${rule}`,
+          params: { code: 'out-of-range', fix: `a value that is ${rule}` },
         })
       return parsed.value
     })
@@ -104,7 +105,10 @@ export function moneyFor(pers: readonly [Per, ...Per[]], doc: string) {
           code: 'custom',
           input: text,
           message: `an amount, a currency of three letters${per ? ` and /${per}` : ''}${pers.length > 1 ? `, or with /${pers.slice(1).join(' or /')}` : ''}`,
-          params: { code: parsed ? 'wrong-unit' : 'not-a-quantity', fix: `write it like \`${example}\`` },
+          params: {
+            code: parsed ? 'wrong-unit' : 'not-a-quantity',
+            fix: `write it like \`${exampleApart(example, String(text).slice(0, 200))}\``,
+          },
         })
         return z.NEVER
       }

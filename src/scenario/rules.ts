@@ -6,6 +6,7 @@ import { checkSource } from './arrival-rules.js'
 import { checkBreaks, checkDuties } from './crew-rules.js'
 import type { Finding } from './issues.js'
 import { type Distribution, meanOf } from './law.js'
+import { exampleApart } from './meant.js'
 import { nearest } from './nearest.js'
 import { outsideSize } from './outside.js'
 import { checkRoutes } from './routes.js'
@@ -317,7 +318,7 @@ function checkMoney(scenario: Scenario, report: Report): void {
         ['money', 'capital', path],
         'conflict',
         'only conveyors are bought by the metre',
-        `its whole price, such as \`24000 ${money.currency}\``,
+        `its whole price, such as \`${exampleApart(`24000 ${money.currency}`, String(price.amount))}\``,
       )
   }
   checkPieces(scenario, 'capital', report)
@@ -358,7 +359,7 @@ function checkClosure({ closure }: Scenario, report: Report): void {
       ['closure', 'reference'],
       'missing-key',
       'the load is a force, and the reference has none to compare it with',
-      'give `load` in the reference, or this load as a share of it, such as `120 %`',
+      `give \`load\` in the reference, or this load as a share of it, such as \`${exampleApart('120 %', String(load.newtons))}\``,
       true,
     )
 }

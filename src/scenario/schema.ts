@@ -216,19 +216,26 @@ export const scenarioSchema = z
           .describe('three-letter currency code'),
         labour: money('h', 'one person for an hour').optional(),
         downtime: money('h', 'an hour in which a sealer stands still for a stop of its own').optional(),
-        energy: money('kWh', 'a kilowatt-hour').optional(),
+        energy: money('kWh', 'a kilowatt-hour; counted with power').optional(),
         power: z
           .record(z.string(), quantity('power', 'mean power over the shift'))
           .optional()
-          .describe('what each piece draws on average over the shift, by its path, such as line.sealer'),
-        maintenance: quantity('share', 'of what was bought, a year', { from: 0, to: 1 }).optional(),
+          .describe(
+            'what each piece draws on average over the shift, by its path, such as line.sealer; counted with energy',
+          ),
+        maintenance: quantity('share', 'of what was bought, a year; counted with capital and shifts', {
+          from: 0,
+          to: 1,
+        }).optional(),
         life: quantity('time', 'years over which capital is paid back', { above: 0 }).optional(),
         interest: quantity('share', 'yearly interest', { from: 0, to: 1 }).optional(),
         shifts: quantity('yearly', 'shifts worked', { above: 0 }).optional(),
         capital: z
           .record(z.string(), moneyFor([null, 'm'], 'price, of a conveyor also that of a metre'))
           .optional()
-          .describe('what each piece costs, by its path, such as line.sealer'),
+          .describe(
+            'what each piece costs, by its path, such as line.sealer; counted with life, interest and shifts',
+          ),
       })
       .optional()
       .describe('money; what is not given is left out of the sum and listed'),

@@ -11,17 +11,21 @@ import {
   type Pair,
   type Simulated,
 } from './compare.js'
+import type { Few } from './estimate.js'
 import { measureName, studyMeasures } from './figures.js'
 import { currencyOf, estimatesOf, type LineResult, lineResult, orNull, unitName } from './line-result.js'
 import { shiftsToShow } from './paired.js'
 import { judge, type Requirement } from './requirement.js'
 import { type Made, type RequirementJudged, type RunResult, shiftOf } from './result.js'
+import { headed, type Warned, type Warning } from './warning.js'
 import { costBeforeFailures, type Interval, runningCost, type Worth, worth } from './worth.js'
 
 /** A difference of a measure, design less the other one, as it stands in the document. */
 export interface DifferenceFigure extends Interval {
   /** Pairs of shifts. */
   n: number
+  /** How many of them differ, where these are too few for an interval. */
+  few?: Few
   /** Spread of the differences over shifts. */
   sd: number | null
   unit: string
@@ -72,7 +76,7 @@ export interface BestResult {
   spent: number
 }
 
-export interface CompareResult {
+export interface CompareResult extends Warned {
   format: 'tapeshift-result/1'
   command: 'compare'
   made: Made
@@ -118,6 +122,7 @@ export interface CompareRecord {
   matters: ReadonlyMap<string, number>
   made: Made
   about?: About
+  warnings?: readonly Warning[]
   assumed: RunResult['assumed']
   notes: string[]
 }
@@ -153,6 +158,7 @@ export function compareResult(record: CompareRecord): CompareResult {
     format: 'tapeshift-result/1',
     command: 'compare',
     made,
+    ...headed(record.warnings),
     display: base.display,
     shift: shiftOf(base),
     target: base.target ?? null,
@@ -180,8 +186,8 @@ export function compareResult(record: CompareRecord): CompareResult {
   let yearlyCases: number | null = null
   for (const [index, design] of designs.entries()) {
     const { line, scenario, shifts } = design
-    const estimates = estimatesOf(line, scenario, shifts, how)
     const { name, note, set, countFrom, tapeLayout } = design
+    const estimates = estimatesOf(line, scenario, shifts, how, countFrom)
     const output = estimates.get('output')!.mean
     if (index === 0) yearlyCases = scenario.money?.shifts ? orNull(output * scenario.money.shifts) : null
     const differences = result.differences[name]
@@ -264,6 +270,7 @@ function figureOf(
     low: orNull(together.low),
     high: orNull(together.high),
     n: together.n,
+    ...(together.few ? { few: together.few } : {}),
     sd: orNull(together.sd),
     unit: unitName(measure.unit, currency),
     label: measure.label,

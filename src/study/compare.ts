@@ -1,8 +1,8 @@
 /** Compares designs that saw the same random numbers: every measure of each less that of another, shift by shift. */
 import type { Line, ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
+import { family } from './family.js'
 import { measureName, type StudyMeasure, studyMeasures } from './figures.js'
-import { family } from './holm.js'
 import {
   type PairedDifference,
   pairedDifference,

@@ -11,6 +11,8 @@ export interface Explained {
   /** Standard deviation of the corrected mean. */
   deviation: number
   degreesOfFreedom: number
+  /** What of each value they do not explain. */
+  rest: number[]
 }
 
 /**
@@ -78,6 +80,7 @@ export class ControlBasis {
       shift,
       deviation: Math.sqrt((dot(rest, rest) / degreesOfFreedom) * leverage),
       degreesOfFreedom,
+      rest: [...rest],
     }
   }
 }

@@ -1,7 +1,9 @@
 /** Estimates over shifts: a shift is one observation, and every figure comes with its interval. */
 import { max, mean, min, quantile, sampleVariance } from 'simple-statistics'
 import type { ControlBasis } from './control.js'
+import { bunching, chanceLimits, countLimits, enoughEvents } from './events.js'
 import { binomialAtMost, standardNormal, studentT } from './quantile.js'
+import { skewedInterval, skewnessOfMean } from './skewness.js'
 
 /**
  * A figure with its interval at the study's confidence. `sd` is the spread over shifts, `n` the number of shifts that
@@ -15,11 +17,32 @@ export interface Estimate {
   n: number
   /** Half-width with control variates over that without; only where they were used. */
   shrink?: number
+  /** What it rests on, where that is too little: then low and high are NaN, or, of a count, the exact limits of its number. */
+  few?: Few
+  /** Of a count: variance over mean, where its events are shown to come in bunches. */
+  bunches?: number
+  /** The scenario allows no other value, so that an interval without width is no accident. */
+  isFixed?: boolean
 }
 
 /**
- * Mean over shifts with a Student t interval; shifts that say nothing (NaN) do not count. With `controls`, one row for
- * each value, the estimate is that of the control variates. Law, Simulation Modeling and Analysis, ch. 9.
+ * So few `events` that a figure rests on. Of these: those that it tells of; stops that waited for the end of a break, one of which
+ * outweighs many others; shifts that were unlike the rest, or all shifts, where a rare long stop moves the figure by much.
+ */
+export interface Few {
+  events: number
+  of: 'events' | 'in breaks' | 'shifts'
+}
+
+/** The same of too little: what it comes to, and nothing on how far off that may be. */
+export const ofFew = (estimate: Estimate, few: Few): Estimate => {
+  const { shrink: _, ...rest } = estimate
+  return { ...rest, low: Number.NaN, high: Number.NaN, few }
+}
+
+/**
+ * Mean over shifts with a Student t interval, from 30 shifts on with their skewness taken into account; shifts that say nothing
+ * (NaN) do not count. With `controls`, one row for each value, the estimate is that of the control variates. Law, Simulation Modeling and Analysis, ch. 9.
  */
 export function meanEstimate(
   values: readonly number[],
@@ -36,7 +59,29 @@ export function meanEstimate(
   )
 }
 
-/** `centre` with the t interval of the mean of `values`, moved and narrowed by what the controls explain. */
+/**
+ * Mean number of events a shift. `exposure`: shifts that a value stands for. While few came, exact limits of a Poisson count, which hold at
+ * least as often as asked; where the events come in bunches, of the bunches. From `enoughEvents` on as any mean.
+ */
+export function countEstimate(
+  values: readonly number[],
+  confidence: number,
+  exposure: number,
+  controls: ControlBasis | null = null,
+): Estimate {
+  const counts = values.map((value) => value * exposure)
+  const events = Math.round(counts.reduce((sum, count) => sum + count, 0))
+  const spread = bunching(counts)
+  const told = spread === null ? {} : { bunches: spread }
+  const about = { ...meanEstimate(values, confidence, controls), ...told }
+  if (events >= enoughEvents || !(values.length > 0)) return about
+  const { shrink: _, ...plain } = { ...about, ...meanEstimate(values, confidence) }
+  const { low, high } = countLimits(events, confidence, spread ?? 1)
+  const shifts = values.length * exposure
+  return { ...plain, low: low / shifts, high: high / shifts, few: { events, of: 'events' } }
+}
+
+/** `centre` with the interval of the mean of `values`, moved and narrowed by what the controls explain. */
 function around(
   centre: number,
   values: readonly number[],
@@ -47,19 +92,45 @@ function around(
   if (n < 2) return { mean: centre, low: Number.NaN, high: Number.NaN, sd: Number.NaN, n }
   const sd = Math.sqrt(sampleVariance(values as number[]))
   const half = (studentT((1 + confidence) / 2, n - 1) * sd) / Math.sqrt(n)
-  const plain = { mean: centre, low: centre - half, high: centre + half, sd, n }
-  if (controls === null || !(half > Math.abs(centre) * 1e-12)) return plain
-  const { shift, deviation, degreesOfFreedom } = controls.explain(values)
+  const varies = half > Math.abs(centre) * 1e-12
+  const interval = (at: number, error: number, degreesOfFreedom: number, of: readonly number[]) =>
+    skewedInterval(
+      at,
+      error,
+      studentT((1 + confidence) / 2, degreesOfFreedom),
+      varies ? skewnessOfMean(of) : 0,
+    )
+  const plain = { mean: centre, ...interval(centre, sd / Math.sqrt(n), n - 1, values), sd, n }
+  if (controls === null || !varies) return plain
+  const { shift, deviation, degreesOfFreedom, rest } = controls.explain(values)
   const moved = centre - shift
   // a straight line may lead out of all that was seen, such as below none: then it does not describe this figure
   const average = mean(values as number[])
   if (average - shift < min(values as number[]) || average - shift > max(values as number[])) return plain
   const narrowed = studentT((1 + confidence) / 2, degreesOfFreedom) * deviation
-  return { mean: moved, low: moved - narrowed, high: moved + narrowed, sd, n, shrink: narrowed / half }
+  return {
+    mean: moved,
+    ...interval(moved, deviation, degreesOfFreedom, rest),
+    sd,
+    n,
+    shrink: narrowed / half,
+  }
+}
+
+/** Shifts on each side from which a share has Wilson's interval: of fewer it covers 84 % where 95 % are asked. */
+const enoughOfEach = 5
+
+/** Share of shifts with a Wilson score interval; where nearly all or nearly none do, with exact limits. */
+export function shareEstimate(values: readonly number[], confidence: number): Estimate {
+  const n = values.length
+  const some = values.reduce((sum, value) => sum + value, 0)
+  const wilson = wilsonEstimate(values, confidence)
+  if (n === 0 || Math.min(some, n - some) >= enoughOfEach) return wilson
+  return { ...wilson, ...chanceLimits(some, n, confidence) }
 }
 
 /** Share of shifts with a Wilson score interval. Wilson, J. Am. Stat. Assoc. 22 (1927) 209-212. */
-export function shareEstimate(values: readonly number[], confidence: number): Estimate {
+export function wilsonEstimate(values: readonly number[], confidence: number): Estimate {
   const n = values.length
   if (n === 0) return { mean: Number.NaN, low: Number.NaN, high: Number.NaN, sd: Number.NaN, n }
   const share = mean(values as number[])

@@ -2,8 +2,8 @@
 import { quantile } from 'simple-statistics'
 import type { Line, ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
-import type { Estimate } from './estimate.js'
-import { controlsOf, type Estimation, estimate, measureName, studyMeasures } from './figures.js'
+import type { Estimate, Few } from './estimate.js'
+import { controlsOf, type Estimation, estimate, estimationOf, measureName, studyMeasures } from './figures.js'
 import { mostHeldShifts } from './work.js'
 
 /** A figure as it stands in the document. A number that nothing is known of is null. */
@@ -17,6 +17,12 @@ export interface Figure {
   label: string
   /** Half-width with control variates on the arrivals over that without; where they were used. */
   shrink?: number
+  /** What it rests on, where that is too little for a plus-minus: low and high are null, or exact limits of a count. */
+  few?: Few
+  /** Of a count: variance over mean, where its events are shown to come in bunches. */
+  bunches?: number
+  /** True where the scenario allows no other value. */
+  isFixed?: boolean
 }
 
 /** Cases in a place over the shift: mean over shifts and the band that holds 8 of 10 shifts. */
@@ -62,20 +68,31 @@ export function unitName(unit: string, currency: string): string {
   return unit === 'money/yr' ? `${currency}/yr` : unit
 }
 
-/** Estimates of all measures from shifts in their order, at least two. */
+/** Estimates of all measures from shifts in their order, at least two, of which what comes from `countFrom` on, s, is counted. */
 export function estimatesOf(
   line: Line,
   scenario: Scenario,
   shifts: readonly ShiftResult[],
-  how: Estimation,
+  asked: Omit<Estimation, 'exposure'>,
+  countFrom: number,
 ): Estimates {
+  const how = estimationOf(scenario, asked, countFrom)
   const controls = controlsOf(shifts, how)
   return new Map(
     studyMeasures(line.columns, scenario.shift.campaign).map((measure) => [
       measureName(measure),
-      estimate(measure, shifts, how.confidence, controls),
+      estimate(measure, shifts, how, controls),
     ]),
   )
+}
+
+/** An estimate as the document tells it, in its words. */
+export function figureOf(
+  { mean, low, high, sd, n, ...rest }: Estimate,
+  { unit, label }: Pick<Figure, 'unit' | 'label'>,
+): Figure {
+  const told = { mean: orNull(mean), low: orNull(low), high: orNull(high), sd: orNull(sd), n }
+  return { ...told, unit, label, ...rest }
 }
 
 /** Puts the estimates into their places. What is counted begins at `countFrom`, s. */
@@ -99,17 +116,9 @@ export function lineResult(
     held: heldOverShift(line, scenario, shifts, countFrom),
   }
   for (const measure of studyMeasures(line.columns, scenario.shift.campaign)) {
-    const { mean, low, high, sd, n, shrink } = estimates.get(measureName(measure))!
-    place(result, measure.path, {
-      mean: orNull(mean),
-      low: orNull(low),
-      high: orNull(high),
-      sd: orNull(sd),
-      n,
-      unit: unitName(measure.unit, currency),
-      label: measure.label,
-      ...(shrink === undefined ? {} : { shrink }),
-    })
+    const { label, unit } = measure
+    const words = { label, unit: unitName(unit, currency) }
+    place(result, measure.path, figureOf(estimates.get(measureName(measure))!, words))
   }
   return result
 }

@@ -6,9 +6,17 @@ import { meanOf } from '../scenario/law.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { EquipmentKeys, Scenario } from '../scenario/schema.js'
 import { gapNeeded, steadyRate } from '../trade/headway.js'
-import { meanEstimate } from './estimate.js'
-import { controlsOf, type Estimation } from './figures.js'
-import { type Figure, orNull } from './line-result.js'
+import { meanEstimate, ofFew } from './estimate.js'
+import {
+  controlsOf,
+  type Estimation,
+  estimationOf,
+  measureNamed,
+  type StudyMeasure,
+  studyMeasures,
+  tooFew,
+} from './figures.js'
+import { type Figure, figureOf } from './line-result.js'
 import { Routes } from './machine-routes.js'
 
 /** One step down: cases of a shift that are lost to one thing. */
@@ -59,10 +67,11 @@ const order = [
   'breakdown-waiting-for-crew',
   'breakdown-being-repaired',
   'blade-service',
+  'planned-stop',
 ]
 
 /** What a study asks for. `bottleneck`: the piece with least to spare by hand; it is asked of lines without a sealer. */
-export interface LossesAsked extends Estimation {
+export interface LossesAsked extends Omit<Estimation, 'exposure'> {
   /** Where counting began, s since the start of the campaign. */
   countFrom: number
   bottleneck: string | null
@@ -105,6 +114,7 @@ class Study {
   private readonly inOne: number
   private readonly places: ReadonlyMap<string, number>
   private readonly controls: ReturnType<typeof controlsOf>
+  private readonly measures: readonly StudyMeasure[]
 
   constructor(
     { columns }: Line,
@@ -120,7 +130,8 @@ class Study {
     this.places = new Map(
       columns.map(({ measure, part }, index) => [`${part} ${measure.path.join('.')}`, index]),
     )
-    this.controls = controlsOf(shifts, asked)
+    this.measures = studyMeasures(columns, scenario.shift.campaign)
+    this.controls = controlsOf(shifts, estimationOf(scenario, asked, asked.countFrom))
   }
 
   /** The value of a measure in each shift, 0 where the line has no such measure. */
@@ -135,23 +146,18 @@ class Study {
     return this.shifts.map(({ values }) => values[place]! / this.inOne)
   }
 
-  figure(label: string, values: Series): Figure {
-    const { mean, low, high, sd, n } = meanEstimate(values, this.asked.confidence, this.controls)
-    return {
-      mean: orNull(mean),
-      low: orNull(low),
-      high: orNull(high),
-      sd: orNull(sd),
-      n,
-      unit: 'cases',
-      label,
-    }
+  /** `of`: the name of a measure that rests on the same events. */
+  figure(label: string, values: Series, of = ''): Figure {
+    const found = meanEstimate(values, this.asked.confidence, this.controls)
+    const measure = measureNamed(this.measures, of)
+    const few = measure ? tooFew(measure, this.shifts, this.inOne) : null
+    return figureOf(few === null ? found : ofFew(found, few), { unit: 'cases', label })
   }
 
   /** A step; null where no shift has any of it. */
-  step(key: string, label: string, values: Series, could: number): LossStep | null {
+  step(key: string, label: string, values: Series, could: number, of = ''): LossStep | null {
     if (values.every((value) => value === 0)) return null
-    const cases = this.figure(label, values)
+    const cases = this.figure(label, values, of)
     return { key, label, cases, share: could > 0 ? (cases.mean ?? 0) / could : 0 }
   }
 }
@@ -180,6 +186,7 @@ function stateSteps(study: Study, name: string, rate: number, could: number): Lo
         stateLabel(study.scenario, key),
         times(study.read(`equipment.${name}.states.${key}`), rate * study.span),
         could,
+        `equipment.${name}.states.${key}`,
       ) ?? [],
   )
 }
@@ -228,7 +235,9 @@ function placeRate(keys: Scenario['line'][string]): number | null {
 }
 
 function placeLosses(study: Study, name: string, rate: number): MachineLosses {
-  const isStation = study.scenario.line[name]!.type === 'station'
+  const keys = study.scenario.line[name]!
+  const isStation = keys.type === 'station'
+  const hasPlaces = isStation && keys.servers > 1
   return machineLosses(study, name, {
     rate,
     how: isStation ? 'places over mean time a case' : 'one over mean time a case',
@@ -236,7 +245,7 @@ function placeLosses(study: Study, name: string, rate: number): MachineLosses {
     handled: plus(study.read('measures.output'), study.read('measures.rejected')),
     rest: {
       key: 'slower',
-      label: `working below its limit: ${isStation ? 'places free, planned stops' : 'longer times'}, cases still in the line`,
+      label: `working below its limit: ${hasPlaces ? 'places free' : 'longer times'}, cases still in the line`,
     },
     spoilt: times(study.read('measures.output'), 0),
     isFollowed: false,
@@ -255,11 +264,12 @@ interface Handled {
 
 function machineLosses(study: Study, name: string, given: Handled): MachineLosses {
   const { rate, how, handled, rest, spoilt, isFollowed } = given
+  const at = `equipment.${name}`
   const could = rate * study.span
-  const working = times(study.read(`equipment.${name}.states.working`), could)
+  const working = times(study.read(`${at}.states.working`), could)
   const leaves = study.figure(`Cases that leave ${name}`, less(handled, spoilt))
   const before = stateSteps(study, name, rate, could)
-  const last = study.step('spoilt', 'spoilt in jams', spoilt, could) ?? []
+  const last = study.step('spoilt', 'spoilt in jams', spoilt, could, `${at}.cases-lost`) ?? []
   const losses = [...before, ...[last].flat()]
   const wider = study.figure(rest.label, less(working, handled))
   const cases = movedTo(wider, could - lost(losses) - (leaves.mean ?? 0))
@@ -284,8 +294,8 @@ function withLine(study: Study, machines: MachineLosses[], rest: string): Losses
   const output = study.figure('Good cases out a shift', study.read('measures.output'))
   const [rejected, unsealed] = [study.read('measures.rejected'), study.read('measures.unsealed')]
   const line = [
-    study.step('rejected', 'left the line rejected', rejected, could) ?? [],
-    study.step('unsealed', 'left the line unsealed and unnoticed', unsealed, could) ?? [],
+    study.step('rejected', 'left the line rejected', rejected, could, 'rejected') ?? [],
+    study.step('unsealed', 'left the line unsealed and unnoticed', unsealed, could, 'unsealed') ?? [],
   ].flat()
   if (rest !== '') {
     const all = last.map(({ machine }) =>

@@ -2,8 +2,10 @@
  * Differences of two designs over the same shifts, with intervals: pairs that had the same luck are told apart sooner.
  */
 import { mean, sampleVariance } from 'simple-statistics'
-import { type Estimate, shareEstimate } from './estimate.js'
+import { type Estimate, ofFew, wilsonEstimate } from './estimate.js'
+import { isFewOf } from './events.js'
 import { signTest, standardNormal, studentT, studentTBeyond } from './quantile.js'
+import { skewedInterval, skewnessOfMean, withoutSkewness } from './skewness.js'
 
 /** A difference, other less base, with its interval and what a test says of it. */
 export interface Difference extends Estimate {
@@ -45,9 +47,19 @@ export function pairedDifference(
   confidence: number,
 ): PairedDifference {
   const pairs = allSay([base, other])
-  const n = pairs.length
   const differences = pairs.map(([before, after]) => lessRounding(after! - before!, before!, after!))
-  const centre = n > 0 ? mean(differences) : Number.NaN
+  return ofPairs(pairs, differences, differences.filter((each) => each !== 0).length, confidence)
+}
+
+/** The difference of pairs of which so many `differ`. Where few of them do, those that have not been seen may outweigh them: no interval. */
+function ofPairs(
+  pairs: readonly (readonly number[])[],
+  differences: readonly number[],
+  differ: number,
+  confidence: number,
+): PairedDifference {
+  const n = pairs.length
+  const centre = n > 0 ? mean(differences as number[]) : Number.NaN
   if (n < 2) return { ...saysNothing(centre, n), varianceRatio: Number.NaN }
   const size = largest(pairs.flat())
   const variance = varianceOf(differences, size)
@@ -57,10 +69,17 @@ export function pairedDifference(
       size,
     ),
   )
+  const ratio = { n, varianceRatio: varianceRatio(independent[0]! + independent[1]!, variance) }
+  const sd = Math.sqrt(variance)
+  if (isFewOf(differ, n))
+    return {
+      ...ofFew({ mean: centre, sd, n, low: 0, high: 0 }, { events: differ, of: 'shifts' }),
+      pValue: Number.NaN,
+      ...ratio,
+    }
   return {
-    ...student(centre, Math.sqrt(variance), Math.sqrt(variance / n), n - 1, confidence),
-    n,
-    varianceRatio: varianceRatio(independent[0]! + independent[1]!, variance),
+    ...student(centre, sd, sd / Math.sqrt(n), n - 1, confidence, skewnessOfMean(differences)),
+    ...ratio,
   }
 }
 
@@ -81,7 +100,11 @@ export function pairedRatioDifference(
   const said = allSay([baseValues, baseOvers, otherValues, otherOvers])
   const base = linearised(said.map(([value, over]) => [value!, over!]))
   const other = linearised(said.map(([, , value, over]) => [value!, over!]))
-  return pairedDifference(base, other, confidence)
+  const pairs = allSay([base, other])
+  const differences = pairs.map(([before, after]) => lessRounding(after! - before!, before!, after!))
+  // a ratio moves all of its linearised shifts: which of them differ is told by what it is made of
+  const differ = said.filter((row) => row[0] !== row[2] || row[1] !== row[3]).length
+  return ofPairs(pairs, differences, differ, confidence)
 }
 
 /** Shifts as numbers whose mean is the ratio and whose spread is that of its residuals; NaN where it has none. */
@@ -110,11 +133,11 @@ export function pairedShareDifference(
   const pairs = allSay([base, other])
   const n = pairs.length
   if (n === 0) return { ...saysNothing(Number.NaN, 0), varianceRatio: Number.NaN }
-  const before = shareEstimate(
+  const before = wilsonEstimate(
     pairs.map(([value]) => value!),
     confidence,
   )
-  const after = shareEstimate(
+  const after = wilsonEstimate(
     pairs.map(([, value]) => value!),
     confidence,
   )
@@ -224,17 +247,22 @@ const saysNothing = (centre: number, n: number) => ({
   pValue: Number.NaN,
 })
 
-/** Student's interval and p-value about `centre`; what does not vary has no width and is either none or certain. */
+/**
+ * Student's interval and p-value about `centre`, of a mean of that skewness; what does not vary has no width and is either none or
+ * certain.
+ */
 function student(
   centre: number,
   sd: number,
   deviation: number,
   degreesOfFreedom: number,
   confidence: number,
+  skewness = 0,
 ): Omit<Difference, 'n'> {
-  const half = studentT((1 + confidence) / 2, degreesOfFreedom) * deviation
-  const pValue = centre === 0 ? 1 : studentTBeyond(centre / deviation, degreesOfFreedom)
-  return { mean: centre, low: centre - half, high: centre + half, sd, pValue }
+  if (deviation === 0) return { mean: centre, low: centre, high: centre, sd, pValue: centre === 0 ? 1 : 0 }
+  const t = studentT((1 + confidence) / 2, degreesOfFreedom)
+  const pValue = studentTBeyond(withoutSkewness(centre / deviation, skewness), degreesOfFreedom)
+  return { mean: centre, ...skewedInterval(centre, deviation, t, skewness), sd, pValue }
 }
 
 const varianceRatio = (independent: number, paired: number): number =>

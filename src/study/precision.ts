@@ -3,21 +3,29 @@ import type { ShiftResult } from '../line/line.js'
 import type { Estimate } from './estimate.js'
 import { controlsOf, type Estimation, estimate, type StudyMeasure } from './figures.js'
 
-/** Fewest shifts: of fewer the spread itself is not known. */
-export const leastShifts = 10
+/** Fewest shifts: of fewer the spread is known too badly, and who happens to see little of it stops too soon. */
+export const leastShifts = 30
 
 /** Shifts after each of which the rule is looked at; from there on whenever there are 1 % more. */
 const everyShift = 200
 
 /**
  * How far the estimate may be off, as a share of the true figure, by its interval: with half-width h and mean m,
- * (h/m) / (1 - h/m), because the true figure may be smaller than the mean. 0 of what does not vary, infinite where the
- * interval reaches 0, NaN without an interval. At most p is the same as h/m at most p / (1 + p): Law,
+ * (h/m) / (1 - h/m), because the true figure may be smaller than the mean; of an uneven interval the longer side counts. Infinite where the
+ * interval reaches 0, NaN without an interval and where it has no width: what did not vary so far is not known for that, unless the scenario fixes it (0).
+ * At most p is the same as h/m at most p / (1 + p): Law,
  * Simulation Modeling and Analysis, sec. 9.4.1 (from memory).
  */
-export function relativeError({ mean, low, high }: Pick<Estimate, 'mean' | 'low' | 'high'>): number {
-  const half = (high - low) / 2
-  if (half === 0) return 0
+export function relativeError({
+  mean,
+  low,
+  high,
+  isFixed,
+}: Pick<Estimate, 'mean' | 'low' | 'high' | 'isFixed'>): number {
+  if (isFixed) return 0
+  const half = Math.max(high - mean, mean - low)
+  // the same in all shifts: how it varies has not been seen yet
+  if (half === 0) return Number.NaN
   const share = half / Math.abs(mean)
   return share >= 1 ? Infinity : share / (1 - share)
 }
@@ -30,15 +38,14 @@ export function relativeError({ mean, low, high }: Pick<Estimate, 'mean' | 'low'
 export function stoppingRule(
   measures: readonly StudyMeasure[],
   share: number,
-  how: Estimation,
+  of: () => Estimation,
 ): (shifts: readonly ShiftResult[]) => boolean {
   let next = leastShifts
   return (shifts) => {
     if (shifts.length < next) return false
     next = shifts.length < everyShift ? shifts.length + 1 : Math.ceil(shifts.length * 1.01)
+    const how = of()
     const controls = controlsOf(shifts, how)
-    return measures.every(
-      (measure) => relativeError(estimate(measure, shifts, how.confidence, controls)) <= share,
-    )
+    return measures.every((measure) => relativeError(estimate(measure, shifts, how, controls)) <= share)
   }
 }

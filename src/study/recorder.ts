@@ -29,8 +29,6 @@ export class Recorder {
   readonly cases: RecordedCase[] = []
   /** Of each piece: time, state. */
   readonly states: [number, string][][]
-  /** Planned stops: piece, begin, end if nothing holds them up. */
-  readonly planned: [number, number, number][] = []
   /** Cases in the line from each of these instants on. */
   readonly held: [number, number][] = [[0, 0]]
   private readonly pieceOf: ReadonlyMap<string, number>
@@ -45,9 +43,8 @@ export class Recorder {
     this.states = Object.keys(line).map(() => [])
   }
 
-  take({ event, time, at, case: number, kind, state, lasts }: ShiftEvent): void {
+  take({ event, time, at, case: number, kind, state }: ShiftEvent): void {
     if (event === 'state') this.states[this.pieceOf.get(at)!]!.push([time, state!])
-    if (event === 'planned-stop') this.planned.push([this.pieceOf.get(at)!, time, time + lasts!])
     if (number === undefined) return
     const item = number - 1
     if (event === 'arrives') {

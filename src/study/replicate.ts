@@ -12,7 +12,9 @@ export interface Order {
   design?: number
   /** Without the held-over-the-shift picture. */
   isLean?: boolean
-  /** Shifts are numbered from 1 to this; fewer are simulated where `isEnough` says so. */
+  /** Number of the first shift, 1 where nobody says. */
+  first?: number
+  /** So many shifts; fewer are simulated where `isEnough` says so. */
   shifts: number
   /** What is counted begins here, s since the start. */
   countFrom?: number
@@ -50,6 +52,7 @@ export async function replicate(workers: Workers, order: Order): Promise<Replica
     scenario,
     design = 0,
     isLean = false,
+    first = 1,
     shifts,
     countFrom = 0,
     known,
@@ -60,30 +63,31 @@ export async function replicate(workers: Workers, order: Order): Promise<Replica
   const results: (ShiftResult | undefined)[] = []
   const inOrder: ShiftResult[] = []
   const stands: Standstill[] = []
-  let next = 1
+  const last = first + shifts - 1
+  let next = first
   let perPart = 1
   let isDone = false
 
   const take = (from: number, brought: readonly ShiftResult[]): void => {
-    for (const [index, result] of brought.entries()) results[from + index] = result
-    while (!isDone && results[inOrder.length + 1]) {
-      inOrder.push(results[inOrder.length + 1]!)
+    for (const [index, result] of brought.entries()) results[from - first + index] = result
+    while (!isDone && results[inOrder.length]) {
+      inOrder.push(results[inOrder.length]!)
       // it has its place in the order now: a study of many shifts need not hold it twice
-      results[inOrder.length] = undefined
+      results[inOrder.length - 1] = undefined
       isDone = inOrder.length === shifts || isEnough?.(inOrder) === true
     }
   }
   const nextPart = (): ShiftsTask | null => {
-    while (next <= shifts && known?.has(next)) {
+    while (next <= last && known?.has(next)) {
       const shift = next++
       take(shift, [known.get(shift)!])
       if (isDone) return null
     }
-    if (isDone || next > shifts) return null
+    if (isDone || next > last) return null
     const from = next
     // the last parts are short, so that all workers end together
-    const most = Math.min(perPart, Math.ceil((shifts - from + 1) / (2 * workers.size)))
-    while (next <= shifts && next - from < most && !known?.has(next)) next++
+    const most = Math.min(perPart, Math.ceil((last - from + 1) / (2 * workers.size)))
+    while (next <= last && next - from < most && !known?.has(next)) next++
     return { what: 'shifts', seed, design, scenario, from, to: next - 1, countFrom, isLean }
   }
   const bring = async (part: ShiftsTask): Promise<void> => {
@@ -110,7 +114,7 @@ export async function replicate(workers: Workers, order: Order): Promise<Replica
     }
   }
   await Promise.all(Array.from({ length: workers.size }, lane))
-  const [first] = stands.sort((a, b) => a.shift - b.shift)
-  if (first && !isDone) throw first
+  const [standstill] = stands.sort((a, b) => a.shift - b.shift)
+  if (standstill && !isDone) throw standstill
   return { shifts: inOrder, isComplete: isDone }
 }

@@ -60,12 +60,17 @@ export function valueWritten(written: string, { unit }: Pick<StudyMeasure, 'unit
   return Number(match[1])
 }
 
-/** What the ends of an interval say; without an interval nothing is shown. */
+/**
+ * What the ends of an interval say; without an interval nothing is shown. One without width shows nothing either, of
+ * a figure that was the same in all shifts, unless the scenario fixes it; the ends of a quantile are two of the shifts themselves,
+ * which may be alike.
+ */
 export function judge(
-  { sign, value }: Pick<Requirement, 'sign' | 'value'>,
-  { low, high }: { low: number | null; high: number | null },
+  { sign, value, measure }: Pick<Requirement, 'sign' | 'value'> & { measure?: Pick<StudyMeasure, 'kind'> },
+  { low, high, isFixed }: { low: number | null; high: number | null; isFixed?: boolean | undefined },
 ): Judgement {
   if (low === null || high === null || Number.isNaN(low) || Number.isNaN(high)) return 'not-shown'
+  if (low === high && !isFixed && measure?.kind !== 'quantile') return 'not-shown'
   const holds = (end: number) =>
     sign === '>=' ? end >= value : sign === '>' ? end > value : sign === '<=' ? end <= value : end < value
   const [atLow, atHigh] = [holds(low), holds(high)]

@@ -11,6 +11,7 @@ import { relativeError } from './precision.js'
 import { type Judgement, judge, type Requirement } from './requirement.js'
 import type { WarmUp } from './steady.js'
 import type { Stretch } from './stretch.js'
+import { headed, type Warned, type Warning } from './warning.js'
 
 /** What made the document: with this it can be made again. */
 export interface Made {
@@ -55,7 +56,7 @@ export interface ByHand {
   shareAdmitted: number
 }
 
-export interface RunResult extends LineResult {
+export interface RunResult extends LineResult, Warned {
   format: 'tapeshift-result/1'
   command: 'run'
   made: Made
@@ -102,6 +103,7 @@ export interface StudyRecord {
   byHand?: ByHand
   stretch?: Stretch
   about?: About
+  warnings?: readonly Warning[]
   assumed: RunResult['assumed']
   notes: string[]
 }
@@ -110,19 +112,21 @@ export interface StudyRecord {
 export function runResult(record: StudyRecord): RunResult {
   const { scenario, line, shifts, made, warmUp } = record
   const how = { confidence: made.confidence, isPlain: made.plain }
-  const estimates = estimatesOf(line, scenario, shifts, how)
+  const countFrom = warmUp?.countFrom ?? 0
+  const estimates = estimatesOf(line, scenario, shifts, how, countFrom)
   const precision = precisionReached(record, estimates)
   const { measures, costLeftOut, arrivals, equipment, crew, outputs, held } = lineResult(
     line,
     scenario,
     shifts,
     estimates,
-    warmUp?.countFrom ?? 0,
+    countFrom,
   )
   return {
     format: 'tapeshift-result/1',
     command: 'run',
     made,
+    ...headed(record.warnings),
     display: scenario.display,
     shift: shiftOf(scenario),
     target: scenario.target ?? null,
@@ -139,7 +143,7 @@ export function runResult(record: StudyRecord): RunResult {
     held,
     losses: lossesOf(line, scenario, shifts, {
       ...how,
-      countFrom: warmUp?.countFrom ?? 0,
+      countFrom,
       bottleneck: record.byHand?.bottleneck ?? null,
     }),
     layout: layoutOf(scenario),

@@ -15,8 +15,8 @@ const byChance: readonly string[] = [Cause.jam, Cause.breakdown, Cause.tapeBreak
 /** Of the measures of a line those that count, shift by shift, the stops by chance that its scenario names. */
 export const chanceStops = (measures: readonly StudyMeasure[]): StudyMeasure[] =>
   measures.filter(
-    ({ path: [room, , group, key], kind }) =>
-      room === 'equipment' && group === 'measures' && kind === 'total' && byChance.includes(key!),
+    ({ path: [room, , group, key] }) =>
+      room === 'equipment' && group === 'measures' && byChance.includes(key!),
   )
 
 /**

@@ -1,12 +1,12 @@
 /** The result document of sizing: the designs that were looked at in order of cost, and the cheapest that keeps its promises. */
 import type { About } from './about.js'
-import type { Condition } from './condition.js'
-import { shareEstimate } from './estimate.js'
 import type { LineResult } from './line-result.js'
-import { orNull } from './line-result.js'
-import { studentT } from './quantile.js'
+import type { Losses } from './losses.js'
+import type { PromiseFigure, Shown } from './promise-figure.js'
 import type { Made, RunResult } from './result.js'
 import type { Tried } from './size.js'
+import type { AtEnd } from './size-nearest.js'
+import type { Warned } from './warning.js'
 
 /** A promise as the document tells it. */
 export interface PromiseResult {
@@ -19,7 +19,11 @@ export interface PromiseResult {
   near: number
 }
 
-/** A design that was looked at. `share`, `low` and `high` are those of the first promise. */
+/**
+ * A design that was looked at. `share`, `low` and `high` are those of the first promise. Where a sequential test ended its shifts the
+ * share leans to the side of the verdict and `low` and `high` are null: no plain interval covers then. Of designs that were all
+ * simulated to the end (`isFull`) each interval is one of a number of shifts that was fixed before.
+ */
 export interface SizedDesign {
   /** Its place in the order of cost of all designs, from 1. */
   place: number
@@ -34,10 +38,34 @@ export interface SizedDesign {
   /** Why without simulating; null where it was simulated. */
   without: string | null
   /** Of each promise its figure over the shifts that were looked at. */
-  promises: { mean: number | null; low: number | null; high: number | null }[]
+  promises: PromiseFigure[]
 }
 
-export interface SizeResult {
+/** A design judged on shifts that the search did not see; all its figures and intervals are of these. */
+export type JudgedAfresh = LineResult & {
+  /** Number of the first of them, and how many they are: both were fixed before they were simulated. */
+  firstShift: number
+  shifts: number
+  /** Of each promise its figure, and on which side of what is asked its interval lies. */
+  promises: (PromiseFigure & { shown: Shown })[]
+  /** The piece that has least to spare by hand. */
+  bottleneck: string | null
+  losses: Losses | null
+}
+
+/** The design that came nearest where none holds. */
+export interface NearestDesign {
+  /** Its place in `designs`. */
+  design: number
+  /** It on fresh shifts; null where pencil and paper ruled out all, so that none was simulated. */
+  afresh: JudgedAfresh | null
+  /** Where pencil and paper ruled it out: what it can put out at most, never stopping, against what was promised, cases/s, and why, at which key. */
+  byHand: { atMost: number; promised: number | null; path: string; message: string; fix: string } | null
+  /** Choices that stand at an end of what was offered. */
+  atEnds: AtEnd[]
+}
+
+export interface SizeResult extends Warned {
   format: 'tapeshift-result/1'
   command: 'size'
   made: Made
@@ -57,36 +85,20 @@ export interface SizeResult {
   pick: number | null
   /** Of the cheaper ones that were simulated and refused the place of the nearest in cost; null without one. */
   nextCheaper: number | null
-  /** Designs and shifts that were simulated to find it. */
+  /** Designs and shifts that were simulated to find it, or the nearest; fresh shifts not counted. */
   spent: { designs: number; shifts: number }
   /** Paths of which more was taken never to hurt. */
   rising: string[]
-  /** The pick simulated for itself, and the piece that has least to spare by hand. */
-  picked: (LineResult & { shifts: number; bottleneck: string | null }) | null
+  /** The pick on fresh shifts. */
+  picked: JudgedAfresh | null
+  /** Where there is no pick; null with one. */
+  nearest: NearestDesign | null
   about?: About
   assumed: RunResult['assumed']
   notes: string[]
   shifts: string
 }
 
-/** A promise's figure over shifts with its interval: of shares Wilson's, of means Student's. */
-export function promiseFigure(
-  { isShare }: Condition,
-  { sums, squares, shifts }: Tried,
-  index: number,
-  confidence: number,
-): SizedDesign['promises'][number] {
-  if (shifts === 0) return { mean: null, low: null, high: null }
-  const mean = sums[index]! / shifts
-  if (isShare) {
-    const kept = Math.round(sums[index]!)
-    const { low, high } = shareEstimate(
-      Array.from({ length: shifts }, (_, shift) => (shift < kept ? 1 : 0)),
-      confidence,
-    )
-    return { mean, low, high }
-  }
-  const variance = (squares[index]! - shifts * mean * mean) / (shifts - 1)
-  const half = studentT((1 + confidence) / 2, shifts - 1) * Math.sqrt(Math.max(0, variance) / shifts)
-  return { mean: orNull(mean), low: orNull(mean - half), high: orNull(mean + half) }
-}
+/** Whether a design is shown to hold: there is a pick, and fresh shifts do not show that it misses by more than may go either way. */
+export const isShown = ({ picked }: Pick<SizeResult, 'picked'>): boolean =>
+  picked?.promises.every(({ shown }) => shown !== 'missed') ?? false

@@ -1,6 +1,8 @@
 /** Finds the cheapest design that keeps its promises, simulating as few designs, and each for as few shifts, as that takes. */
+import type { ShiftResult } from '../line/line.js'
 import { type Condition, testOf } from './condition.js'
 import type { Verdict } from './constraint.js'
+import { type PromiseFigure, promiseFigure } from './promise-figure.js'
 
 /** Shifts that are simulated ahead before the rule looks at them. */
 const ahead = 20
@@ -20,9 +22,11 @@ export interface Tried {
   verdict: 'accepted' | 'refused' | 'undecided'
   /** Why without simulating: what rules it out, or the place of a refused design that is no worse. */
   without: { reason: string } | { worseThan: number } | null
-  /** Of each promise: the sum of its figures over the shifts that the rule looked at. */
-  sums: number[]
-  squares: number[]
+  /**
+   * Of each promise over the shifts that the rule looked at; none where it was not simulated. The ends of the interval are null
+   * where a test ended the shifts: it ends them when the figure looks good or bad, and no plain interval covers after that.
+   */
+  figures: PromiseFigure[]
   shifts: number
 }
 
@@ -37,8 +41,8 @@ export interface SizeGoal {
   isFull: boolean
 }
 
-/** Numbers of the first `count` shifts of a design, in their order; null when cancelled. */
-export type MoreOf = (design: number, count: number) => Promise<readonly ArrayLike<number>[] | null>
+/** The first `count` shifts of a design, in their order; null when cancelled. */
+export type MoreOf = (design: number, count: number) => Promise<readonly ShiftResult[] | null>
 
 /** Designs that are weighed against each other as the next to be tried. */
 const mostWeighed = 200
@@ -67,7 +71,7 @@ export async function findCheapest(
     onTried(found)
   }
   const refuse = (design: number, without: NonNullable<Tried['without']>): void =>
-    tell({ design, verdict: 'refused', without, sums: [], squares: [], shifts: 0 })
+    tell({ design, verdict: 'refused', without, figures: [], shifts: 0 })
   let open: number[] = []
   for (const [design, { ruledOut }] of candidates.entries()) {
     const reason = goal.isFull ? null : ruledOut()
@@ -121,40 +125,45 @@ function nextOf(open: readonly number[], candidates: readonly Candidate[]): numb
 
 async function tryOne(
   design: number,
-  { promises, most, isFull }: SizeGoal,
+  { promises, confidence, most, isFull }: SizeGoal,
   risk: number,
   more: MoreOf,
 ): Promise<Tried | null> {
   const conditions = promises(design)
+  const told = (verdict: Tried['verdict'], shifts: readonly ShiftResult[]): Tried => {
+    const figures = conditions.map((condition) =>
+      promiseFigure(condition, shifts, { confidence, exposure: 1 }),
+    )
+    return {
+      design,
+      verdict,
+      without: null,
+      figures: isFull ? figures : figures.map(({ mean }) => ({ mean, low: null, high: null })),
+      shifts: shifts.length,
+    }
+  }
+  if (isFull) {
+    const shifts = await more(design, most)
+    if (shifts === null) return null
+    const { figures } = told('accepted', shifts)
+    const keepsAll = conditions.every((condition, index) => keeps(condition, figures[index]!))
+    return told(keepsAll ? 'accepted' : 'refused', shifts)
+  }
   const tests = conditions.map((condition) => testOf(condition, risk, risk / conditions.length))
   const verdicts: (Verdict | null)[] = conditions.map(() => null)
-  const sums = conditions.map(() => 0)
-  const squares = conditions.map(() => 0)
-  const told = (verdict: Tried['verdict'], shifts: number): Tried => ({
-    design,
-    verdict,
-    without: null,
-    sums,
-    squares,
-    shifts,
-  })
+  let shifts: readonly ShiftResult[] = []
   for (let shift = 0; shift < most; shift++) {
-    const rows = await more(design, isFull ? most : Math.min(most, Math.ceil((shift + 1) / ahead) * ahead))
-    if (rows === null) return null
-    for (const [index, condition] of conditions.entries()) {
-      const figure = condition.figureOf(rows[shift]!)
-      sums[index]! += figure
-      squares[index]! += figure * figure
-      if (!isFull) verdicts[index] ??= tests[index]!.add(rows[shift]!)
-    }
-    if (isFull) continue
-    if (verdicts.includes('refused')) return told('refused', shift + 1)
-    if (verdicts.every((verdict) => verdict === 'accepted')) return told('accepted', shift + 1)
+    const come = await more(design, Math.min(most, Math.ceil((shift + 1) / ahead) * ahead))
+    if (come === null) return null
+    shifts = come
+    for (const [index, test] of tests.entries()) verdicts[index] ??= test.add(shifts[shift]!.values)
+    const looked = () => shifts.slice(0, shift + 1)
+    if (verdicts.includes('refused')) return told('refused', looked())
+    if (verdicts.every((verdict) => verdict === 'accepted')) return told('accepted', looked())
   }
-  if (!isFull) return told('undecided', most)
-  const keepsAll = conditions.every(({ value, isLeast }, index) => {
-    const mean = sums[index]! / most
-    return isLeast ? mean >= value : mean <= value
-  })
-  return told(keepsAll ? 'accepted' : 'refused', most)
+  return told('undecided', shifts.slice(0, most))
 }
+
+/** Whether the figure alone keeps the promise; one that is not known does not. */
+const keeps = ({ isLeast, value }: Condition, { mean }: PromiseFigure): boolean =>
+  mean !== null && (isLeast ? mean >= value : mean <= value)

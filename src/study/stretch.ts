@@ -43,8 +43,6 @@ export interface Stretch {
   }[]
   /** Of each piece in order of the file its states, from the first time that a path needs: time, state. */
   states: [number, string][][]
-  /** Planned stops of stations, such as pallet changes: piece, begin, end if nothing holds them up. */
-  planned: [number, number, number][]
   /** Breaks of the shift, as far as they lie in the stretch: begin, end. */
   breaks: [number, number][]
   /** Cases in the line, floor stacks before it included, from each of these instants on. */
@@ -117,7 +115,6 @@ export function recordStretch(
       .join(' '),
     cases,
     states: recorder.states.map((all) => between(all, first, to)),
-    planned: recorder.planned.filter(([, begin, end]) => begin < to && end > from),
     breaks: allBreaks
       .filter(([begin, end]) => begin < to && end > from)
       .map(([begin, end]) => [Math.max(begin, from), Math.min(end, to)]),

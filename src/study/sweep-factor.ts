@@ -1,5 +1,5 @@
 /** Numbers of a factor as a scenario writes them, such as `18 m/min` or `40 EUR/roll`, and what they are in SI. */
-import { type Dimension, dimensions, parseMoney, parseQuantity } from '../scenario/quantity.js'
+import { dimensionOf, dimensions, parseMoney, parseQuantity } from '../scenario/quantity.js'
 
 /** A number in the unit that it was written in; without a unit `''`. */
 export interface Amount {
@@ -8,10 +8,6 @@ export interface Amount {
 }
 
 const shape = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*?)\s*$/
-
-/** The dimension that a unit belongs to; null of money and of bare numbers. */
-const dimensionOf = (unit: string): Dimension | null =>
-  (Object.keys(dimensions) as Dimension[]).find((name) => Object.hasOwn(dimensions[name].units, unit)) ?? null
 
 /** Reads a value of a scenario; null where it is no number, alone or with a unit of the format. */
 export function amountOf(value: unknown): Amount | null {

@@ -37,6 +37,8 @@ export interface CurveParts {
   target: number | null
   confidence: number
   factorUnit: string
+  /** The points differ in a price that their cost leaves out: then it does not say which one is cheapest. */
+  isCostInPart?: boolean
 }
 
 /** The measures along a curve and what its cost says; all comparisons are judged together. */
@@ -48,7 +50,7 @@ export function curveOf(parts: CurveParts): Pick<CurveResult, 'measures' | 'cost
     if (samples.some((sample) => sample === undefined)) return []
     return curveComparisons(x, samples as Sample[]).map((each) => ({ measure, ...each }))
   })
-  const cost = measures.find(({ name }) => name === costName)
+  const cost = parts.isCostInPart ? undefined : measures.find(({ name }) => name === costName)
   const ownCost = base.samples[costName]
   const costs = cost && ownCost ? designs.map(({ samples }) => samples[costName]) : []
   const againstBase = costs.every((sample) => sample !== undefined)
@@ -113,9 +115,10 @@ export function curveOf(parts: CurveParts): Pick<CurveResult, 'measures' | 'cost
  * is judged as one of all pairs (Bonferroni).
  */
 function costOf(
-  { designs, base, measures, confidence }: CurveParts,
+  { designs, base, measures, confidence, isCostInPart }: CurveParts,
   differences: DifferenceFigure[],
 ): CostOf | null {
+  if (isCostInPart) return null
   const measure = measures.find(({ name }) => name === costName)
   if (!measure) return null
   const costs = designs.map((design) => meanAt(design, measure))

@@ -1,15 +1,15 @@
 /** The result document of a sweep: the points that were tried, and what they say as a curve, a grid, one factor at a time or a plan. */
 import type { About } from './about.js'
 import type { DifferenceFigure } from './compare-result.js'
-import { family } from './holm.js'
-import type { Figure } from './line-result.js'
-import { orNull } from './line-result.js'
+import { family } from './family.js'
+import { type Figure, figureOf, orNull } from './line-result.js'
 import type { PairedDifference } from './paired.js'
 import type { Made, RunResult } from './result.js'
 import type { ContourLine } from './sweep-contour.js'
 import type { LeftOut } from './sweep-inputs.js'
 import type { Slope } from './sweep-regression.js'
 import { type Sample, sampleEstimate } from './sweep-sample.js'
+import type { Warned } from './warning.js'
 
 /** A factor as it was written; `si` is the same in SI. `base` is what the scenario has, in `unit`; null where that is no such number. */
 export interface Factor {
@@ -34,6 +34,8 @@ export interface SweepPoint {
   set: Record<string, unknown>
   at: number[]
   measures: Record<string, Figure>
+  /** Codes of what `check` calls an error of it; absent where there are none, and where so many points were not checked. */
+  errors?: string[]
 }
 
 /** A comparison along a curve: of the points at these places. */
@@ -89,6 +91,7 @@ export interface SpeedByHand {
 
 export interface CurveResult {
   measures: Record<string, CurveOf>
+  /** Null where nothing is priced, and where the cost leaves out a price in which the points differ. */
   cost: CostOf | null
   byHand: SpeedByHand | null
 }
@@ -128,7 +131,7 @@ export interface PlanOf {
 
 export type SweepKind = 'curve' | 'grid' | 'each' | 'plan'
 
-export interface SweepResult {
+export interface SweepResult extends Warned {
   format: 'tapeshift-result/1'
   command: 'sweep'
   kind: SweepKind
@@ -169,8 +172,7 @@ export function sampledFigure(
   confidence: number,
 ): Figure {
   if (sample === undefined) return { mean: null, low: null, high: null, sd: null, n: 0, unit, label }
-  const { mean, low, high, sd, n } = sampleEstimate(sample, confidence)
-  return { mean: orNull(mean), low: orNull(low), high: orNull(high), sd: orNull(sd), n, unit, label }
+  return figureOf(sampleEstimate(sample, confidence), { unit, label })
 }
 
 /** The points of the document. */
@@ -208,7 +210,8 @@ export function judgedFigures(
     const own = alone[index]!
     return {
       ...{ mean: orNull(estimate.mean), low: orNull(estimate.low), high: orNull(estimate.high) },
-      ...{ n: estimate.n, sd: orNull(own.sd), unit, label, family: comparisons.length },
+      ...{ n: estimate.n, ...(own.few ? { few: own.few } : {}) },
+      ...{ sd: orNull(own.sd), unit, label, family: comparisons.length },
       alone: { low: orNull(own.low), high: orNull(own.high) },
       ...{ p: orNull(adjustedP), isShown, varianceRatio: orNull(own.varianceRatio), matters: null },
     }

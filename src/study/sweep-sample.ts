@@ -1,7 +1,15 @@
 /** What is kept of the shifts of a swept design: the numbers of the measures that were asked for, and what these come to. */
 import type { ShiftResult } from '../line/line.js'
-import { type Estimate, meanEstimate, ratioEstimate, shareEstimate } from './estimate.js'
-import type { StudyMeasure } from './figures.js'
+import {
+  countEstimate,
+  type Estimate,
+  type Few,
+  meanEstimate,
+  ofFew,
+  ratioEstimate,
+  shareEstimate,
+} from './estimate.js'
+import { type StudyMeasure, tooFew } from './figures.js'
 import {
   linearised,
   type PairedDifference,
@@ -12,21 +20,38 @@ import {
 
 /** A measure over shifts, in their order. `overs`: the denominators of a ratio. A shift that says nothing has NaN. */
 export interface Sample {
-  kind: 'mean' | 'total' | 'share' | 'ratio'
+  kind: Exclude<StudyMeasure['kind'], 'quantile'>
   values: number[]
   overs: number[] | null
+  /** Shifts that a value stands for, 1 if not given. */
+  exposure?: number
+  /** What the figure rests on, where that is too little. */
+  few?: Few | null
 }
 
 /** The numbers of a measure; null of a quantile over shifts, of which no difference is known. */
-export function sampleOf({ kind, index }: StudyMeasure, shifts: readonly ShiftResult[]): Sample | null {
+export function sampleOf(
+  measure: StudyMeasure,
+  shifts: readonly ShiftResult[],
+  exposure: number,
+): Sample | null {
+  const { kind, index } = measure
   if (kind === 'quantile') return null
   const column = (place: number) => shifts.map(({ values }) => values[place]!)
-  return { kind, values: column(index), overs: kind === 'ratio' ? column(index + 1) : null }
+  const overs = kind === 'ratio' ? column(index + 1) : null
+  return { kind, values: column(index), overs, exposure, few: tooFew(measure, shifts, exposure) }
 }
 
 /** The figure with its interval: plain, so that the difference of two figures is that of their pairs. */
-export function sampleEstimate({ kind, values, overs }: Sample, confidence: number): Estimate {
+export function sampleEstimate(sample: Sample, confidence: number): Estimate {
+  const found = rawEstimate(sample, confidence)
+  // of a count the limits say it themselves
+  return !sample.few || sample.kind === 'count' ? found : ofFew(found, sample.few)
+}
+
+function rawEstimate({ kind, values, overs, exposure = 1 }: Sample, confidence: number): Estimate {
   if (kind === 'share') return shareEstimate(values, confidence)
+  if (kind === 'count') return countEstimate(values, confidence, exposure)
   return overs === null ? meanEstimate(values, confidence) : ratioEstimate(values, overs, confidence)
 }
 

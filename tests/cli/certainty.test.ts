@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { describe, expect, it } from 'vitest'
+import type { Figure } from '../../src/study/line-result.js'
 import type { RunResult } from '../../src/study/result.js'
 import { call, smallLine } from './in-process.js'
 
@@ -14,18 +15,19 @@ const json = async (argv: string[], stdin = smallLine) => {
 
 describe('--precision', () => {
   it('goes on until the figure is known that well, and says so', async () => {
-    const { result, code } = await json(['--precision', '2 %', '--of', 'output'])
+    const { result, code } = await json(['--precision', '1 %', '--of', 'output'])
     expect(code).toBe(0)
-    const { mean, low, high } = result.measures.output!
-    const [half, share] = [(high! - low!) / 2, 0.02]
+    const { mean } = result.measures.output!
+    const halfOf = ({ mean, low, high }: Figure) => Math.max(high! - mean!, mean! - low!)
+    const [half, share] = [halfOf(result.measures.output!), 0.01]
     expect(half / mean!).toBeLessThanOrEqual(share / (1 + share))
-    expect(result.made.shifts).toBeGreaterThanOrEqual(10)
-    expect(result.precision).toMatchObject({ asked: 0.02, isMet: true, most: 10_000 })
+    expect(result.made.shifts).toBeGreaterThanOrEqual(30)
+    expect(result.precision).toMatchObject({ asked: 0.01, isMet: true, most: 10_000 })
     // one shift fewer was not enough
     const before = await json(['--shifts', String(result.made.shifts - 1)])
     const { output } = before.result.measures
-    expect((output!.high! - output!.low!) / 2 / output!.mean!).toBeGreaterThan(share / (1 + share))
-    expect(result.made.repeat).toContain(`--precision '2 %' --of output --shifts 10000`)
+    expect(halfOf(output!) / output!.mean!).toBeGreaterThan(share / (1 + share))
+    expect(result.made.repeat).toContain(`--precision '1 %' --of output --shifts 10000`)
   })
 
   it('ends at the most shifts allowed and says what was reached', async () => {
@@ -85,7 +87,8 @@ describe('--plain', () => {
     expect(plain.measures.output!.mean).toBeCloseTo(mean, 9)
     expect(plain.measures.output!.shrink).toBeUndefined()
     const width = ({ measures }: RunResult) => measures.output!.high! - measures.output!.low!
-    expect(usual.measures.output!.shrink).toBeCloseTo(width(usual) / width(plain), 9)
+    // both widths have their skewness in them besides
+    expect(usual.measures.output!.shrink).toBeCloseTo(width(usual) / width(plain), 1)
     expect(usual.measures.output!.shrink).toBeLessThan(0.9)
     expect(usual.measures.output!.n).toBe(120)
   })

@@ -255,7 +255,7 @@ describe('--best', () => {
 
   it('one and the same: 4, and says in how many shifts they differed', async () => {
     const none = ['--variants', 'same', '--best', 'throughput', '--within', '0.3 cases/min']
-    const same = `${text}  same: {set: {target: 8 cases/min}}\n`
+    const same = `${text}  same: {set: {line.infeed.length: 6 m}}\n`
     const { code, out } = await compare(none, same)
     expect(code).toBe(4)
     expect(out).toMatch(

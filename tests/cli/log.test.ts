@@ -113,7 +113,7 @@ describe('orders', () => {
     const { code, out, err } = await call(['run', 'line.yaml', '--no-files', ...one], { cwd })
     expect([code, err]).toEqual([0, ''])
     expect(out).toContain('After the last order of dock nothing more comes from there in a shift.')
-    expect(out).toMatch(/orders done 1 ± 0/)
+    expect(out).toMatch(/orders done 1\b/)
     expect(out).not.toMatch(/NaN|undefined|Infinity/)
   })
 })
@@ -221,7 +221,9 @@ describe('a log of two million rows', () => {
   })
 
   it('is not copied beside the report, and that is said', async () => {
-    const { code, err, out } = await call(['run', 'line.yaml', '--shifts', '2', ...one], { cwd: folder })
+    // two million cases in a shift are more than any sealer takes, which check calls an error
+    const argv = ['run', 'line.yaml', '--shifts', '2', '--anyway', ...one]
+    const { code, err, out } = await call(argv, { cwd: folder })
     expect(code).toBe(0)
     expect(out).toContain('Report: out/line-run/report.html')
     expect(err).toMatch(/^note: arrivals\.csv \(\d+ MB\) was not copied: put it beside scenario\.yaml/)

@@ -91,7 +91,7 @@ describe('README', () => {
         const stem = key
           .replace(/^(cost-per-1000|time-in-system)-/, '-')
           .replace(
-            /^(jams|roll-changes|tape-breaks|size-settings|breakdowns|blade-services)-(stop|wait)$/,
+            /^(jams|roll-changes|tape-breaks|size-settings|breakdowns|blade-services)-(stop|wait|in-breaks)$/,
             '-$2',
           )
           .replace(/^to-.*/, 'to-TARGET')

@@ -1,20 +1,47 @@
 /** Sizings that are interrupted and resumed: always the same bytes, and never what another search found. */
+import { execFile } from 'node:child_process'
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { promisify } from 'node:util'
 import { describe, expect, it } from 'vitest'
 import { call } from './in-process.js'
 import { interrupted, journalOf, keptIn } from './interrupting.js'
 import { choose, folder, one } from './size-line.js'
+
+const program = fileURLToPath(new URL('../../.build/cli/main.js', import.meta.url))
+const results = (cwd: string) =>
+  ['result.json', 'designs.csv', 'report.html', 'scenario.yaml'].map((name) =>
+    readFileSync(path.join(cwd, 'out/line-size', name), 'utf8'),
+  )
+/** No design holds this: of the nearest few more shifts are simulated, and of one fresh ones. */
+const none = [...choose, '--holds', '9 cases/min in 98 % of shifts', '--shifts', '250']
+
+describe('any number of workers', () => {
+  it.each([
+    ['with a pick', [...choose, '--holds', '9 cases/min in 60 % of shifts within 6 %', '--shifts', '300'], 0],
+    ['without one', none, 4],
+  ])('as a process: the same bytes for 1 and 2, %s', async (_, argv, code) => {
+    const written: string[][] = []
+    for (const workers of ['1', '2']) {
+      const cwd = folder()
+      const words = [program, 'size', 'line.yaml', '--quiet', '--workers', workers, ...argv]
+      const ended = await promisify(execFile)('node', words, { cwd }).then(
+        () => 0,
+        (error: { code: number }) => error.code,
+      )
+      expect(ended).toBe(code)
+      written.push(results(cwd))
+    }
+    expect(written[1]).toEqual(written[0])
+  })
+})
 
 describe('the journal', () => {
   const many = [...choose, '--holds', '9 cases/min in 60 % of shifts within 6 %', '--shifts', '300']
   const inFolder = (cwd: string, ...argv: string[]) => call(['size', 'line.yaml', ...one, ...argv], { cwd })
   const journal = (cwd: string) => journalOf(cwd, 'line-size')
   const kept = (cwd: string) => keptIn(journal(cwd))
-  const results = (cwd: string) =>
-    ['result.json', 'designs.csv', 'report.html', 'scenario.yaml'].map((name) =>
-      readFileSync(path.join(cwd, 'out/line-size', name), 'utf8'),
-    )
 
   /** Presses Ctrl-C as soon as what came of so many designs is kept. */
   const stopped = (cwd: string, least: number, argv: string[]) =>
@@ -37,6 +64,16 @@ describe('the journal', () => {
     expect((await inFolder(other, ...many)).code).toBe(0)
     expect(results(cwd)).toEqual(results(other))
     expect(existsSync(journal(cwd))).toBe(false)
+  })
+
+  it('without a pick too, interrupted at the last design: fresh shifts are not kept, and come out the same', async () => {
+    const [cwd, other] = [folder(), folder()]
+    expect((await inFolder(other, ...none)).code).toBe(4)
+    const { spent } = JSON.parse(results(other)[0]!) as { spent: { designs: number } }
+    await stopped(cwd, spent.designs, none)
+    expect(kept(cwd)).toHaveLength(spent.designs)
+    expect((await inFolder(cwd, ...none, '--resume')).code).toBe(4)
+    expect(results(cwd)).toEqual(results(other))
   })
 
   it('resumed and interrupted again it keeps each design once', async () => {

@@ -3,6 +3,8 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 import { parse } from 'csv-parse/sync'
 import { describe, expect, it } from 'vitest'
+import { Line } from '../../src/line/line.js'
+import { loadScenario } from '../../src/scenario/load.js'
 import type { SizeResult } from '../../src/study/size-result.js'
 import { call, smallLine } from './in-process.js'
 import { choose, folder, holds, json, one, size, text } from './size-line.js'
@@ -15,8 +17,10 @@ describe('the pick', () => {
     expect(flowing).toMatch(
       /Choose line\.end\.servers = 2, line\.infeed\.length = \d+ m: the cheapest design that holds 9 cases\/min in 60 % of shifts\. By hand a shift costs [\d.]+ EUR\./,
     )
-    expect(flowing).toMatch(/Its margin: \d+ % \(\d+ to \d+ %\), .* to spare/)
-    expect(flowing).toMatch(/does not hold it: \d+ % \(\d+ to \d+ %\), \d+ points short/)
+    expect(flowing).toMatch(
+      /Its margin: \d+ % \(\d+ to \d+ %\), .* to spare.*, in 200 fresh shifts that the search did not see\./,
+    )
+    expect(flowing).toMatch(/does not hold it: \d+ %, \d+ points short/)
     expect(flowing).toMatch(/What limits it is (end|sealer), which by hand has least to spare: working \d/)
     expect(out).not.toContain(' 0.00 EUR')
   })
@@ -38,9 +42,11 @@ describe('the pick', () => {
       designs: designs.filter(({ without }) => without === null).length,
       shifts: designs.reduce((sum, { shifts }) => sum + shifts, 0),
     })
-    const { share, low, high, promises } = designs[pick!]!
-    expect(promises).toEqual([{ mean: share, low, high }])
-    expect(low).toBeLessThan(share!)
+    // a test ended its shifts, so no plain interval would cover
+    for (const { share, low, high, promises } of designs) {
+      expect(promises).toEqual([{ mean: share, low, high }])
+      expect([low, high]).toEqual([null, null])
+    }
     expect(result.promises[0]).toMatchObject({ unit: 'share', value: 0.6, near: 0.15, isLeast: true })
   })
 
@@ -107,42 +113,136 @@ describe('the pick', () => {
     expect(full.result.designs).toHaveLength(6)
     expect(full.result.spent).toEqual({ designs: 6, shifts: 900 })
     expect(full.result.isFull).toBe(true)
+    // the number of shifts was fixed, so each has an interval; the pick is one of many, and judged afresh too
+    for (const { share, low, high } of full.result.designs) {
+      expect(low).toBeLessThanOrEqual(share!)
+      expect(high).toBeGreaterThanOrEqual(share!)
+    }
+    expect(full.result.picked).toMatchObject({ firstShift: 151, shifts: 150 })
   })
 })
 
-describe('no pick: 4', () => {
-  it('where none holds', async () => {
-    const { code, out } = await size(
-      ['--choose', 'line.infeed.length=2,3', '--holds', '9 cases/min in 99 % of shifts'].map((word) =>
-        word.replace('=2,3', '=2 m,3 m'),
-      ),
+describe('the pick on fresh shifts', () => {
+  /** Shifts of these numbers, simulated one by one, of the scenario of a design. */
+  const simulated = (set: Record<string, string>, first: number, count: number) => {
+    const changes = Object.entries(set).map(([path, value]) => ({ path, value, source: path }))
+    const { scenario } = loadScenario(text, { overrides: changes })
+    const line = new Line(scenario)
+    const shifts = Array.from({ length: count }, (_, index) =>
+      line.simulate(scenario.study.seed, first + index),
     )
-    expect(code).toBe(4)
-    expect(out).toContain('None of the 2 designs holds 9 cases/min in 99 % of shifts: widen the choices.')
+    return { line, shifts }
+  }
+
+  it('are those after the most that a design may take; its figures are theirs', async () => {
+    const { result } = await json([...choose, ...holds, '--shifts', '300'])
+    const { set, shifts: took } = result.designs[result.pick!]!
+    const { firstShift, shifts, outputs, promises, measures } = result.picked!
+    expect([firstShift, shifts]).toEqual([301, Math.max(200, took)])
+    const fresh = simulated(set as Record<string, string>, firstShift, shifts)
+    expect(outputs).toEqual(fresh.shifts.flatMap((shift) => [...shift.outputs]))
+    const { index } = fresh.line.columns
+      .map(({ measure }, index) => ({ key: measure.path.join('.'), index }))
+      .find(({ key }) => key === 'measures.throughput')!
+    const kept = fresh.shifts.filter(({ values }) => values[index]! >= 9 / 60).length
+    expect(promises).toEqual([
+      { mean: kept / shifts, low: expect.any(Number), high: expect.any(Number), shown: 'kept' },
+    ])
+    expect(measures.throughput!.n).toBe(shifts)
+    expect(result.nearest).toBeNull()
   })
 
-  it('where pencil and paper rule all out, in words', async () => {
-    const { code, out } = await size([
-      '--choose',
-      'line.infeed.length=2 m',
-      '--holds',
-      '20 cases/min in 90 % of shifts',
+  it('of a mean the figure is the one that the study prints of that measure', async () => {
+    const { result } = await json([
+      ...choose,
+      ...['--holds', 'throughput >= 9 cases/min within 0.2 cases/min'],
+      ...['--holds', 'cost-per-1000 <= 90 EUR within 5 EUR'],
     ])
+    const { promises, measures } = result.picked!
+    for (const [index, name] of ['throughput', 'cost-per-1000'].entries()) {
+      const { mean, low, high } = measures[name]!
+      expect(promises[index]).toMatchObject({ mean, low, high })
+    }
+  })
+})
+
+describe('no pick: 4, with the nearest design', () => {
+  it('where all were refused by simulating: by how much, what limits it, which choice to widen', async () => {
+    const argv = [
+      ...['--choose', 'line.end.servers=2', '--choose', 'line.infeed.length=2 m,3 m'],
+      ...['--holds', '9 cases/min in 97 % of shifts'],
+    ]
+    const { code, result } = await json(argv)
     expect(code).toBe(4)
-    expect(out).toContain('the target asks for more than arrives')
-    expect(out).not.toContain('target-above-')
+    expect([result.pick, result.picked]).toEqual([null, null])
+    const { design, afresh, byHand, atEnds } = result.nearest!
+    expect(result.designs[design]).toMatchObject({ verdict: 'refused', set: { 'line.infeed.length': '3 m' } })
+    expect(afresh).toMatchObject({ firstShift: 2001, bottleneck: 'end', promises: [{ shown: 'missed' }] })
+    expect(afresh!.losses!.machines[0]!.machine).toBe('sealer')
+    expect(byHand).toBeNull()
+    expect(atEnds).toEqual([{ path: 'line.infeed.length', value: '3 m', end: 'largest' }])
+    const { out } = await size(argv)
+    const flowing = out.replace(/\s+/g, ' ')
+    expect(flowing).toContain('None of the 2 designs holds 9 cases/min in 97 % of shifts.')
+    expect(flowing).toMatch(
+      /Nearest comes line\.end\.servers = 2, line\.infeed\.length = 3 m: \d+ % \(\d+ to \d+ %\), \d+ points short, in \d+ fresh shifts/,
+    )
+    expect(flowing).toMatch(/What limits it is end, .*Of what sealer could put out it loses most to: /)
+    expect(flowing).toContain('Offer line.infeed.length above 3 m; or promise less.')
+  })
+
+  it('where pencil and paper rule all out: the least short, in words', async () => {
+    const argv = [
+      ...['--choose', 'line.end.time=8 s,7.5 s,10 s', '--choose', 'line.infeed.length=2 m,3 m'],
+      ...['--holds', '9 cases/min in 90 % of shifts'],
+    ]
+    const { code, result } = await json(argv)
+    expect(code).toBe(4)
+    // 7.5 s a case are 8 a minute; of equals the shorter infeed is cheaper
+    const { design, afresh, byHand } = result.nearest!
+    expect(result.designs[design]!.set).toEqual({ 'line.end.time': '7.5 s', 'line.infeed.length': '2 m' })
+    expect(afresh).toBeNull()
+    expect(byHand!.atMost).toBeCloseTo(8 / 60, 9)
+    expect(byHand).toMatchObject({ promised: 9 / 60, path: 'line.end.time' })
+    const { out } = await size(argv)
+    const flowing = out.replace(/\s+/g, ' ')
+    expect(flowing).toContain('by hand it puts out 8 cases/min at most, 1 cases/min short of the 9 cases/min')
+    expect(flowing).toContain('By hand it takes more servers')
+    const arrivals = await size([
+      ...['--choose', 'line.infeed.length=2 m', '--holds', '20 cases/min in 90 % of shifts'],
+    ])
+    expect(arrivals.out).toContain('the target asks for more than arrives')
+    expect(arrivals.out).not.toContain('target-above-')
+    expect(arrivals.out.replace(/\s+/g, ' ')).toContain('By hand it takes a target of at most')
   })
 
   it('where it cannot be told', async () => {
-    const { code, out } = await size([
-      ...choose,
-      '--holds',
-      '9 cases/min in 60 % of shifts within 0.1 %',
-      '--shifts',
-      '5',
-    ])
+    const argv = [
+      ...['--choose', 'line.end.servers=2', '--choose', 'line.infeed.length=2..10/4 m'],
+      ...['--holds', '9 cases/min in 60 % of shifts within 0.1 %', '--shifts', '5'],
+    ]
+    const { code, result } = await json(argv)
     expect(code).toBe(4)
-    expect(out.replace(/\s+/g, ' ')).toContain('could not be told in 5 shifts')
+    expect(result.nearest!.afresh).toMatchObject({ firstShift: 6, shifts: 5 })
+    expect(result.designs[result.nearest!.design]!.verdict).toBe('undecided')
+    const { out } = await size(argv)
+    const flowing = out.replace(/\s+/g, ' ')
+    expect(flowing).toContain('No design is chosen: 3 designs could not be told in 5 shifts.')
+    expect(flowing).toContain('which could not be told:')
+    expect(flowing).toContain('Allow more --shifts than 5')
+  })
+
+  it('writes report, document and pictures with it', async () => {
+    const cwd = folder()
+    const argv = [
+      ...['--choose', 'line.end.servers=2', '--choose', 'line.infeed.length=2..4/1 m'],
+      ...['--holds', '9 cases/min in 97 % of shifts'],
+    ]
+    const { code, out } = await call(['size', 'line.yaml', ...one, ...argv], { cwd })
+    expect([code, out]).toEqual([4, expect.stringContaining('Report: out/line-size/report.html')])
+    const page = readFileSync(path.join(cwd, 'out/line-size/report.html'), 'utf8')
+    expect(page).toContain('The nearest design')
+    expect(readdirSync(path.join(cwd, 'out/line-size/charts'))).toEqual(['designs.png'])
   })
 })
 

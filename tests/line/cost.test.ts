@@ -46,7 +46,7 @@ function run(written: string, countFrom = 0) {
     /** The figure of the study of two shifts. */
     figure(name: string) {
       const measure = measureNamed(studyMeasures(line.columns, scenario.shift.campaign), name)!
-      return estimate(measure, shifts, 0.95, null).mean
+      return estimate(measure, shifts, { confidence: 0.95, exposure: 1 }, null).mean
     },
   }
 }

@@ -1,6 +1,8 @@
 /** ISO 22400-2 by hand on a shift whose every second is known. */
 import { describe, expect, it } from 'vitest'
+import { elements } from '../../src/line/effectiveness.js'
 import { Line } from '../../src/line/line.js'
+import { State } from '../../src/line/states.js'
 import { loadScenario } from '../../src/scenario/load.js'
 
 /** Value over denominator of each effectiveness measure. */
@@ -22,6 +24,11 @@ line: {s: {type: sealer, belt-speed: 24 m/min, minimum-gap: 300 mm${more}}}
 shift: ${shift}`
 
 describe('effectiveness of a sealer', () => {
+  it('has a time element for each state, planned downtime outside the planned busy time included', () => {
+    const mapped: number[] = Object.values(elements).flat()
+    expect(mapped.sort((a, b) => a - b)).toEqual(Object.values(State))
+  })
+
   it('ten cases, nine of them out, in 100 s: APT 10 x 1.75 s less what the end cuts off', () => {
     // cases enter at 10 … 100 s; the one at 100 has no time: APT 9 x 1.75; out 14.75 … 94.75: nine
     const found = figures(line('', '{length: 100 s}'))

@@ -205,6 +205,7 @@ describe('the observer', () => {
     ).toEqual([
       [25, 's leaves 2 5 good'],
       [25, 's planned-stop 4'],
+      [25, 's state planned-stop'],
       [29, 's state waiting'],
       [30, 'p arrives 3 a'],
       [30, 's taken 3 p'],

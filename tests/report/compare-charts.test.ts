@@ -133,7 +133,7 @@ describe('the charts of the differences', () => {
     const [same] = differenceCharts(withDifferences({ long: difference(0, 0, false) }))
     expect(pointsOf(same!, 'difference')).toEqual([{ x: 0, y: 0 }])
     expect([scaleOf(same!, 'x').min, scaleOf(same!, 'x').max]).toEqual([-1, 1])
-    expect(same!.alt).toContain('long: 0 ± 0, not shown')
+    expect(same!.alt).toContain('long: 0, not shown')
   })
 
   it('makes a file of every measure, whatever its name holds', () => {
@@ -217,12 +217,11 @@ describe('a difference in figures', () => {
       printDifference({ ...figure(mean, 'cases'), low, high }, 'metric')
     expect(print(12, 9, 15)).toEqual({ value: '+12', interval: '± 3', unit: 'cases' })
     expect(print(-12, -15, -9)).toEqual({ value: '-12', interval: '± 3', unit: 'cases' })
-    expect(print(1234, 1230, 1240)).toMatchObject({
-      value: '+1\u2009234',
-      interval: '(+1\u2009230 to +1\u2009240)',
-    })
+    // the longer side is a quarter longer: plus-minus; twice as long: both ends
+    expect(print(1234, 1231, 1240)).toMatchObject({ interval: '(+1\u2009231 to +1\u2009240)' })
+    expect(print(1235, 1231, 1240)).toMatchObject({ value: '+1\u2009235', interval: '± 5' })
     expect(print(0.01, -4, 4.02)).toMatchObject({ value: '0' })
-    expect(print(0, 0, 0)).toEqual({ value: '0', interval: '± 0', unit: 'cases' })
+    expect(print(0, 0, 0)).toEqual({ value: '0', interval: '', unit: 'cases' })
     expect(printDifference(undefined, 'metric').value).toBe('–')
   })
 })

@@ -53,7 +53,6 @@ function stretchOf(
       ...(belts.length > 0 ? { belts: [belts[index] ?? null] } : {}),
     })),
     states: [states],
-    planned: [],
     breaks: [],
     held: [[0, 0]],
     pieces: [

@@ -5,7 +5,7 @@ import { sizeCostChart } from '../../src/report/charts/size.js'
 import { sizeMapChart } from '../../src/report/charts/size-map.js'
 import type { SizeResult } from '../../src/study/size-result.js'
 import { clashes, colourAt, drawn, hostile, pointsOf, scaleOf, subtitleOf, textsOf } from './compared.js'
-import { sizedResult as result, sized } from './sized.js'
+import { afresh, refusedResult, sizedResult as result, sized } from './sized.js'
 
 const datasetOf = (chart: NonNullable<ReturnType<typeof sizeCostChart>>, label: string) =>
   chart.config.data.datasets.find((dataset) => dataset.label === label) as unknown as Record<string, unknown>
@@ -26,18 +26,51 @@ describe('the chart of what designs cost and keep', () => {
     expect(pointsOf(chart, 'the pick')).toEqual(pointsOf(chart, 'holds'))
   })
 
-  it('has the interval of each, with a gap after it', () => {
+  it('has the interval of the pick on fresh shifts, and none of designs that a test stopped', () => {
     const intervals = pointsOf(chart, 'interval')
-    expect(intervals).toHaveLength(5 * 3)
+    expect(intervals).toHaveLength(3)
+    expect(intervals.slice(0, 2).map(({ y }) => Math.round(y * 1e6) / 1e6)).toEqual([90, 96])
+    // beside its share in the search, which leans
+    const { x } = pointsOf(chart, 'the pick')[0]!
+    expect(pointsOf(chart, 'fresh shifts')).toEqual([{ x, y: 93 }])
+    expect(intervals[0]!.x).toBe(x)
+  })
+
+  it('has that of each, with a gap after it, where all were simulated to the end', () => {
+    const designs = result.designs.map((each) => ({
+      ...each,
+      promises: each.promises.map(({ mean }) => ({
+        ...{ mean, low: mean && mean - 0.05, high: mean && mean + 0.05 },
+      })),
+    }))
+    const full = sizeCostChart({ ...result, designs, isFull: true })!
+    const intervals = pointsOf(full, 'interval')
+    expect(intervals).toHaveLength((5 + 1) * 3)
     expect(intervals.slice(0, 2).map(({ y }) => Math.round(y * 1e6) / 1e6)).toEqual([35, 45])
     expect(intervals[2]!.x).toBeNaN()
+    expect(subtitleOf(full)).toContain(
+      '△ not told, with the 95 % interval; ◆ the pick in 200 fresh shifts, with their 95 % interval. Dashed',
+    )
+  })
+
+  it('rings and names the nearest where none holds', () => {
+    const none = sizeCostChart(refusedResult)!
+    expect(pointsOf(none, 'the nearest')).toEqual([{ x: 102, y: 70 }])
+    expect(pointsOf(none, 'fresh shifts')).toEqual([{ x: 102, y: 72 }])
+    expect(textsOf(none).map(({ text }) => text)).toContain('the nearest: 8 m, 10 m/min')
+    expect(subtitleOf(none)).toContain(
+      '○ fails; ◆ the nearest in 200 fresh shifts, with their 95 % interval.',
+    )
+    expect(none.alt).toContain('8 m, 10 m/min: 70 %, fails, the nearest.')
   })
 
   it('fills what holds, leaves hollow what fails, and gives what is not told another shape', () => {
     expect(datasetOf(chart, 'holds')).toMatchObject({ pointStyle: 'circle', pointBackgroundColor: '#2c85db' })
     expect(datasetOf(chart, 'fails')).toMatchObject({ pointStyle: 'circle', pointBackgroundColor: '#ffffff' })
     expect(datasetOf(chart, 'not told')).toMatchObject({ pointStyle: 'triangle' })
-    expect(subtitleOf(chart)).toContain('● holds, ○ fails, △ not told, with the 95 % interval')
+    expect(subtitleOf(chart)).toContain(
+      '● holds, ○ fails, △ not told; ◆ the pick in 200 fresh shifts, with their 95 % interval. Dashed',
+    )
     expect(subtitleOf(chart)).toContain('Not drawn: 2 refused without simulating.')
   })
 
@@ -47,7 +80,7 @@ describe('the chart of what designs cost and keep', () => {
     expect(texts).toContain('asked for: at least 90 %')
     expect(chart.title).toBe('The cheapest that holds 9 cases/min in 90 % of shifts: 101.00 EUR a shift')
     expect(chart.alt).toBe(
-      '9 cases/min in 90 % of shifts, designs in order of cost: 4 m, 20 m/min: 40 %, fails; 4 m, 30 m/min: 60 %, fails; 6 m, 20 m/min: 90 %, not told; 6 m, 30 m/min: 94 %, the pick; 8 m, 10 m/min: 70 %, fails. 2 more were refused without simulating.',
+      '9 cases/min in 90 % of shifts, designs in order of cost: 4 m, 20 m/min: 40 %, fails; 4 m, 30 m/min: 60 %, fails; 6 m, 20 m/min: 90 %, not told; 6 m, 30 m/min: 94 %, the pick; 8 m, 10 m/min: 70 %, fails. 2 more were refused without simulating. In 200 fresh shifts the pick keeps 93 %.',
     )
   })
 
@@ -73,7 +106,9 @@ describe('the chart of what designs cost and keep', () => {
 
   it('keeps the axis between 0 and 100 %, with room for half a sign', () => {
     const designs = [sized(1, { a: 1 }, 1, 0, 'refused'), sized(2, { a: 2 }, 2, 1, 'accepted')]
-    const { min, max } = scaleOf(sizeCostChart({ ...result, designs, pick: 1 })!, 'y')
+    const picked = afresh(1, 'kept')
+    picked.promises[0]!.high = 1
+    const { min, max } = scaleOf(sizeCostChart({ ...result, designs, pick: 1, picked })!, 'y')
     expect([min, max]).toEqual([-3, 103])
   })
 
@@ -100,7 +135,11 @@ describe('the chart of what designs cost and keep', () => {
         high: mean === null ? null : 400 * mean + 10,
       })),
     }))
-    const mean = sizeCostChart({ ...result, promises, designs })!
+    const picked = {
+      ...afresh(0.9, 'kept'),
+      promises: [{ mean: 376, low: 370, high: 382, shown: 'missed' as const }],
+    }
+    const mean = sizeCostChart({ ...result, promises, designs, picked })!
     expect(pointsOf(mean, 'fails').map(({ y }) => y)).toEqual([160, 240, 280])
     expect(textsOf(mean).map(({ text }) => text)).toContain('asked for: at most 300 s')
     expect(scaleOf(mean, 'y').max).toBeGreaterThan(370)
@@ -170,8 +209,13 @@ describe('the map of two choices', () => {
     expect(subtitleOf(some)).toContain('At crew.operator.people = 1.')
     expect(pointsOf(some, 'fails')).toHaveLength(3)
     expect(pointsOf(some, 'holds')).toHaveLength(1)
-    // without a pick there is nothing at which the third could stand
-    expect(sizeMapChart({ ...third([1, 2], one), pick: null })).toBeNull()
+    // without a pick at those of the nearest; without that there is nothing at which the third could stand
+    const none = { ...third([1, 2], one), ...{ pick: null, picked: null } }
+    const nearest = sizeMapChart({ ...none, nearest: { ...refusedResult.nearest!, design: 6 } })!
+    expect(subtitleOf(nearest)).toMatch(/^At crew\.operator\.people = 1\..*ring: the nearest\./)
+    expect(pointsOf(nearest, 'the nearest')).toEqual([{ x: 2, y: 0 }])
+    expect(nearest.alt).toContain('the nearest: 8 m and 10 m/min; ')
+    expect(sizeMapChart(none)).toBeNull()
   })
 
   it('of three choices of numbers takes the two of which most is told', () => {
@@ -232,7 +276,7 @@ describe('both', () => {
         index === 1 ? { ...each, verdict: 'accepted' as const } : each,
       ),
     }
-    for (const each of [result, odd(long), odd(hostile), crowded, first, { ...result, pick: null }])
+    for (const each of [result, odd(long), odd(hostile), crowded, first, refusedResult])
       for (const chart of sizeCharts(each)) expect(clashes(chart)).toEqual([])
     const texts = textsOf(sizeCostChart(odd(hostile))!).map(({ text }) => text)
     expect(texts.join(' ')).toContain(hostile)

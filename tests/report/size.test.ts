@@ -3,9 +3,16 @@ import { describe, expect, it } from 'vitest'
 import { reportPage } from '../../src/report/page.js'
 import { sizeReport } from '../../src/report/size.js'
 import { terminalReport } from '../../src/report/terminal.js'
-import type { SizeResult } from '../../src/study/size-result.js'
+import { isShown, type SizeResult } from '../../src/study/size-result.js'
 import { hostile } from './compared.js'
-import { sizedResult as result, sized } from './sized.js'
+import {
+  afresh,
+  refusedResult,
+  sizedResult as result,
+  ruledOutResult,
+  sized,
+  undecidedResult,
+} from './sized.js'
 
 const told = (of: SizeResult) => sizeReport(of).headline
 const terminal = (of: SizeResult) =>
@@ -15,9 +22,10 @@ describe('the headline', () => {
   it('names the pick, its cost, its margin, what is next to it and what was passed over', () => {
     expect(told(result)).toEqual([
       'Choose line.infeed.length = 6 m, line.sealer.belt-speed = 30 m/min: the cheapest design that holds 9 cases/min in 90 % of shifts. By hand a shift costs 101.00 EUR.',
-      'Its margin: 94 % (89 to 99 %), 4 points to spare, in 100 shifts.',
-      'The next cheaper one that was simulated, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 % (55 to 65 %), 30 points short, in 100 shifts.',
-      'Not told in 2\u2009000 shifts, and passed over: line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min (90 % (85 to 95 %)). Allow more --shifts, or count more as either with "within".',
+      'Its margin: 93 % (90 to 96 %), 3 points to spare, in 200 fresh shifts that the search did not see.',
+      'In these it puts out 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. What limits it is palletiser, which by hand has least to spare: working 72 %, waiting for a case 28 %. Of what sealer could put out it loses most to: blocked ahead 20.0 %, waiting for cases 10.0 %.',
+      'The next cheaper one that was simulated, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 %, 30 points short, in 100 shifts.',
+      'Not told in 2\u2009000 shifts, and passed over: line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min (90 %). Allow more --shifts, or count more as either with "within".',
     ])
   })
 
@@ -25,9 +33,9 @@ describe('the headline', () => {
     const designs = result.designs.map((each, index) =>
       index === 4 ? sized(5, each.set, 101, 0.89, 'refused') : each,
     )
-    expect(told({ ...result, designs, nextCheaper: 4 }).slice(2)).toEqual([
-      'The next one before it, with line.sealer.belt-speed = 20 m/min, costs the same and does not hold it: 89 % (84 to 94 %), 1 point short, within the 2 points that may go either way, in 100 shifts.',
-      'The next cheaper one that was simulated, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 % (55 to 65 %), 30 points short, in 100 shifts.',
+    expect(told({ ...result, designs, nextCheaper: 4 }).slice(3)).toEqual([
+      'The next one before it, with line.sealer.belt-speed = 20 m/min, costs the same and does not hold it: 89 %, 1 point short, within the 2 points that may go either way, in 100 shifts.',
+      'The next cheaper one that was simulated, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 %, 30 points short, in 100 shifts.',
     ])
     // half a cent is no difference
     const almost = designs.map((each) => ({ ...each, cost: each.cost === null ? null : each.cost / 1000 }))
@@ -39,7 +47,7 @@ describe('the headline', () => {
     const lines = told({ ...result, designs })
     expect(lines[0]).toContain('the first design in the order below that holds')
     expect(lines.join(' ')).not.toContain('EUR')
-    expect(lines[2]).toContain('The next one before it that was simulated, with line.infeed.length = 4 m,')
+    expect(lines[3]).toContain('The next one before it that was simulated, with line.infeed.length = 4 m,')
   })
 
   it('of a mean that is at most: what is to spare, in its unit', () => {
@@ -51,23 +59,103 @@ describe('the headline', () => {
     ]
     const designs = result.designs.map((each) => ({
       ...each,
-      promises: [{ mean: 285, low: 280, high: 290 }],
+      promises: [{ mean: 312.3456, low: null, high: null }],
     }))
-    expect(told({ ...result, promises, designs })[1]).toBe(
-      'Its margin: 285 ± 5 s, 15 s to spare, within the 20 s that may go either way, in 100 shifts.',
+    const picked = {
+      ...afresh(0.9, 'kept'),
+      promises: [{ mean: 285, low: 280, high: 290, shown: 'kept' as const }],
+    }
+    const lines = told({ ...result, promises, designs, picked })
+    expect(lines[1]).toBe(
+      'Its margin: 285 ± 5 s, 15 s to spare, within the 20 s that may go either way, in 200 fresh shifts that the search did not see.',
     )
-    expect(sizeReport({ ...result, promises, designs }).certainty[0]).toContain(
+    expect(lines[3]).toContain('312.3 s, 12 s short, within the 20 s that may go either way, in 100 shifts.')
+    expect(sizeReport({ ...result, promises, designs, picked }).certainty[0]).toContain(
       'simulating refused no design before the pick that keeps time-in-system at most 280 s, and the pick keeps time-in-system at most 320 s.',
     )
   })
 
-  it('says why there is none', () => {
-    const refused = result.designs.filter(({ verdict }) => verdict === 'refused')
-    const none = { ...result, pick: null, nextCheaper: null }
-    expect(told({ ...none, designs: refused })).toEqual([
-      'None of the 9 designs holds 9 cases/min in 90 % of shifts: widen the choices.',
+  it('says plainly where the fresh shifts do not bear the pick out', () => {
+    const short = told({ ...result, picked: afresh(0.86, 'near') })
+    expect(short[0]).toContain('that holds 9 cases/min in 90 % of shifts, give or take 2 points. By hand')
+    expect(short[1]).toContain('86 % (83 to 89 %), 4 points short, in 200 fresh shifts')
+    expect(short[2]).toBe(
+      'The fresh shifts show that it falls short of 9 cases/min in 90 % of shifts: the whole interval does, though it reaches into what may go either way. If that is not good enough, say a smaller "within".',
+    )
+    const wrong = { ...result, picked: afresh(0.8, 'missed') }
+    expect(told(wrong)[2]).toMatch(
+      /^The fresh shifts contradict the search: they show that it does not hold 9 cases\/min in 90 % of shifts, by more than may go either way\./,
+    )
+    // the exit code follows
+    expect([result, wrong, refusedResult].map(isShown)).toEqual([true, false, false])
+    expect(sizeReport(wrong).summary!.answer).toContain('The fresh shifts contradict the search')
+    expect(told({ ...result, picked: afresh(0.9, 'open') }).join(' ')).not.toContain('fresh shifts show')
+  })
+})
+
+describe('the headline without a pick', () => {
+  const limits =
+    'In these it puts out 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. What limits it is palletiser, which by hand has least to spare: working 72 %, waiting for a case 28 %. Of what sealer could put out it loses most to: blocked ahead 20.0 %, waiting for cases 10.0 %.'
+
+  it('where all were refused: the nearest, by how much it misses, what limits it, which choices to widen', () => {
+    expect(told(refusedResult)).toEqual([
+      'None of the 9 designs holds 9 cases/min in 90 % of shifts.',
+      'Nearest comes line.infeed.length = 8 m, line.sealer.belt-speed = 10 m/min: 72 % (69 to 75 %), 18 points short, in 200 fresh shifts that the search did not see.',
+      limits,
+      // and not slower belts, as long as there is something to have more of
+      'Offer line.infeed.length above 8 m; or promise less.',
     ])
-    expect(told(none)[0]).toContain('No design is chosen: 1 design could not be told in 2\u2009000 shifts')
+    const lower = refusedResult.nearest!.atEnds.slice(1)
+    expect(told({ ...refusedResult, nearest: { ...refusedResult.nearest!, atEnds: lower } }).at(-1)).toBe(
+      'Offer line.sealer.belt-speed below 10 m/min; or promise less.',
+    )
+    const inside = { ...refusedResult, nearest: { ...refusedResult.nearest!, atEnds: [] } }
+    expect(told(inside).at(-1)).toBe(
+      'No value of it stands at the end of its range, so more of the same is not enough: offer another choice, such as one that makes palletiser faster; or promise less.',
+    )
+  })
+
+  it('where one could not be told: more shifts', () => {
+    expect(told(undecidedResult)).toEqual([
+      'No design is chosen: 1 design could not be told in 2\u2009000 shifts, and the others do not hold 9 cases/min in 90 % of shifts.',
+      'Nearest comes line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min, which could not be told: 89 % (86 to 92 %), 1 point short, within the 2 points that may go either way, in 200 fresh shifts that the search did not see.',
+      limits,
+      'Allow more --shifts than 2\u2009000, or count more as either with "within".',
+    ])
+    const alone = {
+      ...undecidedResult,
+      designs: [undecidedResult.designs[4]!],
+      nearest: { ...undecidedResult.nearest!, design: 0 },
+    }
+    expect(told(alone)[0]).toBe('No design is chosen: 1 design could not be told in 2\u2009000 shifts.')
+  })
+
+  it('where all were ruled out by hand: what the nearest can do at most, and why', () => {
+    // 0.125 and 0.15 cases a second
+    expect(told(ruledOutResult)).toEqual([
+      'None of the 9 designs holds 9 cases/min in 90 % of shifts: by hand none can, and none was simulated.',
+      'Nearest comes line.infeed.length = 4 m, line.sealer.belt-speed = 10 m/min: by hand it puts out 7.5 cases/min at most, 1.5 cases/min short of the 9 cases/min promised.',
+      'sealer passes 7.5 cases/min at most: the target of 9 cases/min cannot be reached.',
+      'By hand it takes faster belts. Offer that, or promise less.',
+    ])
+    const atEnds = ['line.infeed.length', 'line.sealer.belt-speed'].map((path) => ({
+      ...{ path, value: '10 m/min', end: 'largest' as const },
+    }))
+    expect(told({ ...ruledOutResult, nearest: { ...ruledOutResult.nearest!, atEnds } }).at(-1)).toBe(
+      'By hand it takes faster belts. Offer line.sealer.belt-speed above 10 m/min; or promise less.',
+    )
+    expect(sizeReport(ruledOutResult).certainty).toHaveLength(1)
+  })
+
+  it('in the page: the first screen says what is nearest and what to do next', () => {
+    const { summary, checklist } = sizeReport(refusedResult)
+    expect(summary!.sureness[1]).toContain('Nearest comes line.infeed.length = 8 m')
+    expect(summary!.limiting).toContain('In the nearest design: by hand, palletiser has least to spare')
+    expect(summary!.next[0]).toContain('Offer line.infeed.length above 8 m')
+    expect(checklist!.rows.flat().join(' ')).toContain('palletiser (station)')
+    const page = reportPage(sizeReport(refusedResult), [])
+    expect(page).toContain('The nearest design')
+    expect(page).toContain('fails, nearest')
   })
 })
 
@@ -75,7 +163,14 @@ it('says what the confidence is of: shares between 88 and 92 % may go either way
   expect(sizeReport(result).certainty).toEqual([
     '95 % confidence in the whole procedure: simulating refused no design before the pick that keeps 9 cases/min in at least 92 % of shifts, and the pick keeps 9 cases/min in at least 88 % of shifts. What lies between may go either way. (Sequential tests after Wald, all designs on the same random numbers, the risk shared out among them.)',
     'It took 5 designs and 500 shifts; 2 designs more were refused without simulating (all 9 designs for 2\u2009000 shifts each would be 18\u2009000 shifts).',
+    'The figures of the pick are of 200 shifts that the search did not see, numbers 2\u2009001 to 2\u2009200: 95 % confidence that what it keeps in the long run lies within their interval.',
   ])
+  expect(sizeReport(refusedResult).certainty.slice(0, 1)).toEqual([
+    '95 % confidence in the whole procedure: simulating refused no design that keeps 9 cases/min in at least 92 % of shifts. (Sequential tests after Wald, all designs on the same random numbers, the risk shared out among them.)',
+  ])
+  expect(sizeReport(refusedResult).certainty[2]).toBe(
+    'Which design is nearest was told by 200 shifts or more of each.',
+  )
   // of 90 %, give or take 20 points, the test itself ends halfway to all: 95 %
   const wide = { ...result, promises: [{ ...result.promises[0]!, near: 0.2 }] }
   expect(sizeReport(wide).certainty[0]).toContain('keeps 9 cases/min in at least 95 % of shifts, and')
@@ -100,13 +195,31 @@ describe('the tables', () => {
         '1 simulated design that costs more and all others that were told stand in designs.csv. A design is',
         'length, belt-speed.',
         ' design           cost, EUR          holds it in    shifts    verdict',
-        ' 4 m, 20 m/min       100.00    40 % (35 to 45 %)       100    fails',
-        ' 4 m, 30 m/min       100.00    60 % (55 to 65 %)       100    fails',
-        ' 6 m, 20 m/min       101.00    90 % (85 to 95 %)       100    not told',
-        ' 6 m, 30 m/min       101.00    94 % (89 to 99 %)       100    the pick',
+        ' 4 m, 20 m/min       100.00                 40 %       100    fails',
+        ' 4 m, 30 m/min       100.00                 60 %       100    fails',
+        ' 6 m, 20 m/min       101.00                 90 %       100    not told',
+        ' 6 m, 30 m/min       101.00                 94 %       100    the pick',
+        ' 6 m, 30 m/min       101.00    93 % (90 to 96 %)       200    the same on fresh shifts',
       ].join('\n'),
     )
     expect(text.split('\n').filter((line) => line.length > 100)).toEqual([])
+  })
+
+  it('of designs where none holds: the twelve that came nearest, in order of cost', () => {
+    const many = Array.from({ length: 14 }, (_, place) =>
+      sized(place + 1, { a: `${place} m` }, place, [0.1, 0.2][place] ?? 0.8 - place / 100, 'refused'),
+    )
+    const text = terminal({
+      ...refusedResult,
+      choices: [{ path: 'a', values: many.map(({ set }) => set.a) }],
+      designs: many,
+      nearest: { ...refusedResult.nearest!, design: 2 },
+    })
+    expect(text).toContain('The 12 of 14 that came nearest; all stand in designs.csv.')
+    expect(text).toMatch(
+      / 2 m +2\.00 +78 % +100 +fails, nearest\n 2 m +2\.00 +72 % \(69 to 75 %\) +200 +the same on fresh shifts\n 3 m +3\.00 +77 % +100 +fails\n/,
+    )
+    expect(text).not.toMatch(/^ [01] m /m)
   })
 
   it('names choices by the end of their paths that tells them apart, and what is alike in all', () => {

@@ -1,8 +1,9 @@
 /** A small result of a sizing, worked out by hand: nine designs of two choices, of which five were simulated. */
-import type { SizedDesign, SizeResult } from '../../src/study/size-result.js'
-import { result as compared, hostile } from './compared.js'
+import type { Shown } from '../../src/study/promise-figure.js'
+import type { JudgedAfresh, SizedDesign, SizeResult } from '../../src/study/size-result.js'
+import { result as compared, figure, hostile } from './compared.js'
 
-/** A design with a share of shifts that keep the promise, give or take 5 points; not simulated where that is null. */
+/** A design with a share of shifts that keep the promise, without an interval, as after a test; not simulated where that is null. */
 export function sized(
   place: number,
   set: Record<string, unknown>,
@@ -11,14 +12,51 @@ export function sized(
   verdict: SizedDesign['verdict'],
   without: string | null = null,
 ): SizedDesign {
-  const figure = {
-    mean: share,
-    low: share === null ? null : Math.max(0, share - 0.05),
-    high: share === null ? null : Math.min(1, share + 0.05),
-  }
   return {
-    ...{ place, set, cost, verdict, without, promises: [figure] },
-    ...{ share: figure.mean, low: figure.low, high: figure.high, shifts: share === null ? 0 : 100 },
+    ...{ place, set, cost, verdict, without, promises: [{ mean: share, low: null, high: null }] },
+    ...{ share, low: null, high: null, shifts: share === null ? 0 : 100 },
+  }
+}
+
+/** A design on 200 fresh shifts, its share give or take 3 points; its palletiser has least to spare, its sealer loses cases. */
+export function afresh(share: number, shown: Shown): JudgedAfresh {
+  const state = (mean: number, label: string) => ({ ...figure(mean, 'share', label), low: mean, high: mean })
+  const step = (key: string, label: string, of: number) => ({
+    ...{ key, label, share: of, cases: figure(1000 * of, 'cases', label) },
+  })
+  return {
+    ...{ firstShift: 2001, shifts: 200, bottleneck: 'palletiser' },
+    promises: [{ mean: share, low: share - 0.03, high: share + 0.03, shown }],
+    measures: {
+      throughput: { ...figure(0.15, 'cases/s'), low: 0.149, high: 0.151 },
+      output: { ...figure(3800, 'cases'), low: 3790, high: 3810 },
+    },
+    ...{ costLeftOut: [], arrivals: {}, crew: {}, outputs: [], held: [] },
+    equipment: {
+      palletiser: {
+        ...{ type: 'station', measures: {} },
+        states: {
+          working: state(0.72, 'palletiser: working'),
+          waiting: state(0.28, 'palletiser: waiting for a case'),
+          'on-break': state(0, 'palletiser: on break'),
+        },
+      },
+    },
+    losses: {
+      machines: [
+        {
+          ...{ machine: 'sealer', type: 'sealer', rate: 0.2, how: '', could: 1000, isFollowed: false },
+          losses: [
+            step('waiting', 'waiting for cases', 0.1),
+            step('blocked', 'blocked ahead', 0.2),
+            step('gaps', 'wide gaps', 0.0004),
+          ],
+          leaves: figure(700, 'cases'),
+        },
+      ],
+      line: [],
+      output: figure(700, 'cases'),
+    },
   }
 }
 
@@ -61,8 +99,48 @@ export const sizedResult: SizeResult = {
   nextCheaper: 2,
   spent: { designs: 5, shifts: 500 },
   rising: ['line.infeed.length'],
-  picked: null,
+  picked: afresh(0.93, 'kept'),
+  nearest: null,
   assumed: [],
   notes: [],
   shifts: 'designs.csv',
+}
+
+/** The same without the one that holds: the undecided one is nearest. */
+export const undecidedResult: SizeResult = {
+  ...sizedResult,
+  designs: sizedResult.designs.filter(({ verdict }) => verdict !== 'accepted'),
+  ...{ pick: null, nextCheaper: null, picked: null },
+  nearest: {
+    ...{ design: 4, afresh: afresh(0.89, 'open'), byHand: null },
+    atEnds: [],
+  },
+}
+
+/** And without that one: one that was refused, at the end of two choices. */
+export const refusedResult: SizeResult = {
+  ...undecidedResult,
+  designs: undecidedResult.designs.filter(({ verdict }) => verdict === 'refused'),
+  nearest: {
+    ...{ design: 4, afresh: afresh(0.72, 'missed'), byHand: null },
+    atEnds: [
+      { path: 'line.infeed.length', value: '8 m', end: 'largest' },
+      { path: 'line.sealer.belt-speed', value: '10 m/min', end: 'smallest' },
+    ],
+  },
+}
+
+/** All ruled out by hand. */
+export const ruledOutResult: SizeResult = {
+  ...undecidedResult,
+  designs: [sizedResult.designs[0]!],
+  spent: { designs: 0, shifts: 0 },
+  nearest: {
+    ...{ design: 0, afresh: null, atEnds: [] },
+    byHand: {
+      ...{ atMost: 0.125, promised: 0.15, path: 'line.sealer.belt-speed' },
+      message: '`sealer` passes 7.5 cases/min at most: the target of 9 cases/min cannot be reached.',
+      fix: 'faster belts',
+    },
+  },
 }

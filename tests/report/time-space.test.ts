@@ -65,7 +65,6 @@ const stretch: Stretch = {
       [jam + 130, 'working'],
     ],
   ],
-  planned: [],
   breaks: [],
   held: [
     [from, 3],
@@ -107,7 +106,7 @@ describe('what a stretch shows', () => {
     )
   })
 
-  it('counts stops that follow each other apart, and no setting of a machine between two cases', () => {
+  it('counts stops that follow each other apart, what a break interrupts twice, and no setting of a machine between two cases', () => {
     const states: [number, string][] = [
       [from - 5, 'jam-being-cleared'],
       [from + 5, 'jam-waiting-for-crew'],
@@ -115,11 +114,17 @@ describe('what a stretch shows', () => {
       [from + 20, 'size-being-set'],
       [from + 21, 'tape-being-changed'],
       [from + 50, 'working'],
+      [from + 60, 'planned-stop'],
+      [from + 65, 'on-break'],
+      [from + 70, 'planned-stop'],
+      [from + 75, 'waiting'],
     ]
     expect(stopsOf({ ...stretch, states: [states] })).toMatchObject([
       { kind: 'jam', from, to: from + 5, isCut: true },
       { kind: 'jam', from: from + 5, workFrom: from + 8, to: from + 20, isCut: false },
       { kind: 'tape', from: from + 21, workFrom: from + 21, to: from + 50 },
+      { kind: 'planned', from: from + 60, workFrom: from + 60, to: from + 65 },
+      { kind: 'planned', from: from + 70, workFrom: from + 70, to: from + 75 },
     ])
   })
 

@@ -104,7 +104,7 @@ describe('findings', () => {
     2 |   a: {length: 400, width: 300 mm, height: 250 mm}
       |               ^
     found: 400
-    mend:  write it with its unit, such as \`400 mm\``)
+    mend:  which of these is meant: \`400 mm\`, \`400 cm\` or \`400 in\`?`)
   })
 
   it.each([
@@ -221,6 +221,30 @@ describe('findings', () => {
     expect(brief(text)).toEqual(expected)
   })
 
+  // what is suggested means what was written, or has plainly another number
+  it.each([
+    [
+      'jams',
+      '{chance: 1 %, clear: {observed: {file: x.csv, column: a, unit: minutes}}}',
+      'did you mean `min`?',
+    ],
+    [
+      'jams',
+      '{chance: 1 %, clear: {observed: {file: x.csv, column: a, unit: m}}}',
+      'what may stand here: s, min, h, ms, d, wk, yr',
+    ],
+    ['jams', '{chance: 10 per 4000, clear: 9}', 'which of these is meant: `9 s`, `9 min` or `9 h`?'],
+    ['bed', '200 m', 'a value that is at most 100 m'],
+  ])('of %s as %s say %s', (key, value, fix) => {
+    const text = small.replace('type: sealer', `type: sealer, ${key}: ${value}`)
+    expect(problems(text).map((problem) => problem.fix)).toEqual([fix])
+  })
+
+  it('show an amount of money in its form with another number', () => {
+    const [problem] = problems(`${small}money: {currency: EUR, energy: 42 EUR}\n`)
+    expect(problem!.fix).toBe('write it like `84 EUR/kWh`')
+  })
+
   it('suggest the nearest word', () => {
     expect(problems(small.replace('length: 6 m', 'length: 6 m, carrys: belt'))[0]!.fix).toBe(
       'did you mean `carries`?',
@@ -261,7 +285,7 @@ describe('overrides', () => {
 
   it.each([
     ['line.infed.speed=3 m/min', 'no-such-path', 'did you mean `infeed`?'],
-    ['line.infeed.speed=3', 'no-unit', 'write it with its unit, such as `3 m/min`'],
+    ['line.infeed.speed=3', 'no-unit', 'which of these is meant: `3 m/min`, `3 m/s` or `3 ft/min`?'],
     ['shift.breaks.length=9', 'no-such-path', expect.any(String)],
     ['shift.breaks.-1={at: 1 h}', 'no-such-path', expect.any(String)],
     ['tape.roll=1e10 m', 'out-of-range', expect.any(String)],

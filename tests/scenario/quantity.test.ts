@@ -65,22 +65,66 @@ describe('quantity', () => {
     ['400 MM', 'length', 'did you mean `400 mm`?'],
     ['16"', 'length', 'did you mean `16 in`?'],
     ["2'", 'length', 'did you mean `2 ft`?'],
-    ['400,5 mm', 'length', 'write a decimal point: `400.5 mm`'],
-    ['24 m/mn', 'speed', 'did you mean `24 m/min`?'],
-    ['16 in 3 mm', 'length', 'one of these units'],
-    ['5 q', 'length', 'one of these units'],
+    ['400,5 mm', 'length', 'did you mean `400.5 mm`?'],
+    // decimals or thousands
+    ['1,371 m', 'length', 'which of these is meant: `1.371 m` or `1371 m`?'],
+    ['1,371.5 m', 'length', 'did you mean `1371.5 m`?'],
+    ['1.371,5 m', 'length', 'did you mean `1371.5 m`?'],
+    ['1 371 m', 'length', 'did you mean `1371 m`?'],
+    ['1,37,5 m', 'length', 'write it like `400 mm`'],
+    // units that the format does not have: 1 km is 1000 m; a rate of 8 h over 8; 1 bar is 100 kPa (SI Brochure, table 8)
+    ['3 km', 'length', 'did you mean `3000 m`?'],
+    ['24 m/h', 'speed', 'did you mean `0.4 m/min`?'],
+    ['4000 cases/8h', 'case-rate', 'did you mean `500 cases/h`?'],
+    ['900 cases per hour', 'case-rate', 'did you mean `900 cases/h`?'],
+    ['2 bar', 'pressure', 'did you mean `200 kPa`?'],
+    ['5 N/25 mm', 'strength-of-width', 'did you mean `2 N/cm`?'],
+    ['3 in 1000', 'share', 'did you mean `3 per 1000 cases`?'],
+    ['40 per month', 'yearly', 'did you mean `480 per yr`?'],
+    ['20 °C', 'temperature', 'did you mean `20 degC`?'],
+    // how long a working day is, and how long a month, nobody has said
+    ['4000 cases/day', 'case-rate', 'the nearest of these units: cases/min, cases/h, cases/s'],
+    ['3 mon', 'time', 'the nearest of these units: min'],
+    // a letter makes another unit: the unit is named, no quantity
+    ['24 m/mn', 'speed', 'the nearest of these units: m/min'],
+    ['400 mn', 'length', 'the nearest of these units: mm, in'],
+    ['16 in 3 mm', 'length', 'write it like `400 mm`'],
+    ['5 q', 'length', 'write it like `400 mm`'],
+    // the example has another number than what was written
+    ['24 m', 'speed', 'write it like `48 m/min`'],
+    ['about 400', 'length', 'write it like `800 mm`'],
   ] as const)('%s is mended without a change of its size', (text, dimension, fix) => {
     expect(parseQuantity(text, dimension)).toMatchObject({ fix })
   })
 
-  it('a share without a unit is most likely meant in per cent', () => {
-    expect(parseQuantity(95, 'share')).toMatchObject({ fix: 'write it with its unit, such as `95 %`' })
+  it('without a unit it asks which one is meant, and only where there are several', () => {
+    expect(parseQuantity(9, 'length')).toMatchObject({
+      fix: 'which of these is meant: `9 mm`, `9 cm` or `9 in`?',
+    })
+    expect(parseQuantity('0.95', 'share')).toMatchObject({
+      fix: 'which of these is meant: `0.95 %`, `0.95 per 1000 cases` or `0.95 per case`?',
+    })
+    expect(parseQuantity(30000, 'cuts')).toMatchObject({ fix: 'did you mean `30000 cuts`?' })
+  })
+
+  it('a share may be counted per any number of cases', () => {
+    // 10 of 4000 are 2.5 of 1000
+    expect(value('10 per 4000 cases', 'share')).toBe(0.0025)
+    expect(value('1 per 20000', 'share')).toBe(0.00005)
+    expect(value('3 per 1 case', 'share')).toBe(3)
+    expect(value('3 per 0 cases', 'share')).toBe('unknown-unit')
+    const pattern = new RegExp(quantityPattern('share'))
+    expect(['10 per 4000 cases', '1 per 20000', '3 per 0 cases'].map((text) => pattern.test(text))).toEqual([
+      true,
+      true,
+      false,
+    ])
   })
 
   it('names the units that could stand there and the nearest one', () => {
     expect(parseQuantity('400 inn', 'length')).toMatchObject({
       rule: expect.stringContaining('m, mm, cm'),
-      fix: 'did you mean `400 in`?',
+      fix: 'the nearest of these units: in',
     })
     expect(parseQuantity(24, 'speed')).toMatchObject({ fix: expect.stringContaining('`24 m/min`') })
   })

@@ -38,7 +38,7 @@ const stopsAt = (index: number): StudyMeasure[] => [
     label: 'Breakdowns',
     unit: 'count',
     index,
-    kind: 'total',
+    kind: 'count',
   },
 ]
 

@@ -7,6 +7,8 @@ import { expected } from './markov.js'
 import { inQueue, queueChain, queueScenario, shiftLength } from './queue.js'
 import { Coverage, confidence, measureOf, seedOf, studies } from './studies.js'
 
+const how = (isPlain: boolean) => ({ confidence, isPlain, exposure: 1 })
+
 /** One way to stop, and what came of it. */
 class Stopping {
   readonly coverage: Coverage
@@ -44,18 +46,13 @@ describe('2 000 studies that stop by the precision of the cases held', () => {
       // all ways of one study look at the same shifts
       let running = ways.map((way) => ({
         way,
-        isEnough: stoppingRule([measure], way.share, { confidence, isPlain: way.isPlain }),
+        isEnough: stoppingRule([measure], way.share, () => how(way.isPlain)),
       }))
       while (running.length > 0) {
         results.push(line.simulate(seedOf(study), results.length + 1))
         running = running.filter(({ way, isEnough }) => {
           if (!isEnough(results)) return true
-          const reached = estimate(
-            measure,
-            results,
-            confidence,
-            controlsOf(results, { confidence, isPlain: way.isPlain }),
-          )
+          const reached = estimate(measure, results, how(way.isPlain), controlsOf(results, how(way.isPlain)))
           if (!(relativeError(reached) <= way.share)) throw new Error(`stopped at ${JSON.stringify(reached)}`)
           way.coverage.add(reached)
           way.shifts += results.length
@@ -67,11 +64,11 @@ describe('2 000 studies that stop by the precision of the cases held', () => {
     for (const way of ways) console.log(`${way}`)
     for (const way of ways) expect(way.coverage.share, `${way}`).toBeGreaterThanOrEqual(0.92)
     // the spread of a shift is 0.154 of its mean (by the chain), so that n shifts with t sqrt(1/n) x 0.154 = p / (1 + p)
-    // would do if it were known: 14 for 10 % and 43 for 5 %; it is not, and who happens to see little stops sooner
+    // would do if it were known: 14 for 10 %, which are not begun with, and 43 for 5 %; an uneven interval asks for a few more
     const [ten, five] = ways as [Stopping, Stopping]
-    expect(ten.meanShifts).toBeGreaterThan(10)
-    expect(ten.meanShifts).toBeLessThan(15)
-    expect(five.meanShifts).toBeGreaterThan(36)
-    expect(five.meanShifts).toBeLessThan(46)
+    expect(ten.meanShifts).toBeGreaterThanOrEqual(leastShifts)
+    expect(ten.meanShifts).toBeLessThan(leastShifts + 2)
+    expect(five.meanShifts).toBeGreaterThan(43)
+    expect(five.meanShifts).toBeLessThan(52)
   })
 })

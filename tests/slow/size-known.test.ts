@@ -1,6 +1,6 @@
 /** Sizing where the cheapest design is exactly known: how often the search picks it, of many searches with other random numbers. */
 import { describe, expect, it } from 'vitest'
-import { Line } from '../../src/line/line.js'
+import { Line, type ShiftResult } from '../../src/line/line.js'
 import type { Scenario } from '../../src/scenario/schema.js'
 import { type Condition, meanCondition } from '../../src/study/condition.js'
 import { studyMeasures } from '../../src/study/figures.js'
@@ -34,7 +34,7 @@ async function expectFound(
   const picks = new Map<number | null, number>()
   let shifts = 0
   for (let run = 1; run <= runs; run++) {
-    const rows = lines.map((): Float64Array[] => [])
+    const rows = lines.map((): ShiftResult[] => [])
     const found = await findCheapest(
       lines.map((_, design) => ({
         ruledOut: () => null,
@@ -43,7 +43,7 @@ async function expectFound(
       { promises: (design) => conditions[design]!, confidence, most: 10_000, isFull: false },
       async (design, count) => {
         const mine = rows[design]!
-        while (mine.length < count) mine.push(lines[design]!.simulate(seedOf(run), mine.length + 1).values)
+        while (mine.length < count) mine.push(lines[design]!.simulate(seedOf(run), mine.length + 1))
         return mine
       },
       () => null,

@@ -1,15 +1,18 @@
 /** Intervals of an open-ended run: a queue whose warm-up is cut away, against its mean in the long run. */
 import { beforeAll, describe, expect, it } from 'vitest'
 import { Line } from '../../src/line/line.js'
+import { estimationOf } from '../../src/study/figures.js'
 import { workersHere } from '../../src/study/here.js'
 import { findWarmUp, type WarmUp } from '../../src/study/steady.js'
 import { expected } from './markov.js'
 import { arrivalRate, inQueue, queueChain, queueScenario, serviceRate, shiftLength } from './queue.js'
-import { cover, expectCovers, type Pair, seedOf, shiftsPerStudy } from './studies.js'
+import { confidence, cover, expectCovers, type Pair, seedOf, shiftsPerStudy } from './studies.js'
 
 /** L = rho / (1 - rho): any textbook of queues, such as Gross & Harris, Fundamentals of Queueing Theory, ch. 2. */
 const load = arrivalRate / serviceRate
 const inTheLongRun = load / (1 - load)
+/** W = rho / (mu - lambda), the same place. */
+const waitInTheLongRun = load / (serviceRate - arrivalRate)
 
 /** The line stands empty so long before cases come, s: a start that nobody could take for its stride. */
 const startUp = 100
@@ -24,7 +27,12 @@ const meanFrom = (from: number): number =>
 
 describe('95 % intervals of 2 000 studies of a queue in its stride', () => {
   const scenario = queueScenario(length, `start: steady, start-up: ${startUp} s`)
-  const figures = [{ name: 'equipment.desk.held', truth: inTheLongRun }]
+  const figures = [
+    { name: 'equipment.desk.held', truth: inTheLongRun },
+    { name: 'equipment.desk.wait', truth: waitInTheLongRun },
+    // in its stride as many leave as come
+    { name: 'throughput', truth: arrivalRate },
+  ]
   const line = new Line(scenario)
   let warmUp: WarmUp
   let pairs: Pair[]
@@ -53,12 +61,16 @@ describe('95 % intervals of 2 000 studies of a queue in its stride', () => {
     expect(plain.share, `${plain}`).toBeLessThan(0.5)
   })
 
-  it('cases in the queue, plain', () => {
-    expectCovers(pairs[0]!.plain)
+  it.each([
+    ['cases in the queue', 0],
+    ['time until work on them begins', 1],
+    ['cases out', 2],
+  ] as const)('%s, as such a study estimates them', (_, index) => {
+    expect(estimationOf(scenario, { confidence, isPlain: false }, warmUp.countFrom).isPlain).toBe(true)
+    expectCovers(pairs[index]!.plain)
   })
 
-  it('cases in the queue, with control variates', () => {
-    expectCovers(pairs[0]!.controlled)
-    expect(pairs[0]!.controlled.shrink, `${pairs[0]!.controlled}`).toBeLessThan(1)
+  it('with control variates cases out would not be covered: what they leave is less than what is left of the start', () => {
+    expect(pairs[2]!.controlled.share, `${pairs[2]!.controlled}`).toBeLessThan(0.9)
   })
 })

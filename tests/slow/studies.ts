@@ -113,6 +113,7 @@ export function cover(
   shifts = shiftsPerStudy,
   most = studies,
 ): Pair[] {
+  const how = { confidence, exposure: 1 }
   const pairs = figures.map(({ name, truth }) => ({
     measure: measureOf(line, name),
     plain: new Coverage(`${name}, plain`, truth),
@@ -121,10 +122,10 @@ export function cover(
   for (let study = 1; study <= most; study++) {
     const results: ShiftResult[] = []
     for (let shift = 1; shift <= shifts; shift++) results.push(line.simulate(seedOf(study), shift))
-    const controls = controlsOf(results, { confidence, isPlain: false })
+    const controls = controlsOf(results, { isPlain: false })
     for (const { measure, plain, controlled } of pairs) {
-      plain.add(estimate(measure, results, confidence, null))
-      controlled.add(estimate(measure, results, confidence, controls))
+      plain.add(estimate(measure, results, how, null))
+      controlled.add(estimate(measure, results, how, controls))
     }
   }
   for (const { plain, controlled } of pairs) console.log(`${plain}\n${controlled}`)

@@ -116,7 +116,10 @@ describe('without conditions', () => {
       more,
     )
     const shown = await Promise.all(
-      designs.map(async (_, design) => estimate(ratio, (await more(design, 500))!, 0.95, null).mean),
+      designs.map(
+        async (_, design) =>
+          estimate(ratio, (await more(design, 500))!, { confidence: 0.95, exposure: 1 }, null).mean,
+      ),
     )
     // 630 / 3.24 = 194 and 630 / 3.1 = 203; the mean of the ratios of the first is 259
     expect(shown[0]).toBeCloseTo(194.44, 2)
@@ -297,7 +300,7 @@ describe('no pick from no evidence', () => {
     label: 'Tape breaks a shift, sealer',
     unit: 'count',
     index: 1,
-    kind: 'total',
+    kind: 'count',
   }
 
   it('a design that is better as long as its rare stop does not come is not picked before it has come five times', async () => {

@@ -1,7 +1,7 @@
 /** Estimates: what they say of no shifts, of one, of equal ones, and of ratios. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { meanEstimate, ratioEstimate, shareEstimate } from '../../src/study/estimate.js'
+import { meanEstimate, ratioEstimate, shareEstimate, wilsonEstimate } from '../../src/study/estimate.js'
 
 describe('mean', () => {
   it('of 2 and 4 is 3 plus-minus t(1, 0.975) x sqrt(2) / sqrt(2) = 12.706', () => {
@@ -25,12 +25,12 @@ describe('mean', () => {
 
 describe('share', () => {
   it('of all or none has an end at 1 or 0 and still a width', () => {
-    // Wilson: the lower end for n of n is n / (n + z^2)
-    const z2 = 1.959964 ** 2
+    // exact: a chance p that happens 4 times of 4 has p^4 >= 0.025; Wilson: the lower end for n of n is n / (n + z^2)
     expect(shareEstimate([1, 1, 1, 1], 0.95)).toMatchObject({ mean: 1, high: 1 })
-    expect(shareEstimate([1, 1, 1, 1], 0.95).low).toBeCloseTo(4 / (4 + z2), 6)
+    expect(shareEstimate([1, 1, 1, 1], 0.95).low).toBeCloseTo(0.025 ** 0.25, 6)
     expect(shareEstimate([0, 0, 0, 0], 0.95).low).toBe(0)
-    expect(shareEstimate([0, 0, 0, 0], 0.95).high).toBeCloseTo(z2 / (4 + z2), 6)
+    expect(shareEstimate([0, 0, 0, 0], 0.95).high).toBeCloseTo(1 - 0.025 ** 0.25, 6)
+    expect(wilsonEstimate([1, 1, 1, 1], 0.95).low).toBeCloseTo(4 / (4 + 1.959964 ** 2), 6)
   })
 
   it('stays within 0 and 1 and around its mean', () => {

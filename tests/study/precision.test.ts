@@ -22,8 +22,15 @@ describe('relative precision', () => {
     // half-width 1 about 11: 1/11 is 10 % of the 10 that the true figure may be
     expect(relativeError({ mean: 11, low: 10, high: 12 })).toBeCloseTo(0.1, 12)
     expect(relativeError({ mean: -11, low: -12, high: -10 })).toBeCloseTo(0.1, 12)
-    expect(relativeError({ mean: 5, low: 5, high: 5 })).toBe(0)
+    // the longer side counts: 2 of 12, of the 10 that the true figure may be
+    expect(relativeError({ mean: 12, low: 10, high: 13 })).toBeCloseTo(0.2, 12)
     expect(relativeError({ mean: 1, low: -1, high: 3 })).toBe(Infinity)
     expect(relativeError({ mean: 1, low: Number.NaN, high: Number.NaN })).toBeNaN()
+  })
+
+  it('what has not varied so far is not known for that, unless the scenario fixes it', () => {
+    expect(relativeError({ mean: 5, low: 5, high: 5 })).toBeNaN()
+    expect(relativeError({ mean: 5, low: 5, high: 5, isFixed: true })).toBe(0)
+    expect(relativeError({ mean: 0, low: 0, high: 0.4 })).toBe(Infinity)
   })
 })

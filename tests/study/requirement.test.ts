@@ -48,4 +48,12 @@ describe('a requirement', () => {
     expect(judge({ sign: '<', value: 0.9 }, interval)).toBe('not-met')
     expect(judge({ sign: '>=', value: 0 }, { low: null, high: null })).toBe('not-shown')
   })
+
+  it('of no width shows nothing, unless the scenario fixes the figure or it is a quantile', () => {
+    const same = { low: 0, high: 0 }
+    const asked = { sign: '<=', value: 0.01 } as const
+    expect(judge(asked, same)).toBe('not-shown')
+    expect(judge(asked, { ...same, isFixed: true })).toBe('met')
+    expect(judge({ ...asked, measure: { kind: 'quantile' } }, same)).toBe('met')
+  })
 })

@@ -1,4 +1,5 @@
 /** A search for the cheapest design that is driven by figures made by hand. */
+import type { ShiftResult } from '../../src/line/line.js'
 import type { Condition } from '../../src/study/condition.js'
 import { type Candidate, findCheapest, type SizeGoal, type Tried } from '../../src/study/size.js'
 
@@ -14,6 +15,14 @@ export const condition = (index: number, change: Partial<Condition> = {}): Condi
   near: 0.25,
   figureOf: (values) => values[index]!,
   ...change,
+})
+
+const nothing = new Float64Array(0)
+
+/** A shift of which only these figures are known. */
+export const shiftOf = (figures: readonly number[]): ShiftResult => ({
+  values: Float64Array.from(figures),
+  ...{ controls: nothing, outputs: nothing, held: nothing },
 })
 
 /** How a search goes that is driven by hand. */
@@ -37,7 +46,7 @@ export async function drive({
 }: Driven) {
   const asked: [design: number, count: number][] = []
   const told: Tried[] = []
-  const rows = new Map<number, number[][]>()
+  const rows = new Map<number, ShiftResult[]>()
   const found = await findCheapest(
     candidates,
     { promises: () => [condition(0)], confidence: 0.95, most: 400, isFull: false, ...goal },
@@ -46,7 +55,7 @@ export async function drive({
       if (!last || last[0] !== design || last[1] !== count) asked.push([design, count])
       const mine = rows.get(design) ?? []
       rows.set(design, mine)
-      while (mine.length < count) mine.push(figure(design, mine.length + 1))
+      while (mine.length < count) mine.push(shiftOf(figure(design, mine.length + 1)))
       return [...rows.values()].reduce((sum, each) => sum + each.length, 0) > cancelAfter ? null : mine
     },
     known,

@@ -35,7 +35,7 @@ const stop = (key: string, index: number): StudyMeasure => ({
   label: key,
   unit: 'count',
   index,
-  kind: 'total',
+  kind: 'count',
 })
 
 describe('stops seen', () => {

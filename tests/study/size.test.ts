@@ -43,7 +43,7 @@ describe('which design is picked', () => {
     expect(found!.tried.slice(0, 2)).toEqual(
       [0, 1].map((design) => ({
         ...{ design, verdict: 'refused', without: { reason: `too slow ${design}` } },
-        ...{ sums: [], squares: [], shifts: 0 },
+        ...{ figures: [], shifts: 0 },
       })),
     )
     expect(new Set(asked.map(([design]) => design))).toEqual(new Set([2]))
@@ -54,13 +54,10 @@ describe('which design is picked', () => {
     const figure = (design: number) => [1, design === 2 ? 1 : 0]
     const { found } = await drive({ figure, candidates: plain(4), goal: { promises } })
     expect(found!.pick).toBe(2)
-    // both are counted over the same shifts
-    const { sums, squares, shifts } = found!.tried[2]!
-    expect([sums, squares]).toEqual([
-      [shifts, shifts],
-      [shifts, shifts],
-    ])
-    expect(found!.tried[0]!.sums).toEqual([found!.tried[0]!.shifts, 0])
+    // of each there is the share of the shifts, and no interval after a test that ended them
+    const of = (share: number) => ({ mean: share, low: null, high: null })
+    expect(found!.tried[2]!.figures).toEqual([of(1), of(1)])
+    expect(found!.tried[0]!.figures).toEqual([of(1), of(0)])
   })
 
   it('a promise of at most, of shares and of means', async () => {
@@ -93,7 +90,7 @@ describe('what is ruled out by what was found', () => {
     expect(tried).toEqual([3, 0, 1, 2, 5, 4, 6])
     expect(found!.tried[1]).toEqual({
       ...{ design: 0, verdict: 'refused', without: { worseThan: 3 } },
-      ...{ sums: [], squares: [], shifts: 0 },
+      ...{ figures: [], shifts: 0 },
     })
     expect(found!.tried[5]!.without).toEqual({ worseThan: 5 })
   })
@@ -186,9 +183,8 @@ describe('how many shifts are asked for', () => {
       [0, 40],
       [0, 50],
     ])
-    expect(found!.tried).toEqual([
-      { design: 0, verdict: 'undecided', without: null, sums: [25], squares: [25], shifts: 50 },
-    ])
+    const figures = [{ mean: 0.5, low: null, high: null }]
+    expect(found!.tried).toEqual([{ design: 0, verdict: 'undecided', without: null, figures, shifts: 50 }])
   })
 
   it('the risk of the i-th design is 0.025 / (i (i + 1)), each way, which sums to 5 % over any number', async () => {
@@ -247,14 +243,29 @@ describe('every design to the end', () => {
     const { found, asked } = await drive({ figure, candidates, goal })
     expect(found!.pick).toBe(1)
     expect(
-      found!.tried.map(({ design, verdict, sums, shifts }) => [design, verdict, sums[0], shifts]),
+      found!.tried.map(({ design, verdict, figures, shifts }) => [design, verdict, figures[0]!.mean, shifts]),
     ).toEqual([
-      [0, 'refused', 24, 50],
-      [1, 'accepted', 25, 50],
-      [2, 'accepted', 26, 50],
-      [3, 'accepted', 50, 50],
+      [0, 'refused', 0.48, 50],
+      [1, 'accepted', 0.5, 50],
+      [2, 'accepted', 0.52, 50],
+      [3, 'accepted', 1, 50],
     ])
+    // the number of shifts was fixed before, so the interval covers as it says
+    for (const { figures } of found!.tried.slice(0, 3)) {
+      expect(figures[0]!.low).toBeLessThan(figures[0]!.mean!)
+      expect(figures[0]!.high).toBeGreaterThan(figures[0]!.mean!)
+    }
     expect(asked).toEqual([0, 1, 2, 3].map((design) => [design, 50]))
+  })
+
+  it('a ratio is total over total, as the study prints it, and not the mean of the ratios', async () => {
+    // 10 in 1, then 10 in 9: 20 in 10 are 2, where the mean of 10 and 1.11 is 5.6
+    const ratio = { ...condition(0).measure, kind: 'ratio' as const }
+    const promises = () => [condition(0, { measure: ratio, isShare: false, isLeast: false, value: 3 })]
+    const figure = (_: number, shift: number) => [10, shift % 2 === 0 ? 9 : 1]
+    const { found } = await drive({ figure, candidates: plain(1), goal: { ...goal, promises } })
+    expect(found!.tried[0]!.figures[0]!.mean).toBeCloseTo(2, 12)
+    expect(found!.pick).toBe(0)
   })
 
   it('a promise of at most is judged by its figure too', async () => {

@@ -22,7 +22,7 @@ const record = (length: number, more = '') => {
 
 describe('a stretch by hand', () => {
   it('keeps when each case comes to each piece and goes', () => {
-    const { cases, planned } = record(400)
+    const { cases, states } = record(400)
     expect(cases.slice(0, 4)).toEqual([
       {
         id: 1,
@@ -62,7 +62,16 @@ describe('a stretch by hand', () => {
         came: [0, 40],
       },
     ])
-    expect(planned[0]).toEqual([1, 38, 78])
+    expect(states[1]!.slice(0, 8)).toEqual([
+      [0, 'waiting'],
+      [16, 'working'],
+      [18, 'waiting'],
+      [26, 'working'],
+      [28, 'waiting'],
+      [36, 'working'],
+      [38, 'planned-stop'],
+      [78, 'working'],
+    ])
   })
 
   it('takes the whole of a shorter shift, and says at each instant how many cases are inside', () => {

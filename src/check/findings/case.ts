@@ -164,6 +164,7 @@ export const tapeFindings: Rule = ({ scenario, words }, tell) => {
           ? 'breaking strength by ASTM D3759 or ISO 29864'
           : 'project rule: half of the breaking strength',
         'wider or stronger tape, or a second strip',
+        load.newtons / bears,
       )
   }
 }

@@ -115,6 +115,7 @@ function tellRolls(
         `A roll of ${words.distance(tape.roll)} of ${Math.round(tape.thickness * 1e6)} um tape is ${words.length(diameter)} across on a usual core, and the ${which} head of ${quoted(name)} takes ${words.length(drum)}.`,
         'derived from the length, the thickness and a core of 85 mm (from memory)',
         `a shorter roll or thinner tape, or a larger drum`,
+        diameter / drum,
       )
   if (heads.some(([, { drum }]) => drum === undefined) && diameter > drumDiameters.largest)
     tell(
@@ -161,6 +162,7 @@ export const legFindings: Rule = ({ scenario, words }, tell) => {
         : `The case ${quoted(kind)} is ${words.length(height)} from seam to seam, no more than one leg of ${words.length(leg)}.`,
       'derived: height above the sum of the legs',
       `legs below ${words.length(pair ? height / 2 : height)}, or a higher case`,
+      (pair ? 2 * leg : leg) / height,
     )
   }
 }
@@ -180,6 +182,7 @@ export const conveyorFindings: Rule = ({ scenario, words }, tell) => {
         `Rollers every ${words.length(pitch)} leave fewer than three under the shortest case of ${words.length(Math.min(...lengths))}: it dips and jams.`,
         'common practice, no source: three rollers under a case, four for soft bottoms',
         `a pitch of at most ${words.length(widest)}`,
+        pitch / widest,
       )
     if (piece.zone === undefined) continue
     const longest = Math.max(...lengths)

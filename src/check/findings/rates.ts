@@ -38,6 +38,7 @@ export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) 
       `The target is ${words.rate(target)} of working time, and only ${words.rate(good)} of good cases arrive: ${words.count(line.perShift)} cases in ${words.time(line.working)} of working time${line.goodShare < 1 - hair ? `, of which ${words.share(1 - line.goodShare)} are lost` : ''}.`,
       'balance of cases',
       `a target of at most ${words.rate(good)}, or more arrivals`,
+      target / good,
     )
   else if (target > good * nearArrivals)
     tell(
@@ -59,6 +60,7 @@ export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) 
         `\`${piece.name}\` passes ${words.rate(piece.rate)} at most (${piece.how}), which is ${words.rate(goodAt(piece.rate))} of good cases out: the target of ${words.rate(target)} cannot be reached.`,
         'derived',
         faster(piece),
+        target / goodAt(piece.rate),
       )
     else if (target > goodAt(piece.rateAfterStops) * (1 + hair))
       tell(
@@ -137,6 +139,7 @@ function tellHeldUp(looked: Looked, source: SourceDemand, bottleneck: PieceHand,
       `${rates}: ${isHopeless ? `the queue of \`${source.name}\` never clears` : `the queue of \`${source.name}\` clears only as far as other sources wait`}; about ${words.count(grows)} cases are left over in a shift.`,
       'derived: a queue drains at the rate sealed less the rate arriving',
       faster(bottleneck),
+      1 / toSpare(bottleneck),
     )
   }
 }

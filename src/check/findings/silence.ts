@@ -1,4 +1,4 @@
-/** Findings on what the scenario does not say: stops that are not named, prices without money, and checks that could not be made. */
+/** Findings on what the scenario does not say: stops that are not named, and checks that could not be made. */
 import type { Rule } from '../finding.js'
 import { headsOf } from '../pace.js'
 import { unnamedStops } from '../unnamed.js'
@@ -32,25 +32,6 @@ export const unnamedStopFindings: Rule = ({ scenario }, tell) => {
       `The scenario names no ${missing.join('; no ')}. None happen, here or in a run.`,
       'definition of the format',
       'name the stops that your line has',
-    )
-}
-
-export const priceFindings: Rule = ({ scenario }, tell) => {
-  if (scenario.money) return
-  const priced = [
-    ...(scenario.tape.price ? ['the tape'] : []),
-    ...Object.entries(scenario.cases).flatMap(([name, kind]) =>
-      kind['contents-value'] ? [`the contents of \`${name}\``] : [],
-    ),
-  ]
-  if (priced.length > 0)
-    tell(
-      'note',
-      'not-priced',
-      scenario.tape.price ? ['tape', 'price'] : ['cases'],
-      `A price is given for ${priced.join(', ')}, but no \`money\`: labour, downtime and capital are left out.`,
-      'definition of the format',
-      'add `money` with what you know',
     )
 }
 

@@ -22,8 +22,8 @@ export const shortStates: Record<string, string> = {
   'breakdown-waiting-for-crew': 'broken: waits for crew',
   'breakdown-being-repaired': 'broken: repair',
   'blade-service': 'blade service',
+  'planned-stop': 'planned stop',
   'on-break': 'on break',
-  planned: 'planned stop',
 }
 
 const kindColours = [
@@ -116,13 +116,9 @@ export class ReplayPicture {
     return this.frame.height + (this.layout.cases.length > 1 ? 24 : 4)
   }
 
-  /** State of a piece at `time`; a planned stop is one. */
+  /** State of a piece at `time`. */
   stateOf(piece: number, time: number): string {
-    const state = stateAt(this.stretch.states[piece]!, time)
-    if (state === 'working')
-      for (const [at, begin, end] of this.stretch.planned)
-        if (at === piece && begin <= time && time < end) return 'planned'
-    return state
+    return stateAt(this.stretch.states[piece]!, time)
   }
 
   draw(time: number): void {
@@ -162,7 +158,7 @@ export class ReplayPicture {
     ]
     const y = frame.middle(row, index) - tall / 2
     const state = this.stateOf(index, time)
-    const kind = stopKindOf(state) ?? (state === 'planned' ? 'planned' : undefined)
+    const kind = stopKindOf(state)
     context.fillStyle = state === 'on-break' ? colours.pause : colours.band
     context.fillRect(x, y, wide, tall)
     context.strokeStyle = colours.quiet

@@ -3,6 +3,7 @@ import type { ChartConfiguration, Plugin } from 'chart.js'
 import type { CompareResult, DesignResult, DifferenceFigure } from '../../study/compare-result.js'
 import { printDifference } from '../difference.js'
 import { figureText, grouped, printFigure } from '../format.js'
+import { costWords, isCostInPart } from '../warnings.js'
 import {
   axisTitle,
   belowHeight,
@@ -171,15 +172,14 @@ function elementsOf(designs: readonly DesignResult[]): Element[] {
 }
 
 /** Says which design costs least, and whether that is more than luck. */
-function titleOf(
-  { differences }: CompareResult,
-  designs: readonly (readonly [string, DesignResult])[],
-): string {
+function titleOf(result: CompareResult, designs: readonly (readonly [string, DesignResult])[]): string {
   const priced = designs.flatMap(([name, { measures }]) => {
     const mean = measures[total]?.mean
     return mean === null || mean === undefined ? [] : [{ name, mean }]
   })
   if (priced.length === 1) return `Cost of 1000 good cases: only ${named(priced[0]!.name)} is priced`
+  if (isCostInPart(result)) return costWords('Cost of 1000 good cases', result)
+  const { differences } = result
   const least = priced.reduce((a, b) => (b.mean < a.mean ? b : a))
   const doubt = isInDoubt(differences[least.name]?.[total]) ? ', but not shown to differ from the base' : ''
   return `Cost of 1000 good cases: least with ${named(least.name)}${doubt}`
@@ -217,7 +217,7 @@ function subtitleOf({ made, variants }: CompareResult, elements: Element[], seen
 function differenceText(figure: DifferenceFigure | undefined, display: CompareResult['display']): string {
   if (!figure) return ''
   const { value, interval } = printDifference({ ...figure, ...figure.alone }, display)
-  return interval === '' ? '' : `${value} ${interval} to the base`
+  return value === '–' ? '' : `${[value, interval].filter((part) => part !== '').join(' ')} to the base`
 }
 
 /** Writes the total with its interval beside each bar: an error bar would be too short to see. */

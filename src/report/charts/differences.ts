@@ -255,7 +255,7 @@ function subtitleOf(drawn: readonly Row[], hasBeyond: boolean, confidence: numbe
 function figureWords(figure: DifferenceFigure | undefined, display: CompareResult['display']): string {
   if (!figure) return 'not compared'
   const { value, interval } = printDifference(figure, display)
-  return interval === '' ? 'no interval' : `${value} ${interval}`
+  return value === '–' ? 'no interval' : `${value} ${interval}`.trimEnd()
 }
 
 function altOf(

@@ -32,7 +32,7 @@ export interface LossRow {
 
 /** Stops below this share of what the machine could put out are drawn together, where they are several. */
 const leastShare = 0.005
-const isStop = ({ key }: LossStep): boolean => /^(jam|tape|size|breakdown|blade)-/.test(key)
+const isStop = ({ key }: LossStep): boolean => /^(jam|tape|size|breakdown|blade|planned)-/.test(key)
 const isSmall = (step: LossStep): boolean => isStop(step) && Math.abs(step.share) < leastShare
 
 const figuresWidth = 150
@@ -90,7 +90,9 @@ function stepDown(rows: LossRow[], steps: readonly LossStep[], from: number, cou
     const to = left - (step.cases.mean ?? 0)
     const word = to > left ? 'more: ' : ''
     const { value } =
-      step.cases.low === null ? { value: whole(step.cases.mean ?? 0) } : printFigure(step.cases, 'metric')
+      step.cases.low === null && !step.cases.few
+        ? { value: whole(step.cases.mean ?? 0) }
+        : printFigure(step.cases, 'metric')
     rows.push({
       label: word + step.label,
       from: left,

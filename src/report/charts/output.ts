@@ -4,6 +4,7 @@ import { max, mean, min, quantile } from 'simple-statistics'
 import { workingTime } from '../../scenario/working-time.js'
 import type { RunResult } from '../../study/result.js'
 import { counted, grouped, printFigure } from '../format.js'
+import { suffixCannotWork } from '../warnings.js'
 import {
   axisTitle,
   type Chart,
@@ -169,9 +170,10 @@ export const casesText = (cases: number) => grouped(cases, Math.abs(cases - Math
 const reachedIn = (outputs: readonly number[], target: ShiftTarget) =>
   outputs.filter((output) => output >= target.least).length
 
-function titleOf({ outputs }: RunResult, target: ShiftTarget | null): string {
+function titleOf(result: RunResult, target: ShiftTarget | null): string {
+  const { outputs } = result
   if (!target) return `Good cases a shift in ${counted(outputs.length, 'shift')}`
-  return `Good cases a shift: ${reachInWords(outputs, target)} the target`
+  return `Good cases a shift: ${reachInWords(outputs, target)} the target${suffixCannotWork(result)}`
 }
 
 /** `all 200 shifts reach`, `43 of 200 shifts reach`, `none of 200 shifts reaches`. */
@@ -192,14 +194,17 @@ function subtitleOf({ measures, made, display }: RunResult, target: ShiftTarget 
   return `${asked} Share of shifts that reach it: ${value} % ${interval}, ${sureness} % confidence.`
 }
 
-function altOf({ outputs, measures }: RunResult, target: ShiftTarget | null): string {
+function altOf(result: RunResult, target: ShiftTarget | null): string {
+  const { outputs, measures } = result
   const average = measures.output?.mean ?? mean(outputs)
   const [low, high] = [min(outputs), max(outputs)]
   const range =
     low === high
       ? `all ${grouped(low, 0)}`
       : `from ${grouped(low, 0)} to ${grouped(high, 0)}, on average ${grouped(average, 0)}`
-  const verdict = target ? `; ${reachInWords(outputs, target)} the target of ${casesText(target.cases)}` : ''
+  const verdict = target
+    ? `; ${reachInWords(outputs, target)} the target of ${casesText(target.cases)}${suffixCannotWork(result)}`
+    : ''
   return `Good cases of ${counted(outputs.length, 'shift')}: ${range}${verdict}.`
 }
 

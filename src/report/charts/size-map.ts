@@ -1,4 +1,4 @@
-/** Chart of two choices: which of their combinations hold, the other choices at the values of the pick. */
+/** Chart of two choices: which of their combinations hold, the other choices at the values of the pick, or of the nearest design. */
 import type { ChartConfiguration, Plugin } from 'chart.js'
 import { isQuantity } from '../../scenario/choices.js'
 import type { SizedDesign, SizeResult } from '../../study/size-result.js'
@@ -16,7 +16,7 @@ import {
   tickFont,
   written,
 } from './chart.js'
-import { marks, type Points, pickRing, signsOf, verdictPoints } from './size.js'
+import { endName, endRing, marks, type Points, signsOf, verdictPoints } from './size-marks.js'
 
 /** Fewest and most values of a choice that makes a map. */
 const [fewest, most] = [3, 40]
@@ -34,14 +34,14 @@ interface Cell {
 
 /** The map of the two choices of numbers of which most is told; null where there are no two, or nothing at which the others could stand. */
 export function sizeMapChart(result: SizeResult): Chart | null {
-  const { choices, designs, pick, promises } = result
+  const { choices, designs, pick, nearest, promises } = result
   const numeric = choices.filter(
     ({ values }) => values.length >= fewest && values.length <= most && values.every(isQuantity),
   )
   const pairs = numeric.flatMap((one, index) =>
     numeric.slice(index + 1).map((other) => [one, other] as const),
   )
-  const chosen = pick === null ? null : designs[pick]!
+  const chosen = designs[pick ?? nearest?.design ?? -1] ?? null
   if (chosen === null && choices.length > 2) return null
   const maps = pairs
     .map(([across, up]) => ({ across, up, cells: cellsOf(result, across, up, chosen) }))
@@ -64,7 +64,7 @@ export function sizeMapChart(result: SizeResult): Chart | null {
         ? ['× refused without simulating']
         : []),
       ...(cells.some(({ design }) => design === null) ? ['· not tried, or no scenario'] : []),
-    ].join(', ')}${chosen ? '; ring: the pick' : ''}.`,
+    ].join(', ')}${chosen ? `; ring: ${endName(result)}` : ''}.`,
     ...(promises[0]?.unit === 'share' ? ['Beside the signs: % of the shifts.'] : []),
   ].join(' ')
   const rowHeight = up.values.length > 16 ? 20 : 34
@@ -90,14 +90,14 @@ export function sizeMapChart(result: SizeResult): Chart | null {
   })
   const config: ChartConfiguration<'scatter'> = {
     type: 'scatter',
-    data: { datasets: datasetsOf(cells, chosen, radius) },
+    data: { datasets: datasetsOf(cells, chosen, endName(result), radius) },
     options: { ...options, scales: { x: axis(across), y: axis(up) } },
     plugins: [figuresBeside(cells, result, across.values.length, radius), foot(result)],
   }
   return {
     name: 'map',
     title,
-    alt: altOf(across, up, cells, chosen),
+    alt: altOf(across, up, cells, chosen, endName(result)),
     width: chartWidth,
     height: headHeight(title, subtitle, gap) + up.values.length * rowHeight + belowHeight,
     config: config as ChartConfiguration,
@@ -125,11 +125,17 @@ function cellsOf(
   )
 }
 
-function datasetsOf(cells: readonly Cell[], chosen: SizedDesign | null, radius: number): Points[] {
+function datasetsOf(
+  cells: readonly Cell[],
+  chosen: SizedDesign | null,
+  name: string,
+  radius: number,
+): Points[] {
   const at = (of: (cell: Cell) => boolean) => cells.filter(of).map(({ x, y }) => ({ x, y }))
   const verdicts = Object.keys(marks) as (keyof typeof marks)[]
   return [
-    pickRing(
+    endRing(
+      name,
       at(({ design }) => design !== null && design === chosen),
       radius,
     ),
@@ -189,7 +195,13 @@ function figuresBeside(
   }
 }
 
-function altOf(across: Choice, up: Choice, cells: readonly Cell[], chosen: SizedDesign | null): string {
+function altOf(
+  across: Choice,
+  up: Choice,
+  cells: readonly Cell[],
+  chosen: SizedDesign | null,
+  name: string,
+): string {
   const of = (words: string, isOf: (design: SizedDesign) => boolean) => {
     const found = cells.filter(({ design }) => design !== null && isOf(design))
     if (found.length === 0) return []
@@ -200,11 +212,11 @@ function altOf(across: Choice, up: Choice, cells: readonly Cell[], chosen: Sized
   }
   const isTold = ({ without }: SizedDesign) => without === null
   const parts = [
-    ...of('the pick', (design) => design === chosen),
+    ...of(name, (design) => design === chosen),
     ...of('holds', (design) => isTold(design) && design.verdict === 'accepted' && design !== chosen),
-    ...of('fails', (design) => isTold(design) && design.verdict === 'refused'),
-    ...of('not told', (design) => design.verdict === 'undecided'),
-    ...of('refused without simulating', (design) => !isTold(design)),
+    ...of('fails', (design) => isTold(design) && design.verdict === 'refused' && design !== chosen),
+    ...of('not told', (design) => design.verdict === 'undecided' && design !== chosen),
+    ...of('refused without simulating', (design) => !isTold(design) && design !== chosen),
   ]
   return `${across.path} against ${up.path}: ${parts.join('; ')}; the others were not tried.`
 }

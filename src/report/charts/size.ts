@@ -1,8 +1,9 @@
 /** Charts of a sizing: what designs cost against what they keep, and which combinations of two choices hold. */
-import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
+import type { ChartConfiguration, Plugin } from 'chart.js'
 import type { PromiseResult, SizedDesign, SizeResult } from '../../study/size-result.js'
-import { flowText } from '../flow.js'
 import { counted, grouped, percentText, printedUnit } from '../format.js'
+import { endOf } from '../size-words.js'
+import { isCostInPart, suffixCannotWork } from '../warnings.js'
 import {
   axisTitle,
   type Chart,
@@ -16,53 +17,16 @@ import {
   widthOf,
   written,
 } from './chart.js'
-
-export type Points = ChartDataset<'scatter', { x: number; y: number }[]>
-
-/** How a verdict is drawn, and the sign for it in a subtitle. */
-export const marks = {
-  accepted: { sign: '●', word: 'holds', style: 'circle', fill: palette.main },
-  refused: { sign: '○', word: 'fails', style: 'circle', fill: palette.paper },
-  undecided: { sign: '△', word: 'not told', style: 'triangle', fill: palette.paper },
-} as const
-
-/** Points of one verdict. */
-export const verdictPoints = (
-  verdict: keyof typeof marks,
-  data: { x: number; y: number }[],
-  radius: number,
-): Points => ({
-  label: marks[verdict].word,
-  data,
-  pointStyle: marks[verdict].style,
-  pointRadius: radius,
-  pointBackgroundColor: marks[verdict].fill,
-  pointBorderColor: palette.main,
-  pointBorderWidth: 2,
-  order: 2,
-})
-
-/** A ring around the pick. */
-export const pickRing = (data: { x: number; y: number }[], radius: number): Points => ({
-  label: 'the pick',
-  data,
-  pointStyle: 'circle',
-  pointRadius: radius + 5,
-  pointBackgroundColor: 'transparent',
-  pointBorderColor: palette.ink,
-  pointBorderWidth: 2,
-  order: 1,
-})
-
-/** The signs of the verdicts that are there, with their words. */
-export const signsOf = (verdicts: readonly SizedDesign['verdict'][]): string =>
-  (Object.keys(marks) as (keyof typeof marks)[])
-    .filter((verdict) => verdicts.includes(verdict))
-    .map((verdict) => `${marks[verdict].sign} ${marks[verdict].word}`)
-    .join(', ')
-
-/** The values of a design in the order of the choices. */
-export const designName = ({ set }: SizedDesign): string => Object.values(set).map(flowText).join(', ')
+import {
+  designName,
+  endName,
+  endRing,
+  freshPoints,
+  marks,
+  type Points,
+  signsOf,
+  verdictPoints,
+} from './size-marks.js'
 
 /** A design in the picture, `y` in the unit of the axis. */
 interface Spot {
@@ -77,7 +41,7 @@ const apart = 0.012
 
 /** Designs by cost against the first promise; null where none was simulated. */
 export function sizeCostChart(result: SizeResult): Chart | null {
-  const { designs, pick, promises, made, currency, isFull } = result
+  const { designs, pick, promises, currency, isFull } = result
   const [promise] = promises
   if (!promise) return null
   const told = designs.filter(({ without, promises: [figure] }) => without === null && figure?.mean != null)
@@ -85,20 +49,27 @@ export function sizeCostChart(result: SizeResult): Chart | null {
   const { factor, word } = printedUnit(promise.unit, result.display)
   const isPriced = told.every(({ cost }) => cost !== null)
   const places = placesOf(told, isPriced)
-  const spots = told.map((design, index): Spot => {
-    const { mean, low, high } = design.promises[0]!
+  const spotAt = (design: SizedDesign, x: number, [figure]: SizedDesign['promises']): Spot => {
+    const { mean, low, high } = figure!
     const ends = low === null || high === null ? null : { low: low * factor, high: high * factor }
-    return { design, x: places[index]!, y: mean! * factor, ends }
-  })
-  const chosen = pick === null ? undefined : spots.find(({ design }) => design === designs[pick])
+    return { design, x, y: mean! * factor, ends }
+  }
+  const spots = told.map((design, index) => spotAt(design, places[index]!, design.promises))
+  const end = endOf(result)
+  const chosen = spots.find(({ design }) => design === (designs[pick ?? -1] ?? end?.design))
+  const fresh =
+    chosen && end && end.afresh.promises[0]?.mean != null
+      ? [spotAt(end.design, chosen.x, end.afresh.promises)]
+      : []
+  const all = [...spots, ...fresh]
   const asked = promise.value * factor
   const near = isFull ? 0 : promise.near * factor
-  const axis = axisOf(spots, asked, near, promise)
+  const axis = axisOf(all, asked, near, promise)
   const across = rangeOf(spots.map(({ x }) => x))
   const title = titleOf(result, isPriced)
   const without = designs.length - designs.filter((each) => each.without === null).length
   const subtitle = [
-    `${signsOf(told.map(({ verdict }) => verdict))}, with the ${percentText(made.confidence)} interval of the shifts that it took. Dashed: what is asked for${near > 0 ? '; shaded: near enough to go either way' : ''}.`,
+    `${signsOf(told.map(({ verdict }) => verdict))}${intervalWords(result)}. Dashed: what is asked for${near > 0 ? '; shaded: near enough to go either way' : ''}.`,
     ...(promises.length > 1 ? [`Verdicts are of all ${promises.length} promises.`] : []),
     ...(without > 0 ? [`Not drawn: ${grouped(without, 0)} refused without simulating.`] : []),
     ...(isPriced ? ['Designs of like cost stand side by side.'] : []),
@@ -110,11 +81,12 @@ export function sizeCostChart(result: SizeResult): Chart | null {
     type: 'scatter',
     data: {
       datasets: [
-        ...(chosen ? [pickRing([{ x: chosen.x, y: chosen.y }], 5)] : []),
+        ...(chosen ? [endRing(endName(result), [{ x: chosen.x, y: chosen.y }], 5)] : []),
         ...(Object.keys(marks) as (keyof typeof marks)[]).map((verdict) =>
           verdictPoints(verdict, of(verdict), 5),
         ),
-        intervals(spots),
+        freshPoints(fresh.map(({ x, y }) => ({ x, y }))),
+        intervals(all),
       ].filter(({ data }) => data.length > 0),
     },
     options: {
@@ -157,7 +129,7 @@ export function sizeCostChart(result: SizeResult): Chart | null {
     },
     plugins: [
       askedBand(promise, asked, near, axis.decimals, word),
-      pickName(chosen, spots, asked),
+      pickName(endName(result), chosen, all, asked),
       foot(result),
     ],
   }
@@ -169,6 +141,18 @@ export function sizeCostChart(result: SizeResult): Chart | null {
     height: 460,
     config: config as ChartConfiguration,
   }
+}
+
+/** What is drawn with an interval. */
+function intervalWords(result: SizeResult): string {
+  const end = endOf(result)
+  const interval = `${percentText(result.made.confidence)} interval`
+  return [
+    result.isFull ? `, with the ${interval}` : '',
+    end
+      ? `; ◆ ${endName(result)} in ${counted(end.afresh.shifts, 'fresh shift')}, with their ${interval}`
+      : '',
+  ].join('')
 }
 
 /** Where designs stand: at their cost, those of like cost side by side; at their place in the order where nothing is priced. */
@@ -285,15 +269,20 @@ function askedBand(
 /** Steps away from the pick at which its name may stand, px, the nearest first. */
 const steps = [0, 26, -26, 52, -52, 78, -78, 104, -104, 140, -140, 180, -180]
 
-/** Names the pick where no other design is drawn, with a line to it. */
-function pickName(spot: Spot | undefined, spots: readonly Spot[], asked: number): Plugin<'scatter'> {
+/** Names the pick, or the nearest, where no other design is drawn, with a line to it. */
+function pickName(
+  what: string,
+  spot: Spot | undefined,
+  spots: readonly Spot[],
+  asked: number,
+): Plugin<'scatter'> {
   return {
     id: 'pick-name',
     afterDatasetsDraw({ ctx, chartArea, scales }) {
       if (!spot) return
       const [across, up] = [scales.x!, scales.y!]
       const [x, y] = [across.getPixelForValue(spot.x), up.getPixelForValue(spot.y)]
-      const name = `the pick: ${shortened(designName(spot.design), 56)}`
+      const name = `${what}: ${shortened(designName(spot.design), 56)}`
       const lettering = { size: 12, colour: palette.ink, isBold: true }
       const width = widthOf(ctx, name, lettering)
       const drawn = spots.map((each) => ({
@@ -339,13 +328,15 @@ function pickName(spot: Spot | undefined, spots: readonly Spot[], asked: number)
   }
 }
 
-function titleOf({ pick, designs, currency, promises, all }: SizeResult, isPriced: boolean): string {
+function titleOf(result: SizeResult, isPriced: boolean): string {
+  const { pick, designs, currency, promises, all } = result
   const what = shortened(promises.map(({ promise }) => promise).join(' and '), 100)
   if (pick === null) return `None of ${counted(all, 'design')} is shown to hold ${what}`
   const { cost, place } = designs[pick]!
-  return isPriced && cost !== null
-    ? `The cheapest that holds ${what}: ${grouped(cost, 2)} ${currency} a shift`
-    : `The first design that holds ${what} is number ${grouped(place, 0)} of ${grouped(all, 0)}`
+  const but = suffixCannotWork(result)
+  return isPriced && cost !== null && !isCostInPart(result)
+    ? `The cheapest that holds ${what}: ${grouped(cost, 2)} ${currency} a shift${but}`
+    : `The first design that holds ${what} is number ${grouped(place, 0)} of ${grouped(all, 0)}${but}`
 }
 
 /** At most so many designs are named for those who do not see the picture. */
@@ -357,9 +348,16 @@ function altOf(result: SizeResult, told: readonly SizedDesign[], without: number
   const text = (value: number) => `${Number((value * factor).toPrecision(3))} ${word}`.trimEnd()
   const named = told.slice(0, mostNamed).map((design) => {
     const verdict = design === designs[pick ?? -1] ? 'the pick' : marks[design.verdict].word
-    return `${designName(design)}: ${text(design.promises[0]!.mean!)}, ${verdict}`
+    const nearest = pick === null && design === endOf(result)?.design ? ', the nearest' : ''
+    return `${designName(design)}: ${text(design.promises[0]!.mean!)}, ${verdict}${nearest}`
   })
   const more = told.length > mostNamed ? [`and ${told.length - mostNamed} more`] : []
   const refused = without > 0 ? ` ${grouped(without, 0)} more were refused without simulating.` : ''
-  return `${promises[0]!.promise}, designs in order of cost: ${[...named, ...more].join('; ')}.${refused}`
+  const end = endOf(result)
+  const figure = end?.afresh.promises[0]?.mean ?? null
+  const fresh =
+    end && figure !== null
+      ? ` In ${counted(end.afresh.shifts, 'fresh shift')} ${endName(result)} keeps ${text(figure)}.`
+      : ''
+  return `${promises[0]!.promise}, designs in order of cost: ${[...named, ...more].join('; ')}.${refused}${fresh}`
 }

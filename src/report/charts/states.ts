@@ -37,6 +37,7 @@ const colours: Record<string, string> = {
   'breakdown-waiting-for-crew': '#efa0eb',
   'breakdown-being-repaired': '#631e76',
   'blade-service': '#2c150b',
+  'planned-stop': '#4632aa',
   blocked: '#6d7783',
   waiting: '#d3d7dc',
   'on-break': '#ffffff',
@@ -49,6 +50,7 @@ const darkStates = new Set([
   'size-being-set',
   'breakdown-being-repaired',
   'blade-service',
+  'planned-stop',
   'blocked',
 ])
 

@@ -5,6 +5,7 @@ import type { CurveOf, Factor, SweepMeasure, SweepResult } from '../../study/swe
 import { costName, heldName } from '../../study/usual-measures.js'
 import { percentText } from '../format.js'
 import { measureSubject, pointText, valueText } from '../sweep-words.js'
+import { costWords, isCostInPart } from '../warnings.js'
 import { spanAxis } from './axes.js'
 import {
   belowHeight,
@@ -171,6 +172,8 @@ function titleOf(result: SweepResult, measure: SweepMeasure, of: CurveOf, factor
   const at = (place: number) => valueText(result.points[place]!.at[0]!, factor)
   const cost = result.curve!.cost
   if (measure.name === costName && cost) return `${subject}: least at ${at(cost.least)} of ${factor.path}`
+  if (measure.name === costName && isCostInPart(result))
+    return `${costWords(subject, result)} over ${factor.path}`
   if (of.enough === 0) return `${subject}: no effect of ${factor.path} is shown from ${at(0)} on`
   if (of.enough !== null && of.knee !== null && of.knee !== of.enough)
     return `${subject}: most is gained up to ${at(of.knee)} of ${factor.path}, nothing more shown beyond ${at(of.enough)}`

@@ -53,4 +53,14 @@ export const peopleBounds: readonly Bound[] = [
     not: ['tape.price=40 EUR/roll', 'money={currency: EUR}'],
     path: 'tape.price',
   },
+  // capital recovery takes four keys: what is bought, its life, the interest and the shifts of a year
+  {
+    code: 'price-dropped',
+    severity: 'warning',
+    told: ['money={currency: EUR, capital: {line.infeed: 900 EUR/m}, life: 8 yr, interest: 8 %}'],
+    not: [
+      'money={currency: EUR, capital: {line.infeed: 900 EUR/m}, life: 8 yr, interest: 8 %, shifts: 480 per yr}',
+    ],
+    path: 'money.capital',
+  },
 ]

@@ -1,0 +1,41 @@
+/** What pencil and paper say against a design, and of designs that they all rule out which is nearest. */
+import { checkScenario } from '../check/check.js'
+import { codes } from '../check/finding.js'
+import type { LineHand } from '../check/line.js'
+import type { Scenario } from '../scenario/schema.js'
+import type { NearestDesign } from '../study/size-result.js'
+import type { SizeAsked } from './size-asked.js'
+import { atPromisedRate } from './size-warned.js'
+
+/** What rules a design out, in words, and how far it falls short of the promised rate. */
+export interface Fault {
+  reason: string
+  byHand: NonNullable<NearestDesign['byHand']>
+}
+
+/** The first error of the check against the rate that is promised; null where there is none. */
+export function faultOf(design: Scenario, asked: Pick<SizeAsked, 'needs'>): Fault | null {
+  const scenario = atPromisedRate(design, asked)
+  const { findings, hand } = checkScenario({ scenario, placeOf: () => null })
+  const fault = findings.find(({ severity }) => severity === 'error')
+  if (!fault) return null
+  const { code, path, message, fix } = fault
+  const promised = scenario.target ?? null
+  return { reason: codes[code], byHand: { atMost: atMost(hand.line), promised, path, message, fix } }
+}
+
+/** Good cases that a line can put out while it never stops, cases/s: what arrives, or what its slowest piece passes of that. */
+const atMost = ({ arriving, goodShare, limit }: LineHand): number => Math.min(arriving * goodShare, limit)
+
+/** Rates that are nearer than this are the same, cases/s. */
+const hair = 1e-9
+
+/** Of the designs that pencil and paper ruled out the one that falls least short of the promised rate, of equals the cheapest; null without one. */
+export function leastShort(faults: ReadonlyMap<number, Fault>): number | null {
+  let best: { design: number; short: number } | null = null
+  for (const [design, { byHand }] of [...faults].sort(([one], [other]) => one - other)) {
+    const short = Math.max(0, (byHand.promised ?? 0) - byHand.atMost)
+    if (best === null || short < best.short - hair) best = { design, short }
+  }
+  return best?.design ?? null
+}

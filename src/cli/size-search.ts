@@ -1,0 +1,169 @@
+/** The search of `tapeshift size`: which designs pencil and paper rule out, what the journal knows, and the end of it on fresh shifts. */
+import { handCalculation } from '../check/hand.js'
+import { Line } from '../line/line.js'
+import type { Condition } from '../study/condition.js'
+import { controlsOf, estimationOf } from '../study/figures.js'
+import { estimatesOf, lineResult } from '../study/line-result.js'
+import { lossesOf } from '../study/losses.js'
+import { promiseFigure, shownBy } from '../study/promise-figure.js'
+import { findCheapest, type MoreOf, type SizeGoal, type Tried } from '../study/size.js'
+import { freshShifts } from '../study/size-fresh.js'
+import { nearestOf } from '../study/size-nearest.js'
+import type { JudgedAfresh } from '../study/size-result.js'
+import type { Journal } from './journal.js'
+import type { Shifts } from './simulating.js'
+import { promiseOf, type SizeAsked } from './size-asked.js'
+import type { ChosenDesign } from './size-choices.js'
+import { type Fault, faultOf, leastShort } from './size-hand.js'
+
+/** How the search goes. */
+export interface SearchHow {
+  confidence: number
+  most: number
+  isFull: boolean
+}
+
+/** What a search found. */
+export interface Found {
+  tried: Tried[]
+  pick: number | null
+  /** Number of the design that came nearest; null with a pick. */
+  nearest: number | null
+  /** Of the one or the other. */
+  conditions: Condition[]
+  /** What rules it out by hand, where it was not simulated. */
+  fault: Fault | null
+  /** It on fresh shifts; null where it was not simulated. */
+  afresh: JudgedAfresh | null
+}
+
+/** Searches among the designs in order of cost; null where it was interrupted. */
+export async function search(
+  ordered: readonly ChosenDesign[],
+  asked: SizeAsked,
+  how: SearchHow,
+  shifts: Shifts,
+  journal: Journal | null,
+): Promise<Found | null> {
+  const lineOf = lastLine(ordered)
+  const promises = (design: number) =>
+    asked.holds.map((text) => promiseOf(text, ordered[design]!.scenario, lineOf(design)))
+  const goal: SizeGoal = { promises, ...how }
+  const faults = new Map<number, Fault>()
+  const found = await findIn(ordered, asked, goal, { faults, shifts, journal })
+  const told = found && (await judged(found))
+  if (told === null) shifts.sayInterrupted()
+  return told
+
+  async function judged(found: Pick<Found, 'tried' | 'pick'>): Promise<Found | null> {
+    const { pick } = found
+    const near = pick === null ? await nearestOf(found.tried, goal, moreOf(shifts)) : null
+    if (pick === null && near === null) return null
+    const { tried } = near ?? found
+    const nearest = near && (near.design ?? leastShort(faults))
+    const design = pick ?? nearest ?? 0
+    const conditions = promises(design)
+    const fault = faults.get(design) ?? null
+    const end = tried.find((each) => each.design === design && each.without === null)
+    if (!end) return { tried, pick, nearest, conditions, fault, afresh: null }
+    const afresh = await judgeAfresh(end, ordered[design]!, lineOf(design), conditions, how, shifts)
+    return afresh && { tried, pick, nearest, conditions, fault, afresh }
+  }
+}
+
+/** The shifts of a design as they stand, simulated as far as that takes. */
+const moreOf =
+  (shifts: Shifts): MoreOf =>
+  async (design, count) => {
+    const isThere = shifts.of[design]!.length >= count || (await shifts.ensure(design, count))
+    return isThere ? shifts.of[design]! : null
+  }
+
+/** The line of a design; the last one is kept. */
+function lastLine(ordered: readonly ChosenDesign[]): (design: number) => Line {
+  let last: { design: number; line: Line } | null = null
+  return (design) => {
+    if (last?.design !== design) last = { design, line: new Line(ordered[design]!.scenario) }
+    return last.line
+  }
+}
+
+/** The search itself, with what the journal knows of it; `faults` takes what rules designs out by hand. */
+function findIn(
+  ordered: readonly ChosenDesign[],
+  asked: SizeAsked,
+  goal: SizeGoal,
+  { faults, shifts, journal }: { faults: Map<number, Fault>; shifts: Shifts; journal: Journal | null },
+): ReturnType<typeof findCheapest> {
+  // two designs may be alike in all that shifts depend on, and differ in price
+  const keyOf = (design: number) => `${design} ${ordered[design]!.key}`
+  /** The design that was asked for last is known from before. */
+  let isKnown = false
+  return findCheapest(
+    ordered.map((design, number) => ({
+      ruledOut: () => {
+        const fault = faultOf(design.scenario, asked)
+        if (fault) faults.set(number, fault)
+        return fault?.reason ?? null
+      },
+      isBelow: belowOf(ordered, design, asked),
+    })),
+    goal,
+    moreOf(shifts),
+    (design) => {
+      const outcome = journal?.outcomeOf(keyOf(design)) as Tried | undefined
+      isKnown = outcome !== undefined
+      return outcome ? { ...outcome, design } : null
+    },
+    (tried) => {
+      if (tried.without === null) journal?.keepOutcome(keyOf(tried.design), tried)
+      shifts.forget(tried.design)
+      shifts.tell(tried.without === null && !isKnown)
+    },
+  )
+}
+
+/** Simulates the design that the search ended with on shifts that it did not see; null where it was interrupted. */
+async function judgeAfresh(
+  tried: Tried,
+  { scenario }: ChosenDesign,
+  line: Line,
+  conditions: readonly Condition[],
+  { confidence, most }: SearchHow,
+  shifts: Shifts,
+): Promise<JudgedAfresh | null> {
+  const { first, count } = freshShifts(tried, most)
+  const fresh = await shifts.afresh(tried.design, first, count)
+  if (fresh === null) return null
+  const countFrom = shifts.warmUps[tried.design]?.countFrom ?? 0
+  const estimation = estimationOf(scenario, { confidence, isPlain: false }, countFrom)
+  const controls = controlsOf(fresh, estimation)
+  const bottleneck = handCalculation(scenario).line.bottleneck?.name ?? null
+  return {
+    firstShift: first,
+    shifts: count,
+    promises: conditions.map((condition) => {
+      const figure = promiseFigure(condition, fresh, estimation, controls)
+      return { ...figure, shown: shownBy(figure, condition) }
+    }),
+    bottleneck,
+    ...lineResult(
+      line,
+      scenario,
+      fresh,
+      estimatesOf(line, scenario, fresh, estimation, countFrom),
+      countFrom,
+    ),
+    losses: lossesOf(line, scenario, fresh, { ...estimation, countFrom, bottleneck }),
+  }
+}
+
+/** Whether a design has no more than another of every factor of which more never hurts, and is like it in all else. */
+function belowOf(ordered: readonly ChosenDesign[], design: ChosenDesign, { choices, rising }: SizeAsked) {
+  if (rising.length === 0) return () => false
+  return (other: number) =>
+    choices.every(({ path }, index) => {
+      const [mine, theirs] = [design.places[index]!, ordered[other]!.places[index]!]
+      return rising.includes(path) ? mine <= theirs : mine === theirs
+    })
+}

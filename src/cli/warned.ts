@@ -1,0 +1,66 @@
+/** What stands at the head of an answer, from the check of its designs, and what it does to the exit code. */
+import { checkScenario } from '../check/check.js'
+import { type CheckFinding, codes } from '../check/finding.js'
+import { titleOf } from '../report/warnings.js'
+import { droppedOf } from '../scenario/dropped.js'
+import type { Loaded } from '../scenario/load.js'
+import type { Scenario } from '../scenario/schema.js'
+import type { Warned, WarnedDesign } from '../study/warning.js'
+import { exits, type Io } from './io.js'
+import type { SimulationOptions } from './options.js'
+
+/** A design with what `check` finds of it; the name of the scenario itself is null. */
+export interface CheckedDesign {
+  name: string | null
+  scenario: Scenario
+  findings: readonly CheckFinding[]
+}
+
+/** A design that was not given in the file as it stands, checked. */
+export const checkedDesign = (name: string, scenario: Scenario): CheckedDesign => ({
+  ...{ name, scenario },
+  findings: checkScenario({ scenario, placeOf: () => null }).findings,
+})
+
+/** The scenario itself, and designs beside it. */
+export const checkedDesigns = (
+  { scenario, placeOf }: Pick<Loaded, 'scenario' | 'placeOf'>,
+  designs: readonly { name: string; scenario: Scenario }[] = [],
+): CheckedDesign[] => [
+  { name: null, scenario, findings: checkScenario({ scenario, placeOf }).findings },
+  ...designs.map((design) => checkedDesign(design.name, design.scenario)),
+]
+
+/** What speaks against a design. */
+export const warnedDesign = ({ name, scenario, findings }: CheckedDesign): WarnedDesign => ({
+  name,
+  errors: findings
+    .filter(({ severity }) => severity === 'error')
+    .map((finding) => ({ ...finding, meaning: codes[finding.code] })),
+  dropped: droppedOf(scenario),
+})
+
+/** A design that is not checked: what its cost leaves out. */
+export const pricedDesign = ({ scenario }: { scenario: Scenario }): WarnedDesign => ({
+  ...{ name: null, errors: [] },
+  dropped: droppedOf(scenario),
+})
+
+/**
+ * The exit code of a study that would end with `usual`: 3 where what it is about cannot work as described, unless the user wants the
+ * figures anyway. Says so on standard error, also where no answer is printed.
+ */
+export function exitCode(
+  { warnings }: Warned,
+  usual: number,
+  { anyway }: Pick<SimulationOptions, 'anyway'>,
+  { stderr }: Io,
+): number {
+  const errors = warnings?.filter(({ severity }) => severity === 'error') ?? []
+  if (errors.length === 0 || anyway) return usual
+  const named = errors.map(({ code }) => code).join(', ')
+  stderr.write(
+    `error: ${titleOf(errors).replace(/\.$/, '')} (${named}). With --anyway the exit code is that of the figures.\n`,
+  )
+  return exits.scenario
+}

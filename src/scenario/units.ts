@@ -1,0 +1,184 @@
+/** The units of a scenario, their sizes in SI, and which of them a dimension has. A unit has its home here. */
+import Qty from 'js-quantities'
+import { poundForcePerInch } from '../trade/us-units.js'
+
+interface UnitSystem {
+  /** What the dimension is called in an error. */
+  name: string
+  /** SI unit of the number that comes out. */
+  si: string
+  /** Each spelling and how the units library writes it, or its size in SI; a case, a cut or a roll counts as 1. */
+  units: Record<string, string>
+  /** What is added to a number in a unit before its size multiplies it: where a scale does not begin at nothing. */
+  zeros?: Record<string, number>
+  /** It is also counted per a number of cases, whatever that is: `per 4000 cases`, `per 4000`. */
+  perCases?: true
+  example: string
+  /** What people most often write it in, for asking which of them is meant. */
+  usual: readonly string[]
+}
+
+const lengths = { m: 'm', mm: 'mm', cm: 'cm', um: 'um', in: 'in', ft: 'ft', yd: 'yd' }
+const times = { s: 's', min: 'min', h: 'h', ms: 'ms', d: 'day', wk: 'week', yr: 'year' }
+
+/** Every dimension that a scenario may ask for. */
+export const dimensions = {
+  length: { name: 'a length', si: 'm', units: lengths, example: '400 mm', usual: ['mm', 'cm', 'in'] },
+  speed: {
+    name: 'a speed',
+    si: 'm/s',
+    units: {
+      'm/min': 'm/min',
+      'm/s': 'm/s',
+      'mm/s': 'mm/s',
+      'ft/min': 'ft/min',
+      'ft/s': 'ft/s',
+      'in/s': 'in/s',
+    },
+    example: '24 m/min',
+    usual: ['m/min', 'm/s', 'ft/min'],
+  },
+  time: { name: 'a time', si: 's', units: times, example: '90 s', usual: ['s', 'min', 'h'] },
+  mass: {
+    name: 'a mass',
+    si: 'kg',
+    units: { kg: 'kg', g: 'g', t: 'tonne', lb: 'lb', oz: 'oz' },
+    example: '9 kg',
+    usual: ['kg', 'g', 'lb'],
+  },
+  'edge-crush': {
+    name: 'an edge crush strength',
+    si: 'N/m',
+    units: { 'lbf/in': 'lbf/in', 'N/m': 'N/m', 'kN/m': 'kN/m', 'N/mm': 'N/mm', 'lb/in': 'lbf/in' },
+    example: '32 lbf/in',
+    usual: ['lbf/in', 'kN/m', 'N/m'],
+  },
+  'strength-of-width': {
+    name: 'a strength a width of tape',
+    si: 'N/m',
+    units: {
+      'N/cm': 'N/cm',
+      'N/m': 'N/m',
+      'N/mm': 'N/mm',
+      'oz/in': `${poundForcePerInch / 16}`,
+      'lbf/in': 'lbf/in',
+      'lb/in': 'lbf/in',
+    },
+    example: '5 N/cm',
+    usual: ['N/cm', 'N/m', 'lbf/in'],
+  },
+  force: {
+    name: 'a force',
+    si: 'N',
+    units: { N: 'N', kN: 'kN', lbf: 'lbf' },
+    example: '40 N',
+    usual: ['N', 'kN', 'lbf'],
+  },
+  temperature: {
+    name: 'a temperature',
+    si: 'K',
+    units: { degC: '1', degF: `${5 / 9}`, K: '1' },
+    zeros: { degC: 273.15, degF: 459.67 },
+    example: '20 degC',
+    usual: ['degC', 'degF', 'K'],
+  },
+  pressure: {
+    name: 'a pressure',
+    si: 'Pa',
+    units: { kPa: 'kPa', Pa: 'Pa', psi: 'psi', MPa: 'MPa' },
+    example: '200 psi',
+    usual: ['psi', 'kPa', 'MPa'],
+  },
+  'case-rate': {
+    name: 'a rate of cases',
+    si: '1/s',
+    units: { 'cases/min': '1/min', 'cases/h': '1/h', 'cases/s': '1/s' },
+    example: '15 cases/min',
+    usual: ['cases/min', 'cases/h', 'cases/s'],
+  },
+  share: {
+    name: 'a share',
+    si: '',
+    units: { '%': '0.01', 'per 1000 cases': '0.001', 'per case': '1' },
+    perCases: true,
+    example: '5 %',
+    usual: ['%', 'per 1000 cases', 'per case'],
+  },
+  power: {
+    name: 'a power',
+    si: 'W',
+    units: { kW: 'kW', W: 'W', hp: 'hp' },
+    example: '0.8 kW',
+    usual: ['kW', 'W', 'hp'],
+  },
+  cuts: { name: 'a number of cuts', si: '', units: { cuts: '1' }, example: '30000 cuts', usual: ['cuts'] },
+  yearly: {
+    name: 'a number a year',
+    si: '',
+    units: { 'per yr': '1', 'per year': '1' },
+    example: '480 per yr',
+    usual: ['per yr'],
+  },
+} satisfies Record<string, UnitSystem>
+
+export type Dimension = keyof typeof dimensions
+
+const factors = new Map<string, number>()
+
+/** The number of cases in `per 4000 cases` and its like; null where a unit is none of those. */
+const casesIn = (unit: string): number | null => {
+  const match = /^per ([1-9]\d{0,11})(?: cases?)?$/.exec(unit)
+  return match ? Number(match[1]) : null
+}
+
+/** Whether `unit` is one of those that a dimension may be written in. */
+export function hasUnit(dimension: Dimension, unit: string): boolean {
+  const system: UnitSystem = dimensions[dimension]
+  return Object.hasOwn(system.units, unit) || (system.perCases === true && casesIn(unit) !== null)
+}
+
+/** The dimension that has the unit, or null; of several the first. */
+export const dimensionOf = (unit: string): Dimension | null =>
+  (Object.keys(dimensions) as Dimension[]).find((dimension) => hasUnit(dimension, unit)) ?? null
+
+/** The units of a dimension in words. */
+export function unitList(dimension: Dimension): string {
+  const system: UnitSystem = dimensions[dimension]
+  return [...Object.keys(system.units), ...(system.perCases ? ['per any other number of cases'] : [])].join(
+    ', ',
+  )
+}
+
+/** SI size of one `unit` of `dimension`. The unit must be one of the dimension's own. */
+export function unitSize(dimension: Dimension, unit: string): number {
+  const key = `${dimension} ${unit}`
+  let size = factors.get(key)
+  if (size === undefined) {
+    const system: UnitSystem = dimensions[dimension]
+    const expression = Object.hasOwn(system.units, unit) ? system.units[unit]! : `${1 / casesIn(unit)!}`
+    const number = Number(expression)
+    size = Number.isNaN(number) ? Qty(`1 ${expression}`).to(system.si).scalar : number
+    factors.set(key, size)
+  }
+  return size
+}
+
+/** `number` units of `size`: divided where the unit is a whole part, so that 95 % is 0.95 and 24 m/min is 0.4 m/s. */
+function sized(number: number, size: number): number {
+  const parts = Math.round(1 / size)
+  return parts > 1 && Math.abs(parts * size - 1) < 1e-12 ? number / parts : number * size
+}
+
+/** A number in one of the dimension's own units as one in SI. */
+export function inSi(dimension: Dimension, number: number, unit: string): number {
+  const system: UnitSystem = dimensions[dimension]
+  return sized(number + (system.zeros?.[unit] ?? 0), unitSize(dimension, unit))
+}
+
+/** Regular expression source that editors use to check a quantity while it is typed. */
+export function quantityPattern(dimension: Dimension): string {
+  const system: UnitSystem = dimensions[dimension]
+  const escaped = Object.keys(system.units).map((unit) => unit.replace(/[/.]/g, (c) => `\\${c}`))
+  if (system.perCases) escaped.push('per [1-9]\\d{0,11}( cases?)?')
+  return `^\\s*[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?\\s*(${escaped.join('|')})\\s*$`
+}
