@@ -7,6 +7,7 @@ import { type Condition, meanCondition } from '../study/condition.js'
 import { measureName, type StudyMeasure, studyMeasures } from '../study/figures.js'
 import { currencyOf, unitName } from '../study/line-result.js'
 import { type Requirement, RequirementError, valueWritten } from '../study/requirement.js'
+import { chanceStops } from '../study/seen.js'
 import { measureAsked, requirementOf } from './asked.js'
 import type { CompareOptions } from './compare.js'
 import type { Design } from './compare-designs.js'
@@ -84,6 +85,7 @@ function goalOf(
   return {
     measure,
     measures,
+    stops: measuresOf.map(chanceStops),
     isLargerBetter: word === undefined ? isBetterMore(name) : word === 'highest',
     within: amountWritten(`--within ${shown(within)}`, within, measure),
     conditions,
@@ -124,7 +126,8 @@ function conditionOf(text: string, known: readonly StudyMeasure[]): Condition {
     throw new UsageError(
       `${where}: no number of shifts tells all or none from nearly so; ask for more than 0 % and less than 100 %, such as "${measureName(measure)} >= 99 %"`,
     )
-  if (near !== undefined) return meanCondition(requirement, amountWritten(where, near, measure))
+  if (near !== undefined)
+    return meanCondition(requirement, amountWritten(where, near, measure), chanceStops(known))
   if (measure.kind === 'share') return meanCondition(requirement, usualNear)
   const [unit = ''] = /\s*[A-Za-z%][^\d]*$/.exec(expression.replace(/^.*[<>]/, '')) ?? []
   throw new UsageError(

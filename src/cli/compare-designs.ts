@@ -7,9 +7,10 @@ import { designsCsv, differencesCsv } from '../report/csv.js'
 import { nearest } from '../scenario/nearest.js'
 import { shown } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'
-import { type Best, findBest, firstStage, type Goal, NoFigureError } from '../study/best.js'
+import { type Best, findBest, type Goal, NoFigureError, type Outcome } from '../study/best.js'
 import { againstFirst, allPairs } from '../study/compare.js'
 import { type BestResult, baseName, type CompareResult, compareResult } from '../study/compare-result.js'
+import { firstStage } from '../study/evidence.js'
 import { measureName } from '../study/figures.js'
 import { currencyOf, unitName } from '../study/line-result.js'
 import type { Workers } from '../study/replicate.js'
@@ -153,8 +154,14 @@ async function bestOf(goal: Goal, designs: readonly Design[], shifts: Shifts): P
     })
   } catch (error) {
     if (!(error instanceof NoFigureError)) throw error
+    const { measure, shift, design } = error
+    const { name } = designs[design]!
+    const says =
+      measure.kind === 'ratio'
+        ? `none of the first ${shift} shifts of ${name} says anything`
+        : `shift ${shift} of ${name} says nothing`
     throw new UsageError(
-      `--best: shift ${error.shift} of ${designs[error.design]!.name} says nothing of ${measureName(error.measure)}, as one does that puts out no good case; choose by another measure, such as throughput`,
+      `--best: ${says} of ${measureName(measure)}, as where no good case comes out; choose by another measure, such as throughput`,
     )
   }
 }
@@ -173,9 +180,15 @@ function bestResult(
     within,
     among,
     pick: pick === null ? null : designs[pick]!.name,
-    designs: Object.fromEntries(designs.map(({ name }, index) => [name, outcomes[index]!])),
+    designs: Object.fromEntries(designs.map(({ name }, index) => [name, named(outcomes[index]!, designs)])),
     ...how,
   }
+}
+
+/** An outcome with the name of the design that it is held against. */
+function named({ why, ...outcome }: Outcome, designs: readonly Design[]): Outcome<string> {
+  if (why === undefined) return outcome
+  return { ...outcome, why: why.reason === 'alike' ? { ...why, other: designs[why.other]!.name } : why }
 }
 
 /** The base and the variants that were asked for, in the order of the file, those of the command line last. */

@@ -1,12 +1,11 @@
 /** Finds the best of several designs, among those that keep what is required, simulating each no longer than that takes. */
 import type { ShiftResult } from '../line/line.js'
-import { asLeast, type Condition, shiftFigure, testOf } from './condition.js'
+import { type Condition, type ConditionTest, overOf, testOf } from './condition.js'
 import type { Verdict } from './constraint.js'
+import { firstStage } from './evidence.js'
 import type { StudyMeasure } from './figures.js'
+import { StopsSeen, type Unseen } from './seen.js'
 import { Selection } from './select.js'
-
-/** Shifts of every design before one may be dropped: with few, the spread is not known and more are spent for safety. */
-export const firstStage = 20
 
 /** Shifts that are simulated ahead before the rule looks at them: the threads have work, and little is for nothing. */
 const ahead = 20
@@ -14,6 +13,8 @@ const ahead = 20
 /** What is sought: `measure` and conditions as each design has them, in the order of the designs. */
 export interface Goal {
   measures: readonly StudyMeasure[]
+  /** Of each design the counts of the stops by chance that may happen in it. */
+  stops: readonly (readonly StudyMeasure[])[]
   isLargerBetter: boolean
   /** A design so near the best is as good, in the unit of the measure. */
   within: number
@@ -23,15 +24,25 @@ export interface Goal {
   most: number
 }
 
+/**
+ * Why a design stayed undecided. `alike`: it differs from that other one in so few shifts; `unseen`: a kind of stop has happened
+ * in so few of its shifts; `spread`: its shifts spread too far for their number, or it lies too near what is asked or another design.
+ */
+export type Why<Design> =
+  | { reason: 'alike'; other: Design; shifts: number }
+  | { reason: 'unseen'; stop: string; shifts: number }
+  | { reason: 'spread' }
+
 /** What became of a design. */
-export interface Outcome {
+export interface Outcome<Design = number> {
   /**
-   * `picked`; `dropped`: it is not the best; `refused`: it does not keep what is required; `undecided`: the most shifts
-   * allowed did not tell.
+   * `picked`; `dropped`: it is not the best; `refused`: it does not keep what is required; `undecided`: the shifts did not tell.
    */
   verdict: 'picked' | 'dropped' | 'refused' | 'undecided'
   /** Shifts that the rule looked at. */
   shifts: number
+  /** Of an undecided one. */
+  why?: Why<Design>
 }
 
 export interface Best {
@@ -43,7 +54,10 @@ export interface Best {
 /** Brings the first `count` shifts of a design; null when cancelled. */
 export type More = (design: number, count: number) => Promise<readonly ShiftResult[] | null>
 
-/** A shift, from 1, says nothing of a measure, such as the cost of a case where none came out: nothing can be ranked by it. */
+/**
+ * A shift says nothing of a mean, such as the time in the line where no case came out, or none of the first shifts says anything
+ * of a ratio, such as the cost of a case: nothing can be ranked by it.
+ */
 export class NoFigureError extends Error {
   override readonly name = 'NoFigureError'
 
@@ -51,22 +65,34 @@ export class NoFigureError extends Error {
     readonly measure: StudyMeasure,
     /** Number of the design, from 0. */
     readonly design: number,
+    /** Number of the shift, from 1, or of all shifts that say nothing. */
     readonly shift: number,
   ) {
-    super(`shift ${shift} of design ${design} has no figure`)
+    super(
+      `${measure.kind === 'ratio' ? 'none up to' : 'not'} shift ${shift} of design ${design} has a figure`,
+    )
   }
 }
 
-/** `figure` of a shift, from 0, where it has one. Throws `NoFigureError`. */
-function known(figure: number, measure: StudyMeasure, design: number, shift: number): number {
-  if (!Number.isFinite(figure)) throw new NoFigureError(measure, design, shift + 1)
-  return figure
+/** Refuses figures that say nothing: a mean shift by shift, a ratio where a first stage has nothing to divide by. Throws `NoFigureError`. */
+function refuseNoFigure(
+  measure: StudyMeasure,
+  shifts: readonly ShiftResult[],
+  design: number,
+  shift: number,
+): void {
+  const { values } = shifts[shift]!
+  if (measure.kind !== 'ratio' && !Number.isFinite(values[measure.index]))
+    throw new NoFigureError(measure, design, shift + 1)
+  if (measure.kind !== 'ratio' || shift + 1 !== firstStage) return
+  if (shifts.slice(0, firstStage).every((each) => overOf(measure, each.values) === 0))
+    throw new NoFigureError(measure, design, firstStage)
 }
 
 /**
  * Finds the best. First each design is simulated until its conditions are told; then those that keep them are selected
  * from. Both halves share the risk equally where there are conditions, and the first shares its half among all designs and
- * conditions: with the confidence asked, nothing is refused that keeps its conditions by more than their nearness, nothing accepted
+ * conditions: with about the confidence asked, nothing is refused that keeps its conditions by more than their nearness, nothing accepted
  * that misses them by more, and the pick is the best of the accepted or within the amount of it. Null when cancelled.
  * Throws `NoFigureError`.
  */
@@ -96,21 +122,34 @@ async function qualify(
   if (conditions.length === 0) return { verdict: 'picked', shifts: 0 }
   const tests = conditions.map((condition) => ({
     condition,
-    test: testOf(condition, risk, risk, firstStage),
+    test: testOf(condition, risk, risk),
     verdict: null as Verdict | null,
   }))
   for (let shift = 0; shift < most; shift++) {
     const shifts = await more(design, upTo(shift, most))
     if (shifts === null) return null
-    for (const each of tests)
-      each.verdict ??= each.test.add(
-        known(asLeast(each.condition, shifts[shift]!.values), each.condition.measure, design, shift),
-      )
+    for (const each of tests) {
+      refuseNoFigure(each.condition.measure, shifts, design, shift)
+      each.verdict ??= each.test.add(shifts[shift]!.values)
+    }
     if (tests.some(({ verdict }) => verdict === 'refused')) return { verdict: 'refused', shifts: shift + 1 }
     if (tests.every(({ verdict }) => verdict === 'accepted')) return { verdict: 'picked', shifts: shift + 1 }
   }
-  return { verdict: 'undecided', shifts: most }
+  const open = tests.filter(({ verdict }) => verdict === null).map(({ test }) => test)
+  return { verdict: 'undecided', shifts: most, why: whyOpen(open) }
 }
+
+/** Why conditions stay open: where one waits for a stop, that. */
+function whyOpen(tests: readonly ConditionTest[]): Why<number> {
+  const unseen = tests.map((test) => test.unseen).find((each) => each !== null)
+  return unseen ? notSeen(unseen) : { reason: 'spread' }
+}
+
+const notSeen = ({ stop, happened }: Unseen): Why<number> => ({
+  reason: 'unseen',
+  stop: `${stop.path[3]!.replace('-', ' ')} of ${stop.path[1]}`,
+  shifts: happened,
+})
 
 /** Shifts to simulate when number `shift`, from 0, is looked at. */
 const upTo = (shift: number, most: number): number => Math.min(most, Math.ceil((shift + 1) / ahead) * ahead)
@@ -123,23 +162,46 @@ async function selectFrom(
   more: More,
 ): Promise<Best | null> {
   const { within, isLargerBetter, most, measures } = goal
-  const selection = new Selection(left.length, { confidence: 1 - risk, within, isLargerBetter, firstStage })
+  const seen = left.map((design) => new StopsSeen(goal.stops[design]!))
+  const unseen = left.map((): Unseen | null => null)
+  const isSeen = (place: number, figure: number, share: number) => {
+    unseen[place] = seen[place]!.unseen(figure, within, share)
+    return unseen[place] === null
+  }
+  const selection = new Selection(left.length, { confidence: 1 - risk, within, isLargerBetter, isSeen })
+  const [values, overs] = [0, 0].map(() => new Array<number>(left.length).fill(Number.NaN)) as [
+    number[],
+    number[],
+  ]
   while (!selection.isDone && selection.shifts < most) {
-    const figures = new Array<number>(left.length).fill(Number.NaN)
     for (const place of selection.survivors) {
       const design = left[place]!
       const shifts = await more(design, upTo(selection.shifts, most))
       if (shifts === null) return null
       const measure = measures[design]!
-      const figure = shiftFigure(measure, shifts[selection.shifts]!.values)
-      figures[place] = known(figure, measure, design, selection.shifts)
+      refuseNoFigure(measure, shifts, design, selection.shifts)
+      const { values: numbers } = shifts[selection.shifts]!
+      seen[place]!.add(numbers)
+      values[place] = numbers[measure.index]!
+      overs[place] = overOf(measure, numbers)
     }
-    selection.add(figures)
+    selection.add(values, overs)
   }
   for (const [place, design] of left.entries()) {
-    const isLeft = selection.survivors.includes(place)
-    const verdict = !isLeft ? 'dropped' : selection.isDone ? 'picked' : 'undecided'
-    designs[design] = { verdict, shifts: Math.max(designs[design]!.shifts, selection.used[place]!) }
+    const shifts = Math.max(designs[design]!.shifts, selection.used[place]!)
+    const verdict = !selection.survivors.includes(place)
+      ? 'dropped'
+      : selection.best === null
+        ? 'undecided'
+        : 'picked'
+    const outcome = { verdict, shifts } satisfies Outcome
+    designs[design] = verdict === 'undecided' ? { ...outcome, why: whyUndecided(place) } : outcome
   }
   return { pick: selection.best === null ? null : left[selection.best]!, designs }
+
+  function whyUndecided(place: number): Why<number> {
+    const alike = selection.alike(place)
+    if (alike) return { reason: 'alike', other: left[alike.from]!, shifts: alike.differing }
+    return unseen[place] ? notSeen(unseen[place]) : { reason: 'spread' }
+  }
 }

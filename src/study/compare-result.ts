@@ -70,7 +70,7 @@ export interface BestResult {
   confidence: number
   /** Null where no design keeps what is required, or the most shifts allowed did not tell. */
   pick: string | null
-  designs: Record<string, Outcome>
+  designs: Record<string, Outcome<string>>
   /** Most shifts of each design, and all that were spent. */
   most: number
   spent: number

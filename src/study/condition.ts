@@ -1,7 +1,9 @@
 /** What a design must keep, and the test that tells it shift by shift. */
-import { type ConstraintTest, MeanTest, ShareTest } from './constraint.js'
+import { MeanTest, ShareTest, type Verdict } from './constraint.js'
+import { firstStage } from './evidence.js'
 import type { StudyMeasure } from './figures.js'
 import type { Requirement } from './requirement.js'
+import { StopsSeen, type Unseen } from './seen.js'
 
 /** A condition on a design: its figure over shifts is at least, or at most, a value. */
 export interface Condition {
@@ -18,18 +20,29 @@ export interface Condition {
   bound: number
   /** How far off the value counts as either. */
   near: number
-  /** The figure of a shift, from the numbers of the shift result. */
+  /** Counts of the stops by chance that may happen in the design; left out, it is taken to have none. */
+  stops?: readonly StudyMeasure[]
+  /** The figure of a shift by itself, from the numbers of the shift result. */
   figureOf: (values: ArrayLike<number>) => number
 }
 
-/** The number of a shift that a rule looks at: of a ratio that of the shift itself. */
-export const shiftFigure = ({ index, kind }: StudyMeasure, values: ArrayLike<number>): number =>
+/** What the number of a shift is divided by: of a ratio its second number. */
+export const overOf = ({ index, kind }: StudyMeasure, values: ArrayLike<number>): number =>
+  kind === 'ratio' ? values[index + 1]! : 1
+
+/** The figure that a shift has by itself, NaN of a ratio with nothing to divide by. */
+const shiftFigure = ({ index, kind }: StudyMeasure, values: ArrayLike<number>): number =>
   kind === 'ratio' ? values[index]! / values[index + 1]! : values[index]!
 
 /** The condition that a measure's long-run figure keeps a requirement. */
-export const meanCondition = ({ text, measure, sign, value }: Requirement, near: number): Condition => ({
+export const meanCondition = (
+  { text, measure, sign, value }: Requirement,
+  near: number,
+  stops: readonly StudyMeasure[] = [],
+): Condition => ({
   text,
   measure,
+  stops,
   isShare: measure.kind === 'share',
   isLeast: sign.startsWith('>'),
   sign,
@@ -66,23 +79,40 @@ const keeps = (figure: number, sign: Requirement['sign'], value: number): boolea
         ? figure > value
         : figure < value
 
-/**
- * The test of a condition: a design that misses it by more than its nearness is accepted with at most the chance
- * `wrongly`, one that keeps it by more refused with at most `refused`. A mean is tested with the smaller risk on both sides.
- */
-export function testOf(
-  { isShare, isLeast, value, near }: Condition,
-  wrongly: number,
-  refused: number,
-  firstStage: number,
-): ConstraintTest {
-  if (isShare) return new ShareTest(isLeast ? value : 1 - value, near, wrongly, refused)
-  return new MeanTest(isLeast ? value : -value, near, Math.min(wrongly, refused), firstStage)
+/** A condition as it is told shift by shift. */
+export interface ConditionTest {
+  /** Takes the numbers of the next shift; null as long as nothing is clear. */
+  add(values: ArrayLike<number>): Verdict | null
+  /** The stop that has happened in too few shifts to tell; null where that is not what it waits for. */
+  readonly unseen: Unseen | null
 }
 
-/** The figure of a shift as something that must be at least. */
-export function asLeast({ isShare, isLeast, figureOf }: Condition, values: ArrayLike<number>): number {
-  const figure = figureOf(values)
-  if (isLeast) return figure
-  return isShare ? 1 - figure : -figure
+/**
+ * The test of a condition: a design that misses it by more than its nearness is accepted with at most the chance
+ * `wrongly`, one that keeps it by more refused with at most `refused`. A mean is tested with the smaller risk on both sides, a
+ * ratio as total over total, and neither before each kind of stop that may matter has happened often enough.
+ */
+export function testOf(condition: Condition, wrongly: number, refused: number): ConditionTest {
+  const { isShare, isLeast, value, near, measure, figureOf, stops = [] } = condition
+  if (isShare) {
+    const test = new ShareTest(isLeast ? value : 1 - value, near, wrongly, refused)
+    return { add: (values) => test.add(isLeast ? figureOf(values) : 1 - figureOf(values)), unseen: null }
+  }
+  const sign = isLeast ? 1 : -1
+  const risk = Math.min(wrongly, refused)
+  const seen = new StopsSeen(stops)
+  let unseen: Unseen | null = null
+  const test = new MeanTest(sign * value, near, risk, firstStage, (figure) => {
+    unseen = seen.unseen(figure, near, risk)
+    return unseen === null
+  })
+  return {
+    add(values) {
+      seen.add(values)
+      return test.add(sign * values[measure.index]!, overOf(measure, values))
+    },
+    get unseen() {
+      return unseen
+    },
+  }
 }

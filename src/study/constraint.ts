@@ -1,11 +1,14 @@
 /** Whether a design keeps a requirement, told shift by shift with a stated risk: it stops as soon as that is clear. */
 
+import { allowance, nextLook, spreadOf, firstStage as usualFirstStage } from './evidence.js'
+import { Series } from './series.js'
+
 export type Verdict = 'accepted' | 'refused'
 
 /** A test that is fed one shift after the other. */
 export interface ConstraintTest {
-  /** Takes the figure of the next shift; null as long as nothing is clear. */
-  add(figure: number): Verdict | null
+  /** Takes the number of the next shift, of a ratio also what it is divided by; null as long as nothing is clear. */
+  add(value: number, over?: number): Verdict | null
 }
 
 /**
@@ -42,44 +45,40 @@ export class ShareTest implements ConstraintTest {
 }
 
 /**
- * Sequential test of a mean over shifts against `least`: a mean of at least `least + near` is refused, one of at most
- * `least - near` accepted, each with at most the chance `risk`; what lies between may go either way. `near` is above 0.
- * The sum of what the shifts have over `least` leaves a triangle, whose size the spread of the first `firstStage`
- * shifts sets. Andradottir & Kim, Naval Research Logistics 57 (2010) 403-421, procedure F with c = 1 (from memory).
+ * Sequential test of the mean over shifts against `least`, or of a ratio as total over total: one of at least `least + near` is
+ * refused, one of at most `least - near` accepted, each with at most about the chance `risk`; what lies between may go either way.
+ * `near` is above 0. What the shifts have over `least` is judged as a difference from a design that is always just that, see
+ * `evidence`: Andradottir & Kim, Naval Research Logistics 57 (2010) 403-421, procedure F with c = 1 (from memory), but with
+ * the variance taken anew at each look. `isSeen` says whether the shifts show all that may happen, as far as that matters to
+ * the figure, of which it is told.
  */
 export class MeanTest implements ConstraintTest {
-  private sum = 0
+  private readonly series = new Series()
   private shifts = 0
-  private squares = 0
-  private average = 0
-  private reach = Infinity
+  private look: number
 
   constructor(
     private readonly least: number,
     private readonly near: number,
     private readonly risk: number,
-    private readonly firstStage: number,
-  ) {}
-
-  add(figure: number): Verdict | null {
-    this.shifts++
-    this.sum += figure - this.least
-    if (this.shifts <= this.firstStage) {
-      const from = figure - this.average
-      this.average += from / this.shifts
-      this.squares += from * (figure - this.average)
-    }
-    if (this.shifts < this.firstStage) return null
-    if (this.shifts === this.firstStage) this.reach = this.reachOf(this.squares / (this.shifts - 1))
-    const allowed = Math.max(0, this.reach - (this.near / 2) * this.shifts)
-    if (this.sum >= allowed) return 'accepted'
-    return this.sum <= -allowed ? 'refused' : null
+    firstStage = usualFirstStage,
+    private readonly isSeen: (figure: number) => boolean = () => true,
+  ) {
+    this.look = firstStage
   }
 
-  /** Half the base of the triangle, from the variance of a shift. */
-  private reachOf(variance: number): number {
-    const degrees = this.firstStage - 1
-    const eta = ((2 * this.risk) ** (-2 / degrees) - 1) / 2
-    return (2 * eta * degrees * variance) / (2 * this.near)
+  add(value: number, over = 1): Verdict | null {
+    this.series.add(value, over)
+    this.shifts++
+    if (this.shifts < this.look) return null
+    this.look = nextLook(this.shifts)
+    if (!this.isSeen(this.series.figure)) return null
+    const spread = spreadOf(
+      this.series.linear().map((figure) => figure - this.least),
+      this.near,
+    )
+    const allowed = allowance(spread, this.shifts, this.near, this.risk)
+    if (spread.sum >= allowed) return 'accepted'
+    return spread.sum <= -allowed ? 'refused' : null
   }
 }

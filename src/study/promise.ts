@@ -3,6 +3,7 @@ import { parseQuantity } from '../scenario/quantity.js'
 import { type Condition, meanCondition, shareCondition } from './condition.js'
 import type { StudyMeasure } from './figures.js'
 import { parseRequirement, RequirementError, valueWritten } from './requirement.js'
+import { chanceStops } from './seen.js'
 
 /** A share of shifts counts as kept or missed within so much of it, where nobody says: two points. */
 export const usualNear = 0.02
@@ -27,7 +28,8 @@ export function parsePromise(
         'a quantile cannot be told shift by shift; write it as a share of shifts, such as "output >= 3000 in 90 % of shifts"',
       )
     if (measure.kind === 'share') refuseCertainty(requirement.value)
-    if (near !== undefined) return meanCondition(requirement, above0(valueWritten(near, measure)))
+    if (near !== undefined)
+      return meanCondition(requirement, above0(valueWritten(near, measure)), chanceStops(measures))
     if (measure.kind === 'share') return meanCondition(requirement, usualNear)
     const { unit } = measure
     throw new RequirementError(

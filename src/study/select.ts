@@ -1,7 +1,10 @@
 /**
  * Choosing the best of several designs while simulating them, and dropping the others as soon as that is safe. Kim &
- * Nelson, ACM Transactions on Modeling and Computer Simulation 11 (2001) 251-273 (from memory).
+ * Nelson, Operations Research 54 (2006) 475-488 (from memory): fully sequential selection with variances that are updated.
  */
+import { allowance, fewest, nextLook, spreadOf, firstStage as usualFirstStage } from './evidence.js'
+import { tooRareToMatter } from './seen.js'
+import { Series } from './series.js'
 
 /** What a selection is asked for. */
 export interface Choice {
@@ -12,54 +15,44 @@ export interface Choice {
   isLargerBetter: boolean
   /** Shifts of every design before the first may be dropped, at least 2. */
   firstStage?: number
+  /**
+   * Whether the shifts of a design show all that may happen in it, as far as that matters to its figure; `risk` is that of a pair. Asked
+   * for at each look; without it they do.
+   */
+  isSeen?: (design: number, figure: number, risk: number) => boolean
 }
 
-/** As in Law's advice on the spread of few replications, and as the fewest shifts of a study. */
-export const usualFirstStage = 10
-
-/**
- * eta and h^2 of the procedure with its constant c = 1: eta = ((2 alpha / (k - 1))^(-2 / (n0 - 1)) - 1) / 2 and h^2 =
- * 2 eta (n0 - 1). The risk alpha is shared out among the k - 1 rivals of the best (Bonferroni), which holds for
- * designs that vary together, as with common random numbers.
- */
-export function selectionConstants(
-  designs: number,
-  confidence: number,
-  firstStage: number,
-): { eta: number; hSquared: number } {
-  const share = (2 * (1 - confidence)) / (designs - 1)
-  const eta = (share ** (-2 / (firstStage - 1)) - 1) / 2
-  return { eta, hSquared: 2 * eta * (firstStage - 1) }
+/** Two designs whose shifts differ too seldom to tell one from the other. */
+export interface Alike {
+  of: number
+  from: number
+  /** In so many shifts they differ. */
+  differing: number
 }
 
 /**
- * A selection among designs numbered from 0, driven shift by shift. After `firstStage` shifts of each it knows how the
- * pairs of designs vary against each other, and from there on looks after every shift: a design is dropped when its
- * total lies further behind that of another one than luck explains, which is ever less. It ends when one is left, or
- * after `atMost` shifts with the best mean.
+ * A selection among designs numbered from 0, driven shift by shift. After `firstStage` shifts of each and from then on whenever there
+ * are a twentieth more it looks: a design is dropped when its figure lies further behind that of another one than luck explains,
+ * which is ever less. No pair is told apart by differences too few to know their spread, nor before both have shown
+ * what may happen in them. It is over when one is left, or when those that are left are alike.
  *
- * Guarantee: if the best is better than any other by at least `within`, it is selected with the confidence asked,
+ * Guarantee: if the best is better than any other by at least `within`, it is selected with about the confidence asked,
  * whatever the designs have in common. Where others lie nearer, one within `within` of the best is selected with that
- * chance: so the procedure is commonly understood; the paper's proof is of the first alone, for the second there is a
- * test by simulation. Assumed: shifts are independent and of one law, and their figures about normal, as means over
- * many cases are.
+ * chance: so the procedure is commonly understood; the paper's proof is of the first alone and holds as `within` gets small, so for both
+ * there are tests by simulation. Assumed: shifts are independent and of one law.
  */
 export class Selection {
   /** Designs that are still in, by number, in ascending order. */
   survivors: readonly number[]
   /** Shifts that have been added. */
   shifts = 0
-  /** Most shifts that the selection can take; Infinity until the first stage is over. */
-  atMost = Infinity
   /** Shifts of each design that were used. */
   readonly used: number[]
 
-  private readonly totals: Float64Array
-  /** h^2 S^2 / within^2 of each pair, the boundary of which shrinks to nothing after so many shifts. */
-  private readonly reach: number[][] = []
-  private readonly first: Float64Array[] = []
-  private readonly firstStage: number
-  private readonly hSquared: number
+  private readonly series: Series[]
+  private readonly risk: number
+  private look: number
+  private areAlike = false
 
   /** `designs` is their number at the start, at least 1. What `Choice` does not allow gets a RangeError. */
   constructor(
@@ -73,79 +66,90 @@ export class Selection {
     if (!(within > 0)) throw new RangeError(`an indifference amount of ${within} is not above 0`)
     if (!(firstStage >= 2)) throw new RangeError(`a first stage of ${firstStage} shifts is not at least 2`)
     this.survivors = Array.from({ length: designs }, (_, design) => design)
-    this.totals = new Float64Array(designs)
+    this.series = this.survivors.map(() => new Series())
     this.used = new Array<number>(designs).fill(0)
-    this.firstStage = firstStage
-    this.hSquared = selectionConstants(designs, confidence, firstStage).hSquared
+    // the risk is shared out among the rivals of the best, which holds for designs that vary together (Bonferroni)
+    this.risk = (1 - confidence) / (designs - 1)
+    this.look = firstStage
   }
 
   get isDone(): boolean {
-    return this.survivors.length === 1
+    return this.survivors.length === 1 || this.areAlike
   }
 
-  /** The design that was selected; null while the selection goes on. */
+  /** The design that was selected; null while the selection goes on, and where those that are left are alike. */
   get best(): number | null {
-    return this.isDone ? this.survivors[0]! : null
+    return this.survivors.length === 1 ? this.survivors[0]! : null
   }
 
-  /** Mean of a design over the shifts of it that were used; NaN before the first. */
-  mean(design: number): number {
-    return (this.totals[design]! * this.sign) / this.used[design]!
+  /** Figure of a design over the shifts of it that were used: their mean, or total over total; NaN where it has none. */
+  figure(design: number): number {
+    return this.series[design]!.figure
+  }
+
+  /** Of a design that is still in the one that it can least be told from, by the number of shifts that differ; null where enough do. */
+  alike(of: number): Alike | null {
+    const rivals = this.survivors
+      .filter((from) => from !== of)
+      .map((from) => ({ of, from, differing: this.series[of]!.differing(this.series[from]!) }))
+    const least = Math.min(...rivals.map(({ differing }) => differing))
+    return least < fewest ? rivals.find(({ differing }) => differing === least)! : null
   }
 
   /**
-   * Takes the next shift: the figure of each survivor in the place of its number; what stands in the places of others
-   * is ignored. A survivor without a figure (NaN) gets a RangeError, and so does a shift after the end.
+   * Takes the next shift: the number of each survivor in the place of its own, and of a ratio what it is divided by; what stands in
+   * the places of others is ignored. A survivor without a number (NaN) gets a RangeError, and so does a shift after the end.
    */
-  add(figures: ArrayLike<number>): void {
+  add(values: ArrayLike<number>, overs?: ArrayLike<number>): void {
     if (this.isDone) throw new RangeError('the selection is over')
-    const missing = this.survivors.find((design) => !Number.isFinite(figures[design]))
+    const over = (design: number) => (overs ? overs[design]! : 1)
+    const missing = this.survivors.find((design) => !Number.isFinite(values[design]! + over(design)))
     if (missing !== undefined)
       throw new RangeError(`design ${missing} has no figure of shift ${this.shifts + 1}`)
     this.shifts++
     for (const design of this.survivors) {
-      this.totals[design]! += this.sign * figures[design]!
+      this.series[design]!.add(values[design]!, over(design))
       this.used[design]!++
     }
-    if (this.shifts <= this.firstStage) this.first.push(Float64Array.from(figures))
-    if (this.shifts === this.firstStage) this.measureSpread()
-    if (this.shifts >= this.firstStage) this.screen()
+    if (this.shifts < this.look) return
+    this.look = nextLook(this.shifts)
+    this.screen()
   }
 
-  private get sign(): 1 | -1 {
-    return this.choice.isLargerBetter ? 1 : -1
-  }
-
-  /** Knows from the first stage how each pair varies, and so how long the selection can last. */
-  private measureSpread(): void {
-    const factor = this.hSquared / this.choice.within ** 2
-    for (const one of this.survivors)
-      this.reach.push(this.survivors.map((other) => factor * varianceOfDifference(this.first, one, other)))
-    const longest = Math.max(...this.reach.flat())
-    this.atMost = Math.max(this.firstStage, Math.floor(longest) + 1)
-    this.first.length = 0
-  }
-
-  /** Drops who lies too far behind any that was in before; at the end all but the best, of equal ones the first. */
+  /** Drops who lies too far behind any that was in before. */
   private screen(): void {
     const before = this.survivors
-    this.survivors = before.filter((one) =>
-      before.every((other) => this.totals[one]! >= this.totals[other]! - this.allowance(one, other)),
+    const { isSeen = () => true, isLargerBetter } = this.choice
+    const shown = before.filter((design) => isSeen(design, this.figure(design), this.risk))
+    const linear = new Map(shown.map((design) => [design, this.series[design]!.linear()]))
+    const dropped = new Set<number>()
+    for (const [place, one] of shown.entries())
+      for (const other of shown.slice(place + 1)) {
+        const lead = this.lead(linear.get(one)!, linear.get(other)!)
+        if (lead !== 0) dropped.add(lead > 0 === isLargerBetter ? other : one)
+      }
+    this.survivors = before.filter((design) => !dropped.has(design))
+    this.areAlike = !this.survivors.some((one) =>
+      this.survivors.some((other) => one < other && !this.neverMatters(one, other)),
     )
-    if (this.shifts < this.atMost || this.isDone) return
-    const most = Math.max(...this.survivors.map((design) => this.totals[design]!))
-    this.survivors = [this.survivors.find((design) => this.totals[design] === most)!]
   }
 
-  /** r W of the paper: how far a total may lie behind another one after r shifts. */
-  private allowance(one: number, other: number): number {
-    return Math.max(0, (this.choice.within / 2) * (this.reach[one]![other]! - this.shifts))
+  /** The sign of what one has over the other, 0 where luck may explain it. */
+  private lead(one: readonly number[], other: readonly number[]): number {
+    const { within } = this.choice
+    const spread = spreadOf(
+      one.map((value, shift) => value - other[shift]!),
+      within,
+    )
+    const isTold = Math.abs(spread.sum) > allowance(spread, this.shifts, within, this.risk)
+    return isTold ? Math.sign(spread.sum) : 0
   }
-}
 
-/** Sample variance over shifts of the difference of two designs. */
-function varianceOfDifference(shifts: readonly ArrayLike<number>[], one: number, other: number): number {
-  const differences = shifts.map((figures) => figures[one]! - figures[other]!)
-  const average = differences.reduce((sum, value) => sum + value, 0) / differences.length
-  return differences.reduce((sum, value) => sum + (value - average) ** 2, 0) / (differences.length - 1)
+  /** Whether two differ so seldom that it could not matter which is taken. */
+  private neverMatters(one: number, other: number): boolean {
+    const differing = this.series[one]!.differing(this.series[other]!)
+    if (differing >= fewest) return false
+    const figure = Math.max(Math.abs(this.figure(one)), Math.abs(this.figure(other)))
+    return tooRareToMatter(differing, this.shifts, figure, this.choice.within, this.risk)
+  }
 }

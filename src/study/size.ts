@@ -1,11 +1,8 @@
 /** Finds the cheapest design that keeps its promises, simulating as few designs, and each for as few shifts, as that takes. */
 import type { ShiftResult } from '../line/line.js'
-import { asLeast, type Condition, testOf } from './condition.js'
+import { type Condition, testOf } from './condition.js'
 import type { Verdict } from './constraint.js'
 import { type PromiseFigure, promiseFigure } from './promise-figure.js'
-
-/** Shifts of which a mean's spread is known well enough. */
-const firstStage = 20
 
 /** Shifts that are simulated ahead before the rule looks at them. */
 const ahead = 20
@@ -152,15 +149,14 @@ async function tryOne(
     const keepsAll = conditions.every((condition, index) => keeps(condition, figures[index]!))
     return told(keepsAll ? 'accepted' : 'refused', shifts)
   }
-  const tests = conditions.map((condition) => testOf(condition, risk, risk / conditions.length, firstStage))
+  const tests = conditions.map((condition) => testOf(condition, risk, risk / conditions.length))
   const verdicts: (Verdict | null)[] = conditions.map(() => null)
   let shifts: readonly ShiftResult[] = []
   for (let shift = 0; shift < most; shift++) {
     const come = await more(design, Math.min(most, Math.ceil((shift + 1) / ahead) * ahead))
     if (come === null) return null
     shifts = come
-    for (const [index, condition] of conditions.entries())
-      verdicts[index] ??= tests[index]!.add(asLeast(condition, shifts[shift]!.values))
+    for (const [index, test] of tests.entries()) verdicts[index] ??= test.add(shifts[shift]!.values)
     const looked = () => shifts.slice(0, shift + 1)
     if (verdicts.includes('refused')) return told('refused', looked())
     if (verdicts.every((verdict) => verdict === 'accepted')) return told('accepted', looked())

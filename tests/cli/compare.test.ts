@@ -253,6 +253,16 @@ describe('--best', () => {
     )
   })
 
+  it('one and the same: 4, and says in how many shifts they differed', async () => {
+    const none = ['--variants', 'same', '--best', 'throughput', '--within', '0.3 cases/min']
+    const same = `${text}  same: {set: {line.infeed.length: 6 m}}\n`
+    const { code, out } = await compare(none, same)
+    expect(code).toBe(4)
+    expect(out).toMatch(
+      /No design is chosen:\s+base\s+and\s+same\s+differed\s+in\s+none\s+of\s+\d+\s+shifts:\s+not\s+told/,
+    )
+  })
+
   it('not told within the most shifts: 4, and names what is open', async () => {
     const near = [
       '--variants',

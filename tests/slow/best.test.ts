@@ -123,6 +123,7 @@ describe(`${runs} times the best of five that keep what is required, ${100 * con
       const found = (await findBest(
         {
           measures: truths.map(() => measure('mean', 0)),
+          stops: truths.map(() => []),
           isLargerBetter,
           within: 1,
           conditions: truths.map(() => [condition]),

@@ -117,51 +117,83 @@ describe('a share by hand', () => {
   })
 })
 
+/** So many figures, these in turn. */
+const turns = (count: number, ...figures: number[]) =>
+  Array.from({ length: count }, (_, index) => figures[index % figures.length]!)
+
 /**
- * Two shifts at first at a risk of 25 %: eta = (0.5^-2 - 1) / 2 = 1.5. Figures that vary with S^2 = 2, and a nearness of
- * 1, give half the base of the triangle 2 x 1.5 x 1 x 2 / (2 x 1) = 3: after r shifts the sum may reach 3 - r / 2.
+ * Six shifts at first at a risk of 1/64. Figures one above and one below their mean by turns vary with 6/5, and h^2 of five degrees is 15
+ * (see evidence.test.ts): with a nearness of 1 the sum may reach 15 x 1.2 / 2 - 6 / 2 = 6.
  */
-const mean = (least = 0, risk = 0.25) => new MeanTest(least, 1, risk, 2)
+const mean = (least = 0, isSeen?: () => boolean) => new MeanTest(least, 1, 1 / 64, 6, isSeen)
 
 describe('a mean by hand', () => {
-  it('1 and 3: 4 is more than the 2 that are allowed after two shifts', () => {
-    expect(decide(mean(), [1, 3])).toEqual(['accepted', 2])
-    expect(decide(mean(), [-1, -3])).toEqual(['refused', 2])
+  it('3 and 1 by turns: 12 is more than the 6 that are allowed after six shifts', () => {
+    expect(decide(mean(), turns(6, 3, 1))).toEqual(['accepted', 6])
+    expect(decide(mean(), turns(6, -3, -1))).toEqual(['refused', 6])
     // the same about 10
-    expect(decide(mean(10), [11, 13])).toEqual(['accepted', 2])
-    expect(decide(mean(10), [9, 7])).toEqual(['refused', 2])
+    expect(decide(mean(10), turns(6, 13, 11))).toEqual(['accepted', 6])
+    expect(decide(mean(10), turns(6, 7, 9))).toEqual(['refused', 6])
   })
 
-  it('1, -1, 1, 0.5: 1 after three (1.5 allowed), 1.5 after four (1 allowed)', () => {
-    expect(decide(mean(), [1, -1, 1])).toBeNull()
-    expect(decide(mean(), [1, -1, 1, 0.5])).toEqual(['accepted', 4])
-    expect(decide(mean(), [-1, 1, -1, -0.5])).toEqual(['refused', 4])
+  it('1.9 and -0.1 by turns: 5.4 after six (6 allowed), then 6.3 of seven (3 allowed)', () => {
+    // of a seventh in the middle: variance 1, h^2 of six degrees 6 (2^(5/3) - 1) = 13.0: 6.5 - 3.5
+    expect(decide(mean(), turns(6, 1.9, -0.1))).toBeNull()
+    expect(decide(mean(), [...turns(6, 1.9, -0.1), 0.9])).toEqual(['accepted', 7])
+    expect(decide(mean(), [...turns(6, -1.9, 0.1), -0.9])).toEqual(['refused', 7])
   })
 
-  it('at the tip of the triangle, after six, the sign decides; a sum of nothing keeps what is required', () => {
-    expect(decide(mean(), [1, -1, 0, 0, 0])).toBeNull()
-    expect(decide(mean(), [1, -1, 0, 0, 0, 0])).toEqual(['accepted', 6])
-    expect(decide(mean(), [1, -1, 0, 0, 0, -0.01])).toEqual(['refused', 6])
-    expect(decide(mean(), [1, -1, 0, 0, 0, 0.01])).toEqual(['accepted', 6])
+  it('at the tip, after eleven, the sign decides; a sum of nothing keeps what is required', () => {
+    // variance 1, h^2 of ten degrees 10: 5 - 5.5 is below nothing
+    expect(decide(mean(), turns(10, 1, -1))).toBeNull()
+    expect(decide(mean(), [...turns(10, 1, -1), 0])).toEqual(['accepted', 11])
+    expect(decide(mean(), [...turns(10, 1, -1), -0.01])).toEqual(['refused', 11])
+    expect(decide(mean(), [...turns(10, 1, -1), 0.01])).toEqual(['accepted', 11])
   })
 
-  it('three at first at 12.5 %: eta = (0.25^-1 - 1) / 2 = 1.5, 2 x 1.5 x 2 x 1 / 2 = 3 for 1, 0, -1', () => {
-    const test = () => new MeanTest(0, 1, 0.125, 3)
-    // nothing is told before the third, however far
-    expect(decide(test(), [100, 100])).toBeNull()
-    // 1.5 allowed after three, 1 after four
-    expect(decide(test(), [1, 0, -1])).toBeNull()
-    expect(decide(test(), [1, 0, -1, 1])).toEqual(['accepted', 4])
-    expect(decide(test(), [1, 0, -1, -0.9, -0.1])).toEqual(['refused', 5])
+  it('nothing is told before the first stage is over, however far', () => {
+    expect(decide(mean(), turns(5, 100, 90))).toBeNull()
+    expect(decide(mean(), turns(6, 100, 90))).toEqual(['accepted', 6])
   })
 
   it('without spread the first stage says all', () => {
-    expect(decide(mean(5), [5.1, 5.1])).toEqual(['accepted', 2])
-    expect(decide(mean(5), [4.9, 4.9])).toEqual(['refused', 2])
+    expect(decide(mean(5), turns(6, 5.1))).toEqual(['accepted', 6])
+    expect(decide(mean(5), turns(6, 4.9))).toEqual(['refused', 6])
   })
 
-  it('only the first stage sets the size: later spread does not', () => {
-    expect(decide(mean(), [0.5, 0.5, -2])).toEqual(['accepted', 2])
-    expect(decide(mean(), [1, -1, 1.49, -2.48, 0.6])).toBeNull()
+  it('spread that comes later counts', () => {
+    // quiet about 0.2 would be told at six; a first loss of 9 leaves 0.2 x 6 - 9, and one deviation is too little to know
+    expect(decide(mean(), turns(6, 0.3, 0.1))).toEqual(['accepted', 6])
+    expect(decide(mean(), [...turns(5, 0.3, 0.1), -9, ...turns(30, 0.3, 0.1)])).toBeNull()
+  })
+
+  it('four bad shifts of fifty are too few to tell, five are enough', () => {
+    const shifts = (bad: number) => Array.from({ length: 50 }, (_, shift) => (shift < bad ? 80 : 100))
+    // deviations of five: -18 and 2, 1800^2 / (5 x 18^4 + 45 x 2^4) = 6.2 of one size; of four: -18.4 and 1.6, 4.7
+    const test = () => new MeanTest(50, 10, 0.05)
+    expect(decide(test(), shifts(5))).toEqual(['accepted', 50])
+    expect(decide(test(), shifts(4))).toBeNull()
+  })
+
+  it('nothing is told before all that may happen was seen', () => {
+    let isSeen = false
+    const test = mean(0, () => isSeen)
+    expect(decide(test, turns(40, 3, 1))).toBeNull()
+    isSeen = true
+    // the look after 39 is at 41
+    expect(decide(test, turns(40, 3, 1))?.[0]).toBe('accepted')
+  })
+
+  it('a ratio is total over total: 1 / 1 and 30 / 10 by turns are 2.8, where the mean of the ratios is 2', () => {
+    const told = (least: number) => {
+      const test = new MeanTest(least, 0.3, 0.05)
+      for (let shift = 0; shift < 2000; shift++) {
+        const verdict = shift % 2 === 0 ? test.add(1, 1) : test.add(30, 10)
+        if (verdict) return verdict
+      }
+      return null
+    }
+    expect(told(2.4)).toBe('accepted')
+    expect(told(3.2)).toBe('refused')
   })
 })

@@ -73,11 +73,11 @@ describe('which design is picked', () => {
     const figure = (design: number, shift: number) => [50 - 6 * design + (shift % 2 === 0 ? 1 : -1)]
     const means = await drive({ figure, candidates: plain(4), goal: { promises: mean } })
     expect(means.found!.pick).toBe(2)
-    // the spread is known after 20 shifts, and 38 is far enough below 40 for those
+    // the spread is taken to be known after 50 shifts, and 38 is far enough below 40 for those
     expect(means.found!.tried.map(({ design, shifts }) => [design, shifts])).toEqual([
-      [0, 20],
-      [1, 20],
-      [2, 20],
+      [0, 50],
+      [1, 50],
+      [2, 50],
     ])
   })
 })

@@ -1,0 +1,67 @@
+/**
+ * Whether the shifts that were looked at show what may happen: no spread of shifts tells of a stop that has not come yet. What the
+ * scenario names is known to happen, so one waits for it.
+ */
+import { Cause, causes } from '../line/states.js'
+import { fewest } from './evidence.js'
+import type { StudyMeasure } from './figures.js'
+import { binomialAtMost } from './quantile.js'
+
+/** Stops that come by chance; roll changes, settings and blade services come with the cases. */
+const byChance: readonly string[] = [Cause.jam, Cause.breakdown, Cause.tapeBreak].map(
+  (cause) => causes[cause].key,
+)
+
+/** Of the measures of a line those that count, shift by shift, the stops by chance that its scenario names. */
+export const chanceStops = (measures: readonly StudyMeasure[]): StudyMeasure[] =>
+  measures.filter(
+    ({ path: [room, , group, key] }) =>
+      room === 'equipment' && group === 'measures' && byChance.includes(key!),
+  )
+
+/**
+ * Whether what happened in so many of these shifts can be left out of account: if it came in a share of shifts that matters, so few
+ * would be seen with at most the chance `risk`. It matters where the share times the figure is more than `within`, both of one unit:
+ * as if it took a whole shift's worth each time.
+ */
+export const tooRareToMatter = (
+  happened: number,
+  shifts: number,
+  figure: number,
+  within: number,
+  risk: number,
+): boolean =>
+  Math.abs(figure) <= within || binomialAtMost(happened, shifts, within / Math.abs(figure)) <= risk
+
+/** A kind of stop that has happened in too few shifts. */
+export interface Unseen {
+  stop: StudyMeasure
+  happened: number
+}
+
+/** Counts the shifts in which each kind of stop happened. */
+export class StopsSeen {
+  private shifts = 0
+  private readonly happened: number[]
+
+  constructor(private readonly stops: readonly StudyMeasure[]) {
+    this.happened = stops.map(() => 0)
+  }
+
+  /** Takes the numbers of the next shift. */
+  add(values: ArrayLike<number>): void {
+    this.shifts++
+    for (const [kind, { index }] of this.stops.entries()) if (values[index]! > 0) this.happened[kind]!++
+  }
+
+  /** The rarest kind that has not happened in enough shifts and may matter to the figure; null where all is seen. */
+  unseen(figure: number, within: number, risk: number): Unseen | null {
+    let rarest: Unseen | null = null
+    for (const [kind, stop] of this.stops.entries()) {
+      const happened = this.happened[kind]!
+      if (happened >= fewest || (rarest !== null && rarest.happened <= happened)) continue
+      if (!tooRareToMatter(happened, this.shifts, figure, within, risk)) rarest = { stop, happened }
+    }
+    return rarest
+  }
+}
