@@ -25,6 +25,7 @@ function verdict(value: Interval | null): 'pays' | 'does not pay' | 'not shown' 
 export function worthText({ worth }: DesignResult, { currency }: CompareResult): string {
   if (!worth?.yearlySaving || worth.yearlySaving.mean === null) return ''
   const { investment, yearlySaving, yearlyCases, years, interest, netPresentValue, payback } = worth
+  if (yearlySaving.low === null) return 'What it saves a year is not told: too few shifts differ.'
   const isSaved = worth.yearlySaving.mean > 0
   const size = intervalText(isSaved ? yearlySaving : flipped(yearlySaving), currency)
   const bought =
@@ -74,7 +75,7 @@ export function worthTable({ variants, currency }: CompareResult): Table {
         name,
         investment === null ? '–' : amountText(investment, currency),
         yearlySaving ? intervalText(yearlySaving, currency) : '–',
-        payback?.mean ? yearsText(payback) : payback ? 'never' : '–',
+        yearlySaving?.low === null ? '–' : payback?.mean ? yearsText(payback) : payback ? 'never' : '–',
         netPresentValue ? intervalText(netPresentValue, currency) : '–',
         breakEven ? intervalText(breakEven, 'of 1000') : '–',
       ],
