@@ -38,6 +38,8 @@ export class Floor {
   broughtIn = 0
   /** Start of what pictures show, s: the last shift, as far as it is counted. */
   pictureFrom = 0
+  /** Whether anything is drawn that may come out otherwise. */
+  isRandom = false
   private readonly streams: Stream[] = []
 
   constructor(readonly scenario: Scenario) {
@@ -53,16 +55,12 @@ export class Floor {
     this.crew = new Crew(this)
   }
 
-  /** The stream of one purpose of one piece; begun anew each shift. */
-  stream(owner: string, purpose: string): Stream {
+  /** The stream of one purpose of one piece; begun anew each shift. `matters`: what it draws may come out otherwise. */
+  stream(owner: string, purpose: string, matters = true): Stream {
     const stream = new Stream(owner, purpose)
+    if (matters) this.isRandom = true
     this.streams.push(stream)
     return stream
-  }
-
-  /** Whether anything is drawn at all. */
-  get isRandom(): boolean {
-    return this.streams.length > 0
   }
 
   /** A law drawn from a stream of its own; one that has a single value draws nothing. */

@@ -26,7 +26,7 @@ export class Inspect extends OnePlace {
     super(floor, name, keys.time)
     this.chance = keys.chance
     this.finds = keys['finds-unsealed']
-    this.chanceDraws = floor.stream(this.label, 'reject')
+    this.chanceDraws = floor.stream(this.label, 'reject', keys.chance > 0)
     this.findDraws = floor.stream(this.label, 'find unsealed')
   }
 

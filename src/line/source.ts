@@ -43,8 +43,8 @@ export class Source implements Actor, Feeder {
     this.stack = new Level(floor.clock, samplesPerShift)
     this.blocked = new Level(floor.clock)
     this.pace = makePace(floor, this.label, keys)
-    this.mix = floor.stream(this.label, 'mix')
     const shares = Object.values(floor.scenario.cases).map((kind) => kind.share)
+    this.mix = floor.stream(this.label, 'mix', shares.length > 1)
     const total = shares.reduce((sum, share) => sum + share, 0)
     let sum = 0
     this.cumulative = Float64Array.from(shares, (share) => {

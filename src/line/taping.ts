@@ -49,7 +49,13 @@ export class Taping {
       .sort((a, b) => a.position - b.position)
       .map(
         ({ which, position }) =>
-          new Head(which, position, facts, firstRoll(which), floor.stream(label, `tape break ${which}`)),
+          new Head(
+            which,
+            position,
+            facts,
+            firstRoll(which),
+            floor.stream(label, `tape break ${which}`, facts.breakChance > 0),
+          ),
       )
     this.rollChange = floor.draws(label, 'roll change', change.time)
     const breaks = keys['tape-breaks']

@@ -1,7 +1,8 @@
 /** How sure the figures of a run are, in sentences: precision, requirements, narrowed intervals, the warm-up. */
+import type { Figure } from '../study/line-result.js'
 import type { PrecisionReached, RunResult } from '../study/result.js'
 import { everyFigure, figureAt } from './figure-at.js'
-import { durationText, figureText, grouped, percentText } from './format.js'
+import { counted, durationText, figureText, grouped, percentText } from './format.js'
 import { butCannotWork } from './warnings.js'
 
 /** What the user required, each with what the figures say of it. */
@@ -14,8 +15,16 @@ export function requirementLines(result: RunResult): string[] {
     const seen = figure ? figureText(figure, result.display) : 'not known'
     if (each.judgement === 'met') return `${required} Met: it is ${seen}${butCannotWork(result)}.`
     if (each.judgement === 'not-met') return `${required} Not met: it is ${seen}.`
-    return `${required} Not shown: it is ${seen}, and the requirement lies within that. Simulate more shifts.`
+    return `${required} Not shown: ${whyNotShown(figure, seen)} Simulate more shifts.`
   })
+}
+
+/** Why an interval does not tell, as the begin of a sentence. */
+function whyNotShown(figure: Figure | undefined, seen: string): string {
+  if (figure?.low === null) return `it is ${seen}, and so few do not tell how far off that is.`
+  if (figure && figure.low === figure.high)
+    return `it was ${seen} in each of ${counted(figure.n, 'shift')}, which does not tell how it varies.`
+  return `it is ${seen}, and the requirement lies within that.`
 }
 
 /** How sure the figures are and what would make them surer. */

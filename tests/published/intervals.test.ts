@@ -1,6 +1,6 @@
 /** Quantiles and intervals against printed tables and worked examples. */
 import { describe, expect, it } from 'vitest'
-import { meanEstimate, ratioEstimate, shareEstimate } from '../../src/study/estimate.js'
+import { meanEstimate, ratioEstimate, shareEstimate, wilsonEstimate } from '../../src/study/estimate.js'
 import { standardNormal, studentT } from '../../src/study/quantile.js'
 import { simulate } from './run.js'
 
@@ -114,16 +114,29 @@ describe('share of shifts', () => {
     { of: 29, held: 1, low: 0.0061, high: 0.1718 },
   ])('$held of $of: $low to $high', ({ of, held, low, high }) => {
     const shifts = Array.from({ length: of }, (_, index) => (index < held ? 1 : 0))
-    const estimate = shareEstimate(shifts, 0.95)
+    const estimate = wilsonEstimate(shifts, 0.95)
     expect(estimate.mean).toBeCloseTo(held / of, 12)
     expect(estimate.low).toBeCloseTo(low, 4)
     expect(estimate.high).toBeCloseTo(high, 4)
   })
 
   it('all of 20 is the mirror image of none of 20', () => {
-    const { low, high } = shareEstimate(new Array(20).fill(1), 0.95)
+    const { low, high } = wilsonEstimate(new Array(20).fill(1), 0.95)
     expect(low).toBeCloseTo(1 - 0.1611, 4)
     expect(high).toBe(1)
+  })
+
+  // where fewer than five are on one side, the limits of Clopper and Pearson: method 5 of the same table (from memory)
+  it.each([
+    { of: 20, held: 0, low: 0, high: 0.1684 },
+    { of: 29, held: 1, low: 0.0009, high: 0.1776 },
+  ])('$held of $of, as a study has it: $low to $high', ({ of, held, low, high }) => {
+    const estimate = shareEstimate(
+      Array.from({ length: of }, (_, index) => (index < held ? 1 : 0)),
+      0.95,
+    )
+    expect(estimate.low).toBeCloseTo(low, 4)
+    expect(estimate.high).toBeCloseTo(high, 4)
   })
 })
 
