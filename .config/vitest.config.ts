@@ -4,6 +4,8 @@ import { defineConfig } from 'vitest/config'
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
+    // on two cores it would take one
+    maxWorkers: 2,
     include: ['tests/**/*.test.ts'],
     // coverage of intervals and kills take minutes: `npm run test:slow`
     exclude: ['tests/slow/**'],

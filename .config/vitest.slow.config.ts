@@ -4,6 +4,8 @@ import { defineConfig } from 'vitest/config'
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
+    // on two cores it would take one
+    maxWorkers: 2,
     include: ['tests/slow/**/*.test.ts'],
     testTimeout: 600_000,
     hookTimeout: 600_000,
