@@ -14,6 +14,7 @@ import type { Head } from './head.js'
 import { Jams } from './jams.js'
 import type { Measure } from './measure.js'
 import { Mechanism } from './mechanism.js'
+import { sealerMeasures } from './sealer-measures.js'
 import { Cause, State } from './states.js'
 import { Taping } from './taping.js'
 import { hair, Travel } from './travel.js'
@@ -383,20 +384,7 @@ export class Sealer extends Mechanism {
   override measures(): Measure[] {
     const at = ['equipment', this.name]
     return [
-      {
-        path: [...at, 'measures', 'held'],
-        label: `Cases in ${this.name}, mean over time`,
-        unit: 'cases',
-        kind: 'mean',
-        value: () => this.level.mean(),
-      },
-      {
-        path: [...at, 'measures', 'cases-lost'],
-        label: `Cases spoilt in jams a shift, ${this.name}`,
-        unit: 'cases',
-        kind: 'count',
-        value: () => this.casesLost,
-      },
+      ...sealerMeasures(this.name, this.level, () => this.casesLost),
       ...this.heads.flatMap((head) => head.measures(at, this.name)),
       ...effectivenessMeasures(
         this.unit,

@@ -5,7 +5,7 @@ import { beta, chiSquare } from './quantile.js'
 export const enoughEvents = 30
 
 /**
- * Shifts from which a figure that a rare long stop moves by much is given with plus-minus. Project rule: of 50 shifts of a line with such stops
+ * Shifts from which a figure that a rare long stop moves by much is given with plus-minus, unless so many such stops came before. Project rule: of 50 shifts of a line with such stops
  * in one of 30, 95 % intervals covered 80 %, of 100 shifts 94 %. What the figures themselves look like must not decide, for studies that
  * saw none look best.
  */

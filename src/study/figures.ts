@@ -59,8 +59,8 @@ export interface StudyMeasure {
   restsOn?: readonly number[]
   /** Columns of the counts of rare events that may outweigh all others. */
   upsetBy?: readonly number[]
-  /** A rare long stop of some piece moves it by much, and the scenario has such stops. */
-  isUpset?: boolean
+  /** Columns of the counts of rare long stops, one of which moves it by much. */
+  movedBy?: readonly number[]
   /** A part of the cases, so that it rests on those of the rarer sort. */
   isPart?: boolean
   isFixed?: boolean
@@ -77,7 +77,7 @@ const poorShift = {
 /** The measures of a study in the order of the result document. `campaign`: shifts in a row that are one observation. */
 export function studyMeasures(columns: readonly Column[], campaign: number): StudyMeasure[] {
   const places = new Map(columns.map(({ measure, part }, index) => [nameOf(measure.path, part), index]))
-  const hasLongStops = columns.some(({ measure }) => measure.isLongStop)
+  const longStops = columns.flatMap(({ measure }, index) => (measure.isLongStop ? [index] : []))
   const indices = (paths: readonly (readonly string[])[] = []) =>
     paths.map((path) => places.get(nameOf(path, 'value'))!)
   return columns.flatMap(({ measure, part }, index): StudyMeasure[] => {
@@ -85,8 +85,8 @@ export function studyMeasures(columns: readonly Column[], campaign: number): Stu
     if (part === 'over') return []
     const restsOn = indices(measure.restsOn)
     const upsetBy = indices(measure.upsetBy)
-    const isUpset = hasLongStops && measure.isUpset === true
-    const itself = { path, label, unit, index, kind, restsOn, upsetBy, isUpset, isPart, isFixed }
+    const movedBy = measure.isUpset ? longStops : []
+    const itself = { path, label, unit, index, kind, restsOn, upsetBy, movedBy, isPart, isFixed }
     // the shifts of a campaign are alike and follow each other: their order says nothing of a single one
     if (path[0] !== 'measures' || path[1] !== poorShift.of || campaign > 1) return [itself]
     const { key, label: words, below } = poorShift
@@ -140,7 +140,7 @@ function rawEstimate(
 
 /** On what a figure rests where that is too little for a plus-minus; null where it is not. */
 export function tooFew(
-  { kind, index, restsOn = [], upsetBy = [], isUpset, isPart, isFixed }: StudyMeasure,
+  { kind, index, restsOn = [], upsetBy = [], movedBy = [], isPart, isFixed }: StudyMeasure,
   shifts: readonly ShiftResult[],
   exposure: number,
 ): Few | null {
@@ -150,11 +150,12 @@ export function tooFew(
   const few = (events: number, of: Few['of']): Few | null => (events < enoughEvents ? { events, of } : null)
   if (kind === 'count') return few(number([index]), 'events')
   const own = restsOn.length > 0 ? few(number(restsOn), 'events') : null
-  const some = number([index])
-  const part = isPart ? few(Math.min(some, number([index + 1]) - some), 'events') : null
-  const rare = upsetBy.length > 0 ? few(number(upsetBy), 'in breaks') : null
-  if (own ?? part ?? rare) return own ?? part ?? rare
-  if (isUpset && shifts.length < shiftsForRare) return { events: shifts.length, of: 'shifts' }
+  const rarer = () => Math.min(number([index]), number([index + 1]) - number([index]))
+  const told = own ?? (isPart ? few(rarer(), 'events') : null)
+  const rare = told ?? (upsetBy.length > 0 ? few(number(upsetBy), 'in breaks') : null)
+  if (rare) return rare
+  if (movedBy.length > 0 && shifts.length < shiftsForRare && number(movedBy) < enoughEvents)
+    return { events: shifts.length, of: 'shifts' }
   const others = kind === 'ratio' ? null : unlikeTheRest(column(shifts, index))
   return others === null ? null : { events: others, of: 'shifts' }
 }
