@@ -1,6 +1,7 @@
 /** How sure the figures of a run are, in sentences: precision, requirements, narrowed intervals, the warm-up. */
 import type { Figure } from '../study/line-result.js'
 import type { PrecisionReached, RunResult } from '../study/result.js'
+import { leastForSkewness } from '../study/skewness.js'
 import { everyFigure, figureAt } from './figure-at.js'
 import { counted, durationText, figureText, grouped, percentText } from './format.js'
 import { butCannotWork } from './warnings.js'
@@ -34,6 +35,10 @@ export function certaintyLines(result: RunResult): string[] {
     ...(precision ? precisionLines(precision, made.shifts) : [spread(result)]),
     ...shrinkLine(result),
   ]
+  if (made.shifts < leastForSkewness)
+    lines.push(
+      `Of fewer than ${leastForSkewness} shifts the spread itself is not well known: plus-minus may be too short.`,
+    )
   if (warmUp) lines.push(warmUpLine(result))
   if (everyFigure(result).some(({ few }) => few)) lines.push(fewLine)
   lines.push(...bunchLine(result))

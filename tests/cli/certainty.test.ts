@@ -77,6 +77,16 @@ describe('--require', () => {
   })
 })
 
+describe('few shifts', () => {
+  it('are told to know their own spread badly; thirty are not', async () => {
+    const words = 'Of fewer than 30 shifts the spread itself is not well known'
+    const of = async (shifts: string) =>
+      (await call([...plainRun, '--shifts', shifts], { stdin: smallLine })).out
+    expect((await of('12')).replace(/\s+/g, ' ')).toContain(words)
+    expect((await of('30')).replace(/\s+/g, ' ')).not.toContain(words)
+  })
+})
+
 describe('--plain', () => {
   const stdin = smallLine.replace('shifts: 12', 'shifts: 120')
 
