@@ -28,7 +28,7 @@ class Member implements Actor {
   readonly slot: number
   private task: Task | null = null
   private isWalking = false
-  private isOnBreak = false
+  isOnBreak = false
   private wantsBreak = false
   private pending = never
   private busySince = unset
@@ -70,10 +70,6 @@ class Member implements Actor {
 
   get isFree(): boolean {
     return this.task === null && !this.isOnBreak && !this.isFinishing
-  }
-
-  get isAway(): boolean {
-    return this.isOnBreak
   }
 
   take(task: Task): void {
@@ -247,7 +243,7 @@ export class Crew {
   private isAnybodyThere(skill: Skill): boolean {
     for (let index = 0; index < this.members.length; index++) {
       const member = this.members[index]!
-      if (!member.isAway && member.does.includes(skill)) return true
+      if (!member.isOnBreak && member.does.includes(skill)) return true
     }
     return false
   }

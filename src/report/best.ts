@@ -9,7 +9,7 @@ import { withVerdict } from './warnings.js'
 
 /** An amount of a measure without plus-minus: `0.5 EUR`. */
 const amountText = (amount: number, unit: string, display: Display): string =>
-  sizeText({ mean: amount, low: amount, high: amount, unit }, display).replace(' ± 0', '')
+  sizeText({ mean: amount, low: amount, high: amount, unit }, display)
 
 const conditions = (among: BestResult['among']): string => among.map(({ require }) => require).join(' and ')
 

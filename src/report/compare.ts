@@ -172,7 +172,7 @@ function mattersTable({ differences, made, display, compared }: CompareResult): 
           : more > 0
             ? `${grouped(shifts!, 0)}, ${grouped(more, 0)} more`
             : 'these are enough'
-      return [[name, figure.label, size.replace(/^\+| ± 0/g, ''), figure.isShown ? 'yes' : 'no', words]]
+      return [[name, figure.label, size.replace(/^\+/, ''), figure.isShown ? 'yes' : 'no', words]]
     }),
   )
   return {

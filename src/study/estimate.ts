@@ -81,6 +81,27 @@ export function countEstimate(
   return { ...plain, low: low / shifts, high: high / shifts, few: { events, of: 'events' } }
 }
 
+/** The numbers of a measure over shifts. `overs`: the denominators of a ratio; `exposure`: shifts that a value of a count stands for. */
+export interface Observations {
+  kind: 'mean' | 'total' | 'count' | 'share' | 'ratio'
+  values: readonly number[]
+  overs: readonly number[] | null
+  exposure?: number
+}
+
+/** The estimate that goes with the kind of a measure. */
+export function estimateOf(
+  { kind, values, overs, exposure = 1 }: Observations,
+  confidence: number,
+  controls: ControlBasis | null = null,
+): Estimate {
+  if (kind === 'share') return shareEstimate(values, confidence)
+  if (kind === 'count') return countEstimate(values, confidence, exposure, controls)
+  return overs === null
+    ? meanEstimate(values, confidence, controls)
+    : ratioEstimate(values, overs, confidence, controls)
+}
+
 /** `centre` with the interval of the mean of `values`, moved and narrowed by what the controls explain. */
 function around(
   centre: number,

@@ -3,16 +3,7 @@ import { Counted } from '../line/counted.js'
 import type { Column, ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
 import { ControlBasis } from './control.js'
-import {
-  countEstimate,
-  type Estimate,
-  type Few,
-  meanEstimate,
-  ofFew,
-  quantileEstimate,
-  ratioEstimate,
-  shareEstimate,
-} from './estimate.js'
+import { type Estimate, estimateOf, type Few, ofFew, quantileEstimate } from './estimate.js'
 import { enoughEvents, isFewOf, shiftsForRare } from './events.js'
 
 /** How figures are estimated. */
@@ -122,20 +113,11 @@ function rawEstimate(
   controls: ControlBasis | null,
 ): Estimate {
   const { kind, index, below } = measure
-  const { confidence } = how
+  const { confidence, exposure } = how
   const values = column(shifts, index)
-  switch (kind) {
-    case 'share':
-      return shareEstimate(values, confidence)
-    case 'quantile':
-      return quantileEstimate(values, below!, confidence)
-    case 'ratio':
-      return ratioEstimate(values, column(shifts, index + 1), confidence, controls)
-    case 'count':
-      return countEstimate(values, confidence, how.exposure, controls)
-    default:
-      return meanEstimate(values, confidence, controls)
-  }
+  if (kind === 'quantile') return quantileEstimate(values, below!, confidence)
+  const overs = kind === 'ratio' ? column(shifts, index + 1) : null
+  return estimateOf({ kind, values, overs, exposure }, confidence, controls)
 }
 
 /** On what a figure rests where that is too little for a plus-minus; null where it is not. */

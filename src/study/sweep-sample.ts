@@ -1,14 +1,6 @@
 /** What is kept of the shifts of a swept design: the numbers of the measures that were asked for, and what these come to. */
 import type { ShiftResult } from '../line/line.js'
-import {
-  countEstimate,
-  type Estimate,
-  type Few,
-  meanEstimate,
-  ofFew,
-  ratioEstimate,
-  shareEstimate,
-} from './estimate.js'
+import { type Estimate, estimateOf, type Few, type Observations, ofFew } from './estimate.js'
 import { type StudyMeasure, tooFew } from './figures.js'
 import {
   linearised,
@@ -18,13 +10,10 @@ import {
   pairedShareDifference,
 } from './paired.js'
 
-/** A measure over shifts, in their order. `overs`: the denominators of a ratio. A shift that says nothing has NaN. */
-export interface Sample {
-  kind: Exclude<StudyMeasure['kind'], 'quantile'>
+/** A measure over shifts, in their order. A shift that says nothing has NaN. */
+export interface Sample extends Observations {
   values: number[]
   overs: number[] | null
-  /** Shifts that a value stands for, 1 if not given. */
-  exposure?: number
   /** What the figure rests on, where that is too little. */
   few?: Few | null
 }
@@ -44,15 +33,9 @@ export function sampleOf(
 
 /** The figure with its interval: plain, so that the difference of two figures is that of their pairs. */
 export function sampleEstimate(sample: Sample, confidence: number): Estimate {
-  const found = rawEstimate(sample, confidence)
+  const found = estimateOf(sample, confidence)
   // of a count the limits say it themselves
   return !sample.few || sample.kind === 'count' ? found : ofFew(found, sample.few)
-}
-
-function rawEstimate({ kind, values, overs, exposure = 1 }: Sample, confidence: number): Estimate {
-  if (kind === 'share') return shareEstimate(values, confidence)
-  if (kind === 'count') return countEstimate(values, confidence, exposure)
-  return overs === null ? meanEstimate(values, confidence) : ratioEstimate(values, overs, confidence)
 }
 
 /** One design less another over the same shifts, with its own interval at a confidence. */
