@@ -28,7 +28,7 @@ await build({
   input: {
     main: at('src/cli/main.ts'),
     // found beside the program by those who start it
-    worker: at('src/study/workers/worker.ts'),
+    worker: at('src/shifts/threads/worker.ts'),
     'write-schema': at('src/cli/write-schema.ts'),
   },
 })
@@ -42,7 +42,7 @@ await build({
 
 // what runs in the page of a report, put into it by the program
 await build({
-  input: { page: at('src/report/browser/main.ts') },
+  input: { page: at('src/page/main.ts') },
   platform: 'browser',
   // packages that do not say of themselves that loading them does nothing else: what of them the page does not use stays out
   treeshake: { moduleSideEffects: [{ test: /node_modules\/(yaml|fastest-levenshtein)\//, sideEffects: false }] },

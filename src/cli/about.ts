@@ -1,9 +1,10 @@
 /** What result documents tell of the study: the words of its scenario, what it gives, and what the check finds. */
-import { severities } from '../check/finding.js'
-import { flowText } from '../report/flow.js'
+
+import type { About, ToldFinding } from '../answers/about.js'
+import { flowText } from '../answers/flow.js'
+import { severities } from '../hand/finding.js'
 import type { Loaded } from '../scenario/load.js'
 import type { Scenario } from '../scenario/schema.js'
-import type { About, ToldFinding } from '../study/about.js'
 import { type CheckedDesign, checkedDesigns } from './warned.js'
 
 /** Letters of a value that is repeated in a report: a long list of orders stands in the scenario. */

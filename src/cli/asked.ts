@@ -1,10 +1,11 @@
 /** What the options of a study ask of its figures: precision and requirements, by the names of its measures. */
+
+import { measureName, measureNamed, type StudyMeasure, studyMeasures } from '../answers/figures.js'
+import { parseRequirement, type Requirement, RequirementError } from '../answers/requirement.js'
 import type { Line } from '../line/line.js'
 import { near } from '../scenario/nearest.js'
 import { printable, shown } from '../scenario/problems.js'
 import { parseQuantity } from '../scenario/quantity.js'
-import { measureName, measureNamed, type StudyMeasure, studyMeasures } from '../study/figures.js'
-import { parseRequirement, type Requirement, RequirementError } from '../study/requirement.js'
 import { UsageError } from './io.js'
 import { type StudyOptions, usualMost } from './options.js'
 

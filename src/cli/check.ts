@@ -1,6 +1,6 @@
 /** `tapeshift check`: can this be built and run at all? Findings and the hand calculation, without simulating. */
 import type { Command } from 'commander'
-import type { CheckMade, CheckResult } from '../check/result.js'
+import type { CheckMade, CheckResult } from '../questions/check/document.js'
 import { exits, type Io, textStyle } from './io.js'
 import { addScenarioOptions, type ScenarioOptions, scenarioWords } from './options.js'
 import { version } from './version.js'
@@ -41,7 +41,7 @@ async function check(name: string, options: CheckOptions, io: Io): Promise<numbe
   const result = await resultOf(name, options, io)
   if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
   else {
-    const { checkText } = await import('../report/check.js')
+    const { checkText } = await import('../questions/check/report.js')
     io.stdout.write(checkText(result, textStyle(io), options.quiet === true))
   }
   return result.canWork ? exits.done : exits.scenario
@@ -53,8 +53,8 @@ async function resultOf(name: string, options: CheckOptions, io: Io): Promise<Ch
     await Promise.all([
       import('./scenario.js'),
       import('../scenario/problems.js'),
-      import('../check/check.js'),
-      import('../check/result.js'),
+      import('../hand/check.js'),
+      import('../questions/check/document.js'),
     ])
   try {
     const loaded = await loadForCommand(name, options, io)

@@ -1,20 +1,26 @@
 /** The work of `tapeshift compare`: simulate the designs, hold them against one another, print, write. */
 import path from 'node:path'
-import { tapeLayout } from '../check/tape-layout.js'
+import { designsCsv } from '../answers/csv.js'
+import { measureName } from '../answers/figures.js'
+import { currencyOf, unitName } from '../answers/line-result.js'
+import { warningsOf } from '../answers/warning.js'
+import { tapeLayout } from '../hand/tape-layout.js'
 import { Line } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
-import { designsCsv, differencesCsv } from '../report/csv.js'
+import { type Best, findBest, type Goal, NoFigureError, type Outcome } from '../questions/compare/best.js'
+import { differencesCsv } from '../questions/compare/csv.js'
+import {
+  type BestResult,
+  baseName,
+  type CompareResult,
+  compareResult,
+} from '../questions/compare/document.js'
+import { againstFirst, allPairs } from '../questions/compare/study.js'
 import { nearest } from '../scenario/nearest.js'
 import { shown } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'
-import { type Best, findBest, type Goal, NoFigureError, type Outcome } from '../study/best.js'
-import { againstFirst, allPairs } from '../study/compare.js'
-import { type BestResult, baseName, type CompareResult, compareResult } from '../study/compare-result.js'
-import { firstStage } from '../study/evidence.js'
-import { measureName } from '../study/figures.js'
-import { currencyOf, unitName } from '../study/line-result.js'
-import type { Workers } from '../study/replicate.js'
-import { warningsOf } from '../study/warning.js'
+import type { Workers } from '../shifts/replicate.js'
+import { firstStage } from '../statistics/evidence.js'
 import { aboutOf } from './about.js'
 import type { CompareOptions } from './compare.js'
 import { type ComparisonAsked, comparisonAsked } from './compare-asked.js'

@@ -1,7 +1,7 @@
 /** Hands a finished document over, whichever study it is of: printed as asked, and written with its report and pictures. */
 import path from 'node:path'
-import type { ResultDocument } from '../report/charts/of-document.js'
-import { reportOf } from '../report/of-document.js'
+import type { ResultDocument } from '../questions/charts-of-document.js'
+import { reportOf } from '../questions/report-of-document.js'
 import { terminalReport } from '../report/terminal.js'
 import { type Io, textStyle } from './io.js'
 import type { SimulationOptions } from './options.js'

@@ -1,9 +1,9 @@
 /** The work of `tapeshift report`: read a result, make its page, write it. */
 import { realpathSync } from 'node:fs'
 import path from 'node:path'
-import { chartsOf, type ResultDocument } from '../report/charts/of-document.js'
-import { reported, reportOf } from '../report/of-document.js'
-import { reportPage } from '../report/page.js'
+import { reportPage } from '../page/html.js'
+import { chartsOf, type ResultDocument } from '../questions/charts-of-document.js'
+import { reported, reportOf } from '../questions/report-of-document.js'
 import { renderAll } from '../report/png.js'
 import { shown } from '../scenario/problems.js'
 import { readWhole, writeWhole } from './files.js'

@@ -1,9 +1,9 @@
 /** Writes the files of a result, all of them or none. */
 import path from 'node:path'
-import { chartsOf, type ResultDocument } from '../report/charts/of-document.js'
-import type { Report } from '../report/content.js'
-import { reportPage } from '../report/page.js'
+import { reportPage } from '../page/html.js'
+import { chartsOf, type ResultDocument } from '../questions/charts-of-document.js'
 import { renderAll } from '../report/png.js'
+import type { Report } from '../report/report.js'
 import { type Content, writeTogether } from './files.js'
 import { pageScript } from './page-script.js'
 import { resolvedYaml } from './resolved.js'

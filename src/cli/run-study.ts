@@ -1,10 +1,10 @@
 /** The work of `tapeshift run`: simulate, judge, print, write. */
 import path from 'node:path'
+import { type Estimation, estimationOf } from '../answers/figures.js'
+import { stoppingRule } from '../answers/precision.js'
 import { Line } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
-import { type Estimation, estimationOf } from '../study/figures.js'
-import { stoppingRule } from '../study/precision.js'
-import type { Workers } from '../study/replicate.js'
+import type { Workers } from '../shifts/replicate.js'
 import { type Asked, askedOf } from './asked.js'
 import { loadFiles } from './deliver.js'
 import { exits, type Io } from './io.js'

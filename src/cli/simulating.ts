@@ -1,8 +1,8 @@
 /** Simulates the shifts of one design or several, with threads, progress, interrupts and a journal: what all studies share. */
 import type { ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
-import { replicate, type Workers } from '../study/replicate.js'
-import { findWarmUp, type WarmUp } from '../study/steady.js'
+import { replicate, type Workers } from '../shifts/replicate.js'
+import { findWarmUp, type WarmUp } from '../shifts/steady.js'
 import type { Io } from './io.js'
 import type { Journal } from './journal.js'
 import { type Progress, startProgress } from './progress.js'

@@ -1,13 +1,14 @@
 /** What is chosen from and what must hold, as the options of a sizing ask it, or the scenario. */
+
+import type { Condition } from '../answers/condition.js'
+import { measureName, studyMeasures } from '../answers/figures.js'
+import { RequirementError } from '../answers/requirement.js'
 import { Line } from '../line/line.js'
+import { parsePromise } from '../questions/size/promise.js'
 import { type Choice, isRising } from '../scenario/choices.js'
 import { nearest } from '../scenario/nearest.js'
 import { printable, shown } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'
-import type { Condition } from '../study/condition.js'
-import { measureName, studyMeasures } from '../study/figures.js'
-import { parsePromise } from '../study/promise.js'
-import { RequirementError } from '../study/requirement.js'
 import { unknown } from './asked.js'
 import { UsageError } from './io.js'
 import type { CommandScenario } from './scenario.js'

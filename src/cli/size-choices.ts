@@ -1,5 +1,5 @@
 /** The designs that choices make: every combination, each read as a scenario, in order of what it costs. */
-import { shiftCostByHand } from '../check/cost.js'
+import { shiftCostByHand } from '../hand/cost.js'
 import { type Choice, ChoiceError, choiceWritten, givenTwice, valuesOf } from '../scenario/choices.js'
 import { printable, ScenarioError, shown } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'

@@ -1,9 +1,9 @@
 /** The work of `tapeshift size`: make the designs, search the cheapest, print, write. */
 import { createHash } from 'node:crypto'
 import path from 'node:path'
-import { designsSizedCsv } from '../report/csv.js'
-import type { Workers } from '../study/replicate.js'
-import { isShown } from '../study/size-result.js'
+import { designsSizedCsv } from '../questions/size/csv.js'
+import { isShown } from '../questions/size/document.js'
+import type { Workers } from '../shifts/replicate.js'
 import { deliver, loadFiles } from './deliver.js'
 import { exits, type Io } from './io.js'
 import { Journal, ownerOf } from './journal.js'

@@ -1,10 +1,11 @@
 /** The document of a sizing, from what the search found. */
+
+import { currencyOf, unitName } from '../answers/line-result.js'
+import { shiftOf } from '../answers/made.js'
+import type { NearestDesign, SizedDesign, SizeResult } from '../questions/size/document.js'
+import { endsOf } from '../questions/size/nearest.js'
+import type { Tried } from '../questions/size/search.js'
 import type { Scenario } from '../scenario/schema.js'
-import { currencyOf, unitName } from '../study/line-result.js'
-import { shiftOf } from '../study/result.js'
-import type { Tried } from '../study/size.js'
-import { endsOf } from '../study/size-nearest.js'
-import type { NearestDesign, SizedDesign, SizeResult } from '../study/size-result.js'
 import { aboutOf } from './about.js'
 import { overrideWords } from './options.js'
 import type { CommandScenario } from './scenario.js'

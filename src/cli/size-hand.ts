@@ -1,9 +1,9 @@
 /** What pencil and paper say against a design, and of designs that they all rule out which is nearest. */
-import { firstError } from '../check/check.js'
-import { codes } from '../check/finding.js'
-import type { LineHand } from '../check/line.js'
+import { firstError } from '../hand/check.js'
+import { codes } from '../hand/finding.js'
+import type { LineHand } from '../hand/line.js'
+import type { NearestDesign } from '../questions/size/document.js'
 import type { Scenario } from '../scenario/schema.js'
-import type { NearestDesign } from '../study/size-result.js'
 import type { SizeAsked } from './size-asked.js'
 import { atPromisedRate } from './size-warned.js'
 

@@ -1,6 +1,7 @@
 /** What stands at the head of a sizing: errors of the pick, and prices that the order by cost leaves out. */
+
+import { headed, type Warned, warningsOf } from '../answers/warning.js'
 import type { Scenario } from '../scenario/schema.js'
-import { headed, type Warned, warningsOf } from '../study/warning.js'
 import type { SizeAsked } from './size-asked.js'
 import type { ChosenDesign } from './size-choices.js'
 import { checkedDesign, pricedDesign, warnedDesign } from './warned.js'

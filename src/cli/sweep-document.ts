@@ -1,13 +1,11 @@
 /** The document of a sweep, from what came of its designs. */
-import { buffersOf } from '../check/buffers.js'
-import { handCalculation } from '../check/hand.js'
-import { lineByHand } from '../check/line.js'
-import type { Scenario } from '../scenario/schema.js'
-import { currencyOf, orNull } from '../study/line-result.js'
-import { shiftOf } from '../study/result.js'
-import { amountOf, inSi, inUnit } from '../study/sweep-factor.js'
-import type { LeftOut } from '../study/sweep-inputs.js'
-import { curveOf, eachOf, gridOf, type MovedInput, planOf } from '../study/sweep-kinds.js'
+
+import { currencyOf, orNull } from '../answers/line-result.js'
+import { shiftOf } from '../answers/made.js'
+import { headed, warningsOf } from '../answers/warning.js'
+import { buffersOf } from '../hand/buffers.js'
+import { handCalculation } from '../hand/hand.js'
+import { lineByHand } from '../hand/line.js'
 import {
   type Factor,
   pointsOf,
@@ -18,8 +16,11 @@ import {
   type SweepPoint,
   type SweepResult,
   sampledFigure,
-} from '../study/sweep-result.js'
-import { headed, warningsOf } from '../study/warning.js'
+} from '../questions/sweep/document.js'
+import { amountOf, inSi, inUnit } from '../questions/sweep/factor.js'
+import type { LeftOut } from '../questions/sweep/inputs.js'
+import { curveOf, eachOf, gridOf, type MovedInput, planOf } from '../questions/sweep/kinds.js'
+import type { Scenario } from '../scenario/schema.js'
 import { aboutOf } from './about.js'
 import { overrideWords } from './options.js'
 import type { CommandScenario } from './scenario.js'

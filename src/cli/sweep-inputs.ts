@@ -1,10 +1,10 @@
 /** The inputs that a sweep moves one at a time, each end read as a scenario; what cannot be moved is told. */
 
-import { flowText } from '../report/flow.js'
+import { flowText } from '../answers/flow.js'
+import { writtenAmount } from '../questions/sweep/factor.js'
+import { type Input, inputsOf, type LeftOut, lawText } from '../questions/sweep/inputs.js'
 import { valueAt } from '../scenario/issues.js'
 import { ScenarioError, shown } from '../scenario/problems.js'
-import { writtenAmount } from '../study/sweep-factor.js'
-import { type Input, inputsOf, type LeftOut, lawText } from '../study/sweep-inputs.js'
 import type { CommandScenario } from './scenario.js'
 import type { Varied } from './sweep-asked.js'
 import { type Planned, plannedOf } from './sweep-points.js'

@@ -1,8 +1,9 @@
 /** The designs of a sweep before they are simulated: points of a curve, a grid or a plan, each read as a scenario. */
+
+import { writtenAmount } from '../questions/sweep/factor.js'
+import { latinHypercube } from '../questions/sweep/plan.js'
 import { ScenarioError } from '../scenario/problems.js'
 import type { Scenario } from '../scenario/schema.js'
-import { writtenAmount } from '../study/sweep-factor.js'
-import { latinHypercube } from '../study/sweep-plan.js'
 import type { CommandScenario } from './scenario.js'
 import { combine } from './size-choices.js'
 import type { Varied } from './sweep-asked.js'

@@ -3,14 +3,20 @@ import { once } from 'node:events'
 import { Line, type ShiftResult } from '../line/line.js'
 import type { ShiftEvent } from '../line/observer.js'
 import { Standstill } from '../line/standstill.js'
-import { clockText, jsonTrace, type TraceMade, type TraceWriter, textTrace } from '../report/trace.js'
-import { type TraceChoice, traceFilter } from '../report/trace-filter.js'
+import {
+  clockText,
+  jsonTrace,
+  type TraceMade,
+  type TraceWriter,
+  textTrace,
+} from '../questions/trace/events.js'
+import { type TraceChoice, traceFilter } from '../questions/trace/filter.js'
 import { nearest } from '../scenario/nearest.js'
 import { shown } from '../scenario/problems.js'
 import { parseQuantity } from '../scenario/quantity.js'
 import type { Scenario } from '../scenario/schema.js'
-import { workersHere } from '../study/here.js'
-import { findWarmUp } from '../study/steady.js'
+import { workersHere } from '../shifts/here.js'
+import { findWarmUp } from '../shifts/steady.js'
 import { exits, type Io, UsageError } from './io.js'
 import { loadForCommand } from './scenario.js'
 import type { TraceOptions } from './trace.js'

@@ -1,6 +1,6 @@
 /** The line of an open-ended run that does not come to its stride in the time that it is given. */
 import type { Scenario } from '../scenario/schema.js'
-import type { WarmUp } from '../study/steady.js'
+import type { WarmUp } from '../shifts/steady.js'
 
 const hour = 3600
 

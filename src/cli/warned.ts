@@ -1,11 +1,12 @@
 /** What stands at the head of an answer, from the check of its designs, and what it does to the exit code. */
-import { checkScenario } from '../check/check.js'
-import { type CheckFinding, codes } from '../check/finding.js'
-import { titleOf } from '../report/warnings.js'
+
+import type { Warned, WarnedDesign } from '../answers/warning.js'
+import { titleOf } from '../answers/warnings.js'
+import { checkScenario } from '../hand/check.js'
+import { type CheckFinding, codes } from '../hand/finding.js'
 import { droppedOf } from '../scenario/dropped.js'
 import type { Loaded } from '../scenario/load.js'
 import type { Scenario } from '../scenario/schema.js'
-import type { Warned, WarnedDesign } from '../study/warning.js'
 import { exits, type Io } from './io.js'
 import type { SimulationOptions } from './options.js'
 

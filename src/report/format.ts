@@ -1,6 +1,7 @@
 /** Figures as people read them: in the units of the scenario, rounded to what their interval supports. */
-import { type Display, type PrintedUnit, thousandsApart, unitsFor } from '../check/words.js'
-import type { Figure } from '../study/line-result.js'
+
+import type { Figure } from '../catalogue/figure.js'
+import { type Display, type PrintedUnit, thousandsApart, unitsFor } from '../catalogue/printed-units.js'
 
 export type { Display }
 

@@ -1,6 +1,6 @@
 /** Text for a terminal without a library: paragraphs broken at spaces, and tables that go on below where they are too wide. */
 import { printable } from '../scenario/problems.js'
-import type { Table } from './content.js'
+import type { Table } from './report.js'
 
 /** How text may be set: bold where the terminal shows it. */
 export interface TextStyle {

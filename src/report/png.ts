@@ -5,8 +5,8 @@ import path from 'node:path'
 import type { createCanvas as plainCanvas } from 'canvas'
 import { createCanvas, GlobalFonts } from 'canvas/node-canvas.js'
 import { ChartJSNodeCanvas } from 'chartjs-node-canvas'
-import { type Chart, ownFont, palette } from './charts/chart.js'
-import type { Picture } from './page-parts.js'
+import type { Picture } from './marks/chart.js'
+import { type Chart, ownFont, palette } from './marks/chart.js'
 
 const fontFiles = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf']
 

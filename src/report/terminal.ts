@@ -1,8 +1,8 @@
 /** The report as text for a terminal. */
 import CliTable from 'cli-table3'
 import { printable } from '../scenario/problems.js'
-import type { Report, Table } from './content.js'
 import { columnsThatFit, paragraph, type SetColumn, type TextStyle } from './plain-text.js'
+import type { Report, Table } from './report.js'
 
 /** The report in full, ending in a newline. */
 export function terminalReport(report: Report, style: TextStyle): string {

@@ -13,10 +13,10 @@ const contents = `
   export { jsonSchemaText } from './src/scenario/json-schema.ts'
   export { starterScenario } from './src/scenario/starter.ts'
   export { Line } from './src/line/line.ts'
-  export { replicate } from './src/study/replicate.ts'
-  export { workersHere } from './src/study/here.ts'
-  export { runResult } from './src/study/result.ts'
-  export { checkScenario } from './src/check/check.ts'
+  export { replicate } from './src/shifts/replicate.ts'
+  export { workersHere } from './src/shifts/here.ts'
+  export { runResult } from './src/questions/run/document.ts'
+  export { checkScenario } from './src/hand/check.ts'
   export { cautions } from './src/trade/cautions.ts'`
 
 let code: string
@@ -70,7 +70,7 @@ describe('a thread that simulates', () => {
   it('loads neither the schema nor what reads files, for it is given scenarios that are read', async () => {
     const { output } = await build({
       cwd: root,
-      input: 'src/study/work.ts',
+      input: 'src/shifts/work.ts',
       platform: 'node',
       write: false,
       logLevel: 'silent',

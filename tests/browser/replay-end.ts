@@ -1,9 +1,9 @@
 /** What the picture of a replay must show at the end of a recorded stretch, and what is seen in it. */
 import type { Page } from 'playwright-core'
-import { okabeIto } from '../../src/report/charts/okabe-ito.js'
-import { motionOf, placeAt } from '../../src/report/motion.js'
-import { replayFrame } from '../../src/report/replay-frame.js'
-import type { RunResult } from '../../src/study/result.js'
+import { motionOf, placeAt } from '../../src/pictures/motion.js'
+import { replayFrame } from '../../src/pictures/replay-frame.js'
+import type { RunResult } from '../../src/questions/run/document.js'
+import { okabeIto } from '../../src/report/marks/okabe-ito.js'
 
 /** Colours of the first two kinds of cases, as the picture fills them. */
 const colours = [okabeIto.orange, okabeIto.skyBlue]

@@ -3,8 +3,8 @@
  * viscosity and thickness drop out.
  */
 import { describe, expect, it } from 'vitest'
-import { compareClosures } from '../../src/check/closing.js'
-import { handCalculation } from '../../src/check/hand.js'
+import { compareClosures } from '../../src/hand/closing.js'
+import { handCalculation } from '../../src/hand/hand.js'
 import { loadedWith } from './line.js'
 
 function compared(sets: readonly string[]) {

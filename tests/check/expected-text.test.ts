@@ -1,15 +1,15 @@
 /** What a check says of the expected output: a sentence near the top, a warning that names stop and room, a table that adds up, a row of a run. */
 import { describe, expect, it } from 'vitest'
-import { checkScenario } from '../../src/check/check.js'
-import { foretold } from '../../src/check/foretold.js'
-import { handCalculation } from '../../src/check/hand.js'
-import { checkResult } from '../../src/check/result.js'
-import { wordsFor } from '../../src/check/words.js'
-import { checkText } from '../../src/report/check.js'
-import { expectedSentence, expectedTable } from '../../src/report/check-expected.js'
-import { handTable } from '../../src/report/hand.js'
+import { wordsFor } from '../../src/catalogue/printed-units.js'
+import { checkScenario } from '../../src/hand/check.js'
+import { foretold } from '../../src/hand/foretold.js'
+import { handCalculation } from '../../src/hand/hand.js'
+import { checkResult } from '../../src/questions/check/document.js'
+import { expectedSentence, expectedTable } from '../../src/questions/check/expected-table.js'
+import { checkText } from '../../src/questions/check/report.js'
+import type { RunResult } from '../../src/questions/run/document.js'
+import { handTable } from '../../src/questions/run/hand-table.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import type { RunResult } from '../../src/study/result.js'
 
 /** Packers wait before 3 m of infeed, and a mean stop of the sealer is four times what that lasts. */
 const shortInfeed = `title: A short infeed

@@ -1,7 +1,7 @@
 /** Expected output by hand: worked cases, closed forms of two machines, queues on the floor, and in words where there is none. */
 import { describe, expect, it } from 'vitest'
-import type { ExpectedOutput } from '../../src/check/expected.js'
-import { handCalculation } from '../../src/check/hand.js'
+import type { ExpectedOutput } from '../../src/hand/expected.js'
+import { handCalculation } from '../../src/hand/hand.js'
 import { varianceOf } from '../../src/scenario/law.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { shareKeptOut, twoMachineEfficiency, unbufferedEfficiency } from '../../src/trade/buffer.js'

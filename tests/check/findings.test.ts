@@ -3,7 +3,7 @@
  * it in the files of `bounds`; the bounds are those of src/trade and of the project.
  */
 import { describe, expect, it } from 'vitest'
-import { codes } from '../../src/check/finding.js'
+import { codes } from '../../src/hand/finding.js'
 import { caseBounds } from './bounds/cases.js'
 import { machineBounds } from './bounds/machines.js'
 import { peopleBounds } from './bounds/people.js'

@@ -1,6 +1,6 @@
 /** What the hand calculation foretells: every row is a measure that a run has, and without variation the run finds the figure. */
 import { describe, expect, it } from 'vitest'
-import { handCalculation } from '../../src/check/hand.js'
+import { handCalculation } from '../../src/hand/hand.js'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import type { Scenario } from '../../src/scenario/schema.js'

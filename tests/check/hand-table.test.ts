@@ -1,10 +1,10 @@
 /** Hand figures beside simulated ones: which part, by how much, and what is said to be the reason. */
 import { describe, expect, it } from 'vitest'
-import { foretold } from '../../src/check/foretold.js'
-import { handCalculation } from '../../src/check/hand.js'
-import { handTable } from '../../src/report/hand.js'
-import type { Figure } from '../../src/study/line-result.js'
-import type { RunResult } from '../../src/study/result.js'
+import type { Figure } from '../../src/catalogue/figure.js'
+import { foretold } from '../../src/hand/foretold.js'
+import { handCalculation } from '../../src/hand/hand.js'
+import type { RunResult } from '../../src/questions/run/document.js'
+import { handTable } from '../../src/questions/run/hand-table.js'
 import { loadedWith } from './line.js'
 
 const { scenario } = loadedWith(['tape.price=40 EUR/roll', 'arrivals.packing.when-full=wait'])

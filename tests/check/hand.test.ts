@@ -1,6 +1,6 @@
 /** The hand calculation: a line whose every figure is known, mixes, arrivals of each way, routes, rolls, people and buffers. */
 import { describe, expect, it } from 'vitest'
-import { type HandCalculation, handCalculation } from '../../src/check/hand.js'
+import { type HandCalculation, handCalculation } from '../../src/hand/hand.js'
 import { loadScenario } from '../../src/scenario/load.js'
 
 const hand = (text: string, sets: readonly string[] = []): HandCalculation =>

@@ -1,6 +1,6 @@
 /** A line that checks without an error or a warning, and a short way to change it. */
-import { type Checked, checkScenario } from '../../src/check/check.js'
-import type { FindingCode } from '../../src/check/finding.js'
+import { type Checked, checkScenario } from '../../src/hand/check.js'
+import type { FindingCode } from '../../src/hand/finding.js'
 import { type Loaded, loadScenario } from '../../src/scenario/load.js'
 
 /**

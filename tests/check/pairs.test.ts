@@ -1,7 +1,7 @@
 /** The share of lost output that a buffer brings back: worked by hand, in words where it cannot be, and against simulated lines. */
 import { describe, expect, it } from 'vitest'
-import { handCalculation } from '../../src/check/hand.js'
-import type { BufferedPair } from '../../src/check/pairs.js'
+import { handCalculation } from '../../src/hand/hand.js'
+import type { BufferedPair } from '../../src/hand/pairs.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import {
   efficiencyBound,

@@ -1,6 +1,6 @@
 /** A tape layout by hand: three designs of one roll worked out from width, thickness and price. */
 import { describe, expect, it } from 'vitest'
-import { tapeLayout } from '../../src/check/tape-layout.js'
+import { tapeLayout } from '../../src/hand/tape-layout.js'
 import { loadScenario } from '../../src/scenario/load.js'
 
 const layoutOf = (tape: string, more = '', heads = '') =>

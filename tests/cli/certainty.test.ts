@@ -3,8 +3,8 @@ import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { describe, expect, it } from 'vitest'
-import type { Figure } from '../../src/study/line-result.js'
-import type { RunResult } from '../../src/study/result.js'
+import type { Figure } from '../../src/catalogue/figure.js'
+import type { RunResult } from '../../src/questions/run/document.js'
 import { call, smallLine } from './in-process.js'
 
 const plainRun = ['run', '-', '--no-files', '--workers', '1']

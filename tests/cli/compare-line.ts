@@ -2,7 +2,7 @@
 import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
-import type { CompareResult } from '../../src/study/compare-result.js'
+import type { CompareResult } from '../../src/questions/compare/document.js'
 import { call, smallLine } from './in-process.js'
 
 export const one = ['--workers', '1']

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { designsCsv } from '../../src/report/csv.js'
+import { designsCsv } from '../../src/answers/csv.js'
 import { compare, one, text } from './compare-line.js'
 import { call, smallLine } from './in-process.js'
 

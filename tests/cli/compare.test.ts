@@ -4,7 +4,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 import { parse as parseCsv } from 'csv-parse/sync'
 import { describe, expect, it } from 'vitest'
-import type { CompareResult } from '../../src/study/compare-result.js'
+import type { CompareResult } from '../../src/questions/compare/document.js'
 import { compare, folder, json, one, text } from './compare-line.js'
 import { call } from './in-process.js'
 

@@ -18,8 +18,8 @@ import { setFlagsFromString } from 'node:v8'
 import { runInNewContext } from 'node:vm'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { Beside } from '../../src/cli/files.js'
+import type { RunResult } from '../../src/questions/run/document.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import type { RunResult } from '../../src/study/result.js'
 import { call } from './in-process.js'
 
 const one = ['--workers', '1']

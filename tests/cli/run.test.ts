@@ -4,7 +4,7 @@ import path from 'node:path'
 import { parse as parseCsv } from 'csv-parse/sync'
 import { describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
-import type { RunResult } from '../../src/study/result.js'
+import type { RunResult } from '../../src/questions/run/document.js'
 import { call, smallLine } from './in-process.js'
 
 const one = ['--workers', '1']

@@ -3,7 +3,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { expect } from 'vitest'
-import type { SizeResult } from '../../src/study/size-result.js'
+import type { SizeResult } from '../../src/questions/size/document.js'
 import { call, smallLine } from './in-process.js'
 
 export const one = ['--workers', '1']

@@ -5,8 +5,8 @@ import path from 'node:path'
 import { Readable, Writable } from 'node:stream'
 import { describe, expect, it } from 'vitest'
 import { main } from '../../src/cli/program.js'
-import type { RunResult } from '../../src/study/result.js'
-import type { SweepResult } from '../../src/study/sweep-result.js'
+import type { RunResult } from '../../src/questions/run/document.js'
+import type { SweepResult } from '../../src/questions/sweep/document.js'
 import { call, smallLine } from './in-process.js'
 
 const priced = `${smallLine}money: {currency: EUR, labour: 30 EUR/h, life: 8 yr, interest: 8 %, shifts: 480 per yr, capital: {line.infeed: 900 EUR/m}}\n`

@@ -2,10 +2,10 @@
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, it } from 'vitest'
-import type { RunResult } from '../../src/study/result.js'
-import type { SizeResult } from '../../src/study/size-result.js'
-import type { SweepResult } from '../../src/study/sweep-result.js'
-import type { Warning } from '../../src/study/warning.js'
+import type { Warning } from '../../src/answers/warning.js'
+import type { RunResult } from '../../src/questions/run/document.js'
+import type { SizeResult } from '../../src/questions/size/document.js'
+import type { SweepResult } from '../../src/questions/sweep/document.js'
 import { call } from './in-process.js'
 
 /** A line with ample room for 9 cases/min; `kinds` cases that are too low for legs of 70 mm: 81 mm, 82 mm and so on. */

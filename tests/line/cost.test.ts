@@ -1,8 +1,8 @@
 /** Cost of a shift element by element, worked by hand: energy, maintenance, closures that open later, and a year of it. */
 import { describe, expect, it } from 'vitest'
+import { estimate, measureNamed, studyMeasures } from '../../src/answers/figures.js'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import { estimate, measureNamed, studyMeasures } from '../../src/study/figures.js'
 import { reader } from './shift.js'
 
 /**

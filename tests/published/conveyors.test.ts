@@ -1,6 +1,6 @@
 /** Conveyors by hand: free travel, rates, and queues that form and dissolve. */
 import { describe, expect, it } from 'vitest'
-import type { RunResult } from '../../src/study/result.js'
+import type { RunResult } from '../../src/questions/run/document.js'
 import { type Parts, simulate } from './run.js'
 
 /** 6 m at 0.5 m/s: 12 s of free travel. Cases are 400 mm long where nothing else is said. */

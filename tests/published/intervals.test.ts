@@ -1,7 +1,7 @@
 /** Quantiles and intervals against printed tables and worked examples. */
 import { describe, expect, it } from 'vitest'
-import { meanEstimate, ratioEstimate, shareEstimate, wilsonEstimate } from '../../src/study/estimate.js'
-import { standardNormal, studentT } from '../../src/study/quantile.js'
+import { meanEstimate, ratioEstimate, shareEstimate, wilsonEstimate } from '../../src/statistics/estimate.js'
+import { standardNormal, studentT } from '../../src/statistics/quantile.js'
 import { simulate } from './run.js'
 
 describe("Student's t", () => {

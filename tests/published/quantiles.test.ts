@@ -1,7 +1,7 @@
 /** Quantiles and intervals against published tables. */
 import { describe, expect, it } from 'vitest'
-import { orderStatistics, quantileEstimate } from '../../src/study/estimate.js'
-import { beta, binomialAtMost, chiSquare, standardNormal, studentT } from '../../src/study/quantile.js'
+import { orderStatistics, quantileEstimate } from '../../src/statistics/estimate.js'
+import { beta, binomialAtMost, chiSquare, standardNormal, studentT } from '../../src/statistics/quantile.js'
 
 describe('Student t: NIST/SEMATECH e-Handbook, table 1.3.6.7.2, more digits from R', () => {
   it.each([

@@ -1,9 +1,9 @@
 /** Runs a scenario through the command line and holds figures of its result against published ones. */
 import { Readable, Writable } from 'node:stream'
 import { expect } from 'vitest'
+import type { Figure } from '../../src/catalogue/figure.js'
 import { main } from '../../src/cli/program.js'
-import type { Figure } from '../../src/study/line-result.js'
-import type { RunResult } from '../../src/study/result.js'
+import type { RunResult } from '../../src/questions/run/document.js'
 
 /** One seed for every check in this folder: none was picked to make a check pass. */
 const seed = 'published'

@@ -1,6 +1,6 @@
 /** Stations in a row that never lack cases, with rooms of few places between them: what they put out. */
 import { describe, expect, it } from 'vitest'
-import type { RunResult } from '../../src/study/result.js'
+import type { RunResult } from '../../src/questions/run/document.js'
 import { expectAround, simulate } from './run.js'
 
 const exponential = (rate: number) => `{exponential: {mean: ${1 / rate} s}}`

@@ -1,6 +1,6 @@
 /** One server with an unlimited waiting room, against the closed formulas of M/M/1 and M/G/1. */
 import { describe, expect, it } from 'vitest'
-import type { RunResult } from '../../src/study/result.js'
+import type { RunResult } from '../../src/questions/run/document.js'
 import { expectAround, simulate } from './run.js'
 
 /**

@@ -1,7 +1,7 @@
 /** What is said of the design that was sought: picked, and why it is open. */
 import { describe, expect, it } from 'vitest'
-import { bestSentences } from '../../src/report/best.js'
-import type { BestResult, CompareResult } from '../../src/study/compare-result.js'
+import { bestSentences } from '../../src/questions/compare/best-table.js'
+import type { BestResult, CompareResult } from '../../src/questions/compare/document.js'
 
 const best = (designs: BestResult['designs'], change: Partial<BestResult> = {}): BestResult => ({
   measure: 'output',

@@ -2,17 +2,19 @@ import { createCanvas, GlobalFonts, loadImage } from 'canvas'
 import type { ChartDataset } from 'chart.js'
 import { build } from 'rolldown'
 import { describe, expect, it } from 'vitest'
+import type { EquipmentResult, HeldOverShift } from '../../src/answers/line-result.js'
+import { shiftTarget } from '../../src/answers/shift-target.js'
+import type { Figure } from '../../src/catalogue/figure.js'
 import { states } from '../../src/line/states.js'
-import { type Chart, percent, wrapped } from '../../src/report/charts/chart.js'
-import { heldChart } from '../../src/report/charts/held.js'
-import { allCharts } from '../../src/report/charts/index.js'
-import { histogram, outputChart, shiftTarget } from '../../src/report/charts/output.js'
-import { statesChart } from '../../src/report/charts/states.js'
-import { tapeChart } from '../../src/report/charts/tape.js'
+import { allCharts } from '../../src/questions/run/charts.js'
+import type { RunResult } from '../../src/questions/run/document.js'
+import { heldChart } from '../../src/questions/run/held-chart.js'
+import { histogram, outputChart } from '../../src/questions/run/output-chart.js'
+import { statesChart } from '../../src/questions/run/states-chart.js'
+import { tapeChart } from '../../src/questions/run/tape-chart.js'
 import { counted } from '../../src/report/format.js'
+import { type Chart, percent, wrapped } from '../../src/report/marks/chart.js'
 import { renderPng } from '../../src/report/png.js'
-import type { EquipmentResult, Figure, HeldOverShift } from '../../src/study/line-result.js'
-import type { RunResult } from '../../src/study/result.js'
 
 const hostile = '<b onload=x>=1+1 & "x"'
 
@@ -326,7 +328,7 @@ describe('what the charts share', () => {
 
   it('runs in a browser: nothing of Node is asked for', async () => {
     const { output } = await build({
-      input: 'src/report/charts/index.ts',
+      input: 'src/questions/charts.ts',
       platform: 'browser',
       output: { format: 'esm' },
       write: false,
@@ -335,7 +337,7 @@ describe('what the charts share', () => {
     const [bundle] = output
     expect(bundle.imports).toEqual([])
     const inputs = bundle.moduleIds
-    expect(inputs.some((file) => file.endsWith('src/report/charts/held.ts'))).toBe(true)
+    expect(inputs.some((file) => file.endsWith('src/questions/run/held-chart.ts'))).toBe(true)
     expect(inputs.filter((file) => /chart\.js|canvas/.test(file))).toEqual([])
   })
 })

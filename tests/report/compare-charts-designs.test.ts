@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { costStackChart } from '../../src/report/charts/cost-stack.js'
-import { putOutAtLeast } from '../../src/report/charts/design-names.js'
-import { outputSharesChart } from '../../src/report/charts/output-shares.js'
-import type { DifferenceFigure } from '../../src/study/compare-result.js'
+import type { DifferenceFigure } from '../../src/answers/difference-figure.js'
+import { costStackChart } from '../../src/questions/compare/cost-chart.js'
+import { outputSharesChart } from '../../src/questions/compare/output-chart.js'
+import { putOutAtLeast } from '../../src/report/marks/design-names.js'
 import {
   colourAt,
   costs,

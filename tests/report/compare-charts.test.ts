@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { type Chart, rowLabel, shortened } from '../../src/report/charts/chart.js'
-import { differenceCharts } from '../../src/report/charts/differences.js'
-import { compareCharts } from '../../src/report/charts/index.js'
-import { printDifference } from '../../src/report/difference.js'
-import type { CompareResult, DifferenceFigure } from '../../src/study/compare-result.js'
+import { printDifference } from '../../src/answers/difference.js'
+import type { DifferenceFigure } from '../../src/answers/difference-figure.js'
+import { compareCharts } from '../../src/questions/compare/charts.js'
+import { differenceCharts } from '../../src/questions/compare/differences-chart.js'
+import type { CompareResult } from '../../src/questions/compare/document.js'
+import { type Chart, rowLabel, shortened } from '../../src/report/marks/chart.js'
 import {
   clashes,
   colourAt,

@@ -2,10 +2,11 @@
 import { createCanvas, loadImage } from 'canvas'
 import type { Chart as DrawnChart } from 'chart.js'
 import { expect } from 'vitest'
-import type { Chart } from '../../src/report/charts/chart.js'
+import type { DifferenceFigure } from '../../src/answers/difference-figure.js'
+import type { Figure } from '../../src/catalogue/figure.js'
+import type { CompareResult, DesignResult } from '../../src/questions/compare/document.js'
+import type { Chart } from '../../src/report/marks/chart.js'
 import { renderPng } from '../../src/report/png.js'
-import type { CompareResult, DesignResult, DifferenceFigure } from '../../src/study/compare-result.js'
-import type { Figure } from '../../src/study/line-result.js'
 
 export const hostile = '<b onload=x>=1+1 & "x"'
 

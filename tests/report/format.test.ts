@@ -1,7 +1,7 @@
 /** Figures as people read them: no more digits than the interval supports. */
 import { describe, expect, it } from 'vitest'
+import type { Figure } from '../../src/catalogue/figure.js'
 import { durationText, figureText, grouped } from '../../src/report/format.js'
-import type { Figure } from '../../src/study/line-result.js'
 
 const figure = (mean: number | null, half: number | null, unit = 's'): Figure => ({
   mean,

@@ -1,12 +1,12 @@
 /** Losses in table and chart: rows worked by hand, small stops together, several machines added up. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { lossesCharts, machineRows } from '../../src/report/charts/losses.js'
-import { lossesTable } from '../../src/report/losses.js'
+import type { Losses, LossStep, MachineLosses } from '../../src/answers/losses.js'
+import { lossesTable } from '../../src/answers/losses-table.js'
+import type { Figure } from '../../src/catalogue/figure.js'
+import type { RunResult } from '../../src/questions/run/document.js'
+import { lossesCharts, machineRows } from '../../src/questions/run/losses-chart.js'
 import { renderPng } from '../../src/report/png.js'
-import type { Figure } from '../../src/study/line-result.js'
-import type { Losses, LossStep, MachineLosses } from '../../src/study/losses.js'
-import type { RunResult } from '../../src/study/result.js'
 
 const figure = (mean: number, half = 1): Figure => ({
   mean,

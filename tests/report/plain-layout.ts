@@ -1,9 +1,9 @@
 /** Pieces one behind the other, as a stand-in for where a line has them. */
 
+import type { Layout, LayoutPiece } from '../../src/pictures/layout.js'
 import { outsideSize } from '../../src/scenario/outside.js'
 import { arrivalWays, lineWays } from '../../src/scenario/routes.js'
 import type { Scenario } from '../../src/scenario/schema.js'
-import type { Layout, LayoutPiece } from '../../src/study/layout.js'
 
 export function plainLayout(scenario: Scenario): Layout {
   const cases = Object.entries(scenario.cases).map(([name, kind]) => ({ name, ...outsideSize(kind) }))

@@ -1,11 +1,11 @@
 /** The plan: geometry to scale, words for what colour says, long lines in rows, and hostile names. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { planSvg, planWords } from '../../src/report/plan.js'
-import { heightOf, placeLabels } from '../../src/report/plan-labels.js'
-import { rowsOf } from '../../src/report/plan-rows.js'
+import { type Layout, type LayoutPiece, layoutOf } from '../../src/pictures/layout.js'
+import { planSvg, planWords } from '../../src/pictures/plan.js'
+import { heightOf, placeLabels } from '../../src/pictures/plan-labels.js'
+import { rowsOf } from '../../src/pictures/plan-rows.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import { type Layout, type LayoutPiece, layoutOf } from '../../src/study/layout.js'
 import { demos, loadDemo } from '../demo.js'
 import { lines } from '../line/topology.js'
 

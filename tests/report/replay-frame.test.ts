@@ -1,7 +1,7 @@
 /** Frame of a replay: scale, rows and lanes by hand, and words that do not run into each other. */
 import { describe, expect, it } from 'vitest'
-import { pad, replayFrame } from '../../src/report/replay-frame.js'
-import type { Layout } from '../../src/study/layout.js'
+import type { Layout } from '../../src/pictures/layout.js'
+import { pad, replayFrame } from '../../src/pictures/replay-frame.js'
 import { demos, loadDemo } from '../demo.js'
 import { plainLayout } from './plain-layout.js'
 

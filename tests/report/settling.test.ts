@@ -2,11 +2,11 @@
 import { createCanvas, loadImage } from 'canvas'
 import type { ChartConfiguration } from 'chart.js'
 import { describe, expect, it } from 'vitest'
-import { type Chart, palette, pixelRatio } from '../../src/report/charts/chart.js'
-import { settlingChart } from '../../src/report/charts/settling.js'
+import type { RunResult } from '../../src/questions/run/document.js'
+import { settlingChart } from '../../src/questions/run/settling-chart.js'
+import { type Chart, palette, pixelRatio } from '../../src/report/marks/chart.js'
 import { renderPng } from '../../src/report/png.js'
-import type { RunResult } from '../../src/study/result.js'
-import type { WarmUp } from '../../src/study/steady.js'
+import type { WarmUp } from '../../src/shifts/steady.js'
 
 /** Ten hours in which the cases in the line rise to 20 in the first two and stay there. */
 const end = 36_000

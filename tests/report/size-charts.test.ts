@@ -1,9 +1,9 @@
 /** Charts of a sizing: where each design stands, with which sign, and what is said of it. */
 import { describe, expect, it } from 'vitest'
-import { sizeCharts } from '../../src/report/charts/index.js'
-import { sizeCostChart } from '../../src/report/charts/size.js'
-import { sizeMapChart } from '../../src/report/charts/size-map.js'
-import type { SizeResult } from '../../src/study/size-result.js'
+import { sizeCharts } from '../../src/questions/size/charts.js'
+import { sizeCostChart } from '../../src/questions/size/costs-chart.js'
+import type { SizeResult } from '../../src/questions/size/document.js'
+import { sizeMapChart } from '../../src/questions/size/map-chart.js'
 import { clashes, colourAt, drawn, hostile, pointsOf, scaleOf, subtitleOf, textsOf } from './compared.js'
 import { afresh, refusedResult, sizedResult as result, sized } from './sized.js'
 

@@ -1,9 +1,9 @@
 /** What the report of a sizing says, in words worked out by hand. */
 import { describe, expect, it } from 'vitest'
-import { reportPage } from '../../src/report/page.js'
-import { sizeReport } from '../../src/report/size.js'
+import { reportPage } from '../../src/page/html.js'
+import { isShown, type SizeResult } from '../../src/questions/size/document.js'
+import { sizeReport } from '../../src/questions/size/report.js'
 import { terminalReport } from '../../src/report/terminal.js'
-import { isShown, type SizeResult } from '../../src/study/size-result.js'
 import { hostile } from './compared.js'
 import {
   afresh,

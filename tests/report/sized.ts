@@ -1,6 +1,7 @@
 /** A small result of a sizing, worked out by hand: nine designs of two choices, of which five were simulated. */
-import type { Shown } from '../../src/study/promise-figure.js'
-import type { JudgedAfresh, SizedDesign, SizeResult } from '../../src/study/size-result.js'
+
+import type { JudgedAfresh, SizedDesign, SizeResult } from '../../src/questions/size/document.js'
+import type { Shown } from '../../src/questions/size/promise-figure.js'
 import { result as compared, figure, hostile } from './compared.js'
 
 /** A design with a share of shifts that keep the promise, without an interval, as after a test; not simulated where that is null. */

@@ -1,9 +1,9 @@
 /** What reports and charts of sweeps say and draw. */
 import { describe, expect, it } from 'vitest'
-import { sweepCharts } from '../../src/report/charts/sweep.js'
-import { sweepReport } from '../../src/report/sweep.js'
-import { sweepDesignsCsv, sweepDifferencesCsv } from '../../src/report/sweep-csv.js'
-import type { SweepResult } from '../../src/study/sweep-result.js'
+import { sweepCharts } from '../../src/questions/sweep/charts.js'
+import { sweepDesignsCsv, sweepDifferencesCsv } from '../../src/questions/sweep/csv.js'
+import type { SweepResult } from '../../src/questions/sweep/document.js'
+import { sweepReport } from '../../src/questions/sweep/report.js'
 import { clashes, colourAt, drawn, pointsOf, subtitleOf, textsOf } from './compared.js'
 import { curve, each, grid, plan } from './swept.js'
 

@@ -1,5 +1,5 @@
 /** Small results of sweeps, made from shifts that are given by hand. */
-import { curveOf, eachOf, gridOf, planOf } from '../../src/study/sweep-kinds.js'
+
 import {
   type Factor,
   pointsOf,
@@ -7,8 +7,9 @@ import {
   type SweepMeasure,
   type SweepResult,
   sampledFigure,
-} from '../../src/study/sweep-result.js'
-import type { Sample } from '../../src/study/sweep-sample.js'
+} from '../../src/questions/sweep/document.js'
+import { curveOf, eachOf, gridOf, planOf } from '../../src/questions/sweep/kinds.js'
+import type { Sample } from '../../src/questions/sweep/sample.js'
 
 export const held: SweepMeasure = {
   name: 'target-held',

@@ -1,12 +1,13 @@
 /** Tables with words: no line runs over the terminal, and words stand to the left wherever a table is shown. */
 import { describe, expect, it } from 'vitest'
-import type { CheckResult } from '../../src/check/result.js'
-import { checkText } from '../../src/report/check.js'
-import { runReport, type Table } from '../../src/report/content.js'
-import { reportPage } from '../../src/report/page.js'
+import { reportPage } from '../../src/page/html.js'
+import type { CheckResult } from '../../src/questions/check/document.js'
+import { checkText } from '../../src/questions/check/report.js'
+import type { RunResult } from '../../src/questions/run/document.js'
+import { runReport } from '../../src/questions/run/report.js'
 import { plainTable } from '../../src/report/plain-text.js'
+import type { Table } from '../../src/report/report.js'
 import { terminalReport } from '../../src/report/terminal.js'
-import type { RunResult } from '../../src/study/result.js'
 import { call } from '../cli/in-process.js'
 import { demoFolder } from '../demo.js'
 

@@ -1,12 +1,12 @@
 /** Time-space diagram: its words, its geometry by hand, and that no name becomes markup. */
 import { describe, expect, it } from 'vitest'
 import { Line } from '../../src/line/line.js'
-import { findingOf, numbersOf } from '../../src/report/finding.js'
-import { clockOf, lasting, stopsOf, totalOf, waitsOf } from '../../src/report/stops.js'
-import { timeSpaceSvg } from '../../src/report/time-space.js'
+import { findingOf, numbersOf } from '../../src/pictures/finding.js'
+import type { Layout } from '../../src/pictures/layout.js'
+import { clockOf, lasting, stopsOf, totalOf, waitsOf } from '../../src/pictures/stops.js'
+import { timeSpaceSvg } from '../../src/pictures/time-space.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import type { Layout } from '../../src/study/layout.js'
-import { recordStretch, type Stretch } from '../../src/study/stretch.js'
+import { recordStretch, type Stretch } from '../../src/shifts/stretch.js'
 import { demos, loadDemo } from '../demo.js'
 import { plainLayout } from './plain-layout.js'
 

@@ -1,8 +1,8 @@
 /** What a design is worth, in a sentence: with its interval, and without one where too few shifts differ. */
 import { describe, expect, it } from 'vitest'
-import { worthTable, worthText } from '../../src/report/worth.js'
-import type { CompareResult, DesignResult } from '../../src/study/compare-result.js'
-import type { Interval } from '../../src/study/worth.js'
+import type { Interval } from '../../src/answers/difference-figure.js'
+import type { CompareResult, DesignResult } from '../../src/questions/compare/document.js'
+import { worthTable, worthText } from '../../src/questions/compare/worth-table.js'
 
 const design = (yearlySaving: Interval, payback: Interval) =>
   ({

@@ -34,7 +34,7 @@ describe('a scenario', () => {
   it('that names only cases, arrivals, line and shift is complete; what was assumed is listed with its basis', () => {
     const { scenario, assumed } = loadScenario(small)
     expect(scenario.tape.width).toBeCloseTo(0.048, 12)
-    expect(Object.keys(scenario.line.sealer!.type === 'sealer' ? scenario.line.sealer.heads : {})).toEqual([
+    expect(Object.keys(scenario.line.sealer!.type === 'sealer' ? scenario.line.sealer!.heads : {})).toEqual([
       'top',
       'bottom',
     ])

@@ -221,7 +221,7 @@ describe('the fix of a quantity', () => {
     const counts = counting(slips, ({ dimension: each, text }) => {
       const match = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*?)\s*$/.exec(text)
       if (match === null) return expectHonest(text, each, [])
-      const unit = match[2] === '' ? dimensions[each].usual[0] : match[2]!
+      const unit = match[2] === '' ? dimensions[each].usual[0]! : match[2]!
       return expectHonest(text, each, known(meaning(match[1]!, unit, each)))
     })
     expect(counts.example).toBeGreaterThan(1000)

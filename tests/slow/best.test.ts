@@ -1,12 +1,12 @@
 /** The best of five designs under a condition, with normal figures: how often all of it is right. */
 import { describe, expect, it } from 'vitest'
+import { meanCondition } from '../../src/answers/condition.js'
+import type { StudyMeasure } from '../../src/answers/figures.js'
+import type { Requirement } from '../../src/answers/requirement.js'
 import { Stream } from '../../src/engine/stream.js'
 import type { ShiftResult } from '../../src/line/line.js'
-import { findBest, type More } from '../../src/study/best.js'
-import { meanCondition } from '../../src/study/condition.js'
-import type { StudyMeasure } from '../../src/study/figures.js'
-import { standardNormal } from '../../src/study/quantile.js'
-import type { Requirement } from '../../src/study/requirement.js'
+import { findBest, type More } from '../../src/questions/compare/best.js'
+import { standardNormal } from '../../src/statistics/quantile.js'
 import { seedOf } from './studies.js'
 
 const runs = 1000

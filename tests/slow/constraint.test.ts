@@ -1,8 +1,8 @@
 /** How often the tests of a requirement err at the ends of the zone that may go either way, and how long they take. */
 import { describe, expect, it } from 'vitest'
 import { Stream } from '../../src/engine/stream.js'
-import { type ConstraintTest, MeanTest, ShareTest, type Verdict } from '../../src/study/constraint.js'
-import { standardNormal } from '../../src/study/quantile.js'
+import { type ConstraintTest, MeanTest, ShareTest, type Verdict } from '../../src/statistics/constraint.js'
+import { standardNormal } from '../../src/statistics/quantile.js'
 import { seedOf } from './studies.js'
 
 const runs = 2000

@@ -1,7 +1,7 @@
 /** The stated error of the expected output by hand, measured: 200 random lines, each simulated for 40 shifts. */
 import { describe, expect, it } from 'vitest'
-import { handCalculation } from '../../src/check/hand.js'
-import { usualError } from '../../src/check/usual-error.js'
+import { handCalculation } from '../../src/hand/hand.js'
+import { usualError } from '../../src/hand/usual-error.js'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { randomLine } from '../check/random-lines.js'

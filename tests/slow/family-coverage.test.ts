@@ -4,9 +4,9 @@
  */
 import { describe, expect, it } from 'vitest'
 import { Stream } from '../../src/engine/stream.js'
-import { family } from '../../src/study/family.js'
-import { pairedDifference, pairedShareDifference } from '../../src/study/paired.js'
-import { standardNormal } from '../../src/study/quantile.js'
+import { family } from '../../src/statistics/family.js'
+import { pairedDifference, pairedShareDifference } from '../../src/statistics/paired.js'
+import { standardNormal } from '../../src/statistics/quantile.js'
 import { confidence, seedOf } from './studies.js'
 
 const shifts = 20

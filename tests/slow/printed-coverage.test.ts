@@ -5,16 +5,16 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
-import { Stream } from '../../src/engine/stream.js'
-import { Line, type ShiftResult } from '../../src/line/line.js'
-import { loadScenario } from '../../src/scenario/load.js'
 import {
   controlsOf,
   estimate,
   measureName,
   type StudyMeasure,
   studyMeasures,
-} from '../../src/study/figures.js'
+} from '../../src/answers/figures.js'
+import { Stream } from '../../src/engine/stream.js'
+import { Line, type ShiftResult } from '../../src/line/line.js'
+import { loadScenario } from '../../src/scenario/load.js'
 import { expected } from './markov.js'
 import { inQueue, isServing, queueChain, queueScenario, serviceRate, shiftLength } from './queue.js'
 import { confidence, measureOf, scenarioOf, seedOf } from './studies.js'

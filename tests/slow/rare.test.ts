@@ -4,14 +4,14 @@
  */
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { chanceStops } from '../../src/answers/chance-stops.js'
+import { type StudyMeasure, studyMeasures } from '../../src/answers/figures.js'
 import { Stream } from '../../src/engine/stream.js'
 import { Line, type ShiftResult } from '../../src/line/line.js'
+import { findBest } from '../../src/questions/compare/best.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import { findBest } from '../../src/study/best.js'
-import { MeanTest, type Verdict } from '../../src/study/constraint.js'
-import { type StudyMeasure, studyMeasures } from '../../src/study/figures.js'
-import { standardNormal } from '../../src/study/quantile.js'
-import { chanceStops } from '../../src/study/seen.js'
+import { MeanTest, type Verdict } from '../../src/statistics/constraint.js'
+import { standardNormal } from '../../src/statistics/quantile.js'
 import { measureOf, seedOf } from './studies.js'
 
 const risk = 0.05

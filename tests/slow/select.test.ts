@@ -3,8 +3,8 @@
  */
 import { describe, expect, it } from 'vitest'
 import { Stream } from '../../src/engine/stream.js'
-import { standardNormal } from '../../src/study/quantile.js'
-import { Selection } from '../../src/study/select.js'
+import { standardNormal } from '../../src/statistics/quantile.js'
+import { Selection } from '../../src/statistics/select.js'
 import { seedOf } from './studies.js'
 
 /**

@@ -1,8 +1,8 @@
 /** Studies that go on until they are precise enough: how often the interval at which they stop covers the true mean. */
 import { describe, expect, it } from 'vitest'
+import { controlsOf, estimate } from '../../src/answers/figures.js'
+import { leastShifts, relativeError, stoppingRule } from '../../src/answers/precision.js'
 import { Line, type ShiftResult } from '../../src/line/line.js'
-import { controlsOf, estimate } from '../../src/study/figures.js'
-import { leastShifts, relativeError, stoppingRule } from '../../src/study/precision.js'
 import { expected } from './markov.js'
 import { inQueue, queueChain, queueScenario, shiftLength } from './queue.js'
 import { Coverage, confidence, measureOf, seedOf, studies } from './studies.js'

@@ -1,12 +1,12 @@
 /** How often the interval of the design that a sizing picks covers what is known, over many searches among designs of a known law. */
 import { describe, expect, it } from 'vitest'
+import type { Condition } from '../../src/answers/condition.js'
 import { Stream } from '../../src/engine/stream.js'
 import type { ShiftResult } from '../../src/line/line.js'
-import type { Condition } from '../../src/study/condition.js'
-import { shareEstimate } from '../../src/study/estimate.js'
-import { type PromiseFigure, promiseFigure } from '../../src/study/promise-figure.js'
-import { findCheapest, type Tried } from '../../src/study/size.js'
-import { freshShifts } from '../../src/study/size-fresh.js'
+import { freshShifts } from '../../src/questions/size/fresh.js'
+import { type PromiseFigure, promiseFigure } from '../../src/questions/size/promise-figure.js'
+import { findCheapest, type Tried } from '../../src/questions/size/search.js'
+import { shareEstimate } from '../../src/statistics/estimate.js'
 import { condition, shiftOf } from '../study/searches.js'
 import { confidence, seedOf } from './studies.js'
 

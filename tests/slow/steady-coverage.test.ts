@@ -1,9 +1,9 @@
 /** Intervals of an open-ended run: a queue whose warm-up is cut away, against its mean in the long run. */
 import { beforeAll, describe, expect, it } from 'vitest'
+import { estimationOf } from '../../src/answers/figures.js'
 import { Line } from '../../src/line/line.js'
-import { estimationOf } from '../../src/study/figures.js'
-import { workersHere } from '../../src/study/here.js'
-import { findWarmUp, type WarmUp } from '../../src/study/steady.js'
+import { workersHere } from '../../src/shifts/here.js'
+import { findWarmUp, type WarmUp } from '../../src/shifts/steady.js'
 import { expected } from './markov.js'
 import { arrivalRate, inQueue, queueChain, queueScenario, serviceRate, shiftLength } from './queue.js'
 import { confidence, cover, expectCovers, type Pair, seedOf, shiftsPerStudy } from './studies.js'

@@ -1,16 +1,16 @@
 /** Many independent studies of one line, and how often their intervals cover what is known to be true. */
 import { expect } from 'vitest'
-import type { Line, ShiftResult } from '../../src/line/line.js'
-import { loadScenario } from '../../src/scenario/load.js'
-import type { Scenario } from '../../src/scenario/schema.js'
-import type { Estimate } from '../../src/study/estimate.js'
 import {
   controlsOf,
   estimate,
   measureNamed,
   type StudyMeasure,
   studyMeasures,
-} from '../../src/study/figures.js'
+} from '../../src/answers/figures.js'
+import type { Line, ShiftResult } from '../../src/line/line.js'
+import { loadScenario } from '../../src/scenario/load.js'
+import type { Scenario } from '../../src/scenario/schema.js'
+import type { Estimate } from '../../src/statistics/estimate.js'
 
 /** One seed for every check in this folder: none was picked to make a check pass. */
 const seed = 'coverage'

@@ -1,11 +1,11 @@
 /** Finding the best design with figures that are known: no simulation. */
 import { describe, expect, it } from 'vitest'
+import { type Condition, meanCondition } from '../../src/answers/condition.js'
+import { estimate, type StudyMeasure } from '../../src/answers/figures.js'
+import type { Requirement } from '../../src/answers/requirement.js'
 import type { ShiftResult } from '../../src/line/line.js'
-import { findBest, type Goal, type More } from '../../src/study/best.js'
-import { type Condition, meanCondition } from '../../src/study/condition.js'
-import { firstStage } from '../../src/study/evidence.js'
-import { estimate, type StudyMeasure } from '../../src/study/figures.js'
-import type { Requirement } from '../../src/study/requirement.js'
+import { findBest, type Goal, type More } from '../../src/questions/compare/best.js'
+import { firstStage } from '../../src/statistics/evidence.js'
 
 /** Shifts come in blocks of so many. */
 const block = 20

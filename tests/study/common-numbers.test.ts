@@ -1,7 +1,7 @@
 /** Common random numbers, measured: how much smaller the variance of a difference is than with numbers of its own. */
 import { describe, expect, it } from 'vitest'
-import { measureName, studyMeasures } from '../../src/study/figures.js'
-import { pairedDifference } from '../../src/study/paired.js'
+import { measureName, studyMeasures } from '../../src/answers/figures.js'
+import { pairedDifference } from '../../src/statistics/paired.js'
 import { type Design, designsOf, tapeChoice } from './designs.js'
 
 const shifts = 60

@@ -1,6 +1,9 @@
 /** Comparisons of designs that saw the same random numbers: what the figures are made of, and what changes none of them. */
 import { describe, expect, it } from 'vitest'
-import { compareReport } from '../../src/report/compare.js'
+import type { DifferenceFigure } from '../../src/answers/difference-figure.js'
+import { measureName, studyMeasures } from '../../src/answers/figures.js'
+import { type CompareResult, compareResult } from '../../src/questions/compare/document.js'
+import { compareReport } from '../../src/questions/compare/report.js'
 import {
   againstFirst,
   allPairs,
@@ -9,10 +12,12 @@ import {
   type Pair,
   type Simulated,
   together,
-} from '../../src/study/compare.js'
-import { type CompareResult, compareResult, type DifferenceFigure } from '../../src/study/compare-result.js'
-import { measureName, studyMeasures } from '../../src/study/figures.js'
-import { pairedDifference, pairedRatioDifference, pairedShareDifference } from '../../src/study/paired.js'
+} from '../../src/questions/compare/study.js'
+import {
+  pairedDifference,
+  pairedRatioDifference,
+  pairedShareDifference,
+} from '../../src/statistics/paired.js'
 import { smallLine } from '../cli/in-process.js'
 import { type Design, designsOf, tapeChoice } from './designs.js'
 

@@ -1,6 +1,6 @@
 /** Tests of a requirement shift by shift: decision lines by the published formulas, and by hand. */
 import { describe, expect, it } from 'vitest'
-import { type ConstraintTest, MeanTest, ShareTest, type Verdict } from '../../src/study/constraint.js'
+import { type ConstraintTest, MeanTest, ShareTest, type Verdict } from '../../src/statistics/constraint.js'
 
 /** Feeds figures until something is clear; the verdict and the shifts that it took, null where nothing is. */
 function decide(test: ConstraintTest, figures: readonly number[]): [Verdict, number] | null {

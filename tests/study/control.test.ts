@@ -1,7 +1,7 @@
 /** Control variates: the intercept of a regression, by hand and against a line through given points. */
 import { describe, expect, it } from 'vitest'
-import { ControlBasis, leastControlled } from '../../src/study/control.js'
-import { meanEstimate, ratioEstimate } from '../../src/study/estimate.js'
+import { ControlBasis, leastControlled } from '../../src/statistics/control.js'
+import { meanEstimate, ratioEstimate } from '../../src/statistics/estimate.js'
 
 const n = 120
 /** Two columns that do not hang together, of mean 0 in truth but not in this sample. */

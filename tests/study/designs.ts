@@ -2,8 +2,8 @@
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { Line } from '../../src/line/line.js'
+import type { Simulated } from '../../src/questions/compare/study.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import type { Simulated } from '../../src/study/compare.js'
 import { demoFolder } from '../demo.js'
 
 export const tapeChoice = readFileSync(path.join(demoFolder, 'tape-choice.yaml'), 'utf8')

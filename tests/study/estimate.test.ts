@@ -1,7 +1,7 @@
 /** Estimates: what they say of no shifts, of one, of equal ones, and of ratios. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { meanEstimate, ratioEstimate, shareEstimate, wilsonEstimate } from '../../src/study/estimate.js'
+import { meanEstimate, ratioEstimate, shareEstimate, wilsonEstimate } from '../../src/statistics/estimate.js'
 
 describe('mean', () => {
   it('of 2 and 4 is 3 plus-minus t(1, 0.975) x sqrt(2) / sqrt(2) = 12.706', () => {

@@ -1,7 +1,7 @@
 /** Few events: exact limits against published values, bunches, and what rests on too few. */
 import { describe, expect, it } from 'vitest'
-import { countEstimate, shareEstimate } from '../../src/study/estimate.js'
-import { bunching, chanceLimits, countLimits, isFewOf } from '../../src/study/events.js'
+import { countEstimate, shareEstimate } from '../../src/statistics/estimate.js'
+import { bunching, chanceLimits, countLimits, isFewOf } from '../../src/statistics/events.js'
 
 describe('limits of a count', () => {
   it('are those of published examples', () => {

@@ -1,6 +1,6 @@
 /** What differences tell shift by shift: the boundary by published formulas, and allowances worked by hand. */
 import { describe, expect, it } from 'vitest'
-import { allowance, boundary, fewest, firstStage, nextLook, spreadOf } from '../../src/study/evidence.js'
+import { allowance, boundary, fewest, firstStage, nextLook, spreadOf } from '../../src/statistics/evidence.js'
 
 describe('the boundary', () => {
   // Kim & Nelson, ACM TOMACS 11 (2001) 251-273, for c = 1; values computed apart from this project by the formula

@@ -1,9 +1,9 @@
 /** Several comparisons at once: what is shown on published p-values, and the intervals that say the same. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Comparison, family } from '../../src/study/family.js'
-import { pairedDifference, pairedShareDifference } from '../../src/study/paired.js'
-import { standardNormal } from '../../src/study/quantile.js'
+import { type Comparison, family } from '../../src/statistics/family.js'
+import { pairedDifference, pairedShareDifference } from '../../src/statistics/paired.js'
+import { standardNormal } from '../../src/statistics/quantile.js'
 
 /** A comparison that is `z` standard errors of 1 off 0, with normal intervals. */
 const normal = (z: number, pValue: number): Comparison => ({

@@ -1,9 +1,9 @@
 /** What the scenario fixes is certain although it does not vary; what only happens not to vary is not. */
 import { describe, expect, it } from 'vitest'
+import { estimate, measureNamed, studyMeasures } from '../../src/answers/figures.js'
+import { judge } from '../../src/answers/requirement.js'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import { estimate, measureNamed, studyMeasures } from '../../src/study/figures.js'
-import { judge } from '../../src/study/requirement.js'
 
 /** Three shifts of an hour of a station that takes a case every 10 s; `time` of its work, `more` pieces behind it. */
 function figureOf(name: string, time: string, more = '') {

@@ -1,8 +1,8 @@
 /** Where pieces stand: lengths by hand from what a scenario says, and for lines of any shape no two in one place. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { type Layout, layoutOf } from '../../src/pictures/layout.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import { type Layout, layoutOf } from '../../src/study/layout.js'
 import { demos, loadDemo } from '../demo.js'
 import { lines } from '../line/topology.js'
 

@@ -1,11 +1,11 @@
 /** Losses of the shift: worked by hand where nothing is random, and adding up exactly for demos and lines of any shape. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { type Losses, type LossesAsked, lossesOf } from '../../src/answers/losses.js'
 import { Line, type ShiftResult } from '../../src/line/line.js'
 import { DeadlockError } from '../../src/line/standstill.js'
 import { loadScenario as load } from '../../src/scenario/load.js'
 import type { Scenario } from '../../src/scenario/schema.js'
-import { type Losses, type LossesAsked, lossesOf } from '../../src/study/losses.js'
 import { demos, loadDemo } from '../demo.js'
 import { lines } from '../line/topology.js'
 

@@ -7,8 +7,8 @@ import {
   pairedShareDifference,
   shiftsToShow,
   welchDifference,
-} from '../../src/study/paired.js'
-import { signTest, studentTBeyond } from '../../src/study/quantile.js'
+} from '../../src/statistics/paired.js'
+import { signTest, studentTBeyond } from '../../src/statistics/quantile.js'
 
 // Student, Biometrika 6 (1908) 1-25: hours of sleep gained with two drugs; data set `sleep` of R
 const first = [0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0, 2]

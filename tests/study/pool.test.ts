@@ -6,9 +6,9 @@ import { setTimeout } from 'node:timers/promises'
 import { fileURLToPath, pathToFileURL } from 'node:url'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { loadScenario } from '../../src/scenario/load.js'
-import { workersHere } from '../../src/study/here.js'
-import { replicate, type Workers } from '../../src/study/replicate.js'
-import { workersOf } from '../../src/study/workers/pool.js'
+import { workersHere } from '../../src/shifts/here.js'
+import { replicate, type Workers } from '../../src/shifts/replicate.js'
+import { workersOf } from '../../src/shifts/threads/pool.js'
 import { smallLine } from '../cli/in-process.js'
 
 /** Threads need a built file: `npm test` builds first. */

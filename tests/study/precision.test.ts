@@ -1,7 +1,7 @@
 /** Sequential precision: Law's worked figures, and what the rule looks at. */
 import { describe, expect, it } from 'vitest'
-import { relativeError } from '../../src/study/precision.js'
-import { studentT } from '../../src/study/quantile.js'
+import { relativeError } from '../../src/answers/precision.js'
+import { studentT } from '../../src/statistics/quantile.js'
 
 /** Shifts from 10 up until a variance of `variance` about `mean` is precise enough, the variance taken as known. */
 function needed(mean: number, variance: number, share: number, confidence: number): number {

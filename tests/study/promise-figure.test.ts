@@ -1,7 +1,7 @@
 /** What shifts say of a promise, worked out by hand. */
 import { describe, expect, it } from 'vitest'
-import type { Condition } from '../../src/study/condition.js'
-import { leastSpare, promiseFigure, shownBy } from '../../src/study/promise-figure.js'
+import type { Condition } from '../../src/answers/condition.js'
+import { leastSpare, promiseFigure, shownBy } from '../../src/questions/size/promise-figure.js'
 import { condition, shiftOf } from './searches.js'
 
 const figure = (change: Partial<Condition>, ...shifts: number[][]) =>

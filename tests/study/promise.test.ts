@@ -1,8 +1,8 @@
 /** Promises: how each form is read, what it asks of a shift, and what is refused. */
 import { describe, expect, it } from 'vitest'
-import type { StudyMeasure } from '../../src/study/figures.js'
-import { parsePromise, usualNear } from '../../src/study/promise.js'
-import { RequirementError } from '../../src/study/requirement.js'
+import type { StudyMeasure } from '../../src/answers/figures.js'
+import { RequirementError } from '../../src/answers/requirement.js'
+import { parsePromise, usualNear } from '../../src/questions/size/promise.js'
 
 const measure = (
   name: string,

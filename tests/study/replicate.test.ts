@@ -2,8 +2,8 @@
 import { expect, it } from 'vitest'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import { workersHere } from '../../src/study/here.js'
-import { replicate } from '../../src/study/replicate.js'
+import { workersHere } from '../../src/shifts/here.js'
+import { replicate } from '../../src/shifts/replicate.js'
 import { smallLine } from '../cli/in-process.js'
 
 it('from shift 31 on: those of these numbers, in their order, and known ones are not simulated again', async () => {

@@ -1,7 +1,7 @@
 /** Requirements: how they are read and what an interval says of them. */
 import { describe, expect, it } from 'vitest'
-import type { StudyMeasure } from '../../src/study/figures.js'
-import { judge, parseRequirement } from '../../src/study/requirement.js'
+import type { StudyMeasure } from '../../src/answers/figures.js'
+import { judge, parseRequirement } from '../../src/answers/requirement.js'
 
 const measure = (name: string, unit: string): StudyMeasure => ({
   path: ['measures', name],

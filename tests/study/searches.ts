@@ -1,7 +1,8 @@
 /** A search for the cheapest design that is driven by figures made by hand. */
+
+import type { Condition } from '../../src/answers/condition.js'
 import type { ShiftResult } from '../../src/line/line.js'
-import type { Condition } from '../../src/study/condition.js'
-import { type Candidate, findCheapest, type SizeGoal, type Tried } from '../../src/study/size.js'
+import { type Candidate, findCheapest, type SizeGoal, type Tried } from '../../src/questions/size/search.js'
 
 /** A promise on the number of a shift at that place. */
 export const condition = (index: number, change: Partial<Condition> = {}): Condition => ({

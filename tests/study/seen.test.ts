@@ -1,9 +1,10 @@
 /** Whether shifts show what may happen: by hand, and the stops of a line by name. */
 import { describe, expect, it } from 'vitest'
+import { chanceStops } from '../../src/answers/chance-stops.js'
+import { measureName, type StudyMeasure, studyMeasures } from '../../src/answers/figures.js'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import { measureName, type StudyMeasure, studyMeasures } from '../../src/study/figures.js'
-import { chanceStops, StopsSeen, tooRareToMatter } from '../../src/study/seen.js'
+import { StopsSeen, tooRareToMatter } from '../../src/statistics/seen.js'
 
 describe('too rare to matter', () => {
   it('never in so many shifts: (1 - p)^n is at most the risk', () => {

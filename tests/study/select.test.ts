@@ -1,6 +1,6 @@
 /** Sequential selection of the best, by hand. */
 import { describe, expect, it } from 'vitest'
-import { Selection } from '../../src/study/select.js'
+import { Selection } from '../../src/statistics/select.js'
 
 /**
  * Two designs at 63/64, six shifts at first. Differences one above and one below their mean by turns vary with S^2 = 6/5, and h^2 of five

@@ -1,7 +1,7 @@
 /** A measure as shifts come, by hand. */
 import { describe, expect, it } from 'vitest'
-import { linearised } from '../../src/study/paired.js'
-import { Series } from '../../src/study/series.js'
+import { linearised } from '../../src/statistics/paired.js'
+import { Series } from '../../src/statistics/series.js'
 
 const series = (...shifts: [number, number][]) => {
   const made = new Series()

@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { Stream } from '../../src/engine/stream.js'
-import type { Candidate, Tried } from '../../src/study/size.js'
+import type { Candidate, Tried } from '../../src/questions/size/search.js'
 import { condition, drive } from './searches.js'
 
 describe('on random grids', () => {

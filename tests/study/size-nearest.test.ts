@@ -1,8 +1,8 @@
 /** What a search without a pick hands on: which design came nearest, and which choices stand at an end; fresh shifts. By hand. */
 import { describe, expect, it } from 'vitest'
-import type { Tried } from '../../src/study/size.js'
-import { freshShifts } from '../../src/study/size-fresh.js'
-import { endsOf, nearestOf } from '../../src/study/size-nearest.js'
+import { freshShifts } from '../../src/questions/size/fresh.js'
+import { endsOf, nearestOf } from '../../src/questions/size/nearest.js'
+import type { Tried } from '../../src/questions/size/search.js'
 import { condition, shiftOf } from './searches.js'
 
 const tried = (

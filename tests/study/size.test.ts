@@ -1,6 +1,6 @@
 /** The search for the cheapest design, driven by figures made by hand: what it tries, in which order, what it asks for and picks. */
 import { describe, expect, it } from 'vitest'
-import type { Candidate } from '../../src/study/size.js'
+import type { Candidate } from '../../src/questions/size/search.js'
 import { condition, drive } from './searches.js'
 
 /** Designs that nothing rules out and of which none is below another. */

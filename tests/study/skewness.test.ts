@@ -1,9 +1,14 @@
 /** Intervals of skewed means: the transformation undoes itself, is none without skewness, and leans to the longer side. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { meanEstimate } from '../../src/study/estimate.js'
-import { pairedDifference } from '../../src/study/paired.js'
-import { skewedInterval, skewnessOfMean, withoutSkewness, withSkewness } from '../../src/study/skewness.js'
+import { meanEstimate } from '../../src/statistics/estimate.js'
+import { pairedDifference } from '../../src/statistics/paired.js'
+import {
+  skewedInterval,
+  skewnessOfMean,
+  withoutSkewness,
+  withSkewness,
+} from '../../src/statistics/skewness.js'
 
 describe('the transformation', () => {
   it('by hand: t = 1 of skewness 0.3 becomes 1 + 0.1 + 0.09 / 27 + 0.05', () => {

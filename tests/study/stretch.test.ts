@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import { ordinaryShift, recordStretch } from '../../src/study/stretch.js'
+import { ordinaryShift, recordStretch } from '../../src/shifts/stretch.js'
 import { demos, loadDemo } from '../demo.js'
 
 // a case every 10 s; 6 s on the conveyor, 2 s at the station; after every third one it stands for 40 s

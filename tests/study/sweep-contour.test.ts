@@ -1,7 +1,7 @@
 /** Contours on grids small enough for pencil and paper. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { contour } from '../../src/study/sweep-contour.js'
+import { contour } from '../../src/statistics/contour.js'
 
 /** Nine decimals, each line from its lower end: which end comes first says nothing. */
 const rounded = (lines: ReturnType<typeof contour>) =>

@@ -1,9 +1,9 @@
 /** Response curves by hand: steps, change of slope, crossings of a level, and from where nothing more is shown. */
 import { describe, expect, it } from 'vitest'
-import { crossings, curveComparisons, enoughOf, kneeOf } from '../../src/study/sweep-curve.js'
-import { curveOf } from '../../src/study/sweep-kinds.js'
-import type { SampledDesign, SweepMeasure } from '../../src/study/sweep-result.js'
-import type { Sample } from '../../src/study/sweep-sample.js'
+import { crossings, curveComparisons, enoughOf, kneeOf } from '../../src/questions/sweep/curve.js'
+import type { SampledDesign, SweepMeasure } from '../../src/questions/sweep/document.js'
+import { curveOf } from '../../src/questions/sweep/kinds.js'
+import type { Sample } from '../../src/questions/sweep/sample.js'
 
 const sample = (values: number[], kind: Sample['kind'] = 'mean'): Sample => ({ kind, values, overs: null })
 

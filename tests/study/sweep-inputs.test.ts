@@ -4,10 +4,10 @@ import path from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { treeValue } from '../../src/cli/sweep-inputs.js'
 import { Line } from '../../src/line/line.js'
+import { amountOf, inSi, inUnit, writtenAmount } from '../../src/questions/sweep/factor.js'
+import { inputsOf, lawText } from '../../src/questions/sweep/inputs.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { ScenarioError } from '../../src/scenario/problems.js'
-import { amountOf, inSi, inUnit, writtenAmount } from '../../src/study/sweep-factor.js'
-import { inputsOf, lawText } from '../../src/study/sweep-inputs.js'
 import { demoFolder } from '../demo.js'
 
 describe('the inputs of a scenario', () => {

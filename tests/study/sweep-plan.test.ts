@@ -1,6 +1,6 @@
 /** Latin hypercubes: what McKay, Beckman & Conover, Technometrics 21 (1979), sec. 2, define them by (from memory). */
 import { describe, expect, it } from 'vitest'
-import { latinHypercube, leastDistance, planTries } from '../../src/study/sweep-plan.js'
+import { latinHypercube, leastDistance, planTries } from '../../src/questions/sweep/plan.js'
 
 describe('a plan', () => {
   it.each([

@@ -1,7 +1,7 @@
 /** Least squares against certified values, and against a general-purpose library. */
 import { linearRegression, rSquared } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
-import { regression } from '../../src/study/sweep-regression.js'
+import { regression } from '../../src/statistics/regression.js'
 
 /**
  * Longley's data with the certified values of NIST/SEMATECH, Statistical Reference Datasets, Linear Regression, "Longley" (from memory): six

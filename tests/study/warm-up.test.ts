@@ -1,6 +1,6 @@
 /** MSER-5: series whose cuts were worked out by an independent implementation of the published rule. */
 import { describe, expect, it } from 'vitest'
-import { mser } from '../../src/study/warm-up.js'
+import { mser } from '../../src/statistics/warm-up.js'
 
 const series = (n: number, of: (i: number) => number) =>
   Array.from({ length: n }, (_, index) => of(index + 1))

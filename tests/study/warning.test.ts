@@ -1,8 +1,8 @@
 /** The head of an answer: however many findings, one line for each code, with the worst named. */
 import { describe, expect, it } from 'vitest'
-import { headOf } from '../../src/report/warnings.js'
+import { type FoundError, headed, warningsOf } from '../../src/answers/warning.js'
+import { headOf } from '../../src/answers/warnings.js'
 import type { Dropped } from '../../src/scenario/dropped.js'
-import { type FoundError, headed, warningsOf } from '../../src/study/warning.js'
 
 const found = (kind: number, over: number | null): FoundError => ({
   ...{ code: 'legs-meet', meaning: 'legs meet', path: `cases.k${kind}`, fix: `a higher case than k${kind}` },

@@ -1,7 +1,8 @@
 /** What a design is worth against another: worked by hand and with published interest tables; prices are invented. */
 import { describe, expect, it } from 'vitest'
+import type { Interval } from '../../src/answers/difference-figure.js'
+import { type Worth, worth } from '../../src/questions/compare/worth.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import { type Interval, type Worth, worth } from '../../src/study/worth.js'
 
 /** A scenario with these sections beside the ones that every scenario has. */
 const scenario = (sections = '') =>

@@ -1,5 +1,5 @@
 /** Where a finding begins: a change that just triggers it and one that just does not, the arithmetic beside it. */
-import type { FindingCode, Severity } from '../../../src/check/finding.js'
+import type { FindingCode, Severity } from '../../../src/hand/finding.js'
 
 export interface Bound {
   code: FindingCode

@@ -1,0 +1,43 @@
+/** Results as CSV, unrounded: shift by shift, and difference by difference. */
+import { stringify } from 'csv-stringify/sync'
+import type { Column, ShiftResult } from '../line/line.js'
+
+/** Names of the columns after the shift's number: one a measure; a ratio of two totals has its two totals. */
+export function shiftColumns(columns: readonly Column[]): string[] {
+  return columns.map(({ measure, part }) => {
+    const name = measure.path.filter((step) => step !== 'measures').join('.')
+    if (measure.kind !== 'ratio') return `${name} [${measure.unit}]`
+    return part === 'value' ? `${name}, total` : `${name}, over`
+  })
+}
+
+/** The numbers of a shift under those columns; empty where nothing is known. */
+export function shiftCells(shift: ShiftResult): (number | '')[] {
+  return Array.from(shift.values, (value) => (Number.isFinite(value) ? value : ''))
+}
+
+/** A row per shift. */
+export function shiftsCsv(columns: readonly Column[], shifts: readonly ShiftResult[]): string {
+  const rows = shifts.map((shift, index) => [index + 1, ...shiftCells(shift)])
+  return stringify([['shift', ...shiftColumns(columns)], ...rows], { escape_formulas: true })
+}
+
+/** A design with its shifts, for `designsCsv`. */
+export interface DesignRows {
+  name: string
+  columns: readonly Column[]
+  shifts: readonly ShiftResult[]
+}
+
+/** A row per design and shift, under the columns of all of them; empty where a design has no such measure. */
+export function designsCsv(designs: readonly DesignRows[]): string {
+  const names = [...new Set(designs.flatMap(({ columns }) => shiftColumns(columns)))]
+  const rows = designs.flatMap(({ name, columns, shifts }) => {
+    const places = new Map(shiftColumns(columns).map((column, index) => [column, index]))
+    return shifts.map((shift, index) => {
+      const cells = shiftCells(shift)
+      return [name, index + 1, ...names.map((column) => cells[places.get(column) ?? -1] ?? '')]
+    })
+  })
+  return stringify([['variant', 'shift', ...names], ...rows], { escape_formulas: true })
+}

@@ -1,0 +1,33 @@
+/** A difference between two designs as documents tell it. */
+import type { Few } from '../statistics/estimate.js'
+
+/** A figure with its interval; null where nothing is known, or where it never ends. */
+export interface Interval {
+  mean: number | null
+  low: number | null
+  high: number | null
+}
+
+/** A difference of a measure, design less the other one, as it stands in the document. */
+export interface DifferenceFigure extends Interval {
+  /** Pairs of shifts. */
+  n: number
+  /** How many of them differ, where these are too few for an interval. */
+  few?: Few
+  /** Spread of the differences over shifts. */
+  sd: number | null
+  unit: string
+  label: string
+  /** How many comparisons low and high hold for together; null: they hold for this one alone. */
+  family: number | null
+  /** The interval of this comparison alone. */
+  alone: { low: number | null; high: number | null }
+  /** Least risk at which the family would show this difference; of one that is judged alone its own p-value. */
+  p: number | null
+  /** The family shows a difference; null where it is judged alone. */
+  isShown: boolean | null
+  /** Variance with random numbers of their own over that with the same ones; null where that has no end. */
+  varianceRatio: number | null
+  /** Of a difference that the user says matters: its amount, and how many shifts would show it, with a chance of 80 %. */
+  matters: { amount: number; shifts: number | null } | null
+}

@@ -1,0 +1,144 @@
+/** What the shifts of one line come to: every figure with its interval, unit and words, in a fixed order. */
+
+import { quantile } from 'simple-statistics'
+import type { Figure } from '../catalogue/figure.js'
+import type { Line, ShiftResult } from '../line/line.js'
+import type { Scenario } from '../scenario/schema.js'
+import { mostHeldShifts } from '../shifts/work.js'
+import type { Estimate } from '../statistics/estimate.js'
+import { controlsOf, type Estimation, estimate, estimationOf, measureName, studyMeasures } from './figures.js'
+
+/** Cases in a place over the shift: mean over shifts and the band that holds 8 of 10 shifts. */
+export interface HeldOverShift {
+  place: string
+  /** Instants, s since the start of the shift. */
+  at: number[]
+  mean: number[]
+  p10: number[]
+  p90: number[]
+}
+
+export interface EquipmentResult {
+  type: string
+  measures: Record<string, Figure>
+  states: Record<string, Figure>
+  heads?: Record<string, Record<string, Figure>>
+  /** Time elements and key figures of ISO 22400-2, of sealers. */
+  effectiveness?: Record<string, Figure>
+}
+
+/** The part of a result document that tells of one line. */
+export interface LineResult {
+  measures: Record<string, Figure>
+  costLeftOut: readonly string[]
+  arrivals: Record<string, Record<string, Figure>>
+  equipment: Record<string, EquipmentResult>
+  crew: Record<string, Record<string, Figure>>
+  /** Good cases out, shift by shift. */
+  outputs: number[]
+  held: HeldOverShift[]
+}
+
+/** The estimate of every measure by its name. */
+export type Estimates = ReadonlyMap<string, Estimate>
+
+/** A number for the document: JSON knows none that are not finite. */
+export const orNull = (value: number) => (Number.isFinite(value) ? value : null)
+
+/** Unit of a figure as the document names it. */
+export function unitName(unit: string, currency: string): string {
+  if (unit === 'money') return `${currency} per 1000 cases`
+  return unit === 'money/yr' ? `${currency}/yr` : unit
+}
+
+/** Estimates of all measures from shifts in their order, at least two, of which what comes from `countFrom` on, s, is counted. */
+export function estimatesOf(
+  line: Line,
+  scenario: Scenario,
+  shifts: readonly ShiftResult[],
+  asked: Omit<Estimation, 'exposure'>,
+  countFrom: number,
+): Estimates {
+  const how = estimationOf(scenario, asked, countFrom)
+  const controls = controlsOf(shifts, how)
+  return new Map(
+    studyMeasures(line.columns, scenario.shift.campaign).map((measure) => [
+      measureName(measure),
+      estimate(measure, shifts, how, controls),
+    ]),
+  )
+}
+
+/** An estimate as the document tells it, in its words. */
+export function figureOf(
+  { mean, low, high, sd, n, ...rest }: Estimate,
+  { unit, label }: Pick<Figure, 'unit' | 'label'>,
+): Figure {
+  const told = { mean: orNull(mean), low: orNull(low), high: orNull(high), sd: orNull(sd), n }
+  return { ...told, unit, label, ...rest }
+}
+
+/** Puts the estimates into their places. What is counted begins at `countFrom`, s. */
+export function lineResult(
+  line: Line,
+  scenario: Scenario,
+  shifts: readonly ShiftResult[],
+  estimates: Estimates,
+  countFrom: number,
+): LineResult {
+  const currency = currencyOf(scenario)
+  const result: LineResult = {
+    measures: {},
+    costLeftOut: line.costLeftOut,
+    arrivals: {},
+    equipment: Object.fromEntries(
+      Object.entries(scenario.line).map(([name, { type }]) => [name, { type, measures: {}, states: {} }]),
+    ),
+    crew: {},
+    outputs: shifts.flatMap((shift) => [...shift.outputs]),
+    held: heldOverShift(line, scenario, shifts, countFrom),
+  }
+  for (const measure of studyMeasures(line.columns, scenario.shift.campaign)) {
+    const { label, unit } = measure
+    const words = { label, unit: unitName(unit, currency) }
+    place(result, measure.path, figureOf(estimates.get(measureName(measure))!, words))
+  }
+  return result
+}
+
+/** The one currency of a scenario; empty where nothing is priced. */
+export const currencyOf = ({ money, tape }: Scenario): string => money?.currency ?? tape.price?.currency ?? ''
+
+function place(result: LineResult, path: readonly string[], figure: Figure): void {
+  let at = result as unknown as Record<string, unknown>
+  for (const step of path.slice(0, -1)) {
+    if (at[step] === undefined) at[step] = {}
+    at = at[step] as Record<string, unknown>
+  }
+  at[path.at(-1)!] = figure
+}
+
+function heldOverShift(
+  line: Line,
+  { shift }: Scenario,
+  shifts: readonly ShiftResult[],
+  countFrom: number,
+): HeldOverShift[] {
+  const drawn = shifts.slice(0, mostHeldShifts)
+  const places = line.heldPlaces
+  const samples = (drawn[0]?.held.length ?? 0) / Math.max(1, places.length)
+  const end = shift.length + shift['run-out']
+  // of a campaign it is the last shift, which no cut touches
+  const begin = shift.campaign > 1 ? 0 : countFrom
+  return places.map((place, index) => {
+    const held: HeldOverShift = { place, at: [], mean: [], p10: [], p90: [] }
+    for (let sample = 0; sample < samples; sample++) {
+      const values = drawn.map((shift) => shift.held[index * samples + sample]!)
+      held.at.push(begin + ((end - begin) * (sample + 0.5)) / samples)
+      held.mean.push(values.reduce((sum, value) => sum + value, 0) / values.length)
+      held.p10.push(quantile(values, 0.1))
+      held.p90.push(quantile(values, 0.9))
+    }
+    return held
+  })
+}

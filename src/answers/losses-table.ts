@@ -1,0 +1,71 @@
+/** The losses in words: a table from what each machine could put out, step by step, to what the line puts out. */
+
+import type { Figure } from '../catalogue/figure.js'
+import type { Display } from '../catalogue/printed-units.js'
+import { figures, wordsFor } from '../catalogue/printed-units.js'
+import { grouped, printFigure } from '../report/format.js'
+import type { Table } from '../report/report.js'
+import type { Losses, MachineLosses } from './losses.js'
+import type { ShiftTold } from './made.js'
+
+/** What stands in the first column where a row is of no single machine. */
+const wholeLine = 'the line'
+
+/** What the table is made of. */
+interface Told {
+  losses?: Losses | null
+  display: Display
+  shift: ShiftTold
+}
+
+/** The steps of every machine and of the line; without rows where the document has none. */
+export function lossesTable(result: Told): Table {
+  const { losses, display } = result
+  const cases = (figure: Figure) => {
+    const { value, interval } = printFigure(figure, display)
+    return `${value} ${interval}`.trim()
+  }
+  const rows = (losses?.machines ?? []).flatMap((each) => [
+    [each.machine, 'could put out at its limit', grouped(each.could, 0), share(1)],
+    ...each.losses.map((step) => [each.machine, `less: ${step.label}`, cases(step.cases), share(step.share)]),
+    [each.machine, 'leave it', cases(each.leaves), share((each.leaves.mean ?? 0) / each.could)],
+  ])
+  if (losses) {
+    const last = losses.machines.filter(({ isFollowed }) => !isFollowed)
+    const could = last.reduce((sum, each) => sum + each.could, 0)
+    rows.push(
+      ...losses.line.map((step) => [wholeLine, `less: ${step.label}`, cases(step.cases), share(step.share)]),
+      [wholeLine, 'good cases out', cases(losses.output), share((losses.output.mean ?? 0) / could)],
+    )
+  }
+  return {
+    title: 'Where the cases are lost, a shift',
+    note: losses ? lossesNote(result) : '',
+    columns: ['machine', 'what', 'cases', 'of what it could'],
+    words: ['what'],
+    rows,
+  }
+}
+
+/** A share in per cent with one decimal, or with one figure where that would hide it. */
+export const share = (of: number): string =>
+  `${of !== 0 && Math.abs(of) < 0.0005 ? figures(of * 100, 1) : grouped(of * 100, 1)} %`
+
+/** What the limits are, and where the breaks are. */
+function lossesNote(result: Told): string {
+  const { losses, display, shift } = result
+  const machines = losses!.machines
+  const rate = (each: MachineLosses) => `${each.machine} ${wordsFor(display).rate(each.rate)} (${each.how})`
+  const sentences = [
+    `Limits, all shift long: ${machines.map(rate).join('; ')}. A state costs the cases of its time at that limit.`,
+  ]
+  const inBreaks = shift.breaks.reduce((sum, pause) => sum + pause.for, 0) / (shift.length + shift.runOut)
+  if (inBreaks > 0 && machines.some((each) => each.losses.every(({ key }) => key !== 'on-break')))
+    sentences.push(
+      `Breaks are ${figures(inBreaks * 100)} % of the shift; a machine that runs on in them waits.`,
+    )
+  const followed = machines.filter(({ isFollowed }) => isFollowed).map(({ machine }) => machine)
+  if (followed.length > 0)
+    sentences.push(`What leaves ${followed.join(', ')} comes to another one later and is counted there.`)
+  return sentences.join(' ')
+}

@@ -1,0 +1,320 @@
+/** The losses of the shift: what a machine could put out at its limit, what takes from that, step by step, and what comes out. */
+
+import type { Figure } from '../catalogue/figure.js'
+import { Counted } from '../line/counted.js'
+import type { Line, ShiftResult } from '../line/line.js'
+import { states } from '../line/states.js'
+import { meanOf } from '../scenario/law.js'
+import { outsideSize } from '../scenario/outside.js'
+import type { EquipmentKeys, Scenario } from '../scenario/schema.js'
+import { meanEstimate, ofFew } from '../statistics/estimate.js'
+import { gapNeeded, steadyRate } from '../trade/headway.js'
+import {
+  controlsOf,
+  type Estimation,
+  estimationOf,
+  measureNamed,
+  type StudyMeasure,
+  studyMeasures,
+  tooFew,
+} from './figures.js'
+import { figureOf } from './line-result.js'
+import { Routes } from './machine-routes.js'
+
+/** One step down: cases of a shift that are lost to one thing. */
+export interface LossStep {
+  key: string
+  label: string
+  /** Negative where it adds cases instead. */
+  cases: Figure
+  /** Of what the machine, or all of them together, could put out. */
+  share: number
+}
+
+/** The steps of one machine: `could` less all `losses` is `leaves`, exactly. */
+export interface MachineLosses {
+  machine: string
+  type: string
+  /** Cases a second at its limit. */
+  rate: number
+  /** Where that rate comes from, in words. */
+  how: string
+  /** Cases of a shift at that rate, never standing. */
+  could: number
+  losses: LossStep[]
+  /** Cases that leave it, sealed or not. */
+  leaves: Figure
+  /** Its cases come to another one of these machines later, so that they are counted there. */
+  isFollowed: boolean
+}
+
+/** What `leaves` the machines that are not followed, less all steps of the `line`, is `output`, exactly. */
+export interface Losses {
+  machines: MachineLosses[]
+  line: LossStep[]
+  output: Figure
+}
+
+/** In this order a shift is taken apart: breaks, what others do to the machine, its own stops. */
+const order = [
+  'on-break',
+  'waiting',
+  'blocked',
+  'jam-waiting-for-crew',
+  'jam-being-cleared',
+  'tape-waiting-for-crew',
+  'tape-being-changed',
+  'size-waiting-for-crew',
+  'size-being-set',
+  'breakdown-waiting-for-crew',
+  'breakdown-being-repaired',
+  'blade-service',
+  'planned-stop',
+]
+
+/** What a study asks for. `bottleneck`: the piece with least to spare by hand; it is asked of lines without a sealer. */
+export interface LossesAsked extends Omit<Estimation, 'exposure'> {
+  /** Where counting began, s since the start of the campaign. */
+  countFrom: number
+  bottleneck: string | null
+}
+
+/**
+ * The losses of each sealer; of a line without one those of its bottleneck, if that takes a time for each case and all cases pass it. Null where there is
+ * nothing to tell of. Every step is a sum over the numbers of a shift, so each has an interval of its own; what the controls move otherwise is put
+ * on the one step that is a rest, so that all adds up. Limit of a sealer: planned run time of the cases that came, length and gap over belt
+ * speed (`trade/headway`); of the others: places over mean time.
+ */
+export function lossesOf(
+  line: Line,
+  scenario: Scenario,
+  shifts: readonly ShiftResult[],
+  asked: LossesAsked,
+): Losses | null {
+  const study = new Study(line, scenario, shifts, asked)
+  const routes = new Routes(scenario)
+  const sealers = Object.keys(scenario.line).filter((name) => scenario.line[name]!.type === 'sealer')
+  const { bottleneck } = asked
+  if (sealers.length > 0) {
+    const machines = sealers.map((name) => sealerLosses(study, name, routes.isFollowed(name, sealers)))
+    const last = sealers.filter((name) => !routes.isFollowed(name, sealers))
+    return withLine(study, machines, routes.restLabel(last))
+  }
+  if (bottleneck === null || !routes.allPass([bottleneck]) || routes.isOnLoop(bottleneck)) return null
+  const rate = placeRate(scenario.line[bottleneck]!)
+  return rate === null ? null : withLine(study, [placeLosses(study, bottleneck, rate)], '')
+}
+
+/** Numbers by shift. */
+type Series = readonly number[]
+
+/** Reads columns of all shifts and estimates sums of them. */
+class Study {
+  readonly scenario: Scenario
+  /** Time of what is counted, a shift, s. */
+  readonly span: number
+  private readonly inOne: number
+  private readonly places: ReadonlyMap<string, number>
+  private readonly controls: ReturnType<typeof controlsOf>
+  private readonly measures: readonly StudyMeasure[]
+
+  constructor(
+    { columns }: Line,
+    scenario: Scenario,
+    private readonly shifts: readonly ShiftResult[],
+    private readonly asked: LossesAsked,
+  ) {
+    this.scenario = scenario
+    const counted = new Counted(scenario.shift)
+    counted.begin(asked.countFrom)
+    this.inOne = counted.shifts
+    this.span = counted.time / counted.shifts
+    this.places = new Map(
+      columns.map(({ measure, part }, index) => [`${part} ${measure.path.join('.')}`, index]),
+    )
+    this.measures = studyMeasures(columns, scenario.shift.campaign)
+    this.controls = controlsOf(shifts, estimationOf(scenario, asked, asked.countFrom))
+  }
+
+  /** The value of a measure in each shift, 0 where the line has no such measure. */
+  read(path: string): Series {
+    const place = this.places.get(`value ${path}`)
+    return this.shifts.map(({ values }) => (place === undefined ? 0 : values[place]!))
+  }
+
+  /** Upper or lower part of a ratio, a shift: that is a sum over all that is counted. */
+  part(path: string, part: 'value' | 'over'): Series {
+    const place = this.places.get(`${part} ${path}`)!
+    return this.shifts.map(({ values }) => values[place]! / this.inOne)
+  }
+
+  /** `of`: the name of a measure that rests on the same events. */
+  figure(label: string, values: Series, of = ''): Figure {
+    const found = meanEstimate(values, this.asked.confidence, this.controls)
+    const measure = measureNamed(this.measures, of)
+    const few = measure ? tooFew(measure, this.shifts, this.inOne) : null
+    return figureOf(few === null ? found : ofFew(found, few), { unit: 'cases', label })
+  }
+
+  /** A step; null where no shift has any of it. */
+  step(key: string, label: string, values: Series, could: number, of = ''): LossStep | null {
+    if (values.every((value) => value === 0)) return null
+    const cases = this.figure(label, values, of)
+    return { key, label, cases, share: could > 0 ? (cases.mean ?? 0) / could : 0 }
+  }
+}
+
+const times = (series: Series, factor: number): Series => series.map((value) => value * factor)
+const less = (series: Series, ...others: Series[]): Series =>
+  series.map((value, shift) => others.reduce((rest, other) => rest - other[shift]!, value))
+const plus = (series: Series, ...others: Series[]): Series =>
+  less(series, ...others.map((other) => times(other, -1)))
+const sum = (series: Series): number => series.reduce((total, value) => total + value, 0)
+const lost = (steps: readonly LossStep[]): number => sum(steps.map(({ cases }) => cases.mean ?? 0))
+
+/** `figure` moved to `mean`, its interval with it. */
+function movedTo(figure: Figure, mean: number): Figure {
+  const by = mean - (figure.mean ?? 0)
+  const moved = (value: number | null) => (value === null ? null : value + by)
+  return { ...figure, mean, low: moved(figure.low), high: moved(figure.high) }
+}
+
+/** The losses by state at `rate`. */
+function stateSteps(study: Study, name: string, rate: number, could: number): LossStep[] {
+  return order.flatMap(
+    (key) =>
+      study.step(
+        key,
+        stateLabel(study.scenario, key),
+        times(study.read(`equipment.${name}.states.${key}`), rate * study.span),
+        could,
+        `equipment.${name}.states.${key}`,
+      ) ?? [],
+  )
+}
+
+function stateLabel({ shift }: Scenario, key: string): string {
+  if (key === 'on-break') return 'breaks'
+  const runsOn = shift.breaks.length > 0 && shift['breaks-stop'] !== 'everything'
+  if (key === 'waiting') return runsOn ? 'waiting for cases, in breaks too' : 'waiting for cases'
+  return states.find((state) => state.key === key)!.label
+}
+
+function sealerLosses(study: Study, name: string, isFollowed: boolean): MachineLosses {
+  const at = `equipment.${name}`
+  const all = study.part(`${at}.effectiveness.quality`, 'over')
+  const planned = sum(study.part(`${at}.effectiveness.effectiveness`, 'value'))
+  const rate = planned > 0 ? sum(all) / planned : limitOfShares(study.scenario, name)
+  const spoilt = study.read(`${at}.measures.cases-lost`)
+  return machineLosses(study, name, {
+    rate,
+    how: `length and gap over belt speed, mean of ${planned > 0 ? 'the cases that came' : 'the cases by their shares'}`,
+    handled: all,
+    rest: { key: 'gaps', label: 'working with wide gaps: folding, cases apart' },
+    spoilt,
+    isFollowed,
+  })
+}
+
+/** A sealer to which nothing came: the mix of the arrivals. */
+function limitOfShares({ cases, line }: Scenario, name: string): number {
+  const keys = line[name] as EquipmentKeys<'sealer'>
+  const speed = keys['belt-speed']
+  const cuts = Object.values(keys.heads).flatMap((head) =>
+    head ? [{ wipeTravel: head.cut['wipe-travel'], reset: head.cut.reset }] : [],
+  )
+  const kinds = Object.values(cases)
+  const length = sum(kinds.map((kind) => kind.share * outsideSize(kind).length))
+  const shares = sum(kinds.map(({ share }) => share))
+  return steadyRate(speed, length / shares, gapNeeded(keys['minimum-gap'], cuts, speed))
+}
+
+/** Cases a second of a piece that takes a time for each case; null of others. */
+function placeRate(keys: Scenario['line'][string]): number | null {
+  if (keys.type === 'conveyor' || keys.type === 'sealer') return null
+  const time = meanOf(keys.time)
+  return time > 0 ? (keys.type === 'station' ? keys.servers : 1) / time : null
+}
+
+function placeLosses(study: Study, name: string, rate: number): MachineLosses {
+  const keys = study.scenario.line[name]!
+  const isStation = keys.type === 'station'
+  const hasPlaces = isStation && keys.servers > 1
+  return machineLosses(study, name, {
+    rate,
+    how: isStation ? 'places over mean time a case' : 'one over mean time a case',
+    // nothing counts what it has finished: all that leave the line have passed it
+    handled: plus(study.read('measures.output'), study.read('measures.rejected')),
+    rest: {
+      key: 'slower',
+      label: `working below its limit: ${hasPlaces ? 'places free' : 'longer times'}, cases still in the line`,
+    },
+    spoilt: times(study.read('measures.output'), 0),
+    isFollowed: false,
+  })
+}
+
+interface Handled {
+  rate: number
+  how: string
+  /** Cases that it has finished, spoilt ones included. */
+  handled: Series
+  rest: { key: string; label: string }
+  spoilt: Series
+  isFollowed: boolean
+}
+
+function machineLosses(study: Study, name: string, given: Handled): MachineLosses {
+  const { rate, how, handled, rest, spoilt, isFollowed } = given
+  const at = `equipment.${name}`
+  const could = rate * study.span
+  const working = times(study.read(`${at}.states.working`), could)
+  const leaves = study.figure(`Cases that leave ${name}`, less(handled, spoilt))
+  const before = stateSteps(study, name, rate, could)
+  const last = study.step('spoilt', 'spoilt in jams', spoilt, could, `${at}.cases-lost`) ?? []
+  const losses = [...before, ...[last].flat()]
+  const wider = study.figure(rest.label, less(working, handled))
+  const cases = movedTo(wider, could - lost(losses) - (leaves.mean ?? 0))
+  losses.splice(before.length, 0, { ...rest, cases, share: could > 0 ? cases.mean! / could : 0 })
+  return {
+    machine: name,
+    type: study.scenario.line[name]!.type,
+    rate,
+    how,
+    could,
+    losses,
+    leaves,
+    isFollowed,
+  }
+}
+
+/** Adds the machines up, and goes on to the output of the line. `rest` is what remains, in words; empty where nothing can. */
+function withLine(study: Study, machines: MachineLosses[], rest: string): Losses {
+  const last = machines.filter(({ isFollowed }) => !isFollowed)
+  const could = sum(last.map((machine) => machine.could))
+  const leaves = sum(last.map((machine) => machine.leaves.mean ?? 0))
+  const output = study.figure('Good cases out a shift', study.read('measures.output'))
+  const [rejected, unsealed] = [study.read('measures.rejected'), study.read('measures.unsealed')]
+  const line = [
+    study.step('rejected', 'left the line rejected', rejected, could, 'rejected') ?? [],
+    study.step('unsealed', 'left the line unsealed and unnoticed', unsealed, could, 'unsealed') ?? [],
+  ].flat()
+  if (rest !== '') {
+    const all = last.map(({ machine }) =>
+      less(
+        study.part(`equipment.${machine}.effectiveness.quality`, 'over'),
+        study.read(`equipment.${machine}.measures.cases-lost`),
+      ),
+    )
+    const inside = less(plus(all[0]!, ...all.slice(1)), rejected, unsealed, study.read('measures.output'))
+    const mean = leaves - lost(line) - (output.mean ?? 0)
+    if (inside.some((value) => value !== 0))
+      line.push({
+        key: 'inside',
+        label: rest,
+        cases: movedTo(study.figure(rest, inside), mean),
+        share: could > 0 ? mean / could : 0,
+      })
+  }
+  return { machines, line, output }
+}

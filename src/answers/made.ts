@@ -1,0 +1,73 @@
+/** What every answer tells of its study: what made it, the shift it is of, how well it knows what was asked, what was assumed. */
+import type { Scenario } from '../scenario/schema.js'
+import type { Judgement } from './requirement.js'
+
+/** What made the document: with this it can be made again. */
+export interface Made {
+  version: string
+  node: string
+  seed: string
+  scenario: { title: string; sha256: string }
+  shifts: number
+  confidence: number
+  /** Without control variates. */
+  plain: boolean
+  repeat: string
+}
+
+/** How well the study was to know its figures, and whether it does. */
+export interface PrecisionReached {
+  /** Largest relative error asked for. */
+  asked: number
+  of: { measure: string; label: string; reached: number | null; isMet: boolean }[]
+  /** Shifts after which it would have stopped in any case. */
+  most: number
+  isMet: boolean
+}
+
+/** What the user required of the result, and what it says of that. */
+export interface RequirementJudged {
+  require: string
+  judgement: Judgement
+  /** The measure it is about; null where it is about the precision. */
+  measure: string | null
+}
+
+/** What was worked out by hand, without simulating, for the figures of the run to be set beside. SI. */
+export interface ByHand {
+  /** `measure` is the dotted path of the figure in this document; `how` says how `value` comes about. */
+  rows: { measure: string; label: string; value: number | null; unit: string; how: string }[]
+  /** Part of the cases that come which each source brings. */
+  shareOfArrivals: Record<string, number>
+  /** The piece with least to spare; null where no piece needs time. */
+  bottleneck: string | null
+  /** Part of what comes that this piece lets in: 1 where the line keeps up. */
+  shareAdmitted: number
+  /** Output that stops and buffers leave, cases/s and cases a shift, and the share by which it is usually off at most. Not in older documents. */
+  expected?: { throughput: number; perShift: number; within: number } | null
+}
+
+/** The shift as a document tells it, s. */
+export interface ShiftTold {
+  length: number
+  runOut: number
+  breaks: { at: number; for: number }[]
+  campaign: number
+  start: Scenario['shift']['start']
+}
+
+/** A value that the scenario does not say: its path, and where it comes from. */
+export interface Assumed {
+  path: string
+  value: unknown
+  basis: string
+}
+
+/** The shift as the document tells it. */
+export const shiftOf = ({ shift }: Scenario): ShiftTold => ({
+  length: shift.length,
+  runOut: shift['run-out'],
+  breaks: shift.breaks,
+  campaign: shift.campaign,
+  start: shift.start,
+})

@@ -1,0 +1,112 @@
+/** What the first screens of all reports say alike: the question, what the answer rests on, what limits the line, what to do next. */
+
+import { percentText } from '../report/format.js'
+import type { About } from './about.js'
+import type { EquipmentResult, LineResult } from './line-result.js'
+import type { Assumed } from './made.js'
+
+/** The question of a study: its purpose, else what the file asks in its first lines, else `usual`. */
+export const questionOf = (about: About | undefined, usual: string): string =>
+  about?.purpose ?? about?.question ?? usual
+
+const weakOf = (assumed: readonly Assumed[]) =>
+  assumed.filter(({ basis }) => basis !== 'definition of the format')
+
+/** Luck is only one reason to be wrong: what was entered, and whether anybody has held the model against a plant. */
+export function restingOn(assumed: readonly Assumed[], about: About | undefined): string {
+  const weak = weakOf(assumed).length
+  const inputs =
+    weak === 0
+      ? 'Whether the inputs are right is not in it'
+      : `Whether the inputs are right is not in it; ${weak === 1 ? '1 value was' : `${weak} values were`} assumed without a published source`
+  const validated = about?.validatedBy
+    ? `Held against: ${about.validatedBy}`
+    : 'Not validated: the scenario names no plant data that the model was held against.'
+  return `${inputs}. ${validated}`
+}
+
+const share = (piece: EquipmentResult, key: string) => piece.states[key]?.mean ?? 0
+
+/** States that take most of a piece's time but work and breaks, in words. */
+export function otherStates(piece: EquipmentResult, most = 3): string {
+  return Object.entries(piece.states)
+    .filter(([key, { mean }]) => key !== 'working' && key !== 'on-break' && (mean ?? 0) >= 0.0005)
+    .sort((a, b) => b[1].mean! - a[1].mean!)
+    .slice(0, most)
+    .map(([, { label, mean }]) => `${label.slice(label.indexOf(': ') + 2)} ${percentText(mean!, 2)}`)
+    .join(', ')
+}
+
+/** The piece that limits a line: the one with least to spare by hand, else the sealer that works most. */
+export function limitingPiece(
+  { equipment }: Pick<LineResult, 'equipment'>,
+  byHand: string | null | undefined,
+): [string, EquipmentResult] | null {
+  const named = byHand ? equipment[byHand] : undefined
+  if (named) return [byHand!, named]
+  const sealers = Object.entries(equipment).filter(([, { type }]) => type === 'sealer')
+  return sealers.sort((a, b) => share(b[1], 'working') - share(a[1], 'working'))[0] ?? null
+}
+
+/**
+ * What limits a line, by hand and in the simulation: `By hand the line keeps up with what arrives; least to spare has sealer. It works
+ * 70 % of the shift; the rest: blocked ahead 12 %. At the start of the line, packing waits for room 3 % of the time.`
+ */
+export function limitingText(
+  result: Pick<LineResult, 'equipment' | 'arrivals'>,
+  byHand: { bottleneck: string | null; shareAdmitted?: number } | null,
+): string {
+  const found = limitingPiece(result, byHand?.bottleneck)
+  if (found === null) return ''
+  const [name, piece] = found
+  const others = otherStates(piece)
+  const isOnly = Object.values(result.equipment).filter(({ type }) => type === 'sealer').length < 2
+  const held = Object.entries(result.arrivals).flatMap(([source, { blocked }]) =>
+    blocked?.mean && blocked.mean >= 0.0005
+      ? `${source} waits for room ${percentText(blocked.mean, 2)} of the time`
+      : [],
+  )
+  return [
+    `${whyThis(name, byHand, isOnly)}. It works ${percentText(share(piece, 'working'), 2)} of the shift${others ? `; the rest${share(piece, 'on-break') >= 0.0005 ? ', breaks apart' : ''}: ${others}` : ''}.`,
+    ...(held.length > 0 ? [`At the start of the line, ${held.join(', ')}.`] : []),
+  ].join(' ')
+}
+
+function whyThis(name: string, byHand: Parameters<typeof limitingText>[1], isOnly: boolean): string {
+  if (byHand?.bottleneck !== name)
+    return isOnly ? `${name} is the only sealer` : `Of the sealers ${name} works most`
+  const { shareAdmitted } = byHand
+  if (shareAdmitted === undefined) return `By hand, ${name} has least to spare`
+  return shareAdmitted < 1
+    ? `By hand, ${name} has least to spare and lets in ${percentText(shareAdmitted, 2)} of what arrives`
+    : `By hand the line keeps up with what arrives; ${name} has least to spare`
+}
+
+/** Errors come before all else: one of each kind. */
+export function putRightFirst(about: About | undefined): string[] {
+  const errors = about?.findings.filter(({ severity }) => severity === 'error') ?? []
+  return [...new Map([...errors].reverse().map((each) => [each.code, each])).values()]
+    .reverse()
+    .slice(0, 2)
+    .map(
+      ({ message, fix }) => `Put right first what the check calls an error: ${message} Nearest fix: ${fix}.`,
+    )
+}
+
+/** What nobody measured, and whether anybody has held the model against a plant. */
+export function measureFirst(assumed: readonly Assumed[], about: About | undefined): string[] {
+  const weak = weakOf(assumed)
+  const named = weak.slice(0, 3).map(({ path }) => path)
+  return [
+    ...(weak.length > 0
+      ? [
+          `Put in your own value of ${named.join(', ')}${weak.length > 3 ? ` and ${weak.length - 3} more` : ''}: assumed without a published source.`,
+        ]
+      : []),
+    ...(about?.validatedBy
+      ? []
+      : [
+          'Before money is spent, hold the model against a record of the plant, and say so in the scenario (study: validated-by).',
+        ]),
+  ]
+}

@@ -1,0 +1,21 @@
+/** A figure of a document: what a measure comes to, how sure that is, its unit and words. */
+import type { Few } from '../statistics/estimate.js'
+
+/** A figure as it stands in the document. A number that nothing is known of is null. */
+export interface Figure {
+  mean: number | null
+  low: number | null
+  high: number | null
+  sd: number | null
+  n: number
+  unit: string
+  label: string
+  /** Half-width with control variates on the arrivals over that without; where they were used. */
+  shrink?: number
+  /** What it rests on, where that is too little for a plus-minus: low and high are null, or exact limits of a count. */
+  few?: Few
+  /** Of a count: variance over mean, where its events are shown to come in bunches. */
+  bunches?: number
+  /** True where the scenario allows no other value. */
+  isFixed?: boolean
+}

@@ -1,0 +1,124 @@
+/** What a check finds: a closed set of codes, each finding with its place, the figures that led to it, its basis and the nearest mend. */
+
+import { type Words, wordsFor } from '../catalogue/printed-units.js'
+import type { GivenAt, Loaded } from '../scenario/load.js'
+import type { Scenario } from '../scenario/schema.js'
+import type { Path } from '../scenario/walk.js'
+import type { ClosureComparison } from './closing.js'
+import type { HandCalculation } from './hand.js'
+
+/** `error`: the line cannot work so; `warning`: it will give trouble; `note`: to know. */
+export type Severity = 'error' | 'warning' | 'note'
+export const severities: readonly Severity[] = ['error', 'warning', 'note']
+
+/** Every code, with what it is about. */
+export const codes = {
+  'target-above-arrivals': 'the target asks for more than arrives',
+  'target-near-arrivals': 'the target leaves arrivals nothing to spare',
+  'target-above-machine': 'the target is above what a piece can do',
+  'target-above-stops': 'the target is above what stops leave of a piece',
+  'target-above-expected': 'the target is above the output that is expected by hand',
+  'target-near-expected': 'target and expected output are too close for pencil and paper',
+  'little-to-spare': 'the bottleneck has little to spare',
+  'queue-never-clears': 'an unlimited queue is fed faster than it is emptied',
+  'arrivals-held-up': 'more arrives than the line takes',
+  'peak-above-machine': 'the busiest hour brings more than a piece can do',
+  'gap-at-infeed': 'cases come back to back and the step of speed does not part them',
+  'belts-slower-than-infeed': 'the belts of a sealer are slower than what feeds them',
+  'gap-set-by-heads': 'the heads ask for more gap than minimum-gap',
+  'belts-too-fast-to-help': 'faster belts bring hardly more',
+  'legs-meet': 'the legs of opposite strips meet on the end of the case',
+  'short-leg': 'legs are shorter than usual',
+  'roll-does-not-fit': 'the roll is larger than the drum',
+  'large-roll': 'the roll is larger than common drums',
+  'over-board-limit': 'the case is heavier or larger than its board allows',
+  'board-below-table': 'the board is weaker than the first row of the table',
+  'triple-wall': 'tape closing practice does not cover triple wall',
+  'rollers-too-far-apart': 'fewer than three rollers under the shortest case',
+  'short-zone': 'zones leave no margin to the case',
+  'small-buffer': 'the buffer is worth less than two mean stops',
+  'crew-load': 'people have more to do than they can',
+  'little-coverage': 'a flap has little tape',
+  'wide-seam': 'the flaps leave a wide gap',
+  'weaker-closure': 'a closure holds less than the reference',
+  'tape-temperature': 'it is colder or warmer than the tape may be applied at',
+  'postal-width': 'post asks for tape of 2 inch',
+  'heavy-for-width': 'the case is heavy for the width of the tape',
+  'double-wall-narrow': 'stiff flaps on narrow tape',
+  'recycled-board': 'tape holds less on recycled fibre',
+  overfilled: 'contents push the flaps up',
+  'tape-tears': 'the load is near what the tape bears',
+  'tape-overstretched': 'the head stretches the tape towards its break',
+  'roll-start': 'all rolls start full and run out together',
+  'unsealed-unseen': 'unsealed cases leave the line unseen',
+  'hasty-clearing': 'the clearing time leaves no room for isolation',
+  'break-unattended': 'machines run in breaks with nobody there',
+  'no-breaks': 'a long shift without a break',
+  interlock: 'conveyors must stop with what they feed',
+  'stops-not-named': 'stops that are not named do not happen',
+  'not-priced': 'a price without money',
+  'price-dropped': 'a price is given, and what it takes to be counted is not',
+  'not-checked': 'what could not be checked',
+} as const
+export type FindingCode = keyof typeof codes
+
+/** One finding. */
+export interface CheckFinding {
+  code: FindingCode
+  severity: Severity
+  /** Dotted path of the key. */
+  path: string
+  /** Where the key was given; null where its value is assumed. */
+  place: GivenAt | null
+  message: string
+  /** Standard with its name, or how well the rule is known. */
+  basis: string
+  fix: string
+  /** How many times what its bound allows was found, from 1; null where that is not counted. */
+  over: number | null
+}
+
+/** What a group of rules looks at. */
+export interface Looked {
+  scenario: Scenario
+  hand: HandCalculation
+  closure: ClosureComparison | null
+  words: Words
+}
+
+/** Tells one finding. */
+export type Tell = (
+  severity: Severity,
+  code: FindingCode,
+  path: Path,
+  message: string,
+  basis: string,
+  fix: string,
+  over?: number,
+) => void
+
+/** A group of rules. */
+export type Rule = (looked: Looked, tell: Tell) => void
+
+/** Findings of all rules, the worst first, else in the order of the rules. */
+export function findingsOf(
+  rules: readonly Rule[],
+  { scenario, placeOf }: Pick<Loaded, 'scenario' | 'placeOf'>,
+  hand: HandCalculation,
+  closure: ClosureComparison | null,
+): CheckFinding[] {
+  const findings: CheckFinding[] = []
+  const tell: Tell = (severity, code, path, message, basis, fix, over) =>
+    findings.push({
+      code,
+      severity,
+      path: path.join('.'),
+      place: path.length > 0 ? placeOf(path) : null,
+      message,
+      basis,
+      fix,
+      over: over ?? null,
+    })
+  for (const rule of rules) rule({ scenario, hand, closure, words: wordsFor(scenario.display) }, tell)
+  return severities.flatMap((severity) => findings.filter((each) => each.severity === severity))
+}

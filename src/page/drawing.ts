@@ -1,0 +1,98 @@
+/** Draws a chart in place of its picture: as wide as there is room, with its title in the page and its figures under the pointer. */
+import {
+  BarController,
+  BarElement,
+  CategoryScale,
+  Chart as Drawn,
+  Filler,
+  Legend,
+  LinearScale,
+  LineController,
+  LineElement,
+  PointElement,
+  ScatterController,
+  Tooltip,
+} from 'chart.js'
+import { type Chart, chartWidth, legendHeight } from '../report/marks/chart.js'
+import { tooltipOf } from './tooltip.js'
+
+// all that charts are made of
+Drawn.register(
+  ...[BarController, BarElement, CategoryScale, Filler, Legend, LinearScale, LineController],
+  ...[LineElement, PointElement, ScatterController, Tooltip],
+)
+
+/** Narrower than this letters would run into one another, px: the box scrolls. */
+const leastWidth = 720
+/** Charts without figures beside them shrink to the width of a telephone. */
+const leastOfPlain = 330
+const plain = new Set(['output', 'settling', 'states', 'held'])
+
+/** Puts a canvas into the figure; where that fails the picture stays. */
+export function drawInto(figure: HTMLElement, chart: Chart): void {
+  const box = figure.querySelector<HTMLElement>('.box')
+  if (!box) return
+  const canvas = document.createElement('canvas')
+  canvas.setAttribute('role', 'img')
+  canvas.setAttribute('aria-label', chart.alt)
+  const options = chart.config.options!
+  const plugins = options.plugins!
+  const head = headOf(chart)
+  const { padding } = options.layout as { padding: { top: number; bottom: number } }
+  const least = plain.has(chart.name) ? leastOfPlain : leastWidth
+  // the page says title and subtitle; what charts write between these and the picture keeps its room
+  const gap = (plugins.subtitle?.padding as { bottom?: number } | undefined)?.bottom ?? 0
+  options.layout = { ...options.layout, padding: { ...padding, top: padding.top + gap, bottom: 6 } }
+  // the page says at its end what made it
+  chart.config.plugins = chart.config.plugins?.filter(({ id }) => id !== 'foot') ?? []
+  const ticks = (options.scales?.x as { ticks?: object } | undefined)?.ticks
+  if (ticks) Object.assign(ticks, { autoSkip: true, maxRotation: 0 })
+  options.plugins = {
+    ...plugins,
+    title: { display: false },
+    subtitle: { display: false },
+    tooltip: tooltipOf(chart),
+  }
+  options.interaction = { mode: 'nearest', intersect: false, axis: options.indexAxis === 'y' ? 'y' : 'xy' }
+  options.devicePixelRatio = Math.max(2, window.devicePixelRatio)
+  const sizeOf = () => {
+    const room = box.clientWidth - 16
+    const width = Math.max(least, Math.min(chartWidth, room))
+    return { width, height: chart.height - head + gap - padding.bottom + 6 + moreForLegend(chart, width) }
+  }
+  const first = sizeOf()
+  canvas.width = first.width
+  canvas.height = first.height
+  box.append(canvas)
+  try {
+    const drawn = new Drawn(canvas, chart.config)
+    drawn.resize(first.width, first.height)
+    figure.classList.add('drawn')
+    let last = first.width
+    new ResizeObserver(() => {
+      const { width, height } = sizeOf()
+      // on paper the canvas is hidden, and its box may have another width
+      if (width === last || !canvas.offsetParent) return
+      last = width
+      drawn.resize(width, height)
+    }).observe(box)
+  } catch (error) {
+    canvas.remove()
+    console.error(error)
+  }
+}
+
+const linesOf = (text: unknown): number => (Array.isArray(text) ? text.length : 1)
+
+/** Height of title and subtitle in the picture, as chart.js sets them, px. */
+function headOf({ config }: Chart): number {
+  const { title, subtitle } = config.options!.plugins!
+  return linesOf(title?.text) * 19.2 + 8 + linesOf(subtitle?.text) * 14.4
+}
+
+/** Rows that a legend has more where there is less width than in the picture, px. */
+function moreForLegend({ config }: Chart, width: number): number {
+  if (!config.options?.plugins?.legend?.display) return 0
+  const labels = config.data.datasets.map(({ label }) => label ?? '')
+  return Math.max(0, legendHeight(labels, width - 60) - legendHeight(labels))
+}

@@ -1,0 +1,315 @@
+/// <reference lib="dom" />
+/** Draws one instant of a replay: the line from above, its states, and every case where it is. */
+import type { Layout } from '../pictures/layout.js'
+import { type Move, placeAt, stateAt } from '../pictures/motion.js'
+import { pad, type ReplayFrame, replayFrame } from '../pictures/replay-frame.js'
+import { stopLooks } from '../pictures/state-looks.js'
+import { type StopKind, stopKindOf } from '../pictures/stops.js'
+import { okabeIto } from '../report/marks/okabe-ito.js'
+import type { Stretch } from '../shifts/stretch.js'
+
+/** States in few words, for they stand on the machine. */
+export const shortStates: Record<string, string> = {
+  working: 'working',
+  waiting: 'waiting',
+  blocked: 'blocked',
+  'jam-waiting-for-crew': 'jam: waits for crew',
+  'jam-being-cleared': 'jam: being cleared',
+  'tape-waiting-for-crew': 'tape: waits for crew',
+  'tape-being-changed': 'tape: changing',
+  'size-waiting-for-crew': 'size: waits for crew',
+  'size-being-set': 'size: being set',
+  'breakdown-waiting-for-crew': 'broken: waits for crew',
+  'breakdown-being-repaired': 'broken: repair',
+  'blade-service': 'blade service',
+  'planned-stop': 'planned stop',
+  'on-break': 'on break',
+}
+
+const kindColours = [
+  okabeIto.orange,
+  okabeIto.skyBlue,
+  okabeIto.yellow,
+  okabeIto.bluishGreen,
+  okabeIto.reddishPurple,
+]
+const font = '12px system-ui, "DejaVu Sans", sans-serif'
+const boldFont = `bold ${font}`
+
+interface Colours {
+  ink: string
+  quiet: string
+  paper: string
+  accent: string
+  band: string
+  pause: string
+}
+
+export class ReplayPicture {
+  private readonly context: CanvasRenderingContext2D
+  private frame!: ReplayFrame
+  private colours!: Colours
+  private readonly hatches = new Map<StopKind, CanvasPattern>()
+  private readonly stopColours = new Map<StopKind, string>()
+  /** Whether a case has been through a sealer before this move. */
+  private readonly isSealed: Uint8Array
+  /** Of each piece the place of its first head, from which a case has tape, m. */
+  private readonly tapedFrom: number[]
+
+  constructor(
+    private readonly canvas: HTMLCanvasElement,
+    private readonly layout: Layout,
+    private readonly stretch: Stretch,
+    private readonly moves: readonly Move[],
+    /** Of each source the number of cases that stand before the line, from each of these instants on. */
+    private readonly standing: readonly (readonly (readonly [number, number])[])[],
+  ) {
+    this.context = canvas.getContext('2d')!
+    const sealed = new Set<number>()
+    const isSealer = layout.pieces.map(({ type }) => type === 'sealer')
+    this.isSealed = Uint8Array.from(moves, ({ item, piece, before }) => {
+      if (before >= 0 && isSealer[before]) sealed.add(item)
+      return sealed.has(item) && !isSealer[piece] ? 1 : 0
+    })
+    this.tapedFrom = layout.pieces.map(({ heads }) => Math.min(Infinity, ...heads.map(({ at }) => at)))
+  }
+
+  /** Fits the picture into `width` px and reads the colours of the page anew. */
+  fit(width: number): void {
+    const { canvas, context } = this
+    const style = getComputedStyle(canvas)
+    const read = (name: string, otherwise: string) => style.getPropertyValue(name).trim() || otherwise
+    this.colours = {
+      ink: read('--ink', '#1c2430'),
+      quiet: read('--quiet', '#55606e'),
+      paper: read('--paper', '#ffffff'),
+      accent: read('--accent', okabeIto.blue),
+      band: read('--band', '#f1f3f6'),
+      pause: read('--pause', '#e0e3e8'),
+    }
+    context.font = boldFont
+    this.frame = replayFrame(this.layout, width, (text) => context.measureText(text).width)
+    const ratio = Math.min(3, window.devicePixelRatio || 1)
+    canvas.width = Math.round(width * ratio)
+    canvas.height = Math.round(this.height * ratio)
+    canvas.style.height = `${this.height}px`
+    context.setTransform(ratio, 0, 0, ratio, 0, 0)
+    for (const [kind, look] of Object.entries(stopLooks) as [StopKind, (typeof stopLooks)[StopKind]][]) {
+      const colour = read(look.variable, look.light)
+      this.stopColours.set(kind, colour)
+      this.hatches.set(kind, this.hatch(look.hatch, colour))
+    }
+  }
+
+  private hatch(lines: string, colour: string): CanvasPattern {
+    const tile = document.createElement('canvas')
+    tile.width = 8
+    tile.height = 8
+    const context = tile.getContext('2d')!
+    context.strokeStyle = colour
+    context.lineWidth = 1.4
+    context.stroke(new Path2D(lines))
+    return this.context.createPattern(tile, 'repeat')!
+  }
+
+  private get height(): number {
+    return this.frame.height + (this.layout.cases.length > 1 ? 24 : 4)
+  }
+
+  /** State of a piece at `time`. */
+  stateOf(piece: number, time: number): string {
+    return stateAt(this.stretch.states[piece]!, time)
+  }
+
+  draw(time: number): void {
+    const { context, frame, colours, layout } = this
+    context.fillStyle = colours.paper
+    context.fillRect(0, 0, frame.width, this.height)
+    for (let row = 0; row < frame.rows.length; row++) {
+      const { top, bottom } = frame.rows[row]!
+      context.save()
+      context.beginPath()
+      // a case that stands across the break of two rows is seen in both, each time as far as the row goes
+      const left = row === 0 ? 0 : pad
+      const right = row === frame.rows.length - 1 ? frame.width : frame.width - pad
+      context.rect(left, top, right - left, bottom - top)
+      context.clip()
+      for (let piece = 0; piece < layout.pieces.length; piece++) this.drawPiece(row, piece, time)
+      for (let move = 0; move < this.moves.length; move++) {
+        if (this.moves[move]!.in > time) break
+        if (this.moves[move]!.out > time) this.drawCase(row, move, time)
+      }
+      context.restore()
+    }
+    this.drawLabels(time)
+    this.drawSources(time)
+    this.drawKinds()
+  }
+
+  private drawPiece(row: number, index: number, time: number): void {
+    const { context, frame, colours } = this
+    const piece = this.layout.pieces[index]!
+    const { from, to } = frame.rows[row]!
+    if (piece.x > to || piece.x + piece.length < from) return
+    const [x, wide, tall] = [
+      frame.across(row, piece.x),
+      piece.length * frame.scale,
+      piece.width * frame.scale,
+    ]
+    const y = frame.middle(row, index) - tall / 2
+    const state = this.stateOf(index, time)
+    const kind = stopKindOf(state)
+    context.fillStyle = state === 'on-break' ? colours.pause : colours.band
+    context.fillRect(x, y, wide, tall)
+    context.strokeStyle = colours.quiet
+    context.lineWidth = 1
+    if (kind) {
+      context.fillStyle = this.hatches.get(kind)!
+      context.fillRect(x, y, wide, tall)
+      context.strokeStyle = this.stopColours.get(kind)!
+      context.lineWidth = 3
+    } else if (state === 'blocked') {
+      context.strokeStyle = colours.accent
+      context.lineWidth = 2
+    }
+    context.strokeRect(x, y, wide, tall)
+    context.strokeStyle = colours.quiet
+    context.lineWidth = 1
+    for (const { at } of piece.heads) {
+      context.beginPath()
+      context.moveTo(x + at * frame.scale, y - 4)
+      context.lineTo(x + at * frame.scale, y + tall + 4)
+      context.stroke()
+    }
+  }
+
+  private drawCase(row: number, number: number, time: number): void {
+    const { context, frame, colours, layout } = this
+    const move = this.moves[number]!
+    const size = layout.cases[move.kind]!
+    const piece = layout.pieces[move.piece]!
+    const place = placeAt(move, time)
+    let x = frame.across(row, piece.x + place)
+    let y = frame.middle(row, move.piece)
+    const { servers } = this.stretch.pieces[move.piece]!
+    if (servers > 1) {
+      // from the row of those who wait to its own place
+      const part = Math.min(1, Math.max(0, 1 - (piece.length - place) / size.length))
+      y += ((move.lane + 0.5) / servers - 0.5) * piece.width * frame.scale * part
+    }
+    if (move.before >= 0 && place < size.length) {
+      // its tail is still where it was: from there in one length to where it is
+      const before = layout.pieces[move.before]!
+      const part = place / size.length
+      const fromX = frame.across(row, before.x + before.length + place)
+      x = fromX + (x - fromX) * part
+      const fromY = frame.middle(row, move.before)
+      y = fromY + (y - fromY) * part
+    }
+    const [wide, tall] = [size.length * frame.scale, size.width * frame.scale]
+    if (x < 0 || x - wide > frame.width) return
+    context.fillStyle = kindColours[move.kind % kindColours.length]!
+    context.fillRect(x - wide, y - tall / 2, wide, tall)
+    context.strokeStyle = colours.ink
+    context.lineWidth = 1
+    context.strokeRect(x - wide + 0.5, y - tall / 2 + 0.5, wide - 1, tall - 1)
+    if (this.isSealed[number] || place >= this.tapedFrom[move.piece]!) {
+      context.strokeStyle = okabeIto.black
+      context.lineWidth = 2
+      context.beginPath()
+      context.moveTo(x - wide, y)
+      context.lineTo(x, y)
+      context.stroke()
+    }
+  }
+
+  private drawLabels(time: number): void {
+    const { context, frame, colours, layout } = this
+    context.textAlign = 'center'
+    context.lineJoin = 'round'
+    context.strokeStyle = colours.quiet
+    context.lineWidth = 1
+    for (let index = 0; index < frame.labels.length; index++) {
+      const { x, y, half, pieceX, pieceY } = frame.labels[index]!
+      context.beginPath()
+      context.moveTo(Math.min(Math.max(pieceX, x - half), x + half), y + 18)
+      context.lineTo(pieceX, pieceY)
+      context.stroke()
+    }
+    context.strokeStyle = colours.paper
+    context.lineWidth = 4
+    for (let index = 0; index < frame.labels.length; index++) {
+      const { piece, x, y } = frame.labels[index]!
+      const state = this.stateOf(piece, time)
+      const isStopped = stopKindOf(state) !== undefined
+      this.words(layout.pieces[piece]!.name, x, y, boldFont, colours.ink)
+      this.words(
+        shortStates[state] ?? state,
+        x,
+        y + 14,
+        isStopped ? boldFont : font,
+        isStopped ? colours.ink : colours.quiet,
+      )
+    }
+    context.textAlign = 'left'
+  }
+
+  /** Words with paper around them, so that they are read above lines. */
+  private words(text: string, x: number, y: number, letters: string, colour: string): void {
+    const { context } = this
+    context.font = letters
+    context.fillStyle = colour
+    context.strokeText(text, x, y)
+    context.fillText(text, x, y)
+  }
+
+  private drawSources(time: number): void {
+    const { context, frame, colours, layout, stretch } = this
+    context.font = font
+    context.fillStyle = colours.quiet
+    for (let source = 0; source < layout.arrivals.length; source++) {
+      const { name, next } = layout.arrivals[source]!
+      const piece = layout.pieces.findIndex((each) => each.name === next)
+      if (piece < 0) continue
+      let line = 0
+      for (let other = 0; other < source; other++) if (layout.arrivals[other]!.next === next) line++
+      const row = frame.rowOf(layout.pieces[piece]!)
+      const count = countAt(this.standing[source]!, time)
+      const isQueue = stretch.sources[source]!.whenFull === 'queue'
+      const words =
+        count === 0 ? `↑ ${name}` : isQueue ? `↑ ${name}: ${count} on the floor` : `↑ ${name} waits for room`
+      const most = frame.width - context.measureText(words).width - pad
+      const x = Math.max(pad, Math.min(frame.across(row, layout.pieces[piece]!.x), most))
+      context.fillText(words, x, frame.below(row, piece) + 11 + line * 15)
+    }
+  }
+
+  private drawKinds(): void {
+    const { context, frame, colours, layout } = this
+    if (layout.cases.length < 2) return
+    let x = 10
+    context.font = font
+    for (let kind = 0; kind < layout.cases.length; kind++) {
+      const { name } = layout.cases[kind]!
+      context.fillStyle = kindColours[kind % kindColours.length]!
+      context.fillRect(x, frame.height + 4, 14, 12)
+      context.strokeStyle = colours.ink
+      context.lineWidth = 1
+      context.strokeRect(x + 0.5, frame.height + 4.5, 13, 11)
+      context.fillStyle = colours.ink
+      context.fillText(name, x + 19, frame.height + 14)
+      x += 19 + context.measureText(name).width + 16
+    }
+  }
+}
+
+/** The number that holds at `time`; 0 before the first. */
+export function countAt(steps: readonly (readonly [number, number])[], time: number): number {
+  let [low, high] = [0, steps.length]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (steps[middle]![0] <= time) low = middle + 1
+    else high = middle
+  }
+  return low === 0 ? 0 : steps[low - 1]![1]
+}

@@ -1,0 +1,136 @@
+/** The stops of a recorded stretch and the waiting of those who bring cases, with the words for them. */
+import type { Stretch } from '../shifts/stretch.js'
+
+export type StopKind = 'jam' | 'tape' | 'size' | 'breakdown' | 'blade' | 'planned'
+
+/** A stop of a piece as far as it lies in the stretch; times in s since the start of the shift. */
+export interface Stop {
+  piece: number
+  kind: StopKind
+  from: number
+  /** Somebody is there and begins. */
+  workFrom: number
+  to: number
+  /** It began before the stretch, or lasts beyond it: longer than is seen. */
+  isCut: boolean
+}
+
+/** A stop as a word, and with its article. */
+export const stopWords: Record<StopKind, { name: string; one: string }> = {
+  jam: { name: 'jam', one: 'A jam' },
+  tape: { name: 'tape', one: 'A stop for tape' },
+  size: { name: 'size', one: 'A size setting' },
+  breakdown: { name: 'breakdown', one: 'A breakdown' },
+  blade: { name: 'blade', one: 'A blade service' },
+  planned: { name: 'planned', one: 'A planned stop' },
+}
+
+const stateKinds: Record<string, { kind: StopKind; isWork: boolean }> = {
+  'jam-waiting-for-crew': { kind: 'jam', isWork: false },
+  'jam-being-cleared': { kind: 'jam', isWork: true },
+  'tape-waiting-for-crew': { kind: 'tape', isWork: false },
+  'tape-being-changed': { kind: 'tape', isWork: true },
+  'size-waiting-for-crew': { kind: 'size', isWork: false },
+  'size-being-set': { kind: 'size', isWork: true },
+  'breakdown-waiting-for-crew': { kind: 'breakdown', isWork: false },
+  'breakdown-being-repaired': { kind: 'breakdown', isWork: true },
+  'blade-service': { kind: 'blade', isWork: true },
+  'planned-stop': { kind: 'planned', isWork: true },
+}
+
+/** The kind of stop that a state belongs to; undefined where the piece is well. */
+export const stopKindOf = (state: string): StopKind | undefined => stateKinds[state]?.kind
+
+/** A machine that sets its own size does so between two cases: shorter than this it is no stop, s. */
+const leastSetting = 10
+
+/** All stops that lie in the stretch in whole or in part, in order of their beginning. */
+export function stopsOf({ states, from, to }: Stretch): Stop[] {
+  const stops: Stop[] = []
+  for (const [piece, all] of states.entries()) {
+    let open = null as Stop | null
+    for (const [index, [begin, state]] of all.entries()) {
+      const end = all[index + 1]?.[0] ?? to
+      const what = stateKinds[state]
+      if (!what || end <= from || begin >= to) {
+        open = null
+        continue
+      }
+      const isCut = begin < from || index === all.length - 1
+      // people come before they work: work that is followed by waiting is another stop
+      if (open?.kind === what.kind && (what.isWork || open.workFrom === open.to)) {
+        if (!what.isWork) open.workFrom = end
+        open.to = Math.min(end, to)
+        open.isCut ||= isCut
+        continue
+      }
+      open = {
+        piece,
+        kind: what.kind,
+        from: Math.max(begin, from),
+        workFrom: what.isWork ? Math.max(begin, from) : Math.min(end, to),
+        to: Math.min(end, to),
+        isCut,
+      }
+      stops.push(open)
+    }
+  }
+  return stops
+    .filter(({ kind, from: begin, to: end }) => kind !== 'size' || end - begin >= leastSetting)
+    .sort((a, b) => a.from - b.from || a.piece - b.piece)
+}
+
+/** Of each source whose people wait while the line is full: when they do in the stretch, breaks left out. */
+export function waitsOf({ sources, cases, breaks, from, to }: Stretch): [number, number][][] {
+  const waits: [number, number][][] = sources.map(() => [])
+  for (const { came, path } of cases) {
+    const [source, arrived] = came
+    if (sources[source]!.whenFull !== 'wait') continue
+    const begin = Math.max(arrived, from)
+    const end = Math.min(path[0]?.[1] ?? to, to)
+    if (!(end > begin)) continue
+    const last = waits[source]!.at(-1)
+    // cases of one batch wait together
+    if (last && begin <= last[1]) last[1] = Math.max(last[1], end)
+    else waits[source]!.push([begin, end])
+  }
+  return waits.map((all) => breaks.reduce(without, all))
+}
+
+/** Intervals less what of them lies in a pause. */
+const without = (
+  intervals: [number, number][],
+  [begin, end]: readonly [number, number],
+): [number, number][] =>
+  intervals.flatMap(([from, to]) =>
+    (
+      [
+        [from, Math.min(to, begin)],
+        [Math.max(from, end), to],
+      ] as [number, number][]
+    ).filter(([a, b]) => b > a),
+  )
+
+/** Sum of the lengths of intervals. */
+export const totalOf = (intervals: readonly (readonly [number, number])[]): number =>
+  intervals.reduce((sum, [from, to]) => sum + to - from, 0)
+
+/** A length of time as it is read at a glance: `45 s`, `2 min 10 s`, `1 h 5 min`. */
+export function lasting(seconds: number): string {
+  const whole = Math.round(seconds)
+  if (whole < 60) return `${whole} s`
+  const [hours, minutes] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60]
+  const parts =
+    hours > 0 ? [`${hours} h`, minutes > 0 ? `${minutes} min` : ''] : [`${minutes} min`, restOf(whole % 60)]
+  return parts.filter((part) => part !== '').join(' ')
+}
+
+const restOf = (seconds: number) => (seconds > 0 ? `${seconds} s` : '')
+
+/** Time since the start of the shift as h:mm, or h:mm:ss; seconds that are not over are cut off. */
+export function clockOf(seconds: number, withSeconds = false): string {
+  const whole = Math.floor(seconds + 1e-6)
+  const two = (value: number) => String(value).padStart(2, '0')
+  const hours = `${Math.floor(whole / 3600)}:${two(Math.floor(whole / 60) % 60)}`
+  return withSeconds ? `${hours}:${two(whole % 60)}` : hours
+}

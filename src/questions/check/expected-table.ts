@@ -1,0 +1,61 @@
+/** The expected output of a check: against the target in a sentence, and what takes the rest of the arrivals. */
+
+import { type Words, wordsFor } from '../../catalogue/printed-units.js'
+import type { Table } from '../../report/report.js'
+import type { CheckResult } from './document.js'
+
+type Hand = NonNullable<CheckResult['hand']>
+type Loss = Hand['expected']['losses'][number]
+
+/** `Expected out by hand: 7.38 cases/min, 3 100 cases a shift; the target is 9 cases/min.` Empty where nothing could be read. */
+export function expectedSentence({ hand, display }: Pick<CheckResult, 'hand' | 'display'>): string {
+  if (!hand) return ''
+  const words = wordsFor(display)
+  const { throughput, perShift, why, atMost, usualError } = hand.expected
+  const target = hand.target.value === null ? '' : `; the target is ${words.rate(hand.target.value)}`
+  if (throughput.value === null)
+    return `Expected out: at most ${words.rate(atMost.value ?? 0)}${target}. No closer figure by hand, for ${why}.`
+  return `Expected out: ${words.rate(throughput.value)}, ${words.count(perShift.value ?? 0)} good cases a shift${target} (${usualError.words}).`
+}
+
+/** From what arrives to what is expected out; without rows where it is not worked out. */
+export function expectedTable(hand: Hand, words: Words): Table {
+  const { throughput, arriving, losses, pace, why } = hand.expected
+  const of = (value: number) => words.share(arriving.value ? value / arriving.value : 0)
+  const row = (what: string, value: number, how: string) => [what, words.rate(value), of(value), how]
+  return {
+    title: 'Expected output',
+    note:
+      throughput.value === null
+        ? `Not worked out: ${why}.`
+        : `${pace ? `\`${pace}\`` : 'What arrives'} sets the pace. A stop of another piece counts as far as it outlasts the room between, part of which is still taken by what the stop before held up. Breaks are no part of the working time; a stop that begins in one and waits for people until it is over is not counted.`,
+    columns: ['what', 'cases', 'of what arrives', 'how'],
+    words: ['how'],
+    rows:
+      throughput.value === null
+        ? []
+        : [
+            row('arrives', arriving.value ?? 0, ''),
+            ...losses.map((loss) =>
+              row(`less: ${lossName(loss)}`, loss.lost.value ?? 0, lossHow(loss, words)),
+            ),
+            row('expected out', throughput.value, ''),
+          ],
+  }
+}
+
+const lossName = ({ piece, stop, words }: Loss): string =>
+  stop === null ? (piece ? `${piece}: ${words}` : words) : `${words} of ${piece}`
+
+/** Which of the stops are felt, for how long, and the part of the loss until somebody is there. */
+function lossHow({ what, stop, felt, rest, lost, waitingForCrew }: Loss, words: Words): string {
+  if (stop === null || felt.value === null || rest.value === null) return ''
+  const share = felt.value > 0.995 ? 'all' : words.share(felt.value)
+  const effect = {
+    own: `each takes ${words.time(rest.value)}`,
+    blocks: `${share} hold up, for ${words.time(rest.value)} past all room`,
+    starves: `${share} leave without cases, for ${words.time(rest.value)} past all room`,
+  }[what as 'own' | 'blocks' | 'starves']
+  const waits = (waitingForCrew.value ?? 0) / (lost.value || 1)
+  return waits > 0.005 ? `${effect}; ${words.share(waits)} of it until somebody is there` : effect
+}

@@ -1,0 +1,86 @@
+/** What the report of a check says: a verdict, findings the worst first, the hand calculation, what was assumed, cautions. */
+
+import { assumedRows } from '../../answers/assumed.js'
+import type { Severity } from '../../hand/finding.js'
+import { counted } from '../../report/format.js'
+import { paragraph, plainTable, type TextStyle } from '../../report/plain-text.js'
+import type { Table } from '../../report/report.js'
+import { cautionLine } from '../../trade/cautions.js'
+import type { CheckResult, FindingResult } from './document.js'
+import { expectedSentence } from './expected-table.js'
+import { handTables } from './tables.js'
+
+const headings: Record<Severity, string> = {
+  error: 'Errors: the line cannot work so',
+  warning: 'Warnings: it will give trouble',
+  note: 'Notes',
+}
+
+/** The verdict in a sentence or two. */
+export function verdict({ canWork, counts, hand, findings }: CheckResult): string {
+  const all = [
+    counted(counts.error, 'error'),
+    counted(counts.warning, 'warning'),
+    counted(counts.note, 'note'),
+  ].join(', ')
+  if (!hand) return `This scenario cannot be read: ${counted(counts.error, 'error')}.`
+  if (!canWork) return `This line cannot work as it is described: ${all}.`
+  if (findings.some(({ code }) => code === 'target-above-expected'))
+    return `This line can work, but by hand it misses its target: ${all}. How often, with all that varies, is for \`tapeshift run\`.`
+  return `Nothing here says that this line cannot work: ${all}. Whether it holds its rate with all that varies is for \`tapeshift run\`.`
+}
+
+const place = ({ path, place: at }: FindingResult): string => {
+  if (!at) return path === '' ? '' : `${path} (assumed)`
+  return at.line > 0 ? `${path} (${at.source}:${at.line}:${at.column})` : `${path} (${at.source})`
+}
+
+/** Findings under a heading for each severity, as text. */
+export function findingsText(result: CheckResult, { bold, width }: TextStyle): string {
+  const parts = (Object.keys(headings) as Severity[]).flatMap((severity) => {
+    const findings = result.findings.filter((each) => each.severity === severity)
+    if (findings.length === 0) return []
+    return [
+      '',
+      bold(headings[severity]),
+      ...findings.flatMap((finding) => [
+        paragraph([`[${finding.code}]`, place(finding)].filter((part) => part).join(' '), width, '  ', '- '),
+        paragraph(finding.message, width, '  ', '  '),
+        paragraph(`Basis: ${finding.basis}. Mend: ${finding.fix}.`, width, '  ', '  '),
+      ]),
+    ]
+  })
+  return parts.join('\n')
+}
+
+/** Everything that nobody named; what has no published source comes first. */
+export function assumedTable({ assumed }: CheckResult): Table {
+  const weak = (basis: string) => (basis === 'definition of the format' ? 1 : 0)
+  return {
+    title: 'Assumed, because the scenario does not say',
+    note: 'Values with "common practice, no source" or "from memory, low confidence" have no published source: put in your own.',
+    columns: ['what', 'value', 'where the value comes from'],
+    words: ['value', 'where the value comes from'],
+    rows: assumedRows([...assumed].sort((a, b) => weak(a.basis) - weak(b.basis))),
+  }
+}
+
+/** The whole check as text for a terminal; `isShort` leaves findings and one line of caution. Ends in a newline. */
+export function checkText(result: CheckResult, style: TextStyle, isShort = false): string {
+  const { bold, width } = style
+  const head = [
+    bold(paragraph(result.made?.scenario.title ?? 'Check', width)),
+    paragraph(verdict(result), width),
+    ...(result.hand ? [paragraph(expectedSentence(result), width)] : []),
+    findingsText(result, style),
+  ]
+  if (isShort) return `${[...head, '', paragraph(`Safety: ${cautionLine}`, width)].join('\n')}\n`
+  const tables = [...handTables(result), assumedTable(result)].filter(({ rows }) => rows.length > 0)
+  return `${[
+    ...head,
+    ...tables.flatMap((table) => ['', plainTable(table, style)]),
+    '',
+    bold('Safety'),
+    ...result.cautions.map((caution) => paragraph(caution, width, '  ', '- ')),
+  ].join('\n')}\n`
+}

@@ -1,0 +1,208 @@
+/** Finds the best of several designs, among those that keep what is required, simulating each no longer than that takes. */
+
+import { type Condition, type ConditionTest, overOf, testOf } from '../../answers/condition.js'
+import type { StudyMeasure } from '../../answers/figures.js'
+import type { ShiftResult } from '../../line/line.js'
+import type { Verdict } from '../../statistics/constraint.js'
+import { firstStage } from '../../statistics/evidence.js'
+import { StopsSeen, type Unseen } from '../../statistics/seen.js'
+import { Selection } from '../../statistics/select.js'
+
+/** Shifts that are simulated ahead before the rule looks at them: the threads have work, and little is for nothing. */
+const ahead = 20
+
+/** What is sought: `measure` and conditions as each design has them, in the order of the designs. */
+export interface Goal {
+  measures: readonly StudyMeasure[]
+  /** Of each design the counts of the stops by chance that may happen in it. */
+  stops: readonly (readonly StudyMeasure[])[]
+  isLargerBetter: boolean
+  /** A design so near the best is as good, in the unit of the measure. */
+  within: number
+  conditions: readonly (readonly Condition[])[]
+  confidence: number
+  /** Most shifts of each design. */
+  most: number
+}
+
+/**
+ * Why a design stayed undecided. `alike`: it differs from that other one in so few shifts; `unseen`: a kind of stop has happened
+ * in so few of its shifts; `spread`: its shifts spread too far for their number, or it lies too near what is asked or another design.
+ */
+export type Why<Design> =
+  | { reason: 'alike'; other: Design; shifts: number }
+  | { reason: 'unseen'; stop: string; shifts: number }
+  | { reason: 'spread' }
+
+/** What became of a design. */
+export interface Outcome<Design = number> {
+  /**
+   * `picked`; `dropped`: it is not the best; `refused`: it does not keep what is required; `undecided`: the shifts did not tell.
+   */
+  verdict: 'picked' | 'dropped' | 'refused' | 'undecided'
+  /** Shifts that the rule looked at. */
+  shifts: number
+  /** Of an undecided one. */
+  why?: Why<Design>
+}
+
+export interface Best {
+  /** Number of the design; null where none is left, or more than one at the end. */
+  pick: number | null
+  designs: Outcome[]
+}
+
+/** Brings the first `count` shifts of a design; null when cancelled. */
+export type More = (design: number, count: number) => Promise<readonly ShiftResult[] | null>
+
+/**
+ * A shift says nothing of a mean, such as the time in the line where no case came out, or none of the first shifts says anything
+ * of a ratio, such as the cost of a case: nothing can be ranked by it.
+ */
+export class NoFigureError extends Error {
+  override readonly name = 'NoFigureError'
+
+  constructor(
+    readonly measure: StudyMeasure,
+    /** Number of the design, from 0. */
+    readonly design: number,
+    /** Number of the shift, from 1, or of all shifts that say nothing. */
+    readonly shift: number,
+  ) {
+    super(
+      `${measure.kind === 'ratio' ? 'none up to' : 'not'} shift ${shift} of design ${design} has a figure`,
+    )
+  }
+}
+
+/** Refuses figures that say nothing: a mean shift by shift, a ratio where a first stage has nothing to divide by. Throws `NoFigureError`. */
+function refuseNoFigure(
+  measure: StudyMeasure,
+  shifts: readonly ShiftResult[],
+  design: number,
+  shift: number,
+): void {
+  const { values } = shifts[shift]!
+  if (measure.kind !== 'ratio' && !Number.isFinite(values[measure.index]))
+    throw new NoFigureError(measure, design, shift + 1)
+  if (measure.kind !== 'ratio' || shift + 1 !== firstStage) return
+  if (shifts.slice(0, firstStage).every((each) => overOf(measure, each.values) === 0))
+    throw new NoFigureError(measure, design, firstStage)
+}
+
+/**
+ * Finds the best. First each design is simulated until its conditions are told; then those that keep them are selected
+ * from. Both halves share the risk equally where there are conditions, and the first shares its half among all designs and
+ * conditions: with about the confidence asked, nothing is refused that keeps its conditions by more than their nearness, nothing accepted
+ * that misses them by more, and the pick is the best of the accepted or within the amount of it. Null when cancelled.
+ * Throws `NoFigureError`.
+ */
+export async function findBest(goal: Goal, more: More): Promise<Best | null> {
+  const risk = 1 - goal.confidence
+  const designs: Outcome[] = []
+  const tests = goal.conditions.reduce((sum, { length }) => sum + length, 0)
+  for (const [design, conditions] of goal.conditions.entries()) {
+    const outcome = await qualify(design, conditions, risk / 2 / Math.max(1, tests), goal.most, more)
+    if (outcome === null) return null
+    designs.push(outcome)
+  }
+  const left = designs.flatMap(({ verdict }, design) => (verdict === 'picked' ? [design] : []))
+  if (left.length === 0) return { pick: null, designs }
+  if (left.length === 1) return { pick: left[0]!, designs }
+  return selectFrom(left, designs, tests > 0 ? risk / 2 : risk, goal, more)
+}
+
+/** Simulates a design until each of its conditions is told; `picked` stands for: still in. */
+async function qualify(
+  design: number,
+  conditions: readonly Condition[],
+  risk: number,
+  most: number,
+  more: More,
+): Promise<Outcome | null> {
+  if (conditions.length === 0) return { verdict: 'picked', shifts: 0 }
+  const tests = conditions.map((condition) => ({
+    condition,
+    test: testOf(condition, risk, risk),
+    verdict: null as Verdict | null,
+  }))
+  for (let shift = 0; shift < most; shift++) {
+    const shifts = await more(design, upTo(shift, most))
+    if (shifts === null) return null
+    for (const each of tests) {
+      refuseNoFigure(each.condition.measure, shifts, design, shift)
+      each.verdict ??= each.test.add(shifts[shift]!.values)
+    }
+    if (tests.some(({ verdict }) => verdict === 'refused')) return { verdict: 'refused', shifts: shift + 1 }
+    if (tests.every(({ verdict }) => verdict === 'accepted')) return { verdict: 'picked', shifts: shift + 1 }
+  }
+  const open = tests.filter(({ verdict }) => verdict === null).map(({ test }) => test)
+  return { verdict: 'undecided', shifts: most, why: whyOpen(open) }
+}
+
+/** Why conditions stay open: where one waits for a stop, that. */
+function whyOpen(tests: readonly ConditionTest[]): Why<number> {
+  const unseen = tests.map((test) => test.unseen).find((each) => each !== null)
+  return unseen ? notSeen(unseen) : { reason: 'spread' }
+}
+
+const notSeen = ({ stop, happened }: Unseen<StudyMeasure>): Why<number> => ({
+  reason: 'unseen',
+  stop: `${stop.path[3]!.replace('-', ' ')} of ${stop.path[1]}`,
+  shifts: happened,
+})
+
+/** Shifts to simulate when number `shift`, from 0, is looked at. */
+const upTo = (shift: number, most: number): number => Math.min(most, Math.ceil((shift + 1) / ahead) * ahead)
+
+async function selectFrom(
+  left: readonly number[],
+  designs: Outcome[],
+  risk: number,
+  goal: Goal,
+  more: More,
+): Promise<Best | null> {
+  const { within, isLargerBetter, most, measures } = goal
+  const seen = left.map((design) => new StopsSeen(goal.stops[design]!))
+  const unseen = left.map((): Unseen<StudyMeasure> | null => null)
+  const isSeen = (place: number, figure: number, share: number) => {
+    unseen[place] = seen[place]!.unseen(figure, within, share)
+    return unseen[place] === null
+  }
+  const selection = new Selection(left.length, { confidence: 1 - risk, within, isLargerBetter, isSeen })
+  const [values, overs] = [0, 0].map(() => new Array<number>(left.length).fill(Number.NaN)) as [
+    number[],
+    number[],
+  ]
+  while (!selection.isDone && selection.shifts < most) {
+    for (const place of selection.survivors) {
+      const design = left[place]!
+      const shifts = await more(design, upTo(selection.shifts, most))
+      if (shifts === null) return null
+      const measure = measures[design]!
+      refuseNoFigure(measure, shifts, design, selection.shifts)
+      const { values: numbers } = shifts[selection.shifts]!
+      seen[place]!.add(numbers)
+      values[place] = numbers[measure.index]!
+      overs[place] = overOf(measure, numbers)
+    }
+    selection.add(values, overs)
+  }
+  for (const [place, design] of left.entries()) {
+    const shifts = Math.max(designs[design]!.shifts, selection.used[place]!)
+    const verdict = !selection.survivors.includes(place)
+      ? 'dropped'
+      : selection.best === null
+        ? 'undecided'
+        : 'picked'
+    const outcome = { verdict, shifts } satisfies Outcome
+    designs[design] = verdict === 'undecided' ? { ...outcome, why: whyUndecided(place) } : outcome
+  }
+  return { pick: selection.best === null ? null : left[selection.best]!, designs }
+
+  function whyUndecided(place: number): Why<number> {
+    const alike = selection.alike(place)
+    if (alike) return { reason: 'alike', other: left[alike.from]!, shifts: alike.differing }
+    return unseen[place] ? notSeen(unseen[place]) : { reason: 'spread' }
+  }
+}

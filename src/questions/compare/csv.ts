@@ -1,0 +1,26 @@
+/** Differences as CSV, unrounded. */
+
+import { stringify } from 'csv-stringify/sync'
+import type { CompareResult } from './document.js'
+
+/** A row per variant and measure: the variant less the base. */
+export function differencesCsv({ differences, pairs }: CompareResult): string {
+  const all = [
+    ...Object.entries(differences).map(([of, figures]) => ({ of, against: 'base', figures })),
+    ...pairs.map(({ of, against, differences: figures }) => ({ of, against, figures })),
+  ]
+  const rows = all.flatMap(({ of, against, figures }) =>
+    Object.entries(figures).map(([measure, each]) => [
+      ...[of, against, measure, each.unit, each.mean, each.low, each.high, each.family ?? ''],
+      ...[each.alone.low, each.alone.high, each.p, each.isShown ?? '', each.n, each.varianceRatio],
+    ]),
+  )
+  const head = [
+    ...['variant', 'against', 'measure', 'unit', 'difference', 'low', 'high', 'family'],
+    ...['low alone', 'high alone', 'p', 'shown', 'pairs', 'variance ratio'],
+  ]
+  return stringify([head, ...rows], {
+    escape_formulas: true,
+    cast: { boolean: (value) => (value ? 'yes' : 'no') },
+  })
+}

@@ -1,0 +1,269 @@
+/** The result document of a comparison: each design as a run would tell it, and what differs between them. */
+
+import type { About } from '../../answers/about.js'
+import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import { measureName, studyMeasures } from '../../answers/figures.js'
+import {
+  currencyOf,
+  estimatesOf,
+  type LineResult,
+  lineResult,
+  orNull,
+  unitName,
+} from '../../answers/line-result.js'
+import type { Assumed, ShiftTold } from '../../answers/made.js'
+import { type Made, type RequirementJudged, shiftOf } from '../../answers/made.js'
+import { judge, type Requirement } from '../../answers/requirement.js'
+import { headed, type Warned, type Warning } from '../../answers/warning.js'
+import type { Display } from '../../catalogue/printed-units.js'
+import { shiftsToShow } from '../../statistics/paired.js'
+import type { TapeLayout } from '../../trade/tape-layout.js'
+import type { Outcome } from './best.js'
+import {
+  type Compared,
+  comparedMeasure,
+  type Judgement,
+  judgeTogether,
+  type Pair,
+  type Simulated,
+} from './study.js'
+import { costBeforeFailures, runningCost, type Worth, worth } from './worth.js'
+
+/** A design of the comparison: the scenario as it is, or with changes. */
+export interface DesignResult extends LineResult {
+  note: string
+  /** Its changes by dotted path; of the base none. */
+  set: Record<string, unknown>
+  shifts: number
+  requirements: RequirementJudged[]
+  /** Its tape and closure by hand; null where nothing tapes. SI. */
+  tapeLayout: TapeLayout | null
+  /** Against the base; null of the base itself, and where nothing is priced. */
+  worth: Worth | null
+}
+
+/** The design that was selected, and how. */
+export interface BestResult {
+  measure: string
+  label: string
+  unit: string
+  isLargerBetter: boolean
+  /** A design so near the best is as good as the best. */
+  within: number
+  /** What a design must keep to be chosen from, and how far off it counts as either. */
+  among: { require: string; near: number; unit: string }[]
+  confidence: number
+  /** Null where no design keeps what is required, or the most shifts allowed did not tell. */
+  pick: string | null
+  designs: Record<string, Outcome<string>>
+  /** Most shifts of each design, and all that were spent. */
+  most: number
+  spent: number
+}
+
+export interface CompareResult extends Warned {
+  format: 'tapeshift-result/1'
+  command: 'compare'
+  made: Made
+  display: Display
+  shift: ShiftTold
+  target: number | null
+  currency: string
+  /** Null where no best one was asked for. */
+  best: BestResult | null
+  /** Measures whose comparisons are judged together, by name. */
+  compared: string[]
+  /** The base first, then the variants in their order. */
+  variants: Record<string, DesignResult>
+  /** By variant and measure, the variant less the base: first those that are judged together, then all others of the line, each alone. */
+  differences: Record<string, Record<string, DifferenceFigure>>
+  /** Variants against one another, where that was asked for. */
+  pairs: { of: string; against: string; differences: Record<string, DifferenceFigure> }[]
+  about?: About
+  assumed: readonly Assumed[]
+  notes: string[]
+  shifts: string
+}
+
+/** The name that the scenario itself has among its variants. */
+export const baseName = 'base'
+
+/** What a comparison was asked for and what it is made of. */
+export interface CompareRecord {
+  /** The base first. */
+  designs: readonly (Simulated & {
+    note: string
+    set: Record<string, unknown>
+    countFrom: number
+    tapeLayout: TapeLayout | null
+  })[]
+  /** Names of the measures to be judged together. */
+  compared: readonly string[]
+  pairs: readonly Pair[]
+  /** Of each design, in its own measures. */
+  requirements: readonly (readonly Requirement[])[]
+  best: BestResult | null
+  /** Differences that matter to the user, by measure, in its SI unit. */
+  matters: ReadonlyMap<string, number>
+  made: Made
+  about?: About
+  warnings?: readonly Warning[]
+  assumed: readonly Assumed[]
+  notes: string[]
+}
+
+/** Makes the document of `command: compare`. */
+export function compareResult(record: CompareRecord): CompareResult {
+  const { designs, made } = record
+  const { scenario: base } = designs[0]!
+  const how = { confidence: made.confidence, isPlain: made.plain }
+  const currency = currencyOf(base)
+  const judgements = judgeTogether(
+    designs,
+    record.pairs,
+    [...measuresNamed(designs, record.compared), runningCost, costBeforeFailures],
+    made.confidence,
+  )
+  const figures = (pair: Pair): Record<string, DifferenceFigure> =>
+    Object.fromEntries(
+      judgements
+        .filter((each) => each.pair === pair)
+        .map((each) => [
+          each.measure.name,
+          judgedFigure(
+            each,
+            judgements.length,
+            currency,
+            record.matters.get(each.measure.name),
+            made.confidence,
+          ),
+        ]),
+    )
+  const result: CompareResult = {
+    format: 'tapeshift-result/1',
+    command: 'compare',
+    made,
+    ...headed(record.warnings),
+    display: base.display,
+    shift: shiftOf(base),
+    target: base.target ?? null,
+    currency,
+    best: record.best,
+    compared: [...record.compared],
+    variants: {},
+    differences: {},
+    pairs: [],
+    ...(record.about ? { about: record.about } : {}),
+    assumed: record.assumed,
+    notes: record.notes,
+    shifts: 'shifts.csv',
+  }
+  for (const pair of record.pairs) {
+    const [of, against] = [designs[pair.of]!, designs[pair.against]!]
+    if (pair.against > 0)
+      result.pairs.push({ of: of.name, against: against.name, differences: figures(pair) })
+    else
+      result.differences[of.name] = {
+        ...figures(pair),
+        ...others(of, against, record.compared, made.confidence),
+      }
+  }
+  let yearlyCases: number | null = null
+  for (const [index, design] of designs.entries()) {
+    const { line, scenario, shifts } = design
+    const { name, note, set, countFrom, tapeLayout } = design
+    const estimates = estimatesOf(line, scenario, shifts, how, countFrom)
+    const output = estimates.get('output')!.mean
+    if (index === 0) yearlyCases = scenario.money?.shifts ? orNull(output * scenario.money.shifts) : null
+    const differences = result.differences[name]
+    const running = differences?.[runningCost.name]
+    result.variants[name] = {
+      note,
+      set,
+      shifts: shifts.length,
+      requirements: record.requirements[index]!.map((each) => ({
+        require: each.text,
+        judgement: judge(each, estimates.get(measureName(each.measure))!),
+        measure: measureName(each.measure),
+      })),
+      tapeLayout,
+      worth: running
+        ? worth(design, designs[0]!, running, differences[costBeforeFailures.name] ?? null, yearlyCases)
+        : null,
+      ...lineResult(line, scenario, shifts, estimates, countFrom),
+    }
+  }
+  return result
+}
+
+/** Measures by name with the words of the first design that has them. */
+function measuresNamed(designs: readonly Simulated[], names: readonly string[]): Compared[] {
+  const all = designs.flatMap(({ line, scenario }) => studyMeasures(line.columns, scenario.shift.campaign))
+  return names.map((name) => {
+    const { label, unit } = all.find((measure) => measureName(measure) === name)!
+    return comparedMeasure({ name, label, unit })
+  })
+}
+
+/** Differences of all other measures of the line as a whole, each judged alone. */
+function others(
+  of: Simulated,
+  against: Simulated,
+  compared: readonly string[],
+  confidence: number,
+): Record<string, DifferenceFigure> {
+  const currency = currencyOf(against.scenario)
+  const measures = studyMeasures(of.line.columns, of.scenario.shift.campaign)
+    .filter(({ path, kind }) => path[0] === 'measures' && kind !== 'quantile')
+    .map((measure) => comparedMeasure({ ...measure, name: measureName(measure) }))
+    .filter(({ name }) => !compared.includes(name))
+  return Object.fromEntries(
+    measures.flatMap((measure) => {
+      const found = measure.of(of, against, confidence)
+      if (found === null) return []
+      return [
+        [measure.name, figureOf({ measure, together: found, alone: found }, found.pValue, null, currency)],
+      ]
+    }),
+  )
+}
+
+function judgedFigure(
+  judgement: Judgement,
+  size: number,
+  currency: string,
+  amount: number | undefined,
+  confidence: number,
+): DifferenceFigure {
+  const { sd } = judgement.alone
+  const each = 1 - (1 - confidence) / size
+  return {
+    ...figureOf(judgement, judgement.adjustedP, size, currency),
+    isShown: judgement.isShown,
+    matters: amount === undefined ? null : { amount, shifts: orNull(shiftsToShow(sd, amount, each)) },
+  }
+}
+
+function figureOf(
+  { measure, together, alone }: Pick<Judgement, 'measure' | 'together' | 'alone'>,
+  p: number,
+  family: number | null,
+  currency: string,
+): DifferenceFigure {
+  return {
+    mean: orNull(together.mean),
+    low: orNull(together.low),
+    high: orNull(together.high),
+    n: together.n,
+    ...(together.few ? { few: together.few } : {}),
+    sd: orNull(together.sd),
+    unit: unitName(measure.unit, currency),
+    label: measure.label,
+    family,
+    alone: { low: orNull(alone.low), high: orNull(alone.high) },
+    p: orNull(p),
+    isShown: null,
+    varianceRatio: orNull(alone.varianceRatio),
+    matters: null,
+  }
+}

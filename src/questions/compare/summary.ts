@@ -1,0 +1,89 @@
+/** The first screen of a comparison. */
+
+import { sizeText } from '../../answers/difference.js'
+import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import { limitingText, measureFirst, putRightFirst, questionOf, restingOn } from '../../answers/summary.js'
+import { besideCost, isCostInPart, withVerdict } from '../../answers/warnings.js'
+import { counted, grouped, percentText } from '../../report/format.js'
+import type { Summary } from '../../report/report.js'
+import type { CompareResult, DesignResult } from './document.js'
+
+/** What is better, by measure: more of it or less, and how that is said. */
+const wishes: [measure: string, isMoreBetter: boolean, words: string][] = [
+  ['target-held', true, 'to hold the target more often'],
+  ['throughput', true, 'to put out more'],
+  ['cost-per-1000', false, 'to cost less per 1000 cases'],
+]
+
+/** The first screen of a comparison; `best` is what selection says, empty where none was asked for. */
+export function compareSummary(result: CompareResult, best: readonly string[]): Summary {
+  const { about, made, assumed, variants } = result
+  const [base] = Object.entries(variants)
+  const limiting = base ? limitingText(base[1], null) : ''
+  return {
+    question: questionOf(about, 'Which of these designs is better than the base, and by how much?'),
+    answer: best.length > 0 ? best.join(' ') : answerOf(result),
+    sureness: [
+      `${percentText(made.confidence)} confidence that all differences that are judged together lie within their plus-minus at once; the designs saw the same random numbers in up to ${grouped(made.shifts, 0)} ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'} each.`,
+      restingOn(assumed, about),
+    ],
+    limiting: limiting === '' ? '' : `In the base: ${limiting}`,
+    next: [...putRightFirst(about), ...nextOfCompared(result), ...measureFirst(assumed, about)],
+  }
+}
+
+/** For each wish how many designs are shown to fulfil it, and which one most. */
+function answerOf(result: CompareResult): string {
+  const { differences, display, variants } = result
+  const count = Object.keys(differences).length
+  // what a cost leaves out may cost more than what it is less by
+  const asked = wishes.filter(([measure]) => measure !== 'cost-per-1000' || !isCostInPart(result))
+  const parts = asked.flatMap(([measure, isMoreBetter, words]) => {
+    const better = Object.entries(differences)
+      .flatMap(([name, figures]): [string, DifferenceFigure][] => {
+        const figure = figures[measure]
+        const isBetter = figure?.isShown && (figure.mean ?? 0) > 0 === isMoreBetter
+        return figure && isBetter ? [[name, figure]] : []
+      })
+      .sort((a, b) => Math.abs(b[1].mean!) - Math.abs(a[1].mean!))
+    const [most] = better
+    if (!most) return []
+    const [name, figure] = most
+    const size =
+      measure === 'target-held'
+        ? `in ${heldIn(variants[name])} of the shifts instead of ${heldIn(Object.values(variants)[0])}`
+        : `by ${sizeText(figure, display)}`
+    const who =
+      count === 1
+        ? withVerdict(name, result)
+        : `${better.length === count ? `all ${count}` : `${better.length} of ${count}`} variants, ${withVerdict(name, result)} most`
+    return [`Shown ${words} than the base: ${who} (${size}).`]
+  })
+  const shown = parts.length > 0 ? parts.join(' ') : 'No design is shown to be better than the base.'
+  return `${shown} ${besideCost(result)}`.trimEnd()
+}
+
+const heldIn = (design: DesignResult | undefined) =>
+  `${Math.round((design?.measures['target-held']?.mean ?? Number.NaN) * 100)} %`
+
+function nextOfCompared({ differences, compared, best, made }: CompareResult): string[] {
+  const open = Object.values(differences).flatMap((figures) =>
+    compared.filter(
+      (measure) =>
+        figures[measure]?.isShown === false &&
+        (figures[measure].few !== undefined || figures[measure].low !== figures[measure].high),
+    ),
+  ).length
+  return [
+    ...(open > 0
+      ? [
+          `${counted(open, 'difference')} ${open === 1 ? 'is' : 'are'} not shown: where one matters, say how large it must be (--matters) and simulate more than ${grouped(made.shifts, 0)} shifts.`,
+        ]
+      : []),
+    ...(best === null && Object.keys(differences).length > 1
+      ? [
+          'Two changes together are not the sum of both: put what you would buy into one variant, or let --best choose.',
+        ]
+      : []),
+  ]
+}

@@ -1,0 +1,118 @@
+/** A comparison in sentences: what each design does better or worse than the base, how sure that is, and what it is worth. */
+
+import { fewDiffer, rangeText, sizeText } from '../../answers/difference.js'
+import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import { besideCost, cannotWork, withVerdict } from '../../answers/warnings.js'
+import { grouped, listed, percentText } from '../../report/format.js'
+import { baseName, type CompareResult, type DesignResult } from './document.js'
+import { breakEvenText, worthText } from './worth-table.js'
+
+const percentOf = (share: number | null | undefined) => `${Math.round((share ?? Number.NaN) * 100)} %`
+
+/** What a design does, by the measure that says so. */
+const claims: Record<
+  string,
+  (size: string, isMore: boolean, design: DesignResult, base: DesignResult, ofBase: string) => string
+> = {
+  'target-held': (_, __, design, base, ofBase) =>
+    `holds the target in ${percentOf(design.measures['target-held']?.mean)} of the shifts instead of ${percentOf(base.measures['target-held']?.mean)}${ofBase}`,
+  throughput: (size, isMore) => `puts out ${size} ${isMore ? 'more' : 'less'}`,
+  'time-in-system': (size, isMore) => `keeps a case in the line ${size} ${isMore ? 'longer' : 'shorter'}`,
+  'cost-per-1000': (size, isMore) => `costs ${size} ${isMore ? 'more' : 'less'} per 1000 cases`,
+}
+
+/** What is told first. */
+const order = ['target-held', 'throughput', 'cost-per-1000', 'time-in-system']
+
+/** One paragraph a variant, in their order. */
+export function designSentences(result: CompareResult): string[] {
+  const beside = result.compared.includes('cost-per-1000') ? besideCost(result) : ''
+  return [
+    ...Object.keys(result.differences).map((name) => sentence(name, result)),
+    ...(beside === '' ? [] : [beside]),
+  ]
+}
+
+function sentence(name: string, result: CompareResult): string {
+  const { variants, differences, compared, display, made } = result
+  const [base, design] = [Object.values(variants)[0]!, variants[name]!]
+  const figures = differences[name]!
+  const who = withVerdict(name, result)
+  const ofBase = cannotWork(result, baseName) ? ' of the base, which cannot work as described' : ''
+  const told = [
+    ...order.filter((each) => compared.includes(each)),
+    ...compared.filter((each) => !order.includes(each)),
+  ]
+  const known = told.flatMap((measure) => (figures[measure] ? [[measure, figures[measure]] as const] : []))
+  const shown = known.filter(([, figure]) => figure.isShown)
+  const claim = ([measure, figure]: readonly [string, DifferenceFigure]) => {
+    const isMore = (figure.mean ?? 0) > 0
+    const size = sizeText(figure, display)
+    return (
+      claims[measure]?.(size, isMore, design, base, ofBase) ??
+      `has ${size} ${isMore ? 'more' : 'less'}: ${figure.label}`
+    )
+  }
+  const sureness = `${percentText(made.confidence)}`
+  const certain =
+    shown.length === 0
+      ? ''
+      : ` ${shown.length === 1 ? 'This difference is' : shown.length === 2 ? 'Both differences are' : `All ${shown.length} differences are`} shown at ${sureness}.`
+  const parts = [
+    shown.length > 0
+      ? `${who} ${listed(shown.map(claim))}.${certain}`
+      : `${who}: no difference shown from the base.`,
+    ...unshown(
+      known.filter(([, figure]) => !figure.isShown),
+      result,
+      shown.length > 0,
+    ),
+    worthText(design, result),
+    breakEvenText(design),
+  ]
+  return parts.filter((part) => part !== '').join(' ')
+}
+
+/** What the shifts do not show, with how large it may be, and how many shifts would show what matters. */
+function unshown(
+  figures: readonly (readonly [string, DifferenceFigure])[],
+  { display, made }: CompareResult,
+  isElse: boolean,
+): string[] {
+  const words = figures.flatMap(([measure, figure]) => {
+    const what = subjects[measure] ?? figure.label
+    if (figure.few) return [`${what} (${fewDiffer(figure.few.events)}: too few to tell)`]
+    if (figure.low === null || figure.high === null) return []
+    if (figure.low === figure.high) return [`${what} (the same in every shift)`]
+    const unit = sizeText(figure, display).split(' ').at(-1)!
+    const more = figure.matters?.shifts ? figure.matters.shifts - made.shifts : 0
+    const hint = more > 0 ? `; ${grouped(more, 0)} more shifts would show what matters to you` : ''
+    return [`${what} (${rangeText(figure, display)} ${unit}${hint})`]
+  })
+  return words.length > 0 ? [`No difference ${isElse ? 'is ' : ''}shown in ${listed(words)}.`] : []
+}
+
+const subjects: Record<string, string> = {
+  'target-held': 'how often it holds the target',
+  throughput: 'what it puts out',
+  'time-in-system': 'the time in the line',
+  'cost-per-1000': 'the cost of 1000 cases',
+}
+
+/** By how much common random numbers shrank the variance of the differences. */
+export function pairingLine({ differences, compared }: CompareResult): string[] {
+  const parts = compared.flatMap((measure) => {
+    const ratios = Object.values(differences)
+      .map((each) => each[measure]?.varianceRatio)
+      .filter((ratio): ratio is number => ratio !== null && ratio !== undefined)
+    if (ratios.length === 0) return []
+    const [low, high] = [Math.min(...ratios), Math.max(...ratios)].map((ratio) =>
+      String(Number(ratio.toPrecision(2))),
+    )
+    return [`${subjects[measure] ?? measure} ${low === high ? low : `${low} to ${high}`}`]
+  })
+  if (parts.length === 0) return []
+  return [
+    `All designs saw the same random numbers: that makes the variance of the differences so many times smaller than numbers of their own would: ${parts.join(', ')}.`,
+  ]
+}

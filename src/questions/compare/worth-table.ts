@@ -1,0 +1,103 @@
+/** What a design is worth in money against the base: in a sentence and in a table. */
+
+import type { Interval } from '../../answers/difference-figure.js'
+import { figureText, grouped, percentText } from '../../report/format.js'
+import type { Table } from '../../report/report.js'
+import type { CompareResult, DesignResult } from './document.js'
+
+/** An interval of money or years as a figure is printed. */
+const intervalText = ({ mean, low, high }: Interval, unit: string): string =>
+  figureText({ mean, low, high, sd: null, n: 0, unit, label: '' }, 'metric')
+
+const amountText = (amount: number, currency: string) => `${grouped(amount, 0)} ${currency}`
+
+const flipped = ({ mean, low, high }: Interval): Interval => {
+  const turned = (value: number | null) => (value === null ? null : -value)
+  return { mean: turned(mean), low: turned(high), high: turned(low) }
+}
+
+/** Whether it pays over its life, judged by the whole interval. */
+function verdict(value: Interval | null): 'pays' | 'does not pay' | 'not shown' | null {
+  if (value === null || value.low === null || value.high === null) return null
+  return value.low > 0 ? 'pays' : value.high < 0 ? 'does not pay' : 'not shown'
+}
+
+/** `Bought for 3 500 EUR more, it saves 900 ± 200 EUR a year ...`; empty where nothing is known in money. */
+export function worthText({ worth }: DesignResult, { currency }: CompareResult): string {
+  if (!worth?.yearlySaving || worth.yearlySaving.mean === null) return ''
+  const { investment, yearlySaving, yearlyCases, years, interest, netPresentValue, payback } = worth
+  if (yearlySaving.low === null) return 'What it saves a year is not told: too few shifts differ.'
+  const isSaved = worth.yearlySaving.mean > 0
+  const size = intervalText(isSaved ? yearlySaving : flipped(yearlySaving), currency)
+  const bought =
+    investment === null || investment === 0
+      ? ''
+      : investment > 0
+        ? `Bought for ${amountText(investment, currency)} more, it `
+        : `Bought for ${amountText(-investment, currency)} less, it `
+  const yearly = `${bought || 'It '}${isSaved ? 'saves' : 'costs'} ${size} a year${isSaved ? '' : ' more'} to run, at ${grouped(yearlyCases!, 0)} cases`
+  const judged = verdict(netPresentValue)
+  if (judged === null) return `${yearly}.`
+  const over = `over ${years} years at ${percentText(interest!)} it is worth ${intervalText(netPresentValue!, currency)} now`
+  const paid = judged === 'pays' && payback?.mean ? `, and has paid after ${yearsText(payback)}` : ''
+  const words = judged === 'not shown' ? ': whether it pays these shifts do not show' : `: it ${judged}`
+  return `${yearly}; ${over}${words}${paid}.`
+}
+
+/** `1.9 (1.6 to 2.4) years`; an end that is never reached is said. */
+function yearsText({ mean, low, high }: Interval): string {
+  if (high === null) return `${Number(mean!.toPrecision(2))} years or never`
+  return intervalText({ mean, low, high }, 'years')
+}
+
+/** By how much failures must fall for the tape to pay; empty where that is not asked. */
+export function breakEvenText({ worth }: DesignResult): string {
+  const found = worth?.breakEven
+  if (!found || found.mean === null || found.low === null || found.high === null) return ''
+  if (found.high <= 0) return 'Its tape pays without sparing any closure that opens later.'
+  const needed = `For its tape to pay, ${intervalText(found, '')} of 1000 closures fewer must open later`
+  if (found.spared === null) return `${needed}; how many it spares the scenario does not say.`
+  const judged =
+    found.spared >= found.high
+      ? 'so it pays'
+      : found.spared <= found.low
+        ? 'so it does not pay'
+        : 'which is too near to tell'
+  return `${needed}; the scenario says ${Number(found.spared.toPrecision(3))} fewer, ${judged}.`
+}
+
+/** A row a variant. */
+export function worthTable({ variants, currency }: CompareResult): Table {
+  const rows = Object.entries(variants).flatMap(([name, { worth }]) => {
+    if (!worth) return []
+    const { investment, yearlySaving, netPresentValue, payback, breakEven } = worth
+    return [
+      [
+        name,
+        investment === null ? '–' : amountText(investment, currency),
+        yearlySaving ? intervalText(yearlySaving, currency) : '–',
+        yearlySaving?.low === null ? '–' : payback?.mean ? yearsText(payback) : payback ? 'never' : '–',
+        netPresentValue ? intervalText(netPresentValue, currency) : '–',
+        breakEven ? intervalText(breakEven, 'of 1000') : '–',
+      ],
+    ]
+  })
+  const [first] = Object.values(variants).flatMap(({ worth }) => worth ?? [])
+  const over =
+    first?.years && first.interest !== null
+      ? ` Net present value over ${first.years} years at ${percentText(first.interest)}.`
+      : ''
+  return {
+    title: 'What each design is worth against the base',
+    note: `Savings leave capital recovery out and hold for as many cases as the base puts out a year: working time that a faster design spares is counted as spared cost, what it could put out beyond that is not.${over} The figures hold together with the differences.`,
+    columns: [
+      'design',
+      'bought for more',
+      'saves a year',
+      'has paid after',
+      'net present value',
+      'closures to be spared for its tape to pay',
+    ],
+    rows,
+  }
+}

@@ -1,0 +1,110 @@
+/** How sure the figures of a run are, in sentences: precision, requirements, narrowed intervals, the warm-up. */
+
+import { everyFigure, figureAt } from '../../answers/figure-at.js'
+import type { PrecisionReached } from '../../answers/made.js'
+import { butCannotWork } from '../../answers/warnings.js'
+import type { Figure } from '../../catalogue/figure.js'
+import { counted, durationText, figureText, grouped, percentText } from '../../report/format.js'
+import { leastForSkewness } from '../../statistics/skewness.js'
+import type { RunResult } from './document.js'
+
+/** What the user required, each with what the figures say of it. */
+export function requirementLines(result: RunResult): string[] {
+  return result.requirements.map((each) => {
+    const required = `Required: ${each.require}.`
+    if (each.measure === null)
+      return `${required} ${each.judgement === 'met' ? `Met${butCannotWork(result)}.` : 'Not met: see how sure this is.'}`
+    const figure = figureAt(result, each.measure)
+    const seen = figure ? figureText(figure, result.display) : 'not known'
+    if (each.judgement === 'met') return `${required} Met: it is ${seen}${butCannotWork(result)}.`
+    if (each.judgement === 'not-met') return `${required} Not met: it is ${seen}.`
+    return `${required} Not shown: ${whyNotShown(figure, seen)} Simulate more shifts.`
+  })
+}
+
+/** Why an interval does not tell, as the begin of a sentence. */
+function whyNotShown(figure: Figure | undefined, seen: string): string {
+  if (figure?.low === null) return `it is ${seen}, and so few do not tell how far off that is.`
+  if (figure && figure.low === figure.high)
+    return `it was ${seen} in each of ${counted(figure.n, 'shift')}, which does not tell how it varies.`
+  return `it is ${seen}, and the requirement lies within that.`
+}
+
+/** How sure the figures are and what would make them surer. */
+export function certaintyLines(result: RunResult): string[] {
+  const { precision, made, warmUp } = result
+  const lines = [
+    ...(precision ? precisionLines(precision, made.shifts) : [spread(result)]),
+    ...shrinkLine(result),
+  ]
+  if (made.shifts < leastForSkewness)
+    lines.push(
+      `Of fewer than ${leastForSkewness} shifts the spread itself is not well known: plus-minus may be too short.`,
+    )
+  if (warmUp) lines.push(warmUpLine(result))
+  if (everyFigure(result).some(({ few }) => few)) lines.push(fewLine)
+  lines.push(...bunchLine(result))
+  return lines
+}
+
+/** What stands in place of plus-minus. */
+const fewLine =
+  'Where events or shifts are counted in place of plus-minus, the figure rests on so few of them that nobody can say how far off it is. "In breaks" are stops that waited for the end of a break: one of them outweighs many others.'
+
+/** Counts that come in bunches, the worst three: fewer of them are independent than were counted. */
+function bunchLine(result: RunResult): string[] {
+  const bunched = everyFigure(result)
+    .filter(({ bunches }) => bunches !== undefined)
+    .sort((a, b) => b.bunches! - a.bunches!)
+  if (bunched.length === 0) return []
+  const worst = bunched.slice(0, 3).map(({ label, bunches }) => `${label} (${grouped(bunches!, 1)})`)
+  return [
+    `Some counts come in bunches; their plus-minus takes that into account. How many times more they vary than events that know nothing of each other: ${worst.join('; ')}.`,
+  ]
+}
+
+/** What the number of shifts has to do with it. */
+function spread({ made }: RunResult): string {
+  return `Plus-minus shrinks with the square root of the number of shifts: ${grouped(made.shifts * 4, 0)} of them would halve it.`
+}
+
+function precisionLines({ asked, of, most, isMet }: PrecisionReached, shifts: number): string[] {
+  const reached = of
+    .map(
+      ({ measure, reached: each }) =>
+        `${measure} ${each === null ? 'not at all' : `within ${percentText(each, 2)}`}`,
+    )
+    .join(', ')
+  if (isMet)
+    return [
+      `Asked for: within ${percentText(asked, 2)}. After ${grouped(shifts, 0)} shifts it is known: ${reached}.`,
+    ]
+  const worst = Math.max(...of.map((each) => each.reached ?? Infinity))
+  const needed = Math.ceil(shifts * (worst / asked) ** 2)
+  const hint = Number.isFinite(needed) ? ` That would take about ${roughly(needed)} shifts.` : ''
+  return [
+    `Asked for: within ${percentText(asked, 2)}. Not reached in ${grouped(most, 0)} shifts, the most that were allowed: it is known ${reached}.${hint}`,
+  ]
+}
+
+/** A number with two figures: `4 300`. */
+const roughly = (value: number) => grouped(Number(value.toPrecision(2)), 0)
+
+function shrinkLine({ measures }: RunResult): string[] {
+  const shrink = measures.throughput?.shrink
+  if (shrink === undefined) return []
+  return [
+    `The times and kinds that the arrivals drew are known, and what they owe to luck is taken out: plus-minus of the output is ${percentText(shrink, 2)} of that of plain means, which --plain gives.`,
+  ]
+}
+
+function warmUpLine({ warmUp, shift }: RunResult): string {
+  const { cut, countFrom, runs, isSettled } = warmUp!
+  const found = `MSER-5 over the cases in the line, averaged over ${runs} runs from empty`
+  if (shift.start === 'steady')
+    return `Counted from ${durationText(countFrom)} on: before that the line comes to its stride (${found}, cuts at ${durationText(cut)}).`
+  if (!isSettled) return `The line does not come to rest in a campaign (${found}).`
+  return cut === 0
+    ? `The line is in its stride from the start (${found}).`
+    : `From empty the line takes ${durationText(cut)} to come to its stride (${found}); all of the campaign is counted.`
+}

@@ -1,0 +1,147 @@
+/** The result document of a study: every figure with its interval, unit and words, in a fixed order. */
+
+import type { About } from '../../answers/about.js'
+import { measureName, type StudyMeasure } from '../../answers/figures.js'
+import {
+  type Estimates,
+  estimatesOf,
+  type LineResult,
+  lineResult,
+  orNull,
+} from '../../answers/line-result.js'
+import { type Losses, lossesOf } from '../../answers/losses.js'
+import type {
+  Assumed,
+  ByHand,
+  Made,
+  PrecisionReached,
+  RequirementJudged,
+  ShiftTold,
+} from '../../answers/made.js'
+import { shiftOf } from '../../answers/made.js'
+import { relativeError } from '../../answers/precision.js'
+import { judge, type Requirement } from '../../answers/requirement.js'
+import { headed, type Warned, type Warning } from '../../answers/warning.js'
+import type { Line, ShiftResult } from '../../line/line.js'
+import { type Layout, layoutOf } from '../../pictures/layout.js'
+import type { Scenario } from '../../scenario/schema.js'
+import type { WarmUp } from '../../shifts/steady.js'
+import type { Stretch } from '../../shifts/stretch.js'
+
+export interface RunResult extends LineResult, Warned {
+  format: 'tapeshift-result/1'
+  command: 'run'
+  made: Made
+  display: 'metric' | 'us'
+  shift: ShiftTold
+  /** Cases a second. */
+  target: number | null
+  precision: PrecisionReached | null
+  requirements: RequirementJudged[]
+  /** Of lines that do not start every shift empty: how long they take to come to their stride. */
+  warmUp: WarmUp | null
+  /** Null where nothing was worked out. */
+  byHand: ByHand | null
+  /** From what its machines could put out to what the line does; null where nothing is to be told. Not in older documents. */
+  losses?: Losses | null
+  /** Where each piece stands. Not in older documents. */
+  layout?: Layout
+  /** A stretch of one shift as it happened; only where files are written. */
+  stretch?: Stretch
+  about?: About
+  assumed: readonly Assumed[]
+  notes: string[]
+  shifts: string
+}
+
+/** What a study was asked for and what it is made of. */
+export interface StudyRecord {
+  scenario: Scenario
+  /** The line of that scenario. */
+  line: Line
+  /** In their order, at least two. */
+  shifts: readonly ShiftResult[]
+  made: Made
+  warmUp: WarmUp | null
+  precision: { share: number; of: readonly StudyMeasure[]; most: number } | null
+  /** `precision` stands for the requirement that the precision asked for was reached. */
+  requirements: readonly (Requirement | 'precision')[]
+  byHand?: ByHand
+  stretch?: Stretch
+  about?: About
+  warnings?: readonly Warning[]
+  assumed: readonly Assumed[]
+  notes: string[]
+}
+
+/** Makes the document of `command: run`. */
+export function runResult(record: StudyRecord): RunResult {
+  const { scenario, line, shifts, made, warmUp } = record
+  const how = { confidence: made.confidence, isPlain: made.plain }
+  const countFrom = warmUp?.countFrom ?? 0
+  const estimates = estimatesOf(line, scenario, shifts, how, countFrom)
+  const precision = precisionReached(record, estimates)
+  const { measures, costLeftOut, arrivals, equipment, crew, outputs, held } = lineResult(
+    line,
+    scenario,
+    shifts,
+    estimates,
+    countFrom,
+  )
+  return {
+    format: 'tapeshift-result/1',
+    command: 'run',
+    made,
+    ...headed(record.warnings),
+    display: scenario.display,
+    shift: shiftOf(scenario),
+    target: scenario.target ?? null,
+    precision,
+    requirements: record.requirements.map((each) => judged(each, precision, estimates)),
+    warmUp,
+    measures,
+    costLeftOut,
+    byHand: record.byHand ?? null,
+    arrivals,
+    equipment,
+    crew,
+    outputs,
+    held,
+    losses: lossesOf(line, scenario, shifts, {
+      ...how,
+      countFrom,
+      bottleneck: record.byHand?.bottleneck ?? null,
+    }),
+    layout: layoutOf(scenario),
+    ...(record.stretch ? { stretch: record.stretch } : {}),
+    ...(record.about ? { about: record.about } : {}),
+    assumed: record.assumed,
+    notes: record.notes,
+    shifts: 'shifts.csv',
+  }
+}
+
+function precisionReached({ precision }: StudyRecord, estimates: Estimates): PrecisionReached | null {
+  if (precision === null) return null
+  const of = precision.of.map((measure) => {
+    const reached = relativeError(estimates.get(measureName(measure))!)
+    return {
+      measure: measureName(measure),
+      label: measure.label,
+      reached: orNull(reached),
+      isMet: reached <= precision.share,
+    }
+  })
+  return { asked: precision.share, of, most: precision.most, isMet: of.every(({ isMet }) => isMet) }
+}
+
+function judged(
+  requirement: Requirement | 'precision',
+  precision: PrecisionReached | null,
+  estimates: Estimates,
+): RequirementJudged {
+  if (requirement === 'precision')
+    return { require: 'precision', judgement: precision?.isMet ? 'met' : 'not-met', measure: null }
+  const measure = measureName(requirement.measure)
+  return { require: requirement.text, judgement: judge(requirement, estimates.get(measure)!), measure }
+}

@@ -1,0 +1,184 @@
+/** Hand figures beside simulated ones, and why they part: what a run finds that averages cannot. */
+
+import { amountText } from '../../answers/amount.js'
+import { figureAt } from '../../answers/figure-at.js'
+import type { EquipmentResult } from '../../answers/line-result.js'
+import type { ByHand } from '../../answers/made.js'
+import type { Figure } from '../../catalogue/figure.js'
+import { figures, wordsFor } from '../../catalogue/printed-units.js'
+import { figureText } from '../../report/format.js'
+import type { Table } from '../../report/report.js'
+import type { RunResult } from './document.js'
+
+type HandRow = ByHand['rows'][number]
+
+/** A difference below this share of the hand figure is no matter, whatever the plus-minus. */
+const small = 0.01
+/** Two figures that both follow the number of cases part from hand in the same proportion, to within this. */
+const alike = 0.02
+
+/** Simulated over hand; NaN where either says nothing. */
+const ratio = (row: HandRow | undefined, figure: Figure | undefined): number =>
+  row?.value && figure && figure.mean !== null ? figure.mean / row.value : Number.NaN
+
+const isApart = (value: number, { mean, low, high }: Figure): boolean =>
+  mean !== null &&
+  low !== null &&
+  high !== null &&
+  (value < low || value > high) &&
+  Math.abs(mean - value) > small * Math.abs(value)
+
+/** Figures worked by hand that the run measures too: both, their difference, and where it comes from. Heads are left out. */
+export function handTable(result: RunResult): Table {
+  const words = wordsFor(result.display)
+  const all = result.byHand?.rows ?? []
+  const flow = ratio(
+    all.find(({ measure }) => measure === 'measures.output'),
+    result.measures.output,
+  )
+  const rows = all.flatMap((row) => {
+    const figure = figureAt(result, row.measure)
+    if (row.measure.includes('.heads.') || row.value === null || !figure || figure.mean === null) return []
+    const apart = isApart(row.value, figure)
+    const change = figure.mean / row.value - 1
+    return [
+      [
+        row.label,
+        amountText(row, words),
+        figureText({ ...figure, unit: figure.unit.replace(' per 1000 cases', '') }, result.display),
+        apart && Number.isFinite(change) ? `${change > 0 ? '+' : ''}${figures(change * 100, 2)} %` : 'agrees',
+        apart ? reason(row, figure, flow, result) : '',
+      ],
+    ]
+  })
+  return {
+    title: 'By hand and simulated',
+    note: 'The hand figures are averages without waiting and without one stop in the way of another; what the run finds beside them is what variation, stops and full conveyors do. "Agrees": within plus-minus, or within 1 %.',
+    columns: ['figure', 'by hand', 'simulated', 'difference', 'why'],
+    words: ['why'],
+    rows: [...rows.slice(0, 1), ...expectedRow(result), ...rows.slice(1)],
+  }
+}
+
+/** The output that stops and buffers leave, beside the simulated one; none where it was not worked out. */
+function expectedRow({ byHand, measures, display }: RunResult): string[][] {
+  const expected = byHand?.expected
+  const figure = measures.throughput
+  if (!expected || !figure || figure.mean === null) return []
+  const change = figure.mean / expected.throughput - 1
+  const apart = isApart(expected.throughput, figure)
+  const usual =
+    Math.abs(change) <= expected.within
+      ? 'within what this figure is usually off'
+      : 'further off than usual: what hand cannot see'
+  return [
+    [
+      'The same, stops and buffers counted',
+      wordsFor(display).rate(expected.throughput),
+      figureText(figure, display),
+      apart ? `${change > 0 ? '+' : ''}${figures(change * 100, 2)} %` : 'agrees',
+      apart ? usual : '',
+    ],
+  ]
+}
+
+const percent = (share: number): string => `${figures(share * 100, 2)} %`
+
+function reason(row: HandRow, figure: Figure, flow: number, result: RunResult): string {
+  const own = ratio(row, figure)
+  const piece = /^equipment\.([^.]+)\./.exec(row.measure)?.[1]
+  if (row.measure === 'measures.throughput' || row.measure === 'measures.output')
+    return whyOutput(result, own)
+  if (row.measure === 'measures.time-in-system') return `waiting that hand leaves out: ${mostHeld(result)}`
+  if (row.measure.endsWith('.held')) return `cases queue${piece ? blockedText(result.equipment[piece]) : ''}`
+  // what is spread over the cases goes the other way
+  if (Math.abs(flow - 1) > small && Math.abs(own - flow) <= alike * flow)
+    return 'as the output: cases that did or did not come through'
+  if (row.unit.endsWith(' per 1000 cases') && Math.abs(own * flow - 1) <= alike)
+    return 'spread over the output'
+  if (row.measure.endsWith('.states.working'))
+    return own > flow
+      ? 'cases come apart, so that more flaps are folded while the belts are free'
+      : 'cases come close, so that more flaps are folded while the case ahead clears its headway'
+  if (row.measure.startsWith('crew.'))
+    return 'stops by chance, cut off by the end of the shift or put off by breaks'
+  if (row.unit === 'count') return 'chance, and what starts and ends of shifts leave of a cycle'
+  if (piece) return `states of ${piece}: ${topStates(result.equipment[piece]!)}`
+  return 'the mix, losses and part rolls of these shifts'
+}
+
+/** What holds the output off its hand figure: packers that wait, cases turned away, or what the bottleneck stands for. */
+function whyOutput({ byHand, arrivals, equipment }: RunResult, own: number): string {
+  if (own > 1)
+    return 'more comes through than the means say: the bottleneck is not stopped as often as it is counted'
+  const causes: [number, string][] = []
+  for (const [name, figures] of Object.entries(arrivals)) {
+    const weight = byHand?.shareOfArrivals[name] ?? 1
+    const add = (key: string, text: (share: string) => string) => {
+      const mean = figures[key]?.mean
+      if (mean) causes.push([mean * weight, text(percent(mean))])
+    }
+    add('blocked', (share) => `${name} waits for room ${share} of the time`)
+    add('turned-away', (share) => `${name} turns away ${share}`)
+  }
+  const name = byHand?.bottleneck
+  const bottleneck = name ? equipment[name] : undefined
+  if (bottleneck && byHand!.shareAdmitted < 1)
+    causes.push([lostShare(bottleneck), `${name}: ${topStates(bottleneck)}`])
+  causes.sort((a, b) => b[0] - a[0])
+  const text = causes
+    .filter(([share]) => share > small / 2)
+    .slice(0, 2)
+    .map(([, words]) => words)
+  return text.length > 0 ? text.join('; ') : 'cases still on the line at the end of the shift'
+}
+
+const shareOf = (piece: EquipmentResult, key: string): number => piece.states[key]?.mean ?? 0
+
+const waitsForCrew = (piece: EquipmentResult): number =>
+  Object.entries(piece.states).reduce(
+    (sum, [key, { mean }]) => sum + (key.endsWith('-waiting-for-crew') ? (mean ?? 0) : 0),
+    0,
+  )
+
+const lostShare = (piece: EquipmentResult): number =>
+  shareOf(piece, 'waiting') + shareOf(piece, 'blocked') + waitsForCrew(piece)
+
+/** The largest of what keeps a piece from working, in words. */
+function topStates(piece: EquipmentResult): string {
+  const stops = Object.entries(piece.states).reduce(
+    (sum, [key, { mean }]) => sum + (/-being-|blade-service/.test(key) ? (mean ?? 0) : 0),
+    0,
+  )
+  const all: [number, string][] = [
+    [shareOf(piece, 'waiting'), 'waiting for cases'],
+    [shareOf(piece, 'blocked'), 'blocked ahead'],
+    [waitsForCrew(piece), 'waiting for crew'],
+    [stops, 'stops being put right'],
+    [shareOf(piece, 'planned-stop'), 'planned stops'],
+  ]
+  return all
+    .sort((a, b) => b[0] - a[0])
+    .filter(([share]) => share > 0)
+    .slice(0, 2)
+    .map(([share, words]) => `${words} ${percent(share)}`)
+    .join(', ')
+}
+
+const blockedText = (piece: EquipmentResult | undefined): string => {
+  const blocked = piece ? shareOf(piece, 'blocked') : 0
+  return blocked > 0 ? `: what is ahead takes none for ${percent(blocked)} of the time` : ''
+}
+
+/** Where most cases stand, beyond a ride: the place that holds most. */
+function mostHeld(result: RunResult): string {
+  const held = Object.entries(result.equipment)
+    .flatMap(([name, { measures }]) => (measures.held?.mean ? [[name, measures.held.mean] as const] : []))
+    .concat(
+      Object.entries(result.arrivals).flatMap(([name, { held }]) =>
+        held?.mean ? [[`the floor at ${name}`, held.mean] as const] : [],
+      ),
+    )
+    .sort((a, b) => b[1] - a[1])
+  return held[0] ? `most stand on ${held[0][0]} (${figures(held[0][1])} cases)` : 'in queues'
+}

@@ -1,0 +1,252 @@
+/** Charts of the losses: steps from what a machine could put out down to what comes out, and how several add up. */
+import type { ChartConfiguration, Plugin } from 'chart.js'
+import type { Losses, LossStep, MachineLosses } from '../../answers/losses.js'
+import { share } from '../../answers/losses-table.js'
+import { grouped, printFigure } from '../../report/format.js'
+import {
+  axisTitle,
+  belowHeight,
+  type Chart,
+  chartWidth,
+  foot,
+  frame,
+  headHeight,
+  palette,
+  roomAtRight,
+  rowLabel,
+  shortened,
+  tickFont,
+  written,
+} from '../../report/marks/chart.js'
+import type { RunResult } from './document.js'
+
+/** A bar of the picture: it reaches from one number of cases to another. */
+export interface LossRow {
+  label: string
+  from: number
+  to: number
+  kind: 'total' | 'loss'
+  /** What stands beside it. */
+  text: string
+}
+
+/** Stops below this share of what the machine could put out are drawn together, where they are several. */
+const leastShare = 0.005
+const isStop = ({ key }: LossStep): boolean => /^(jam|tape|size|breakdown|blade|planned)-/.test(key)
+const isSmall = (step: LossStep): boolean => isStop(step) && Math.abs(step.share) < leastShare
+
+const figuresWidth = 150
+const gap = 8
+const rowHeight = 30
+
+const whole = (cases: number): string => grouped(cases, 0)
+
+/** One picture for each machine; where several put out what leaves the line, one more for how they add up. */
+export function lossesCharts(result: RunResult): Chart[] {
+  const { losses } = result
+  if (!losses) return []
+  const last = losses.machines.filter(({ isFollowed, could }) => !isFollowed && could > 0)
+  const drawn = losses.machines.filter(({ could }) => could > 0)
+  const charts = drawn.map((each, index) => {
+    const name = drawn.length === 1 ? 'losses' : `losses-${index + 1}`
+    return machineChart(result, each, last.length === 1 && last[0] === each ? losses : null, name)
+  })
+  return last.length > 1 ? [...charts, lineChart(result, losses, last)] : charts
+}
+
+/** The rows of a machine; with `losses` they go on to the output of the line. */
+export function machineRows(machine: MachineLosses, losses: Losses | null): LossRow[] {
+  const { could, leaves } = machine
+  const small = machine.losses.filter(isSmall)
+  const steps = small.length < 2 ? machine.losses : together(machine.losses, small)
+  const rows = [total('could put out', could, could)]
+  let left = stepDown(rows, steps, could, could)
+  if (losses === null || losses.line.length > 0) rows.push(total('leave it', leaves.mean ?? 0, could))
+  if (losses !== null) {
+    left = stepDown(rows, losses.line, left, could)
+    rows.push(total('good cases out', losses.output.mean ?? 0, could))
+  }
+  return rows
+}
+
+/** The small stops as one step, where the first of them stands. */
+function together(steps: readonly LossStep[], small: readonly LossStep[]): LossStep[] {
+  const sum = (of: (step: LossStep) => number) => small.reduce((total, step) => total + of(step), 0)
+  const mean = sum(({ cases }) => cases.mean ?? 0)
+  const others: LossStep = {
+    key: 'other-stops',
+    label: 'other stops',
+    cases: { ...small[0]!.cases, mean, low: null, high: null, sd: null, label: 'other stops' },
+    share: sum((step) => step.share),
+  }
+  // beside the stops that have a bar of their own, before what the machine loses while it works
+  const at = steps.findLastIndex(isStop)
+  return steps.flatMap((step, index) => [...(isSmall(step) ? [] : [step]), ...(index === at ? [others] : [])])
+}
+
+function stepDown(rows: LossRow[], steps: readonly LossStep[], from: number, could: number): number {
+  let left = from
+  for (const step of steps) {
+    const to = left - (step.cases.mean ?? 0)
+    const word = to > left ? 'more: ' : ''
+    const { value } =
+      step.cases.low === null && !step.cases.few
+        ? { value: whole(step.cases.mean ?? 0) }
+        : printFigure(step.cases, 'metric')
+    rows.push({
+      label: word + step.label,
+      from: left,
+      to,
+      kind: 'loss',
+      text: `${minus(value)}, ${share(Math.abs(left - to) / could)}`,
+    })
+    left = to
+  }
+  return left
+}
+
+const minus = (value: string): string => (value.startsWith('-') ? `+${value.slice(1)}` : `−${value}`)
+
+const total = (label: string, cases: number, could: number): LossRow => ({
+  label,
+  from: 0,
+  to: cases,
+  kind: 'total',
+  text: `${whole(cases)}, ${share(cases / could)}`,
+})
+
+function machineChart(result: RunResult, machine: MachineLosses, losses: Losses | null, name: string): Chart {
+  const rows = machineRows(machine, losses)
+  const small = machine.losses.filter(isSmall)
+  const out = losses === null ? (machine.leaves.mean ?? 0) : (losses.output.mean ?? 0)
+  const most = [...machine.losses].sort((a, b) => (b.cases.mean ?? 0) - (a.cases.mean ?? 0))[0]!
+  const title = `Of ${whole(machine.could)} cases a shift that ${shortened(machine.machine, 30)} could put out, ${whole(out)} ${losses === null ? 'leave it' : 'come out good'}; most is lost to: ${most.label}`
+  const others =
+    small.length < 2
+      ? ''
+      : ` Other stops: ${small.map((step) => `${step.label} ${share(step.share)}`).join(', ')}.`
+  const subtitle = `Cases a shift, and per cent of what it could put out at its limit of ${grouped(machine.rate * 60, 1)} cases/min (${machine.how}). Mean over the shifts.${others}`
+  return stepsChart(result, rows, title, subtitle, name)
+}
+
+/** How machines side by side add up to the line. */
+function lineChart(result: RunResult, losses: Losses, last: readonly MachineLosses[]): Chart {
+  const could = last.reduce((sum, each) => sum + each.could, 0)
+  const rows: LossRow[] = []
+  let left = 0
+  for (const { machine, leaves } of last) {
+    const to = left + (leaves.mean ?? 0)
+    rows.push({
+      label: `leave ${machine}`,
+      from: left,
+      to,
+      kind: 'total',
+      text: `${whole(to - left)}, ${share((to - left) / could)}`,
+    })
+    left = to
+  }
+  stepDown(rows, losses.line, left, could)
+  rows.push(total('good cases out', losses.output.mean ?? 0, could))
+  const title = `${whole(losses.output.mean ?? 0)} good cases a shift come from ${last.length} machines`
+  const subtitle = `Cases a shift, and per cent of the ${whole(could)} that they could put out at their limits. Mean over the shifts.`
+  return stepsChart(result, rows, title, subtitle, 'losses')
+}
+
+function stepsChart(
+  result: RunResult,
+  rows: readonly LossRow[],
+  title: string,
+  subtitle: string,
+  name: string,
+): Chart {
+  const options = frame(title, subtitle, gap)
+  const config: ChartConfiguration<'bar'> = {
+    type: 'bar',
+    data: {
+      labels: rows.map(({ label }) => rowLabel(label)),
+      datasets: [
+        {
+          label: 'cases a shift',
+          data: rows.map(({ from, to }): [number, number] => [Math.min(from, to), Math.max(from, to)]),
+          yAxisID: 'y',
+          backgroundColor: rows.map(({ kind }) => (kind === 'total' ? palette.main : palette.lost)),
+          minBarLength: 1.5,
+          barPercentage: 0.8,
+          categoryPercentage: 0.9,
+        },
+      ],
+    },
+    options: {
+      ...options,
+      indexAxis: 'y',
+      scales: {
+        x: {
+          min: 0,
+          max: Math.max(1, ...rows.flatMap(({ from, to }) => [from, to])),
+          title: axisTitle('cases a shift'),
+          ticks: {
+            color: palette.quietInk,
+            font: tickFont,
+            maxTicksLimit: 8,
+            maxRotation: 0,
+            includeBounds: false,
+            callback: (value) => whole(Number(value)),
+          },
+          grid: { color: palette.grid },
+          border: { color: palette.frame },
+        },
+        y: {
+          ticks: { color: palette.ink, autoSkip: false, font: tickFont },
+          grid: { display: false },
+          border: { color: palette.frame },
+        },
+        figures: roomAtRight(figuresWidth),
+      },
+    },
+    plugins: [joints(rows), figuresBeside(rows), foot(result)],
+  }
+  return {
+    name,
+    title,
+    alt: `${title}. ${rows.map(({ label, text }) => `${label} ${text}`).join('; ')}.`,
+    width: chartWidth,
+    height: headHeight(title, subtitle, gap) + rows.length * rowHeight + belowHeight,
+    config: config as ChartConfiguration,
+  }
+}
+
+/** Thin lines from the end of each step to the next: one begins where the one above it ends. */
+function joints(rows: readonly LossRow[]): Plugin<'bar'> {
+  return {
+    id: 'joints',
+    afterDatasetsDraw(chart) {
+      const { ctx, scales } = chart
+      const bars = chart.getDatasetMeta(0).data
+      ctx.save()
+      ctx.strokeStyle = palette.quietInk
+      ctx.lineWidth = 1
+      for (const [index, { to }] of rows.slice(0, -1).entries()) {
+        const x = scales.x!.getPixelForValue(to)
+        ctx.beginPath()
+        ctx.moveTo(x, bars[index]!.y)
+        ctx.lineTo(x, bars[index + 1]!.y)
+        ctx.stroke()
+      }
+      ctx.restore()
+    },
+  }
+}
+
+/** Writes the figures in a column at the right. */
+function figuresBeside(rows: readonly LossRow[]): Plugin<'bar'> {
+  return {
+    id: 'figures-beside',
+    afterDatasetsDraw(chart) {
+      const x = chart.chartArea.right + 12
+      for (const [index, { y }] of chart.getDatasetMeta(0).data.entries()) {
+        const { text, kind } = rows[index]!
+        written(chart.ctx, text, x, y + 4, { size: 12, colour: palette.ink, isBold: kind === 'total' })
+      }
+    },
+  }
+}

@@ -1,0 +1,22 @@
+/** The figures of the line as a whole, each with its plus-minus: what is not told by another table. */
+
+import { printFigure } from '../../report/format.js'
+import type { Table } from '../../report/report.js'
+import type { RunResult } from './document.js'
+
+/** A row a figure, as the document has them; the elements of the cost have a table of their own. */
+export function measuresTable({ measures, display }: RunResult): Table {
+  return {
+    section: 'figures',
+    title: 'Figures of the line',
+    note: '',
+    columns: ['figure', 'value', 'plus-minus', 'unit'],
+    words: ['unit'],
+    rows: Object.entries(measures)
+      .filter(([key]) => !key.startsWith('cost-per-1000-'))
+      .map(([, figure]) => {
+        const { value, interval, unit } = printFigure(figure, display)
+        return [figure.label, value, interval, unit]
+      }),
+  }
+}

@@ -1,0 +1,159 @@
+/** The first screen of a run. */
+
+import {
+  limitingPiece,
+  limitingText,
+  measureFirst,
+  putRightFirst,
+  questionOf,
+  restingOn,
+} from '../../answers/summary.js'
+import { butCannotWork, cannotWork, suffixCannotWork } from '../../answers/warnings.js'
+import type { Figure } from '../../catalogue/figure.js'
+import { figureText, grouped, percentText, shareOfShifts } from '../../report/format.js'
+import type { Summary } from '../../report/report.js'
+import type { RunResult } from './document.js'
+
+/** The first screen of a run. */
+export function runSummary(result: RunResult): Summary {
+  const { about, made, measures, target, display } = result
+  const held = measures['target-held']
+  const rate = `${Number(((target ?? 0) * 60).toPrecision(4))} cases/min`
+  const output = `${figureText(measures.throughput, display)} on average, ${figureText(measures.output, display)} a shift`
+  return {
+    question: questionOf(
+      about,
+      target === null ? 'What does this line put out?' : 'Does this line hold its target?',
+    ),
+    answer:
+      target !== null && held
+        ? `The line ${cannotWork(result) ? 'would reach' : 'reaches'} its target of ${rate} in ${shareOfShifts(held)} of the shifts${butCannotWork(result, 'it')}. It ${cannotWork(result) ? 'would put' : 'puts'} out ${output}.`
+        : `The line puts out ${output}. No target is given, so there is no verdict.`,
+    sureness: [
+      `${percentText(made.confidence)} confidence, from ${grouped(made.shifts, 0)} simulated ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'}: what stands after ± or in brackets is how far off the figure may be by luck of the simulation.${average(result)}`,
+      restingOn(result.assumed, about),
+    ],
+    limiting: limitingText(result, result.byHand),
+    next: nextSteps(result),
+  }
+}
+
+/** What the mean says of the target. */
+function average(result: RunResult): string {
+  const {
+    target,
+    measures: { throughput },
+  } = result
+  if (target === null || !throughput || throughput.low === null || throughput.high === null) return ''
+  if (throughput.low >= target)
+    return cannotWork(result)
+      ? ` On average it would hold the target${suffixCannotWork(result)}.`
+      : ' On average it holds the target: the whole interval does.'
+  if (throughput.high < target) return ' On average it falls short of the target: the whole interval does.'
+  return ' Whether it holds the target on average is not shown: the target lies within the interval.'
+}
+
+/** What may be tried against what takes most of a piece's time. Nothing here asks for stops to be put right in a hurry. */
+const remedies: [states: RegExp, words: (name: string, share: string) => string][] = [
+  [
+    /^blocked$/,
+    (name, of) =>
+      `Look at what follows ${name}: it holds that up for ${of} of the shift. Try more conveyor there, or a faster piece.`,
+  ],
+  [
+    /^waiting$/,
+    (name, of) => `Look at what comes before ${name}, which waits for cases for ${of} of the shift.`,
+  ],
+  [
+    /-waiting-for-crew$/,
+    (name, of) =>
+      `Try another person or shorter ways: stops of ${name} wait for crew for ${of} of the shift.`,
+  ],
+  [
+    /^tape-being-changed$/,
+    (name, of) =>
+      `Try longer rolls, or holders on which the next one waits ready: rolls of ${name} are being changed for ${of} of the shift.`,
+  ],
+  [
+    /^jam-being-cleared$/,
+    (name, of) =>
+      `Find what makes cases jam: jams of ${name} take ${of} of the shift. Clearing itself must not be hurried.`,
+  ],
+  [
+    /^size-being-set$/,
+    (name, of) =>
+      `Try longer runs of one case, or a machine that sets itself: setting sizes at ${name} takes ${of} of the shift.`,
+  ],
+  [
+    /^breakdown-being-repaired$/,
+    (name, of) => `See to maintenance and spare parts: breakdowns of ${name} take ${of} of the shift.`,
+  ],
+  [/^blade-service$/, (name, of) => `Service blades outside the shift: at ${name} they take ${of} of it.`],
+  [
+    /^planned-stop$/,
+    (name, of) =>
+      `Try more cases between planned stops of ${name}, or a second piece that works meanwhile: they take ${of} of the shift.`,
+  ],
+]
+
+/** Against the largest loss of the limiting piece and of the sealers; waiting for cases is none of theirs where all that comes is let in. */
+function remedyFor(result: RunResult): string[] {
+  const { equipment, byHand } = result
+  const limiting = limitingPiece(result, byHand?.bottleneck)?.[0]
+  const keepsUp = (byHand?.shareAdmitted ?? 1) >= 1
+  const losses = Object.entries(equipment)
+    .filter(([name, { type }]) => name === limiting || type === 'sealer')
+    .flatMap(([name, { states }]) =>
+      remedies.map(([keys, words]) => ({
+        words,
+        name,
+        share: Object.entries(states).reduce(
+          (sum, [key, { mean }]) =>
+            sum + (keys.test(key) && !(keepsUp && key === 'waiting') ? (mean ?? 0) : 0),
+          0,
+        ),
+      })),
+    )
+  const [worst] = losses.sort((a, b) => b.share - a.share)
+  if (!worst || worst.share < 0.005) return []
+  return [
+    `${worst.words(worst.name, percentText(worst.share, 2))} What that is worth, tapeshift compare says.`,
+  ]
+}
+
+/** What to do next, the most pressing first. */
+function nextSteps(result: RunResult): string[] {
+  const { target, measures, about, assumed } = result
+  const held = measures['target-held']?.low ?? null
+  return [
+    ...putRightFirst(about),
+    ...(target === null ? ['Give a target in the scenario, and the report says how often it is held.'] : []),
+    ...moreShifts(result),
+    ...(held !== null && held >= 0.95 && !cannotWork(result)
+      ? [
+          'The target is held in 95 % of the shifts or more: tapeshift size says whether a cheaper line does that too.',
+        ]
+      : remedyFor(result)),
+    ...measureFirst(assumed, about),
+  ]
+}
+
+/** Where the interval holds the target: how many shifts would tell, by the square root of their number. */
+function moreShifts({ target, measures: { throughput }, made }: RunResult): string[] {
+  if (target === null || !isOpen(throughput, target)) return []
+  const { mean, low, high } = throughput as { mean: number; low: number; high: number }
+  const needed = made.shifts * ((high - low) / 2 / Math.abs(mean - target)) ** 2
+  const about =
+    Number.isFinite(needed) && needed < 100_000
+      ? ` About ${grouped(Number(needed.toPrecision(2)), 0)} would tell.`
+      : ''
+  return [`Simulate more shifts: these do not show whether the target is held on average.${about}`]
+}
+
+const isOpen = (figure: Figure | undefined, target: number) =>
+  figure !== undefined &&
+  figure.mean !== null &&
+  figure.low !== null &&
+  figure.high !== null &&
+  figure.low < target &&
+  figure.high >= target

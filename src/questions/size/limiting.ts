@@ -1,0 +1,49 @@
+/** What limits the design that a sizing ends with: by hand, and by what is seen to take its output. */
+import type { EquipmentResult } from '../../answers/line-result.js'
+import type { MachineLosses } from '../../answers/losses.js'
+import { share } from '../../answers/losses-table.js'
+import { percentText } from '../../report/format.js'
+import type { JudgedAfresh } from './document.js'
+
+/** The piece with least to spare by hand and what it does, and what takes most from the machine that loses least. */
+export function limiting({ bottleneck, equipment, losses }: JudgedAfresh): string {
+  const piece = bottleneck === null ? undefined : equipment[bottleneck]
+  return [
+    ...(piece
+      ? [`What limits it is ${bottleneck}, which by hand has least to spare: ${topStates(piece)}.`]
+      : []),
+    ...(losses ? largestLosses(losses.machines) : []),
+  ].join(' ')
+}
+
+/** The three states that take most of its time. */
+const topStates = ({ states }: EquipmentResult): string =>
+  Object.values(states)
+    .filter(({ mean }) => (mean ?? 0) > 0)
+    .sort((a, b) => b.mean! - a.mean!)
+    .slice(0, 3)
+    .map(
+      ({ label, mean }) =>
+        `${label.slice(label.indexOf(': ') + 2)} ${percentText(Number(mean!.toPrecision(2)))}`,
+    )
+    .join(', ')
+
+/** Losses that are told; less than this of what it could put out shows in no decision. */
+const [mostTold, leastTold] = [3, 0.001]
+
+function largestLosses(machines: readonly MachineLosses[]): string[] {
+  const kept = ({ leaves, could }: MachineLosses) => (leaves.mean ?? 0) / could
+  const machine = machines.reduce<MachineLosses | null>(
+    (best, each) => (best === null || kept(each) > kept(best) ? each : best),
+    null,
+  )
+  const steps = (machine?.losses ?? [])
+    .filter((step) => step.share >= leastTold)
+    .sort((a, b) => b.share - a.share)
+    .slice(0, mostTold)
+  return machine && steps.length > 0
+    ? [
+        `Of what ${machine.machine} could put out it loses most to: ${steps.map((step) => `${step.label} ${share(step.share)}`).join(', ')}.`,
+      ]
+    : []
+}

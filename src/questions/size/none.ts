@@ -1,0 +1,87 @@
+/** What a sizing says where no design holds: which came nearest, by how much it misses, what limits it, and what to do next. */
+
+import { flowText } from '../../answers/flow.js'
+import { counted, figureText, grouped, listed, printedUnit } from '../../report/format.js'
+import type { SizedDesign, SizeResult } from './document.js'
+import { limiting } from './limiting.js'
+import { marginsOf, observed, promisesText, setText } from './words.js'
+
+/** The headline without a pick. */
+export function withoutPick(result: SizeResult): string[] {
+  const { nearest, designs } = result
+  const design = designs[nearest?.design ?? -1]
+  return [whyNone(result), ...(design ? nearestLines(design, result) : []), adviceText(result).join(' ')]
+}
+
+function whyNone(result: SizeResult): string {
+  const { designs, all, made, nearest } = result
+  const open = designs.filter(({ verdict }) => verdict === 'undecided')
+  const promises = promisesText(result)
+  if (open.length > 0)
+    return `No design is chosen: ${counted(open.length, 'design')} could not be told in ${observed(made.shifts, result)}${open.length < designs.length ? `, and the others do not hold ${promises}` : ''}.`
+  return `None of the ${counted(all, 'design')} holds ${promises}${nearest?.byHand ? ': by hand none can, and none was simulated' : ''}.`
+}
+
+/** The nearest design, by how much it misses, and what limits it. */
+function nearestLines(design: SizedDesign, result: SizeResult): string[] {
+  const { afresh, byHand } = result.nearest!
+  const name = `Nearest comes ${setText(design.set)}`
+  if (afresh) {
+    const { measures, promises, shifts } = afresh
+    const isOpen = design.verdict === 'undecided' ? ', which could not be told' : ''
+    return [
+      `${name}${isOpen}: ${marginsOf(promises, result)}, in ${observed(shifts, result, 'fresh ')} that the search did not see.`,
+      `In these it puts out ${figureText(measures.throughput, result.display)}, ${figureText(measures.output, result.display)} a shift. ${limiting(afresh)}`.trimEnd(),
+    ]
+  }
+  if (!byHand) return [`${name}.`]
+  const { atMost, promised, message } = byHand
+  const short =
+    promised !== null && promised > atMost
+      ? `, ${rateText(promised - atMost, result, 2)} short of the ${rateText(promised, result)} promised`
+      : ''
+  return [`${name}: by hand it puts out ${rateText(atMost, result)} at most${short}.`, unquoted(message)]
+}
+
+function rateText(rate: number, { display }: SizeResult, digits = 4): string {
+  const { factor, word } = printedUnit('cases/s', display)
+  return `${Number((rate * factor).toPrecision(digits))} ${word}`
+}
+
+/** Words of the check without the marks of a path. */
+const unquoted = (text: string): string => text.replaceAll('`', '')
+
+/** What to do next where no design holds, in sentences. */
+export function adviceText(result: SizeResult): string[] {
+  const { nearest, designs, made } = result
+  if (nearest === null) return ['Widen the choices, or promise less.']
+  const { atEnds, byHand, afresh } = nearest
+  if (designs[nearest.design]!.verdict === 'undecided')
+    return [
+      `Allow more --shifts than ${grouped(made.shifts, 0)}, or count more as either with "within".`,
+      ...(atEnds.length > 0 ? [`Or offer ${beyond(atEnds)}.`] : []),
+    ]
+  if (byHand) {
+    const ends = atEnds.filter(({ path }) => path === byHand.path)
+    return [
+      `By hand it takes ${unquoted(byHand.fix)}.`,
+      ends.length > 0 ? `Offer ${beyond(ends)}; or promise less.` : 'Offer that, or promise less.',
+    ]
+  }
+  const limit = afresh?.bottleneck ? `, such as one that makes ${afresh.bottleneck} faster` : ''
+  return [
+    atEnds.length > 0
+      ? `Offer ${beyond(atEnds)}; or promise less.`
+      : `No value of it stands at the end of its range, so more of the same is not enough: offer another choice${limit}; or promise less.`,
+  ]
+}
+
+/** Choices to be widened: upwards, and downwards only where none stands at its upper end, for more of most things costs and helps. */
+function beyond(ends: NonNullable<SizeResult['nearest']>['atEnds']): string {
+  const upwards = ends.filter(({ end }) => end === 'largest')
+  return listed(
+    (upwards.length > 0 ? upwards : ends).map(
+      ({ path, value, end }) => `${path} ${end === 'largest' ? 'above' : 'below'} ${flowText(value)}`,
+    ),
+  )
+}

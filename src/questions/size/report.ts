@@ -1,0 +1,84 @@
+/** The report of a sizing: what it says first, how sure that is, its tables and its limits. */
+
+import { closingOf } from '../../answers/closing.js'
+import { counted, durationText, grouped, percentText } from '../../report/format.js'
+import type { Report } from '../../report/report.js'
+import { within } from '../../report/sections.js'
+import type { SizeResult } from './document.js'
+import { headline } from './headline.js'
+import { weighed } from './nearest.js'
+import { sizeRecord } from './record.js'
+import { choiceTable, designTable, pickTable } from './tables.js'
+import { endOf, observed, promiseAt } from './words.js'
+
+/** The report of a sizing. */
+export function sizeReport(result: SizeResult): Report {
+  const { made, shift } = result
+  return {
+    title: made.scenario.title,
+    subtitle: `${counted(result.all, 'design')} of ${counted(result.choices.length, 'choice')}, on the same random numbers, up to ${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each, seed "${made.seed}".`,
+    headline: headline(result),
+    certainty: certainty(result),
+    tables: [pickTable(result), designTable(result), choiceTable(result)]
+      .filter(({ rows }) => rows.length > 0)
+      .map((table) => within('designs', table)),
+    limits: limits(result),
+    ...closingOf(made, result.assumed, 'Assumed of the scenario, because it does not say'),
+    ...sizeRecord(result, headline(result)),
+  }
+}
+
+function certainty(result: SizeResult): string[] {
+  const { made, spent, all, isFull, designs } = result
+  const without = designs.filter((each) => each.without !== null).length
+  const everyOne = `all ${grouped(all, 0)} designs for ${grouped(made.shifts, 0)} shifts each would be ${grouped(all * made.shifts, 0)} shifts`
+  const search = isFull
+    ? `Every design was simulated for ${grouped(made.shifts, 0)} shifts and judged by its figure alone: ${grouped(spent.shifts, 0)} shifts. How sure that is was not worked out.`
+    : `It took ${counted(spent.designs, 'design')} and ${counted(spent.shifts, 'shift')}${without > 0 ? `; ${counted(without, 'design')} more ${without === 1 ? 'was' : 'were'} refused without simulating` : ''} (${everyOne}).`
+  return [...(isFull || spent.designs === 0 ? [] : [procedure(result)]), search, ...freshText(result)]
+}
+
+/** What the confidence is of. */
+function procedure(result: SizeResult): string {
+  const { made, promises, pick } = result
+  const at = (side: 1 | -1) =>
+    promises.map((promise) => promiseAt(promise, side * promise.near, result)).join(' and ')
+  const sure =
+    pick === null
+      ? `simulating refused no design that keeps ${at(1)}.`
+      : `simulating refused no design before the pick that keeps ${at(1)}, and the pick keeps ${at(-1)}. What lies between may go either way.`
+  return `${percentText(made.confidence)} confidence in the whole procedure: ${sure} (Sequential tests after Wald, all designs on the same random numbers, the risk shared out among them.)`
+}
+
+/** Which shifts the figures of the pick are of. */
+function freshText(result: SizeResult): string[] {
+  const end = endOf(result)
+  if (end === null) return []
+  const { firstShift, shifts } = end.afresh
+  const simulated = result.designs.filter(({ without }) => without === null).length
+  return [
+    ...(result.pick === null && simulated > 1
+      ? [
+          `Which design is nearest was told by ${grouped(Math.min(weighed.shifts, result.made.shifts), 0)} shifts or more of ${simulated > weighed.designs ? `the ${weighed.designs} that seemed nearest` : 'each'}.`,
+        ]
+      : []),
+    `The figures of the ${result.pick === null ? 'nearest design' : 'pick'} are of ${observed(shifts, result)} that the search did not see, numbers ${grouped(firstShift, 0)} to ${grouped(firstShift + shifts - 1, 0)}: ${percentText(result.made.confidence)} confidence that what it keeps in the long run lies within their interval.`,
+  ]
+}
+
+function limits({ notes, order, rising, isFull, shift, spent }: SizeResult): string[] {
+  return [
+    ...notes,
+    `Designs stand in order of: ${order.join(', then ')}. ${order[0] === 'cost' ? 'The cost is worked out by hand for the promised rate, stops left out; what is not priced does not count.' : 'Nothing is priced, so the cheapest is the first in that order.'}`,
+    ...(rising.length > 0 ? [`Taken as known: more of ${rising.join(', ')} never hurts.`] : []),
+    ...(isFull || spent.designs === 0
+      ? []
+      : [
+          'A design is simulated until its verdict is clear, so its figure leans a little to the side of the verdict, and an interval would cover too seldom: none is given. The fresh shifts know nothing of the search.',
+        ]),
+    ...(shift.campaign > 1
+      ? ['Shifts follow each other in campaigns: a share of shifts is one of campaigns.']
+      : []),
+    'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A design is as good as what was measured for them.',
+  ]
+}

@@ -1,0 +1,170 @@
+/** Finds the cheapest design that keeps its promises, simulating as few designs, and each for as few shifts, as that takes. */
+
+import { type Condition, testOf } from '../../answers/condition.js'
+import type { ShiftResult } from '../../line/line.js'
+import type { Verdict } from '../../statistics/constraint.js'
+import { type PromiseFigure, promiseFigure } from './promise-figure.js'
+
+/** Shifts that are simulated ahead before the rule looks at them. */
+const ahead = 20
+
+/** A design as the search sees it: in order of cost, each no cheaper than the one before. */
+export interface Candidate {
+  /** What rules it out without simulating; null where nothing does. */
+  ruledOut: () => string | null
+  /** Whether it has no more than the design of that place of every factor of which more never hurts, and is like it in all else. */
+  isBelow: (other: number) => boolean
+}
+
+/** What the search found of one design. */
+export interface Tried {
+  /** Place in the order of cost. */
+  design: number
+  verdict: 'accepted' | 'refused' | 'undecided'
+  /** Why without simulating: what rules it out, or the place of a refused design that is no worse. */
+  without: { reason: string } | { worseThan: number } | null
+  /**
+   * Of each promise over the shifts that the rule looked at; none where it was not simulated. The ends of the interval are null
+   * where a test ended the shifts: it ends them when the figure looks good or bad, and no plain interval covers after that.
+   */
+  figures: PromiseFigure[]
+  shifts: number
+}
+
+/** What is sought. */
+export interface SizeGoal {
+  /** Of each design, in its own measures. */
+  promises: (design: number) => readonly Condition[]
+  confidence: number
+  /** Most shifts of each design. */
+  most: number
+  /** Every design is simulated for the most shifts and judged by its figures alone; for checking the search. */
+  isFull: boolean
+}
+
+/** The first `count` shifts of a design, in their order; null when cancelled. */
+export type MoreOf = (design: number, count: number) => Promise<readonly ShiftResult[] | null>
+
+/** Designs that are weighed against each other as the next to be tried. */
+const mostWeighed = 200
+
+/**
+ * Tries designs until the cheapest that is accepted is known; told of each by `onTried`, those known from before by
+ * `known`. Which is tried next is what rules out most either way: an accepted design rules out all that cost more, a refused
+ * one all that are below it. Where nothing is below anything that is the cheapest.
+ *
+ * The error of the whole procedure: the i-th design that is simulated may spend risk / (2 i (i + 1)) on being wrongly
+ * accepted, and as much on being wrongly refused, which together over all designs is at most the risk. So with the
+ * confidence asked, no design that is cheaper than the pick and keeps its promises by more than their nearness was
+ * refused, and the pick does not miss them by more, if what is taken never to hurt does not. A design that stays undecided is passed
+ * over, and said.
+ */
+export async function findCheapest(
+  candidates: readonly Candidate[],
+  goal: SizeGoal,
+  more: MoreOf,
+  known: (design: number) => Tried | null,
+  onTried: (tried: Tried) => void,
+): Promise<{ tried: Tried[]; pick: number | null } | null> {
+  const tried: Tried[] = []
+  const tell = (found: Tried): void => {
+    tried.push(found)
+    onTried(found)
+  }
+  const refuse = (design: number, without: NonNullable<Tried['without']>): void =>
+    tell({ design, verdict: 'refused', without, figures: [], shifts: 0 })
+  let open: number[] = []
+  for (const [design, { ruledOut }] of candidates.entries()) {
+    const reason = goal.isFull ? null : ruledOut()
+    if (reason === null) open.push(design)
+    else refuse(design, { reason })
+  }
+  let simulated = 0
+  let pick: number | null = null
+  while (open.length > 0) {
+    const design = goal.isFull ? open[0]! : nextOf(open, candidates)
+    simulated++
+    const risk = (1 - goal.confidence) / 2 / (simulated * (simulated + 1))
+    const found = known(design) ?? (await tryOne(design, goal, risk, more))
+    if (found === null) return null
+    tell(found)
+    open = open.filter((each) => each !== design)
+    if (found.verdict === 'accepted' && (pick === null || design < pick)) pick = design
+    if (goal.isFull) continue
+    if (found.verdict === 'accepted') open = open.filter((each) => each < design)
+    if (found.verdict === 'refused')
+      open = open.filter((each) => {
+        const isBelow = candidates[each]!.isBelow(design)
+        if (isBelow) refuse(each, { worseThan: design })
+        return !isBelow
+      })
+  }
+  return { tried, pick }
+}
+
+/** Of the open designs, in order of cost, the one that rules out most whichever way it goes; of equals the cheapest. */
+function nextOf(open: readonly number[], candidates: readonly Candidate[]): number {
+  const step = Math.max(1, open.length / mostWeighed)
+  let best = open[0]!
+  let most = 0
+  for (let at = 0; at < open.length; at += step) {
+    const place = Math.floor(at)
+    const design = open[place]!
+    const costlier = open.length - place
+    // it cannot rule out more than it costs less than
+    if (costlier <= most) break
+    let below = 0
+    for (const each of open) if (candidates[each]!.isBelow(design)) below++
+    const least = Math.min(costlier, below)
+    if (least > most) {
+      most = least
+      best = design
+    }
+  }
+  return best
+}
+
+async function tryOne(
+  design: number,
+  { promises, confidence, most, isFull }: SizeGoal,
+  risk: number,
+  more: MoreOf,
+): Promise<Tried | null> {
+  const conditions = promises(design)
+  const told = (verdict: Tried['verdict'], shifts: readonly ShiftResult[]): Tried => {
+    const figures = conditions.map((condition) =>
+      promiseFigure(condition, shifts, { confidence, exposure: 1 }),
+    )
+    return {
+      design,
+      verdict,
+      without: null,
+      figures: isFull ? figures : figures.map(({ mean }) => ({ mean, low: null, high: null })),
+      shifts: shifts.length,
+    }
+  }
+  if (isFull) {
+    const shifts = await more(design, most)
+    if (shifts === null) return null
+    const { figures } = told('accepted', shifts)
+    const keepsAll = conditions.every((condition, index) => keeps(condition, figures[index]!))
+    return told(keepsAll ? 'accepted' : 'refused', shifts)
+  }
+  const tests = conditions.map((condition) => testOf(condition, risk, risk / conditions.length))
+  const verdicts: (Verdict | null)[] = conditions.map(() => null)
+  let shifts: readonly ShiftResult[] = []
+  for (let shift = 0; shift < most; shift++) {
+    const come = await more(design, Math.min(most, Math.ceil((shift + 1) / ahead) * ahead))
+    if (come === null) return null
+    shifts = come
+    for (const [index, test] of tests.entries()) verdicts[index] ??= test.add(shifts[shift]!.values)
+    const looked = () => shifts.slice(0, shift + 1)
+    if (verdicts.includes('refused')) return told('refused', looked())
+    if (verdicts.every((verdict) => verdict === 'accepted')) return told('accepted', looked())
+  }
+  return told('undecided', shifts.slice(0, most))
+}
+
+/** Whether the figure alone keeps the promise; one that is not known does not. */
+const keeps = ({ isLeast, value }: Condition, { mean }: PromiseFigure): boolean =>
+  mean !== null && (isLeast ? mean >= value : mean <= value)

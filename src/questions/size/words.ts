@@ -1,0 +1,127 @@
+/** Designs, promises and margins of a sizing in words. */
+
+import { flowText } from '../../answers/flow.js'
+import { counted, figureText, grouped, percentText, printedUnit, shareOfShifts } from '../../report/format.js'
+import type { JudgedAfresh, PromiseResult, SizedDesign, SizeResult } from './document.js'
+import type { Shown } from './promise-figure.js'
+
+type Figure = SizedDesign['promises'][number]
+
+export const setText = (set: Record<string, unknown>): string =>
+  Object.entries(set)
+    .map(([path, value]) => `${path} = ${flowText(value)}`)
+    .join(', ')
+
+export const promisesText = ({ promises }: SizeResult): string =>
+  promises.map(({ promise }) => promise).join(' and ')
+
+/** The same, with how near counts as either where fresh shifts of the pick lie short: it is that which was accepted. */
+export const heldText = (result: SizeResult): string =>
+  result.promises
+    .map((promise, index) => {
+      const mean = result.picked?.promises[index]?.mean ?? promise.value
+      const isShort = promise.isLeast ? mean < promise.value : mean > promise.value
+      return isShort
+        ? `${promise.promise}, give or take ${amountText(promise.near, promise, result)}`
+        : promise.promise
+    })
+    .join(' and ')
+
+export const moneyText = (cost: number, { currency }: SizeResult): string => `${grouped(cost, 2)} ${currency}`
+
+/** What was simulated: shifts, or campaigns of several. */
+export const observed = (count: number, { shift }: SizeResult, kind = ''): string =>
+  counted(count, `${kind}${shift.campaign > 1 ? 'campaign' : 'shift'}`)
+
+/** The pick, or without one the nearest: its design and what fresh shifts say of it. Null where there is none, or none was simulated. */
+export function endOf({
+  designs,
+  pick,
+  picked,
+  nearest,
+}: SizeResult): { design: SizedDesign; afresh: JudgedAfresh } | null {
+  const [at, afresh] = pick === null ? [nearest?.design, nearest?.afresh] : [pick, picked]
+  const design = designs[at ?? -1]
+  return design && afresh ? { design, afresh } : null
+}
+
+/** A promise's figure: `96 % (94 to 98 %)`, `12.3 ± 0.4 min`; without an interval `96 %`, `12.3 min`. */
+export function figureWords(figure: Figure | undefined, unit: string, { display }: SizeResult): string {
+  if (figure === undefined || figure.mean === null) return '–'
+  const { mean, low, high } = figure
+  if (low !== null && high !== null)
+    return unit === 'share'
+      ? shareOfShifts(figure)
+      : figureText({ mean, low, high, sd: null, n: 0, unit, label: '' }, display)
+  if (unit === 'share') return `${Math.round(mean * 100)} %`
+  const { factor, word } = printedUnit(unit, display)
+  return `${Number((mean * factor).toPrecision(4))} ${word}`.trimEnd()
+}
+
+/** What figures have to spare of each promise, or fall short by: `88 % (85 to 90 %), 3 points to spare`. */
+export function marginsOf(figures: readonly Figure[], result: SizeResult): string {
+  const { promises } = result
+  return promises
+    .map((promise, index) => {
+      const figure = figureWords(figures[index], promise.unit, result)
+      const name = promises.length > 1 ? `${promise.promise}: ` : ''
+      const { mean } = figures[index] ?? { mean: null }
+      return mean === null ? `${name}${figure}` : `${name}${figure}, ${spareText(mean, promise, result)}`
+    })
+    .join('; ')
+}
+
+function spareText(mean: number, promise: PromiseResult, result: SizeResult): string {
+  const spare = promise.isLeast ? mean - promise.value : promise.value - mean
+  const amount = amountText(Math.abs(spare), promise, result)
+  const verdict = /^0(\.0+)? /.test(`${amount} `)
+    ? 'just what is asked'
+    : `${amount} ${spare < 0 ? 'short' : 'to spare'}`
+  return Math.abs(spare) < promise.near
+    ? `${verdict}, within the ${amountText(promise.near, promise, result)} that may go either way`
+    : verdict
+}
+
+/** A difference of a promise's figure: `3 points`, `0.12 cases/min`. */
+function amountText(amount: number, { unit }: PromiseResult, { display }: SizeResult): string {
+  const digits = (value: number) => String(Number(value.toPrecision(value < 10 ? 1 : 2)))
+  if (unit === 'share') {
+    const points = digits(amount * 100)
+    return `${points} ${points === '1' ? 'point' : 'points'}`
+  }
+  const { factor, word } = printedUnit(unit, display)
+  return `${Number((amount * factor).toPrecision(2))} ${word}`.trimEnd()
+}
+
+/** A promise with another value: `9 cases/min in at least 89 % of shifts`. */
+export function promiseAt(promise: PromiseResult, by: number, { display }: SizeResult): string {
+  const { value, unit, isLeast, measure } = promise
+  const at = isLeast ? value + by : value - by
+  // where the test itself ends halfway to none or all
+  const level = unit === 'share' ? Math.max(value / 2, Math.min((1 + value) / 2, at)) : at
+  const { factor, word } = printedUnit(unit, display)
+  const text = `at ${isLeast ? 'least' : 'most'} ${Number((level * factor).toPrecision(4))} ${word}`.trimEnd()
+  const inShifts = /^(.*?)\s+in\s+.+?\s+(of\s+(?:the\s+)?shifts)$/.exec(promise.promise)
+  return inShifts ? `${inShifts[1]} in ${text} of shifts` : `${measure} ${text}`
+}
+
+/** Whether fresh shifts bear out that the pick was accepted, where they do not; empty where they do. */
+export function contradiction(result: SizeResult): string[] {
+  const { picked, promises, made } = result
+  if (picked === null) return []
+  const of = (shown: Shown) => promises.filter((_, index) => picked.promises[index]?.shown === shown)
+  const named = (of: readonly PromiseResult[]) => of.map(({ promise }) => promise).join(' and ')
+  const [missed, near] = [of('missed'), of('near')]
+  return [
+    ...(missed.length > 0
+      ? [
+          `The fresh shifts contradict the search: they show that it does not hold ${named(missed)}, by more than may go either way. A search of ${percentText(made.confidence)} confidence is wrong now and then, and this one was: do not buy this design on it. Search again with a smaller "within", or with another --seed.`,
+        ]
+      : []),
+    ...(near.length > 0
+      ? [
+          `The fresh shifts show that it falls short of ${named(near)}: the whole interval does, though it reaches into what may go either way. If that is not good enough, say a smaller "within".`,
+        ]
+      : []),
+  ]
+}

@@ -1,0 +1,80 @@
+/** Results of a sweep as CSV, unrounded and in SI: a row a design, and a row a difference. */
+import { stringify } from 'csv-stringify/sync'
+import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import { flowText } from '../../answers/flow.js'
+import type { Figure } from '../../catalogue/figure.js'
+import type { SweepResult } from './document.js'
+
+const options = {
+  escape_formulas: true,
+  cast: { boolean: (value: boolean) => (value ? 'yes' : 'no') },
+}
+
+/** A row a design: its values as they were written, and each figure with its interval; the scenario as it stands comes first. */
+export function sweepDesignsCsv({ points, measures, base, factors }: SweepResult): string {
+  const head = [
+    'design',
+    ...(factors.length > 0 ? factors.map(({ path }) => path) : ['changes']),
+    ...measures.flatMap(({ name, unit }) => [
+      `${name} [${unit}]`,
+      `${name}, low`,
+      `${name}, high`,
+      `${name}, sd`,
+    ]),
+  ]
+  const figures = (of: Record<string, Figure>) =>
+    measures.flatMap(({ name }) => {
+      const { mean, low, high, sd } = of[name]!
+      return [mean, low, high, sd].map((value) => value ?? '')
+    })
+  const own = factors.map(({ base: value, unit }) => (value === null ? '' : `${value} ${unit}`.trim()))
+  const rows = points.map(({ set, measures: of }, index) => [
+    index + 1,
+    ...(factors.length > 0
+      ? factors.map(({ path }) => String(set[path]))
+      : [
+          Object.entries(set)
+            .map(([path, value]) => `${path} = ${flowText(value)}`)
+            .join('; '),
+        ]),
+    ...figures(of),
+  ])
+  return stringify(
+    [head, ['as it stands', ...(factors.length > 0 ? own : ['']), ...figures(base)], ...rows],
+    options,
+  )
+}
+
+/** A row a difference that was judged: steps along a curve, inputs moved alone, effects of a plan; none of a grid. */
+export function sweepDifferencesCsv({ curve, each, plan, points, factors, measures }: SweepResult): string {
+  const cells = ({ unit, mean, low, high, family, p, isShown }: DifferenceFigure) =>
+    [unit, mean, low, high, family, p, isShown].map((value) => value ?? '')
+  const at = (place: number) => `${points[place]!.at[0]} ${factors[0]!.unit}`.trim()
+  const along = Object.entries(curve?.measures ?? {}).flatMap(([name, { steps, onward }]) =>
+    [...steps, ...onward].map(({ from, to, difference }) => [
+      factors[0]!.path,
+      at(from),
+      at(to),
+      name,
+      ...cells(difference),
+    ]),
+  )
+  const moved = (each?.inputs ?? []).flatMap((input) =>
+    measures.flatMap(({ name }) =>
+      (['low', 'high'] as const).flatMap((side) => {
+        const difference = input.differences[name]![side]
+        return difference ? [[input.path, input.base, input[side], name, ...cells(difference)]] : []
+      }),
+    ),
+  )
+  const effects = measures.flatMap(({ name, unit }) => {
+    const of = plan?.[name]
+    return (of?.effects ?? []).map(({ path, mean, low, high, isShown }) => {
+      const { values, unit: word } = factors.find((factor) => factor.path === path)!
+      const [from, to] = values.map((value) => `${value} ${word}`.trim())
+      return [path, from, to, name, unit, mean, low, high, of!.family, '', isShown]
+    })
+  })
+  const head = ['input', 'from', 'to', 'measure', 'unit', 'difference', 'low', 'high', 'family', 'p', 'shown']
+  return stringify([head, ...along, ...moved, ...effects], options)
+}

@@ -1,0 +1,135 @@
+/** What a grid of two factors says: how much of one each value of the other asks for. */
+
+import { costName, heldName } from '../../answers/usual-measures.js'
+import { besideCost, costWords, isCostInPart } from '../../answers/warnings.js'
+import { grouped, listed } from '../../report/format.js'
+import type { Table } from '../../report/report.js'
+import { crossings } from './curve.js'
+import type { Factor, SweepMeasure, SweepPoint, SweepResult } from './document.js'
+import { gridValues } from './kinds.js'
+import { meanText, measureSubject, measureWords, pointText, targetWords, valueText } from './words.js'
+
+/** The measure that a grid is about: the first one asked for, the target where nobody asked. */
+export const gridMeasure = ({ measures }: Pick<SweepResult, 'measures'>): SweepMeasure => measures[0]!
+
+const placeOf = (at: readonly number[], factors: readonly Factor[]) =>
+  listed(factors.map((factor, index) => `${factor.path} = ${valueText(at[index]!, factor)}`))
+
+/** The sentences at the head of the report. */
+export function gridHeadline(result: SweepResult): string[] {
+  const { factors, points, target } = result
+  const [x, y] = factors as [Factor, Factor]
+  const measure = gridMeasure(result)
+  const lines: string[] = []
+  const failing = points.filter(({ errors }) => errors).length
+  const but =
+    failing > 0
+      ? `; but at ${failing === points.length ? 'every point' : `${failing} of the ${points.length} points`} the line cannot work as described`
+      : ''
+  const butThere = ({ errors }: SweepPoint) => (errors ? ', but there the line cannot work as described' : '')
+  const levels = result.grid![measure.name]!.levels
+  const z = gridValues(points, x.values, y.values, measure.name)
+  for (const level of levels) {
+    const met = y.values.flatMap((value, row) => {
+      const [first] = crossings(x.values, z[row]!, level).filter(({ rises }) => rises)
+      return first ? [{ value, at: first.at }] : []
+    })
+    const level_ =
+      measure.name === heldName && target !== null
+        ? `${meanText(level, measure, result)} of the shifts hold ${targetWords(target)}`
+        : `${measureSubject(measure)}, ${meanText(level, measure, result)}`
+    if (met.length > 0) {
+      const ends = met.length === 1 ? met : [met[0]!, met.at(-1)!]
+      lines.push(
+        `${level_} from about ${listed(ends.map(({ value, at }) => `${valueText(at, x, 3)} of ${x.path} on at ${valueText(value, y)} of ${y.path}`))}${but}.`,
+      )
+    } else if (z.flat().every((value) => !(value >= level))) lines.push(`${level_} at no point tried.`)
+  }
+  const ranked = [...points].filter(({ measures }) => (measures[measure.name]?.mean ?? null) !== null)
+  const best = ranked.reduce((a, b) =>
+    b.measures[measure.name]!.mean! > a.measures[measure.name]!.mean! ? b : a,
+  )
+  lines.push(
+    `${measureSubject(measure)}: highest with ${placeOf(best.at, factors)}, ${pointText(best.measures[measure.name], measure.name, result)}${butThere(best)}; as the scenario stands ${pointText(result.base[measure.name], measure.name, result)}.`,
+  )
+  const isPriced = result.measures.some(({ name }) => name === costName)
+  if (isPriced && isCostInPart(result)) lines.push(besideCost(result))
+  else if (isPriced && measure.name !== costName) {
+    const cheapest = points.reduce((a, b) =>
+      (b.measures[costName]?.mean ?? Infinity) < (a.measures[costName]?.mean ?? Infinity) ? b : a,
+    )
+    lines.push(
+      `${costWords('1000 cases', result)} cost least with ${placeOf(cheapest.at, factors)}, ${pointText(cheapest.measures[costName], costName, result)}${butThere(cheapest)}, where the target is held in ${pointText(cheapest.measures[heldName], heldName, result)}.`.replace(
+        ', where the target is held in –',
+        '',
+      ),
+    )
+  }
+  return lines
+}
+
+/** Most columns of figures beside each other; all stand in designs.csv. */
+const mostColumns = 12
+
+/** The tables of a grid: where each level is crossed, and the figures of the measure. */
+export function gridTables(result: SweepResult): Table[] {
+  const { factors, points } = result
+  const [x, y] = factors as [Factor, Factor]
+  return [
+    crossingTable(result, x, y),
+    ...result.measures.map((measure): Table => {
+      const every = Math.ceil(x.values.length / mostColumns)
+      const shown = x.values.filter((_, index) => index % every === 0)
+      return {
+        title: `${measureSubject(measure)} over both`,
+        note: `Across: ${x.path}. Down: ${y.path}.${every > 1 ? ' Every point stands in designs.csv.' : ''}`,
+        columns: [
+          y.path,
+          ...shown.map((value) => {
+            const minutes = x.minutes?.[x.values.indexOf(value)]
+            return `${valueText(value, x)}${minutes === undefined ? '' : `, ${grouped(minutes, 1)} min`}`
+          }),
+        ],
+        rows: y.values.map((row) => [
+          valueText(row, y),
+          ...shown.map((column) =>
+            pointText(
+              points.find(({ at }) => at[0] === column && at[1] === row)?.measures[measure.name],
+              measure.name,
+              result,
+            ),
+          ),
+        ]),
+      }
+    }),
+  ]
+}
+
+/** For each value of the second factor the first at which each level is met, interpolated between two that were tried. */
+function crossingTable(result: SweepResult, x: Factor, y: Factor): Table {
+  const measure = gridMeasure(result)
+  const { levels } = result.grid![measure.name]!
+  const z = gridValues(result.points, x.values, y.values, measure.name)
+  const cell = (row: readonly number[], level: number): string => {
+    const met = crossings(x.values, row, level)
+    if (met.length > 0)
+      return met
+        .map(
+          ({ at, from, rises }) =>
+            `${rises ? 'from' : 'up to'} ${valueText(at, x, 3)} (${x.values[from]} to ${x.values[from + 1]})`,
+        )
+        .join(', ')
+    const known = row.filter((value) => !Number.isNaN(value))
+    if (known.length === 0) return '–'
+    return known.every((value) => value >= level) ? 'at all' : 'at none'
+  }
+  return {
+    title: `Where ${measureWords(measure)} crosses each level: ${x.path} for each ${y.path}`,
+    note: 'Interpolated; in brackets the two values tried between which it lies.',
+    columns: [y.path, ...levels.map((level) => meanText(level, measure, result))],
+    rows:
+      levels.length === 0
+        ? []
+        : y.values.map((value, row) => [valueText(value, y), ...levels.map((level) => cell(z[row]!, level))]),
+  }
+}

@@ -1,0 +1,151 @@
+/** The numeric inputs of a scenario, for one factor at a time: what each is, and what it is with a tenth less and more. */
+import { amountOf, inSi, writtenAmount } from './factor.js'
+
+/** An input with its two ends; an end that cannot be reached is null. */
+export interface Input {
+  path: string
+  /** The value as the scenario has it, or the law whose scale moves. */
+  base: unknown
+  low: unknown
+  high: unknown
+  /** Bare whole numbers: the ends where only whole ones may stand. */
+  whole: { low: unknown; high: unknown } | null
+}
+
+/** An input that is not moved, and why. */
+export interface LeftOut {
+  path: string
+  reason: string
+}
+
+/** How far each input is moved, as a share of it. */
+export const moved = 0.1
+
+const checkOnly = 'only tapeshift check reads it'
+const limitOnly = 'it only limits what may stand elsewhere'
+
+/** Inputs on which no shift depends. A test moves each of them. */
+const idle: [RegExp, string][] = [
+  [/^site\./, checkOnly],
+  [/^closure\.(?!reopens\.)/, checkOnly],
+  [/^tape\.(adhesion|shear|tensile|elongation|applies-at)\b/, checkOnly],
+  [/^cases\.[^.]+\.(weight|board|contents-value|overfill|width|height)\b/, checkOnly],
+  [/^cases\.[^.]+\.inside\.(width|height)$/, checkOnly],
+  [/^line\.[^.]+\.roller-pitch$/, checkOnly],
+  [/^line\.[^.]+\.heads\.[^.]+\.drum$/, checkOnly],
+  [/^line\.[^.]+\.heads\.[^.]+\.(takes|rated-speed)\b/, limitOnly],
+  [/^target$/, 'it is what the line must hold, and no input of it'],
+  [/^shift\.campaign$/, 'it is how shifts are observed, and no input of the line'],
+]
+
+/** How a study is made, what is asked of it, and texts: none of them is an input. */
+const aside = ['title', 'display', 'study', 'size', 'variants', 'log', 'observed', 'note', 'currency', 'unit']
+
+/** Laws of times by the keys that stretch them. */
+const scales: Record<string, string[]> = {
+  exponential: ['mean'],
+  lognormal: ['mean'],
+  gamma: ['mean'],
+  erlang: ['mean'],
+  weibull: ['scale'],
+  triangular: ['low', 'mode', 'high'],
+  uniform: ['low', 'high'],
+  normal: ['mean', 'sd', 'at-least'],
+}
+
+/** Most entries of a list whose entries are moved one by one. */
+const mostEntries = 20
+
+const isMap = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/**
+ * Every numeric input of a scenario as resolved, in its order. A law of times is one input: its scale is moved, and its form stays. So is
+ * a list of rates. Shares stay within 0 and 1; what is 0 does not move.
+ */
+export function inputsOf(resolved: Record<string, unknown>): { inputs: Input[]; leftOut: LeftOut[] } {
+  const inputs: Input[] = []
+  const leftOut: LeftOut[] = []
+  const visit = (value: unknown, path: string): void => {
+    const law = scaleKeys(value)
+    if (law !== null) {
+      const [name, keys] = law
+      const parameters = (value as Record<string, Record<string, unknown>>)[name]!
+      const stretched = (factor: number) => ({
+        [name]: { ...parameters, ...scaled(parameters, keys, factor) },
+      })
+      const isNothing = keys.every((key) => (amountOf(parameters[key])?.number ?? 0) === 0)
+      add(path, value, stretched(1 - moved), stretched(1 + moved), isNothing)
+    } else if (isRates(value)) {
+      const times = (factor: number) => value.map((each) => movedValue(each, factor))
+      add(path, value, times(1 - moved), times(1 + moved), false)
+    } else if (Array.isArray(value) && value.length > mostEntries)
+      leftOut.push({ path, reason: `a list of more than ${mostEntries} entries: name one with --vary` })
+    else if (Array.isArray(value))
+      for (const [index, each] of value.entries()) visit(each, `${path}.${index}`)
+    else if (isMap(value)) {
+      for (const [key, each] of Object.entries(value))
+        if (!aside.includes(key)) visit(each, path === '' ? key : `${path}.${key}`)
+    } else {
+      const amount = amountOf(value)
+      if (amount === null) return
+      add(path, value, movedValue(value, 1 - moved), movedValue(value, 1 + moved), amount.number === 0)
+    }
+  }
+  const add = (path: string, base: unknown, low: unknown, high: unknown, isNothing: boolean): void => {
+    const reason = idle.find(([pattern]) => pattern.test(path))?.[1]
+    if (reason !== undefined) leftOut.push({ path, reason })
+    else if (isNothing) leftOut.push({ path, reason: 'it is 0: a tenth of it is nothing' })
+    else inputs.push({ path, base, low, high, whole: wholeEnds(base) })
+  }
+  visit(resolved, '')
+  return { inputs, leftOut }
+}
+
+/** A law of times by its scale, such as `mean 85 s` or `3.2 s to 5.6 s`; null of anything else. */
+export function lawText(value: unknown): string | null {
+  const law = scaleKeys(value)
+  if (law === null) return null
+  const [name, [first, ...others]] = law
+  const parameters = (value as Record<string, Record<string, unknown>>)[name]!
+  const isRange = first === 'low'
+  return isRange ? `${parameters.low} to ${parameters[others.at(-1)!]}` : `${first} ${parameters[first!]}`
+}
+
+/** The ends of a whole number that stays whole: a tenth away, and at least 1. */
+function wholeEnds(base: unknown): Input['whole'] {
+  if (typeof base !== 'number' || !Number.isInteger(base)) return null
+  const by = Math.max(1, Math.round(Math.abs(base) * moved))
+  return { low: base - by, high: base + by }
+}
+
+/** The law of a time by its name and the keys of its scale; null of anything else. */
+function scaleKeys(value: unknown): [string, string[]] | null {
+  if (!isMap(value)) return null
+  const [name, ...others] = Object.keys(value)
+  const keys = name === undefined || !Object.hasOwn(scales, name) ? null : scales[name]!
+  const parameters = name === undefined ? null : value[name]
+  if (keys === null || others.length > 0 || !isMap(parameters) || amountOf(parameters[keys[0]!]) === null)
+    return null
+  return [name!, keys]
+}
+
+const scaled = (parameters: Record<string, unknown>, keys: readonly string[], factor: number) =>
+  Object.fromEntries(
+    keys.flatMap((key) =>
+      parameters[key] === undefined ? [] : [[key, movedValue(parameters[key], factor)]],
+    ),
+  )
+
+/** Rates of the hours of a shift. */
+const isRates = (value: unknown): value is string[] =>
+  Array.isArray(value) && value.length > 0 && value.every((each) => /cases\/(min|h|s)$/.test(String(each)))
+
+function movedValue(value: unknown, factor: number): unknown {
+  const amount = amountOf(value)
+  if (amount === null) return value
+  const next = writtenAmount({ number: amount.number * factor, unit: amount.unit })
+  const isShare = amount.unit !== '' && inSi(amount).unit === '' && inSi({ ...amount, number: 1 }).number < 1
+  // no share of anything is above all of it, but the base itself may be, such as a stretch or a load
+  return isShare && inSi(amount).number <= 1 && inSi(amountOf(next)!).number > 1 ? '100 %' : next
+}

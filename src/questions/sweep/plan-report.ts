@@ -1,0 +1,89 @@
+/** What a straight line through the designs of a plan says: what each factor does, and how much of it all that explains. */
+import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import { counted, grouped, listed, percentText } from '../../report/format.js'
+import type { Table } from '../../report/report.js'
+import type { PlanOf, SweepMeasure, SweepResult } from './document.js'
+import {
+  differenceCell,
+  differenceWords,
+  measureSubject,
+  measureWords,
+  pointText,
+  rangeWords,
+  valueText,
+} from './words.js'
+
+/** An effect as a difference, so that it is printed like one. */
+export const effectFigure = (
+  { mean, low, high, isShown }: PlanOf['effects'][number],
+  { unit, label }: SweepMeasure,
+  { family, degreesOfFreedom }: PlanOf,
+): DifferenceFigure => ({
+  ...{ mean, low, high, isShown, unit, label, family },
+  ...{ n: degreesOfFreedom, sd: null, alone: { low: null, high: null } },
+  ...{ p: null, varianceRatio: null, matters: null },
+})
+
+/** Effects of a measure, the largest first. */
+export const rankedEffects = ({ effects }: PlanOf) =>
+  [...effects].sort((a, b) => Math.abs(b.mean) - Math.abs(a.mean))
+
+/** Below this share explained a straight line says little. Project rule. */
+const little = 0.5
+
+const explainedWords = (share: number) =>
+  share > 0.9995 ? 'all but a trace' : percentText(Math.round(share * 1000) / 1000)
+
+/** The sentences at the head of the report: one a measure. */
+export function planHeadline(result: SweepResult, plan: NonNullable<SweepResult['plan']>): string[] {
+  return result.measures.map((measure) => {
+    const subject = measureSubject(measure)
+    const of = plan[measure.name]
+    if (!of)
+      return `${subject}: no straight line can be fitted to these designs; take more of them, or factors that do not hang together.`
+    if (of.explained === null) return `${subject}: the same in every design.`
+    const shown = rankedEffects(of).filter(({ isShown }) => isShown)
+    const explained = `straight lines explain ${explainedWords(of.explained)} of what differs between the designs (R²)${of.explained < little ? ', so look at single factors as curves' : ''}`
+    if (shown.length === 0) return `${subject}: no factor is shown to change it; ${explained}.`
+    const words = shown
+      .slice(0, 3)
+      .map((effect) => `${effect.path} ${differenceWords(effectFigure(effect, measure, of), result)}`)
+    return `${subject}: from its lowest to its highest value ${listed(words)}; ${explained}.`
+  })
+}
+
+/** A table of effects a measure, and all designs. */
+export function planTables(result: SweepResult, plan: NonNullable<SweepResult['plan']>): Table[] {
+  const { factors, measures, points } = result
+  const range = (path: string) => rangeWords(factors.find((each) => each.path === path)!)
+  return [
+    ...measures.flatMap((measure): Table[] => {
+      const of = plan[measure.name]
+      if (!of || of.explained === null) return []
+      return [
+        {
+          title: `${measureSubject(measure)}: what each factor does`,
+          note: `In brackets: not shown. Straight lines explain ${explainedWords(of.explained)} (R²), ${counted(of.degreesOfFreedom, 'design')} more than numbers fitted.`,
+          columns: ['factor', 'over', 'brings', 'standardised'],
+          words: ['over'],
+          rows: rankedEffects(of).map((effect) => [
+            effect.path,
+            range(effect.path),
+            differenceCell(effectFigure(effect, measure, of), result),
+            `${grouped(effect.standardised, 2)} ± ${grouped(effect.standardisedHalf, 2)}`,
+          ]),
+        },
+      ]
+    }),
+    {
+      title: 'All designs',
+      note: '',
+      columns: ['design', ...factors.map(({ path }) => path), ...measures.map(measureWords)],
+      rows: points.map(({ at, measures: figures }, index) => [
+        String(index + 1),
+        ...at.map((value, place) => valueText(value, factors[place]!, 4)),
+        ...measures.map(({ name }) => pointText(figures[name], name, result)),
+      ]),
+    },
+  ]
+}

@@ -1,0 +1,59 @@
+/** A report as data, the same for the terminal and the page: sentences, tables and what only a page shows. */
+import type { Section } from './sections.js'
+
+/** The head in words. */
+export interface Head {
+  title: string
+  lines: string[]
+}
+
+/** What a reader with a minute reads. */
+export interface Summary {
+  question: string
+  answer: string
+  /** How sure that is. */
+  sureness: string[]
+  /** What limits the line; empty where nothing is known. */
+  limiting: string
+  next: string[]
+}
+
+export interface Table {
+  title: string
+  /** What the table says, in a sentence; may be empty. */
+  note: string
+  columns: string[]
+  /** The columns that hold words; the others but the first hold numbers. */
+  words?: string[]
+  rows: string[][]
+  /** Where it stands in the report. */
+  section?: Section
+}
+
+export interface Report {
+  title: string
+  subtitle: string
+  /** What must be known before the figures are read. */
+  head?: Head
+  headline: string[]
+  /** How sure the figures are. */
+  certainty: string[]
+  tables: Table[]
+  /** Limits of the model and of the study, printed with the figures. */
+  limits: string[]
+  assumed: Table
+  cautions: readonly string[]
+  repeat: string
+  /** Version, seed and scenario that made it. */
+  origin: string
+  /** For the page alone: what its first screen says. */
+  summary?: Summary
+  /** The line from above, to scale, as SVG. */
+  plan?: string
+  /** Cases over time and place in a stretch of one shift: SVG, for a screen and for a telephone. */
+  moment?: { wide: string; narrow: string }
+  findings?: Table
+  given?: Table
+  definitions?: Table
+  checklist?: Table
+}
