@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto'
 import type { Picture } from '../report/marks/chart.js'
 import { escaped } from '../report/markup.js'
 import type { Report, Table } from '../report/report.js'
-import { type Section, sectionOfChart, sections } from '../report/sections.js'
+import { type Section, sections } from '../report/sections.js'
 import { figureHtml, list, paragraphs, prose, tableHtml } from './parts.js'
 import { style } from './style.js'
 
@@ -117,7 +117,7 @@ function partsOf(report: Report, pictures: readonly Picture[]): Part[] {
         : '',
     ),
     ...subjects.flatMap(([key, title]) => {
-      const charts = pictures.filter(({ chart }) => sectionOfChart(chart.name) === key)
+      const charts = pictures.filter(({ chart }) => chart.section === key)
       const headings = [title, ...charts.map(({ chart }) => chart.title)]
       return part(
         key,

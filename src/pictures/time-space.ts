@@ -1,14 +1,16 @@
 /** Time-space diagram of a recorded stretch: every case's way along the line over time, as SVG that needs nothing else. */
 
 import { type Display, grouped, printedUnit } from '../report/format.js'
-import { shortened, wrapped } from '../report/marks/chart.js'
+import { shortened, wrapped } from '../report/marks/breaking.js'
+import { inks } from '../report/marks/inks.js'
+import { pageLetterWidth } from '../report/marks/letters.js'
 import { escaped } from '../report/markup.js'
 import type { Stretch } from '../shifts/stretch.js'
 import { findingOf, fullest, numbersOf } from './finding.js'
 import type { Layout } from './layout.js'
 import { type Move, motionOf } from './motion.js'
 import { type Polyline, placeOn, simplified } from './polyline.js'
-import { inks, stopInk, stopLooks } from './state-looks.js'
+import { stopInk, stopLooks } from './state-looks.js'
 import { clockOf, lasting, type Stop, type StopKind, stopsOf, stopWords, waitsOf } from './stops.js'
 import { px, rect, text } from './svg-parts.js'
 
@@ -29,9 +31,6 @@ const leastBand = 20
 const bandsHeight = 430
 const stripHeight = 16
 const panelHeight = 84
-/** Usual width of a letter, plain and bold, px. */
-const letter = 6.3
-const boldLetter = 7.2
 
 /** A number stays in the line of its unit. */
 const together = (words: string) => words.replace(/(\d) (?=(?:min|s|h)\b)/g, '$1\u00a0')
@@ -56,9 +55,9 @@ export function timeSpaceSvg(
   const x = (time: number) =>
     left + ((Math.min(Math.max(time, from), to) - from) / (to - from)) * (right - left)
   const finding = findingOf(stretch, layout)
-  const titleLines = wrapped(together(finding), Math.floor((width - 20) / 9.4))
+  const titleLines = wrapped(together(finding), Math.floor((width - 20) / pageLetterWidth.title))
   const subtitle = `Each line is a case on its way down the page; a level line is a case that stands. Shift ${stretch.shift}, ${lasting(to - from)}.`
-  const subtitleLines = wrapped(together(subtitle), Math.floor((width - 20) / 6.8))
+  const subtitleLines = wrapped(together(subtitle), Math.floor((width - 20) / pageLetterWidth.subtitle))
   let y = 8 + titleLines.length * 20 + subtitleLines.length * 16 + 12
   const strips = waitsOf(stretch).map((waits, source) => ({ waits, source }))
   const shown = strips.filter(({ source }) => stretch.sources[source]!.whenFull === 'wait').slice(0, 6)
@@ -138,7 +137,7 @@ function waitStrip(
   id: string,
 ): string {
   return [
-    text(left - 8, top + 12, `${shortened(name, Math.floor((left - 8) / letter) - 6)} waits`, {
+    text(left - 8, top + 12, `${shortened(name, Math.floor((left - 8) / pageLetterWidth.plain) - 6)} waits`, {
       anchor: 'end',
       size: 11,
     }),
@@ -193,10 +192,10 @@ function stopLabels(stops: readonly Stop[], { x, bands, right }: Frame): string[
     const room = Math.min(next ? x(next.from) : right, right) - begin
     const { name } = stopWords[stop.kind]
     const words = [`${name} ${lasting(stop.to - stop.from)}`, name].find(
-      (each) => each.length * boldLetter <= room,
+      (each) => each.length * pageLetterWidth.bold <= room,
     )
     if (words === undefined) continue
-    taken.set(stop.piece, begin + words.length * boldLetter + 6)
+    taken.set(stop.piece, begin + words.length * pageLetterWidth.bold + 6)
     labels.push(
       text(begin, top + Math.min(16, height / 2 + 4), words, { size: 11, weight: 'bold', halo: true }),
     )
@@ -231,7 +230,7 @@ function bandName(
   const isTall = height >= 34
   const x = left - 8
   // beside the words of the direction, which a narrow drawing goes without
-  const most = Math.floor((x - (left === margin.narrow ? 2 : 16)) / boldLetter)
+  const most = Math.floor((x - (left === margin.narrow ? 2 : 16)) / pageLetterWidth.bold)
   return (
     text(x, middle + (isTall ? -2 : 4), shortened(name, most), { anchor: 'end', weight: 'bold' }) +
     (isTall
@@ -375,7 +374,7 @@ function legendOf(id: string, stops: readonly Stop[], { states }: Stretch, top: 
     })
   let [x, y] = [10, top]
   const drawn = entries.map(({ words, draw }) => {
-    const needed = 28 + words.length * letter + 18
+    const needed = 28 + words.length * pageLetterWidth.plain + 18
     if (x > 10 && x + needed > width) {
       x = 10
       y += 20

@@ -124,6 +124,12 @@ export function shareOfShifts({ mean, low, high }: Pick<Figure, 'mean' | 'low' |
 export const percentText = (share: number, figures = 4): string =>
   `${Number((share * 100).toPrecision(figures))} %`
 
+/** A share in whole per cent: `43 %`, and `0.4 %` where the whole number would hide it. */
+export function percent(share: number): string {
+  const value = share * 100
+  return `${grouped(value, value > 0 && value < 0.95 ? 1 : 0)} %`
+}
+
 /** `a, b and c`. */
 export const listed = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`

@@ -12,8 +12,9 @@ import { heldChart } from '../../src/questions/run/held-chart.js'
 import { histogram, outputChart } from '../../src/questions/run/output-chart.js'
 import { statesChart } from '../../src/questions/run/states-chart.js'
 import { tapeChart } from '../../src/questions/run/tape-chart.js'
-import { counted } from '../../src/report/format.js'
-import { type Chart, percent, wrapped } from '../../src/report/marks/chart.js'
+import { counted, percent } from '../../src/report/format.js'
+import { wrapped } from '../../src/report/marks/breaking.js'
+import type { Chart } from '../../src/report/marks/chart.js'
 import { renderPng } from '../../src/report/png.js'
 
 const hostile = '<b onload=x>=1+1 & "x"'
@@ -328,7 +329,7 @@ describe('what the charts share', () => {
 
   it('runs in a browser: nothing of Node is asked for', async () => {
     const { output } = await build({
-      input: 'src/questions/charts.ts',
+      input: 'src/questions/charts-of-document.ts',
       platform: 'browser',
       output: { format: 'esm' },
       write: false,

@@ -1,23 +1,13 @@
 /** Charts of the losses: steps from what a machine could put out down to what comes out, and how several add up. */
-import type { ChartConfiguration, Plugin } from 'chart.js'
 import type { Losses, LossStep, MachineLosses } from '../../answers/losses.js'
 import { share } from '../../answers/losses-table.js'
 import { grouped, printFigure } from '../../report/format.js'
-import {
-  axisTitle,
-  belowHeight,
-  type Chart,
-  chartWidth,
-  foot,
-  frame,
-  headHeight,
-  palette,
-  roomAtRight,
-  rowLabel,
-  shortened,
-  tickFont,
-  written,
-} from '../../report/marks/chart.js'
+import { numbers, roomAtRight } from '../../report/marks/axis.js'
+import { steps } from '../../report/marks/bars.js'
+import { beside } from '../../report/marks/beside.js'
+import { rowLabel, shortened } from '../../report/marks/breaking.js'
+import { type Chart, chartOf } from '../../report/marks/chart.js'
+import { palette } from '../../report/marks/inks.js'
 import type { RunResult } from './document.js'
 
 /** A bar of the picture: it reaches from one number of cases to another. */
@@ -34,10 +24,6 @@ export interface LossRow {
 const leastShare = 0.005
 const isStop = ({ key }: LossStep): boolean => /^(jam|tape|size|breakdown|blade|planned)-/.test(key)
 const isSmall = (step: LossStep): boolean => isStop(step) && Math.abs(step.share) < leastShare
-
-const figuresWidth = 150
-const gap = 8
-const rowHeight = 30
 
 const whole = (cases: number): string => grouped(cases, 0)
 
@@ -159,94 +145,38 @@ function stepsChart(
   subtitle: string,
   name: string,
 ): Chart {
-  const options = frame(title, subtitle, gap)
-  const config: ChartConfiguration<'bar'> = {
-    type: 'bar',
-    data: {
-      labels: rows.map(({ label }) => rowLabel(label)),
-      datasets: [
-        {
-          label: 'cases a shift',
-          data: rows.map(({ from, to }): [number, number] => [Math.min(from, to), Math.max(from, to)]),
-          yAxisID: 'y',
-          backgroundColor: rows.map(({ kind }) => (kind === 'total' ? palette.main : palette.lost)),
-          minBarLength: 1.5,
-          barPercentage: 0.8,
-          categoryPercentage: 0.9,
-        },
-      ],
-    },
-    options: {
-      ...options,
-      indexAxis: 'y',
-      scales: {
-        x: {
-          min: 0,
-          max: Math.max(1, ...rows.flatMap(({ from, to }) => [from, to])),
-          title: axisTitle('cases a shift'),
-          ticks: {
-            color: palette.quietInk,
-            font: tickFont,
-            maxTicksLimit: 8,
-            maxRotation: 0,
-            includeBounds: false,
-            callback: (value) => whole(Number(value)),
-          },
-          grid: { color: palette.grid },
-          border: { color: palette.frame },
-        },
-        y: {
-          ticks: { color: palette.ink, autoSkip: false, font: tickFont },
-          grid: { display: false },
-          border: { color: palette.frame },
-        },
-        figures: roomAtRight(figuresWidth),
-      },
-    },
-    plugins: [joints(rows), figuresBeside(rows), foot(result)],
-  }
-  return {
+  return chartOf(result, {
     name,
+    section: 'losses',
     title,
+    subtitle,
     alt: `${title}. ${rows.map(({ label, text }) => `${label} ${text}`).join('; ')}.`,
-    width: chartWidth,
-    height: headHeight(title, subtitle, gap) + rows.length * rowHeight + belowHeight,
-    config: config as ChartConfiguration,
-  }
-}
-
-/** Thin lines from the end of each step to the next: one begins where the one above it ends. */
-function joints(rows: readonly LossRow[]): Plugin<'bar'> {
-  return {
-    id: 'joints',
-    afterDatasetsDraw(chart) {
-      const { ctx, scales } = chart
-      const bars = chart.getDatasetMeta(0).data
-      ctx.save()
-      ctx.strokeStyle = palette.quietInk
-      ctx.lineWidth = 1
-      for (const [index, { to }] of rows.slice(0, -1).entries()) {
-        const x = scales.x!.getPixelForValue(to)
-        ctx.beginPath()
-        ctx.moveTo(x, bars[index]!.y)
-        ctx.lineTo(x, bars[index + 1]!.y)
-        ctx.stroke()
-      }
-      ctx.restore()
+    gap: 8,
+    height: rows.length * 30,
+    rows: rows.map(({ label }) => rowLabel(label)),
+    axes: {
+      x: numbers({
+        title: 'cases a shift',
+        min: 0,
+        max: Math.max(1, ...rows.flatMap(({ from, to }) => [from, to])),
+        most: 8,
+        isInside: true,
+        textOf: whole,
+      }),
+      figures: roomAtRight(150),
     },
-  }
-}
-
-/** Writes the figures in a column at the right. */
-function figuresBeside(rows: readonly LossRow[]): Plugin<'bar'> {
-  return {
-    id: 'figures-beside',
-    afterDatasetsDraw(chart) {
-      const x = chart.chartArea.right + 12
-      for (const [index, { y }] of chart.getDatasetMeta(0).data.entries()) {
-        const { text, kind } = rows[index]!
-        written(chart.ctx, text, x, y + 4, { size: 12, colour: palette.ink, isBold: kind === 'total' })
-      }
-    },
-  }
+    marks: [
+      ...steps(
+        'cases a shift',
+        rows.map(({ from, to, kind }) => ({
+          from,
+          to,
+          colour: kind === 'total' ? palette.main : palette.lost,
+        })),
+      ),
+      beside(
+        rows.map(({ text, kind }, row) => ({ row, words: [{ text, right: 12, isBold: kind === 'total' }] })),
+      ),
+    ],
+  })
 }

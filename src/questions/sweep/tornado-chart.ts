@@ -1,8 +1,8 @@
 /** Charts of what inputs do, the most important first: one at a time with both ends, or as effects of a plan. */
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { counted, percentText } from '../../report/format.js'
-import { type Chart, palette } from '../../report/marks/chart.js'
-import { chartFile } from './axis.js'
+import { type Chart, fileStem } from '../../report/marks/chart.js'
+import { palette } from '../../report/marks/inks.js'
 import { type BarRow, barsChart } from './bars-chart.js'
 import type { SweepMeasure, SweepResult } from './document.js'
 import { isInputShown, mostInputs, rankedInputs } from './each-report.js'
@@ -31,7 +31,8 @@ export function tornadoChart(result: SweepResult, measure: SweepMeasure): Chart 
     ?.family
   const few = drawn.length < ranked.length ? ` The first ${drawn.length} of ${ranked.length} inputs.` : ''
   return barsChart(result, {
-    name: chartFile('each', measure.name),
+    name: fileStem('each', measure.name),
+    section: 'differences',
     title:
       shown.length === 0
         ? `${measureSubject(measure)}: no input is shown to change it`
@@ -54,7 +55,8 @@ export function planChart(result: SweepResult, measure: SweepMeasure): Chart | n
     return { name: effect.path, bars: [bar] }
   })
   return barsChart(result, {
-    name: chartFile('plan', measure.name),
+    name: fileStem('plan', measure.name),
+    section: 'figures',
     title: `${measureSubject(measure)}: straight lines explain ${Math.round(of.explained * 100)} % of what differs`,
     subtitle: `Bar: what each factor brings from its lowest to its highest value, the others alike. Filled: shown; hollow: not shown. Thin line: ${sureness(result)} interval for all ${of.family} effects together.`,
     axis: 'effect over the range',
