@@ -57,7 +57,7 @@ async function resultOf(
     import('./scenario.js'),
     import('../scenario/fault.js'),
     import('../questions/check/document.js'),
-    import('../questions/check/study.js'),
+    import('../index.js'),
   ])
   try {
     return check(await loadForCommand(name, { set, seed, variant }, io))

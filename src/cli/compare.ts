@@ -66,7 +66,12 @@ export const compareCommand: StudyCommand<CompareFlags> = {
   scenario: (flags) => ({ ...scenarioAsked(flags), whatIf: flags.whatIf }),
   answer: async (loaded, flags, context) => {
     const { compare } = await import('../index.js')
+    const { measure, matters, pairs, best, within, among, require, plain } = flags
     const variants = flags.variants?.split(',').map((each) => each.trim())
-    return compare(loaded, { ...flags, variants }, context)
+    return compare(
+      loaded,
+      { variants, measure, matters, pairs, best, within, among, require, plain },
+      context,
+    )
   },
 }

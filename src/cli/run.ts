@@ -47,9 +47,9 @@ export const runCommand: StudyCommand<RunFlags> = {
     ...scenarioAsked(flags),
     variant: flags.variant,
   }),
-  answer: async (loaded, flags, context) => {
+  answer: async (loaded, { precision, of, require, plain, files, json }, context) => {
     const { run } = await import('../index.js')
-    const isLean = !flags.files && !flags.json
-    return run(loaded, { ...flags, held: !isLean, moment: flags.files }, context)
+    const isLean = !files && !json
+    return run(loaded, { precision, of, require, plain, held: !isLean, moment: files }, context)
   },
 }

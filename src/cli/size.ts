@@ -56,8 +56,8 @@ export const sizeCommand: StudyCommand<SizeFlags> = {
   shifts: `most shifts of each design, 2 to ${mostShifts} (default: 2000)`,
   scenario: // the most shifts of a design are not the shifts of the scenario
     (flags) => scenarioAsked({ ...flags, shifts: undefined }),
-  answer: async (loaded, { shifts: most, ...flags }, context) => {
+  answer: async (loaded, { choose, holds, order, rising, full, shifts: most }, context) => {
     const { size } = await import('../index.js')
-    return size(loaded, { ...flags, most }, context)
+    return size(loaded, { choose, holds, order, rising, full, most }, context)
   },
 }

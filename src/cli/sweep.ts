@@ -52,8 +52,8 @@ export const sweepCommand: StudyCommand<SweepFlags> = {
   },
   shifts: `shifts of each design, 2 to ${mostShifts} (default: 100)`,
   scenario: scenarioAsked,
-  answer: async (loaded, flags, context) => {
+  answer: async (loaded, { vary, measure, each, plan }, context) => {
     const { sweep } = await import('../index.js')
-    return sweep(loaded, flags, context)
+    return sweep(loaded, { vary, measure, each, plan }, context)
   },
 }

@@ -13,14 +13,21 @@ export async function writeTrace(
   options: TraceOptions & ScenarioOptions,
   io: Io,
 ): Promise<number> {
-  const { set, seed, variant } = options
+  const { set, seed, variant, shift, equipment, from, to, json } = options
   const loaded = await loadForCommand(name, { set, seed, variant }, io)
   let isCancelled = false
   const stopListening = io.onInterrupt(() => {
     isCancelled = true
   })
   try {
-    for await (const { text, until } of trace(loaded, options)) {
+    for await (const { text, until } of trace(loaded, {
+      shift,
+      case: options.case,
+      equipment,
+      from,
+      to,
+      json,
+    })) {
       if (text !== '' && !io.stdout.write(text)) await once(io.stdout, 'drain')
       else await new Promise((resolve) => setImmediate(resolve))
       if (isCancelled) {
