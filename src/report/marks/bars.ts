@@ -2,7 +2,7 @@
 import type { Plugin } from 'chart.js'
 import { palette } from './inks.js'
 import { widthOf } from './letters.js'
-import { type Bars, byHand } from './mark.js'
+import { type Bars, byHand, type Mark } from './mark.js'
 import { stroked, written } from './pen.js'
 
 /** A piece of each row, with what is not as it is in most charts. */
@@ -61,7 +61,7 @@ export interface Step {
 }
 
 /** Steps row by row, with a thin line from the end of each to the next: one begins where the one above it ends. */
-export const steps = (label: string, all: readonly Step[]) => [
+export const steps = (label: string, all: readonly Step[]): Mark[] => [
   {
     label,
     data: all.map(({ from, to }): [number, number] => [Math.min(from, to), Math.max(from, to)]),

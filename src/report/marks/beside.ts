@@ -1,4 +1,5 @@
 /** Figures in columns right of a picture, each beside its row. */
+import type { Plugin } from 'chart.js'
 import { palette } from './inks.js'
 import { byHand } from './mark.js'
 import { written } from './pen.js'
@@ -15,7 +16,7 @@ export interface Beside {
 }
 
 /** What stands beside each row, 0 being the first; a row may also lie between two. */
-export const beside = (rows: readonly { row: number; words: readonly Beside[] }[]) =>
+export const beside = (rows: readonly { row: number; words: readonly Beside[] }[]): Plugin =>
   byHand({
     over({ ctx, area, y }) {
       for (const { row, words } of rows)
