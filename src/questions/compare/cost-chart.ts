@@ -31,9 +31,6 @@ const colours: Record<string, string> = {
 /** Colour of an element that this chart has never heard of. */
 const otherColour = palette.frame
 
-/** Elements on which white letters are read better than black ones. */
-const darkElements = new Set(['labour', 'energy', 'maintenance', 'failure-repair'])
-
 /** An element with a smaller share of every total cannot be seen. */
 const leastSeen = 0.005
 
@@ -83,7 +80,7 @@ export function costStackChart(result: CompareResult): Chart | null {
           barPercentage: 0.74,
         }),
       ),
-      pieceWords((piece, design) => wordsIn(elements[piece]!, design), elements.length, 8),
+      pieceWords(8, (piece, design) => wordsIn(elements[piece]!, design)),
       beside(figuresOf(result)),
     ],
   })
@@ -171,13 +168,9 @@ const figuresOf = ({ variants, differences, display }: CompareResult) =>
   })
 
 /** Name and money in a piece of a bar, or the money alone. */
-function wordsIn({ key, label, values }: Element, design: number) {
-  const value = values[design]!
-  const money = grouped(value, value < 9.95 ? 1 : 0)
-  return {
-    texts: [`${label} ${money}`, money],
-    colour: darkElements.has(key) ? palette.paper : palette.ink,
-  }
+function wordsIn({ label, values }: Element, design: number): string[] {
+  const money = grouped(values[design]!, values[design]! < 9.95 ? 1 : 0)
+  return [`${label} ${money}`, money]
 }
 
 function altOf({ variants, display }: CompareResult, elements: readonly Element[]): string {

@@ -9,7 +9,7 @@ import { rowLabel, shortened } from '../../report/marks/breaking.js'
 import { type Chart, chartOf, fileStem } from '../../report/marks/chart.js'
 import { palette } from '../../report/marks/inks.js'
 import { letterWidth } from '../../report/marks/letters.js'
-import type { Point, Points } from '../../report/marks/mark.js'
+import type { Points } from '../../report/marks/mark.js'
 import { farOff, roomySpan } from '../../report/marks/reach.js'
 import { nameAbove, ruleUp } from '../../report/marks/rule.js'
 import { whiskers } from '../../report/marks/whiskers.js'
@@ -34,10 +34,7 @@ interface Row {
 /** A chart for each compared measure of which any variant has a difference with an interval. */
 export function differenceCharts(result: CompareResult): Chart[] {
   const taken = new Set<string>()
-  return result.compared.flatMap((measure) => {
-    const chart = differenceChart(result, measure, taken)
-    return chart === null ? [] : [chart]
-  })
+  return result.compared.flatMap((measure) => differenceChart(result, measure, taken) ?? [])
 }
 
 function differenceChart(result: CompareResult, measure: string, taken: Set<string>): Chart | null {
@@ -65,9 +62,9 @@ function differenceChart(result: CompareResult, measure: string, taken: Set<stri
     gap: 26,
     height: rows.length * 36,
     axes: {
-      x: spanAxis(axis, `difference to the base${word === '' ? '' : `, ${word}`}`, (value) =>
-        signed(grouped(value, axis.decimals)),
-      ),
+      x: spanAxis(axis, `difference to the base${word === '' ? '' : `, ${word}`}`, {
+        textOf: (value) => signed(grouped(value, axis.decimals)),
+      }),
       y: rowAxis(rows.map(({ name }) => rowLabel(name))),
       figures: roomAtRight(figuresGap + Math.max(...texts.map((text) => text.length)) * letterWidth.figures),
     },
@@ -86,38 +83,30 @@ function differenceChart(result: CompareResult, measure: string, taken: Set<stri
 }
 
 function rowOf(name: string, figure: DifferenceFigure | undefined, factor: number): Row {
-  const scaled = (value: number | null | undefined) =>
-    value === null || value === undefined ? Number.NaN : value * factor
+  const scaled = (value: number | null | undefined) => (value ?? Number.NaN) * factor
   const [mean, low, high] = [scaled(figure?.mean), scaled(figure?.low), scaled(figure?.high)]
   const alone = { low: scaled(figure?.alone.low), high: scaled(figure?.alone.high) }
-  const isDrawn = [mean, low, high].every(Number.isFinite)
+  const isDrawn = Number.isFinite(mean + low + high)
   return {
     name,
     figure,
     ends: isDrawn ? { mean, low, high } : null,
-    alone: isDrawn && Number.isFinite(alone.low) && Number.isFinite(alone.high) ? alone : null,
+    alone: isDrawn && Number.isFinite(alone.low + alone.high) ? alone : null,
     isShown: isDrawn && figure?.isShown === true,
   }
 }
 
 const reachOf = ({ ends }: Row) => Math.max(Math.abs(ends!.low), Math.abs(ends!.high))
 
+/** Of the interval that a difference has alone, over that of all together. */
+const thick = { yAxisID: 'y', borderWidth: 4.5, order: 2 }
+
 /** The intervals as lines, the differences as dots, arrows to what is beyond the axis. */
 function datasetsOf(rows: readonly Row[], beyond: ReadonlySet<Row>, axis: Span): Points[] {
   const inside = [...rows.entries()].filter(([, row]) => row.ends !== null && !beyond.has(row))
   const outside = [...rows.entries()].filter(([, row]) => beyond.has(row))
-  const intervals = (of: (row: Row) => { low: number; high: number } | null) =>
-    inside.flatMap(([y, row]): [Point, Point][] => {
-      const ends = of(row)
-      return ends === null
-        ? []
-        : [
-            [
-              { x: ends.low, y },
-              { x: ends.high, y },
-            ],
-          ]
-    })
+  const intervals = (of: 'ends' | 'alone') =>
+    inside.flatMap(([at, row]) => (row[of] ? { at, low: row[of].low, high: row[of].high } : []))
   const dots = (label: string, of: typeof inside, xOf: (ends: NonNullable<Row['ends']>) => number) => ({
     label,
     data: of.map(([y, { ends }]) => ({ x: xOf(ends!), y })),
@@ -129,24 +118,12 @@ function datasetsOf(rows: readonly Row[], beyond: ReadonlySet<Row>, axis: Span):
   })
   const isFamily = inside.some(([, { figure }]) => isOfMany(figure))
   return [
-    whiskers(
-      'interval',
-      intervals(({ ends }) => ends),
-      {
-        ...{ yAxisID: 'y', borderWidth: 1.5, order: 3 },
-        ...{ pointStyle: 'line', pointRotation: 90, pointRadius: 8 },
-        ...{ pointBorderWidth: 1.5, pointBorderColor: palette.main },
-      },
-    ),
-    ...(isFamily
-      ? [
-          whiskers(
-            'interval alone',
-            intervals(({ alone }) => alone),
-            { yAxisID: 'y', borderWidth: 4.5, order: 2 },
-          ),
-        ]
-      : []),
+    whiskers('interval', 'x', intervals('ends'), {
+      ...{ yAxisID: 'y', borderWidth: 1.5, order: 3 },
+      ...{ pointStyle: 'line', pointRotation: 90, pointRadius: 8 },
+      ...{ pointBorderWidth: 1.5, pointBorderColor: palette.main },
+    }),
+    ...(isFamily ? [whiskers('interval alone', 'x', intervals('alone'), thick)] : []),
     {
       ...dots('difference', inside, ({ mean }) => mean),
       pointStyle: 'circle',

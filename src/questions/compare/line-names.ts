@@ -4,7 +4,7 @@ import { fitted, shortened } from '../../report/marks/breaking.js'
 import { palette } from '../../report/marks/inks.js'
 import { letterWidth, widthOf } from '../../report/marks/letters.js'
 import { byHand } from '../../report/marks/mark.js'
-import { dot, haloed, type Stroke, stroked } from '../../report/marks/pen.js'
+import { dot, haloed, level, type Stroke, stroked } from '../../report/marks/pen.js'
 
 /** Shares at which lines are named: right of all lines where these leave room there, left of them where that is so. */
 const sides = {
@@ -101,10 +101,7 @@ export const designNames = (designs: readonly Design[], labels: readonly Label[]
         const own = pixel(putOutAtLeast(design.outputs, share))
         const x = freePlace(own, side, width, taken)
         const { colour } = design.stroke
-        stroked(ctx, { colour }, [
-          [x, y],
-          [own, y],
-        ])
+        stroked(ctx, { colour }, level(y, x, own))
         dot(ctx, [own, y], 4.5, colour, { colour: palette.paper, width: 1.5 })
         const align = side === 'left' ? 'right' : 'left'
         const beside = x + (side === 'left' ? -4 : 4)

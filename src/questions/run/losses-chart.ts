@@ -75,10 +75,8 @@ function stepDown(rows: LossRow[], steps: readonly LossStep[], from: number, cou
   for (const step of steps) {
     const to = left - (step.cases.mean ?? 0)
     const word = to > left ? 'more: ' : ''
-    const { value } =
-      step.cases.low === null && !step.cases.few
-        ? { value: whole(step.cases.mean ?? 0) }
-        : printFigure(step.cases, 'metric')
+    const isBare = step.cases.low === null && !step.cases.few
+    const value = isBare ? whole(step.cases.mean ?? 0) : printFigure(step.cases, 'metric').value
     rows.push({
       label: word + step.label,
       from: left,
@@ -93,12 +91,12 @@ function stepDown(rows: LossRow[], steps: readonly LossStep[], from: number, cou
 
 const minus = (value: string): string => (value.startsWith('-') ? `+${value.slice(1)}` : `−${value}`)
 
-const total = (label: string, cases: number, could: number): LossRow => ({
+const total = (label: string, to: number, could: number, from = 0): LossRow => ({
   label,
-  from: 0,
-  to: cases,
+  from,
+  to,
   kind: 'total',
-  text: `${whole(cases)}, ${share(cases / could)}`,
+  text: `${whole(to - from)}, ${share((to - from) / could)}`,
 })
 
 function machineChart(result: RunResult, machine: MachineLosses, losses: Losses | null, name: string): Chart {
@@ -122,13 +120,7 @@ function lineChart(result: RunResult, losses: Losses, last: readonly MachineLoss
   let left = 0
   for (const { machine, leaves } of last) {
     const to = left + (leaves.mean ?? 0)
-    rows.push({
-      label: `leave ${machine}`,
-      from: left,
-      to,
-      kind: 'total',
-      text: `${whole(to - left)}, ${share((to - left) / could)}`,
-    })
+    rows.push(total(`leave ${machine}`, to, could, left))
     left = to
   }
   stepDown(rows, losses.line, left, could)
@@ -161,7 +153,7 @@ function stepsChart(
         max: Math.max(1, ...rows.flatMap(({ from, to }) => [from, to])),
         most: 8,
         isInside: true,
-        textOf: whole,
+        decimals: 0,
       }),
       figures: roomAtRight(150),
     },

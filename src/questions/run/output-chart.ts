@@ -59,7 +59,6 @@ export function outputChart(result: RunResult): Chart | null {
   // a bin may begin below no case at all, the axis does not
   const from = Math.max(-0.5, Math.min(bins[0]!.from - 0.5, min(reach)) - margin)
   const to = Math.max(bins.at(-1)!.to + 0.5, max(reach)) + margin
-  const whole = (value: number) => grouped(value, 0)
   return chartOf(result, {
     name: 'output',
     section: 'figures',
@@ -72,17 +71,17 @@ export function outputChart(result: RunResult): Chart | null {
     type: 'bar',
     axes: {
       // ticks no closer than the bins: a bar is never drawn wider than two ticks are apart
-      x: spanAxis(spanOf(from, to, mostTicks, width), 'good cases a shift', whole, {
+      x: spanAxis({ ...spanOf(from, to, mostTicks, width), decimals: 0 }, 'good cases a shift', {
         isPlain: true,
         more: { offset: false },
       }),
       y: numbers({
-        title: width === 1 ? 'shifts' : `shifts per ${whole(width)} cases`,
+        title: width === 1 ? 'shifts' : `shifts per ${grouped(width, 0)} cases`,
         min: 0,
         max: top,
         most: 7,
         isInside: true,
-        textOf: whole,
+        decimals: 0,
         moreOfTicks: { precision: 0 },
       }),
     },

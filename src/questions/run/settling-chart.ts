@@ -1,6 +1,6 @@
 /** Chart of the warm-up: the cases in the line from an empty start, with the cut that was found. */
 import { max } from 'simple-statistics'
-import { durationText, grouped } from '../../report/format.js'
+import { durationText } from '../../report/format.js'
 import { axisTime, numbers } from '../../report/marks/axis.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
 import { line } from '../../report/marks/line.js'
@@ -44,7 +44,7 @@ export function settlingChart(result: RunResult): Chart | null {
         max: top,
         most: 7,
         isInside: true,
-        textOf: (value) => grouped(value, top < 5 ? 1 : 0),
+        decimals: top < 5 ? 1 : 0,
       }),
     },
     marks: [

@@ -31,17 +31,6 @@ const colours: Record<string, string> = {
   'on-break': '#ffffff',
 }
 
-/** States on which white letters are read better than black ones. */
-const darkStates = new Set([
-  'working',
-  'jam-being-cleared',
-  'size-being-set',
-  'breakdown-being-repaired',
-  'blade-service',
-  'planned-stop',
-  'blocked',
-])
-
 /** A state that no machine is in for longer than this share of the shift has no entry in the legend. */
 const leastShown = 0.0005
 
@@ -86,14 +75,7 @@ export function statesChart(result: RunResult): Chart | null {
           },
         ),
       ),
-      pieceWords(
-        (piece, machine) => ({
-          texts: [percent(machines[machine]!.share(occurring[piece]!))],
-          colour: darkStates.has(occurring[piece]!) ? palette.paper : palette.ink,
-        }),
-        occurring.length,
-        6,
-      ),
+      pieceWords(6, (piece, machine) => [percent(machines[machine]!.share(occurring[piece]!))]),
     ],
   })
 

@@ -1,5 +1,5 @@
 /** Chart of the tape: what each head lays on cases and what is lost with its rolls, a shift. */
-import { figureText, grouped, percentText, printedUnit } from '../../report/format.js'
+import { figureText, percentText, printedUnit } from '../../report/format.js'
 import { numbers, roomAtRight } from '../../report/marks/axis.js'
 import { stacked, stackedBars } from '../../report/marks/bars.js'
 import { beside, figureOver } from '../../report/marks/beside.js'
@@ -42,7 +42,7 @@ export function tapeChart(result: RunResult): Chart | null {
         title: `tape a shift, ${word}`,
         min: 0,
         most: 8,
-        textOf: (value) => grouped(value, 0),
+        decimals: 0,
         more: stacked,
       }),
       figures: roomAtRight(figuresWidth),

@@ -1,11 +1,11 @@
 /** Charts of a sizing: what designs cost against what they keep, and which combinations of two choices hold. */
 import { isCostInPart, suffixCannotWork } from '../../answers/warnings.js'
 import { counted, grouped, percentText, printedUnit } from '../../report/format.js'
-import { decimalsOf, numbers, roundStep } from '../../report/marks/axis.js'
+import { decimalsOf, numbers, roundStep, type Span } from '../../report/marks/axis.js'
 import { shortened } from '../../report/marks/breaking.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
 import { nameNear } from '../../report/marks/labels.js'
-import type { Mark, Point } from '../../report/marks/mark.js'
+import type { Mark } from '../../report/marks/mark.js'
 import { nameAtEnd, ruleAcross, shade } from '../../report/marks/rule.js'
 import { whiskers } from '../../report/marks/whiskers.js'
 import type { PromiseResult, SizedDesign, SizeResult } from './document.js'
@@ -50,19 +50,15 @@ export function sizeCostChart(result: SizeResult): Chart | null {
       x: numbers({
         isInside: true,
         title: isPriced ? `cost of a shift by hand, ${currency}` : 'place in the order of the designs',
-        min: across.min,
-        max: across.max,
+        ...across,
         most: 9,
-        textOf: (value) => grouped(value, across.decimals),
         isPlain: true,
       }),
       y: numbers({
         isInside: true,
         title: promise.unit === 'share' ? '% of the shifts' : `${promise.label}, ${word}`,
-        min: axis.min,
-        max: axis.max,
+        ...axis,
         most: 8,
-        textOf: (value) => grouped(value, axis.decimals),
       }),
     },
     marks: [
@@ -112,21 +108,12 @@ function spotsOf(
 /** Designs by verdict, with a ring around the end of the search and the intervals behind. */
 function pointsOf(result: SizeResult, { spots, chosen, fresh, all }: ReturnType<typeof spotsOf>): Mark[] {
   const points = (of: readonly Spot[]) => of.map(({ x, y }) => ({ x, y }))
-  const intervals = all.flatMap(({ x, ends }): [Point, Point][] =>
-    ends === null
-      ? []
-      : [
-          [
-            { x, y: ends.low },
-            { x, y: ends.high },
-          ],
-        ],
-  )
+  const intervals = all.flatMap(({ x: at, ends }) => (ends ? { at, ...ends } : []))
   return [
     endRing(endName(result), chosen ? points([chosen]) : [], 5),
     ...verdictPoints((verdict) => points(spots.filter(({ design }) => design.verdict === verdict)), 5),
     freshPoints(points(fresh)),
-    whiskers('interval', intervals, { borderWidth: 1.2, order: 3 }),
+    whiskers('interval', 'y', intervals, { borderWidth: 1.2, order: 3 }),
   ].filter(({ data }) => data.length > 0)
 }
 
@@ -178,11 +165,7 @@ function placesOf(designs: readonly SizedDesign[], isPriced: boolean): number[] 
   return places
 }
 
-interface Range {
-  min: number
-  max: number
-  decimals: number
-}
+type Range = Omit<Span, 'ticks'>
 
 function rangeOf(values: readonly number[], room = 0.06): Range {
   const [low, high] = [Math.min(...values), Math.max(...values)]
@@ -190,11 +173,7 @@ function rangeOf(values: readonly number[], room = 0.06): Range {
   const middle = (low + high) / 2
   const half = span * (0.5 + room)
   const step = roundStep((2 * half) / 8)
-  return {
-    min: middle - half,
-    max: middle + half,
-    decimals: decimalsOf(step),
-  }
+  return { min: middle - half, max: middle + half, decimals: decimalsOf(step) }
 }
 
 /** An axis that holds the intervals and what is asked for; of shares at most from 0 to 100 %. */

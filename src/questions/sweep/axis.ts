@@ -18,7 +18,7 @@ export function factorAxis(factor: Factor) {
   return spanAxis(
     { min: first - room, max: last + room, ticks, decimals: 0 },
     unit === '' ? path : `${path}, ${unit}`,
-    (value) => valueText(value, { unit: '' }),
+    { textOf: (value) => valueText(value, { unit: '' }) },
   )
 }
 

@@ -6,7 +6,7 @@ import { roomAtRight, rowAxis, spanAxis } from '../../report/marks/axis.js'
 import { beside } from '../../report/marks/beside.js'
 import { pathLabel, shortened } from '../../report/marks/breaking.js'
 import { type Chart, type ChartAsked, chartOf } from '../../report/marks/chart.js'
-import { type EffectBar, effectBars } from '../../report/marks/effect-bars.js'
+import { effectBars } from '../../report/marks/effect-bars.js'
 import { farOff, roomySpan } from '../../report/marks/reach.js'
 import type { SweepMeasure, SweepResult } from './document.js'
 
@@ -52,7 +52,7 @@ export function barsChart(result: SweepResult, asked: BarsAsked): Chart | null {
   )
   const bars = placed.flat()
   if (bars.length === 0) return null
-  const reach = (row: readonly EffectBar[]) =>
+  const reach = (row: (typeof placed)[number]) =>
     Math.max(0, ...row.flatMap(({ low, high }) => [Math.abs(low), Math.abs(high)]))
   const far = farOff(placed, reach, farBeyond)
   const inside = placed.filter((row) => !far.has(row)).flat()
@@ -66,9 +66,9 @@ export function barsChart(result: SweepResult, asked: BarsAsked): Chart | null {
     gap: 12,
     height: rows.length * 38 + 8,
     axes: {
-      x: spanAxis(span, `${asked.axis}${word === '' ? '' : `, ${word}`}`, (value) =>
-        signed(grouped(value, span.decimals)),
-      ),
+      x: spanAxis(span, `${asked.axis}${word === '' ? '' : `, ${word}`}`, {
+        textOf: (value) => signed(grouped(value, span.decimals)),
+      }),
       y: rowAxis(rows.map(({ name }) => pathLabel(name))),
       room: roomAtRight(room),
     },

@@ -100,12 +100,12 @@ function levelsOf(result: SweepResult, measure: SweepMeasure, of: CurveOf, scale
     const cost = result.curve!.cost
     return cost?.base == null
       ? []
-      : [{ y: cost.base * scale, text: 'as it stands', at: cost.breakEven.map(({ at }) => at) }]
+      : [{ y: cost.base * scale, text: 'as it stands', met: cost.breakEven.map(({ at }) => at) }]
   }
   const own = (level: number, words: string): Level => {
     const met = of.crossings.filter((each) => each.level === level).map(({ at }) => at)
     const where = met.length === 1 ? `: ${valueText(met[0]!, factor, 3)}` : ''
-    return { y: level * scale, text: `${words}${where}`, at: met }
+    return { y: level * scale, text: `${words}${where}`, met }
   }
   if (measure.name === heldName) return [0.99, 0.95, 0.9].map((level) => own(level, `${level * 100} %`))
   if (measure.name !== 'throughput') return []
@@ -114,7 +114,7 @@ function levelsOf(result: SweepResult, measure: SweepMeasure, of: CurveOf, scale
   // a ceiling far above all that was tried would press the curve flat
   const isNear = ceiling !== null && ceiling < nearCeiling * highest
   return [
-    ...(isNear ? [{ y: ceiling * scale, text: 'ceiling of heads', at: [] }] : []),
+    ...(isNear ? [{ y: ceiling * scale, text: 'ceiling of heads', met: [] }] : []),
     ...(result.target === null ? [] : [own(result.target, 'target')]),
   ]
 }

@@ -43,6 +43,8 @@ export interface NumbersAsked {
   most?: number
   /** Are ends that are no round numbers left without a tick? */
   isInside?: boolean
+  /** Of the numbers at the ticks, where they are not written by `textOf`, nor as the library would. */
+  decimals?: number
   textOf?: (value: number) => string
   /** Without lines across the picture. */
   isPlain?: boolean
@@ -52,25 +54,17 @@ export interface NumbersAsked {
 }
 
 /** An axis of numbers at ticks that the library chooses. */
-export function numbers({
-  title,
-  min,
-  max,
-  most,
-  isInside,
-  textOf,
-  isPlain,
-  more,
-  moreOfTicks,
-}: NumbersAsked) {
+export function numbers(asked: NumbersAsked) {
+  const { title, min, max, most, decimals, isInside, isPlain, more, moreOfTicks } = asked
+  const textOf = asked.textOf ?? (decimals === undefined ? null : (value: number) => grouped(value, decimals))
   return {
     type: 'linear' as const,
-    ...(min === undefined ? {} : { min }),
-    ...(max === undefined ? {} : { max }),
+    min,
+    max,
     title: axisTitle(title),
     ticks: {
       ...ticks,
-      ...(most === undefined ? {} : { maxTicksLimit: most }),
+      maxTicksLimit: most,
       ...(isInside ? { includeBounds: false } : {}),
       ...(textOf ? { callback: (value: string | number) => textOf(Number(value)) } : {}),
       ...moreOfTicks,
@@ -95,42 +89,28 @@ export const ticksAt = (values: readonly number[]) => ({
 })
 
 /** An axis of numbers with ticks of its own. */
-export const spanAxis = (
-  span: Span,
-  title: string,
-  textOf = (value: number) => grouped(value, span.decimals),
-  asked: Partial<NumbersAsked> = {},
-) => ({
-  ...numbers({ title, min: span.min, max: span.max, textOf, moreOfTicks: { autoSkip: false }, ...asked }),
-  ...ticksAt(span.ticks),
+export const spanAxis = ({ ticks: at, ...span }: Span, title: string, more: Partial<NumbersAsked> = {}) => ({
+  ...numbers({ title, ...span, moreOfTicks: { autoSkip: false }, ...more }),
+  ...ticksAt(at),
 })
 
-/** Places at 0, 1, 2, ... with their names, which may be of several lines. */
-export const places = (names: readonly (string | string[])[]) => ({
-  type: 'linear' as const,
-  min: -0.5,
-  max: names.length - 0.5,
-  ...ticksAt(names.map((_, value) => value)),
-  ticks: {
-    color: palette.ink,
-    autoSkip: false,
-    font: plainFont,
-    callback: (value: string | number) => names[Number(value)] ?? '',
-  },
-  grid: { display: false },
-  border,
-})
-
-/** Rows from the top down. */
-export const rowAxis = (names: readonly (string | string[])[]) => ({ ...places(names), reverse: true })
-
-/** The rows of bars, whose names are the labels of the chart; pieces of a row stand on one another. */
+/** The rows of bars, whose names are the labels of the chart. */
 export const barRows = {
-  stacked: true,
   ticks: { color: palette.ink, autoSkip: false, font: plainFont },
   grid: { display: false },
   border,
 }
+
+/** Rows from the top down with their names, which may be of several lines. */
+export const rowAxis = (names: readonly (string | string[])[]) => ({
+  type: 'linear' as const,
+  reverse: true,
+  min: -0.5,
+  max: names.length - 0.5,
+  ...ticksAt(names.map((_, value) => value)),
+  ...barRows,
+  ticks: { ...barRows.ticks, callback: (value: string | number) => names[Number(value)] ?? '' },
+})
 
 /**
  * An axis without anything on it that keeps `width` px free right of the picture. Padding would do that too, but the

@@ -1,9 +1,9 @@
 /** Bars: pieces of a row that stand on one another, and steps from one number to another, with words in them. */
 import type { Plugin } from 'chart.js'
-import { palette } from './inks.js'
+import { lettersOn, palette } from './inks.js'
 import { widthOf } from './letters.js'
 import { type Bars, byHand, type Mark } from './mark.js'
-import { stroked, written } from './pen.js'
+import { stroked, upright, written } from './pen.js'
 
 /** A piece of each row, with what is not as it is in most charts. */
 export const stackedBars = (
@@ -27,31 +27,21 @@ export const stackedBars = (
 /** The axis along rows whose pieces stand on one another is told so too. */
 export const stacked = { stacked: true }
 
-/** Words in a piece: the first of `texts` that it has room for. */
-export interface PieceWords {
-  texts: string[]
-  colour: string
-}
-
-/** Writes into each piece of each row that has room for its words and `spare` px beside them. */
-export function pieceWords(
-  wordsOf: (piece: number, row: number) => PieceWords,
-  pieces: number,
-  spare: number,
-): Plugin {
-  return byHand({
+/** Writes into each piece of each row the first of its texts for which there is room, with `spare` px beside it. */
+export const pieceWords = (spare: number, textsOf: (piece: number, row: number) => string[]): Plugin =>
+  byHand({
     over({ ctx, chart }) {
-      for (let piece = 0; piece < pieces; piece++)
+      for (const [piece, { backgroundColor }] of chart.data.datasets.entries()) {
+        const lettering = { size: 11, colour: lettersOn(String(backgroundColor)), align: 'center' as const }
         for (const [row, bar] of chart.getDatasetMeta(piece).data.entries()) {
-          const { texts, colour } = wordsOf(piece, row)
           const { x, y, base } = bar.getProps(['x', 'y', 'base'], true) as Record<'x' | 'y' | 'base', number>
-          const lettering = { size: 11, colour, align: 'center' as const }
-          const text = texts.find((each) => x - base >= widthOf(ctx, each, lettering) + spare)
+          const isFit = (text: string) => x - base >= widthOf(ctx, text, lettering) + spare
+          const text = textsOf(piece, row).find(isFit)
           if (text !== undefined) written(ctx, text, (x + base) / 2, y + 4, lettering)
         }
+      }
     },
   })
-}
 
 /** A step of a row, from one number to another. */
 export interface Step {
@@ -74,10 +64,8 @@ export const steps = (label: string, all: readonly Step[]): Mark[] => [
   byHand({
     over({ ctx, x, chart }) {
       const bars = chart.getDatasetMeta(0).data
-      const joints = all
-        .slice(0, -1)
-        .map(({ to }, row) => [bars[row]!, bars[row + 1]!].map(({ y }) => [x(to), y] as const))
-      for (const joint of joints) stroked(ctx, { colour: palette.quietInk }, joint)
+      for (const [row, { to }] of all.slice(0, -1).entries())
+        stroked(ctx, { colour: palette.quietInk }, upright(x(to), bars[row]!.y, bars[row + 1]!.y))
     },
   }),
 ]

@@ -94,7 +94,8 @@ export function chartOf(origin: Origin, asked: ChartAsked): Chart {
       options: {
         ...options,
         ...(rows ? { indexAxis: 'y' } : {}),
-        scales: rows ? { y: barRows, ...axes } : axes,
+        // pieces of a row stand on one another
+        scales: rows ? { y: { ...barRows, stacked: true }, ...axes } : axes,
       },
       plugins: [...marks.filter(isByHand), foot(origin)],
     } as ChartConfiguration,

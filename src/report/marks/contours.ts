@@ -3,7 +3,7 @@ import type { Plugin } from 'chart.js'
 import { palette } from './inks.js'
 import { widthOf } from './letters.js'
 import { byHand, type Drawing, type Point } from './mark.js'
-import { haloed, type Place } from './pen.js'
+import { along, haloed, type Place } from './pen.js'
 
 /** Writes a figure above each point. */
 export const figuresAbove = (all: readonly (Point & { text: string })[]): Plugin =>
@@ -48,7 +48,10 @@ function clearestSpot(
 ): Place | null {
   if (lines.length === 0) return null
   const longest = lines.reduce((a, b) => (b.length > a.length ? b : a))
-  const spots = along(longest.map((point): Place => [x(point.x), y(point.y)])).filter(
+  const spots = along(
+    longest.map((point): Place => [x(point.x), y(point.y)]),
+    () => 4,
+  ).filter(
     ([across, down]) =>
       across - half > area.left &&
       across + half < area.right &&
@@ -62,15 +65,4 @@ function clearestSpot(
       ),
     )
   return spots.length === 0 ? null : spots.reduce((a, b) => (clear(b) > clear(a) ? b : a))
-}
-
-/** Places along a line, close together. */
-function along(points: readonly Place[]): Place[] {
-  const parts = [0, 0.25, 0.5, 0.75]
-  return points.slice(1).flatMap((to, index) => {
-    const from = points[index]!
-    return parts.map(
-      (part): Place => [from[0] + (to[0] - from[0]) * part, from[1] + (to[1] - from[1]) * part],
-    )
-  })
 }

@@ -52,3 +52,13 @@ export const inks = {
   band: variable('band'),
   pause: variable('pause'),
 }
+
+/** The colour of letters on `colour`, #rrggbb: paper where that is dark, by its luminance (IEC 61966-2-1, from memory). */
+export function lettersOn(colour: string): string {
+  const [red, green, blue] = [1, 3, 5].map((at) => {
+    const part = Number.parseInt(colour.slice(at, at + 2), 16) / 255
+    return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4
+  }) as [number, number, number]
+  // white letters keep a contrast of 3.2 to 1
+  return 0.2126 * red + 0.7152 * green + 0.0722 * blue < 0.28 ? palette.paper : palette.ink
+}

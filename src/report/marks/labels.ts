@@ -3,7 +3,7 @@ import type { Plugin } from 'chart.js'
 import { palette } from './inks.js'
 import { type Lettering, widthOf } from './letters.js'
 import { byHand, type Point, within } from './mark.js'
-import { dot, haloed, type Place, stroked, written } from './pen.js'
+import { along, dot, haloed, level, type Place, stroked, upright, written } from './pen.js'
 import { dashes } from './rule.js'
 
 /** Names of places along x, above the picture; one that would run into the one before it is left out. */
@@ -26,7 +26,7 @@ export const namesAbove = (names: readonly { text: string; at: number }[]): Plug
 export interface Level {
   y: number
   text: string
-  at: readonly number[]
+  met: readonly number[]
 }
 
 /** Least distance of two names of levels, px. */
@@ -37,13 +37,11 @@ export const levels = (all: readonly Level[]): Plugin =>
   byHand({
     over({ ctx, area, x, y }) {
       let free = Number.NEGATIVE_INFINITY
-      for (const { y: level, text, at } of [...all].sort((a, b) => b.y - a.y)) {
-        const height = y(level)
-        stroked(ctx, { colour: palette.target, width: 1.2, dash: dashes }, [
-          [area.left, height],
-          [area.right, height],
-        ])
-        for (const value of at) dot(ctx, [x(value), height], 3.5, palette.target)
+      for (const { y: at, text, met } of [...all].sort((a, b) => b.y - a.y)) {
+        const height = y(at)
+        const look = { colour: palette.target, width: 1.2, dash: dashes }
+        stroked(ctx, look, level(height, area.left, area.right))
+        for (const value of met) dot(ctx, [x(value), height], 3.5, palette.target)
         // names that would stand on one another move down
         const base = Math.max(height + 4, free)
         free = base + levelLine
@@ -64,7 +62,8 @@ export interface NamedPoint extends Point {
 export const namedPoints = (all: readonly NamedPoint[], line: readonly Point[]): Plugin =>
   byHand({
     over({ ctx, area, x: across, y: up }) {
-      const curve = along(line.map(({ x, y }): Place => [across(x), up(y)]))
+      const corners = line.map(({ x, y }): Place => [across(x), up(y)])
+      const curve = [...along(corners, (length) => Math.max(1, Math.ceil(length / 4))), ...corners.slice(-1)]
       for (const { words, isBelow, ...point } of all) {
         const [x, y] = [across(point.x), up(point.y)]
         const width = Math.max(...words.map((each) => widthOf(ctx, each, bold)))
@@ -87,10 +86,8 @@ export const namedPoints = (all: readonly NamedPoint[], line: readonly Point[]):
           )
         const { isDown, middle, top } = boxes.find(isFree) ?? boxes[0]!
         const circle = { middle: [x, y] as const, radius: 7 }
-        stroked(ctx, { colour: palette.ink, width: 1.6, circle }, [
-          [x, isDown ? y + 8 : y - 8],
-          [x, isDown ? top - 1 : top + height + 3],
-        ])
+        const leader = isDown ? upright(x, y + 8, top - 1) : upright(x, y - 8, top + height + 3)
+        stroked(ctx, { colour: palette.ink, width: 1.6, circle }, leader)
         for (const [index, each] of words.entries())
           haloed(
             ctx,
@@ -106,21 +103,6 @@ export const namedPoints = (all: readonly NamedPoint[], line: readonly Point[]):
       }
     },
   })
-
-/** Places along a line, a few px apart. */
-function along(points: readonly Place[]): Place[] {
-  return points.slice(1).flatMap((to, index) => {
-    const from = points[index]!
-    const count = Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / 4))
-    return Array.from(
-      { length: count + 1 },
-      (_, part): Place => [
-        from[0] + ((to[0] - from[0]) * part) / count,
-        from[1] + ((to[1] - from[1]) * part) / count,
-      ],
-    )
-  })
-}
 
 /** What a name may not lie on: a point with its interval. */
 export interface Obstacle {

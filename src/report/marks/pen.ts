@@ -14,6 +14,16 @@ export interface Stroke {
   dash?: readonly number[]
 }
 
+/** A line straight up or down, and one straight across. */
+export const upright = (x: number, from: number, to: number): Place[] => [
+  [x, from],
+  [x, to],
+]
+export const level = (y: number, from: number, to: number): Place[] => [
+  [from, y],
+  [to, y],
+]
+
 /** Draws broken lines, each from place to place, and a circle where one is given. */
 export function stroked(
   ctx: Context,
@@ -98,3 +108,15 @@ export function haloed(
   filled(ctx, [left - beside, y - up, width + 2 * beside, height], palette.paper, { alpha })
   written(ctx, text, x, y, lettering)
 }
+
+/** Places along a broken line, each part of it, by its length in px, in so many steps; without the last place of all. */
+export const along = (corners: readonly Place[], stepsOf: (length: number) => number): Place[] =>
+  corners.slice(1).flatMap((to, index) => {
+    const from = corners[index]!
+    const [right, down] = [to[0] - from[0], to[1] - from[1]]
+    const count = stepsOf(Math.hypot(right, down))
+    return Array.from(
+      { length: count },
+      (_, step): Place => [from[0] + (right * step) / count, from[1] + (down * step) / count],
+    )
+  })

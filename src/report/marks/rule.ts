@@ -3,7 +3,7 @@ import type { Plugin } from 'chart.js'
 import { palette } from './inks.js'
 import { type Lettering, widthOf } from './letters.js'
 import { byHand, within } from './mark.js'
-import { filled, type Stroke, stroked, written } from './pen.js'
+import { filled, level, type Stroke, stroked, upright, written } from './pen.js'
 
 /** How a reference line is dashed. */
 export const dashes = [6, 4]
@@ -18,10 +18,7 @@ export const ruleUp = (
   byHand({
     behind({ ctx, area: { left, right, top, bottom }, x }) {
       if (x(at) < left || x(at) > right) return
-      stroked(ctx, { ...look, ...stroke }, [
-        [x(at), top - beyond],
-        [x(at), bottom],
-      ])
+      stroked(ctx, { ...look, ...stroke }, upright(x(at), top - beyond, bottom))
     },
   })
 
@@ -29,11 +26,7 @@ export const ruleUp = (
 export const ruleAcross = (at: number, stroke: Partial<Stroke> = {}): Plugin =>
   byHand({
     behind({ ctx, area: { left, right, top, bottom }, y }) {
-      const height = within(top, bottom, y(at))
-      stroked(ctx, { ...look, ...stroke }, [
-        [left, height],
-        [right, height],
-      ])
+      stroked(ctx, { ...look, ...stroke }, level(within(top, bottom, y(at)), left, right))
     },
   })
 
