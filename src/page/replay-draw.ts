@@ -4,6 +4,7 @@ import type { Layout } from '../pictures/layout.js'
 import { type Move, placeAt, stateAt } from '../pictures/motion.js'
 import { pad, type ReplayFrame, replayFrame } from '../pictures/replay-frame.js'
 import { stopLooks } from '../pictures/state-looks.js'
+import { holdingAt } from '../pictures/steps.js'
 import { type StopKind, stopKindOf } from '../pictures/stops.js'
 import { okabeIto, pageColours } from '../report/marks/inks.js'
 import type { Stretch } from '../shifts/stretch.js'
@@ -292,12 +293,5 @@ export class ReplayPicture {
 }
 
 /** The number that holds at `time`; 0 before the first. */
-export function countAt(steps: readonly (readonly [number, number])[], time: number): number {
-  let [low, high] = [0, steps.length]
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if (steps[middle]![0] <= time) low = middle + 1
-    else high = middle
-  }
-  return low === 0 ? 0 : steps[low - 1]![1]
-}
+export const countAt = (steps: readonly (readonly [number, number])[], time: number): number =>
+  holdingAt(steps, time) ?? 0
