@@ -28,6 +28,8 @@ function onPiece({ times, places }: Corners, corner: number, time: number): numb
   return places[corner]! + (places[corner + 1]! - places[corner]!) * part
 }
 
+type Ends = [number, number]
+
 /**
  * The lower of two at every instant; `bound` binds only from its first corner to its last. It lies over the times of
  * `path`, without a jump at the end.
@@ -45,18 +47,21 @@ export function lower(path: Polyline, bound: Polyline): Polyline {
     const turn = bound.times[isBound ? ofBound + 1 : ofBound]!
     const end = Math.min(path.times[ofPath + 1]!, turn > begin ? turn : last)
     const [a, b] = [onPiece(path, ofPath, begin), onPiece(path, ofPath, end)]
-    const [c, d] = isBound
-      ? [onPiece(bound, ofBound, begin), onPiece(bound, ofBound, end)]
-      : [Infinity, Infinity]
-    add(made, begin, Math.min(a, c))
-    if ((a - c) * (b - d) < 0) {
-      const part = (c - a) / (c - a + b - d)
-      add(made, begin + (end - begin) * part, a + (b - a) * part)
-    }
-    add(made, end, Math.min(b, d))
+    const [c, d] = [begin, end].map((time) => (isBound ? onPiece(bound, ofBound, time) : Infinity)) as Ends
+    addLower(made, [begin, end], [a, b], [c, d])
     begin = end
   }
   return made
+}
+
+/** Adds the lower of two straight pieces over the same time, with the corner where they cross. */
+function addLower(made: Polyline, [begin, end]: Ends, [a, b]: Ends, [c, d]: Ends): void {
+  add(made, begin, Math.min(a, c))
+  if ((a - c) * (b - d) < 0) {
+    const part = (c - a) / (c - a + b - d)
+    add(made, begin + (end - begin) * part, a + (b - a) * part)
+  }
+  add(made, end, Math.min(b, d))
 }
 
 /** Adds a corner, without going back; one that says nothing new is left out. */

@@ -53,28 +53,27 @@ export const stopsOf = (stretch: Stretch): Stop[] =>
 
 /** The stops of one piece: states of one kind that follow one another are one stop. */
 function stopsOn(piece: number, { states, from, to }: Stretch): Stop[] {
-  const stops: Stop[] = []
   const all = states[piece]!
-  let open = null as Stop | null
-  for (const [index, [begin, state]] of all.entries()) {
+  const parts = all.map(([begin, state], index) => {
     const end = Math.min(all[index + 1]?.[0] ?? to, to)
-    const what = stateKinds[state]
-    if (!what || end <= from || begin >= to) {
-      open = null
-      continue
-    }
-    const seen = Math.max(begin, from)
     const isCut = begin < from || index === all.length - 1
-    const workFrom = what.isWork ? seen : end
+    const isSeen = end > from && begin < to
+    return { what: isSeen ? stateKinds[state] : undefined, begin: Math.max(begin, from), end, isCut }
+  })
+  const stops: Stop[] = []
+  let open: Stop | undefined
+  for (const { what, begin, end, isCut } of parts) {
     // people come before they work: work that is followed by waiting is another stop
-    if (open?.kind === what.kind && (what.isWork || open.workFrom === open.to)) {
+    const goesOn = open?.kind === what?.kind && (what?.isWork || open?.workFrom === open?.to)
+    if (open && what && goesOn) {
       if (!what.isWork) open.workFrom = end
       open.to = end
       open.isCut ||= isCut
-    } else {
-      open = { piece, kind: what.kind, from: seen, workFrom, to: end, isCut }
-      stops.push(open)
+      continue
     }
+    const workFrom = what?.isWork ? begin : end
+    open = what && { piece, kind: what.kind, from: begin, workFrom, to: end, isCut }
+    if (open) stops.push(open)
   }
   return stops
 }
