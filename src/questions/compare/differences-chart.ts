@@ -7,6 +7,7 @@ import { roomAtRight, rowAxis, type Span, spanAxis } from '../../report/marks/ax
 import { beside } from '../../report/marks/beside.js'
 import { rowLabel, shortened } from '../../report/marks/breaking.js'
 import { type Chart, chartOf, fileStem } from '../../report/marks/chart.js'
+import { dots } from '../../report/marks/dots.js'
 import { palette } from '../../report/marks/inks.js'
 import { letterWidth } from '../../report/marks/letters.js'
 import type { Points } from '../../report/marks/mark.js'
@@ -107,15 +108,15 @@ function datasetsOf(rows: readonly Row[], beyond: ReadonlySet<Row>, axis: Span):
   const outside = [...rows.entries()].filter(([, row]) => beyond.has(row))
   const intervals = (of: 'ends' | 'alone') =>
     inside.flatMap(([at, row]) => (row[of] ? { at, low: row[of].low, high: row[of].high } : []))
-  const dots = (label: string, of: typeof inside, xOf: (ends: NonNullable<Row['ends']>) => number) => ({
-    label,
-    data: of.map(([y, { ends }]) => ({ x: xOf(ends!), y })),
-    pointBackgroundColor: of.map(([, { isShown }]) => (isShown ? palette.main : palette.paper)),
-    pointBorderColor: palette.main,
-    pointBorderWidth: 2,
+  const signs = (of: typeof inside) => ({
+    colour: palette.main,
+    fill: of.map(([, { isShown }]) => (isShown ? palette.main : palette.paper)),
+    edge: 2,
     yAxisID: 'y',
     order: 1,
   })
+  const points = (of: typeof inside, xOf: (ends: NonNullable<Row['ends']>) => number) =>
+    of.map(([y, { ends }]) => ({ x: xOf(ends!), y }))
   const isFamily = inside.some(([, { figure }]) => isOfMany(figure))
   return [
     whiskers('interval', 'x', intervals('ends'), {
@@ -123,24 +124,22 @@ function datasetsOf(rows: readonly Row[], beyond: ReadonlySet<Row>, axis: Span):
       ...{ pointStyle: 'line', pointRotation: 90, pointRadius: 8 },
       ...{ pointBorderWidth: 1.5, pointBorderColor: palette.main },
     }),
-    ...(isFamily ? [whiskers('interval alone', 'x', intervals('alone'), thick)] : []),
-    {
-      ...dots('difference', inside, ({ mean }) => mean),
-      pointStyle: 'circle',
-      pointRadius: 5.5,
-    },
-    ...(outside.length > 0
-      ? [
-          {
-            ...dots('beyond the axis', outside, ({ mean }) => (mean < 0 ? axis.min : axis.max)),
-            pointStyle: 'triangle' as const,
-            pointRotation: outside.map(([, { ends }]) => (ends!.mean < 0 ? -90 : 90)),
-            pointRadius: 8,
-            clip: false as const,
-          },
-        ]
-      : []),
-  ]
+    whiskers('interval alone', 'x', isFamily ? intervals('alone') : [], thick),
+    dots(
+      'difference',
+      points(inside, ({ mean }) => mean),
+      { ...signs(inside), style: 'circle', radius: 5.5 },
+    ),
+    dots(
+      'beyond the axis',
+      points(outside, ({ mean }) => (mean < 0 ? axis.min : axis.max)),
+      {
+        ...signs(outside),
+        ...{ style: 'triangle', radius: 8, clip: false },
+        pointRotation: outside.map(([, { ends }]) => (ends!.mean < 0 ? -90 : 90)),
+      },
+    ),
+  ].filter(({ data }) => data.length > 0)
 }
 
 const isOfMany = (figure: DifferenceFigure | undefined) => (figure?.family ?? 1) > 1

@@ -3,6 +3,7 @@ import { flowText } from '../../answers/flow.js'
 import { numbers, ticksAt } from '../../report/marks/axis.js'
 import { shortened } from '../../report/marks/breaking.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
+import { dots } from '../../report/marks/dots.js'
 import { palette } from '../../report/marks/inks.js'
 import { byHand, type Points } from '../../report/marks/mark.js'
 import { written } from '../../report/marks/pen.js'
@@ -21,6 +22,14 @@ interface Cell {
   y: number
   /** Null where it was not tried. */
   design: SizedDesign | null
+  /** What it came to. */
+  is: SizedDesign['verdict'] | 'without' | 'not tried'
+}
+
+interface ChoiceMap {
+  across: Choice
+  up: Choice
+  cells: Cell[]
 }
 
 /** The map of the two choices of numbers of which most is told; null where there are no two, or nothing at which the others could stand. */
@@ -36,21 +45,15 @@ export function sizeMapChart(result: SizeResult): Chart | null {
     section: 'designs',
     title: `Which combinations of ${shortened(across.path, 40)} and ${shortened(up.path, 40)} hold`,
     subtitle: subtitleOf(result, map, chosen),
-    alt: altOf(across, up, cells, chosen, endName(result)),
+    alt: altOf(map, chosen, endName(result)),
     gap: 16,
     height: up.values.length * (up.values.length > 16 ? 20 : 34),
     axes: { x: choiceAxis(across), y: choiceAxis(up) },
     marks: [
-      ...datasetsOf(cells, chosen, endName(result), radius),
+      ...pointsOf(cells, chosen, endName(result), radius),
       figuresBeside(cells, result, across.values.length, radius),
     ],
   })
-}
-
-interface ChoiceMap {
-  across: Choice
-  up: Choice
-  cells: Cell[]
 }
 
 /** The two choices of which most combinations were tried; null without any. */
@@ -79,83 +82,61 @@ const choiceAxis = ({ path, values }: Choice) => ({
   ...ticksAt(values.map((_, value) => value)),
 })
 
-function subtitleOf(
-  result: SizeResult,
-  { across, up, cells }: ChoiceMap,
-  chosen: SizedDesign | null,
-): string {
-  const { choices, promises } = result
-  const others = choices.filter((choice) => choice !== across && choice !== up)
+function subtitleOf(result: SizeResult, map: ChoiceMap, chosen: SizedDesign | null): string {
+  const others = othersOf(result, map).map(({ path }) => `${path} = ${flowText(chosen!.set[path])}`)
+  const found = new Set(map.cells.map((cell) => cell.is))
   const signs = [
-    signsOf(cells.flatMap(({ design }) => (design?.without === null ? design.verdict : []))),
-    ...(cells.some(({ design }) => design !== null && design.without !== null)
-      ? ['× refused without simulating']
-      : []),
-    ...(cells.some(({ design }) => design === null) ? ['· not tried, or no scenario'] : []),
+    signsOf([...found].filter((is) => is !== 'without' && is !== 'not tried')),
+    ...(found.has('without') ? ['× refused without simulating'] : []),
+    ...(found.has('not tried') ? ['· not tried, or no scenario'] : []),
   ]
   return [
-    ...(others.length > 0
-      ? [`At ${others.map(({ path }) => `${path} = ${flowText(chosen!.set[path])}`).join(', ')}.`]
-      : []),
+    ...(others.length > 0 ? [`At ${others.join(', ')}.`] : []),
     `${signs.join(', ')}${chosen ? `; ring: ${endName(result)}` : ''}.`,
-    ...(promises[0]?.unit === 'share' ? ['Beside the signs: % of the shifts.'] : []),
+    ...(result.promises[0]?.unit === 'share' ? ['Beside the signs: % of the shifts.'] : []),
   ].join(' ')
 }
 
+const othersOf = ({ choices }: SizeResult, { across, up }: Pick<ChoiceMap, 'across' | 'up'>): Choice[] =>
+  choices.filter((choice) => choice !== across && choice !== up)
+
 /** Every combination of the two with the design that stands there. */
-function cellsOf(
-  { choices, designs }: SizeResult,
-  across: Choice,
-  up: Choice,
-  chosen: SizedDesign | null,
-): Cell[] {
+function cellsOf(result: SizeResult, across: Choice, up: Choice, chosen: SizedDesign | null): Cell[] {
   const isSame = (one: unknown, other: unknown) => JSON.stringify(one) === JSON.stringify(other)
   const placeIn = ({ path, values }: Choice, { set }: SizedDesign) =>
     values.findIndex((value) => isSame(value, set[path]))
-  const others = choices.filter((choice) => choice !== across && choice !== up)
+  const others = othersOf(result, { across, up })
   const known = new Map(
-    designs
+    result.designs
       .filter(({ set }) => others.every(({ path }) => isSame(set[path], chosen?.set[path])))
       .map((design) => [`${placeIn(across, design)} ${placeIn(up, design)}`, design]),
   )
   return across.values.flatMap((_, x) =>
-    up.values.map((__, y): Cell => ({ x, y, design: known.get(`${x} ${y}`) ?? null })),
+    up.values.map((__, y): Cell => {
+      const design = known.get(`${x} ${y}`) ?? null
+      const is = design === null ? 'not tried' : design.without === null ? design.verdict : 'without'
+      return { x, y, design, is }
+    }),
   )
 }
 
-function datasetsOf(
+function pointsOf(
   cells: readonly Cell[],
   chosen: SizedDesign | null,
   name: string,
   radius: number,
 ): Points[] {
+  const { quietInk, frame } = palette
   const at = (of: (cell: Cell) => boolean) => cells.filter(of).map(({ x, y }) => ({ x, y }))
+  const those = (is: Cell['is']) => at((cell) => cell.is === is)
+  const ended = at(({ design }) => design !== null && design === chosen)
   return [
-    endRing(
-      name,
-      at(({ design }) => design !== null && design === chosen),
-      radius,
-    ),
-    ...verdictPoints(
-      (verdict) => at(({ design }) => design?.without === null && design.verdict === verdict),
-      radius,
-    ),
-    {
-      label: 'refused without simulating',
-      data: at(({ design }) => design !== null && design.without !== null),
-      pointStyle: 'crossRot' as const,
-      pointRadius: radius - 1,
-      pointBorderColor: palette.quietInk,
-      pointBorderWidth: 1.5,
-    },
-    {
-      label: 'not tried',
-      data: at(({ design }) => design === null),
-      pointStyle: 'circle' as const,
-      pointRadius: 1.5,
-      pointBackgroundColor: palette.frame,
-      pointBorderColor: palette.frame,
-    },
+    endRing(name, ended, radius),
+    ...verdictPoints(those, radius),
+    dots('refused without simulating', those('without'), {
+      ...{ style: 'crossRot', radius: radius - 1, colour: quietInk, edge: 1.5 },
+    }),
+    dots('not tried', those('not tried'), { style: 'circle', radius: 1.5, colour: frame }),
   ].filter(({ data }) => data.length > 0)
 }
 
@@ -173,8 +154,8 @@ const figuresBeside = (
     over({ ctx, area, x: across, y: up }) {
       const room = (area.right - area.left) / columns / 2
       if (promises[0]?.unit !== 'share' || room - radius - 8 < leastRoom / 2) return
-      for (const { x, y, design } of cells) {
-        if (design === null || design.without !== null || design.share === null) continue
+      for (const { x, y, design, is } of cells) {
+        if (design === null || is === 'without' || design.share === null) continue
         const isBold = design === designs[pick ?? -1]
         const text = String(Math.round(design.share * 100))
         const lettering = { size: 11, colour: palette.quietInk, isBold }
@@ -183,28 +164,27 @@ const figuresBeside = (
     },
   })
 
-function altOf(
-  across: Choice,
-  up: Choice,
-  cells: readonly Cell[],
-  chosen: SizedDesign | null,
-  name: string,
-): string {
-  const of = (words: string, isOf: (design: SizedDesign) => boolean) => {
-    const found = cells.filter(({ design }) => design !== null && isOf(design))
+/** Combinations of one kind that are named for those who do not see the picture. */
+const mostNamed = 12
+
+function altOf({ across, up, cells }: ChoiceMap, chosen: SizedDesign | null, name: string): string {
+  const of = (words: string, isOf: (cell: Cell) => boolean) => {
+    const found = cells.filter((cell) => cell.design !== null && isOf(cell))
     if (found.length === 0) return []
     const named = found
-      .slice(0, 12)
+      .slice(0, mostNamed)
       .map(({ x, y }) => `${flowText(across.values[x])} and ${flowText(up.values[y])}`)
-    return [`${words}: ${named.join(', ')}${found.length > 12 ? ` and ${found.length - 12} more` : ''}`]
+    const more = found.length > mostNamed ? ` and ${found.length - mostNamed} more` : ''
+    return [`${words}: ${named.join(', ')}${more}`]
   }
-  const isTold = ({ without }: SizedDesign) => without === null
+  const others = (words: string, isOf: (cell: Cell) => boolean) =>
+    of(words, (cell) => isOf(cell) && cell.design !== chosen)
   const parts = [
-    ...of(name, (design) => design === chosen),
-    ...of('holds', (design) => isTold(design) && design.verdict === 'accepted' && design !== chosen),
-    ...of('fails', (design) => isTold(design) && design.verdict === 'refused' && design !== chosen),
-    ...of('not told', (design) => design.verdict === 'undecided' && design !== chosen),
-    ...of('refused without simulating', (design) => !isTold(design) && design !== chosen),
+    ...of(name, ({ design }) => design === chosen),
+    ...others('holds', ({ is }) => is === 'accepted'),
+    ...others('fails', ({ is }) => is === 'refused'),
+    ...others('not told', ({ design }) => design!.verdict === 'undecided'),
+    ...others('refused without simulating', ({ is }) => is === 'without'),
   ]
   return `${across.path} against ${up.path}: ${parts.join('; ')}; the others were not tried.`
 }

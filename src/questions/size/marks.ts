@@ -1,5 +1,6 @@
 /** How the charts of a sizing mark designs: a sign for each verdict, a ring around the one that the search ends with. */
 import { flowText } from '../../answers/flow.js'
+import { dots } from '../../report/marks/dots.js'
 import { palette } from '../../report/marks/inks.js'
 import type { Point, Points } from '../../report/marks/mark.js'
 import type { SizedDesign, SizeResult } from './document.js'
@@ -15,31 +16,17 @@ const verdicts = Object.keys(marks) as (keyof typeof marks)[]
 
 /** Points of each verdict, which `of` gives. */
 export const verdictPoints = (of: (verdict: SizedDesign['verdict']) => Point[], radius: number): Points[] =>
-  verdicts.map((verdict) => ({
-    label: marks[verdict].word,
-    data: of(verdict),
-    pointStyle: marks[verdict].style,
-    pointRadius: radius,
-    pointBackgroundColor: marks[verdict].fill,
-    pointBorderColor: palette.main,
-    pointBorderWidth: 2,
-    order: 2,
-  }))
+  verdicts.map((verdict) => {
+    const { word, style, fill } = marks[verdict]
+    return dots(word, of(verdict), { radius, style, colour: palette.main, fill, edge: 2, order: 2 })
+  })
 
 /** The design that the search ends with: the pick, or without one the nearest. */
 export const endName = ({ pick }: SizeResult): string => (pick === null ? 'the nearest' : 'the pick')
 
 /** A ring around it. */
-export const endRing = (label: string, data: Point[], radius: number): Points => ({
-  label,
-  data,
-  pointStyle: 'circle',
-  pointRadius: radius + 5,
-  pointBackgroundColor: 'transparent',
-  pointBorderColor: palette.ink,
-  pointBorderWidth: 2,
-  order: 1,
-})
+export const endRing = (label: string, data: Point[], radius: number): Points =>
+  dots(label, data, { radius: radius + 5, style: 'circle', fill: 'transparent', edge: 2, order: 1 })
 
 /** The signs of the verdicts that are there, with their words. */
 export const signsOf = (told: readonly SizedDesign['verdict'][]): string =>
@@ -52,12 +39,5 @@ export const signsOf = (told: readonly SizedDesign['verdict'][]): string =>
 export const designName = ({ set }: SizedDesign): string => Object.values(set).map(flowText).join(', ')
 
 /** The mark of the design that the search ends with on fresh shifts. */
-export const freshPoints = (data: Point[]): Points => ({
-  label: 'fresh shifts',
-  data,
-  pointStyle: 'rectRot',
-  pointRadius: 5,
-  pointBackgroundColor: palette.ink,
-  pointBorderColor: palette.ink,
-  order: 1,
-})
+export const freshPoints = (data: Point[]): Points =>
+  dots('fresh shifts', data, { radius: 5, style: 'rectRot', order: 1 })

@@ -4,6 +4,7 @@ import { grouped, listed } from '../../report/format.js'
 import { decimalsOf } from '../../report/marks/axis.js'
 import { type Chart, chartOf, fileStem } from '../../report/marks/chart.js'
 import { type Contour, contourNames, figuresAbove } from '../../report/marks/contours.js'
+import { dots } from '../../report/marks/dots.js'
 import { okabeIto, palette } from '../../report/marks/inks.js'
 import { line } from '../../report/marks/line.js'
 import type { Point, Points } from '../../report/marks/mark.js'
@@ -77,24 +78,12 @@ function datasetsOf({ levels, lines }: GridOf, tried: readonly Point[], own: Poi
       const look = { borderColor: colour, borderDash: dash, borderWidth: width }
       return line(`contour ${level}`, points.map(pointOf), { showLine: true, order: 2, ...look })
     }),
-    {
-      label: 'as it stands',
-      data: own,
-      pointStyle: 'rectRot',
-      pointRadius: 6.5,
-      pointBackgroundColor: 'transparent',
-      pointBorderColor: palette.ink,
-      pointBorderWidth: 2,
-      order: 0,
-    },
-    {
-      label: 'tried',
-      data: tried.map(({ x, y }) => ({ x, y })),
-      pointRadius: 2.5,
-      pointBackgroundColor: palette.quietInk,
-      pointBorderColor: palette.quietInk,
-      order: 1,
-    },
+    dots('as it stands', own, { style: 'rectRot', radius: 6.5, fill: 'transparent', edge: 2, order: 0 }),
+    dots(
+      'tried',
+      tried.map(({ x, y }) => ({ x, y })),
+      { radius: 2.5, colour: palette.quietInk, order: 1 },
+    ),
   ]
 }
 

@@ -66,33 +66,21 @@ export interface ChartAsked extends Pick<Chart, 'name' | 'section' | 'title' | '
 
 /** The chart of what is asked, with what made it at its foot. */
 export function chartOf(origin: Origin, asked: ChartAsked): Chart {
-  const { name, section, title, alt, mayNarrow, height, rows, axes } = asked
-  const marks = asked.marks.flatMap((mark) => mark || [])
-  const [titleLines, subtitleLines] = [
-    linesOf(title, lettersPerLine.title),
-    wrapped(asked.subtitle, lettersPerLine.subtitle),
-  ]
-  const options = frame(titleLines, subtitleLines, asked)
-  const around =
-    titleLines.length * 21 +
-    subtitleLines.length * 16 +
-    16 +
-    asked.gap +
-    (asked.legend ? legendHeight(asked.legend, legendWidth) : 0) +
-    belowHeight
+  const { subtitle, gap, height, type, rows, legend: named, axes, marks: all, ...told } = asked
+  const marks = all.flatMap((mark) => mark || [])
+  const titleLines = linesOf(told.title, lettersPerLine.title)
+  const subtitleLines = wrapped(subtitle, lettersPerLine.subtitle)
+  const above = titleLines.length * 21 + subtitleLines.length * 16 + 16 + gap
+  const around = above + (named ? legendHeight(named, legendWidth) : 0) + belowHeight
   return {
-    name,
-    section,
-    title,
-    alt,
+    ...told,
     width: chartWidth,
     height: typeof height === 'number' ? around + height : height.all,
-    ...(mayNarrow ? { mayNarrow } : {}),
     config: {
-      type: rows ? 'bar' : (asked.type ?? 'scatter'),
+      type: rows ? 'bar' : (type ?? 'scatter'),
       data: { ...(rows ? { labels: rows } : {}), datasets: marks.filter((mark) => !isByHand(mark)) },
       options: {
-        ...options,
+        ...frame(titleLines, subtitleLines, asked),
         ...(rows ? { indexAxis: 'y' } : {}),
         // pieces of a row stand on one another
         scales: rows ? { y: { ...barRows, stacked: true }, ...axes } : axes,
