@@ -1,7 +1,7 @@
 /** The work of `tapeshift trace`: simulates one shift and writes its events while it runs. */
 import { once } from 'node:events'
 import { Line, type ShiftResult } from '../line/line.js'
-import type { ShiftEvent } from '../line/observer.js'
+import type { ShiftEvent } from '../line/shift-event.js'
 import { Standstill } from '../line/standstill.js'
 import {
   clockText,

@@ -4,16 +4,17 @@ import type { Calendar } from './calendar.js'
 import type { Exit } from './exit.js'
 import type { Floor } from './floor.js'
 import type { Measure } from './measure.js'
-import type { Sealer } from './sealer.js'
+import type { Mechanism } from './mechanism.js'
 
 /** The measures under `measures` of the result, money left out. */
 export function lineMeasures(
   floor: Floor,
   calendar: Calendar,
   exit: Exit,
-  sealers: readonly Sealer[],
+  mechanisms: readonly Mechanism[],
 ): Measure[] {
   const { scenario } = floor
+  const sealers = mechanisms.flatMap((each) => each.taper() ?? [])
   const at = (key: string): string[] => ['measures', key]
   const measures: Measure[] = [
     {
@@ -54,7 +55,7 @@ export function lineMeasures(
       kind: floor.campaign > 1 ? 'mean' : 'share',
       value: () => calendar.reached / floor.counted.observed,
     })
-  if (Object.values(scenario.line).some(({ type }) => type === 'inspect'))
+  if (mechanisms.some((each) => each.mayReject()))
     measures.push({
       path: at('rejected'),
       label: 'Cases that left the line rejected, a shift',

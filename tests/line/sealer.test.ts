@@ -1,6 +1,6 @@
 /** The sealer worked by hand: headway, folding, jams, rolls, sizes, blade. */
 import { describe, expect, it } from 'vitest'
-import type { Sealer } from '../../src/line/sealer.js'
+import type { Sealer } from '../../src/kinds/sealer/model.js'
 import { State } from '../../src/line/states.js'
 import { trial } from './gate.js'
 

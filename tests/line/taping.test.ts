@@ -1,6 +1,6 @@
 /** Tape on the floor, worked by hand: running out unnoticed, changing early, breaks, standing under a head. */
 import { describe, expect, it } from 'vitest'
-import type { Sealer } from '../../src/line/sealer.js'
+import type { Sealer } from '../../src/kinds/sealer/model.js'
 import { State } from '../../src/line/states.js'
 import { trial } from './gate.js'
 import { simulate } from './shift.js'

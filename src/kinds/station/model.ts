@@ -1,16 +1,16 @@
 /** Station: any place that holds one case for a time, with servers side by side and a waiting room before them. */
 
-import { never } from '../engine/clock.js'
-import type { Draw } from '../engine/draw.js'
-import { Ring } from '../engine/ring.js'
-import { Level } from '../engine/tally.js'
-import { unset } from '../engine/unset.js'
-import type { EquipmentKeys } from '../scenario/schema.js'
-import type { CaseIndex } from './cases.js'
-import { type Floor, samplesPerShift } from './floor.js'
-import { type HeldSeries, heldMeasures, type Measure } from './measure.js'
-import { Mechanism } from './mechanism.js'
-import { State } from './states.js'
+import { never } from '../../engine/clock.js'
+import type { Draw } from '../../engine/draw.js'
+import { Ring } from '../../engine/ring.js'
+import { Level } from '../../engine/tally.js'
+import { unset } from '../../engine/unset.js'
+import type { CaseIndex } from '../../line/cases.js'
+import { type Floor, samplesPerShift } from '../../line/floor.js'
+import { type HeldSeries, heldMeasures, type Measure } from '../../line/measure.js'
+import { Mechanism } from '../../line/mechanism.js'
+import { State } from '../../line/states.js'
+import type { StationKeys } from './keys.js'
 
 const none = -1
 
@@ -39,7 +39,7 @@ export class Station extends Mechanism {
   private waits = 0
   private plannedStops = 0
 
-  constructor(floor: Floor, name: string, keys: EquipmentKeys<'station'>) {
+  constructor(floor: Floor, name: string, keys: StationKeys) {
     super(floor, name)
     this.servers = keys.servers
     this.repairs = keys.repairs

@@ -1,7 +1,7 @@
 /** Keys of `type: conveyor`. */
 import * as z from 'zod'
-import { assume, choice, quantity } from '../kit.js'
-import { breakdowns, passesTo, rightOfWay } from './common.js'
+import { assume, choice, quantity } from '../../scenario/kit.js'
+import { breakdowns, passesTo, rightOfWay } from '../shared-keys.js'
 
 export const conveyor = z
   .strictObject({
@@ -46,3 +46,5 @@ export const conveyor = z
     to: passesTo.optional(),
   })
   .describe('a conveyor')
+
+export type ConveyorKeys = z.output<typeof conveyor>

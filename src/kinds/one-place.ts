@@ -2,10 +2,10 @@
 import { never } from '../engine/clock.js'
 import type { Draw } from '../engine/draw.js'
 import type { Law } from '../engine/variates.js'
-import type { CaseIndex } from './cases.js'
-import type { Floor } from './floor.js'
-import { Mechanism } from './mechanism.js'
-import { State } from './states.js'
+import type { CaseIndex } from '../line/cases.js'
+import type { Floor } from '../line/floor.js'
+import { Mechanism } from '../line/mechanism.js'
+import { State } from '../line/states.js'
 
 const none = -1
 

@@ -1,8 +1,8 @@
 /** Keys of `type: inspect`: a place that looks at each case and rejects some. */
 import * as z from 'zod'
-import { timeDistribution } from '../distribution.js'
-import { assume, name, quantity } from '../kit.js'
-import { breakdowns, passesTo, rightOfWay, runBy } from './common.js'
+import { timeDistribution } from '../../scenario/distribution.js'
+import { assume, name, quantity } from '../../scenario/kit.js'
+import { breakdowns, passesTo, rightOfWay, runBy } from '../shared-keys.js'
 
 export const inspect = z
   .strictObject({
@@ -29,3 +29,5 @@ export const inspect = z
     to: passesTo.optional(),
   })
   .describe('an inspection')
+
+export type InspectKeys = z.output<typeof inspect>

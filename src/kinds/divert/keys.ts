@@ -1,8 +1,8 @@
 /** Keys of `type: divert`: a place that sends cases on by one of several ways. */
 import * as z from 'zod'
-import { timeDistribution } from '../distribution.js'
-import { assume, choice, name } from '../kit.js'
-import { breakdowns, rightOfWay } from './common.js'
+import { timeDistribution } from '../../scenario/distribution.js'
+import { assume, choice, name } from '../../scenario/kit.js'
+import { breakdowns, rightOfWay } from '../shared-keys.js'
 
 const targets = z
   .array(name)
@@ -35,3 +35,5 @@ export const divert = z
     'right-of-way': rightOfWay.optional(),
   })
   .describe('a divert')
+
+export type DivertKeys = z.output<typeof divert>

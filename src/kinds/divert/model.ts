@@ -1,14 +1,14 @@
 /** Divert: sends each case on by one of several ways: by its kind, by turns, or to where fewest cases are. */
-import type { EquipmentKeys } from '../scenario/schema.js'
-import type { CaseIndex } from './cases.js'
-import type { Floor } from './floor.js'
-import type { Measure } from './measure.js'
-import { OnePlace } from './one-place.js'
+import type { CaseIndex } from '../../line/cases.js'
+import type { Floor } from '../../line/floor.js'
+import type { Measure } from '../../line/measure.js'
+import { OnePlace } from '../one-place.js'
+import type { DivertKeys } from './keys.js'
 
 const none = -1
 
 export class Divert extends OnePlace {
-  private readonly rule: EquipmentKeys<'divert'>['rule']
+  private readonly rule: DivertKeys['rule']
   /** Name of the target of each way, in the order of the unit's ways. */
   private readonly targets: readonly string[]
   /** By kind of case: its way; read by case only. */
@@ -18,7 +18,7 @@ export class Divert extends OnePlace {
   /** Whose turn it is. */
   private turn = 0
 
-  constructor(floor: Floor, name: string, keys: EquipmentKeys<'divert'>) {
+  constructor(floor: Floor, name: string, keys: DivertKeys) {
     super(floor, name, keys.time)
     this.rule = keys.rule
     this.targets = Object.values(keys.to)

@@ -1,9 +1,9 @@
 /** Standing under a head: whether a case that was there when the belts stopped needs taping again. */
 
-import type { Stream } from '../engine/stream.js'
-import { unset } from '../engine/unset.js'
-import type { Floor } from './floor.js'
-import { hair } from './travel.js'
+import type { Stream } from '../../engine/stream.js'
+import { unset } from '../../engine/unset.js'
+import type { Floor } from '../../line/floor.js'
+import { hair } from '../travel.js'
 
 export class Dwell {
   private readonly draws: Stream

@@ -1,11 +1,11 @@
 /** Jams of one sealer: which case jams, how long the clearing takes, whether the case is spoilt. */
 
-import type { Draw } from '../engine/draw.js'
-import type { Stream } from '../engine/stream.js'
-import type { EquipmentKeys } from '../scenario/schema.js'
-import type { Floor } from './floor.js'
+import type { Draw } from '../../engine/draw.js'
+import type { Stream } from '../../engine/stream.js'
+import type { Floor } from '../../line/floor.js'
+import type { SealerKeys } from './keys.js'
 
-type JamKeys = NonNullable<EquipmentKeys<'sealer'>['jams']>
+type JamKeys = NonNullable<SealerKeys['jams']>
 
 export class Jams {
   private readonly chance: number

@@ -1,7 +1,7 @@
 /** Keys that several kinds of equipment share. */
 import * as z from 'zod'
-import { timeDistribution } from '../distribution.js'
-import { assume, choice, name } from '../kit.js'
+import { timeDistribution } from '../scenario/distribution.js'
+import { assume, choice, name } from '../scenario/kit.js'
 
 /**
  * A key `to`, or one whose name ends in `-to`, says where cases go: `scenario/routes` reads every way of a line off such

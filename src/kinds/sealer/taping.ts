@@ -1,15 +1,13 @@
 /** The taping side of a sealer: its heads, and the stops that tape and blades ask for. */
 
-import type { Draw } from '../engine/draw.js'
-import type { EquipmentKeys } from '../scenario/schema.js'
-import { drawnLength } from '../trade/tape.js'
-import type { CaseIndex } from './cases.js'
-import type { Equipment } from './equipment.js'
-import type { Floor } from './floor.js'
+import type { Draw } from '../../engine/draw.js'
+import type { CaseIndex } from '../../line/cases.js'
+import type { Floor } from '../../line/floor.js'
+import { Cause } from '../../line/states.js'
+import type { Unit } from '../../line/unit.js'
+import { drawnLength } from '../../trade/tape.js'
 import { Head, type HeadFacts, Met } from './head.js'
-import { Cause } from './states.js'
-
-type SealerKeys = EquipmentKeys<'sealer'>
+import { headsOf, type SealerKeys } from './keys.js'
 
 export class Taping {
   /** First head first, in the direction of travel. */
@@ -28,7 +26,7 @@ export class Taping {
     private readonly floor: Floor,
     label: string,
     keys: SealerKeys,
-    private readonly unit: () => Equipment,
+    private readonly unit: () => Unit,
   ) {
     const { tape, shift } = floor.scenario
     const change = keys['roll-change']
@@ -44,8 +42,8 @@ export class Taping {
     }
     const firstRoll = (which: string) =>
       shift['rolls-start'] === 'part-used' ? floor.stream(label, `first roll ${which}`) : null
-    this.heads = Object.entries(keys.heads)
-      .flatMap(([which, head]) => (head ? [{ which, position: head.position }] : []))
+    this.heads = headsOf(keys)
+      .map(([which, { position }]) => ({ which, position }))
       .sort((a, b) => a.position - b.position)
       .map(
         ({ which, position }) =>

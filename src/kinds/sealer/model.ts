@@ -1,115 +1,61 @@
 /** Case sealer: a flap place, driven belts that carry cases past the heads, and all that makes the belts stand. */
 
-import { never } from '../engine/clock.js'
-import type { Draw } from '../engine/draw.js'
-import { Level } from '../engine/tally.js'
-import { unset } from '../engine/unset.js'
-import type { EquipmentKeys } from '../scenario/schema.js'
-import { gapNeeded } from '../trade/headway.js'
-import type { CaseIndex } from './cases.js'
+import { never } from '../../engine/clock.js'
+import type { Draw } from '../../engine/draw.js'
+import { Level } from '../../engine/tally.js'
+import type { CaseIndex } from '../../line/cases.js'
+import { effectivenessMeasures, Production } from '../../line/effectiveness.js'
+import type { Floor } from '../../line/floor.js'
+import type { Measure } from '../../line/measure.js'
+import { Cause, State } from '../../line/states.js'
+import type { Taper } from '../../line/taper.js'
+import { hair } from '../travel.js'
+import { Belts, none } from './belts.js'
 import { Dwell } from './dwell.js'
-import { effectivenessMeasures, Production } from './effectiveness.js'
-import type { Floor } from './floor.js'
+import { FlapPlace } from './flap-place.js'
 import type { Head } from './head.js'
 import { Jams } from './jams.js'
-import type { Measure } from './measure.js'
-import { Mechanism } from './mechanism.js'
-import { sealerMeasures } from './sealer-measures.js'
-import { Cause, State } from './states.js'
+import { cutsOf, type SealerKeys } from './keys.js'
+import { sealerMeasures } from './measures.js'
 import { Taping } from './taping.js'
-import { hair, Travel } from './travel.js'
 
-type SealerKeys = EquipmentKeys<'sealer'>
-
-const none = -1
-
-export class Sealer extends Mechanism {
+export class Sealer extends Belts implements Taper {
   casesLost = 0
   private readonly made: Production
   private readonly taping: Taping
-  private readonly travel: Travel
-  private readonly bed: number
-  private readonly gap: number
-  private readonly fold: Draw
+  private readonly flaps: FlapPlace
   private readonly setting: Draw
   private readonly isSetByCrew: boolean
   private readonly jams: Jams | null
   private readonly dwell: Dwell | null
 
-  // belts: rings over the running number of a case
-  private readonly positions: Float64Array
-  /** Belt travel from which the next case may enter, m. */
-  private clearFrom = unset
-  /** When the case in the flap place is folded, s. */
-  private foldedAt = never
   /** When the machine has set itself for the next size, s. */
   private setAt = never
-  /** Folding that is left while nobody stands there, s. */
-  private foldLeft = unset
-  private readonly mask: number
-  private readonly items: Int32Array
-  private readonly entries: Float64Array
-  private firstOn = 0
-  private nextOn = 0
-  /** Running number of the next case to meet each head. */
-  private readonly meets: Int32Array
-  /** Belt travel at which that case comes to each head and, last, at which the first case comes to the end of the belts. */
-  private readonly marks: Float64Array
   private isBlocked = false
   private readonly level = new Level(this.floor.clock)
-
-  // flap place and size
-  private flapItem: CaseIndex = none
-  /** The machine folds, or somebody who folds stands there. */
-  private canFold = true
-  private readonly isFoldedByPeople: boolean
   private sizeSet = none
-
-  // stops
   private jamDrawnFor = none
 
   constructor(floor: Floor, name: string, keys: SealerKeys) {
-    super(floor, name)
-    this.bed = keys.bed
-    this.travel = new Travel(floor.clock, keys['belt-speed'])
-    const given = Object.entries(keys.heads).flatMap(([which, head]) => (head ? [{ which, ...head }] : []))
-    const timing = given.map(({ cut }) => ({ wipeTravel: cut['wipe-travel'], reset: cut.reset }))
-    this.gap = gapNeeded(keys['minimum-gap'], timing, keys['belt-speed'])
+    super(floor, name, keys)
     // planned for a case: its headway
     this.made = new Production(floor.lengths.map((length) => (length + this.gap) / keys['belt-speed']))
     this.taping = new Taping(floor, this.label, keys, () => this.unit)
-    this.meets = new Int32Array(this.heads.length)
-    this.marks = new Float64Array(this.heads.length + 1)
-    this.positions = Float64Array.from(this.heads, (head) => head.position)
-
-    this.isFoldedByPeople = keys.flaps['folded-by'] === 'people'
-    this.fold = floor.draws(this.label, 'fold', keys.flaps.time)
+    const fold = floor.draws(this.label, 'fold', keys.flaps.time)
+    this.flaps = new FlapPlace(floor.clock, fold, keys.flaps['folded-by'] === 'people')
     this.setting = floor.draws(this.label, 'size setting', keys['size-setting'].time)
     this.isSetByCrew = keys['size-setting'].by === 'crew'
     this.jams = keys.jams ? new Jams(floor, this.label, keys.jams) : null
-    const wipe = Math.max(...timing.map((cut) => cut.wipeTravel))
+    const wipe = Math.max(...cutsOf(keys).map((cut) => cut.wipeTravel))
     const spoils = keys['dwell-spoils']
     this.dwell = spoils > 0 ? new Dwell(floor, this.label, spoils, wipe) : null
-
-    // a power of two well above bed over shortest pitch
-    const places = 2 ** Math.ceil(Math.log2(Math.ceil(this.bed / Math.min(...floor.lengths)) + 4))
-    this.mask = places - 1
-    this.items = new Int32Array(places)
-    this.entries = new Float64Array(places)
   }
 
   override empty(): void {
-    this.travel.reset()
-    this.firstOn = 0
-    this.nextOn = 0
-    this.meets.fill(0)
-    this.marks.fill(never)
-    this.clearFrom = 0
+    super.empty()
     this.isBlocked = false
     this.level.reset(this.floor.pictureFrom, this.floor.end)
-    this.flapItem = none
-    this.canFold = !this.isFoldedByPeople
-    this.foldedAt = never
+    this.flaps.reset()
     this.sizeSet = none
     this.setAt = never
     this.jamDrawnFor = none
@@ -129,42 +75,29 @@ export class Sealer extends Mechanism {
   }
 
   override held(): number {
-    let inside = this.flapItem === none ? 0 : 1
-    for (let number = this.firstOn; number < this.nextOn; number++)
-      if (this.items[number & this.mask] !== none) inside++
-    return inside
+    return this.riding() + (this.flaps.item === none ? 0 : 1)
   }
 
   // --- flap place ---
 
   override take(item: CaseIndex): boolean {
-    if (this.unit.frozen || this.flapItem !== none) return false
-    this.flapItem = item
-    this.fold.next()
-    this.foldLeft = this.fold.value
-    this.foldedAt = this.canFold ? this.floor.clock.now + this.fold.value : never
+    if (this.unit.frozen || this.flaps.item !== none) return false
+    this.flaps.put(item)
     this.level.change(1)
     return true
   }
 
   /** Moves the folded case onto the belts when headway and size allow it. */
   private admit(): void {
-    if (this.flapItem === none || this.foldedAt > this.floor.clock.now || !this.travel.isRunning) return
-    const at = this.travel.now()
-    if (this.clearFrom > at + hair) return
-    const kind = this.floor.cases.kind[this.flapItem]!
+    const { item, foldedAt } = this.flaps
+    if (item === none || foldedAt > this.floor.clock.now || !this.travel.isRunning) return
+    if (this.clearFrom > this.travel.now() + hair) return
+    const kind = this.floor.cases.kind[item]!
     if (kind !== this.sizeSet && this.sizeSet !== none && !this.isSizeReady()) return
     this.sizeSet = kind
     this.setAt = never
-    const entry = Math.max(at, this.clearFrom)
-    const place = this.nextOn++ & this.mask
-    this.items[place] = this.flapItem
-    this.floor.observer?.onBelts(this.name, this.flapItem)
-    this.entries[place] = entry
-    this.clearFrom = entry + this.floor.lengths[kind]! + this.gap
-    this.flapItem = none
-    this.foldedAt = never
-    this.markLast()
+    this.enter(item, kind)
+    this.flaps.clear()
     if (this.unit.owes) this.unit.invite()
   }
 
@@ -183,30 +116,6 @@ export class Sealer extends Mechanism {
   }
 
   // --- belts ---
-
-  /** Finds the next marks on the belts, as far as the case that has come onto them last is the next. */
-  private markLast(): void {
-    const number = this.nextOn - 1
-    const entry = this.entries[number & this.mask]!
-    if (this.firstOn === number) this.marks[this.meets.length] = entry + this.bed
-    for (let head = 0; head < this.meets.length; head++)
-      if (this.meets[head] === number) this.marks[head] = entry + this.positions[head]!
-  }
-
-  /** Passes over places whose case was taken out, and finds the mark at the end of the belts. */
-  private markEnd(): void {
-    while (this.firstOn < this.nextOn && this.items[this.firstOn & this.mask] === none) this.firstOn++
-    this.marks[this.meets.length] =
-      this.firstOn < this.nextOn ? this.entries[this.firstOn & this.mask]! + this.bed : never
-  }
-
-  private markHead(head: number): void {
-    let number = this.meets[head]!
-    while (number < this.nextOn && this.items[number & this.mask] === none) number++
-    this.meets[head] = number
-    this.marks[head] =
-      number < this.nextOn ? this.entries[number & this.mask]! + this.positions[head]! : never
-  }
 
   override step(): void {
     if (this.travel.isRunning) {
@@ -249,11 +158,9 @@ export class Sealer extends Mechanism {
       this.made.add(this.floor.cases.kind[this.items[place]!]!, false)
       this.floor.observer?.spoilt(this.name, this.items[place]!)
       this.floor.cases.remove(this.items[place]!)
-      this.items[place] = none
+      this.takeOut(place)
       this.casesLost++
       this.level.change(-1)
-      this.markEnd()
-      for (let head = 0; head < this.meets.length; head++) this.markHead(head)
     } else if (cause === Cause.jam)
       this.floor.observer?.freed(this.name, this.items[this.meets[0]! & this.mask]!)
   }
@@ -273,7 +180,7 @@ export class Sealer extends Mechanism {
     this.markEnd()
     this.level.change(-1)
     this.travel.start()
-    if (this.firstOn === this.nextOn && this.flapItem === none && !this.unit.frozen) this.taping.idle()
+    if (this.firstOn === this.nextOn && this.flaps.item === none && !this.unit.frozen) this.taping.idle()
   }
 
   /** The belts stop; a case that stands under a head may have to be taped again. */
@@ -322,9 +229,9 @@ export class Sealer extends Mechanism {
       return
     }
     const clear = this.travel.when(this.clearFrom)
-    if (this.flapItem !== none && (this.canFold || this.foldedAt !== never)) {
+    if (this.flaps.isAtWork) {
       // the case that stands there enters once it is folded and the headway is over
-      const enters = this.runsEmpty() ? never : Math.max(clear, this.foldedAt)
+      const enters = this.runsEmpty() ? never : Math.max(clear, this.flaps.foldedAt)
       unit.plans(Math.min(due, enters), State.working)
     } else if (clear > now) unit.plans(due, State.working, clear)
     else unit.plans(due, State.waiting)
@@ -334,20 +241,11 @@ export class Sealer extends Mechanism {
   private runsEmpty(): boolean {
     if (!this.isSetByCrew || this.sizeSet === none || this.setAt !== never || this.firstOn === this.nextOn)
       return false
-    return this.floor.cases.kind[this.flapItem] !== this.sizeSet
+    return this.floor.cases.kind[this.flaps.item] !== this.sizeSet
   }
 
-  /** Folding by hand stops while nobody stands there, and goes on with what was left. */
   override manned(isManned: boolean): void {
-    if (!this.isFoldedByPeople || isManned === this.canFold) return
-    this.canFold = isManned
-    if (this.flapItem === none) return
-    const at = this.unit.frozen ? this.unit.frozenAt : this.floor.clock.now
-    if (isManned) this.foldedAt = at + this.foldLeft
-    else {
-      this.foldLeft = Math.max(0, this.foldedAt - at)
-      if (this.foldLeft > 0) this.foldedAt = never
-    }
+    this.flaps.manned(isManned, this.unit)
   }
 
   override freeze(): void {
@@ -359,7 +257,7 @@ export class Sealer extends Mechanism {
     this.travel.start()
     // an exit that was refused is offered again at once: its case still stands at the end of the belts
     const since = this.floor.clock.now - passed
-    if (this.foldedAt > since) this.foldedAt += passed
+    this.flaps.thaw(since, passed)
     if (this.setAt > since) this.setAt += passed
   }
 
@@ -376,7 +274,10 @@ export class Sealer extends Mechanism {
     return may
   }
 
-  /** Whether a case may leave it without its tape: past an empty roll, or with a strip that dwelt too long under a head. */
+  override taper(): Sealer {
+    return this
+  }
+
   get mayLeaveOpen(): boolean {
     return this.dwell !== null || this.heads.some((head) => head.mayMiss)
   }

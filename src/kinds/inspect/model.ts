@@ -1,10 +1,10 @@
 /** Inspection: looks at each case, and rejects some by chance and those that it finds unsealed. */
-import type { Stream } from '../engine/stream.js'
-import type { EquipmentKeys } from '../scenario/schema.js'
-import type { CaseIndex } from './cases.js'
-import type { Floor } from './floor.js'
-import type { Measure } from './measure.js'
-import { OnePlace } from './one-place.js'
+import type { Stream } from '../../engine/stream.js'
+import type { CaseIndex } from '../../line/cases.js'
+import type { Floor } from '../../line/floor.js'
+import type { Measure } from '../../line/measure.js'
+import { OnePlace } from '../one-place.js'
+import type { InspectKeys } from './keys.js'
 
 // places among the unit's ways
 const good = 0
@@ -22,7 +22,7 @@ export class Inspect extends OnePlace {
   private found = 0
   private missed = 0
 
-  constructor(floor: Floor, name: string, keys: EquipmentKeys<'inspect'>) {
+  constructor(floor: Floor, name: string, keys: InspectKeys) {
     super(floor, name, keys.time)
     this.chance = keys.chance
     this.finds = keys['finds-unsealed']
@@ -55,6 +55,10 @@ export class Inspect extends OnePlace {
     if (this.isRejected) this.rejected++
     if (this.isUnsealed && this.isRejected) this.found++
     else if (this.isUnsealed) this.missed++
+    return true
+  }
+
+  override mayReject(): boolean {
     return true
   }
 

@@ -1,8 +1,8 @@
 /** Keys of `type: sealer`: a belt-driven case sealer with its taping heads. */
 import * as z from 'zod'
-import { timeDistribution } from '../distribution.js'
-import { assume, bare, choice, quantity, quantityOr, whole } from '../kit.js'
-import { breakdowns, passesTo, rightOfWay } from './common.js'
+import { timeDistribution } from '../../scenario/distribution.js'
+import { assume, bare, choice, quantity, quantityOr, whole } from '../../scenario/kit.js'
+import { breakdowns, passesTo, rightOfWay } from '../shared-keys.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
 
@@ -193,3 +193,15 @@ export const sealer = z
     to: passesTo.optional(),
   })
   .describe('a case sealer')
+
+export type SealerKeys = z.output<typeof sealer>
+
+export type SealerHead = NonNullable<SealerKeys['heads'][keyof SealerKeys['heads']]>
+
+/** The heads that it has, by name, in the order of the file. */
+export const headsOf = ({ heads }: Pick<SealerKeys, 'heads'>): [string, SealerHead][] =>
+  Object.entries(heads).flatMap(([which, head]) => (head ? [[which, head]] : []))
+
+/** Timing of the cutting arms of its heads. */
+export const cutsOf = (keys: Pick<SealerKeys, 'heads'>) =>
+  headsOf(keys).map(([, { cut }]) => ({ wipeTravel: cut['wipe-travel'], reset: cut.reset }))

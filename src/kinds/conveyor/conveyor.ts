@@ -1,11 +1,9 @@
 /** What conveyors of both kinds share: cases held, and the share of time in which they are full. */
-import { Level } from '../engine/tally.js'
-import type { EquipmentKeys } from '../scenario/schema.js'
-import { type Floor, samplesPerShift } from './floor.js'
-import { type HeldSeries, heldMeasures, type Measure } from './measure.js'
-import { Mechanism } from './mechanism.js'
-
-export type ConveyorKeys = EquipmentKeys<'conveyor'>
+import { Level } from '../../engine/tally.js'
+import { type Floor, samplesPerShift } from '../../line/floor.js'
+import { type HeldSeries, heldMeasures, type Measure } from '../../line/measure.js'
+import { Mechanism } from '../../line/mechanism.js'
+import type { ConveyorKeys } from './keys.js'
 
 export abstract class Conveyor extends Mechanism {
   protected readonly level = new Level(this.floor.clock, samplesPerShift)

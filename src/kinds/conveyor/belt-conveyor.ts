@@ -1,13 +1,14 @@
 /** Belt conveyor: cases keep their distance; when the one at the end cannot leave, the belt and all on it stand. */
 
-import { never } from '../engine/clock.js'
-import { Ring } from '../engine/ring.js'
-import { unset } from '../engine/unset.js'
-import type { CaseIndex } from './cases.js'
-import { Conveyor, type ConveyorKeys } from './conveyor.js'
-import type { Floor } from './floor.js'
-import { State } from './states.js'
-import { Travel } from './travel.js'
+import { never } from '../../engine/clock.js'
+import { Ring } from '../../engine/ring.js'
+import { unset } from '../../engine/unset.js'
+import type { CaseIndex } from '../../line/cases.js'
+import type { Floor } from '../../line/floor.js'
+import { State } from '../../line/states.js'
+import { Travel } from '../travel.js'
+import { Conveyor } from './conveyor.js'
+import type { ConveyorKeys } from './keys.js'
 
 export class BeltConveyor extends Conveyor {
   private readonly travel: Travel

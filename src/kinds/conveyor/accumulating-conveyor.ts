@@ -1,12 +1,13 @@
 /** Accumulating conveyor: cases close up behind one that stands, and follow it when it moves again. */
 
-import { never } from '../engine/clock.js'
-import { unset } from '../engine/unset.js'
-import { wholeZones, zonesFor } from '../trade/zones.js'
-import type { CaseIndex } from './cases.js'
-import { Conveyor, type ConveyorKeys } from './conveyor.js'
-import type { Floor } from './floor.js'
-import { State } from './states.js'
+import { never } from '../../engine/clock.js'
+import { unset } from '../../engine/unset.js'
+import type { CaseIndex } from '../../line/cases.js'
+import type { Floor } from '../../line/floor.js'
+import { State } from '../../line/states.js'
+import { wholeZones, zonesFor } from '../../trade/zones.js'
+import { Conveyor } from './conveyor.js'
+import type { ConveyorKeys } from './keys.js'
 
 /** Rounding of sums of lengths that must not turn away a case that just fits, m. */
 const hair = 1e-9

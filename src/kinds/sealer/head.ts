@@ -1,8 +1,8 @@
 /** A taping head with its own roll and blade: what it draws, lays, loses, spoils and cuts, and what it cannot do. */
 
-import type { Stream } from '../engine/stream.js'
-import { unset } from '../engine/unset.js'
-import type { Measure } from './measure.js'
+import type { Stream } from '../../engine/stream.js'
+import { unset } from '../../engine/unset.js'
+import type { Measure } from '../../line/measure.js'
 
 /** What the heads of a sealer share. Lengths in m off the roll. */
 export interface HeadFacts {

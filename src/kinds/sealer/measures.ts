@@ -1,6 +1,6 @@
 /** What is told of a sealer besides its states, stops, heads and effectiveness. */
-import type { Level } from '../engine/tally.js'
-import type { Measure } from './measure.js'
+import type { Level } from '../../engine/tally.js'
+import type { Measure } from '../../line/measure.js'
 
 /** Cases in it, `level`, and those spoilt in jams, `lost`. */
 export function sealerMeasures(name: string, level: Level, lost: () => number): Measure[] {

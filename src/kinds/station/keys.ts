@@ -1,8 +1,8 @@
 /** Keys of `type: station`: any place that holds one case for a time. */
 import * as z from 'zod'
-import { timeDistribution } from '../distribution.js'
-import { assume, whole } from '../kit.js'
-import { breakdowns, passesTo, rightOfWay, runBy } from './common.js'
+import { timeDistribution } from '../../scenario/distribution.js'
+import { assume, whole } from '../../scenario/kit.js'
+import { breakdowns, passesTo, rightOfWay, runBy } from '../shared-keys.js'
 
 export const station = z
   .strictObject({
@@ -36,3 +36,5 @@ export const station = z
     to: passesTo.optional(),
   })
   .describe('a station')
+
+export type StationKeys = z.output<typeof station>
