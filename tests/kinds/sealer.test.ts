@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Sealer } from '../../src/kinds/sealer/model.js'
 import { State } from '../../src/line/states.js'
-import { trial } from './gate.js'
+import { trial } from '../line/gate.js'
 
 // belts of 1.9 m at 0.4 m/s: 4.75 s from end to end; heads at 0.9 and 1.2 m; case 0.4 m, gap 0.3 m: headway 1.75 s
 const sealer = (more = '') => `{s: {type: sealer, belt-speed: 24 m/min, minimum-gap: 300 mm${more}}}`

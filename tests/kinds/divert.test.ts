@@ -1,7 +1,7 @@
 /** Diverts worked by hand: by case, by turns, to where fewest cases are. */
 import { describe, expect, it } from 'vitest'
 import { State, states } from '../../src/line/states.js'
-import { into, tell } from './story.js'
+import { into, tell } from '../line/story.js'
 
 const box = 'length: 400 mm, width: 300 mm, height: 300 mm'
 

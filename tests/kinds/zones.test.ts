@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { loadScenario } from '../../src/scenario/load.js'
 import { wholeZones, zonesFor } from '../../src/trade/zones.js'
-import { trial } from './gate.js'
+import { trial } from '../line/gate.js'
 
 // 6 m in zones of 800 mm are 7 zones, 5.6 m; 0.5 m/s
 const zoned = (more = '') => `{c: {type: conveyor, length: 6 m, speed: 30 m/min, zone: 800 mm${more}}}`

@@ -1,6 +1,6 @@
 /** Inspections worked by hand: rejects that leave, that are repaired, and what is found of unsealed cases. */
 import { describe, expect, it } from 'vitest'
-import { into, tell } from './story.js'
+import { into, tell } from '../line/story.js'
 
 const head = (
   length: number,

@@ -1,6 +1,6 @@
 /** Conveyors worked by hand from the kinematic relation: each log is the whole of what happens. */
 import { describe, expect, it } from 'vitest'
-import { trial } from './gate.js'
+import { trial } from '../line/gate.js'
 
 const accumulating = (more = '') =>
   `{c: {type: conveyor, length: 6 m, speed: 30 m/min, spacing: 100 mm${more}}}`

@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Sealer } from '../../src/kinds/sealer/model.js'
 import { State } from '../../src/line/states.js'
-import { trial } from './gate.js'
-import { simulate } from './shift.js'
+import { trial } from '../line/gate.js'
+import { simulate } from '../line/shift.js'
 
 // belts of 1.9 m at 0.4 m/s, one head at 1.2 m: 3 s to the head, 4.75 s to the end; gap 0.35 m: headway 1.875 s
 const sealer = (more: string) =>

@@ -1,7 +1,7 @@
 /** Stations and breakdowns worked by hand. */
 import { describe, expect, it } from 'vitest'
 import { State } from '../../src/line/states.js'
-import { trial } from './gate.js'
+import { trial } from '../line/gate.js'
 
 const outs = (log: [number, string][]) => log.filter(([, what]) => what.endsWith('out')).map(([time]) => time)
 
