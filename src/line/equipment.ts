@@ -8,28 +8,22 @@ import { type Actor, never } from '../engine/clock.js'
 import { unset } from '../engine/unset.js'
 import { type BreakdownKeys, Breakdowns } from './breakdowns.js'
 import type { CaseIndex } from './cases.js'
+import { Door } from './door.js'
 import type { Floor } from './floor.js'
-import type { Feeder, Outlet, Taker } from './handshake.js'
+import type { Feeder, Outlet } from './handshake.js'
 import type { Measure } from './measure.js'
 import type { Mechanism } from './mechanism.js'
-import { Refusals } from './refusals.js'
 import { Cause, causes, State } from './states.js'
 import { stateMeasures, stopMeasures } from './stop-measures.js'
-import { Tallied } from './tallied.js'
 import type { Task } from './task.js'
 import type { Unit } from './unit.js'
 
-export class Equipment extends Tallied implements Actor, Outlet, Unit {
-  next!: Taker
-  ways: readonly Outlet[] = []
-  /** The feeder that is invited before all others; null where those go first who came first. */
-  rightOfWay: Feeder | null = null
+export class Equipment extends Door implements Actor, Outlet, Unit {
   readonly label: string
   frozen = false
   frozenAt = unset
 
   private slot = -1
-  private readonly refusals = new Refusals()
   /** What the mechanism says of itself while nothing holds it up. */
   private ownState: State = State.waiting
   /** When the mechanism has something to do next, s. */
@@ -76,7 +70,7 @@ export class Equipment extends Tallied implements Actor, Outlet, Unit {
     this.frozen = false
     this.isHalted = false
     this.isActing = false
-    this.refusals.owed = 0
+    this.owed = 0
     this.breakdowns?.begin()
     this.mechanism.empty()
     this.countAnew()
@@ -87,35 +81,17 @@ export class Equipment extends Tallied implements Actor, Outlet, Unit {
 
   offer(item: CaseIndex, from: Feeder): boolean {
     if (!this.mechanism.take(item)) {
-      this.refusals.note(from)
+      if (!this.hasRefused(from)) this.refused[this.owed++] = from
       return false
     }
-    if (this.owes) this.refusals.forget(from)
+    if (this.owed > 0) this.forget(from)
     this.floor.observer?.taken(this.name, item)
     this.refresh()
     return true
   }
 
-  withdraw(from: Feeder): void {
-    if (this.owes) this.refusals.forget(from)
-  }
-
   held(): number {
     return this.mechanism.held()
-  }
-
-  get owes(): boolean {
-    return this.refusals.owed > 0
-  }
-
-  /** Who has right of way first. */
-  invite(): void {
-    this.refusals.invite(this.rightOfWay)
-  }
-
-  /** `from` was told no here and waits to be told of room. */
-  hasRefused(from: Feeder): boolean {
-    return this.refusals.includes(from)
   }
 
   /** It is blocked, and nothing inside will happen before there is room ahead. */

@@ -53,16 +53,7 @@ export class Divert extends OnePlace {
     const { ways } = this.unit
     this.hasRefused.fill(0)
     for (let left = ways.length; left > 0; left--) {
-      let best = none
-      let fewest = Infinity
-      for (let way = 0; way < ways.length; way++) {
-        if (this.hasRefused[way]) continue
-        const held = ways[way]!.held()
-        if (held < fewest) {
-          best = way
-          fewest = held
-        }
-      }
+      const best = this.shortest()
       if (ways[best]!.offer(item, this.unit)) {
         this.sent[best]!++
         // those that said no, now or before, need not call back
@@ -72,6 +63,22 @@ export class Divert extends OnePlace {
       this.hasRefused[best] = 1
     }
     return false
+  }
+
+  /** Of the ways that have not said no the one that holds fewest cases. */
+  private shortest(): number {
+    const { ways } = this.unit
+    let best = none
+    let fewest = Infinity
+    for (let way = 0; way < ways.length; way++) {
+      if (this.hasRefused[way]) continue
+      const held = ways[way]!.held()
+      if (held < fewest) {
+        best = way
+        fewest = held
+      }
+    }
+    return best
   }
 
   override measures(): Measure[] {

@@ -1,18 +1,15 @@
 /** The driven belts of a sealer: which case is where on them, and how far they must run until the next one comes to a head or to their end. */
 import { never } from '../../engine/clock.js'
 import { unset } from '../../engine/unset.js'
-import type { CaseIndex } from '../../line/cases.js'
 import type { Floor } from '../../line/floor.js'
-import { Mechanism } from '../../line/mechanism.js'
 import { gapNeeded } from '../../trade/headway.js'
 import { Travel } from '../travel.js'
+import { Dwell } from './dwell.js'
+import { FlapPlace, none } from './flap-place.js'
 import { cutsOf, headsOf, type SealerKeys } from './keys.js'
 
-/** A place on the belts whose case was taken out. */
-export const none = -1
-
-/** The lower part of `Sealer`, which is the only class that is made of it: one object a machine, for speed. */
-export abstract class Belts extends Mechanism {
+/** A lower part of `Sealer`, which is the only class that is made of it: one object a machine, for speed. */
+export abstract class Belts extends FlapPlace {
   protected readonly travel: Travel
   private readonly bed: number
   /** Of the heads, first head first, from the start of the belts, m. */
@@ -31,9 +28,10 @@ export abstract class Belts extends Mechanism {
   protected readonly meets: Int32Array
   /** Belt travel at which that case comes to each head and, last, at which the first case comes to the end of the belts. */
   protected readonly marks: Float64Array
+  protected readonly dwell: Dwell | null
 
   constructor(floor: Floor, name: string, keys: SealerKeys) {
-    super(floor, name)
+    super(floor, name, keys)
     this.bed = keys.bed
     this.travel = new Travel(floor.clock, keys['belt-speed'])
     this.gap = gapNeeded(keys['minimum-gap'], cutsOf(keys), keys['belt-speed'])
@@ -45,15 +43,20 @@ export abstract class Belts extends Mechanism {
     this.mask = places - 1
     this.items = new Int32Array(places)
     this.entries = new Float64Array(places)
+    const wipe = Math.max(...cutsOf(keys).map((cut) => cut.wipeTravel))
+    const spoils = keys['dwell-spoils']
+    this.dwell = spoils > 0 ? new Dwell(floor, this.label, spoils, wipe) : null
   }
 
   override empty(): void {
+    super.empty()
     this.travel.reset()
     this.clearFrom = 0
     this.firstOn = 0
     this.nextOn = 0
     this.meets.fill(0)
     this.marks.fill(never)
+    this.dwell?.reset()
   }
 
   /** Cases on the belts. */
@@ -64,16 +67,8 @@ export abstract class Belts extends Mechanism {
     return riding
   }
 
-  /** A case of `kind` comes onto them: now, or where the one ahead has only just left the gap. */
-  protected enter(item: CaseIndex, kind: number): void {
-    const entry = Math.max(this.travel.now(), this.clearFrom)
-    const place = this.nextOn++ & this.mask
-    this.items[place] = item
-    this.entries[place] = entry
-    this.clearFrom = entry + this.floor.lengths[kind]! + this.gap
-    this.floor.observer?.onBelts(this.name, item)
-    this.markLast()
-  }
+  /** First head first, in the direction of travel. */
+  abstract get heads(): readonly { name: string }[]
 
   protected takeOut(place: number): void {
     this.items[place] = none
@@ -82,7 +77,7 @@ export abstract class Belts extends Mechanism {
   }
 
   /** Finds the next marks on the belts, as far as the case that has come onto them last is the next. */
-  private markLast(): void {
+  protected markLast(): void {
     const number = this.nextOn - 1
     const entry = this.entries[number & this.mask]!
     if (this.firstOn === number) this.marks[this.meets.length] = entry + this.bed
@@ -103,5 +98,28 @@ export abstract class Belts extends Mechanism {
     this.meets[head] = number
     this.marks[head] =
       number < this.nextOn ? this.entries[number & this.mask]! + this.positions[head]! : never
+  }
+
+  /** The belts stop; a case that stands under a head may have to be taped again. */
+  protected stand(): void {
+    if (this.dwell !== null) {
+      const at = this.travel.now()
+      if (this.dwell.isNewStandstill(at)) this.spoilUnderHeads(this.dwell, at)
+    }
+    this.travel.stop()
+  }
+
+  private spoilUnderHeads(dwell: Dwell, at: number): void {
+    for (let number = this.firstOn; number < this.nextOn; number++) {
+      const place = number & this.mask
+      const item = this.items[place]!
+      if (item === none) continue
+      for (let head = 0; head < this.meets.length; head++) {
+        const past = at - this.entries[place]! - this.positions[head]!
+        if (this.meets[head]! <= number || !dwell.spoils(this.floor.cases.kind[item]!, past)) continue
+        this.floor.cases.unsealed[item] = 1
+        this.floor.observer?.stripSpoilt(this.name, this.heads[head]!.name, item)
+      }
+    }
   }
 }

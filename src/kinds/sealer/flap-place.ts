@@ -1,64 +1,49 @@
-/** The flap place before the belts: one case stands there while its flaps are folded, by the machine or by people. */
-import { type Clock, never } from '../../engine/clock.js'
+/** The flap place before the belts of a sealer: one case stands there while its flaps are folded, by the machine or by people. */
+import { never } from '../../engine/clock.js'
 import type { Draw } from '../../engine/draw.js'
 import { unset } from '../../engine/unset.js'
 import type { CaseIndex } from '../../line/cases.js'
-import type { Unit } from '../../line/unit.js'
-import { none } from './belts.js'
+import type { Floor } from '../../line/floor.js'
+import { Mechanism } from '../../line/mechanism.js'
+import type { SealerKeys } from './keys.js'
 
-export class FlapPlace {
-  /** The case that stands there, or none. */
-  item: CaseIndex = none
-  /** When it is folded, s. */
-  foldedAt = never
+/** No case, or a place whose case was taken out. */
+export const none = -1
+
+/** A lower part of `Sealer`, which is the only class that is made of it: one object a machine, for speed. */
+export abstract class FlapPlace extends Mechanism {
+  protected flapItem: CaseIndex = none
+  /** When the case in the flap place is folded, s. */
+  protected foldedAt = never
   /** Folding that is left while nobody stands there, s. */
-  private foldLeft = unset
+  protected foldLeft = unset
   /** The machine folds, or somebody who folds stands there. */
-  private canFold = true
+  protected canFold = true
+  protected readonly fold: Draw
+  private readonly isFoldedByPeople: boolean
 
-  constructor(
-    private readonly clock: Clock,
-    private readonly fold: Draw,
-    private readonly isFoldedByPeople: boolean,
-  ) {}
-
-  reset(): void {
-    this.canFold = !this.isFoldedByPeople
-    this.clear()
+  constructor(floor: Floor, name: string, { flaps }: SealerKeys) {
+    super(floor, name)
+    this.fold = floor.draws(this.label, 'fold', flaps.time)
+    this.isFoldedByPeople = flaps['folded-by'] === 'people'
   }
 
-  clear(): void {
-    this.item = none
+  override empty(): void {
+    this.flapItem = none
     this.foldedAt = never
-  }
-
-  put(item: CaseIndex): void {
-    this.item = item
-    this.fold.next()
-    this.foldLeft = this.fold.value
-    this.foldedAt = this.canFold ? this.clock.now + this.fold.value : never
-  }
-
-  /** A case stands there and is folded, or will be at a known time. */
-  get isAtWork(): boolean {
-    return this.item !== none && (this.canFold || this.foldedAt !== never)
+    this.canFold = !this.isFoldedByPeople
   }
 
   /** Folding by hand stops while nobody stands there, and goes on with what was left. */
-  manned(isManned: boolean, unit: Unit): void {
+  override manned(isManned: boolean): void {
     if (!this.isFoldedByPeople || isManned === this.canFold) return
     this.canFold = isManned
-    if (this.item === none) return
-    const at = unit.frozen ? unit.frozenAt : this.clock.now
+    if (this.flapItem === none) return
+    const at = this.unit.frozen ? this.unit.frozenAt : this.floor.clock.now
     if (isManned) this.foldedAt = at + this.foldLeft
     else {
       this.foldLeft = Math.max(0, this.foldedAt - at)
       if (this.foldLeft > 0) this.foldedAt = never
     }
-  }
-
-  /** It has stood still from `since` for `passed` seconds. */
-  thaw(since: number, passed: number): void {
-    if (this.foldedAt > since) this.foldedAt += passed
   }
 }

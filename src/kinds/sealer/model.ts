@@ -10,12 +10,11 @@ import type { Measure } from '../../line/measure.js'
 import { Cause, State } from '../../line/states.js'
 import type { Taper } from '../../line/taper.js'
 import { hair } from '../travel.js'
-import { Belts, none } from './belts.js'
-import { Dwell } from './dwell.js'
-import { FlapPlace } from './flap-place.js'
+import { Belts } from './belts.js'
+import { none } from './flap-place.js'
 import type { Head } from './head.js'
 import { Jams } from './jams.js'
-import { cutsOf, type SealerKeys } from './keys.js'
+import type { SealerKeys } from './keys.js'
 import { sealerMeasures } from './measures.js'
 import { Taping } from './taping.js'
 
@@ -23,11 +22,9 @@ export class Sealer extends Belts implements Taper {
   casesLost = 0
   private readonly made: Production
   private readonly taping: Taping
-  private readonly flaps: FlapPlace
   private readonly setting: Draw
   private readonly isSetByCrew: boolean
   private readonly jams: Jams | null
-  private readonly dwell: Dwell | null
 
   /** When the machine has set itself for the next size, s. */
   private setAt = never
@@ -41,25 +38,18 @@ export class Sealer extends Belts implements Taper {
     // planned for a case: its headway
     this.made = new Production(floor.lengths.map((length) => (length + this.gap) / keys['belt-speed']))
     this.taping = new Taping(floor, this.label, keys, () => this.unit)
-    const fold = floor.draws(this.label, 'fold', keys.flaps.time)
-    this.flaps = new FlapPlace(floor.clock, fold, keys.flaps['folded-by'] === 'people')
     this.setting = floor.draws(this.label, 'size setting', keys['size-setting'].time)
     this.isSetByCrew = keys['size-setting'].by === 'crew'
     this.jams = keys.jams ? new Jams(floor, this.label, keys.jams) : null
-    const wipe = Math.max(...cutsOf(keys).map((cut) => cut.wipeTravel))
-    const spoils = keys['dwell-spoils']
-    this.dwell = spoils > 0 ? new Dwell(floor, this.label, spoils, wipe) : null
   }
 
   override empty(): void {
     super.empty()
     this.isBlocked = false
     this.level.reset(this.floor.pictureFrom, this.floor.end)
-    this.flaps.reset()
     this.sizeSet = none
     this.setAt = never
     this.jamDrawnFor = none
-    this.dwell?.reset()
     this.taping.reset()
   }
 
@@ -75,29 +65,39 @@ export class Sealer extends Belts implements Taper {
   }
 
   override held(): number {
-    return this.riding() + (this.flaps.item === none ? 0 : 1)
+    return this.riding() + (this.flapItem === none ? 0 : 1)
   }
 
   // --- flap place ---
 
   override take(item: CaseIndex): boolean {
-    if (this.unit.frozen || this.flaps.item !== none) return false
-    this.flaps.put(item)
+    if (this.unit.frozen || this.flapItem !== none) return false
+    this.flapItem = item
+    this.fold.next()
+    this.foldLeft = this.fold.value
+    this.foldedAt = this.canFold ? this.floor.clock.now + this.fold.value : never
     this.level.change(1)
     return true
   }
 
   /** Moves the folded case onto the belts when headway and size allow it. */
   private admit(): void {
-    const { item, foldedAt } = this.flaps
-    if (item === none || foldedAt > this.floor.clock.now || !this.travel.isRunning) return
-    if (this.clearFrom > this.travel.now() + hair) return
-    const kind = this.floor.cases.kind[item]!
+    if (this.flapItem === none || this.foldedAt > this.floor.clock.now || !this.travel.isRunning) return
+    const at = this.travel.now()
+    if (this.clearFrom > at + hair) return
+    const kind = this.floor.cases.kind[this.flapItem]!
     if (kind !== this.sizeSet && this.sizeSet !== none && !this.isSizeReady()) return
     this.sizeSet = kind
     this.setAt = never
-    this.enter(item, kind)
-    this.flaps.clear()
+    const entry = Math.max(at, this.clearFrom)
+    const place = this.nextOn++ & this.mask
+    this.items[place] = this.flapItem
+    this.floor.observer?.onBelts(this.name, this.flapItem)
+    this.entries[place] = entry
+    this.clearFrom = entry + this.floor.lengths[kind]! + this.gap
+    this.flapItem = none
+    this.foldedAt = never
+    this.markLast()
     if (this.unit.owes) this.unit.invite()
   }
 
@@ -180,30 +180,7 @@ export class Sealer extends Belts implements Taper {
     this.markEnd()
     this.level.change(-1)
     this.travel.start()
-    if (this.firstOn === this.nextOn && this.flaps.item === none && !this.unit.frozen) this.taping.idle()
-  }
-
-  /** The belts stop; a case that stands under a head may have to be taped again. */
-  private stand(): void {
-    if (this.dwell !== null) {
-      const at = this.travel.now()
-      if (this.dwell.isNewStandstill(at)) this.spoilUnderHeads(this.dwell, at)
-    }
-    this.travel.stop()
-  }
-
-  private spoilUnderHeads(dwell: Dwell, at: number): void {
-    for (let number = this.firstOn; number < this.nextOn; number++) {
-      const place = number & this.mask
-      const item = this.items[place]!
-      if (item === none) continue
-      for (let head = 0; head < this.meets.length; head++) {
-        const past = at - this.entries[place]! - this.positions[head]!
-        if (this.meets[head]! <= number || !dwell.spoils(this.floor.cases.kind[item]!, past)) continue
-        this.floor.cases.unsealed[item] = 1
-        this.floor.observer?.stripSpoilt(this.name, this.heads[head]!.name, item)
-      }
-    }
+    if (this.firstOn === this.nextOn && this.flapItem === none && !this.unit.frozen) this.taping.idle()
   }
 
   override breakBegins(): void {
@@ -229,9 +206,9 @@ export class Sealer extends Belts implements Taper {
       return
     }
     const clear = this.travel.when(this.clearFrom)
-    if (this.flaps.isAtWork) {
+    if (this.flapItem !== none && (this.canFold || this.foldedAt !== never)) {
       // the case that stands there enters once it is folded and the headway is over
-      const enters = this.runsEmpty() ? never : Math.max(clear, this.flaps.foldedAt)
+      const enters = this.runsEmpty() ? never : Math.max(clear, this.foldedAt)
       unit.plans(Math.min(due, enters), State.working)
     } else if (clear > now) unit.plans(due, State.working, clear)
     else unit.plans(due, State.waiting)
@@ -241,11 +218,7 @@ export class Sealer extends Belts implements Taper {
   private runsEmpty(): boolean {
     if (!this.isSetByCrew || this.sizeSet === none || this.setAt !== never || this.firstOn === this.nextOn)
       return false
-    return this.floor.cases.kind[this.flaps.item] !== this.sizeSet
-  }
-
-  override manned(isManned: boolean): void {
-    this.flaps.manned(isManned, this.unit)
+    return this.floor.cases.kind[this.flapItem] !== this.sizeSet
   }
 
   override freeze(): void {
@@ -257,7 +230,7 @@ export class Sealer extends Belts implements Taper {
     this.travel.start()
     // an exit that was refused is offered again at once: its case still stands at the end of the belts
     const since = this.floor.clock.now - passed
-    this.flaps.thaw(since, passed)
+    if (this.foldedAt > since) this.foldedAt += passed
     if (this.setAt > since) this.setAt += passed
   }
 
