@@ -42,8 +42,8 @@ export interface SizeGoal {
   isFull: boolean
 }
 
-/** The first `count` shifts of a design, in their order; null when cancelled. */
-export type MoreOf = (design: number, count: number) => Promise<readonly ShiftResult[] | null>
+/** The first `count` shifts of a design, in their order. */
+export type MoreOf = (design: number, count: number) => Promise<readonly ShiftResult[]>
 
 /** Designs that are weighed against each other as the next to be tried. */
 const mostWeighed = 200
@@ -65,7 +65,7 @@ export async function findCheapest(
   more: MoreOf,
   known: (design: number) => Tried | null,
   onTried: (tried: Tried) => void,
-): Promise<{ tried: Tried[]; pick: number | null } | null> {
+): Promise<{ tried: Tried[]; pick: number | null }> {
   const tried: Tried[] = []
   const tell = (found: Tried): void => {
     tried.push(found)
@@ -86,20 +86,28 @@ export async function findCheapest(
     simulated++
     const risk = (1 - goal.confidence) / 2 / (simulated * (simulated + 1))
     const found = known(design) ?? (await tryOne(design, goal, risk, more))
-    if (found === null) return null
     tell(found)
-    open = open.filter((each) => each !== design)
     if (found.verdict === 'accepted' && (pick === null || design < pick)) pick = design
-    if (goal.isFull) continue
-    if (found.verdict === 'accepted') open = open.filter((each) => each < design)
-    if (found.verdict === 'refused')
-      open = open.filter((each) => {
-        const isBelow = candidates[each]!.isBelow(design)
-        if (isBelow) refuse(each, { worseThan: design })
-        return !isBelow
-      })
+    open = open.filter((each) => each !== design)
+    if (!goal.isFull) open = stillOpen(open, found, candidates, refuse)
   }
   return { tried, pick }
+}
+
+/** The designs that what was found of one leaves open; those that it refuses with it are told. */
+function stillOpen(
+  open: readonly number[],
+  { design, verdict }: Tried,
+  candidates: readonly Candidate[],
+  refuse: (design: number, without: NonNullable<Tried['without']>) => void,
+): number[] {
+  if (verdict === 'accepted') return open.filter((each) => each < design)
+  if (verdict !== 'refused') return [...open]
+  return open.filter((each) => {
+    const isBelow = candidates[each]!.isBelow(design)
+    if (isBelow) refuse(each, { worseThan: design })
+    return !isBelow
+  })
 }
 
 /** Of the open designs, in order of cost, the one that rules out most whichever way it goes; of equals the cheapest. */
@@ -129,7 +137,7 @@ async function tryOne(
   { promises, confidence, most, isFull }: SizeGoal,
   risk: number,
   more: MoreOf,
-): Promise<Tried | null> {
+): Promise<Tried> {
   const conditions = promises(design)
   const told = (verdict: Tried['verdict'], shifts: readonly ShiftResult[]): Tried => {
     const figures = conditions.map((condition) =>
@@ -145,7 +153,6 @@ async function tryOne(
   }
   if (isFull) {
     const shifts = await more(design, most)
-    if (shifts === null) return null
     const { figures } = told('accepted', shifts)
     const keepsAll = conditions.every((condition, index) => keeps(condition, figures[index]!))
     return told(keepsAll ? 'accepted' : 'refused', shifts)
@@ -154,9 +161,7 @@ async function tryOne(
   const verdicts: (Verdict | null)[] = conditions.map(() => null)
   let shifts: readonly ShiftResult[] = []
   for (let shift = 0; shift < most; shift++) {
-    const come = await more(design, Math.min(most, Math.ceil((shift + 1) / ahead) * ahead))
-    if (come === null) return null
-    shifts = come
+    shifts = await more(design, Math.min(most, Math.ceil((shift + 1) / ahead) * ahead))
     for (const [index, test] of tests.entries()) verdicts[index] ??= test.add(shifts[shift]!.values)
     const looked = () => shifts.slice(0, shift + 1)
     if (verdicts.includes('refused')) return told('refused', looked())
