@@ -2,7 +2,7 @@
 
 import { shiftCells, shiftColumns } from '../../answers/csv.js'
 import type { Column, ShiftResult } from '../../line/line.js'
-import type { ShiftEvent } from '../../line/observer.js'
+import type { ShiftEvent } from '../../line/shift-event.js'
 import { causes, states } from '../../line/states.js'
 import type { Display } from '../../report/format.js'
 import { printable } from '../../scenario/printable.js'
