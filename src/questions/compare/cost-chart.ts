@@ -1,5 +1,5 @@
 /** Chart of the cost: what 1000 good cases cost with each design, stacked by element. */
-import { printDifference } from '../../answers/difference.js'
+import { printDifference, withoutUnit } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { costWords, isCostInPart } from '../../answers/warnings.js'
 import { figureText, grouped, percentText, printFigure } from '../../report/format.js'
@@ -155,8 +155,8 @@ function subtitleOf({ made, variants }: CompareResult, elements: Element[], seen
 /** The difference of the totals with an interval of its own, as that of the totals is. */
 function differenceText(figure: DifferenceFigure | undefined, display: CompareResult['display']): string {
   if (!figure) return ''
-  const { value, interval } = printDifference({ ...figure, ...figure.alone }, display)
-  return value === '–' ? '' : `${[value, interval].filter((part) => part !== '').join(' ')} to the base`
+  const words = withoutUnit(printDifference({ ...figure, ...figure.alone }, display))
+  return words === null ? '' : `${words} to the base`
 }
 
 /** The total with its interval for beside each bar: an error bar would be too short to see. */

@@ -1,5 +1,5 @@
 /** Charts of the differences: one per compared measure, each variant less the base with its interval. */
-import { differenceUnit, printDifference, signed } from '../../answers/difference.js'
+import { differenceUnit, printDifference, signed, withoutUnit } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { figureAt } from '../../answers/figure-at.js'
 import { figureText, grouped, percentText } from '../../report/format.js'
@@ -52,7 +52,9 @@ function differenceChart(result: CompareResult, measure: string, taken: Set<stri
   const beyond = farOff(drawn, reachOf, farBeyond)
   const ends = drawn.filter((row) => !beyond.has(row)).flatMap((row) => [row.ends!.low, row.ends!.high])
   const axis = roomySpan([0, ...ends], mostTicks)
-  const texts = rows.map(({ figure }) => figureWords(figure, display))
+  const texts = rows.map(({ figure }) =>
+    figure ? (withoutUnit(printDifference(figure, display)) ?? 'no interval') : 'not compared',
+  )
   return chartOf(result, {
     name: fileName(measure, taken),
     section: 'differences',
@@ -172,13 +174,6 @@ function subtitleOf(drawn: readonly Row[], hasBeyond: boolean, confidence: numbe
       : `Line: ${percentText(confidence)} interval.`
   const arrow = hasBeyond ? ' Triangle: lies far beyond the axis.' : ''
   return `● shown to differ from the base, ○ not shown. ${lines}${arrow}`
-}
-
-/** `+1.2 ± 0.4`; the unit stands at the axis. */
-function figureWords(figure: DifferenceFigure | undefined, display: CompareResult['display']): string {
-  if (!figure) return 'not compared'
-  const { value, interval } = printDifference(figure, display)
-  return value === '–' ? 'no interval' : `${value} ${interval}`.trimEnd()
 }
 
 function altOf(

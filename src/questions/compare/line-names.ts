@@ -105,8 +105,8 @@ export const designNames = (designs: readonly Design[], labels: readonly Label[]
         dot(ctx, [own, y], 4.5, colour, { colour: palette.paper, width: 1.5 })
         const align = side === 'left' ? 'right' : 'left'
         const beside = x + (side === 'left' ? -4 : 4)
-        haloed(ctx, name, beside, y - 1, { ...nameLettering, align }, strip)
-        haloed(ctx, lines[1], beside, y + 13, { ...figuresLettering, align }, strip)
+        haloed(ctx, name, [beside, y - 1], { ...nameLettering, align }, strip)
+        haloed(ctx, lines[1], [beside, y + 13], { ...figuresLettering, align }, strip)
       }
     },
   })

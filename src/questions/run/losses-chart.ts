@@ -6,7 +6,7 @@ import { numbers, roomAtRight } from '../../report/marks/axis.js'
 import { steps } from '../../report/marks/bars.js'
 import { beside } from '../../report/marks/beside.js'
 import { rowLabel, shortened } from '../../report/marks/breaking.js'
-import { type Chart, chartOf } from '../../report/marks/chart.js'
+import { type Chart, type ChartAsked, chartOf } from '../../report/marks/chart.js'
 import { palette } from '../../report/marks/inks.js'
 import type { RunResult } from './document.js'
 
@@ -110,7 +110,7 @@ function machineChart(result: RunResult, machine: MachineLosses, losses: Losses 
       ? ''
       : ` Other stops: ${small.map((step) => `${step.label} ${share(step.share)}`).join(', ')}.`
   const subtitle = `Cases a shift, and per cent of what it could put out at its limit of ${grouped(machine.rate * 60, 1)} cases/min (${machine.how}). Mean over the shifts.${others}`
-  return stepsChart(result, rows, title, subtitle, name)
+  return stepsChart(result, rows, { name, title, subtitle })
 }
 
 /** How machines side by side add up to the line. */
@@ -127,22 +127,18 @@ function lineChart(result: RunResult, losses: Losses, last: readonly MachineLoss
   rows.push(total('good cases out', losses.output.mean ?? 0, could))
   const title = `${whole(losses.output.mean ?? 0)} good cases a shift come from ${last.length} machines`
   const subtitle = `Cases a shift, and per cent of the ${whole(could)} that they could put out at their limits. Mean over the shifts.`
-  return stepsChart(result, rows, title, subtitle, 'losses')
+  return stepsChart(result, rows, { name: 'losses', title, subtitle })
 }
 
 function stepsChart(
   result: RunResult,
   rows: readonly LossRow[],
-  title: string,
-  subtitle: string,
-  name: string,
+  said: Pick<ChartAsked, 'name' | 'title' | 'subtitle'>,
 ): Chart {
   return chartOf(result, {
-    name,
+    ...said,
     section: 'losses',
-    title,
-    subtitle,
-    alt: `${title}. ${rows.map(({ label, text }) => `${label} ${text}`).join('; ')}.`,
+    alt: `${said.title}. ${rows.map(({ label, text }) => `${label} ${text}`).join('; ')}.`,
     gap: 8,
     height: rows.length * 30,
     rows: rows.map(({ label }) => rowLabel(label)),

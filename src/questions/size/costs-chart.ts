@@ -67,18 +67,13 @@ export function sizeCostChart(result: SizeResult): Chart | null {
       ruleAcross(asked),
       // above the picture, where no point can lie
       nameAtEnd(asked, askedWords(promise, asked, axis.decimals, word), { isAbove: true }),
-      drawn.chosen
-        ? nameNear(
-            drawn.chosen,
-            `${endName(result)}: ${shortened(designName(drawn.chosen.design), 56)}`,
-            drawn.all.map(({ x, y, ends }) => ({
-              x,
-              low: Math.min(y, ends?.low ?? y),
-              high: Math.max(y, ends?.high ?? y),
-            })),
-            asked,
-          )
-        : null,
+      drawn.chosen !== undefined &&
+        nameNear(
+          drawn.chosen,
+          `${endName(result)}: ${shortened(designName(drawn.chosen.design), 56)}`,
+          drawn.all.map(({ x, y, ends }) => ({ x, low: y, high: y, ...ends })),
+          asked,
+        ),
     ],
   })
 }

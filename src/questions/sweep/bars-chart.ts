@@ -38,7 +38,7 @@ const farBeyond = 6
 
 /** The rows as a picture; null without any bar that can be drawn. */
 export function barsChart(result: SweepResult, asked: BarsAsked): Chart | null {
-  const { rows, measure, subtitle, name, section, title } = asked
+  const { rows, measure, axis, ...said } = asked
   const { factor, word } = differenceUnit(measure.unit, result.display)
   const placed = rows.map(({ bars }, index) =>
     bars.map((bar, place) => ({
@@ -58,15 +58,13 @@ export function barsChart(result: SweepResult, asked: BarsAsked): Chart | null {
   const inside = placed.filter((row) => !far.has(row)).flat()
   const span = roomySpan([0, ...inside.flatMap(({ mean, low, high }) => [mean, low, high])], 6)
   return chartOf(result, {
-    name,
-    section,
-    title,
-    subtitle: far.size > 0 ? `${subtitle} A bar with an arrow goes far beyond the axis.` : subtitle,
+    ...said,
+    subtitle: far.size > 0 ? `${said.subtitle} A bar with an arrow goes far beyond the axis.` : said.subtitle,
     alt: altOf(asked, word),
     gap: 12,
     height: rows.length * 38 + 8,
     axes: {
-      x: spanAxis(span, `${asked.axis}${word === '' ? '' : `, ${word}`}`, {
+      x: spanAxis(span, `${axis}${word === '' ? '' : `, ${word}`}`, {
         textOf: (value) => signed(grouped(value, span.decimals)),
       }),
       y: rowAxis(rows.map(({ name }) => pathLabel(name))),

@@ -11,7 +11,7 @@ export const figuresAbove = (all: readonly (Point & { text: string })[]): Plugin
     over({ ctx, x, y }) {
       const lettering = { size: 10, colour: palette.quietInk, align: 'center' as const }
       const strip = { beside: 1, up: 9, height: 11, alpha: 0.8 }
-      for (const { text, ...point } of all) haloed(ctx, text, x(point.x), y(point.y) - 10, lettering, strip)
+      for (const { text, ...point } of all) haloed(ctx, text, [x(point.x), y(point.y) - 10], lettering, strip)
     },
   })
 
@@ -33,7 +33,7 @@ export const contourNames = (contours: readonly Contour[], points: readonly Poin
         const half = widthOf(ctx, text, lettering) / 2
         const spot = clearestSpot(drawing, lines, half, taken)
         if (spot === null) continue
-        haloed(ctx, text, spot[0], spot[1] + 4.5, lettering, { beside: 3, up: 12.5, height: 16 })
+        haloed(ctx, text, [spot[0], spot[1] + 4.5], lettering, { beside: 3, up: 12.5, height: 16 })
         for (const shift of [-half, 0, half]) taken.push([spot[0] + shift, spot[1]])
       }
     },

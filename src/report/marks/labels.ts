@@ -88,18 +88,9 @@ export const namedPoints = (all: readonly NamedPoint[], line: readonly Point[]):
         const circle = { middle: [x, y] as const, radius: 7 }
         const leader = isDown ? upright(x, y + 8, top - 1) : upright(x, y - 8, top + height + 3)
         stroked(ctx, { colour: palette.ink, width: 1.6, circle }, leader)
+        const strip = { beside: 3, up: 12, height: 16, alpha: 0.85, width }
         for (const [index, each] of words.entries())
-          haloed(
-            ctx,
-            each,
-            middle,
-            top + 12 + index * 15,
-            { ...bold, align: 'center' },
-            {
-              ...{ beside: 3, up: 12, height: 16, alpha: 0.85 },
-              width,
-            },
-          )
+          haloed(ctx, each, [middle, top + 12 + index * 15], { ...bold, align: 'center' }, strip)
       }
     },
   })

@@ -99,8 +99,7 @@ export interface Strip {
 export function haloed(
   ctx: Context,
   text: string,
-  x: number,
-  y: number,
+  [x, y]: Place,
   lettering: Lettering,
   { beside, up, height, alpha = 1, width = widthOf(ctx, text, lettering) }: Strip,
 ): void {
