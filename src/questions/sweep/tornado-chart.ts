@@ -1,5 +1,4 @@
 /** Charts of what inputs do, the most important first: one at a time with both ends, or as effects of a plan. */
-import { withoutUnit } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { counted, percentText } from '../../report/format.js'
 import { type Chart, fileStem } from '../../report/marks/chart.js'
@@ -10,8 +9,10 @@ import { isInputShown, mostInputs, rankedInputs } from './each-report.js'
 import { effectFigure, rankedEffects } from './plan-report.js'
 import { measureSubject, printedDifference, rangeWords } from './words.js'
 
-const words = (figure: DifferenceFigure, result: SweepResult): string =>
-  withoutUnit(printedDifference(figure, result)) ?? 'no interval'
+const words = (figure: DifferenceFigure, result: SweepResult): string => {
+  const { value, interval } = printedDifference(figure, result)
+  return value === '–' ? 'no interval' : `${value} ${interval}`
+}
 
 const sureness = ({ made }: SweepResult) => percentText(made.confidence)
 
