@@ -2,7 +2,8 @@
 
 import type { Report } from '../report/report.js'
 import { cautions } from '../trade/cautions.js'
-import { assumedRows } from './assumed.js'
+import { assumedColumns, assumedRows, isUnsourced } from './assumed.js'
+import { flowText } from './flow.js'
 import type { Assumed, Made } from './made.js'
 
 /** The end of a report; `title` heads the assumptions. */
@@ -10,14 +11,11 @@ export const closingOf = (
   made: Made,
   assumed: readonly Assumed[],
   title: string,
-): Pick<Report, 'assumed' | 'cautions' | 'repeat' | 'origin'> => ({
-  assumed: {
-    title,
-    note: '',
-    columns: ['what', 'value', 'where the value comes from'],
-    words: ['value', 'where the value comes from'],
-    rows: assumedRows(assumed),
-  },
+): Pick<Report, 'assumed' | 'unsourced' | 'cautions' | 'repeat' | 'origin'> => ({
+  assumed: { title, note: '', columns: assumedColumns, rows: assumedRows(assumed) },
+  unsourced: assumed
+    .filter(isUnsourced)
+    .map(({ path, value, basis }) => `${path} = ${flowText(value)} (${basis})`),
   cautions,
   repeat: made.repeat,
   origin: `tapeshift ${made.version} on Node ${made.node}, seed "${made.seed}", scenario sha256 ${made.scenario.sha256}`,

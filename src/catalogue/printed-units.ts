@@ -1,5 +1,6 @@
-/** Quantities in sentences: SI numbers in the units that the scenario's `display` asks for. */
+/** Quantities as they are printed: SI numbers in the units that the scenario's `display` asks for. */
 import { unitSize } from '../scenario/quantity.js'
+import type { Amount } from './figure.js'
 
 export type Display = 'metric' | 'us'
 
@@ -23,6 +24,76 @@ export function unitsFor(display: Display) {
     share: unit('%', 0.01),
     force: isUs ? unit('lbf', unitSize('force', 'lbf')) : unit('N', 1),
     strength: isUs ? unit('lbf/in', unitSize('strength-of-width', 'lbf/in')) : unit('N/cm', 100),
+  }
+}
+
+/** The unit of an amount of metres that is printed as a small one. */
+const small = 'm, small'
+
+/** The same length, to be printed in the unit for small ones. */
+export const inSmall = ({ value }: Amount): Amount => ({ value, unit: small })
+
+const unitOf = (name: string, display: Display): PrintedUnit => {
+  const units = unitsFor(display)
+  switch (name) {
+    case 'cases/s':
+      return units.rate
+    case 'm':
+      return units.distance
+    case 'm/case':
+      return { ...units.distance, word: `${units.distance.word}/case` }
+    case small:
+      return units.length
+    case 'm/s':
+      return units.speed
+    case 'kg':
+      return units.mass
+    case 'share':
+      return units.share
+    case 'count':
+      return unit('', 1)
+    default:
+      return unit(name, 1)
+  }
+}
+
+/** How each unit of a result is printed, with the factor from SI; money and others that are not listed stand as they are. */
+export function printedUnit(name: string, display: Display): { factor: number; word: string } {
+  const { word, size } = unitOf(name, display)
+  return { factor: 1 / size, word }
+}
+
+const per = ' per 1000 cases'
+
+/** The unit of what 1000 cases cost. */
+export const perThousand = (currency: string): string => `${currency}${per}`
+
+export const isPerThousand = (unit: string): boolean => unit.endsWith(per)
+
+/** A figure of 1000 cases where the words around it say that it is. */
+export const briefly = <T extends { unit: string }>(figure: T): T => ({
+  ...figure,
+  unit: isPerThousand(figure.unit) ? figure.unit.slice(0, -per.length) : figure.unit,
+})
+
+/** What stands where nothing is known. */
+export const nothing = '–'
+
+/** An amount as people read it, where the words around it say what it is of; a dash where it is not known. */
+export function amountText(amount: Amount, display: Display): string {
+  const { value, unit: name } = briefly(amount)
+  if (value === null) return nothing
+  switch (name) {
+    case 's':
+      return wordsFor(display).time(value)
+    case 'cases':
+      return `${wordsFor(display).count(value)} cases`
+    case 'rolls':
+      return figures(value)
+    default: {
+      const { word, size } = unitOf(name === 'm/case' ? 'm' : name, display)
+      return `${figures(value / size)} ${word}`.trimEnd()
+    }
   }
 }
 

@@ -1,6 +1,6 @@
 /** What the program is given of the outside: streams, environment, folder and interrupts, so that tests can stand in. */
 import type { Readable, Writable } from 'node:stream'
-import type { TextStyle } from '../report/plain-text.js'
+import type { TextStyle } from '../report/text.js'
 
 export interface Io {
   stdin: Readable

@@ -1,6 +1,6 @@
 /** The result document of `command: check`: findings, the hand calculation and what was assumed; SI, in a fixed order. */
 
-import type { Amount } from '../../answers/amount.js'
+import type { Amount } from '../../catalogue/figure.js'
 import { wordsFor } from '../../catalogue/printed-units.js'
 import type { Checked } from '../../hand/check.js'
 import type { ClosureComparison } from '../../hand/closing.js'

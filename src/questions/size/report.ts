@@ -3,7 +3,7 @@
 import { closingOf } from '../../answers/closing.js'
 import { counted, durationText, grouped, percentText } from '../../report/format.js'
 import type { Report } from '../../report/report.js'
-import { within } from '../../report/sections.js'
+import { inSections, within } from '../../report/sections.js'
 import type { SizeResult } from './document.js'
 import { headline } from './headline.js'
 import { weighed } from './nearest.js'
@@ -17,11 +17,12 @@ export function sizeReport(result: SizeResult): Report {
   return {
     title: made.scenario.title,
     subtitle: `${counted(result.all, 'design')} of ${counted(result.choices.length, 'choice')}, on the same random numbers, up to ${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each, seed "${made.seed}".`,
+    display: result.display,
     headline: headline(result),
     certainty: certainty(result),
-    tables: [pickTable(result), designTable(result), choiceTable(result)]
-      .filter(({ rows }) => rows.length > 0)
-      .map((table) => within('designs', table)),
+    tables: inSections(
+      [pickTable(result), designTable(result), choiceTable(result)].map((table) => within('designs', table)),
+    ),
     limits: limits(result),
     ...closingOf(made, result.assumed, 'Assumed of the scenario, because it does not say'),
     ...sizeRecord(result, headline(result)),

@@ -2,6 +2,7 @@
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { costName, heldName } from '../../answers/usual-measures.js'
 import { besideCost, costWords, isCostInPart } from '../../answers/warnings.js'
+import { figures as ofFigures, words } from '../../report/cell.js'
 import { grouped, listed, percentText } from '../../report/format.js'
 import { percent } from '../../report/marks/chart.js'
 import type { Table } from '../../report/report.js'
@@ -9,10 +10,12 @@ import type { CurveOf, CurveResult, Factor, SweepMeasure, SweepResult } from './
 import { heldLevels } from './kinds.js'
 import {
   differenceCell,
+  differenceSize,
   differenceWords,
   meanText,
   measureSubject,
   measureWords,
+  pointCell,
   pointText,
   targetWords,
   valueText,
@@ -115,7 +118,7 @@ function stepsLine(result: SweepResult, factor: Factor, measure: SweepMeasure, o
   if (of.enough === 0) {
     const whole = of.onward[0] ?? of.steps[0]!
     return sentence(
-      `${subject}: no difference is shown anywhere from ${at(0)} to ${at(last)} (over all of it ${differenceWords(whole.difference, result).replace(': nothing shown', '')})`,
+      `${subject}: no difference is shown anywhere from ${at(0)} to ${at(last)} (over all of it ${differenceSize(whole.difference, result)})`,
     )
   }
   if (of.enough !== null) {
@@ -224,20 +227,22 @@ export function curveTables(result: SweepResult, curve: CurveResult): Table[] {
       title: 'Each value by itself',
       note: '',
       columns: [
-        factor.path,
-        ...(factor.minutes ? ['buffer at the target, by hand'] : []),
-        ...measures.map(measureWords),
+        ...words(factor.path),
+        ...ofFigures(
+          ...(factor.minutes ? ['buffer at the target, by hand'] : []),
+          ...measures.map(measureWords),
+        ),
       ],
       rows: points.map(({ at, measures: figures, errors }) => [
         `${valueText(at[0]!, factor)}${errors ? ' (cannot work)' : ''}`,
         ...(factor.minutes ? [`${grouped(minutesOf(at[0]!)!, 1)} min`] : []),
-        ...measures.map(({ name }) => pointText(figures[name], name, result)),
+        ...measures.map(({ name }) => pointCell(figures[name], name)),
       ]),
     },
     {
       title: 'What each step brings',
       note: 'In brackets: not shown.',
-      columns: ['step', ...measures.map(measureWords)],
+      columns: [...words('step'), ...ofFigures(...measures.map(measureWords))],
       rows: points
         .slice(1)
         .map((_, place) => [

@@ -2,12 +2,21 @@
 
 import { costName, heldName } from '../../answers/usual-measures.js'
 import { besideCost, costWords, isCostInPart } from '../../answers/warnings.js'
-import { grouped, listed } from '../../report/format.js'
+import { type Cell, figures, words } from '../../report/cell.js'
+import { grouped, listed, type Parts } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { crossings } from './curve.js'
 import type { Factor, SweepMeasure, SweepPoint, SweepResult } from './document.js'
 import { gridValues } from './kinds.js'
-import { meanText, measureSubject, measureWords, pointText, targetWords, valueText } from './words.js'
+import {
+  meanText,
+  measureSubject,
+  measureWords,
+  pointCell,
+  pointText,
+  targetWords,
+  valueText,
+} from './words.js'
 
 /** The measure that a grid is about: the first one asked for, the target where nobody asked. */
 export const gridMeasure = ({ measures }: Pick<SweepResult, 'measures'>): SweepMeasure => measures[0]!
@@ -84,19 +93,20 @@ export function gridTables(result: SweepResult): Table[] {
         title: `${measureSubject(measure)} over both`,
         note: `Across: ${x.path}. Down: ${y.path}.${every > 1 ? ' Every point stands in designs.csv.' : ''}`,
         columns: [
-          y.path,
-          ...shown.map((value) => {
-            const minutes = x.minutes?.[x.values.indexOf(value)]
-            return `${valueText(value, x)}${minutes === undefined ? '' : `, ${grouped(minutes, 1)} min`}`
-          }),
+          ...words(y.path),
+          ...figures(
+            ...shown.map((value) => {
+              const minutes = x.minutes?.[x.values.indexOf(value)]
+              return `${valueText(value, x)}${minutes === undefined ? '' : `, ${grouped(minutes, 1)} min`}`
+            }),
+          ),
         ],
         rows: y.values.map((row) => [
           valueText(row, y),
           ...shown.map((column) =>
-            pointText(
+            pointCell(
               points.find(({ at }) => at[0] === column && at[1] === row)?.measures[measure.name],
               measure.name,
-              result,
             ),
           ),
         ]),
@@ -110,23 +120,24 @@ function crossingTable(result: SweepResult, x: Factor, y: Factor): Table {
   const measure = gridMeasure(result)
   const { levels } = result.grid![measure.name]!
   const z = gridValues(result.points, x.values, y.values, measure.name)
-  const cell = (row: readonly number[], level: number): string => {
+  const cell = (row: readonly number[], level: number): Cell => {
     const met = crossings(x.values, row, level)
     if (met.length > 0)
-      return met
-        .map(
-          ({ at, from, rises }) =>
-            `${rises ? 'from' : 'up to'} ${valueText(at, x, 3)} (${x.values[from]} to ${x.values[from + 1]})`,
-        )
-        .join(', ')
+      return met.flatMap(({ at, from, rises }, index): Parts => {
+        const tried = `(${x.values[from]} to ${x.values[from + 1]})`
+        return [
+          `${rises ? 'from' : 'up to'} ${valueText(at, x, 3)}`,
+          index < met.length - 1 ? `${tried},` : tried,
+        ]
+      })
     const known = row.filter((value) => !Number.isNaN(value))
-    if (known.length === 0) return '–'
+    if (known.length === 0) return null
     return known.every((value) => value >= level) ? 'at all' : 'at none'
   }
   return {
     title: `Where ${measureWords(measure)} crosses each level: ${x.path} for each ${y.path}`,
     note: 'Interpolated; in brackets the two values tried between which it lies.',
-    columns: [y.path, ...levels.map((level) => meanText(level, measure, result))],
+    columns: [...words(y.path), ...figures(...levels.map((level) => meanText(level, measure, result)))],
     rows:
       levels.length === 0
         ? []

@@ -1,10 +1,13 @@
 /** What the report of a sweep says, whichever kind it is. */
 
 import { closingOf } from '../../answers/closing.js'
+import { startLimit } from '../../answers/limits.js'
 import { costName } from '../../answers/usual-measures.js'
 import { besideCost } from '../../answers/warnings.js'
+import { words } from '../../report/cell.js'
 import { counted, durationText, grouped, listed, percentText } from '../../report/format.js'
 import type { Report, Table } from '../../report/report.js'
+import { inSections } from '../../report/sections.js'
 import { curveHeadline, curveTables } from './curve-report.js'
 import type { SweepResult } from './document.js'
 import { eachHeadline, eachTables } from './each-report.js'
@@ -19,9 +22,10 @@ export function sweepReport(result: SweepResult): Report {
   return {
     title: made.scenario.title,
     subtitle: `${whatIsSwept(result)} on the same random numbers, ${each}, seed "${made.seed}". Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it.`,
+    display: result.display,
     headline: headline(result),
     certainty: certainty(result),
-    tables: [...tables(result), leftOutTable(result)].filter((table) => table.rows.length > 0),
+    tables: inSections([...tables(result), leftOutTable(result)]),
     limits: limits(result),
     ...closingOf(made, result.assumed, 'Assumed of the scenario, because it does not say'),
     ...sweepRecord(result, headline(result)),
@@ -97,8 +101,7 @@ function leftOutTable({ leftOut, kind }: SweepResult): Table {
   return {
     title: kind === 'each' ? 'Left out' : 'Not simulated to the end',
     note: '',
-    columns: ['why', 'what'],
-    words: ['what'],
+    columns: words('why', 'what'),
     rows: [...reasons].map(([reason, paths]) => [reason, paths.join(', ')]),
   }
 }
@@ -125,11 +128,11 @@ function limits({ notes, kind, shift, each, made }: SweepResult): string[] {
       'A straight line in each factor: curvature is not seen, nor what two factors do together; where little is explained, look at single factors as curves.',
     )
   all.push(
-    shift.campaign > 1
-      ? 'The first shift of each campaign starts with an empty line; the others go on where the one before ended.'
-      : shift.start === 'steady'
-        ? 'The line runs without end: what each design does after it came to its stride is counted.'
-        : 'Each shift starts with an empty line.',
+    startLimit(
+      shift,
+      'The line runs without end: what each design does after it came to its stride is counted.',
+      'Each shift starts with an empty line.',
+    ),
     'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A sweep is as good as what was measured for them.',
   )
   return all

@@ -1,10 +1,10 @@
 /** The events of one shift as lines: words for people, JSON for programs. */
 
 import { shiftCells, shiftColumns } from '../../answers/csv.js'
+import type { Display } from '../../catalogue/printed-units.js'
 import type { Column, ShiftResult } from '../../line/line.js'
 import type { ShiftEvent } from '../../line/observer.js'
 import { causes, states } from '../../line/states.js'
-import type { Display } from '../../report/format.js'
 import { printable } from '../../scenario/problems.js'
 import { unitSize } from '../../scenario/quantity.js'
 
