@@ -4,6 +4,7 @@ import { type Cell, type Column, cellParts, cellText, saysSomething } from '../r
 import type { Picture } from '../report/marks/chart.js'
 import { empty, html, inLines, type Markup, markup } from '../report/markup.js'
 import type { Table } from '../report/report.js'
+import { base64 } from './base64.js'
 
 /** A figure with its plus-minus and its unit, and without the unit: no line may end within it. */
 const figure = String.raw`\d[\d.\u2009]*(?: ± [\d.\u2009]+)?`
@@ -113,7 +114,7 @@ ${lines}
 
 /** The picture stands until a script has drawn the chart, and on paper. */
 export function figureHtml({ chart, png }: Picture): Markup {
-  const source = markup(`data:image/png;base64,${Buffer.from(png).toString('base64')}`)
+  const source = markup(`data:image/png;base64,${base64(png)}`)
   const subtitle = [chart.config.options?.plugins?.subtitle?.text ?? []].flat().join(' ')
   return html`<figure data-chart="${chart.name}"><div class="head"><h3>${chart.title}</h3><p class="note">${subtitle}</p></div><div class="box"><img alt="${chart.alt}" src="${source}" width="${chart.width}" height="${chart.height}"></div></figure>`
 }

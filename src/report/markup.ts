@@ -1,5 +1,5 @@
 /** HTML and SVG made of templates: whatever is put into one is text, and made safe, unless it is markup already. */
-import { printable } from '../scenario/problems.js'
+import { printable } from '../scenario/printable.js'
 
 /** What is markup already. */
 export class Markup {

@@ -1,6 +1,6 @@
 /** Tables as text for a terminal: without lines, and going on below where they are too wide. */
 import type { Display } from '../catalogue/printed-units.js'
-import { printable } from '../scenario/problems.js'
+import { printable } from '../scenario/printable.js'
 import { cellText } from './cell.js'
 import type { Table } from './report.js'
 import { paragraph, type TextStyle } from './text.js'

@@ -1,5 +1,5 @@
 /** The report as text for a terminal. */
-import { printable } from '../scenario/problems.js'
+import { printable } from '../scenario/printable.js'
 import type { Head, Report } from './report.js'
 import { tableText } from './table-text.js'
 import { paragraph, type TextStyle } from './text.js'

@@ -1,5 +1,5 @@
 /** Text for a terminal: paragraphs broken at spaces. */
-import { printable } from '../scenario/problems.js'
+import { printable } from '../scenario/printable.js'
 
 /** How text may be set: bold where the terminal shows it. */
 export interface TextStyle {

@@ -5,7 +5,7 @@ import type { Display } from '../../catalogue/printed-units.js'
 import type { Column, ShiftResult } from '../../line/line.js'
 import type { ShiftEvent } from '../../line/observer.js'
 import { causes, states } from '../../line/states.js'
-import { printable } from '../../scenario/problems.js'
+import { printable } from '../../scenario/printable.js'
 import { unitSize } from '../../scenario/quantity.js'
 
 /** What is known of a trace before its first event: with this it can be made again. */

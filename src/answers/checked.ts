@@ -1,0 +1,45 @@
+/** Designs with what the check finds of them: what stands at the head of an answer. */
+
+import { checkScenario } from '../hand/check.js'
+import { type CheckFinding, codes } from '../hand/finding.js'
+import { droppedOf } from '../scenario/dropped.js'
+import type { Loaded } from '../scenario/load.js'
+import type { Scenario } from '../scenario/schema.js'
+import type { WarnedDesign } from './warning.js'
+
+/** A design with what `check` finds of it; the name of the scenario itself is null. */
+export interface CheckedDesign {
+  name: string | null
+  scenario: Scenario
+  findings: readonly CheckFinding[]
+}
+
+/** A design that was not given in the file as it stands, checked. */
+export const checkedDesign = (name: string, scenario: Scenario): CheckedDesign => ({
+  ...{ name, scenario },
+  findings: checkScenario({ scenario, placeOf: () => null }).findings,
+})
+
+/** The scenario itself, and designs beside it. */
+export const checkedDesigns = (
+  { scenario, placeOf }: Pick<Loaded, 'scenario' | 'placeOf'>,
+  designs: readonly { name: string; scenario: Scenario }[] = [],
+): CheckedDesign[] => [
+  { name: null, scenario, findings: checkScenario({ scenario, placeOf }).findings },
+  ...designs.map((design) => checkedDesign(design.name, design.scenario)),
+]
+
+/** What speaks against a design. */
+export const warnedDesign = ({ name, scenario, findings }: CheckedDesign): WarnedDesign => ({
+  name,
+  errors: findings
+    .filter(({ severity }) => severity === 'error')
+    .map((finding) => ({ ...finding, meaning: codes[finding.code] })),
+  dropped: droppedOf(scenario),
+})
+
+/** A design that is not checked: what its cost leaves out. */
+export const pricedDesign = ({ scenario }: { scenario: Scenario }): WarnedDesign => ({
+  ...{ name: null, errors: [] },
+  dropped: droppedOf(scenario),
+})

@@ -1,0 +1,148 @@
+/** The document of a sizing, from what the search found. */
+
+import { aboutOf } from '../../answers/about.js'
+import { madeOf } from '../../answers/answer.js'
+import { checkedDesign, pricedDesign, warnedDesign } from '../../answers/checked.js'
+import type { ChosenDesign } from '../../answers/designs.js'
+import { currencyOf, unitName } from '../../answers/line-result.js'
+import { shiftOf } from '../../answers/made.js'
+import { repeatOf } from '../../answers/repeat.js'
+import type { Warned } from '../../answers/warning.js'
+import { headed, warningsOf } from '../../answers/warning.js'
+import type { ReadScenario } from '../../scenario/read.js'
+import type { SizeAsked, SizeOptions } from './asked.js'
+import type { NearestDesign, SizedDesign, SizeResult } from './document.js'
+import { atPromisedRate } from './fault.js'
+import type { Found } from './found.js'
+import { endsOf } from './nearest.js'
+import type { Tried } from './search.js'
+/** What the document is made of. */
+export interface SizeRecord {
+  found: Found
+  loaded: ReadScenario
+  asked: SizeAsked
+  ordered: readonly ChosenDesign[]
+  all: number
+  refused: ReadonlyMap<string, number>
+  most: number
+  options: SizeOptions
+}
+
+/** A design that was looked at, as the document tells it. */
+function sizedDesign(
+  { design, verdict, without, figures, shifts }: Tried,
+  { found, ordered }: Pick<SizeRecord, 'found' | 'ordered'>,
+): SizedDesign {
+  const promises = found.conditions.map((_, index) => figures[index] ?? { mean: null, low: null, high: null })
+  const [{ mean, low, high }] = promises as [SizedDesign['promises'][number]]
+  const { set, cost } = ordered[design]!
+  return {
+    place: design + 1,
+    ...{ set, cost, share: mean, low, high, shifts, verdict },
+    without:
+      without === null
+        ? null
+        : 'reason' in without
+          ? without.reason
+          : `no better than design ${without.worseThan + 1}, which was refused`,
+    promises,
+  }
+}
+
+/** The nearest design, at that place among those that were looked at. */
+function nearestDesign(at: number, { found, ordered, asked }: SizeRecord): NearestDesign {
+  return {
+    design: at,
+    afresh: found.afresh,
+    byHand: found.fault?.byHand ?? null,
+    atEnds: endsOf(asked.choices, ordered[found.nearest!]!.set, asked.rising),
+  }
+}
+
+/** Makes the document of `command: size`. */
+export function sizeResult(parts: SizeRecord): SizeResult {
+  const { found, loaded, asked, ordered, all, refused, most, options } = parts
+  const { scenario } = loaded
+  const currency = currencyOf(scenario)
+  const tried = [...found.tried].sort((a, b) => a.design - b.design)
+  const designs = tried.map((each) => sizedDesign(each, parts))
+  const placeOf = (design: number | undefined | null) => {
+    const at = tried.findIndex((each) => each.design === design)
+    return at < 0 ? null : at
+  }
+  const nearestAt = placeOf(found.nearest)
+  const simulated = tried.filter(({ without }) => without === null)
+  const cheaper = simulated.filter(
+    ({ design, verdict }) => verdict === 'refused' && design < (found.pick ?? Infinity),
+  )
+  return {
+    format: 'tapeshift-result/1',
+    command: 'size',
+    made: madeOf(loaded, { shifts: most, plain: false, repeat: repeatOfSized(loaded, options, most) }),
+    ...sizeHead(ordered, found.pick, asked),
+    display: scenario.display,
+    shift: shiftOf(scenario),
+    currency,
+    promises: found.conditions.map(({ text, measure, isShare, isLeast, value, near }) => ({
+      promise: text,
+      measure: measure.path.at(-1)!,
+      label: measure.label,
+      unit: isShare ? 'share' : unitName(measure.unit, currency),
+      ...{ value, isLeast, near },
+    })),
+    choices: asked.choices,
+    all,
+    order: [
+      ...(ordered.some(({ cost }) => cost !== null) ? ['cost'] : []),
+      ...asked.order,
+      'fewer machines',
+      'slower belts',
+      'shorter conveyors',
+      'fewer people',
+    ],
+    isFull: options.full === true,
+    designs,
+    pick: placeOf(found.pick),
+    nextCheaper: placeOf(cheaper.at(-1)?.design),
+    spent: {
+      designs: simulated.length,
+      shifts: simulated.reduce((sum, { shifts }) => sum + shifts, 0),
+    },
+    rising: asked.rising,
+    picked: found.pick === null ? null : found.afresh,
+    nearest: nearestAt === null ? null : nearestDesign(nearestAt, parts),
+    about: aboutOf(
+      loaded,
+      found.pick === null ? [] : [{ name: 'the pick', scenario: ordered[found.pick]!.scenario }],
+    ),
+    // what is chosen is not assumed
+    assumed: loaded.assumed.filter(({ path }) => asked.choices.every((choice) => choice.path !== path)),
+    notes: [...refused].map(
+      ([reason, count]) =>
+        `${count} of the ${all} designs cannot be simulated and ${count === 1 ? 'is' : 'are'} left out: ${reason.replace(/\.$/, '')}.`,
+    ),
+    shifts: 'designs.csv',
+  }
+}
+
+/** The command line that makes the same document again. */
+const repeatOfSized = ({ asked, scenario }: ReadScenario, options: SizeOptions, most: number): string =>
+  repeatOf('size', asked, [
+    ['choose', options.choose],
+    ['holds', options.holds],
+    ['order', options.order],
+    ['rising', options.rising],
+    ['full', options.full],
+    ['shifts', most],
+    ['seed', scenario.study.seed],
+    ['confidence', asked.confidence],
+  ])
+
+/** The head; `pick` is the place of the pick in `ordered`. Errors of other designs, and of the scenario itself, are none of the answer. */
+export function sizeHead(ordered: readonly ChosenDesign[], pick: number | null, asked: SizeAsked): Warned {
+  const picked =
+    pick === null
+      ? []
+      : [warnedDesign(checkedDesign('the pick', atPromisedRate(ordered[pick]!.scenario, asked)))]
+  return headed(warningsOf([...picked, ...ordered.map(pricedDesign)]))
+}

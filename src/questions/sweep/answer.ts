@@ -1,0 +1,244 @@
+/** The document of a sweep, from what came of its designs. */
+
+import { aboutOf } from '../../answers/about.js'
+import { madeOf } from '../../answers/answer.js'
+import {
+  type CheckedDesign,
+  checkedDesign,
+  checkedDesigns,
+  pricedDesign,
+  warnedDesign,
+} from '../../answers/checked.js'
+import { currencyOf, orNull } from '../../answers/line-result.js'
+import { shiftOf } from '../../answers/made.js'
+import { repeatOf } from '../../answers/repeat.js'
+import { headed, warningsOf } from '../../answers/warning.js'
+import { buffersOf } from '../../hand/buffers.js'
+import { handCalculation } from '../../hand/hand.js'
+import { lineByHand } from '../../hand/line.js'
+import type { ReadScenario } from '../../scenario/read.js'
+import type { Scenario } from '../../scenario/schema.js'
+import type { SweepOptions, Varied } from './asked.js'
+import {
+  type Factor,
+  pointsOf,
+  type SampledDesign,
+  type SpeedByHand,
+  type SweepKind,
+  type SweepMeasure,
+  type SweepPoint,
+  type SweepResult,
+  sampledFigure,
+} from './document.js'
+import { amountOf, inSi, inUnit } from './factor.js'
+import type { LeftOut } from './inputs.js'
+import { curveOf, eachOf, gridOf, type MovedInput, planOf } from './kinds.js'
+import type { Outcome } from './outcomes.js'
+import type { Planned } from './points.js'
+import { type TriedInput, textOf, treeValue } from './tried.js'
+
+/** What the document is made of. */
+interface Parts {
+  kind: SweepKind
+  varied: readonly Varied[]
+  loaded: ReadScenario
+  measures: readonly SweepMeasure[]
+  base: Planned
+  points: readonly Planned[]
+  inputs: readonly TriedInput[]
+  leftOut: readonly LeftOut[]
+  notes: readonly string[]
+  outcomes: ReadonlyMap<string, Outcome>
+  shifts: number
+  options: SweepOptions
+}
+
+/** Makes the document of `command: sweep`. */
+export function sweepResult(parts: Parts): SweepResult {
+  const { kind, varied, loaded, measures, outcomes, shifts } = parts
+  const { scenario } = loaded
+  const { confidence } = scenario.study
+  const failures: LeftOut[] = []
+  const sampled = ({ set, at, key }: Planned): SampledDesign | null => {
+    const outcome = outcomes.get(key)!
+    if ('samples' in outcome) return { set, at, samples: outcome.samples }
+    failures.push({ path: setText(set), reason: outcome.failed })
+    return null
+  }
+  const base = sampled(parts.base)!
+  const tried = parts.points.filter(({ key }) => 'samples' in outcomes.get(key)!)
+  const designs = parts.points.flatMap((point) => sampled(point) ?? [])
+  const { checked, errorsOf, notes } = checkedPoints(loaded, tried)
+  const points = pointsOf(designs, measures, confidence).map((point, index) => ({
+    ...point,
+    ...errorsOf(tried[index]!),
+  }))
+  const warnings = warningsOf([
+    ...checked.map(warnedDesign),
+    ...(checked.length > 1 ? [] : tried.map(pricedDesign)),
+  ])
+  const isCostInPart = warnings.some(({ differs }) => differs)
+  const factors = kind === 'each' ? [] : varied.map((factor) => factorOf(factor, parts))
+  const target = scenario.target ?? null
+  return {
+    format: 'tapeshift-result/1',
+    command: 'sweep',
+    kind,
+    made: madeOf(loaded, { shifts, plain: true, repeat: repeatOfSwept(parts) }),
+    ...headed(warnings),
+    display: scenario.display,
+    shift: shiftOf(scenario),
+    target,
+    currency: currencyOf(scenario),
+    factors,
+    measures: [...measures],
+    base: Object.fromEntries(
+      measures.map((measure) => [
+        measure.name,
+        sampledFigure(base.samples[measure.name], measure, confidence),
+      ]),
+    ),
+    points,
+    curve:
+      kind === 'curve'
+        ? {
+            ...curveOf({
+              ...{ designs, base, measures, target, confidence, isCostInPart },
+              factorUnit: varied[0]!.unit,
+            }),
+            byHand: speedByHand(varied[0]!.path, scenario),
+          }
+        : null,
+    grid: kind === 'grid' ? gridOf(points, factors, measures) : null,
+    each: kind === 'each' ? eachOf(movedInputs(parts), base, measures, confidence) : null,
+    plan:
+      kind === 'plan'
+        ? planOf(
+            points,
+            factors,
+            varied.map(({ values }) => [values[0]!, values[1]!] as const),
+            measures,
+            confidence,
+          )
+        : null,
+    leftOut: [...parts.leftOut, ...unlike(failures)],
+    about: aboutOf(loaded, [], [{ ...checked[0]!, name: null }]),
+    assumed: loaded.assumed,
+    notes: [...parts.notes, ...notes],
+    shifts: 'designs.csv',
+  }
+}
+
+/** More points than this are not checked one by one: a check takes milliseconds, and a grid may have thousands. */
+const mostChecked = 200
+
+/** What the check finds of the scenario as it stands, then of each point where they are not too many; and what that leaves open. */
+function checkedPoints(loaded: ReadScenario, points: readonly Planned[]) {
+  const isChecked = points.length <= mostChecked
+  const [own] = checkedDesigns(loaded) as [CheckedDesign]
+  const others = new Map(
+    isChecked ? points.map(({ key, set, scenario }) => [key, checkedDesign(pointName(set), scenario)]) : [],
+  )
+  const errorsOf = ({ key }: Planned): Pick<SweepPoint, 'errors'> => {
+    const errors = others.get(key)?.findings.filter(({ severity }) => severity === 'error') ?? []
+    return errors.length > 0 ? { errors: [...new Set(errors.map(({ code }) => code))] } : {}
+  }
+  return {
+    checked: [{ ...own, name: asItStands }, ...others.values()],
+    errorsOf,
+    notes: isChecked
+      ? []
+      : [
+          `Of so many points (${points.length}) check looked at none, only at the scenario as it stands: check the one that you choose.`,
+        ],
+  }
+}
+
+/** A point among others; its values stand together. */
+const pointName = (set: Record<string, unknown>) =>
+  Object.keys(set).length > 1 ? `(${setText(set)})` : setText(set)
+
+/** The scenario among the points of a sweep. */
+const asItStands = 'the scenario as it stands'
+
+const unlike = (failures: readonly LeftOut[]) => [
+  ...new Map(failures.map((each) => [each.path, each])).values(),
+]
+
+const setText = (set: Record<string, unknown>) =>
+  Object.entries(set)
+    .map(([path, value]) => `${path} = ${textOf(value)}`)
+    .join(', ')
+
+/** The inputs with what came of their ends; one of which both failed is left out. */
+function movedInputs({ inputs, outcomes }: Parts): MovedInput[] {
+  const endOf = (planned: TriedInput['low']): SampledDesign | null => {
+    const outcome = planned === null ? undefined : outcomes.get(planned.key)
+    return planned && outcome && 'samples' in outcome
+      ? { set: planned.set, at: planned.at, samples: outcome.samples }
+      : null
+  }
+  const textOfEnd = ({ path }: TriedInput, planned: TriedInput['low']) =>
+    planned === null ? null : textOf(planned.set[path])
+  return inputs.flatMap((input) => {
+    const ends = { low: endOf(input.low), high: endOf(input.high) }
+    if (ends.low === null && ends.high === null) return []
+    const { path, base, low, high } = input
+    return [{ path, base, low: textOfEnd(input, low), high: textOfEnd(input, high), ends }]
+  })
+}
+
+function factorOf({ path, unit, values }: Varied, { loaded, points, varied, kind }: Parts): Factor {
+  const own = amountOf(treeValue(loaded.resolved, path))
+  const si = values.map((number) => inSi({ number, unit }))
+  const place = varied.findIndex((each) => each.path === path)
+  return {
+    path,
+    unit,
+    values,
+    base: own && (inUnit(own, unit)?.number ?? null),
+    si: { unit: si[0]!.unit, values: si.map(({ number }) => number) },
+    minutes: kind === 'plan' ? null : minutesOf(path, values, place, points, loaded.scenario),
+  }
+}
+
+/** Minutes that the free places of a conveyor last at the target, by hand, for each of its lengths; null of anything else. */
+function minutesOf(
+  path: string,
+  values: readonly number[],
+  place: number,
+  points: readonly Planned[],
+  { target, line }: Scenario,
+): number[] | null {
+  const name = /^line\.([^.]+)\.length$/.exec(path)?.[1]
+  const piece = name === undefined ? undefined : line[name]
+  if (target === undefined || piece?.type !== 'conveyor' || piece.carries === 'belt') return null
+  const minutes = values.map((value) => {
+    const point = points.find(({ at }) => at[place] === value)
+    const buffer =
+      point && buffersOf(point.scenario, lineByHand(point.scenario)).find((each) => each.name === name)
+    return buffer ? (buffer.places - buffer.riding) / target / 60 : Number.NaN
+  })
+  return minutes.every(Number.isFinite) ? minutes : null
+}
+
+/** What pencil and paper say of the belts of a sealer whose speed is varied. */
+function speedByHand(path: string, scenario: Scenario): SpeedByHand | null {
+  const machine = /^line\.([^.]+)\.belt-speed$/.exec(path)?.[1]
+  const curve = handCalculation(scenario).curves.find((each) => each.machine === machine)
+  if (!curve) return null
+  return { machine: curve.machine, ceiling: orNull(curve.ceiling), littleGain: orNull(curve.littleGain) }
+}
+
+/** The command line that makes the same document again. */
+const repeatOfSwept = ({ options, loaded: { asked, scenario } }: Parts): string =>
+  repeatOf('sweep', asked, [
+    ['each', options.each],
+    ['plan', options.plan],
+    ['vary', options.vary],
+    ['measure', options.measure],
+    // the usual number is not named: as an option it would be another scenario
+    ['shifts', asked.shifts],
+    ['seed', scenario.study.seed],
+    ['confidence', asked.confidence],
+  ])

@@ -1,0 +1,22 @@
+/** The scenario as it was resolved: every default written out and marked, ready to be simulated again. */
+import { Document, isNode, type Node } from 'yaml'
+import type { Loaded } from './load.js'
+
+/** YAML text of the resolved scenario; what nobody named carries the comment `assumed`. */
+export function resolvedYaml({ resolved, assumed }: Loaded): string {
+  const document = new Document(resolved)
+  document.commentBefore = ' The scenario as it was simulated: overrides applied, defaults written out.'
+  for (const { path, basis } of assumed) {
+    const node = nodeAt(document, path.split('.'))
+    if (node) node.comment = ` assumed: ${basis}`
+  }
+  return document.toString({ lineWidth: 0 })
+}
+
+function nodeAt(document: Document, steps: string[]): Node | null {
+  const node: unknown = document.getIn(
+    steps.map((step) => (/^\d+$/.test(step) ? Number(step) : step)),
+    true,
+  )
+  return isNode(node) ? node : null
+}
