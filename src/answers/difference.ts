@@ -1,7 +1,8 @@
 /** A difference as people read it: with its sign, in points where it is one of shares, or in words where none is shown. */
 
 import type { Figure } from '../catalogue/figure.js'
-import { briefly, type Display, nothing, printedUnit } from '../catalogue/printed-units.js'
+import { type Display, nothing, printedUnit } from '../catalogue/printed-units.js'
+import { briefUnit } from '../catalogue/unit-name.js'
 import { counted, joined, type Parts, type PrintedFigure, partsOf, printFigure } from '../report/format.js'
 import type { DifferenceFigure, Interval } from './difference-figure.js'
 
@@ -26,7 +27,7 @@ type Shown = Interval & Pick<DifferenceFigure, 'unit'> & { isShown?: boolean | n
 
 /** In a line of text the short word for the unit does. */
 function printed({ mean, low, high, unit }: Shown, display: Display): PrintedFigure {
-  const figure = { mean, low, high, sd: null, n: 0, label: '', ...briefly({ unit }) }
+  const figure = { mean, low, high, sd: null, n: 0, unit: briefUnit(unit), label: '' }
   const found = printFigure(figure, display)
   return { ...found, unit: unit === 'share' ? 'points' : found.unit }
 }

@@ -2,7 +2,6 @@
 
 import { quantile } from 'simple-statistics'
 import type { Figure } from '../catalogue/figure.js'
-import { perThousand } from '../catalogue/printed-units.js'
 import type { Line, ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
 import { mostHeldShifts } from '../shifts/work.js'
@@ -48,7 +47,7 @@ export const orNull = (value: number) => (Number.isFinite(value) ? value : null)
 
 /** Unit of a figure as the document names it. */
 export function unitName(unit: string, currency: string): string {
-  if (unit === 'money') return perThousand(currency)
+  if (unit === 'money') return `${currency} per 1000 cases`
   return unit === 'money/yr' ? `${currency}/yr` : unit
 }
 

@@ -1,6 +1,7 @@
 /** Quantities as they are printed: SI numbers in the units that the scenario's `display` asks for. */
 import { unitSize } from '../scenario/quantity.js'
 import type { Amount } from './figure.js'
+import { briefly } from './unit-name.js'
 
 export type Display = 'metric' | 'us'
 
@@ -62,19 +63,6 @@ export function printedUnit(name: string, display: Display): { factor: number; w
   const { word, size } = unitOf(name, display)
   return { factor: 1 / size, word }
 }
-
-const per = ' per 1000 cases'
-
-/** The unit of what 1000 cases cost. */
-export const perThousand = (currency: string): string => `${currency}${per}`
-
-export const isPerThousand = (unit: string): boolean => unit.endsWith(per)
-
-/** A figure of 1000 cases where the words around it say that it is. */
-export const briefly = <T extends { unit: string }>(figure: T): T => ({
-  ...figure,
-  unit: isPerThousand(figure.unit) ? figure.unit.slice(0, -per.length) : figure.unit,
-})
 
 /** What stands where nothing is known. */
 export const nothing = '–'

@@ -1,12 +1,11 @@
 /** What the hand calculation foretells of a run, as result documents have it: the figures, and what the reasons for a difference need. */
-import { perThousand } from '../catalogue/printed-units.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { HandCalculation } from './hand.js'
 import { usualError } from './usual-error.js'
 
 /** Unit of money for 1000 cases, as results name it. */
 export const moneyUnit = ({ money, tape }: Scenario): string =>
-  perThousand(money?.currency ?? tape.price?.currency ?? '').trim()
+  `${money?.currency ?? tape.price?.currency ?? ''} per 1000 cases`.trim()
 
 /** The rows of a hand calculation, each with the unit that results give to its measure. */
 export const foretoldRows = (scenario: Scenario, { rows }: Pick<HandCalculation, 'rows'>) =>

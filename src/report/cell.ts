@@ -1,7 +1,8 @@
 /** The cells of tables as data: each renderer prints them, in the units of the reader, and none reads a text again. */
 
 import type { Amount, Figure } from '../catalogue/figure.js'
-import { amountText, briefly, type Display, nothing } from '../catalogue/printed-units.js'
+import { amountText, type Display, nothing } from '../catalogue/printed-units.js'
+import { briefly } from '../catalogue/unit-name.js'
 import { figureParts, type Parts } from './format.js'
 
 /** A dotted path of a key, which may be broken after its dots. */

@@ -1,7 +1,7 @@
 /** What moving one input at a time says: which of them matter, for each measure. */
 
 import { differenceUnit } from '../../answers/difference.js'
-import { briefly } from '../../catalogue/printed-units.js'
+import { briefly } from '../../catalogue/unit-name.js'
 import { words } from '../../report/cell.js'
 import { counted, listed } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
