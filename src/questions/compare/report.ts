@@ -6,7 +6,7 @@ import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { changesText } from '../../answers/flow.js'
 import { startLimit } from '../../answers/limits.js'
 import { leftOutNote } from '../../answers/warnings.js'
-import { figures as ofFigures, words } from '../../report/cell.js'
+import { type Cell, figures as ofFigures, words } from '../../report/cell.js'
 import { counted, durationText, grouped, percentText } from '../../report/format.js'
 import type { Report, Table } from '../../report/report.js'
 import { inSections, within } from '../../report/sections.js'
@@ -146,24 +146,13 @@ function costTable(result: CompareResult): Table {
 
 /** How many shifts would show what matters to the user. */
 function mattersTable({ differences, made, display, compared }: CompareResult): Table {
-  const rows = Object.entries(differences).flatMap(([name, figures]) =>
-    compared.flatMap((measure) => {
-      const figure = figures[measure]
-      if (!figure?.matters) return []
-      const { amount, shifts } = figure.matters
-      const size = figure.few
-        ? notTold(figure.few.events)
-        : sizeText({ ...figure, mean: amount, low: amount, high: amount }, display)
-      const more = shifts === null ? null : shifts - made.shifts
-      const needed =
-        more === null
-          ? 'not known'
-          : more > 0
-            ? `${grouped(shifts!, 0)}, ${grouped(more, 0)} more`
-            : 'these are enough'
-      return [[name, figure.label, size, figure.isShown ? 'yes' : 'no', needed]]
-    }),
-  )
+  const row = (name: string, figure: DifferenceFigure | undefined): Cell[][] => {
+    if (!figure?.matters) return []
+    const { amount, shifts } = figure.matters
+    const size = { ...figure, mean: amount, low: amount, high: amount }
+    const difference = figure.few ? notTold(figure.few.events) : sizeText(size, display)
+    return [[name, figure.label, difference, figure.isShown ? 'yes' : 'no', shiftsText(shifts, made.shifts)]]
+  }
   return {
     title: 'What would show a difference that matters',
     note: 'Shifts of each design of which four studies in five would show a difference of that size.',
@@ -172,8 +161,15 @@ function mattersTable({ differences, made, display, compared }: CompareResult): 
       ...ofFigures('difference that matters', 'shown now'),
       ...words('shifts'),
     ],
-    rows,
+    rows: Object.entries(differences).flatMap(([name, figures]) =>
+      compared.flatMap((measure) => row(name, figures[measure])),
+    ),
   }
+}
+
+function shiftsText(needed: number | null, made: number): string {
+  if (needed === null) return 'not known'
+  return needed > made ? `${grouped(needed, 0)}, ${grouped(needed - made, 0)} more` : 'these are enough'
 }
 
 function limits(result: CompareResult): string[] {
