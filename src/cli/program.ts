@@ -1,9 +1,9 @@
 /** The command line as a function of arguments and streams: it returns the exit code and never ends the process. */
 
 import { Command, CommanderError } from 'commander'
-import { Standstill } from '../line/standstill.js'
+import type { Standstill } from '../line/standstill.js'
 import { Fault } from '../scenario/fault.js'
-import { ScenarioError } from '../scenario/problems.js'
+import type { ScenarioError } from '../scenario/problems.js'
 import { version } from '../version.js'
 import { addCheck } from './check.js'
 import { compareCommand } from './compare.js'

@@ -4,7 +4,7 @@ import type { Scenario } from '../scenario/schema.js'
 import { capitalPerShift, energyCost, labourCost, maintenancePerShift } from '../trade/money.js'
 import type { Counted } from './counted.js'
 import type { Measure } from './measure.js'
-import type { Sealer } from './sealer.js'
+import type { Taper } from './taper.js'
 
 const hour = 3600
 
@@ -18,7 +18,7 @@ interface Element {
 /** Elements of cost, and which of them the scenario does not price. */
 export function costMeasures(
   scenario: Scenario,
-  sealers: readonly Sealer[],
+  sealers: readonly Taper[],
   counted: Readonly<Counted>,
   out: () => number,
 ): { measures: Measure[]; leftOut: string[] } {
@@ -54,7 +54,7 @@ export function costMeasures(
 
 function costElements(
   scenario: Scenario,
-  sealers: readonly Sealer[],
+  sealers: readonly Taper[],
   counted: Readonly<Counted>,
   out: () => number,
 ): Element[] {

@@ -4,18 +4,29 @@ import type { Calendar } from './calendar.js'
 import type { Exit } from './exit.js'
 import type { Floor } from './floor.js'
 import type { Measure } from './measure.js'
-import type { Sealer } from './sealer.js'
+import type { Mechanism } from './mechanism.js'
+import type { Taper } from './taper.js'
+
+const at = (key: string): string[] => ['measures', key]
 
 /** The measures under `measures` of the result, money left out. */
 export function lineMeasures(
   floor: Floor,
   calendar: Calendar,
   exit: Exit,
-  sealers: readonly Sealer[],
+  mechanisms: readonly Mechanism[],
 ): Measure[] {
-  const { scenario } = floor
-  const at = (key: string): string[] => ['measures', key]
-  const measures: Measure[] = [
+  const tapers = mechanisms.flatMap((each) => each.taper() ?? [])
+  const mayReject = mechanisms.some((each) => each.mayReject())
+  return [
+    ...timeMeasures(floor, exit),
+    ...caseMeasures(floor, calendar, exit, mayReject),
+    ...(tapers.length > 0 ? tapeMeasures(floor, exit, tapers) : []),
+  ]
+}
+
+function timeMeasures(floor: Floor, exit: Exit): Measure[] {
+  return [
     {
       path: at('throughput'),
       label: 'Good cases out over working time',
@@ -45,16 +56,26 @@ export function lineMeasures(
       value: () => exit.timeInSystem.quantile(0.95),
     },
   ]
+}
+
+/** What became of the cases, as far as the scenario leaves it open. */
+function caseMeasures(
+  { scenario, campaign, counted }: Floor,
+  calendar: Calendar,
+  exit: Exit,
+  mayReject: boolean,
+): Measure[] {
+  const measures: Measure[] = []
   if (scenario.target !== undefined)
     measures.push({
       path: at('target-held'),
       label: 'Share of shifts that reach the target',
       unit: 'share',
       // of a campaign it is a mean over its shifts, no longer one or none
-      kind: floor.campaign > 1 ? 'mean' : 'share',
-      value: () => calendar.reached / floor.counted.observed,
+      kind: campaign > 1 ? 'mean' : 'share',
+      value: () => calendar.reached / counted.observed,
     })
-  if (Object.values(scenario.line).some(({ type }) => type === 'inspect'))
+  if (mayReject)
     measures.push({
       path: at('rejected'),
       label: 'Cases that left the line rejected, a shift',
@@ -71,20 +92,23 @@ export function lineMeasures(
       kind: 'total',
       value: () => reopens.chance * exit.out,
     })
-  if (sealers.length === 0) return measures
-  const heads = sealers.flatMap((sealer) => sealer.heads)
+  return measures
+}
+
+function tapeMeasures({ scenario }: Floor, exit: Exit, tapers: readonly Taper[]): Measure[] {
+  const heads = tapers.flatMap((taper) => taper.heads)
   const sum = (of: (head: (typeof heads)[number]) => number) =>
     heads.reduce((total, head) => total + of(head), 0)
   const mass = massPerMetre(scenario.tape.width, scenario.tape.thickness)
   const used = () => sum((head) => head.used)
-  measures.push(
+  return [
     {
       path: at('unsealed'),
       label: 'Unsealed cases that left the line unnoticed, a shift',
       unit: 'cases',
       kind: 'count',
       value: () => exit.escaped,
-      ...(sealers.some((sealer) => sealer.mayLeaveOpen) ? {} : { isFixed: true }),
+      ...(tapers.some((taper) => taper.mayLeaveOpen) ? {} : { isFixed: true }),
     },
     {
       path: at('tape-per-case'),
@@ -116,6 +140,5 @@ export function lineMeasures(
       kind: 'total',
       value: () => used() * mass,
     },
-  )
-  return measures
+  ]
 }

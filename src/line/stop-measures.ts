@@ -1,9 +1,9 @@
 /** Measures that every piece has: the shares of its states, and of each cause for which it stands how often and how long. */
 import { canAllBeAway } from '../scenario/absence.js'
-import type { Equipment } from './equipment.js'
 import type { Floor } from './floor.js'
 import type { Measure } from './measure.js'
 import { Cause, causes, State, states } from './states.js'
+import type { Tallies } from './unit.js'
 
 /** Last step of the path of a count of stops that wait out a break. */
 const inBreaks = '-in-breaks'
@@ -15,7 +15,7 @@ const idle: readonly State[] = [State.waiting, State.blocked]
  * The share of what is counted that `piece` is in each state; `stopsFor`: the causes for which it may stand, so that
  * it is never in the states of others.
  */
-export const stateMeasures = (piece: Equipment, floor: Floor, stopsFor: readonly Cause[]): Measure[] =>
+export const stateMeasures = (piece: Tallies, floor: Floor, stopsFor: readonly Cause[]): Measure[] =>
   states.map(({ key, label }, index) => {
     const state = index as State
     const own = stopsFor.filter((cause) => stateOf(cause).includes(state))
@@ -34,7 +34,7 @@ export const stateMeasures = (piece: Equipment, floor: Floor, stopsFor: readonly
   })
 
 /** Number of the stops of a cause that begin in what is counted, and the time in it that such stops last. */
-export function stopMeasures(piece: Equipment, cause: Cause, floor: Floor): Measure[] {
+export function stopMeasures(piece: Tallies, cause: Cause, floor: Floor): Measure[] {
   const { key, label } = detailsOf(cause)
   const count = () => piece.stopCounts[cause]!
   const words = `${label.toLowerCase()}, ${piece.name}`
@@ -83,17 +83,17 @@ const detailsOf = (cause: Cause) => causes[cause as Exclude<Cause, -1>]
 
 const stateOf = (cause: Cause): readonly State[] => [detailsOf(cause).waiting, detailsOf(cause).working]
 
-const pathOf = (piece: Equipment, key: string): string[] => ['equipment', piece.name, 'measures', key]
+const pathOf = (piece: Tallies, key: string): string[] => ['equipment', piece.name, 'measures', key]
 
 const canWaitOutBreak = ({ scenario }: Floor, cause: Cause): boolean =>
   canAllBeAway(scenario, detailsOf(cause).skill)
 
 /** A figure of the stops of these causes. */
-const restsOn = (piece: Equipment, of: readonly Cause[]): Pick<Measure, 'restsOn'> =>
+const restsOn = (piece: Tallies, of: readonly Cause[]): Pick<Measure, 'restsOn'> =>
   of.length > 0 ? { restsOn: of.map((cause) => pathOf(piece, detailsOf(cause).key)) } : {}
 
 /** A figure that holds what such stops wait. */
-function waitsOutBreaks(piece: Equipment, floor: Floor, of: readonly Cause[]): Pick<Measure, 'upsetBy'> {
+function waitsOutBreaks(piece: Tallies, floor: Floor, of: readonly Cause[]): Pick<Measure, 'upsetBy'> {
   const rare = of.filter((cause) => canWaitOutBreak(floor, cause))
   return rare.length > 0
     ? { upsetBy: rare.map((cause) => pathOf(piece, `${detailsOf(cause).key}${inBreaks}`)) }

@@ -3,7 +3,7 @@
 import { shiftCells, shiftColumns } from '../../answers/csv.js'
 import type { Display } from '../../catalogue/printed-units.js'
 import type { Column, ShiftResult } from '../../line/line.js'
-import type { EventName, ShiftEvent } from '../../line/observer.js'
+import type { EventName, ShiftEvent } from '../../line/shift-event.js'
 import { causes, states } from '../../line/states.js'
 import { printable } from '../../scenario/printable.js'
 import { unitSize } from '../../scenario/quantity.js'
