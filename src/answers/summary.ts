@@ -6,10 +6,6 @@ import { isUnsourced } from './assumed.js'
 import type { EquipmentResult, LineResult } from './line-result.js'
 import type { Assumed } from './made.js'
 
-/** The question of a study: its purpose, else what the file asks in its first lines, else `usual`. */
-export const questionOf = (about: About | undefined, usual: string): string =>
-  about?.purpose ?? about?.question ?? usual
-
 /** Luck is only one reason to be wrong: what was entered, and whether anybody has held the model against a plant. */
 export function restingOn(assumed: readonly Assumed[], about: About | undefined): string {
   const weak = assumed.filter(isUnsourced).length

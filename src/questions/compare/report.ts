@@ -1,25 +1,25 @@
 /** What the report of a comparison says: a sentence per design, and tables of designs, differences and money. */
 
-import { closingOf } from '../../answers/closing.js'
 import { differenceParts, notTold, sizeText } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { changesText } from '../../answers/flow.js'
 import { startLimit } from '../../answers/limits.js'
+import { simulatedEach, studyReport } from '../../answers/study-report.js'
 import { leftOutNote } from '../../answers/warnings.js'
 import { type Cell, figures as ofFigures, words } from '../../report/cell.js'
-import { counted, durationText, grouped, percentText } from '../../report/format.js'
+import { counted, grouped, percentText } from '../../report/format.js'
 import type { Report, Table } from '../../report/report.js'
-import { inSections, within } from '../../report/sections.js'
+import { within } from '../../report/sections.js'
 import { bestCertainty, bestSentences, bestTable } from './best-table.js'
 import { baseName, type CompareResult, type DesignResult } from './document.js'
-import { compareRecord } from './record.js'
+import { compareSummary } from './summary.js'
 import { tapeLayoutTable } from './tape-layouts.js'
 import { designSentences, pairingLine } from './words.js'
 import { worthTable } from './worth-table.js'
 
 /** The report of a comparison. */
 export function compareReport(result: CompareResult): Report {
-  const { made, shift, variants } = result
+  const { made, variants } = result
   const names = Object.keys(variants)
   const size = Math.max(
     0,
@@ -38,21 +38,26 @@ export function compareReport(result: CompareResult): Report {
     within('money', worthTable(result)),
     within('designs', tapeLayoutTable(result)),
   ]
-  return {
-    title: made.scenario.title,
-    subtitle: `${counted(names.length, 'design')} on the same random numbers, ${result.best ? 'up to ' : ''}${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each, seed "${made.seed}". Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it.`,
-    display: result.display,
-    headline: [...bestSentences(result), ...designSentences(result)],
+  const best = bestSentences(result)
+  return studyReport(result, {
+    subtitle: `${counted(names.length, 'design')} on the same random numbers, ${result.best ? 'up to ' : ''}${simulatedEach(result)} Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it.`,
+    headline: [...best, ...designSentences(result)],
     certainty: [
       `Differences: ${percentText(made.confidence)} confidence that all ${grouped(size, 0)} that are judged together lie within their plus-minus at once (Bonferroni). Shown is a difference whose plus-minus leaves 0 out. A further design or measure therefore widens the plus-minus of differences, and changes nothing else.`,
       ...pairingLine(result),
       ...bestCertainty(result),
     ],
-    tables: inSections(tables),
+    tables,
     limits: limits(result),
-    ...closingOf(made, result.assumed, 'Assumed of the base, because the scenario does not say'),
-    ...compareRecord(result, bestSentences(result)),
-  }
+    summary: compareSummary(result, best),
+    assumed: 'Assumed of the base, because the scenario does not say',
+    lines: Object.values(variants),
+    facts: {
+      trials: `${counted(names.length, 'design')}: the base and variants, whose changes stand in the section on designs.`,
+      estimation:
+        'All designs see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals, and are called shown where these leave 0 out.',
+    },
+  })
 }
 
 function designTable({ variants }: CompareResult): Table {

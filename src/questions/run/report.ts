@@ -1,7 +1,7 @@
 /** What the report of a run says, the same for the terminal and the page: its headline, its limits, its pictures. */
 
-import { closingOf } from '../../answers/closing.js'
 import { startLimit } from '../../answers/limits.js'
+import { studyReport } from '../../answers/study-report.js'
 import { butCannotWork, cannotWork, costWords } from '../../answers/warnings.js'
 import type { Figure } from '../../catalogue/figure.js'
 import type { Display } from '../../catalogue/printed-units.js'
@@ -12,11 +12,10 @@ import { timeSpaceSvg } from '../../pictures/time-space.js'
 import { durationText, figureText, grouped, percentText, shareOfShifts } from '../../report/format.js'
 import { markup } from '../../report/markup.js'
 import type { Report } from '../../report/report.js'
-import { inSections } from '../../report/sections.js'
 import type { Stretch } from '../../shifts/stretch.js'
 import { certaintyLines, requirementLines } from './certainty.js'
 import type { RunResult } from './document.js'
-import { runRecord } from './record.js'
+import { runSummary } from './summary.js'
 import { runTables } from './tables.js'
 
 /** What was simulated: shifts, or campaigns of several in a row. */
@@ -28,16 +27,23 @@ function observations(count: number, { length, campaign }: RunResult['shift']): 
 /** The report of a run. */
 export function runReport(result: RunResult): Report {
   const { made, shift } = result
-  return {
-    title: made.scenario.title,
+  const report = studyReport(result, {
     subtitle: `${observations(made.shifts, shift)} simulated, seed "${made.seed}". Plus-minus: ${percentText(made.confidence)} confidence that the long-run figure lies within it.`,
-    display: result.display,
     headline: headline(result),
     certainty: certaintyLines(result),
-    tables: inSections(runTables(result)),
+    tables: runTables(result),
     limits: limits(result),
-    ...closingOf(made, result.assumed, 'Assumed, because the scenario does not say'),
-    ...runRecord(result),
+    summary: runSummary(result),
+    assumed: 'Assumed, because the scenario does not say',
+    lines: [result],
+    facts: {
+      trials: 'One line, as the scenario has it.',
+      estimation: `Means have Student t intervals, shares of shifts Wilson intervals, ratios the ratio estimator${result.measures.throughput?.shrink === undefined ? '' : '; control variates on the arrivals narrow them'}.`,
+      ...{ warmUp: result.warmUp, hasHand: result.byHand !== null, hasDesigns: false },
+    },
+  })
+  return {
+    ...report,
     ...(result.layout && result.stretch
       ? { moment: momentOf(result.layout, result.stretch, result.display) }
       : {}),

@@ -1,35 +1,37 @@
 /** What the report of a sweep says, whichever kind it is. */
 
-import { closingOf } from '../../answers/closing.js'
 import { startLimit } from '../../answers/limits.js'
+import { simulatedEach, studyReport } from '../../answers/study-report.js'
 import { costName } from '../../answers/usual-measures.js'
 import { besideCost } from '../../answers/warnings.js'
 import { words } from '../../report/cell.js'
-import { counted, durationText, grouped, listed, percentText } from '../../report/format.js'
+import { counted, grouped, listed, percentText } from '../../report/format.js'
 import type { Report, Table } from '../../report/report.js'
-import { inSections } from '../../report/sections.js'
 import { curveHeadline, curveTables } from './curve-report.js'
 import type { SweepResult } from './document.js'
 import { eachHeadline, eachTables } from './each-report.js'
 import { gridHeadline, gridTables } from './grid-report.js'
 import { planHeadline, planTables } from './plan-report.js'
-import { sweepRecord } from './record.js'
+import { sweepSummary } from './summary.js'
 
 /** The report of a sweep. */
 export function sweepReport(result: SweepResult): Report {
-  const { made, shift } = result
-  const each = `${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each`
-  return {
-    title: made.scenario.title,
-    subtitle: `${whatIsSwept(result)} on the same random numbers, ${each}, seed "${made.seed}". Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it.`,
-    display: result.display,
-    headline: headline(result),
+  const said = headline(result)
+  return studyReport(result, {
+    subtitle: `${whatIsSwept(result)} on the same random numbers, ${simulatedEach(result)} Plus-minus of a figure: ${percentText(result.made.confidence)} confidence that its long-run value lies within it.`,
+    headline: said,
     certainty: certainty(result),
-    tables: inSections([...tables(result), leftOutTable(result)]),
+    tables: [...tables(result), leftOutTable(result)],
     limits: limits(result),
-    ...closingOf(made, result.assumed, 'Assumed of the scenario, because it does not say'),
-    ...sweepRecord(result, headline(result)),
-  }
+    summary: sweepSummary(result, said),
+    assumed: 'Assumed of the scenario, because it does not say',
+    lines: [],
+    facts: {
+      trials: `${counted(result.points.length, 'point')} beside the scenario as it stands.`,
+      estimation:
+        'All points see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals, and are called shown where these leave 0 out.',
+    },
+  })
 }
 
 function whatIsSwept({ kind, factors, points, each }: SweepResult): string {
