@@ -88,24 +88,6 @@ export function amountText(amount: Amount, display: Display): string {
 /** Digits with thousands apart by a thin space. */
 export const thousandsApart = (digits: string): string => digits.replace(/\B(?=(\d{3})+(?!\d))/g, '\u2009')
 
-/** Says SI numbers in words; every method takes SI and returns the number with its unit. */
-export interface Words {
-  /** Small lengths: mm or in. */
-  length(metres: number): string
-  /** Long lengths: m or ft. */
-  distance(metres: number): string
-  speed(metresPerSecond: number): string
-  rate(casesPerSecond: number): string
-  mass(kilograms: number): string
-  time(seconds: number): string
-  share(share: number): string
-  temperature(kelvin: number): string
-  force(newtons: number): string
-  /** Strength a width of tape. */
-  strength(newtonsPerMetre: number): string
-  count(number: number): string
-}
-
 /** A number with `figures` figures and no more decimals than it needs; thousands apart by a thin space. */
 export function figures(value: number, digits = 3): string {
   if (!Number.isFinite(value)) return value > 0 ? 'without limit' : 'unknown'
@@ -126,29 +108,33 @@ const inHours = (seconds: number): string => {
   return [hours > 0 ? `${hours} h` : '', rest > 0 ? `${rest} min` : ''].filter((part) => part).join(' ')
 }
 
-/** The words of `display`. */
-export function wordsFor(display: Display): Words {
+/** Says SI numbers in words of `display`: each takes SI and gives the number with its unit. */
+export function wordsFor(display: Display) {
   const units = unitsFor(display)
   const sized =
     ({ word, size }: PrintedUnit) =>
     (value: number) =>
       `${figures(value / size)} ${word}`
   return {
+    /** Small lengths: mm or in. */
     length: sized(units.length),
+    /** Long lengths: m or ft. */
     distance: sized(units.distance),
     speed: sized(units.speed),
     rate: sized(units.rate),
     mass: sized(units.mass),
-    time: (seconds) => {
+    time: (seconds: number) => {
       if (!Number.isFinite(seconds)) return seconds > 0 ? 'never' : 'unknown'
       if (seconds < 120) return `${figures(seconds)} s`
       return seconds < 3600 ? `${figures(seconds / 60)} min` : inHours(seconds)
     },
     share: sized(units.share),
-    temperature: (kelvin) =>
+    temperature: (kelvin: number) =>
       display === 'us' ? `${figures((kelvin * 9) / 5 - 459.67)} degF` : `${figures(kelvin - 273.15)} degC`,
     force: sized(units.force),
+    /** Strength a width of tape. */
     strength: sized(units.strength),
-    count: (number) => figures(number, Math.abs(number) < 100 ? 3 : 4),
+    count: (number: number) => figures(number, Math.abs(number) < 100 ? 3 : 4),
   }
 }
+export type Words = ReturnType<typeof wordsFor>

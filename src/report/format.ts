@@ -107,10 +107,13 @@ export function durationText(seconds: number): string {
     .join(' ')
 }
 
+/** A share in whole per cent: `95 %`; of none it is no number. */
+export const wholePercent = (share: number | null | undefined): string =>
+  `${Math.round((share ?? Number.NaN) * 100)} %`
+
 /** A share of shifts with the ends of its interval, in whole per cent: `95 %`, `(91 to 97 %)`. */
 export function sharePartsOfShifts({ mean, low, high }: Pick<Figure, 'mean' | 'low' | 'high'>): Parts {
-  const [share, from, to] = [mean, low, high].map((value) => Math.round((value ?? Number.NaN) * 100))
-  return [`${share} %`, `(${from} to ${to} %)`]
+  return [wholePercent(mean), `(${Math.round((low ?? Number.NaN) * 100)} to ${wholePercent(high)})`]
 }
 
 /** The same in one line: `95 % (91 to 97 %)`. */
@@ -120,6 +123,10 @@ export const shareOfShifts = (figure: Pick<Figure, 'mean' | 'low' | 'high'>): st
 /** A share in per cent with so many figures, zeros at the end left out: `95 %`, `99.99 %`. */
 export const percentText = (share: number, figures = 4): string =>
   `${Number((share * 100).toPrecision(figures))} %`
+
+/** A rate with four figures: `9 cases/min`. */
+export const rateText = (casesPerSecond: number): string =>
+  `${Number((casesPerSecond * 60).toPrecision(4))} cases/min`
 
 /** `a, b and c`. */
 export const listed = (words: readonly string[]): string =>

@@ -4,7 +4,7 @@ import { sizeText } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { limitingText } from '../../answers/summary.js'
 import { besideCost, isCostInPart, withVerdict } from '../../answers/warnings.js'
-import { counted, grouped, percentText } from '../../report/format.js'
+import { counted, grouped, percentText, wholePercent } from '../../report/format.js'
 import type { Summary } from '../../report/report.js'
 import type { CompareResult, DesignResult } from './document.js'
 
@@ -62,8 +62,7 @@ function answerOf(result: CompareResult): string {
   return `${shown} ${besideCost(result)}`.trimEnd()
 }
 
-const heldIn = (design: DesignResult | undefined) =>
-  `${Math.round((design?.measures['target-held']?.mean ?? Number.NaN) * 100)} %`
+const heldIn = (design: DesignResult | undefined) => wholePercent(design?.measures['target-held']?.mean)
 
 function nextOfCompared({ differences, compared, best, made }: CompareResult): string[] {
   const open = Object.values(differences).flatMap((figures) =>

@@ -9,7 +9,14 @@ import { briefly } from '../../catalogue/unit-name.js'
 import type { Layout } from '../../pictures/layout.js'
 import { planSvg } from '../../pictures/plan.js'
 import { timeSpaceSvg } from '../../pictures/time-space.js'
-import { durationText, figureText, grouped, percentText, shareOfShifts } from '../../report/format.js'
+import {
+  durationText,
+  figureText,
+  grouped,
+  percentText,
+  rateText,
+  shareOfShifts,
+} from '../../report/format.js'
 import { markup } from '../../report/markup.js'
 import type { Report } from '../../report/report.js'
 import type { Stretch } from '../../shifts/stretch.js'
@@ -75,8 +82,7 @@ function headline(result: RunResult): string[] {
   ]
   const held = measures['target-held']
   if (target !== null && held) {
-    const rate = `${Number((target * 60).toPrecision(4))} cases/min`
-    const share = `target of ${rate} in ${shareOfShifts(held)} of the shifts`
+    const share = `target of ${rateText(target)} in ${shareOfShifts(held)} of the shifts`
     lines.push(
       cannotWork(result)
         ? `It would reach its ${share}${verdictOfImpossible(result)}.`

@@ -3,7 +3,7 @@
 import { limitingPiece, limitingText } from '../../answers/summary.js'
 import { butCannotWork, cannotWork, suffixCannotWork } from '../../answers/warnings.js'
 import type { Figure } from '../../catalogue/figure.js'
-import { figureText, grouped, percentText, shareOfShifts } from '../../report/format.js'
+import { figureText, grouped, percentText, rateText, shareOfShifts } from '../../report/format.js'
 import type { Summary } from '../../report/report.js'
 import type { RunResult } from './document.js'
 
@@ -11,13 +11,12 @@ import type { RunResult } from './document.js'
 export function runSummary(result: RunResult): Summary {
   const { made, measures, target, display } = result
   const held = measures['target-held']
-  const rate = `${Number(((target ?? 0) * 60).toPrecision(4))} cases/min`
   const output = `${figureText(measures.throughput, display)} on average, ${figureText(measures.output, display)} a shift`
   return {
     question: target === null ? 'What does this line put out?' : 'Does this line hold its target?',
     answer:
       target !== null && held
-        ? `The line ${cannotWork(result) ? 'would reach' : 'reaches'} its target of ${rate} in ${shareOfShifts(held)} of the shifts${butCannotWork(result, 'it')}. It ${cannotWork(result) ? 'would put' : 'puts'} out ${output}.`
+        ? `The line ${cannotWork(result) ? 'would reach' : 'reaches'} its target of ${rateText(target)} in ${shareOfShifts(held)} of the shifts${butCannotWork(result, 'it')}. It ${cannotWork(result) ? 'would put' : 'puts'} out ${output}.`
         : `The line puts out ${output}. No target is given, so there is no verdict.`,
     sureness: [
       `${percentText(made.confidence)} confidence, from ${grouped(made.shifts, 0)} simulated ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'}: what stands after ± or in brackets is how far off the figure may be by luck of the simulation.${average(result)}`,

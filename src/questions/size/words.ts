@@ -9,6 +9,7 @@ import {
   percentText,
   figureParts as printedParts,
   sharePartsOfShifts,
+  wholePercent,
 } from '../../report/format.js'
 import type { JudgedAfresh, PromiseResult, SizedDesign, SizeResult } from './document.js'
 import type { Shown } from './promise-figure.js'
@@ -58,7 +59,7 @@ export function figureParts(figure: Figure | undefined, unit: string, { display 
     return unit === 'share'
       ? sharePartsOfShifts(figure)
       : printedParts({ mean, low, high, sd: null, n: 0, unit, label: '' }, display)
-  if (unit === 'share') return [`${Math.round(mean * 100)} %`]
+  if (unit === 'share') return [wholePercent(mean)]
   const { factor, word } = printedUnit(unit, display)
   return [`${Number((mean * factor).toPrecision(4))} ${word}`.trimEnd()]
 }

@@ -3,7 +3,7 @@ import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { costName, heldName } from '../../answers/usual-measures.js'
 import { besideCost, costWords, isCostInPart } from '../../answers/warnings.js'
 import { figures as ofFigures, words } from '../../report/cell.js'
-import { grouped, listed, percentText } from '../../report/format.js'
+import { grouped, listed, percentText, rateText } from '../../report/format.js'
 import { percent } from '../../report/marks/chart.js'
 import type { Table } from '../../report/report.js'
 import type { CurveOf, CurveResult, Factor, SweepMeasure, SweepResult } from './document.js'
@@ -17,7 +17,6 @@ import {
   measureWords,
   pointCell,
   pointText,
-  targetWords,
   valueText,
 } from './words.js'
 
@@ -60,7 +59,7 @@ function crossingLines(result: SweepResult, factor: Factor, measure: SweepMeasur
     return `at no value tried: at most ${mean(most)}, at ${at(most)}`
   }
   const words = isHeld
-    ? `Over ${factor.path} the target of ${targetWords(target)} is held in ${levelsWords(where)}`
+    ? `Over ${factor.path} the target of ${rateText(target)} is held in ${levelsWords(where)}`
     : `On average it is reached ${where(target)}`
   return [sentence(`${words}${butSomeCannotWork(result, factor)}`)]
 }
@@ -146,7 +145,7 @@ function handLine({ display, factors }: SweepResult, { byHand }: CurveResult): s
   const most =
     ceiling === null
       ? `no head of ${machine} needs time to swing back`
-      : `no belt speed lets ${machine} pass more than ${targetWords(ceiling)}: one case a reset of its slowest head`
+      : `no belt speed lets ${machine} pass more than ${rateText(ceiling)}: one case a reset of its slowest head`
   // a speed far beyond all that was tried helps nobody
   const isNear = littleGain !== null && littleGain > 0 && littleGain < 1.25 * factors[0]!.si.values.at(-1)!
   const little = !isNear

@@ -4,20 +4,12 @@ import { costName, heldName } from '../../answers/usual-measures.js'
 import { besideCost, costWords, isCostInPart } from '../../answers/warnings.js'
 import { nothing } from '../../catalogue/printed-units.js'
 import { type Cell, figures, words } from '../../report/cell.js'
-import { grouped, listed, type Parts } from '../../report/format.js'
+import { grouped, listed, type Parts, rateText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { crossings } from './curve.js'
 import type { Factor, SweepMeasure, SweepPoint, SweepResult } from './document.js'
 import { gridValues } from './kinds.js'
-import {
-  meanText,
-  measureSubject,
-  measureWords,
-  pointCell,
-  pointText,
-  targetWords,
-  valueText,
-} from './words.js'
+import { meanText, measureSubject, measureWords, pointCell, pointText, valueText } from './words.js'
 
 /** The measure that a grid is about: the first one asked for, the target where nobody asked. */
 export const gridMeasure = ({ measures }: Pick<SweepResult, 'measures'>): SweepMeasure => measures[0]!
@@ -48,7 +40,7 @@ function levelLines(result: SweepResult): string[] {
     })
     const what =
       measure.name === heldName && target !== null
-        ? `${meanText(level, measure, result)} of the shifts hold ${targetWords(target)}`
+        ? `${meanText(level, measure, result)} of the shifts hold ${rateText(target)}`
         : `${measureSubject(measure)}, ${meanText(level, measure, result)}`
     if (met.length > 0) return [`${what} from about ${listed([...new Set([met[0]!, met.at(-1)!])])}${but}.`]
     return z.flat().every((value) => !(value >= level)) ? [`${what} at no point tried.`] : []

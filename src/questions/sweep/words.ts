@@ -105,6 +105,3 @@ export function differenceCell(
     index === parts.length - 1 ? `${part}]` : part,
   )
 }
-
-/** `9 cases/min`. */
-export const targetWords = (target: number): string => `${Number((target * 60).toPrecision(4))} cases/min`
