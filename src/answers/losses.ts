@@ -1,7 +1,8 @@
 /** The losses of the shift: what a machine could put out at its limit, what takes from that, step by step, and what comes out. */
 
 import type { Figure } from '../catalogue/figure.js'
-import { cutsOf, type SealerKeys } from '../kinds/sealer/keys.js'
+import { cutsOf } from '../kinds/sealer/heads.js'
+import type { SealerKeys } from '../kinds/sealer/keys.js'
 import { Counted } from '../line/counted.js'
 import type { Line, ShiftResult } from '../line/line.js'
 import { states } from '../line/states.js'

@@ -1,6 +1,7 @@
 /** Time-space diagram of a recorded stretch: every case's way along the line over time, as SVG that needs nothing else. */
 
-import { type Display, grouped, printedUnit } from '../report/format.js'
+import { type Display, printedUnit } from '../catalogue/printed-units.js'
+import { grouped } from '../report/format.js'
 import { shortened } from '../report/marks/breaking.js'
 import { inks } from '../report/marks/inks.js'
 import { pageLetterWidth } from '../report/marks/letters.js'

@@ -1,5 +1,6 @@
 /** Chart of the tape: what each head lays on cases and what is lost with its rolls, a shift. */
-import { figureText, percentText, printedUnit } from '../../report/format.js'
+import { printedUnit } from '../../catalogue/printed-units.js'
+import { figureText, percentText } from '../../report/format.js'
 import { numbers, roomAtRight } from '../../report/marks/axis.js'
 import { stacked, stackedBars } from '../../report/marks/bars.js'
 import { beside, figureOver } from '../../report/marks/beside.js'

@@ -1,6 +1,7 @@
 /** Charts of a sizing: what designs cost against what they keep, and which combinations of two choices hold. */
 import { isCostInPart, suffixCannotWork } from '../../answers/warnings.js'
-import { counted, grouped, percentText, printedUnit } from '../../report/format.js'
+import { printedUnit } from '../../catalogue/printed-units.js'
+import { counted, grouped, percentText } from '../../report/format.js'
 import { decimalsOf, numbers, roundStep, type Span } from '../../report/marks/axis.js'
 import { shortened } from '../../report/marks/breaking.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'

@@ -1,6 +1,7 @@
 /** Axes of the charts of a sweep: factors with their unit, and what is measured with its own. */
 
-import { grouped, printedUnit } from '../../report/format.js'
+import { printedUnit } from '../../catalogue/printed-units.js'
+import { grouped } from '../../report/format.js'
 import { numbers, spanAxis } from '../../report/marks/axis.js'
 import type { Factor, SweepMeasure, SweepResult } from './document.js'
 import { measureSubject, valueText } from './words.js'

@@ -1,6 +1,6 @@
 /** Chart of a grid: contours of a measure over two factors, with the points that were tried; of a length also minutes of buffer. */
 import { heldName } from '../../answers/usual-measures.js'
-import { grouped, listed } from '../../report/format.js'
+import { grouped, listed, rateText } from '../../report/format.js'
 import { decimalsOf } from '../../report/marks/axis.js'
 import { type Chart, chartOf, fileStem } from '../../report/marks/chart.js'
 import { type Contour, contourNames, figuresAbove } from '../../report/marks/contours.js'
@@ -10,7 +10,7 @@ import { line } from '../../report/marks/line.js'
 import type { Point, Points } from '../../report/marks/mark.js'
 import { factorAxis, measureAxis, minutesAxis } from './axis.js'
 import type { Factor, GridOf, SweepMeasure, SweepResult } from './document.js'
-import { meanText, measureSubject, pointText, targetWords, valueText } from './words.js'
+import { meanText, measureSubject, pointText, valueText } from './words.js'
 
 /** Points beside which their figure is written; more would be a carpet. */
 const mostFigures = 90
@@ -101,7 +101,7 @@ function ownPlace(x: Factor, y: Factor): Point[] {
 
 function titleOf({ target }: SweepResult, measure: SweepMeasure): string {
   return measure.name === heldName && target !== null
-    ? `Share of shifts that hold ${targetWords(target)}`
+    ? `Share of shifts that hold ${rateText(target)}`
     : `${measureSubject(measure)} over two factors`
 }
 
