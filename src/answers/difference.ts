@@ -24,7 +24,7 @@ export function printDifference(figure: Figure | undefined, display: Display): P
 
 /** A printed difference without its unit, which stands elsewhere: `+1.2 ± 0.4`; null where no interval is known. */
 export const withoutUnit = ({ value, interval }: PrintedFigure): string | null =>
-  value === '–' ? null : `${value} ${interval}`.trimEnd()
+  value === nothing ? null : `${value} ${interval}`.trimEnd()
 
 /** A difference, with or without a judgement. */
 type Shown = Interval & Pick<DifferenceFigure, 'unit'> & { isShown?: boolean | null }

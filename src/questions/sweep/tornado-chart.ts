@@ -1,6 +1,7 @@
 /** Charts of what inputs do, the most important first: one at a time with both ends, or as effects of a plan. */
 import { printDifference } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import { nothing } from '../../catalogue/printed-units.js'
 import { counted, percentText } from '../../report/format.js'
 import { type Chart, fileStem } from '../../report/marks/chart.js'
 import { palette } from '../../report/marks/inks.js'
@@ -12,7 +13,7 @@ import { measureSubject, rangeWords } from './words.js'
 
 const words = (figure: DifferenceFigure, result: SweepResult): string => {
   const { value, interval } = printDifference(figure, result.display)
-  return value === '–' ? 'no interval' : `${value} ${interval}`
+  return value === nothing ? 'no interval' : `${value} ${interval}`
 }
 
 const sureness = ({ made }: SweepResult) => percentText(made.confidence)
