@@ -1,9 +1,9 @@
 /** The losses of the shift: what a machine could put out at its limit, what takes from that, step by step, and what comes out. */
 
 import type { Figure } from '../catalogue/figure.js'
+import { type StateKey, stateKeys, stateLabel, states } from '../catalogue/states.js'
 import { Counted } from '../line/counted.js'
 import type { Line, ShiftResult } from '../line/line.js'
-import { states } from '../line/states.js'
 import { meanOf } from '../scenario/law.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { EquipmentKeys, Scenario } from '../scenario/schema.js'
@@ -56,20 +56,9 @@ export interface Losses {
 }
 
 /** In this order a shift is taken apart: breaks, what others do to the machine, its own stops. */
-const order = [
+const order: readonly StateKey[] = [
   'on-break',
-  'waiting',
-  'blocked',
-  'jam-waiting-for-crew',
-  'jam-being-cleared',
-  'tape-waiting-for-crew',
-  'tape-being-changed',
-  'size-waiting-for-crew',
-  'size-being-set',
-  'breakdown-waiting-for-crew',
-  'breakdown-being-repaired',
-  'blade-service',
-  'planned-stop',
+  ...stateKeys.filter((key) => !['work', 'break'].includes(states[key].group)),
 ]
 
 /** What a study asks for. `bottleneck`: the piece with least to spare by hand; it is asked of lines without a sealer. */
@@ -185,7 +174,7 @@ function stateSteps(study: Study, name: string, rate: number, could: number): Lo
     (key) =>
       study.step(
         key,
-        stateLabel(study.scenario, key),
+        stepLabel(study.scenario, key),
         times(study.read(`equipment.${name}.states.${key}`), rate * study.span),
         could,
         `equipment.${name}.states.${key}`,
@@ -193,11 +182,11 @@ function stateSteps(study: Study, name: string, rate: number, could: number): Lo
   )
 }
 
-function stateLabel({ shift }: Scenario, key: string): string {
+function stepLabel({ shift }: Scenario, key: StateKey): string {
   if (key === 'on-break') return 'breaks'
   const runsOn = shift.breaks.length > 0 && shift['breaks-stop'] !== 'everything'
   if (key === 'waiting') return runsOn ? 'waiting for cases, in breaks too' : 'waiting for cases'
-  return states.find((state) => state.key === key)!.label
+  return stateLabel(key)
 }
 
 function sealerLosses(study: Study, name: string, isFollowed: boolean): MachineLosses {

@@ -19,3 +19,9 @@ export interface Figure {
   /** True where the scenario allows no other value. */
   isFixed?: boolean
 }
+
+/** Figures by the keys of their measures. */
+export type Figures<Key extends string> = Partial<Record<Key, Figure>>
+
+/** Those that a document has, in its order. */
+export const entriesOf = Object.entries as <Key extends string>(of: Figures<Key>) => [Key, Figure][]

@@ -1,7 +1,7 @@
 /** The document of a sizing, from what the search found. */
 
-import { currencyOf, unitName } from '../answers/line-result.js'
 import { shiftOf } from '../answers/made.js'
+import { currencyOf, unitName } from '../catalogue/unit-name.js'
 import type { NearestDesign, SizedDesign, SizeResult } from '../questions/size/document.js'
 import { endsOf } from '../questions/size/nearest.js'
 import type { Tried } from '../questions/size/search.js'

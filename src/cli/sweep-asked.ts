@@ -1,8 +1,8 @@
 /** What a sweep varies and looks at, as its options ask it. */
 
 import { measureName, studyMeasures } from '../answers/figures.js'
-import { currencyOf, unitName } from '../answers/line-result.js'
 import { costName, heldName } from '../answers/usual-measures.js'
+import { currencyOf, unitName } from '../catalogue/unit-name.js'
 import type { Line } from '../line/line.js'
 import type { SweepKind, SweepMeasure } from '../questions/sweep/document.js'
 import { amountOf } from '../questions/sweep/factor.js'

@@ -1,8 +1,9 @@
 /** The document of a sweep, from what came of its designs. */
 
-import { currencyOf, orNull } from '../answers/line-result.js'
+import { orNull } from '../answers/line-result.js'
 import { shiftOf } from '../answers/made.js'
 import { headed, warningsOf } from '../answers/warning.js'
+import { currencyOf } from '../catalogue/unit-name.js'
 import { buffersOf } from '../hand/buffers.js'
 import { handCalculation } from '../hand/hand.js'
 import { lineByHand } from '../hand/line.js'

@@ -13,7 +13,7 @@ import type { Floor } from './floor.js'
 import type { Feeder, Outlet, Taker } from './handshake.js'
 import type { Measure } from './measure.js'
 import type { Mechanism } from './mechanism.js'
-import { Cause, causes, State, states } from './states.js'
+import { Cause, causes, State, stateKeys } from './states.js'
 import { stateMeasures, stopMeasures } from './stop-measures.js'
 
 export class Equipment implements Actor, Feeder, Outlet {
@@ -31,7 +31,7 @@ export class Equipment implements Actor, Feeder, Outlet {
   state: State = State.waiting
   stateSince = unset
   lapsesAt = never
-  readonly stateTimes = new Float64Array(states.length)
+  readonly stateTimes = new Float64Array(stateKeys.length)
   readonly stopCounts = new Uint32Array(causes.length)
   readonly stopTimes = new Float64Array(causes.length)
   readonly stopWaits = new Float64Array(causes.length)
@@ -237,7 +237,7 @@ export class Equipment implements Actor, Feeder, Outlet {
   }
 
   private stopState(): State {
-    const { waiting, working } = causes[this.cause as Exclude<Cause, -1>]
+    const { waiting, working } = causes[this.cause]!
     return this.isWorkedOn ? working : waiting
   }
 
@@ -289,7 +289,7 @@ export class Equipment implements Actor, Feeder, Outlet {
     this.stoppedAt = now
     this.stopCounts[cause]!++
     this.floor.observer?.stops(this.name, cause)
-    this.task.skill = causes[cause].skill
+    this.task.skill = causes[cause]!.skill
     this.task.duration = duration
     this.settleFrozen()
     this.refresh()

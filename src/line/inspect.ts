@@ -3,7 +3,7 @@ import type { Stream } from '../engine/stream.js'
 import type { EquipmentKeys } from '../scenario/schema.js'
 import type { CaseIndex } from './cases.js'
 import type { Floor } from './floor.js'
-import type { Measure } from './measure.js'
+import { type Measure, pieceMeasures } from './measure.js'
 import { OnePlace } from './one-place.js'
 
 // places among the unit's ways
@@ -59,18 +59,12 @@ export class Inspect extends OnePlace {
   }
 
   override measures(): Measure[] {
-    const count = (key: string, label: string, value: () => number): Measure => ({
-      path: ['equipment', this.name, 'measures', key],
-      label: `${label}, ${this.name}`,
-      unit: 'cases',
-      kind: 'count',
-      value,
-    })
+    const measure = pieceMeasures(this.name)
     return [
-      count('inspected', 'Cases inspected a shift, one that comes again counted again', () => this.inspected),
-      count('rejected', 'Cases rejected a shift', () => this.rejected),
-      count('unsealed-found', 'of them unsealed', () => this.found),
-      count('unsealed-missed', 'Unsealed cases that passed a shift', () => this.missed),
+      measure('inspected', () => this.inspected),
+      measure('rejected', () => this.rejected),
+      measure('unsealed-found', () => this.found),
+      measure('unsealed-missed', () => this.missed),
     ]
   }
 }

@@ -1,10 +1,12 @@
 /** The observer of a shift: the line tells it what happens, and it passes that on as events in order of time. */
+import type { CauseKey } from '../catalogue/causes.js'
+import type { StateKey } from '../catalogue/states.js'
 import { never } from '../engine/clock.js'
 import type { Ring } from '../engine/ring.js'
 import type { CaseIndex } from './cases.js'
 import type { Task } from './crew.js'
 import type { Floor } from './floor.js'
-import { Cause, causes, State, states } from './states.js'
+import { Cause, causes, State, stateKeys } from './states.js'
 
 /** What may happen, in the words of the trace. */
 export type EventName =
@@ -52,9 +54,9 @@ export interface ShiftEvent {
   /** Where a case that is taken was before. */
   from?: string
   /** The state that a piece is in from now, as results name it. */
-  state?: string
+  state?: StateKey
   /** Why a piece stops, as results name it. */
-  cause?: string
+  cause?: CauseKey
   /** Who of the crew. */
   person?: string
   /** The task, in the words of `does`. */
@@ -164,7 +166,7 @@ export class Observer {
 
   private tellState(piece: Piece): void {
     piece.told = piece.state
-    this.tell({ time: this.now, event: 'state', at: piece.name, state: states[piece.state]!.key })
+    this.tell({ time: this.now, event: 'state', at: piece.name, state: stateKeys[piece.state]! })
   }
 
   // --- cases ---
@@ -271,7 +273,7 @@ export class Observer {
   stops(piece: string, cause: Exclude<Cause, -1>): void {
     const { now } = this.floor.clock
     this.advance()
-    this.tell({ time: now, event: 'stops', at: piece, cause: causes[cause].key })
+    this.tell({ time: now, event: 'stops', at: piece, cause: causes[cause]!.key })
   }
 
   setsOut(person: string, task: Task): void {

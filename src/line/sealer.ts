@@ -12,9 +12,8 @@ import { effectivenessMeasures, Production } from './effectiveness.js'
 import type { Floor } from './floor.js'
 import type { Head } from './head.js'
 import { Jams } from './jams.js'
-import type { Measure } from './measure.js'
+import { type Measure, pieceMeasures } from './measure.js'
 import { Mechanism } from './mechanism.js'
-import { sealerMeasures } from './sealer-measures.js'
 import { Cause, State } from './states.js'
 import { Taping } from './taping.js'
 import { hair, Travel } from './travel.js'
@@ -382,10 +381,11 @@ export class Sealer extends Mechanism {
   }
 
   override measures(): Measure[] {
-    const at = ['equipment', this.name]
+    const measure = pieceMeasures(this.name)
     return [
-      ...sealerMeasures(this.name, this.level, () => this.casesLost),
-      ...this.heads.flatMap((head) => head.measures(at, this.name)),
+      measure('held', () => this.level.mean()),
+      measure('cases-lost', () => this.casesLost),
+      ...this.heads.flatMap((head) => head.measures(this.name)),
       ...effectivenessMeasures(
         this.unit,
         this.made,

@@ -1,5 +1,6 @@
 /** Time-space diagram of a recorded stretch: every case's way along the line over time, as SVG that needs nothing else. */
 
+import { type StopKind, stopNouns } from '../catalogue/states.js'
 import { type Display, grouped, printedUnit } from '../report/format.js'
 import { shortened, wrapped } from '../report/marks/chart.js'
 import { escaped } from '../report/markup.js'
@@ -9,7 +10,7 @@ import type { Layout } from './layout.js'
 import { type Move, motionOf } from './motion.js'
 import { type Polyline, placeOn, simplified } from './polyline.js'
 import { inks, stopInk, stopLooks } from './state-looks.js'
-import { clockOf, lasting, type Stop, type StopKind, stopsOf, stopWords, waitsOf } from './stops.js'
+import { clockOf, lasting, type Stop, stopsOf, waitsOf } from './stops.js'
 import { px, rect, text } from './svg-parts.js'
 
 export interface TimeSpaceOptions {
@@ -191,8 +192,7 @@ function stopLabels(stops: readonly Stop[], { x, bands, right }: Frame): string[
     const next = stops.slice(index + 1).find(({ piece }) => piece === stop.piece)
     const begin = Math.max(x(stop.from) + 4, taken.get(stop.piece) ?? 0)
     const room = Math.min(next ? x(next.from) : right, right) - begin
-    const { name } = stopWords[stop.kind]
-    const words = [`${name} ${lasting(stop.to - stop.from)}`, name].find(
+    const words = [`${stop.kind} ${lasting(stop.to - stop.from)}`, stop.kind].find(
       (each) => each.length * boldLetter <= room,
     )
     if (words === undefined) continue
@@ -356,7 +356,7 @@ function legendOf(id: string, stops: readonly Stop[], { states }: Stretch, top: 
   const isBlocked = states.some((all) => all.some(([, state]) => state === 'blocked'))
   const box = (fill: string, more: string) => (x: number, y: number) => rect(x, y, 20, 12, fill, more)
   const entries: { words: string; draw: (x: number, y: number) => string }[] = kinds.map((kind) => ({
-    words: stopWords[kind].one.replace(/^An? /, ''),
+    words: stopNouns[kind],
     draw: box(`url(#${id}-${kind})`, ` stroke="${stopInk(kind)}"`),
   }))
   const kind = stops.find(({ from, workFrom }) => workFrom > from)?.kind

@@ -2,12 +2,13 @@
 
 import type { Amount } from '../../answers/amount.js'
 import { wordsFor } from '../../catalogue/printed-units.js'
+import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import type { Checked } from '../../hand/check.js'
 import type { ClosureComparison } from '../../hand/closing.js'
 import { expectedResult } from '../../hand/expected-result.js'
 import { type FindingCode, type Severity, severities } from '../../hand/finding.js'
 import { certificateOf, wallOf } from '../../hand/findings/case.js'
-import { foretoldRows, moneyUnit } from '../../hand/foretold.js'
+import { foretoldRows } from '../../hand/foretold.js'
 import type { HandCalculation } from '../../hand/hand.js'
 import { arrivingShares, toSpare } from '../../hand/line.js'
 import type { GivenAt, Loaded } from '../../scenario/load.js'
@@ -260,7 +261,7 @@ function handResult(scenario: Scenario, hand: HandCalculation) {
       perCase: amount(tape.perCase, 'm/case'),
       rolls: amount(tape.rolls, 'rolls'),
       changes: amount(tape.changes, 'count'),
-      costPer1000: amount(tape.costPerThousand, moneyUnit(scenario)),
+      costPer1000: amount(tape.costPerThousand, unitName('money', currencyOf(scenario))),
       heads: tape.heads.map((head) => ({
         machine: head.machine,
         head: head.head,
@@ -338,7 +339,7 @@ function closureResult(scenario: Scenario, closure: ClosureComparison) {
       isChosen: each.isChosen,
       headsThatDoNotTakeIt: each.unfit,
       massPer1000: amount(each.mass, 'kg per 1000 cases'),
-      costPer1000: amount(each.cost, moneyUnit(scenario)),
+      costPer1000: amount(each.cost, unitName('money', currencyOf(scenario))),
     })),
     openedCasesToSpare: amount(closure.breakEven, 'per 1000 cases'),
     notes: closure.notes,

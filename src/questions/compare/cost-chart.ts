@@ -3,6 +3,8 @@ import type { ChartConfiguration, Plugin } from 'chart.js'
 import { printDifference } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { costWords, isCostInPart } from '../../answers/warnings.js'
+import { type CostElement, costElementKeys, costElements, costKey } from '../../catalogue/costs.js'
+import type { MeasureKey } from '../../catalogue/of-line.js'
 import { figureText, grouped, printFigure } from '../../report/format.js'
 import {
   axisTitle,
@@ -25,13 +27,13 @@ import {
 import { okabeIto } from '../../report/marks/okabe-ito.js'
 import type { CompareResult, DesignResult } from './document.js'
 
-const total = 'cost-per-1000'
+const total: MeasureKey = 'cost-per-1000'
 
 /**
  * Colour of each element, the same in every study. Of all ways to give them out one in which elements that often touch
  * lie at least 15 apart in lightness (CIELAB), so that a grey print tells them apart too.
  */
-const colours: Record<string, string> = {
+const colours: Readonly<Record<CostElement, string>> = {
   tape: okabeIto.orange,
   labour: okabeIto.blue,
   downtime: okabeIto.reddishPurple,
@@ -42,11 +44,13 @@ const colours: Record<string, string> = {
   'failure-repair': okabeIto.vermillion,
 }
 
-/** Colour of an element that this chart has never heard of. */
-const otherColour = palette.frame
-
 /** Elements on which white letters are read better than black ones. */
-const darkElements = new Set(['labour', 'energy', 'maintenance', 'failure-repair'])
+const darkElements: ReadonlySet<CostElement> = new Set<CostElement>([
+  'labour',
+  'energy',
+  'maintenance',
+  'failure-repair',
+])
 
 /** An element with a smaller share of every total cannot be seen. */
 const leastSeen = 0.005
@@ -57,7 +61,7 @@ const gap = 2
 const rowHeight = 46
 
 interface Element {
-  key: string
+  key: CostElement
   label: string
   /** By design; 0 where it has none. */
   values: number[]
@@ -84,7 +88,7 @@ export function costStackChart(result: CompareResult): Chart | null {
         label,
         data: values,
         yAxisID: 'y',
-        backgroundColor: colours[key] ?? otherColour,
+        backgroundColor: colours[key],
         borderColor: palette.paper,
         borderWidth: { right: 1 },
         borderSkipped: false,
@@ -149,28 +153,15 @@ export function costStackChart(result: CompareResult): Chart | null {
 
 const isPriced = (figure: { mean: number | null } | undefined) => figure !== undefined && figure.mean !== null
 
-/** The elements that any design has, each after the one that it follows in its design. */
-function elementsOf(designs: readonly DesignResult[]): Element[] {
-  const labels = new Map<string, string>()
-  const order: string[] = []
-  for (const { measures } of designs) {
-    let last = -1
-    for (const [name, { label }] of Object.entries(measures)) {
-      if (!name.startsWith(`${total}-`)) continue
-      const key = name.slice(total.length + 1)
-      if (!labels.has(key)) {
-        labels.set(key, label.replace(/^of it /, ''))
-        order.splice(last + 1, 0, key)
-      }
-      last = order.indexOf(key)
-    }
-  }
-  return order.map((key) => ({
-    key,
-    label: labels.get(key)!,
-    values: designs.map(({ measures }) => measures[`${total}-${key}`]?.mean ?? 0),
-  }))
-}
+/** The elements that any design has. */
+const elementsOf = (designs: readonly DesignResult[]): Element[] =>
+  costElementKeys
+    .filter((key) => designs.some(({ measures }) => measures[costKey(key)]))
+    .map((key) => ({
+      key,
+      label: costElements[key].words,
+      values: designs.map(({ measures }) => measures[costKey(key)]?.mean ?? 0),
+    }))
 
 /** Says which design costs least, and whether that is more than luck. */
 function titleOf(result: CompareResult, designs: readonly (readonly [string, DesignResult])[]): string {

@@ -5,6 +5,10 @@ import { differenceText } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { flowText } from '../../answers/flow.js'
 import { leftOutNote } from '../../answers/warnings.js'
+import { isCostKey } from '../../catalogue/costs.js'
+import { entriesOf } from '../../catalogue/figure.js'
+import { type MeasureKey, ofLine } from '../../catalogue/of-line.js'
+import { inShort } from '../../catalogue/unit-name.js'
 import { counted, durationText, figureText, grouped, percentText } from '../../report/format.js'
 import type { Report, Table } from '../../report/report.js'
 import { inSections, within } from '../../report/sections.js'
@@ -69,27 +73,27 @@ const changesText = (set: Record<string, unknown>): string =>
 
 /** Figures of each design that every reader asks for. */
 function figureTable({ variants, display }: CompareResult): Table {
-  const columns: [string, string][] = [
-    ['target-held', 'target held in'],
-    ['output', 'good cases a shift'],
-    ['time-in-system', 'time in the line'],
-    ['tape', 'tape a shift'],
-    ['unsealed', 'unsealed a shift'],
-    ['cost-per-1000', '1000 cases cost'],
-    ['cost-per-year', 'a year costs'],
+  const keys: readonly MeasureKey[] = [
+    'target-held',
+    'output',
+    'time-in-system',
+    'tape',
+    'unsealed',
+    'cost-per-1000',
+    'cost-per-year',
   ]
-  const isSaid = ([key]: [string, string]) =>
-    Object.values(variants).some(({ measures }) => (measures[key]?.mean ?? 0) !== 0)
-  const said = columns.filter(isSaid)
-  const cell = ({ measures }: DesignResult, key: string) => {
+  const said = keys.filter((key) =>
+    Object.values(variants).some(({ measures }) => (measures[key]?.mean ?? 0) !== 0),
+  )
+  const cell = ({ measures }: DesignResult, key: MeasureKey) => {
     const figure = measures[key]
-    return figureText(figure && { ...figure, unit: figure.unit.replace(' per 1000 cases', '') }, display)
+    return figureText(figure && inShort(figure), display)
   }
   return {
     title: 'Each design by itself',
     note: '',
-    columns: ['design', ...said.map(([, words]) => words)],
-    rows: Object.entries(variants).map(([name, design]) => [name, ...said.map(([key]) => cell(design, key))]),
+    columns: ['design', ...said.map((key) => ofLine[key].column!)],
+    rows: Object.entries(variants).map(([name, design]) => [name, ...said.map((key) => cell(design, key))]),
   }
 }
 
@@ -127,7 +131,9 @@ function costTable(result: CompareResult): Table {
   const keys = [
     ...new Set(
       designs.flatMap(([, { measures }]) =>
-        Object.keys(measures).filter((key) => key.startsWith('cost-per-1000')),
+        entriesOf(measures)
+          .map(([key]) => key)
+          .filter((key) => key === 'cost-per-1000' || isCostKey(key)),
       ),
     ),
   ]
@@ -145,7 +151,7 @@ function costTable(result: CompareResult): Table {
       designs.flatMap(([, { measures }]) => measures[key]?.label ?? [])[0]!,
       ...designs.map(([, { measures }]) => {
         const figure = measures[key]
-        return figureText(figure && { ...figure, unit: figure.unit.replace(' per 1000 cases', '') }, display)
+        return figureText(figure && inShort(figure), display)
       }),
     ]),
   }

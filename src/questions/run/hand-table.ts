@@ -5,7 +5,10 @@ import { figureAt } from '../../answers/figure-at.js'
 import type { EquipmentResult } from '../../answers/line-result.js'
 import type { ByHand } from '../../answers/made.js'
 import type { Figure } from '../../catalogue/figure.js'
+import type { ArrivalKey } from '../../catalogue/of-people.js'
 import { figures, wordsFor } from '../../catalogue/printed-units.js'
+import { type StateKey, stateKeys, states } from '../../catalogue/states.js'
+import { inShort, isOfThousand } from '../../catalogue/unit-name.js'
 import { figureText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { RunResult } from './document.js'
@@ -45,7 +48,7 @@ export function handTable(result: RunResult): Table {
       [
         row.label,
         amountText(row, words),
-        figureText({ ...figure, unit: figure.unit.replace(' per 1000 cases', '') }, result.display),
+        figureText(inShort(figure), result.display),
         apart && Number.isFinite(change) ? `${change > 0 ? '+' : ''}${figures(change * 100, 2)} %` : 'agrees',
         apart ? reason(row, figure, flow, result) : '',
       ],
@@ -94,8 +97,7 @@ function reason(row: HandRow, figure: Figure, flow: number, result: RunResult): 
   // what is spread over the cases goes the other way
   if (Math.abs(flow - 1) > small && Math.abs(own - flow) <= alike * flow)
     return 'as the output: cases that did or did not come through'
-  if (row.unit.endsWith(' per 1000 cases') && Math.abs(own * flow - 1) <= alike)
-    return 'spread over the output'
+  if (isOfThousand(row.unit) && Math.abs(own * flow - 1) <= alike) return 'spread over the output'
   if (row.measure.endsWith('.states.working'))
     return own > flow
       ? 'cases come apart, so that more flaps are folded while the belts are free'
@@ -114,7 +116,7 @@ function whyOutput({ byHand, arrivals, equipment }: RunResult, own: number): str
   const causes: [number, string][] = []
   for (const [name, figures] of Object.entries(arrivals)) {
     const weight = byHand?.shareOfArrivals[name] ?? 1
-    const add = (key: string, text: (share: string) => string) => {
+    const add = (key: ArrivalKey, text: (share: string) => string) => {
       const mean = figures[key]?.mean
       if (mean) causes.push([mean * weight, text(percent(mean))])
     }
@@ -133,28 +135,27 @@ function whyOutput({ byHand, arrivals, equipment }: RunResult, own: number): str
   return text.length > 0 ? text.join('; ') : 'cases still on the line at the end of the shift'
 }
 
-const shareOf = (piece: EquipmentResult, key: string): number => piece.states[key]?.mean ?? 0
+const shareOf = (piece: EquipmentResult, key: StateKey): number => piece.states[key]?.mean ?? 0
 
-const waitsForCrew = (piece: EquipmentResult): number =>
-  Object.entries(piece.states).reduce(
-    (sum, [key, { mean }]) => sum + (key.endsWith('-waiting-for-crew') ? (mean ?? 0) : 0),
-    0,
-  )
+/** The share of the stops in which somebody is waited for, or in which somebody is there; planned ones left out. */
+const stopsOf = (piece: EquipmentResult, isWait: boolean): number =>
+  stateKeys
+    .filter((key) => {
+      const { stop, isWaitForCrew = false } = states[key]
+      return stop !== undefined && stop !== 'planned' && isWaitForCrew === isWait
+    })
+    .reduce((sum, key) => sum + shareOf(piece, key), 0)
 
 const lostShare = (piece: EquipmentResult): number =>
-  shareOf(piece, 'waiting') + shareOf(piece, 'blocked') + waitsForCrew(piece)
+  shareOf(piece, 'waiting') + shareOf(piece, 'blocked') + stopsOf(piece, true)
 
 /** The largest of what keeps a piece from working, in words. */
 function topStates(piece: EquipmentResult): string {
-  const stops = Object.entries(piece.states).reduce(
-    (sum, [key, { mean }]) => sum + (/-being-|blade-service/.test(key) ? (mean ?? 0) : 0),
-    0,
-  )
   const all: [number, string][] = [
     [shareOf(piece, 'waiting'), 'waiting for cases'],
     [shareOf(piece, 'blocked'), 'blocked ahead'],
-    [waitsForCrew(piece), 'waiting for crew'],
-    [stops, 'stops being put right'],
+    [stopsOf(piece, true), 'waiting for crew'],
+    [stopsOf(piece, false), 'stops being put right'],
     [shareOf(piece, 'planned-stop'), 'planned stops'],
   ]
   return all

@@ -2,6 +2,7 @@
 import type { ChartConfiguration, Plugin } from 'chart.js'
 import type { Losses, LossStep, MachineLosses } from '../../answers/losses.js'
 import { share } from '../../answers/losses-table.js'
+import { type StateKey, states } from '../../catalogue/states.js'
 import { grouped, printFigure } from '../../report/format.js'
 import {
   axisTitle,
@@ -32,7 +33,7 @@ export interface LossRow {
 
 /** Stops below this share of what the machine could put out are drawn together, where they are several. */
 const leastShare = 0.005
-const isStop = ({ key }: LossStep): boolean => /^(jam|tape|size|breakdown|blade|planned)-/.test(key)
+const isStop = ({ key }: LossStep): boolean => states[key as StateKey]?.group === 'stop'
 const isSmall = (step: LossStep): boolean => isStop(step) && Math.abs(step.share) < leastShare
 
 const figuresWidth = 150

@@ -4,7 +4,22 @@ import { closingOf } from '../../answers/closing.js'
 import type { EquipmentResult } from '../../answers/line-result.js'
 import { lossesTable } from '../../answers/losses-table.js'
 import { butCannotWork, cannotWork, costWords, leftOutNote } from '../../answers/warnings.js'
-import type { Figure } from '../../catalogue/figure.js'
+import { causeKeys, causes } from '../../catalogue/causes.js'
+import { isCostKey } from '../../catalogue/costs.js'
+import { entriesOf, type Figure, type Figures } from '../../catalogue/figure.js'
+import {
+  type EffectivenessKey,
+  type HeadKey,
+  isSentKey,
+  ofEffectiveness,
+  ofHeads,
+  ofPieces,
+  type PieceKey,
+  pieceRow,
+} from '../../catalogue/of-equipment.js'
+import { type ArrivalKey, ofArrivals, ofCrew } from '../../catalogue/of-people.js'
+import { stateKeys, stateLabel } from '../../catalogue/states.js'
+import { inShort } from '../../catalogue/unit-name.js'
 import { mapping } from '../../line/effectiveness.js'
 import type { Layout } from '../../pictures/layout.js'
 import { planSvg } from '../../pictures/plan.js'
@@ -151,16 +166,13 @@ const shortfall = (throughput: Figure, target: number): Figure => ({
 /** States that take part in any machine, with their shares of the shift. */
 function stateTable(result: RunResult): Table {
   const pieces = Object.entries(result.equipment)
-  const keys = Object.keys(pieces[0]?.[1].states ?? {}).filter((key) =>
-    pieces.some(([, piece]) => (piece.states[key]?.mean ?? 0) > 0),
-  )
-  const wording = (key: string) => pieces[0]![1].states[key]!.label.slice(pieces[0]![0].length + 2)
+  const keys = stateKeys.filter((key) => pieces.some(([, piece]) => (piece.states[key]?.mean ?? 0) > 0))
   return {
     title: 'What each machine does, % of the shift',
     note: 'A machine is in one state at a time; the means of a column add up to 100 %.',
     columns: ['state', ...pieces.map(([name]) => name)],
     rows: keys.map((key) => [
-      wording(key),
+      stateLabel(key),
       ...pieces.map(([, piece]) => shareText(piece.states[key], result)),
     ]),
   }
@@ -172,14 +184,15 @@ function shareText(figure: Figure | undefined, result: RunResult): string {
   return `${value} ${interval}`.trim()
 }
 
+/** What is told of a place. */
+const placeKeys = ['held', 'held-p95', 'held-largest', 'share-full', 'wait'] as const satisfies PieceKey[]
+
 function placesTable(result: RunResult): Table {
   const rows = Object.entries(result.equipment)
     .filter(([, piece]) => piece.measures['held-largest'])
     .map(([name, { measures }]) => [
       name,
-      ...['held', 'held-p95', 'held-largest', 'share-full', 'wait'].map((key) =>
-        figureText(measures[key], result.display),
-      ),
+      ...placeKeys.map((key) => figureText(measures[key], result.display)),
     ])
   const sources = Object.entries(result.arrivals)
     .filter(([, source]) => source.blocked ?? source.held ?? source['turned-away'])
@@ -194,43 +207,29 @@ function placesTable(result: RunResult): Table {
   return {
     title: 'Where cases stand',
     note: '',
-    columns: [
-      'place',
-      'cases, mean',
-      'not passed in 95 % of the time',
-      'most at one time',
-      'full',
-      'wait for work',
-    ],
+    columns: ['place', ...placeKeys.map((key) => ofPieces[key].words!)],
     rows: [...sources, ...rows],
   }
 }
 
-function sourceText(source: Record<string, Figure>, result: RunResult): string {
-  const words = { blocked: 'waits', 'turned-away': 'turns away', 'orders-done': 'orders done' }
-  const said = Object.entries(words)
-    .filter(([key]) => source[key])
-    .map(([key, word]) => `${word} ${figureText(source[key], result.display)}`)
+function sourceText(source: Figures<ArrivalKey>, result: RunResult): string {
+  const keys = ['blocked', 'turned-away', 'orders-done'] as const satisfies ArrivalKey[]
+  const said = keys
+    .filter((key) => source[key])
+    .map((key) => `${ofArrivals[key].words} ${figureText(source[key], result.display)}`)
   return said.length > 0 ? said.join('; ') : nothing.value
-}
-
-const stopWords: Record<string, string> = {
-  jams: 'jams',
-  'roll-changes': 'roll changes',
-  'size-settings': 'size settings',
-  breakdowns: 'breakdowns',
-  'blade-services': 'blade services',
-  'tape-breaks': 'tape breaks',
 }
 
 function stopsTable(result: RunResult): Table {
   const rows = Object.entries(result.equipment).flatMap(([name, { measures }]) =>
-    Object.entries(stopWords)
-      .filter(([key]) => measures[key])
-      .map(([key, words]) => [
+    causeKeys
+      .filter((key) => measures[key])
+      .map((key) => [
         name,
-        words,
-        ...[key, `${key}-stop`, `${key}-wait`].map((each) => figureText(measures[each], result.display)),
+        causes[key].label.toLowerCase(),
+        ...([key, `${key}-stop`, `${key}-wait`] as const).map((each) =>
+          figureText(measures[each], result.display),
+        ),
       ]),
   )
   return {
@@ -244,19 +243,13 @@ function stopsTable(result: RunResult): Table {
 
 /** What diverts send where, and what inspections find: every measure that counts cases on their way. */
 function routesTable(result: RunResult): Table {
-  const words = (key: string): string | null => {
-    if (key.startsWith('to-')) return `sent to ${key.slice(3)}`
-    return ['inspected', 'rejected'].includes(key) || key.startsWith('unsealed-')
-      ? key.replace('-', ', ')
-      : null
-  }
+  const keys: readonly PieceKey[] = ['inspected', 'rejected', 'unsealed-found', 'unsealed-missed']
   const rows = Object.entries(result.equipment)
     .filter(([, { type }]) => type === 'divert' || type === 'inspect')
     .flatMap(([name, { measures }]) =>
-      Object.entries(measures).flatMap(([key, figure]) => {
-        const what = words(key)
-        return what === null ? [] : [[name, what, figureText(figure, result.display)]]
-      }),
+      entriesOf(measures)
+        .filter(([key]) => isSentKey(key) || keys.includes(key))
+        .map(([key, figure]) => [name, pieceRow(key).words!, figureText(figure, result.display)]),
     )
   const { rejected } = result.measures
   if (rejected) rows.push(['the line', 'left rejected', figureText(rejected, result.display)])
@@ -270,28 +263,33 @@ function routesTable(result: RunResult): Table {
 }
 
 function tapeTable(result: RunResult): Table {
+  const keys = ['tape', 'loss', 'tape-per-case', 'rolls', 'changes'] as const satisfies HeadKey[]
   const rows = Object.entries(result.equipment).flatMap(([name, piece]: [string, EquipmentResult]) =>
     Object.entries(piece.heads ?? {}).map(([head, figures]) => [
       `${name}, ${head}`,
-      ...['tape', 'loss', 'tape-per-case', 'rolls', 'changes'].map((key) =>
-        figureText(figures[key], result.display),
-      ),
+      ...keys.map((key) => figureText(figures[key], result.display)),
     ]),
   )
   return {
     title: 'Tape by head, a shift',
     note: '',
-    columns: ['head', 'tape used', 'of it lost', 'a strip', 'rolls used', 'roll changes'],
+    columns: ['head', ...keys.map((key) => ofHeads[key].words!)],
     rows,
   }
 }
 
 function effectivenessTable(result: RunResult): Table {
-  const keys = ['availability', 'effectiveness', 'quality', 'oee', 'technical-availability']
+  const keys = [
+    'availability',
+    'effectiveness',
+    'quality',
+    'oee',
+    'technical-availability',
+  ] as const satisfies EffectivenessKey[]
   return {
     title: 'Effectiveness',
     note: mapping,
-    columns: ['machine', 'availability', 'effectiveness', 'quality', 'OEE index', 'technical availability'],
+    columns: ['machine', ...keys.map((key) => ofEffectiveness[key].words!)],
     rows: Object.entries(result.equipment).flatMap(([name, { effectiveness }]) =>
       effectiveness ? [[name, ...keys.map((key) => figureText(effectiveness[key], result.display))]] : [],
     ),
@@ -304,7 +302,7 @@ function crewTable(result: RunResult): Table {
   return {
     title: 'People',
     note: 'Busy: walking and working, share of the time in which they are there.',
-    columns: ['crew', 'busy', ...(hasPost ? ['somebody at the post'] : [])],
+    columns: ['crew', ofCrew.busy.words!, ...(hasPost ? [ofCrew['at-post'].words!] : [])],
     rows: crews.map(([name, figures]) => [
       name,
       figureText(figures.busy, result.display),
@@ -314,8 +312,8 @@ function crewTable(result: RunResult): Table {
 }
 
 function costTable(result: RunResult): Table {
-  const rows = Object.entries(result.measures)
-    .filter(([key]) => key.startsWith('cost-per-1000'))
+  const rows = entriesOf(result.measures)
+    .filter(([key]) => key === 'cost-per-1000' || isCostKey(key))
     .map(([, figure]) => [figure.label, moneyText(figure, result)])
   return {
     title: 'Cost of 1000 good cases',
@@ -326,8 +324,7 @@ function costTable(result: RunResult): Table {
 }
 
 /** What 1000 cases cost, where the words around it say that it is for 1000. */
-const moneyText = (figure: Figure, result: RunResult) =>
-  figureText({ ...figure, unit: figure.unit.replace(' per 1000 cases', '') }, result.display)
+const moneyText = (figure: Figure, result: RunResult) => figureText(inShort(figure), result.display)
 
 function limits(result: RunResult): string[] {
   const all = [...result.notes]

@@ -1,6 +1,6 @@
 /** Chart of the states: how each machine spends the shift, as one bar of 100 % per machine. */
 import type { ChartConfiguration, Plugin } from 'chart.js'
-import { states } from '../../line/states.js'
+import { type StateKey, stateLabel } from '../../catalogue/states.js'
 import {
   axisTitle,
   belowHeight,
@@ -26,7 +26,7 @@ import type { RunResult } from './document.js'
  * colour vision and, simulated after Machado, Oliveira & Fernandes (2009), for the red-, green- and
  * blue-blind; only the white of the breaks is nearer to the grey of waiting, and has an outline instead.
  */
-const colours: Record<string, string> = {
+const colours: Readonly<Record<StateKey, string>> = {
   working: '#2c85db',
   'jam-waiting-for-crew': '#ea9b5f',
   'jam-being-cleared': '#b34218',
@@ -44,7 +44,7 @@ const colours: Record<string, string> = {
 }
 
 /** States on which white letters are read better than black ones. */
-const darkStates = new Set([
+const darkStates: ReadonlySet<StateKey> = new Set<StateKey>([
   'working',
   'jam-being-cleared',
   'size-being-set',
@@ -61,13 +61,12 @@ const leastShown = 0.0005
 const gap = 2
 
 /** From left to right: work, what stops it, then the time in which the machine itself is well. */
-const order = Object.keys(colours)
+const order = Object.keys(colours) as StateKey[]
 
 /** Stacked shares of the states of each machine; null where the line has no equipment. */
 export function statesChart(result: RunResult): Chart | null {
   const machines = Object.entries(result.equipment)
-  const share = (machine: number, key: string) => machines[machine]![1].states[key]?.mean ?? 0
-  const labels = new Map(states.map(({ key, label }) => [key, label]))
+  const share = (machine: number, key: StateKey) => machines[machine]![1].states[key]?.mean ?? 0
   const occurring = order.filter((key) => machines.some((_, machine) => share(machine, key) > 0))
   const shown = new Set(
     occurring.filter((key) => machines.some((_, machine) => share(machine, key) > leastShown)),
@@ -81,7 +80,7 @@ export function statesChart(result: RunResult): Chart | null {
     data: {
       labels: machines.map(([name]) => wrapped(name, 24)),
       datasets: occurring.map((key) => ({
-        label: labels.get(key)!,
+        label: stateLabel(key),
         data: machines.map((_, machine) => share(machine, key) * 100),
         backgroundColor: colours[key]!,
         borderColor: key === 'on-break' ? palette.frame : palette.paper,
@@ -100,7 +99,7 @@ export function statesChart(result: RunResult): Chart | null {
           ...legend,
           labels: {
             ...legend.labels,
-            filter: ({ datasetIndex }) => shown.has(occurring[datasetIndex ?? -1] ?? ''),
+            filter: ({ datasetIndex }) => shown.has(occurring[datasetIndex ?? -1]!),
           },
         },
       },
@@ -132,7 +131,7 @@ export function statesChart(result: RunResult): Chart | null {
     width: chartWidth,
     height:
       headHeight(title, subtitle, gap) +
-      legendHeight([...shown].map((key) => labels.get(key)!)) +
+      legendHeight([...shown].map((key) => stateLabel(key))) +
       machines.length * 42 +
       belowHeight,
     config: config as ChartConfiguration,
@@ -143,14 +142,14 @@ export function statesChart(result: RunResult): Chart | null {
     const others = occurring
       .filter((key) => key !== 'working' && share(machine, key) > leastShown)
       .sort((a, b) => share(machine, b) - share(machine, a))
-    return ['working', ...others.slice(0, machines.length > 6 ? 1 : 2)]
-      .map((key) => `${labels.get(key)} ${percent(share(machine, key))}`)
+    return [...(['working'] as const), ...others.slice(0, machines.length > 6 ? 1 : 2)]
+      .map((key) => `${stateLabel(key)} ${percent(share(machine, key))}`)
       .join(', ')
   }
 }
 
 /** Writes the share into each piece of a bar that is wide enough for it. */
-function shareLetters(keys: readonly string[]): Plugin<'bar'> {
+function shareLetters(keys: readonly StateKey[]): Plugin<'bar'> {
   return {
     id: 'share-letters',
     afterDatasetsDraw(chart) {

@@ -2,7 +2,10 @@
 
 import { fewDiffer, printDifference } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import { heldName } from '../../answers/usual-measures.js'
 import type { Figure } from '../../catalogue/figure.js'
+import { lineRow } from '../../catalogue/of-line.js'
+import { inShort, shortUnit } from '../../catalogue/unit-name.js'
 import { figureText, type PrintedFigure, printedUnit, shareOfShifts } from '../../report/format.js'
 import type { Factor, SweepMeasure, SweepResult } from './document.js'
 
@@ -15,22 +18,13 @@ export const rangeWords = ({ values, unit }: Pick<Factor, 'unit' | 'values'>): s
   `${Number(values[0]!.toPrecision(6))} to ${valueText(values.at(-1)!, { unit })}`
 
 /** A measure in a few words. */
-export const measureWords = ({ name, label }: SweepMeasure): string =>
-  ({ throughput: 'cases out', 'target-held': 'target held in', 'cost-per-1000': '1000 cases cost' })[name] ??
-  label
+export const measureWords = ({ name, label }: SweepMeasure): string => {
+  const row = lineRow(name)
+  return (row?.subject && row.column) ?? label
+}
 
 /** A measure at the head of a sentence. */
-export const measureSubject = ({ name, label }: SweepMeasure): string =>
-  ({
-    throughput: 'Good cases out',
-    'target-held': 'Shifts that hold the target',
-    'cost-per-1000': 'Cost of 1000 cases',
-  })[name] ?? label
-
-const shortUnit = <T extends { unit: string }>(figure: T): T => ({
-  ...figure,
-  unit: figure.unit.replace(' per 1000 cases', ''),
-})
+export const measureSubject = ({ name, label }: SweepMeasure): string => lineRow(name)?.subject ?? label
 
 /** A figure of a point: `9.17 ± 0.03 cases/min`, of shifts that hold the target `92 % (85 to 96 %)`. */
 export function pointText(
@@ -39,8 +33,8 @@ export function pointText(
   { display }: Pick<SweepResult, 'display'>,
 ): string {
   if (!figure || figure.mean === null) return '–'
-  if (name === 'target-held' && figure.low !== null) return shareOfShifts(figure)
-  return figureText(shortUnit(figure), display)
+  if (name === heldName && figure.low !== null) return shareOfShifts(figure)
+  return figureText(inShort(figure), display)
 }
 
 /** A number in the unit of a measure, without its plus-minus. */
@@ -49,7 +43,7 @@ export function meanText(
   { unit }: SweepMeasure,
   { display }: Pick<SweepResult, 'display'>,
 ): string {
-  const { factor, word } = printedUnit(unit.replace(' per 1000 cases', ''), display)
+  const { factor, word } = printedUnit(shortUnit(unit), display)
   return `${Number((value * factor).toPrecision(4))} ${word}`.trim()
 }
 
@@ -58,7 +52,7 @@ export function printedDifference(
   figure: DifferenceFigure,
   { display }: Pick<SweepResult, 'display'>,
 ): PrintedFigure {
-  const printed = printDifference(shortUnit(figure), display)
+  const printed = printDifference(inShort(figure), display)
   return { ...printed, unit: printed.unit === 'percentage points' ? 'points' : printed.unit }
 }
 

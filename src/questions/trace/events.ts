@@ -1,9 +1,10 @@
 /** The events of one shift as lines: words for people, JSON for programs. */
 
 import { shiftCells, shiftColumns } from '../../answers/csv.js'
+import { causes } from '../../catalogue/causes.js'
+import { stateLabel } from '../../catalogue/states.js'
 import type { Column, ShiftResult } from '../../line/line.js'
 import type { ShiftEvent } from '../../line/observer.js'
-import { causes, states } from '../../line/states.js'
 import type { Display } from '../../report/format.js'
 import { printable } from '../../scenario/problems.js'
 import { unitSize } from '../../scenario/quantity.js'
@@ -91,13 +92,6 @@ function tapeLength(metres: number | undefined, display: Display): string {
   return `${((metres ?? 0) / size).toFixed(3)} ${unit}`
 }
 
-/** A state as words in which a colon has one meaning. */
-const stateWords = new Map(states.map(({ key, label }) => [key, label.replace(': ', ', ')]))
-/** One stop of a cause; the measures count many. */
-const causeWords = new Map<string, string>(
-  causes.map(({ key, label }) => [key, label.toLowerCase().replace(/s$/, '')]),
-)
-
 /** What happens, in words; who does it, if not the crew, is the place of the event. */
 export function eventWords(event: ShiftEvent, display: Display): string {
   const item = `case ${event.case}`
@@ -137,9 +131,10 @@ export function eventWords(event: ShiftEvent, display: Display): string {
     case 'leaves':
       return `${item} leaves the line${event.as === 'good' ? '' : `, ${event.as}`}, ${duration(event.after)} after it arrived`
     case 'state':
-      return `state: ${stateWords.get(event.state ?? '') ?? event.state}`
+      // a colon has one meaning here
+      return `state: ${stateLabel(event.state!, ', ')}`
     case 'stops':
-      return `stops: ${causeWords.get(event.cause ?? '') ?? event.cause}`
+      return `stops: ${causes[event.cause!].one}`
     case 'sets-out':
       return `${event.person} sets out: ${event.task}`
     case 'work-begins':
