@@ -2,7 +2,7 @@
 
 import type { Words } from '../catalogue/printed-units.js'
 import { figures } from '../catalogue/printed-units.js'
-import { shortUnit } from '../catalogue/unit-name.js'
+import { briefUnit } from '../catalogue/unit-name.js'
 
 /** A number with its unit; null where it is without limit or not known. */
 export interface Amount {
@@ -34,6 +34,6 @@ export function amountText({ value, unit }: Amount, words: Words): string {
     case 'rolls':
       return figures(value)
     default:
-      return `${figures(value)} ${shortUnit(unit)}`
+      return `${figures(value)} ${briefUnit(unit)}`
   }
 }

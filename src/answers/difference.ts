@@ -1,7 +1,7 @@
 /** A difference as people read it: with its sign, in points where it is one of shares, or in words where none is shown. */
 
 import type { Figure } from '../catalogue/figure.js'
-import { shortUnit } from '../catalogue/unit-name.js'
+import { briefUnit } from '../catalogue/unit-name.js'
 import {
   counted,
   type Display,
@@ -39,7 +39,7 @@ export function printDifference(figure: Figure | undefined, display: Display): P
 type Shown = Interval & Pick<DifferenceFigure, 'unit'> & { isShown?: boolean | null }
 
 const parts = ({ mean, low, high, unit }: Shown, display: Display) => {
-  const figure = { mean, low, high, sd: null, n: 0, unit: shortUnit(unit), label: '' }
+  const figure = { mean, low, high, sd: null, n: 0, unit: briefUnit(unit), label: '' }
   const printed = printFigure(figure, display)
   // in a line of text the short word does
   return { ...printed, unit: unit === 'share' ? 'points' : printed.unit }

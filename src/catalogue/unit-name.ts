@@ -14,14 +14,14 @@ export function unitName(unit: Unit, currency: string): string {
 }
 
 /** Whether a figure is one of the money that 1000 cases cost. */
-export const isOfThousand = (unit: string): boolean => unit.endsWith(ofThousand)
+export const isPerThousand = (unit: string): boolean => unit.endsWith(ofThousand)
 
 /** The unit where the words around it say that it is of 1000 cases: the currency alone. */
-export const shortUnit = (unit: string): string =>
-  isOfThousand(unit) ? unit.slice(0, -ofThousand.length) : unit
+export const briefUnit = (unit: string): string =>
+  isPerThousand(unit) ? unit.slice(0, -ofThousand.length) : unit
 
 /** A figure for such a place. */
-export const inShort = <T extends { unit: string }>(figure: T): T => ({
+export const briefly = <T extends { unit: string }>(figure: T): T => ({
   ...figure,
-  unit: shortUnit(figure.unit),
+  unit: briefUnit(figure.unit),
 })

@@ -3,7 +3,8 @@ import type { ChartConfiguration, Plugin } from 'chart.js'
 import { printDifference } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { costWords, isCostInPart } from '../../answers/warnings.js'
-import { type CostElement, costElementKeys, costElements, costKey } from '../../catalogue/costs.js'
+import { type CostElement, costElementKeys, costKey } from '../../catalogue/costs.js'
+import { entriesOf } from '../../catalogue/figure.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
 import { figureText, grouped, printFigure } from '../../report/format.js'
 import {
@@ -153,15 +154,28 @@ export function costStackChart(result: CompareResult): Chart | null {
 
 const isPriced = (figure: { mean: number | null } | undefined) => figure !== undefined && figure.mean !== null
 
-/** The elements that any design has. */
-const elementsOf = (designs: readonly DesignResult[]): Element[] =>
-  costElementKeys
-    .filter((key) => designs.some(({ measures }) => measures[costKey(key)]))
-    .map((key) => ({
-      key,
-      label: costElements[key].words,
-      values: designs.map(({ measures }) => measures[costKey(key)]?.mean ?? 0),
-    }))
+/** The elements that any design has, each after the one that it follows in its design. */
+function elementsOf(designs: readonly DesignResult[]): Element[] {
+  const labels = new Map<CostElement, string>()
+  const order: CostElement[] = []
+  for (const { measures } of designs) {
+    let last = -1
+    for (const [name, { label }] of entriesOf(measures)) {
+      const key = costElementKeys.find((each) => costKey(each) === name)
+      if (key === undefined) continue
+      if (!labels.has(key)) {
+        labels.set(key, label.replace(/^of it /, ''))
+        order.splice(last + 1, 0, key)
+      }
+      last = order.indexOf(key)
+    }
+  }
+  return order.map((key) => ({
+    key,
+    label: labels.get(key)!,
+    values: designs.map(({ measures }) => measures[costKey(key)]?.mean ?? 0),
+  }))
+}
 
 /** Says which design costs least, and whether that is more than luck. */
 function titleOf(result: CompareResult, designs: readonly (readonly [string, DesignResult])[]): string {

@@ -8,7 +8,7 @@ import { leftOutNote } from '../../answers/warnings.js'
 import { isCostKey } from '../../catalogue/costs.js'
 import { entriesOf } from '../../catalogue/figure.js'
 import { type MeasureKey, ofLine } from '../../catalogue/of-line.js'
-import { inShort } from '../../catalogue/unit-name.js'
+import { briefly } from '../../catalogue/unit-name.js'
 import { counted, durationText, figureText, grouped, percentText } from '../../report/format.js'
 import type { Report, Table } from '../../report/report.js'
 import { inSections, within } from '../../report/sections.js'
@@ -87,7 +87,7 @@ function figureTable({ variants, display }: CompareResult): Table {
   )
   const cell = ({ measures }: DesignResult, key: MeasureKey) => {
     const figure = measures[key]
-    return figureText(figure && inShort(figure), display)
+    return figureText(figure && briefly(figure), display)
   }
   return {
     title: 'Each design by itself',
@@ -151,7 +151,7 @@ function costTable(result: CompareResult): Table {
       designs.flatMap(([, { measures }]) => measures[key]?.label ?? [])[0]!,
       ...designs.map(([, { measures }]) => {
         const figure = measures[key]
-        return figureText(figure && inShort(figure), display)
+        return figureText(figure && briefly(figure), display)
       }),
     ]),
   }

@@ -8,7 +8,7 @@ import type { Figure } from '../../catalogue/figure.js'
 import type { ArrivalKey } from '../../catalogue/of-people.js'
 import { figures, wordsFor } from '../../catalogue/printed-units.js'
 import { type StateKey, stateKeys, states } from '../../catalogue/states.js'
-import { inShort, isOfThousand } from '../../catalogue/unit-name.js'
+import { briefly, isPerThousand } from '../../catalogue/unit-name.js'
 import { figureText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { RunResult } from './document.js'
@@ -48,7 +48,7 @@ export function handTable(result: RunResult): Table {
       [
         row.label,
         amountText(row, words),
-        figureText(inShort(figure), result.display),
+        figureText(briefly(figure), result.display),
         apart && Number.isFinite(change) ? `${change > 0 ? '+' : ''}${figures(change * 100, 2)} %` : 'agrees',
         apart ? reason(row, figure, flow, result) : '',
       ],
@@ -97,7 +97,7 @@ function reason(row: HandRow, figure: Figure, flow: number, result: RunResult): 
   // what is spread over the cases goes the other way
   if (Math.abs(flow - 1) > small && Math.abs(own - flow) <= alike * flow)
     return 'as the output: cases that did or did not come through'
-  if (isOfThousand(row.unit) && Math.abs(own * flow - 1) <= alike) return 'spread over the output'
+  if (isPerThousand(row.unit) && Math.abs(own * flow - 1) <= alike) return 'spread over the output'
   if (row.measure.endsWith('.states.working'))
     return own > flow
       ? 'cases come apart, so that more flaps are folded while the belts are free'

@@ -19,7 +19,7 @@ import {
 } from '../../catalogue/of-equipment.js'
 import { type ArrivalKey, ofArrivals, ofCrew } from '../../catalogue/of-people.js'
 import { stateKeys, stateLabel } from '../../catalogue/states.js'
-import { inShort } from '../../catalogue/unit-name.js'
+import { briefly } from '../../catalogue/unit-name.js'
 import { mapping } from '../../line/effectiveness.js'
 import type { Layout } from '../../pictures/layout.js'
 import { planSvg } from '../../pictures/plan.js'
@@ -324,7 +324,7 @@ function costTable(result: RunResult): Table {
 }
 
 /** What 1000 cases cost, where the words around it say that it is for 1000. */
-const moneyText = (figure: Figure, result: RunResult) => figureText(inShort(figure), result.display)
+const moneyText = (figure: Figure, result: RunResult) => figureText(briefly(figure), result.display)
 
 function limits(result: RunResult): string[] {
   const all = [...result.notes]

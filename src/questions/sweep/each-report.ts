@@ -1,7 +1,7 @@
 /** What moving one input at a time says: which of them matter, for each measure. */
 
 import { differenceUnit } from '../../answers/difference.js'
-import { shortUnit } from '../../catalogue/unit-name.js'
+import { briefUnit } from '../../catalogue/unit-name.js'
 import { counted, listed } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { EachInput, EachResult, SweepMeasure, SweepResult } from './document.js'
@@ -49,7 +49,7 @@ export function eachTables(result: SweepResult, each: EachResult): Table[] {
     const ranked = rankedInputs(each, measure)
     const shown = ranked.slice(0, mostInputs)
     const { unit } = measure
-    const word = differenceUnit(shortUnit(unit), result.display).word
+    const word = differenceUnit(briefUnit(unit), result.display).word
     const inUnit = word === '' ? '' : `, ${word}`
     return {
       title: `${measureSubject(measure)}: what each input does, alone`,

@@ -5,7 +5,7 @@ import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { heldName } from '../../answers/usual-measures.js'
 import type { Figure } from '../../catalogue/figure.js'
 import { lineRow } from '../../catalogue/of-line.js'
-import { inShort, shortUnit } from '../../catalogue/unit-name.js'
+import { briefly, briefUnit } from '../../catalogue/unit-name.js'
 import { figureText, type PrintedFigure, printedUnit, shareOfShifts } from '../../report/format.js'
 import type { Factor, SweepMeasure, SweepResult } from './document.js'
 
@@ -34,7 +34,7 @@ export function pointText(
 ): string {
   if (!figure || figure.mean === null) return '–'
   if (name === heldName && figure.low !== null) return shareOfShifts(figure)
-  return figureText(inShort(figure), display)
+  return figureText(briefly(figure), display)
 }
 
 /** A number in the unit of a measure, without its plus-minus. */
@@ -43,7 +43,7 @@ export function meanText(
   { unit }: SweepMeasure,
   { display }: Pick<SweepResult, 'display'>,
 ): string {
-  const { factor, word } = printedUnit(shortUnit(unit), display)
+  const { factor, word } = printedUnit(briefUnit(unit), display)
   return `${Number((value * factor).toPrecision(4))} ${word}`.trim()
 }
 
@@ -52,7 +52,7 @@ export function printedDifference(
   figure: DifferenceFigure,
   { display }: Pick<SweepResult, 'display'>,
 ): PrintedFigure {
-  const printed = printDifference(inShort(figure), display)
+  const printed = printDifference(briefly(figure), display)
   return { ...printed, unit: printed.unit === 'percentage points' ? 'points' : printed.unit }
 }
 
