@@ -27,6 +27,9 @@ await build({
   ...forNode,
   input: {
     main: at('src/cli/main.ts'),
+    // what programs import that use it
+    index: at('src/index.ts'),
+    node: at('src/node.ts'),
     // found beside the program by those who start it
     worker: at('src/shifts/threads/worker.ts'),
     'write-schema': at('src/cli/write-schema.ts'),

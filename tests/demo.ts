@@ -18,7 +18,7 @@ export async function loadDemo(name: string, sets: string[] = []): Promise<Scena
   const nowhere = new Writable({ write: (_chunk, _encoding, done) => done() })
   const { scenario } = await loadForCommand(
     `${name}.yaml`,
-    { set: sets, workers: 1, files: false },
+    { set: sets },
     {
       stdin: Readable.from([]),
       stdout: nowhere,

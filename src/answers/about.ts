@@ -1,5 +1,12 @@
 /** What a result document tells of its study beside the figures, so that a report can be made of the document alone. */
 
+import { severities } from '../hand/finding.js'
+import type { Loaded } from '../scenario/load.js'
+import type { ReadScenario } from '../scenario/read.js'
+import type { Scenario } from '../scenario/schema.js'
+import { type CheckedDesign, checkedDesigns } from './checked.js'
+import { flowText } from './flow.js'
+
 /** A finding of the check, as a report repeats it. */
 export interface ToldFinding {
   severity: 'error' | 'warning'
@@ -25,4 +32,77 @@ export interface About {
   findings: ToldFinding[]
   /** What the scenario gives itself, by path, as a file would have it. */
   given: { path: string; value: string }[]
+}
+
+/** Letters of a value that is repeated in a report: a long list of orders stands in the scenario. */
+const mostLetters = 300
+
+/** Findings of the check that a reader must know: errors and warnings. */
+const toldOf = ({ name, findings }: CheckedDesign): ToldFinding[] =>
+  findings.flatMap(({ severity, code, path, message, basis, fix }) =>
+    severity === 'note' ? [] : [{ severity, code, path, message, basis, fix, design: name }],
+  )
+
+/** `designs` are compared with the scenario: what is found of them too is told once. `checked`: what the check finds of all of them. */
+export function aboutOf(
+  loaded: Pick<ReadScenario, 'scenario' | 'placeOf' | 'question' | 'resolved' | 'assumed'>,
+  designs: readonly { name: string; scenario: Scenario }[] = [],
+  checked: readonly CheckedDesign[] = checkedDesigns(loaded, designs),
+): About {
+  const { study } = loaded.scenario
+  const [own, ...others] = checked.map(toldOf) as [ToldFinding[], ...ToldFinding[][]]
+  const known = new Set(own.map(sameness))
+  const findings = [...own, ...others.flat().filter((finding) => !known.has(sameness(finding)))]
+  return {
+    question: loaded.question,
+    purpose: study.purpose ?? null,
+    decision: study.decision ?? null,
+    dataSource: study['data-source'] ?? null,
+    validatedBy: study['validated-by'] ?? null,
+    findings: severities.flatMap((severity) => findings.filter((each) => each.severity === severity)),
+    given: given(loaded),
+  }
+}
+
+const sameness = ({ code, path, message }: ToldFinding) => JSON.stringify([code, path, message])
+
+/** Keys that are told elsewhere in a report. */
+const toldElsewhere = new Set(['title', 'study', 'variants', 'size'])
+
+/** The scenario without what is assumed, in lines of a readable size. */
+function given({ resolved, assumed }: Pick<Loaded, 'resolved' | 'assumed'>): About['given'] {
+  const unsaid = new Set(assumed.map(({ path }) => path))
+  return Object.entries(resolved)
+    .filter(([key]) => !toldElsewhere.has(key) && !unsaid.has(key))
+    .flatMap(([key, value]) => linesOf([key], own(value, [key], unsaid)))
+}
+
+const isMap = (node: unknown): node is Record<string, unknown> =>
+  typeof node === 'object' && node !== null && !Array.isArray(node)
+
+const isEmpty = (node: unknown): boolean => isMap(node) && Object.keys(node).length === 0
+
+/** A value without the keys that nobody named, and without maps that held nothing else. */
+function own(node: unknown, path: readonly string[], unsaid: ReadonlySet<string>): unknown {
+  if (!isMap(node)) return node
+  const named = Object.entries(node).filter(([key]) => !unsaid.has([...path, key].join('.')))
+  return Object.fromEntries(
+    named
+      .map(([key, value]) => [key, own(value, [...path, key], unsaid), value] as const)
+      .filter(([, left, value]) => !(isEmpty(left) && !isEmpty(value))),
+  )
+}
+
+/** A distribution and the like in one line, what holds several of them key by key. */
+function linesOf(path: readonly string[], node: unknown): About['given'] {
+  const isOneLine = !isMap(node) || path.length > 2 || (path.length > 1 && !Object.values(node).some(isMap))
+  if (!isOneLine) return Object.entries(node).flatMap(([key, value]) => linesOf([...path, key], value))
+  const value = flowText(node)
+  if (value === '{}') return []
+  return [
+    {
+      path: path.join('.'),
+      value: value.length > mostLetters ? `${value.slice(0, mostLetters - 1)}…` : value,
+    },
+  ]
 }

@@ -1,4 +1,5 @@
 /** Requirements of a result, such as `target-held >= 95 %`: met only where the whole interval says so. */
+import { misuse } from '../scenario/fault.js'
 import { type Dimension, parseQuantity } from '../scenario/quantity.js'
 import { measureNamed, type StudyMeasure } from './figures.js'
 
@@ -27,9 +28,8 @@ const dimensions: Partial<Record<string, Dimension>> = {
 }
 
 /** A requirement that cannot be understood: what was wrong with it, in words. */
-export class RequirementError extends Error {}
 
-/** Reads `MEASURE SIGN VALUE`. Throws `RequirementError`; where the measure is unknown it calls `unknown` for the words. */
+/** Reads `MEASURE SIGN VALUE`. Throws `Fault` `asked`; where the measure is unknown it calls `unknown` for the words. */
 export function parseRequirement(
   text: string,
   measures: readonly StudyMeasure[],
@@ -37,26 +37,24 @@ export function parseRequirement(
 ): Requirement {
   const match = /^\s*(\S+?)\s*(>=|<=|>|<)\s*(.+?)\s*$/.exec(text)
   if (!match)
-    throw new RequirementError(
-      'it must be a measure, one of >= <= > <, and a value, such as "target-held >= 95 %"',
-    )
+    throw misuse('it must be a measure, one of >= <= > <, and a value, such as "target-held >= 95 %"')
   const [, name, sign, written] = match as unknown as [string, string, Requirement['sign'], string]
   const measure = measureNamed(measures, name)
-  if (!measure) throw new RequirementError(unknown(name))
+  if (!measure) throw misuse(unknown(name))
   return { text, measure, sign, value: valueWritten(written, measure) }
 }
 
-/** Reads a value in the unit of a measure. Throws `RequirementError`. */
+/** Reads a value in the unit of a measure. Throws `Fault` `asked`. */
 export function valueWritten(written: string, { unit }: Pick<StudyMeasure, 'unit'>): number {
   const dimension = dimensions[unit]
   if (dimension) {
     const parsed = parseQuantity(written, dimension)
     if ('value' in parsed) return parsed.value
-    throw new RequirementError(`${parsed.rule}; ${parsed.fix}`)
+    throw misuse(`${parsed.rule}; ${parsed.fix}`)
   }
   // cases, counts and money of 1000 cases are numbers; a word after one says what it counts
   const match = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*[A-Za-z/ ]*$/.exec(written)
-  if (!match) throw new RequirementError(`\`${written}\` is no number of ${unit}`)
+  if (!match) throw misuse(`\`${written}\` is no number of ${unit}`)
   return Number(match[1])
 }
 

@@ -4,7 +4,8 @@ import { counted, listed } from '../report/format.js'
 import type { Head } from '../report/report.js'
 import type { Warned, Warning } from './warning.js'
 
-const errorsOf = ({ warnings = [] }: Warned) => warnings.filter(({ severity }) => severity === 'error')
+/** The errors at the head of a document. */
+export const errorsOf = ({ warnings = [] }: Warned) => warnings.filter(({ severity }) => severity === 'error')
 
 /** Designs that are named before the rest is counted. */
 const mostNamed = 3

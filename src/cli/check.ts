@@ -1,9 +1,9 @@
 /** `tapeshift check`: can this be built and run at all? Findings and the hand calculation, without simulating. */
 import type { Command } from 'commander'
-import type { CheckMade, CheckResult } from '../questions/check/document.js'
+import type { CheckResult } from '../questions/check/document.js'
+import type { ScenarioError } from '../scenario/problems.js'
 import { exits, type Io, textStyle } from './io.js'
-import { addScenarioOptions, type ScenarioOptions, scenarioWords } from './options.js'
-import { version } from './version.js'
+import { addScenarioOptions, type ScenarioOptions } from './options.js'
 
 interface CheckOptions extends ScenarioOptions {
   json?: boolean
@@ -34,10 +34,10 @@ export function addCheck(program: Command, io: Io, finish: (code: number) => voi
   addScenarioOptions(command)
     .option('--json', 'print the result document on standard output, and nothing else there')
     .option('--quiet', 'findings and one line of caution only; with --json nothing else changes')
-    .action(async (name: string, options: CheckOptions) => finish(await check(name, options, io)))
+    .action(async (name: string, options: CheckOptions) => finish(await checked(name, options, io)))
 }
 
-async function check(name: string, options: CheckOptions, io: Io): Promise<number> {
+async function checked(name: string, options: CheckOptions, io: Io): Promise<number> {
   const result = await resultOf(name, options, io)
   if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
   else {
@@ -48,28 +48,21 @@ async function check(name: string, options: CheckOptions, io: Io): Promise<numbe
 }
 
 /** The document; a scenario that breaks the rules of the format has a document too where one was asked for. */
-async function resultOf(name: string, options: CheckOptions, io: Io): Promise<CheckResult> {
-  const [{ loadForCommand }, { ScenarioError }, { checkScenario }, { checkResult, refusedResult }] =
-    await Promise.all([
-      import('./scenario.js'),
-      import('../scenario/problems.js'),
-      import('../hand/check.js'),
-      import('../questions/check/document.js'),
-    ])
+async function resultOf(
+  name: string,
+  { set, seed, variant, json }: CheckOptions,
+  io: Io,
+): Promise<CheckResult> {
+  const [{ loadForCommand }, { isFault }, { refusedResult }, { check }] = await Promise.all([
+    import('./scenario.js'),
+    import('../scenario/fault.js'),
+    import('../questions/check/document.js'),
+    import('../index.js'),
+  ])
   try {
-    const loaded = await loadForCommand(name, options, io)
-    return checkResult(
-      loaded,
-      checkScenario(loaded),
-      made(name, options, loaded.scenario.title, loaded.sha256),
-    )
+    return check(await loadForCommand(name, { set, seed, variant }, io))
   } catch (error) {
-    if (options.json && error instanceof ScenarioError) return refusedResult(error.problems)
+    if (json && isFault(error, 'scenario')) return refusedResult((error as ScenarioError).problems)
     throw error
   }
-}
-
-function made(name: string, options: CheckOptions, title: string, sha256: string): CheckMade {
-  const repeat = scenarioWords('check', name, options).join(' ')
-  return { version, node: process.version, scenario: { title, sha256 }, repeat }
 }

@@ -1,18 +1,9 @@
 /** `tapeshift compare`: which layout, and how sure are we? */
-import type { Command } from 'commander'
 import { mostShifts } from '../scenario/limits.js'
-import type { Io } from './io.js'
-import {
-  addJudgingOptions,
-  addOverrideOptions,
-  addRepeatable,
-  addSimulationOptions,
-  type JudgingOptions,
-  type SimulationOptions,
-} from './options.js'
-import { withWorkers } from './with-workers.js'
+import { addJudgingOptions, addRepeatable, type JudgingOptions, type SimulationOptions } from './options.js'
+import { type StudyCommand, scenarioAsked } from './study.js'
 
-export interface CompareOptions extends SimulationOptions, JudgingOptions {
+interface CompareFlags extends SimulationOptions, JudgingOptions {
   variants?: string
   whatIf: string[]
   measure: string[]
@@ -23,70 +14,64 @@ export interface CompareOptions extends SimulationOptions, JudgingOptions {
   among: string[]
 }
 
-/** Adds the command; `finish` takes its exit code. */
-export function addCompare(program: Command, io: Io, finish: (code: number) => void): void {
-  const command = program
-    .command('compare')
-    .argument('<SCENARIO>', 'scenario file, or - for standard input')
-    .description(
-      'the scenario and its variants on the same random numbers: what differs, how sure that is, and what it is worth',
-    )
-    .addHelpText(
-      'before',
-      `Examples:
+export const compareCommand: StudyCommand<CompareFlags> = {
+  name: 'compare',
+  description:
+    'the scenario and its variants on the same random numbers: what differs, how sure that is, and what it is worth',
+  examples: `Examples:
   tapeshift compare line.yaml                                  the base against all its variants
   tapeshift compare line.yaml --variants three-inch,long-infeed
   tapeshift compare line.yaml --what-if "line.infeed.length=9 m; line.infeed.speed=20 m/min"
   tapeshift compare line.yaml --what-if "short: line.infeed.length=4 m" --matters "target-held 3 %"
   tapeshift compare line.yaml --best cost-per-1000 --within "0.5 EUR" --among "target-held >= 90 %"
 `,
+  after:
+    '\nExit codes: 0 done; 3 check calls the base or a variant that is compared an error, which heads the answer (--anyway: as if it did not); 4 no design does all that is required. 3 goes before 4.',
+  options(command) {
+    command.option(
+      '--variants <NAMES>',
+      'variants to compare with the base, by name, with commas (default: all)',
     )
-    .addHelpText(
-      'after',
-      '\nExit codes: 0 done; 3 check calls the base or a variant that is compared an error, which heads the answer (--anyway: as if it did not); 4 no design does all that is required. 3 goes before 4.',
+    addRepeatable(
+      command,
+      '--what-if <CHANGES>',
+      'one more variant, "NAME: PATH=VALUE; PATH=VALUE", its name may be left out; repeatable',
     )
-  addOverrideOptions(command)
-  command.option(
-    '--variants <NAMES>',
-    'variants to compare with the base, by name, with commas (default: all)',
-  )
-  addRepeatable(
-    command,
-    '--what-if <CHANGES>',
-    'one more variant, "NAME: PATH=VALUE; PATH=VALUE", its name may be left out; repeatable',
-  )
-  addRepeatable(
-    command,
-    '--measure <NAME>',
-    'measure to compare, such as tape-per-case or crew.operators.busy; repeatable',
-    'the rate, the target, the time in the line and the cost',
-  )
-  addRepeatable(
-    command,
-    '--matters <DIFFERENCE>',
-    'a difference that matters to you, such as "throughput 0.1 cases/min": how many shifts would show it; repeatable',
-  )
-  command
-    .option('--pairs', 'compare the variants with one another too')
-    .option(
-      '--best <MEASURE>',
-      'simulate until the best is known, such as cost-per-1000, or "highest equipment.sealer.jams"; needs --within',
+    addRepeatable(
+      command,
+      '--measure <NAME>',
+      'measure to compare, such as tape-per-case or crew.operators.busy; repeatable',
+      'the rate, the target, the time in the line and the cost',
     )
-    .option('--within <AMOUNT>', 'with --best: a difference too small to matter, such as "0.5 EUR"')
-  addRepeatable(
-    command,
-    '--among <EXPR>',
-    'with --best: only designs that do this, such as "target-held >= 90 %", with "within 2 %" for how near counts as either; repeatable',
-  )
-  addJudgingOptions(command)
-  addSimulationOptions(
-    command,
-    `shifts of each design, 2 to ${mostShifts} (default: the scenario's, or 100); with --best the most (default 10000)`,
-  ).action(async (name: string, options: CompareOptions) => {
-    const code = await withWorkers(options.workers, async (workers) => {
-      const { compare } = await import('./compare-designs.js')
-      return compare(name, options, io, workers)
-    })
-    finish(code)
-  })
+    addRepeatable(
+      command,
+      '--matters <DIFFERENCE>',
+      'a difference that matters to you, such as "throughput 0.1 cases/min": how many shifts would show it; repeatable',
+    )
+    command
+      .option('--pairs', 'compare the variants with one another too')
+      .option(
+        '--best <MEASURE>',
+        'simulate until the best is known, such as cost-per-1000, or "highest equipment.sealer.jams"; needs --within',
+      )
+      .option('--within <AMOUNT>', 'with --best: a difference too small to matter, such as "0.5 EUR"')
+    addRepeatable(
+      command,
+      '--among <EXPR>',
+      'with --best: only designs that do this, such as "target-held >= 90 %", with "within 2 %" for how near counts as either; repeatable',
+    )
+    addJudgingOptions(command)
+  },
+  shifts: `shifts of each design, 2 to ${mostShifts} (default: the scenario's, or 100); with --best the most (default 10000)`,
+  scenario: (flags) => ({ ...scenarioAsked(flags), whatIf: flags.whatIf }),
+  answer: async (loaded, flags, context) => {
+    const { compare } = await import('../index.js')
+    const { measure, matters, pairs, best, within, among, require, plain } = flags
+    const variants = flags.variants?.split(',').map((each) => each.trim())
+    return compare(
+      loaded,
+      { variants, measure, matters, pairs, best, within, among, require, plain },
+      context,
+    )
+  },
 }

@@ -1,5 +1,6 @@
 /** Hands a finished document over, whichever study it is of: printed as asked, and written with its report and pictures. */
 import path from 'node:path'
+import type { Answer } from '../answers/answer.js'
 import type { ResultDocument } from '../questions/charts-of-document.js'
 import { reportOf } from '../questions/report-of-document.js'
 import { terminalReport } from '../report/terminal.js'
@@ -21,13 +22,9 @@ export const loadFiles = ({ files }: Pick<SimulationOptions, 'files'>): void => 
   if (files) void import('./result-files.js')
 }
 
-/**
- * Prints `document` and writes its files, with `rows` by the name of their file: made only then. Throws `FileError`; then what was
- * there stays.
- */
+/** Prints the document of an answer and writes its files. Throws `Fault` `file`; then what was there stays. */
 export async function deliver(
-  document: ResultDocument,
-  rows: () => ReadonlyMap<string, string>,
+  { document, rows }: Answer<ResultDocument>,
   { folder, loaded, options: { json, quiet, files }, io }: Delivery,
 ): Promise<void> {
   const isShown = !json && !quiet

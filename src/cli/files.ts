@@ -1,11 +1,12 @@
 /** Reading and writing files: nothing half-written, every failure with the file's name and what to do. */
+
 import { createHash } from 'node:crypto'
 import { readFileSync, realpathSync, statSync } from 'node:fs'
 import { copyFile, mkdir, open, readdir, rename, rm, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import type { Readable } from 'node:stream'
+import { Fault, isFault, misuse } from '../scenario/fault.js'
 import type { RowTaker } from '../scenario/recorded.js'
-import { FileError, UsageError } from './io.js'
 import { readRowsOf } from './rows.js'
 import { reason } from './text.js'
 
@@ -33,15 +34,15 @@ async function readText(
   try {
     handle = await open(file, 'r')
   } catch (error) {
-    throw new FileError(`cannot read ${name}: ${reason(error)}`)
+    throw new Fault('file', `cannot read ${name}: ${reason(error)}`)
   }
   try {
     const stat = await handle.stat()
-    if (stat.isDirectory()) throw new UsageError(`${name} is a folder: name ${what} in it`)
+    if (stat.isDirectory()) throw misuse(`${name} is a folder: name ${what} in it`)
     return await readAll(handle.createReadStream({ autoClose: false }), most)
   } catch (error) {
-    if (error instanceof UsageError || error instanceof FileError) throw error
-    throw new FileError(`cannot read ${name}: ${reason(error)}`)
+    if (isFault(error, 'asked') || isFault(error, 'file')) throw error
+    throw new Fault('file', `cannot read ${name}: ${reason(error)}`)
   } finally {
     await handle.close()
   }
@@ -70,7 +71,7 @@ export interface ReadLog {
 }
 
 /** Reads files beside a scenario: relative to its folder, and not outside it. Keeps what it read. */
-export class Beside {
+export class FilesBeside {
   /** Text by the name that the scenario gives. */
   readonly texts = new Map<string, string>()
   /** What is known of recorded logs, which are not kept, by the name that the scenario gives. */
@@ -137,7 +138,7 @@ export type Content = string | Uint8Array | { copyOf: string }
 
 /**
  * Writes files so that a reader never sees half of one, nor some new and some old ones: all are written under temporary
- * names, and renamed when the last of them is whole. Throws `FileError`; then what was there stays.
+ * names, and renamed when the last of them is whole. Throws `Fault` `file`; then what was there stays.
  */
 export async function writeTogether(files: ReadonlyMap<string, Content>): Promise<void> {
   const temporary = (file: string) => `${file}.${process.pid}.tmp`
@@ -156,7 +157,7 @@ export async function writeTogether(files: ReadonlyMap<string, Content>): Promis
     }
   } catch (error) {
     for (const file of files.keys()) await rm(temporary(file), { force: true }).catch(() => {})
-    throw new FileError(`cannot write ${at}: ${reason(error)}`)
+    throw new Fault('file', `cannot write ${at}: ${reason(error)}`)
   }
 }
 
@@ -182,7 +183,7 @@ export async function writeNew(file: string, content: string): Promise<void> {
   } catch (error) {
     // half of it would be in the way of the next attempt
     if (handle) await rm(file, { force: true }).catch(() => {})
-    throw new FileError(`cannot write ${file}: ${reason(error)}`)
+    throw new Fault('file', `cannot write ${file}: ${reason(error)}`)
   } finally {
     await handle?.close()
   }

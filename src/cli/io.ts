@@ -1,5 +1,9 @@
 /** What the program is given of the outside: streams, environment, folder and interrupts, so that tests can stand in. */
+
 import type { Readable, Writable } from 'node:stream'
+import type { Answer } from '../answers/answer.js'
+import type { Warned } from '../answers/warning.js'
+import { errorsOf, titleOf } from '../answers/warnings.js'
 import type { TextStyle } from '../report/plain-text.js'
 
 export interface Io {
@@ -23,12 +27,6 @@ export const exits = {
   interrupted: 130,
 } as const
 
-/** The command line was wrong: said in words, exit code 2. */
-export class UsageError extends Error {}
-
-/** A file cannot be read or written: exit code 5. */
-export class FileError extends Error {}
-
 /** Whether `stream` shows bold text: a terminal that is not dumb, unless the environment says otherwise. */
 export function showsStyle(stream: { isTTY?: boolean }, env: Io['env']): boolean {
   if (env.NO_COLOR) return false
@@ -41,3 +39,21 @@ export const textStyle = ({ stdout, env }: Io): TextStyle => ({
   bold: showsStyle(stdout, env) ? (text) => `\u001b[1m${text}\u001b[22m` : (text) => text,
   width: Math.min(stdout.columns ?? 100, 120),
 })
+
+/**
+ * The exit code of an answer: 3 where what it is about cannot work as described, unless the user wants the figures anyway, which is said
+ * on standard error, also where no answer is printed.
+ */
+export function exitOf(
+  { document, isMet, cannotWork }: Answer<Warned>,
+  { anyway }: { anyway?: boolean },
+  { stderr }: Io,
+): number {
+  if (!cannotWork || anyway) return isMet ? exits.done : exits.requirement
+  const errors = errorsOf(document)
+  const named = errors.map(({ code }) => code).join(', ')
+  stderr.write(
+    `error: ${titleOf(errors).replace(/\.$/, '')} (${named}). With --anyway the exit code is that of the figures.\n`,
+  )
+  return exits.scenario
+}

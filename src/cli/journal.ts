@@ -1,11 +1,13 @@
 /** The journal of a study: each finished shift as a line of JSON, so that an interrupt or a crash loses none of them. */
+
 import { closeSync, ftruncateSync, mkdirSync, openSync, readFileSync, rmSync, writeSync } from 'node:fs'
 import path from 'node:path'
 import type { ShiftResult } from '../line/line.js'
-import { FileError, UsageError } from './io.js'
-import type { CommandScenario } from './scenario.js'
+import { Fault, isFault, misuse } from '../scenario/fault.js'
+import type { Keeper } from '../shifts/simulation.js'
+import { runtime, version } from '../version.js'
+import type { Io } from './io.js'
 import { reason } from './text.js'
-import { version } from './version.js'
 
 /** What a journal belongs to: all that the results of its shifts depend on. */
 export interface JournalOwner {
@@ -16,13 +18,17 @@ export interface JournalOwner {
   scenario: string
 }
 
-/** Whose journal that of this scenario is. */
-export const ownerOf = ({ scenario, shiftsSha256 }: CommandScenario): JournalOwner => ({
-  version,
-  node: process.version,
-  seed: scenario.study.seed,
-  scenario: shiftsSha256,
-})
+/** The journal of a study in `folder`; `course`: a hash of all that its shifts depend on but the seed. Throws `Fault` `asked` and `file`. */
+export const openJournal = (
+  folder: string,
+  course: string,
+  seed: string,
+  isResumed: boolean,
+  { stderr }: Io,
+): Journal =>
+  Journal.open(folder, { version, node: runtime, seed, scenario: course }, isResumed, (text) =>
+    stderr.write(`note: ${text}\n`),
+  )
 
 const format = 'tapeshift-journal/1'
 
@@ -39,7 +45,7 @@ interface Entry {
 
 const series = ['values', 'controls', 'outputs', 'held'] as const
 
-export class Journal {
+export class Journal implements Keeper {
   private constructor(
     readonly file: string,
     private readonly descriptor: number,
@@ -73,8 +79,8 @@ export class Journal {
 
   /**
    * Begins the journal in `folder`, or with `isResumed` goes on with the one there; a torn end is cut off. One of
-   * another study is refused when resumed and else replaced, after `note` was told. Throws `UsageError` where kept shifts of this
-   * very study would be lost or mixed with another's, and `FileError`.
+   * another study is refused when resumed and else replaced, after `note` was told. Throws `Fault` `asked` where kept shifts of this
+   * very study would be lost or mixed with another's, and `Fault` `file`.
    */
   static open(
     folder: string,
@@ -88,14 +94,14 @@ export class Journal {
     if (kept !== null && kept.owner !== null) {
       const others = differences(kept.owner, owner)
       if (isResumed && others !== null)
-        throw new UsageError(
+        throw misuse(
           `${file} is of another study: it was made with ${others.kept}; this one is ${others.wanted}. Simulate that one, choose another --out, or leave out --resume to begin anew`,
         )
       const [count, what] =
         kept.outcomes.size > 0 ? [kept.outcomes.size, 'designs'] : [countOf(kept.shifts), 'shifts']
       if (!isResumed && count > 0) {
         if (others === null)
-          throw new UsageError(
+          throw misuse(
             `${file} keeps ${count} ${what} of this very study: --resume goes on with them; delete that file to begin anew`,
           )
         note(`the journal of another study (${others.kept}; ${count} ${what}) that did not end is replaced`)
@@ -118,12 +124,12 @@ export class Journal {
       if (!goesOn) journal.write(header)
       return journal
     } catch (error) {
-      if (error instanceof FileError) throw error
-      throw new FileError(`cannot write ${file}: ${reason(error)}`)
+      if (isFault(error, 'file')) throw error
+      throw new Fault('file', `cannot write ${file}: ${reason(error)}`)
     }
   }
 
-  /** Keeps shifts of a design that have just been simulated, `from` the first of them. Throws `FileError`; what was kept stays. */
+  /** Keeps shifts of a design that have just been simulated, `from` the first of them. Throws `Fault` `file`; what was kept stays. */
   keep(design: string, from: number, results: readonly ShiftResult[]): void {
     this.write(results.map((result, index) => lineOf(design, from + index, result)).join(''))
   }
@@ -141,7 +147,7 @@ export class Journal {
       } catch {
         // a torn end is cut off when the journal is read
       }
-      throw new FileError(`cannot write ${this.file}: ${reason(error)}`)
+      throw new Fault('file', `cannot write ${this.file}: ${reason(error)}`)
     }
   }
 
@@ -182,7 +188,7 @@ function readKept(file: string): Kept | null {
     bytes = readFileSync(file)
   } catch (error) {
     if (['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '')) return null
-    throw new FileError(`cannot read ${file}: ${reason(error)}`)
+    throw new Fault('file', `cannot read ${file}: ${reason(error)}`)
   }
   const kept: Kept = { owner: null, shifts: new Map(), outcomes: new Map(), size: 0 }
   while (kept.size < bytes.length) {
@@ -191,7 +197,7 @@ function readKept(file: string): Kept | null {
     const line = parsed(bytes.toString('utf8', kept.size, end))
     if (kept.owner === null) {
       if (line?.format !== format)
-        throw new UsageError(`${file} is no journal of this program: choose another --out, or delete it`)
+        throw misuse(`${file} is no journal of this program: choose another --out, or delete it`)
       kept.owner = line as unknown as JournalOwner
     } else {
       if (line === null) break

@@ -1,28 +1,34 @@
 /** The work of `tapeshift report`: read a result, make its page, write it. */
+
 import { realpathSync } from 'node:fs'
 import path from 'node:path'
 import { reportPage } from '../page/html.js'
 import { chartsOf, type ResultDocument } from '../questions/charts-of-document.js'
 import { reported, reportOf } from '../questions/report-of-document.js'
 import { renderAll } from '../report/png.js'
-import { shown } from '../scenario/problems.js'
+import { Fault, misuse } from '../scenario/fault.js'
+import { shown } from '../scenario/printable.js'
 import { readWhole, writeWhole } from './files.js'
-import { exits, FileError, type Io, UsageError } from './io.js'
+import { exits, type Io } from './io.js'
 import { pageScript } from './page-script.js'
-import type { ReportOptions } from './report.js'
 import { shownPath } from './result-folder.js'
 
 /** The format of the documents that this program makes. */
 const format = 'tapeshift-result/1'
 
+export interface ReportOptions {
+  /** Page to write. */
+  out?: string
+}
+
 /** Makes the page of the result `name`; returns the exit code. */
 export async function makeReport(name: string, options: ReportOptions, io: Io): Promise<number> {
-  if (options.out === '') throw new UsageError('--out needs the name of a file')
+  if (options.out === '') throw misuse('--out needs the name of a file')
   const folder = name === '-' ? io.cwd : path.dirname(path.resolve(io.cwd, name))
   const file =
     options.out === undefined ? path.join(folder, 'report.html') : path.resolve(io.cwd, options.out)
   if (name !== '-' && isSame(file, path.resolve(io.cwd, name)))
-    throw new UsageError(`the report would overwrite ${name}: choose another --out`)
+    throw misuse(`the report would overwrite ${name}: choose another --out`)
   const said = name === '-' ? 'standard input' : name
   const document = documentOf(await readWhole(name, io.cwd, io.stdin), said)
   await writeWhole(file, await pageOf(document, said))
@@ -37,24 +43,25 @@ async function pageOf(document: ResultDocument, said: string): Promise<string> {
     return reportPage(reportOf(document), pictures, { document, script: pageScript() })
   } catch (error) {
     if (!(error instanceof TypeError || error instanceof RangeError)) throw error
-    throw new FileError(`cannot make a report of ${said}: the document is not whole (${error.message})`)
+    throw new Fault('file', `cannot make a report of ${said}: the document is not whole (${error.message})`)
   }
 }
 
-/** The document that a text holds. Throws `FileError` where it is none of which there is a report. */
+/** The document that a text holds. Throws `Fault` `file` where it is none of which there is a report. */
 function documentOf(text: string, said: string): ResultDocument {
   let document: Partial<ResultDocument> | null
   try {
     document = JSON.parse(text)
   } catch {
-    throw new FileError(`cannot read ${said}: it is no JSON; name the result.json that a study wrote`)
+    throw new Fault('file', `cannot read ${said}: it is no JSON; name the result.json that a study wrote`)
   }
   if (document?.format !== format) {
     const found = document?.format === undefined ? 'no format' : `format ${shown(document.format)}`
-    throw new FileError(`cannot read ${said}: it has ${found}, and this version reads ${format}`)
+    throw new Fault('file', `cannot read ${said}: it has ${found}, and this version reads ${format}`)
   }
   if (!(reported as readonly unknown[]).includes(document.command))
-    throw new FileError(
+    throw new Fault(
+      'file',
       `cannot read ${said}: it is of command ${shown(document.command)}; there are reports of ${reported.join(', ')}`,
     )
   return document as ResultDocument

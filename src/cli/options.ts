@@ -1,12 +1,9 @@
 /** Options that mean the same for every command. */
+
 import { availableParallelism } from 'node:os'
 import { type Command, InvalidArgumentError, Option } from 'commander'
+import { misuse } from '../scenario/fault.js'
 import { mostShifts } from '../scenario/limits.js'
-import { UsageError } from './io.js'
-import { quoted } from './text.js'
-
-/** Most shifts of a study that goes on until it is precise enough, where the user does not say. */
-export const usualMost = 10_000
 
 /** Options that change the scenario and say which random numbers. */
 export interface OverrideOptions {
@@ -21,7 +18,7 @@ export interface ScenarioOptions extends OverrideOptions {
 
 /** Options of every command that simulates many shifts. */
 export interface SimulationOptions extends OverrideOptions {
-  shifts?: number
+  shifts?: number | undefined
   resume?: boolean
   confidence?: string
   workers: number
@@ -37,11 +34,6 @@ export interface SimulationOptions extends OverrideOptions {
 export interface JudgingOptions {
   require: string[]
   plain?: boolean
-}
-
-export interface StudyOptions extends SimulationOptions, JudgingOptions, ScenarioOptions {
-  precision?: string
-  of: string[]
 }
 
 /** Reads a whole number between two bounds, both allowed. */
@@ -68,58 +60,24 @@ export function addOverrideOptions(command: Command): Command {
   )
 }
 
+/** Adds the option that lets a variant stand for the scenario. */
+export const addVariantOption = (command: Command): Command =>
+  command.option('--variant <NAME>', 'simulate this variant of the scenario instead of the base')
+
 /** Adds the options that say which scenario and which random numbers. */
-export function addScenarioOptions(command: Command): Command {
-  return addOverrideOptions(command).option(
-    '--variant <NAME>',
-    'simulate this variant of the scenario instead of the base',
-  )
-}
+export const addScenarioOptions = (command: Command): Command => addVariantOption(addOverrideOptions(command))
 
 /** Adds an option that may be given several times: a list of texts. */
 export function addRepeatable(command: Command, flags: string, words: string, usually = 'none'): Command {
   return command.addOption(new Option(flags, words).argParser(collected).default([], usually))
 }
 
-/** The words of a command line that names the same scenario again, `--seed` and variants left out. */
-export const overrideWords = (command: string, name: string, { set }: OverrideOptions): string[] => [
-  'tapeshift',
-  command,
-  quoted(name),
-  ...set.map((each) => `--set ${quoted(each)}`),
-]
-
-/** The same with the variant that was chosen. */
-export const scenarioWords = (command: string, name: string, options: ScenarioOptions): string[] => [
-  ...overrideWords(command, name, options),
-  ...(options.variant === undefined ? [] : [`--variant ${quoted(options.variant)}`]),
-]
-
-/** Options that exclude each other. Throws `UsageError`. */
+/** Options that exclude each other. Throws `Fault` `asked`. */
 export function refuseContradictions(options: SimulationOptions): void {
-  if (options.out === '') throw new UsageError('--out needs the name of a folder')
-  if (options.json && options.quiet) throw new UsageError('--json and --quiet exclude each other: choose one')
+  if (options.out === '') throw misuse('--out needs the name of a folder')
+  if (options.json && options.quiet) throw misuse('--json and --quiet exclude each other: choose one')
   if (options.resume && !options.files)
-    throw new UsageError('--resume goes on from a folder, --no-files writes into none: choose one')
-}
-
-/** Adds the options of a study of one design to a command. */
-export function addStudyOptions(command: Command): Command {
-  addScenarioOptions(command).option(
-    '--precision <SHARE>',
-    'simulate until plus-minus is at most this share of the figure, such as "1 %"; at least 10 shifts',
-  )
-  addRepeatable(
-    command,
-    '--of <MEASURE>',
-    'figure that --precision is about, such as throughput or equipment.sealer.jams; repeatable (default: throughput)',
-    'throughput',
-  )
-  addJudgingOptions(command)
-  return addSimulationOptions(
-    command,
-    `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or 100); with --precision the most (default ${usualMost})`,
-  )
+    throw misuse('--resume goes on from a folder, --no-files writes into none: choose one')
 }
 
 /** Adds the options of commands whose figures are judged. */

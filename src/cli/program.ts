@@ -1,18 +1,20 @@
 /** The command line as a function of arguments and streams: it returns the exit code and never ends the process. */
+
 import { Command, CommanderError } from 'commander'
-import { Standstill } from '../line/standstill.js'
-import { ScenarioError } from '../scenario/problems.js'
+import type { Standstill } from '../line/standstill.js'
+import { Fault } from '../scenario/fault.js'
+import type { ScenarioError } from '../scenario/problems.js'
+import { version } from '../version.js'
 import { addCheck } from './check.js'
-import { addCompare } from './compare.js'
-import { exits, FileError, type Io, UsageError } from './io.js'
+import { compareCommand } from './compare.js'
+import { exits, type Io } from './io.js'
 import { addNew } from './new.js'
 import { addReport } from './report.js'
-import { addRun } from './run.js'
-import { addSize } from './size.js'
-import { addSweep } from './sweep.js'
+import { runCommand } from './run.js'
+import { sizeCommand } from './size.js'
+import { addStudy } from './study.js'
+import { sweepCommand } from './sweep.js'
 import { addTrace } from './trace.js'
-import { UnsettledError } from './unsettled.js'
-import { version } from './version.js'
 
 /** Runs `argv` (without node and script). All that happens is in the streams and in the exit code. */
 export async function main(argv: readonly string[], io: Io): Promise<number> {
@@ -44,10 +46,10 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
     code = finished
   }
   addCheck(program, io, finish)
-  addRun(program, io, finish)
-  addCompare(program, io, finish)
-  addSize(program, io, finish)
-  addSweep(program, io, finish)
+  addStudy(program, io, finish, runCommand)
+  addStudy(program, io, finish, compareCommand)
+  addStudy(program, io, finish, sizeCommand)
+  addStudy(program, io, finish, sweepCommand)
   addTrace(program, io, finish)
   addReport(program, io, finish)
   addNew(program, io, finish)
@@ -63,36 +65,39 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
 /** Says what went wrong on standard error; returns the exit code. */
 function explain(error: unknown, io: Io): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? exits.done : exits.usage
-  if (error instanceof ScenarioError) {
-    const count = error.problems.length
-    io.stderr.write(
-      `${error.message}\n\n${count === 1 ? 'One finding' : `${count} findings`}: the scenario was not simulated.\n`,
-    )
-    return exits.scenario
-  }
-  if (error instanceof Standstill) {
-    io.stderr.write(
-      `line.${error.piece}: ${error.rule}\n    mend:  ${error.fix}\n\nOne finding about the scenario: the simulation ended there.\n`,
-    )
-    return exits.scenario
-  }
-  if (error instanceof UnsettledError) {
-    io.stderr.write(
-      `${error.message}\n\nOne finding about the scenario: no figure of it would be one of a steady line.\n`,
-    )
-    return exits.scenario
-  }
-  if (error instanceof UsageError) {
-    io.stderr.write(`error: ${error.message}\n`)
-    return exits.usage
-  }
-  if (error instanceof FileError) {
-    io.stderr.write(`error: ${error.message}\n`)
-    return exits.file
-  }
+  if (error instanceof Fault) return explainFault(error, io)
   io.stderr.write(
     `error: ${error instanceof Error ? error.message : String(error)}\nThis is a bug of tapeshift, not of your scenario.\n`,
   )
   if (io.env.TAPESHIFT_DEBUG && error instanceof Error) io.stderr.write(`${error.stack}\n`)
   return exits.bug
+}
+
+/** What the user can mend. */
+function explainFault(fault: Fault, { stderr }: Io): number {
+  switch (fault.code) {
+    case 'scenario': {
+      const { length: count } = (fault as ScenarioError).problems
+      const found = count === 1 ? 'One finding' : `${count} findings`
+      stderr.write(`${fault.message}\n\n${found}: the scenario was not simulated.\n`)
+      return exits.scenario
+    }
+    case 'standstill': {
+      const { piece, rule, fix } = fault as Standstill
+      stderr.write(
+        `line.${piece}: ${rule}\n    mend:  ${fix}\n\nOne finding about the scenario: the simulation ended there.\n`,
+      )
+      return exits.scenario
+    }
+    case 'unsettled':
+      stderr.write(
+        `${fault.message}\n\nOne finding about the scenario: no figure of it would be one of a steady line.\n`,
+      )
+      return exits.scenario
+    case 'asked':
+    case 'file':
+    case 'interrupted':
+      stderr.write(`error: ${fault.message}\n`)
+      return { asked: exits.usage, file: exits.file, interrupted: exits.interrupted }[fault.code]
+  }
 }

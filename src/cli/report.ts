@@ -1,10 +1,7 @@
 /** `tapeshift report`: the report again, from a saved result. */
 import type { Command } from 'commander'
 import type { Io } from './io.js'
-
-export interface ReportOptions {
-  out?: string
-}
+import type { ReportOptions } from './make-report.js'
 
 /** Adds the command; `finish` takes its exit code. */
 export function addReport(program: Command, io: Io, finish: (code: number) => void): void {

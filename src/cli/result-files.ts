@@ -4,9 +4,9 @@ import { reportPage } from '../page/html.js'
 import { chartsOf, type ResultDocument } from '../questions/charts-of-document.js'
 import { renderAll } from '../report/png.js'
 import type { Report } from '../report/report.js'
+import { resolvedYaml } from '../scenario/resolved-yaml.js'
 import { type Content, writeTogether } from './files.js'
 import { pageScript } from './page-script.js'
-import { resolvedYaml } from './resolved.js'
 import { mostCopied } from './result-folder.js'
 import type { CommandScenario } from './scenario.js'
 
@@ -17,7 +17,7 @@ export interface ResultFiles {
   document: ResultDocument
 }
 
-/** Writes all files of a result into `folder`. Throws `FileError`; then what was there stays. */
+/** Writes all files of a result into `folder`. Throws `Fault` `file`; then what was there stays. */
 export async function writeResults(
   folder: string,
   loaded: CommandScenario,

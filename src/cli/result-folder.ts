@@ -1,7 +1,9 @@
 /** Where the files of a result may be written, and how a person is told of them. */
+
 import path from 'node:path'
-import { printable } from '../scenario/problems.js'
-import { type Io, UsageError } from './io.js'
+import { misuse } from '../scenario/fault.js'
+import { printable } from '../scenario/printable.js'
+import type { Io } from './io.js'
 import type { CommandScenario } from './scenario.js'
 
 /** A recorded log longer than this is not copied beside the report, bytes. */
@@ -24,7 +26,7 @@ export function refuseToOverwrite(folder: string, name: string, loaded: CommandS
   const copied = [...loaded.files.keys(), ...loaded.logs.keys()]
   for (const file of copied)
     if (ownFiles.includes(path.normalize(file)) || path.normalize(file).startsWith(`charts${path.sep}`))
-      throw new UsageError(
+      throw misuse(
         `the scenario reads \`${printable(file)}\`, a name that results use: rename that file, or give --no-files`,
       )
   const inputs = [
@@ -34,9 +36,7 @@ export function refuseToOverwrite(folder: string, name: string, loaded: CommandS
   const outputs = new Set([...ownFiles, ...copied].map((file) => path.join(folder, file)))
   const lost = inputs.find((input) => outputs.has(input))
   if (lost !== undefined)
-    throw new UsageError(
-      `the results would overwrite ${printable(shownPath(lost, io.cwd))}: choose another --out`,
-    )
+    throw misuse(`the results would overwrite ${printable(shownPath(lost, io.cwd))}: choose another --out`)
 }
 
 /** A long log stays where it is: said, because the scenario beside the report asks for it. */

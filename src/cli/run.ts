@@ -1,20 +1,25 @@
 /** `tapeshift run`: how does this line do over many shifts? */
-import type { Command } from 'commander'
-import type { Io } from './io.js'
-import { addStudyOptions, type StudyOptions } from './options.js'
-import { withWorkers } from './with-workers.js'
+import { mostShifts } from '../scenario/limits.js'
+import {
+  addJudgingOptions,
+  addRepeatable,
+  addVariantOption,
+  type JudgingOptions,
+  type SimulationOptions,
+} from './options.js'
+import { type StudyCommand, scenarioAsked } from './study.js'
 
-/** Adds the command; `finish` takes its exit code. */
-export function addRun(program: Command, io: Io, finish: (code: number) => void): void {
-  const command = program
-    .command('run')
-    .argument('<SCENARIO>', 'scenario file, or - for standard input')
-    .description(
-      'simulate many shifts: output, queues, stops, tape and cost with intervals, and a verdict on the target',
-    )
-    .addHelpText(
-      'before',
-      `Examples:
+interface RunFlags extends SimulationOptions, JudgingOptions {
+  variant?: string
+  precision?: string
+  of: string[]
+}
+
+export const runCommand: StudyCommand<RunFlags> = {
+  name: 'run',
+  description:
+    'simulate many shifts: output, queues, stops, tape and cost with intervals, and a verdict on the target',
+  examples: `Examples:
   tapeshift run line.yaml
   tapeshift run line.yaml --shifts 500 --set "line.sealer.belt-speed=22 m/min"
   tapeshift run line.yaml --precision "0.5 %" --of throughput --of cost-per-1000
@@ -22,17 +27,29 @@ export function addRun(program: Command, io: Io, finish: (code: number) => void)
   tapeshift run line.yaml --resume                             go on after an interrupt
   tapeshift run line.yaml --json --no-files > result.json
 `,
+  after:
+    '\nExit codes: 0 done; 3 check calls the line an error, which heads the answer (--anyway: as if it did not); 4 a requirement is not met. 3 goes before 4.',
+  options(command) {
+    addVariantOption(command).option(
+      '--precision <SHARE>',
+      'simulate until plus-minus is at most this share of the figure, such as "1 %"; at least 10 shifts',
     )
-    .addHelpText(
-      'after',
-      '\nExit codes: 0 done; 3 check calls the line an error, which heads the answer (--anyway: as if it did not); 4 a requirement is not met. 3 goes before 4.',
+    addRepeatable(
+      command,
+      '--of <MEASURE>',
+      'figure that --precision is about, such as throughput or equipment.sealer.jams; repeatable (default: throughput)',
+      'throughput',
     )
-  addStudyOptions(command).action(async (name: string, options: StudyOptions) => {
-    const { workers: most, shifts = most } = options
-    const code = await withWorkers(Math.min(most, shifts), async (workers) => {
-      const { run } = await import('./run-study.js')
-      return run(name, options, io, workers)
-    })
-    finish(code)
-  })
+    addJudgingOptions(command)
+  },
+  shifts: `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or 100); with --precision the most (default 10000)`,
+  scenario: (flags) => ({
+    ...scenarioAsked(flags),
+    variant: flags.variant,
+  }),
+  answer: async (loaded, { precision, of, require, plain, files, json }, context) => {
+    const { run } = await import('../index.js')
+    const isLean = !files && !json
+    return run(loaded, { precision, of, require, plain, held: !isLean, moment: files }, context)
+  },
 }

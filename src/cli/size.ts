@@ -1,11 +1,9 @@
 /** `tapeshift size`: what must I buy to hold the target? */
-import type { Command } from 'commander'
 import { mostShifts } from '../scenario/limits.js'
-import type { Io } from './io.js'
-import { addOverrideOptions, addRepeatable, addSimulationOptions, type SimulationOptions } from './options.js'
-import { withWorkers } from './with-workers.js'
+import { addRepeatable, type SimulationOptions } from './options.js'
+import { type StudyCommand, scenarioAsked } from './study.js'
 
-export interface SizeOptions extends SimulationOptions {
+interface SizeFlags extends SimulationOptions {
   choose: string[]
   holds: string[]
   order: string[]
@@ -13,66 +11,53 @@ export interface SizeOptions extends SimulationOptions {
   full?: boolean
 }
 
-/** Most shifts of one design, where nobody says. */
-export const usualMostEach = 2000
-
-/** Adds the command; `finish` takes its exit code. */
-export function addSize(program: Command, io: Io, finish: (code: number) => void): void {
-  const command = program
-    .command('size')
-    .argument('<SCENARIO>', 'scenario file, or - for standard input')
-    .description('the cheapest design within given choices that keeps its promises often enough')
-    .addHelpText(
-      'before',
-      `Examples:
+export const sizeCommand: StudyCommand<SizeFlags> = {
+  name: 'size',
+  description: 'the cheapest design within given choices that keeps its promises often enough',
+  examples: `Examples:
   tapeshift size line.yaml                        as its key size says
   tapeshift size line.yaml --choose "line.infeed.length=4..12/1 m" --choose "crew.operator.people=1,2" \\
                            --holds "9 cases/min in 95 % of shifts"
   tapeshift size line.yaml --choose "variant=base,three-inch" --holds "target-held >= 90 % within 3 %"
   tapeshift size line.yaml --rising line.infeed.length     what fails with more infeed is not tried with less
 `,
+  after:
+    '\nDesigns stand in order of what a shift costs by hand, then by --order, then: fewer machines, slower belts, shorter conveyors, fewer people. The first that keeps its promises is the pick.\nWhat check calls an error against the promised rate is not simulated, but with --full.\nExit codes: 0 done; 3 check calls the pick an error, which heads the answer (--anyway: as if it did not); 4 no design is shown to hold. 3 goes before 4.',
+  options(command) {
+    addRepeatable(
+      command,
+      '--choose <CHOICE>',
+      'a choice, PATH=v1,v2,v3 or PATH=low..high/step; `variant` takes names of variants; repeatable',
+      "the scenario's",
     )
-    .addHelpText(
-      'after',
-      '\nDesigns stand in order of what a shift costs by hand, then by --order, then: fewer machines, slower belts, shorter conveyors, fewer people. The first that keeps its promises is the pick.\nWhat check calls an error against the promised rate is not simulated, but with --full.\nExit codes: 0 done; 3 check calls the pick an error, which heads the answer (--anyway: as if it did not); 4 no design is shown to hold. 3 goes before 4.',
+    addRepeatable(
+      command,
+      '--holds <PROMISE>',
+      'what the line must hold, "9 cases/min in 95 % of shifts" or "MEASURE >= VALUE"; "within 3 %" says how near counts as either; repeatable',
+      "the scenario's",
     )
-  addOverrideOptions(command)
-  addRepeatable(
-    command,
-    '--choose <CHOICE>',
-    'a choice, PATH=v1,v2,v3 or PATH=low..high/step; `variant` takes names of variants; repeatable',
-    "the scenario's",
-  )
-  addRepeatable(
-    command,
-    '--holds <PROMISE>',
-    'what the line must hold, "9 cases/min in 95 % of shifts" or "MEASURE >= VALUE"; "within 3 %" says how near counts as either; repeatable',
-    "the scenario's",
-  )
-  addRepeatable(
-    command,
-    '--order <PATH>',
-    'of designs that cost the same the one whose value of this choice stands first comes first; repeatable',
-    "the scenario's",
-  )
-  addRepeatable(
-    command,
-    '--rising <PATH>',
-    'more of this choice never hurts, as you know: what fails with more is not tried with less; repeatable',
-    "the scenario's",
-  )
-  command.option(
-    '--full',
-    'simulate every design for all shifts and judge by the figures alone: to check the search',
-  )
-  addSimulationOptions(
-    command,
-    `most shifts of each design, 2 to ${mostShifts} (default: ${usualMostEach})`,
-  ).action(async (name: string, options: SizeOptions) => {
-    const code = await withWorkers(options.workers, async (workers) => {
-      const { size } = await import('./size-designs.js')
-      return size(name, options, io, workers)
-    })
-    finish(code)
-  })
+    addRepeatable(
+      command,
+      '--order <PATH>',
+      'of designs that cost the same the one whose value of this choice stands first comes first; repeatable',
+      "the scenario's",
+    )
+    addRepeatable(
+      command,
+      '--rising <PATH>',
+      'more of this choice never hurts, as you know: what fails with more is not tried with less; repeatable',
+      "the scenario's",
+    )
+    command.option(
+      '--full',
+      'simulate every design for all shifts and judge by the figures alone: to check the search',
+    )
+  },
+  shifts: `most shifts of each design, 2 to ${mostShifts} (default: 2000)`,
+  scenario: // the most shifts of a design are not the shifts of the scenario
+    (flags) => scenarioAsked({ ...flags, shifts: undefined }),
+  answer: async (loaded, { choose, holds, order, rising, full, shifts: most }, context) => {
+    const { size } = await import('../index.js')
+    return size(loaded, { choose, holds, order, rising, full, most }, context)
+  },
 }

@@ -1,17 +1,9 @@
 /** `tapeshift trace`: one shift of a study as it happened, event by event. */
 import { type Command, Option } from 'commander'
+import type { TraceOptions } from '../questions/trace/study.js'
 import { mostShifts } from '../scenario/limits.js'
 import type { Io } from './io.js'
 import { addScenarioOptions, type ScenarioOptions, wholeBetween } from './options.js'
-
-export interface TraceOptions extends ScenarioOptions {
-  shift: number
-  case?: number
-  equipment?: string[]
-  from?: string
-  to?: string
-  json?: boolean
-}
 
 /** Cases are counted in 32 bits. */
 const mostCases = 2 ** 32 - 1
@@ -52,8 +44,8 @@ export function addTrace(program: Command, io: Io, finish: (code: number) => voi
     .option('--from <TIME>', 'only from this time of the shift on, such as "1 h" (default: 0 s)')
     .option('--to <TIME>', 'only until this time, included, such as "90 min" (default: the end)')
     .option('--json', 'one JSON object a line, times in seconds, unrounded')
-    .action(async (name: string, options: TraceOptions) => {
-      const { trace } = await import('./trace-shift.js')
-      finish(await trace(name, options, io))
+    .action(async (name: string, options: TraceOptions & ScenarioOptions) => {
+      const { writeTrace } = await import('./trace-stream.js')
+      finish(await writeTrace(name, options, io))
     })
 }

@@ -1,8 +1,9 @@
 /** A line that cannot go on by its own design: cases that wait for one another, or that run in a circle without time passing. */
+import { Fault } from '../scenario/fault.js'
 import type { Equipment } from './equipment.js'
 
 /** The scenario describes a line that comes to a standstill: no bug of this program. */
-export class Standstill extends Error {
+export class Standstill extends Fault {
   constructor(
     /** Name of a piece of the line where it shows. */
     readonly piece: string,
@@ -12,8 +13,7 @@ export class Standstill extends Error {
     readonly fix: string,
     readonly shift: number,
   ) {
-    super(rule)
-    this.name = 'Standstill'
+    super('standstill', rule)
   }
 }
 
@@ -39,7 +39,6 @@ export class DeadlockError extends Standstill {
       'more room in this circle, another way out of it, or right of way for the cases that come round',
       shift,
     )
-    this.name = 'DeadlockError'
   }
 }
 
@@ -53,7 +52,6 @@ export class EndlessLoopError extends Standstill {
       'a time above 0 s for one of these pieces',
       shift,
     )
-    this.name = 'EndlessLoopError'
   }
 }
 

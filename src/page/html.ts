@@ -1,9 +1,9 @@
 /** The report as one page that needs nothing else: pictures, style, result document and the script that draws it are inside. */
-import { createHash } from 'node:crypto'
 import type { Picture } from '../report/marks/chart.js'
 import { escaped } from '../report/markup.js'
 import type { Report, Table } from '../report/report.js'
 import { type Section, sectionOfChart, sections } from '../report/sections.js'
+import { policyHash } from './base64.js'
 import { figureHtml, list, paragraphs, prose, tableHtml } from './parts.js'
 import { style } from './style.js'
 
@@ -55,14 +55,12 @@ ${parts.map(({ id, title, html }) => `<section id="${id}"><h2>${escaped(title)}<
 /** Letters beyond ASCII as references: a browser decodes a page without any several times as fast. */
 const inAscii = (html: string) => html.replace(/[^\0-\x7f]/gu, (letter) => `&#${letter.codePointAt(0)};`)
 
-const hash = (text: string) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`
-
 /** Nothing comes from outside, and only this script runs. */
 const policy = (script: string) =>
   [
     "default-src 'none'",
-    `script-src ${script === '' ? "'none'" : hash(script)}`,
-    `style-src ${hash(style)}`,
+    `script-src ${script === '' ? "'none'" : policyHash(script)}`,
+    `style-src ${policyHash(style)}`,
     'img-src data:',
     "base-uri 'none'",
     "form-action 'none'",

@@ -3,6 +3,7 @@ import type { Picture } from '../report/marks/chart.js'
 import { escaped } from '../report/markup.js'
 import { isOfWords } from '../report/plain-text.js'
 import type { Table } from '../report/report.js'
+import { base64 } from './base64.js'
 
 /** A figure with its plus-minus and its unit, and without the unit: no line may end within it. */
 const figure = String.raw`\d[\d.\u2009]*(?: ± [\d.\u2009]+)?`
@@ -89,7 +90,7 @@ export function tableHtml(table: Table, headings: readonly string[] = []): strin
 
 /** The picture stands until a script has drawn the chart, and on paper. */
 export function figureHtml({ chart, png }: Picture): string {
-  const source = `data:image/png;base64,${Buffer.from(png).toString('base64')}`
+  const source = `data:image/png;base64,${base64(png)}`
   const subtitle = [chart.config.options?.plugins?.subtitle?.text ?? []].flat().join(' ')
   const head = `<div class="head"><h3>${escaped(chart.title)}</h3><p class="note">${escaped(subtitle)}</p></div>`
   return `<figure data-chart="${escaped(chart.name)}">${head}<div class="box"><img alt="${escaped(chart.alt)}" src="${source}" width="${chart.width}" height="${chart.height}"></div></figure>`

@@ -1,5 +1,5 @@
 /** Text for a terminal without a library: paragraphs broken at spaces, and tables that go on below where they are too wide. */
-import { printable } from '../scenario/problems.js'
+import { printable } from '../scenario/printable.js'
 import type { Table } from './report.js'
 
 /** How text may be set: bold where the terminal shows it. */

@@ -1,6 +1,6 @@
 /** The report as text for a terminal. */
 import CliTable from 'cli-table3'
-import { printable } from '../scenario/problems.js'
+import { printable } from '../scenario/printable.js'
 import { columnsThatFit, paragraph, type SetColumn, type TextStyle } from './plain-text.js'
 import type { Report, Table } from './report.js'
 

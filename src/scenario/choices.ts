@@ -1,5 +1,7 @@
 /** Choices of a value by path, as a file or the command line writes them: a list, or a range with a step. */
+
 import { parse as parseValue } from 'yaml'
+import { misuse } from './fault.js'
 import { exampleApart } from './meant.js'
 
 /** A range of quantities in one unit, ends included. */
@@ -19,16 +21,13 @@ export interface Choice {
 export const mostValues = 1000
 
 /** A choice that cannot be understood, in words. */
-export class ChoiceError extends Error {}
 
 const shape = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*((?:[^\d\s.,+-].*?)?)\s*$/
 
 const split = (text: string | number): { value: number; unit: string } => {
   const match = shape.exec(String(text))
   if (!match || !Number.isFinite(Number(match[1])))
-    throw new ChoiceError(
-      `\`${text}\` is no quantity; write it like \`${exampleApart('18 m/min', String(text))}\``,
-    )
+    throw misuse(`\`${text}\` is no quantity; write it like \`${exampleApart('18 m/min', String(text))}\``)
   return { value: Number(match[1]), unit: match[2]! }
 }
 
@@ -53,18 +52,18 @@ export function isRising(values: readonly unknown[]): boolean {
   )
 }
 
-/** The values of a range: `from`, a step further, and so on to `to`, the last one where the steps meet it. Throws `ChoiceError`. */
+/** The values of a range: `from`, a step further, and so on to `to`, the last one where the steps meet it. Throws `Fault` `asked`. */
 export function valuesOf({ from, to, step }: Range): unknown[] {
   const [low, high, by] = [split(from), split(to), split(step)]
   // the unit may be written once, at the end
   const units = new Set([low.unit, high.unit, by.unit].filter((unit) => unit !== ''))
-  if (units.size > 1) throw new ChoiceError(`a range has one unit, not ${[...units].join(' and ')}`)
+  if (units.size > 1) throw misuse(`a range has one unit, not ${[...units].join(' and ')}`)
   const [unit] = [...units, '']
-  if (!(by.value > 0)) throw new ChoiceError(`the step of a range is above 0, not ${step}`)
+  if (!(by.value > 0)) throw misuse(`the step of a range is above 0, not ${step}`)
   if (high.value < low.value)
-    throw new ChoiceError(`a range rises: from ${high.value} to ${low.value} ${unit}`.trimEnd())
+    throw misuse(`a range rises: from ${high.value} to ${low.value} ${unit}`.trimEnd())
   const count = Math.floor((high.value - low.value) / by.value + 1e-9) + 1
-  if (count > mostValues) throw new ChoiceError(`a range has at most ${mostValues} values, not ${count}`)
+  if (count > mostValues) throw misuse(`a range has at most ${mostValues} values, not ${count}`)
   return Array.from({ length: count }, (_, index) => {
     // decimals of the step, not those of the binary fraction
     const value = Number((low.value + index * by.value).toPrecision(12))
@@ -73,11 +72,11 @@ export function valuesOf({ from, to, step }: Range): unknown[] {
 }
 
 /**
- * Reads `PATH=v1,v2,v3` or `PATH=low..high/step`; a value is written as in a scenario. Throws `ChoiceError`.
+ * Reads `PATH=v1,v2,v3` or `PATH=low..high/step`; a value is written as in a scenario. Throws `Fault` `asked`.
  */
 export function choiceWritten(text: string): Choice {
   const cut = text.indexOf('=')
-  if (cut <= 0) throw new ChoiceError('a choice is PATH=v1,v2,v3 or PATH=low..high/step')
+  if (cut <= 0) throw misuse('a choice is PATH=v1,v2,v3 or PATH=low..high/step')
   const [path, written] = [text.slice(0, cut).trim(), text.slice(cut + 1).trim()]
   // dots within quotes, braces or a list are no range: `{file: ../times.csv}`
   const isRange = /^[^{}[\]"',]+\.\./.test(written)
@@ -87,7 +86,7 @@ export function choiceWritten(text: string): Choice {
 /** `18..30/2 m/min`, `18 m/min..30 m/min/2 m/min`: what follows the step's number is the unit, which may have a stroke of its own. */
 function rangeWritten(text: string): Range {
   const match = /^(.+?)\.\.(.+)\/\s*([+-]?[\d.]+(?:e[+-]?\d+)?\s*[a-z%]*(?:\/[a-z]+)?.*)$/i.exec(text)
-  if (!match) throw new ChoiceError('a range is low..high/step, such as 18..30/2 m/min')
+  if (!match) throw misuse('a range is low..high/step, such as 18..30/2 m/min')
   return { from: match[1]!, to: match[2]!, step: match[3]! }
 }
 
@@ -97,10 +96,10 @@ function listWritten(text: string): unknown[] {
   try {
     values = parseValue(`[${text}]`, { maxAliasCount: 0 }) as unknown[]
   } catch {
-    throw new ChoiceError('the values must be YAML, parted by commas')
+    throw misuse('the values must be YAML, parted by commas')
   }
-  if (values.length === 0) throw new ChoiceError('a choice has at least one value')
+  if (values.length === 0) throw misuse('a choice has at least one value')
   if (values.length > mostValues)
-    throw new ChoiceError(`a choice has at most ${mostValues} values, not ${values.length}`)
+    throw misuse(`a choice has at most ${mostValues} values, not ${values.length}`)
   return values
 }

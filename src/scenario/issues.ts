@@ -1,7 +1,8 @@
 /** Turns what the schema library reports into findings in this project's words. */
 import type { z } from 'zod'
 import { nearest } from './nearest.js'
-import { type Problem, type ProblemCode, shown } from './problems.js'
+import { shown } from './printable.js'
+import type { Problem, ProblemCode } from './problems.js'
 import { equipmentTypes } from './schema.js'
 import { sizeOf } from './spellings.js'
 import { hasUnit, unitSize } from './units.js'

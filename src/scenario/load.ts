@@ -13,7 +13,8 @@ import {
   variantsOf,
   whatIfsOf,
 } from './overrides.js'
-import { type Problem, problemWithoutPlace, ScenarioError, shown } from './problems.js'
+import { shown } from './printable.js'
+import { type Problem, problemWithoutPlace, ScenarioError } from './problems.js'
 import { type ReadRows, Recordings } from './recorded.js'
 import { ruleFindings } from './rules.js'
 import { type Scenario, scenarioSchema } from './schema.js'

@@ -1,6 +1,6 @@
 /** Finds where in the YAML text a path stands, and shows that line with a caret. */
 import { type Document, isMap, isScalar, isSeq, type LineCounter, type Node } from 'yaml'
-import { printable } from './problems.js'
+import { printable } from './printable.js'
 import type { Path } from './walk.js'
 
 export interface Place {

@@ -1,7 +1,8 @@
 /** Changes to a scenario by dotted path: of its variants, and of the command line. */
 import { parse as parseValue } from 'yaml'
 import { name } from './kit.js'
-import { problemWithoutPlace, ScenarioError, shown } from './problems.js'
+import { shown } from './printable.js'
+import { problemWithoutPlace, ScenarioError } from './problems.js'
 import type { Path } from './walk.js'
 
 /** A value by dotted path, and the words for where it came from. */

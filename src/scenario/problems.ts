@@ -1,4 +1,6 @@
 /** What can be wrong with a scenario: a closed set of codes, each finding with its place, rule and nearest mend. */
+import { Fault } from './fault.js'
+import { printable } from './printable.js'
 
 /** Every code that a finding may have. */
 export type ProblemCode =
@@ -35,27 +37,6 @@ export interface Problem {
   window: string
 }
 
-/** Text from a file that may hold anything, made safe for a terminal: control characters shown as a dot. */
-export const printable = (text: string): string =>
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what this removes
-  text.replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069]/g, '·')
-
-/** A value as short text for a message. */
-export function shown(value: unknown, most = 60): string {
-  let text: string
-  if (value === undefined) text = 'nothing'
-  else if (typeof value === 'string') text = value
-  else {
-    try {
-      text = JSON.stringify(value) ?? String(value)
-    } catch {
-      text = String(value)
-    }
-  }
-  text = printable(text)
-  return text.length > most ? `${text.slice(0, most - 1)}…` : text
-}
-
 /** One finding as text: place, rule, window with caret, mend. */
 export function problemText(problem: Problem): string {
   const place = problem.line > 0 ? `${problem.source}:${problem.line}:${problem.column}` : problem.source
@@ -69,10 +50,9 @@ export function problemText(problem: Problem): string {
 }
 
 /** The scenario cannot be used; carries every finding, not only the first. */
-export class ScenarioError extends Error {
+export class ScenarioError extends Fault {
   constructor(readonly problems: readonly Problem[]) {
-    super(problems.map(problemText).join('\n'))
-    this.name = 'ScenarioError'
+    super('scenario', problems.map(problemText).join('\n'))
   }
 }
 

@@ -2,7 +2,7 @@
 import type { RecordedLog } from './arrivals.js'
 import type { Finding } from './issues.js'
 import { nearest } from './nearest.js'
-import { shown } from './problems.js'
+import { shown } from './printable.js'
 import { unitSize } from './quantity.js'
 import type { Scenario } from './schema.js'
 

@@ -2,7 +2,8 @@
 import type { ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
 import type { Scenario } from '../scenario/schema.js'
-import type { ShiftsTask, Work } from './work.js'
+import type { Executor } from './executor.js'
+import type { ShiftsTask } from './work.js'
 
 /** What a study asks of whoever simulates its shifts. */
 export interface Order {
@@ -28,13 +29,6 @@ export interface Order {
   isCancelled?: () => boolean
 }
 
-/** Who simulates: so many tasks at once. Closed when the study is over. */
-export interface Workers {
-  size: number
-  work: Work
-  close(): Promise<void>
-}
-
 /** The shifts of a study; when cancelled, those that had come and have no gap before them. */
 export interface Replicated {
   shifts: ShiftResult[]
@@ -46,7 +40,7 @@ const partTime = 120
 const mostPerPart = 64
 
 /** Simulates the shifts of an order. Throws `Standstill` of the first shift that locks up, whoever met it. */
-export async function replicate(workers: Workers, order: Order): Promise<Replicated> {
+export async function replicate(executor: Executor, order: Order): Promise<Replicated> {
   const {
     seed,
     scenario,
@@ -86,12 +80,12 @@ export async function replicate(workers: Workers, order: Order): Promise<Replica
     if (isDone || next > last) return null
     const from = next
     // the last parts are short, so that all workers end together
-    const most = Math.min(perPart, Math.ceil((last - from + 1) / (2 * workers.size)))
+    const most = Math.min(perPart, Math.ceil((last - from + 1) / (2 * executor.size)))
     while (next <= last && next - from < most && !known?.has(next)) next++
     return { what: 'shifts', seed, design, scenario, from, to: next - 1, countFrom, isLean }
   }
   const bring = async (part: ShiftsTask): Promise<void> => {
-    const brought = await workers.work(part)
+    const brought = await executor.work(part)
     onShifts?.(part.from, brought)
     take(part.from, brought)
   }
@@ -113,7 +107,7 @@ export async function replicate(workers: Workers, order: Order): Promise<Replica
       perPart = Math.max(1, Math.min(mostPerPart, Math.floor(partTime / each)))
     }
   }
-  await Promise.all(Array.from({ length: workers.size }, lane))
+  await Promise.all(Array.from({ length: executor.size }, lane))
   const [standstill] = stands.sort((a, b) => a.shift - b.shift)
   if (standstill && !isDone) throw standstill
   return { shifts: inOrder, isComplete: isDone }

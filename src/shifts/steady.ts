@@ -1,7 +1,7 @@
 /** The warm-up of an open-ended run: how long the line takes, from empty, to come to its stride. */
 
 import { mser } from '../statistics/warm-up.js'
-import type { Workers } from './replicate.js'
+import type { Executor } from './executor.js'
 import type { Task } from './work.js'
 
 /** Runs whose average is searched: the first ones of the study, whatever its length, so that the cut is always the same. */
@@ -27,13 +27,13 @@ export interface WarmUp {
  * shifts. `start: carry-over` is only told where its line settles: its empty start is part of the question.
  */
 export async function findWarmUp(
-  workers: Workers,
+  executor: Executor,
   of: Pick<Task, 'seed' | 'scenario' | 'design'>,
 ): Promise<WarmUp> {
   const { shift } = of.scenario
   const span = shift.length + shift['run-out']
   const end = span * shift.campaign
-  const rows = await gather(workers, of)
+  const rows = await gather(executor, of)
   const cases = Array.from(
     { length: instants },
     (_, at) => rows.reduce((sum, row) => sum + row[at]!, 0) / runs,
@@ -53,7 +53,7 @@ export async function findWarmUp(
 
 /** One series a run, in the order of the runs. */
 async function gather(
-  workers: Workers,
+  executor: Executor,
   of: Pick<Task, 'seed' | 'scenario' | 'design'>,
 ): Promise<Float64Array[]> {
   const rows: Float64Array[] = []
@@ -61,10 +61,10 @@ async function gather(
   const lane = async (): Promise<void> => {
     while (next <= runs) {
       const run = next++
-      const [row] = await workers.work({ what: 'series', ...of, from: run, to: run, instants })
+      const [row] = await executor.work({ what: 'series', ...of, from: run, to: run, instants })
       rows[run - 1] = row!
     }
   }
-  await Promise.all(Array.from({ length: workers.size }, lane))
+  await Promise.all(Array.from({ length: executor.size }, lane))
   return rows
 }

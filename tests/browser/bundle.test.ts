@@ -14,7 +14,7 @@ const contents = `
   export { starterScenario } from './src/scenario/starter.ts'
   export { Line } from './src/line/line.ts'
   export { replicate } from './src/shifts/replicate.ts'
-  export { workersHere } from './src/shifts/here.ts'
+  export { inProcess } from './src/shifts/in-process.ts'
   export { runResult } from './src/questions/run/document.ts'
   export { checkScenario } from './src/hand/check.ts'
   export { cautions } from './src/trade/cautions.ts'`
@@ -57,7 +57,7 @@ describe('the core in a browser', () => {
       `${code}
       (async () => {
         const { scenario } = core.loadScenario(core.starterScenario)
-        const { shifts } = await core.replicate(core.workersHere(), { seed: 'browser', scenario, shifts: 2 })
+        const { shifts } = await core.replicate(core.inProcess(), { seed: 'browser', scenario, shifts: 2 })
         return [typeof process, typeof require, shifts.length, shifts[0].values.length > 20]
       })()`,
       context,

@@ -17,7 +17,7 @@ import { fileURLToPath } from 'node:url'
 import { setFlagsFromString } from 'node:v8'
 import { runInNewContext } from 'node:vm'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { Beside } from '../../src/cli/files.js'
+import { FilesBeside } from '../../src/cli/files.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { call } from './in-process.js'
@@ -196,7 +196,7 @@ describe('a log of two million rows', () => {
     const before = process.memoryUsage().heapUsed
     let most = before
     let seen = 0
-    const beside = new Beside(folder)
+    const beside = new FilesBeside(folder)
     const { scenario: loaded } = loadScenario(scenario(), {
       readRows: (file, taker) =>
         beside.readRows(file, {

@@ -88,6 +88,10 @@ function withoutScript(page) {
   )
 }
 
+/** Standard error without the lines that tell how fast it goes. */
+const withoutProgress = (text) =>
+  Buffer.from(text.toString('utf8').replace(/^.* (a second|a minute|an hour)\b.*\n/gm, ''))
+
 /** What a command of one build prints, ends with and writes. */
 async function answerOf(build, line, workspace) {
   const cwd = mkdtempSync(join(workspace, 'answer-'))
@@ -103,7 +107,7 @@ async function answerOf(build, line, workspace) {
         (error, stdout, stderr) => {
           answer.set('exit code', Buffer.from(String(error?.code ?? 0)))
           answer.set('standard output', stdout)
-          answer.set('standard error', stderr)
+          answer.set('standard error', withoutProgress(stderr))
           done()
         },
       )

@@ -122,6 +122,7 @@ describe(`${runs} times the best of five that keep what is required, ${100 * con
     for (let study = 1; study <= runs; study++) {
       const found = (await findBest(
         {
+          names: truths.map((_, design) => `design ${design}`),
           measures: truths.map(() => measure('mean', 0)),
           stops: truths.map(() => []),
           isLargerBetter,

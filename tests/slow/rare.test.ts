@@ -60,6 +60,7 @@ async function pickOf(
   const brought: ShiftResult[][] = measures.map(() => [])
   const best = (await findBest(
     {
+      names: measures.map((_, design) => `design ${design}`),
       measures,
       stops,
       within,

@@ -2,7 +2,7 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { estimationOf } from '../../src/answers/figures.js'
 import { Line } from '../../src/line/line.js'
-import { workersHere } from '../../src/shifts/here.js'
+import { inProcess } from '../../src/shifts/in-process.js'
 import { findWarmUp, type WarmUp } from '../../src/shifts/steady.js'
 import { expected } from './markov.js'
 import { arrivalRate, inQueue, queueChain, queueScenario, serviceRate, shiftLength } from './queue.js'
@@ -39,7 +39,7 @@ describe('95 % intervals of 2 000 studies of a queue in its stride', () => {
   beforeAll(async () => {
     // found once, in a study of its own, and used for all: the search takes 20 runs, and would for each of 2 000 studies cost
     // nearly as much again as all that is simulated here
-    warmUp = await findWarmUp(workersHere(), { seed: seedOf(0), scenario, design: 0 })
+    warmUp = await findWarmUp(inProcess(), { seed: seedOf(0), scenario, design: 0 })
     console.log(
       `counted from ${warmUp.countFrom} s of ${length} s; true mean from there ${meanFrom(warmUp.countFrom).toFixed(5)}`,
     )

@@ -1,10 +1,12 @@
 /** Finding the best design with figures that are known: no simulation. */
+
 import { describe, expect, it } from 'vitest'
 import { type Condition, meanCondition } from '../../src/answers/condition.js'
 import { estimate, type StudyMeasure } from '../../src/answers/figures.js'
 import type { Requirement } from '../../src/answers/requirement.js'
 import type { ShiftResult } from '../../src/line/line.js'
 import { findBest, type Goal, type More } from '../../src/questions/compare/best.js'
+import { Fault } from '../../src/scenario/fault.js'
 import { firstStage } from '../../src/statistics/evidence.js'
 
 /** Shifts come in blocks of so many. */
@@ -29,7 +31,7 @@ function bringing(designs: readonly Figures[], cancelAfter = Infinity) {
   const asked = designs.map(() => 0)
   let calls = 0
   const more: More = async (design, count) => {
-    if (++calls > cancelAfter) return null
+    if (++calls > cancelAfter) throw new Fault('interrupted', 'enough')
     asked[design] = Math.max(asked[design]!, count)
     return Array.from({ length: count }, (_, shift): ShiftResult => {
       const none = new Float64Array()
@@ -40,6 +42,7 @@ function bringing(designs: readonly Figures[], cancelAfter = Infinity) {
 }
 
 const goal = (designs: number, changes: Partial<Goal> = {}): Goal => ({
+  names: ['first', 'second', 'third', 'fourth', 'fifth'],
   measures: new Array<StudyMeasure>(designs).fill(measure('mean')),
   stops: Array.from({ length: designs }, () => []),
   isLargerBetter: true,
@@ -158,10 +161,12 @@ describe('without conditions', () => {
     expect(asked).toEqual([0])
   })
 
-  it('cancelled at once or on the way: null', async () => {
+  it('ends when it is interrupted, at once or on the way', async () => {
     const designs = [about(10, 8), against(10, 8)]
-    expect(await findBest(goal(2), bringing(designs, 0).more)).toBeNull()
-    expect(await findBest(goal(2), bringing(designs, 101).more)).toBeNull()
+    for (const calls of [0, 101])
+      await expect(findBest(goal(2), bringing(designs, calls).more)).rejects.toMatchObject({
+        code: 'interrupted',
+      })
   })
 })
 
@@ -260,9 +265,10 @@ describe('with conditions', () => {
     expect(asked).toEqual([60, 60])
   })
 
-  it('cancelled while they are told: null', async () => {
+  it('ends when it is interrupted while they are told', async () => {
     const conditions = all(condition(measure('mean'), '>=', 10, 0.5), 2)
-    expect(await findBest(goal(2, { conditions }), bringing([about(10), about(90)], 5).more)).toBeNull()
+    const cut = bringing([about(10), about(90)], 5).more
+    await expect(findBest(goal(2, { conditions }), cut)).rejects.toMatchObject({ code: 'interrupted' })
   })
 
   it('shifts that the conditions took beyond those of the selection are told', async () => {
@@ -331,7 +337,7 @@ describe('no pick from no evidence', () => {
 describe('a shift without a figure', () => {
   it('of a mean is named: nothing can be ranked by it', async () => {
     const designs: Figures[] = [() => [10], (shift) => [shift === 6 ? Number.NaN : 10]]
-    const named = { name: 'NoFigureError', design: 1, shift: 7 }
+    const named = { code: 'asked', message: expect.stringContaining('shift 7 of second says nothing') }
     await expect(findBest(goal(2), bringing(designs).more)).rejects.toMatchObject(named)
     const conditions = Array.from({ length: 2 }, () => [condition(measure('mean'), '<=', 50, 1)])
     await expect(findBest(goal(2, { conditions }), bringing(designs).more)).rejects.toMatchObject(named)
@@ -350,9 +356,8 @@ describe('a shift without a figure', () => {
     const designs: Figures[] = [() => [10, 2], () => [10, 0]]
     const ratios = { measures: [measure('ratio'), measure('ratio')] }
     await expect(findBest(goal(2, ratios), bringing(designs).more)).rejects.toMatchObject({
-      name: 'NoFigureError',
-      design: 1,
-      shift: firstStage,
+      code: 'asked',
+      message: expect.stringContaining(`none of the first ${firstStage} shifts of second says anything`),
     })
   })
 })

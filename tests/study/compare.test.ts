@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest'
 import type { DifferenceFigure } from '../../src/answers/difference-figure.js'
 import { measureName, studyMeasures } from '../../src/answers/figures.js'
 import { type CompareResult, compareResult } from '../../src/questions/compare/document.js'
-import { compareReport } from '../../src/questions/compare/report.js'
 import {
   againstFirst,
   allPairs,
@@ -12,7 +11,8 @@ import {
   type Pair,
   type Simulated,
   together,
-} from '../../src/questions/compare/study.js'
+} from '../../src/questions/compare/judge.js'
+import { compareReport } from '../../src/questions/compare/report.js'
 import {
   pairedDifference,
   pairedRatioDifference,

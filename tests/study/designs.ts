@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { Line } from '../../src/line/line.js'
-import type { Simulated } from '../../src/questions/compare/study.js'
+import type { Simulated } from '../../src/questions/compare/judge.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { demoFolder } from '../demo.js'
 

@@ -6,9 +6,10 @@ import { setTimeout } from 'node:timers/promises'
 import { fileURLToPath, pathToFileURL } from 'node:url'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { loadScenario } from '../../src/scenario/load.js'
-import { workersHere } from '../../src/shifts/here.js'
-import { replicate, type Workers } from '../../src/shifts/replicate.js'
-import { workersOf } from '../../src/shifts/threads/pool.js'
+import type { Executor } from '../../src/shifts/executor.js'
+import { inProcess } from '../../src/shifts/in-process.js'
+import { replicate } from '../../src/shifts/replicate.js'
+import { threads } from '../../src/shifts/threads/pool.js'
 import { smallLine } from '../cli/in-process.js'
 
 /** Threads need a built file: `npm test` builds first. */
@@ -50,9 +51,9 @@ export default async (task) => {
 const once = (death: string) => (marker: string) =>
   `if (!existsSync(${marker})) { writeFileSync(${marker}, ''); ${death} }`
 
-const open: Workers[] = []
-function threads(file: URL): Workers {
-  const workers = workersOf(2, file)
+const open: Executor[] = []
+function threadsOf(file: URL): Executor {
+  const workers = threads(2, file)
   open.push(workers)
   return workers
 }
@@ -60,7 +61,7 @@ afterEach(async () => {
   for (const workers of open.splice(0)) await workers.close()
 })
 
-const simulated = async (workers: Workers) => {
+const simulated = async (workers: Executor) => {
   const { shifts: results, isComplete } = await replicate(workers, { ...subject, shifts })
   expect(isComplete).toBe(true)
   return results
@@ -71,17 +72,17 @@ describe('a thread that dies', () => {
     'once over a task (%s) costs no shift and changes none',
     async (_, death) => {
       const file = threadFile(once(death))
-      const results = await simulated(threads(file))
+      const results = await simulated(threadsOf(file))
       expect(existsSync(path.join(path.dirname(fileURLToPath(file)), 'died'))).toBe(true)
       expect(results).toHaveLength(shifts)
-      expect(results).toEqual(await simulated(workersHere()))
+      expect(results).toEqual(await simulated(inProcess()))
     },
   )
 
   it.each(Object.entries(deaths))(
     'whenever it has a task (%s) is told, with the shifts',
     async (_, death) => {
-      await expect(simulated(threads(threadFile(() => death)))).rejects.toThrow(
+      await expect(simulated(threadsOf(threadFile(() => death)))).rejects.toThrow(
         /^a thread that simulated shifts \d+ to \d+ ended 3 times: /,
       )
     },
@@ -89,9 +90,9 @@ describe('a thread that dies', () => {
 
   it('once while it loads costs no shift and changes none', async () => {
     const file = threadFile(() => '', once(deaths.ends))
-    const results = await simulated(threads(file))
+    const results = await simulated(threadsOf(file))
     expect(existsSync(path.join(path.dirname(fileURLToPath(file)), 'died'))).toBe(true)
-    expect(results).toEqual(await simulated(workersHere()))
+    expect(results).toEqual(await simulated(inProcess()))
   })
 
   it.each([
@@ -102,9 +103,9 @@ describe('a thread that dies', () => {
       () => '',
       () => death,
     )
-    const told = expect(simulated(threads(file))).rejects
+    const told = expect(simulated(threadsOf(file))).rejects
     await told.toThrow(/^a thread that simulated shifts \d+ to \d+ /)
-    await expect(simulated(threads(file))).rejects.toThrow(words)
+    await expect(simulated(threadsOf(file))).rejects.toThrow(words)
   })
 
   it('while it loads and long before there is a task is told, with the shifts', async () => {
@@ -112,7 +113,7 @@ describe('a thread that dies', () => {
       () => '',
       (marker) => `writeFileSync(${marker}, ''); ${deaths.ends}`,
     )
-    const workers = threads(file)
+    const workers = threadsOf(file)
     const marker = path.join(path.dirname(fileURLToPath(file)), 'died')
     await vi.waitFor(() => expect(existsSync(marker)).toBe(true), 10_000)
     await setTimeout(500)
@@ -131,17 +132,17 @@ describe('a thread that dies', () => {
       length: 600,
       why: 'Why.',
     } as const
-    const recorded = await threads(file).work(stretch)
+    const recorded = await threadsOf(file).work(stretch)
     expect(existsSync(path.join(path.dirname(fileURLToPath(file)), 'died'))).toBe(true)
     expect(recorded).toMatchObject({ shift: 3, why: expect.stringMatching(/^Why\. /) })
     expect(recorded.to - recorded.from).toBe(600)
     expect(recorded.cases.length).toBeGreaterThan(0)
-    expect(recorded).toEqual(await workersHere().work(stretch))
+    expect(recorded).toEqual(await inProcess().work(stretch))
   })
 
   it('is not begun again once the threads are closed', async () => {
     const file = threadFile(() => 'await new Promise(() => {})')
-    const workers = threads(file)
+    const workers = threadsOf(file)
     const work = workers.work({ ...subject, what: 'shifts', design: 0, from: 1, to: 2, countFrom: 0 })
     const told = expect(work).rejects.toThrow('shifts 1 to 2 was ended')
     await workers.close()

@@ -1,9 +1,10 @@
 /** Promises: how each form is read, what it asks of a shift, and what is refused. */
+
 import { describe, expect, it } from 'vitest'
 import type { StudyMeasure } from '../../src/answers/figures.js'
-import { RequirementError } from '../../src/answers/requirement.js'
 import type { Unit } from '../../src/catalogue/row.js'
 import { parsePromise, usualNear } from '../../src/questions/size/promise.js'
+import { Fault } from '../../src/scenario/fault.js'
 
 const measure = (
   name: string,
@@ -116,7 +117,7 @@ describe('what cannot be promised is refused in words', () => {
     ['output-p10 >= 3800 in 90 % of shifts', 'is not said of a single shift; leave out "in 90 % of shifts"'],
     ['target-held >= 90 % in 90 % of shifts', 'is not said of a single shift'],
   ])('%s', (text, words) => {
-    expect(() => parse(text)).toThrow(RequirementError)
+    expect(() => parse(text)).toThrow(Fault)
     expect(() => parse(text)).toThrow(words)
   })
 })

@@ -2,7 +2,7 @@
 import { expect, it } from 'vitest'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import { workersHere } from '../../src/shifts/here.js'
+import { inProcess } from '../../src/shifts/in-process.js'
 import { replicate } from '../../src/shifts/replicate.js'
 import { smallLine } from '../cli/in-process.js'
 
@@ -15,15 +15,15 @@ it('from shift 31 on: those of these numbers, in their order, and known ones are
   const simulated: number[] = []
   const onShifts = (from: number, results: readonly unknown[]) =>
     simulated.push(...results.map((_, index) => from + index))
-  const { shifts, isComplete } = await replicate(workersHere(), { ...order, onShifts })
+  const { shifts, isComplete } = await replicate(inProcess(), { ...order, onShifts })
   expect([shifts.map((each) => each.outputs[0]), isComplete]).toEqual([outputs, true])
   expect(simulated).toEqual([31, 32, 33, 34, 35])
   const known = new Map([[33, shifts[2]!]])
   simulated.length = 0
-  const again = await replicate(workersHere(), { ...order, onShifts, known })
+  const again = await replicate(inProcess(), { ...order, onShifts, known })
   expect(again.shifts).toEqual(shifts)
   expect(simulated).toEqual([31, 32, 34, 35])
   // and from the first one, where nobody says
-  const all = await replicate(workersHere(), { seed: 'fresh', scenario, shifts: 35 })
+  const all = await replicate(inProcess(), { seed: 'fresh', scenario, shifts: 35 })
   expect(all.shifts.slice(30)).toEqual(shifts)
 })

@@ -3,6 +3,7 @@
 import type { Condition } from '../../src/answers/condition.js'
 import type { ShiftResult } from '../../src/line/line.js'
 import { type Candidate, findCheapest, type SizeGoal, type Tried } from '../../src/questions/size/search.js'
+import { Fault, isFault } from '../../src/scenario/fault.js'
 
 /** A promise on the number of a shift at that place. */
 export const condition = (index: number, change: Partial<Condition> = {}): Condition => ({
@@ -57,10 +58,15 @@ export async function drive({
       const mine = rows.get(design) ?? []
       rows.set(design, mine)
       while (mine.length < count) mine.push(shiftOf(figure(design, mine.length + 1)))
-      return [...rows.values()].reduce((sum, each) => sum + each.length, 0) > cancelAfter ? null : mine
+      if ([...rows.values()].reduce((sum, each) => sum + each.length, 0) > cancelAfter)
+        throw new Fault('interrupted', 'enough')
+      return mine
     },
     known,
     (tried) => told.push(tried),
-  )
+  ).catch((error) => {
+    if (isFault(error, 'interrupted')) return null
+    throw error
+  })
   return { found, asked, told, tried: told.map(({ design }) => design) }
 }

@@ -1,8 +1,10 @@
 /** What a search without a pick hands on: which design came nearest, and which choices stand at an end; fresh shifts. By hand. */
+
 import { describe, expect, it } from 'vitest'
 import { freshShifts } from '../../src/questions/size/fresh.js'
 import { endsOf, nearestOf } from '../../src/questions/size/nearest.js'
 import type { Tried } from '../../src/questions/size/search.js'
+import { Fault } from '../../src/scenario/fault.js'
 import { condition, shiftOf } from './searches.js'
 
 const tried = (
@@ -70,9 +72,11 @@ describe('the nearest design', () => {
     expect(asked.map(([design]) => design)).toEqual([11, 10, 9, 8, 7, 6, 5, 4])
   })
 
-  it('null when cancelled', async () => {
+  it('ends when it is interrupted', async () => {
     const goal = { promises: () => [condition(0)], confidence: 0.95, most: 2000 }
-    expect(await nearestOf([tried(0, 0.2, 20), tried(1, 0.3, 20)], goal, async () => null)).toBeNull()
+    const cut = async () => Promise.reject(new Fault('interrupted', 'enough'))
+    const found = nearestOf([tried(0, 0.2, 20), tried(1, 0.3, 20)], goal, cut)
+    await expect(found).rejects.toMatchObject({ code: 'interrupted' })
   })
 })
 

@@ -2,7 +2,9 @@
 
 import { type Condition, type ConditionTest, overOf, testOf } from '../../answers/condition.js'
 import type { StudyMeasure } from '../../answers/figures.js'
+import { measureName } from '../../answers/figures.js'
 import type { ShiftResult } from '../../line/line.js'
+import { type Fault, misuse } from '../../scenario/fault.js'
 import type { Verdict } from '../../statistics/constraint.js'
 import { firstStage } from '../../statistics/evidence.js'
 import { StopsSeen, type Unseen } from '../../statistics/seen.js'
@@ -13,6 +15,8 @@ const ahead = 20
 
 /** What is sought: `measure` and conditions as each design has them, in the order of the designs. */
 export interface Goal {
+  /** Of the designs. */
+  names: readonly string[]
   measures: readonly StudyMeasure[]
   /** Of each design the counts of the stops by chance that may happen in it. */
   stops: readonly (readonly StudyMeasure[])[]
@@ -52,58 +56,51 @@ export interface Best {
   designs: Outcome[]
 }
 
-/** Brings the first `count` shifts of a design; null when cancelled. */
-export type More = (design: number, count: number) => Promise<readonly ShiftResult[] | null>
+/** Brings the first `count` shifts of a design. */
+export type More = (design: number, count: number) => Promise<readonly ShiftResult[]>
 
 /**
  * A shift says nothing of a mean, such as the time in the line where no case came out, or none of the first shifts says anything
  * of a ratio, such as the cost of a case: nothing can be ranked by it.
  */
-export class NoFigureError extends Error {
-  override readonly name = 'NoFigureError'
-
-  constructor(
-    readonly measure: StudyMeasure,
-    /** Number of the design, from 0. */
-    readonly design: number,
-    /** Number of the shift, from 1, or of all shifts that say nothing. */
-    readonly shift: number,
-  ) {
-    super(
-      `${measure.kind === 'ratio' ? 'none up to' : 'not'} shift ${shift} of design ${design} has a figure`,
-    )
-  }
+function noFigure(measure: StudyMeasure, name: string, shift: number): Fault {
+  const says =
+    measure.kind === 'ratio'
+      ? `none of the first ${shift} shifts of ${name} says anything`
+      : `shift ${shift} of ${name} says nothing`
+  return misuse(
+    `--best: ${says} of ${measureName(measure)}, as where no good case comes out; choose by another measure, such as throughput`,
+  )
 }
 
-/** Refuses figures that say nothing: a mean shift by shift, a ratio where a first stage has nothing to divide by. Throws `NoFigureError`. */
+/** Refuses figures that say nothing: a mean shift by shift, a ratio where a first stage has nothing to divide by. Throws `Fault` `asked`. */
 function refuseNoFigure(
   measure: StudyMeasure,
   shifts: readonly ShiftResult[],
-  design: number,
+  name: string,
   shift: number,
 ): void {
   const { values } = shifts[shift]!
   if (measure.kind !== 'ratio' && !Number.isFinite(values[measure.index]))
-    throw new NoFigureError(measure, design, shift + 1)
+    throw noFigure(measure, name, shift + 1)
   if (measure.kind !== 'ratio' || shift + 1 !== firstStage) return
   if (shifts.slice(0, firstStage).every((each) => overOf(measure, each.values) === 0))
-    throw new NoFigureError(measure, design, firstStage)
+    throw noFigure(measure, name, firstStage)
 }
 
 /**
  * Finds the best. First each design is simulated until its conditions are told; then those that keep them are selected
  * from. Both halves share the risk equally where there are conditions, and the first shares its half among all designs and
  * conditions: with about the confidence asked, nothing is refused that keeps its conditions by more than their nearness, nothing accepted
- * that misses them by more, and the pick is the best of the accepted or within the amount of it. Null when cancelled.
- * Throws `NoFigureError`.
+ * that misses them by more, and the pick is the best of the accepted or within the amount of it.
+ * Throws `Fault` `asked` where nothing can be ranked by the measure.
  */
-export async function findBest(goal: Goal, more: More): Promise<Best | null> {
+export async function findBest(goal: Goal, more: More): Promise<Best> {
   const risk = 1 - goal.confidence
   const designs: Outcome[] = []
   const tests = goal.conditions.reduce((sum, { length }) => sum + length, 0)
   for (const [design, conditions] of goal.conditions.entries()) {
-    const outcome = await qualify(design, conditions, risk / 2 / Math.max(1, tests), goal.most, more)
-    if (outcome === null) return null
+    const outcome = await qualify(design, conditions, risk / 2 / Math.max(1, tests), goal, more)
     designs.push(outcome)
   }
   const left = designs.flatMap(({ verdict }, design) => (verdict === 'picked' ? [design] : []))
@@ -117,9 +114,9 @@ async function qualify(
   design: number,
   conditions: readonly Condition[],
   risk: number,
-  most: number,
+  { most, names }: Goal,
   more: More,
-): Promise<Outcome | null> {
+): Promise<Outcome> {
   if (conditions.length === 0) return { verdict: 'picked', shifts: 0 }
   const tests = conditions.map((condition) => ({
     condition,
@@ -128,9 +125,8 @@ async function qualify(
   }))
   for (let shift = 0; shift < most; shift++) {
     const shifts = await more(design, upTo(shift, most))
-    if (shifts === null) return null
     for (const each of tests) {
-      refuseNoFigure(each.condition.measure, shifts, design, shift)
+      refuseNoFigure(each.condition.measure, shifts, names[design]!, shift)
       each.verdict ??= each.test.add(shifts[shift]!.values)
     }
     if (tests.some(({ verdict }) => verdict === 'refused')) return { verdict: 'refused', shifts: shift + 1 }
@@ -161,7 +157,7 @@ async function selectFrom(
   risk: number,
   goal: Goal,
   more: More,
-): Promise<Best | null> {
+): Promise<Best> {
   const { within, isLargerBetter, most, measures } = goal
   const seen = left.map((design) => new StopsSeen(goal.stops[design]!))
   const unseen = left.map((): Unseen<StudyMeasure> | null => null)
@@ -178,9 +174,8 @@ async function selectFrom(
     for (const place of selection.survivors) {
       const design = left[place]!
       const shifts = await more(design, upTo(selection.shifts, most))
-      if (shifts === null) return null
       const measure = measures[design]!
-      refuseNoFigure(measure, shifts, design, selection.shifts)
+      refuseNoFigure(measure, shifts, goal.names[design]!, selection.shifts)
       const { values: numbers } = shifts[selection.shifts]!
       seen[place]!.add(numbers)
       values[place] = numbers[measure.index]!

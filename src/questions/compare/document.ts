@@ -20,7 +20,7 @@ import {
   judgeTogether,
   type Pair,
   type Simulated,
-} from './study.js'
+} from './judge.js'
 import { costBeforeFailures, runningCost, type Worth, worth } from './worth.js'
 
 /** A design of the comparison: the scenario as it is, or with changes. */

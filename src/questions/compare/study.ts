@@ -1,125 +1,171 @@
-/** Compares designs that saw the same random numbers: every measure of each less that of another, shift by shift. */
+/** Which layout, and how sure is that? Simulates the designs on the same random numbers and holds them against one another. */
+import { aboutOf } from '../../answers/about.js'
+import { type Answer, hasErrors, madeOf } from '../../answers/answer.js'
+import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
+import { designsCsv } from '../../answers/csv.js'
+import { measureName } from '../../answers/figures.js'
+import { repeatOf } from '../../answers/repeat.js'
+import { warningsOf } from '../../answers/warning.js'
+import { currencyOf, unitName } from '../../catalogue/unit-name.js'
+import { tapeLayout } from '../../hand/tape-layout.js'
+import type { ShiftResult } from '../../line/line.js'
+import type { ReadScenario } from '../../scenario/read.js'
+import { type Context, type Simulation, simulating } from '../../shifts/simulation.js'
+import { firstStage } from '../../statistics/evidence.js'
+import { type CompareOptions, type ComparisonAsked, comparisonAsked, usualMost } from './asked.js'
+import { type Best, findBest, type Goal, type Outcome } from './best.js'
+import { differencesCsv } from './csv.js'
+import { type Design, designsOf } from './designs.js'
+import { type BestResult, baseName, type CompareResult, compareResult } from './document.js'
+import { againstFirst, allPairs } from './judge.js'
 
-import { measureName, type StudyMeasure, studyMeasures } from '../../answers/figures.js'
-import type { Line, ShiftResult } from '../../line/line.js'
-import type { Scenario } from '../../scenario/schema.js'
-import { family } from '../../statistics/family.js'
-import {
-  type PairedDifference,
-  pairedDifference,
-  pairedRatioDifference,
-  pairedShareDifference,
-} from '../../statistics/paired.js'
-
-/** A design with its shifts in their order, from the first; another one may have more of them. */
-export interface Simulated {
-  name: string
-  scenario: Scenario
-  line: Line
-  shifts: readonly ShiftResult[]
+/** What was simulated of the designs, and which is the best where that was sought. */
+interface Study {
+  designs: readonly Design[]
+  of: readonly (readonly ShiftResult[])[]
+  countFrom: readonly number[]
+  best: Best | null
+  /** Most shifts of a design. */
+  most: number
 }
 
-/** Which design is held against which, by their places in the list. */
-export interface Pair {
-  of: number
-  against: number
+/** Answers the question. Throws `Fault`. */
+export async function compare(
+  loaded: ReadScenario,
+  options: CompareOptions = {},
+  context: Context = {},
+): Promise<Answer<CompareResult>> {
+  const designs = designsOf(loaded, options.variants)
+  const asked = comparisonAsked(options, designs)
+  const { seed, confidence, shifts } = loaded.scenario.study
+  const most = asked.goal === null ? shifts : (loaded.asked.shifts ?? usualMost)
+  const plan = {
+    ...{ designs, seed, total: most * designs.length, isOpen: asked.goal !== null },
+    counts: 'shifts' as const,
+    course: loaded.shiftsSha256,
+  }
+  const study = await simulating(plan, context, async (simulation): Promise<Study> => {
+    // of every design at least what a first look takes
+    const least = asked.goal === null ? most : Math.min(firstStage, most)
+    for (const design of designs.keys()) await simulation.first(design, least)
+    const best = asked.goal && (await bestOf({ ...asked.goal, confidence, most }, designs, simulation))
+    return {
+      ...{ designs, best, most, of: simulation.of },
+      countFrom: designs.map((_, design) => simulation.countFrom(design)),
+    }
+  })
+  const document = documentOf(loaded, options, asked, study)
+  const rows = designs.map(({ name, line }, index) => ({
+    ...{ name, columns: line.columns },
+    shifts: study.of[index]!,
+  }))
+  return {
+    document,
+    rows: () =>
+      new Map([
+        ['shifts.csv', designsCsv(rows)],
+        ['differences.csv', differencesCsv(document)],
+      ]),
+    isMet: isMet(document),
+    cannotWork: hasErrors(document),
+  }
 }
 
-/** Every other design against the first. */
-export const againstFirst = (designs: number): Pair[] =>
-  Array.from({ length: designs - 1 }, (_, index) => ({ of: index + 1, against: 0 }))
+/** Simulates until the best is known. */
+const bestOf = (
+  goal: Omit<Goal, 'names'>,
+  designs: readonly Design[],
+  simulation: Simulation,
+): Promise<Best> =>
+  findBest({ ...goal, names: designs.map(({ name }) => name) }, (design, count) =>
+    simulation.first(design, count),
+  )
 
-/** Every design against every one before it. */
-export const allPairs = (designs: number): Pair[] =>
-  Array.from({ length: designs }, (_, of) =>
-    Array.from({ length: of }, (_, against) => ({ of, against })),
-  ).flat()
-
-/** What can be compared: a measure of the result, or one that is made of several for the comparison alone. */
-export interface Compared {
-  name: string
-  label: string
-  unit: StudyMeasure['unit']
-  /** The difference of two designs at a confidence, on (0, 1); null where either has no such measure, or no interval of its kind is known. */
-  of: (design: Simulated, against: Simulated, confidence: number) => PairedDifference | null
-}
-
-/** One comparison of a pair as a member of the family that was judged together. */
-export interface Judgement {
-  pair: Pair
-  measure: Compared
-  /** Its interval holds together with those of the whole family. */
-  together: PairedDifference
-  /** The same with an interval of its own. */
-  alone: PairedDifference
-  adjustedP: number
-  isShown: boolean
-}
-
-/** A measure of the result by name, as what is compared. */
-export const comparedMeasure = ({
-  name,
-  label,
-  unit,
-}: { name: string } & Pick<StudyMeasure, 'label' | 'unit'>): Compared => ({
-  name,
-  label,
-  unit,
-  of(design, against, confidence) {
-    const [here, there] = [design, against].map((each) =>
-      studyMeasures(each.line.columns, each.scenario.shift.campaign).find(
-        (measure) => measureName(measure) === name,
-      ),
-    )
-    if (!here || !there || here.kind !== there.kind || here.kind === 'quantile') return null
-    const [mine, theirs] = together(design, against)
-    const values = (shifts: readonly ShiftResult[], index: number) =>
-      shifts.map((shift) => shift.values[index]!)
-    const [base, other] = [values(theirs, there.index), values(mine, here.index)]
-    if (here.kind === 'share') return pairedShareDifference(base, other, confidence)
-    if (here.kind !== 'ratio') return pairedDifference(base, other, confidence)
-    return pairedRatioDifference(
-      base,
-      values(theirs, there.index + 1),
-      other,
-      values(mine, here.index + 1),
-      confidence,
-    )
-  },
-})
-
-/** The shifts that both have: pairs of the same number. */
-export function together(
-  { shifts: one }: Pick<Simulated, 'shifts'>,
-  { shifts: other }: Pick<Simulated, 'shifts'>,
-): [readonly ShiftResult[], readonly ShiftResult[]] {
-  const both = Math.min(one.length, other.length)
-  return [one.slice(0, both), other.slice(0, both)]
-}
-
-/**
- * Judges all measures of all pairs together at the confidence of the family. What cannot be compared is no member of it;
- * what does not differ in any shift is one, for its size must not depend on what the shifts show.
- */
-export function judgeTogether(
-  designs: readonly Simulated[],
-  pairs: readonly Pair[],
-  measures: readonly Compared[],
-  confidence: number,
-): Judgement[] {
-  const members = pairs.flatMap((pair) =>
-    measures.flatMap((measure) => {
-      const at = (level: number) => measure.of(designs[pair.of]!, designs[pair.against]!, level)
-      const alone = at(confidence)
-      return alone === null ? [] : [{ pair, measure, alone, at: at as (level: number) => PairedDifference }]
+function documentOf(
+  loaded: ReadScenario,
+  options: CompareOptions,
+  asked: ComparisonAsked,
+  { designs, of, countFrom, best, most }: Study,
+): CompareResult {
+  const { confidence } = loaded.scenario.study
+  const checked = checkedDesigns(loaded, designs.slice(1))
+  const spent = of.reduce((sum, { length }) => sum + length, 0)
+  return compareResult({
+    designs: designs.map((design, index) => ({
+      ...design,
+      shifts: of[index]!,
+      countFrom: countFrom[index]!,
+      tapeLayout: tapeLayout(design.scenario),
+    })),
+    compared: asked.measures,
+    pairs: options.pairs ? allPairs(designs.length) : againstFirst(designs.length),
+    requirements: asked.requirements,
+    best: best && asked.goal && bestResult(asked.goal, best, designs, { confidence, most, spent }),
+    matters: asked.matters,
+    made: madeOf(loaded, {
+      shifts: asked.goal === null ? most : Math.max(...of.map(({ length }) => length)),
+      plain: options.plain === true,
+      // the usual most is not named: as an option it would be another scenario
+      repeat: repeatOfCompared(loaded, options, asked.goal ? loaded.asked.shifts : most),
     }),
-  )
-  const judged = family(
-    members.map(({ alone, at }) => ({ pValue: alone.pValue, at })),
-    confidence,
-  )
-  return members.map(({ pair, measure, alone }, index) => {
-    const { estimate, adjustedP, isShown } = judged[index]!
-    return { pair, measure, alone, together: { ...alone, ...estimate }, adjustedP, isShown }
+    about: aboutOf(loaded, designs.slice(1), checked),
+    warnings: warningsOf(checked.map((each) => ({ ...warnedDesign(each), name: each.name ?? baseName }))),
+    assumed: loaded.assumed,
+    notes: [],
   })
 }
+
+function bestResult(
+  { measure, isLargerBetter, within, among }: NonNullable<ComparisonAsked['goal']>,
+  { pick, designs: outcomes }: Best,
+  designs: readonly Design[],
+  how: Pick<BestResult, 'confidence' | 'most' | 'spent'>,
+): BestResult {
+  return {
+    measure: measureName(measure),
+    label: measure.label,
+    unit: unitName(measure.unit, currencyOf(designs[0]!.scenario)),
+    isLargerBetter,
+    within,
+    among,
+    pick: pick === null ? null : designs[pick]!.name,
+    designs: Object.fromEntries(designs.map(({ name }, index) => [name, named(outcomes[index]!, designs)])),
+    ...how,
+  }
+}
+
+/** An outcome with the name of the design that it is held against. */
+function named({ why, ...outcome }: Outcome, designs: readonly Design[]): Outcome<string> {
+  if (why === undefined) return outcome
+  return { ...outcome, why: why.reason === 'alike' ? { ...why, other: designs[why.other]!.name } : why }
+}
+
+/** Where something is required, one design at least must do all of it, the best where that was sought. */
+const isMet = ({ variants, best }: CompareResult): boolean =>
+  (best === null || best.pick !== null) &&
+  Object.entries(variants).some(
+    ([name, { requirements }]) =>
+      (best === null || best.pick === name) && requirements.every(({ judgement }) => judgement === 'met'),
+  )
+
+/** The command line that makes the same document again. */
+const repeatOfCompared = (
+  { asked, scenario }: ReadScenario,
+  options: CompareOptions,
+  shifts: number | undefined,
+): string =>
+  repeatOf('compare', asked, [
+    ['variants', options.variants?.join(',')],
+    ['what-if', asked.whatIf],
+    ['measure', options.measure],
+    ['matters', options.matters],
+    ['pairs', options.pairs],
+    ['best', options.best],
+    ['within', options.within],
+    ['among', options.among],
+    ['shifts', shifts],
+    ['seed', scenario.study.seed],
+    ['confidence', asked.confidence],
+    ['require', options.require],
+    ['plain', options.plain],
+  ])

@@ -15,7 +15,7 @@ import {
   netPresentValue,
   simplePayback,
 } from '../../trade/money.js'
-import { type Compared, type Simulated, together } from './study.js'
+import { type Compared, type Simulated, together } from './judge.js'
 
 /** Against the base: in money of the scenario. What is not given is null, and named in `leftOut`. */
 export interface Worth {

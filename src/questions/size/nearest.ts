@@ -10,13 +10,13 @@ export const weighed = { designs: 8, shifts: 200 }
  * Of the designs that were simulated the one that came nearest to keeping all its promises: one that could not be told before one
  * that was refused, then the one with most to spare where it has least, then the cheapest. A design far off is refused after some
  * fifty shifts, which tell little of which is better: the nearest few are simulated further, over the same shifts as each other,
- * and stand in `tried` with these. `design` is null where none was simulated; null when cancelled.
+ * and stand in `tried` with these. `design` is null where none was simulated.
  */
 export async function nearestOf(
   tried: readonly Tried[],
   { promises, confidence, most }: Pick<SizeGoal, 'promises' | 'confidence' | 'most'>,
   more: MoreOf,
-): Promise<{ design: number | null; tried: Tried[] } | null> {
+): Promise<{ design: number | null; tried: Tried[] }> {
   const simulated = tried.filter(({ without }) => without === null)
   const open = simulated.filter(({ verdict }) => verdict === 'undecided')
   const nearest = inOrder(open.length > 0 ? open : simulated, promises).slice(0, weighed.designs)
@@ -25,7 +25,6 @@ export async function nearestOf(
   for (const each of nearest) {
     if (each.shifts >= least) continue
     const come = await more(each.design, least)
-    if (come === null) return null
     const figures = promises(each.design).map((promise) => {
       const { mean } = promiseFigure(promise, come.slice(0, least), { confidence, exposure: 1 })
       return { mean, low: null, high: null }

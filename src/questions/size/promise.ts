@@ -3,7 +3,8 @@
 import { chanceStops } from '../../answers/chance-stops.js'
 import { type Condition, meanCondition, shareCondition } from '../../answers/condition.js'
 import type { StudyMeasure } from '../../answers/figures.js'
-import { parseRequirement, RequirementError, valueWritten } from '../../answers/requirement.js'
+import { parseRequirement, valueWritten } from '../../answers/requirement.js'
+import { misuse } from '../../scenario/fault.js'
 import { parseQuantity } from '../../scenario/quantity.js'
 
 /** A share of shifts counts as kept or missed within so much of it, where nobody says: two points. */
@@ -11,7 +12,7 @@ export const usualNear = 0.02
 
 /**
  * Reads `[MEASURE SIGN] VALUE in SHARE of shifts`, or `MEASURE SIGN VALUE`, each with `within AMOUNT` for how near counts as
- * either. A value alone is a throughput. Throws `RequirementError`; where the measure is unknown it calls `unknown` for the words.
+ * either. A value alone is a throughput. Throws `Fault` `asked`; where the measure is unknown it calls `unknown` for the words.
  */
 export function parsePromise(
   text: string,
@@ -19,13 +20,13 @@ export function parsePromise(
   unknown: (name: string) => string,
 ): Condition {
   const [promise, near, ...more] = text.trim().split(/\s+within\s+/) as [string, string | undefined]
-  if (more.length > 0) throw new RequirementError('"within" is said once')
+  if (more.length > 0) throw misuse('"within" is said once')
   const ofShifts = /^(.*?)\s+in\s+(.+?)\s+of\s+(?:the\s+)?shifts$/.exec(promise)
   if (!ofShifts) {
     const requirement = parseRequirement(promise, measures, unknown)
     const { measure } = requirement
     if (measure.kind === 'quantile')
-      throw new RequirementError(
+      throw misuse(
         'a quantile cannot be told shift by shift; write it as a share of shifts, such as "output >= 3000 in 90 % of shifts"',
       )
     if (measure.kind === 'share') refuseCertainty(requirement.value)
@@ -33,7 +34,7 @@ export function parsePromise(
       return meanCondition(requirement, above0(valueWritten(near, measure)), chanceStops(measures))
     if (measure.kind === 'share') return meanCondition(requirement, usualNear)
     const { unit } = measure
-    throw new RequirementError(
+    throw misuse(
       `say how near counts as either, in the unit of the measure, such as "${promise} within 0.1${nearUnits[unit] ?? ''}"`,
     )
   }
@@ -45,7 +46,7 @@ export function parsePromise(
     unknown,
   )
   if (requirement.measure.kind === 'share' || requirement.measure.kind === 'quantile')
-    throw new RequirementError(`${inner} is not said of a single shift; leave out "in ${written} of shifts"`)
+    throw misuse(`${inner} is not said of a single shift; leave out "in ${written} of shifts"`)
   const share = shareWritten(written)
   refuseCertainty(share)
   return shareCondition(
@@ -67,18 +68,16 @@ const nearUnits: Partial<Record<string, string>> = {
 
 function refuseCertainty(share: number): void {
   if (share > 0 && share < 1) return
-  throw new RequirementError(
-    'the share of shifts lies above 0 % and below 100 %: nothing is certain of all shifts',
-  )
+  throw misuse('the share of shifts lies above 0 % and below 100 %: nothing is certain of all shifts')
 }
 
 function shareWritten(text: string): number {
   const parsed = parseQuantity(text, 'share')
-  if (!('value' in parsed)) throw new RequirementError(`${parsed.rule}; ${parsed.fix}`)
+  if (!('value' in parsed)) throw misuse(`${parsed.rule}; ${parsed.fix}`)
   return parsed.value
 }
 
 function above0(value: number): number {
   if (value > 0) return value
-  throw new RequirementError('how near counts as either is more than nothing')
+  throw misuse('how near counts as either is more than nothing')
 }

@@ -42,8 +42,8 @@ export interface SizeGoal {
   isFull: boolean
 }
 
-/** The first `count` shifts of a design, in their order; null when cancelled. */
-export type MoreOf = (design: number, count: number) => Promise<readonly ShiftResult[] | null>
+/** The first `count` shifts of a design, in their order. */
+export type MoreOf = (design: number, count: number) => Promise<readonly ShiftResult[]>
 
 /** Designs that are weighed against each other as the next to be tried. */
 const mostWeighed = 200
@@ -65,7 +65,7 @@ export async function findCheapest(
   more: MoreOf,
   known: (design: number) => Tried | null,
   onTried: (tried: Tried) => void,
-): Promise<{ tried: Tried[]; pick: number | null } | null> {
+): Promise<{ tried: Tried[]; pick: number | null }> {
   const tried: Tried[] = []
   const tell = (found: Tried): void => {
     tried.push(found)
@@ -86,7 +86,6 @@ export async function findCheapest(
     simulated++
     const risk = (1 - goal.confidence) / 2 / (simulated * (simulated + 1))
     const found = known(design) ?? (await tryOne(design, goal, risk, more))
-    if (found === null) return null
     tell(found)
     open = open.filter((each) => each !== design)
     if (found.verdict === 'accepted' && (pick === null || design < pick)) pick = design
@@ -129,7 +128,7 @@ async function tryOne(
   { promises, confidence, most, isFull }: SizeGoal,
   risk: number,
   more: MoreOf,
-): Promise<Tried | null> {
+): Promise<Tried> {
   const conditions = promises(design)
   const told = (verdict: Tried['verdict'], shifts: readonly ShiftResult[]): Tried => {
     const figures = conditions.map((condition) =>
@@ -145,7 +144,6 @@ async function tryOne(
   }
   if (isFull) {
     const shifts = await more(design, most)
-    if (shifts === null) return null
     const { figures } = told('accepted', shifts)
     const keepsAll = conditions.every((condition, index) => keeps(condition, figures[index]!))
     return told(keepsAll ? 'accepted' : 'refused', shifts)
@@ -154,9 +152,7 @@ async function tryOne(
   const verdicts: (Verdict | null)[] = conditions.map(() => null)
   let shifts: readonly ShiftResult[] = []
   for (let shift = 0; shift < most; shift++) {
-    const come = await more(design, Math.min(most, Math.ceil((shift + 1) / ahead) * ahead))
-    if (come === null) return null
-    shifts = come
+    shifts = await more(design, Math.min(most, Math.ceil((shift + 1) / ahead) * ahead))
     for (const [index, test] of tests.entries()) verdicts[index] ??= test.add(shifts[shift]!.values)
     const looked = () => shifts.slice(0, shift + 1)
     if (verdicts.includes('refused')) return told('refused', looked())

@@ -6,7 +6,7 @@ import { stateLabel } from '../../catalogue/states.js'
 import type { Column, ShiftResult } from '../../line/line.js'
 import type { ShiftEvent } from '../../line/observer.js'
 import type { Display } from '../../report/format.js'
-import { printable } from '../../scenario/problems.js'
+import { printable } from '../../scenario/printable.js'
 import { unitSize } from '../../scenario/quantity.js'
 
 /** What is known of a trace before its first event: with this it can be made again. */

@@ -1,7 +1,7 @@
 /** Threads that simulate; the result is the same for any number of them, and one that dies is replaced. */
 import { Piscina } from 'piscina'
-import { workersHere } from '../here.js'
-import type { Workers } from '../replicate.js'
+import type { Executor } from '../executor.js'
+import { inProcess } from '../in-process.js'
 import { type Brought, type Results, type Task, taken } from '../work.js'
 
 /** Times that a task is begun again when the thread that did it died, of lack of memory or at another's hand. */
@@ -11,8 +11,8 @@ const mostAttempts = 3
 const threadFile = new URL('./worker.js', import.meta.url)
 
 /** `size` threads, which begin to load at once; with 1, this thread. `file` is what each runs. */
-export function workersOf(size: number, file: URL = threadFile): Workers {
-  if (size <= 1) return workersHere()
+export function threads(size: number, file: URL = threadFile): Executor {
+  if (size <= 1) return inProcess()
   const pool = new Piscina({
     filename: file.href,
     minThreads: size,

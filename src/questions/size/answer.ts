@@ -1,39 +1,37 @@
 /** The document of a sizing, from what the search found. */
 
-import { shiftOf } from '../answers/made.js'
-import { currencyOf, unitName } from '../catalogue/unit-name.js'
-import type { NearestDesign, SizedDesign, SizeResult } from '../questions/size/document.js'
-import { endsOf } from '../questions/size/nearest.js'
-import type { Tried } from '../questions/size/search.js'
-import type { Scenario } from '../scenario/schema.js'
-import { aboutOf } from './about.js'
-import { overrideWords } from './options.js'
-import type { CommandScenario } from './scenario.js'
-import type { SizeOptions } from './size.js'
-import type { SizeAsked } from './size-asked.js'
-import type { ChosenDesign } from './size-choices.js'
-import type { Found } from './size-search.js'
-import { quoted } from './text.js'
-import { version } from './version.js'
-
+import { aboutOf } from '../../answers/about.js'
+import { madeOf } from '../../answers/answer.js'
+import { checkedDesign, pricedDesign, warnedDesign } from '../../answers/checked.js'
+import type { ChosenDesign } from '../../answers/designs.js'
+import { shiftOf } from '../../answers/made.js'
+import { repeatOf } from '../../answers/repeat.js'
+import type { Warned } from '../../answers/warning.js'
+import { headed, warningsOf } from '../../answers/warning.js'
+import { currencyOf, unitName } from '../../catalogue/unit-name.js'
+import type { ReadScenario } from '../../scenario/read.js'
+import type { SizeAsked, SizeOptions } from './asked.js'
+import type { NearestDesign, SizedDesign, SizeResult } from './document.js'
+import { atPromisedRate } from './fault.js'
+import type { Found } from './found.js'
+import { endsOf } from './nearest.js'
+import type { Tried } from './search.js'
 /** What the document is made of. */
-interface Parts {
+export interface SizeRecord {
   found: Found
-  loaded: CommandScenario
+  loaded: ReadScenario
   asked: SizeAsked
   ordered: readonly ChosenDesign[]
   all: number
   refused: ReadonlyMap<string, number>
   most: number
   options: SizeOptions
-  name: string
-  confidence: number
 }
 
 /** A design that was looked at, as the document tells it. */
 function sizedDesign(
   { design, verdict, without, figures, shifts }: Tried,
-  { found, ordered }: Pick<Parts, 'found' | 'ordered'>,
+  { found, ordered }: Pick<SizeRecord, 'found' | 'ordered'>,
 ): SizedDesign {
   const promises = found.conditions.map((_, index) => figures[index] ?? { mean: null, low: null, high: null })
   const [{ mean, low, high }] = promises as [SizedDesign['promises'][number]]
@@ -52,7 +50,7 @@ function sizedDesign(
 }
 
 /** The nearest design, at that place among those that were looked at. */
-function nearestDesign(at: number, { found, ordered, asked }: Parts): NearestDesign {
+function nearestDesign(at: number, { found, ordered, asked }: SizeRecord): NearestDesign {
   return {
     design: at,
     afresh: found.afresh,
@@ -62,8 +60,8 @@ function nearestDesign(at: number, { found, ordered, asked }: Parts): NearestDes
 }
 
 /** Makes the document of `command: size`. */
-export function sizeResult(parts: Parts): SizeResult {
-  const { found, loaded, asked, ordered, all, refused, most, options, name, confidence } = parts
+export function sizeResult(parts: SizeRecord): SizeResult {
+  const { found, loaded, asked, ordered, all, refused, most, options } = parts
   const { scenario } = loaded
   const currency = currencyOf(scenario)
   const tried = [...found.tried].sort((a, b) => a.design - b.design)
@@ -80,16 +78,8 @@ export function sizeResult(parts: Parts): SizeResult {
   return {
     format: 'tapeshift-result/1',
     command: 'size',
-    made: {
-      version,
-      node: process.version,
-      seed: scenario.study.seed,
-      scenario: { title: scenario.title, sha256: loaded.sha256 },
-      shifts: most,
-      confidence,
-      plain: false,
-      repeat: repeatOf(name, options, most, scenario),
-    },
+    made: madeOf(loaded, { shifts: most, plain: false, repeat: repeatOfSized(loaded, options, most) }),
+    ...sizeHead(ordered, found.pick, asked),
     display: scenario.display,
     shift: shiftOf(scenario),
     currency,
@@ -136,17 +126,23 @@ export function sizeResult(parts: Parts): SizeResult {
 }
 
 /** The command line that makes the same document again. */
-function repeatOf(name: string, options: SizeOptions, most: number, { study }: Scenario): string {
-  const named = (flag: string, values: readonly string[]) => values.map((each) => `--${flag} ${quoted(each)}`)
-  return [
-    ...overrideWords('size', name, options),
-    ...named('choose', options.choose),
-    ...named('holds', options.holds),
-    ...named('order', options.order),
-    ...named('rising', options.rising),
-    ...(options.full ? ['--full'] : []),
-    `--shifts ${most}`,
-    ...named('seed', [study.seed]),
-    ...(options.confidence === undefined ? [] : named('confidence', [options.confidence])),
-  ].join(' ')
+const repeatOfSized = ({ asked, scenario }: ReadScenario, options: SizeOptions, most: number): string =>
+  repeatOf('size', asked, [
+    ['choose', options.choose],
+    ['holds', options.holds],
+    ['order', options.order],
+    ['rising', options.rising],
+    ['full', options.full],
+    ['shifts', most],
+    ['seed', scenario.study.seed],
+    ['confidence', asked.confidence],
+  ])
+
+/** The head; `pick` is the place of the pick in `ordered`. Errors of other designs, and of the scenario itself, are none of the answer. */
+export function sizeHead(ordered: readonly ChosenDesign[], pick: number | null, asked: SizeAsked): Warned {
+  const picked =
+    pick === null
+      ? []
+      : [warnedDesign(checkedDesign('the pick', atPromisedRate(ordered[pick]!.scenario, asked)))]
+  return headed(warningsOf([...picked, ...ordered.map(pricedDesign)]))
 }

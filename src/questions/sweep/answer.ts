@@ -1,12 +1,25 @@
 /** The document of a sweep, from what came of its designs. */
 
-import { orNull } from '../answers/line-result.js'
-import { shiftOf } from '../answers/made.js'
-import { headed, warningsOf } from '../answers/warning.js'
-import { currencyOf } from '../catalogue/unit-name.js'
-import { buffersOf } from '../hand/buffers.js'
-import { handCalculation } from '../hand/hand.js'
-import { lineByHand } from '../hand/line.js'
+import { aboutOf } from '../../answers/about.js'
+import { madeOf } from '../../answers/answer.js'
+import {
+  type CheckedDesign,
+  checkedDesign,
+  checkedDesigns,
+  pricedDesign,
+  warnedDesign,
+} from '../../answers/checked.js'
+import { orNull } from '../../answers/line-result.js'
+import { shiftOf } from '../../answers/made.js'
+import { repeatOf } from '../../answers/repeat.js'
+import { headed, warningsOf } from '../../answers/warning.js'
+import { currencyOf } from '../../catalogue/unit-name.js'
+import { buffersOf } from '../../hand/buffers.js'
+import { handCalculation } from '../../hand/hand.js'
+import { lineByHand } from '../../hand/line.js'
+import type { ReadScenario } from '../../scenario/read.js'
+import type { Scenario } from '../../scenario/schema.js'
+import type { SweepOptions, Varied } from './asked.js'
 import {
   type Factor,
   pointsOf,
@@ -17,28 +30,19 @@ import {
   type SweepPoint,
   type SweepResult,
   sampledFigure,
-} from '../questions/sweep/document.js'
-import { amountOf, inSi, inUnit } from '../questions/sweep/factor.js'
-import type { LeftOut } from '../questions/sweep/inputs.js'
-import { curveOf, eachOf, gridOf, type MovedInput, planOf } from '../questions/sweep/kinds.js'
-import type { Scenario } from '../scenario/schema.js'
-import { aboutOf } from './about.js'
-import { overrideWords } from './options.js'
-import type { CommandScenario } from './scenario.js'
-import type { SweepOptions } from './sweep.js'
-import type { Varied } from './sweep-asked.js'
-import type { Outcome } from './sweep-designs.js'
-import { type TriedInput, textOf, treeValue } from './sweep-inputs.js'
-import type { Planned } from './sweep-points.js'
-import { quoted } from './text.js'
-import { version } from './version.js'
-import { type CheckedDesign, checkedDesign, checkedDesigns, pricedDesign, warnedDesign } from './warned.js'
+} from './document.js'
+import { amountOf, inSi, inUnit } from './factor.js'
+import type { LeftOut } from './inputs.js'
+import { curveOf, eachOf, gridOf, type MovedInput, planOf } from './kinds.js'
+import type { Outcome } from './outcomes.js'
+import type { Planned } from './points.js'
+import { type TriedInput, textOf, treeValue } from './tried.js'
 
 /** What the document is made of. */
 interface Parts {
   kind: SweepKind
   varied: readonly Varied[]
-  loaded: CommandScenario
+  loaded: ReadScenario
   measures: readonly SweepMeasure[]
   base: Planned
   points: readonly Planned[]
@@ -48,7 +52,6 @@ interface Parts {
   outcomes: ReadonlyMap<string, Outcome>
   shifts: number
   options: SweepOptions
-  name: string
 }
 
 /** Makes the document of `command: sweep`. */
@@ -82,16 +85,7 @@ export function sweepResult(parts: Parts): SweepResult {
     format: 'tapeshift-result/1',
     command: 'sweep',
     kind,
-    made: {
-      version,
-      node: process.version,
-      seed: scenario.study.seed,
-      scenario: { title: scenario.title, sha256: loaded.sha256 },
-      shifts,
-      confidence,
-      plain: true,
-      repeat: repeatOf(parts),
-    },
+    made: madeOf(loaded, { shifts, plain: true, repeat: repeatOfSwept(parts) }),
     ...headed(warnings),
     display: scenario.display,
     shift: shiftOf(scenario),
@@ -140,7 +134,7 @@ export function sweepResult(parts: Parts): SweepResult {
 const mostChecked = 200
 
 /** What the check finds of the scenario as it stands, then of each point where they are not too many; and what that leaves open. */
-function checkedPoints(loaded: CommandScenario, points: readonly Planned[]) {
+function checkedPoints(loaded: ReadScenario, points: readonly Planned[]) {
   const isChecked = points.length <= mostChecked
   const [own] = checkedDesigns(loaded) as [CheckedDesign]
   const others = new Map(
@@ -238,17 +232,14 @@ function speedByHand(path: string, scenario: Scenario): SpeedByHand | null {
 }
 
 /** The command line that makes the same document again. */
-function repeatOf({ name, options, loaded }: Parts): string {
-  const named = (flag: string, values: readonly string[]) => values.map((each) => `--${flag} ${quoted(each)}`)
-  return [
-    ...overrideWords('sweep', name, options),
-    ...(options.each ? ['--each'] : []),
-    ...(options.plan === undefined ? [] : [`--plan ${options.plan}`]),
-    ...named('vary', options.vary),
-    ...named('measure', options.measure),
+const repeatOfSwept = ({ options, loaded: { asked, scenario } }: Parts): string =>
+  repeatOf('sweep', asked, [
+    ['each', options.each],
+    ['plan', options.plan],
+    ['vary', options.vary],
+    ['measure', options.measure],
     // the usual number is not named: as an option it would be another scenario
-    ...(options.shifts === undefined ? [] : [`--shifts ${options.shifts}`]),
-    ...named('seed', [loaded.scenario.study.seed]),
-    ...(options.confidence === undefined ? [] : named('confidence', [options.confidence])),
-  ].join(' ')
-}
+    ['shifts', asked.shifts],
+    ['seed', scenario.study.seed],
+    ['confidence', asked.confidence],
+  ])

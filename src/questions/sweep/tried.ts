@@ -1,13 +1,14 @@
 /** The inputs that a sweep moves one at a time, each end read as a scenario; what cannot be moved is told. */
 
-import { flowText } from '../answers/flow.js'
-import { writtenAmount } from '../questions/sweep/factor.js'
-import { type Input, inputsOf, type LeftOut, lawText } from '../questions/sweep/inputs.js'
-import { valueAt } from '../scenario/issues.js'
-import { ScenarioError, shown } from '../scenario/problems.js'
-import type { CommandScenario } from './scenario.js'
-import type { Varied } from './sweep-asked.js'
-import { type Planned, plannedOf } from './sweep-points.js'
+import { flowText } from '../../answers/flow.js'
+import { valueAt } from '../../scenario/issues.js'
+import { shown } from '../../scenario/printable.js'
+import { ScenarioError } from '../../scenario/problems.js'
+import type { ReadScenario } from '../../scenario/read.js'
+import type { Varied } from './asked.js'
+import { writtenAmount } from './factor.js'
+import { type Input, inputsOf, type LeftOut, lawText } from './inputs.js'
+import { type Planned, plannedOf } from './points.js'
 
 /** An input with the designs of its ends; null where an end is no scenario. */
 export interface TriedInput {
@@ -33,7 +34,7 @@ export function treeValue(tree: unknown, path: string): unknown {
 /** All inputs that move, and those that do not. Throws `ScenarioError` of a path that the user gave and that leads nowhere. */
 export function triedInputs(
   varied: readonly Varied[],
-  loaded: CommandScenario,
+  loaded: ReadScenario,
 ): { inputs: TriedInput[]; leftOut: LeftOut[] } {
   if (varied.length > 0)
     return {
@@ -75,7 +76,7 @@ export function triedInputs(
 }
 
 /** The design of an end; in words why there is none. */
-function endOf({ path, base }: Input, value: unknown, loaded: CommandScenario): Planned | string {
+function endOf({ path, base }: Input, value: unknown, loaded: ReadScenario): Planned | string {
   if (JSON.stringify(value) === JSON.stringify(base)) return 'it is as large as it may be'
   try {
     return plannedOf({ [path]: value }, [], loaded)
@@ -87,7 +88,7 @@ function endOf({ path, base }: Input, value: unknown, loaded: CommandScenario): 
 }
 
 /** Only whole numbers may stand there: half of one more is refused. */
-function isWhole({ path, base, whole }: Input, loaded: CommandScenario): boolean {
+function isWhole({ path, base, whole }: Input, loaded: ReadScenario): boolean {
   if (whole === null) return false
   try {
     loaded.vary(null, [{ path, value: (base as number) + 0.5, source: path }])

@@ -1,12 +1,12 @@
 /** The designs of a sweep before they are simulated: points of a curve, a grid or a plan, each read as a scenario. */
 
-import { writtenAmount } from '../questions/sweep/factor.js'
-import { latinHypercube } from '../questions/sweep/plan.js'
-import { ScenarioError } from '../scenario/problems.js'
-import type { Scenario } from '../scenario/schema.js'
-import type { CommandScenario } from './scenario.js'
-import { combine } from './size-choices.js'
-import type { Varied } from './sweep-asked.js'
+import { combine } from '../../answers/designs.js'
+import { ScenarioError } from '../../scenario/problems.js'
+import type { ReadScenario } from '../../scenario/read.js'
+import type { Scenario } from '../../scenario/schema.js'
+import type { Varied } from './asked.js'
+import { writtenAmount } from './factor.js'
+import { latinHypercube } from './plan.js'
 
 /** A design to be simulated. `at`: its numbers along the factors. */
 export interface Planned {
@@ -17,7 +17,7 @@ export interface Planned {
 }
 
 /** The scenario with these changes. Throws `ScenarioError`. */
-export function plannedOf(set: Record<string, unknown>, at: number[], loaded: CommandScenario): Planned {
+export function plannedOf(set: Record<string, unknown>, at: number[], loaded: ReadScenario): Planned {
   const changes = Object.entries(set).map(([path, value]) => ({ path, value, source: `--vary ${path}` }))
   const resolved = loaded.vary(null, changes)
   return { set, at, scenario: resolved.scenario, key: loaded.shiftsHash(resolved) }
@@ -30,7 +30,7 @@ export interface Points {
 }
 
 /** Every combination of the values, the last factor changing fastest. Throws `ScenarioError` where none is a scenario. */
-export function gridPoints(varied: readonly Varied[], loaded: CommandScenario): Points {
+export function gridPoints(varied: readonly Varied[], loaded: ReadScenario): Points {
   const choices = varied.map(({ path, unit, values }) => ({
     path,
     values: values.map((number) => writtenAmount({ number, unit })),
@@ -56,7 +56,7 @@ export function planPoints(
   varied: readonly Varied[],
   size: number,
   seed: string,
-  loaded: CommandScenario,
+  loaded: ReadScenario,
 ): Points {
   const isWhole = varied.map((factor) => takesWholeOnly(factor, loaded))
   const points: Planned[] = []
@@ -91,7 +91,7 @@ const wholeAt = (low: number, high: number, part: number) =>
   Math.min(high, low + Math.floor(part * (high - low + 1)))
 
 /** Halves between two whole ends are refused where only whole numbers may stand. */
-function takesWholeOnly({ path, unit, values }: Varied, loaded: CommandScenario): boolean {
+function takesWholeOnly({ path, unit, values }: Varied, loaded: ReadScenario): boolean {
   if (unit !== '' || !values.every(Number.isInteger)) return false
   try {
     plannedOf({ [path]: values[0]! + 0.5 }, [], loaded)

@@ -1,17 +1,41 @@
 /** What the options of a comparison ask of its figures, by the names of the measures that its designs have. */
 
-import { chanceStops } from '../answers/chance-stops.js'
-import { type Condition, meanCondition } from '../answers/condition.js'
-import { measureName, type StudyMeasure, studyMeasures } from '../answers/figures.js'
-import { type Requirement, RequirementError, valueWritten } from '../answers/requirement.js'
-import { currencyOf, unitName } from '../catalogue/unit-name.js'
-import type { Goal } from '../questions/compare/best.js'
-import type { BestResult } from '../questions/compare/document.js'
-import { printable, shown } from '../scenario/problems.js'
-import { measureAsked, requirementOf } from './asked.js'
-import type { CompareOptions } from './compare.js'
-import type { Design } from './compare-designs.js'
-import { UsageError } from './io.js'
+import { amountWritten, measureAsked, requirementOf } from '../../answers/asked.js'
+import { chanceStops } from '../../answers/chance-stops.js'
+import { type Condition, meanCondition } from '../../answers/condition.js'
+import { measureName, type StudyMeasure, studyMeasures } from '../../answers/figures.js'
+import type { Requirement } from '../../answers/requirement.js'
+import { lineRow, type MeasureKey } from '../../catalogue/of-line.js'
+import { currencyOf, unitName } from '../../catalogue/unit-name.js'
+import { misuse } from '../../scenario/fault.js'
+import { printable, shown } from '../../scenario/printable.js'
+import type { Goal } from './best.js'
+import type { Design } from './designs.js'
+import type { BestResult } from './document.js'
+
+export interface CompareOptions {
+  /** Names of the variants that are compared with the base; all of them where nobody says. */
+  variants?: readonly string[] | undefined
+  /** Measures to compare; the rate, the target, the time in the line and the cost where nobody says. */
+  measure?: readonly string[] | undefined
+  /** Differences that matter, such as `throughput 0.1 cases/min`. */
+  matters?: readonly string[] | undefined
+  /** Compare the variants with one another too. */
+  pairs?: boolean | undefined
+  /** Simulate until the best is known, such as `cost-per-1000`, or `highest equipment.sealer.jams`. */
+  best?: string | undefined
+  /** With `best`: a difference too small to matter, such as `0.5 EUR`. */
+  within?: string | undefined
+  /** With `best`: only designs that do this, such as `target-held >= 90 %`. */
+  among?: readonly string[] | undefined
+  /** `MEASURE SIGN VALUE`, such as `target-held >= 95 %`. */
+  require?: readonly string[] | undefined
+  /** Plain means and intervals, not narrowed by what is known of the arrivals. */
+  plain?: boolean | undefined
+}
+
+/** Most shifts of a design where the best is sought and the user does not say. */
+export const usualMost = 10_000
 
 export interface ComparisonAsked {
   /** Names of the measures that are judged together. */
@@ -20,7 +44,7 @@ export interface ComparisonAsked {
   requirements: Requirement[][]
   /** The best one that is sought, and the words for it; null where none is. */
   goal:
-    | (Omit<Goal, 'confidence' | 'most'> & {
+    | (Omit<Goal, 'confidence' | 'most' | 'names'> & {
         measure: StudyMeasure
         among: BestResult['among']
       })
@@ -30,44 +54,37 @@ export interface ComparisonAsked {
 }
 
 /** What is compared where nobody says: what a line is bought for, as far as it is known. */
-const usualMeasures = ['throughput', 'target-held', 'time-in-system', 'cost-per-1000']
+const usualMeasures: readonly MeasureKey[] = ['throughput', 'target-held', 'time-in-system', 'cost-per-1000']
 
-/** Reads the options. Throws `UsageError`. */
+/** Reads the options. Throws `Fault` `asked`. */
 export function comparisonAsked(options: CompareOptions, designs: readonly Design[]): ComparisonAsked {
   const measuresOf = designs.map(({ line, scenario }) => studyMeasures(line.columns, scenario.shift.campaign))
   const [base] = measuresOf as [StudyMeasure[]]
   const usual = usualMeasures.filter((name) => base.some((measure) => measureName(measure) === name))
+  const { measure: named = [], require = [], matters = [] } = options
   const measures =
-    options.measure.length > 0
-      ? options.measure.map((name) => measureName(comparable('--measure', name, base)))
-      : usual
+    named.length > 0 ? named.map((name) => measureName(comparable('--measure', name, base))) : usual
   return {
     measures: [...new Set(measures)],
-    requirements: measuresOf.map((known) => options.require.map((text) => requirementOf(text, known))),
+    requirements: measuresOf.map((known) => require.map((text) => requirementOf(text, known))),
     goal: goalOf(options, measuresOf, currencyOf(designs[0]!.scenario)),
-    matters: new Map(options.matters.map((text) => differenceWritten(text, base, measures))),
+    matters: new Map(matters.map((text) => differenceWritten(text, base, measures))),
   }
 }
 
-/** Measures of which more is better; of cost, time, tape and cases lost less is. */
-const betterMore = ['throughput', 'output']
-const betterLess = ['time-in-system', 'tape', 'unsealed', 'reopened', 'rejected', 'cost-per']
-
 /** What `--best`, `--within` and `--among` seek. */
 function goalOf(
-  { best, within, among }: CompareOptions,
+  { best, within, among = [] }: CompareOptions,
   measuresOf: readonly (readonly StudyMeasure[])[],
   currency: string,
 ): ComparisonAsked['goal'] {
   if (best === undefined) {
     if (within !== undefined || among.length > 0)
-      throw new UsageError(
-        '--within and --among say how the best is chosen: give --best too, such as cost-per-1000',
-      )
+      throw misuse('--within and --among say how the best is chosen: give --best too, such as cost-per-1000')
     return null
   }
   if (within === undefined)
-    throw new UsageError(
+    throw misuse(
       '--best needs --within: a difference too small to matter, such as "0.5 EUR", without which it might never end',
     )
   const [, word, name] = /^\s*(?:(highest|lowest)\s+)?(.*?)\s*$/.exec(best) as unknown as [
@@ -78,7 +95,7 @@ function goalOf(
   const measures = measuresOf.map((known) => comparable('--best', name, known))
   const [measure] = measures as [StudyMeasure]
   if (measure.kind === 'share')
-    throw new UsageError(
+    throw misuse(
       `--best ${shown(best)}: a share of shifts takes very many of them to rank; choose by throughput, and ask for the share with --among "${name} >= 95 %"`,
     )
   const conditions = measuresOf.map((known) => among.map((text) => conditionOf(text, known)))
@@ -98,9 +115,10 @@ function goalOf(
 }
 
 function isBetterMore(name: string): boolean {
-  if (betterMore.includes(name)) return true
-  if (betterLess.some((each) => name.startsWith(each))) return false
-  throw new UsageError(
+  const row = lineRow(name)
+  // nobody is taken to mean a share without saying so
+  if (row && row.unit !== 'share' && row.better !== 'neither') return row.better === 'up'
+  throw misuse(
     `--best ${shown(name)}: is more of it better or less? Write "highest ${name}" or "lowest ${name}"`,
   )
 }
@@ -119,18 +137,16 @@ function conditionOf(text: string, known: readonly StudyMeasure[]): Condition {
   const { measure } = requirement
   const where = `--among ${shown(text)}`
   if (measure.kind === 'quantile')
-    throw new UsageError(
-      `${where}: a quantile cannot be told shift by shift; ask for \`target-held\` or \`output\``,
-    )
+    throw misuse(`${where}: a quantile cannot be told shift by shift; ask for \`target-held\` or \`output\``)
   if (measure.kind === 'share' && !(requirement.value > 0 && requirement.value < 1))
-    throw new UsageError(
+    throw misuse(
       `${where}: no number of shifts tells all or none from nearly so; ask for more than 0 % and less than 100 %, such as "${measureName(measure)} >= 99 %"`,
     )
   if (near !== undefined)
     return meanCondition(requirement, amountWritten(where, near, measure), chanceStops(known))
   if (measure.kind === 'share') return meanCondition(requirement, usualNear)
   const [unit = ''] = /\s*[A-Za-z%][^\d]*$/.exec(expression.replace(/^.*[<>]/, '')) ?? []
-  throw new UsageError(
+  throw misuse(
     `${where}: say how near counts as either, in the unit of the measure, such as "${printable(expression)} within 0.1${printable(unit)}"`,
   )
 }
@@ -139,7 +155,7 @@ function conditionOf(text: string, known: readonly StudyMeasure[]): Condition {
 function comparable(option: string, name: string, known: readonly StudyMeasure[]): StudyMeasure {
   const measure = measureAsked(option, name, known)
   if (measure.kind === 'quantile')
-    throw new UsageError(
+    throw misuse(
       `${option} ${shown(name)}: no interval is known for the difference of two quantiles; compare \`output\` or \`target-held\``,
     )
   return measure
@@ -154,23 +170,9 @@ function differenceWritten(
   const [, name, amount] = /^\s*(\S+)\s+(.+?)\s*$/.exec(text) ?? []
   const where = `--matters ${shown(text)}`
   if (name === undefined || amount === undefined)
-    throw new UsageError(`${where}: it is a measure and an amount, such as "throughput 0.1 cases/min"`)
+    throw misuse(`${where}: it is a measure and an amount, such as "throughput 0.1 cases/min"`)
   const measure = comparable('--matters', name, known)
   if (!measures.includes(measureName(measure)))
-    throw new UsageError(
-      `${where}: \`${shown(name)}\` is not compared; add --measure ${measureName(measure)}`,
-    )
+    throw misuse(`${where}: \`${shown(name)}\` is not compared; add --measure ${measureName(measure)}`)
   return [measureName(measure), amountWritten(where, amount, measure)]
-}
-
-/** An amount above 0 in the unit of a measure. Throws `UsageError`. */
-export function amountWritten(where: string, text: string, measure: StudyMeasure): number {
-  try {
-    const value = valueWritten(text, measure)
-    if (value > 0) return value
-    throw new RequirementError('it must be more than nothing')
-  } catch (error) {
-    if (!(error instanceof RequirementError)) throw error
-    throw new UsageError(`${where}: ${printable(error.message)}`)
-  }
 }

@@ -1,9 +1,9 @@
 /** One worker: this thread, giving way now and then so that others can speak. */
-import type { Workers } from './replicate.js'
+import type { Executor } from './executor.js'
 import { type Results, Simulator, type Task } from './work.js'
 
 /** Simulates in this thread, one shift after the other. */
-export function workersHere(): Workers {
+export function inProcess(): Executor {
   const simulator = new Simulator()
   return {
     size: 1,

@@ -1,6 +1,6 @@
 /** The scenario as it was resolved: every default written out and marked, ready to be simulated again. */
 import { Document, isNode, type Node } from 'yaml'
-import type { Loaded } from '../scenario/load.js'
+import type { Loaded } from './load.js'
 
 /** YAML text of the resolved scenario; what nobody named carries the comment `assumed`. */
 export function resolvedYaml({ resolved, assumed }: Loaded): string {

@@ -1,18 +1,29 @@
 /** What a sweep varies and looks at, as its options ask it. */
 
-import { measureName, studyMeasures } from '../answers/figures.js'
-import { costName, heldName } from '../answers/usual-measures.js'
-import { currencyOf, unitName } from '../catalogue/unit-name.js'
-import type { Line } from '../line/line.js'
-import type { SweepKind, SweepMeasure } from '../questions/sweep/document.js'
-import { amountOf } from '../questions/sweep/factor.js'
-import { type Choice, ChoiceError, choiceWritten } from '../scenario/choices.js'
-import { shown } from '../scenario/problems.js'
-import type { Scenario } from '../scenario/schema.js'
-import { measureAsked } from './asked.js'
-import { UsageError } from './io.js'
-import { variantPath } from './size-choices.js'
-import type { SweepOptions } from './sweep.js'
+import { measureAsked } from '../../answers/asked.js'
+import { variantPath } from '../../answers/designs.js'
+import { measureName, studyMeasures } from '../../answers/figures.js'
+import { costName, heldName } from '../../answers/usual-measures.js'
+import { currencyOf, unitName } from '../../catalogue/unit-name.js'
+import type { Line } from '../../line/line.js'
+import { type Choice, choiceWritten } from '../../scenario/choices.js'
+import { misuse, readAt } from '../../scenario/fault.js'
+import { shown } from '../../scenario/printable.js'
+import type { Scenario } from '../../scenario/schema.js'
+import type { SweepKind, SweepMeasure } from './document.js'
+import { amountOf } from './factor.js'
+
+/** What is varied, and what is looked at. */
+export interface SweepOptions {
+  /** `PATH=low..high/step` or `PATH=v1,v2,v3`; with `each` and `plan` `PATH=low..high`. */
+  vary?: readonly string[] | undefined
+  /** Measures to look at; the target, the rate and the cost where nobody says. */
+  measure?: readonly string[] | undefined
+  /** One input at a time, its two ends against the scenario as it stands; all of them where none is named. */
+  each?: boolean | undefined
+  /** So many designs that fill the space of three factors or more. */
+  plan?: number | undefined
+}
 
 /** A factor with its values in one unit, ascending. */
 export interface Varied {
@@ -25,41 +36,41 @@ export interface Varied {
 const mostOfCurve = 200
 const mostOfGrid = 2500
 
-/** What kind of sweep the options ask for. Throws `UsageError`. */
-export function kindOf({ vary, each, plan }: SweepOptions): SweepKind {
-  if (each && plan !== undefined) throw new UsageError('--each and --plan exclude each other: choose one')
+/** What kind of sweep the options ask for. Throws `Fault` `asked`. */
+export function kindOf({ vary = [], each, plan }: SweepOptions): SweepKind {
+  if (each && plan !== undefined) throw misuse('--each and --plan exclude each other: choose one')
   if (each) return 'each'
   if (plan !== undefined) {
     if (vary.length < 3)
-      throw new UsageError(
+      throw misuse(
         `--plan takes three factors or more, not ${vary.length}: with fewer a curve or a grid shows more`,
       )
     if (plan < vary.length + 2)
-      throw new UsageError(
+      throw misuse(
         `--plan ${plan}: ${vary.length} factors need at least ${vary.length + 2} designs, and ten for each are usual`,
       )
     return 'plan'
   }
   if (vary.length === 0)
-    throw new UsageError('nothing to vary: give --vary "PATH=low..high/step", or --each for every input')
+    throw misuse('nothing to vary: give --vary "PATH=low..high/step", or --each for every input')
   if (vary.length > 2)
-    throw new UsageError(
+    throw misuse(
       `${vary.length} factors cannot be drawn at once: give --plan N for many designs among them, or --each for one at a time`,
     )
   return vary.length === 1 ? 'curve' : 'grid'
 }
 
-/** The factors that were asked for. Throws `UsageError`. */
-export function variedOf({ vary }: SweepOptions, kind: SweepKind): Varied[] {
+/** The factors that were asked for. Throws `Fault` `asked`. */
+export function variedOf({ vary = [] }: SweepOptions, kind: SweepKind): Varied[] {
   const isOfEnds = kind === 'each' || kind === 'plan'
   const varied = vary.map((text) => variedWritten(text, isOfEnds))
   const twice = varied.find(({ path }, index) => varied.findIndex((other) => other.path === path) < index)
-  if (twice) throw new UsageError(`${shown(twice.path)} is varied twice: give all its values at once`)
+  if (twice) throw misuse(`${shown(twice.path)} is varied twice: give all its values at once`)
   const points = varied.reduce((product, { values }) => product * values.length, 1)
   if (!isOfEnds && varied.some(({ values }) => values.length > mostOfCurve))
-    throw new UsageError(`a factor has at most ${mostOfCurve} values here: take larger steps`)
+    throw misuse(`a factor has at most ${mostOfCurve} values here: take larger steps`)
   if (kind === 'grid' && points > mostOfGrid)
-    throw new UsageError(`${points} points are more than ${mostOfGrid}: take larger steps`)
+    throw misuse(`${points} points are more than ${mostOfGrid}: take larger steps`)
   return varied
 }
 
@@ -67,22 +78,22 @@ function variedWritten(text: string, isOfEnds: boolean): Varied {
   const where = `--vary ${shown(text)}`
   const { path, values } = choiceOf(text, isOfEnds, where)
   if (path === variantPath)
-    throw new UsageError(`${where}: a sweep goes along numbers; tapeshift compare takes variants`)
+    throw misuse(`${where}: a sweep goes along numbers; tapeshift compare takes variants`)
   const amounts = values.map((value) => {
     const amount = amountOf(value)
     if (amount === null)
-      throw new UsageError(
+      throw misuse(
         `${where}: \`${shown(value)}\` is no number with a unit of the format; tapeshift compare takes other values`,
       )
     return amount
   })
   const units = [...new Set(amounts.map(({ unit }) => unit))]
   if (units.length > 1)
-    throw new UsageError(
+    throw misuse(
       `${where}: its values have one unit, not ${units.map((unit) => unit || 'none').join(' and ')}`,
     )
   const numbers = [...new Set(amounts.map(({ number }) => number))].sort((a, b) => a - b)
-  if (numbers.length < 2) throw new UsageError(`${where}: two values at least, and not the same`)
+  if (numbers.length < 2) throw misuse(`${where}: two values at least, and not the same`)
   return {
     path,
     unit: units[0]!,
@@ -97,19 +108,12 @@ function choiceOf(text: string, isOfEnds: boolean, where: string): Choice {
   if (ends && !hasStep) {
     const [, path, low, high] = ends as unknown as [string, string, string, string]
     if (!isOfEnds)
-      throw new UsageError(
-        `${where}: a range needs a step, such as ${low}..${numberOf(high)}/1${unitOf(high)}`,
-      )
+      throw misuse(`${where}: a range needs a step, such as ${low}..${numberOf(high)}/1${unitOf(high)}`)
     // the unit may be written once, at the end
     const [from, to] = [unitOf(low) === '' ? `${low}${unitOf(high)}` : low, high]
     return { path, values: [from, to].map(bare) }
   }
-  try {
-    return choiceWritten(text)
-  } catch (error) {
-    if (!(error instanceof ChoiceError)) throw error
-    throw new UsageError(`${where}: ${error.message}`)
-  }
+  return readAt(where, () => choiceWritten(text))
 }
 
 const numberOf = (text: string) => /^[\d.+-]*/.exec(text)![0]
@@ -119,16 +123,20 @@ const bare = (text: string): string | number => (unitOf(text) === '' && text !==
 /** What a line is bought for, as far as it is known: the target first, which a grid draws. */
 const usual = [heldName, 'throughput', costName]
 
-/** The measures that are looked at. Throws `UsageError`. */
-export function sweepMeasures(options: SweepOptions, scenario: Scenario, line: Line): SweepMeasure[] {
+/** The measures that are looked at. Throws `Fault` `asked`. */
+export function sweepMeasures(
+  { measure = [] }: SweepOptions,
+  scenario: Scenario,
+  line: Line,
+): SweepMeasure[] {
   const known = studyMeasures(line.columns, scenario.shift.campaign)
   const asked =
-    options.measure.length > 0
-      ? options.measure.map((name) => measureAsked('--measure', name, known))
+    measure.length > 0
+      ? measure.map((name) => measureAsked('--measure', name, known))
       : usual.flatMap((name) => known.find((measure) => measureName(measure) === name) ?? [])
   const quantile = asked.find(({ kind }) => kind === 'quantile')
   if (quantile)
-    throw new UsageError(
+    throw misuse(
       `--measure: ${measureName(quantile)} is a quantile over shifts, of which no difference is known; take another measure, such as output`,
     )
   return [...new Map(asked.map((measure) => [measureName(measure), measure]))].map(

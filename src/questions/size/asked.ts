@@ -1,19 +1,33 @@
 /** What is chosen from and what must hold, as the options of a sizing ask it, or the scenario. */
 
-import type { Condition } from '../answers/condition.js'
-import { measureName, studyMeasures } from '../answers/figures.js'
-import { RequirementError } from '../answers/requirement.js'
-import { Line } from '../line/line.js'
-import { parsePromise } from '../questions/size/promise.js'
-import { type Choice, isRising } from '../scenario/choices.js'
-import { nearest } from '../scenario/nearest.js'
-import { printable, shown } from '../scenario/problems.js'
-import type { Scenario } from '../scenario/schema.js'
-import { unknown } from './asked.js'
-import { UsageError } from './io.js'
-import type { CommandScenario } from './scenario.js'
-import type { SizeOptions } from './size.js'
-import { choicesOf } from './size-choices.js'
+import { unknown } from '../../answers/asked.js'
+import type { Condition } from '../../answers/condition.js'
+import { choicesOf } from '../../answers/designs.js'
+import { measureName, studyMeasures } from '../../answers/figures.js'
+import { Line } from '../../line/line.js'
+import { type Choice, isRising } from '../../scenario/choices.js'
+import { misuse, readAt } from '../../scenario/fault.js'
+import { nearest } from '../../scenario/nearest.js'
+import { shown } from '../../scenario/printable.js'
+import type { ReadScenario } from '../../scenario/read.js'
+import type { Scenario } from '../../scenario/schema.js'
+import { parsePromise } from './promise.js'
+
+/** What is to be found: the cheapest of which designs, and what it must hold. What is left out is taken from the scenario. */
+export interface SizeOptions {
+  /** `PATH=v1,v2,v3` or `PATH=low..high/step`; the path `variant` takes names of variants. */
+  choose?: readonly string[] | undefined
+  /** Promises, such as `9 cases/min in 95 % of shifts`. */
+  holds?: readonly string[] | undefined
+  /** Paths whose first values come first of designs that cost the same. */
+  order?: readonly string[] | undefined
+  /** Paths of which more never hurts, as the user knows. */
+  rising?: readonly string[] | undefined
+  /** Every design is simulated for all shifts and judged by its figures alone: to check the search. */
+  full?: boolean | undefined
+  /** Most shifts of each design; 2000 where nobody says. */
+  most?: number | undefined
+}
 
 export interface SizeAsked {
   choices: Choice[]
@@ -26,25 +40,26 @@ export interface SizeAsked {
   needs: { rate: number | null; target: boolean }
 }
 
-/** Reads the options. Throws `UsageError`. */
-export function sizeAsked(options: SizeOptions, loaded: CommandScenario): SizeAsked {
+/** Reads the options. Throws `Fault` `asked`. */
+export function sizeAsked(options: SizeOptions, loaded: ReadScenario): SizeAsked {
   const { size } = loaded.scenario
-  const choices = choicesOf(options.choose, loaded)
-  const holds = options.holds.length > 0 ? options.holds : (size?.holds ?? [])
+  const { choose = [], holds: held = [] } = options
+  const choices = choicesOf(choose, loaded)
+  const holds = held.length > 0 ? held : (size?.holds ?? [])
   if (holds.length === 0)
-    throw new UsageError(
+    throw misuse(
       'nothing to hold: give --holds "9 cases/min in 95 % of shifts", or `size: holds:` in the scenario',
     )
   const known = choices.map((choice) => choice.path)
   const paths = (key: 'order' | 'rising') => {
-    const given = options[key]
+    const given = options[key] ?? []
     const own = size?.[key] ?? []
     // what the scenario says of choices that the command line has put aside does not count
-    if (given.length === 0 && options.choose.length > 0) return own.filter((each) => known.includes(each))
+    if (given.length === 0 && choose.length > 0) return own.filter((each) => known.includes(each))
     const all = given.length > 0 ? given : own
     const odd = all.find((each) => !known.includes(each))
     if (odd !== undefined)
-      throw new UsageError(
+      throw misuse(
         `${given.length > 0 ? `--${key}` : `size.${key}`}: \`${shown(odd)}\` is not chosen; ${nearest(odd, known)}`,
       )
     return [...all]
@@ -60,7 +75,7 @@ export function sizeAsked(options: SizeOptions, loaded: CommandScenario): SizeAs
   const rising = paths('rising')
   const falls = choices.find((choice) => rising.includes(choice.path) && !isRising(choice.values))
   if (falls)
-    throw new UsageError(
+    throw misuse(
       `--rising: the values of \`${shown(falls.path)}\` do not rise: give them from the least to the most`,
     )
   return {
@@ -73,13 +88,10 @@ export function sizeAsked(options: SizeOptions, loaded: CommandScenario): SizeAs
   }
 }
 
-/** A promise against the measures of a design. Throws `UsageError`. */
+/** A promise against the measures of a design. Throws `Fault` `asked`. */
 export function promiseOf(text: string, scenario: Scenario, line = new Line(scenario)): Condition {
   const measures = studyMeasures(line.columns, scenario.shift.campaign)
-  try {
-    return parsePromise(text, measures, (name) => unknown(name, measures))
-  } catch (error) {
-    if (!(error instanceof RequirementError)) throw error
-    throw new UsageError(`--holds ${shown(text)}: ${printable(error.message)}`)
-  }
+  return readAt(`--holds ${shown(text)}`, () =>
+    parsePromise(text, measures, (name) => unknown(name, measures)),
+  )
 }

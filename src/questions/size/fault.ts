@@ -1,11 +1,10 @@
 /** What pencil and paper say against a design, and of designs that they all rule out which is nearest. */
-import { firstError } from '../hand/check.js'
-import { codes } from '../hand/finding.js'
-import type { LineHand } from '../hand/line.js'
-import type { NearestDesign } from '../questions/size/document.js'
-import type { Scenario } from '../scenario/schema.js'
-import type { SizeAsked } from './size-asked.js'
-import { atPromisedRate } from './size-warned.js'
+import { firstError } from '../../hand/check.js'
+import { codes } from '../../hand/finding.js'
+import type { LineHand } from '../../hand/line.js'
+import type { Scenario } from '../../scenario/schema.js'
+import type { SizeAsked } from './asked.js'
+import type { NearestDesign } from './document.js'
 
 /** What rules a design out, in words, and how far it falls short of the promised rate. */
 export interface Fault {
@@ -37,4 +36,13 @@ export function leastShort(faults: ReadonlyMap<number, Fault>): number | null {
     if (best === null || short < best.short - hair) best = { design, short }
   }
   return best?.design ?? null
+}
+
+/** The scenario with the promised rate as its target, if a rate is promised: what is promised is what a design is checked against. */
+export function atPromisedRate(
+  { target, ...others }: Scenario,
+  { needs }: Pick<SizeAsked, 'needs'>,
+): Scenario {
+  const rate = Math.max(needs.rate ?? 0, needs.target ? (target ?? 0) : 0)
+  return rate > 0 ? { ...others, target: rate } : others
 }

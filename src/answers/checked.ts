@@ -1,14 +1,11 @@
-/** What stands at the head of an answer, from the check of its designs, and what it does to the exit code. */
+/** Designs with what the check finds of them: what stands at the head of an answer. */
 
-import type { Warned, WarnedDesign } from '../answers/warning.js'
-import { titleOf } from '../answers/warnings.js'
 import { checkScenario } from '../hand/check.js'
 import { type CheckFinding, codes } from '../hand/finding.js'
 import { droppedOf } from '../scenario/dropped.js'
 import type { Loaded } from '../scenario/load.js'
 import type { Scenario } from '../scenario/schema.js'
-import { exits, type Io } from './io.js'
-import type { SimulationOptions } from './options.js'
+import type { WarnedDesign } from './warning.js'
 
 /** A design with what `check` finds of it; the name of the scenario itself is null. */
 export interface CheckedDesign {
@@ -46,22 +43,3 @@ export const pricedDesign = ({ scenario }: { scenario: Scenario }): WarnedDesign
   ...{ name: null, errors: [] },
   dropped: droppedOf(scenario),
 })
-
-/**
- * The exit code of a study that would end with `usual`: 3 where what it is about cannot work as described, unless the user wants the
- * figures anyway. Says so on standard error, also where no answer is printed.
- */
-export function exitCode(
-  { warnings }: Warned,
-  usual: number,
-  { anyway }: Pick<SimulationOptions, 'anyway'>,
-  { stderr }: Io,
-): number {
-  const errors = warnings?.filter(({ severity }) => severity === 'error') ?? []
-  if (errors.length === 0 || anyway) return usual
-  const named = errors.map(({ code }) => code).join(', ')
-  stderr.write(
-    `error: ${titleOf(errors).replace(/\.$/, '')} (${named}). With --anyway the exit code is that of the figures.\n`,
-  )
-  return exits.scenario
-}

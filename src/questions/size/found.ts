@@ -1,21 +1,20 @@
-/** The search of `tapeshift size`: which designs pencil and paper rule out, what the journal knows, and the end of it on fresh shifts. */
+/** The search of a sizing: which designs pencil and paper rule out, what is kept of it, and the end of it on fresh shifts. */
 
-import type { Condition } from '../answers/condition.js'
-import { controlsOf, estimationOf } from '../answers/figures.js'
-import { estimatesOf, lineResult } from '../answers/line-result.js'
-import { lossesOf } from '../answers/losses.js'
-import { handCalculation } from '../hand/hand.js'
-import { Line } from '../line/line.js'
-import type { JudgedAfresh } from '../questions/size/document.js'
-import { freshShifts } from '../questions/size/fresh.js'
-import { nearestOf } from '../questions/size/nearest.js'
-import { promiseFigure, shownBy } from '../questions/size/promise-figure.js'
-import { findCheapest, type MoreOf, type SizeGoal, type Tried } from '../questions/size/search.js'
-import type { Journal } from './journal.js'
-import type { Shifts } from './simulating.js'
-import { promiseOf, type SizeAsked } from './size-asked.js'
-import type { ChosenDesign } from './size-choices.js'
-import { type Fault, faultOf, leastShort } from './size-hand.js'
+import type { Condition } from '../../answers/condition.js'
+import type { ChosenDesign } from '../../answers/designs.js'
+import { controlsOf, estimationOf } from '../../answers/figures.js'
+import { estimatesOf, lineResult } from '../../answers/line-result.js'
+import { lossesOf } from '../../answers/losses.js'
+import { handCalculation } from '../../hand/hand.js'
+import { Line } from '../../line/line.js'
+import type { Simulation } from '../../shifts/simulation.js'
+import { promiseOf, type SizeAsked } from './asked.js'
+import type { JudgedAfresh } from './document.js'
+import { type Fault, faultOf, leastShort } from './fault.js'
+import { freshShifts } from './fresh.js'
+import { nearestOf } from './nearest.js'
+import { promiseFigure, shownBy } from './promise-figure.js'
+import { findCheapest, type MoreOf, type SizeGoal, type Tried } from './search.js'
 
 /** How the search goes. */
 export interface SearchHow {
@@ -38,47 +37,40 @@ export interface Found {
   afresh: JudgedAfresh | null
 }
 
-/** Searches among the designs in order of cost; null where it was interrupted. */
-export async function search(
+/** Searches among the designs in order of cost, and judges the one that it ends with on fresh shifts. */
+export async function findAmong(
   ordered: readonly ChosenDesign[],
   asked: SizeAsked,
   how: SearchHow,
-  shifts: Shifts,
-  journal: Journal | null,
-): Promise<Found | null> {
+  simulation: Simulation,
+): Promise<Found> {
   const lineOf = lastLine(ordered)
   const promises = (design: number) =>
     asked.holds.map((text) => promiseOf(text, ordered[design]!.scenario, lineOf(design)))
   const goal: SizeGoal = { promises, ...how }
   const faults = new Map<number, Fault>()
-  const found = await findIn(ordered, asked, goal, { faults, shifts, journal })
-  const told = found && (await judged(found))
-  if (told === null) shifts.sayInterrupted()
-  return told
-
-  async function judged(found: Pick<Found, 'tried' | 'pick'>): Promise<Found | null> {
-    const { pick } = found
-    const near = pick === null ? await nearestOf(found.tried, goal, moreOf(shifts)) : null
-    if (pick === null && near === null) return null
-    const { tried } = near ?? found
-    const nearest = near && (near.design ?? leastShort(faults))
-    const design = pick ?? nearest ?? 0
-    const conditions = promises(design)
-    const fault = faults.get(design) ?? null
-    const end = tried.find((each) => each.design === design && each.without === null)
-    if (!end) return { tried, pick, nearest, conditions, fault, afresh: null }
-    const afresh = await judgeAfresh(end, ordered[design]!, lineOf(design), conditions, how, shifts)
-    return afresh && { tried, pick, nearest, conditions, fault, afresh }
+  const found = await findIn(ordered, asked, goal, faults, simulation)
+  const { pick } = found
+  const near = pick === null ? await nearestOf(found.tried, goal, moreOf(simulation)) : null
+  const { tried } = near ?? found
+  const nearest = near && (near.design ?? leastShort(faults))
+  const design = pick ?? nearest ?? 0
+  const told = {
+    ...{ tried, pick, nearest },
+    conditions: promises(design),
+    fault: faults.get(design) ?? null,
   }
+  const end = tried.find((each) => each.design === design && each.without === null)
+  if (!end) return { ...told, afresh: null }
+  const afresh = await judgeAfresh(end, ordered[design]!, lineOf(design), told.conditions, how, simulation)
+  return { ...told, afresh }
 }
 
-/** The shifts of a design as they stand, simulated as far as that takes. */
+/** The shifts of a design, simulated as far as that takes. */
 const moreOf =
-  (shifts: Shifts): MoreOf =>
-  async (design, count) => {
-    const isThere = shifts.of[design]!.length >= count || (await shifts.ensure(design, count))
-    return isThere ? shifts.of[design]! : null
-  }
+  (simulation: Simulation): MoreOf =>
+  (design, count) =>
+    simulation.first(design, count)
 
 /** The line of a design; the last one is kept. */
 function lastLine(ordered: readonly ChosenDesign[]): (design: number) => Line {
@@ -89,12 +81,13 @@ function lastLine(ordered: readonly ChosenDesign[]): (design: number) => Line {
   }
 }
 
-/** The search itself, with what the journal knows of it; `faults` takes what rules designs out by hand. */
+/** The search itself, with what is kept of it; `faults` takes what rules designs out by hand. */
 function findIn(
   ordered: readonly ChosenDesign[],
   asked: SizeAsked,
   goal: SizeGoal,
-  { faults, shifts, journal }: { faults: Map<number, Fault>; shifts: Shifts; journal: Journal | null },
+  faults: Map<number, Fault>,
+  simulation: Simulation,
 ): ReturnType<typeof findCheapest> {
   // two designs may be alike in all that shifts depend on, and differ in price
   const keyOf = (design: number) => `${design} ${ordered[design]!.key}`
@@ -110,33 +103,32 @@ function findIn(
       isBelow: belowOf(ordered, design, asked),
     })),
     goal,
-    moreOf(shifts),
+    moreOf(simulation),
     (design) => {
-      const outcome = journal?.outcomeOf(keyOf(design)) as Tried | undefined
+      const outcome = simulation.keeper?.outcomeOf(keyOf(design)) as Tried | undefined
       isKnown = outcome !== undefined
       return outcome ? { ...outcome, design } : null
     },
     (tried) => {
-      if (tried.without === null) journal?.keepOutcome(keyOf(tried.design), tried)
-      shifts.forget(tried.design)
-      shifts.tell(tried.without === null && !isKnown)
+      if (tried.without === null) simulation.keeper?.keepOutcome(keyOf(tried.design), tried)
+      simulation.forget(tried.design)
+      simulation.tell(tried.without === null && !isKnown)
     },
   )
 }
 
-/** Simulates the design that the search ended with on shifts that it did not see; null where it was interrupted. */
+/** Simulates the design that the search ended with on shifts that it did not see. */
 async function judgeAfresh(
   tried: Tried,
   { scenario }: ChosenDesign,
   line: Line,
   conditions: readonly Condition[],
   { confidence, most }: SearchHow,
-  shifts: Shifts,
-): Promise<JudgedAfresh | null> {
+  simulation: Simulation,
+): Promise<JudgedAfresh> {
   const { first, count } = freshShifts(tried, most)
-  const fresh = await shifts.afresh(tried.design, first, count)
-  if (fresh === null) return null
-  const countFrom = shifts.warmUps[tried.design]?.countFrom ?? 0
+  const fresh = await simulation.afresh(tried.design, first, count)
+  const countFrom = simulation.countFrom(tried.design)
   const estimation = estimationOf(scenario, { confidence, isPlain: false }, countFrom)
   const controls = controlsOf(fresh, estimation)
   const bottleneck = handCalculation(scenario).line.bottleneck?.name ?? null

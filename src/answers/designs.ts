@@ -1,10 +1,12 @@
 /** The designs that choices make: every combination, each read as a scenario, in order of what it costs. */
+
 import { shiftCostByHand } from '../hand/cost.js'
-import { type Choice, ChoiceError, choiceWritten, givenTwice, valuesOf } from '../scenario/choices.js'
-import { printable, ScenarioError, shown } from '../scenario/problems.js'
+import { type Choice, choiceWritten, givenTwice, valuesOf } from '../scenario/choices.js'
+import { misuse, readAt } from '../scenario/fault.js'
+import { printable, shown } from '../scenario/printable.js'
+import { ScenarioError } from '../scenario/problems.js'
+import type { ReadScenario } from '../scenario/read.js'
 import type { Scenario } from '../scenario/schema.js'
-import { UsageError } from './io.js'
-import type { CommandScenario } from './scenario.js'
 
 /** The path that takes names of variants. */
 export const variantPath = 'variant'
@@ -26,38 +28,28 @@ export interface ChosenDesign {
   key: string
 }
 
-/** The choices as the command line gives them, or the scenario. Throws `UsageError`. */
-export function choicesOf(written: readonly string[], { scenario }: CommandScenario): Choice[] {
+/** The choices as the command line gives them, or the scenario. Throws `Fault` `asked`. */
+export function choicesOf(written: readonly string[], { scenario }: ReadScenario): Choice[] {
   const choices =
     written.length > 0
-      ? written.map((text) => attempt(`--choose ${shown(text)}`, () => choiceWritten(text)))
+      ? written.map((text) => readAt(`--choose ${shown(text)}`, () => choiceWritten(text)))
       : Object.entries(scenario.size?.choose ?? {}).map(([path, values]) => ({
           path,
           values: Array.isArray(values)
             ? values
-            : attempt(`size.choose.${shown(path)}`, () => valuesOf(values)),
+            : readAt(`size.choose.${shown(path)}`, () => valuesOf(values)),
         }))
   if (choices.length === 0)
-    throw new UsageError(
+    throw misuse(
       'nothing to choose: give --choose "PATH=low..high/step", or name choices under `size: choose:` in the scenario',
     )
   const twice = choices.find(({ path }, index) => choices.findIndex((each) => each.path === path) < index)
-  if (twice) throw new UsageError(`${shown(twice.path)} is chosen twice: give all its values at once`)
+  if (twice) throw misuse(`${shown(twice.path)} is chosen twice: give all its values at once`)
   for (const { path, values } of choices) {
     const again = givenTwice(values)
-    if (again !== undefined)
-      throw new UsageError(`${shown(path)}: the value \`${shown(again)}\` is given twice`)
+    if (again !== undefined) throw misuse(`${shown(path)}: the value \`${shown(again)}\` is given twice`)
   }
   return choices
-}
-
-function attempt<T>(where: string, read: () => T): T {
-  try {
-    return read()
-  } catch (error) {
-    if (!(error instanceof ChoiceError)) throw error
-    throw new UsageError(`${where}: ${printable(error.message)}`)
-  }
 }
 
 /** Faults of a value that no combination mends. */
@@ -77,12 +69,12 @@ const slips = [
  */
 export function combine(
   choices: readonly Choice[],
-  loaded: CommandScenario,
+  loaded: ReadScenario,
   rate: (scenario: Scenario) => number,
 ): { designs: ChosenDesign[]; refused: Map<string, number>; all: number } {
   const all = choices.reduce((product, { values }) => product * values.length, 1)
   if (all > mostDesigns)
-    throw new UsageError(`${all} designs are more than ${mostDesigns}: take larger steps or fewer choices`)
+    throw misuse(`${all} designs are more than ${mostDesigns}: take larger steps or fewer choices`)
   const designs: ChosenDesign[] = []
   const refused = new Map<string, number>()
   for (let number = 0; number < all; number++) {
@@ -106,7 +98,7 @@ export function combine(
     }
   }
   if (designs.length === 0)
-    throw new UsageError(
+    throw misuse(
       `none of the ${all} designs is a scenario that can be simulated: ${printable([...refused.keys()].join('; '))}`,
     )
   return { designs, refused, all }
@@ -124,11 +116,11 @@ function placesOf(number: number, choices: readonly Choice[]): number[] {
   return places
 }
 
-function variantOf(name: unknown, { variants }: CommandScenario): string | null {
+function variantOf(name: unknown, { variants }: ReadScenario): string | null {
   if (name === undefined || name === noVariant) return null
   const known = variants.find((variant) => variant.name === name)
   if (!known)
-    throw new UsageError(
+    throw misuse(
       `there is no variant \`${shown(name)}\`; there are ${[noVariant, ...variants.map((each) => each.name)].join(', ')}`,
     )
   return known.name

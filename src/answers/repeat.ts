@@ -1,0 +1,23 @@
+/** The command line that makes the same document again. */
+import type { ScenarioAsked } from '../scenario/read.js'
+
+/** A word as a shell would need it: plain where nothing in it is special, else in single quotes. */
+export const quoted = (text: string): string =>
+  /^[\w./:=-]+$/.test(text) ? text : `'${text.replaceAll("'", `'\\''`)}'`
+
+/** An option with its value: a list is said once for each, true without a value, and what is undefined or false not at all. */
+export type Flag = readonly [name: string, value: string | number | boolean | readonly string[] | undefined]
+
+function words([name, value]: Flag): string[] {
+  if (value === undefined || value === false) return []
+  if (value === true) return [`--${name}`]
+  if (typeof value === 'number') return [`--${name} ${value}`]
+  return (typeof value === 'string' ? [value] : value).map((each) => `--${name} ${quoted(each)}`)
+}
+
+/** `tapeshift run line.yaml --set ... --seed a`. */
+export const repeatOf = (
+  command: string,
+  { name, set }: Pick<ScenarioAsked, 'set'> & { name: string },
+  flags: readonly Flag[],
+): string => ['tapeshift', command, quoted(name), ...words(['set', set]), ...flags.flatMap(words)].join(' ')

@@ -1,0 +1,159 @@
+/** What all commands do alike that simulate: load, ask the question, keep what is finished, show progress, hand the answer over. */
+import path from 'node:path'
+import type { Command } from 'commander'
+import type { Answer } from '../answers/answer.js'
+import type { ResultDocument } from '../questions/charts-of-document.js'
+import { isFault } from '../scenario/fault.js'
+import type { ReadScenario, ScenarioAsked } from '../scenario/read.js'
+import { type Context, type Extent, Interrupted, type Progress } from '../shifts/simulation.js'
+import { exitOf, exits, type Io } from './io.js'
+import type { Journal } from './journal.js'
+import {
+  addOverrideOptions,
+  addSimulationOptions,
+  refuseContradictions,
+  type SimulationOptions,
+} from './options.js'
+import { startProgress } from './progress.js'
+import { shownPath } from './result-folder.js'
+
+/** A command that simulates. */
+export interface StudyCommand<Options extends SimulationOptions> {
+  name: ResultDocument['command']
+  description: string
+  examples: string
+  /** Said after the options. */
+  after: string
+  /** Adds its own options, after those that change the scenario and before those of the simulation. */
+  options: (command: Command) => void
+  /** What is said of the option `--shifts`. */
+  shifts: string
+  /** Which scenario is asked for. */
+  scenario: (options: Options) => ScenarioAsked
+  answer: (loaded: ReadScenario, options: Options, context: Context) => Promise<Answer<ResultDocument>>
+}
+
+/** What every scenario is asked for with. */
+export const scenarioAsked = ({ set, seed, shifts, confidence }: SimulationOptions): ScenarioAsked => ({
+  set,
+  seed,
+  shifts,
+  confidence,
+})
+
+/** Adds the command; `finish` takes its exit code. */
+export function addStudy<Options extends SimulationOptions>(
+  program: Command,
+  io: Io,
+  finish: (code: number) => void,
+  command: StudyCommand<Options>,
+): void {
+  const added = program
+    .command(command.name)
+    .argument('<SCENARIO>', 'scenario file, or - for standard input')
+    .description(command.description)
+    .addHelpText('before', command.examples)
+    .addHelpText('after', command.after)
+  addOverrideOptions(added)
+  command.options(added)
+  addSimulationOptions(added, command.shifts).action(async (name: string, options: Options) =>
+    finish(await study(command, name, options, io)),
+  )
+}
+
+/** Answers the question of the command about the scenario `name`; returns the exit code. */
+async function study<Options extends SimulationOptions>(
+  command: StudyCommand<Options>,
+  name: string,
+  options: Options,
+  io: Io,
+): Promise<number> {
+  refuseContradictions(options)
+  // threads load while modules and scenario are read; what simulates takes long to load: not for --help
+  const { threads } = await import('../shifts/threads/pool.js')
+  const { workers, shifts = workers } = options
+  const executor = threads(Math.min(workers, shifts))
+  try {
+    return await answered(command, name, options, io, {
+      executor,
+      // they take a while to end: let them while the document is made
+      released: () => void executor.close(),
+    })
+  } finally {
+    await executor.close()
+  }
+}
+
+async function answered<Options extends SimulationOptions>(
+  command: StudyCommand<Options>,
+  name: string,
+  options: Options,
+  io: Io,
+  context: Context,
+): Promise<number> {
+  const [{ loadForCommand }, { refuseToOverwrite }, { openJournal }, { deliver, loadFiles }] =
+    await Promise.all([
+      import('./scenario.js'),
+      import('./result-folder.js'),
+      import('./journal.js'),
+      import('./deliver.js'),
+    ])
+  const loaded = await loadForCommand(name, command.scenario(options), io)
+  const folder = path.resolve(io.cwd, options.out ?? path.join('out', `${loaded.stem}-${command.name}`))
+  if (options.files) refuseToOverwrite(folder, name, loaded, io)
+  loadFiles(options)
+  let journal: Journal | null = null
+  const keeper = (course: string): Journal => {
+    journal = openJournal(folder, course, loaded.scenario.study.seed, options.resume === true, io)
+    return journal
+  }
+  try {
+    const answer = await command.answer(loaded, options, {
+      ...context,
+      ...watching(io, options.quiet === true),
+      ...(options.files ? { keeper } : {}),
+    })
+    await deliver(answer, { folder, loaded, options, io })
+    ;(journal as Journal | null)?.remove()
+    return exitOf(answer, options, io)
+  } catch (error) {
+    return afterFault(error, journal, io)
+  } finally {
+    ;(journal as Journal | null)?.close()
+  }
+}
+
+/** Shows progress on standard error, and ends the study at an interrupt. */
+function watching(io: Io, isQuiet: boolean): Pick<Context, 'signal' | 'watch'> {
+  const controller = new AbortController()
+  const watch = (extent: Extent): Progress => {
+    const progress = startProgress(extent, io, isQuiet)
+    const stopListening = io.onInterrupt(() => {
+      controller.abort()
+      io.stderr.write('\nstopping after the shifts in hand; press again to stop at once\n')
+    })
+    return {
+      update: (done, free) => progress.update(done, free),
+      stop() {
+        progress.stop()
+        stopListening()
+      },
+    }
+  }
+  return { signal: controller.signal, watch }
+}
+
+/** What is kept of a study that did not end; the exit code where it was interrupted. Throws what else happened. */
+function afterFault(error: unknown, journal: Journal | null, io: Io): number {
+  // what is asked for must change, or the scenario itself: what was simulated of it is of no use
+  if (isFault(error, 'standstill', 'unsettled', 'asked')) journal?.remove()
+  if (!(error instanceof Interrupted)) throw error
+  // where fewer are asked for than before, those that are kept may all lie beyond
+  if (error.done === 0 && journal?.isEmpty) journal.remove()
+  const kept =
+    journal && error.done > 0
+      ? `they are kept in ${shownPath(journal.file, io.cwd)}: the same command with --resume goes on with them`
+      : 'nothing was written'
+  io.stderr.write(`${error.message}; ${kept}\n`)
+  return exits.interrupted
+}

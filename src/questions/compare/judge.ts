@@ -1,0 +1,125 @@
+/** Compares designs that saw the same random numbers: every measure of each less that of another, shift by shift. */
+
+import { measureName, type StudyMeasure, studyMeasures } from '../../answers/figures.js'
+import type { Line, ShiftResult } from '../../line/line.js'
+import type { Scenario } from '../../scenario/schema.js'
+import { family } from '../../statistics/family.js'
+import {
+  type PairedDifference,
+  pairedDifference,
+  pairedRatioDifference,
+  pairedShareDifference,
+} from '../../statistics/paired.js'
+
+/** A design with its shifts in their order, from the first; another one may have more of them. */
+export interface Simulated {
+  name: string
+  scenario: Scenario
+  line: Line
+  shifts: readonly ShiftResult[]
+}
+
+/** Which design is held against which, by their places in the list. */
+export interface Pair {
+  of: number
+  against: number
+}
+
+/** Every other design against the first. */
+export const againstFirst = (designs: number): Pair[] =>
+  Array.from({ length: designs - 1 }, (_, index) => ({ of: index + 1, against: 0 }))
+
+/** Every design against every one before it. */
+export const allPairs = (designs: number): Pair[] =>
+  Array.from({ length: designs }, (_, of) =>
+    Array.from({ length: of }, (_, against) => ({ of, against })),
+  ).flat()
+
+/** What can be compared: a measure of the result, or one that is made of several for the comparison alone. */
+export interface Compared {
+  name: string
+  label: string
+  unit: StudyMeasure['unit']
+  /** The difference of two designs at a confidence, on (0, 1); null where either has no such measure, or no interval of its kind is known. */
+  of: (design: Simulated, against: Simulated, confidence: number) => PairedDifference | null
+}
+
+/** One comparison of a pair as a member of the family that was judged together. */
+export interface Judgement {
+  pair: Pair
+  measure: Compared
+  /** Its interval holds together with those of the whole family. */
+  together: PairedDifference
+  /** The same with an interval of its own. */
+  alone: PairedDifference
+  adjustedP: number
+  isShown: boolean
+}
+
+/** A measure of the result by name, as what is compared. */
+export const comparedMeasure = ({
+  name,
+  label,
+  unit,
+}: { name: string } & Pick<StudyMeasure, 'label' | 'unit'>): Compared => ({
+  name,
+  label,
+  unit,
+  of(design, against, confidence) {
+    const [here, there] = [design, against].map((each) =>
+      studyMeasures(each.line.columns, each.scenario.shift.campaign).find(
+        (measure) => measureName(measure) === name,
+      ),
+    )
+    if (!here || !there || here.kind !== there.kind || here.kind === 'quantile') return null
+    const [mine, theirs] = together(design, against)
+    const values = (shifts: readonly ShiftResult[], index: number) =>
+      shifts.map((shift) => shift.values[index]!)
+    const [base, other] = [values(theirs, there.index), values(mine, here.index)]
+    if (here.kind === 'share') return pairedShareDifference(base, other, confidence)
+    if (here.kind !== 'ratio') return pairedDifference(base, other, confidence)
+    return pairedRatioDifference(
+      base,
+      values(theirs, there.index + 1),
+      other,
+      values(mine, here.index + 1),
+      confidence,
+    )
+  },
+})
+
+/** The shifts that both have: pairs of the same number. */
+export function together(
+  { shifts: one }: Pick<Simulated, 'shifts'>,
+  { shifts: other }: Pick<Simulated, 'shifts'>,
+): [readonly ShiftResult[], readonly ShiftResult[]] {
+  const both = Math.min(one.length, other.length)
+  return [one.slice(0, both), other.slice(0, both)]
+}
+
+/**
+ * Judges all measures of all pairs together at the confidence of the family. What cannot be compared is no member of it;
+ * what does not differ in any shift is one, for its size must not depend on what the shifts show.
+ */
+export function judgeTogether(
+  designs: readonly Simulated[],
+  pairs: readonly Pair[],
+  measures: readonly Compared[],
+  confidence: number,
+): Judgement[] {
+  const members = pairs.flatMap((pair) =>
+    measures.flatMap((measure) => {
+      const at = (level: number) => measure.of(designs[pair.of]!, designs[pair.against]!, level)
+      const alone = at(confidence)
+      return alone === null ? [] : [{ pair, measure, alone, at: at as (level: number) => PairedDifference }]
+    }),
+  )
+  const judged = family(
+    members.map(({ alone, at }) => ({ pValue: alone.pValue, at })),
+    confidence,
+  )
+  return members.map(({ pair, measure, alone }, index) => {
+    const { estimate, adjustedP, isShown } = judged[index]!
+    return { pair, measure, alone, together: { ...alone, ...estimate }, adjustedP, isShown }
+  })
+}

@@ -1,0 +1,74 @@
+/** What a run is asked for: precision and requirements, by the names of the measures of its line. */
+import { measureAsked, requirementOf } from '../../answers/asked.js'
+import { type StudyMeasure, studyMeasures } from '../../answers/figures.js'
+import type { Requirement } from '../../answers/requirement.js'
+import type { Line } from '../../line/line.js'
+import { misuse, readAt } from '../../scenario/fault.js'
+import { shown } from '../../scenario/printable.js'
+import { parseQuantity } from '../../scenario/quantity.js'
+import type { ReadScenario } from '../../scenario/read.js'
+
+export interface RunOptions {
+  /** Simulate until plus-minus is at most this share of the figures `of`, such as `1 %`; `shifts` of the scenario are then the most. */
+  precision?: string | undefined
+  /** Measures that `precision` is about; the throughput where nobody says. */
+  of?: readonly string[] | undefined
+  /** `MEASURE SIGN VALUE`, such as `target-held >= 95 %`, or `precision`. */
+  require?: readonly string[] | undefined
+  /** Plain means and intervals, not narrowed by what is known of the arrivals. */
+  plain?: boolean | undefined
+  /** Keep the cases in each place over the shift; true where nobody says. */
+  held?: boolean | undefined
+  /** Record some minutes of an ordinary shift; true where nobody says. */
+  moment?: boolean | undefined
+}
+
+/** Most shifts of a study that goes on until it is precise enough, where the user does not say. */
+export const usualMost = 10_000
+
+export interface RunAsked {
+  precision: { share: number; of: readonly StudyMeasure[]; most: number } | null
+  /** `precision` stands for the requirement that the precision asked for was reached. */
+  requirements: readonly (Requirement | 'precision')[]
+}
+
+/** Reads the options against the measures that this line has. Throws `Fault` `asked`. */
+export function runAsked(
+  options: RunOptions,
+  { asked, scenario }: ReadScenario,
+  { columns }: Line,
+): RunAsked {
+  const { of: named = [], require = [] } = options
+  const measures = studyMeasures(columns, scenario.shift.campaign)
+  if (named.length > 0 && options.precision === undefined)
+    throw misuse('--of names what --precision is about: give --precision too, such as "1 %"')
+  const of = (named.length > 0 ? named : ['throughput']).map((name) => measureAsked('--of', name, measures))
+  return {
+    requirements: require.map((text) => requirement(text, measures, options)),
+    precision:
+      options.precision === undefined
+        ? null
+        : { share: shareOf(options.precision), of, most: asked.shifts ?? usualMost },
+  }
+}
+
+/** Reads a share, such as `1 %`, above 0 and below 1. */
+const shareOf = (text: string): number =>
+  readAt(`--precision ${shown(text)}`, () => {
+    const parsed = parseQuantity(text, 'share')
+    if (!('value' in parsed)) throw misuse(`${parsed.rule}; ${parsed.fix}`)
+    if (!(parsed.value > 0 && parsed.value < 1))
+      throw misuse('it must lie above 0 % and below 100 %, such as "1 %"')
+    return parsed.value
+  })
+
+function requirement(
+  text: string,
+  measures: readonly StudyMeasure[],
+  { precision }: RunOptions,
+): Requirement | 'precision' {
+  if (text.trim() !== 'precision') return requirementOf(text, measures)
+  if (precision === undefined)
+    throw misuse('--require precision: no precision is asked for; give --precision, such as "1 %"')
+  return 'precision'
+}

@@ -1,0 +1,134 @@
+/** How much does this line put out, and does it hold its target? Simulates its shifts and makes the document. */
+import { aboutOf } from '../../answers/about.js'
+import { type Answer, hasErrors, madeOf } from '../../answers/answer.js'
+import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
+import { shiftsCsv } from '../../answers/csv.js'
+import { estimationOf } from '../../answers/figures.js'
+import type { Made } from '../../answers/made.js'
+import { stoppingRule } from '../../answers/precision.js'
+import { repeatOf } from '../../answers/repeat.js'
+import { warningsOf } from '../../answers/warning.js'
+import { foretold } from '../../hand/foretold.js'
+import { handCalculation } from '../../hand/hand.js'
+import { unnamedStops } from '../../hand/unnamed.js'
+import { Line, type ShiftResult } from '../../line/line.js'
+import type { ReadScenario } from '../../scenario/read.js'
+import { type Context, type Simulation, simulating } from '../../shifts/simulation.js'
+import type { WarmUp } from '../../shifts/steady.js'
+import { ordinaryShift, type Stretch } from '../../shifts/stretch.js'
+import { type RunAsked, type RunOptions, runAsked } from './asked.js'
+import { type RunResult, runResult } from './document.js'
+
+/** What was simulated. */
+interface Study {
+  line: Line
+  shifts: readonly ShiftResult[]
+  warmUp: WarmUp | null
+  stretch: Stretch | null
+}
+
+/** Answers the question. Throws `Fault`. */
+export async function run(
+  loaded: ReadScenario,
+  options: RunOptions = {},
+  context: Context = {},
+): Promise<Answer<RunResult>> {
+  const { scenario } = loaded
+  const line = new Line(scenario)
+  const asked = runAsked(options, loaded, line)
+  const { seed, confidence, shifts: given } = scenario.study
+  const most = asked.precision?.most ?? given
+  const plan = {
+    designs: [{ scenario, key: '' }],
+    ...{ seed, total: most, isOpen: asked.precision !== null },
+    counts: 'shifts' as const,
+    isLean: options.held === false,
+    course: loaded.shiftsSha256,
+  }
+  const study = await simulating(plan, context, async (simulation): Promise<Study> => {
+    // where counting begins is known when the first shifts come
+    const how = () =>
+      estimationOf(scenario, { confidence, isPlain: options.plain === true }, simulation.countFrom(0))
+    const { precision } = asked
+    const isEnough = precision === null ? undefined : stoppingRule(precision.of, precision.share, how)
+    const shifts = await simulation.first(0, most, isEnough)
+    // the moment that a report shows is simulated once more: not for those who read figures only
+    const stretch =
+      options.moment === false
+        ? null
+        : await stretchOf(loaded, shifts, {
+            executor: simulation.executor,
+            countFrom: simulation.countFrom(0),
+          })
+    return { line, shifts, warmUp: simulation.warmUps[0] ?? null, stretch }
+  })
+  const document = documentOf(loaded, options, asked, study)
+  return {
+    document,
+    rows: () => new Map([['shifts.csv', shiftsCsv(line.columns, study.shifts)]]),
+    isMet: document.requirements.every(({ judgement }) => judgement === 'met'),
+    cannotWork: hasErrors(document),
+  }
+}
+
+function documentOf(loaded: ReadScenario, options: RunOptions, asked: RunAsked, study: Study): RunResult {
+  const { scenario } = loaded
+  const { stretch, ...simulated } = study
+  const checked = checkedDesigns(loaded)
+  return runResult({
+    scenario,
+    ...simulated,
+    made: made(loaded, options, asked, study.shifts.length),
+    ...asked,
+    ...(stretch ? { stretch } : {}),
+    byHand: foretold(scenario, handCalculation(scenario)),
+    about: aboutOf(loaded, [], checked),
+    warnings: warningsOf(checked.map(warnedDesign)),
+    assumed: loaded.assumed,
+    notes: notes(loaded),
+  })
+}
+
+/** Twenty minutes of an ordinary shift as they happened. */
+function stretchOf(
+  { scenario }: ReadScenario,
+  shifts: readonly ShiftResult[],
+  { executor, countFrom }: { executor: Simulation['executor']; countFrom: number },
+): Promise<Stretch> {
+  const { shift, why } = ordinaryShift(shifts)
+  const { seed } = scenario.study
+  const part = { seed, design: 0, scenario, from: shift, to: shift, countFrom }
+  return executor.work({ what: 'stretch', ...part, length: 1200, why })
+}
+
+function made(
+  loaded: ReadScenario,
+  { of = [], require = [], plain = false }: RunOptions,
+  { precision }: RunAsked,
+  shifts: number,
+): Made {
+  const { variant, confidence } = loaded.asked
+  const share = precision && `${Number((precision.share * 100).toPrecision(12))} %`
+  const repeat = repeatOf('run', loaded.asked, [
+    ['variant', variant],
+    ['precision', share ?? undefined],
+    ['of', precision ? of : []],
+    ['shifts', precision?.most ?? shifts],
+    ['seed', loaded.scenario.study.seed],
+    ['confidence', confidence],
+    ['require', require],
+    ['plain', plain],
+  ])
+  return madeOf(loaded, { shifts, plain, repeat })
+}
+
+/** Stops that the scenario does not name do not happen, and orders end: said beside the figures. */
+function notes({ scenario }: ReadScenario): string[] {
+  const missing = unnamedStops(scenario).map(({ stop, pieces }) => `${stop} ${pieces.join(', ')}`)
+  if (scenario.shift.breaks.length === 0) missing.push('breaks')
+  const ordered = Object.entries(scenario.arrivals).flatMap(([name, { orders }]) => (orders ? [name] : []))
+  return [
+    ...(missing.length > 0 ? [`The scenario names no ${missing.join('; no ')}: none happen here.`] : []),
+    ...ordered.map((name) => `After the last order of ${name} nothing more comes from there in a shift.`),
+  ]
+}

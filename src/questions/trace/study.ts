@@ -1,0 +1,131 @@
+/** What happened in one shift, event by event? Simulates it and tells it as text or as JSON while it runs. */
+import { Line, type ShiftResult } from '../../line/line.js'
+import type { ShiftEvent } from '../../line/observer.js'
+import { type Fault, isFault, misuse } from '../../scenario/fault.js'
+import { nearest } from '../../scenario/nearest.js'
+import { shown } from '../../scenario/printable.js'
+import { parseQuantity } from '../../scenario/quantity.js'
+import type { ReadScenario } from '../../scenario/read.js'
+import type { Scenario } from '../../scenario/schema.js'
+import { inProcess } from '../../shifts/in-process.js'
+import { findWarmUp } from '../../shifts/steady.js'
+import { unsettled } from '../../shifts/unsettled.js'
+import { version } from '../../version.js'
+import { clockText, jsonTrace, type TraceMade, textTrace } from './events.js'
+import { type TraceChoice, traceFilter } from './filter.js'
+
+export interface TraceOptions {
+  /** Number of the shift, from 1. */
+  shift: number
+  /** Only this case, numbered in order of arrival from 1, and the stops of the piece that it is in. */
+  case?: number | undefined
+  /** Only these places. */
+  equipment?: readonly string[] | undefined
+  /** Only from this time of the shift on, such as `1 h`, and only until that one. */
+  from?: string | undefined
+  to?: string | undefined
+  /** One JSON object a line, times in seconds, unrounded. */
+  json?: boolean | undefined
+}
+
+/** Simulated seconds between two parts of the text. */
+const step = 60
+
+/** The text, in parts as the shift goes on: `until` is how far it has come, s. Throws `Fault`; of a standstill what led to it comes before. */
+export async function* trace(
+  loaded: ReadScenario,
+  options: TraceOptions,
+): AsyncGenerator<{ text: string; until: number }> {
+  const { scenario, sha256 } = loaded
+  const line = new Line(scenario)
+  const [from, to] = [timeOf('--from', options.from), timeOf('--to', options.to)]
+  const choice = choiceOf(options, { from, to }, Object.keys(scenario.line), line.end)
+  const { seed } = scenario.study
+  if (scenario.shift.start === 'steady') {
+    // its row is that of the study, which counts from the end of the warm-up
+    const warmUp = await findWarmUp(inProcess(), { seed, scenario, design: 0 })
+    if (!warmUp.isSettled) throw unsettled(warmUp, scenario)
+    line.countFrom = warmUp.countFrom
+  }
+  const made = { version, seed, shift: options.shift, scenario: { title: scenario.title, sha256 } }
+  const writer = options.json ? jsonTrace : textTrace(placesOf(scenario), scenario.display)
+  const isShown = traceFilter(choice)
+  let arrived = 0
+  let hasBegun = false
+  let parts: string[] = []
+  // nothing is told before there is something to show
+  const tell = (text: string) => {
+    if (!hasBegun) parts.push(writer.head(made))
+    hasBegun = true
+    parts.push(text)
+  }
+  const taken = (until: number) => {
+    const text = parts.join('')
+    parts = []
+    return { text, until }
+  }
+  line.observe((event: ShiftEvent) => {
+    if (event.event === 'arrives') arrived++
+    if (isShown(event)) tell(writer.event(event))
+  })
+  let until = 0
+  try {
+    const shift = line.simulateInSteps(seed, options.shift, step)
+    let at = shift.next()
+    for (; !at.done; at = shift.next()) {
+      until += step
+      yield taken(until)
+    }
+    if (choice.case !== undefined && choice.case > arrived) throw neverArrives(choice.case, arrived, made)
+    tell(writer.row(options.shift, line.columns, at.value as ShiftResult))
+    yield taken(until)
+  } catch (error) {
+    // where the line comes to a standstill, what led to it is what is wanted
+    if (isFault(error, 'standstill')) yield taken(until)
+    throw error
+  } finally {
+    line.observe(null)
+  }
+}
+
+/** A time of the shift, s; undefined where the option is not given. */
+function timeOf(option: string, text: string | undefined): number | undefined {
+  if (text === undefined) return undefined
+  const parsed = parseQuantity(text, 'time')
+  if (!('value' in parsed)) throw misuse(`${option} ${shown(text)}: ${parsed.rule}; ${parsed.fix}`)
+  if (parsed.value < 0)
+    throw misuse(`${option} ${shown(text)}: a time of the shift counts from its start; 0 s is the first`)
+  return parsed.value
+}
+
+/** Where events may happen: the shift, crews with breaks of their own, sources and pieces. */
+function placesOf({ arrivals, crew, line }: Scenario): string[] {
+  const crews = Object.keys(crew).filter((name) => crew[name]!.breaks)
+  return ['shift', ...crews.map((name) => `crew.${name}`), ...Object.keys(arrivals), ...Object.keys(line)]
+}
+
+/** The filters, held against the line: one that nothing can pass is an error. */
+function choiceOf(
+  options: TraceOptions,
+  { from = 0, to = Infinity }: { from: number | undefined; to: number | undefined },
+  known: readonly string[],
+  end: number,
+): TraceChoice {
+  const equipment = options.equipment ?? []
+  const unknown = equipment.find((each) => !known.includes(each))
+  if (unknown !== undefined)
+    throw misuse(`there is no piece \`${shown(unknown)}\` in the line; ${nearest(unknown, known)}`)
+  if (from > to)
+    throw misuse(`--from ${shown(options.from)} comes after --to ${shown(options.to)}: exchange the two`)
+  if (from > end)
+    throw misuse(
+      `--from ${shown(options.from)} comes after the end, ${clockText(end)} from the start: an earlier time`,
+    )
+  return { equipment, from, to, ...(options.case === undefined ? {} : { case: options.case }) }
+}
+
+function neverArrives(number: number, arrived: number, { shift, seed }: TraceMade): Fault {
+  const known =
+    arrived === 0 ? 'no case arrives' : `the last one is case ${arrived}: did you mean \`${arrived}\`?`
+  return misuse(`case ${number} never arrives in shift ${shift} of seed ${shown(seed)}; ${known}`)
+}
