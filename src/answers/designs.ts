@@ -4,7 +4,7 @@ import { shiftCostByHand } from '../hand/cost.js'
 import { type Choice, choiceWritten, givenTwice, valuesOf } from '../scenario/choices.js'
 import { misuse, readAt } from '../scenario/fault.js'
 import { printable, shown } from '../scenario/printable.js'
-import { ScenarioError } from '../scenario/problems.js'
+import { unlessNoScenario } from '../scenario/problems.js'
 import type { ReadScenario } from '../scenario/read.js'
 import type { Scenario } from '../scenario/schema.js'
 
@@ -80,22 +80,18 @@ export function combine(
   for (let number = 0; number < all; number++) {
     const places = placesOf(number, choices)
     const set = Object.fromEntries(choices.map(({ path, values }, index) => [path, values[places[index]!]]))
-    try {
-      const resolved = loaded.vary(variantOf(set[variantPath], loaded), changesOf(set))
-      designs.push({
-        places,
-        set,
-        scenario: resolved.scenario,
-        cost: shiftCostByHand(resolved.scenario, rate(resolved.scenario)),
-        key: loaded.shiftsHash(resolved),
-      })
-    } catch (error) {
-      if (!(error instanceof ScenarioError)) throw error
-      const [problem] = error.problems
-      if (!problem || slips.includes(problem.code)) throw error
-      const reason = `${problem.path}: ${problem.rule}`
-      refused.set(reason, (refused.get(reason) ?? 0) + 1)
+    const read = () => loaded.vary(variantOf(set[variantPath], loaded), changesOf(set))
+    const design = unlessNoScenario(read)
+    if ('problem' in design) {
+      if (slips.includes(design.problem.code)) read()
+      refused.set(design.reason, (refused.get(design.reason) ?? 0) + 1)
+      continue
     }
+    const { made } = design
+    designs.push({
+      ...{ places, set, scenario: made.scenario, key: loaded.shiftsHash(made) },
+      cost: shiftCostByHand(made.scenario, rate(made.scenario)),
+    })
   }
   if (designs.length === 0)
     throw misuse(

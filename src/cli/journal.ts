@@ -89,39 +89,17 @@ export class Journal implements Keeper {
     note: (text: string) => void,
   ): Journal {
     const file = path.join(folder, 'journal.ndjson')
-    const header = `${JSON.stringify({ format, ...owner })}\n`
-    const kept = readKept(file)
-    if (kept !== null && kept.owner !== null) {
-      const others = differences(kept.owner, owner)
-      if (isResumed && others !== null)
-        throw misuse(
-          `${file} is of another study: it was made with ${others.kept}; this one is ${others.wanted}. Simulate that one, choose another --out, or leave out --resume to begin anew`,
-        )
-      const [count, what] =
-        kept.outcomes.size > 0 ? [kept.outcomes.size, 'designs'] : [countOf(kept.shifts), 'shifts']
-      if (!isResumed && count > 0) {
-        if (others === null)
-          throw misuse(
-            `${file} keeps ${count} ${what} of this very study: --resume goes on with them; delete that file to begin anew`,
-          )
-        note(`the journal of another study (${others.kept}; ${count} ${what}) that did not end is replaced`)
-      }
-    }
-    if (isResumed && (kept === null || kept.shifts.size + kept.outcomes.size === 0))
+    const found = readKept(file)
+    if (found?.owner) refuseToLose(file, found, found.owner, owner, isResumed, note)
+    if (isResumed && (found === null || isNothing(found)))
       note(`no shifts are kept in ${file}: the study begins with the first one`)
-    const goesOn = kept !== null && kept.owner !== null && isResumed
+    const kept = isResumed && found?.owner ? found : { ...nothingKept(), owner: null }
     try {
       mkdirSync(folder, { recursive: true })
-      const descriptor = openSync(file, goesOn ? 'r+' : 'w')
-      const journal = new Journal(
-        file,
-        descriptor,
-        goesOn ? kept.size : 0,
-        goesOn ? kept.shifts : new Map(),
-        goesOn ? kept.outcomes : new Map(),
-      )
+      const descriptor = openSync(file, kept.owner ? 'r+' : 'w')
+      const journal = new Journal(file, descriptor, kept.size, kept.shifts, kept.outcomes)
       ftruncateSync(descriptor, journal.size)
-      if (!goesOn) journal.write(header)
+      if (!kept.owner) journal.write(`${JSON.stringify({ format, ...owner })}\n`)
       return journal
     } catch (error) {
       if (isFault(error, 'file')) throw error
@@ -181,6 +159,10 @@ interface Kept {
   size: number
 }
 
+const nothingKept = (): Kept => ({ owner: null, shifts: new Map(), outcomes: new Map(), size: 0 })
+
+const isNothing = ({ shifts, outcomes }: Kept): boolean => shifts.size + outcomes.size === 0
+
 /** Reads a journal up to its first line that is not whole; null where there is none. */
 function readKept(file: string): Kept | null {
   let bytes: Buffer
@@ -190,30 +172,59 @@ function readKept(file: string): Kept | null {
     if (['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '')) return null
     throw new Fault('file', `cannot read ${file}: ${reason(error)}`)
   }
-  const kept: Kept = { owner: null, shifts: new Map(), outcomes: new Map(), size: 0 }
-  while (kept.size < bytes.length) {
-    const end = bytes.indexOf(10, kept.size)
-    if (end < 0) break
+  const kept = nothingKept()
+  for (let end = bytes.indexOf(10); end >= 0; end = bytes.indexOf(10, kept.size)) {
     const line = parsed(bytes.toString('utf8', kept.size, end))
     if (kept.owner === null) {
       if (line?.format !== format)
         throw misuse(`${file} is no journal of this program: choose another --out, or delete it`)
       kept.owner = line as unknown as JournalOwner
-    } else {
-      if (line === null) break
-      if (typeof line.design === 'string' && line.outcome !== undefined) {
-        kept.outcomes.set(line.design, line.outcome)
-        kept.size = end + 1
-        continue
-      }
-      const entry = line as unknown as Entry
-      if (!Number.isInteger(entry.shift) || series.some((name) => !Array.isArray(entry[name]))) break
-      const design = entry.design ?? ''
-      kept.shifts.set(design, (kept.shifts.get(design) ?? new Map()).set(entry.shift, resultOf(entry)))
-    }
+    } else if (line === null || !takeLine(line, kept)) break
     kept.size = end + 1
   }
   return kept
+}
+
+/** Takes what a line keeps; false where it is none of ours. */
+function takeLine(line: Record<string, unknown>, kept: Kept): boolean {
+  if (typeof line.design === 'string' && line.outcome !== undefined) {
+    kept.outcomes.set(line.design, line.outcome)
+    return true
+  }
+  const entry = line as unknown as Entry
+  if (!Number.isInteger(entry.shift) || series.some((name) => !Array.isArray(entry[name]))) return false
+  const design = entry.design ?? ''
+  kept.shifts.set(design, (kept.shifts.get(design) ?? new Map()).set(entry.shift, resultOf(entry)))
+  return true
+}
+
+/**
+ * Throws `Fault` `asked` where kept shifts of this very study would be lost or mixed with another's; those of another study are
+ * replaced, after `note` was told.
+ */
+function refuseToLose(
+  file: string,
+  kept: Kept,
+  keptFor: JournalOwner,
+  owner: JournalOwner,
+  isResumed: boolean,
+  note: (text: string) => void,
+): void {
+  const others = differences(keptFor, owner)
+  if (isResumed) {
+    if (others === null) return
+    throw misuse(
+      `${file} is of another study: it was made with ${others.kept}; this one is ${others.wanted}. Simulate that one, choose another --out, or leave out --resume to begin anew`,
+    )
+  }
+  if (isNothing(kept)) return
+  const { size } = kept.outcomes
+  const count = size > 0 ? `${size} designs` : `${countOf(kept.shifts)} shifts`
+  if (others === null)
+    throw misuse(
+      `${file} keeps ${count} of this very study: --resume goes on with them; delete that file to begin anew`,
+    )
+  note(`the journal of another study (${others.kept}; ${count}) that did not end is replaced`)
 }
 
 function parsed(line: string): Record<string, unknown> | null {

@@ -66,3 +66,14 @@ export function problemWithoutPlace(
 ): Problem {
   return { code, path: '', source, line: 0, column: 0, found, rule, fix, window: '' }
 }
+
+/** What `read` gives, or the first problem why it is no scenario, in words. */
+export function unlessNoScenario<T>(read: () => T): { made: T } | { problem: Problem; reason: string } {
+  try {
+    return { made: read() }
+  } catch (error) {
+    if (!(error instanceof ScenarioError)) throw error
+    const problem = error.problems[0]!
+    return { problem, reason: `${problem.path}: ${problem.rule}` }
+  }
+}

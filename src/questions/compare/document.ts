@@ -110,30 +110,8 @@ export interface CompareRecord {
 export function compareResult(record: CompareRecord): CompareResult {
   const { designs, made } = record
   const { scenario: base } = designs[0]!
-  const how = { confidence: made.confidence, isPlain: made.plain }
-  const currency = currencyOf(base)
-  const judgements = judgeTogether(
-    designs,
-    record.pairs,
-    [...measuresNamed(designs, record.compared), runningCost, costBeforeFailures],
-    made.confidence,
-  )
-  const figures = (pair: Pair): Record<string, DifferenceFigure> =>
-    Object.fromEntries(
-      judgements
-        .filter((each) => each.pair === pair)
-        .map((each) => [
-          each.measure.name,
-          judgedFigure(
-            each,
-            judgements.length,
-            currency,
-            record.matters.get(each.measure.name),
-            made.confidence,
-          ),
-        ]),
-    )
-  const result: CompareResult = {
+  const { differences, pairs } = differencesOf(record)
+  return {
     format: 'tapeshift-result/1',
     command: 'compare',
     made,
@@ -141,53 +119,74 @@ export function compareResult(record: CompareRecord): CompareResult {
     display: base.display,
     shift: shiftOf(base),
     target: base.target ?? null,
-    currency,
+    currency: currencyOf(base),
     best: record.best,
     compared: [...record.compared],
-    variants: {},
-    differences: {},
-    pairs: [],
+    variants: variantsOf(record, differences),
+    differences,
+    pairs,
     ...(record.about ? { about: record.about } : {}),
     assumed: record.assumed,
     notes: record.notes,
     shifts: 'shifts.csv',
   }
+}
+
+/** All differences: those from the base, and those of other pairs. */
+function differencesOf(record: CompareRecord): Pick<CompareResult, 'differences' | 'pairs'> {
+  const { designs, compared, matters } = record
+  const { confidence } = record.made
+  const currency = currencyOf(designs[0]!.scenario)
+  const measures = [...measuresNamed(designs, compared), runningCost, costBeforeFailures]
+  const judgements = judgeTogether(designs, record.pairs, measures, confidence)
+  const told: Pick<CompareResult, 'differences' | 'pairs'> = { differences: {}, pairs: [] }
   for (const pair of record.pairs) {
     const [of, against] = [designs[pair.of]!, designs[pair.against]!]
-    if (pair.against > 0)
-      result.pairs.push({ of: of.name, against: against.name, differences: figures(pair) })
-    else
-      result.differences[of.name] = {
-        ...figures(pair),
-        ...others(of, against, record.compared, made.confidence),
-      }
+    const figures = Object.fromEntries(
+      judgements
+        .filter((each) => each.pair === pair)
+        .map((each) => {
+          const { name } = each.measure
+          return [name, judgedFigure(each, judgements.length, currency, matters.get(name), confidence)]
+        }),
+    )
+    if (pair.against > 0) told.pairs.push({ of: of.name, against: against.name, differences: figures })
+    else told.differences[of.name] = { ...figures, ...others(of, against, compared, confidence) }
   }
+  return told
+}
+
+/** The designs with their figures, and what each is worth beside the base. */
+function variantsOf(
+  { designs, made, requirements }: CompareRecord,
+  differences: CompareResult['differences'],
+): CompareResult['variants'] {
+  const how = { confidence: made.confidence, isPlain: made.plain }
   let yearlyCases: number | null = null
+  const variants: CompareResult['variants'] = {}
   for (const [index, design] of designs.entries()) {
     const { line, scenario, shifts } = design
     const { name, note, set, countFrom, tapeLayout } = design
     const estimates = estimatesOf(line, scenario, shifts, how, countFrom)
     const output = estimates.get('output')!.mean
     if (index === 0) yearlyCases = scenario.money?.shifts ? orNull(output * scenario.money.shifts) : null
-    const differences = result.differences[name]
-    const running = differences?.[runningCost.name]
-    result.variants[name] = {
+    const running = differences[name]?.[runningCost.name]
+    const beforeFailures = differences[name]?.[costBeforeFailures.name] ?? null
+    variants[name] = {
       note,
       set,
       shifts: shifts.length,
-      requirements: record.requirements[index]!.map((each) => ({
+      requirements: requirements[index]!.map((each) => ({
         require: each.text,
         judgement: judge(each, estimates.get(measureName(each.measure))!),
         measure: measureName(each.measure),
       })),
       tapeLayout,
-      worth: running
-        ? worth(design, designs[0]!, running, differences[costBeforeFailures.name] ?? null, yearlyCases)
-        : null,
+      worth: running ? worth(design, designs[0]!, running, beforeFailures, yearlyCases) : null,
       ...lineResult(line, scenario, shifts, estimates, countFrom),
     }
   }
-  return result
+  return variants
 }
 
 /** Measures by name with the words of the first design that has them. */

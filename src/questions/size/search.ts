@@ -87,18 +87,27 @@ export async function findCheapest(
     const risk = (1 - goal.confidence) / 2 / (simulated * (simulated + 1))
     const found = known(design) ?? (await tryOne(design, goal, risk, more))
     tell(found)
-    open = open.filter((each) => each !== design)
     if (found.verdict === 'accepted' && (pick === null || design < pick)) pick = design
-    if (goal.isFull) continue
-    if (found.verdict === 'accepted') open = open.filter((each) => each < design)
-    if (found.verdict === 'refused')
-      open = open.filter((each) => {
-        const isBelow = candidates[each]!.isBelow(design)
-        if (isBelow) refuse(each, { worseThan: design })
-        return !isBelow
-      })
+    open = open.filter((each) => each !== design)
+    if (!goal.isFull) open = stillOpen(open, found, candidates, refuse)
   }
   return { tried, pick }
+}
+
+/** The designs that what was found of one leaves open; those that it refuses with it are told. */
+function stillOpen(
+  open: readonly number[],
+  { design, verdict }: Tried,
+  candidates: readonly Candidate[],
+  refuse: (design: number, without: NonNullable<Tried['without']>) => void,
+): number[] {
+  if (verdict === 'accepted') return open.filter((each) => each < design)
+  if (verdict !== 'refused') return [...open]
+  return open.filter((each) => {
+    const isBelow = candidates[each]!.isBelow(design)
+    if (isBelow) refuse(each, { worseThan: design })
+    return !isBelow
+  })
 }
 
 /** Of the open designs, in order of cost, the one that rules out most whichever way it goes; of equals the cheapest. */

@@ -59,16 +59,8 @@ export function sweepResult(parts: Parts): SweepResult {
   const { kind, varied, loaded, measures, outcomes, shifts } = parts
   const { scenario } = loaded
   const { confidence } = scenario.study
-  const failures: LeftOut[] = []
-  const sampled = ({ set, at, key }: Planned): SampledDesign | null => {
-    const outcome = outcomes.get(key)!
-    if ('samples' in outcome) return { set, at, samples: outcome.samples }
-    failures.push({ path: setText(set), reason: outcome.failed })
-    return null
-  }
-  const base = sampled(parts.base)!
-  const tried = parts.points.filter(({ key }) => 'samples' in outcomes.get(key)!)
-  const designs = parts.points.flatMap((point) => sampled(point) ?? [])
+  const [base] = sampledOf([parts.base], outcomes).designs as [SampledDesign]
+  const { designs, tried, failures } = sampledOf(parts.points, outcomes)
   const { checked, errorsOf, notes } = checkedPoints(loaded, tried)
   const points = pointsOf(designs, measures, confidence).map((point, index) => ({
     ...point,
@@ -78,9 +70,7 @@ export function sweepResult(parts: Parts): SweepResult {
     ...checked.map(warnedDesign),
     ...(checked.length > 1 ? [] : tried.map(pricedDesign)),
   ])
-  const isCostInPart = warnings.some(({ differs }) => differs)
   const factors = kind === 'each' ? [] : varied.map((factor) => factorOf(factor, parts))
-  const target = scenario.target ?? null
   return {
     format: 'tapeshift-result/1',
     command: 'sweep',
@@ -89,7 +79,7 @@ export function sweepResult(parts: Parts): SweepResult {
     ...headed(warnings),
     display: scenario.display,
     shift: shiftOf(scenario),
-    target,
+    target: scenario.target ?? null,
     currency: currencyOf(scenario),
     factors,
     measures: [...measures],
@@ -100,33 +90,62 @@ export function sweepResult(parts: Parts): SweepResult {
       ]),
     ),
     points,
-    curve:
-      kind === 'curve'
-        ? {
-            ...curveOf({
-              ...{ designs, base, measures, target, confidence, isCostInPart },
-              factorUnit: varied[0]!.unit,
-            }),
-            byHand: speedByHand(varied[0]!.path, scenario),
-          }
-        : null,
-    grid: kind === 'grid' ? gridOf(points, factors, measures) : null,
-    each: kind === 'each' ? eachOf(movedInputs(parts), base, measures, confidence) : null,
-    plan:
-      kind === 'plan'
-        ? planOf(
-            points,
-            factors,
-            varied.map(({ values }) => [values[0]!, values[1]!] as const),
-            measures,
-            confidence,
-          )
-        : null,
+    ...toldOf(
+      parts,
+      { base, designs, points, factors },
+      warnings.some(({ differs }) => differs),
+    ),
     leftOut: [...parts.leftOut, ...unlike(failures)],
     about: aboutOf(loaded, [], [{ ...checked[0]!, name: null }]),
     assumed: loaded.assumed,
     notes: [...parts.notes, ...notes],
     shifts: 'designs.csv',
+  }
+}
+
+/** The designs that were simulated to the end, with their samples, and why others were not. */
+function sampledOf(points: readonly Planned[], outcomes: Parts['outcomes']) {
+  const failures: LeftOut[] = []
+  const tried: Planned[] = []
+  const designs = points.flatMap((point): SampledDesign[] => {
+    const outcome = outcomes.get(point.key)!
+    if ('failed' in outcome) {
+      failures.push({ path: setText(point.set), reason: outcome.failed })
+      return []
+    }
+    tried.push(point)
+    return [{ set: point.set, at: point.at, samples: outcome.samples }]
+  })
+  return { designs, tried, failures }
+}
+
+/** What a sweep of each kind tells; null of the others. */
+function toldOf(
+  parts: Parts,
+  told: Pick<SweepResult, 'points' | 'factors'> & { base: SampledDesign; designs: SampledDesign[] },
+  isCostInPart: boolean,
+): Pick<SweepResult, 'curve' | 'grid' | 'each' | 'plan'> {
+  const { kind, varied, measures, loaded } = parts
+  const { base, designs, points, factors } = told
+  const { target = null, study } = loaded.scenario
+  const { confidence } = study
+  const none = { curve: null, grid: null, each: null, plan: null }
+  switch (kind) {
+    case 'curve': {
+      const [{ path, unit: factorUnit }] = varied as [Varied]
+      const curve = curveOf({
+        ...{ designs, base, measures, target, confidence, isCostInPart, factorUnit },
+      })
+      return { ...none, curve: { ...curve, byHand: speedByHand(path, loaded.scenario) } }
+    }
+    case 'grid':
+      return { ...none, grid: gridOf(points, factors, measures) }
+    case 'each':
+      return { ...none, each: eachOf(movedInputs(parts), base, measures, confidence) }
+    case 'plan': {
+      const ends = varied.map(({ values }) => [values[0]!, values[1]!] as const)
+      return { ...none, plan: planOf(points, factors, ends, measures, confidence) }
+    }
   }
 }
 

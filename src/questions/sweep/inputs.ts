@@ -64,42 +64,49 @@ const isMap = (value: unknown): value is Record<string, unknown> =>
  * a list of rates. Shares stay within 0 and 1; what is 0 does not move.
  */
 export function inputsOf(resolved: Record<string, unknown>): { inputs: Input[]; leftOut: LeftOut[] } {
-  const inputs: Input[] = []
-  const leftOut: LeftOut[] = []
-  const visit = (value: unknown, path: string): void => {
-    const law = scaleKeys(value)
-    if (law !== null) {
-      const [name, keys] = law
-      const parameters = (value as Record<string, Record<string, unknown>>)[name]!
-      const stretched = (factor: number) => ({
-        [name]: { ...parameters, ...scaled(parameters, keys, factor) },
-      })
-      const isNothing = keys.every((key) => (amountOf(parameters[key])?.number ?? 0) === 0)
-      add(path, value, stretched(1 - moved), stretched(1 + moved), isNothing)
-    } else if (isRates(value)) {
-      const times = (factor: number) => value.map((each) => movedValue(each, factor))
-      add(path, value, times(1 - moved), times(1 + moved), false)
-    } else if (Array.isArray(value) && value.length > mostEntries)
-      leftOut.push({ path, reason: `a list of more than ${mostEntries} entries: name one with --vary` })
-    else if (Array.isArray(value))
-      for (const [index, each] of value.entries()) visit(each, `${path}.${index}`)
-    else if (isMap(value)) {
-      for (const [key, each] of Object.entries(value))
-        if (!aside.includes(key)) visit(each, path === '' ? key : `${path}.${key}`)
-    } else {
-      const amount = amountOf(value)
-      if (amount === null) return
-      add(path, value, movedValue(value, 1 - moved), movedValue(value, 1 + moved), amount.number === 0)
-    }
+  const found = within(resolved, '')
+  return {
+    inputs: found.flatMap((each) => ('base' in each ? [each] : [])),
+    leftOut: found.flatMap((each) => ('reason' in each ? [each] : [])),
   }
-  const add = (path: string, base: unknown, low: unknown, high: unknown, isNothing: boolean): void => {
-    const reason = idle.find(([pattern]) => pattern.test(path))?.[1]
-    if (reason !== undefined) leftOut.push({ path, reason })
-    else if (isNothing) leftOut.push({ path, reason: 'it is 0: a tenth of it is nothing' })
-    else inputs.push({ path, base, low, high, whole: wholeEnds(base) })
+}
+
+/** The inputs in a value at `path`, and what is left out of it. */
+function within(value: unknown, path: string): (Input | LeftOut)[] {
+  const law = scaleKeys(value)
+  if (law !== null) {
+    const [name, keys] = law
+    const parameters = (value as Record<string, Record<string, unknown>>)[name]!
+    const isNothing = keys.every((key) => (amountOf(parameters[key])?.number ?? 0) === 0)
+    const stretched = (factor: number) => ({ [name]: { ...parameters, ...scaled(parameters, keys, factor) } })
+    return [inputAt(path, value, stretched, isNothing)]
   }
-  visit(resolved, '')
-  return { inputs, leftOut }
+  if (isRates(value))
+    return [inputAt(path, value, (factor) => value.map((each) => movedValue(each, factor)), false)]
+  if (Array.isArray(value))
+    return value.length > mostEntries
+      ? [{ path, reason: `a list of more than ${mostEntries} entries: name one with --vary` }]
+      : value.flatMap((each, index) => within(each, `${path}.${index}`))
+  if (isMap(value))
+    return Object.entries(value).flatMap(([key, each]) =>
+      aside.includes(key) ? [] : within(each, path === '' ? key : `${path}.${key}`),
+    )
+  const amount = amountOf(value)
+  if (amount === null) return []
+  return [inputAt(path, value, (factor) => movedValue(value, factor), amount.number === 0)]
+}
+
+/** An input with its ends; why it is left out where moving it says nothing. */
+function inputAt(
+  path: string,
+  base: unknown,
+  times: (factor: number) => unknown,
+  isNothing: boolean,
+): Input | LeftOut {
+  const reason = idle.find(([pattern]) => pattern.test(path))?.[1]
+  if (reason !== undefined) return { path, reason }
+  if (isNothing) return { path, reason: 'it is 0: a tenth of it is nothing' }
+  return { path, base, low: times(1 - moved), high: times(1 + moved), whole: wholeEnds(base) }
 }
 
 /** A law of times by its scale, such as `mean 85 s` or `3.2 s to 5.6 s`; null of anything else. */

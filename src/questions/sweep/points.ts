@@ -1,7 +1,7 @@
 /** The designs of a sweep before they are simulated: points of a curve, a grid or a plan, each read as a scenario. */
 
 import { combine } from '../../answers/designs.js'
-import { ScenarioError } from '../../scenario/problems.js'
+import { unlessNoScenario } from '../../scenario/problems.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { Scenario } from '../../scenario/schema.js'
 import type { Varied } from './asked.js'
@@ -69,14 +69,13 @@ export function planPoints(
     const set = Object.fromEntries(
       varied.map(({ path, unit }, index) => [path, writtenAmount({ number: at[index]!, unit })]),
     )
-    try {
-      points.push(plannedOf(set, at, loaded))
-    } catch (error) {
-      if (!(error instanceof ScenarioError)) throw error
-      const [problem] = error.problems
-      const reason = `${problem!.path}: ${problem!.rule}`
+    const point = unlessNoScenario(() => plannedOf(set, at, loaded))
+    if ('made' in point) points.push(point.made)
+    else {
+      const { reason } = point
       refused.set(reason, (refused.get(reason) ?? 0) + 1)
-      if (refused.get(reason) === size) throw error
+      // told as that of a scenario
+      if (refused.get(reason) === size) plannedOf(set, at, loaded)
     }
   }
   const notes = [...refused].map(
@@ -93,11 +92,5 @@ const wholeAt = (low: number, high: number, part: number) =>
 /** Halves between two whole ends are refused where only whole numbers may stand. */
 function takesWholeOnly({ path, unit, values }: Varied, loaded: ReadScenario): boolean {
   if (unit !== '' || !values.every(Number.isInteger)) return false
-  try {
-    plannedOf({ [path]: values[0]! + 0.5 }, [], loaded)
-    return false
-  } catch (error) {
-    if (!(error instanceof ScenarioError)) throw error
-    return true
-  }
+  return 'problem' in unlessNoScenario(() => plannedOf({ [path]: values[0]! + 0.5 }, [], loaded))
 }

@@ -3,7 +3,7 @@
 import { flowText } from '../../answers/flow.js'
 import { valueAt } from '../../scenario/issues.js'
 import { shown } from '../../scenario/printable.js'
-import { ScenarioError } from '../../scenario/problems.js'
+import { unlessNoScenario } from '../../scenario/problems.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { Varied } from './asked.js'
 import { writtenAmount } from './factor.js'
@@ -47,57 +47,47 @@ export function triedInputs(
       leftOut: [],
     }
   const { inputs, leftOut } = inputsOf(loaded.resolved)
-  const all = [...leftOut]
-  const tried: TriedInput[] = []
-  for (const input of inputs) {
-    const { low: lowValue, high: highValue } = isWhole(input, loaded) ? input.whole! : input
-    const [low, high] = [endOf(input, lowValue, loaded), endOf(input, highValue, loaded)]
-    if (typeof low === 'string' && typeof high === 'string')
-      all.push({ path: input.path, reason: `moved it breaks the scenario: ${low}` })
-    else {
-      for (const [words, end] of [
-        ['lowered', low],
-        ['raised', high],
-      ] as const)
-        if (typeof end === 'string')
-          all.push({
-            path: input.path,
-            reason: `${words} it breaks the scenario, so the other end alone: ${end}`,
-          })
-      tried.push({
-        path: input.path,
-        base: textOf(input.base),
-        low: typeof low === 'string' ? null : low,
-        high: typeof high === 'string' ? null : high,
-      })
-    }
+  const tried = inputs.map((input) => triedInput(input, loaded))
+  return {
+    inputs: tried.flatMap(({ input }) => input ?? []),
+    leftOut: [...leftOut, ...tried.flatMap((each) => each.leftOut)],
   }
-  return { inputs: tried, leftOut: all }
+}
+
+/** The designs of the ends of an input; null where neither is a scenario. What is left out of it is told. */
+function triedInput(input: Input, loaded: ReadScenario): { input: TriedInput | null; leftOut: LeftOut[] } {
+  const { path, base } = input
+  const values = isWhole(input, loaded) ? input.whole! : input
+  const [low, high] = [endOf(input, values.low, loaded), endOf(input, values.high, loaded)]
+  const isNone = (end: Planned | string): end is string => typeof end === 'string'
+  if (isNone(low) && isNone(high))
+    return { input: null, leftOut: [{ path, reason: `moved it breaks the scenario: ${low}` }] }
+  const ends: [string, Planned | string][] = [
+    ['lowered', low],
+    ['raised', high],
+  ]
+  return {
+    input: { path, base: textOf(base), low: isNone(low) ? null : low, high: isNone(high) ? null : high },
+    leftOut: ends.flatMap(([words, end]) =>
+      isNone(end)
+        ? [{ path, reason: `${words} it breaks the scenario, so the other end alone: ${end}` }]
+        : [],
+    ),
+  }
 }
 
 /** The design of an end; in words why there is none. */
 function endOf({ path, base }: Input, value: unknown, loaded: ReadScenario): Planned | string {
   if (JSON.stringify(value) === JSON.stringify(base)) return 'it is as large as it may be'
-  try {
-    return plannedOf({ [path]: value }, [], loaded)
-  } catch (error) {
-    if (!(error instanceof ScenarioError)) throw error
-    const [problem] = error.problems
-    return `${shown(problem!.path)}: ${problem!.rule}`
-  }
+  const end = unlessNoScenario(() => plannedOf({ [path]: value }, [], loaded))
+  return 'made' in end ? end.made : `${shown(end.problem.path)}: ${end.problem.rule}`
 }
 
 /** Only whole numbers may stand there: half of one more is refused. */
-function isWhole({ path, base, whole }: Input, loaded: ReadScenario): boolean {
-  if (whole === null) return false
-  try {
-    loaded.vary(null, [{ path, value: (base as number) + 0.5, source: path }])
-    return false
-  } catch (error) {
-    if (!(error instanceof ScenarioError)) throw error
-    return true
-  }
-}
+const isWhole = ({ path, base, whole }: Input, loaded: ReadScenario): boolean =>
+  whole !== null &&
+  'problem' in
+    unlessNoScenario(() => loaded.vary(null, [{ path, value: (base as number) + 0.5, source: path }]))
 
 /** A value in one short line: of a law its scale. */
 export const textOf = (value: unknown): string => shown(lawText(value) ?? flowText(value), 120)
