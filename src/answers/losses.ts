@@ -2,11 +2,12 @@
 
 import type { Figure } from '../catalogue/figure.js'
 import { type StateKey, stateKeys, stateLabel, states } from '../catalogue/states.js'
+import { cutsOf, type SealerKeys } from '../kinds/sealer/keys.js'
 import { Counted } from '../line/counted.js'
 import type { Line, ShiftResult } from '../line/line.js'
 import { meanOf } from '../scenario/law.js'
 import { outsideSize } from '../scenario/outside.js'
-import type { EquipmentKeys, Scenario } from '../scenario/schema.js'
+import type { Scenario } from '../scenario/schema.js'
 import { meanEstimate, ofFew } from '../statistics/estimate.js'
 import { gapNeeded, steadyRate } from '../trade/headway.js'
 import {
@@ -207,15 +208,12 @@ function sealerLosses(study: Study, name: string, isFollowed: boolean): MachineL
 
 /** A sealer to which nothing came: the mix of the arrivals. */
 function limitOfShares({ cases, line }: Scenario, name: string): number {
-  const keys = line[name] as EquipmentKeys<'sealer'>
+  const keys = line[name] as SealerKeys
   const speed = keys['belt-speed']
-  const cuts = Object.values(keys.heads).flatMap((head) =>
-    head ? [{ wipeTravel: head.cut['wipe-travel'], reset: head.cut.reset }] : [],
-  )
   const kinds = Object.values(cases)
   const length = sum(kinds.map((kind) => kind.share * outsideSize(kind).length))
   const shares = sum(kinds.map(({ share }) => share))
-  return steadyRate(speed, length / shares, gapNeeded(keys['minimum-gap'], cuts, speed))
+  return steadyRate(speed, length / shares, gapNeeded(keys['minimum-gap'], cutsOf(keys), speed))
 }
 
 /** Cases a second of a piece that takes a time for each case; null of others. */

@@ -1,5 +1,5 @@
 /** Why a piece stands until somebody has put it right: one row each, and what is measured of the stops of every cause. */
-import type { Skill } from '../scenario/schema.js'
+import type { Skill } from '../scenario/crew-keys.js'
 import type { NamedRow, Row } from './row.js'
 import type { StateKey } from './states.js'
 

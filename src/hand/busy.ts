@@ -1,5 +1,6 @@
 /** How long a stop waits for people who are busy elsewhere, by hand. */
-import type { Scenario, Skill } from '../scenario/schema.js'
+import type { Skill } from '../scenario/crew-keys.js'
+import type { Scenario } from '../scenario/schema.js'
 import type { LineHand } from './line.js'
 import { firstWith } from './pace.js'
 import { stopsPerShift } from './stop-counts.js'

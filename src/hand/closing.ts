@@ -1,4 +1,6 @@
 /** The closure index of each case: the chosen tape, and 2 inch and 3 inch side by side, against a closure known to hold. */
+
+import { headsOf } from '../kinds/sealer/keys.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
 import { type ClosureIndex, closureIndex, coverage } from '../trade/closure.js'
@@ -6,7 +8,7 @@ import { takesTape } from '../trade/head.js'
 import { breakEvenFailures } from '../trade/money.js'
 import { massPerMetre } from '../trade/tape.js'
 import type { LineHand } from './line.js'
-import { drawnOf, hasSealer, headsOf, weighed } from './pace.js'
+import { drawnOf, hasSealer, weighed } from './pace.js'
 
 /** The two machine tapes that the choice is mostly between, m: sold as 2 inch and as 3 inch. */
 export const twoInch = 0.048

@@ -1,8 +1,10 @@
 /** Rate over belt speed: why faster belts bring ever less. */
+
+import { cutsOf, headsOf } from '../kinds/sealer/keys.js'
 import type { Scenario } from '../scenario/schema.js'
 import { type RatePoint, rateCeiling, rateCurve, speedOfLittleGain } from '../trade/headway.js'
 import type { LineHand } from './line.js'
-import { cutsOf, headsOf, lengthsOf, weighed } from './pace.js'
+import { lengthsOf, weighed } from './pace.js'
 
 /** Steady rates of one sealer with its mean case. Speeds m/s, gaps m, rates cases/s. */
 export interface Curve {

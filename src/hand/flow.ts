@@ -1,8 +1,10 @@
 /** How many cases of each kind come to each piece: arrivals followed along the ways of the line. */
+
+import { headsOf } from '../kinds/sealer/keys.js'
 import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 import { casesPerRoll } from '../trade/tape.js'
-import { drawnOf, headsOf, jamChances } from './pace.js'
+import { drawnOf, jamChances } from './pace.js'
 import { missedPerRoll } from './rolls.js'
 
 /** Repair loops pass the same cases again and again, fewer each time: this often is followed. */

@@ -1,7 +1,11 @@
 /** The rate of each piece by hand: what it can do, what its stops leave, and what comes to it. */
+
+import type { ConveyorKeys } from '../kinds/conveyor/keys.js'
+import { cutsOf, headsOf, type SealerKeys } from '../kinds/sealer/keys.js'
+import type { Skill } from '../scenario/crew-keys.js'
 import { type Distribution, meanOf, varianceOf } from '../scenario/law.js'
 import { outsideSize } from '../scenario/outside.js'
-import type { EquipmentKeys, Scenario, Skill } from '../scenario/schema.js'
+import type { Scenario } from '../scenario/schema.js'
 import { cycleTime, gapNeeded } from '../trade/headway.js'
 import {
   availability,
@@ -67,27 +71,16 @@ export const hasSealer = ({ line }: Scenario): boolean =>
   Object.values(line).some(({ type }) => type === 'sealer')
 
 /** Time that a case rides on a conveyor without waiting, s. */
-export const rideOf = ({ length, zone, speed }: EquipmentKeys<'conveyor'>): number =>
+export const rideOf = ({ length, zone, speed }: ConveyorKeys): number =>
   (zone === undefined ? length : wholeZones(length, zone) * zone) / speed
 
 /** Chance that a case of each kind jams. */
-export const jamChances = (
-  { cases }: Scenario,
-  jams: NonNullable<EquipmentKeys<'sealer'>['jams']>,
-): number[] =>
+export const jamChances = ({ cases }: Scenario, jams: NonNullable<SealerKeys['jams']>): number[] =>
   Object.values(cases).map((kind) => Math.min(1, jams.chance * jams['tape-factor'] * kind['jam-factor']))
 
 /** Gap that the heads of a sealer keep, m. */
-export const gapOf = (keys: EquipmentKeys<'sealer'>): number =>
+export const gapOf = (keys: SealerKeys): number =>
   gapNeeded(keys['minimum-gap'], cutsOf(keys), keys['belt-speed'])
-
-/** Timing of the cutting arms of a sealer. */
-export const cutsOf = (keys: EquipmentKeys<'sealer'>) =>
-  headsOf(keys).map(([, { cut }]) => ({ wipeTravel: cut['wipe-travel'], reset: cut.reset }))
-
-/** The heads that a sealer has, by name. */
-export const headsOf = (keys: EquipmentKeys<'sealer'>) =>
-  Object.entries(keys.heads).flatMap(([which, head]) => (head ? [[which, head] as const] : []))
 
 /** The crew that is called first for a skill, and its mean walk, s; null where nobody has it. */
 export function firstWith(
@@ -249,7 +242,7 @@ type Add = (
 
 function addSealerStops(
   scenario: Scenario,
-  piece: EquipmentKeys<'sealer'>,
+  piece: SealerKeys,
   mix: readonly number[],
   base: Base & { changes: number },
   add: Add,

@@ -1,8 +1,9 @@
 /** Rolls by hand: how many strips of a mix a roll gives, how often it is changed, and what it loses. */
-import type { EquipmentKeys, Scenario } from '../scenario/schema.js'
+import type { SealerKeys } from '../kinds/sealer/keys.js'
+import type { Scenario } from '../scenario/schema.js'
 import { casesPerRoll, rollChanges } from '../trade/tape.js'
 
-type RollChange = EquipmentKeys<'sealer'>['roll-change']
+type RollChange = SealerKeys['roll-change']
 
 /**
  * Strips that a roll gives: whole ones where all are alike, else on average, when half a mean strip is left over. `drawn` in m

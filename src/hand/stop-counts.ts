@@ -1,8 +1,10 @@
 /** Stops of a shift by hand: how many of each kind a piece has, breakdowns by the calendar included. */
+
+import { headsOf } from '../kinds/sealer/keys.js'
 import { meanOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { LineHand, PieceHand } from './line.js'
-import { calendarBreakdowns, headsOf, type PieceStop } from './pace.js'
+import { calendarBreakdowns, type PieceStop } from './pace.js'
 import { changesPerShift, startsFull } from './rolls.js'
 
 /** A kind of stop with how many of it a shift has. */

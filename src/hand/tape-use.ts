@@ -1,8 +1,10 @@
 /** Tape by hand: what each head and the line use in a shift and a month, what it weighs and what it costs. */
+
+import { headsOf } from '../kinds/sealer/keys.js'
 import type { Scenario } from '../scenario/schema.js'
 import { massPerMetre } from '../trade/tape.js'
 import type { LineHand, PieceHand } from './line.js'
-import { drawnOf, headsOf, weighed } from './pace.js'
+import { drawnOf, weighed } from './pace.js'
 import { changesPerShift, leftEarly, missedPerRoll, stripsPerRoll } from './rolls.js'
 
 /** One head, a shift. Lengths m off the roll. */

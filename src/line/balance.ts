@@ -2,7 +2,6 @@
 import type { Equipment } from './equipment.js'
 import type { Exit } from './exit.js'
 import type { Floor } from './floor.js'
-import { Sealer } from './sealer.js'
 import type { Source } from './source.js'
 
 /** A balance does not close. */
@@ -27,7 +26,7 @@ export function assertBalances(
   seed: string,
   shift: number,
 ): void {
-  const sealers = equipment.map((piece) => piece.mechanism).filter((each) => each instanceof Sealer)
+  const sealers = equipment.flatMap((piece) => piece.mechanism.taper() ?? [])
   const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0)
   const arrived = sum(sources.map((source) => source.arrived))
   const turnedAway = sum(sources.map((source) => source.turnedAway))

@@ -5,7 +5,7 @@ import type { Scenario } from '../scenario/schema.js'
 import { capitalPerShift, energyCost, labourCost, maintenancePerShift } from '../trade/money.js'
 import type { Counted } from './counted.js'
 import { lineMeasure, type Measure } from './measure.js'
-import type { Sealer } from './sealer.js'
+import type { Taper } from './taper.js'
 
 const hour = 3600
 
@@ -15,7 +15,7 @@ type Costs = Record<CostElement, (() => number) | null>
 /** Elements of cost, and which of them the scenario does not price. */
 export function costMeasures(
   scenario: Scenario,
-  sealers: readonly Sealer[],
+  sealers: readonly Taper[],
   counted: Readonly<Counted>,
   out: () => number,
 ): { measures: Measure[]; leftOut: string[] } {
@@ -39,7 +39,7 @@ export function costMeasures(
 
 function costsOf(
   scenario: Scenario,
-  sealers: readonly Sealer[],
+  sealers: readonly Taper[],
   counted: Readonly<Counted>,
   out: () => number,
 ): Costs {

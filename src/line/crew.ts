@@ -1,156 +1,11 @@
 /** The crew: people who walk to a piece that stands and put it right, the most urgent task first. */
 
-import { type Actor, never } from '../engine/clock.js'
-import type { Draw } from '../engine/draw.js'
 import { Level } from '../engine/tally.js'
-import { unset } from '../engine/unset.js'
-import type { Skill } from '../scenario/schema.js'
+import type { Skill } from '../scenario/crew-keys.js'
 import type { Floor } from './floor.js'
 import { crewMeasures, type Measure } from './measure.js'
-
-/** A stop that needs somebody. Each piece owns one and uses it again, for it has one stop at a time. */
-export interface Task {
-  /** The piece that stands. */
-  readonly place: string
-  skill: Skill
-  /** Time that the work takes once somebody is there, s; drawn by the piece. */
-  duration: number
-  /** Somebody has come and begins. */
-  begin(): void
-  /** The work is done. */
-  done(): void
-  /** It waits, and all who could come are on a break; told each time that this is seen. */
-  waitsOutBreak(): void
-}
-
-/** One person. */
-class Member implements Actor {
-  readonly slot: number
-  private task: Task | null = null
-  private isWalking = false
-  isOnBreak = false
-  private wantsBreak = false
-  private pending = never
-  private busySince = unset
-  busyTime = unset
-  /** Time away on breaks, s. */
-  breakTime = unset
-  private breakSince = unset
-  /** A task ends: what that sets off waits its turn among the tasks that wait already. */
-  private isFinishing = false
-
-  constructor(
-    private readonly crew: Crew,
-    private readonly floor: Floor,
-    readonly label: string,
-    readonly does: readonly Skill[],
-    private readonly walk: Draw,
-    /** Number of its group. */
-    private readonly group: number,
-  ) {
-    this.slot = floor.clock.add(this)
-  }
-
-  reset(): void {
-    this.task = null
-    this.isWalking = false
-    this.isOnBreak = false
-    this.wantsBreak = false
-    this.isFinishing = false
-    this.pending = never
-    this.countAnew()
-  }
-
-  /** Counts anew from now: what lies before it of a task or a break in hand is taken off now, and booked with the rest. */
-  countAnew(): void {
-    const { now } = this.floor.clock
-    this.busyTime = this.task ? this.busySince - now : 0
-    this.breakTime = this.isOnBreak ? this.breakSince - now : 0
-  }
-
-  get isFree(): boolean {
-    return this.task === null && !this.isOnBreak && !this.isFinishing
-  }
-
-  take(task: Task): void {
-    const { now } = this.floor.clock
-    this.task = task
-    this.busySince = now
-    this.isWalking = true
-    this.floor.observer?.setsOut(this.label, task)
-    this.schedule(now + this.walk.draw())
-    this.crew.noteDuty(this.group)
-  }
-
-  act(): void {
-    const { now } = this.floor.clock
-    const task = this.task!
-    if (this.isWalking) {
-      this.isWalking = false
-      this.schedule(now + task.duration)
-      this.floor.observer?.workBegins(this.label, task)
-      task.begin()
-      return
-    }
-    this.task = null
-    this.busyTime += now - this.busySince
-    this.schedule(never)
-    if (this.wantsBreak) this.goOnBreak()
-    this.floor.observer?.workDone(this.label, task)
-    this.isFinishing = true
-    task.done()
-    this.isFinishing = false
-    this.lookForWork()
-    this.crew.noteDuty(this.group)
-  }
-
-  /** A break begins: at once for who is free, after the task in hand for who is not. */
-  breakBegins(): void {
-    this.wantsBreak = true
-    if (this.task === null) this.goOnBreak()
-    this.crew.noteDuty(this.group)
-  }
-
-  private goOnBreak(): void {
-    const { now } = this.floor.clock
-    this.isOnBreak = true
-    this.breakSince = now
-    this.crew.noteAbsence()
-  }
-
-  breakEnds(): void {
-    const { now } = this.floor.clock
-    this.wantsBreak = false
-    if (this.isOnBreak) this.breakTime += now - this.breakSince
-    this.isOnBreak = false
-    this.lookForWork()
-    this.crew.noteDuty(this.group)
-  }
-
-  /** Books the time of a task that the end of the shift cuts off. */
-  settle(): void {
-    const { now } = this.floor.clock
-    if (this.task) this.busyTime += now - this.busySince
-    if (this.isOnBreak) this.breakTime += now - this.breakSince
-  }
-
-  private lookForWork(): void {
-    if (!this.isFree) return
-    const task = this.crew.nextTask(this.does)
-    if (task) this.take(task)
-  }
-
-  private schedule(time: number): void {
-    this.pending = time
-    this.floor.clock.set(this.slot, this.pending)
-  }
-}
-
-/** Where people of a standing duty are when they are free. */
-export interface Post {
-  /** Somebody stands there from now, or nobody does. */
-  manned(isManned: boolean): void
-}
+import { Member } from './member.js'
+import type { Helpers, Post, Task } from './task.js'
 
 /** People of one name who do the same tasks. */
 interface Group {
@@ -162,16 +17,17 @@ interface Group {
   duty: Level
 }
 
-export class Crew {
-  private groups: Group[] = []
-  private members: Member[] = []
+export class Crew implements Helpers {
+  private readonly groups: readonly Group[]
+  private readonly members: readonly Member[]
   private readonly waiting: Task[] = []
 
-  constructor(private readonly floor: Floor) {}
-
   /** Adds everybody to the clock, in the order of the file; `postOf` finds the piece where a standing duty is. */
-  assemble(postOf: (name: string) => Post): void {
-    const { crew } = this.floor.scenario
+  constructor(
+    private readonly floor: Floor,
+    postOf: (name: string) => Post,
+  ) {
+    const { crew } = floor.scenario
     this.groups = Object.entries(crew).map(([name, keys], group) => {
       return {
         name,
@@ -179,19 +35,20 @@ export class Crew {
           const label = keys.people > 1 ? `${name} ${index + 1}` : name
           return new Member(
             this,
-            this.floor,
+            floor,
             label,
             keys.does,
-            this.floor.draws(`crew.${label}`, 'walk', keys.walk),
+            floor.draws(`crew.${label}`, 'walk', keys.walk),
             group,
           )
         }),
         hasOwnBreaks: keys.breaks !== undefined,
         post: keys['stands-at'] === undefined ? null : postOf(keys['stands-at']),
-        duty: new Level(this.floor.clock),
+        duty: new Level(floor.clock),
       }
     })
     this.members = this.groups.flatMap((group) => group.people)
+    floor.crew = this
   }
 
   reset(): void {

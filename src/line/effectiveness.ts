@@ -1,9 +1,9 @@
 /** A machine in the words of ISO 22400-2: time elements, availability, effectiveness, quality, OEE index. */
 import { unset } from '../engine/unset.js'
-import type { Equipment } from './equipment.js'
 import type { Floor } from './floor.js'
 import { isoMeasures, type Measure } from './measure.js'
 import { State } from './states.js'
+import type { Tallies } from './unit.js'
 
 /** What a machine has made in the shift. */
 export class Production {
@@ -55,7 +55,7 @@ export const mapping =
 
 /** Measures of one machine; `made` is read when a shift has ended. `mayFail`: not all that it makes need be good. */
 export function effectivenessMeasures(
-  unit: Equipment,
+  unit: Tallies,
   made: Readonly<Production>,
   floor: Floor,
   mayFail: boolean,

@@ -8,65 +8,43 @@ import { type Actor, never } from '../engine/clock.js'
 import { unset } from '../engine/unset.js'
 import { type BreakdownKeys, Breakdowns } from './breakdowns.js'
 import type { CaseIndex } from './cases.js'
-import type { Task } from './crew.js'
+import { Door } from './door.js'
 import type { Floor } from './floor.js'
-import type { Feeder, Outlet, Taker } from './handshake.js'
+import type { Feeder, Outlet } from './handshake.js'
 import type { Measure } from './measure.js'
 import type { Mechanism } from './mechanism.js'
-import { Cause, causes, State, stateKeys } from './states.js'
+import { Cause, causes, State } from './states.js'
 import { stateMeasures, stopMeasures } from './stop-measures.js'
+import type { Task } from './task.js'
+import type { Unit } from './unit.js'
 
-export class Equipment implements Actor, Feeder, Outlet {
-  next!: Taker
-  /** All ways out, in the order of `scenario/routes`; `next` is the first. */
-  ways: readonly Outlet[] = []
-  /** The feeder that is invited before all others; null where those go first who came first. */
-  rightOfWay: Feeder | null = null
+export class Equipment extends Door implements Actor, Outlet, Unit {
   readonly label: string
-  /** It stands still, for a stop of its own or for a break. */
   frozen = false
-  /** Since when, s. */
   frozenAt = unset
-  /** Its state, for others to read; since when it is in it, and when that lapses, s. */
-  state: State = State.waiting
-  stateSince = unset
-  lapsesAt = never
-  readonly stateTimes = new Float64Array(stateKeys.length)
-  readonly stopCounts = new Uint32Array(causes.length)
-  readonly stopTimes = new Float64Array(causes.length)
-  readonly stopWaits = new Float64Array(causes.length)
-  /** Of the stops those that waited for the end of a break. */
-  readonly stopsInBreaks = new Uint32Array(causes.length)
 
   private slot = -1
-  /** Who was told no, in the order in which they came: the first `owed` places; the rest are left over. */
-  private readonly refused: Feeder[] = []
-  private owed = 0
   /** What the mechanism says of itself while nothing holds it up. */
   private ownState: State = State.waiting
   /** When the mechanism has something to do next, s. */
   private due = never
   /** When what it says lapses: working into waiting, s. */
   private ownLapse = never
-  private cause: Cause = Cause.none
-  private stoppedAt = unset
-  private isWorkedOn = false
   private hasMetBreak = false
   private isHalted = false
   private isActing = false
   private readonly task: Task
-  private readonly breakdowns: Breakdowns | null
 
   constructor(
-    private readonly floor: Floor,
+    floor: Floor,
     readonly mechanism: Mechanism,
     breakdowns: BreakdownKeys | undefined,
     /** People run it: a break stops it. */
     readonly isManual: boolean,
   ) {
+    super(floor, breakdowns ? new Breakdowns(floor, `line.${mechanism.name}`, breakdowns) : null)
     mechanism.unit = this
     this.label = `line.${this.name}`
-    this.breakdowns = breakdowns ? new Breakdowns(floor, this.label, breakdowns) : null
     this.task = {
       place: this.name,
       skill: 'jams',
@@ -77,7 +55,7 @@ export class Equipment implements Actor, Feeder, Outlet {
     }
   }
 
-  get name(): string {
+  override get name(): string {
     return this.mechanism.name
   }
 
@@ -88,15 +66,11 @@ export class Equipment implements Actor, Feeder, Outlet {
 
   /** Empty, in order and at rest at the start of a shift. */
   reset(): void {
-    this.cause = Cause.none
+    this.beginState()
     this.frozen = false
     this.isHalted = false
-    this.isWorkedOn = false
     this.isActing = false
     this.owed = 0
-    this.state = State.waiting
-    this.stateSince = 0
-    this.lapsesAt = never
     this.breakdowns?.begin()
     this.mechanism.empty()
     this.countAnew()
@@ -116,53 +90,8 @@ export class Equipment implements Actor, Feeder, Outlet {
     return true
   }
 
-  private forget(from: Feeder): void {
-    const index = this.placeOf(from)
-    if (index >= 0) this.takeRefused(index)
-  }
-
-  /** Its place among those who were told no, or -1. */
-  private placeOf(from: Feeder): number {
-    for (let index = 0; index < this.owed; index++) if (this.refused[index] === from) return index
-    return -1
-  }
-
-  /** Takes one out of those who were told no; by hand, for `splice` would allocate, and a length that is set is slow. */
-  private takeRefused(index: number): Feeder {
-    const { refused } = this
-    const feeder = refused[index]!
-    this.owed--
-    for (let at = index; at < this.owed; at++) refused[at] = refused[at + 1]!
-    return feeder
-  }
-
-  withdraw(from: Feeder): void {
-    if (this.owed > 0) this.forget(from)
-  }
-
   held(): number {
     return this.mechanism.held()
-  }
-
-  /** Somebody was told no and has not been asked again. */
-  get owes(): boolean {
-    return this.owed > 0
-  }
-
-  /** There is room: those who were told no offer again, who has right of way first, then first come first served. */
-  invite(): void {
-    let left = this.owed
-    const first = this.rightOfWay === null ? -1 : this.placeOf(this.rightOfWay)
-    if (first > 0) {
-      left--
-      this.takeRefused(first).roomAhead()
-    }
-    for (; left > 0 && this.owed > 0; left--) this.takeRefused(0).roomAhead()
-  }
-
-  /** `from` was told no here and waits to be told of room. */
-  hasRefused(from: Feeder): boolean {
-    return this.placeOf(from) >= 0
   }
 
   /** It is blocked, and nothing inside will happen before there is room ahead. */
@@ -196,17 +125,12 @@ export class Equipment implements Actor, Feeder, Outlet {
     this.refresh()
   }
 
-  /**
-   * The mechanism's answer to `plan`: it has something to do next at `time` and is in `state`. Working may lapse into
-   * waiting by itself, at `lapse`; that needs no event.
-   */
   plans(time: number, state: State, lapse = never): void {
     this.due = time
     this.ownState = state
     this.ownLapse = lapse
   }
 
-  /** Has the piece act when its mechanism wants to be woken, if it would not act before. */
   wake(): void {
     if (this.mechanism.wakeAt >= this.due) return
     this.due = this.mechanism.wakeAt
@@ -252,20 +176,6 @@ export class Equipment implements Actor, Feeder, Outlet {
     this.lapsesAt = this.ownLapse
   }
 
-  /** Books the time in its state up to now; if that has lapsed, it has waited since. */
-  private bookState(): void {
-    const { now } = this.floor.clock
-    const until = Math.min(this.lapsesAt, now)
-    const passed = until - this.stateSince
-    this.stateTimes[this.state]! += passed
-    if (this.breakdowns?.counts(this.state)) this.breakdowns.left -= passed
-    if (until < now) {
-      this.state = State.waiting
-      this.stateTimes[State.waiting]! += now - until
-    }
-    this.stateSince = now
-  }
-
   /** Stands still or moves again, as stops and breaks have it. */
   private settleFrozen(): void {
     const { now } = this.floor.clock
@@ -280,7 +190,6 @@ export class Equipment implements Actor, Feeder, Outlet {
 
   // --- stops ---
 
-  /** Stands for `cause` until somebody has come and worked for `duration` seconds. */
   stop(cause: Exclude<Cause, -1>, duration: number): void {
     const { now } = this.floor.clock
     this.cause = cause
@@ -339,36 +248,13 @@ export class Equipment implements Actor, Feeder, Outlet {
 
   // --- what is counted ---
 
-  /**
-   * Counts anew from now. What lies before it of the state and the stop that last is taken off now, and booked with the
-   * rest when they end: booked in two parts, a running time would be rounded anew, and with it the next breakdown.
-   */
-  countAnew(): void {
-    const { now } = this.floor.clock
-    this.stateTimes.fill(0)
-    this.stopCounts.fill(0)
-    this.stopTimes.fill(0)
-    this.stopWaits.fill(0)
-    this.stopsInBreaks.fill(0)
-    const until = Math.min(this.lapsesAt, now)
-    this.stateTimes[this.state]! -= until - this.stateSince
-    this.stateTimes[State.waiting]! -= now - until
-    this.bookStop(this.stoppedAt - now)
+  override countAnew(): void {
+    super.countAnew()
     this.mechanism.countAnew()
   }
 
-  /** Books so many seconds of the stop that lasts, if one does; takes them off where they are negative. */
-  private bookStop(time: number): void {
-    if (this.cause === Cause.none) return
-    this.stopTimes[this.cause]! += time
-    if (!this.isWorkedOn) this.stopWaits[this.cause]! += time
-  }
-
-  /** Books what is open when the shift ends. */
-  settle(): void {
-    const { now } = this.floor.clock
-    this.bookState()
-    this.bookStop(now - this.stoppedAt)
+  override settle(): void {
+    super.settle()
     this.mechanism.close()
   }
 

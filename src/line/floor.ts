@@ -9,8 +9,8 @@ import type { Scenario } from '../scenario/schema.js'
 import { Cases } from './cases.js'
 import { Controls } from './controls.js'
 import { Counted } from './counted.js'
-import { Crew } from './crew.js'
 import type { Observer } from './observer.js'
+import type { Helpers } from './task.js'
 
 /** Instants per shift at which the number of cases in a place is noted, for the picture. */
 export const samplesPerShift = 96
@@ -18,7 +18,8 @@ export const samplesPerShift = 96
 export class Floor {
   readonly clock = new Clock()
   readonly cases = new Cases(this.clock)
-  readonly crew: Crew
+  /** Whom stops call; set once, when the crew is assembled. */
+  crew!: Helpers
   /** Told what happens in a shift that is traced; null in a study. */
   observer: Observer | null = null
   /** Outside length along the travel by kind of case, m. */
@@ -52,7 +53,6 @@ export class Floor {
     this.lastShift = this.end - this.end / this.campaign
     this.counted = new Counted(shift)
     this.controls = new Controls(scenario.cases, this.lengths)
-    this.crew = new Crew(this)
   }
 
   /** The stream of one purpose of one piece; begun anew each shift. `matters`: what it draws may come out otherwise. */

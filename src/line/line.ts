@@ -1,19 +1,20 @@
 /** A line assembled from a scenario: simulates one shift after another and reports the measures of each. */
 import { StuckClock } from '../engine/clock.js'
+import { makeEquipment } from '../kinds/models.js'
 import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 import { assertBalances } from './balance.js'
 import { Calendar } from './calendar.js'
 import { costMeasures } from './cost.js'
+import { Crew } from './crew.js'
 import type { Equipment } from './equipment.js'
 import { Exit } from './exit.js'
 import { Floor } from './floor.js'
 import type { Outlet } from './handshake.js'
 import { lineMeasures } from './line-measures.js'
 import type { Measure } from './measure.js'
-import { Observer, type ShiftEvent } from './observer.js'
-import { makeEquipment } from './registry.js'
-import { Sealer } from './sealer.js'
+import { Observer } from './observer.js'
+import type { ShiftEvent } from './shift-event.js'
 import { Source } from './source.js'
 import { DeadlockError, EndlessLoopError, findCircle, piecesOnACircle } from './standstill.js'
 
@@ -48,6 +49,7 @@ export class Line {
   private readonly floor: Floor
   private readonly sources: readonly Source[]
   private readonly equipment: readonly Equipment[]
+  private readonly crew: Crew
   private readonly calendar: Calendar
   private readonly exit: Exit
 
@@ -77,18 +79,19 @@ export class Line {
       piece.rightOfWay = feeders.find(({ name }) => name === first) ?? null
     }
     this.join()
-    floor.crew.assemble((name) => this.equipment.find((piece) => piece.name === name)!)
+    this.crew = new Crew(floor, (name) => this.equipment.find((piece) => piece.name === name)!)
     this.calendar = new Calendar(floor, this.sources, this.equipment, exit, () => this.countAnew())
     this.calendar.join()
-    const sealers = this.equipment.map((piece) => piece.mechanism).filter((each) => each instanceof Sealer)
+    const mechanisms = this.equipment.map((piece) => piece.mechanism)
+    const sealers = mechanisms.flatMap((each) => each.taper() ?? [])
     const cost = costMeasures(scenario, sealers, floor.counted, () => exit.out)
     this.costLeftOut = cost.leftOut
     const measures = [
-      ...lineMeasures(floor, this.calendar, exit, sealers),
+      ...lineMeasures(floor, this.calendar, exit, mechanisms),
       ...cost.measures,
       ...this.sources.flatMap((source) => source.measures()),
       ...this.equipment.flatMap((piece) => piece.measures()),
-      ...floor.crew.measures(),
+      ...this.crew.measures(),
     ]
     // where nothing is random, one shift says what all are like
     const fixed = floor.isRandom ? {} : { isFixed: true }
@@ -153,7 +156,9 @@ export class Line {
 
   /** Tells every event of the shifts that follow; null ends that. */
   observe(tell: ((event: ShiftEvent) => void) | null): void {
-    this.floor.observer = tell ? new Observer(this.floor, tell) : null
+    this.floor.observer = tell
+      ? new Observer(this.floor.clock, this.floor.cases, this.floor.scenario, tell)
+      : null
   }
 
   /** End of what one `simulate` covers, s from its start. */
@@ -190,7 +195,7 @@ export class Line {
     for (const piece of this.equipment) piece.reset()
     for (const source of this.sources) source.reset()
     // after the pieces: whoever has a standing duty takes up the post
-    floor.crew.reset()
+    this.crew.reset()
     this.calendar.reset()
   }
 
@@ -200,7 +205,7 @@ export class Line {
     this.exit.reset()
     for (const piece of this.equipment) piece.countAnew()
     for (const source of this.sources) source.countAnew()
-    this.floor.crew.countAnew()
+    this.crew.countAnew()
     this.calendar.countAnew()
   }
 
@@ -229,7 +234,7 @@ export class Line {
     floor.observer?.close()
     for (const piece of this.equipment) piece.settle()
     for (const source of this.sources) source.settle()
-    floor.crew.settle()
+    this.crew.settle()
     assertBalances(floor, this.sources, this.equipment, this.exit, seed, shift)
     const values = Float64Array.from(this.columns, ({ measure, part }) =>
       part === 'over'

@@ -1,14 +1,15 @@
 /** What each kind of equipment says of itself; `Equipment` does the rest. */
 import { never } from '../engine/clock.js'
 import type { CaseIndex } from './cases.js'
-import type { Equipment } from './equipment.js'
 import type { Floor } from './floor.js'
 import type { HeldSeries, Measure } from './measure.js'
 import type { Cause } from './states.js'
+import type { Taper } from './taper.js'
+import type { Unit } from './unit.js'
 
 export abstract class Mechanism {
   /** The piece of equipment whose inside this is. */
-  unit!: Equipment
+  unit!: Unit
   /** When to tell those who were told no that there may be room, s. */
   wakeAt = never
 
@@ -56,6 +57,16 @@ export abstract class Mechanism {
   /** Causes, breakdowns left out, for which it may stand. */
   mayStandFor(): readonly Cause[] {
     return []
+  }
+
+  /** Itself where it tapes. */
+  taper(): Taper | null {
+    return null
+  }
+
+  /** It may reject cases. */
+  mayReject(): boolean {
+    return false
   }
 
   /** Places whose cases are drawn over the shift. */

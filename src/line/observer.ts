@@ -1,76 +1,11 @@
 /** The observer of a shift: the line tells it what happens, and it passes that on as events in order of time. */
-import type { CauseKey } from '../catalogue/causes.js'
-import type { StateKey } from '../catalogue/states.js'
-import { never } from '../engine/clock.js'
+import { type Clock, never } from '../engine/clock.js'
 import type { Ring } from '../engine/ring.js'
-import type { CaseIndex } from './cases.js'
-import type { Task } from './crew.js'
-import type { Floor } from './floor.js'
+import type { Scenario } from '../scenario/schema.js'
+import type { CaseIndex, Cases } from './cases.js'
+import type { EventName, ShiftEvent } from './shift-event.js'
 import { Cause, causes, State, stateKeys } from './states.js'
-
-/** What may happen, in the words of the trace. */
-export type EventName =
-  | 'arrives'
-  | 'waits'
-  | 'queues'
-  | 'turned-away'
-  | 'taken'
-  | 'on-belts'
-  | 'service-begins'
-  | 'planned-stop'
-  | 'strip-laid'
-  | 'passes-unsealed'
-  | 'tape-breaks'
-  | 'jams'
-  | 'freed'
-  | 'spoilt'
-  | 'strip-spoilt'
-  | 'rejected'
-  | 'leaves'
-  | 'state'
-  | 'stops'
-  | 'sets-out'
-  | 'work-begins'
-  | 'work-done'
-  | 'roll-changed'
-  | 'blade-serviced'
-  | 'post-manned'
-  | 'post-left'
-  | 'break-begins'
-  | 'break-ends'
-  | 'start-up-ends'
-  | 'arrivals-end'
-
-/** One event. A key that says nothing of it is left out. */
-export interface ShiftEvent {
-  /** Since the start of the shift, s. */
-  time: number
-  event: EventName
-  /** The source or the piece of equipment where it happens; `shift` for the calendar. */
-  at: string
-  /** Running number of the case in order of arrival, from 1. */
-  case?: number
-  kind?: string
-  /** Where a case that is taken was before. */
-  from?: string
-  /** The state that a piece is in from now, as results name it. */
-  state?: StateKey
-  /** Why a piece stops, as results name it. */
-  cause?: CauseKey
-  /** Who of the crew. */
-  person?: string
-  /** The task, in the words of `does`. */
-  task?: string
-  head?: string
-  /** Tape drawn for a strip, m off the roll. */
-  tape?: number
-  /** How long work, service or planned stop takes unless something holds it up, s. */
-  lasts?: number
-  /** Time from arrival to exit of a case that leaves, s. */
-  after?: number
-  /** As what a case leaves. */
-  as?: 'good' | 'rejected' | 'unsealed'
-}
+import type { Task } from './task.js'
 
 /** A piece and its state: the last one told, the one it is in now, and when that lapses into waiting. */
 interface Piece {
@@ -101,10 +36,12 @@ export class Observer {
   private now = 0
 
   constructor(
-    private readonly floor: Floor,
+    private readonly clock: Clock,
+    private readonly cases: Cases,
+    private readonly scenario: Scenario,
     private readonly tell: (event: ShiftEvent) => void,
   ) {
-    this.kinds = Object.keys(floor.scenario.cases)
+    this.kinds = Object.keys(scenario.cases)
   }
 
   /** A shift begins. */
@@ -134,7 +71,7 @@ export class Observer {
   }
 
   private advance(): void {
-    const { now } = this.floor.clock
+    const { now } = this.clock
     if (!(now > this.now)) return
     this.tellStates()
     for (let piece = this.firstToLapse(now); piece; piece = this.firstToLapse(now)) {
@@ -172,15 +109,15 @@ export class Observer {
   // --- cases ---
 
   private ofCase(event: EventName, at: string, item: CaseIndex, more: Partial<ShiftEvent> = {}) {
-    const { now } = this.floor.clock
+    const { now } = this.clock
     this.advance()
-    this.tell({ time: now, event, at, case: this.floor.cases.number[item]!, ...more })
+    this.tell({ time: now, event, at, case: this.cases.number[item]!, ...more })
   }
 
   arrives(source: string, item: CaseIndex): void {
     this.places[item] = source
     this.standing[item] = false
-    this.ofCase('arrives', source, item, { kind: this.kinds[this.floor.cases.kind[item]!]! })
+    this.ofCase('arrives', source, item, { kind: this.kinds[this.cases.kind[item]!]! })
   }
 
   /** Cases stand before the line; those that came last have not been told yet. */
@@ -212,7 +149,7 @@ export class Observer {
   }
 
   serviceBegins(station: string, item: CaseIndex, doneAt: number): void {
-    const { now } = this.floor.clock
+    const { now } = this.clock
     this.taken(station, item)
     this.ofCase('service-begins', station, item, { lasts: doneAt - now })
   }
@@ -254,8 +191,8 @@ export class Observer {
   }
 
   leaves(item: CaseIndex): void {
-    const { now } = this.floor.clock
-    const { arrivedAt, rejected, unsealed } = this.floor.cases
+    const { now } = this.clock
+    const { arrivedAt, rejected, unsealed } = this.cases
     this.ofCase('leaves', this.places[item] ?? 'exit', item, {
       after: now - arrivedAt[item]!,
       as: rejected[item] ? 'rejected' : unsealed[item] ? 'unsealed' : 'good',
@@ -265,13 +202,13 @@ export class Observer {
   // --- stops, crew, calendar ---
 
   plannedStop(station: string, until: number): void {
-    const { now } = this.floor.clock
+    const { now } = this.clock
     this.advance()
     this.tell({ time: now, event: 'planned-stop', at: station, lasts: until - now })
   }
 
   stops(piece: string, cause: Exclude<Cause, -1>): void {
-    const { now } = this.floor.clock
+    const { now } = this.clock
     this.advance()
     this.tell({ time: now, event: 'stops', at: piece, cause: causes[cause]!.key })
   }
@@ -290,7 +227,7 @@ export class Observer {
   }
 
   private ofTask(event: EventName, person: string, task: Task, more: Partial<ShiftEvent> = {}) {
-    const { now } = this.floor.clock
+    const { now } = this.clock
     this.advance()
     this.tell({ time: now, event, at: task.place, person, task: task.skill, ...more })
   }
@@ -303,7 +240,7 @@ export class Observer {
     newRolls: readonly boolean[],
     stopped: number,
   ): void {
-    const { now } = this.floor.clock
+    const { now } = this.clock
     this.advance()
     for (const [index, { name }] of heads.entries())
       if (cause === Cause.tape && newRolls[index])
@@ -314,14 +251,14 @@ export class Observer {
 
   /** Somebody of a crew stands at its post from now, or nobody does. */
   post(crew: string, isManned: boolean): void {
-    const { now } = this.floor.clock
+    const { now } = this.clock
     this.advance()
-    const at = this.floor.scenario.crew[crew]!['stands-at'] ?? crew
+    const at = this.scenario.crew[crew]!['stands-at'] ?? crew
     this.tell({ time: now, event: isManned ? 'post-manned' : 'post-left', at, person: crew })
   }
 
   calendar(what: keyof typeof calendarEvents, crew: string | null): void {
-    const { now } = this.floor.clock
+    const { now } = this.clock
     this.advance()
     this.tell({ time: now, event: calendarEvents[what], at: crew === null ? 'shift' : `crew.${crew}` })
   }

@@ -2,16 +2,16 @@
 import type { CauseKey } from '../catalogue/causes.js'
 import type { PieceKey } from '../catalogue/of-equipment.js'
 import { canAllBeAway } from '../scenario/absence.js'
-import type { Equipment } from './equipment.js'
 import type { Floor } from './floor.js'
 import { type Measure, pieceMeasures, shareMeasures } from './measure.js'
 import { type Cause, causes, stateKeys } from './states.js'
+import type { Tallies } from './unit.js'
 
 /**
  * The share of what is counted that `piece` is in each state; `stopsFor`: the causes for which it may stand, so that
  * it is never in the states of others.
  */
-export function stateMeasures(piece: Equipment, floor: Floor, stopsFor: readonly Cause[]): Measure[] {
+export function stateMeasures(piece: Tallies, floor: Floor, stopsFor: readonly Cause[]): Measure[] {
   const measure = shareMeasures(piece.name)
   return stateKeys.map((key, state) => {
     const value = () => piece.stateTimes[state]! / floor.counted.time
@@ -27,7 +27,7 @@ export function stateMeasures(piece: Equipment, floor: Floor, stopsFor: readonly
 }
 
 /** Number of the stops of a cause that begin in what is counted, and the time in it that such stops last. */
-export function stopMeasures(piece: Equipment, cause: Cause, floor: Floor): Measure[] {
+export function stopMeasures(piece: Tallies, cause: Cause, floor: Floor): Measure[] {
   const { key } = causes[cause]!
   const measure = pieceMeasures(piece.name)
   const over = () => piece.stopCounts[cause]!
@@ -45,17 +45,17 @@ export function stopMeasures(piece: Equipment, cause: Cause, floor: Floor): Meas
 /** Count of the stops that wait out a break. */
 const inBreaks = (key: CauseKey) => `${key}-in-breaks` as const
 
-const pathOf = (piece: Equipment, key: PieceKey): string[] => ['equipment', piece.name, 'measures', key]
+const pathOf = (piece: Tallies, key: PieceKey): string[] => ['equipment', piece.name, 'measures', key]
 
 const canWaitOutBreak = ({ scenario }: Floor, cause: Cause): boolean =>
   canAllBeAway(scenario, causes[cause]!.skill)
 
 /** A figure of the stops of these causes. */
-const restsOn = (piece: Equipment, of: readonly Cause[]): Pick<Measure, 'restsOn'> =>
+const restsOn = (piece: Tallies, of: readonly Cause[]): Pick<Measure, 'restsOn'> =>
   of.length > 0 ? { restsOn: of.map((cause) => pathOf(piece, causes[cause]!.key)) } : {}
 
 /** A figure that holds what such stops wait. */
-function waitsOutBreaks(piece: Equipment, floor: Floor, of: readonly Cause[]): Pick<Measure, 'upsetBy'> {
+function waitsOutBreaks(piece: Tallies, floor: Floor, of: readonly Cause[]): Pick<Measure, 'upsetBy'> {
   const rare = of.filter((cause) => canWaitOutBreak(floor, cause))
   return rare.length > 0 ? { upsetBy: rare.map((cause) => pathOf(piece, inBreaks(causes[cause]!.key))) } : {}
 }

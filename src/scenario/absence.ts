@@ -1,5 +1,6 @@
 /** Breaks in which nobody is there who does a task: a stop that falls into one lasts until it is over. */
-import type { Scenario, Skill } from './schema.js'
+import type { Skill } from './crew-keys.js'
+import type { Scenario } from './schema.js'
 
 type Breaks = readonly { at: number; for: number }[]
 

@@ -1,8 +1,8 @@
 /** Rules between the keys of a source, and between them and the rest of the scenario. */
 import { ways } from './arrivals.js'
+import type { Report } from './finding.js'
 import { meanOf } from './law.js'
 import { nearest } from './nearest.js'
-import type { Report } from './rules.js'
 import type { Scenario } from './schema.js'
 import type { Path } from './walk.js'
 

@@ -1,7 +1,7 @@
 /** Keys of a source: where cases come from and in which of the five ways. */
 import * as z from 'zod'
+import { passesTo } from '../kinds/shared-keys.js'
 import { timeDistribution } from './distribution.js'
-import { passesTo } from './equipment/common.js'
 import { assume, choice, quantity, whole } from './kit.js'
 import { dimensions } from './quantity.js'
 

@@ -1,6 +1,6 @@
 /** Rules between the crew and the rest: standing duties and breaks of their own. */
+import type { Report } from './finding.js'
 import { nearest } from './nearest.js'
-import type { Report } from './rules.js'
 import type { Scenario } from './schema.js'
 
 /** Breaches of the rules on standing duties, and of breaks that people have of their own. */

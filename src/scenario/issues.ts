@@ -1,19 +1,13 @@
 /** Turns what the schema library reports into findings in this project's words. */
 import type { z } from 'zod'
+import { kindKeys } from '../kinds/keys.js'
+import type { Finding } from './finding.js'
 import { nearest } from './nearest.js'
 import { shown } from './printable.js'
-import type { Problem, ProblemCode } from './problems.js'
-import { equipmentTypes } from './schema.js'
+import type { ProblemCode } from './problems.js'
 import { sizeOf } from './spellings.js'
 import { hasUnit, unitSize } from './units.js'
 import { keysAt, type Path } from './walk.js'
-
-/** A finding before its place in the file is known. */
-export interface Finding extends Omit<Problem, 'source' | 'line' | 'column' | 'window' | 'path'> {
-  path: Path
-  /** The place is the key and not its value. */
-  atKey: boolean
-}
 
 type Issue = z.core.$ZodIssue
 
@@ -71,7 +65,7 @@ export function findingsOf(issue: Issue, schema: z.ZodType, raw: unknown, base: 
       }))
     case 'invalid_union': {
       if (issue.errors.length === 0) {
-        const types = equipmentTypes
+        const types = Object.keys(kindKeys)
         const given = valueAt(raw, path)
         return given === undefined
           ? [finding('missing-key', '`type` must be given', `one of ${types.join(', ')}`, true)]

@@ -1,6 +1,7 @@
 /** From YAML text to a validated scenario, with every finding at its place, the defaults named and the overrides applied. */
 import { type Document, LineCounter, parseDocument } from 'yaml'
-import { type Finding, findingsOf, valueAt } from './issues.js'
+import type { Finding } from './finding.js'
+import { findingsOf, valueAt } from './issues.js'
 import { offsetOf, placeAt } from './locate.js'
 import { nearest } from './nearest.js'
 import { type ReadColumn, readObserved } from './observed.js'

@@ -1,6 +1,6 @@
 /** Fills the values of every `observed` law from its CSV column. */
 
-import type { Finding } from './issues.js'
+import type { Finding } from './finding.js'
 import type { Observed } from './law.js'
 import { unitSize } from './quantity.js'
 import type { Path } from './walk.js'

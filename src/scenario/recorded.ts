@@ -1,6 +1,6 @@
 /** Fills the recorded arrivals of every `log` from its CSV file, row by row, into typed arrays. */
 import type { RecordedLog } from './arrivals.js'
-import type { Finding } from './issues.js'
+import type { Finding } from './finding.js'
 import { nearest } from './nearest.js'
 import { shown } from './printable.js'
 import { unitSize } from './quantity.js'

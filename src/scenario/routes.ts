@@ -1,7 +1,8 @@
 /** The ways of a line: where the cases of each piece may go, and whether every case comes everywhere and out again. */
-import type { Finding } from './issues.js'
+import { rulesOf } from '../kinds/rules.js'
+import type { Report } from './finding.js'
 import { nearest } from './nearest.js'
-import type { EquipmentKeys, Scenario } from './schema.js'
+import type { Scenario } from './schema.js'
 import type { Path } from './walk.js'
 
 /** What stands in `to` for out of the line. No piece may bear this name. */
@@ -52,8 +53,6 @@ export function arrivalWays(scenario: Scenario): Map<string, Way[]> {
   return new Map(Object.entries(scenario.arrivals).map(([name, keys]) => [name, waysOf(keys, first)]))
 }
 
-type Report = (path: Path, code: Finding['code'], rule: string, fix: string, atKey?: boolean) => void
-
 /** Every breach of the rules of ways. The later ones are asked only of a line in which all names stand for something. */
 export function checkRoutes(scenario: Scenario, report: Report): void {
   const pieces = lineWays(scenario)
@@ -79,7 +78,7 @@ export function checkRoutes(scenario: Scenario, report: Report): void {
             nearest(target, [...pieces.keys(), exitName]),
           )
   for (const [name, piece] of Object.entries(scenario.line))
-    if (piece.type === 'divert') checkDivert(scenario, name, piece, strictly)
+    rulesOf(piece).checkWays?.(piece, { scenario, path: ['line', name] }, strictly)
   for (const [name, piece] of Object.entries(scenario.line))
     checkRightOfWay(name, piece['right-of-way'], pieces, sources, report)
   const isNothingToAsk = [scenario.cases, scenario.arrivals, scenario.line].some(
@@ -87,36 +86,6 @@ export function checkRoutes(scenario: Scenario, report: Report): void {
   )
   if (!isSound || isNothingToAsk) return
   checkReach(scenario, pieces, sources, report)
-}
-
-/** The shape of `to` suits the rule, and by case every case has a way. */
-function checkDivert(
-  scenario: Scenario,
-  name: string,
-  { rule, to }: EquipmentKeys<'divert'>,
-  report: Report,
-): void {
-  const at = ['line', name, 'to']
-  const cases = Object.keys(scenario.cases)
-  if (Array.isArray(to) !== (rule !== 'by-case')) {
-    if (rule === 'by-case')
-      report(
-        at,
-        'conflict',
-        '`rule: by-case` needs a map from cases to names',
-        `\`{${cases[0]}: NAME, …}\``,
-        true,
-      )
-    else report(at, 'conflict', `\`rule: ${rule}\` needs a list of names`, 'write `[NAME, NAME]`', true)
-    return
-  }
-  if (Array.isArray(to)) return
-  for (const each of Object.keys(to))
-    if (!cases.includes(each))
-      report([...at, each], 'no-such-path', `\`${each}\` is no case`, nearest(each, cases), true)
-  for (const each of cases)
-    if (!Object.hasOwn(to, each))
-      report(at, 'missing-key', `the case \`${each}\` has no way`, `add \`${each}: NAME\``, true)
 }
 
 function checkRightOfWay(

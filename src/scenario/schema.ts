@@ -1,87 +1,20 @@
 /** The one definition of the scenario format: types, validation, defaults, docs and the JSON Schema come from it. */
 import * as z from 'zod'
-import { flutes } from '../trade/case.js'
+import { type Kind, kindKeys } from '../kinds/keys.js'
 import { source } from './arrivals.js'
+import { caseKind } from './case-keys.js'
 import { mostValues } from './choices.js'
-import { caseDemands, closure, dataSheet, site } from './closure.js'
-import { timeDistribution } from './distribution.js'
-import { conveyor } from './equipment/conveyor.js'
-import { divert } from './equipment/divert.js'
-import { inspect } from './equipment/inspect.js'
-import { sealer } from './equipment/sealer.js'
-import { station } from './equipment/station.js'
-import { assume, bare, choice, money, moneyFor, name, quantity, whole } from './kit.js'
+import { closure, dataSheet, site } from './closure.js'
+import { breakList, member, skills } from './crew-keys.js'
+import { assume, choice, money, moneyFor, name, quantity, whole } from './kit.js'
 import { mostShifts } from './limits.js'
 import { studyRecord } from './study-record.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
-/** A side of a case, m: from a matchbox to a container, so that a slip of the unit is found. */
-const side = (doc: string) => quantity('length', doc, { from: 0.01, to: 10 })
-const sides = {
-  length: side('longer side of the opening'),
-  width: side('shorter side'),
-  height: side('opening to base'),
-}
-const fluteNames = Object.keys(flutes) as [keyof typeof flutes, ...(keyof typeof flutes)[]]
 
-const caseKind = z
-  .strictObject({
-    share: assume(bare('share of the arrivals, relative to the other cases'), 1, 'definition of the format'),
-    length: side('outside length of the closed case, along its travel').optional(),
-    width: side('outside width of the closed case').optional(),
-    height: side('outside height of the closed case').optional(),
-    inside: z
-      .strictObject(sides)
-      .optional()
-      .describe('inside dimensions, in place of the outside ones; needs flute'),
-    flute: choice(fluteNames, 'flute of the board: its thickness turns inside into outside').optional(),
-    weight: quantity('mass', 'gross weight', { above: 0 }).optional(),
-    board: z
-      .strictObject({
-        wall: choice(['single', 'double', 'triple'], 'number of fluted layers').optional(),
-        ect: quantity('edge-crush', 'edge crush strength', { above: 0 }).optional(),
-        burst: quantity('pressure', 'burst strength', { above: 0 }).optional(),
-      })
-      .optional()
-      .describe('what the board certificate says'),
-    'jam-factor': assume(
-      bare('what this case does to the chance of a jam', 0, 1000),
-      1,
-      'definition of the format',
-    ),
-    'contents-value': money(null, 'what is lost with one case that opens; for `check`').optional(),
-    ...caseDemands,
-  })
-  .describe('one case: outside dimensions of the closed case, or inside ones with the flute')
-
-export const skills = ['jams', 'roll-change', 'size-setting', 'blade', 'breakdowns'] as const
-export type Skill = (typeof skills)[number]
-
-const breakList = z
-  .array(
-    z.strictObject({
-      at: quantity('time', 'since the start of the shift'),
-      for: quantity('time', 'its length', { above: 0 }),
-    }),
-  )
-  .max(100)
-
-const member = z.strictObject({
-  people: assume(whole('how many', 1, 1000), 1, 'definition of the format'),
-  walk: assume(timeDistribution('time to come to a stop and begin'), '0 s', 'definition of the format'),
-  does: z.array(z.enum(skills)).min(1).describe('the tasks that they do, the most urgent first'),
-  'stands-at': name
-    .optional()
-    .describe('standing duty: who is free folds the flaps of this sealer; a task calls them away'),
-  breaks: breakList
-    .optional()
-    .describe('breaks of their own in place of those of the shift, so that others cover'),
-})
-
-/** Each kind of equipment is one row here and one in `line/registry`. */
-export const equipmentKinds = [conveyor, sealer, station, divert, inspect] as const
-export const equipmentTypes = equipmentKinds.map((kind) => kind.shape.type.value)
-const equipment = z.discriminatedUnion('type', equipmentKinds).describe('a piece of equipment')
+/** A piece of equipment: the keys of the kind that its `type` names. */
+const pieceKinds = Object.values(kindKeys) as [(typeof kindKeys)[Kind], ...(typeof kindKeys)[Kind][]]
+const equipment = z.discriminatedUnion('type', pieceKinds).describe('a piece of equipment')
 
 const amount = z.union([
   z.string(),
@@ -311,5 +244,3 @@ export const scenarioSchema = z
 
 /** A validated scenario, every quantity in SI. */
 export type Scenario = z.output<typeof scenarioSchema>
-export type EquipmentKeys<T extends string = string> = Extract<Scenario['line'][string], { type: T }>
-export type CaseKind = Scenario['cases'][string]

@@ -1,6 +1,6 @@
 /** Keeps what the events of one shift say of where cases are and what state pieces are in. */
 import type { StateKey } from '../catalogue/states.js'
-import type { ShiftEvent } from '../line/observer.js'
+import type { ShiftEvent } from '../line/shift-event.js'
 import type { Scenario } from '../scenario/schema.js'
 
 /** A case at a piece; times in s, infinite where it has not come to pass. */

@@ -2,7 +2,7 @@
 import { mean, sampleVariance } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
 import { Line } from '../../src/line/line.js'
-import type { ShiftEvent } from '../../src/line/observer.js'
+import type { ShiftEvent } from '../../src/line/shift-event.js'
 import { type Distribution, meanOf } from '../../src/scenario/law.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { type Around, build as buildLine, open } from './arriving.js'

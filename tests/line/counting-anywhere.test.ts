@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { Line, type ShiftResult } from '../../src/line/line.js'
-import type { ShiftEvent } from '../../src/line/observer.js'
+import type { ShiftEvent } from '../../src/line/shift-event.js'
 import { DeadlockError } from '../../src/line/standstill.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { lines } from './topology.js'

@@ -1,10 +1,11 @@
 /** A line of real equipment that ends at a gate which opens and shuts at given times and logs what passes. */
 import type { Actor } from '../../src/engine/clock.js'
 import { never } from '../../src/engine/clock.js'
+import { makeEquipment } from '../../src/kinds/models.js'
+import { Crew } from '../../src/line/crew.js'
 import type { Equipment } from '../../src/line/equipment.js'
 import { Floor } from '../../src/line/floor.js'
 import type { Feeder, Taker } from '../../src/line/handshake.js'
-import { makeEquipment } from '../../src/line/registry.js'
 import { loadScenario } from '../../src/scenario/load.js'
 
 export type Log = [time: number, what: string][]
@@ -117,10 +118,10 @@ export function trial(options: {
   const script = new Script(floor, log, equipment[0]!, options.arrivals)
   for (const [index, piece] of equipment.entries()) piece.next = equipment[index + 1] ?? gate
   for (const actor of [gate, ...[...equipment].reverse(), script]) actor.join()
-  floor.crew.assemble((name) => equipment.find((piece) => piece.name === name)!)
+  const crew = new Crew(floor, (name) => equipment.find((piece) => piece.name === name)!)
   floor.begin(options.seed ?? 'trial', 1)
   for (const piece of equipment) piece.reset()
-  floor.crew.reset()
+  crew.reset()
   gate.start()
   script.start()
   floor.clock.run(floor.end)

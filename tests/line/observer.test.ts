@@ -1,7 +1,7 @@
 /** What a shift tells its observer: the whole log of a tiny shift worked by hand, and that it agrees with the measures. */
 import { describe, expect, it } from 'vitest'
 import { Line, type ShiftResult } from '../../src/line/line.js'
-import type { ShiftEvent } from '../../src/line/observer.js'
+import type { ShiftEvent } from '../../src/line/shift-event.js'
 import { loadScenario } from '../../src/scenario/load.js'
 
 const cases = 'cases: {a: {length: 400 mm, width: 300 mm, height: 300 mm}}'

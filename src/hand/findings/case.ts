@@ -1,6 +1,7 @@
 /** Findings on cases: what their board allows, and what it asks of the tape. */
+import type { CaseKind } from '../../scenario/case-keys.js'
 import { outsideSize } from '../../scenario/outside.js'
-import type { CaseKind } from '../../scenario/schema.js'
+
 import { adequateRow, allows, boardSource, type Certificate, limitsOf } from '../../trade/board.js'
 import { fluteTable, tightSeamGap, unitedSize, type Wall, widestSeamGap } from '../../trade/case.js'
 import { leastCoverage } from '../../trade/closure.js'

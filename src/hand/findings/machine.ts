@@ -1,7 +1,9 @@
 /** Findings on machines and conveyors: gaps, speeds, legs, rolls, rollers, zones and buffers. */
+
+import { headsOf, type SealerKeys } from '../../kinds/sealer/keys.js'
 import { outsideSize } from '../../scenario/outside.js'
 import { lineWays } from '../../scenario/routes.js'
-import type { EquipmentKeys, Scenario } from '../../scenario/schema.js'
+import type { Scenario } from '../../scenario/schema.js'
 import { leastBufferInStops } from '../../trade/buffer.js'
 import { infeedSpeedRatio, leastZone, speedRatioFor, widestRollerPitch } from '../../trade/conveyor.js'
 import { drumDiameters, legSettings, legsFit } from '../../trade/head.js'
@@ -9,7 +11,7 @@ import { rollDiameter } from '../../trade/tape.js'
 import { zonesFor } from '../../trade/zones.js'
 import type { Looked, Rule, Tell } from '../finding.js'
 import { reachedBy } from '../flow.js'
-import { gapOf, hasSealer, headsOf } from '../pace.js'
+import { gapOf, hasSealer } from '../pace.js'
 
 /** Rounding of lengths that are meant to be alike, m. */
 const hair = 1e-9
@@ -44,7 +46,7 @@ export const sealerFindings: Rule = (looked, tell) => {
       )
 }
 
-function tellGap({ words }: Looked, name: string, piece: EquipmentKeys<'sealer'>, tell: Tell): void {
+function tellGap({ words }: Looked, name: string, piece: SealerKeys, tell: Tell): void {
   const gap = gapOf(piece)
   if (gap > piece['minimum-gap'] + hair)
     tell(
@@ -57,12 +59,7 @@ function tellGap({ words }: Looked, name: string, piece: EquipmentKeys<'sealer'>
     )
 }
 
-function tellInfeed(
-  { scenario, words }: Looked,
-  name: string,
-  piece: EquipmentKeys<'sealer'>,
-  tell: Tell,
-): void {
+function tellInfeed({ scenario, words }: Looked, name: string, piece: SealerKeys, tell: Tell): void {
   const shortest = comingTo(scenario, name).reduce(
     (least, each) => Math.min(least, each.size.length),
     Infinity,
@@ -97,12 +94,7 @@ function tellInfeed(
   }
 }
 
-function tellRolls(
-  { scenario, words }: Looked,
-  name: string,
-  piece: EquipmentKeys<'sealer'>,
-  tell: Tell,
-): void {
+function tellRolls({ scenario, words }: Looked, name: string, piece: SealerKeys, tell: Tell): void {
   const { tape } = scenario
   const diameter = rollDiameter(tape.roll, tape.thickness)
   const heads = headsOf(piece)

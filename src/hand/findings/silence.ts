@@ -1,6 +1,7 @@
 /** Findings on what the scenario does not say: stops that are not named, and checks that could not be made. */
+
+import { headsOf } from '../../kinds/sealer/keys.js'
 import type { Rule } from '../finding.js'
-import { headsOf } from '../pace.js'
 import { unnamedStops } from '../unnamed.js'
 import { certificateOf } from './case.js'
 

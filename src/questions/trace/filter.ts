@@ -1,5 +1,5 @@
 /** Which events of a shift a trace shows: those of one case, of some pieces, of a part of the shift. */
-import type { EventName, ShiftEvent } from '../../line/observer.js'
+import type { EventName, ShiftEvent } from '../../line/shift-event.js'
 
 /** What is to be shown; all that is given must hold. */
 export interface TraceChoice {

@@ -1,6 +1,6 @@
 /** What happened in one shift, event by event? Simulates it and tells it as text or as JSON while it runs. */
 import { Line, type ShiftResult } from '../../line/line.js'
-import type { ShiftEvent } from '../../line/observer.js'
+import type { ShiftEvent } from '../../line/shift-event.js'
 import { type Fault, isFault, misuse } from '../../scenario/fault.js'
 import { nearest } from '../../scenario/nearest.js'
 import { shown } from '../../scenario/printable.js'

@@ -1,0 +1,61 @@
+/** What conveyors of both kinds share: cases held, and the share of time in which they are full. */
+import { Level } from '../../engine/tally.js'
+import { type Floor, samplesPerShift } from '../../line/floor.js'
+import { type HeldSeries, heldMeasures, type Measure } from '../../line/measure.js'
+import { Mechanism } from '../../line/mechanism.js'
+import type { ConveyorKeys } from './keys.js'
+
+export abstract class Conveyor extends Mechanism {
+  protected readonly level = new Level(this.floor.clock, samplesPerShift)
+  private readonly full = new Level(this.floor.clock)
+
+  constructor(
+    floor: Floor,
+    name: string,
+    protected readonly keys: ConveyorKeys,
+  ) {
+    super(floor, name)
+  }
+
+  /** No room for another case, even the shortest. */
+  protected abstract isFull(): boolean
+
+  override empty(): void {
+    this.level.reset(this.floor.pictureFrom, this.floor.end)
+    this.full.reset(this.floor.pictureFrom, this.floor.end)
+  }
+
+  override countAnew(): void {
+    const { pictureFrom, end } = this.floor
+    this.level.restart(pictureFrom, end)
+    this.full.restart(pictureFrom, end)
+  }
+
+  /** A case has come (+1) or gone (-1). */
+  protected count(by: 1 | -1): void {
+    this.level.change(by)
+    this.noteFull()
+  }
+
+  protected noteFull(): void {
+    const value = this.isFull() ? 1 : 0
+    if (value !== this.full.value) this.full.change(value - this.full.value)
+  }
+
+  override held(): number {
+    return this.level.value
+  }
+
+  override close(): void {
+    this.level.settle()
+    this.full.settle()
+  }
+
+  override series(): HeldSeries[] {
+    return [{ name: this.name, samples: this.level.samples }]
+  }
+
+  override measures(): Measure[] {
+    return heldMeasures(this.name, `on ${this.name}`, this.level, () => this.full.mean())
+  }
+}

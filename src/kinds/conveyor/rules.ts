@@ -1,0 +1,39 @@
+/** Rules between the keys of a conveyor: cases and zones fit on it. */
+import { millimetres, type PieceRules } from '../../scenario/piece-rules.js'
+import { wholeZones, zonesFor } from '../../trade/zones.js'
+import type { ConveyorKeys } from './keys.js'
+
+export const conveyorRules: PieceRules<ConveyorKeys> = {
+  check({ length, zone, carries, breakdowns }, { path, longest }, report) {
+    if (longest && longest.length > length)
+      report(
+        [...path, 'length'],
+        'conflict',
+        `the case \`${longest.name}\` (${millimetres(longest.length)}) is longer than this conveyor`,
+        `at least ${millimetres(longest.length)}`,
+      )
+    else if (zone !== undefined && longest && zonesFor(longest.length, zone) > wholeZones(length, zone))
+      report(
+        [...path, 'zone'],
+        'conflict',
+        `the case \`${longest.name}\` takes ${zonesFor(longest.length, zone)} zones, and ${wholeZones(length, zone)} fit on this conveyor`,
+        `a length of at least ${millimetres(zonesFor(longest.length, zone) * zone)}, or other zones`,
+      )
+    if (zone !== undefined && carries !== 'accumulating')
+      report(
+        [...path, 'zone'],
+        'conflict',
+        'only an accumulating conveyor has zones',
+        'take it out, or write `carries: accumulating`',
+        true,
+      )
+    if (breakdowns && carries === 'gravity')
+      report(
+        [...path, 'breakdowns'],
+        'conflict',
+        'a gravity conveyor has no drive that could fail',
+        'take it out',
+        true,
+      )
+  },
+}

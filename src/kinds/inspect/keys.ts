@@ -1,0 +1,33 @@
+/** Keys of `type: inspect`: a place that looks at each case and rejects some. */
+import * as z from 'zod'
+import { timeDistribution } from '../../scenario/distribution.js'
+import { assume, name, quantity } from '../../scenario/kit.js'
+import { breakdowns, passesTo, rightOfWay, runBy } from '../shared-keys.js'
+
+export const inspect = z
+  .strictObject({
+    type: z.literal('inspect').describe('looks at each case and rejects some'),
+    time: assume(timeDistribution('time that one case takes'), '0 s', 'definition of the format'),
+    chance: assume(
+      quantity('share', 'chance that a case is rejected, whatever else it has', { from: 0, to: 1 }),
+      '0 %',
+      'definition of the format',
+    ),
+    'finds-unsealed': assume(
+      quantity('share', 'share of the unsealed cases that it finds and rejects', { from: 0, to: 1 }),
+      '100 %',
+      'definition of the format',
+    ),
+    'rejects-to': assume(
+      name.describe('name of the equipment that takes the rejected cases; exit: they leave the line'),
+      'exit',
+      'definition of the format',
+    ),
+    'run-by': runBy,
+    breakdowns: breakdowns.optional(),
+    'right-of-way': rightOfWay.optional(),
+    to: passesTo.optional(),
+  })
+  .describe('an inspection')
+
+export type InspectKeys = z.output<typeof inspect>

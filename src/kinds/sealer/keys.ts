@@ -1,0 +1,207 @@
+/** Keys of `type: sealer`: a belt-driven case sealer with its taping heads. */
+import * as z from 'zod'
+import { timeDistribution } from '../../scenario/distribution.js'
+import { assume, bare, choice, quantity, quantityOr, whole } from '../../scenario/kit.js'
+import { breakdowns, passesTo, rightOfWay } from '../shared-keys.js'
+
+const length = (doc: string) => quantity('length', doc, { above: 0 })
+
+const cut = z.strictObject({
+  'wipe-travel': assume(
+    quantity('length', 'belt travel that wipes down the trailing leg', { from: 0, to: 100 }),
+    '100 mm',
+    'from memory, low confidence',
+  ),
+  reset: assume(
+    quantity('time', 'time for the arm to swing back and the blade to be covered', { from: 0, to: 3600 }),
+    '0.45 s',
+    'from memory, low confidence',
+  ),
+})
+
+const head = (position: string) =>
+  z.strictObject({
+    position: assume(
+      length('distance from the start of the belts to the head'),
+      position,
+      'from memory, low confidence',
+    ),
+    'rated-speed': assume(
+      quantity('speed', 'fastest belt that the head is built for', { above: 0 }),
+      '24.4 m/min',
+      'common practice, no source',
+    ),
+    takes: assume(
+      z
+        .tuple([length('narrowest tape'), length('widest tape')])
+        .refine(([low, high]) => low <= high, {
+          message: 'the narrowest tape comes first',
+          params: { code: 'conflict', fix: 'exchange the two' },
+        })
+        .describe('narrowest and widest tape that fits the head'),
+      ['36 mm', '50 mm'],
+      'common practice, no source',
+    ),
+    cut: assume(cut, {}, 'definition of the format'),
+    drum: quantity('length', 'largest diameter of a roll that fits; for `check`', {
+      above: 0,
+      to: 10,
+    }).optional(),
+  })
+
+const heads = z
+  .strictObject({
+    top: head('1.2 m').optional(),
+    bottom: head('0.9 m').optional(),
+    left: head('1.2 m').optional(),
+    right: head('1.2 m').optional(),
+  })
+  .refine((given) => Object.keys(given).length > 0, {
+    message: 'a sealer needs at least one head',
+    params: { code: 'missing-key', fix: 'name one of top, bottom, left, right' },
+  })
+  .describe('taping heads, named by where they stand; each has its own roll')
+
+const jams = z
+  .strictObject({
+    chance: quantity('share', 'chance that a case jams at the first head', { from: 0, to: 1 }),
+    clear: timeDistribution('time to clear a jam, once somebody is there'),
+    'case-lost': assume(
+      quantity('share', 'share of the jammed cases that are spoilt', { from: 0, to: 1 }),
+      '0 %',
+      'definition of the format',
+    ),
+    'tape-factor': assume(bare('what this tape does to the chance', 0, 1000), 1, 'definition of the format'),
+  })
+  .describe('jams: drawn for each case, chance x its jam-factor x tape-factor')
+
+export const sealer = z
+  .strictObject({
+    type: z.literal('sealer').describe('tapes the seams of cases that driven belts carry past its heads'),
+    bed: assume(
+      quantity('length', 'length of the driven belts', { above: 0, to: 100 }),
+      '1.9 m',
+      'from memory, low confidence',
+    ),
+    'belt-speed': assume(
+      quantity('speed', 'speed of the driven belts', { above: 0 }),
+      '24 m/min',
+      'from memory, low confidence',
+    ),
+    flaps: assume(
+      z.strictObject({
+        'folded-by': assume(
+          choice(['machine', 'people'], 'who folds the flaps; people need a crew that stands at this sealer'),
+          'machine',
+          'definition of the format',
+        ),
+        time: assume(
+          timeDistribution('time in the flap place before the belts'),
+          '0 s',
+          'definition of the format',
+        ),
+      }),
+      {},
+      'definition of the format',
+    ),
+    'size-setting': assume(
+      z.strictObject({
+        by: assume(
+          choice(
+            ['machine', 'crew'],
+            'machine: sets itself for each new size; crew: runs empty, then is set by hand',
+          ),
+          'machine',
+          'definition of the format',
+        ),
+        time: assume(timeDistribution('time to set another size'), '0 s', 'definition of the format'),
+      }),
+      {},
+      'definition of the format',
+    ),
+    heads: assume(heads, { top: {}, bottom: {} }, 'common practice, no source'),
+    'minimum-gap': assume(
+      quantity('length', 'gap kept between cases on the belts; the heads may need more', {
+        from: 0,
+        to: 100,
+      }),
+      '300 mm',
+      'from memory, low confidence',
+    ),
+    jams: jams.optional(),
+    breakdowns: breakdowns.optional(),
+    'roll-change': assume(
+      z.strictObject({
+        time: assume(
+          timeDistribution('time to change and thread one roll'),
+          { lognormal: { mean: '90 s', cv: 0.4 } },
+          'from memory, low confidence',
+        ),
+        'low-tape-warning': assume(
+          quantityOr(
+            'none',
+            'length',
+            'tape left when the head gives its warning, or none: it runs out unnoticed',
+          ),
+          '40 m',
+          'from memory, low confidence',
+        ),
+        'noticed-after': assume(
+          whole('without a warning: cases that go unsealed until somebody notices', 0, 100_000),
+          3,
+          'from memory, low confidence',
+        ),
+        change: assume(
+          choice(
+            ['when-empty', 'at-warning-when-idle', 'at-break'],
+            'when-empty: before the case that the roll cannot finish; at-warning-when-idle: after the warning, once no case is in the machine; at-break: after the warning, when a break begins',
+          ),
+          'when-empty',
+          'definition of the format',
+        ),
+      }),
+      {},
+      'definition of the format',
+    ),
+    blade: z
+      .strictObject({
+        'service-after': quantity('cuts', 'cuts of one head until its blade is serviced', { above: 0 }),
+        time: timeDistribution('time of a blade service'),
+      })
+      .optional()
+      .describe('blade service; every shift starts with fresh blades'),
+    'tape-breaks': z
+      .strictObject({
+        chance: quantity('share', 'chance that the tape breaks, a strip', { from: 0, to: 0.5 }),
+        fix: timeDistribution('time to thread it again, once somebody is there'),
+      })
+      .optional()
+      .describe('tape breaks: the strip is spoilt and laid again'),
+    'dwell-spoils': assume(
+      quantity(
+        'share',
+        'chance that a case that stood under a head when the belts stopped needs taping again',
+        {
+          from: 0,
+          to: 1,
+        },
+      ),
+      '0 %',
+      'definition of the format',
+    ),
+    'right-of-way': rightOfWay.optional(),
+    to: passesTo.optional(),
+  })
+  .describe('a case sealer')
+
+export type SealerKeys = z.output<typeof sealer>
+
+export type SealerHead = NonNullable<SealerKeys['heads'][keyof SealerKeys['heads']]>
+
+/** The heads that it has, by name, in the order of the file. */
+export const headsOf = ({ heads }: Pick<SealerKeys, 'heads'>): [string, SealerHead][] =>
+  Object.entries(heads).flatMap(([which, head]) => (head ? [[which, head]] : []))
+
+/** Timing of the cutting arms of its heads. */
+export const cutsOf = (keys: Pick<SealerKeys, 'heads'>) =>
+  headsOf(keys).map(([, { cut }]) => ({ wipeTravel: cut['wipe-travel'], reset: cut.reset }))

@@ -1,0 +1,271 @@
+/** Case sealer: a flap place, driven belts that carry cases past the heads, and all that makes the belts stand. */
+
+import { never } from '../../engine/clock.js'
+import type { Draw } from '../../engine/draw.js'
+import { Level } from '../../engine/tally.js'
+import type { CaseIndex } from '../../line/cases.js'
+import { effectivenessMeasures, Production } from '../../line/effectiveness.js'
+import type { Floor } from '../../line/floor.js'
+import { type Measure, pieceMeasures } from '../../line/measure.js'
+import { Cause, State } from '../../line/states.js'
+import type { Taper } from '../../line/taper.js'
+import { hair } from '../travel.js'
+import { Belts } from './belts.js'
+import { none } from './flap-place.js'
+import type { Head } from './head.js'
+import { Jams } from './jams.js'
+import type { SealerKeys } from './keys.js'
+import { Taping } from './taping.js'
+
+export class Sealer extends Belts implements Taper {
+  casesLost = 0
+  private readonly made: Production
+  private readonly taping: Taping
+  private readonly setting: Draw
+  private readonly isSetByCrew: boolean
+  private readonly jams: Jams | null
+
+  /** When the machine has set itself for the next size, s. */
+  private setAt = never
+  private isBlocked = false
+  private readonly level = new Level(this.floor.clock)
+  private sizeSet = none
+  private jamDrawnFor = none
+
+  constructor(floor: Floor, name: string, keys: SealerKeys) {
+    super(floor, name, keys)
+    // planned for a case: its headway
+    this.made = new Production(floor.lengths.map((length) => (length + this.gap) / keys['belt-speed']))
+    this.taping = new Taping(floor, this.label, keys, () => this.unit)
+    this.setting = floor.draws(this.label, 'size setting', keys['size-setting'].time)
+    this.isSetByCrew = keys['size-setting'].by === 'crew'
+    this.jams = keys.jams ? new Jams(floor, this.label, keys.jams) : null
+  }
+
+  override empty(): void {
+    super.empty()
+    this.isBlocked = false
+    this.level.reset(this.floor.pictureFrom, this.floor.end)
+    this.sizeSet = none
+    this.setAt = never
+    this.jamDrawnFor = none
+    this.taping.reset()
+  }
+
+  override countAnew(): void {
+    this.level.restart(this.floor.pictureFrom, this.floor.end)
+    this.casesLost = 0
+    this.made.reset()
+    this.taping.countAnew()
+  }
+
+  get heads(): readonly Head[] {
+    return this.taping.heads
+  }
+
+  override held(): number {
+    return this.riding() + (this.flapItem === none ? 0 : 1)
+  }
+
+  // --- flap place ---
+
+  override take(item: CaseIndex): boolean {
+    if (this.unit.frozen || this.flapItem !== none) return false
+    this.flapItem = item
+    this.fold.next()
+    this.foldLeft = this.fold.value
+    this.foldedAt = this.canFold ? this.floor.clock.now + this.fold.value : never
+    this.level.change(1)
+    return true
+  }
+
+  /** Moves the folded case onto the belts when headway and size allow it. */
+  private admit(): void {
+    if (this.flapItem === none || this.foldedAt > this.floor.clock.now || !this.travel.isRunning) return
+    const at = this.travel.now()
+    if (this.clearFrom > at + hair) return
+    const kind = this.floor.cases.kind[this.flapItem]!
+    if (kind !== this.sizeSet && this.sizeSet !== none && !this.isSizeReady()) return
+    this.sizeSet = kind
+    this.setAt = never
+    const entry = Math.max(at, this.clearFrom)
+    const place = this.nextOn++ & this.mask
+    this.items[place] = this.flapItem
+    this.floor.observer?.onBelts(this.name, this.flapItem)
+    this.entries[place] = entry
+    this.clearFrom = entry + this.floor.lengths[kind]! + this.gap
+    this.flapItem = none
+    this.foldedAt = never
+    this.markLast()
+    if (this.unit.owes) this.unit.invite()
+  }
+
+  /** Sets the machine for another size: by itself in the headway, or by the crew once the belts are empty. */
+  private isSizeReady(): boolean {
+    const { now } = this.floor.clock
+    if (this.setAt !== never) return this.setAt <= now
+    if (this.isSetByCrew) {
+      if (this.firstOn < this.nextOn) return false
+      this.unit.stop(Cause.size, this.setting.draw())
+      return false
+    }
+    this.setting.next()
+    this.setAt = now + this.setting.value
+    return this.setAt <= now
+  }
+
+  // --- belts ---
+
+  override step(): void {
+    if (this.travel.isRunning) {
+      const reached = this.travel.now() + hair
+      const last = this.meets.length
+      for (let head = last - 1; head >= 0; head--)
+        if (this.marks[head]! <= reached) {
+          this.meet(head)
+          if (this.unit.frozen) return
+        }
+      if (this.marks[last]! <= reached) this.offerFirst()
+    }
+    this.admit()
+  }
+
+  /** A case comes to a head: it may jam at the first one; the blade or the roll may be at its end; or it is taped. */
+  private meet(index: number): void {
+    const number = this.meets[index]!
+    const item = this.items[number & this.mask]!
+    const kind = this.floor.cases.kind[item]!
+    if (index === 0 && this.jams !== null && this.jamDrawnFor < number) {
+      this.jamDrawnFor = number
+      if (this.jams.strikes(kind)) {
+        this.floor.observer?.jams(this.name, item)
+        this.unit.stop(Cause.jam, this.jams.clearing())
+        return
+      }
+    }
+    if (!this.taping.meet(index, item)) return
+    this.meets[index] = number + 1
+    this.markHead(index)
+  }
+
+  override putRight(cause: Cause): void {
+    this.taping.putRight(cause)
+    // a time long past: ready, and nothing that a standstill could push out
+    if (cause === Cause.size) this.setAt = 0
+    else if (cause === Cause.jam && this.jams!.spoilsCase()) {
+      const place = this.meets[0]! & this.mask
+      this.made.add(this.floor.cases.kind[this.items[place]!]!, false)
+      this.floor.observer?.spoilt(this.name, this.items[place]!)
+      this.floor.cases.remove(this.items[place]!)
+      this.takeOut(place)
+      this.casesLost++
+      this.level.change(-1)
+    } else if (cause === Cause.jam)
+      this.floor.observer?.freed(this.name, this.items[this.meets[0]! & this.mask]!)
+  }
+
+  private offerFirst(): void {
+    const item = this.items[this.firstOn & this.mask]!
+    // read before it goes: its number may be used again
+    const kind = this.floor.cases.kind[item]!
+    const isSealed = this.floor.cases.unsealed[item] === 0
+    this.isBlocked = !this.unit.next.offer(item, this.unit)
+    if (this.isBlocked) {
+      this.stand()
+      return
+    }
+    this.made.add(kind, isSealed)
+    this.firstOn++
+    this.markEnd()
+    this.level.change(-1)
+    this.travel.start()
+    if (this.firstOn === this.nextOn && this.flapItem === none && !this.unit.frozen) this.taping.idle()
+  }
+
+  override breakBegins(): void {
+    if (!this.unit.frozen) this.taping.breakBegins()
+  }
+
+  override roomAhead(): void {
+    if (this.isBlocked) this.offerFirst()
+  }
+
+  override plan(): void {
+    const { now } = this.floor.clock
+    const { unit } = this
+    if (this.isBlocked) {
+      unit.plans(never, State.blocked)
+      return
+    }
+    let mark = never
+    for (let index = 0; index < this.marks.length; index++) mark = Math.min(mark, this.marks[index]!)
+    const due = this.travel.when(mark)
+    if (this.setAt !== never && this.setAt > now) {
+      unit.plans(Math.min(due, this.setAt), State.sizeSetting)
+      return
+    }
+    const clear = this.travel.when(this.clearFrom)
+    if (this.flapItem !== none && (this.canFold || this.foldedAt !== never)) {
+      // the case that stands there enters once it is folded and the headway is over
+      const enters = this.runsEmpty() ? never : Math.max(clear, this.foldedAt)
+      unit.plans(Math.min(due, enters), State.working)
+    } else if (clear > now) unit.plans(due, State.working, clear)
+    else unit.plans(due, State.waiting)
+  }
+
+  /** A fixed-size machine lets no case in until the belts are empty and the size is set. */
+  private runsEmpty(): boolean {
+    if (!this.isSetByCrew || this.sizeSet === none || this.setAt !== never || this.firstOn === this.nextOn)
+      return false
+    return this.floor.cases.kind[this.flapItem] !== this.sizeSet
+  }
+
+  override freeze(): void {
+    this.stand()
+  }
+
+  override thaw(passed: number): void {
+    this.isBlocked = false
+    this.travel.start()
+    // an exit that was refused is offered again at once: its case still stands at the end of the belts
+    const since = this.floor.clock.now - passed
+    if (this.foldedAt > since) this.foldedAt += passed
+    if (this.setAt > since) this.setAt += passed
+  }
+
+  override close(): void {
+    this.level.settle()
+  }
+
+  override mayStandFor(): Cause[] {
+    const may: Cause[] = [Cause.tape]
+    if (this.taping.mayBreakTape) may.push(Cause.tapeBreak)
+    if (this.jams) may.push(Cause.jam)
+    if (this.taping.hasBlade) may.push(Cause.blade)
+    if (this.isSetByCrew) may.push(Cause.size)
+    return may
+  }
+
+  override taper(): Sealer {
+    return this
+  }
+
+  get mayLeaveOpen(): boolean {
+    return this.dwell !== null || this.heads.some((head) => head.mayMiss)
+  }
+
+  override measures(): Measure[] {
+    const measure = pieceMeasures(this.name)
+    return [
+      measure('held', () => this.level.mean()),
+      measure('cases-lost', () => this.casesLost),
+      ...this.heads.flatMap((head) => head.measures(this.name)),
+      ...effectivenessMeasures(
+        this.unit,
+        this.made,
+        this.floor,
+        this.mayLeaveOpen || this.jams?.maySpoil === true,
+      ),
+    ]
+  }
+}

@@ -1,0 +1,78 @@
+/** Rules between the keys of a sealer, its heads, the cases and the tape. */
+import type { Skill } from '../../scenario/crew-keys.js'
+import type { Report } from '../../scenario/finding.js'
+import { millimetres, type PieceRules, type Place, perMinute } from '../../scenario/piece-rules.js'
+import { casesPerRoll, drawnLength } from '../../trade/tape.js'
+import { headsOf, type SealerKeys } from './keys.js'
+
+/** A belt may run this much above a head's rating: 80 ft/min is commonly written as 24.4 m/min. */
+const ratingTolerance = 1.001
+
+export const sealerRules: PieceRules<SealerKeys> = {
+  check(sealer, place, report) {
+    checkBelts(sealer, place, report)
+    checkHeads(sealer, place, report)
+    checkRoll(place, report)
+  },
+  skills(sealer) {
+    const skills: Skill[] = ['roll-change']
+    if (sealer.jams) skills.push('jams')
+    if (sealer.blade) skills.push('blade')
+    if (sealer['size-setting'].by === 'crew') skills.push('size-setting')
+    return skills
+  },
+}
+
+function checkBelts(sealer: SealerKeys, { path, longest }: Place, report: Report): void {
+  if (longest && longest.length > sealer.bed)
+    report(
+      [...path, 'bed'],
+      'conflict',
+      `the case \`${longest.name}\` (${millimetres(longest.length)}) is longer than the driven belts`,
+      `at least ${millimetres(longest.length)}`,
+    )
+  const [slowest, { 'rated-speed': rating }] = headsOf(sealer).reduce((slow, each) =>
+    each[1]['rated-speed'] < slow[1]['rated-speed'] ? each : slow,
+  )
+  if (sealer['belt-speed'] > rating * ratingTolerance)
+    report(
+      [...path, 'belt-speed'],
+      'conflict',
+      `faster than the ${slowest} head is rated for: ${perMinute(rating)}`,
+      `at most ${perMinute(rating)}, or a head with a higher rating`,
+    )
+}
+
+function checkHeads(sealer: SealerKeys, { scenario, path }: Place, report: Report): void {
+  const { width } = scenario.tape
+  for (const [which, head] of headsOf(sealer)) {
+    const at = [...path, 'heads', which]
+    if (head.position > sealer.bed)
+      report(
+        [...at, 'position'],
+        'conflict',
+        `the head stands beyond the driven belts (${millimetres(sealer.bed)})`,
+        `at most ${millimetres(sealer.bed)}`,
+      )
+    const [narrowest, widest] = head.takes
+    if (width < narrowest || width > widest)
+      report(
+        [...at, 'takes'],
+        'conflict',
+        `the tape of ${millimetres(width)} does not fit this head: ${millimetres(narrowest)} to ${millimetres(widest)}`,
+        'another tape width, or a head that takes it',
+      )
+  }
+}
+
+function checkRoll({ scenario: { tape }, longest }: Place, report: Report): void {
+  if (!longest) return
+  const strip = drawnLength(longest.length, tape.leg, tape.stretch)
+  if (casesPerRoll(tape.roll - tape['lost-per-roll'], strip) < 1)
+    report(
+      ['tape', 'roll'],
+      'conflict',
+      `a roll does not close one case \`${longest.name}\``,
+      'a longer roll or less lost per roll',
+    )
+}

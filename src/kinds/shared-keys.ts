@@ -1,0 +1,37 @@
+/** Keys that several kinds of equipment share. */
+import * as z from 'zod'
+import { timeDistribution } from '../scenario/distribution.js'
+import { assume, choice, name } from '../scenario/kit.js'
+
+/**
+ * A key `to`, or one whose name ends in `-to`, says where cases go: `scenario/routes` reads every way of a line off such
+ * keys, whatever kind of equipment has them.
+ */
+export const passesTo = name.describe(
+  'name of the equipment that takes the cases, or exit; the next entry when not given',
+)
+
+export const rightOfWay = name.describe(
+  'name of the one that goes first where several wait to pass their cases on to here',
+)
+
+export const runBy = assume(
+  choice(['machine', 'people'], 'people stop at breaks, machines run on'),
+  'machine',
+  'definition of the format',
+)
+
+export const breakdowns = z
+  .strictObject({
+    after: timeDistribution('time from one repair to the next breakdown', { above: 0 }),
+    'counted-in': assume(
+      choice(
+        ['running-time', 'calendar-time'],
+        'running-time: the clock runs while the machine works; calendar-time: always',
+      ),
+      'running-time',
+      'common practice, no source',
+    ),
+    repair: timeDistribution('time to repair, once somebody is there'),
+  })
+  .describe('failures of the drive: what is in hand waits and goes on after the repair')

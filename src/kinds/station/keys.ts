@@ -1,0 +1,40 @@
+/** Keys of `type: station`: any place that holds one case for a time. */
+import * as z from 'zod'
+import { timeDistribution } from '../../scenario/distribution.js'
+import { assume, whole } from '../../scenario/kit.js'
+import { breakdowns, passesTo, rightOfWay, runBy } from '../shared-keys.js'
+
+export const station = z
+  .strictObject({
+    type: z
+      .literal('station')
+      .describe('holds one case for a time: a packer, a labeller, a check weigher, a palletiser'),
+    time: timeDistribution('time that one case takes'),
+    servers: assume(whole('places that work side by side', 1, 1000), 1, 'definition of the format'),
+    'waiting-room': assume(
+      z
+        .union([whole('places to wait before it', 0, 1_000_000), z.literal('unlimited')])
+        .describe('places to wait before it, or `unlimited`'),
+      0,
+      'definition of the format',
+    ),
+    every: z
+      .strictObject({
+        cases: whole('number of cases after which it stops'),
+        stop: timeDistribution('length of that stop'),
+      })
+      .optional()
+      .describe('a planned stop after a number of cases, such as a pallet change'),
+    repairs: assume(
+      z.boolean().describe('true: a case that it lets go is closed and no longer rejected'),
+      false,
+      'definition of the format',
+    ),
+    'run-by': runBy,
+    breakdowns: breakdowns.optional(),
+    'right-of-way': rightOfWay.optional(),
+    to: passesTo.optional(),
+  })
+  .describe('a station')
+
+export type StationKeys = z.output<typeof station>

@@ -1,0 +1,222 @@
+/** Station: any place that holds one case for a time, with servers side by side and a waiting room before them. */
+
+import { never } from '../../engine/clock.js'
+import type { Draw } from '../../engine/draw.js'
+import { Ring } from '../../engine/ring.js'
+import { Level } from '../../engine/tally.js'
+import { unset } from '../../engine/unset.js'
+import type { CaseIndex } from '../../line/cases.js'
+import { type Floor, samplesPerShift } from '../../line/floor.js'
+import { type HeldSeries, heldMeasures, type Measure, pieceMeasures } from '../../line/measure.js'
+import { Mechanism } from '../../line/mechanism.js'
+import { State } from '../../line/states.js'
+import type { StationKeys } from './keys.js'
+
+const none = -1
+
+export class Station extends Mechanism {
+  private readonly servers: number
+  /** A case that it lets go is closed and no longer rejected. */
+  private readonly repairs: boolean
+  private readonly room: number
+  private readonly time: Draw
+  private readonly stopEvery: number
+  private readonly stopTime: Draw | null
+
+  private readonly serving: Int32Array
+  private readonly doneAt: Float64Array
+  private readonly isStuck: Uint8Array
+  private readonly waiting = new Ring(64)
+  private readonly level = new Level(this.floor.clock, samplesPerShift)
+  private readonly busy = new Level(this.floor.clock)
+  /** No service begins before this, for a planned stop, s. */
+  private closedUntil = unset
+  /** Sum of the times waited, s. */
+  private waitTime = unset
+  private stuckServers = 0
+  private frozenBusy = 0
+  private sinceStop = 0
+  private waits = 0
+  private plannedStops = 0
+
+  constructor(floor: Floor, name: string, keys: StationKeys) {
+    super(floor, name)
+    this.servers = keys.servers
+    this.repairs = keys.repairs
+    this.room = keys['waiting-room'] === 'unlimited' ? Infinity : keys['waiting-room']
+    this.time = floor.draws(this.label, 'time', keys.time)
+    this.stopEvery = keys.every?.cases ?? Infinity
+    this.stopTime = keys.every ? floor.draws(this.label, 'planned stop', keys.every.stop) : null
+    this.serving = new Int32Array(this.servers)
+    this.doneAt = new Float64Array(this.servers)
+    this.isStuck = new Uint8Array(this.servers)
+  }
+
+  override empty(): void {
+    this.serving.fill(none)
+    this.doneAt.fill(never)
+    this.isStuck.fill(0)
+    this.waiting.clear()
+    this.level.reset(this.floor.pictureFrom, this.floor.end)
+    this.busy.reset(this.floor.pictureFrom, this.floor.end)
+    this.stuckServers = 0
+    this.sinceStop = 0
+    this.closedUntil = 0
+  }
+
+  /** Cases since the last planned stop stay. */
+  override countAnew(): void {
+    const { pictureFrom, end } = this.floor
+    this.level.restart(pictureFrom, end)
+    this.busy.restart(pictureFrom, end)
+    this.waits = 0
+    this.waitTime = 0
+    this.plannedStops = 0
+  }
+
+  override held(): number {
+    return this.level.value
+  }
+
+  override take(item: CaseIndex): boolean {
+    const { now } = this.floor.clock
+    if (this.level.value >= this.servers + this.room) return false
+    this.floor.cases.enteredAt[item] = now
+    this.waiting.push(item)
+    this.level.change(1)
+    this.startServices()
+    return true
+  }
+
+  private startServices(): void {
+    const { now } = this.floor.clock
+    if (this.unit.frozen || this.closedUntil > now) return
+    for (let server = 0; server < this.servers && this.waiting.length > 0; server++) {
+      if (this.serving[server] !== none) continue
+      const item = this.waiting.shift()
+      this.serving[server] = item
+      this.time.next()
+      this.doneAt[server] = now + this.time.value
+      this.floor.observer?.serviceBegins(this.name, item, this.doneAt[server]!)
+      this.busy.change(1)
+      this.waits++
+      this.waitTime += now - this.floor.cases.enteredAt[item]!
+    }
+  }
+
+  override step(): void {
+    const { now } = this.floor.clock
+    const server = this.earliest(false)
+    if (server !== none && this.doneAt[server]! <= now) {
+      this.busy.change(-1)
+      if (!this.letGo(server)) {
+        this.isStuck[server] = 1
+        this.stuckServers++
+      }
+    }
+    this.startServices()
+  }
+
+  /** The server that is (stuck: was) done first, or none. */
+  private earliest(stuck: boolean): number {
+    let best = none
+    for (let server = 0; server < this.servers; server++) {
+      if (this.serving[server] === none || this.isStuck[server] !== (stuck ? 1 : 0)) continue
+      if (best === none || this.doneAt[server]! < this.doneAt[best]!) best = server
+    }
+    return best
+  }
+
+  /** Passes the case of `server` on, if the next piece takes it, and lets others in. */
+  private letGo(server: number): boolean {
+    const { now } = this.floor.clock
+    const item = this.serving[server]!
+    if (this.repairs) {
+      this.floor.cases.unsealed[item] = 0
+      this.floor.cases.rejected[item] = 0
+    }
+    if (!this.unit.next.offer(item, this.unit)) return false
+    this.serving[server] = none
+    this.doneAt[server] = never
+    this.level.change(-1)
+    if (++this.sinceStop >= this.stopEvery) {
+      this.sinceStop = 0
+      this.plannedStops++
+      this.closedUntil = now + this.stopTime!.draw()
+      this.floor.observer?.plannedStop(this.name, this.closedUntil)
+    }
+    this.startServices()
+    this.unit.invite()
+    return true
+  }
+
+  override roomAhead(): void {
+    // all that stand done offer, the longest done first, until one is told no again: whoever has room calls but once
+    for (let server = this.earliest(true); server !== none; server = this.earliest(true)) {
+      this.isStuck[server] = 0
+      this.stuckServers--
+      if (this.letGo(server)) continue
+      this.isStuck[server] = 1
+      this.stuckServers++
+      return
+    }
+  }
+
+  override plan(): void {
+    const { now } = this.floor.clock
+    const server = this.earliest(false)
+    const due = server === none ? never : this.doneAt[server]!
+    const isClosed = this.closedUntil > now
+    const next = isClosed ? Math.min(due, this.closedUntil) : due
+    // in a planned stop cases in hand are finished first
+    if (this.busy.value > 0) this.unit.plans(next, State.working)
+    else if (isClosed) this.unit.plans(next, State.plannedStop)
+    else this.unit.plans(next, this.stuckServers > 0 ? State.blocked : State.waiting)
+  }
+
+  /** Nothing is at work while it stands. */
+  override freeze(): void {
+    this.frozenBusy = this.busy.value
+    this.busy.change(-this.frozenBusy)
+  }
+
+  override thaw(passed: number): void {
+    const { now } = this.floor.clock
+    this.busy.change(this.frozenBusy)
+    if (this.closedUntil > now - passed) this.closedUntil += passed
+    for (let server = 0; server < this.servers; server++) {
+      if (this.isStuck[server]) {
+        // was done before: it offers again at once
+        this.isStuck[server] = 0
+        this.stuckServers--
+        this.busy.change(1)
+      } else if (this.serving[server] !== none) this.doneAt[server]! += passed
+    }
+    this.startServices()
+  }
+
+  override close(): void {
+    this.level.settle()
+    this.busy.settle()
+  }
+
+  override series(): HeldSeries[] {
+    return [{ name: this.name, samples: this.level.samples }]
+  }
+
+  override measures(): Measure[] {
+    const { name } = this
+    const measure = pieceMeasures(name)
+    const measures = [
+      measure('wait', () => this.waitTime / this.waits),
+      ...heldMeasures(name, `at ${name}, waiting and in work`, this.level, () => this.shareFull()),
+      measure('utilisation', () => this.busy.mean() / this.servers),
+    ]
+    if (this.stopTime) measures.push(measure('planned-stops', () => this.plannedStops))
+    return measures
+  }
+
+  private shareFull(): number {
+    return this.room === Infinity ? 0 : this.level.shareFrom(this.servers + this.room)
+  }
+}

@@ -1,0 +1,67 @@
+/** What happens in a shift, as it is told to whoever observes it. */
+import type { CauseKey } from '../catalogue/causes.js'
+import type { StateKey } from '../catalogue/states.js'
+
+/** What may happen, in the words of the trace. */
+export type EventName =
+  | 'arrives'
+  | 'waits'
+  | 'queues'
+  | 'turned-away'
+  | 'taken'
+  | 'on-belts'
+  | 'service-begins'
+  | 'planned-stop'
+  | 'strip-laid'
+  | 'passes-unsealed'
+  | 'tape-breaks'
+  | 'jams'
+  | 'freed'
+  | 'spoilt'
+  | 'strip-spoilt'
+  | 'rejected'
+  | 'leaves'
+  | 'state'
+  | 'stops'
+  | 'sets-out'
+  | 'work-begins'
+  | 'work-done'
+  | 'roll-changed'
+  | 'blade-serviced'
+  | 'post-manned'
+  | 'post-left'
+  | 'break-begins'
+  | 'break-ends'
+  | 'start-up-ends'
+  | 'arrivals-end'
+
+/** One event. A key that says nothing of it is left out. */
+export interface ShiftEvent {
+  /** Since the start of the shift, s. */
+  time: number
+  event: EventName
+  /** The source or the piece of equipment where it happens; `shift` for the calendar. */
+  at: string
+  /** Running number of the case in order of arrival, from 1. */
+  case?: number
+  kind?: string
+  /** Where a case that is taken was before. */
+  from?: string
+  /** The state that a piece is in from now, as results name it. */
+  state?: StateKey
+  /** Why a piece stops, as results name it. */
+  cause?: CauseKey
+  /** Who of the crew. */
+  person?: string
+  /** The task, in the words of `does`. */
+  task?: string
+  head?: string
+  /** Tape drawn for a strip, m off the roll. */
+  tape?: number
+  /** How long work, service or planned stop takes unless something holds it up, s. */
+  lasts?: number
+  /** Time from arrival to exit of a case that leaves, s. */
+  after?: number
+  /** As what a case leaves. */
+  as?: 'good' | 'rejected' | 'unsealed'
+}

@@ -1,0 +1,86 @@
+/**
+ * What is counted of a piece of equipment: the time in each state, and of each cause of a stop how often and how long. The
+ * lower part of `Equipment`, which is the only class that is made of it.
+ */
+import { never } from '../engine/clock.js'
+import { unset } from '../engine/unset.js'
+import type { Breakdowns } from './breakdowns.js'
+import type { Floor } from './floor.js'
+import { Cause, causes, State, stateKeys } from './states.js'
+import type { Tallies } from './unit.js'
+
+export abstract class Tallied implements Tallies {
+  /** Its state, for others to read; since when it is in it, and when that lapses, s. */
+  state: State = State.waiting
+  stateSince = unset
+  lapsesAt = never
+  readonly stateTimes = new Float64Array(stateKeys.length)
+  readonly stopCounts = new Uint32Array(causes.length)
+  readonly stopTimes = new Float64Array(causes.length)
+  readonly stopWaits = new Float64Array(causes.length)
+  readonly stopsInBreaks = new Uint32Array(causes.length)
+  /** The stop that lasts: why, since when, s, and whether somebody is at work on it. */
+  protected cause: Cause = Cause.none
+  protected stoppedAt = unset
+  protected isWorkedOn = false
+
+  constructor(
+    protected readonly floor: Floor,
+    protected readonly breakdowns: Breakdowns | null,
+  ) {}
+
+  abstract get name(): string
+
+  /** Waiting, and no stop, from now at the start of a shift. */
+  protected beginState(): void {
+    this.cause = Cause.none
+    this.isWorkedOn = false
+    this.state = State.waiting
+    this.stateSince = 0
+    this.lapsesAt = never
+  }
+
+  /** Books the time in its state up to now; if that has lapsed, it has waited since. */
+  protected bookState(): void {
+    const { now } = this.floor.clock
+    const until = Math.min(this.lapsesAt, now)
+    const passed = until - this.stateSince
+    this.stateTimes[this.state]! += passed
+    if (this.breakdowns?.counts(this.state)) this.breakdowns.left -= passed
+    if (until < now) {
+      this.state = State.waiting
+      this.stateTimes[State.waiting]! += now - until
+    }
+    this.stateSince = now
+  }
+
+  /** Books so many seconds of the stop that lasts, if one does; takes them off where they are negative. */
+  protected bookStop(time: number): void {
+    if (this.cause === Cause.none) return
+    this.stopTimes[this.cause]! += time
+    if (!this.isWorkedOn) this.stopWaits[this.cause]! += time
+  }
+
+  /**
+   * Counts anew from now. What lies before it of the state and the stop that last is taken off now, and booked with the
+   * rest when they end: booked in two parts, a running time would be rounded anew, and with it the next breakdown.
+   */
+  countAnew(): void {
+    const { now } = this.floor.clock
+    this.stateTimes.fill(0)
+    this.stopCounts.fill(0)
+    this.stopTimes.fill(0)
+    this.stopWaits.fill(0)
+    this.stopsInBreaks.fill(0)
+    const until = Math.min(this.lapsesAt, now)
+    this.stateTimes[this.state]! -= until - this.stateSince
+    this.stateTimes[State.waiting]! -= now - until
+    this.bookStop(this.stoppedAt - now)
+  }
+
+  /** Books what is open when the shift ends. */
+  settle(): void {
+    this.bookState()
+    this.bookStop(this.floor.clock.now - this.stoppedAt)
+  }
+}

@@ -1,0 +1,28 @@
+/** Keys of a crew: who they are, what they can do, and when they are away. */
+import * as z from 'zod'
+import { timeDistribution } from './distribution.js'
+import { assume, name, quantity, whole } from './kit.js'
+
+export const skills = ['jams', 'roll-change', 'size-setting', 'blade', 'breakdowns'] as const
+export type Skill = (typeof skills)[number]
+
+export const breakList = z
+  .array(
+    z.strictObject({
+      at: quantity('time', 'since the start of the shift'),
+      for: quantity('time', 'its length', { above: 0 }),
+    }),
+  )
+  .max(100)
+
+export const member = z.strictObject({
+  people: assume(whole('how many', 1, 1000), 1, 'definition of the format'),
+  walk: assume(timeDistribution('time to come to a stop and begin'), '0 s', 'definition of the format'),
+  does: z.array(z.enum(skills)).min(1).describe('the tasks that they do, the most urgent first'),
+  'stands-at': name
+    .optional()
+    .describe('standing duty: who is free folds the flaps of this sealer; a task calls them away'),
+  breaks: breakList
+    .optional()
+    .describe('breaks of their own in place of those of the shift, so that others cover'),
+})

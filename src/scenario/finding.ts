@@ -1,0 +1,12 @@
+/** A finding on a scenario before its place in the file is known, and how a rule tells one. */
+import type { Problem } from './problems.js'
+import type { Path } from './walk.js'
+
+export interface Finding extends Omit<Problem, 'source' | 'line' | 'column' | 'window' | 'path'> {
+  path: Path
+  /** The place is the key and not its value. */
+  atKey: boolean
+}
+
+/** Notes one breach of a rule between keys: where, which code, the rule and the nearest mend. */
+export type Report = (path: Path, code: Finding['code'], rule: string, fix: string, atKey?: boolean) => void
