@@ -108,6 +108,7 @@ function stopRows(key: CauseKey): [string, NamedRow][] {
         ...count,
         label: (name) => `${label} a shift, ${name}`,
         meaning,
+        words: label.toLowerCase(),
         ...(isLong ? { isLongStop: true } : {}),
       },
     ],

@@ -4,7 +4,7 @@ import { closingOf } from '../../answers/closing.js'
 import type { EquipmentResult } from '../../answers/line-result.js'
 import { lossesTable } from '../../answers/losses-table.js'
 import { butCannotWork, cannotWork, costWords, leftOutNote } from '../../answers/warnings.js'
-import { causeKeys, causes } from '../../catalogue/causes.js'
+import { causeKeys } from '../../catalogue/causes.js'
 import { isCostKey } from '../../catalogue/costs.js'
 import { entriesOf, type Figure, type Figures } from '../../catalogue/figure.js'
 import {
@@ -226,7 +226,7 @@ function stopsTable(result: RunResult): Table {
       .filter((key) => measures[key])
       .map((key) => [
         name,
-        causes[key].label.toLowerCase(),
+        ofPieces[key].words!,
         ...([key, `${key}-stop`, `${key}-wait`] as const).map((each) =>
           figureText(measures[each], result.display),
         ),
