@@ -1,4 +1,5 @@
 /** What a study can say of its shifts: each measure by its place in the result document, and its estimate. */
+import type { MeasureName } from '../catalogue/measures.js'
 import { type MeasureKey, ofLine } from '../catalogue/of-line.js'
 import type { Row, Unit } from '../catalogue/row.js'
 import { Counted } from '../line/counted.js'
@@ -170,8 +171,8 @@ const column = (shifts: readonly ShiftResult[], index: number): number[] =>
 const total = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0)
 
 /** The name that a person gives for a measure: `throughput`, `equipment.sealer.jams`, `crew.operators.busy`. */
-export const measureName = ({ path }: Pick<StudyMeasure, 'path'>): string =>
-  path.filter((step) => step !== 'measures').join('.')
+export const measureName = ({ path }: Pick<StudyMeasure, 'path'>): MeasureName =>
+  path.filter((step) => step !== 'measures').join('.') as MeasureName
 
 /** The measure of a name; the full path of the result document is understood too. Undefined where there is none. */
 export const measureNamed = (measures: readonly StudyMeasure[], name: string): StudyMeasure | undefined =>

@@ -2,6 +2,7 @@
 
 import { quantile } from 'simple-statistics'
 import type { Figure, Figures } from '../catalogue/figure.js'
+import type { MeasureName } from '../catalogue/measures.js'
 import type { EffectivenessKey, HeadKey, PieceKey } from '../catalogue/of-equipment.js'
 import type { MeasureKey } from '../catalogue/of-line.js'
 import type { ArrivalKey, CrewKey } from '../catalogue/of-people.js'
@@ -45,7 +46,7 @@ export interface LineResult {
 }
 
 /** The estimate of every measure by its name. */
-export type Estimates = ReadonlyMap<string, Estimate>
+export type Estimates = ReadonlyMap<MeasureName, Estimate>
 
 /** A number for the document: JSON knows none that are not finite. */
 export const orNull = (value: number) => (Number.isFinite(value) ? value : null)

@@ -24,6 +24,16 @@ export type MeasureName =
   | `equipment.${string}.effectiveness.${EffectivenessKey}`
   | `crew.${string}.${CrewKey}`
 
+/** Where a figure stands in a result document. */
+export type FigurePath =
+  | `measures.${MeasureKey}`
+  | `arrivals.${string}.${ArrivalKey}`
+  | `equipment.${string}.measures.${PieceKey}`
+  | `equipment.${string}.states.${StateKey}`
+  | `equipment.${string}.heads.${string}.${HeadKey}`
+  | `equipment.${string}.effectiveness.${EffectivenessKey}`
+  | `crew.${string}.${CrewKey}`
+
 /** What is said of a figure: its place with names left open, such as `equipment.NAME.measures.jams`, and its meaning. */
 export interface Entry {
   place: string

@@ -1,6 +1,8 @@
 /** The figures that hand foretells, one by one: in the words of the catalogue, where the hand figure is of nothing less. */
+
 import type { CostElement } from '../catalogue/costs.js'
 import { costKey } from '../catalogue/costs.js'
+import type { FigurePath } from '../catalogue/measures.js'
 import { type HeadKey, ofHeads, type PieceKey, pieceRow } from '../catalogue/of-equipment.js'
 import { type MeasureKey, ofLine } from '../catalogue/of-line.js'
 import type { Unit } from '../catalogue/row.js'
@@ -16,8 +18,8 @@ import type { TapeUse } from './tape-use.js'
 
 /** One figure that a run measures too. */
 export interface HandRow {
-  /** Dotted path of the measure in the result of a run, such as `equipment.sealer.states.working`. */
-  measure: string
+  /** Its place in the result of a run. */
+  measure: FigurePath
   label: string
   value: number
   /** SI. */
