@@ -1,6 +1,6 @@
 /** Why a piece stands until somebody has put it right: one row each, and what is measured of the stops of every cause. */
 import type { Skill } from '../scenario/crew-keys.js'
-import type { NamedRow, Row } from './row.js'
+import { type NamedRow, sorts } from './row.js'
 import type { StateKey } from './states.js'
 
 interface Cause {
@@ -100,12 +100,11 @@ export const ofStops = Object.fromEntries(causeKeys.flatMap(stopRows)) as Record
 
 function stopRows(key: CauseKey): [string, NamedRow][] {
   const { label, meaning, isLong } = causes[key]
-  const count = { unit: 'count', kind: 'count', better: 'down' } as const satisfies Partial<Row<string>>
   return [
     [
       key,
       {
-        ...count,
+        ...sorts.stops,
         label: (name) => `${label} a shift, ${name}`,
         meaning,
         words: label.toLowerCase(),
@@ -125,7 +124,7 @@ function stopRows(key: CauseKey): [string, NamedRow][] {
     [
       `${key}-in-breaks`,
       {
-        ...count,
+        ...sorts.stops,
         label: (name) => `${label} that waited for the end of a break, a shift, ${name}`,
         meaning: 'of these stops those that waited for the end of a break, with nobody there who could come',
         isLongStop: true,

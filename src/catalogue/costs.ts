@@ -1,5 +1,5 @@
 /** The elements of what a shift costs, and the measures that are made of them. */
-import type { Row } from './row.js'
+import { type Row, sorts } from './row.js'
 
 interface Element {
   words: string
@@ -40,6 +40,6 @@ export const isCostKey = (key: string): key is CostKey => Object.hasOwn(ofElemen
 export const ofElements = Object.fromEntries(
   Object.entries(elements).map(([key, { words, meaning }]) => [
     costKey(key as CostElement),
-    { label: `of it ${words}`, unit: 'money', kind: 'ratio', better: 'down', meaning },
+    { ...sorts.cost, label: `of it ${words}`, meaning },
   ]),
 ) as Record<CostKey, Row<string>>

@@ -1,97 +1,79 @@
 /** Measures of a piece of equipment, of its heads, and in the words of ISO 22400-2, one row each. */
 import { ofStops, type StopKey } from './causes.js'
-import type { NamedRow } from './row.js'
-
-/** Cases in a place. */
-const held = { unit: 'cases', kind: 'mean', better: 'neither' } as const
-/** Cases that a piece has to do with, or things that happen to it, a shift. */
-const count = { unit: 'cases', kind: 'count' } as const
+import { type NamedRow, sorts } from './row.js'
 
 const pieceRows = {
   held: {
-    ...held,
+    ...sorts.heldCases,
     label: (_, where) => `Cases ${where}, mean over time`,
     meaning: 'cases in the place, mean over time, those in work included',
     words: 'cases, mean',
   },
   'held-p95': {
-    ...held,
+    ...sorts.heldCases,
     label: (_, where) => `Cases ${where}, not passed in 95 % of the time`,
     meaning: 'what is not passed for 95 % of the time',
     words: 'not passed in 95 % of the time',
   },
   'held-largest': {
-    ...held,
+    ...sorts.heldCases,
     label: (_, where) => `Cases ${where}, most at one time`,
     meaning: 'most cases at one time; mean over shifts of the most',
     words: 'most at one time',
     isUpset: true,
   },
   'share-full': {
+    ...sorts.idleShare,
     label: (name) => `Share of time full, ${name}`,
-    unit: 'share',
-    kind: 'mean',
-    better: 'down',
     meaning:
       'share of time in which not even the shortest case more would find room; of a belt, in which it stands',
     words: 'full',
     isUpset: true,
   },
   wait: {
+    ...sorts.delay,
     label: (name) => `Time from arrival at ${name} to the start of its work, mean`,
-    unit: 's',
-    kind: 'mean',
-    better: 'down',
     meaning: 'from arrival at its waiting room to the start of its work',
     words: 'wait for work',
   },
   utilisation: {
+    ...sorts.busyShare,
     label: (name) => `Share of its places at work, ${name}`,
-    unit: 'share',
-    kind: 'mean',
-    better: 'neither',
     meaning:
       'share of its places with a case in work, over all time: none while it stands for a stop or a break',
   },
   'planned-stops': {
+    ...sorts.stops,
     label: (name) => `Planned stops a shift, ${name}`,
-    unit: 'count',
-    kind: 'count',
-    better: 'down',
     meaning: 'stops after a number of cases, such as pallet changes',
     words: 'planned stops',
   },
   'cases-lost': {
-    ...count,
+    ...sorts.lostCases,
     label: (name) => `Cases spoilt in jams a shift, ${name}`,
-    better: 'down',
     meaning: 'cases spoilt in jams',
   },
   inspected: {
-    ...count,
+    ...sorts.countedCases,
     label: (name) => `Cases inspected a shift, one that comes again counted again, ${name}`,
-    better: 'neither',
     meaning: 'cases looked at, again when they come again',
     words: 'inspected',
   },
   rejected: {
-    ...count,
+    ...sorts.countedCases,
     label: (name) => `Cases rejected a shift, ${name}`,
-    better: 'neither',
     meaning: 'cases that the inspection rejected',
     words: 'rejected',
   },
   'unsealed-found': {
-    ...count,
+    ...sorts.countedCases,
     label: (name) => `of them unsealed, ${name}`,
-    better: 'neither',
     meaning: 'unsealed cases that the inspection found',
     words: 'unsealed, found',
   },
   'unsealed-missed': {
-    ...count,
+    ...sorts.lostCases,
     label: (name) => `Unsealed cases that passed a shift, ${name}`,
-    better: 'down',
     meaning: 'unsealed cases that the inspection did not find',
     words: 'unsealed, missed',
   },
@@ -99,9 +81,8 @@ const pieceRows = {
 
 /** Cases that a divert sends to a piece: a measure for each of these, whose key and words hold its name. */
 const sentTo = (target: string): NamedRow => ({
-  ...count,
+  ...sorts.countedCases,
   label: (name) => `Cases sent to ${target} a shift, ${name}`,
-  better: 'neither',
   meaning: 'cases that the divert sent there',
   words: `sent to ${target}`,
 })
@@ -121,26 +102,20 @@ export const pieceRow = (key: PieceKey): NamedRow =>
 
 const headRows = {
   tape: {
+    ...sorts.tape,
     label: (of) => `Tape used a shift, ${of}`,
-    unit: 'm',
-    kind: 'total',
-    better: 'down',
     meaning: 'tape drawn from the roll of the head',
     words: 'tape used',
   },
   'tape-per-case': {
+    ...sorts.tapePerCase,
     label: (of) => `Tape a strip, ${of}`,
-    unit: 'm/case',
-    kind: 'ratio',
-    better: 'down',
     meaning: 'tape of one strip',
     words: 'a strip',
   },
   loss: {
+    ...sorts.tape,
     label: (of) => `of it lost with the rolls, ${of}`,
-    unit: 'm',
-    kind: 'total',
-    better: 'down',
     meaning: 'tape lost in threading, stubs and breaks',
     words: 'of it lost',
   },
@@ -153,31 +128,24 @@ const headRows = {
     words: 'rolls used',
   },
   changes: {
+    ...sorts.stops,
     label: (of) => `Roll changes a shift, ${of}`,
-    unit: 'count',
-    kind: 'count',
-    better: 'down',
     meaning: 'rolls put in',
     words: 'roll changes',
   },
   'tape-breaks': {
+    ...sorts.stops,
     label: (of) => `Tape breaks a shift, ${of}`,
-    unit: 'count',
-    kind: 'count',
-    better: 'down',
     meaning: 'strips that tear and are laid again',
   },
   spoilt: {
+    ...sorts.tape,
     label: (of) => `Tape spoilt in breaks a shift, ${of}`,
-    unit: 'm',
-    kind: 'total',
-    better: 'down',
     meaning: 'tape of strips that tore',
   },
   missed: {
-    ...count,
+    ...sorts.lostCases,
     label: (of) => `Cases that passed an empty roll a shift, ${of}`,
-    better: 'down',
     meaning: 'cases that passed an empty roll',
   },
 } satisfies Record<string, NamedRow>
@@ -186,57 +154,54 @@ const headRows = {
 export type HeadKey = keyof typeof headRows
 export const ofHeads: Readonly<Record<HeadKey, NamedRow>> = headRows
 
-const element = { unit: 's', kind: 'total', better: 'neither' } as const
-const ratio = { unit: 'share', kind: 'ratio', better: 'up' } as const
-
 const effectivenessRows = {
   PBT: {
-    ...element,
+    ...sorts.element,
     label: (name) => `PBT, planned busy time a shift, ${name}`,
     meaning: 'ISO 22400-2: the shift less breaks, planned stops and blade service',
   },
   APT: {
-    ...element,
+    ...sorts.element,
     label: (name) => `APT, actual production time a shift, ${name}`,
     meaning: 'ISO 22400-2: time in which it works on cases',
   },
   AUST: {
-    ...element,
+    ...sorts.element,
     label: (name) => `AUST, actual unit set-up time a shift, ${name}`,
     meaning: 'ISO 22400-2: time in which it is set',
   },
   ADET: {
-    ...element,
+    ...sorts.element,
     label: (name) => `ADET, actual unit delay time a shift, ${name}`,
     meaning: 'ISO 22400-2: time lost to stops that nobody planned',
   },
   availability: {
-    ...ratio,
+    ...sorts.index,
     label: (name) => `Availability, ${name}`,
     meaning: 'ISO 22400-2: APT over PBT',
     words: 'availability',
   },
   effectiveness: {
-    ...ratio,
+    ...sorts.index,
     label: (name) => `Effectiveness, ${name}`,
     meaning: 'ISO 22400-2: planned run time of its cases over APT',
     words: 'effectiveness',
   },
   quality: {
-    ...ratio,
+    ...sorts.index,
     label: (name) => `Quality ratio, ${name}`,
     meaning: 'ISO 22400-2: good cases over all cases',
     words: 'quality',
     isPart: true,
   },
   oee: {
-    ...ratio,
+    ...sorts.index,
     label: (name) => `OEE index, ${name}`,
     meaning: 'product of the three; not cut off at 1',
     words: 'OEE index',
   },
   'technical-availability': {
-    ...ratio,
+    ...sorts.index,
     label: (name) => `Technical availability, ${name}`,
     meaning: 'share of PBT without its own jams, tape and breakdowns: what others do to it does not lower it',
     words: 'technical availability',

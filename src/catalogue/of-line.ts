@@ -1,6 +1,6 @@
 /** Measures of the line as a whole, one row each. */
 import { ofElements } from './costs.js'
-import type { Row } from './row.js'
+import { type Row, sorts } from './row.js'
 
 /** A measure of the line; the words below are those of the few that sentences speak of. */
 export interface LineRow extends Row<string> {
@@ -45,20 +45,16 @@ const rows = {
     meaning: 'what 9 of 10 shifts reach: a quantile over shifts, with an interval from order statistics',
   },
   'time-in-system': {
+    ...sorts.delay,
     label: 'Time from arrival to exit, mean',
-    unit: 's',
-    kind: 'mean',
-    better: 'down',
     meaning: 'from the arrival of a case until it leaves the line, mean over the cases of a shift',
     column: 'time in the line',
     topic: 'the time in the line',
     claim: (size, isMore) => `keeps a case in the line ${size} ${isMore ? 'longer' : 'shorter'}`,
   },
   'time-in-system-p95': {
+    ...sorts.delay,
     label: 'Time from arrival to exit, not passed by 95 % of the cases',
-    unit: 's',
-    kind: 'mean',
-    better: 'down',
     meaning: 'the time that 95 of 100 cases of a shift do not pass',
   },
   'target-held': {
@@ -74,10 +70,8 @@ const rows = {
     wish: 'to hold the target more often',
   },
   rejected: {
+    ...sorts.lostCases,
     label: 'Cases that left the line rejected, a shift',
-    unit: 'cases',
-    kind: 'count',
-    better: 'down',
     meaning: 'cases that left the line as rejected',
   },
   reopened: {
@@ -88,32 +82,24 @@ const rows = {
     meaning: 'good cases times the chance that a closure opens after the line: expected, not drawn',
   },
   unsealed: {
+    ...sorts.lostCases,
     label: 'Unsealed cases that left the line unnoticed, a shift',
-    unit: 'cases',
-    kind: 'count',
-    better: 'down',
     meaning: 'cases that left with a strip missing, seen by nobody; they are not good ones',
     column: 'unsealed a shift',
   },
   'tape-per-case': {
+    ...sorts.tapePerCase,
     label: 'Tape on a good case',
-    unit: 'm/case',
-    kind: 'ratio',
-    better: 'down',
     meaning: 'tape off the rolls that lies on a good case',
   },
   'tape-lost-per-case': {
+    ...sorts.tapePerCase,
     label: 'Tape lost with the rolls and in breaks, a good case',
-    unit: 'm/case',
-    kind: 'ratio',
-    better: 'down',
     meaning: 'tape lost in threading, stubs and breaks, spread over the good cases',
   },
   tape: {
+    ...sorts.tape,
     label: 'Tape used a shift, all heads, loss included',
-    unit: 'm',
-    kind: 'total',
-    better: 'down',
     meaning: 'tape drawn from all rolls, losses included',
     column: 'tape a shift',
   },
@@ -125,10 +111,8 @@ const rows = {
     meaning: 'the same by weight, without cores',
   },
   'cost-per-1000': {
+    ...sorts.cost,
     label: 'Cost of 1000 good cases',
-    unit: 'money',
-    kind: 'ratio',
-    better: 'down',
     meaning: 'all that is priced in the scenario, over the good cases',
     column: '1000 cases cost',
     subject: 'Cost of 1000 cases',

@@ -1,5 +1,5 @@
 /** Measures of what comes to the line and of the crew, one row each. */
-import type { NamedRow } from './row.js'
+import { type NamedRow, sorts } from './row.js'
 
 const arrivalRows = {
   arrived: {
@@ -18,10 +18,8 @@ const arrivalRows = {
     words: 'orders done',
   },
   blocked: {
+    ...sorts.idleShare,
     label: (name) => `Share of working time in which ${name} waits for room`,
-    unit: 'share',
-    kind: 'mean',
-    better: 'down',
     meaning: 'share of working time in which the packers wait for room',
     words: 'waits',
     isUpset: true,
@@ -57,10 +55,8 @@ export const ofArrivals: Readonly<Record<ArrivalKey, NamedRow>> = arrivalRows
 
 const crewRows = {
   busy: {
+    ...sorts.busyShare,
     label: (name) => `Share of time busy (walking and working), ${name}`,
-    unit: 'share',
-    kind: 'mean',
-    better: 'neither',
     meaning: 'share of the time in which they are there in which they walk or work',
     words: 'busy',
   },

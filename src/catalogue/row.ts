@@ -40,3 +40,29 @@ export interface Row<Label> {
 
 /** A measure of something that has a name. `where`: the place in words, of measures that tell what is held there. */
 export type NamedRow = Row<(name: string, where: string) => string>
+
+type Sort = Pick<Row<string>, 'unit' | 'kind' | 'better'>
+
+/** Sorts of measures of which there are several. */
+export const sorts = {
+  /** Cases that should be few, a shift; and such that are as they are. */
+  lostCases: { unit: 'cases', kind: 'count', better: 'down' },
+  countedCases: { unit: 'cases', kind: 'count', better: 'neither' },
+  /** Cases in a place. */
+  heldCases: { unit: 'cases', kind: 'mean', better: 'neither' },
+  /** Stops and what else has to be done, a shift. */
+  stops: { unit: 'count', kind: 'count', better: 'down' },
+  /** Time that a case takes. */
+  delay: { unit: 's', kind: 'mean', better: 'down' },
+  /** Share of time in which something stands or is full. */
+  idleShare: { unit: 'share', kind: 'mean', better: 'down' },
+  /** Share of time in which somebody or something is at work. */
+  busyShare: { unit: 'share', kind: 'mean', better: 'neither' },
+  tape: { unit: 'm', kind: 'total', better: 'down' },
+  tapePerCase: { unit: 'm/case', kind: 'ratio', better: 'down' },
+  /** Money for 1000 cases. */
+  cost: { unit: 'money', kind: 'ratio', better: 'down' },
+  /** Time elements of ISO 22400-2 and their ratios. */
+  element: { unit: 's', kind: 'total', better: 'neither' },
+  index: { unit: 'share', kind: 'ratio', better: 'up' },
+} as const satisfies Record<string, Sort>
