@@ -2,6 +2,7 @@
 
 import { entryAt } from '../catalogue/measures.js'
 import { stateKeys, stateLabel } from '../catalogue/states.js'
+import { type Cell, words } from '../report/cell.js'
 import type { Table } from '../report/report.js'
 import { figuresAt } from './figure-at.js'
 import type { LineResult } from './line-result.js'
@@ -11,18 +12,17 @@ export function definitionsTable(results: readonly LineResult[]): Table {
   const told = results
     .flatMap((result) => figuresAt(result))
     .map(([path, figure]) => ({ ...entryAt(path), ...figure, isState: path[2] === 'states' }))
-  const measures = new Map<string, string[]>()
+  const measures = new Map<string, Cell[]>()
   for (const { place, label, meaning, isState } of told)
-    if (!isState && !measures.has(place)) measures.set(place, [label, place, meaning])
-  const ofStates = stateKeys.flatMap((key) => {
+    if (!isState && !measures.has(place)) measures.set(place, [label, { path: place }, meaning])
+  const ofStates = stateKeys.flatMap((key): Cell[][] => {
     const found = told.find(({ place, isState, mean }) => isState && mean && place.endsWith(`.${key}`))
-    return found ? [[`State: ${stateLabel(key)}`, found.place, found.meaning]] : []
+    return found ? [[`State: ${stateLabel(key)}`, { path: found.place }, found.meaning]] : []
   })
   return {
     title: 'What each measure means',
     note: 'Means over shifts have Student t intervals, from 30 shifts on with their skewness taken into account; counts of fewer than 30 events exact limits, shares of shifts Wilson intervals (exact limits near none and all), totals over totals the ratio estimator. The words are those of the first piece that has the measure; the second column is its place in result.json.',
-    columns: ['measure', 'place in result.json', 'meaning'],
-    words: ['place in result.json', 'meaning'],
+    columns: words('measure', 'place in result.json', 'meaning'),
     rows: [...measures.values(), ...ofStates],
   }
 }

@@ -1,4 +1,4 @@
-/** A figure of a document: what a measure comes to, how sure that is, its unit and words. */
+/** Figures of a document: what a measure comes to, how sure that is, its unit and words; and amounts worked out by hand. */
 import type { Few } from '../statistics/estimate.js'
 
 /** A figure as it stands in the document. A number that nothing is known of is null. */
@@ -25,3 +25,9 @@ export type Figures<Key extends string> = Partial<Record<Key, Figure>>
 
 /** Those that a document has, in its order. */
 export const entriesOf = Object.entries as <Key extends string>(of: Figures<Key>) => [Key, Figure][]
+
+/** A number worked out by hand, SI; null where it is without limit or not known. */
+export interface Amount {
+  value: number | null
+  unit: string
+}

@@ -1,6 +1,6 @@
 /** The closure index of each case: the chosen tape, and 2 inch and 3 inch side by side, against a closure known to hold. */
 
-import { headsOf } from '../kinds/sealer/keys.js'
+import { headsOf } from '../kinds/sealer/heads.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
 import { type ClosureIndex, closureIndex, coverage } from '../trade/closure.js'

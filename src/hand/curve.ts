@@ -1,6 +1,6 @@
 /** Rate over belt speed: why faster belts bring ever less. */
 
-import { cutsOf, headsOf } from '../kinds/sealer/keys.js'
+import { cutsOf, headsOf } from '../kinds/sealer/heads.js'
 import type { Scenario } from '../scenario/schema.js'
 import { type RatePoint, rateCeiling, rateCurve, speedOfLittleGain } from '../trade/headway.js'
 import type { LineHand } from './line.js'

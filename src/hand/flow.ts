@@ -1,6 +1,6 @@
 /** How many cases of each kind come to each piece: arrivals followed along the ways of the line. */
 
-import { headsOf } from '../kinds/sealer/keys.js'
+import { headsOf } from '../kinds/sealer/heads.js'
 import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 import { casesPerRoll } from '../trade/tape.js'

@@ -2,7 +2,8 @@
 
 import { type CauseKey, causes } from '../catalogue/causes.js'
 import type { ConveyorKeys } from '../kinds/conveyor/keys.js'
-import { cutsOf, headsOf, type SealerKeys } from '../kinds/sealer/keys.js'
+import { cutsOf, headsOf } from '../kinds/sealer/heads.js'
+import type { SealerKeys } from '../kinds/sealer/keys.js'
 import type { Skill } from '../scenario/crew-keys.js'
 import { type Distribution, meanOf, varianceOf } from '../scenario/law.js'
 import { outsideSize } from '../scenario/outside.js'

@@ -1,7 +1,7 @@
 /** Stops of a shift by hand: how many of each kind a piece has, breakdowns by the calendar included. */
 
 import { causes } from '../catalogue/causes.js'
-import { headsOf } from '../kinds/sealer/keys.js'
+import { headsOf } from '../kinds/sealer/heads.js'
 import { meanOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { LineHand, PieceHand } from './line.js'

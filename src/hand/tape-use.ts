@@ -1,6 +1,6 @@
 /** Tape by hand: what each head and the line use in a shift and a month, what it weighs and what it costs. */
 
-import { headsOf } from '../kinds/sealer/keys.js'
+import { headsOf } from '../kinds/sealer/heads.js'
 import type { Scenario } from '../scenario/schema.js'
 import { massPerMetre } from '../trade/tape.js'
 import type { LineHand, PieceHand } from './line.js'

@@ -1,6 +1,7 @@
 /** Findings on machines and conveyors: gaps, speeds, legs, rolls, rollers, zones and buffers. */
 
-import { headsOf, type SealerKeys } from '../../kinds/sealer/keys.js'
+import { headsOf } from '../../kinds/sealer/heads.js'
+import type { SealerKeys } from '../../kinds/sealer/keys.js'
 import { outsideSize } from '../../scenario/outside.js'
 import { lineWays } from '../../scenario/routes.js'
 import type { Scenario } from '../../scenario/schema.js'

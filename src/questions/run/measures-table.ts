@@ -2,6 +2,7 @@
 
 import { isCostKey } from '../../catalogue/costs.js'
 import { entriesOf } from '../../catalogue/figure.js'
+import { figures, words } from '../../report/cell.js'
 import { printFigure } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { RunResult } from './document.js'
@@ -12,8 +13,7 @@ export function measuresTable({ measures, display }: RunResult): Table {
     section: 'figures',
     title: 'Figures of the line',
     note: '',
-    columns: ['figure', 'value', 'plus-minus', 'unit'],
-    words: ['unit'],
+    columns: [...words('figure'), ...figures('value', 'plus-minus'), ...words('unit')],
     rows: entriesOf(measures)
       .filter(([key]) => !isCostKey(key))
       .map(([, figure]) => {

@@ -1,47 +1,29 @@
-/** What the report of a run says: headline sentences and tables, the same for the terminal and the page. */
+/** What the report of a run says, the same for the terminal and the page: its headline, its limits, its pictures. */
 
-import { closingOf } from '../../answers/closing.js'
-import type { EquipmentResult } from '../../answers/line-result.js'
-import { lossesTable } from '../../answers/losses-table.js'
-import { butCannotWork, cannotWork, costWords, leftOutNote } from '../../answers/warnings.js'
-import { causeKeys } from '../../catalogue/causes.js'
-import { isCostKey } from '../../catalogue/costs.js'
-import { entriesOf, type Figure, type Figures } from '../../catalogue/figure.js'
-import {
-  type EffectivenessKey,
-  type HeadKey,
-  isSentKey,
-  ofEffectiveness,
-  ofHeads,
-  ofPieces,
-  type PieceKey,
-  pieceRow,
-} from '../../catalogue/of-equipment.js'
-import { type ArrivalKey, ofArrivals, ofCrew } from '../../catalogue/of-people.js'
-import { stateKeys, stateLabel } from '../../catalogue/states.js'
+import { startLimit } from '../../answers/limits.js'
+import { studyReport } from '../../answers/study-report.js'
+import { butCannotWork, cannotWork, costWords } from '../../answers/warnings.js'
+import type { Figure } from '../../catalogue/figure.js'
+import type { Display } from '../../catalogue/printed-units.js'
 import { briefly } from '../../catalogue/unit-name.js'
-import { mapping } from '../../line/effectiveness.js'
 import type { Layout } from '../../pictures/layout.js'
 import { planSvg } from '../../pictures/plan.js'
 import { timeSpaceSvg } from '../../pictures/time-space.js'
 import {
-  type Display,
   durationText,
   figureText,
   grouped,
-  nothing,
   percentText,
-  printFigure,
+  rateText,
   shareOfShifts,
 } from '../../report/format.js'
-import type { Report, Table } from '../../report/report.js'
-import { inSections, within } from '../../report/sections.js'
+import { markup } from '../../report/markup.js'
+import type { Report } from '../../report/report.js'
 import type { Stretch } from '../../shifts/stretch.js'
 import { certaintyLines, requirementLines } from './certainty.js'
 import type { RunResult } from './document.js'
-import { handTable } from './hand-table.js'
-import { measuresTable } from './measures-table.js'
-import { runRecord } from './record.js'
+import { runSummary } from './summary.js'
+import { runTables } from './tables.js'
 
 /** What was simulated: shifts, or campaigns of several in a row. */
 function observations(count: number, { length, campaign }: RunResult['shift']): string {
@@ -52,37 +34,34 @@ function observations(count: number, { length, campaign }: RunResult['shift']): 
 /** The report of a run. */
 export function runReport(result: RunResult): Report {
   const { made, shift } = result
-  const tables = [
-    measuresTable(result),
-    within('machines', stateTable(result)),
-    within('losses', lossesTable(result)),
-    within('machines', stopsTable(result)),
-    within('machines', effectivenessTable(result)),
-    within('machines', crewTable(result)),
-    within('places', placesTable(result)),
-    within('places', routesTable(result)),
-    within('money', tapeTable(result)),
-    within('money', costTable(result)),
-    within('hand', handTable(result)),
-  ]
-  return {
-    title: made.scenario.title,
+  const report = studyReport(result, {
     subtitle: `${observations(made.shifts, shift)} simulated, seed "${made.seed}". Plus-minus: ${percentText(made.confidence)} confidence that the long-run figure lies within it.`,
     headline: headline(result),
     certainty: certaintyLines(result),
-    tables: inSections(tables.filter((table) => table.rows.length > 0)),
+    tables: runTables(result),
     limits: limits(result),
-    ...closingOf(made, result.assumed, 'Assumed, because the scenario does not say'),
-    ...runRecord(result),
+    summary: runSummary(result),
+    assumed: 'Assumed, because the scenario does not say',
+    lines: [result],
+    facts: {
+      trials: 'One line, as the scenario has it.',
+      estimation: `Means have Student t intervals, shares of shifts Wilson intervals, ratios the ratio estimator${result.measures.throughput?.shrink === undefined ? '' : '; control variates on the arrivals narrow them'}.`,
+      ...{ warmUp: result.warmUp, hasHand: result.byHand !== null, hasDesigns: false },
+    },
+  })
+  return {
+    ...report,
     ...(result.layout && result.stretch
       ? { moment: momentOf(result.layout, result.stretch, result.display) }
       : {}),
     ...(result.layout
       ? {
-          plan: planSvg(result.layout, {
-            ...(result.byHand?.bottleneck ? { limiting: result.byHand.bottleneck } : {}),
-            display: result.display,
-          }),
+          plan: markup(
+            planSvg(result.layout, {
+              limiting: result.byHand?.bottleneck || undefined,
+              display: result.display,
+            }),
+          ),
         }
       : {}),
   }
@@ -92,8 +71,8 @@ export function runReport(result: RunResult): Report {
 const telephone = 358
 
 const momentOf = (layout: Layout, stretch: Stretch, display: Display) => ({
-  wide: timeSpaceSvg(layout, stretch, { display }),
-  narrow: timeSpaceSvg(layout, stretch, { display, width: telephone, id: 'time-space-narrow' }),
+  wide: markup(timeSpaceSvg(layout, stretch, { display })),
+  narrow: markup(timeSpaceSvg(layout, stretch, { display, width: telephone, id: 'time-space-narrow' })),
 })
 
 function headline(result: RunResult): string[] {
@@ -103,8 +82,7 @@ function headline(result: RunResult): string[] {
   ]
   const held = measures['target-held']
   if (target !== null && held) {
-    const rate = `${Number((target * 60).toPrecision(4))} cases/min`
-    const share = `target of ${rate} in ${shareOfShifts(held)} of the shifts`
+    const share = `target of ${rateText(target)} in ${shareOfShifts(held)} of the shifts`
     lines.push(
       cannotWork(result)
         ? `It would reach its ${share}${verdictOfImpossible(result)}.`
@@ -122,7 +100,7 @@ function headline(result: RunResult): string[] {
     lines.push(`${figureText(measures.unsealed, display)} a shift leave the line unsealed and unnoticed.`)
   if (measures['cost-per-1000'])
     lines.push(
-      `1000 good cases cost ${moneyText(measures['cost-per-1000'], result)}${costWords('', result)}.`,
+      `1000 good cases cost ${figureText(briefly(measures['cost-per-1000']), display)}${costWords('', result)}.`,
     )
   return [...lines, ...requirementLines(result)]
 }
@@ -163,177 +141,14 @@ const shortfall = (throughput: Figure, target: number): Figure => ({
   high: target - throughput.low!,
 })
 
-/** States that take part in any machine, with their shares of the shift. */
-function stateTable(result: RunResult): Table {
-  const pieces = Object.entries(result.equipment)
-  const keys = stateKeys.filter((key) => pieces.some(([, piece]) => (piece.states[key]?.mean ?? 0) > 0))
-  return {
-    title: 'What each machine does, % of the shift',
-    note: 'A machine is in one state at a time; the means of a column add up to 100 %.',
-    columns: ['state', ...pieces.map(([name]) => name)],
-    rows: keys.map((key) => [
-      stateLabel(key),
-      ...pieces.map(([, piece]) => shareText(piece.states[key], result)),
-    ]),
-  }
-}
-
-function shareText(figure: Figure | undefined, result: RunResult): string {
-  if (!figure || figure.mean === 0) return ''
-  const { value, interval } = printFigure(figure, result.display)
-  return `${value} ${interval}`.trim()
-}
-
-/** What is told of a place. */
-const placeKeys = ['held', 'held-p95', 'held-largest', 'share-full', 'wait'] as const satisfies PieceKey[]
-
-function placesTable(result: RunResult): Table {
-  const rows = Object.entries(result.equipment)
-    .filter(([, piece]) => piece.measures['held-largest'])
-    .map(([name, { measures }]) => [
-      name,
-      ...placeKeys.map((key) => figureText(measures[key], result.display)),
-    ])
-  const sources = Object.entries(result.arrivals)
-    .filter(([, source]) => source.blocked ?? source.held ?? source['turned-away'])
-    .map(([name, source]) => [
-      name,
-      figureText(source.held, result.display),
-      nothing.value,
-      figureText(source['held-largest'], result.display),
-      sourceText(source, result),
-      nothing.value,
-    ])
-  return {
-    title: 'Where cases stand',
-    note: '',
-    columns: ['place', ...placeKeys.map((key) => ofPieces[key].words!)],
-    rows: [...sources, ...rows],
-  }
-}
-
-function sourceText(source: Figures<ArrivalKey>, result: RunResult): string {
-  const keys = ['blocked', 'turned-away', 'orders-done'] as const satisfies ArrivalKey[]
-  const said = keys
-    .filter((key) => source[key])
-    .map((key) => `${ofArrivals[key].words} ${figureText(source[key], result.display)}`)
-  return said.length > 0 ? said.join('; ') : nothing.value
-}
-
-function stopsTable(result: RunResult): Table {
-  const rows = Object.entries(result.equipment).flatMap(([name, { measures }]) =>
-    causeKeys
-      .filter((key) => measures[key])
-      .map((key) => [
-        name,
-        ofPieces[key].words!,
-        ...([key, `${key}-stop`, `${key}-wait`] as const).map((each) =>
-          figureText(measures[each], result.display),
-        ),
-      ]),
-  )
-  return {
-    title: 'Stops',
-    note: '',
-    columns: ['machine', 'stop', 'a shift', 'from stop to restart, mean', 'of it waiting for crew'],
-    words: ['stop'],
-    rows,
-  }
-}
-
-/** What diverts send where, and what inspections find: every measure that counts cases on their way. */
-function routesTable(result: RunResult): Table {
-  const keys: readonly PieceKey[] = ['inspected', 'rejected', 'unsealed-found', 'unsealed-missed']
-  const rows = Object.entries(result.equipment)
-    .filter(([, { type }]) => type === 'divert' || type === 'inspect')
-    .flatMap(([name, { measures }]) =>
-      entriesOf(measures)
-        .filter(([key]) => isSentKey(key) || keys.includes(key))
-        .map(([key, figure]) => [name, pieceRow(key).words!, figureText(figure, result.display)]),
-    )
-  const { rejected } = result.measures
-  if (rejected) rows.push(['the line', 'left rejected', figureText(rejected, result.display)])
-  return {
-    title: 'Where cases go, a shift',
-    note: '',
-    columns: ['place', 'cases', 'a shift'],
-    words: ['cases'],
-    rows,
-  }
-}
-
-function tapeTable(result: RunResult): Table {
-  const keys = ['tape', 'loss', 'tape-per-case', 'rolls', 'changes'] as const satisfies HeadKey[]
-  const rows = Object.entries(result.equipment).flatMap(([name, piece]: [string, EquipmentResult]) =>
-    Object.entries(piece.heads ?? {}).map(([head, figures]) => [
-      `${name}, ${head}`,
-      ...keys.map((key) => figureText(figures[key], result.display)),
-    ]),
-  )
-  return {
-    title: 'Tape by head, a shift',
-    note: '',
-    columns: ['head', ...keys.map((key) => ofHeads[key].words!)],
-    rows,
-  }
-}
-
-function effectivenessTable(result: RunResult): Table {
-  const keys = [
-    'availability',
-    'effectiveness',
-    'quality',
-    'oee',
-    'technical-availability',
-  ] as const satisfies EffectivenessKey[]
-  return {
-    title: 'Effectiveness',
-    note: mapping,
-    columns: ['machine', ...keys.map((key) => ofEffectiveness[key].words!)],
-    rows: Object.entries(result.equipment).flatMap(([name, { effectiveness }]) =>
-      effectiveness ? [[name, ...keys.map((key) => figureText(effectiveness[key], result.display))]] : [],
-    ),
-  }
-}
-
-function crewTable(result: RunResult): Table {
-  const crews = Object.entries(result.crew)
-  const hasPost = crews.some(([, figures]) => figures['at-post'])
-  return {
-    title: 'People',
-    note: 'Busy: walking and working, share of the time in which they are there.',
-    columns: ['crew', ofCrew.busy.words!, ...(hasPost ? [ofCrew['at-post'].words!] : [])],
-    rows: crews.map(([name, figures]) => [
-      name,
-      figureText(figures.busy, result.display),
-      ...(hasPost ? [figures['at-post'] ? figureText(figures['at-post'], result.display) : ''] : []),
-    ]),
-  }
-}
-
-function costTable(result: RunResult): Table {
-  const rows = entriesOf(result.measures)
-    .filter(([key]) => key === 'cost-per-1000' || isCostKey(key))
-    .map(([, figure]) => [figure.label, moneyText(figure, result)])
-  return {
-    title: 'Cost of 1000 good cases',
-    note: leftOutNote(result.costLeftOut, result),
-    columns: ['element', 'cost'],
-    rows,
-  }
-}
-
-/** What 1000 cases cost, where the words around it say that it is for 1000. */
-const moneyText = (figure: Figure, result: RunResult) => figureText(briefly(figure), result.display)
-
 function limits(result: RunResult): string[] {
   const all = [...result.notes]
   all.push(
-    result.shift.start === 'steady'
-      ? 'The line runs without end: what it does after it came to its stride is counted, its start is not.'
-      : result.shift.campaign > 1
-        ? 'The first shift of each campaign starts with an empty line; the others go on where the one before ended.'
-        : 'Each shift starts with an empty line, so the first cases out come late and a rate is a little below the steady one.',
+    startLimit(
+      result.shift,
+      'The line runs without end: what it does after it came to its stride is counted, its start is not.',
+      'Each shift starts with an empty line, so the first cases out come late and a rate is a little below the steady one.',
+    ),
   )
   if (Object.values(result.equipment).some(({ type }) => type === 'sealer'))
     all.push(

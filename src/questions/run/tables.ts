@@ -1,0 +1,170 @@
+/** The tables of a run: the line, what each machine does, where cases stand and go, people, tape and money. */
+
+import { bareParts, lossesTable } from '../../answers/losses-table.js'
+import { leftOutNote } from '../../answers/warnings.js'
+import { causeKeys } from '../../catalogue/causes.js'
+import { isCostKey } from '../../catalogue/costs.js'
+import { entriesOf, type Figure, type Figures } from '../../catalogue/figure.js'
+import {
+  isSentKey,
+  ofEffectiveness,
+  ofHeads,
+  ofPieces,
+  type PieceKey,
+  pieceRow,
+} from '../../catalogue/of-equipment.js'
+import { type ArrivalKey, ofArrivals, ofCrew } from '../../catalogue/of-people.js'
+import type { NamedRow } from '../../catalogue/row.js'
+import { stateKeys, stateLabel } from '../../catalogue/states.js'
+import { mapping } from '../../line/effectiveness.js'
+import { type Cell, figures, words } from '../../report/cell.js'
+import { figureParts, type Parts } from '../../report/format.js'
+import type { Table } from '../../report/report.js'
+import { within } from '../../report/sections.js'
+import type { RunResult } from './document.js'
+import { handTable } from './hand-table.js'
+import { measuresTable } from './measures-table.js'
+
+/** All tables, some without rows. */
+export const runTables = (result: RunResult): Table[] => [
+  measuresTable(result),
+  within('machines', stateTable(result)),
+  within('losses', lossesTable(result)),
+  within('machines', stopsTable(result)),
+  within('machines', effectivenessTable(result)),
+  within('machines', crewTable(result)),
+  within('places', placesTable(result)),
+  within('places', routesTable(result)),
+  within('money', tapeTable(result)),
+  within('money', costTable(result)),
+  within('hand', handTable(result)),
+]
+
+/** Figures by their keys; a key that there is none of stands for what is not known. */
+const pick = <Key extends string>(of: Figures<Key>, keys: readonly Key[]): Cell[] =>
+  keys.map((key) => of[key])
+
+/** Their columns. */
+const columnsOf = <Key extends string>(rows: Readonly<Record<Key, NamedRow>>, keys: readonly Key[]) =>
+  figures(...keys.map((key) => rows[key].words!))
+
+/** States that take part in any machine, with their shares of the shift. */
+function stateTable({ equipment, display }: RunResult): Table {
+  const pieces = Object.entries(equipment)
+  const shown = stateKeys.filter((key) => pieces.some(([, { states }]) => (states[key]?.mean ?? 0) > 0))
+  const share = (figure: Figure | undefined) =>
+    !figure || figure.mean === 0 ? '' : bareParts(figure, display)
+  return {
+    title: 'What each machine does, % of the shift',
+    note: 'A machine is in one state at a time; the means of a column add up to 100 %.',
+    columns: [...words('state'), ...figures(...pieces.map(([name]) => name))],
+    rows: shown.map((key) => [stateLabel(key), ...pieces.map(([, { states }]) => share(states[key]))]),
+  }
+}
+
+function placesTable(result: RunResult): Table {
+  const keys = ['held', 'held-p95', 'held-largest', 'share-full', 'wait'] as const
+  const places = Object.entries(result.equipment)
+    .filter(([, { measures }]) => measures['held-largest'])
+    .map(([name, { measures }]) => [name, ...pick(measures, keys)])
+  const sources = Object.entries(result.arrivals)
+    .filter(([, source]) => source.blocked ?? source.held ?? source['turned-away'])
+    .map(([name, source]) => [
+      ...[name, source.held, undefined, source['held-largest']],
+      ...[whenFull(source, result), undefined],
+    ])
+  return {
+    title: 'Where cases stand',
+    note: '',
+    columns: [...words('place'), ...columnsOf(ofPieces, keys)],
+    rows: [...sources, ...places],
+  }
+}
+
+/** What a source does where the line has no room: `waits 3 ± 1 %;`, `turns away 4 ± 1 %`. */
+function whenFull(source: Figures<ArrivalKey>, { display }: RunResult): Parts | undefined {
+  const keys = ['blocked', 'turned-away', 'orders-done'] as const
+  const said = keys.flatMap((key): Parts[] => {
+    if (!source[key]) return []
+    const [value, ...rest] = figureParts(source[key], display)
+    return [[`${ofArrivals[key].words} ${value}`, ...rest]]
+  })
+  if (said.length === 0) return undefined
+  return said.flatMap((parts, index) =>
+    index === said.length - 1 ? parts : [...parts.slice(0, -1), `${parts.at(-1)};`],
+  )
+}
+
+const stopsTable = ({ equipment }: RunResult): Table => ({
+  title: 'Stops',
+  note: '',
+  columns: [
+    ...words('machine', 'stop'),
+    ...figures('a shift', 'from stop to restart, mean', 'of it waiting for crew'),
+  ],
+  rows: Object.entries(equipment).flatMap(([name, { measures }]) =>
+    causeKeys
+      .filter((key) => measures[key])
+      .map((key) => [name, ofPieces[key].words, ...pick(measures, [key, `${key}-stop`, `${key}-wait`])]),
+  ),
+})
+
+/** What diverts send where, and what inspections find: every measure that counts cases on their way. */
+function routesTable({ equipment, measures }: RunResult): Table {
+  const keys: readonly PieceKey[] = ['inspected', 'rejected', 'unsealed-found', 'unsealed-missed']
+  const rows = Object.entries(equipment)
+    .filter(([, { type }]) => type === 'divert' || type === 'inspect')
+    .flatMap(([name, piece]) =>
+      entriesOf(piece.measures)
+        .filter(([key]) => isSentKey(key) || keys.includes(key))
+        .map(([key, figure]): Cell[] => [name, pieceRow(key).words, figure]),
+    )
+  return {
+    title: 'Where cases go, a shift',
+    note: '',
+    columns: [...words('place', 'cases'), ...figures('a shift')],
+    rows: [...rows, ...(measures.rejected ? [['the line', 'left rejected', measures.rejected]] : [])],
+  }
+}
+
+const headKeys = ['tape', 'loss', 'tape-per-case', 'rolls', 'changes'] as const
+
+const tapeTable = ({ equipment }: RunResult): Table => ({
+  title: 'Tape by head, a shift',
+  note: '',
+  columns: [...words('head'), ...columnsOf(ofHeads, headKeys)],
+  rows: Object.entries(equipment).flatMap(([name, { heads = {} }]) =>
+    Object.entries(heads).map(([head, of]) => [`${name}, ${head}`, ...pick(of, headKeys)]),
+  ),
+})
+
+const isoKeys = ['availability', 'effectiveness', 'quality', 'oee', 'technical-availability'] as const
+
+const effectivenessTable = ({ equipment }: RunResult): Table => ({
+  title: 'Effectiveness',
+  note: mapping,
+  columns: [...words('machine'), ...columnsOf(ofEffectiveness, isoKeys)],
+  rows: Object.entries(equipment).flatMap(([name, { effectiveness: of }]) =>
+    of ? [[name, ...pick(of, isoKeys)]] : [],
+  ),
+})
+
+function crewTable({ crew }: RunResult): Table {
+  const crews = Object.entries(crew)
+  const hasPost = crews.some(([, of]) => of['at-post'])
+  return {
+    title: 'People',
+    note: 'Busy: walking and working, share of the time in which they are there.',
+    columns: [...words('crew'), ...columnsOf(ofCrew, hasPost ? ['busy', 'at-post'] : ['busy'])],
+    rows: crews.map(([name, of]) => [name, of.busy, ...(hasPost ? [of['at-post'] ?? ''] : [])]),
+  }
+}
+
+const costTable = (result: RunResult): Table => ({
+  title: 'Cost of 1000 good cases',
+  note: leftOutNote(result.costLeftOut, result),
+  columns: [...words('element'), ...figures('cost')],
+  rows: entriesOf(result.measures)
+    .filter(([key]) => key === 'cost-per-1000' || isCostKey(key))
+    .map(([, figure]) => [figure.label, figure]),
+})
