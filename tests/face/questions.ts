@@ -64,7 +64,11 @@ export function partingOf(here: unknown, there: unknown, hair: number): string |
     const [a, b] = [Number(figure), Number(expected[index])]
     // what is printed with few digits may be rounded the other way
     const digits = figure.replace(/\D/g, '').length
-    return digits > 12 && !(Math.abs(a - b) <= hair * Math.max(1, Math.abs(a), Math.abs(b)))
+    return (
+      figure !== expected[index] &&
+      digits > 12 &&
+      !(Math.abs(a - b) <= hair * Math.max(1, Math.abs(a), Math.abs(b)))
+    )
   })
   return at < 0 ? null : `${found[at]} and ${expected[at]}`
 }
