@@ -1,6 +1,6 @@
 /** Why a piece stands until somebody has put it right: one row each, and what is measured of the stops of every cause. */
 import type { Skill } from '../scenario/crew-keys.js'
-import { type NamedRow, sorts } from './row.js'
+import { type NamedRow, sort, sorts } from './row.js'
 import type { StateKey } from './states.js'
 
 interface Cause {
@@ -114,10 +114,8 @@ function stopRows(key: CauseKey): [string, NamedRow][] {
     ...Object.entries(times).map(([end, { label: words, meaning: of }]): [string, NamedRow] => [
       `${key}-${end}`,
       {
+        ...sort('s', 'ratio', 'down'),
         label: (name) => words(`${label.toLowerCase()}, ${name}`),
-        unit: 's',
-        kind: 'ratio',
-        better: 'down',
         meaning: of,
       },
     ]),

@@ -14,25 +14,19 @@ import { type MeasureKey, ofLine } from './of-line.js'
 import { type ArrivalKey, type CrewKey, ofArrivals, ofCrew } from './of-people.js'
 import { type StateKey, states } from './states.js'
 
-/** A measure by the name that people give for it: of the line its key, of all else a dotted path such as `equipment.sealer.jams`. */
-export type MeasureName =
-  | MeasureKey
+/** What is named alike by people and in a result document. */
+type NamedAlike =
   | `arrivals.${string}.${ArrivalKey}`
-  | `equipment.${string}.${PieceKey}`
   | `equipment.${string}.states.${StateKey}`
   | `equipment.${string}.heads.${string}.${HeadKey}`
   | `equipment.${string}.effectiveness.${EffectivenessKey}`
   | `crew.${string}.${CrewKey}`
 
+/** A measure by the name that people give for it: of the line its key, of all else a dotted path such as `equipment.sealer.jams`. */
+export type MeasureName = MeasureKey | `equipment.${string}.${PieceKey}` | NamedAlike
+
 /** Where a figure stands in a result document. */
-export type FigurePath =
-  | `measures.${MeasureKey}`
-  | `arrivals.${string}.${ArrivalKey}`
-  | `equipment.${string}.measures.${PieceKey}`
-  | `equipment.${string}.states.${StateKey}`
-  | `equipment.${string}.heads.${string}.${HeadKey}`
-  | `equipment.${string}.effectiveness.${EffectivenessKey}`
-  | `crew.${string}.${CrewKey}`
+export type FigurePath = `measures.${MeasureKey}` | `equipment.${string}.measures.${PieceKey}` | NamedAlike
 
 /** What is said of a figure: its place with names left open, such as `equipment.NAME.measures.jams`, and its meaning. */
 export interface Entry {

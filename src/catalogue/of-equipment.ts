@@ -1,6 +1,6 @@
 /** Measures of a piece of equipment, of its heads, and in the words of ISO 22400-2, one row each. */
 import { ofStops, type StopKey } from './causes.js'
-import { type NamedRow, sorts } from './row.js'
+import { type NamedRow, sort, sorts } from './row.js'
 
 const pieceRows = {
   held: {
@@ -120,10 +120,8 @@ const headRows = {
     words: 'of it lost',
   },
   rolls: {
+    ...sort('rolls', 'total', 'down'),
     label: (of) => `Rolls used a shift, ${of}`,
-    unit: 'rolls',
-    kind: 'total',
-    better: 'down',
     meaning: 'rolls used, parts of rolls counted as parts',
     words: 'rolls used',
   },

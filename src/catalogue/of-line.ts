@@ -1,6 +1,6 @@
 /** Measures of the line as a whole, one row each. */
 import { ofElements } from './costs.js'
-import { type Row, sorts } from './row.js'
+import { type Row, sort, sorts } from './row.js'
 
 /** A measure of the line; the words below are those of the few that sentences speak of. */
 export interface LineRow extends Row<string> {
@@ -18,10 +18,8 @@ export interface LineRow extends Row<string> {
 
 const rows = {
   throughput: {
+    ...sort('cases/s', 'mean', 'up'),
     label: 'Good cases out over working time',
-    unit: 'cases/s',
-    kind: 'mean',
-    better: 'up',
     meaning: 'good cases out over working time, which is the shift less its breaks',
     column: 'cases out',
     subject: 'Good cases out',
@@ -30,18 +28,14 @@ const rows = {
     claim: (size, isMore) => `puts out ${size} ${isMore ? 'more' : 'less'}`,
   },
   output: {
+    ...sort('cases', 'total', 'up'),
     label: 'Good cases out a shift',
-    unit: 'cases',
-    kind: 'total',
-    better: 'up',
     meaning: 'cases that leave the line sealed and not rejected, a shift',
     column: 'good cases a shift',
   },
   'output-p10': {
+    ...sort('cases', 'quantile', 'up'),
     label: 'Good cases that 9 of 10 shifts put out',
-    unit: 'cases',
-    kind: 'quantile',
-    better: 'up',
     meaning: 'what 9 of 10 shifts reach: a quantile over shifts, with an interval from order statistics',
   },
   'time-in-system': {
@@ -58,10 +52,8 @@ const rows = {
     meaning: 'the time that 95 of 100 cases of a shift do not pass',
   },
   'target-held': {
+    ...sort('share', 'share', 'up'),
     label: 'Share of shifts that reach the target',
-    unit: 'share',
-    kind: 'share',
-    better: 'up',
     meaning:
       'of all shifts those whose own throughput reaches the target; Wilson interval, exact limits where nearly all or nearly none do',
     column: 'target held in',
@@ -75,10 +67,8 @@ const rows = {
     meaning: 'cases that left the line as rejected',
   },
   reopened: {
+    ...sort('cases', 'total', 'down'),
     label: 'Good cases whose closure opens later, expected, a shift',
-    unit: 'cases',
-    kind: 'total',
-    better: 'down',
     meaning: 'good cases times the chance that a closure opens after the line: expected, not drawn',
   },
   unsealed: {
@@ -104,10 +94,8 @@ const rows = {
     column: 'tape a shift',
   },
   'tape-mass': {
+    ...sort('kg', 'total', 'down'),
     label: 'Mass of that tape, without cores',
-    unit: 'kg',
-    kind: 'total',
-    better: 'down',
     meaning: 'the same by weight, without cores',
   },
   'cost-per-1000': {
@@ -121,10 +109,8 @@ const rows = {
     claim: (size, isMore) => `costs ${size} ${isMore ? 'more' : 'less'} per 1000 cases`,
   },
   'cost-per-year': {
+    ...sort('money/yr', 'total', 'down'),
     label: 'Cost of a year, all that is priced',
-    unit: 'money/yr',
-    kind: 'total',
-    better: 'down',
     meaning: 'cost of a shift times the shifts of a year',
     column: 'a year costs',
   },

@@ -1,19 +1,15 @@
 /** Measures of what comes to the line and of the crew, one row each. */
-import { type NamedRow, sorts } from './row.js'
+import { type NamedRow, sort, sorts } from './row.js'
 
 const arrivalRows = {
   arrived: {
+    ...sort('cases', 'total', 'neither'),
     label: (name) => `Cases that arrived a shift, ${name}`,
-    unit: 'cases',
-    kind: 'total',
-    better: 'neither',
     meaning: 'cases that came, those turned away included',
   },
   'orders-done': {
+    ...sort('count', 'total', 'up'),
     label: (name) => `Orders whose last case has come, ${name}`,
-    unit: 'count',
-    kind: 'total',
-    better: 'up',
     meaning: 'orders whose last case has come',
     words: 'orders done',
   },
@@ -25,26 +21,20 @@ const arrivalRows = {
     isUpset: true,
   },
   'turned-away': {
+    ...sort('share', 'ratio', 'down'),
     label: (name) => `Share of the cases of ${name} that were turned away`,
-    unit: 'share',
-    kind: 'ratio',
-    better: 'down',
     meaning: 'share of the cases that found no room and went elsewhere',
     words: 'turns away',
     isPart: true,
   },
   held: {
+    ...sort('cases', 'mean', 'down'),
     label: (name) => `Cases on the floor at ${name}, mean over time`,
-    unit: 'cases',
-    kind: 'mean',
-    better: 'down',
     meaning: 'cases on the floor before the line, mean over time',
   },
   'held-largest': {
+    ...sort('cases', 'mean', 'down'),
     label: (name) => `Cases on the floor at ${name}, most at one time`,
-    unit: 'cases',
-    kind: 'mean',
-    better: 'down',
     meaning: 'most cases on the floor at one time',
     isUpset: true,
   },
@@ -61,10 +51,8 @@ const crewRows = {
     words: 'busy',
   },
   'at-post': {
+    ...sort('share', 'mean', 'up'),
     label: (name) => `Share of the time in which somebody stands at the post, ${name}`,
-    unit: 'share',
-    kind: 'mean',
-    better: 'up',
     meaning: 'share of time in which somebody stands there',
     words: 'somebody at the post',
   },

@@ -43,26 +43,33 @@ export type NamedRow = Row<(name: string, where: string) => string>
 
 type Sort = Pick<Row<string>, 'unit' | 'kind' | 'better'>
 
+/** What a row says of the sort of its measure. */
+export const sort = (unit: Sort['unit'], kind: Sort['kind'], better: Sort['better']): Sort => ({
+  unit,
+  kind,
+  better,
+})
+
 /** Sorts of measures of which there are several. */
 export const sorts = {
   /** Cases that should be few, a shift; and such that are as they are. */
-  lostCases: { unit: 'cases', kind: 'count', better: 'down' },
-  countedCases: { unit: 'cases', kind: 'count', better: 'neither' },
+  lostCases: sort('cases', 'count', 'down'),
+  countedCases: sort('cases', 'count', 'neither'),
   /** Cases in a place. */
-  heldCases: { unit: 'cases', kind: 'mean', better: 'neither' },
+  heldCases: sort('cases', 'mean', 'neither'),
   /** Stops and what else has to be done, a shift. */
-  stops: { unit: 'count', kind: 'count', better: 'down' },
+  stops: sort('count', 'count', 'down'),
   /** Time that a case takes. */
-  delay: { unit: 's', kind: 'mean', better: 'down' },
+  delay: sort('s', 'mean', 'down'),
   /** Share of time in which something stands or is full. */
-  idleShare: { unit: 'share', kind: 'mean', better: 'down' },
+  idleShare: sort('share', 'mean', 'down'),
   /** Share of time in which somebody or something is at work. */
-  busyShare: { unit: 'share', kind: 'mean', better: 'neither' },
-  tape: { unit: 'm', kind: 'total', better: 'down' },
-  tapePerCase: { unit: 'm/case', kind: 'ratio', better: 'down' },
+  busyShare: sort('share', 'mean', 'neither'),
+  tape: sort('m', 'total', 'down'),
+  tapePerCase: sort('m/case', 'ratio', 'down'),
   /** Money for 1000 cases. */
-  cost: { unit: 'money', kind: 'ratio', better: 'down' },
+  cost: sort('money', 'ratio', 'down'),
   /** Time elements of ISO 22400-2 and their ratios. */
-  element: { unit: 's', kind: 'total', better: 'neither' },
-  index: { unit: 'share', kind: 'ratio', better: 'up' },
-} as const satisfies Record<string, Sort>
+  element: sort('s', 'total', 'neither'),
+  index: sort('share', 'ratio', 'up'),
+}

@@ -1,5 +1,5 @@
 /** The states of a piece of equipment, one row each in the order of results: it is in exactly one of them at a time. */
-import type { NamedRow } from './row.js'
+import { type NamedRow, sort } from './row.js'
 
 /** Kinds of stop as pictures tell them, each with its noun. */
 export const stopNouns = {
@@ -16,10 +16,8 @@ export type StopKind = keyof typeof stopNouns
 type Remedy = (name: string, of: string) => string
 
 interface State {
-  /** Its words; of a state that one stop shares with another those after the name of the stop. */
+  /** Its words; of a state that is not the only one of its kind of stop those after the name of that. */
   words: string
-  /** That name. */
-  of?: string
   /** So short that it finds room on a machine. */
   short: string
   /** What the piece does: it works, waits for others, or stands for a stop of its own or for a break. */
@@ -67,14 +65,12 @@ const rows = {
   },
   'jam-waiting-for-crew': {
     ...waitingForCrew,
-    of: 'jam',
     short: 'jam: waits for crew',
     stop: 'jam',
     meaning: 'jammed, and nobody is there yet',
   },
   'jam-being-cleared': {
     words: 'being cleared',
-    of: 'jam',
     short: 'jam: being cleared',
     group: 'stop',
     stop: 'jam',
@@ -84,14 +80,12 @@ const rows = {
   },
   'tape-waiting-for-crew': {
     ...waitingForCrew,
-    of: 'tape',
     short: 'tape: waits for crew',
     stop: 'tape',
     meaning: 'out of tape or with a torn strip, and nobody is there yet',
   },
   'tape-being-changed': {
     words: 'being changed',
-    of: 'tape',
     short: 'tape: changing',
     group: 'stop',
     stop: 'tape',
@@ -101,14 +95,12 @@ const rows = {
   },
   'size-waiting-for-crew': {
     ...waitingForCrew,
-    of: 'size',
     short: 'size: waits for crew',
     stop: 'size',
     meaning: 'another case is due, and nobody is there to set it',
   },
   'size-being-set': {
     words: 'being set',
-    of: 'size',
     short: 'size: being set',
     group: 'stop',
     stop: 'size',
@@ -118,14 +110,12 @@ const rows = {
   },
   'breakdown-waiting-for-crew': {
     ...waitingForCrew,
-    of: 'breakdown',
     short: 'broken: waits for crew',
     stop: 'breakdown',
     meaning: 'broken down, and nobody is there yet',
   },
   'breakdown-being-repaired': {
     words: 'being repaired',
-    of: 'breakdown',
     short: 'broken: repair',
     group: 'stop',
     stop: 'breakdown',
@@ -166,16 +156,15 @@ export const stateKeys = Object.keys(rows) as StateKey[]
 
 /** The state in words: `jam: being cleared`. `between` stands after the name of the stop. */
 export function stateLabel(key: StateKey, between = ': '): string {
-  const { words, of } = states[key]
-  return of === undefined ? words : `${of}${between}${words}`
+  const { words, stop } = states[key]
+  const isOnly = stop === undefined || stateKeys.filter((each) => states[each].stop === stop).length === 1
+  return isOnly ? words : `${stop}${between}${words}`
 }
 
 /** The share of time in a state, as a measure of a piece. */
 export const stateRow = (key: StateKey): NamedRow => ({
   label: (name) => `${name}: ${stateLabel(key)}`,
-  unit: 'share',
-  kind: 'mean',
-  better: key === 'working' ? 'neither' : 'down',
+  ...sort('share', 'mean', key === 'working' ? 'neither' : 'down'),
   meaning: states[key].meaning,
   // of what others do to it a single long stop can be more than all else
   ...(states[key].group === 'wait' ? { isUpset: true } : {}),

@@ -1,20 +1,7 @@
 /** Progress of a long study: a bar on a terminal, a plain line now and then elsewhere. */
 import { SingleBar } from 'cli-progress'
+import type { Extent, Progress } from '../shifts/simulation.js'
 import type { Io } from './io.js'
-
-/** Told of what is done, and how much of it took no time: known from before, or ruled out. `stop` clears the line. */
-export interface Progress {
-  update(done: number, free: number): void
-  stop(): void
-}
-
-/** What is to be done: at most `total`, less where the study is open; `known` of it was done before. */
-export interface Extent {
-  total: number
-  known: number
-  isOpen: boolean
-  counts: 'shifts' | 'designs'
-}
 
 /** Milliseconds between two plain lines. */
 const plainEvery = 10_000

@@ -15,6 +15,9 @@ interface Piece {
   lapse: number
 }
 
+/** What is told of an event besides what, when and where it is. */
+type Told = Omit<ShiftEvent, 'time' | 'event' | 'at'>
+
 const calendarEvents = {
   'break begins': 'break-begins',
   'break ends': 'break-ends',
@@ -106,13 +109,37 @@ export class Observer {
     this.tell({ time: this.now, event: 'state', at: piece.name, state: stateKeys[piece.state]! })
   }
 
+  /** Tells what happens now. */
+  private happens(event: EventName, at: string, more: Told = {}): void {
+    this.advance()
+    this.tell({ time: this.clock.now, event, at, ...more })
+  }
+
   // --- cases ---
 
-  private ofCase(event: EventName, at: string, item: CaseIndex, more: Partial<ShiftEvent> = {}) {
-    const { now } = this.clock
-    this.advance()
-    this.tell({ time: now, event, at, case: this.cases.number[item]!, ...more })
+  private ofCase(event: EventName, at: string, item: CaseIndex, more: Told = {}): void {
+    this.happens(event, at, { case: this.cases.number[item]!, ...more })
   }
+
+  /** What happens to a case at a piece, and what to a case under a head there. */
+  private caseEvent(event: EventName) {
+    return (piece: string, item: CaseIndex): void => this.ofCase(event, piece, item)
+  }
+
+  private headEvent(event: EventName) {
+    return (sealer: string, head: string, item: CaseIndex): void => this.ofCase(event, sealer, item, { head })
+  }
+
+  readonly turnedAway = this.caseEvent('turned-away')
+  readonly onBelts = this.caseEvent('on-belts')
+  readonly jams = this.caseEvent('jams')
+  readonly freed = this.caseEvent('freed')
+  readonly spoilt = this.caseEvent('spoilt')
+  /** The head let the case pass without a strip, its roll being empty. */
+  readonly passesUnsealed = this.headEvent('passes-unsealed')
+  readonly tapeBreaks = this.headEvent('tape-breaks')
+  /** The strip of a case that stood too long under its head does not hold. */
+  readonly stripSpoilt = this.headEvent('strip-spoilt')
 
   arrives(source: string, item: CaseIndex): void {
     this.places[item] = source
@@ -132,10 +159,6 @@ export class Observer {
     }
   }
 
-  turnedAway(source: string, item: CaseIndex): void {
-    this.ofCase('turned-away', source, item)
-  }
-
   /** A piece has taken a case; told once, for service may begin before the handshake is over. */
   taken(piece: string, item: CaseIndex): void {
     const from = this.places[item]
@@ -144,44 +167,13 @@ export class Observer {
     this.ofCase('taken', piece, item, from === undefined ? {} : { from })
   }
 
-  onBelts(sealer: string, item: CaseIndex): void {
-    this.ofCase('on-belts', sealer, item)
-  }
-
   serviceBegins(station: string, item: CaseIndex, doneAt: number): void {
-    const { now } = this.clock
     this.taken(station, item)
-    this.ofCase('service-begins', station, item, { lasts: doneAt - now })
+    this.ofCase('service-begins', station, item, { lasts: doneAt - this.clock.now })
   }
 
   stripLaid(sealer: string, head: string, item: CaseIndex, tape: number): void {
     this.ofCase('strip-laid', sealer, item, { head, tape })
-  }
-
-  /** The head let the case pass without a strip, its roll being empty. */
-  passesUnsealed(sealer: string, head: string, item: CaseIndex): void {
-    this.ofCase('passes-unsealed', sealer, item, { head })
-  }
-
-  tapeBreaks(sealer: string, head: string, item: CaseIndex): void {
-    this.ofCase('tape-breaks', sealer, item, { head })
-  }
-
-  jams(piece: string, item: CaseIndex): void {
-    this.ofCase('jams', piece, item)
-  }
-
-  freed(piece: string, item: CaseIndex): void {
-    this.ofCase('freed', piece, item)
-  }
-
-  spoilt(piece: string, item: CaseIndex): void {
-    this.ofCase('spoilt', piece, item)
-  }
-
-  /** The strip of a case that stood too long under its head does not hold. */
-  stripSpoilt(sealer: string, head: string, item: CaseIndex): void {
-    this.ofCase('strip-spoilt', sealer, item, { head })
   }
 
   /** An inspection has taken a case and will reject it. */
@@ -191,10 +183,9 @@ export class Observer {
   }
 
   leaves(item: CaseIndex): void {
-    const { now } = this.clock
     const { arrivedAt, rejected, unsealed } = this.cases
     this.ofCase('leaves', this.places[item] ?? 'exit', item, {
-      after: now - arrivedAt[item]!,
+      after: this.clock.now - arrivedAt[item]!,
       as: rejected[item] ? 'rejected' : unsealed[item] ? 'unsealed' : 'good',
     })
   }
@@ -202,34 +193,24 @@ export class Observer {
   // --- stops, crew, calendar ---
 
   plannedStop(station: string, until: number): void {
-    const { now } = this.clock
-    this.advance()
-    this.tell({ time: now, event: 'planned-stop', at: station, lasts: until - now })
+    this.happens('planned-stop', station, { lasts: until - this.clock.now })
   }
 
   stops(piece: string, cause: Exclude<Cause, -1>): void {
-    const { now } = this.clock
-    this.advance()
-    this.tell({ time: now, event: 'stops', at: piece, cause: causes[cause]!.key })
+    this.happens('stops', piece, { cause: causes[cause]!.key })
   }
 
-  setsOut(person: string, task: Task): void {
-    this.ofTask('sets-out', person, task)
+  setsOut(person: string, { place, skill: task }: Task): void {
+    this.happens('sets-out', place, { person, task })
   }
 
   /** Somebody has arrived and begins. */
-  workBegins(person: string, task: Task): void {
-    this.ofTask('work-begins', person, task, { lasts: task.duration })
+  workBegins(person: string, { place, skill: task, duration }: Task): void {
+    this.happens('work-begins', place, { person, task, lasts: duration })
   }
 
-  workDone(person: string, task: Task): void {
-    this.ofTask('work-done', person, task)
-  }
-
-  private ofTask(event: EventName, person: string, task: Task, more: Partial<ShiftEvent> = {}) {
-    const { now } = this.clock
-    this.advance()
-    this.tell({ time: now, event, at: task.place, person, task: task.skill, ...more })
+  workDone(person: string, { place, skill: task }: Task): void {
+    this.happens('work-done', place, { person, task })
   }
 
   /** A stop of a sealer is over now: the heads that have a new roll, or the one whose blade has been serviced. */
@@ -240,26 +221,18 @@ export class Observer {
     newRolls: readonly boolean[],
     stopped: number,
   ): void {
-    const { now } = this.clock
-    this.advance()
-    for (const [index, { name }] of heads.entries())
-      if (cause === Cause.tape && newRolls[index])
-        this.tell({ time: now, event: 'roll-changed', at: sealer, head: name })
-      else if (cause === Cause.blade && index === stopped)
-        this.tell({ time: now, event: 'blade-serviced', at: sealer, head: name })
+    for (const [index, { name: head }] of heads.entries())
+      if (cause === Cause.tape && newRolls[index]) this.happens('roll-changed', sealer, { head })
+      else if (cause === Cause.blade && index === stopped) this.happens('blade-serviced', sealer, { head })
   }
 
   /** Somebody of a crew stands at its post from now, or nobody does. */
   post(crew: string, isManned: boolean): void {
-    const { now } = this.clock
-    this.advance()
     const at = this.scenario.crew[crew]!['stands-at'] ?? crew
-    this.tell({ time: now, event: isManned ? 'post-manned' : 'post-left', at, person: crew })
+    this.happens(isManned ? 'post-manned' : 'post-left', at, { person: crew })
   }
 
   calendar(what: keyof typeof calendarEvents, crew: string | null): void {
-    const { now } = this.clock
-    this.advance()
-    this.tell({ time: now, event: calendarEvents[what], at: crew === null ? 'shift' : `crew.${crew}` })
+    this.happens(calendarEvents[what], crew === null ? 'shift' : `crew.${crew}`)
   }
 }
