@@ -7,27 +7,20 @@ import path from 'node:path'
 import type { Readable } from 'node:stream'
 import { Fault, isFault, misuse } from '../scenario/fault.js'
 import type { RowTaker } from '../scenario/recorded.js'
+import type { Io } from './io.js'
 import { readRowsOf } from './rows.js'
 import { reason } from './text.js'
 
-/** Bytes of a scenario file; the format itself allows fewer. */
-const mostBytes = 4_000_000
+/** What is read, with the bytes of it at most; of a scenario file the format itself allows fewer. */
+const mostBytes = { 'the scenario file': 4_000_000, 'the result.json': Infinity }
 
-/** The text of a scenario, from its file or, for `-`, from standard input. */
-export const readScenarioText = (name: string, cwd: string, stdin: Readable): Promise<string> =>
-  readText(name, cwd, stdin, 'the scenario file', mostBytes)
-
-/** The text of a result, from its file or, for `-`, from standard input. */
-export const readWhole = (name: string, cwd: string, stdin: Readable): Promise<string> =>
-  readText(name, cwd, stdin, 'the result.json', Infinity)
-
-async function readText(
+/** The text of a scenario or a result, from its file or, for `-`, from standard input. */
+export async function readText(
   name: string,
-  cwd: string,
-  stdin: Readable,
-  what: string,
-  most: number,
+  what: keyof typeof mostBytes,
+  { cwd, stdin }: Pick<Io, 'cwd' | 'stdin'>,
 ): Promise<string> {
+  const most = mostBytes[what]
   if (name === '-') return readAll(stdin, most)
   let handle: Awaited<ReturnType<typeof open>>
   const file = path.resolve(cwd, name)

@@ -32,18 +32,10 @@ export const openJournal = (
 
 const format = 'tapeshift-journal/1'
 
-/** One shift as it stands in a journal: numbers to the last digit, null for one that is not known. */
-interface Entry {
-  /** Key of its design, where the study has several. */
-  design?: string
-  shift: number
-  values: (number | null)[]
-  controls: (number | null)[]
-  outputs: (number | null)[]
-  held: (number | null)[]
-}
-
 const series = ['values', 'controls', 'outputs', 'held'] as const
+
+/** One shift as it stands in a journal, with the key of its design where the study has several: numbers to the last digit, null for one that is not known. */
+type Entry = { design?: string; shift: number } & Record<(typeof series)[number], (number | null)[]>
 
 export class Journal implements Keeper {
   private constructor(
@@ -51,30 +43,29 @@ export class Journal implements Keeper {
     private readonly descriptor: number,
     /** Bytes that are whole lines. */
     private size: number,
-    /** Shifts that were kept before. */
-    private readonly kept: Shifts,
-    private readonly outcomes: ReadonlyMap<string, unknown>,
+    /** What was kept before. */
+    private readonly kept: Kept,
   ) {}
 
   /** Shifts of the design of that key that were kept before, by their number. */
   knownOf(design: string): ReadonlyMap<number, ShiftResult> {
-    return this.kept.get(design) ?? new Map()
+    return this.kept.shifts.get(design) ?? new Map()
   }
 
   /** Whether it keeps anything from before. */
   get isEmpty(): boolean {
-    return this.kept.size === 0 && this.outcomes.size === 0
+    return isNothing(this.kept)
   }
 
   /** What came of the design of that key, kept before; undefined where it is not known. */
   outcomeOf(design: string): unknown {
-    return this.outcomes.get(design)
+    return this.kept.outcomes.get(design)
   }
 
   /** Keeps what came of a design, in place of its shifts. */
   keepOutcome(design: string, outcome: unknown): void {
     // what came from it stands in it
-    if (!this.outcomes.has(design)) this.write(`${JSON.stringify({ design, outcome })}\n`)
+    if (!this.kept.outcomes.has(design)) this.write(`${JSON.stringify({ design, outcome })}\n`)
   }
 
   /**
@@ -93,11 +84,11 @@ export class Journal implements Keeper {
     if (found?.owner) refuseToLose(file, found, found.owner, owner, isResumed, note)
     if (isResumed && (found === null || isNothing(found)))
       note(`no shifts are kept in ${file}: the study begins with the first one`)
-    const kept = isResumed && found?.owner ? found : { ...nothingKept(), owner: null }
+    const kept = isResumed && found?.owner ? found : nothingKept()
     try {
       mkdirSync(folder, { recursive: true })
       const descriptor = openSync(file, kept.owner ? 'r+' : 'w')
-      const journal = new Journal(file, descriptor, kept.size, kept.shifts, kept.outcomes)
+      const journal = new Journal(file, descriptor, kept.size, kept)
       ftruncateSync(descriptor, journal.size)
       if (!kept.owner) journal.write(`${JSON.stringify({ format, ...owner })}\n`)
       return journal
@@ -140,20 +131,15 @@ export class Journal implements Keeper {
 }
 
 function lineOf(design: string, shift: number, result: ShiftResult): string {
-  const entry: Record<string, unknown> = { ...(design === '' ? {} : { design }), shift }
-  for (const name of series) entry[name] = Array.from(result[name])
-  return `${JSON.stringify(entry)}\n`
+  const numbers = Object.fromEntries(series.map((name) => [name, Array.from(result[name])]))
+  return `${JSON.stringify({ ...(design === '' ? {} : { design }), shift, ...numbers })}\n`
 }
-
-/** Shifts by the key of their design and by their number. */
-type Shifts = Map<string, Map<number, ShiftResult>>
-
-const countOf = (shifts: Shifts): number => [...shifts.values()].reduce((sum, { size }) => sum + size, 0)
 
 /** What a journal holds: whose it is, null where not even that is whole; its shifts; the length of its whole lines. */
 interface Kept {
   owner: JournalOwner | null
-  shifts: Shifts
+  /** By the key of their design and by their number. */
+  shifts: Map<string, Map<number, ShiftResult>>
   /** What came of designs, by their key. */
   outcomes: Map<string, unknown>
   size: number
@@ -219,7 +205,10 @@ function refuseToLose(
   }
   if (isNothing(kept)) return
   const { size } = kept.outcomes
-  const count = size > 0 ? `${size} designs` : `${countOf(kept.shifts)} shifts`
+  const count =
+    size > 0
+      ? `${size} designs`
+      : `${[...kept.shifts.values()].reduce((sum, each) => sum + each.size, 0)} shifts`
   if (others === null)
     throw misuse(
       `${file} keeps ${count} of this very study: --resume goes on with them; delete that file to begin anew`,
@@ -236,16 +225,10 @@ function parsed(line: string): Record<string, unknown> | null {
   }
 }
 
-function resultOf(entry: Entry): ShiftResult {
-  const numbers = (name: (typeof series)[number]) =>
-    Float64Array.from(entry[name], (value) => value ?? Number.NaN)
-  return {
-    values: numbers('values'),
-    controls: numbers('controls'),
-    outputs: numbers('outputs'),
-    held: numbers('held'),
-  }
-}
+const resultOf = (entry: Entry) =>
+  Object.fromEntries(
+    series.map((name) => [name, Float64Array.from(entry[name], (value) => value ?? Number.NaN)]),
+  ) as Record<(typeof series)[number], Float64Array>
 
 const words: Record<keyof JournalOwner, string> = {
   scenario: 'sha256 of the scenario without its study',

@@ -8,7 +8,7 @@ import { reported, reportOf } from '../questions/report-of-document.js'
 import { renderAll } from '../report/png.js'
 import { Fault, misuse } from '../scenario/fault.js'
 import { shown } from '../scenario/printable.js'
-import { readWhole, writeWhole } from './files.js'
+import { readText, writeWhole } from './files.js'
 import { exits, type Io } from './io.js'
 import { pageScript } from './page-script.js'
 import { shownPath } from './result-folder.js'
@@ -30,7 +30,7 @@ export async function makeReport(name: string, options: ReportOptions, io: Io): 
   if (name !== '-' && isSame(file, path.resolve(io.cwd, name)))
     throw misuse(`the report would overwrite ${name}: choose another --out`)
   const said = name === '-' ? 'standard input' : name
-  const document = documentOf(await readWhole(name, io.cwd, io.stdin), said)
+  const document = documentOf(await readText(name, 'the result.json', io), said)
   await writeWhole(file, await pageOf(document, said))
   io.stdout.write(`Report: ${shownPath(file, io.cwd)}\n`)
   return exits.done

@@ -5,7 +5,7 @@ import { misuse } from '../scenario/fault.js'
 import { hashOfText } from '../scenario/hash.js'
 import { shown } from '../scenario/printable.js'
 import { type ReadScenario, readScenario, type ScenarioAsked } from '../scenario/read.js'
-import { FilesBeside, type ReadLog, readScenarioText } from './files.js'
+import { FilesBeside, type ReadLog, readText } from './files.js'
 import type { Io } from './io.js'
 
 export interface CommandScenario extends ReadScenario {
@@ -19,7 +19,7 @@ export interface CommandScenario extends ReadScenario {
 
 /** Reads and validates. Throws `Fault` `file`, `asked` or `scenario`. */
 export async function loadForCommand(name: string, asked: ScenarioAsked, io: Io): Promise<CommandScenario> {
-  const text = await readScenarioText(name, io.cwd, io.stdin)
+  const text = await readText(name, 'the scenario file', io)
   const beside = new FilesBeside(name === '-' ? io.cwd : path.dirname(path.resolve(io.cwd, name)))
   const read = readScenario(
     text,
