@@ -1,17 +1,12 @@
 /** `tapeshift compare`: which layout, and how sure are we? */
+import type { CompareOptions } from '../questions/compare/asked.js'
 import { mostShifts } from '../scenario/limits.js'
-import { addJudgingOptions, addRepeatable, type JudgingOptions, type SimulationOptions } from './options.js'
+import { addJudgingOptions, addRepeatable, type SimulationOptions } from './options.js'
 import { type StudyCommand, scenarioAsked } from './study.js'
 
-interface CompareFlags extends SimulationOptions, JudgingOptions {
+interface CompareFlags extends SimulationOptions, Omit<CompareOptions, 'variants'> {
   variants?: string
   whatIf: string[]
-  measure: string[]
-  matters: string[]
-  pairs?: boolean
-  best?: string
-  within?: string
-  among: string[]
 }
 
 export const compareCommand: StudyCommand<CompareFlags> = {
@@ -68,10 +63,7 @@ export const compareCommand: StudyCommand<CompareFlags> = {
     const { compare } = await import('../index.js')
     const { measure, matters, pairs, best, within, among, require, plain } = flags
     const variants = flags.variants?.split(',').map((each) => each.trim())
-    return compare(
-      loaded,
-      { variants, measure, matters, pairs, best, within, among, require, plain },
-      context,
-    )
+    const asked = { variants, measure, matters, pairs, best, within, among, require, plain }
+    return compare(loaded, asked, context)
   },
 }

@@ -4,23 +4,14 @@ import { availableParallelism } from 'node:os'
 import { type Command, InvalidArgumentError, Option } from 'commander'
 import { misuse } from '../scenario/fault.js'
 import { mostShifts } from '../scenario/limits.js'
-
-/** Options that change the scenario and say which random numbers. */
-export interface OverrideOptions {
-  set: string[]
-  seed?: string
-}
+import type { ScenarioAsked } from '../scenario/read.js'
 
 /** Options that say which scenario and which random numbers. */
-export interface ScenarioOptions extends OverrideOptions {
-  variant?: string
-}
+export type ScenarioOptions = Pick<ScenarioAsked, 'set' | 'seed' | 'variant'>
 
 /** Options of every command that simulates many shifts. */
-export interface SimulationOptions extends OverrideOptions {
-  shifts?: number | undefined
+export interface SimulationOptions extends Pick<ScenarioAsked, 'set' | 'seed' | 'shifts' | 'confidence'> {
   resume?: boolean
-  confidence?: string
   workers: number
   out?: string
   json?: boolean
@@ -28,12 +19,6 @@ export interface SimulationOptions extends OverrideOptions {
   quiet?: boolean
   /** The exit code is that of the figures, whatever `check` says. */
   anyway?: boolean
-}
-
-/** Options of commands whose figures are judged. */
-export interface JudgingOptions {
-  require: string[]
-  plain?: boolean
 }
 
 /** Reads a whole number between two bounds, both allowed. */

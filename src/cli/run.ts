@@ -1,18 +1,11 @@
 /** `tapeshift run`: how does this line do over many shifts? */
+import type { RunOptions } from '../questions/run/asked.js'
 import { mostShifts } from '../scenario/limits.js'
-import {
-  addJudgingOptions,
-  addRepeatable,
-  addVariantOption,
-  type JudgingOptions,
-  type SimulationOptions,
-} from './options.js'
+import { addJudgingOptions, addRepeatable, addVariantOption, type SimulationOptions } from './options.js'
 import { type StudyCommand, scenarioAsked } from './study.js'
 
-interface RunFlags extends SimulationOptions, JudgingOptions {
+interface RunFlags extends SimulationOptions, RunOptions {
   variant?: string
-  precision?: string
-  of: string[]
 }
 
 export const runCommand: StudyCommand<RunFlags> = {
@@ -43,10 +36,7 @@ export const runCommand: StudyCommand<RunFlags> = {
     addJudgingOptions(command)
   },
   shifts: `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or 100); with --precision the most (default 10000)`,
-  scenario: (flags) => ({
-    ...scenarioAsked(flags),
-    variant: flags.variant,
-  }),
+  scenario: (flags) => ({ ...scenarioAsked(flags), variant: flags.variant }),
   answer: async (loaded, { precision, of, require, plain, files, json }, context) => {
     const { run } = await import('../index.js')
     const isLean = !files && !json

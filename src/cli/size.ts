@@ -1,17 +1,10 @@
 /** `tapeshift size`: what must I buy to hold the target? */
+import type { SizeOptions } from '../questions/size/asked.js'
 import { mostShifts } from '../scenario/limits.js'
 import { addRepeatable, type SimulationOptions } from './options.js'
 import { type StudyCommand, scenarioAsked } from './study.js'
 
-interface SizeFlags extends SimulationOptions {
-  choose: string[]
-  holds: string[]
-  order: string[]
-  rising: string[]
-  full?: boolean
-}
-
-export const sizeCommand: StudyCommand<SizeFlags> = {
+export const sizeCommand: StudyCommand<SimulationOptions & SizeOptions> = {
   name: 'size',
   description: 'the cheapest design within given choices that keeps its promises often enough',
   examples: `Examples:

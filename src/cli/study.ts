@@ -34,12 +34,9 @@ export interface StudyCommand<Options extends SimulationOptions> {
 }
 
 /** What every scenario is asked for with. */
-export const scenarioAsked = ({ set, seed, shifts, confidence }: SimulationOptions): ScenarioAsked => ({
-  set,
-  seed,
-  shifts,
-  confidence,
-})
+export function scenarioAsked({ set, seed, shifts, confidence }: SimulationOptions): ScenarioAsked {
+  return { set, seed, shifts, confidence }
+}
 
 /** Adds the command; `finish` takes its exit code. */
 export function addStudy<Options extends SimulationOptions>(

@@ -1,20 +1,14 @@
 /** `tapeshift sweep`: how much is enough, and what matters? */
 import { Option } from 'commander'
+import type { SweepOptions } from '../questions/sweep/asked.js'
 import { mostShifts } from '../scenario/limits.js'
 import { addRepeatable, type SimulationOptions, wholeBetween } from './options.js'
 import { type StudyCommand, scenarioAsked } from './study.js'
 
-interface SweepFlags extends SimulationOptions {
-  vary: string[]
-  measure: string[]
-  each?: boolean
-  plan?: number
-}
-
 /** Most points of a plan. */
 const mostPlanned = 10_000
 
-export const sweepCommand: StudyCommand<SweepFlags> = {
+export const sweepCommand: StudyCommand<SimulationOptions & SweepOptions> = {
   name: 'sweep',
   description: 'one value of the scenario after another on the same random numbers: how much is enough',
   examples: `Examples:

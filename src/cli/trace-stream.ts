@@ -20,14 +20,8 @@ export async function writeTrace(
     isCancelled = true
   })
   try {
-    for await (const { text, until } of trace(loaded, {
-      shift,
-      case: options.case,
-      equipment,
-      from,
-      to,
-      json,
-    })) {
+    const asked = { shift, case: options.case, equipment, from, to, json }
+    for await (const { text, until } of trace(loaded, asked)) {
       if (text !== '' && !io.stdout.write(text)) await once(io.stdout, 'drain')
       else await new Promise((resolve) => setImmediate(resolve))
       if (isCancelled) {
