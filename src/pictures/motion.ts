@@ -6,22 +6,12 @@ import type { Layout } from './layout.js'
 import { add, lower, type Polyline, placeOn, simplified } from './polyline.js'
 import { RunClock } from './run-clock.js'
 import { holdingAt } from './steps.js'
-import { type Visit, visitsOf } from './visits.js'
+import { type Stay, type Visit, visitsOf } from './visits.js'
 
 /** One case on one piece. */
-export interface Move {
-  /** Place of the case in the stretch. */
-  item: number
-  kind: number
-  /** Place of the piece in the layout. */
-  piece: number
+export interface Move extends Stay {
   /** The piece where it was before, or -1. */
   before: number
-  /** Of a station with several places beside one another the place, from 0. */
-  lane: number
-  /** When it comes and goes, s; it is still there at the end of the stretch where it does not go. */
-  in: number
-  out: number
   /** Way of its leading edge from the start of the piece, m, at corners in order of time; straight between them. */
   times: Float64Array
   places: Float64Array
@@ -75,16 +65,10 @@ class Mover {
     for (const visit of this.visits) if (visit.next) before.set(visit.next, visit.piece)
     return this.visits.map((visit) => {
       const { times, places } = simplified(this.pathOf(visit))
+      const { item, kind, piece, lane, in: from, out } = visit
       return {
-        item: visit.item,
-        kind: visit.kind,
-        piece: visit.piece,
-        before: before.get(visit) ?? -1,
-        lane: visit.lane,
-        in: visit.in,
-        out: visit.out,
-        times: Float64Array.from(times),
-        places: Float64Array.from(places),
+        ...{ item, kind, piece, lane, in: from, out, before: before.get(visit) ?? -1 },
+        ...{ times: Float64Array.from(times), places: Float64Array.from(places) },
       }
     })
   }

@@ -1,44 +1,6 @@
 /** Where the line stands in the picture of a replay: to scale along the travel, in rows where it is long, a strip per lane. */
 import type { Layout, LayoutPiece } from './layout.js'
 
-/** Pieces beside one another along the travel: one strip of the picture. */
-interface Lane {
-  /** Upper edge and width, m. */
-  y: number
-  width: number
-}
-
-/** The name of a piece and its state above it. */
-export interface Label {
-  piece: number
-  row: number
-  /** Middle of the words, half of their room, and middle of the piece where it is seen, px. */
-  x: number
-  half: number
-  /** Baseline of the name, px. */
-  y: number
-  /** Where the line from the words to the piece ends, px. */
-  pieceX: number
-  pieceY: number
-}
-
-export interface ReplayFrame {
-  width: number
-  height: number
-  /** Pixels per metre. */
-  scale: number
-  rows: { top: number; bottom: number; from: number; to: number }[]
-  labels: Label[]
-  /** Row in which most of a piece lies. */
-  rowOf: (piece: LayoutPiece) => number
-  /** Left edge of the picture of row `row` for `x` metres. */
-  across: (row: number, x: number) => number
-  /** Middle of a piece across, px. */
-  middle: (row: number, piece: number) => number
-  /** Upper edge of the words of sources below the lane of a piece, px. */
-  below: (row: number, piece: number) => number
-}
-
 /** Left and right of the line, px. */
 export const pad = 10
 const labelHeight = 32
@@ -50,18 +12,24 @@ const mostRows = 6
 const stateRoom = { machine: 112, conveyor: 56 }
 const sourceHeight = 15
 
-/** Lays the line out in `width` px; `letters` is the width of a name in px. */
-export function replayFrame(layout: Layout, width: number, letters: (text: string) => number): ReplayFrame {
+/** Lays the line out in `width` px, `scale` px a metre; `letters` is the width of a name in px. */
+export function replayFrame(layout: Layout, width: number, letters: (text: string) => number) {
   const inner = Math.max(120, width - 2 * pad)
   const length = Math.max(layout.length, 0.5)
   const rowCount = Math.min(mostRows, Math.max(1, Math.ceil((length * leastScale) / inner)))
   const scale = Math.min(mostScale, (inner * rowCount) / length)
   const perRow = length / rowCount
   const { lanes, laneOf } = lanesOf(layout)
+  /** Row in which most of a piece lies. */
   const rowOf = (piece: LayoutPiece) => homeRow(piece, perRow, rowCount)
+  /** Left edge of the picture of row `row` for `x` metres. */
   const across = (row: number, x: number) => pad + (x - row * perRow) * scale
-  const rows: ReplayFrame['rows'] = []
-  const labels: Label[] = []
+  const rows: { top: number; bottom: number; from: number; to: number }[] = []
+  /**
+   * Names of pieces, each with its state below it: middle of the words, half of their room and baseline of the name, and where the line
+   * from there to the middle of the piece, as far as it is seen, ends; px.
+   */
+  const labels: Record<'piece' | 'row' | 'x' | 'half' | 'y' | 'pieceX' | 'pieceY', number>[] = []
   const middles: number[][] = []
   const belows: number[][] = []
   let y = 4
@@ -95,10 +63,13 @@ export function replayFrame(layout: Layout, width: number, letters: (text: strin
   }
   return {
     ...{ width, height: y, scale, rows, labels, rowOf, across },
-    middle: (row, piece) => middles[row]![piece]!,
-    below: (row, piece) => belows[row]![piece]!,
+    /** Middle of a piece across, px. */
+    middle: (row: number, piece: number) => middles[row]![piece]!,
+    /** Upper edge of the words of sources below the lane of a piece, px. */
+    below: (row: number, piece: number) => belows[row]![piece]!,
   }
 }
+export type ReplayFrame = ReturnType<typeof replayFrame>
 
 /** Names of pieces of a lane from left to right, each at the first level, counted upwards, at which it touches none. */
 function placedIn(
@@ -141,10 +112,10 @@ function homeRow({ x, length }: LayoutPiece, perRow: number, rows: number): numb
   return best
 }
 
-/** Pieces whose extents across overlap share a lane. */
-function lanesOf({ pieces }: Layout): { lanes: Lane[]; laneOf: number[] } {
+/** Pieces whose extents across overlap share a lane, one strip of the picture; upper edge and width in m. */
+function lanesOf({ pieces }: Layout) {
   const laneOf: number[] = []
-  const lanes: Lane[] = []
+  const lanes: { y: number; width: number }[] = []
   const order = pieces.map((_, index) => index).sort((a, b) => pieces[a]!.y - pieces[b]!.y)
   for (const index of order) {
     const { y, width } = pieces[index]!

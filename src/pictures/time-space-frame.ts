@@ -5,7 +5,7 @@ import { pageLetterWidth } from '../report/marks/letters.js'
 import type { Stretch } from '../shifts/stretch.js'
 import { findingOf } from './finding.js'
 import type { Layout } from './layout.js'
-import { lasting, type Stop, stopsOf, waitsOf } from './stops.js'
+import { lasting, stopsOf, waitsOf } from './stops.js'
 
 /** Room for names where the drawing is wide and where it is narrow, and at its right edge, px. */
 const margin = { wide: 118, narrow: 92, right: 14 }
@@ -19,34 +19,11 @@ const panelHeight = 84
 const mostStrips = 6
 export const stripHeight = 16
 
-/** What is drawn, and where. */
-export interface Frame {
-  layout: Layout
-  stretch: Stretch
-  stops: Stop[]
-  /** Begins the ids in the drawing. */
-  id: string
-  width: number
-  isNarrow: boolean
-  x: (time: number) => number
-  left: number
-  right: number
-  finding: string
-  title: string[]
-  subtitle: string[]
-  /** Sources that wait for room, with the upper edge of their strip. */
-  strips: { name: string; waits: [number, number][]; top: number }[]
-  /** Of each piece: upper edge, height, px per metre. */
-  bands: { top: number; height: number; scale: number }[]
-  /** Upper and lower edge of all bands, and of the panel of the cases held. */
-  all: { top: number; bottom: number }
-  panel: { top: number; bottom: number }
-}
-
 /** A number stays in the line of its unit. */
 const together = (words: string) => words.replace(/(\d) (?=(?:min|s|h)\b)/g, '$1\u00a0')
 
-export function frameOf(layout: Layout, stretch: Stretch, width: number, id: string): Frame {
+/** What is drawn, and where; `id` begins the ids in the drawing. */
+export function frameOf(layout: Layout, stretch: Stretch, width: number, id: string) {
   const { from, to, sources, shift } = stretch
   const isNarrow = width < narrow
   const [left, right] = [isNarrow ? margin.narrow : margin.wide, width - margin.right]
@@ -73,21 +50,16 @@ export function frameOf(layout: Layout, stretch: Stretch, width: number, id: str
     return band
   })
   return {
-    ...{
-      layout,
-      stretch,
-      stops: stopsOf(stretch),
-      id,
-      width,
-      isNarrow,
-      left,
-      right,
-      finding,
-      title,
-      subtitle,
-    },
-    ...{ strips, bands, all: { top, bottom: y - between } },
+    ...{ layout, stretch, stops: stopsOf(stretch), id, width, isNarrow, left, right },
+    ...{ finding, title, subtitle },
+    /** Sources that wait for room, with the upper edge of their strip. */
+    strips,
+    /** Of each piece: upper edge, height, px per metre. */
+    bands,
+    /** Upper and lower edge of all bands, and of the panel of the cases held. */
+    all: { top, bottom: y - between },
     panel: { top: y + 22, bottom: y + 22 + panelHeight },
-    x: (time) => left + ((Math.min(Math.max(time, from), to) - from) / (to - from)) * (right - left),
+    x: (time: number) => left + ((Math.min(Math.max(time, from), to) - from) / (to - from)) * (right - left),
   }
 }
+export type Frame = ReturnType<typeof frameOf>

@@ -3,18 +3,25 @@
 import type { Stretch } from '../shifts/stretch.js'
 import type { Polyline } from './polyline.js'
 
-/** A case on a piece while its path is being worked out. */
-export interface Visit {
+/** A case on a piece. */
+export interface Stay {
+  /** Place of the case in the stretch. */
   item: number
   kind: number
+  /** Place of the piece in the layout. */
   piece: number
+  /** Of a station with several places beside one another the place, from 0. */
+  lane: number
+  /** When it comes and goes, s; infinite where it is still there at the end of the stretch. */
   in: number
-  /** Infinite where it does not leave in the stretch. */
   out: number
+}
+
+/** The same while its path is being worked out. */
+export interface Visit extends Stay {
   /** Going onto the belts of a sealer. */
   belts: number
   isLost: boolean
-  lane: number
   /** Where this case is next. */
   next: Visit | null
   /** Who came to this piece just before. */
