@@ -1,10 +1,22 @@
 /** The labels of a plan: flags above the pieces, at heights at which none covers another. */
+import { inks } from '../report/marks/inks.js'
 import { guessedWidth } from '../report/marks/letters.js'
-import { escaped } from '../report/markup.js'
-import { ink, n, paper, quiet } from './plan-ink.js'
+import { inLines, type Markup, svg } from '../report/markup.js'
+import { halo, n, type TextLook } from './svg-parts.js'
 
 /** Sizes of letters in the plan, in its units, and the height of a line of them. */
 export const letters = { name: 13, small: 11, line: 14 }
+
+/** Words in small letters. */
+export function smallWords(
+  x: number,
+  y: number,
+  words: string,
+  { weight, anchor, fill = inks.ink }: Pick<TextLook, 'weight' | 'anchor'> & { fill?: string } = {},
+): Markup {
+  const more = [weight ? svg` font-weight="${weight}"` : '', anchor ? svg` text-anchor="${anchor}"` : '']
+  return svg`<text x="${n(x)}" y="${n(y)}" font-size="${letters.small}"${more} fill="${fill}">${words}</text>`
+}
 
 /** One label: its first line is bold. `at` is where its leader stands. */
 export interface Label {
@@ -67,7 +79,7 @@ export function drawLabels(
   placed: readonly PlacedLabel[],
   base: number,
   foot: (at: Label) => number,
-): string {
+): Markup {
   const levels = levelsOf(placed)
   const bottomOf = (level: number) =>
     base - levels.slice(0, level).reduce((sum, height) => sum + height, 0) - 5
@@ -75,21 +87,18 @@ export function drawLabels(
     const bottom = bottomOf(label.level)
     const isBeside = label.at < label.from
     const top = isBeside ? bottom - (label.lines.length - 1) * letters.line - letters.small : bottom + 3
-    return `<path fill="none" stroke="${quiet}" stroke-width="0.8" d="M${n(label.at)} ${n(top)}V${n(foot(label))}"/>`
+    return svg`<path fill="none" stroke="${inks.quiet}" stroke-width="0.8" d="M${n(label.at)} ${n(top)}V${n(foot(label))}"/>`
   })
   const texts = placed.map((label) => {
     const bottom = bottomOf(label.level)
-    return label.lines
-      .map((line, index) => {
-        const y = bottom - (label.lines.length - 1 - index) * letters.line
-        const letter =
-          index === 0
-            ? `font-size="${letters.name}" font-weight="bold" fill="${ink}"`
-            : `font-size="${letters.small}" fill="${quiet}"`
-        // on a strip of paper, so that no leader runs through the letters
-        return `<text ${letter} stroke="${paper}" stroke-width="4" stroke-linejoin="round" paint-order="stroke" x="${n(label.from)}" y="${n(y)}">${escaped(line)}</text>`
-      })
-      .join('')
+    return label.lines.map((line, index) => {
+      const y = bottom - (label.lines.length - 1 - index) * letters.line
+      const letter =
+        index === 0
+          ? svg`font-size="${letters.name}" font-weight="bold" fill="${inks.ink}"`
+          : svg`font-size="${letters.small}" fill="${inks.quiet}"`
+      return svg`<text ${letter}${halo} x="${n(label.from)}" y="${n(y)}">${line}</text>`
+    })
   })
-  return [...leaders, ...texts].join('\n')
+  return inLines([...leaders, ...texts])
 }

@@ -1,9 +1,13 @@
 /** The pieces of a plan from above: outlines to scale, heads where they stand, direction of travel, and the ways between pieces. */
 
-import { escaped } from '../report/markup.js'
+import { inks, palette } from '../report/marks/inks.js'
+import { empty, type Markup, svg } from '../report/markup.js'
 import type { Layout, LayoutPiece } from './layout.js'
-import { accent, ink, n, paper, quiet } from './plan-ink.js'
-import { letters } from './plan-labels.js'
+import { letters, smallWords } from './plan-labels.js'
+import { line, n } from './svg-parts.js'
+
+const { ink, quiet, paper } = inks
+const accent = `var(--accent, ${palette.lost})`
 
 /** Where a row draws what. */
 export interface Geometry {
@@ -18,8 +22,7 @@ export interface Geometry {
   gap: number
 }
 
-const line = (d: string, colour: string, width: number, more = ''): string =>
-  `<path d="${d}" fill="none" stroke="${colour}" stroke-width="${width}"${more}/>`
+const dashed = svg` stroke-dasharray="2 2"`
 
 /** Inside length of the fold place, m: what a sealer is longer than its belts. */
 const foldOf = ({ cases }: Pick<Layout, 'cases'>) => Math.max(0, ...cases.map(({ length }) => length))
@@ -30,39 +33,34 @@ export function drawPiece(
   layout: Layout,
   geometry: Geometry,
   isLimiting: boolean,
-): string {
+): Markup {
   const { scale } = geometry
   const [left, long, wide] = [geometry.x(piece.x), piece.length * scale, geometry.across(piece)]
   const middle = geometry.middle(piece)
   const top = middle - wide / 2
-  const outline = isLimiting ? `stroke="${accent}" stroke-width="3.5"` : `stroke="${ink}" stroke-width="1.2"`
+  const [colour, thick] = [isLimiting ? accent : ink, isLimiting ? 3.5 : 1.2] as const
   const parts = [
-    `<rect data-piece="${escaped(piece.name)}" x="${n(left)}" y="${n(top)}" width="${n(long)}" height="${n(wide)}" fill="${paper}" ${outline}/>`,
+    svg`<rect data-piece="${piece.name}" x="${n(left)}" y="${n(top)}" width="${n(long)}" height="${n(wide)}" fill="${paper}" stroke="${colour}" stroke-width="${thick}"/>`,
   ]
   if (piece.type === 'conveyor') parts.push(conveyorMarks(piece, left, long, top, wide))
   if (piece.type === 'sealer') {
     const fold = left + foldOf(layout) * scale
-    parts.push(line(`M${n(fold)} ${n(top)}V${n(top + wide)}`, ink, 0.8, ' stroke-dasharray="2 2"'))
+    parts.push(line(`M${n(fold)} ${n(top)}V${n(top + wide)}`, ink, 0.8, dashed))
     for (const { name, at } of piece.heads) parts.push(headMark(name, left + at * scale, top, wide))
   }
   if (piece.type === 'divert') {
-    const [from, to] = [n(left + 2), n(left + long - 2)]
-    const spread = wide / 3
-    parts.push(
-      line(
-        `M${from} ${n(middle)}L${to} ${n(middle - spread)}M${from} ${n(middle)}L${to} ${n(middle + spread)}`,
-        ink,
-        1,
-      ),
+    const ways = [-1, 1].map(
+      (side) => `M${n(left + 2)} ${n(middle)}L${n(left + long - 2)} ${n(middle + (side * wide) / 3)}`,
     )
+    parts.push(line(ways, ink, 1))
   }
   if (piece.type === 'inspect')
     parts.push(
-      `<circle cx="${n(left + long / 2)}" cy="${n(middle)}" r="${n(Math.min(long, wide) / 4)}" fill="none" stroke="${ink}"/>`,
+      svg`<circle cx="${n(left + long / 2)}" cy="${n(middle)}" r="${n(Math.min(long, wide) / 4)}" fill="none" stroke="${ink}"/>`,
     )
-  if (piece.places) parts.push(placeMarks(piece, piece.places, left, long, top, wide))
-  if (piece.type === 'conveyor' || piece.type === 'sealer') parts.push(travelMarks(piece, geometry))
-  return parts.join('')
+  if (piece.places) parts.push(...placeMarks(piece.places, left, long, top, wide))
+  if (piece.type === 'conveyor' || piece.type === 'sealer') parts.push(...travelMarks(piece, geometry))
+  return svg`${parts}`
 }
 
 /** Rollers across where cases can close up, two lines along where a belt carries, dots where they roll by themselves. */
@@ -72,11 +70,12 @@ function conveyorMarks(
   long: number,
   top: number,
   wide: number,
-): string {
+): Markup {
   if (carries === 'belt') {
     const inset = Math.min(1.8, wide / 5)
+    const edges = [top + inset, top + wide - inset]
     return line(
-      `M${n(left)} ${n(top + inset)}h${n(long)}M${n(left)} ${n(top + wide - inset)}h${n(long)}`,
+      edges.map((y) => `M${n(left)} ${n(y)}h${n(long)}`),
       quiet,
       0.6,
     )
@@ -86,27 +85,25 @@ function conveyorMarks(
     { length: rollers - 1 },
     (_, index) => `M${n(left + ((index + 1) * long) / rollers)} ${n(top)}v${n(wide)}`,
   )
-  return line(marks.join(''), quiet, 0.5, carries === 'gravity' ? ' stroke-dasharray="1 1.6"' : '')
+  return line(marks, quiet, 0.5, carries === 'gravity' ? svg` stroke-dasharray="1 1.6"` : empty)
 }
 
 /** A head: across for those above and below the case, filled above; at its edge for those beside it. */
-function headMark(name: string, x: number, top: number, wide: number): string {
+function headMark(name: string, x: number, top: number, wide: number): Markup {
   const size = 4
   const at = name === 'left' ? top : name === 'right' ? top + wide - size : top + wide / 2 - size / 2
   const fill = name === 'bottom' ? paper : ink
-  return `<rect data-head="${escaped(name)}" x="${n(x - size / 2)}" y="${n(at)}" width="${size}" height="${size}" fill="${fill}" stroke="${ink}"/>`
+  return svg`<rect data-head="${name}" x="${n(x - size / 2)}" y="${n(at)}" width="${size}" height="${size}" fill="${fill}" stroke="${ink}"/>`
 }
 
 /** Places to wait are dashed, places to work are not. */
 function placeMarks(
-  { places }: LayoutPiece,
   { work, wait }: NonNullable<LayoutPiece['places']>,
   left: number,
   long: number,
   top: number,
   wide: number,
-): string {
-  if (!places || (work === 1 && wait === 0)) return ''
+): Markup[] {
   const one = long / (wait + 1)
   const across = Array.from(
     { length: wait },
@@ -116,14 +113,14 @@ function placeMarks(
     { length: work - 1 },
     (_, index) => `M${n(left + wait * one)} ${n(top + ((index + 1) * wide) / work)}h${n(one)}`,
   )
-  return (
-    (wait > 0 ? line(across.join(''), quiet, 0.8, ' stroke-dasharray="2 2"') : '') +
-    (work > 1 ? line(along.join(''), ink, 0.8) : '')
-  )
+  return [
+    ...(wait > 0 ? [line(across, quiet, 0.8, dashed)] : []),
+    ...(work > 1 ? [line(along, ink, 0.8)] : []),
+  ]
 }
 
 /** Arrow heads along a piece that carries, one for some metres. */
-function travelMarks(piece: LayoutPiece, geometry: Geometry): string {
+function travelMarks(piece: LayoutPiece, geometry: Geometry): Markup[] {
   const from = geometry.x(piece.x)
   const long = piece.length * geometry.scale
   const middle = geometry.middle(piece)
@@ -137,11 +134,11 @@ function travelMarks(piece: LayoutPiece, geometry: Geometry): string {
   const d = places.map(
     (x) => `M${n(x - half)} ${n(middle - half)}l${n(half * 1.4)} ${n(half)}l${n(-half * 1.4)} ${n(half)}`,
   )
-  return line(d.join(''), paper, 3.6) + line(d.join(''), ink, 1.6)
+  return [line(d, paper, 3.6), line(d, ink, 1.6)]
 }
 
 /** Letters of the heads, below the sealer, together where they would touch. */
-export function headLetters(piece: LayoutPiece, geometry: Geometry): string {
+export function headLetters(piece: LayoutPiece, geometry: Geometry): Markup[] {
   const below = geometry.middle(piece) + geometry.across(piece) / 2 + letters.small + 2
   const groups: { xs: number[]; text: string }[] = []
   for (const { name, at } of piece.heads) {
@@ -152,12 +149,10 @@ export function headLetters(piece: LayoutPiece, geometry: Geometry): string {
       last.text += ` ${headLetter(name)}`
     } else groups.push({ xs: [x], text: headLetter(name) })
   }
-  return groups
-    .map(({ xs, text }) => {
-      const x = xs.reduce((sum, each) => sum + each, 0) / xs.length
-      return `<text x="${n(x)}" y="${n(below)}" font-size="${letters.small}" text-anchor="middle" fill="${ink}">${escaped(text)}</text>`
-    })
-    .join('')
+  return groups.map(({ xs, text }) => {
+    const x = xs.reduce((sum, each) => sum + each, 0) / xs.length
+    return smallWords(x, below, text, { anchor: 'middle' })
+  })
 }
 
 /** What stands for a head below the sealer; the key says it in words. */
@@ -172,7 +167,7 @@ export function drawWay(
   to: LayoutPiece,
   pieces: readonly LayoutPiece[],
   geometry: Geometry,
-): string {
+): Markup {
   const [y, targetY] = [geometry.middle(from), geometry.middle(to)]
   const [end, start] = [geometry.x(from.x + from.length), geometry.x(to.x)]
   const inset = Math.min(6, (Math.min(from.length, to.length) * geometry.scale) / 2)
@@ -183,33 +178,21 @@ export function drawWay(
         each.x + each.length <= from.x + from.length + 1e-9 ||
         each.x >= to.x - 1e-9,
     )
-    if (start - end < 0.5) return ''
+    if (start - end < 0.5) return empty
     if (isFree) return arrow(`M${n(end)} ${n(y)}H${n(start)}`, start, y, 'right')
-  } else if (start >= end - 0.01) {
-    const edge = geometry.across(to) / 2
-    if (targetY > y)
-      return arrow(`M${n(end - inset)} ${n(y)}V${n(targetY)}H${n(start)}`, start, targetY, 'right')
-    return arrow(
-      `M${n(end)} ${n(y)}H${n(start + inset)}V${n(targetY + edge)}`,
-      start + inset,
-      targetY + edge,
-      'up',
-    )
-  }
-  const by = Math.max(y + geometry.across(from) / 2, targetY + geometry.across(to) / 2) + geometry.gap / 2
-  return arrow(
-    `M${n(end - inset)} ${n(y)}V${n(by)}H${n(start + inset)}V${n(targetY + geometry.across(to) / 2)}`,
-    start + inset,
-    targetY + geometry.across(to) / 2,
-    'up',
-  )
+  } else if (start >= end - 0.01 && targetY > y)
+    return arrow(`M${n(end - inset)} ${n(y)}V${n(targetY)}H${n(start)}`, start, targetY, 'right')
+  const [x, edge] = [start + inset, targetY + geometry.across(to) / 2]
+  if (start >= end - 0.01 && y !== targetY)
+    return arrow(`M${n(end)} ${n(y)}H${n(x)}V${n(edge)}`, x, edge, 'up')
+  const by = Math.max(y + geometry.across(from) / 2, edge) + geometry.gap / 2
+  return arrow(`M${n(end - inset)} ${n(y)}V${n(by)}H${n(x)}V${n(edge)}`, x, edge, 'up')
 }
 
 /** A way with its arrow head at the end. */
-export function arrow(d: string, x: number, y: number, to: 'right' | 'up' | 'down'): string {
-  const head =
-    to === 'right'
-      ? `M${n(x - 5)} ${n(y - 3)}L${n(x)} ${n(y)}L${n(x - 5)} ${n(y + 3)}`
-      : `M${n(x - 3)} ${n(y + (to === 'up' ? 5 : -5))}L${n(x)} ${n(y)}L${n(x + 3)} ${n(y + (to === 'up' ? 5 : -5))}`
-  return line(d + head, ink, 1.2, ' data-way=""')
+export function arrow(d: string, x: number, y: number, to: 'right' | 'up' | 'down'): Markup {
+  const [one, other] = [-3, 3].map((side) =>
+    to === 'right' ? `${n(x - 5)} ${n(y + side)}` : `${n(x + side)} ${n(y + (to === 'up' ? 5 : -5))}`,
+  )
+  return line(`${d}M${one}L${n(x)} ${n(y)}L${other}`, ink, 1.2, svg` data-way=""`)
 }

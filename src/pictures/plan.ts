@@ -2,13 +2,14 @@
 import { type Display, unitsFor, wordsFor } from '../catalogue/printed-units.js'
 import { roundStep } from '../report/marks/axis.js'
 import { shortened, wordLines } from '../report/marks/breaking.js'
-import { escaped } from '../report/markup.js'
+import { inks } from '../report/marks/inks.js'
+import { inLines, type Markup, svg } from '../report/markup.js'
 import { exitName } from '../scenario/routes.js'
 import type { Layout, LayoutPiece } from './layout.js'
-import { ink, n, paper, quiet } from './plan-ink.js'
-import { drawLabels, heightOf, type Label, letters, placeLabels } from './plan-labels.js'
+import { drawLabels, heightOf, type Label, letters, placeLabels, smallWords } from './plan-labels.js'
 import { arrow, drawPiece, drawWay, type Geometry, headLetter, headLetters } from './plan-pieces.js'
 import { lanesOf, type Row, rowsOf } from './plan-rows.js'
+import { n } from './svg-parts.js'
 
 export interface PlanOptions {
   /** Name of the piece with least to spare. */
@@ -30,7 +31,7 @@ const below = 24
 const betweenRows = 14
 
 /** The plan of a line; every name in it is escaped. Distances between ways side by side are not to scale, all else is. */
-export function planSvg(layout: Layout, options: PlanOptions = {}): string {
+export function planSvg(layout: Layout, options: PlanOptions = {}): Markup {
   const display = options.display ?? 'metric'
   const rows = rowsOf(layout)
   const longest = Math.max(...rows.map(({ from, to }) => to - from))
@@ -50,16 +51,22 @@ export function planSvg(layout: Layout, options: PlanOptions = {}): string {
   })
   const foot = drawFoot(layout, scale, display, height)
   const title = `The line from above, to scale: ${words(layout.length, display)} long`
-  return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${n(foot.bottom)}" width="100%" role="img" aria-labelledby="plan-title plan-desc" font-family="system-ui, 'DejaVu Sans', sans-serif">`,
-    `<title id="plan-title">${escaped(title)}</title><desc id="plan-desc">${escaped(planWords(layout, options))}</desc>`,
+  return inLines([
+    svg`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${n(foot.bottom)}" width="100%" role="img" aria-labelledby="plan-title plan-desc" font-family="system-ui, 'DejaVu Sans', sans-serif">`,
+    svg`<title id="plan-title">${title}</title><desc id="plan-desc">${planWords(layout, options)}</desc>`,
     ...parts,
     foot.markup,
-    '</svg>',
-  ].join('\n')
+    svg`</svg>`,
+  ])
 }
 
 const words = (metres: number, display: Display) => wordsFor(display).distance(metres)
+
+/** A part of the plan, and where the next one may begin below it. */
+interface Drawn {
+  markup: Markup
+  bottom: number
+}
 
 interface RowGiven {
   scale: number
@@ -71,14 +78,14 @@ interface RowGiven {
 }
 
 /** One row: its lanes from above, each below its labels. */
-function drawRow(layout: Layout, row: Row, given: RowGiven): { markup: string; bottom: number } {
+function drawRow(layout: Layout, row: Row, given: RowGiven): Drawn {
   const { scale, isFirst, isLast } = given
   const lanes = lanesOf(layout.pieces)
   const isIn = ({ x, length }: LayoutPiece) => x < row.to - 1e-9 && x + length > row.from + 1e-9
   const x = (metres: number) => margin.left + (metres - row.from) * scale
   const across = (piece: LayoutPiece) => Math.max(leastAcross, piece.width * scale)
   const middles: number[] = []
-  const labels: string[] = []
+  const labels: Markup[] = []
   let y = given.top
   for (let lane = 0; lane <= Math.max(0, ...lanes.values()); lane++) {
     const inLane = layout.pieces.filter((piece) => lanes.get(piece.name) === lane)
@@ -108,32 +115,32 @@ function drawRow(layout: Layout, row: Row, given: RowGiven): { markup: string; b
   const here = layout.pieces.filter(isIn)
   const left = isFirst ? 0 : margin.left
   const right = isLast ? width : x(row.to)
-  const clipped = `<svg x="${n(left)}" y="${n(given.top)}" width="${n(right - left)}" height="${n(y - given.top)}" viewBox="${n(left)} ${n(given.top)} ${n(right - left)} ${n(y - given.top)}">`
-  const markup = [
+  const clipped = svg`<svg x="${n(left)}" y="${n(given.top)}" width="${n(right - left)}" height="${n(y - given.top)}" viewBox="${n(left)} ${n(given.top)} ${n(right - left)} ${n(y - given.top)}">`
+  const markup = inLines([
     clipped,
     ...waysOf(layout, row, geometry),
     ...here.flatMap((piece) => (piece.x >= row.from - 1e-9 ? waysIn(piece, layout, geometry) : [])),
     ...here.map((piece) => drawPiece(piece, layout, geometry, piece.name === given.options.limiting)),
     ...here.flatMap((piece) => (piece.type === 'sealer' ? headLetters(piece, geometry) : [])),
     ...here.flatMap((piece) => peopleAt(piece, layout, geometry)),
-    '</svg>',
+    svg`</svg>`,
     ...(isFirst ? [] : [edge(margin.left, given.top, y)]),
     ...(isLast ? [] : [edge(right, given.top, y), onwards(right, y)]),
     // over the edges: a label may reach past them
     ...labels,
-  ].join('\n')
+  ])
   return { markup, bottom: isLast ? y : y + letters.line }
 }
 
 /** A row ends here, and the next one goes on. */
-const edge = (x: number, top: number, bottom: number): string =>
-  `<path d="M${n(x)} ${n(top + 8)}V${n(bottom)}" stroke="${quiet}" stroke-width="1" stroke-dasharray="6 3 1 3"/>`
+const edge = (x: number, top: number, bottom: number): Markup =>
+  svg`<path d="M${n(x)} ${n(top + 8)}V${n(bottom)}" stroke="${inks.quiet}" stroke-width="1" stroke-dasharray="6 3 1 3"/>`
 
-const onwards = (x: number, y: number): string =>
-  `<text x="${n(x)}" y="${n(y + letters.small)}" font-size="${letters.small}" text-anchor="end" fill="${quiet}">goes on in the next row ↓</text>`
+const onwards = (x: number, y: number): Markup =>
+  smallWords(x, y + letters.small, 'goes on in the next row ↓', { anchor: 'end', fill: inks.quiet })
 
 /** Ways between pieces of which some part lies in the row, and the ways out. */
-function waysOf({ pieces }: Layout, row: Row, geometry: Geometry): string[] {
+function waysOf({ pieces }: Layout, row: Row, geometry: Geometry): Markup[] {
   const byName = new Map(pieces.map((piece) => [piece.name, piece]))
   const isSeen = (from: number, to: number) => Math.min(from, to) < row.to && Math.max(from, to) >= row.from
   return pieces.flatMap((piece) =>
@@ -152,7 +159,7 @@ function waysOf({ pieces }: Layout, row: Row, geometry: Geometry): string[] {
 }
 
 /** Where cases come from outside: from the left, or from the side where something stands there. */
-function waysIn(piece: LayoutPiece, layout: Layout, geometry: Geometry): string[] {
+function waysIn(piece: LayoutPiece, layout: Layout, geometry: Geometry): Markup[] {
   if (sourcesOf(piece, layout).length === 0) return []
   const [x, middle] = [geometry.x(piece.x), geometry.middle(piece)]
   const isFree = piece.x < 1e-9
@@ -168,31 +175,30 @@ function wayOut(
   isOnly: boolean,
   pieces: readonly LayoutPiece[],
   geometry: Geometry,
-): string {
+): Markup {
   const end = piece.x + piece.length
   const middle = geometry.middle(piece)
   const isFree = pieces.every((each) => geometry.middle(each) !== middle || each.x < end - 1e-9)
-  const [x, text] = [geometry.x(end), `font-size="${letters.small}" fill="${ink}"`]
+  const x = geometry.x(end)
   if (isOnly && isFree)
-    return `${arrow(`M${n(x)} ${n(middle)}h16`, x + 16, middle, 'right')}<text x="${n(x + 4)}" y="${n(middle + 13)}" ${text}>out</text>`
+    return svg`${arrow(`M${n(x)} ${n(middle)}h16`, x + 16, middle, 'right')}${smallWords(x + 4, middle + 13, 'out')}`
   const low = middle + geometry.across(piece) / 2 + 14
-  return `${arrow(`M${n(x - 4)} ${n(middle)}V${n(low)}`, x - 4, low, 'down')}<text x="${n(x + 2)}" y="${n(low)}" ${text}>out</text>`
+  return svg`${arrow(`M${n(x - 4)} ${n(middle)}V${n(low)}`, x - 4, low, 'down')}${smallWords(x + 2, low, 'out')}`
 }
 
 /** Signs of people: how many work there. */
-function peopleAt(piece: LayoutPiece, { crews }: Layout, geometry: Geometry): string {
+function peopleAt(piece: LayoutPiece, { crews }: Layout, geometry: Geometry): Markup[] {
   const standing = crews.filter(({ at }) => at === piece.name).reduce((sum, { people }) => sum + people, 0)
   const people = standing || piece.people
-  if (!people) return ''
+  if (!people) return []
   // at a sealer beside the fold place, clear of the letters of its heads
   const inset = piece.type === 'sealer' ? 1 : Math.min(10, (piece.length * geometry.scale) / 2)
   const x = geometry.x(piece.x) + inset
   const y = geometry.middle(piece) + geometry.across(piece) / 2 + 11
-  return sign(x, y, people)
+  const look = { weight: 'bold', anchor: 'middle', fill: inks.paper } as const
+  const number = smallWords(x, y + 3.6, String(people), look)
+  return [svg`<circle cx="${n(x)}" cy="${n(y)}" r="7.5" fill="${inks.ink}"/>${number}`]
 }
-
-const sign = (x: number, y: number, people: number): string =>
-  `<circle cx="${n(x)}" cy="${n(y)}" r="7.5" fill="${ink}"/><text x="${n(x)}" y="${n(y + 3.6)}" font-size="${letters.small}" font-weight="bold" text-anchor="middle" fill="${paper}">${people}</text>`
 
 function labelsOf(piece: LayoutPiece, layout: Layout, row: Row, x: Geometry['x'], given: RowGiven): Label[] {
   const { options, display } = given
@@ -232,19 +238,14 @@ function pieceWords({ name, type, carries, length, speed, places }: LayoutPiece,
 }
 
 /** Scale bar, key of the marks, and the people. */
-function drawFoot(
-  layout: Layout,
-  scale: number,
-  display: Display,
-  top: number,
-): { markup: string; bottom: number } {
+function drawFoot(layout: Layout, scale: number, display: Display, top: number): Drawn {
   const unit = unitsFor(display).distance
   const step = roundStep(60 / (scale * unit.size))
   const bar = step * unit.size * scale
   const y = top + 8
   const parts = [
-    `<path data-scale="${n(step)}" d="M${margin.left} ${n(y - 4)}v8m0 -4h${n(bar)}m0 -4v8" fill="none" stroke="${ink}" stroke-width="1.2"/>`,
-    `<text x="${n(margin.left + bar + 6)}" y="${n(y + 3.6)}" font-size="${letters.small}" fill="${ink}">${step} ${unit.word}</text>`,
+    svg`<path data-scale="${n(step)}" d="M${margin.left} ${n(y - 4)}v8m0 -4h${n(bar)}m0 -4v8" fill="none" stroke="${inks.ink}" stroke-width="1.2"/>`,
+    smallWords(margin.left + bar + 6, y + 3.6, `${step} ${unit.word}`),
   ]
   const heads = [...new Set(layout.pieces.flatMap((piece) => piece.heads.map(({ name }) => name)))]
   const key = [
@@ -260,12 +261,10 @@ function drawFoot(
   ]
   let at = y + 20
   for (const text of key.flatMap((each) => wordLines(each, letters.small, width - 2 * margin.left))) {
-    parts.push(
-      `<text x="${margin.left}" y="${n(at)}" font-size="${letters.small}" fill="${quiet}">${escaped(text)}</text>`,
-    )
+    parts.push(smallWords(margin.left, at, text, { fill: inks.quiet }))
     at += letters.line
   }
-  return { markup: parts.join('\n'), bottom: at - 4 }
+  return { markup: inLines(parts), bottom: at - 4 }
 }
 
 /** The plan in words, for those who do not see it: every piece in the order of the file. */

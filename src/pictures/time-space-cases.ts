@@ -1,11 +1,12 @@
 /** The ways of cases in a time-space diagram: thousands of lines, as short in markup as they can be. */
 import { inks } from '../report/marks/inks.js'
+import { type Markup, markup, svg } from '../report/markup.js'
 import { motionOf } from './motion.js'
 import { type Polyline, placeOn, simplified } from './polyline.js'
 import type { Frame } from './time-space-frame.js'
 
 /** Every case as one thin line: from piece to piece where the next one lies below, else begun anew. */
-export function casePaths({ layout, stretch, x, left, right, bands }: Frame): string {
+export function casePaths({ layout, stretch, x, left, right, bands }: Frame): Markup {
   const { from, cases } = stretch
   // the closer the lines stand, the finer they are, so that there is paper between them
   const stroke = Math.min(0.9, 0.35 + (0.15 * (right - left)) / cases.length)
@@ -25,8 +26,8 @@ export function casePaths({ layout, stretch, x, left, right, bands }: Frame): st
     for (const [corner, at] of across.entries()) lines[item] += step(last, at, down[corner]!)
     ends[item] = last
   }
-  const paths = lines.filter((line) => line !== '').map((line) => `<path d="${line}"/>`)
-  return `<g fill="none" stroke="${inks.ink}" stroke-width="${stroke.toFixed(2)}" stroke-linejoin="round">${paths.join('')}</g>`
+  const paths = lines.filter((line) => line !== '').map((line) => svg`<path d="${markup(line)}"/>`)
+  return svg`<g fill="none" stroke="${inks.ink}" stroke-width="${stroke.toFixed(2)}" stroke-linejoin="round">${paths}</g>`
 }
 
 /** A place in tenths of a pixel. */

@@ -5,12 +5,12 @@ import { grouped } from '../report/format.js'
 import { shortened } from '../report/marks/breaking.js'
 import { inks } from '../report/marks/inks.js'
 import { pageLetterWidth } from '../report/marks/letters.js'
-import { escaped } from '../report/markup.js'
+import { empty, inLines, type Markup, svg } from '../report/markup.js'
 import type { Stretch } from '../shifts/stretch.js'
 import { fullest, numbersOf } from './finding.js'
 import type { Layout } from './layout.js'
 import { clockOf } from './stops.js'
-import { px, rect, text } from './svg-parts.js'
+import { line, px, rect, text } from './svg-parts.js'
 import { casePaths } from './time-space-cases.js'
 import { type Frame, frameOf } from './time-space-frame.js'
 import { blockedEdges, legendOf, patterns, stopBars, stopLabels, waitStrips } from './time-space-stops.js'
@@ -28,19 +28,19 @@ export function timeSpaceSvg(
   layout: Layout,
   stretch: Stretch,
   { display = 'metric', width = 960, id = 'time-space' }: TimeSpaceOptions = {},
-): string {
+): Markup {
   const frame = frameOf(layout, stretch, width, id)
   const { x, left, right, title, subtitle, bands, all, panel } = frame
   const legend = legendOf(frame, panel.bottom + 50)
   const height = legend.bottom + 8
   const parts = [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${px(height)}" width="${width}" height="${px(height)}" role="img" aria-labelledby="${id}-title ${id}-desc" font-family="system-ui, 'DejaVu Sans', sans-serif" font-size="12">`,
-    `<title id="${id}-title">${escaped(frame.finding)}</title>`,
-    `<desc id="${id}-desc">${escaped(numbersOf(stretch, layout))}</desc>`,
+    svg`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${px(height)}" width="${width}" height="${px(height)}" role="img" aria-labelledby="${id}-title ${id}-desc" font-family="system-ui, 'DejaVu Sans', sans-serif" font-size="12">`,
+    svg`<title id="${id}-title">${frame.finding}</title>`,
+    svg`<desc id="${id}-desc">${numbersOf(stretch, layout)}</desc>`,
     patterns(frame),
-    `<rect width="${width}" height="${px(height)}" fill="${inks.paper}"/>`,
-    ...title.map((line, index) => text(10, 24 + index * 20, line, { size: 16, weight: 'bold' })),
-    ...subtitle.map((line, index) => text(10, 26 + title.length * 20 + index * 16, line, { quiet: true })),
+    svg`<rect width="${width}" height="${px(height)}" fill="${inks.paper}"/>`,
+    ...title.map((words, index) => text(10, 24 + index * 20, words, { size: 16, weight: 'bold' })),
+    ...subtitle.map((words, index) => text(10, 26 + title.length * 20 + index * 16, words, { quiet: true })),
     ...waitStrips(frame),
     ...bands.map(({ top, height: tall }) => rect(left, top, right - left, tall, inks.band)),
     ...stretch.breaks.map(([begin, end]) =>
@@ -57,20 +57,20 @@ export function timeSpaceSvg(
       .map(([begin, end]) =>
         text((x(begin) + x(end)) / 2, all.top + 14, 'break', { anchor: 'middle', halo: true }),
       ),
-    frame.isNarrow ? '' : travelArrow(all.top, all.bottom),
+    frame.isNarrow ? empty : travelArrow(all.top, all.bottom),
     heldPanel(frame),
     text((left + right) / 2, panel.bottom + 34, 'time since the start of the shift, h:min', {
       anchor: 'middle',
       quiet: true,
     }),
     legend.drawn,
-    '</svg>',
+    svg`</svg>`,
   ]
-  return parts.filter((part) => part !== '').join('\n')
+  return inLines(parts.filter((part) => !part.isEmpty))
 }
 
 /** Name and length of a piece before its band. */
-function bandName(piece: number, { layout, left, bands, isNarrow }: Frame, display: Display): string {
+function bandName(piece: number, { layout, left, bands, isNarrow }: Frame, display: Display): Markup {
   const { name, length } = layout.pieces[piece]!
   const { factor, word } = printedUnit('m', display)
   const { top, height } = bands[piece]!
@@ -80,15 +80,15 @@ function bandName(piece: number, { layout, left, bands, isNarrow }: Frame, displ
   // beside the words of the direction, which a narrow drawing goes without
   const most = Math.floor((x - (isNarrow ? 2 : 16)) / pageLetterWidth.bold)
   const look = { anchor: 'end', quiet: true, size: 11 } as const
-  return (
-    text(x, middle + (isTall ? -2 : 4), shortened(name, most), { anchor: 'end', weight: 'bold' }) +
-    (isTall ? text(x, middle + 13, `${grouped(length * factor, 1)} ${word}`, look) : '')
-  )
+  return svg`${[
+    text(x, middle + (isTall ? -2 : 4), shortened(name, most), { anchor: 'end', weight: 'bold' }),
+    isTall ? text(x, middle + 13, `${grouped(length * factor, 1)} ${word}`, look) : empty,
+  ]}`
 }
 
 const travelArrow = (top: number, bottom: number) => {
   const y = (top + bottom) / 2
-  return `<g transform="rotate(90 9 ${px(y)})">${text(9, y + 3, 'direction of travel →', { anchor: 'middle', quiet: true, size: 11 })}</g>`
+  return svg`<g transform="rotate(90 9 ${px(y)})">${text(9, y + 3, 'direction of travel →', { anchor: 'middle', quiet: true, size: 11 })}</g>`
 }
 
 /** Distance of the marks of the time axis: the least that leaves room for its letters, s. */
@@ -97,18 +97,18 @@ function tickOf({ from, to }: Stretch, width: number): number {
   return [10, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200].find((step) => step >= least) ?? 14400
 }
 
-function timeAxis({ stretch, x, left, right, all, panel }: Frame): string {
+function timeAxis({ stretch, x, left, right, all, panel }: Frame): Markup {
   const step = tickOf(stretch, right - left)
-  const parts: string[] = []
+  const parts: Markup[] = []
   for (let time = Math.ceil(stretch.from / step) * step; time <= stretch.to; time += step)
     parts.push(
-      `<path d="M${px(x(time))} ${px(all.top)}V${px(panel.bottom + 4)}" stroke="${inks.quiet}" stroke-opacity="0.25"/>`,
+      svg`<path d="M${px(x(time))} ${px(all.top)}V${px(panel.bottom + 4)}" stroke="${inks.quiet}" stroke-opacity="0.25"/>`,
       text(x(time), panel.bottom + 17, clockOf(time, step < 60), { anchor: 'middle', quiet: true, size: 11 }),
     )
-  return parts.join('')
+  return svg`${parts}`
 }
 
-function heldPanel({ stretch, x, left, right, panel: { top, bottom } }: Frame): string {
+function heldPanel({ stretch, x, left, right, panel: { top, bottom } }: Frame): Markup {
   const most = fullest(stretch)
   const ceiling = Math.max(1, most.count)
   const y = (count: number) => bottom - (count / ceiling) * (bottom - top - 16)
@@ -116,21 +116,21 @@ function heldPanel({ stretch, x, left, right, panel: { top, bottom } }: Frame): 
     ([time, count], index) =>
       `${index === 0 ? 'M' : 'H'}${px(x(time))}${index === 0 ? ' ' : 'V'}${px(y(count))}`,
   )
-  const line = `${steps.join('')}H${px(right)}`
+  const course = [...steps, `H${px(right)}`]
   const at = x(most.time)
   const isLeft = at > (left + right) / 2
-  return [
+  return svg`${[
     text(left - 8, bottom - (bottom - top) / 2 + 4, 'cases in line', { anchor: 'end', size: 11 }),
     text(left - 8, bottom, '0', { anchor: 'end', quiet: true, size: 11 }),
-    `<path d="${line}V${px(bottom)}H${px(left)}Z" fill="${inks.accent}" fill-opacity="0.15"/>`,
-    `<path d="${line}" fill="none" stroke="${inks.accent}" stroke-width="1.6"/>`,
-    `<path d="M${left} ${px(bottom)}H${right}" stroke="${inks.quiet}"/>`,
-    `<circle cx="${px(at)}" cy="${px(y(most.count))}" r="3.5" fill="${inks.accent}"/>`,
+    svg`<path d="${course}V${px(bottom)}H${px(left)}Z" fill="${inks.accent}" fill-opacity="0.15"/>`,
+    line(course, inks.accent, 1.6),
+    svg`<path d="M${left} ${px(bottom)}H${right}" stroke="${inks.quiet}"/>`,
+    svg`<circle cx="${px(at)}" cy="${px(y(most.count))}" r="3.5" fill="${inks.accent}"/>`,
     text(
       at + (isLeft ? -7 : 7),
       y(most.count) - 4,
       `${most.count} ${most.count === 1 ? 'case' : 'cases'} at ${clockOf(most.time)}`,
       { anchor: isLeft ? 'end' : 'start', weight: 'bold', size: 11, halo: true },
     ),
-  ].join('')
+  ]}`
 }

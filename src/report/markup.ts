@@ -20,7 +20,7 @@ export type Content = string | number | Markup | readonly Content[]
 const signs: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' }
 
 /** Text of a scenario: nothing of it may be taken for more than text; signs that control are shown as a dot. */
-export const escaped = (text: string): string => printable(text).replace(/[&<>"']/g, (sign) => signs[sign]!)
+const escaped = (text: string): string => printable(text).replace(/[&<>"']/g, (sign) => signs[sign]!)
 
 function textOf(content: Content): string {
   if (content instanceof Markup) return content.toString()

@@ -67,7 +67,10 @@ function expectWellFormed(svg: string): void {
 }
 
 describe('a straight line', () => {
-  const svg = planSvg(straight, { limiting: 'sealer', states: { infeed: 'full 30 % of the shift' } })
+  const svg = planSvg(straight, {
+    limiting: 'sealer',
+    states: { infeed: 'full 30 % of the shift' },
+  }).toString()
   const drawn = outlines(svg)
   const scale = drawn.get('infeed')![0]!.width / 7
 
@@ -84,7 +87,7 @@ describe('a straight line', () => {
     const [bar, metres] = /<path data-scale="([^"]*)" d="[^"]*?h([\d.]+)/.exec(svg)!.slice(1).map(Number)
     expect(metres! / bar!).toBeCloseTo(scale, 1)
     expect(svg).toContain(`>${bar} m</text>`)
-    const us = planSvg(straight, { display: 'us' })
+    const us = planSvg(straight, { display: 'us' }).toString()
     const [feet, units] = /<path data-scale="([^"]*)" d="[^"]*?h([\d.]+)/.exec(us)!.slice(1).map(Number)
     // 0.3048 m: the international foot
     expect(units! / feet!).toBeCloseTo(scale * 0.3048, 1)
@@ -109,7 +112,7 @@ describe('a straight line', () => {
   it('marks the piece with least to spare by words and a thick outline', () => {
     expect(svg).toContain('least to spare')
     expect(drawn.get('sealer')![0]!.stroke).toBeGreaterThan(2 * drawn.get('infeed')![0]!.stroke)
-    expect(planSvg(straight)).not.toContain('least to spare')
+    expect(planSvg(straight).toString()).not.toContain('least to spare')
   })
 
   it('says names, speeds, sources, states and people', () => {
@@ -221,7 +224,7 @@ describe('rows', () => {
 
   it('a piece that goes on is drawn and named in both', () => {
     const long = layout('infeed: {type: conveyor, length: 40 m}, sealer: {type: sealer}')
-    const svg = planSvg(long)
+    const svg = planSvg(long).toString()
     expect(outlines(svg).get('infeed')).toHaveLength(2)
     expect(svg).toContain('infeed, continued')
     expect(svg).toContain('goes on in the next row')
@@ -260,7 +263,10 @@ describe('any line', () => {
       arrivals: [{ name: hostile, next: `infeed${hostile}` }],
       crews: [{ name: hostile, people: 1, at: `sealer${hostile}` }],
     }
-    const svg = planSvg(renamed, { limiting: `infeed${hostile}`, states: { [`infeed${hostile}`]: hostile } })
+    const svg = planSvg(renamed, {
+      limiting: `infeed${hostile}`,
+      states: { [`infeed${hostile}`]: hostile },
+    }).toString()
     expectWellFormed(svg)
     expect(svg).not.toContain('<script')
     expect(svg).not.toContain('\u0000')
@@ -268,7 +274,7 @@ describe('any line', () => {
 
   it.each(demos)('the plan of %s is well formed and shows every piece once in a row', async (name) => {
     const demo = layoutOf(await loadDemo(name))
-    const svg = planSvg(demo, { limiting: demo.pieces[0]!.name })
+    const svg = planSvg(demo, { limiting: demo.pieces[0]!.name }).toString()
     expectWellFormed(svg)
     expect([...outlines(svg).keys()].sort()).toEqual(demo.pieces.map((piece) => piece.name).sort())
     expect(svg).not.toMatch(/NaN|undefined|Infinity/)
@@ -278,7 +284,7 @@ describe('any line', () => {
   it('of any shape is well formed', () => {
     fc.assert(
       fc.property(lines, (yaml) => {
-        const svg = planSvg(layoutOf(loadScenario(yaml).scenario))
+        const svg = planSvg(layoutOf(loadScenario(yaml).scenario)).toString()
         expectWellFormed(svg)
         expect(svg).not.toMatch(/NaN|undefined|Infinity/)
       }),

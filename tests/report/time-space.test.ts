@@ -165,7 +165,7 @@ function unbalanced(svg: string): string[] {
 }
 
 describe('the drawing', () => {
-  const svg = timeSpaceSvg(layout, stretch)
+  const svg = timeSpaceSvg(layout, stretch).toString()
 
   it('has its finding as title and its numbers as description', () => {
     expect(svg).toContain(`<title id="time-space-title">${findingOf(stretch, layout)}</title>`)
@@ -209,7 +209,7 @@ describe('the drawing', () => {
     const name = `<script>alert("1")</script>&'`
     const hostile = { ...layout, pieces: layout.pieces.map((each) => ({ ...each, name })) }
     const sources = [{ name, whenFull: 'wait' }]
-    const drawn = timeSpaceSvg(hostile, { ...stretch, sources }, { id: 'second' })
+    const drawn = timeSpaceSvg(hostile, { ...stretch, sources }, { id: 'second' }).toString()
     expect(drawn).not.toContain('<script')
     expect(unbalanced(drawn)).toEqual([])
     expect(drawn).not.toContain('time-space-')
@@ -217,7 +217,7 @@ describe('the drawing', () => {
 
   it('says lengths in the units of the scenario', () => {
     expect(svg).toContain('>5.0 m<')
-    expect(timeSpaceSvg(layout, stretch, { display: 'us' })).toContain('>16.4 ft<')
+    expect(timeSpaceSvg(layout, stretch, { display: 'us' }).toString()).toContain('>16.4 ft<')
   })
 })
 
@@ -229,7 +229,7 @@ line: {feed: {type: conveyor, length: 3 m}}
 shift: {length: 400 s}`
   const { scenario } = loadScenario(text)
   const empty = recordStretch(new Line(scenario), scenario, 'test', 1, { length: 1200 })
-  const svg = timeSpaceSvg(plainLayout(scenario), empty)
+  const svg = timeSpaceSvg(plainLayout(scenario), empty).toString()
   expect(svg).not.toMatch(/NaN|undefined|Infinity/)
   expect(svg).toContain('No machine stops; the line is fullest at 0:00 h, with 0 cases.')
 })
@@ -238,7 +238,7 @@ describe.each(demos)('the drawing of %s', (demo) => {
   it('stands within its frame and is no larger than a picture', { timeout: 120_000 }, async () => {
     const scenario = await loadDemo(demo)
     const recorded = recordStretch(new Line(scenario), scenario, scenario.study.seed, 3, { length: 1200 })
-    const svg = timeSpaceSvg(plainLayout(scenario), recorded, { display: scenario.display })
+    const svg = timeSpaceSvg(plainLayout(scenario), recorded, { display: scenario.display }).toString()
     expect(unbalanced(svg)).toEqual([])
     expect(svg).not.toMatch(/NaN|undefined|Infinity/)
     expect(svg.length).toBeLessThan(600_000)

@@ -17,7 +17,6 @@ import {
   rateText,
   shareOfShifts,
 } from '../../report/format.js'
-import { markup } from '../../report/markup.js'
 import type { Report } from '../../report/report.js'
 import type { Stretch } from '../../shifts/stretch.js'
 import { certaintyLines, requirementLines } from './certainty.js'
@@ -56,12 +55,10 @@ export function runReport(result: RunResult): Report {
       : {}),
     ...(result.layout
       ? {
-          plan: markup(
-            planSvg(result.layout, {
-              limiting: result.byHand?.bottleneck || undefined,
-              display: result.display,
-            }),
-          ),
+          plan: planSvg(result.layout, {
+            limiting: result.byHand?.bottleneck || undefined,
+            display: result.display,
+          }),
         }
       : {}),
   }
@@ -71,8 +68,8 @@ export function runReport(result: RunResult): Report {
 const telephone = 358
 
 const momentOf = (layout: Layout, stretch: Stretch, display: Display) => ({
-  wide: markup(timeSpaceSvg(layout, stretch, { display })),
-  narrow: markup(timeSpaceSvg(layout, stretch, { display, width: telephone, id: 'time-space-narrow' })),
+  wide: timeSpaceSvg(layout, stretch, { display }),
+  narrow: timeSpaceSvg(layout, stretch, { display, width: telephone, id: 'time-space-narrow' }),
 })
 
 function headline(result: RunResult): string[] {
