@@ -138,7 +138,7 @@ function travelMarks(piece: LayoutPiece, geometry: Geometry): Markup[] {
 }
 
 /** Letters of the heads, below the sealer, together where they would touch. */
-export function headLetters(piece: LayoutPiece, geometry: Geometry): Markup[] {
+export function headLetters(piece: LayoutPiece, geometry: Geometry): Markup {
   const below = geometry.middle(piece) + geometry.across(piece) / 2 + letters.small + 2
   const groups: { xs: number[]; text: string }[] = []
   for (const { name, at } of piece.heads) {
@@ -149,10 +149,11 @@ export function headLetters(piece: LayoutPiece, geometry: Geometry): Markup[] {
       last.text += ` ${headLetter(name)}`
     } else groups.push({ xs: [x], text: headLetter(name) })
   }
-  return groups.map(({ xs, text }) => {
+  const words = groups.map(({ xs, text }) => {
     const x = xs.reduce((sum, each) => sum + each, 0) / xs.length
     return smallWords(x, below, text, { anchor: 'middle' })
   })
+  return svg`${words}`
 }
 
 /** What stands for a head below the sealer; the key says it in words. */

@@ -3,7 +3,7 @@ import { type Display, unitsFor, wordsFor } from '../catalogue/printed-units.js'
 import { roundStep } from '../report/marks/axis.js'
 import { shortened, wordLines } from '../report/marks/breaking.js'
 import { inks } from '../report/marks/inks.js'
-import { inLines, type Markup, svg } from '../report/markup.js'
+import { empty, inLines, type Markup, svg } from '../report/markup.js'
 import { exitName } from '../scenario/routes.js'
 import type { Layout, LayoutPiece } from './layout.js'
 import { drawLabels, heightOf, type Label, letters, placeLabels, smallWords } from './plan-labels.js'
@@ -122,7 +122,7 @@ function drawRow(layout: Layout, row: Row, given: RowGiven): Drawn {
     ...here.flatMap((piece) => (piece.x >= row.from - 1e-9 ? waysIn(piece, layout, geometry) : [])),
     ...here.map((piece) => drawPiece(piece, layout, geometry, piece.name === given.options.limiting)),
     ...here.flatMap((piece) => (piece.type === 'sealer' ? headLetters(piece, geometry) : [])),
-    ...here.flatMap((piece) => peopleAt(piece, layout, geometry)),
+    ...here.map((piece) => peopleAt(piece, layout, geometry)),
     svg`</svg>`,
     ...(isFirst ? [] : [edge(margin.left, given.top, y)]),
     ...(isLast ? [] : [edge(right, given.top, y), onwards(right, y)]),
@@ -187,17 +187,17 @@ function wayOut(
 }
 
 /** Signs of people: how many work there. */
-function peopleAt(piece: LayoutPiece, { crews }: Layout, geometry: Geometry): Markup[] {
+function peopleAt(piece: LayoutPiece, { crews }: Layout, geometry: Geometry): Markup {
   const standing = crews.filter(({ at }) => at === piece.name).reduce((sum, { people }) => sum + people, 0)
   const people = standing || piece.people
-  if (!people) return []
+  if (!people) return empty
   // at a sealer beside the fold place, clear of the letters of its heads
   const inset = piece.type === 'sealer' ? 1 : Math.min(10, (piece.length * geometry.scale) / 2)
   const x = geometry.x(piece.x) + inset
   const y = geometry.middle(piece) + geometry.across(piece) / 2 + 11
   const look = { weight: 'bold', anchor: 'middle', fill: inks.paper } as const
   const number = smallWords(x, y + 3.6, String(people), look)
-  return [svg`<circle cx="${n(x)}" cy="${n(y)}" r="7.5" fill="${inks.ink}"/>${number}`]
+  return svg`<circle cx="${n(x)}" cy="${n(y)}" r="7.5" fill="${inks.ink}"/>${number}`
 }
 
 function labelsOf(piece: LayoutPiece, layout: Layout, row: Row, x: Geometry['x'], given: RowGiven): Label[] {
