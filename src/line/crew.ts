@@ -62,9 +62,8 @@ export class Crew implements Helpers {
 
   /** Counts anew from now; who does what stays. */
   countAnew(): void {
-    const { now } = this.floor.clock
     for (const member of this.members) member.countAnew()
-    for (const { duty } of this.groups) duty.restart(now, this.floor.end)
+    for (const { duty } of this.groups) duty.restart(this.floor.clock.now, this.floor.end)
   }
 
   /** Somebody of a group came to its post or left it. */

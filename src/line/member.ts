@@ -104,16 +104,14 @@ export class Member implements Actor {
   }
 
   private goOnBreak(): void {
-    const { now } = this.floor.clock
     this.isOnBreak = true
-    this.breakSince = now
+    this.breakSince = this.floor.clock.now
     this.crew.noteAbsence()
   }
 
   breakEnds(): void {
-    const { now } = this.floor.clock
     this.wantsBreak = false
-    if (this.isOnBreak) this.breakTime += now - this.breakSince
+    if (this.isOnBreak) this.breakTime += this.floor.clock.now - this.breakSince
     this.isOnBreak = false
     this.lookForWork()
     this.crew.noteDuty(this.group)

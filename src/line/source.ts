@@ -9,9 +9,12 @@ import type { Scenario } from '../scenario/schema.js'
 import type { CaseIndex } from './cases.js'
 import { type Floor, samplesPerShift } from './floor.js'
 import type { Feeder, Taker } from './handshake.js'
+import { HourlyPace } from './hourly-pace.js'
+import { LoggedPace } from './logged-pace.js'
 import { arrivalMeasures, type HeldSeries, type Measure } from './measure.js'
+import { OrderedPace } from './ordered-pace.js'
 import { fromMix, type Pace, Time } from './pace.js'
-import { makePace } from './paces.js'
+import { SteadyPace } from './steady-pace.js'
 
 export class Source implements Actor, Feeder {
   next!: Taker
@@ -234,4 +237,14 @@ export class Source implements Actor, Feeder {
       )
     return measures
   }
+}
+
+/** The pace that an entry of `arrivals` describes; `owner` names its random streams. */
+function makePace(floor: Floor, owner: string, keys: Scenario['arrivals'][string]): Pace {
+  if (keys.log) return new LoggedPace(keys.log)
+  if (keys.orders) return new OrderedPace(floor, owner, keys.orders)
+  if (keys['by-hour']) return new HourlyPace(floor, owner, keys['by-hour'], keys.batch)
+  const law = keys['time-between'] ?? { law: 'constant' as const, value: keys.batch / keys.rate! }
+  const perSecond = keys.rate === undefined ? null : keys.rate / keys.batch
+  return new SteadyPace(floor, owner, law, keys.batch, perSecond)
 }

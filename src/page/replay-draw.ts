@@ -144,18 +144,14 @@ export class ReplayPicture {
       context.lineWidth = 2
     }
     context.strokeRect(x, y, wide, tall)
-    context.strokeStyle = colours.quiet
-    context.lineWidth = 1
     for (const { at } of piece.heads) {
-      context.beginPath()
-      context.moveTo(x + at * frame.scale, y - 4)
-      context.lineTo(x + at * frame.scale, y + tall + 4)
-      context.stroke()
+      const across = x + at * frame.scale
+      this.line(across, y - 4, across, y + tall + 4, colours.quiet, 1)
     }
   }
 
   private drawCase(row: number, number: number, time: number): void {
-    const { context, frame, colours, layout } = this
+    const { frame, layout } = this
     const move = this.moves[number]!
     const size = layout.cases[move.kind]!
     const piece = layout.pieces[move.piece]!
@@ -179,33 +175,39 @@ export class ReplayPicture {
     }
     const [wide, tall] = [size.length * frame.scale, size.width * frame.scale]
     if (x < 0 || x - wide > frame.width) return
-    context.fillStyle = kindColours[move.kind % kindColours.length]!
-    context.fillRect(x - wide, y - tall / 2, wide, tall)
+    this.caseBox(move.kind, x - wide, y - tall / 2, wide, tall)
+    if (this.isSealed[number] || place >= this.tapedFrom[move.piece]!)
+      this.line(x - wide, y, x, y, okabeIto.black, 2)
+  }
+
+  private line(x: number, y: number, toX: number, toY: number, colour: string, width: number): void {
+    const { context } = this
+    context.strokeStyle = colour
+    context.lineWidth = width
+    context.beginPath()
+    context.moveTo(x, y)
+    context.lineTo(toX, toY)
+    context.stroke()
+  }
+
+  /** A case of that kind, its edge within it. */
+  private caseBox(kind: number, x: number, y: number, wide: number, tall: number): void {
+    const { context, colours } = this
+    context.fillStyle = kindColours[kind % kindColours.length]!
+    context.fillRect(x, y, wide, tall)
     context.strokeStyle = colours.ink
     context.lineWidth = 1
-    context.strokeRect(x - wide + 0.5, y - tall / 2 + 0.5, wide - 1, tall - 1)
-    if (this.isSealed[number] || place >= this.tapedFrom[move.piece]!) {
-      context.strokeStyle = okabeIto.black
-      context.lineWidth = 2
-      context.beginPath()
-      context.moveTo(x - wide, y)
-      context.lineTo(x, y)
-      context.stroke()
-    }
+    context.strokeRect(x + 0.5, y + 0.5, wide - 1, tall - 1)
   }
 
   private drawLabels(time: number): void {
     const { context, frame, colours, layout } = this
     context.textAlign = 'center'
     context.lineJoin = 'round'
-    context.strokeStyle = colours.quiet
-    context.lineWidth = 1
     for (let index = 0; index < frame.labels.length; index++) {
       const { x, y, half, pieceX, pieceY } = frame.labels[index]!
-      context.beginPath()
-      context.moveTo(Math.min(Math.max(pieceX, x - half), x + half), y + 18)
-      context.lineTo(pieceX, pieceY)
-      context.stroke()
+      const from = Math.min(Math.max(pieceX, x - half), x + half)
+      this.line(from, y + 18, pieceX, pieceY, colours.quiet, 1)
     }
     context.strokeStyle = colours.paper
     context.lineWidth = 4
@@ -257,11 +259,7 @@ export class ReplayPicture {
     context.font = font
     for (let kind = 0; kind < layout.cases.length; kind++) {
       const { name } = layout.cases[kind]!
-      context.fillStyle = kindColours[kind % kindColours.length]!
-      context.fillRect(x, frame.height + 4, 14, 12)
-      context.strokeStyle = colours.ink
-      context.lineWidth = 1
-      context.strokeRect(x + 0.5, frame.height + 4.5, 13, 11)
+      this.caseBox(kind, x, frame.height + 4, 14, 12)
       context.fillStyle = colours.ink
       context.fillText(name, x + 19, frame.height + 14)
       x += 19 + context.measureText(name).width + 16

@@ -2,7 +2,7 @@
 import { palette } from './inks.js'
 import type { Context } from './letters.js'
 import { byHand, type Drawing, type Mark, within } from './mark.js'
-import { level, stroked, upright } from './pen.js'
+import { level, shape, stroked, upright } from './pen.js'
 
 /** A bar, its numbers in the unit of the axis; a row may hold two, a little above and below its place. */
 export interface EffectBar {
@@ -44,15 +44,9 @@ function drawBar({ ctx, area, x, y }: Drawing, bar: EffectBar): void {
 }
 
 function box(ctx: Context, from: number, to: number, y: number, colour: string, isShown: boolean): void {
-  ctx.save()
-  ctx.fillStyle = isShown ? colour : palette.paper
-  ctx.strokeStyle = colour
-  ctx.lineWidth = 1.5
-  ctx.beginPath()
-  ctx.rect(Math.min(from, to), y - height / 2, Math.abs(to - from), height)
-  ctx.fill()
-  ctx.stroke()
-  ctx.restore()
+  const edge = { colour, width: 1.5 }
+  const fill = isShown ? colour : palette.paper
+  shape(ctx, fill, edge, () => ctx.rect(Math.min(from, to), y - height / 2, Math.abs(to - from), height))
 }
 
 function interval(ctx: Context, from: number, to: number, y: number): void {
@@ -62,12 +56,9 @@ function interval(ctx: Context, from: number, to: number, y: number): void {
 
 /** The tip of a bar that goes on, `length` px to the right of where it is cut. */
 function arrow(ctx: Context, x: number, y: number, length: number, colour: string): void {
-  ctx.save()
-  ctx.fillStyle = colour
-  ctx.beginPath()
-  ctx.moveTo(x, y - height / 2)
-  ctx.lineTo(x + length, y)
-  ctx.lineTo(x, y + height / 2)
-  ctx.fill()
-  ctx.restore()
+  shape(ctx, colour, undefined, () => {
+    ctx.moveTo(x, y - height / 2)
+    ctx.lineTo(x + length, y)
+    ctx.lineTo(x, y + height / 2)
+  })
 }

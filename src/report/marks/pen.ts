@@ -44,11 +44,11 @@ export function stroked(
   ctx.restore()
 }
 
-/** A disc, with an edge where one is given. */
-export function dot(ctx: Context, [x, y]: Place, radius: number, fill: string, edge?: Stroke): void {
+/** Fills the shape that `outline` describes, with an edge where one is given. */
+export function shape(ctx: Context, fill: string, edge: Stroke | undefined, outline: () => void): void {
   ctx.save()
   ctx.beginPath()
-  ctx.arc(x, y, radius, 0, 2 * Math.PI)
+  outline()
   ctx.fillStyle = fill
   ctx.fill()
   if (edge) {
@@ -58,6 +58,10 @@ export function dot(ctx: Context, [x, y]: Place, radius: number, fill: string, e
   }
   ctx.restore()
 }
+
+/** A disc, with an edge where one is given. */
+export const dot = (ctx: Context, [x, y]: Place, radius: number, fill: string, edge?: Stroke): void =>
+  shape(ctx, fill, edge, () => ctx.arc(x, y, radius, 0, 2 * Math.PI))
 
 /** A box of colour, on what is there or, with `isShade`, so that what is there shows through. */
 export function filled(
