@@ -17,11 +17,6 @@ export interface Delivery {
   io: Io
 }
 
-/** What draws takes long to load: asked for early, it is loaded while threads simulate. */
-export const loadFiles = ({ files }: Pick<SimulationOptions, 'files'>): void => {
-  if (files) void import('./result-files.js')
-}
-
 /** Prints the document of an answer and writes its files. Throws `Fault` `file`; then what was there stays. */
 export async function deliver(
   { document, rows }: Answer<ResultDocument>,

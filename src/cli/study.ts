@@ -88,17 +88,17 @@ async function answered<Options extends SimulationOptions>(
   io: Io,
   context: Context,
 ): Promise<number> {
-  const [{ loadForCommand }, { refuseToOverwrite }, { openJournal }, { deliver, loadFiles }] =
-    await Promise.all([
-      import('./scenario.js'),
-      import('./result-folder.js'),
-      import('./journal.js'),
-      import('./deliver.js'),
-    ])
+  const [{ loadForCommand }, { refuseToOverwrite }, { openJournal }, { deliver }] = await Promise.all([
+    import('./scenario.js'),
+    import('./result-folder.js'),
+    import('./journal.js'),
+    import('./deliver.js'),
+  ])
   const loaded = await loadForCommand(name, command.scenario(options), io)
   const folder = path.resolve(io.cwd, options.out ?? path.join('out', `${loaded.stem}-${command.name}`))
   if (options.files) refuseToOverwrite(folder, name, loaded, io)
-  loadFiles(options)
+  // what draws takes long to load: it is loaded while threads simulate
+  if (options.files) void import('./result-files.js')
   let journal: Journal | null = null
   const keeper = (course: string): Journal => {
     journal = openJournal(folder, course, loaded.scenario.study.seed, options.resume === true, io)

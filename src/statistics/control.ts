@@ -4,6 +4,8 @@
  * Analysis, ch. 11 (both from memory).
  */
 
+import { dot, takeOff } from './columns.js'
+
 /** What the controls explain of one row of values. */
 export interface Explained {
   /** What of the mean of the values is luck with the controls. */
@@ -48,11 +50,7 @@ export class ControlBasis {
       let average = sum(column) / n
       const size = Math.sqrt(dot(column, column))
       for (let index = 0; index < n; index++) column[index]! -= average
-      for (const [index, earlier] of columns.entries()) {
-        const along = dot(column, earlier)
-        for (let row = 0; row < n; row++) column[row]! -= along * earlier[row]!
-        average -= along * means[index]!
-      }
+      for (const [index, earlier] of columns.entries()) average -= takeOff(column, earlier) * means[index]!
       const length = Math.sqrt(dot(column, column))
       if (!(length > hair * size)) continue
       columns.push(column.map((value) => value / length))
@@ -69,10 +67,8 @@ export class ControlBasis {
     let shift = 0
     let leverage = 1 / n
     for (const [index, column] of this.columns.entries()) {
-      const slope = dot(rest, column)
       const at = this.means[index]!
-      for (let row = 0; row < n; row++) rest[row]! -= slope * column[row]!
-      shift += slope * at
+      shift += takeOff(rest, column) * at
       leverage += at * at
     }
     const degreesOfFreedom = n - 1 - this.columns.length
@@ -88,11 +84,5 @@ export class ControlBasis {
 function sum(values: ArrayLike<number>): number {
   let total = 0
   for (let index = 0; index < values.length; index++) total += values[index]!
-  return total
-}
-
-function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
-  let total = 0
-  for (let index = 0; index < a.length; index++) total += a[index]! * b[index]!
   return total
 }

@@ -34,6 +34,11 @@ export interface Few {
   of: 'events' | 'in breaks' | 'shifts'
 }
 
+/** What is known without an interval: a mean at most. */
+export function bare(centre: number, n: number): Estimate {
+  return { mean: centre, low: Number.NaN, high: Number.NaN, sd: Number.NaN, n }
+}
+
 /** The same of too little: what it comes to, and nothing on how far off that may be. */
 export const ofFew = (estimate: Estimate, few: Few): Estimate => {
   const { shrink: _, ...rest } = estimate
@@ -110,17 +115,13 @@ function around(
   controls: ControlBasis | null,
 ): Estimate {
   const n = values.length
-  if (n < 2) return { mean: centre, low: Number.NaN, high: Number.NaN, sd: Number.NaN, n }
+  if (n < 2) return bare(centre, n)
   const sd = Math.sqrt(sampleVariance(values as number[]))
-  const half = (studentT((1 + confidence) / 2, n - 1) * sd) / Math.sqrt(n)
+  const t = (degreesOfFreedom: number) => studentT((1 + confidence) / 2, degreesOfFreedom)
+  const half = (t(n - 1) * sd) / Math.sqrt(n)
   const varies = half > Math.abs(centre) * 1e-12
   const interval = (at: number, error: number, degreesOfFreedom: number, of: readonly number[]) =>
-    skewedInterval(
-      at,
-      error,
-      studentT((1 + confidence) / 2, degreesOfFreedom),
-      varies ? skewnessOfMean(of) : 0,
-    )
+    skewedInterval(at, error, t(degreesOfFreedom), varies ? skewnessOfMean(of) : 0)
   const plain = { mean: centre, ...interval(centre, sd / Math.sqrt(n), n - 1, values), sd, n }
   if (controls === null || !varies) return plain
   const { shift, deviation, degreesOfFreedom, rest } = controls.explain(values)
@@ -128,14 +129,8 @@ function around(
   // a straight line may lead out of all that was seen, such as below none: then it does not describe this figure
   const average = mean(values as number[])
   if (average - shift < min(values as number[]) || average - shift > max(values as number[])) return plain
-  const narrowed = studentT((1 + confidence) / 2, degreesOfFreedom) * deviation
-  return {
-    mean: moved,
-    ...interval(moved, deviation, degreesOfFreedom, rest),
-    sd,
-    n,
-    shrink: narrowed / half,
-  }
+  const shrink = (t(degreesOfFreedom) * deviation) / half
+  return { mean: moved, ...interval(moved, deviation, degreesOfFreedom, rest), sd, n, shrink }
 }
 
 /** Shifts on each side from which a share has Wilson's interval: of fewer it covers 84 % where 95 % are asked. */
@@ -153,7 +148,7 @@ export function shareEstimate(values: readonly number[], confidence: number): Es
 /** Share of shifts with a Wilson score interval. Wilson, J. Am. Stat. Assoc. 22 (1927) 209-212. */
 export function wilsonEstimate(values: readonly number[], confidence: number): Estimate {
   const n = values.length
-  if (n === 0) return { mean: Number.NaN, low: Number.NaN, high: Number.NaN, sd: Number.NaN, n }
+  if (n === 0) return bare(Number.NaN, n)
   const share = mean(values as number[])
   const z = standardNormal((1 + confidence) / 2)
   const shrink = 1 + (z * z) / n
@@ -176,8 +171,7 @@ export function ratioEstimate(
 ): Estimate {
   const n = values.length
   const total = overs.reduce((sum, over) => sum + over, 0)
-  if (n === 0 || total === 0)
-    return { mean: Number.NaN, low: Number.NaN, high: Number.NaN, sd: Number.NaN, n: 0 }
+  if (n === 0 || total === 0) return bare(Number.NaN, 0)
   const ratio = values.reduce((sum, value) => sum + value, 0) / total
   const meanOver = total / n
   const scaled = values.map((value, index) => (value - ratio * overs[index]!) / meanOver)
@@ -192,7 +186,7 @@ export function ratioEstimate(
  */
 export function quantileEstimate(values: readonly number[], p: number, confidence: number): Estimate {
   const n = values.length
-  if (n === 0) return { mean: Number.NaN, low: Number.NaN, high: Number.NaN, sd: Number.NaN, n }
+  if (n === 0) return bare(Number.NaN, n)
   const sorted = Float64Array.from(values).sort()
   const { lower, upper } = orderStatistics(n, p, confidence)
   return {

@@ -2,7 +2,7 @@
  * Differences of two designs over the same shifts, with intervals: pairs that had the same luck are told apart sooner.
  */
 import { mean, sampleVariance } from 'simple-statistics'
-import { type Estimate, ofFew, wilsonEstimate } from './estimate.js'
+import { bare, type Estimate, ofFew, wilsonEstimate } from './estimate.js'
 import { isFewOf } from './events.js'
 import { signTest, standardNormal, studentT, studentTBeyond } from './quantile.js'
 import { skewedInterval, skewnessOfMean, withoutSkewness } from './skewness.js'
@@ -63,12 +63,7 @@ function ofPairs(
   if (n < 2) return { ...saysNothing(centre, n), varianceRatio: Number.NaN }
   const size = largest(pairs.flat())
   const variance = varianceOf(differences, size)
-  const independent = [0, 1].map((side) =>
-    varianceOf(
-      pairs.map((pair) => pair[side]!),
-      size,
-    ),
-  )
+  const independent = sidesOf(pairs).map((side) => varianceOf(side, size))
   const ratio = { n, varianceRatio: varianceRatio(independent[0]! + independent[1]!, variance) }
   const sd = Math.sqrt(variance)
   if (isFewOf(differ, n))
@@ -133,14 +128,10 @@ export function pairedShareDifference(
   const pairs = allSay([base, other])
   const n = pairs.length
   if (n === 0) return { ...saysNothing(Number.NaN, 0), varianceRatio: Number.NaN }
-  const before = wilsonEstimate(
-    pairs.map(([value]) => value!),
-    confidence,
-  )
-  const after = wilsonEstimate(
-    pairs.map(([, value]) => value!),
-    confidence,
-  )
+  const [before, after] = sidesOf(pairs).map((side) => wilsonEstimate(side, confidence)) as [
+    Estimate,
+    Estimate,
+  ]
   const ups = pairs.filter(([was, is]) => is! > was!).length
   const downs = pairs.filter(([was, is]) => is! < was!).length
   const both = pairs.filter(([was, is]) => was! + is! === 2).length
@@ -226,6 +217,10 @@ function allSay(lists: readonly (readonly number[])[]): number[][] {
     .filter((row) => !row.some((value) => Number.isNaN(value)))
 }
 
+/** The figures of the base, and those of the other one. */
+const sidesOf = (pairs: readonly (readonly number[])[]): number[][] =>
+  [0, 1].map((side) => pairs.map((pair) => pair[side]!))
+
 const lessRounding = (difference: number, a: number, b: number): number =>
   Math.abs(difference) <= hair * Math.max(Math.abs(a), Math.abs(b)) ? 0 : difference
 
@@ -238,14 +233,7 @@ function varianceOf(values: readonly number[], size: number): number {
   return Math.sqrt(variance) <= hair * size ? 0 : variance
 }
 
-const saysNothing = (centre: number, n: number) => ({
-  mean: centre,
-  low: Number.NaN,
-  high: Number.NaN,
-  sd: Number.NaN,
-  n,
-  pValue: Number.NaN,
-})
+const saysNothing = (centre: number, n: number): Difference => ({ ...bare(centre, n), pValue: Number.NaN })
 
 /**
  * Student's interval and p-value about `centre`, of a mean of that skewness; what does not vary has no width and is either none or

@@ -1,4 +1,5 @@
 /** Least squares on several factors at once: a straight line in each, and how much of the figures it explains. */
+import { dot, takeOff } from './columns.js'
 import { studentT } from './quantile.js'
 
 /** A slope with its interval. */
@@ -54,11 +55,7 @@ export function regression(
   for (const [factor, column] of centred.entries()) {
     const rest = [...column]
     for (let pass = 0; pass < 2; pass++)
-      for (const [earlier, unit] of basis.entries()) {
-        const along = dot(rest, unit)
-        triangle[earlier]![factor]! += along
-        for (let row = 0; row < n; row++) rest[row]! -= along * unit[row]!
-      }
+      for (const [earlier, unit] of basis.entries()) triangle[earlier]![factor]! += takeOff(rest, unit)
     const length = Math.sqrt(dot(rest, rest))
     if (!(length > hair * Math.sqrt(dot(column, column)))) return null
     triangle[factor]![factor] = length
@@ -70,11 +67,7 @@ export function regression(
   const apart = y.map((value) => value - meanY)
   const rest = isRounding(Math.sqrt(dot(apart, apart) / n)) ? apart.map(() => 0) : apart
   const total = dot(rest, rest)
-  const along = basis.map((unit) => {
-    const part = dot(rest, unit)
-    for (let row = 0; row < n; row++) rest[row]! -= part * unit[row]!
-    return part
-  })
+  const along = basis.map((unit) => takeOff(rest, unit))
   const slopes = solved(triangle, along).map((slope, factor) =>
     isRounding(Math.abs(slope) * Math.sqrt(dot(centred[factor]!, centred[factor]!) / n)) ? 0 : slope,
   )
@@ -115,10 +108,4 @@ function variance(triangle: readonly (readonly number[])[], row: number): number
     const unit = triangle.map((__, index) => (index === column ? 1 : 0))
     return sum + solved(triangle, unit)[row]! ** 2
   }, 0)
-}
-
-function dot(a: readonly number[], b: readonly number[]): number {
-  let total = 0
-  for (let index = 0; index < a.length; index++) total += a[index]! * b[index]!
-  return total
 }
