@@ -28,25 +28,17 @@ export class Crew implements Helpers {
     postOf: (name: string) => Post,
   ) {
     const { crew } = floor.scenario
-    this.groups = Object.entries(crew).map(([name, keys], group) => {
-      return {
-        name,
-        people: Array.from({ length: keys.people }, (_, index) => {
-          const label = keys.people > 1 ? `${name} ${index + 1}` : name
-          return new Member(
-            this,
-            floor,
-            label,
-            keys.does,
-            floor.draws(`crew.${label}`, 'walk', keys.walk),
-            group,
-          )
-        }),
-        hasOwnBreaks: keys.breaks !== undefined,
-        post: keys['stands-at'] === undefined ? null : postOf(keys['stands-at']),
-        duty: new Level(floor.clock),
-      }
-    })
+    this.groups = Object.entries(crew).map(([name, keys], group) => ({
+      name,
+      people: Array.from({ length: keys.people }, (_, index) => {
+        const label = keys.people > 1 ? `${name} ${index + 1}` : name
+        const walk = floor.draws(`crew.${label}`, 'walk', keys.walk)
+        return new Member(this, floor, label, keys.does, walk, group)
+      }),
+      hasOwnBreaks: keys.breaks !== undefined,
+      post: keys['stands-at'] === undefined ? null : postOf(keys['stands-at']),
+      duty: new Level(floor.clock),
+    }))
     this.members = this.groups.flatMap((group) => group.people)
     floor.crew = this
   }

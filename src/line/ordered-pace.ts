@@ -67,11 +67,6 @@ export class OrderedPace extends Pace {
     return this.orders[this.inHand]!.kind
   }
 
-  /** A break keeps what is left of the interval, and of the time before an order. */
-  override afterBreak(due: number, began: number, now: number): number {
-    return due + (now - began)
-  }
-
   override measures(name: string): Measure[] {
     return [arrivalMeasures(name)('orders-done', () => this.done)]
   }

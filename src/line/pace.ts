@@ -25,8 +25,13 @@ export abstract class Pace {
   bring(): number {
     return fromMix
   }
-  /** The instant, not before `now`, of what was due at `due` when a break began at `began`; it ends now. */
-  abstract afterBreak(due: number, began: number, now: number): number
+  /**
+   * The instant, not before `now`, of what was due at `due` when a break began at `began`; it ends now. Unless a pace says
+   * otherwise a break keeps what is left of the interval, and of the time before an order.
+   */
+  afterBreak(due: number, began: number, now: number): number {
+    return due + (now - began)
+  }
   measures(_name: string): Measure[] {
     return []
   }

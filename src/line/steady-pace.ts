@@ -47,9 +47,4 @@ export class SteadyPace extends Pace {
     this.inRow++
     this.times[Time.due] = this.rowBegan + this.inRow / this.perSecond
   }
-
-  /** A break keeps what is left of the interval. */
-  override afterBreak(due: number, began: number, now: number): number {
-    return due + (now - began)
-  }
 }
