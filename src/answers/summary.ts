@@ -1,5 +1,6 @@
 /** What the first screens of all reports say alike: the question, what the answer rests on, what limits the line, what to do next. */
 
+import { has } from '../kinds/traits.js'
 import { percentText } from '../report/format.js'
 import type { About } from './about.js'
 import type { EquipmentResult, LineResult } from './line-result.js'
@@ -44,7 +45,7 @@ export function limitingPiece(
 ): [string, EquipmentResult] | null {
   const named = byHand ? equipment[byHand] : undefined
   if (named) return [byHand!, named]
-  const sealers = Object.entries(equipment).filter(([, { type }]) => type === 'sealer')
+  const sealers = Object.entries(equipment).filter(([, piece]) => has(piece, 'tapes'))
   return sealers.sort((a, b) => share(b[1], 'working') - share(a[1], 'working'))[0] ?? null
 }
 
@@ -60,7 +61,7 @@ export function limitingText(
   if (found === null) return ''
   const [name, piece] = found
   const others = otherStates(piece)
-  const isOnly = Object.values(result.equipment).filter(({ type }) => type === 'sealer').length < 2
+  const isOnly = Object.values(result.equipment).filter((piece) => has(piece, 'tapes')).length < 2
   const held = Object.entries(result.arrivals).flatMap(([source, { blocked }]) =>
     blocked?.mean && blocked.mean >= 0.0005
       ? `${source} waits for room ${percentText(blocked.mean, 2)} of the time`

@@ -1,5 +1,6 @@
 /** The hand calculation: figures of the line without simulation, each with the measure of a run that it foretells. */
 
+import { byHandOf } from '../kinds/hand.js'
 import { pricedMoney } from '../scenario/capital.js'
 import type { Scenario } from '../scenario/schema.js'
 import { capitalPerShift, energyCost, labourCost, maintenancePerShift } from '../trade/money.js'
@@ -7,10 +8,9 @@ import { type BufferHand, buffersOf, type MachineBuffer, machineBuffers } from '
 import { type Curve, curvesOf } from './curve.js'
 import { type Expected, expectedOutput } from './expected.js'
 import { type LineHand, lineByHand } from './line.js'
-import { rideOf } from './pace.js'
+import { hasSealer } from './pace.js'
 import { type BufferedPair, bufferedPairs } from './pairs.js'
 import { type CrewLoad, crewLoads } from './people.js'
-import { stayOf } from './series.js'
 import { stopsPerShift, workingShare } from './stop-counts.js'
 import { type TapeUse, tapeUse } from './tape-use.js'
 
@@ -56,7 +56,7 @@ export interface HandCalculation {
 export function handCalculation(scenario: Scenario): HandCalculation {
   const line = lineByHand(scenario)
   const buffers = buffersOf(scenario, line)
-  const tape = line.pieces.some(({ type }) => type === 'sealer') ? tapeUse(scenario, line) : null
+  const tape = hasSealer(scenario) ? tapeUse(scenario, line) : null
   const crews = crewLoads(scenario, line)
   let expected: Expected | null = null
   return {
@@ -121,41 +121,22 @@ function lineRows(scenario: Scenario, line: LineHand): HandRow[] {
 function transit(scenario: Scenario, line: LineHand): number {
   if (line.perShift === 0) return 0
   const visits = (flow: number) => flow / line.arriving
-  return line.pieces.reduce(
-    (total, piece) => total + visits(piece.flow) * stayOf(scenario.line[piece.name]!),
-    0,
-  )
+  return line.pieces.reduce((total, { name, flow }) => {
+    const keys = scenario.line[name]!
+    return total + visits(flow) * byHandOf(keys).stay(keys)
+  }, 0)
 }
 
 function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
   return line.pieces.flatMap((piece) => {
     const keys = scenario.line[piece.name]!
     const at = `equipment.${piece.name}`
-    const rows: HandRow[] = []
-    if (keys.type === 'sealer')
-      rows.push({
-        measure: `${at}.states.working`,
-        label: `Share of the shift in which ${piece.name} works`,
-        value: workingShare(line, piece),
-        unit: 'share',
-        how: 'cases x (headway + free folding)',
-      })
-    if (keys.type === 'station')
-      rows.push({
-        measure: `${at}.measures.utilisation`,
-        label: `Share of its places at work, ${piece.name}`,
-        value: (piece.perShift * piece.cycle) / line.span,
-        unit: 'share',
-        how: 'cases x time a case, over places',
-      })
-    if (keys.type === 'conveyor')
-      rows.push({
-        measure: `${at}.measures.held`,
-        label: `Cases on ${piece.name}, mean over time`,
-        value: (piece.perShift * rideOf(keys)) / line.span,
-        unit: 'cases',
-        how: 'cases x ride, nothing waiting (Little)',
-      })
+    const row = byHandOf(keys).row(keys, {
+      ...piece,
+      working: workingShare(line, piece),
+      span: line.span,
+    })
+    const rows: HandRow[] = row ? [{ ...row, measure: `${at}.${row.measure}` }] : []
     for (const { key, words, count } of stopsPerShift(scenario, line, piece))
       rows.push({
         measure: `${at}.measures.${key}`,

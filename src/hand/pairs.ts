@@ -1,4 +1,5 @@
 /** Machines with room between them by hand: how much of the output that one loses to the stops of the other the buffer brings back. */
+import { has } from '../kinds/traits.js'
 import { arrivalWays, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 import { bufferTime, shareOfFlowRecovered, shareRecovered, type Unreliable } from '../trade/buffer.js'
@@ -52,7 +53,7 @@ function upstreamOf(
   const feedersIn = (all: ReturnType<typeof lineWays>, to: string) =>
     [...all].filter(([, each]) => each.some(({ target }) => target === to)).map(([each]) => each)
   // a station has its own places to wait; a conveyor takes nothing while it stands
-  const between = known.has(name) && scenario.line[name]!.type === 'station' ? [name] : []
+  const between = known.has(name) && has(scenario.line[name]!, 'hasPlaces') ? [name] : []
   const seen = new Set([name])
   for (let at = name; ; ) {
     const sources = feedersIn(arrivalWays(scenario), at)
@@ -65,7 +66,7 @@ function upstreamOf(
     if (ways.get(feeder)!.length > 1)
       return { first, between, trouble: `${feeder} sends cases more than one way` }
     if (isStopping(feeder)) {
-      const isBoth = known.has(feeder) && scenario.line[feeder]!.type === 'conveyor'
+      const isBoth = known.has(feeder) && has(scenario.line[feeder]!, 'conveys')
       return { first, between, trouble: isBoth ? `${feeder} stops and holds cases too` : null }
     }
     if (known.has(feeder)) between.unshift(feeder)

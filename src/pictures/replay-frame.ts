@@ -1,4 +1,5 @@
 /** Where the line stands in the picture of a replay: to scale along the travel, in rows where it is long, a strip per lane. */
+import { has } from '../kinds/traits.js'
 import type { Layout, LayoutPiece } from './layout.js'
 
 /** Pieces beside one another along the travel: one strip of the picture. */
@@ -84,7 +85,7 @@ export function replayFrame(layout: Layout, width: number, letters: (text: strin
         .map(({ piece, index }) => {
           const seen = [Math.max(piece.x, from), Math.min(piece.x + piece.length, to)] as const
           const pieceX = pad + ((seen[0] + seen[1]) / 2 - from) * scale
-          const state = piece.type === 'sealer' || piece.type === 'station' ? 'machine' : 'conveyor'
+          const state = has(piece, 'tapes') || has(piece, 'hasPlaces') ? 'machine' : 'conveyor'
           const half = Math.max(letters(piece.name), stateRoom[state]) / 2 + 4
           const x = Math.min(Math.max(pieceX, half), width - half)
           return { index, piece, pieceX, x, half }

@@ -1,24 +1,9 @@
 /** A stretch of one shift as it was simulated: which case was where, when, and in what state every piece was. */
+import type { Movement } from '../kinds/in-pictures.js'
+import { inPicturesOf } from '../kinds/pictures.js'
 import type { Line, ShiftResult } from '../line/line.js'
-import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
-import { wholeZones, zonesFor } from '../trade/zones.js'
 import { Recorder, type Visit } from './recorder.js'
-
-/** What of a piece decides how cases move on it; SI. */
-export interface StretchPiece {
-  /** How cases move on it; `place` holds one case for a time. */
-  moves: 'accumulating' | 'belt' | 'sealer' | 'station' | 'place'
-  /** Way of a case on it, m: whole zones of a zoned conveyor, the belts of a sealer; 0 where a case only stands. */
-  length: number
-  speed: number | null
-  /** Accumulating: room that a case takes, by kind, m; else empty. */
-  pitches: number[]
-  /** Accumulating: time until a case follows the one ahead, s. */
-  startDelay: number
-  /** Places that work side by side. */
-  servers: number
-}
 
 /** Times are in seconds since the start of the shift (of several in a row: of the first). */
 export interface Stretch {
@@ -48,7 +33,7 @@ export interface Stretch {
   /** Cases in the line, floor stacks before it included, from each of these instants on. */
   held: [number, number][]
   /** In order of the file. */
-  pieces: StretchPiece[]
+  pieces: Movement[]
   /** In order of the file; what those who bring cases do when the line is full. */
   sources: { name: string; whenFull: string }[]
 }
@@ -103,7 +88,7 @@ export function recordStretch(
   const span = Math.min(length, line.end)
   const from = Math.min(Math.max(0, most.time - span / 2), line.end - span)
   const to = from + span
-  const pieces = Object.values(scenario.line).map((keys) => pieceOf(scenario, keys))
+  const pieces = Object.values(scenario.line).map((keys) => inPicturesOf(keys).movement(keys, scenario))
   const cases = casesOf(recorder, pieces, from, to)
   const first = Math.min(from, ...cases.flatMap(({ path }) => path.slice(0, 1).map(([, time]) => time)))
   return {
@@ -141,28 +126,10 @@ function between<Value>(steps: readonly [number, Value][], from: number, to: num
   return steps.filter(([time], index) => time <= to && !isPast(index)).map(([time, value]) => [time, value])
 }
 
-function pieceOf({ cases }: Scenario, keys: Scenario['line'][string]): StretchPiece {
-  const none = { length: 0, speed: null, pitches: [], startDelay: 0, servers: 1 }
-  if (keys.type === 'sealer') return { ...none, moves: 'sealer', length: keys.bed, speed: keys['belt-speed'] }
-  if (keys.type === 'station') return { ...none, moves: 'station', servers: keys.servers }
-  if (keys.type !== 'conveyor') return { ...none, moves: 'place' }
-  const { length, speed, zone, spacing } = keys
-  if (keys.carries === 'belt') return { ...none, moves: 'belt', length, speed }
-  const lengths = Object.values(cases).map((kind) => outsideSize(kind).length)
-  return {
-    moves: 'accumulating',
-    length: zone === undefined ? length : wholeZones(length, zone) * zone,
-    speed,
-    pitches: lengths.map((each) => (zone === undefined ? each + spacing : zonesFor(each, zone) * zone)),
-    startDelay: keys['start-delay'],
-    servers: 1,
-  }
-}
-
 /** The cases that are on the line, or stand before it, in [from, to], and those whose leaving tells where others are. */
 function casesOf(
   recorder: Recorder,
-  pieces: readonly StretchPiece[],
+  pieces: readonly Movement[],
   from: number,
   to: number,
 ): Stretch['cases'] {

@@ -1,6 +1,7 @@
 /** Findings on what the scenario does not say: stops that are not named, and checks that could not be made. */
 
 import { headsOf } from '../../kinds/sealer/keys.js'
+import { has } from '../../kinds/traits.js'
 import type { Rule } from '../finding.js'
 import { unnamedStops } from '../unnamed.js'
 import { certificateOf } from './case.js'
@@ -9,9 +10,9 @@ const named = (names: readonly string[]) => names.map((name) => `\`${name}\``).j
 
 export const interlockFindings: Rule = ({ scenario }, tell) => {
   const driven = Object.entries(scenario.line).filter(
-    ([, piece]) => piece.type === 'sealer' || (piece.type === 'conveyor' && piece.carries !== 'gravity'),
+    ([, piece]) => has(piece, 'tapes') || (has(piece, 'conveys') && piece.carries !== 'gravity'),
   )
-  const conveyor = driven.find(([, piece]) => piece.type === 'conveyor')
+  const conveyor = driven.find(([, piece]) => has(piece, 'conveys'))
   if (!conveyor || Object.keys(scenario.line).length < 2) return
   tell(
     'note',
@@ -57,11 +58,11 @@ export const uncheckedFindings: Rule = ({ scenario }, tell) => {
   )
   some(
     Object.entries(line)
-      .filter(([, piece]) => piece.type === 'conveyor' && piece['roller-pitch'] === undefined)
+      .filter(([, piece]) => has(piece, 'conveys') && piece['roller-pitch'] === undefined)
       .map(([name]) => name),
     (names) => `rollers under the shortest case on ${names} (roller-pitch)`,
   )
-  const sealers = Object.entries(line).filter(([, piece]) => piece.type === 'sealer')
+  const sealers = Object.entries(line).filter(([, piece]) => has(piece, 'tapes'))
   if (sealers.length > 0) {
     some(
       without((kind) => kind['ships-by'] === undefined),
@@ -74,7 +75,7 @@ export const uncheckedFindings: Rule = ({ scenario }, tell) => {
     some(
       sealers
         .filter(
-          ([, piece]) => piece.type === 'sealer' && headsOf(piece).some(([, { drum }]) => drum === undefined),
+          ([, piece]) => has(piece, 'tapes') && headsOf(piece).some(([, { drum }]) => drum === undefined),
         )
         .map(([name]) => name),
       (names) => `whether the roll fits the heads of ${names} (drum)`,

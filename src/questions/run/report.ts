@@ -5,6 +5,7 @@ import type { EquipmentResult } from '../../answers/line-result.js'
 import { lossesTable } from '../../answers/losses-table.js'
 import { butCannotWork, cannotWork, costWords, leftOutNote } from '../../answers/warnings.js'
 import type { Figure } from '../../catalogue/figure.js'
+import { has, partingOf } from '../../kinds/traits.js'
 import { mapping } from '../../line/effectiveness.js'
 import type { Layout } from '../../pictures/layout.js'
 import { planSvg } from '../../pictures/plan.js'
@@ -251,7 +252,7 @@ function routesTable(result: RunResult): Table {
       : null
   }
   const rows = Object.entries(result.equipment)
-    .filter(([, { type }]) => type === 'divert' || type === 'inspect')
+    .filter(([, piece]) => partingOf(piece) !== null)
     .flatMap(([name, { measures }]) =>
       Object.entries(measures).flatMap(([key, figure]) => {
         const what = words(key)
@@ -338,7 +339,7 @@ function limits(result: RunResult): string[] {
         ? 'The first shift of each campaign starts with an empty line; the others go on where the one before ended.'
         : 'Each shift starts with an empty line, so the first cases out come late and a rate is a little below the steady one.',
   )
-  if (Object.values(result.equipment).some(({ type }) => type === 'sealer'))
+  if (Object.values(result.equipment).some((piece) => has(piece, 'tapes')))
     all.push(
       'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A result is as good as what was measured for them.',
     )

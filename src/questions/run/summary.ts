@@ -10,6 +10,7 @@ import {
 } from '../../answers/summary.js'
 import { butCannotWork, cannotWork, suffixCannotWork } from '../../answers/warnings.js'
 import type { Figure } from '../../catalogue/figure.js'
+import { has } from '../../kinds/traits.js'
 import { figureText, grouped, percentText, shareOfShifts } from '../../report/format.js'
 import type { Summary } from '../../report/report.js'
 import type { RunResult } from './document.js'
@@ -102,7 +103,7 @@ function remedyFor(result: RunResult): string[] {
   const limiting = limitingPiece(result, byHand?.bottleneck)?.[0]
   const keepsUp = (byHand?.shareAdmitted ?? 1) >= 1
   const losses = Object.entries(equipment)
-    .filter(([name, { type }]) => name === limiting || type === 'sealer')
+    .filter(([name, piece]) => name === limiting || has(piece, 'tapes'))
     .flatMap(([name, { states }]) =>
       remedies.map(([keys, words]) => ({
         words,
