@@ -2,7 +2,8 @@
 
 import type { Figure } from '../catalogue/figure.js'
 import { byHandOf } from '../kinds/hand.js'
-import { cutsOf, type SealerKeys } from '../kinds/sealer/keys.js'
+import { cutsOf } from '../kinds/sealer/heads.js'
+import type { SealerKeys } from '../kinds/sealer/keys.js'
 import { has } from '../kinds/traits.js'
 import { Counted } from '../line/counted.js'
 import type { Line, ShiftResult } from '../line/line.js'

@@ -1,7 +1,7 @@
 /** The closure index of each case: the chosen tape, and 2 inch and 3 inch side by side, against a closure known to hold. */
 
 import { weighed } from '../kinds/by-hand.js'
-import { headsOf } from '../kinds/sealer/keys.js'
+import { headsOf } from '../kinds/sealer/heads.js'
 import { drawnOf } from '../kinds/sealer/rolls.js'
 import { has } from '../kinds/traits.js'
 import { outsideSize } from '../scenario/outside.js'

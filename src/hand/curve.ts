@@ -1,7 +1,7 @@
 /** Rate over belt speed: why faster belts bring ever less. */
 
 import { weighed } from '../kinds/by-hand.js'
-import { cutsOf, headsOf } from '../kinds/sealer/keys.js'
+import { cutsOf, headsOf } from '../kinds/sealer/heads.js'
 import { has } from '../kinds/traits.js'
 import { lengthsOf } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'

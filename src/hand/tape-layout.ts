@@ -1,6 +1,6 @@
 /** A tape layout by hand: width, price and mass, whether the roll fits, how the closure compares, and what `check` says against the design. */
 
-import { headsOf } from '../kinds/sealer/keys.js'
+import { headsOf } from '../kinds/sealer/heads.js'
 import { has } from '../kinds/traits.js'
 import type { Scenario } from '../scenario/schema.js'
 import { arealMass, layersOf, massPerMetre, rollDiameter, rollMass } from '../trade/tape.js'

@@ -1,7 +1,7 @@
 /** Tape by hand: what each head and the line use in a shift and a month, what it weighs and what it costs. */
 
 import { weighed } from '../kinds/by-hand.js'
-import { headsOf } from '../kinds/sealer/keys.js'
+import { headsOf } from '../kinds/sealer/heads.js'
 import { changesPerShift, drawnOf, leftEarly, missedPerRoll, stripsPerRoll } from '../kinds/sealer/rolls.js'
 import { has } from '../kinds/traits.js'
 import type { Scenario } from '../scenario/schema.js'

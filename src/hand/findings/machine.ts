@@ -1,7 +1,8 @@
 /** Findings on machines and conveyors: gaps, speeds, legs, rolls, rollers, zones and buffers. */
 
 import { gapOf } from '../../kinds/sealer/hand.js'
-import { headsOf, type SealerKeys } from '../../kinds/sealer/keys.js'
+import { headsOf } from '../../kinds/sealer/heads.js'
+import type { SealerKeys } from '../../kinds/sealer/keys.js'
 import { has } from '../../kinds/traits.js'
 import { outsideSize } from '../../scenario/outside.js'
 import { lineWays } from '../../scenario/routes.js'

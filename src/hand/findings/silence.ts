@@ -1,6 +1,6 @@
 /** Findings on what the scenario does not say: stops that are not named, and checks that could not be made. */
 
-import { headsOf } from '../../kinds/sealer/keys.js'
+import { headsOf } from '../../kinds/sealer/heads.js'
 import { has } from '../../kinds/traits.js'
 import type { Rule } from '../finding.js'
 import { unnamedStops } from '../unnamed.js'

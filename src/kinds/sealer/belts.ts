@@ -6,7 +6,8 @@ import { gapNeeded } from '../../trade/headway.js'
 import { Travel } from '../travel.js'
 import { Dwell } from './dwell.js'
 import { FlapPlace, none } from './flap-place.js'
-import { cutsOf, headsOf, type SealerKeys } from './keys.js'
+import { cutsOf, headsOf } from './heads.js'
+import type { SealerKeys } from './keys.js'
 
 /** A lower part of `Sealer`, which is the only class that is made of it: one object a machine, for speed. */
 export abstract class Belts extends FlapPlace {

@@ -7,7 +7,8 @@ import { rollChangesPerCase } from '../../trade/stops.js'
 import { casesPerRoll } from '../../trade/tape.js'
 import { type ByHand, type Coming, type Cycle, countedByCases, type StopKind, weighed } from '../by-hand.js'
 import { roomOnBelts } from '../room-on-belts.js'
-import { cutsOf, headsOf, type SealerKeys } from './keys.js'
+import { cutsOf, headsOf } from './heads.js'
+import type { SealerKeys } from './keys.js'
 import { changesPerShift, drawnOf, leftEarly, missedPerRoll, startsFull, stripsPerRoll } from './rolls.js'
 
 /** Chance that a case of each kind jams. */

@@ -197,11 +197,3 @@ export const sealer = z
 export type SealerKeys = z.output<typeof sealer>
 
 export type SealerHead = NonNullable<SealerKeys['heads'][keyof SealerKeys['heads']]>
-
-/** The heads that it has, by name, in the order of the file. */
-export const headsOf = ({ heads }: Pick<SealerKeys, 'heads'>): [string, SealerHead][] =>
-  Object.entries(heads).flatMap(([which, head]) => (head ? [[which, head]] : []))
-
-/** Timing of the cutting arms of its heads. */
-export const cutsOf = (keys: Pick<SealerKeys, 'heads'>) =>
-  headsOf(keys).map(([, { cut }]) => ({ wipeTravel: cut['wipe-travel'], reset: cut.reset }))

@@ -1,6 +1,7 @@
 /** A sealer in pictures: as long as its belts and, before them, the longest case in its fold place. */
 import { type InPictures, standing } from '../in-pictures.js'
-import { headsOf, type SealerKeys } from './keys.js'
+import { headsOf } from './heads.js'
+import type { SealerKeys } from './keys.js'
 
 export const sealerInPictures: InPictures<SealerKeys> = {
   shape: (keys, { longest, width }) => ({

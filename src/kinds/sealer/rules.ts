@@ -3,7 +3,8 @@ import type { Skill } from '../../scenario/crew-keys.js'
 import type { Report } from '../../scenario/finding.js'
 import { millimetres, type PieceRules, type Place, perMinute } from '../../scenario/piece-rules.js'
 import { casesPerRoll, drawnLength } from '../../trade/tape.js'
-import { headsOf, type SealerKeys } from './keys.js'
+import { headsOf } from './heads.js'
+import type { SealerKeys } from './keys.js'
 
 /** A belt may run this much above a head's rating: 80 ft/min is commonly written as 24.4 m/min. */
 const ratingTolerance = 1.001

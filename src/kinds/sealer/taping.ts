@@ -7,7 +7,8 @@ import { Cause } from '../../line/states.js'
 import type { Unit } from '../../line/unit.js'
 import { drawnLength } from '../../trade/tape.js'
 import { Head, type HeadFacts, Met } from './head.js'
-import { headsOf, type SealerKeys } from './keys.js'
+import { headsOf } from './heads.js'
+import type { SealerKeys } from './keys.js'
 
 export class Taping {
   /** First head first, in the direction of travel. */
