@@ -1,7 +1,7 @@
 /** Buffers by hand: what each stretch of conveyor holds, how long it lasts, and how soon it is empty again. */
 import { byHandOf } from '../kinds/hand.js'
 import { has } from '../kinds/traits.js'
-import { lineWays } from '../scenario/routes.js'
+import { feedersOf, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 import { bufferTime, drainTime } from '../trade/buffer.js'
 import type { LineHand, PieceHand } from './line.js'
@@ -52,14 +52,12 @@ export function machineBuffers(
 ): MachineBuffer[] {
   const ways = lineWays(scenario)
   const known = new Map(buffers.map((each) => [each.name, each]))
-  const feeders = (name: string) =>
-    [...ways].filter(([, all]) => all.some(({ target }) => target === name)).map(([each]) => each)
   return line.pieces.flatMap((piece) => {
     const stops = piece.stops.filter(({ perCase }) => perCase > 0)
     if (!has(piece, 'tapes') || stops.length === 0) return []
     const before: string[] = []
     const look = (name: string): void => {
-      for (const feeder of feeders(name))
+      for (const feeder of feedersOf(ways, name))
         if (known.has(feeder) && !before.includes(feeder)) {
           before.push(feeder)
           if (has(scenario.line[feeder]!, 'conveys')) look(feeder)

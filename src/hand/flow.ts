@@ -3,7 +3,7 @@
 import type { Split } from '../kinds/by-hand.js'
 import { byHandOf } from '../kinds/hand.js'
 import { partingOf } from '../kinds/traits.js'
-import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
+import { arrivalWays, exitName, lineWays, reachedFrom, startsOf, targetsOf } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 
 /** Repair loops pass the same cases again and again, fewer each time: this often is followed. */
@@ -82,19 +82,15 @@ export function flowsOf(
 /** Names of the pieces that cases of `kind` may come to. */
 export function reachedBy(scenario: Scenario, kind: string): Set<string> {
   const ways = lineWays(scenario)
-  const reached = new Set([...arrivalWays(scenario).values()].flat().map(({ target }) => target))
-  // a set keeps the order in which it was filled, so that this visits what is added on the way
-  for (const name of reached)
-    for (const way of ways.get(name) ?? []) if ((way.onlyCase ?? kind) === kind) reached.add(way.target)
+  const reached = reachedFrom(startsOf(arrivalWays(scenario)), (name) => targetsOf(ways, name, kind))
   reached.delete(exitName)
   return reached
 }
 
 /** Pieces that are reached from `start`, itself included, by any way. */
-export function reachedFrom(scenario: Scenario, start: string): Set<string> {
+export function piecesAfter(scenario: Scenario, start: string): Set<string> {
   const ways = lineWays(scenario)
-  const reached = new Set([start])
-  for (const name of reached) for (const way of ways.get(name) ?? []) reached.add(way.target)
+  const reached = reachedFrom([start], (name) => targetsOf(ways, name))
   reached.delete(exitName)
   return reached
 }

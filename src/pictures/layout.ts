@@ -103,23 +103,32 @@ function moveUp(
   ways: Ways,
   isAhead: (from: string, to: string) => boolean,
 ): void {
-  const isFed = new Set<string>()
-  for (const name of order) for (const target of ways.get(name)!) if (isAhead(name, target)) isFed.add(target)
-  const isFree = new Set(order.filter((name) => !isFed.has(name)))
-  // a whole chain moves, from its end backwards
-  for (const name of order)
-    if (isFree.has(name) && ways.get(name)!.length === 1) {
-      const [target] = ways.get(name)!
-      const feeders = order.filter((each) => ways.get(each)!.includes(target!) && isAhead(each, target!))
-      if (feeders.length === 1 && isAhead(name, target!)) isFree.add(target!)
-    }
+  const aheadOf = (name: string) => ways.get(name)!.filter((target) => isAhead(name, target))
+  const isFree = freeChains(order, ways, aheadOf)
   for (const name of [...order].reverse()) {
-    const ahead = ways.get(name)!.filter((target) => isAhead(name, target))
+    const ahead = aheadOf(name)
     if (!isFree.has(name) || ahead.length === 0) continue
     const piece = byName.get(name)!
     const x = Math.min(...ahead.map((target) => byName.get(target)!.x)) - piece.length
     if (x > piece.x + hair) piece.x = x
   }
+}
+
+/** Pieces that nothing leads to, and what they alone lead to: a whole chain moves, from its end backwards. */
+function freeChains(
+  order: readonly string[],
+  ways: Ways,
+  aheadOf: (name: string) => string[],
+): ReadonlySet<string> {
+  const fed = order.flatMap(aheadOf)
+  const isFree = new Set(order.filter((name) => !fed.includes(name)))
+  for (const name of order) {
+    const [target, ...others] = ways.get(name)!
+    if (!isFree.has(name) || target === undefined || others.length > 0) continue
+    const isOnlyFeeder = fed.filter((each) => each === target).length === 1
+    if (isOnlyFeeder && aheadOf(name).length > 0) isFree.add(target)
+  }
+  return isFree
 }
 
 /**
@@ -149,24 +158,23 @@ function orderOfTravel(ways: Ways, starts: readonly string[]): string[] {
 /** Ways, as from and to in two lines, that lead back to where cases come from: found depth first from `starts`, in their order. */
 function waysBack(ways: Ways, starts: readonly string[]): Set<string> {
   const met = new Set<string>()
-  const onTheWay = new Set<string>()
   const back = new Set<string>()
+  // without recursion: a line may be long
+  const stack: { name: string; next: number }[] = []
+  const meet = (name: string) => {
+    if (met.has(name) || !ways.has(name)) return
+    met.add(name)
+    stack.push({ name, next: 0 })
+  }
   for (const start of starts) {
-    if (met.has(start) || !ways.has(start)) continue
-    // without recursion: a line may be long
-    const stack = [{ name: start, next: 0 }]
-    met.add(start)
-    onTheWay.add(start)
-    while (stack.length > 0) {
-      const top = stack.at(-1)!
+    meet(start)
+    const onTheWay = new Set<string>()
+    for (let top = stack.at(-1); top; top = stack.at(-1)) {
+      onTheWay.add(top.name)
       const target = ways.get(top.name)![top.next++]
       if (target === undefined) onTheWay.delete(stack.pop()!.name)
       else if (onTheWay.has(target)) back.add(`${top.name}\n${target}`)
-      else if (target !== exitName && !met.has(target)) {
-        met.add(target)
-        onTheWay.add(target)
-        stack.push({ name: target, next: 0 })
-      }
+      else meet(target)
     }
   }
   return back

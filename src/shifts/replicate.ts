@@ -89,20 +89,25 @@ export async function replicate(executor: Executor, order: Order): Promise<Repli
     onShifts?.(part.from, brought)
     take(part.from, brought)
   }
+  /** Brings a part, or what there is of it before the line stands; false where it stands. */
+  const bringOrStand = async (part: ShiftsTask): Promise<boolean> => {
+    try {
+      await bring(part)
+      return true
+    } catch (error) {
+      // all bring what they have before it, so that the first shift that stands is told for any number of workers
+      if (!(error instanceof Standstill)) throw error
+      stands.push(error)
+      if (error.shift > part.from) await bring({ ...part, to: error.shift - 1 })
+      return false
+    }
+  }
   const lane = async (): Promise<void> => {
     while (!isDone && stands.length === 0 && !isCancelled?.()) {
       const part = nextPart()
       if (part === null) return
       const began = performance.now()
-      try {
-        await bring(part)
-      } catch (error) {
-        // all bring what they have before it, so that the first shift that stands is told for any number of workers
-        if (!(error instanceof Standstill)) throw error
-        stands.push(error)
-        if (error.shift > part.from) await bring({ ...part, to: error.shift - 1 })
-        return
-      }
+      if (!(await bringOrStand(part))) return
       const each = Math.max(1e-3, (performance.now() - began) / (part.to - part.from + 1))
       perPart = Math.max(1, Math.min(mostPerPart, Math.floor(partTime / each)))
     }

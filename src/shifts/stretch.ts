@@ -3,7 +3,7 @@ import type { Movement } from '../kinds/in-pictures.js'
 import { inPicturesOf } from '../kinds/pictures.js'
 import type { Line, ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
-import { Recorder, type Visit } from './recorder.js'
+import { Recorder } from './recorder.js'
 
 /** Times are in seconds since the start of the shift (of several in a row: of the first). */
 export interface Stretch {
@@ -134,38 +134,36 @@ function casesOf(
   to: number,
 ): Stretch['cases'] {
   const all = recorder.cases
-  const wanted = new Set<number>()
-  const gone: Visit[][] = pieces.map(() => [])
-  for (const [index, { came, gone: end, path }] of all.entries()) {
-    if (came[1] <= to && end > from) wanted.add(index)
-    for (const visit of path) if (visit.out <= from) gone[visit.piece]!.push(visit)
-  }
-  for (const [piece, { moves, startDelay }] of pieces.entries()) {
-    if (moves !== 'accumulating') continue
-    const many = startDelay > 0 ? leaders.withDelay : leaders.atOnce
-    for (const { item } of gone[piece]!.sort((a, b) => b.out - a.out).slice(0, many)) wanted.add(item)
-  }
-  const known = (time: number) => (time <= to ? time : null)
-  return [...wanted]
+  const there = [...all.keys()].filter((index) => all[index]!.came[1] <= to && all[index]!.gone > from)
+  const gone = all.flatMap(({ path }) => path.filter(({ out }) => out <= from))
+  const ahead = pieces.flatMap(({ moves, startDelay }, piece) => {
+    if (moves !== 'accumulating') return []
+    const here = gone.filter((visit) => visit.piece === piece).sort((a, b) => b.out - a.out)
+    return here.slice(0, startDelay > 0 ? leaders.withDelay : leaders.atOnce).map(({ item }) => item)
+  })
+  return [...new Set([...there, ...ahead])]
     .sort((a, b) => a - b)
-    .map((index) => {
-      const { id, kind, came, isLost, path } = all[index]!
-      const entered = path.filter((visit) => visit.in <= to)
-      const belts = entered
-        .filter(({ piece }) => pieces[piece]!.moves === 'sealer')
-        .map((visit) => known(visit.belts))
-      const isOut = entered.length === path.length && (path.at(-1)?.out ?? Infinity) <= to
-      return {
-        id,
-        kind,
-        path: entered.map((visit): [number, number, number | null] => [
-          visit.piece,
-          visit.in,
-          known(visit.out),
-        ]),
-        came,
-        ...(belts.length > 0 ? { belts } : {}),
-        ...(isLost && isOut ? { lost: true as const } : {}),
-      }
-    })
+    .map((index) => caseUntil(to, recorder.cases[index]!, pieces))
+}
+
+/** What is known of a case at `to`. */
+function caseUntil(
+  to: number,
+  { id, kind, came, isLost, path }: Recorder['cases'][number],
+  pieces: readonly Movement[],
+): Stretch['cases'][number] {
+  const known = (time: number) => (time <= to ? time : null)
+  const entered = path.filter((visit) => visit.in <= to)
+  const belts = entered
+    .filter(({ piece }) => pieces[piece]!.moves === 'sealer')
+    .map((visit) => known(visit.belts))
+  const isOut = entered.length === path.length && (path.at(-1)?.out ?? Infinity) <= to
+  return {
+    id,
+    kind,
+    path: entered.map((visit) => [visit.piece, visit.in, known(visit.out)]),
+    came,
+    ...(belts.length > 0 ? { belts } : {}),
+    ...(isLost && isOut ? { lost: true } : {}),
+  }
 }

@@ -4,7 +4,7 @@ import { arrivalWays } from '../../scenario/routes.js'
 import type { Path } from '../../scenario/walk.js'
 import type { SourceDemand } from '../demand.js'
 import type { Looked, Rule, Tell } from '../finding.js'
-import { reachedFrom } from '../flow.js'
+import { piecesAfter } from '../flow.js'
 import { type PieceHand, toSpare } from '../line.js'
 
 /** Rounding of rates that are meant to be alike. */
@@ -97,7 +97,7 @@ export const arrivalFindings: Rule = (looked, tell) => {
 const feeds = ({ scenario }: Looked, source: SourceDemand, piece: PieceHand): boolean =>
   arrivalWays(scenario)
     .get(source.name)!
-    .some(({ target }) => reachedFrom(scenario, target).has(piece.name))
+    .some(({ target }) => piecesAfter(scenario, target).has(piece.name))
 
 /** More comes than the bottleneck takes: what that means for a source. */
 function tellHeldUp(looked: Looked, source: SourceDemand, bottleneck: PieceHand, tell: Tell): void {
