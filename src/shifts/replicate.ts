@@ -39,21 +39,14 @@ export interface Replicated {
 const partTime = 120
 const mostPerPart = 64
 
+/** Shifts of the next part, where so many took `time` ms. */
+const nextPerPart = (time: number, shifts: number): number =>
+  Math.max(1, Math.min(mostPerPart, Math.floor(partTime / Math.max(1e-3, time / shifts))))
+
 /** Simulates the shifts of an order. Throws `Standstill` of the first shift that locks up, whoever met it. */
 export async function replicate(executor: Executor, order: Order): Promise<Replicated> {
-  const {
-    seed,
-    scenario,
-    design = 0,
-    isLean = false,
-    first = 1,
-    shifts,
-    countFrom = 0,
-    known,
-    isEnough,
-    onShifts,
-    isCancelled,
-  } = order
+  const { first = 1, shifts, known, isEnough, onShifts, isCancelled } = order
+  const { seed, scenario, design = 0, isLean = false, countFrom = 0 } = order
   const results: (ShiftResult | undefined)[] = []
   const inOrder: ShiftResult[] = []
   const stands: Standstill[] = []
@@ -108,8 +101,7 @@ export async function replicate(executor: Executor, order: Order): Promise<Repli
       if (part === null) return
       const began = performance.now()
       if (!(await bringOrStand(part))) return
-      const each = Math.max(1e-3, (performance.now() - began) / (part.to - part.from + 1))
-      perPart = Math.max(1, Math.min(mostPerPart, Math.floor(partTime / each)))
+      perPart = nextPerPart(performance.now() - began, part.to - part.from + 1)
     }
   }
   await Promise.all(Array.from({ length: executor.size }, lane))
