@@ -1,5 +1,6 @@
 /** What a report tells of its study beside the figures: findings of the check, and what the scenario gives. */
 
+import { words } from '../report/cell.js'
 import type { Table } from '../report/report.js'
 import type { About } from './about.js'
 
@@ -7,14 +8,15 @@ import type { About } from './about.js'
 export function findingsTable(about: About | undefined): Table {
   const findings = about?.findings ?? []
   const isOfDesigns = findings.some(({ design }) => design !== null)
-  const columns = ['finding', 'about', 'what was found', 'basis', 'nearest mend']
   return {
     title: 'Findings of the check',
     note: 'What pencil, paper and the standards say against the scenario before anything is simulated. An error: the line cannot work so. A warning: it will give trouble.',
-    columns: [...columns, ...(isOfDesigns ? ['design'] : [])],
-    words: [...columns.slice(1), 'design'],
+    columns: words(
+      ...['finding', 'about', 'what was found', 'basis', 'nearest mend'],
+      ...(isOfDesigns ? ['design'] : []),
+    ),
     rows: findings.map(({ severity, code, path, message, basis, fix, design }) => [
-      ...[`${severity}: ${code}`, path, message, basis, fix],
+      ...[`${severity}: ${code}`, { path }, message, basis, fix],
       ...(isOfDesigns ? [design ?? 'the scenario itself'] : []),
     ]),
   }
@@ -25,8 +27,7 @@ export function givenTable(about: About | undefined): Table {
   return {
     title: 'Given by the scenario',
     note: '',
-    columns: ['what', 'value'],
-    words: ['value'],
-    rows: (about?.given ?? []).map(({ path, value }) => [path, value]),
+    columns: words('what', 'value'),
+    rows: (about?.given ?? []).map(({ path, value }) => [{ path }, value]),
   }
 }

@@ -1,8 +1,14 @@
-/** What nobody named in a scenario, as rows of a table. */
+/** What nobody named in a scenario. */
 
+import type { Cell } from '../report/cell.js'
+import { words } from '../report/cell.js'
 import { flowText } from './flow.js'
 import type { Assumed } from './made.js'
 
-/** Path, value and basis of each. */
-export const assumedRows = (assumed: readonly Assumed[]): string[][] =>
-  assumed.map(({ path, value, basis }) => [path, flowText(value), basis])
+/** Is it without a published source? */
+export const isUnsourced = ({ basis }: Assumed): boolean => basis !== 'definition of the format'
+
+/** Columns and rows of a table of them. */
+export const assumedColumns = words('what', 'value', 'where the value comes from')
+export const assumedRows = (assumed: readonly Assumed[]): Cell[][] =>
+  assumed.map(({ path, value, basis }) => [{ path }, flowText(value), basis])

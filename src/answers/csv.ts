@@ -1,6 +1,7 @@
 /** Results as CSV, unrounded: shift by shift, and difference by difference. */
-import { stringify } from 'csv-stringify/sync'
+
 import type { Column, ShiftResult } from '../line/line.js'
+import { csvText } from '../report/csv.js'
 
 /** Names of the columns after the shift's number: one a measure; a ratio of two totals has its two totals. */
 export function shiftColumns(columns: readonly Column[]): string[] {
@@ -19,7 +20,7 @@ export function shiftCells(shift: ShiftResult): (number | '')[] {
 /** A row per shift. */
 export function shiftsCsv(columns: readonly Column[], shifts: readonly ShiftResult[]): string {
   const rows = shifts.map((shift, index) => [index + 1, ...shiftCells(shift)])
-  return stringify([['shift', ...shiftColumns(columns)], ...rows], { escape_formulas: true })
+  return csvText([['shift', ...shiftColumns(columns)], ...rows])
 }
 
 /** A design with its shifts, for `designsCsv`. */
@@ -39,5 +40,5 @@ export function designsCsv(designs: readonly DesignRows[]): string {
       return [name, index + 1, ...names.map((column) => cells[places.get(column) ?? -1] ?? '')]
     })
   })
-  return stringify([['variant', 'shift', ...names], ...rows], { escape_formulas: true })
+  return csvText([['variant', 'shift', ...names], ...rows])
 }

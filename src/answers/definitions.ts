@@ -2,6 +2,7 @@
 
 import type { Figure } from '../catalogue/figure.js'
 import { states } from '../line/states.js'
+import { type Cell, words } from '../report/cell.js'
 import type { Table } from '../report/report.js'
 import type { LineResult } from './line-result.js'
 
@@ -130,10 +131,10 @@ const generalPath = (path: string) =>
 
 /** Every measure of the results once, with its words, its place in the document and its meaning, and the states that occur. */
 export function definitionsTable(results: readonly LineResult[]): Table {
-  const rows = new Map<string, string[]>()
+  const rows = new Map<string, Cell[]>()
   const tell = (path: string, { label }: Pick<Figure, 'label'>) => {
     const place = generalPath(path)
-    if (!rows.has(place)) rows.set(place, [label, place, meaningOf(path) ?? ''])
+    if (!rows.has(place)) rows.set(place, [label, { path: place }, meaningOf(path) ?? ''])
   }
   const all = (path: string, figures: Record<string, Figure> = {}) => {
     for (const [key, figure] of Object.entries(figures)) tell(`${path}.${key}`, figure)
@@ -152,13 +153,14 @@ export function definitionsTable(results: readonly LineResult[]): Table {
     for (const [name, figures] of Object.entries(crew)) all(`crew.${plain(name)}`, figures)
   }
   const ofStates = states.flatMap(({ key, label }) =>
-    seen.has(key) ? [[`State: ${label}`, `equipment.NAME.states.${key}`, stateMeanings[key] ?? '']] : [],
+    seen.has(key)
+      ? [[`State: ${label}`, { path: `equipment.NAME.states.${key}` }, stateMeanings[key] ?? '']]
+      : [],
   )
   return {
     title: 'What each measure means',
     note: 'Means over shifts have Student t intervals, from 30 shifts on with their skewness taken into account; counts of fewer than 30 events exact limits, shares of shifts Wilson intervals (exact limits near none and all), totals over totals the ratio estimator. The words are those of the first piece that has the measure; the second column is its place in result.json.',
-    columns: ['measure', 'place in result.json', 'meaning'],
-    words: ['place in result.json', 'meaning'],
+    columns: words('measure', 'place in result.json', 'meaning'),
     rows: [...rows.values(), ...ofStates],
   }
 }

@@ -1,5 +1,7 @@
 /** A difference between two designs as documents tell it. */
-import type { Few } from '../statistics/estimate.js'
+import type { Estimate, Few } from '../statistics/estimate.js'
+import type { PairedDifference } from '../statistics/paired.js'
+import { orNull } from './line-result.js'
 
 /** A figure with its interval; null where nothing is known, or where it never ends. */
 export interface Interval {
@@ -31,3 +33,17 @@ export interface DifferenceFigure extends Interval {
   /** Of a difference that the user says matters: its amount, and how many shifts would show it, with a chance of 80 %. */
   matters: { amount: number; shifts: number | null } | null
 }
+
+/** What is told of the difference of a measure: by itself, with those of its family, and what that shows. */
+export const differenceFigure = (
+  { unit, label }: Pick<DifferenceFigure, 'unit' | 'label'>,
+  alone: PairedDifference,
+  together: Pick<Estimate, 'mean' | 'low' | 'high' | 'n'>,
+  { p, ...judged }: { p: number } & Pick<DifferenceFigure, 'family' | 'isShown'>,
+): DifferenceFigure => ({
+  ...{ mean: orNull(together.mean), low: orNull(together.low), high: orNull(together.high), n: together.n },
+  ...(alone.few ? { few: alone.few } : {}),
+  ...{ sd: orNull(alone.sd), unit, label, family: judged.family },
+  alone: { low: orNull(alone.low), high: orNull(alone.high) },
+  ...{ p: orNull(p), isShown: judged.isShown, varianceRatio: orNull(alone.varianceRatio), matters: null },
+})

@@ -1,14 +1,9 @@
 /** A difference as people read it: with its sign, in points where it is one of shares, or in words where none is shown. */
 
 import type { Figure } from '../catalogue/figure.js'
-import {
-  counted,
-  type Display,
-  nothing,
-  type PrintedFigure,
-  printedUnit,
-  printFigure,
-} from '../report/format.js'
+import { type Display, nothing, printedUnit } from '../catalogue/printed-units.js'
+import { briefUnit } from '../catalogue/unit-name.js'
+import { counted, joined, type Parts, type PrintedFigure, partsOf, printFigure } from '../report/format.js'
 import type { DifferenceFigure, Interval } from './difference-figure.js'
 
 /** How a difference is printed: shares differ by percentage points, not by per cent of one another. */
@@ -22,47 +17,40 @@ export const signed = (text: string) => (/^[\d\u2009.]*[1-9]/.test(text) ? `+${t
 
 /** As `printFigure`, but of a difference: with its sign, and of shares in percentage points. */
 export function printDifference(figure: Figure | undefined, display: Display): PrintedFigure {
-  const printed = printFigure(figure, display)
-  if (!figure || printed === nothing) return nothing
-  return {
-    value: signed(printed.value),
-    interval: printed.interval.replace(
-      /^\((.+) to (.+)\)$/,
-      (_, low: string, high: string) => `(${signed(low)} to ${signed(high)})`,
-    ),
-    unit: differenceUnit(figure.unit, display).word,
-  }
+  const printed = printFigure(figure, display, signed)
+  if (!figure || printed.value === nothing) return printed
+  return { ...printed, unit: differenceUnit(figure.unit, display).word }
 }
 
 /** A difference, with or without a judgement. */
 type Shown = Interval & Pick<DifferenceFigure, 'unit'> & { isShown?: boolean | null }
 
-const parts = ({ mean, low, high, unit }: Shown, display: Display) => {
-  const figure = { mean, low, high, sd: null, n: 0, unit: unit.replace(' per 1000 cases', ''), label: '' }
-  const printed = printFigure(figure, display)
-  // in a line of text the short word does
-  return { ...printed, unit: unit === 'share' ? 'points' : printed.unit }
+/** In a line of text the short word for the unit does. */
+function printed({ mean, low, high, unit }: Shown, display: Display): PrintedFigure {
+  const figure = { mean, low, high, sd: null, n: 0, unit: briefUnit(unit), label: '' }
+  const found = printFigure(figure, display)
+  return { ...found, unit: unit === 'share' ? 'points' : found.unit }
 }
 
-const joined = (words: readonly string[]) => words.filter((word) => word !== '').join(' ')
-
-/** `+0.13 ± 0.03 cases/min`, `none shown (-0.4 to 0.9 points)`, `not told: 12 shifts differ`; `–` where nothing is known. */
-export function differenceText(figure: DifferenceFigure | undefined, display: Display): string {
-  if (!figure) return '–'
-  if (figure.few) return `not told: ${fewDiffer(figure.few.events)}`
-  const { value, interval, unit } = parts(figure, display)
-  if (value === '–') return value
+/** `+0.13 ± 0.03 cases/min`, `none shown (-0.4 to 0.9 points)`, `not told: 12 shifts differ`, in their parts. */
+export function differenceParts(figure: DifferenceFigure | undefined, display: Display): Parts {
+  if (!figure) return [nothing]
+  if (figure.few) return [notTold(figure.few.events)]
+  const found = printed(figure, display)
+  if (found.value === nothing) return [nothing]
   if (figure.isShown === false) {
-    if (figure.low === figure.high) return 'the same'
-    return `none shown (${joined([rangeText(figure, display), unit])})`
+    if (figure.low === figure.high) return ['the same']
+    return ['none shown', `(${joined(rangeText(figure, display), found.unit)})`]
   }
   const isMore = (figure.mean ?? 0) > 0
-  return joined([`${isMore ? '+' : ''}${value}`, interval, unit])
+  return partsOf({ ...found, value: `${isMore ? '+' : ''}${found.value}` })
 }
 
 /** `12 shifts differ`: too few to tell a difference. */
 export const fewDiffer = (shifts: number): string =>
   `${counted(shifts, 'shift')} ${shifts === 1 ? 'differs' : 'differ'}`
+
+export const notTold = (shifts: number): string => `not told: ${fewDiffer(shifts)}`
 
 /** The size of a difference without its sign: `0.13 ± 0.03 cases/min`. */
 export function sizeText(figure: Shown, display: Display): string {
@@ -70,9 +58,11 @@ export function sizeText(figure: Shown, display: Display): string {
   const turned = (value: number | null) => (value === null ? null : -value)
   const isLess = (mean ?? 0) < 0
   const size = isLess ? { ...figure, mean: turned(mean), low: turned(high), high: turned(low) } : figure
-  const { value, interval, unit } = parts(size, display)
-  return joined([value, interval, unit])
+  return partsOf(printed(size, display)).join(' ')
 }
+
+/** The unit of a difference in a line of text. */
+export const unitText = (figure: Shown, display: Display): string => printed(figure, display).unit
 
 /** Both ends with the decimals of the figure: `-0.4 to 0.9`. */
 export function rangeText(figure: Shown, display: Display): string {
@@ -82,5 +72,5 @@ export function rangeText(figure: Shown, display: Display): string {
 /** An end, printed like a figure whose plus-minus is that of the difference. */
 function endText(figure: Shown, end: number | null, display: Display): string {
   const half = ((figure.high ?? 0) - (figure.low ?? 0)) / 2
-  return parts({ ...figure, mean: end, low: (end ?? 0) - half, high: (end ?? 0) + half }, display).value
+  return printed({ ...figure, mean: end, low: (end ?? 0) - half, high: (end ?? 0) + half }, display).value
 }

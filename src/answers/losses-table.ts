@@ -3,7 +3,8 @@
 import type { Figure } from '../catalogue/figure.js'
 import type { Display } from '../catalogue/printed-units.js'
 import { figures, wordsFor } from '../catalogue/printed-units.js'
-import { grouped, printFigure } from '../report/format.js'
+import { type Cell, figures as ofFigures, words } from '../report/cell.js'
+import { grouped, type Parts, partsOf, printFigure } from '../report/format.js'
 import type { Table } from '../report/report.js'
 import type { Losses, MachineLosses } from './losses.js'
 import type { ShiftTold } from './made.js'
@@ -21,11 +22,8 @@ interface Told {
 /** The steps of every machine and of the line; without rows where the document has none. */
 export function lossesTable(result: Told): Table {
   const { losses, display } = result
-  const cases = (figure: Figure) => {
-    const { value, interval } = printFigure(figure, display)
-    return `${value} ${interval}`.trim()
-  }
-  const rows = (losses?.machines ?? []).flatMap((each) => [
+  const cases = (figure: Figure) => bareParts(figure, display)
+  const rows: Cell[][] = (losses?.machines ?? []).flatMap((each) => [
     [each.machine, 'could put out at its limit', grouped(each.could, 0), share(1)],
     ...each.losses.map((step) => [each.machine, `less: ${step.label}`, cases(step.cases), share(step.share)]),
     [each.machine, 'leave it', cases(each.leaves), share((each.leaves.mean ?? 0) / each.could)],
@@ -41,11 +39,14 @@ export function lossesTable(result: Told): Table {
   return {
     title: 'Where the cases are lost, a shift',
     note: losses ? lossesNote(result) : '',
-    columns: ['machine', 'what', 'cases', 'of what it could'],
-    words: ['what'],
+    columns: [...words('machine', 'what'), ...ofFigures('cases', 'of what it could')],
     rows,
   }
 }
+
+/** A figure without its unit, which stands above it. */
+export const bareParts = (figure: Figure, display: Display): Parts =>
+  partsOf({ ...printFigure(figure, display), unit: '' })
 
 /** A share in per cent with one decimal, or with one figure where that would hide it. */
 export const share = (of: number): string =>

@@ -3,19 +3,13 @@
 import { has } from '../kinds/traits.js'
 import { percentText } from '../report/format.js'
 import type { About } from './about.js'
+import { isUnsourced } from './assumed.js'
 import type { EquipmentResult, LineResult } from './line-result.js'
 import type { Assumed } from './made.js'
 
-/** The question of a study: its purpose, else what the file asks in its first lines, else `usual`. */
-export const questionOf = (about: About | undefined, usual: string): string =>
-  about?.purpose ?? about?.question ?? usual
-
-const weakOf = (assumed: readonly Assumed[]) =>
-  assumed.filter(({ basis }) => basis !== 'definition of the format')
-
 /** Luck is only one reason to be wrong: what was entered, and whether anybody has held the model against a plant. */
 export function restingOn(assumed: readonly Assumed[], about: About | undefined): string {
-  const weak = weakOf(assumed).length
+  const weak = assumed.filter(isUnsourced).length
   const inputs =
     weak === 0
       ? 'Whether the inputs are right is not in it'
@@ -96,7 +90,7 @@ export function putRightFirst(about: About | undefined): string[] {
 
 /** What nobody measured, and whether anybody has held the model against a plant. */
 export function measureFirst(assumed: readonly Assumed[], about: About | undefined): string[] {
-  const weak = weakOf(assumed)
+  const weak = assumed.filter(isUnsourced)
   const named = weak.slice(0, 3).map(({ path }) => path)
   return [
     ...(weak.length > 0

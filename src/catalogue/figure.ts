@@ -1,4 +1,4 @@
-/** A figure of a document: what a measure comes to, how sure that is, its unit and words. */
+/** Figures of a document: what a measure comes to, how sure that is, its unit and words; and amounts worked out by hand. */
 import type { Few } from '../statistics/estimate.js'
 
 /** A figure as it stands in the document. A number that nothing is known of is null. */
@@ -18,4 +18,10 @@ export interface Figure {
   bunches?: number
   /** True where the scenario allows no other value. */
   isFixed?: boolean
+}
+
+/** A number worked out by hand, SI; null where it is without limit or not known. */
+export interface Amount {
+  value: number | null
+  unit: string
 }

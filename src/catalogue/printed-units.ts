@@ -1,5 +1,7 @@
-/** Quantities in sentences: SI numbers in the units that the scenario's `display` asks for. */
+/** Quantities as they are printed: SI numbers in the units that the scenario's `display` asks for. */
 import { unitSize } from '../scenario/quantity.js'
+import type { Amount } from './figure.js'
+import { briefly } from './unit-name.js'
 
 export type Display = 'metric' | 'us'
 
@@ -26,26 +28,65 @@ export function unitsFor(display: Display) {
   }
 }
 
+/** The unit of an amount of metres that is printed as a small one. */
+const small = 'm, small'
+
+/** The same length, to be printed in the unit for small ones. */
+export const inSmall = ({ value }: Amount): Amount => ({ value, unit: small })
+
+const unitOf = (name: string, display: Display): PrintedUnit => {
+  const units = unitsFor(display)
+  switch (name) {
+    case 'cases/s':
+      return units.rate
+    case 'm':
+      return units.distance
+    case 'm/case':
+      return { ...units.distance, word: `${units.distance.word}/case` }
+    case small:
+      return units.length
+    case 'm/s':
+      return units.speed
+    case 'kg':
+      return units.mass
+    case 'share':
+      return units.share
+    case 'count':
+      return unit('', 1)
+    default:
+      return unit(name, 1)
+  }
+}
+
+/** How each unit of a result is printed, with the factor from SI; money and others that are not listed stand as they are. */
+export function printedUnit(name: string, display: Display): { factor: number; word: string } {
+  const { word, size } = unitOf(name, display)
+  return { factor: 1 / size, word }
+}
+
+/** What stands where nothing is known. */
+export const nothing = '–'
+
+/** An amount as people read it, where the words around it say what it is of; a dash where it is not known. */
+export function amountText(amount: Amount, display: Display): string {
+  const { value, unit: name } = briefly(amount)
+  if (value === null) return nothing
+  switch (name) {
+    case 's':
+      return wordsFor(display).time(value)
+    case 'cases':
+      return `${wordsFor(display).count(value)} cases`
+    case 'rolls':
+      return figures(value)
+    default: {
+      const { word, size } = unitOf(name === 'm/case' ? 'm' : name, display)
+      return `${figures(value / size)} ${word}`.trimEnd()
+    }
+  }
+}
+
 /** Digits with thousands apart by a thin space. */
 export const thousandsApart = (digits: string): string => digits.replace(/\B(?=(\d{3})+(?!\d))/g, '\u2009')
-
-/** Says SI numbers in words; every method takes SI and returns the number with its unit. */
-export interface Words {
-  /** Small lengths: mm or in. */
-  length(metres: number): string
-  /** Long lengths: m or ft. */
-  distance(metres: number): string
-  speed(metresPerSecond: number): string
-  rate(casesPerSecond: number): string
-  mass(kilograms: number): string
-  time(seconds: number): string
-  share(share: number): string
-  temperature(kelvin: number): string
-  force(newtons: number): string
-  /** Strength a width of tape. */
-  strength(newtonsPerMetre: number): string
-  count(number: number): string
-}
 
 /** A number with `figures` figures and no more decimals than it needs; thousands apart by a thin space. */
 export function figures(value: number, digits = 3): string {
@@ -67,29 +108,33 @@ const inHours = (seconds: number): string => {
   return [hours > 0 ? `${hours} h` : '', rest > 0 ? `${rest} min` : ''].filter((part) => part).join(' ')
 }
 
-/** The words of `display`. */
-export function wordsFor(display: Display): Words {
+/** Says SI numbers in words of `display`: each takes SI and gives the number with its unit. */
+export function wordsFor(display: Display) {
   const units = unitsFor(display)
   const sized =
     ({ word, size }: PrintedUnit) =>
     (value: number) =>
       `${figures(value / size)} ${word}`
   return {
+    /** Small lengths: mm or in. */
     length: sized(units.length),
+    /** Long lengths: m or ft. */
     distance: sized(units.distance),
     speed: sized(units.speed),
     rate: sized(units.rate),
     mass: sized(units.mass),
-    time: (seconds) => {
+    time: (seconds: number) => {
       if (!Number.isFinite(seconds)) return seconds > 0 ? 'never' : 'unknown'
       if (seconds < 120) return `${figures(seconds)} s`
       return seconds < 3600 ? `${figures(seconds / 60)} min` : inHours(seconds)
     },
     share: sized(units.share),
-    temperature: (kelvin) =>
+    temperature: (kelvin: number) =>
       display === 'us' ? `${figures((kelvin * 9) / 5 - 459.67)} degF` : `${figures(kelvin - 273.15)} degC`,
     force: sized(units.force),
+    /** Strength a width of tape. */
     strength: sized(units.strength),
-    count: (number) => figures(number, Math.abs(number) < 100 ? 3 : 4),
+    count: (number: number) => figures(number, Math.abs(number) < 100 ? 3 : 4),
   }
 }
+export type Words = ReturnType<typeof wordsFor>

@@ -4,7 +4,7 @@ import type { Readable, Writable } from 'node:stream'
 import type { Answer } from '../answers/answer.js'
 import type { Warned } from '../answers/warning.js'
 import { errorsOf, titleOf } from '../answers/warnings.js'
-import type { TextStyle } from '../report/plain-text.js'
+import type { TextStyle } from '../report/text.js'
 
 export interface Io {
   stdin: Readable

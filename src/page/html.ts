@@ -1,10 +1,10 @@
 /** The report as one page that needs nothing else: pictures, style, result document and the script that draws it are inside. */
 import type { Picture } from '../report/marks/chart.js'
-import { escaped } from '../report/markup.js'
+import { empty, html, inLines, type Markup, markup } from '../report/markup.js'
 import type { Report, Table } from '../report/report.js'
 import { type Section, sectionOfChart, sections } from '../report/sections.js'
 import { policyHash } from './base64.js'
-import { figureHtml, list, paragraphs, prose, tableHtml } from './parts.js'
+import { figureHtml, list, notes, paragraphs, prose, tableHtml } from './parts.js'
 import { style } from './style.js'
 
 export type { Picture } from '../report/marks/chart.js'
@@ -21,10 +21,8 @@ export interface PageContents {
 interface Part {
   id: string
   title: string
-  html: string
+  content: Markup
 }
-
-const isFilled = (table: Table | undefined): table is Table => table !== undefined && table.rows.length > 0
 
 /** The page of a report with its charts, in the order of the sections. */
 export function reportPage(
@@ -36,24 +34,31 @@ export function reportPage(
   const data = document === undefined ? '' : dataBlock(document)
   // a script may not hold what ends it
   const program = script.replace(/<(?=\/script|!--)/gi, '\\x3c')
-  return `${inAscii(`<!doctype html>
+  const contents = [{ id: 'answer', title: 'The answer' }, ...parts].map(
+    ({ id, title }) => html`<li><a href="#${id}">${title}</a></li>`,
+  )
+  const sectionsHtml = parts.map(
+    ({ id, title, content }) => html`<section id="${id}"><h2>${title}</h2>\n${content}\n</section>`,
+  )
+  const page = html`<!doctype html>
 <html lang="en">
-<head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="${policy(program)}"><title>${escaped(report.title)}</title><style>${style}</style></head>
+<head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="${markup(policy(program))}"><title>${report.title}</title><style>${markup(style)}</style></head>
 <body>
 <a class="skip" href="#answer">To the answer</a>
 <main>
-<header><h1>${escaped(report.title)}</h1><p class="subtitle">${escaped(report.subtitle)}</p></header>
+<header><h1>${report.title}</h1><p class="subtitle">${report.subtitle}</p></header>
 ${answerHtml(report)}
-<nav aria-label="Contents"><span class="label">Contents</span><ul>${[{ id: 'answer', title: 'The answer' }, ...parts].map(({ id, title }) => `<li><a href="#${id}">${escaped(title)}</a></li>`).join('')}</ul></nav>
-${parts.map(({ id, title, html }) => `<section id="${id}"><h2>${escaped(title)}</h2>\n${html}\n</section>`).join('\n')}
+<nav aria-label="Contents"><span class="label">Contents</span><ul>${contents}</ul></nav>
+${inLines(sectionsHtml)}
 </main>
-`)}${data}${program === '' ? '' : `<script>${program}</script>\n`}</body>
+`
+  return `${inAscii(page.toString())}${data}${program === '' ? '' : `<script>${program}</script>\n`}</body>
 </html>
 `
 }
 
 /** Letters beyond ASCII as references: a browser decodes a page without any several times as fast. */
-const inAscii = (html: string) => html.replace(/[^\0-\x7f]/gu, (letter) => `&#${letter.codePointAt(0)};`)
+const inAscii = (page: string) => page.replace(/[^\0-\x7f]/gu, (letter) => `&#${letter.codePointAt(0)};`)
 
 /** Nothing comes from outside, and only this script runs. */
 const policy = (script: string) =>
@@ -73,72 +78,80 @@ const dataBlock = (document: unknown) =>
 const longAnswer = 240
 
 /** The first screen. */
-function answerHtml({ summary, headline, head }: Report): string {
-  if (!summary) return `<section id="answer" class="answer">${headHtml(head)}${list(headline)}</section>`
+function answerHtml({ summary, headline, head }: Report): Markup {
+  if (!summary) return html`<section id="answer" class="answer">${headHtml(head)}${list(headline)}</section>`
   const { question, answer, sureness, limiting, next } = summary
-  const card = (kind: string, title: string, html: string) =>
-    html === '' ? '' : `<div class="${kind}"><h2>${title}</h2>${html}</div>`
-  return `<section id="answer" class="answer" aria-label="The answer">
-${headHtml(head)}<span class="label">Question</span><p class="question">${escaped(question)}</p>
+  const cards: [kind: string, title: string, content: Markup][] = [
+    ['sure', 'How sure that is', paragraphs(sureness)],
+    ['limiting', 'What limits the line', limiting === '' ? empty : paragraphs([limiting])],
+    ['next', 'What to do next', list(next, 'ol')],
+  ]
+  const shown = cards.filter(([, , content]) => !content.isEmpty)
+  return html`<section id="answer" class="answer" aria-label="The answer">
+${headHtml(head)}<span class="label">Question</span><p class="question">${question}</p>
 <p class="verdict${answer.length > longAnswer ? ' long' : ''}"><span class="label">Answer</span>${prose(answer)}</p>
-<div class="cards">${card('sure', 'How sure that is', paragraphs(sureness))}${card('limiting', 'What limits the line', limiting === '' ? '' : paragraphs([limiting]))}${card('next', 'What to do next', list(next, 'ol'))}</div>
+<div class="cards">${shown.map(([kind, title, content]) => html`<div class="${kind}"><h2>${title}</h2>${content}</div>`)}</div>
 </section>`
 }
 
 /** What must be known before the answer is read. */
-const headHtml = (head: Report['head']): string =>
+const headHtml = (head: Report['head']): Markup =>
   head === undefined
-    ? ''
-    : `<div class="foremost" role="note"><h2>${escaped(head.title)}</h2>${list(head.lines)}</div>\n`
+    ? empty
+    : html`<div class="foremost" role="note"><h2>${head.title}</h2>${list(head.lines)}</div>\n`
+
+/** A part of what there is something of; none where there is nothing. */
+function part(id: string, title: string, ...contents: readonly Markup[]): Part[] {
+  const filled = contents.filter((each) => !each.isEmpty)
+  return filled.length === 0 ? [] : [{ id, title, content: inLines(filled) }]
+}
 
 /** All parts that this report has something for, in their order. */
 function partsOf(report: Report, pictures: readonly Picture[]): Part[] {
   const { plan, moment, findings, given, assumed, definitions, checklist } = report
-  const part = (id: string, title: string, ...html: string[]): Part[] =>
-    html.every((each) => each === '')
-      ? []
-      : [{ id, title, html: html.filter((each) => each !== '').join('\n') }]
   const table = (each: Table | undefined, heading: string) =>
-    isFilled(each) ? tableHtml(each, [heading]) : ''
-  const subjects = Object.entries(sections) as [Section, string][]
-  // what is said in sentences opens the first of them
-  const first = subjects.find(([key]) =>
-    report.tables.some(({ section = 'figures' }) => section === key),
-  )?.[0]
+    each && each.rows.length > 0 ? tableHtml(each, report.display, [heading]) : empty
   return [
-    ...part('plan', 'The line, to scale', plan ? `<div class="plan">${plan}</div>` : ''),
+    ...part('plan', 'The line, to scale', plan ? html`<div class="plan">${plan}</div>` : empty),
     ...part(
       'moment',
       'What happens on it',
       moment
-        ? `<div class="plan moment">${moment.wide}</div><div class="plan moment narrow">${moment.narrow}</div><div id="replay"></div>`
-        : '',
+        ? html`<div class="plan moment">${moment.wide}</div><div class="plan moment narrow">${moment.narrow}</div><div id="replay"></div>`
+        : empty,
     ),
-    ...subjects.flatMap(([key, title]) => {
-      const charts = pictures.filter(({ chart }) => sectionOfChart(chart.name) === key)
-      const headings = [title, ...charts.map(({ chart }) => chart.title)]
-      return part(
-        key,
-        title,
-        ...(key === first
-          ? [report.summary ? list(report.headline) : '', paragraphs(report.certainty, 'note')]
-          : []),
-        ...charts.map(figureHtml),
-        ...report.tables
-          .filter(({ rows, section = 'figures' }) => rows.length > 0 && section === key)
-          .map((each) => tableHtml(each, headings)),
-      )
-    }),
+    ...subjectParts(report, pictures),
     ...part('findings', 'Findings of the check', table(findings, 'Findings of the check')),
     ...part('limits', 'Limits', list(report.limits)),
     ...part('assumptions', 'What the figures rest on', table(given, ''), table(assumed, '')),
-    ...part('safety', 'Safety', `<div class="cautions">${list(report.cautions)}</div>`),
+    ...part('safety', 'Safety', html`<div class="cautions">${list(report.cautions)}</div>`),
     ...part('definitions', 'What each measure means', table(definitions, 'What each measure means')),
     ...part('checklist', 'Study checklist', table(checklist, 'Study checklist')),
     ...part(
       'repeat',
       'To repeat this',
-      `<p><code>${escaped(report.repeat)}</code></p><p class="origin">Made by ${escaped(report.origin)}.</p>`,
+      html`<p><code>${report.repeat}</code></p><p class="origin">Made by ${report.origin}.</p>`,
     ),
   ]
+}
+
+/** The sections of tables and charts; what is said in sentences opens the first that has a table. */
+function subjectParts(report: Report, pictures: readonly Picture[]): Part[] {
+  const { tables, display, summary, headline, certainty } = report
+  const subjects = Object.entries(sections) as [Section, string][]
+  const isOf = ({ rows, section = 'figures' }: Table, key: Section) => section === key && rows.length > 0
+  const [first] = subjects.find(([key]) => tables.some(({ section = 'figures' }) => section === key)) ?? []
+  return subjects.flatMap(([key, title]) => {
+    const charts = pictures.filter(({ chart }) => sectionOfChart(chart.name) === key)
+    const headings = [title, ...charts.map(({ chart }) => chart.title)]
+    const opening = key === first ? [summary ? list(headline) : empty, notes(certainty)] : []
+    const own = tables.filter((each) => isOf(each, key))
+    return part(
+      key,
+      title,
+      ...opening,
+      ...charts.map(figureHtml),
+      ...own.map((each) => tableHtml(each, display, headings)),
+    )
+  })
 }

@@ -1,38 +1,66 @@
-/** Parts of the page: text made safe, lists, tables, pictures. */
+/** Parts of the page: sentences, lists, tables, pictures. */
+import type { Display } from '../catalogue/printed-units.js'
+import { type Cell, type Column, cellParts, cellText, saysSomething } from '../report/cell.js'
 import type { Picture } from '../report/marks/chart.js'
-import { escaped } from '../report/markup.js'
-import { isOfWords } from '../report/plain-text.js'
+import { empty, html, inLines, type Markup, markup } from '../report/markup.js'
 import type { Table } from '../report/report.js'
 import { base64 } from './base64.js'
 
 /** A figure with its plus-minus and its unit, and without the unit: no line may end within it. */
 const figure = String.raw`\d[\d.\u2009]*(?: ± [\d.\u2009]+)?`
-const withUnit = new RegExp(
-  `${figure}(?: (?:%|(?:m|ft|cases)/min|mm|cm|m|ft|s|min|h|kg|lb|EUR|USD)(?!\\w))?`,
-  'g',
-)
+const units = ['%', '(?:m|ft|cases)/min', 'mm', 'cm', 'm', 'ft', 's', 'min', 'h', 'kg', 'lb']
+/** The codes of ISO 4217. */
+const currencies = Intl.supportedValuesOf('currency')
+const withUnit = new RegExp(`${figure}(?: (?:${[...units, ...currencies].join('|')})(?!\\w))?`, 'g')
 const alone = new RegExp(`${figure}(?: %)?`, 'g')
 
 /** What a sentence sets between backticks: a key of the file, a name, a command. */
 const literal = /`([^`]+)`/g
+/** A dot within a path. */
+const dot = /(?<=[a-z])\.(?=[a-z])/g
 
-/** A sentence, made safe, with its figures in one piece. */
-export const prose = (text: string, figures = withUnit): string =>
-  escaped(text)
-    .replace(figures, (found) => (/[\u2009 ]/.test(found) ? `<span class="n">${found}</span>` : found))
-    .replace(literal, '<code>$1</code>')
+/** A text with what fits `pattern` as `mark` makes it, and what lies between as `rest` makes it. */
+function marked(
+  text: string,
+  pattern: RegExp,
+  mark: (found: RegExpMatchArray) => Markup,
+  rest: (between: string) => Markup = (between) => html`${between}`,
+): Markup {
+  const parts: Markup[] = []
+  let at = 0
+  for (const found of text.matchAll(pattern)) {
+    parts.push(rest(text.slice(at, found.index)), mark(found))
+    at = found.index + found[0].length
+  }
+  return html`${[...parts, rest(text.slice(at))]}`
+}
+
+/**
+ * A sentence: a figure stays in one line with its unit, and what stands between backticks is code. Sentences come from scenarios and
+ * saved documents too, where they are text.
+ */
+export const prose = (text: string, figures = withUnit, rest?: (between: string) => Markup): Markup => {
+  const inOnePiece = (part: string) =>
+    marked(
+      part,
+      figures,
+      ([found]) => (/[\u2009 ]/.test(found) ? html`<span class="n">${found}</span>` : html`${found}`),
+      rest,
+    )
+  return marked(text, literal, ([, code]) => html`<code>${inOnePiece(code!)}</code>`, inOnePiece)
+}
 
 /** A list of sentences. */
-export const list = (lines: readonly string[], tag: 'ul' | 'ol' = 'ul'): string =>
+export const list = (lines: readonly string[], tag: 'ul' | 'ol' = 'ul'): Markup =>
   lines.length === 0
-    ? ''
-    : `<${tag} class="plain">${lines.map((line) => `<li>${prose(line)}</li>`).join('')}</${tag}>`
+    ? empty
+    : html`<${tag} class="plain">${lines.map((line) => html`<li>${prose(line)}</li>`)}</${tag}>`
 
-export const paragraphs = (lines: readonly string[], kind = ''): string =>
-  lines.map((line) => `<p${kind === '' ? '' : ` class="${kind}"`}>${prose(line)}</p>`).join('')
+export const paragraphs = (lines: readonly string[]): Markup =>
+  html`${lines.map((line) => html`<p>${prose(line)}</p>`)}`
 
-/** What only the reader can fill in is marked by words, and by colour too. */
-const mark = 'To fill in'
+export const notes = (lines: readonly string[]): Markup =>
+  html`${lines.map((line) => html`<p class="note">${prose(line)}</p>`)}`
 
 /** Tables of more columns than this are set closer, to fit a screen; paper breaks their heads anywhere. */
 const mostInFull = 6
@@ -42,56 +70,51 @@ const mostInClose = 10
 /** Words of no more letters than this need no room to be broken in. */
 const brief = 20
 
-/** A dotted path may be broken after its dots, also within a sentence. */
-const breakable = (text: string) =>
-  /^[A-Za-z][\w-]*(\.[\w -]+)+$/.test(text)
-    ? escaped(text).replaceAll('.', '.<wbr>')
-    : prose(text, alone).replace(/(?<=[a-z])\.(?=[a-z])/g, '.<wbr>')
+const brokenAt = (text: string, dots: RegExp) => marked(text, dots, () => html`.<wbr>`)
 
-/** What may be parted in a cell of figures: an interval from what it is of, one figure from the next. */
-const parting = /(?<=;) | (?=\()/
+/** Words of a table: a path may be broken after its dots, also within a sentence. */
+const wordsHtml = (cell: Cell, display: Display): Markup =>
+  cell !== null && typeof cell === 'object' && 'path' in cell
+    ? brokenAt(cell.path, /\./g)
+    : prose(cellText(cell, display), alone, (between) => brokenAt(between, dot))
 
-/** A cell of figures, which is broken only where it may be parted. */
-function figureCell(text: string): string {
-  const parts = text.split(parting)
-  return parts.length === 1
-    ? `<td>${escaped(text)}</td>`
-    : `<td class="parts">${parts.map((part) => `<span class="n">${escaped(part)}</span>`).join(' ')}</td>`
+const isToFill = (cell: Cell): boolean => cell !== null && typeof cell === 'object' && 'toFill' in cell
+
+/** Figures, broken only between their parts. */
+function figuresHtml(cell: Cell, display: Display): Markup {
+  const [first, ...rest] = cellParts(cell, display).map((part) => html`<span class="n">${part}</span>`)
+  if (rest.length === 0) return html`<td>${cellText(cell, display)}</td>`
+  return html`<td class="parts">${first!}${rest.map((part) => html` ${part}`)}</td>`
 }
 
 /** A table in a box of its own, which scrolls where the page is narrower; `headings` stand above it already. */
-export function tableHtml(table: Table, headings: readonly string[] = []): string {
-  const kinds = table.columns.map((_, column) => {
-    if (!isOfWords(table, column)) return ''
-    const isBrief = table.rows.every((row) => row[column]!.length <= brief)
-    return ` class="words${isBrief ? ' brief' : ''}"`
-  })
-  const head = table.columns.map((text, column) => `<th scope="col"${kinds[column]}>${escaped(text)}</th>`)
-  const cell = (text: string, column: number) => {
-    const safe = breakable(text)
-    if (column === 0) return `<th scope="row"${kinds[column]}>${safe}</th>`
-    if (text.startsWith(mark)) return `<td class="words todo">${safe}</td>`
-    return kinds[column] === '' ? figureCell(text) : `<td${kinds[column]}>${safe}</td>`
+export function tableHtml(table: Table, display: Display, headings: readonly string[]): Markup {
+  const { title, note, columns, rows } = table
+  const classOf = ({ kind }: Column, column: number) => {
+    if (kind === 'figures') return empty
+    const isBrief = rows.every((row) => cellText(row[column], display).length <= brief)
+    return html` class="words${isBrief ? ' brief' : ''}"`
   }
-  const rows = table.rows
-    .filter((row) => row.slice(1).some((text) => text !== ''))
-    .map((row) => `<tr>${row.map(cell).join('')}</tr>`)
-  const title = escaped(table.title)
-  const shown = headings.includes(table.title) ? '' : `<h3>${title}</h3>`
-  const closeness =
-    table.columns.length > mostInClose
-      ? ' class="many most"'
-      : table.columns.length > mostInFull
-        ? ' class="many"'
-        : ''
-  const note = table.note ? `<p class="note">${prose(table.note)}</p>` : ''
-  return `${shown}${note}<div class="wide" tabindex="0" role="region" aria-label="${title}"><table${closeness}><caption class="unseen">${title}</caption><thead><tr>${head.join('')}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table></div>`
+  const classes = columns.map(classOf)
+  const cellHtml = (cell: Cell, column: number) => {
+    if (column === 0) return html`<th scope="row"${classes[0]!}>${wordsHtml(cell, display)}</th>`
+    if (isToFill(cell)) return html`<td class="words todo">${wordsHtml(cell, display)}</td>`
+    return columns[column]!.kind === 'figures'
+      ? figuresHtml(cell, display)
+      : html`<td${classes[column]!}>${wordsHtml(cell, display)}</td>`
+  }
+  const close =
+    columns.length > mostInFull ? html` class="many${columns.length > mostInClose ? ' most' : ''}"` : empty
+  const heads = columns.map((column, index) => html`<th scope="col"${classes[index]!}>${column.title}</th>`)
+  const lines = inLines(rows.filter(saysSomething).map((row) => html`<tr>${row.map(cellHtml)}</tr>`))
+  return html`${headings.includes(title) ? '' : html`<h3>${title}</h3>`}${notes(note === '' ? [] : [note])}<div class="wide" tabindex="0" role="region" aria-label="${title}"><table${close}><caption class="unseen">${title}</caption><thead><tr>${heads}</tr></thead><tbody>
+${lines}
+</tbody></table></div>`
 }
 
 /** The picture stands until a script has drawn the chart, and on paper. */
-export function figureHtml({ chart, png }: Picture): string {
-  const source = `data:image/png;base64,${base64(png)}`
+export function figureHtml({ chart, png }: Picture): Markup {
+  const source = markup(`data:image/png;base64,${base64(png)}`)
   const subtitle = [chart.config.options?.plugins?.subtitle?.text ?? []].flat().join(' ')
-  const head = `<div class="head"><h3>${escaped(chart.title)}</h3><p class="note">${escaped(subtitle)}</p></div>`
-  return `<figure data-chart="${escaped(chart.name)}">${head}<div class="box"><img alt="${escaped(chart.alt)}" src="${source}" width="${chart.width}" height="${chart.height}"></div></figure>`
+  return html`<figure data-chart="${chart.name}"><div class="head"><h3>${chart.title}</h3><p class="note">${subtitle}</p></div><div class="box"><img alt="${chart.alt}" src="${source}" width="${chart.width}" height="${chart.height}"></div></figure>`
 }

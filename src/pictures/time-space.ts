@@ -1,6 +1,7 @@
 /** Time-space diagram of a recorded stretch: every case's way along the line over time, as SVG that needs nothing else. */
 
-import { type Display, grouped, printedUnit } from '../report/format.js'
+import { type Display, printedUnit } from '../catalogue/printed-units.js'
+import { grouped } from '../report/format.js'
 import { shortened, wrapped } from '../report/marks/chart.js'
 import { escaped } from '../report/markup.js'
 import type { Stretch } from '../shifts/stretch.js'

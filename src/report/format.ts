@@ -1,31 +1,7 @@
 /** Figures as people read them: in the units of the scenario, rounded to what their interval supports. */
 
 import type { Figure } from '../catalogue/figure.js'
-import { type Display, type PrintedUnit, thousandsApart, unitsFor } from '../catalogue/printed-units.js'
-
-export type { Display }
-
-/** How each unit of a result is printed, with the factor from SI; money and others that are not listed stand as they are. */
-export function printedUnit(unit: string, display: Display): { factor: number; word: string } {
-  const units = unitsFor(display)
-  const as = ({ word, size }: PrintedUnit, over = '') => ({ factor: 1 / size, word: word + over })
-  switch (unit) {
-    case 'cases/s':
-      return as(units.rate)
-    case 'm':
-      return as(units.distance)
-    case 'm/case':
-      return as(units.distance, '/case')
-    case 'kg':
-      return as(units.mass)
-    case 'share':
-      return as(units.share)
-    case 'count':
-      return { factor: 1, word: '' }
-    default:
-      return { factor: 1, word: unit }
-  }
-}
+import { type Display, nothing, printedUnit, thousandsApart } from '../catalogue/printed-units.js'
 
 /** Decimals that keep `digits` figures of `value`. */
 function decimalsFor(value: number, digits: number): number {
@@ -53,8 +29,7 @@ export interface PrintedFigure {
   unit: string
 }
 
-/** What stands where nothing is known. */
-export const nothing: PrintedFigure = { value: '–', interval: '', unit: '' }
+const notKnown: PrintedFigure = { value: nothing, interval: '', unit: '' }
 
 /** Sides of an interval that differ by more than this share of the longer one are given apart. */
 const uneven = 1 / 3
@@ -63,25 +38,30 @@ const uneven = 1 / 3
  * A figure in the units of `display`. Its half-width, the longer side of the interval, is given with two figures (one from 3 up) and the
  * value with as many decimals; an interval that is far from even has its ends. One that rests on too few events has
  * their number instead; what was the same in all shifts has nothing; without an interval no value is given either.
+ * `said` may put a sign before each number but the half-width.
  */
-export function printFigure(figure: Figure | undefined, display: Display): PrintedFigure {
-  if (!figure || figure.mean === null) return nothing
+export function printFigure(
+  figure: Figure | undefined,
+  display: Display,
+  said: (number: string) => string = (number) => number,
+): PrintedFigure {
+  if (!figure || figure.mean === null) return notKnown
   const { factor, word } = printedUnit(figure.unit, display)
   const value = figure.mean * factor
   if (figure.low === null || figure.high === null)
     return figure.few === undefined
-      ? nothing
-      : { value: rounded(value, 3), interval: `(${fewText(figure.few)})`, unit: word }
+      ? notKnown
+      : { value: said(rounded(value, 3)), interval: `(${fewText(figure.few)})`, unit: word }
   const [below, above] = [(figure.mean - figure.low) * factor, (figure.high - figure.mean) * factor]
   const half = Math.max(below, above)
-  if (half <= Math.abs(value) * 1e-12) return { value: rounded(value, 4), interval: '', unit: word }
+  if (half <= Math.abs(value) * 1e-12) return { value: said(rounded(value, 4)), interval: '', unit: word }
   const isSmallLead = Number(half.toExponential().charAt(0)) < 3
   const decimals = decimalsFor(half, isSmallLead ? 2 : 1)
   const isUneven = Math.abs(below - above) > uneven * half
   const interval = isUneven
-    ? `(${grouped(figure.low * factor, decimals)} to ${grouped(figure.high * factor, decimals)})`
+    ? `(${said(grouped(figure.low * factor, decimals))} to ${said(grouped(figure.high * factor, decimals))})`
     : `± ${grouped(half, decimals)}`
-  return { value: grouped(value, decimals), interval, unit: word }
+  return { value: said(grouped(value, decimals)), interval, unit: word }
 }
 
 /** What a figure rests on in place of its plus-minus: `4 events`, `none in a break`. */
@@ -96,13 +76,26 @@ const rounded = (value: number, digits: number): string =>
     .replace(/(\.\d*?)0+$/, '$1')
     .replace(/\.$/, '')
 
-/** A figure in one piece: `14.29 ± 0.04 cases/min`, `47.4 s (5 in breaks)`. */
-export function figureText(figure: Figure | undefined, display: Display): string {
-  const { value, interval, unit } = printFigure(figure, display)
-  // events in its place are no part of the quantity
-  const parts = figure?.few && figure.low === null ? [value, unit, interval] : [value, interval, unit]
-  return parts.filter((part) => part !== '').join(' ')
+/** What is not empty, with a space between. */
+export const joined = (...parts: readonly string[]): string => parts.filter((part) => part !== '').join(' ')
+
+/** What a line may end between, and not within: `14.29 ± 0.04 cases/min`; `47.4`, `(45 to 51) s`; `47.4 s`, `(5 in breaks)`. */
+export type Parts = readonly string[]
+
+/** What is printed of a figure as such parts. */
+export const partsOf = ({ value, interval, unit }: PrintedFigure, isCounted = false): Parts => {
+  if (!interval.startsWith('(')) return [joined(value, interval, unit)]
+  // events in place of the interval are no part of the quantity
+  return isCounted ? [joined(value, unit), interval] : [value, joined(interval, unit)]
 }
+
+/** A figure in its parts. */
+export const figureParts = (figure: Figure | undefined, display: Display): Parts =>
+  partsOf(printFigure(figure, display), figure?.few !== undefined && figure.low === null)
+
+/** A figure in one line: `14.29 ± 0.04 cases/min`, `47.4 s (5 in breaks)`. */
+export const figureText = (figure: Figure | undefined, display: Display): string =>
+  figureParts(figure, display).join(' ')
 
 /** A time of day or length in words: `8 h`, `7 h 30 min`, `90 s`. */
 export function durationText(seconds: number): string {
@@ -114,15 +107,26 @@ export function durationText(seconds: number): string {
     .join(' ')
 }
 
-/** A share of shifts with the ends of its interval, in whole per cent: `95 % (91 to 97 %)`. */
-export function shareOfShifts({ mean, low, high }: Pick<Figure, 'mean' | 'low' | 'high'>): string {
-  const [share, from, to] = [mean, low, high].map((value) => Math.round((value ?? Number.NaN) * 100))
-  return `${share} % (${from} to ${to} %)`
+/** A share in whole per cent: `95 %`; of none it is no number. */
+export const wholePercent = (share: number | null | undefined): string =>
+  `${Math.round((share ?? Number.NaN) * 100)} %`
+
+/** A share of shifts with the ends of its interval, in whole per cent: `95 %`, `(91 to 97 %)`. */
+export function sharePartsOfShifts({ mean, low, high }: Pick<Figure, 'mean' | 'low' | 'high'>): Parts {
+  return [wholePercent(mean), `(${Math.round((low ?? Number.NaN) * 100)} to ${wholePercent(high)})`]
 }
+
+/** The same in one line: `95 % (91 to 97 %)`. */
+export const shareOfShifts = (figure: Pick<Figure, 'mean' | 'low' | 'high'>): string =>
+  sharePartsOfShifts(figure).join(' ')
 
 /** A share in per cent with so many figures, zeros at the end left out: `95 %`, `99.99 %`. */
 export const percentText = (share: number, figures = 4): string =>
   `${Number((share * 100).toPrecision(figures))} %`
+
+/** A rate with four figures: `9 cases/min`. */
+export const rateText = (casesPerSecond: number): string =>
+  `${Number((casesPerSecond * 60).toPrecision(4))} cases/min`
 
 /** `a, b and c`. */
 export const listed = (words: readonly string[]): string =>

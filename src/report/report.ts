@@ -1,4 +1,7 @@
 /** A report as data, the same for the terminal and the page: sentences, tables and what only a page shows. */
+import type { Display } from '../catalogue/printed-units.js'
+import type { Cell, Column } from './cell.js'
+import type { Markup } from './markup.js'
 import type { Section } from './sections.js'
 
 /** The head in words. */
@@ -22,10 +25,9 @@ export interface Table {
   title: string
   /** What the table says, in a sentence; may be empty. */
   note: string
-  columns: string[]
-  /** The columns that hold words; the others but the first hold numbers. */
-  words?: string[]
-  rows: string[][]
+  /** The first one holds words. */
+  columns: Column[]
+  rows: Cell[][]
   /** Where it stands in the report. */
   section?: Section
 }
@@ -33,6 +35,8 @@ export interface Table {
 export interface Report {
   title: string
   subtitle: string
+  /** The units of the reader. */
+  display: Display
   /** What must be known before the figures are read. */
   head?: Head
   headline: string[]
@@ -42,6 +46,8 @@ export interface Report {
   /** Limits of the model and of the study, printed with the figures. */
   limits: string[]
   assumed: Table
+  /** What of that has no published source, one by one. */
+  unsourced: string[]
   cautions: readonly string[]
   repeat: string
   /** Version, seed and scenario that made it. */
@@ -49,9 +55,9 @@ export interface Report {
   /** For the page alone: what its first screen says. */
   summary?: Summary
   /** The line from above, to scale, as SVG. */
-  plan?: string
+  plan?: Markup
   /** Cases over time and place in a stretch of one shift: SVG, for a screen and for a telephone. */
-  moment?: { wide: string; narrow: string }
+  moment?: { wide: Markup; narrow: Markup }
   findings?: Table
   given?: Table
   definitions?: Table

@@ -41,9 +41,12 @@ export const within = <T extends object>(section: Section, table: T): T & { sect
 
 const order = Object.keys(sections)
 
-/** Tables section by section; those of one section, and those of none, as they came. */
-export const inSections = <T extends { section?: Section }>(tables: readonly T[]): T[] =>
+/** Tables that have rows, section by section; those of one section, and those of none, as they came. */
+export const inSections = <T extends { section?: Section; rows: readonly unknown[] }>(
+  tables: readonly T[],
+): T[] =>
   tables
+    .filter(({ rows }) => rows.length > 0)
     .map((table) => ({ table, place: order.indexOf(table.section ?? 'figures') }))
     .sort((a, b) => a.place - b.place)
     .map(({ table }) => table)

@@ -10,6 +10,7 @@ import { checkText } from '../../src/questions/check/report.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 import { handTable } from '../../src/questions/run/hand-table.js'
 import { loadScenario } from '../../src/scenario/load.js'
+import { saidRows } from '../report/said.js'
 
 /** Packers wait before 3 m of infeed, and a mean stop of the sealer is four times what that lasts. */
 const shortInfeed = `title: A short infeed
@@ -97,7 +98,7 @@ describe('a line whose stops outlast its buffer', () => {
         equipment: {},
         crew: {},
       }
-      return handTable(run as unknown as RunResult).rows[1]!
+      return saidRows(handTable(run as unknown as RunResult))[1]!
     }
     expect(rowFor(1).slice(3)).toEqual(['agrees', ''])
     expect(rowFor(0.989).slice(3)).toEqual(['-1.1 %', 'within what this figure is usually off'])

@@ -5,6 +5,7 @@ import { foretold } from '../../src/hand/foretold.js'
 import { handCalculation } from '../../src/hand/hand.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 import { handTable } from '../../src/questions/run/hand-table.js'
+import { saidRows } from '../report/said.js'
 import { loadedWith } from './line.js'
 
 const { scenario } = loadedWith(['tape.price=40 EUR/roll', 'arrivals.packing.when-full=wait'])
@@ -58,7 +59,7 @@ function resultOf(share: number, blocked: number): RunResult {
 }
 
 const rowsOf = (share: number, blocked: number) =>
-  new Map(handTable(resultOf(share, blocked)).rows.map((row) => [row[0]!, row]))
+  new Map(saidRows(handTable(resultOf(share, blocked))).map((row) => [row[0]!, row]))
 
 describe('by hand and simulated', () => {
   it('agree where the interval holds the hand figure or they are within 1 %', () => {
@@ -106,7 +107,7 @@ describe('by hand and simulated', () => {
   it('lay it to the bottleneck where the line cannot take all that comes', () => {
     const result = resultOf(0.9, 0)
     const short = { ...result, byHand: { ...result.byHand!, bottleneck: 'sealer', shareAdmitted: 0.95 } }
-    const row = handTable(short).rows.find(([label]) => label === 'Good cases out over working time')!
+    const row = saidRows(handTable(short)).find(([label]) => label === 'Good cases out over working time')!
     expect(row.slice(3)).toEqual(['-10 %', 'sealer: waiting for cases 40 %'])
   })
 

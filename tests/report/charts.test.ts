@@ -328,7 +328,7 @@ describe('what the charts share', () => {
 
   it('runs in a browser: nothing of Node is asked for', async () => {
     const { output } = await build({
-      input: 'src/questions/charts.ts',
+      input: 'src/questions/charts-of-document.ts',
       platform: 'browser',
       output: { format: 'esm' },
       write: false,

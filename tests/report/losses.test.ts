@@ -7,6 +7,7 @@ import type { Figure } from '../../src/catalogue/figure.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 import { lossesCharts, machineRows } from '../../src/questions/run/losses-chart.js'
 import { renderPng } from '../../src/report/png.js'
+import { saidRows } from './said.js'
 
 const figure = (mean: number, half = 1): Figure => ({
   mean,
@@ -196,7 +197,7 @@ describe('the table', () => {
   const table = lossesTable(result(one))
 
   it('has every step by its name, small ones too', () => {
-    expect(table.rows).toEqual([
+    expect(saidRows(table)).toEqual([
       ['sealer', 'could put out at its limit', '1\u2009000', '100.0 %'],
       ['sealer', 'less: waiting for cases', '400.0 ± 1.0', '40.0 %'],
       ['sealer', 'less: jam: waiting for crew', '4.0 ± 1.0', '0.4 %'],

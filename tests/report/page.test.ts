@@ -9,6 +9,7 @@ import { sectionOfChart, sections } from '../../src/report/sections.js'
 import { terminalReport } from '../../src/report/terminal.js'
 import { call } from '../cli/in-process.js'
 import { demoFolder, demos } from '../demo.js'
+import { saidRows } from './said.js'
 
 async function documentOf(command: string, demo: string, ...more: string[]): Promise<ResultDocument> {
   const argv = [command, `${demo}.yaml`, '--json', '--no-files', '--workers', '1', ...more]
@@ -117,10 +118,10 @@ describe('the study checklist', () => {
   it('has all items of the guideline, and marks what only the reader can tell', async () => {
     const told = reportOf(await documentOf('run', 'refill-hall', '--shifts', '2')).checklist!
     const bare = reportOf(await documentOf('run', 'two-sealers', '--shifts', '2')).checklist!
-    const count = (group: string) => told.rows.filter(([item]) => item!.startsWith(`${group}: `)).length
+    const count = (group: string) => saidRows(told).filter(([item]) => item!.startsWith(`${group}: `)).length
     const groups = ['Objectives', 'Logic', 'Data', 'Experiments', 'Implementation', 'Code']
     expect(groups.map(count)).toEqual([3, 5, 4, 3, 4, 1])
-    const open = (table: typeof told, item: string) => table.rows.find(([name]) => name === item)![2]
+    const open = (table: typeof told, item: string) => saidRows(table).find(([name]) => name === item)![2]
     for (const item of ['Objectives: purpose', 'Data: sources of data', 'Trust: validation']) {
       expect(open(told, item)).toBe('')
       expect(open(bare, item)).toMatch(/^To fill in: /)

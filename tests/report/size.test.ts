@@ -5,6 +5,7 @@ import { isShown, type SizeResult } from '../../src/questions/size/document.js'
 import { sizeReport } from '../../src/questions/size/report.js'
 import { terminalReport } from '../../src/report/terminal.js'
 import { hostile } from './compared.js'
+import { saidRows } from './said.js'
 import {
   afresh,
   refusedResult,
@@ -152,7 +153,7 @@ describe('the headline without a pick', () => {
     expect(summary!.sureness[1]).toContain('Nearest comes line.infeed.length = 8 m')
     expect(summary!.limiting).toContain('In the nearest design: by hand, palletiser has least to spare')
     expect(summary!.next[0]).toContain('Offer line.infeed.length above 8 m')
-    expect(checklist!.rows.flat().join(' ')).toContain('palletiser (station)')
+    expect(saidRows(checklist!).flat().join(' ')).toContain('palletiser (station)')
     const page = reportPage(sizeReport(refusedResult), [])
     expect(page).toContain('The nearest design')
     expect(page).toContain('fails, nearest')

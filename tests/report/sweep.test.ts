@@ -5,6 +5,7 @@ import { sweepDesignsCsv, sweepDifferencesCsv } from '../../src/questions/sweep/
 import type { SweepResult } from '../../src/questions/sweep/document.js'
 import { sweepReport } from '../../src/questions/sweep/report.js'
 import { clashes, colourAt, drawn, pointsOf, subtitleOf, textsOf } from './compared.js'
+import { saidRows, titles } from './said.js'
 import { curve, each, grid, plan } from './swept.js'
 
 const headline = (result: SweepResult) => sweepReport(result).headline
@@ -54,8 +55,12 @@ describe('the report of a curve', () => {
 
   it('has a row a value, with minutes of buffer, and a row a step, in brackets what is not shown', () => {
     const result = curve()
-    expect(table(result, 'Each value').rows[2]!.slice(0, 3)).toEqual(['6 m', '1.2 min', '95 % (83 to 99 %)'])
-    const steps = table(result, 'What each step').rows
+    expect(saidRows(table(result, 'Each value'))[2]!.slice(0, 3)).toEqual([
+      '6 m',
+      '1.2 min',
+      '95 % (83 to 99 %)',
+    ])
+    const steps = saidRows(table(result, 'What each step'))
     expect(steps.map(([step]) => step)).toEqual(['4 m to 5 m', '5 m to 6 m', '6 m to 7 m', '7 m to 8 m'])
     expect(steps[0]![2]).toMatch(/^\+0\.2/)
     expect(steps[2]![2]).toMatch(/^\[.*\]$/)
@@ -80,7 +85,7 @@ describe('the report of a grid', () => {
     expect(headline(result)[0]).toBe(
       '90 % of the shifts hold 9 cases/min from about 6 m of line.infeed.length on at 10 m/min of line.sealer.belt-speed and 4.4 m of line.infeed.length on at 14 m/min of line.sealer.belt-speed.',
     )
-    expect(table(result, 'Where target held in crosses').rows.map(([, ninety]) => ninety)).toEqual([
+    expect(saidRows(table(result, 'Where target held in crosses')).map(([, ninety]) => ninety)).toEqual([
       'from 6 m (5 to 6)',
       'from 4.86 m (4 to 5)',
       'from 4.4 m (4 to 5)',
@@ -88,7 +93,7 @@ describe('the report of a grid', () => {
   })
 
   it('has the minutes of buffer at its lengths', () => {
-    expect(table(result, 'Shifts that hold').columns).toEqual([
+    expect(titles(table(result, 'Shifts that hold'))).toEqual([
       'line.sealer.belt-speed',
       '4 m, 0.8 min',
       '5 m, 0.9 min',
@@ -107,7 +112,7 @@ describe('the report of one factor at a time', () => {
   })
 
   it('puts the largest first, what is not shown in brackets, and lists what was left out', () => {
-    const { rows } = table(result, 'Good cases out')
+    const rows = saidRows(table(result, 'Good cases out'))
     expect(rows.map(([path]) => path)).toEqual([
       'arrivals.packing.time-between',
       'line.infeed.length',
@@ -116,7 +121,7 @@ describe('the report of one factor at a time', () => {
     ])
     expect(rows[2]![2]).toBe('–')
     expect(rows[3]!.slice(2)).toEqual(['less: the same', 'more: the same'])
-    expect(table(result, 'Left out').rows).toEqual([['it is no input', 'target']])
+    expect(saidRows(table(result, 'Left out'))).toEqual([['it is no input', 'target']])
   })
 
   it('judges all of them together', () => {

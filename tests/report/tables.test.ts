@@ -5,13 +5,17 @@ import type { CheckResult } from '../../src/questions/check/document.js'
 import { checkText } from '../../src/questions/check/report.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 import { runReport } from '../../src/questions/run/report.js'
-import { plainTable } from '../../src/report/plain-text.js'
+import { figures, words } from '../../src/report/cell.js'
 import type { Table } from '../../src/report/report.js'
+import { tableText } from '../../src/report/table-text.js'
 import { terminalReport } from '../../src/report/terminal.js'
 import { call } from '../cli/in-process.js'
 import { demoFolder } from '../demo.js'
 
 const styleOf = (width: number) => ({ bold: (text: string) => text, width })
+
+const set = (table: Table, width: number) =>
+  tableText(table, 'metric', styleOf(width), { gap: 2, margin: 0, isTight: false })
 
 const tooLong = (text: string, width: number) => text.split('\n').filter((line) => line.length > width)
 
@@ -25,8 +29,7 @@ describe('a table with words', () => {
   const table: Table = {
     title: 'Stops',
     note: '',
-    columns: ['piece', 'minutes', 'why'],
-    words: ['why'],
+    columns: [...words('piece'), ...figures('minutes'), ...words('why')],
     rows: [
       ['sealer', '12', 'the tape ran out and nobody was there to see it'],
       ['loader', '3', 'n-o-s-p-a-c-e-t-o-b-r-e-a-k-a-t'],
@@ -34,7 +37,7 @@ describe('a table with words', () => {
   }
 
   it('breaks words into lines and leaves numbers to the right', () => {
-    expect(plainTable(table, styleOf(40))).toBe(
+    expect(set(table, 40)).toBe(
       [
         'Stops',
         'piece   minutes  why',
@@ -48,7 +51,7 @@ describe('a table with words', () => {
   })
 
   it('puts words below where too little room is left for them', () => {
-    expect(plainTable(table, styleOf(34)).split('\n').slice(1, 8)).toEqual([
+    expect(set(table, 34).split('\n').slice(1, 8)).toEqual([
       'piece   minutes',
       'sealer       12',
       'loader        3',
@@ -61,8 +64,12 @@ describe('a table with words', () => {
 
   it('keeps to the width even where names leave no room', () => {
     const name = 'a-name-that-is-longer-than-any-name-on-a-floor'
-    const wide = { ...table, columns: ['piece', name, 'why'], rows: [[name, '12', name]] }
-    expect(tooLong(plainTable(wide, styleOf(40)), 40)).toEqual([])
+    const wide = {
+      ...table,
+      columns: [...words('piece'), ...figures(name), ...words('why')],
+      rows: [[name, '12', name]],
+    }
+    expect(tooLong(set(wide, 40), 40)).toEqual([])
   })
 })
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { Interval } from '../../src/answers/difference-figure.js'
 import type { CompareResult, DesignResult } from '../../src/questions/compare/document.js'
 import { worthTable, worthText } from '../../src/questions/compare/worth-table.js'
+import { saidRows } from './said.js'
 
 const design = (yearlySaving: Interval, payback: Interval) =>
   ({
@@ -30,7 +31,7 @@ describe('what a design is worth', () => {
   it('does not say what is not told: neither a saving nor when it has paid', () => {
     const untold = design({ mean: 1000, low: null, high: null }, { mean: 2, low: null, high: null })
     expect(worthText(untold, result)).toBe('What it saves a year is not told: too few shifts differ.')
-    const [row] = worthTable({ ...result, variants: { untold } }).rows
+    const [row] = saidRows(worthTable({ ...result, variants: { untold } }))
     expect(row!.slice(2, 4)).toEqual(['–', '–'])
   })
 })

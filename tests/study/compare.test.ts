@@ -19,6 +19,7 @@ import {
   pairedShareDifference,
 } from '../../src/statistics/paired.js'
 import { smallLine } from '../cli/in-process.js'
+import { saidRows, titles } from '../report/said.js'
 import { type Design, designsOf, tapeChoice } from './designs.js'
 
 const shifts = 12
@@ -288,7 +289,7 @@ describe('a measure that one design lacks', () => {
     expect(Object.keys(turned.differences.free!).filter((name) => /cost/.test(name))).toEqual([])
     // the report leaves its place empty
     const table = compareReport(found).tables.find(({ title }) => title === 'Against the base')!
-    expect(table.rows[0]![2]).toBe('–')
+    expect(saidRows(table)[0]![2]).toBe('–')
   })
 
   it('a measure without an interval of its difference is not compared', () => {
@@ -316,9 +317,9 @@ describe('identical designs', () => {
 
   it('are called the same', () => {
     const { tables, headline } = compareReport(ofSmall)
-    const { rows, columns } = tables.find(({ title }) => title === 'Against the base')!
-    const same = rows.find(([name]) => name === 'same')!
-    const at = (label: RegExp) => same[columns.findIndex((words) => label.test(words))]
+    const table = tables.find(({ title }) => title === 'Against the base')!
+    const same = saidRows(table).find(([name]) => name === 'same')!
+    const at = (label: RegExp) => same[titles(table).findIndex((words) => label.test(words))]
     expect(at(/Good cases/)).toBe('the same')
     expect(at(/Time from arrival/)).toBe('the same')
     expect(headline.find((text) => text.startsWith('same'))).toMatch(

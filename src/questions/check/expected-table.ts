@@ -1,6 +1,7 @@
 /** The expected output of a check: against the target in a sentence, and what takes the rest of the arrivals. */
 
 import { type Words, wordsFor } from '../../catalogue/printed-units.js'
+import { type Cell, figures, words as ofWords } from '../../report/cell.js'
 import type { Table } from '../../report/report.js'
 import type { CheckResult } from './document.js'
 
@@ -21,16 +22,19 @@ export function expectedSentence({ hand, display }: Pick<CheckResult, 'hand' | '
 /** From what arrives to what is expected out; without rows where it is not worked out. */
 export function expectedTable(hand: Hand, words: Words): Table {
   const { throughput, arriving, losses, pace, why } = hand.expected
-  const of = (value: number) => words.share(arriving.value ? value / arriving.value : 0)
-  const row = (what: string, value: number, how: string) => [what, words.rate(value), of(value), how]
+  const row = (what: string, value: number, how: string): Cell[] => [
+    what,
+    { value, unit: 'cases/s' },
+    { value: arriving.value ? value / arriving.value : 0, unit: 'share' },
+    how,
+  ]
   return {
     title: 'Expected output',
     note:
       throughput.value === null
         ? `Not worked out: ${why}.`
         : `${pace ? `\`${pace}\`` : 'What arrives'} sets the pace. A stop of another piece counts as far as it outlasts the room between, part of which is still taken by what the stop before held up. Breaks are no part of the working time; a stop that begins in one and waits for people until it is over is not counted.`,
-    columns: ['what', 'cases', 'of what arrives', 'how'],
-    words: ['how'],
+    columns: [...ofWords('what'), ...figures('cases', 'of what arrives'), ...ofWords('how')],
     rows:
       throughput.value === null
         ? []

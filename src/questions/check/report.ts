@@ -1,10 +1,11 @@
 /** What the report of a check says: a verdict, findings the worst first, the hand calculation, what was assumed, cautions. */
 
-import { assumedRows } from '../../answers/assumed.js'
+import { assumedColumns, assumedRows, isUnsourced } from '../../answers/assumed.js'
 import type { Severity } from '../../hand/finding.js'
 import { counted } from '../../report/format.js'
-import { paragraph, plainTable, type TextStyle } from '../../report/plain-text.js'
 import type { Table } from '../../report/report.js'
+import { tableText } from '../../report/table-text.js'
+import { paragraph, type TextStyle } from '../../report/text.js'
 import { cautionLine } from '../../trade/cautions.js'
 import type { CheckResult, FindingResult } from './document.js'
 import { expectedSentence } from './expected-table.js'
@@ -55,15 +56,15 @@ export function findingsText(result: CheckResult, { bold, width }: TextStyle): s
 
 /** Everything that nobody named; what has no published source comes first. */
 export function assumedTable({ assumed }: CheckResult): Table {
-  const weak = (basis: string) => (basis === 'definition of the format' ? 1 : 0)
   return {
     title: 'Assumed, because the scenario does not say',
     note: 'Values with "common practice, no source" or "from memory, low confidence" have no published source: put in your own.',
-    columns: ['what', 'value', 'where the value comes from'],
-    words: ['value', 'where the value comes from'],
-    rows: assumedRows([...assumed].sort((a, b) => weak(a.basis) - weak(b.basis))),
+    columns: assumedColumns,
+    rows: assumedRows([...assumed].sort((a, b) => Number(isUnsourced(b)) - Number(isUnsourced(a)))),
   }
 }
+
+const spacing = { gap: 2, margin: 0, isTight: false }
 
 /** The whole check as text for a terminal; `isShort` leaves findings and one line of caution. Ends in a newline. */
 export function checkText(result: CheckResult, style: TextStyle, isShort = false): string {
@@ -78,7 +79,7 @@ export function checkText(result: CheckResult, style: TextStyle, isShort = false
   const tables = [...handTables(result), assumedTable(result)].filter(({ rows }) => rows.length > 0)
   return `${[
     ...head,
-    ...tables.flatMap((table) => ['', plainTable(table, style)]),
+    ...tables.flatMap((table) => ['', tableText(table, result.display, style, spacing)]),
     '',
     bold('Safety'),
     ...result.cautions.map((caution) => paragraph(caution, width, '  ', '- ')),

@@ -1,8 +1,8 @@
 /** The hand calculation of a check as tables, in the units of the scenario. */
 
-import type { Amount } from '../../answers/amount.js'
-import { amountText } from '../../answers/amount.js'
-import { figures, type Words, wordsFor } from '../../catalogue/printed-units.js'
+import type { Amount } from '../../catalogue/figure.js'
+import { amountText, type Display, figures, inSmall, wordsFor } from '../../catalogue/printed-units.js'
+import { cellText, figures as ofFigures, words as ofWords } from '../../report/cell.js'
 import type { Table } from '../../report/report.js'
 import type { CheckResult } from './document.js'
 import { expectedTable } from './expected-table.js'
@@ -10,173 +10,167 @@ import { expectedTable } from './expected-table.js'
 type Hand = NonNullable<CheckResult['hand']>
 type Closure = NonNullable<CheckResult['closure']>
 
-const nothing = '–'
-
-/** An amount in words; a dash where it is not known. */
-const said = ({ value }: Amount, say: (value: number) => string): string =>
-  value === null ? nothing : say(value)
-
-/** The same where no value means without limit. */
-const bounded = ({ value }: Amount, say: (value: number) => string): string =>
-  value === null ? 'without limit' : say(value)
+/** An amount that is without limit where it has no value. */
+const bounded = (amount: Amount): Amount | string => (amount.value === null ? 'without limit' : amount)
 
 /** All tables of the hand calculation; none where the scenario could not be read. */
 export function handTables(result: CheckResult): Table[] {
   const { hand, closure } = result
   if (!hand) return []
-  const words = wordsFor(result.display)
+  const { display } = result
   return [
-    casesTable(result, words),
-    expectedTable(hand, words),
-    ratesTable(hand, words),
-    foretoldTable(hand, words),
-    buffersTable(hand, words),
-    pairsTable(hand, words),
-    crewTable(hand, words),
-    tapeTable(hand, words),
-    ...curveTables(hand, words),
-    ...(closure ? [closureTable(closure, words), widthsTable(closure, words)] : []),
+    casesTable(result),
+    expectedTable(hand, wordsFor(display)),
+    ratesTable(hand, display),
+    foretoldTable(hand),
+    buffersTable(hand, display),
+    pairsTable(hand, display),
+    crewTable(hand),
+    tapeTable(hand, display),
+    ...curveTables(hand, display),
+    ...(closure ? [closureTable(closure, display), widthsTable(closure, display)] : []),
   ]
 }
 
-function casesTable({ cases }: CheckResult, words: Words): Table {
+function casesTable({ cases, display }: CheckResult): Table {
   return {
     title: 'Cases',
     note: 'Outside, closed; "given" says whether the scenario has inside or outside dimensions. United: length + width + height. The board must allow both weight and size.',
-    columns: ['case', 'share', 'length', 'width', 'height', 'given', 'united', 'weight', 'board allows'],
-    words: ['given', 'board allows'],
+    columns: [
+      ...ofWords('case'),
+      ...ofFigures('share', 'length', 'width', 'height'),
+      ...ofWords('given'),
+      ...ofFigures('united', 'weight'),
+      ...ofWords('board allows'),
+    ],
     rows: Object.entries(cases).map(([name, each]) => [
       name,
-      said(each.share, words.share),
-      ...[each.length, each.width, each.height].map((side) => said(side, words.length)),
+      each.share,
+      ...[each.length, each.width, each.height].map(inSmall),
       each.given,
-      said(each.united, words.length),
-      said(each.weight, words.mass),
+      inSmall(each.united),
+      each.weight,
       each.boardRow
-        ? `${said(each.boardRow.weight, words.mass)}, ${said(each.boardRow.united, words.length)}`
+        ? `${amountText(each.boardRow.weight, display)}, ${amountText(inSmall(each.boardRow.united), display)}`
         : 'not known',
     ]),
   }
 }
 
-function ratesTable(hand: Hand, words: Words): Table {
-  const target = hand.target.value === null ? '' : ` The target is ${words.rate(hand.target.value)}.`
+function ratesTable(hand: Hand, display: Display): Table {
+  const target = hand.target.value === null ? '' : ` The target is ${amountText(hand.target, display)}.`
   return {
     title: 'What each piece can do',
-    note: `${hand.sentence} The line as a whole lets ${bounded(hand.limitAfterStops, words.rate)} of good cases out.${target}`,
-    columns: ['piece', 'comes', 'in the busiest hour', 'can do', 'after its stops', 'busy', 'set by'],
-    words: ['set by'],
+    note: `${hand.sentence} The line as a whole lets ${cellText(bounded(hand.limitAfterStops), display)} of good cases out.${target}`,
+    columns: [
+      ...ofWords('piece'),
+      ...ofFigures('comes', 'in the busiest hour', 'can do', 'after its stops', 'busy'),
+      ...ofWords('set by'),
+    ],
     rows: Object.entries(hand.pieces).map(([name, piece]) => [
       name,
-      said(piece.comes, words.rate),
-      said(piece.comesAtPeak, words.rate),
-      bounded(piece.rate, words.rate),
-      bounded(piece.rateAfterStops, words.rate),
-      said(piece.utilisation, words.share),
-      piece.how,
+      ...[piece.comes, piece.comesAtPeak],
+      ...[bounded(piece.rate), bounded(piece.rateAfterStops)],
+      ...[piece.utilisation, piece.how],
     ]),
   }
 }
 
 /** Figures that a run measures too; heads have a table of their own. */
-function foretoldTable({ rows }: Hand, words: Words): Table {
+function foretoldTable({ rows }: Hand): Table {
   return {
     title: 'What a run should find',
     note: 'By hand, on averages: no waiting, no stop in the way of another. A run puts its own figures beside these.',
-    columns: ['figure', 'by hand', 'how'],
-    words: ['how'],
-    rows: rows
-      .filter(({ measure }) => !measure.includes('.heads.'))
-      .map((row) => [row.label, amountText(row, words), row.how]),
+    columns: [...ofWords('figure'), ...ofFigures('by hand'), ...ofWords('how')],
+    rows: rows.filter(({ measure }) => !measure.includes('.heads.')).map((row) => [row.label, row, row.how]),
   }
 }
 
-function buffersTable({ buffers, machines }: Hand, words: Words): Table {
+function buffersTable({ buffers, machines }: Hand, display: Display): Table {
   return {
     title: 'Buffers',
     note: machines
       .map(
         (each) =>
-          `A mean stop of ${each.machine} takes ${said(each.meanStop, words.time)}; the cases that come in it are gone ${each.drain.value === null ? 'never' : `after ${words.time(each.drain.value)}`}.`,
+          `A mean stop of ${each.machine} takes ${amountText(each.meanStop, display)}; the cases that come in it are gone ${each.drain.value === null ? 'never' : `after ${amountText(each.drain, display)}`}.`,
       )
       .join(' '),
-    columns: ['place', 'holds', 'riding anyway', 'the rest lasts'],
+    columns: [...ofWords('place'), ...ofFigures('holds', 'riding anyway', 'the rest lasts')],
     rows: buffers.map((each) => [
       each.name,
-      bounded(each.places, (value) => `${words.count(value)} cases`),
-      said(each.riding, figures),
-      bounded(each.lasts, words.time),
+      bounded(each.places),
+      { ...each.riding, unit: 'count' },
+      bounded(each.lasts),
     ]),
   }
 }
 
-function pairsTable({ pairs }: Hand, words: Words): Table {
+function pairsTable({ pairs }: Hand, display: Display): Table {
   const stops = (each: Hand['pairs'][number]['secondStops']) =>
-    `${said(each.meanRunning, words.time)}, ${said(each.meanStop, words.time)}`
+    `${amountText(each.meanRunning, display)}, ${amountText(each.meanStop, display)}`
   return {
     title: 'What buffers bring back',
     note: 'Output that two machines lose to the stops of each other where nothing can wait between them, and the share of it that the free places bring back. Each pair by itself. Running and stopped times are taken as exponential, the speeds of two machines as alike (Gershwin, Manufacturing Systems Engineering, continuous material), a source as a steady flow into a machine with a speed of its own (derived).',
-    columns: ['from, to', 'between', 'lasts', 'first runs, stops', 'second runs, stops', 'back', 'how'],
-    words: ['between', 'how'],
+    columns: [
+      ...ofWords('from, to', 'between'),
+      ...ofFigures('lasts', 'first runs, stops', 'second runs, stops', 'back'),
+      ...ofWords('how'),
+    ],
     rows: pairs.map((each) => [
       `${each.first.join(' and ')} to ${each.second}`,
       each.between.join(', ') || 'nothing',
-      bounded(each.lasts, words.time),
-      each.firstStops ? stops(each.firstStops) : nothing,
+      bounded(each.lasts),
+      each.firstStops && stops(each.firstStops),
       stops(each.secondStops),
-      said(each.lostOutputRecovered, words.share),
+      each.lostOutputRecovered,
       each.how,
     ]),
   }
 }
 
-function crewTable({ crews }: Hand, words: Words): Table {
+function crewTable({ crews }: Hand): Table {
   return {
     title: 'People',
     note: 'Share of the time in which they are there. Each task goes to the first crew of the file that does it. The allowance is 15 %, for personal time, fatigue and delays (29 CFR 525.12, as a floor); more than 85 % is too much.',
-    columns: ['crew', 'people', 'stops of the line', 'and folding flaps', 'with the allowance'],
+    columns: [
+      ...ofWords('crew'),
+      ...ofFigures('people', 'stops of the line', 'and folding flaps', 'with the allowance'),
+    ],
     rows: Object.entries(crews).map(([name, each]) => [
       name,
       String(each.people),
-      said(each.busy, words.share),
-      said(each.occupied, words.share),
-      said(each.withAllowance, words.share),
+      ...[each.busy, each.occupied, each.withAllowance],
     ]),
   }
 }
 
-function tapeTable({ tape }: Hand, words: Words): Table {
-  if (!tape) return { title: 'Tape', note: '', columns: ['head'], rows: [] }
-  const month = tape.perMonth.value === null ? '' : `, ${words.distance(tape.perMonth.value)} a month`
+function tapeTable({ tape }: Hand, display: Display): Table {
+  if (!tape) return { title: 'Tape', note: '', columns: ofWords('head'), rows: [] }
+  const say = (amount: Amount) => amountText(amount, display)
+  const month = tape.perMonth.value === null ? '' : `, ${say(tape.perMonth)} a month`
   const cost =
-    tape.costPer1000.value === null
-      ? ''
-      : ` It costs ${amountText(tape.costPer1000, words)} for 1000 good cases.`
+    tape.costPer1000.value === null ? '' : ` It costs ${say(tape.costPer1000)} for 1000 good cases.`
   return {
     title: 'Tape by head, a shift',
-    note: `All heads together: ${said(tape.perShift, words.distance)} a shift (${said(tape.mass, words.mass)})${month}, ${said(tape.rolls, figures)} rolls and ${said(tape.changes, figures)} changes a shift.${cost}`,
-    columns: ['head', 'a strip', 'strips a roll', 'tape', 'rolls', 'changes'],
+    note: `All heads together: ${say(tape.perShift)} a shift (${say(tape.mass)})${month}, ${say(tape.rolls)} rolls and ${say(tape.changes)} changes a shift.${cost}`,
+    columns: [...ofWords('head'), ...ofFigures('a strip', 'strips a roll', 'tape', 'rolls', 'changes')],
     rows: tape.heads.map((head) => [
       `${head.machine}, ${head.head}`,
-      said(head.strip, words.distance),
-      said(head.stripsPerRoll, words.count),
-      said(head.perShift, words.distance),
-      said(head.rolls, figures),
-      said(head.changes, figures),
+      head.strip,
+      head.stripsPerRoll.value === null ? null : wordsFor(display).count(head.stripsPerRoll.value),
+      ...[head.perShift, head.rolls, head.changes],
     ]),
   }
 }
 
-function curveTables({ curves }: Hand, words: Words): Table[] {
+function curveTables({ curves }: Hand, display: Display): Table[] {
+  const words = wordsFor(display)
   return curves.map((curve) => ({
     title: `Rate over belt speed, ${curve.machine}`,
-    note: `For its mean case of ${said(curve.meanLength, words.length)}, one close on the other. The gap grows with the speed, so the rate nears ${bounded(curve.ceiling, words.rate)}, one case a reset, and never passes it.${curve.littleGainFrom.value === null ? '' : ` From ${words.speed(curve.littleGainFrom.value)} on another ${words.speed(1 / 60)} brings less than a quarter of a case/min.`}`,
-    columns: ['belt speed', 'gap', 'rate', ''],
-    words: [''],
+    note: `For its mean case of ${amountText(inSmall(curve.meanLength), display)}, one close on the other. The gap grows with the speed, so the rate nears ${cellText(bounded(curve.ceiling), display)}, one case a reset, and never passes it.${curve.littleGainFrom.value === null ? '' : ` From ${words.speed(curve.littleGainFrom.value)} on another ${words.speed(1 / 60)} brings less than a quarter of a case/min.`}`,
+    columns: [...ofWords('belt speed'), ...ofFigures('gap', 'rate'), ...ofWords('')],
     rows: curve.points.map((point) => [
-      said(point.speed, words.speed),
-      said(point.gap, words.length),
-      said(point.rate, words.rate),
+      ...[point.speed, inSmall(point.gap), point.rate],
       [
         point.speed.value === curve.speed.value ? 'as the scenario has it' : '',
         point.speed.value! > curve.rated.value! * 1.001 ? 'above what the heads are rated for' : '',
@@ -187,37 +181,39 @@ function curveTables({ curves }: Hand, words: Words): Table[] {
   }))
 }
 
-const widthName = (width: Amount, isChosen: boolean, words: Words) => {
+const widthName = (width: Amount, isChosen: boolean, display: Display) => {
   const trade: Record<string, string> = { '0.048': ', 2 inch', '0.072': ', 3 inch' }
-  return `${said(width, words.length)}${trade[String(width.value)] ?? ''}${isChosen ? ', chosen' : ''}`
+  return `${amountText(inSmall(width), display)}${trade[String(width.value)] ?? ''}${isChosen ? ', chosen' : ''}`
 }
 
-function closureTable(closure: Closure, words: Words): Table {
+function closureTable(closure: Closure, display: Display): Table {
   const { reference } = closure
-  const index = (value: number | null | undefined) =>
-    value === null || value === undefined ? nothing : value.toFixed(2)
+  const words = wordsFor(display)
+  const index = (value: number | null | undefined) => value?.toFixed(2)
   return {
     title: 'Closure index, 2 inch against 3 inch',
     note: reference
       ? `${closure.meaning} The reference${reference.note ? `, ${reference.note},` : ''} has tape of ${words.length(reference.width)} and legs of ${words.length(reference.leg)}. ${[...closure.notes, closure.proof].join(' ')}`
       : `No closure is named that is known to hold (closure: reference), so nothing is compared. ${closure.proof}`,
-    columns: ['case', 'tape', 'legs', 'peel', 'seam', 'coverage', 'tape on the weaker flap'],
-    words: ['tape'],
+    columns: [
+      ...ofWords('case', 'tape'),
+      ...ofFigures('legs', 'peel', 'seam', 'coverage', 'tape on the weaker flap'),
+    ],
     rows: reference
       ? closure.compared.map((row) => [
           row.case,
-          widthName(row.width, row.isChosen, words),
+          widthName(row.width, row.isChosen, display),
           index(row.index?.leg),
           index(row.index?.peel),
           index(row.index?.seam),
           index(row.index?.coverage),
-          said(row.coverage, words.length),
+          inSmall(row.coverage),
         ])
       : [],
   }
 }
 
-function widthsTable(closure: Closure, words: Words): Table {
+function widthsTable(closure: Closure, display: Display): Table {
   const spare = closure.openedCasesToSpare.value
   const pays =
     spare === null
@@ -226,12 +222,10 @@ function widthsTable(closure: Closure, words: Words): Table {
   return {
     title: 'What a width costs, 1000 cases',
     note: `The price of other widths is taken in proportion. Width changes neither strips a roll nor roll changes. ${pays}${closure.reference ? '' : ` No closure is named that is known to hold (closure: reference), so their holding is not compared. ${closure.proof}`}`,
-    columns: ['tape', 'mass', 'cost', 'heads that do not take it'],
-    words: ['heads that do not take it'],
+    columns: [...ofWords('tape'), ...ofFigures('mass', 'cost'), ...ofWords('heads that do not take it')],
     rows: closure.widths.map((each) => [
-      widthName(each.width, each.isChosen, words),
-      said(each.massPer1000, words.mass),
-      amountText(each.costPer1000, words),
+      widthName(each.width, each.isChosen, display),
+      ...[each.massPer1000, each.costPer1000],
       each.headsThatDoNotTakeIt.join(', ') || 'none',
     ]),
   }

@@ -2,7 +2,9 @@
 
 import { sizeText } from '../../answers/difference.js'
 import { withVerdict } from '../../answers/warnings.js'
-import { type Display, grouped, percentText } from '../../report/format.js'
+import type { Display } from '../../catalogue/printed-units.js'
+import { figures, words } from '../../report/cell.js'
+import { grouped, percentText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { fewest } from '../../statistics/evidence.js'
 import type { Outcome } from './best.js'
@@ -87,8 +89,7 @@ export function bestTable({ best }: CompareResult): Table {
   return {
     title: 'How the best was found',
     note: '',
-    columns: ['design', 'verdict', 'shifts until it was clear'],
-    words: ['verdict'],
+    columns: [...words('design', 'verdict'), ...figures('shifts until it was clear')],
     rows: Object.entries(best?.designs ?? {}).map(([name, { verdict, shifts }]) => [
       name,
       verdicts[verdict],

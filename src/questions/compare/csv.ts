@@ -1,6 +1,6 @@
 /** Differences as CSV, unrounded. */
 
-import { stringify } from 'csv-stringify/sync'
+import { csvText, yesOrNo } from '../../report/csv.js'
 import type { CompareResult } from './document.js'
 
 /** A row per variant and measure: the variant less the base. */
@@ -19,8 +19,5 @@ export function differencesCsv({ differences, pairs }: CompareResult): string {
     ...['variant', 'against', 'measure', 'unit', 'difference', 'low', 'high', 'family'],
     ...['low alone', 'high alone', 'p', 'shown', 'pairs', 'variance ratio'],
   ]
-  return stringify([head, ...rows], {
-    escape_formulas: true,
-    cast: { boolean: (value) => (value ? 'yes' : 'no') },
-  })
+  return csvText([head, ...rows], yesOrNo)
 }

@@ -1,7 +1,7 @@
 /** The result document of a comparison: each design as a run would tell it, and what differs between them. */
 
 import type { About } from '../../answers/about.js'
-import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import { type DifferenceFigure, differenceFigure } from '../../answers/difference-figure.js'
 import { measureName, studyMeasures } from '../../answers/figures.js'
 import {
   currencyOf,
@@ -220,49 +220,26 @@ function others(
     measures.flatMap((measure) => {
       const found = measure.of(of, against, confidence)
       if (found === null) return []
-      return [
-        [measure.name, figureOf({ measure, together: found, alone: found }, found.pValue, null, currency)],
-      ]
+      const { name, label } = measure
+      const words = { label, unit: unitName(measure.unit, currency) }
+      const judged = { p: found.pValue, family: null, isShown: null }
+      return [[name, differenceFigure(words, found, found, judged)]]
     }),
   )
 }
 
 function judgedFigure(
-  judgement: Judgement,
+  { measure, alone, together, adjustedP, isShown }: Judgement,
   size: number,
   currency: string,
   amount: number | undefined,
   confidence: number,
 ): DifferenceFigure {
-  const { sd } = judgement.alone
+  const { label } = measure
   const each = 1 - (1 - confidence) / size
+  const judged = { p: adjustedP, family: size, isShown }
   return {
-    ...figureOf(judgement, judgement.adjustedP, size, currency),
-    isShown: judgement.isShown,
-    matters: amount === undefined ? null : { amount, shifts: orNull(shiftsToShow(sd, amount, each)) },
-  }
-}
-
-function figureOf(
-  { measure, together, alone }: Pick<Judgement, 'measure' | 'together' | 'alone'>,
-  p: number,
-  family: number | null,
-  currency: string,
-): DifferenceFigure {
-  return {
-    mean: orNull(together.mean),
-    low: orNull(together.low),
-    high: orNull(together.high),
-    n: together.n,
-    ...(together.few ? { few: together.few } : {}),
-    sd: orNull(together.sd),
-    unit: unitName(measure.unit, currency),
-    label: measure.label,
-    family,
-    alone: { low: orNull(alone.low), high: orNull(alone.high) },
-    p: orNull(p),
-    isShown: null,
-    varianceRatio: orNull(alone.varianceRatio),
-    matters: null,
+    ...differenceFigure({ label, unit: unitName(measure.unit, currency) }, alone, together, judged),
+    matters: amount === undefined ? null : { amount, shifts: orNull(shiftsToShow(alone.sd, amount, each)) },
   }
 }

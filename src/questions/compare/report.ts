@@ -1,23 +1,25 @@
 /** What the report of a comparison says: a sentence per design, and tables of designs, differences and money. */
 
-import { closingOf } from '../../answers/closing.js'
-import { differenceText } from '../../answers/difference.js'
+import { differenceParts, notTold, sizeText } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
-import { flowText } from '../../answers/flow.js'
+import { changesText } from '../../answers/flow.js'
+import { startLimit } from '../../answers/limits.js'
+import { simulatedEach, studyReport } from '../../answers/study-report.js'
 import { leftOutNote } from '../../answers/warnings.js'
-import { counted, durationText, figureText, grouped, percentText } from '../../report/format.js'
+import { type Cell, figures as ofFigures, words } from '../../report/cell.js'
+import { counted, grouped, percentText } from '../../report/format.js'
 import type { Report, Table } from '../../report/report.js'
-import { inSections, within } from '../../report/sections.js'
+import { within } from '../../report/sections.js'
 import { bestCertainty, bestSentences, bestTable } from './best-table.js'
 import { baseName, type CompareResult, type DesignResult } from './document.js'
-import { compareRecord } from './record.js'
+import { compareSummary } from './summary.js'
 import { tapeLayoutTable } from './tape-layouts.js'
 import { designSentences, pairingLine } from './words.js'
 import { worthTable } from './worth-table.js'
 
 /** The report of a comparison. */
 export function compareReport(result: CompareResult): Report {
-  const { made, shift, variants } = result
+  const { made, variants } = result
   const names = Object.keys(variants)
   const size = Math.max(
     0,
@@ -36,39 +38,39 @@ export function compareReport(result: CompareResult): Report {
     within('money', worthTable(result)),
     within('designs', tapeLayoutTable(result)),
   ]
-  return {
-    title: made.scenario.title,
-    subtitle: `${counted(names.length, 'design')} on the same random numbers, ${result.best ? 'up to ' : ''}${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each, seed "${made.seed}". Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it.`,
-    headline: [...bestSentences(result), ...designSentences(result)],
+  const best = bestSentences(result)
+  return studyReport(result, {
+    subtitle: `${counted(names.length, 'design')} on the same random numbers, ${result.best ? 'up to ' : ''}${simulatedEach(result)} Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it.`,
+    headline: [...best, ...designSentences(result)],
     certainty: [
       `Differences: ${percentText(made.confidence)} confidence that all ${grouped(size, 0)} that are judged together lie within their plus-minus at once (Bonferroni). Shown is a difference whose plus-minus leaves 0 out. A further design or measure therefore widens the plus-minus of differences, and changes nothing else.`,
       ...pairingLine(result),
       ...bestCertainty(result),
     ],
-    tables: inSections(tables.filter((table) => table.rows.length > 0)),
+    tables,
     limits: limits(result),
-    ...closingOf(made, result.assumed, 'Assumed of the base, because the scenario does not say'),
-    ...compareRecord(result, bestSentences(result)),
-  }
+    summary: compareSummary(result, best),
+    assumed: 'Assumed of the base, because the scenario does not say',
+    lines: Object.values(variants),
+    facts: {
+      trials: `${counted(names.length, 'design')}: the base and variants, whose changes stand in the section on designs.`,
+      estimation:
+        'All designs see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals, and are called shown where these leave 0 out.',
+    },
+  })
 }
 
 function designTable({ variants }: CompareResult): Table {
   return {
     title: 'The designs',
     note: '',
-    columns: ['design', 'what it is', 'what it changes'],
-    words: ['what it is', 'what it changes'],
-    rows: Object.entries(variants).map(([name, { note, set }]) => [name, note, changesText(set)]),
+    columns: words('design', 'what it is', 'what it changes'),
+    rows: Object.entries(variants).map(([name, { note, set }]) => [name, note, changesText(set, '; ')]),
   }
 }
 
-const changesText = (set: Record<string, unknown>): string =>
-  Object.entries(set)
-    .map(([path, value]) => `${path} = ${flowText(value)}`)
-    .join('; ')
-
 /** Figures of each design that every reader asks for. */
-function figureTable({ variants, display }: CompareResult): Table {
+function figureTable({ variants }: CompareResult): Table {
   const columns: [string, string][] = [
     ['target-held', 'target held in'],
     ['output', 'good cases a shift'],
@@ -81,15 +83,14 @@ function figureTable({ variants, display }: CompareResult): Table {
   const isSaid = ([key]: [string, string]) =>
     Object.values(variants).some(({ measures }) => (measures[key]?.mean ?? 0) !== 0)
   const said = columns.filter(isSaid)
-  const cell = ({ measures }: DesignResult, key: string) => {
-    const figure = measures[key]
-    return figureText(figure && { ...figure, unit: figure.unit.replace(' per 1000 cases', '') }, display)
-  }
   return {
     title: 'Each design by itself',
     note: '',
-    columns: ['design', ...said.map(([, words]) => words)],
-    rows: Object.entries(variants).map(([name, design]) => [name, ...said.map(([key]) => cell(design, key))]),
+    columns: [...words('design'), ...ofFigures(...said.map(([, title]) => title))],
+    rows: Object.entries(variants).map(([name, { measures }]) => [
+      name,
+      ...said.map(([key]) => measures[key]),
+    ]),
   }
 }
 
@@ -105,10 +106,10 @@ function differenceTable(
   return {
     title,
     note: 'What the design has more (+) or less (-). "None shown": the shifts do not tell it from no difference; how large it may be stands beside it.',
-    columns: ['design', ...labels],
+    columns: [...words('design'), ...ofFigures(...labels)],
     rows: Object.entries(differences).map(([name, figures]) => [
       name,
-      ...compared.map((measure) => differenceText(figures[measure], display)),
+      ...compared.map((measure) => differenceParts(figures[measure], display)),
     ]),
   }
 }
@@ -122,7 +123,7 @@ function pairTable(result: CompareResult): Table {
 
 /** Cost by element: a row an element, a column a design. */
 function costTable(result: CompareResult): Table {
-  const { variants, display } = result
+  const { variants } = result
   const designs = Object.entries(variants)
   const keys = [
     ...new Set(
@@ -140,56 +141,51 @@ function costTable(result: CompareResult): Table {
   return {
     title: 'Cost of 1000 good cases',
     note,
-    columns: ['element', ...designs.map(([name]) => name)],
+    columns: [...words('element'), ...ofFigures(...designs.map(([name]) => name))],
     rows: keys.map((key) => [
       designs.flatMap(([, { measures }]) => measures[key]?.label ?? [])[0]!,
-      ...designs.map(([, { measures }]) => {
-        const figure = measures[key]
-        return figureText(figure && { ...figure, unit: figure.unit.replace(' per 1000 cases', '') }, display)
-      }),
+      ...designs.map(([, { measures }]) => measures[key]),
     ]),
   }
 }
 
 /** How many shifts would show what matters to the user. */
 function mattersTable({ differences, made, display, compared }: CompareResult): Table {
-  const rows = Object.entries(differences).flatMap(([name, figures]) =>
-    compared.flatMap((measure) => {
-      const figure = figures[measure]
-      if (!figure?.matters) return []
-      const { amount, shifts } = figure.matters
-      const size = differenceText(
-        { ...figure, mean: amount, low: amount, high: amount, isShown: true },
-        display,
-      )
-      const more = shifts === null ? null : shifts - made.shifts
-      const words =
-        more === null
-          ? 'not known'
-          : more > 0
-            ? `${grouped(shifts!, 0)}, ${grouped(more, 0)} more`
-            : 'these are enough'
-      return [[name, figure.label, size.replace(/^\+/, ''), figure.isShown ? 'yes' : 'no', words]]
-    }),
-  )
+  const row = (name: string, figure: DifferenceFigure | undefined): Cell[][] => {
+    if (!figure?.matters) return []
+    const { amount, shifts } = figure.matters
+    const size = { ...figure, mean: amount, low: amount, high: amount }
+    const difference = figure.few ? notTold(figure.few.events) : sizeText(size, display)
+    return [[name, figure.label, difference, figure.isShown ? 'yes' : 'no', shiftsText(shifts, made.shifts)]]
+  }
   return {
     title: 'What would show a difference that matters',
     note: 'Shifts of each design of which four studies in five would show a difference of that size.',
-    columns: ['design', 'measure', 'difference that matters', 'shown now', 'shifts'],
-    words: ['measure', 'shifts'],
-    rows,
+    columns: [
+      ...words('design', 'measure'),
+      ...ofFigures('difference that matters', 'shown now'),
+      ...words('shifts'),
+    ],
+    rows: Object.entries(differences).flatMap(([name, figures]) =>
+      compared.flatMap((measure) => row(name, figures[measure])),
+    ),
   }
+}
+
+function shiftsText(needed: number | null, made: number): string {
+  if (needed === null) return 'not known'
+  return needed > made ? `${grouped(needed, 0)}, ${grouped(needed - made, 0)} more` : 'these are enough'
 }
 
 function limits(result: CompareResult): string[] {
   const { variants, shift } = result
   const limits = [...result.notes]
   limits.push(
-    shift.campaign > 1
-      ? 'The first shift of each campaign starts with an empty line; the others go on where the one before ended.'
-      : shift.start === 'steady'
-        ? 'The line runs without end: what each design does after it came to its stride is counted.'
-        : 'Each shift starts with an empty line.',
+    startLimit(
+      shift,
+      'The line runs without end: what each design does after it came to its stride is counted.',
+      'Each shift starts with an empty line.',
+    ),
     'Jam, roll-change, breakdown and reopening figures are inputs: no published data on tape sealers is known. A difference is as good as what was measured for both designs; what a variant does not change is the same in both.',
   )
   const leftOut = [...new Set(Object.values(variants).flatMap(({ worth }) => worth?.leftOut ?? []))]

@@ -2,9 +2,9 @@
 
 import { sizeText } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
-import { limitingText, measureFirst, putRightFirst, questionOf, restingOn } from '../../answers/summary.js'
+import { limitingText } from '../../answers/summary.js'
 import { besideCost, isCostInPart, withVerdict } from '../../answers/warnings.js'
-import { counted, grouped, percentText } from '../../report/format.js'
+import { counted, grouped, percentText, wholePercent } from '../../report/format.js'
 import type { Summary } from '../../report/report.js'
 import type { CompareResult, DesignResult } from './document.js'
 
@@ -17,18 +17,17 @@ const wishes: [measure: string, isMoreBetter: boolean, words: string][] = [
 
 /** The first screen of a comparison; `best` is what selection says, empty where none was asked for. */
 export function compareSummary(result: CompareResult, best: readonly string[]): Summary {
-  const { about, made, assumed, variants } = result
+  const { made, variants } = result
   const [base] = Object.entries(variants)
   const limiting = base ? limitingText(base[1], null) : ''
   return {
-    question: questionOf(about, 'Which of these designs is better than the base, and by how much?'),
+    question: 'Which of these designs is better than the base, and by how much?',
     answer: best.length > 0 ? best.join(' ') : answerOf(result),
     sureness: [
       `${percentText(made.confidence)} confidence that all differences that are judged together lie within their plus-minus at once; the designs saw the same random numbers in up to ${grouped(made.shifts, 0)} ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'} each.`,
-      restingOn(assumed, about),
     ],
     limiting: limiting === '' ? '' : `In the base: ${limiting}`,
-    next: [...putRightFirst(about), ...nextOfCompared(result), ...measureFirst(assumed, about)],
+    next: nextOfCompared(result),
   }
 }
 
@@ -63,8 +62,7 @@ function answerOf(result: CompareResult): string {
   return `${shown} ${besideCost(result)}`.trimEnd()
 }
 
-const heldIn = (design: DesignResult | undefined) =>
-  `${Math.round((design?.measures['target-held']?.mean ?? Number.NaN) * 100)} %`
+const heldIn = (design: DesignResult | undefined) => wholePercent(design?.measures['target-held']?.mean)
 
 function nextOfCompared({ differences, compared, best, made }: CompareResult): string[] {
   const open = Object.values(differences).flatMap((figures) =>

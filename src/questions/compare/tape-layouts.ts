@@ -1,5 +1,6 @@
 /** Tape and closure of each design by hand, side by side. */
-import { wordsFor } from '../../catalogue/printed-units.js'
+import { inSmall } from '../../catalogue/printed-units.js'
+import { figures, words } from '../../report/cell.js'
 import { grouped } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { closureProof } from '../../trade/closure.js'
@@ -7,43 +8,38 @@ import type { TapeLayout } from '../../trade/tape-layout.js'
 import type { CompareResult } from './document.js'
 
 /** A row a design; empty where all lay the same tape in the same way and `check` finds the same. */
-export function tapeLayoutTable({ variants, display, currency }: CompareResult): Table {
-  const words = wordsFor(display)
+export function tapeLayoutTable({ variants, currency }: CompareResult): Table {
   const layouts = Object.entries(variants).flatMap(([name, { tapeLayout }]) =>
     tapeLayout ? [[name, tapeLayout] as const] : [],
   )
   const isAlike = new Set(layouts.map(([, layout]) => JSON.stringify(layout))).size <= 1
-  const figure = (value: number | null, decimals: number) => (value === null ? '–' : grouped(value, decimals))
+  const rounded = (value: number | null) => (value === null ? null : grouped(value, 2))
+  const mass = (value: number) => ({ value, unit: 'kg' })
+  const small = (value: number) => inSmall({ value, unit: 'm' })
   const says = ({ errors, warnings }: TapeLayout) =>
     [...errors.map((code) => `error ${code}`), ...warnings.map((code) => `warning ${code}`)].join(', ')
   return {
     title: 'Tape and closure, by hand',
     note: `Closure index: the weakest case over the closure named as reference, by slow sliding of the legs and of the strip on the seam; above 1 is better. ${closureProof}`,
     columns: [
-      'design',
-      'tape',
-      `price of 1000 m, ${currency}`,
-      'mass of 1000 m',
-      'tape on a roll',
-      'roll across',
-      'fits the heads',
-      'index, legs',
-      'index, seam',
-      'check warns of',
+      ...words('design'),
+      ...figures('tape', `price of 1000 m, ${currency}`, 'mass of 1000 m', 'tape on a roll', 'roll across'),
+      ...words('fits the heads'),
+      ...figures('index, legs', 'index, seam'),
+      ...words('check warns of'),
     ],
-    words: ['fits the heads', 'check warns of'],
     rows: isAlike
       ? []
       : layouts.map(([name, layout]) => [
           name,
-          words.length(layout.width),
-          layout.pricePerMetre === null ? '–' : grouped(layout.pricePerMetre * 1000, 2),
-          words.mass(layout.massPerMetre * 1000),
-          words.mass(layout.rollMass),
-          words.length(layout.rollDiameter),
+          small(layout.width),
+          rounded(layout.pricePerMetre && layout.pricePerMetre * 1000),
+          mass(layout.massPerMetre * 1000),
+          mass(layout.rollMass),
+          small(layout.rollDiameter),
           layout.fits === null ? 'not said (drum)' : layout.fits ? 'yes' : 'no',
-          figure(layout.legIndex, 2),
-          figure(layout.seamIndex, 2),
+          rounded(layout.legIndex),
+          rounded(layout.seamIndex),
           says(layout),
         ]),
   }

@@ -1,13 +1,11 @@
 /** A comparison in sentences: what each design does better or worse than the base, how sure that is, and what it is worth. */
 
-import { fewDiffer, rangeText, sizeText } from '../../answers/difference.js'
+import { fewDiffer, rangeText, sizeText, unitText } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { besideCost, cannotWork, withVerdict } from '../../answers/warnings.js'
-import { grouped, listed, percentText } from '../../report/format.js'
+import { grouped, listed, percentText, wholePercent } from '../../report/format.js'
 import { baseName, type CompareResult, type DesignResult } from './document.js'
 import { breakEvenText, worthText } from './worth-table.js'
-
-const percentOf = (share: number | null | undefined) => `${Math.round((share ?? Number.NaN) * 100)} %`
 
 /** What a design does, by the measure that says so. */
 const claims: Record<
@@ -15,7 +13,7 @@ const claims: Record<
   (size: string, isMore: boolean, design: DesignResult, base: DesignResult, ofBase: string) => string
 > = {
   'target-held': (_, __, design, base, ofBase) =>
-    `holds the target in ${percentOf(design.measures['target-held']?.mean)} of the shifts instead of ${percentOf(base.measures['target-held']?.mean)}${ofBase}`,
+    `holds the target in ${wholePercent(design.measures['target-held']?.mean)} of the shifts instead of ${wholePercent(base.measures['target-held']?.mean)}${ofBase}`,
   throughput: (size, isMore) => `puts out ${size} ${isMore ? 'more' : 'less'}`,
   'time-in-system': (size, isMore) => `keeps a case in the line ${size} ${isMore ? 'longer' : 'shorter'}`,
   'cost-per-1000': (size, isMore) => `costs ${size} ${isMore ? 'more' : 'less'} per 1000 cases`,
@@ -84,7 +82,7 @@ function unshown(
     if (figure.few) return [`${what} (${fewDiffer(figure.few.events)}: too few to tell)`]
     if (figure.low === null || figure.high === null) return []
     if (figure.low === figure.high) return [`${what} (the same in every shift)`]
-    const unit = sizeText(figure, display).split(' ').at(-1)!
+    const unit = unitText(figure, display)
     const more = figure.matters?.shifts ? figure.matters.shifts - made.shifts : 0
     const hint = more > 0 ? `; ${grouped(more, 0)} more shifts would show what matters to you` : ''
     return [`${what} (${rangeText(figure, display)} ${unit}${hint})`]

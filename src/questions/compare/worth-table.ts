@@ -1,13 +1,15 @@
 /** What a design is worth in money against the base: in a sentence and in a table. */
 
 import type { Interval } from '../../answers/difference-figure.js'
-import { figureText, grouped, percentText } from '../../report/format.js'
+import { figures, words } from '../../report/cell.js'
+import { figureParts, grouped, type Parts, percentText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { CompareResult, DesignResult } from './document.js'
 
 /** An interval of money or years as a figure is printed. */
-const intervalText = ({ mean, low, high }: Interval, unit: string): string =>
-  figureText({ mean, low, high, sd: null, n: 0, unit, label: '' }, 'metric')
+const intervalParts = ({ mean, low, high }: Interval, unit: string): Parts =>
+  figureParts({ mean, low, high, sd: null, n: 0, unit, label: '' }, 'metric')
+const intervalText = (of: Interval, unit: string): string => intervalParts(of, unit).join(' ')
 
 const amountText = (amount: number, currency: string) => `${grouped(amount, 0)} ${currency}`
 
@@ -39,16 +41,15 @@ export function worthText({ worth }: DesignResult, { currency }: CompareResult):
   const judged = verdict(netPresentValue)
   if (judged === null) return `${yearly}.`
   const over = `over ${years} years at ${percentText(interest!)} it is worth ${intervalText(netPresentValue!, currency)} now`
-  const paid = judged === 'pays' && payback?.mean ? `, and has paid after ${yearsText(payback)}` : ''
+  const paid =
+    judged === 'pays' && payback?.mean ? `, and has paid after ${yearsParts(payback).join(' ')}` : ''
   const words = judged === 'not shown' ? ': whether it pays these shifts do not show' : `: it ${judged}`
   return `${yearly}; ${over}${words}${paid}.`
 }
 
 /** `1.9 (1.6 to 2.4) years`; an end that is never reached is said. */
-function yearsText({ mean, low, high }: Interval): string {
-  if (high === null) return `${Number(mean!.toPrecision(2))} years or never`
-  return intervalText({ mean, low, high }, 'years')
-}
+const yearsParts = (of: Interval): Parts =>
+  of.high === null ? [`${Number(of.mean!.toPrecision(2))} years or never`] : intervalParts(of, 'years')
 
 /** By how much failures must fall for the tape to pay; empty where that is not asked. */
 export function breakEvenText({ worth }: DesignResult): string {
@@ -74,11 +75,11 @@ export function worthTable({ variants, currency }: CompareResult): Table {
     return [
       [
         name,
-        investment === null ? '–' : amountText(investment, currency),
-        yearlySaving ? intervalText(yearlySaving, currency) : '–',
-        yearlySaving?.low === null ? '–' : payback?.mean ? yearsText(payback) : payback ? 'never' : '–',
-        netPresentValue ? intervalText(netPresentValue, currency) : '–',
-        breakEven ? intervalText(breakEven, 'of 1000') : '–',
+        investment === null ? null : amountText(investment, currency),
+        yearlySaving && intervalParts(yearlySaving, currency),
+        yearlySaving?.low === null ? null : payback?.mean ? yearsParts(payback) : payback && 'never',
+        netPresentValue && intervalParts(netPresentValue, currency),
+        breakEven && intervalParts(breakEven, 'of 1000'),
       ],
     ]
   })
@@ -91,12 +92,9 @@ export function worthTable({ variants, currency }: CompareResult): Table {
     title: 'What each design is worth against the base',
     note: `Savings leave capital recovery out and hold for as many cases as the base puts out a year: working time that a faster design spares is counted as spared cost, what it could put out beyond that is not.${over} The figures hold together with the differences.`,
     columns: [
-      'design',
-      'bought for more',
-      'saves a year',
-      'has paid after',
-      'net present value',
-      'closures to be spared for its tape to pay',
+      ...words('design'),
+      ...figures('bought for more', 'saves a year', 'has paid after', 'net present value'),
+      ...figures('closures to be spared for its tape to pay'),
     ],
     rows,
   }

@@ -1,12 +1,12 @@
 /** Hand figures beside simulated ones, and why they part: what a run finds that averages cannot. */
 
-import { amountText } from '../../answers/amount.js'
 import { figureAt } from '../../answers/figure-at.js'
 import type { EquipmentResult } from '../../answers/line-result.js'
 import type { ByHand } from '../../answers/made.js'
 import type { Figure } from '../../catalogue/figure.js'
-import { figures, wordsFor } from '../../catalogue/printed-units.js'
-import { figureText } from '../../report/format.js'
+import { figures } from '../../catalogue/printed-units.js'
+import { isPerThousand } from '../../catalogue/unit-name.js'
+import { type Cell, figures as ofFigures, words } from '../../report/cell.js'
 import type { Table } from '../../report/report.js'
 import type { RunResult } from './document.js'
 
@@ -30,56 +30,45 @@ const isApart = (value: number, { mean, low, high }: Figure): boolean =>
 
 /** Figures worked by hand that the run measures too: both, their difference, and where it comes from. Heads are left out. */
 export function handTable(result: RunResult): Table {
-  const words = wordsFor(result.display)
   const all = result.byHand?.rows ?? []
   const flow = ratio(
     all.find(({ measure }) => measure === 'measures.output'),
     result.measures.output,
   )
-  const rows = all.flatMap((row) => {
+  const rows = all.flatMap((row): Cell[][] => {
     const figure = figureAt(result, row.measure)
     if (row.measure.includes('.heads.') || row.value === null || !figure || figure.mean === null) return []
-    const apart = isApart(row.value, figure)
-    const change = figure.mean / row.value - 1
-    return [
-      [
-        row.label,
-        amountText(row, words),
-        figureText({ ...figure, unit: figure.unit.replace(' per 1000 cases', '') }, result.display),
-        apart && Number.isFinite(change) ? `${change > 0 ? '+' : ''}${figures(change * 100, 2)} %` : 'agrees',
-        apart ? reason(row, figure, flow, result) : '',
-      ],
-    ]
+    const why = isApart(row.value, figure) ? reason(row, figure, flow, result) : ''
+    return [[row.label, row, figure, changeText(row.value, figure), why]]
   })
   return {
     title: 'By hand and simulated',
     note: 'The hand figures are averages without waiting and without one stop in the way of another; what the run finds beside them is what variation, stops and full conveyors do. "Agrees": within plus-minus, or within 1 %.',
-    columns: ['figure', 'by hand', 'simulated', 'difference', 'why'],
-    words: ['why'],
+    columns: [...words('figure'), ...ofFigures('by hand', 'simulated', 'difference'), ...words('why')],
     rows: [...rows.slice(0, 1), ...expectedRow(result), ...rows.slice(1)],
   }
 }
 
 /** The output that stops and buffers leave, beside the simulated one; none where it was not worked out. */
-function expectedRow({ byHand, measures, display }: RunResult): string[][] {
+function expectedRow({ byHand, measures }: RunResult): Cell[][] {
   const expected = byHand?.expected
   const figure = measures.throughput
   if (!expected || !figure || figure.mean === null) return []
-  const change = figure.mean / expected.throughput - 1
-  const apart = isApart(expected.throughput, figure)
+  const hand = expected.throughput
   const usual =
-    Math.abs(change) <= expected.within
+    Math.abs(figure.mean / hand - 1) <= expected.within
       ? 'within what this figure is usually off'
       : 'further off than usual: what hand cannot see'
-  return [
-    [
-      'The same, stops and buffers counted',
-      wordsFor(display).rate(expected.throughput),
-      figureText(figure, display),
-      apart ? `${change > 0 ? '+' : ''}${figures(change * 100, 2)} %` : 'agrees',
-      apart ? usual : '',
-    ],
-  ]
+  const why = isApart(hand, figure) ? usual : ''
+  const amount = { value: hand, unit: figure.unit }
+  return [['The same, stops and buffers counted', amount, figure, changeText(hand, figure), why]]
+}
+
+/** By how much the simulated figure is more than the one by hand: `+1.2 %`. */
+function changeText(value: number, figure: Figure): string {
+  const change = figure.mean! / value - 1
+  if (!isApart(value, figure) || !Number.isFinite(change)) return 'agrees'
+  return `${change > 0 ? '+' : ''}${figures(change * 100, 2)} %`
 }
 
 const percent = (share: number): string => `${figures(share * 100, 2)} %`
@@ -94,8 +83,7 @@ function reason(row: HandRow, figure: Figure, flow: number, result: RunResult): 
   // what is spread over the cases goes the other way
   if (Math.abs(flow - 1) > small && Math.abs(own - flow) <= alike * flow)
     return 'as the output: cases that did or did not come through'
-  if (row.unit.endsWith(' per 1000 cases') && Math.abs(own * flow - 1) <= alike)
-    return 'spread over the output'
+  if (isPerThousand(row.unit) && Math.abs(own * flow - 1) <= alike) return 'spread over the output'
   if (row.measure.endsWith('.states.working'))
     return own > flow
       ? 'cases come apart, so that more flaps are folded while the belts are free'

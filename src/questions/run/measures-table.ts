@@ -1,5 +1,6 @@
 /** The figures of the line as a whole, each with its plus-minus: what is not told by another table. */
 
+import { figures, words } from '../../report/cell.js'
 import { printFigure } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { RunResult } from './document.js'
@@ -10,8 +11,7 @@ export function measuresTable({ measures, display }: RunResult): Table {
     section: 'figures',
     title: 'Figures of the line',
     note: '',
-    columns: ['figure', 'value', 'plus-minus', 'unit'],
-    words: ['unit'],
+    columns: [...words('figure'), ...figures('value', 'plus-minus'), ...words('unit')],
     rows: Object.entries(measures)
       .filter(([key]) => !key.startsWith('cost-per-1000-'))
       .map(([, figure]) => {

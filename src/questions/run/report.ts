@@ -1,33 +1,30 @@
-/** What the report of a run says: headline sentences and tables, the same for the terminal and the page. */
+/** What the report of a run says, the same for the terminal and the page: its headline, its limits, its pictures. */
 
-import { closingOf } from '../../answers/closing.js'
-import type { EquipmentResult } from '../../answers/line-result.js'
-import { lossesTable } from '../../answers/losses-table.js'
-import { butCannotWork, cannotWork, costWords, leftOutNote } from '../../answers/warnings.js'
+import { startLimit } from '../../answers/limits.js'
+import { studyReport } from '../../answers/study-report.js'
+import { butCannotWork, cannotWork, costWords } from '../../answers/warnings.js'
 import type { Figure } from '../../catalogue/figure.js'
-import { has, partingOf } from '../../kinds/traits.js'
-import { mapping } from '../../line/effectiveness.js'
+import type { Display } from '../../catalogue/printed-units.js'
+import { briefly } from '../../catalogue/unit-name.js'
+import { has } from '../../kinds/traits.js'
 import type { Layout } from '../../pictures/layout.js'
 import { planSvg } from '../../pictures/plan.js'
 import { timeSpaceSvg } from '../../pictures/time-space.js'
 import {
-  type Display,
   durationText,
   figureText,
   grouped,
-  nothing,
   percentText,
-  printFigure,
+  rateText,
   shareOfShifts,
 } from '../../report/format.js'
-import type { Report, Table } from '../../report/report.js'
-import { inSections, within } from '../../report/sections.js'
+import { markup } from '../../report/markup.js'
+import type { Report } from '../../report/report.js'
 import type { Stretch } from '../../shifts/stretch.js'
 import { certaintyLines, requirementLines } from './certainty.js'
 import type { RunResult } from './document.js'
-import { handTable } from './hand-table.js'
-import { measuresTable } from './measures-table.js'
-import { runRecord } from './record.js'
+import { runSummary } from './summary.js'
+import { runTables } from './tables.js'
 
 /** What was simulated: shifts, or campaigns of several in a row. */
 function observations(count: number, { length, campaign }: RunResult['shift']): string {
@@ -38,37 +35,34 @@ function observations(count: number, { length, campaign }: RunResult['shift']): 
 /** The report of a run. */
 export function runReport(result: RunResult): Report {
   const { made, shift } = result
-  const tables = [
-    measuresTable(result),
-    within('machines', stateTable(result)),
-    within('losses', lossesTable(result)),
-    within('machines', stopsTable(result)),
-    within('machines', effectivenessTable(result)),
-    within('machines', crewTable(result)),
-    within('places', placesTable(result)),
-    within('places', routesTable(result)),
-    within('money', tapeTable(result)),
-    within('money', costTable(result)),
-    within('hand', handTable(result)),
-  ]
-  return {
-    title: made.scenario.title,
+  const report = studyReport(result, {
     subtitle: `${observations(made.shifts, shift)} simulated, seed "${made.seed}". Plus-minus: ${percentText(made.confidence)} confidence that the long-run figure lies within it.`,
     headline: headline(result),
     certainty: certaintyLines(result),
-    tables: inSections(tables.filter((table) => table.rows.length > 0)),
+    tables: runTables(result),
     limits: limits(result),
-    ...closingOf(made, result.assumed, 'Assumed, because the scenario does not say'),
-    ...runRecord(result),
+    summary: runSummary(result),
+    assumed: 'Assumed, because the scenario does not say',
+    lines: [result],
+    facts: {
+      trials: 'One line, as the scenario has it.',
+      estimation: `Means have Student t intervals, shares of shifts Wilson intervals, ratios the ratio estimator${result.measures.throughput?.shrink === undefined ? '' : '; control variates on the arrivals narrow them'}.`,
+      ...{ warmUp: result.warmUp, hasHand: result.byHand !== null, hasDesigns: false },
+    },
+  })
+  return {
+    ...report,
     ...(result.layout && result.stretch
       ? { moment: momentOf(result.layout, result.stretch, result.display) }
       : {}),
     ...(result.layout
       ? {
-          plan: planSvg(result.layout, {
-            ...(result.byHand?.bottleneck ? { limiting: result.byHand.bottleneck } : {}),
-            display: result.display,
-          }),
+          plan: markup(
+            planSvg(result.layout, {
+              limiting: result.byHand?.bottleneck || undefined,
+              display: result.display,
+            }),
+          ),
         }
       : {}),
   }
@@ -78,8 +72,8 @@ export function runReport(result: RunResult): Report {
 const telephone = 358
 
 const momentOf = (layout: Layout, stretch: Stretch, display: Display) => ({
-  wide: timeSpaceSvg(layout, stretch, { display }),
-  narrow: timeSpaceSvg(layout, stretch, { display, width: telephone, id: 'time-space-narrow' }),
+  wide: markup(timeSpaceSvg(layout, stretch, { display })),
+  narrow: markup(timeSpaceSvg(layout, stretch, { display, width: telephone, id: 'time-space-narrow' })),
 })
 
 function headline(result: RunResult): string[] {
@@ -89,8 +83,7 @@ function headline(result: RunResult): string[] {
   ]
   const held = measures['target-held']
   if (target !== null && held) {
-    const rate = `${Number((target * 60).toPrecision(4))} cases/min`
-    const share = `target of ${rate} in ${shareOfShifts(held)} of the shifts`
+    const share = `target of ${rateText(target)} in ${shareOfShifts(held)} of the shifts`
     lines.push(
       cannotWork(result)
         ? `It would reach its ${share}${verdictOfImpossible(result)}.`
@@ -108,7 +101,7 @@ function headline(result: RunResult): string[] {
     lines.push(`${figureText(measures.unsealed, display)} a shift leave the line unsealed and unnoticed.`)
   if (measures['cost-per-1000'])
     lines.push(
-      `1000 good cases cost ${moneyText(measures['cost-per-1000'], result)}${costWords('', result)}.`,
+      `1000 good cases cost ${figureText(briefly(measures['cost-per-1000']), display)}${costWords('', result)}.`,
     )
   return [...lines, ...requirementLines(result)]
 }
@@ -149,195 +142,14 @@ const shortfall = (throughput: Figure, target: number): Figure => ({
   high: target - throughput.low!,
 })
 
-/** States that take part in any machine, with their shares of the shift. */
-function stateTable(result: RunResult): Table {
-  const pieces = Object.entries(result.equipment)
-  const keys = Object.keys(pieces[0]?.[1].states ?? {}).filter((key) =>
-    pieces.some(([, piece]) => (piece.states[key]?.mean ?? 0) > 0),
-  )
-  const wording = (key: string) => pieces[0]![1].states[key]!.label.slice(pieces[0]![0].length + 2)
-  return {
-    title: 'What each machine does, % of the shift',
-    note: 'A machine is in one state at a time; the means of a column add up to 100 %.',
-    columns: ['state', ...pieces.map(([name]) => name)],
-    rows: keys.map((key) => [
-      wording(key),
-      ...pieces.map(([, piece]) => shareText(piece.states[key], result)),
-    ]),
-  }
-}
-
-function shareText(figure: Figure | undefined, result: RunResult): string {
-  if (!figure || figure.mean === 0) return ''
-  const { value, interval } = printFigure(figure, result.display)
-  return `${value} ${interval}`.trim()
-}
-
-function placesTable(result: RunResult): Table {
-  const rows = Object.entries(result.equipment)
-    .filter(([, piece]) => piece.measures['held-largest'])
-    .map(([name, { measures }]) => [
-      name,
-      ...['held', 'held-p95', 'held-largest', 'share-full', 'wait'].map((key) =>
-        figureText(measures[key], result.display),
-      ),
-    ])
-  const sources = Object.entries(result.arrivals)
-    .filter(([, source]) => source.blocked ?? source.held ?? source['turned-away'])
-    .map(([name, source]) => [
-      name,
-      figureText(source.held, result.display),
-      nothing.value,
-      figureText(source['held-largest'], result.display),
-      sourceText(source, result),
-      nothing.value,
-    ])
-  return {
-    title: 'Where cases stand',
-    note: '',
-    columns: [
-      'place',
-      'cases, mean',
-      'not passed in 95 % of the time',
-      'most at one time',
-      'full',
-      'wait for work',
-    ],
-    rows: [...sources, ...rows],
-  }
-}
-
-function sourceText(source: Record<string, Figure>, result: RunResult): string {
-  const words = { blocked: 'waits', 'turned-away': 'turns away', 'orders-done': 'orders done' }
-  const said = Object.entries(words)
-    .filter(([key]) => source[key])
-    .map(([key, word]) => `${word} ${figureText(source[key], result.display)}`)
-  return said.length > 0 ? said.join('; ') : nothing.value
-}
-
-const stopWords: Record<string, string> = {
-  jams: 'jams',
-  'roll-changes': 'roll changes',
-  'size-settings': 'size settings',
-  breakdowns: 'breakdowns',
-  'blade-services': 'blade services',
-  'tape-breaks': 'tape breaks',
-}
-
-function stopsTable(result: RunResult): Table {
-  const rows = Object.entries(result.equipment).flatMap(([name, { measures }]) =>
-    Object.entries(stopWords)
-      .filter(([key]) => measures[key])
-      .map(([key, words]) => [
-        name,
-        words,
-        ...[key, `${key}-stop`, `${key}-wait`].map((each) => figureText(measures[each], result.display)),
-      ]),
-  )
-  return {
-    title: 'Stops',
-    note: '',
-    columns: ['machine', 'stop', 'a shift', 'from stop to restart, mean', 'of it waiting for crew'],
-    words: ['stop'],
-    rows,
-  }
-}
-
-/** What diverts send where, and what inspections find: every measure that counts cases on their way. */
-function routesTable(result: RunResult): Table {
-  const words = (key: string): string | null => {
-    if (key.startsWith('to-')) return `sent to ${key.slice(3)}`
-    return ['inspected', 'rejected'].includes(key) || key.startsWith('unsealed-')
-      ? key.replace('-', ', ')
-      : null
-  }
-  const rows = Object.entries(result.equipment)
-    .filter(([, piece]) => partingOf(piece) !== null)
-    .flatMap(([name, { measures }]) =>
-      Object.entries(measures).flatMap(([key, figure]) => {
-        const what = words(key)
-        return what === null ? [] : [[name, what, figureText(figure, result.display)]]
-      }),
-    )
-  const { rejected } = result.measures
-  if (rejected) rows.push(['the line', 'left rejected', figureText(rejected, result.display)])
-  return {
-    title: 'Where cases go, a shift',
-    note: '',
-    columns: ['place', 'cases', 'a shift'],
-    words: ['cases'],
-    rows,
-  }
-}
-
-function tapeTable(result: RunResult): Table {
-  const rows = Object.entries(result.equipment).flatMap(([name, piece]: [string, EquipmentResult]) =>
-    Object.entries(piece.heads ?? {}).map(([head, figures]) => [
-      `${name}, ${head}`,
-      ...['tape', 'loss', 'tape-per-case', 'rolls', 'changes'].map((key) =>
-        figureText(figures[key], result.display),
-      ),
-    ]),
-  )
-  return {
-    title: 'Tape by head, a shift',
-    note: '',
-    columns: ['head', 'tape used', 'of it lost', 'a strip', 'rolls used', 'roll changes'],
-    rows,
-  }
-}
-
-function effectivenessTable(result: RunResult): Table {
-  const keys = ['availability', 'effectiveness', 'quality', 'oee', 'technical-availability']
-  return {
-    title: 'Effectiveness',
-    note: mapping,
-    columns: ['machine', 'availability', 'effectiveness', 'quality', 'OEE index', 'technical availability'],
-    rows: Object.entries(result.equipment).flatMap(([name, { effectiveness }]) =>
-      effectiveness ? [[name, ...keys.map((key) => figureText(effectiveness[key], result.display))]] : [],
-    ),
-  }
-}
-
-function crewTable(result: RunResult): Table {
-  const crews = Object.entries(result.crew)
-  const hasPost = crews.some(([, figures]) => figures['at-post'])
-  return {
-    title: 'People',
-    note: 'Busy: walking and working, share of the time in which they are there.',
-    columns: ['crew', 'busy', ...(hasPost ? ['somebody at the post'] : [])],
-    rows: crews.map(([name, figures]) => [
-      name,
-      figureText(figures.busy, result.display),
-      ...(hasPost ? [figures['at-post'] ? figureText(figures['at-post'], result.display) : ''] : []),
-    ]),
-  }
-}
-
-function costTable(result: RunResult): Table {
-  const rows = Object.entries(result.measures)
-    .filter(([key]) => key.startsWith('cost-per-1000'))
-    .map(([, figure]) => [figure.label, moneyText(figure, result)])
-  return {
-    title: 'Cost of 1000 good cases',
-    note: leftOutNote(result.costLeftOut, result),
-    columns: ['element', 'cost'],
-    rows,
-  }
-}
-
-/** What 1000 cases cost, where the words around it say that it is for 1000. */
-const moneyText = (figure: Figure, result: RunResult) =>
-  figureText({ ...figure, unit: figure.unit.replace(' per 1000 cases', '') }, result.display)
-
 function limits(result: RunResult): string[] {
   const all = [...result.notes]
   all.push(
-    result.shift.start === 'steady'
-      ? 'The line runs without end: what it does after it came to its stride is counted, its start is not.'
-      : result.shift.campaign > 1
-        ? 'The first shift of each campaign starts with an empty line; the others go on where the one before ended.'
-        : 'Each shift starts with an empty line, so the first cases out come late and a rate is a little below the steady one.',
+    startLimit(
+      result.shift,
+      'The line runs without end: what it does after it came to its stride is counted, its start is not.',
+      'Each shift starts with an empty line, so the first cases out come late and a rate is a little below the steady one.',
+    ),
   )
   if (Object.values(result.equipment).some((piece) => has(piece, 'tapes')))
     all.push(

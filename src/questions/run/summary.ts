@@ -1,38 +1,26 @@
-/** The first screen of a run. */
+/** What a run says on the first screen. */
 
-import {
-  limitingPiece,
-  limitingText,
-  measureFirst,
-  putRightFirst,
-  questionOf,
-  restingOn,
-} from '../../answers/summary.js'
+import { limitingPiece, limitingText } from '../../answers/summary.js'
 import { butCannotWork, cannotWork, suffixCannotWork } from '../../answers/warnings.js'
 import type { Figure } from '../../catalogue/figure.js'
 import { has } from '../../kinds/traits.js'
-import { figureText, grouped, percentText, shareOfShifts } from '../../report/format.js'
+import { figureText, grouped, percentText, rateText, shareOfShifts } from '../../report/format.js'
 import type { Summary } from '../../report/report.js'
 import type { RunResult } from './document.js'
 
 /** The first screen of a run. */
 export function runSummary(result: RunResult): Summary {
-  const { about, made, measures, target, display } = result
+  const { made, measures, target, display } = result
   const held = measures['target-held']
-  const rate = `${Number(((target ?? 0) * 60).toPrecision(4))} cases/min`
   const output = `${figureText(measures.throughput, display)} on average, ${figureText(measures.output, display)} a shift`
   return {
-    question: questionOf(
-      about,
-      target === null ? 'What does this line put out?' : 'Does this line hold its target?',
-    ),
+    question: target === null ? 'What does this line put out?' : 'Does this line hold its target?',
     answer:
       target !== null && held
-        ? `The line ${cannotWork(result) ? 'would reach' : 'reaches'} its target of ${rate} in ${shareOfShifts(held)} of the shifts${butCannotWork(result, 'it')}. It ${cannotWork(result) ? 'would put' : 'puts'} out ${output}.`
+        ? `The line ${cannotWork(result) ? 'would reach' : 'reaches'} its target of ${rateText(target)} in ${shareOfShifts(held)} of the shifts${butCannotWork(result, 'it')}. It ${cannotWork(result) ? 'would put' : 'puts'} out ${output}.`
         : `The line puts out ${output}. No target is given, so there is no verdict.`,
     sureness: [
       `${percentText(made.confidence)} confidence, from ${grouped(made.shifts, 0)} simulated ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'}: what stands after ± or in brackets is how far off the figure may be by luck of the simulation.${average(result)}`,
-      restingOn(result.assumed, about),
     ],
     limiting: limitingText(result, result.byHand),
     next: nextSteps(result),
@@ -124,10 +112,9 @@ function remedyFor(result: RunResult): string[] {
 
 /** What to do next, the most pressing first. */
 function nextSteps(result: RunResult): string[] {
-  const { target, measures, about, assumed } = result
+  const { target, measures } = result
   const held = measures['target-held']?.low ?? null
   return [
-    ...putRightFirst(about),
     ...(target === null ? ['Give a target in the scenario, and the report says how often it is held.'] : []),
     ...moreShifts(result),
     ...(held !== null && held >= 0.95 && !cannotWork(result)
@@ -135,7 +122,6 @@ function nextSteps(result: RunResult): string[] {
           'The target is held in 95 % of the shifts or more: tapeshift size says whether a cheaper line does that too.',
         ]
       : remedyFor(result)),
-    ...measureFirst(assumed, about),
   ]
 }
 

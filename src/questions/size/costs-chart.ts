@@ -1,7 +1,8 @@
 /** Charts of a sizing: what designs cost against what they keep, and which combinations of two choices hold. */
 import type { ChartConfiguration, Plugin } from 'chart.js'
 import { isCostInPart, suffixCannotWork } from '../../answers/warnings.js'
-import { counted, grouped, percentText, printedUnit } from '../../report/format.js'
+import { printedUnit } from '../../catalogue/printed-units.js'
+import { counted, grouped, percentText } from '../../report/format.js'
 import {
   axisTitle,
   type Chart,

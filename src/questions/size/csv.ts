@@ -1,6 +1,6 @@
 /** Designs of a sizing as CSV, unrounded. */
 
-import { stringify } from 'csv-stringify/sync'
+import { csvText } from '../../report/csv.js'
 import type { SizeResult } from './document.js'
 
 /** A row per design that was looked at, in order of cost. */
@@ -21,7 +21,7 @@ export function designsSizedCsv({ choices, promises, designs, currency }: SizeRe
     ...[place, ...paths.map((path) => cellOf(set[path])), cost ?? '', verdict, without ?? '', shifts],
     ...figures.flatMap(({ mean, low, high }) => [mean ?? '', low ?? '', high ?? '']),
   ])
-  return stringify([head, ...rows], { escape_formulas: true })
+  return csvText([head, ...rows])
 }
 
 const cellOf = (value: unknown) => (typeof value === 'object' ? JSON.stringify(value) : value)

@@ -1,7 +1,8 @@
 /** What a sizing says where no design holds: which came nearest, by how much it misses, what limits it, and what to do next. */
 
 import { flowText } from '../../answers/flow.js'
-import { counted, figureText, grouped, listed, printedUnit } from '../../report/format.js'
+import { printedUnit } from '../../catalogue/printed-units.js'
+import { counted, figureText, grouped, listed } from '../../report/format.js'
 import type { SizedDesign, SizeResult } from './document.js'
 import { limiting } from './limiting.js'
 import { marginsOf, observed, promisesText, setText } from './words.js'

@@ -1,31 +1,40 @@
 /** The report of a sizing: what it says first, how sure that is, its tables and its limits. */
 
-import { closingOf } from '../../answers/closing.js'
-import { counted, durationText, grouped, percentText } from '../../report/format.js'
+import { simulatedEach, studyReport } from '../../answers/study-report.js'
+import { cannotWork } from '../../answers/warnings.js'
+import { counted, grouped, percentText } from '../../report/format.js'
 import type { Report } from '../../report/report.js'
 import { within } from '../../report/sections.js'
 import type { SizeResult } from './document.js'
 import { headline } from './headline.js'
 import { weighed } from './nearest.js'
-import { sizeRecord } from './record.js'
+import { sizeSummary } from './summary.js'
 import { choiceTable, designTable, pickTable } from './tables.js'
 import { endOf, observed, promiseAt } from './words.js'
 
 /** The report of a sizing. */
 export function sizeReport(result: SizeResult): Report {
-  const { made, shift } = result
-  return {
-    title: made.scenario.title,
-    subtitle: `${counted(result.all, 'design')} of ${counted(result.choices.length, 'choice')}, on the same random numbers, up to ${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each, seed "${made.seed}".`,
-    headline: headline(result),
+  const said = headline(result)
+  const trials = `${counted(result.all, 'design')} of ${counted(result.choices.length, 'choice')}`
+  return studyReport(result, {
+    subtitle: `${trials}, on the same random numbers, up to ${simulatedEach(result)}`,
+    headline: said,
     certainty: certainty(result),
-    tables: [pickTable(result), designTable(result), choiceTable(result)]
-      .filter(({ rows }) => rows.length > 0)
-      .map((table) => within('designs', table)),
+    tables: [pickTable(result), designTable(result), choiceTable(result)].map((table) =>
+      within('designs', table),
+    ),
     limits: limits(result),
-    ...closingOf(made, result.assumed, 'Assumed of the scenario, because it does not say'),
-    ...sizeRecord(result, headline(result)),
-  }
+    summary: sizeSummary(result, said),
+    // what is wrong with the scenario the pick may have put right
+    isSound: result.pick !== null && !cannotWork(result),
+    assumed: 'Assumed of the scenario, because it does not say',
+    lines: [result.picked ?? result.nearest?.afresh ?? []].flat(),
+    facts: {
+      trials: `${trials}, in order of cost.`,
+      estimation:
+        'Sequential tests after Wald of each promise on the same random numbers, the risk shared out among them; the design that this ends with is estimated from fresh shifts.',
+    },
+  })
 }
 
 function certainty(result: SizeResult): string[] {

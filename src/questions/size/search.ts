@@ -80,18 +80,17 @@ export async function findCheapest(
     else refuse(design, { reason })
   }
   let simulated = 0
-  let pick: number | null = null
   while (open.length > 0) {
     const design = goal.isFull ? open[0]! : nextOf(open, candidates)
     simulated++
     const risk = (1 - goal.confidence) / 2 / (simulated * (simulated + 1))
     const found = known(design) ?? (await tryOne(design, goal, risk, more))
     tell(found)
-    if (found.verdict === 'accepted' && (pick === null || design < pick)) pick = design
     open = open.filter((each) => each !== design)
     if (!goal.isFull) open = stillOpen(open, found, candidates, refuse)
   }
-  return { tried, pick }
+  const accepted = tried.filter(({ verdict }) => verdict === 'accepted').map(({ design }) => design)
+  return { tried, pick: accepted.length > 0 ? Math.min(...accepted) : null }
 }
 
 /** The designs that what was found of one leaves open; those that it refuses with it are told. */

@@ -1,7 +1,6 @@
 /** The first screen of a sizing. */
 
-import { limitingText, measureFirst, putRightFirst, questionOf, restingOn } from '../../answers/summary.js'
-import { cannotWork } from '../../answers/warnings.js'
+import { limitingText } from '../../answers/summary.js'
 import { percentText } from '../../report/format.js'
 import type { Summary } from '../../report/report.js'
 import type { SizeResult } from './document.js'
@@ -10,33 +9,27 @@ import { contradiction, endOf } from './words.js'
 
 /** The first screen of a sizing; `headline` is what its report says first. */
 export function sizeSummary(result: SizeResult, headline: readonly string[]): Summary {
-  const { about, made, assumed, pick, isFull } = result
+  const { made, pick, isFull } = result
   const end = endOf(result)?.afresh
   const limiting = end ? limitingText(end, end) : ''
-  // what is wrong with the scenario the pick may have put right
-  const isSound = pick !== null && !cannotWork(result)
   return {
-    question: questionOf(about, 'What is the cheapest line that keeps its promises?'),
+    question: 'What is the cheapest line that keeps its promises?',
     answer: [headline[0]!, ...contradiction(result)].join(' '),
     sureness: [
       isFull
         ? 'Every design was judged by its figure alone.'
         : `${percentText(made.confidence)} confidence in the whole search.`,
       headline[1] ?? '',
-      restingOn(assumed, about),
     ].filter((text) => text !== ''),
     limiting:
       limiting === ''
         ? ''
         : `In the ${pick === null ? 'nearest design' : 'pick'}: ${limiting.replace(/^By/, 'by')}`,
-    next: [
-      ...(isSound ? [] : putRightFirst(about)),
-      ...(pick === null
+    next:
+      pick === null
         ? adviceText(result)
         : [
             'Put the pick into the scenario and simulate it with tapeshift run: that report shows its queues, stops, tape and money.',
-          ]),
-      ...measureFirst(assumed, about),
-    ],
+          ],
   }
 }

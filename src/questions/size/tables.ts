@@ -1,11 +1,12 @@
 /** The tables of a sizing: the pick, the designs that were simulated, and why others were not. */
 
 import { flowText } from '../../answers/flow.js'
+import { figures as ofFigures, words } from '../../report/cell.js'
 import { counted, grouped } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { SizedDesign, SizeResult } from './document.js'
 import { leastSpare } from './promise-figure.js'
-import { endOf, figureWords, setText } from './words.js'
+import { endOf, figureParts, setText } from './words.js'
 
 /** The pick, or without one the nearest, choice by choice. */
 export function pickTable({ pick, designs, choices, nearest }: SizeResult): Table {
@@ -13,10 +14,9 @@ export function pickTable({ pick, designs, choices, nearest }: SizeResult): Tabl
   return {
     title: pick === null ? 'The nearest design' : 'The pick',
     note: '',
-    columns: ['choice', 'value', 'chosen from'],
-    words: ['value', 'chosen from'],
+    columns: words('choice', 'value', 'chosen from'),
     rows: design
-      ? choices.map(({ path, values }) => [path, flowText(design.set[path]), rangeText(values)])
+      ? choices.map(({ path, values }) => [{ path }, flowText(design.set[path]), rangeText(values)])
       : [],
   }
 }
@@ -110,8 +110,8 @@ export function designTable(result: SizeResult): Table {
       : `${verdictWords[design.verdict]}${index === nearest?.design ? ', nearest' : ''}`
   const rowOf = (design: SizedDesign, { promises: figures, shifts }: Seen, verdict: string) => [
     columns.map(({ path }) => flowText(design.set[path])).join(', '),
-    ...(isPriced ? [design.cost === null ? '–' : grouped(design.cost, 2)] : []),
-    ...promises.map(({ unit }, each) => figureWords(figures[each], unit, result)),
+    ...(isPriced ? [design.cost === null ? null : grouped(design.cost, 2)] : []),
+    ...promises.map(({ unit }, each) => figureParts(figures[each], unit, result)),
     grouped(shifts, 0),
     verdict,
   ]
@@ -123,15 +123,16 @@ export function designTable(result: SizeResult): Table {
       ...(Object.keys(alike).length > 0 ? [`In all of these ${setText(alike)}.`] : []),
     ].join(' '),
     columns: [
-      columns.length > 1 ? 'design' : columns[0]!.name,
-      ...(isPriced ? [`cost, ${currency}`] : []),
-      ...promises.map(({ promise, measure, unit }) =>
-        promises.length === 1 && unit === 'share' ? 'holds it in' : unit === 'share' ? promise : measure,
+      ...words(columns.length > 1 ? 'design' : columns[0]!.name),
+      ...ofFigures(
+        ...(isPriced ? [`cost, ${currency}`] : []),
+        ...promises.map(({ promise, measure, unit }) =>
+          unit !== 'share' ? measure : promises.length === 1 ? 'holds it in' : promise,
+        ),
+        'shifts',
       ),
-      'shifts',
-      'verdict',
+      ...words('verdict'),
     ],
-    words: ['verdict'],
     rows: rows.flatMap((row) => [
       rowOf(row.design, row.design, verdictOf(row)),
       ...(end?.design === row.design ? [rowOf(row.design, end.afresh, 'the same on fresh shifts')] : []),
@@ -150,7 +151,7 @@ export function choiceTable({ designs }: SizeResult): Table {
   return {
     title: 'Refused without simulating',
     note: '',
-    columns: ['reason', 'designs'],
+    columns: [...words('reason'), ...ofFigures('designs')],
     rows: [...reasons].map(([reason, count]) => [reason, grouped(count, 0)]),
   }
 }

@@ -1,16 +1,22 @@
 /** Designs, promises and margins of a sizing in words. */
 
-import { flowText } from '../../answers/flow.js'
-import { counted, figureText, grouped, percentText, printedUnit, shareOfShifts } from '../../report/format.js'
+import { changesText as setText } from '../../answers/flow.js'
+import { nothing, printedUnit } from '../../catalogue/printed-units.js'
+import {
+  counted,
+  grouped,
+  type Parts,
+  percentText,
+  figureParts as printedParts,
+  sharePartsOfShifts,
+  wholePercent,
+} from '../../report/format.js'
 import type { JudgedAfresh, PromiseResult, SizedDesign, SizeResult } from './document.js'
 import type { Shown } from './promise-figure.js'
 
 type Figure = SizedDesign['promises'][number]
 
-export const setText = (set: Record<string, unknown>): string =>
-  Object.entries(set)
-    .map(([path, value]) => `${path} = ${flowText(value)}`)
-    .join(', ')
+export { setText }
 
 export const promisesText = ({ promises }: SizeResult): string =>
   promises.map(({ promise }) => promise).join(' and ')
@@ -45,18 +51,22 @@ export function endOf({
   return design && afresh ? { design, afresh } : null
 }
 
-/** A promise's figure: `96 % (94 to 98 %)`, `12.3 ± 0.4 min`; without an interval `96 %`, `12.3 min`. */
-export function figureWords(figure: Figure | undefined, unit: string, { display }: SizeResult): string {
-  if (figure === undefined || figure.mean === null) return '–'
+/** A promise's figure in its parts: `96 %`, `(94 to 98 %)`; `12.3 ± 0.4 min`; without an interval `96 %`, `12.3 min`. */
+export function figureParts(figure: Figure | undefined, unit: string, { display }: SizeResult): Parts {
+  if (figure === undefined || figure.mean === null) return [nothing]
   const { mean, low, high } = figure
   if (low !== null && high !== null)
     return unit === 'share'
-      ? shareOfShifts(figure)
-      : figureText({ mean, low, high, sd: null, n: 0, unit, label: '' }, display)
-  if (unit === 'share') return `${Math.round(mean * 100)} %`
+      ? sharePartsOfShifts(figure)
+      : printedParts({ mean, low, high, sd: null, n: 0, unit, label: '' }, display)
+  if (unit === 'share') return [wholePercent(mean)]
   const { factor, word } = printedUnit(unit, display)
-  return `${Number((mean * factor).toPrecision(4))} ${word}`.trimEnd()
+  return [`${Number((mean * factor).toPrecision(4))} ${word}`.trimEnd()]
 }
+
+/** The same in one line. */
+export const figureWords = (figure: Figure | undefined, unit: string, result: SizeResult): string =>
+  figureParts(figure, unit, result).join(' ')
 
 /** What figures have to spare of each promise, or fall short by: `88 % (85 to 90 %), 3 points to spare`. */
 export function marginsOf(figures: readonly Figure[], result: SizeResult): string {

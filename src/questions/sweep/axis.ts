@@ -1,6 +1,7 @@
 /** Axes of the charts of a sweep: round ticks over what is drawn, and factors with their unit. */
 
-import { grouped, printedUnit } from '../../report/format.js'
+import { printedUnit } from '../../catalogue/printed-units.js'
+import { grouped } from '../../report/format.js'
 import { type Span, spanAxis } from '../../report/marks/axes.js'
 import { axisTitle, palette, roundStep, tickFont } from '../../report/marks/chart.js'
 import type { Factor, SweepMeasure, SweepResult } from './document.js'

@@ -1,14 +1,9 @@
 /** Results of a sweep as CSV, unrounded and in SI: a row a design, and a row a difference. */
-import { stringify } from 'csv-stringify/sync'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { flowText } from '../../answers/flow.js'
 import type { Figure } from '../../catalogue/figure.js'
+import { csvText, yesOrNo } from '../../report/csv.js'
 import type { SweepResult } from './document.js'
-
-const options = {
-  escape_formulas: true,
-  cast: { boolean: (value: boolean) => (value ? 'yes' : 'no') },
-}
 
 /** A row a design: its values as they were written, and each figure with its interval; the scenario as it stands comes first. */
 export function sweepDesignsCsv({ points, measures, base, factors }: SweepResult): string {
@@ -39,9 +34,9 @@ export function sweepDesignsCsv({ points, measures, base, factors }: SweepResult
         ]),
     ...figures(of),
   ])
-  return stringify(
+  return csvText(
     [head, ['as it stands', ...(factors.length > 0 ? own : ['']), ...figures(base)], ...rows],
-    options,
+    yesOrNo,
   )
 }
 
@@ -76,5 +71,5 @@ export function sweepDifferencesCsv({ curve, each, plan, points, factors, measur
     })
   })
   const head = ['input', 'from', 'to', 'measure', 'unit', 'difference', 'low', 'high', 'family', 'p', 'shown']
-  return stringify([head, ...along, ...moved, ...effects], options)
+  return csvText([head, ...along, ...moved, ...effects], yesOrNo)
 }

@@ -2,19 +2,21 @@
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { costName, heldName } from '../../answers/usual-measures.js'
 import { besideCost, costWords, isCostInPart } from '../../answers/warnings.js'
-import { grouped, listed, percentText } from '../../report/format.js'
+import { figures as ofFigures, words } from '../../report/cell.js'
+import { grouped, listed, percentText, rateText } from '../../report/format.js'
 import { percent } from '../../report/marks/chart.js'
 import type { Table } from '../../report/report.js'
 import type { CurveOf, CurveResult, Factor, SweepMeasure, SweepResult } from './document.js'
 import { heldLevels } from './kinds.js'
 import {
   differenceCell,
+  differenceSize,
   differenceWords,
   meanText,
   measureSubject,
   measureWords,
+  pointCell,
   pointText,
-  targetWords,
   valueText,
 } from './words.js'
 
@@ -57,7 +59,7 @@ function crossingLines(result: SweepResult, factor: Factor, measure: SweepMeasur
     return `at no value tried: at most ${mean(most)}, at ${at(most)}`
   }
   const words = isHeld
-    ? `Over ${factor.path} the target of ${targetWords(target)} is held in ${levelsWords(where)}`
+    ? `Over ${factor.path} the target of ${rateText(target)} is held in ${levelsWords(where)}`
     : `On average it is reached ${where(target)}`
   return [sentence(`${words}${butSomeCannotWork(result, factor)}`)]
 }
@@ -115,7 +117,7 @@ function stepsLine(result: SweepResult, factor: Factor, measure: SweepMeasure, o
   if (of.enough === 0) {
     const whole = of.onward[0] ?? of.steps[0]!
     return sentence(
-      `${subject}: no difference is shown anywhere from ${at(0)} to ${at(last)} (over all of it ${differenceWords(whole.difference, result).replace(': nothing shown', '')})`,
+      `${subject}: no difference is shown anywhere from ${at(0)} to ${at(last)} (over all of it ${differenceSize(whole.difference, result)})`,
     )
   }
   if (of.enough !== null) {
@@ -143,7 +145,7 @@ function handLine({ display, factors }: SweepResult, { byHand }: CurveResult): s
   const most =
     ceiling === null
       ? `no head of ${machine} needs time to swing back`
-      : `no belt speed lets ${machine} pass more than ${targetWords(ceiling)}: one case a reset of its slowest head`
+      : `no belt speed lets ${machine} pass more than ${rateText(ceiling)}: one case a reset of its slowest head`
   // a speed far beyond all that was tried helps nobody
   const isNear = littleGain !== null && littleGain > 0 && littleGain < 1.25 * factors[0]!.si.values.at(-1)!
   const little = !isNear
@@ -224,20 +226,22 @@ export function curveTables(result: SweepResult, curve: CurveResult): Table[] {
       title: 'Each value by itself',
       note: '',
       columns: [
-        factor.path,
-        ...(factor.minutes ? ['buffer at the target, by hand'] : []),
-        ...measures.map(measureWords),
+        ...words(factor.path),
+        ...ofFigures(
+          ...(factor.minutes ? ['buffer at the target, by hand'] : []),
+          ...measures.map(measureWords),
+        ),
       ],
       rows: points.map(({ at, measures: figures, errors }) => [
         `${valueText(at[0]!, factor)}${errors ? ' (cannot work)' : ''}`,
         ...(factor.minutes ? [`${grouped(minutesOf(at[0]!)!, 1)} min`] : []),
-        ...measures.map(({ name }) => pointText(figures[name], name, result)),
+        ...measures.map(({ name }) => pointCell(figures[name], name)),
       ]),
     },
     {
       title: 'What each step brings',
       note: 'In brackets: not shown.',
-      columns: ['step', ...measures.map(measureWords)],
+      columns: [...words('step'), ...ofFigures(...measures.map(measureWords))],
       rows: points
         .slice(1)
         .map((_, place) => [

@@ -1,8 +1,8 @@
 /** The result document of a sweep: the points that were tried, and what they say as a curve, a grid, one factor at a time or a plan. */
 
 import type { About } from '../../answers/about.js'
-import type { DifferenceFigure } from '../../answers/difference-figure.js'
-import { figureOf, orNull } from '../../answers/line-result.js'
+import { type DifferenceFigure, differenceFigure } from '../../answers/difference-figure.js'
+import { figureOf } from '../../answers/line-result.js'
 import type { Assumed, Made, ShiftTold } from '../../answers/made.js'
 import type { Warned } from '../../answers/warning.js'
 import type { Figure } from '../../catalogue/figure.js'
@@ -208,15 +208,8 @@ export function judgedFigures(
     comparisons.map(({ at }, index) => ({ pValue: alone[index]!.pValue, at })),
     confidence,
   )
-  return comparisons.map(({ measure: { unit, label } }, index) => {
-    const { estimate, adjustedP, isShown } = judged[index]!
-    const own = alone[index]!
-    return {
-      ...{ mean: orNull(estimate.mean), low: orNull(estimate.low), high: orNull(estimate.high) },
-      ...{ n: estimate.n, ...(own.few ? { few: own.few } : {}) },
-      ...{ sd: orNull(own.sd), unit, label, family: comparisons.length },
-      alone: { low: orNull(own.low), high: orNull(own.high) },
-      ...{ p: orNull(adjustedP), isShown, varianceRatio: orNull(own.varianceRatio), matters: null },
-    }
+  return comparisons.map(({ measure }, index) => {
+    const { estimate, adjustedP: p, isShown } = judged[index]!
+    return differenceFigure(measure, alone[index]!, estimate, { p, family: comparisons.length, isShown })
   })
 }

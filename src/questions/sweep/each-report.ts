@@ -1,10 +1,12 @@
 /** What moving one input at a time says: which of them matter, for each measure. */
 
 import { differenceUnit } from '../../answers/difference.js'
+import { briefly } from '../../catalogue/unit-name.js'
+import { words } from '../../report/cell.js'
 import { counted, listed } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { EachInput, EachResult, SweepMeasure, SweepResult } from './document.js'
-import { differenceCell, differenceWords, measureSubject, printedDifference } from './words.js'
+import { differenceCell, differenceWords, measureSubject } from './words.js'
 
 /** Inputs shown and drawn of each measure. */
 export const mostInputs = 20
@@ -47,16 +49,14 @@ export function eachTables(result: SweepResult, each: EachResult): Table[] {
   return result.measures.map((measure): Table => {
     const ranked = rankedInputs(each, measure)
     const shown = ranked.slice(0, mostInputs)
-    const { unit } = measure
-    const word = differenceUnit(unit.replace(' per 1000 cases', ''), result.display).word
+    const { word } = differenceUnit(briefly(measure).unit, result.display)
     const inUnit = word === '' ? '' : `, ${word}`
     return {
       title: `${measureSubject(measure)}: what each input does, alone`,
       note: `In brackets: not shown.${shown.length < ranked.length ? ` The first ${shown.length} of ${ranked.length}; all stand in differences.csv.` : ''}`,
-      columns: ['input', 'as it stands', `lower${inUnit}`, `higher${inUnit}`],
-      words: ['as it stands', `lower${inUnit}`, `higher${inUnit}`],
+      columns: words('input', 'as it stands', `lower${inUnit}`, `higher${inUnit}`),
       rows: shown.map((input) => [
-        input.path,
+        { path: input.path },
         input.base,
         endCell(input, 'low', measure, result),
         endCell(input, 'high', measure, result),
@@ -71,10 +71,7 @@ function endCell(
   side: 'low' | 'high',
   { name }: SweepMeasure,
   result: SweepResult,
-): string {
+): string | null {
   const difference = input.differences[name]![side]
-  if (!difference) return '–'
-  const { unit } = printedDifference(difference, result)
-  const words = differenceCell(difference, result).replace(` ${unit}`, '')
-  return `${input[side]}: ${words}`
+  return difference ? `${input[side]}: ${differenceCell(difference, result, '').join(' ')}` : null
 }

@@ -1,7 +1,7 @@
 /** Chart of a grid: contours of a measure over two factors, with the points that were tried; of a length also minutes of buffer. */
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
 import { heldName } from '../../answers/usual-measures.js'
-import { grouped, listed } from '../../report/format.js'
+import { grouped, listed, rateText } from '../../report/format.js'
 import {
   belowHeight,
   type Chart,
@@ -16,7 +16,7 @@ import {
 import { okabeIto } from '../../report/marks/okabe-ito.js'
 import { chartFile, factorAxis, measureAxis, minutesAxis } from './axis.js'
 import type { Factor, GridOf, SweepMeasure, SweepResult } from './document.js'
-import { meanText, measureSubject, pointText, targetWords, valueText } from './words.js'
+import { meanText, measureSubject, pointText, valueText } from './words.js'
 
 const gap = 14
 const plotHeight = 430
@@ -209,7 +209,7 @@ function ownPlace(x: Factor, y: Factor): Spot[] {
 
 function titleOf({ target }: SweepResult, measure: SweepMeasure): string {
   return measure.name === heldName && target !== null
-    ? `Share of shifts that hold ${targetWords(target)}`
+    ? `Share of shifts that hold ${rateText(target)}`
     : `${measureSubject(measure)} over two factors`
 }
 

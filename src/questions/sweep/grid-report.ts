@@ -2,12 +2,14 @@
 
 import { costName, heldName } from '../../answers/usual-measures.js'
 import { besideCost, costWords, isCostInPart } from '../../answers/warnings.js'
-import { grouped, listed } from '../../report/format.js'
+import { nothing } from '../../catalogue/printed-units.js'
+import { type Cell, figures, words } from '../../report/cell.js'
+import { grouped, listed, type Parts, rateText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { crossings } from './curve.js'
 import type { Factor, SweepMeasure, SweepPoint, SweepResult } from './document.js'
 import { gridValues } from './kinds.js'
-import { meanText, measureSubject, measureWords, pointText, targetWords, valueText } from './words.js'
+import { meanText, measureSubject, measureWords, pointCell, pointText, valueText } from './words.js'
 
 /** The measure that a grid is about: the first one asked for, the target where nobody asked. */
 export const gridMeasure = ({ measures }: Pick<SweepResult, 'measures'>): SweepMeasure => measures[0]!
@@ -16,56 +18,65 @@ const placeOf = (at: readonly number[], factors: readonly Factor[]) =>
   listed(factors.map((factor, index) => `${factor.path} = ${valueText(at[index]!, factor)}`))
 
 /** The sentences at the head of the report. */
-export function gridHeadline(result: SweepResult): string[] {
+export const gridHeadline = (result: SweepResult): string[] => [
+  ...levelLines(result),
+  highestLine(result),
+  ...cheapestLine(result),
+]
+
+/** From where on each level is met, at the least and the largest value of the second factor at which it is. */
+function levelLines(result: SweepResult): string[] {
   const { factors, points, target } = result
   const [x, y] = factors as [Factor, Factor]
   const measure = gridMeasure(result)
-  const lines: string[] = []
-  const failing = points.filter(({ errors }) => errors).length
-  const but =
-    failing > 0
-      ? `; but at ${failing === points.length ? 'every point' : `${failing} of the ${points.length} points`} the line cannot work as described`
-      : ''
-  const butThere = ({ errors }: SweepPoint) => (errors ? ', but there the line cannot work as described' : '')
-  const levels = result.grid![measure.name]!.levels
+  const but = butSomeCannotWork(points)
   const z = gridValues(points, x.values, y.values, measure.name)
-  for (const level of levels) {
+  return result.grid![measure.name]!.levels.flatMap((level) => {
     const met = y.values.flatMap((value, row) => {
       const [first] = crossings(x.values, z[row]!, level).filter(({ rises }) => rises)
-      return first ? [{ value, at: first.at }] : []
+      return first
+        ? [`${valueText(first.at, x, 3)} of ${x.path} on at ${valueText(value, y)} of ${y.path}`]
+        : []
     })
-    const level_ =
+    const what =
       measure.name === heldName && target !== null
-        ? `${meanText(level, measure, result)} of the shifts hold ${targetWords(target)}`
+        ? `${meanText(level, measure, result)} of the shifts hold ${rateText(target)}`
         : `${measureSubject(measure)}, ${meanText(level, measure, result)}`
-    if (met.length > 0) {
-      const ends = met.length === 1 ? met : [met[0]!, met.at(-1)!]
-      lines.push(
-        `${level_} from about ${listed(ends.map(({ value, at }) => `${valueText(at, x, 3)} of ${x.path} on at ${valueText(value, y)} of ${y.path}`))}${but}.`,
-      )
-    } else if (z.flat().every((value) => !(value >= level))) lines.push(`${level_} at no point tried.`)
-  }
-  const ranked = [...points].filter(({ measures }) => (measures[measure.name]?.mean ?? null) !== null)
-  const best = ranked.reduce((a, b) =>
-    b.measures[measure.name]!.mean! > a.measures[measure.name]!.mean! ? b : a,
-  )
-  lines.push(
-    `${measureSubject(measure)}: highest with ${placeOf(best.at, factors)}, ${pointText(best.measures[measure.name], measure.name, result)}${butThere(best)}; as the scenario stands ${pointText(result.base[measure.name], measure.name, result)}.`,
-  )
-  const isPriced = result.measures.some(({ name }) => name === costName)
-  if (isPriced && isCostInPart(result)) lines.push(besideCost(result))
-  else if (isPriced && measure.name !== costName) {
-    const cheapest = points.reduce((a, b) =>
-      (b.measures[costName]?.mean ?? Infinity) < (a.measures[costName]?.mean ?? Infinity) ? b : a,
-    )
-    lines.push(
-      `${costWords('1000 cases', result)} cost least with ${placeOf(cheapest.at, factors)}, ${pointText(cheapest.measures[costName], costName, result)}${butThere(cheapest)}, where the target is held in ${pointText(cheapest.measures[heldName], heldName, result)}.`.replace(
-        ', where the target is held in –',
-        '',
-      ),
-    )
-  }
-  return lines
+    if (met.length > 0) return [`${what} from about ${listed([...new Set([met[0]!, met.at(-1)!])])}${but}.`]
+    return z.flat().every((value) => !(value >= level)) ? [`${what} at no point tried.`] : []
+  })
+}
+
+function butSomeCannotWork(points: readonly SweepPoint[]): string {
+  const failing = points.filter(({ errors }) => errors).length
+  if (failing === 0) return ''
+  const where = failing === points.length ? 'every point' : `${failing} of the ${points.length} points`
+  return `; but at ${where} the line cannot work as described`
+}
+
+const butThere = ({ errors }: SweepPoint) => (errors ? ', but there the line cannot work as described' : '')
+
+function highestLine(result: SweepResult): string {
+  const { factors, points, base } = result
+  const measure = gridMeasure(result)
+  const { name } = measure
+  const mean = ({ measures }: SweepPoint) => measures[name]?.mean ?? null
+  const best = points.filter((point) => mean(point) !== null).reduce((a, b) => (mean(b)! > mean(a)! ? b : a))
+  return `${measureSubject(measure)}: highest with ${placeOf(best.at, factors)}, ${pointText(best.measures[name], name, result)}${butThere(best)}; as the scenario stands ${pointText(base[name], name, result)}.`
+}
+
+function cheapestLine(result: SweepResult): string[] {
+  const { factors, points, measures } = result
+  if (!measures.some(({ name }) => name === costName)) return []
+  if (isCostInPart(result)) return [besideCost(result)]
+  if (gridMeasure(result).name === costName) return []
+  const cost = (point: SweepPoint) => point.measures[costName]?.mean ?? Infinity
+  const cheapest = points.reduce((a, b) => (cost(b) < cost(a) ? b : a))
+  const held = pointText(cheapest.measures[heldName], heldName, result)
+  const where = held === nothing ? '' : `, where the target is held in ${held}`
+  return [
+    `${costWords('1000 cases', result)} cost least with ${placeOf(cheapest.at, factors)}, ${pointText(cheapest.measures[costName], costName, result)}${butThere(cheapest)}${where}.`,
+  ]
 }
 
 /** Most columns of figures beside each other; all stand in designs.csv. */
@@ -84,19 +95,20 @@ export function gridTables(result: SweepResult): Table[] {
         title: `${measureSubject(measure)} over both`,
         note: `Across: ${x.path}. Down: ${y.path}.${every > 1 ? ' Every point stands in designs.csv.' : ''}`,
         columns: [
-          y.path,
-          ...shown.map((value) => {
-            const minutes = x.minutes?.[x.values.indexOf(value)]
-            return `${valueText(value, x)}${minutes === undefined ? '' : `, ${grouped(minutes, 1)} min`}`
-          }),
+          ...words(y.path),
+          ...figures(
+            ...shown.map((value) => {
+              const minutes = x.minutes?.[x.values.indexOf(value)]
+              return `${valueText(value, x)}${minutes === undefined ? '' : `, ${grouped(minutes, 1)} min`}`
+            }),
+          ),
         ],
         rows: y.values.map((row) => [
           valueText(row, y),
           ...shown.map((column) =>
-            pointText(
+            pointCell(
               points.find(({ at }) => at[0] === column && at[1] === row)?.measures[measure.name],
               measure.name,
-              result,
             ),
           ),
         ]),
@@ -110,23 +122,24 @@ function crossingTable(result: SweepResult, x: Factor, y: Factor): Table {
   const measure = gridMeasure(result)
   const { levels } = result.grid![measure.name]!
   const z = gridValues(result.points, x.values, y.values, measure.name)
-  const cell = (row: readonly number[], level: number): string => {
+  const cell = (row: readonly number[], level: number): Cell => {
     const met = crossings(x.values, row, level)
     if (met.length > 0)
-      return met
-        .map(
-          ({ at, from, rises }) =>
-            `${rises ? 'from' : 'up to'} ${valueText(at, x, 3)} (${x.values[from]} to ${x.values[from + 1]})`,
-        )
-        .join(', ')
+      return met.flatMap(({ at, from, rises }, index): Parts => {
+        const tried = `(${x.values[from]} to ${x.values[from + 1]})`
+        return [
+          `${rises ? 'from' : 'up to'} ${valueText(at, x, 3)}`,
+          index < met.length - 1 ? `${tried},` : tried,
+        ]
+      })
     const known = row.filter((value) => !Number.isNaN(value))
-    if (known.length === 0) return '–'
+    if (known.length === 0) return null
     return known.every((value) => value >= level) ? 'at all' : 'at none'
   }
   return {
     title: `Where ${measureWords(measure)} crosses each level: ${x.path} for each ${y.path}`,
     note: 'Interpolated; in brackets the two values tried between which it lies.',
-    columns: [y.path, ...levels.map((level) => meanText(level, measure, result))],
+    columns: [...words(y.path), ...figures(...levels.map((level) => meanText(level, measure, result)))],
     rows:
       levels.length === 0
         ? []

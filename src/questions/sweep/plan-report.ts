@@ -1,5 +1,6 @@
 /** What a straight line through the designs of a plan says: what each factor does, and how much of it all that explains. */
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import { figures as ofFigures, words as ofWords } from '../../report/cell.js'
 import { counted, grouped, listed, percentText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { PlanOf, SweepMeasure, SweepResult } from './document.js'
@@ -8,7 +9,7 @@ import {
   differenceWords,
   measureSubject,
   measureWords,
-  pointText,
+  pointCell,
   rangeWords,
   valueText,
 } from './words.js'
@@ -64,10 +65,9 @@ export function planTables(result: SweepResult, plan: NonNullable<SweepResult['p
         {
           title: `${measureSubject(measure)}: what each factor does`,
           note: `In brackets: not shown. Straight lines explain ${explainedWords(of.explained)} (R²), ${counted(of.degreesOfFreedom, 'design')} more than numbers fitted.`,
-          columns: ['factor', 'over', 'brings', 'standardised'],
-          words: ['over'],
+          columns: [...ofWords('factor', 'over'), ...ofFigures('brings', 'standardised')],
           rows: rankedEffects(of).map((effect) => [
-            effect.path,
+            { path: effect.path },
             range(effect.path),
             differenceCell(effectFigure(effect, measure, of), result),
             `${grouped(effect.standardised, 2)} ± ${grouped(effect.standardisedHalf, 2)}`,
@@ -78,11 +78,14 @@ export function planTables(result: SweepResult, plan: NonNullable<SweepResult['p
     {
       title: 'All designs',
       note: '',
-      columns: ['design', ...factors.map(({ path }) => path), ...measures.map(measureWords)],
+      columns: [
+        ...ofWords('design'),
+        ...ofFigures(...factors.map(({ path }) => path), ...measures.map(measureWords)),
+      ],
       rows: points.map(({ at, measures: figures }, index) => [
         String(index + 1),
         ...at.map((value, place) => valueText(value, factors[place]!, 4)),
-        ...measures.map(({ name }) => pointText(figures[name], name, result)),
+        ...measures.map(({ name }) => pointCell(figures[name], name)),
       ]),
     },
   ]

@@ -1,31 +1,37 @@
 /** What the report of a sweep says, whichever kind it is. */
 
-import { closingOf } from '../../answers/closing.js'
+import { startLimit } from '../../answers/limits.js'
+import { simulatedEach, studyReport } from '../../answers/study-report.js'
 import { costName } from '../../answers/usual-measures.js'
 import { besideCost } from '../../answers/warnings.js'
-import { counted, durationText, grouped, listed, percentText } from '../../report/format.js'
+import { words } from '../../report/cell.js'
+import { counted, grouped, listed, percentText } from '../../report/format.js'
 import type { Report, Table } from '../../report/report.js'
 import { curveHeadline, curveTables } from './curve-report.js'
 import type { SweepResult } from './document.js'
 import { eachHeadline, eachTables } from './each-report.js'
 import { gridHeadline, gridTables } from './grid-report.js'
 import { planHeadline, planTables } from './plan-report.js'
-import { sweepRecord } from './record.js'
+import { sweepSummary } from './summary.js'
 
 /** The report of a sweep. */
 export function sweepReport(result: SweepResult): Report {
-  const { made, shift } = result
-  const each = `${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each`
-  return {
-    title: made.scenario.title,
-    subtitle: `${whatIsSwept(result)} on the same random numbers, ${each}, seed "${made.seed}". Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it.`,
-    headline: headline(result),
+  const said = headline(result)
+  return studyReport(result, {
+    subtitle: `${whatIsSwept(result)} on the same random numbers, ${simulatedEach(result)} Plus-minus of a figure: ${percentText(result.made.confidence)} confidence that its long-run value lies within it.`,
+    headline: said,
     certainty: certainty(result),
-    tables: [...tables(result), leftOutTable(result)].filter((table) => table.rows.length > 0),
+    tables: [...tables(result), leftOutTable(result)],
     limits: limits(result),
-    ...closingOf(made, result.assumed, 'Assumed of the scenario, because it does not say'),
-    ...sweepRecord(result, headline(result)),
-  }
+    summary: sweepSummary(result, said),
+    assumed: 'Assumed of the scenario, because it does not say',
+    lines: [],
+    facts: {
+      trials: `${counted(result.points.length, 'point')} beside the scenario as it stands.`,
+      estimation:
+        'All points see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals, and are called shown where these leave 0 out.',
+    },
+  })
 }
 
 function whatIsSwept({ kind, factors, points, each }: SweepResult): string {
@@ -97,8 +103,7 @@ function leftOutTable({ leftOut, kind }: SweepResult): Table {
   return {
     title: kind === 'each' ? 'Left out' : 'Not simulated to the end',
     note: '',
-    columns: ['why', 'what'],
-    words: ['what'],
+    columns: words('why', 'what'),
     rows: [...reasons].map(([reason, paths]) => [reason, paths.join(', ')]),
   }
 }
@@ -125,11 +130,11 @@ function limits({ notes, kind, shift, each, made }: SweepResult): string[] {
       'A straight line in each factor: curvature is not seen, nor what two factors do together; where little is explained, look at single factors as curves.',
     )
   all.push(
-    shift.campaign > 1
-      ? 'The first shift of each campaign starts with an empty line; the others go on where the one before ended.'
-      : shift.start === 'steady'
-        ? 'The line runs without end: what each design does after it came to its stride is counted.'
-        : 'Each shift starts with an empty line.',
+    startLimit(
+      shift,
+      'The line runs without end: what each design does after it came to its stride is counted.',
+      'Each shift starts with an empty line.',
+    ),
     'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A sweep is as good as what was measured for them.',
   )
   return all

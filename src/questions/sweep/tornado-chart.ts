@@ -1,4 +1,5 @@
 /** Charts of what inputs do, the most important first: one at a time with both ends, or as effects of a plan. */
+import { printDifference } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { counted, percentText } from '../../report/format.js'
 import { type Chart, palette } from '../../report/marks/chart.js'
@@ -7,10 +8,10 @@ import { type BarRow, barsChart } from './bars-chart.js'
 import type { SweepMeasure, SweepResult } from './document.js'
 import { isInputShown, mostInputs, rankedInputs } from './each-report.js'
 import { effectFigure, rankedEffects } from './plan-report.js'
-import { measureSubject, printedDifference, rangeWords } from './words.js'
+import { measureSubject, rangeWords } from './words.js'
 
 const words = (figure: DifferenceFigure, result: SweepResult): string => {
-  const { value, interval } = printedDifference(figure, result)
+  const { value, interval } = printDifference(figure, result.display)
   return value === '–' ? 'no interval' : `${value} ${interval}`
 }
 

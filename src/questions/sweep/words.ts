@@ -1,9 +1,13 @@
 /** Words that all reports and charts of a sweep share: values of factors, figures, differences. */
 
-import { fewDiffer, printDifference } from '../../answers/difference.js'
+import { notTold, printDifference } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import { heldName } from '../../answers/usual-measures.js'
 import type { Figure } from '../../catalogue/figure.js'
-import { figureText, type PrintedFigure, printedUnit, shareOfShifts } from '../../report/format.js'
+import { nothing, printedUnit } from '../../catalogue/printed-units.js'
+import { briefly } from '../../catalogue/unit-name.js'
+import { type Cell, cellText } from '../../report/cell.js'
+import { type Parts, partsOf, sharePartsOfShifts } from '../../report/format.js'
 import type { Factor, SweepMeasure, SweepResult } from './document.js'
 
 /** `18 m/min`: a value of a factor, with no more figures than it needs. */
@@ -27,64 +31,77 @@ export const measureSubject = ({ name, label }: SweepMeasure): string =>
     'cost-per-1000': 'Cost of 1000 cases',
   })[name] ?? label
 
-const shortUnit = <T extends { unit: string }>(figure: T): T => ({
-  ...figure,
-  unit: figure.unit.replace(' per 1000 cases', ''),
-})
-
 /** A figure of a point: `9.17 ± 0.03 cases/min`, of shifts that hold the target `92 % (85 to 96 %)`. */
-export function pointText(
+export const pointCell = (figure: Figure | undefined, name: string): Cell =>
+  figure && name === heldName && figure.mean !== null && figure.low !== null
+    ? sharePartsOfShifts(figure)
+    : figure
+
+/** The same in one line. */
+export const pointText = (
   figure: Figure | undefined,
   name: string,
   { display }: Pick<SweepResult, 'display'>,
-): string {
-  if (!figure || figure.mean === null) return '–'
-  if (name === 'target-held' && figure.low !== null) return shareOfShifts(figure)
-  return figureText(shortUnit(figure), display)
-}
+): string => cellText(pointCell(figure, name), display)
 
 /** A number in the unit of a measure, without its plus-minus. */
 export function meanText(
   value: number,
-  { unit }: SweepMeasure,
+  measure: SweepMeasure,
   { display }: Pick<SweepResult, 'display'>,
 ): string {
-  const { factor, word } = printedUnit(unit.replace(' per 1000 cases', ''), display)
+  const { factor, word } = printedUnit(briefly(measure).unit, display)
   return `${Number((value * factor).toPrecision(4))} ${word}`.trim()
 }
 
-/** `+0.06`, `± 0.01`, `cases/min`: shares differ by points. */
-export function printedDifference(
-  figure: DifferenceFigure,
+/** Of a difference `+0.06 ± 0.01 cases/min`, of shares in points; why there is none. `unit`: another than its own. */
+function differenceParts(
+  figure: DifferenceFigure | null | undefined,
   { display }: Pick<SweepResult, 'display'>,
-): PrintedFigure {
-  const printed = printDifference(shortUnit(figure), display)
-  return { ...printed, unit: printed.unit === 'percentage points' ? 'points' : printed.unit }
+  unit?: string,
+): Parts {
+  if (!figure) return [nothing]
+  if (figure.few) return [notTold(figure.few.events)]
+  const printed = printDifference(briefly(figure), display)
+  if (printed.value === nothing) return [nothing]
+  return partsOf({ ...printed, unit: unit ?? (figure.unit === 'share' ? 'points' : printed.unit) })
 }
 
-/** `+0.06 ± 0.01 cases/min`; of one that is not shown with `: nothing shown`. */
-export function differenceWords(
+const isSame = (figure: DifferenceFigure | null | undefined): boolean =>
+  !!figure && !figure.few && figure.mean === 0 && figure.low === 0 && figure.high === 0
+
+/** Is there a difference with an interval that does not show it? */
+const isUnshown = (figure: DifferenceFigure | null | undefined): boolean =>
+  !!figure &&
+  !figure.few &&
+  figure.isShown === false &&
+  figure.mean !== null &&
+  figure.low !== null &&
+  figure.high !== null
+
+/** `+0.06 ± 0.01 cases/min`. */
+export const differenceSize = (
   figure: DifferenceFigure | null | undefined,
   result: Pick<SweepResult, 'display'>,
-): string {
-  if (!figure) return '–'
-  if (figure.few) return `not told: ${fewDiffer(figure.few.events)}`
-  if (figure.mean === 0 && figure.low === 0 && figure.high === 0) return 'the same in every shift'
-  const { value, interval, unit } = printedDifference(figure, result)
-  if (value === '–') return value
-  const words = [value, interval, unit].filter((part) => part !== '').join(' ')
-  return figure.isShown === false ? `${words}: nothing shown` : words
-}
+): string => (isSame(figure) ? 'the same in every shift' : differenceParts(figure, result).join(' '))
+
+/** The same; of one that is not shown with `: nothing shown`. */
+export const differenceWords = (
+  figure: DifferenceFigure | null | undefined,
+  result: Pick<SweepResult, 'display'>,
+): string =>
+  `${differenceSize(figure, result)}${isUnshown(figure) && !isSame(figure) ? ': nothing shown' : ''}`
 
 /** The same for a cell of a table: what is not shown in brackets. */
 export function differenceCell(
   figure: DifferenceFigure | null | undefined,
   result: Pick<SweepResult, 'display'>,
-): string {
-  const words = differenceWords(figure, result)
-  if (words === 'the same in every shift') return 'the same'
-  return words.endsWith(': nothing shown') ? `[${words.slice(0, -': nothing shown'.length)}]` : words
+  unit?: string,
+): Parts {
+  if (isSame(figure)) return ['the same']
+  const parts = differenceParts(figure, result, unit)
+  if (!isUnshown(figure)) return parts
+  return [`[${parts[0]}`, ...parts.slice(1)].map((part, index) =>
+    index === parts.length - 1 ? `${part}]` : part,
+  )
 }
-
-/** `9 cases/min`. */
-export const targetWords = (target: number): string => `${Number((target * 60).toPrecision(4))} cases/min`

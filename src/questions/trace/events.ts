@@ -1,10 +1,10 @@
 /** The events of one shift as lines: words for people, JSON for programs. */
 
 import { shiftCells, shiftColumns } from '../../answers/csv.js'
+import type { Display } from '../../catalogue/printed-units.js'
 import type { Column, ShiftResult } from '../../line/line.js'
-import type { ShiftEvent } from '../../line/shift-event.js'
+import type { EventName, ShiftEvent } from '../../line/shift-event.js'
 import { causes, states } from '../../line/states.js'
-import type { Display } from '../../report/format.js'
 import { printable } from '../../scenario/printable.js'
 import { unitSize } from '../../scenario/quantity.js'
 
@@ -26,27 +26,14 @@ export interface TraceWriter {
 
 /** Keys of an event in the order in which they are written. */
 const keys = [
-  'time',
-  'event',
-  'at',
-  'case',
-  'kind',
-  'from',
-  'state',
-  'cause',
-  'person',
-  'task',
-  'head',
-  'tape',
-  'lasts',
-  'after',
-  'as',
-] as const satisfies readonly (keyof ShiftEvent)[]
+  ...(['time', 'event', 'at', 'case', 'kind', 'from', 'state', 'cause', 'person', 'task'] as const),
+  ...(['head', 'tape', 'lasts', 'after', 'as'] as const),
+] satisfies readonly (keyof ShiftEvent)[]
 
 /** One JSON object a line; times in seconds and lengths in metres, unrounded. */
 export const jsonTrace: TraceWriter = {
   head: (made) => line({ event: 'trace', format: 'tapeshift-trace/1', ...made }),
-  event: (event) => `${JSON.stringify(event, keys as unknown as string[])}\n`,
+  event: (event) => `${JSON.stringify(event, keys)}\n`,
   row: (shift, columns, result) => {
     const cells = shiftCells(result)
     const row = Object.fromEntries(
@@ -98,69 +85,43 @@ const causeWords = new Map<string, string>(
   causes.map(({ key, label }) => [key, label.toLowerCase().replace(/s$/, '')]),
 )
 
-/** What happens, in words; who does it, if not the crew, is the place of the event. */
-export function eventWords(event: ShiftEvent, display: Display): string {
-  const item = `case ${event.case}`
-  switch (event.event) {
-    case 'arrives':
-      return `${item} (${event.kind}) arrives`
-    case 'waits':
-      return `${item} waits for room on the line`
-    case 'queues':
-      return `${item} stands on the floor`
-    case 'turned-away':
-      return `${item} is turned away`
-    case 'taken':
-      return `takes ${item}${event.from === undefined ? '' : ` from ${event.from}`}`
-    case 'on-belts':
-      return `${item} goes onto the belts`
-    case 'service-begins':
-      return `begins with ${item}, for ${duration(event.lasts)}`
-    case 'planned-stop':
-      return `planned stop begins, for ${duration(event.lasts)}`
-    case 'strip-laid':
-      return `${event.head} head lays ${tapeLength(event.tape, display)} of tape on ${item}`
-    case 'passes-unsealed':
-      return `${event.head} head is out of tape and lets ${item} pass`
-    case 'tape-breaks':
-      return `${event.head} head's tape breaks at ${item}`
-    case 'jams':
-      return `${item} jams`
-    case 'freed':
-      return `${item} is freed`
-    case 'spoilt':
-      return `${item} is spoilt and taken out`
-    case 'strip-spoilt':
-      return `${item} stands under the ${event.head} head: its strip is spoilt`
-    case 'rejected':
-      return `rejects ${item}`
-    case 'leaves':
-      return `${item} leaves the line${event.as === 'good' ? '' : `, ${event.as}`}, ${duration(event.after)} after it arrived`
-    case 'state':
-      return `state: ${stateWords.get(event.state ?? '') ?? event.state}`
-    case 'stops':
-      return `stops: ${causeWords.get(event.cause ?? '') ?? event.cause}`
-    case 'sets-out':
-      return `${event.person} sets out: ${event.task}`
-    case 'work-begins':
-      return `${event.person} is there and begins, for ${duration(event.lasts)}: ${event.task}`
-    case 'work-done':
-      return `${event.person} is done: ${event.task}`
-    case 'roll-changed':
-      return `${event.head} head has a new roll`
-    case 'blade-serviced':
-      return `${event.head} head has its blade serviced`
-    case 'post-manned':
-      return `somebody of ${event.person} stands at the post`
-    case 'post-left':
-      return `nobody of ${event.person} stands at the post`
-    case 'break-begins':
-      return 'a break begins'
-    case 'break-ends':
-      return 'the break ends'
-    case 'start-up-ends':
-      return 'the line is started up'
-    case 'arrivals-end':
-      return 'arrivals end'
-  }
+/** What happens, by the name of the event, in words. */
+const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Display) => string> = {
+  arrives: ({ kind }, item) => `${item} (${kind}) arrives`,
+  waits: (_, item) => `${item} waits for room on the line`,
+  queues: (_, item) => `${item} stands on the floor`,
+  'turned-away': (_, item) => `${item} is turned away`,
+  taken: ({ from }, item) => `takes ${item}${from === undefined ? '' : ` from ${from}`}`,
+  'on-belts': (_, item) => `${item} goes onto the belts`,
+  'service-begins': ({ lasts }, item) => `begins with ${item}, for ${duration(lasts)}`,
+  'planned-stop': ({ lasts }) => `planned stop begins, for ${duration(lasts)}`,
+  'strip-laid': ({ head, tape }, item, display) =>
+    `${head} head lays ${tapeLength(tape, display)} of tape on ${item}`,
+  'passes-unsealed': ({ head }, item) => `${head} head is out of tape and lets ${item} pass`,
+  'tape-breaks': ({ head }, item) => `${head} head's tape breaks at ${item}`,
+  jams: (_, item) => `${item} jams`,
+  freed: (_, item) => `${item} is freed`,
+  spoilt: (_, item) => `${item} is spoilt and taken out`,
+  'strip-spoilt': ({ head }, item) => `${item} stands under the ${head} head: its strip is spoilt`,
+  rejected: (_, item) => `rejects ${item}`,
+  leaves: ({ as, after }, item) =>
+    `${item} leaves the line${as === 'good' ? '' : `, ${as}`}, ${duration(after)} after it arrived`,
+  state: ({ state }) => `state: ${stateWords.get(state ?? '') ?? state}`,
+  stops: ({ cause }) => `stops: ${causeWords.get(cause ?? '') ?? cause}`,
+  'sets-out': ({ person, task }) => `${person} sets out: ${task}`,
+  'work-begins': ({ person, task, lasts }) =>
+    `${person} is there and begins, for ${duration(lasts)}: ${task}`,
+  'work-done': ({ person, task }) => `${person} is done: ${task}`,
+  'roll-changed': ({ head }) => `${head} head has a new roll`,
+  'blade-serviced': ({ head }) => `${head} head has its blade serviced`,
+  'post-manned': ({ person }) => `somebody of ${person} stands at the post`,
+  'post-left': ({ person }) => `nobody of ${person} stands at the post`,
+  'break-begins': () => 'a break begins',
+  'break-ends': () => 'the break ends',
+  'start-up-ends': () => 'the line is started up',
+  'arrivals-end': () => 'arrivals end',
 }
+
+/** What happens, in words; who does it, if not the crew, is the place of the event. */
+export const eventWords = (event: ShiftEvent, display: Display): string =>
+  sentences[event.event](event, `case ${event.case}`, display)

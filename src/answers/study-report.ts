@@ -1,0 +1,76 @@
+/** The report of a study: what its question says of it, with all that studies tell alike. */
+
+import type { Display } from '../catalogue/printed-units.js'
+import { durationText, grouped } from '../report/format.js'
+import type { Report, Summary } from '../report/report.js'
+import { inSections } from '../report/sections.js'
+import { cautions } from '../trade/cautions.js'
+import type { About } from './about.js'
+import { findingsTable, givenTable } from './about-table.js'
+import { assumedColumns, assumedRows, isUnsourced } from './assumed.js'
+import { checklistTable, type StudyFacts } from './checklist.js'
+import { definitionsTable } from './definitions.js'
+import { flowText } from './flow.js'
+import type { LineResult } from './line-result.js'
+import type { Assumed, Made, ShiftTold } from './made.js'
+import { measureFirst, putRightFirst, restingOn } from './summary.js'
+
+/** What the document of every study holds. */
+interface Studied {
+  made: Made
+  display: Display
+  shift: ShiftTold
+  about?: About
+  assumed: readonly Assumed[]
+}
+
+/** What a question says of its study. */
+interface Told extends Pick<Report, 'subtitle' | 'headline' | 'certainty' | 'tables' | 'limits'> {
+  /** The question where the scenario asks none, and the first screen but what the inputs are worth and what is to be measured. */
+  summary: Summary
+  /** Nothing that the scenario gets wrong is left in what is advised. */
+  isSound?: boolean
+  /** Heads what was assumed. */
+  assumed: string
+  /** Lines of which figures are shown. */
+  lines: readonly LineResult[]
+  facts: Pick<StudyFacts, 'trials' | 'estimation'> &
+    Partial<Pick<StudyFacts, 'warmUp' | 'hasHand' | 'hasDesigns'>>
+}
+
+/** The report of a study. */
+export function studyReport(result: Studied, told: Told): Report {
+  const { made, display, assumed, about } = result
+  const { lines, facts, isSound = false, assumed: title, ...said } = told
+  const question = about?.purpose ?? about?.question ?? told.summary.question
+  return {
+    title: made.scenario.title,
+    display,
+    ...said,
+    tables: inSections(told.tables),
+    summary: {
+      ...told.summary,
+      question,
+      sureness: [...told.summary.sureness, restingOn(assumed, about)],
+      next: [...(isSound ? [] : putRightFirst(about)), ...told.summary.next, ...measureFirst(assumed, about)],
+    },
+    assumed: { title, note: '', columns: assumedColumns, rows: assumedRows(assumed) },
+    unsourced: assumed
+      .filter(isUnsourced)
+      .map(({ path, value, basis }) => `${path} = ${flowText(value)} (${basis})`),
+    cautions,
+    repeat: made.repeat,
+    origin: `tapeshift ${made.version} on Node ${made.node}, seed "${made.seed}", scenario sha256 ${made.scenario.sha256}`,
+    findings: findingsTable(about),
+    given: givenTable(about),
+    ...(lines.length > 0 ? { definitions: definitionsTable(lines) } : {}),
+    checklist: checklistTable({
+      ...{ warmUp: null, hasHand: false, hasDesigns: true, ...facts },
+      ...{ made, shift: result.shift, about, assumed, question, line: lines[0] ?? null },
+    }),
+  }
+}
+
+/** `200 shifts of 8 h each, seed "7".`: what each of several designs was simulated for. */
+export const simulatedEach = ({ made, shift }: Pick<Studied, 'made' | 'shift'>): string =>
+  `${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each, seed "${made.seed}".`
