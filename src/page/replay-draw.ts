@@ -5,8 +5,9 @@ import type { Layout } from '../pictures/layout.js'
 import { type Move, placeAt, stateAt } from '../pictures/motion.js'
 import { pad, type ReplayFrame, replayFrame } from '../pictures/replay-frame.js'
 import { stopLooks } from '../pictures/state-looks.js'
+import { holdingAt } from '../pictures/steps.js'
 import { type StopKind, stopKindOf } from '../pictures/stops.js'
-import { okabeIto } from '../report/marks/okabe-ito.js'
+import { okabeIto, pageColours } from '../report/marks/inks.js'
 import type { Stretch } from '../shifts/stretch.js'
 
 /** States in few words, for they stand on the machine. */
@@ -37,14 +38,7 @@ const kindColours = [
 const font = '12px system-ui, "DejaVu Sans", sans-serif'
 const boldFont = `bold ${font}`
 
-interface Colours {
-  ink: string
-  quiet: string
-  paper: string
-  accent: string
-  band: string
-  pause: string
-}
+type Colours = typeof pageColours
 
 export class ReplayPicture {
   private readonly context: CanvasRenderingContext2D
@@ -80,14 +74,9 @@ export class ReplayPicture {
     const { canvas, context } = this
     const style = getComputedStyle(canvas)
     const read = (name: string, otherwise: string) => style.getPropertyValue(name).trim() || otherwise
-    this.colours = {
-      ink: read('--ink', '#1c2430'),
-      quiet: read('--quiet', '#55606e'),
-      paper: read('--paper', '#ffffff'),
-      accent: read('--accent', okabeIto.blue),
-      band: read('--band', '#f1f3f6'),
-      pause: read('--pause', '#e0e3e8'),
-    }
+    this.colours = Object.fromEntries(
+      Object.entries(pageColours).map(([name, light]) => [name, read(`--${name}`, light)]),
+    ) as Colours
     context.font = boldFont
     this.frame = replayFrame(this.layout, width, (text) => context.measureText(text).width)
     const ratio = Math.min(3, window.devicePixelRatio || 1)
@@ -305,12 +294,5 @@ export class ReplayPicture {
 }
 
 /** The number that holds at `time`; 0 before the first. */
-export function countAt(steps: readonly (readonly [number, number])[], time: number): number {
-  let [low, high] = [0, steps.length]
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if (steps[middle]![0] <= time) low = middle + 1
-    else high = middle
-  }
-  return low === 0 ? 0 : steps[low - 1]![1]
-}
+export const countAt = (steps: readonly (readonly [number, number])[], time: number): number =>
+  holdingAt(steps, time) ?? 0

@@ -2,6 +2,7 @@
 
 import type { Stretch } from '../shifts/stretch.js'
 import type { Layout } from './layout.js'
+import { holdingAt } from './steps.js'
 import { clockOf, lasting, type Stop, stopsOf, stopWords, totalOf, waitsOf } from './stops.js'
 
 /** Cases that are in the line at most, and from when. */
@@ -15,11 +16,7 @@ export function fullest({ held, from }: Stretch): { time: number; count: number 
 const after = 60
 
 /** Cases in the line at `time`. */
-function heldAt({ held }: Stretch, time: number): number {
-  let count = held[0]?.[1] ?? 0
-  for (const [from, cases] of held) if (from <= time) count = cases
-  return count
-}
+const heldAt = ({ held }: Stretch, time: number): number => holdingAt(held, time) ?? held[0]?.[1] ?? 0
 
 /** By how many cases the line fills from a stop's beginning to its fullest instant; 0 where that is not during or just after it. */
 function filledBy(stop: Stop, stretch: Stretch): number {

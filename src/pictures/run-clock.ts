@@ -1,4 +1,5 @@
 /** The time in which a piece moves: it stands still while the belts do. */
+import { countBefore } from './steps.js'
 
 /** States in which belts run; accumulating conveyors move while they are blocked too. */
 const moving = new Set(['working', 'waiting', 'size-being-set'])
@@ -19,13 +20,7 @@ export class RunClock {
 
   /** How many standstills there are of which `isBefore` is true: those that come first. */
   private countOf(isBefore: (stand: readonly [number, number, number]) => boolean): number {
-    let [low, high] = [0, this.stands.length]
-    while (low < high) {
-      const middle = (low + high) >> 1
-      if (isBefore(this.stands[middle]!)) low = middle + 1
-      else high = middle
-    }
-    return low
+    return countBefore(this.stands.length, (place) => isBefore(this.stands[place]!))
   }
 
   /** Time run at the instant `time`, s. */

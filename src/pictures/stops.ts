@@ -45,39 +45,37 @@ export const stopKindOf = (state: string): StopKind | undefined => stateKinds[st
 const leastSetting = 10
 
 /** All stops that lie in the stretch in whole or in part, in order of their beginning. */
-export function stopsOf({ states, from, to }: Stretch): Stop[] {
+export const stopsOf = (stretch: Stretch): Stop[] =>
+  stretch.states
+    .flatMap((_, piece) => stopsOn(piece, stretch))
+    .filter(({ kind, from, to }) => kind !== 'size' || to - from >= leastSetting)
+    .sort((a, b) => a.from - b.from || a.piece - b.piece)
+
+/** The stops of one piece: states of one kind that follow one another are one stop. */
+function stopsOn(piece: number, { states, from, to }: Stretch): Stop[] {
+  const all = states[piece]!
+  const parts = all.map(([begin, state], index) => {
+    const end = Math.min(all[index + 1]?.[0] ?? to, to)
+    const isCut = begin < from || index === all.length - 1
+    const isSeen = end > from && begin < to
+    return { what: isSeen ? stateKinds[state] : undefined, begin: Math.max(begin, from), end, isCut }
+  })
   const stops: Stop[] = []
-  for (const [piece, all] of states.entries()) {
-    let open = null as Stop | null
-    for (const [index, [begin, state]] of all.entries()) {
-      const end = all[index + 1]?.[0] ?? to
-      const what = stateKinds[state]
-      if (!what || end <= from || begin >= to) {
-        open = null
-        continue
-      }
-      const isCut = begin < from || index === all.length - 1
-      // people come before they work: work that is followed by waiting is another stop
-      if (open?.kind === what.kind && (what.isWork || open.workFrom === open.to)) {
-        if (!what.isWork) open.workFrom = end
-        open.to = Math.min(end, to)
-        open.isCut ||= isCut
-        continue
-      }
-      open = {
-        piece,
-        kind: what.kind,
-        from: Math.max(begin, from),
-        workFrom: what.isWork ? Math.max(begin, from) : Math.min(end, to),
-        to: Math.min(end, to),
-        isCut,
-      }
-      stops.push(open)
+  let open: Stop | undefined
+  for (const { what, begin, end, isCut } of parts) {
+    // people come before they work: work that is followed by waiting is another stop
+    const goesOn = open?.kind === what?.kind && (what?.isWork || open?.workFrom === open?.to)
+    if (open && what && goesOn) {
+      if (!what.isWork) open.workFrom = end
+      open.to = end
+      open.isCut ||= isCut
+      continue
     }
+    const workFrom = what?.isWork ? begin : end
+    open = what && { piece, kind: what.kind, from: begin, workFrom, to: end, isCut }
+    if (open) stops.push(open)
   }
   return stops
-    .filter(({ kind, from: begin, to: end }) => kind !== 'size' || end - begin >= leastSetting)
-    .sort((a, b) => a.from - b.from || a.piece - b.piece)
 }
 
 /** Of each source whose people wait while the line is full: when they do in the stretch, breaks left out. */

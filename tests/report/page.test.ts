@@ -5,7 +5,7 @@ import { reportPage } from '../../src/page/html.js'
 import { chartsOf, type ResultDocument } from '../../src/questions/charts-of-document.js'
 import { reportOf } from '../../src/questions/report-of-document.js'
 import type { Report } from '../../src/report/report.js'
-import { sectionOfChart, sections } from '../../src/report/sections.js'
+import { sections } from '../../src/report/sections.js'
 import { terminalReport } from '../../src/report/terminal.js'
 import { call } from '../cli/in-process.js'
 import { demoFolder, demos } from '../demo.js'
@@ -81,7 +81,7 @@ describe.each([
     const order = Object.keys(sections)
     const places = report.tables.map(({ section }) => order.indexOf(section!))
     expect(places).toEqual([...places].sort((a, b) => a - b))
-    for (const { name } of chartsOf(document)) expect(order).toContain(sectionOfChart(name))
+    for (const { section } of chartsOf(document)) expect(order).toContain(section)
   })
 
   it('opens with question, answer, certainty, what limits and what to do', () => {
