@@ -40,6 +40,10 @@ export function buffersOf(scenario: Scenario, line: LineHand): BufferHand[] {
   })
 }
 
+/** Places that are free in `names`, each known. */
+export const freePlaces = (names: readonly string[], known: ReadonlyMap<string, BufferHand>): number =>
+  names.reduce((free, name) => free + known.get(name)!.places - known.get(name)!.riding, 0)
+
 /** How long free places last at what comes, s. */
 const lastingOf = ({ flow }: PieceHand, free: number): number =>
   flow > 0 ? bufferTime(free, flow) : Infinity
@@ -66,10 +70,7 @@ export function machineBuffers(
     look(piece.name)
     const often = stops.reduce((total, { perCase }) => total + perCase, 0)
     const meanStop = stops.reduce((total, { perCase, time }) => total + perCase * time, 0) / often
-    const places = before.reduce(
-      (total, name) => total + known.get(name)!.places - known.get(name)!.riding,
-      0,
-    )
+    const places = freePlaces(before, known)
     return [
       {
         machine: piece.name,

@@ -70,14 +70,8 @@ export function handCalculation(scenario: Scenario): HandCalculation {
       ...pieceRows(scenario, line),
       ...(tape ? tapeRows(tape) : []),
       ...costRows(scenario, line, tape),
-      ...crews.map(
-        (crew): HandRow => ({
-          measure: `crew.${crew.name}.busy`,
-          label: `Busy walking and working, ${crew.name}`,
-          value: crew.busy,
-          unit: 'share',
-          how: 'stops x (walk + work)',
-        }),
+      ...crews.map(({ name, busy }) =>
+        row(`crew.${name}.busy`, `Busy walking and working, ${name}`, busy, 'stops x (walk + work)', 'share'),
       ),
     ],
     buffers,
@@ -89,31 +83,23 @@ export function handCalculation(scenario: Scenario): HandCalculation {
   }
 }
 
+const row = (measure: string, label: string, value: number, how: string, unit: RowUnit): HandRow => ({
+  measure,
+  label,
+  value,
+  unit,
+  how,
+})
+
 function lineRows(scenario: Scenario, line: LineHand): HandRow[] {
-  const how =
-    line.admitted < 1 ? 'what the bottleneck leaves after its stops' : 'what arrives, less what is lost'
+  const { throughput, working, admitted } = line
+  const stay = transit(scenario, line)
+  const how = admitted < 1 ? 'what the bottleneck leaves after its stops' : 'what arrives, less what is lost'
+  const unhindered = 'rides and work, without any waiting'
   return [
-    {
-      measure: 'measures.throughput',
-      label: 'Good cases out over working time',
-      value: line.throughput,
-      unit: 'cases/s',
-      how,
-    },
-    {
-      measure: 'measures.output',
-      label: 'Good cases out a shift',
-      value: line.throughput * line.working,
-      unit: 'cases',
-      how,
-    },
-    {
-      measure: 'measures.time-in-system',
-      label: 'Time from arrival to exit, mean',
-      value: transit(scenario, line),
-      unit: 's',
-      how: 'rides and work, without any waiting',
-    },
+    row('measures.throughput', 'Good cases out over working time', throughput, how, 'cases/s'),
+    row('measures.output', 'Good cases out a shift', throughput * working, how, 'cases'),
+    row('measures.time-in-system', 'Time from arrival to exit, mean', stay, unhindered, 's'),
   ]
 }
 
@@ -131,66 +117,38 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
   return line.pieces.flatMap((piece) => {
     const keys = scenario.line[piece.name]!
     const at = `equipment.${piece.name}`
-    const row = byHandOf(keys).row(keys, {
-      ...piece,
-      working: workingShare(line, piece),
-      span: line.span,
+    const own = byHandOf(keys).row(keys, { ...piece, working: workingShare(line, piece), span: line.span })
+    const stops = stopsPerShift(scenario, line, piece).map(({ key, words, count }) => {
+      const label = `${words.charAt(0).toUpperCase()}${words.slice(1)} a shift, ${piece.name}`
+      const how =
+        key === 'roll-changes' ? 'strips over strips a roll, each head' : 'cases or time x frequency'
+      return row(`${at}.measures.${key}`, label, count, how, 'count')
     })
-    const rows: HandRow[] = row ? [{ ...row, measure: `${at}.${row.measure}` }] : []
-    for (const { key, words, count } of stopsPerShift(scenario, line, piece))
-      rows.push({
-        measure: `${at}.measures.${key}`,
-        label: `${words.charAt(0).toUpperCase()}${words.slice(1)} a shift, ${piece.name}`,
-        value: count,
-        unit: 'count',
-        how: key === 'roll-changes' ? 'strips over strips a roll, each head' : 'cases or time x frequency',
-      })
-    return rows
+    return own ? [{ ...own, measure: `${at}.${own.measure}` }, ...stops] : stops
   })
 }
 
 function tapeRows(tape: TapeUse): HandRow[] {
-  const row = (measure: string, label: string, value: number, how: string, unit: RowUnit = 'm'): HandRow => ({
-    measure,
-    label,
-    value,
-    unit,
-    how,
-  })
+  const { used, perCase, lostPerCase, mass } = tape
+  const use = 'strips, and what is lost with the rolls'
   return [
-    row(
-      'measures.tape',
-      'Tape used a shift, all heads',
-      tape.used,
-      'strips, and what is lost with the rolls',
-    ),
-    row('measures.tape-per-case', 'Tape on a good case', tape.perCase, 'one strip a head', 'm/case'),
+    row('measures.tape', 'Tape used a shift, all heads', used, use, 'm'),
+    row('measures.tape-per-case', 'Tape on a good case', perCase, 'one strip a head', 'm/case'),
     row(
       'measures.tape-lost-per-case',
       'Tape lost, a good case',
-      tape.lostPerCase,
+      lostPerCase,
       'threading, stubs, breaks',
       'm/case',
     ),
-    row(
-      'measures.tape-mass',
-      'Mass of that tape, without cores',
-      tape.mass,
-      'length x width x areal mass',
-      'kg',
-    ),
+    row('measures.tape-mass', 'Mass of that tape, without cores', mass, 'length x width x areal mass', 'kg'),
     ...tape.heads.flatMap((head) => {
       const at = `equipment.${head.machine}.heads.${head.head}`
       const of = `${head.machine} ${head.head} head`
+      const strip = '(length + 2 legs) / (1 + stretch)'
       return [
-        row(`${at}.tape`, `Tape used a shift, ${of}`, head.used, 'strips and losses'),
-        row(
-          `${at}.tape-per-case`,
-          `Tape a strip, ${of}`,
-          head.strip,
-          '(length + 2 legs) / (1 + stretch)',
-          'm/case',
-        ),
+        row(`${at}.tape`, `Tape used a shift, ${of}`, head.used, 'strips and losses', 'm'),
+        row(`${at}.tape-per-case`, `Tape a strip, ${of}`, head.strip, strip, 'm/case'),
         row(`${at}.rolls`, `Rolls used a shift, ${of}`, head.rolls, 'tape used over the roll', 'rolls'),
         row(
           `${at}.changes`,
@@ -210,7 +168,7 @@ function costRows(scenario: Scenario, line: LineHand, tape: TapeUse | null): Han
   if (thousands <= 0) return []
   const rows: HandRow[] = []
   const add = (key: string, label: string, value: number, how: string) =>
-    rows.push({ measure: `measures.cost-per-1000-${key}`, label, value, unit: 'money', how })
+    rows.push(row(`measures.cost-per-1000-${key}`, label, value, how, 'money'))
   if (tape && tape.costPerThousand !== null)
     add('tape', 'Tape for 1000 good cases', tape.costPerThousand, 'rolls used x price of a roll')
   const people = Object.values(crew).reduce((total, each) => total + each.people, 0)

@@ -3,7 +3,7 @@ import { has } from '../kinds/traits.js'
 import { arrivalWays, feedersOf, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 import { bufferTime, shareOfFlowRecovered, shareRecovered, type Unreliable } from '../trade/buffer.js'
-import type { BufferHand } from './buffers.js'
+import { type BufferHand, freePlaces } from './buffers.js'
 import type { LineHand, PieceHand } from './line.js'
 import { calendarBreakdowns } from './pace.js'
 
@@ -92,10 +92,7 @@ export function bufferedPairs(
   return line.pieces.flatMap((second): BufferedPair[] => {
     if (!(second.flow > 0) || !isStopping(second.name)) return []
     const { first, between, trouble } = upstreamOf(scenario, second.name, isStopping, known)
-    const places = between.reduce(
-      (total, name) => total + known.get(name)!.places - known.get(name)!.riding,
-      0,
-    )
+    const places = freePlaces(between, known)
     const machine = trouble === null ? pieces.get(first[0]!) : undefined
     const rate = Math.min(second.flow, second.rate, machine?.rate ?? Infinity)
     const pair = {

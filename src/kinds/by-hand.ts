@@ -132,14 +132,18 @@ export interface ByHand<Keys> {
   row(keys: Keys, piece: ShiftByHand & { name: string; cycle: number }): PieceRow | null
 }
 
-/** All cases go the first way. */
-export const straightOn: ByHand<unknown>['split'] = (_, ways) => {
-  const { target } = ways[0]!
-  return () => [[target, 1]]
-}
-
-/** One stop in so many cases. */
-export const countedByCases: ByHand<unknown>['counted'] = (_, { perCase, ...stop }, { perShift }) => ({
-  ...stop,
-  count: perCase * perShift,
-})
+/** What is so of a kind that says nothing else: it never stops of its own, holds nothing, and all cases go the first way. */
+export const inGeneral = {
+  stops: () => [],
+  /** One stop in so many cases. */
+  counted: (_, { perCase, ...stop }, { perShift }) => ({ ...stop, count: perCase * perShift }),
+  places: () => null,
+  buffer: () => null,
+  split: (_, [first]) => {
+    const { target } = first!
+    return () => [[target, 1]]
+  },
+  unsealed: () => 0,
+  unseen: () => 1,
+  row: () => null,
+} satisfies Partial<ByHand<unknown>>

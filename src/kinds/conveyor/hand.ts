@@ -2,7 +2,7 @@
 import { lengthsOf } from '../../scenario/outside.js'
 import { contactCapacity, zoneCapacity } from '../../trade/buffer.js'
 import { wholeZones, zonesFor } from '../../trade/zones.js'
-import { type ByHand, countedByCases, straightOn, weighed } from '../by-hand.js'
+import { type ByHand, inGeneral, weighed } from '../by-hand.js'
 import { roomOnBelts } from '../room-on-belts.js'
 import type { ConveyorKeys } from './keys.js'
 
@@ -11,6 +11,7 @@ const rideOf = ({ length, zone, speed }: ConveyorKeys): number =>
   (zone === undefined ? length : wholeZones(length, zone) * zone) / speed
 
 export const conveyorByHand: ByHand<ConveyorKeys> = {
+  ...inGeneral,
   paceKey: 'speed',
   faster: 'a faster conveyor',
   cycle({ zone, spacing, speed, carries, ...keys }, { scenario, mix }) {
@@ -26,10 +27,7 @@ export const conveyorByHand: ByHand<ConveyorKeys> = {
       how: zone === undefined ? 'length and spacing over speed' : 'zones over speed',
     }
   },
-  stops: () => [],
-  counted: countedByCases,
   stay: rideOf,
-  places: () => null,
   buffer(keys, { scenario, mix, flow }) {
     if (keys.carries === 'belt') return null
     const mean = weighed(lengthsOf(scenario), mix)
@@ -45,9 +43,6 @@ export const conveyorByHand: ByHand<ConveyorKeys> = {
     const places = buffer.places - buffer.riding
     return { takesIn: 0, holds: places, handsOn: places, isRigid: false, hasRoom: false }
   },
-  split: straightOn,
-  unsealed: () => 0,
-  unseen: () => 1,
   row: (keys, { name, perShift, span }) => ({
     measure: 'measures.held',
     label: `Cases on ${name}, mean over time`,

@@ -5,7 +5,7 @@ import type { Scenario } from '../../scenario/schema.js'
 import { cycleTime, gapNeeded } from '../../trade/headway.js'
 import { rollChangesPerCase } from '../../trade/stops.js'
 import { casesPerRoll } from '../../trade/tape.js'
-import { type ByHand, type Coming, type Cycle, countedByCases, type StopKind, weighed } from '../by-hand.js'
+import { type ByHand, type Coming, type Cycle, inGeneral, type StopKind, weighed } from '../by-hand.js'
 import { roomOnBelts } from '../room-on-belts.js'
 import { cutsOf, headsOf } from './heads.js'
 import type { SealerKeys } from './keys.js'
@@ -23,6 +23,7 @@ export const gapOf = (keys: SealerKeys): number =>
 const rideOf = (keys: SealerKeys): number => keys.bed / keys['belt-speed']
 
 export const sealerByHand: ByHand<SealerKeys> = {
+  ...inGeneral,
   paceKey: 'belt-speed',
   faster: 'faster belts as far as the heads allow, a shorter gap, or a second sealer',
   cycle(keys, { scenario, mix, changes }) {
@@ -44,7 +45,7 @@ export const sealerByHand: ByHand<SealerKeys> = {
   counted(keys, stop, shift) {
     const { scenario, perShift, working, span } = shift
     const heads = headsOf(keys).length
-    const plain = countedByCases(keys, stop, shift)
+    const plain = inGeneral.counted(keys, stop, shift)
     switch (stop.key) {
       case 'roll-changes': {
         const each = changesPerShift(scenario, perShift, heads / stop.perCase)
@@ -65,8 +66,6 @@ export const sealerByHand: ByHand<SealerKeys> = {
     }
   },
   stay: (keys) => meanOf(keys.flaps.time) + rideOf(keys),
-  places: () => null,
-  buffer: () => null,
   room(keys, given) {
     const flapPlace = Math.max(0, 1 - given.flow * meanOf(keys.flaps.time))
     const room = roomOnBelts(rideOf(keys), given)
@@ -84,7 +83,6 @@ export const sealerByHand: ByHand<SealerKeys> = {
     const missed = missedPerRoll(keys['roll-change'])
     return Math.min(1, (headsOf(keys).length * missed) / (perRoll + missed))
   },
-  unseen: () => 1,
   row: (_, { name, working }) => ({
     measure: 'states.working',
     label: `Share of the shift in which ${name} works`,
