@@ -1,12 +1,13 @@
 /** The rate of each piece by hand: what it can do, what its stops leave, and what comes to it. */
 
+import { causes } from '../catalogue/causes.js'
 import type { Coming, Cycle, PieceStop, StopKind } from '../kinds/by-hand.js'
 import { weighed } from '../kinds/by-hand.js'
 import { byHandOf } from '../kinds/hand.js'
 import type { Kind } from '../kinds/keys.js'
 import { has } from '../kinds/traits.js'
 import type { Skill } from '../scenario/crew-keys.js'
-import { type Distribution, meanOf, varianceOf } from '../scenario/law.js'
+import { meanOf, varianceOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import { availability, breakdownsPerCase, effectiveRate } from '../trade/stops.js'
 import { mixOf } from './demand.js'
@@ -70,12 +71,15 @@ export function paceOf(
 export const walkFor = (scenario: Scenario, skill: Skill): number => firstWith(scenario, skill)?.walk ?? 0
 
 /** A kind of stop with the walk of whoever is called first for it. */
-function withWalk(scenario: Scenario, { work, more = 0, ...stop }: StopKind): PieceStop {
+function withWalk(scenario: Scenario, { key, perCase, work, more = 0 }: StopKind): PieceStop {
+  const skill = key === 'planned-stops' ? null : causes[key].skill
+  const crew = skill === null ? null : firstWith(scenario, skill)
   const time = meanOf(work)
-  const crew = stop.skill === null ? null : firstWith(scenario, stop.skill)
   return {
-    ...stop,
-    work: stop.skill === null ? 0 : time,
+    key,
+    skill,
+    perCase,
+    work: skill === null ? 0 : time,
     time: time + (crew?.walk ?? 0) + more,
     spread: Math.sqrt(varianceOf(work) + (crew?.walkVariance ?? 0)),
   }
@@ -87,22 +91,18 @@ export function calendarBreakdowns(
   { breakdowns }: Scenario['line'][string],
 ): (Omit<PieceStop, 'perCase'> & { after: number }) | null {
   if (breakdowns?.['counted-in'] !== 'calendar-time') return null
-  const { perCase, ...stop } = withWalk(scenario, breakdownStop(0, breakdowns.repair))
+  const { perCase, ...stop } = withWalk(scenario, { key: 'breakdowns', perCase: 0, work: breakdowns.repair })
   return { ...stop, after: meanOf(breakdowns.after) }
 }
-
-const breakdownStop = (perCase: number, work: Distribution): StopKind => ({
-  key: 'breakdowns',
-  words: 'breakdowns',
-  skill: 'breakdowns',
-  perCase,
-  work,
-})
 
 function stopsOf(piece: Scenario['line'][string], coming: Coming, cycle: Cycle): PieceStop[] {
   const { breakdowns } = piece
   const stops = byHandOf(piece).stops(piece, coming, cycle)
   if (breakdowns?.['counted-in'] === 'running-time')
-    stops.push(breakdownStop(breakdownsPerCase(cycle.cycle, meanOf(breakdowns.after)), breakdowns.repair))
+    stops.push({
+      key: 'breakdowns',
+      perCase: breakdownsPerCase(cycle.cycle, meanOf(breakdowns.after)),
+      work: breakdowns.repair,
+    })
   return stops.map((stop) => withWalk(coming.scenario, stop))
 }

@@ -1,5 +1,6 @@
 /** A line as machines in series: each with its stops, and what room there is between them; or why it is none. */
-import type { Room } from '../kinds/by-hand.js'
+import { ofPieces } from '../catalogue/of-equipment.js'
+import type { HandStop, Room } from '../kinds/by-hand.js'
 import { byHandOf } from '../kinds/hand.js'
 import { partingOf } from '../kinds/traits.js'
 import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
@@ -16,7 +17,7 @@ const mostAside = 0.05
 export interface StageStop {
   piece: string
   /** As the result of a run names it, and in words. */
-  key: string
+  key: HandStop
   words: string
   perCase: number
   /** Mean time from stop to restart, s, standard deviation over it, and the share of it until somebody is there. */
@@ -104,12 +105,12 @@ function stageOf(
     stay: visits * byHand.stay(keys),
     stops: stopsPerShift(scenario, line, piece)
       .filter(({ count, time }) => count > 0 && time > 0)
-      .map(({ key, words, skill, count, time, work, spread }): StageStop => {
+      .map(({ key, skill, count, time, work, spread }): StageStop => {
         const mean = time + (skill === null ? 0 : waitForBusy(scenario, line, skill, piece.name))
         return {
           piece: piece.name,
           key,
-          words,
+          words: ofPieces[key].words!,
           perCase: (count / piece.perShift) * visits,
           mean,
           cv: spread / mean,

@@ -1,4 +1,6 @@
 /** What the hand calculation asks of every kind of equipment. Times in s, lengths in m, rates in cases/s. */
+import type { CauseKey } from '../catalogue/causes.js'
+import type { PieceKey } from '../catalogue/of-equipment.js'
 import type { Skill } from '../scenario/crew-keys.js'
 import type { Distribution } from '../scenario/law.js'
 import type { Way } from '../scenario/routes.js'
@@ -29,13 +31,13 @@ export interface Cycle {
   how: string
 }
 
+/** A kind of stop that hand knows, by the key of its count. */
+export type HandStop = CauseKey | 'planned-stops'
+
 /** A kind of stop as the keys of a piece describe it. */
 export interface StopKind {
   /** As the result of a run names it. */
-  key: string
-  words: string
-  /** Whose skill it needs; null for a planned stop that waits for nobody. */
-  skill: Skill | null
+  key: HandStop
   perCase: number
   /** Time of work on it. */
   work: Distribution
@@ -44,7 +46,10 @@ export interface StopKind {
 }
 
 /** One kind of stop of a piece, with the walk of whoever is called first. */
-export interface PieceStop extends Stop, Omit<StopKind, 'work' | 'more'> {
+export interface PieceStop extends Stop {
+  key: HandStop
+  /** Whose skill it needs; null for a planned stop that waits for nobody. */
+  skill: Skill | null
   /** Part of `time` in which somebody works on it; the rest is walking. */
   work: number
   /** Standard deviation of `time`. */
@@ -79,12 +84,10 @@ export interface ShiftByHand {
   span: number
 }
 
-/** A figure that a run measures too, under the path of the piece. */
-export interface PieceRow {
-  measure: string
-  label: string
+/** A figure that a run measures too: a measure of the piece, or the share of its state of working. */
+export interface PieceFigure {
+  key: PieceKey | 'working'
   value: number
-  unit: 'share' | 'cases'
   how: string
 }
 
@@ -129,7 +132,7 @@ export interface ByHand<Keys> {
   /** Share of the unsealed cases that it does not find. */
   unseen(keys: Keys): number
   /** The figure that tells most of it. */
-  row(keys: Keys, piece: ShiftByHand & { name: string; cycle: number }): PieceRow | null
+  figure(keys: Keys, piece: ShiftByHand & { name: string; cycle: number }): PieceFigure | null
 }
 
 /** What is so of a kind that says nothing else: it never stops of its own, holds nothing, and all cases go the first way. */
@@ -145,5 +148,5 @@ export const inGeneral = {
   },
   unsealed: () => 0,
   unseen: () => 1,
-  row: () => null,
+  figure: () => null,
 } satisfies Partial<ByHand<unknown>>

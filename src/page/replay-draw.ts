@@ -1,32 +1,15 @@
 /// <reference lib="dom" />
 /** Draws one instant of a replay: the line from above, its states, and every case where it is. */
+
+import { type StateKey, type StopKind, states } from '../catalogue/states.js'
 import { has } from '../kinds/traits.js'
 import type { Layout } from '../pictures/layout.js'
 import { type Move, placeAt, stateAt } from '../pictures/motion.js'
 import { pad, type ReplayFrame, replayFrame } from '../pictures/replay-frame.js'
 import { stopLooks } from '../pictures/state-looks.js'
 import { holdingAt } from '../pictures/steps.js'
-import { type StopKind, stopKindOf } from '../pictures/stops.js'
 import { okabeIto, pageColours } from '../report/marks/inks.js'
 import type { Stretch } from '../shifts/stretch.js'
-
-/** States in few words, for they stand on the machine. */
-export const shortStates: Record<string, string> = {
-  working: 'working',
-  waiting: 'waiting',
-  blocked: 'blocked',
-  'jam-waiting-for-crew': 'jam: waits for crew',
-  'jam-being-cleared': 'jam: being cleared',
-  'tape-waiting-for-crew': 'tape: waits for crew',
-  'tape-being-changed': 'tape: changing',
-  'size-waiting-for-crew': 'size: waits for crew',
-  'size-being-set': 'size: being set',
-  'breakdown-waiting-for-crew': 'broken: waits for crew',
-  'breakdown-being-repaired': 'broken: repair',
-  'blade-service': 'blade service',
-  'planned-stop': 'planned stop',
-  'on-break': 'on break',
-}
 
 const kindColours = [
   okabeIto.orange,
@@ -107,7 +90,7 @@ export class ReplayPicture {
   }
 
   /** State of a piece at `time`. */
-  stateOf(piece: number, time: number): string {
+  stateOf(piece: number, time: number): StateKey {
     return stateAt(this.stretch.states[piece]!, time)
   }
 
@@ -148,7 +131,7 @@ export class ReplayPicture {
     ]
     const y = frame.middle(row, index) - tall / 2
     const state = this.stateOf(index, time)
-    const kind = stopKindOf(state)
+    const kind = states[state].stop
     context.fillStyle = state === 'on-break' ? colours.pause : colours.band
     context.fillRect(x, y, wide, tall)
     context.strokeStyle = colours.quiet
@@ -231,15 +214,10 @@ export class ReplayPicture {
     for (let index = 0; index < frame.labels.length; index++) {
       const { piece, x, y } = frame.labels[index]!
       const state = this.stateOf(piece, time)
-      const isStopped = stopKindOf(state) !== undefined
+      const { short, group } = states[state]
+      const isStopped = group === 'stop'
       this.words(layout.pieces[piece]!.name, x, y, boldFont, colours.ink)
-      this.words(
-        shortStates[state] ?? state,
-        x,
-        y + 14,
-        isStopped ? boldFont : font,
-        isStopped ? colours.ink : colours.quiet,
-      )
+      this.words(short, x, y + 14, isStopped ? boldFont : font, isStopped ? colours.ink : colours.quiet)
     }
     context.textAlign = 'left'
   }

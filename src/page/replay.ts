@@ -1,11 +1,13 @@
 /// <reference lib="dom" />
 /** Replay of a recorded stretch in a page: the line from above while its cases move, with what is needed to look around in time. */
+
+import { states } from '../catalogue/states.js'
 import { has } from '../kinds/traits.js'
 import type { Layout } from '../pictures/layout.js'
 import { motionOf } from '../pictures/motion.js'
 import { clockOf, stopsOf } from '../pictures/stops.js'
 import type { Stretch } from '../shifts/stretch.js'
-import { countAt, ReplayPicture, shortStates } from './replay-draw.js'
+import { countAt, ReplayPicture } from './replay-draw.js'
 
 const speeds = [1, 4, 16, 60]
 const usual = 16
@@ -218,11 +220,11 @@ class Replay {
   private inWords(): string {
     const { stretch, layout, time, picture } = this
     const held = countAt(stretch.held, time)
-    const states = layout.pieces.flatMap((piece, index) => {
+    const doing = layout.pieces.flatMap((piece, index) => {
       const state = picture?.stateOf(index, time) ?? 'waiting'
       const isPlain =
         state === 'working' || state === 'waiting' || (state === 'blocked' && !has(piece, 'tapes'))
-      return isPlain ? [] : [`${piece.name}: ${(shortStates[state] ?? state).replace(': ', ', ')}`]
+      return isPlain ? [] : [`${piece.name}: ${states[state].short.replace(': ', ', ')}`]
     })
     const sources = stretch.sources.flatMap(({ name, whenFull }, source) => {
       const count = countAt(this.standing[source]!, time)
@@ -230,7 +232,7 @@ class Replay {
       return [whenFull === 'queue' ? `${count} of ${name} on the floor` : `${name} waits for room`]
     })
     const isBreak = stretch.breaks.some(([begin, end]) => begin <= time && time < end)
-    const parts = [...(isBreak ? ['break'] : []), ...states, ...sources]
+    const parts = [...(isBreak ? ['break'] : []), ...doing, ...sources]
     return `${held} ${held === 1 ? 'case' : 'cases'} in the line. ${parts.length > 0 ? `${parts.join('; ')}.` : 'Nothing stands.'}`
   }
 }

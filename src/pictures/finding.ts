@@ -1,9 +1,10 @@
 /** What a recorded stretch shows, in a sentence and in numbers. */
 
+import { stopNouns } from '../catalogue/states.js'
 import type { Stretch } from '../shifts/stretch.js'
 import type { Layout } from './layout.js'
 import { holdingAt } from './steps.js'
-import { clockOf, lasting, type Stop, stopsOf, stopWords, totalOf, waitsOf } from './stops.js'
+import { clockOf, lasting, type Stop, stopsOf, totalOf, waitsOf } from './stops.js'
 
 /** Cases that are in the line at most, and from when. */
 export function fullest({ held, from }: Stretch): { time: number; count: number } {
@@ -58,7 +59,7 @@ export function findingOf(stretch: Stretch, layout: Layout): string {
   const parts: string[] = []
   if (stop) {
     const length = `${stop.isCut ? 'more than ' : ''}${lasting(stop.to - stop.from)}`
-    const what = `${stopWords[stop.kind].one} of ${length} on ${layout.pieces[stop.piece]!.name} at ${clockOf(stop.from)} h`
+    const what = `A ${stopNouns[stop.kind]} of ${length} on ${layout.pieces[stop.piece]!.name} at ${clockOf(stop.from)} h`
     if (filledBy(stop, stretch) > 0)
       parts.push(`${what}: the line fills from ${heldAt(stretch, stop.from)} to ${cases(most.count)}${floor}`)
     else parts.push(what, full)
@@ -72,9 +73,6 @@ export function findingOf(stretch: Stretch, layout: Layout): string {
   return `${parts.join('; ')}.`
 }
 
-/** The stop without its article. */
-const bare = ({ kind }: Stop) => stopWords[kind].one.replace(/^An? /, '')
-
 /** The numbers of the stretch in words, for those who do not see the picture. */
 export function numbersOf(stretch: Stretch, layout: Layout): string {
   const { from, to, breaks } = stretch
@@ -82,7 +80,7 @@ export function numbersOf(stretch: Stretch, layout: Layout): string {
   const stops = stopsOf(stretch).map((stop) => {
     const waiting = stop.workFrom - stop.from
     const wait = waiting >= 0.5 ? `, of it ${lasting(waiting)} until somebody is there` : ''
-    return `${name(stop.piece)}: ${bare(stop)} at ${clockOf(stop.from, true)} for ${lasting(stop.to - stop.from)}${wait}`
+    return `${name(stop.piece)}: ${stopNouns[stop.kind]} at ${clockOf(stop.from, true)} for ${lasting(stop.to - stop.from)}${wait}`
   })
   const waits = waitsOf(stretch).flatMap((all, source) =>
     totalOf(all) >= 0.5

@@ -1,5 +1,6 @@
 /** Where every case of a recorded stretch is at any instant, by the rules by which the line was simulated. */
 
+import type { StateKey } from '../catalogue/states.js'
 import type { Movement } from '../kinds/in-pictures.js'
 import type { Stretch } from '../shifts/stretch.js'
 import type { Layout } from './layout.js'
@@ -31,7 +32,7 @@ export interface Move {
 export const placeAt = ({ times, places }: Move, time: number): number => placeOn(times, places, time)
 
 /** The state of a piece at `time`; waiting before anything is known. */
-export const stateAt = (states: readonly (readonly [number, string])[], time: number): string =>
+export const stateAt = (states: readonly (readonly [number, StateKey])[], time: number): StateKey =>
   holdingAt(states, time) ?? 'waiting'
 
 /** Speed at which a case is drawn going to its place where no rule says one: this, m/s, or so many times the fastest belt. */

@@ -1,6 +1,7 @@
 /** How states look in drawings: a colour for each kind of stop, and a hatch, so that colour is not needed to tell them. */
+
+import type { StopKind } from '../catalogue/states.js'
 import { pageColours } from '../report/marks/inks.js'
-import type { StopKind } from './stops.js'
 
 /** Colour as in the chart of the states, its CSS variable, and the lines of its hatch in a square of 8. */
 export const stopLooks: Record<StopKind, { variable: string; light: string; dark: string; hatch: string }> = {

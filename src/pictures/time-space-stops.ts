@@ -1,9 +1,11 @@
 /** What stands in a time-space diagram: stops with their hatches and names, sources that wait, and the key to all that. */
+import type { StopKind } from '../catalogue/states.js'
+import { stopNouns } from '../catalogue/states.js'
 import { shortened } from '../report/marks/breaking.js'
 import { inks } from '../report/marks/inks.js'
 import { pageLetterWidth } from '../report/marks/letters.js'
 import { stopInk, stopLooks } from './state-looks.js'
-import { lasting, type Stop, type StopKind, stopWords } from './stops.js'
+import { lasting, type Stop } from './stops.js'
 import { px, rect, text } from './svg-parts.js'
 import { type Frame, stripHeight } from './time-space-frame.js'
 
@@ -54,8 +56,7 @@ export function stopLabels({ stops, x, bands, right }: Frame): string[] {
     const next = stops.slice(index + 1).find(({ piece }) => piece === stop.piece)
     const begin = Math.max(x(stop.from) + 4, taken.get(stop.piece) ?? 0)
     const room = Math.min(next ? x(next.from) : right, right) - begin
-    const { name } = stopWords[stop.kind]
-    const words = [`${name} ${lasting(stop.to - stop.from)}`, name].find(
+    const words = [`${stop.kind} ${lasting(stop.to - stop.from)}`, stop.kind].find(
       (each) => each.length * pageLetterWidth.bold <= room,
     )
     if (words === undefined) return []
@@ -83,7 +84,7 @@ export const blockedEdges = ({ stretch: { states, from, to }, x, bands }: Frame)
 export function legendOf({ stops, stretch, id, width }: Frame, top: number) {
   const box = (fill: string, more: string) => (x: number, y: number) => rect(x, y, 20, 12, fill, more)
   const entries: { words: string; draw: (x: number, y: number) => string }[] = kindsOf(stops).map((kind) => ({
-    words: stopWords[kind].one.replace(/^An? /, ''),
+    words: stopNouns[kind],
     draw: box(`url(#${id}-${kind})`, ` stroke="${stopInk(kind)}"`),
   }))
   const kind = stops.find(({ from, workFrom }) => workFrom > from)?.kind

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest'
 import type { EquipmentResult, HeldOverShift } from '../../src/answers/line-result.js'
 import { shiftTarget } from '../../src/answers/shift-target.js'
 import type { Figure } from '../../src/catalogue/figure.js'
-import { states } from '../../src/line/states.js'
+import { stateKeys } from '../../src/catalogue/states.js'
 import { allCharts } from '../../src/questions/run/charts.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 import { heldChart } from '../../src/questions/run/held-chart.js'
@@ -26,7 +26,7 @@ function figure(mean: number, unit: string, half = mean * 0.01): Figure {
 
 /** All states of a machine: those given, the others never. */
 function shares(given: Record<string, number>): Record<string, Figure> {
-  return Object.fromEntries(states.map(({ key }) => [key, figure(given[key] ?? 0, 'share')]))
+  return Object.fromEntries(stateKeys.map((key) => [key, figure(given[key] ?? 0, 'share')]))
 }
 
 function held(place: string, mean: number[], band = 2): HeldOverShift {
@@ -146,14 +146,14 @@ describe('the chart of the states', () => {
   })
 
   it('gives every state a colour of its own', () => {
-    const each = shares(Object.fromEntries(states.map(({ key }) => [key, 1 / states.length])))
+    const each = shares(Object.fromEntries(stateKeys.map((key) => [key, 1 / stateKeys.length])))
     const full = statesChart({
       ...result,
       equipment: { all: { type: 'sealer', measures: {}, states: each } },
     })!
-    expect(full.config.data.datasets).toHaveLength(states.length)
+    expect(full.config.data.datasets).toHaveLength(stateKeys.length)
     expect(new Set(full.config.data.datasets.map((dataset) => dataset.backgroundColor)).size).toBe(
-      states.length,
+      stateKeys.length,
     )
   })
 

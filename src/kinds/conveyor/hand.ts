@@ -43,11 +43,9 @@ export const conveyorByHand: ByHand<ConveyorKeys> = {
     const places = buffer.places - buffer.riding
     return { takesIn: 0, holds: places, handsOn: places, isRigid: false, hasRoom: false }
   },
-  row: (keys, { name, perShift, span }) => ({
-    measure: 'measures.held',
-    label: `Cases on ${name}, mean over time`,
+  figure: (keys, { perShift, span }) => ({
+    key: 'held',
     value: (perShift * rideOf(keys)) / span,
-    unit: 'cases',
     how: 'cases x ride, nothing waiting (Little)',
   }),
 }

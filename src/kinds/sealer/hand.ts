@@ -1,5 +1,5 @@
 /** A sealer by hand: its cycle, its stops and what passes its empty rolls. */
-import { type Distribution, meanOf } from '../../scenario/law.js'
+import { meanOf } from '../../scenario/law.js'
 import { lengthsOf } from '../../scenario/outside.js'
 import type { Scenario } from '../../scenario/schema.js'
 import { cycleTime, gapNeeded } from '../../trade/headway.js'
@@ -83,13 +83,7 @@ export const sealerByHand: ByHand<SealerKeys> = {
     const missed = missedPerRoll(keys['roll-change'])
     return Math.min(1, (headsOf(keys).length * missed) / (perRoll + missed))
   },
-  row: (_, { name, working }) => ({
-    measure: 'states.working',
-    label: `Share of the shift in which ${name} works`,
-    value: working,
-    unit: 'share',
-    how: 'cases x (headway + free folding)',
-  }),
+  figure: (_, { working }) => ({ key: 'working', value: working, how: 'cases x (headway + free folding)' }),
 }
 
 function stopsOf(keys: SealerKeys, { scenario, mix, changes }: Coming, { headway }: Cycle): StopKind[] {
@@ -98,18 +92,17 @@ function stopsOf(keys: SealerKeys, { scenario, mix, changes }: Coming, { headway
   // how much of its tape a roll leaves at a break depends on the shift; that little is left out of the long run
   const early = leftEarly(scenario, change, 0)
   const strips = stripsPerRoll(scenario, drawnOf(scenario), mix, early) + missedPerRoll(change)
-  const stop = (key: string, words: string, skill: StopKind['skill'], perCase: number, work: Distribution) =>
-    ({ key, words, skill, perCase, work }) satisfies StopKind
   const stops: StopKind[] = [
-    stop('roll-changes', 'roll changes', 'roll-change', rollChangesPerCase(heads, strips), change.time),
+    { key: 'roll-changes', perCase: rollChangesPerCase(heads, strips), work: change.time },
   ]
-  if (jams) stops.push(stop('jams', 'jams', 'jams', weighed(jamChances(scenario, jams), mix), jams.clear))
-  if (breaks) stops.push(stop('tape-breaks', 'tape breaks', 'roll-change', heads * breaks.chance, breaks.fix))
-  if (blade)
-    stops.push(stop('blade-services', 'blade services', 'blade', heads / blade['service-after'], blade.time))
+  if (jams) stops.push({ key: 'jams', perCase: weighed(jamChances(scenario, jams), mix), work: jams.clear })
+  if (breaks) stops.push({ key: 'tape-breaks', perCase: heads * breaks.chance, work: breaks.fix })
+  if (blade) stops.push({ key: 'blade-services', perCase: heads / blade['service-after'], work: blade.time })
   if (setting.by === 'crew' && changes > 0)
     stops.push({
-      ...stop('size-settings', 'size settings', 'size-setting', changes, setting.time),
+      key: 'size-settings',
+      perCase: changes,
+      work: setting.time,
       // the belts run empty first: what that takes beyond the headway that the case takes anyway
       more: Math.max(0, rideOf(keys) - headway),
     })

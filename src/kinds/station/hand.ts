@@ -14,18 +14,7 @@ export const stationByHand: ByHand<StationKeys> = {
     cycle: meanOf(time) / servers,
     how: 'time a case over places',
   }),
-  stops: ({ every }) =>
-    every
-      ? [
-          {
-            key: 'planned-stops',
-            words: 'planned stops',
-            skill: null,
-            perCase: 1 / every.cases,
-            work: every.stop,
-          },
-        ]
-      : [],
+  stops: ({ every }) => (every ? [{ key: 'planned-stops', perCase: 1 / every.cases, work: every.stop }] : []),
   places: ({ servers }) => servers,
   buffer({ 'waiting-room': room }) {
     const places = room === 'unlimited' ? Infinity : room
@@ -38,11 +27,9 @@ export const stationByHand: ByHand<StationKeys> = {
     isRigid: false,
     hasRoom: waiting === 'unlimited' || servers + waiting > 1,
   }),
-  row: (_, { name, perShift, cycle, span }) => ({
-    measure: 'measures.utilisation',
-    label: `Share of its places at work, ${name}`,
+  figure: (_, { perShift, cycle, span }) => ({
+    key: 'utilisation',
     value: (perShift * cycle) / span,
-    unit: 'share',
     how: 'cases x time a case, over places',
   }),
 }

@@ -1,7 +1,12 @@
 /** Chart of the cost: what 1000 good cases cost with each design, stacked by element. */
+
 import { printDifference, withoutUnit } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { costWords, isCostInPart } from '../../answers/warnings.js'
+import type { CostElement } from '../../catalogue/costs.js'
+import { costElementKeys, costKey } from '../../catalogue/costs.js'
+import { entriesOf } from '../../catalogue/figure.js'
+import type { MeasureKey } from '../../catalogue/of-line.js'
 import { figureText, grouped, percentText, printFigure } from '../../report/format.js'
 import { numbers, roomAtRight, wholeOr } from '../../report/marks/axis.js'
 import { pieceWords, stacked, stackedBars } from '../../report/marks/bars.js'
@@ -11,13 +16,13 @@ import { type Chart, chartOf } from '../../report/marks/chart.js'
 import { okabeIto, palette } from '../../report/marks/inks.js'
 import type { CompareResult, DesignResult } from './document.js'
 
-const total = 'cost-per-1000'
+const total: MeasureKey = 'cost-per-1000'
 
 /**
  * Colour of each element, the same in every study. Of all ways to give them out one in which elements that often touch
  * lie at least 15 apart in lightness (CIELAB), so that a grey print tells them apart too.
  */
-const colours: Record<string, string> = {
+const colours: Readonly<Record<CostElement, string>> = {
   tape: okabeIto.orange,
   labour: okabeIto.blue,
   downtime: okabeIto.reddishPurple,
@@ -35,7 +40,7 @@ const otherColour = palette.frame
 const leastSeen = 0.005
 
 interface Element {
-  key: string
+  key: CostElement
   label: string
   /** By design; 0 where it has none. */
   values: number[]
@@ -90,13 +95,13 @@ const isPriced = (figure: { mean: number | null } | undefined) => figure !== und
 
 /** The elements that any design has, each after the one that it follows in its design. */
 function elementsOf(designs: readonly DesignResult[]): Element[] {
-  const labels = new Map<string, string>()
-  const order: string[] = []
+  const labels = new Map<CostElement, string>()
+  const order: CostElement[] = []
   for (const { measures } of designs) {
     let last = -1
-    for (const [name, { label }] of Object.entries(measures)) {
-      if (!name.startsWith(`${total}-`)) continue
-      const key = name.slice(total.length + 1)
+    for (const [name, { label }] of entriesOf(measures)) {
+      const key = costElementKeys.find((each) => costKey(each) === name)
+      if (key === undefined) continue
       if (!labels.has(key)) {
         labels.set(key, label.replace(/^of it /, ''))
         order.splice(last + 1, 0, key)
@@ -107,7 +112,7 @@ function elementsOf(designs: readonly DesignResult[]): Element[] {
   return order.map((key) => ({
     key,
     label: labels.get(key)!,
-    values: designs.map(({ measures }) => measures[`${total}-${key}`]?.mean ?? 0),
+    values: designs.map(({ measures }) => measures[costKey(key)]?.mean ?? 0),
   }))
 }
 

@@ -1,6 +1,7 @@
 /** Charts of the losses: steps from what a machine could put out down to what comes out, and how several add up. */
 import type { Losses, LossStep, MachineLosses } from '../../answers/losses.js'
 import { share } from '../../answers/losses-table.js'
+import { type StateKey, states } from '../../catalogue/states.js'
 import { grouped, printFigure } from '../../report/format.js'
 import { numbers, roomAtRight } from '../../report/marks/axis.js'
 import { steps } from '../../report/marks/bars.js'
@@ -22,7 +23,7 @@ export interface LossRow {
 
 /** Stops below this share of what the machine could put out are drawn together, where they are several. */
 const leastShare = 0.005
-const isStop = ({ key }: LossStep): boolean => /^(jam|tape|size|breakdown|blade|planned)-/.test(key)
+const isStop = ({ key }: LossStep): boolean => states[key as StateKey]?.group === 'stop'
 const isSmall = (step: LossStep): boolean => isStop(step) && Math.abs(step.share) < leastShare
 
 const whole = (cases: number): string => grouped(cases, 0)

@@ -1,5 +1,5 @@
 /** Chart of the states: how each machine spends the shift, as one bar of 100 % per machine. */
-import { states } from '../../line/states.js'
+import { type StateKey, stateLabel } from '../../catalogue/states.js'
 import { percent } from '../../report/format.js'
 import { numbers } from '../../report/marks/axis.js'
 import { pieceWords, stacked, stackedBars } from '../../report/marks/bars.js'
@@ -14,7 +14,7 @@ import type { RunResult } from './document.js'
  * colour vision and, simulated after Machado, Oliveira & Fernandes (2009), for the red-, green- and
  * blue-blind; only the white of the breaks is nearer to the grey of waiting, and has an outline instead.
  */
-const colours: Record<string, string> = {
+const colours: Readonly<Record<StateKey, string>> = {
   working: '#2c85db',
   'jam-waiting-for-crew': '#ea9b5f',
   'jam-being-cleared': '#b34218',
@@ -35,19 +35,17 @@ const colours: Record<string, string> = {
 const leastShown = 0.0005
 
 /** From left to right: work, what stops it, then the time in which the machine itself is well. */
-const order = Object.keys(colours)
-
-const labels = new Map(states.map(({ key, label }) => [key, label]))
+const order = Object.keys(colours) as StateKey[]
 
 /** Stacked shares of the states of each machine; null where the line has no equipment. */
 export function statesChart(result: RunResult): Chart | null {
   const machines = Object.entries(result.equipment).map(([name, machine]) => ({
     name,
-    share: (key: string) => machine.states[key]?.mean ?? 0,
+    share: (key: StateKey) => machine.states[key]?.mean ?? 0,
   }))
   if (machines.length === 0) return null
   const occurring = order.filter((key) => machines.some(({ share }) => share(key) > 0))
-  const isSeen = (key: string) => machines.some(({ share }) => share(key) > leastShown)
+  const isSeen = (key: StateKey) => machines.some(({ share }) => share(key) > leastShown)
   return chartOf(result, {
     name: 'states',
     section: 'machines',
@@ -58,16 +56,16 @@ export function statesChart(result: RunResult): Chart | null {
     gap: 2,
     height: machines.length * 42,
     rows: machines.map(({ name }) => wrapped(name, 24)),
-    legend: occurring.filter(isSeen).map((key) => labels.get(key)!),
+    legend: occurring.filter(isSeen).map((key) => stateLabel(key)),
     axes: {
       x: numbers({ title: '% of the shift', min: 0, max: 100, more: stacked, moreOfTicks: { stepSize: 10 } }),
     },
     marks: [
       ...occurring.map((key) =>
         stackedBars(
-          labels.get(key)!,
+          stateLabel(key),
           machines.map(({ share }) => share(key) * 100),
-          colours[key]!,
+          colours[key],
           {
             borderColor: key === 'on-break' ? palette.frame : palette.paper,
             borderWidth: key === 'on-break' ? 1 : { right: 0.5 },
@@ -84,8 +82,8 @@ export function statesChart(result: RunResult): Chart | null {
     const others = occurring
       .filter((key) => key !== 'working' && share(key) > leastShown)
       .sort((a, b) => share(b) - share(a))
-    const words = ['working', ...others.slice(0, machines.length > 6 ? 1 : 2)].map(
-      (key) => `${labels.get(key)} ${percent(share(key))}`,
+    const words = (['working', ...others.slice(0, machines.length > 6 ? 1 : 2)] as const).map(
+      (key) => `${stateLabel(key)} ${percent(share(key))}`,
     )
     return `${name}: ${words.join(', ')}`
   }
