@@ -1,6 +1,6 @@
-/** Board limits: what gross weight and size a box certificate allows, and what a box bears by McKee's formula. */
+/** Board limits: what gross weight and size a box certificate allows. */
 import type { Basis } from './basis.js'
-import type { Size, Wall } from './case.js'
+import type { Wall } from './case.js'
 import { inch, pound, poundForcePerInch, poundPerThousandSquareFeet, psi } from './us-units.js'
 
 /** One row of the carriers' table. A box satisfies it by burst (with facings) or by edge crush, whichever is certified. */
@@ -151,43 +151,3 @@ export const adequateRow = (
   united: number,
   flute?: string,
 ): BoardRow | undefined => rowsOf(wall, flute).find((each) => allows(each, weight, united))
-
-/**
- * Top-to-bottom compression strength of an empty regular slotted box, N, from edge crush, N/m, and sides and thickness, m: 5.87 ECT
- * sqrt(perimeter x thickness). McKee, Gander & Wachuta, Paperboard Packaging 48 (1963) 149-159, simplified form; the
- * factor has no dimension.
- */
-export const compressionStrength = (
-  ect: number,
-  { length, width }: Pick<Size, 'length' | 'width'>,
-  thickness: number,
-): number => 5.87 * ect * Math.sqrt(2 * (length + width) * thickness)
-
-/** Is the box as deep as McKee's formula asks, a seventh of its perimeter? From memory, low confidence. */
-export const isDeepForCompression = ({ length, width, height }: Size): boolean =>
-  height >= (2 * (length + width)) / 7
-
-/** Share of the strength left: after so many days under load; at so much relative humidity. Fibre Box Handbook, by way of a trade copy. */
-const byDays = [
-  [10, 0.63],
-  [30, 0.6],
-  [90, 0.55],
-  [180, 0.5],
-] as const
-const byHumidity = [
-  [0.5, 1],
-  [0.6, 0.9],
-  [0.7, 0.8],
-  [0.8, 0.68],
-  [0.9, 0.48],
-  [1, 0.15],
-] as const
-
-const firstFrom = (table: readonly (readonly [number, number])[], value: number): number | undefined =>
-  table.find(([end]) => value <= end)?.[1]
-
-/** Share of compression strength left after `days` under load: the table's next longer row; undefined beyond 180 days. */
-export const stackingTimeFactor = (days: number): number | undefined => firstFrom(byDays, days)
-
-/** Share of compression strength left at a relative humidity of 0 to 1: the table's next damper row; undefined above 1. */
-export const humidityFactor = (humidity: number): number | undefined => firstFrom(byHumidity, humidity)

@@ -20,9 +20,6 @@ export function gapNeeded(minimumGap: number, cuts: readonly CutTiming[], speed:
  */
 export const steadyRate = (speed: number, length: number, gap: number): number => speed / (length + gap)
 
-/** Belt speed, m/s, that `rate` cases a second need with a given gap, m. Derived. */
-export const speedFor = (rate: number, length: number, gap: number): number => rate * (length + gap)
-
 /** What a belt speed brings: m/s, m, cases a second. */
 export interface RatePoint {
   speed: number

@@ -14,5 +14,3 @@ export const poundForcePerInch = poundForce / inch
 export const psi = poundForce / (inch * inch)
 /** kg/m2, of facings. */
 export const poundPerThousandSquareFeet = pound / (1000 * foot * foot)
-/** m/s */
-export const footPerMinute = foot / 60

@@ -1,13 +1,6 @@
-/** The board table, box compression and US units against what is printed of them. */
+/** The board table and US units against what is printed of them. */
 import { describe, expect, it } from 'vitest'
-import {
-  type BoardRow,
-  boardRows,
-  compressionStrength,
-  eFluteRows,
-  humidityFactor,
-  stackingTimeFactor,
-} from '../../src/trade/board.js'
+import { type BoardRow, boardRows, eFluteRows } from '../../src/trade/board.js'
 import type { Wall } from '../../src/trade/case.js'
 import * as us from '../../src/trade/us-units.js'
 
@@ -28,7 +21,7 @@ describe('US units in SI', () => {
     ['pound-force an inch', us.poundForcePerInch, '175.1268'],
     ['psi', us.psi, '6894.757'],
     ['pound a square foot', us.poundPerThousandSquareFeet * 1000, '4.882428'],
-    ['foot a minute', us.footPerMinute, '0.005080000'],
+    ['foot a minute', us.foot / 60, '0.005080000'],
   ])('%s', (_, value, printed) => {
     expect(value.toPrecision(7)).toBe(printed)
   })
@@ -88,37 +81,5 @@ describe('Item 222 / Rule 41', () => {
 
   it('has no other rows', () => {
     expect(boardRows).toHaveLength(7 + 6 + 4)
-  })
-})
-
-describe('box compression', () => {
-  // McKee, Gander & Wachuta, Paperboard Packaging 48 (1963), simplified: 5.87 ECT sqrt(Z t). The factor has no dimension, so
-  // 32 lb/in, 0.157 in and a perimeter of 55.1 in give 553 lb, and the same box 2462 N
-  it('gives 2462 N, 553 lb, for 32 lb/in board of 4 mm and 400 x 300 mm', () => {
-    const strength = compressionStrength(32 * us.poundForcePerInch, { length: 0.4, width: 0.3 }, 0.004)
-    expect(Math.round(strength)).toBe(2462)
-    expect(Math.round(5.87 * 32 * Math.sqrt((1.4 * 0.004) / (us.inch * us.inch)))).toBe(553)
-    expect(Math.round(strength / us.poundForce)).toBe(553)
-  })
-
-  // Fibre Box Handbook, stacking multipliers, from a trade copy
-  it.each([
-    [10, 0.63],
-    [30, 0.6],
-    [90, 0.55],
-    [180, 0.5],
-  ])('%d days under load leave %d', (days, left) => {
-    expect(stackingTimeFactor(days)).toBe(left)
-  })
-
-  it.each([
-    [0.5, 1],
-    [0.6, 0.9],
-    [0.7, 0.8],
-    [0.8, 0.68],
-    [0.9, 0.48],
-    [1, 0.15],
-  ])('relative humidity of %d leaves %d', (humidity, left) => {
-    expect(humidityFactor(humidity)).toBe(left)
   })
 })
