@@ -15,7 +15,7 @@ import { stopsPerShift, workingShare } from './stop-counts.js'
 import { type TapeUse, tapeUse } from './tape-use.js'
 
 /** Units of a row, SI, as results name them. */
-export type RowUnit =
+type RowUnit =
   | 'cases/s'
   | 'cases'
   | 's'

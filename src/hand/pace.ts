@@ -167,7 +167,7 @@ function cycleOf(
 }
 
 /** Mean walk of whoever is called first for a skill, s. */
-export const walkFor = (scenario: Scenario, skill: Skill): number => firstWith(scenario, skill)?.walk ?? 0
+const walkFor = (scenario: Scenario, skill: Skill): number => firstWith(scenario, skill)?.walk ?? 0
 
 /** Standard deviation of a stop with the walk to it, s. */
 const spreadOf = (scenario: Scenario, skill: Skill, work: Distribution): number =>

@@ -8,7 +8,7 @@ import { calendarBreakdowns, type PieceStop } from './pace.js'
 import { changesPerShift, startsFull } from './rolls.js'
 
 /** A kind of stop with how many of it a shift has. */
-export interface CountedStop extends Omit<PieceStop, 'perCase'> {
+interface CountedStop extends Omit<PieceStop, 'perCase'> {
   count: number
 }
 

@@ -8,7 +8,7 @@ import { drawnOf, weighed } from './pace.js'
 import { changesPerShift, leftEarly, missedPerRoll, stripsPerRoll } from './rolls.js'
 
 /** One head, a shift. Lengths m off the roll. */
-export interface HeadUse {
+interface HeadUse {
   machine: string
   head: string
   /** Mean strip. */

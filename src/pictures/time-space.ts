@@ -13,7 +13,7 @@ import { inks, stopInk, stopLooks } from './state-looks.js'
 import { clockOf, lasting, type Stop, type StopKind, stopsOf, stopWords, waitsOf } from './stops.js'
 import { px, rect, text } from './svg-parts.js'
 
-export interface TimeSpaceOptions {
+interface TimeSpaceOptions {
   display?: Display
   /** Width of the drawing, px; the letters keep their size. */
   width?: number

@@ -67,7 +67,7 @@ function child(schema: Schema, key: string | number): Schema | null {
 }
 
 /** What was wrong with a dotted path: the step that leads nowhere and what could stand there. */
-export interface PathFault {
+interface PathFault {
   step: string
   within: string
   known: string[]

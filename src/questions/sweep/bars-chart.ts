@@ -34,7 +34,7 @@ export interface BarRow {
   bars: Bar[]
 }
 
-export interface BarsAsked {
+interface BarsAsked {
   name: string
   title: string
   subtitle: string

@@ -250,7 +250,7 @@ export function foot({
 }
 
 /** How a text is written by hand; `y` of the text is its base line. */
-export interface Lettering {
+interface Lettering {
   size: number
   colour: string
   align?: 'left' | 'center' | 'right'

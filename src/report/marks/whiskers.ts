@@ -46,7 +46,7 @@ export function levelLines(levels: readonly Level[]): Plugin<'scatter'> {
 }
 
 /** A point with a name. */
-export interface Mark {
+interface Mark {
   x: number
   y: number
   words: readonly string[]
