@@ -22,7 +22,7 @@ export function restingOn(assumed: readonly Assumed[], about: About | undefined)
 const share = (piece: EquipmentResult, key: string) => piece.states[key]?.mean ?? 0
 
 /** States that take most of a piece's time but work and breaks, in words. */
-export function otherStates(piece: EquipmentResult, most = 3): string {
+function otherStates(piece: EquipmentResult, most = 3): string {
   return Object.entries(piece.states)
     .filter(([key, { mean }]) => key !== 'working' && key !== 'on-break' && (mean ?? 0) >= 0.0005)
     .sort((a, b) => b[1].mean! - a[1].mean!)

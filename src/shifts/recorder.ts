@@ -13,7 +13,7 @@ export interface Visit {
   belts: number
 }
 
-export interface RecordedCase {
+interface RecordedCase {
   id: number
   kind: number
   /** Source and time. */

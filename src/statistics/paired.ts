@@ -8,7 +8,7 @@ import { signTest, standardNormal, studentT, studentTBeyond } from './quantile.j
 import { skewedInterval, skewnessOfMean, withoutSkewness } from './skewness.js'
 
 /** A difference, other less base, with its interval and what a test says of it. */
-export interface Difference extends Estimate {
+interface Difference extends Estimate {
   /**
    * Chance of a difference at least as far from 0, on either side, if there were none in truth. NaN without an
    * interval.

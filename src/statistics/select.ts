@@ -23,7 +23,7 @@ export interface Choice {
 }
 
 /** Two designs whose shifts differ too seldom to tell one from the other. */
-export interface Alike {
+interface Alike {
   of: number
   from: number
   /** In so many shifts they differ. */

@@ -32,7 +32,7 @@ export const fluteTable = {
   BC: flute(7, 'double', 'common practice, no source'),
 } as const satisfies Record<string, FluteFacts>
 
-export type Flute = keyof typeof fluteTable
+type Flute = keyof typeof fluteTable
 
 /** Nominal board thickness by flute, m; see `fluteTable` for where each comes from. */
 export const flutes = Object.fromEntries(

@@ -1,7 +1,7 @@
 /** Headway: how close cases may follow through a taping head, and the rate that this allows. */
 
 /** Timing of one head's cutting arm: belt travel that wipes the trailing leg, m; time to swing back and cover the blade, s. */
-export interface CutTiming {
+interface CutTiming {
   wipeTravel: number
   reset: number
 }

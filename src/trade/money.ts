@@ -10,7 +10,7 @@ export function capitalRecovery(capital: number, rate: number, years: number): n
 }
 
 /** What machines cost and how it is paid back: `life` in s, `interest` yearly, `shifts` a year. */
-export interface Invested {
+interface Invested {
   /** What was bought, by name. */
   capital?: Readonly<Record<string, { amount: number }>> | undefined
   interest?: number | undefined
