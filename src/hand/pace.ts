@@ -44,8 +44,6 @@ export interface PiecePace {
   /** Of a sealer: mean headway and mean time in the flap place, s. */
   headway: number
   folding: number
-  /** Time a case takes for setting another size by the machine itself, s. */
-  setting: number
   stops: PieceStop[]
   /** One over the cycle, never stopping. */
   rate: number
@@ -121,7 +119,7 @@ export function paceOf(
   }
 }
 
-type Base = Pick<PiecePace, 'cycle' | 'headway' | 'folding' | 'setting' | 'how'>
+type Base = Pick<PiecePace, 'cycle' | 'headway' | 'folding' | 'how'>
 
 function cycleOf(
   scenario: Scenario,
@@ -130,7 +128,7 @@ function cycleOf(
   changes: number,
 ): Base {
   const lengths = lengthsOf(scenario)
-  const plain = { headway: 0, folding: 0, setting: 0 }
+  const plain = { headway: 0, folding: 0 }
   switch (piece.type) {
     case 'conveyor': {
       const pitch = lengths.map((length) =>
@@ -154,7 +152,6 @@ function cycleOf(
       return {
         headway: weighed(headways, mix),
         folding,
-        setting,
         cycle: weighed(cycles, mix) + setting,
         how: folding > weighed(headways, mix) ? 'folding the flaps' : 'length and gap over belt speed',
       }
