@@ -1,5 +1,4 @@
 /** Case geometry: the trade packs by inside and quotes machines by outside dimensions; this turns one into the other. */
-import type { Basis } from './basis.js'
 import { inch } from './us-units.js'
 
 /** Number of fluted layers of the board, in words. */
@@ -9,27 +8,22 @@ interface FluteFacts {
   /** Nominal thickness of the board, m. */
   thickness: number
   wall: Wall
-  basis: Basis
 }
 
-const flute = (millimetres: number, wall: Wall, basis: Basis): FluteFacts => ({
-  thickness: millimetres / 1000,
-  wall,
-  basis,
-})
+const flute = (millimetres: number, wall: Wall): FluteFacts => ({ thickness: millimetres / 1000, wall })
 
 /**
- * Nominal board by flute. `published`: Fibre Box Handbook, by way of trade copies; copies differ most on A, and
- * European lists on B (2.5 to 3.2 mm) and C (3.5 to 4.2 mm). BC: common practice, 6.5 to 7.5 mm. EB: 4.6 to 5.0 mm.
+ * Nominal board by flute. Single wall: Fibre Box Handbook, by way of trade copies; copies differ most on A, and European lists
+ * on B (2.5 to 3.2 mm) and C (3.5 to 4.2 mm). BC: common practice, 6.5 to 7.5 mm, no source. EB: 4.6 to 5.0 mm, from memory.
  */
 export const fluteTable = {
-  A: flute(4.8, 'single', 'published'),
-  B: flute(3.2, 'single', 'published'),
-  C: flute(4, 'single', 'published'),
-  E: flute(1.6, 'single', 'published'),
-  F: flute(0.8, 'single', 'published'),
-  EB: flute(4.8, 'double', 'from memory, low confidence'),
-  BC: flute(7, 'double', 'common practice, no source'),
+  A: flute(4.8, 'single'),
+  B: flute(3.2, 'single'),
+  C: flute(4, 'single'),
+  E: flute(1.6, 'single'),
+  F: flute(0.8, 'single'),
+  EB: flute(4.8, 'double'),
+  BC: flute(7, 'double'),
 } as const satisfies Record<string, FluteFacts>
 
 type Flute = keyof typeof fluteTable

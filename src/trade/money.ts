@@ -59,18 +59,13 @@ export const simplePayback = (investment: number, yearlySaving: number): number 
   yearlySaving > 0 ? investment / yearlySaving : Infinity
 
 /**
- * Net present value: minus `investment`, plus each year's saving (the first after one year) and at the end what the machine still
- * fetches, all discounted at the yearly `rate`. Textbook formula of engineering economics.
+ * Net present value: minus `investment`, plus each year's saving (the first after one year), discounted at the yearly `rate`. Textbook formula
+ * of engineering economics.
  *
  * A saving of downtime counts only where the sealer sets the rate, or where lost cases cannot be made up in the shift.
  */
-export function netPresentValue(
-  investment: number,
-  savings: readonly number[],
-  rate: number,
-  residual = 0,
-): number {
-  const worth = savings.reduceRight((later, saving) => (saving + later) / (1 + rate), residual)
+export function netPresentValue(investment: number, savings: readonly number[], rate: number): number {
+  const worth = savings.reduceRight((later, saving) => (saving + later) / (1 + rate), 0)
   return worth - investment
 }
 

@@ -18,8 +18,8 @@ export const rollChanges = (cases: number, perRoll: number): number =>
 export const coreDiameter = 0.085
 
 /** Outside diameter of a full roll, m: the tape's side area, length x thickness, lies as a ring around the core. Derived. */
-export const rollDiameter = (roll: number, thickness: number, core = coreDiameter): number =>
-  Math.sqrt(core * core + (4 * roll * thickness) / Math.PI)
+export const rollDiameter = (roll: number, thickness: number): number =>
+  Math.sqrt(coreDiameter * coreDiameter + (4 * roll * thickness) / Math.PI)
 
 /** Film density, kg/m3: biaxially oriented polypropylene 902 to 907 (ASTM D1505 on a trade data sheet). */
 const filmDensity = 905

@@ -13,13 +13,11 @@ describe('a step of speed', () => {
 })
 
 describe('under a case', () => {
-  it('three rollers under 300 mm are 100 mm apart, four 75 mm (common practice, no source)', () => {
+  it('three rollers under 300 mm are 100 mm apart (common practice, no source)', () => {
     expect(widestRollerPitch(0.3)).toBeCloseTo(0.1, 12)
-    expect(widestRollerPitch(0.3, 4)).toBeCloseTo(0.075, 12)
   })
 
-  it('a zone is 75 to 150 mm longer than the longest case (from memory, low confidence)', () => {
+  it('a zone is at least 75 mm longer than the longest case (from memory, low confidence)', () => {
     expect(leastZone(0.6)).toBeCloseTo(0.675, 12)
-    expect(leastZone(0.6, 0.15)).toBeCloseTo(0.75, 12)
   })
 })

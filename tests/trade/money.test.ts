@@ -34,9 +34,9 @@ describe('cost', () => {
 })
 
 describe('an investment', () => {
-  it('of 1000 with 500 and 600 saved and 100 left at 10 %', () => {
-    // 454.5455 + 495.8678 + 82.6446 - 1000
-    expect(netPresentValue(1000, [500, 600], 0.1, 100)).toBeCloseTo(33.0579, 4)
+  it('of 1000 with 500 and 700 saved at 10 %', () => {
+    // 454.5455 + 578.5124 - 1000
+    expect(netPresentValue(1000, [500, 700], 0.1)).toBeCloseTo(33.0579, 4)
     expect(netPresentValue(1000, [], 0.1)).toBe(-1000)
   })
 
