@@ -1,5 +1,6 @@
 /** Measures and requirements as they are asked for, by the names that a line has. */
 
+import type { MeasureKey } from '../catalogue/of-line.js'
 import { misuse, readAt } from '../scenario/fault.js'
 import { near } from '../scenario/nearest.js'
 import { printable } from '../scenario/printable.js'
@@ -25,7 +26,7 @@ export function requirementOf(
 }
 
 /** Names of measures shown where none is near. */
-const usualNames = ['throughput', 'output', 'target-held', 'time-in-system']
+const usualNames: readonly MeasureKey[] = ['throughput', 'output', 'target-held', 'time-in-system']
 
 /** Says that there is no such measure, with the nearest names. */
 export function unknown(name: string, measures: readonly StudyMeasure[]): string {

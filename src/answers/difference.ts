@@ -22,6 +22,10 @@ export function printDifference(figure: Figure | undefined, display: Display): P
   return { ...printed, unit: differenceUnit(figure.unit, display).word }
 }
 
+/** A printed difference without its unit, which stands elsewhere: `+1.2 ± 0.4`; null where no interval is known. */
+export const withoutUnit = ({ value, interval }: PrintedFigure): string | null =>
+  value === nothing ? null : `${value} ${interval}`.trimEnd()
+
 /** A difference, with or without a judgement. */
 type Shown = Interval & Pick<DifferenceFigure, 'unit'> & { isShown?: boolean | null }
 

@@ -1,6 +1,6 @@
 /** The figure of a result by the name of its measure. */
 
-import type { Figure } from '../catalogue/figure.js'
+import { entriesOf, type Figure, type Figures } from '../catalogue/figure.js'
 import type { LineResult } from './line-result.js'
 
 /** The figure of a measure's name or full path, such as `throughput` or `measures.throughput`; undefined where there is none. */
@@ -16,16 +16,26 @@ export function figureAt(result: LineResult, name: string): Figure | undefined {
   return find(result, name.split('.')) as Figure | undefined
 }
 
-/** Every figure of a line, in the order of the document. */
-export const everyFigure = ({ measures, arrivals, equipment, crew }: LineResult): Figure[] =>
-  [
-    measures,
-    ...Object.values(arrivals),
-    ...Object.values(equipment).flatMap((piece) => [
-      piece.measures,
-      piece.states,
-      ...Object.values(piece.heads ?? {}),
-      piece.effectiveness ?? {},
+/** Every figure of a line with its path, in the order of the document. */
+export function figuresAt({
+  measures,
+  arrivals,
+  equipment,
+  crew,
+}: LineResult): [path: string[], figure: Figure][] {
+  const at = (path: string[], figures: Figures<string> = {}) =>
+    entriesOf(figures).map(([key, figure]): [string[], Figure] => [[...path, key], figure])
+  return [
+    ...at(['measures'], measures),
+    ...Object.entries(arrivals).flatMap(([name, figures]) => at(['arrivals', name], figures)),
+    ...Object.entries(equipment).flatMap(([name, piece]) => [
+      ...at(['equipment', name, 'measures'], piece.measures),
+      ...at(['equipment', name, 'states'], piece.states),
+      ...Object.entries(piece.heads ?? {}).flatMap(([head, figures]) =>
+        at(['equipment', name, 'heads', head], figures),
+      ),
+      ...at(['equipment', name, 'effectiveness'], piece.effectiveness),
     ]),
-    ...Object.values(crew),
-  ].flatMap((figures) => Object.values(figures))
+    ...Object.entries(crew).flatMap(([name, figures]) => at(['crew', name], figures)),
+  ]
+}

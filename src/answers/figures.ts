@@ -1,4 +1,7 @@
 /** What a study can say of its shifts: each measure by its place in the result document, and its estimate. */
+import type { MeasureName } from '../catalogue/measures.js'
+import { type MeasureKey, ofLine } from '../catalogue/of-line.js'
+import type { Row, Unit } from '../catalogue/row.js'
 import { Counted } from '../line/counted.js'
 import type { Column, ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -40,10 +43,10 @@ export function exposureOf({ shift }: Scenario, from: number): number {
 export interface StudyMeasure {
   path: readonly string[]
   label: string
-  unit: string
+  unit: Unit
   /** The column of the shift result that it draws on. */
   index: number
-  kind: Column['measure']['kind'] | 'quantile'
+  kind: Row<string>['kind']
   /** Of a quantile: the share of shifts below it. */
   below?: number
   /** Columns of the counts of events that it tells of. */
@@ -58,11 +61,10 @@ export interface StudyMeasure {
 }
 
 /** The shift output that 9 of 10 shifts reach: what one may promise for a single shift. */
-const poorShift = {
-  of: 'output',
-  key: 'output-p10',
-  label: 'Good cases that 9 of 10 shifts put out',
-  below: 0.1,
+const poorShift = { of: 'output', key: 'output-p10', below: 0.1 } as const satisfies {
+  of: MeasureKey
+  key: MeasureKey
+  below: number
 }
 
 /** The measures of a study in the order of the result document. `campaign`: shifts in a row that are one observation. */
@@ -80,8 +82,8 @@ export function studyMeasures(columns: readonly Column[], campaign: number): Stu
     const itself = { path, label, unit, index, kind, restsOn, upsetBy, movedBy, isPart, isFixed }
     // the shifts of a campaign are alike and follow each other: their order says nothing of a single one
     if (path[0] !== 'measures' || path[1] !== poorShift.of || campaign > 1) return [itself]
-    const { key, label: words, below } = poorShift
-    return [itself, { ...itself, path: ['measures', key], label: words, kind: 'quantile', below }]
+    const { key, below } = poorShift
+    return [itself, { ...itself, path: ['measures', key], label: ofLine[key].label, kind: 'quantile', below }]
   })
 }
 
@@ -169,8 +171,8 @@ const column = (shifts: readonly ShiftResult[], index: number): number[] =>
 const total = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0)
 
 /** The name that a person gives for a measure: `throughput`, `equipment.sealer.jams`, `crew.operators.busy`. */
-export const measureName = ({ path }: Pick<StudyMeasure, 'path'>): string =>
-  path.filter((step) => step !== 'measures').join('.')
+export const measureName = ({ path }: Pick<StudyMeasure, 'path'>): MeasureName =>
+  path.filter((step) => step !== 'measures').join('.') as MeasureName
 
 /** The measure of a name; the full path of the result document is understood too. Undefined where there is none. */
 export const measureNamed = (measures: readonly StudyMeasure[], name: string): StudyMeasure | undefined =>

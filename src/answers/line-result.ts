@@ -1,7 +1,13 @@
 /** What the shifts of one line come to: every figure with its interval, unit and words, in a fixed order. */
 
 import { quantile } from 'simple-statistics'
-import type { Figure } from '../catalogue/figure.js'
+import type { Figure, Figures } from '../catalogue/figure.js'
+import type { MeasureName } from '../catalogue/measures.js'
+import type { EffectivenessKey, HeadKey, PieceKey } from '../catalogue/of-equipment.js'
+import type { MeasureKey } from '../catalogue/of-line.js'
+import type { ArrivalKey, CrewKey } from '../catalogue/of-people.js'
+import type { StateKey } from '../catalogue/states.js'
+import { currencyOf, unitName } from '../catalogue/unit-name.js'
 import type { Line, ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
 import { mostHeldShifts } from '../shifts/work.js'
@@ -20,36 +26,30 @@ export interface HeldOverShift {
 
 export interface EquipmentResult {
   type: string
-  measures: Record<string, Figure>
-  states: Record<string, Figure>
-  heads?: Record<string, Record<string, Figure>>
+  measures: Figures<PieceKey>
+  states: Figures<StateKey>
+  heads?: Record<string, Figures<HeadKey>>
   /** Time elements and key figures of ISO 22400-2, of sealers. */
-  effectiveness?: Record<string, Figure>
+  effectiveness?: Figures<EffectivenessKey>
 }
 
 /** The part of a result document that tells of one line. */
 export interface LineResult {
-  measures: Record<string, Figure>
+  measures: Figures<MeasureKey>
   costLeftOut: readonly string[]
-  arrivals: Record<string, Record<string, Figure>>
+  arrivals: Record<string, Figures<ArrivalKey>>
   equipment: Record<string, EquipmentResult>
-  crew: Record<string, Record<string, Figure>>
+  crew: Record<string, Figures<CrewKey>>
   /** Good cases out, shift by shift. */
   outputs: number[]
   held: HeldOverShift[]
 }
 
 /** The estimate of every measure by its name. */
-export type Estimates = ReadonlyMap<string, Estimate>
+export type Estimates = ReadonlyMap<MeasureName, Estimate>
 
 /** A number for the document: JSON knows none that are not finite. */
 export const orNull = (value: number) => (Number.isFinite(value) ? value : null)
-
-/** Unit of a figure as the document names it. */
-export function unitName(unit: string, currency: string): string {
-  if (unit === 'money') return `${currency} per 1000 cases`
-  return unit === 'money/yr' ? `${currency}/yr` : unit
-}
 
 /** Estimates of all measures from shifts in their order, at least two, of which what comes from `countFrom` on, s, is counted. */
 export function estimatesOf(
@@ -105,9 +105,6 @@ export function lineResult(
   }
   return result
 }
-
-/** The one currency of a scenario; empty where nothing is priced. */
-export const currencyOf = ({ money, tape }: Scenario): string => money?.currency ?? tape.price?.currency ?? ''
 
 function place(result: LineResult, path: readonly string[], figure: Figure): void {
   let at = result as unknown as Record<string, unknown>

@@ -1,11 +1,12 @@
 /** The losses of the shift: what a machine could put out at its limit, what takes from that, step by step, and what comes out. */
 
 import type { Figure } from '../catalogue/figure.js'
+import type { FigurePath, MeasureName } from '../catalogue/measures.js'
+import { type StateKey, stateKeys, stateLabel, states } from '../catalogue/states.js'
 import { cutsOf } from '../kinds/sealer/heads.js'
 import type { SealerKeys } from '../kinds/sealer/keys.js'
 import { Counted } from '../line/counted.js'
 import type { Line, ShiftResult } from '../line/line.js'
-import { states } from '../line/states.js'
 import { meanOf } from '../scenario/law.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -58,20 +59,9 @@ export interface Losses {
 }
 
 /** In this order a shift is taken apart: breaks, what others do to the machine, its own stops. */
-const order = [
+const order: readonly StateKey[] = [
   'on-break',
-  'waiting',
-  'blocked',
-  'jam-waiting-for-crew',
-  'jam-being-cleared',
-  'tape-waiting-for-crew',
-  'tape-being-changed',
-  'size-waiting-for-crew',
-  'size-being-set',
-  'breakdown-waiting-for-crew',
-  'breakdown-being-repaired',
-  'blade-service',
-  'planned-stop',
+  ...stateKeys.filter((key) => !['work', 'break'].includes(states[key].group)),
 ]
 
 /** What a study asks for. `bottleneck`: the piece with least to spare by hand; it is asked of lines without a sealer. */
@@ -139,27 +129,27 @@ class Study {
   }
 
   /** The value of a measure in each shift, 0 where the line has no such measure. */
-  read(path: string): Series {
+  read(path: FigurePath): Series {
     const place = this.places.get(`value ${path}`)
     return this.shifts.map(({ values }) => (place === undefined ? 0 : values[place]!))
   }
 
   /** Upper or lower part of a ratio, a shift: that is a sum over all that is counted. */
-  part(path: string, part: 'value' | 'over'): Series {
+  part(path: FigurePath, part: 'value' | 'over'): Series {
     const place = this.places.get(`${part} ${path}`)!
     return this.shifts.map(({ values }) => values[place]! / this.inOne)
   }
 
   /** `of`: the name of a measure that rests on the same events. */
-  figure(label: string, values: Series, of = ''): Figure {
+  figure(label: string, values: Series, of?: MeasureName): Figure {
     const found = meanEstimate(values, this.asked.confidence, this.controls)
-    const measure = measureNamed(this.measures, of)
+    const measure = of && measureNamed(this.measures, of)
     const few = measure ? tooFew(measure, this.shifts, this.inOne) : null
     return figureOf(few === null ? found : ofFew(found, few), { unit: 'cases', label })
   }
 
   /** A step; null where no shift has any of it. */
-  step(key: string, label: string, values: Series, could: number, of = ''): LossStep | null {
+  step(key: string, label: string, values: Series, could: number, of?: MeasureName): LossStep | null {
     if (values.every((value) => value === 0)) return null
     const cases = this.figure(label, values, of)
     return { key, label, cases, share: could > 0 ? (cases.mean ?? 0) / could : 0 }
@@ -187,7 +177,7 @@ function stateSteps(study: Study, name: string, rate: number, could: number): Lo
     (key) =>
       study.step(
         key,
-        stateLabel(study.scenario, key),
+        stepLabel(study.scenario, key),
         times(study.read(`equipment.${name}.states.${key}`), rate * study.span),
         could,
         `equipment.${name}.states.${key}`,
@@ -195,15 +185,15 @@ function stateSteps(study: Study, name: string, rate: number, could: number): Lo
   )
 }
 
-function stateLabel({ shift }: Scenario, key: string): string {
+function stepLabel({ shift }: Scenario, key: StateKey): string {
   if (key === 'on-break') return 'breaks'
   const runsOn = shift.breaks.length > 0 && shift['breaks-stop'] !== 'everything'
   if (key === 'waiting') return runsOn ? 'waiting for cases, in breaks too' : 'waiting for cases'
-  return states.find((state) => state.key === key)!.label
+  return stateLabel(key)
 }
 
 function sealerLosses(study: Study, name: string, isFollowed: boolean): MachineLosses {
-  const at = `equipment.${name}`
+  const at = `equipment.${name}` as const
   const all = study.part(`${at}.effectiveness.quality`, 'over')
   const planned = sum(study.part(`${at}.effectiveness.effectiveness`, 'value'))
   const rate = planned > 0 ? sum(all) / planned : limitOfShares(study.scenario, name)
@@ -265,7 +255,7 @@ interface Handled {
 
 function machineLosses(study: Study, name: string, given: Handled): MachineLosses {
   const { rate, how, handled, rest, spoilt, isFollowed } = given
-  const at = `equipment.${name}`
+  const at = `equipment.${name}` as const
   const could = rate * study.span
   const working = times(study.read(`${at}.states.working`), could)
   const leaves = study.figure(`Cases that leave ${name}`, less(handled, spoilt))

@@ -1,4 +1,5 @@
 /** What every answer tells of its study: what made it, the shift it is of, how well it knows what was asked, what was assumed. */
+import type { FigurePath } from '../catalogue/measures.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { Judgement } from './requirement.js'
 
@@ -35,8 +36,8 @@ export interface RequirementJudged {
 
 /** What was worked out by hand, without simulating, for the figures of the run to be set beside. SI. */
 export interface ByHand {
-  /** `measure` is the dotted path of the figure in this document; `how` says how `value` comes about. */
-  rows: { measure: string; label: string; value: number | null; unit: string; how: string }[]
+  /** `how` says how `value` comes about. */
+  rows: { measure: FigurePath; label: string; value: number | null; unit: string; how: string }[]
   /** Part of the cases that come which each source brings. */
   shareOfArrivals: Record<string, number>
   /** The piece with least to spare; null where no piece needs time. */

@@ -1,5 +1,7 @@
 /** What the first screens of all reports say alike: the question, what the answer rests on, what limits the line, what to do next. */
 
+import { entriesOf } from '../catalogue/figure.js'
+import { type StateKey, stateLabel } from '../catalogue/states.js'
 import { percentText } from '../report/format.js'
 import type { About } from './about.js'
 import { isUnsourced } from './assumed.js'
@@ -19,15 +21,15 @@ export function restingOn(assumed: readonly Assumed[], about: About | undefined)
   return `${inputs}. ${validated}`
 }
 
-const share = (piece: EquipmentResult, key: string) => piece.states[key]?.mean ?? 0
+const share = (piece: EquipmentResult, key: StateKey) => piece.states[key]?.mean ?? 0
 
 /** The three states that take most of a piece's time but work and breaks, in words. */
 function otherStates(piece: EquipmentResult): string {
-  return Object.entries(piece.states)
+  return entriesOf(piece.states)
     .filter(([key, { mean }]) => key !== 'working' && key !== 'on-break' && (mean ?? 0) >= 0.0005)
     .sort((a, b) => b[1].mean! - a[1].mean!)
     .slice(0, 3)
-    .map(([, { label, mean }]) => `${label.slice(label.indexOf(': ') + 2)} ${percentText(mean!, 2)}`)
+    .map(([key, { mean }]) => `${stateLabel(key)} ${percentText(mean!, 2)}`)
     .join(', ')
 }
 

@@ -20,6 +20,12 @@ export interface Figure {
   isFixed?: boolean
 }
 
+/** Figures by the keys of their measures. */
+export type Figures<Key extends string> = Partial<Record<Key, Figure>>
+
+/** Those that a document has, in its order. */
+export const entriesOf = Object.entries as <Key extends string>(of: Figures<Key>) => [Key, Figure][]
+
 /** A number worked out by hand, SI; null where it is without limit or not known. */
 export interface Amount {
   value: number | null

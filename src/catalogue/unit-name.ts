@@ -1,6 +1,17 @@
 /** Units as result documents name them: those of money hold the currency of the scenario. */
+import type { Scenario } from '../scenario/schema.js'
+import type { Unit } from './row.js'
+
+/** The one currency of a scenario; empty where nothing is priced. */
+export const currencyOf = ({ money, tape }: Scenario): string => money?.currency ?? tape.price?.currency ?? ''
 
 const ofThousand = ' per 1000 cases'
+
+/** Unit of a measure in a document. */
+export function unitName(unit: Unit, currency: string): string {
+  if (unit === 'money') return (currency + ofThousand).trim()
+  return unit === 'money/yr' ? `${currency}/yr` : unit
+}
 
 /** Whether a figure is one of the money that 1000 cases cost. */
 export const isPerThousand = (unit: string): boolean => unit.endsWith(ofThousand)

@@ -1,11 +1,8 @@
 /** What the hand calculation foretells of a run, as result documents have it: the figures, and what the reasons for a difference need. */
+import { currencyOf, unitName } from '../catalogue/unit-name.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { HandCalculation } from './hand.js'
 import { usualError } from './usual-error.js'
-
-/** Unit of money for 1000 cases, as results name it. */
-export const moneyUnit = ({ money, tape }: Scenario): string =>
-  `${money?.currency ?? tape.price?.currency ?? ''} per 1000 cases`.trim()
 
 /** The rows of a hand calculation, each with the unit that results give to its measure. */
 export const foretoldRows = (scenario: Scenario, { rows }: Pick<HandCalculation, 'rows'>) =>
@@ -13,7 +10,7 @@ export const foretoldRows = (scenario: Scenario, { rows }: Pick<HandCalculation,
     measure,
     label,
     value: Number.isFinite(value) ? value : null,
-    unit: unit === 'money' ? moneyUnit(scenario) : unit,
+    unit: unitName(unit, currencyOf(scenario)),
     how,
   }))
 

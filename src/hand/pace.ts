@@ -1,5 +1,6 @@
 /** The rate of each piece by hand: what it can do, what its stops leave, and what comes to it. */
 
+import { type CauseKey, causes } from '../catalogue/causes.js'
 import type { ConveyorKeys } from '../kinds/conveyor/keys.js'
 import { cutsOf, headsOf } from '../kinds/sealer/heads.js'
 import type { SealerKeys } from '../kinds/sealer/keys.js'
@@ -20,11 +21,13 @@ import { wholeZones, zonesFor } from '../trade/zones.js'
 import { mixOf } from './demand.js'
 import { leftEarly, missedPerRoll, stripsPerRoll } from './rolls.js'
 
+/** A kind of stop that hand knows, by the key of its count. */
+export type HandStop = CauseKey | 'planned-stops'
+
 /** One kind of stop of a piece. */
 export interface PieceStop extends Stop {
   /** As the result of a run names it. */
-  key: string
-  words: string
+  key: HandStop
   /** Whose skill it needs; null for a planned stop that waits for nobody. */
   skill: Skill | null
   /** Part of `time` in which somebody works on it, s; the rest is walking. */
@@ -192,11 +195,11 @@ function stopsOf(
   base: Base & { changes: number },
 ): PieceStop[] {
   const stops: PieceStop[] = []
-  const add: Add = (key, words, skill, perCase, work, more = 0) => {
+  const add: Add = (key, perCase, work, more = 0) => {
+    const { skill } = causes[key]
     const time = meanOf(work)
     stops.push({
       key,
-      words,
       skill,
       perCase,
       work: time,
@@ -209,7 +212,6 @@ function stopsOf(
     const stop = meanOf(piece.every.stop)
     stops.push({
       key: 'planned-stops',
-      words: 'planned stops',
       skill: null,
       perCase: 1 / piece.every.cases,
       work: 0,
@@ -219,24 +221,11 @@ function stopsOf(
   }
   if (piece.type === 'sealer') addSealerStops(scenario, piece, mix, base, add)
   if (breakdowns?.['counted-in'] === 'running-time')
-    add(
-      'breakdowns',
-      'breakdowns',
-      'breakdowns',
-      breakdownsPerCase(base.cycle, meanOf(breakdowns.after)),
-      breakdowns.repair,
-    )
+    add('breakdowns', breakdownsPerCase(base.cycle, meanOf(breakdowns.after)), breakdowns.repair)
   return stops
 }
 
-type Add = (
-  key: string,
-  words: string,
-  skill: Skill,
-  perCase: number,
-  work: Distribution,
-  more?: number,
-) => void
+type Add = (key: CauseKey, perCase: number, work: Distribution, more?: number) => void
 
 function addSealerStops(
   scenario: Scenario,
@@ -252,28 +241,17 @@ function addSealerStops(
   const missed = missedPerRoll(piece['roll-change'])
   add(
     'roll-changes',
-    'roll changes',
-    'roll-change',
     rollChangesPerCase(heads, stripsPerRoll(scenario, drawn, mix, early) + missed),
     piece['roll-change'].time,
   )
   const { jams } = piece
-  if (jams) add('jams', 'jams', 'jams', weighed(jamChances(scenario, jams), mix), jams.clear)
+  if (jams) add('jams', weighed(jamChances(scenario, jams), mix), jams.clear)
   const breaks = piece['tape-breaks']
-  if (breaks) add('tape-breaks', 'tape breaks', 'roll-change', heads * breaks.chance, breaks.fix)
-  if (piece.blade)
-    add('blade-services', 'blade services', 'blade', heads / piece.blade['service-after'], piece.blade.time)
+  if (breaks) add('tape-breaks', heads * breaks.chance, breaks.fix)
+  if (piece.blade) add('blade-services', heads / piece.blade['service-after'], piece.blade.time)
   if (piece['size-setting'].by === 'crew') {
     // the belts run empty first: what that takes beyond the headway that the case takes anyway
     const runsEmpty = Math.max(0, piece.bed / piece['belt-speed'] - base.headway)
-    if (base.changes > 0)
-      add(
-        'size-settings',
-        'size settings',
-        'size-setting',
-        base.changes,
-        piece['size-setting'].time,
-        runsEmpty,
-      )
+    if (base.changes > 0) add('size-settings', base.changes, piece['size-setting'].time, runsEmpty)
   }
 }

@@ -1,11 +1,12 @@
 /** A line as machines in series: each with its stops, and what room there is between them; or why it is none. */
+import { ofPieces } from '../catalogue/of-equipment.js'
 import { meanOf } from '../scenario/law.js'
 import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { BufferHand } from './buffers.js'
 import { waitForBusy } from './busy.js'
 import type { LineHand, PieceHand } from './line.js'
-import { rideOf } from './pace.js'
+import { type HandStop, rideOf } from './pace.js'
 import { stopsPerShift } from './stop-counts.js'
 
 /** A side way that takes more than this share of the cases makes a line more than a series. Project rule. */
@@ -15,7 +16,7 @@ const mostAside = 0.05
 export interface StageStop {
   piece: string
   /** As the result of a run names it, and in words. */
-  key: string
+  key: HandStop
   words: string
   perCase: number
   /** Mean time from stop to restart, s, standard deviation over it, and the share of it until somebody is there. */
@@ -104,12 +105,12 @@ function stageOf(
     stay: visits * stayOf(scenario.line[piece.name]!),
     stops: stopsPerShift(scenario, line, piece)
       .filter(({ count, time }) => count > 0 && time > 0)
-      .map(({ key, words, skill, count, time, work, spread }): StageStop => {
+      .map(({ key, skill, count, time, work, spread }): StageStop => {
         const mean = time + (skill === null ? 0 : waitForBusy(scenario, line, skill, piece.name))
         return {
           piece: piece.name,
           key,
-          words,
+          words: ofPieces[key].words!,
           perCase: (count / piece.perShift) * visits,
           mean,
           cv: spread / mean,

@@ -1,5 +1,6 @@
 /** Stops of a shift by hand: how many of each kind a piece has, breakdowns by the calendar included. */
 
+import { causes } from '../catalogue/causes.js'
 import { headsOf } from '../kinds/sealer/heads.js'
 import { meanOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -48,8 +49,7 @@ export function stopsPerShift(scenario: Scenario, line: LineHand, piece: PieceHa
     const { after, work, time, spread } = byCalendar
     stops.push({
       key: 'breakdowns',
-      words: 'breakdowns',
-      skill: 'breakdowns',
+      skill: causes.breakdowns.skill,
       work,
       time,
       spread,

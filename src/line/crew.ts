@@ -3,7 +3,7 @@
 import { Level } from '../engine/tally.js'
 import type { Skill } from '../scenario/crew-keys.js'
 import type { Floor } from './floor.js'
-import type { Measure } from './measure.js'
+import { crewMeasures, type Measure } from './measure.js'
 import { Member } from './member.js'
 import type { Helpers, Post, Task } from './task.js'
 
@@ -136,23 +136,14 @@ export class Crew implements Helpers {
   /** Share of the time in which they are there (breaks that they took left out) that each group walks or works, and that its post is manned. */
   measures(): Measure[] {
     return this.groups.flatMap(({ name, people, post, duty }) => {
-      const busy: Measure = {
-        path: ['crew', name, 'busy'],
-        label: `Share of time busy (walking and working), ${name}`,
-        unit: 'share',
-        kind: 'mean',
-        value: () =>
+      const measure = crewMeasures(name)
+      const busy = measure(
+        'busy',
+        () =>
           people.reduce((sum, member) => sum + member.busyTime, 0) /
           people.reduce((sum, member) => sum + this.floor.counted.time - member.breakTime, 0),
-      }
-      const atPost: Measure = {
-        path: ['crew', name, 'at-post'],
-        label: `Share of the time in which somebody stands at the post, ${name}`,
-        unit: 'share',
-        kind: 'mean',
-        value: () => duty.mean(),
-      }
-      return post === null ? [busy] : [busy, atPost]
+      )
+      return post === null ? [busy] : [busy, measure('at-post', () => duty.mean())]
     })
   }
 }

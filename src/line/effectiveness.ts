@@ -1,7 +1,7 @@
 /** A machine in the words of ISO 22400-2: time elements, availability, effectiveness, quality, OEE index. */
 import { unset } from '../engine/unset.js'
 import type { Floor } from './floor.js'
-import type { Measure } from './measure.js'
+import { isoMeasures, type Measure } from './measure.js'
 import { State } from './states.js'
 import type { Tallies } from './unit.js'
 
@@ -63,46 +63,18 @@ export function effectivenessMeasures(
   const time = (states: readonly State[]) =>
     states.reduce<number>((sum, state) => sum + unit.stateTimes[state]!, 0)
   const planned = () => floor.counted.time - time(elements.plannedDowntime)
-  const at = (key: string) => ['equipment', unit.name, 'effectiveness', key]
-  const element = (key: string, words: string, value: () => number): Measure => ({
-    path: at(key),
-    label: `${key}, ${words}, ${unit.name}`,
-    unit: 's',
-    kind: 'total',
-    value,
-  })
-  const share = (key: string, words: string, value: () => number, over: () => number): Measure => ({
-    path: at(key),
-    label: `${words}, ${unit.name}`,
-    unit: 'share',
-    kind: 'ratio',
-    value,
-    over,
-  })
+  const working = () => time(elements.APT)
   const quality = () => (made.all > 0 ? made.good / made.all : 0)
+  const measure = isoMeasures(unit.name)
   return [
-    element('PBT', 'planned busy time a shift', planned),
-    element('APT', 'actual production time a shift', () => time(elements.APT)),
-    element('AUST', 'actual unit set-up time a shift', () => time(elements.AUST)),
-    element('ADET', 'actual unit delay time a shift', () => time(elements.ADET)),
-    share('availability', 'Availability', () => time(elements.APT), planned),
-    share(
-      'effectiveness',
-      'Effectiveness',
-      () => made.plannedTime,
-      () => time(elements.APT),
-    ),
-    {
-      ...share(
-        'quality',
-        'Quality ratio',
-        () => made.good,
-        () => made.all,
-      ),
-      isPart: true,
-      isFixed: !mayFail,
-    },
-    share('oee', 'OEE index', () => made.plannedTime * quality(), planned),
-    share('technical-availability', 'Technical availability', () => planned() - time(ownStops), planned),
+    measure('PBT', planned),
+    measure('APT', working),
+    measure('AUST', () => time(elements.AUST)),
+    measure('ADET', () => time(elements.ADET)),
+    measure('availability', working, { over: planned }),
+    measure('effectiveness', () => made.plannedTime, { over: working }),
+    measure('quality', () => made.good, { over: () => made.all, isFixed: !mayFail }),
+    measure('oee', () => made.plannedTime * quality(), { over: planned }),
+    measure('technical-availability', () => planned() - time(ownStops), { over: planned }),
   ]
 }

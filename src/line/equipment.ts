@@ -161,7 +161,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   }
 
   private stopState(): State {
-    const { waiting, working } = causes[this.cause as Exclude<Cause, -1>]
+    const { waiting, working } = causes[this.cause]!
     return this.isWorkedOn ? working : waiting
   }
 
@@ -198,7 +198,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     this.stoppedAt = now
     this.stopCounts[cause]!++
     this.floor.observer?.stops(this.name, cause)
-    this.task.skill = causes[cause].skill
+    this.task.skill = causes[cause]!.skill
     this.task.duration = duration
     this.settleFrozen()
     this.refresh()

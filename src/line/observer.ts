@@ -4,7 +4,7 @@ import type { Ring } from '../engine/ring.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { CaseIndex, Cases } from './cases.js'
 import type { EventName, ShiftEvent } from './shift-event.js'
-import { Cause, causes, State, states } from './states.js'
+import { Cause, causes, State, stateKeys } from './states.js'
 import type { Task } from './task.js'
 
 /** A piece and its state: the last one told, the one it is in now, and when that lapses into waiting. */
@@ -103,7 +103,7 @@ export class Observer {
 
   private tellState(piece: Piece): void {
     piece.told = piece.state
-    this.tell({ time: this.now, event: 'state', at: piece.name, state: states[piece.state]!.key })
+    this.tell({ time: this.now, event: 'state', at: piece.name, state: stateKeys[piece.state]! })
   }
 
   // --- cases ---
@@ -210,7 +210,7 @@ export class Observer {
   stops(piece: string, cause: Exclude<Cause, -1>): void {
     const { now } = this.clock
     this.advance()
-    this.tell({ time: now, event: 'stops', at: piece, cause: causes[cause].key })
+    this.tell({ time: now, event: 'stops', at: piece, cause: causes[cause]!.key })
   }
 
   setsOut(person: string, task: Task): void {

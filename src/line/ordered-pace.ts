@@ -3,7 +3,7 @@ import { never } from '../engine/clock.js'
 import type { Draw } from '../engine/draw.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { Floor } from './floor.js'
-import type { Measure } from './measure.js'
+import { arrivalMeasures, type Measure } from './measure.js'
 import { Pace, Time } from './pace.js'
 
 type OrderKeys = NonNullable<Scenario['arrivals'][string]['orders']>
@@ -72,15 +72,7 @@ export class OrderedPace extends Pace {
     return due + (now - began)
   }
 
-  override measures(at: readonly string[], name: string): Measure[] {
-    return [
-      {
-        path: [...at, 'orders-done'],
-        label: `Orders whose last case has come, ${name}`,
-        unit: 'count',
-        kind: 'total',
-        value: () => this.done,
-      },
-    ]
+  override measures(name: string): Measure[] {
+    return [arrivalMeasures(name)('orders-done', () => this.done)]
   }
 }

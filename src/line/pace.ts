@@ -27,7 +27,7 @@ export abstract class Pace {
   }
   /** The instant, not before `now`, of what was due at `due` when a break began at `began`; it ends now. */
   abstract afterBreak(due: number, began: number, now: number): number
-  measures(_at: readonly string[], _name: string): Measure[] {
+  measures(_name: string): Measure[] {
     return []
   }
 }

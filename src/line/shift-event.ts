@@ -1,4 +1,6 @@
 /** What happens in a shift, as it is told to whoever observes it. */
+import type { CauseKey } from '../catalogue/causes.js'
+import type { StateKey } from '../catalogue/states.js'
 
 /** What may happen, in the words of the trace. */
 export type EventName =
@@ -46,9 +48,9 @@ export interface ShiftEvent {
   /** Where a case that is taken was before. */
   from?: string
   /** The state that a piece is in from now, as results name it. */
-  state?: string
+  state?: StateKey
   /** Why a piece stops, as results name it. */
-  cause?: string
+  cause?: CauseKey
   /** Who of the crew. */
   person?: string
   /** The task, in the words of `does`. */

@@ -9,7 +9,7 @@ import type { Scenario } from '../scenario/schema.js'
 import type { CaseIndex } from './cases.js'
 import { type Floor, samplesPerShift } from './floor.js'
 import type { Feeder, Taker } from './handshake.js'
-import type { HeldSeries, Measure } from './measure.js'
+import { arrivalMeasures, type HeldSeries, type Measure } from './measure.js'
 import { fromMix, type Pace, Time } from './pace.js'
 import { makePace } from './paces.js'
 
@@ -220,54 +220,17 @@ export class Source implements Actor, Feeder {
   }
 
   measures(): Measure[] {
-    const { name } = this
-    const at = ['arrivals', name]
-    const measures: Measure[] = [
-      {
-        path: [...at, 'arrived'],
-        label: `Cases that arrived a shift, ${name}`,
-        unit: 'cases',
-        kind: 'total',
-        value: () => this.arrived,
-      },
-      ...this.pace.measures(at, name),
-    ]
+    const { counted } = this.floor
+    const measure = arrivalMeasures(this.name)
+    const measures = [measure('arrived', () => this.arrived), ...this.pace.measures(this.name)]
     if (this.whenFull === 'wait')
-      measures.push({
-        path: [...at, 'blocked'],
-        label: `Share of working time in which ${name} waits for room`,
-        unit: 'share',
-        kind: 'mean',
-        value: () => (this.blocked.mean() * this.floor.counted.time) / this.floor.counted.workingTime,
-        isUpset: true,
-      })
+      measures.push(measure('blocked', () => (this.blocked.mean() * counted.time) / counted.workingTime))
     if (this.whenFull === 'turn-away')
-      measures.push({
-        path: [...at, 'turned-away'],
-        label: `Share of the cases of ${name} that were turned away`,
-        unit: 'share',
-        kind: 'ratio',
-        value: () => this.turnedAway,
-        over: () => this.arrived,
-        isPart: true,
-      })
+      measures.push(measure('turned-away', () => this.turnedAway, { over: () => this.arrived }))
     if (this.whenFull === 'queue')
       measures.push(
-        {
-          path: [...at, 'held'],
-          label: `Cases on the floor at ${name}, mean over time`,
-          unit: 'cases',
-          kind: 'mean',
-          value: () => this.stack.mean(),
-        },
-        {
-          path: [...at, 'held-largest'],
-          label: `Cases on the floor at ${name}, most at one time`,
-          unit: 'cases',
-          kind: 'mean',
-          value: () => this.stack.largest,
-          isUpset: true,
-        },
+        measure('held', () => this.stack.mean()),
+        measure('held-largest', () => this.stack.largest),
       )
     return measures
   }

@@ -1,4 +1,6 @@
-/** The states of a piece of equipment: it is in exactly one of them at a time. */
+/** States and causes of stops as the model numbers them, in the order of the catalogue: a piece is in exactly one state at a time. */
+import { causeKeys, causes as rows } from '../catalogue/causes.js'
+import { type StateKey, stateKeys } from '../catalogue/states.js'
 
 export const State = {
   working: 0,
@@ -18,64 +20,16 @@ export const State = {
 } as const
 export type State = (typeof State)[keyof typeof State]
 
-/** Name in results and label in reports of each state, by number. */
-export const states: readonly { key: string; label: string }[] = [
-  { key: 'working', label: 'working' },
-  { key: 'waiting', label: 'waiting for a case' },
-  { key: 'blocked', label: 'blocked ahead' },
-  { key: 'jam-waiting-for-crew', label: 'jam: waiting for crew' },
-  { key: 'jam-being-cleared', label: 'jam: being cleared' },
-  { key: 'tape-waiting-for-crew', label: 'tape: waiting for crew' },
-  { key: 'tape-being-changed', label: 'tape: being changed' },
-  { key: 'size-waiting-for-crew', label: 'size: waiting for crew' },
-  { key: 'size-being-set', label: 'size: being set' },
-  { key: 'breakdown-waiting-for-crew', label: 'breakdown: waiting for crew' },
-  { key: 'breakdown-being-repaired', label: 'breakdown: being repaired' },
-  { key: 'blade-service', label: 'blade service' },
-  { key: 'planned-stop', label: 'planned stop' },
-  { key: 'on-break', label: 'on break' },
-]
+/** Key of each in the catalogue, by number. */
+export { stateKeys }
 
 /** Why a piece stands until somebody has put it right; `none` when it does not. */
 export const Cause = { none: -1, jam: 0, tape: 1, size: 2, breakdown: 3, blade: 4, tapeBreak: 5 } as const
 export type Cause = (typeof Cause)[keyof typeof Cause]
 
-/** By cause: the state while it waits for somebody, the state while they work, the skill that it needs, and its words. */
-export const causes = [
-  { waiting: State.jamWaiting, working: State.jamClearing, skill: 'jams', key: 'jams', label: 'Jams' },
-  {
-    waiting: State.tapeWaiting,
-    working: State.tapeChanging,
-    skill: 'roll-change',
-    key: 'roll-changes',
-    label: 'Roll changes',
-  },
-  {
-    waiting: State.sizeWaiting,
-    working: State.sizeSetting,
-    skill: 'size-setting',
-    key: 'size-settings',
-    label: 'Size settings',
-  },
-  {
-    waiting: State.breakdownWaiting,
-    working: State.breakdownRepair,
-    skill: 'breakdowns',
-    key: 'breakdowns',
-    label: 'Breakdowns',
-  },
-  {
-    waiting: State.blade,
-    working: State.blade,
-    skill: 'blade',
-    key: 'blade-services',
-    label: 'Blade services',
-  },
-  {
-    waiting: State.tapeWaiting,
-    working: State.tapeChanging,
-    skill: 'roll-change',
-    key: 'tape-breaks',
-    label: 'Tape breaks',
-  },
-] as const
+/** By cause: its key in the catalogue, the skill that it needs, and its states, while it waits for somebody and while they work. */
+export const causes = causeKeys.map((key) => {
+  const { skill, waiting, working } = rows[key]
+  const state = (of: StateKey) => stateKeys.indexOf(of) as State
+  return { key, skill, waiting: state(waiting), working: state(working) }
+})

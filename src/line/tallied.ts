@@ -6,7 +6,7 @@ import { never } from '../engine/clock.js'
 import { unset } from '../engine/unset.js'
 import type { Breakdowns } from './breakdowns.js'
 import type { Floor } from './floor.js'
-import { Cause, causes, State, states } from './states.js'
+import { Cause, causes, State, stateKeys } from './states.js'
 import type { Tallies } from './unit.js'
 
 export abstract class Tallied implements Tallies {
@@ -14,7 +14,7 @@ export abstract class Tallied implements Tallies {
   state: State = State.waiting
   stateSince = unset
   lapsesAt = never
-  readonly stateTimes = new Float64Array(states.length)
+  readonly stateTimes = new Float64Array(stateKeys.length)
   readonly stopCounts = new Uint32Array(causes.length)
   readonly stopTimes = new Float64Array(causes.length)
   readonly stopWaits = new Float64Array(causes.length)

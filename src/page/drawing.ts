@@ -13,7 +13,8 @@ import {
   ScatterController,
   Tooltip,
 } from 'chart.js'
-import { type Chart, chartWidth, legendHeight } from '../report/marks/chart.js'
+import { type Chart, chartWidth, moreForLegend } from '../report/marks/chart.js'
+import { footId } from '../report/marks/foot.js'
 import { tooltipOf } from './tooltip.js'
 
 // all that charts are made of
@@ -26,7 +27,6 @@ Drawn.register(
 const leastWidth = 720
 /** Charts without figures beside them shrink to the width of a telephone. */
 const leastOfPlain = 330
-const plain = new Set(['output', 'settling', 'states', 'held'])
 
 /** Puts a canvas into the figure; where that fails the picture stays. */
 export function drawInto(figure: HTMLElement, chart: Chart): void {
@@ -39,12 +39,12 @@ export function drawInto(figure: HTMLElement, chart: Chart): void {
   const plugins = options.plugins!
   const head = headOf(chart)
   const { padding } = options.layout as { padding: { top: number; bottom: number } }
-  const least = plain.has(chart.name) ? leastOfPlain : leastWidth
+  const least = chart.mayNarrow ? leastOfPlain : leastWidth
   // the page says title and subtitle; what charts write between these and the picture keeps its room
   const gap = (plugins.subtitle?.padding as { bottom?: number } | undefined)?.bottom ?? 0
   options.layout = { ...options.layout, padding: { ...padding, top: padding.top + gap, bottom: 6 } }
   // the page says at its end what made it
-  chart.config.plugins = chart.config.plugins?.filter(({ id }) => id !== 'foot') ?? []
+  chart.config.plugins = chart.config.plugins?.filter(({ id }) => id !== footId) ?? []
   const ticks = (options.scales?.x as { ticks?: object } | undefined)?.ticks
   if (ticks) Object.assign(ticks, { autoSkip: true, maxRotation: 0 })
   options.plugins = {
@@ -88,11 +88,4 @@ const linesOf = (text: unknown): number => (Array.isArray(text) ? text.length : 
 function headOf({ config }: Chart): number {
   const { title, subtitle } = config.options!.plugins!
   return linesOf(title?.text) * 19.2 + 8 + linesOf(subtitle?.text) * 14.4
-}
-
-/** Rows that a legend has more where there is less width than in the picture, px. */
-function moreForLegend({ config }: Chart, width: number): number {
-  if (!config.options?.plugins?.legend?.display) return 0
-  const labels = config.data.datasets.map(({ label }) => label ?? '')
-  return Math.max(0, legendHeight(labels, width - 60) - legendHeight(labels))
 }

@@ -2,7 +2,7 @@
 import type { Picture } from '../report/marks/chart.js'
 import { empty, html, inLines, type Markup, markup } from '../report/markup.js'
 import type { Report, Table } from '../report/report.js'
-import { type Section, sectionOfChart, sections } from '../report/sections.js'
+import { type Section, sections } from '../report/sections.js'
 import { policyHash } from './base64.js'
 import { figureHtml, list, notes, paragraphs, prose, tableHtml } from './parts.js'
 import { style } from './style.js'
@@ -142,7 +142,7 @@ function subjectParts(report: Report, pictures: readonly Picture[]): Part[] {
   const isOf = ({ rows, section = 'figures' }: Table, key: Section) => section === key && rows.length > 0
   const [first] = subjects.find(([key]) => tables.some(({ section = 'figures' }) => section === key)) ?? []
   return subjects.flatMap(([key, title]) => {
-    const charts = pictures.filter(({ chart }) => sectionOfChart(chart.name) === key)
+    const charts = pictures.filter(({ chart }) => chart.section === key)
     const headings = [title, ...charts.map(({ chart }) => chart.title)]
     const opening = key === first ? [summary ? list(headline) : empty, notes(certainty)] : []
     const own = tables.filter((each) => isOf(each, key))

@@ -1,30 +1,13 @@
 /// <reference lib="dom" />
 /** Draws one instant of a replay: the line from above, its states, and every case where it is. */
+import { type StateKey, type StopKind, states } from '../catalogue/states.js'
 import type { Layout } from '../pictures/layout.js'
 import { type Move, placeAt, stateAt } from '../pictures/motion.js'
 import { pad, type ReplayFrame, replayFrame } from '../pictures/replay-frame.js'
 import { stopLooks } from '../pictures/state-looks.js'
-import { type StopKind, stopKindOf } from '../pictures/stops.js'
-import { okabeIto } from '../report/marks/okabe-ito.js'
+import { holdingAt } from '../pictures/steps.js'
+import { okabeIto, pageColours } from '../report/marks/inks.js'
 import type { Stretch } from '../shifts/stretch.js'
-
-/** States in few words, for they stand on the machine. */
-export const shortStates: Record<string, string> = {
-  working: 'working',
-  waiting: 'waiting',
-  blocked: 'blocked',
-  'jam-waiting-for-crew': 'jam: waits for crew',
-  'jam-being-cleared': 'jam: being cleared',
-  'tape-waiting-for-crew': 'tape: waits for crew',
-  'tape-being-changed': 'tape: changing',
-  'size-waiting-for-crew': 'size: waits for crew',
-  'size-being-set': 'size: being set',
-  'breakdown-waiting-for-crew': 'broken: waits for crew',
-  'breakdown-being-repaired': 'broken: repair',
-  'blade-service': 'blade service',
-  'planned-stop': 'planned stop',
-  'on-break': 'on break',
-}
 
 const kindColours = [
   okabeIto.orange,
@@ -36,14 +19,7 @@ const kindColours = [
 const font = '12px system-ui, "DejaVu Sans", sans-serif'
 const boldFont = `bold ${font}`
 
-interface Colours {
-  ink: string
-  quiet: string
-  paper: string
-  accent: string
-  band: string
-  pause: string
-}
+type Colours = typeof pageColours
 
 export class ReplayPicture {
   private readonly context: CanvasRenderingContext2D
@@ -79,14 +55,9 @@ export class ReplayPicture {
     const { canvas, context } = this
     const style = getComputedStyle(canvas)
     const read = (name: string, otherwise: string) => style.getPropertyValue(name).trim() || otherwise
-    this.colours = {
-      ink: read('--ink', '#1c2430'),
-      quiet: read('--quiet', '#55606e'),
-      paper: read('--paper', '#ffffff'),
-      accent: read('--accent', okabeIto.blue),
-      band: read('--band', '#f1f3f6'),
-      pause: read('--pause', '#e0e3e8'),
-    }
+    this.colours = Object.fromEntries(
+      Object.entries(pageColours).map(([name, light]) => [name, read(`--${name}`, light)]),
+    ) as Colours
     context.font = boldFont
     this.frame = replayFrame(this.layout, width, (text) => context.measureText(text).width)
     const ratio = Math.min(3, window.devicePixelRatio || 1)
@@ -117,7 +88,7 @@ export class ReplayPicture {
   }
 
   /** State of a piece at `time`. */
-  stateOf(piece: number, time: number): string {
+  stateOf(piece: number, time: number): StateKey {
     return stateAt(this.stretch.states[piece]!, time)
   }
 
@@ -158,7 +129,7 @@ export class ReplayPicture {
     ]
     const y = frame.middle(row, index) - tall / 2
     const state = this.stateOf(index, time)
-    const kind = stopKindOf(state)
+    const kind = states[state].stop
     context.fillStyle = state === 'on-break' ? colours.pause : colours.band
     context.fillRect(x, y, wide, tall)
     context.strokeStyle = colours.quiet
@@ -241,15 +212,10 @@ export class ReplayPicture {
     for (let index = 0; index < frame.labels.length; index++) {
       const { piece, x, y } = frame.labels[index]!
       const state = this.stateOf(piece, time)
-      const isStopped = stopKindOf(state) !== undefined
+      const { short, group } = states[state]
+      const isStopped = group === 'stop'
       this.words(layout.pieces[piece]!.name, x, y, boldFont, colours.ink)
-      this.words(
-        shortStates[state] ?? state,
-        x,
-        y + 14,
-        isStopped ? boldFont : font,
-        isStopped ? colours.ink : colours.quiet,
-      )
+      this.words(short, x, y + 14, isStopped ? boldFont : font, isStopped ? colours.ink : colours.quiet)
     }
     context.textAlign = 'left'
   }
@@ -304,12 +270,5 @@ export class ReplayPicture {
 }
 
 /** The number that holds at `time`; 0 before the first. */
-export function countAt(steps: readonly (readonly [number, number])[], time: number): number {
-  let [low, high] = [0, steps.length]
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if (steps[middle]![0] <= time) low = middle + 1
-    else high = middle
-  }
-  return low === 0 ? 0 : steps[low - 1]![1]
-}
+export const countAt = (steps: readonly (readonly [number, number])[], time: number): number =>
+  holdingAt(steps, time) ?? 0

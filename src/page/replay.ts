@@ -1,10 +1,11 @@
 /// <reference lib="dom" />
 /** Replay of a recorded stretch in a page: the line from above while its cases move, with what is needed to look around in time. */
+import { states } from '../catalogue/states.js'
 import type { Layout } from '../pictures/layout.js'
 import { motionOf } from '../pictures/motion.js'
 import { clockOf, stopsOf } from '../pictures/stops.js'
 import type { Stretch } from '../shifts/stretch.js'
-import { countAt, ReplayPicture, shortStates } from './replay-draw.js'
+import { countAt, ReplayPicture } from './replay-draw.js'
 
 const speeds = [1, 4, 16, 60]
 const usual = 16
@@ -33,10 +34,10 @@ class Replay {
   private readonly stops: number[]
   private readonly standing: [number, number][][]
   private readonly canvas = document.createElement('canvas')
-  private readonly view = element('div', 'replay-picture')
-  private readonly play = button('Play')
-  private readonly onward = button('Next stop')
-  private readonly bar = document.createElement('input')
+  private readonly view = element('div', 'replay-picture', { tabindex: '0', role: 'img' })
+  private readonly play = element('button', '', { type: 'button' }, 'Play')
+  private readonly onward = element('button', '', { type: 'button' }, 'Next stop')
+  private readonly bar: HTMLInputElement
   private readonly clock = element('span', 'replay-clock')
   private readonly status = element('p', 'replay-status')
   private readonly speedButtons: HTMLButtonElement[]
@@ -54,10 +55,15 @@ class Replay {
     this.stops = [...new Set(chosen.map(({ from }) => from))].sort((a, b) => a - b)
     this.standing = standingOf(stretch)
     this.speedButtons = speeds.map((speed) => {
-      const made = button(`${speed}×`)
-      made.setAttribute('aria-label', `${speed} times as fast as it happens`)
+      const words = { type: 'button', 'aria-label': `${speed} times as fast as it happens` }
+      const made = element('button', '', words, `${speed}×`)
       made.addEventListener('click', () => this.setSpeed(speed))
       return made
+    })
+    const { from, to } = stretch
+    this.bar = element('input', '', {
+      ...{ type: 'range', min: String(from), max: String(to), step: '1' },
+      'aria-label': 'Time since the start of the shift',
     })
     this.build()
     this.setSpeed(usual)
@@ -65,38 +71,27 @@ class Replay {
   }
 
   private build(): void {
-    const { view, canvas, bar, root, stretch } = this
-    const box = element('div', 'replay')
-    box.setAttribute('role', 'group')
-    box.setAttribute('aria-label', 'Replay of the line')
-    view.tabIndex = 0
-    view.setAttribute('role', 'img')
+    const { view, canvas, bar, play, onward } = this
     const names = this.layout.pieces.map(({ name }) => name).join(', ')
     view.setAttribute(
       'aria-label',
       `The line from above, in the direction of travel from left to right: ${names}`,
     )
     view.append(canvas)
-    bar.type = 'range'
-    bar.min = String(stretch.from)
-    bar.max = String(stretch.to)
-    bar.step = '1'
-    bar.setAttribute('aria-label', 'Time since the start of the shift')
-    this.play.addEventListener('click', () => this.toggle())
-    this.onward.addEventListener('click', () => this.toNextStop())
-    this.onward.disabled = this.stops.length === 0
+    play.addEventListener('click', () => this.toggle())
+    onward.addEventListener('click', () => this.toNextStop())
+    onward.disabled = this.stops.length === 0
     bar.addEventListener('input', () => this.goTo(Number(bar.value)))
+    const group = (label: string) => ({ role: 'group', 'aria-label': label })
+    const speedBox = element('span', 'replay-speeds', group('Speed'), ...this.speedButtons)
+    const controls = element('div', 'replay-controls', {}, play, speedBox, onward, this.clock)
+    const help = `Space plays and pauses; left and right arrows go ${stride.short} s back and on, with Shift ${stride.long} s; up and down change the speed; N goes to the next stop. A dark line along a case is its tape.`
+    const box = element(
+      ...(['div', 'replay', group('Replay of the line')] as const),
+      ...[view, controls, bar, this.status, element('p', 'replay-help', {}, help)],
+    )
     box.addEventListener('keydown', (event) => this.key(event))
-    const speedBox = element('span', 'replay-speeds')
-    speedBox.setAttribute('role', 'group')
-    speedBox.setAttribute('aria-label', 'Speed')
-    speedBox.append(...this.speedButtons)
-    const controls = element('div', 'replay-controls')
-    controls.append(this.play, speedBox, this.onward, this.clock)
-    const help = element('p', 'replay-help')
-    help.textContent = `Space plays and pauses; left and right arrows go ${stride.short} s back and on, with Shift ${stride.long} s; up and down change the speed; N goes to the next stop. A dark line along a case is its tape.`
-    box.append(view, controls, bar, this.status, help)
-    root.replaceChildren(box)
+    this.root.replaceChildren(box)
   }
 
   /** Works out the motion when the replay is about to be seen, and draws anew when its width or the colours change. */
@@ -164,21 +159,27 @@ class Replay {
   }
 
   private key(event: KeyboardEvent): void {
-    if (event.ctrlKey || event.altKey || event.metaKey) return
-    const { target } = event
+    const { key, target, shiftKey, ctrlKey, altKey, metaKey } = event
     // buttons and the bar have keys of their own
-    if (event.key === ' ' && target instanceof HTMLButtonElement) return
-    const by = event.shiftKey ? stride.long : stride.short
-    const place = speeds.indexOf(this.speed)
-    if (event.key === ' ') this.toggle()
-    else if (event.key === 'ArrowRight') this.goTo(this.time + by)
-    else if (event.key === 'ArrowLeft') this.goTo(this.time - by)
-    else if (event.key === 'ArrowUp') this.setSpeed(speeds[Math.min(speeds.length - 1, place + 1)]!)
-    else if (event.key === 'ArrowDown') this.setSpeed(speeds[Math.max(0, place - 1)]!)
-    else if (event.key === 'Home') this.goTo(this.stretch.from)
-    else if (event.key === 'End') this.goTo(this.stretch.to)
-    else if (event.key === 'n' || event.key === 'N') this.toNextStop()
-    else return
+    if (ctrlKey || altKey || metaKey || (key === ' ' && target instanceof HTMLButtonElement)) return
+    const by = shiftKey ? stride.long : stride.short
+    const faster = (more: number) => {
+      const place = speeds.indexOf(this.speed) + more
+      this.setSpeed(speeds[Math.max(0, Math.min(speeds.length - 1, place))]!)
+    }
+    const keys: Record<string, () => void> = {
+      ' ': () => this.toggle(),
+      ArrowRight: () => this.goTo(this.time + by),
+      ArrowLeft: () => this.goTo(this.time - by),
+      ArrowUp: () => faster(1),
+      ArrowDown: () => faster(-1),
+      Home: () => this.goTo(this.stretch.from),
+      End: () => this.goTo(this.stretch.to),
+      n: () => this.toNextStop(),
+      N: () => this.toNextStop(),
+    }
+    if (!Object.hasOwn(keys, key)) return
+    keys[key]!()
     event.preventDefault()
   }
 
@@ -217,10 +218,10 @@ class Replay {
   private inWords(): string {
     const { stretch, layout, time, picture } = this
     const held = countAt(stretch.held, time)
-    const states = layout.pieces.flatMap(({ name, type }, piece) => {
+    const doing = layout.pieces.flatMap(({ name, type }, piece) => {
       const state = picture?.stateOf(piece, time) ?? 'waiting'
       const isPlain = state === 'working' || state === 'waiting' || (state === 'blocked' && type !== 'sealer')
-      return isPlain ? [] : [`${name}: ${(shortStates[state] ?? state).replace(': ', ', ')}`]
+      return isPlain ? [] : [`${name}: ${states[state].short.replace(': ', ', ')}`]
     })
     const sources = stretch.sources.flatMap(({ name, whenFull }, source) => {
       const count = countAt(this.standing[source]!, time)
@@ -228,46 +229,37 @@ class Replay {
       return [whenFull === 'queue' ? `${count} of ${name} on the floor` : `${name} waits for room`]
     })
     const isBreak = stretch.breaks.some(([begin, end]) => begin <= time && time < end)
-    const parts = [...(isBreak ? ['break'] : []), ...states, ...sources]
+    const parts = [...(isBreak ? ['break'] : []), ...doing, ...sources]
     return `${held} ${held === 1 ? 'case' : 'cases'} in the line. ${parts.length > 0 ? `${parts.join('; ')}.` : 'Nothing stands.'}`
   }
 }
 
 /** Of each source how many of its cases stand before the line, from each instant on at which that changes. */
-function standingOf({ sources, cases }: Stretch): [number, number][][] {
-  return sources.map((_, source) => {
-    const changes = cases
-      .filter(({ came }) => came[0] === source)
-      .flatMap(({ came, path }): [number, number][] => {
-        const taken = path[0]?.[1] ?? Infinity
-        return taken > came[1]
-          ? [
-              [came[1], 1],
-              [taken, -1],
-            ]
-          : []
-      })
-      .sort((a, b) => a[0] - b[0] || b[1] - a[1])
+const standingOf = ({ sources, cases }: Stretch): [number, number][][] =>
+  sources.map((_, source) => {
+    const changes = cases.flatMap(({ came, path }): [number, number][] => {
+      const taken = path[0]?.[1] ?? Infinity
+      const isWaiting = came[0] === source && taken > came[1]
+      return isWaiting ? [came[1], taken].map((time, by) => [time, 1 - 2 * by]) : []
+    })
+    changes.sort((a, b) => a[0] - b[0] || b[1] - a[1])
     let count = 0
     return changes.map(([time, by]): [number, number] => {
       count += by
       return [time, count]
     })
   })
-}
 
-function element<Name extends 'div' | 'span' | 'p'>(
+/** An element with a class, if any, its attributes, and what is in it. */
+function element<Name extends keyof HTMLElementTagNameMap>(
   name: Name,
   className: string,
+  attributes: Record<string, string> = {},
+  ...inside: (Node | string)[]
 ): HTMLElementTagNameMap[Name] {
   const made = document.createElement(name)
-  made.className = className
-  return made
-}
-
-function button(words: string): HTMLButtonElement {
-  const made = document.createElement('button')
-  made.type = 'button'
-  made.textContent = words
+  if (className !== '') made.className = className
+  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value)
+  made.append(...inside)
   return made
 }

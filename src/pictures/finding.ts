@@ -1,8 +1,10 @@
 /** What a recorded stretch shows, in a sentence and in numbers. */
 
+import { stopNouns } from '../catalogue/states.js'
 import type { Stretch } from '../shifts/stretch.js'
 import type { Layout } from './layout.js'
-import { clockOf, lasting, type Stop, stopsOf, stopWords, totalOf, waitsOf } from './stops.js'
+import { holdingAt } from './steps.js'
+import { clockOf, lasting, type Stop, stopsOf, totalOf, waitsOf } from './stops.js'
 
 /** Cases that are in the line at most, and from when. */
 export function fullest({ held, from }: Stretch): { time: number; count: number } {
@@ -15,11 +17,7 @@ export function fullest({ held, from }: Stretch): { time: number; count: number 
 const after = 60
 
 /** Cases in the line at `time`. */
-function heldAt({ held }: Stretch, time: number): number {
-  let count = held[0]?.[1] ?? 0
-  for (const [from, cases] of held) if (from <= time) count = cases
-  return count
-}
+const heldAt = ({ held }: Stretch, time: number): number => holdingAt(held, time) ?? held[0]?.[1] ?? 0
 
 /** By how many cases the line fills from a stop's beginning to its fullest instant; 0 where that is not during or just after it. */
 function filledBy(stop: Stop, stretch: Stretch): number {
@@ -61,7 +59,7 @@ export function findingOf(stretch: Stretch, layout: Layout): string {
   const parts: string[] = []
   if (stop) {
     const length = `${stop.isCut ? 'more than ' : ''}${lasting(stop.to - stop.from)}`
-    const what = `${stopWords[stop.kind].one} of ${length} on ${layout.pieces[stop.piece]!.name} at ${clockOf(stop.from)} h`
+    const what = `A ${stopNouns[stop.kind]} of ${length} on ${layout.pieces[stop.piece]!.name} at ${clockOf(stop.from)} h`
     if (filledBy(stop, stretch) > 0)
       parts.push(`${what}: the line fills from ${heldAt(stretch, stop.from)} to ${cases(most.count)}${floor}`)
     else parts.push(what, full)
@@ -75,9 +73,6 @@ export function findingOf(stretch: Stretch, layout: Layout): string {
   return `${parts.join('; ')}.`
 }
 
-/** The stop without its article. */
-const bare = ({ kind }: Stop) => stopWords[kind].one.replace(/^An? /, '')
-
 /** The numbers of the stretch in words, for those who do not see the picture. */
 export function numbersOf(stretch: Stretch, layout: Layout): string {
   const { from, to, breaks } = stretch
@@ -85,7 +80,7 @@ export function numbersOf(stretch: Stretch, layout: Layout): string {
   const stops = stopsOf(stretch).map((stop) => {
     const waiting = stop.workFrom - stop.from
     const wait = waiting >= 0.5 ? `, of it ${lasting(waiting)} until somebody is there` : ''
-    return `${name(stop.piece)}: ${bare(stop)} at ${clockOf(stop.from, true)} for ${lasting(stop.to - stop.from)}${wait}`
+    return `${name(stop.piece)}: ${stopNouns[stop.kind]} at ${clockOf(stop.from, true)} for ${lasting(stop.to - stop.from)}${wait}`
   })
   const waits = waitsOf(stretch).flatMap((all, source) =>
     totalOf(all) >= 0.5

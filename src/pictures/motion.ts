@@ -1,9 +1,12 @@
 /** Where every case of a recorded stretch is at any instant, by the rules by which the line was simulated. */
 
+import type { StateKey } from '../catalogue/states.js'
 import type { Stretch, StretchPiece } from '../shifts/stretch.js'
 import type { Layout } from './layout.js'
 import { add, lower, type Polyline, placeOn, simplified } from './polyline.js'
 import { RunClock } from './run-clock.js'
+import { holdingAt } from './steps.js'
+import { type Visit, visitsOf } from './visits.js'
 
 /** One case on one piece. */
 export interface Move {
@@ -28,37 +31,8 @@ export interface Move {
 export const placeAt = ({ times, places }: Move, time: number): number => placeOn(times, places, time)
 
 /** The state of a piece at `time`; waiting before anything is known. */
-export function stateAt(states: readonly (readonly [number, string])[], time: number): string {
-  let [low, high] = [0, states.length]
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if (states[middle]![0] <= time) low = middle + 1
-    else high = middle
-  }
-  return states[low - 1]?.[1] ?? 'waiting'
-}
-
-/** A case on a piece while its path is being worked out. */
-interface Visit {
-  item: number
-  kind: number
-  piece: number
-  in: number
-  /** Infinite where it does not leave in the stretch. */
-  out: number
-  /** Going onto the belts of a sealer. */
-  belts: number
-  isLost: boolean
-  lane: number
-  /** Where this case is next. */
-  next: Visit | null
-  /** Who came to this piece just before. */
-  ahead: Visit | null
-  /** Path by the rule of the piece alone, where it depends on others there: on a conveyor in its running time. */
-  free: Polyline | null
-  path: Polyline | null
-  isBeingMade: boolean
-}
+export const stateAt = (states: readonly (readonly [number, StateKey])[], time: number): StateKey =>
+  holdingAt(states, time) ?? 'waiting'
 
 /** Speed at which a case is drawn going to its place where no rule says one: this, m/s, or so many times the fastest belt. */
 const glide = { least: 1, times: 2 }
@@ -78,7 +52,7 @@ export function motionOf(stretch: Stretch, layout: Layout): Move[] {
 }
 
 class Mover {
-  private readonly visits: Visit[] = []
+  private readonly visits: Visit[]
   private readonly clocks: readonly RunClock[]
   private readonly glide: number
   private readonly longest: number
@@ -91,39 +65,7 @@ class Mover {
     this.clocks = pieces.map(({ moves }, index) => new RunClock(states[index]!, to, moves === 'accumulating'))
     this.glide = Math.max(glide.least, ...pieces.map(({ speed }) => glide.times * (speed ?? 0)))
     this.longest = Math.max(...layout.cases.map(({ length }) => length))
-    for (const [item, { kind, path, belts = [], lost }] of stretch.cases.entries()) {
-      let sealers = 0
-      let last: Visit | null = null
-      for (const [piece, from, out] of path) {
-        const visit: Visit = {
-          item,
-          kind,
-          piece,
-          in: from,
-          out: out ?? Infinity,
-          belts: pieces[piece]!.moves === 'sealer' ? (belts[sealers++] ?? Infinity) : Infinity,
-          isLost: false,
-          lane: 0,
-          next: null,
-          ahead: null,
-          free: null,
-          path: null,
-          isBeingMade: false,
-        }
-        if (last) last.next = visit
-        last = visit
-        this.visits.push(visit)
-      }
-      if (last && lost) last.isLost = true
-    }
-    this.visits.sort(
-      (a, b) => a.in - b.in || order(a.belts, b.belts) || order(a.out, b.out) || a.item - b.item,
-    )
-    const lastAt: (Visit | null)[] = pieces.map(() => null)
-    for (const visit of this.visits) {
-      visit.ahead = lastAt[visit.piece]!
-      lastAt[visit.piece] = visit
-    }
+    this.visits = visitsOf(stretch)
   }
 
   moves(): Move[] {
@@ -331,9 +273,6 @@ class Mover {
     return made
   }
 }
-
-/** Which comes first of two times that may be infinite: who comes at one instant goes in that order too. */
-const order = (a: number, b: number) => (a < b ? -1 : a > b ? 1 : 0)
 
 /** The path as it begins at 0 and keeps within the piece; with a time, it is at the end then, by rounding or by a jump. */
 function exact({ times, places }: Polyline, end: number, leaves: number | null): Polyline {

@@ -1,9 +1,7 @@
-/** Colours of static drawings, given by the page so that dark mode turns them; those of the charts where none is given. */
-import { palette } from '../report/marks/chart.js'
+/** Colours of the plan, as the page gives them, and numbers as its markup has them. */
+import { inks, palette } from '../report/marks/inks.js'
 
-export const ink = `var(--ink, ${palette.ink})`
-export const quiet = `var(--quiet, ${palette.quietInk})`
-export const paper = `var(--paper, ${palette.paper})`
+export const { ink, quiet, paper } = inks
 export const accent = `var(--accent, ${palette.lost})`
 
 /** A number in markup: two decimals are finer than any screen. */

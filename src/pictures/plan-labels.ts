@@ -1,4 +1,5 @@
 /** The labels of a plan: flags above the pieces, at heights at which none covers another. */
+import { guessedWidth } from '../report/marks/letters.js'
 import { escaped } from '../report/markup.js'
 import { ink, n, paper, quiet } from './plan-ink.js'
 
@@ -19,14 +20,6 @@ interface PlacedLabel extends Label {
   level: number
 }
 
-/** Width of `text` by the usual width of its letters: wide scripts take nearly a square each. */
-export function textWidth(text: string, size: number): number {
-  let width = 0
-  for (const letter of text)
-    width += /[\u2e80-\u{10ffff}]/u.test(letter) ? 1.05 : /[WMwm@%]/u.test(letter) ? 0.9 : 0.6
-  return width * size
-}
-
 const between = 6
 /** From a leader to the letters beside it. */
 const indent = 4
@@ -39,7 +32,9 @@ export function placeLabels(labels: readonly Label[], edge: number): PlacedLabel
   const placed: PlacedLabel[] = []
   for (const label of [...labels].sort((a, b) => b.at - a.at)) {
     const width = Math.max(
-      ...label.lines.map((line, index) => textWidth(line, index === 0 ? letters.name * 1.06 : letters.small)),
+      ...label.lines.map((line, index) =>
+        guessedWidth(line, index === 0 ? letters.name * 1.06 : letters.small),
+      ),
     )
     const from = Math.max(0, Math.min(label.at + indent, edge - width))
     // what its letters touch, and leaders that would run through them

@@ -1,11 +1,12 @@
 /** The plan: a line from above, to scale, as a drawing that needs nothing else. */
 import { type Display, unitsFor, wordsFor } from '../catalogue/printed-units.js'
-import { roundStep, shortened } from '../report/marks/chart.js'
+import { roundStep } from '../report/marks/axis.js'
+import { shortened, wordLines } from '../report/marks/breaking.js'
 import { escaped } from '../report/markup.js'
 import { exitName } from '../scenario/routes.js'
 import type { Layout, LayoutPiece } from './layout.js'
 import { ink, n, paper, quiet } from './plan-ink.js'
-import { drawLabels, heightOf, type Label, letters, placeLabels, textWidth } from './plan-labels.js'
+import { drawLabels, heightOf, type Label, letters, placeLabels } from './plan-labels.js'
 import { arrow, drawPiece, drawWay, type Geometry, headLetter, headLetters } from './plan-pieces.js'
 import { lanesOf, type Row, rowsOf } from './plan-rows.js'
 
@@ -258,24 +259,13 @@ function drawFoot(
       : []),
   ]
   let at = y + 20
-  for (const text of key.flatMap((each) => inLines(each, width - 2 * margin.left))) {
+  for (const text of key.flatMap((each) => wordLines(each, letters.small, width - 2 * margin.left))) {
     parts.push(
       `<text x="${margin.left}" y="${n(at)}" font-size="${letters.small}" fill="${quiet}">${escaped(text)}</text>`,
     )
     at += letters.line
   }
   return { markup: parts.join('\n'), bottom: at - 4 }
-}
-
-/** `text` in lines no wider than `most`. */
-function inLines(text: string, most: number): string[] {
-  const lines: string[] = []
-  for (const word of text.split(' ')) {
-    const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`
-    if (lines.length > 0 && textWidth(longer, letters.small) <= most) lines[lines.length - 1] = longer
-    else lines.push(word)
-  }
-  return lines
 }
 
 /** The plan in words, for those who do not see it: every piece in the order of the file. */

@@ -1,4 +1,5 @@
 /** Paths in time as broken lines that never go back: where they are at an instant, and the lower of two. */
+import { countBefore } from './steps.js'
 
 /** Corners in order of time; two at one time are a jump. As many times as places, at least one. */
 export interface Polyline {
@@ -6,22 +7,28 @@ export interface Polyline {
   places: number[]
 }
 
+/** The same where it is only read. */
+interface Corners {
+  times: ArrayLike<number>
+  places: ArrayLike<number>
+}
+
 /** Place at `time`, after a jump there; before the first corner the first place, after the last the last. */
 export function placeOn(times: ArrayLike<number>, places: ArrayLike<number>, time: number): number {
-  // by hand, for this is asked of every case in every picture of a replay
-  let [low, high] = [0, times.length]
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if (times[middle]! <= time) low = middle + 1
-    else high = middle
-  }
-  const corner = low - 1
+  const corner = countBefore(times.length, (place) => times[place]! <= time) - 1
   if (corner < 0) return places[0]!
   if (corner === times.length - 1) return places[corner]!
-  const [begin, end] = [times[corner]!, times[corner + 1]!]
-  const part = (time - begin) / (end - begin)
+  return onPiece({ times, places }, corner, time)
+}
+
+/** Place on the straight piece that begins at a corner. */
+function onPiece({ times, places }: Corners, corner: number, time: number): number {
+  if (time === times[corner + 1]) return places[corner + 1]!
+  const part = (time - times[corner]!) / (times[corner + 1]! - times[corner]!)
   return places[corner]! + (places[corner + 1]! - places[corner]!) * part
 }
+
+type Ends = [number, number]
 
 /**
  * The lower of two at every instant; `bound` binds only from its first corner to its last. It lies over the times of
@@ -40,25 +47,21 @@ export function lower(path: Polyline, bound: Polyline): Polyline {
     const turn = bound.times[isBound ? ofBound + 1 : ofBound]!
     const end = Math.min(path.times[ofPath + 1]!, turn > begin ? turn : last)
     const [a, b] = [onPiece(path, ofPath, begin), onPiece(path, ofPath, end)]
-    const [c, d] = isBound
-      ? [onPiece(bound, ofBound, begin), onPiece(bound, ofBound, end)]
-      : [Infinity, Infinity]
-    add(made, begin, Math.min(a, c))
-    if ((a - c) * (b - d) < 0) {
-      const part = (c - a) / (c - a + b - d)
-      add(made, begin + (end - begin) * part, a + (b - a) * part)
-    }
-    add(made, end, Math.min(b, d))
+    const [c, d] = [begin, end].map((time) => (isBound ? onPiece(bound, ofBound, time) : Infinity)) as Ends
+    addLower(made, [begin, end], [a, b], [c, d])
     begin = end
   }
   return made
 }
 
-/** Place on the straight piece that begins at a corner. */
-function onPiece({ times, places }: Polyline, corner: number, time: number): number {
-  if (time === times[corner + 1]) return places[corner + 1]!
-  const part = (time - times[corner]!) / (times[corner + 1]! - times[corner]!)
-  return places[corner]! + (places[corner + 1]! - places[corner]!) * part
+/** Adds the lower of two straight pieces over the same time, with the corner where they cross. */
+function addLower(made: Polyline, [begin, end]: Ends, [a, b]: Ends, [c, d]: Ends): void {
+  add(made, begin, Math.min(a, c))
+  if ((a - c) * (b - d) < 0) {
+    const part = (c - a) / (c - a + b - d)
+    add(made, begin + (end - begin) * part, a + (b - a) * part)
+  }
+  add(made, end, Math.min(b, d))
 }
 
 /** Adds a corner, without going back; one that says nothing new is left out. */
@@ -75,32 +78,28 @@ const hair = 1e-9
 /** The same path without corners that lie on a straight line between their neighbours, as far as `within`, m. */
 export function simplified({ times, places }: Polyline, within = hair): Polyline {
   const made: Polyline = { times: [times[0]!], places: [places[0]!] }
+  const isLast = (corner: number) =>
+    made.times.at(-1) === times[corner] && made.places.at(-1) === places[corner]
+  const keep = (corner: number) => {
+    made.times.push(times[corner]!)
+    made.places.push(places[corner]!)
+  }
   // slopes from the last corner that is kept between which the line must lie to pass all since
   let [least, most] = [-Infinity, Infinity]
   for (let index = 1; index < times.length; index++) {
-    const [time, place] = [made.times.at(-1)!, made.places.at(-1)!]
-    const passed = times[index]! - time
+    const place = made.places.at(-1)!
+    const passed = times[index]! - made.times.at(-1)!
     const slope = (places[index]! - place) / passed
     if (passed > 0 && slope >= least && slope <= most) {
       least = Math.max(least, (places[index]! - within - place) / passed)
       most = Math.min(most, (places[index]! + within - place) / passed)
       continue
     }
-    if (index > 1 && (times[index - 1] !== time || places[index - 1] !== place)) {
-      made.times.push(times[index - 1]!)
-      made.places.push(places[index - 1]!)
-      index--
-    } else {
-      made.times.push(times[index]!)
-      made.places.push(places[index]!)
-    }
-    least = -Infinity
-    most = Infinity
+    // on from the corner before, where that is not kept yet
+    if (index > 1 && !isLast(index - 1)) index--
+    keep(index)
+    ;[least, most] = [-Infinity, Infinity]
   }
-  const end = times.length - 1
-  if (made.times.at(-1) !== times[end] || made.places.at(-1) !== places[end]) {
-    made.times.push(times[end]!)
-    made.places.push(places[end]!)
-  }
+  if (!isLast(times.length - 1)) keep(times.length - 1)
   return made
 }

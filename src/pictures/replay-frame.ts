@@ -58,12 +58,8 @@ export function replayFrame(layout: Layout, width: number, letters: (text: strin
   const scale = Math.min(mostScale, (inner * rowCount) / length)
   const perRow = length / rowCount
   const { lanes, laneOf } = lanesOf(layout)
-  /** Sources whose words stand below a lane, in rows one under the other. */
-  const sourcesAt = (row: number, lane: number) =>
-    layout.arrivals.filter(({ next }) => {
-      const piece = layout.pieces.findIndex(({ name }) => name === next)
-      return piece >= 0 && laneOf[piece] === lane && homeRow(layout.pieces[piece]!, perRow, rowCount) === row
-    }).length
+  const rowOf = (piece: LayoutPiece) => homeRow(piece, perRow, rowCount)
+  const across = (row: number, x: number) => pad + (x - row * perRow) * scale
   const rows: ReplayFrame['rows'] = []
   const labels: Label[] = []
   const middles: number[][] = []
@@ -74,65 +70,63 @@ export function replayFrame(layout: Layout, width: number, letters: (text: strin
     const top = y
     middles[row] = []
     belows[row] = []
-    for (const [lane, { width: across, y: laneY }] of lanes.entries()) {
-      const here = layout.pieces
-        .map((piece, index) => ({ piece, index }))
-        .filter(({ index }) => laneOf[index] === lane)
-        .filter(({ piece }) => homeRow(piece, perRow, rowCount) === row)
-      const levels: number[][] = []
-      const placed = here
-        .map(({ piece, index }) => {
-          const seen = [Math.max(piece.x, from), Math.min(piece.x + piece.length, to)] as const
-          const pieceX = pad + ((seen[0] + seen[1]) / 2 - from) * scale
-          const state = piece.type === 'sealer' || piece.type === 'station' ? 'machine' : 'conveyor'
-          const half = Math.max(letters(piece.name), stateRoom[state]) / 2 + 4
-          const x = Math.min(Math.max(pieceX, half), width - half)
-          return { index, piece, pieceX, x, half }
-        })
-        .sort((a, b) => a.pieceX - b.pieceX)
-        .map((label) => {
-          let level = levels.findIndex((taken) => taken[0]! <= label.x - label.half)
-          if (level < 0) level = levels.push([0]) - 1
-          levels[level]![0] = label.x + label.half
-          return { ...label, level }
-        })
-      const isHere = layout.pieces.some(
-        ({ x, length: long }, index) => laneOf[index] === lane && x < to && x + long > from,
+    for (const [lane, { width: wide, y: laneY }] of lanes.entries()) {
+      const inLane = [...layout.pieces.entries()].filter(([index]) => laneOf[index] === lane)
+      const home = inLane.filter(([, piece]) => rowOf(piece) === row)
+      const placed = placedIn(home, width, letters, (piece) =>
+        across(row, (Math.max(piece.x, from) + Math.min(piece.x + piece.length, to)) / 2),
       )
-      const labelRoom = levels.length * labelHeight
-      const laneTop = y + labelRoom + 4
-      for (const { index, piece, pieceX, x, half, level } of placed)
-        labels.push({
-          piece: index,
-          row,
-          x,
-          half: half - 4,
-          y: laneTop - 8 - (level + 1) * labelHeight + 16,
-          pieceX,
-          pieceY: laneTop + (piece.y - laneY) * scale,
-        })
-      for (const [index, piece] of layout.pieces.entries())
-        if (laneOf[index] === lane) {
-          middles[row]![index] = laneTop + (piece.y - laneY + piece.width / 2) * scale
-          belows[row]![index] = laneTop + across * scale + 4
-        }
-      if (isHere) y = laneTop + across * scale + sourcesAt(row, lane) * sourceHeight + 12
+      const laneTop = y + (1 + Math.max(-1, ...placed.map(({ level }) => level))) * labelHeight + 4
+      const bottom = laneTop + wide * scale
+      for (const { index, piece, pieceX, x, half, level } of placed) {
+        const pieceY = laneTop + (piece.y - laneY) * scale
+        const words = laneTop - 8 - (level + 1) * labelHeight + 16
+        labels.push({ piece: index, row, x, half: half - 4, y: words, pieceX, pieceY })
+      }
+      for (const [index, piece] of inLane) {
+        middles[row]![index] = laneTop + (piece.y - laneY + piece.width / 2) * scale
+        belows[row]![index] = bottom + 4
+      }
+      if (inLane.some(([, { x, length: long }]) => x < to && x + long > from))
+        y = bottom + sourcesOf(home, layout) * sourceHeight + 12
     }
     rows.push({ top, bottom: y, from, to })
     y += 6
   }
   return {
-    width,
-    height: y,
-    scale,
-    rows,
-    labels,
-    rowOf: (piece) => homeRow(piece, perRow, rowCount),
-    across: (row, x) => pad + (x - row * perRow) * scale,
+    ...{ width, height: y, scale, rows, labels, rowOf, across },
     middle: (row, piece) => middles[row]![piece]!,
     below: (row, piece) => belows[row]![piece]!,
   }
 }
+
+/** Names of pieces of a lane from left to right, each at the first level, counted upwards, at which it touches none. */
+function placedIn(
+  home: readonly [number, LayoutPiece][],
+  width: number,
+  letters: (text: string) => number,
+  middleOf: (piece: LayoutPiece) => number,
+) {
+  const ends: number[] = []
+  return home
+    .map(([index, piece]) => {
+      const pieceX = middleOf(piece)
+      const state = piece.type === 'sealer' || piece.type === 'station' ? 'machine' : 'conveyor'
+      const half = Math.max(letters(piece.name), stateRoom[state]) / 2 + 4
+      return { index, piece, pieceX, x: Math.min(Math.max(pieceX, half), width - half), half }
+    })
+    .sort((a, b) => a.pieceX - b.pieceX)
+    .map((label) => {
+      const free = ends.findIndex((end) => end <= label.x - label.half)
+      const level = free < 0 ? ends.length : free
+      ends[level] = label.x + label.half
+      return { ...label, level }
+    })
+}
+
+/** How many sources have their words below these pieces: in rows one under the other. */
+const sourcesOf = (home: readonly [number, LayoutPiece][], { arrivals }: Layout): number =>
+  arrivals.filter(({ next }) => home.some(([, { name }]) => name === next)).length
 
 /** The row in which most of a piece lies. */
 function homeRow({ x, length }: LayoutPiece, perRow: number, rows: number): number {

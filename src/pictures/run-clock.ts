@@ -1,13 +1,15 @@
 /** The time in which a piece moves: it stands still while the belts do. */
+import type { StateKey } from '../catalogue/states.js'
+import { countBefore } from './steps.js'
 
 /** States in which belts run; accumulating conveyors move while they are blocked too. */
-const moving = new Set(['working', 'waiting', 'size-being-set'])
+const moving: ReadonlySet<StateKey> = new Set<StateKey>(['working', 'waiting', 'size-being-set'])
 
 export class RunClock {
   /** Begin and end of each standstill, s, and the time stood before it. */
   private readonly stands: [begin: number, end: number, before: number][] = []
 
-  constructor(states: readonly (readonly [number, string])[], until: number, isAccumulating: boolean) {
+  constructor(states: readonly (readonly [number, StateKey])[], until: number, isAccumulating: boolean) {
     let stood = 0
     for (const [index, [begin, state]] of states.entries()) {
       if (moving.has(state) || (isAccumulating && state === 'blocked')) continue
@@ -19,13 +21,7 @@ export class RunClock {
 
   /** How many standstills there are of which `isBefore` is true: those that come first. */
   private countOf(isBefore: (stand: readonly [number, number, number]) => boolean): number {
-    let [low, high] = [0, this.stands.length]
-    while (low < high) {
-      const middle = (low + high) >> 1
-      if (isBefore(this.stands[middle]!)) low = middle + 1
-      else high = middle
-    }
-    return low
+    return countBefore(this.stands.length, (place) => isBefore(this.stands[place]!))
   }
 
   /** Time run at the instant `time`, s. */

@@ -1,5 +1,7 @@
 /** How states look in drawings: a colour for each kind of stop, and a hatch, so that colour is not needed to tell them. */
-import type { StopKind } from './stops.js'
+
+import type { StopKind } from '../catalogue/states.js'
+import { pageColours } from '../report/marks/inks.js'
 
 /** Colour as in the chart of the states, its CSS variable, and the lines of its hatch in a square of 8. */
 export const stopLooks: Record<StopKind, { variable: string; light: string; dark: string; hatch: string }> = {
@@ -16,16 +18,6 @@ export const stopLooks: Record<StopKind, { variable: string; light: string; dark
   blade: { variable: '--blade', light: '#2c150b', dark: '#e6d5cb', hatch: 'M1 2H5M3 6H7' },
 }
 
-/** Colours that stand in where a page sets none, as in its light style. */
-export const inks = {
-  ink: 'var(--ink, #1c2430)',
-  quiet: 'var(--quiet, #55606e)',
-  paper: 'var(--paper, #ffffff)',
-  accent: 'var(--accent, #0072b2)',
-  band: 'var(--band, #f1f3f6)',
-  pause: 'var(--pause, #e0e3e8)',
-}
-
 export const stopInk = (kind: StopKind): string =>
   `var(${stopLooks[kind].variable}, ${stopLooks[kind].light})`
 
@@ -35,6 +27,6 @@ const variables = (which: 'light' | 'dark') =>
     .join(' ')
 
 /** Style rules with the colours of stops for a page, light and dark. */
-export const stopColourRules = `:root { ${variables('light')} --band: #f1f3f6; --pause: #e0e3e8; }
+export const stopColourRules = `:root { ${variables('light')} --band: ${pageColours.band}; --pause: ${pageColours.pause}; }
 @media screen and (prefers-color-scheme: dark) { :root { ${variables('dark')} --band: #2a313b; --pause: #3a434f; } }
 `

@@ -1,7 +1,7 @@
 /** The stops of a recorded stretch and the waiting of those who bring cases, with the words for them. */
+import type { StateKey } from '../catalogue/states.js'
+import { type StopKind, states } from '../catalogue/states.js'
 import type { Stretch } from '../shifts/stretch.js'
-
-export type StopKind = 'jam' | 'tape' | 'size' | 'breakdown' | 'blade' | 'planned'
 
 /** A stop of a piece as far as it lies in the stretch; times in s since the start of the shift. */
 export interface Stop {
@@ -15,69 +15,47 @@ export interface Stop {
   isCut: boolean
 }
 
-/** A stop as a word, and with its article. */
-export const stopWords: Record<StopKind, { name: string; one: string }> = {
-  jam: { name: 'jam', one: 'A jam' },
-  tape: { name: 'tape', one: 'A stop for tape' },
-  size: { name: 'size', one: 'A size setting' },
-  breakdown: { name: 'breakdown', one: 'A breakdown' },
-  blade: { name: 'blade', one: 'A blade service' },
-  planned: { name: 'planned', one: 'A planned stop' },
-}
-
-const stateKinds: Record<string, { kind: StopKind; isWork: boolean }> = {
-  'jam-waiting-for-crew': { kind: 'jam', isWork: false },
-  'jam-being-cleared': { kind: 'jam', isWork: true },
-  'tape-waiting-for-crew': { kind: 'tape', isWork: false },
-  'tape-being-changed': { kind: 'tape', isWork: true },
-  'size-waiting-for-crew': { kind: 'size', isWork: false },
-  'size-being-set': { kind: 'size', isWork: true },
-  'breakdown-waiting-for-crew': { kind: 'breakdown', isWork: false },
-  'breakdown-being-repaired': { kind: 'breakdown', isWork: true },
-  'blade-service': { kind: 'blade', isWork: true },
-  'planned-stop': { kind: 'planned', isWork: true },
-}
-
-/** The kind of stop that a state belongs to; undefined where the piece is well. */
-export const stopKindOf = (state: string): StopKind | undefined => stateKinds[state]?.kind
-
 /** A machine that sets its own size does so between two cases: shorter than this it is no stop, s. */
 const leastSetting = 10
 
 /** All stops that lie in the stretch in whole or in part, in order of their beginning. */
-export function stopsOf({ states, from, to }: Stretch): Stop[] {
+export const stopsOf = (stretch: Stretch): Stop[] =>
+  stretch.states
+    .flatMap((_, piece) => stopsOn(piece, stretch))
+    .filter(({ kind, from, to }) => kind !== 'size' || to - from >= leastSetting)
+    .sort((a, b) => a.from - b.from || a.piece - b.piece)
+
+/** Of a state that is part of a stop: which kind, and whether somebody is there; undefined of others. */
+function stopIn(state: StateKey): { kind: StopKind; isWork: boolean } | undefined {
+  const { stop: kind, isWaitForCrew = false } = states[state]
+  return kind && { kind, isWork: !isWaitForCrew }
+}
+
+/** The stops of one piece: states of one kind that follow one another are one stop. */
+function stopsOn(piece: number, { states, from, to }: Stretch): Stop[] {
+  const all = states[piece]!
+  const parts = all.map(([begin, state], index) => {
+    const end = Math.min(all[index + 1]?.[0] ?? to, to)
+    const isCut = begin < from || index === all.length - 1
+    const isSeen = end > from && begin < to
+    return { what: isSeen ? stopIn(state) : undefined, begin: Math.max(begin, from), end, isCut }
+  })
   const stops: Stop[] = []
-  for (const [piece, all] of states.entries()) {
-    let open = null as Stop | null
-    for (const [index, [begin, state]] of all.entries()) {
-      const end = all[index + 1]?.[0] ?? to
-      const what = stateKinds[state]
-      if (!what || end <= from || begin >= to) {
-        open = null
-        continue
-      }
-      const isCut = begin < from || index === all.length - 1
-      // people come before they work: work that is followed by waiting is another stop
-      if (open?.kind === what.kind && (what.isWork || open.workFrom === open.to)) {
-        if (!what.isWork) open.workFrom = end
-        open.to = Math.min(end, to)
-        open.isCut ||= isCut
-        continue
-      }
-      open = {
-        piece,
-        kind: what.kind,
-        from: Math.max(begin, from),
-        workFrom: what.isWork ? Math.max(begin, from) : Math.min(end, to),
-        to: Math.min(end, to),
-        isCut,
-      }
-      stops.push(open)
+  let open: Stop | undefined
+  for (const { what, begin, end, isCut } of parts) {
+    // people come before they work: work that is followed by waiting is another stop
+    const goesOn = open?.kind === what?.kind && (what?.isWork || open?.workFrom === open?.to)
+    if (open && what && goesOn) {
+      if (!what.isWork) open.workFrom = end
+      open.to = end
+      open.isCut ||= isCut
+      continue
     }
+    const workFrom = what?.isWork ? begin : end
+    open = what && { piece, kind: what.kind, from: begin, workFrom, to: end, isCut }
+    if (open) stops.push(open)
   }
   return stops
-    .filter(({ kind, from: begin, to: end }) => kind !== 'size' || end - begin >= leastSetting)
-    .sort((a, b) => a.from - b.from || a.piece - b.piece)
 }
 
 /** Of each source whose people wait while the line is full: when they do in the stretch, breaks left out. */

@@ -1,6 +1,6 @@
 /** Words and rectangles of a drawing in SVG, in the inks of the page. */
+import { inks } from '../report/marks/inks.js'
 import { escaped } from '../report/markup.js'
-import { inks } from './state-looks.js'
 
 /** Pixels to a tenth. */
 export const px = (value: number) => String(Math.round(value * 10) / 10)

@@ -124,6 +124,12 @@ export const shareOfShifts = (figure: Pick<Figure, 'mean' | 'low' | 'high'>): st
 export const percentText = (share: number, figures = 4): string =>
   `${Number((share * 100).toPrecision(figures))} %`
 
+/** A share in whole per cent: `43 %`, and `0.4 %` where the whole number would hide it. */
+export function percent(share: number): string {
+  const value = share * 100
+  return `${grouped(value, value > 0 && value < 0.95 ? 1 : 0)} %`
+}
+
 /** A rate with four figures: `9 cases/min`. */
 export const rateText = (casesPerSecond: number): string =>
   `${Number((casesPerSecond * 60).toPrecision(4))} cases/min`

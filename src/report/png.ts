@@ -5,8 +5,9 @@ import path from 'node:path'
 import type { createCanvas as plainCanvas } from 'canvas'
 import { createCanvas, GlobalFonts } from 'canvas/node-canvas.js'
 import { ChartJSNodeCanvas } from 'chartjs-node-canvas'
-import type { Picture } from './marks/chart.js'
-import { type Chart, ownFont, palette } from './marks/chart.js'
+import type { Chart, Picture } from './marks/chart.js'
+import { palette } from './marks/inks.js'
+import { ownFont } from './marks/letters.js'
 
 const fontFiles = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf']
 

@@ -13,26 +13,6 @@ export const sections = {
 } as const
 export type Section = keyof typeof sections
 
-/** The section of a chart by the beginning of its name; the first that fits. */
-const ofCharts: readonly [string, Section][] = [
-  ['output-shares', 'designs'],
-  ['designs', 'designs'],
-  ['map', 'designs'],
-  ['each-', 'differences'],
-  ['output', 'figures'],
-  ['settling', 'figures'],
-  ['difference-', 'differences'],
-  ['states', 'machines'],
-  ['held', 'places'],
-  ['tape', 'money'],
-  ['cost-', 'money'],
-  ['losses', 'losses'],
-]
-
-/** Where a chart stands; one that no section has heard of opens the report. */
-export const sectionOfChart = (name: string): Section =>
-  ofCharts.find(([begin]) => name.startsWith(begin))?.[1] ?? 'figures'
-
 /** The table as one of a section. */
 export const within = <T extends object>(section: Section, table: T): T & { section: Section } => ({
   section,

@@ -1,4 +1,5 @@
 /** Keeps what the events of one shift say of where cases are and what state pieces are in. */
+import type { StateKey } from '../catalogue/states.js'
 import type { ShiftEvent } from '../line/shift-event.js'
 import type { Scenario } from '../scenario/schema.js'
 
@@ -28,7 +29,7 @@ export class Recorder {
   /** In order of arrival: case 1 comes first. */
   readonly cases: RecordedCase[] = []
   /** Of each piece: time, state. */
-  readonly states: [number, string][][]
+  readonly states: [number, StateKey][][]
   /** Cases in the line from each of these instants on. */
   readonly held: [number, number][] = [[0, 0]]
   private readonly pieceOf: ReadonlyMap<string, number>

@@ -1,4 +1,5 @@
 /** A stretch of one shift as it was simulated: which case was where, when, and in what state every piece was. */
+import type { StateKey } from '../catalogue/states.js'
 import type { Line, ShiftResult } from '../line/line.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -42,7 +43,7 @@ export interface Stretch {
     lost?: true
   }[]
   /** Of each piece in order of the file its states, from the first time that a path needs: time, state. */
-  states: [number, string][][]
+  states: [number, StateKey][][]
   /** Breaks of the shift, as far as they lie in the stretch: begin, end. */
   breaks: [number, number][]
   /** Cases in the line, floor stacks before it included, from each of these instants on. */

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core'
 import { motionOf, placeAt } from '../../src/pictures/motion.js'
 import { replayFrame } from '../../src/pictures/replay-frame.js'
 import type { RunResult } from '../../src/questions/run/document.js'
-import { okabeIto } from '../../src/report/marks/okabe-ito.js'
+import { okabeIto } from '../../src/report/marks/inks.js'
 
 /** Colours of the first two kinds of cases, as the picture fills them. */
 const colours = [okabeIto.orange, okabeIto.skyBlue]

@@ -159,7 +159,7 @@ describe('the pick on fresh shifts', () => {
       ...['--holds', 'cost-per-1000 <= 90 EUR within 5 EUR'],
     ])
     const { promises, measures } = result.picked!
-    for (const [index, name] of ['throughput', 'cost-per-1000'].entries()) {
+    for (const [index, name] of (['throughput', 'cost-per-1000'] as const).entries()) {
       const { mean, low, high } = measures[name]!
       expect(promises[index]).toMatchObject({ mean, low, high })
     }

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { Readable, Writable } from 'node:stream'
 import { describe, expect, it } from 'vitest'
+import type { MeasureKey } from '../../src/catalogue/of-line.js'
 import { main } from '../../src/cli/program.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 import type { SweepResult } from '../../src/questions/sweep/document.js'
@@ -38,7 +39,7 @@ describe('a curve', () => {
     )
     const run = JSON.parse(out) as RunResult
     for (const { name } of result.measures) {
-      const { mean, low, high, unit } = run.measures[name]!
+      const { mean, low, high, unit } = run.measures[name as MeasureKey]!
       expect(result.points[0]!.measures[name]).toMatchObject({ mean, low, high, unit })
     }
   })

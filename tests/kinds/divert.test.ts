@@ -1,6 +1,6 @@
 /** Diverts worked by hand: by case, by turns, to where fewest cases are. */
 import { describe, expect, it } from 'vitest'
-import { State, states } from '../../src/line/states.js'
+import { State, stateKeys } from '../../src/line/states.js'
 import { into, tell } from '../line/story.js'
 
 const box = 'length: 400 mm, width: 300 mm, height: 300 mm'
@@ -36,7 +36,7 @@ describe('a divert by turns', () => {
       [10, 1],
       [35, 3],
     ])
-    expect(story.read(`equipment.split.states.${states[State.blocked]!.key}`)).toBeCloseTo(5 / 39, 12)
+    expect(story.read(`equipment.split.states.${stateKeys[State.blocked]}`)).toBeCloseTo(5 / 39, 12)
   })
 
   it('takes its time over a case, and holds one: 4 s each', () => {

@@ -1,5 +1,6 @@
 /** A shift without any variability, worked out by hand: every figure must come out exactly. */
 import { describe, expect, it } from 'vitest'
+import type { Figure } from '../../src/catalogue/figure.js'
 import { simulate } from './run.js'
 
 /** 24.4 m/min, the usual metric writing of 80 ft/min. */
@@ -21,7 +22,8 @@ const scenario = (arrivals: string) => ({
 describe('400 mm cases every 4 s, belts at 24.4 m/min', async () => {
   const result = await simulate(scenario('{packing: {time-between: 4 s, when-full: wait}}'))
   const sealer = result.equipment.sealer!
-  const mean = (path: 'measures' | 'states', key: string) => sealer[path][key]!.mean!
+  const mean = (path: 'measures' | 'states', key: string) =>
+    (sealer[path] as Record<string, Figure>)[key]!.mean!
 
   it('7200 cases arrive, the last as the shift ends, and none waits', () => {
     expect(result.arrivals.packing!.arrived!.mean).toBe(7200)

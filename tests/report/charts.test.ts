@@ -5,15 +5,17 @@ import { describe, expect, it } from 'vitest'
 import type { EquipmentResult, HeldOverShift } from '../../src/answers/line-result.js'
 import { shiftTarget } from '../../src/answers/shift-target.js'
 import type { Figure } from '../../src/catalogue/figure.js'
-import { states } from '../../src/line/states.js'
+import { stateKeys } from '../../src/catalogue/states.js'
 import { allCharts } from '../../src/questions/run/charts.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 import { heldChart } from '../../src/questions/run/held-chart.js'
 import { histogram, outputChart } from '../../src/questions/run/output-chart.js'
 import { statesChart } from '../../src/questions/run/states-chart.js'
 import { tapeChart } from '../../src/questions/run/tape-chart.js'
-import { counted } from '../../src/report/format.js'
-import { type Chart, percent, wrapped } from '../../src/report/marks/chart.js'
+import { counted, percent } from '../../src/report/format.js'
+import { wrapped } from '../../src/report/marks/breaking.js'
+import type { Chart } from '../../src/report/marks/chart.js'
+import { lettersOn, palette } from '../../src/report/marks/inks.js'
 import { renderPng } from '../../src/report/png.js'
 
 const hostile = '<b onload=x>=1+1 & "x"'
@@ -24,7 +26,7 @@ function figure(mean: number, unit: string, half = mean * 0.01): Figure {
 
 /** All states of a machine: those given, the others never. */
 function shares(given: Record<string, number>): Record<string, Figure> {
-  return Object.fromEntries(states.map(({ key }) => [key, figure(given[key] ?? 0, 'share')]))
+  return Object.fromEntries(stateKeys.map((key) => [key, figure(given[key] ?? 0, 'share')]))
 }
 
 function held(place: string, mean: number[], band = 2): HeldOverShift {
@@ -144,14 +146,14 @@ describe('the chart of the states', () => {
   })
 
   it('gives every state a colour of its own', () => {
-    const each = shares(Object.fromEntries(states.map(({ key }) => [key, 1 / states.length])))
+    const each = shares(Object.fromEntries(stateKeys.map((key) => [key, 1 / stateKeys.length])))
     const full = statesChart({
       ...result,
       equipment: { all: { type: 'sealer', measures: {}, states: each } },
     })!
-    expect(full.config.data.datasets).toHaveLength(states.length)
+    expect(full.config.data.datasets).toHaveLength(stateKeys.length)
     expect(new Set(full.config.data.datasets.map((dataset) => dataset.backgroundColor)).size).toBe(
-      states.length,
+      stateKeys.length,
     )
   })
 
@@ -324,6 +326,12 @@ describe('what the charts share', () => {
     expect(counted(6300, 'shift')).toBe('6\u2009300 shifts')
     expect(counted(1, 'shift')).toBe('1 shift')
     expect([0, 0.004, 0.043, 1].map(percent)).toEqual(['0 %', '0.4 %', '4 %', '100 %'])
+  })
+
+  it('writes on a colour with letters that are told from it', () => {
+    // by the contrast of WCAG 2.2, (L1 + 0.05) / (L2 + 0.05): white on black is 21, on #767676 4.54, on #2c85db 3.8
+    expect(['#000000', '#767676', '#2c85db'].map(lettersOn)).toEqual(Array(3).fill(palette.paper))
+    expect(['#ffffff', '#f0e442', '#cc79a7'].map(lettersOn)).toEqual(Array(3).fill(palette.ink))
   })
 
   it('runs in a browser: nothing of Node is asked for', async () => {

@@ -2,8 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { DifferenceFigure } from '../../src/answers/difference-figure.js'
 import { costStackChart } from '../../src/questions/compare/cost-chart.js'
+import { putOutAtLeast } from '../../src/questions/compare/line-names.js'
 import { outputSharesChart } from '../../src/questions/compare/output-chart.js'
-import { putOutAtLeast } from '../../src/report/marks/design-names.js'
 import {
   colourAt,
   costs,

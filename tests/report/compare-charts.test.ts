@@ -4,7 +4,8 @@ import type { DifferenceFigure } from '../../src/answers/difference-figure.js'
 import { compareCharts } from '../../src/questions/compare/charts.js'
 import { differenceCharts } from '../../src/questions/compare/differences-chart.js'
 import type { CompareResult } from '../../src/questions/compare/document.js'
-import { type Chart, rowLabel, shortened } from '../../src/report/marks/chart.js'
+import { rowLabel, shortened } from '../../src/report/marks/breaking.js'
+import type { Chart } from '../../src/report/marks/chart.js'
 import {
   clashes,
   colourAt,

@@ -1,6 +1,7 @@
 /** Motion: where cases are between the instants that are recorded, by hand and on the stretches of the demos. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import type { StateKey } from '../../src/catalogue/states.js'
 import { Line } from '../../src/line/line.js'
 import { DeadlockError } from '../../src/line/standstill.js'
 import type { Layout } from '../../src/pictures/layout.js'
@@ -37,7 +38,7 @@ function layoutOf(length: number): Layout {
 function stretchOf(
   piece: Partial<Stretch['pieces'][number]>,
   times: [number, number | null][],
-  states: [number, string][] = [[0, 'working']],
+  states: [number, StateKey][] = [[0, 'working']],
   belts: (number | null)[] = [],
 ): Stretch {
   return {
@@ -119,7 +120,7 @@ describe('an accumulating conveyor, by hand', () => {
   })
 
   it('stands with all on it during a breakdown', () => {
-    const states: [number, string][] = [
+    const states: [number, StateKey][] = [
       [0, 'working'],
       [5, 'breakdown-waiting-for-crew'],
       [8, 'breakdown-being-repaired'],
@@ -137,7 +138,7 @@ describe('an accumulating conveyor, by hand', () => {
 
 describe('belts, by hand', () => {
   it('stand while they are blocked', () => {
-    const states: [number, string][] = [
+    const states: [number, StateKey][] = [
       [0, 'working'],
       [10, 'blocked'],
       [16, 'working'],
@@ -168,7 +169,7 @@ describe('belts, by hand', () => {
 
   it('of a sealer carry from the flap place past a jam', () => {
     // 0.4 m of flap place, at 1 m/s there in 0.4 s; 2 m of belts in 4 s and 30 s of jam
-    const states: [number, string][] = [
+    const states: [number, StateKey][] = [
       [0, 'working'],
       [3, 'jam-waiting-for-crew'],
       [13, 'jam-being-cleared'],
@@ -207,7 +208,7 @@ describe('a station, by hand', () => {
 })
 
 it('the state at an instant is the one that has begun', () => {
-  const states: [number, string][] = [
+  const states: [number, StateKey][] = [
     [5, 'working'],
     [9, 'blocked'],
   ]

@@ -1,11 +1,11 @@
 /** The page says what the terminal says: the same tables in the same order with the same words and numbers; and what only the page has. */
 import { describe, expect, it } from 'vitest'
-import { meaningOf } from '../../src/answers/definitions.js'
+import { entryAt } from '../../src/catalogue/measures.js'
 import { reportPage } from '../../src/page/html.js'
 import { chartsOf, type ResultDocument } from '../../src/questions/charts-of-document.js'
 import { reportOf } from '../../src/questions/report-of-document.js'
 import type { Report } from '../../src/report/report.js'
-import { sectionOfChart, sections } from '../../src/report/sections.js'
+import { sections } from '../../src/report/sections.js'
 import { terminalReport } from '../../src/report/terminal.js'
 import { call } from '../cli/in-process.js'
 import { demoFolder, demos } from '../demo.js'
@@ -81,7 +81,7 @@ describe.each([
     const order = Object.keys(sections)
     const places = report.tables.map(({ section }) => order.indexOf(section!))
     expect(places).toEqual([...places].sort((a, b) => a - b))
-    for (const { name } of chartsOf(document)) expect(order).toContain(sectionOfChart(name))
+    for (const { section } of chartsOf(document)) expect(order).toContain(section)
   })
 
   it('opens with question, answer, certainty, what limits and what to do', () => {
@@ -136,6 +136,6 @@ describe('meanings', () => {
   })
 
   it('of a measure that nobody knows: none', () => {
-    expect(meaningOf('measures.songs')).toBeNull()
+    expect(entryAt(['measures', 'songs']).meaning).toBe('')
   })
 })

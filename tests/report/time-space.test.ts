@@ -1,5 +1,6 @@
 /** Time-space diagram: its words, its geometry by hand, and that no name becomes markup. */
 import { describe, expect, it } from 'vitest'
+import type { StateKey } from '../../src/catalogue/states.js'
 import { Line } from '../../src/line/line.js'
 import { findingOf, numbersOf } from '../../src/pictures/finding.js'
 import type { Layout } from '../../src/pictures/layout.js'
@@ -107,7 +108,7 @@ describe('what a stretch shows', () => {
   })
 
   it('counts stops that follow each other apart, what a break interrupts twice, and no setting of a machine between two cases', () => {
-    const states: [number, string][] = [
+    const states: [number, StateKey][] = [
       [from - 5, 'jam-being-cleared'],
       [from + 5, 'jam-waiting-for-crew'],
       [from + 8, 'jam-being-cleared'],

@@ -2,12 +2,13 @@
 
 import { describe, expect, it } from 'vitest'
 import type { StudyMeasure } from '../../src/answers/figures.js'
+import type { Unit } from '../../src/catalogue/row.js'
 import { parsePromise, usualNear } from '../../src/questions/size/promise.js'
 import { Fault } from '../../src/scenario/fault.js'
 
 const measure = (
   name: string,
-  unit: string,
+  unit: Unit,
   index: number,
   kind: StudyMeasure['kind'] = 'mean',
 ): StudyMeasure => ({ path: ['measures', name], label: name, unit, index, kind })

@@ -2,8 +2,9 @@
 import { describe, expect, it } from 'vitest'
 import type { StudyMeasure } from '../../src/answers/figures.js'
 import { judge, parseRequirement } from '../../src/answers/requirement.js'
+import type { Unit } from '../../src/catalogue/row.js'
 
-const measure = (name: string, unit: string): StudyMeasure => ({
+const measure = (name: string, unit: Unit): StudyMeasure => ({
   path: ['measures', name],
   label: name,
   unit,

@@ -1,7 +1,8 @@
 /** Divert: sends each case on by one of several ways: by its kind, by turns, or to where fewest cases are. */
+import { sentKey } from '../../catalogue/of-equipment.js'
 import type { CaseIndex } from '../../line/cases.js'
 import type { Floor } from '../../line/floor.js'
-import type { Measure } from '../../line/measure.js'
+import { type Measure, pieceMeasures } from '../../line/measure.js'
 import { OnePlace } from '../one-place.js'
 import type { DivertKeys } from './keys.js'
 
@@ -82,12 +83,11 @@ export class Divert extends OnePlace {
   }
 
   override measures(): Measure[] {
-    return [...new Set(this.targets)].map((target) => ({
-      path: ['equipment', this.name, 'measures', `to-${target}`],
-      label: `Cases sent to ${target} a shift, ${this.name}`,
-      unit: 'cases',
-      kind: 'count',
-      value: () => this.targets.reduce((sum, each, way) => sum + (each === target ? this.sent[way]! : 0), 0),
-    }))
+    const measure = pieceMeasures(this.name)
+    return [...new Set(this.targets)].map((target) =>
+      measure(sentKey(target), () =>
+        this.targets.reduce((sum, each, way) => sum + (each === target ? this.sent[way]! : 0), 0),
+      ),
+    )
   }
 }

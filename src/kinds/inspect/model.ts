@@ -2,7 +2,7 @@
 import type { Stream } from '../../engine/stream.js'
 import type { CaseIndex } from '../../line/cases.js'
 import type { Floor } from '../../line/floor.js'
-import type { Measure } from '../../line/measure.js'
+import { type Measure, pieceMeasures } from '../../line/measure.js'
 import { OnePlace } from '../one-place.js'
 import type { InspectKeys } from './keys.js'
 
@@ -63,18 +63,12 @@ export class Inspect extends OnePlace {
   }
 
   override measures(): Measure[] {
-    const count = (key: string, label: string, value: () => number): Measure => ({
-      path: ['equipment', this.name, 'measures', key],
-      label: `${label}, ${this.name}`,
-      unit: 'cases',
-      kind: 'count',
-      value,
-    })
+    const measure = pieceMeasures(this.name)
     return [
-      count('inspected', 'Cases inspected a shift, one that comes again counted again', () => this.inspected),
-      count('rejected', 'Cases rejected a shift', () => this.rejected),
-      count('unsealed-found', 'of them unsealed', () => this.found),
-      count('unsealed-missed', 'Unsealed cases that passed a shift', () => this.missed),
+      measure('inspected', () => this.inspected),
+      measure('rejected', () => this.rejected),
+      measure('unsealed-found', () => this.found),
+      measure('unsealed-missed', () => this.missed),
     ]
   }
 }

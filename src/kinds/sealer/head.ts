@@ -1,8 +1,9 @@
 /** A taping head with its own roll and blade: what it draws, lays, loses, spoils and cuts, and what it cannot do. */
 
+import type { HeadKey } from '../../catalogue/of-equipment.js'
 import type { Stream } from '../../engine/stream.js'
 import { unset } from '../../engine/unset.js'
-import type { Measure } from '../../line/measure.js'
+import { headMeasures, type Measure } from '../../line/measure.js'
 
 /** What the heads of a sealer share. Lengths in m off the roll. */
 export interface HeadFacts {
@@ -135,75 +136,23 @@ export class Head {
     return this.facts.warning === null
   }
 
-  measures(at: readonly string[], where: string): Measure[] {
-    const path = (key: string) => [...at, 'heads', this.name, key]
-    const of = `${where} ${this.name} head`
+  measures(machine: string): Measure[] {
+    const measure = headMeasures(machine, this.name)
+    const path = (key: HeadKey) => ['equipment', machine, 'heads', this.name, key]
     const { roll, breakChance } = this.facts
-    const measures: Measure[] = [
-      {
-        path: path('tape'),
-        label: `Tape used a shift, ${of}`,
-        unit: 'm',
-        kind: 'total',
-        value: () => this.used,
-      },
-      {
-        path: path('tape-per-case'),
-        label: `Tape a strip, ${of}`,
-        unit: 'm/case',
-        kind: 'ratio',
-        value: () => this.laid,
-        over: () => this.strips,
-      },
-      {
-        path: path('loss'),
-        label: `of it lost with the rolls, ${of}`,
-        unit: 'm',
-        kind: 'total',
-        value: () => this.lost,
-        restsOn: [path('changes')],
-      },
-      {
-        path: path('rolls'),
-        label: `Rolls used a shift, ${of}`,
-        unit: 'rolls',
-        kind: 'total',
-        value: () => this.used / roll,
-      },
-      {
-        path: path('changes'),
-        label: `Roll changes a shift, ${of}`,
-        unit: 'count',
-        kind: 'count',
-        value: () => this.changes,
-      },
+    const measures = [
+      measure('tape', () => this.used),
+      measure('tape-per-case', () => this.laid, { over: () => this.strips }),
+      measure('loss', () => this.lost, { restsOn: [path('changes')] }),
+      measure('rolls', () => this.used / roll),
+      measure('changes', () => this.changes),
     ]
     if (breakChance > 0)
       measures.push(
-        {
-          path: path('tape-breaks'),
-          label: `Tape breaks a shift, ${of}`,
-          unit: 'count',
-          kind: 'count',
-          value: () => this.breaks,
-        },
-        {
-          path: path('spoilt'),
-          label: `Tape spoilt in breaks a shift, ${of}`,
-          unit: 'm',
-          kind: 'total',
-          value: () => this.spoilt,
-          restsOn: [path('tape-breaks')],
-        },
+        measure('tape-breaks', () => this.breaks),
+        measure('spoilt', () => this.spoilt, { restsOn: [path('tape-breaks')] }),
       )
-    if (this.mayMiss)
-      measures.push({
-        path: path('missed'),
-        label: `Cases that passed an empty roll a shift, ${of}`,
-        unit: 'cases',
-        kind: 'count',
-        value: () => this.missed,
-      })
+    if (this.mayMiss) measures.push(measure('missed', () => this.missed))
     return measures
   }
 }

@@ -6,7 +6,7 @@ import { Level } from '../../engine/tally.js'
 import type { CaseIndex } from '../../line/cases.js'
 import { effectivenessMeasures, Production } from '../../line/effectiveness.js'
 import type { Floor } from '../../line/floor.js'
-import type { Measure } from '../../line/measure.js'
+import { type Measure, pieceMeasures } from '../../line/measure.js'
 import { Cause, State } from '../../line/states.js'
 import type { Taper } from '../../line/taper.js'
 import { hair } from '../travel.js'
@@ -15,7 +15,6 @@ import { none } from './flap-place.js'
 import type { Head } from './head.js'
 import { Jams } from './jams.js'
 import type { SealerKeys } from './keys.js'
-import { sealerMeasures } from './measures.js'
 import { Taping } from './taping.js'
 
 export class Sealer extends Belts implements Taper {
@@ -256,10 +255,11 @@ export class Sealer extends Belts implements Taper {
   }
 
   override measures(): Measure[] {
-    const at = ['equipment', this.name]
+    const measure = pieceMeasures(this.name)
     return [
-      ...sealerMeasures(this.name, this.level, () => this.casesLost),
-      ...this.heads.flatMap((head) => head.measures(at, this.name)),
+      measure('held', () => this.level.mean()),
+      measure('cases-lost', () => this.casesLost),
+      ...this.heads.flatMap((head) => head.measures(this.name)),
       ...effectivenessMeasures(
         this.unit,
         this.made,

@@ -7,7 +7,7 @@ import { Level } from '../../engine/tally.js'
 import { unset } from '../../engine/unset.js'
 import type { CaseIndex } from '../../line/cases.js'
 import { type Floor, samplesPerShift } from '../../line/floor.js'
-import { type HeldSeries, heldMeasures, type Measure } from '../../line/measure.js'
+import { type HeldSeries, heldMeasures, type Measure, pieceMeasures } from '../../line/measure.js'
 import { Mechanism } from '../../line/mechanism.js'
 import { State } from '../../line/states.js'
 import type { StationKeys } from './keys.js'
@@ -206,32 +206,13 @@ export class Station extends Mechanism {
 
   override measures(): Measure[] {
     const { name } = this
-    const at = ['equipment', name, 'measures']
-    const measures: Measure[] = [
-      {
-        path: [...at, 'wait'],
-        label: `Time from arrival at ${name} to the start of its work, mean`,
-        unit: 's',
-        kind: 'mean',
-        value: () => this.waitTime / this.waits,
-      },
+    const measure = pieceMeasures(name)
+    const measures = [
+      measure('wait', () => this.waitTime / this.waits),
       ...heldMeasures(name, `at ${name}, waiting and in work`, this.level, () => this.shareFull()),
-      {
-        path: [...at, 'utilisation'],
-        label: `Share of its places at work, ${name}`,
-        unit: 'share',
-        kind: 'mean',
-        value: () => this.busy.mean() / this.servers,
-      },
+      measure('utilisation', () => this.busy.mean() / this.servers),
     ]
-    if (this.stopTime)
-      measures.push({
-        path: [...at, 'planned-stops'],
-        label: `Planned stops a shift, ${name}`,
-        unit: 'count',
-        kind: 'count',
-        value: () => this.plannedStops,
-      })
+    if (this.stopTime) measures.push(measure('planned-stops', () => this.plannedStops))
     return measures
   }
 

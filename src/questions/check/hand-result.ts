@@ -2,10 +2,11 @@
 
 import type { Amount } from '../../catalogue/figure.js'
 import { wordsFor } from '../../catalogue/printed-units.js'
+import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import type { ClosureComparison } from '../../hand/closing.js'
 import { expectedResult } from '../../hand/expected-result.js'
 import { certificateOf, wallOf } from '../../hand/findings/case.js'
-import { foretoldRows, moneyUnit } from '../../hand/foretold.js'
+import { foretoldRows } from '../../hand/foretold.js'
 import type { HandCalculation } from '../../hand/hand.js'
 import { toSpare } from '../../hand/line.js'
 import { outsideSize } from '../../scenario/outside.js'
@@ -97,7 +98,7 @@ export function handResult(scenario: Scenario, hand: HandCalculation) {
         },
       ]),
     ),
-    tape: hand.tape && tapeResult(hand.tape, moneyUnit(scenario)),
+    tape: hand.tape && tapeResult(hand.tape, unitName('money', currencyOf(scenario))),
     curves: hand.curves.map((curve) => ({
       machine: curve.machine,
       ...amounts(curve, { meanLength: 'm', speed: 'm/s', rated: 'm/s', ceiling: 'cases/s' }),
@@ -212,7 +213,7 @@ export function closureResult(scenario: Scenario, closure: ClosureComparison) {
       isChosen: each.isChosen,
       headsThatDoNotTakeIt: each.unfit,
       massPer1000: amount(each.mass, 'kg per 1000 cases'),
-      costPer1000: amount(each.cost, moneyUnit(scenario)),
+      costPer1000: amount(each.cost, unitName('money', currencyOf(scenario))),
     })),
     openedCasesToSpare: amount(closure.breakEven, 'per 1000 cases'),
     notes: closure.notes,

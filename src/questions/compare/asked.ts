@@ -4,8 +4,9 @@ import { amountWritten, measureAsked, requirementOf } from '../../answers/asked.
 import { chanceStops } from '../../answers/chance-stops.js'
 import { type Condition, meanCondition } from '../../answers/condition.js'
 import { measureName, type StudyMeasure, studyMeasures } from '../../answers/figures.js'
-import { currencyOf, unitName } from '../../answers/line-result.js'
 import type { Requirement } from '../../answers/requirement.js'
+import { lineRow, type MeasureKey } from '../../catalogue/of-line.js'
+import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { misuse } from '../../scenario/fault.js'
 import { printable, shown } from '../../scenario/printable.js'
 import type { Goal } from './best.js'
@@ -53,7 +54,7 @@ export interface ComparisonAsked {
 }
 
 /** What is compared where nobody says: what a line is bought for, as far as it is known. */
-const usualMeasures = ['throughput', 'target-held', 'time-in-system', 'cost-per-1000']
+const usualMeasures: readonly MeasureKey[] = ['throughput', 'target-held', 'time-in-system', 'cost-per-1000']
 
 /** Reads the options. Throws `Fault` `asked`. */
 export function comparisonAsked(options: CompareOptions, designs: readonly Design[]): ComparisonAsked {
@@ -70,10 +71,6 @@ export function comparisonAsked(options: CompareOptions, designs: readonly Desig
     matters: new Map(matters.map((text) => differenceWritten(text, base, measures))),
   }
 }
-
-/** Measures of which more is better; of cost, time, tape and cases lost less is. */
-const betterMore = ['throughput', 'output']
-const betterLess = ['time-in-system', 'tape', 'unsealed', 'reopened', 'rejected', 'cost-per']
 
 /** What `--best`, `--within` and `--among` seek. */
 function goalOf(
@@ -118,8 +115,9 @@ function goalOf(
 }
 
 function isBetterMore(name: string): boolean {
-  if (betterMore.includes(name)) return true
-  if (betterLess.some((each) => name.startsWith(each))) return false
+  const row = lineRow(name)
+  // nobody is taken to mean a share without saying so
+  if (row && row.unit !== 'share' && row.better !== 'neither') return row.better === 'up'
   throw misuse(
     `--best ${shown(name)}: is more of it better or less? Write "highest ${name}" or "lowest ${name}"`,
   )

@@ -1,37 +1,28 @@
 /** Chart of the cost: what 1000 good cases cost with each design, stacked by element. */
-import type { ChartConfiguration, Plugin } from 'chart.js'
-import { printDifference } from '../../answers/difference.js'
+
+import { printDifference, withoutUnit } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { costWords, isCostInPart } from '../../answers/warnings.js'
-import { figureText, grouped, printFigure } from '../../report/format.js'
-import {
-  axisTitle,
-  belowHeight,
-  type Chart,
-  chartWidth,
-  foot,
-  frame,
-  headHeight,
-  legend,
-  legendHeight,
-  palette,
-  roomAtRight,
-  rowLabel,
-  shortened,
-  tickFont,
-  widthOf,
-  written,
-} from '../../report/marks/chart.js'
-import { okabeIto } from '../../report/marks/okabe-ito.js'
+import type { CostElement } from '../../catalogue/costs.js'
+import { costElementKeys, costKey } from '../../catalogue/costs.js'
+import { entriesOf } from '../../catalogue/figure.js'
+import type { MeasureKey } from '../../catalogue/of-line.js'
+import { figureText, grouped, percentText, printFigure } from '../../report/format.js'
+import { numbers, roomAtRight, wholeOr } from '../../report/marks/axis.js'
+import { pieceWords, stacked, stackedBars } from '../../report/marks/bars.js'
+import { beside, figureOver } from '../../report/marks/beside.js'
+import { rowLabel, shortened } from '../../report/marks/breaking.js'
+import { type Chart, chartOf } from '../../report/marks/chart.js'
+import { okabeIto, palette } from '../../report/marks/inks.js'
 import type { CompareResult, DesignResult } from './document.js'
 
-const total = 'cost-per-1000'
+const total: MeasureKey = 'cost-per-1000'
 
 /**
  * Colour of each element, the same in every study. Of all ways to give them out one in which elements that often touch
  * lie at least 15 apart in lightness (CIELAB), so that a grey print tells them apart too.
  */
-const colours: Record<string, string> = {
+const colours: Readonly<Record<CostElement, string>> = {
   tape: okabeIto.orange,
   labour: okabeIto.blue,
   downtime: okabeIto.reddishPurple,
@@ -45,19 +36,11 @@ const colours: Record<string, string> = {
 /** Colour of an element that this chart has never heard of. */
 const otherColour = palette.frame
 
-/** Elements on which white letters are read better than black ones. */
-const darkElements = new Set(['labour', 'energy', 'maintenance', 'failure-repair'])
-
 /** An element with a smaller share of every total cannot be seen. */
 const leastSeen = 0.005
 
-/** Room right of the bars for their figures, px. */
-const figuresWidth = 166
-const gap = 2
-const rowHeight = 46
-
 interface Element {
-  key: string
+  key: CostElement
   label: string
   /** By design; 0 where it has none. */
   values: number[]
@@ -73,91 +56,52 @@ export function costStackChart(result: CompareResult): Chart | null {
   const seen = elements.filter(({ values }) =>
     values.some((value, design) => value > leastSeen * totals[design]!),
   )
-  const title = titleOf(result, designs)
-  const subtitle = subtitleOf(result, elements, seen)
-  const options = frame(title, subtitle, gap)
-  const config: ChartConfiguration<'bar'> = {
-    type: 'bar',
-    data: {
-      labels: designs.map(([name]) => rowLabel(name)),
-      datasets: elements.map(({ key, label, values }) => ({
-        label,
-        data: values,
-        yAxisID: 'y',
-        backgroundColor: colours[key] ?? otherColour,
-        borderColor: palette.paper,
-        borderWidth: { right: 1 },
-        borderSkipped: false,
-        barPercentage: 0.74,
-        categoryPercentage: 0.9,
-      })),
-    },
-    options: {
-      ...options,
-      indexAxis: 'y',
-      plugins: {
-        ...options.plugins,
-        legend: {
-          ...legend,
-          labels: {
-            ...legend.labels,
-            filter: ({ datasetIndex }) => seen.includes(elements[datasetIndex ?? -1]!),
-          },
-        },
-      },
-      scales: {
-        x: {
-          stacked: true,
-          min: 0,
-          max: Math.max(...totals, ...sums) * 1.03 || 1,
-          title: axisTitle(`${result.currency} per 1000 good cases`.trim()),
-          ticks: {
-            color: palette.quietInk,
-            font: tickFont,
-            maxTicksLimit: 9,
-            includeBounds: false,
-            maxRotation: 0,
-            callback: (value) => grouped(Number(value), Number.isInteger(Number(value)) ? 0 : 2),
-          },
-          grid: { color: palette.grid },
-          border: { color: palette.frame },
-        },
-        y: {
-          stacked: true,
-          ticks: { color: palette.ink, autoSkip: false, font: tickFont },
-          grid: { display: false },
-          border: { color: palette.frame },
-        },
-        figures: roomAtRight(figuresWidth),
-      },
-    },
-    plugins: [pieceLetters(elements), figuresBeside(result), foot(result)],
-  }
-  return {
+  return chartOf(result, {
     name: 'cost-stack',
-    title,
+    section: 'money',
+    title: titleOf(result, designs),
+    subtitle: subtitleOf(result, elements, seen),
     alt: altOf(result, elements),
-    width: chartWidth,
-    height:
-      headHeight(title, subtitle, gap) +
-      legendHeight(seen.map(({ label }) => label)) +
-      designs.length * rowHeight +
-      belowHeight,
-    config: config as ChartConfiguration,
-  }
+    gap: 2,
+    height: designs.length * 46,
+    rows: designs.map(([name]) => rowLabel(name)),
+    legend: seen.map(({ label }) => label),
+    axes: {
+      x: numbers({
+        title: `${result.currency} per 1000 good cases`.trim(),
+        min: 0,
+        max: Math.max(...totals, ...sums) * 1.03 || 1,
+        most: 9,
+        isInside: true,
+        textOf: wholeOr(2),
+        more: stacked,
+      }),
+      figures: roomAtRight(166),
+    },
+    marks: [
+      ...elements.map(({ key, label, values }) =>
+        stackedBars(label, values, colours[key] ?? otherColour, {
+          borderWidth: { right: 1 },
+          barPercentage: 0.74,
+        }),
+      ),
+      pieceWords(8, (piece, design) => wordsIn(elements[piece]!, design)),
+      beside(figuresOf(result)),
+    ],
+  })
 }
 
 const isPriced = (figure: { mean: number | null } | undefined) => figure !== undefined && figure.mean !== null
 
 /** The elements that any design has, each after the one that it follows in its design. */
 function elementsOf(designs: readonly DesignResult[]): Element[] {
-  const labels = new Map<string, string>()
-  const order: string[] = []
+  const labels = new Map<CostElement, string>()
+  const order: CostElement[] = []
   for (const { measures } of designs) {
     let last = -1
-    for (const [name, { label }] of Object.entries(measures)) {
-      if (!name.startsWith(`${total}-`)) continue
-      const key = name.slice(total.length + 1)
+    for (const [name, { label }] of entriesOf(measures)) {
+      const key = costElementKeys.find((each) => costKey(each) === name)
+      if (key === undefined) continue
       if (!labels.has(key)) {
         labels.set(key, label.replace(/^of it /, ''))
         order.splice(last + 1, 0, key)
@@ -168,7 +112,7 @@ function elementsOf(designs: readonly DesignResult[]): Element[] {
   return order.map((key) => ({
     key,
     label: labels.get(key)!,
-    values: designs.map(({ measures }) => measures[`${total}-${key}`]?.mean ?? 0),
+    values: designs.map(({ measures }) => measures[costKey(key)]?.mean ?? 0),
   }))
 }
 
@@ -198,14 +142,13 @@ const isInDoubt = (figure: DifferenceFigure | undefined): boolean => {
 }
 
 function subtitleOf({ made, variants }: CompareResult, elements: Element[], seen: Element[]): string {
-  const sureness = Number((made.confidence * 100).toPrecision(4))
   const unseen = elements.filter((element) => !seen.includes(element)).map(({ label }) => label)
   const left = Object.values(variants).map(({ costLeftOut }) => costLeftOut)
   const ever = [...new Set(left.flat())]
   const always = ever.filter((label) => left.every((each) => each.includes(label)))
   const sometimes = ever.filter((label) => !always.includes(label))
   return [
-    `Beside each bar: total, and difference to the base. Plus-minus at ${sureness} % confidence of each figure alone.`,
+    `Beside each bar: total, and difference to the base. Plus-minus at ${percentText(made.confidence)} confidence of each figure alone.`,
     sometimes.length > 0 ? `Not priced by every design: ${sometimes.join(', ')}.` : '',
     always.length > 0 ? `Not priced: ${always.join(', ')}.` : '',
     unseen.length > 0 ? `Too small to be seen: ${unseen.join(', ')}.` : '',
@@ -217,53 +160,22 @@ function subtitleOf({ made, variants }: CompareResult, elements: Element[], seen
 /** The difference of the totals with an interval of its own, as that of the totals is. */
 function differenceText(figure: DifferenceFigure | undefined, display: CompareResult['display']): string {
   if (!figure) return ''
-  const { value, interval } = printDifference({ ...figure, ...figure.alone }, display)
-  return value === '–' ? '' : `${[value, interval].filter((part) => part !== '').join(' ')} to the base`
+  const words = withoutUnit(printDifference({ ...figure, ...figure.alone }, display))
+  return words === null ? '' : `${words} to the base`
 }
 
-/** Writes the total with its interval beside each bar: an error bar would be too short to see. */
-function figuresBeside({ variants, differences, display }: CompareResult): Plugin<'bar'> {
-  const rows = Object.entries(variants).map(([name, { measures }]) => {
+/** The total with its interval for beside each bar: an error bar would be too short to see. */
+const figuresOf = ({ variants, differences, display }: CompareResult) =>
+  Object.entries(variants).map(([name, { measures }], row) => {
     const { value, interval } = printFigure(measures[total], display)
-    return {
-      sum: isPriced(measures[total]) ? `${value} ${interval}` : 'not priced',
-      difference: differenceText(differences[name]?.[total], display),
-    }
+    const sum = isPriced(measures[total]) ? `${value} ${interval}` : 'not priced'
+    return { row, words: figureOver(sum, differenceText(differences[name]?.[total], display), 14) }
   })
-  return {
-    id: 'figures-beside',
-    afterDatasetsDraw(chart) {
-      const x = chart.chartArea.right + 14
-      for (const [index, { sum, difference }] of rows.entries()) {
-        const y = chart.scales.y!.getPixelForValue(index)
-        const isPair = difference !== ''
-        written(chart.ctx, sum, x, isPair ? y - 2 : y + 4, { size: 12, colour: palette.ink, isBold: true })
-        written(chart.ctx, difference, x, y + 13, { size: 11, colour: palette.quietInk })
-      }
-    },
-  }
-}
 
-/** Writes name and money into each piece of a bar that is wide enough, else the money alone. */
-function pieceLetters(elements: readonly Element[]): Plugin<'bar'> {
-  return {
-    id: 'piece-letters',
-    afterDatasetsDraw(chart) {
-      const { ctx } = chart
-      for (const [index, { key, label, values }] of elements.entries()) {
-        const colour = darkElements.has(key) ? palette.paper : palette.ink
-        for (const [design, bar] of chart.getDatasetMeta(index).data.entries()) {
-          const value = values[design]!
-          const money = grouped(value, value < 9.95 ? 1 : 0)
-          const { x, y, base } = bar.getProps(['x', 'y', 'base'], true) as Record<'x' | 'y' | 'base', number>
-          const text = [`${label} ${money}`, money].find(
-            (each) => x - base >= widthOf(ctx, each, { size: 11 }) + 8,
-          )
-          if (text) written(ctx, text, (x + base) / 2, y + 4, { size: 11, colour, align: 'center' })
-        }
-      }
-    },
-  }
+/** Name and money in a piece of a bar, or the money alone. */
+function wordsIn({ label, values }: Element, design: number): string[] {
+  const money = grouped(values[design]!, values[design]! < 9.95 ? 1 : 0)
+  return [`${label} ${money}`, money]
 }
 
 function altOf({ variants, display }: CompareResult, elements: readonly Element[]): string {

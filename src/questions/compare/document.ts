@@ -3,19 +3,13 @@
 import type { About } from '../../answers/about.js'
 import { type DifferenceFigure, differenceFigure } from '../../answers/difference-figure.js'
 import { measureName, studyMeasures } from '../../answers/figures.js'
-import {
-  currencyOf,
-  estimatesOf,
-  type LineResult,
-  lineResult,
-  orNull,
-  unitName,
-} from '../../answers/line-result.js'
+import { estimatesOf, type LineResult, lineResult, orNull } from '../../answers/line-result.js'
 import type { Assumed, ShiftTold } from '../../answers/made.js'
 import { type Made, type RequirementJudged, shiftOf } from '../../answers/made.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
 import { headed, type Warned, type Warning } from '../../answers/warning.js'
 import type { Display } from '../../catalogue/printed-units.js'
+import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { shiftsToShow } from '../../statistics/paired.js'
 import type { TapeLayout } from '../../trade/tape-layout.js'
 import type { Outcome } from './best.js'

@@ -1,23 +1,14 @@
 /** Chart of the promise: what share of its shifts puts out at least so many good cases, one line per design. */
-import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js'
 import { casesText, type ShiftTarget, shiftTarget } from '../../answers/shift-target.js'
-import { grouped } from '../../report/format.js'
-import { spanAxis } from '../../report/marks/axes.js'
-import {
-  axisTitle,
-  type Chart,
-  chartWidth,
-  foot,
-  frame,
-  headHeight,
-  palette,
-  percent,
-  roundStep,
-  shortened,
-  tickFont,
-  widthOf,
-  written,
-} from '../../report/marks/chart.js'
+import { grouped, percent } from '../../report/format.js'
+import { numbers, type Span, spanAxis, spanOf } from '../../report/marks/axis.js'
+import { shortened } from '../../report/marks/breaking.js'
+import { type Chart, chartOf, chartWidth } from '../../report/marks/chart.js'
+import { okabeIto, palette } from '../../report/marks/inks.js'
+import { line, targetLine } from '../../report/marks/line.js'
+import type { Points } from '../../report/marks/mark.js'
+import { nameAbove, nameAtEnd, ruleAcross } from '../../report/marks/rule.js'
+import type { CompareResult } from './document.js'
 import {
   type Design,
   designNames,
@@ -27,15 +18,10 @@ import {
   medianOf,
   putOutAtLeast,
   widthGuess,
-} from '../../report/marks/design-names.js'
-import { okabeIto } from '../../report/marks/okabe-ito.js'
-import type { CompareResult } from './document.js'
+} from './line-names.js'
 
 /** More lines are not told apart. */
 const mostDesigns = 8
-const plotHeight = 390
-/** Between the subtitle and the plot, px: the name of the target stands in it. */
-const gap = 24
 const mostTicks = 9
 
 /** What one may promise of a shift: the share of shifts that keep it. */
@@ -73,80 +59,54 @@ export function outputSharesChart(result: CompareResult): Chart | null {
   const isPromised = designs.every(({ outputs }) => outputs.length >= fewestForPromise)
   const labels = labelsOf(designs, (design) => figuresOf(design, target, isPromised))
   const axis = axisOf(designs, labels, target)
-  const title = titleOf(designs, isPromised)
-  const subtitle = subtitleOf(all.length, designs.length, isPromised, target !== null)
-  const options = frame(title, subtitle, gap)
-  const config: ChartConfiguration<'line'> = {
-    type: 'line',
-    data: {
-      datasets: [...(target ? [targetLine(target)] : []), ...designs.map((design) => lineOf(design, axis))],
-    },
-    options: {
-      ...options,
-      scales: {
-        x: spanAxis({ ...axis, decimals: 0 }, 'good cases a shift'),
-        y: {
-          type: 'linear',
-          min: 0,
-          max: 100,
-          title: axisTitle('% of the shifts put out at least that'),
-          ticks: { color: palette.quietInk, font: tickFont, stepSize: 20 },
-          grid: { color: palette.grid },
-          border: { color: palette.frame },
-        },
-      },
-    },
-    plugins: [
-      ...(isPromised ? [promiseLine()] : []),
-      designNames(designs, labels),
-      ...(target ? [targetName(target)] : []),
-      foot(result),
-    ],
-  }
-  return {
+  const quiet = { colour: palette.quietInk, isBold: false, size: 11 }
+  return chartOf(result, {
     name: 'output-shares',
-    title,
+    section: 'designs',
+    title: titleOf(designs, isPromised),
+    subtitle: subtitleOf(all.length, designs.length, isPromised, target !== null),
     alt: altOf(designs, target, isPromised),
-    width: chartWidth,
-    height: headHeight(title, subtitle, gap) + plotHeight,
-    config: config as ChartConfiguration,
-  }
+    // the name of the target stands between subtitle and plot
+    gap: 24,
+    height: 320,
+    type: 'line',
+    axes: {
+      x: spanAxis({ ...axis, decimals: 0 }, 'good cases a shift'),
+      y: numbers({
+        title: '% of the shifts put out at least that',
+        min: 0,
+        max: 100,
+        moreOfTicks: { stepSize: 20 },
+      }),
+    },
+    marks: [
+      target && targetLine(target.cases, 100, { borderWidth: 1.5 }),
+      ...designs.map((design) => lineOf(design, axis)),
+      isPromised && [
+        ruleAcross(promise * 100, { colour: palette.quietInk, width: 1, dash: [2, 3] }),
+        nameAtEnd(promise * 100, `${percent(promise)} of the shifts`, quiet),
+      ],
+      designNames(designs, labels),
+      target && nameAbove(target.cases, `target ${casesText(target.cases)}`, { up: 7 }),
+    ],
+  })
 }
 
 /** The share of shifts that put out at least so many cases falls at each output that occurs. */
-function lineOf({ name, outputs, stroke }: Design, axis: { min: number }): ChartDataset<'line', Points> {
+function lineOf({ name, outputs, stroke }: Design, axis: { min: number }): Points {
   const points = outputs.flatMap((x, index) =>
     index > 0 && outputs[index - 1] === x
       ? []
       : [{ x, y: (100 * (outputs.length - index)) / outputs.length }],
   )
-  return {
-    label: name,
-    data: [{ x: axis.min, y: 100 }, ...points, { x: outputs.at(-1)!, y: 0 }],
+  return line(name, [{ x: axis.min, y: 100 }, ...points, { x: outputs.at(-1)!, y: 0 }], {
     // between two outputs no shift is lost: the higher one counts
     stepped: 'after',
     borderColor: stroke.colour,
     borderDash: stroke.dash,
     borderWidth: stroke === strokes[0] ? 2.6 : 2,
-    pointRadius: 0,
     clip: false,
-  }
-}
-
-type Points = { x: number; y: number }[]
-
-function targetLine({ cases }: ShiftTarget): ChartDataset<'line', Points> {
-  return {
-    label: 'target',
-    data: [
-      { x: cases, y: 0 },
-      { x: cases, y: 100 },
-    ],
-    borderColor: palette.target,
-    borderDash: [6, 4],
-    borderWidth: 1.5,
-    pointRadius: 0,
-  }
+  })
 }
 
 /** `95 %: 3 912 · target: 43 %`. */
@@ -161,14 +121,8 @@ function figuresOf(design: Design, target: ShiftTarget | null, isPromised: boole
 const reachOf = ({ outputs }: Design, { least }: ShiftTarget) =>
   outputs.filter((output) => output >= least).length / outputs.length
 
-interface Axis {
-  min: number
-  max: number
-  ticks: number[]
-}
-
 /** Holds all outputs and the target, and leaves room for the labels at both sides. */
-function axisOf(designs: readonly Design[], labels: readonly Label[], target: ShiftTarget | null): Axis {
+function axisOf(designs: readonly Design[], labels: readonly Label[], target: ShiftTarget | null): Span {
   const reach = [
     ...designs.flatMap(({ outputs }) => [outputs[0]!, outputs.at(-1)!]),
     ...(target ? [target.cases] : []),
@@ -188,52 +142,9 @@ function axisOf(designs: readonly Design[], labels: readonly Label[], target: Sh
     min = Math.min(min, from - left * (max - min))
     max = Math.max(max, to + right * (max - min))
   }
-  const step = Math.max(1, roundStep((max - min) / mostTicks))
-  const first = Math.ceil(min / step)
-  const ticks = Array.from(
-    { length: Math.floor(max / step) - first + 1 },
-    (_, index) => (first + index) * step,
-  )
+  const span = spanOf(min, max, mostTicks, 1)
   // room for a label may lie below no case at all
-  return { min, max, ticks: ticks.filter((value) => value >= 0) }
-}
-
-/** Marks the share of shifts that a promise is read at. */
-function promiseLine(): Plugin<'line'> {
-  return {
-    id: 'promise',
-    beforeDatasetsDraw({ ctx, chartArea, scales }) {
-      const y = scales.y!.getPixelForValue(promise * 100)
-      ctx.save()
-      ctx.strokeStyle = palette.quietInk
-      ctx.lineWidth = 1
-      ctx.setLineDash([2, 3])
-      ctx.beginPath()
-      ctx.moveTo(chartArea.left, y)
-      ctx.lineTo(chartArea.right, y)
-      ctx.stroke()
-      ctx.restore()
-      written(ctx, `${percent(promise)} of the shifts`, chartArea.right - 4, y - 4, {
-        size: 11,
-        colour: palette.quietInk,
-        align: 'right',
-      })
-    },
-  }
-}
-
-function targetName({ cases }: ShiftTarget): Plugin<'line'> {
-  const text = `target ${casesText(cases)}`
-  return {
-    id: 'target-name',
-    afterDatasetsDraw({ ctx, chartArea, scales }) {
-      const lettering = { size: 12, colour: palette.target, isBold: true }
-      const half = widthOf(ctx, text, lettering) / 2
-      const x = scales.x!.getPixelForValue(cases)
-      const within = Math.max(chartArea.left + half, Math.min(chartArea.right - half, x))
-      written(ctx, text, within, chartArea.top - 7, { ...lettering, align: 'center' })
-    },
-  }
+  return { ...span, ticks: span.ticks.filter((value) => value >= 0) }
 }
 
 /** Says what the base promises, and the design that promises most. */

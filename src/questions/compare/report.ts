@@ -6,6 +6,9 @@ import { changesText } from '../../answers/flow.js'
 import { startLimit } from '../../answers/limits.js'
 import { simulatedEach, studyReport } from '../../answers/study-report.js'
 import { leftOutNote } from '../../answers/warnings.js'
+import { isCostKey } from '../../catalogue/costs.js'
+import { entriesOf } from '../../catalogue/figure.js'
+import { type MeasureKey, ofLine } from '../../catalogue/of-line.js'
 import { type Cell, figures as ofFigures, words } from '../../report/cell.js'
 import { counted, grouped, percentText } from '../../report/format.js'
 import type { Report, Table } from '../../report/report.js'
@@ -71,26 +74,23 @@ function designTable({ variants }: CompareResult): Table {
 
 /** Figures of each design that every reader asks for. */
 function figureTable({ variants }: CompareResult): Table {
-  const columns: [string, string][] = [
-    ['target-held', 'target held in'],
-    ['output', 'good cases a shift'],
-    ['time-in-system', 'time in the line'],
-    ['tape', 'tape a shift'],
-    ['unsealed', 'unsealed a shift'],
-    ['cost-per-1000', '1000 cases cost'],
-    ['cost-per-year', 'a year costs'],
+  const keys: readonly MeasureKey[] = [
+    'target-held',
+    'output',
+    'time-in-system',
+    'tape',
+    'unsealed',
+    'cost-per-1000',
+    'cost-per-year',
   ]
-  const isSaid = ([key]: [string, string]) =>
-    Object.values(variants).some(({ measures }) => (measures[key]?.mean ?? 0) !== 0)
-  const said = columns.filter(isSaid)
+  const said = keys.filter((key) =>
+    Object.values(variants).some(({ measures }) => (measures[key]?.mean ?? 0) !== 0),
+  )
   return {
     title: 'Each design by itself',
     note: '',
-    columns: [...words('design'), ...ofFigures(...said.map(([, title]) => title))],
-    rows: Object.entries(variants).map(([name, { measures }]) => [
-      name,
-      ...said.map(([key]) => measures[key]),
-    ]),
+    columns: [...words('design'), ...ofFigures(...said.map((key) => ofLine[key].column!))],
+    rows: Object.entries(variants).map(([name, { measures }]) => [name, ...said.map((key) => measures[key])]),
   }
 }
 
@@ -128,7 +128,9 @@ function costTable(result: CompareResult): Table {
   const keys = [
     ...new Set(
       designs.flatMap(([, { measures }]) =>
-        Object.keys(measures).filter((key) => key.startsWith('cost-per-1000')),
+        entriesOf(measures)
+          .map(([key]) => key)
+          .filter((key) => key === 'cost-per-1000' || isCostKey(key)),
       ),
     ),
   ]

@@ -4,16 +4,13 @@ import { sizeText } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { limitingText } from '../../answers/summary.js'
 import { besideCost, isCostInPart, withVerdict } from '../../answers/warnings.js'
+import { type MeasureKey, ofLine } from '../../catalogue/of-line.js'
 import { counted, grouped, percentText, wholePercent } from '../../report/format.js'
 import type { Summary } from '../../report/report.js'
 import type { CompareResult, DesignResult } from './document.js'
 
-/** What is better, by measure: more of it or less, and how that is said. */
-const wishes: [measure: string, isMoreBetter: boolean, words: string][] = [
-  ['target-held', true, 'to hold the target more often'],
-  ['throughput', true, 'to put out more'],
-  ['cost-per-1000', false, 'to cost less per 1000 cases'],
-]
+/** Measures in which a design may be better. */
+const wished: readonly MeasureKey[] = ['target-held', 'throughput', 'cost-per-1000']
 
 /** The first screen of a comparison; `best` is what selection says, empty where none was asked for. */
 export function compareSummary(result: CompareResult, best: readonly string[]): Summary {
@@ -36,12 +33,13 @@ function answerOf(result: CompareResult): string {
   const { differences, display, variants } = result
   const count = Object.keys(differences).length
   // what a cost leaves out may cost more than what it is less by
-  const asked = wishes.filter(([measure]) => measure !== 'cost-per-1000' || !isCostInPart(result))
-  const parts = asked.flatMap(([measure, isMoreBetter, words]) => {
+  const asked = wished.filter((measure) => measure !== 'cost-per-1000' || !isCostInPart(result))
+  const parts = asked.flatMap((measure) => {
+    const { better: way, wish } = ofLine[measure]
     const better = Object.entries(differences)
       .flatMap(([name, figures]): [string, DifferenceFigure][] => {
         const figure = figures[measure]
-        const isBetter = figure?.isShown && (figure.mean ?? 0) > 0 === isMoreBetter
+        const isBetter = figure?.isShown && (figure.mean ?? 0) > 0 === (way === 'up')
         return figure && isBetter ? [[name, figure]] : []
       })
       .sort((a, b) => Math.abs(b[1].mean!) - Math.abs(a[1].mean!))
@@ -56,7 +54,7 @@ function answerOf(result: CompareResult): string {
       count === 1
         ? withVerdict(name, result)
         : `${better.length === count ? `all ${count}` : `${better.length} of ${count}`} variants, ${withVerdict(name, result)} most`
-    return [`Shown ${words} than the base: ${who} (${size}).`]
+    return [`Shown ${wish} than the base: ${who} (${size}).`]
   })
   const shown = parts.length > 0 ? parts.join(' ') : 'No design is shown to be better than the base.'
   return `${shown} ${besideCost(result)}`.trimEnd()

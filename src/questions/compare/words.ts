@@ -3,24 +3,22 @@
 import { fewDiffer, rangeText, sizeText, unitText } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { besideCost, cannotWork, withVerdict } from '../../answers/warnings.js'
+import { lineRow, type MeasureKey } from '../../catalogue/of-line.js'
 import { grouped, listed, percentText, wholePercent } from '../../report/format.js'
 import { baseName, type CompareResult, type DesignResult } from './document.js'
 import { breakEvenText, worthText } from './worth-table.js'
 
-/** What a design does, by the measure that says so. */
-const claims: Record<
-  string,
-  (size: string, isMore: boolean, design: DesignResult, base: DesignResult, ofBase: string) => string
-> = {
-  'target-held': (_, __, design, base, ofBase) =>
-    `holds the target in ${wholePercent(design.measures['target-held']?.mean)} of the shifts instead of ${wholePercent(base.measures['target-held']?.mean)}${ofBase}`,
-  throughput: (size, isMore) => `puts out ${size} ${isMore ? 'more' : 'less'}`,
-  'time-in-system': (size, isMore) => `keeps a case in the line ${size} ${isMore ? 'longer' : 'shorter'}`,
-  'cost-per-1000': (size, isMore) => `costs ${size} ${isMore ? 'more' : 'less'} per 1000 cases`,
-}
-
 /** What is told first. */
-const order = ['target-held', 'throughput', 'cost-per-1000', 'time-in-system']
+const order: readonly string[] = [
+  'target-held',
+  'throughput',
+  'cost-per-1000',
+  'time-in-system',
+] satisfies MeasureKey[]
+
+/** What a design does in its shifts, and the base in its own. */
+const heldWords = (design: DesignResult, base: DesignResult, ofBase: string): string =>
+  `holds the target in ${wholePercent(design.measures['target-held']?.mean)} of the shifts instead of ${wholePercent(base.measures['target-held']?.mean)}${ofBase}`
 
 /** One paragraph a variant, in their order. */
 export function designSentences(result: CompareResult): string[] {
@@ -46,9 +44,9 @@ function sentence(name: string, result: CompareResult): string {
   const claim = ([measure, figure]: readonly [string, DifferenceFigure]) => {
     const isMore = (figure.mean ?? 0) > 0
     const size = sizeText(figure, display)
+    if (measure === 'target-held') return heldWords(design, base, ofBase)
     return (
-      claims[measure]?.(size, isMore, design, base, ofBase) ??
-      `has ${size} ${isMore ? 'more' : 'less'}: ${figure.label}`
+      lineRow(measure)?.claim?.(size, isMore) ?? `has ${size} ${isMore ? 'more' : 'less'}: ${figure.label}`
     )
   }
   const sureness = `${percentText(made.confidence)}`
@@ -78,7 +76,7 @@ function unshown(
   isElse: boolean,
 ): string[] {
   const words = figures.flatMap(([measure, figure]) => {
-    const what = subjects[measure] ?? figure.label
+    const what = lineRow(measure)?.topic ?? figure.label
     if (figure.few) return [`${what} (${fewDiffer(figure.few.events)}: too few to tell)`]
     if (figure.low === null || figure.high === null) return []
     if (figure.low === figure.high) return [`${what} (the same in every shift)`]
@@ -88,13 +86,6 @@ function unshown(
     return [`${what} (${rangeText(figure, display)} ${unit}${hint})`]
   })
   return words.length > 0 ? [`No difference ${isElse ? 'is ' : ''}shown in ${listed(words)}.`] : []
-}
-
-const subjects: Record<string, string> = {
-  'target-held': 'how often it holds the target',
-  throughput: 'what it puts out',
-  'time-in-system': 'the time in the line',
-  'cost-per-1000': 'the cost of 1000 cases',
 }
 
 /** By how much common random numbers shrank the variance of the differences. */
@@ -107,7 +98,7 @@ export function pairingLine({ differences, compared }: CompareResult): string[] 
     const [low, high] = [Math.min(...ratios), Math.max(...ratios)].map((ratio) =>
       String(Number(ratio.toPrecision(2))),
     )
-    return [`${subjects[measure] ?? measure} ${low === high ? low : `${low} to ${high}`}`]
+    return [`${lineRow(measure)?.topic ?? measure} ${low === high ? low : `${low} to ${high}`}`]
   })
   if (parts.length === 0) return []
   return [

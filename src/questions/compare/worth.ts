@@ -1,6 +1,8 @@
 /** What a design is worth in money against another: what it saves a year, when it has paid, and how many failures it must spare. */
 import type { Interval } from '../../answers/difference-figure.js'
 import { measureNamed, studyMeasures } from '../../answers/figures.js'
+import { type CostElement, costKey } from '../../catalogue/costs.js'
+import type { MeasureKey } from '../../catalogue/of-line.js'
 import type { ShiftResult } from '../../line/line.js'
 import { capitalOf } from '../../scenario/capital.js'
 import type { Scenario } from '../../scenario/schema.js'
@@ -34,10 +36,8 @@ export interface Worth {
   leftOut: string[]
 }
 
-const total = 'cost-per-1000'
-
 /** Cost of 1000 good cases without some of its elements, by their keys. */
-const costWithout = (name: string, label: string, elements: readonly string[]): Compared => ({
+const costWithout = (name: string, label: string, elements: readonly CostElement[]): Compared => ({
   name,
   label,
   unit: 'money',
@@ -65,12 +65,12 @@ export const costBeforeFailures = costWithout(
 function rows(
   { line, scenario }: Simulated,
   shifts: readonly ShiftResult[],
-  elements: readonly string[],
+  elements: readonly CostElement[],
 ): { values: number[]; overs: number[] } | null {
   const measures = studyMeasures(line.columns, scenario.shift.campaign)
-  const all = measureNamed(measures, total)
+  const all = measureNamed(measures, 'cost-per-1000' satisfies MeasureKey)
   if (!all) return null
-  const without = elements.flatMap((key) => measureNamed(measures, `${total}-${key}`) ?? [])
+  const without = elements.flatMap((key) => measureNamed(measures, costKey(key)) ?? [])
   return {
     values: shifts.map(
       ({ values }) => values[all.index]! - without.reduce((sum, { index }) => sum + values[index]!, 0),

@@ -1,7 +1,9 @@
 /** What a run is asked for: precision and requirements, by the names of the measures of its line. */
+
 import { measureAsked, requirementOf } from '../../answers/asked.js'
 import { type StudyMeasure, studyMeasures } from '../../answers/figures.js'
 import type { Requirement } from '../../answers/requirement.js'
+import type { MeasureKey } from '../../catalogue/of-line.js'
 import type { Line } from '../../line/line.js'
 import { misuse, readAt } from '../../scenario/fault.js'
 import { shown } from '../../scenario/printable.js'
@@ -42,7 +44,9 @@ export function runAsked(
   const measures = studyMeasures(columns, scenario.shift.campaign)
   if (named.length > 0 && options.precision === undefined)
     throw misuse('--of names what --precision is about: give --precision too, such as "1 %"')
-  const of = (named.length > 0 ? named : ['throughput']).map((name) => measureAsked('--of', name, measures))
+  const of = (named.length > 0 ? named : ['throughput' satisfies MeasureKey]).map((name) =>
+    measureAsked('--of', name, measures),
+  )
   return {
     requirements: require.map((text) => requirement(text, measures, options)),
     precision:

@@ -1,6 +1,6 @@
 /** How sure the figures of a run are, in sentences: precision, requirements, narrowed intervals, the warm-up. */
 
-import { everyFigure, figureAt } from '../../answers/figure-at.js'
+import { figureAt, figuresAt } from '../../answers/figure-at.js'
 import type { PrecisionReached } from '../../answers/made.js'
 import { butCannotWork } from '../../answers/warnings.js'
 import type { Figure } from '../../catalogue/figure.js'
@@ -42,7 +42,7 @@ export function certaintyLines(result: RunResult): string[] {
       `Of fewer than ${leastForSkewness} shifts the spread itself is not well known: plus-minus may be too short.`,
     )
   if (warmUp) lines.push(warmUpLine(result))
-  if (everyFigure(result).some(({ few }) => few)) lines.push(fewLine)
+  if (figuresAt(result).some(([, { few }]) => few)) lines.push(fewLine)
   lines.push(...bunchLine(result))
   return lines
 }
@@ -53,8 +53,8 @@ const fewLine =
 
 /** Counts that come in bunches, the worst three: fewer of them are independent than were counted. */
 function bunchLine(result: RunResult): string[] {
-  const bunched = everyFigure(result)
-    .filter(({ bunches }) => bunches !== undefined)
+  const bunched = figuresAt(result)
+    .flatMap(([, figure]) => (figure.bunches === undefined ? [] : [figure]))
     .sort((a, b) => b.bunches! - a.bunches!)
   if (bunched.length === 0) return []
   const worst = bunched.slice(0, 3).map(({ label, bunches }) => `${label} (${grouped(bunches!, 1)})`)

@@ -4,7 +4,9 @@ import { figureAt } from '../../answers/figure-at.js'
 import type { EquipmentResult } from '../../answers/line-result.js'
 import type { ByHand } from '../../answers/made.js'
 import type { Figure } from '../../catalogue/figure.js'
+import type { ArrivalKey } from '../../catalogue/of-people.js'
 import { figures } from '../../catalogue/printed-units.js'
+import { type StateKey, stateKeys, states } from '../../catalogue/states.js'
 import { isPerThousand } from '../../catalogue/unit-name.js'
 import { type Cell, figures as ofFigures, words } from '../../report/cell.js'
 import type { Table } from '../../report/report.js'
@@ -102,7 +104,7 @@ function whyOutput({ byHand, arrivals, equipment }: RunResult, own: number): str
   const causes: [number, string][] = []
   for (const [name, figures] of Object.entries(arrivals)) {
     const weight = byHand?.shareOfArrivals[name] ?? 1
-    const add = (key: string, text: (share: string) => string) => {
+    const add = (key: ArrivalKey, text: (share: string) => string) => {
       const mean = figures[key]?.mean
       if (mean) causes.push([mean * weight, text(percent(mean))])
     }
@@ -121,28 +123,27 @@ function whyOutput({ byHand, arrivals, equipment }: RunResult, own: number): str
   return text.length > 0 ? text.join('; ') : 'cases still on the line at the end of the shift'
 }
 
-const shareOf = (piece: EquipmentResult, key: string): number => piece.states[key]?.mean ?? 0
+const shareOf = (piece: EquipmentResult, key: StateKey): number => piece.states[key]?.mean ?? 0
 
-const waitsForCrew = (piece: EquipmentResult): number =>
-  Object.entries(piece.states).reduce(
-    (sum, [key, { mean }]) => sum + (key.endsWith('-waiting-for-crew') ? (mean ?? 0) : 0),
-    0,
-  )
+/** The share of the stops in which somebody is waited for, or in which somebody is there; planned ones left out. */
+const stopsOf = (piece: EquipmentResult, isWait: boolean): number =>
+  stateKeys
+    .filter((key) => {
+      const { stop, isWaitForCrew = false } = states[key]
+      return stop !== undefined && stop !== 'planned' && isWaitForCrew === isWait
+    })
+    .reduce((sum, key) => sum + shareOf(piece, key), 0)
 
 const lostShare = (piece: EquipmentResult): number =>
-  shareOf(piece, 'waiting') + shareOf(piece, 'blocked') + waitsForCrew(piece)
+  shareOf(piece, 'waiting') + shareOf(piece, 'blocked') + stopsOf(piece, true)
 
 /** The largest of what keeps a piece from working, in words. */
 function topStates(piece: EquipmentResult): string {
-  const stops = Object.entries(piece.states).reduce(
-    (sum, [key, { mean }]) => sum + (/-being-|blade-service/.test(key) ? (mean ?? 0) : 0),
-    0,
-  )
   const all: [number, string][] = [
     [shareOf(piece, 'waiting'), 'waiting for cases'],
     [shareOf(piece, 'blocked'), 'blocked ahead'],
-    [waitsForCrew(piece), 'waiting for crew'],
-    [stops, 'stops being put right'],
+    [stopsOf(piece, true), 'waiting for crew'],
+    [stopsOf(piece, false), 'stops being put right'],
     [shareOf(piece, 'planned-stop'), 'planned stops'],
   ]
   return all

@@ -1,23 +1,14 @@
 /** Charts of the losses: steps from what a machine could put out down to what comes out, and how several add up. */
-import type { ChartConfiguration, Plugin } from 'chart.js'
 import type { Losses, LossStep, MachineLosses } from '../../answers/losses.js'
 import { share } from '../../answers/losses-table.js'
+import { type StateKey, states } from '../../catalogue/states.js'
 import { grouped, printFigure } from '../../report/format.js'
-import {
-  axisTitle,
-  belowHeight,
-  type Chart,
-  chartWidth,
-  foot,
-  frame,
-  headHeight,
-  palette,
-  roomAtRight,
-  rowLabel,
-  shortened,
-  tickFont,
-  written,
-} from '../../report/marks/chart.js'
+import { numbers, roomAtRight } from '../../report/marks/axis.js'
+import { steps } from '../../report/marks/bars.js'
+import { beside } from '../../report/marks/beside.js'
+import { rowLabel, shortened } from '../../report/marks/breaking.js'
+import { type Chart, type ChartAsked, chartOf } from '../../report/marks/chart.js'
+import { palette } from '../../report/marks/inks.js'
 import type { RunResult } from './document.js'
 
 /** A bar of the picture: it reaches from one number of cases to another. */
@@ -32,12 +23,8 @@ interface LossRow {
 
 /** Stops below this share of what the machine could put out are drawn together, where they are several. */
 const leastShare = 0.005
-const isStop = ({ key }: LossStep): boolean => /^(jam|tape|size|breakdown|blade|planned)-/.test(key)
+const isStop = ({ key }: LossStep): boolean => states[key as StateKey]?.group === 'stop'
 const isSmall = (step: LossStep): boolean => isStop(step) && Math.abs(step.share) < leastShare
-
-const figuresWidth = 150
-const gap = 8
-const rowHeight = 30
 
 const whole = (cases: number): string => grouped(cases, 0)
 
@@ -89,10 +76,8 @@ function stepDown(rows: LossRow[], steps: readonly LossStep[], from: number, cou
   for (const step of steps) {
     const to = left - (step.cases.mean ?? 0)
     const word = to > left ? 'more: ' : ''
-    const { value } =
-      step.cases.low === null && !step.cases.few
-        ? { value: whole(step.cases.mean ?? 0) }
-        : printFigure(step.cases, 'metric')
+    const isBare = step.cases.low === null && !step.cases.few
+    const value = isBare ? whole(step.cases.mean ?? 0) : printFigure(step.cases, 'metric').value
     rows.push({
       label: word + step.label,
       from: left,
@@ -107,12 +92,12 @@ function stepDown(rows: LossRow[], steps: readonly LossStep[], from: number, cou
 
 const minus = (value: string): string => (value.startsWith('-') ? `+${value.slice(1)}` : `−${value}`)
 
-const total = (label: string, cases: number, could: number): LossRow => ({
+const total = (label: string, to: number, could: number, from = 0): LossRow => ({
   label,
-  from: 0,
-  to: cases,
+  from,
+  to,
   kind: 'total',
-  text: `${whole(cases)}, ${share(cases / could)}`,
+  text: `${whole(to - from)}, ${share((to - from) / could)}`,
 })
 
 function machineChart(result: RunResult, machine: MachineLosses, losses: Losses | null, name: string): Chart {
@@ -126,7 +111,7 @@ function machineChart(result: RunResult, machine: MachineLosses, losses: Losses 
       ? ''
       : ` Other stops: ${small.map((step) => `${step.label} ${share(step.share)}`).join(', ')}.`
   const subtitle = `Cases a shift, and per cent of what it could put out at its limit of ${grouped(machine.rate * 60, 1)} cases/min (${machine.how}). Mean over the shifts.${others}`
-  return stepsChart(result, rows, title, subtitle, name)
+  return stepsChart(result, rows, { name, title, subtitle })
 }
 
 /** How machines side by side add up to the line. */
@@ -136,117 +121,51 @@ function lineChart(result: RunResult, losses: Losses, last: readonly MachineLoss
   let left = 0
   for (const { machine, leaves } of last) {
     const to = left + (leaves.mean ?? 0)
-    rows.push({
-      label: `leave ${machine}`,
-      from: left,
-      to,
-      kind: 'total',
-      text: `${whole(to - left)}, ${share((to - left) / could)}`,
-    })
+    rows.push(total(`leave ${machine}`, to, could, left))
     left = to
   }
   stepDown(rows, losses.line, left, could)
   rows.push(total('good cases out', losses.output.mean ?? 0, could))
   const title = `${whole(losses.output.mean ?? 0)} good cases a shift come from ${last.length} machines`
   const subtitle = `Cases a shift, and per cent of the ${whole(could)} that they could put out at their limits. Mean over the shifts.`
-  return stepsChart(result, rows, title, subtitle, 'losses')
+  return stepsChart(result, rows, { name: 'losses', title, subtitle })
 }
 
 function stepsChart(
   result: RunResult,
   rows: readonly LossRow[],
-  title: string,
-  subtitle: string,
-  name: string,
+  said: Pick<ChartAsked, 'name' | 'title' | 'subtitle'>,
 ): Chart {
-  const options = frame(title, subtitle, gap)
-  const config: ChartConfiguration<'bar'> = {
-    type: 'bar',
-    data: {
-      labels: rows.map(({ label }) => rowLabel(label)),
-      datasets: [
-        {
-          label: 'cases a shift',
-          data: rows.map(({ from, to }): [number, number] => [Math.min(from, to), Math.max(from, to)]),
-          yAxisID: 'y',
-          backgroundColor: rows.map(({ kind }) => (kind === 'total' ? palette.main : palette.lost)),
-          minBarLength: 1.5,
-          barPercentage: 0.8,
-          categoryPercentage: 0.9,
-        },
-      ],
+  return chartOf(result, {
+    ...said,
+    section: 'losses',
+    alt: `${said.title}. ${rows.map(({ label, text }) => `${label} ${text}`).join('; ')}.`,
+    gap: 8,
+    height: rows.length * 30,
+    rows: rows.map(({ label }) => rowLabel(label)),
+    axes: {
+      x: numbers({
+        title: 'cases a shift',
+        min: 0,
+        max: Math.max(1, ...rows.flatMap(({ from, to }) => [from, to])),
+        most: 8,
+        isInside: true,
+        decimals: 0,
+      }),
+      figures: roomAtRight(150),
     },
-    options: {
-      ...options,
-      indexAxis: 'y',
-      scales: {
-        x: {
-          min: 0,
-          max: Math.max(1, ...rows.flatMap(({ from, to }) => [from, to])),
-          title: axisTitle('cases a shift'),
-          ticks: {
-            color: palette.quietInk,
-            font: tickFont,
-            maxTicksLimit: 8,
-            maxRotation: 0,
-            includeBounds: false,
-            callback: (value) => whole(Number(value)),
-          },
-          grid: { color: palette.grid },
-          border: { color: palette.frame },
-        },
-        y: {
-          ticks: { color: palette.ink, autoSkip: false, font: tickFont },
-          grid: { display: false },
-          border: { color: palette.frame },
-        },
-        figures: roomAtRight(figuresWidth),
-      },
-    },
-    plugins: [joints(rows), figuresBeside(rows), foot(result)],
-  }
-  return {
-    name,
-    title,
-    alt: `${title}. ${rows.map(({ label, text }) => `${label} ${text}`).join('; ')}.`,
-    width: chartWidth,
-    height: headHeight(title, subtitle, gap) + rows.length * rowHeight + belowHeight,
-    config: config as ChartConfiguration,
-  }
-}
-
-/** Thin lines from the end of each step to the next: one begins where the one above it ends. */
-function joints(rows: readonly LossRow[]): Plugin<'bar'> {
-  return {
-    id: 'joints',
-    afterDatasetsDraw(chart) {
-      const { ctx, scales } = chart
-      const bars = chart.getDatasetMeta(0).data
-      ctx.save()
-      ctx.strokeStyle = palette.quietInk
-      ctx.lineWidth = 1
-      for (const [index, { to }] of rows.slice(0, -1).entries()) {
-        const x = scales.x!.getPixelForValue(to)
-        ctx.beginPath()
-        ctx.moveTo(x, bars[index]!.y)
-        ctx.lineTo(x, bars[index + 1]!.y)
-        ctx.stroke()
-      }
-      ctx.restore()
-    },
-  }
-}
-
-/** Writes the figures in a column at the right. */
-function figuresBeside(rows: readonly LossRow[]): Plugin<'bar'> {
-  return {
-    id: 'figures-beside',
-    afterDatasetsDraw(chart) {
-      const x = chart.chartArea.right + 12
-      for (const [index, { y }] of chart.getDatasetMeta(0).data.entries()) {
-        const { text, kind } = rows[index]!
-        written(chart.ctx, text, x, y + 4, { size: 12, colour: palette.ink, isBold: kind === 'total' })
-      }
-    },
-  }
+    marks: [
+      ...steps(
+        'cases a shift',
+        rows.map(({ from, to, kind }) => ({
+          from,
+          to,
+          colour: kind === 'total' ? palette.main : palette.lost,
+        })),
+      ),
+      beside(
+        rows.map(({ text, kind }, row) => ({ row, words: [{ text, right: 12, isBold: kind === 'total' }] })),
+      ),
+    ],
+  })
 }

@@ -1,5 +1,7 @@
 /** The figures of the line as a whole, each with its plus-minus: what is not told by another table. */
 
+import { isCostKey } from '../../catalogue/costs.js'
+import { entriesOf } from '../../catalogue/figure.js'
 import { figures, words } from '../../report/cell.js'
 import { printFigure } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
@@ -12,8 +14,8 @@ export function measuresTable({ measures, display }: RunResult): Table {
     title: 'Figures of the line',
     note: '',
     columns: [...words('figure'), ...figures('value', 'plus-minus'), ...words('unit')],
-    rows: Object.entries(measures)
-      .filter(([key]) => !key.startsWith('cost-per-1000-'))
+    rows: entriesOf(measures)
+      .filter(([key]) => !isCostKey(key))
       .map(([, figure]) => {
         const { value, interval, unit } = printFigure(figure, display)
         return [figure.label, value, interval, unit]

@@ -1,23 +1,16 @@
 /** Chart of the output: how many good cases the shifts put out, against the target. */
 
-import type { ChartConfiguration, Plugin } from 'chart.js'
 import { max, mean, min, quantile } from 'simple-statistics'
 import type { ShiftTarget } from '../../answers/shift-target.js'
 import { casesText, shiftTarget } from '../../answers/shift-target.js'
 import { suffixCannotWork } from '../../answers/warnings.js'
-import { counted, grouped, printFigure } from '../../report/format.js'
-import {
-  axisTitle,
-  type Chart,
-  chartWidth,
-  foot,
-  frame,
-  palette,
-  roundStep,
-  tickFont,
-  widthOf,
-  written,
-} from '../../report/marks/chart.js'
+import { counted, grouped, percentText, printFigure } from '../../report/format.js'
+import { numbers, roundStep, spanAxis, spanOf } from '../../report/marks/axis.js'
+import { type Chart, chartOf } from '../../report/marks/chart.js'
+import { palette } from '../../report/marks/inks.js'
+import { targetLine } from '../../report/marks/line.js'
+import type { Bars } from '../../report/marks/mark.js'
+import { nameBeside } from '../../report/marks/rule.js'
 import type { RunResult } from './document.js'
 
 /** A bin holds the whole numbers of cases from `from` to `to`, both ends closed. */
@@ -62,92 +55,61 @@ export function outputChart(result: RunResult): Chart | null {
   const width = bins[0]!.to - bins[0]!.from + 1
   const most = max(bins.map(({ shifts }) => shifts))
   const top = most + Math.max(1, Math.ceil(most * 0.15))
-  const [title, subtitle] = [titleOf(result, target), subtitleOf(result, target)]
+  const margin = Math.max(width, span * 0.06)
+  // a bin may begin below no case at all, the axis does not
+  const from = Math.max(-0.5, Math.min(bins[0]!.from - 0.5, min(reach)) - margin)
+  const to = Math.max(bins.at(-1)!.to + 0.5, max(reach)) + margin
+  return chartOf(result, {
+    name: 'output',
+    section: 'figures',
+    title: titleOf(result, target),
+    subtitle: subtitleOf(result, target),
+    alt: altOf(result, target),
+    mayNarrow: true,
+    gap: 14,
+    height: { all: 380 },
+    type: 'bar',
+    axes: {
+      // ticks no closer than the bins: a bar is never drawn wider than two ticks are apart
+      x: spanAxis({ ...spanOf(from, to, mostTicks, width), decimals: 0 }, 'good cases a shift', {
+        isPlain: true,
+        more: { offset: false },
+      }),
+      y: numbers({
+        title: width === 1 ? 'shifts' : `shifts per ${grouped(width, 0)} cases`,
+        min: 0,
+        max: top,
+        most: 7,
+        isInside: true,
+        decimals: 0,
+        moreOfTicks: { precision: 0 },
+      }),
+    },
+    marks: [
+      binBars(bins, width, target),
+      target && targetLine(target.cases, top, { type: 'line', borderWidth: 2, order: 0 }),
+      target && nameBeside(target.cases, `target ${casesText(target.cases)}`, 12),
+    ],
+  })
+}
+
+/** A bar for each bin, of its own colour where its shifts reach the target. */
+function binBars(bins: readonly Bin[], width: number, target: ShiftTarget | null): Bars {
   // an empty bin at each end: the width of the bars is taken from the distance between neighbours
   const empty = (from: number): Bin => ({ from, to: from + width - 1, shifts: 0 })
   const padded = [empty(bins[0]!.from - width), ...bins, empty(bins.at(-1)!.to + 1)]
   const isReached = ({ from }: Bin) => !target || from >= target.least
-  const margin = Math.max(width, span * 0.06)
-  // a bin may begin below no case at all, the axis does not
-  const axis = {
-    min: Math.max(-0.5, Math.min(bins[0]!.from - 0.5, min(reach)) - margin),
-    max: Math.max(bins.at(-1)!.to + 0.5, max(reach)) + margin,
-  }
-  const options = frame(title, subtitle, 14)
-  const config: ChartConfiguration<'bar' | 'line'> = {
-    type: 'bar',
-    data: {
-      datasets: [
-        {
-          type: 'bar',
-          label: 'shifts',
-          data: padded.map((bin) => ({ x: (bin.from + bin.to) / 2, y: bin.shifts })),
-          backgroundColor: padded.map((bin) => (isReached(bin) ? palette.main : palette.short)),
-          borderColor: palette.paper,
-          borderWidth: { left: 0.5, right: 0.5 },
-          barPercentage: 1,
-          categoryPercentage: 1,
-          order: 1,
-        },
-        ...(target ? [targetLine(target, top)] : []),
-      ],
-    },
-    options: {
-      ...options,
-      scales: {
-        x: {
-          type: 'linear',
-          offset: false,
-          ...axis,
-          title: axisTitle('good cases a shift'),
-          afterBuildTicks: (scale) => {
-            scale.ticks = ticksOf(axis, width).map((value) => ({ value }))
-          },
-          ticks: {
-            color: palette.quietInk,
-            font: tickFont,
-            maxRotation: 0,
-            autoSkip: false,
-            callback: (value) => grouped(Number(value), 0),
-          },
-          grid: { display: false },
-          border: { color: palette.frame },
-        },
-        y: {
-          type: 'linear',
-          min: 0,
-          max: top,
-          title: axisTitle(width === 1 ? 'shifts' : `shifts per ${grouped(width, 0)} cases`),
-          ticks: {
-            color: palette.quietInk,
-            font: tickFont,
-            precision: 0,
-            maxTicksLimit: 7,
-            includeBounds: false,
-            callback: (value) => grouped(Number(value), 0),
-          },
-          grid: { color: palette.grid },
-          border: { color: palette.frame },
-        },
-      },
-    },
-    plugins: [...(target ? [targetName(target)] : []), foot(result)],
-  }
   return {
-    name: 'output',
-    title,
-    alt: altOf(result, target),
-    width: chartWidth,
-    height: 380,
-    config: config as ChartConfiguration,
+    type: 'bar',
+    label: 'shifts',
+    data: padded.map((bin) => ({ x: (bin.from + bin.to) / 2, y: bin.shifts })),
+    backgroundColor: padded.map((bin) => (isReached(bin) ? palette.main : palette.short)),
+    borderColor: palette.paper,
+    borderWidth: { left: 0.5, right: 0.5 },
+    barPercentage: 1,
+    categoryPercentage: 1,
+    order: 1,
   }
-}
-
-/** Round numbers on the axis, no closer than the bins: a bar is never drawn wider than two ticks are apart. */
-function ticksOf(axis: { min: number; max: number }, width: number): number[] {
-  const step = roundStep(Math.max(width, (axis.max - axis.min) / mostTicks))
-  const first = Math.ceil(axis.min / step)
-  return Array.from({ length: Math.floor(axis.max / step) - first + 1 }, (_, index) => (first + index) * step)
 }
 
 const reachedIn = (outputs: readonly number[], target: ShiftTarget) =>
@@ -173,8 +135,7 @@ function subtitleOf({ measures, made, display }: RunResult, target: ShiftTarget 
   const held = measures['target-held']
   if (!held || held.low === null || held.high === null) return asked
   const { value, interval } = printFigure(held, display)
-  const sureness = Number((made.confidence * 100).toPrecision(4))
-  return `${asked} Share of shifts that reach it: ${value} % ${interval}, ${sureness} % confidence.`
+  return `${asked} Share of shifts that reach it: ${value} % ${interval}, ${percentText(made.confidence)} confidence.`
 }
 
 function altOf(result: RunResult, target: ShiftTarget | null): string {
@@ -189,35 +150,4 @@ function altOf(result: RunResult, target: ShiftTarget | null): string {
     ? `; ${reachInWords(outputs, target)} the target of ${casesText(target.cases)}${suffixCannotWork(result)}`
     : ''
   return `Good cases of ${counted(outputs.length, 'shift')}: ${range}${verdict}.`
-}
-
-function targetLine({ cases }: ShiftTarget, top: number) {
-  return {
-    type: 'line' as const,
-    label: 'target',
-    data: [
-      { x: cases, y: 0 },
-      { x: cases, y: top },
-    ],
-    borderColor: palette.target,
-    borderWidth: 2,
-    borderDash: [6, 4],
-    pointRadius: 0,
-    order: 0,
-  }
-}
-
-/** Names the line of the target at its head, on the side that has room. */
-function targetName({ cases }: ShiftTarget): Plugin {
-  const text = `target ${casesText(cases)}`
-  return {
-    id: 'target-name',
-    afterDatasetsDraw({ ctx, chartArea, scales }) {
-      const x = scales.x!.getPixelForValue(cases)
-      const isRoom = x + 8 + widthOf(ctx, text, { size: 12, isBold: true }) <= chartArea.right
-      const align = isRoom ? 'left' : 'right'
-      const lettering = { size: 12, colour: palette.target, align, isBold: true } as const
-      written(ctx, text, isRoom ? x + 8 : x - 8, chartArea.top + 12, lettering)
-    },
-  }
 }

@@ -1,23 +1,11 @@
 /** Chart of the states: how each machine spends the shift, as one bar of 100 % per machine. */
-import type { ChartConfiguration, Plugin } from 'chart.js'
-import { states } from '../../line/states.js'
-import {
-  axisTitle,
-  belowHeight,
-  type Chart,
-  chartWidth,
-  foot,
-  frame,
-  headHeight,
-  legend,
-  legendHeight,
-  palette,
-  percent,
-  tickFont,
-  widthOf,
-  wrapped,
-  written,
-} from '../../report/marks/chart.js'
+import { type StateKey, stateLabel } from '../../catalogue/states.js'
+import { percent } from '../../report/format.js'
+import { numbers } from '../../report/marks/axis.js'
+import { pieceWords, stacked, stackedBars } from '../../report/marks/bars.js'
+import { wrapped } from '../../report/marks/breaking.js'
+import { type Chart, chartOf } from '../../report/marks/chart.js'
+import { palette } from '../../report/marks/inks.js'
 import type { RunResult } from './document.js'
 
 /**
@@ -26,7 +14,7 @@ import type { RunResult } from './document.js'
  * colour vision and, simulated after Machado, Oliveira & Fernandes (2009), for the red-, green- and
  * blue-blind; only the white of the breaks is nearer to the grey of waiting, and has an outline instead.
  */
-const colours: Record<string, string> = {
+const colours: Readonly<Record<StateKey, string>> = {
   working: '#2c85db',
   'jam-waiting-for-crew': '#ea9b5f',
   'jam-being-cleared': '#b34218',
@@ -43,131 +31,60 @@ const colours: Record<string, string> = {
   'on-break': '#ffffff',
 }
 
-/** States on which white letters are read better than black ones. */
-const darkStates = new Set([
-  'working',
-  'jam-being-cleared',
-  'size-being-set',
-  'breakdown-being-repaired',
-  'blade-service',
-  'planned-stop',
-  'blocked',
-])
-
 /** A state that no machine is in for longer than this share of the shift has no entry in the legend. */
 const leastShown = 0.0005
 
-/** Between the subtitle and the legend, px. */
-const gap = 2
-
 /** From left to right: work, what stops it, then the time in which the machine itself is well. */
-const order = Object.keys(colours)
+const order = Object.keys(colours) as StateKey[]
 
 /** Stacked shares of the states of each machine; null where the line has no equipment. */
 export function statesChart(result: RunResult): Chart | null {
-  const machines = Object.entries(result.equipment)
-  const share = (machine: number, key: string) => machines[machine]![1].states[key]?.mean ?? 0
-  const labels = new Map(states.map(({ key, label }) => [key, label]))
-  const occurring = order.filter((key) => machines.some((_, machine) => share(machine, key) > 0))
-  const shown = new Set(
-    occurring.filter((key) => machines.some((_, machine) => share(machine, key) > leastShown)),
-  )
+  const machines = Object.entries(result.equipment).map(([name, machine]) => ({
+    name,
+    share: (key: StateKey) => machine.states[key]?.mean ?? 0,
+  }))
   if (machines.length === 0) return null
-  const title = 'What each machine does, % of the shift'
-  const subtitle = 'A machine is in one state at a time. Mean over the shifts.'
-  const options = frame(title, subtitle, gap)
-  const config: ChartConfiguration<'bar'> = {
-    type: 'bar',
-    data: {
-      labels: machines.map(([name]) => wrapped(name, 24)),
-      datasets: occurring.map((key) => ({
-        label: labels.get(key)!,
-        data: machines.map((_, machine) => share(machine, key) * 100),
-        backgroundColor: colours[key]!,
-        borderColor: key === 'on-break' ? palette.frame : palette.paper,
-        borderWidth: key === 'on-break' ? 1 : { right: 0.5 },
-        borderSkipped: false,
-        barPercentage: 0.78,
-        categoryPercentage: 0.9,
-      })),
-    },
-    options: {
-      ...options,
-      indexAxis: 'y',
-      plugins: {
-        ...options.plugins,
-        legend: {
-          ...legend,
-          labels: {
-            ...legend.labels,
-            filter: ({ datasetIndex }) => shown.has(occurring[datasetIndex ?? -1] ?? ''),
-          },
-        },
-      },
-      scales: {
-        x: {
-          stacked: true,
-          min: 0,
-          max: 100,
-          title: axisTitle('% of the shift'),
-          ticks: { stepSize: 10, color: palette.quietInk, font: tickFont },
-          grid: { color: palette.grid },
-          border: { color: palette.frame },
-        },
-        y: {
-          stacked: true,
-          ticks: { color: palette.ink, autoSkip: false, font: tickFont },
-          grid: { display: false },
-          border: { color: palette.frame },
-        },
-      },
-    },
-    plugins: [shareLetters(occurring), foot(result)],
-  }
-  const words = machines.map(([name], machine) => `${name}: ${inWords(machine)}`)
-  return {
+  const occurring = order.filter((key) => machines.some(({ share }) => share(key) > 0))
+  const isSeen = (key: StateKey) => machines.some(({ share }) => share(key) > leastShown)
+  return chartOf(result, {
     name: 'states',
-    title,
-    alt: `Shares of the shift by state: ${words.join('; ')}.`,
-    width: chartWidth,
-    height:
-      headHeight(title, subtitle, gap) +
-      legendHeight([...shown].map((key) => labels.get(key)!)) +
-      machines.length * 42 +
-      belowHeight,
-    config: config as ChartConfiguration,
-  }
+    section: 'machines',
+    title: 'What each machine does, % of the shift',
+    subtitle: 'A machine is in one state at a time. Mean over the shifts.',
+    alt: `Shares of the shift by state: ${machines.map(inWords).join('; ')}.`,
+    mayNarrow: true,
+    gap: 2,
+    height: machines.length * 42,
+    rows: machines.map(({ name }) => wrapped(name, 24)),
+    legend: occurring.filter(isSeen).map((key) => stateLabel(key)),
+    axes: {
+      x: numbers({ title: '% of the shift', min: 0, max: 100, more: stacked, moreOfTicks: { stepSize: 10 } }),
+    },
+    marks: [
+      ...occurring.map((key) =>
+        stackedBars(
+          stateLabel(key),
+          machines.map(({ share }) => share(key) * 100),
+          colours[key],
+          {
+            borderColor: key === 'on-break' ? palette.frame : palette.paper,
+            borderWidth: key === 'on-break' ? 1 : { right: 0.5 },
+            barPercentage: 0.78,
+          },
+        ),
+      ),
+      pieceWords(6, (piece, machine) => [percent(machines[machine]!.share(occurring[piece]!))]),
+    ],
+  })
 
   /** Work first, then the states that take most of the rest: two, or one where many machines are told of. */
-  function inWords(machine: number): string {
+  function inWords({ name, share }: (typeof machines)[number]): string {
     const others = occurring
-      .filter((key) => key !== 'working' && share(machine, key) > leastShown)
-      .sort((a, b) => share(machine, b) - share(machine, a))
-    return ['working', ...others.slice(0, machines.length > 6 ? 1 : 2)]
-      .map((key) => `${labels.get(key)} ${percent(share(machine, key))}`)
-      .join(', ')
-  }
-}
-
-/** Writes the share into each piece of a bar that is wide enough for it. */
-function shareLetters(keys: readonly string[]): Plugin<'bar'> {
-  return {
-    id: 'share-letters',
-    afterDatasetsDraw(chart) {
-      const { ctx } = chart
-      for (const [index, key] of keys.entries()) {
-        const colour = darkStates.has(key) ? palette.paper : palette.ink
-        for (const [machine, bar] of chart.getDatasetMeta(index).data.entries()) {
-          const text = percent((chart.data.datasets[index]!.data[machine] as number) / 100)
-          const { x, y, base } = bar.getProps(['x', 'y', 'base'], true) as {
-            x: number
-            y: number
-            base: number
-          }
-          if (x - base < widthOf(ctx, text, { size: 11 }) + 6) continue
-          written(ctx, text, (x + base) / 2, y + 4, { size: 11, colour, align: 'center' })
-        }
-      }
-    },
+      .filter((key) => key !== 'working' && share(key) > leastShown)
+      .sort((a, b) => share(b) - share(a))
+    const words = (['working', ...others.slice(0, machines.length > 6 ? 1 : 2)] as const).map(
+      (key) => `${stateLabel(key)} ${percent(share(key))}`,
+    )
+    return `${name}: ${words.join(', ')}`
   }
 }

@@ -3,6 +3,8 @@
 import { limitingPiece, limitingText } from '../../answers/summary.js'
 import { butCannotWork, cannotWork, suffixCannotWork } from '../../answers/warnings.js'
 import type { Figure } from '../../catalogue/figure.js'
+import { entriesOf } from '../../catalogue/figure.js'
+import { states } from '../../catalogue/states.js'
 import { figureText, grouped, percentText, rateText, shareOfShifts } from '../../report/format.js'
 import type { Summary } from '../../report/report.js'
 import type { RunResult } from './document.js'
@@ -41,68 +43,26 @@ function average(result: RunResult): string {
   return ' Whether it holds the target on average is not shown: the target lies within the interval.'
 }
 
-/** What may be tried against what takes most of a piece's time. Nothing here asks for stops to be put right in a hurry. */
-const remedies: [states: RegExp, words: (name: string, share: string) => string][] = [
-  [
-    /^blocked$/,
-    (name, of) =>
-      `Look at what follows ${name}: it holds that up for ${of} of the shift. Try more conveyor there, or a faster piece.`,
-  ],
-  [
-    /^waiting$/,
-    (name, of) => `Look at what comes before ${name}, which waits for cases for ${of} of the shift.`,
-  ],
-  [
-    /-waiting-for-crew$/,
-    (name, of) =>
-      `Try another person or shorter ways: stops of ${name} wait for crew for ${of} of the shift.`,
-  ],
-  [
-    /^tape-being-changed$/,
-    (name, of) =>
-      `Try longer rolls, or holders on which the next one waits ready: rolls of ${name} are being changed for ${of} of the shift.`,
-  ],
-  [
-    /^jam-being-cleared$/,
-    (name, of) =>
-      `Find what makes cases jam: jams of ${name} take ${of} of the shift. Clearing itself must not be hurried.`,
-  ],
-  [
-    /^size-being-set$/,
-    (name, of) =>
-      `Try longer runs of one case, or a machine that sets itself: setting sizes at ${name} takes ${of} of the shift.`,
-  ],
-  [
-    /^breakdown-being-repaired$/,
-    (name, of) => `See to maintenance and spare parts: breakdowns of ${name} take ${of} of the shift.`,
-  ],
-  [/^blade-service$/, (name, of) => `Service blades outside the shift: at ${name} they take ${of} of it.`],
-  [
-    /^planned-stop$/,
-    (name, of) =>
-      `Try more cases between planned stops of ${name}, or a second piece that works meanwhile: they take ${of} of the shift.`,
-  ],
-]
-
 /** Against the largest loss of the limiting piece and of the sealers; waiting for cases is none of theirs where all that comes is let in. */
 function remedyFor(result: RunResult): string[] {
   const { equipment, byHand } = result
   const limiting = limitingPiece(result, byHand?.bottleneck)?.[0]
   const keepsUp = (byHand?.shareAdmitted ?? 1) >= 1
-  const losses = Object.entries(equipment)
+  const shares = Object.entries(equipment)
     .filter(([name, { type }]) => name === limiting || type === 'sealer')
-    .flatMap(([name, { states }]) =>
-      remedies.map(([keys, words]) => ({
+    .flatMap(([name, piece]) => {
+      const lost = entriesOf(piece.states).flatMap(([key, { mean }]) => {
+        const { remedy } = states[key]
+        return remedy && !(keepsUp && key === 'waiting') ? [{ remedy, share: mean ?? 0 }] : []
+      })
+      // states with the same remedy are one loss
+      return [...new Set(lost.map(({ remedy }) => remedy))].map((words) => ({
         words,
         name,
-        share: Object.entries(states).reduce(
-          (sum, [key, { mean }]) =>
-            sum + (keys.test(key) && !(keepsUp && key === 'waiting') ? (mean ?? 0) : 0),
-          0,
-        ),
-      })),
-    )
-  const [worst] = losses.sort((a, b) => b.share - a.share)
+        share: lost.reduce((sum, { remedy, share }) => sum + (remedy === words ? share : 0), 0),
+      }))
+    })
+  const [worst] = shares.sort((a, b) => b.share - a.share)
   if (!worst || worst.share < 0.005) return []
   return [
     `${worst.words(worst.name, percentText(worst.share, 2))} What that is worth, tapeshift compare says.`,

@@ -2,7 +2,20 @@
 
 import { bareParts, lossesTable } from '../../answers/losses-table.js'
 import { leftOutNote } from '../../answers/warnings.js'
-import type { Figure } from '../../catalogue/figure.js'
+import { causeKeys } from '../../catalogue/causes.js'
+import { isCostKey } from '../../catalogue/costs.js'
+import { entriesOf, type Figure, type Figures } from '../../catalogue/figure.js'
+import {
+  isSentKey,
+  ofEffectiveness,
+  ofHeads,
+  ofPieces,
+  type PieceKey,
+  pieceRow,
+} from '../../catalogue/of-equipment.js'
+import { type ArrivalKey, ofArrivals, ofCrew } from '../../catalogue/of-people.js'
+import type { NamedRow } from '../../catalogue/row.js'
+import { stateKeys, stateLabel } from '../../catalogue/states.js'
 import { mapping } from '../../line/effectiveness.js'
 import { type Cell, figures, words } from '../../report/cell.js'
 import { figureParts, type Parts } from '../../report/format.js'
@@ -28,35 +41,32 @@ export const runTables = (result: RunResult): Table[] => [
 ]
 
 /** Figures by their keys; a key that there is none of stands for what is not known. */
-const pick = (of: Record<string, Figure>, ...keys: readonly string[]): Cell[] => keys.map((key) => of[key])
+const pick = <Key extends string>(of: Figures<Key>, keys: readonly Key[]): Cell[] =>
+  keys.map((key) => of[key])
+
+/** Their columns. */
+const columnsOf = <Key extends string>(rows: Readonly<Record<Key, NamedRow>>, keys: readonly Key[]) =>
+  figures(...keys.map((key) => rows[key].words!))
 
 /** States that take part in any machine, with their shares of the shift. */
 function stateTable({ equipment, display }: RunResult): Table {
   const pieces = Object.entries(equipment)
-  const [first] = pieces
-  const shown = Object.entries(first?.[1].states ?? {}).filter(([key]) =>
-    pieces.some(([, { states }]) => (states[key]?.mean ?? 0) > 0),
-  )
+  const shown = stateKeys.filter((key) => pieces.some(([, { states }]) => (states[key]?.mean ?? 0) > 0))
   const share = (figure: Figure | undefined) =>
     !figure || figure.mean === 0 ? '' : bareParts(figure, display)
   return {
     title: 'What each machine does, % of the shift',
     note: 'A machine is in one state at a time; the means of a column add up to 100 %.',
     columns: [...words('state'), ...figures(...pieces.map(([name]) => name))],
-    rows: shown.map(([key, { label }]) => [
-      label.slice(first![0].length + 2),
-      ...pieces.map(([, { states }]) => share(states[key])),
-    ]),
+    rows: shown.map((key) => [stateLabel(key), ...pieces.map(([, { states }]) => share(states[key]))]),
   }
 }
 
 function placesTable(result: RunResult): Table {
+  const keys = ['held', 'held-p95', 'held-largest', 'share-full', 'wait'] as const
   const places = Object.entries(result.equipment)
     .filter(([, { measures }]) => measures['held-largest'])
-    .map(([name, { measures }]) => [
-      name,
-      ...pick(measures, 'held', 'held-p95', 'held-largest', 'share-full', 'wait'),
-    ])
+    .map(([name, { measures }]) => [name, ...pick(measures, keys)])
   const sources = Object.entries(result.arrivals)
     .filter(([, source]) => source.blocked ?? source.held ?? source['turned-away'])
     .map(([name, source]) => [
@@ -66,41 +76,23 @@ function placesTable(result: RunResult): Table {
   return {
     title: 'Where cases stand',
     note: '',
-    columns: [
-      ...words('place'),
-      ...figures(
-        'cases, mean',
-        'not passed in 95 % of the time',
-        'most at one time',
-        'full',
-        'wait for work',
-      ),
-    ],
+    columns: [...words('place'), ...columnsOf(ofPieces, keys)],
     rows: [...sources, ...places],
   }
 }
 
 /** What a source does where the line has no room: `waits 3 ± 1 %;`, `turns away 4 ± 1 %`. */
-function whenFull(source: Record<string, Figure>, { display }: RunResult): Parts | undefined {
-  const told = { blocked: 'waits', 'turned-away': 'turns away', 'orders-done': 'orders done' }
-  const said = Object.entries(told).flatMap(([key, word]): Parts[] => {
+function whenFull(source: Figures<ArrivalKey>, { display }: RunResult): Parts | undefined {
+  const keys = ['blocked', 'turned-away', 'orders-done'] as const
+  const said = keys.flatMap((key): Parts[] => {
     if (!source[key]) return []
     const [value, ...rest] = figureParts(source[key], display)
-    return [[`${word} ${value}`, ...rest]]
+    return [[`${ofArrivals[key].words} ${value}`, ...rest]]
   })
   if (said.length === 0) return undefined
   return said.flatMap((parts, index) =>
     index === said.length - 1 ? parts : [...parts.slice(0, -1), `${parts.at(-1)};`],
   )
-}
-
-const stopWords: Record<string, string> = {
-  jams: 'jams',
-  'roll-changes': 'roll changes',
-  'size-settings': 'size settings',
-  breakdowns: 'breakdowns',
-  'blade-services': 'blade services',
-  'tape-breaks': 'tape breaks',
 }
 
 const stopsTable = ({ equipment }: RunResult): Table => ({
@@ -111,27 +103,21 @@ const stopsTable = ({ equipment }: RunResult): Table => ({
     ...figures('a shift', 'from stop to restart, mean', 'of it waiting for crew'),
   ],
   rows: Object.entries(equipment).flatMap(([name, { measures }]) =>
-    Object.entries(stopWords)
-      .filter(([key]) => measures[key])
-      .map(([key, stop]) => [name, stop, ...pick(measures, key, `${key}-stop`, `${key}-wait`)]),
+    causeKeys
+      .filter((key) => measures[key])
+      .map((key) => [name, ofPieces[key].words, ...pick(measures, [key, `${key}-stop`, `${key}-wait`])]),
   ),
 })
 
 /** What diverts send where, and what inspections find: every measure that counts cases on their way. */
 function routesTable({ equipment, measures }: RunResult): Table {
-  const said = (key: string): string | null => {
-    if (key.startsWith('to-')) return `sent to ${key.slice(3)}`
-    return ['inspected', 'rejected'].includes(key) || key.startsWith('unsealed-')
-      ? key.replace('-', ', ')
-      : null
-  }
+  const keys: readonly PieceKey[] = ['inspected', 'rejected', 'unsealed-found', 'unsealed-missed']
   const rows = Object.entries(equipment)
     .filter(([, { type }]) => type === 'divert' || type === 'inspect')
     .flatMap(([name, piece]) =>
-      Object.entries(piece.measures).flatMap(([key, figure]): Cell[][] => {
-        const what = said(key)
-        return what === null ? [] : [[name, what, figure]]
-      }),
+      entriesOf(piece.measures)
+        .filter(([key]) => isSentKey(key) || keys.includes(key))
+        .map(([key, figure]): Cell[] => [name, pieceRow(key).words, figure]),
     )
   return {
     title: 'Where cases go, a shift',
@@ -141,29 +127,25 @@ function routesTable({ equipment, measures }: RunResult): Table {
   }
 }
 
+const headKeys = ['tape', 'loss', 'tape-per-case', 'rolls', 'changes'] as const
+
 const tapeTable = ({ equipment }: RunResult): Table => ({
   title: 'Tape by head, a shift',
   note: '',
-  columns: [...words('head'), ...figures('tape used', 'of it lost', 'a strip', 'rolls used', 'roll changes')],
+  columns: [...words('head'), ...columnsOf(ofHeads, headKeys)],
   rows: Object.entries(equipment).flatMap(([name, { heads = {} }]) =>
-    Object.entries(heads).map(([head, of]) => [
-      `${name}, ${head}`,
-      ...pick(of, 'tape', 'loss', 'tape-per-case', 'rolls', 'changes'),
-    ]),
+    Object.entries(heads).map(([head, of]) => [`${name}, ${head}`, ...pick(of, headKeys)]),
   ),
 })
+
+const isoKeys = ['availability', 'effectiveness', 'quality', 'oee', 'technical-availability'] as const
 
 const effectivenessTable = ({ equipment }: RunResult): Table => ({
   title: 'Effectiveness',
   note: mapping,
-  columns: [
-    ...words('machine'),
-    ...figures('availability', 'effectiveness', 'quality', 'OEE index', 'technical availability'),
-  ],
+  columns: [...words('machine'), ...columnsOf(ofEffectiveness, isoKeys)],
   rows: Object.entries(equipment).flatMap(([name, { effectiveness: of }]) =>
-    of
-      ? [[name, ...pick(of, 'availability', 'effectiveness', 'quality', 'oee', 'technical-availability')]]
-      : [],
+    of ? [[name, ...pick(of, isoKeys)]] : [],
   ),
 })
 
@@ -173,7 +155,7 @@ function crewTable({ crew }: RunResult): Table {
   return {
     title: 'People',
     note: 'Busy: walking and working, share of the time in which they are there.',
-    columns: [...words('crew'), ...figures('busy', ...(hasPost ? ['somebody at the post'] : []))],
+    columns: [...words('crew'), ...columnsOf(ofCrew, hasPost ? ['busy', 'at-post'] : ['busy'])],
     rows: crews.map(([name, of]) => [name, of.busy, ...(hasPost ? [of['at-post'] ?? ''] : [])]),
   }
 }
@@ -182,7 +164,7 @@ const costTable = (result: RunResult): Table => ({
   title: 'Cost of 1000 good cases',
   note: leftOutNote(result.costLeftOut, result),
   columns: [...words('element'), ...figures('cost')],
-  rows: Object.entries(result.measures)
-    .filter(([key]) => key.startsWith('cost-per-1000'))
+  rows: entriesOf(result.measures)
+    .filter(([key]) => key === 'cost-per-1000' || isCostKey(key))
     .map(([, figure]) => [figure.label, figure]),
 })

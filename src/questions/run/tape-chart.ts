@@ -1,156 +1,65 @@
 /** Chart of the tape: what each head lays on cases and what is lost with its rolls, a shift. */
-import type { ChartConfiguration, Plugin } from 'chart.js'
-import type { Figure } from '../../catalogue/figure.js'
-import { figureText, grouped } from '../../report/format.js'
-import {
-  axisTitle,
-  belowHeight,
-  type Chart,
-  chartWidth,
-  fontFamily,
-  foot,
-  frame,
-  headHeight,
-  palette,
-  tickFont,
-  wrapped,
-  written,
-} from '../../report/marks/chart.js'
-import { unitSize } from '../../scenario/quantity.js'
+import { printedUnit } from '../../catalogue/printed-units.js'
+import { figureText, percentText } from '../../report/format.js'
+import { numbers, roomAtRight } from '../../report/marks/axis.js'
+import { stacked, stackedBars } from '../../report/marks/bars.js'
+import { beside, figureOver } from '../../report/marks/beside.js'
+import { wrapped } from '../../report/marks/breaking.js'
+import { type Chart, chartOf } from '../../report/marks/chart.js'
+import { palette } from '../../report/marks/inks.js'
 import type { RunResult } from './document.js'
 
-interface HeadTape {
-  name: string
-  /** Lengths in the unit of the chart. */
-  laid: number
-  lost: number
-  used: Figure
-  loss: Figure
-}
-
-/** Room right of the bars for their figures, px. */
-const figuresWidth = 180
-
-/** Between the subtitle and the legend, px. */
-const gap = 2
+/** Room right of the bars for their figures, px: an error bar would be too short to see. */
+const figuresWidth = 156
 
 /** Tape laid and lost by head; null where the line has no sealer. */
 export function tapeChart(result: RunResult): Chart | null {
-  const { display } = result
-  const unit = display === 'us' ? 'ft' : 'm'
-  const heads = headTapes(result, unitSize('length', unit))
+  const { display, equipment, made } = result
+  const { factor, word } = printedUnit('m', display)
+  const heads = Object.entries(equipment).flatMap(([machine, { heads = {} }]) =>
+    Object.entries(heads).map(([head, { tape, loss }]) => ({
+      name: `${machine}, ${head}`,
+      laid: (tape!.mean ?? 0) * factor - (loss!.mean ?? 0) * factor,
+      lost: (loss!.mean ?? 0) * factor,
+      used: figureText(tape, display),
+      loss: figureText(loss, display),
+    })),
+  )
   if (heads.length === 0) return null
-  const title = 'Tape by head, a shift'
-  const sureness = Number((result.made.confidence * 100).toPrecision(4))
-  const subtitle = `Beside each bar: tape used, and of it lost with the rolls. Plus-minus at ${sureness} % confidence.`
-  const options = frame(title, subtitle, gap)
-  const bar = {
-    barPercentage: 0.75,
-    categoryPercentage: 0.9,
-    borderColor: palette.paper,
-    borderSkipped: false as const,
-    borderWidth: 0,
-  }
-  const config: ChartConfiguration<'bar'> = {
-    type: 'bar',
-    data: {
-      labels: heads.map(({ name }) => wrapped(name, 24)),
-      datasets: [
-        {
-          ...bar,
-          label: 'laid on cases',
-          data: heads.map(({ laid }) => laid),
-          backgroundColor: palette.main,
-        },
-        {
-          ...bar,
-          label: 'lost with the rolls',
-          data: heads.map(({ lost }) => lost),
-          backgroundColor: palette.lost,
-        },
-      ],
-    },
-    options: {
-      ...options,
-      indexAxis: 'y',
-      layout: { padding: { ...options.layout.padding, right: figuresWidth } },
-      plugins: {
-        ...options.plugins,
-        legend: {
-          display: true,
-          position: 'top',
-          align: 'start',
-          labels: { boxWidth: 14, boxHeight: 12, color: palette.ink, font: { family: fontFamily, size: 12 } },
-        },
-      },
-      scales: {
-        x: {
-          stacked: true,
-          min: 0,
-          title: axisTitle(`tape a shift, ${unit}`),
-          ticks: {
-            color: palette.quietInk,
-            font: tickFont,
-            maxTicksLimit: 8,
-            maxRotation: 0,
-            callback: (value) => grouped(Number(value), 0),
-          },
-          grid: { color: palette.grid },
-          border: { color: palette.frame },
-        },
-        y: {
-          stacked: true,
-          ticks: { color: palette.ink, autoSkip: false, font: tickFont },
-          grid: { display: false },
-          border: { color: palette.frame },
-        },
-      },
-    },
-    plugins: [figuresBeside(heads, display), foot(result)],
-  }
-  const words = heads.map(
-    ({ name, used, loss }) =>
-      `${name}: ${figureText(used, display)}, of it ${figureText(loss, display)} lost`,
-  )
-  return {
+  const words = heads.map(({ name, used, loss }) => `${name}: ${used}, of it ${loss} lost`)
+  const labels = ['laid on cases', 'lost with the rolls'] as const
+  return chartOf(result, {
     name: 'tape',
-    title,
+    section: 'money',
+    title: 'Tape by head, a shift',
+    subtitle: `Beside each bar: tape used, and of it lost with the rolls. Plus-minus at ${percentText(made.confidence)} confidence.`,
     alt: `Tape used a shift by head: ${words.join('; ')}.`,
-    width: chartWidth,
-    height: headHeight(title, subtitle, gap) + 30 + heads.length * 46 + belowHeight,
-    config: config as ChartConfiguration,
-  }
-}
-
-/** Every head of the line, in its order, with lengths in units of `size` metres. */
-function headTapes(result: RunResult, size: number): HeadTape[] {
-  return Object.entries(result.equipment).flatMap(([machine, { heads }]) =>
-    Object.entries(heads ?? {}).map(([head, figures]): HeadTape => {
-      const [used, loss] = [figures.tape!, figures.loss!]
-      const lost = (loss.mean ?? 0) / size
-      return { name: `${machine}, ${head}`, laid: (used.mean ?? 0) / size - lost, lost, used, loss }
-    }),
-  )
-}
-
-/** Writes the figures with their intervals beside each bar: an error bar would be too short to see. */
-function figuresBeside(heads: readonly HeadTape[], display: RunResult['display']): Plugin<'bar'> {
-  return {
-    id: 'figures-beside',
-    afterDatasetsDraw(chart) {
-      const x = chart.chartArea.right + 14
-      for (const [index, { y }] of chart.getDatasetMeta(0).data.entries()) {
-        const { used, loss } = heads[index]!
-        written(chart.ctx, figureText(used, display), x, y - 2, {
-          size: 12,
-          colour: palette.ink,
-          isBold: true,
-        })
-        written(chart.ctx, `lost ${figureText(loss, display)}`, x, y + 13, {
-          size: 11,
-          colour: palette.quietInk,
-        })
-      }
+    gap: 2,
+    height: heads.length * 46 - 4,
+    rows: heads.map(({ name }) => wrapped(name, 24)),
+    legend: labels,
+    axes: {
+      x: numbers({
+        title: `tape a shift, ${word}`,
+        min: 0,
+        most: 8,
+        decimals: 0,
+        more: stacked,
+      }),
+      figures: roomAtRight(figuresWidth),
     },
-  }
+    marks: [
+      stackedBars(
+        labels[0],
+        heads.map(({ laid }) => laid),
+        palette.main,
+      ),
+      stackedBars(
+        labels[1],
+        heads.map(({ lost }) => lost),
+        palette.lost,
+      ),
+      beside(heads.map(({ used, loss }, row) => ({ row, words: figureOver(used, `lost ${loss}`, 14) }))),
+    ],
+  })
 }

@@ -4,6 +4,7 @@ import { unknown } from '../../answers/asked.js'
 import type { Condition } from '../../answers/condition.js'
 import { choicesOf } from '../../answers/designs.js'
 import { measureName, studyMeasures } from '../../answers/figures.js'
+import type { MeasureKey } from '../../catalogue/of-line.js'
 import { Line } from '../../line/line.js'
 import { type Choice, isRising } from '../../scenario/choices.js'
 import { misuse, readAt } from '../../scenario/fault.js'
@@ -65,7 +66,7 @@ export function sizeAsked(options: SizeOptions, loaded: ReadScenario): SizeAsked
     return [...all]
   }
   const conditions = holds.map((text) => promiseOf(text, loaded.scenario))
-  const least = (name: string) =>
+  const least = (name: MeasureKey) =>
     conditions.filter(({ measure, isLeast }) => isLeast && measureName(measure) === name)
   const promised = least('throughput').filter(({ sign }) => sign.startsWith('>'))
   const highest = (of: readonly Condition[]) =>

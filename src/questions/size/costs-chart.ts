@@ -1,32 +1,16 @@
 /** Charts of a sizing: what designs cost against what they keep, and which combinations of two choices hold. */
-import type { ChartConfiguration, Plugin } from 'chart.js'
 import { isCostInPart, suffixCannotWork } from '../../answers/warnings.js'
 import { printedUnit } from '../../catalogue/printed-units.js'
 import { counted, grouped, percentText } from '../../report/format.js'
-import {
-  axisTitle,
-  type Chart,
-  chartWidth,
-  foot,
-  frame,
-  palette,
-  roundStep,
-  shortened,
-  tickFont,
-  widthOf,
-  written,
-} from '../../report/marks/chart.js'
+import { decimalsOf, numbers, roundStep, type Span } from '../../report/marks/axis.js'
+import { shortened } from '../../report/marks/breaking.js'
+import { type Chart, chartOf } from '../../report/marks/chart.js'
+import { nameNear } from '../../report/marks/labels.js'
+import type { Mark } from '../../report/marks/mark.js'
+import { nameAtEnd, ruleAcross, shade } from '../../report/marks/rule.js'
+import { whiskers } from '../../report/marks/whiskers.js'
 import type { PromiseResult, SizedDesign, SizeResult } from './document.js'
-import {
-  designName,
-  endName,
-  endRing,
-  freshPoints,
-  marks,
-  type Points,
-  signsOf,
-  verdictPoints,
-} from './marks.js'
+import { designName, endName, endRing, freshPoints, marks, signsOf, verdictPoints } from './marks.js'
 import { endOf } from './words.js'
 
 /** A design in the picture, `y` in the unit of the axis. */
@@ -42,14 +26,66 @@ const apart = 0.012
 
 /** Designs by cost against the first promise; null where none was simulated. */
 export function sizeCostChart(result: SizeResult): Chart | null {
-  const { designs, pick, promises, currency, isFull } = result
+  const { designs, promises, currency, isFull } = result
   const [promise] = promises
   if (!promise) return null
   const told = designs.filter(({ without, promises: [figure] }) => without === null && figure?.mean != null)
   if (told.length === 0) return null
   const { factor, word } = printedUnit(promise.unit, result.display)
   const isPriced = told.every(({ cost }) => cost !== null)
-  const places = placesOf(told, isPriced)
+  const drawn = spotsOf(result, told, placesOf(told, isPriced), factor)
+  const asked = promise.value * factor
+  const near = isFull ? 0 : promise.near * factor
+  const axis = axisOf(drawn.all, asked, near, promise)
+  const across = rangeOf(drawn.spots.map(({ x }) => x))
+  const without = designs.length - designs.filter((each) => each.without === null).length
+  return chartOf(result, {
+    name: 'designs',
+    section: 'designs',
+    title: titleOf(result, isPriced),
+    subtitle: subtitleOf(result, told, { isPriced, near, without }),
+    alt: altOf(result, told, without),
+    gap: 18,
+    height: { all: 460 },
+    axes: {
+      x: numbers({
+        isInside: true,
+        title: isPriced ? `cost of a shift by hand, ${currency}` : 'place in the order of the designs',
+        ...across,
+        most: 9,
+        isPlain: true,
+      }),
+      y: numbers({
+        isInside: true,
+        title: promise.unit === 'share' ? '% of the shifts' : `${promise.label}, ${word}`,
+        ...axis,
+        most: 8,
+      }),
+    },
+    marks: [
+      ...pointsOf(result, drawn),
+      shade('y', asked - near, asked + near),
+      ruleAcross(asked),
+      // above the picture, where no point can lie
+      nameAtEnd(asked, askedWords(promise, asked, axis.decimals, word), { isAbove: true }),
+      drawn.chosen !== undefined &&
+        nameNear(
+          drawn.chosen,
+          `${endName(result)}: ${shortened(designName(drawn.chosen.design), 56)}`,
+          drawn.all.map(({ x, y, ends }) => ({ x, low: y, high: y, ...ends })),
+          asked,
+        ),
+    ],
+  })
+}
+
+/** Designs where they stand: all that are told, the one that the search ends with, and that one on fresh shifts too. */
+function spotsOf(
+  result: SizeResult,
+  told: readonly SizedDesign[],
+  places: readonly number[],
+  factor: number,
+) {
   const spotAt = (design: SizedDesign, x: number, [figure]: SizedDesign['promises']): Spot => {
     const { mean, low, high } = figure!
     const ends = low === null || high === null ? null : { low: low * factor, high: high * factor }
@@ -57,91 +93,39 @@ export function sizeCostChart(result: SizeResult): Chart | null {
   }
   const spots = told.map((design, index) => spotAt(design, places[index]!, design.promises))
   const end = endOf(result)
-  const chosen = spots.find(({ design }) => design === (designs[pick ?? -1] ?? end?.design))
+  const chosen = spots.find(({ design }) => design === (result.designs[result.pick ?? -1] ?? end?.design))
   const fresh =
     chosen && end && end.afresh.promises[0]?.mean != null
       ? [spotAt(end.design, chosen.x, end.afresh.promises)]
       : []
-  const all = [...spots, ...fresh]
-  const asked = promise.value * factor
-  const near = isFull ? 0 : promise.near * factor
-  const axis = axisOf(all, asked, near, promise)
-  const across = rangeOf(spots.map(({ x }) => x))
-  const title = titleOf(result, isPriced)
-  const without = designs.length - designs.filter((each) => each.without === null).length
-  const subtitle = [
-    `${signsOf(told.map(({ verdict }) => verdict))}${intervalWords(result)}. Dashed: what is asked for${near > 0 ? '; shaded: near enough to go either way' : ''}.`,
+  return { spots, chosen, fresh, all: [...spots, ...fresh] }
+}
+
+/** Designs by verdict, with a ring around the end of the search and the intervals behind. */
+function pointsOf(result: SizeResult, { spots, chosen, fresh, all }: ReturnType<typeof spotsOf>): Mark[] {
+  const points = (of: readonly Spot[]) => of.map(({ x, y }) => ({ x, y }))
+  const intervals = all.flatMap(({ x: at, ends }) => (ends ? { at, ...ends } : []))
+  return [
+    endRing(endName(result), chosen ? points([chosen]) : [], 5),
+    ...verdictPoints((verdict) => points(spots.filter(({ design }) => design.verdict === verdict)), 5),
+    freshPoints(points(fresh)),
+    whiskers('interval', 'y', intervals, { borderWidth: 1.2, order: 3 }),
+  ].filter(({ data }) => data.length > 0)
+}
+
+function subtitleOf(
+  result: SizeResult,
+  told: readonly SizedDesign[],
+  { isPriced, near, without }: { isPriced: boolean; near: number; without: number },
+): string {
+  const signs = signsOf(told.map(({ verdict }) => verdict))
+  const { promises } = result
+  return [
+    `${signs}${intervalWords(result)}. Dashed: what is asked for${near > 0 ? '; shaded: near enough to go either way' : ''}.`,
     ...(promises.length > 1 ? [`Verdicts are of all ${promises.length} promises.`] : []),
     ...(without > 0 ? [`Not drawn: ${grouped(without, 0)} refused without simulating.`] : []),
     ...(isPriced ? ['Designs of like cost stand side by side.'] : []),
   ].join(' ')
-  const options = frame(title, subtitle, 18)
-  const of = (verdict: SizedDesign['verdict']) =>
-    spots.filter(({ design }) => design.verdict === verdict).map(({ x, y }) => ({ x, y }))
-  const config: ChartConfiguration<'scatter'> = {
-    type: 'scatter',
-    data: {
-      datasets: [
-        ...(chosen ? [endRing(endName(result), [{ x: chosen.x, y: chosen.y }], 5)] : []),
-        ...(Object.keys(marks) as (keyof typeof marks)[]).map((verdict) =>
-          verdictPoints(verdict, of(verdict), 5),
-        ),
-        freshPoints(fresh.map(({ x, y }) => ({ x, y }))),
-        intervals(all),
-      ].filter(({ data }) => data.length > 0),
-    },
-    options: {
-      ...options,
-      scales: {
-        x: {
-          type: 'linear',
-          min: across.min,
-          max: across.max,
-          title: axisTitle(
-            isPriced ? `cost of a shift by hand, ${currency}` : 'place in the order of the designs',
-          ),
-          ticks: {
-            color: palette.quietInk,
-            font: tickFont,
-            maxRotation: 0,
-            maxTicksLimit: 9,
-            includeBounds: false,
-            callback: (value) => grouped(Number(value), across.decimals),
-          },
-          grid: { display: false },
-          border: { color: palette.frame },
-        },
-        y: {
-          type: 'linear',
-          min: axis.min,
-          max: axis.max,
-          title: axisTitle(promise.unit === 'share' ? '% of the shifts' : `${promise.label}, ${word}`),
-          ticks: {
-            color: palette.quietInk,
-            font: tickFont,
-            maxTicksLimit: 8,
-            includeBounds: false,
-            callback: (value) => grouped(Number(value), axis.decimals),
-          },
-          grid: { color: palette.grid },
-          border: { color: palette.frame },
-        },
-      },
-    },
-    plugins: [
-      askedBand(promise, asked, near, axis.decimals, word),
-      pickName(endName(result), chosen, all, asked),
-      foot(result),
-    ],
-  }
-  return {
-    name: 'designs',
-    title,
-    alt: altOf(result, told, without),
-    width: chartWidth,
-    height: 460,
-    config: config as ChartConfiguration,
-  }
 }
 
 /** What is drawn with an interval. */
@@ -177,11 +161,7 @@ function placesOf(designs: readonly SizedDesign[], isPriced: boolean): number[] 
   return places
 }
 
-interface Range {
-  min: number
-  max: number
-  decimals: number
-}
+type Range = Omit<Span, 'ticks'>
 
 function rangeOf(values: readonly number[]): Range {
   const [low, high] = [Math.min(...values), Math.max(...values)]
@@ -189,11 +169,7 @@ function rangeOf(values: readonly number[]): Range {
   const middle = (low + high) / 2
   const half = span * (0.5 + 0.06)
   const step = roundStep((2 * half) / 8)
-  return {
-    min: middle - half,
-    max: middle + half,
-    decimals: Math.max(0, -Math.floor(Math.log10(step) + 1e-9)),
-  }
+  return { min: middle - half, max: middle + half, decimals: decimalsOf(step) }
 }
 
 /** An axis that holds the intervals and what is asked for; of shares at most from 0 to 100 %. */
@@ -206,127 +182,10 @@ function axisOf(spots: readonly Spot[], asked: number, near: number, { unit }: P
     : range
 }
 
-/** The intervals as lines with gaps between. */
-const intervals = (spots: readonly Spot[]): Points => ({
-  label: 'interval',
-  data: spots.flatMap(({ x, ends }) =>
-    ends === null
-      ? []
-      : [
-          { x, y: ends.low },
-          { x, y: ends.high },
-          { x: Number.NaN, y: Number.NaN },
-        ],
-  ),
-  showLine: true,
-  spanGaps: false,
-  borderColor: palette.main,
-  borderWidth: 1.2,
-  pointRadius: 0,
-  fill: false,
-  order: 3,
-})
-
-/** Shades what may go either way and draws what is asked for. */
-function askedBand(
-  promise: PromiseResult,
-  asked: number,
-  near: number,
-  decimals: number,
-  word: string,
-): Plugin<'scatter'> {
+/** What is asked for, with the digits that tell it from its neighbours. */
+function askedWords({ isLeast }: PromiseResult, asked: number, decimals: number, word: string): string {
   const figure = Number(asked.toFixed(Math.max(decimals, 4)))
-  const text = `asked for: at ${promise.isLeast ? 'least' : 'most'} ${figure} ${word}`.trimEnd()
-  return {
-    id: 'asked',
-    beforeDatasetsDraw({ ctx, chartArea, scales }) {
-      const { left, right, top, bottom } = chartArea
-      const at = (value: number) => Math.min(bottom, Math.max(top, scales.y!.getPixelForValue(value)))
-      ctx.save()
-      ctx.fillStyle = palette.pause
-      ctx.globalCompositeOperation = 'multiply'
-      ctx.fillRect(left, at(asked + near), right - left, at(asked - near) - at(asked + near))
-      ctx.restore()
-      ctx.save()
-      ctx.strokeStyle = palette.target
-      ctx.setLineDash([6, 4])
-      ctx.lineWidth = 1.5
-      ctx.beginPath()
-      ctx.moveTo(left, at(asked))
-      ctx.lineTo(right, at(asked))
-      ctx.stroke()
-      ctx.restore()
-      // above the picture, where no point can lie
-      written(ctx, text, right, top - 6, {
-        size: 12,
-        colour: palette.target,
-        isBold: true,
-        align: 'right',
-      })
-    },
-  }
-}
-
-/** Steps away from the pick at which its name may stand, px, the nearest first. */
-const steps = [0, 26, -26, 52, -52, 78, -78, 104, -104, 140, -140, 180, -180]
-
-/** Names the pick, or the nearest, where no other design is drawn, with a line to it. */
-function pickName(
-  what: string,
-  spot: Spot | undefined,
-  spots: readonly Spot[],
-  asked: number,
-): Plugin<'scatter'> {
-  return {
-    id: 'pick-name',
-    afterDatasetsDraw({ ctx, chartArea, scales }) {
-      if (!spot) return
-      const [across, up] = [scales.x!, scales.y!]
-      const [x, y] = [across.getPixelForValue(spot.x), up.getPixelForValue(spot.y)]
-      const name = `${what}: ${shortened(designName(spot.design), 56)}`
-      const lettering = { size: 12, colour: palette.ink, isBold: true }
-      const width = widthOf(ctx, name, lettering)
-      const drawn = spots.map((each) => ({
-        x: across.getPixelForValue(each.x),
-        top: up.getPixelForValue(Math.max(each.y, each.ends?.high ?? each.y)) - 8,
-        bottom: up.getPixelForValue(Math.min(each.y, each.ends?.low ?? each.y)) + 8,
-      }))
-      drawn.push({ x, top: y - 12, bottom: y + 12 })
-      const line = up.getPixelForValue(asked)
-      /** Designs that a name there would lie on; out of the picture it may not stand. */
-      const covered = (left: number, middle: number) =>
-        left < chartArea.left + 4 ||
-        left + width > chartArea.right - 4 ||
-        middle < chartArea.top + 12 ||
-        middle > chartArea.bottom - 12
-          ? Infinity
-          : drawn.filter(
-              (each) =>
-                each.x > left - 10 &&
-                each.x < left + width + 10 &&
-                each.top < middle + 8 &&
-                each.bottom > middle - 8,
-            ).length + (Math.abs(line - middle) < 12 ? 1 : 0)
-      const best = steps
-        .flatMap((step) =>
-          [x + 18, x - 18 - width, x - width / 2].map((left) => ({ left, middle: y + step })),
-        )
-        .map((place) => ({ ...place, over: covered(place.left, place.middle) }))
-        .reduce((least, each) => (each.over < least.over ? each : least))
-      const left = Math.min(Math.max(best.left, chartArea.left + 4), chartArea.right - width - 4)
-      if (best.middle !== y) {
-        ctx.save()
-        ctx.strokeStyle = palette.ink
-        ctx.lineWidth = 1
-        ctx.beginPath()
-        ctx.moveTo(x, y + (best.middle > y ? 11 : -11))
-        ctx.lineTo(Math.min(Math.max(x, left), left + width), best.middle + (best.middle > y ? -8 : 8))
-        ctx.stroke()
-        ctx.restore()
-      }
-      written(ctx, name, left, best.middle + 4, lettering)
-    },
-  }
+  return `asked for: at ${isLeast ? 'least' : 'most'} ${figure} ${word}`.trimEnd()
 }
 
 function titleOf(result: SizeResult, isPriced: boolean): string {

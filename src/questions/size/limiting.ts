@@ -2,6 +2,8 @@
 import type { EquipmentResult } from '../../answers/line-result.js'
 import type { MachineLosses } from '../../answers/losses.js'
 import { share } from '../../answers/losses-table.js'
+import { entriesOf } from '../../catalogue/figure.js'
+import { stateLabel } from '../../catalogue/states.js'
 import { percentText } from '../../report/format.js'
 import type { JudgedAfresh } from './document.js'
 
@@ -18,14 +20,11 @@ export function limiting({ bottleneck, equipment, losses }: JudgedAfresh): strin
 
 /** The three states that take most of its time. */
 const topStates = ({ states }: EquipmentResult): string =>
-  Object.values(states)
-    .filter(({ mean }) => (mean ?? 0) > 0)
-    .sort((a, b) => b.mean! - a.mean!)
+  entriesOf(states)
+    .filter(([, { mean }]) => (mean ?? 0) > 0)
+    .sort(([, a], [, b]) => b.mean! - a.mean!)
     .slice(0, 3)
-    .map(
-      ({ label, mean }) =>
-        `${label.slice(label.indexOf(': ') + 2)} ${percentText(Number(mean!.toPrecision(2)))}`,
-    )
+    .map(([key, { mean }]) => `${stateLabel(key)} ${percentText(Number(mean!.toPrecision(2)))}`)
     .join(', ')
 
 /** Losses that are told; less than this of what it could put out shows in no decision. */

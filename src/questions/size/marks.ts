@@ -1,10 +1,9 @@
 /** How the charts of a sizing mark designs: a sign for each verdict, a ring around the one that the search ends with. */
-import type { ChartDataset } from 'chart.js'
 import { flowText } from '../../answers/flow.js'
-import { palette } from '../../report/marks/chart.js'
+import { dots } from '../../report/marks/dots.js'
+import { palette } from '../../report/marks/inks.js'
+import type { Point, Points } from '../../report/marks/mark.js'
 import type { SizedDesign, SizeResult } from './document.js'
-
-export type Points = ChartDataset<'scatter', { x: number; y: number }[]>
 
 /** How a verdict is drawn, and the sign for it in a subtitle. */
 export const marks = {
@@ -13,41 +12,26 @@ export const marks = {
   undecided: { sign: '△', word: 'not told', style: 'triangle', fill: palette.paper },
 } as const
 
-/** Points of one verdict. */
-export const verdictPoints = (
-  verdict: keyof typeof marks,
-  data: { x: number; y: number }[],
-  radius: number,
-): Points => ({
-  label: marks[verdict].word,
-  data,
-  pointStyle: marks[verdict].style,
-  pointRadius: radius,
-  pointBackgroundColor: marks[verdict].fill,
-  pointBorderColor: palette.main,
-  pointBorderWidth: 2,
-  order: 2,
-})
+const verdicts = Object.keys(marks) as (keyof typeof marks)[]
+
+/** Points of each verdict, which `of` gives. */
+export const verdictPoints = (of: (verdict: SizedDesign['verdict']) => Point[], radius: number): Points[] =>
+  verdicts.map((verdict) => {
+    const { word, style, fill } = marks[verdict]
+    return dots(word, of(verdict), { radius, style, colour: palette.main, fill, edge: 2, order: 2 })
+  })
 
 /** The design that the search ends with: the pick, or without one the nearest. */
 export const endName = ({ pick }: SizeResult): string => (pick === null ? 'the nearest' : 'the pick')
 
 /** A ring around it. */
-export const endRing = (label: string, data: { x: number; y: number }[], radius: number): Points => ({
-  label,
-  data,
-  pointStyle: 'circle',
-  pointRadius: radius + 5,
-  pointBackgroundColor: 'transparent',
-  pointBorderColor: palette.ink,
-  pointBorderWidth: 2,
-  order: 1,
-})
+export const endRing = (label: string, data: Point[], radius: number): Points =>
+  dots(label, data, { radius: radius + 5, style: 'circle', fill: 'transparent', edge: 2, order: 1 })
 
 /** The signs of the verdicts that are there, with their words. */
-export const signsOf = (verdicts: readonly SizedDesign['verdict'][]): string =>
-  (Object.keys(marks) as (keyof typeof marks)[])
-    .filter((verdict) => verdicts.includes(verdict))
+export const signsOf = (told: readonly SizedDesign['verdict'][]): string =>
+  verdicts
+    .filter((verdict) => told.includes(verdict))
     .map((verdict) => `${marks[verdict].sign} ${marks[verdict].word}`)
     .join(', ')
 
@@ -55,12 +39,5 @@ export const signsOf = (verdicts: readonly SizedDesign['verdict'][]): string =>
 export const designName = ({ set }: SizedDesign): string => Object.values(set).map(flowText).join(', ')
 
 /** The mark of the design that the search ends with on fresh shifts. */
-export const freshPoints = (data: { x: number; y: number }[]): Points => ({
-  label: 'fresh shifts',
-  data,
-  pointStyle: 'rectRot',
-  pointRadius: 5,
-  pointBackgroundColor: palette.ink,
-  pointBorderColor: palette.ink,
-  order: 1,
-})
+export const freshPoints = (data: Point[]): Points =>
+  dots('fresh shifts', data, { radius: 5, style: 'rectRot', order: 1 })

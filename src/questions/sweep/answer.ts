@@ -9,10 +9,11 @@ import {
   pricedDesign,
   warnedDesign,
 } from '../../answers/checked.js'
-import { currencyOf, orNull } from '../../answers/line-result.js'
+import { orNull } from '../../answers/line-result.js'
 import { shiftOf } from '../../answers/made.js'
 import { repeatOf } from '../../answers/repeat.js'
 import { headed, warningsOf } from '../../answers/warning.js'
+import { currencyOf } from '../../catalogue/unit-name.js'
 import { buffersOf } from '../../hand/buffers.js'
 import { handCalculation } from '../../hand/hand.js'
 import { lineByHand } from '../../hand/line.js'

@@ -3,8 +3,9 @@
 import { measureAsked } from '../../answers/asked.js'
 import { variantPath } from '../../answers/designs.js'
 import { measureName, studyMeasures } from '../../answers/figures.js'
-import { currencyOf, unitName } from '../../answers/line-result.js'
 import { costName, heldName } from '../../answers/usual-measures.js'
+import type { MeasureKey } from '../../catalogue/of-line.js'
+import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import type { Line } from '../../line/line.js'
 import { type Choice, choiceWritten } from '../../scenario/choices.js'
 import { misuse, readAt } from '../../scenario/fault.js'
@@ -121,7 +122,7 @@ const unitOf = (text: string) => text.slice(numberOf(text).length)
 const bare = (text: string): string | number => (unitOf(text) === '' && text !== '' ? Number(text) : text)
 
 /** What a line is bought for, as far as it is known: the target first, which a grid draws. */
-const usual = [heldName, 'throughput', costName]
+const usual: readonly MeasureKey[] = [heldName, 'throughput', costName]
 
 /** The measures that are looked at. Throws `Fault` `asked`. */
 export function sweepMeasures(

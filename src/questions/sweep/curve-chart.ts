@@ -1,28 +1,20 @@
 /** Chart of a response curve: each value tried with its interval, where the slope changes, where more stops helping. */
 
-import type { ChartConfiguration, ChartDataset } from 'chart.js'
 import { costName, heldName } from '../../answers/usual-measures.js'
 import { costWords, isCostInPart } from '../../answers/warnings.js'
 import { percentText } from '../../report/format.js'
-import { spanAxis } from '../../report/marks/axes.js'
-import {
-  belowHeight,
-  type Chart,
-  chartWidth,
-  foot,
-  frame,
-  headHeight,
-  palette,
-  roomAtRight,
-} from '../../report/marks/chart.js'
-import { type Level, levelLines, marks, ownValue, regionBeyond } from '../../report/marks/whiskers.js'
-import { chartFile, factorAxis, measureAxis, spanOf } from './axis.js'
+import { roomAtRight, spanAxis } from '../../report/marks/axis.js'
+import { type Chart, chartOf, fileStem } from '../../report/marks/chart.js'
+import { palette } from '../../report/marks/inks.js'
+import { type Level, levels, namedPoints } from '../../report/marks/labels.js'
+import { bandEdge, line } from '../../report/marks/line.js'
+import type { Points } from '../../report/marks/mark.js'
+import { roomySpan } from '../../report/marks/reach.js'
+import { nameAbove, regionBeyond, ruleUp } from '../../report/marks/rule.js'
+import { factorAxis, measureAxis } from './axis.js'
 import type { CurveOf, Factor, SweepMeasure, SweepResult } from './document.js'
 import { measureSubject, pointText, valueText } from './words.js'
 
-/** Between the subtitle and the plot, px: two lines of text stand in it. */
-const gap = 46
-const plotHeight = 340
 /** A ceiling is drawn up to so many times the highest figure. */
 const nearCeiling = 1.5
 
@@ -39,59 +31,43 @@ export function sweepCurveChart(result: SweepResult, measure: SweepMeasure): Cha
     return [{ x: at[0]!, mean: scaled(mean), low: scaled(low ?? mean), high: scaled(high ?? mean) }]
   })
   if (points.length === 0) return null
-  const levels = levelsOf(result, measure, of, axis.factor)
-  const span = spanOf(
-    [...points.flatMap(({ low, high }) => [low, high]), ...levels.map(({ y }) => y)],
+  const across = levelsOf(result, measure, of, axis.factor)
+  const span = roomySpan(
+    [...points.flatMap(({ low, high }) => [low, high]), ...across.map(({ y }) => y)],
     7,
     measure.unit === 'share' ? { min: 0, max: 100 } : {},
   )
-  const title = titleOf(result, measure, of, factor)
-  const subtitle = `Line: the figure at each value tried, all on the same random numbers. Band: its ${percentText(result.made.confidence)} interval. What is shown goes by differences shift by shift, which tell more than the bands.`
-  const options = frame(title, subtitle, gap)
-  const at = (place: number) => points[place]!
-  const config: ChartConfiguration<'scatter'> = {
-    type: 'scatter',
-    data: { datasets: datasetsOf(points) },
-    options: {
-      ...options,
-      scales: {
-        x: factorAxis(factor),
-        y: spanAxis(span, axis.title),
-        ...(levels.length > 0 ? { room: roomAtRight(132) } : {}),
-      },
-    },
-    plugins: [
-      ...(of.enough === null || of.enough === 0
-        ? []
-        : [
-            regionBeyond(
-              result.points[of.enough]!.at[0]!,
-              `beyond ${valueText(result.points[of.enough]!.at[0]!, factor)} nothing more is shown`,
-            ),
-          ]),
-      levelLines(levels),
-      ...(factor.base === null
-        ? []
-        : [ownValue(factor.base, `as it stands: ${valueText(factor.base, factor)}`)]),
-      ...(points.length === result.points.length
-        ? [
-            marks(
-              marksOf(result, measure, of, at),
-              points.map(({ x, mean }) => ({ x, y: mean })),
-            ),
-          ]
-        : []),
-      foot(result),
-    ],
-  }
-  return {
-    name: chartFile('curve', measure.name),
-    title,
+  const enough = of.enough === null || of.enough === 0 ? null : result.points[of.enough]!.at[0]!
+  const own = factor.base
+  return chartOf(result, {
+    name: fileStem('curve', measure.name),
+    section: 'figures',
+    title: titleOf(result, measure, of, factor),
+    subtitle: `Line: the figure at each value tried, all on the same random numbers. Band: its ${percentText(result.made.confidence)} interval. What is shown goes by differences shift by shift, which tell more than the bands.`,
     alt: altOf(result, measure, factor),
-    width: chartWidth,
-    height: headHeight(title, subtitle, gap) + plotHeight + belowHeight,
-    config: config as ChartConfiguration,
-  }
+    // two lines of text stand between subtitle and plot
+    gap: 46,
+    height: 340,
+    axes: {
+      x: factorAxis(factor),
+      y: spanAxis(span, axis.title),
+      ...(across.length > 0 ? { room: roomAtRight(132) } : {}),
+    },
+    marks: [
+      ...datasetsOf(points),
+      enough !== null && regionBeyond(enough, `beyond ${valueText(enough, factor)} nothing more is shown`),
+      levels(across),
+      own !== null && [
+        ruleUp(own, { colour: palette.frame, width: 1.2, dash: [], beyond: 4 }),
+        nameAbove(own, `as it stands: ${valueText(own, factor)}`, { up: 8, isBold: false }),
+      ],
+      points.length === result.points.length &&
+        namedPoints(
+          namesOf(result, measure, of, (place) => points[place]!),
+          points.map(({ x, mean }) => ({ x, y: mean })),
+        ),
+    ],
+  })
 }
 
 interface CurvePoint {
@@ -101,22 +77,19 @@ interface CurvePoint {
   high: number
 }
 
-function datasetsOf(points: readonly CurvePoint[]): ChartDataset<'scatter', { x: number; y: number }[]>[] {
-  const edge = { showLine: true, pointRadius: 0, borderWidth: 0, backgroundColor: palette.band }
+function datasetsOf(points: readonly CurvePoint[]): Points[] {
+  const of = (key: 'mean' | 'low' | 'high') => points.map((point) => ({ x: point.x, y: point[key] }))
   return [
-    { ...edge, label: 'high', data: points.map(({ x, high }) => ({ x, y: high })), fill: '+1' },
-    { ...edge, label: 'low', data: points.map(({ x, low }) => ({ x, y: low })) },
-    {
-      label: 'figure',
-      data: points.map(({ x, mean }) => ({ x, y: mean })),
+    bandEdge('high', of('high'), { showLine: true, fill: '+1' }),
+    bandEdge('low', of('low'), { showLine: true }),
+    line('figure', of('mean'), {
       showLine: true,
-      borderColor: palette.main,
       borderWidth: 2.2,
       pointRadius: 4,
       pointBackgroundColor: palette.main,
       pointBorderColor: palette.paper,
       pointBorderWidth: 1.5,
-    },
+    }),
   ]
 }
 
@@ -127,12 +100,12 @@ function levelsOf(result: SweepResult, measure: SweepMeasure, of: CurveOf, scale
     const cost = result.curve!.cost
     return cost?.base == null
       ? []
-      : [{ y: cost.base * scale, text: 'as it stands', at: cost.breakEven.map(({ at }) => at) }]
+      : [{ y: cost.base * scale, text: 'as it stands', met: cost.breakEven.map(({ at }) => at) }]
   }
   const own = (level: number, words: string): Level => {
     const met = of.crossings.filter((each) => each.level === level).map(({ at }) => at)
     const where = met.length === 1 ? `: ${valueText(met[0]!, factor, 3)}` : ''
-    return { y: level * scale, text: `${words}${where}`, at: met }
+    return { y: level * scale, text: `${words}${where}`, met }
   }
   if (measure.name === heldName) return [0.99, 0.95, 0.9].map((level) => own(level, `${level * 100} %`))
   if (measure.name !== 'throughput') return []
@@ -141,13 +114,13 @@ function levelsOf(result: SweepResult, measure: SweepMeasure, of: CurveOf, scale
   // a ceiling far above all that was tried would press the curve flat
   const isNear = ceiling !== null && ceiling < nearCeiling * highest
   return [
-    ...(isNear ? [{ y: ceiling * scale, text: 'ceiling of heads', at: [] }] : []),
+    ...(isNear ? [{ y: ceiling * scale, text: 'ceiling of heads', met: [] }] : []),
     ...(result.target === null ? [] : [own(result.target, 'target')]),
   ]
 }
 
 /** Points that are named: where the slope changes most, and the cheapest. */
-function marksOf(result: SweepResult, measure: SweepMeasure, of: CurveOf, at: (place: number) => CurvePoint) {
+function namesOf(result: SweepResult, measure: SweepMeasure, of: CurveOf, at: (place: number) => CurvePoint) {
   const factor = result.factors[0]!
   const named = new Map<number, { words: string[]; isBelow: boolean }>()
   const add = (place: number, words: string, isBelow: boolean) =>

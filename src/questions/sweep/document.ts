@@ -6,6 +6,7 @@ import { figureOf } from '../../answers/line-result.js'
 import type { Assumed, Made, ShiftTold } from '../../answers/made.js'
 import type { Warned } from '../../answers/warning.js'
 import type { Figure } from '../../catalogue/figure.js'
+import type { MeasureName } from '../../catalogue/measures.js'
 import type { Display } from '../../catalogue/printed-units.js'
 import type { ContourLine } from '../../statistics/contour.js'
 import { family } from '../../statistics/family.js'
@@ -27,7 +28,7 @@ export interface Factor {
 
 /** A measure that was asked for. */
 export interface SweepMeasure {
-  name: string
+  name: MeasureName
   label: string
   unit: string
 }

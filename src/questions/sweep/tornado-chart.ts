@@ -1,9 +1,10 @@
 /** Charts of what inputs do, the most important first: one at a time with both ends, or as effects of a plan. */
 import { printDifference } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import { nothing } from '../../catalogue/printed-units.js'
 import { counted, percentText } from '../../report/format.js'
-import { type Chart, palette } from '../../report/marks/chart.js'
-import { chartFile } from './axis.js'
+import { type Chart, fileStem } from '../../report/marks/chart.js'
+import { palette } from '../../report/marks/inks.js'
 import { type BarRow, barsChart } from './bars-chart.js'
 import type { SweepMeasure, SweepResult } from './document.js'
 import { isInputShown, mostInputs, rankedInputs } from './each-report.js'
@@ -12,10 +13,10 @@ import { measureSubject, rangeWords } from './words.js'
 
 const words = (figure: DifferenceFigure, result: SweepResult): string => {
   const { value, interval } = printDifference(figure, result.display)
-  return value === '–' ? 'no interval' : `${value} ${interval}`
+  return value === nothing ? 'no interval' : `${value} ${interval}`
 }
 
-const sureness = ({ made }: SweepResult) => `${percentText(made.confidence)}`
+const sureness = ({ made }: SweepResult) => percentText(made.confidence)
 
 /** Inputs moved alone; null where there are none. */
 export function tornadoChart(result: SweepResult, measure: SweepMeasure): Chart | null {
@@ -32,7 +33,8 @@ export function tornadoChart(result: SweepResult, measure: SweepMeasure): Chart 
     ?.family
   const few = drawn.length < ranked.length ? ` The first ${drawn.length} of ${ranked.length} inputs.` : ''
   return barsChart(result, {
-    name: chartFile('each', measure.name),
+    name: fileStem('each', measure.name),
+    section: 'differences',
     title:
       shown.length === 0
         ? `${measureSubject(measure)}: no input is shown to change it`
@@ -55,7 +57,8 @@ export function planChart(result: SweepResult, measure: SweepMeasure): Chart | n
     return { name: effect.path, bars: [bar] }
   })
   return barsChart(result, {
-    name: chartFile('plan', measure.name),
+    name: fileStem('plan', measure.name),
+    section: 'figures',
     title: `${measureSubject(measure)}: straight lines explain ${Math.round(of.explained * 100)} % of what differs`,
     subtitle: `Bar: what each factor brings from its lowest to its highest value, the others alike. Filled: shown; hollow: not shown. Thin line: ${sureness(result)} interval for all ${of.family} effects together.`,
     axis: 'effect over the range',

@@ -4,6 +4,7 @@ import { notTold, printDifference } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { heldName } from '../../answers/usual-measures.js'
 import type { Figure } from '../../catalogue/figure.js'
+import { lineRow } from '../../catalogue/of-line.js'
 import { nothing, printedUnit } from '../../catalogue/printed-units.js'
 import { briefly } from '../../catalogue/unit-name.js'
 import { type Cell, cellText } from '../../report/cell.js'
@@ -19,17 +20,13 @@ export const rangeWords = ({ values, unit }: Pick<Factor, 'unit' | 'values'>): s
   `${Number(values[0]!.toPrecision(6))} to ${valueText(values.at(-1)!, { unit })}`
 
 /** A measure in a few words. */
-export const measureWords = ({ name, label }: SweepMeasure): string =>
-  ({ throughput: 'cases out', 'target-held': 'target held in', 'cost-per-1000': '1000 cases cost' })[name] ??
-  label
+export const measureWords = ({ name, label }: SweepMeasure): string => {
+  const row = lineRow(name)
+  return (row?.subject && row.column) ?? label
+}
 
 /** A measure at the head of a sentence. */
-export const measureSubject = ({ name, label }: SweepMeasure): string =>
-  ({
-    throughput: 'Good cases out',
-    'target-held': 'Shifts that hold the target',
-    'cost-per-1000': 'Cost of 1000 cases',
-  })[name] ?? label
+export const measureSubject = ({ name, label }: SweepMeasure): string => lineRow(name)?.subject ?? label
 
 /** A figure of a point: `9.17 ± 0.03 cases/min`, of shifts that hold the target `92 % (85 to 96 %)`. */
 export const pointCell = (figure: Figure | undefined, name: string): Cell =>

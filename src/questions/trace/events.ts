@@ -1,10 +1,11 @@
 /** The events of one shift as lines: words for people, JSON for programs. */
 
 import { shiftCells, shiftColumns } from '../../answers/csv.js'
+import { causes } from '../../catalogue/causes.js'
 import type { Display } from '../../catalogue/printed-units.js'
+import { stateLabel } from '../../catalogue/states.js'
 import type { Column, ShiftResult } from '../../line/line.js'
 import type { EventName, ShiftEvent } from '../../line/shift-event.js'
-import { causes, states } from '../../line/states.js'
 import { printable } from '../../scenario/printable.js'
 import { unitSize } from '../../scenario/quantity.js'
 
@@ -78,13 +79,6 @@ function tapeLength(metres: number | undefined, display: Display): string {
   return `${((metres ?? 0) / size).toFixed(3)} ${unit}`
 }
 
-/** A state as words in which a colon has one meaning. */
-const stateWords = new Map(states.map(({ key, label }) => [key, label.replace(': ', ', ')]))
-/** One stop of a cause; the measures count many. */
-const causeWords = new Map<string, string>(
-  causes.map(({ key, label }) => [key, label.toLowerCase().replace(/s$/, '')]),
-)
-
 /** What happens, by the name of the event, in words. */
 const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Display) => string> = {
   arrives: ({ kind }, item) => `${item} (${kind}) arrives`,
@@ -106,8 +100,9 @@ const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Di
   rejected: (_, item) => `rejects ${item}`,
   leaves: ({ as, after }, item) =>
     `${item} leaves the line${as === 'good' ? '' : `, ${as}`}, ${duration(after)} after it arrived`,
-  state: ({ state }) => `state: ${stateWords.get(state ?? '') ?? state}`,
-  stops: ({ cause }) => `stops: ${causeWords.get(cause ?? '') ?? cause}`,
+  // a colon has one meaning here
+  state: ({ state }) => `state: ${stateLabel(state!, ', ')}`,
+  stops: ({ cause }) => `stops: ${causes[cause!].one}`,
   'sets-out': ({ person, task }) => `${person} sets out: ${task}`,
   'work-begins': ({ person, task, lasts }) =>
     `${person} is there and begins, for ${duration(lasts)}: ${task}`,

@@ -1,18 +1,28 @@
-/** What a chart is to those who draw it, and what all charts share: colours, letters, frame, numbers. */
-
-import type { ChartConfiguration, ChartOptions, Chart as DrawnChart, Plugin } from 'chart.js'
-import { counted, grouped } from '../format.js'
+/** A chart: what it is called, says and shows, and the picture of it as the library that draws it takes it. */
+import type { ChartConfiguration, ChartOptions } from 'chart.js'
+import type { Section } from '../sections.js'
+import { barRows } from './axis.js'
+import { linesOf, wrapped } from './breaking.js'
+import { foot, footHeight, type Origin } from './foot.js'
+import { palette } from './inks.js'
+import { legend, legendHeight } from './legend.js'
+import { fontFamily, plainFont } from './letters.js'
+import { isByHand, type Mark } from './mark.js'
 
 /** A picture to be drawn, by a browser or into a file. */
 export interface Chart {
   /** Stem of the file that it is written to. */
   name: string
+  /** Where it stands in a report. */
+  section: Section
   title: string
   /** What the picture shows, with its numbers, in one sentence for those who do not see it. */
   alt: string
   /** Size in CSS pixels. */
   width: number
   height: number
+  /** Has it nothing written beside its picture? Then it may be drawn as narrow as a telephone. */
+  mayNarrow?: boolean
   config: ChartConfiguration
 }
 
@@ -27,148 +37,75 @@ export const chartWidth = 900
 /** Dots of the picture per CSS pixel: letters stay sharp on fine screens and on paper. */
 export const pixelRatio = 2
 
-/** Name of the letters that a file is drawn with: none that a machine may have, so that all draw the same. */
-export const ownFont = 'Tapeshift Sans'
-
-/** The own letters, and in a browser what stands in for them. */
-export const fontFamily = `"${ownFont}", "DejaVu Sans", system-ui, sans-serif`
-
-/** Letters of an axis, which does not take those of the chart. */
-export const tickFont = { family: fontFamily, size: 12 }
-
-export const palette = {
-  ink: '#1c2430',
-  quietInk: '#55606e',
-  grid: '#e4e8ec',
-  frame: '#aab2bc',
-  paper: '#ffffff',
-  pause: '#eef0f3',
-  /** What went well, or simply what is counted. */
-  main: '#2c85db',
-  band: 'rgba(44, 133, 219, 0.25)',
-  /** What fell short or was lost. */
-  short: '#ea9b5f',
-  target: '#1c2430',
-  lost: '#b34218',
-}
-
 /** Most letters in a line of a title and of a subtitle, so that neither runs out of the picture. */
 const lettersPerLine = { title: 94, subtitle: 135 }
 
-/** How many of the first letters of `text` fit where `room` usual ones do: names may be of wide letters only. */
-function lettersThatFit(text: string, room: number): number {
-  let left = room
-  let count = 0
-  for (const letter of text) {
-    left -= /[WMwm@%\u2e80-\u{10ffff}]/u.test(letter) ? 1.9 : /\p{Lu}/u.test(letter) ? 1.3 : 1
-    if (left < 0) break
-    count += letter.length
-  }
-  return Math.max(count, 1)
-}
-
-const titleLines = (title: string) => wrapped(title, (rest) => lettersThatFit(rest, lettersPerLine.title))
-
-const footHeight = 22
-
-/**
- * `text` in lines of at most `mostOf` letters, broken at spaces, else after `-`, `_` or `,`, else where the
- * line is full. Nothing of the text is lost but the spaces at the breaks. Where letters differ in width `mostOf` is a function of
- * what is left.
- */
-export function wrapped(text: string, mostOf: number | ((rest: string) => number)): string[] {
-  const lines: string[] = []
-  let rest = text
-  for (;;) {
-    const most = typeof mostOf === 'number' ? mostOf : mostOf(rest)
-    if (rest.length <= most) return [...lines, rest]
-    const head = rest.slice(0, most + 1)
-    const space = head.lastIndexOf(' ')
-    const joint = head.slice(0, most).search(/[-_,][^-_,]*$/) + 1
-    const cut = space > most / 3 ? space : joint > most / 3 ? joint : most
-    lines.push(rest.slice(0, cut))
-    rest = rest.slice(cut).trimStart()
-  }
-}
-
-/** `text` without its middle where it has more than `most` letters: names that are alike often differ at their ends. */
-export function shortened(text: string, most: number): string {
-  const letters = [...text]
-  if (letters.length <= most) return text
-  const head = Math.ceil((most - 1) / 2)
-  return `${letters.slice(0, head).join('')}…${letters.slice(letters.length - (most - 1 - head)).join('')}`
-}
-
-/** A name beside its row in two lines at most, without its middle where it is longer. */
-export function rowLabel(name: string): string[] {
-  for (let most = [...name].length; ; most--) {
-    const lines = wrapped(shortened(name, most), (rest) => lettersThatFit(rest, 26))
-    if (lines.length <= 2) return lines
-  }
-}
-
-/** The least of 1, 2, 5, 10, 20, ... that is not below `width`, or of their decimal fractions. */
-export function roundStep(width: number): number {
-  const power = 10 ** Math.floor(Math.log10(width) + 1e-9)
-  return [1, 2, 5, 10].map((step) => step * power).find((step) => step >= width * (1 - 1e-9))!
-}
-
-/** Legend above a picture, for datasets that stand side by side or on one another. */
-export const legend = {
-  display: true,
-  position: 'top' as const,
-  align: 'start' as const,
-  labels: {
-    boxWidth: 14,
-    boxHeight: 12,
-    padding: 10,
-    color: palette.ink,
-    font: { family: fontFamily, size: 12 },
-  },
-}
-
-/** Height of a legend of these labels where it is at most `most` wide, by the usual width of a letter; px. */
-export function legendHeight(labels: readonly string[], most = chartWidth - 60): number {
-  let rows = 1
-  let used = 0
-  for (const label of labels) {
-    const width = label.length * 7.3 + 32
-    if (used > 0 && used + width > most) {
-      rows++
-      used = 0
-    }
-    used += width
-  }
-  return rows * 24 + 10
-}
-
-/** Height of title and subtitle in a picture, px; `gap` as for `frame`. */
-export function headHeight(title: string, subtitle: string, gap: number): number {
-  return titleLines(title).length * 21 + wrapped(subtitle, lettersPerLine.subtitle).length * 16 + 16 + gap
-}
-
 /** Height of all that stands below the axis of a picture: its numbers, its title, the foot; px. */
-export const belowHeight = 48 + footHeight
+const belowHeight = 48 + footHeight
 
-/**
- * Options that every chart begins with: no animation, fixed size, letters, title and subtitle at the left,
- * `gap` px between these and what follows.
- */
-export function frame(title: string, subtitle: string, gap: number) {
+/** A legend takes no more of the width, px. */
+const legendWidth = chartWidth - 60
+
+/** What a chart says and shows. */
+export interface ChartAsked extends Pick<Chart, 'name' | 'section' | 'title' | 'alt' | 'mayNarrow'> {
+  subtitle: string
+  /** Between the subtitle and what follows, px. */
+  gap: number
+  /** Height of the picture itself, px; `all` is that of title, legend and foot with it. */
+  height: number | { all: number }
+  /** How the library takes data that say nothing of it; points, where nothing is said. */
+  type?: 'bar' | 'line'
+  /** Names of rows of bars. */
+  rows?: (string | string[])[]
+  /** Labels of the data that a legend names. */
+  legend?: readonly string[]
+  axes: Record<string, object>
+  /** What is shown, from the first drawn to the last; what there is none of is left out. */
+  marks: readonly (Mark | readonly Mark[] | false | null)[]
+}
+
+/** The chart of what is asked, with what made it at its foot. */
+export function chartOf(origin: Origin, asked: ChartAsked): Chart {
+  const { subtitle, gap, height, type, rows, legend: named, axes, marks: all, ...told } = asked
+  const marks = all.flatMap((mark) => mark || [])
+  const titleLines = linesOf(told.title, lettersPerLine.title)
+  const subtitleLines = wrapped(subtitle, lettersPerLine.subtitle)
+  const above = titleLines.length * 21 + subtitleLines.length * 16 + 16 + gap
+  const around = above + (named ? legendHeight(named, legendWidth) : 0) + belowHeight
+  return {
+    ...told,
+    width: chartWidth,
+    height: typeof height === 'number' ? around + height : height.all,
+    config: {
+      type: rows ? 'bar' : (type ?? 'scatter'),
+      data: { ...(rows ? { labels: rows } : {}), datasets: marks.filter((mark) => !isByHand(mark)) },
+      options: {
+        ...frame(titleLines, subtitleLines, asked),
+        ...(rows ? { indexAxis: 'y' } : {}),
+        // pieces of a row stand on one another
+        scales: rows ? { y: { ...barRows, stacked: true }, ...axes } : axes,
+      },
+      plugins: [...marks.filter(isByHand), foot(origin)],
+    } as ChartConfiguration,
+  }
+}
+
+/** Options that every chart begins with: no animation, fixed size, letters, title and subtitle at the left. */
+function frame(title: string[], subtitle: string[], { gap, legend: shown }: ChartAsked) {
   return {
     animation: false as const,
     responsive: false,
     maintainAspectRatio: false,
     devicePixelRatio: pixelRatio,
     color: palette.ink,
-    font: { family: fontFamily, size: 12 },
+    font: plainFont,
     layout: { padding: { left: 14, right: 24, top: 8, bottom: footHeight } },
     plugins: {
-      legend: { display: false },
+      legend: shown ? legend((label) => shown.includes(label)) : { display: false },
       tooltip: { enabled: false },
       title: {
         display: true,
-        text: titleLines(title),
+        text: title,
         align: 'start' as const,
         color: palette.ink,
         font: { family: fontFamily, size: 16, weight: 'bold' as const },
@@ -176,116 +113,23 @@ export function frame(title: string, subtitle: string, gap: number) {
       },
       subtitle: {
         display: true,
-        text: wrapped(subtitle, lettersPerLine.subtitle),
+        text: subtitle,
         align: 'start' as const,
         color: palette.quietInk,
-        font: { family: fontFamily, size: 12 },
+        font: plainFont,
         padding: { bottom: gap },
       },
     },
   } satisfies ChartOptions
 }
 
-/** Title of an axis in the one style of all charts. */
-export function axisTitle(text: string) {
-  return { display: true, text, color: palette.quietInk, font: { family: fontFamily, size: 12 } }
+/** Rows that a legend has more in a picture of this width than in one of the usual width, px. */
+export function moreForLegend({ config }: Chart, width: number): number {
+  if (!config.options?.plugins?.legend?.display) return 0
+  const labels = config.data.datasets.map(({ label }) => label ?? '')
+  return Math.max(0, legendHeight(labels, width - 60) - legendHeight(labels, legendWidth))
 }
 
-/**
- * An axis without anything on it that keeps `width` px free right of the picture. Padding would do that too, but the
- * title would have to do without that room as well and be drawn narrower.
- */
-export function roomAtRight(width: number) {
-  return {
-    type: 'linear' as const,
-    position: 'right' as const,
-    ticks: { display: false },
-    grid: { display: false },
-    border: { display: false },
-    afterFit(scale: { width: number }) {
-      scale.width = width
-    },
-  }
-}
-
-/** The time along an axis. */
-export interface AxisTime {
-  word: 'hours' | 'minutes'
-  /** s. */
-  unit: number
-}
-
-/** What is shorter than this is drawn over minutes, s. */
-const shortTime = 7200
-
-/** Unit of an axis that reaches `end` s. */
-export const axisTime = (end: number): AxisTime =>
-  end < shortTime ? { word: 'minutes', unit: 60 } : { word: 'hours', unit: 3600 }
-
-/** What made the picture, small at its foot: a picture that travels alone still says where it comes from. */
-export function foot({
-  made,
-  shift,
-}: {
-  made: { version: string; seed: string; shifts: number; scenario: { sha256: string } }
-  shift: { campaign: number }
-}): Plugin {
-  const seed = made.seed.length > 30 ? `${made.seed.slice(0, 29)}…` : made.seed
-  const text = [
-    `tapeshift ${made.version}`,
-    counted(made.shifts, shift.campaign > 1 ? 'campaign' : 'shift'),
-    `seed "${seed}"`,
-    `scenario ${made.scenario.sha256.slice(0, 12)}`,
-  ].join(' · ')
-  return {
-    id: 'foot',
-    afterDraw(chart) {
-      written(chart.ctx, text, chart.width - 24, chart.height - 8, {
-        size: 10,
-        colour: palette.quietInk,
-        align: 'right',
-      })
-    },
-  }
-}
-
-/** How a text is written by hand; `y` of the text is its base line. */
-interface Lettering {
-  size: number
-  colour: string
-  align?: 'left' | 'center' | 'right'
-  isBold?: boolean
-}
-
-/** What a chart is drawn on. */
-export type Context = DrawnChart['ctx']
-
-/** Width of `text` in the picture, px. */
-export function widthOf(ctx: Context, text: string, lettering: Pick<Lettering, 'size' | 'isBold'>): number {
-  ctx.save()
-  ctx.font = fontOf(lettering)
-  const { width } = ctx.measureText(text)
-  ctx.restore()
-  return width
-}
-
-function fontOf({ size, isBold }: Pick<Lettering, 'size' | 'isBold'>): string {
-  return `${isBold ? 'bold ' : ''}${size}px ${fontFamily}`
-}
-
-/** Writes `text` into the picture. */
-export function written(ctx: Context, text: string, x: number, y: number, lettering: Lettering): void {
-  ctx.save()
-  ctx.font = fontOf(lettering)
-  ctx.fillStyle = lettering.colour
-  ctx.textAlign = lettering.align ?? 'left'
-  ctx.textBaseline = 'alphabetic'
-  ctx.fillText(text, x, y)
-  ctx.restore()
-}
-
-/** A share in per cent: `43 %`, and `0.4 %` where the whole number would hide it. */
-export function percent(share: number): string {
-  const value = share * 100
-  return `${grouped(value, value > 0 && value < 0.95 ? 1 : 0)} %`
-}
+/** Stem of the file of a chart of a measure: names of equipment may hold what a file cannot. */
+export const fileStem = (kind: string, measure: string): string =>
+  `${kind}-${measure.replace(/[^\p{L}\p{N} _-]/gu, '-')}`

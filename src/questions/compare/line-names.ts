@@ -1,6 +1,10 @@
 /** Names the lines of designs beside them: who reaches which output with which share of the shifts. */
 import type { Plugin } from 'chart.js'
-import { type Context, palette, shortened, widthOf, written } from './chart.js'
+import { fitted, shortened } from '../../report/marks/breaking.js'
+import { palette } from '../../report/marks/inks.js'
+import { letterWidth, widthOf } from '../../report/marks/letters.js'
+import { byHand } from '../../report/marks/mark.js'
+import { dot, haloed, level, type Stroke, stroked } from '../../report/marks/pen.js'
 
 /** Shares at which lines are named: right of all lines where these leave room there, left of them where that is so. */
 const sides = {
@@ -18,7 +22,7 @@ export interface Design {
   name: string
   /** Good cases of its shifts, ascending. */
   outputs: number[]
-  stroke: { colour: string; dash: number[] }
+  stroke: Stroke & { dash: number[] }
 }
 
 /** Where a design is named. */
@@ -68,37 +72,44 @@ export function edgeOf(designs: readonly Design[], { side, share }: Label): numb
 
 /** Width of a label by the usual width of its letters, with the gap to the lines, px. */
 export const widthGuess = ({ lines: [name, figures] }: Label) =>
-  Math.min(mostLabelWidth, Math.max([...name].length * 8.6, [...figures].length * 6.7)) + labelGap + 10
+  Math.min(
+    mostLabelWidth,
+    Math.max([...name].length * letterWidth.bold, [...figures].length * letterWidth.small),
+  ) +
+  labelGap +
+  10
 
 const nameLettering = { size: 12, colour: palette.ink, isBold: true }
 const figuresLettering = { size: 11, colour: palette.quietInk }
 
+/** The strip of paper under a name. */
+const strip = { beside: 2, up: 11, height: 14 }
+
 /** Names each line: a label beside it where no line is, and a thin line from there to a dot on the design's own. */
-export function designNames(designs: readonly Design[], labels: readonly Label[]): Plugin<'line'> {
-  return {
-    id: 'design-names',
-    afterDatasetsDraw({ ctx, scales }) {
-      const pixel = (cases: number) => scales.x!.getPixelForValue(cases)
+export const designNames = (designs: readonly Design[], labels: readonly Label[]): Plugin =>
+  byHand({
+    over({ ctx, x: pixel, y: up }) {
       for (const { design, side, share, lines } of labels) {
-        const y = scales.y!.getPixelForValue(share * 100)
-        const name = fitted(ctx, lines[0])
+        const y = up(share * 100)
+        const name = fitted(lines[0], (short) => widthOf(ctx, short, nameLettering) <= mostLabelWidth)
         const width = Math.max(widthOf(ctx, name, nameLettering), widthOf(ctx, lines[1], figuresLettering))
         // what each line takes of the height of the label
         const taken = designs.map(({ outputs }): [number, number] => [
           pixel(putOutAtLeast(outputs, share + halfLabel)),
           pixel(putOutAtLeast(outputs, share - halfLabel)),
         ])
-        const dot = pixel(putOutAtLeast(design.outputs, share))
-        const x = freePlace(dot, side, width, taken)
-        leader(ctx, x, dot, y, design.stroke.colour)
+        const own = pixel(putOutAtLeast(design.outputs, share))
+        const x = freePlace(own, side, width, taken)
+        const { colour } = design.stroke
+        stroked(ctx, { colour }, level(y, x, own))
+        dot(ctx, [own, y], 4.5, colour, { colour: palette.paper, width: 1.5 })
         const align = side === 'left' ? 'right' : 'left'
         const beside = x + (side === 'left' ? -4 : 4)
-        haloed(ctx, name, beside, y - 1, { ...nameLettering, align })
-        haloed(ctx, lines[1], beside, y + 13, { ...figuresLettering, align })
+        haloed(ctx, name, [beside, y - 1], { ...nameLettering, align }, strip)
+        haloed(ctx, lines[1], [beside, y + 13], { ...figuresLettering, align }, strip)
       }
     },
-  }
-}
+  })
 
 /** The nearest place at a side of `dot` where a label of this width stands clear of all that is taken, px. */
 function freePlace(
@@ -115,40 +126,4 @@ function freePlace(
   for (const [near, far] of distances.sort((a, b) => a[0]! - b[0]!))
     if (near! < at + labelGap + width + labelGap && far! > at) at = far!
   return side === 'left' ? dot - at - labelGap : dot + at + labelGap
-}
-
-/** A name without its middle where its letters are too wide. */
-function fitted(ctx: Context, name: string): string {
-  let text = name
-  for (let most = [...name].length; most > 1 && widthOf(ctx, text, nameLettering) > mostLabelWidth; most--)
-    text = shortened(name, most - 1)
-  return text
-}
-
-function leader(ctx: Context, from: number, to: number, y: number, colour: string): void {
-  ctx.save()
-  ctx.strokeStyle = colour
-  ctx.lineWidth = 1
-  ctx.beginPath()
-  ctx.moveTo(from, y)
-  ctx.lineTo(to, y)
-  ctx.stroke()
-  ctx.fillStyle = colour
-  ctx.strokeStyle = palette.paper
-  ctx.lineWidth = 1.5
-  ctx.beginPath()
-  ctx.arc(to, y, 4.5, 0, 2 * Math.PI)
-  ctx.fill()
-  ctx.stroke()
-  ctx.restore()
-}
-
-/** Writes on a strip of paper, so that no line runs through the letters. */
-function haloed(...[ctx, text, x, y, lettering]: Parameters<typeof written>): void {
-  const width = widthOf(ctx, text, lettering)
-  ctx.save()
-  ctx.fillStyle = palette.paper
-  ctx.fillRect(lettering.align === 'right' ? x - width - 2 : x - 2, y - 11, width + 4, 14)
-  ctx.restore()
-  written(ctx, text, x, y, lettering)
 }

@@ -1,0 +1,200 @@
+/** The figures that hand foretells, one by one: in the words of the catalogue, where the hand figure is of nothing less. */
+
+import type { CostElement } from '../catalogue/costs.js'
+import { costKey } from '../catalogue/costs.js'
+import type { FigurePath } from '../catalogue/measures.js'
+import { type HeadKey, ofHeads, type PieceKey, pieceRow } from '../catalogue/of-equipment.js'
+import { type MeasureKey, ofLine } from '../catalogue/of-line.js'
+import type { Unit } from '../catalogue/row.js'
+import { pricedMoney } from '../scenario/capital.js'
+import type { Scenario } from '../scenario/schema.js'
+import { capitalPerShift, energyCost, labourCost, maintenancePerShift } from '../trade/money.js'
+import type { LineHand } from './line.js'
+import { rideOf } from './pace.js'
+import type { CrewLoad } from './people.js'
+import { stayOf } from './series.js'
+import { stopsPerShift, workingShare } from './stop-counts.js'
+import type { TapeUse } from './tape-use.js'
+
+/** One figure that a run measures too. */
+export interface HandRow {
+  /** Its place in the result of a run. */
+  measure: FigurePath
+  label: string
+  value: number
+  /** SI. */
+  unit: Unit
+  /** How the figure comes about. */
+  how: string
+}
+
+const ofLineRow = (key: MeasureKey, value: number, how: string, label = ofLine[key].label): HandRow => ({
+  measure: `measures.${key}`,
+  label,
+  value,
+  unit: ofLine[key].unit,
+  how,
+})
+
+/** All that a run measures too. */
+export const handRows = (
+  scenario: Scenario,
+  line: LineHand,
+  tape: TapeUse | null,
+  crews: readonly CrewLoad[],
+): HandRow[] => [
+  ...lineRows(scenario, line),
+  ...pieceRows(scenario, line),
+  ...(tape ? tapeRows(tape) : []),
+  ...costRows(scenario, line, tape),
+  ...crews.map(
+    ({ name, busy }): HandRow => ({
+      measure: `crew.${name}.busy`,
+      label: `Busy walking and working, ${name}`,
+      value: busy,
+      unit: 'share',
+      how: 'stops x (walk + work)',
+    }),
+  ),
+]
+
+function lineRows(scenario: Scenario, line: LineHand): HandRow[] {
+  const how =
+    line.admitted < 1 ? 'what the bottleneck leaves after its stops' : 'what arrives, less what is lost'
+  return [
+    ofLineRow('throughput', line.throughput, how),
+    ofLineRow('output', line.throughput * line.working, how),
+    ofLineRow('time-in-system', transit(scenario, line), 'rides and work, without any waiting'),
+  ]
+}
+
+/** Time on the way through the pieces, a case, s. */
+function transit(scenario: Scenario, line: LineHand): number {
+  if (line.perShift === 0) return 0
+  const visits = (flow: number) => flow / line.arriving
+  return line.pieces.reduce(
+    (total, piece) => total + visits(piece.flow) * stayOf(scenario.line[piece.name]!),
+    0,
+  )
+}
+
+function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
+  return line.pieces.flatMap((piece) => {
+    const { name } = piece
+    const keys = scenario.line[name]!
+    const row = (key: PieceKey, value: number, how: string): HandRow => {
+      const { label, unit } = pieceRow(key)
+      return {
+        measure: `equipment.${name}.measures.${key}`,
+        label: label(name, `on ${name}`),
+        value,
+        unit,
+        how,
+      }
+    }
+    const rows: HandRow[] = []
+    if (keys.type === 'sealer')
+      rows.push({
+        measure: `equipment.${name}.states.working`,
+        label: `Share of the shift in which ${name} works`,
+        value: workingShare(line, piece),
+        unit: 'share',
+        how: 'cases x (headway + free folding)',
+      })
+    if (keys.type === 'station')
+      rows.push(
+        row('utilisation', (piece.perShift * piece.cycle) / line.span, 'cases x time a case, over places'),
+      )
+    if (keys.type === 'conveyor')
+      rows.push(
+        row('held', (piece.perShift * rideOf(keys)) / line.span, 'cases x ride, nothing waiting (Little)'),
+      )
+    const stops = stopsPerShift(scenario, line, piece).map(({ key, count }) =>
+      row(
+        key,
+        count,
+        key === 'roll-changes' ? 'strips over strips a roll, each head' : 'cases or time x frequency',
+      ),
+    )
+    return [...rows, ...stops]
+  })
+}
+
+const tapeRows = (tape: TapeUse): HandRow[] => [
+  ofLineRow('tape', tape.used, 'strips, and what is lost with the rolls', 'Tape used a shift, all heads'),
+  ofLineRow('tape-per-case', tape.perCase, 'one strip a head'),
+  ofLineRow('tape-lost-per-case', tape.lostPerCase, 'threading, stubs, breaks', 'Tape lost, a good case'),
+  ofLineRow('tape-mass', tape.mass, 'length x width x areal mass'),
+  ...tape.heads.flatMap(({ machine, head, ...of }) => {
+    const row = (key: HeadKey, value: number, how: string): HandRow => {
+      const { label, unit } = ofHeads[key]
+      const words = `${machine} ${head} head`
+      return {
+        measure: `equipment.${machine}.heads.${head}.${key}`,
+        label: label(words, words),
+        value,
+        unit,
+        how,
+      }
+    }
+    return [
+      row('tape', of.used, 'strips and losses'),
+      row('tape-per-case', of.strip, '(length + 2 legs) / (1 + stretch)'),
+      row('rolls', of.rolls, 'tape used over the roll'),
+      row('changes', of.changes, 'strips over strips a roll'),
+    ]
+  }),
+]
+
+function costRows(scenario: Scenario, line: LineHand, tape: TapeUse | null): HandRow[] {
+  const { money, crew, closure } = scenario
+  const thousands = (line.throughput * line.working) / 1000
+  if (thousands <= 0) return []
+  const rows: HandRow[] = []
+  const add = (element: CostElement, label: string, value: number, how: string) =>
+    rows.push(ofLineRow(costKey(element), value, how, label))
+  /** What is paid by the shift, where it is priced. */
+  const addShare = (element: CostElement, label: string, perShift: number | null, how: string) => {
+    if (perShift !== null) add(element, `${label} for 1000 good cases`, perShift / thousands, how)
+  }
+  if (tape && tape.costPerThousand !== null)
+    add('tape', 'Tape for 1000 good cases', tape.costPerThousand, 'rolls used x price of a roll')
+  const people = Object.values(crew).reduce((total, each) => total + each.people, 0)
+  const { labour, energy, power } = money ?? {}
+  addShare(
+    'labour',
+    'Labour',
+    labour ? labourCost(people, labour.amount, line.span) : null,
+    'people x paid hours x wage',
+  )
+  const watts = Object.values(power ?? {}).reduce((total, each) => total + each, 0)
+  addShare(
+    'energy',
+    'Energy',
+    energy && power ? energyCost(watts, energy.amount, line.span) : null,
+    'mean power x paid hours x price',
+  )
+  addShare(
+    'maintenance',
+    'Maintenance',
+    maintenancePerShift(pricedMoney(scenario)),
+    'share of what was bought over the shifts of a year',
+  )
+  const { chance = 0, cost, repair } = closure?.reopens ?? {}
+  if (cost)
+    add('failures', 'Closures of 1000 that open later', 1000 * chance * cost.amount, 'chance x cost of one')
+  if (repair !== undefined && labour)
+    add(
+      'failure-repair',
+      'Closing those of 1000 again',
+      1000 * chance * labourCost(1, labour.amount, repair),
+      'chance x work x wage',
+    )
+  addShare(
+    'capital',
+    'Capital recovery',
+    capitalPerShift(pricedMoney(scenario)),
+    'annuity over the shifts of a year',
+  )
+  return rows
+}

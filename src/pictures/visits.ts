@@ -1,0 +1,54 @@
+/** Which case was on which piece and when, with who came before it and where it went on to. */
+
+import type { Stretch } from '../shifts/stretch.js'
+import type { Polyline } from './polyline.js'
+
+/** A case on a piece while its path is being worked out. */
+export interface Visit {
+  item: number
+  kind: number
+  piece: number
+  in: number
+  /** Infinite where it does not leave in the stretch. */
+  out: number
+  /** Going onto the belts of a sealer. */
+  belts: number
+  isLost: boolean
+  lane: number
+  /** Where this case is next. */
+  next: Visit | null
+  /** Who came to this piece just before. */
+  ahead: Visit | null
+  /** Path by the rule of the piece alone, where it depends on others there: on a conveyor in its running time. */
+  free: Polyline | null
+  path: Polyline | null
+  isBeingMade: boolean
+}
+
+/** All visits in order of coming. */
+export function visitsOf({ pieces, cases }: Stretch): Visit[] {
+  const visits = cases.flatMap(({ kind, path, belts = [], lost }, item) => {
+    const entries = belts.values()
+    const own = path.map(([piece, from, out]): Visit => {
+      const isSealer = pieces[piece]!.moves === 'sealer'
+      return {
+        ...{ item, kind, piece, in: from, out: out ?? Infinity, isLost: false, lane: 0, next: null },
+        ...{ ahead: null, free: null, path: null, isBeingMade: false },
+        belts: isSealer ? (entries.next().value ?? Infinity) : Infinity,
+      }
+    })
+    for (const [index, visit] of own.entries()) visit.next = own[index + 1] ?? null
+    if (lost && own.length > 0) own.at(-1)!.isLost = true
+    return own
+  })
+  visits.sort((a, b) => a.in - b.in || order(a.belts, b.belts) || order(a.out, b.out) || a.item - b.item)
+  const lastAt = new Map<number, Visit>()
+  for (const visit of visits) {
+    visit.ahead = lastAt.get(visit.piece) ?? null
+    lastAt.set(visit.piece, visit)
+  }
+  return visits
+}
+
+/** Which comes first of two times that may be infinite: who comes at one instant goes in that order too. */
+const order = (a: number, b: number) => (a < b ? -1 : a > b ? 1 : 0)
