@@ -1,6 +1,7 @@
 /** The designs that choices make: every combination, each read as a scenario, in order of what it costs. */
 
 import { shiftCostByHand } from '../hand/cost.js'
+import { has } from '../kinds/traits.js'
 import { type Choice, choiceWritten, givenTwice, valuesOf } from '../scenario/choices.js'
 import { misuse, readAt } from '../scenario/fault.js'
 import { printable, shown } from '../scenario/printable.js'
@@ -133,8 +134,8 @@ function statedOrder({ line, crew }: Scenario): number[] {
   const sum = (values: readonly number[]) => values.reduce((total, each) => total + each, 0)
   return [
     pieces.length,
-    sum(pieces.flatMap((piece) => (piece.type === 'sealer' ? [piece['belt-speed']] : []))),
-    sum(pieces.flatMap((piece) => (piece.type === 'conveyor' ? [piece.length] : []))),
+    sum(pieces.flatMap((piece) => (has(piece, 'tapes') ? [piece['belt-speed']] : []))),
+    sum(pieces.flatMap((piece) => (has(piece, 'conveys') ? [piece.length] : []))),
     sum(Object.values(crew).map(({ people }) => people)),
   ]
 }
