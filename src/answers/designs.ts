@@ -13,7 +13,7 @@ import type { Scenario } from '../scenario/schema.js'
 export const variantPath = 'variant'
 
 /** Its word for the scenario itself. */
-export const noVariant = 'base'
+const noVariant = 'base'
 
 /** Most designs of one study. */
 export const mostDesigns = 100_000
@@ -129,7 +129,7 @@ const changesOf = (set: Record<string, unknown>) =>
     .map(([path, value]) => ({ path, value, source: `choice ${path}` }))
 
 /** What stands first of designs that cost the same: fewer machines, slower belts, shorter conveyors, fewer people. */
-export function statedOrder({ line, crew }: Scenario): number[] {
+function statedOrder({ line, crew }: Scenario): number[] {
   const pieces = Object.values(line)
   const sum = (values: readonly number[]) => values.reduce((total, each) => total + each, 0)
   return [

@@ -24,12 +24,12 @@ export function restingOn(assumed: readonly Assumed[], about: About | undefined)
 
 const share = (piece: EquipmentResult, key: StateKey) => piece.states[key]?.mean ?? 0
 
-/** States that take most of a piece's time but work and breaks, in words. */
-export function otherStates(piece: EquipmentResult, most = 3): string {
+/** The three states that take most of a piece's time but work and breaks, in words. */
+function otherStates(piece: EquipmentResult): string {
   return entriesOf(piece.states)
     .filter(([key, { mean }]) => key !== 'working' && key !== 'on-break' && (mean ?? 0) >= 0.0005)
     .sort((a, b) => b[1].mean! - a[1].mean!)
-    .slice(0, most)
+    .slice(0, 3)
     .map(([key, { mean }]) => `${stateLabel(key)} ${percentText(mean!, 2)}`)
     .join(', ')
 }

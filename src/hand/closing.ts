@@ -18,7 +18,7 @@ export const twoInch = 0.048
 export const threeInch = 0.072
 
 /** One width for one case. What cannot be worked out is null. */
-export interface WidthCompared {
+interface WidthCompared {
   case: string
   width: number
   isChosen: boolean
@@ -29,7 +29,7 @@ export interface WidthCompared {
 }
 
 /** What a width asks of machine and purse. */
-export interface WidthCost {
+interface WidthCost {
   width: number
   isChosen: boolean
   /** Heads that do not take it. */

@@ -67,9 +67,6 @@ export function paceOf(
   }
 }
 
-/** Mean walk of whoever is called first for a skill, s. */
-export const walkFor = (scenario: Scenario, skill: Skill): number => firstWith(scenario, skill)?.walk ?? 0
-
 /** A kind of stop with the walk of whoever is called first for it. */
 function withWalk(scenario: Scenario, { key, perCase, work, more = 0 }: StopKind): PieceStop {
   const skill = key === 'planned-stops' ? null : causes[key].skill

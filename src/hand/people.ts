@@ -47,9 +47,9 @@ export function crewLoads(scenario: Scenario, line: LineHand): CrewLoad[] {
     return {
       name,
       people,
-      busy: operatorLoad(stops, 0, people, 0),
-      occupied: operatorLoad(all, 0, people, 0),
-      load: operatorLoad(all, 0, people),
+      busy: operatorLoad(stops, people, 0),
+      occupied: operatorLoad(all, people, 0),
+      load: operatorLoad(all, people),
     }
   })
 }

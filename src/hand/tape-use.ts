@@ -9,7 +9,7 @@ import { massPerMetre } from '../trade/tape.js'
 import type { LineHand, PieceHand } from './line.js'
 
 /** One head, a shift. Lengths m off the roll. */
-export interface HeadUse {
+interface HeadUse {
   machine: string
   head: string
   /** Mean strip. */

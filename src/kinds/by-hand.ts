@@ -25,8 +25,6 @@ export interface Cycle {
   /** Of a sealer: mean headway and mean time in the flap place. */
   headway: number
   folding: number
-  /** Time a case takes for setting another size by the machine itself. */
-  setting: number
   /** How the cycle comes about. */
   how: string
 }

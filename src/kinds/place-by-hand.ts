@@ -6,7 +6,7 @@ export const placeByHand: ByHand<{ time: Distribution }> = {
   ...inGeneral,
   paceKey: 'time',
   faster: 'a shorter `time`',
-  cycle: ({ time }) => ({ headway: 0, folding: 0, setting: 0, cycle: meanOf(time), how: 'time a case' }),
+  cycle: ({ time }) => ({ headway: 0, folding: 0, cycle: meanOf(time), how: 'time a case' }),
   stay: ({ time }) => meanOf(time),
   places: () => 1,
   room: () => ({ takesIn: 0, holds: 0, handsOn: 0, isRigid: false, hasRoom: false }),

@@ -11,7 +11,7 @@ import { drawLabels, heightOf, type Label, letters, placeLabels } from './plan-l
 import { arrow, drawPiece, drawWay, type Geometry, headLetter, headLetters } from './plan-pieces.js'
 import { lanesOf, type Row, rowsOf } from './plan-rows.js'
 
-export interface PlanOptions {
+interface PlanOptions {
   /** Name of the piece with least to spare. */
   limiting?: string | undefined
   /** Words on what a piece does, such as `works 59 % of the shift`, by its name. */

@@ -22,7 +22,6 @@ export const conveyorByHand: ByHand<ConveyorKeys> = {
     return {
       headway: 0,
       folding: 0,
-      setting: 0,
       cycle: weighed(pitch, mix) / speed + delay,
       how: zone === undefined ? 'length and spacing over speed' : 'zones over speed',
     }

@@ -36,7 +36,6 @@ export const sealerByHand: ByHand<SealerKeys> = {
     return {
       headway: weighed(headways, mix),
       folding,
-      setting,
       cycle: weighed(cycles, mix) + setting,
       how: folding > weighed(headways, mix) ? 'folding the flaps' : 'length and gap over belt speed',
     }

@@ -19,7 +19,7 @@ export function stripsPerRoll(
   { tape }: Scenario,
   drawn: readonly number[],
   mix: readonly number[],
-  early = 0,
+  early: number,
 ): number {
   const usable = tape.roll - tape['lost-per-roll'] - early
   const used = drawn.filter((_, kind) => mix[kind]! > 0)

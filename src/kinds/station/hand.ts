@@ -10,7 +10,6 @@ export const stationByHand: ByHand<StationKeys> = {
   cycle: ({ time, servers }) => ({
     headway: 0,
     folding: 0,
-    setting: 0,
     cycle: meanOf(time) / servers,
     how: 'time a case over places',
   }),
