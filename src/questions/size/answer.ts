@@ -16,6 +16,7 @@ import { atPromisedRate } from './fault.js'
 import type { Found } from './found.js'
 import { endsOf } from './nearest.js'
 import type { Tried } from './search.js'
+
 /** What the document is made of. */
 interface SizeRecord {
   found: Found
