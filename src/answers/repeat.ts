@@ -6,7 +6,7 @@ export const quoted = (text: string): string =>
   /^[\w./:=-]+$/.test(text) ? text : `'${text.replaceAll("'", `'\\''`)}'`
 
 /** An option with its value: a list is said once for each, true without a value, and what is undefined or false not at all. */
-export type Flag = readonly [name: string, value: string | number | boolean | readonly string[] | undefined]
+type Flag = readonly [name: string, value: string | number | boolean | readonly string[] | undefined]
 
 function words([name, value]: Flag): string[] {
   if (value === undefined || value === false) return []

@@ -1,5 +1,6 @@
 /** The pieces of a plan from above: outlines to scale, heads where they stand, direction of travel, and the ways between pieces. */
 
+import { has, partingOf } from '../kinds/traits.js'
 import { inks, palette } from '../report/marks/inks.js'
 import { empty, type Markup, svg } from '../report/markup.js'
 import type { Layout, LayoutPiece } from './layout.js'
@@ -42,24 +43,24 @@ export function drawPiece(
   const parts = [
     svg`<rect data-piece="${piece.name}" x="${n(left)}" y="${n(top)}" width="${n(long)}" height="${n(wide)}" fill="${paper}" stroke="${colour}" stroke-width="${thick}"/>`,
   ]
-  if (piece.type === 'conveyor') parts.push(conveyorMarks(piece, left, long, top, wide))
-  if (piece.type === 'sealer') {
+  if (has(piece, 'conveys')) parts.push(conveyorMarks(piece, left, long, top, wide))
+  if (has(piece, 'tapes')) {
     const fold = left + foldOf(layout) * scale
     parts.push(line(`M${n(fold)} ${n(top)}V${n(top + wide)}`, ink, 0.8, dashed))
     for (const { name, at } of piece.heads) parts.push(headMark(name, left + at * scale, top, wide))
   }
-  if (piece.type === 'divert') {
+  if (partingOf(piece) === 'apart') {
     const ways = [-1, 1].map(
       (side) => `M${n(left + 2)} ${n(middle)}L${n(left + long - 2)} ${n(middle + (side * wide) / 3)}`,
     )
     parts.push(line(ways, ink, 1))
   }
-  if (piece.type === 'inspect')
+  if (partingOf(piece) === 'aside')
     parts.push(
       svg`<circle cx="${n(left + long / 2)}" cy="${n(middle)}" r="${n(Math.min(long, wide) / 4)}" fill="none" stroke="${ink}"/>`,
     )
   if (piece.places) parts.push(...placeMarks(piece.places, left, long, top, wide))
-  if (piece.type === 'conveyor' || piece.type === 'sealer') parts.push(...travelMarks(piece, geometry))
+  if (has(piece, 'conveys') || has(piece, 'tapes')) parts.push(...travelMarks(piece, geometry))
   return svg`${parts}`
 }
 
@@ -127,10 +128,9 @@ function travelMarks(piece: LayoutPiece, geometry: Geometry): Markup[] {
   const half = Math.min(3.2, geometry.across(piece) / 3)
   const count = Math.max(1, Math.min(40, Math.floor(long / 70)))
   // in a sealer the fold place is free of heads
-  const places =
-    piece.type === 'sealer'
-      ? [from + Math.min(6, long / 8)]
-      : Array.from({ length: count }, (_, index) => from + (long * (index + 0.5)) / count)
+  const places = has(piece, 'tapes')
+    ? [from + Math.min(6, long / 8)]
+    : Array.from({ length: count }, (_, index) => from + (long * (index + 0.5)) / count)
   const d = places.map(
     (x) => `M${n(x - half)} ${n(middle - half)}l${n(half * 1.4)} ${n(half)}l${n(-half * 1.4)} ${n(half)}`,
   )

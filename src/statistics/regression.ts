@@ -50,17 +50,9 @@ export function regression(
   const columns = Array.from({ length: count }, (_, factor) => factors.map((row) => row[factor]!))
   const means = columns.map(average)
   const centred = columns.map((column, factor) => column.map((value) => value - means[factor]!))
-  const triangle = centred.map(() => new Array<number>(count).fill(0))
-  const basis: number[][] = []
-  for (const [factor, column] of centred.entries()) {
-    const rest = [...column]
-    for (let pass = 0; pass < 2; pass++)
-      for (const [earlier, unit] of basis.entries()) triangle[earlier]![factor]! += takeOff(rest, unit)
-    const length = Math.sqrt(dot(rest, rest))
-    if (!(length > hair * Math.sqrt(dot(column, column)))) return null
-    triangle[factor]![factor] = length
-    basis.push(rest.map((value) => value / length))
-  }
+  const parted = orthogonal(centred)
+  if (!parted) return null
+  const { triangle, basis } = parted
   const meanY = average(y)
   const size = y.reduce((most, value) => Math.max(most, Math.abs(value)), 0)
   const isRounding = (deviation: number) => deviation <= rounding * size
@@ -89,6 +81,24 @@ export function regression(
     residual,
     degreesOfFreedom,
   }
+}
+
+/** Columns as an upper triangle of orthogonal ones of length 1; null where one of them is made up by those before it. */
+function orthogonal(
+  columns: readonly (readonly number[])[],
+): { triangle: number[][]; basis: number[][] } | null {
+  const triangle = columns.map(() => columns.map(() => 0))
+  const basis: number[][] = []
+  for (const [factor, column] of columns.entries()) {
+    const rest = [...column]
+    for (let pass = 0; pass < 2; pass++)
+      for (const [earlier, unit] of basis.entries()) triangle[earlier]![factor]! += takeOff(rest, unit)
+    const length = Math.sqrt(dot(rest, rest))
+    if (!(length > hair * Math.sqrt(dot(column, column)))) return null
+    triangle[factor]![factor] = length
+    basis.push(rest.map((value) => value / length))
+  }
+  return { triangle, basis }
 }
 
 /** Solves an upper triangle from below. */

@@ -20,7 +20,7 @@ export interface FindingResult {
 }
 
 /** What made the document. */
-export interface CheckMade {
+interface CheckMade {
   version: string
   node: string
   scenario: { title: string; sha256: string }

@@ -83,7 +83,7 @@ export interface CompareResult extends Warned {
 export const baseName = 'base'
 
 /** What a comparison was asked for and what it is made of. */
-export interface CompareRecord {
+interface CompareRecord {
   /** The base first. */
   designs: readonly (Simulated & {
     note: string

@@ -55,7 +55,7 @@ export interface RunResult extends LineResult, Warned {
 }
 
 /** What a study was asked for and what it is made of. */
-export interface StudyRecord {
+interface StudyRecord {
   scenario: Scenario
   /** The line of that scenario. */
   line: Line

@@ -16,8 +16,9 @@ import { atPromisedRate } from './fault.js'
 import type { Found } from './found.js'
 import { endsOf } from './nearest.js'
 import type { Tried } from './search.js'
+
 /** What the document is made of. */
-export interface SizeRecord {
+interface SizeRecord {
   found: Found
   loaded: ReadScenario
   asked: SizeAsked
@@ -139,7 +140,7 @@ const repeatOfSized = ({ asked, scenario }: ReadScenario, options: SizeOptions, 
   ])
 
 /** The head; `pick` is the place of the pick in `ordered`. Errors of other designs, and of the scenario itself, are none of the answer. */
-export function sizeHead(ordered: readonly ChosenDesign[], pick: number | null, asked: SizeAsked): Warned {
+function sizeHead(ordered: readonly ChosenDesign[], pick: number | null, asked: SizeAsked): Warned {
   const picked =
     pick === null
       ? []

@@ -17,7 +17,7 @@ import { promiseFigure, shownBy } from './promise-figure.js'
 import { findCheapest, type MoreOf, type SizeGoal, type Tried } from './search.js'
 
 /** How the search goes. */
-export interface SearchHow {
+interface SearchHow {
   confidence: number
   most: number
   isFull: boolean

@@ -60,7 +60,7 @@ export function enoughOf(
 }
 
 /** Where a curve of straight pieces meets a level. */
-export interface Crossing {
+interface Crossing {
   level: number
   /** Interpolated between the points `from` and `from + 1`, in the unit of x. */
   at: number

@@ -43,14 +43,14 @@ export interface SweepPoint {
 }
 
 /** A comparison along a curve: of the points at these places. */
-export interface CurveDifference {
+interface CurveDifference {
   from: number
   to: number
   difference: DifferenceFigure
 }
 
 /** A change of slope at a point: in the measure's unit for one of the factor's. */
-export interface SlopeChange {
+interface SlopeChange {
   place: number
   mean: number | null
   low: number | null
@@ -194,7 +194,7 @@ export const pointsOf = (
   }))
 
 /** A comparison with the measure that it is of. */
-export interface MeasuredComparison {
+interface MeasuredComparison {
   measure: SweepMeasure
   at: (confidence: number) => PairedDifference
 }
