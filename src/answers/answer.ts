@@ -2,6 +2,7 @@
 import type { ReadScenario } from '../scenario/read.js'
 import { runtime, version } from '../version.js'
 import type { Made } from './made.js'
+import { type Flags, repeatOf } from './repeat.js'
 import type { Warned } from './warning.js'
 
 export interface Answer<Document extends Warned> {
@@ -14,14 +15,12 @@ export interface Answer<Document extends Warned> {
   cannotWork: boolean
 }
 
-/** Whether an error stands at the head of a document. */
-export const hasErrors = ({ warnings = [] }: Warned): boolean =>
-  warnings.some(({ severity }) => severity === 'error')
-
-/** What made a document. */
+/** What made a document. `flags` make it again, with seed and confidence, which stand before `last`. */
 export const madeOf = (
-  { scenario, sha256 }: ReadScenario,
-  { shifts, plain, repeat }: Pick<Made, 'shifts' | 'plain' | 'repeat'>,
+  { scenario, sha256, asked }: ReadScenario,
+  { command, shifts, plain }: Pick<Made, 'shifts' | 'plain'> & { command: string },
+  flags: Flags,
+  last: Flags = {},
 ): Made => ({
   version,
   node: runtime,
@@ -30,5 +29,8 @@ export const madeOf = (
   shifts,
   confidence: scenario.study.confidence,
   plain,
-  repeat,
+  repeat: repeatOf(command, asked, {
+    ...flags,
+    ...{ seed: scenario.study.seed, confidence: asked.confidence, ...last },
+  }),
 })

@@ -5,10 +5,10 @@ import type { ScenarioAsked } from '../scenario/read.js'
 export const quoted = (text: string): string =>
   /^[\w./:=-]+$/.test(text) ? text : `'${text.replaceAll("'", `'\\''`)}'`
 
-/** An option with its value: a list is said once for each, true without a value, and what is undefined or false not at all. */
-export type Flag = readonly [name: string, value: string | number | boolean | readonly string[] | undefined]
+/** Options with their values: a list is said once for each, true without a value, and what is undefined or false not at all. */
+export type Flags = Readonly<Record<string, string | number | boolean | readonly string[] | undefined>>
 
-function words([name, value]: Flag): string[] {
+function words([name, value]: [string, Flags[string]]): string[] {
   if (value === undefined || value === false) return []
   if (value === true) return [`--${name}`]
   if (typeof value === 'number') return [`--${name} ${value}`]
@@ -19,5 +19,6 @@ function words([name, value]: Flag): string[] {
 export const repeatOf = (
   command: string,
   { name, set }: Pick<ScenarioAsked, 'set'> & { name: string },
-  flags: readonly Flag[],
-): string => ['tapeshift', command, quoted(name), ...words(['set', set]), ...flags.flatMap(words)].join(' ')
+  flags: Flags,
+): string =>
+  ['tapeshift', command, quoted(name), ...Object.entries({ set, ...flags }).flatMap(words)].join(' ')

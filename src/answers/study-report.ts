@@ -1,28 +1,17 @@
 /** The report of a study: what its question says of it, with all that studies tell alike. */
 
-import type { Display } from '../catalogue/printed-units.js'
 import { durationText, grouped } from '../report/format.js'
 import type { Report, Summary } from '../report/report.js'
 import { inSections } from '../report/sections.js'
 import { cautions } from '../trade/cautions.js'
-import type { About } from './about.js'
 import { findingsTable, givenTable } from './about-table.js'
 import { assumedColumns, assumedRows, isUnsourced } from './assumed.js'
 import { checklistTable, type StudyFacts } from './checklist.js'
 import { definitionsTable } from './definitions.js'
 import { flowText } from './flow.js'
 import type { LineResult } from './line-result.js'
-import type { Assumed, Made, ShiftTold } from './made.js'
+import type { StudyDocument } from './made.js'
 import { measureFirst, putRightFirst, restingOn } from './summary.js'
-
-/** What the document of every study holds. */
-interface Studied {
-  made: Made
-  display: Display
-  shift: ShiftTold
-  about?: About
-  assumed: readonly Assumed[]
-}
 
 /** What a question says of its study. */
 interface Told extends Pick<Report, 'subtitle' | 'headline' | 'certainty' | 'tables' | 'limits'> {
@@ -39,7 +28,7 @@ interface Told extends Pick<Report, 'subtitle' | 'headline' | 'certainty' | 'tab
 }
 
 /** The report of a study. */
-export function studyReport(result: Studied, told: Told): Report {
+export function studyReport(result: StudyDocument, told: Told): Report {
   const { made, display, assumed, about } = result
   const { lines, facts, isSound = false, assumed: title, ...said } = told
   const question = about?.purpose ?? about?.question ?? told.summary.question
@@ -72,5 +61,5 @@ export function studyReport(result: Studied, told: Told): Report {
 }
 
 /** `200 shifts of 8 h each, seed "7".`: what each of several designs was simulated for. */
-export const simulatedEach = ({ made, shift }: Pick<Studied, 'made' | 'shift'>): string =>
+export const simulatedEach = ({ made, shift }: Pick<StudyDocument, 'made' | 'shift'>): string =>
   `${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each, seed "${made.seed}".`

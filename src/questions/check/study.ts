@@ -12,6 +12,6 @@ export function check(loaded: ReadScenario): CheckResult {
     version,
     node: runtime,
     scenario: { title: scenario.title, sha256 },
-    repeat: repeatOf('check', asked, [['variant', asked.variant]]),
+    repeat: repeatOf('check', asked, { variant: asked.variant }),
   })
 }

@@ -1,14 +1,10 @@
 /** The result document of a comparison: each design as a run would tell it, and what differs between them. */
 
-import type { About } from '../../answers/about.js'
 import { type DifferenceFigure, differenceFigure } from '../../answers/difference-figure.js'
 import { measureName, studyMeasures } from '../../answers/figures.js'
 import { estimatesOf, type LineResult, lineResult, orNull } from '../../answers/line-result.js'
-import type { Assumed, ShiftTold } from '../../answers/made.js'
-import { type Made, type RequirementJudged, shiftOf } from '../../answers/made.js'
+import { beginOf, type RequirementJudged, type StudyDocument } from '../../answers/made.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
-import { headed, type Warned, type Warning } from '../../answers/warning.js'
-import type { Display } from '../../catalogue/printed-units.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { shiftsToShow } from '../../statistics/paired.js'
 import type { TapeLayout } from '../../trade/tape-layout.js'
@@ -55,12 +51,7 @@ export interface BestResult {
   spent: number
 }
 
-export interface CompareResult extends Warned {
-  format: 'tapeshift-result/1'
-  command: 'compare'
-  made: Made
-  display: Display
-  shift: ShiftTold
+export interface CompareResult extends StudyDocument<'compare'> {
   target: number | null
   currency: string
   /** Null where no best one was asked for. */
@@ -73,17 +64,14 @@ export interface CompareResult extends Warned {
   differences: Record<string, Record<string, DifferenceFigure>>
   /** Variants against one another, where that was asked for. */
   pairs: { of: string; against: string; differences: Record<string, DifferenceFigure> }[]
-  about?: About
-  assumed: readonly Assumed[]
-  notes: string[]
-  shifts: string
 }
 
 /** The name that the scenario itself has among its variants. */
 export const baseName = 'base'
 
 /** What a comparison was asked for and what it is made of. */
-export interface CompareRecord {
+export interface CompareRecord
+  extends Pick<CompareResult, 'made' | 'best' | 'about' | 'warnings' | 'assumed' | 'notes'> {
   /** The base first. */
   designs: readonly (Simulated & {
     note: string
@@ -96,28 +84,16 @@ export interface CompareRecord {
   pairs: readonly Pair[]
   /** Of each design, in its own measures. */
   requirements: readonly (readonly Requirement[])[]
-  best: BestResult | null
   /** Differences that matter to the user, by measure, in its SI unit. */
   matters: ReadonlyMap<string, number>
-  made: Made
-  about?: About
-  warnings?: readonly Warning[]
-  assumed: readonly Assumed[]
-  notes: string[]
 }
 
 /** Makes the document of `command: compare`. */
 export function compareResult(record: CompareRecord): CompareResult {
-  const { designs, made } = record
-  const { scenario: base } = designs[0]!
+  const { scenario: base } = record.designs[0]!
   const { differences, pairs } = differencesOf(record)
   return {
-    format: 'tapeshift-result/1',
-    command: 'compare',
-    made,
-    ...headed(record.warnings),
-    display: base.display,
-    shift: shiftOf(base),
+    ...beginOf({ command: 'compare' }, base, record),
     target: base.target ?? null,
     currency: currencyOf(base),
     best: record.best,

@@ -1,7 +1,6 @@
 /** The result document of a study: every figure with its interval, unit and words, in a fixed order. */
 
-import type { About } from '../../answers/about.js'
-import { measureName, type StudyMeasure } from '../../answers/figures.js'
+import { measureName } from '../../answers/figures.js'
 import {
   type Estimates,
   estimatesOf,
@@ -10,30 +9,23 @@ import {
   orNull,
 } from '../../answers/line-result.js'
 import { type Losses, lossesOf } from '../../answers/losses.js'
-import type {
-  Assumed,
-  ByHand,
-  Made,
-  PrecisionReached,
-  RequirementJudged,
-  ShiftTold,
+import {
+  type ByHand,
+  beginOf,
+  type PrecisionReached,
+  type RequirementJudged,
+  type StudyDocument,
 } from '../../answers/made.js'
-import { shiftOf } from '../../answers/made.js'
 import { relativeError } from '../../answers/precision.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
-import { headed, type Warned, type Warning } from '../../answers/warning.js'
 import type { Line, ShiftResult } from '../../line/line.js'
 import { type Layout, layoutOf } from '../../pictures/layout.js'
 import type { Scenario } from '../../scenario/schema.js'
 import type { WarmUp } from '../../shifts/steady.js'
 import type { Stretch } from '../../shifts/stretch.js'
+import type { RunAsked } from './asked.js'
 
-export interface RunResult extends LineResult, Warned {
-  format: 'tapeshift-result/1'
-  command: 'run'
-  made: Made
-  display: 'metric' | 'us'
-  shift: ShiftTold
+export interface RunResult extends LineResult, StudyDocument<'run'> {
   /** Cases a second. */
   target: number | null
   precision: PrecisionReached | null
@@ -48,30 +40,18 @@ export interface RunResult extends LineResult, Warned {
   layout?: Layout
   /** A stretch of one shift as it happened; only where files are written. */
   stretch?: Stretch
-  about?: About
-  assumed: readonly Assumed[]
-  notes: string[]
-  shifts: string
 }
 
 /** What a study was asked for and what it is made of. */
-export interface StudyRecord {
+export interface StudyRecord
+  extends RunAsked,
+    Pick<RunResult, 'made' | 'warmUp' | 'stretch' | 'about' | 'warnings' | 'assumed' | 'notes'> {
   scenario: Scenario
   /** The line of that scenario. */
   line: Line
   /** In their order, at least two. */
   shifts: readonly ShiftResult[]
-  made: Made
-  warmUp: WarmUp | null
-  precision: { share: number; of: readonly StudyMeasure[]; most: number } | null
-  /** `precision` stands for the requirement that the precision asked for was reached. */
-  requirements: readonly (Requirement | 'precision')[]
   byHand?: ByHand
-  stretch?: Stretch
-  about?: About
-  warnings?: readonly Warning[]
-  assumed: readonly Assumed[]
-  notes: string[]
 }
 
 /** Makes the document of `command: run`. */
@@ -89,12 +69,7 @@ export function runResult(record: StudyRecord): RunResult {
     countFrom,
   )
   return {
-    format: 'tapeshift-result/1',
-    command: 'run',
-    made,
-    ...headed(record.warnings),
-    display: scenario.display,
-    shift: shiftOf(scenario),
+    ...beginOf({ command: 'run' }, scenario, record),
     target: scenario.target ?? null,
     precision,
     requirements: record.requirements.map((each) => judged(each, precision, estimates)),

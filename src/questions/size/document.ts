@@ -1,11 +1,8 @@
 /** The result document of sizing: the designs that were looked at in order of cost, and the cheapest that keeps its promises. */
 
-import type { About } from '../../answers/about.js'
 import type { LineResult } from '../../answers/line-result.js'
 import type { Losses } from '../../answers/losses.js'
-import type { Assumed, Made, ShiftTold } from '../../answers/made.js'
-import type { Warned } from '../../answers/warning.js'
-import type { Display } from '../../catalogue/printed-units.js'
+import type { StudyDocument } from '../../answers/made.js'
 import type { AtEnd } from './nearest.js'
 import type { PromiseFigure, Shown } from './promise-figure.js'
 import type { Tried } from './search.js'
@@ -67,12 +64,7 @@ export interface NearestDesign {
   atEnds: AtEnd[]
 }
 
-export interface SizeResult extends Warned {
-  format: 'tapeshift-result/1'
-  command: 'size'
-  made: Made
-  display: Display
-  shift: ShiftTold
+export interface SizeResult extends StudyDocument<'size'> {
   currency: string
   promises: PromiseResult[]
   /** The choices, and how many designs they make. */
@@ -95,10 +87,6 @@ export interface SizeResult extends Warned {
   picked: JudgedAfresh | null
   /** Where there is no pick; null with one. */
   nearest: NearestDesign | null
-  about?: About
-  assumed: readonly Assumed[]
-  notes: string[]
-  shifts: string
 }
 
 /** Whether a design is shown to hold: there is a pick, and fresh shifts do not show that it misses by more than may go either way. */

@@ -10,9 +10,8 @@ import {
   warnedDesign,
 } from '../../answers/checked.js'
 import { orNull } from '../../answers/line-result.js'
-import { shiftOf } from '../../answers/made.js'
-import { repeatOf } from '../../answers/repeat.js'
-import { headed, warningsOf } from '../../answers/warning.js'
+import { beginOf } from '../../answers/made.js'
+import { warningsOf } from '../../answers/warning.js'
 import { currencyOf } from '../../catalogue/unit-name.js'
 import { buffersOf } from '../../hand/buffers.js'
 import { handCalculation } from '../../hand/hand.js'
@@ -57,6 +56,7 @@ interface Parts {
 /** Makes the document of `command: sweep`. */
 export function sweepResult(parts: Parts): SweepResult {
   const { kind, varied, loaded, measures, outcomes, shifts } = parts
+  const { each, plan, vary, measure } = parts.options
   const { scenario } = loaded
   const { confidence } = scenario.study
   const [base] = sampledOf([parts.base], outcomes).designs as [SampledDesign]
@@ -72,13 +72,15 @@ export function sweepResult(parts: Parts): SweepResult {
   ])
   const factors = kind === 'each' ? [] : varied.map((factor) => factorOf(factor, parts))
   return {
-    format: 'tapeshift-result/1',
-    command: 'sweep',
-    kind,
-    made: madeOf(loaded, { shifts, plain: true, repeat: repeatOfSwept(parts) }),
-    ...headed(warnings),
-    display: scenario.display,
-    shift: shiftOf(scenario),
+    ...beginOf({ command: 'sweep', kind }, scenario, {
+      // the usual number of shifts is not named: as an option it would be another scenario
+      made: madeOf(
+        loaded,
+        { command: 'sweep', shifts, plain: true },
+        { each, plan, vary, measure, shifts: loaded.asked.shifts },
+      ),
+      warnings,
+    }),
     target: scenario.target ?? null,
     currency: currencyOf(scenario),
     factors,
@@ -249,16 +251,3 @@ function speedByHand(path: string, scenario: Scenario): SpeedByHand | null {
   if (!curve) return null
   return { machine: curve.machine, ceiling: orNull(curve.ceiling), littleGain: orNull(curve.littleGain) }
 }
-
-/** The command line that makes the same document again. */
-const repeatOfSwept = ({ options, loaded: { asked, scenario } }: Parts): string =>
-  repeatOf('sweep', asked, [
-    ['each', options.each],
-    ['plan', options.plan],
-    ['vary', options.vary],
-    ['measure', options.measure],
-    // the usual number is not named: as an option it would be another scenario
-    ['shifts', asked.shifts],
-    ['seed', scenario.study.seed],
-    ['confidence', asked.confidence],
-  ])

@@ -1,13 +1,10 @@
 /** The result document of a sweep: the points that were tried, and what they say as a curve, a grid, one factor at a time or a plan. */
 
-import type { About } from '../../answers/about.js'
 import { type DifferenceFigure, differenceFigure } from '../../answers/difference-figure.js'
 import { figureOf } from '../../answers/line-result.js'
-import type { Assumed, Made, ShiftTold } from '../../answers/made.js'
-import type { Warned } from '../../answers/warning.js'
+import type { StudyDocument } from '../../answers/made.js'
 import type { Figure } from '../../catalogue/figure.js'
 import type { MeasureName } from '../../catalogue/measures.js'
-import type { Display } from '../../catalogue/printed-units.js'
 import type { ContourLine } from '../../statistics/contour.js'
 import { family } from '../../statistics/family.js'
 import type { PairedDifference } from '../../statistics/paired.js'
@@ -135,13 +132,8 @@ export interface PlanOf {
 
 export type SweepKind = 'curve' | 'grid' | 'each' | 'plan'
 
-export interface SweepResult extends Warned {
-  format: 'tapeshift-result/1'
-  command: 'sweep'
+export interface SweepResult extends StudyDocument<'sweep'> {
   kind: SweepKind
-  made: Made
-  display: Display
-  shift: ShiftTold
   target: number | null
   currency: string
   factors: Factor[]
@@ -156,10 +148,6 @@ export interface SweepResult extends Warned {
   /** By measure; null where no straight line could be fitted. */
   plan: Record<string, PlanOf | null> | null
   leftOut: LeftOut[]
-  about?: About
-  assumed: readonly Assumed[]
-  notes: string[]
-  shifts: string
 }
 
 /** A design with what is kept of its shifts, by measure. */
