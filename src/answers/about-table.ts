@@ -26,7 +26,6 @@ export function findingsTable(about: About | undefined): Table {
 export function givenTable(about: About | undefined): Table {
   return {
     title: 'Given by the scenario',
-    note: '',
     columns: words('what', 'value'),
     rows: (about?.given ?? []).map(({ path, value }) => [{ path }, value]),
   }

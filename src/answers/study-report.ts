@@ -43,7 +43,7 @@ export function studyReport(result: StudyDocument, told: Told): Report {
       sureness: [...told.summary.sureness, restingOn(assumed, about)],
       next: [...(isSound ? [] : putRightFirst(about)), ...told.summary.next, ...measureFirst(assumed, about)],
     },
-    assumed: { title, note: '', columns: assumedColumns, rows: assumedRows(assumed) },
+    assumed: { title, columns: assumedColumns, rows: assumedRows(assumed) },
     unsourced: assumed
       .filter(isUnsourced)
       .map(({ path, value, basis }) => `${path} = ${flowText(value)} (${basis})`),

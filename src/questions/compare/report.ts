@@ -66,7 +66,6 @@ export function compareReport(result: CompareResult): Report {
 function designTable({ variants }: CompareResult): Table {
   return {
     title: 'The designs',
-    note: '',
     columns: words('design', 'what it is', 'what it changes'),
     rows: Object.entries(variants).map(([name, { note, set }]) => [name, note, changesText(set, '; ')]),
   }
@@ -88,7 +87,6 @@ function figureTable({ variants }: CompareResult): Table {
   )
   return {
     title: 'Each design by itself',
-    note: '',
     columns: [...words('design'), ...ofFigures(...said.map((key) => ofLine[key].column!))],
     rows: Object.entries(variants).map(([name, { measures }]) => [name, ...said.map((key) => measures[key])]),
   }
@@ -183,11 +181,7 @@ function limits(result: CompareResult): string[] {
   const { variants, shift } = result
   const limits = [...result.notes]
   limits.push(
-    startLimit(
-      shift,
-      'The line runs without end: what each design does after it came to its stride is counted.',
-      'Each shift starts with an empty line.',
-    ),
+    startLimit(shift),
     'Jam, roll-change, breakdown and reopening figures are inputs: no published data on tape sealers is known. A difference is as good as what was measured for both designs; what a variant does not change is the same in both.',
   )
   const leftOut = [...new Set(Object.values(variants).flatMap(({ worth }) => worth?.leftOut ?? []))]

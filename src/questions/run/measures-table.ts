@@ -12,7 +12,6 @@ export function measuresTable({ measures, display }: RunResult): Table {
   return {
     section: 'figures',
     title: 'Figures of the line',
-    note: '',
     columns: [...words('figure'), ...figures('value', 'plus-minus'), ...words('unit')],
     rows: entriesOf(measures)
       .filter(([key]) => !isCostKey(key))

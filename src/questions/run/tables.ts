@@ -75,7 +75,6 @@ function placesTable(result: RunResult): Table {
     ])
   return {
     title: 'Where cases stand',
-    note: '',
     columns: [...words('place'), ...columnsOf(ofPieces, keys)],
     rows: [...sources, ...places],
   }
@@ -97,7 +96,6 @@ function whenFull(source: Figures<ArrivalKey>, { display }: RunResult): Parts | 
 
 const stopsTable = ({ equipment }: RunResult): Table => ({
   title: 'Stops',
-  note: '',
   columns: [
     ...words('machine', 'stop'),
     ...figures('a shift', 'from stop to restart, mean', 'of it waiting for crew'),
@@ -121,7 +119,6 @@ function routesTable({ equipment, measures }: RunResult): Table {
     )
   return {
     title: 'Where cases go, a shift',
-    note: '',
     columns: [...words('place', 'cases'), ...figures('a shift')],
     rows: [...rows, ...(measures.rejected ? [['the line', 'left rejected', measures.rejected]] : [])],
   }
@@ -131,7 +128,6 @@ const headKeys = ['tape', 'loss', 'tape-per-case', 'rolls', 'changes'] as const
 
 const tapeTable = ({ equipment }: RunResult): Table => ({
   title: 'Tape by head, a shift',
-  note: '',
   columns: [...words('head'), ...columnsOf(ofHeads, headKeys)],
   rows: Object.entries(equipment).flatMap(([name, { heads = {} }]) =>
     Object.entries(heads).map(([head, of]) => [`${name}, ${head}`, ...pick(of, headKeys)]),

@@ -13,7 +13,6 @@ export function pickTable({ pick, designs, choices, nearest }: SizeResult): Tabl
   const design = designs[pick ?? nearest?.design ?? -1]
   return {
     title: pick === null ? 'The nearest design' : 'The pick',
-    note: '',
     columns: words('choice', 'value', 'chosen from'),
     rows: design
       ? choices.map(({ path, values }) => [{ path }, flowText(design.set[path]), rangeText(values)])
@@ -150,7 +149,6 @@ export function choiceTable({ designs }: SizeResult): Table {
     }
   return {
     title: 'Refused without simulating',
-    note: '',
     columns: [...words('reason'), ...ofFigures('designs')],
     rows: [...reasons].map(([reason, count]) => [reason, grouped(count, 0)]),
   }

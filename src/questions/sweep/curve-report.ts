@@ -20,7 +20,8 @@ import {
 } from './words.js'
 
 /** The sentences at the head of the report. */
-export function curveHeadline(result: SweepResult, curve: CurveResult): string[] {
+export function curveHeadline(result: SweepResult): string[] {
+  const curve = result.curve!
   const factor = result.factors[0]!
   return [
     ...result.measures.flatMap((measure) =>
@@ -216,14 +217,13 @@ function breakEvenWords(
 }
 
 /** The tables of a curve. */
-export function curveTables(result: SweepResult, curve: CurveResult): Table[] {
+export function curveTables(result: SweepResult): Table[] {
   const factor = result.factors[0]!
   const { measures, points } = result
   const minutesOf = (value: number) => factor.minutes?.[factor.values.indexOf(value)]
   return [
     {
       title: 'Each value by itself',
-      note: '',
       columns: [
         ...words(factor.path),
         ...ofFigures(
@@ -247,7 +247,7 @@ export function curveTables(result: SweepResult, curve: CurveResult): Table[] {
           `${placeText(result, place, factor)} to ${placeText(result, place + 1, factor)}`,
           ...measures.map(({ name }) =>
             differenceCell(
-              curve.measures[name]!.steps.find(({ from }) => from === place)?.difference,
+              result.curve!.measures[name]!.steps.find(({ from }) => from === place)?.difference,
               result,
             ),
           ),

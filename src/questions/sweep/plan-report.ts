@@ -36,10 +36,10 @@ const explainedWords = (share: number) =>
   share > 0.9995 ? 'all but a trace' : percentText(Math.round(share * 1000) / 1000)
 
 /** The sentences at the head of the report: one a measure. */
-export function planHeadline(result: SweepResult, plan: NonNullable<SweepResult['plan']>): string[] {
+export function planHeadline(result: SweepResult): string[] {
   return result.measures.map((measure) => {
     const subject = measureSubject(measure)
-    const of = plan[measure.name]
+    const of = result.plan![measure.name]
     if (!of)
       return `${subject}: no straight line can be fitted to these designs; take more of them, or factors that do not hang together.`
     if (of.explained === null) return `${subject}: the same in every design.`
@@ -54,12 +54,12 @@ export function planHeadline(result: SweepResult, plan: NonNullable<SweepResult[
 }
 
 /** A table of effects a measure, and all designs. */
-export function planTables(result: SweepResult, plan: NonNullable<SweepResult['plan']>): Table[] {
+export function planTables(result: SweepResult): Table[] {
   const { factors, measures, points } = result
   const range = (path: string) => rangeWords(factors.find((each) => each.path === path)!)
   return [
     ...measures.flatMap((measure): Table[] => {
-      const of = plan[measure.name]
+      const of = result.plan![measure.name]
       if (!of || of.explained === null) return []
       return [
         {
@@ -77,7 +77,6 @@ export function planTables(result: SweepResult, plan: NonNullable<SweepResult['p
     }),
     {
       title: 'All designs',
-      note: '',
       columns: [
         ...ofWords('design'),
         ...ofFigures(...factors.map(({ path }) => path), ...measures.map(measureWords)),

@@ -20,7 +20,7 @@ const sureness = ({ made }: SweepResult) => percentText(made.confidence)
 
 /** Inputs moved alone; null where there are none. */
 export function tornadoChart(result: SweepResult, measure: SweepMeasure): Chart | null {
-  const ranked = rankedInputs(result.each!, measure)
+  const ranked = rankedInputs(result, measure)
   const drawn = ranked.slice(0, mostInputs)
   const rows = drawn.map(({ path, low, high, differences }): BarRow => {
     const own = differences[measure.name]!
