@@ -114,12 +114,16 @@ function rawEstimate(
   how: Pick<Estimation, 'confidence' | 'exposure'>,
   controls: ControlBasis | null,
 ): Estimate {
-  const { kind, index, below } = measure
   const { confidence, exposure } = how
-  const values = column(shifts, index)
-  if (kind === 'quantile') return quantileEstimate(values, below!, confidence)
-  const overs = kind === 'ratio' ? column(shifts, index + 1) : null
-  return estimateOf({ kind, values, overs, exposure }, confidence, controls)
+  const observed = observationsOf(measure, shifts)
+  if (observed === null) return quantileEstimate(column(shifts, measure.index), measure.below!, confidence)
+  return estimateOf({ ...observed, exposure }, confidence, controls)
+}
+
+/** The numbers of a measure over shifts; null of a quantile over shifts, of which no difference is known. */
+export function observationsOf({ kind, index }: StudyMeasure, shifts: readonly ShiftResult[]) {
+  if (kind === 'quantile') return null
+  return { kind, values: column(shifts, index), overs: kind === 'ratio' ? column(shifts, index + 1) : null }
 }
 
 /** On what a figure rests where that is too little for a plus-minus; null where it is not. */

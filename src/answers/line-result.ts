@@ -49,7 +49,7 @@ export interface LineResult {
 export type Estimates = ReadonlyMap<MeasureName, Estimate>
 
 /** A number for the document: JSON knows none that are not finite. */
-export const orNull = (value: number) => (Number.isFinite(value) ? value : null)
+export const orNull = (value: number | null) => (Number.isFinite(value) ? value : null)
 
 /** Estimates of all measures from shifts in their order, at least two, of which what comes from `countFrom` on, s, is counted. */
 export function estimatesOf(

@@ -9,14 +9,7 @@ import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { shiftsToShow } from '../../statistics/paired.js'
 import type { TapeLayout } from '../../trade/tape-layout.js'
 import type { Outcome } from './best.js'
-import {
-  type Compared,
-  comparedMeasure,
-  type Judgement,
-  judgeTogether,
-  type Pair,
-  type Simulated,
-} from './judge.js'
+import { type Compared, comparedMeasure, judgeTogether, type Pair, type Simulated } from './judge.js'
 import { costBeforeFailures, runningCost, type Worth, worth } from './worth.js'
 
 /** A design of the comparison: the scenario as it is, or with changes. */
@@ -112,19 +105,16 @@ export function compareResult(record: CompareRecord): CompareResult {
 function differencesOf(record: CompareRecord): Pick<CompareResult, 'differences' | 'pairs'> {
   const { designs, compared, matters } = record
   const { confidence } = record.made
-  const currency = currencyOf(designs[0]!.scenario)
   const measures = [...measuresNamed(designs, compared), runningCost, costBeforeFailures]
-  const judgements = judgeTogether(designs, record.pairs, measures, confidence)
+  const judged = judgeTogether(designs, record.pairs, measures, confidence)
+  const level = 1 - (1 - confidence) / judged.length
   const told: Pick<CompareResult, 'differences' | 'pairs'> = { differences: {}, pairs: [] }
   for (const pair of record.pairs) {
     const [of, against] = [designs[pair.of]!, designs[pair.against]!]
     const figures = Object.fromEntries(
-      judgements
+      judged
         .filter((each) => each.pair === pair)
-        .map((each) => {
-          const { name } = each.measure
-          return [name, judgedFigure(each, judgements.length, currency, matters.get(name), confidence)]
-        }),
+        .map(({ name, figure }) => [name, withMatters(figure, matters.get(name), level)]),
     )
     if (pair.against > 0) told.pairs.push({ of: of.name, against: against.name, differences: figures })
     else told.differences[of.name] = { ...figures, ...others(of, against, compared, confidence) }
@@ -198,18 +188,15 @@ function others(
   )
 }
 
-function judgedFigure(
-  { measure, alone, together, adjustedP, isShown }: Judgement,
-  size: number,
-  currency: string,
+/** With what the user says matters, where that is said: how many shifts would show it at this confidence. */
+const withMatters = (
+  figure: DifferenceFigure,
   amount: number | undefined,
   confidence: number,
-): DifferenceFigure {
-  const { label } = measure
-  const each = 1 - (1 - confidence) / size
-  const judged = { p: adjustedP, family: size, isShown }
-  return {
-    ...differenceFigure({ label, unit: unitName(measure.unit, currency) }, alone, together, judged),
-    matters: amount === undefined ? null : { amount, shifts: orNull(shiftsToShow(alone.sd, amount, each)) },
-  }
-}
+): DifferenceFigure =>
+  amount === undefined
+    ? figure
+    : {
+        ...figure,
+        matters: { amount, shifts: orNull(shiftsToShow(figure.sd ?? Number.NaN, amount, confidence)) },
+      }

@@ -1,10 +1,11 @@
 /** The result document of sizing: the designs that were looked at in order of cost, and the cheapest that keeps its promises. */
 
+import type { Interval } from '../../answers/difference-figure.js'
 import type { LineResult } from '../../answers/line-result.js'
 import type { Losses } from '../../answers/losses.js'
 import type { StudyDocument } from '../../answers/made.js'
 import type { AtEnd } from './nearest.js'
-import type { PromiseFigure, Shown } from './promise-figure.js'
+import type { Shown } from './promise-figure.js'
 import type { Tried } from './search.js'
 
 /** A promise as the document tells it. */
@@ -37,7 +38,7 @@ export interface SizedDesign {
   /** Why without simulating; null where it was simulated. */
   without: string | null
   /** Of each promise its figure over the shifts that were looked at. */
-  promises: PromiseFigure[]
+  promises: Interval[]
 }
 
 /** A design judged on shifts that the search did not see; all its figures and intervals are of these. */
@@ -46,7 +47,7 @@ export type JudgedAfresh = LineResult & {
   firstShift: number
   shifts: number
   /** Of each promise its figure, and on which side of what is asked its interval lies. */
-  promises: (PromiseFigure & { shown: Shown })[]
+  promises: (Interval & { shown: Shown })[]
   /** The piece that has least to spare by hand. */
   bottleneck: string | null
   losses: Losses | null

@@ -1,14 +1,13 @@
 /** The result document of a sweep: the points that were tried, and what they say as a curve, a grid, one factor at a time or a plan. */
 
-import { type DifferenceFigure, differenceFigure } from '../../answers/difference-figure.js'
+import type { DifferenceFigure, Interval } from '../../answers/difference-figure.js'
 import { figureOf } from '../../answers/line-result.js'
 import type { StudyDocument } from '../../answers/made.js'
 import type { Figure } from '../../catalogue/figure.js'
 import type { MeasureName } from '../../catalogue/measures.js'
 import type { ContourLine } from '../../statistics/contour.js'
-import { family } from '../../statistics/family.js'
-import type { PairedDifference } from '../../statistics/paired.js'
 import type { Slope } from '../../statistics/regression.js'
+import type { Crossing } from './curve.js'
 import type { LeftOut } from './inputs.js'
 import { type Sample, sampleEstimate } from './sample.js'
 
@@ -47,11 +46,8 @@ export interface CurveDifference {
 }
 
 /** A change of slope at a point: in the measure's unit for one of the factor's. */
-export interface SlopeChange {
+export interface SlopeChange extends Interval {
   place: number
-  mean: number | null
-  low: number | null
-  high: number | null
   unit: string
   isShown: boolean
 }
@@ -66,8 +62,8 @@ export interface CurveOf {
   knee: number | null
   /** Place from which on nothing more is shown. */
   enough: number | null
-  /** Where levels are crossed, interpolated between the points `from` and `from + 1`. */
-  crossings: { level: number; at: number; from: number; rises: boolean }[]
+  /** Where levels are crossed. */
+  crossings: Crossing[]
 }
 
 /** What the cost says of a curve. */
@@ -180,25 +176,3 @@ export const pointsOf = (
       measures.map((measure) => [measure.name, sampledFigure(samples[measure.name], measure, confidence)]),
     ),
   }))
-
-/** A comparison with the measure that it is of. */
-export interface MeasuredComparison {
-  measure: SweepMeasure
-  at: (confidence: number) => PairedDifference
-}
-
-/** Judges comparisons together, as the document has them. */
-export function judgedFigures(
-  comparisons: readonly MeasuredComparison[],
-  confidence: number,
-): DifferenceFigure[] {
-  const alone = comparisons.map(({ at }) => at(confidence))
-  const judged = family(
-    comparisons.map(({ at }, index) => ({ pValue: alone[index]!.pValue, at })),
-    confidence,
-  )
-  return comparisons.map(({ measure }, index) => {
-    const { estimate, adjustedP: p, isShown } = judged[index]!
-    return differenceFigure(measure, alone[index]!, estimate, { p, family: comparisons.length, isShown })
-  })
-}

@@ -1,25 +1,24 @@
 /** What the points of a sweep say: along a curve, over a grid, one factor at a time, and of a plan. */
 
-import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import { type DifferenceFigure, differenceOf, judgedFigures } from '../../answers/difference-figure.js'
 import { costName, heldName } from '../../answers/usual-measures.js'
 import { contour } from '../../statistics/contour.js'
 import { regression } from '../../statistics/regression.js'
 import { type CurveComparison, crossings, curveComparisons, enoughOf, kneeOf } from './curve.js'
-import {
-  type CostOf,
-  type CurveOf,
-  type CurveResult,
-  type EachInput,
-  type EachResult,
-  type Factor,
-  type GridOf,
-  judgedFigures,
-  type PlanOf,
-  type SampledDesign,
-  type SweepMeasure,
-  type SweepPoint,
+import type {
+  CostOf,
+  CurveOf,
+  CurveResult,
+  EachInput,
+  EachResult,
+  Factor,
+  GridOf,
+  PlanOf,
+  SampledDesign,
+  SweepMeasure,
+  SweepPoint,
 } from './document.js'
-import { type Sample, sampleDifference, sampleEstimate } from './sample.js'
+import { type Sample, sampleEstimate } from './sample.js'
 
 /** Shares of the shifts at which a target is looked at. */
 export const heldLevels = [0.9, 0.95, 0.99]
@@ -56,7 +55,7 @@ export function curveOf(parts: CurveParts): Pick<CurveResult, 'measures' | 'cost
   const againstBase = costs.every((sample) => sample !== undefined)
     ? costs.map((sample) => ({
         measure: cost!,
-        at: (level: number) => sampleDifference(sample!, ownCost!, level),
+        at: (level: number) => differenceOf(sample!, ownCost!, level),
       }))
     : []
   const figures = judgedFigures([...all, ...againstBase], confidence)
@@ -133,7 +132,7 @@ function costOf(
   const notDearer = designs.flatMap(({ samples }, place) => {
     const sample = samples[costName]
     if (place === least) return [place]
-    return sample !== undefined && sampleDifference(sample, cheapest, level).low > 0 ? [] : [place]
+    return sample !== undefined && differenceOf(sample, cheapest, level).low > 0 ? [] : [place]
   })
   const own = meanAt(base, measure)
   return {
@@ -210,12 +209,12 @@ export function eachOf(
       sides.flatMap((side) => {
         const [of, against] = [input.ends[side]?.samples[measure.name], base.samples[measure.name]]
         if (of === undefined || against === undefined) return []
-        return [{ input, side, measure, at: (level: number) => sampleDifference(of, against, level) }]
+        return [{ input, side, measure, at: (level: number) => differenceOf(of, against, level) }]
       }),
     ),
   )
   const figures = judgedFigures(all, confidence)
-  const differenceOf = (input: MovedInput, measure: SweepMeasure, side: 'low' | 'high') => {
+  const endDifference = (input: MovedInput, measure: SweepMeasure, side: 'low' | 'high') => {
     const place = all.findIndex(
       (each) => each.input === input && each.measure === measure && each.side === side,
     )
@@ -225,7 +224,7 @@ export function eachOf(
     const { path, base: text, low, high } = input
     const differences = measures.map((measure) => [
       measure.name,
-      { low: differenceOf(input, measure, 'low'), high: differenceOf(input, measure, 'high') },
+      { low: endDifference(input, measure, 'low'), high: endDifference(input, measure, 'high') },
     ])
     return { path, base: text, low, high, differences: Object.fromEntries(differences) }
   })
