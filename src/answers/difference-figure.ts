@@ -23,6 +23,12 @@ export const intervalOf = ({ mean, low, high }: Interval): Interval => ({
   high: orNull(high),
 })
 
+/** The other way round: what is less by so much is more. */
+export function turned({ mean, low, high }: Interval): Interval {
+  const minus = (value: number | null) => (value === null ? null : -value)
+  return { mean: minus(mean), low: minus(high), high: minus(low) }
+}
+
 /** A difference of a measure, design less the other one, as it stands in the document. */
 export interface DifferenceFigure extends Interval {
   /** Pairs of shifts. */

@@ -152,7 +152,7 @@ class Study {
   step(key: string, label: string, values: Series, could: number, of?: MeasureName): LossStep | null {
     if (values.every((value) => value === 0)) return null
     const cases = this.figure(label, values, of)
-    return { key, label, cases, share: could > 0 ? (cases.mean ?? 0) / could : 0 }
+    return { key, label, cases, share: shareOf(cases, could) }
   }
 }
 
@@ -162,6 +162,7 @@ const less = (series: Series, ...others: Series[]): Series =>
 const plus = (series: Series, ...others: Series[]): Series =>
   less(series, ...others.map((other) => times(other, -1)))
 const sum = (series: Series): number => series.reduce((total, value) => total + value, 0)
+const shareOf = ({ mean }: Figure, could: number): number => (could > 0 ? (mean ?? 0) / could : 0)
 const lost = (steps: readonly LossStep[]): number => sum(steps.map(({ cases }) => cases.mean ?? 0))
 
 /** `figure` moved to `mean`, its interval with it. */
@@ -171,19 +172,12 @@ function movedTo(figure: Figure, mean: number): Figure {
   return { ...figure, mean, low: moved(figure.low), high: moved(figure.high) }
 }
 
-/** The losses by state at `rate`. */
-function stateSteps(study: Study, name: string, rate: number, could: number): LossStep[] {
-  return order.flatMap(
-    (key) =>
-      study.step(
-        key,
-        stepLabel(study.scenario, key),
-        times(study.read(`equipment.${name}.states.${key}`), rate * study.span),
-        could,
-        `equipment.${name}.states.${key}`,
-      ) ?? [],
-  )
-}
+/** The losses by state of a machine that could put out so many cases. */
+const stateSteps = (study: Study, name: string, could: number): LossStep[] =>
+  order.flatMap((key) => {
+    const path = `equipment.${name}.states.${key}` as const
+    return study.step(key, stepLabel(study.scenario, key), times(study.read(path), could), could, path) ?? []
+  })
 
 function stepLabel({ shift }: Scenario, key: StateKey): string {
   if (key === 'on-break') return 'breaks'
@@ -243,38 +237,31 @@ function placeLosses(study: Study, name: string, rate: number): MachineLosses {
   })
 }
 
-interface Handled {
-  rate: number
-  how: string
+interface Handled extends Pick<MachineLosses, 'rate' | 'how' | 'isFollowed'> {
   /** Cases that it has finished, spoilt ones included. */
   handled: Series
-  rest: { key: string; label: string }
+  rest: Pick<LossStep, 'key' | 'label'>
   spoilt: Series
-  isFollowed: boolean
 }
 
-function machineLosses(study: Study, name: string, given: Handled): MachineLosses {
-  const { rate, how, handled, rest, spoilt, isFollowed } = given
+function machineLosses(
+  study: Study,
+  name: string,
+  { handled, rest, spoilt, ...given }: Handled,
+): MachineLosses {
   const at = `equipment.${name}` as const
-  const could = rate * study.span
+  const could = given.rate * study.span
   const working = times(study.read(`${at}.states.working`), could)
   const leaves = study.figure(`Cases that leave ${name}`, less(handled, spoilt))
-  const before = stateSteps(study, name, rate, could)
+  const before = stateSteps(study, name, could)
   const last = study.step('spoilt', 'spoilt in jams', spoilt, could, `${at}.cases-lost`) ?? []
   const losses = [...before, ...[last].flat()]
   const wider = study.figure(rest.label, less(working, handled))
   const cases = movedTo(wider, could - lost(losses) - (leaves.mean ?? 0))
-  losses.splice(before.length, 0, { ...rest, cases, share: could > 0 ? cases.mean! / could : 0 })
-  return {
-    machine: name,
-    type: study.scenario.line[name]!.type,
-    rate,
-    how,
-    could,
-    losses,
-    leaves,
-    isFollowed,
-  }
+  losses.splice(before.length, 0, { ...rest, cases, share: shareOf(cases, could) })
+  const { rate, how, isFollowed } = given
+  const { type } = study.scenario.line[name]!
+  return { machine: name, type, rate, how, could, losses, leaves, isFollowed }
 }
 
 /** Adds the machines up, and goes on to the output of the line. `rest` is what remains, in words; empty where nothing can. */
@@ -296,14 +283,9 @@ function withLine(study: Study, machines: MachineLosses[], rest: string): Losses
       ),
     )
     const inside = less(plus(all[0]!, ...all.slice(1)), rejected, unsealed, study.read('measures.output'))
-    const mean = leaves - lost(line) - (output.mean ?? 0)
+    const cases = movedTo(study.figure(rest, inside), leaves - lost(line) - (output.mean ?? 0))
     if (inside.some((value) => value !== 0))
-      line.push({
-        key: 'inside',
-        label: rest,
-        cases: movedTo(study.figure(rest, inside), mean),
-        share: could > 0 ? mean / could : 0,
-      })
+      line.push({ key: 'inside', label: rest, cases, share: shareOf(cases, could) })
   }
   return { machines, line, output }
 }

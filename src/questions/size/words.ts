@@ -56,9 +56,7 @@ export function figureParts(figure: Figure | undefined, unit: string, { display 
   if (figure === undefined || figure.mean === null) return [nothing]
   const { mean, low, high } = figure
   if (low !== null && high !== null)
-    return unit === 'share'
-      ? sharePartsOfShifts(figure)
-      : printedParts({ mean, low, high, sd: null, n: 0, unit, label: '' }, display)
+    return unit === 'share' ? sharePartsOfShifts(figure) : printedParts({ mean, low, high, unit }, display)
   if (unit === 'share') return [wholePercent(mean)]
   const { factor, word } = printedUnit(unit, display)
   return [`${Number((mean * factor).toPrecision(4))} ${word}`.trimEnd()]
