@@ -3,11 +3,22 @@ import type { MeasureName } from '../catalogue/measures.js'
 import { type MeasureKey, ofLine } from '../catalogue/of-line.js'
 import type { Row, Unit } from '../catalogue/row.js'
 import { Counted } from '../line/counted.js'
-import type { Column, ShiftResult } from '../line/line.js'
+import type { Column, Line, ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
 import { ControlBasis } from '../statistics/control.js'
 import { type Estimate, estimateOf, type Few, ofFew, quantileEstimate } from '../statistics/estimate.js'
 import { enoughEvents, isFewOf, shiftsForRare } from '../statistics/events.js'
+
+/** A line that was simulated. */
+export interface Simulated {
+  scenario: Scenario
+  /** The line of that scenario. */
+  line: Line
+  /** In their order, from the first. */
+  shifts: readonly ShiftResult[]
+  /** What comes from there on is counted, s since the start. */
+  countFrom: number
+}
 
 /** How figures are estimated. */
 export interface Estimation {
@@ -86,6 +97,10 @@ export function studyMeasures(columns: readonly Column[], campaign: number): Stu
     return [itself, { ...itself, path: ['measures', key], label: ofLine[key].label, kind: 'quantile', below }]
   })
 }
+
+/** The measures of a study of that line. */
+export const measuresOf = ({ line, scenario }: Pick<Simulated, 'line' | 'scenario'>): StudyMeasure[] =>
+  studyMeasures(line.columns, scenario.shift.campaign)
 
 const nameOf = (path: readonly string[], part: Column['part']): string => `${path.join('.')} ${part}`
 

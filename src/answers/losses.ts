@@ -6,7 +6,7 @@ import { type StateKey, stateKeys, stateLabel, states } from '../catalogue/state
 import { cutsOf } from '../kinds/sealer/heads.js'
 import type { SealerKeys } from '../kinds/sealer/keys.js'
 import { Counted } from '../line/counted.js'
-import type { Line, ShiftResult } from '../line/line.js'
+import type { ShiftResult } from '../line/line.js'
 import { meanOf } from '../scenario/law.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -17,8 +17,9 @@ import {
   type Estimation,
   estimationOf,
   measureNamed,
+  measuresOf,
+  type Simulated,
   type StudyMeasure,
-  studyMeasures,
   tooFew,
 } from './figures.js'
 import { figureOf } from './line-result.js'
@@ -66,8 +67,6 @@ const order: readonly StateKey[] = [
 
 /** What a study asks for. `bottleneck`: the piece with least to spare by hand; it is asked of lines without a sealer. */
 export interface LossesAsked extends Omit<Estimation, 'exposure'> {
-  /** Where counting began, s since the start of the campaign. */
-  countFrom: number
   bottleneck: string | null
 }
 
@@ -77,13 +76,9 @@ export interface LossesAsked extends Omit<Estimation, 'exposure'> {
  * on the one step that is a rest, so that all adds up. Limit of a sealer: planned run time of the cases that came, length and gap over belt
  * speed (`trade/headway`); of the others: places over mean time.
  */
-export function lossesOf(
-  line: Line,
-  scenario: Scenario,
-  shifts: readonly ShiftResult[],
-  asked: LossesAsked,
-): Losses | null {
-  const study = new Study(line, scenario, shifts, asked)
+export function lossesOf(simulated: Simulated, asked: LossesAsked): Losses | null {
+  const { scenario } = simulated
+  const study = new Study(simulated, asked)
   const routes = new Routes(scenario)
   const sealers = Object.keys(scenario.line).filter((name) => scenario.line[name]!.type === 'sealer')
   const { bottleneck } = asked
@@ -109,23 +104,24 @@ class Study {
   private readonly places: ReadonlyMap<string, number>
   private readonly controls: ReturnType<typeof controlsOf>
   private readonly measures: readonly StudyMeasure[]
+  private readonly shifts: readonly ShiftResult[]
 
   constructor(
-    { columns }: Line,
-    scenario: Scenario,
-    private readonly shifts: readonly ShiftResult[],
+    simulated: Simulated,
     private readonly asked: LossesAsked,
   ) {
+    const { scenario, line, shifts, countFrom } = simulated
     this.scenario = scenario
+    this.shifts = shifts
     const counted = new Counted(scenario.shift)
-    counted.begin(asked.countFrom)
+    counted.begin(countFrom)
     this.inOne = counted.shifts
     this.span = counted.time / counted.shifts
     this.places = new Map(
-      columns.map(({ measure, part }, index) => [`${part} ${measure.path.join('.')}`, index]),
+      line.columns.map(({ measure, part }, index) => [`${part} ${measure.path.join('.')}`, index]),
     )
-    this.measures = studyMeasures(columns, scenario.shift.campaign)
-    this.controls = controlsOf(shifts, estimationOf(scenario, asked, asked.countFrom))
+    this.measures = measuresOf(simulated)
+    this.controls = controlsOf(shifts, estimationOf(scenario, asked, countFrom))
   }
 
   /** The value of a measure in each shift, 0 where the line has no such measure. */

@@ -1,7 +1,7 @@
 /** The result document of a comparison: each design as a run would tell it, and what differs between them. */
 
 import { type DifferenceFigure, differenceFigure } from '../../answers/difference-figure.js'
-import { measureName, studyMeasures } from '../../answers/figures.js'
+import { measureName, measuresOf, type Simulated } from '../../answers/figures.js'
 import { estimatesOf, type LineResult, lineResult, orNull } from '../../answers/line-result.js'
 import { beginOf, type RequirementJudged, type StudyDocument } from '../../answers/made.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
@@ -9,7 +9,7 @@ import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { shiftsToShow } from '../../statistics/paired.js'
 import type { TapeLayout } from '../../trade/tape-layout.js'
 import type { Outcome } from './best.js'
-import { type Compared, comparedMeasure, judgeTogether, type Pair, type Simulated } from './judge.js'
+import { type Compared, comparedMeasure, judgeTogether, type Pair } from './judge.js'
 import { costBeforeFailures, runningCost, type Worth, worth } from './worth.js'
 
 /** A design of the comparison: the scenario as it is, or with changes. */
@@ -66,12 +66,7 @@ export const baseName = 'base'
 export interface CompareRecord
   extends Pick<CompareResult, 'made' | 'best' | 'about' | 'warnings' | 'assumed' | 'notes'> {
   /** The base first. */
-  designs: readonly (Simulated & {
-    note: string
-    set: Record<string, unknown>
-    countFrom: number
-    tapeLayout: TapeLayout | null
-  })[]
+  designs: readonly (Simulated & Pick<DesignResult, 'note' | 'set' | 'tapeLayout'> & { name: string })[]
   /** Names of the measures to be judged together. */
   compared: readonly string[]
   pairs: readonly Pair[]
@@ -131,9 +126,8 @@ function variantsOf(
   let yearlyCases: number | null = null
   const variants: CompareResult['variants'] = {}
   for (const [index, design] of designs.entries()) {
-    const { line, scenario, shifts } = design
-    const { name, note, set, countFrom, tapeLayout } = design
-    const estimates = estimatesOf(line, scenario, shifts, how, countFrom)
+    const { name, note, set, scenario, shifts, tapeLayout } = design
+    const estimates = estimatesOf(design, how)
     const output = estimates.get('output')!.mean
     if (index === 0) yearlyCases = scenario.money?.shifts ? orNull(output * scenario.money.shifts) : null
     const running = differences[name]?.[runningCost.name]
@@ -149,7 +143,7 @@ function variantsOf(
       })),
       tapeLayout,
       worth: running ? worth(design, designs[0]!, running, beforeFailures, yearlyCases) : null,
-      ...lineResult(line, scenario, shifts, estimates, countFrom),
+      ...lineResult(design, estimates),
     }
   }
   return variants
@@ -157,7 +151,7 @@ function variantsOf(
 
 /** Measures by name with the words of the first design that has them. */
 function measuresNamed(designs: readonly Simulated[], names: readonly string[]): Compared[] {
-  const all = designs.flatMap(({ line, scenario }) => studyMeasures(line.columns, scenario.shift.campaign))
+  const all = designs.flatMap(measuresOf)
   return names.map((name) => {
     const { label, unit } = all.find((measure) => measureName(measure) === name)!
     return comparedMeasure({ name, label, unit })
@@ -172,7 +166,7 @@ function others(
   confidence: number,
 ): Record<string, DifferenceFigure> {
   const currency = currencyOf(against.scenario)
-  const measures = studyMeasures(of.line.columns, of.scenario.shift.campaign)
+  const measures = measuresOf(of)
     .filter(({ path, kind }) => path[0] === 'measures' && kind !== 'quantile')
     .map((measure) => comparedMeasure({ ...measure, name: measureName(measure) }))
     .filter(({ name }) => !compared.includes(name))

@@ -1,19 +1,16 @@
 /** Compares designs that saw the same random numbers: every measure of each less that of another, shift by shift. */
 
 import { type DifferenceFigure, differenceOf, judgedFigures } from '../../answers/difference-figure.js'
-import { measureName, observationsOf, type StudyMeasure, studyMeasures } from '../../answers/figures.js'
+import {
+  measureName,
+  measuresOf,
+  observationsOf,
+  type Simulated,
+  type StudyMeasure,
+} from '../../answers/figures.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
-import type { Line, ShiftResult } from '../../line/line.js'
-import type { Scenario } from '../../scenario/schema.js'
+import type { ShiftResult } from '../../line/line.js'
 import type { PairedDifference } from '../../statistics/paired.js'
-
-/** A design with its shifts in their order, from the first; another one may have more of them. */
-export interface Simulated {
-  name: string
-  scenario: Scenario
-  line: Line
-  shifts: readonly ShiftResult[]
-}
 
 /** Which design is held against which, by their places in the list. */
 export interface Pair {
@@ -51,9 +48,7 @@ export const comparedMeasure = ({
   unit,
   of(design, against, confidence) {
     const [here, there] = [design, against].map((each) =>
-      studyMeasures(each.line.columns, each.scenario.shift.campaign).find(
-        (measure) => measureName(measure) === name,
-      ),
+      measuresOf(each).find((measure) => measureName(measure) === name),
     )
     if (!here || !there || here.kind !== there.kind || here.kind === 'quantile') return null
     const [mine, theirs] = together(design, against)
@@ -61,10 +56,10 @@ export const comparedMeasure = ({
   },
 })
 
-/** The shifts that both have: pairs of the same number. */
+/** The shifts that both have, for one may have more of them: pairs of the same number. */
 export function together(
-  { shifts: one }: Pick<Simulated, 'shifts'>,
-  { shifts: other }: Pick<Simulated, 'shifts'>,
+  { shifts: one }: Simulated,
+  { shifts: other }: Simulated,
 ): [readonly ShiftResult[], readonly ShiftResult[]] {
   const both = Math.min(one.length, other.length)
   return [one.slice(0, both), other.slice(0, both)]

@@ -1,6 +1,6 @@
 /** The result document of a study: every figure with its interval, unit and words, in a fixed order. */
 
-import { measureName } from '../../answers/figures.js'
+import { measureName, type Simulated } from '../../answers/figures.js'
 import {
   type Estimates,
   estimatesOf,
@@ -18,9 +18,7 @@ import {
 } from '../../answers/made.js'
 import { relativeError } from '../../answers/precision.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
-import type { Line, ShiftResult } from '../../line/line.js'
 import { type Layout, layoutOf } from '../../pictures/layout.js'
-import type { Scenario } from '../../scenario/schema.js'
 import type { WarmUp } from '../../shifts/steady.js'
 import type { Stretch } from '../../shifts/stretch.js'
 import type { RunAsked } from './asked.js'
@@ -45,29 +43,19 @@ export interface RunResult extends LineResult, StudyDocument<'run'> {
 /** What a study was asked for and what it is made of. */
 export interface StudyRecord
   extends RunAsked,
+    Omit<Simulated, 'countFrom'>,
     Pick<RunResult, 'made' | 'warmUp' | 'stretch' | 'about' | 'warnings' | 'assumed' | 'notes'> {
-  scenario: Scenario
-  /** The line of that scenario. */
-  line: Line
-  /** In their order, at least two. */
-  shifts: readonly ShiftResult[]
   byHand?: ByHand
 }
 
 /** Makes the document of `command: run`. */
 export function runResult(record: StudyRecord): RunResult {
-  const { scenario, line, shifts, made, warmUp } = record
+  const { scenario, made, warmUp, byHand = null } = record
   const how = { confidence: made.confidence, isPlain: made.plain }
-  const countFrom = warmUp?.countFrom ?? 0
-  const estimates = estimatesOf(line, scenario, shifts, how, countFrom)
+  const simulated = { ...record, countFrom: warmUp?.countFrom ?? 0 }
+  const estimates = estimatesOf(simulated, how)
   const precision = precisionReached(record, estimates)
-  const { measures, costLeftOut, arrivals, equipment, crew, outputs, held } = lineResult(
-    line,
-    scenario,
-    shifts,
-    estimates,
-    countFrom,
-  )
+  const { measures, costLeftOut, ...others } = lineResult(simulated, estimates)
   return {
     ...beginOf({ command: 'run' }, scenario, record),
     target: scenario.target ?? null,
@@ -76,17 +64,9 @@ export function runResult(record: StudyRecord): RunResult {
     warmUp,
     measures,
     costLeftOut,
-    byHand: record.byHand ?? null,
-    arrivals,
-    equipment,
-    crew,
-    outputs,
-    held,
-    losses: lossesOf(line, scenario, shifts, {
-      ...how,
-      countFrom,
-      bottleneck: record.byHand?.bottleneck ?? null,
-    }),
+    byHand,
+    ...others,
+    losses: lossesOf(simulated, { ...how, bottleneck: byHand?.bottleneck ?? null }),
     layout: layoutOf(scenario),
     ...(record.stretch ? { stretch: record.stretch } : {}),
     ...(record.about ? { about: record.about } : {}),

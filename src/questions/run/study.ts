@@ -3,7 +3,7 @@ import { aboutOf } from '../../answers/about.js'
 import { type Answer, madeOf } from '../../answers/answer.js'
 import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
 import { shiftsCsv } from '../../answers/csv.js'
-import { estimationOf } from '../../answers/figures.js'
+import { estimationOf, type Simulated } from '../../answers/figures.js'
 import type { Made } from '../../answers/made.js'
 import { stoppingRule } from '../../answers/precision.js'
 import { warningsOf } from '../../answers/warning.js'
@@ -20,9 +20,7 @@ import { type RunAsked, type RunOptions, runAsked } from './asked.js'
 import { type RunResult, runResult } from './document.js'
 
 /** What was simulated. */
-interface Study {
-  line: Line
-  shifts: readonly ShiftResult[]
+interface Study extends Pick<Simulated, 'line' | 'shifts'> {
   warmUp: WarmUp | null
   stretch: Stretch | null
 }

@@ -2,7 +2,7 @@
 
 import { measureAsked } from '../../answers/asked.js'
 import { variantPath } from '../../answers/designs.js'
-import { measureName, studyMeasures } from '../../answers/figures.js'
+import { measureName, measuresOf } from '../../answers/figures.js'
 import { costName, heldName } from '../../answers/usual-measures.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
@@ -130,7 +130,7 @@ export function sweepMeasures(
   scenario: Scenario,
   line: Line,
 ): SweepMeasure[] {
-  const known = studyMeasures(line.columns, scenario.shift.campaign)
+  const known = measuresOf({ line, scenario })
   const asked =
     measure.length > 0
       ? measure.map((name) => measureAsked('--measure', name, known))
