@@ -1,8 +1,7 @@
 /** What a question gives back: its document, and the rows behind the figures. */
-import type { ReadScenario } from '../scenario/read.js'
+import type { ReadScenario, ScenarioAsked } from '../scenario/read.js'
 import { runtime, version } from '../version.js'
 import type { Made } from './made.js'
-import { type Flags, repeatOf } from './repeat.js'
 import type { Warned } from './warning.js'
 
 export interface Answer<Document extends Warned> {
@@ -34,3 +33,25 @@ export const madeOf = (
     ...{ seed: scenario.study.seed, confidence: asked.confidence, ...last },
   }),
 })
+
+/** A word as a shell would need it: plain where nothing in it is special, else in single quotes. */
+export const quoted = (text: string): string =>
+  /^[\w./:=-]+$/.test(text) ? text : `'${text.replaceAll("'", `'\\''`)}'`
+
+/** Options with their values: a list is said once for each, true without a value, and what is undefined or false not at all. */
+export type Flags = Readonly<Record<string, string | number | boolean | readonly string[] | undefined>>
+
+function words([name, value]: [string, Flags[string]]): string[] {
+  if (value === undefined || value === false) return []
+  if (value === true) return [`--${name}`]
+  if (typeof value === 'number') return [`--${name} ${value}`]
+  return (typeof value === 'string' ? [value] : value).map((each) => `--${name} ${quoted(each)}`)
+}
+
+/** `tapeshift run line.yaml --set ... --seed a`. */
+export const repeatOf = (
+  command: string,
+  { name, set }: Pick<ScenarioAsked, 'set'> & { name: string },
+  flags: Flags,
+): string =>
+  ['tapeshift', command, quoted(name), ...Object.entries({ set, ...flags }).flatMap(words)].join(' ')

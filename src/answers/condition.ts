@@ -1,4 +1,6 @@
 /** What a design must keep, and the test that tells it shift by shift. */
+
+import { type CauseKey, causes } from '../catalogue/causes.js'
 import { MeanTest, ShareTest, type Verdict } from '../statistics/constraint.js'
 import { firstStage } from '../statistics/evidence.js'
 import { StopsSeen, type Unseen } from '../statistics/seen.js'
@@ -116,3 +118,10 @@ export function testOf(condition: Condition, wrongly: number, refused: number): 
     },
   }
 }
+
+/** Of the measures of a line those that count, shift by shift, the stops by chance that its scenario names. */
+export const chanceStops = (measures: readonly StudyMeasure[]): StudyMeasure[] =>
+  measures.filter(
+    ({ path: [room, , group, key] }) =>
+      room === 'equipment' && group === 'measures' && causes[key as CauseKey]?.isByChance === true,
+  )

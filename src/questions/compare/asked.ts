@@ -1,8 +1,7 @@
 /** What the options of a comparison ask of its figures, by the names of the measures that its designs have. */
 
 import { amountWritten, measureAsked, requirementOf } from '../../answers/asked.js'
-import { chanceStops } from '../../answers/chance-stops.js'
-import { type Condition, meanCondition } from '../../answers/condition.js'
+import { type Condition, chanceStops, meanCondition } from '../../answers/condition.js'
 import { measureName, measuresOf, type StudyMeasure } from '../../answers/figures.js'
 import type { Requirement } from '../../answers/requirement.js'
 import { lineRow, type MeasureKey } from '../../catalogue/of-line.js'

@@ -1,7 +1,6 @@
 /** What the report of a run says, the same for the terminal and the page: its headline, its limits, its pictures. */
 
-import { startLimit } from '../../answers/limits.js'
-import { studyReport } from '../../answers/study-report.js'
+import { startLimit, studyReport } from '../../answers/study-report.js'
 import { butCannotWork, cannotWork, costWords } from '../../answers/warnings.js'
 import type { Figure } from '../../catalogue/figure.js'
 import type { Display } from '../../catalogue/printed-units.js'

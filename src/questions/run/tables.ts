@@ -18,12 +18,11 @@ import type { NamedRow } from '../../catalogue/row.js'
 import { stateKeys, stateLabel } from '../../catalogue/states.js'
 import { mapping } from '../../line/effectiveness.js'
 import { type Cell, figures, words } from '../../report/cell.js'
-import { figureParts, type Parts } from '../../report/format.js'
+import { figureParts, type Parts, printFigure } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { within } from '../../report/sections.js'
 import type { RunResult } from './document.js'
 import { handTable } from './hand-table.js'
-import { measuresTable } from './measures-table.js'
 
 /** All tables, some without rows. */
 export const runTables = (result: RunResult): Table[] => [
@@ -164,3 +163,18 @@ const costTable = (result: RunResult): Table => ({
     .filter(([key]) => key === 'cost-per-1000' || isCostKey(key))
     .map(([, figure]) => [figure.label, figure]),
 })
+
+/** A row a figure, as the document has them; the elements of the cost have a table of their own. */
+export function measuresTable({ measures, display }: RunResult): Table {
+  return {
+    section: 'figures',
+    title: 'Figures of the line',
+    columns: [...words('figure'), ...figures('value', 'plus-minus'), ...words('unit')],
+    rows: entriesOf(measures)
+      .filter(([key]) => !isCostKey(key))
+      .map(([, figure]) => {
+        const { value, interval, unit } = printFigure(figure, display)
+        return [figure.label, value, interval, unit]
+      }),
+  }
+}

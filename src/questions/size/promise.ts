@@ -1,7 +1,6 @@
 /** Promises that a line must keep, such as `9 cases/min in 95 % of shifts`. */
 
-import { chanceStops } from '../../answers/chance-stops.js'
-import { type Condition, meanCondition, shareCondition } from '../../answers/condition.js'
+import { type Condition, chanceStops, meanCondition, shareCondition } from '../../answers/condition.js'
 import type { StudyMeasure } from '../../answers/figures.js'
 import { parseRequirement, valueWritten } from '../../answers/requirement.js'
 import { misuse } from '../../scenario/fault.js'

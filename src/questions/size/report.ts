@@ -1,16 +1,17 @@
 /** The report of a sizing: what it says first, how sure that is, its tables and its limits. */
 
 import { simulatedEach, studyReport } from '../../answers/study-report.js'
+import { limitingText } from '../../answers/summary.js'
 import { cannotWork } from '../../answers/warnings.js'
 import { counted, grouped, percentText } from '../../report/format.js'
-import type { Report } from '../../report/report.js'
+import type { Report, Summary } from '../../report/report.js'
 import { within } from '../../report/sections.js'
 import type { SizeResult } from './document.js'
 import { headline } from './headline.js'
 import { weighed } from './nearest.js'
-import { sizeSummary } from './summary.js'
+import { adviceText } from './none.js'
 import { choiceTable, designTable, pickTable } from './tables.js'
-import { endOf, observed, promiseAt } from './words.js'
+import { contradiction, endOf, observed, promiseAt } from './words.js'
 
 /** The report of a sizing. */
 export function sizeReport(result: SizeResult): Report {
@@ -90,4 +91,31 @@ function limits({ notes, order, rising, isFull, shift, spent }: SizeResult): str
       : []),
     'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A design is as good as what was measured for them.',
   ]
+}
+
+/** The first screen of a sizing; `headline` is what its report says first. */
+export function sizeSummary(result: SizeResult, headline: readonly string[]): Summary {
+  const { made, pick, isFull } = result
+  const end = endOf(result)?.afresh
+  const limiting = end ? limitingText(end, end) : ''
+  return {
+    question: 'What is the cheapest line that keeps its promises?',
+    answer: [headline[0]!, ...contradiction(result)].join(' '),
+    sureness: [
+      isFull
+        ? 'Every design was judged by its figure alone.'
+        : `${percentText(made.confidence)} confidence in the whole search.`,
+      headline[1] ?? '',
+    ].filter((text) => text !== ''),
+    limiting:
+      limiting === ''
+        ? ''
+        : `In the ${pick === null ? 'nearest design' : 'pick'}: ${limiting.replace(/^By/, 'by')}`,
+    next:
+      pick === null
+        ? adviceText(result)
+        : [
+            'Put the pick into the scenario and simulate it with tapeshift run: that report shows its queues, stops, tape and money.',
+          ],
+  }
 }

@@ -1,11 +1,18 @@
 /** What a response curve says: where a level is crossed, what each step brings, where more stops helping, and what is cheapest. */
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
-import { costName, heldName } from '../../answers/usual-measures.js'
 import { besideCost, costWords, isCostInPart } from '../../answers/warnings.js'
 import { figures as ofFigures, words } from '../../report/cell.js'
 import { grouped, listed, percent, percentText, rateText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
-import type { CurveOf, CurveResult, Factor, SweepMeasure, SweepResult } from './document.js'
+import {
+  type CurveOf,
+  type CurveResult,
+  costName,
+  type Factor,
+  heldName,
+  type SweepMeasure,
+  type SweepResult,
+} from './document.js'
 import { heldLevels } from './kinds.js'
 import {
   differenceCell,

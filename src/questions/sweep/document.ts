@@ -5,11 +5,16 @@ import { figureOf } from '../../answers/line-result.js'
 import type { StudyDocument } from '../../answers/made.js'
 import type { Figure } from '../../catalogue/figure.js'
 import type { MeasureName } from '../../catalogue/measures.js'
+import type { MeasureKey } from '../../catalogue/of-line.js'
 import type { ContourLine } from '../../statistics/contour.js'
 import type { Slope } from '../../statistics/regression.js'
 import type { Crossing } from './curve.js'
 import type { LeftOut } from './inputs.js'
 import { type Sample, sampleEstimate } from './sample.js'
+
+/** Measures of which more is said than of others: the share of shifts that reach the target, the cost of 1000 good cases. */
+export const heldName: MeasureKey = 'target-held'
+export const costName: MeasureKey = 'cost-per-1000'
 
 /** A factor as it was written; `si` is the same in SI. `base` is what the scenario has, in `unit`; null where that is no such number. */
 export interface Factor {

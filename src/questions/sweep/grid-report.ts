@@ -1,13 +1,19 @@
 /** What a grid of two factors says: how much of one each value of the other asks for. */
 
-import { costName, heldName } from '../../answers/usual-measures.js'
 import { besideCost, costWords, isCostInPart } from '../../answers/warnings.js'
 import { nothing } from '../../catalogue/printed-units.js'
 import { type Cell, figures, words } from '../../report/cell.js'
 import { grouped, listed, type Parts, rateText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { crossings } from './curve.js'
-import type { Factor, SweepMeasure, SweepPoint, SweepResult } from './document.js'
+import {
+  costName,
+  type Factor,
+  heldName,
+  type SweepMeasure,
+  type SweepPoint,
+  type SweepResult,
+} from './document.js'
 import { gridValues } from './kinds.js'
 import { meanText, measureSubject, measureWords, pointCell, pointText, valueText } from './words.js'
 

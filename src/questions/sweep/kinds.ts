@@ -1,22 +1,23 @@
 /** What the points of a sweep say: along a curve, over a grid, one factor at a time, and of a plan. */
 
 import { type DifferenceFigure, differenceOf, judgedFigures } from '../../answers/difference-figure.js'
-import { costName, heldName } from '../../answers/usual-measures.js'
 import { contour } from '../../statistics/contour.js'
 import { regression } from '../../statistics/regression.js'
 import { type CurveComparison, crossings, curveComparisons, enoughOf, kneeOf } from './curve.js'
-import type {
-  CostOf,
-  CurveOf,
-  CurveResult,
-  EachInput,
-  EachResult,
-  Factor,
-  GridOf,
-  PlanOf,
-  SampledDesign,
-  SweepMeasure,
-  SweepPoint,
+import {
+  type CostOf,
+  type CurveOf,
+  type CurveResult,
+  costName,
+  type EachInput,
+  type EachResult,
+  type Factor,
+  type GridOf,
+  heldName,
+  type PlanOf,
+  type SampledDesign,
+  type SweepMeasure,
+  type SweepPoint,
 } from './document.js'
 import { type Sample, sampleEstimate } from './sample.js'
 

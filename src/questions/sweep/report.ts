@@ -1,18 +1,15 @@
 /** What the report of a sweep says, whichever kind it is. */
 
-import { startLimit } from '../../answers/limits.js'
-import { simulatedEach, studyReport } from '../../answers/study-report.js'
-import { costName } from '../../answers/usual-measures.js'
+import { simulatedEach, startLimit, studyReport } from '../../answers/study-report.js'
 import { besideCost } from '../../answers/warnings.js'
 import { words } from '../../report/cell.js'
 import { counted, grouped, listed, percentText } from '../../report/format.js'
-import type { Report, Table } from '../../report/report.js'
+import type { Report, Summary, Table } from '../../report/report.js'
 import { curveHeadline, curveTables } from './curve-report.js'
-import type { SweepKind, SweepResult } from './document.js'
+import { costName, type SweepKind, type SweepResult } from './document.js'
 import { eachHeadline, eachTables } from './each-report.js'
 import { gridHeadline, gridTables } from './grid-report.js'
 import { planHeadline, planTables } from './plan-report.js'
-import { sweepSummary } from './summary.js'
 
 /** The report of a sweep. */
 export function sweepReport(result: SweepResult): Report {
@@ -146,3 +143,16 @@ function limits({ notes, kind, shift, made }: SweepResult): string[] {
     'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A sweep is as good as what was measured for them.',
   ]
 }
+
+/** The first screen of a sweep; `headline` is what its report says first. */
+export const sweepSummary = ({ made }: SweepResult, headline: readonly string[]): Summary => ({
+  question: 'How much of it is enough?',
+  answer: headline[0]!,
+  sureness: [
+    `${percentText(made.confidence)} confidence: what is called shown holds for all differences that are judged together.`,
+  ],
+  limiting: '',
+  next: [
+    'Put the value that you choose into the scenario and simulate it with tapeshift run, for more shifts than here.',
+  ],
+})

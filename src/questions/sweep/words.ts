@@ -1,14 +1,13 @@
 /** Words that all reports and charts of a sweep share: values of factors, figures, differences. */
 
 import { notTold, printDifference, type Shown } from '../../answers/difference.js'
-import { heldName } from '../../answers/usual-measures.js'
 import type { Figure } from '../../catalogue/figure.js'
 import { lineRow } from '../../catalogue/of-line.js'
 import { nothing, printedUnit } from '../../catalogue/printed-units.js'
 import { briefly } from '../../catalogue/unit-name.js'
 import { type Cell, cellText } from '../../report/cell.js'
 import { type Parts, partsOf, sharePartsOfShifts } from '../../report/format.js'
-import type { Factor, SweepMeasure, SweepResult } from './document.js'
+import { type Factor, heldName, type SweepMeasure, type SweepResult } from './document.js'
 
 /** `18 m/min`: a value of a factor, with no more figures than it needs. */
 export const valueText = (value: number, { unit }: Pick<Factor, 'unit'>, digits = 6): string =>
