@@ -5,7 +5,7 @@ import { MeanTest, ShareTest, type Verdict } from '../statistics/constraint.js'
 import { firstStage } from '../statistics/evidence.js'
 import { StopsSeen, type Unseen } from '../statistics/seen.js'
 import type { StudyMeasure } from './figures.js'
-import type { Requirement } from './requirement.js'
+import { keeps, type Requirement } from './requirement.js'
 
 /** A condition on a design: its figure over shifts is at least, or at most, a value. */
 export interface Condition {
@@ -71,15 +71,6 @@ export const shareCondition = (
   near,
   figureOf: (values) => (keeps(shiftFigure(measure, values), sign, value) ? 1 : 0),
 })
-
-const keeps = (figure: number, sign: Requirement['sign'], value: number): boolean =>
-  sign === '>='
-    ? figure >= value
-    : sign === '<='
-      ? figure <= value
-      : sign === '>'
-        ? figure > value
-        : figure < value
 
 /** A condition as it is told shift by shift. */
 export interface ConditionTest {

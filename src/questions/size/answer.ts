@@ -38,11 +38,9 @@ function sizedDesign(
     place: design + 1,
     ...{ set, cost, share: mean, low, high, shifts, verdict },
     without:
-      without === null
-        ? null
-        : 'reason' in without
-          ? without.reason
-          : `no better than design ${without.worseThan + 1}, which was refused`,
+      without && 'worseThan' in without
+        ? `no better than design ${without.worseThan + 1}, which was refused`
+        : (without?.reason ?? null),
     promises,
   }
 }

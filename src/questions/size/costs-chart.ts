@@ -110,7 +110,7 @@ function pointsOf(result: SizeResult, { spots, chosen, fresh, all }: ReturnType<
     ...verdictPoints((verdict) => points(spots.filter(({ design }) => design.verdict === verdict)), 5),
     freshPoints(points(fresh)),
     whiskers('interval', 'y', intervals, { borderWidth: 1.2, order: 3 }),
-  ].filter(({ data }) => data.length > 0)
+  ]
 }
 
 function subtitleOf(

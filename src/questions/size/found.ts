@@ -17,11 +17,7 @@ import { promiseFigure, shownBy } from './promise-figure.js'
 import { findCheapest, type MoreOf, type SizeGoal, type Tried } from './search.js'
 
 /** How the search goes. */
-export interface SearchHow {
-  confidence: number
-  most: number
-  isFull: boolean
-}
+export type SearchHow = Omit<SizeGoal, 'promises'>
 
 /** What a search found. */
 export interface Found {

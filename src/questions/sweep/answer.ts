@@ -110,13 +110,11 @@ function sampledOf(points: readonly Planned[], outcomes: Parts['outcomes']) {
   const failures: LeftOut[] = []
   const tried: Planned[] = []
   const designs = points.flatMap((point): SampledDesign[] => {
-    const outcome = outcomes.get(point.key)!
-    if ('failed' in outcome) {
-      failures.push({ path: setText(point.set), reason: outcome.failed })
-      return []
-    }
-    tried.push(point)
-    return [{ set: point.set, at: point.at, samples: outcome.samples }]
+    const { set, at, key } = point
+    const outcome = outcomes.get(key)!
+    if ('failed' in outcome) failures.push({ path: setText(set), reason: outcome.failed })
+    else tried.push(point)
+    return 'failed' in outcome ? [] : [{ set, at, samples: outcome.samples }]
   })
   return { designs, tried, failures }
 }
@@ -194,12 +192,8 @@ const setText = (set: Record<string, unknown>) =>
 
 /** The inputs with what came of their ends; one of which both failed is left out. */
 function movedInputs({ inputs, outcomes }: Parts): MovedInput[] {
-  const endOf = (planned: TriedInput['low']): SampledDesign | null => {
-    const outcome = planned === null ? undefined : outcomes.get(planned.key)
-    return planned && outcome && 'samples' in outcome
-      ? { set: planned.set, at: planned.at, samples: outcome.samples }
-      : null
-  }
+  const endOf = (planned: TriedInput['low']): SampledDesign | null =>
+    sampledOf(planned === null ? [] : [planned], outcomes).designs[0] ?? null
   const textOfEnd = ({ path }: TriedInput, planned: TriedInput['low']) =>
     planned === null ? null : textOf(planned.set[path])
   return inputs.flatMap((input) => {
