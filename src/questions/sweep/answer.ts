@@ -28,7 +28,6 @@ import {
   type SweepMeasure,
   type SweepPoint,
   type SweepResult,
-  sampledFigure,
 } from './document.js'
 import { amountOf, inSi, inUnit } from './factor.js'
 import type { LeftOut } from './inputs.js'
@@ -85,12 +84,7 @@ export function sweepResult(parts: Parts): SweepResult {
     currency: currencyOf(scenario),
     factors,
     measures: [...measures],
-    base: Object.fromEntries(
-      measures.map((measure) => [
-        measure.name,
-        sampledFigure(base.samples[measure.name], measure, confidence),
-      ]),
-    ),
+    base: pointsOf([base], measures, confidence)[0]!.measures,
     points,
     ...toldOf(
       parts,

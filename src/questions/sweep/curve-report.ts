@@ -15,6 +15,7 @@ import {
 } from './document.js'
 import { heldLevels } from './kinds.js'
 import {
+  butThere,
   differenceCell,
   differenceSize,
   differenceWords,
@@ -172,9 +173,8 @@ function costLine(result: SweepResult, factor: Factor, { cost }: CurveResult): s
     others.length === 0
       ? 'every other value tried is shown to cost more'
       : `${rangesText(others, at)} ${others.length === 1 ? 'is' : 'are'} not shown to cost more`
-  const but = result.points[cost.least]!.errors ? ', but there the line cannot work as described' : ''
   const parts = [
-    `${costWords('1000 cases', result)} cost least at ${at(cost.least)}, ${figure}${but}; ${also}`,
+    `${costWords('1000 cases', result)} cost least at ${at(cost.least)}, ${figure}${butThere(result.points[cost.least]!)}; ${also}`,
   ]
   if (cost.base !== null) parts.push(breakEvenWords(result, factor, measure, cost))
   return [sentence(parts.join('; '))]

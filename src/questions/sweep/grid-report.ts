@@ -15,7 +15,7 @@ import {
   type SweepResult,
 } from './document.js'
 import { gridValues } from './kinds.js'
-import { meanText, measureSubject, measureWords, pointCell, pointText, valueText } from './words.js'
+import { butThere, meanText, measureSubject, measureWords, pointCell, pointText, valueText } from './words.js'
 
 /** The measure that a grid is about: the first one asked for, the target where nobody asked. */
 export const gridMeasure = ({ measures }: Pick<SweepResult, 'measures'>): SweepMeasure => measures[0]!
@@ -59,8 +59,6 @@ function butSomeCannotWork(points: readonly SweepPoint[]): string {
   const where = failing === points.length ? 'every point' : `${failing} of the ${points.length} points`
   return `; but at ${where} the line cannot work as described`
 }
-
-const butThere = ({ errors }: SweepPoint) => (errors ? ', but there the line cannot work as described' : '')
 
 function highestLine(result: SweepResult): string {
   const { factors, points, base } = result

@@ -1,6 +1,7 @@
 /** What the points of a sweep say: along a curve, over a grid, one factor at a time, and of a plan. */
 
 import { type DifferenceFigure, differenceOf, judgedFigures } from '../../answers/difference-figure.js'
+import { orNull } from '../../answers/line-result.js'
 import { contour } from '../../statistics/contour.js'
 import { regression } from '../../statistics/regression.js'
 import { type CurveComparison, crossings, curveComparisons, enoughOf, kneeOf } from './curve.js'
@@ -63,14 +64,17 @@ export function curveOf(parts: CurveParts): Pick<CurveResult, 'measures' | 'cost
   const along = Object.fromEntries(
     measures.map((measure): [string, CurveOf] => {
       const own = all.flatMap((each, index) =>
-        each.measure === measure ? [{ ...each, difference: figures[index]! }] : [],
+        each.measure === measure
+          ? [{ ...each, difference: figures[index]!, isShown: figures[index]!.isShown === true }]
+          : [],
       )
       const of = (what: CurveComparison['what']) => own.filter((each) => each.what === what)
-      const changes = of('change').map(({ place, difference: { mean, low, high, isShown, unit } }) => ({
+      const changes = of('change').map(({ place, isShown, difference: { mean, low, high, unit } }) => ({
         ...{ place, mean, low, high },
         unit: factorUnit === '' ? unit : `${unit} per ${factorUnit}`,
-        isShown: isShown === true,
+        isShown,
       }))
+      const means = designs.map((design) => meanAt(design, measure))
       const levels =
         measure.name === heldName
           ? heldLevels
@@ -83,26 +87,13 @@ export function curveOf(parts: CurveParts): Pick<CurveResult, 'measures' | 'cost
           steps: of('step').map(({ place, difference }) => ({ from: place, to: place + 1, difference })),
           onward: of('onward').map(({ place, difference }) => ({
             from: place,
-            to: designs.length - 1,
+            to: x.length - 1,
             difference,
           })),
           changes,
           knee: kneeOf(changes),
-          enough: enoughOf(
-            designs.length,
-            own.map(({ what, place, difference }) => ({
-              what,
-              place,
-              isShown: difference.isShown === true,
-            })),
-          ),
-          crossings: levels.flatMap((level) =>
-            crossings(
-              x,
-              designs.map((design) => meanAt(design, measure)),
-              level,
-            ),
-          ),
+          enough: enoughOf(x.length, own),
+          crossings: levels.flatMap((level) => crossings(x, means, level)),
         },
       ]
     }),
@@ -136,17 +127,11 @@ function costOf(
     return sample !== undefined && differenceOf(sample, cheapest, level).low > 0 ? [] : [place]
   })
   const own = meanAt(base, measure)
+  const x = designs.map(({ at }) => at[0]!)
   return {
-    least,
-    notDearer,
-    base: Number.isNaN(own) ? null : own,
-    breakEven: Number.isNaN(own)
-      ? []
-      : crossings(
-          designs.map(({ at }) => at[0]!),
-          costs,
-          own,
-        ),
+    ...{ least, notDearer, base: orNull(own) },
+    // nothing lies on either side of a level that is not known
+    breakEven: crossings(x, costs, own),
     differences,
   }
 }

@@ -7,7 +7,7 @@ import { nothing, printedUnit } from '../../catalogue/printed-units.js'
 import { briefly } from '../../catalogue/unit-name.js'
 import { type Cell, cellText } from '../../report/cell.js'
 import { type Parts, partsOf, sharePartsOfShifts } from '../../report/format.js'
-import { type Factor, heldName, type SweepMeasure, type SweepResult } from './document.js'
+import { type Factor, heldName, type SweepMeasure, type SweepPoint, type SweepResult } from './document.js'
 
 /** `18 m/min`: a value of a factor, with no more figures than it needs. */
 export const valueText = (value: number, { unit }: Pick<Factor, 'unit'>, digits = 6): string =>
@@ -38,6 +38,10 @@ export const pointText = (figure: Figure | undefined, name: string, { display }:
 
 /** In which units it is shown. */
 type Shows = Pick<SweepResult, 'display'>
+
+/** Said of a point at which `check` finds an error. */
+export const butThere = ({ errors }: SweepPoint): string =>
+  errors ? ', but there the line cannot work as described' : ''
 
 /** A number in the unit of a measure, without its plus-minus. */
 export function meanText(value: number, measure: SweepMeasure, { display }: Shows): string {
