@@ -140,3 +140,7 @@ export const rateText = (casesPerSecond: number): string =>
 /** `a, b and c`. */
 export const listed = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
+
+/** What is said of these sentences: those that are false or empty are left out. */
+export const sentences = (...all: readonly (string | false | null | undefined)[]): string[] =>
+  all.flatMap((each) => each || [])

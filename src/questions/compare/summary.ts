@@ -5,7 +5,7 @@ import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { limitingText } from '../../answers/summary.js'
 import { besideCost, isCostInPart, withVerdict } from '../../answers/warnings.js'
 import { type MeasureKey, ofLine } from '../../catalogue/of-line.js'
-import { counted, grouped, percentText } from '../../report/format.js'
+import { counted, grouped, percentText, sentences } from '../../report/format.js'
 import type { Summary } from '../../report/report.js'
 import type { CompareResult } from './document.js'
 import { heldWords } from './words.js'
@@ -69,16 +69,11 @@ function nextOfCompared({ differences, compared, best, made }: CompareResult): s
         (figures[measure].few !== undefined || figures[measure].low !== figures[measure].high),
     ),
   ).length
-  return [
-    ...(open > 0
-      ? [
-          `${counted(open, 'difference')} ${open === 1 ? 'is' : 'are'} not shown: where one matters, say how large it must be (--matters) and simulate more than ${grouped(made.shifts, 0)} shifts.`,
-        ]
-      : []),
-    ...(best === null && Object.keys(differences).length > 1
-      ? [
-          'Two changes together are not the sum of both: put what you would buy into one variant, or let --best choose.',
-        ]
-      : []),
-  ]
+  return sentences(
+    open > 0 &&
+      `${counted(open, 'difference')} ${open === 1 ? 'is' : 'are'} not shown: where one matters, say how large it must be (--matters) and simulate more than ${grouped(made.shifts, 0)} shifts.`,
+    best === null &&
+      Object.keys(differences).length > 1 &&
+      'Two changes together are not the sum of both: put what you would buy into one variant, or let --best choose.',
+  )
 }

@@ -12,6 +12,7 @@ import { foretold } from '../../hand/foretold.js'
 import { handCalculation } from '../../hand/hand.js'
 import { unnamedStops } from '../../hand/unnamed.js'
 import { Line, type ShiftResult } from '../../line/line.js'
+import { sentences } from '../../report/format.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { type Context, type Simulation, simulating } from '../../shifts/simulation.js'
 import type { WarmUp } from '../../shifts/steady.js'
@@ -117,8 +118,8 @@ function notes({ scenario }: ReadScenario): string[] {
   const missing = unnamedStops(scenario).map(({ stop, pieces }) => `${stop} ${pieces.join(', ')}`)
   if (scenario.shift.breaks.length === 0) missing.push('breaks')
   const ordered = Object.entries(scenario.arrivals).flatMap(([name, { orders }]) => (orders ? [name] : []))
-  return [
-    ...(missing.length > 0 ? [`The scenario names no ${missing.join('; no ')}: none happen here.`] : []),
+  return sentences(
+    missing.length > 0 && `The scenario names no ${missing.join('; no ')}: none happen here.`,
     ...ordered.map((name) => `After the last order of ${name} nothing more comes from there in a shift.`),
-  ]
+  )
 }

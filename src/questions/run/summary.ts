@@ -4,7 +4,7 @@ import { limitingPiece, limitingText } from '../../answers/summary.js'
 import { butCannotWork, cannotWork, suffixCannotWork } from '../../answers/warnings.js'
 import { entriesOf } from '../../catalogue/figure.js'
 import { states } from '../../catalogue/states.js'
-import { figureText, grouped, percentText, rateText, shareOfShifts } from '../../report/format.js'
+import { figureText, grouped, percentText, rateText, sentences, shareOfShifts } from '../../report/format.js'
 import type { Summary } from '../../report/report.js'
 import type { RunResult } from './document.js'
 
@@ -78,15 +78,15 @@ function remedyFor(result: RunResult): string[] {
 function nextSteps(result: RunResult): string[] {
   const { target, measures } = result
   const held = measures['target-held']?.low ?? null
-  return [
-    ...(target === null ? ['Give a target in the scenario, and the report says how often it is held.'] : []),
+  return sentences(
+    target === null && 'Give a target in the scenario, and the report says how often it is held.',
     ...moreShifts(result),
     ...(held !== null && held >= 0.95 && !cannotWork(result)
       ? [
           'The target is held in 95 % of the shifts or more: tapeshift size says whether a cheaper line does that too.',
         ]
       : remedyFor(result)),
-  ]
+  )
 }
 
 /** Where the interval holds the target: how many shifts would tell, by the square root of their number. */

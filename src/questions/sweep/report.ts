@@ -3,7 +3,7 @@
 import { simulatedEach, startLimit, studyReport } from '../../answers/study-report.js'
 import { besideCost } from '../../answers/warnings.js'
 import { words } from '../../report/cell.js'
-import { counted, grouped, listed, percentText } from '../../report/format.js'
+import { counted, grouped, listed, percentText, sentences } from '../../report/format.js'
 import type { Report, Summary, Table } from '../../report/report.js'
 import { curveHeadline, curveTables } from './curve-report.js'
 import { costName, type SweepKind, type SweepResult } from './document.js'
@@ -58,14 +58,12 @@ const kinds: Record<SweepKind, Kind> = {
   curve: {
     headline: curveHeadline,
     tables: curveTables,
-    sure: (confidence, family, { curve }) => [
-      differences(confidence, family),
-      ...(curve!.cost
-        ? [
-            'Which point costs least is chosen after looking; so those not shown to cost more are judged as one of all pairs of points.',
-          ]
-        : []),
-    ],
+    sure: (confidence, family, { curve }) =>
+      sentences(
+        differences(confidence, family),
+        curve!.cost &&
+          'Which point costs least is chosen after looking; so those not shown to cost more are judged as one of all pairs of points.',
+      ),
     limit: [
       'Between two values tried the curve is taken as straight: a value there is interpolated, not tried.',
     ],
@@ -131,17 +129,14 @@ function leftOutTable({ leftOut, kind }: SweepResult): Table {
 const fewShifts = 10
 
 function limits({ notes, kind, shift, made }: SweepResult): string[] {
-  return [
+  return sentences(
     ...notes,
-    ...(made.shifts < fewShifts
-      ? [
-          `Only ${grouped(made.shifts, 0)} shifts of each: what differs alike in so few is called shown with no plus-minus at all; ${fewShifts} or more are usual.`,
-        ]
-      : []),
+    made.shifts < fewShifts &&
+      `Only ${grouped(made.shifts, 0)} shifts of each: what differs alike in so few is called shown with no plus-minus at all; ${fewShifts} or more are usual.`,
     ...kinds[kind].limit,
     startLimit(shift),
     'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A sweep is as good as what was measured for them.',
-  ]
+  )
 }
 
 /** The first screen of a sweep; `headline` is what its report says first. */
