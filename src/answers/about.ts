@@ -8,7 +8,7 @@ import { type CheckedDesign, checkedDesigns } from './checked.js'
 import { flowText } from './flow.js'
 
 /** A finding of the check, as a report repeats it. */
-export interface ToldFinding {
+interface ToldFinding {
   severity: 'error' | 'warning'
   code: string
   /** Dotted path of the key. */

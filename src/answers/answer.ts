@@ -35,11 +35,11 @@ export const madeOf = (
 })
 
 /** A word as a shell would need it: plain where nothing in it is special, else in single quotes. */
-export const quoted = (text: string): string =>
+const quoted = (text: string): string =>
   /^[\w./:=-]+$/.test(text) ? text : `'${text.replaceAll("'", `'\\''`)}'`
 
 /** Options with their values: a list is said once for each, true without a value, and what is undefined or false not at all. */
-export type Flags = Readonly<Record<string, string | number | boolean | readonly string[] | undefined>>
+type Flags = Readonly<Record<string, string | number | boolean | readonly string[] | undefined>>
 
 function words([name, value]: [string, Flags[string]]): string[] {
   if (value === undefined || value === false) return []

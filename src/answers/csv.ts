@@ -24,7 +24,7 @@ export function shiftsCsv(columns: readonly Column[], shifts: readonly ShiftResu
 }
 
 /** A design with its shifts, for `designsCsv`. */
-export interface DesignRows {
+interface DesignRows {
   name: string
   columns: readonly Column[]
   shifts: readonly ShiftResult[]

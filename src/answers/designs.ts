@@ -1,6 +1,7 @@
 /** The designs that choices make: every combination, each read as a scenario, in order of what it costs. */
 
 import { shiftCostByHand } from '../hand/cost.js'
+import { has } from '../kinds/traits.js'
 import { type Choice, choiceWritten, givenTwice, valuesOf } from '../scenario/choices.js'
 import { misuse, readAt } from '../scenario/fault.js'
 import { printable, shown } from '../scenario/printable.js'
@@ -12,7 +13,7 @@ import type { Scenario } from '../scenario/schema.js'
 export const variantPath = 'variant'
 
 /** Its word for the scenario itself. */
-export const noVariant = 'base'
+const noVariant = 'base'
 
 /** Most designs of one study. */
 export const mostDesigns = 100_000
@@ -128,13 +129,13 @@ const changesOf = (set: Record<string, unknown>) =>
     .map(([path, value]) => ({ path, value, source: `choice ${path}` }))
 
 /** What stands first of designs that cost the same: fewer machines, slower belts, shorter conveyors, fewer people. */
-export function statedOrder({ line, crew }: Scenario): number[] {
+function statedOrder({ line, crew }: Scenario): number[] {
   const pieces = Object.values(line)
   const sum = (values: readonly number[]) => values.reduce((total, each) => total + each, 0)
   return [
     pieces.length,
-    sum(pieces.flatMap((piece) => (piece.type === 'sealer' ? [piece['belt-speed']] : []))),
-    sum(pieces.flatMap((piece) => (piece.type === 'conveyor' ? [piece.length] : []))),
+    sum(pieces.flatMap((piece) => (has(piece, 'tapes') ? [piece['belt-speed']] : []))),
+    sum(pieces.flatMap((piece) => (has(piece, 'conveys') ? [piece.length] : []))),
     sum(Object.values(crew).map(({ people }) => people)),
   ]
 }

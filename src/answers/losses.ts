@@ -3,11 +3,12 @@
 import type { Figure } from '../catalogue/figure.js'
 import type { FigurePath, MeasureName } from '../catalogue/measures.js'
 import { type StateKey, stateKeys, stateLabel, states } from '../catalogue/states.js'
+import { byHandOf } from '../kinds/hand.js'
 import { cutsOf } from '../kinds/sealer/heads.js'
 import type { SealerKeys } from '../kinds/sealer/keys.js'
+import { has } from '../kinds/traits.js'
 import { Counted } from '../line/counted.js'
 import type { ShiftResult } from '../line/line.js'
-import { meanOf } from '../scenario/law.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
 import { meanEstimate, ofFew } from '../statistics/estimate.js'
@@ -80,7 +81,7 @@ export function lossesOf(simulated: Simulated, asked: LossesAsked): Losses | nul
   const { scenario } = simulated
   const study = new Study(simulated, asked)
   const routes = new Routes(scenario)
-  const sealers = Object.keys(scenario.line).filter((name) => scenario.line[name]!.type === 'sealer')
+  const sealers = Object.keys(scenario.line).filter((name) => has(scenario.line[name]!, 'tapes'))
   const { bottleneck } = asked
   if (sealers.length > 0) {
     const machines = sealers.map((name) => sealerLosses(study, name, routes.isFollowed(name, sealers)))
@@ -210,14 +211,14 @@ function limitOfShares({ cases, line }: Scenario, name: string): number {
 
 /** Cases a second of a piece that takes a time for each case; null of others. */
 function placeRate(keys: Scenario['line'][string]): number | null {
-  if (keys.type === 'conveyor' || keys.type === 'sealer') return null
-  const time = meanOf(keys.time)
-  return time > 0 ? (keys.type === 'station' ? keys.servers : 1) / time : null
+  const { places, stay } = byHandOf(keys)
+  const [side, time] = [places(keys), stay(keys)]
+  return side !== null && time > 0 ? side / time : null
 }
 
 function placeLosses(study: Study, name: string, rate: number): MachineLosses {
   const keys = study.scenario.line[name]!
-  const isStation = keys.type === 'station'
+  const isStation = has(keys, 'hasPlaces')
   const hasPlaces = isStation && keys.servers > 1
   return machineLosses(study, name, {
     rate,

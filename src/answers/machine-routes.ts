@@ -1,30 +1,32 @@
 /** Whether machines of a line follow one another, and whether cases can pass them by: what adding them up needs to know. */
-import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
+import {
+  arrivalWays,
+  exitName,
+  lineWays,
+  reachedFrom,
+  startsOf,
+  targetsOf,
+  type Ways,
+} from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 
 /** Which pieces cases come to, whatever kind they are. */
 export class Routes {
-  private readonly targets: ReadonlyMap<string, string[]>
+  private readonly ways: Ways
   private readonly starts: string[]
 
   constructor(private readonly scenario: Scenario) {
-    this.targets = new Map(
-      [...lineWays(scenario)].map(([name, ways]) => [name, ways.map(({ target }) => target)]),
-    )
-    this.starts = [...arrivalWays(scenario).values()].flat().map(({ target }) => target)
+    this.ways = lineWays(scenario)
+    this.starts = startsOf(arrivalWays(scenario))
   }
 
   /** All that is reached from `starts` without passing through any of `closed`. */
   private reached(starts: readonly string[], closed: readonly string[] = []): Set<string> {
-    const reached = new Set(starts)
-    // a set keeps the order in which it was filled, so that this visits what is added on the way
-    for (const name of reached)
-      if (!closed.includes(name)) for (const target of this.targets.get(name) ?? []) reached.add(target)
-    return reached
+    return reachedFrom(starts, (name) => (closed.includes(name) ? [] : targetsOf(this.ways, name)))
   }
 
   private after(name: string): Set<string> {
-    return this.reached(this.targets.get(name)!)
+    return this.reached(targetsOf(this.ways, name))
   }
 
   /** Another of `machines` comes later on, and none of it leads back. */

@@ -2,6 +2,7 @@
 
 import { entriesOf } from '../catalogue/figure.js'
 import { type StateKey, stateLabel } from '../catalogue/states.js'
+import { has } from '../kinds/traits.js'
 import { percentText, sentences } from '../report/format.js'
 import type { About } from './about.js'
 import { isUnsourced } from './assumed.js'
@@ -23,12 +24,12 @@ export function restingOn(assumed: readonly Assumed[], about: About | undefined)
 
 const share = (piece: EquipmentResult, key: StateKey) => piece.states[key]?.mean ?? 0
 
-/** States that take most of a piece's time but work and breaks, in words. */
-export function otherStates(piece: EquipmentResult, most = 3): string {
+/** The three states that take most of a piece's time but work and breaks, in words. */
+function otherStates(piece: EquipmentResult): string {
   return entriesOf(piece.states)
     .filter(([key, { mean }]) => key !== 'working' && key !== 'on-break' && (mean ?? 0) >= 0.0005)
     .sort((a, b) => b[1].mean! - a[1].mean!)
-    .slice(0, most)
+    .slice(0, 3)
     .map(([key, { mean }]) => `${stateLabel(key)} ${percentText(mean!, 2)}`)
     .join(', ')
 }
@@ -40,7 +41,7 @@ export function limitingPiece(
 ): [string, EquipmentResult] | null {
   const named = byHand ? equipment[byHand] : undefined
   if (named) return [byHand!, named]
-  const sealers = Object.entries(equipment).filter(([, { type }]) => type === 'sealer')
+  const sealers = Object.entries(equipment).filter(([, piece]) => has(piece, 'tapes'))
   return sealers.sort((a, b) => share(b[1], 'working') - share(a[1], 'working'))[0] ?? null
 }
 
@@ -56,7 +57,7 @@ export function limitingText(
   if (found === null) return ''
   const [name, piece] = found
   const others = otherStates(piece)
-  const isOnly = Object.values(result.equipment).filter(({ type }) => type === 'sealer').length < 2
+  const isOnly = Object.values(result.equipment).filter((piece) => has(piece, 'tapes')).length < 2
   const held = Object.entries(result.arrivals).flatMap(([source, { blocked }]) =>
     blocked?.mean && blocked.mean >= 0.0005
       ? `${source} waits for room ${percentText(blocked.mean, 2)} of the time`

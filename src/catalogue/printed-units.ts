@@ -6,7 +6,7 @@ import { briefly } from './unit-name.js'
 export type Display = 'metric' | 'us'
 
 /** A unit as it is printed: its word, and its size in SI. */
-export interface PrintedUnit {
+interface PrintedUnit {
   word: string
   size: number
 }

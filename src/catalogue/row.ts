@@ -10,7 +10,6 @@ export type Unit =
   | 'share'
   | 'count'
   | 'm/case'
-  | 'kg/case'
   | 'money'
   | 'money/yr'
   | 'rolls'

@@ -10,7 +10,7 @@ import { sayWhatIsNotCopied, shownPath } from './result-folder.js'
 import type { CommandScenario } from './scenario.js'
 
 /** Where to, and how. */
-export interface Delivery {
+interface Delivery {
   folder: string
   loaded: CommandScenario
   options: Pick<SimulationOptions, 'json' | 'quiet' | 'files'>

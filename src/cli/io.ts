@@ -28,7 +28,7 @@ export const exits = {
 } as const
 
 /** Whether `stream` shows bold text: a terminal that is not dumb, unless the environment says otherwise. */
-export function showsStyle(stream: { isTTY?: boolean }, env: Io['env']): boolean {
+function showsStyle(stream: { isTTY?: boolean }, env: Io['env']): boolean {
   if (env.NO_COLOR) return false
   if (env.FORCE_COLOR) return env.FORCE_COLOR !== '0'
   return stream.isTTY === true && env.TERM !== 'dumb'

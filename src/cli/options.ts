@@ -6,7 +6,7 @@ import { misuse } from '../scenario/fault.js'
 import { mostShifts } from '../scenario/limits.js'
 
 /** Options that change the scenario and say which random numbers. */
-export interface OverrideOptions {
+interface OverrideOptions {
   set: string[]
   seed?: string
 }

@@ -4,17 +4,9 @@ import { existsSync, readFileSync } from 'node:fs'
 /** Beside the bundled program; of one that is run from its sources, where the build puts it. */
 const places = [new URL('./page.js', import.meta.url), new URL('../../.build/cli/page.js', import.meta.url)]
 
-let kept: string | undefined
-
 /** Its text. */
 export function pageScript(): string {
-  if (kept === undefined) {
-    const place = places.find((each) => existsSync(each))
-    if (!place)
-      throw new Error(
-        'page.js, which draws the charts of a report, is not beside the program: build it again',
-      )
-    kept = readFileSync(place, 'utf8')
-  }
-  return kept
+  const place = places.find((each) => existsSync(each))
+  if (place) return readFileSync(place, 'utf8')
+  throw new Error('page.js, which draws the charts of a report, is not beside the program: build it again')
 }

@@ -11,7 +11,7 @@ import { mostCopied } from './result-folder.js'
 import type { CommandScenario } from './scenario.js'
 
 /** What a command has to write beside the scenario: rows by the name of their file, the document and its report. */
-export interface ResultFiles {
+interface ResultFiles {
   rows: () => ReadonlyMap<string, string>
   report: Report
   document: ResultDocument

@@ -6,7 +6,7 @@ import { unset } from './unset.js'
  * smoothly. The slope is one over the density of y. Steinbrecher & Shaw, European Journal of Applied Mathematics 19 (2008) 87-112
  * (from memory).
  */
-export interface StandardLaw {
+interface StandardLaw {
   /** y below which the share `u` lies, on (0, 1): a table begins with it, and what lies beyond a table is read from it. */
   exact(u: number): number
   slope(y: number): number

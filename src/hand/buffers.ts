@@ -1,9 +1,10 @@
 /** Buffers by hand: what each stretch of conveyor holds, how long it lasts, and how soon it is empty again. */
-import { lineWays } from '../scenario/routes.js'
+import { byHandOf } from '../kinds/hand.js'
+import { has } from '../kinds/traits.js'
+import { feedersOf, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
-import { bufferTime, contactCapacity, drainTime, zoneCapacity } from '../trade/buffer.js'
+import { bufferTime, drainTime } from '../trade/buffer.js'
 import type { LineHand, PieceHand } from './line.js'
-import { lengthsOf, rideOf, weighed } from './pace.js'
 
 /** What stands before a machine that stops. Times in s. */
 export interface BufferHand {
@@ -32,26 +33,20 @@ export interface MachineBuffer {
 export function buffersOf(scenario: Scenario, line: LineHand): BufferHand[] {
   return line.pieces.flatMap((piece) => {
     const keys = scenario.line[piece.name]!
-    if (keys.type === 'station') {
-      const room = keys['waiting-room'] === 'unlimited' ? Infinity : keys['waiting-room']
-      return room > 0 ? [bufferHand(piece, room, 0)] : []
-    }
-    if (keys.type !== 'conveyor' || keys.carries === 'belt') return []
-    const mean = weighed(lengthsOf(scenario), piece.mix)
-    const places =
-      keys.zone === undefined
-        ? contactCapacity(keys.length, mean, keys.spacing)
-        : zoneCapacity(keys.length, keys.zone, mean)
-    return [bufferHand(piece, places, Math.min(places, piece.flow * rideOf(keys)))]
+    const buffer = byHandOf(keys).buffer(keys, { scenario, mix: piece.mix, flow: piece.flow })
+    if (!buffer) return []
+    const { places, riding } = buffer
+    return [{ name: piece.name, places, riding, lasts: lastingOf(piece, places - riding) }]
   })
 }
 
-const bufferHand = (piece: PieceHand, places: number, riding: number): BufferHand => ({
-  name: piece.name,
-  places,
-  riding,
-  lasts: piece.flow > 0 ? bufferTime(places - riding, piece.flow) : Infinity,
-})
+/** Places that are free in `names`, each known. */
+export const freePlaces = (names: readonly string[], known: ReadonlyMap<string, BufferHand>): number =>
+  names.reduce((free, name) => free + known.get(name)!.places - known.get(name)!.riding, 0)
+
+/** How long free places last at what comes, s. */
+const lastingOf = ({ flow }: PieceHand, free: number): number =>
+  flow > 0 ? bufferTime(free, flow) : Infinity
 
 /** What stands straight before each machine with stops of its own, back to the next piece that does not accumulate. */
 export function machineBuffers(
@@ -61,32 +56,27 @@ export function machineBuffers(
 ): MachineBuffer[] {
   const ways = lineWays(scenario)
   const known = new Map(buffers.map((each) => [each.name, each]))
-  const feeders = (name: string) =>
-    [...ways].filter(([, all]) => all.some(({ target }) => target === name)).map(([each]) => each)
   return line.pieces.flatMap((piece) => {
     const stops = piece.stops.filter(({ perCase }) => perCase > 0)
-    if (piece.type !== 'sealer' || stops.length === 0) return []
+    if (!has(piece, 'tapes') || stops.length === 0) return []
     const before: string[] = []
     const look = (name: string): void => {
-      for (const feeder of feeders(name))
+      for (const feeder of feedersOf(ways, name))
         if (known.has(feeder) && !before.includes(feeder)) {
           before.push(feeder)
-          if (scenario.line[feeder]!.type === 'conveyor') look(feeder)
+          if (has(scenario.line[feeder]!, 'conveys')) look(feeder)
         }
     }
     look(piece.name)
     const often = stops.reduce((total, { perCase }) => total + perCase, 0)
     const meanStop = stops.reduce((total, { perCase, time }) => total + perCase * time, 0) / often
-    const places = before.reduce(
-      (total, name) => total + known.get(name)!.places - known.get(name)!.riding,
-      0,
-    )
+    const places = freePlaces(before, known)
     return [
       {
         machine: piece.name,
         before,
         places,
-        lasts: piece.flow > 0 ? bufferTime(places, piece.flow) : Infinity,
+        lasts: lastingOf(piece, places),
         meanStop,
         drain: drainTime(piece.flow * meanStop, piece.rate, piece.flow),
       },

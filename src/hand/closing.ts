@@ -1,6 +1,9 @@
 /** The closure index of each case: the chosen tape, and 2 inch and 3 inch side by side, against a closure known to hold. */
 
+import { weighed } from '../kinds/by-hand.js'
 import { headsOf } from '../kinds/sealer/heads.js'
+import { drawnOf } from '../kinds/sealer/rolls.js'
+import { has } from '../kinds/traits.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
 import { type ClosureIndex, closureIndex, coverage } from '../trade/closure.js'
@@ -8,14 +11,14 @@ import { takesTape } from '../trade/head.js'
 import { breakEvenFailures } from '../trade/money.js'
 import { massPerMetre } from '../trade/tape.js'
 import type { LineHand } from './line.js'
-import { drawnOf, hasSealer, weighed } from './pace.js'
+import { hasSealer } from './pace.js'
 
 /** The two machine tapes that the choice is mostly between, m: sold as 2 inch and as 3 inch. */
 export const twoInch = 0.048
 export const threeInch = 0.072
 
 /** One width for one case. What cannot be worked out is null. */
-export interface WidthCompared {
+interface WidthCompared {
   case: string
   width: number
   isChosen: boolean
@@ -26,7 +29,7 @@ export interface WidthCompared {
 }
 
 /** What a width asks of machine and purse. */
-export interface WidthCost {
+interface WidthCost {
   width: number
   isChosen: boolean
   /** Heads that do not take it. */
@@ -127,7 +130,7 @@ function widthCost(scenario: Scenario, line: LineHand, width: number): WidthCost
   const { tape } = scenario
   const sealers = line.pieces.flatMap((piece) => {
     const keys = scenario.line[piece.name]!
-    return keys.type === 'sealer' ? [{ piece, heads: headsOf(keys) }] : []
+    return has(keys, 'tapes') ? [{ piece, heads: headsOf(keys) }] : []
   })
   const total = sealers.reduce((sum, { piece }) => sum + piece.flow, 0)
   const drawn = drawnOf(scenario)
@@ -150,7 +153,7 @@ function widthCost(scenario: Scenario, line: LineHand, width: number): WidthCost
 
 /** Mean of what is lost with a case that opens, by share; null where a case that comes to a sealer says nothing. */
 function meanValue(scenario: Scenario, line: LineHand): number | null {
-  const sealers = line.pieces.filter(({ type }) => type === 'sealer')
+  const sealers = line.pieces.filter((piece) => has(piece, 'tapes'))
   const coming = Object.keys(scenario.cases).map((_, index) =>
     sealers.reduce((sum, piece) => sum + piece.flow * piece.mix[index]!, 0),
   )

@@ -1,10 +1,12 @@
 /** Rate over belt speed: why faster belts bring ever less. */
 
+import { weighed } from '../kinds/by-hand.js'
 import { cutsOf, headsOf } from '../kinds/sealer/heads.js'
+import { has } from '../kinds/traits.js'
+import { lengthsOf } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
 import { type RatePoint, rateCeiling, rateCurve, speedOfLittleGain } from '../trade/headway.js'
 import type { LineHand } from './line.js'
-import { lengthsOf, weighed } from './pace.js'
 
 /** Steady rates of one sealer with its mean case. Speeds m/s, gaps m, rates cases/s. */
 export interface Curve {
@@ -33,7 +35,7 @@ const near = 0.02
 export function curvesOf(scenario: Scenario, line: LineHand): Curve[] {
   return line.pieces.flatMap((piece) => {
     const keys = scenario.line[piece.name]!
-    if (keys.type !== 'sealer') return []
+    if (!has(keys, 'tapes')) return []
     const rated = Math.min(...headsOf(keys).map(([, head]) => head['rated-speed']))
     const meanLength = weighed(lengthsOf(scenario), piece.mix)
     const own = keys['belt-speed']

@@ -4,7 +4,7 @@ import type { LineHand } from './line.js'
 import { usualError, usualErrorText } from './usual-error.js'
 
 /** A step from what arrives to what is expected out: good cases a second of working time. */
-export interface ExpectedLoss {
+interface ExpectedLoss {
   /** `spoilt`, `slower`, `entry`, `left`, or a stop: `own`, `blocks` or `starves`. */
   what: 'spoilt' | 'slower' | 'entry' | 'left' | 'own' | 'blocks' | 'starves'
   /** Where it comes from; null where it is of no single piece. */
@@ -20,7 +20,7 @@ export interface ExpectedLoss {
   rest: number | null
 }
 
-export interface ExpectedResult {
+interface ExpectedResult {
   /** Null where it is not worked out: `why` says so, and `most` is what the line cannot pass. */
   throughput: number | null
   perShift: number | null

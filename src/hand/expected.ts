@@ -28,7 +28,7 @@ export interface ExpectedOutput {
 }
 
 /** Room that is not there: places more before the piece `before`. */
-export interface MoreRoom {
+interface MoreRoom {
   before: string
   places: number
 }

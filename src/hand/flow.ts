@@ -1,11 +1,10 @@
 /** How many cases of each kind come to each piece: arrivals followed along the ways of the line. */
 
-import { headsOf } from '../kinds/sealer/heads.js'
-import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
+import type { Split } from '../kinds/by-hand.js'
+import { byHandOf } from '../kinds/hand.js'
+import { partingOf } from '../kinds/traits.js'
+import { arrivalWays, exitName, lineWays, reachedFrom, startsOf, targetsOf } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
-import { casesPerRoll } from '../trade/tape.js'
-import { drawnOf, jamChances } from './pace.js'
-import { missedPerRoll } from './rolls.js'
 
 /** Repair loops pass the same cases again and again, fewer each time: this often is followed. */
 const mostSweeps = 1000
@@ -20,58 +19,21 @@ export interface Flows {
   rejected: number[]
 }
 
-type Split = (kind: number) => [target: string, share: number][]
-
-/** Share of the cases that pass an empty roll without anybody knowing, by kind: of sealers without a warning. */
-export function unsealedShare(scenario: Scenario): number {
-  const { line, tape } = scenario
-  const usable = tape.roll - tape['lost-per-roll']
-  const perRoll = Math.max(1, ...drawnOf(scenario).map((each) => casesPerRoll(usable, each)))
-  return Object.values(line).reduce((most, piece) => {
-    if (piece.type !== 'sealer') return most
-    const missed = missedPerRoll(piece['roll-change'])
-    return Math.max(most, Math.min(1, (headsOf(piece).length * missed) / (perRoll + missed)))
-  }, 0)
-}
+/** Share of the cases that pass an empty roll without anybody knowing: of the piece that lets most pass. */
+export const unsealedShare = (scenario: Scenario): number =>
+  Math.max(0, ...Object.values(scenario.line).map((piece) => byHandOf(piece).unsealed(piece, scenario)))
 
 /** Share of the unsealed cases that no inspection finds. */
 export const unseenShare = ({ line }: Scenario): number =>
-  Object.values(line).reduce(
-    (left, piece) => (piece.type === 'inspect' ? left * (1 - piece['finds-unsealed']) : left),
-    1,
-  )
+  Object.values(line).reduce((left, piece) => left * byHandOf(piece).unseen(piece), 1)
 
 /** Where the cases of each piece go, by kind; `capacity` weighs the ways of a divert to the shortest queue. */
 function splits(scenario: Scenario, capacity: (targets: readonly string[]) => number[]): Map<string, Split> {
-  const kinds = Object.keys(scenario.cases)
-  const unsealed = unsealedShare(scenario)
+  const given = { scenario, unsealed: unsealedShare(scenario), capacity }
   return new Map(
-    [...lineWays(scenario)].map(([name, ways]): [string, Split] => {
+    [...lineWays(scenario)].map(([name, ways]) => {
       const piece = scenario.line[name]!
-      const targets = ways.map(({ target }) => target)
-      if (piece.type === 'divert') {
-        if (piece.rule === 'by-case')
-          return [name, (kind) => [[ways.find(({ onlyCase }) => onlyCase === kinds[kind])!.target, 1]]]
-        const weights = piece.rule === 'shortest' ? capacity(targets) : targets.map(() => 1)
-        const sum = weights.reduce((total, weight) => total + weight, 0)
-        return [name, () => targets.map((target, index) => [target, weights[index]! / sum])]
-      }
-      if (piece.type === 'inspect') {
-        const rejects = piece.chance + (1 - piece.chance) * unsealed * piece['finds-unsealed']
-        return [
-          name,
-          () => [
-            [targets[0]!, 1 - rejects],
-            [targets[1]!, rejects],
-          ],
-        ]
-      }
-      if (piece.type === 'sealer' && piece.jams) {
-        const lost = piece.jams['case-lost']
-        const chances = jamChances(scenario, piece.jams)
-        return [name, (kind) => [[targets[0]!, 1 - chances[kind]! * lost]]]
-      }
-      return [name, () => [[targets[0]!, 1]]]
+      return [name, byHandOf(piece).split(piece, ways, given)]
     }),
   )
 }
@@ -86,56 +48,49 @@ export function flowsOf(
   capacity: (targets: readonly string[]) => number[],
 ): Flows {
   const ways = splits(scenario, capacity)
-  const kinds = Object.keys(scenario.cases).length
+  const none = () => Object.keys(scenario.cases).map(() => 0)
   const names = [...ways.keys()]
-  const first = [...arrivalWays(scenario).values()].map((each) => each[0]!.target)
-  const coming = new Map(names.map((name) => [name, Array.from({ length: kinds }, () => 0)]))
-  const pieces = new Map(names.map((name) => [name, Array.from({ length: kinds }, () => 0)]))
-  const out = Array.from({ length: kinds }, () => 0)
-  const rejected = Array.from({ length: kinds }, () => 0)
-  for (const [source, target] of first.entries())
-    for (let kind = 0; kind < kinds; kind++) {
-      if (target === exitName) out[kind]! += arriving[source]![kind]!
-      else coming.get(target)![kind]! += arriving[source]![kind]!
-    }
-  const total = arriving.flat().reduce((sum, each) => sum + each, 0)
-  for (let sweep = 0; sweep < mostSweeps; sweep++) {
-    let moved = 0
-    for (const name of names)
-      for (let kind = 0; kind < kinds; kind++) {
-        const amount = coming.get(name)![kind]!
-        if (amount <= total * settled) continue
-        moved += amount
-        coming.get(name)![kind] = 0
-        pieces.get(name)![kind]! += amount
-        const targets = ways.get(name)!(kind)
-        for (const [index, [target, share]] of targets.entries())
-          if (target === exitName) {
-            out[kind]! += amount * share
-            if (scenario.line[name]!.type === 'inspect' && index === 1) rejected[kind]! += amount * share
-          } else coming.get(target)![kind]! += amount * share
-      }
-    if (moved === 0) break
+  const flows: Flows = { pieces: new Map(names.map((name) => [name, none()])), out: none(), rejected: none() }
+  const coming = new Map(names.map((name) => [name, none()]))
+  const send = (target: string, kind: number, amount: number) => {
+    const to = target === exitName ? flows.out : coming.get(target)!
+    to[kind]! += amount
   }
-  return { pieces, out, rejected }
+  for (const [source, [first]] of [...arrivalWays(scenario).values()].entries())
+    for (const [kind, amount] of arriving[source]!.entries()) send(first!.target, kind, amount)
+  const least = settled * arriving.flat().reduce((sum, each) => sum + each, 0)
+  /** Moves on what has come to a piece, and says how much it was. */
+  const pass = (name: string, kind: number): number => {
+    const amount = coming.get(name)![kind]!
+    if (amount <= least) return 0
+    coming.get(name)![kind] = 0
+    flows.pieces.get(name)![kind]! += amount
+    const isAside = partingOf(scenario.line[name]!) === 'aside'
+    for (const [index, [target, share]] of ways.get(name)!(kind).entries()) {
+      send(target, kind, amount * share)
+      if (target === exitName && isAside && index === 1) flows.rejected[kind]! += amount * share
+    }
+    return amount
+  }
+  for (let sweep = 0, moved = 1; sweep < mostSweeps && moved > 0; sweep++) {
+    moved = 0
+    for (const name of names) for (const kind of flows.out.keys()) moved += pass(name, kind)
+  }
+  return flows
 }
 
 /** Names of the pieces that cases of `kind` may come to. */
 export function reachedBy(scenario: Scenario, kind: string): Set<string> {
   const ways = lineWays(scenario)
-  const reached = new Set([...arrivalWays(scenario).values()].flat().map(({ target }) => target))
-  // a set keeps the order in which it was filled, so that this visits what is added on the way
-  for (const name of reached)
-    for (const way of ways.get(name) ?? []) if ((way.onlyCase ?? kind) === kind) reached.add(way.target)
+  const reached = reachedFrom(startsOf(arrivalWays(scenario)), (name) => targetsOf(ways, name, kind))
   reached.delete(exitName)
   return reached
 }
 
 /** Pieces that are reached from `start`, itself included, by any way. */
-export function reachedFrom(scenario: Scenario, start: string): Set<string> {
+export function piecesAfter(scenario: Scenario, start: string): Set<string> {
   const ways = lineWays(scenario)
-  const reached = new Set([start])
-  for (const name of reached) for (const way of ways.get(name) ?? []) reached.add(way.target)
+  const reached = reachedFrom([start], (name) => targetsOf(ways, name))
   reached.delete(exitName)
   return reached
 }

@@ -5,6 +5,7 @@ import { type BufferHand, buffersOf, type MachineBuffer, machineBuffers } from '
 import { type Curve, curvesOf } from './curve.js'
 import { type Expected, expectedOutput } from './expected.js'
 import { type LineHand, lineByHand } from './line.js'
+import { hasSealer } from './pace.js'
 import { type BufferedPair, bufferedPairs } from './pairs.js'
 import { type CrewLoad, crewLoads } from './people.js'
 import { type HandRow, handRows } from './rows.js'
@@ -28,7 +29,7 @@ export interface HandCalculation {
 export function handCalculation(scenario: Scenario): HandCalculation {
   const line = lineByHand(scenario)
   const buffers = buffersOf(scenario, line)
-  const tape = line.pieces.some(({ type }) => type === 'sealer') ? tapeUse(scenario, line) : null
+  const tape = hasSealer(scenario) ? tapeUse(scenario, line) : null
   const crews = crewLoads(scenario, line)
   let expected: Expected | null = null
   return {

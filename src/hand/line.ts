@@ -2,7 +2,7 @@
 import type { Scenario } from '../scenario/schema.js'
 import { workingTime } from '../scenario/working-time.js'
 import { busiestHour, demandOf, mixOf, type SourceDemand } from './demand.js'
-import { type Flows, flowsOf, reachedFrom, unsealedShare, unseenShare } from './flow.js'
+import { type Flows, flowsOf, piecesAfter, unsealedShare, unseenShare } from './flow.js'
 import { type PiecePace, paceOf } from './pace.js'
 
 /** A piece with what comes to it. Rates in cases/s, while cases come. */
@@ -121,7 +121,7 @@ function goodOf(scenario: Scenario, { out, rejected }: Flows): number {
 function laneCapacity(scenario: Scenario): (targets: readonly string[]) => number[] {
   const mix = mixOf(scenario)
   return (targets) => {
-    const reached = targets.map((target) => reachedFrom(scenario, target))
+    const reached = targets.map((target) => piecesAfter(scenario, target))
     const capacities = reached.map((own, index) => {
       const others = reached.filter((_, other) => other !== index && targets[other] !== targets[index])
       const alone = [...own].filter(

@@ -1,8 +1,9 @@
 /** Machines with room between them by hand: how much of the output that one loses to the stops of the other the buffer brings back. */
-import { arrivalWays, lineWays } from '../scenario/routes.js'
+import { has } from '../kinds/traits.js'
+import { arrivalWays, feedersOf, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 import { bufferTime, shareOfFlowRecovered, shareRecovered, type Unreliable } from '../trade/buffer.js'
-import type { BufferHand } from './buffers.js'
+import { type BufferHand, freePlaces } from './buffers.js'
 import type { LineHand, PieceHand } from './line.js'
 import { calendarBreakdowns } from './pace.js'
 
@@ -49,29 +50,34 @@ function upstreamOf(
   known: ReadonlyMap<string, BufferHand>,
 ): Upstream {
   const ways = lineWays(scenario)
-  const feedersIn = (all: ReturnType<typeof lineWays>, to: string) =>
-    [...all].filter(([, each]) => each.some(({ target }) => target === to)).map(([each]) => each)
   // a station has its own places to wait; a conveyor takes nothing while it stands
-  const between = known.has(name) && scenario.line[name]!.type === 'station' ? [name] : []
+  const between = known.has(name) && has(scenario.line[name]!, 'hasPlaces') ? [name] : []
   const seen = new Set([name])
   for (let at = name; ; ) {
-    const sources = feedersIn(arrivalWays(scenario), at)
-    const pieces = feedersIn(ways, at)
-    if (pieces.length === 0) return { first: sources, between, trouble: null }
-    const first = [...pieces, ...sources]
-    const feeder = pieces[0]!
-    if (first.length > 1 || seen.has(feeder))
-      return { first, between, trouble: `cases come together at ${at}` }
-    if (ways.get(feeder)!.length > 1)
-      return { first, between, trouble: `${feeder} sends cases more than one way` }
-    if (isStopping(feeder)) {
-      const isBoth = known.has(feeder) && scenario.line[feeder]!.type === 'conveyor'
-      return { first, between, trouble: isBoth ? `${feeder} stops and holds cases too` : null }
-    }
+    const pieces = feedersOf(ways, at)
+    const first = [...pieces, ...feedersOf(arrivalWays(scenario), at)]
+    const [feeder] = pieces
+    if (feeder === undefined) return { first, between, trouble: null }
+    const isStop = isStopping(feeder)
+    const isBoth = isStop && known.has(feeder) && has(scenario.line[feeder]!, 'conveys')
+    const isMet = first.length > 1 || seen.has(feeder)
+    const trouble = troubleAt(at, feeder, { isMet, isParted: ways.get(feeder)!.length > 1, isBoth })
+    if (trouble !== null || isStop) return { first, between, trouble }
     if (known.has(feeder)) between.unshift(feeder)
     seen.add(feeder)
     at = feeder
   }
+}
+
+/** Why `feeder` is neither the machine before `at` nor only room to wait; null where it is. */
+function troubleAt(
+  at: string,
+  feeder: string,
+  { isMet, isParted, isBoth }: { isMet: boolean; isParted: boolean; isBoth: boolean },
+): string | null {
+  if (isMet) return `cases come together at ${at}`
+  if (isParted) return `${feeder} sends cases more than one way`
+  return isBoth ? `${feeder} stops and holds cases too` : null
 }
 
 /** Every piece with stops of its own and what feeds it, in the order of the file. */
@@ -86,10 +92,7 @@ export function bufferedPairs(
   return line.pieces.flatMap((second): BufferedPair[] => {
     if (!(second.flow > 0) || !isStopping(second.name)) return []
     const { first, between, trouble } = upstreamOf(scenario, second.name, isStopping, known)
-    const places = between.reduce(
-      (total, name) => total + known.get(name)!.places - known.get(name)!.riding,
-      0,
-    )
+    const places = freePlaces(between, known)
     const machine = trouble === null ? pieces.get(first[0]!) : undefined
     const rate = Math.min(second.flow, second.rate, machine?.rate ?? Infinity)
     const pair = {

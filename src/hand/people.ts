@@ -1,4 +1,5 @@
 /** People by hand: how much of their time the stops of the line and the flaps ask for. */
+import { has } from '../kinds/traits.js'
 import { meanOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import { operatorLoad, type Task } from '../trade/workload.js'
@@ -33,7 +34,7 @@ export function crewLoads(scenario: Scenario, line: LineHand): CrewLoad[] {
       if (crew) give(tasks, crew.name, { rate: count, time: work + crew.walk })
     }
     const keys = scenario.line[piece.name]!
-    if (keys.type !== 'sealer' || keys.flaps['folded-by'] !== 'people') continue
+    if (!has(keys, 'tapes') || keys.flaps['folded-by'] !== 'people') continue
     const folder = Object.entries(scenario.crew).find(([, crew]) => crew['stands-at'] === piece.name)
     if (folder) give(folding, folder[0], { rate: piece.perShift, time: meanOf(keys.flaps.time) })
   }
@@ -46,9 +47,9 @@ export function crewLoads(scenario: Scenario, line: LineHand): CrewLoad[] {
     return {
       name,
       people,
-      busy: operatorLoad(stops, 0, people, 0),
-      occupied: operatorLoad(all, 0, people, 0),
-      load: operatorLoad(all, 0, people),
+      busy: operatorLoad(stops, people, 0),
+      occupied: operatorLoad(all, people, 0),
+      load: operatorLoad(all, people),
     }
   })
 }

@@ -6,13 +6,13 @@ import type { FigurePath } from '../catalogue/measures.js'
 import { type HeadKey, ofHeads, type PieceKey, pieceRow } from '../catalogue/of-equipment.js'
 import { type MeasureKey, ofLine } from '../catalogue/of-line.js'
 import type { Unit } from '../catalogue/row.js'
+import type { PieceFigure } from '../kinds/by-hand.js'
+import { byHandOf } from '../kinds/hand.js'
 import { pricedMoney } from '../scenario/capital.js'
 import type { Scenario } from '../scenario/schema.js'
 import { capitalPerShift, energyCost, labourCost, maintenancePerShift } from '../trade/money.js'
 import type { LineHand } from './line.js'
-import { rideOf } from './pace.js'
 import type { CrewLoad } from './people.js'
-import { stayOf } from './series.js'
 import { stopsPerShift, workingShare } from './stop-counts.js'
 import type { TapeUse } from './tape-use.js'
 
@@ -72,10 +72,10 @@ function lineRows(scenario: Scenario, line: LineHand): HandRow[] {
 function transit(scenario: Scenario, line: LineHand): number {
   if (line.perShift === 0) return 0
   const visits = (flow: number) => flow / line.arriving
-  return line.pieces.reduce(
-    (total, piece) => total + visits(piece.flow) * stayOf(scenario.line[piece.name]!),
-    0,
-  )
+  return line.pieces.reduce((total, { name, flow }) => {
+    const keys = scenario.line[name]!
+    return total + visits(flow) * byHandOf(keys).stay(keys)
+  }, 0)
 }
 
 function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
@@ -92,23 +92,9 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
         how,
       }
     }
-    const rows: HandRow[] = []
-    if (keys.type === 'sealer')
-      rows.push({
-        measure: `equipment.${name}.states.working`,
-        label: `Share of the shift in which ${name} works`,
-        value: workingShare(line, piece),
-        unit: 'share',
-        how: 'cases x (headway + free folding)',
-      })
-    if (keys.type === 'station')
-      rows.push(
-        row('utilisation', (piece.perShift * piece.cycle) / line.span, 'cases x time a case, over places'),
-      )
-    if (keys.type === 'conveyor')
-      rows.push(
-        row('held', (piece.perShift * rideOf(keys)) / line.span, 'cases x ride, nothing waiting (Little)'),
-      )
+    const own = byHandOf(keys).figure(keys, { ...piece, working: workingShare(line, piece), span: line.span })
+    const rows: HandRow[] =
+      own === null ? [] : [own.key === 'working' ? workingRow(name, own) : row(own.key, own.value, own.how)]
     const stops = stopsPerShift(scenario, line, piece).map(({ key, count }) =>
       row(
         key,
@@ -119,6 +105,14 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
     return [...rows, ...stops]
   })
 }
+
+const workingRow = (name: string, { value, how }: PieceFigure): HandRow => ({
+  measure: `equipment.${name}.states.working`,
+  label: `Share of the shift in which ${name} works`,
+  value,
+  unit: 'share',
+  how,
+})
 
 const tapeRows = (tape: TapeUse): HandRow[] => [
   ofLineRow('tape', tape.used, 'strips, and what is lost with the rolls', 'Tape used a shift, all heads'),

@@ -1,12 +1,13 @@
 /** A line as machines in series: each with its stops, and what room there is between them; or why it is none. */
 import { ofPieces } from '../catalogue/of-equipment.js'
-import { meanOf } from '../scenario/law.js'
+import type { HandStop, Room } from '../kinds/by-hand.js'
+import { byHandOf } from '../kinds/hand.js'
+import { partingOf } from '../kinds/traits.js'
 import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { BufferHand } from './buffers.js'
 import { waitForBusy } from './busy.js'
 import type { LineHand, PieceHand } from './line.js'
-import { type HandStop, rideOf } from './pace.js'
 import { stopsPerShift } from './stop-counts.js'
 
 /** A side way that takes more than this share of the cases makes a line more than a series. Project rule. */
@@ -26,19 +27,11 @@ export interface StageStop {
 }
 
 /** One piece of the series. All counts of cases are of those that arrive at the line. */
-export interface Stage {
+export interface Stage extends Omit<Room, 'hasRoom'> {
   name: string
   /** Cases a second while it runs. */
   rate: number
   stops: StageStop[]
-  /** Cases that find room in it while it stands, beyond those that are in it anyway. */
-  takesIn: number
-  /** Cases more that it holds while what follows stands. */
-  holds: number
-  /** It is belts that hold a case or so more while they run up to the first one: nothing where they set the pace, or never catch up. */
-  isRigid: boolean
-  /** Cases more that it has to hand on, where it was held up, while what comes before stands. */
-  handsOn: number
   /** Time of a case in it without waiting, s. */
   stay: number
   /** Time after which the next case may enter, s: 0 where there is room to wait. */
@@ -77,7 +70,7 @@ function namesFrom(first: string, scenario: Scenario): string[] | string {
   const ways = lineWays(scenario)
   const names: string[] = []
   for (let name = first; name !== exitName; name = ways.get(name)![0]!.target) {
-    if (scenario.line[name]!.type === 'divert') return `${name} sends cases more than one way`
+    if (partingOf(scenario.line[name]!) === 'apart') return `${name} sends cases more than one way`
     if (names.includes(name)) return `cases come to ${name} again`
     names.push(name)
   }
@@ -93,16 +86,23 @@ function stageOf(
 ): Stage {
   /** Times that a case that arrives comes here. */
   const visits = piece.flow / line.arriving
-  const room = roomOf(scenario, piece, before, known.get(piece.name))
+  const keys = scenario.line[piece.name]!
+  const byHand = byHandOf(keys)
+  const room = byHand.room(keys, {
+    rate: piece.rate,
+    flow: piece.flow,
+    before: before?.rate ?? Infinity,
+    buffer: known.get(piece.name) ?? null,
+  })
   return {
     name: piece.name,
     rate: piece.rate / visits,
     takesIn: room.takesIn / visits,
     holds: room.holds / visits,
     handsOn: room.handsOn / visits,
-    isRigid: isRigid(scenario.line[piece.name]!),
-    clears: hasRoom(scenario.line[piece.name]!) ? 0 : visits / piece.rate,
-    stay: visits * stayOf(scenario.line[piece.name]!),
+    isRigid: room.isRigid,
+    clears: room.hasRoom ? 0 : visits / piece.rate,
+    stay: visits * byHand.stay(keys),
     stops: stopsPerShift(scenario, line, piece)
       .filter(({ count, time }) => count > 0 && time > 0)
       .map(({ key, skill, count, time, work, spread }): StageStop => {
@@ -118,46 +118,4 @@ function stageOf(
         }
       }),
   }
-}
-
-const hasRoom = (keys: Scenario['line'][string]): boolean =>
-  keys.type === 'station' && (keys['waiting-room'] === 'unlimited' || keys.servers + keys['waiting-room'] > 1)
-
-const isRigid = (keys: Scenario['line'][string]): boolean =>
-  keys.type === 'sealer' || (keys.type === 'conveyor' && keys.carries === 'belt')
-
-/** Time of a case in a piece without waiting, s. */
-export function stayOf(keys: Scenario['line'][string]): number {
-  if (keys.type === 'conveyor') return rideOf(keys)
-  if (keys.type === 'sealer') return meanOf(keys.flaps.time) + keys.bed / keys['belt-speed']
-  return meanOf(keys.time)
-}
-
-/**
- * Room in a piece. Rigid belts hold no more while they stand, but they move until their first case is at the end: half a case on average.
- * Held up now and then they carry cases close together, and have those to hand on.
- */
-function roomOf(
-  scenario: Scenario,
-  { name, rate, flow }: PieceHand,
-  before: PieceHand | undefined,
-  buffer: BufferHand | undefined,
-): Pick<Stage, 'takesIn' | 'holds' | 'handsOn'> {
-  const keys = scenario.line[name]!
-  const free = (places: number, time: number) => Math.max(0, places - flow * time)
-  if (keys.type === 'conveyor' && buffer) {
-    const places = buffer.places - buffer.riding
-    return { takesIn: 0, holds: places, handsOn: places }
-  }
-  if (keys.type === 'station')
-    return {
-      takesIn: (buffer?.places ?? 0) + free(keys.servers, meanOf(keys.time)),
-      holds: 0,
-      handsOn: buffer?.places ?? 0,
-    }
-  if (keys.type !== 'conveyor' && keys.type !== 'sealer') return { takesIn: 0, holds: 0, handsOn: 0 }
-  const ride = keys.type === 'conveyor' ? rideOf(keys) : keys.bed / keys['belt-speed']
-  const closer = Math.max(0, Math.min(before?.rate ?? Infinity, rate) - flow)
-  const flapPlace = keys.type === 'sealer' ? free(1, meanOf(keys.flaps.time)) : 0
-  return { takesIn: 0, holds: 0.5 + flapPlace, handsOn: closer * ride }
 }

@@ -1,6 +1,7 @@
 /** A tape layout by hand: width, price and mass, whether the roll fits, how the closure compares, and what `check` says against the design. */
 
 import { headsOf } from '../kinds/sealer/heads.js'
+import { has } from '../kinds/traits.js'
 import type { Scenario } from '../scenario/schema.js'
 import { arealMass, layersOf, massPerMetre, rollDiameter, rollMass } from '../trade/tape.js'
 import type { TapeLayout } from '../trade/tape-layout.js'
@@ -13,7 +14,7 @@ const hair = 1e-9
 export function tapeLayout(scenario: Scenario): TapeLayout | null {
   const { tape } = scenario
   const heads = Object.values(scenario.line).flatMap((piece) =>
-    piece.type === 'sealer' ? headsOf(piece).map(([, head]) => head) : [],
+    has(piece, 'tapes') ? headsOf(piece).map(([, head]) => head) : [],
   )
   if (heads.length === 0) return null
   const { findings, closure } = checkScenario({ scenario, placeOf: () => null })

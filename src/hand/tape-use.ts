@@ -1,14 +1,15 @@
 /** Tape by hand: what each head and the line use in a shift and a month, what it weighs and what it costs. */
 
+import { weighed } from '../kinds/by-hand.js'
 import { headsOf } from '../kinds/sealer/heads.js'
+import { changesPerShift, drawnOf, leftEarly, missedPerRoll, stripsPerRoll } from '../kinds/sealer/rolls.js'
+import { has } from '../kinds/traits.js'
 import type { Scenario } from '../scenario/schema.js'
 import { massPerMetre } from '../trade/tape.js'
 import type { LineHand, PieceHand } from './line.js'
-import { drawnOf, weighed } from './pace.js'
-import { changesPerShift, leftEarly, missedPerRoll, stripsPerRoll } from './rolls.js'
 
 /** One head, a shift. Lengths m off the roll. */
-export interface HeadUse {
+interface HeadUse {
   machine: string
   head: string
   /** Mean strip. */
@@ -63,7 +64,7 @@ export function tapeUse(scenario: Scenario, line: LineHand): TapeUse {
 
 function headsUse(scenario: Scenario, piece: PieceHand): HeadUse[] {
   const keys = scenario.line[piece.name]!
-  if (keys.type !== 'sealer') return []
+  if (!has(keys, 'tapes')) return []
   const { tape } = scenario
   const drawn = drawnOf(scenario)
   const strip = weighed(drawn, piece.mix)

@@ -1,4 +1,5 @@
 /** Stops that a scenario does not name, and that therefore do not happen. */
+import { has } from '../kinds/traits.js'
 import type { Scenario } from '../scenario/schema.js'
 
 /** Kinds of stop in words that names of pieces follow, in the order in which they are told. */
@@ -18,9 +19,9 @@ export function unnamedStops(scenario: Scenario): { stop: UnnamedStop; pieces: s
 
 const unnamedByPiece = ({ line }: Scenario): { stop: UnnamedStop; piece: string }[] =>
   Object.entries(line).flatMap(([name, piece]) => {
-    const hasDrive = piece.type !== 'conveyor' || piece.carries !== 'gravity'
+    const hasDrive = !has(piece, 'conveys') || piece.carries !== 'gravity'
     const missing: UnnamedStop[] = hasDrive && !piece.breakdowns ? ['breakdowns of'] : []
-    if (piece.type === 'sealer') {
+    if (has(piece, 'tapes')) {
       if (!piece.jams) missing.push('jams at')
       if (!piece['tape-breaks']) missing.push('tape breaks at')
       if (!piece.blade) missing.push('blade service at')

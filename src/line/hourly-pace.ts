@@ -7,7 +7,7 @@ import type { Scenario } from '../scenario/schema.js'
 import type { Floor } from './floor.js'
 import { Pace, Time } from './pace.js'
 
-export type HourlyKeys = NonNullable<Scenario['arrivals'][string]['by-hour']>
+type HourlyKeys = NonNullable<Scenario['arrivals'][string]['by-hour']>
 
 const hour = 3600
 /** Rounding of sums of rate times time that must not move a case into the next hour, as a share of all cases. */

@@ -6,7 +6,7 @@ import type { Floor } from './floor.js'
 import { arrivalMeasures, type Measure } from './measure.js'
 import { Pace, Time } from './pace.js'
 
-export type OrderKeys = NonNullable<Scenario['arrivals'][string]['orders']>
+type OrderKeys = NonNullable<Scenario['arrivals'][string]['orders']>
 
 interface Order {
   kind: number

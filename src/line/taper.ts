@@ -1,7 +1,7 @@
 /** A mechanism that tapes, as the balances, the tape and the cost of the line see it. Lengths in m off the roll. */
 import type { Tallies } from './unit.js'
 
-export interface TapingHead {
+interface TapingHead {
   readonly name: string
   /** Tape used up in any way; of it lost with the rolls, and in strips that broke. */
   readonly used: number

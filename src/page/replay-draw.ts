@@ -1,6 +1,8 @@
 /// <reference lib="dom" />
 /** Draws one instant of a replay: the line from above, its states, and every case where it is. */
+
 import { type StateKey, type StopKind, states } from '../catalogue/states.js'
+import { has } from '../kinds/traits.js'
 import type { Layout } from '../pictures/layout.js'
 import { type Move, placeAt, stateAt } from '../pictures/motion.js'
 import { pad, type ReplayFrame, replayFrame } from '../pictures/replay-frame.js'
@@ -42,7 +44,7 @@ export class ReplayPicture {
   ) {
     this.context = canvas.getContext('2d')!
     const sealed = new Set<number>()
-    const isSealer = layout.pieces.map(({ type }) => type === 'sealer')
+    const isSealer = layout.pieces.map((piece) => has(piece, 'tapes'))
     this.isSealed = Uint8Array.from(moves, ({ item, piece, before }) => {
       if (before >= 0 && isSealer[before]) sealed.add(item)
       return sealed.has(item) && !isSealer[piece] ? 1 : 0

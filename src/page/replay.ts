@@ -1,6 +1,8 @@
 /// <reference lib="dom" />
 /** Replay of a recorded stretch in a page: the line from above while its cases move, with what is needed to look around in time. */
+
 import { states } from '../catalogue/states.js'
+import { has } from '../kinds/traits.js'
 import type { Layout } from '../pictures/layout.js'
 import { motionOf } from '../pictures/motion.js'
 import { clockOf, stopsOf } from '../pictures/stops.js'
@@ -218,10 +220,11 @@ class Replay {
   private inWords(): string {
     const { stretch, layout, time, picture } = this
     const held = countAt(stretch.held, time)
-    const doing = layout.pieces.flatMap(({ name, type }, piece) => {
-      const state = picture?.stateOf(piece, time) ?? 'waiting'
-      const isPlain = state === 'working' || state === 'waiting' || (state === 'blocked' && type !== 'sealer')
-      return isPlain ? [] : [`${name}: ${states[state].short.replace(': ', ', ')}`]
+    const doing = layout.pieces.flatMap((piece, index) => {
+      const state = picture?.stateOf(index, time) ?? 'waiting'
+      const isPlain =
+        state === 'working' || state === 'waiting' || (state === 'blocked' && !has(piece, 'tapes'))
+      return isPlain ? [] : [`${piece.name}: ${states[state].short.replace(': ', ', ')}`]
     })
     const sources = stretch.sources.flatMap(({ name, whenFull }, source) => {
       const count = countAt(this.standing[source]!, time)

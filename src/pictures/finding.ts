@@ -31,7 +31,7 @@ function filledBy(stop: Stop, stretch: Stretch): number {
  * The stop that the stretch is about: the longest of those while which the line comes to be fullest; else the longest; null where
  * none lasts long enough to be seen. A planned stop is one only in the first sense.
  */
-export function mainStop(stretch: Stretch): Stop | null {
+function mainStop(stretch: Stretch): Stop | null {
   const seen = stopsOf(stretch)
     .filter(({ from, to }) => to - from >= 10)
     .sort((a, b) => b.to - b.from - (a.to - a.from))

@@ -1,27 +1,17 @@
 /** The layout: where each piece of a line stands, to scale as far as a scenario says how long things are. */
+import type { Shape } from '../kinds/in-pictures.js'
+import { inPicturesOf } from '../kinds/pictures.js'
 import { outsideSize } from '../scenario/outside.js'
 import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 
-/** A piece from above. `x` and `y` are its upstream end and its upper edge, m; `length` lies along x and `width` along y. */
-export interface LayoutPiece {
+/** A piece from above. `x` and `y` are its upstream end and its upper edge, m. */
+export interface LayoutPiece extends Shape {
   name: string
-  type: string
-  carries?: string
   x: number
   y: number
-  length: number
-  width: number
-  /** Belt or drive, m/s; null where nothing carries. */
-  speed: number | null
-  /** Taping heads: distance from `x`, m. */
-  heads: { name: string; at: number }[]
   /** Names of the pieces to which its cases go, in the order of the ways, each once; `exit` is out of the line. */
   next: string[]
-  /** Of a station: places that work side by side, across, and places to wait before them, along, as far as drawn. */
-  places?: { work: number; wait: number }
-  /** Places where people work. */
-  people?: number
 }
 
 /** A line from above: x along the travel from 0, y across from 0, m; the pieces in the order of the file. */
@@ -40,15 +30,12 @@ export interface Layout {
 const spare = { length: 0.2, width: 0.1 }
 /** Between one lane and the next, m: room to walk. Common practice, no source. */
 const aisle = 0.8
-/** Places of a station that are drawn at most, and of a waiting room without limit. */
-const mostDrawn = { work: 8, wait: 8, unlimited: 3 }
 
 type Ways = ReadonlyMap<string, readonly string[]>
 
 /**
  * Pieces follow one another along x in the order of travel; where ways meet, a piece begins behind the furthest of those that lead
- * to it. Ways that part lie side by side along y. A way that leads back moves nothing: each piece is placed once. A sealer
- * is as long as its belts and, before them, the longest case in its fold place.
+ * to it. Ways that part lie side by side along y. A way that leads back moves nothing: each piece is placed once.
  */
 export function layoutOf(scenario: Scenario): Layout {
   const ways: Ways = new Map(
@@ -61,16 +48,13 @@ export function layoutOf(scenario: Scenario): Layout {
   })
   const longest = Math.max(0, ...cases.map(({ length }) => length))
   const widest = Math.max(0, ...cases.map(({ width }) => width))
-  const pieces = Object.entries(scenario.line).map(([name, keys]) => ({
-    name,
-    ...shapeOf(keys, longest, widest),
-    x: 0,
-    y: 0,
-    next: [...ways.get(name)!],
-  }))
+  const one = { longest, length: longest + spare.length, width: widest + spare.width }
+  const pieces = Object.entries(scenario.line).map(([name, keys]) =>
+    unplaced(name, inPicturesOf(keys).shape(keys, one), [...ways.get(name)!]),
+  )
   place(pieces, ways, arrivals)
   return {
-    pieces: pieces.map(inOrder),
+    pieces,
     arrivals,
     cases,
     crews: Object.entries(scenario.crew).map(([name, crew]) => ({
@@ -83,76 +67,11 @@ export function layoutOf(scenario: Scenario): Layout {
   }
 }
 
-/** The keys of a piece in the order of its type, as the document has them. */
-const inOrder = ({
-  name,
-  type,
-  carries,
-  x,
-  y,
-  length,
-  width,
-  speed,
-  heads,
-  next,
-  places,
-  people,
-}: LayoutPiece) => ({
-  name,
-  type,
-  ...(carries === undefined ? {} : { carries }),
-  x,
-  y,
-  length,
-  width,
-  speed,
-  heads,
-  next,
-  ...(places === undefined ? {} : { places }),
-  ...(people === undefined ? {} : { people }),
-})
-
-type Shape = Omit<LayoutPiece, 'name' | 'x' | 'y' | 'next'>
-
-function shapeOf(keys: Scenario['line'][string], longest: number, widest: number): Shape {
-  const one = { type: keys.type, length: longest + spare.length, width: widest + spare.width }
-  switch (keys.type) {
-    case 'conveyor':
-      return { ...one, carries: keys.carries, length: keys.length, speed: keys.speed, heads: [] }
-    case 'sealer': {
-      const heads = Object.entries(keys.heads).flatMap(([name, head]) =>
-        head ? [{ name, at: longest + head.position }] : [],
-      )
-      const folders = keys.flaps['folded-by'] === 'people' ? { people: 1 } : {}
-      return {
-        ...one,
-        length: longest + keys.bed,
-        speed: keys['belt-speed'],
-        heads: heads.sort((a, b) => a.at - b.at),
-        ...folders,
-      }
-    }
-    case 'station': {
-      const room = keys['waiting-room'] === 'unlimited' ? mostDrawn.unlimited : keys['waiting-room']
-      const places = {
-        work: Math.min(mostDrawn.work, keys.servers),
-        wait: Math.min(mostDrawn.wait, room),
-      }
-      return {
-        ...one,
-        length: one.length * (1 + places.wait),
-        width: one.width * places.work,
-        speed: null,
-        heads: [],
-        places,
-        ...(keys['run-by'] === 'people' ? { people: keys.servers } : {}),
-      }
-    }
-    case 'inspect':
-      return { ...one, speed: null, heads: [], ...(keys['run-by'] === 'people' ? { people: 1 } : {}) }
-    default:
-      return { ...one, speed: null, heads: [] }
-  }
+/** A piece that has no place yet; its keys stand in the order in which a document has them. */
+function unplaced(name: string, shape: Shape, next: string[]): LayoutPiece {
+  const { type, carries, length, width, speed, heads, ...people } = shape
+  const what = carries === undefined ? { type } : { type, carries }
+  return { name, ...what, x: 0, y: 0, length, width, speed, heads, next, ...people }
 }
 
 /** Gives every piece its place. */
@@ -184,23 +103,32 @@ function moveUp(
   ways: Ways,
   isAhead: (from: string, to: string) => boolean,
 ): void {
-  const isFed = new Set<string>()
-  for (const name of order) for (const target of ways.get(name)!) if (isAhead(name, target)) isFed.add(target)
-  const isFree = new Set(order.filter((name) => !isFed.has(name)))
-  // a whole chain moves, from its end backwards
-  for (const name of order)
-    if (isFree.has(name) && ways.get(name)!.length === 1) {
-      const [target] = ways.get(name)!
-      const feeders = order.filter((each) => ways.get(each)!.includes(target!) && isAhead(each, target!))
-      if (feeders.length === 1 && isAhead(name, target!)) isFree.add(target!)
-    }
+  const aheadOf = (name: string) => ways.get(name)!.filter((target) => isAhead(name, target))
+  const isFree = freeChains(order, ways, aheadOf)
   for (const name of [...order].reverse()) {
-    const ahead = ways.get(name)!.filter((target) => isAhead(name, target))
+    const ahead = aheadOf(name)
     if (!isFree.has(name) || ahead.length === 0) continue
     const piece = byName.get(name)!
     const x = Math.min(...ahead.map((target) => byName.get(target)!.x)) - piece.length
     if (x > piece.x + hair) piece.x = x
   }
+}
+
+/** Pieces that nothing leads to, and what they alone lead to: a whole chain moves, from its end backwards. */
+function freeChains(
+  order: readonly string[],
+  ways: Ways,
+  aheadOf: (name: string) => string[],
+): ReadonlySet<string> {
+  const fed = order.flatMap(aheadOf)
+  const isFree = new Set(order.filter((name) => !fed.includes(name)))
+  for (const name of order) {
+    const [target, ...others] = ways.get(name)!
+    if (!isFree.has(name) || target === undefined || others.length > 0) continue
+    const isOnlyFeeder = fed.filter((each) => each === target).length === 1
+    if (isOnlyFeeder && aheadOf(name).length > 0) isFree.add(target)
+  }
+  return isFree
 }
 
 /**
@@ -230,24 +158,23 @@ function orderOfTravel(ways: Ways, starts: readonly string[]): string[] {
 /** Ways, as from and to in two lines, that lead back to where cases come from: found depth first from `starts`, in their order. */
 function waysBack(ways: Ways, starts: readonly string[]): Set<string> {
   const met = new Set<string>()
-  const onTheWay = new Set<string>()
   const back = new Set<string>()
+  // without recursion: a line may be long
+  const stack: { name: string; next: number }[] = []
+  const meet = (name: string) => {
+    if (met.has(name) || !ways.has(name)) return
+    met.add(name)
+    stack.push({ name, next: 0 })
+  }
   for (const start of starts) {
-    if (met.has(start) || !ways.has(start)) continue
-    // without recursion: a line may be long
-    const stack = [{ name: start, next: 0 }]
-    met.add(start)
-    onTheWay.add(start)
-    while (stack.length > 0) {
-      const top = stack.at(-1)!
+    meet(start)
+    const onTheWay = new Set<string>()
+    for (let top = stack.at(-1); top; top = stack.at(-1)) {
+      onTheWay.add(top.name)
       const target = ways.get(top.name)![top.next++]
       if (target === undefined) onTheWay.delete(stack.pop()!.name)
       else if (onTheWay.has(target)) back.add(`${top.name}\n${target}`)
-      else if (target !== exitName && !met.has(target)) {
-        met.add(target)
-        onTheWay.add(target)
-        stack.push({ name: target, next: 0 })
-      }
+      else meet(target)
     }
   }
   return back

@@ -1,7 +1,8 @@
 /** Where every case of a recorded stretch is at any instant, by the rules by which the line was simulated. */
 
 import type { StateKey } from '../catalogue/states.js'
-import type { Stretch, StretchPiece } from '../shifts/stretch.js'
+import type { Movement } from '../kinds/in-pictures.js'
+import type { Stretch } from '../shifts/stretch.js'
 import type { Layout } from './layout.js'
 import { add, lower, type Polyline, placeOn, simplified } from './polyline.js'
 import { RunClock } from './run-clock.js'
@@ -158,7 +159,7 @@ class Mover {
   // --- conveyors ---
 
   /** In the running time of the conveyor: the later of free flow and the path of the one ahead, shifted. */
-  private accumulating(visit: Visit, { length, speed, pitches, startDelay }: StretchPiece): Polyline {
+  private accumulating(visit: Visit, { length, speed, pitches, startDelay }: Movement): Polyline {
     if (visit.free) return visit.free
     const clock = this.clocks[visit.piece]!
     const [begin, end] = [clock.runAt(visit.in), clock.runAt(this.endOf(visit))]
@@ -210,7 +211,7 @@ class Mover {
   }
 
   /** Into the flap place, and from there past the heads. */
-  private inSealer(visit: Visit, drawn: number, { length, speed }: StretchPiece): Polyline {
+  private inSealer(visit: Visit, drawn: number, { length, speed }: Movement): Polyline {
     const flapPlace = Math.max(0, drawn - length)
     const end = Math.min(visit.belts, this.endOf(visit))
     const made = this.gliding([[visit.in, flapPlace]], { ...visit, out: visit.belts }, end)

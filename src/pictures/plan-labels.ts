@@ -12,7 +12,7 @@ export interface Label {
   lines: string[]
 }
 
-export interface PlacedLabel extends Label {
+interface PlacedLabel extends Label {
   /** Left edge and width of its letters. */
   from: number
   width: number

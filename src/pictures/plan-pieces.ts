@@ -1,5 +1,6 @@
 /** The pieces of a plan from above: outlines to scale, heads where they stand, direction of travel, and the ways between pieces. */
 
+import { has, partingOf } from '../kinds/traits.js'
 import { escaped } from '../report/markup.js'
 import type { Layout, LayoutPiece } from './layout.js'
 import { accent, ink, n, paper, quiet } from './plan-ink.js'
@@ -39,13 +40,13 @@ export function drawPiece(
   const parts = [
     `<rect data-piece="${escaped(piece.name)}" x="${n(left)}" y="${n(top)}" width="${n(long)}" height="${n(wide)}" fill="${paper}" ${outline}/>`,
   ]
-  if (piece.type === 'conveyor') parts.push(conveyorMarks(piece, left, long, top, wide))
-  if (piece.type === 'sealer') {
+  if (has(piece, 'conveys')) parts.push(conveyorMarks(piece, left, long, top, wide))
+  if (has(piece, 'tapes')) {
     const fold = left + foldOf(layout) * scale
     parts.push(line(`M${n(fold)} ${n(top)}V${n(top + wide)}`, ink, 0.8, ' stroke-dasharray="2 2"'))
     for (const { name, at } of piece.heads) parts.push(headMark(name, left + at * scale, top, wide))
   }
-  if (piece.type === 'divert') {
+  if (partingOf(piece) === 'apart') {
     const [from, to] = [n(left + 2), n(left + long - 2)]
     const spread = wide / 3
     parts.push(
@@ -56,12 +57,12 @@ export function drawPiece(
       ),
     )
   }
-  if (piece.type === 'inspect')
+  if (partingOf(piece) === 'aside')
     parts.push(
       `<circle cx="${n(left + long / 2)}" cy="${n(middle)}" r="${n(Math.min(long, wide) / 4)}" fill="none" stroke="${ink}"/>`,
     )
   if (piece.places) parts.push(placeMarks(piece, piece.places, left, long, top, wide))
-  if (piece.type === 'conveyor' || piece.type === 'sealer') parts.push(travelMarks(piece, geometry))
+  if (has(piece, 'conveys') || has(piece, 'tapes')) parts.push(travelMarks(piece, geometry))
   return parts.join('')
 }
 
@@ -130,10 +131,9 @@ function travelMarks(piece: LayoutPiece, geometry: Geometry): string {
   const half = Math.min(3.2, geometry.across(piece) / 3)
   const count = Math.max(1, Math.min(40, Math.floor(long / 70)))
   // in a sealer the fold place is free of heads
-  const places =
-    piece.type === 'sealer'
-      ? [from + Math.min(6, long / 8)]
-      : Array.from({ length: count }, (_, index) => from + (long * (index + 0.5)) / count)
+  const places = has(piece, 'tapes')
+    ? [from + Math.min(6, long / 8)]
+    : Array.from({ length: count }, (_, index) => from + (long * (index + 0.5)) / count)
   const d = places.map(
     (x) => `M${n(x - half)} ${n(middle - half)}l${n(half * 1.4)} ${n(half)}l${n(-half * 1.4)} ${n(half)}`,
   )

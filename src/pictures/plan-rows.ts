@@ -1,4 +1,5 @@
 /** The rows of a plan: a long line is broken into pieces of a strip, and each row knows its lanes. */
+import { has } from '../kinds/traits.js'
 import type { Layout, LayoutPiece } from './layout.js'
 
 /** Longest stretch of a line in one row, m, of a line that fits into `mostRows`. */
@@ -12,7 +13,7 @@ export interface Row {
 }
 
 const hair = 1e-9
-const isRigid = ({ type }: LayoutPiece): boolean => type !== 'conveyor'
+const isRigid = (piece: LayoutPiece): boolean => !has(piece, 'conveys')
 
 /**
  * Rows of at most 24 m, or an eighth of a line that is longer than eight such. A row ends where it cuts nothing, else where it cuts conveyors

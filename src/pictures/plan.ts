@@ -1,5 +1,6 @@
 /** The plan: a line from above, to scale, as a drawing that needs nothing else. */
 import { type Display, unitsFor, wordsFor } from '../catalogue/printed-units.js'
+import { has, nounOf } from '../kinds/traits.js'
 import { roundStep } from '../report/marks/axis.js'
 import { shortened, wordLines } from '../report/marks/breaking.js'
 import { escaped } from '../report/markup.js'
@@ -10,7 +11,7 @@ import { drawLabels, heightOf, type Label, letters, placeLabels } from './plan-l
 import { arrow, drawPiece, drawWay, type Geometry, headLetter, headLetters } from './plan-pieces.js'
 import { lanesOf, type Row, rowsOf } from './plan-rows.js'
 
-export interface PlanOptions {
+interface PlanOptions {
   /** Name of the piece with least to spare. */
   limiting?: string | undefined
   /** Words on what a piece does, such as `works 59 % of the shift`, by its name. */
@@ -114,7 +115,7 @@ function drawRow(layout: Layout, row: Row, given: RowGiven): { markup: string; b
     ...waysOf(layout, row, geometry),
     ...here.flatMap((piece) => (piece.x >= row.from - 1e-9 ? waysIn(piece, layout, geometry) : [])),
     ...here.map((piece) => drawPiece(piece, layout, geometry, piece.name === given.options.limiting)),
-    ...here.flatMap((piece) => (piece.type === 'sealer' ? headLetters(piece, geometry) : [])),
+    ...here.flatMap((piece) => (has(piece, 'tapes') ? headLetters(piece, geometry) : [])),
     ...here.flatMap((piece) => peopleAt(piece, layout, geometry)),
     '</svg>',
     ...(isFirst ? [] : [edge(margin.left, given.top, y)]),
@@ -185,7 +186,7 @@ function peopleAt(piece: LayoutPiece, { crews }: Layout, geometry: Geometry): st
   const people = standing || piece.people
   if (!people) return ''
   // at a sealer beside the fold place, clear of the letters of its heads
-  const inset = piece.type === 'sealer' ? 1 : Math.min(10, (piece.length * geometry.scale) / 2)
+  const inset = has(piece, 'tapes') ? 1 : Math.min(10, (piece.length * geometry.scale) / 2)
   const x = geometry.x(piece.x) + inset
   const y = geometry.middle(piece) + geometry.across(piece) / 2 + 11
   return sign(x, y, people)
@@ -222,13 +223,14 @@ const sourcesOf = ({ name }: LayoutPiece, { arrivals }: Layout): string[] =>
 const leastToSpare = '▲ least to spare'
 
 /** What a piece is, in a few words, line by line. */
-function pieceWords({ name, type, carries, length, speed, places }: LayoutPiece, display: Display): string[] {
+function pieceWords(piece: LayoutPiece, display: Display): string[] {
+  const { name, carries, length, speed, places } = piece
   const { distance, speed: speedText } = wordsFor(display)
-  if (type === 'conveyor') return [`${carries} conveyor`, `${distance(length)}, ${speedText(speed!)}`]
-  const word = type === 'inspect' ? 'inspection' : type
+  if (has(piece, 'conveys')) return [`${carries} conveyor`, `${distance(length)}, ${speedText(speed!)}`]
+  const word = nounOf(piece)
   const isSaid = name.toLowerCase().includes(word)
   const what = places && places.work > 1 ? [`${word}, ${places.work} places`] : isSaid ? [] : [word]
-  return type === 'sealer' ? [...what, `belts ${speedText(speed!)}`] : what
+  return has(piece, 'tapes') ? [...what, `belts ${speedText(speed!)}`] : what
 }
 
 /** Scale bar, key of the marks, and the people. */

@@ -1,4 +1,5 @@
 /** Where the line stands in the picture of a replay: to scale along the travel, in rows where it is long, a strip per lane. */
+import { has } from '../kinds/traits.js'
 import type { Layout, LayoutPiece } from './layout.js'
 
 /** Pieces beside one another along the travel: one strip of the picture. */
@@ -111,7 +112,7 @@ function placedIn(
   return home
     .map(([index, piece]) => {
       const pieceX = middleOf(piece)
-      const state = piece.type === 'sealer' || piece.type === 'station' ? 'machine' : 'conveyor'
+      const state = has(piece, 'tapes') || has(piece, 'hasPlaces') ? 'machine' : 'conveyor'
       const half = Math.max(letters(piece.name), stateRoom[state]) / 2 + 4
       return { index, piece, pieceX, x: Math.min(Math.max(pieceX, half), width - half), half }
     })

@@ -5,7 +5,7 @@ import { escaped } from '../report/markup.js'
 /** Pixels to a tenth. */
 export const px = (value: number) => String(Math.round(value * 10) / 10)
 
-export interface TextLook {
+interface TextLook {
   size?: number
   weight?: 'bold'
   quiet?: boolean

@@ -15,7 +15,7 @@ import { casePaths } from './time-space-cases.js'
 import { type Frame, frameOf } from './time-space-frame.js'
 import { blockedEdges, legendOf, patterns, stopBars, stopLabels, waitStrips } from './time-space-stops.js'
 
-export interface TimeSpaceOptions {
+interface TimeSpaceOptions {
   display?: Display
   /** Width of the drawing, px; the letters keep their size. */
   width?: number

@@ -11,7 +11,7 @@ export interface Path {
 }
 
 /** What only the reader can fill in. */
-export interface ToFill {
+interface ToFill {
   toFill: string
 }
 

@@ -6,7 +6,7 @@ import type { Table } from './report.js'
 import { paragraph, type TextStyle } from './text.js'
 
 /** How wide columns stand apart, what stands before the first, and whether rows that say nothing and room that no line needs are left out. */
-export interface Spacing {
+interface Spacing {
   gap: number
   margin: number
   isTight: boolean

@@ -1,4 +1,5 @@
 /** What each piece of a line costs to buy. */
+import { has } from '../kinds/traits.js'
 import type { Scenario } from './schema.js'
 
 /** Price of each piece that has one, by its path; that of a conveyor priced by the metre is for its whole length. */
@@ -7,7 +8,10 @@ export function capitalOf({ money, line }: Scenario): Record<string, { amount: n
   return Object.fromEntries(
     Object.entries(money.capital).map(([path, { amount, per }]) => {
       const piece = line[path.slice('line.'.length)]
-      return [path, { amount: per === 'm' && piece?.type === 'conveyor' ? amount * piece.length : amount }]
+      return [
+        path,
+        { amount: per === 'm' && piece && has(piece, 'conveys') ? amount * piece.length : amount },
+      ]
     }),
   )
 }

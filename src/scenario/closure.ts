@@ -5,7 +5,7 @@ import { exampleApart } from './meant.js'
 import { parseQuantity, quantityPattern } from './quantity.js'
 
 /** Load on one closure: in newtons, or as a share of the load on the reference closure. */
-export type ClosureLoad = { newtons: number } | { share: number }
+type ClosureLoad = { newtons: number } | { share: number }
 
 const loadExample = '40 N'
 

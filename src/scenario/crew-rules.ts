@@ -1,4 +1,5 @@
 /** Rules between the crew and the rest: standing duties and breaks of their own. */
+import { has } from '../kinds/traits.js'
 import type { Report } from './finding.js'
 import { nearest } from './nearest.js'
 import type { Scenario } from './schema.js'
@@ -6,7 +7,7 @@ import type { Scenario } from './schema.js'
 /** Breaches of the rules on standing duties, and of breaks that people have of their own. */
 export function checkDuties(scenario: Scenario, report: Report): void {
   const byHand = Object.entries(scenario.line).flatMap(([name, piece]) =>
-    piece.type === 'sealer' && piece.flaps['folded-by'] === 'people' ? [name] : [],
+    has(piece, 'tapes') && piece.flaps['folded-by'] === 'people' ? [name] : [],
   )
   for (const [name, crew] of Object.entries(scenario.crew)) {
     const post = crew['stands-at']

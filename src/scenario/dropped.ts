@@ -1,4 +1,5 @@
 /** What a scenario gives for an element of cost and cannot be used, because the rest that the element takes is not given. The one home of that rule. */
+import { has } from '../kinds/traits.js'
 import { invested } from '../trade/money.js'
 import { capitalOf } from './capital.js'
 import type { Scenario } from './schema.js'
@@ -30,7 +31,7 @@ export interface Dropped {
 
 const currency = ({ money, tape }: Scenario) => money?.currency ?? tape.price?.currency ?? 'EUR'
 const somePiece = ({ line }: Scenario) =>
-  Object.entries(line).find(([, { type }]) => type === 'sealer')?.[0] ?? Object.keys(line)[0]
+  Object.entries(line).find(([, piece]) => has(piece, 'tapes'))?.[0] ?? Object.keys(line)[0]
 const sum = (values: Readonly<Record<string, number>> | undefined) =>
   values && Object.keys(values).length > 0
     ? Object.values(values).reduce((total, each) => total + each, 0)
@@ -53,7 +54,7 @@ const capital: Key = {
 const sealer: Key = {
   path: 'line',
   words: 'a sealer in `line`',
-  amount: ({ line }) => Object.values(line).filter(({ type }) => type === 'sealer').length || null,
+  amount: ({ line }) => Object.values(line).filter((piece) => has(piece, 'tapes')).length || null,
   example: () => '{type: sealer}',
   isShared: true,
 }

@@ -41,11 +41,19 @@ function wordFix(word: string, words: readonly string[]): string {
   return same === undefined ? `what may stand here: ${words.join(', ')}` : nearest(same, words)
 }
 
-/** All findings of one issue; a union's are those of the member that suits what was written. */
-export function findingsOf(issue: Issue, schema: z.ZodType, raw: unknown, base: Path = []): Finding[] {
+/** What one issue says: its path, the value there, and how a finding on it is made. */
+interface Told {
+  path: Path
+  value: unknown
+  finding(code: ProblemCode, rule: string, fix: string, atKey?: boolean): Finding
+  /** It is not there, and must be. */
+  missing(fix: string, more?: string): Finding
+}
+
+function toldOf(issue: Issue, raw: unknown, base: Path): Told {
   const path = [...base, ...(issue.path as Path)]
   const value = valueAt(raw, path)
-  const finding = (code: ProblemCode, rule: string, fix: string, atKey = false): Finding => ({
+  const finding: Told['finding'] = (code, rule, fix, atKey = false) => ({
     code,
     path,
     found: value === undefined ? '' : shown(value),
@@ -53,95 +61,105 @@ export function findingsOf(issue: Issue, schema: z.ZodType, raw: unknown, base: 
     fix,
     atKey,
   })
+  return {
+    path,
+    value,
+    finding,
+    missing: (fix, more = '') =>
+      finding('missing-key', `\`${shown(path.at(-1))}\` must be given${more}`, fix, true),
+  }
+}
+
+/** All findings of one issue; a union's are those of the member that suits what was written. */
+export function findingsOf(issue: Issue, schema: z.ZodType, raw: unknown, base: Path = []): Finding[] {
+  const told = toldOf(issue, raw, base)
+  if (issue.code === 'unrecognized_keys') return unknownKeys(issue, told, schema, raw)
+  if (issue.code === 'invalid_union') return unionFindings(issue, told, schema, raw)
+  return [findingOf(issue, told)]
+}
+
+type IssueOf<Code extends Issue['code']> = Extract<Issue, { code: Code }>
+
+const unknownKeys = (
+  { keys }: IssueOf<'unrecognized_keys'>,
+  { path }: Told,
+  schema: z.ZodType,
+  raw: unknown,
+): Finding[] =>
+  keys.map((key) => ({
+    code: 'unknown-key',
+    path: [...path, key],
+    found: '',
+    rule: `\`${shown(key)}\` is no key of ${path.length ? `\`${shown(path.join('.'))}\`` : 'a scenario'}`,
+    fix: nearest(key, keysAt(schema, raw, path) ?? []),
+    atKey: true,
+  }))
+
+function unionFindings(
+  { errors }: IssueOf<'invalid_union'>,
+  { path, value, finding }: Told,
+  schema: z.ZodType,
+  raw: unknown,
+): Finding[] {
+  if (errors.length === 0) {
+    const types = Object.keys(kindKeys)
+    return value === undefined
+      ? [finding('missing-key', '`type` must be given', `one of ${types.join(', ')}`, true)]
+      : [finding('not-allowed', `one of ${types.join(', ')}`, nearest(shown(value), types))]
+  }
+  const isMap = typeof value === 'object' && value !== null
+  const words = errors
+    .flat()
+    .flatMap((inner) => (inner.code === 'invalid_value' ? inner.values.map(String) : []))
+  if (!isMap && words.length > 0)
+    return [finding('not-allowed', `a number or ${words.join(', ')}`, nearest(shown(value), words))]
+  const member = isMap && !Array.isArray(value) ? errors.at(-1)! : errors[0]!
+  return member.flatMap((inner) => findingsOf(inner, schema, raw, path))
+}
+
+function findingOf(issue: Issue, told: Told): Finding {
+  const { value, finding, missing } = told
   switch (issue.code) {
-    case 'unrecognized_keys':
-      return issue.keys.map((key) => ({
-        code: 'unknown-key',
-        path: [...path, key],
-        found: '',
-        rule: `\`${shown(key)}\` is no key of ${path.length ? `\`${shown(path.join('.'))}\`` : 'a scenario'}`,
-        fix: nearest(key, keysAt(schema, raw, path) ?? []),
-        atKey: true,
-      }))
-    case 'invalid_union': {
-      if (issue.errors.length === 0) {
-        const types = Object.keys(kindKeys)
-        const given = valueAt(raw, path)
-        return given === undefined
-          ? [finding('missing-key', '`type` must be given', `one of ${types.join(', ')}`, true)]
-          : [finding('not-allowed', `one of ${types.join(', ')}`, nearest(shown(given), types))]
-      }
-      const isMap = typeof value === 'object' && value !== null
-      const words = issue.errors
-        .flat()
-        .flatMap((inner) => (inner.code === 'invalid_value' ? inner.values.map(String) : []))
-      if (!isMap && words.length > 0)
-        return [finding('not-allowed', `a number or ${words.join(', ')}`, nearest(shown(value), words))]
-      const member = isMap && !Array.isArray(value) ? issue.errors.at(-1)! : issue.errors[0]!
-      return member.flatMap((inner) => findingsOf(inner, schema, raw, path))
+    case 'invalid_type': {
+      const wanted = typeWords[issue.expected] ?? issue.expected
+      if (value === undefined) return missing(`add ${wanted}`)
+      return finding('wrong-type', `must be ${wanted}`, `write ${wanted} here`)
     }
-    case 'invalid_type':
-      if (value === undefined)
-        return [
-          finding(
-            'missing-key',
-            `\`${shown(path.at(-1))}\` must be given`,
-            `add ${typeWords[issue.expected] ?? issue.expected}`,
-            true,
-          ),
-        ]
-      return [
-        finding(
-          'wrong-type',
-          `must be ${typeWords[issue.expected] ?? issue.expected}`,
-          `write ${typeWords[issue.expected] ?? issue.expected} here`,
-        ),
-      ]
     case 'invalid_value': {
       const words = issue.values.map(String)
-      if (value === undefined)
-        return [
-          finding(
-            'missing-key',
-            `\`${shown(path.at(-1))}\` must be given`,
-            `one of ${words.join(', ')}`,
-            true,
-          ),
-        ]
-      return [finding('not-allowed', `one of ${words.join(', ')}`, wordFix(shown(value), words))]
+      const rule = `one of ${words.join(', ')}`
+      return value === undefined ? missing(rule) : finding('not-allowed', rule, wordFix(shown(value), words))
     }
     case 'too_small':
     case 'too_big': {
-      const bound = issue.code === 'too_small' ? `at least ${issue.minimum}` : `at most ${issue.maximum}`
-      const what = issue.origin === 'array' ? ' entries' : issue.origin === 'string' ? ' characters' : ''
-      return [finding('out-of-range', `must be ${bound}${what}`, `a value of ${bound}${what}`)]
+      const bound = `${issue.code === 'too_small' ? `at least ${issue.minimum}` : `at most ${issue.maximum}`}${counted[issue.origin] ?? ''}`
+      return finding('out-of-range', `must be ${bound}`, `a value of ${bound}`)
     }
     case 'invalid_format':
-      return [
-        finding(
-          'wrong-type',
-          'must have the form that the format gives',
-          'see the starter scenario: `tapeshift new FILE`',
-        ),
-      ]
+      return finding('wrong-type', 'must have the form that the format gives', seeStarter)
     case 'invalid_key':
-      return [
-        finding(
-          'bad-name',
-          'a name begins with a letter and holds letters, digits, spaces, - and _, at most 40',
-          'choose another name',
-          true,
-        ),
-      ]
-    case 'custom': {
-      const { code = 'conflict', fix = '' } = (issue.params ?? {}) as { code?: ProblemCode; fix?: string }
-      if (value === undefined && (code === 'not-a-quantity' || code === 'no-unit'))
-        return [
-          finding('missing-key', `\`${shown(path.at(-1))}\` must be given: ${issue.message}`, fix, true),
-        ]
-      return [finding(code, issue.message, fix, code === 'one-of' || code === 'missing-key')]
-    }
+      return finding(
+        'bad-name',
+        'a name begins with a letter and holds letters, digits, spaces, - and _, at most 40',
+        'choose another name',
+        true,
+      )
+    case 'custom':
+      return ownFinding(issue, told)
     default:
-      return [finding('wrong-type', issue.message, 'see the starter scenario: `tapeshift new FILE`')]
+      return finding('wrong-type', issue.message, seeStarter)
   }
 }
+
+/** A rule of the format that is no rule of the schema library: it brings its code and its mend. */
+function ownFinding({ message, params }: IssueOf<'custom'>, { value, finding, missing }: Told): Finding {
+  const { code = 'conflict', fix = '' } = (params ?? {}) as { code?: ProblemCode; fix?: string }
+  if (value === undefined && (code === 'not-a-quantity' || code === 'no-unit'))
+    return missing(fix, `: ${message}`)
+  return finding(code, message, fix, code === 'one-of' || code === 'missing-key')
+}
+
+/** What a bound counts, by what it bounds. */
+const counted: Readonly<Record<string, string>> = { array: ' entries', string: ' characters' }
+
+const seeStarter = 'see the starter scenario: `tapeshift new FILE`'

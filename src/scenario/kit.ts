@@ -67,13 +67,8 @@ export function quantity(dimension: Dimension, doc: string, bounds: Bounds = { f
 }
 
 /** A quantity, or one of a few words in its place. */
-export function quantityOr<const W extends string>(
-  word: W,
-  dimension: Dimension,
-  doc: string,
-  bounds: Bounds = { from: 0 },
-) {
-  const number = quantity(dimension, doc, bounds)
+export function quantityOr<const W extends string>(word: W, dimension: Dimension, doc: string) {
+  const number = quantity(dimension, doc, { from: 0 })
   return z
     .unknown()
     .transform((text, context): number | W => {

@@ -23,29 +23,32 @@ export function placeAt(text: string, lines: LineCounter, offset: number): Place
 
 /** Offset of the value at `path`, or of the key where `atKey`; of the nearest enclosing one where the path ends early. */
 export function offsetOf(document: Document, path: Path, atKey = false): number {
-  let node: Node | null = document.contents as Node | null
+  let node = document.contents as Node | null
   let offset = node?.range?.[0] ?? 0
   for (const [index, step] of path.entries()) {
-    if (isMap(node)) {
-      const pair: { key: unknown; value: unknown } | undefined = node.items.find((item) => {
-        const key = item.key
-        return (isScalar(key) ? String(key.value) : String(key)) === String(step)
-      })
-      if (!pair) return offset
-      const keyNode = pair.key as Node | null
-      const valueNode = pair.value as Node | null
-      const isLast = index === path.length - 1
-      offset =
-        (isLast && atKey) || isMap(valueNode) || !valueNode?.range
-          ? (keyNode?.range?.[0] ?? offset)
-          : valueNode.range[0]
-      node = valueNode
-    } else if (isSeq(node)) {
-      const item = node.items[Number(step)] as Node | undefined
-      if (!item) return offset
-      offset = item.range?.[0] ?? offset
-      node = item
-    } else return offset
+    const entry = entryOf(node, step)
+    if (!entry) return offset
+    const { key, value, isInList } = entry
+    const isAtKey = !isInList && ((atKey && index === path.length - 1) || isMap(value) || !value?.range)
+    offset = (isAtKey ? key : value)?.range?.[0] ?? offset
+    node = value
   }
   return offset
+}
+
+interface Entry {
+  key: Node | null
+  value: Node | null
+  isInList: boolean
+}
+
+/** What stands in a node under a key, or in its place of a list. */
+function entryOf(node: Node | null, step: string | number): Entry | null {
+  if (isSeq(node)) {
+    const value = node.items[Number(step)] as Node | undefined
+    return value ? { key: null, value, isInList: true } : null
+  }
+  if (!isMap(node)) return null
+  const pair = node.items.find(({ key }) => String(isScalar(key) ? key.value : key) === String(step))
+  return pair ? { key: pair.key as Node | null, value: pair.value as Node | null, isInList: false } : null
 }

@@ -1,4 +1,5 @@
 /** Rules between the keys of money and closure, and between them and the rest of the scenario. */
+import { has } from '../kinds/traits.js'
 import type { Report } from './finding.js'
 import { exampleApart } from './meant.js'
 import { nearest } from './nearest.js'
@@ -22,7 +23,7 @@ export function checkMoney(scenario: Scenario, report: Report): void {
   for (const [path, price] of Object.entries(money.capital ?? {})) {
     own(price, ['money', 'capital', path])
     const piece = scenario.line[path.slice('line.'.length)]
-    if (price.per === 'm' && piece && !('length' in piece))
+    if (price.per === 'm' && piece && !has(piece, 'conveys'))
       report(
         ['money', 'capital', path],
         'conflict',

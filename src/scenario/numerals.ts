@@ -1,7 +1,7 @@
 /** Numbers as people write them: decimal comma, thousands parted by spaces, commas or points. */
 
 /** The numbers that a text may begin with, in the notation of the format, and what follows. */
-export interface Numeral {
+interface Numeral {
   /** One, where its meaning is certain; two, where a comma may part decimals or thousands; none, where no rule fits. */
   readings: string[]
   rest: string

@@ -9,6 +9,10 @@ export function outsideSize(kind: CaseKind): Size {
   return { length: kind.length!, width: kind.width!, height: kind.height! }
 }
 
+/** Outside length along the travel of each kind, m. */
+export const lengthsOf = ({ cases }: Scenario): number[] =>
+  Object.values(cases).map((kind) => outsideSize(kind).length)
+
 /** A case by name, and its outside length along its travel, m. */
 export interface Longest {
   name: string

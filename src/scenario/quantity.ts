@@ -5,7 +5,7 @@ import { type Dimension, dimensionOf, dimensions, hasUnit, inSi, unitList } from
 export { type Dimension, dimensionOf, dimensions, quantityPattern, unitSize } from './units.js'
 
 /** What `parseQuantity` found: a number in SI, or what is wrong and the nearest mend. */
-export type Parsed =
+type Parsed =
   | { value: number }
   | { code: 'no-unit' | 'unknown-unit' | 'wrong-unit' | 'not-a-quantity'; rule: string; fix: string }
 

@@ -1,7 +1,8 @@
 /** A scenario as a question takes it: read, with the values that were asked for, and known by its hashes. */
 import { hashOfText } from './hash.js'
-import { type Loaded, type LoadOptions, loadScenario, type Resolved, type Variant } from './load.js'
+import { type Loaded, type LoadOptions, loadScenario, type Variant } from './load.js'
 import { questionOf } from './question.js'
+import type { Resolved } from './resolve.js'
 
 /** Which scenario, and what is to be otherwise in it: in the words of the format. */
 export interface ScenarioAsked {

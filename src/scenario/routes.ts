@@ -53,6 +53,33 @@ export function arrivalWays(scenario: Scenario): Map<string, Way[]> {
   return new Map(Object.entries(scenario.arrivals).map(([name, keys]) => [name, waysOf(keys, first)]))
 }
 
+/** Ways by the name of the piece or source that they lead from. */
+export type Ways = ReadonlyMap<string, readonly Way[]>
+
+/** Names of those from which a way leads to `name`. */
+export const feedersOf = (ways: Ways, name: string): string[] =>
+  [...ways].filter(([, all]) => all.some(({ target }) => target === name)).map(([each]) => each)
+
+/** Where the cases of `kind` go from `name`; null: all cases. */
+export const targetsOf = (ways: Ways, name: string, kind: string | null = null): string[] =>
+  (ways.get(name) ?? [])
+    .filter(({ onlyCase }) => kind === null || (onlyCase ?? kind) === kind)
+    .map(({ target }) => target)
+
+/** All that is reached from `starts`, these included, where `targets` follow a name. */
+export function reachedFrom(
+  starts: Iterable<string>,
+  targets: (name: string) => readonly string[],
+): Set<string> {
+  const reached = new Set(starts)
+  // a set keeps the order in which it was filled, so that this visits what is added on the way
+  for (const name of reached) for (const target of targets(name)) reached.add(target)
+  return reached
+}
+
+/** Where cases come first, source by source. */
+export const startsOf = (sources: Ways): string[] => [...sources.values()].flat().map(({ target }) => target)
+
 /** Every breach of the rules of ways. The later ones are asked only of a line in which all names stand for something. */
 export function checkRoutes(scenario: Scenario, report: Report): void {
   const pieces = lineWays(scenario)
@@ -64,19 +91,8 @@ export function checkRoutes(scenario: Scenario, report: Report): void {
   }
   if (pieces.has(exitName))
     strictly(['line', exitName], 'bad-name', '`exit` stands for out of the line', 'choose another name', true)
-  for (const [group, all] of [
-    ['arrivals', sources],
-    ['line', pieces],
-  ] as const)
-    for (const [name, ways] of all)
-      for (const { path, target } of ways)
-        if (path.length > 0 && target !== exitName && !pieces.has(target))
-          strictly(
-            [group, name, ...path],
-            'no-such-path',
-            `\`${target}\` is no entry of the line`,
-            nearest(target, [...pieces.keys(), exitName]),
-          )
+  checkTargets('arrivals', sources, pieces, strictly)
+  checkTargets('line', pieces, pieces, strictly)
   for (const [name, piece] of Object.entries(scenario.line))
     rulesOf(piece).checkWays?.(piece, { scenario, path: ['line', name] }, strictly)
   for (const [name, piece] of Object.entries(scenario.line))
@@ -85,20 +101,31 @@ export function checkRoutes(scenario: Scenario, report: Report): void {
     (map) => Object.keys(map).length === 0,
   )
   if (!isSound || isNothingToAsk) return
-  checkReach(scenario, pieces, sources, report)
+  checkReach(Object.keys(scenario.cases), pieces, startsOf(sources), report)
+}
+
+/** Every name that is given stands for a piece, or for out of the line. */
+function checkTargets(group: string, all: Ways, pieces: Ways, report: Report): void {
+  for (const [name, ways] of all)
+    for (const { path, target } of ways)
+      if (path.length > 0 && target !== exitName && !pieces.has(target))
+        report(
+          [group, name, ...path],
+          'no-such-path',
+          `\`${target}\` is no entry of the line`,
+          nearest(target, [...pieces.keys(), exitName]),
+        )
 }
 
 function checkRightOfWay(
   name: string,
   given: string | undefined,
-  pieces: ReadonlyMap<string, Way[]>,
-  sources: ReadonlyMap<string, Way[]>,
+  pieces: Ways,
+  sources: Ways,
   report: Report,
 ): void {
   if (given === undefined) return
-  const feeders = [...pieces, ...sources]
-    .filter(([, ways]) => ways.some((way) => way.target === name))
-    .map(([each]) => each)
+  const feeders = [...feedersOf(pieces, name), ...feedersOf(sources, name)]
   if (!feeders.includes(given))
     report(
       ['line', name, 'right-of-way'],
@@ -109,34 +136,16 @@ function checkRightOfWay(
 }
 
 /** Every piece is reached by some case, and from wherever a case comes it has a way out. */
-function checkReach(
-  scenario: Scenario,
-  pieces: ReadonlyMap<string, Way[]>,
-  sources: ReadonlyMap<string, Way[]>,
-  report: Report,
-): void {
+function checkReach(kinds: readonly string[], pieces: Ways, starts: readonly string[], report: Report): void {
   const reachedByAny = new Set<string>()
   const loops = new Set<string>()
-  for (const kind of Object.keys(scenario.cases)) {
-    const targets = (name: string): string[] =>
-      (pieces.get(name) ?? []).filter((way) => (way.onlyCase ?? kind) === kind).map((way) => way.target)
-    const reached = new Set<string>([...sources.values()].flat().map((way) => way.target))
-    // a set keeps the order in which it was filled, so that this visits what is added on the way
-    for (const name of reached) for (const target of targets(name)) reached.add(target)
+  for (const kind of kinds) {
+    const targets = (name: string) => targetsOf(pieces, name, kind)
+    const reached = reachedFrom(starts, targets)
     for (const name of reached) reachedByAny.add(name)
-
-    const leaves = new Set<string>([exitName])
-    let before = 0
-    while (leaves.size > before) {
-      before = leaves.size
-      for (const name of pieces.keys())
-        if (targets(name).some((target) => leaves.has(target))) leaves.add(name)
-    }
-    const caught = [...pieces.keys()].find((name) => reached.has(name) && !leaves.has(name))
-    if (caught === undefined) continue
-    const loop = loopFrom(caught, targets)
-    const key = [...loop].sort().join('\n')
-    if (loops.has(key)) continue
+    const loop = loopWithoutExit(pieces, reached, targets)
+    const key = loop && [...loop].sort().join('\n')
+    if (!loop || !key || loops.has(key)) continue
     loops.add(key)
     const last = loop.at(-1)!
     const way = pieces.get(last)!.find(({ target }) => target === loop[0])!
@@ -161,10 +170,22 @@ function checkReach(
       )
 }
 
-/** The loop into which a case runs from `start`, going the first way each time, where no way leads out. */
-function loopFrom(start: string, targets: (name: string) => string[]): string[] {
+/** The loop into which a case runs where no way leads out, going the first way each time; null where it always has a way out. */
+function loopWithoutExit(
+  pieces: Ways,
+  reached: ReadonlySet<string>,
+  targets: (name: string) => string[],
+): string[] | null {
+  const leaves = new Set<string>([exitName])
+  let before = 0
+  while (leaves.size > before) {
+    before = leaves.size
+    for (const name of pieces.keys()) if (targets(name).some((target) => leaves.has(target))) leaves.add(name)
+  }
+  const caught = [...pieces.keys()].find((name) => reached.has(name) && !leaves.has(name))
+  if (caught === undefined) return null
   const seen: string[] = []
-  let name = start
+  let name = caught
   while (!seen.includes(name)) {
     seen.push(name)
     name = targets(name)[0]!

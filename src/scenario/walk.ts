@@ -122,32 +122,27 @@ export interface Assumption {
 
 /** Fills every default of `schema` into `raw`, in place, and lists what was filled in, leaf by leaf. */
 export function fillDefaults(schema: Schema, raw: unknown, path: Path = []): Assumption[] {
-  const found: Assumption[] = []
-  const here = suited(schema, raw)
-  const def = definition(here)
-  if (def.shape && isMap(raw)) {
-    for (const [key, inner] of Object.entries(def.shape)) {
-      const inPath = [...path, key]
-      if (raw[key] === undefined) {
-        const wrapper = definition(inner)
-        if (wrapper.type !== 'prefault') continue
-        raw[key] = structuredClone(wrapper.defaultValue)
-        const below = fillDefaults(inner, raw[key], inPath)
-        const isBranch = isMap(raw[key]) && (definition(suited(inner, raw[key])).shape || below.length > 0)
-        if (isBranch && below.length > 0) found.push(...below)
-        else
-          found.push({
-            path: inPath.join('.'),
-            value: raw[key],
-            basis: bases.get(inner)?.basis ?? 'from memory, low confidence',
-          })
-      } else found.push(...fillDefaults(inner, raw[key], inPath))
-    }
-  } else if (def.type === 'record' && isMap(raw))
-    for (const [key, value] of Object.entries(raw))
-      found.push(...fillDefaults(def.valueType!, value, [...path, key]))
-  else if (def.type === 'array' && Array.isArray(raw))
-    for (const [index, value] of raw.entries())
-      found.push(...fillDefaults(def.element!, value, [...path, index]))
-  return found
+  const def = definition(suited(schema, raw))
+  if (def.type === 'array' && Array.isArray(raw))
+    return raw.flatMap((value, index) => fillDefaults(def.element!, value, [...path, index]))
+  if (!isMap(raw)) return []
+  if (def.shape)
+    return Object.entries(def.shape).flatMap(([key, inner]) =>
+      raw[key] === undefined
+        ? fillMissing(inner, raw, [...path, key])
+        : fillDefaults(inner, raw[key], [...path, key]),
+    )
+  if (def.type !== 'record') return []
+  return Object.entries(raw).flatMap(([key, value]) => fillDefaults(def.valueType!, value, [...path, key]))
+}
+
+/** Fills in the last key of `path`, which `raw` does not have: what has leaves of its own is told by these. */
+function fillMissing(schema: Schema, raw: Record<string, unknown>, path: Path): Assumption[] {
+  const wrapper = definition(schema)
+  if (wrapper.type !== 'prefault') return []
+  const value = structuredClone(wrapper.defaultValue)
+  raw[path.at(-1)!] = value
+  const below = fillDefaults(schema, value, path)
+  if (isMap(value) && below.length > 0) return below
+  return [{ path: path.join('.'), value, basis: bases.get(schema)?.basis ?? 'from memory, low confidence' }]
 }

@@ -14,7 +14,7 @@ export interface Visit {
   belts: number
 }
 
-export interface RecordedCase {
+interface RecordedCase {
   id: number
   kind: number
   /** Source and time. */

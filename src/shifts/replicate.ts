@@ -30,7 +30,7 @@ export interface Order {
 }
 
 /** The shifts of a study; when cancelled, those that had come and have no gap before them. */
-export interface Replicated {
+interface Replicated {
   shifts: ShiftResult[]
   isComplete: boolean
 }
@@ -39,21 +39,14 @@ export interface Replicated {
 const partTime = 120
 const mostPerPart = 64
 
+/** Shifts of the next part, where so many took `time` ms. */
+const nextPerPart = (time: number, shifts: number): number =>
+  Math.max(1, Math.min(mostPerPart, Math.floor(partTime / Math.max(1e-3, time / shifts))))
+
 /** Simulates the shifts of an order. Throws `Standstill` of the first shift that locks up, whoever met it. */
 export async function replicate(executor: Executor, order: Order): Promise<Replicated> {
-  const {
-    seed,
-    scenario,
-    design = 0,
-    isLean = false,
-    first = 1,
-    shifts,
-    countFrom = 0,
-    known,
-    isEnough,
-    onShifts,
-    isCancelled,
-  } = order
+  const { first = 1, shifts, known, isEnough, onShifts, isCancelled } = order
+  const { seed, scenario, design = 0, isLean = false, countFrom = 0 } = order
   const results: (ShiftResult | undefined)[] = []
   const inOrder: ShiftResult[] = []
   const stands: Standstill[] = []
@@ -89,22 +82,26 @@ export async function replicate(executor: Executor, order: Order): Promise<Repli
     onShifts?.(part.from, brought)
     take(part.from, brought)
   }
+  /** Brings a part, or what there is of it before the line stands; false where it stands. */
+  const bringOrStand = async (part: ShiftsTask): Promise<boolean> => {
+    try {
+      await bring(part)
+      return true
+    } catch (error) {
+      // all bring what they have before it, so that the first shift that stands is told for any number of workers
+      if (!(error instanceof Standstill)) throw error
+      stands.push(error)
+      if (error.shift > part.from) await bring({ ...part, to: error.shift - 1 })
+      return false
+    }
+  }
   const lane = async (): Promise<void> => {
     while (!isDone && stands.length === 0 && !isCancelled?.()) {
       const part = nextPart()
       if (part === null) return
       const began = performance.now()
-      try {
-        await bring(part)
-      } catch (error) {
-        // all bring what they have before it, so that the first shift that stands is told for any number of workers
-        if (!(error instanceof Standstill)) throw error
-        stands.push(error)
-        if (error.shift > part.from) await bring({ ...part, to: error.shift - 1 })
-        return
-      }
-      const each = Math.max(1e-3, (performance.now() - began) / (part.to - part.from + 1))
-      perPart = Math.max(1, Math.min(mostPerPart, Math.floor(partTime / each)))
+      if (!(await bringOrStand(part))) return
+      perPart = nextPerPart(performance.now() - began, part.to - part.from + 1)
     }
   }
   await Promise.all(Array.from({ length: executor.size }, lane))

@@ -1,25 +1,11 @@
 /** A stretch of one shift as it was simulated: which case was where, when, and in what state every piece was. */
-import type { StateKey } from '../catalogue/states.js'
-import type { Line, ShiftResult } from '../line/line.js'
-import { outsideSize } from '../scenario/outside.js'
-import type { Scenario } from '../scenario/schema.js'
-import { wholeZones, zonesFor } from '../trade/zones.js'
-import { Recorder, type Visit } from './recorder.js'
 
-/** What of a piece decides how cases move on it; SI. */
-export interface StretchPiece {
-  /** How cases move on it; `place` holds one case for a time. */
-  moves: 'accumulating' | 'belt' | 'sealer' | 'station' | 'place'
-  /** Way of a case on it, m: whole zones of a zoned conveyor, the belts of a sealer; 0 where a case only stands. */
-  length: number
-  speed: number | null
-  /** Accumulating: room that a case takes, by kind, m; else empty. */
-  pitches: number[]
-  /** Accumulating: time until a case follows the one ahead, s. */
-  startDelay: number
-  /** Places that work side by side. */
-  servers: number
-}
+import type { StateKey } from '../catalogue/states.js'
+import type { Movement } from '../kinds/in-pictures.js'
+import { inPicturesOf } from '../kinds/pictures.js'
+import type { Line, ShiftResult } from '../line/line.js'
+import type { Scenario } from '../scenario/schema.js'
+import { Recorder } from './recorder.js'
 
 /** Times are in seconds since the start of the shift (of several in a row: of the first). */
 export interface Stretch {
@@ -49,7 +35,7 @@ export interface Stretch {
   /** Cases in the line, floor stacks before it included, from each of these instants on. */
   held: [number, number][]
   /** In order of the file. */
-  pieces: StretchPiece[]
+  pieces: Movement[]
   /** In order of the file; what those who bring cases do when the line is full. */
   sources: { name: string; whenFull: string }[]
 }
@@ -104,7 +90,7 @@ export function recordStretch(
   const span = Math.min(length, line.end)
   const from = Math.min(Math.max(0, most.time - span / 2), line.end - span)
   const to = from + span
-  const pieces = Object.values(scenario.line).map((keys) => pieceOf(scenario, keys))
+  const pieces = Object.values(scenario.line).map((keys) => inPicturesOf(keys).movement(keys, scenario))
   const cases = casesOf(recorder, pieces, from, to)
   const first = Math.min(from, ...cases.flatMap(({ path }) => path.slice(0, 1).map(([, time]) => time)))
   return {
@@ -142,64 +128,44 @@ function between<Value>(steps: readonly [number, Value][], from: number, to: num
   return steps.filter(([time], index) => time <= to && !isPast(index)).map(([time, value]) => [time, value])
 }
 
-function pieceOf({ cases }: Scenario, keys: Scenario['line'][string]): StretchPiece {
-  const none = { length: 0, speed: null, pitches: [], startDelay: 0, servers: 1 }
-  if (keys.type === 'sealer') return { ...none, moves: 'sealer', length: keys.bed, speed: keys['belt-speed'] }
-  if (keys.type === 'station') return { ...none, moves: 'station', servers: keys.servers }
-  if (keys.type !== 'conveyor') return { ...none, moves: 'place' }
-  const { length, speed, zone, spacing } = keys
-  if (keys.carries === 'belt') return { ...none, moves: 'belt', length, speed }
-  const lengths = Object.values(cases).map((kind) => outsideSize(kind).length)
-  return {
-    moves: 'accumulating',
-    length: zone === undefined ? length : wholeZones(length, zone) * zone,
-    speed,
-    pitches: lengths.map((each) => (zone === undefined ? each + spacing : zonesFor(each, zone) * zone)),
-    startDelay: keys['start-delay'],
-    servers: 1,
-  }
-}
-
 /** The cases that are on the line, or stand before it, in [from, to], and those whose leaving tells where others are. */
 function casesOf(
   recorder: Recorder,
-  pieces: readonly StretchPiece[],
+  pieces: readonly Movement[],
   from: number,
   to: number,
 ): Stretch['cases'] {
   const all = recorder.cases
-  const wanted = new Set<number>()
-  const gone: Visit[][] = pieces.map(() => [])
-  for (const [index, { came, gone: end, path }] of all.entries()) {
-    if (came[1] <= to && end > from) wanted.add(index)
-    for (const visit of path) if (visit.out <= from) gone[visit.piece]!.push(visit)
-  }
-  for (const [piece, { moves, startDelay }] of pieces.entries()) {
-    if (moves !== 'accumulating') continue
-    const many = startDelay > 0 ? leaders.withDelay : leaders.atOnce
-    for (const { item } of gone[piece]!.sort((a, b) => b.out - a.out).slice(0, many)) wanted.add(item)
-  }
-  const known = (time: number) => (time <= to ? time : null)
-  return [...wanted]
+  const there = [...all.keys()].filter((index) => all[index]!.came[1] <= to && all[index]!.gone > from)
+  const gone = all.flatMap(({ path }) => path.filter(({ out }) => out <= from))
+  const ahead = pieces.flatMap(({ moves, startDelay }, piece) => {
+    if (moves !== 'accumulating') return []
+    const here = gone.filter((visit) => visit.piece === piece).sort((a, b) => b.out - a.out)
+    return here.slice(0, startDelay > 0 ? leaders.withDelay : leaders.atOnce).map(({ item }) => item)
+  })
+  return [...new Set([...there, ...ahead])]
     .sort((a, b) => a - b)
-    .map((index) => {
-      const { id, kind, came, isLost, path } = all[index]!
-      const entered = path.filter((visit) => visit.in <= to)
-      const belts = entered
-        .filter(({ piece }) => pieces[piece]!.moves === 'sealer')
-        .map((visit) => known(visit.belts))
-      const isOut = entered.length === path.length && (path.at(-1)?.out ?? Infinity) <= to
-      return {
-        id,
-        kind,
-        path: entered.map((visit): [number, number, number | null] => [
-          visit.piece,
-          visit.in,
-          known(visit.out),
-        ]),
-        came,
-        ...(belts.length > 0 ? { belts } : {}),
-        ...(isLost && isOut ? { lost: true as const } : {}),
-      }
-    })
+    .map((index) => caseUntil(to, recorder.cases[index]!, pieces))
+}
+
+/** What is known of a case at `to`. */
+function caseUntil(
+  to: number,
+  { id, kind, came, isLost, path }: Recorder['cases'][number],
+  pieces: readonly Movement[],
+): Stretch['cases'][number] {
+  const known = (time: number) => (time <= to ? time : null)
+  const entered = path.filter((visit) => visit.in <= to)
+  const belts = entered
+    .filter(({ piece }) => pieces[piece]!.moves === 'sealer')
+    .map((visit) => known(visit.belts))
+  const isOut = entered.length === path.length && (path.at(-1)?.out ?? Infinity) <= to
+  return {
+    id,
+    kind,
+    path: entered.map((visit) => [visit.piece, visit.in, known(visit.out)]),
+    came,
+    ...(belts.length > 0 ? { belts } : {}),
+    ...(isLost && isOut ? { lost: true } : {}),
+  }
 }

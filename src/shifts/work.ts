@@ -20,10 +20,10 @@ interface Part {
 export type ShiftsTask = Part & { what: 'shifts'; countFrom: number; isLean?: boolean }
 
 /** The cases inside at so many even instants of each shift. */
-export type SeriesTask = Part & { what: 'series'; instants: number }
+type SeriesTask = Part & { what: 'series'; instants: number }
 
 /** So many seconds of shift `from` as they happened, and why these. */
-export type StretchTask = Part & { what: 'stretch'; countFrom: number; length: number; why: string }
+type StretchTask = Part & { what: 'stretch'; countFrom: number; length: number; why: string }
 
 export type Task = ShiftsTask | SeriesTask | StretchTask
 

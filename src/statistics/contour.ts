@@ -4,7 +4,7 @@
  * two dimensions (from memory).
  */
 
-export type ContourPoint = readonly [x: number, y: number]
+type ContourPoint = readonly [x: number, y: number]
 
 /** A line of a contour, from end to end; the first point stands again at the end where it is closed. */
 export type ContourLine = ContourPoint[]

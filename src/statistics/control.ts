@@ -5,7 +5,7 @@
  */
 
 /** What the controls explain of one row of values. */
-export interface Explained {
+interface Explained {
   /** What of the mean of the values is luck with the controls. */
   shift: number
   /** Standard deviation of the corrected mean. */

@@ -8,7 +8,7 @@ import { signTest, standardNormal, studentT, studentTBeyond } from './quantile.j
 import { skewedInterval, skewnessOfMean, withoutSkewness } from './skewness.js'
 
 /** A difference, other less base, with its interval and what a test says of it. */
-export interface Difference extends Estimate {
+interface Difference extends Estimate {
   /**
    * Chance of a difference at least as far from 0, on either side, if there were none in truth. NaN without an
    * interval.
@@ -24,13 +24,6 @@ export interface PairedDifference extends Difference {
    * than two pairs.
    */
   varianceRatio: number
-}
-
-/**
- * A difference of independent samples. `n` is the size of the smaller one, `sd` the root of the sum of both variances.
- */
-export interface IndependentDifference extends Difference {
-  degreesOfFreedom: number
 }
 
 /** A difference of two shifts, or a spread, that is no more than this share of the largest figure is rounding. */
@@ -172,30 +165,6 @@ const apart = (a: number, b: number, phi: number): number =>
   Math.sqrt(Math.max(0, a * a - 2 * phi * a * b + b * b))
 
 /**
- * Mean of other less mean of base as if the two were independent samples: what seeds of their own would have given.
- * Values that say nothing (NaN) are left out. Welch, Biometrika 34 (1947) 28-35; degrees of freedom of Satterthwaite,
- * Biometrics Bulletin 2 (1946) 110-114.
- */
-export function welchDifference(
-  base: readonly number[],
-  other: readonly number[],
-  confidence: number,
-): IndependentDifference {
-  const [before, after] = [base, other].map((values) => values.filter((value) => !Number.isNaN(value)))
-  const [m, k] = [before!.length, after!.length]
-  const n = Math.min(m, k)
-  const centre = n > 0 ? mean(after!) - mean(before!) : Number.NaN
-  if (n < 2) return { ...saysNothing(centre, n), degreesOfFreedom: Number.NaN }
-  const [a, b] = [varianceOf(before!, largest(before!)) / m, varianceOf(after!, largest(after!)) / k]
-  const degreesOfFreedom = a + b > 0 ? (a + b) ** 2 / ((a * a) / (m - 1) + (b * b) / (k - 1)) : m + k - 2
-  return {
-    ...student(centre, Math.sqrt(a * m + b * k), Math.sqrt(a + b), degreesOfFreedom, confidence),
-    n,
-    degreesOfFreedom,
-  }
-}
-
-/**
  * Fewest shifts, at least 2, of which a test at this confidence shows a difference of `matter` (above 0) with chance
  * `power`, on [0.5, 1), if pairs differ with this standard deviation: n = (t(confidence) + t(power))^2 sd^2 / matter^2
  * with t of n - 1 degrees of freedom, which n itself must meet. A deviation of 0 gives 2, NaN gives NaN. NIST/SEMATECH
@@ -257,7 +226,7 @@ function student(
   deviation: number,
   degreesOfFreedom: number,
   confidence: number,
-  skewness = 0,
+  skewness: number,
 ): Omit<Difference, 'n'> {
   if (deviation === 0) return { mean: centre, low: centre, high: centre, sd, pValue: centre === 0 ? 1 : 0 }
   const t = studentT((1 + confidence) / 2, degreesOfFreedom)

@@ -49,32 +49,16 @@ export function regression(
   const columns = Array.from({ length: count }, (_, factor) => factors.map((row) => row[factor]!))
   const means = columns.map(average)
   const centred = columns.map((column, factor) => column.map((value) => value - means[factor]!))
-  const triangle = centred.map(() => new Array<number>(count).fill(0))
-  const basis: number[][] = []
-  for (const [factor, column] of centred.entries()) {
-    const rest = [...column]
-    for (let pass = 0; pass < 2; pass++)
-      for (const [earlier, unit] of basis.entries()) {
-        const along = dot(rest, unit)
-        triangle[earlier]![factor]! += along
-        for (let row = 0; row < n; row++) rest[row]! -= along * unit[row]!
-      }
-    const length = Math.sqrt(dot(rest, rest))
-    if (!(length > hair * Math.sqrt(dot(column, column)))) return null
-    triangle[factor]![factor] = length
-    basis.push(rest.map((value) => value / length))
-  }
+  const parted = orthogonal(centred)
+  if (!parted) return null
+  const { triangle, basis } = parted
   const meanY = average(y)
   const size = y.reduce((most, value) => Math.max(most, Math.abs(value)), 0)
   const isRounding = (deviation: number) => deviation <= rounding * size
   const apart = y.map((value) => value - meanY)
   const rest = isRounding(Math.sqrt(dot(apart, apart) / n)) ? apart.map(() => 0) : apart
   const total = dot(rest, rest)
-  const along = basis.map((unit) => {
-    const part = dot(rest, unit)
-    for (let row = 0; row < n; row++) rest[row]! -= part * unit[row]!
-    return part
-  })
+  const along = basis.map((unit) => takeAway(rest, unit))
   const slopes = solved(triangle, along).map((slope, factor) =>
     isRounding(Math.abs(slope) * Math.sqrt(dot(centred[factor]!, centred[factor]!) / n)) ? 0 : slope,
   )
@@ -96,6 +80,31 @@ export function regression(
     residual,
     degreesOfFreedom,
   }
+}
+
+/** Columns as an upper triangle of orthogonal ones of length 1; null where one of them is made up by those before it. */
+function orthogonal(
+  columns: readonly (readonly number[])[],
+): { triangle: number[][]; basis: number[][] } | null {
+  const triangle = columns.map(() => columns.map(() => 0))
+  const basis: number[][] = []
+  for (const [factor, column] of columns.entries()) {
+    const rest = [...column]
+    for (let pass = 0; pass < 2; pass++)
+      for (const [earlier, unit] of basis.entries()) triangle[earlier]![factor]! += takeAway(rest, unit)
+    const length = Math.sqrt(dot(rest, rest))
+    if (!(length > hair * Math.sqrt(dot(column, column)))) return null
+    triangle[factor]![factor] = length
+    basis.push(rest.map((value) => value / length))
+  }
+  return { triangle, basis }
+}
+
+/** Takes from `rest`, in place, what lies along a direction of length 1, and says how much it was. */
+function takeAway(rest: number[], unit: readonly number[]): number {
+  const along = dot(rest, unit)
+  for (let row = 0; row < rest.length; row++) rest[row]! -= along * unit[row]!
+  return along
 }
 
 /** Solves an upper triangle from below. */

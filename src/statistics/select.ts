@@ -22,9 +22,8 @@ export interface Choice {
   isSeen?: (design: number, figure: number, risk: number) => boolean
 }
 
-/** Two designs whose shifts differ too seldom to tell one from the other. */
-export interface Alike {
-  of: number
+/** A design from which another one differs in too few shifts to be told from it. */
+interface Alike {
   from: number
   /** In so many shifts they differ. */
   differing: number
@@ -91,7 +90,7 @@ export class Selection {
   alike(of: number): Alike | null {
     const rivals = this.survivors
       .filter((from) => from !== of)
-      .map((from) => ({ of, from, differing: this.series[of]!.differing(this.series[from]!) }))
+      .map((from) => ({ from, differing: this.series[of]!.differing(this.series[from]!) }))
     const least = Math.min(...rivals.map(({ differing }) => differing))
     return least < fewest ? rivals.find(({ differing }) => differing === least)! : null
   }

@@ -5,7 +5,7 @@
 import { mean } from 'simple-statistics'
 
 /** Observations that are averaged into one before the search. */
-export const perBatch = 5
+const perBatch = 5
 
 export interface Cut {
   /** Observations deleted, a whole number of batches. */

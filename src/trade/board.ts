@@ -1,9 +1,9 @@
-/** Board limits: what gross weight and size a box certificate allows, and what a box bears by McKee's formula. */
+/** Board limits: what gross weight and size a box certificate allows. */
 import type { Basis } from './basis.js'
-import type { Size, Wall } from './case.js'
-import { inch, pound, poundForcePerInch, poundPerThousandSquareFeet, psi } from './us-units.js'
+import type { Wall } from './case.js'
+import { inch, pound, poundForcePerInch, psi } from './us-units.js'
 
-/** One row of the carriers' table. A box satisfies it by burst (with facings) or by edge crush, whichever is certified. */
+/** One row of the carriers' table. A box satisfies it by burst or by edge crush, whichever is certified. */
 export interface BoardRow {
   /** How a person finds the row in the table. */
   name: string
@@ -14,99 +14,63 @@ export interface BoardRow {
   united: number
   /** Least burst strength, Pa; null where the table asks for puncture resistance in its place. */
   burst: number | null
-  /** Least combined weight of the facings on the way by burst, kg/m2. */
-  facings: number
   /** Least edge crush strength, N/m. */
   ect: number
   basis: Basis
-  /** Where the row comes from, for a person to read beside a finding. */
-  source: string
 }
 
 /** Where the table comes from, for a person to read. */
 export const boardSource =
   'Item 222 of the National Motor Freight Classification and Rule 41 of the Uniform Freight Classification, by way of trade copies; present standing not verified'
 
-type Printed = readonly [weight: number, united: number, burst: number | null, facings: number, ect: number]
+type Printed = readonly [weight: number, united: number, burst: number | null, ect: number]
 
-interface Origin {
-  wall: Wall
-  kind: string
-  basis: Basis
-  source: string
-}
-
-const rowsFrom = ({ wall, kind, basis, source }: Origin, printed: readonly Printed[]): BoardRow[] =>
-  printed.map(([weight, united, burst, facings, ect]) => ({
+const rowsFrom = (wall: Wall, kind: string, basis: Basis, printed: readonly Printed[]): BoardRow[] =>
+  printed.map(([weight, united, burst, ect]) => ({
     name: `${kind}, ${weight} lb and ${united} in`,
     wall,
     weight: weight * pound,
     united: united * inch,
     burst: burst === null ? null : burst * psi,
-    facings: facings * poundPerThousandSquareFeet,
     ect: ect * poundForcePerInch,
     basis,
-    source,
   }))
 
-const published = (wall: Wall): Origin => ({
-  wall,
-  kind: `${wall} wall`,
-  basis: 'published',
-  source: boardSource,
-})
-
 /**
- * Item 222 / Rule 41, weakest first: lb, united in, psi, lb/1000 ft2, lb/in. Single and double wall: two trade copies
- * agree row by row (one prints 55 for the 82 lb/in of the last double-wall row: a slip). Edge crush of triple wall from memory.
+ * Item 222 / Rule 41, weakest first: lb, united in, psi, lb/in. Single and double wall: two trade copies agree row by
+ * row (one prints 55 for the 82 lb/in of the last double-wall row: a slip). Edge crush of triple wall from memory.
  */
 export const boardRows: readonly BoardRow[] = [
-  ...rowsFrom(published('single'), [
-    [20, 40, 125, 52, 23],
-    [35, 50, 150, 66, 26],
-    [50, 60, 175, 75, 29],
-    [65, 75, 200, 84, 32],
-    [80, 85, 250, 111, 40],
-    [95, 95, 275, 138, 44],
-    [120, 105, 350, 180, 55],
+  ...rowsFrom('single', 'single wall', 'published', [
+    [20, 40, 125, 23],
+    [35, 50, 150, 26],
+    [50, 60, 175, 29],
+    [65, 75, 200, 32],
+    [80, 85, 250, 40],
+    [95, 95, 275, 44],
+    [120, 105, 350, 55],
   ]),
-  ...rowsFrom(published('double'), [
-    [80, 85, 200, 92, 42],
-    [100, 95, 275, 110, 48],
-    [120, 105, 350, 126, 51],
-    [140, 110, 400, 180, 61],
-    [160, 115, 500, 222, 71],
-    [180, 120, 600, 270, 82],
+  ...rowsFrom('double', 'double wall', 'published', [
+    [80, 85, 200, 42],
+    [100, 95, 275, 48],
+    [120, 105, 350, 51],
+    [140, 110, 400, 61],
+    [160, 115, 500, 71],
+    [180, 120, 600, 82],
   ]),
-  ...rowsFrom(
-    {
-      wall: 'triple',
-      kind: 'triple wall',
-      basis: 'from memory, low confidence',
-      source: 'after Item 222 and Rule 41, edge crush from memory, low confidence',
-    },
-    [
-      [240, 110, null, 168, 67],
-      [260, 115, null, 222, 80],
-      [280, 120, null, 264, 90],
-      [300, 125, null, 360, 112],
-    ],
-  ),
+  ...rowsFrom('triple', 'triple wall', 'from memory, low confidence', [
+    [240, 110, null, 67],
+    [260, 115, null, 80],
+    [280, 120, null, 90],
+    [300, 125, null, 112],
+  ]),
 ]
 
 /** Rows for single-wall E flute, which bears less. One trade copy, so not to be quoted as the rule. */
-export const eFluteRows: readonly BoardRow[] = rowsFrom(
-  {
-    wall: 'single',
-    kind: 'E flute',
-    basis: 'common practice, no source',
-    source: 'one trade copy of the rows for E flute, not to be quoted as the rule',
-  },
-  [
-    [35, 50, 150, 66, 26],
-    [50, 60, 200, 84, 32],
-  ],
-)
+export const eFluteRows: readonly BoardRow[] = rowsFrom('single', 'E flute', 'common practice, no source', [
+  [35, 50, 150, 26],
+  [50, 60, 200, 32],
+])
 
 /** What a box certificate says: edge crush in N/m, burst in Pa; either, both or none. */
 export interface Certificate {
@@ -151,43 +115,3 @@ export const adequateRow = (
   united: number,
   flute?: string,
 ): BoardRow | undefined => rowsOf(wall, flute).find((each) => allows(each, weight, united))
-
-/**
- * Top-to-bottom compression strength of an empty regular slotted box, N, from edge crush, N/m, and sides and thickness, m: 5.87 ECT
- * sqrt(perimeter x thickness). McKee, Gander & Wachuta, Paperboard Packaging 48 (1963) 149-159, simplified form; the
- * factor has no dimension.
- */
-export const compressionStrength = (
-  ect: number,
-  { length, width }: Pick<Size, 'length' | 'width'>,
-  thickness: number,
-): number => 5.87 * ect * Math.sqrt(2 * (length + width) * thickness)
-
-/** Is the box as deep as McKee's formula asks, a seventh of its perimeter? From memory, low confidence. */
-export const isDeepForCompression = ({ length, width, height }: Size): boolean =>
-  height >= (2 * (length + width)) / 7
-
-/** Share of the strength left: after so many days under load; at so much relative humidity. Fibre Box Handbook, by way of a trade copy. */
-const byDays = [
-  [10, 0.63],
-  [30, 0.6],
-  [90, 0.55],
-  [180, 0.5],
-] as const
-const byHumidity = [
-  [0.5, 1],
-  [0.6, 0.9],
-  [0.7, 0.8],
-  [0.8, 0.68],
-  [0.9, 0.48],
-  [1, 0.15],
-] as const
-
-const firstFrom = (table: readonly (readonly [number, number])[], value: number): number | undefined =>
-  table.find(([end]) => value <= end)?.[1]
-
-/** Share of compression strength left after `days` under load: the table's next longer row; undefined beyond 180 days. */
-export const stackingTimeFactor = (days: number): number | undefined => firstFrom(byDays, days)
-
-/** Share of compression strength left at a relative humidity of 0 to 1: the table's next damper row; undefined above 1. */
-export const humidityFactor = (humidity: number): number | undefined => firstFrom(byHumidity, humidity)

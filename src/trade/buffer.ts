@@ -15,9 +15,6 @@ export const zoneCapacity = (length: number, zone: number, caseLength: number): 
 /** Time, s, that `places` free places last at `rate` cases a second. Derived. */
 export const bufferTime = (places: number, rate: number): number => places / rate
 
-/** Places that take what comes at `rate` cases a second during a stop of `stop` s, such as a high quantile of the stops. Derived. */
-export const placesToRideOut = (rate: number, stop: number): number => Math.ceil(rate * stop - hair)
-
 /** Time, s, until a queue is gone: its cases over what is sealed faster than it arrives; infinite where that is not faster. Derived. */
 export function drainTime(queue: number, sealed: number, arriving: number): number {
   if (queue === 0) return 0
@@ -34,14 +31,6 @@ export interface Unreliable {
 }
 
 const downRatio = ({ meanUp, meanRepair }: Unreliable): number => meanRepair / meanUp
-
-/**
- * Output of machines of one speed in a row without buffers, as a share of that speed: 1 / (1 + sum of repair over running time).
- * Only running machines fail. Buzacott, International Journal of Production Research 5 (1967); Gershwin, Manufacturing Systems
- * Engineering (1994).
- */
-export const unbufferedEfficiency = (machines: readonly Unreliable[]): number =>
-  1 / (1 + machines.reduce((sum, machine) => sum + downRatio(machine), 0))
 
 /** The same with buffers that never fill or empty: that of the worst machine, which no buffer exceeds. Same sources. */
 export const efficiencyBound = (machines: readonly Unreliable[]): number =>

@@ -1,5 +1,4 @@
 /** Case geometry: the trade packs by inside and quotes machines by outside dimensions; this turns one into the other. */
-import type { Basis } from './basis.js'
 import { inch } from './us-units.js'
 
 /** Number of fluted layers of the board, in words. */
@@ -9,30 +8,25 @@ interface FluteFacts {
   /** Nominal thickness of the board, m. */
   thickness: number
   wall: Wall
-  basis: Basis
 }
 
-const flute = (millimetres: number, wall: Wall, basis: Basis): FluteFacts => ({
-  thickness: millimetres / 1000,
-  wall,
-  basis,
-})
+const flute = (millimetres: number, wall: Wall): FluteFacts => ({ thickness: millimetres / 1000, wall })
 
 /**
- * Nominal board by flute. `published`: Fibre Box Handbook, by way of trade copies; copies differ most on A, and
- * European lists on B (2.5 to 3.2 mm) and C (3.5 to 4.2 mm). BC: common practice, 6.5 to 7.5 mm. EB: 4.6 to 5.0 mm.
+ * Nominal board by flute. Single wall: Fibre Box Handbook, by way of trade copies; copies differ most on A, and European lists
+ * on B (2.5 to 3.2 mm) and C (3.5 to 4.2 mm). BC: common practice, 6.5 to 7.5 mm, no source. EB: 4.6 to 5.0 mm, from memory.
  */
 export const fluteTable = {
-  A: flute(4.8, 'single', 'published'),
-  B: flute(3.2, 'single', 'published'),
-  C: flute(4, 'single', 'published'),
-  E: flute(1.6, 'single', 'published'),
-  F: flute(0.8, 'single', 'published'),
-  EB: flute(4.8, 'double', 'from memory, low confidence'),
-  BC: flute(7, 'double', 'common practice, no source'),
+  A: flute(4.8, 'single'),
+  B: flute(3.2, 'single'),
+  C: flute(4, 'single'),
+  E: flute(1.6, 'single'),
+  F: flute(0.8, 'single'),
+  EB: flute(4.8, 'double'),
+  BC: flute(7, 'double'),
 } as const satisfies Record<string, FluteFacts>
 
-export type Flute = keyof typeof fluteTable
+type Flute = keyof typeof fluteTable
 
 /** Nominal board thickness by flute, m; see `fluteTable` for where each comes from. */
 export const flutes = Object.fromEntries(
@@ -59,47 +53,8 @@ export function outsideFromInside(inside: Size, board: number): Size {
   }
 }
 
-/** Inside size from the outside size: the way back. A case smaller than its own board gives negative sides. Derived. */
-export function insideFromOutside(outside: Size, board: number): Size {
-  return {
-    length: outside.length - 2 * board,
-    width: outside.width - 2 * board,
-    height: outside.height - 4 * board,
-  }
-}
-
 /** United size, m: outside length + width + height, by which carriers bound a case. Item 222 and Rule 41 (see `board`). */
 export const unitedSize = (outside: Size): number => outside.length + outside.width + outside.height
-
-/** United size in inches, as the certificate on the box prints it. */
-export const unitedInches = (outside: Size): number => unitedSize(outside) / inch
-
-/**
- * Length of a flap, m: half the inside width, so that the outer flaps meet over the centre (FEFCO/ESBO style 0201; Fibre Box
- * Handbook), and half a board of score allowance (from memory).
- */
-export const flapLength = (insideWidth: number, board: number): number => (insideWidth + board) / 2
-
-/**
- * What the inner flaps leave open between them, m: they are half a width long too, so length less width. The
- * tape is rolled down on a seam without support there. Nothing where the case is not longer than wide. Derived.
- */
-export const innerFlapGap = (insideLength: number, insideWidth: number): number =>
-  Math.max(0, insideLength - insideWidth)
-
-/** Length of the closed seam, top or bottom, m: the outside length. Derived. */
-export const seamLength = (outside: Size): number => outside.length
-
-/**
- * Flat blank, m, roughly: `length` around the four panels and the joint, `width` over flaps and depth, with one board of score
- * allowance on length and width and two on height. The joint's tab is 30 to 35 mm. Common practice, no source.
- */
-export function blankSize(inside: Size, board: number, tab = 0.032): { length: number; width: number } {
-  return {
-    length: 2 * (inside.length + board) + 2 * (inside.width + board) + tab,
-    width: inside.height + 2 * board + 2 * flapLength(inside.width, board),
-  }
-}
 
 /** Widest gap between closed outer flaps that is taped as a tight seam, m: 1/8 in. Common practice, no source. */
 export const tightSeamGap = 0.125 * inch

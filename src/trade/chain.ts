@@ -43,18 +43,7 @@ const none = 1e-15
 export function stationary(chain: Chain): Float64Array {
   const rows = chain.map((row) => row.slice())
   let lowest = rows.length - 1
-  for (; lowest > 0; lowest--) {
-    const row = rows[lowest]!
-    let away = 0
-    for (let to = 0; to < lowest; to++) away += row[to]!
-    if (away < none) break
-    for (let from = 0; from < lowest; from++) {
-      const share = rows[from]![lowest]! / away
-      rows[from]![lowest] = share
-      if (share === 0) continue
-      for (let to = 0; to < lowest; to++) rows[from]![to]! += share * row[to]!
-    }
-  }
+  while (lowest > 0 && eliminate(rows, lowest)) lowest--
   const chances = new Float64Array(rows.length)
   chances[lowest] = 1
   let total = 1
@@ -63,4 +52,19 @@ export function stationary(chain: Chain): Float64Array {
     total += chances[state]!
   }
   return chances.map((chance) => chance / total)
+}
+
+/** Takes `state` out of the states below it, whose chances go on past it; false, and nothing done, where it leads to none of them. */
+function eliminate(rows: Chain, state: number): boolean {
+  const row = rows[state]!
+  let away = 0
+  for (let to = 0; to < state; to++) away += row[to]!
+  if (away < none) return false
+  for (let from = 0; from < state; from++) {
+    const share = rows[from]![state]! / away
+    rows[from]![state] = share
+    if (share === 0) continue
+    for (let to = 0; to < state; to++) rows[from]![to]! += share * row[to]!
+  }
+  return true
 }

@@ -1,7 +1,7 @@
 /** Headway: how close cases may follow through a taping head, and the rate that this allows. */
 
 /** Timing of one head's cutting arm: belt travel that wipes the trailing leg, m; time to swing back and cover the blade, s. */
-export interface CutTiming {
+interface CutTiming {
   wipeTravel: number
   reset: number
 }
@@ -19,9 +19,6 @@ export function gapNeeded(minimumGap: number, cuts: readonly CutTiming[], speed:
  * mean length by share of cases: headway rises in a straight line with length, so that is exact. Derived.
  */
 export const steadyRate = (speed: number, length: number, gap: number): number => speed / (length + gap)
-
-/** Belt speed, m/s, that `rate` cases a second need with a given gap, m. Derived. */
-export const speedFor = (rate: number, length: number, gap: number): number => rate * (length + gap)
 
 /** What a belt speed brings: m/s, m, cases a second. */
 export interface RatePoint {

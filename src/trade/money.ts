@@ -10,7 +10,7 @@ export function capitalRecovery(capital: number, rate: number, years: number): n
 }
 
 /** What machines cost and how it is paid back: `life` in s, `interest` yearly, `shifts` a year. */
-export interface Invested {
+interface Invested {
   /** What was bought, by name. */
   capital?: Readonly<Record<string, { amount: number }>> | undefined
   interest?: number | undefined
@@ -54,46 +54,19 @@ export const energyCost = (power: number, price: number, time: number): number =
 export const labourCost = (people: number, wage: number, time: number): number =>
   wage * people * (time / hour)
 
-/** Cost of tape on 1000 cases: metres a case at a price a metre, and the share of each roll that is lost. Infinite where all is. Derived. */
-export const tapeCostPerThousand = (tapePerCase: number, pricePerMetre: number, lossShare = 0): number =>
-  (1000 * tapePerCase * pricePerMetre) / (1 - lossShare)
-
-/** Labour a good case: `people` paid `wage` an hour, over good cases an hour. Derived. */
-export const labourPerCase = (people: number, wage: number, goodPerHour: number): number =>
-  (people * wage) / goodPerHour
-
 /** Years until level yearly savings have paid `investment`, without interest; infinite where nothing is saved. Textbook formula. */
 export const simplePayback = (investment: number, yearlySaving: number): number =>
   yearlySaving > 0 ? investment / yearlySaving : Infinity
 
 /**
- * Net present value: minus `investment`, plus each year's saving (the first after one year) and at the end what the machine still
- * fetches, all discounted at the yearly `rate`. Textbook formula of engineering economics.
+ * Net present value: minus `investment`, plus each year's saving (the first after one year), discounted at the yearly `rate`. Textbook formula
+ * of engineering economics.
  *
  * A saving of downtime counts only where the sealer sets the rate, or where lost cases cannot be made up in the shift.
  */
-export function netPresentValue(
-  investment: number,
-  savings: readonly number[],
-  rate: number,
-  residual = 0,
-): number {
-  const worth = savings.reduceRight((later, saving) => (saving + later) / (1 + rate), residual)
+export function netPresentValue(investment: number, savings: readonly number[], rate: number): number {
+  const worth = savings.reduceRight((later, saving) => (saving + later) / (1 + rate), 0)
   return worth - investment
-}
-
-/** First year after which the discounted savings have paid `investment`; infinite where they never do. Textbook formula. */
-export function discountedPayback(investment: number, savings: readonly number[], rate: number): number {
-  // a rounding error must not cost a year
-  const paid = investment * 1e-12
-  let left = investment
-  let factor = 1
-  for (const [index, saving] of savings.entries()) {
-    if (left <= paid) return index
-    factor /= 1 + rate
-    left -= saving * factor
-  }
-  return left <= paid ? savings.length : Infinity
 }
 
 /** Failed closures that must be spared to earn back an extra cost of tape, at a cost each. Same number of cases for both. Derived. */

@@ -14,7 +14,7 @@ export interface StopKind {
 }
 
 /** What of a kind of stop is felt beyond the room. */
-export interface Outlasting {
+interface Outlasting {
   /** Share of the stops that outlast it. */
   share: number
   /** By how much these do, s, and standard deviation over mean of that. */

@@ -28,35 +28,3 @@ export const rollChangesPerCase = (heads: number, casesPerRoll: number): number 
 
 /** Share of time that a machine is up: mean time up over that and the mean repair, s. Never down: infinite `meanUp` gives 1. Textbook formula. */
 export const availability = (meanUp: number, meanRepair: number): number => 1 / (1 + meanRepair / meanUp)
-
-/** Mean of a time, s, and its squared coefficient of variation. */
-export interface Spread {
-  mean: number
-  scv: number
-}
-
-/**
- * Effective process time with breakdowns that count running time and fall exponentially: mean = t0 / A,
- * scv = c0^2 + (1 + cr^2) A (1 - A) mr / t0. Hopp & Spearman, Factory Physics, ch. 8.
- */
-export function afterBreakdowns(time: Spread, meanUp: number, repair: Spread): Spread {
-  const up = availability(meanUp, repair.mean)
-  return {
-    mean: time.mean / up,
-    scv: time.scv + ((1 + repair.scv) * up * (1 - up) * repair.mean) / time.mean,
-  }
-}
-
-/**
- * Effective process time with a setting after each case with chance 1 / `casesPerSetting`: mean = t0 + ts / N,
- * variance = s0^2 + ss^2 / N + (N - 1) ts^2 / N^2. Hopp & Spearman, Factory Physics, ch. 8.
- */
-export function afterSettings(time: Spread, casesPerSetting: number, setting: Spread): Spread {
-  const mean = time.mean + setting.mean / casesPerSetting
-  const square = setting.mean * setting.mean
-  const variance =
-    time.scv * time.mean * time.mean +
-    (setting.scv * square) / casesPerSetting +
-    ((casesPerSetting - 1) * square) / (casesPerSetting * casesPerSetting)
-  return { mean, scv: variance / (mean * mean) }
-}

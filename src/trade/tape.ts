@@ -1,22 +1,11 @@
 /** Tape by hand: strips, rolls and mass. No randomness. */
-import type { Size } from './case.js'
 
 /** Tape on one face of a centre seam with a leg down each end (the C pattern), m. Derived. */
 export const stripLength = (caseLength: number, leg: number): number => caseLength + 2 * leg
 
-/** Tape on one edge seam, across the width and lapped over each side by `overlap`, m. Derived. */
-export const edgeStripLength = (caseWidth: number, overlap: number): number => caseWidth + 2 * overlap
-
-/** Tape on one face of the H pattern (six strips a case: centre seam and both edge seams, top and bottom), m. Derived. */
-export const hPatternLength = ({ length, width }: Size, leg: number, overlap: number): number =>
-  stripLength(length, leg) + 2 * edgeStripLength(width, overlap)
-
 /** Tape drawn off the roll for that strip when the head stretches it by the share `stretch`, m. */
 export const drawnLength = (caseLength: number, leg: number, stretch: number): number =>
   stripLength(caseLength, leg) / (1 + stretch)
-
-/** Share of tape that stretching it by the share `stretch` saves. Derived. */
-export const stretchSaving = (stretch: number): number => stretch / (1 + stretch)
 
 /** Whole strips of `drawn` metres that a roll of `usable` metres gives; a rounding error does not cost a strip. */
 export const casesPerRoll = (usable: number, drawn: number): number => Math.floor(usable / drawn + 1e-9)
@@ -25,19 +14,12 @@ export const casesPerRoll = (usable: number, drawn: number): number => Math.floo
 export const rollChanges = (cases: number, perRoll: number): number =>
   Math.max(0, Math.ceil(cases / perRoll) - 1)
 
-/**
- * Share of a roll that lies on no case: `lost` metres of threading and stub, and the piece too short for one more strip of
- * `drawn` metres. 1 where the roll gives no strip. Derived.
- */
-export const endLossShare = (roll: number, lost: number, drawn: number): number =>
-  1 - (Math.max(0, casesPerRoll(roll - lost, drawn)) * drawn) / roll
-
 /** Outside diameter of a core of 76 mm (3 in) inside diameter, m. From memory, low confidence. */
 export const coreDiameter = 0.085
 
 /** Outside diameter of a full roll, m: the tape's side area, length x thickness, lies as a ring around the core. Derived. */
-export const rollDiameter = (roll: number, thickness: number, core = coreDiameter): number =>
-  Math.sqrt(core * core + (4 * roll * thickness) / Math.PI)
+export const rollDiameter = (roll: number, thickness: number): number =>
+  Math.sqrt(coreDiameter * coreDiameter + (4 * roll * thickness) / Math.PI)
 
 /** Film density, kg/m3: biaxially oriented polypropylene 902 to 907 (ASTM D1505 on a trade data sheet). */
 const filmDensity = 905
@@ -49,10 +31,6 @@ const adhesiveShare = 20 / 48
 /** Mass of a square metre of tape, kg/m2, from the thickness of its film and its adhesive, m. Derived from their densities. */
 export const arealMass = (film: number, adhesive: number): number =>
   film * filmDensity + adhesive * adhesiveDensity
-
-/** Share of the film in the mass of tape, from the two thicknesses in the same unit. Derived from their densities. */
-export const filmMassShare = (film: number, adhesive: number): number =>
-  (film * filmDensity) / arealMass(film, adhesive)
 
 /** Film and adhesive in a tape of which only the total thickness is known, m. From memory, low confidence. */
 export const layersOf = (thickness: number): { film: number; adhesive: number } => ({
@@ -67,7 +45,3 @@ export const massPerMetre = (width: number, thickness: number): number =>
 
 /** Mass of the tape on a roll, kg, its core left out, from length and width, m, and kg/m2. Derived. */
 export const rollMass = (roll: number, width: number, perArea: number): number => roll * width * perArea
-
-/** Mass of the tape on 1000 cases, kg, from tape a case and width, m, and kg/m2. In proportion to the width. Derived. */
-export const massPerThousandCases = (tapePerCase: number, width: number, perArea: number): number =>
-  1000 * tapePerCase * width * perArea

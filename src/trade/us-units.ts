@@ -12,7 +12,3 @@ export const poundForce = pound * 9.80665
 export const poundForcePerInch = poundForce / inch
 /** Pa */
 export const psi = poundForce / (inch * inch)
-/** kg/m2, of facings. */
-export const poundPerThousandSquareFeet = pound / (1000 * foot * foot)
-/** m/s */
-export const footPerMinute = foot / 60

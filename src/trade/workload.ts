@@ -20,13 +20,8 @@ export const standardTime = (normalTime: number, allowance = workAllowance): num
   normalTime * (1 + allowance)
 
 /**
- * Load of `people` who share the tasks, as a share of their time: sum of rate x (time + walk), with the allowance. Above 1 the
+ * Load of `people` who share the tasks, as a share of their time: sum of rate x time, walks included, with the allowance. Above 1 the
  * work cannot be done. How tasks get in each other's way is left to simulation. Derived.
  */
-export const operatorLoad = (
-  tasks: readonly Task[],
-  walk: number,
-  people: number,
-  allowance = workAllowance,
-): number =>
-  tasks.reduce((load, { rate, time }) => load + rate * standardTime(time + walk, allowance), 0) / people
+export const operatorLoad = (tasks: readonly Task[], people: number, allowance = workAllowance): number =>
+  tasks.reduce((load, { rate, time }) => load + rate * standardTime(time, allowance), 0) / people

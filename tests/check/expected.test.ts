@@ -4,8 +4,9 @@ import type { ExpectedOutput } from '../../src/hand/expected.js'
 import { handCalculation } from '../../src/hand/hand.js'
 import { varianceOf } from '../../src/scenario/law.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import { shareKeptOut, twoMachineEfficiency, unbufferedEfficiency } from '../../src/trade/buffer.js'
+import { shareKeptOut, twoMachineEfficiency } from '../../src/trade/buffer.js'
 import { demos, loadDemo } from '../demo.js'
+import { unbufferedEfficiency } from '../trade/yardsticks.js'
 import { checkedWith } from './line.js'
 
 const handOf = (arrivals: string, line: string, shift = '{length: 8 h}') =>

@@ -73,8 +73,9 @@ shift: {length: 8 h}
   })
 
   it('set the machine at each change: 2 p (1 - p) of the cases follow another kind', () => {
-    const sheet = hand(mixed('3'), ['line.sealer.size-setting={by: machine, time: 8 s}'])
-    expect(piece(sheet, 'sealer').setting).toBeCloseTo(2 * 0.75 * 0.25 * 8, 12)
+    const cycle = (...set: string[]) => piece(hand(mixed('3'), set), 'sealer').cycle
+    const setting = cycle('line.sealer.size-setting={by: machine, time: 8 s}') - cycle()
+    expect(setting).toBeCloseTo(2 * 0.75 * 0.25 * 8, 12)
   })
 
   it('run empty before the crew sets another size', () => {

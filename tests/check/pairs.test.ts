@@ -3,14 +3,10 @@ import { describe, expect, it } from 'vitest'
 import { handCalculation } from '../../src/hand/hand.js'
 import type { BufferedPair } from '../../src/hand/pairs.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import {
-  efficiencyBound,
-  shareKeptOut,
-  shareOfFlowRecovered,
-  unbufferedEfficiency,
-} from '../../src/trade/buffer.js'
+import { efficiencyBound, shareKeptOut, shareOfFlowRecovered } from '../../src/trade/buffer.js'
 import { loadDemo } from '../demo.js'
 import { expectAround, simulate } from '../published/run.js'
+import { unbufferedEfficiency } from '../trade/yardsticks.js'
 
 const crew = '{fitters: {people: 2, walk: 0 s, does: [breakdowns]}}'
 

@@ -12,16 +12,13 @@ const rooms = [
   ...['report', 'pictures', 'answers', 'questions', 'page', 'index.ts', 'node.ts', 'cli'],
 ]
 
-/** The facets of a kind of equipment stand on the floor of the room that they serve. */
+/** What the scenario asks of a kind of equipment stands on its floor; its model, and what it says by hand and in pictures, on that of the line. */
 const facets: Record<string, string> = {
   keys: 'scenario',
   'shared-keys': 'scenario',
   heads: 'scenario',
   rules: 'scenario',
   traits: 'scenario',
-  hand: 'hand',
-  picture: 'pictures',
-  pictures: 'pictures',
 }
 
 const files = readdirSync(src, { recursive: true, encoding: 'utf8' })

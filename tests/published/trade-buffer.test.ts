@@ -5,8 +5,8 @@ import {
   shareRecovered,
   twoMachineEfficiency,
   type Unreliable,
-  unbufferedEfficiency,
 } from '../../src/trade/buffer.js'
+import { unbufferedEfficiency } from '../trade/yardsticks.js'
 
 /** A machine by its rates of failure and repair. */
 const machine = (fails: number, mends: number): Unreliable => ({ meanUp: 1 / fails, meanRepair: 1 / mends })
@@ -21,6 +21,8 @@ describe('lines without buffer and with buffers that never fill', () => {
     { downs: [0.1, 0.05, 0.02], without: 0.8547009, most: 0.9090909 },
   ])('$downs: $without and $most', ({ downs, without, most }) => {
     expect(unbufferedEfficiency(ratios(...downs))).toBeCloseTo(without, 7)
+    const [first, second, ...more] = ratios(...downs)
+    if (more.length === 0) expect(twoMachineEfficiency(0, first!, second)).toBeCloseTo(without, 7)
     expect(efficiencyBound(ratios(...downs))).toBeCloseTo(most, 7)
   })
 })

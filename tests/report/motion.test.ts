@@ -16,7 +16,7 @@ import { plainLayout } from './plain-layout.js'
 function layoutOf(length: number): Layout {
   const piece = {
     name: 'a',
-    type: 'conveyor',
+    type: 'conveyor' as const,
     x: 0,
     y: 0,
     length,

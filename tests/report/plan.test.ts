@@ -1,6 +1,7 @@
 /** The plan: geometry to scale, words for what colour says, long lines in rows, and hostile names. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import type { Kind } from '../../src/kinds/keys.js'
 import { type Layout, type LayoutPiece, layoutOf } from '../../src/pictures/layout.js'
 import { planSvg, planWords } from '../../src/pictures/plan.js'
 import { heightOf, placeLabels } from '../../src/pictures/plan-labels.js'
@@ -145,7 +146,7 @@ describe('a straight line', () => {
 })
 
 describe('rows', () => {
-  const piece = (name: string, type: string, x: number, length: number): LayoutPiece => ({
+  const piece = (name: string, type: Kind, x: number, length: number): LayoutPiece => ({
     name,
     type,
     x,

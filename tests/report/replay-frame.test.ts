@@ -12,7 +12,7 @@ function lineOf(lengths: number[], y: number[] = []): Layout {
   const pieces = lengths.map((length, index) => {
     const piece = {
       name: `piece ${index}`,
-      type: 'conveyor',
+      type: 'conveyor' as const,
       x,
       y: y[index] ?? 0,
       length,

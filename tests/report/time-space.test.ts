@@ -1,6 +1,7 @@
 /** Time-space diagram: its words, its geometry by hand, and that no name becomes markup. */
 import { describe, expect, it } from 'vitest'
 import type { StateKey } from '../../src/catalogue/states.js'
+import type { Kind } from '../../src/kinds/keys.js'
 import { Line } from '../../src/line/line.js'
 import { findingOf, numbersOf } from '../../src/pictures/finding.js'
 import type { Layout } from '../../src/pictures/layout.js'
@@ -11,7 +12,7 @@ import { recordStretch, type Stretch } from '../../src/shifts/stretch.js'
 import { demos, loadDemo } from '../demo.js'
 import { plainLayout } from './plain-layout.js'
 
-const piece = (name: string, x: number, length: number, type = 'conveyor') => ({
+const piece = (name: string, x: number, length: number, type: Kind = 'conveyor') => ({
   name,
   type,
   x,

@@ -6,7 +6,6 @@ import {
   pairedRatioDifference,
   pairedShareDifference,
   shiftsToShow,
-  welchDifference,
 } from '../../src/statistics/paired.js'
 import { signTest, studentTBeyond } from '../../src/statistics/quantile.js'
 
@@ -222,36 +221,6 @@ describe('shares of the same shifts', () => {
       }),
       { seed: 6 },
     )
-  })
-})
-
-describe('independent samples', () => {
-  it('sleep: t.test of R, which is that of Welch', () => {
-    const { mean, low, high, pValue, degreesOfFreedom } = welchDifference(second, first, 0.95)
-    expect(mean).toBeCloseTo(-1.58, 12)
-    expect(low).toBeCloseTo(-3.365483231, 7)
-    expect(high).toBeCloseTo(0.2054832307, 7)
-    expect(pValue).toBeCloseTo(0.07939414, 8)
-    expect(degreesOfFreedom).toBeCloseTo(17.77647352, 8)
-  })
-
-  it('two policies, 90 %: 7.99 degrees of freedom, 2.66 to 7.30', () => {
-    const { low, high, degreesOfFreedom } = welchDifference(small, large, 0.9)
-    expect(degreesOfFreedom).toBeCloseTo(7.992386, 6)
-    expect(low).toBeCloseTo(2.660786, 5)
-    expect(high).toBeCloseTo(7.295214, 5)
-  })
-
-  it('may be of unlike size; what does not vary is certain; one value says nothing of the spread', () => {
-    expect(welchDifference([1, 1, 1], [3, 3, Number.NaN], 0.95)).toMatchObject({
-      mean: 2,
-      low: 2,
-      high: 2,
-      n: 2,
-      pValue: 0,
-    })
-    expect(welchDifference([1, 2, 3], [4], 0.95)).toMatchObject({ mean: 2, low: Number.NaN, n: 1 })
-    expect(welchDifference([], [4], 0.95).mean).toBeNaN()
   })
 })
 

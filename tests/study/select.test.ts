@@ -94,7 +94,7 @@ describe('no pick from no evidence', () => {
     expect(selection.isDone).toBe(false)
     selection.add([5, 5])
     expect(selection).toMatchObject({ isDone: true, best: null, survivors: [0, 1] })
-    expect(selection.alike(1)).toEqual({ of: 1, from: 0, differing: 0 })
+    expect(selection.alike(1)).toEqual({ from: 0, differing: 0 })
   })
 
   it('different in one shift: it goes on for longer, and tells the number', () => {
@@ -103,7 +103,7 @@ describe('no pick from no evidence', () => {
     expect(selection).toMatchObject({ isDone: false, shifts: 27 })
     feed(selection, turns(2, [5, 5]))
     expect(selection).toMatchObject({ isDone: true, best: null, shifts: 29 })
-    expect(selection.alike(0)).toEqual({ of: 0, from: 1, differing: 1 })
+    expect(selection.alike(0)).toEqual({ from: 1, differing: 1 })
   })
 
   it('different by much in four shifts of fifty: not told; in five it is', () => {

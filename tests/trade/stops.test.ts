@@ -33,17 +33,17 @@ describe('operator load', () => {
   it('one person on roll changes and jams at 20 cases a minute: 4.6 %', () => {
     // changes 2 x 20 / 2538 a minute of 90 + 15 s, jams 0.01 a minute of 60 + 15 s: 2.4048 s a minute, with 15 %: 2.7656
     const tasks = [
-      { rate: 40 / 2538 / 60, time: 90 },
-      { rate: 0.01 / 60, time: 60 },
+      { rate: 40 / 2538 / 60, time: 90 + 15 },
+      { rate: 0.01 / 60, time: 60 + 15 },
     ]
-    expect(operatorLoad(tasks, 15, 1)).toBeCloseTo(2.7656 / 60, 5)
-    expect(operatorLoad(tasks, 15, 2)).toBeCloseTo(2.7656 / 120, 5)
-    expect(operatorLoad(tasks, 15, 1, 0)).toBeCloseTo(2.4048 / 60, 5)
-    expect(operatorLoad([], 15, 1)).toBe(0)
+    expect(operatorLoad(tasks, 1)).toBeCloseTo(2.7656 / 60, 5)
+    expect(operatorLoad(tasks, 2)).toBeCloseTo(2.7656 / 120, 5)
+    expect(operatorLoad(tasks, 1, 0)).toBeCloseTo(2.4048 / 60, 5)
+    expect(operatorLoad([], 1)).toBe(0)
   })
 
   it('four seconds of folding at 13 cases a minute overload one person (limit: common practice, no source)', () => {
-    expect(operatorLoad([{ rate: 13 / 60, time: 4 }], 0, 1)).toBeGreaterThan(loadLimit)
-    expect(operatorLoad([{ rate: 11 / 60, time: 4 }], 0, 1)).toBeLessThan(loadLimit)
+    expect(operatorLoad([{ rate: 13 / 60, time: 4 }], 1)).toBeGreaterThan(loadLimit)
+    expect(operatorLoad([{ rate: 11 / 60, time: 4 }], 1)).toBeLessThan(loadLimit)
   })
 })

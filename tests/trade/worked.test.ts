@@ -1,16 +1,11 @@
 /** One line worked through by hand, from the belt to the mass of the tape. */
 import { describe, expect, it } from 'vitest'
 import { allows, limitsOf } from '../../src/trade/board.js'
-import { unitedInches, unitedSize } from '../../src/trade/case.js'
-import { headsFor, legsFit, ratedSpeeds } from '../../src/trade/head.js'
+import { unitedSize } from '../../src/trade/case.js'
+import { legsFit, takesTape } from '../../src/trade/head.js'
 import { steadyRate } from '../../src/trade/headway.js'
-import {
-  arealMass,
-  casesPerRoll,
-  massPerThousandCases,
-  rollChanges,
-  stripLength,
-} from '../../src/trade/tape.js'
+import { casesPerRoll, massPerMetre, rollChanges, stripLength } from '../../src/trade/tape.js'
+import { foot, inch } from '../../src/trade/us-units.js'
 
 // case 400 x 300 x 300 mm of 12 kg in C flute, 32 lb/in; belts 80 ft/min, gap 300 mm; 15 cases a minute for 8 h; two heads with 48 mm tape on
 // 1371 m, 28 + 20 um, legs 70 mm; nothing stops
@@ -22,7 +17,7 @@ describe('400 mm cases, 15 a minute for 8 h', () => {
 
   it('the belts pass 34.8 a minute and are busy for 43 % of the time', () => {
     // 24.384 m/min over 0.7 m
-    const rate = steadyRate(ratedSpeeds.standard, size.length, 0.3) * 60
+    const rate = steadyRate((80 * foot) / 60, size.length, 0.3) * 60
     expect(rate).toBeCloseTo(24.384 / 0.7, 9)
     expect(Math.round(1500 / rate)).toBe(43)
   })
@@ -40,15 +35,15 @@ describe('400 mm cases, 15 a minute for 8 h', () => {
   })
 
   it('the tape weighs 16.9 kg', () => {
-    const mass = (cases / 1000) * massPerThousandCases(2 * strip, 0.048, arealMass(28e-6, 20e-6))
+    const mass = cases * 2 * strip * massPerMetre(0.048, 48e-6)
     expect(mass.toFixed(1)).toBe('16.9')
   })
 
   it('board, legs and heads fit: 12 kg of 29.5, 39.4 in of 75', () => {
     const limits = limitsOf({ wall: 'single', ect: 5604, flute: 'C' })!
-    expect(unitedInches(size).toFixed(1)).toBe('39.4')
+    expect((unitedSize(size) / inch).toFixed(1)).toBe('39.4')
     expect(allows(limits, 12, unitedSize(size))).toBe(true)
     expect(legsFit(size.height, 0.07, 0.07)).toBe(true)
-    expect(headsFor(0.048)).toContain('2 inch')
+    expect(takesTape(0.036, 0.05, 0.048)).toBe(true)
   })
 })

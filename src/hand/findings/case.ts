@@ -8,7 +8,7 @@ import { leastCoverage } from '../../trade/closure.js'
 import { elongationUsed } from '../../trade/head.js'
 import { postalWidth, widthGuidance, widthWeights } from '../../trade/tape-width.js'
 import { threeInch, twoInch } from '../closing.js'
-import type { Rule } from '../finding.js'
+import type { Looked, Rule, Tell } from '../finding.js'
 import { hasSealer } from '../pace.js'
 
 /** Rounding of lengths that are meant to be alike, m. */
@@ -34,6 +34,7 @@ export function certificateOf(kind: CaseKind): Certificate | null {
 
 export const boardFindings: Rule = ({ scenario, words }, tell) => {
   for (const [name, kind] of Object.entries(scenario.cases)) {
+    const certificate = certificateOf(kind)
     if (wallOf(kind) === 'triple')
       tell(
         'warning',
@@ -43,106 +44,144 @@ export const boardFindings: Rule = ({ scenario, words }, tell) => {
         'ASTM D1974 leaves triple wall out',
         'strapping or stitching, or a closure proved by test',
       )
-    const certificate = certificateOf(kind)
-    if (!certificate) continue
-    const limits = limitsOf(certificate)
-    const united = unitedSize(outsideSize(kind))
-    if (!limits) {
-      tell(
-        'warning',
-        'board-below-table',
-        ['cases', name, 'board'],
-        `The board of \`${name}\` is weaker than the first row for ${certificate.wall} wall, so no weight is allowed by the table.`,
-        boardSource,
-        'stronger board, or a certificate that says more',
-      )
-      continue
-    }
-    // a case without a weight is held against its size alone
-    const weight = kind.weight ?? 0
-    if (allows(limits, weight, united)) continue
-    const better = adequateRow(certificate.wall, weight, united, kind.flute)
+    if (certificate) tellLimits(name, kind, certificate, words, tell)
+  }
+}
+
+/** What the table of the carriers allows a case of this board. */
+function tellLimits(
+  name: string,
+  kind: CaseKind,
+  certificate: Certificate,
+  words: Looked['words'],
+  tell: Tell,
+): void {
+  const limits = limitsOf(certificate)
+  if (!limits) {
     tell(
       'warning',
-      'over-board-limit',
-      ['cases', name, kind.weight !== undefined && weight > limits.weight ? 'weight' : 'board'],
-      `The case \`${name}\` ${kind.weight === undefined ? '' : `weighs ${words.mass(weight)} and `}measures ${words.length(united)} united; its board allows ${words.mass(limits.weight)} and ${words.length(limits.united)} (${limits.name}).`,
+      'board-below-table',
+      ['cases', name, 'board'],
+      `The board of \`${name}\` is weaker than the first row for ${certificate.wall} wall, so no weight is allowed by the table.`,
       boardSource,
-      better ? `board of the row ${better.name}` : 'a lighter or smaller case, or another wall',
+      'stronger board, or a certificate that says more',
     )
+    return
+  }
+  // a case without a weight is held against its size alone
+  const weight = kind.weight ?? 0
+  const united = unitedSize(outsideSize(kind))
+  if (allows(limits, weight, united)) return
+  const better = adequateRow(certificate.wall, weight, united, kind.flute)
+  tell(
+    'warning',
+    'over-board-limit',
+    ['cases', name, kind.weight !== undefined && weight > limits.weight ? 'weight' : 'board'],
+    `The case \`${name}\` ${kind.weight === undefined ? '' : `weighs ${words.mass(weight)} and `}measures ${words.length(united)} united; its board allows ${words.mass(limits.weight)} and ${words.length(limits.united)} (${limits.name}).`,
+    boardSource,
+    better ? `board of the row ${better.name}` : 'a lighter or smaller case, or another wall',
+  )
+}
+
+export const tapeForCaseFindings: Rule = (looked, tell) => {
+  const { cases } = looked.scenario
+  if (!hasSealer(looked.scenario)) return
+  for (const [name, kind] of Object.entries(cases)) {
+    tellWidth(looked, name, kind, tell)
+    tellSurface(looked, name, kind, tell)
+    tellPost(looked, name, kind, tell)
   }
 }
 
-export const tapeForCaseFindings: Rule = ({ scenario, words }, tell) => {
-  const { tape } = scenario
-  if (!hasSealer(scenario)) return
+/** Weight and stiff flaps against the width of the tape. */
+function tellWidth({ scenario: { tape }, words }: Looked, name: string, kind: CaseKind, tell: Tell): void {
   // 72 mm is sold as 3 inch, 70 mm and more does its work
-  const isNarrow = tape.width < threeInch - 0.002 - hair
-  for (const [name, kind] of Object.entries(scenario.cases)) {
-    const { weight } = kind
-    if (weight !== undefined && isNarrow && weight > widthWeights.narrowUpTo)
-      tell(
-        weight > widthWeights.wideAbove ? 'warning' : 'note',
-        'heavy-for-width',
-        ['cases', name, 'weight'],
-        `The case \`${name}\` weighs ${words.mass(weight)} on tape of ${words.length(tape.width)}; no standard ties a width to a weight, but above ${words.mass(weight > widthWeights.wideAbove ? widthWeights.wideAbove : widthWeights.narrowUpTo)} it is not taken for granted.`,
-        'project rule, low confidence',
-        weight > widthWeights.wideAbove ? widthGuidance.heavy.suggestion : widthGuidance.middling.suggestion,
-      )
-    if (wallOf(kind) === 'double' && isNarrow)
-      tell(
-        'note',
-        'double-wall-narrow',
-        ['cases', name],
-        `The case \`${name}\` is of double wall, whose stiff flaps spring back, and the tape is ${words.length(tape.width)} wide.`,
-        widthGuidance.doubleWall.basis,
-        widthGuidance.doubleWall.suggestion,
-      )
-    if (kind.recycled)
-      tell(
-        'note',
-        'recycled-board',
-        ['cases', name, 'recycled'],
-        `Tape holds less on the recycled liners of \`${name}\`.`,
-        widthGuidance.surface.basis,
-        widthGuidance.surface.suggestion,
-      )
-    if (kind.overfill !== undefined && kind.overfill > 0)
-      tell(
-        kind.overfill > tightSeamGap ? 'warning' : 'note',
-        'overfilled',
-        ['cases', name, 'overfill'],
-        `The contents of \`${name}\` push its closed flaps up by ${words.length(kind.overfill)}, which pulls at the tape for as long as the case is closed.`,
-        `${widthGuidance.overfill.basis}; above ${words.length(tightSeamGap)} a warning by project rule`,
-        widthGuidance.overfill.suggestion,
-      )
-    if (kind['ships-by'] === 'post' && tape.width < postalWidth - hair)
-      tell(
-        tape.width < twoInch - hair ? 'warning' : 'note',
-        'postal-width',
-        ['tape', 'width'],
-        `The case \`${name}\` goes by post, which asks for tape of 2 in (${words.length(postalWidth)}); this is ${words.length(tape.width)}${tape.width < twoInch - hair ? '' : ', sold as 2 in; whether that satisfies the rule is not verified'}.`,
-        widthGuidance.post.source,
-        tape.width < twoInch - hair ? widthGuidance.post.suggestion : 'ask the carrier',
-      )
-  }
+  if (tape.width >= threeInch - 0.002 - hair) return
+  const { weight = 0 } = kind
+  const isHeavy = weight > widthWeights.wideAbove
+  if (weight > widthWeights.narrowUpTo)
+    tell(
+      isHeavy ? 'warning' : 'note',
+      'heavy-for-width',
+      ['cases', name, 'weight'],
+      `The case \`${name}\` weighs ${words.mass(weight)} on tape of ${words.length(tape.width)}; no standard ties a width to a weight, but above ${words.mass(isHeavy ? widthWeights.wideAbove : widthWeights.narrowUpTo)} it is not taken for granted.`,
+      'project rule, low confidence',
+      (isHeavy ? widthGuidance.heavy : widthGuidance.middling).suggestion,
+    )
+  if (wallOf(kind) === 'double')
+    tell(
+      'note',
+      'double-wall-narrow',
+      ['cases', name],
+      `The case \`${name}\` is of double wall, whose stiff flaps spring back, and the tape is ${words.length(tape.width)} wide.`,
+      widthGuidance.doubleWall.basis,
+      widthGuidance.doubleWall.suggestion,
+    )
 }
 
-export const tapeFindings: Rule = ({ scenario, words }, tell) => {
-  const { tape, site, closure } = scenario
+/** What the tape holds on, and what pulls at it. */
+function tellSurface(
+  { words }: Looked,
+  name: string,
+  { recycled, overfill = 0 }: CaseKind,
+  tell: Tell,
+): void {
+  if (recycled)
+    tell(
+      'note',
+      'recycled-board',
+      ['cases', name, 'recycled'],
+      `Tape holds less on the recycled liners of \`${name}\`.`,
+      widthGuidance.surface.basis,
+      widthGuidance.surface.suggestion,
+    )
+  if (overfill > 0)
+    tell(
+      overfill > tightSeamGap ? 'warning' : 'note',
+      'overfilled',
+      ['cases', name, 'overfill'],
+      `The contents of \`${name}\` push its closed flaps up by ${words.length(overfill)}, which pulls at the tape for as long as the case is closed.`,
+      `${widthGuidance.overfill.basis}; above ${words.length(tightSeamGap)} a warning by project rule`,
+      widthGuidance.overfill.suggestion,
+    )
+}
+
+/** What the post asks for. */
+function tellPost({ scenario: { tape }, words }: Looked, name: string, kind: CaseKind, tell: Tell): void {
+  if (kind['ships-by'] !== 'post' || tape.width >= postalWidth - hair) return
+  const isTwoInch = tape.width >= twoInch - hair
+  tell(
+    isTwoInch ? 'note' : 'warning',
+    'postal-width',
+    ['tape', 'width'],
+    `The case \`${name}\` goes by post, which asks for tape of 2 in (${words.length(postalWidth)}); this is ${words.length(tape.width)}${isTwoInch ? ', sold as 2 in; whether that satisfies the rule is not verified' : ''}.`,
+    widthGuidance.post.source,
+    isTwoInch ? 'ask the carrier' : widthGuidance.post.suggestion,
+  )
+}
+
+export const tapeFindings: Rule = (looked, tell) => {
+  tellTemperature(looked, tell)
+  tellStretch(looked, tell)
+  tellStrength(looked, tell)
+}
+
+function tellTemperature({ scenario: { tape, site }, words }: Looked, tell: Tell): void {
   const range = tape['applies-at']
-  if (site?.temperature && range) {
-    const [coldest, warmest] = site.temperature
-    if (coldest < range[0] - hair || warmest > range[1] + hair)
-      tell(
-        'warning',
-        'tape-temperature',
-        ['site', 'temperature'],
-        `It is ${words.temperature(coldest)} to ${words.temperature(warmest)} at the sealer, and the tape may be applied at ${words.temperature(range[0])} to ${words.temperature(range[1])}.`,
-        'data sheet of the tape',
-        'keep tape and cases within its range, or another tape',
-      )
-  }
+  if (!site?.temperature || !range) return
+  const [coldest, warmest] = site.temperature
+  if (coldest < range[0] - hair || warmest > range[1] + hair)
+    tell(
+      'warning',
+      'tape-temperature',
+      ['site', 'temperature'],
+      `It is ${words.temperature(coldest)} to ${words.temperature(warmest)} at the sealer, and the tape may be applied at ${words.temperature(range[0])} to ${words.temperature(range[1])}.`,
+      'data sheet of the tape',
+      'keep tape and cases within its range, or another tape',
+    )
+}
+
+function tellStretch({ scenario: { tape }, words }: Looked, tell: Tell): void {
   if (tape.elongation !== undefined && elongationUsed(tape.stretch, tape.elongation) > mostOfElongation)
     tell(
       'warning',
@@ -152,22 +191,24 @@ export const tapeFindings: Rule = ({ scenario, words }, tell) => {
       'project rule: a tenth; elongation by ASTM D3759 or ISO 29864',
       'less drag on the roll, or a tape that gives more',
     )
+}
+
+function tellStrength({ scenario: { tape, closure }, words }: Looked, tell: Tell): void {
   const load = closure?.load
-  if (tape.tensile !== undefined && load && 'newtons' in load) {
-    const bears = tape.tensile * tape.width
-    if (load.newtons > mostOfStrength * bears)
-      tell(
-        load.newtons > bears ? 'error' : 'warning',
-        'tape-tears',
-        ['tape', 'tensile'],
-        `A strip of ${words.length(tape.width)} tears at ${words.force(bears)} (${words.strength(tape.tensile)}), and the closure is loaded with ${words.force(load.newtons)}.`,
-        load.newtons > bears
-          ? 'breaking strength by ASTM D3759 or ISO 29864'
-          : 'project rule: half of the breaking strength',
-        'wider or stronger tape, or a second strip',
-        load.newtons / bears,
-      )
-  }
+  if (tape.tensile === undefined || !load || !('newtons' in load)) return
+  const bears = tape.tensile * tape.width
+  if (load.newtons > mostOfStrength * bears)
+    tell(
+      load.newtons > bears ? 'error' : 'warning',
+      'tape-tears',
+      ['tape', 'tensile'],
+      `A strip of ${words.length(tape.width)} tears at ${words.force(bears)} (${words.strength(tape.tensile)}), and the closure is loaded with ${words.force(load.newtons)}.`,
+      load.newtons > bears
+        ? 'breaking strength by ASTM D3759 or ISO 29864'
+        : 'project rule: half of the breaking strength',
+      'wider or stronger tape, or a second strip',
+      load.newtons / bears,
+    )
 }
 
 export const seamFindings: Rule = ({ scenario, closure, words }, tell) => {
@@ -203,18 +244,18 @@ export const weakerFindings: Rule = ({ scenario, closure, words }, tell) => {
   const knowsSeam = reference['seam-gap'] !== undefined && reference['centring-error'] !== undefined
   for (const { case: name, isChosen, index } of closure.rows) {
     if (!isChosen || !index) continue
-    const indices = {
-      legs: index.leg,
-      peel: index.peel,
-      ...(knowsSeam && index.seam !== null ? { seam: index.seam } : {}),
-    }
-    const [what, least] = Object.entries(indices).reduce((low, each) => (each[1] < low[1] ? each : low))
+    const indices: [what: string, index: number][] = [
+      ['hold of the legs', index.leg],
+      ['hold against peeling', index.peel],
+    ]
+    if (knowsSeam && index.seam !== null) indices.push(['hold of the seam', index.seam])
+    const [what, least] = indices.reduce((low, each) => (each[1] < low[1] ? each : low))
     if (least >= 1 - hair) continue
     tell(
       'warning',
       'weaker-closure',
       ['cases', name],
-      `The closure of \`${name}\` has ${least.toFixed(2)} of the ${what === 'legs' ? 'hold of the legs' : what === 'peel' ? 'hold against peeling' : 'hold of the seam'} that the reference has, with tape of ${words.length(scenario.tape.width)}: the reference does not show that it holds.`,
+      `The closure of \`${name}\` has ${least.toFixed(2)} of the ${what} that the reference has, with tape of ${words.length(scenario.tape.width)}: the reference does not show that it holds.`,
       'index after S. Abbott, practical adhesion: a ratio, no proof',
       'wider tape, longer legs or a smaller load; and a closure or distribution test (ASTM D4169, ISTA series)',
     )

@@ -1,7 +1,9 @@
 /** Findings on machines and conveyors: gaps, speeds, legs, rolls, rollers, zones and buffers. */
 
+import { gapOf } from '../../kinds/sealer/hand.js'
 import { headsOf } from '../../kinds/sealer/heads.js'
 import type { SealerKeys } from '../../kinds/sealer/keys.js'
+import { has } from '../../kinds/traits.js'
 import { outsideSize } from '../../scenario/outside.js'
 import { lineWays } from '../../scenario/routes.js'
 import type { Scenario } from '../../scenario/schema.js'
@@ -12,7 +14,7 @@ import { rollDiameter } from '../../trade/tape.js'
 import { zonesFor } from '../../trade/zones.js'
 import type { Looked, Rule, Tell } from '../finding.js'
 import { reachedBy } from '../flow.js'
-import { gapOf, hasSealer } from '../pace.js'
+import { hasSealer } from '../pace.js'
 
 /** Rounding of lengths that are meant to be alike, m. */
 const hair = 1e-9
@@ -30,7 +32,7 @@ function comingTo(scenario: Scenario, name: string) {
 
 export const sealerFindings: Rule = (looked, tell) => {
   for (const [name, piece] of Object.entries(looked.scenario.line))
-    if (piece.type === 'sealer') {
+    if (has(piece, 'tapes')) {
       tellGap(looked, name, piece, tell)
       tellInfeed(looked, name, piece, tell)
       tellRolls(looked, name, piece, tell)
@@ -68,7 +70,7 @@ function tellInfeed({ scenario, words }: Looked, name: string, piece: SealerKeys
   const folds = piece.flaps.time.law !== 'constant' || piece.flaps.time.value > 0
   for (const [feeder, ways] of lineWays(scenario)) {
     const conveyor = scenario.line[feeder]!
-    if (conveyor.type !== 'conveyor' || !ways.some(({ target }) => target === name)) continue
+    if (!has(conveyor, 'conveys') || !ways.some(({ target }) => target === name)) continue
     const [speed, next] = [conveyor.speed, piece['belt-speed']]
     if (speed > next * speedRounding)
       tell(
@@ -137,7 +139,7 @@ export const legFindings: Rule = ({ scenario, words }, tell) => {
     const sides = new Set(
       [...reachedBy(scenario, kind)].flatMap((name) => {
         const piece = scenario.line[name]!
-        return piece.type === 'sealer' ? headsOf(piece).map(([which]) => which) : []
+        return has(piece, 'tapes') ? headsOf(piece).map(([which]) => which) : []
       }),
     )
     const pair = [
@@ -162,7 +164,7 @@ export const legFindings: Rule = ({ scenario, words }, tell) => {
 
 export const conveyorFindings: Rule = ({ scenario, words }, tell) => {
   for (const [name, piece] of Object.entries(scenario.line)) {
-    if (piece.type !== 'conveyor') continue
+    if (!has(piece, 'conveys')) continue
     const lengths = comingTo(scenario, name).map(({ size }) => size.length)
     if (lengths.length === 0) continue
     const pitch = piece['roller-pitch']

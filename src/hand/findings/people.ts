@@ -1,10 +1,11 @@
 /** Findings on people and shifts: load, breaks, hasty clearing, rolls that run out together, cases that leave open. */
+import { startsFull } from '../../kinds/sealer/rolls.js'
+import { has } from '../../kinds/traits.js'
 import { meanOf } from '../../scenario/law.js'
 import { loadLimit, workAllowance } from '../../trade/workload.js'
 import type { Rule } from '../finding.js'
 import { unsealedShare, unseenShare } from '../flow.js'
 import { hasSealer } from '../pace.js'
-import { startsFull } from '../rolls.js'
 
 /** A clearing time below this leaves no room to isolate the machine first, s. Project rule. */
 const leastClearing = 30
@@ -26,7 +27,7 @@ export const crewFindings: Rule = ({ hand: { crews }, words }, tell) => {
 
 export const safetyFindings: Rule = ({ scenario, words }, tell) => {
   for (const [name, piece] of Object.entries(scenario.line)) {
-    if (piece.type !== 'sealer' || !piece.jams || meanOf(piece.jams.clear) >= leastClearing) continue
+    if (!has(piece, 'tapes') || !piece.jams || meanOf(piece.jams.clear) >= leastClearing) continue
     tell(
       'warning',
       'hasty-clearing',
@@ -86,7 +87,7 @@ export const unsealedFindings: Rule = ({ scenario, hand: { line }, words }, tell
   const unseen = unseenShare(scenario)
   if (unseen === 0) return
   const blind = Object.entries(scenario.line).find(
-    ([, piece]) => piece.type === 'sealer' && piece['roll-change']['low-tape-warning'] === 'none',
+    ([, piece]) => has(piece, 'tapes') && piece['roll-change']['low-tape-warning'] === 'none',
   )!
   tell(
     'warning',

@@ -1,9 +1,10 @@
 /** Findings on rates: target, arrivals and what each piece can do. */
+import { byHandOf } from '../../kinds/hand.js'
 import { arrivalWays } from '../../scenario/routes.js'
 import type { Path } from '../../scenario/walk.js'
 import type { SourceDemand } from '../demand.js'
 import type { Looked, Rule, Tell } from '../finding.js'
-import { reachedFrom } from '../flow.js'
+import { piecesAfter } from '../flow.js'
 import { type PieceHand, toSpare } from '../line.js'
 
 /** Rounding of rates that are meant to be alike. */
@@ -14,17 +15,14 @@ const nearArrivals = 0.98
 const headroom = 1.1
 
 /** The key that makes a piece as fast as it is. */
-function paceKey({ type, name }: Pick<PieceHand, 'type' | 'name'>): Path {
-  const key = type === 'sealer' ? 'belt-speed' : type === 'conveyor' ? 'speed' : 'time'
-  return ['line', name, key]
-}
+const paceKey = ({ type, name }: Pick<PieceHand, 'type' | 'name'>): Path => [
+  'line',
+  name,
+  byHandOf({ type }).paceKey,
+]
 
 /** What would make a piece faster. */
-function faster({ type }: PieceHand): string {
-  if (type === 'sealer') return 'faster belts as far as the heads allow, a shorter gap, or a second sealer'
-  if (type === 'station') return 'more `servers`, a shorter `time`, or fewer planned stops'
-  return type === 'conveyor' ? 'a faster conveyor' : 'a shorter `time`'
-}
+const faster = (piece: PieceHand): string => byHandOf(piece).faster
 
 export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) => {
   const { target } = scenario
@@ -99,7 +97,7 @@ export const arrivalFindings: Rule = (looked, tell) => {
 const feeds = ({ scenario }: Looked, source: SourceDemand, piece: PieceHand): boolean =>
   arrivalWays(scenario)
     .get(source.name)!
-    .some(({ target }) => reachedFrom(scenario, target).has(piece.name))
+    .some(({ target }) => piecesAfter(scenario, target).has(piece.name))
 
 /** More comes than the bottleneck takes: what that means for a source. */
 function tellHeldUp(looked: Looked, source: SourceDemand, bottleneck: PieceHand, tell: Tell): void {

@@ -1,7 +1,10 @@
 /** Findings on what the scenario does not say: stops that are not named, and checks that could not be made. */
 
 import { headsOf } from '../../kinds/sealer/heads.js'
+import { has } from '../../kinds/traits.js'
+import type { Scenario } from '../../scenario/schema.js'
 import type { Rule } from '../finding.js'
+import { hasSealer } from '../pace.js'
 import { unnamedStops } from '../unnamed.js'
 import { certificateOf } from './case.js'
 
@@ -9,9 +12,9 @@ const named = (names: readonly string[]) => names.map((name) => `\`${name}\``).j
 
 export const interlockFindings: Rule = ({ scenario }, tell) => {
   const driven = Object.entries(scenario.line).filter(
-    ([, piece]) => piece.type === 'sealer' || (piece.type === 'conveyor' && piece.carries !== 'gravity'),
+    ([, piece]) => has(piece, 'tapes') || (has(piece, 'conveys') && piece.carries !== 'gravity'),
   )
-  const conveyor = driven.find(([, piece]) => piece.type === 'conveyor')
+  const conveyor = driven.find(([, piece]) => has(piece, 'conveys'))
   if (!conveyor || Object.keys(scenario.line).length < 2) return
   tell(
     'note',
@@ -38,58 +41,15 @@ export const unnamedStopFindings: Rule = ({ scenario }, tell) => {
 
 /** What could not be checked, each with the key that is missing. */
 export const uncheckedFindings: Rule = ({ scenario }, tell) => {
-  const { line, cases, closure, site, tape } = scenario
-  const kinds = Object.entries(cases)
-  const without = (is: (kind: (typeof kinds)[number][1]) => boolean) =>
-    kinds.filter(([, kind]) => is(kind)).map(([name]) => name)
-  const missing: string[] = []
-  const some = (names: readonly string[], what: (names: string) => string) => {
-    if (names.length > 0) missing.push(what(named(names)))
-  }
-  if (scenario.target === undefined) missing.push('whether a target is held (target)')
-  some(
-    without((kind) => certificateOf(kind) === null),
-    (names) => `what the board of ${names} allows (board: wall, and ect or burst)`,
-  )
-  some(
-    without(({ weight }) => weight === undefined),
-    (names) => `weights of ${names} (weight)`,
-  )
-  some(
-    Object.entries(line)
-      .filter(([, piece]) => piece.type === 'conveyor' && piece['roller-pitch'] === undefined)
-      .map(([name]) => name),
-    (names) => `rollers under the shortest case on ${names} (roller-pitch)`,
-  )
-  const sealers = Object.entries(line).filter(([, piece]) => piece.type === 'sealer')
-  if (sealers.length > 0) {
-    some(
-      without((kind) => kind['ships-by'] === undefined),
-      (names) => `what carriers ask of ${names} (ships-by)`,
-    )
-    some(
-      without(({ overfill, recycled }) => overfill === undefined && recycled === undefined),
-      (names) => `overfill and recycled board of ${names} (overfill, recycled)`,
-    )
-    some(
-      sealers
-        .filter(
-          ([, piece]) => piece.type === 'sealer' && headsOf(piece).some(([, { drum }]) => drum === undefined),
-        )
-        .map(([name]) => name),
-      (names) => `whether the roll fits the heads of ${names} (drum)`,
-    )
-    if (!closure?.reference) missing.push('the closure index (closure: reference)')
-    if (closure?.['seam-gap'] === undefined || closure['centring-error'] === undefined)
-      missing.push('tape on the weaker flap (closure: seam-gap and centring-error)')
-    if (!site?.temperature || !tape['applies-at'])
-      missing.push('temperature of the site against the tape (site: temperature; tape: applies-at)')
-    if (tape.elongation === undefined) missing.push('stretch against elongation (tape: elongation)')
-    if (tape.tensile === undefined || !closure?.load || !('newtons' in closure.load))
-      missing.push('load against the strength of a strip (tape: tensile; closure: load as a force)')
-    if (tape.adhesion === undefined || tape.shear === undefined)
-      missing.push('what the data sheet says of holding (tape: adhesion and shear)')
-  }
+  const missing = [
+    ...(scenario.target === undefined ? ['whether a target is held (target)'] : []),
+    ...uncheckedCases(scenario),
+    ...some(
+      withoutOf(scenario.line, (piece) => has(piece, 'conveys') && piece['roller-pitch'] === undefined),
+      (names) => `rollers under the shortest case on ${names} (roller-pitch)`,
+    ),
+    ...(hasSealer(scenario) ? uncheckedTaping(scenario) : []),
+  ]
   if (missing.length > 0)
     tell(
       'note',
@@ -99,4 +59,64 @@ export const uncheckedFindings: Rule = ({ scenario }, tell) => {
       'keys that may be left out',
       'add what you know',
     )
+}
+
+/** Names of the entries of which something is so. */
+const withoutOf = <Entry>(all: Readonly<Record<string, Entry>>, is: (entry: Entry) => boolean): string[] =>
+  Object.entries(all).flatMap(([name, entry]) => (is(entry) ? [name] : []))
+
+const some = (names: readonly string[], what: (names: string) => string): string[] =>
+  names.length > 0 ? [what(named(names))] : []
+
+const uncheckedCases = ({ cases }: Scenario): string[] => [
+  ...some(
+    withoutOf(cases, (kind) => certificateOf(kind) === null),
+    (names) => `what the board of ${names} allows (board: wall, and ect or burst)`,
+  ),
+  ...some(
+    withoutOf(cases, ({ weight }) => weight === undefined),
+    (names) => `weights of ${names} (weight)`,
+  ),
+]
+
+/** Where something tapes. */
+function uncheckedTaping({ cases, closure, line, site, tape }: Scenario): string[] {
+  const unknown: [isUnknown: boolean, what: string][] = [
+    [!closure?.reference, 'the closure index (closure: reference)'],
+    [
+      closure?.['seam-gap'] === undefined || closure['centring-error'] === undefined,
+      'tape on the weaker flap (closure: seam-gap and centring-error)',
+    ],
+    [
+      !site?.temperature || !tape['applies-at'],
+      'temperature of the site against the tape (site: temperature; tape: applies-at)',
+    ],
+    [tape.elongation === undefined, 'stretch against elongation (tape: elongation)'],
+    [
+      tape.tensile === undefined || !closure?.load || !('newtons' in closure.load),
+      'load against the strength of a strip (tape: tensile; closure: load as a force)',
+    ],
+    [
+      tape.adhesion === undefined || tape.shear === undefined,
+      'what the data sheet says of holding (tape: adhesion and shear)',
+    ],
+  ]
+  return [
+    ...some(
+      withoutOf(cases, (kind) => kind['ships-by'] === undefined),
+      (names) => `what carriers ask of ${names} (ships-by)`,
+    ),
+    ...some(
+      withoutOf(cases, ({ overfill, recycled }) => overfill === undefined && recycled === undefined),
+      (names) => `overfill and recycled board of ${names} (overfill, recycled)`,
+    ),
+    ...some(
+      withoutOf(
+        line,
+        (piece) => has(piece, 'tapes') && headsOf(piece).some(([, { drum }]) => drum === undefined),
+      ),
+      (names) => `whether the roll fits the heads of ${names} (drum)`,
+    ),
+    ...unknown.flatMap(([isUnknown, what]) => (isUnknown ? [what] : [])),
+  ]
 }

@@ -1,4 +1,4 @@
-/** The heads that a sealer has, for whoever has its keys: apart from the schema, which threads that simulate do not load. */
+/** The heads of a sealer, as its keys name them. Apart from the schema, which no thread that simulates loads. */
 import type { SealerHead, SealerKeys } from './keys.js'
 
 /** The heads that it has, by name, in the order of the file. */

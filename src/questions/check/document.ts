@@ -21,7 +21,7 @@ export interface FindingResult {
 }
 
 /** What made the document. */
-export type CheckMade = Pick<Made, 'version' | 'node' | 'scenario' | 'repeat'>
+type CheckMade = Pick<Made, 'version' | 'node' | 'scenario' | 'repeat'>
 
 export interface CheckResult {
   format: 'tapeshift-result/1'

@@ -37,7 +37,7 @@ const place = ({ path, place: at }: FindingResult): string => {
 }
 
 /** Findings under a heading for each severity, as text. */
-export function findingsText(result: CheckResult, { bold, width }: TextStyle): string {
+function findingsText(result: CheckResult, { bold, width }: TextStyle): string {
   const parts = (Object.keys(headings) as Severity[]).flatMap((severity) => {
     const findings = result.findings.filter((each) => each.severity === severity)
     if (findings.length === 0) return []
@@ -55,7 +55,7 @@ export function findingsText(result: CheckResult, { bold, width }: TextStyle): s
 }
 
 /** Everything that nobody named; what has no published source comes first. */
-export function assumedTable({ assumed }: CheckResult): Table {
+function assumedTable({ assumed }: CheckResult): Table {
   return {
     title: 'Assumed, because the scenario does not say',
     note: 'Values with "common practice, no source" or "from memory, low confidence" have no published source: put in your own.',

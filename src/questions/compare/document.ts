@@ -63,7 +63,7 @@ export interface CompareResult extends StudyDocument<'compare'> {
 export const baseName = 'base'
 
 /** What a comparison was asked for and what it is made of. */
-export interface CompareRecord
+interface CompareRecord
   extends Pick<CompareResult, 'made' | 'best' | 'about' | 'warnings' | 'assumed' | 'notes'> {
   /** The base first. */
   designs: readonly (Simulated & Pick<DesignResult, 'note' | 'set' | 'tapeLayout'> & { name: string })[]

@@ -41,7 +41,7 @@ export interface RunResult extends LineResult, StudyDocument<'run'> {
 }
 
 /** What a study was asked for and what it is made of. */
-export interface StudyRecord
+interface StudyRecord
   extends RunAsked,
     Omit<Simulated, 'countFrom'>,
     Pick<RunResult, 'made' | 'warmUp' | 'stretch' | 'about' | 'warnings' | 'assumed' | 'notes'> {

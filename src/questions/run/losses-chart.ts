@@ -12,7 +12,7 @@ import { palette } from '../../report/marks/inks.js'
 import type { RunResult } from './document.js'
 
 /** A bar of the picture: it reaches from one number of cases to another. */
-export interface LossRow {
+interface LossRow {
   label: string
   from: number
   to: number

@@ -14,7 +14,7 @@ import { nameBeside } from '../../report/marks/rule.js'
 import type { RunResult } from './document.js'
 
 /** A bin holds the whole numbers of cases from `from` to `to`, both ends closed. */
-export interface Bin {
+interface Bin {
   from: number
   to: number
   shifts: number

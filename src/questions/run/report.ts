@@ -5,6 +5,7 @@ import { butCannotWork, cannotWork, costWords } from '../../answers/warnings.js'
 import type { Figure } from '../../catalogue/figure.js'
 import type { Display } from '../../catalogue/printed-units.js'
 import { briefly } from '../../catalogue/unit-name.js'
+import { has } from '../../kinds/traits.js'
 import type { Layout } from '../../pictures/layout.js'
 import { planSvg } from '../../pictures/plan.js'
 import { timeSpaceSvg } from '../../pictures/time-space.js'
@@ -147,7 +148,7 @@ function limits(result: RunResult): string[] {
       'Each shift starts with an empty line, so the first cases out come late and a rate is a little below the steady one.',
     ),
   )
-  if (Object.values(result.equipment).some(({ type }) => type === 'sealer'))
+  if (Object.values(result.equipment).some((piece) => has(piece, 'tapes')))
     all.push(
       'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A result is as good as what was measured for them.',
     )

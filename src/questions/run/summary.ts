@@ -4,6 +4,7 @@ import { limitingPiece, limitingText } from '../../answers/summary.js'
 import { butCannotWork, cannotWork, suffixCannotWork } from '../../answers/warnings.js'
 import { entriesOf } from '../../catalogue/figure.js'
 import { states } from '../../catalogue/states.js'
+import { has } from '../../kinds/traits.js'
 import { figureText, grouped, percentText, rateText, sentences, shareOfShifts } from '../../report/format.js'
 import type { Summary } from '../../report/report.js'
 import type { RunResult } from './document.js'
@@ -54,7 +55,7 @@ function remedyFor(result: RunResult): string[] {
   const limiting = limitingPiece(result, byHand?.bottleneck)?.[0]
   const keepsUp = (byHand?.shareAdmitted ?? 1) >= 1
   const shares = Object.entries(equipment)
-    .filter(([name, { type }]) => name === limiting || type === 'sealer')
+    .filter(([name, piece]) => name === limiting || has(piece, 'tapes'))
     .flatMap(([name, piece]) => {
       const lost = entriesOf(piece.states).flatMap(([key, { mean }]) => {
         const { remedy } = states[key]

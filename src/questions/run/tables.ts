@@ -16,6 +16,7 @@ import {
 import { type ArrivalKey, ofArrivals, ofCrew } from '../../catalogue/of-people.js'
 import type { NamedRow } from '../../catalogue/row.js'
 import { stateKeys, stateLabel } from '../../catalogue/states.js'
+import { partingOf } from '../../kinds/traits.js'
 import { mapping } from '../../line/effectiveness.js'
 import { type Cell, figures, words } from '../../report/cell.js'
 import { figureParts, type Parts, printFigure } from '../../report/format.js'
@@ -110,7 +111,7 @@ const stopsTable = ({ equipment }: RunResult): Table => ({
 function routesTable({ equipment, measures }: RunResult): Table {
   const keys: readonly PieceKey[] = ['inspected', 'rejected', 'unsealed-found', 'unsealed-missed']
   const rows = Object.entries(equipment)
-    .filter(([, { type }]) => type === 'divert' || type === 'inspect')
+    .filter(([, piece]) => partingOf(piece) !== null)
     .flatMap(([name, piece]) =>
       entriesOf(piece.measures)
         .filter(([key]) => isSentKey(key) || keys.includes(key))

@@ -14,8 +14,9 @@ import { atPromisedRate } from './fault.js'
 import type { Found } from './found.js'
 import { endsOf } from './nearest.js'
 import type { Tried } from './search.js'
+
 /** What the document is made of. */
-export interface SizeRecord {
+interface SizeRecord {
   found: Found
   loaded: ReadScenario
   asked: SizeAsked

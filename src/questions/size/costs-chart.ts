@@ -163,11 +163,11 @@ function placesOf(designs: readonly SizedDesign[], isPriced: boolean): number[] 
 
 type Range = Omit<Span, 'ticks'>
 
-function rangeOf(values: readonly number[], room = 0.06): Range {
+function rangeOf(values: readonly number[]): Range {
   const [low, high] = [Math.min(...values), Math.max(...values)]
   const span = high > low ? high - low : Math.max(1e-6, Math.abs(low) * 0.01) * 2
   const middle = (low + high) / 2
-  const half = span * (0.5 + room)
+  const half = span * (0.5 + 0.06)
   const step = roundStep((2 * half) / 8)
   return { min: middle - half, max: middle + half, decimals: decimalsOf(step) }
 }

@@ -17,7 +17,7 @@ import { promiseFigure, shownBy } from './promise-figure.js'
 import { findCheapest, type MoreOf, type SizeGoal, type Tried } from './search.js'
 
 /** How the search goes. */
-export type SearchHow = Omit<SizeGoal, 'promises'>
+type SearchHow = Omit<SizeGoal, 'promises'>
 
 /** What a search found. */
 export interface Found {

@@ -12,7 +12,7 @@ import { isShown, type SizeResult } from './document.js'
 import { findAmong } from './found.js'
 
 /** Most shifts of one design, where nobody says. */
-export const usualMostEach = 2000
+const usualMostEach = 2000
 
 /** Answers the question. Throws `Fault`. */
 export async function size(

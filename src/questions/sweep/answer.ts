@@ -16,6 +16,7 @@ import { currencyOf } from '../../catalogue/unit-name.js'
 import { buffersOf } from '../../hand/buffers.js'
 import { handCalculation } from '../../hand/hand.js'
 import { lineByHand } from '../../hand/line.js'
+import { has } from '../../kinds/traits.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { Scenario } from '../../scenario/schema.js'
 import type { SweepOptions, Varied } from './asked.js'
@@ -222,7 +223,7 @@ function minutesOf(
 ): number[] | null {
   const name = /^line\.([^.]+)\.length$/.exec(path)?.[1]
   const piece = name === undefined ? undefined : line[name]
-  if (target === undefined || piece?.type !== 'conveyor' || piece.carries === 'belt') return null
+  if (target === undefined || !piece || !has(piece, 'conveys') || piece.carries === 'belt') return null
   const minutes = values.map((value) => {
     const point = points.find(({ at }) => at[place] === value)
     const buffer =

@@ -42,7 +42,7 @@ export function curveHeadline(result: SweepResult): string[] {
 }
 
 /** Value of the point at a place, as it was tried. */
-export const placeText = ({ points }: Pick<SweepResult, 'points'>, place: number, factor: Factor): string =>
+const placeText = ({ points }: Pick<SweepResult, 'points'>, place: number, factor: Factor): string =>
   valueText(points[place]!.at[0]!, factor)
 
 /** Where each level is crossed; of a level that is not crossed on which side the curve lies. */

@@ -44,14 +44,14 @@ export interface SweepPoint {
 }
 
 /** A comparison along a curve: of the points at these places. */
-export interface CurveDifference {
+interface CurveDifference {
   from: number
   to: number
   difference: DifferenceFigure
 }
 
 /** A change of slope at a point: in the measure's unit for one of the factor's. */
-export interface SlopeChange extends Interval {
+interface SlopeChange extends Interval {
   place: number
   unit: string
   isShown: boolean

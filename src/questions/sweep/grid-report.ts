@@ -18,7 +18,7 @@ import { gridValues } from './kinds.js'
 import { butThere, meanText, measureSubject, measureWords, pointCell, pointText, valueText } from './words.js'
 
 /** The measure that a grid is about: the first one asked for, the target where nobody asked. */
-export const gridMeasure = ({ measures }: Pick<SweepResult, 'measures'>): SweepMeasure => measures[0]!
+const gridMeasure = ({ measures }: Pick<SweepResult, 'measures'>): SweepMeasure => measures[0]!
 
 const placeOf = (at: readonly number[], factors: readonly Factor[]) =>
   listed(factors.map((factor, index) => `${factor.path} = ${valueText(at[index]!, factor)}`))

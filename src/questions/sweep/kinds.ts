@@ -31,7 +31,7 @@ const meanAt = (design: SampledDesign, { name }: SweepMeasure): number => {
 }
 
 /** What a curve is made of: points along one factor, which ascend, and the scenario as it stands. */
-export interface CurveParts {
+interface CurveParts {
   designs: readonly SampledDesign[]
   base: SampledDesign
   measures: readonly SweepMeasure[]

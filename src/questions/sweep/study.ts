@@ -16,7 +16,7 @@ import { gridPoints, type Planned, planPoints } from './points.js'
 import { triedInputs } from './tried.js'
 
 /** Shifts of each design, where nobody says. */
-export const usualShiftsEach = 100
+const usualShiftsEach = 100
 
 /** Answers the question. Throws `Fault`. */
 export async function sweep(

@@ -16,7 +16,7 @@ export interface TraceMade extends Pick<Made, 'version' | 'seed' | 'scenario'> {
 }
 
 /** Turns the parts of a trace into text that ends with a line feed. */
-export interface TraceWriter {
+interface TraceWriter {
   head(made: TraceMade): string
   event(event: ShiftEvent): string
   /** The row of the shift, as it stands in shifts.csv. */
@@ -116,5 +116,5 @@ const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Di
 }
 
 /** What happens, in words; who does it, if not the crew, is the place of the event. */
-export const eventWords = (event: ShiftEvent, display: Display): string =>
+const eventWords = (event: ShiftEvent, display: Display): string =>
   sentences[event.event](event, `case ${event.case}`, display)

@@ -1,9 +1,14 @@
 /** Rolls by hand: how many strips of a mix a roll gives, how often it is changed, and what it loses. */
-import type { SealerKeys } from '../kinds/sealer/keys.js'
-import type { Scenario } from '../scenario/schema.js'
-import { casesPerRoll, rollChanges } from '../trade/tape.js'
+import { lengthsOf } from '../../scenario/outside.js'
+import type { Scenario } from '../../scenario/schema.js'
+import { casesPerRoll, drawnLength, rollChanges } from '../../trade/tape.js'
+import type { SealerKeys } from './keys.js'
 
 type RollChange = SealerKeys['roll-change']
+
+/** Tape that a strip on each kind draws off the roll, m. */
+export const drawnOf = (scenario: Scenario): number[] =>
+  lengthsOf(scenario).map((length) => drawnLength(length, scenario.tape.leg, scenario.tape.stretch))
 
 /**
  * Strips that a roll gives: whole ones where all are alike, else on average, when half a mean strip is left over. `drawn` in m
@@ -14,7 +19,7 @@ export function stripsPerRoll(
   { tape }: Scenario,
   drawn: readonly number[],
   mix: readonly number[],
-  early = 0,
+  early: number,
 ): number {
   const usable = tape.roll - tape['lost-per-roll'] - early
   const used = drawn.filter((_, kind) => mix[kind]! > 0)

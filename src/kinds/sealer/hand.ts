@@ -1,0 +1,109 @@
+/** A sealer by hand: its cycle, its stops and what passes its empty rolls. */
+import { meanOf } from '../../scenario/law.js'
+import { lengthsOf } from '../../scenario/outside.js'
+import type { Scenario } from '../../scenario/schema.js'
+import { cycleTime, gapNeeded } from '../../trade/headway.js'
+import { rollChangesPerCase } from '../../trade/stops.js'
+import { casesPerRoll } from '../../trade/tape.js'
+import { type ByHand, type Coming, type Cycle, inGeneral, type StopKind, weighed } from '../by-hand.js'
+import { roomOnBelts } from '../room-on-belts.js'
+import { cutsOf, headsOf } from './heads.js'
+import type { SealerKeys } from './keys.js'
+import { changesPerShift, drawnOf, leftEarly, missedPerRoll, startsFull, stripsPerRoll } from './rolls.js'
+
+/** Chance that a case of each kind jams. */
+const jamChances = ({ cases }: Scenario, jams: NonNullable<SealerKeys['jams']>): number[] =>
+  Object.values(cases).map((kind) => Math.min(1, jams.chance * jams['tape-factor'] * kind['jam-factor']))
+
+/** Gap that the heads of a sealer keep, m. */
+export const gapOf = (keys: SealerKeys): number =>
+  gapNeeded(keys['minimum-gap'], cutsOf(keys), keys['belt-speed'])
+
+/** Time of a case on the belts, s. */
+const rideOf = (keys: SealerKeys): number => keys.bed / keys['belt-speed']
+
+export const sealerByHand: ByHand<SealerKeys> = {
+  ...inGeneral,
+  paceKey: 'belt-speed',
+  faster: 'faster belts as far as the heads allow, a shorter gap, or a second sealer',
+  cycle(keys, { scenario, mix, changes }) {
+    const gap = gapOf(keys)
+    const headways = lengthsOf(scenario).map((length) => (length + gap) / keys['belt-speed'])
+    const folding = meanOf(keys.flaps.time)
+    const { by, time } = keys['size-setting']
+    const setting = by === 'machine' ? changes * meanOf(time) : 0
+    const cycles = headways.map((headway) => cycleTime(headway, folding))
+    return {
+      headway: weighed(headways, mix),
+      folding,
+      cycle: weighed(cycles, mix) + setting,
+      how: folding > weighed(headways, mix) ? 'folding the flaps' : 'length and gap over belt speed',
+    }
+  },
+  stops: stopsOf,
+  counted(keys, stop, shift) {
+    const { scenario, perShift, working, span } = shift
+    const heads = headsOf(keys).length
+    const plain = inGeneral.counted(keys, stop, shift)
+    switch (stop.key) {
+      case 'roll-changes': {
+        const each = changesPerShift(scenario, perShift, heads / stop.perCase)
+        // heads that began together warn together, and are seen to in one stop while the machine is idle
+        return startsFull(scenario) && keys['roll-change'].change === 'at-warning-when-idle'
+          ? { ...plain, count: each, work: stop.work * heads, time: stop.time + stop.work * (heads - 1) }
+          : { ...plain, count: heads * each }
+      }
+      case 'blade-services': {
+        // a shift that starts empty, and the first of a campaign, starts with fresh blades
+        const { campaign } = scenario.shift
+        return { ...plain, count: (heads * Math.floor((plain.count * campaign) / heads)) / campaign }
+      }
+      case 'breakdowns':
+        return { ...plain, count: (working * span) / meanOf(keys.breakdowns!.after) }
+      default:
+        return plain
+    }
+  },
+  stay: (keys) => meanOf(keys.flaps.time) + rideOf(keys),
+  room(keys, given) {
+    const flapPlace = Math.max(0, 1 - given.flow * meanOf(keys.flaps.time))
+    const room = roomOnBelts(rideOf(keys), given)
+    return { ...room, holds: room.holds + flapPlace }
+  },
+  split({ jams }, ways, { scenario }) {
+    const lost = jams?.['case-lost'] ?? 0
+    const chances = jams ? jamChances(scenario, jams) : []
+    const { target } = ways[0]!
+    return (kind) => [[target, 1 - (chances[kind] ?? 0) * lost]]
+  },
+  unsealed(keys, scenario) {
+    const { roll, 'lost-per-roll': lost } = scenario.tape
+    const perRoll = Math.max(1, ...drawnOf(scenario).map((each) => casesPerRoll(roll - lost, each)))
+    const missed = missedPerRoll(keys['roll-change'])
+    return Math.min(1, (headsOf(keys).length * missed) / (perRoll + missed))
+  },
+  figure: (_, { working }) => ({ key: 'working', value: working, how: 'cases x (headway + free folding)' }),
+}
+
+function stopsOf(keys: SealerKeys, { scenario, mix, changes }: Coming, { headway }: Cycle): StopKind[] {
+  const heads = headsOf(keys).length
+  const { jams, blade, 'tape-breaks': breaks, 'roll-change': change, 'size-setting': setting } = keys
+  // how much of its tape a roll leaves at a break depends on the shift; that little is left out of the long run
+  const early = leftEarly(scenario, change, 0)
+  const strips = stripsPerRoll(scenario, drawnOf(scenario), mix, early) + missedPerRoll(change)
+  const stops: StopKind[] = [
+    { key: 'roll-changes', perCase: rollChangesPerCase(heads, strips), work: change.time },
+  ]
+  if (jams) stops.push({ key: 'jams', perCase: weighed(jamChances(scenario, jams), mix), work: jams.clear })
+  if (breaks) stops.push({ key: 'tape-breaks', perCase: heads * breaks.chance, work: breaks.fix })
+  if (blade) stops.push({ key: 'blade-services', perCase: heads / blade['service-after'], work: blade.time })
+  if (setting.by === 'crew' && changes > 0)
+    stops.push({
+      key: 'size-settings',
+      perCase: changes,
+      work: setting.time,
+      // the belts run empty first: what that takes beyond the headway that the case takes anyway
+      more: Math.max(0, rideOf(keys) - headway),
+    })
+  return stops
+}

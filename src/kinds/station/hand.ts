@@ -1,0 +1,34 @@
+/** A station by hand. */
+import { meanOf } from '../../scenario/law.js'
+import type { ByHand } from '../by-hand.js'
+import { placeByHand } from '../place-by-hand.js'
+import type { StationKeys } from './keys.js'
+
+export const stationByHand: ByHand<StationKeys> = {
+  ...placeByHand,
+  faster: 'more `servers`, a shorter `time`, or fewer planned stops',
+  cycle: ({ time, servers }) => ({
+    headway: 0,
+    folding: 0,
+    cycle: meanOf(time) / servers,
+    how: 'time a case over places',
+  }),
+  stops: ({ every }) => (every ? [{ key: 'planned-stops', perCase: 1 / every.cases, work: every.stop }] : []),
+  places: ({ servers }) => servers,
+  buffer({ 'waiting-room': room }) {
+    const places = room === 'unlimited' ? Infinity : room
+    return places > 0 ? { places, riding: 0 } : null
+  },
+  room: ({ time, servers, 'waiting-room': waiting }, { flow, buffer }) => ({
+    takesIn: (buffer?.places ?? 0) + Math.max(0, servers - flow * meanOf(time)),
+    holds: 0,
+    handsOn: buffer?.places ?? 0,
+    isRigid: false,
+    hasRoom: waiting === 'unlimited' || servers + waiting > 1,
+  }),
+  figure: (_, { perShift, cycle, span }) => ({
+    key: 'utilisation',
+    value: (perShift * cycle) / span,
+    how: 'cases x time a case, over places',
+  }),
+}

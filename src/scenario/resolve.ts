@@ -1,0 +1,87 @@
+/** A scenario from the tree of its file and the overrides: defaults filled in, every rule asked. */
+import type { Finding } from './finding.js'
+import { findingsOf, valueAt } from './issues.js'
+import { nearest } from './nearest.js'
+import { type ReadColumn, readObserved } from './observed.js'
+import { type Override, originOf } from './overrides.js'
+import { shown } from './printable.js'
+import type { Recordings } from './recorded.js'
+import { ruleFindings } from './rules.js'
+import { type Scenario, scenarioSchema } from './schema.js'
+import { type Assumption, fillDefaults, type PathFault, setAt } from './walk.js'
+
+/** A scenario once it is read. */
+export interface Resolved {
+  scenario: Scenario
+  /** The file's own tree with defaults written out and overrides applied: what a second run would read. */
+  resolved: Record<string, unknown>
+  /** Every value that nobody named, with the basis of its default. */
+  assumed: Assumption[]
+}
+
+/** A finding, and the override that brought what it is about. */
+export type Sourced = [Finding, Override | undefined]
+
+/** Reads columns and logs beside the scenario. */
+export interface Beside {
+  readColumn: ReadColumn | undefined
+  recordings: Recordings
+}
+
+/** The scenario, or all findings why it is none. */
+export function resolve(
+  raw: Record<string, unknown>,
+  overrides: readonly Override[],
+  { readColumn, recordings }: Beside,
+): { made: Resolved | null; findings: Sourced[] } {
+  const tree = structuredClone(raw)
+  const findings: Sourced[] = []
+  let assumed = fillDefaults(scenarioSchema, tree)
+  for (const override of overrides) {
+    const { path, value } = override
+    const fault = setAt(scenarioSchema, tree, path, value)
+    if (fault) findings.push([noSuchPath(path, fault), override])
+    assumed = assumed.filter((each) => each.path !== path && !each.path.startsWith(`${path}.`))
+  }
+  assumed.push(...fillDefaults(scenarioSchema, tree))
+  const parsed = scenarioSchema.safeParse(tree)
+  const own = parsed.success
+    ? [
+        ...readObserved(parsed.data, readColumn),
+        ...recordings.fill(parsed.data),
+        ...ruleFindings(parsed.data),
+      ]
+    : withoutEchoes(parsed.error.issues.flatMap((issue) => findingsOf(issue, scenarioSchema, tree)))
+  for (const finding of own)
+    findings.push([
+      { ...finding, found: finding.found || foundIn(tree, finding) },
+      originOf(finding.path, overrides),
+    ])
+  const isSound = parsed.success && findings.length === 0
+  return { made: isSound ? { scenario: parsed.data, resolved: tree, assumed } : null, findings }
+}
+
+/** An override that leads nowhere. */
+const noSuchPath = (path: string, { step, within, known }: PathFault): Finding => ({
+  code: 'no-such-path',
+  path: path.split('.'),
+  found: '',
+  rule: `\`${shown(step)}\` does not exist in ${within ? `\`${shown(within)}\`` : 'a scenario'}`,
+  fix: nearest(step, known),
+  atKey: true,
+})
+
+function foundIn(tree: unknown, finding: Finding): string {
+  const value = valueAt(tree, finding.path)
+  return value === undefined || finding.atKey ? '' : shown(value)
+}
+
+/** A misspelt key also breaks "exactly one of": the misspelling is the finding, the other its echo. */
+const withoutEchoes = (findings: readonly Finding[]): Finding[] =>
+  findings.filter((each) => {
+    const inside = `${each.path.join('.')}.`
+    return (
+      each.code !== 'one-of' ||
+      !findings.some((other) => other.code === 'unknown-key' && other.path.join('.').startsWith(inside))
+    )
+  })

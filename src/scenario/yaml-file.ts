@@ -1,0 +1,101 @@
+/** Reads a scenario file as the YAML map that it must be. */
+import { type Document, type LineCounter, parseDocument } from 'yaml'
+import { offsetOf, placeAt } from './locate.js'
+import { shown } from './printable.js'
+import { problemWithoutPlace, ScenarioError } from './problems.js'
+import type { Path } from './walk.js'
+
+const mostText = 1_000_000
+
+/** A scenario file: the document with its places, and what it holds. */
+export interface ScenarioFile {
+  document: Document
+  raw: Record<string, unknown>
+}
+
+/** Reads `text`. Throws `ScenarioError` where it is no YAML, or no map. */
+export function readYaml(text: string, file: string, lines: LineCounter): ScenarioFile {
+  const refused = (code: 'too-large' | 'not-yaml', rule: string, fix: string, found = '') =>
+    new ScenarioError([problemWithoutPlace(file, code, rule, fix, found)])
+  if (text.length > mostText)
+    throw refused(
+      'too-large',
+      'a scenario is at most a million characters',
+      'put recorded values into a CSV file beside it',
+    )
+  try {
+    const document = documentOf(text, file, lines)
+    const raw: unknown = document.toJS({ maxAliasCount: 100 })
+    if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
+      throw refused(
+        'not-yaml',
+        'a scenario is a YAML map with the keys cases, arrivals, line and shift',
+        'start from `tapeshift new FILE`',
+        shown(raw),
+      )
+    const hidden = pathOfProto(raw)
+    if (hidden)
+      throw new ScenarioError([
+        {
+          ...problemWithoutPlace(file, 'bad-name', '`__proto__` is no name', 'choose another name'),
+          ...placeAt(text, lines, offsetOf(document, hidden, true)),
+          path: hidden.join('.'),
+        },
+      ])
+    return { document, raw: structuredClone(raw) as Record<string, unknown> }
+  } catch (error) {
+    if (error instanceof ScenarioError) throw error
+    throw refused(
+      'too-large',
+      `cannot be read as a scenario: ${whyUnread(error)}`,
+      'write the values out in place of nested references',
+    )
+  }
+}
+
+/** The document; throws `ScenarioError` with the first faults of its YAML. */
+function documentOf(text: string, file: string, lines: LineCounter): Document {
+  const document = parseDocument(text, {
+    lineCounter: lines,
+    version: '1.2',
+    prettyErrors: false,
+    logLevel: 'error',
+  })
+  const faults = [...document.errors, ...document.warnings]
+  if (faults.length > 0)
+    throw new ScenarioError(
+      faults.slice(0, 20).map((fault) => ({
+        ...problemWithoutPlace(
+          file,
+          'not-yaml',
+          `not YAML 1.2: ${inOurWords(fault.message)}`,
+          'look at the indent, the quotes and the braces near the caret',
+        ),
+        ...placeAt(text, lines, fault.pos[0]),
+      })),
+    )
+  return document
+}
+
+function whyUnread(error: unknown): string {
+  if (error instanceof RangeError) return 'it nests too deeply'
+  return error instanceof Error ? shown(error.message, 200) : 'it cannot be read'
+}
+
+/** What the YAML library says, where it speaks of itself. */
+function inOurWords(message: string): string {
+  if (message.includes('multiple documents')) return 'a scenario is one document, without a second `---`'
+  if (message.includes('call stack')) return 'it nests too deeply'
+  return shown(message, 200)
+}
+
+/** Where a key `__proto__` stands: the language would drop it without a word. */
+function pathOfProto(value: unknown, path: Path = []): Path | null {
+  if (typeof value !== 'object' || value === null) return null
+  if (Object.hasOwn(value, '__proto__')) return [...path, '__proto__']
+  for (const [key, inner] of Object.entries(value)) {
+    const found = pathOfProto(inner, [...path, key])
+    if (found) return found
+  }
+  return null
+}
