@@ -1,5 +1,5 @@
 /** What a question gives back: its document, and the rows behind the figures. */
-import type { ReadScenario } from '../scenario/read.js'
+import type { ReadScenario, ScenarioAsked } from '../scenario/read.js'
 import { runtime, version } from '../version.js'
 import type { Made } from './made.js'
 import type { Warned } from './warning.js'
@@ -14,14 +14,12 @@ export interface Answer<Document extends Warned> {
   cannotWork: boolean
 }
 
-/** Whether an error stands at the head of a document. */
-export const hasErrors = ({ warnings = [] }: Warned): boolean =>
-  warnings.some(({ severity }) => severity === 'error')
-
-/** What made a document. */
+/** What made a document. `flags` make it again, with seed and confidence, which stand before `last`. */
 export const madeOf = (
-  { scenario, sha256 }: ReadScenario,
-  { shifts, plain, repeat }: Pick<Made, 'shifts' | 'plain' | 'repeat'>,
+  { scenario, sha256, asked }: ReadScenario,
+  { command, shifts, plain }: Pick<Made, 'shifts' | 'plain'> & { command: string },
+  flags: Flags,
+  last: Flags = {},
 ): Made => ({
   version,
   node: runtime,
@@ -30,5 +28,30 @@ export const madeOf = (
   shifts,
   confidence: scenario.study.confidence,
   plain,
-  repeat,
+  repeat: repeatOf(command, asked, {
+    ...flags,
+    ...{ seed: scenario.study.seed, confidence: asked.confidence, ...last },
+  }),
 })
+
+/** A word as a shell would need it: plain where nothing in it is special, else in single quotes. */
+const quoted = (text: string): string =>
+  /^[\w./:=-]+$/.test(text) ? text : `'${text.replaceAll("'", `'\\''`)}'`
+
+/** Options with their values: a list is said once for each, true without a value, and what is undefined or false not at all. */
+type Flags = Readonly<Record<string, string | number | boolean | readonly string[] | undefined>>
+
+function words([name, value]: [string, Flags[string]]): string[] {
+  if (value === undefined || value === false) return []
+  if (value === true) return [`--${name}`]
+  if (typeof value === 'number') return [`--${name} ${value}`]
+  return (typeof value === 'string' ? [value] : value).map((each) => `--${name} ${quoted(each)}`)
+}
+
+/** `tapeshift run line.yaml --set ... --seed a`. */
+export const repeatOf = (
+  command: string,
+  { name, set }: Pick<ScenarioAsked, 'set'> & { name: string },
+  flags: Flags,
+): string =>
+  ['tapeshift', command, quoted(name), ...Object.entries({ set, ...flags }).flatMap(words)].join(' ')

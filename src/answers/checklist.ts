@@ -11,14 +11,11 @@ import type { WarmUp } from '../shifts/steady.js'
 import type { About } from './about.js'
 import { isUnsourced } from './assumed.js'
 import type { LineResult } from './line-result.js'
-import type { Assumed, Made, ShiftTold } from './made.js'
+import type { StudyDocument } from './made.js'
 
 /** What all kinds of study tell. */
-export interface StudyFacts {
-  made: Made
-  shift: ShiftTold
+export interface StudyFacts extends Pick<StudyDocument, 'made' | 'shift' | 'assumed'> {
   about: About | undefined
-  assumed: readonly Assumed[]
   warmUp: WarmUp | null
   /** The line, or the first of those compared. */
   line: Pick<LineResult, 'equipment' | 'arrivals' | 'crew'> | null

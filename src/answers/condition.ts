@@ -1,9 +1,11 @@
 /** What a design must keep, and the test that tells it shift by shift. */
+
+import { type CauseKey, causes } from '../catalogue/causes.js'
 import { MeanTest, ShareTest, type Verdict } from '../statistics/constraint.js'
 import { firstStage } from '../statistics/evidence.js'
 import { StopsSeen, type Unseen } from '../statistics/seen.js'
 import type { StudyMeasure } from './figures.js'
-import type { Requirement } from './requirement.js'
+import { keeps, type Requirement } from './requirement.js'
 
 /** A condition on a design: its figure over shifts is at least, or at most, a value. */
 export interface Condition {
@@ -70,15 +72,6 @@ export const shareCondition = (
   figureOf: (values) => (keeps(shiftFigure(measure, values), sign, value) ? 1 : 0),
 })
 
-const keeps = (figure: number, sign: Requirement['sign'], value: number): boolean =>
-  sign === '>='
-    ? figure >= value
-    : sign === '<='
-      ? figure <= value
-      : sign === '>'
-        ? figure > value
-        : figure < value
-
 /** A condition as it is told shift by shift. */
 export interface ConditionTest {
   /** Takes the numbers of the next shift; null as long as nothing is clear. */
@@ -116,3 +109,10 @@ export function testOf(condition: Condition, wrongly: number, refused: number): 
     },
   }
 }
+
+/** Of the measures of a line those that count, shift by shift, the stops by chance that its scenario names. */
+export const chanceStops = (measures: readonly StudyMeasure[]): StudyMeasure[] =>
+  measures.filter(
+    ({ path: [room, , group, key] }) =>
+      room === 'equipment' && group === 'measures' && causes[key as CauseKey]?.isByChance === true,
+  )

@@ -1,6 +1,12 @@
 /** A difference between two designs as documents tell it. */
-import type { Estimate, Few } from '../statistics/estimate.js'
-import type { PairedDifference } from '../statistics/paired.js'
+import type { Estimate, Few, Observations } from '../statistics/estimate.js'
+import { family } from '../statistics/family.js'
+import {
+  type PairedDifference,
+  pairedDifference,
+  pairedRatioDifference,
+  pairedShareDifference,
+} from '../statistics/paired.js'
 import { orNull } from './line-result.js'
 
 /** A figure with its interval; null where nothing is known, or where it never ends. */
@@ -8,6 +14,19 @@ export interface Interval {
   mean: number | null
   low: number | null
   high: number | null
+}
+
+/** The interval of an estimate, as documents have it. */
+export const intervalOf = ({ mean, low, high }: Interval): Interval => ({
+  mean: orNull(mean),
+  low: orNull(low),
+  high: orNull(high),
+})
+
+/** The other way round: what is less by so much is more. */
+export function turned({ mean, low, high }: Interval): Interval {
+  const minus = (value: number | null) => (value === null ? null : -value)
+  return { mean: minus(mean), low: minus(high), high: minus(low) }
 }
 
 /** A difference of a measure, design less the other one, as it stands in the document. */
@@ -41,9 +60,39 @@ export const differenceFigure = (
   together: Pick<Estimate, 'mean' | 'low' | 'high' | 'n'>,
   { p, ...judged }: { p: number } & Pick<DifferenceFigure, 'family' | 'isShown'>,
 ): DifferenceFigure => ({
-  ...{ mean: orNull(together.mean), low: orNull(together.low), high: orNull(together.high), n: together.n },
+  ...{ ...intervalOf(together), n: together.n },
   ...(alone.few ? { few: alone.few } : {}),
   ...{ sd: orNull(alone.sd), unit, label, family: judged.family },
   alone: { low: orNull(alone.low), high: orNull(alone.high) },
   ...{ p: orNull(p), isShown: judged.isShown, varianceRatio: orNull(alone.varianceRatio), matters: null },
 })
+
+/** One design less another over the same shifts, with its own interval at a confidence. */
+export function differenceOf(of: Observations, against: Observations, confidence: number): PairedDifference {
+  if (of.kind === 'share') return pairedShareDifference(against.values, of.values, confidence)
+  if (of.overs === null || against.overs === null)
+    return pairedDifference(against.values, of.values, confidence)
+  return pairedRatioDifference(against.values, against.overs, of.values, of.overs, confidence)
+}
+
+/** A comparison with the words of the measure that it is of. */
+export interface MeasuredComparison {
+  measure: Pick<DifferenceFigure, 'unit' | 'label'>
+  at: (confidence: number) => PairedDifference
+}
+
+/** Judges comparisons together at the confidence of the family. */
+export function judgedFigures(
+  comparisons: readonly MeasuredComparison[],
+  confidence: number,
+): DifferenceFigure[] {
+  const alone = comparisons.map(({ at }) => at(confidence))
+  const judged = family(
+    comparisons.map(({ at }, index) => ({ pValue: alone[index]!.pValue, at })),
+    confidence,
+  )
+  return comparisons.map(({ measure }, index) => {
+    const { estimate, adjustedP: p, isShown } = judged[index]!
+    return differenceFigure(measure, alone[index]!, estimate, { p, family: comparisons.length, isShown })
+  })
+}

@@ -1,10 +1,17 @@
 /** A difference as people read it: with its sign, in points where it is one of shares, or in words where none is shown. */
 
-import type { Figure } from '../catalogue/figure.js'
 import { type Display, nothing, printedUnit } from '../catalogue/printed-units.js'
 import { briefUnit } from '../catalogue/unit-name.js'
-import { counted, joined, type Parts, type PrintedFigure, partsOf, printFigure } from '../report/format.js'
-import type { DifferenceFigure, Interval } from './difference-figure.js'
+import {
+  counted,
+  joined,
+  type Parts,
+  type Printable,
+  type PrintedFigure,
+  partsOf,
+  printFigure,
+} from '../report/format.js'
+import { type DifferenceFigure, turned } from './difference-figure.js'
 
 /** How a difference is printed: shares differ by percentage points, not by per cent of one another. */
 export function differenceUnit(unit: string, display: Display): { factor: number; word: string } {
@@ -16,7 +23,7 @@ export function differenceUnit(unit: string, display: Display): { factor: number
 export const signed = (text: string) => (/^[\d\u2009.]*[1-9]/.test(text) ? `+${text}` : text)
 
 /** As `printFigure`, but of a difference: with its sign, and of shares in percentage points. */
-export function printDifference(figure: Figure | undefined, display: Display): PrintedFigure {
+export function printDifference(figure: Printable | undefined, display: Display): PrintedFigure {
   const printed = printFigure(figure, display, signed)
   if (!figure || printed.value === nothing) return printed
   return { ...printed, unit: differenceUnit(figure.unit, display).word }
@@ -27,12 +34,11 @@ export const withoutUnit = ({ value, interval }: PrintedFigure): string | null =
   value === nothing ? null : `${value} ${interval}`.trimEnd()
 
 /** A difference, with or without a judgement. */
-type Shown = Interval & Pick<DifferenceFigure, 'unit'> & { isShown?: boolean | null }
+export type Shown = Printable & Partial<Pick<DifferenceFigure, 'isShown'>>
 
 /** In a line of text the short word for the unit does. */
 function printed({ mean, low, high, unit }: Shown, display: Display): PrintedFigure {
-  const figure = { mean, low, high, sd: null, n: 0, unit: briefUnit(unit), label: '' }
-  const found = printFigure(figure, display)
+  const found = printFigure({ mean, low, high, unit: briefUnit(unit) }, display)
   return { ...found, unit: unit === 'share' ? 'points' : found.unit }
 }
 
@@ -58,10 +64,7 @@ export const notTold = (shifts: number): string => `not told: ${fewDiffer(shifts
 
 /** The size of a difference without its sign: `0.13 ± 0.03 cases/min`. */
 export function sizeText(figure: Shown, display: Display): string {
-  const { mean, low, high } = figure
-  const turned = (value: number | null) => (value === null ? null : -value)
-  const isLess = (mean ?? 0) < 0
-  const size = isLess ? { ...figure, mean: turned(mean), low: turned(high), high: turned(low) } : figure
+  const size = (figure.mean ?? 0) < 0 ? { ...figure, ...turned(figure) } : figure
   return partsOf(printed(size, display)).join(' ')
 }
 

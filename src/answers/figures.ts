@@ -3,11 +3,22 @@ import type { MeasureName } from '../catalogue/measures.js'
 import { type MeasureKey, ofLine } from '../catalogue/of-line.js'
 import type { Row, Unit } from '../catalogue/row.js'
 import { Counted } from '../line/counted.js'
-import type { Column, ShiftResult } from '../line/line.js'
+import type { Column, Line, ShiftResult } from '../line/line.js'
 import type { Scenario } from '../scenario/schema.js'
 import { ControlBasis } from '../statistics/control.js'
 import { type Estimate, estimateOf, type Few, ofFew, quantileEstimate } from '../statistics/estimate.js'
 import { enoughEvents, isFewOf, shiftsForRare } from '../statistics/events.js'
+
+/** A line that was simulated. */
+export interface Simulated {
+  scenario: Scenario
+  /** The line of that scenario. */
+  line: Line
+  /** In their order, from the first. */
+  shifts: readonly ShiftResult[]
+  /** What comes from there on is counted, s since the start. */
+  countFrom: number
+}
 
 /** How figures are estimated. */
 export interface Estimation {
@@ -87,6 +98,10 @@ export function studyMeasures(columns: readonly Column[], campaign: number): Stu
   })
 }
 
+/** The measures of a study of that line. */
+export const measuresOf = ({ line, scenario }: Pick<Simulated, 'line' | 'scenario'>): StudyMeasure[] =>
+  studyMeasures(line.columns, scenario.shift.campaign)
+
 const nameOf = (path: readonly string[], part: Column['part']): string => `${path.join('.')} ${part}`
 
 /** Controls of these shifts; null where they are few, say nothing, or are not wanted. */
@@ -114,12 +129,16 @@ function rawEstimate(
   how: Pick<Estimation, 'confidence' | 'exposure'>,
   controls: ControlBasis | null,
 ): Estimate {
-  const { kind, index, below } = measure
   const { confidence, exposure } = how
-  const values = column(shifts, index)
-  if (kind === 'quantile') return quantileEstimate(values, below!, confidence)
-  const overs = kind === 'ratio' ? column(shifts, index + 1) : null
-  return estimateOf({ kind, values, overs, exposure }, confidence, controls)
+  const observed = observationsOf(measure, shifts)
+  if (observed === null) return quantileEstimate(column(shifts, measure.index), measure.below!, confidence)
+  return estimateOf({ ...observed, exposure }, confidence, controls)
+}
+
+/** The numbers of a measure over shifts; null of a quantile over shifts, of which no difference is known. */
+export function observationsOf({ kind, index }: StudyMeasure, shifts: readonly ShiftResult[]) {
+  if (kind === 'quantile') return null
+  return { kind, values: column(shifts, index), overs: kind === 'ratio' ? column(shifts, index + 1) : null }
 }
 
 /** On what a figure rests where that is too little for a plus-minus; null where it is not. */

@@ -8,11 +8,17 @@ import type { MeasureKey } from '../catalogue/of-line.js'
 import type { ArrivalKey, CrewKey } from '../catalogue/of-people.js'
 import type { StateKey } from '../catalogue/states.js'
 import { currencyOf, unitName } from '../catalogue/unit-name.js'
-import type { Line, ShiftResult } from '../line/line.js'
-import type { Scenario } from '../scenario/schema.js'
 import { mostHeldShifts } from '../shifts/work.js'
 import type { Estimate } from '../statistics/estimate.js'
-import { controlsOf, type Estimation, estimate, estimationOf, measureName, studyMeasures } from './figures.js'
+import {
+  controlsOf,
+  type Estimation,
+  estimate,
+  estimationOf,
+  measureName,
+  measuresOf,
+  type Simulated,
+} from './figures.js'
 
 /** Cases in a place over the shift: mean over shifts and the band that holds 8 of 10 shifts. */
 export interface HeldOverShift {
@@ -49,23 +55,15 @@ export interface LineResult {
 export type Estimates = ReadonlyMap<MeasureName, Estimate>
 
 /** A number for the document: JSON knows none that are not finite. */
-export const orNull = (value: number) => (Number.isFinite(value) ? value : null)
+export const orNull = (value: number | null) => (Number.isFinite(value) ? value : null)
 
-/** Estimates of all measures from shifts in their order, at least two, of which what comes from `countFrom` on, s, is counted. */
-export function estimatesOf(
-  line: Line,
-  scenario: Scenario,
-  shifts: readonly ShiftResult[],
-  asked: Omit<Estimation, 'exposure'>,
-  countFrom: number,
-): Estimates {
+/** Estimates of all measures from the shifts, at least two. */
+export function estimatesOf(simulated: Simulated, asked: Omit<Estimation, 'exposure'>): Estimates {
+  const { scenario, shifts, countFrom } = simulated
   const how = estimationOf(scenario, asked, countFrom)
   const controls = controlsOf(shifts, how)
   return new Map(
-    studyMeasures(line.columns, scenario.shift.campaign).map((measure) => [
-      measureName(measure),
-      estimate(measure, shifts, how, controls),
-    ]),
+    measuresOf(simulated).map((measure) => [measureName(measure), estimate(measure, shifts, how, controls)]),
   )
 }
 
@@ -78,14 +76,9 @@ export function figureOf(
   return { ...told, unit, label, ...rest }
 }
 
-/** Puts the estimates into their places. What is counted begins at `countFrom`, s. */
-export function lineResult(
-  line: Line,
-  scenario: Scenario,
-  shifts: readonly ShiftResult[],
-  estimates: Estimates,
-  countFrom: number,
-): LineResult {
+/** Puts the estimates into their places. */
+export function lineResult(simulated: Simulated, estimates: Estimates): LineResult {
+  const { line, scenario, shifts } = simulated
   const currency = currencyOf(scenario)
   const result: LineResult = {
     measures: {},
@@ -96,9 +89,9 @@ export function lineResult(
     ),
     crew: {},
     outputs: shifts.flatMap((shift) => [...shift.outputs]),
-    held: heldOverShift(line, scenario, shifts, countFrom),
+    held: heldOverShift(simulated),
   }
-  for (const measure of studyMeasures(line.columns, scenario.shift.campaign)) {
+  for (const measure of measuresOf(simulated)) {
     const { label, unit } = measure
     const words = { label, unit: unitName(unit, currency) }
     place(result, measure.path, figureOf(estimates.get(measureName(measure))!, words))
@@ -115,12 +108,8 @@ function place(result: LineResult, path: readonly string[], figure: Figure): voi
   at[path.at(-1)!] = figure
 }
 
-function heldOverShift(
-  line: Line,
-  { shift }: Scenario,
-  shifts: readonly ShiftResult[],
-  countFrom: number,
-): HeldOverShift[] {
+function heldOverShift({ line, scenario, shifts, countFrom }: Simulated): HeldOverShift[] {
+  const { shift } = scenario
   const drawn = shifts.slice(0, mostHeldShifts)
   const places = line.heldPlaces
   const samples = (drawn[0]?.held.length ?? 0) / Math.max(1, places.length)

@@ -8,7 +8,7 @@ import { cutsOf } from '../kinds/sealer/heads.js'
 import type { SealerKeys } from '../kinds/sealer/keys.js'
 import { has } from '../kinds/traits.js'
 import { Counted } from '../line/counted.js'
-import type { Line, ShiftResult } from '../line/line.js'
+import type { ShiftResult } from '../line/line.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
 import { meanEstimate, ofFew } from '../statistics/estimate.js'
@@ -18,8 +18,9 @@ import {
   type Estimation,
   estimationOf,
   measureNamed,
+  measuresOf,
+  type Simulated,
   type StudyMeasure,
-  studyMeasures,
   tooFew,
 } from './figures.js'
 import { figureOf } from './line-result.js'
@@ -67,8 +68,6 @@ const order: readonly StateKey[] = [
 
 /** What a study asks for. `bottleneck`: the piece with least to spare by hand; it is asked of lines without a sealer. */
 export interface LossesAsked extends Omit<Estimation, 'exposure'> {
-  /** Where counting began, s since the start of the campaign. */
-  countFrom: number
   bottleneck: string | null
 }
 
@@ -78,13 +77,9 @@ export interface LossesAsked extends Omit<Estimation, 'exposure'> {
  * on the one step that is a rest, so that all adds up. Limit of a sealer: planned run time of the cases that came, length and gap over belt
  * speed (`trade/headway`); of the others: places over mean time.
  */
-export function lossesOf(
-  line: Line,
-  scenario: Scenario,
-  shifts: readonly ShiftResult[],
-  asked: LossesAsked,
-): Losses | null {
-  const study = new Study(line, scenario, shifts, asked)
+export function lossesOf(simulated: Simulated, asked: LossesAsked): Losses | null {
+  const { scenario } = simulated
+  const study = new Study(simulated, asked)
   const routes = new Routes(scenario)
   const sealers = Object.keys(scenario.line).filter((name) => has(scenario.line[name]!, 'tapes'))
   const { bottleneck } = asked
@@ -110,23 +105,24 @@ class Study {
   private readonly places: ReadonlyMap<string, number>
   private readonly controls: ReturnType<typeof controlsOf>
   private readonly measures: readonly StudyMeasure[]
+  private readonly shifts: readonly ShiftResult[]
 
   constructor(
-    { columns }: Line,
-    scenario: Scenario,
-    private readonly shifts: readonly ShiftResult[],
+    simulated: Simulated,
     private readonly asked: LossesAsked,
   ) {
+    const { scenario, line, shifts, countFrom } = simulated
     this.scenario = scenario
+    this.shifts = shifts
     const counted = new Counted(scenario.shift)
-    counted.begin(asked.countFrom)
+    counted.begin(countFrom)
     this.inOne = counted.shifts
     this.span = counted.time / counted.shifts
     this.places = new Map(
-      columns.map(({ measure, part }, index) => [`${part} ${measure.path.join('.')}`, index]),
+      line.columns.map(({ measure, part }, index) => [`${part} ${measure.path.join('.')}`, index]),
     )
-    this.measures = studyMeasures(columns, scenario.shift.campaign)
-    this.controls = controlsOf(shifts, estimationOf(scenario, asked, asked.countFrom))
+    this.measures = measuresOf(simulated)
+    this.controls = controlsOf(shifts, estimationOf(scenario, asked, countFrom))
   }
 
   /** The value of a measure in each shift, 0 where the line has no such measure. */
@@ -153,7 +149,7 @@ class Study {
   step(key: string, label: string, values: Series, could: number, of?: MeasureName): LossStep | null {
     if (values.every((value) => value === 0)) return null
     const cases = this.figure(label, values, of)
-    return { key, label, cases, share: could > 0 ? (cases.mean ?? 0) / could : 0 }
+    return { key, label, cases, share: shareOf(cases, could) }
   }
 }
 
@@ -163,6 +159,7 @@ const less = (series: Series, ...others: Series[]): Series =>
 const plus = (series: Series, ...others: Series[]): Series =>
   less(series, ...others.map((other) => times(other, -1)))
 const sum = (series: Series): number => series.reduce((total, value) => total + value, 0)
+const shareOf = ({ mean }: Figure, could: number): number => (could > 0 ? (mean ?? 0) / could : 0)
 const lost = (steps: readonly LossStep[]): number => sum(steps.map(({ cases }) => cases.mean ?? 0))
 
 /** `figure` moved to `mean`, its interval with it. */
@@ -172,19 +169,12 @@ function movedTo(figure: Figure, mean: number): Figure {
   return { ...figure, mean, low: moved(figure.low), high: moved(figure.high) }
 }
 
-/** The losses by state at `rate`. */
-function stateSteps(study: Study, name: string, rate: number, could: number): LossStep[] {
-  return order.flatMap(
-    (key) =>
-      study.step(
-        key,
-        stepLabel(study.scenario, key),
-        times(study.read(`equipment.${name}.states.${key}`), rate * study.span),
-        could,
-        `equipment.${name}.states.${key}`,
-      ) ?? [],
-  )
-}
+/** The losses by state of a machine that could put out so many cases. */
+const stateSteps = (study: Study, name: string, could: number): LossStep[] =>
+  order.flatMap((key) => {
+    const path = `equipment.${name}.states.${key}` as const
+    return study.step(key, stepLabel(study.scenario, key), times(study.read(path), could), could, path) ?? []
+  })
 
 function stepLabel({ shift }: Scenario, key: StateKey): string {
   if (key === 'on-break') return 'breaks'
@@ -244,38 +234,31 @@ function placeLosses(study: Study, name: string, rate: number): MachineLosses {
   })
 }
 
-interface Handled {
-  rate: number
-  how: string
+interface Handled extends Pick<MachineLosses, 'rate' | 'how' | 'isFollowed'> {
   /** Cases that it has finished, spoilt ones included. */
   handled: Series
-  rest: { key: string; label: string }
+  rest: Pick<LossStep, 'key' | 'label'>
   spoilt: Series
-  isFollowed: boolean
 }
 
-function machineLosses(study: Study, name: string, given: Handled): MachineLosses {
-  const { rate, how, handled, rest, spoilt, isFollowed } = given
+function machineLosses(
+  study: Study,
+  name: string,
+  { handled, rest, spoilt, ...given }: Handled,
+): MachineLosses {
   const at = `equipment.${name}` as const
-  const could = rate * study.span
+  const could = given.rate * study.span
   const working = times(study.read(`${at}.states.working`), could)
   const leaves = study.figure(`Cases that leave ${name}`, less(handled, spoilt))
-  const before = stateSteps(study, name, rate, could)
+  const before = stateSteps(study, name, could)
   const last = study.step('spoilt', 'spoilt in jams', spoilt, could, `${at}.cases-lost`) ?? []
   const losses = [...before, ...[last].flat()]
   const wider = study.figure(rest.label, less(working, handled))
   const cases = movedTo(wider, could - lost(losses) - (leaves.mean ?? 0))
-  losses.splice(before.length, 0, { ...rest, cases, share: could > 0 ? cases.mean! / could : 0 })
-  return {
-    machine: name,
-    type: study.scenario.line[name]!.type,
-    rate,
-    how,
-    could,
-    losses,
-    leaves,
-    isFollowed,
-  }
+  losses.splice(before.length, 0, { ...rest, cases, share: shareOf(cases, could) })
+  const { rate, how, isFollowed } = given
+  const { type } = study.scenario.line[name]!
+  return { machine: name, type, rate, how, could, losses, leaves, isFollowed }
 }
 
 /** Adds the machines up, and goes on to the output of the line. `rest` is what remains, in words; empty where nothing can. */
@@ -297,14 +280,9 @@ function withLine(study: Study, machines: MachineLosses[], rest: string): Losses
       ),
     )
     const inside = less(plus(all[0]!, ...all.slice(1)), rejected, unsealed, study.read('measures.output'))
-    const mean = leaves - lost(line) - (output.mean ?? 0)
+    const cases = movedTo(study.figure(rest, inside), leaves - lost(line) - (output.mean ?? 0))
     if (inside.some((value) => value !== 0))
-      line.push({
-        key: 'inside',
-        label: rest,
-        cases: movedTo(study.figure(rest, inside), mean),
-        share: could > 0 ? mean / could : 0,
-      })
+      line.push({ key: 'inside', label: rest, cases, share: shareOf(cases, could) })
   }
   return { machines, line, output }
 }

@@ -1,7 +1,10 @@
 /** What every answer tells of its study: what made it, the shift it is of, how well it knows what was asked, what was assumed. */
 import type { FigurePath } from '../catalogue/measures.js'
+import type { Display } from '../catalogue/printed-units.js'
 import type { Scenario } from '../scenario/schema.js'
+import type { About } from './about.js'
 import type { Judgement } from './requirement.js'
+import { headed, type Warned, type Warning } from './warning.js'
 
 /** What made the document: with this it can be made again. */
 export interface Made {
@@ -64,11 +67,33 @@ export interface Assumed {
   basis: string
 }
 
-/** The shift as the document tells it. */
-export const shiftOf = ({ shift }: Scenario): ShiftTold => ({
-  length: shift.length,
-  runOut: shift['run-out'],
-  breaks: shift.breaks,
-  campaign: shift.campaign,
-  start: shift.start,
+/** What the document of every study holds, beside what its question says. */
+export interface StudyDocument<Command extends string = string> extends Warned {
+  format: 'tapeshift-result/1'
+  command: Command
+  made: Made
+  display: Display
+  shift: ShiftTold
+  about?: About
+  assumed: readonly Assumed[]
+  notes: string[]
+  /** The file of the rows behind the figures. */
+  shifts: string
+}
+
+/** The begin of such a document, in its order; `named`: its command, and what else it is named by. */
+export const beginOf = <const Named extends { command: string }>(
+  named: Named,
+  { display, shift }: Scenario,
+  { made, warnings }: { made: Made; warnings?: readonly Warning[] | undefined },
+) => ({
+  format: 'tapeshift-result/1' as const,
+  ...named,
+  made,
+  ...headed(warnings),
+  display,
+  shift: {
+    ...{ length: shift.length, runOut: shift['run-out'], breaks: shift.breaks },
+    ...{ campaign: shift.campaign, start: shift.start },
+  },
 })

@@ -27,8 +27,6 @@ const dimensions: Partial<Record<string, Dimension>> = {
   kg: 'mass',
 }
 
-/** A requirement that cannot be understood: what was wrong with it, in words. */
-
 /** Reads `MEASURE SIGN VALUE`. Throws `Fault` `asked`; where the measure is unknown it calls `unknown` for the words. */
 export function parseRequirement(
   text: string,
@@ -44,19 +42,26 @@ export function parseRequirement(
   return { text, measure, sign, value: valueWritten(written, measure) }
 }
 
+/** Reads a quantity of an option, SI. Throws `Fault` `asked`. */
+export function quantityWritten(written: string, dimension: Dimension): number {
+  const parsed = parseQuantity(written, dimension)
+  if ('value' in parsed) return parsed.value
+  throw misuse(`${parsed.rule}; ${parsed.fix}`)
+}
+
 /** Reads a value in the unit of a measure. Throws `Fault` `asked`. */
 export function valueWritten(written: string, { unit }: Pick<StudyMeasure, 'unit'>): number {
   const dimension = dimensions[unit]
-  if (dimension) {
-    const parsed = parseQuantity(written, dimension)
-    if ('value' in parsed) return parsed.value
-    throw misuse(`${parsed.rule}; ${parsed.fix}`)
-  }
+  if (dimension) return quantityWritten(written, dimension)
   // cases, counts and money of 1000 cases are numbers; a word after one says what it counts
   const match = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*[A-Za-z/ ]*$/.exec(written)
   if (!match) throw misuse(`\`${written}\` is no number of ${unit}`)
   return Number(match[1])
 }
+
+/** Whether a figure lies on the side of a value that is asked for. */
+export const keeps = (figure: number, sign: Requirement['sign'], value: number): boolean =>
+  ({ '>=': figure >= value, '<=': figure <= value, '>': figure > value, '<': figure < value })[sign]
 
 /**
  * What the ends of an interval say; without an interval nothing is shown. One without width shows nothing either, of
@@ -69,8 +74,6 @@ export function judge(
 ): Judgement {
   if (low === null || high === null || Number.isNaN(low) || Number.isNaN(high)) return 'not-shown'
   if (low === high && !isFixed && measure?.kind !== 'quantile') return 'not-shown'
-  const holds = (end: number) =>
-    sign === '>=' ? end >= value : sign === '>' ? end > value : sign === '<=' ? end <= value : end < value
-  const [atLow, atHigh] = [holds(low), holds(high)]
+  const [atLow, atHigh] = [keeps(low, sign, value), keeps(high, sign, value)]
   return atLow && atHigh ? 'met' : atLow || atHigh ? 'not-shown' : 'not-met'
 }

@@ -1,28 +1,18 @@
 /** The report of a study: what its question says of it, with all that studies tell alike. */
 
-import type { Display } from '../catalogue/printed-units.js'
+import { words } from '../report/cell.js'
 import { durationText, grouped } from '../report/format.js'
-import type { Report, Summary } from '../report/report.js'
+import type { Report, Summary, Table } from '../report/report.js'
 import { inSections } from '../report/sections.js'
 import { cautions } from '../trade/cautions.js'
 import type { About } from './about.js'
-import { findingsTable, givenTable } from './about-table.js'
 import { assumedColumns, assumedRows, isUnsourced } from './assumed.js'
 import { checklistTable, type StudyFacts } from './checklist.js'
 import { definitionsTable } from './definitions.js'
 import { flowText } from './flow.js'
 import type { LineResult } from './line-result.js'
-import type { Assumed, Made, ShiftTold } from './made.js'
+import type { ShiftTold, StudyDocument } from './made.js'
 import { measureFirst, putRightFirst, restingOn } from './summary.js'
-
-/** What the document of every study holds. */
-interface Studied {
-  made: Made
-  display: Display
-  shift: ShiftTold
-  about?: About
-  assumed: readonly Assumed[]
-}
 
 /** What a question says of its study. */
 interface Told extends Pick<Report, 'subtitle' | 'headline' | 'certainty' | 'tables' | 'limits'> {
@@ -39,7 +29,7 @@ interface Told extends Pick<Report, 'subtitle' | 'headline' | 'certainty' | 'tab
 }
 
 /** The report of a study. */
-export function studyReport(result: Studied, told: Told): Report {
+export function studyReport(result: StudyDocument, told: Told): Report {
   const { made, display, assumed, about } = result
   const { lines, facts, isSound = false, assumed: title, ...said } = told
   const question = about?.purpose ?? about?.question ?? told.summary.question
@@ -54,7 +44,7 @@ export function studyReport(result: Studied, told: Told): Report {
       sureness: [...told.summary.sureness, restingOn(assumed, about)],
       next: [...(isSound ? [] : putRightFirst(about)), ...told.summary.next, ...measureFirst(assumed, about)],
     },
-    assumed: { title, note: '', columns: assumedColumns, rows: assumedRows(assumed) },
+    assumed: { title, columns: assumedColumns, rows: assumedRows(assumed) },
     unsourced: assumed
       .filter(isUnsourced)
       .map(({ path, value, basis }) => `${path} = ${flowText(value)} (${basis})`),
@@ -72,5 +62,44 @@ export function studyReport(result: Studied, told: Told): Report {
 }
 
 /** `200 shifts of 8 h each, seed "7".`: what each of several designs was simulated for. */
-export const simulatedEach = ({ made, shift }: Pick<Studied, 'made' | 'shift'>): string =>
+export const simulatedEach = ({ made, shift }: Pick<StudyDocument, 'made' | 'shift'>): string =>
   `${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each, seed "${made.seed}".`
+
+/** Errors and warnings of the check; without rows where there are none. */
+export function findingsTable(about: About | undefined): Table {
+  const findings = about?.findings ?? []
+  const isOfDesigns = findings.some(({ design }) => design !== null)
+  return {
+    title: 'Findings of the check',
+    note: 'What pencil, paper and the standards say against the scenario before anything is simulated. An error: the line cannot work so. A warning: it will give trouble.',
+    columns: words(
+      ...['finding', 'about', 'what was found', 'basis', 'nearest mend'],
+      ...(isOfDesigns ? ['design'] : []),
+    ),
+    rows: findings.map(({ severity, code, path, message, basis, fix, design }) => [
+      ...[`${severity}: ${code}`, { path }, message, basis, fix],
+      ...(isOfDesigns ? [design ?? 'the scenario itself'] : []),
+    ]),
+  }
+}
+
+/** What the scenario says itself. */
+export function givenTable(about: About | undefined): Table {
+  return {
+    title: 'Given by the scenario',
+    columns: words('what', 'value'),
+    rows: (about?.given ?? []).map(({ path, value }) => [{ path }, value]),
+  }
+}
+
+/** How shifts start, and so what is counted; `steady` and `empty` say it of lines without an end and of lines that start every shift empty; left out, of several designs. */
+export const startLimit = (
+  { campaign, start }: ShiftTold,
+  steady = 'The line runs without end: what each design does after it came to its stride is counted.',
+  empty = 'Each shift starts with an empty line.',
+): string =>
+  campaign > 1
+    ? 'The first shift of each campaign starts with an empty line; the others go on where the one before ended.'
+    : start === 'steady'
+      ? steady
+      : empty

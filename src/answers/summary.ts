@@ -3,7 +3,7 @@
 import { entriesOf } from '../catalogue/figure.js'
 import { type StateKey, stateLabel } from '../catalogue/states.js'
 import { has } from '../kinds/traits.js'
-import { percentText } from '../report/format.js'
+import { percentText, sentences } from '../report/format.js'
 import type { About } from './about.js'
 import { isUnsourced } from './assumed.js'
 import type { EquipmentResult, LineResult } from './line-result.js'
@@ -63,10 +63,10 @@ export function limitingText(
       ? `${source} waits for room ${percentText(blocked.mean, 2)} of the time`
       : [],
   )
-  return [
+  return sentences(
     `${whyThis(name, byHand, isOnly)}. It works ${percentText(share(piece, 'working'), 2)} of the shift${others ? `; the rest${share(piece, 'on-break') >= 0.0005 ? ', breaks apart' : ''}: ${others}` : ''}.`,
-    ...(held.length > 0 ? [`At the start of the line, ${held.join(', ')}.`] : []),
-  ].join(' ')
+    held.length > 0 && `At the start of the line, ${held.join(', ')}.`,
+  ).join(' ')
 }
 
 function whyThis(name: string, byHand: Parameters<typeof limitingText>[1], isOnly: boolean): string {
@@ -94,16 +94,10 @@ export function putRightFirst(about: About | undefined): string[] {
 export function measureFirst(assumed: readonly Assumed[], about: About | undefined): string[] {
   const weak = assumed.filter(isUnsourced)
   const named = weak.slice(0, 3).map(({ path }) => path)
-  return [
-    ...(weak.length > 0
-      ? [
-          `Put in your own value of ${named.join(', ')}${weak.length > 3 ? ` and ${weak.length - 3} more` : ''}: assumed without a published source.`,
-        ]
-      : []),
-    ...(about?.validatedBy
-      ? []
-      : [
-          'Before money is spent, hold the model against a record of the plant, and say so in the scenario (study: validated-by).',
-        ]),
-  ]
+  return sentences(
+    weak.length > 0 &&
+      `Put in your own value of ${named.join(', ')}${weak.length > 3 ? ` and ${weak.length - 3} more` : ''}: assumed without a published source.`,
+    !about?.validatedBy &&
+      'Before money is spent, hold the model against a record of the plant, and say so in the scenario (study: validated-by).',
+  )
 }

@@ -1,6 +1,6 @@
 /** The head of every report: what must be known before its figures are read, and how sentences beside it say the same in one breath. */
 
-import { counted, listed } from '../report/format.js'
+import { counted, listed, sentences } from '../report/format.js'
 import type { Head } from '../report/report.js'
 import type { Warned, Warning } from './warning.js'
 
@@ -86,10 +86,10 @@ export const costWords = (words: string, result: Warned): string => {
 export function leftOutNote(elements: readonly string[], { warnings = [] }: Warned): string {
   const inPart = elements.filter((each) => warnings.some(({ leavesOut }) => leavesOut === each))
   const unpriced = elements.filter((each) => !inPart.includes(each))
-  return [
-    ...(unpriced.length > 0 ? [`Not priced in the scenario, so left out: ${unpriced.join(', ')}.`] : []),
-    ...(inPart.length > 0 ? [`Priced in part only, so left out too: ${inPart.join(', ')}.`] : []),
-  ].join(' ')
+  return sentences(
+    unpriced.length > 0 && `Not priced in the scenario, so left out: ${unpriced.join(', ')}.`,
+    inPart.length > 0 && `Priced in part only, so left out too: ${inPart.join(', ')}.`,
+  ).join(' ')
 }
 
 /** Whether designs differ in a price that their cost leaves out: then no title names a cheapest. */

@@ -107,7 +107,7 @@ export function tableHtml(table: Table, display: Display, headings: readonly str
     columns.length > mostInFull ? html` class="many${columns.length > mostInClose ? ' most' : ''}"` : empty
   const heads = columns.map((column, index) => html`<th scope="col"${classes[index]!}>${column.title}</th>`)
   const lines = inLines(rows.filter(saysSomething).map((row) => html`<tr>${row.map(cellHtml)}</tr>`))
-  return html`${headings.includes(title) ? '' : html`<h3>${title}</h3>`}${notes(note === '' ? [] : [note])}<div class="wide" tabindex="0" role="region" aria-label="${title}"><table${close}><caption class="unseen">${title}</caption><thead><tr>${heads}</tr></thead><tbody>
+  return html`${headings.includes(title) ? '' : html`<h3>${title}</h3>`}${notes(note ? [note] : [])}<div class="wide" tabindex="0" role="region" aria-label="${title}"><table${close}><caption class="unseen">${title}</caption><thead><tr>${heads}</tr></thead><tbody>
 ${lines}
 </tbody></table></div>`
 }

@@ -22,6 +22,9 @@ export function counted(count: number, word: string): string {
   return `${grouped(count, 0)} ${word}${count === 1 ? '' : 's'}`
 }
 
+/** What of a figure is printed. */
+export type Printable = Pick<Figure, 'mean' | 'low' | 'high' | 'unit' | 'few'>
+
 /** The parts of a figure: `14.29`, `± 0.04`, `cases/min`. */
 export interface PrintedFigure {
   value: string
@@ -41,7 +44,7 @@ const uneven = 1 / 3
  * `said` may put a sign before each number but the half-width.
  */
 export function printFigure(
-  figure: Figure | undefined,
+  figure: Printable | undefined,
   display: Display,
   said: (number: string) => string = (number) => number,
 ): PrintedFigure {
@@ -90,11 +93,11 @@ export const partsOf = ({ value, interval, unit }: PrintedFigure, isCounted = fa
 }
 
 /** A figure in its parts. */
-export const figureParts = (figure: Figure | undefined, display: Display): Parts =>
+export const figureParts = (figure: Printable | undefined, display: Display): Parts =>
   partsOf(printFigure(figure, display), figure?.few !== undefined && figure.low === null)
 
 /** A figure in one line: `14.29 ± 0.04 cases/min`, `47.4 s (5 in breaks)`. */
-export const figureText = (figure: Figure | undefined, display: Display): string =>
+export const figureText = (figure: Printable | undefined, display: Display): string =>
   figureParts(figure, display).join(' ')
 
 /** A time of day or length in words: `8 h`, `7 h 30 min`, `90 s`. */
@@ -137,3 +140,7 @@ export const rateText = (casesPerSecond: number): string =>
 /** `a, b and c`. */
 export const listed = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
+
+/** What is said of these sentences: those that are false or empty are left out. */
+export const sentences = (...all: readonly (string | false | null | undefined)[]): string[] =>
+  all.flatMap((each) => each || [])

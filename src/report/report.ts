@@ -23,8 +23,8 @@ export interface Summary {
 
 export interface Table {
   title: string
-  /** What the table says, in a sentence; may be empty. */
-  note: string
+  /** What the table says, in a sentence. */
+  note?: string
   /** The first one holds words. */
   columns: Column[]
   rows: Cell[][]

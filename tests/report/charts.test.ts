@@ -6,7 +6,7 @@ import type { EquipmentResult, HeldOverShift } from '../../src/answers/line-resu
 import { shiftTarget } from '../../src/answers/shift-target.js'
 import type { Figure } from '../../src/catalogue/figure.js'
 import { stateKeys } from '../../src/catalogue/states.js'
-import { allCharts } from '../../src/questions/run/charts.js'
+import { chartsOf } from '../../src/questions/charts-of-document.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 import { heldChart } from '../../src/questions/run/held-chart.js'
 import { histogram, outputChart } from '../../src/questions/run/output-chart.js'
@@ -306,7 +306,7 @@ describe('the chart of the tape', () => {
   it('is not there without a sealer', () => {
     const { infeed } = result.equipment
     expect(tapeChart({ ...result, equipment: { infeed: infeed! } })).toBeNull()
-    expect(allCharts({ ...result, equipment: { infeed: infeed! } }).map(({ name }) => name)).toEqual([
+    expect(chartsOf({ ...result, equipment: { infeed: infeed! } }).map(({ name }) => name)).toEqual([
       'output',
       'states',
       'held',
@@ -361,7 +361,7 @@ async function rowOf(png: Buffer, y: number): Promise<number[][]> {
 
 describe('a picture', () => {
   it('has two dots per CSS pixel each way', async () => {
-    for (const chart of allCharts(result))
+    for (const chart of chartsOf(result))
       expect(pngSize(await renderPng(chart))).toEqual([chart.width * 2, chart.height * 2])
   })
 

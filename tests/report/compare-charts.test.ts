@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { printDifference } from '../../src/answers/difference.js'
 import type { DifferenceFigure } from '../../src/answers/difference-figure.js'
-import { compareCharts } from '../../src/questions/compare/charts.js'
+import { chartsOf } from '../../src/questions/charts-of-document.js'
 import { differenceCharts } from '../../src/questions/compare/differences-chart.js'
 import type { CompareResult } from '../../src/questions/compare/document.js'
 import { rowLabel, shortened } from '../../src/report/marks/breaking.js'
@@ -153,12 +153,12 @@ describe('the charts of the differences', () => {
 describe('all charts of a comparison', () => {
   it('come in one order, also of one variant only', () => {
     const names = ['difference-throughput', 'cost-stack', 'output-shares']
-    expect(compareCharts(result).map(({ name }) => name)).toEqual(names)
-    expect(compareCharts(onlyLong).map(({ name }) => name)).toEqual(names)
+    expect(chartsOf(result).map(({ name }) => name)).toEqual(names)
+    expect(chartsOf(onlyLong).map(({ name }) => name)).toEqual(names)
   })
 
   it('keep hostile names as text, and say with which seed and scenario they were made', () => {
-    for (const chart of compareCharts(result)) {
+    for (const chart of chartsOf(result)) {
       const texts = textsOf(chart).map(({ text }) => text)
       expect(texts).toContain(hostile)
       expect(texts).toContain('tapeshift 0.1.0 · 4 shifts · seed "chart" · scenario abababababab')
@@ -197,7 +197,7 @@ describe('all charts of a comparison', () => {
       { ...crowded, target: 9 / 60 },
       { ...crowded, differences: four },
     ]
-    for (const each of cases) for (const chart of compareCharts(each)) expect(clashes(chart)).toEqual([])
+    for (const each of cases) for (const chart of chartsOf(each)) expect(clashes(chart)).toEqual([])
   })
 
   it('cut a long name in its middle, and wrap it beside a row', () => {

@@ -1,6 +1,6 @@
 /** Charts of a sizing: where each design stands, with which sign, and what is said of it. */
 import { describe, expect, it } from 'vitest'
-import { sizeCharts } from '../../src/questions/size/charts.js'
+import { chartsOf } from '../../src/questions/charts-of-document.js'
 import { sizeCostChart } from '../../src/questions/size/costs-chart.js'
 import type { SizeResult } from '../../src/questions/size/document.js'
 import { sizeMapChart } from '../../src/questions/size/map-chart.js'
@@ -235,9 +235,9 @@ describe('the map of two choices', () => {
 
 describe('both', () => {
   it('come in one order, or not at all', () => {
-    expect(sizeCharts(result).map(({ name }) => name)).toEqual(['designs', 'map'])
+    expect(chartsOf(result).map(({ name }) => name)).toEqual(['designs', 'map'])
     const ruledOut = { ...result, pick: null, choices: [result.choices[0]!], designs: [result.designs[0]!] }
-    expect(sizeCharts(ruledOut)).toEqual([])
+    expect(chartsOf(ruledOut)).toEqual([])
   })
 
   it('write nothing over one another and nothing out of the picture, and keep hostile values as text', () => {
@@ -277,7 +277,7 @@ describe('both', () => {
       ),
     }
     for (const each of [result, odd(long), odd(hostile), crowded, first, refusedResult])
-      for (const chart of sizeCharts(each)) expect(clashes(chart)).toEqual([])
+      for (const chart of chartsOf(each)) expect(clashes(chart)).toEqual([])
     const texts = textsOf(sizeCostChart(odd(hostile))!).map(({ text }) => text)
     expect(texts.join(' ')).toContain(hostile)
     expect(texts).toContain('tapeshift 0.1.0 · 2\u2009000 shifts · seed "chart" · scenario abababababab')

@@ -4,7 +4,7 @@
  */
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { chanceStops } from '../../src/answers/chance-stops.js'
+import { chanceStops } from '../../src/answers/condition.js'
 import { type StudyMeasure, studyMeasures } from '../../src/answers/figures.js'
 import { Stream } from '../../src/engine/stream.js'
 import { Line, type ShiftResult } from '../../src/line/line.js'

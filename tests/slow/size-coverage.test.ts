@@ -1,10 +1,11 @@
 /** How often the interval of the design that a sizing picks covers what is known, over many searches among designs of a known law. */
 import { describe, expect, it } from 'vitest'
 import type { Condition } from '../../src/answers/condition.js'
+import type { Interval } from '../../src/answers/difference-figure.js'
 import { Stream } from '../../src/engine/stream.js'
 import type { ShiftResult } from '../../src/line/line.js'
 import { freshShifts } from '../../src/questions/size/fresh.js'
-import { type PromiseFigure, promiseFigure } from '../../src/questions/size/promise-figure.js'
+import { promiseFigure } from '../../src/questions/size/promise-figure.js'
 import { findCheapest, type Tried } from '../../src/questions/size/search.js'
 import { shareEstimate } from '../../src/statistics/estimate.js'
 import { condition, shiftOf } from '../study/searches.js'
@@ -36,7 +37,7 @@ function uniformsOf(run: number, part: 'search' | 'fresh'): (index: number) => n
 async function searchOnce(
   { truths, promise, figure }: Known,
   run: number,
-): Promise<{ truth: number; own: Tried; fresh: PromiseFigure } | null> {
+): Promise<{ truth: number; own: Tried; fresh: Interval } | null> {
   const [ofSearch, ofFresh] = [uniformsOf(run, 'search'), uniformsOf(run, 'fresh')]
   let last = { design: -1, shifts: [] as ShiftResult[] }
   const found = await findCheapest(

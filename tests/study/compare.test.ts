@@ -1,7 +1,7 @@
 /** Comparisons of designs that saw the same random numbers: what the figures are made of, and what changes none of them. */
 import { describe, expect, it } from 'vitest'
 import type { DifferenceFigure } from '../../src/answers/difference-figure.js'
-import { measureName, studyMeasures } from '../../src/answers/figures.js'
+import { measureName, type Simulated, studyMeasures } from '../../src/answers/figures.js'
 import { type CompareResult, compareResult } from '../../src/questions/compare/document.js'
 import {
   againstFirst,
@@ -9,7 +9,6 @@ import {
   comparedMeasure,
   judgeTogether,
   type Pair,
-  type Simulated,
   together,
 } from '../../src/questions/compare/judge.js'
 import { compareReport } from '../../src/questions/compare/report.js'

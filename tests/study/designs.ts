@@ -1,17 +1,17 @@
 /** Designs of a scenario text with their shifts, as a comparison gets them. */
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
+import type { Simulated } from '../../src/answers/figures.js'
 import { Line } from '../../src/line/line.js'
-import type { Simulated } from '../../src/questions/compare/judge.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { demoFolder } from '../demo.js'
 
 export const tapeChoice = readFileSync(path.join(demoFolder, 'tape-choice.yaml'), 'utf8')
 
 export interface Design extends Simulated {
+  name: string
   note: string
   set: Record<string, unknown>
-  countFrom: number
   tapeLayout: null
 }
 

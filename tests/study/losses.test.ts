@@ -17,12 +17,16 @@ interface Study {
   losses: Losses | null
 }
 
-function study(scenario: Scenario, count = 2, asked: Partial<LossesAsked> = {}): Study {
+function study(
+  scenario: Scenario,
+  count = 2,
+  { countFrom = 0, ...asked }: Partial<LossesAsked & { countFrom: number }> = {},
+): Study {
   const line = new Line(scenario)
-  line.countFrom = asked.countFrom ?? 0
+  line.countFrom = countFrom
   const shifts = Array.from({ length: count }, (_, index) => line.simulate('losses', index + 1))
-  const all = { confidence: 0.95, isPlain: false, countFrom: 0, bottleneck: null, ...asked }
-  return { line, shifts, losses: lossesOf(line, scenario, shifts, all) }
+  const all = { confidence: 0.95, isPlain: false, bottleneck: null, ...asked }
+  return { line, shifts, losses: lossesOf({ line, scenario, shifts, countFrom }, all) }
 }
 
 /** Mean over the shifts of a measure, or of the lower part of a ratio. */

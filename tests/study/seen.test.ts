@@ -1,6 +1,6 @@
 /** Whether shifts show what may happen: by hand, and the stops of a line by name. */
 import { describe, expect, it } from 'vitest'
-import { chanceStops } from '../../src/answers/chance-stops.js'
+import { chanceStops } from '../../src/answers/condition.js'
 import { measureName, type StudyMeasure, studyMeasures } from '../../src/answers/figures.js'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'

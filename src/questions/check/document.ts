@@ -1,5 +1,6 @@
 /** The result document of `command: check`: findings, the hand calculation and what was assumed; SI, in a fixed order. */
 
+import type { Made } from '../../answers/made.js'
 import type { Checked } from '../../hand/check.js'
 import { type FindingCode, type Severity, severities } from '../../hand/finding.js'
 import { arrivingShares } from '../../hand/line.js'
@@ -20,19 +21,14 @@ export interface FindingResult {
 }
 
 /** What made the document. */
-interface CheckMade {
-  version: string
-  node: string
-  scenario: { title: string; sha256: string }
-  repeat: string
-}
+type CheckMade = Pick<Made, 'version' | 'node' | 'scenario' | 'repeat'>
 
 export interface CheckResult {
   format: 'tapeshift-result/1'
   command: 'check'
   /** Null where the scenario could not be read. */
   made: CheckMade | null
-  display: 'metric' | 'us'
+  display: Loaded['scenario']['display']
   canWork: boolean
   counts: Record<Severity, number>
   findings: FindingResult[]

@@ -1,5 +1,5 @@
 /** Can this be built and run at all? Findings and the hand calculation, without simulating. */
-import { repeatOf } from '../../answers/repeat.js'
+import { repeatOf } from '../../answers/answer.js'
 import { checkScenario } from '../../hand/check.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { runtime, version } from '../../version.js'
@@ -12,6 +12,6 @@ export function check(loaded: ReadScenario): CheckResult {
     version,
     node: runtime,
     scenario: { title: scenario.title, sha256 },
-    repeat: repeatOf('check', asked, [['variant', asked.variant]]),
+    repeat: repeatOf('check', asked, { variant: asked.variant }),
   })
 }

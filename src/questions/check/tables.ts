@@ -145,7 +145,7 @@ function crewTable({ crews }: Hand): Table {
 }
 
 function tapeTable({ tape }: Hand, display: Display): Table {
-  if (!tape) return { title: 'Tape', note: '', columns: ofWords('head'), rows: [] }
+  if (!tape) return { title: 'Tape', columns: ofWords('head'), rows: [] }
   const say = (amount: Amount) => amountText(amount, display)
   const month = tape.perMonth.value === null ? '' : `, ${say(tape.perMonth)} a month`
   const cost =

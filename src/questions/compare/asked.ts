@@ -1,9 +1,8 @@
 /** What the options of a comparison ask of its figures, by the names of the measures that its designs have. */
 
 import { amountWritten, measureAsked, requirementOf } from '../../answers/asked.js'
-import { chanceStops } from '../../answers/chance-stops.js'
-import { type Condition, meanCondition } from '../../answers/condition.js'
-import { measureName, type StudyMeasure, studyMeasures } from '../../answers/figures.js'
+import { type Condition, chanceStops, meanCondition } from '../../answers/condition.js'
+import { measureName, measuresOf, type StudyMeasure } from '../../answers/figures.js'
 import type { Requirement } from '../../answers/requirement.js'
 import { lineRow, type MeasureKey } from '../../catalogue/of-line.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
@@ -58,16 +57,16 @@ const usualMeasures: readonly MeasureKey[] = ['throughput', 'target-held', 'time
 
 /** Reads the options. Throws `Fault` `asked`. */
 export function comparisonAsked(options: CompareOptions, designs: readonly Design[]): ComparisonAsked {
-  const measuresOf = designs.map(({ line, scenario }) => studyMeasures(line.columns, scenario.shift.campaign))
-  const [base] = measuresOf as [StudyMeasure[]]
+  const ofEach = designs.map(measuresOf)
+  const [base] = ofEach as [StudyMeasure[]]
   const usual = usualMeasures.filter((name) => base.some((measure) => measureName(measure) === name))
   const { measure: named = [], require = [], matters = [] } = options
   const measures =
     named.length > 0 ? named.map((name) => measureName(comparable('--measure', name, base))) : usual
   return {
     measures: [...new Set(measures)],
-    requirements: measuresOf.map((known) => require.map((text) => requirementOf(text, known))),
-    goal: goalOf(options, measuresOf, currencyOf(designs[0]!.scenario)),
+    requirements: ofEach.map((known) => require.map((text) => requirementOf(text, known))),
+    goal: goalOf(options, ofEach, currencyOf(designs[0]!.scenario)),
     matters: new Map(matters.map((text) => differenceWritten(text, base, measures))),
   }
 }
@@ -75,7 +74,7 @@ export function comparisonAsked(options: CompareOptions, designs: readonly Desig
 /** What `--best`, `--within` and `--among` seek. */
 function goalOf(
   { best, within, among = [] }: CompareOptions,
-  measuresOf: readonly (readonly StudyMeasure[])[],
+  ofEach: readonly (readonly StudyMeasure[])[],
   currency: string,
 ): ComparisonAsked['goal'] {
   if (best === undefined) {
@@ -92,17 +91,17 @@ function goalOf(
     string | undefined,
     string,
   ]
-  const measures = measuresOf.map((known) => comparable('--best', name, known))
+  const measures = ofEach.map((known) => comparable('--best', name, known))
   const [measure] = measures as [StudyMeasure]
   if (measure.kind === 'share')
     throw misuse(
       `--best ${shown(best)}: a share of shifts takes very many of them to rank; choose by throughput, and ask for the share with --among "${name} >= 95 %"`,
     )
-  const conditions = measuresOf.map((known) => among.map((text) => conditionOf(text, known)))
+  const conditions = ofEach.map((known) => among.map((text) => conditionOf(text, known)))
   return {
     measure,
     measures,
-    stops: measuresOf.map(chanceStops),
+    stops: ofEach.map(chanceStops),
     isLargerBetter: word === undefined ? isBetterMore(name) : word === 'highest',
     within: amountWritten(`--within ${shown(within)}`, within, measure),
     conditions,

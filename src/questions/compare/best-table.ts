@@ -88,7 +88,6 @@ const verdicts = {
 export function bestTable({ best }: CompareResult): Table {
   return {
     title: 'How the best was found',
-    note: '',
     columns: [...words('design', 'verdict'), ...figures('shifts until it was clear')],
     rows: Object.entries(best?.designs ?? {}).map(([name, { verdict, shifts }]) => [
       name,

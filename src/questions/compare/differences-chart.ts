@@ -141,7 +141,7 @@ function datasetsOf(rows: readonly Row[], beyond: ReadonlySet<Row>, axis: Span):
         pointRotation: outside.map(([, { ends }]) => (ends!.mean < 0 ? -90 : 90)),
       },
     ),
-  ].filter(({ data }) => data.length > 0)
+  ]
 }
 
 const isOfMany = (figure: DifferenceFigure | undefined) => (figure?.family ?? 1) > 1

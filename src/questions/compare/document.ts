@@ -1,26 +1,15 @@
 /** The result document of a comparison: each design as a run would tell it, and what differs between them. */
 
-import type { About } from '../../answers/about.js'
 import { type DifferenceFigure, differenceFigure } from '../../answers/difference-figure.js'
-import { measureName, studyMeasures } from '../../answers/figures.js'
+import { measureName, measuresOf, type Simulated } from '../../answers/figures.js'
 import { estimatesOf, type LineResult, lineResult, orNull } from '../../answers/line-result.js'
-import type { Assumed, ShiftTold } from '../../answers/made.js'
-import { type Made, type RequirementJudged, shiftOf } from '../../answers/made.js'
+import { beginOf, type RequirementJudged, type StudyDocument } from '../../answers/made.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
-import { headed, type Warned, type Warning } from '../../answers/warning.js'
-import type { Display } from '../../catalogue/printed-units.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { shiftsToShow } from '../../statistics/paired.js'
 import type { TapeLayout } from '../../trade/tape-layout.js'
 import type { Outcome } from './best.js'
-import {
-  type Compared,
-  comparedMeasure,
-  type Judgement,
-  judgeTogether,
-  type Pair,
-  type Simulated,
-} from './judge.js'
+import { type Compared, comparedMeasure, judgeTogether, type Pair } from './judge.js'
 import { costBeforeFailures, runningCost, type Worth, worth } from './worth.js'
 
 /** A design of the comparison: the scenario as it is, or with changes. */
@@ -55,12 +44,7 @@ export interface BestResult {
   spent: number
 }
 
-export interface CompareResult extends Warned {
-  format: 'tapeshift-result/1'
-  command: 'compare'
-  made: Made
-  display: Display
-  shift: ShiftTold
+export interface CompareResult extends StudyDocument<'compare'> {
   target: number | null
   currency: string
   /** Null where no best one was asked for. */
@@ -73,51 +57,31 @@ export interface CompareResult extends Warned {
   differences: Record<string, Record<string, DifferenceFigure>>
   /** Variants against one another, where that was asked for. */
   pairs: { of: string; against: string; differences: Record<string, DifferenceFigure> }[]
-  about?: About
-  assumed: readonly Assumed[]
-  notes: string[]
-  shifts: string
 }
 
 /** The name that the scenario itself has among its variants. */
 export const baseName = 'base'
 
 /** What a comparison was asked for and what it is made of. */
-interface CompareRecord {
+interface CompareRecord
+  extends Pick<CompareResult, 'made' | 'best' | 'about' | 'warnings' | 'assumed' | 'notes'> {
   /** The base first. */
-  designs: readonly (Simulated & {
-    note: string
-    set: Record<string, unknown>
-    countFrom: number
-    tapeLayout: TapeLayout | null
-  })[]
+  designs: readonly (Simulated & Pick<DesignResult, 'note' | 'set' | 'tapeLayout'> & { name: string })[]
   /** Names of the measures to be judged together. */
   compared: readonly string[]
   pairs: readonly Pair[]
   /** Of each design, in its own measures. */
   requirements: readonly (readonly Requirement[])[]
-  best: BestResult | null
   /** Differences that matter to the user, by measure, in its SI unit. */
   matters: ReadonlyMap<string, number>
-  made: Made
-  about?: About
-  warnings?: readonly Warning[]
-  assumed: readonly Assumed[]
-  notes: string[]
 }
 
 /** Makes the document of `command: compare`. */
 export function compareResult(record: CompareRecord): CompareResult {
-  const { designs, made } = record
-  const { scenario: base } = designs[0]!
+  const { scenario: base } = record.designs[0]!
   const { differences, pairs } = differencesOf(record)
   return {
-    format: 'tapeshift-result/1',
-    command: 'compare',
-    made,
-    ...headed(record.warnings),
-    display: base.display,
-    shift: shiftOf(base),
+    ...beginOf({ command: 'compare' }, base, record),
     target: base.target ?? null,
     currency: currencyOf(base),
     best: record.best,
@@ -136,19 +100,16 @@ export function compareResult(record: CompareRecord): CompareResult {
 function differencesOf(record: CompareRecord): Pick<CompareResult, 'differences' | 'pairs'> {
   const { designs, compared, matters } = record
   const { confidence } = record.made
-  const currency = currencyOf(designs[0]!.scenario)
   const measures = [...measuresNamed(designs, compared), runningCost, costBeforeFailures]
-  const judgements = judgeTogether(designs, record.pairs, measures, confidence)
+  const judged = judgeTogether(designs, record.pairs, measures, confidence)
+  const level = 1 - (1 - confidence) / judged.length
   const told: Pick<CompareResult, 'differences' | 'pairs'> = { differences: {}, pairs: [] }
   for (const pair of record.pairs) {
     const [of, against] = [designs[pair.of]!, designs[pair.against]!]
     const figures = Object.fromEntries(
-      judgements
+      judged
         .filter((each) => each.pair === pair)
-        .map((each) => {
-          const { name } = each.measure
-          return [name, judgedFigure(each, judgements.length, currency, matters.get(name), confidence)]
-        }),
+        .map(({ name, figure }) => [name, withMatters(figure, matters.get(name), level)]),
     )
     if (pair.against > 0) told.pairs.push({ of: of.name, against: against.name, differences: figures })
     else told.differences[of.name] = { ...figures, ...others(of, against, compared, confidence) }
@@ -165,9 +126,8 @@ function variantsOf(
   let yearlyCases: number | null = null
   const variants: CompareResult['variants'] = {}
   for (const [index, design] of designs.entries()) {
-    const { line, scenario, shifts } = design
-    const { name, note, set, countFrom, tapeLayout } = design
-    const estimates = estimatesOf(line, scenario, shifts, how, countFrom)
+    const { name, note, set, scenario, shifts, tapeLayout } = design
+    const estimates = estimatesOf(design, how)
     const output = estimates.get('output')!.mean
     if (index === 0) yearlyCases = scenario.money?.shifts ? orNull(output * scenario.money.shifts) : null
     const running = differences[name]?.[runningCost.name]
@@ -183,7 +143,7 @@ function variantsOf(
       })),
       tapeLayout,
       worth: running ? worth(design, designs[0]!, running, beforeFailures, yearlyCases) : null,
-      ...lineResult(line, scenario, shifts, estimates, countFrom),
+      ...lineResult(design, estimates),
     }
   }
   return variants
@@ -191,7 +151,7 @@ function variantsOf(
 
 /** Measures by name with the words of the first design that has them. */
 function measuresNamed(designs: readonly Simulated[], names: readonly string[]): Compared[] {
-  const all = designs.flatMap(({ line, scenario }) => studyMeasures(line.columns, scenario.shift.campaign))
+  const all = designs.flatMap(measuresOf)
   return names.map((name) => {
     const { label, unit } = all.find((measure) => measureName(measure) === name)!
     return comparedMeasure({ name, label, unit })
@@ -206,7 +166,7 @@ function others(
   confidence: number,
 ): Record<string, DifferenceFigure> {
   const currency = currencyOf(against.scenario)
-  const measures = studyMeasures(of.line.columns, of.scenario.shift.campaign)
+  const measures = measuresOf(of)
     .filter(({ path, kind }) => path[0] === 'measures' && kind !== 'quantile')
     .map((measure) => comparedMeasure({ ...measure, name: measureName(measure) }))
     .filter(({ name }) => !compared.includes(name))
@@ -222,18 +182,15 @@ function others(
   )
 }
 
-function judgedFigure(
-  { measure, alone, together, adjustedP, isShown }: Judgement,
-  size: number,
-  currency: string,
+/** With what the user says matters, where that is said: how many shifts would show it at this confidence. */
+const withMatters = (
+  figure: DifferenceFigure,
   amount: number | undefined,
   confidence: number,
-): DifferenceFigure {
-  const { label } = measure
-  const each = 1 - (1 - confidence) / size
-  const judged = { p: adjustedP, family: size, isShown }
-  return {
-    ...differenceFigure({ label, unit: unitName(measure.unit, currency) }, alone, together, judged),
-    matters: amount === undefined ? null : { amount, shifts: orNull(shiftsToShow(alone.sd, amount, each)) },
-  }
-}
+): DifferenceFigure =>
+  amount === undefined
+    ? figure
+    : {
+        ...figure,
+        matters: { amount, shifts: orNull(shiftsToShow(figure.sd ?? Number.NaN, amount, confidence)) },
+      }

@@ -1,23 +1,16 @@
 /** Compares designs that saw the same random numbers: every measure of each less that of another, shift by shift. */
 
-import { measureName, type StudyMeasure, studyMeasures } from '../../answers/figures.js'
-import type { Line, ShiftResult } from '../../line/line.js'
-import type { Scenario } from '../../scenario/schema.js'
-import { family } from '../../statistics/family.js'
+import { type DifferenceFigure, differenceOf, judgedFigures } from '../../answers/difference-figure.js'
 import {
-  type PairedDifference,
-  pairedDifference,
-  pairedRatioDifference,
-  pairedShareDifference,
-} from '../../statistics/paired.js'
-
-/** A design with its shifts in their order, from the first; another one may have more of them. */
-export interface Simulated {
-  name: string
-  scenario: Scenario
-  line: Line
-  shifts: readonly ShiftResult[]
-}
+  measureName,
+  measuresOf,
+  observationsOf,
+  type Simulated,
+  type StudyMeasure,
+} from '../../answers/figures.js'
+import { currencyOf, unitName } from '../../catalogue/unit-name.js'
+import type { ShiftResult } from '../../line/line.js'
+import type { PairedDifference } from '../../statistics/paired.js'
 
 /** Which design is held against which, by their places in the list. */
 export interface Pair {
@@ -44,18 +37,6 @@ export interface Compared {
   of: (design: Simulated, against: Simulated, confidence: number) => PairedDifference | null
 }
 
-/** One comparison of a pair as a member of the family that was judged together. */
-export interface Judgement {
-  pair: Pair
-  measure: Compared
-  /** Its interval holds together with those of the whole family. */
-  together: PairedDifference
-  /** The same with an interval of its own. */
-  alone: PairedDifference
-  adjustedP: number
-  isShown: boolean
-}
-
 /** A measure of the result by name, as what is compared. */
 export const comparedMeasure = ({
   name,
@@ -67,31 +48,18 @@ export const comparedMeasure = ({
   unit,
   of(design, against, confidence) {
     const [here, there] = [design, against].map((each) =>
-      studyMeasures(each.line.columns, each.scenario.shift.campaign).find(
-        (measure) => measureName(measure) === name,
-      ),
+      measuresOf(each).find((measure) => measureName(measure) === name),
     )
     if (!here || !there || here.kind !== there.kind || here.kind === 'quantile') return null
     const [mine, theirs] = together(design, against)
-    const values = (shifts: readonly ShiftResult[], index: number) =>
-      shifts.map((shift) => shift.values[index]!)
-    const [base, other] = [values(theirs, there.index), values(mine, here.index)]
-    if (here.kind === 'share') return pairedShareDifference(base, other, confidence)
-    if (here.kind !== 'ratio') return pairedDifference(base, other, confidence)
-    return pairedRatioDifference(
-      base,
-      values(theirs, there.index + 1),
-      other,
-      values(mine, here.index + 1),
-      confidence,
-    )
+    return differenceOf(observationsOf(here, mine)!, observationsOf(there, theirs)!, confidence)
   },
 })
 
-/** The shifts that both have: pairs of the same number. */
+/** The shifts that both have, for one may have more of them: pairs of the same number. */
 export function together(
-  { shifts: one }: Pick<Simulated, 'shifts'>,
-  { shifts: other }: Pick<Simulated, 'shifts'>,
+  { shifts: one }: Simulated,
+  { shifts: other }: Simulated,
 ): [readonly ShiftResult[], readonly ShiftResult[]] {
   const both = Math.min(one.length, other.length)
   return [one.slice(0, both), other.slice(0, both)]
@@ -106,20 +74,17 @@ export function judgeTogether(
   pairs: readonly Pair[],
   measures: readonly Compared[],
   confidence: number,
-): Judgement[] {
+): { pair: Pair; name: string; figure: DifferenceFigure }[] {
+  const currency = currencyOf(designs[0]!.scenario)
   const members = pairs.flatMap((pair) =>
-    measures.flatMap((measure) => {
-      const at = (level: number) => measure.of(designs[pair.of]!, designs[pair.against]!, level)
-      const alone = at(confidence)
-      return alone === null ? [] : [{ pair, measure, alone, at: at as (level: number) => PairedDifference }]
+    measures.flatMap(({ name, label, unit, of }) => {
+      const at = (level: number) => of(designs[pair.of]!, designs[pair.against]!, level)
+      const measure = { label, unit: unitName(unit, currency) }
+      return at(confidence) === null
+        ? []
+        : [{ pair, name, measure, at: at as (level: number) => PairedDifference }]
     }),
   )
-  const judged = family(
-    members.map(({ alone, at }) => ({ pValue: alone.pValue, at })),
-    confidence,
-  )
-  return members.map(({ pair, measure, alone }, index) => {
-    const { estimate, adjustedP, isShown } = judged[index]!
-    return { pair, measure, alone, together: { ...alone, ...estimate }, adjustedP, isShown }
-  })
+  const figures = judgedFigures(members, confidence)
+  return members.map(({ pair, name }, index) => ({ pair, name, figure: figures[index]! }))
 }

@@ -3,8 +3,7 @@
 import { differenceParts, notTold, sizeText } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { changesText } from '../../answers/flow.js'
-import { startLimit } from '../../answers/limits.js'
-import { simulatedEach, studyReport } from '../../answers/study-report.js'
+import { simulatedEach, startLimit, studyReport } from '../../answers/study-report.js'
 import { leftOutNote } from '../../answers/warnings.js'
 import { isCostKey } from '../../catalogue/costs.js'
 import { entriesOf } from '../../catalogue/figure.js'
@@ -66,7 +65,6 @@ export function compareReport(result: CompareResult): Report {
 function designTable({ variants }: CompareResult): Table {
   return {
     title: 'The designs',
-    note: '',
     columns: words('design', 'what it is', 'what it changes'),
     rows: Object.entries(variants).map(([name, { note, set }]) => [name, note, changesText(set, '; ')]),
   }
@@ -88,7 +86,6 @@ function figureTable({ variants }: CompareResult): Table {
   )
   return {
     title: 'Each design by itself',
-    note: '',
     columns: [...words('design'), ...ofFigures(...said.map((key) => ofLine[key].column!))],
     rows: Object.entries(variants).map(([name, { measures }]) => [name, ...said.map((key) => measures[key])]),
   }
@@ -183,11 +180,7 @@ function limits(result: CompareResult): string[] {
   const { variants, shift } = result
   const limits = [...result.notes]
   limits.push(
-    startLimit(
-      shift,
-      'The line runs without end: what each design does after it came to its stride is counted.',
-      'Each shift starts with an empty line.',
-    ),
+    startLimit(shift),
     'Jam, roll-change, breakdown and reopening figures are inputs: no published data on tape sealers is known. A difference is as good as what was measured for both designs; what a variant does not change is the same in both.',
   )
   const leftOut = [...new Set(Object.values(variants).flatMap(({ worth }) => worth?.leftOut ?? []))]

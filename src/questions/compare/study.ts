@@ -1,11 +1,11 @@
 /** Which layout, and how sure is that? Simulates the designs on the same random numbers and holds them against one another. */
 import { aboutOf } from '../../answers/about.js'
-import { type Answer, hasErrors, madeOf } from '../../answers/answer.js'
+import { type Answer, madeOf } from '../../answers/answer.js'
 import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
 import { designsCsv } from '../../answers/csv.js'
 import { measureName } from '../../answers/figures.js'
-import { repeatOf } from '../../answers/repeat.js'
 import { warningsOf } from '../../answers/warning.js'
+import { cannotWork } from '../../answers/warnings.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { tapeLayout } from '../../hand/tape-layout.js'
 import type { ShiftResult } from '../../line/line.js'
@@ -67,7 +67,7 @@ export async function compare(
         ['differences.csv', differencesCsv(document)],
       ]),
     isMet: isMet(document),
-    cannotWork: hasErrors(document),
+    cannotWork: cannotWork(document),
   }
 }
 
@@ -88,6 +88,7 @@ function documentOf(
   { designs, of, countFrom, best, most }: Study,
 ): CompareResult {
   const { confidence } = loaded.scenario.study
+  const { variants, measure, matters, pairs, best: sought, within, among, require, plain } = options
   const checked = checkedDesigns(loaded, designs.slice(1))
   const spent = of.reduce((sum, { length }) => sum + length, 0)
   return compareResult({
@@ -98,16 +99,25 @@ function documentOf(
       tapeLayout: tapeLayout(design.scenario),
     })),
     compared: asked.measures,
-    pairs: options.pairs ? allPairs(designs.length) : againstFirst(designs.length),
+    pairs: pairs ? allPairs(designs.length) : againstFirst(designs.length),
     requirements: asked.requirements,
     best: best && asked.goal && bestResult(asked.goal, best, designs, { confidence, most, spent }),
     matters: asked.matters,
-    made: madeOf(loaded, {
-      shifts: asked.goal === null ? most : Math.max(...of.map(({ length }) => length)),
-      plain: options.plain === true,
-      // the usual most is not named: as an option it would be another scenario
-      repeat: repeatOfCompared(loaded, options, asked.goal ? loaded.asked.shifts : most),
-    }),
+    made: madeOf(
+      loaded,
+      {
+        command: 'compare',
+        shifts: asked.goal === null ? most : Math.max(...of.map(({ length }) => length)),
+        plain: plain === true,
+      },
+      {
+        ...{ variants: variants?.join(','), 'what-if': loaded.asked.whatIf },
+        ...{ measure, matters, pairs, best: sought, within, among },
+        // the usual most is not named: as an option it would be another scenario
+        shifts: asked.goal ? loaded.asked.shifts : most,
+      },
+      { require, plain },
+    ),
     about: aboutOf(loaded, designs.slice(1), checked),
     warnings: warningsOf(checked.map((each) => ({ ...warnedDesign(each), name: each.name ?? baseName }))),
     assumed: loaded.assumed,
@@ -147,25 +157,3 @@ const isMet = ({ variants, best }: CompareResult): boolean =>
     ([name, { requirements }]) =>
       (best === null || best.pick === name) && requirements.every(({ judgement }) => judgement === 'met'),
   )
-
-/** The command line that makes the same document again. */
-const repeatOfCompared = (
-  { asked, scenario }: ReadScenario,
-  options: CompareOptions,
-  shifts: number | undefined,
-): string =>
-  repeatOf('compare', asked, [
-    ['variants', options.variants?.join(',')],
-    ['what-if', asked.whatIf],
-    ['measure', options.measure],
-    ['matters', options.matters],
-    ['pairs', options.pairs],
-    ['best', options.best],
-    ['within', options.within],
-    ['among', options.among],
-    ['shifts', shifts],
-    ['seed', scenario.study.seed],
-    ['confidence', asked.confidence],
-    ['require', options.require],
-    ['plain', options.plain],
-  ])

@@ -5,9 +5,10 @@ import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { limitingText } from '../../answers/summary.js'
 import { besideCost, isCostInPart, withVerdict } from '../../answers/warnings.js'
 import { type MeasureKey, ofLine } from '../../catalogue/of-line.js'
-import { counted, grouped, percentText, wholePercent } from '../../report/format.js'
+import { counted, grouped, percentText, sentences } from '../../report/format.js'
 import type { Summary } from '../../report/report.js'
-import type { CompareResult, DesignResult } from './document.js'
+import type { CompareResult } from './document.js'
+import { heldWords } from './words.js'
 
 /** Measures in which a design may be better. */
 const wished: readonly MeasureKey[] = ['target-held', 'throughput', 'cost-per-1000']
@@ -48,7 +49,7 @@ function answerOf(result: CompareResult): string {
     const [name, figure] = most
     const size =
       measure === 'target-held'
-        ? `in ${heldIn(variants[name])} of the shifts instead of ${heldIn(Object.values(variants)[0])}`
+        ? heldWords(variants[name], Object.values(variants)[0])
         : `by ${sizeText(figure, display)}`
     const who =
       count === 1
@@ -60,8 +61,6 @@ function answerOf(result: CompareResult): string {
   return `${shown} ${besideCost(result)}`.trimEnd()
 }
 
-const heldIn = (design: DesignResult | undefined) => wholePercent(design?.measures['target-held']?.mean)
-
 function nextOfCompared({ differences, compared, best, made }: CompareResult): string[] {
   const open = Object.values(differences).flatMap((figures) =>
     compared.filter(
@@ -70,16 +69,11 @@ function nextOfCompared({ differences, compared, best, made }: CompareResult): s
         (figures[measure].few !== undefined || figures[measure].low !== figures[measure].high),
     ),
   ).length
-  return [
-    ...(open > 0
-      ? [
-          `${counted(open, 'difference')} ${open === 1 ? 'is' : 'are'} not shown: where one matters, say how large it must be (--matters) and simulate more than ${grouped(made.shifts, 0)} shifts.`,
-        ]
-      : []),
-    ...(best === null && Object.keys(differences).length > 1
-      ? [
-          'Two changes together are not the sum of both: put what you would buy into one variant, or let --best choose.',
-        ]
-      : []),
-  ]
+  return sentences(
+    open > 0 &&
+      `${counted(open, 'difference')} ${open === 1 ? 'is' : 'are'} not shown: where one matters, say how large it must be (--matters) and simulate more than ${grouped(made.shifts, 0)} shifts.`,
+    best === null &&
+      Object.keys(differences).length > 1 &&
+      'Two changes together are not the sum of both: put what you would buy into one variant, or let --best choose.',
+  )
 }

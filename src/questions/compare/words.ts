@@ -16,9 +16,9 @@ const order: readonly string[] = [
   'time-in-system',
 ] satisfies MeasureKey[]
 
-/** What a design does in its shifts, and the base in its own. */
-const heldWords = (design: DesignResult, base: DesignResult, ofBase: string): string =>
-  `holds the target in ${wholePercent(design.measures['target-held']?.mean)} of the shifts instead of ${wholePercent(base.measures['target-held']?.mean)}${ofBase}`
+/** How often a design holds the target, and the base. */
+export const heldWords = (...designs: [design: DesignResult | undefined, base: DesignResult | undefined]) =>
+  `in ${designs.map((each) => wholePercent(each?.measures['target-held']?.mean)).join(' of the shifts instead of ')}`
 
 /** One paragraph a variant, in their order. */
 export function designSentences(result: CompareResult): string[] {
@@ -44,7 +44,7 @@ function sentence(name: string, result: CompareResult): string {
   const claim = ([measure, figure]: readonly [string, DifferenceFigure]) => {
     const isMore = (figure.mean ?? 0) > 0
     const size = sizeText(figure, display)
-    if (measure === 'target-held') return heldWords(design, base, ofBase)
+    if (measure === 'target-held') return `holds the target ${heldWords(design, base)}${ofBase}`
     return (
       lineRow(measure)?.claim?.(size, isMore) ?? `has ${size} ${isMore ? 'more' : 'less'}: ${figure.label}`
     )

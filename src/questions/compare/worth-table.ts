@@ -1,6 +1,6 @@
 /** What a design is worth in money against the base: in a sentence and in a table. */
 
-import type { Interval } from '../../answers/difference-figure.js'
+import { type Interval, turned } from '../../answers/difference-figure.js'
 import { figures, words } from '../../report/cell.js'
 import { figureParts, grouped, type Parts, percentText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
@@ -8,15 +8,10 @@ import type { CompareResult, DesignResult } from './document.js'
 
 /** An interval of money or years as a figure is printed. */
 const intervalParts = ({ mean, low, high }: Interval, unit: string): Parts =>
-  figureParts({ mean, low, high, sd: null, n: 0, unit, label: '' }, 'metric')
+  figureParts({ mean, low, high, unit }, 'metric')
 const intervalText = (of: Interval, unit: string): string => intervalParts(of, unit).join(' ')
 
 const amountText = (amount: number, currency: string) => `${grouped(amount, 0)} ${currency}`
-
-const flipped = ({ mean, low, high }: Interval): Interval => {
-  const turned = (value: number | null) => (value === null ? null : -value)
-  return { mean: turned(mean), low: turned(high), high: turned(low) }
-}
 
 /** Whether it pays over its life, judged by the whole interval. */
 function verdict(value: Interval | null): 'pays' | 'does not pay' | 'not shown' | null {
@@ -30,7 +25,7 @@ export function worthText({ worth }: DesignResult, { currency }: CompareResult):
   const { investment, yearlySaving, yearlyCases, years, interest, netPresentValue, payback } = worth
   if (yearlySaving.low === null) return 'What it saves a year is not told: too few shifts differ.'
   const isSaved = worth.yearlySaving.mean > 0
-  const size = intervalText(isSaved ? yearlySaving : flipped(yearlySaving), currency)
+  const size = intervalText(isSaved ? yearlySaving : turned(yearlySaving), currency)
   const bought =
     investment === null || investment === 0
       ? ''

@@ -1,12 +1,12 @@
 /** What a design is worth in money against another: what it saves a year, when it has paid, and how many failures it must spare. */
-import type { Interval } from '../../answers/difference-figure.js'
-import { measureNamed, studyMeasures } from '../../answers/figures.js'
+import { differenceOf, type Interval } from '../../answers/difference-figure.js'
+import { measureNamed, measuresOf, type Simulated } from '../../answers/figures.js'
 import { type CostElement, costKey } from '../../catalogue/costs.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
 import type { ShiftResult } from '../../line/line.js'
 import { capitalOf } from '../../scenario/capital.js'
 import type { Scenario } from '../../scenario/schema.js'
-import { pairedRatioDifference } from '../../statistics/paired.js'
+import type { Observations } from '../../statistics/estimate.js'
 import {
   breakEvenFailures,
   invested,
@@ -15,7 +15,7 @@ import {
   netPresentValue,
   simplePayback,
 } from '../../trade/money.js'
-import { type Compared, type Simulated, together } from './judge.js'
+import { type Compared, together } from './judge.js'
 
 /** Against the base: in money of the scenario. What is not given is null, and named in `leftOut`. */
 export interface Worth {
@@ -44,8 +44,7 @@ const costWithout = (name: string, label: string, elements: readonly CostElement
   of(design, against, confidence) {
     const [mine, theirs] = together(design, against)
     const [one, other] = [rows(design, mine, elements), rows(against, theirs, elements)]
-    if (one === null || other === null) return null
-    return pairedRatioDifference(other.values, other.overs, one.values, one.overs, confidence)
+    return one && other && differenceOf(one, other, confidence)
   },
 })
 
@@ -63,15 +62,16 @@ export const costBeforeFailures = costWithout(
 
 /** Of each shift what it cost without those elements, and its thousands of good cases. */
 function rows(
-  { line, scenario }: Simulated,
+  design: Simulated,
   shifts: readonly ShiftResult[],
   elements: readonly CostElement[],
-): { values: number[]; overs: number[] } | null {
-  const measures = studyMeasures(line.columns, scenario.shift.campaign)
+): Observations | null {
+  const measures = measuresOf(design)
   const all = measureNamed(measures, 'cost-per-1000' satisfies MeasureKey)
   if (!all) return null
   const without = elements.flatMap((key) => measureNamed(measures, costKey(key)) ?? [])
   return {
+    kind: 'ratio',
     values: shifts.map(
       ({ values }) => values[all.index]! - without.reduce((sum, { index }) => sum + values[index]!, 0),
     ),

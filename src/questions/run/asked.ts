@@ -2,12 +2,11 @@
 
 import { measureAsked, requirementOf } from '../../answers/asked.js'
 import { type StudyMeasure, studyMeasures } from '../../answers/figures.js'
-import type { Requirement } from '../../answers/requirement.js'
+import { quantityWritten, type Requirement } from '../../answers/requirement.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
 import type { Line } from '../../line/line.js'
 import { misuse, readAt } from '../../scenario/fault.js'
 import { shown } from '../../scenario/printable.js'
-import { parseQuantity } from '../../scenario/quantity.js'
 import type { ReadScenario } from '../../scenario/read.js'
 
 export interface RunOptions {
@@ -59,11 +58,9 @@ export function runAsked(
 /** Reads a share, such as `1 %`, above 0 and below 1. */
 const shareOf = (text: string): number =>
   readAt(`--precision ${shown(text)}`, () => {
-    const parsed = parseQuantity(text, 'share')
-    if (!('value' in parsed)) throw misuse(`${parsed.rule}; ${parsed.fix}`)
-    if (!(parsed.value > 0 && parsed.value < 1))
-      throw misuse('it must lie above 0 % and below 100 %, such as "1 %"')
-    return parsed.value
+    const share = quantityWritten(text, 'share')
+    if (share > 0 && share < 1) return share
+    throw misuse('it must lie above 0 % and below 100 %, such as "1 %"')
   })
 
 function requirement(

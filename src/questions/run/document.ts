@@ -1,7 +1,6 @@
 /** The result document of a study: every figure with its interval, unit and words, in a fixed order. */
 
-import type { About } from '../../answers/about.js'
-import { measureName, type StudyMeasure } from '../../answers/figures.js'
+import { measureName, type Simulated } from '../../answers/figures.js'
 import {
   type Estimates,
   estimatesOf,
@@ -10,30 +9,21 @@ import {
   orNull,
 } from '../../answers/line-result.js'
 import { type Losses, lossesOf } from '../../answers/losses.js'
-import type {
-  Assumed,
-  ByHand,
-  Made,
-  PrecisionReached,
-  RequirementJudged,
-  ShiftTold,
+import {
+  type ByHand,
+  beginOf,
+  type PrecisionReached,
+  type RequirementJudged,
+  type StudyDocument,
 } from '../../answers/made.js'
-import { shiftOf } from '../../answers/made.js'
 import { relativeError } from '../../answers/precision.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
-import { headed, type Warned, type Warning } from '../../answers/warning.js'
-import type { Line, ShiftResult } from '../../line/line.js'
 import { type Layout, layoutOf } from '../../pictures/layout.js'
-import type { Scenario } from '../../scenario/schema.js'
 import type { WarmUp } from '../../shifts/steady.js'
 import type { Stretch } from '../../shifts/stretch.js'
+import type { RunAsked } from './asked.js'
 
-export interface RunResult extends LineResult, Warned {
-  format: 'tapeshift-result/1'
-  command: 'run'
-  made: Made
-  display: 'metric' | 'us'
-  shift: ShiftTold
+export interface RunResult extends LineResult, StudyDocument<'run'> {
   /** Cases a second. */
   target: number | null
   precision: PrecisionReached | null
@@ -48,70 +38,35 @@ export interface RunResult extends LineResult, Warned {
   layout?: Layout
   /** A stretch of one shift as it happened; only where files are written. */
   stretch?: Stretch
-  about?: About
-  assumed: readonly Assumed[]
-  notes: string[]
-  shifts: string
 }
 
 /** What a study was asked for and what it is made of. */
-interface StudyRecord {
-  scenario: Scenario
-  /** The line of that scenario. */
-  line: Line
-  /** In their order, at least two. */
-  shifts: readonly ShiftResult[]
-  made: Made
-  warmUp: WarmUp | null
-  precision: { share: number; of: readonly StudyMeasure[]; most: number } | null
-  /** `precision` stands for the requirement that the precision asked for was reached. */
-  requirements: readonly (Requirement | 'precision')[]
+interface StudyRecord
+  extends RunAsked,
+    Omit<Simulated, 'countFrom'>,
+    Pick<RunResult, 'made' | 'warmUp' | 'stretch' | 'about' | 'warnings' | 'assumed' | 'notes'> {
   byHand?: ByHand
-  stretch?: Stretch
-  about?: About
-  warnings?: readonly Warning[]
-  assumed: readonly Assumed[]
-  notes: string[]
 }
 
 /** Makes the document of `command: run`. */
 export function runResult(record: StudyRecord): RunResult {
-  const { scenario, line, shifts, made, warmUp } = record
+  const { scenario, made, warmUp, byHand = null } = record
   const how = { confidence: made.confidence, isPlain: made.plain }
-  const countFrom = warmUp?.countFrom ?? 0
-  const estimates = estimatesOf(line, scenario, shifts, how, countFrom)
+  const simulated = { ...record, countFrom: warmUp?.countFrom ?? 0 }
+  const estimates = estimatesOf(simulated, how)
   const precision = precisionReached(record, estimates)
-  const { measures, costLeftOut, arrivals, equipment, crew, outputs, held } = lineResult(
-    line,
-    scenario,
-    shifts,
-    estimates,
-    countFrom,
-  )
+  const { measures, costLeftOut, ...others } = lineResult(simulated, estimates)
   return {
-    format: 'tapeshift-result/1',
-    command: 'run',
-    made,
-    ...headed(record.warnings),
-    display: scenario.display,
-    shift: shiftOf(scenario),
+    ...beginOf({ command: 'run' }, scenario, record),
     target: scenario.target ?? null,
     precision,
     requirements: record.requirements.map((each) => judged(each, precision, estimates)),
     warmUp,
     measures,
     costLeftOut,
-    byHand: record.byHand ?? null,
-    arrivals,
-    equipment,
-    crew,
-    outputs,
-    held,
-    losses: lossesOf(line, scenario, shifts, {
-      ...how,
-      countFrom,
-      bottleneck: record.byHand?.bottleneck ?? null,
-    }),
+    byHand,
+    ...others,
+    losses: lossesOf(simulated, { ...how, bottleneck: byHand?.bottleneck ?? null }),
     layout: layoutOf(scenario),
     ...(record.stretch ? { stretch: record.stretch } : {}),
     ...(record.about ? { about: record.about } : {}),

@@ -75,26 +75,32 @@ function changeText(value: number, figure: Figure): string {
 
 const percent = (share: number): string => `${figures(share * 100, 2)} %`
 
+/** The first reason that holds. */
 function reason(row: HandRow, figure: Figure, flow: number, result: RunResult): string {
   const own = ratio(row, figure)
-  const piece = /^equipment\.([^.]+)\./.exec(row.measure)?.[1]
-  if (row.measure === 'measures.throughput' || row.measure === 'measures.output')
-    return whyOutput(result, own)
-  if (row.measure === 'measures.time-in-system') return `waiting that hand leaves out: ${mostHeld(result)}`
-  if (row.measure.endsWith('.held')) return `cases queue${piece ? blockedText(result.equipment[piece]) : ''}`
-  // what is spread over the cases goes the other way
-  if (Math.abs(flow - 1) > small && Math.abs(own - flow) <= alike * flow)
-    return 'as the output: cases that did or did not come through'
-  if (isPerThousand(row.unit) && Math.abs(own * flow - 1) <= alike) return 'spread over the output'
-  if (row.measure.endsWith('.states.working'))
-    return own > flow
+  const { measure, unit } = row
+  const name = /^equipment\.([^.]+)\./.exec(measure)?.[1] ?? ''
+  const piece = result.equipment[name]
+  const folding =
+    own > flow
       ? 'cases come apart, so that more flaps are folded while the belts are free'
       : 'cases come close, so that more flaps are folded while the case ahead clears its headway'
-  if (row.measure.startsWith('crew.'))
-    return 'stops by chance, cut off by the end of the shift or put off by breaks'
-  if (row.unit === 'count') return 'chance, and what starts and ends of shifts leave of a cycle'
-  if (piece) return `states of ${piece}: ${topStates(result.equipment[piece]!)}`
-  return 'the mix, losses and part rolls of these shifts'
+  const isAsOutput = Math.abs(flow - 1) > small && Math.abs(own - flow) <= alike * flow
+  const reasons: [boolean, string | (() => string)][] = [
+    [measure === 'measures.throughput' || measure === 'measures.output', () => whyOutput(result, own)],
+    [measure === 'measures.time-in-system', () => `waiting that hand leaves out: ${mostHeld(result)}`],
+    [measure.endsWith('.held'), () => `cases queue${blockedText(piece)}`],
+    [isAsOutput, 'as the output: cases that did or did not come through'],
+    // what is spread over the cases goes the other way
+    [isPerThousand(unit) && Math.abs(own * flow - 1) <= alike, 'spread over the output'],
+    [measure.endsWith('.states.working'), folding],
+    [measure.startsWith('crew.'), 'stops by chance, cut off by the end of the shift or put off by breaks'],
+    [unit === 'count', 'chance, and what starts and ends of shifts leave of a cycle'],
+    [piece !== undefined, () => `states of ${name}: ${topStates(piece!)}`],
+    [true, 'the mix, losses and part rolls of these shifts'],
+  ]
+  const why = reasons.find(([holds]) => holds)![1]
+  return typeof why === 'string' ? why : why()
 }
 
 /** What holds the output off its hand figure: packers that wait, cases turned away, or what the bottleneck stands for. */

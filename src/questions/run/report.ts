@@ -1,7 +1,6 @@
 /** What the report of a run says, the same for the terminal and the page: its headline, its limits, its pictures. */
 
-import { startLimit } from '../../answers/limits.js'
-import { studyReport } from '../../answers/study-report.js'
+import { startLimit, studyReport } from '../../answers/study-report.js'
 import { butCannotWork, cannotWork, costWords } from '../../answers/warnings.js'
 import type { Figure } from '../../catalogue/figure.js'
 import type { Display } from '../../catalogue/printed-units.js'
@@ -22,7 +21,7 @@ import type { Report } from '../../report/report.js'
 import type { Stretch } from '../../shifts/stretch.js'
 import { certaintyLines, requirementLines } from './certainty.js'
 import type { RunResult } from './document.js'
-import { runSummary } from './summary.js'
+import { onAverage, runSummary } from './summary.js'
 import { runTables } from './tables.js'
 
 /** What was simulated: shifts, or campaigns of several in a row. */
@@ -112,23 +111,21 @@ function poorShift({ measures, display }: RunResult): string {
 
 /** The verdict on the target in words: what the mean says and how sure it is. */
 function verdict(result: RunResult): string {
-  const { throughput } = result.measures
-  const { target } = result
-  if (target === null || !throughput || throughput.low === null || throughput.high === null) return ''
-  if (throughput.low >= target) return 'On average it holds the target.'
-  if (throughput.high < target)
-    return `On average it falls short by ${figureText(shortfall(throughput, target), result.display)}.`
-  return 'Whether it holds the target on average these shifts do not show: simulate more.'
+  const said = {
+    holds: () => 'On average it holds the target.',
+    'falls short': () =>
+      `On average it falls short by ${figureText(shortfall(result.measures.throughput!, result.target!), result.display)}.`,
+    open: () => 'Whether it holds the target on average these shifts do not show: simulate more.',
+  }
+  const found = onAverage(result)
+  return found ? said[found]() : ''
 }
 
 /** The same of a line that cannot work: both in one sentence. */
 function verdictOfImpossible(result: RunResult): string {
-  const { target, measures } = result
-  const { low, high } = measures.throughput ?? { low: null, high: null }
-  const mean =
-    target === null || low === null || high === null || (low < target && high >= target)
-      ? ''
-      : ` and on average it would ${low >= target ? 'hold the target' : 'fall short of it'}`
+  const would = { holds: 'hold the target', 'falls short': 'fall short of it', open: null }
+  const found = onAverage(result)
+  const mean = found && would[found] ? ` and on average it would ${would[found]}` : ''
   return `${mean}${butCannotWork(result)}`
 }
 

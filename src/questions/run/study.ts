@@ -1,17 +1,18 @@
 /** How much does this line put out, and does it hold its target? Simulates its shifts and makes the document. */
 import { aboutOf } from '../../answers/about.js'
-import { type Answer, hasErrors, madeOf } from '../../answers/answer.js'
+import { type Answer, madeOf } from '../../answers/answer.js'
 import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
 import { shiftsCsv } from '../../answers/csv.js'
-import { estimationOf } from '../../answers/figures.js'
+import { estimationOf, type Simulated } from '../../answers/figures.js'
 import type { Made } from '../../answers/made.js'
 import { stoppingRule } from '../../answers/precision.js'
-import { repeatOf } from '../../answers/repeat.js'
 import { warningsOf } from '../../answers/warning.js'
+import { cannotWork } from '../../answers/warnings.js'
 import { foretold } from '../../hand/foretold.js'
 import { handCalculation } from '../../hand/hand.js'
 import { unnamedStops } from '../../hand/unnamed.js'
 import { Line, type ShiftResult } from '../../line/line.js'
+import { sentences } from '../../report/format.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { type Context, type Simulation, simulating } from '../../shifts/simulation.js'
 import type { WarmUp } from '../../shifts/steady.js'
@@ -20,9 +21,7 @@ import { type RunAsked, type RunOptions, runAsked } from './asked.js'
 import { type RunResult, runResult } from './document.js'
 
 /** What was simulated. */
-interface Study {
-  line: Line
-  shifts: readonly ShiftResult[]
+interface Study extends Pick<Simulated, 'line' | 'shifts'> {
   warmUp: WarmUp | null
   stretch: Stretch | null
 }
@@ -67,7 +66,7 @@ export async function run(
     document,
     rows: () => new Map([['shifts.csv', shiftsCsv(line.columns, study.shifts)]]),
     isMet: document.requirements.every(({ judgement }) => judgement === 'met'),
-    cannotWork: hasErrors(document),
+    cannotWork: cannotWork(document),
   }
 }
 
@@ -107,19 +106,11 @@ function made(
   { precision }: RunAsked,
   shifts: number,
 ): Made {
-  const { variant, confidence } = loaded.asked
-  const share = precision && `${Number((precision.share * 100).toPrecision(12))} %`
-  const repeat = repeatOf('run', loaded.asked, [
-    ['variant', variant],
-    ['precision', share ?? undefined],
-    ['of', precision ? of : []],
-    ['shifts', precision?.most ?? shifts],
-    ['seed', loaded.scenario.study.seed],
-    ['confidence', confidence],
-    ['require', require],
-    ['plain', plain],
-  ])
-  return madeOf(loaded, { shifts, plain, repeat })
+  const asked = precision
+    ? { precision: `${Number((precision.share * 100).toPrecision(12))} %`, of, shifts: precision.most }
+    : { shifts }
+  const { variant } = loaded.asked
+  return madeOf(loaded, { command: 'run', shifts, plain }, { variant, ...asked }, { require, plain })
 }
 
 /** Stops that the scenario does not name do not happen, and orders end: said beside the figures. */
@@ -127,8 +118,8 @@ function notes({ scenario }: ReadScenario): string[] {
   const missing = unnamedStops(scenario).map(({ stop, pieces }) => `${stop} ${pieces.join(', ')}`)
   if (scenario.shift.breaks.length === 0) missing.push('breaks')
   const ordered = Object.entries(scenario.arrivals).flatMap(([name, { orders }]) => (orders ? [name] : []))
-  return [
-    ...(missing.length > 0 ? [`The scenario names no ${missing.join('; no ')}: none happen here.`] : []),
+  return sentences(
+    missing.length > 0 && `The scenario names no ${missing.join('; no ')}: none happen here.`,
     ...ordered.map((name) => `After the last order of ${name} nothing more comes from there in a shift.`),
-  ]
+  )
 }

@@ -2,11 +2,10 @@
 
 import { limitingPiece, limitingText } from '../../answers/summary.js'
 import { butCannotWork, cannotWork, suffixCannotWork } from '../../answers/warnings.js'
-import type { Figure } from '../../catalogue/figure.js'
 import { entriesOf } from '../../catalogue/figure.js'
 import { states } from '../../catalogue/states.js'
 import { has } from '../../kinds/traits.js'
-import { figureText, grouped, percentText, rateText, shareOfShifts } from '../../report/format.js'
+import { figureText, grouped, percentText, rateText, sentences, shareOfShifts } from '../../report/format.js'
 import type { Summary } from '../../report/report.js'
 import type { RunResult } from './document.js'
 
@@ -29,19 +28,25 @@ export function runSummary(result: RunResult): Summary {
   }
 }
 
-/** What the mean says of the target. */
+/** What the interval of the rate says of the target; null where nothing is known of one of them. */
+export function onAverage({ target, measures }: RunResult): 'holds' | 'falls short' | 'open' | null {
+  const { low = null, high = null } = measures.throughput ?? {}
+  if (target === null || low === null || high === null) return null
+  return low >= target ? 'holds' : high < target ? 'falls short' : 'open'
+}
+
+/** The same in a sentence. */
 function average(result: RunResult): string {
-  const {
-    target,
-    measures: { throughput },
-  } = result
-  if (target === null || !throughput || throughput.low === null || throughput.high === null) return ''
-  if (throughput.low >= target)
-    return cannotWork(result)
-      ? ` On average it would hold the target${suffixCannotWork(result)}.`
-      : ' On average it holds the target: the whole interval does.'
-  if (throughput.high < target) return ' On average it falls short of the target: the whole interval does.'
-  return ' Whether it holds the target on average is not shown: the target lies within the interval.'
+  const holds = cannotWork(result)
+    ? ` On average it would hold the target${suffixCannotWork(result)}.`
+    : ' On average it holds the target: the whole interval does.'
+  const said = {
+    holds,
+    'falls short': ' On average it falls short of the target: the whole interval does.',
+    open: ' Whether it holds the target on average is not shown: the target lies within the interval.',
+  }
+  const found = onAverage(result)
+  return found ? said[found] : ''
 }
 
 /** Against the largest loss of the limiting piece and of the sealers; waiting for cases is none of theirs where all that comes is let in. */
@@ -74,33 +79,25 @@ function remedyFor(result: RunResult): string[] {
 function nextSteps(result: RunResult): string[] {
   const { target, measures } = result
   const held = measures['target-held']?.low ?? null
-  return [
-    ...(target === null ? ['Give a target in the scenario, and the report says how often it is held.'] : []),
+  return sentences(
+    target === null && 'Give a target in the scenario, and the report says how often it is held.',
     ...moreShifts(result),
     ...(held !== null && held >= 0.95 && !cannotWork(result)
       ? [
           'The target is held in 95 % of the shifts or more: tapeshift size says whether a cheaper line does that too.',
         ]
       : remedyFor(result)),
-  ]
+  )
 }
 
 /** Where the interval holds the target: how many shifts would tell, by the square root of their number. */
-function moreShifts({ target, measures: { throughput }, made }: RunResult): string[] {
-  if (target === null || !isOpen(throughput, target)) return []
-  const { mean, low, high } = throughput as { mean: number; low: number; high: number }
-  const needed = made.shifts * ((high - low) / 2 / Math.abs(mean - target)) ** 2
+function moreShifts(result: RunResult): string[] {
+  if (onAverage(result) !== 'open') return []
+  const { mean, low, high } = result.measures.throughput as { mean: number; low: number; high: number }
+  const needed = result.made.shifts * ((high - low) / 2 / Math.abs(mean - result.target!)) ** 2
   const about =
     Number.isFinite(needed) && needed < 100_000
       ? ` About ${grouped(Number(needed.toPrecision(2)), 0)} would tell.`
       : ''
   return [`Simulate more shifts: these do not show whether the target is held on average.${about}`]
 }
-
-const isOpen = (figure: Figure | undefined, target: number) =>
-  figure !== undefined &&
-  figure.mean !== null &&
-  figure.low !== null &&
-  figure.high !== null &&
-  figure.low < target &&
-  figure.high >= target

@@ -19,12 +19,11 @@ import { stateKeys, stateLabel } from '../../catalogue/states.js'
 import { partingOf } from '../../kinds/traits.js'
 import { mapping } from '../../line/effectiveness.js'
 import { type Cell, figures, words } from '../../report/cell.js'
-import { figureParts, type Parts } from '../../report/format.js'
+import { figureParts, type Parts, printFigure } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { within } from '../../report/sections.js'
 import type { RunResult } from './document.js'
 import { handTable } from './hand-table.js'
-import { measuresTable } from './measures-table.js'
 
 /** All tables, some without rows. */
 export const runTables = (result: RunResult): Table[] => [
@@ -76,7 +75,6 @@ function placesTable(result: RunResult): Table {
     ])
   return {
     title: 'Where cases stand',
-    note: '',
     columns: [...words('place'), ...columnsOf(ofPieces, keys)],
     rows: [...sources, ...places],
   }
@@ -98,7 +96,6 @@ function whenFull(source: Figures<ArrivalKey>, { display }: RunResult): Parts | 
 
 const stopsTable = ({ equipment }: RunResult): Table => ({
   title: 'Stops',
-  note: '',
   columns: [
     ...words('machine', 'stop'),
     ...figures('a shift', 'from stop to restart, mean', 'of it waiting for crew'),
@@ -122,7 +119,6 @@ function routesTable({ equipment, measures }: RunResult): Table {
     )
   return {
     title: 'Where cases go, a shift',
-    note: '',
     columns: [...words('place', 'cases'), ...figures('a shift')],
     rows: [...rows, ...(measures.rejected ? [['the line', 'left rejected', measures.rejected]] : [])],
   }
@@ -132,7 +128,6 @@ const headKeys = ['tape', 'loss', 'tape-per-case', 'rolls', 'changes'] as const
 
 const tapeTable = ({ equipment }: RunResult): Table => ({
   title: 'Tape by head, a shift',
-  note: '',
   columns: [...words('head'), ...columnsOf(ofHeads, headKeys)],
   rows: Object.entries(equipment).flatMap(([name, { heads = {} }]) =>
     Object.entries(heads).map(([head, of]) => [`${name}, ${head}`, ...pick(of, headKeys)]),
@@ -169,3 +164,18 @@ const costTable = (result: RunResult): Table => ({
     .filter(([key]) => key === 'cost-per-1000' || isCostKey(key))
     .map(([, figure]) => [figure.label, figure]),
 })
+
+/** A row a figure, as the document has them; the elements of the cost have a table of their own. */
+export function measuresTable({ measures, display }: RunResult): Table {
+  return {
+    section: 'figures',
+    title: 'Figures of the line',
+    columns: [...words('figure'), ...figures('value', 'plus-minus'), ...words('unit')],
+    rows: entriesOf(measures)
+      .filter(([key]) => !isCostKey(key))
+      .map(([, figure]) => {
+        const { value, interval, unit } = printFigure(figure, display)
+        return [figure.label, value, interval, unit]
+      }),
+  }
+}

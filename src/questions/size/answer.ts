@@ -4,10 +4,8 @@ import { aboutOf } from '../../answers/about.js'
 import { madeOf } from '../../answers/answer.js'
 import { checkedDesign, pricedDesign, warnedDesign } from '../../answers/checked.js'
 import type { ChosenDesign } from '../../answers/designs.js'
-import { shiftOf } from '../../answers/made.js'
-import { repeatOf } from '../../answers/repeat.js'
-import type { Warned } from '../../answers/warning.js'
-import { headed, warningsOf } from '../../answers/warning.js'
+import { beginOf } from '../../answers/made.js'
+import { type Warning, warningsOf } from '../../answers/warning.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { SizeAsked, SizeOptions } from './asked.js'
@@ -41,11 +39,9 @@ function sizedDesign(
     place: design + 1,
     ...{ set, cost, share: mean, low, high, shifts, verdict },
     without:
-      without === null
-        ? null
-        : 'reason' in without
-          ? without.reason
-          : `no better than design ${without.worseThan + 1}, which was refused`,
+      without && 'worseThan' in without
+        ? `no better than design ${without.worseThan + 1}, which was refused`
+        : (without?.reason ?? null),
     promises,
   }
 }
@@ -63,6 +59,7 @@ function nearestDesign(at: number, { found, ordered, asked }: SizeRecord): Neare
 /** Makes the document of `command: size`. */
 export function sizeResult(parts: SizeRecord): SizeResult {
   const { found, loaded, asked, ordered, all, refused, most, options } = parts
+  const { choose, holds, order, rising, full } = options
   const { scenario } = loaded
   const currency = currencyOf(scenario)
   const tried = [...found.tried].sort((a, b) => a.design - b.design)
@@ -77,12 +74,14 @@ export function sizeResult(parts: SizeRecord): SizeResult {
     ({ design, verdict }) => verdict === 'refused' && design < (found.pick ?? Infinity),
   )
   return {
-    format: 'tapeshift-result/1',
-    command: 'size',
-    made: madeOf(loaded, { shifts: most, plain: false, repeat: repeatOfSized(loaded, options, most) }),
-    ...sizeHead(ordered, found.pick, asked),
-    display: scenario.display,
-    shift: shiftOf(scenario),
+    ...beginOf({ command: 'size' }, scenario, {
+      made: madeOf(
+        loaded,
+        { command: 'size', shifts: most, plain: false },
+        { choose, holds, order, rising, full, shifts: most },
+      ),
+      warnings: warningsWith(ordered, found.pick, asked),
+    }),
     currency,
     promises: found.conditions.map(({ text, measure, isShare, isLeast, value, near }) => ({
       promise: text,
@@ -101,7 +100,7 @@ export function sizeResult(parts: SizeRecord): SizeResult {
       'shorter conveyors',
       'fewer people',
     ],
-    isFull: options.full === true,
+    isFull: full === true,
     designs,
     pick: placeOf(found.pick),
     nextCheaper: placeOf(cheaper.at(-1)?.design),
@@ -126,24 +125,11 @@ export function sizeResult(parts: SizeRecord): SizeResult {
   }
 }
 
-/** The command line that makes the same document again. */
-const repeatOfSized = ({ asked, scenario }: ReadScenario, options: SizeOptions, most: number): string =>
-  repeatOf('size', asked, [
-    ['choose', options.choose],
-    ['holds', options.holds],
-    ['order', options.order],
-    ['rising', options.rising],
-    ['full', options.full],
-    ['shifts', most],
-    ['seed', scenario.study.seed],
-    ['confidence', asked.confidence],
-  ])
-
-/** The head; `pick` is the place of the pick in `ordered`. Errors of other designs, and of the scenario itself, are none of the answer. */
-function sizeHead(ordered: readonly ChosenDesign[], pick: number | null, asked: SizeAsked): Warned {
+/** What stands at the head; `pick` is the place of the pick in `ordered`. Errors of other designs, and of the scenario itself, are none of the answer. */
+function warningsWith(ordered: readonly ChosenDesign[], pick: number | null, asked: SizeAsked): Warning[] {
   const picked =
     pick === null
       ? []
       : [warnedDesign(checkedDesign('the pick', atPromisedRate(ordered[pick]!.scenario, asked)))]
-  return headed(warningsOf([...picked, ...ordered.map(pricedDesign)]))
+  return warningsOf([...picked, ...ordered.map(pricedDesign)])
 }

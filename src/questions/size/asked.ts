@@ -3,7 +3,7 @@
 import { unknown } from '../../answers/asked.js'
 import type { Condition } from '../../answers/condition.js'
 import { choicesOf } from '../../answers/designs.js'
-import { measureName, studyMeasures } from '../../answers/figures.js'
+import { measureName, measuresOf } from '../../answers/figures.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
 import { Line } from '../../line/line.js'
 import { type Choice, isRising } from '../../scenario/choices.js'
@@ -91,7 +91,7 @@ export function sizeAsked(options: SizeOptions, loaded: ReadScenario): SizeAsked
 
 /** A promise against the measures of a design. Throws `Fault` `asked`. */
 export function promiseOf(text: string, scenario: Scenario, line = new Line(scenario)): Condition {
-  const measures = studyMeasures(line.columns, scenario.shift.campaign)
+  const measures = measuresOf({ line, scenario })
   return readAt(`--holds ${shown(text)}`, () =>
     parsePromise(text, measures, (name) => unknown(name, measures)),
   )

@@ -1,7 +1,7 @@
 /** Charts of a sizing: what designs cost against what they keep, and which combinations of two choices hold. */
 import { isCostInPart, suffixCannotWork } from '../../answers/warnings.js'
 import { printedUnit } from '../../catalogue/printed-units.js'
-import { counted, grouped, percentText } from '../../report/format.js'
+import { counted, grouped, percentText, sentences } from '../../report/format.js'
 import { decimalsOf, numbers, roundStep, type Span } from '../../report/marks/axis.js'
 import { shortened } from '../../report/marks/breaking.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
@@ -110,7 +110,7 @@ function pointsOf(result: SizeResult, { spots, chosen, fresh, all }: ReturnType<
     ...verdictPoints((verdict) => points(spots.filter(({ design }) => design.verdict === verdict)), 5),
     freshPoints(points(fresh)),
     whiskers('interval', 'y', intervals, { borderWidth: 1.2, order: 3 }),
-  ].filter(({ data }) => data.length > 0)
+  ]
 }
 
 function subtitleOf(
@@ -120,12 +120,12 @@ function subtitleOf(
 ): string {
   const signs = signsOf(told.map(({ verdict }) => verdict))
   const { promises } = result
-  return [
+  return sentences(
     `${signs}${intervalWords(result)}. Dashed: what is asked for${near > 0 ? '; shaded: near enough to go either way' : ''}.`,
-    ...(promises.length > 1 ? [`Verdicts are of all ${promises.length} promises.`] : []),
-    ...(without > 0 ? [`Not drawn: ${grouped(without, 0)} refused without simulating.`] : []),
-    ...(isPriced ? ['Designs of like cost stand side by side.'] : []),
-  ].join(' ')
+    promises.length > 1 && `Verdicts are of all ${promises.length} promises.`,
+    without > 0 && `Not drawn: ${grouped(without, 0)} refused without simulating.`,
+    isPriced && 'Designs of like cost stand side by side.',
+  ).join(' ')
 }
 
 /** What is drawn with an interval. */

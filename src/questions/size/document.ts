@@ -1,13 +1,11 @@
 /** The result document of sizing: the designs that were looked at in order of cost, and the cheapest that keeps its promises. */
 
-import type { About } from '../../answers/about.js'
+import type { Interval } from '../../answers/difference-figure.js'
 import type { LineResult } from '../../answers/line-result.js'
 import type { Losses } from '../../answers/losses.js'
-import type { Assumed, Made, ShiftTold } from '../../answers/made.js'
-import type { Warned } from '../../answers/warning.js'
-import type { Display } from '../../catalogue/printed-units.js'
+import type { StudyDocument } from '../../answers/made.js'
 import type { AtEnd } from './nearest.js'
-import type { PromiseFigure, Shown } from './promise-figure.js'
+import type { Shown } from './promise-figure.js'
 import type { Tried } from './search.js'
 
 /** A promise as the document tells it. */
@@ -40,7 +38,7 @@ export interface SizedDesign {
   /** Why without simulating; null where it was simulated. */
   without: string | null
   /** Of each promise its figure over the shifts that were looked at. */
-  promises: PromiseFigure[]
+  promises: Interval[]
 }
 
 /** A design judged on shifts that the search did not see; all its figures and intervals are of these. */
@@ -49,7 +47,7 @@ export type JudgedAfresh = LineResult & {
   firstShift: number
   shifts: number
   /** Of each promise its figure, and on which side of what is asked its interval lies. */
-  promises: (PromiseFigure & { shown: Shown })[]
+  promises: (Interval & { shown: Shown })[]
   /** The piece that has least to spare by hand. */
   bottleneck: string | null
   losses: Losses | null
@@ -67,12 +65,7 @@ export interface NearestDesign {
   atEnds: AtEnd[]
 }
 
-export interface SizeResult extends Warned {
-  format: 'tapeshift-result/1'
-  command: 'size'
-  made: Made
-  display: Display
-  shift: ShiftTold
+export interface SizeResult extends StudyDocument<'size'> {
   currency: string
   promises: PromiseResult[]
   /** The choices, and how many designs they make. */
@@ -95,10 +88,6 @@ export interface SizeResult extends Warned {
   picked: JudgedAfresh | null
   /** Where there is no pick; null with one. */
   nearest: NearestDesign | null
-  about?: About
-  assumed: readonly Assumed[]
-  notes: string[]
-  shifts: string
 }
 
 /** Whether a design is shown to hold: there is a pick, and fresh shifts do not show that it misses by more than may go either way. */

@@ -17,11 +17,7 @@ import { promiseFigure, shownBy } from './promise-figure.js'
 import { findCheapest, type MoreOf, type SizeGoal, type Tried } from './search.js'
 
 /** How the search goes. */
-interface SearchHow {
-  confidence: number
-  most: number
-  isFull: boolean
-}
+type SearchHow = Omit<SizeGoal, 'promises'>
 
 /** What a search found. */
 export interface Found {
@@ -129,6 +125,7 @@ async function judgeAfresh(
   const { first, count } = freshShifts(tried, most)
   const fresh = await simulation.afresh(tried.design, first, count)
   const countFrom = simulation.countFrom(tried.design)
+  const simulated = { line, scenario, shifts: fresh, countFrom }
   const estimation = estimationOf(scenario, { confidence, isPlain: false }, countFrom)
   const controls = controlsOf(fresh, estimation)
   const bottleneck = handCalculation(scenario).line.bottleneck?.name ?? null
@@ -140,14 +137,8 @@ async function judgeAfresh(
       return { ...figure, shown: shownBy(figure, condition) }
     }),
     bottleneck,
-    ...lineResult(
-      line,
-      scenario,
-      fresh,
-      estimatesOf(line, scenario, fresh, estimation, countFrom),
-      countFrom,
-    ),
-    losses: lossesOf(line, scenario, fresh, { ...estimation, countFrom, bottleneck }),
+    ...lineResult(simulated, estimatesOf(simulated, estimation)),
+    losses: lossesOf(simulated, { ...estimation, bottleneck }),
   }
 }
 

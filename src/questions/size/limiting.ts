@@ -4,18 +4,16 @@ import type { MachineLosses } from '../../answers/losses.js'
 import { share } from '../../answers/losses-table.js'
 import { entriesOf } from '../../catalogue/figure.js'
 import { stateLabel } from '../../catalogue/states.js'
-import { percentText } from '../../report/format.js'
+import { percentText, sentences } from '../../report/format.js'
 import type { JudgedAfresh } from './document.js'
 
 /** The piece with least to spare by hand and what it does, and what takes most from the machine that loses least. */
 export function limiting({ bottleneck, equipment, losses }: JudgedAfresh): string {
   const piece = bottleneck === null ? undefined : equipment[bottleneck]
-  return [
-    ...(piece
-      ? [`What limits it is ${bottleneck}, which by hand has least to spare: ${topStates(piece)}.`]
-      : []),
+  return sentences(
+    piece && `What limits it is ${bottleneck}, which by hand has least to spare: ${topStates(piece)}.`,
     ...(losses ? largestLosses(losses.machines) : []),
-  ].join(' ')
+  ).join(' ')
 }
 
 /** The three states that take most of its time. */

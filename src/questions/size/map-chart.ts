@@ -137,7 +137,7 @@ function pointsOf(
       ...{ style: 'crossRot', radius: radius - 1, colour: quietInk, edge: 1.5 },
     }),
     dots('not tried', those('not tried'), { style: 'circle', radius: 1.5, colour: frame }),
-  ].filter(({ data }) => data.length > 0)
+  ]
 }
 
 /** Room beside a sign below which no figure is written, px. */

@@ -2,7 +2,7 @@
 
 import { flowText } from '../../answers/flow.js'
 import { printedUnit } from '../../catalogue/printed-units.js'
-import { counted, figureText, grouped, listed } from '../../report/format.js'
+import { counted, figureText, grouped, listed, sentences } from '../../report/format.js'
 import type { SizedDesign, SizeResult } from './document.js'
 import { limiting } from './limiting.js'
 import { marginsOf, observed, promisesText, setText } from './words.js'
@@ -58,10 +58,10 @@ export function adviceText(result: SizeResult): string[] {
   if (nearest === null) return ['Widen the choices, or promise less.']
   const { atEnds, byHand, afresh } = nearest
   if (designs[nearest.design]!.verdict === 'undecided')
-    return [
+    return sentences(
       `Allow more --shifts than ${grouped(made.shifts, 0)}, or count more as either with "within".`,
-      ...(atEnds.length > 0 ? [`Or offer ${beyond(atEnds)}.`] : []),
-    ]
+      atEnds.length > 0 && `Or offer ${beyond(atEnds)}.`,
+    )
   if (byHand) {
     const ends = atEnds.filter(({ path }) => path === byHand.path)
     return [

@@ -1,18 +1,11 @@
 /** What shifts say of a promise: its figure, the interval of that, and on which side of what is asked the interval lies. */
 
 import type { Condition } from '../../answers/condition.js'
+import { type Interval, intervalOf } from '../../answers/difference-figure.js'
 import { type Estimation, estimate } from '../../answers/figures.js'
-import { orNull } from '../../answers/line-result.js'
 import type { ShiftResult } from '../../line/line.js'
 import type { ControlBasis } from '../../statistics/control.js'
 import { shareEstimate } from '../../statistics/estimate.js'
-
-/** The figure of a promise; what nothing is known of is null. */
-export interface PromiseFigure {
-  mean: number | null
-  low: number | null
-  high: number | null
-}
 
 /**
  * The figure over shifts whose number does not hang on what they say: of a share of shifts with Wilson's interval, of a measure
@@ -23,14 +16,10 @@ export function promiseFigure(
   shifts: readonly ShiftResult[],
   how: Pick<Estimation, 'confidence' | 'exposure'>,
   controls: ControlBasis | null = null,
-): PromiseFigure {
-  const { mean, low, high } = isShare
-    ? shareEstimate(
-        shifts.map(({ values }) => figureOf(values)),
-        how.confidence,
-      )
-    : estimate(measure, shifts, how, controls)
-  return { mean: orNull(mean), low: orNull(low), high: orNull(high) }
+): Interval {
+  if (!isShare) return intervalOf(estimate(measure, shifts, how, controls))
+  const figures = shifts.map(({ values }) => figureOf(values))
+  return intervalOf(shareEstimate(figures, how.confidence))
 }
 
 /** What is asked of a figure. */
@@ -47,7 +36,7 @@ export interface Asked {
  */
 export type Shown = 'kept' | 'open' | 'near' | 'missed'
 
-export function shownBy({ low, high }: PromiseFigure, { value, isLeast, near }: Asked): Shown {
+export function shownBy({ low, high }: Interval, { value, isLeast, near }: Asked): Shown {
   if (low === null || high === null) return 'open'
   const [least, most] = isLeast ? [low - value, high - value] : [value - high, value - low]
   if (least >= 0) return 'kept'
@@ -59,7 +48,7 @@ export function shownBy({ low, high }: PromiseFigure, { value, isLeast, near }: 
  * How far a design is from keeping all its promises: the least of what its figures have to spare, each counted in what may go
  * either way of it; below 0 where one falls short, minus infinity where one is not known.
  */
-export const leastSpare = (figures: readonly PromiseFigure[], asked: readonly Asked[]): number =>
+export const leastSpare = (figures: readonly Interval[], asked: readonly Asked[]): number =>
   Math.min(
     ...asked.map(({ value, isLeast, near }, index) => {
       const mean = figures[index]?.mean ?? null

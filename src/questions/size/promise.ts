@@ -1,11 +1,9 @@
 /** Promises that a line must keep, such as `9 cases/min in 95 % of shifts`. */
 
-import { chanceStops } from '../../answers/chance-stops.js'
-import { type Condition, meanCondition, shareCondition } from '../../answers/condition.js'
+import { type Condition, chanceStops, meanCondition, shareCondition } from '../../answers/condition.js'
 import type { StudyMeasure } from '../../answers/figures.js'
-import { parseRequirement, valueWritten } from '../../answers/requirement.js'
+import { parseRequirement, quantityWritten, valueWritten } from '../../answers/requirement.js'
 import { misuse } from '../../scenario/fault.js'
-import { parseQuantity } from '../../scenario/quantity.js'
 
 /** A share of shifts counts as kept or missed within so much of it, where nobody says: two points. */
 export const usualNear = 0.02
@@ -47,13 +45,13 @@ export function parsePromise(
   )
   if (requirement.measure.kind === 'share' || requirement.measure.kind === 'quantile')
     throw misuse(`${inner} is not said of a single shift; leave out "in ${written} of shifts"`)
-  const share = shareWritten(written)
+  const share = quantityWritten(written, 'share')
   refuseCertainty(share)
   return shareCondition(
     promise,
     requirement,
     share,
-    near === undefined ? usualNear : above0(shareWritten(near)),
+    near === undefined ? usualNear : above0(quantityWritten(near, 'share')),
   )
 }
 
@@ -69,12 +67,6 @@ const nearUnits: Partial<Record<string, string>> = {
 function refuseCertainty(share: number): void {
   if (share > 0 && share < 1) return
   throw misuse('the share of shifts lies above 0 % and below 100 %: nothing is certain of all shifts')
-}
-
-function shareWritten(text: string): number {
-  const parsed = parseQuantity(text, 'share')
-  if (!('value' in parsed)) throw misuse(`${parsed.rule}; ${parsed.fix}`)
-  return parsed.value
 }
 
 function above0(value: number): number {

@@ -1,16 +1,17 @@
 /** The report of a sizing: what it says first, how sure that is, its tables and its limits. */
 
 import { simulatedEach, studyReport } from '../../answers/study-report.js'
+import { limitingText } from '../../answers/summary.js'
 import { cannotWork } from '../../answers/warnings.js'
-import { counted, grouped, percentText } from '../../report/format.js'
-import type { Report } from '../../report/report.js'
+import { counted, grouped, percentText, sentences } from '../../report/format.js'
+import type { Report, Summary } from '../../report/report.js'
 import { within } from '../../report/sections.js'
 import type { SizeResult } from './document.js'
 import { headline } from './headline.js'
 import { weighed } from './nearest.js'
-import { sizeSummary } from './summary.js'
+import { adviceText } from './none.js'
 import { choiceTable, designTable, pickTable } from './tables.js'
-import { endOf, observed, promiseAt } from './words.js'
+import { contradiction, endOf, observed, promiseAt } from './words.js'
 
 /** The report of a sizing. */
 export function sizeReport(result: SizeResult): Report {
@@ -65,29 +66,49 @@ function freshText(result: SizeResult): string[] {
   if (end === null) return []
   const { firstShift, shifts } = end.afresh
   const simulated = result.designs.filter(({ without }) => without === null).length
-  return [
-    ...(result.pick === null && simulated > 1
-      ? [
-          `Which design is nearest was told by ${grouped(Math.min(weighed.shifts, result.made.shifts), 0)} shifts or more of ${simulated > weighed.designs ? `the ${weighed.designs} that seemed nearest` : 'each'}.`,
-        ]
-      : []),
+  return sentences(
+    result.pick === null &&
+      simulated > 1 &&
+      `Which design is nearest was told by ${grouped(Math.min(weighed.shifts, result.made.shifts), 0)} shifts or more of ${simulated > weighed.designs ? `the ${weighed.designs} that seemed nearest` : 'each'}.`,
     `The figures of the ${result.pick === null ? 'nearest design' : 'pick'} are of ${observed(shifts, result)} that the search did not see, numbers ${grouped(firstShift, 0)} to ${grouped(firstShift + shifts - 1, 0)}: ${percentText(result.made.confidence)} confidence that what it keeps in the long run lies within their interval.`,
-  ]
+  )
 }
 
 function limits({ notes, order, rising, isFull, shift, spent }: SizeResult): string[] {
-  return [
+  return sentences(
     ...notes,
     `Designs stand in order of: ${order.join(', then ')}. ${order[0] === 'cost' ? 'The cost is worked out by hand for the promised rate, stops left out; what is not priced does not count.' : 'Nothing is priced, so the cheapest is the first in that order.'}`,
-    ...(rising.length > 0 ? [`Taken as known: more of ${rising.join(', ')} never hurts.`] : []),
-    ...(isFull || spent.designs === 0
-      ? []
-      : [
-          'A design is simulated until its verdict is clear, so its figure leans a little to the side of the verdict, and an interval would cover too seldom: none is given. The fresh shifts know nothing of the search.',
-        ]),
-    ...(shift.campaign > 1
-      ? ['Shifts follow each other in campaigns: a share of shifts is one of campaigns.']
-      : []),
+    rising.length > 0 && `Taken as known: more of ${rising.join(', ')} never hurts.`,
+    !(isFull || spent.designs === 0) &&
+      'A design is simulated until its verdict is clear, so its figure leans a little to the side of the verdict, and an interval would cover too seldom: none is given. The fresh shifts know nothing of the search.',
+    shift.campaign > 1 && 'Shifts follow each other in campaigns: a share of shifts is one of campaigns.',
     'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A design is as good as what was measured for them.',
-  ]
+  )
+}
+
+/** The first screen of a sizing; `headline` is what its report says first. */
+export function sizeSummary(result: SizeResult, headline: readonly string[]): Summary {
+  const { made, pick, isFull } = result
+  const end = endOf(result)?.afresh
+  const limiting = end ? limitingText(end, end) : ''
+  return {
+    question: 'What is the cheapest line that keeps its promises?',
+    answer: [headline[0]!, ...contradiction(result)].join(' '),
+    sureness: [
+      isFull
+        ? 'Every design was judged by its figure alone.'
+        : `${percentText(made.confidence)} confidence in the whole search.`,
+      headline[1] ?? '',
+    ].filter((text) => text !== ''),
+    limiting:
+      limiting === ''
+        ? ''
+        : `In the ${pick === null ? 'nearest design' : 'pick'}: ${limiting.replace(/^By/, 'by')}`,
+    next:
+      pick === null
+        ? adviceText(result)
+        : [
+            'Put the pick into the scenario and simulate it with tapeshift run: that report shows its queues, stops, tape and money.',
+          ],
+  }
 }

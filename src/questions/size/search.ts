@@ -1,9 +1,10 @@
 /** Finds the cheapest design that keeps its promises, simulating as few designs, and each for as few shifts, as that takes. */
 
 import { type Condition, testOf } from '../../answers/condition.js'
+import type { Interval } from '../../answers/difference-figure.js'
 import type { ShiftResult } from '../../line/line.js'
 import type { Verdict } from '../../statistics/constraint.js'
-import { type PromiseFigure, promiseFigure } from './promise-figure.js'
+import { promiseFigure } from './promise-figure.js'
 
 /** Shifts that are simulated ahead before the rule looks at them. */
 const ahead = 20
@@ -27,7 +28,7 @@ export interface Tried {
    * Of each promise over the shifts that the rule looked at; none where it was not simulated. The ends of the interval are null
    * where a test ended the shifts: it ends them when the figure looks good or bad, and no plain interval covers after that.
    */
-  figures: PromiseFigure[]
+  figures: Interval[]
   shifts: number
 }
 
@@ -170,5 +171,5 @@ async function tryOne(
 }
 
 /** Whether the figure alone keeps the promise; one that is not known does not. */
-const keeps = ({ isLeast, value }: Condition, { mean }: PromiseFigure): boolean =>
+const keeps = ({ isLeast, value }: Condition, { mean }: Interval): boolean =>
   mean !== null && (isLeast ? mean >= value : mean <= value)

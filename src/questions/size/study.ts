@@ -1,6 +1,7 @@
 /** Which design is the cheapest that keeps its promises? Makes the designs, searches among them and makes the document. */
-import { type Answer, hasErrors } from '../../answers/answer.js'
+import type { Answer } from '../../answers/answer.js'
 import { combine, inOrder } from '../../answers/designs.js'
+import { cannotWork } from '../../answers/warnings.js'
 import { hashOf } from '../../scenario/hash.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { type Context, simulating } from '../../shifts/simulation.js'
@@ -43,6 +44,6 @@ export async function size(
     document,
     rows: () => new Map([['designs.csv', designsSizedCsv(document)]]),
     isMet: isShown(document),
-    cannotWork: hasErrors(document),
+    cannotWork: cannotWork(document),
   }
 }

@@ -2,7 +2,7 @@
 
 import { flowText } from '../../answers/flow.js'
 import { figures as ofFigures, words } from '../../report/cell.js'
-import { counted, grouped } from '../../report/format.js'
+import { counted, grouped, sentences } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { SizedDesign, SizeResult } from './document.js'
 import { leastSpare } from './promise-figure.js'
@@ -13,7 +13,6 @@ export function pickTable({ pick, designs, choices, nearest }: SizeResult): Tabl
   const design = designs[pick ?? nearest?.design ?? -1]
   return {
     title: pick === null ? 'The nearest design' : 'The pick',
-    note: '',
     columns: words('choice', 'value', 'chosen from'),
     rows: design
       ? choices.map(({ path, values }) => [{ path }, flowText(design.set[path]), rangeText(values)])
@@ -71,14 +70,11 @@ function shownRows({ designs, pick, promises }: SizeResult): { rows: Row[]; note
   const beyond = told.length - upTo.length
   return {
     rows,
-    notes: [
-      ...(rows.length < upTo.length ? [`The last ${mostRows} of ${upTo.length} up to the pick.`] : []),
-      ...(beyond > 0
-        ? [
-            `${counted(beyond, 'simulated design')} that ${beyond === 1 ? 'costs' : 'cost'} more and all others that were told stand in designs.csv.`,
-          ]
-        : []),
-    ],
+    notes: sentences(
+      rows.length < upTo.length && `The last ${mostRows} of ${upTo.length} up to the pick.`,
+      beyond > 0 &&
+        `${counted(beyond, 'simulated design')} that ${beyond === 1 ? 'costs' : 'cost'} more and all others that were told stand in designs.csv.`,
+    ),
   }
 }
 
@@ -117,11 +113,11 @@ export function designTable(result: SizeResult): Table {
   ]
   return {
     title: 'Designs that were simulated, in order of cost',
-    note: [
+    note: sentences(
       ...notes,
-      ...(columns.length > 1 ? [`A design is ${columns.map(({ name }) => name).join(', ')}.`] : []),
-      ...(Object.keys(alike).length > 0 ? [`In all of these ${setText(alike)}.`] : []),
-    ].join(' '),
+      columns.length > 1 && `A design is ${columns.map(({ name }) => name).join(', ')}.`,
+      Object.keys(alike).length > 0 && `In all of these ${setText(alike)}.`,
+    ).join(' '),
     columns: [
       ...words(columns.length > 1 ? 'design' : columns[0]!.name),
       ...ofFigures(
@@ -150,7 +146,6 @@ export function choiceTable({ designs }: SizeResult): Table {
     }
   return {
     title: 'Refused without simulating',
-    note: '',
     columns: [...words('reason'), ...ofFigures('designs')],
     rows: [...reasons].map(([reason, count]) => [reason, grouped(count, 0)]),
   }

@@ -8,6 +8,7 @@ import {
   type Parts,
   percentText,
   figureParts as printedParts,
+  sentences,
   sharePartsOfShifts,
   wholePercent,
 } from '../../report/format.js'
@@ -56,9 +57,7 @@ export function figureParts(figure: Figure | undefined, unit: string, { display 
   if (figure === undefined || figure.mean === null) return [nothing]
   const { mean, low, high } = figure
   if (low !== null && high !== null)
-    return unit === 'share'
-      ? sharePartsOfShifts(figure)
-      : printedParts({ mean, low, high, sd: null, n: 0, unit, label: '' }, display)
+    return unit === 'share' ? sharePartsOfShifts(figure) : printedParts({ mean, low, high, unit }, display)
   if (unit === 'share') return [wholePercent(mean)]
   const { factor, word } = printedUnit(unit, display)
   return [`${Number((mean * factor).toPrecision(4))} ${word}`.trimEnd()]
@@ -122,16 +121,10 @@ export function contradiction(result: SizeResult): string[] {
   const of = (shown: Shown) => promises.filter((_, index) => picked.promises[index]?.shown === shown)
   const named = (of: readonly PromiseResult[]) => of.map(({ promise }) => promise).join(' and ')
   const [missed, near] = [of('missed'), of('near')]
-  return [
-    ...(missed.length > 0
-      ? [
-          `The fresh shifts contradict the search: they show that it does not hold ${named(missed)}, by more than may go either way. A search of ${percentText(made.confidence)} confidence is wrong now and then, and this one was: do not buy this design on it. Search again with a smaller "within", or with another --seed.`,
-        ]
-      : []),
-    ...(near.length > 0
-      ? [
-          `The fresh shifts show that it falls short of ${named(near)}: the whole interval does, though it reaches into what may go either way. If that is not good enough, say a smaller "within".`,
-        ]
-      : []),
-  ]
+  return sentences(
+    missed.length > 0 &&
+      `The fresh shifts contradict the search: they show that it does not hold ${named(missed)}, by more than may go either way. A search of ${percentText(made.confidence)} confidence is wrong now and then, and this one was: do not buy this design on it. Search again with a smaller "within", or with another --seed.`,
+    near.length > 0 &&
+      `The fresh shifts show that it falls short of ${named(near)}: the whole interval does, though it reaches into what may go either way. If that is not good enough, say a smaller "within".`,
+  )
 }

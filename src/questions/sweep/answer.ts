@@ -10,9 +10,8 @@ import {
   warnedDesign,
 } from '../../answers/checked.js'
 import { orNull } from '../../answers/line-result.js'
-import { shiftOf } from '../../answers/made.js'
-import { repeatOf } from '../../answers/repeat.js'
-import { headed, warningsOf } from '../../answers/warning.js'
+import { beginOf } from '../../answers/made.js'
+import { warningsOf } from '../../answers/warning.js'
 import { currencyOf } from '../../catalogue/unit-name.js'
 import { buffersOf } from '../../hand/buffers.js'
 import { handCalculation } from '../../hand/hand.js'
@@ -30,7 +29,6 @@ import {
   type SweepMeasure,
   type SweepPoint,
   type SweepResult,
-  sampledFigure,
 } from './document.js'
 import { amountOf, inSi, inUnit } from './factor.js'
 import type { LeftOut } from './inputs.js'
@@ -58,6 +56,7 @@ interface Parts {
 /** Makes the document of `command: sweep`. */
 export function sweepResult(parts: Parts): SweepResult {
   const { kind, varied, loaded, measures, outcomes, shifts } = parts
+  const { each, plan, vary, measure } = parts.options
   const { scenario } = loaded
   const { confidence } = scenario.study
   const [base] = sampledOf([parts.base], outcomes).designs as [SampledDesign]
@@ -73,23 +72,20 @@ export function sweepResult(parts: Parts): SweepResult {
   ])
   const factors = kind === 'each' ? [] : varied.map((factor) => factorOf(factor, parts))
   return {
-    format: 'tapeshift-result/1',
-    command: 'sweep',
-    kind,
-    made: madeOf(loaded, { shifts, plain: true, repeat: repeatOfSwept(parts) }),
-    ...headed(warnings),
-    display: scenario.display,
-    shift: shiftOf(scenario),
+    ...beginOf({ command: 'sweep', kind }, scenario, {
+      // the usual number of shifts is not named: as an option it would be another scenario
+      made: madeOf(
+        loaded,
+        { command: 'sweep', shifts, plain: true },
+        { each, plan, vary, measure, shifts: loaded.asked.shifts },
+      ),
+      warnings,
+    }),
     target: scenario.target ?? null,
     currency: currencyOf(scenario),
     factors,
     measures: [...measures],
-    base: Object.fromEntries(
-      measures.map((measure) => [
-        measure.name,
-        sampledFigure(base.samples[measure.name], measure, confidence),
-      ]),
-    ),
+    base: pointsOf([base], measures, confidence)[0]!.measures,
     points,
     ...toldOf(
       parts,
@@ -109,13 +105,11 @@ function sampledOf(points: readonly Planned[], outcomes: Parts['outcomes']) {
   const failures: LeftOut[] = []
   const tried: Planned[] = []
   const designs = points.flatMap((point): SampledDesign[] => {
-    const outcome = outcomes.get(point.key)!
-    if ('failed' in outcome) {
-      failures.push({ path: setText(point.set), reason: outcome.failed })
-      return []
-    }
-    tried.push(point)
-    return [{ set: point.set, at: point.at, samples: outcome.samples }]
+    const { set, at, key } = point
+    const outcome = outcomes.get(key)!
+    if ('failed' in outcome) failures.push({ path: setText(set), reason: outcome.failed })
+    else tried.push(point)
+    return 'failed' in outcome ? [] : [{ set, at, samples: outcome.samples }]
   })
   return { designs, tried, failures }
 }
@@ -193,12 +187,8 @@ const setText = (set: Record<string, unknown>) =>
 
 /** The inputs with what came of their ends; one of which both failed is left out. */
 function movedInputs({ inputs, outcomes }: Parts): MovedInput[] {
-  const endOf = (planned: TriedInput['low']): SampledDesign | null => {
-    const outcome = planned === null ? undefined : outcomes.get(planned.key)
-    return planned && outcome && 'samples' in outcome
-      ? { set: planned.set, at: planned.at, samples: outcome.samples }
-      : null
-  }
+  const endOf = (planned: TriedInput['low']): SampledDesign | null =>
+    sampledOf(planned === null ? [] : [planned], outcomes).designs[0] ?? null
   const textOfEnd = ({ path }: TriedInput, planned: TriedInput['low']) =>
     planned === null ? null : textOf(planned.set[path])
   return inputs.flatMap((input) => {
@@ -250,16 +240,3 @@ function speedByHand(path: string, scenario: Scenario): SpeedByHand | null {
   if (!curve) return null
   return { machine: curve.machine, ceiling: orNull(curve.ceiling), littleGain: orNull(curve.littleGain) }
 }
-
-/** The command line that makes the same document again. */
-const repeatOfSwept = ({ options, loaded: { asked, scenario } }: Parts): string =>
-  repeatOf('sweep', asked, [
-    ['each', options.each],
-    ['plan', options.plan],
-    ['vary', options.vary],
-    ['measure', options.measure],
-    // the usual number is not named: as an option it would be another scenario
-    ['shifts', asked.shifts],
-    ['seed', scenario.study.seed],
-    ['confidence', asked.confidence],
-  ])

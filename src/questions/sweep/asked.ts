@@ -2,8 +2,7 @@
 
 import { measureAsked } from '../../answers/asked.js'
 import { variantPath } from '../../answers/designs.js'
-import { measureName, studyMeasures } from '../../answers/figures.js'
-import { costName, heldName } from '../../answers/usual-measures.js'
+import { measureName, measuresOf } from '../../answers/figures.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import type { Line } from '../../line/line.js'
@@ -11,7 +10,7 @@ import { type Choice, choiceWritten } from '../../scenario/choices.js'
 import { misuse, readAt } from '../../scenario/fault.js'
 import { shown } from '../../scenario/printable.js'
 import type { Scenario } from '../../scenario/schema.js'
-import type { SweepKind, SweepMeasure } from './document.js'
+import { costName, heldName, type SweepKind, type SweepMeasure } from './document.js'
 import { amountOf } from './factor.js'
 
 /** What is varied, and what is looked at. */
@@ -130,7 +129,7 @@ export function sweepMeasures(
   scenario: Scenario,
   line: Line,
 ): SweepMeasure[] {
-  const known = studyMeasures(line.columns, scenario.shift.campaign)
+  const known = measuresOf({ line, scenario })
   const asked =
     measure.length > 0
       ? measure.map((name) => measureAsked('--measure', name, known))

@@ -1,6 +1,5 @@
 /** Bars from nothing to a difference with its interval, in rows: what all charts of effects share. */
-import { differenceUnit, signed } from '../../answers/difference.js'
-import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import { differenceUnit, type Shown, signed } from '../../answers/difference.js'
 import { grouped } from '../../report/format.js'
 import { roomAtRight, rowAxis, spanAxis } from '../../report/marks/axis.js'
 import { beside } from '../../report/marks/beside.js'
@@ -12,7 +11,7 @@ import type { SweepMeasure, SweepResult } from './document.js'
 
 /** A bar with the value that makes it and its figure in words. */
 export interface Bar {
-  figure: DifferenceFigure
+  figure: Shown
   colour: string
   value: string
   text: string

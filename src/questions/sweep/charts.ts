@@ -6,14 +6,8 @@ import type { SweepResult } from './document.js'
 import { sweepGridChart } from './grid-chart.js'
 import { planChart, tornadoChart } from './tornado-chart.js'
 
+const byKind = { curve: sweepCurveChart, grid: sweepGridChart, each: tornadoChart, plan: planChart }
+
 /** Charts in the order of the measures. */
-export function sweepCharts(result: SweepResult): Chart[] {
-  const chartOf = result.curve
-    ? sweepCurveChart
-    : result.grid
-      ? sweepGridChart
-      : result.each
-        ? tornadoChart
-        : planChart
-  return result.measures.flatMap((measure) => chartOf(result, measure) ?? [])
-}
+export const sweepCharts = (result: SweepResult): Chart[] =>
+  result.measures.flatMap((measure) => byKind[result.kind](result, measure) ?? [])

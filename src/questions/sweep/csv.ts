@@ -1,6 +1,6 @@
 /** Results of a sweep as CSV, unrounded and in SI: a row a design, and a row a difference. */
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
-import { flowText } from '../../answers/flow.js'
+import { changesText } from '../../answers/flow.js'
 import type { Figure } from '../../catalogue/figure.js'
 import { csvText, yesOrNo } from '../../report/csv.js'
 import type { SweepResult } from './document.js'
@@ -25,13 +25,7 @@ export function sweepDesignsCsv({ points, measures, base, factors }: SweepResult
   const own = factors.map(({ base: value, unit }) => (value === null ? '' : `${value} ${unit}`.trim()))
   const rows = points.map(({ set, measures: of }, index) => [
     index + 1,
-    ...(factors.length > 0
-      ? factors.map(({ path }) => String(set[path]))
-      : [
-          Object.entries(set)
-            .map(([path, value]) => `${path} = ${flowText(value)}`)
-            .join('; '),
-        ]),
+    ...(factors.length > 0 ? factors.map(({ path }) => String(set[path])) : [changesText(set, '; ')]),
     ...figures(of),
   ])
   return csvText(
@@ -47,10 +41,7 @@ export function sweepDifferencesCsv({ curve, each, plan, points, factors, measur
   const at = (place: number) => `${points[place]!.at[0]} ${factors[0]!.unit}`.trim()
   const along = Object.entries(curve?.measures ?? {}).flatMap(([name, { steps, onward }]) =>
     [...steps, ...onward].map(({ from, to, difference }) => [
-      factors[0]!.path,
-      at(from),
-      at(to),
-      name,
+      ...[factors[0]!.path, at(from), at(to), name],
       ...cells(difference),
     ]),
   )

@@ -1,6 +1,5 @@
 /** Chart of a response curve: each value tried with its interval, where the slope changes, where more stops helping. */
 
-import { costName, heldName } from '../../answers/usual-measures.js'
 import { costWords, isCostInPart } from '../../answers/warnings.js'
 import { percentText } from '../../report/format.js'
 import { roomAtRight, spanAxis } from '../../report/marks/axis.js'
@@ -12,7 +11,14 @@ import type { Points } from '../../report/marks/mark.js'
 import { roomySpan } from '../../report/marks/reach.js'
 import { nameAbove, regionBeyond, ruleUp } from '../../report/marks/rule.js'
 import { factorAxis, measureAxis } from './axis.js'
-import type { CurveOf, Factor, SweepMeasure, SweepResult } from './document.js'
+import {
+  type CurveOf,
+  costName,
+  type Factor,
+  heldName,
+  type SweepMeasure,
+  type SweepResult,
+} from './document.js'
 import { measureSubject, pointText, valueText } from './words.js'
 
 /** A ceiling is drawn up to so many times the highest figure. */

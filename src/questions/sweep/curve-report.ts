@@ -1,13 +1,21 @@
 /** What a response curve says: where a level is crossed, what each step brings, where more stops helping, and what is cheapest. */
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
-import { costName, heldName } from '../../answers/usual-measures.js'
 import { besideCost, costWords, isCostInPart } from '../../answers/warnings.js'
 import { figures as ofFigures, words } from '../../report/cell.js'
 import { grouped, listed, percent, percentText, rateText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
-import type { CurveOf, CurveResult, Factor, SweepMeasure, SweepResult } from './document.js'
+import {
+  type CurveOf,
+  type CurveResult,
+  costName,
+  type Factor,
+  heldName,
+  type SweepMeasure,
+  type SweepResult,
+} from './document.js'
 import { heldLevels } from './kinds.js'
 import {
+  butThere,
   differenceCell,
   differenceSize,
   differenceWords,
@@ -20,7 +28,8 @@ import {
 } from './words.js'
 
 /** The sentences at the head of the report. */
-export function curveHeadline(result: SweepResult, curve: CurveResult): string[] {
+export function curveHeadline(result: SweepResult): string[] {
+  const curve = result.curve!
   const factor = result.factors[0]!
   return [
     ...result.measures.flatMap((measure) =>
@@ -164,9 +173,8 @@ function costLine(result: SweepResult, factor: Factor, { cost }: CurveResult): s
     others.length === 0
       ? 'every other value tried is shown to cost more'
       : `${rangesText(others, at)} ${others.length === 1 ? 'is' : 'are'} not shown to cost more`
-  const but = result.points[cost.least]!.errors ? ', but there the line cannot work as described' : ''
   const parts = [
-    `${costWords('1000 cases', result)} cost least at ${at(cost.least)}, ${figure}${but}; ${also}`,
+    `${costWords('1000 cases', result)} cost least at ${at(cost.least)}, ${figure}${butThere(result.points[cost.least]!)}; ${also}`,
   ]
   if (cost.base !== null) parts.push(breakEvenWords(result, factor, measure, cost))
   return [sentence(parts.join('; '))]
@@ -216,14 +224,13 @@ function breakEvenWords(
 }
 
 /** The tables of a curve. */
-export function curveTables(result: SweepResult, curve: CurveResult): Table[] {
+export function curveTables(result: SweepResult): Table[] {
   const factor = result.factors[0]!
   const { measures, points } = result
   const minutesOf = (value: number) => factor.minutes?.[factor.values.indexOf(value)]
   return [
     {
       title: 'Each value by itself',
-      note: '',
       columns: [
         ...words(factor.path),
         ...ofFigures(
@@ -247,7 +254,7 @@ export function curveTables(result: SweepResult, curve: CurveResult): Table[] {
           `${placeText(result, place, factor)} to ${placeText(result, place + 1, factor)}`,
           ...measures.map(({ name }) =>
             differenceCell(
-              curve.measures[name]!.steps.find(({ from }) => from === place)?.difference,
+              result.curve!.measures[name]!.steps.find(({ from }) => from === place)?.difference,
               result,
             ),
           ),

@@ -1,6 +1,7 @@
 /** A response curve over one factor: what each step brings, where the slope changes, and where a level is crossed. */
+import { differenceOf } from '../../answers/difference-figure.js'
 import { type PairedDifference, pairedDifference } from '../../statistics/paired.js'
-import { perShift, type Sample, sampleDifference } from './sample.js'
+import { perShift, type Sample } from './sample.js'
 
 /** A comparison along a curve, its difference at any confidence on (0, 1). Places count the points from 0. */
 export interface CurveComparison {
@@ -22,9 +23,9 @@ export function curveComparisons(x: readonly number[], samples: readonly Sample[
   const add = (what: CurveComparison['what'], place: number, at: CurveComparison['at']) =>
     comparisons.push({ what, place, at })
   for (let place = 0; place < last; place++)
-    add('step', place, (confidence) => sampleDifference(samples[place + 1]!, samples[place]!, confidence))
+    add('step', place, (confidence) => differenceOf(samples[place + 1]!, samples[place]!, confidence))
   for (let place = 0; place < last - 1; place++)
-    add('onward', place, (confidence) => sampleDifference(samples[last]!, samples[place]!, confidence))
+    add('onward', place, (confidence) => differenceOf(samples[last]!, samples[place]!, confidence))
   const rows = samples.map(perShift)
   const slopes = rows
     .slice(1)
@@ -60,7 +61,7 @@ export function enoughOf(
 }
 
 /** Where a curve of straight pieces meets a level. */
-interface Crossing {
+export interface Crossing {
   level: number
   /** Interpolated between the points `from` and `from + 1`, in the unit of x. */
   at: number

@@ -1,19 +1,20 @@
 /** The result document of a sweep: the points that were tried, and what they say as a curve, a grid, one factor at a time or a plan. */
 
-import type { About } from '../../answers/about.js'
-import { type DifferenceFigure, differenceFigure } from '../../answers/difference-figure.js'
+import type { DifferenceFigure, Interval } from '../../answers/difference-figure.js'
 import { figureOf } from '../../answers/line-result.js'
-import type { Assumed, Made, ShiftTold } from '../../answers/made.js'
-import type { Warned } from '../../answers/warning.js'
+import type { StudyDocument } from '../../answers/made.js'
 import type { Figure } from '../../catalogue/figure.js'
 import type { MeasureName } from '../../catalogue/measures.js'
-import type { Display } from '../../catalogue/printed-units.js'
+import type { MeasureKey } from '../../catalogue/of-line.js'
 import type { ContourLine } from '../../statistics/contour.js'
-import { family } from '../../statistics/family.js'
-import type { PairedDifference } from '../../statistics/paired.js'
 import type { Slope } from '../../statistics/regression.js'
+import type { Crossing } from './curve.js'
 import type { LeftOut } from './inputs.js'
 import { type Sample, sampleEstimate } from './sample.js'
+
+/** Measures of which more is said than of others: the share of shifts that reach the target, the cost of 1000 good cases. */
+export const heldName: MeasureKey = 'target-held'
+export const costName: MeasureKey = 'cost-per-1000'
 
 /** A factor as it was written; `si` is the same in SI. `base` is what the scenario has, in `unit`; null where that is no such number. */
 export interface Factor {
@@ -50,11 +51,8 @@ interface CurveDifference {
 }
 
 /** A change of slope at a point: in the measure's unit for one of the factor's. */
-interface SlopeChange {
+interface SlopeChange extends Interval {
   place: number
-  mean: number | null
-  low: number | null
-  high: number | null
   unit: string
   isShown: boolean
 }
@@ -69,8 +67,8 @@ export interface CurveOf {
   knee: number | null
   /** Place from which on nothing more is shown. */
   enough: number | null
-  /** Where levels are crossed, interpolated between the points `from` and `from + 1`. */
-  crossings: { level: number; at: number; from: number; rises: boolean }[]
+  /** Where levels are crossed. */
+  crossings: Crossing[]
 }
 
 /** What the cost says of a curve. */
@@ -135,13 +133,8 @@ export interface PlanOf {
 
 export type SweepKind = 'curve' | 'grid' | 'each' | 'plan'
 
-export interface SweepResult extends Warned {
-  format: 'tapeshift-result/1'
-  command: 'sweep'
+export interface SweepResult extends StudyDocument<'sweep'> {
   kind: SweepKind
-  made: Made
-  display: Display
-  shift: ShiftTold
   target: number | null
   currency: string
   factors: Factor[]
@@ -156,10 +149,6 @@ export interface SweepResult extends Warned {
   /** By measure; null where no straight line could be fitted. */
   plan: Record<string, PlanOf | null> | null
   leftOut: LeftOut[]
-  about?: About
-  assumed: readonly Assumed[]
-  notes: string[]
-  shifts: string
 }
 
 /** A design with what is kept of its shifts, by measure. */
@@ -192,25 +181,3 @@ export const pointsOf = (
       measures.map((measure) => [measure.name, sampledFigure(samples[measure.name], measure, confidence)]),
     ),
   }))
-
-/** A comparison with the measure that it is of. */
-interface MeasuredComparison {
-  measure: SweepMeasure
-  at: (confidence: number) => PairedDifference
-}
-
-/** Judges comparisons together, as the document has them. */
-export function judgedFigures(
-  comparisons: readonly MeasuredComparison[],
-  confidence: number,
-): DifferenceFigure[] {
-  const alone = comparisons.map(({ at }) => at(confidence))
-  const judged = family(
-    comparisons.map(({ at }, index) => ({ pValue: alone[index]!.pValue, at })),
-    confidence,
-  )
-  return comparisons.map(({ measure }, index) => {
-    const { estimate, adjustedP: p, isShown } = judged[index]!
-    return differenceFigure(measure, alone[index]!, estimate, { p, family: comparisons.length, isShown })
-  })
-}

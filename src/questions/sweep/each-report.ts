@@ -5,14 +5,15 @@ import { briefly } from '../../catalogue/unit-name.js'
 import { words } from '../../report/cell.js'
 import { counted, listed } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
-import type { EachInput, EachResult, SweepMeasure, SweepResult } from './document.js'
+import type { EachInput, SweepMeasure, SweepResult } from './document.js'
 import { differenceCell, differenceWords, measureSubject } from './words.js'
 
 /** Inputs shown and drawn of each measure. */
 export const mostInputs = 20
 
 /** An input with its ends as one measure sees them, the largest first. */
-export function rankedInputs({ inputs, order }: EachResult, { name }: SweepMeasure): EachInput[] {
+export function rankedInputs({ each }: SweepResult, { name }: SweepMeasure): EachInput[] {
+  const { inputs, order } = each!
   const known = new Map(inputs.map((input) => [input.path, input]))
   return order[name]!.map((path) => known.get(path)!)
 }
@@ -22,9 +23,9 @@ export const isInputShown = ({ differences }: EachInput, { name }: SweepMeasure)
   differences[name]!.low?.isShown === true || differences[name]!.high?.isShown === true
 
 /** The sentences at the head of the report: one a measure. */
-export function eachHeadline(result: SweepResult, each: EachResult): string[] {
+export function eachHeadline(result: SweepResult): string[] {
   return result.measures.map((measure) => {
-    const ranked = rankedInputs(each, measure)
+    const ranked = rankedInputs(result, measure)
     const shown = ranked.filter((input) => isInputShown(input, measure))
     const subject = measureSubject(measure)
     if (shown.length === 0)
@@ -45,9 +46,9 @@ function endsWords(input: EachInput, { name }: SweepMeasure, result: SweepResult
 }
 
 /** A table a measure. */
-export function eachTables(result: SweepResult, each: EachResult): Table[] {
+export function eachTables(result: SweepResult): Table[] {
   return result.measures.map((measure): Table => {
-    const ranked = rankedInputs(each, measure)
+    const ranked = rankedInputs(result, measure)
     const shown = ranked.slice(0, mostInputs)
     const { word } = differenceUnit(briefly(measure).unit, result.display)
     const inUnit = word === '' ? '' : `, ${word}`

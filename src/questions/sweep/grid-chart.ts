@@ -1,5 +1,4 @@
 /** Chart of a grid: contours of a measure over two factors, with the points that were tried; of a length also minutes of buffer. */
-import { heldName } from '../../answers/usual-measures.js'
 import { grouped, listed, rateText } from '../../report/format.js'
 import { decimalsOf } from '../../report/marks/axis.js'
 import { type Chart, chartOf, fileStem } from '../../report/marks/chart.js'
@@ -9,7 +8,7 @@ import { okabeIto, palette } from '../../report/marks/inks.js'
 import { line } from '../../report/marks/line.js'
 import type { Point, Points } from '../../report/marks/mark.js'
 import { factorAxis, measureAxis, minutesAxis } from './axis.js'
-import type { Factor, GridOf, SweepMeasure, SweepResult } from './document.js'
+import { type Factor, type GridOf, heldName, type SweepMeasure, type SweepResult } from './document.js'
 import { meanText, measureSubject, pointText, valueText } from './words.js'
 
 /** Points beside which their figure is written; more would be a carpet. */

@@ -1,15 +1,21 @@
 /** What a grid of two factors says: how much of one each value of the other asks for. */
 
-import { costName, heldName } from '../../answers/usual-measures.js'
 import { besideCost, costWords, isCostInPart } from '../../answers/warnings.js'
 import { nothing } from '../../catalogue/printed-units.js'
 import { type Cell, figures, words } from '../../report/cell.js'
 import { grouped, listed, type Parts, rateText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { crossings } from './curve.js'
-import type { Factor, SweepMeasure, SweepPoint, SweepResult } from './document.js'
+import {
+  costName,
+  type Factor,
+  heldName,
+  type SweepMeasure,
+  type SweepPoint,
+  type SweepResult,
+} from './document.js'
 import { gridValues } from './kinds.js'
-import { meanText, measureSubject, measureWords, pointCell, pointText, valueText } from './words.js'
+import { butThere, meanText, measureSubject, measureWords, pointCell, pointText, valueText } from './words.js'
 
 /** The measure that a grid is about: the first one asked for, the target where nobody asked. */
 const gridMeasure = ({ measures }: Pick<SweepResult, 'measures'>): SweepMeasure => measures[0]!
@@ -53,8 +59,6 @@ function butSomeCannotWork(points: readonly SweepPoint[]): string {
   const where = failing === points.length ? 'every point' : `${failing} of the ${points.length} points`
   return `; but at ${where} the line cannot work as described`
 }
-
-const butThere = ({ errors }: SweepPoint) => (errors ? ', but there the line cannot work as described' : '')
 
 function highestLine(result: SweepResult): string {
   const { factors, points, base } = result

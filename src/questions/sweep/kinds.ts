@@ -1,7 +1,7 @@
 /** What the points of a sweep say: along a curve, over a grid, one factor at a time, and of a plan. */
 
-import type { DifferenceFigure } from '../../answers/difference-figure.js'
-import { costName, heldName } from '../../answers/usual-measures.js'
+import { type DifferenceFigure, differenceOf, judgedFigures } from '../../answers/difference-figure.js'
+import { orNull } from '../../answers/line-result.js'
 import { contour } from '../../statistics/contour.js'
 import { regression } from '../../statistics/regression.js'
 import { type CurveComparison, crossings, curveComparisons, enoughOf, kneeOf } from './curve.js'
@@ -9,17 +9,18 @@ import {
   type CostOf,
   type CurveOf,
   type CurveResult,
+  costName,
   type EachInput,
   type EachResult,
   type Factor,
   type GridOf,
-  judgedFigures,
+  heldName,
   type PlanOf,
   type SampledDesign,
   type SweepMeasure,
   type SweepPoint,
 } from './document.js'
-import { type Sample, sampleDifference, sampleEstimate } from './sample.js'
+import { type Sample, sampleEstimate } from './sample.js'
 
 /** Shares of the shifts at which a target is looked at. */
 export const heldLevels = [0.9, 0.95, 0.99]
@@ -56,21 +57,24 @@ export function curveOf(parts: CurveParts): Pick<CurveResult, 'measures' | 'cost
   const againstBase = costs.every((sample) => sample !== undefined)
     ? costs.map((sample) => ({
         measure: cost!,
-        at: (level: number) => sampleDifference(sample!, ownCost!, level),
+        at: (level: number) => differenceOf(sample!, ownCost!, level),
       }))
     : []
   const figures = judgedFigures([...all, ...againstBase], confidence)
   const along = Object.fromEntries(
     measures.map((measure): [string, CurveOf] => {
       const own = all.flatMap((each, index) =>
-        each.measure === measure ? [{ ...each, difference: figures[index]! }] : [],
+        each.measure === measure
+          ? [{ ...each, difference: figures[index]!, isShown: figures[index]!.isShown === true }]
+          : [],
       )
       const of = (what: CurveComparison['what']) => own.filter((each) => each.what === what)
-      const changes = of('change').map(({ place, difference: { mean, low, high, isShown, unit } }) => ({
+      const changes = of('change').map(({ place, isShown, difference: { mean, low, high, unit } }) => ({
         ...{ place, mean, low, high },
         unit: factorUnit === '' ? unit : `${unit} per ${factorUnit}`,
-        isShown: isShown === true,
+        isShown,
       }))
+      const means = designs.map((design) => meanAt(design, measure))
       const levels =
         measure.name === heldName
           ? heldLevels
@@ -83,26 +87,13 @@ export function curveOf(parts: CurveParts): Pick<CurveResult, 'measures' | 'cost
           steps: of('step').map(({ place, difference }) => ({ from: place, to: place + 1, difference })),
           onward: of('onward').map(({ place, difference }) => ({
             from: place,
-            to: designs.length - 1,
+            to: x.length - 1,
             difference,
           })),
           changes,
           knee: kneeOf(changes),
-          enough: enoughOf(
-            designs.length,
-            own.map(({ what, place, difference }) => ({
-              what,
-              place,
-              isShown: difference.isShown === true,
-            })),
-          ),
-          crossings: levels.flatMap((level) =>
-            crossings(
-              x,
-              designs.map((design) => meanAt(design, measure)),
-              level,
-            ),
-          ),
+          enough: enoughOf(x.length, own),
+          crossings: levels.flatMap((level) => crossings(x, means, level)),
         },
       ]
     }),
@@ -133,20 +124,14 @@ function costOf(
   const notDearer = designs.flatMap(({ samples }, place) => {
     const sample = samples[costName]
     if (place === least) return [place]
-    return sample !== undefined && sampleDifference(sample, cheapest, level).low > 0 ? [] : [place]
+    return sample !== undefined && differenceOf(sample, cheapest, level).low > 0 ? [] : [place]
   })
   const own = meanAt(base, measure)
+  const x = designs.map(({ at }) => at[0]!)
   return {
-    least,
-    notDearer,
-    base: Number.isNaN(own) ? null : own,
-    breakEven: Number.isNaN(own)
-      ? []
-      : crossings(
-          designs.map(({ at }) => at[0]!),
-          costs,
-          own,
-        ),
+    ...{ least, notDearer, base: orNull(own) },
+    // nothing lies on either side of a level that is not known
+    breakEven: crossings(x, costs, own),
     differences,
   }
 }
@@ -210,12 +195,12 @@ export function eachOf(
       sides.flatMap((side) => {
         const [of, against] = [input.ends[side]?.samples[measure.name], base.samples[measure.name]]
         if (of === undefined || against === undefined) return []
-        return [{ input, side, measure, at: (level: number) => sampleDifference(of, against, level) }]
+        return [{ input, side, measure, at: (level: number) => differenceOf(of, against, level) }]
       }),
     ),
   )
   const figures = judgedFigures(all, confidence)
-  const differenceOf = (input: MovedInput, measure: SweepMeasure, side: 'low' | 'high') => {
+  const endDifference = (input: MovedInput, measure: SweepMeasure, side: 'low' | 'high') => {
     const place = all.findIndex(
       (each) => each.input === input && each.measure === measure && each.side === side,
     )
@@ -225,7 +210,7 @@ export function eachOf(
     const { path, base: text, low, high } = input
     const differences = measures.map((measure) => [
       measure.name,
-      { low: differenceOf(input, measure, 'low'), high: differenceOf(input, measure, 'high') },
+      { low: endDifference(input, measure, 'low'), high: endDifference(input, measure, 'high') },
     ])
     return { path, base: text, low, high, differences: Object.fromEntries(differences) }
   })

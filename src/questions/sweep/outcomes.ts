@@ -1,5 +1,5 @@
 /** What comes of the designs of a sweep when they are simulated. */
-import { exposureOf, measureName, studyMeasures } from '../../answers/figures.js'
+import { exposureOf, measureName, measuresOf } from '../../answers/figures.js'
 import { Line } from '../../line/line.js'
 import { Standstill } from '../../line/standstill.js'
 import { isFault } from '../../scenario/fault.js'
@@ -65,7 +65,7 @@ function samplesOf(
   index: number,
 ): Record<string, Sample> {
   const exposure = exposureOf(scenario, simulation.countFrom(index))
-  const known = studyMeasures(new Line(scenario).columns, scenario.shift.campaign)
+  const known = measuresOf({ line: new Line(scenario), scenario })
   return Object.fromEntries(
     measures.flatMap(({ name }) => {
       const measure = known.find((each) => measureName(each) === name)

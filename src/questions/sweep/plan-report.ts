@@ -1,5 +1,5 @@
 /** What a straight line through the designs of a plan says: what each factor does, and how much of it all that explains. */
-import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import type { Shown } from '../../answers/difference.js'
 import { figures as ofFigures, words as ofWords } from '../../report/cell.js'
 import { counted, grouped, listed, percentText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
@@ -15,14 +15,9 @@ import {
 } from './words.js'
 
 /** An effect as a difference, so that it is printed like one. */
-export const effectFigure = (
-  { mean, low, high, isShown }: PlanOf['effects'][number],
-  { unit, label }: SweepMeasure,
-  { family, degreesOfFreedom }: PlanOf,
-): DifferenceFigure => ({
-  ...{ mean, low, high, isShown, unit, label, family },
-  ...{ n: degreesOfFreedom, sd: null, alone: { low: null, high: null } },
-  ...{ p: null, varianceRatio: null, matters: null },
+export const effectFigure = (effect: PlanOf['effects'][number], { unit }: SweepMeasure): Shown => ({
+  ...effect,
+  unit,
 })
 
 /** Effects of a measure, the largest first. */
@@ -36,10 +31,10 @@ const explainedWords = (share: number) =>
   share > 0.9995 ? 'all but a trace' : percentText(Math.round(share * 1000) / 1000)
 
 /** The sentences at the head of the report: one a measure. */
-export function planHeadline(result: SweepResult, plan: NonNullable<SweepResult['plan']>): string[] {
+export function planHeadline(result: SweepResult): string[] {
   return result.measures.map((measure) => {
     const subject = measureSubject(measure)
-    const of = plan[measure.name]
+    const of = result.plan![measure.name]
     if (!of)
       return `${subject}: no straight line can be fitted to these designs; take more of them, or factors that do not hang together.`
     if (of.explained === null) return `${subject}: the same in every design.`
@@ -48,18 +43,18 @@ export function planHeadline(result: SweepResult, plan: NonNullable<SweepResult[
     if (shown.length === 0) return `${subject}: no factor is shown to change it; ${explained}.`
     const words = shown
       .slice(0, 3)
-      .map((effect) => `${effect.path} ${differenceWords(effectFigure(effect, measure, of), result)}`)
+      .map((effect) => `${effect.path} ${differenceWords(effectFigure(effect, measure), result)}`)
     return `${subject}: from its lowest to its highest value ${listed(words)}; ${explained}.`
   })
 }
 
 /** A table of effects a measure, and all designs. */
-export function planTables(result: SweepResult, plan: NonNullable<SweepResult['plan']>): Table[] {
+export function planTables(result: SweepResult): Table[] {
   const { factors, measures, points } = result
   const range = (path: string) => rangeWords(factors.find((each) => each.path === path)!)
   return [
     ...measures.flatMap((measure): Table[] => {
-      const of = plan[measure.name]
+      const of = result.plan![measure.name]
       if (!of || of.explained === null) return []
       return [
         {
@@ -69,7 +64,7 @@ export function planTables(result: SweepResult, plan: NonNullable<SweepResult['p
           rows: rankedEffects(of).map((effect) => [
             { path: effect.path },
             range(effect.path),
-            differenceCell(effectFigure(effect, measure, of), result),
+            differenceCell(effectFigure(effect, measure), result),
             `${grouped(effect.standardised, 2)} ± ${grouped(effect.standardisedHalf, 2)}`,
           ]),
         },
@@ -77,7 +72,6 @@ export function planTables(result: SweepResult, plan: NonNullable<SweepResult['p
     }),
     {
       title: 'All designs',
-      note: '',
       columns: [
         ...ofWords('design'),
         ...ofFigures(...factors.map(({ path }) => path), ...measures.map(measureWords)),

@@ -44,11 +44,7 @@ export function gridPoints(varied: readonly Varied[], loaded: ReadScenario): Poi
   if (points.length < 2)
     for (const { path, values } of choices)
       for (const value of values) plannedOf({ [path]: value }, [], loaded)
-  const notes = [...refused].map(
-    ([reason, count]) =>
-      `${count} of the ${all} points ${count === 1 ? 'is' : 'are'} no scenario: ${reason}.`,
-  )
-  return { points, notes }
+  return { points, notes: notesOf(refused, `${all} points`) }
 }
 
 /** A plan that fills the space between the ends of the factors; numbers that must be whole are rounded. */
@@ -78,12 +74,14 @@ export function planPoints(
       if (refused.get(reason) === size) plannedOf(set, at, loaded)
     }
   }
-  const notes = [...refused].map(
-    ([reason, count]) =>
-      `${count} of the ${size} designs ${count === 1 ? 'is' : 'are'} no scenario: ${reason}.`,
-  )
-  return { points, notes }
+  return { points, notes: notesOf(refused, `${size} designs`) }
 }
+
+/** `3 of the 12 points are no scenario: ...`, by the reason. */
+const notesOf = (refused: ReadonlyMap<string, number>, all: string): string[] =>
+  [...refused].map(
+    ([reason, count]) => `${count} of the ${all} ${count === 1 ? 'is' : 'are'} no scenario: ${reason}.`,
+  )
 
 /** A whole number from `low` to `high`, each for an equal part of [0, 1). */
 const wholeAt = (low: number, high: number, part: number) =>

@@ -1,5 +1,6 @@
 /** How much is enough, and what matters? Makes the designs, simulates each on the same random numbers and makes the document. */
-import { type Answer, hasErrors } from '../../answers/answer.js'
+import type { Answer } from '../../answers/answer.js'
+import { cannotWork } from '../../answers/warnings.js'
 import { Line } from '../../line/line.js'
 import { misuse } from '../../scenario/fault.js'
 import { hashOf } from '../../scenario/hash.js'
@@ -54,7 +55,7 @@ export async function sweep(
         ['differences.csv', sweepDifferencesCsv(document)],
       ]),
     isMet: true,
-    cannotWork: isHopeless(document) && hasErrors(document),
+    cannotWork: isHopeless(document) && cannotWork(document),
   }
 }
 

@@ -1,5 +1,5 @@
 /** Charts of what inputs do, the most important first: one at a time with both ends, or as effects of a plan. */
-import { printDifference } from '../../answers/difference.js'
+import { printDifference, type Shown } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { nothing } from '../../catalogue/printed-units.js'
 import { counted, percentText } from '../../report/format.js'
@@ -11,7 +11,7 @@ import { isInputShown, mostInputs, rankedInputs } from './each-report.js'
 import { effectFigure, rankedEffects } from './plan-report.js'
 import { measureSubject, rangeWords } from './words.js'
 
-const words = (figure: DifferenceFigure, result: SweepResult): string => {
+const words = (figure: Shown, result: SweepResult): string => {
   const { value, interval } = printDifference(figure, result.display)
   return value === nothing ? 'no interval' : `${value} ${interval}`
 }
@@ -20,7 +20,7 @@ const sureness = ({ made }: SweepResult) => percentText(made.confidence)
 
 /** Inputs moved alone; null where there are none. */
 export function tornadoChart(result: SweepResult, measure: SweepMeasure): Chart | null {
-  const ranked = rankedInputs(result.each!, measure)
+  const ranked = rankedInputs(result, measure)
   const drawn = ranked.slice(0, mostInputs)
   const rows = drawn.map(({ path, low, high, differences }): BarRow => {
     const own = differences[measure.name]!
@@ -52,7 +52,7 @@ export function planChart(result: SweepResult, measure: SweepMeasure): Chart | n
   if (!of || of.explained === null) return null
   const rows = rankedEffects(of).map((effect): BarRow => {
     const factor = result.factors.find(({ path }) => path === effect.path)!
-    const figure = effectFigure(effect, measure, of)
+    const figure = effectFigure(effect, measure)
     const bar = { figure, colour: palette.main, text: words(figure, result), value: rangeWords(factor) }
     return { name: effect.path, bars: [bar] }
   })

@@ -6,14 +6,13 @@ import { shown } from '../../scenario/printable.js'
 import { unlessNoScenario } from '../../scenario/problems.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { Varied } from './asked.js'
+import type { EachInput } from './document.js'
 import { writtenAmount } from './factor.js'
 import { type Input, inputsOf, type LeftOut, lawText } from './inputs.js'
 import { type Planned, plannedOf } from './points.js'
 
 /** An input with the designs of its ends; null where an end is no scenario. */
-export interface TriedInput {
-  path: string
-  base: string
+export interface TriedInput extends Pick<EachInput, 'path' | 'base'> {
   low: Planned | null
   high: Planned | null
 }

@@ -1,15 +1,13 @@
 /** Words that all reports and charts of a sweep share: values of factors, figures, differences. */
 
-import { notTold, printDifference } from '../../answers/difference.js'
-import type { DifferenceFigure } from '../../answers/difference-figure.js'
-import { heldName } from '../../answers/usual-measures.js'
+import { notTold, printDifference, type Shown } from '../../answers/difference.js'
 import type { Figure } from '../../catalogue/figure.js'
 import { lineRow } from '../../catalogue/of-line.js'
 import { nothing, printedUnit } from '../../catalogue/printed-units.js'
 import { briefly } from '../../catalogue/unit-name.js'
 import { type Cell, cellText } from '../../report/cell.js'
 import { type Parts, partsOf, sharePartsOfShifts } from '../../report/format.js'
-import type { Factor, SweepMeasure, SweepResult } from './document.js'
+import { type Factor, heldName, type SweepMeasure, type SweepPoint, type SweepResult } from './document.js'
 
 /** `18 m/min`: a value of a factor, with no more figures than it needs. */
 export const valueText = (value: number, { unit }: Pick<Factor, 'unit'>, digits = 6): string =>
@@ -35,28 +33,24 @@ export const pointCell = (figure: Figure | undefined, name: string): Cell =>
     : figure
 
 /** The same in one line. */
-export const pointText = (
-  figure: Figure | undefined,
-  name: string,
-  { display }: Pick<SweepResult, 'display'>,
-): string => cellText(pointCell(figure, name), display)
+export const pointText = (figure: Figure | undefined, name: string, { display }: Shows): string =>
+  cellText(pointCell(figure, name), display)
+
+/** In which units it is shown. */
+type Shows = Pick<SweepResult, 'display'>
+
+/** Said of a point at which `check` finds an error. */
+export const butThere = ({ errors }: SweepPoint): string =>
+  errors ? ', but there the line cannot work as described' : ''
 
 /** A number in the unit of a measure, without its plus-minus. */
-export function meanText(
-  value: number,
-  measure: SweepMeasure,
-  { display }: Pick<SweepResult, 'display'>,
-): string {
+export function meanText(value: number, measure: SweepMeasure, { display }: Shows): string {
   const { factor, word } = printedUnit(briefly(measure).unit, display)
   return `${Number((value * factor).toPrecision(4))} ${word}`.trim()
 }
 
 /** Of a difference `+0.06 ± 0.01 cases/min`, of shares in points; why there is none. `unit`: another than its own. */
-function differenceParts(
-  figure: DifferenceFigure | null | undefined,
-  { display }: Pick<SweepResult, 'display'>,
-  unit?: string,
-): Parts {
+function differenceParts(figure: Said, { display }: Shows, unit?: string): Parts {
   if (!figure) return [nothing]
   if (figure.few) return [notTold(figure.few.events)]
   const printed = printDifference(briefly(figure), display)
@@ -64,37 +58,28 @@ function differenceParts(
   return partsOf({ ...printed, unit: unit ?? (figure.unit === 'share' ? 'points' : printed.unit) })
 }
 
-const isSame = (figure: DifferenceFigure | null | undefined): boolean =>
+/** A difference, where there is one. */
+type Said = Shown | null | undefined
+
+const isSame = (figure: Said): boolean =>
   !!figure && !figure.few && figure.mean === 0 && figure.low === 0 && figure.high === 0
 
 /** Is there a difference with an interval that does not show it? */
-const isUnshown = (figure: DifferenceFigure | null | undefined): boolean =>
-  !!figure &&
+const isUnshown = (figure: Said): boolean =>
+  figure?.isShown === false &&
   !figure.few &&
-  figure.isShown === false &&
-  figure.mean !== null &&
-  figure.low !== null &&
-  figure.high !== null
+  [figure.mean, figure.low, figure.high].every((value) => value !== null)
 
 /** `+0.06 ± 0.01 cases/min`. */
-export const differenceSize = (
-  figure: DifferenceFigure | null | undefined,
-  result: Pick<SweepResult, 'display'>,
-): string => (isSame(figure) ? 'the same in every shift' : differenceParts(figure, result).join(' '))
+export const differenceSize = (figure: Said, result: Shows): string =>
+  isSame(figure) ? 'the same in every shift' : differenceParts(figure, result).join(' ')
 
 /** The same; of one that is not shown with `: nothing shown`. */
-export const differenceWords = (
-  figure: DifferenceFigure | null | undefined,
-  result: Pick<SweepResult, 'display'>,
-): string =>
+export const differenceWords = (figure: Said, result: Shows): string =>
   `${differenceSize(figure, result)}${isUnshown(figure) && !isSame(figure) ? ': nothing shown' : ''}`
 
 /** The same for a cell of a table: what is not shown in brackets. */
-export function differenceCell(
-  figure: DifferenceFigure | null | undefined,
-  result: Pick<SweepResult, 'display'>,
-  unit?: string,
-): Parts {
+export function differenceCell(figure: Said, result: Shows, unit?: string): Parts {
   if (isSame(figure)) return ['the same']
   const parts = differenceParts(figure, result, unit)
   if (!isUnshown(figure)) return parts

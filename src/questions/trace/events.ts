@@ -1,6 +1,7 @@
 /** The events of one shift as lines: words for people, JSON for programs. */
 
 import { shiftCells, shiftColumns } from '../../answers/csv.js'
+import type { Made } from '../../answers/made.js'
 import { causes } from '../../catalogue/causes.js'
 import type { Display } from '../../catalogue/printed-units.js'
 import { stateLabel } from '../../catalogue/states.js'
@@ -10,11 +11,8 @@ import { printable } from '../../scenario/printable.js'
 import { unitSize } from '../../scenario/quantity.js'
 
 /** What is known of a trace before its first event: with this it can be made again. */
-export interface TraceMade {
-  version: string
-  seed: string
+export interface TraceMade extends Pick<Made, 'version' | 'seed' | 'scenario'> {
   shift: number
-  scenario: { title: string; sha256: string }
 }
 
 /** Turns the parts of a trace into text that ends with a line feed. */

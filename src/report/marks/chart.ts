@@ -78,7 +78,10 @@ export function chartOf(origin: Origin, asked: ChartAsked): Chart {
     height: typeof height === 'number' ? around + height : height.all,
     config: {
       type: rows ? 'bar' : (type ?? 'scatter'),
-      data: { ...(rows ? { labels: rows } : {}), datasets: marks.filter((mark) => !isByHand(mark)) },
+      data: {
+        ...(rows ? { labels: rows } : {}),
+        datasets: marks.filter((mark) => !isByHand(mark) && mark.data.length > 0),
+      },
       options: {
         ...frame(titleLines, subtitleLines, asked),
         ...(rows ? { indexAxis: 'y' } : {}),
