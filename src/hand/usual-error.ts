@@ -1,7 +1,7 @@
 /** How far off the expected output by hand usually is: measured against simulated lines, and stated wherever the figure stands. */
 
 /**
- * Of 200 random lines in series (`tests/check/random-lines`, seed `stated`, on which nothing was tuned), 40 shifts each: in `often` of
+ * Of 200 random lines in series (`tests/hand/random-lines`, seed `stated`, on which nothing was tuned), 40 shifts each: in `often` of
  * them the hand figure was within `within` of the simulated output, `high` above it on average and `worst` off at most. Of 600 others that it was
  * developed on the worst was `worstEver` off: long planned stops one soon after the other. `tests/slow/expected-output` measures it again.
  */

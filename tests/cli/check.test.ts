@@ -5,8 +5,8 @@ import path from 'node:path'
 import { describe, expect, it } from 'vitest'
 import type { CheckResult } from '../../src/questions/check/document.js'
 import { cautions } from '../../src/trade/cautions.js'
-import { soundLine } from '../check/line.js'
 import { demoFolder, demos } from '../demo.js'
+import { soundLine } from '../hand/line.js'
 import { call } from './in-process.js'
 
 function folderWith(text: string): string {

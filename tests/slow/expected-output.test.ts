@@ -4,7 +4,7 @@ import { handCalculation } from '../../src/hand/hand.js'
 import { usualError } from '../../src/hand/usual-error.js'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import { randomLine } from '../check/random-lines.js'
+import { randomLine } from '../hand/random-lines.js'
 
 /** The seed of the stated figures: nothing was tuned on its lines. */
 const seed = 'stated'

@@ -8,7 +8,7 @@ import { freshShifts } from '../../src/questions/size/fresh.js'
 import { promiseFigure } from '../../src/questions/size/promise-figure.js'
 import { findCheapest, type Tried } from '../../src/questions/size/search.js'
 import { shareEstimate } from '../../src/statistics/estimate.js'
-import { condition, shiftOf } from '../study/searches.js'
+import { condition, shiftOf } from '../questions/searches.js'
 import { confidence, seedOf } from './studies.js'
 
 /** Of so many a share of 95 % has a standard error of 0.28 %. */

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { measureName, studyMeasures } from '../../src/answers/figures.js'
 import { pairedDifference } from '../../src/statistics/paired.js'
-import { type Design, designsOf, tapeChoice } from './designs.js'
+import { type Design, designsOf, tapeChoice } from '../questions/designs.js'
 
 const shifts = 60
 const [base, same] = designsOf(tapeChoice, shifts, ['three-inch']) as [Design, Design]
