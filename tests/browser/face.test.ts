@@ -72,19 +72,23 @@ describe('the public face in a browser', () => {
     try {
       const page = await browser.newPage()
       await page.addScriptTag({ content: code })
-      const parting = async (scenario: string, hair: number) => {
-        const here: Record<string, unknown> = await askAll(face, scenario)
-        const there = (await page.evaluate(
-          (asked) => (globalThis as unknown as { askAll: (text: string) => Promise<unknown> }).askAll(asked),
+      type Told = Awaited<ReturnType<typeof askAll>>
+      const inBrowser = (scenario: string) =>
+        page.evaluate(
+          (asked) => (globalThis as unknown as { askAll: (text: string) => Promise<Told> }).askAll(asked),
           scenario,
-        )) as typeof here
-        expect(Object.keys(there)).toEqual(Object.keys(here))
-        return Object.keys(here).flatMap((key) => partingOf(here[key], there[key], hair) ?? [])
-      }
+        )
+      const [here, there] = [await askAll(face, plainLine), await inBrowser(plainLine)]
+      const keys = Object.keys(here) as (keyof Told)[]
+      expect(Object.keys(there)).toEqual(keys)
       // quantiles of the t distribution need logarithms, which engines round otherwise in the last binary digit
-      expect(await parting(plainLine, 1e-12)).toEqual([])
-      // so do draws from laws that need them; two events that coincide may then come in the other order, and a shift go another way
-      expect(await parting(text, 0.05)).toEqual([])
+      expect(keys.flatMap((key) => partingOf(here[key], there[key], 1e-12) ?? [])).toEqual([])
+      // so do draws from laws that need them: two events that coincide may come in the other order, and a shift goes another way
+      const [mine, theirs] = [await askAll(face, text), await inBrowser(text)]
+      const { low, high } = mine.throughput as { low: number; high: number }
+      expect(theirs.documents.map(({ command }) => command)).toEqual(['run', 'compare', 'size', 'sweep'])
+      expect(theirs.throughput!.mean).toBeGreaterThan(low)
+      expect(theirs.throughput!.mean).toBeLessThan(high)
     } finally {
       await browser.close()
     }
