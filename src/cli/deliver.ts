@@ -1,10 +1,13 @@
 /** Hands a finished document over, whichever study it is of: printed as asked, and written with its report and pictures. */
+
 import path from 'node:path'
 import type { Answer } from '../answers/answer.js'
+import type { Warned } from '../answers/warning.js'
+import { errorsOf, titleOf } from '../answers/warnings.js'
 import type { ResultDocument } from '../questions/charts-of-document.js'
 import { reportOf } from '../questions/report-of-document.js'
 import { terminalReport } from '../report/terminal.js'
-import { type Io, textStyle } from './io.js'
+import { exits, type Io, textStyle } from './io.js'
 import type { SimulationOptions } from './options.js'
 import { sayWhatIsNotCopied, shownPath } from './result-folder.js'
 import type { CommandScenario } from './scenario.js'
@@ -32,4 +35,22 @@ export async function deliver(
   await writeResults(folder, loaded, { rows, report, document })
   if (!quiet) sayWhatIsNotCopied(loaded, io)
   if (isShown) io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
+}
+
+/**
+ * The exit code of an answer: 3 where what it is about cannot work as described, unless the user wants the figures anyway, which is said
+ * on standard error, also where no answer is printed.
+ */
+export function exitOf(
+  { document, isMet, cannotWork }: Answer<Warned>,
+  { anyway }: { anyway?: boolean },
+  { stderr }: Io,
+): number {
+  if (!cannotWork || anyway) return isMet ? exits.done : exits.requirement
+  const errors = errorsOf(document)
+  const named = errors.map(({ code }) => code).join(', ')
+  stderr.write(
+    `error: ${titleOf(errors).replace(/\.$/, '')} (${named}). With --anyway the exit code is that of the figures.\n`,
+  )
+  return exits.scenario
 }

@@ -1,9 +1,6 @@
 /** What the program is given of the outside: streams, environment, folder and interrupts, so that tests can stand in. */
 
 import type { Readable, Writable } from 'node:stream'
-import type { Answer } from '../answers/answer.js'
-import type { Warned } from '../answers/warning.js'
-import { errorsOf, titleOf } from '../answers/warnings.js'
 import type { TextStyle } from '../report/text.js'
 
 export interface Io {
@@ -39,21 +36,3 @@ export const textStyle = ({ stdout, env }: Io): TextStyle => ({
   bold: showsStyle(stdout, env) ? (text) => `\u001b[1m${text}\u001b[22m` : (text) => text,
   width: Math.min(stdout.columns ?? 100, 120),
 })
-
-/**
- * The exit code of an answer: 3 where what it is about cannot work as described, unless the user wants the figures anyway, which is said
- * on standard error, also where no answer is printed.
- */
-export function exitOf(
-  { document, isMet, cannotWork }: Answer<Warned>,
-  { anyway }: { anyway?: boolean },
-  { stderr }: Io,
-): number {
-  if (!cannotWork || anyway) return isMet ? exits.done : exits.requirement
-  const errors = errorsOf(document)
-  const named = errors.map(({ code }) => code).join(', ')
-  stderr.write(
-    `error: ${titleOf(errors).replace(/\.$/, '')} (${named}). With --anyway the exit code is that of the figures.\n`,
-  )
-  return exits.scenario
-}

@@ -5,8 +5,8 @@ import type { Answer } from '../answers/answer.js'
 import type { ResultDocument } from '../questions/charts-of-document.js'
 import { isFault } from '../scenario/fault.js'
 import type { ReadScenario, ScenarioAsked } from '../scenario/read.js'
-import { type Context, type Extent, Interrupted, type Progress } from '../shifts/simulation.js'
-import { exitOf, exits, type Io } from './io.js'
+import type { Context, Extent, Interrupted, Progress } from '../shifts/simulation.js'
+import { exits, type Io } from './io.js'
 import type { Journal } from './journal.js'
 import {
   addOverrideOptions,
@@ -14,7 +14,7 @@ import {
   refuseContradictions,
   type SimulationOptions,
 } from './options.js'
-import { startProgress } from './progress.js'
+import type { startProgress } from './progress.js'
 import { shownPath } from './result-folder.js'
 
 /** A command that simulates. */
@@ -88,12 +88,14 @@ async function answered<Options extends SimulationOptions>(
   io: Io,
   context: Context,
 ): Promise<number> {
-  const [{ loadForCommand }, { refuseToOverwrite }, { openJournal }, { deliver }] = await Promise.all([
-    import('./scenario.js'),
-    import('./result-folder.js'),
-    import('./journal.js'),
-    import('./deliver.js'),
-  ])
+  const [{ loadForCommand }, { refuseToOverwrite }, { openJournal }, { deliver, exitOf }, { startProgress }] =
+    await Promise.all([
+      import('./scenario.js'),
+      import('./result-folder.js'),
+      import('./journal.js'),
+      import('./deliver.js'),
+      import('./progress.js'),
+    ])
   const loaded = await loadForCommand(name, command.scenario(options), io)
   const folder = path.resolve(io.cwd, options.out ?? path.join('out', `${loaded.stem}-${command.name}`))
   if (options.files) refuseToOverwrite(folder, name, loaded, io)
@@ -107,7 +109,7 @@ async function answered<Options extends SimulationOptions>(
   try {
     const answer = await command.answer(loaded, options, {
       ...context,
-      ...watching(io, options.quiet === true),
+      ...watching(startProgress, io, options.quiet === true),
       ...(options.files ? { keeper } : {}),
     })
     await deliver(answer, { folder, loaded, options, io })
@@ -121,10 +123,10 @@ async function answered<Options extends SimulationOptions>(
 }
 
 /** Shows progress on standard error, and ends the study at an interrupt. */
-function watching(io: Io, isQuiet: boolean): Pick<Context, 'signal' | 'watch'> {
+function watching(begin: typeof startProgress, io: Io, isQuiet: boolean): Pick<Context, 'signal' | 'watch'> {
   const controller = new AbortController()
   const watch = (extent: Extent): Progress => {
-    const progress = startProgress(extent, io, isQuiet)
+    const progress = begin(extent, io, isQuiet)
     const stopListening = io.onInterrupt(() => {
       controller.abort()
       io.stderr.write('\nstopping after the shifts in hand; press again to stop at once\n')
@@ -144,11 +146,12 @@ function watching(io: Io, isQuiet: boolean): Pick<Context, 'signal' | 'watch'> {
 function afterFault(error: unknown, journal: Journal | null, io: Io): number {
   // what is asked for must change, or the scenario itself: what was simulated of it is of no use
   if (isFault(error, 'standstill', 'unsettled', 'asked')) journal?.remove()
-  if (!(error instanceof Interrupted)) throw error
+  if (!isFault(error, 'interrupted')) throw error
+  const { done } = error as Interrupted
   // where fewer are asked for than before, those that are kept may all lie beyond
-  if (error.done === 0 && journal?.isEmpty) journal.remove()
+  if (done === 0 && journal?.isEmpty) journal.remove()
   const kept =
-    journal && error.done > 0
+    journal && done > 0
       ? `they are kept in ${shownPath(journal.file, io.cwd)}: the same command with --resume goes on with them`
       : 'nothing was written'
   io.stderr.write(`${error.message}; ${kept}\n`)
