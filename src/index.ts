@@ -74,15 +74,14 @@ export type {
 /** What of the scenario may be otherwise for one question: shifts, seed, confidence, and values by `PATH=VALUE`. */
 export type Otherwise = Pick<ScenarioAsked, 'shifts' | 'seed' | 'confidence' | 'set'>
 
-const otherwise = (scenario: ReadScenario, { shifts, seed, confidence, set }: Otherwise): ReadScenario =>
-  [shifts, seed, confidence, set].every((each) => each === undefined)
-    ? scenario
-    : scenario.with({
-        ...(shifts === undefined ? {} : { shifts }),
-        ...(seed === undefined ? {} : { seed }),
-        ...(confidence === undefined ? {} : { confidence }),
-        ...(set === undefined ? {} : { set }),
-      })
+/** The scenario as a question asks it; read again only where something is to be otherwise. */
+function otherwise(
+  scenario: ReadScenario,
+  { shifts, seed, confidence, set, whatIf }: Otherwise & Pick<ScenarioAsked, 'whatIf'>,
+): ReadScenario {
+  const asked = { shifts, seed, confidence, set, whatIf }
+  return Object.values(asked).every((each) => each === undefined) ? scenario : scenario.with(asked)
+}
 
 /** The answer of a run. */
 export interface RunAnswer extends Answer<RunResult> {
@@ -114,9 +113,7 @@ export async function compare(
   options: CompareOptions & Otherwise & Pick<ScenarioAsked, 'whatIf'> = {},
   context: Context = {},
 ): Promise<CompareAnswer> {
-  const { whatIf } = options
-  const asked = otherwise(scenario, options)
-  const answer = await compareDesigns(whatIf === undefined ? asked : asked.with({ whatIf }), options, context)
+  const answer = await compareDesigns(otherwise(scenario, options), options, context)
   const { variants, differences } = answer.document
   return {
     ...answer,
@@ -147,8 +144,7 @@ export const check = (scenario: ReadScenario, options: Pick<Otherwise, 'set'> = 
 export const trace = (
   scenario: ReadScenario,
   options: TraceOptions & Pick<Otherwise, 'set' | 'seed'>,
-): AsyncGenerator<{ text: string; until: number }> =>
-  traceShift(otherwise(scenario, { set: options.set, seed: options.seed }), options)
+): AsyncGenerator<{ text: string; until: number }> => traceShift(otherwise(scenario, options), options)
 
 /** The page of a document: one file that needs nothing else. Charts are in it as `pictures`, or drawn by the program `script`. */
 export const toPage = (

@@ -81,10 +81,10 @@ export function combine(
   for (let number = 0; number < all; number++) {
     const places = placesOf(number, choices)
     const set = Object.fromEntries(choices.map(({ path, values }, index) => [path, values[places[index]!]]))
-    const read = () => loaded.vary(variantOf(set[variantPath], loaded), changesOf(set))
-    const design = unlessNoScenario(read)
+    const variant = variantOf(set[variantPath], loaded)
+    const design = unlessNoScenario(() => loaded.vary(variant, changesOf(set)))
     if ('problem' in design) {
-      if (slips.includes(design.problem.code)) read()
+      if (slips.includes(design.problem.code)) throw design.error
       refused.set(design.reason, (refused.get(design.reason) ?? 0) + 1)
       continue
     }

@@ -1,6 +1,6 @@
 /** `tapeshift compare`: which layout, and how sure are we? */
 import type { CompareOptions } from '../questions/compare/asked.js'
-import { mostShifts } from '../scenario/limits.js'
+import { mostShifts, usualShifts } from '../scenario/limits.js'
 import { addJudgingOptions, addRepeatable, type SimulationOptions } from './options.js'
 import { type StudyCommand, scenarioAsked } from './study.js'
 
@@ -57,7 +57,7 @@ export const compareCommand: StudyCommand<CompareFlags> = {
     )
     addJudgingOptions(command)
   },
-  shifts: `shifts of each design, 2 to ${mostShifts} (default: the scenario's, or 100); with --best the most (default 10000)`,
+  shifts: `shifts of each design, 2 to ${mostShifts} (default: the scenario's, or ${usualShifts.each}); with --best the most (default ${usualShifts.untilKnown})`,
   scenario: (flags) => ({ ...scenarioAsked(flags), whatIf: flags.whatIf }),
   answer: async (loaded, flags, context) => {
     const { compare } = await import('../index.js')

@@ -6,6 +6,7 @@ import { copyFile, mkdir, open, readdir, rename, rm, writeFile } from 'node:fs/p
 import path from 'node:path'
 import type { Readable } from 'node:stream'
 import { Fault, isFault, misuse } from '../scenario/fault.js'
+import { hashOfText } from '../scenario/hash.js'
 import type { RowTaker } from '../scenario/recorded.js'
 import type { Io } from './io.js'
 import { readRowsOf } from './rows.js'
@@ -70,7 +71,18 @@ export class FilesBeside {
   /** What is known of recorded logs, which are not kept, by the name that the scenario gives. */
   readonly logs = new Map<string, ReadLog>()
 
+  /** Hashes of the texts: a search hashes its scenario for each of its designs. */
+  private readonly textHashes = new Map<string, string>()
+
   constructor(private readonly folder: string) {}
+
+  /** Name and hash of each file that was read. */
+  hashes(): [name: string, sha256: string][] {
+    return [
+      ...this.textHashes,
+      ...[...this.logs].map(([name, { sha256 }]): [string, string] => [name, sha256]),
+    ]
+  }
 
   /** Reads `name`; throws with a plain message. Links that lead out of the folder are refused too. */
   read(name: string): string {
@@ -84,6 +96,7 @@ export class FilesBeside {
       throw new Error(`\`${name}\` cannot be read: ${reason(error)}`)
     }
     this.texts.set(name, text)
+    this.textHashes.set(name, hashOfText(text))
     return text
   }
 

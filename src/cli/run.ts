@@ -1,6 +1,6 @@
 /** `tapeshift run`: how does this line do over many shifts? */
 import type { RunOptions } from '../questions/run/asked.js'
-import { mostShifts } from '../scenario/limits.js'
+import { mostShifts, usualShifts } from '../scenario/limits.js'
 import { addJudgingOptions, addRepeatable, addVariantOption, type SimulationOptions } from './options.js'
 import { type StudyCommand, scenarioAsked } from './study.js'
 
@@ -35,7 +35,7 @@ export const runCommand: StudyCommand<RunFlags> = {
     )
     addJudgingOptions(command)
   },
-  shifts: `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or 100); with --precision the most (default 10000)`,
+  shifts: `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or ${usualShifts.each}); with --precision the most (default ${usualShifts.untilKnown})`,
   scenario: (flags) => ({ ...scenarioAsked(flags), variant: flags.variant }),
   answer: async (loaded, { precision, of, require, plain, files, json }, context) => {
     const { run } = await import('../index.js')

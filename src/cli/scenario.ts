@@ -2,7 +2,6 @@
 import path from 'node:path'
 import { parse } from 'csv-parse/sync'
 import { misuse } from '../scenario/fault.js'
-import { hashOfText } from '../scenario/hash.js'
 import { shown } from '../scenario/printable.js'
 import { type ReadScenario, readScenario, type ScenarioAsked } from '../scenario/read.js'
 import { FilesBeside, type ReadLog, readText } from './files.js'
@@ -27,10 +26,7 @@ export async function loadForCommand(name: string, asked: ScenarioAsked, io: Io)
     {
       readColumn: (file, column) => columnOf(beside.read(file), file, column),
       readRows: (file, taker) => beside.readRows(file, taker),
-      hashes: () => [
-        ...[...beside.texts].map(([file, content]) => [file, hashOfText(content)] as const),
-        ...[...beside.logs].map(([file, log]) => [file, log.sha256] as const),
-      ],
+      hashes: () => beside.hashes(),
     },
   )
   return { ...read, stem: stemOf(name), files: beside.texts, logs: beside.logs }

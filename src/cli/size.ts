@@ -1,6 +1,6 @@
 /** `tapeshift size`: what must I buy to hold the target? */
 import type { SizeOptions } from '../questions/size/asked.js'
-import { mostShifts } from '../scenario/limits.js'
+import { mostShifts, usualShifts } from '../scenario/limits.js'
 import { addRepeatable, type SimulationOptions } from './options.js'
 import { type StudyCommand, scenarioAsked } from './study.js'
 
@@ -46,7 +46,7 @@ export const sizeCommand: StudyCommand<SimulationOptions & SizeOptions> = {
       'simulate every design for all shifts and judge by the figures alone: to check the search',
     )
   },
-  shifts: `most shifts of each design, 2 to ${mostShifts} (default: 2000)`,
+  shifts: `most shifts of each design, 2 to ${mostShifts} (default: ${usualShifts.toSize})`,
   scenario: // the most shifts of a design are not the shifts of the scenario
     (flags) => scenarioAsked({ ...flags, shifts: undefined }),
   answer: async (loaded, { choose, holds, order, rising, full, shifts: most }, context) => {

@@ -1,7 +1,7 @@
 /** `tapeshift sweep`: how much is enough, and what matters? */
 import { Option } from 'commander'
 import type { SweepOptions } from '../questions/sweep/asked.js'
-import { mostShifts } from '../scenario/limits.js'
+import { mostShifts, usualShifts } from '../scenario/limits.js'
 import { addRepeatable, type SimulationOptions, wholeBetween } from './options.js'
 import { type StudyCommand, scenarioAsked } from './study.js'
 
@@ -44,7 +44,7 @@ export const sweepCommand: StudyCommand<SimulationOptions & SweepOptions> = {
       'the target, the rate and the cost',
     )
   },
-  shifts: `shifts of each design, 2 to ${mostShifts} (default: 100)`,
+  shifts: `shifts of each design, 2 to ${mostShifts} (default: ${usualShifts.each})`,
   scenario: scenarioAsked,
   answer: async (loaded, { vary, measure, each, plan }, context) => {
     const { sweep } = await import('../index.js')

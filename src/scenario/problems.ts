@@ -68,12 +68,14 @@ export function problemWithoutPlace(
 }
 
 /** What `read` gives, or the first problem why it is no scenario, in words. */
-export function unlessNoScenario<T>(read: () => T): { made: T } | { problem: Problem; reason: string } {
+export function unlessNoScenario<T>(
+  read: () => T,
+): { made: T } | { error: ScenarioError; problem: Problem; reason: string } {
   try {
     return { made: read() }
   } catch (error) {
     if (!(error instanceof ScenarioError)) throw error
     const problem = error.problems[0]!
-    return { problem, reason: `${problem.path}: ${problem.rule}` }
+    return { error, problem, reason: `${problem.path}: ${problem.rule}` }
   }
 }

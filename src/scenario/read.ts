@@ -41,7 +41,7 @@ export interface ReadScenario extends Loaded {
   shiftsHash: (resolved: Resolved) => string
   /** What the first comments of the file ask; null where they ask nothing. */
   question: string | null
-  /** The same text with other values asked for beside those of before. Throws `ScenarioError`. */
+  /** The same text with other values asked for beside those of before; what is undefined stays. Throws `ScenarioError`. */
   with: (asked: ScenarioAsked) => ReadScenario
 }
 
@@ -76,7 +76,7 @@ export function readScenario(text: string, asked: ScenarioAsked = {}, beside: Be
         text,
         {
           ...asked,
-          ...more,
+          ...Object.fromEntries(Object.entries(more).filter(([, value]) => value !== undefined)),
           set: [...set, ...(more.set ?? [])],
           whatIf: [...whatIf, ...(more.whatIf ?? [])],
         },

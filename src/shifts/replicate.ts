@@ -30,7 +30,7 @@ export interface Order {
 }
 
 /** The shifts of a study; when cancelled, those that had come and have no gap before them. */
-interface Replicated {
+export interface Replicated {
   shifts: ShiftResult[]
   isComplete: boolean
 }

@@ -4,7 +4,7 @@ import { Fault } from '../scenario/fault.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { Executor } from './executor.js'
 import { inProcess } from './in-process.js'
-import { replicate } from './replicate.js'
+import { type Order, type Replicated, replicate } from './replicate.js'
 import { findWarmUp, type WarmUp } from './steady.js'
 import { unsettled } from './unsettled.js'
 
@@ -115,19 +115,18 @@ export class Simulation {
     isEnough?: (shifts: readonly ShiftResult[]) => boolean,
   ): Promise<readonly ShiftResult[]> {
     if (this.of[design]!.length >= count) return this.of[design]!
-    const { designs, seed, counts } = this.plan
-    const { scenario, key } = designs[design]!
+    const { designs, counts } = this.plan
+    const { key } = designs[design]!
     const isKept = counts === 'shifts'
     const known = this.known[design]!
     if (this.warmUps[design] === undefined) {
-      this.warmUps[design] = await this.warmUpOf(design)
+      await this.warmUpOf(design)
       this.countKnown(known)
     }
-    const { shifts, isComplete } = await replicate(this.executor, {
-      ...{ seed, scenario, design, known },
+    const { shifts, isComplete } = await this.replicated(design, {
+      known,
       isLean: this.plan.isLean ?? !isKept,
       shifts: count,
-      countFrom: this.countFrom(design),
       ...(isEnough ? { isEnough } : {}),
       onShifts: (from, results) => {
         for (const [index, result] of results.entries()) known.set(from + index, result)
@@ -136,7 +135,6 @@ export class Simulation {
         this.done += results.length
         this.progress.update(this.done, this.free)
       },
-      isCancelled: () => this.signal?.aborted === true,
     })
     this.of[design] = shifts
     if (!isComplete) throw this.interrupted()
@@ -145,16 +143,22 @@ export class Simulation {
 
   /** So many shifts of a design from number `first` on, beside its others: neither kept nor counted. Throws as `first` does. */
   async afresh(design: number, first: number, count: number): Promise<readonly ShiftResult[]> {
+    if (this.warmUps[design] === undefined) await this.warmUpOf(design)
+    const { shifts, isComplete } = await this.replicated(design, { first, shifts: count, isLean: true })
+    if (!isComplete) throw this.interrupted()
+    return shifts
+  }
+
+  private replicated(
+    design: number,
+    order: Omit<Order, 'seed' | 'scenario' | 'design' | 'countFrom' | 'isCancelled'>,
+  ): Promise<Replicated> {
     const { designs, seed } = this.plan
-    const { scenario } = designs[design]!
-    if (this.warmUps[design] === undefined) this.warmUps[design] = await this.warmUpOf(design)
-    const { shifts, isComplete } = await replicate(this.executor, {
-      ...{ seed, scenario, design, first, shifts: count, isLean: true },
+    return replicate(this.executor, {
+      ...{ seed, design, scenario: designs[design]!.scenario, ...order },
       countFrom: this.countFrom(design),
       isCancelled: () => this.signal?.aborted === true,
     })
-    if (!isComplete) throw this.interrupted()
-    return shifts
   }
 
   /** Shifts kept from before are done. */
@@ -168,12 +172,13 @@ export class Simulation {
     this.free += kept
   }
 
-  private async warmUpOf(design: number): Promise<WarmUp | null> {
-    const { scenario } = this.plan.designs[design]!
-    if (scenario.shift.start === 'empty') return null
-    const warmUp = await findWarmUp(this.executor, { seed: this.plan.seed, scenario, design })
-    if (scenario.shift.start === 'steady' && !warmUp.isSettled) throw unsettled(warmUp, scenario)
-    return warmUp
+  private async warmUpOf(design: number): Promise<void> {
+    const { designs, seed } = this.plan
+    const { scenario } = designs[design]!
+    const { start } = scenario.shift
+    const warmUp = start === 'empty' ? null : await findWarmUp(this.executor, { seed, scenario, design })
+    if (start === 'steady' && warmUp?.isSettled === false) throw unsettled(warmUp, scenario)
+    this.warmUps[design] = warmUp
   }
 
   private interrupted(): Interrupted {

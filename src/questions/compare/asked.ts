@@ -33,9 +33,6 @@ export interface CompareOptions {
   plain?: boolean | undefined
 }
 
-/** Most shifts of a design where the best is sought and the user does not say. */
-export const usualMost = 10_000
-
 export interface ComparisonAsked {
   /** Names of the measures that are judged together. */
   measures: string[]

@@ -1,4 +1,5 @@
 /** Which layout, and how sure is that? Simulates the designs on the same random numbers and holds them against one another. */
+
 import { aboutOf } from '../../answers/about.js'
 import { type Answer, madeOf } from '../../answers/answer.js'
 import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
@@ -9,10 +10,11 @@ import { cannotWork } from '../../answers/warnings.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { tapeLayout } from '../../hand/tape-layout.js'
 import type { ShiftResult } from '../../line/line.js'
+import { usualShifts } from '../../scenario/limits.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { type Context, type Simulation, simulating } from '../../shifts/simulation.js'
 import { firstStage } from '../../statistics/evidence.js'
-import { type CompareOptions, type ComparisonAsked, comparisonAsked, usualMost } from './asked.js'
+import { type CompareOptions, type ComparisonAsked, comparisonAsked } from './asked.js'
 import { type Best, findBest, type Goal, type Outcome } from './best.js'
 import { differencesCsv } from './csv.js'
 import { type Design, designsOf } from './designs.js'
@@ -38,7 +40,7 @@ export async function compare(
   const designs = designsOf(loaded, options.variants)
   const asked = comparisonAsked(options, designs)
   const { seed, confidence, shifts } = loaded.scenario.study
-  const most = asked.goal === null ? shifts : (loaded.asked.shifts ?? usualMost)
+  const most = asked.goal === null ? shifts : (loaded.asked.shifts ?? usualShifts.untilKnown)
   const plan = {
     ...{ designs, seed, total: most * designs.length, isOpen: asked.goal !== null },
     counts: 'shifts' as const,

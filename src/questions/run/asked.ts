@@ -6,6 +6,7 @@ import { quantityWritten, type Requirement } from '../../answers/requirement.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
 import type { Line } from '../../line/line.js'
 import { misuse, readAt } from '../../scenario/fault.js'
+import { usualShifts } from '../../scenario/limits.js'
 import { shown } from '../../scenario/printable.js'
 import type { ReadScenario } from '../../scenario/read.js'
 
@@ -23,9 +24,6 @@ export interface RunOptions {
   /** Record some minutes of an ordinary shift; true where nobody says. */
   moment?: boolean | undefined
 }
-
-/** Most shifts of a study that goes on until it is precise enough, where the user does not say. */
-export const usualMost = 10_000
 
 export interface RunAsked {
   precision: { share: number; of: readonly StudyMeasure[]; most: number } | null
@@ -51,7 +49,7 @@ export function runAsked(
     precision:
       options.precision === undefined
         ? null
-        : { share: shareOf(options.precision), of, most: asked.shifts ?? usualMost },
+        : { share: shareOf(options.precision), of, most: asked.shifts ?? usualShifts.untilKnown },
   }
 }
 

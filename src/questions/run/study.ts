@@ -52,13 +52,7 @@ export async function run(
     const isEnough = precision === null ? undefined : stoppingRule(precision.of, precision.share, how)
     const shifts = await simulation.first(0, most, isEnough)
     // the moment that a report shows is simulated once more: not for those who read figures only
-    const stretch =
-      options.moment === false
-        ? null
-        : await stretchOf(loaded, shifts, {
-            executor: simulation.executor,
-            countFrom: simulation.countFrom(0),
-          })
+    const stretch = options.moment === false ? null : await stretchOf(loaded, shifts, simulation)
     return { line, shifts, warmUp: simulation.warmUps[0] ?? null, stretch }
   })
   const document = documentOf(loaded, options, asked, study)
@@ -92,12 +86,12 @@ function documentOf(loaded: ReadScenario, options: RunOptions, asked: RunAsked, 
 function stretchOf(
   { scenario }: ReadScenario,
   shifts: readonly ShiftResult[],
-  { executor, countFrom }: { executor: Simulation['executor']; countFrom: number },
+  simulation: Simulation,
 ): Promise<Stretch> {
   const { shift, why } = ordinaryShift(shifts)
   const { seed } = scenario.study
-  const part = { seed, design: 0, scenario, from: shift, to: shift, countFrom }
-  return executor.work({ what: 'stretch', ...part, length: 1200, why })
+  const part = { seed, design: 0, scenario, from: shift, to: shift, countFrom: simulation.countFrom(0) }
+  return simulation.executor.work({ what: 'stretch', ...part, length: 1200, why })
 }
 
 function made(

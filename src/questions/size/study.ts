@@ -1,8 +1,10 @@
 /** Which design is the cheapest that keeps its promises? Makes the designs, searches among them and makes the document. */
+
 import type { Answer } from '../../answers/answer.js'
 import { combine, inOrder } from '../../answers/designs.js'
 import { cannotWork } from '../../answers/warnings.js'
 import { hashOf } from '../../scenario/hash.js'
+import { usualShifts } from '../../scenario/limits.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { type Context, simulating } from '../../shifts/simulation.js'
 import { sizeResult } from './answer.js'
@@ -11,9 +13,6 @@ import { designsSizedCsv } from './csv.js'
 import { isShown, type SizeResult } from './document.js'
 import { findAmong } from './found.js'
 
-/** Most shifts of one design, where nobody says. */
-const usualMostEach = 2000
-
 /** Answers the question. Throws `Fault`. */
 export async function size(
   loaded: ReadScenario,
@@ -21,7 +20,7 @@ export async function size(
   context: Context = {},
 ): Promise<Answer<SizeResult>> {
   const asked = sizeAsked(options, loaded)
-  const { most = usualMostEach, full: isFull = false } = options
+  const { most = usualShifts.toSize, full: isFull = false } = options
   const { designs, refused, all } = combine(
     asked.choices,
     loaded,

@@ -71,7 +71,7 @@ export function planPoints(
       const { reason } = point
       refused.set(reason, (refused.get(reason) ?? 0) + 1)
       // told as that of a scenario
-      if (refused.get(reason) === size) plannedOf(set, at, loaded)
+      if (refused.get(reason) === size) throw point.error
     }
   }
   return { points, notes: notesOf(refused, `${size} designs`) }

@@ -1,9 +1,11 @@
 /** How much is enough, and what matters? Makes the designs, simulates each on the same random numbers and makes the document. */
+
 import type { Answer } from '../../answers/answer.js'
 import { cannotWork } from '../../answers/warnings.js'
 import { Line } from '../../line/line.js'
 import { misuse } from '../../scenario/fault.js'
 import { hashOf } from '../../scenario/hash.js'
+import { usualShifts } from '../../scenario/limits.js'
 import { printable } from '../../scenario/printable.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { type Context, simulating } from '../../shifts/simulation.js'
@@ -14,9 +16,6 @@ import type { SweepKind, SweepResult } from './document.js'
 import { type Outcome, outcomesOf } from './outcomes.js'
 import { gridPoints, type Planned, planPoints } from './points.js'
 import { triedInputs } from './tried.js'
-
-/** Shifts of each design, where nobody says. */
-const usualShiftsEach = 100
 
 /** Answers the question. Throws `Fault`. */
 export async function sweep(
@@ -32,7 +31,7 @@ export async function sweep(
   const planned = pointsOf(kind, varied, options, loaded)
   const { points } = planned
   const designs = [...new Map([base, ...points].map((design) => [design.key, design])).values()]
-  const shifts = loaded.asked.shifts ?? usualShiftsEach
+  const shifts = loaded.asked.shifts ?? usualShifts.each
   const plan = {
     ...{ designs, seed: scenario.study.seed, total: designs.length, isOpen: false },
     counts: 'designs' as const,
