@@ -8,7 +8,19 @@ const src = fileURLToPath(new URL('../../src', import.meta.url))
 
 /** From the cellar up: a room may use those before it. `cli` and `node.ts` stand on the public face, and nothing stands on them. */
 const rooms = [
-  ...['version.ts', 'trade', 'scenario', 'engine', 'statistics', 'catalogue', 'line', 'hand', 'shifts'],
+  ...[
+    'version.ts',
+    'trade',
+    'scenario',
+    'engine',
+    'statistics',
+    'inputs',
+    'record',
+    'catalogue',
+    'line',
+    'hand',
+    'shifts',
+  ],
   ...['report', 'pictures', 'answers', 'questions', 'page', 'index.ts', 'node.ts', 'cli'],
 ]
 
