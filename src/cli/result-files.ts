@@ -19,10 +19,7 @@ interface ResultFiles {
 }
 
 /** Writes all files of a result into `folder`. Throws `Fault` `file`; then what was there stays. */
-export async function writeResults(
-  folder: string,
-  { others, report, document }: ResultFiles,
-): Promise<void> {
+export async function writeResults(folder: string, { others, report, document }: ResultFiles): Promise<void> {
   const drawing = renderAll(chartsOf(document))
   // made while the pictures are encoded
   const beside = [...others()]

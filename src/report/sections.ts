@@ -10,6 +10,9 @@ export const sections = {
   money: 'Tape and money',
   losses: 'What is lost, and to what',
   hand: 'By hand and simulated',
+  record: 'What the record holds',
+  inputs: 'What it says of the inputs',
+  alike: 'Whether it was alike all the time',
 } as const
 export type Section = keyof typeof sections
 

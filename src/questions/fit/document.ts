@@ -101,7 +101,10 @@ export interface FittedInput {
     /** Quantile of the law against that of the record, s. */
     quantiles: At[]
     /** Where bars begin and end, s, their part of the record a second; with the density of each family at points. */
-    histogram: { bars: { from: number; to: number; share: number }[]; densities: { family: FamilyResult['family']; at: At[] }[] } | null
+    histogram: {
+      bars: { from: number; to: number; share: number }[]
+      densities: { family: FamilyResult['family']; at: At[] }[]
+    } | null
     /** Share that lasts longer, of the record (Kaplan and Meier) and of the law. */
     survival: { record: At[]; law: At[] } | null
     /** Events against exposure, in its unit. */

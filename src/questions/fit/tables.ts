@@ -1,0 +1,149 @@
+/** Tables of a fit: values for a scenario, what was read and done, how laws fit, what speaks against taking them. */
+import { amountText, figures as digits, wordsFor } from '../../catalogue/printed-units.js'
+import { type Cell, figures, words } from '../../report/cell.js'
+import { counted, grouped, percentText } from '../../report/format.js'
+import type { Table } from '../../report/report.js'
+import { within } from '../../report/sections.js'
+import type { FamilyResult, FitResult, FittedInput, Known } from './document.js'
+import { exposureAxis, familyWords } from './words.js'
+
+const time = wordsFor('metric').time
+
+/** Half-widths are given where both ends are known: `85 s (72 to 101 s)`. */
+const knownTime = ({ value, low, high }: Known): Cell =>
+  low === null || high === null ? [time(value)] : [time(value), `(${time(low)} to ${time(high)})`]
+
+/** `0.90 (0.63 to 1.2) per 1000 cases`. */
+function knownRate({ value, low, high, unit }: NonNullable<FittedInput['rate']>): Cell {
+  const { per, perWord } = exposureAxis(unit)
+  const ends = low === null || high === null ? '' : `(${digits(low * per)} to ${digits(high * per)})`
+  return [`${digits(value * per)}`, `${ends} ${perWord}`.trim()]
+}
+
+/** What is known of an input: its rate, or the mean of its law. */
+function knownOf(input: FittedInput): Cell {
+  const family = input.families.find(({ family: each }) => each === input.chosen)
+  if (input.what !== 'times' && input.what !== 'time-between' && input.rate) return knownRate(input.rate)
+  if (family) return knownTime(family.mean)
+  return input.seen ? knownTime({ value: input.seen.mean, low: null, high: null }) : null
+}
+
+function restsOn({ restsOn: on, events, cutOff, exposure, chosen }: FittedInput): string {
+  const seen = counted(events, 'event')
+  const all = cutOff > 0 ? `${seen}, ${cutOff} cut off` : seen
+  switch (on) {
+    case 'counted':
+      return `counted: ${seen} in ${exposure ? amountText(exposure, 'metric') : 'no exposure'}`
+    case 'fitted':
+      return `${familyWords[chosen!]} fitted to ${all}`
+    case 'observed':
+      return `the record itself, ${all}`
+    case 'nothing':
+      return `nothing: ${all}`
+  }
+}
+
+export const valuesTable = ({ inputs, made }: FitResult): Table =>
+  within('figures', {
+    title: 'Values for the scenario',
+    note: `In brackets: ${percentText(made.confidence)} intervals of the rate, or of the mean of the law.`,
+    columns: [...words('input', 'value'), ...figures('rate or mean'), ...words('rests on')],
+    rows: inputs.flatMap((input): Cell[][] => [
+      [{ path: input.path }, input.value ?? 'none: leave it as it is', knownOf(input), restsOn(input)],
+      ...Object.entries(input.also).map(([path, value]): Cell[] => [{ path }, value, null, 'goes with it']),
+    ]),
+  })
+
+export const accountTable = ({ account }: FitResult): Table =>
+  within('record', {
+    title: 'What was found in the record, and done',
+    note: 'Row 1 is the header. What is not listed here stands as it was written.',
+    columns: [...words('file', 'what'), ...figures('rows', 'time'), ...words('which', 'nearest mend')],
+    rows: account.map(({ file, words: said, did, count, seconds, rows, fix }) => [
+      file,
+      `${did === 'refused' ? 'Cannot be used: ' : ''}${said}`,
+      { value: count, unit: 'count' },
+      seconds > 0 ? { value: seconds, unit: 's' } : null,
+      rows.length === 0 ? '' : `${rows.join(', ')}${count > rows.length ? ', ...' : ''}`,
+      fix,
+    ]),
+  })
+
+export const timeTable = ({ record }: FitResult): Table => {
+  const all = record.time.reduce((sum, each) => sum + (each.time.value ?? 0), 0)
+  return within('record', {
+    title: 'What the time of the shifts went to',
+    columns: [...words('what'), ...figures('time', 'share', 'stops')],
+    rows: record.time.map(({ what, time: spent, stops }) => [
+      what,
+      spent,
+      { value: all > 0 ? (spent.value ?? 0) / all : null, unit: 'share' },
+      stops > 0 ? { value: stops, unit: 'count' } : null,
+    ]),
+  })
+}
+
+const pText = (test: { p: number } | null): Cell =>
+  test === null ? null : test.p < 0.001 ? 'below 0.001' : digits(test.p, 2)
+
+const parametersText = ({ parameters }: FamilyResult): string =>
+  parameters
+    .map(({ name, unit, value, low, high }) => {
+      const said = (number: number) => (unit === 's' ? time(number) : digits(number))
+      return `${name} ${said(value)}${low === null || high === null ? '' : ` (${said(low)} to ${said(high)})`}`
+    })
+    .join(', ')
+
+export const familiesTable = ({ inputs }: FitResult): Table =>
+  within('inputs', {
+    title: 'How each law fits',
+    note: 'Smaller BIC is better. p: how often a record of that law shows as large a gap (bootstrap: drawn, read by the same clock, fitted again); below 0.05 the law is refused. With thousands of times every law is refused: then the gap of the quantiles tells.',
+    columns: [
+      ...words('input', 'law', 'parameters'),
+      ...figures('mean of the law', 'BIC', 'p (largest gap)', 'p (tails too)', 'quantiles apart'),
+    ],
+    rows: inputs.flatMap((input) =>
+      input.families.map((family): Cell[] => [
+        { path: input.path },
+        `${familyWords[family.family]}${input.chosen === family.family ? ' (chosen)' : input.alike.includes(family.family) ? ' (not told apart)' : ''}`,
+        parametersText(family),
+        knownTime(family.mean),
+        grouped(family.bic, 1),
+        pText(family.kolmogorovSmirnov),
+        pText(family.andersonDarling),
+        family.quantileGap === null ? null : { value: family.quantileGap, unit: 'share' },
+      ]),
+    ),
+  })
+
+export const testsTable = ({ inputs }: FitResult): Table =>
+  within('alike', {
+    title: 'Tests of what a fit takes for granted',
+    note: 'One law or rate for the whole record takes for granted that all of it was alike. Shown: with all tests of this table taken together (Holm), at 5 %.',
+    columns: [
+      ...words('input', 'what is asked'),
+      ...figures('statistic', 'p', 'p, all together'),
+      ...words('answer'),
+    ],
+    rows: inputs.flatMap((input) =>
+      input.tests.map((test): Cell[] => [
+        { path: input.path },
+        test.asks,
+        digits(test.statistic),
+        pText(test),
+        pText({ p: test.adjustedP }),
+        test.isShown ? 'shown' : 'not shown',
+      ]),
+    ),
+  })
+
+export const filesTable = ({ record }: FitResult): Table =>
+  within('record', {
+    title: 'Files',
+    columns: [...words('file'), ...figures('rows'), ...words('sha256')],
+    rows: record.files.map(({ file, rows, sha256 }) => [
+      file,
+      { value: rows, unit: 'count' },
+      sha256.slice(0, 12),
+    ]),
+  })
