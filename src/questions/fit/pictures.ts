@@ -92,8 +92,12 @@ function histogramOf(
   const all = read.reduce((sum, { count }) => sum + count, 0)
   if (all < 2) return null
   const at = (share: number): number => {
-    let left = share * all
-    return read.find(({ count }) => (left -= count) <= 0)?.length ?? read.at(-1)!.length
+    let below = 0
+    for (const { length, count } of read) {
+      below += count
+      if (below >= share * all) return length
+    }
+    return read.at(-1)!.length
   }
   // 99 of 100: one long stop would press all others into one bar
   const end = Math.max(at(0.99), at(0.5) * 2)

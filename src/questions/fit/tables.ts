@@ -1,47 +1,13 @@
 /** Tables of a fit: values for a scenario, what was read and done, how laws fit, what speaks against taking them. */
-import { amountText, figures as digits, wordsFor } from '../../catalogue/printed-units.js'
+import { figures as digits, wordsFor } from '../../catalogue/printed-units.js'
 import { type Cell, figures, words } from '../../report/cell.js'
-import { counted, grouped, percentText } from '../../report/format.js'
+import { grouped, percentText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { within } from '../../report/sections.js'
 import type { FamilyResult, FitResult, FittedInput, Known } from './document.js'
 import { exposureAxis, familyWords } from './words.js'
 
-const time = wordsFor('metric').time
-
-/** Half-widths are given where both ends are known: `85 s (72 to 101 s)`. */
-const knownTime = ({ value, low, high }: Known): Cell =>
-  low === null || high === null ? [time(value)] : [time(value), `(${time(low)} to ${time(high)})`]
-
-/** `0.90 (0.63 to 1.2) per 1000 cases`. */
-function knownRate({ value, low, high, unit }: NonNullable<FittedInput['rate']>): Cell {
-  const { per, perWord } = exposureAxis(unit)
-  const ends = low === null || high === null ? '' : `(${digits(low * per)} to ${digits(high * per)})`
-  return [`${digits(value * per)}`, `${ends} ${perWord}`.trim()]
-}
-
-/** What is known of an input: its rate, or the mean of its law. */
-function knownOf(input: FittedInput): Cell {
-  const family = input.families.find(({ family: each }) => each === input.chosen)
-  if (input.what !== 'times' && input.what !== 'time-between' && input.rate) return knownRate(input.rate)
-  if (family) return knownTime(family.mean)
-  return input.seen ? knownTime({ value: input.seen.mean, low: null, high: null }) : null
-}
-
-function restsOn({ restsOn: on, events, cutOff, exposure, chosen }: FittedInput): string {
-  const seen = counted(events, 'event')
-  const all = cutOff > 0 ? `${seen}, ${cutOff} cut off` : seen
-  switch (on) {
-    case 'counted':
-      return `counted: ${seen} in ${exposure ? amountText(exposure, 'metric') : 'no exposure'}`
-    case 'fitted':
-      return `${familyWords[chosen!]} fitted to ${all}`
-    case 'observed':
-      return `the record itself, ${all}`
-    case 'nothing':
-      return `nothing: ${all}`
-  }
-}
+const { time } = wordsFor('metric')
 
 export const valuesTable = ({ inputs, made }: FitResult): Table =>
   within('figures', {
@@ -49,7 +15,7 @@ export const valuesTable = ({ inputs, made }: FitResult): Table =>
     note: `In brackets: ${percentText(made.confidence)} intervals of the rate, or of the mean of the law.`,
     columns: [...words('input', 'value'), ...figures('rate or mean'), ...words('rests on')],
     rows: inputs.flatMap((input): Cell[][] => [
-      [{ path: input.path }, input.value ?? 'none: leave it as it is', knownOf(input), restsOn(input)],
+      [{ path: input.path }, input.value ?? 'none: leave it as it is', knownOf(input), restsOnText(input)],
       ...Object.entries(input.also).map(([path, value]): Cell[] => [{ path }, value, null, 'goes with it']),
     ]),
   })
