@@ -4,8 +4,9 @@ import { type Cell, figures, words } from '../../report/cell.js'
 import { grouped, percentText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { within } from '../../report/sections.js'
-import type { FamilyResult, FitResult, FittedInput, Known } from './document.js'
-import { exposureAxis, familyWords } from './words.js'
+import type { FamilyResult, FitResult } from './document.js'
+import { knownOf, knownTime, restsOnText } from './known.js'
+import { familyWords } from './words.js'
 
 const { time } = wordsFor('metric')
 
