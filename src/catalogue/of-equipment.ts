@@ -211,6 +211,7 @@ const effectivenessRows = {
       'ISO 22400-2: operating time and times to repair of the study over its breakdowns and one: MTTF and MTTR together',
     words: 'MTBF',
     isOverOneMore: true,
+    isTimeOfEvents: true,
   },
   MTTF: {
     ...sorts.failureTime,
@@ -219,6 +220,7 @@ const effectivenessRows = {
       'ISO 22400-2: operating time of the study, at work and being set, over its breakdowns and one; the one is for the time to the next failure, which is still open',
     words: 'MTTF',
     isOverOneMore: true,
+    isTimeOfEvents: true,
   },
   MTTR: {
     ...sorts.failureTime,

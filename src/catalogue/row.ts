@@ -37,6 +37,8 @@ export interface Row<Label> {
   isPart?: true
   /** Of a ratio: over the events of the whole study and one more. A ranking shift by shift leaves that one out. */
   isOverOneMore?: true
+  /** Of a ratio: its upper part is the time in which the events of the lower one come, so that its plus-minus is that of their rate. */
+  isTimeOfEvents?: true
 }
 
 /** A measure of something that has a name. `where`: the place in words, of measures that tell what is held there. */
