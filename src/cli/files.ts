@@ -5,11 +5,12 @@ import { readFileSync, realpathSync, statSync } from 'node:fs'
 import { copyFile, mkdir, open, readdir, rename, rm, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import type { Readable } from 'node:stream'
+import type { LogTaker } from '../record/dialect.js'
 import { Fault, isFault, misuse } from '../scenario/fault.js'
 import { hashOfText } from '../scenario/hash.js'
 import type { RowTaker } from '../scenario/recorded.js'
 import type { Io } from './io.js'
-import { readRowsOf } from './rows.js'
+import { readLogOf, readRowsOf } from './rows.js'
 import { reason } from './text.js'
 
 /** What is read, with the bytes of it at most; of a scenario file the format itself allows fewer. */
@@ -102,11 +103,20 @@ export class FilesBeside {
 
   /** Hands the rows of the log `name` to `taker` as they are read; throws as `read` does. */
   readRows(name: string, taker: RowTaker): void {
+    this.readParts(name, (file, seen) => readRowsOf(file, name, taker, seen))
+  }
+
+  /** The same of a log however a plant has written it. */
+  readLog(name: string, taker: LogTaker): void {
+    this.readParts(name, (file, seen) => readLogOf(file, name, taker, seen))
+  }
+
+  private readParts(name: string, read: (file: string, seen: (part: Uint8Array) => void) => void): void {
     const file = this.locate(name)
     const hash = createHash('sha256')
     let bytes = 0
     try {
-      readRowsOf(file, name, taker, (part) => {
+      read(file, (part) => {
         hash.update(part)
         bytes += part.length
       })

@@ -1,7 +1,7 @@
 /** Maximum likelihood where every time is known and none is missing: closed forms, and Newton in one dimension. Quick, for bootstraps. */
 import digamma from '@stdlib/math-base-special-digamma'
 import trigamma from '@stdlib/math-base-special-trigamma'
-import type { Family, FittedLaw } from './law.js'
+import type { Family, SimpleLaw } from './law.js'
 
 /** Rounds after which Newton is taken to have arrived; from the starts below it takes about five. */
 const rounds = 100
@@ -11,7 +11,7 @@ const closeEnough = 1e-14
  * The law of `family` that makes `values`, in s, likeliest; `weights` says how often each stands, once if it is not given. Null where there is
  * none: no value, all alike, or one of 0, which only the exponential family takes.
  */
-export function fitComplete(family: Family, values: Float64Array, weights?: Float64Array): FittedLaw | null {
+export function fitComplete(family: Family, values: Float64Array, weights?: Float64Array): SimpleLaw | null {
   const moments = momentsOf(values, weights)
   if (family === 'exponential') return moments.mean > 0 ? { family, mean: moments.mean } : null
   if (!(moments.least > 0 && moments.most > moments.least)) return null
@@ -70,7 +70,7 @@ function fitWeibull(
   values: Float64Array,
   weights: Float64Array | undefined,
   { count, logMean, logDeviation, most }: ReturnType<typeof momentsOf>,
-): FittedLaw {
+): SimpleLaw {
   const logMost = Math.log(most)
   const logs = values.map((value) => Math.log(value) - logMost)
   let shape = 1.2 / logDeviation

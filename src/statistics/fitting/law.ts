@@ -17,12 +17,14 @@ export interface Lognormal {
 }
 
 /** A law with its parameters. A mixture: the share `share`, on (0, 1), is of the first, which has the lower mean. */
-export type FittedLaw =
+export type FittedLaw = SimpleLaw | { family: 'mixture'; share: number; first: Lognormal; second: Lognormal }
+
+/** A law of one part. */
+export type SimpleLaw =
   | { family: 'exponential'; mean: number }
   | { family: 'weibull'; shape: number; scale: number }
   | { family: 'gamma'; shape: number; scale: number }
   | Lognormal
-  | { family: 'mixture'; share: number; first: Lognormal; second: Lognormal }
 
 /** What is asked of a law. All times are at least 0. */
 export interface Distribution {
