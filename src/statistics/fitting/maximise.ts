@@ -9,7 +9,7 @@ export interface Top {
 }
 
 /** Of differences; arguments are scaled so that the function bends within about 1. With two step lengths the error is of the fourth order. */
-const step = 0.01
+const step = 0.003
 const rounds = 200
 const farthest = 1
 /** Rise that the quadratic through the place promises, below which it is the top: far below the digits of a log-likelihood. */
