@@ -61,40 +61,52 @@ export function timeToInput(
 ): FittedInput {
   const { count, exposure, seenFrom, occurrences, sample } = input
   const logged = loggedShare(seenFrom, law)
-  const running = exposure === null ? null : exposure.value * logged
-  const rate = running === null || running <= 0 ? null : { ...rateOf(count, running, confidence), unit: 's' }
-  const chosen = laws.choice.chosen?.fit.law ?? null
-  const isLaw = chosen !== null && chosen.family !== 'exponential' && count >= few
-  const alike = laws.choice.alike.map(({ fit }) => fit.law.family)
-  const about = { events: count, chosen: isLaw ? chosen.family : null, alike: isLaw ? alike : [] }
+  const running = (exposure?.value ?? 0) * logged
+  const rate = running > 0 ? { ...rateOf(count, running, confidence), unit: 's' } : null
+  const ageing = count >= few ? ageingOf(laws) : null
+  const about = {
+    events: count,
+    chosen: ageing?.family ?? null,
+    alike: ageing ? laws.choice.alike.map(({ fit }) => fit.law.family) : [],
+  }
+  const drawn = ageing ?? lawOfFamily(laws, 'exponential')
   return {
     ...partsOf(input),
     what: 'time-to',
-    ...{ events: count, cutOff: 1, exposure },
-    value: rate === null ? null : isLaw ? lawText(chosen, count) : timeToText(count, running!),
-    restsOn: rate === null ? 'nothing' : isLaw ? 'fitted' : 'counted',
-    ...{ rate, seen: null, ...about },
+    ...{ cutOff: 1, exposure, rate, seen: null, ...about },
+    ...writtenOf(count, rate === null ? null : running, ageing),
     families: laws.candidates.map(familyResult),
     remarks: [
       ...remarksOfCount({ events: count, rate }, confidence),
-      ...(isLaw ? remarksOfTimes(about, laws, { longest: 0, confidence }) : []),
+      ...(ageing ? remarksOfTimes(about, laws, { longest: 0, confidence }) : []),
       ...unseenRemarks(seenFrom, law, logged, count),
       ...noted(input.notes),
     ],
     pictures: {
-      ...(count === 0
-        ? noTimes
-        : picturesOf(
-            sample,
-            survivalCurve(sample),
-            isLaw
-              ? chosen
-              : (laws.candidates.find(({ fit }) => fit.law.family === 'exponential')?.fit.law ?? null),
-            new Map(),
-          )),
+      ...(count === 0 ? noTimes : picturesOf(sample, survivalCurve(sample), drawn, new Map())),
       ...{ trend: trendOf(occurrences), hours: hoursOf(input, confidence) },
     },
   }
+}
+
+/** The law of a piece that fails the oftener, or the more seldom, the longer it has run; null where it is exponential, or none fits. */
+const ageingOf = ({ choice }: Laws): FittedLaw | null => {
+  const law = choice.chosen?.fit.law ?? null
+  return law?.family === 'exponential' ? null : law
+}
+
+const lawOfFamily = ({ candidates }: Laws, family: FittedLaw['family']): FittedLaw | null =>
+  candidates.find(({ fit }) => fit.law.family === family)?.fit.law ?? null
+
+function writtenOf(
+  count: number,
+  running: number | null,
+  ageing: FittedLaw | null,
+): Pick<FittedInput, 'value' | 'restsOn'> {
+  if (running === null) return { value: null, restsOn: 'nothing' }
+  return ageing === null
+    ? { value: timeToText(count, running), restsOn: 'counted' }
+    : { value: lawText(ageing, count), restsOn: 'fitted' }
 }
 
 const partsOf = ({ path, words }: { path: string; words: string }) => ({ path, words, also: {}, tests: [] })

@@ -1,7 +1,7 @@
 /** The laws of the times of an input: each family fitted and tested, and which of them is taken. */
 import { Stream } from '../../engine/stream.js'
 import { type Candidate, type Choice, choose } from '../../statistics/fitting/choose.js'
-import { fit } from '../../statistics/fitting/fit.js'
+import { fit as fitFamily } from '../../statistics/fitting/fit.js'
 import { goodness } from '../../statistics/fitting/goodness.js'
 import { distributionOf, type FittedLaw, families } from '../../statistics/fitting/law.js'
 import { fitMixture } from '../../statistics/fitting/mixture.js'
@@ -28,7 +28,7 @@ export function lawsOf(
     0,
   )
   const fits = [
-    ...families.map((family) => fit(sample, family, confidence)),
+    ...families.map((family) => fitFamily(sample, family, confidence)),
     ...(events >= leastOfMixture ? [fitMixture(sample, confidence)] : []),
   ].flatMap((each) => ('law' in each ? [each] : []))
   const least = Math.min(...fits.filter(({ law }) => law.family !== 'mixture').map(({ bic }) => bic))
@@ -58,7 +58,7 @@ export function familyResult({ fit: fitted, goodness: found }: Candidate): Famil
     ...{ cv: distributionOf(law).cv, logLikelihood, aic, bic },
     kolmogorovSmirnov: found && { statistic: found.largestGap.statistic, p: found.largestGap.pValue },
     andersonDarling: found && { statistic: found.weightedGap.statistic, p: found.weightedGap.pValue },
-    quantileGap: found && found.misfit.quantiles,
+    quantileGap: found?.misfit.quantiles ?? null,
   }
 }
 

@@ -49,15 +49,19 @@ export function picturesOf(
       : [],
     histogram: histogramOf(sample, laws),
     survival: {
-      record: thinned([[0, 1], ...steps.map(({ at, share }): At => [at, share])]),
+      record: thinned([[0, 1], ...steps.map(({ at, survival }): At => [at, survival])]),
       law: law ? along(0, end, (x) => law.above(x)) : [],
     },
   }
 }
 
 /** In the middle of the step; none where all or nothing of the law lies below it. */
-function quantileAt({ at, share }: Step, before: Step | undefined, law: ReturnType<typeof overFrom>): At[] {
-  const p = 1 - ((before?.share ?? 1) + share) / 2
+function quantileAt(
+  { at, survival }: Step,
+  before: Step | undefined,
+  law: ReturnType<typeof overFrom>,
+): At[] {
+  const p = 1 - ((before?.survival ?? 1) + survival) / 2
   return p > 0 && p < 1 ? [[at, law.quantile(p)]] : []
 }
 

@@ -1,6 +1,8 @@
 /** What a reader must know of an input before it is used, with its figures. */
 import { figures as digits, wordsFor } from '../../catalogue/printed-units.js'
 import { counted, percentText } from '../../report/format.js'
+import type { Candidate, Reason } from '../../statistics/fitting/choose.js'
+import type { Misfit } from '../../statistics/fitting/goodness.js'
 import { distributionOf } from '../../statistics/fitting/law.js'
 import { halfWidthOfMean, rateFactors } from '../../statistics/fitting/precision.js'
 import type { FittedInput, Remark, TestResult } from './document.js'
@@ -45,40 +47,46 @@ export function remarksOfCount(
 /** How little so many times say, and how far law and record lie apart. */
 export function remarksOfTimes(
   { events, chosen, alike }: Pick<FittedInput, 'events' | 'chosen' | 'alike'>,
-  { choice }: Laws,
+  { choice: { chosen: candidate, reason } }: Laws,
   { longest, confidence }: { longest: number; confidence: number },
 ): Remark[] {
-  const candidate = choice.chosen
-  const remarks: Remark[] = []
   if (events === 0)
     return [{ code: 'none-seen', text: 'none was seen: no law can be given, leave the value as it is' }]
-  if (events < few && candidate) {
-    const cv = distributionOf(candidate.fit.law).cv
-    const within =
-      events > 1
-        ? `: its mean is known to within about ${share(halfWidthOfMean(events, cv, confidence))}`
-        : ''
-    remarks.push({
-      code: 'few',
-      text: `rests on ${counted(events, 'time')}${within}${choice.reason === 'few' ? '; so few tell no law from another, the exponential one is taken' : ''}`,
-    })
-  }
-  if (chosen === null)
+  return [
+    ...(events < few && candidate ? [fewTimes(events, candidate, reason === 'few', confidence)] : []),
+    ...(chosen === null ? [drawnFrom(events, longest, reason)] : []),
+    ...(candidate?.goodness ? misfits(candidate.goodness.misfit, reason) : []),
+    ...(alike.length > 0
+      ? [
+          {
+            code: 'not-told-apart' as const,
+            text: `the record does not tell it from ${alike.map((family) => familyWords[family]).join(' or ')}`,
+          },
+        ]
+      : []),
+  ]
+}
+
+function fewTimes(events: number, { fit }: Candidate, isTooFew: boolean, confidence: number): Remark {
+  const { cv } = distributionOf(fit.law)
+  const within =
+    events > 1 ? `: its mean is known to within about ${share(halfWidthOfMean(events, cv, confidence))}` : ''
+  const why = isTooFew ? '; so few tell no law from another, the exponential one is taken' : ''
+  return { code: 'few', text: `rests on ${counted(events, 'time')}${within}${why}` }
+}
+
+const drawnFrom = (events: number, longest: number, reason: Reason): Remark => ({
+  code: 'nothing-fits',
+  text: `${reason === 'none' ? 'no law can be fitted' : 'no law fits'}: the times themselves are drawn from, never longer than the longest seen, ${time(longest)}; the share beyond it is ${share(1 / (events + 1))} on average`,
+})
+
+function misfits({ quantiles, means }: Misfit, reason: Reason): Remark[] {
+  const remarks: Remark[] = []
+  if (reason === 'small-misfit')
     remarks.push({
       code: 'nothing-fits',
-      text: `${choice.reason === 'none' ? 'no law can be fitted' : 'no law fits'}: the times themselves are drawn from, never longer than the longest seen, ${time(longest)}; the share beyond it is ${share(1 / (events + 1))} on average`,
+      text: `among so many times every law is refused; this one is off by ${share(quantiles)} of the mean at most, which hardly matters`,
     })
-  if (choice.reason === 'small-misfit' && candidate?.goodness)
-    remarks.push({
-      code: 'nothing-fits',
-      text: `among so many times every law is refused; this one is off by ${share(candidate.goodness.misfit.quantiles)} of the mean at most, which hardly matters`,
-    })
-  if (alike.length > 0)
-    remarks.push({
-      code: 'not-told-apart',
-      text: `the record does not tell it from ${alike.map((family) => familyWords[family]).join(' or ')}`,
-    })
-  const means = candidate?.goodness?.misfit.means
   if (means && Math.abs(means.law - means.log) > means.error)
     remarks.push({
       code: 'mean-moved',

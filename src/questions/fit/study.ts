@@ -1,10 +1,13 @@
 /** What does a plant's record say of the inputs of a scenario? Cleaned rows to values with their evidence; nothing is simulated. */
+
+import { parse } from 'yaml'
 import { type Answer, repeatOf } from '../../answers/answer.js'
 import { holdOut } from '../../record/hold-out.js'
 import type { Facts } from '../../record/input.js'
 import { loggedInputs } from '../../record/inputs.js'
 import type { ReadRecord } from '../../record/read.js'
 import type { CleanRecord } from '../../record/record.js'
+import type { Scenario } from '../../scenario/schema.js'
 import { runtime, version } from '../../version.js'
 import { type FitOptions, fitAsked } from './asked.js'
 import type { FitResult } from './document.js'
@@ -66,4 +69,71 @@ export function fit(read: ReadRecord, options: FitOptions = {}): FitAnswer {
     observed,
     scenario: options.into ? intoScenario(options.into, document) : null,
   }
+}
+
+/** The record with days kept back, and which. */
+function keptBack(record: CleanRecord, share: number, seed: string): { record: CleanRecord; days: string[] } {
+  if (share === 0) return { record, days: [] }
+  const { record: kept, days } = holdOut(record, share, seed)
+  return { record: kept, days: [...days] }
+}
+
+/** What a scenario says that a record does not. */
+function factsOf({ line, arrivals }: Scenario): Facts {
+  const heads = Object.entries(line).flatMap(([name, piece]) =>
+    piece.type === 'sealer' ? [[name, Object.values(piece.heads).filter(Boolean).length] as const] : [],
+  )
+  const [source, ...others] = Object.keys(arrivals)
+  return { heads: new Map(heads), ...(source !== undefined && others.length === 0 ? { source } : {}) }
+}
+
+function daysOf({ shifts }: CleanRecord): FitResult['record']['days'] {
+  const days = [...new Set(shifts.map(({ day }) => day))].sort()
+  return { first: days[0] ?? '', last: days.at(-1) ?? '', count: days.length }
+}
+
+function notesOf({ zone, roundedTo, lengths, seenFrom }: CleanRecord): string[] {
+  return [
+    'A law is fitted as if one event said nothing of the next and all of the record were alike; the tests ask that, and few events can show little.',
+    'Good cases stand for the cases that came to a piece; those lost on the way are not counted.',
+    'Running time is the shift less breaks, stops of the piece, times without cases and times blocked.',
+    ...(zone === null
+      ? [
+          'No time zone is given: if the clocks changed during the record, times of that day may be an hour off.',
+        ]
+      : []),
+    ...(roundedTo > 0 && lengths === 'clocked'
+      ? [
+          'Begin and end were each read from a clock that shows whole minutes or the like: a length is known to within one step either way, and fitted so.',
+        ]
+      : []),
+    ...(seenFrom > 0
+      ? [
+          'How many stops were too short to be logged is the law drawn on to where nobody looked: time a few by hand.',
+        ]
+      : []),
+  ]
+}
+
+/** The text of the scenario with the values in it. Throws `ScenarioError` where they do not fit into it, with every finding. */
+function intoScenario(
+  { scenario, text }: NonNullable<FitOptions['into']>,
+  { inputs, made }: FitResult,
+): string {
+  const changes = inputs.flatMap((input): Change[] => [
+    ...(input.value === null
+      ? []
+      : [{ path: input.path, text: input.value, comment: `from the record: ${knownText(input)}` }]),
+    ...Object.entries(input.also).map(([path, value]) => ({
+      path,
+      text: value,
+      comment: `from the record: goes with ${input.path}`,
+    })),
+  ])
+  const source = `record \`${made.record.title}\``
+  scenario.vary(
+    null,
+    changes.map(({ path, text: value }) => ({ path, value: parse(value) as unknown, source })),
+  )
+  return withChanges(text, changes)
 }
