@@ -90,15 +90,18 @@ function restOf(
   { figure, logLikelihood, law, top }: Profiled,
   valueAt: (at: number) => number,
 ): (at: number) => number {
+  const rootOf = (height: number) => Math.sqrt(Math.max(0, 2 * (top - height)))
+  const { free } = figure
+  if (free === null) return (at) => rootOf(logLikelihood(figure.lawWith(valueAt(at), Number.NaN)))
   const place = placeOf(law)
-  const unit = figure.free === 'centre' ? Math.exp(place.logWidth) : 1
-  let last = place[figure.free]
+  const unit = free === 'centre' ? Math.exp(place.logWidth) : 1
+  let last = place[free]
   return (at) => {
     const value = valueAt(at)
     const begin = last
     const found = maximise(([by]) => logLikelihood(figure.lawWith(value, begin + unit * by!)), [0])
     if (found === null) return Number.NaN
     last = begin + unit * found.at[0]!
-    return Math.sqrt(Math.max(0, 2 * (top - found.value)))
+    return rootOf(found.value)
   }
 }
