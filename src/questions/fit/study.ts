@@ -5,18 +5,29 @@ import { type Answer, repeatOf } from '../../answers/answer.js'
 import { holdOut } from '../../record/hold-out.js'
 import type { Facts } from '../../record/input.js'
 import { loggedInputs } from '../../record/inputs.js'
-import type { ReadRecord } from '../../record/read.js'
+import { timeSpent } from '../../record/minutes.js'
 import type { CleanRecord } from '../../record/record.js'
+import { Fault } from '../../scenario/fault.js'
+import { printable } from '../../scenario/printable.js'
 import type { Scenario } from '../../scenario/schema.js'
 import { runtime, version } from '../../version.js'
 import { type FitOptions, fitAsked } from './asked.js'
-import type { FitResult } from './document.js'
+import type { FileRead, FitResult } from './document.js'
 import { fittedInputs } from './fitted-inputs.js'
 import { fittedYaml } from './fitted-yaml.js'
 import { type Change, withChanges } from './into.js'
 import { knownText } from './known.js'
-import { timeOfShifts } from './time-of-shifts.js'
 import { withoutWalk } from './walk.js'
+
+/** A record that was read. */
+export interface ReadRecord {
+  record: CleanRecord
+  /** How the line that repeats the fit calls its file. */
+  name: string
+  /** Of the record file and of the logs that it names. */
+  sha256: string
+  files: readonly FileRead[]
+}
 
 /** What a fit gives back. */
 export interface FitAnswer extends Answer<FitResult> {
@@ -27,8 +38,9 @@ export interface FitAnswer extends Answer<FitResult> {
 }
 
 /** Answers the question. Throws `Fault` `asked`, and `scenario` where the values do not fit the scenario that was given. */
-export function fit(read: ReadRecord, options: FitOptions = {}): FitAnswer {
+export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer {
   const asked = fitAsked(options)
+  refuseUnusable(read)
   const { record, days } = keptBack(read.record, asked.holdOut, asked.seed)
   const into = options.into?.scenario
   const logged = loggedInputs(record, into ? factsOf(into.scenario) : {})
@@ -55,7 +67,7 @@ export function fit(read: ReadRecord, options: FitOptions = {}): FitAnswer {
       days: daysOf(record),
       heldOut: days,
       cases: record.cases?.times.length ?? null,
-      time: timeOfShifts(record),
+      time: timeOf(record),
     },
     account: [...record.account],
     inputs: into ? withoutWalk(inputs, into.scenario) : inputs,
@@ -136,4 +148,40 @@ function intoScenario(
     changes.map(({ path, text: value }) => ({ path, value: parse(value) as unknown, source })),
   )
   return withChanges(text, changes)
+}
+
+/** Throws `Fault` `record` with all that makes it unusable. */
+function refuseUnusable({ record }: ReadRecord): void {
+  const refused = record.account.filter(({ did }) => did === 'refused')
+  if (refused.length === 0) return
+  const lines = refused.map(({ file, words, rows, count, fix }) => {
+    const which =
+      rows.length === 0
+        ? ''
+        : `, row ${rows.join(', ')}${count > rows.length ? ` and ${count - rows.length} more` : ''}`
+    return `${file}${which}: ${words}${fix === '' ? '' : `\n    mend:  ${fix}`}`
+  })
+  throw new Fault('record', printable(lines.join('\n')))
+}
+
+const timeWords: Readonly<Record<string, string>> = {
+  starved: 'without cases',
+  blocked: 'blocked',
+  other: 'other stops',
+}
+
+/** What the time of all shifts went to, those kept back too. */
+function timeOf(record: CleanRecord): FitResult['record']['time'] {
+  const { run, breaks, stopped, lost } = timeSpent(record)
+  const row = (what: string, value: number, stops = 0) => ({ what, time: { value, unit: 's' }, stops })
+  return [
+    row('running, or stops that are in no log', run),
+    row('breaks', breaks),
+    ...[...stopped].map(([means, seconds]) => {
+      const count = record.stops.filter((stop) => stop.means === means).length
+      const what = means === null ? 'reasons that the record does not explain' : (timeWords[means] ?? means)
+      return row(what, seconds, count)
+    }),
+    row('stood, and counts for no stop', lost),
+  ].filter(({ time }) => time.value > 0)
 }
