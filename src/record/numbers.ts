@@ -1,5 +1,7 @@
 /** Numbers of a log in the way of its country: which sign parts decimals is settled once the whole column is seen. */
 
+import { grainOf } from './grain.js'
+
 /** Lengths as a clock shows them, and the size of each part, s. */
 export const clockLengths = ['h:mm', 'h:mm:ss', 'm:ss'] as const
 type ClockLength = (typeof clockLengths)[number]
@@ -15,6 +17,13 @@ const sizes = {
   'h:mm:ss': [3600, 60, 1],
   'm:ss': [60, 1],
 } as const
+
+/** Grain of lengths in `unit`, s: what they are whole in, or coarser where every one of many is; 0: finer than a second. */
+export function grainOfLengths(lengths: readonly number[], unit: LengthUnit): number {
+  const finest = sizes[unit].at(-1)!
+  const isWhole = lengths.every((length) => Number.isNaN(length) || length % finest === 0)
+  return Math.max(isWhole ? finest : 0, grainOf(lengths))
+}
 
 export type DecimalSign = 'comma' | 'point'
 
@@ -66,11 +75,18 @@ export class NumberColumn {
     return true
   }
 
-  /** The sign that explains most rows; where both do alike, `usual`. `isGuess`: nothing but that tells. */
-  sign(usual: DecimalSign): { sign: DecimalSign; isGuess: boolean; isMixed: boolean } {
+  /** The sign that is `said`, or explains most rows; where both do alike, `usual`. `isGuess`: nothing but that tells. */
+  sign(
+    usual: DecimalSign,
+    said: DecimalSign | undefined,
+  ): { sign: DecimalSign; isGuess: boolean; isMixed: boolean } {
     const { comma, point } = this.only
-    const sign = comma === point ? usual : comma > point ? 'comma' : 'point'
-    return { sign, isGuess: comma === point && this.either > 0, isMixed: comma > 0 && point > 0 }
+    const found = comma === point ? usual : comma > point ? 'comma' : 'point'
+    return {
+      sign: said ?? found,
+      isGuess: said === undefined && comma === point && this.either > 0,
+      isMixed: comma > 0 && point > 0,
+    }
   }
 
   /** The numbers, row by row; NaN where a row holds none. */

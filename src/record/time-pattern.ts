@@ -59,12 +59,15 @@ const usual = [
   ),
 ]
 
-/** Usual patterns that fit all of `texts`. */
-export const patternsFor = (texts: readonly string[]): string[] =>
-  usual.filter((pattern) => {
-    const reader = new TimeReader(pattern)
-    return texts.every((text) => !Number.isNaN(reader.read(text)))
-  })
+/** Usual patterns that fit some of `texts`, and how many of them; what fits most comes first. */
+export const patternsThatFit = (texts: readonly string[]): { pattern: string; count: number }[] =>
+  (texts.length === 0 ? [] : usual)
+    .map((pattern) => {
+      const reader = new TimeReader(pattern)
+      return { pattern, count: texts.filter((text) => !Number.isNaN(reader.read(text))).length }
+    })
+    .filter(({ count }) => count > 0)
+    .sort((a, b) => b.count - a.count)
 
 const isoShape =
   /^(\d{4}-\d{2}-\d{2})[T ](\d{2}:\d{2}(?::\d{2}(?:[.,]\d{1,9})?)?)(?: ?(Z|[+-]\d{2}(?::?\d{2})?))?$/
@@ -90,18 +93,18 @@ export class TimeReader {
   grain: number
   private readonly dates: Kept = new Map()
   private readonly hours: Kept = new Map()
-  private readonly read1: (text: string) => number
+  private readonly ask: (text: string) => number
 
   constructor(readonly pattern: string) {
     this.isAbsolute = tokensOf(pattern).some((token) => token.startsWith('Z'))
     this.grain = pattern === iso ? 60 : grainOf(pattern)
     const parts = this.isAbsolute ? null : parted.exec(pattern)
-    if (pattern === iso) this.read1 = (text) => this.ofIso(text)
+    if (pattern === iso) this.ask = (text) => this.ofIso(text)
     else if (parts) {
       const [, date, between, time] = parts as unknown as [string, string, string, string]
       const [ofDate, ofTime] = [byPattern(date), byPattern(`yyyy-MM-dd ${time}`)]
       const sign = between.replaceAll("'", '')
-      this.read1 = (text) => {
+      this.ask = (text) => {
         const cut = text.indexOf(sign)
         if (cut < 0) return this.no('unfit')
         const day = this.remembered(this.dates, text.slice(0, cut), ofDate)
@@ -109,14 +112,14 @@ export class TimeReader {
       }
     } else {
       const whole = byPattern(pattern)
-      this.read1 = (text) => this.remembered(this.dates, text, whole)
+      this.ask = (text) => this.remembered(this.dates, text, whole)
     }
   }
 
   /** s since 1970: in UTC where the text is absolute, else as a clock of that place shows it. NaN: no time, see `why`. */
   read(text: string): number {
     this.why = 'unfit'
-    return text.length > 100 ? Number.NaN : this.read1(text)
+    return text.length > 100 ? Number.NaN : this.ask(text)
   }
 
   private no(why: WhyNoTime): number {

@@ -1,10 +1,12 @@
 /** Times of a log by their pattern, and the clock of a place with its changes. */
 import { describe, expect, it } from 'vitest'
-import { patternFault, patternsFor, TimeReader } from '../../src/record/time-pattern.js'
+import { patternFault, patternsThatFit, TimeReader } from '../../src/record/time-pattern.js'
 import { LocalClock, zoneFault } from '../../src/record/zone.js'
 
 /** s since 1970 of a time of UTC: the calendar of the language, which the code under test does not use. */
 const utc = (text: string) => Date.parse(`${text}Z`) / 1000
+
+const fitting = (texts: string[]) => patternsThatFit(texts).map(({ pattern }) => pattern)
 
 describe('a pattern', () => {
   it.each([
@@ -69,11 +71,11 @@ describe('a pattern', () => {
   })
 
   it('that would fit is named, and more than one where days and months cannot be told apart', () => {
-    expect(patternsFor(['2026-01-31 06:05'])).toEqual(['iso'])
-    expect(patternsFor(['31/01/2026 06:05'])).toEqual(['dd/MM/yyyy HH:mm', 'dd/MM/yyyy H:mm'])
-    expect(patternsFor(['02/01/2026 06:05'])).toContain('dd/MM/yyyy HH:mm')
-    expect(patternsFor(['02/01/2026 06:05'])).toContain('MM/dd/yyyy HH:mm')
-    expect(patternsFor(['tomorrow'])).toEqual([])
+    expect(fitting(['2026-01-31 06:05'])).toEqual(['iso'])
+    expect(fitting(['31/01/2026 06:05'])).toEqual(['dd/MM/yyyy HH:mm', 'dd/MM/yyyy H:mm'])
+    expect(fitting(['02/01/2026 06:05'])).toContain('dd/MM/yyyy HH:mm')
+    expect(fitting(['02/01/2026 06:05'])).toContain('MM/dd/yyyy HH:mm')
+    expect(fitting(['tomorrow'])).toEqual([])
   })
 })
 
