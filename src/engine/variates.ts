@@ -2,9 +2,13 @@
 import jStat from 'jstat'
 import { Draw, type RandomNumbers } from './draw.js'
 import { type QuantileTable, tableOf } from './quantile-table.js'
+import { unset } from './unset.js'
 
-/** A law with its parameters. `observed` values are sorted, smallest first, at least one. */
-export type Law =
+/** A law with its parameters, or a mixture of such. */
+export type Law = PlainLaw | { law: 'mixture'; mixture: readonly { share: number; law: PlainLaw }[] }
+
+/** A law of its own. `observed` values are sorted, smallest first, at least one. */
+type PlainLaw =
   | { law: 'constant'; value: number }
   | { law: 'exponential'; mean: number }
   | { law: 'lognormal'; mean: number; cv: number }
@@ -46,6 +50,8 @@ export function drawsOf(law: Law, stream: () => RandomNumbers): Draw {
     }
     case 'observed':
       return new Observed(stream(), law.values)
+    case 'mixture':
+      return new Mixture(stream(), law.mixture)
   }
 }
 
@@ -225,5 +231,48 @@ class Observed extends Draw {
   override next(): void {
     this.stream.advance()
     this.value = this.values[Math.floor(this.stream.value * this.values.length)]!
+  }
+}
+
+/** What is left of a number that chose a part: the stream of that part, drawn with it. */
+class Rest implements RandomNumbers {
+  value = unset
+
+  advance(): void {}
+}
+
+/** Nearest to 0 and to 1 that numbers of a stream come. */
+const edge = 2 ** -33
+
+/** Laws of which each draw follows one, by shares that sum to 1: the part in which its number falls, and what remains of it rescaled. */
+class Mixture extends Draw {
+  private readonly rest = new Rest()
+  private readonly parts: readonly Draw[]
+  /** Shares up to the end of each part. */
+  private readonly ends: Float64Array
+
+  constructor(
+    private readonly stream: RandomNumbers,
+    mixture: readonly { share: number; law: PlainLaw }[],
+  ) {
+    super()
+    this.parts = mixture.map(({ law }) => drawsOf(law, () => this.rest))
+    let sum = 0
+    this.ends = Float64Array.from(mixture, ({ share }) => (sum += share))
+    // not a hair below the largest number of a stream
+    this.ends[mixture.length - 1] = 1
+  }
+
+  override next(): void {
+    this.stream.advance()
+    const u = this.stream.value
+    let part = 0
+    while (u >= this.ends[part]!) part++
+    const begin = part === 0 ? 0 : this.ends[part - 1]!
+    const rest = (u - begin) / (this.ends[part]! - begin)
+    this.rest.value = Math.min(Math.max(rest, edge), 1 - edge)
+    const draw = this.parts[part]!
+    draw.next()
+    this.value = draw.value
   }
 }

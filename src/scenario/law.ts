@@ -1,8 +1,17 @@
 /** A law of a time, as the engine draws from it, and its mean; how a scenario writes it is in `distribution`. */
 import jStat from 'jstat'
 
+/** A law, or a mixture of laws by shares that sum to 1. */
+export type Distribution = PlainDistribution | Mixture
+
+/** Each draw follows one of the laws, as often as its share says. */
+export interface Mixture {
+  law: 'mixture'
+  mixture: { share: number; law: PlainDistribution }[]
+}
+
 /** All parameters in SI; `observed` values are filled in after its file is read. */
-export type Distribution =
+export type PlainDistribution =
   | { law: 'constant'; value: number }
   | { law: 'exponential'; mean: number }
   | { law: 'lognormal'; mean: number; cv: number }
@@ -23,7 +32,7 @@ export interface Observed {
   values: number[]
 }
 
-/** Mean of the law in its SI unit; NaN of no observed values. */
+/** Mean of the law in its SI unit; NaN of no observed values. Infinity where what it is the time to never happens. */
 export function meanOf(distribution: Distribution): number {
   switch (distribution.law) {
     case 'constant':
@@ -38,6 +47,8 @@ export function meanOf(distribution: Distribution): number {
       return cutNormalMean(distribution.mean, distribution.sd, distribution.atLeast)
     case 'observed':
       return distribution.values.reduce((sum, value) => sum + value, 0) / distribution.values.length
+    case 'mixture':
+      return weighed(distribution, meanOf)
     default:
       return distribution.mean
   }
@@ -84,7 +95,15 @@ export function varianceOf(distribution: Distribution): number {
         distribution.values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / distribution.values.length
       )
     }
+    case 'mixture': {
+      // law of total variance: within the parts, and from part to part
+      const mean = meanOf(distribution)
+      return weighed(distribution, (law) => varianceOf(law) + (meanOf(law) - mean) ** 2)
+    }
     default:
       return (distribution.mean * distribution.cv) ** 2
   }
 }
+
+const weighed = ({ mixture }: Mixture, of: (law: PlainDistribution) => number): number =>
+  mixture.reduce((sum, { share, law }) => sum + share * of(law), 0)
