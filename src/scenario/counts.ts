@@ -1,6 +1,6 @@
 /** Counts as a scenario writes them: `36 in 40000 cases` for a chance, `2150 in 4 h` for a rate, `18 in 640 h` for a time that varies. */
 
-import type { Known } from './known.js'
+import type { Ends, Known } from './known.js'
 import { exampleApart } from './meant.js'
 import { nearest } from './nearest.js'
 import { numeralOf } from './numerals.js'
@@ -46,7 +46,7 @@ function wholeOf(written: string, what: string): Read<number> {
 }
 
 /** A chance that was counted, such as `36 in 40000 cases`. */
-export function readChance(written: string): Read<Count> {
+export function readChance(written: string, ends: Ends): Read<Count> {
   const [, first, second] = shape.exec(written)!
   const events = wholeOf(first!, 'events')
   if ('fault' in events) return events
@@ -82,11 +82,18 @@ export function readChance(written: string): Read<Count> {
       `${events.value} of ${exposure.value} ${counted}: more events than there were ${counted}`,
       `exchange the two, or count again`,
     )
-  return { value: { form: 'count', of: 'chance', events: events.value, exposure: exposure.value, counted } }
+  return {
+    value: { form: 'count', of: 'chance', events: events.value, exposure: exposure.value, counted, ...ends },
+  }
 }
 
 /** Events in a time, such as `2150 in 4 h`; `least`: fewer say nothing here. */
-export function readInTime(written: string, of: 'rate' | 'interval', least: 0 | 1): Read<Count> {
+export function readInTime(
+  written: string,
+  of: 'rate' | 'interval',
+  least: 0 | 1,
+  ends: Ends = { least: 0, most: Infinity },
+): Read<Count> {
   const [, first, second] = shape.exec(written)!
   const events = wholeOf(first!, of === 'rate' ? 'cases' : 'events')
   if ('fault' in events) return events
@@ -112,7 +119,7 @@ export function readInTime(written: string, of: 'rate' | 'interval', least: 0 | 
       'a longer count, a value, or a guess: `{guess: 2 h, between: [1 h, 5 h]}`',
     )
   const [counted] = /[a-z]+$/i.exec(second!)!
-  return { value: { form: 'count', of, events: events.value, exposure: time.value, counted } }
+  return { value: { form: 'count', of, events: events.value, exposure: time.value, counted, ...ends } }
 }
 
 /** A chance, 1/s, or the mean time, s, that a count says. */

@@ -98,7 +98,7 @@ function oneOf<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
     .strictObject(shape)
     .refine((given) => Object.keys(given).length === 1, {
       message: 'exactly one law must stand here',
-      params: { code: 'one-of', fix: `keep one of ${Object.keys(shape).join(', ')}` },
+      params: { code: 'one-of', fix: `keep one of ${Object.keys(plainLaws).join(', ')}, mixture` },
     })
     .meta({ minProperties: 1, maxProperties: 1 })
   evident.add(schema, { evidence: lawEvidence })
@@ -154,7 +154,18 @@ function constant(bounds: Bounds, least: 0 | 1) {
   return schema
 }
 
-const laws = oneOf(plainLaws)
+/** A mixture where none may stand. */
+const noMixture = z
+  .unknown()
+  .transform((written, context) =>
+    refuse(context, written, {
+      ...{ code: 'not-allowed', within: [], rule: 'a mixture holds no mixture' },
+      fix: 'its parts beside the others, with their shares of all draws',
+    }),
+  )
+  .meta({ not: {} })
+
+const laws = oneOf({ ...plainLaws, mixture: noMixture.optional() })
 const partConstant = constant({ from: 0 }, 1)
 
 const mixture = z

@@ -1,5 +1,5 @@
 /** Guesses as a scenario writes them: `{guess: 90 s, between: [60 s, 150 s]}`, believed with 90 % to lie between the two. */
-import type { Known, Spread } from './known.js'
+import type { Ends, Known, Spread } from './known.js'
 import { nearest } from './nearest.js'
 import { shown } from './printable.js'
 import { type Fault, fault, type Read } from './reading.js'
@@ -11,9 +11,7 @@ export interface Guessed<T> {
   /** Whether two are of the same, such as two amounts of one currency. */
   isAlike?(one: T, other: T): boolean
   spread: Spread
-  /** What the key allows; what is believed does not reach beyond. */
-  least: number
-  most: number
+  ends: Ends
 }
 
 type Guess = Extract<Known, { form: 'guess' }>
@@ -55,13 +53,8 @@ export function readGuess<T>(
   const [low, high, value] = read.map((each) => (each as { value: T }).value) as [T, T, T]
   const wrong = orderFault(how, [low, high, value])
   if (wrong) return wrong
-  const [least, most] = [how.numberOf(low), how.numberOf(high)]
-  return {
-    value: {
-      value,
-      known: { form: 'guess', low: least, high: most, spread: how.spread, least: how.least, most: how.most },
-    },
-  }
+  const ends = { low: how.numberOf(low), high: how.numberOf(high) }
+  return { value: { value, known: { form: 'guess', ...ends, spread: how.spread, ...how.ends } } }
 }
 
 const at = <T>(read: Read<T>, path: readonly (string | number)[]): Read<T> =>

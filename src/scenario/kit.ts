@@ -126,7 +126,7 @@ export function moneyFor(pers: readonly [Per, ...Per[]], doc: string) {
   const read = (written: unknown) =>
     guessedOr(written, {
       ...{ read: exact, numberOf: ({ amount }: Money) => amount },
-      ...{ spread: 'lognormal', least: 0, most: Infinity },
+      ...{ spread: 'lognormal', ends: { least: 0, most: Infinity } },
       isAlike: (one: Money, other: Money) => one.currency === other.currency && one.per === other.per,
     })
   const meta = { anyOf: [{ type: 'string' }, guessRef('money')], description: doc, examples: [example] }

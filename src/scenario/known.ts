@@ -5,16 +5,28 @@ import type { Dimension } from './quantity.js'
 /** How what is believed of a guess spreads between its ends: the lower one lies at 5 %, the upper one at 95 %. */
 export type Spread = 'lognormal' | 'logit-normal' | 'normal'
 
+/** What its key allows, in SI: no draw goes beyond. */
+export interface Ends {
+  least: number
+  most: number
+}
+
 /** Numbers in SI. */
 export type Known =
   /** Events in an exposure: of cases a chance, of a time a rate or the mean time from one to the next. */
-  | { form: 'count'; of: 'chance' | 'rate' | 'interval'; events: number; exposure: number; counted: string }
+  | ({
+      form: 'count'
+      of: 'chance' | 'rate' | 'interval'
+      events: number
+      exposure: number
+      counted: string
+    } & Ends)
   /** Observations that the parameters of a law were fitted to. */
   | { form: 'fitted'; observations: number }
   /** The observations themselves. */
   | { form: 'observed'; observations: number }
-  /** Believed with 90 % to lie between `low` and `high`, and certainly not beyond what its key allows. */
-  | { form: 'guess'; low: number; high: number; spread: Spread; least: number; most: number }
+  /** Believed with 90 % to lie between `low` and `high`. */
+  | ({ form: 'guess'; low: number; high: number; spread: Spread } & Ends)
 
 /** What a number is of; null: it has no unit. */
 export type OfWhat = { dimension: Dimension } | { money: string } | null

@@ -107,3 +107,23 @@ export function varianceOf(distribution: Distribution): number {
 
 const weighed = ({ mixture }: Mixture, of: (law: PlainDistribution) => number): number =>
   mixture.reduce((sum, { share, law }) => sum + share * of(law), 0)
+
+/** Whether the parameters keep the rules between them: those of one law by themselves are told of by the schema. */
+export function isSound(distribution: Distribution): boolean {
+  switch (distribution.law) {
+    case 'triangular': {
+      const { low, mode, high } = distribution
+      return low <= mode && mode <= high && low < high
+    }
+    case 'uniform':
+      return distribution.low <= distribution.high
+    case 'normal': {
+      const { mean, sd, atLeast } = distribution
+      return sd === 0 || atLeast <= mean + 5 * sd
+    }
+    case 'mixture':
+      return distribution.mixture.every(({ share, law }) => share > 0 && isSound(law))
+    default:
+      return true
+  }
+}

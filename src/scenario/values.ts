@@ -60,15 +60,17 @@ function spreadOf(dimension: Dimension, { above, from, to }: Bounds): Spread {
 
 /** A quantity with what it rests on, in SI. */
 export function readQuantity(written: unknown, dimension: Dimension, bounds: Bounds): Read<Told<number>> {
+  const { above, from, to } = bounds
+  const ends = { least: from ?? above ?? -Infinity, most: to ?? Infinity }
   if (!isCount(written) || (dimension !== 'share' && dimension !== 'case-rate')) {
-    const { above, from, to } = bounds
     return guessedOr(written, {
       read: (each) => readExact(each, dimension, bounds),
       numberOf: (value) => value,
-      ...{ spread: spreadOf(dimension, bounds), least: from ?? above ?? -Infinity, most: to ?? Infinity },
+      spread: spreadOf(dimension, bounds),
+      ends,
     })
   }
-  const count = dimension === 'share' ? readChance(written) : readInTime(written, 'rate', 0)
+  const count = dimension === 'share' ? readChance(written, ends) : readInTime(written, 'rate', 0, ends)
   if ('fault' in count) return count
   const value = kept(valueOfCount(count.value), bounds, dimensions[dimension].si)
   if ('fault' in value) return value
@@ -86,5 +88,5 @@ export function readNumber(written: unknown, least: number, most: number): Read<
     return fault('out-of-range', `must be ${bound}`, `a value of ${bound}`)
   }
   const spread = least < 0 ? 'normal' : 'lognormal'
-  return guessedOr(written, { read, numberOf: (value) => value, spread, least, most })
+  return guessedOr(written, { read, numberOf: (value) => value, spread, ends: { least, most } })
 }
