@@ -7,7 +7,7 @@ import { gammaAbove, gammaBelow } from './gamma-shares.js'
 export function normalQuantile(p: number): number {
   if (p > 0.5) return -normalQuantile(1 - p)
   if (p === 0) return Number.NEGATIVE_INFINITY
-  const tail: Tail = { share: (z) => normalBelow(z, 0, 1), density: normalDensity, rises: true }
+  const tail: Tail = { share: (z) => normalBelow(z, 0, 1), density: normalDensity, isLower: true }
   // no more than exp(-z^2 / 2) lies below -z
   return climbed(tail, p, -Math.sqrt(-2 * Math.log(p)))
 }
@@ -24,13 +24,13 @@ export function logGammaQuantile(p: number, shape: number): number {
   // Massart, Concentration Inequalities (2013), sec. 2.4 (from memory)
   if (p > 0.5) {
     const l = -Math.log1p(-p)
-    const tail: Tail = { share: (y) => gammaAbove(Math.exp(y), shape), density, rises: false }
+    const tail: Tail = { share: (y) => gammaAbove(Math.exp(y), shape), density, isLower: false }
     return climbed(tail, 1 - p, Math.log(shape + Math.sqrt(2 * shape * l) + l))
   }
   // nor more than x^shape / gamma(shape + 1) below x, which is all of it where x is too small to count beside 1
   const least = (Math.log(p) + Math.log(shape) + logGamma) / shape
   if (least < Math.log(Number.EPSILON)) return least
-  const tail: Tail = { share: (y) => gammaBelow(Math.exp(y), shape), density, rises: true }
+  const tail: Tail = { share: (y) => gammaBelow(Math.exp(y), shape), density, isLower: true }
   const other = shape - Math.sqrt(-2 * shape * Math.log(p))
   return climbed(tail, p, other > 0 ? Math.max(least, Math.log(other)) : least)
 }
@@ -40,7 +40,7 @@ interface Tail {
   share(y: number): number
   density(y: number): number
   /** Whether it is the lower tail. */
-  rises: boolean
+  isLower: boolean
 }
 
 /**
@@ -49,7 +49,7 @@ interface Tail {
  */
 function climbed(tail: Tail, p: number, start: number): number {
   const logTarget = Math.log(p)
-  const sign = tail.rises ? 1 : -1
+  const sign = tail.isLower ? 1 : -1
   let y = start
   let step: number
   do {
