@@ -1,7 +1,9 @@
 /** The laws that can be drawn from. Formulas: Law, Simulation Modeling and Analysis, ch. 8 (from memory). */
-import jStat from 'jstat'
+import gammaln from '@stdlib/math-base-special-gammaln'
+import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
 import { Draw, type RandomNumbers } from './draw.js'
 import { type QuantileTable, tableOf } from './quantile-table.js'
+import { logGammaQuantile, normalQuantile } from './tails.js'
 import { unset } from './unset.js'
 
 /** A law with its parameters, or a mixture of such. */
@@ -139,7 +141,7 @@ class Triangular extends Draw {
 
 const standardNormal = (): QuantileTable =>
   tableOf('normal', () => ({
-    exact: (u) => jStat.normal.inv(u, 0, 1),
+    exact: normalQuantile,
     slope: (y) => Math.sqrt(2 * Math.PI) * Math.exp((y * y) / 2),
     value: (y) => y,
   }))
@@ -147,13 +149,9 @@ const standardNormal = (): QuantileTable =>
 /** Gamma law of scale 1, by the logarithm of its values: of small shapes most lie next to 0. */
 const standardGamma = (shape: number): QuantileTable =>
   tableOf(`gamma ${shape}`, () => {
-    const logGamma = jStat.gammaln(shape)
+    const logGamma = gammaln(shape)
     return {
-      exact(u) {
-        const value = jStat.gamma.inv(u, shape, 1)
-        // what is too small for a number: the first term of the series of the distribution function is all of it
-        return value > 1e-300 ? Math.log(value) : (Math.log(u * shape) + logGamma) / shape
-      },
+      exact: (u) => logGammaQuantile(u, shape),
       slope: (y) => Math.exp(logGamma - shape * y + Math.exp(y)),
       value: (y) => Math.exp(y),
     }
@@ -190,7 +188,7 @@ class CutNormal extends Draw {
     private readonly atLeast: number,
   ) {
     super()
-    this.kept = jStat.normal.cdf((mean - atLeast) / sd, 0, 1)
+    this.kept = normalBelow((mean - atLeast) / sd, 0, 1)
   }
 
   override next(): void {

@@ -1,5 +1,6 @@
 /** A law of a time, as the engine draws from it, and its mean; how a scenario writes it is in `distribution`. */
-import jStat from 'jstat'
+import gamma from '@stdlib/math-base-special-gamma'
+import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
 
 /** A law, or a mixture of laws by shares that sum to 1. */
 export type Distribution = PlainDistribution | Mixture
@@ -38,7 +39,7 @@ export function meanOf(distribution: Distribution): number {
     case 'constant':
       return distribution.value
     case 'weibull':
-      return distribution.scale * jStat.gammafn(1 + 1 / distribution.shape)
+      return distribution.scale * gamma(1 + 1 / distribution.shape)
     case 'triangular':
       return (distribution.low + distribution.mode + distribution.high) / 3
     case 'uniform':
@@ -63,7 +64,7 @@ function cutNormalMean(mean: number, sd: number, atLeast: number): number {
   const cut = (atLeast - mean) / sd
   const density = Math.exp((-cut * cut) / 2) / Math.sqrt(2 * Math.PI)
   // the upper tail keeps its digits where the cut lies above the mean
-  return mean + (sd * density) / jStat.normal.cdf(-cut, 0, 1)
+  return mean + (sd * density) / normalBelow(-cut, 0, 1)
 }
 
 /** Variance of the law in its SI unit squared; that of the values themselves for observed ones. */
@@ -76,7 +77,7 @@ export function varianceOf(distribution: Distribution): number {
     case 'erlang':
       return distribution.mean ** 2 / distribution.phases
     case 'weibull':
-      return distribution.scale ** 2 * jStat.gammafn(1 + 2 / distribution.shape) - meanOf(distribution) ** 2
+      return distribution.scale ** 2 * gamma(1 + 2 / distribution.shape) - meanOf(distribution) ** 2
     case 'triangular': {
       const { low, mode, high } = distribution
       return (low * low + mode * mode + high * high - low * mode - low * high - mode * high) / 18
