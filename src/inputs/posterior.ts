@@ -1,17 +1,16 @@
 /** What a chance, a rate or a guessed value may be: each by inversion of one number on (0, 1). */
-import betaQuantile from '@stdlib/stats-base-dists-beta-quantile'
-import gammaQuantile from '@stdlib/stats-base-dists-gamma-quantile'
-import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
+import { logGammaQuantile } from '../engine/tails.js'
 import type { Known } from '../scenario/known.js'
+import { beta, standardNormal } from '../statistics/quantile.js'
 
 /** Shapes from which the cube root of a gamma value is as good as normal: within 1e-8 of the value. */
 const largeShape = 1e5
 
 /** Value of the gamma law with this shape and scale 1 below which the share `u` lies. Wilson & Hilferty (1931) for large shapes (from memory). */
 export function gammaAt(u: number, shape: number): number {
-  if (shape < largeShape) return gammaQuantile(u, shape, 1)
+  if (shape < largeShape) return Math.exp(logGammaQuantile(u, shape))
   const spread = 1 / (9 * shape)
-  return shape * (1 - spread + normalQuantile(u, 0, 1) * Math.sqrt(spread)) ** 3
+  return shape * (1 - spread + standardNormal(u) * Math.sqrt(spread)) ** 3
 }
 
 /** Events a unit of exposure, of which `events` were counted: gamma, by the prior of Jeffreys. */
@@ -20,10 +19,10 @@ export const rateAt = (u: number, events: number, exposure: number): number =>
 
 /** A chance of which `events` in `trials` were counted: beta, by the prior of Jeffreys. */
 export const chanceAt = (u: number, events: number, trials: number): number =>
-  betaQuantile(u, events + 1 / 2, trials - events + 1 / 2)
+  beta(u, events + 1 / 2, trials - events + 1 / 2)
 
 /** The standard normal law lies this far on either side of 0 with 90 %. */
-const reach = normalQuantile(0.95, 0, 1)
+const reach = standardNormal(0.95)
 
 const logit = (share: number): number => Math.log(share / (1 - share))
 
@@ -33,7 +32,7 @@ export function guessAt(
   { low, high, spread }: Pick<Extract<Known, { form: 'guess' }>, 'low' | 'high' | 'spread'>,
 ): number {
   const between = (one: number, other: number) =>
-    (one + other) / 2 + ((other - one) / 2 / reach) * normalQuantile(u, 0, 1)
+    (one + other) / 2 + ((other - one) / 2 / reach) * standardNormal(u)
   switch (spread) {
     case 'normal':
       return between(low, high)

@@ -8,12 +8,12 @@
  * Technometrics 11 (1969) 445-460, for Weibull; Krishnamoorthy & Mathew, Journal of Statistical Planning and Inference 115 (2003) 103-121, for
  * lognormal (both from memory). Of a gamma law it holds nearly.
  */
-import chiSquareQuantile from '@stdlib/stats-base-dists-chisquare-quantile'
-import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import type { RandomNumbers } from '../engine/draw.js'
 import { drawsOf } from '../engine/variates.js'
 import type { PlainDistribution } from '../scenario/law.js'
-import { fitGamma, fitWeibull } from './estimates.js'
+import { fitComplete } from '../statistics/fitting/complete.js'
+import type { SimpleLaw } from '../statistics/fitting/law.js'
+import { standardNormal } from '../statistics/quantile.js'
 import { gammaAt } from './posterior.js'
 
 /** More are not drawn anew: how far a fit lies off falls with the root of their number. */
@@ -46,23 +46,19 @@ export function lawBehind(law: PlainDistribution, n: number, stream: RandomNumbe
       return { ...law, mean: Math.max(mean, 0, law.atLeast - 5 * sd), sd }
     }
     case 'gamma': {
-      const fit = fitGamma(observations(law, n, stream))
+      const fit = refitted('gamma', law, n, stream)
+      if (fit === null) return law
       const shape = movedBack(1 / (law.cv * law.cv), fit.shape, n)
-      return {
-        ...law,
-        mean: movedBack(law.mean, fit.mean, n),
-        cv: within(1 / Math.sqrt(shape), 0.01, 5),
-      }
+      const mean = movedBack(law.mean, fit.shape * fit.scale, n)
+      return { ...law, mean, cv: within(1 / Math.sqrt(shape), 0.01, 5) }
     }
     case 'weibull': {
-      const fit = fitWeibull(observations(law, n, stream))
+      const fit = refitted('weibull', law, n, stream)
+      if (fit === null) return law
       // shape of the fit x ln(scale of the fit / scale) is the pivot of the scale
       const away = (fit.shape / law.shape) * Math.log(fit.scale / law.scale)
-      return {
-        ...law,
-        shape: within(movedBack(law.shape, fit.shape, n), 0.05, 1000),
-        scale: law.scale * Math.exp(-away * shrink(n)),
-      }
+      const shape = within(movedBack(law.shape, fit.shape, n), 0.05, 1000)
+      return { ...law, shape, scale: law.scale * Math.exp(-away * shrink(n)) }
     }
     case 'constant':
     case 'triangular':
@@ -78,8 +74,8 @@ function normalBehind(
   n: number,
   stream: RandomNumbers,
 ): { mean: number; sd: number } {
-  const other = sd * Math.sqrt(n / chiSquareQuantile(next(stream), n - 1))
-  return { sd: other, mean: mean + (normalQuantile(next(stream), 0, 1) * other) / Math.sqrt(n) }
+  const other = sd * Math.sqrt(n / (2 * gammaAt(next(stream), (n - 1) / 2)))
+  return { sd: other, mean: mean + (standardNormal(next(stream)) * other) / Math.sqrt(n) }
 }
 
 const shrink = (n: number): number => Math.min(1, Math.sqrt(mostDrawn / n))
@@ -88,8 +84,15 @@ const shrink = (n: number): number => Math.min(1, Math.sqrt(mostDrawn / n))
 const movedBack = (estimate: number, fit: number, n: number): number =>
   estimate * (estimate / fit) ** shrink(n)
 
-function observations(law: PlainDistribution, n: number, stream: RandomNumbers): number[] {
+/** The law fitted again to as many draws of it; null where these are all alike to the last digit. */
+function refitted<Of extends 'gamma' | 'weibull'>(
+  family: Of,
+  law: PlainDistribution,
+  n: number,
+  stream: RandomNumbers,
+): Extract<SimpleLaw, { family: Of }> | null {
   const draws = drawsOf(law, () => stream)
-  // logarithms are taken of them: 0 stands for what is too small to be written
-  return Array.from({ length: Math.min(n, mostDrawn) }, () => Math.max(draws.draw(), 1e-300))
+  // logarithms are taken of them: this stands for what is too small to be written
+  const values = Float64Array.from({ length: Math.min(n, mostDrawn) }, () => Math.max(draws.draw(), 1e-300))
+  return fitComplete(family, values) as Extract<SimpleLaw, { family: Of }> | null
 }
