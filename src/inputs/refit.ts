@@ -6,7 +6,7 @@
  * owes nothing to the truth (a pivot). For exponential, Erlang and Weibull laws, and for mean and deviation of the logarithm of lognormal ones, that
  * is exact however few the observations are; to take the new fit itself would miss more often, the fewer they are. Thoman, Bain & Antle,
  * Technometrics 11 (1969) 445-460, for Weibull; Krishnamoorthy & Mathew, Journal of Statistical Planning and Inference 115 (2003) 103-121, for
- * lognormal (both from memory). Of a gamma law it holds nearly.
+ * lognormal (both from memory). Of the shape of a gamma law it holds nearly.
  */
 import type { RandomNumbers } from '../engine/draw.js'
 import { drawsOf } from '../engine/variates.js'
@@ -48,9 +48,10 @@ export function lawBehind(law: PlainDistribution, n: number, stream: RandomNumbe
     case 'gamma': {
       const fit = refitted('gamma', law, n, stream)
       if (fit === null) return law
-      const shape = movedBack(1 / (law.cv * law.cv), fit.shape, n)
-      const mean = movedBack(law.mean, fit.shape * fit.scale, n)
-      return { ...law, mean, cv: within(1 / Math.sqrt(shape), 0.01, 5) }
+      const cv = within(1 / Math.sqrt(movedBack(1 / (law.cv * law.cv), fit.shape, n)), 0.01, 5)
+      // given the shape, the mean of the observations is gamma too
+      const shapes = n / (cv * cv)
+      return { ...law, mean: (law.mean * shapes) / gammaAt(next(stream), shapes), cv }
     }
     case 'weibull': {
       const fit = refitted('weibull', law, n, stream)
