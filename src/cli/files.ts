@@ -14,7 +14,11 @@ import { readLogOf, readRowsOf } from './rows.js'
 import { reason } from './text.js'
 
 /** What is read, with the bytes of it at most; of a scenario file the format itself allows fewer. */
-const mostBytes = { 'the scenario file': 4_000_000, 'the result.json': Infinity }
+const mostBytes = {
+  'the scenario file': 4_000_000,
+  'the record file': 4_000_000,
+  'the result.json': Infinity,
+}
 
 /** The text of a scenario or a result, from its file or, for `-`, from standard input. */
 export async function readText(

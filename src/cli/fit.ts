@@ -64,7 +64,7 @@ function refuseContradictions({ into, write, out, json, quiet }: Options): void 
 
 async function fitted(name: string, options: Options, io: Io): Promise<number> {
   refuseContradictions(options)
-  const [{ readRecordFor, stemOfRecord }, { fitRecord }, { loadForCommand }, { readText }] = await Promise.all([
+  const [{ readRecordFor }, { fitRecord }, { loadForCommand, stemOf }, { readText }] = await Promise.all([
     import('./record.js'),
     import('../questions/fit/study.js'),
     import('./scenario.js'),
@@ -85,7 +85,7 @@ async function fitted(name: string, options: Options, io: Io): Promise<number> {
   })
   await handedOver(
     answer,
-    path.resolve(io.cwd, options.out ?? path.join('out', `${stemOfRecord(name)}-fit`)),
+    path.resolve(io.cwd, options.out ?? path.join('out', `${stemOf(name)}-fit`)),
     options,
     io,
   )
