@@ -1,10 +1,16 @@
 /** The laws that can be drawn from. Formulas: Law, Simulation Modeling and Analysis, ch. 8 (from memory). */
-import jStat from 'jstat'
+import gammaln from '@stdlib/math-base-special-gammaln'
+import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
 import { Draw, type RandomNumbers } from './draw.js'
 import { type QuantileTable, tableOf } from './quantile-table.js'
+import { logGammaQuantile, normalQuantile } from './tails.js'
+import { unset } from './unset.js'
 
-/** A law with its parameters. `observed` values are sorted, smallest first, at least one. */
-export type Law =
+/** A law with its parameters, or a mixture of such. */
+export type Law = PlainLaw | { law: 'mixture'; mixture: readonly { share: number; law: PlainLaw }[] }
+
+/** A law of its own. `observed` values are sorted, smallest first, at least one. */
+type PlainLaw =
   | { law: 'constant'; value: number }
   | { law: 'exponential'; mean: number }
   | { law: 'lognormal'; mean: number; cv: number }
@@ -46,6 +52,8 @@ export function drawsOf(law: Law, stream: () => RandomNumbers): Draw {
     }
     case 'observed':
       return new Observed(stream(), law.values)
+    case 'mixture':
+      return new Mixture(stream(), law.mixture)
   }
 }
 
@@ -133,7 +141,7 @@ class Triangular extends Draw {
 
 const standardNormal = (): QuantileTable =>
   tableOf('normal', () => ({
-    exact: (u) => jStat.normal.inv(u, 0, 1),
+    exact: normalQuantile,
     slope: (y) => Math.sqrt(2 * Math.PI) * Math.exp((y * y) / 2),
     value: (y) => y,
   }))
@@ -141,13 +149,9 @@ const standardNormal = (): QuantileTable =>
 /** Gamma law of scale 1, by the logarithm of its values: of small shapes most lie next to 0. */
 const standardGamma = (shape: number): QuantileTable =>
   tableOf(`gamma ${shape}`, () => {
-    const logGamma = jStat.gammaln(shape)
+    const logGamma = gammaln(shape)
     return {
-      exact(u) {
-        const value = jStat.gamma.inv(u, shape, 1)
-        // what is too small for a number: the first term of the series of the distribution function is all of it
-        return value > 1e-300 ? Math.log(value) : (Math.log(u * shape) + logGamma) / shape
-      },
+      exact: (u) => logGammaQuantile(u, shape),
       slope: (y) => Math.exp(logGamma - shape * y + Math.exp(y)),
       value: (y) => Math.exp(y),
     }
@@ -184,7 +188,7 @@ class CutNormal extends Draw {
     private readonly atLeast: number,
   ) {
     super()
-    this.kept = jStat.normal.cdf((mean - atLeast) / sd, 0, 1)
+    this.kept = normalBelow((mean - atLeast) / sd, 0, 1)
   }
 
   override next(): void {
@@ -225,5 +229,48 @@ class Observed extends Draw {
   override next(): void {
     this.stream.advance()
     this.value = this.values[Math.floor(this.stream.value * this.values.length)]!
+  }
+}
+
+/** What is left of a number that chose a part: the stream of that part, drawn with it. */
+class Rest implements RandomNumbers {
+  value = unset
+
+  advance(): void {}
+}
+
+/** Nearest to 0 and to 1 that numbers of a stream come. */
+const edge = 2 ** -33
+
+/** Laws of which each draw follows one, by shares that sum to 1: the part in which its number falls, and what remains of it rescaled. */
+class Mixture extends Draw {
+  private readonly rest = new Rest()
+  private readonly parts: readonly Draw[]
+  /** Shares up to the end of each part. */
+  private readonly ends: Float64Array
+
+  constructor(
+    private readonly stream: RandomNumbers,
+    mixture: readonly { share: number; law: PlainLaw }[],
+  ) {
+    super()
+    this.parts = mixture.map(({ law }) => drawsOf(law, () => this.rest))
+    let sum = 0
+    this.ends = Float64Array.from(mixture, ({ share }) => (sum += share))
+    // not a hair below the largest number of a stream
+    this.ends[mixture.length - 1] = 1
+  }
+
+  override next(): void {
+    this.stream.advance()
+    const u = this.stream.value
+    let part = 0
+    while (u >= this.ends[part]!) part++
+    const begin = part === 0 ? 0 : this.ends[part - 1]!
+    const rest = (u - begin) / (this.ends[part]! - begin)
+    this.rest.value = Math.min(Math.max(rest, edge), 1 - edge)
+    const draw = this.parts[part]!
+    draw.next()
+    this.value = draw.value
   }
 }

@@ -81,6 +81,10 @@ function isFixed(law: Distribution): boolean {
       return law.sd === 0
     case 'observed':
       return law.values[0] === law.values.at(-1)
+    case 'mixture':
+      return law.mixture.every(
+        ({ law: part }) => isFixed(part) && meanOf(part) === meanOf(law.mixture[0]!.law),
+      )
     default:
       return false
   }

@@ -1,80 +1,85 @@
-/** A time that varies: one form everywhere, a constant or one named law with its parameters. */
+/** A time that varies: one form everywhere, a constant, a count of events in a time, or one named law with its parameters. */
 import * as z from 'zod'
-import { bare, choice, quantity, whole } from './kit.js'
-import type { Distribution } from './law.js'
+import { countAsValue, isCount, readInTime, valueOfCount } from './counts.js'
+import { inTimeRef, quantityRef } from './editor.js'
+import { bare, choice, quantity, refuse, whole } from './kit.js'
+import { evident, type Rests, steps } from './known.js'
+import type { Distribution, PlainDistribution } from './law.js'
 import { dimensions } from './quantity.js'
+import type { Read } from './reading.js'
+import { type Bounds, readQuantity, type Told } from './values.js'
 
 const time = (doc: string) => quantity('time', doc)
 const positive = (doc: string) => quantity('time', doc, { above: 0 })
 const timeUnits = Object.keys(dimensions.time.units) as [string, ...string[]]
 
-const laws = z
-  .strictObject({
-    exponential: z.strictObject({ mean: positive('mean') }).optional(),
-    lognormal: z
-      .strictObject({
-        mean: positive('mean of the time itself, not of its logarithm'),
-        cv: bare('standard deviation over mean', 0, 100),
-      })
-      .optional(),
-    gamma: z
-      .strictObject({ mean: positive('mean'), cv: bare('standard deviation over mean', 0.01, 5) })
-      .optional(),
-    erlang: z
-      .strictObject({ mean: positive('mean'), phases: whole('number of exponential phases', 1, 10_000) })
-      .optional(),
-    weibull: z.strictObject({ shape: bare('shape', 0.05, 1000), scale: positive('scale') }).optional(),
-    triangular: z
-      .strictObject({ low: time('smallest'), mode: time('most likely'), high: positive('largest') })
-      .refine((t) => t.low <= t.mode && t.mode <= t.high && t.low < t.high, {
-        message: 'low, mode and high must be in this order',
-        params: { code: 'conflict', fix: 'put the smallest value in low and the largest in high' },
-      })
-      .optional(),
-    uniform: z
-      .strictObject({ low: time('smallest'), high: positive('largest') })
-      .refine((u) => u.low <= u.high, {
-        message: 'low must not be above high',
-        params: { code: 'conflict', fix: 'exchange the two' },
-      })
-      .optional(),
-    normal: z
-      .strictObject({
-        mean: time('mean before the cut at `at-least`'),
-        sd: time('standard deviation before the cut'),
-        'at-least': time('smallest value: the law is cut off below it, the rest scaled up').optional(),
-      })
-      .refine((n) => n.sd === 0 || (n['at-least'] ?? 0) <= n.mean + 5 * n.sd, {
-        message: 'cut more than 5 standard deviations above the mean: nothing of the law is left',
-        params: { code: 'conflict', fix: 'a smaller `at-least`' },
-      })
-      .optional(),
-    observed: z
-      .strictObject({
-        file: z.string().min(1).describe('CSV file beside the scenario, with a header line'),
-        column: z.string().min(1).describe('name of its column'),
-        unit: choice(timeUnits, 'unit of the recorded numbers'),
-      })
-      .optional(),
-  })
-  .refine((given) => Object.keys(given).length === 1, {
-    message: 'exactly one law must stand here',
-    params: {
-      code: 'one-of',
-      fix: 'keep one of exponential, lognormal, gamma, erlang, weibull, triangular, uniform, normal, observed',
-    },
-  })
-  .meta({ minProperties: 1, maxProperties: 1 })
+const from = whole('observations that the parameters were fitted to', 2, 1_000_000).optional()
 
-type Laws = z.output<typeof laws>
+/** The laws of their own, by their keys. */
+const plainLaws = {
+  exponential: z.strictObject({ mean: positive('mean'), from }).optional(),
+  lognormal: z
+    .strictObject({
+      mean: positive('mean of the time itself, not of its logarithm'),
+      cv: bare('standard deviation over mean', 0, 100),
+      from,
+    })
+    .optional(),
+  gamma: z
+    .strictObject({ mean: positive('mean'), cv: bare('standard deviation over mean', 0.01, 5), from })
+    .optional(),
+  erlang: z
+    .strictObject({
+      mean: positive('mean'),
+      phases: whole('number of exponential phases', 1, 10_000),
+      from,
+    })
+    .optional(),
+  weibull: z.strictObject({ shape: bare('shape', 0.05, 1000), scale: positive('scale'), from }).optional(),
+  triangular: z
+    .strictObject({ low: time('smallest'), mode: time('most likely'), high: positive('largest') })
+    .refine((t) => t.low <= t.mode && t.mode <= t.high && t.low < t.high, {
+      message: 'low, mode and high must be in this order',
+      params: { code: 'conflict', fix: 'put the smallest value in low and the largest in high' },
+    })
+    .optional(),
+  uniform: z
+    .strictObject({ low: time('smallest'), high: positive('largest') })
+    .refine((u) => u.low <= u.high, {
+      message: 'low must not be above high',
+      params: { code: 'conflict', fix: 'exchange the two' },
+    })
+    .optional(),
+  normal: z
+    .strictObject({
+      mean: time('mean before the cut at `at-least`'),
+      sd: time('standard deviation before the cut'),
+      'at-least': time('smallest value: the law is cut off below it, the rest scaled up').optional(),
+      from,
+    })
+    .refine((n) => n.sd === 0 || (n['at-least'] ?? 0) <= n.mean + 5 * n.sd, {
+      message: 'cut more than 5 standard deviations above the mean: nothing of the law is left',
+      params: { code: 'conflict', fix: 'a smaller `at-least`' },
+    })
+    .optional(),
+  observed: z
+    .strictObject({
+      file: z.string().min(1).describe('CSV file beside the scenario, with a header line'),
+      column: z.string().min(1).describe('name of its column'),
+      unit: choice(timeUnits, 'unit of the recorded numbers'),
+    })
+    .optional(),
+}
 
-function toDistribution(given: number | Laws): Distribution {
-  if (typeof given === 'number') return { law: 'constant', value: given }
-  if (given.exponential) return { law: 'exponential', ...given.exponential }
-  if (given.lognormal) return { law: 'lognormal', ...given.lognormal }
-  if (given.gamma) return { law: 'gamma', ...given.gamma }
-  if (given.erlang) return { law: 'erlang', ...given.erlang }
-  if (given.weibull) return { law: 'weibull', ...given.weibull }
+type Laws = z.output<z.ZodObject<typeof plainLaws>>
+
+/** A map of one law. `from` is what it rests on, and no part of it. */
+function toPlain(given: Laws): PlainDistribution {
+  if (given.exponential) return { law: 'exponential', mean: given.exponential.mean }
+  if (given.lognormal) return { law: 'lognormal', mean: given.lognormal.mean, cv: given.lognormal.cv }
+  if (given.gamma) return { law: 'gamma', mean: given.gamma.mean, cv: given.gamma.cv }
+  if (given.erlang) return { law: 'erlang', mean: given.erlang.mean, phases: given.erlang.phases }
+  if (given.weibull) return { law: 'weibull', shape: given.weibull.shape, scale: given.weibull.scale }
   if (given.triangular) return { law: 'triangular', ...given.triangular }
   if (given.uniform) return { law: 'uniform', ...given.uniform }
   if (given.normal)
@@ -87,12 +92,110 @@ function toDistribution(given: number | Laws): Distribution {
   return { law: 'observed', ...given.observed!, values: [] }
 }
 
-/** A time that varies: `90 s`, or `{lognormal: {mean: 75 s, cv: 0.8}}` and its like. */
-export const timeDistribution = (doc: string, bounds: { above?: number } = {}) =>
+/** A map of exactly one law, and what the parameters of that rest on. */
+function oneOf<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
+  const schema = z
+    .strictObject(shape)
+    .refine((given) => Object.keys(given).length === 1, {
+      message: 'exactly one law must stand here',
+      params: { code: 'one-of', fix: `keep one of ${Object.keys(plainLaws).join(', ')}, mixture` },
+    })
+    .meta({ minProperties: 1, maxProperties: 1 })
+  evident.add(schema, { evidence: lawEvidence })
+  // the law is what its map holds; a mixture is a list there too
+  steps.add(schema, { of: (key) => (key === 'mixture' ? [key] : []) })
+  return schema
+}
+
+function lawEvidence(written: unknown): Rests | null {
+  const [[law, parameters] = ['', {}]] = Object.entries(written as Record<string, Record<string, unknown>>)
+  const rests = { of: { dimension: 'time' }, within: [] } as const
+  // how many they are is known once they are read
+  if (law === 'observed') return { ...rests, known: { form: 'observed', observations: 0 }, fixed: written }
+  const { from: observations, ...fixed } = parameters
+  if (typeof observations !== 'number') return null
+  return { ...rests, known: { form: 'fitted', observations }, fixed: { [law]: fixed } }
+}
+
+steps.add(plainLaws.normal.unwrap(), { of: (key) => [key === 'at-least' ? 'atLeast' : key] })
+
+/** A constant, or the time from one to the next of events that were counted. */
+function readTime(written: unknown, bounds: Bounds, least: 0 | 1): Read<Told<PlainDistribution>> {
+  if (isCount(written)) {
+    const count = readInTime(written, 'interval', least)
+    if ('fault' in count) return count
+    const value = { law: 'exponential', mean: valueOfCount(count.value) } as const
+    return { value: { value, known: count.value, fixed: countAsValue(count.value) } }
+  }
+  const told = readQuantity(written, 'time', bounds)
+  if ('fault' in told) return told
+  return { value: { ...told.value, value: { law: 'constant', value: told.value.value } } }
+}
+
+function constant(bounds: Bounds, least: 0 | 1) {
+  const schema = z
+    .unknown()
+    .transform((written, context): PlainDistribution => {
+      const told = readTime(written, bounds, least)
+      return 'fault' in told ? refuse(context, written, told.fault) : told.value.value
+    })
+    .meta({
+      anyOf: [quantityRef('time'), inTimeRef],
+      description: 'a constant time, or events counted in a time',
+    })
+  evident.add(schema, {
+    evidence(written) {
+      const told = readTime(written, bounds, least)
+      if ('fault' in told || told.value.known === null) return null
+      const { known, fixed } = told.value
+      return { known, fixed, of: { dimension: 'time' }, within: isCount(written) ? [] : ['value'] }
+    },
+  })
+  return schema
+}
+
+/** A mixture where none may stand. */
+const noMixture = z
+  .unknown()
+  .transform((written, context) =>
+    refuse(context, written, {
+      ...{ code: 'not-allowed', within: [], rule: 'a mixture holds no mixture' },
+      fix: 'its parts beside the others, with their shares of all draws',
+    }),
+  )
+  .meta({ not: {} })
+
+const laws = oneOf({ ...plainLaws, mixture: noMixture.optional() })
+const partConstant = constant({ from: 0 }, 1)
+
+const mixture = z
+  .array(
+    z.strictObject({
+      share: quantity('share', 'part of the draws that follow this law', { above: 0, to: 1 }),
+      law: z.union([partConstant, laws.transform(toPlain)]).describe('a constant or a law, but no mixture'),
+    }),
+  )
+  .min(2)
+  .max(10)
+  .refine((parts) => Math.abs(parts.reduce((sum, { share }) => sum + share, 0) - 1) <= 1e-9, {
+    error: ({ input }) => {
+      const sum = (input as { share: number }[]).reduce((total, { share }) => total + share, 0)
+      return `the shares of a mixture are all of it, 100 %; these are ${Number((100 * sum).toPrecision(6))} %`
+    },
+    params: { code: 'conflict', fix: 'shares that sum to 100 %' },
+  })
+  .describe('laws by shares: each draw follows one of them')
+
+const lawsOrMixture = oneOf({ ...plainLaws, mixture: mixture.optional() })
+
+const toDistribution = (given: z.output<typeof lawsOrMixture>): Distribution =>
+  given.mixture ? { law: 'mixture', mixture: given.mixture } : toPlain(given)
+
+/** A time that varies: `90 s`, `18 in 640 h`, or `{lognormal: {mean: 75 s, cv: 0.8}}` and its like; `above` 0: what may never come. */
+export const timeDistribution = (doc: string, bounds: { above?: 0 } = {}) =>
   z
     .union([
-      quantity('time', 'a constant time', bounds.above === undefined ? { from: 0 } : { above: bounds.above }),
-      laws,
+      bounds.above === undefined ? constant({ from: 0 }, 1) : constant({ above: 0 }, 0),
+      lawsOrMixture.transform(toDistribution),
     ])
-    .transform(toDistribution)
-    .describe(`${doc}; a constant or a distribution`)
+    .describe(`${doc}; a constant, a count such as \`18 in 640 h\`, or a distribution`)

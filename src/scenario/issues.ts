@@ -2,6 +2,7 @@
 import type { z } from 'zod'
 import { kindKeys } from '../kinds/keys.js'
 import type { Finding } from './finding.js'
+import { isGuess } from './known.js'
 import { nearest } from './nearest.js'
 import { shown } from './printable.js'
 import type { ProblemCode } from './problems.js'
@@ -113,7 +114,7 @@ function unionFindings(
     .flatMap((inner) => (inner.code === 'invalid_value' ? inner.values.map(String) : []))
   if (!isMap && words.length > 0)
     return [finding('not-allowed', `a number or ${words.join(', ')}`, nearest(shown(value), words))]
-  const member = isMap && !Array.isArray(value) ? errors.at(-1)! : errors[0]!
+  const member = isMap && !Array.isArray(value) && !isGuess(value) ? errors.at(-1)! : errors[0]!
   return member.flatMap((inner) => findingsOf(inner, schema, raw, path))
 }
 
@@ -123,6 +124,12 @@ function findingOf(issue: Issue, told: Told): Finding {
     case 'invalid_type': {
       const wanted = typeWords[issue.expected] ?? issue.expected
       if (value === undefined) return missing(`add ${wanted}`)
+      if (isGuess(value))
+        return finding(
+          'not-allowed',
+          `no guess may stand here: it is ${wanted}, and taken as exact`,
+          `write ${wanted} here`,
+        )
       return finding('wrong-type', `must be ${wanted}`, `write ${wanted} here`)
     }
     case 'invalid_value': {

@@ -1,5 +1,6 @@
 /** The JSON Schema (2020-12) of the scenario format, for editors. */
 import * as z from 'zod'
+import { definitions, referring } from './editor.js'
 import { scenarioSchema } from './schema.js'
 
 /** The schema as text, ready to be written beside the demo scenarios. */
@@ -10,5 +11,5 @@ export function jsonSchemaText(): string {
     unrepresentable: 'any',
     reused: 'ref',
   })
-  return `${JSON.stringify(schema, null, 1)}\n`
+  return `${JSON.stringify({ ...schema, $defs: { ...schema.$defs, ...definitions() } }, referring, 1)}\n`
 }

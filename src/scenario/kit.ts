@@ -1,7 +1,12 @@
 /** Building blocks of the schema: keys that carry a unit, a default with its basis, and a line of explanation. */
 import * as z from 'zod'
+import { isCount } from './counts.js'
+import { guessRef, quantityRef } from './editor.js'
+import { evident, isGuess, type OfWhat } from './known.js'
 import { exampleApart } from './meant.js'
-import { type Dimension, dimensions, parseMoney, parseQuantity, quantityPattern } from './quantity.js'
+import { type Dimension, dimensions, parseMoney, quantityPattern } from './quantity.js'
+import { type Fault, fault, type Read } from './reading.js'
+import { type Bounds, guessedOr, readExact, readNumber, readQuantity, type Told } from './values.js'
 
 // a scenario is read once or a few times: code made for its schema would not pay for itself
 z.config({ jitless: true })
@@ -19,44 +24,62 @@ export function assume<T extends z.ZodType>(schema: T, value: z.input<T>, basis:
   return withDefault
 }
 
-/** Bounds in SI; `above` excludes its end, `from` and `to` include theirs. */
-export interface Bounds {
-  above?: number
-  from?: number
-  to?: number
+/** Tells the schema library what was wrong with a value that it handed over to be read. */
+export function refuse(context: z.RefinementCtx, input: unknown, { code, rule, fix, within }: Fault): never {
+  context.issues.push({ code: 'custom', input, message: rule, path: [...within], params: { code, fix } })
+  return z.NEVER
 }
 
-/** The bound that `value` breaks, in words with the SI unit; null when it keeps them all. */
-function outside(value: number, bounds: Bounds, unit: string): string | null {
-  const bound = (words: string, end: number) => `${words} ${end} ${unit}`.trim()
-  if (bounds.above !== undefined && !(value > bounds.above))
-    return bounds.above === 0 ? 'more than nothing' : bound('more than', bounds.above)
-  if (bounds.from !== undefined && !(value >= bounds.from))
-    return bounds.from === 0 ? 'not negative' : bound('at least', bounds.from)
-  if (bounds.to !== undefined && !(value <= bounds.to)) return bound('at most', bounds.to)
-  return Number.isFinite(value) ? null : 'finite'
-}
-
-/** A quantity `NUMBER UNIT` of a dimension; comes out as a number in SI. */
-export function quantity(dimension: Dimension, doc: string, bounds: Bounds = { from: 0 }) {
-  return z
+/** A value that may say what it rests on: `read` reads both off what was written. */
+function withEvidence<T>(
+  read: (written: unknown) => Read<Told<T>>,
+  meta: Record<string, unknown>,
+  { of, within: place = [] }: { of: (value: T) => OfWhat; within?: readonly string[] },
+) {
+  const schema = z
     .unknown()
-    .transform((text, context): number => {
-      const parsed = parseQuantity(text, dimension)
-      if (!('value' in parsed)) {
-        const { code, rule, fix } = parsed
-        context.issues.push({ code: 'custom', input: text, message: rule, params: { code, fix } })
-        return z.NEVER
-      }
-      const rule = outside(parsed.value, bounds, dimensions[dimension].si)
-      if (rule)
-        context.issues.push({
-          code: 'custom',
-          input: text,
-          message: `must be ${rule}`,
-          params: { code: 'out-of-range', fix: `a value that is ${rule}` },
+    .transform((written, context): T => {
+      const told = read(written)
+      return 'fault' in told ? refuse(context, written, told.fault) : told.value.value
+    })
+    .meta(meta)
+  evident.add(schema, {
+    evidence(written) {
+      const told = read(written)
+      if ('fault' in told || told.value.known === null) return null
+      const { value, known, fixed } = told.value
+      return { known, fixed, of: of(value), within: place }
+    },
+  })
+  return schema
+}
+
+/** A quantity `NUMBER UNIT` of a dimension, a count or a guess of it; comes out as a number in SI. */
+export const quantity = (dimension: Dimension, doc: string, bounds: Bounds = { from: 0 }) =>
+  withEvidence(
+    (written) => readQuantity(written, dimension, bounds),
+    { ...quantityRef(dimension), description: doc },
+    {
+      of: () => ({ dimension }),
+    },
+  )
+
+/** A quantity that somebody decides and nobody measures: it takes no evidence. */
+export const decided = (dimension: Dimension, doc: string, bounds: Bounds = { from: 0 }) =>
+  z
+    .unknown()
+    .transform((written, context): number => {
+      if (isGuess(written) || isCount(written))
+        return refuse(context, written, {
+          ...{
+            code: 'not-allowed',
+            within: [],
+            rule: 'this is decided and not measured: it takes no evidence',
+          },
+          fix: `a value such as \`${dimensions[dimension].example}\``,
         })
-      return parsed.value
+      const exact = readExact(written, dimension, bounds)
+      return 'fault' in exact ? refuse(context, written, exact.fault) : exact.value
     })
     .meta({
       type: 'string',
@@ -64,21 +87,15 @@ export function quantity(dimension: Dimension, doc: string, bounds: Bounds = { f
       description: doc,
       examples: [dimensions[dimension].example],
     })
-}
 
 /** A quantity, or one of a few words in its place. */
 export function quantityOr<const W extends string>(word: W, dimension: Dimension, doc: string) {
-  const number = quantity(dimension, doc, { from: 0 })
-  return z
-    .unknown()
-    .transform((text, context): number | W => {
-      if (text === word) return word
-      const parsed = number.safeParse(text)
-      if (parsed.success) return parsed.data
-      context.issues.push(...parsed.error.issues.map((issue) => ({ ...issue, input: text }) as never))
-      return z.NEVER
-    })
-    .meta({ type: 'string', pattern: `(^${word}$)|${quantityPattern(dimension)}`, description: doc })
+  const read = (written: unknown): Read<Told<number | W>> =>
+    written === word
+      ? { value: { value: word, known: null, fixed: word } }
+      : readQuantity(written, dimension, { from: 0 })
+  const meta = { anyOf: [{ const: word }, quantityRef(dimension)], description: doc }
+  return withEvidence(read, meta, { of: () => ({ dimension }) })
 }
 
 /** What an amount of money may be for: one of something, or null for all of it. */
@@ -87,29 +104,36 @@ type Per = 'roll' | 'h' | 'kWh' | 'm' | null
 /** Money: `42 EUR/roll`, `31 EUR/h`, `0.2 EUR/kWh` or `24000 EUR`. */
 export const money = (per: Per, doc: string) => moneyFor([per], doc)
 
+export interface Money {
+  amount: number
+  currency: string
+  per: Per
+}
+
 /** Money for one of several: `24000 EUR` or `650 EUR/m`. */
 export function moneyFor(pers: readonly [Per, ...Per[]], doc: string) {
   const [per] = pers
   const example = per ? `42 EUR/${per}` : '24000 EUR'
-  return z
-    .unknown()
-    .transform((text, context): { amount: number; currency: string; per: Per } => {
-      const parsed = parseMoney(text)
-      if (!parsed || !pers.includes(parsed.per as Per)) {
-        context.issues.push({
-          code: 'custom',
-          input: text,
-          message: `an amount, a currency of three letters${per ? ` and /${per}` : ''}${pers.length > 1 ? `, or with /${pers.slice(1).join(' or /')}` : ''}`,
-          params: {
-            code: parsed ? 'wrong-unit' : 'not-a-quantity',
-            fix: `write it like \`${exampleApart(example, String(text).slice(0, 200))}\``,
-          },
-        })
-        return z.NEVER
-      }
-      return { amount: parsed.amount, currency: parsed.currency, per: parsed.per as Per }
+  const exact = (text: unknown): Read<Money> => {
+    const parsed = parseMoney(text)
+    if (parsed && pers.includes(parsed.per as Per)) return { value: { ...parsed, per: parsed.per as Per } }
+    return fault(
+      parsed ? 'wrong-unit' : 'not-a-quantity',
+      `an amount, a currency of three letters${per ? ` and /${per}` : ''}${pers.length > 1 ? `, or with /${pers.slice(1).join(' or /')}` : ''}`,
+      `write it like \`${exampleApart(example, String(text).slice(0, 200))}\``,
+    )
+  }
+  const read = (written: unknown) =>
+    guessedOr(written, {
+      ...{ read: exact, numberOf: ({ amount }: Money) => amount },
+      ...{ spread: 'lognormal', ends: { least: 0, most: Infinity } },
+      isAlike: (one: Money, other: Money) => one.currency === other.currency && one.per === other.per,
     })
-    .meta({ type: 'string', description: doc, examples: [example] })
+  const meta = { anyOf: [{ type: 'string' }, guessRef('money')], description: doc, examples: [example] }
+  return withEvidence(read, meta, {
+    within: ['amount'],
+    of: ({ currency, per: each }) => ({ money: each === null ? currency : `${currency}/${each}` }),
+  })
 }
 
 /** A whole number from `least` to `most`, both included. */
@@ -117,7 +141,12 @@ export const whole = (doc: string, least = 1, most = 1_000_000) =>
   z.number().int().min(least).max(most).describe(doc)
 
 /** A bare number: factors, shares and shapes that have no unit. */
-export const bare = (doc: string, least = 0, most = 1e9) => z.number().min(least).max(most).describe(doc)
+export const bare = (doc: string, least = 0, most = 1e9) =>
+  withEvidence(
+    (written) => readNumber(written, least, most),
+    { anyOf: [{ type: 'number', minimum: least, maximum: most }, guessRef('number')], description: doc },
+    { of: () => null },
+  )
 
 /** One of a closed set of words. */
 export const choice = <const T extends readonly [string, ...string[]]>(words: T, doc: string) =>

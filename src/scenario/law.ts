@@ -1,8 +1,18 @@
 /** A law of a time, as the engine draws from it, and its mean; how a scenario writes it is in `distribution`. */
-import jStat from 'jstat'
+import gamma from '@stdlib/math-base-special-gamma'
+import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
+
+/** A law, or a mixture of laws by shares that sum to 1. */
+export type Distribution = PlainDistribution | Mixture
+
+/** Each draw follows one of the laws, as often as its share says. */
+export interface Mixture {
+  law: 'mixture'
+  mixture: { share: number; law: PlainDistribution }[]
+}
 
 /** All parameters in SI; `observed` values are filled in after its file is read. */
-export type Distribution =
+export type PlainDistribution =
   | { law: 'constant'; value: number }
   | { law: 'exponential'; mean: number }
   | { law: 'lognormal'; mean: number; cv: number }
@@ -23,13 +33,13 @@ export interface Observed {
   values: number[]
 }
 
-/** Mean of the law in its SI unit; NaN of no observed values. */
+/** Mean of the law in its SI unit; NaN of no observed values. Infinity where what it is the time to never happens. */
 export function meanOf(distribution: Distribution): number {
   switch (distribution.law) {
     case 'constant':
       return distribution.value
     case 'weibull':
-      return distribution.scale * jStat.gammafn(1 + 1 / distribution.shape)
+      return distribution.scale * gamma(1 + 1 / distribution.shape)
     case 'triangular':
       return (distribution.low + distribution.mode + distribution.high) / 3
     case 'uniform':
@@ -38,6 +48,8 @@ export function meanOf(distribution: Distribution): number {
       return cutNormalMean(distribution.mean, distribution.sd, distribution.atLeast)
     case 'observed':
       return distribution.values.reduce((sum, value) => sum + value, 0) / distribution.values.length
+    case 'mixture':
+      return weighed(distribution, meanOf)
     default:
       return distribution.mean
   }
@@ -52,7 +64,7 @@ function cutNormalMean(mean: number, sd: number, atLeast: number): number {
   const cut = (atLeast - mean) / sd
   const density = Math.exp((-cut * cut) / 2) / Math.sqrt(2 * Math.PI)
   // the upper tail keeps its digits where the cut lies above the mean
-  return mean + (sd * density) / jStat.normal.cdf(-cut, 0, 1)
+  return mean + (sd * density) / normalBelow(-cut, 0, 1)
 }
 
 /** Variance of the law in its SI unit squared; that of the values themselves for observed ones. */
@@ -65,7 +77,7 @@ export function varianceOf(distribution: Distribution): number {
     case 'erlang':
       return distribution.mean ** 2 / distribution.phases
     case 'weibull':
-      return distribution.scale ** 2 * jStat.gammafn(1 + 2 / distribution.shape) - meanOf(distribution) ** 2
+      return distribution.scale ** 2 * gamma(1 + 2 / distribution.shape) - meanOf(distribution) ** 2
     case 'triangular': {
       const { low, mode, high } = distribution
       return (low * low + mode * mode + high * high - low * mode - low * high - mode * high) / 18
@@ -84,7 +96,35 @@ export function varianceOf(distribution: Distribution): number {
         distribution.values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / distribution.values.length
       )
     }
+    case 'mixture': {
+      // law of total variance: within the parts, and from part to part
+      const mean = meanOf(distribution)
+      return weighed(distribution, (law) => varianceOf(law) + (meanOf(law) - mean) ** 2)
+    }
     default:
       return (distribution.mean * distribution.cv) ** 2
+  }
+}
+
+const weighed = ({ mixture }: Mixture, of: (law: PlainDistribution) => number): number =>
+  mixture.reduce((sum, { share, law }) => sum + share * of(law), 0)
+
+/** Whether the parameters keep the rules between them: those of one law by themselves are told of by the schema. */
+export function isSound(distribution: Distribution): boolean {
+  switch (distribution.law) {
+    case 'triangular': {
+      const { low, mode, high } = distribution
+      return low <= mode && mode <= high && low < high
+    }
+    case 'uniform':
+      return distribution.low <= distribution.high
+    case 'normal': {
+      const { mean, sd, atLeast } = distribution
+      return sd === 0 || atLeast <= mean + 5 * sd
+    }
+    case 'mixture':
+      return distribution.mixture.every(({ share, law }) => share > 0 && isSound(law))
+    default:
+      return true
   }
 }

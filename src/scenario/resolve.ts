@@ -1,6 +1,8 @@
 /** A scenario from the tree of its file and the overrides: defaults filled in, every rule asked. */
+import { counted, evidenceFindings, evidenceOf } from './evidence.js'
 import type { Finding } from './finding.js'
 import { findingsOf, valueAt } from './issues.js'
+import type { Evidence } from './known.js'
 import { nearest } from './nearest.js'
 import { type ReadColumn, readObserved } from './observed.js'
 import { type Override, originOf } from './overrides.js'
@@ -17,6 +19,8 @@ export interface Resolved {
   resolved: Record<string, unknown>
   /** Every value that nobody named, with the basis of its default. */
   assumed: Assumption[]
+  /** What values rest on, where the file says it; all others are taken as exact. */
+  evidence: Evidence[]
 }
 
 /** A finding, and the override that brought what it is about. */
@@ -45,8 +49,10 @@ export function resolve(
   }
   assumed.push(...fillDefaults(scenarioSchema, tree))
   const parsed = scenarioSchema.safeParse(tree)
+  const said = parsed.success ? evidenceOf(scenarioSchema, tree) : []
   const own = parsed.success
     ? [
+        ...evidenceFindings(said),
         ...readObserved(parsed.data, readColumn),
         ...recordings.fill(parsed.data),
         ...ruleFindings(parsed.data),
@@ -58,7 +64,9 @@ export function resolve(
       originOf(finding.path, overrides),
     ])
   const isSound = parsed.success && findings.length === 0
-  return { made: isSound ? { scenario: parsed.data, resolved: tree, assumed } : null, findings }
+  if (!isSound) return { made: null, findings }
+  const scenario = parsed.data
+  return { made: { scenario, resolved: tree, assumed, evidence: counted(said, scenario) }, findings }
 }
 
 /** An override that leads nowhere. */

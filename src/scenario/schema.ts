@@ -6,7 +6,7 @@ import { caseKind } from './case-keys.js'
 import { mostValues } from './choices.js'
 import { closure, dataSheet, site } from './closure.js'
 import { breakList, member, skills } from './crew-keys.js'
-import { assume, choice, money, moneyFor, name, quantity, whole } from './kit.js'
+import { assume, choice, decided, money, moneyFor, name, quantity, whole } from './kit.js'
 import { mostShifts } from './limits.js'
 import { studyRecord } from './study-record.js'
 
@@ -35,7 +35,7 @@ export const scenarioSchema = z
       'Sealing line',
       'definition of the format',
     ),
-    target: quantity(
+    target: decided(
       'case-rate',
       'good cases out over working time (shift less breaks) that the line must hold',
       { above: 0, to: 1000 },
@@ -180,7 +180,7 @@ export const scenarioSchema = z
           'definition of the format',
         ),
         confidence: assume(
-          quantity('share', 'confidence of the intervals', { from: 0.5, to: 0.9999 }),
+          decided('share', 'confidence of the intervals', { from: 0.5, to: 0.9999 }),
           '95 %',
           'common practice, no source',
         ),

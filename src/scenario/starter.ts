@@ -5,7 +5,12 @@ export const starterScenario = `# yaml-language-server: $schema=./scenario.schem
 # A time that varies is a distribution: {exponential: {mean: 4 s}}, {lognormal: {mean: 75 s, cv: 0.8}},
 #   {gamma: {mean: 3 s, cv: 0.4}}, {erlang: {mean: 3 s, phases: 4}}, {weibull: {shape: 1.4, scale: 9 h}},
 #   {triangular: {low: 2 s, mode: 2.6 s, high: 4 s}}, {uniform: {low: 1 s, high: 3 s}},
-#   {normal: {mean: 3 s, sd: 0.4 s, at-least: 1 s}}, {observed: {file: stops.csv, column: repair, unit: s}}.
+#   {normal: {mean: 3 s, sd: 0.4 s, at-least: 1 s}}, {observed: {file: stops.csv, column: repair, unit: s}}, or minor and major ones by shares:
+#   {mixture: [{share: 75 %, law: {lognormal: {mean: 50 s, cv: 0.5}}}, {share: 25 %, law: 6 min}]}.
+# Say how well you know a value, where you can; what says nothing is taken as exact:
+#   a count: chance: 20 in 40000 cases, after: 16 in 640 h; a share of a mixture: 30 in 40 stops; none is a count too: 0 in 4000 cases
+#   observations that a law was fitted to: {lognormal: {mean: 80 s, cv: 0.8, from: 40}}; observed values speak for themselves
+#   a guess, wherever a unit or a factor may stand: {guess: 4 min, between: [2 min, 8 min]}, nine times in ten between the two
 # What you leave out has a default; the report lists every one. All figures here are made up: put in your own.
 
 title: My sealing line          # heads the report
@@ -72,14 +77,17 @@ line:                           # in the order in which a case travels; an entry
         position: 0.9 m
     minimum-gap: 300 mm         # between cases on the belts; wipe-travel + speed x reset may need more
     jams:                       # leave out: no jams
-      chance: 0.5 per 1000 cases
-      clear: {lognormal: {mean: 80 s, cv: 0.8}}     # with the machine stopped and isolated
+      chance: 20 in 40000 cases # as counted; or a share such as 0.5 per 1000 cases
+      clear: {lognormal: {mean: 80 s, cv: 0.8, from: 40}}   # with the machine stopped and isolated; fitted to 40 of them
       case-lost: 15 %           # share of the jammed cases that are spoilt
       tape-factor: 1            # what this tape does to the chance
     breakdowns:                 # leave out: none; may stand on any piece
-      after: {weibull: {shape: 1, scale: 40 h}}     # from one repair to the next breakdown
+      after: 16 in 640 h        # from one repair to the next breakdown; or a law such as {weibull: {shape: 1.2, scale: 40 h}}
       counted-in: running-time  # or calendar-time
-      repair: {lognormal: {mean: 15 min, cv: 0.7}}
+      repair:                   # or one law, such as {lognormal: {mean: 15 min, cv: 0.7}}
+        mixture:
+          - {share: 12 in 16 stops, law: {lognormal: {mean: 8 min, cv: 0.6, from: 12}}}
+          - {share: 4 in 16 stops, law: {exponential: {mean: 40 min, from: 4}}}
     roll-change:
       time: {lognormal: {mean: 90 s, cv: 0.4}}      # one roll, threading included
       low-tape-warning: 40 m    # tape left when the head gives its warning; none: it runs out unnoticed
@@ -133,7 +141,7 @@ crew:                           # who puts stops right
     does: [jams, roll-change, size-setting, blade]   # the most urgent first
     # stands-at: sealer         # standing duty: folds the flaps there while free
     # breaks: [{at: 3 h, for: 30 min}]   # of their own, so that others cover
-  fitter: {people: 1, walk: 4 min, does: [breakdowns]}
+  fitter: {people: 1, walk: {guess: 4 min, between: [2 min, 8 min]}, does: [breakdowns]}   # nobody timed it
 
 shift:
   length: 8 h                   # breaks included

@@ -1,6 +1,7 @@
 /** Walks the schema beside a document: which keys may stand where, and which defaults fill in what is not said. */
 import type { z } from 'zod'
 import { type Basis, bases, name } from './kit.js'
+import { isGuess } from './known.js'
 
 type Schema = z.ZodType
 export type Path = readonly (string | number)[]
@@ -23,12 +24,12 @@ const definition = (schema: Schema): Definition => schema.def as unknown as Defi
 const isMap = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
-/** The schema without its wrappers, and of a union the member that suits what was written. */
-function suited(schema: Schema, raw: unknown): Schema {
+/** The schema that a wrapper holds, or the member of a union that suits what was written; null where it is neither. */
+export function within(schema: Schema, raw: unknown): Schema | null {
   const def = definition(schema)
-  if (def.innerType) return suited(def.innerType, raw)
-  if (def.type === 'pipe') return suited(def.in!, raw)
-  if (def.type !== 'union') return schema
+  if (def.innerType) return def.innerType
+  if (def.type === 'pipe') return def.in!
+  if (def.type !== 'union') return null
   const options = def.options!
   if (def.discriminator && isMap(raw)) {
     const named = options.find((option) => {
@@ -39,7 +40,14 @@ function suited(schema: Schema, raw: unknown): Schema {
     })
     return named ?? options[0]!
   }
-  return isMap(raw) ? suited(options.at(-1)!, raw) : suited(options[0]!, raw)
+  // a guess is a value in a map, and values come first
+  return isMap(raw) && !isGuess(raw) ? options.at(-1)! : options[0]!
+}
+
+/** The schema without its wrappers, and of a union the member that suits what was written. */
+function suited(schema: Schema, raw: unknown): Schema {
+  const held = within(schema, raw)
+  return held === null ? schema : suited(held, raw)
 }
 
 /** The keys that may stand in the map at `path`, or null where any name may, or none. */
@@ -57,7 +65,8 @@ export function keysAt(root: Schema, raw: unknown, path: Path): string[] | null 
   return shape ? Object.keys(shape) : null
 }
 
-function child(schema: Schema, key: string | number): Schema | null {
+/** The schema of what stands under a key of a map or list; null where nothing may. */
+export function child(schema: Schema, key: string | number): Schema | null {
   const def = definition(schema)
   if (def.shape) return Object.hasOwn(def.shape, key) ? def.shape[key as string]! : null
   if (def.type === 'record') return def.valueType!

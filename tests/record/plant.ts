@@ -3,30 +3,8 @@ import { readFileSync } from 'node:fs'
 import { Line } from '../../src/line/line.js'
 import type { EventName, ShiftEvent } from '../../src/line/shift-event.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import { standardNormal } from '../../src/statistics/quantile.js'
 
-/** How long it takes to clear a jam, s: some of them are minor ones, the others major ones, both lognormal. */
-export const clearing = [
-  { share: 0.75, mean: 45, cv: 0.5 },
-  { share: 0.25, mean: 360, cv: 0.6 },
-] as const
-
-/** Numbers that stand for the two laws of `clearing`: the middles of parts that are equally likely. */
-function clearingTimes(): number[] {
-  return clearing.flatMap(({ share, mean, cv }) => {
-    const variance = Math.log1p(cv * cv)
-    const parts = share * 4000
-    const normal = (part: number) => standardNormal((part + 0.5) / parts)
-    return Array.from({ length: parts }, (_, part) =>
-      Math.exp(Math.log(mean) - variance / 2 + Math.sqrt(variance) * normal(part)),
-    )
-  })
-}
-
-export const { scenario: truth } = loadScenario(
-  readFileSync(new URL('truth.yaml', import.meta.url), 'utf8'),
-  { readColumn: () => clearingTimes().map(String) },
-)
+export const { scenario: truth } = loadScenario(readFileSync(new URL('truth.yaml', import.meta.url), 'utf8'))
 
 /** Why a piece stood: the cause as the catalogue names it, or a planned stop. */
 export type WhyStood = NonNullable<ShiftEvent['cause']> | 'planned-stops'

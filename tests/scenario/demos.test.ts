@@ -4,14 +4,15 @@ import { describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
 import { z } from 'zod'
 import { scenarioSchema } from '../../src/scenario/schema.js'
+import { starterScenario } from '../../src/scenario/starter.js'
 import { fillDefaults } from '../../src/scenario/walk.js'
 
 const folder = new URL('../../scenarios/', import.meta.url)
 const names = readdirSync(folder).filter((name) => name.endsWith('.yaml'))
 const texts = new Map(names.map((name) => [name, readFileSync(new URL(name, folder), 'utf8')]))
 
-/** Every key, and every word that is a value, of all demos, variants included. */
-function used(): { keys: Set<string>; words: Set<string> } {
+/** Every key, and every word that is a value, of the texts, variants included. */
+function used(of: readonly string[]): { keys: Set<string>; words: Set<string> } {
   const keys = new Set<string>()
   const words = new Set<string>()
   const walk = (node: unknown): void => {
@@ -23,7 +24,7 @@ function used(): { keys: Set<string>; words: Set<string> } {
       }
     else words.add(String(node))
   }
-  for (const text of texts.values()) {
+  for (const text of of) {
     const tree: unknown = parse(text)
     // a default that no demo names is used all the same
     fillDefaults(scenarioSchema, tree)
@@ -59,13 +60,13 @@ describe('demo scenarios', () => {
     }
   })
 
-  it('use every key of the format', () => {
-    const { keys } = used()
+  it('and the starter use every key of the format', () => {
+    const { keys } = used([...texts.values(), starterScenario])
     expect([...known().keys].filter((key) => !keys.has(key))).toEqual([])
   })
 
   it('use every choice of the format but units, flutes and walls of little note', () => {
-    const { words } = used()
+    const { words } = used([...texts.values()])
     const small = new Set([
       's',
       'min',

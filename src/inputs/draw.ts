@@ -1,0 +1,112 @@
+/** Inputs as they may be: a scenario whose values are drawn from what each rests on. */
+import type { RandomNumbers } from '../engine/draw.js'
+import { Stream } from '../engine/stream.js'
+import { Fault } from '../scenario/fault.js'
+import { valueAt } from '../scenario/issues.js'
+import type { Known } from '../scenario/known.js'
+import { type Distribution, isSound, meanOf, type Observed, type PlainDistribution } from '../scenario/law.js'
+import type { Resolved } from '../scenario/resolve.js'
+import { ruleFindings } from '../scenario/rules.js'
+import type { Scenario } from '../scenario/schema.js'
+import { Copy } from './copy.js'
+import { chanceAt, gammaAt, guessAt, rateAt } from './posterior.js'
+import { lawBehind } from './refit.js'
+import { resampled } from './resample.js'
+import { DrawnShares } from './shares.js'
+
+/** A scenario of one draw. */
+export interface Drawn {
+  scenario: Scenario
+  /** What was drawn of each input, in the order of the evidence, in SI: of a law its mean. */
+  inputs: number[]
+}
+
+/** Draws that break a rule between keys, such as a break that ends after the shift, are drawn again; so often at most. */
+const mostAttempts = 100
+
+/**
+ * The draw of a number, from 1. Each input has random numbers of its own, by seed, path and number of the draw: what else is known changes
+ * none of its draws. What two guesses say of one another nobody said: where together they break a rule of the format, all are drawn
+ * again. Throws `Fault` `asked` where that does not end.
+ */
+export function drawInputs(
+  { scenario, evidence }: Pick<Resolved, 'scenario' | 'evidence'>,
+  seed: string,
+  number: number,
+): Drawn {
+  const shares = new DrawnShares(scenario, evidence)
+  for (let attempt = 1; attempt <= mostAttempts; attempt++) {
+    const purpose = attempt === 1 ? 'input' : `input, attempt ${attempt}`
+    const copy = new Copy(scenario)
+    for (const { path, at, known } of evidence) {
+      const stream = new Stream(path, purpose)
+      stream.begin(seed, number)
+      copy.set(at, drawn(valueAt(scenario, at), known, stream, shares.isOneOfAll(at)))
+    }
+    shares.balance(copy)
+    const { made } = copy
+    if (evidence.every(({ at }) => keepsOrder(made, at)) && ruleFindings(made).length === 0)
+      return { scenario: made, inputs: evidence.map(({ at }) => numberOf(valueAt(made, at))) }
+  }
+  const guessed = evidence.filter(({ known }) => known.form === 'guess').map(({ path }) => `\`${path}\``)
+  throw new Fault(
+    'asked',
+    `what is guessed of ${guessed.join(', ')} hardly ever keeps the rules of the format together: guess narrower, so that any value between the ends may stand beside any other`,
+  )
+}
+
+/** A number, or a law, in place of `value`. `isOneOfAll`: of shares that are brought to their sum later. */
+function drawn(
+  value: unknown,
+  known: Known,
+  stream: RandomNumbers,
+  isOneOfAll: boolean,
+): number | Distribution {
+  switch (known.form) {
+    case 'observed':
+      return resampled(value as Observed, stream)
+    case 'fitted':
+      return lawBehind(value as PlainDistribution, known.observations, stream)
+    case 'guess':
+      stream.advance()
+      return within(guessAt(stream.value, known), known)
+    case 'count':
+      stream.advance()
+      return countDrawn(stream.value, known, isOneOfAll)
+  }
+}
+
+function countDrawn(
+  u: number,
+  known: Extract<Known, { form: 'count' }>,
+  isOneOfAll: boolean,
+): number | Distribution {
+  const { events, exposure } = known
+  switch (known.of) {
+    case 'chance':
+      return isOneOfAll ? gammaAt(u, events + 1 / 2) / exposure : within(chanceAt(u, events, exposure), known)
+    case 'rate':
+      return within(rateAt(u, events, exposure), known)
+    case 'interval':
+      return { law: 'exponential', mean: 1 / rateAt(u, events, exposure) }
+  }
+}
+
+/** No further than its key allows. */
+const within = (value: number, { least, most }: { least: number; most: number }): number =>
+  Math.min(Math.max(value, least), most)
+
+const numberOf = (value: unknown): number =>
+  typeof value === 'number' ? value : meanOf(value as Distribution)
+
+/** Whether the laws on the way to a place keep the rules between their parameters. */
+function keepsOrder(scenario: Scenario, at: readonly (string | number)[]): boolean {
+  let place: unknown = scenario
+  for (const step of at) {
+    place = (place as Record<string | number, unknown>)[step]
+    if (typeof place === 'object' && place !== null && 'law' in place && typeof place.law === 'string') {
+      if (!isSound(place as Distribution)) return false
+    }
+  }
+  return true
+}

@@ -1,0 +1,69 @@
+/** What the JSON Schema says of a value in all its forms: each dimension once, for the keys to refer to. */
+import { countWords } from './counts.js'
+import { type Dimension, dimensions, quantityPattern } from './quantity.js'
+
+const number = '\\d+(e\\+?\\d+)?'
+const counts: Partial<Record<Dimension, string>> = {
+  share: `^\\s*${number}\\s+in\\s+${number}\\s*(${countWords.map((each) => `${each}?`).join('|')})\\s*$`,
+  'case-rate': inTimePattern(),
+}
+
+/** `18 in 640 h`. */
+function inTimePattern(): string {
+  return `^\\s*${number}\\s+in\\s+${quantityPattern('time').slice(1)}`
+}
+
+/** A guess of what `one` describes. */
+const guessOf = (one: object) => ({
+  type: 'object',
+  properties: {
+    guess: one,
+    between: { type: 'array', items: one, minItems: 2, maxItems: 2 },
+  },
+  required: ['guess', 'between'],
+  additionalProperties: false,
+  description: 'a guess: believed with 90 % to lie between the two ends',
+})
+
+/** Definitions that the keys of the schema refer to. */
+export function definitions(): Record<string, object> {
+  const ofDimensions = (Object.keys(dimensions) as Dimension[]).flatMap((dimension) => {
+    const alone = `${dimension}-alone`
+    const counted = counts[dimension]
+    const forms = [
+      refTo(alone),
+      ...(counted ? [{ type: 'string', pattern: counted }] : []),
+      guessOf(refTo(alone)),
+    ]
+    return [
+      [alone, { type: 'string', pattern: quantityPattern(dimension) }],
+      [dimension, { anyOf: forms, examples: [dimensions[dimension].example] }],
+    ] as const
+  })
+  return {
+    ...Object.fromEntries(ofDimensions),
+    'in-time': { type: 'string', pattern: inTimePattern() },
+    'guess-of-money': guessOf({ type: 'string' }),
+    'guess-of-number': guessOf({ type: 'number' }),
+  }
+}
+
+const refTo = (name: string) => ({ $ref: `#/$defs/${name}` })
+
+/** A reference in what the schema library is told of a schema: it would drop one of its own kind. */
+const refer = (name: string) => ({ refersTo: name })
+
+/** Makes references of those, wherever they stand; what reads a value from any text says nothing itself. */
+export const referring = (_: string, value: unknown): unknown => {
+  if (typeof value !== 'object' || value === null || !('refersTo' in value)) return value
+  const { refersTo, ...rest } = value as { refersTo: string }
+  return { ...rest, ...refTo(refersTo) }
+}
+
+/** Events counted in a time. */
+export const inTimeRef = refer('in-time')
+
+export const guessRef = (of: 'money' | 'number') => refer(`guess-of-${of}`)
+
+/** A quantity of a dimension in all its forms. */
+export const quantityRef = (dimension: Dimension) => refer(dimension)

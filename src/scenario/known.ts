@@ -1,0 +1,67 @@
+/** What a value of a scenario rests on, as the file says it, and which schemas read a value that may say it. */
+import * as z from 'zod'
+import type { Dimension } from './quantity.js'
+
+/** How what is believed of a guess spreads between its ends: the lower one lies at 5 %, the upper one at 95 %. */
+export type Spread = 'lognormal' | 'logit-normal' | 'normal'
+
+/** What its key allows, in SI: no draw goes beyond. */
+export interface Ends {
+  least: number
+  most: number
+}
+
+/** Numbers in SI. */
+export type Known =
+  /** Events in an exposure: of cases a chance, of a time a rate or the mean time from one to the next. */
+  | ({
+      form: 'count'
+      of: 'chance' | 'rate' | 'interval'
+      events: number
+      exposure: number
+      counted: string
+    } & Ends)
+  /** Observations that the parameters of a law were fitted to. */
+  | { form: 'fitted'; observations: number }
+  /** The observations themselves. */
+  | { form: 'observed'; observations: number }
+  /** Believed with 90 % to lie between `low` and `high`. */
+  | ({ form: 'guess'; low: number; high: number; spread: Spread } & Ends)
+
+/** What a number is of; null: it has no unit. */
+export type OfWhat = { dimension: Dimension } | { money: string } | null
+
+/** One value and what it rests on. */
+export interface Evidence {
+  /** Dotted path of the value, as a change would name it. */
+  path: string
+  /** Where the number, or the law, stands in the validated scenario. */
+  at: readonly (string | number)[]
+  of: OfWhat
+  known: Known
+  /** The value as the file would write it if nothing but itself were known. */
+  fixed: unknown
+}
+
+/** What a schema reads off a value that keeps its rules; null where it is taken as exact. */
+export interface Evident {
+  evidence(written: unknown): Rests | null
+}
+
+/** `within`: from the place of the value to that of its number in the validated scenario. */
+export interface Rests extends Pick<Evidence, 'known' | 'fixed' | 'of'> {
+  within: readonly string[]
+}
+
+/** By schema: how to read what its value rests on. */
+export const evident = z.registry<Evident>()
+
+/** By schema of a map: the steps in the validated scenario that a key of the file leads by, where it is not the key itself. */
+export const steps = z.registry<{ of(key: string): readonly string[] }>()
+
+const isMap = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/** Whether something is written as a guess, rightly or not. */
+export const isGuess = (written: unknown): written is Record<string, unknown> =>
+  isMap(written) && (Object.hasOwn(written, 'guess') || Object.hasOwn(written, 'between'))

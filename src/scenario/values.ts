@@ -1,0 +1,92 @@
+/** Values of a scenario in all their forms, each read with what it rests on. */
+import { countAsValue, isCount, readChance, readInTime, valueOfCount } from './counts.js'
+import { type Guessed, readGuess } from './guess.js'
+import { isGuess, type Known, type Spread } from './known.js'
+import { type Dimension, dimensions, parseQuantity } from './quantity.js'
+import { fault, type Read } from './reading.js'
+
+/** A value, what it rests on (null: taken as exact), and how the file would write it if nothing but itself were known. */
+export interface Told<T> {
+  value: T
+  known: Known | null
+  fixed: unknown
+}
+
+/** Bounds in SI; `above` excludes its end, `from` and `to` include theirs. */
+export interface Bounds {
+  above?: number
+  from?: number
+  to?: number
+}
+
+/** The bound that `value` breaks, in words with the SI unit; null when it keeps them all. */
+function outside(value: number, bounds: Bounds, unit: string): string | null {
+  const bound = (words: string, end: number) => `${words} ${end} ${unit}`.trim()
+  if (bounds.above !== undefined && !(value > bounds.above))
+    return bounds.above === 0 ? 'more than nothing' : bound('more than', bounds.above)
+  if (bounds.from !== undefined && !(value >= bounds.from))
+    return bounds.from === 0 ? 'not negative' : bound('at least', bounds.from)
+  if (bounds.to !== undefined && !(value <= bounds.to)) return bound('at most', bounds.to)
+  return Number.isFinite(value) ? null : 'finite'
+}
+
+function kept(value: number, bounds: Bounds, unit: string): Read<number> {
+  const rule = outside(value, bounds, unit)
+  return rule ? fault('out-of-range', `must be ${rule}`, `a value that is ${rule}`) : { value }
+}
+
+/** A quantity without evidence, in SI. */
+export function readExact(written: unknown, dimension: Dimension, bounds: Bounds): Read<number> {
+  const parsed = parseQuantity(written, dimension)
+  if (!('value' in parsed)) return fault(parsed.code, parsed.rule, parsed.fix)
+  return kept(parsed.value, bounds, dimensions[dimension].si)
+}
+
+/** A guess, or the value alone. */
+export function guessedOr<T>(written: unknown, how: Guessed<T>): Read<Told<T>> {
+  if (isGuess(written)) {
+    const guess = readGuess(written, how)
+    return 'fault' in guess ? guess : { value: { ...guess.value, fixed: written.guess } }
+  }
+  const exact = how.read(written)
+  return 'fault' in exact ? exact : { value: { value: exact.value, known: null, fixed: written } }
+}
+
+/** What is believed of a guess: a share of a whole stays one, what cannot be negative stays above 0. */
+function spreadOf(dimension: Dimension, { above, from, to }: Bounds): Spread {
+  if (dimension === 'temperature' || !((above ?? from ?? -1) >= 0)) return 'normal'
+  return dimension === 'share' && to !== undefined && to <= 1 ? 'logit-normal' : 'lognormal'
+}
+
+/** A quantity with what it rests on, in SI. */
+export function readQuantity(written: unknown, dimension: Dimension, bounds: Bounds): Read<Told<number>> {
+  const { above, from, to } = bounds
+  const ends = { least: from ?? above ?? -Infinity, most: to ?? Infinity }
+  if (!isCount(written) || (dimension !== 'share' && dimension !== 'case-rate')) {
+    return guessedOr(written, {
+      read: (each) => readExact(each, dimension, bounds),
+      numberOf: (value) => value,
+      spread: spreadOf(dimension, bounds),
+      ends,
+    })
+  }
+  const count = dimension === 'share' ? readChance(written, ends) : readInTime(written, 'rate', 0, ends)
+  if ('fault' in count) return count
+  const value = kept(valueOfCount(count.value), bounds, dimensions[dimension].si)
+  if ('fault' in value) return value
+  return { value: { value: value.value, known: count.value, fixed: countAsValue(count.value) } }
+}
+
+/** A bare number with what it rests on, from `least` to `most`. */
+export function readNumber(written: unknown, least: number, most: number): Read<Told<number>> {
+  const read = (each: unknown): Read<number> => {
+    if (each === undefined) return fault('not-a-quantity', 'a number', 'add a number')
+    if (typeof each !== 'number' || Number.isNaN(each))
+      return fault('wrong-type', 'must be a number', 'write a number here')
+    if (each >= least && each <= most) return { value: each }
+    const bound = each < least ? `at least ${least}` : `at most ${most}`
+    return fault('out-of-range', `must be ${bound}`, `a value of ${bound}`)
+  }
+  const spread = least < 0 ? 'normal' : 'lognormal'
+  return guessedOr(written, { read, numberOf: (value) => value, spread, ends: { least, most } })
+}
