@@ -10,6 +10,7 @@ import type { At, FittedInput, Remark } from './document.js'
 import { familyResult, type Laws } from './laws.js'
 import { picturesOf } from './pictures.js'
 import { few, remarksOfCount, remarksOfTimes } from './remarks.js'
+import { isTold } from './tests.js'
 import { chanceText, lawText, timeToText } from './value-text.js'
 
 /** The law of the lengths of what was counted. */
@@ -127,7 +128,7 @@ function hoursOf(
 ): FittedInput['pictures']['hours'] {
   if (exposureByHour === null || exposure === null || exposure.value <= 0) return []
   return exposureByHour.flatMap((within, hour) => {
-    if (within <= 0) return []
+    if (!isTold(exposureByHour, hour, occurrences.length)) return []
     const expected = (occurrences.length * within) / exposure.value
     const events = occurrences.filter((each) => each.hour === hour).length
     return [{ hour, events, exposure: within, ...poissonRange(expected, confidence) }]

@@ -8,7 +8,7 @@ import { blocks, line } from '../../report/marks/line.js'
 import { byHand } from '../../report/marks/mark.js'
 import { stroked, upright } from '../../report/marks/pen.js'
 import type { FitResult, FittedInput } from './document.js'
-import { exposureAxis, isShown } from './words.js'
+import { exposureAxis, headed, isShown } from './words.js'
 
 /** Events against exposure: a straight line where their rate stays the same. */
 export function trendChart(result: FitResult, input: FittedInput): Chart | null {
@@ -21,7 +21,7 @@ export function trendChart(result: FitResult, input: FittedInput): Chart | null 
   return chartOf(result, {
     name: fileStem('trend', input.path),
     section: 'alike',
-    title: `${input.words}: ${found ? 'the rate moves over the record' : 'no trend is shown'}`,
+    title: `${headed(input)}: ${found ? 'the rate moves over the record' : 'no trend is shown'}`,
     subtitle: `Steps: events so far. Dashed: as they would come at one rate. ${events} events.`,
     alt: `${events} events of ${input.path} over ${grouped(end, 0)} ${word}.`,
     mayNarrow: true,
@@ -66,8 +66,9 @@ export function hoursChart(result: FitResult, input: FittedInput): Chart | null 
   return chartOf(result, {
     name: fileStem('hours', input.path),
     section: 'alike',
-    title: `${input.words}: ${isShown(input, 'hour-of-day') ? 'hours of the day differ' : 'no hour of the day stands out'}`,
-    subtitle: 'Bars: events of that hour. Lines: 95 % of what chance gives at one rate all day.',
+    title: `${headed(input)}: ${isShown(input, 'hour-of-day') ? 'hours of the day differ' : 'no hour of the day stands out'}`,
+    subtitle:
+      'Bars: events of that hour. Lines: 95 % of what chance gives at one rate all day. Hours in which fewer than one is expected are left out.',
     alt: `Events of ${input.path} by the hour of the day: ${hours.map(({ hour, events }) => `${hour} h: ${events}`).join(', ')}.`,
     mayNarrow: true,
     gap: 16,

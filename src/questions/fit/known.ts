@@ -1,14 +1,21 @@
 /** What is known of an input, in parts of a line: its rate with exact limits, or the mean of its law with its interval. */
-import { amountText, figures as digits, wordsFor } from '../../catalogue/printed-units.js'
+import { amountText, figures as digits } from '../../catalogue/printed-units.js'
 import { counted, type Parts } from '../../report/format.js'
 import type { FittedInput, Known } from './document.js'
 import { exposureAxis, familyWords } from './words.js'
 
-const { time } = wordsFor('metric')
+/** A unit in which all three are easily read, and its size, s. */
+const unitOf = (seconds: number): readonly [word: string, size: number] =>
+  seconds < 120 ? ['s', 1] : seconds < 7200 ? ['min', 60] : ['h', 3600]
 
-/** `85 s`, `(72 s to 101 s)`. */
-export const knownTime = ({ value, low, high }: Known): Parts =>
-  low === null || high === null ? [time(value)] : [time(value), `(${time(low)} to ${time(high)})`]
+/** `85`, `(72 to 101) s`. */
+export function knownTime({ value, low, high }: Known): Parts {
+  const [word, size] = unitOf(value)
+  const said = (seconds: number) => digits(seconds / size)
+  return low === null || high === null
+    ? [`${said(value)} ${word}`]
+    : [said(value), `(${said(low)} to ${said(high)}) ${word}`]
+}
 
 /** `0.90`, `(0.63 to 1.2) per 1000 cases`. */
 function knownRate({ value, low, high, unit }: NonNullable<FittedInput['rate']>): Parts {
@@ -43,4 +50,4 @@ export function restsOnText({ restsOn: on, events, cutOff, exposure, chosen }: F
 
 /** Both in one line. */
 export const knownText = (input: FittedInput): string =>
-  [...(knownOf(input) ?? []), `(${restsOnText(input)})`].join(' ')
+  [knownOf(input)?.join(' ') ?? '', restsOnText(input)].filter((part) => part !== '').join('; ')

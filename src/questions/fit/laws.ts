@@ -65,7 +65,12 @@ export function familyResult({ fit: fitted, goodness: found }: Candidate): Famil
 const isTime = (name: string): boolean => name === 'mean' || name === 'scale'
 
 /** Mean and spread of the logarithm are called as textbooks do. */
-const wordOf = (name: string, { family }: FittedLaw): string => {
-  if (family !== 'lognormal') return name
-  return { location: 'mean of ln', spread: 'deviation of ln' }[name] ?? name
+function wordOf(name: string, { family }: FittedLaw): string {
+  if (family !== 'lognormal' && family !== 'mixture') return name
+  const [part, parameter = part] = name.split('.') as [string, string?]
+  const words = { location: 'mean of ln', spread: 'deviation of ln', share: 'share of the shorter' }[
+    parameter
+  ]
+  const of = { first: ' (shorter)', second: ' (longer)' }[part] ?? ''
+  return `${words ?? name}${of}`
 }

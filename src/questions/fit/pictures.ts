@@ -1,6 +1,8 @@
 /** What the charts of an input show, few enough points to be kept in a document: quantiles, lengths, what lasts longer. */
+import { placed, quantileOf as placeOf } from '../../statistics/fitting/distance.js'
 import { distributionOf, type FittedLaw } from '../../statistics/fitting/law.js'
 import type { Sample, Seen } from '../../statistics/fitting/sample.js'
+import { spansOf } from '../../statistics/fitting/shown.js'
 import type { Step } from '../../statistics/fitting/survival.js'
 import type { At, FamilyResult, FittedInput } from './document.js'
 
@@ -28,8 +30,7 @@ function overFrom(law: FittedLaw, from: number) {
   const of = distributionOf(law)
   const kept = from > 0 ? of.above(from) : 1
   return {
-    above: (x: number) => (x <= from ? 1 : of.above(x) / kept),
-    quantile: (p: number) => of.quantile(1 - (1 - p) * kept),
+    quantile: (p: number) => of.quantile(Math.min(1 - Number.EPSILON, 1 - (1 - p) * kept)),
     density: (x: number) => (x < from ? 0 : Math.exp(of.logDensity(x)) / kept),
   }
 }
@@ -41,28 +42,38 @@ export function picturesOf(
   chosen: FittedLaw | null,
   laws: ReadonlyMap<FamilyResult['family'], FittedLaw>,
 ): Pick<FittedInput['pictures'], 'quantiles' | 'histogram' | 'survival'> {
-  const law = chosen && overFrom(chosen, sample.from)
-  const end = steps.at(-1)?.at ?? 0
   return {
-    quantiles: law
-      ? thinned(steps.flatMap((step, index): At[] => quantileAt(step, steps[index - 1], law)))
-      : [],
+    quantiles: chosen ? quantilesOf(sample, chosen) : [],
     histogram: histogramOf(sample, laws),
     survival: {
       record: thinned([[0, 1], ...steps.map(({ at, survival }): At => [at, survival])]),
-      law: law ? along(0, end, (x) => law.above(x)) : [],
+      law: chosen ? survivalOf(sample, chosen) : [],
     },
   }
 }
 
-/** In the middle of the step; none where all or nothing of the law lies below it. */
-function quantileAt(
-  { at, survival }: Step,
-  before: Step | undefined,
-  law: ReturnType<typeof overFrom>,
-): At[] {
-  const p = 1 - ((before?.survival ?? 1) + survival) / 2
-  return p > 0 && p < 1 ? [[at, law.quantile(p)]] : []
+/**
+ * Times of equal shares of record and law. Where times are rounded or cut off, a time of the record is where the law would have it at the place
+ * that the log gives it.
+ */
+function quantilesOf(sample: Sample, chosen: FittedLaw): At[] {
+  const { quantile } = overFrom(chosen, sample.from)
+  const log = placed(spansOf(sample, distributionOf(chosen)), sample.counts)
+  const points = Math.min(mostPoints / 2, log.n)
+  return Array.from({ length: points }, (_, index): At => {
+    const p = (index + 0.5) / points
+    return [quantile(placeOf(log, p)), quantile(p)]
+  }).filter(([x, y]) => Number.isFinite(x) && Number.isFinite(y))
+}
+
+/** What share of the log the law predicts to be longer than each time that it shows: read by the same clock. */
+function survivalOf(sample: Sample, chosen: FittedLaw): At[] {
+  const spans = spansOf(sample, distributionOf(chosen))
+  const points = sample.seen.flatMap((seen, index): At[] => {
+    const length = readLength(seen)
+    return length === null ? [] : [[length, spans[index]!.high.above]]
+  })
+  return thinned([[0, 1], ...points.sort(([a], [b]) => a - b)])
 }
 
 const along = (from: number, to: number, of: (x: number) => number): At[] =>

@@ -15,7 +15,7 @@ export function fitReport(result: FitResult): Report {
     subtitle: subtitle(result),
     display,
     headline: headline(result),
-    certainty: inputs.flatMap(({ path, remarks }) => remarks.map(({ text }) => `\`${path}\`: ${text}`)),
+    certainty: remarkLines(inputs),
     tables: inSections([
       valuesTable(result),
       familiesTable(result),
@@ -31,7 +31,7 @@ export function fitReport(result: FitResult): Report {
     repeat: made.repeat,
     origin: `tapeshift ${made.version} on Node ${made.node}, record sha256 ${made.record.sha256}`,
     summary: {
-      question: 'What does the record say of the inputs of the line?',
+      question: 'What does the log of the plant say of the inputs of its line?',
       answer: headline(result)[0]!,
       sureness: sureness(inputs),
       limiting: '',
@@ -55,6 +55,14 @@ function subtitle({ record, made }: FitResult): string {
   return `${read.join('; ')}. Intervals: ${percentText(made.confidence)}.`
 }
 
+/** Each remark once, with the inputs that it is of. */
+function remarkLines(inputs: readonly FittedInput[]): string[] {
+  const pathsOf = new Map<string, string[]>()
+  for (const { path, remarks } of inputs)
+    for (const { text } of remarks) pathsOf.set(text, [...(pathsOf.get(text) ?? []), `\`${path}\``])
+  return [...pathsOf].map(([text, paths]) => `${paths.join(', ')}: ${text}`)
+}
+
 const sayable = (inputs: readonly FittedInput[]) => inputs.filter(({ value }) => value !== null)
 
 function headline({ inputs, account }: FitResult): string[] {
@@ -62,7 +70,7 @@ function headline({ inputs, account }: FitResult): string[] {
   const touched = account.filter(({ did }) => did === 'changed' || did === 'left-out')
   const rows = touched.reduce((sum, { count }) => sum + count, 0)
   return [
-    `The record gives ${said.length} of ${counted(inputs.length, 'input')} a value that says what it rests on.`,
+    `${said.length} of ${counted(inputs.length, 'input')} have a value in this record, and say what it rests on.`,
     rows === 0
       ? 'No row had to be changed or left out.'
       : `${counted(rows, 'row')} changed or left out, each told below with its number.`,

@@ -11,7 +11,7 @@ import { familyWords } from './words.js'
 const { time } = wordsFor('metric')
 
 export const valuesTable = ({ inputs, made }: FitResult): Table =>
-  within('figures', {
+  within('values', {
     title: 'Values for the scenario',
     note: `In brackets: ${percentText(made.confidence)} intervals of the rate, or of the mean of the law.`,
     columns: [...words('input', 'value'), ...figures('rate or mean'), ...words('rests on')],

@@ -54,12 +54,7 @@ function testsOfEvents(
   const second = powerLawTrend(times, exposure.value)
   const byShift = shifts.map((shift) => occurrences.filter((each) => each.shift === shift).length)
   const spread = dispersion(byShift)
-  const hours =
-    exposureByHour &&
-    againstExposure(
-      countsOf(occurrences, ({ hour }) => hour),
-      exposureByHour,
-    )
+  const hours = exposureByHour && ofHours(occurrences, exposureByHour)
   return [
     {
       test: 'trend-laplace',
@@ -94,10 +89,22 @@ function testsOfEvents(
   ]
 }
 
-const countsOf = (occurrences: readonly Occurrence[], hourOf: (each: Occurrence) => number): number[] => {
-  const counts = new Array<number>(24).fill(0)
-  for (const each of occurrences) counts[hourOf(each)]!++
-  return counts
+/** Hours in which fewer than one event is expected say nothing, and are left out. */
+function ofHours(occurrences: readonly Occurrence[], exposureByHour: readonly number[]): Classes | null {
+  const hours = exposureByHour
+    .map((_, hour) => hour)
+    .filter((hour) => isTold(exposureByHour, hour, occurrences.length))
+  const counts = hours.map((hour) => occurrences.filter((each) => each.hour === hour).length)
+  return againstExposure(
+    counts,
+    hours.map((hour) => exposureByHour[hour]!),
+  )
+}
+
+/** Whether an hour of the day has one expected event or more. */
+export function isTold(exposureByHour: readonly number[], hour: number, events: number): boolean {
+  const all = exposureByHour.reduce((sum, each) => sum + each, 0)
+  return all > 0 && (events * exposureByHour[hour]!) / all >= 1
 }
 
 const ratesByPiece = (occurrences: readonly Occurrence[], exposureByPiece: ReadonlyMap<string, number>) => {

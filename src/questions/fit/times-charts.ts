@@ -8,7 +8,7 @@ import { okabeIto, palette } from '../../report/marks/inks.js'
 import { blocks, line } from '../../report/marks/line.js'
 import type { Points } from '../../report/marks/mark.js'
 import type { At, FitResult, FittedInput } from './document.js'
-import { familyWords } from './words.js'
+import { familyWords, headed } from './words.js'
 
 /** Unit of an axis of times that reach `end` s. */
 const axisOf = (end: number) =>
@@ -42,8 +42,8 @@ export function quantilesChart(result: FitResult, input: FittedInput): Chart | n
   return chartOf(result, {
     name: fileStem('quantiles', input.path),
     section: 'inputs',
-    title: `${input.words}: ${name} against the record`,
-    subtitle: `Each point: so long lasts the same share of the record (across) and of the law (up). On the line they agree.${gap === null ? '' : ` At most they lie ${percentText(gap, 2)} of the mean apart.`}`,
+    title: `${headed(input)}: ${name} against the record`,
+    subtitle: `Each point: so long lasts the same share of the record (across) and of the law (up). On the line they agree; the clock of the log is allowed for.${gap === null ? '' : ` At most they lie ${percentText(gap, 2)} of the mean apart.`}`,
     alt: `Quantiles of ${input.path}: ${name} law against the record, up to ${durationText(end)}.`,
     mayNarrow: true,
     gap: 16,
@@ -91,7 +91,7 @@ export function histogramChart(result: FitResult, input: FittedInput): Chart | n
   return chartOf(result, {
     name: fileStem('lengths', input.path),
     section: 'inputs',
-    title: `${input.words}: lengths in the record and in the laws`,
+    title: `${headed(input)}: lengths in the record and in the laws`,
     subtitle: `Bars: the record${input.cutOff > 0 ? `, without ${input.cutOff} that were cut off` : ''}. Lines: density of each law, the chosen one thick.`,
     alt: `Histogram of ${input.path} up to ${durationText(end)} with the densities of ${densities.map(({ family }) => familyWords[family]).join(', ') || 'no law'}.`,
     mayNarrow: true,
@@ -124,8 +124,8 @@ export function survivalChart(result: FitResult, input: FittedInput): Chart | nu
   return chartOf(result, {
     name: fileStem('survival', input.path),
     section: 'inputs',
-    title: `${input.words}: what share lasts longer`,
-    subtitle: `Steps: the record, with what was cut off (Kaplan and Meier).${name ? ` Line: ${name}.` : ''}`,
+    title: `${headed(input)}: what share lasts longer`,
+    subtitle: `Steps: the record, with what was cut off (Kaplan and Meier).${name ? ` Dashed: ${name}, read by the same clock.` : ''}`,
     alt: `Share of ${input.path} that lasts longer, from 0 to ${durationText(end)}.`,
     mayNarrow: true,
     gap: 16,
@@ -138,7 +138,12 @@ export function survivalChart(result: FitResult, input: FittedInput): Chart | nu
     },
     marks: [
       line('record', inPercent(survival.record), lineLook(palette.main, 1.8, { stepped: true })),
-      name !== '' && line(name, inPercent(survival.law), lineLook(palette.ink, 1.4, { borderDash: [6, 4] })),
+      name !== '' &&
+        line(
+          name,
+          inPercent(survival.law),
+          lineLook(palette.ink, 1.4, { borderDash: [6, 4], stepped: true }),
+        ),
     ],
   })
 }

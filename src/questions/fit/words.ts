@@ -27,3 +27,6 @@ export function exposureAxis(unit: string): { word: string; size: number; per: n
 /** Is one of these tests of the input shown? */
 export const isShown = ({ tests }: FittedInput, ...which: TestResult['test'][]): boolean =>
   tests.some(({ test, isShown: shown }) => shown && which.includes(test))
+
+/** What an input is called at the head of a picture. */
+export const headed = ({ words }: FittedInput): string => words.charAt(0).toUpperCase() + words.slice(1)
