@@ -19,7 +19,7 @@ import { type Change, withChanges } from './into.js'
 import { knownText } from './known.js'
 import { withoutWalk } from './walk.js'
 
-/** A record that was read. */
+/** A record that was read and cleaned. */
 export interface ReadRecord {
   record: CleanRecord
   /** How the line that repeats the fit calls its file. */
