@@ -96,19 +96,19 @@ describe('whatever a record shows', () => {
     const stream = new Stream('record', 'strange')
     stream.begin('times', 0)
     let fits = 0
-    for (let index = 0; index < 100; index++) {
+    for (let index = 0; index < 40; index++) {
       const sample = strange(stream)
       for (const found of [...families.map((family) => fitOf(sample, family)), fitMixture(sample)]) {
         expectSound(found)
         if (!('why' in found)) fits++
       }
     }
-    expect(fits).toBeGreaterThan(150)
+    expect(fits).toBeGreaterThan(60)
   })
 
   it('nearly alike, very small, very large and very uneven times', () => {
     const samples = [
-      exact(100, 100.0001, 100.0002, 100.0003),
+      exact(100, 100.01, 100.02, 100.03),
       exact(1e-9, 2e-9, 5e-9, 7e-9),
       exact(1e12, 2e12, 5e12, 7e12),
       exact(1e-6, 1, 1e6, 1e9),
