@@ -1,18 +1,18 @@
 /** How likely what lies as far out as was seen is under the laws that tests are made of: tails that keep their digits far out. */
 import betainc from '@stdlib/math-base-special-betainc'
-import gammainc from '@stdlib/math-base-special-gammainc'
 import gammaln from '@stdlib/math-base-special-gammaln'
+import { gammaAbove, gammaBelow } from '../engine/gamma-shares.js'
 
 /**
  * Chance that chi-square with `degreesOfFreedom` (above 0) is above `x` (at least 0): Q(df / 2, x / 2). Abramowitz & Stegun, Handbook
  * of Mathematical Functions, 26.4.19 (from memory). 0 for Infinity.
  */
 export const chiSquareAbove = (x: number, degreesOfFreedom: number): number =>
-  x === Infinity ? 0 : gammainc(x / 2, degreesOfFreedom / 2, true, true)
+  x === Infinity ? 0 : gammaAbove(x / 2, degreesOfFreedom / 2)
 
 /** Chance that chi-square with `degreesOfFreedom` (above 0) is at most `x` (at least 0). */
 export const chiSquareAtMost = (x: number, degreesOfFreedom: number): number =>
-  x === Infinity ? 1 : gammainc(x / 2, degreesOfFreedom / 2, true, false)
+  x === Infinity ? 1 : gammaBelow(x / 2, degreesOfFreedom / 2)
 
 /** Chance that a standard normal number lies as far from 0 as `z`, or farther, on either side: its square is chi-square with 1. */
 export const normalBeyond = (z: number): number => chiSquareAbove(z * z, 1)

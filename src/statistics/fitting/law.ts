@@ -1,8 +1,8 @@
 /** The laws that times of a record are fitted with, and what is asked of one: density, tails, quantiles, mean. Times in s. */
-import gammainc from '@stdlib/math-base-special-gammainc'
 import gammaln from '@stdlib/math-base-special-gammaln'
-import gammaQuantile from '@stdlib/stats-base-dists-gamma-quantile'
 import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
+import { gammaAbove, gammaBelow } from '../../engine/gamma-shares.js'
+import { logGammaQuantile } from '../../engine/tails.js'
 import { standardNormal } from '../quantile.js'
 
 /** Families of one law each. */
@@ -80,8 +80,8 @@ function weibull(shape: number, scale: number): Distribution {
     above: (x) => Math.exp(-risen(x)),
     logAbove: (x) => -risen(x),
     quantile: (p) => scale * (-Math.log1p(-p)) ** (1 / shape),
-    partialBelow: (x) => mean * gammainc(risen(x), 1 + 1 / shape, true, false),
-    partialAbove: (x) => mean * gammainc(risen(x), 1 + 1 / shape, true, true),
+    partialBelow: (x) => mean * gammaBelow(risen(x), 1 + 1 / shape),
+    partialAbove: (x) => mean * gammaAbove(risen(x), 1 + 1 / shape),
     mean,
     cv: Math.sqrt(Math.expm1(gammaln(1 + 2 / shape) - 2 * logMean)),
   }
@@ -89,14 +89,14 @@ function weibull(shape: number, scale: number): Distribution {
 
 function gamma(shape: number, scale: number): Distribution {
   const front = -gammaln(shape) - Math.log(scale)
-  const above = (x: number) => gammainc(x / scale, shape, true, true)
+  const above = (x: number) => gammaAbove(x / scale, shape)
   const logDensity = (x: number) => {
     const ratio = x / scale
     return front + (shape === 1 ? 0 : (shape - 1) * Math.log(ratio)) - ratio
   }
   return {
     logDensity,
-    below: (x) => gammainc(x / scale, shape, true, false),
+    below: (x) => gammaBelow(x / scale, shape),
     above,
     logAbove: (x) => {
       const share = above(x)
@@ -104,9 +104,9 @@ function gamma(shape: number, scale: number): Distribution {
       // far out the tail is scale f(x) / (1 - (shape - 1) scale / x): Abramowitz & Stegun 6.5.32, its first two terms summed
       return logDensity(x) + Math.log(scale) - Math.log1p((-(shape - 1) * scale) / x)
     },
-    quantile: (p) => gammaQuantile(p, shape, 1 / scale),
-    partialBelow: (x) => shape * scale * gammainc(x / scale, shape + 1, true, false),
-    partialAbove: (x) => shape * scale * gammainc(x / scale, shape + 1, true, true),
+    quantile: (p) => scale * Math.exp(logGammaQuantile(p, shape)),
+    partialBelow: (x) => shape * scale * gammaBelow(x / scale, shape + 1),
+    partialAbove: (x) => shape * scale * gammaAbove(x / scale, shape + 1),
     mean: shape * scale,
     cv: 1 / Math.sqrt(shape),
   }
