@@ -44,13 +44,14 @@ export function cleanStops(
     others.filter(({ piece }) => isSeveral(piece)),
     others.filter(({ piece }) => !isSeveral(piece)),
   ]
-  tellUnknown(single, reasons, file, ledger)
   for (const stop of several) {
     const seconds = placing.lose(stop)
     ledger.tell('two-pieces', { file, row: stop.row, seconds, what: stop.piece })
   }
   for (const stop of apart(single, cleaning)) placing.place(stop)
-  return placing.placed
+  const placed = placing.placed
+  tellUnknown(placed.stops, reasons, file, ledger)
+  return placed
 }
 
 /** Rows in order, without doubles and without those that end before they begin. */

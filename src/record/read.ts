@@ -38,9 +38,11 @@ export function readRecord(text: string, { name, readLog }: RecordAsked): CleanR
   const seenFrom = record['seen-from'] ?? 0
   const reasons = new Reasons(record)
   const cleaning = { file: record.stops.file, grain: roundedTo, seenFrom, reasons, ledger }
-  const { shifts, stops } = cleanStops(read.rows, logged, cleaning)
+  // what follows from a file that cannot be used would be told as if it were of its own
+  const isSound = !ledger.isRefused
+  const { shifts, stops } = isSound ? cleanStops(read.rows, logged, cleaning) : { shifts: logged, stops: [] }
   const cases = readCases(reading, shifts)
-  tellGaps(shifts, stops, { record, ledger })
+  if (isSound) tellGaps(shifts, stops, { record, ledger })
   return {
     title: record.title,
     zone: record.zone ?? null,

@@ -88,7 +88,7 @@ export const ofTimes = {
   'mostly-unfit': {
     did: 'refused',
     words: (told) =>
-      `${rows(told)} of ${told.what[0]} hold no time that can be read: that is more than one in twenty`,
+      `${rows(told)} of ${told.what[0]} ${verb(told, 'holds', 'hold')} no time that can be read: that is more than 1 in 20`,
     fix: () => 'mend `times`, or the file',
   },
   'no-such-date': {
