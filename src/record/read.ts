@@ -37,7 +37,7 @@ export function readRecord(text: string, { name, readLog }: RecordAsked): CleanR
   const roundedTo = grainOf(read, reading)
   const seenFrom = record['seen-from'] ?? 0
   const reasons = new Reasons(record)
-  const cleaning = { file: record.stops.file, grain: roundedTo, seenFrom, reasons, ledger }
+  const cleaning = { file: record.stops.file, grain: roundedTo, slack: read.slack, seenFrom, reasons, ledger }
   // what follows from a file that cannot be used would be told as if it were of its own
   const isSound = !ledger.isRefused
   const { shifts, stops } = isSound ? cleanStops(read.rows, logged, cleaning) : { shifts: logged, stops: [] }

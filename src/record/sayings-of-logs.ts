@@ -94,6 +94,11 @@ export const ofStops = {
     words: (told) =>
       `${stops(told)} of another reason that ${verb(told, 'begins', 'begin')} before the end of the one before of the same piece: made one with it under its reason: ${named(told)}`,
   },
+  moved: {
+    did: 'changed',
+    words: (told) =>
+      `${stops(told)} whose length was timed finer than the clock they begin by: put to the end of the one before, ${time(told)} later in all`,
+  },
   'cut-off': {
     did: 'changed',
     words: (told) =>

@@ -250,6 +250,27 @@ describe('a clean record', () => {
     expect(of('bald', 'min')).toEqual([[], 60, 'timed'])
   })
 
+  it('lengths that were timed are kept where the coarser clock of their beginnings makes stops overlap', () => {
+    const record = recordOf({
+      shifts,
+      stops:
+        'Von;Dauer;Anlage;Grund\n12.01.2026 06:00;100;Kleber;Stau\n12.01.2026 06:01;50;Kleber;Stau\n12.01.2026 06:01;55;Kleber;Motor\n',
+      keys: { stops: '{file: stops.csv, begins: Von, lasts: Dauer, unit: s, piece: Anlage, reason: Grund}' },
+    })
+    // the second may have begun 40 s after 06:01, where the first ended; the third began within the same minute, and cannot come after it
+    expect(
+      record.stops.map(({ begins, ends }) => [begins - record.shifts[0]!.begins, ends - begins]),
+    ).toEqual([
+      [0, 100],
+      [100, 50],
+    ])
+    expect(told(record)).toEqual([
+      ['moved', 'changed', [3], 1, 40],
+      ['overlap', 'changed', [4], 1, 55],
+      ['overlap-other', 'changed', [4], 1, 0],
+    ])
+  })
+
   it('a grain that is coarser than it looks is found: every time is a whole quarter of an hour', () => {
     const rows = Array.from(
       { length: 10 },

@@ -3,10 +3,11 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { cleanStops } from '../../src/record/clean-stops.js'
 import { runningTime } from '../../src/record/exposure.js'
+import { loggedInputs } from '../../src/record/inputs.js'
 import { Ledger } from '../../src/record/ledger.js'
 import { timeSpent } from '../../src/record/minutes.js'
 import { Reasons } from '../../src/record/reasons.js'
-import type { LoggedShift, Span } from '../../src/record/record.js'
+import type { CleanRecord, LoggedShift, Span } from '../../src/record/record.js'
 import { union, without } from '../../src/record/spans.js'
 
 const minute = 60
@@ -67,11 +68,12 @@ const someRows = fc
 
 const means = { jam: 'line.sealer.jams', motor: 'line.sealer.breakdowns', break: 'break', full: 'blocked' }
 
-const clean = (shifts: LoggedShift[], rows: Parameters<typeof cleanStops>[0], seenFrom = 0) => {
+const clean = (shifts: readonly LoggedShift[], rows: Parameters<typeof cleanStops>[0], seenFrom = 0) => {
   const ledger = new Ledger()
   const record = cleanStops(rows, shifts, {
     file: 'stops.csv',
     grain: 60,
+    slack: 0,
     seenFrom,
     reasons: new Reasons({ means }),
     ledger,
@@ -128,6 +130,62 @@ describe('cleaning', () => {
           expect(isCutOff ? ends - begins === limit : ends - begins <= limit).toBe(true)
           expect(begins).toBeGreaterThanOrEqual(until.get(piece) ?? -Infinity)
           until.set(piece, ends)
+        }
+      }),
+      { numRuns: 300 },
+    )
+  })
+})
+
+describe('inputs', () => {
+  const asRecord = (shifts: LoggedShift[], rows: Parameters<typeof cleanStops>[0]): CleanRecord => ({
+    ...clean(
+      shifts.map((shift, index) => ({ ...shift, good: index === 1 ? null : 1000, isHeldOut: index === 2 })),
+      rows,
+    ).record,
+    title: '',
+    zone: 'Europe/Berlin',
+    roundedTo: 60,
+    lengths: 'clocked',
+    seenFrom: 0,
+    meanings: Object.values(means),
+    cases: null,
+    account: [],
+  })
+
+  it('of running time add up to all that ran, and counts to all that occurred in shifts that count', () => {
+    fc.assert(
+      fc.property(someShifts, someRows, (shifts, rows) => {
+        const record = asRecord(shifts, rows)
+        const inputs = loggedInputs(record)
+        const ran = runningTime(record, ({ isHeldOut }) => !isHeldOut).total
+        for (const input of inputs) {
+          if (input.what === 'mix' || input.what === 'time-between') continue
+          expect(input.occurrences.every(({ shift }) => shift !== 2)).toBe(true)
+          if (input.what === 'times') {
+            expect(input.sample.counts.reduce((sum, count) => sum + count, 0)).toBe(input.count)
+            continue
+          }
+          expect(input.exposureByHour!.reduce((sum, each) => sum + each, 0)).toBeCloseTo(
+            input.exposure!.value,
+            6,
+          )
+          const before = input.occurrences.map(({ exposureBefore }) => exposureBefore!)
+          expect(before.every((each, index) => index === 0 || each >= before[index - 1]!)).toBe(true)
+          expect(before.every((each) => each <= input.exposure!.value + 1e-6)).toBe(true)
+          if (input.what === 'chance') {
+            expect(input.exposure!.value).toBeCloseTo(
+              1000 * record.shifts.filter(({ good, isHeldOut }) => good !== null && !isHeldOut).length,
+              6,
+            )
+            continue
+          }
+          const seen = input.sample.seen.map((each) =>
+            'clocked' in each ? each.clocked : 'over' in each ? each.over : Number.NaN,
+          )
+          const sum = seen.reduce((total, each, index) => total + each * input.sample.counts[index]!, 0)
+          expect(sum).toBeCloseTo(input.exposure!.value, 6)
+          expect(input.exposure!.value).toBeCloseTo(ran * input.exposureByPiece!.size, 6)
         }
       }),
       { numRuns: 300 },
