@@ -66,16 +66,17 @@ function grainOf({ grain, lengths, rows, isFinerThan }: StopRows, { record, ledg
   const { file } = record.stops
   const said = record['rounded-to']
   if (said === undefined) {
-    if (rows.length > 0)
-      ledger.tell('grain-found', {
-        file,
-        what: `${grainWords(grain)}${lengths === 'timed' ? ' of their length' : ''}`,
-      })
+    if (rows.length > 0) ledger.tell('grain-found', { file, what: grainWords(grain, lengths) })
     return grain
   }
   if (isFinerThan(said)) ledger.tell('finer-than-said', { file, what: `${said} s` })
   return said
 }
 
-const grainWords = (grain: number): string =>
-  grain === 0 ? 'finer than a second' : grain < 60 ? `whole ${grain} s` : `whole ${grain / 60} min`
+function grainWords(grain: number, lengths: StopRows['lengths']): string {
+  if (grain === 0) return 'the times of stops are taken as exact: they are finer than a second'
+  const step = grain < 60 ? `${grain} s` : `${grain / 60} min`
+  return lengths === 'timed'
+    ? `the lengths of stops are rounded to ${step}: each is known to half of that`
+    : `the clock of the stops steps by ${step}: a length is known to within that, longer or shorter`
+}
