@@ -125,6 +125,12 @@ export const ofStops = {
       `\`${what[0]}\`: nothing says what it means; ${stops({ count, what, ...told })}, ${time({ count, what, ...told })}`,
     fix: ({ what }) => what[1]!,
   },
+  'more-unknown': {
+    did: 'noted',
+    words: (told) =>
+      `further reasons of which nothing says what they mean: ${stops(told)}, ${time(told)}, among them ${named(told)}`,
+    fix: () => 'if they are free text, name a column of codes as `reason`',
+  },
   'never-occurs': {
     did: 'noted',
     words: (told) => `under \`means\`, but in no row: ${named(told)}`,

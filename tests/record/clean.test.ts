@@ -204,6 +204,19 @@ describe('a clean record', () => {
     )
   })
 
+  it('of very many unknown reasons those with the most time are listed, and the others together', () => {
+    const rows = Array.from({ length: 60 }, (_, n) => {
+      const hour = `12.01.2026 ${n < 30 ? '06' : '07'}`
+      const begins = 10 + (n % 30)
+      // the first ten last a minute, the others two
+      return `${hour}:${`${begins}`.padStart(2, '0')};${hour}:${`${begins + (n < 10 ? 1 : 2)}`.padStart(2, '0')};Kleber ${n};Text ${n}\n`
+    })
+    const record = read(rows.join(''))
+    expect(record.account.filter(({ code }) => code === 'unknown-reason')).toHaveLength(50)
+    const more = record.account.find(({ code }) => code === 'more-unknown')
+    expect(more).toMatchObject({ count: 10, rows: [2, 3, 4, 5, 6], seconds: 600 })
+  })
+
   it('a reason may mean something else at one piece, and a piece that was renamed is one', () => {
     const record = read(
       '12.01.2026 06:00;12.01.2026 06:10;Kleber alt;Motor\n12.01.2026 07:00;12.01.2026 07:10;Kleber;Motor\n12.01.2026 08:00;12.01.2026 08:10;Palettierer;Motor\n',
