@@ -69,7 +69,7 @@ export interface ReadLog {
   sha256: string
 }
 
-/** Reads files beside a scenario: relative to its folder, and not outside it. Keeps what it read. */
+/** Reads files beside a scenario or a record: relative to its folder, and not outside it. Keeps what it read. */
 export class FilesBeside {
   /** Text by the name that the scenario gives. */
   readonly texts = new Map<string, string>()
@@ -79,7 +79,11 @@ export class FilesBeside {
   /** Hashes of the texts: a search hashes its scenario for each of its designs. */
   private readonly textHashes = new Map<string, string>()
 
-  constructor(private readonly folder: string) {}
+  /** `what` names the file beside which they lie in messages. */
+  constructor(
+    private readonly folder: string,
+    private readonly what: 'scenario' | 'record' = 'scenario',
+  ) {}
 
   /** Name and hash of each file that was read. */
   hashes(): [name: string, sha256: string][] {
@@ -137,7 +141,7 @@ export class FilesBeside {
     const isInside = (inner: string, outer: string) =>
       inner.startsWith(outer.endsWith(path.sep) ? outer : outer + path.sep)
     if (path.isAbsolute(name) || !isInside(file, path.resolve(this.folder)))
-      throw new Error(`\`${name}\` lies outside the folder of the scenario`)
+      throw new Error(`\`${name}\` lies outside the folder of the ${this.what}`)
     let real: string
     let isFile: boolean
     try {
@@ -147,7 +151,7 @@ export class FilesBeside {
       throw new Error(`\`${name}\` cannot be read: ${reason(error)}`)
     }
     if (!isInside(real, realpathSync(this.folder)))
-      throw new Error(`\`${name}\` leads outside the folder of the scenario`)
+      throw new Error(`\`${name}\` leads outside the folder of the ${this.what}`)
     if (!isFile) throw new Error(`\`${name}\` is no file to read`)
     return real
   }

@@ -10,6 +10,8 @@ export interface Cleaning {
   file: string
   /** Grain of the clock, s. */
   grain: number
+  /** Lengths were timed finer than the clock that the stops begin by: they may lie so much later than they seem, s; 0: not so. */
+  slack: number
   /** Shorter stops are not logged, s. */
   seenFrom: number
   reasons: Reasons
@@ -44,13 +46,14 @@ export function cleanStops(
     others.filter(({ piece }) => isSeveral(piece)),
     others.filter(({ piece }) => !isSeveral(piece)),
   ]
-  tellUnknown(single, reasons, file, ledger)
   for (const stop of several) {
     const seconds = placing.lose(stop)
     ledger.tell('two-pieces', { file, row: stop.row, seconds, what: stop.piece })
   }
   for (const stop of apart(single, cleaning)) placing.place(stop)
-  return placing.placed
+  const placed = placing.placed
+  tellUnknown(placed.stops, reasons, file, ledger)
+  return placed
 }
 
 /** Rows in order, without doubles and without those that end before they begin. */
@@ -76,13 +79,15 @@ function soundRows(rows: readonly StopRow[], { file, grain, ledger }: Cleaning):
 }
 
 /** Stops of which no two of one piece overlap: they are made one, under the reason of the first. */
-function apart(stops: readonly MeantRow[], { file, ledger }: Cleaning): MeantRow[] {
+function apart(stops: readonly MeantRow[], { file, slack, ledger }: Cleaning): MeantRow[] {
   const latest = new Map<string, MeantRow>()
   const kept: MeantRow[] = []
   for (const stop of stops) {
     const last = latest.get(stop.piece)
-    if (!last || stop.begins >= last.ends) {
-      const own = { ...stop }
+    if (!last || stop.begins >= last.ends - slack) {
+      const later = Math.max(0, (last?.ends ?? stop.begins) - stop.begins)
+      if (later > 0) ledger.tell('moved', { file, row: stop.row, seconds: later })
+      const own = { ...stop, begins: stop.begins + later, ends: stop.ends + later }
       latest.set(stop.piece, own)
       kept.push(own)
       continue
@@ -126,7 +131,7 @@ class Placing {
   get placed(): CleanStops {
     return {
       shifts: this.shifts.map((shift, index) => ({ ...shift, lost: union(this.lost[index]!) })),
-      stops: this.stops,
+      stops: this.stops.sort((a, b) => a.begins - b.begins || a.row - b.row),
     }
   }
 

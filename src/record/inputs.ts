@@ -148,7 +148,7 @@ function notesOfCases({ record, cases, casesAre }: Shared, uncounted: number): (
       ? 'Counted in good cases: those that were spoilt are not among them.'
       : 'Counted in the cases that the scanner saw.',
     unknown > 0 &&
-      `${unknown} of the shifts have no count of cases: they and their ${uncounted} stops count for nothing here.`,
+      `Shifts without a count of cases: ${unknown}; they and their stops (${uncounted}) count for nothing here.`,
   ]
 }
 

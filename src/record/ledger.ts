@@ -24,6 +24,8 @@ export interface Found {
 interface Entry extends Told {
   code: Code
   file: string
+  /** The row that was told last: two cells of one row are one row. */
+  latest: number | undefined
   rows: number[]
   what: string[]
 }
@@ -36,12 +38,14 @@ export class Ledger {
     const key = JSON.stringify([code, file, group])
     let entry = this.entries.get(key)
     if (!entry) {
-      entry = { code, file, rows: [], what: [], count: 0, seconds: 0 }
+      entry = { code, file, latest: undefined, rows: [], what: [], count: 0, seconds: 0 }
       this.entries.set(key, entry)
     }
-    entry.count += count
+    const isSameRow = row !== undefined && row === entry.latest
+    entry.latest = row
+    entry.count += isSameRow ? 0 : count
     entry.seconds += seconds
-    if (row !== undefined && entry.rows.length < mostShown) entry.rows.push(row)
+    if (row !== undefined && !isSameRow && entry.rows.length < mostShown) entry.rows.push(row)
     if (what === undefined || entry.what.length >= mostShown) return
     for (const text of [what].flat().map((each) => shown(each, 200)))
       if (entry.what.length < mostShown && !entry.what.includes(text)) entry.what.push(text)
@@ -52,16 +56,12 @@ export class Ledger {
     return [...this.entries.values()].some(({ code }) => sayings[code].did === 'refused')
   }
 
-  /** How often `code` was told of `file`. */
-  countOf(code: Code, file: string): number {
-    return this.entries.get(JSON.stringify([code, file, '']))?.count ?? 0
-  }
-
   /** All entries: what is refused first, then in the order in which they were found. */
   account(): Account[] {
     const all = [...this.entries.values()].map((entry): Account => {
       const { did, words, fix } = sayings[entry.code]
-      const { code, file, rows, count, seconds } = entry
+      const { code, file, count, seconds } = entry
+      const rows = entry.rows.sort((a, b) => a - b)
       return { code, did, file, words: words(entry), rows, count, seconds, fix: fix?.(entry) ?? '' }
     })
     return [...all.filter(({ did }) => did === 'refused'), ...all.filter(({ did }) => did !== 'refused')]

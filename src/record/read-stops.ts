@@ -24,6 +24,8 @@ export interface StopRow extends Span {
 export interface StopRows {
   rows: StopRow[]
   lengths: CleanRecord['lengths']
+  /** Grain of the clock that stops begin by where their lengths were timed, s; else 0. */
+  slack: number
   /** Grain of the clock, or of the lengths where these were timed, s; 0: finer than a second. */
   grain: number
   /** A time that is finer than this grain. */
@@ -111,6 +113,7 @@ export function readStops({ record, readLog, clock, ledger }: Reading): StopRows
   return {
     rows,
     lengths: timed ? 'timed' : 'clocked',
+    slack: timed ? reader.grain : 0,
     grain: timed ? grainOfLengths(timed, unit ?? 's') : reader.grain,
     isFinerThan: (grain) => (timed ? grainOfLengths(timed, unit ?? 's') < grain : reader.isFinerThan(grain)),
   }

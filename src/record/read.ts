@@ -37,10 +37,12 @@ export function readRecord(text: string, { name, readLog }: RecordAsked): CleanR
   const roundedTo = grainOf(read, reading)
   const seenFrom = record['seen-from'] ?? 0
   const reasons = new Reasons(record)
-  const cleaning = { file: record.stops.file, grain: roundedTo, seenFrom, reasons, ledger }
-  const { shifts, stops } = cleanStops(read.rows, logged, cleaning)
+  const cleaning = { file: record.stops.file, grain: roundedTo, slack: read.slack, seenFrom, reasons, ledger }
+  // what follows from a file that cannot be used would be told as if it were of its own
+  const isSound = !ledger.isRefused
+  const { shifts, stops } = isSound ? cleanStops(read.rows, logged, cleaning) : { shifts: logged, stops: [] }
   const cases = readCases(reading, shifts)
-  tellGaps(shifts, stops, { record, ledger })
+  if (isSound) tellGaps(shifts, stops, { record, ledger })
   return {
     title: record.title,
     zone: record.zone ?? null,
@@ -64,16 +66,17 @@ function grainOf({ grain, lengths, rows, isFinerThan }: StopRows, { record, ledg
   const { file } = record.stops
   const said = record['rounded-to']
   if (said === undefined) {
-    if (rows.length > 0)
-      ledger.tell('grain-found', {
-        file,
-        what: `${grainWords(grain)}${lengths === 'timed' ? ' of their length' : ''}`,
-      })
+    if (rows.length > 0) ledger.tell('grain-found', { file, what: grainWords(grain, lengths) })
     return grain
   }
   if (isFinerThan(said)) ledger.tell('finer-than-said', { file, what: `${said} s` })
   return said
 }
 
-const grainWords = (grain: number): string =>
-  grain === 0 ? 'finer than a second' : grain < 60 ? `whole ${grain} s` : `whole ${grain / 60} min`
+function grainWords(grain: number, lengths: StopRows['lengths']): string {
+  if (grain === 0) return 'the times of stops are taken as exact: they are finer than a second'
+  const step = grain < 60 ? `${grain} s` : `${grain / 60} min`
+  return lengths === 'timed'
+    ? `the lengths of stops are rounded to ${step}: each is known to half of that`
+    : `the clock of the stops steps by ${step}: a length is known to within that, longer or shorter`
+}

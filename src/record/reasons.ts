@@ -98,7 +98,10 @@ export function severalPieces(rows: readonly StopRow[], reasons: Reasons): (piec
   return (piece) => several.has(piece)
 }
 
-/** Tells of every reason that nothing explains, with its stops and their time; and of what is explained but never met. */
+/** Reasons that nothing explains and that are told one by one, those with the most time first. */
+const mostUnknown = 50
+
+/** Tells of the reasons that nothing explains, with their stops and their time; and of what is explained but never met. */
 export function tellUnknown(
   stops: readonly (StopRow & { means: Meaning | null })[],
   reasons: Reasons,
@@ -106,20 +109,29 @@ export function tellUnknown(
   ledger: Ledger,
 ): void {
   const unmet = reasons.unmet
-  for (const { means, reason, row, begins, ends } of stops) {
-    if (means !== null) continue
-    const [meant] = near(reason.slice(0, 40), unmet)
-    const fix =
-      meant === undefined
-        ? 'add it under `means`, with a stop of the scenario or `other`'
-        : `did you mean \`${shown(meant)}\`?`
-    ledger.tell('unknown-reason', {
-      file,
-      row,
-      group: reason,
-      seconds: ends - begins,
-      what: [reason === '' ? '(empty)' : reason, fix],
-    })
+  const unknown = stops.filter(({ means }) => means === null)
+  const seconds = new Map<string, number>()
+  for (const { reason, begins, ends } of unknown)
+    seconds.set(reason, (seconds.get(reason) ?? 0) + ends - begins)
+  const first = [...seconds].sort(([, a], [, b]) => b - a).slice(0, mostUnknown)
+  const mends = new Map(first.map(([reason]) => [reason, mendOf(reason, unmet)]))
+  for (const { reason, row, begins, ends } of unknown) {
+    const mend = mends.get(reason)
+    const found = { file, row, seconds: ends - begins }
+    if (mend === undefined) ledger.tell('more-unknown', { ...found, what: reason })
+    else
+      ledger.tell('unknown-reason', {
+        ...found,
+        group: reason,
+        what: [reason === '' ? '(empty)' : reason, mend],
+      })
   }
   for (const word of unmet) ledger.tell('never-occurs', { file, what: word })
+}
+
+function mendOf(reason: string, unmet: readonly string[]): string {
+  const [meant] = near(reason.slice(0, 40), unmet)
+  return meant === undefined
+    ? 'add it under `means`, with a stop of the scenario or `other`'
+    : `did you mean \`${shown(meant)}\`?`
 }

@@ -88,7 +88,7 @@ export const ofTimes = {
   'mostly-unfit': {
     did: 'refused',
     words: (told) =>
-      `${rows(told)} of ${told.what[0]} hold no time that can be read: that is more than one in twenty`,
+      `${rows(told)} of ${told.what[0]} ${verb(told, 'holds', 'hold')} no time that can be read: that is more than 1 in 20`,
     fix: () => 'mend `times`, or the file',
   },
   'no-such-date': {
@@ -110,11 +110,7 @@ export const ofTimes = {
     words: () => 'no `zone`: times stand as they are, and a change of the clock is not known',
     fix: () => 'add `zone: Europe/Berlin` or what it is where the clock hangs',
   },
-  'grain-found': {
-    did: 'noted',
-    words: ({ what }) =>
-      `the times of stops are taken as ${what[0]}: a length is known to that on either side`,
-  },
+  'grain-found': { did: 'noted', words: ({ what }) => `${what[0]}` },
   'finer-than-said': {
     did: 'noted',
     words: ({ what }) => `\`rounded-to\` says ${what[0]}, but the times are finer than that`,

@@ -94,6 +94,11 @@ export const ofStops = {
     words: (told) =>
       `${stops(told)} of another reason that ${verb(told, 'begins', 'begin')} before the end of the one before of the same piece: made one with it under its reason: ${named(told)}`,
   },
+  moved: {
+    did: 'changed',
+    words: (told) =>
+      `${stops(told)} whose length was timed finer than the clock they begin by: put to the end of the one before, ${time(told)} later in all`,
+  },
   'cut-off': {
     did: 'changed',
     words: (told) =>
@@ -119,6 +124,12 @@ export const ofStops = {
     words: ({ count, what, ...told }) =>
       `\`${what[0]}\`: nothing says what it means; ${stops({ count, what, ...told })}, ${time({ count, what, ...told })}`,
     fix: ({ what }) => what[1]!,
+  },
+  'more-unknown': {
+    did: 'noted',
+    words: (told) =>
+      `further reasons of which nothing says what they mean: ${stops(told)}, ${time(told)}, among them ${named(told)}`,
+    fix: () => 'if they are free text, name a column of codes as `reason`',
   },
   'never-occurs': {
     did: 'noted',

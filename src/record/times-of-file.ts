@@ -7,7 +7,7 @@ import type { LocalClock } from './zone.js'
 /** Texts that do not fit and are tried with other patterns. */
 const mostTried = 200
 
-/** Rows of which so many hold no time make a file unusable: 1 in 20. */
+/** A file of which more rows hold no time is not to be used: 1 in 20, but for a single one, such as a stop that has not ended. */
 const mostUnfit = 1 / 20
 
 export class TimesOfFile {
@@ -59,7 +59,8 @@ export class TimesOfFile {
         count,
         what: `\`${pattern}\` fits ${count} of ${this.unfit.length}`,
       })
-    if (this.unread > rows * mostUnfit && this.unread > 1)
+    const isOne = this.unread === 1 && rows > 1
+    if (this.unread > rows * mostUnfit && !isOne)
       ledger.tell('mostly-unfit', { file, count: this.unread, what: String(rows) })
   }
 

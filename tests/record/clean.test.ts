@@ -204,6 +204,19 @@ describe('a clean record', () => {
     )
   })
 
+  it('of very many unknown reasons those with the most time are listed, and the others together', () => {
+    const rows = Array.from({ length: 60 }, (_, n) => {
+      const hour = `12.01.2026 ${n < 30 ? '06' : '07'}`
+      const begins = 10 + (n % 30)
+      // the first ten last a minute, the others two
+      return `${hour}:${`${begins}`.padStart(2, '0')};${hour}:${`${begins + (n < 10 ? 1 : 2)}`.padStart(2, '0')};Kleber ${n};Text ${n}\n`
+    })
+    const record = read(rows.join(''))
+    expect(record.account.filter(({ code }) => code === 'unknown-reason')).toHaveLength(50)
+    const more = record.account.find(({ code }) => code === 'more-unknown')
+    expect(more).toMatchObject({ count: 10, rows: [2, 3, 4, 5, 6], seconds: 600 })
+  })
+
   it('a reason may mean something else at one piece, and a piece that was renamed is one', () => {
     const record = read(
       '12.01.2026 06:00;12.01.2026 06:10;Kleber alt;Motor\n12.01.2026 07:00;12.01.2026 07:10;Kleber;Motor\n12.01.2026 08:00;12.01.2026 08:10;Palettierer;Motor\n',
@@ -248,6 +261,27 @@ describe('a clean record', () => {
     expect(of('0:02', 'h:mm')).toEqual([[120], 60, 'timed'])
     expect(of('0:01:30', 'h:mm:ss')).toEqual([[90], 1, 'timed'])
     expect(of('bald', 'min')).toEqual([[], 60, 'timed'])
+  })
+
+  it('lengths that were timed are kept where the coarser clock of their beginnings makes stops overlap', () => {
+    const record = recordOf({
+      shifts,
+      stops:
+        'Von;Dauer;Anlage;Grund\n12.01.2026 06:00;100;Kleber;Stau\n12.01.2026 06:01;50;Kleber;Stau\n12.01.2026 06:01;55;Kleber;Motor\n',
+      keys: { stops: '{file: stops.csv, begins: Von, lasts: Dauer, unit: s, piece: Anlage, reason: Grund}' },
+    })
+    // the second may have begun 40 s after 06:01, where the first ended; the third began within the same minute, and cannot come after it
+    expect(
+      record.stops.map(({ begins, ends }) => [begins - record.shifts[0]!.begins, ends - begins]),
+    ).toEqual([
+      [0, 100],
+      [100, 50],
+    ])
+    expect(told(record)).toEqual([
+      ['moved', 'changed', [3], 1, 40],
+      ['overlap', 'changed', [4], 1, 55],
+      ['overlap-other', 'changed', [4], 1, 0],
+    ])
   })
 
   it('a grain that is coarser than it looks is found: every time is a whole quarter of an hour', () => {

@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
+import { FilesBeside } from '../../src/cli/files.js'
 import { readLogOf } from '../../src/cli/rows.js'
 import { type Dialect, delimiterOf } from '../../src/record/dialect.js'
 
@@ -133,5 +134,27 @@ describe('a file of a log', () => {
   it('that is empty has no header', () => {
     expect(read('')).toMatchObject({ header: [], rows: [], fault: '' })
     expect(read('\n\n\n')).toMatchObject({ header: [], rows: [], fault: '' })
+  })
+
+  it('beside a record is known by its hash, and none outside its folder is read', () => {
+    writeFileSync(path.join(folder, 'log.csv'), 'a;b\n1;2\n')
+    const beside = new FilesBeside(folder, 'record')
+    const rows: string[][] = []
+    const taker = {
+      header: () => {},
+      row: (cells: readonly string[]) => {
+        rows.push([...cells])
+        return true
+      },
+      written: () => {},
+    }
+    beside.readLog('log.csv', taker)
+    expect(rows).toEqual([['1', '2']])
+    // SHA-256 of the eight bytes, by sha256sum
+    expect(beside.hashes()).toEqual([
+      ['log.csv', '403bea5152c251c5bc7ef420d824d191605723f99392e83a0549ad58c6d46291'],
+    ])
+    expect(() => beside.readLog('../log.csv', taker)).toThrow('outside the folder of the record')
+    expect(() => beside.readLog('none.csv', taker)).toThrow('no such file')
   })
 })
