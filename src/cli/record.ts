@@ -11,7 +11,7 @@ import type { Io } from './io.js'
 /** Reads and cleans it. Throws `Fault` `file`, or `record` where the record file breaks the rules of its format. */
 export async function readRecordFor(name: string, io: Io): Promise<ReadRecord> {
   const text = await readText(name, 'the record file', io)
-  const beside = new FilesBeside(name === '-' ? io.cwd : path.dirname(path.resolve(io.cwd, name)))
+  const beside = new FilesBeside(name === '-' ? io.cwd : path.dirname(path.resolve(io.cwd, name)), 'record')
   const rows = new Map<string, number>()
   try {
     const record = readRecord(text, {

@@ -129,8 +129,6 @@ function chanceOf(
       of === 'strips' &&
         heads === undefined &&
         'How many heads the sealer has is not known: this is a chance a case, not a strip.',
-      record.seenFrom > 0 &&
-        `Stops shorter than ${record.seenFrom} s are not in the log: this count is without them.`,
       pieces.length > 1 && `Logged at ${pieces.length} pieces: ${pieces.join(', ')}.`,
     ]),
   }
@@ -164,10 +162,8 @@ function timesOf({ path, piece, keys, stops }: Sort, { record, clock }: Shared):
     seenFrom: record.seenFrom,
     holdsWalk: true,
     notes: chosen([
-      'The log counts from the stop to the restart: these times hold the walk of whoever puts it right, which a scenario counts apart.',
       cutOff > 0 &&
         `${cutOff} of ${stops.length} ran into a break or the end of a shift: they were longer than is seen.`,
-      record.seenFrom > 0 && `Those shorter than ${record.seenFrom} s are not in the log.`,
     ]),
   }
 }
@@ -208,11 +204,8 @@ function timeToOf({ path, piece, keys, stops }: Sort, key: string, shared: Share
     seenFrom: record.seenFrom,
     holdsWalk: false,
     notes: chosen([
-      'Running time is that of the shifts less breaks and less everything that the log calls a stop, of whichever piece.',
       machines.length > 1 &&
         `Logged at ${machines.length} pieces, taken as machines of one sort that each ran all that time: ${machines.join(', ')}. If they are different pieces of the scenario, say so under \`means\`.`,
-      record.seenFrom > 0 &&
-        `Stops shorter than ${record.seenFrom} s are not in the log: the times between them are too long by these.`,
     ]),
   }
 }

@@ -3,7 +3,10 @@
 import { wordsFor } from '../../catalogue/printed-units.js'
 import type { LoggedChance, LoggedTimeTo, Occurrence } from '../../record/input.js'
 import { countLimits } from '../../statistics/events.js'
-import { distributionOf, type FittedLaw } from '../../statistics/fitting/law.js'
+import type { Fit } from '../../statistics/fitting/fit.js'
+import { type FittedLaw, scaled } from '../../statistics/fitting/law.js'
+import type { Sample } from '../../statistics/fitting/sample.js'
+import { countFor, type ShareOver, shareOver } from '../../statistics/fitting/share-over.js'
 import { survivalCurve } from '../../statistics/fitting/survival.js'
 import { chanceOf, rateOf } from '../../statistics/rates.js'
 import type { At, FittedInput, Remark } from './document.js'
@@ -13,40 +16,46 @@ import { few, remarksOfCount, remarksOfTimes } from './remarks.js'
 import { isTold } from './tests.js'
 import { chanceText, lawText, timeToText } from './value-text.js'
 
-/** The law of the lengths of what was counted. */
-export type Above = FittedLaw
-
 const { share, time } = wordsFor('metric')
 
-/** Share of the stops that are long enough to be in the log. */
-const loggedShare = (seenFrom: number, law: Above | null): number =>
-  seenFrom > 0 && law !== null ? distributionOf(law).above(seenFrom) : 1
+/** How many of the stops are long enough to be in the log. */
+const loggedShare = (seenFrom: number, lengths: Fit | null): ShareOver =>
+  seenFrom > 0 && lengths !== null ? shareOver(lengths, seenFrom) : { share: 1, logVariance: 0 }
+
+/** Below this part of the variance of a count, what is not known of the share that was logged is nothing beside it. */
+const slight = 0.05
+
+/**
+ * A count that stands for all, those too: in so much less exposure, and where the share that was logged is known no better, as fewer events,
+ * so that their rate is known as well as it is.
+ */
+function countOfAll(count: number, exposure: number, logged: ShareOver): { count: number; exposure: number } {
+  const standing = logged.logVariance * count < slight ? count : countFor(count, logged)
+  return { count: standing, exposure: exposure * logged.share * (count === 0 ? 1 : standing / count) }
+}
 
 /** A chance for each case or strip. */
 export function countInput(
   input: LoggedChance,
-  law: Above | null,
+  lengths: Fit | null,
   { confidence }: { confidence: number },
 ): FittedInput {
   const { count, exposure, seenFrom, occurrences } = input
-  const logged = loggedShare(seenFrom, law)
-  // events that were too short to be logged are undone by counting in fewer cases
-  const cases = exposure === null ? null : Math.max(count, Math.round(exposure.value * logged))
-  const rate =
-    exposure === null || cases === null || cases === 0
-      ? null
-      : { ...chanceOf(count, cases, confidence), unit: exposure.unit }
-  const known = { events: count, rate }
+  const logged = loggedShare(seenFrom, lengths)
+  const all = countOfAll(count, exposure?.value ?? 0, logged)
+  const cases = Math.max(all.count, Math.round(all.exposure))
+  const isKnown = exposure !== null && cases > 0
+  const rate = isKnown ? { ...chanceOf(all.count, cases, confidence), unit: exposure.unit } : null
   return {
     ...partsOf(input),
     what: 'chance',
     ...{ events: count, cutOff: 0, exposure },
-    value: rate === null ? null : chanceText(count, cases!, exposure!.unit),
-    restsOn: rate === null ? 'nothing' : 'counted',
+    value: isKnown ? chanceText(all.count, cases, exposure.unit) : null,
+    restsOn: isKnown ? 'counted' : 'nothing',
     ...{ rate, seen: null, chosen: null, alike: [], families: [] },
     remarks: [
-      ...remarksOfCount(known, confidence),
-      ...unseenRemarks(seenFrom, law, logged, count),
+      ...remarksOfCount({ events: count, rate }, confidence),
+      ...unseenRemarks(seenFrom, lengths, logged, { count, standing: all.count }),
       ...noted(input.notes),
     ],
     pictures: { ...noTimes, trend: trendOf(occurrences), hours: hoursOf(input, confidence) },
@@ -57,14 +66,15 @@ export function countInput(
 export function timeToInput(
   input: LoggedTimeTo,
   laws: Laws,
-  law: Above | null,
-  { confidence }: { confidence: number },
+  lengths: Fit | null,
+  { confidence, work }: { confidence: number; work: ReadonlyMap<string, number> },
 ): FittedInput {
   const { count, exposure, seenFrom, occurrences, sample } = input
-  const logged = loggedShare(seenFrom, law)
-  const running = (exposure?.value ?? 0) * logged
-  const rate = running > 0 ? { ...rateOf(count, running, confidence), unit: 's' } : null
-  const ageing = count >= few ? ageingOf(laws) : null
+  const logged = loggedShare(seenFrom, lengths)
+  const worked = workedShare(input, work)
+  const all = countOfAll(count, (exposure?.value ?? 0) * (worked ?? 1), logged)
+  const rate = all.exposure > 0 ? { ...rateOf(all.count, all.exposure, confidence), unit: 's' } : null
+  const ageing = count >= few ? ageingOf(laws, worked ?? 1) : null
   const about = {
     events: count,
     chosen: ageing?.family ?? null,
@@ -74,13 +84,14 @@ export function timeToInput(
   return {
     ...partsOf(input),
     what: 'time-to',
-    ...{ cutOff: 1, exposure, rate, seen: null, ...about },
-    ...writtenOf(count, rate === null ? null : running, ageing),
+    ...{ cutOff: cutOffIn(sample), exposure, rate, seen: null, ...about },
+    ...writtenOf(rate === null ? null : all, count, ageing),
     families: laws.candidates.map(familyResult),
     remarks: [
       ...remarksOfCount({ events: count, rate }, confidence),
       ...(ageing ? remarksOfTimes(about, laws, { longest: 0, confidence }) : []),
-      ...unseenRemarks(seenFrom, law, logged, count),
+      ...unseenRemarks(seenFrom, lengths, logged, { count, standing: all.count }),
+      workedRemark(worked),
       ...noted(input.notes),
     ],
     pictures: {
@@ -90,25 +101,45 @@ export function timeToInput(
   }
 }
 
-/** The law of a piece that fails the oftener, or the more seldom, the longer it has run; null where it is exponential, or none fits. */
-const ageingOf = ({ choice }: Laws): FittedLaw | null => {
+/** The share of the logged running time in which the piece worked; null where nobody knows. */
+function workedShare({ path, exposure }: LoggedTimeTo, work: ReadonlyMap<string, number>): number | null {
+  const seconds = work.get(path.split('.')[1]!)
+  return seconds === undefined || exposure === null || exposure.value === 0
+    ? null
+    : Math.min(1, seconds / exposure.value)
+}
+
+const workedRemark = (worked: number | null): Remark => ({
+  code: 'worked-share',
+  text:
+    worked === null
+      ? 'the clock of the model goes only while the piece works, that of the log while it does not stand: with `--into` the time that it works is reckoned from the good cases'
+      : `of the running time of the log the piece worked ${share(worked)}, by hand from the good cases: the clock of the model goes only then`,
+})
+
+/** The law of a piece that fails the oftener, or the more seldom, the longer it has worked; null where it is exponential, or none fits. */
+function ageingOf({ choice }: Laws, worked: number): FittedLaw | null {
   const law = choice.chosen?.fit.law ?? null
-  return law?.family === 'exponential' ? null : law
+  return law === null || law.family === 'exponential' ? null : scaled(law, worked)
 }
 
 const lawOfFamily = ({ candidates }: Laws, family: FittedLaw['family']): FittedLaw | null =>
   candidates.find(({ fit }) => fit.law.family === family)?.fit.law ?? null
 
 function writtenOf(
+  all: { count: number; exposure: number } | null,
   count: number,
-  running: number | null,
   ageing: FittedLaw | null,
 ): Pick<FittedInput, 'value' | 'restsOn'> {
-  if (running === null) return { value: null, restsOn: 'nothing' }
+  if (all === null) return { value: null, restsOn: 'nothing' }
   return ageing === null
-    ? { value: timeToText(count, running), restsOn: 'counted' }
+    ? { value: timeToText(all.count, all.exposure), restsOn: 'counted' }
     : { value: lawText(ageing, count), restsOn: 'fitted' }
 }
+
+/** Runs that no stop had ended when the record did. */
+const cutOffIn = ({ seen, counts }: Sample): number =>
+  seen.reduce((sum, each, index) => sum + ('over' in each ? counts[index]! : 0), 0)
 
 const partsOf = ({ path, words }: { path: string; words: string }) => ({ path, words, also: {}, tests: [] })
 
@@ -148,19 +179,28 @@ function poissonRange(expected: number, confidence: number): { low: number; high
   return { low, high }
 }
 
-function unseenRemarks(seenFrom: number, law: Above | null, logged: number, count: number): Remark[] {
-  if (seenFrom <= 0 || count === 0) return []
-  if (law === null)
+/** Below this share what was not seen is not worth a word. */
+const fewUnseen = 0.005
+
+function unseenRemarks(
+  seenFrom: number,
+  lengths: Fit | null,
+  { share: logged }: ShareOver,
+  { count, standing }: { count: number; standing: number },
+): Remark[] {
+  if (seenFrom <= 0 || count === 0 || (lengths !== null && 1 - logged < fewUnseen)) return []
+  if (lengths === null)
     return [
       {
         code: 'unseen-short',
         text: `stops under ${time(seenFrom)} are in no log, and no law says how many: the true rate is higher`,
       },
     ]
+  const known = standing < count ? `; as that share is known roughly, ${count} count as ${standing}` : ''
   return [
     {
       code: 'unseen-short',
-      text: `stops under ${time(seenFrom)} are in no log: by the law of their lengths ${share(1 - logged)} of all, which is made up for by counting in so much less`,
+      text: `stops under ${time(seenFrom)} are in no log: by the law of their lengths ${share(1 - logged)} of all, made up for by counting in so much less${known}`,
     },
   ]
 }

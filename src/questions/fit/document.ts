@@ -66,6 +66,8 @@ export interface Remark {
     | 'longest-seen'
     | 'left-out'
     | 'no-exposure'
+    | 'worked-share'
+    | 'no-source'
   text: string
 }
 

@@ -1,7 +1,8 @@
 /** What the logged inputs of a record come to: values with their evidence, how laws fit, what tests say. */
 import type { LoggedInput, LoggedMix } from '../../record/input.js'
 import type { CleanRecord } from '../../record/record.js'
-import { type Above, countInput, timeToInput } from './counted.js'
+import type { Fit } from '../../statistics/fitting/fit.js'
+import { countInput, timeToInput } from './counted.js'
 import type { FittedInput } from './document.js'
 import { type Laws, lawsOf } from './laws.js'
 import { remarksOfTests } from './remarks.js'
@@ -12,6 +13,8 @@ import { timesInput } from './timed.js'
 export interface Asked {
   confidence: number
   seed: string
+  /** Time that pieces worked, s, as far as it is known. */
+  work: ReadonlyMap<string, number>
 }
 
 /** Inputs, and the CSV texts that some of their values draw on. */
@@ -54,9 +57,9 @@ function fitted(
 ): FittedInput[] {
   switch (input.what) {
     case 'chance':
-      return [countInput(input, aboveOf(input.path, laws), asked)]
+      return [countInput(input, lengthsOf(input.path, laws), asked)]
     case 'time-to':
-      return [timeToInput(input, laws.get(input.path)!, aboveOf(input.path, laws), asked)]
+      return [timeToInput(input, laws.get(input.path)!, lengthsOf(input.path, laws), asked)]
     case 'times':
     case 'time-between':
       return [timesInput(input, laws.get(input.path)!, observed, asked)]
@@ -66,10 +69,10 @@ function fitted(
 }
 
 /** The law of how long the stops last that a count is of: what lies below `seenFrom` was not counted. */
-function aboveOf(path: string, laws: ReadonlyMap<string, Laws>): Above | null {
+function lengthsOf(path: string, laws: ReadonlyMap<string, Laws>): Fit | null {
   const stop = path.slice(0, path.lastIndexOf('.'))
   const times = [...laws].find(([each]) => each !== path && each.startsWith(`${stop}.`))
-  return times?.[1].choice.chosen?.fit.law ?? null
+  return times?.[1].choice.chosen?.fit ?? null
 }
 
 /** A share for each kind of case, in per cent of the cases that were seen. */

@@ -2,6 +2,7 @@
 
 import { parse } from 'yaml'
 import { type Answer, repeatOf } from '../../answers/answer.js'
+import { anySource } from '../../record/arrivals-of-record.js'
 import { holdOut } from '../../record/hold-out.js'
 import type { Facts } from '../../record/input.js'
 import { loggedInputs } from '../../record/inputs.js'
@@ -15,9 +16,10 @@ import { type FitOptions, fitAsked } from './asked.js'
 import type { FileRead, FitResult } from './document.js'
 import { fittedInputs } from './fitted-inputs.js'
 import { fittedYaml } from './fitted-yaml.js'
+import { inRunningTime, withoutWalk } from './goes-with.js'
 import { type Change, withChanges } from './into.js'
 import { knownText } from './known.js'
-import { withoutWalk } from './walk.js'
+import { workOf } from './working.js'
 
 /** A record that was read and cleaned. */
 export interface ReadRecord {
@@ -44,7 +46,10 @@ export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer
   const { record, days } = keptBack(read.record, asked.holdOut, asked.seed)
   const into = options.into?.scenario
   const logged = loggedInputs(record, into ? factsOf(into.scenario) : {})
-  const { inputs, observed } = fittedInputs(record, logged, asked)
+  const { inputs, observed } = fittedInputs(record, logged, {
+    ...asked,
+    work: into ? workOf(into.scenario, record) : new Map(),
+  })
   const document: FitResult = {
     format: 'tapeshift-result/1',
     command: 'fit',
@@ -70,7 +75,7 @@ export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer
       time: timeOf(record),
     },
     account: [...record.account],
-    inputs: into ? withoutWalk(inputs, into.scenario) : inputs,
+    inputs: into ? inRunningTime(withoutWalk(inputs, into.scenario), into.scenario) : inputs,
     notes: notesOf(record),
   }
   return {
@@ -108,7 +113,7 @@ function notesOf({ zone, roundedTo, lengths, seenFrom }: CleanRecord): string[] 
   return [
     'A law is fitted as if one event said nothing of the next and all of the record were alike; the tests ask that, and few events can show little.',
     'Good cases stand for the cases that came to a piece; those lost on the way are not counted.',
-    'Running time is the shift less breaks, stops of the piece, times without cases and times blocked.',
+    'The running time of a log is the shift less breaks and less all that it calls a stop, of whichever piece.',
     ...(zone === null
       ? [
           'No time zone is given: if the clocks changed during the record, times of that day may be an hour off.',
@@ -132,16 +137,18 @@ function intoScenario(
   { scenario, text }: NonNullable<FitOptions['into']>,
   { inputs, made }: FitResult,
 ): string {
-  const changes = inputs.flatMap((input): Change[] => [
-    ...(input.value === null
-      ? []
-      : [{ path: input.path, text: input.value, comment: `from the record: ${knownText(input)}` }]),
-    ...Object.entries(input.also).map(([path, value]) => ({
-      path,
-      text: value,
-      comment: `from the record: goes with ${input.path}`,
-    })),
-  ])
+  const changes = inputs
+    .filter(({ path }) => !path.includes(anySource))
+    .flatMap((input): Change[] => [
+      ...(input.value === null
+        ? []
+        : [{ path: input.path, text: input.value, comment: `from the record: ${knownText(input)}` }]),
+      ...Object.entries(input.also).map(([path, value]) => ({
+        path,
+        text: value,
+        comment: `from the record: goes with ${input.path}`,
+      })),
+    ])
   const source = `record \`${made.record.title}\``
   scenario.vary(
     null,

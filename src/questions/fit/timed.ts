@@ -1,4 +1,5 @@
 /** Inputs that are times: how long stops last, and how one case follows another. */
+import { anySource } from '../../record/arrivals-of-record.js'
 import type { LoggedTimeBetween, LoggedTimes } from '../../record/input.js'
 import type { Sample } from '../../statistics/fitting/sample.js'
 import { survivalCurve } from '../../statistics/fitting/survival.js'
@@ -38,6 +39,14 @@ export function timesInput(
     remarks: [
       ...remarksOfTimes(about, laws, { longest: lengths.at(-1) ?? 0, confidence }),
       ...walkRemarks(input),
+      ...(path.includes(anySource)
+        ? [
+            {
+              code: 'no-source' as const,
+              text: 'the record does not say of which entry of `arrivals` these cases are: name it as `source` of `cases`',
+            },
+          ]
+        : []),
       ...noted(input.notes),
     ],
     pictures: {

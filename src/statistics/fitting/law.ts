@@ -47,6 +47,26 @@ export interface Distribution {
   cv: number
 }
 
+/** The law of times that are all so many times as long. */
+export function scaled(law: FittedLaw, times: number): FittedLaw {
+  switch (law.family) {
+    case 'exponential':
+      return { ...law, mean: law.mean * times }
+    case 'weibull':
+    case 'gamma':
+      return { ...law, scale: law.scale * times }
+    case 'lognormal':
+      return longer(law, times)
+    case 'mixture':
+      return { ...law, first: longer(law.first, times), second: longer(law.second, times) }
+  }
+}
+
+const longer = (law: Lognormal, times: number): Lognormal => ({
+  ...law,
+  location: law.location + Math.log(times),
+})
+
 /** What there is to ask of `law`. Formulas: Johnson, Kotz & Balakrishnan, Continuous Univariate Distributions 1 (1994). */
 export function distributionOf(law: FittedLaw): Distribution {
   switch (law.family) {

@@ -1,4 +1,4 @@
-/** Times of a log hold the walk of whoever puts a stop right: the scenario must not count it again. */
+/** What must change in a scenario beside the values of a log: what its times hold already, and the clock that they are counted on. */
 import type { Scenario } from '../../scenario/schema.js'
 import type { FittedInput } from './document.js'
 
@@ -11,6 +11,14 @@ const skillOf: Readonly<Record<string, string>> = {
   'blade.time': 'blade',
   'breakdowns.repair': 'breakdowns',
 }
+
+/** The same inputs, where breakdowns are counted in the time that the log knows. */
+export const inRunningTime = (inputs: readonly FittedInput[], { line }: Scenario): FittedInput[] =>
+  inputs.map((input) => {
+    const name = input.path.split('.')[1]!
+    if (input.what !== 'time-to' || line[name]?.breakdowns?.['counted-in'] !== 'calendar-time') return input
+    return { ...input, also: { ...input.also, [`line.${name}.breakdowns.counted-in`]: 'running-time' } }
+  })
 
 /** The same inputs, where the walk of each crew that clears such stops goes with the first of them. */
 export function withoutWalk(inputs: readonly FittedInput[], { crew }: Scenario): FittedInput[] {
