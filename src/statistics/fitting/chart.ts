@@ -52,9 +52,10 @@ export interface Figure {
   /** Whether it is above 0, so that its logarithm is the better scale. */
   isPositive: boolean
   of(law: SimpleLaw): number
-  /** The law with this `value` of it whose width or centre is `other`, whichever the value leaves free. */
+  /** What the value leaves free; null: nothing. */
+  free: keyof Place | null
+  /** The law with this `value` of it, and `other` of what it leaves free. */
   lawWith(value: number, other: number): SimpleLaw
-  free: 'centre' | 'logWidth'
 }
 
 /** Parameters of a family, in the order in which a law has them. */
@@ -109,6 +110,6 @@ export function meanOf(family: Family): Figure {
     isPositive: true,
     of: (law) => distributionOf(law).mean,
     lawWith: (mean, logWidth) => lawAt(family, { centre: centreOf(mean, logWidth), logWidth }),
-    free: 'logWidth',
+    free: family === 'exponential' ? null : 'logWidth',
   }
 }

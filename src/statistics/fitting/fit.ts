@@ -45,7 +45,7 @@ export interface Unfitted {
 }
 
 /** Standard error in widths of ln x, or of the logarithm of the width, from which the record says nothing. Project rule. */
-const saysNothing = 100
+export const saysNothing = 100
 
 /**
  * The law of `family` that makes `sample` likeliest, with intervals at `confidence`, on (0, 1): of an exponential law exact where no time is
@@ -129,9 +129,9 @@ function startOf(sample: Sample, family: Family, likelihood: (law: SimpleLaw) =>
 const step = 1e-4
 
 /** Covariances of the estimates of figures, from those of the coordinates: exact at a top. */
-function covarianceOf(
-  figures: readonly Figure[],
-  lawNear: (by: readonly number[]) => SimpleLaw,
+export function covarianceOf<L>(
+  figures: readonly { of(law: L): number }[],
+  lawNear: (by: readonly number[]) => L,
   covariance: Matrix,
 ): number[][] {
   const slopes = figures.map((figure) =>

@@ -8,20 +8,42 @@ import type { Sample, Seen } from './sample.js'
  * sec. 2.2 to 2.4 (from memory).
  */
 export function logLikelihood({ seen, counts, from }: Sample, law: Distribution): number {
+  const kept = remembering(law)
   let [sum, n] = [0, 0]
   for (let index = 0; index < seen.length; index++) {
-    sum += counts[index]! * logChance(seen[index]!, from, law)
+    sum += counts[index]! * logChance(seen[index]!, from, law, kept)
     n += counts[index]!
   }
   return from > 0 ? sum - n * law.logAbove(from) : sum
 }
 
 /** ln of the density or chance of one time that is over `from`, the chance of being over it not yet divided by. */
-function logChance(seen: Seen, from: number, law: Distribution): number {
+function logChance(seen: Seen, from: number, law: Distribution, kept: Distribution): number {
   if ('at' in seen) return seen.at < from ? Number.NEGATIVE_INFINITY : law.logDensity(seen.at)
   if ('over' in seen) return law.logAbove(Math.max(seen.over, from))
-  if ('between' in seen) return logBetween(Math.max(seen.between[0], from), seen.between[1], law)
-  return logClocked(seen.clocked, seen.grain, from, law)
+  if ('between' in seen) return logBetween(Math.max(seen.between[0], from), seen.between[1], kept)
+  return logClocked(seen.clocked, seen.grain, from, kept)
+}
+
+/** The same law, which works out a share or partial expectation once: whole grains of neighbouring readings meet. */
+function remembering(law: Distribution): Distribution {
+  const kept = (of: (x: number) => number) => {
+    const known = new Map<number, number>()
+    return (x: number) => {
+      const before = known.get(x)
+      if (before !== undefined) return before
+      const value = of(x)
+      known.set(x, value)
+      return value
+    }
+  }
+  return {
+    ...law,
+    below: kept(law.below),
+    above: kept(law.above),
+    partialBelow: kept(law.partialBelow),
+    partialAbove: kept(law.partialAbove),
+  }
 }
 
 /** Share of the largest term below which a difference has too few digits left: ten are kept. */
@@ -46,7 +68,7 @@ function logClocked(read: number, grain: number, from: number, law: Distribution
   const end = read + grain
   if (!(end > from)) return Number.NEGATIVE_INFINITY
   const [middle, begin] = [Math.max(read, from), Math.max(read - grain, from)]
-  const isLow = law.below(middle) < 0.5
+  const isLow = middle < law.mean
   const twice = isLow ? twiceBelow(from, law) : twiceAbove(from, law)
   const difference = twice(end) - 2 * twice(read) + twice(read - grain)
   const largest = isLow ? end * law.below(end) : law.partialAbove(begin)

@@ -9,8 +9,8 @@ import type { Sample, Seen } from './sample.js'
  */
 export type Why = 'no-events' | 'few-values' | 'zero' | 'impossible' | 'no-maximum'
 
-/** Different times that a law with a spread asks for. Project rule. */
-const leastDifferent = 3
+/** Different times that a law with a spread asks for, and one of two parts: one more than it has parameters. Project rule. */
+const leastDifferent = { simple: 3, mixture: 6 }
 
 /** It was seen to end: not right-censored. */
 export const isEvent = (seen: Seen): boolean =>
@@ -29,7 +29,7 @@ export function obstacleTo(sample: Sample, family: Family | 'mixture'): Why | nu
   if (family === 'exponential') return null
   if (events.some((each) => 'at' in each && each.at === 0)) return 'zero'
   const different = new Set(events.map((each) => JSON.stringify(each)))
-  return different.size < leastDifferent ? 'few-values' : null
+  return different.size < leastDifferent[family === 'mixture' ? 'mixture' : 'simple'] ? 'few-values' : null
 }
 
 /** It can stand in a record that shows nothing shorter than `from`. */
