@@ -24,12 +24,11 @@ export function autocorrelations(values: readonly number[], lags: number): numbe
  */
 export function ljungBox(values: readonly number[], lags: number): ChiSquareTest | null {
   const n = values.length
-  if (n <= lags + 1) return null
+  if (n <= lags + 1 || values.every((value) => value === values[0])) return null
   const statistic = autocorrelations(values, lags).reduce(
     (sum, r, index) => sum + (n * (n + 2) * r * r) / (n - index - 1),
     0,
   )
-  if (Number.isNaN(statistic)) return null
   return { statistic, degreesOfFreedom: lags, pValue: chiSquareAbove(statistic, lags) }
 }
 

@@ -26,12 +26,6 @@ export const rateAtMost = (events: number, exposure: number, confidence: number)
 export const rateAtLeast = (events: number, exposure: number, confidence: number): number =>
   countLimits(events, 2 * confidence - 1).low / exposure
 
-/** What the rate that `events` (at least 1) show may have to be multiplied by, whatever the exposure: how little so many events say. */
-export const rateFactors = (events: number, confidence: number): { low: number; high: number } => {
-  const { low, high } = rateOf(events, events, confidence)
-  return { low, high }
-}
-
 /** Chance of what happened `some` times in `n` (at least 1), with limits: Clopper & Pearson, Biometrika 26 (1934) 404-413. */
 export const chanceOf = (some: number, n: number, confidence: number): Limited => ({
   value: some / n,

@@ -1,14 +1,7 @@
 /** How often something happens: limits and tests of rates, chances and counts against published values. */
 import { describe, expect, it } from 'vitest'
 import { againstExpected, againstExposure, dispersion } from '../../src/statistics/dispersion.js'
-import {
-  chanceOf,
-  rateAtLeast,
-  rateAtMost,
-  rateFactors,
-  rateOf,
-  rateRatio,
-} from '../../src/statistics/rates.js'
+import { chanceOf, rateAtLeast, rateAtMost, rateOf, rateRatio } from '../../src/statistics/rates.js'
 import { binomialTest } from '../../src/statistics/tails.js'
 import { horseKicks } from './data/events.js'
 
@@ -28,16 +21,6 @@ describe('rates', () => {
       low: near(low, digits - 1),
       high: near(high, digits - 1),
     })
-  })
-
-  it('factors by the number of events, 95 %: any table of Poisson limits, recomputed', () => {
-    const factors = [3, 5, 10, 20, 50, 100].map((events) => rateFactors(events, 0.95))
-    expect(factors.map(({ low }) => low.toFixed(4))).toEqual(
-      [0.2062, 0.3247, 0.4795, 0.6108, 0.7422, 0.8136].map((each) => each.toFixed(4)),
-    )
-    expect(factors.map(({ high }) => high.toFixed(4))).toEqual(
-      [2.9224, 2.3337, 1.839, 1.5444, 1.3184, 1.2163].map((each) => each.toFixed(4)),
-    )
   })
 
   it('none: at most 3.6889 with both sides, 2.9957 with one: -ln 0.025 and -ln 0.05', () => {

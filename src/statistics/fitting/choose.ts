@@ -20,7 +20,7 @@ export interface Choice {
   /** The law to draw from; null: the observed times, where there are any. */
   chosen: Candidate | null
   reason: Reason
-  /** Other laws that these times cannot be told apart from it by: not refused, and with hardly a higher BIC. Lowest BIC first. */
+  /** Other laws that these times cannot be told apart from it by: not refused, and with a BIC that is not much higher. Lowest BIC first. */
   alike: readonly Candidate[]
 }
 
@@ -28,8 +28,11 @@ export interface Choice {
 const refusal = 0.05
 /** Times seen to end below which no test of fit tells laws apart. Project rule. */
 export const fewEvents = 10
-/** Difference of BIC up to which evidence is "not worth more than a bare mention": Kass & Raftery, J. Am. Stat. Assoc. 90 (1995) 773-795. */
-const sameBic = 2
+/**
+ * Difference of BIC up to which laws are not told apart: odds of 20 to 1, for half of it is about the logarithm of the odds (Kass & Raftery, J. Am. Stat. Assoc. 90 (1995)
+ * 773-795). Up to 2, "not worth more than a bare mention" there, the true family of 50 simulated times was left out up to 18 times of 100.
+ */
+const sameBic = 2 * Math.log(20)
 /** Misfits that hardly matter: of the quantiles as a share of the mean, and of the mean. Project rule. */
 const small = { quantiles: 0.05, mean: 0.02 }
 

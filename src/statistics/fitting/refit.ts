@@ -2,8 +2,10 @@
 import { lawAt, placeOf } from './chart.js'
 import { inverseOf, triangleOf } from './cholesky.js'
 import { fitComplete } from './complete.js'
+import { leastSpread } from './expectation.js'
 import { distributionOf, type FittedLaw } from './law.js'
 import { logLikelihood } from './likelihood.js'
+import { roughly } from './rough.js'
 import type { Sample } from './sample.js'
 
 /** Step of the differences, in coordinates in which a law bends within about 1. */
@@ -25,7 +27,14 @@ export function refits(law: FittedLaw, sample: Sample): (log: Sample) => FittedL
       )
   }
   const { origin, lawOf } = coordinatesOf(law)
-  const heightOf = (log: Sample) => (x: readonly number[]) => logLikelihood(log, distributionOf(lawOf(x)))
+  // a part that shrinks about one time is likely without end, and no part
+  const floor = law.family === 'mixture' ? leastSpread(roughly(sample)) : 0
+  const isWide = (each: FittedLaw) =>
+    each.family !== 'mixture' || Math.min(each.first.spread, each.second.spread) > floor
+  const heightOf = (log: Sample) => (x: readonly number[]) => {
+    const there = lawOf(x)
+    return isWide(there) ? logLikelihood(log, distributionOf(there)) : Number.NEGATIVE_INFINITY
+  }
   const spread = spreadAt(heightOf(sample), origin)
   return (log) => {
     const top = climb(heightOf(log), origin, spread)
