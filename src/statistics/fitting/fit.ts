@@ -79,6 +79,10 @@ export function fit(sample: Sample, family: Family, confidence = 0.95): Fit | Un
   }
 }
 
+/** The likeliest law alone, at a tenth of the cost: for bootstraps of samples that are not complete. Null where there is none. */
+export const likeliestLaw = (sample: Sample, family: Family): SimpleLaw | null =>
+  obstacleTo(sample, family) === null ? (likeliest(sample, family)?.law ?? null) : null
+
 /** Akaike's and the Bayesian criterion of a law with so many parameters: Burnham & Anderson, Model Selection (2002), from memory. */
 export const criteria = (top: number, parameters: number, n: number): { aic: number; bic: number } => ({
   aic: 2 * parameters - 2 * top,
