@@ -63,6 +63,8 @@ export function whatIsKnown(scenario: Scenario, { path, at, known }: Evidence): 
 /** Half-width of the 95 % interval of the mean of `n` observations with the spread of `law`, as a share of the mean: t cv / root n. */
 export function halfWidth(law: Distribution, n: number): number {
   if (n < 2) return Number.POSITIVE_INFINITY
-  const cv = Math.sqrt(varianceOf(law)) / meanOf(law)
+  // observed values have the variance of their sample: that of what they were drawn from is larger
+  const variance = varianceOf(law) * (law.law === 'observed' ? n / (n - 1) : 1)
+  const cv = Math.sqrt(variance) / meanOf(law)
   return (studentT(1 - (1 - ofCounts) / 2, n - 1) * cv) / Math.sqrt(n)
 }

@@ -25,7 +25,9 @@ const placeOf = ({ path }: Evidence) => path.split('.')
 function tellNone({ scenario, words }: Looked, each: Evidence, tell: Tell): void {
   const { low, high } = whatIsKnown(scenario, each)
   const isTime = each.known.form === 'count' && each.known.of === 'interval'
-  const limit = isTime ? `come as often as every ${words.time(low)} on average` : `have a chance of up to ${words.share(high)}`
+  const limit = isTime
+    ? `come as often as every ${words.time(low)} on average`
+    : `have a chance of up to ${words.share(high)}`
   tell(
     'note',
     'none-counted',
