@@ -4,6 +4,7 @@ import type { Display } from '../catalogue/printed-units.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { About } from './about.js'
 import type { Judgement } from './requirement.js'
+import type { RestsOn } from './rests-on.js'
 import { headed, type Warned, type Warning } from './warning.js'
 
 /** What made the document: with this it can be made again. */
@@ -76,6 +77,9 @@ export interface StudyDocument<Command extends string = string> extends Warned {
   shift: ShiftTold
   about?: About
   assumed: readonly Assumed[]
+  /** What values rest on, and a sentence on those that are taken as exact. Not in older documents. */
+  evidence?: readonly RestsOn[]
+  exact?: string
   notes: string[]
   /** The file of the rows behind the figures. */
   shifts: string

@@ -12,6 +12,7 @@ import { definitionsTable } from './definitions.js'
 import { flowText } from './flow.js'
 import type { LineResult } from './line-result.js'
 import type { ShiftTold, StudyDocument } from './made.js'
+import { restsOnTable } from './rests-on.js'
 import { measureFirst, putRightFirst, restingOn } from './summary.js'
 
 /** What a question says of its study. */
@@ -30,7 +31,7 @@ interface Told extends Pick<Report, 'subtitle' | 'headline' | 'certainty' | 'tab
 
 /** The report of a study. */
 export function studyReport(result: StudyDocument, told: Told): Report {
-  const { made, display, assumed, about } = result
+  const { made, display, assumed, about, evidence = [], exact } = result
   const { lines, facts, isSound = false, assumed: title, ...said } = told
   const question = about?.purpose ?? about?.question ?? told.summary.question
   return {
@@ -53,6 +54,7 @@ export function studyReport(result: StudyDocument, told: Told): Report {
     origin: `tapeshift ${made.version} on Node ${made.node}, seed "${made.seed}", scenario sha256 ${made.scenario.sha256}`,
     findings: findingsTable(about),
     given: givenTable(about),
+    ...(exact === undefined ? {} : { rests: { table: restsOnTable(evidence, display), exact } }),
     ...(lines.length > 0 ? { definitions: definitionsTable(lines) } : {}),
     checklist: checklistTable({
       ...{ warmUp: null, hasHand: false, hasDesigns: true, ...facts },

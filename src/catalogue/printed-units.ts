@@ -94,6 +94,12 @@ export function amountText(amount: Amount, display: Display): string {
   }
 }
 
+/** Two texts of amounts as a span, the unit once where it is one: `8.9 to 9.3 cases/min`. */
+export function spanText(low: string, high: string): string {
+  const unit = /^[\d.\u2009]+(\s\D+)$/.exec(high)?.[1]
+  return `${unit !== undefined && low.endsWith(unit) ? low.slice(0, -unit.length) : low} to ${high}`
+}
+
 /** Digits with thousands apart by a thin space. */
 export const thousandsApart = (digits: string): string => digits.replace(/\B(?=(\d{3})+(?!\d))/g, '\u2009')
 

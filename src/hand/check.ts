@@ -1,7 +1,6 @@
 /** Can this be built and run at all? What pencil, paper and the standards say of a scenario, without simulating it. */
-import type { Loaded } from '../scenario/load.js'
 import { type ClosureComparison, compareClosures } from './closing.js'
-import { type CheckFinding, findingsOf, type Rule } from './finding.js'
+import { type Asked, type CheckFinding, findingsOf, type Rule } from './finding.js'
 import {
   boardFindings,
   seamFindings,
@@ -10,6 +9,7 @@ import {
   weakerFindings,
 } from './findings/case.js'
 import { expectedFindings } from './findings/expected.js'
+import { evidenceFindings } from './findings/inputs.js'
 import { bufferFindings, conveyorFindings, legFindings, sealerFindings } from './findings/machine.js'
 import {
   breakFindings,
@@ -46,6 +46,7 @@ const rules: readonly Rule[] = [
   droppedFindings,
   priceFindings,
   unnamedStopFindings,
+  evidenceFindings,
   uncheckedFindings,
 ]
 
@@ -60,9 +61,7 @@ export interface Checked {
 }
 
 /** What says first that a scenario cannot work, null where nothing does, and the hand calculation. Cheaper than all findings: those that tell no error are not asked. */
-export function firstError(
-  loaded: Pick<Loaded, 'scenario' | 'placeOf'>,
-): Pick<Checked, 'hand'> & { error: CheckFinding | null } {
+export function firstError(loaded: Asked): Pick<Checked, 'hand'> & { error: CheckFinding | null } {
   const hand = handCalculation(loaded.scenario)
   const closure = compareClosures(loaded.scenario, hand.line)
   const asked = rules.filter((rule) => rule !== expectedFindings)
@@ -71,7 +70,7 @@ export function firstError(
 }
 
 /** Checks a loaded scenario. Takes no random number and simulates nothing. */
-export function checkScenario(loaded: Pick<Loaded, 'scenario' | 'placeOf'>): Checked {
+export function checkScenario(loaded: Asked): Checked {
   const hand = handCalculation(loaded.scenario)
   const closure = compareClosures(loaded.scenario, hand.line)
   const findings = findingsOf(rules, loaded, hand, closure)

@@ -1,6 +1,7 @@
 /** What a check finds: a closed set of codes, each finding with its place, the figures that led to it, its basis and the nearest mend. */
 
 import { type Words, wordsFor } from '../catalogue/printed-units.js'
+import type { Evidence } from '../scenario/known.js'
 import type { GivenAt, Loaded } from '../scenario/load.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { Path } from '../scenario/walk.js'
@@ -58,6 +59,9 @@ export const codes = {
   'stops-not-named': 'stops that are not named do not happen',
   'not-priced': 'a price without money',
   'price-dropped': 'a price is given, and what it takes to be counted is not',
+  'none-counted': 'a count of none is not a certainty',
+  'few-observations': 'a law rests on few observations',
+  'longest-observed': 'observed values are never longer than the longest seen',
   'not-checked': 'what could not be checked',
 } as const
 export type FindingCode = keyof typeof codes
@@ -83,8 +87,13 @@ export interface Looked {
   scenario: Scenario
   hand: HandCalculation
   closure: ClosureComparison | null
+  /** What values rest on, where that is said. */
+  evidence: readonly Evidence[]
   words: Words
 }
+
+/** What is asked for; without evidence nothing is told of what values rest on. */
+export type Asked = Pick<Loaded, 'scenario' | 'placeOf'> & Partial<Pick<Loaded, 'evidence'>>
 
 /** Tells one finding. */
 export type Tell = (
@@ -103,7 +112,7 @@ export type Rule = (looked: Looked, tell: Tell) => void
 /** Findings of all rules, the worst first, else in the order of the rules. */
 export function findingsOf(
   rules: readonly Rule[],
-  { scenario, placeOf }: Pick<Loaded, 'scenario' | 'placeOf'>,
+  { scenario, placeOf, evidence = [] }: Asked,
   hand: HandCalculation,
   closure: ClosureComparison | null,
 ): CheckFinding[] {
@@ -119,6 +128,7 @@ export function findingsOf(
       fix,
       over: over ?? null,
     })
-  for (const rule of rules) rule({ scenario, hand, closure, words: wordsFor(scenario.display) }, tell)
+  const looked = { scenario, hand, closure, evidence, words: wordsFor(scenario.display) }
+  for (const rule of rules) rule(looked, tell)
   return severities.flatMap((severity) => findings.filter((each) => each.severity === severity))
 }

@@ -108,7 +108,7 @@ function part(id: string, title: string, ...contents: readonly Markup[]): Part[]
 
 /** All parts that this report has something for, in their order. */
 function partsOf(report: Report, pictures: readonly Picture[]): Part[] {
-  const { plan, moment, findings, given, assumed, definitions, checklist } = report
+  const { plan, moment, findings, given, rests, assumed, definitions, checklist } = report
   const table = (each: Table | undefined, heading: string) =>
     each && each.rows.length > 0 ? tableHtml(each, report.display, [heading]) : empty
   return [
@@ -123,7 +123,14 @@ function partsOf(report: Report, pictures: readonly Picture[]): Part[] {
     ...subjectParts(report, pictures),
     ...part('findings', 'Findings of the check', table(findings, 'Findings of the check')),
     ...part('limits', 'Limits', list(report.limits)),
-    ...part('assumptions', 'What the figures rest on', table(given, ''), table(assumed, '')),
+    ...part(
+      'assumptions',
+      'What the figures rest on',
+      table(given, ''),
+      table(rests?.table, ''),
+      rests ? html`<p>${rests.exact}</p>` : empty,
+      table(assumed, ''),
+    ),
     ...part('safety', 'Safety', html`<div class="cautions">${list(report.cautions)}</div>`),
     ...part('definitions', 'What each measure means', table(definitions, 'What each measure means')),
     ...part('checklist', 'Study checklist', table(checklist, 'Study checklist')),

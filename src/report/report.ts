@@ -60,6 +60,8 @@ export interface Report {
   moment?: { wide: Markup; narrow: Markup }
   findings?: Table
   given?: Table
+  /** What the inputs rest on, and a sentence on those that are taken as exact. */
+  rests?: { table: Table; exact: string }
   definitions?: Table
   checklist?: Table
 }

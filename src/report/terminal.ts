@@ -1,6 +1,6 @@
 /** The report as text for a terminal. */
 import { printable } from '../scenario/printable.js'
-import type { Head, Report } from './report.js'
+import type { Head, Report, Table } from './report.js'
 import { tableText } from './table-text.js'
 import { paragraph, type TextStyle } from './text.js'
 
@@ -20,7 +20,7 @@ export function terminalReport(report: Report, style: TextStyle): string {
     ...said(report.headline),
     '',
     ...said(report.certainty),
-    ...report.tables.flatMap((table) => ['', tableText(table, report.display, style, spacing)]),
+    ...shownTables(report).flatMap((table) => ['', tableText(table, report.display, style, spacing)]),
     '',
     bold('Limits'),
     ...listed(report.limits),
@@ -31,6 +31,10 @@ export function terminalReport(report: Report, style: TextStyle): string {
   ]
   return `${parts.join('\n')}\n`
 }
+
+/** The figures, and what the inputs rest on where they say so. */
+const shownTables = ({ tables, rests }: Report): readonly Table[] =>
+  rests && rests.table.rows.length > 0 ? [...tables, rests.table] : tables
 
 /** What nobody named: one by one what has no published source, and the number of the others. */
 function assumedLines(

@@ -2,8 +2,10 @@
 import type { z } from 'zod'
 import type { Finding } from './finding.js'
 import { valueAt } from './issues.js'
-import { type Evidence, evident, steps } from './known.js'
+import { type Evidence, evident, type Rests, steps } from './known.js'
 import type { Observed } from './law.js'
+import { scenarioSchema } from './schema.js'
+import type { Assumption } from './walk.js'
 import { child, type Path, within } from './walk.js'
 
 /** Where a walk stands: in the tree of the file, and in the validated scenario. */
@@ -12,36 +14,75 @@ interface Place {
   at: Path
 }
 
-/** The evidence of all values in `raw`, which keeps the rules of `schema`; in the order of the tree. */
-export function evidenceOf(schema: z.ZodType, raw: unknown, place: Place = { path: [], at: [] }): Evidence[] {
-  const told = evident.get(schema)?.evidence(raw)
-  const own: Evidence[] = told
-    ? [
-        {
-          path: place.path.join('.'),
-          at: [...place.at, ...told.within],
-          of: told.of,
-          known: told.known,
-          fixed: told.fixed,
-        },
-      ]
-    : []
+/** A value, or a law, that may say what it rests on; null: it does not. */
+interface Value extends Place {
+  written: unknown
+  rests: Rests | null
+}
+
+/** All such values in `raw`, which keeps the rules of `schema`; in the order of the tree, laws before their parameters. */
+function valuesIn(schema: z.ZodType, raw: unknown, { path, at }: Place = { path: [], at: [] }): Value[] {
+  const reader = evident.get(schema)
+  const own: Value[] = reader ? [{ path, at, written: raw, rests: reader.evidence(raw) }] : []
   const held = within(schema, raw)
-  if (held) return [...own, ...evidenceOf(held, raw, place)]
+  if (held) return [...own, ...valuesIn(held, raw, { path, at })]
   if (typeof raw !== 'object' || raw === null) return own
-  const entries = Array.isArray(raw)
-    ? raw.map((value, index) => [index, value] as const)
-    : Object.entries(raw)
+  const entries = Array.isArray(raw) ? [...raw.entries()] : Object.entries(raw)
   return [
     ...own,
-    ...entries.flatMap(([key, value]) => {
+    ...entries.flatMap(([key, value]: [string | number, unknown]) => {
       const next = child(schema, key)
       if (!next || value === undefined) return []
       const step = steps.get(schema)?.of(String(key)) ?? [key]
-      return evidenceOf(next, value, { path: [...place.path, key], at: [...place.at, ...step] })
+      return valuesIn(next, value, { path: [...path, key], at: [...at, ...step] })
     }),
   ]
 }
+
+/** What the values in the tree of a scenario that keeps its rules rest on. */
+export const evidenceOf = (raw: unknown): Evidence[] =>
+  valuesIn(scenarioSchema, raw).flatMap(({ path, at, written, rests }) =>
+    rests
+      ? [
+          {
+            path: path.join('.'),
+            at: [...at, ...rests.within],
+            ...{ of: rests.of, known: rests.known, fixed: rests.fixed, written },
+          },
+        ]
+      : [],
+  )
+
+/** Paths of what the scenario gives and says nothing more of: taken as exact. Laws as a whole; chances and laws first. */
+export function exactValues({
+  resolved,
+  assumed,
+  evidence,
+}: {
+  resolved: unknown
+  assumed: readonly Assumption[]
+  evidence: readonly Evidence[]
+}): string[] {
+  const said = new Set([...assumed, ...evidence].map(({ path }) => path))
+  const isTold = (path: string) =>
+    said.has(path) || [...said].some((other) => other.startsWith(`${path}.`) || path.startsWith(`${other}.`))
+  const laws = new Set<string>()
+  const exact: { path: string; isFirst: boolean }[] = []
+  for (const { path: steps, written } of valuesIn(scenarioSchema, resolved)) {
+    const path = steps.join('.')
+    const isLaw = typeof written === 'object'
+    const isParameter = [...laws].some((law) => path.startsWith(`${law}.`))
+    if (isLaw && !isParameter) laws.add(path)
+    if (isParameter || isTold(path) || notOfTheLine.test(path)) continue
+    exact.push({ path, isFirst: isLaw || path.endsWith('.chance') })
+  }
+  return [...exact.filter(({ isFirst }) => isFirst), ...exact.filter(({ isFirst }) => !isFirst)].map(
+    ({ path }) => path,
+  )
+}
+
+/** How a study is made, and what money is worth by agreement. */
+const notOfTheLine = /^study\b/
 
 /** The same with the number of observations that each file brought. */
 export const counted = (evidence: readonly Evidence[], scenario: object): Evidence[] =>

@@ -1,6 +1,6 @@
 /** What a value of a scenario rests on, as the file says it, and which schemas read a value that may say it. */
 import * as z from 'zod'
-import type { Dimension } from './quantity.js'
+import { type Dimension, unitSize } from './quantity.js'
 
 /** How what is believed of a guess spreads between its ends: the lower one lies at 5 %, the upper one at 95 %. */
 export type Spread = 'lognormal' | 'logit-normal' | 'normal'
@@ -41,6 +41,8 @@ export interface Evidence {
   known: Known
   /** The value as the file would write it if nothing but itself were known. */
   fixed: unknown
+  /** As the file writes it. */
+  written: unknown
 }
 
 /** What a schema reads off a value that keeps its rules; null where it is taken as exact. */
@@ -65,3 +67,20 @@ const isMap = (value: unknown): value is Record<string, unknown> =>
 /** Whether something is written as a guess, rightly or not. */
 export const isGuess = (written: unknown): written is Record<string, unknown> =>
   isMap(written) && (Object.hasOwn(written, 'guess') || Object.hasOwn(written, 'between'))
+
+/** What a value rests on, in words: `counted: 36 in 40000 cases`, `fitted to 40 observations`. */
+export function restingOn(known: Known): string {
+  switch (known.form) {
+    case 'count': {
+      const { events, exposure, counted } = known
+      const size = known.of === 'chance' ? 1 : unitSize('time', counted)
+      return `counted: ${events} in ${Number((exposure / size).toPrecision(12))} ${counted}`
+    }
+    case 'fitted':
+      return `fitted to ${known.observations} observations`
+    case 'observed':
+      return `${known.observations} ${known.observations === 1 ? 'observation' : 'observations'}`
+    case 'guess':
+      return 'guessed'
+  }
+}

@@ -49,7 +49,7 @@ export function resolve(
   }
   assumed.push(...fillDefaults(scenarioSchema, tree))
   const parsed = scenarioSchema.safeParse(tree)
-  const said = parsed.success ? evidenceOf(scenarioSchema, tree) : []
+  const said = parsed.success ? evidenceOf(tree) : []
   const own = parsed.success
     ? [
         ...evidenceFindings(said),

@@ -1,14 +1,19 @@
 /** The scenario as it was resolved: every default written out and marked, ready to be simulated again. */
 import { Document, isNode, type Node } from 'yaml'
+import { restingOn } from './known.js'
 import type { Loaded } from './load.js'
 
-/** YAML text of the resolved scenario; what nobody named carries the comment `assumed`. */
-export function resolvedYaml({ resolved, assumed }: Loaded): string {
+/** YAML text of the resolved scenario; what nobody named carries the comment `assumed`, and what says how well it is known what it rests on. */
+export function resolvedYaml({ resolved, assumed, evidence }: Loaded): string {
   const document = new Document(resolved)
   document.commentBefore = ' The scenario as it was simulated: overrides applied, defaults written out.'
   for (const { path, basis } of assumed) {
     const node = nodeAt(document, path.split('.'))
     if (node) node.comment = ` assumed: ${basis}`
+  }
+  for (const { path, known } of evidence) {
+    const node = nodeAt(document, path.split('.'))
+    if (node) node.comment = ` ${restingOn(known)}`
   }
   return document.toString({ lineWidth: 0 })
 }

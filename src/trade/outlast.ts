@@ -91,12 +91,17 @@ function levelsAtStops(
 ): (kind: number) => Float64Array {
   const kinds = stops.map((_, kind) => kind)
   const all = (some: readonly number[]) => sum(some.map((kind) => stops[kind]!.often))
-  const upBy = (some: readonly number[]): Chain =>
-    chainOf((from) =>
+  const upBy = (some: readonly number[]): Chain => {
+    const often = all(some)
+    return chainOf((from) =>
       upFrom(from, grid, (distance) =>
-        sum(some.map((kind) => (stops[kind]!.often / all(some)) * excess(distance, shapes[kind]!))),
+        some.reduce(
+          (total, kind) => total + (stops[kind]!.often / often) * excess(distance, shapes[kind]!),
+          0,
+        ),
       ),
     )
+  }
   const load = (kind: number) => stops[kind]!.often * stops[kind]!.mean
   const even = kinds
     .filter((kind) => stops[kind]!.isEven)

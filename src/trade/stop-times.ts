@@ -17,9 +17,8 @@ export function shapesOf(mean: number, cv: number): Shape[] {
   return [1 + skew, 1 - skew].map((part) => ({ weight: part / 2, constant: 0, tail: mean / part }))
 }
 
-const sum = (values: readonly number[]): number => values.reduce((total, each) => total + each, 0)
 const over = (shapes: readonly Shape[], of: (shape: Shape) => number): number =>
-  sum(shapes.map((shape) => shape.weight * of(shape)))
+  shapes.reduce((total, shape) => total + shape.weight * of(shape), 0)
 
 /** Share of the stops that are longer than `time`. */
 export const longer = (time: number, shapes: readonly Shape[]): number =>

@@ -43,6 +43,8 @@ describe('tapeshift check --json', () => {
       'hand',
       'closure',
       'assumed',
+      'evidence',
+      'exact',
       'cautions',
     ])
     expect([result.format, result.command, result.canWork]).toEqual(['tapeshift-result/1', 'check', true])

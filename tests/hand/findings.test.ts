@@ -3,14 +3,17 @@
  * it in the files of `bounds`; the bounds are those of src/trade and of the project.
  */
 import { describe, expect, it } from 'vitest'
+import { checkScenario } from '../../src/hand/check.js'
 import { codes } from '../../src/hand/finding.js'
+import { loadScenario } from '../../src/scenario/load.js'
 import { caseBounds } from './bounds/cases.js'
+import { inputBounds } from './bounds/inputs.js'
 import { machineBounds } from './bounds/machines.js'
 import { peopleBounds } from './bounds/people.js'
 import { rateBounds } from './bounds/rates.js'
-import { checkedWith, findingOf } from './line.js'
+import { checkedWith, findingOf, soundLine } from './line.js'
 
-const bounds = [...rateBounds, ...machineBounds, ...caseBounds, ...peopleBounds]
+const bounds = [...rateBounds, ...machineBounds, ...caseBounds, ...peopleBounds, ...inputBounds]
 
 describe('findings', () => {
   it.each(bounds)('$code ($severity): $told, and not $not', ({ code, severity, told, not, path }) => {
@@ -93,12 +96,42 @@ shift: {length: 8 h}
       expect(notes[0]!.message).toContain(key)
   })
 
+  it('none in 4000 cases may be a chance of up to 0.0922 %, none in 640 h one in 173 h', () => {
+    // Clopper-Pearson 9.217947e-4; Garwood 3.688879 / T
+    expect(findingOf('none-counted', ['line.sealer.jams.chance=0 in 4000 cases'])?.message).toContain(
+      '0.0922 %',
+    )
+    expect(findingOf('none-counted', ['line.sealer.breakdowns.after=0 in 640 h'])?.message).toContain(
+      'every 173 h',
+    )
+  })
+
+  it('a law fitted to 10 of a coefficient of variation of 0.8 has a mean known to within 57 %', () => {
+    // t(9) = 2.262157: 2.262157 x 0.8 / root 10 = 0.572
+    const told = findingOf('few-observations', [
+      'line.sealer.jams.clear={lognormal: {mean: 80 s, cv: 0.8, from: 10}}',
+    ])
+    expect(told?.message).toContain('rests on 10 observations: its mean is known to within 57 %')
+  })
+
+  it('observed values are never longer than the longest: of three, 1 in 4 to come is', () => {
+    const loaded = loadScenario(soundLine, {
+      sets: ['line.sealer.jams.clear={observed: {file: f, column: c, unit: s}}'],
+      readColumn: () => ['70', '95', '80'],
+    })
+    const told = checkScenario(loaded).findings.find(({ code }) => code === 'longest-observed')
+    expect(told).toMatchObject({ severity: 'note', path: 'line.sealer.jams.clear' })
+    expect(told?.message).toContain('the largest of them, 95 s. Of those to come about 1 in 4 is larger')
+    expect(findingOf('longest-observed')).toBeUndefined()
+  })
+
   it('every code has a check here', () => {
     const tested = new Set<string>([
       ...bounds.map(({ code }) => code),
       'interlock',
       'stops-not-named',
       'not-checked',
+      'longest-observed',
     ])
     expect(Object.keys(codes).filter((code) => !tested.has(code))).toEqual([])
   })

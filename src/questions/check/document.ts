@@ -1,8 +1,10 @@
 /** The result document of `command: check`: findings, the hand calculation and what was assumed; SI, in a fixed order. */
 
 import type { Made } from '../../answers/made.js'
+import { inputsTold, type RestsOn } from '../../answers/rests-on.js'
 import type { Checked } from '../../hand/check.js'
 import { type FindingCode, type Severity, severities } from '../../hand/finding.js'
+import type { Likely } from '../../hand/likely.js'
 import { arrivingShares } from '../../hand/line.js'
 import type { GivenAt, Loaded } from '../../scenario/load.js'
 import type { Problem } from '../../scenario/problems.js'
@@ -18,6 +20,11 @@ export interface FindingResult {
   message: string
   basis: string
   fix: string
+}
+
+/** Hand figures as the inputs may be: by their keys, 5 % and 95 % of the draws of inputs lie below, in SI. */
+interface LikelyResult extends Likely {
+  meaning: string
 }
 
 /** What made the document. */
@@ -36,13 +43,18 @@ export interface CheckResult {
   hand: ReturnType<typeof handResult> | null
   closure: ReturnType<typeof closureResult> | null
   assumed: Loaded['assumed']
+  evidence: readonly RestsOn[]
+  /** A sentence on the values that are taken as exact. */
+  exact: string
+  /** Only where something says how well it is known. */
+  likely?: LikelyResult
   cautions: readonly string[]
 }
 
 /** Makes the document of a scenario that was read. */
 export function checkResult(
-  loaded: Pick<Loaded, 'scenario' | 'assumed'>,
-  checked: Checked,
+  loaded: Pick<Loaded, 'scenario' | 'resolved' | 'assumed' | 'evidence'>,
+  { likely, ...checked }: Checked & { likely?: Likely | null },
   made: CheckMade,
 ): CheckResult {
   const { scenario, assumed } = loaded
@@ -68,6 +80,8 @@ export function checkResult(
     hand: handResult(scenario, checked.hand),
     closure: checked.closure && closureResult(scenario, checked.closure),
     assumed,
+    ...inputsTold(loaded),
+    ...(likely ? { likely: likelyResult(likely) } : {}),
     cautions,
   }
 }
@@ -97,9 +111,15 @@ export function refusedResult(problems: readonly Problem[]): CheckResult {
     hand: null,
     closure: null,
     assumed: [],
+    ...{ evidence: [], exact: '' },
     cautions,
   }
 }
+
+const likelyResult = (likely: Likely): LikelyResult => ({
+  meaning: '5 to 95 % of what the inputs may be',
+  ...likely,
+})
 
 function countsOf(findings: readonly FindingResult[]): Record<Severity, number> {
   const count = (severity: Severity) => findings.filter((each) => each.severity === severity).length

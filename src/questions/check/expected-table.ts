@@ -4,19 +4,23 @@ import { type Words, wordsFor } from '../../catalogue/printed-units.js'
 import { type Cell, figures, words as ofWords } from '../../report/cell.js'
 import type { Table } from '../../report/report.js'
 import type { CheckResult } from './document.js'
+import { rangeText } from './may-be.js'
 
 type Hand = NonNullable<CheckResult['hand']>
 type Loss = Hand['expected']['losses'][number]
 
 /** `Expected out by hand: 7.38 cases/min, 3 100 cases a shift; the target is 9 cases/min.` Empty where nothing could be read. */
-export function expectedSentence({ hand, display }: Pick<CheckResult, 'hand' | 'display'>): string {
+export function expectedSentence(result: Pick<CheckResult, 'hand' | 'display' | 'likely'>): string {
+  const { hand, display } = result
   if (!hand) return ''
   const words = wordsFor(display)
   const { throughput, perShift, why, atMost, usualError } = hand.expected
   const target = hand.target.value === null ? '' : `; the target is ${words.rate(hand.target.value)}`
   if (throughput.value === null)
     return `Expected out: at most ${words.rate(atMost.value ?? 0)}${target}. No closer figure by hand, for ${why}.`
-  return `Expected out: ${words.rate(throughput.value)}, ${words.count(perShift.value ?? 0)} good cases a shift${target} (${usualError.words}).`
+  const range = rangeText(result, 'expected', 'cases/s')
+  const mayBe = range === null ? '' : ` (${range} for 5 to 95 % of what the inputs may be)`
+  return `Expected out: ${words.rate(throughput.value)}${mayBe}, ${words.count(perShift.value ?? 0)} good cases a shift${target} (${usualError.words}).`
 }
 
 /** From what arrives to what is expected out; without rows where it is not worked out. */

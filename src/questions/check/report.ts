@@ -1,6 +1,7 @@
 /** What the report of a check says: a verdict, findings the worst first, the hand calculation, what was assumed, cautions. */
 
 import { assumedColumns, assumedRows, isUnsourced } from '../../answers/assumed.js'
+import { restsOnTable } from '../../answers/rests-on.js'
 import type { Severity } from '../../hand/finding.js'
 import { counted } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
@@ -76,10 +77,12 @@ export function checkText(result: CheckResult, style: TextStyle, isShort = false
     findingsText(result, style),
   ]
   if (isShort) return `${[...head, '', paragraph(`Safety: ${cautionLine}`, width)].join('\n')}\n`
-  const tables = [...handTables(result), assumedTable(result)].filter(({ rows }) => rows.length > 0)
+  const rests = restsOnTable(result.evidence, result.display)
+  const tables = [...handTables(result), rests, assumedTable(result)].filter(({ rows }) => rows.length > 0)
   return `${[
     ...head,
     ...tables.flatMap((table) => ['', tableText(table, result.display, style, spacing)]),
+    ...(result.exact === '' ? [] : ['', paragraph(result.exact, width)]),
     '',
     bold('Safety'),
     ...result.cautions.map((caution) => paragraph(caution, width, '  ', '- ')),

@@ -6,6 +6,7 @@ import { cellText, figures as ofFigures, words as ofWords } from '../../report/c
 import type { Table } from '../../report/report.js'
 import type { CheckResult } from './document.js'
 import { expectedTable } from './expected-table.js'
+import { mayBe, rangeText } from './may-be.js'
 
 type Hand = NonNullable<CheckResult['hand']>
 type Closure = NonNullable<CheckResult['closure']>
@@ -21,11 +22,11 @@ export function handTables(result: CheckResult): Table[] {
   return [
     casesTable(result),
     expectedTable(hand, wordsFor(display)),
-    ratesTable(hand, display),
-    foretoldTable(hand),
+    ratesTable(hand, result),
+    foretoldTable(hand, result),
     buffersTable(hand, display),
     pairsTable(hand, display),
-    crewTable(hand),
+    crewTable(hand, result),
     tapeTable(hand, display),
     ...curveTables(hand, display),
     ...(closure ? [closureTable(closure, display), widthsTable(closure, display)] : []),
@@ -57,32 +58,44 @@ function casesTable({ cases, display }: CheckResult): Table {
   }
 }
 
-function ratesTable(hand: Hand, display: Display): Table {
+function ratesTable(hand: Hand, result: CheckResult): Table {
+  const { display } = result
+  const keyOf = (name: string) => `pieces.${name}`
+  const range = mayBe(result, Object.keys(hand.pieces).map(keyOf))
+  const limit = rangeText(result, 'limitAfterStops', 'cases/s')
   const target = hand.target.value === null ? '' : ` The target is ${amountText(hand.target, display)}.`
   return {
     title: 'What each piece can do',
-    note: `${hand.sentence} The line as a whole lets ${cellText(bounded(hand.limitAfterStops), display)} of good cases out.${target}`,
+    note: `${hand.sentence} The line as a whole lets ${cellText(bounded(hand.limitAfterStops), display)} of good cases out${limit ? ` (${limit} for 5 to 95 % of what the inputs may be)` : ''}.${target}`,
     columns: [
       ...ofWords('piece'),
-      ...ofFigures('comes', 'in the busiest hour', 'can do', 'after its stops', 'busy'),
+      ...ofFigures('comes', 'in the busiest hour', 'can do', 'after its stops'),
+      ...range.columns,
+      ...ofFigures('busy'),
       ...ofWords('set by'),
     ],
     rows: Object.entries(hand.pieces).map(([name, piece]) => [
       name,
       ...[piece.comes, piece.comesAtPeak],
       ...[bounded(piece.rate), bounded(piece.rateAfterStops)],
+      ...range.cells(keyOf(name), 'cases/s'),
       ...[piece.utilisation, piece.how],
     ]),
   }
 }
 
 /** Figures that a run measures too; heads have a table of their own. */
-function foretoldTable({ rows }: Hand): Table {
+function foretoldTable({ rows: all }: Hand, result: CheckResult): Table {
+  const rows = all.filter(({ measure }) => !measure.includes('.heads.'))
+  const range = mayBe(
+    result,
+    rows.map(({ measure }) => measure),
+  )
   return {
     title: 'What a run should find',
     note: 'By hand, on averages: no waiting, no stop in the way of another. A run puts its own figures beside these.',
-    columns: [...ofWords('figure'), ...ofFigures('by hand'), ...ofWords('how')],
-    rows: rows.filter(({ measure }) => !measure.includes('.heads.')).map((row) => [row.label, row, row.how]),
+    columns: [...ofWords('figure'), ...ofFigures('by hand'), ...range.columns, ...ofWords('how')],
+    rows: rows.map((row) => [row.label, row, ...range.cells(row.measure, row.unit), row.how]),
   }
 }
 
@@ -128,18 +141,22 @@ function pairsTable({ pairs }: Hand, display: Display): Table {
   }
 }
 
-function crewTable({ crews }: Hand): Table {
+function crewTable({ crews }: Hand, result: CheckResult): Table {
+  const keyOf = (name: string) => `crews.${name}`
+  const range = mayBe(result, Object.keys(crews).map(keyOf))
   return {
     title: 'People',
     note: 'Share of the time in which they are there. Each task goes to the first crew of the file that does it. The allowance is 15 %, for personal time, fatigue and delays (29 CFR 525.12, as a floor); more than 85 % is too much.',
     columns: [
       ...ofWords('crew'),
       ...ofFigures('people', 'stops of the line', 'and folding flaps', 'with the allowance'),
+      ...range.columns,
     ],
     rows: Object.entries(crews).map(([name, each]) => [
       name,
       String(each.people),
       ...[each.busy, each.occupied, each.withAllowance],
+      ...range.cells(keyOf(name), 'share'),
     ]),
   }
 }

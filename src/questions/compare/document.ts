@@ -5,6 +5,7 @@ import { measureName, measuresOf, type Simulated } from '../../answers/figures.j
 import { estimatesOf, type LineResult, lineResult, orNull } from '../../answers/line-result.js'
 import { beginOf, type RequirementJudged, type StudyDocument } from '../../answers/made.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
+import type { InputsTold } from '../../answers/rests-on.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { shiftsToShow } from '../../statistics/paired.js'
 import type { TapeLayout } from '../../trade/tape-layout.js'
@@ -74,6 +75,8 @@ interface CompareRecord
   requirements: readonly (readonly Requirement[])[]
   /** Differences that matter to the user, by measure, in its SI unit. */
   matters: ReadonlyMap<string, number>
+  /** What the inputs of the base rest on. */
+  inputs?: InputsTold
 }
 
 /** Makes the document of `command: compare`. */
@@ -91,6 +94,7 @@ export function compareResult(record: CompareRecord): CompareResult {
     pairs,
     ...(record.about ? { about: record.about } : {}),
     assumed: record.assumed,
+    ...record.inputs,
     notes: record.notes,
     shifts: 'shifts.csv',
   }

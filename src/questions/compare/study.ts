@@ -5,6 +5,7 @@ import { type Answer, madeOf } from '../../answers/answer.js'
 import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
 import { designsCsv } from '../../answers/csv.js'
 import { measureName } from '../../answers/figures.js'
+import { inputsTold } from '../../answers/rests-on.js'
 import { warningsOf } from '../../answers/warning.js'
 import { cannotWork } from '../../answers/warnings.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
@@ -123,6 +124,7 @@ function documentOf(
     about: aboutOf(loaded, designs.slice(1), checked),
     warnings: warningsOf(checked.map((each) => ({ ...warnedDesign(each), name: each.name ?? baseName }))),
     assumed: loaded.assumed,
+    inputs: inputsTold(loaded),
     notes: [],
   })
 }

@@ -18,6 +18,7 @@ import {
 } from '../../answers/made.js'
 import { relativeError } from '../../answers/precision.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
+import type { InputsTold } from '../../answers/rests-on.js'
 import { type Layout, layoutOf } from '../../pictures/layout.js'
 import type { WarmUp } from '../../shifts/steady.js'
 import type { Stretch } from '../../shifts/stretch.js'
@@ -46,6 +47,8 @@ interface StudyRecord
     Omit<Simulated, 'countFrom'>,
     Pick<RunResult, 'made' | 'warmUp' | 'stretch' | 'about' | 'warnings' | 'assumed' | 'notes'> {
   byHand?: ByHand
+  /** What the inputs rest on. */
+  inputs?: InputsTold
 }
 
 /** Makes the document of `command: run`. */
@@ -71,6 +74,7 @@ export function runResult(record: StudyRecord): RunResult {
     ...(record.stretch ? { stretch: record.stretch } : {}),
     ...(record.about ? { about: record.about } : {}),
     assumed: record.assumed,
+    ...record.inputs,
     notes: record.notes,
     shifts: 'shifts.csv',
   }

@@ -6,6 +6,7 @@ import { shiftsCsv } from '../../answers/csv.js'
 import { estimationOf, type Simulated } from '../../answers/figures.js'
 import type { Made } from '../../answers/made.js'
 import { stoppingRule } from '../../answers/precision.js'
+import { inputsTold } from '../../answers/rests-on.js'
 import { warningsOf } from '../../answers/warning.js'
 import { cannotWork } from '../../answers/warnings.js'
 import { foretold } from '../../hand/foretold.js'
@@ -78,6 +79,7 @@ function documentOf(loaded: ReadScenario, options: RunOptions, asked: RunAsked, 
     about: aboutOf(loaded, [], checked),
     warnings: warningsOf(checked.map(warnedDesign)),
     assumed: loaded.assumed,
+    inputs: inputsTold(loaded),
     notes: notes(loaded),
   })
 }

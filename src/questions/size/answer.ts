@@ -5,6 +5,7 @@ import { madeOf } from '../../answers/answer.js'
 import { checkedDesign, pricedDesign, warnedDesign } from '../../answers/checked.js'
 import type { ChosenDesign } from '../../answers/designs.js'
 import { beginOf } from '../../answers/made.js'
+import { inputsTold } from '../../answers/rests-on.js'
 import { type Warning, warningsOf } from '../../answers/warning.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import type { ReadScenario } from '../../scenario/read.js'
@@ -117,6 +118,7 @@ export function sizeResult(parts: SizeRecord): SizeResult {
     ),
     // what is chosen is not assumed
     assumed: loaded.assumed.filter(({ path }) => asked.choices.every((choice) => choice.path !== path)),
+    ...inputsTold(loaded),
     notes: [...refused].map(
       ([reason, count]) =>
         `${count} of the ${all} designs cannot be simulated and ${count === 1 ? 'is' : 'are'} left out: ${reason.replace(/\.$/, '')}.`,

@@ -11,12 +11,14 @@ import {
 } from '../../answers/checked.js'
 import { orNull } from '../../answers/line-result.js'
 import { beginOf } from '../../answers/made.js'
+import { inputsTold } from '../../answers/rests-on.js'
 import { warningsOf } from '../../answers/warning.js'
 import { currencyOf } from '../../catalogue/unit-name.js'
 import { buffersOf } from '../../hand/buffers.js'
 import { handCalculation } from '../../hand/hand.js'
 import { lineByHand } from '../../hand/line.js'
 import { has } from '../../kinds/traits.js'
+import { heldFixed } from '../../scenario/evidence.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { Scenario } from '../../scenario/schema.js'
 import type { SweepOptions, Varied } from './asked.js'
@@ -95,6 +97,7 @@ export function sweepResult(parts: Parts): SweepResult {
     leftOut: [...parts.leftOut, ...unlike(failures)],
     about: aboutOf(loaded, [], [{ ...checked[0]!, name: null }]),
     assumed: loaded.assumed,
+    ...inputsTold(loaded),
     notes: [...parts.notes, ...notes],
     shifts: 'designs.csv',
   }
@@ -200,7 +203,7 @@ function movedInputs({ inputs, outcomes }: Parts): MovedInput[] {
 }
 
 function factorOf({ path, unit, values }: Varied, { loaded, points, varied, kind }: Parts): Factor {
-  const own = amountOf(treeValue(loaded.resolved, path))
+  const own = amountOf(treeValue(heldFixed(loaded), path))
   const si = values.map((number) => inSi({ number, unit }))
   const place = varied.findIndex((each) => each.path === path)
   return {

@@ -1,6 +1,7 @@
 /** The inputs that a sweep moves one at a time, each end read as a scenario; what cannot be moved is told. */
 
 import { flowText } from '../../answers/flow.js'
+import { heldFixed } from '../../scenario/evidence.js'
 import { valueAt } from '../../scenario/issues.js'
 import { shown } from '../../scenario/printable.js'
 import { unlessNoScenario } from '../../scenario/problems.js'
@@ -39,13 +40,13 @@ export function triedInputs(
     return {
       inputs: varied.map(({ path, unit, values: [low, high] }) => ({
         path,
-        base: textOf(treeValue(loaded.resolved, path)),
+        base: textOf(treeValue(heldFixed(loaded), path)),
         low: plannedOf({ [path]: writtenAmount({ number: low!, unit }) }, [low!], loaded),
         high: plannedOf({ [path]: writtenAmount({ number: high!, unit }) }, [high!], loaded),
       })),
       leftOut: [],
     }
-  const { inputs, leftOut } = inputsOf(loaded.resolved)
+  const { inputs, leftOut } = inputsOf(heldFixed(loaded))
   const tried = inputs.map((input) => triedInput(input, loaded))
   return {
     inputs: tried.flatMap(({ input }) => input ?? []),

@@ -1,0 +1,68 @@
+/** Findings on what values rest on: none counted, few observations, and what a log cannot show. */
+import { halfWidth, whatIsKnown } from '../../inputs/what-is-known.js'
+import { valueAt } from '../../scenario/issues.js'
+import { type Evidence, restingOn } from '../../scenario/known.js'
+import type { Distribution, Observed } from '../../scenario/law.js'
+import type { Looked, Rule, Tell } from '../finding.js'
+
+/** Fewer observations say little of a mean, and next to nothing of a spread. Project rule. */
+const fewObservations = 20
+
+export const evidenceFindings: Rule = (looked, tell) => {
+  for (const each of looked.evidence) {
+    const { known } = each
+    if (known.form === 'count' && known.events === 0) tellNone(looked, each, tell)
+    if (known.form === 'fitted' || known.form === 'observed') {
+      const law = valueAt(looked.scenario, each.at) as Distribution
+      if (known.observations < fewObservations) tellFew(looked, each, law, tell)
+      if (known.form === 'observed') tellLongest(looked, each, law as Observed, tell)
+    }
+  }
+}
+
+const placeOf = ({ path }: Evidence) => path.split('.')
+
+function tellNone({ scenario, words }: Looked, each: Evidence, tell: Tell): void {
+  const { low, high } = whatIsKnown(scenario, each)
+  const isTime = each.known.form === 'count' && each.known.of === 'interval'
+  const limit = isTime
+    ? `come as often as every ${words.time(low)} on average`
+    : `have a chance of up to ${words.share(high)}`
+  tell(
+    'note',
+    'none-counted',
+    placeOf(each),
+    `\`${each.path}\` is ${restingOn(each.known)}. Held fixed, none happen, here or in a run; by that count they may ${limit} (95 %).`,
+    'exact limits of a count: Garwood (1936), Clopper & Pearson (1934)',
+    'count for longer, or guess: a value between two ends',
+  )
+}
+
+function tellFew({ words }: Looked, each: Evidence, law: Distribution, tell: Tell): void {
+  const { known } = each
+  if (known.form !== 'fitted' && known.form !== 'observed') return
+  const half = halfWidth(law, known.observations)
+  const within =
+    half < 1
+      ? `its mean is known to within ${words.share(Number(half.toPrecision(2)))}`
+      : 'its mean is hardly known'
+  tell(
+    'note',
+    'few-observations',
+    placeOf(each),
+    `\`${each.path}\` rests on ${known.observations} observations: ${within} (95 %).`,
+    'Student t; project rule: 20 or more',
+    'log more of them',
+  )
+}
+
+function tellLongest({ words }: Looked, each: Evidence, { values }: Observed, tell: Tell): void {
+  tell(
+    'note',
+    'longest-observed',
+    placeOf(each),
+    `\`${each.path}\` draws from the ${values.length} values that were seen, and never more than the largest of them, ${words.time(values.at(-1)!)}. Of those to come about 1 in ${values.length + 1} is larger.`,
+    'order statistics: the share beyond the largest of n is 1/(n + 1) on average',
+    'fit a law to them, or log more',
+  )
+}
