@@ -22,16 +22,24 @@ const { share, time } = wordsFor('metric')
 const loggedShare = (seenFrom: number, lengths: Fit | null): ShareOver =>
   seenFrom > 0 && lengths !== null ? shareOver(lengths, seenFrom) : { share: 1, logVariance: 0 }
 
-/** Below this part of the variance of a count, what is not known of the share that was logged is nothing beside it. */
-const slight = 0.05
+/** A count and what it was counted in. */
+interface Counted {
+  count: number
+  exposure: number
+}
 
 /**
- * A count that stands for all, those too: in so much less exposure, and where the share that was logged is known no better, as fewer events,
- * so that their rate is known as well as it is.
+ * A count that stands for all, those too that are in no log: in so much less exposure. Limits of the rate are those of as few events as
+ * would know it as well, for the share that was logged is known by the law alone. A scenario is given the whole count all the same: more short stops
+ * mean a shorter mean, so the time that is lost to all is known as well as the count says.
  */
-function countOfAll(count: number, exposure: number, logged: ShareOver): { count: number; exposure: number } {
-  const standing = logged.logVariance * count < slight ? count : countFor(count, logged)
-  return { count: standing, exposure: exposure * logged.share * (count === 0 ? 1 : standing / count) }
+function countOfAll(count: number, exposure: number, logged: ShareOver): { all: Counted; known: Counted } {
+  const standing = countFor(count, logged)
+  const all = { count, exposure: exposure * logged.share }
+  return {
+    all,
+    known: { count: standing, exposure: count === 0 ? all.exposure : (all.exposure * standing) / count },
+  }
 }
 
 /** A chance for each case or strip. */
@@ -42,20 +50,26 @@ export function countInput(
 ): FittedInput {
   const { count, exposure, seenFrom, occurrences } = input
   const logged = loggedShare(seenFrom, lengths)
-  const all = countOfAll(count, exposure?.value ?? 0, logged)
-  const cases = Math.max(all.count, Math.round(all.exposure))
-  const isKnown = exposure !== null && cases > 0
-  const rate = isKnown ? { ...chanceOf(all.count, cases, confidence), unit: exposure.unit } : null
+  const { all, known } = countOfAll(count, exposure?.value ?? 0, logged)
+  const inCases = ({ count: of, exposure: cases }: Counted) => Math.max(of, Math.round(cases))
+  const isKnown = exposure !== null && inCases(all) > 0
+  const rate = isKnown
+    ? {
+        ...chanceOf(known.count, Math.max(1, inCases(known)), confidence),
+        value: count / inCases(all),
+        unit: exposure.unit,
+      }
+    : null
   return {
     ...partsOf(input),
     what: 'chance',
     ...{ events: count, cutOff: 0, exposure },
-    value: isKnown ? chanceText(all.count, cases, exposure.unit) : null,
+    value: isKnown ? chanceText(count, inCases(all), exposure.unit) : null,
     restsOn: isKnown ? 'counted' : 'nothing',
     ...{ rate, seen: null, chosen: null, alike: [], families: [] },
     remarks: [
       ...remarksOfCount({ events: count, rate }, confidence),
-      ...unseenRemarks(seenFrom, lengths, logged, { count, standing: all.count }),
+      ...unseenRemarks(seenFrom, lengths, logged, count),
       ...noted(input.notes),
     ],
     pictures: { ...noTimes, trend: trendOf(occurrences), hours: hoursOf(input, confidence) },
@@ -72,8 +86,8 @@ export function timeToInput(
   const { count, exposure, seenFrom, occurrences, sample } = input
   const logged = loggedShare(seenFrom, lengths)
   const worked = workedShare(input, work)
-  const all = countOfAll(count, (exposure?.value ?? 0) * (worked ?? 1), logged)
-  const rate = all.exposure > 0 ? { ...rateOf(all.count, all.exposure, confidence), unit: 's' } : null
+  const { all, known } = countOfAll(count, (exposure?.value ?? 0) * (worked ?? 1), logged)
+  const rate = all.exposure > 0 ? { ...rateOf(known.count, known.exposure, confidence), unit: 's' } : null
   const ageing = count >= few ? ageingOf(laws, worked ?? 1) : null
   const about = {
     events: count,
@@ -90,7 +104,7 @@ export function timeToInput(
     remarks: [
       ...remarksOfCount({ events: count, rate }, confidence),
       ...(ageing ? remarksOfTimes(about, laws, { longest: 0, confidence }) : []),
-      ...unseenRemarks(seenFrom, lengths, logged, { count, standing: all.count }),
+      ...unseenRemarks(seenFrom, lengths, logged, count),
       workedRemark(worked),
       ...noted(input.notes),
     ],
@@ -185,8 +199,8 @@ const fewUnseen = 0.005
 function unseenRemarks(
   seenFrom: number,
   lengths: Fit | null,
-  { share: logged }: ShareOver,
-  { count, standing }: { count: number; standing: number },
+  { share: logged, logVariance }: ShareOver,
+  count: number,
 ): Remark[] {
   if (seenFrom <= 0 || count === 0 || (lengths !== null && 1 - logged < fewUnseen)) return []
   if (lengths === null)
@@ -196,11 +210,12 @@ function unseenRemarks(
         text: `stops under ${time(seenFrom)} are in no log, and no law says how many: the true rate is higher`,
       },
     ]
-  const known = standing < count ? `; as that share is known roughly, ${count} count as ${standing}` : ''
+  const by = Math.exp(1.96 * Math.sqrt(logVariance))
+  const ends = `${share(Math.max(0, 1 - logged * by))} to ${share(1 - logged / by)}`
   return [
     {
       code: 'unseen-short',
-      text: `stops under ${time(seenFrom)} are in no log: by the law of their lengths ${share(1 - logged)} of all, made up for by counting in so much less${known}`,
+      text: `stops under ${time(seenFrom)} are in no log: by the law of their lengths ${share(1 - logged)} (${ends}) of all, made up for by counting in so much less; the time that is lost to all is known better than how many they are`,
     },
   ]
 }
