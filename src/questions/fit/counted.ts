@@ -64,7 +64,8 @@ export function countInput(
     ...partsOf(input),
     what: 'chance',
     ...{ events: count, cutOff: 0, exposure },
-    value: isKnown ? chanceText(count, inCases(all), exposure.unit) : null,
+    // a scenario has the chance of a strip
+    value: isKnown && !isOfStripsInCases(input) ? chanceText(count, inCases(all), exposure.unit) : null,
     restsOn: isKnown ? 'counted' : 'nothing',
     ...{ rate, seen: null, chosen: null, alike: [], families: [] },
     remarks: [
@@ -75,6 +76,10 @@ export function countInput(
     pictures: { ...noTimes, trend: trendOf(occurrences), hours: hoursOf(input, confidence) },
   }
 }
+
+/** Whether it is of strips, of which nobody knows how many a case has. */
+const isOfStripsInCases = ({ path, exposure }: LoggedChance): boolean =>
+  path.endsWith('.tape-breaks.chance') && exposure?.unit === 'cases'
 
 /** Running time to a stop: a count in it, but where another law than the exponential is shown. */
 export function timeToInput(

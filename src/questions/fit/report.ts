@@ -5,7 +5,15 @@ import type { Report } from '../../report/report.js'
 import { inSections } from '../../report/sections.js'
 import { cautions } from '../../trade/cautions.js'
 import type { FitResult, FittedInput } from './document.js'
-import { accountTable, familiesTable, filesTable, testsTable, timeTable, valuesTable } from './tables.js'
+import {
+  accountTable,
+  familiesTable,
+  filesTable,
+  remarksTable,
+  testsTable,
+  timeTable,
+  valuesTable,
+} from './tables.js'
 
 /** The report of a fit. */
 export function fitReport(result: FitResult): Report {
@@ -15,9 +23,10 @@ export function fitReport(result: FitResult): Report {
     subtitle: subtitle(result),
     display,
     headline: headline(result),
-    certainty: remarkLines(inputs),
+    certainty: [],
     tables: inSections([
       valuesTable(result),
+      remarksTable(result),
       familiesTable(result),
       accountTable(result),
       timeTable(result),
@@ -53,14 +62,6 @@ function subtitle({ record, made }: FitResult): string {
     ...(seenFrom.value ? [`stops under ${durationText(seenFrom.value)} not in the log`] : []),
   ]
   return `${read.join('; ')}. Intervals: ${percentText(made.confidence)}.`
-}
-
-/** Each remark once, with the inputs that it is of. */
-function remarkLines(inputs: readonly FittedInput[]): string[] {
-  const pathsOf = new Map<string, string[]>()
-  for (const { path, remarks } of inputs)
-    for (const { text } of remarks) pathsOf.set(text, [...(pathsOf.get(text) ?? []), `\`${path}\``])
-  return [...pathsOf].map(([text, paths]) => `${paths.join(', ')}: ${text}`)
 }
 
 const sayable = (inputs: readonly FittedInput[]) => inputs.filter(({ value }) => value !== null)

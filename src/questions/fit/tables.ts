@@ -14,12 +14,36 @@ export const valuesTable = ({ inputs, made }: FitResult): Table =>
   within('values', {
     title: 'Values for the scenario',
     note: `In brackets: ${percentText(made.confidence)} intervals of the rate, or of the mean of the law.`,
-    columns: [...words('input', 'value'), ...figures('rate or mean'), ...words('rests on')],
+    columns: [
+      ...words('input'),
+      ...figures('rate or mean'),
+      ...words('rests on', 'value as a scenario has it'),
+    ],
     rows: inputs.flatMap((input): Cell[][] => [
-      [{ path: input.path }, input.value ?? 'none: leave it as it is', knownOf(input), restsOnText(input)],
-      ...Object.entries(input.also).map(([path, value]): Cell[] => [{ path }, value, null, 'goes with it']),
+      [{ path: input.path }, knownOf(input), restsOnText(input), input.value ?? 'none: leave it as it is'],
+      ...Object.entries(input.also).map(([path, value]): Cell[] => [
+        { path },
+        null,
+        `goes with \`${input.path}\``,
+        value,
+      ]),
     ]),
   })
+
+/** Each remark once, with the inputs that it is of. */
+export function remarksTable({ inputs }: FitResult): Table {
+  const pathsOf = new Map<string, string[]>()
+  for (const { path, remarks } of inputs)
+    for (const { text } of remarks) pathsOf.set(text, [...(pathsOf.get(text) ?? []), path])
+  return within('values', {
+    title: 'What to know of them',
+    columns: words('input', 'what to know'),
+    rows: [...pathsOf].map(([text, paths]) => [
+      paths.join(', '),
+      `${text.charAt(0).toUpperCase()}${text.slice(1)}${text.endsWith('.') ? '' : '.'}`,
+    ]),
+  })
+}
 
 export const accountTable = ({ account }: FitResult): Table =>
   within('record', {
