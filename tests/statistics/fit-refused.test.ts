@@ -96,7 +96,7 @@ describe('whatever a record shows', () => {
     const stream = new Stream('record', 'strange')
     stream.begin('times', 0)
     let fits = 0
-    for (let index = 0; index < 40; index++) {
+    for (let index = 0; index < 25; index++) {
       const sample = strange(stream)
       for (const family of families) {
         const [law, found] = [likeliestLaw(sample, family), fitOf(sample, family)]
@@ -107,7 +107,7 @@ describe('whatever a record shows', () => {
         if (!('why' in found)) fits++
       }
     }
-    expect(fits).toBeGreaterThan(60)
+    expect(fits).toBeGreaterThan(40)
   })
 
   it('nearly alike, very small, very large and very uneven times', () => {
