@@ -142,7 +142,7 @@ describe('--json', () => {
     expect(`${JSON.stringify(document, null, 2)}\n`).toBe(out)
     expect(Object.keys(document)).toEqual([
       ...['format', 'command', 'made', 'display', 'shift', 'target', 'currency', 'best', 'compared'],
-      ...['variants', 'differences', 'pairs', 'about', 'assumed', 'notes', 'shifts'],
+      ...['variants', 'differences', 'pairs', 'about', 'assumed', 'evidence', 'exact', 'notes', 'shifts'],
     ])
     expect(document).toMatchObject({
       format: 'tapeshift-result/1',
