@@ -31,9 +31,8 @@ const logBinomial = (k: number, n: number, p: number): number =>
 const hair = 1e-7
 
 /**
- * Two-sided p-value of `k` successes in `n` trials where the chance is `p`, on (0, 1): the chance of all counts that are as unlikely as `k` or
- * more so. Conover, Practical Nonparametric Statistics (1999), sec. 3.1, takes twice the smaller tail; this is the rule of R's
- * `binom.test`, which is never larger where the chance is 1/2 and is that of the likelihood (from memory).
+ * Two-sided p-value of `k` successes in `n` trials where the chance is `p`, on (0, 1): the chance of all counts that are as unlikely as `k`, or
+ * more so. Sterne, Biometrika 41 (1954) 275-278 (from memory).
  */
 export function binomialTest(k: number, n: number, p: number): number {
   const seen = logBinomial(k, n, p) + hair

@@ -1,7 +1,4 @@
-/**
- * Laws chosen from simulated logs: how often the true family is the one that is chosen, or among those that are told to be as likely; and how often the test
- * of fit refuses the true one where times are rounded, the short ones missing, and some cut off.
- */
+/** Laws chosen from simulated logs: how often the true family is the one that is chosen, or among those that are told to be as likely. */
 import { describe, expect, it } from 'vitest'
 import { Stream } from '../../src/engine/stream.js'
 import { choose } from '../../src/statistics/fitting/choose.js'
@@ -25,13 +22,6 @@ const random = (purpose: string): Stream => {
 }
 
 const exact: Omit<Log, 'n'> = { from: 0, clocks: { what: [{ kind: 'exact' }], upTo: [1] }, cuts: null }
-
-/** Whole minutes, a stop of less than 40 s is not in the log (up to 30 % are not), one of ten is cut off at 4 min if it lasts so long. */
-const worn: Omit<Log, 'n'> = {
-  from: 40,
-  clocks: { what: [{ kind: 'clocked', grain: 60 }], upTo: [1] },
-  cuts: { what: [240, Number.POSITIVE_INFINITY], upTo: [0.1, 1] },
-}
 
 describe('the true family is chosen, or told to be as likely, in nine of ten logs or more', () => {
   // the test refuses it in one of twenty, so that 95 % is the most that there can be. Two standard errors of 90 % are off for luck
@@ -60,41 +50,7 @@ describe('the true family is chosen, or told to be as likely, in nine of ten log
     const line = `${law.family}, ${n} times: named in ${found} of ${logs}, among ${(told / logs).toFixed(1)}`
     console.log(line)
     expect(found / logs, line).toBeGreaterThan(0.9 - 2 * Math.sqrt(0.09 / logs))
-    // naming all would be no choice
-    if (n === 200) expect(told / logs, line).toBeLessThan(2.5)
-  })
-})
-
-describe('the test refuses the true family in one of twenty logs: minutes, short ones missing, some cut off', () => {
-  const logs = 200
-  const refused = new Map<string, number>()
-
-  it.each(laws.map((law) => ({ family: law.family, law })))('$family, 60 times', ({ family, law }) => {
-    const stream = random(`size of ${family}`)
-    let [weighted, largest, tested] = [0, 0, 0]
-    for (let log = 0; log < logs; log++) {
-      const sample = drawLog({ ...worn, n: 60 }, law, stream)
-      const fitted = fitOf(sample, family)
-      if ('why' in fitted) continue
-      const found = goodness(sample, fitted.law, stream)
-      if (found === null) continue
-      tested++
-      if (found.weightedGap.pValue <= 0.05) weighted++
-      if (found.largestGap.pValue <= 0.05) largest++
-    }
-    refused.set(family, weighted / tested)
-    const line = `${family}: of ${tested} logs A^2 refuses ${weighted}, D ${largest}`
-    console.log(line)
-    expect(tested).toBeGreaterThan(0.9 * logs)
-    // four standard errors of 5 %
-    const luck = 4 * Math.sqrt(0.0475 / tested)
-    expect(weighted / tested, line).toBeLessThan(0.05 + luck)
-    expect(largest / tested, line).toBeLessThan(0.05 + luck)
-  })
-
-  it('and all together', () => {
-    const mean = [...refused.values()].reduce((sum, each) => sum + each, 0) / laws.length
-    // three standard errors of 800 logs
-    expect(Math.abs(mean - 0.05)).toBeLessThan(3 * Math.sqrt(0.0475 / (logs * laws.length)))
+    // naming all would be no choice. An exponential law is one of Weibull's and of gamma's as well, so that three cannot be told apart by any number of times
+    if (n === 200) expect(told / logs, line).toBeLessThan(law.family === 'exponential' ? 3.2 : 2.2)
   })
 })

@@ -35,7 +35,7 @@ export interface Misfit {
 }
 
 /** Times that are tested at most: with so many, misfits are refused that matter to nobody. Project rule. */
-export const mostTested = 5000
+export const mostTested = 2000
 
 /** How many logs are drawn: at most, and until so many of them have as large an A^2. */
 export interface Bootstraps {
