@@ -86,7 +86,7 @@ function explainFault(fault: Fault, { stderr }: Io): number {
       return exits.scenario
     }
     case 'record':
-      stderr.write(`${fault.message}\n\nNothing was fitted: mend the record first.\n`)
+      stderr.write(`${fault.message}\n\nNothing was worked out: mend the record first.\n`)
       return exits.scenario
     case 'standstill': {
       const { piece, rule, fix } = fault as Standstill

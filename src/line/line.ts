@@ -31,6 +31,8 @@ export interface ShiftResult {
    * Exactly 0 where nothing is random. See `Controls` for why holding a source up does not move the mean.
    */
   controls: Float64Array
+  /** Stops as the log of a plant would have them, where somebody asked for them: the sums of `shifts/seen-stops`. */
+  stops?: Float64Array
 }
 
 /** A number of a shift result: a measure's value, or the denominator of its ratio. */

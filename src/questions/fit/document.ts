@@ -2,6 +2,7 @@
 import type { Made } from '../../answers/made.js'
 import type { Warned } from '../../answers/warning.js'
 import type { Amount } from '../../catalogue/figure.js'
+import type { FileRead } from '../../record/read-record.js'
 import type { Account } from '../../record/record.js'
 
 /** A number with the interval in which it lies with the confidence of the fit; an end that is not known is null. */
@@ -114,13 +115,6 @@ export interface FittedInput {
     /** Events of each hour of the day, and those that would be expected were all alike. */
     hours: { hour: number; events: number; exposure: number; low: number; high: number }[]
   }
-}
-
-/** A file that was read. */
-export interface FileRead {
-  file: string
-  rows: number
-  sha256: string
 }
 
 export interface FitResult extends Warned {

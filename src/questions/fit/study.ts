@@ -7,29 +7,18 @@ import { holdOut } from '../../record/hold-out.js'
 import type { Facts } from '../../record/input.js'
 import { loggedInputs } from '../../record/inputs.js'
 import { timeSpent } from '../../record/minutes.js'
+import { type ReadRecord, refuseUnusable } from '../../record/read-record.js'
 import type { CleanRecord } from '../../record/record.js'
-import { Fault } from '../../scenario/fault.js'
-import { printable } from '../../scenario/printable.js'
 import type { Scenario } from '../../scenario/schema.js'
+import { type Change, withChanges } from '../../scenario/with-changes.js'
 import { runtime, version } from '../../version.js'
 import { type FitOptions, fitAsked } from './asked.js'
-import type { FileRead, FitResult } from './document.js'
+import type { FitResult } from './document.js'
 import { fittedInputs } from './fitted-inputs.js'
 import { fittedYaml } from './fitted-yaml.js'
 import { inRunningTime, withoutWalk } from './goes-with.js'
-import { type Change, withChanges } from './into.js'
 import { knownText } from './known.js'
 import { workOf } from './working.js'
-
-/** A record that was read and cleaned. */
-export interface ReadRecord {
-  record: CleanRecord
-  /** How the line that repeats the fit calls its file. */
-  name: string
-  /** Of the record file and of the logs that it names. */
-  sha256: string
-  files: readonly FileRead[]
-}
 
 /** What a fit gives back. */
 export interface FitAnswer extends Answer<FitResult> {
@@ -155,20 +144,6 @@ function intoScenario(
     changes.map(({ path, text: value }) => ({ path, value: parse(value) as unknown, source })),
   )
   return withChanges(text, changes)
-}
-
-/** Throws `Fault` `record` with all that makes it unusable. */
-function refuseUnusable({ record }: ReadRecord): void {
-  const refused = record.account.filter(({ did }) => did === 'refused')
-  if (refused.length === 0) return
-  const lines = refused.map(({ file, words, rows, count, fix }) => {
-    const which =
-      rows.length === 0
-        ? ''
-        : `, row ${rows.join(', ')}${count > rows.length ? ` and ${count - rows.length} more` : ''}`
-    return `${file}${which}: ${words}${fix === '' ? '' : `\n    mend:  ${fix}`}`
-  })
-  throw new Fault('record', printable(lines.join('\n')))
 }
 
 const timeWords: Readonly<Record<string, string>> = {

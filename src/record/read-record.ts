@@ -1,0 +1,35 @@
+/** A record as questions take it: read and cleaned, known by its hash, and refused where it cannot be used. */
+import { Fault } from '../scenario/fault.js'
+import { printable } from '../scenario/printable.js'
+import type { CleanRecord } from './record.js'
+
+/** A file that was read. */
+export interface FileRead {
+  file: string
+  rows: number
+  sha256: string
+}
+
+/** A record that was read and cleaned. */
+export interface ReadRecord {
+  record: CleanRecord
+  /** How the line that repeats a question calls its file. */
+  name: string
+  /** Of the record file and of the logs that it names. */
+  sha256: string
+  files: readonly FileRead[]
+}
+
+/** Throws `Fault` `record` with all that makes it unusable. */
+export function refuseUnusable({ record }: ReadRecord): void {
+  const refused = record.account.filter(({ did }) => did === 'refused')
+  if (refused.length === 0) return
+  const lines = refused.map(({ file, words, rows, count, fix }) => {
+    const which =
+      rows.length === 0
+        ? ''
+        : `, row ${rows.join(', ')}${count > rows.length ? ` and ${count - rows.length} more` : ''}`
+    return `${file}${which}: ${words}${fix === '' ? '' : `\n    mend:  ${fix}`}`
+  })
+  throw new Fault('record', printable(lines.join('\n')))
+}
