@@ -54,4 +54,9 @@ export const repeatOf = (
   { name, record, set }: Pick<ScenarioAsked, 'set'> & { name: string; record?: string },
   flags: Flags,
 ): string =>
-  ['tapeshift', command, ...[name, ...(record === undefined ? [] : [record])].map(quoted), ...Object.entries({ set, ...flags }).flatMap(words)].join(' ')
+  [
+    'tapeshift',
+    command,
+    ...[name, ...(record === undefined ? [] : [record])].map(quoted),
+    ...Object.entries({ set, ...flags }).flatMap(words),
+  ].join(' ')

@@ -38,7 +38,8 @@ export function equivalence(differences: readonly number[], margin: number, risk
   return {
     ...{ mean: centre, low, high, t, degreesOfFreedom },
     p: Math.max(above(t[0], degreesOfFreedom), above(-t[1], degreesOfFreedom)),
-    verdict: low >= -margin && high <= margin ? 'within' : low > margin || high < -margin ? 'outside' : 'not-shown',
+    verdict:
+      low >= -margin && high <= margin ? 'within' : low > margin || high < -margin ? 'outside' : 'not-shown',
   }
 }
 

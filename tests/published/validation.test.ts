@@ -46,7 +46,12 @@ describe('two one-sided tests', () => {
 
   it('says nothing of one day, of none, and of days that differ alike', () => {
     for (const none of [[], [1], [0.1, 0.1, 0.1]])
-      expect(equivalence(none, 3, 0.05)).toMatchObject({ low: null, high: null, p: null, verdict: 'not-shown' })
+      expect(equivalence(none, 3, 0.05)).toMatchObject({
+        low: null,
+        high: null,
+        p: null,
+        verdict: 'not-shown',
+      })
   })
 })
 
@@ -65,9 +70,9 @@ describe('difference of means', () => {
       return state / 2147483647
     }
     const found = bootstrapMean(differences, { confidence: 0.95, draws: 4999, uniform })!
-    // mean 1.58, its standard error over n in place of n - 1: 0.369; normal ends 0.857 and 2.303, moved by skewness and by chance by no more than half of that
+    // mean 1.58, its standard error over n in place of n - 1: 0.369; normal ends 0.857 and 2.3, moved by skewness and by chance by no more than half of that
     expect(Math.abs(found.low - 0.857)).toBeLessThan(0.185)
-    expect(Math.abs(found.high - 2.303)).toBeLessThan(0.185)
+    expect(Math.abs(found.high - 2.3)).toBeLessThan(0.185)
     expect(bootstrapMean([3], { confidence: 0.95, draws: 99, uniform })).toBeNull()
     expect(bootstrapMean([3, 3], { confidence: 0.95, draws: 99, uniform })).toEqual({ low: 3, high: 3 })
   })

@@ -82,7 +82,9 @@ describe('stops as a log shows them', () => {
       const planned = sums(stops!, 'palletiser', 'planned-stops')[0]
       expect(found).toBe(shift.values[counted('equipment.sealer.measures.jams')])
       // one may begin in the break, while cases in hand are finished
-      expect(Math.abs(planned - shift.values[counted('equipment.palletiser.measures.planned-stops')]!)).toBeLessThanOrEqual(1)
+      expect(
+        Math.abs(planned - shift.values[counted('equipment.palletiser.measures.planned-stops')]!),
+      ).toBeLessThanOrEqual(1)
       jams += found
     }
     expect(jams).toBeGreaterThan(10)

@@ -52,7 +52,8 @@ export function validateAsked(options: ValidateOptions, confidence: number): Val
     throw misuse(
       '--margin is missing: say beforehand how far the model may be off and still be of use, such as --margin "3 %"; a margin that is chosen after the result shows nothing',
     )
-  if (!(confidence >= 0.8)) throw misuse('a verdict at a confidence below 80 % says little: give 80 % or more')
+  if (!(confidence >= 0.8))
+    throw misuse('a verdict at a confidence below 80 % says little: give 80 % or more')
   const least = fewestRuns(covered)
   if (!(Number.isInteger(runs) && runs >= least && runs <= mostRuns))
     throw misuse(`--runs must be a whole number from ${least} to ${mostRuns}`)
@@ -87,7 +88,9 @@ function listedDays({ name, text }: { name: string; text: string }): string[] {
   })
   const days: unknown = raw['held-out']
   if (!Array.isArray(days) || days.length === 0)
-    throw misuse(`${printable(name)} names no days under \`held-out\`: fit with --hold-out "30 %", which keeps some back`)
+    throw misuse(
+      `${printable(name)} names no days under \`held-out\`: fit with --hold-out "30 %", which keeps some back`,
+    )
   const wrong = days.find((day) => typeof day !== 'string' || !/^\d{4}-\d\d-\d\d$/.test(day))
   if (wrong !== undefined)
     throw misuse(`${printable(name)}: \`${shown(wrong)}\` under \`held-out\` is no day such as 2026-01-31`)

@@ -1,5 +1,5 @@
 /** The result document of `command: validate`: days of the plant, what the model made of each, and whether the two are alike; SI. */
-import type { Assumed, Made } from '../../answers/made.js'
+import type { Made } from '../../answers/made.js'
 import type { Warned } from '../../answers/warning.js'
 import type { Display } from '../../catalogue/printed-units.js'
 import type { Verdict } from '../../statistics/equivalence.js'
@@ -87,11 +87,16 @@ export interface ValidateResult extends Warned {
     verdict: Verdict
   }
   ranks: { low: number; high: number; share: number; inside: number; p: number }
-  regression: { intercept: number; slope: number; f: number; degreesOfFreedom: [number, number]; p: number } | null
+  regression: {
+    intercept: number
+    slope: number
+    f: number
+    degreesOfFreedom: [number, number]
+    p: number
+  } | null
   causes: CauseResult[]
   explains: Explanation | null
   /** Reports for those who know the line: how many, and how many told apart show that the model can be told from the plant. */
   sheet: { count: number; right: number; p: number } | null
-  assumed: readonly Assumed[]
   notes: string[]
 }

@@ -3,7 +3,7 @@ import type { CleanRecord, LoggedCases, LoggedShift } from '../../record/record.
 import { lengthOf } from '../../record/spans.js'
 import type { RecordedLog } from '../../scenario/arrivals.js'
 import { isFault } from '../../scenario/fault.js'
-import { type Problem, ScenarioError } from '../../scenario/problems.js'
+import type { Problem, ScenarioError } from '../../scenario/problems.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { Scenario } from '../../scenario/schema.js'
 

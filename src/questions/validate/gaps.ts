@@ -14,7 +14,11 @@ export interface StoppedDay {
 const level = 0.05
 
 /** A row a cause; what neither side ever had is left out. */
-export function gapsOf(causes: readonly Cause[], days: readonly StoppedDay[], confidence: number): CauseResult[] {
+export function gapsOf(
+  causes: readonly Cause[],
+  days: readonly StoppedDay[],
+  confidence: number,
+): CauseResult[] {
   const seen = [...causes.entries()].filter(([place]) =>
     days.some(({ plant, model }) => plant[place]!.stops > 0 || model[place]!.stops > 0),
   )
@@ -25,7 +29,13 @@ export function gapsOf(causes: readonly Cause[], days: readonly StoppedDay[], co
       stops: average(of(side, 'stops')),
       seconds: average(of(side, 'seconds')),
     })
-    return { ...cause, plant: mean('plant'), model: mean('model'), stops: gap('stops'), seconds: gap('seconds') }
+    return {
+      ...cause,
+      plant: mean('plant'),
+      model: mean('model'),
+      stops: gap('stops'),
+      seconds: gap('seconds'),
+    }
   })
   const gaps = rows.flatMap(({ stops, seconds }) => [stops, seconds]).filter(({ p }) => p !== null)
   const adjusted = holm(gaps.map(({ p }) => p!))
@@ -44,7 +54,8 @@ function gapOf(plant: readonly number[], model: readonly number[], confidence: n
   const n = differences.length
   const centre = average(differences)
   const error = n > 1 ? sampleStandardDeviation(differences) / Math.sqrt(n) : 0
-  if (!(error > 0)) return { mean: centre, low: null, high: null, standardised: null, p: null, isShown: false }
+  if (!(error > 0))
+    return { mean: centre, low: null, high: null, standardised: null, p: null, isShown: false }
   const half = studentT((1 + confidence) / 2, n - 1) * error
   const standardised = centre / error
   return {

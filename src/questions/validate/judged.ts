@@ -48,7 +48,10 @@ export function ranksOf(days: readonly DayResult[], runs: number): ValidateResul
 }
 
 /** Good cases of plant and model in the mean, and whether they are alike within the margin. */
-export function goodOf(days: readonly DayResult[], { margin, confidence, seed }: Judging): ValidateResult['good'] {
+export function goodOf(
+  days: readonly DayResult[],
+  { margin, confidence, seed }: Judging,
+): ValidateResult['good'] {
   const plant = mean(days.map((day) => day.plant))
   const differences = days.map((day) => day.model.mean - day.plant)
   const found = equivalence(differences, margin * plant, 1 - confidence)

@@ -1,6 +1,7 @@
 /** What a validation does not say, and how it was done: printed with its figures. */
-import type { CleanRecord } from '../../record/record.js'
+
 import { stopPathOf } from '../../record/meanings.js'
+import type { CleanRecord } from '../../record/record.js'
 import { counted, durationText, sentences } from '../../report/format.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { SimulatedDay } from './simulated.js'

@@ -52,7 +52,12 @@ export async function simulated(
 /** `first`: number of the design that its first shift is. */
 async function ofDay(
   { driven, picked, ...day }: DayToRun,
-  { simulation, first, runs, causes }: { simulation: Simulation; first: number; runs: number; causes: Causes },
+  {
+    simulation,
+    first,
+    runs,
+    causes,
+  }: { simulation: Simulation; first: number; runs: number; causes: Causes },
 ): Promise<SimulatedDay> {
   const good: number[] = Array(runs).fill(0)
   const stops = causes.none()

@@ -1,7 +1,7 @@
 /** Is the model the plant? Simulates days of a record that no fit used, and holds its good cases and its stops against those of the plant. */
 import { type Answer, repeatOf } from '../../answers/answer.js'
 import { coveringWords } from '../../answers/validated.js'
-import { refuseUnusable, type ReadRecord } from '../../record/read-record.js'
+import { type ReadRecord, refuseUnusable } from '../../record/read-record.js'
 import type { CleanRecord } from '../../record/record.js'
 import { lengthOf, total } from '../../record/spans.js'
 import { misuse } from '../../scenario/fault.js'
@@ -61,8 +61,7 @@ export async function validate(
   const document = documentOf(about, { ...chosen, leftOut }, { days: done, logged, causes })
   return {
     document,
-    rows: () =>
-      new Map([['days.csv', daysCsv(document)], ...sheets(drawn, { days: done, logged, causes })]),
+    rows: () => new Map([['days.csv', daysCsv(document)], ...sheets(drawn, { days: done, logged, causes })]),
     isMet: document.good.verdict === 'within',
     cannotWork: false,
     scenario: options.writeInto === undefined ? null : withWords(options.writeInto, document),
@@ -129,7 +128,6 @@ function documentOf(
     causes: gaps,
     explains: explanationOf(gaps, good.model - good.plant, paceOf(days, record, good.plant)),
     sheet: sheet > 0 ? sheetTest(sheet) : null,
-    assumed: loaded.assumed,
     notes: notesOf(loaded, record, days),
   }
 }
