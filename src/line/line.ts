@@ -156,10 +156,10 @@ export class Line {
     return this.finish(seed, shift)
   }
 
-  /** Tells every event of the shifts that follow; null ends that. */
-  observe(tell: ((event: ShiftEvent) => void) | null): void {
+  /** Tells every event of the shifts that follow, or all but those of cases; null ends that. */
+  observe(tell: ((event: ShiftEvent) => void) | null, isOfCases = true): void {
     this.floor.observer = tell
-      ? new Observer(this.floor.clock, this.floor.cases, this.floor.scenario, tell)
+      ? new Observer(this.floor.clock, this.floor.cases, this.floor.scenario, tell, isOfCases)
       : null
   }
 

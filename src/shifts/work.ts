@@ -86,7 +86,7 @@ export class Simulator {
 /** A shift with its stops as a log shows them: simulated to its end alike. */
 function withStops(line: Line, scenario: Scenario, seed: string, shift: number, eyes: LogEyes): ShiftResult {
   const seen = new SeenStops(scenario, eyes)
-  line.observe((event) => seen.take(event))
+  line.observe((event) => seen.take(event), false)
   try {
     const result = line.simulate(seed, shift)
     return { ...result, stops: seen.close(line.end) }

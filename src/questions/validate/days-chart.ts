@@ -1,5 +1,5 @@
 /** Chart of the days: the good cases of the plant, and where its runs say that they should lie. */
-import { grouped, percentText } from '../../report/format.js'
+import { counted, grouped, percentText } from '../../report/format.js'
 import { spanAxis } from '../../report/marks/axis.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
 import { dots } from '../../report/marks/dots.js'
@@ -28,13 +28,13 @@ export function daysChart(result: ValidateResult): Chart {
     title:
       outside === 0
         ? `All ${days.length} days of the plant lie where their runs do`
-        : `${outside} of ${days.length} days of the plant lie where ${percentText(ranks.share)} of their runs do not`,
+        : `${outside} of ${counted(days.length, 'day')} of the plant outside of ${percentText(ranks.share)} of the runs`,
     subtitle: `Line: ${percentText(ranks.share)} of ${runs} runs of that day, with their median. Sign: the plant. Of 100 days of a model that is the plant, 5 lie outside.`,
     alt: `Good cases a day, plant, and range of runs: ${days.map(({ day, plant, model }) => `${day}: ${grouped(plant, 0)}, ${grouped(model.low, 0)} to ${grouped(model.high, 0)}`).join('; ')}.`,
     mayNarrow: true,
     gap: 12,
     height: 330,
-    legend: ['runs', 'median of the runs', 'plant, within', 'plant, outside'],
+    legend: ['median of the runs', 'plant, within', 'plant, outside'],
     axes: {
       x: spanAxis(
         {

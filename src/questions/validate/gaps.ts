@@ -12,6 +12,7 @@ export interface StoppedDay {
 }
 
 const level = 0.05
+const hair = 1e-12
 
 /** A row a cause; what neither side ever had is left out. */
 export function gapsOf(
@@ -54,7 +55,8 @@ function gapOf(plant: readonly number[], model: readonly number[], confidence: n
   const n = differences.length
   const centre = average(differences)
   const error = n > 1 ? sampleStandardDeviation(differences) / Math.sqrt(n) : 0
-  if (!(error > 0))
+  // equal ones differ by their rounding
+  if (!(error > hair * Math.max(...differences.map(Math.abs))))
     return { mean: centre, low: null, high: null, standardised: null, p: null, isShown: false }
   const half = studentT((1 + confidence) / 2, n - 1) * error
   const standardised = centre / error

@@ -18,9 +18,11 @@ export function chosenWords(kept: Kept): string {
   }
 }
 
-/** A share with its sign: `+1.2 %`. */
-export const signedPercent = (share: number): string =>
-  `${share > 0 ? '+' : share < 0 ? '−' : ''}${percentText(Math.abs(share), 2)}`
+/** A share with its sign, to a hundredth of a per cent: `+1.23 %`. */
+export function signedPercent(share: number): string {
+  const size = grouped(Math.abs(share) * 100, 2)
+  return `${size === '0.00' ? '' : share > 0 ? '+' : '−'}${size} %`
+}
 
 /** The verdict in a sentence. */
 export function verdictText({ good, margin, made }: ValidateResult): string {
