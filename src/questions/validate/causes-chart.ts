@@ -12,7 +12,8 @@ import type { CauseResult, ValidateResult } from './document.js'
 
 /** Minutes a day; null of what neither side shows. */
 export function causesChart(result: ValidateResult): Chart | null {
-  const { causes, made } = result
+  const { made } = result
+  const causes = result.causes.filter(({ path }) => path !== null)
   if (causes.length === 0) return null
   const rows = causes.map(({ seconds: { mean, low, high } }, at) => ({
     ...{ at, mean: mean / 60 },

@@ -39,7 +39,7 @@ export class Causes {
       const stop = stopPathOf(path)
       return stop ? [{ path, words: `${stop.keys.words} of ${stop.piece}` }] : []
     })
-    this.all = [...named, { path: null, words: 'all other stops' }]
+    this.all = [...named, { path: null, words: 'stops of other causes' }]
     const places = new Map(named.map(({ path }, place) => [path!, place]))
     this.placeOf = places
     const sumsOf = new Map(

@@ -37,7 +37,7 @@ export interface GapResult extends Known {
 
 /** Stops of a cause, a day. */
 export interface CauseResult {
-  /** Null: what the record gives no path, and what else stops the model. */
+  /** Null: what the record names no cause for, and what else stops the model; a log need not hold all stops, so these are not compared. */
   path: string | null
   words: string
   plant: { stops: number; seconds: number }
@@ -48,7 +48,7 @@ export interface CauseResult {
 
 /** What differs most of what goes into the output, in the direction in which the output differs where there is such a one. */
 export interface Explanation {
-  path: string | null
+  path: string
   words: string
   what: 'stops' | 'seconds'
   plant: number

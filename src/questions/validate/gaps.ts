@@ -25,7 +25,8 @@ export function gapsOf(
   )
   const rows = seen.map(([place, cause]) => {
     const of = (side: keyof StoppedDay, what: keyof Stopped) => days.map((day) => day[side][place]![what])
-    const gap = (what: keyof Stopped) => gapOf(of('plant', what), of('model', what), confidence)
+    const gap = (what: keyof Stopped) =>
+      gapOf(of('plant', what), of('model', what), cause.path === null ? null : confidence)
     const mean = (side: keyof StoppedDay) => ({
       stops: average(of(side, 'stops')),
       seconds: average(of(side, 'seconds')),
@@ -49,14 +50,18 @@ export function gapsOf(
 
 const average = (values: readonly number[]) => mean(values as number[])
 
-/** Mean of model less plant over the days, by Student; p is not adjusted yet. */
-function gapOf(plant: readonly number[], model: readonly number[], confidence: number): GapResult {
+/**
+ * Mean of model less plant over the days, by Student at `confidence`; p is not adjusted yet. Null: what no cause is named for is not compared,
+ * for a log need not hold all stops.
+ */
+function gapOf(plant: readonly number[], model: readonly number[], confidence: number | null): GapResult {
   const differences = model.map((value, day) => value - plant[day]!)
   const n = differences.length
   const centre = average(differences)
   const error = n > 1 ? sampleStandardDeviation(differences) / Math.sqrt(n) : 0
   // equal ones differ by their rounding
-  if (!(error > hair * Math.max(...differences.map(Math.abs))))
+  const isSaid = error > hair * Math.max(...differences.map(Math.abs))
+  if (!isSaid || confidence === null)
     return { mean: centre, low: null, high: null, standardised: null, p: null, isShown: false }
   const half = studentT((1 + confidence) / 2, n - 1) * error
   const standardised = centre / error
@@ -78,7 +83,7 @@ export function explanationOf(
   const candidates = causes.flatMap(({ path, words, plant, model, ...gaps }) =>
     (['stops', 'seconds'] as const).flatMap((what) => {
       const { standardised, isShown, mean: difference } = gaps[what]
-      if (standardised === null) return []
+      if (standardised === null || path === null) return []
       const worth = -gaps.seconds.mean * perSecond
       const isAlong = difference * gap < 0 && worth * gap > 0
       const told = { path, words, what, plant: plant[what], model: model[what], isShown, worth, isAlong }

@@ -94,10 +94,12 @@ const gapText = (gap: GapResult, said: (value: number) => string): string =>
 
 export function causesTable({ causes, made }: ValidateResult): Table {
   const minutes = (seconds: number) => digits(seconds / 60)
-  const answer = ({ stops, seconds }: CauseResult) =>
-    stops.isShown || seconds.isShown
-      ? `shown to differ: ${[...(stops.isShown ? ['stops'] : []), ...(seconds.isShown ? ['minutes'] : [])].join(', ')}`
-      : 'not shown to differ'
+  const answer = ({ path, stops, seconds }: CauseResult) =>
+    path === null
+      ? 'not compared: a log need not hold them all'
+      : stops.isShown || seconds.isShown
+        ? `shown to differ: ${[...(stops.isShown ? ['stops'] : []), ...(seconds.isShown ? ['minutes'] : [])].join(', ')}`
+        : 'not shown to differ'
   return within('causes', {
     title: 'Stops by cause, a day',
     note: `Model less plant with its ${percentText(made.confidence)} interval. Shown: with all of this table taken together (Holm), at 5 %.`,
