@@ -15,10 +15,14 @@ const second = [1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4]
 const differences = second.map((value, index) => value - first[index]!)
 
 describe('two one-sided tests', () => {
+  // against a base that is known, 100 each time, they are those of the differences themselves
+  const known = first.map(() => 100)
+  const gained = differences.map((each) => 100 + each)
+
   it('margin 3: the interval of 90 % lies within, and both tests say so', () => {
-    const found = equivalence(differences, 3, 0.05)
-    expect(found.low).toBeCloseTo(0.8669947, 7)
-    expect(found.high).toBeCloseTo(2.2930053, 7)
+    const found = equivalence(known, gained, 0.03, 0.05)
+    expect(100 * found.low!).toBeCloseTo(0.8669947, 7)
+    expect(100 * found.high!).toBeCloseTo(2.2930053, 7)
     expect(found.t![0]).toBeCloseTo(11.775028, 6)
     expect(found.t![1]).toBeCloseTo(-3.650773, 6)
     expect(found.p).toBeCloseTo(0.0026556, 7)
@@ -26,32 +30,50 @@ describe('two one-sided tests', () => {
   })
 
   it('margin 2: not shown', () => {
-    const found = equivalence(differences, 2, 0.05)
+    const found = equivalence(known, gained, 0.02, 0.05)
     expect(found.t![0]).toBeCloseTo(9.204061, 6)
     expect(found.t![1]).toBeCloseTo(-1.079806, 6)
     expect(found.p).toBeCloseTo(0.1541572, 7)
     expect(found.verdict).toBe('not-shown')
   })
 
-  it('margin 0.8: the whole interval lies beyond it', () => {
-    expect(equivalence(differences, 0.8, 0.05).verdict).toBe('outside')
-    expect(
-      equivalence(
-        differences.map((each) => -each),
-        0.8,
-        0.05,
-      ).verdict,
-    ).toBe('outside')
+  it('margin 0.8: the whole interval lies beyond it, above or below', () => {
+    const lost = differences.map((each) => 100 - each)
+    expect(equivalence(known, gained, 0.008, 0.05).verdict).toBe('outside')
+    expect(equivalence(known, lost, 0.008, 0.05).verdict).toBe('outside')
   })
 
-  it('says nothing of one day, of none, and of days that differ alike', () => {
-    for (const none of [[], [1], [0.1, 0.1, 0.1]])
-      expect(equivalence(none, 3, 0.05)).toMatchObject({
-        low: null,
-        high: null,
-        p: null,
-        verdict: 'not-shown',
-      })
+  it('a base that is not known: the ends are the ratios that a t test of other - ratio x base just refuses', () => {
+    const base = [98, 105, 101, 93, 103]
+    const other = [99, 104, 104, 97, 101]
+    const { low, high } = equivalence(base, other, 0.03, 0.05)
+    for (const end of [low!, high!]) {
+      const scaled = base.map((value) => (1 + end) * value)
+      const { mean, sd } = pairedDifference(scaled, other, 0.9)
+      // t of 4 degrees of freedom, 95 %: 2.131847
+      expect(Math.abs(mean / (sd / Math.sqrt(5)))).toBeCloseTo(2.1318468, 6)
+    }
+  })
+
+  it('says nothing of one day, of none, of days that differ alike, and of a base that may be 0', () => {
+    const nothing = { low: null, high: null, p: null, verdict: 'not-shown' }
+    const cases: [number[], number[]][] = [
+      [[], []],
+      [[100], [101]],
+      [
+        [100, 90, 95],
+        [101, 91, 96],
+      ],
+      [
+        [0, 0, 0],
+        [1, 2, 3],
+      ],
+      [
+        [-5, 0, 6],
+        [1, 2, 3],
+      ],
+    ]
+    for (const [base, other] of cases) expect(equivalence(base, other, 0.03, 0.05)).toMatchObject(nothing)
   })
 })
 

@@ -52,21 +52,22 @@ export function goodOf(
   days: readonly DayResult[],
   { margin, confidence, seed }: Judging,
 ): ValidateResult['good'] {
-  const plant = mean(days.map((day) => day.plant))
-  const differences = days.map((day) => day.model.mean - day.plant)
-  const found = equivalence(differences, margin * plant, 1 - confidence)
+  const plants = days.map((day) => day.plant)
+  const models = days.map((day) => day.model.mean)
+  const found = equivalence(plants, models, margin, 1 - confidence)
+  const differences = models.map((model, day) => model - plants[day]!)
+  const hasSpread = found.low !== null
   const lot = new Stream('validate', 'days drawn anew')
   lot.begin(seed, 1)
   const uniform = () => lot.next()
-  const share = (cases: number | null) => (cases === null || plant === 0 ? null : cases / plant)
   return {
-    plant,
-    model: mean(days.map((day) => day.model.mean)),
-    difference: pairedT(differences, confidence, found.low !== null),
-    bootstrap: found.low === null ? null : bootstrapMean(differences, { confidence, draws, uniform }),
-    share: { mean: share(found.mean) ?? 0, low: share(found.low), high: share(found.high) },
+    plant: mean(plants),
+    model: mean(models),
+    difference: pairedT(differences, confidence, hasSpread),
+    bootstrap: hasSpread ? bootstrapMean(differences, { confidence, draws, uniform }) : null,
+    share: { mean: Number.isFinite(found.share) ? found.share : 0, low: found.low, high: found.high },
     p: found.p,
-    verdict: plant > 0 ? found.verdict : 'not-shown',
+    verdict: found.verdict,
   }
 }
 

@@ -36,7 +36,7 @@ export function notesOf(
     record.seenFrom > 0 &&
       `Stops shorter than ${durationText(record.seenFrom)} are not in the log; those of the model are left out alike, and read by the same clock.`,
     missing.length > 0 && `The record names pieces that the scenario does not have: ${missing.join(', ')}.`,
-    'Values of the scenario are taken as they stand: what is not known of them is not in the runs. The mean of the plant, of which the margin is a share, is taken as known.',
+    'Values of the scenario are taken as they stand: what is not known of them is not in the runs.',
     'A verdict holds for the output of days like these, not for what no such day has shown.',
   )
 }

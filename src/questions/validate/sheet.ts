@@ -40,14 +40,18 @@ export function sheetTest(count: number): { count: number; right: number; p: num
 
 const chanceOf = (right: number, count: number) => binomialAtMost(count - right, count, 0.5)
 
-/** The reports without a sign of what they are, and the key to them. */
+/** The reports without a sign of what they are, and the key to them. Stops without a named cause are left out: a log need not hold them all. */
 export function sheetCsv(rows: readonly SheetRow[], causes: readonly Cause[]): [sheet: string, key: string] {
+  const named = causes.flatMap(({ path }, place) => (path === null ? [] : [place]))
   const minutes = (seconds: number) => Math.round(seconds / 6) / 10
-  const head = causes.flatMap(({ words }) => [`${words}: stops`, `${words}: minutes`])
+  const head = named.flatMap((place) => {
+    const { words } = causes[place]!
+    return [`${words}: stops`, `${words}: minutes`]
+  })
   const sheet = rows.map(({ good, stops }, index) => [
     index + 1,
     good,
-    ...stops.flatMap((each) => [each.stops, minutes(each.seconds)]),
+    ...named.flatMap((place) => [stops[place]!.stops, minutes(stops[place]!.seconds)]),
     '',
   ])
   const key = rows.map(({ day, run }, index) => [
