@@ -175,6 +175,17 @@ describe('observations behind a law', () => {
     )
   })
 
+  it('in a file are read in a part of a mixture too, and what is wrong there is told at its place', () => {
+    const set = `${clear}={mixture: [{share: 50 %, law: {observed: {file: stops.csv, column: s, unit: s}}}, {share: 50 %, law: 9 s}]}`
+    const { evidence } = loadScenario(line, { sets: [set], readColumn: () => ['5', '9'] })
+    expect(evidence).toMatchObject([
+      { path: `${clear}.mixture.0.law`, known: { form: 'observed', observations: 2 } },
+    ])
+    expect(found(set, { readColumn: () => ['x'] })).toMatch(
+      /^file line.sealer.jams.clear.mixture.0.law.observed.file: row 2/,
+    )
+  })
+
   it('in a file are counted once they are read', () => {
     const { evidence } = loadScenario(line, {
       sets: [`${clear}={observed: {file: stops.csv, column: s, unit: s}}`],
