@@ -18,7 +18,7 @@ import { standardNormal } from '../statistics/quantile.js'
 import { gammaAt } from './posterior.js'
 
 /** More are not drawn anew: how far a fit lies off falls with the root of their number. */
-const mostDrawn = 1000
+const mostDrawn = 200
 
 const next = (stream: RandomNumbers): number => {
   stream.advance()

@@ -45,6 +45,8 @@ export function withEvidence<T>(
     .meta(meta)
   evident.add(schema, {
     evidence(written) {
+      // most values are neither, and need not be read again
+      if (!isGuess(written) && !isCount(written)) return null
       const told = read(written)
       if ('fault' in told || told.value.known === null) return null
       const { value, known, fixed } = told.value
