@@ -48,7 +48,7 @@ await build({
   input: { page: at('src/page/main.ts') },
   platform: 'browser',
   // packages that do not say of themselves that loading them does nothing else: what of them the page does not use stays out
-  treeshake: { moduleSideEffects: [{ test: /node_modules\/(yaml|fastest-levenshtein)\//, sideEffects: false }] },
+  treeshake: { moduleSideEffects: [{ test: /node_modules\/(yaml|fastest-levenshtein|@stdlib)\//, sideEffects: false }] },
   transform: { target: 'es2020' },
   output: { dir: at('.build/cli'), format: 'iife', minify: true, comments: { legal: false }, codeSplitting: false },
 })

@@ -8,6 +8,8 @@
  *     const answer = await compare(line, { variants: ['three-inch'], shifts: 200 })
  *     answer.difference('three-inch', 'throughput') // { mean, low, high, unit, isShown, ... }
  *
+ * `fitRecord` takes a plant's record in place of a scenario: `readRecord` reads it, and is given the rows of its files.
+ *
  * A question is a function of a scenario, of what is asked and of who simulates. All of them throw `Fault` where what was asked for, or
  * the scenario, must change; its message says what was found, the rule and the nearest mend. Figures are in SI units, cases a second and
  * the currency of the scenario; without an interval `low` and `high` are null, and where nothing is known `mean` is too.
@@ -44,6 +46,11 @@ export type { Figure } from './catalogue/figure.js'
 export type { MeasureName } from './catalogue/measures.js'
 export type { MeasureKey } from './catalogue/of-line.js'
 export type { ResultDocument } from './questions/charts-of-document.js'
+export type { FitOptions } from './questions/fit/asked.js'
+export type { FitResult } from './questions/fit/document.js'
+export { type FitAnswer, fitRecord, type ReadRecord } from './questions/fit/study.js'
+export type { LogTaker, ReadLog } from './record/dialect.js'
+export { readRecord } from './record/read.js'
 export { Fault, type FaultCode } from './scenario/fault.js'
 export type { Problem } from './scenario/problems.js'
 export { ScenarioError } from './scenario/problems.js'

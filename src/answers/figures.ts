@@ -68,6 +68,9 @@ export interface StudyMeasure {
   movedBy?: readonly number[]
   /** A part of the cases, so that it rests on those of the rarer sort. */
   isPart?: boolean
+  /** Of a ratio: as its row says. */
+  isOverOneMore?: boolean
+  isTimeOfEvents?: boolean
   isFixed?: boolean
 }
 
@@ -86,11 +89,13 @@ export function studyMeasures(columns: readonly Column[], campaign: number): Stu
     paths.map((path) => places.get(nameOf(path, 'value'))!)
   return columns.flatMap(({ measure, part }, index): StudyMeasure[] => {
     const { path, label, unit, kind, isPart = false, isFixed = false } = measure
+    const { isOverOneMore = false, isTimeOfEvents = false } = measure
     if (part === 'over') return []
     const restsOn = indices(measure.restsOn)
     const upsetBy = indices(measure.upsetBy)
     const movedBy = measure.isUpset ? longStops : []
-    const itself = { path, label, unit, index, kind, restsOn, upsetBy, movedBy, isPart, isFixed }
+    const rests = { restsOn, upsetBy, movedBy, isPart, isFixed }
+    const itself = { path, label, unit, index, kind, isOverOneMore, isTimeOfEvents, ...rests }
     // the shifts of a campaign are alike and follow each other: their order says nothing of a single one
     if (path[0] !== 'measures' || path[1] !== poorShift.of || campaign > 1) return [itself]
     const { key, below } = poorShift
@@ -136,9 +141,17 @@ function rawEstimate(
 }
 
 /** The numbers of a measure over shifts; null of a quantile over shifts, of which no difference is known. */
-export function observationsOf({ kind, index }: StudyMeasure, shifts: readonly ShiftResult[]) {
+export function observationsOf(
+  { kind, index, isOverOneMore, isTimeOfEvents = false }: StudyMeasure,
+  shifts: readonly ShiftResult[],
+) {
   if (kind === 'quantile') return null
-  return { kind, values: column(shifts, index), overs: kind === 'ratio' ? column(shifts, index + 1) : null }
+  const values = column(shifts, index)
+  if (kind !== 'ratio') return { kind, values, overs: null }
+  const overs = column(shifts, index + 1)
+  // one more in the whole study, to which all its shifts add alike
+  const perEvent = isOverOneMore ? overs.map((over) => over + 1 / overs.length) : overs
+  return { kind, values, overs: perEvent, isTimeOfEvents }
 }
 
 /** On what a figure rests where that is too little for a plus-minus; null where it is not. */

@@ -35,7 +35,7 @@ export interface EquipmentResult {
   measures: Figures<PieceKey>
   states: Figures<StateKey>
   heads?: Record<string, Figures<HeadKey>>
-  /** Time elements and key figures of ISO 22400-2, of sealers. */
+  /** Time elements and key figures of ISO 22400-2: of sealers, and mean times of failures of all that may break down. */
   effectiveness?: Figures<EffectivenessKey>
 }
 

@@ -204,6 +204,33 @@ const effectivenessRows = {
     meaning: 'share of PBT without its own jams, tape and breakdowns: what others do to it does not lower it',
     words: 'technical availability',
   },
+  MTBF: {
+    ...sorts.failureTime,
+    label: (name) => `MTBF, mean operating time between failures, ${name}`,
+    meaning:
+      'ISO 22400-2: operating time and times to repair of the study over its breakdowns and one: MTTF and MTTR together',
+    words: 'MTBF',
+    isOverOneMore: true,
+    isTimeOfEvents: true,
+  },
+  MTTF: {
+    ...sorts.failureTime,
+    label: (name) => `MTTF, mean operating time to failure, ${name}`,
+    meaning:
+      'ISO 22400-2: operating time of the study, at work and being set, over its breakdowns and one; the one is for the time to the next failure, which is still open',
+    words: 'MTTF',
+    isOverOneMore: true,
+    isTimeOfEvents: true,
+  },
+  MTTR: {
+    ...sorts.failureTime,
+    better: 'down',
+    label: (name) => `MTTR, mean time to repair, ${name}`,
+    meaning:
+      'ISO 22400-2: time of the study from breakdown to restart, waiting for crew included, over its breakdowns and one; low where these are few, for no repair is open',
+    words: 'MTTR',
+    isOverOneMore: true,
+  },
 } satisfies Record<string, NamedRow>
 
 /** A time element or key figure of ISO 22400-2. */

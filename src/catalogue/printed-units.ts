@@ -34,6 +34,13 @@ const small = 'm, small'
 /** The same length, to be printed in the unit for small ones. */
 export const inSmall = ({ value }: Amount): Amount => ({ value, unit: small })
 
+/** The unit of seconds that are printed as hours. */
+const long = 's, long'
+
+/** The same time, to be printed in hours; what is not known stays so. */
+export const inLong = <T extends { unit: string }>(figure: T | undefined): T | undefined =>
+  figure && { ...figure, unit: long }
+
 const unitOf = (name: string, display: Display): PrintedUnit => {
   const units = unitsFor(display)
   switch (name) {
@@ -45,6 +52,8 @@ const unitOf = (name: string, display: Display): PrintedUnit => {
       return { ...units.distance, word: `${units.distance.word}/case` }
     case small:
       return units.length
+    case long:
+      return unit('h', unitSize('time', 'h'))
     case 'm/s':
       return units.speed
     case 'kg':

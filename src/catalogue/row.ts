@@ -35,6 +35,10 @@ export interface Row<Label> {
   isLongStop?: true
   /** Of a ratio: both count cases, some of all, so that it rests on those of the rarer sort. */
   isPart?: true
+  /** Of a ratio: over the events of the whole study and one more. A ranking shift by shift leaves that one out. */
+  isOverOneMore?: true
+  /** Of a ratio: its upper part is the time in which the events of the lower one come, so that its plus-minus is that of their rate. */
+  isTimeOfEvents?: true
 }
 
 /** A measure of something that has a name. `where`: the place in words, of measures that tell what is held there. */
@@ -71,4 +75,6 @@ export const sorts = {
   /** Time elements of ISO 22400-2 and their ratios. */
   element: sort('s', 'total', 'neither'),
   index: sort('share', 'ratio', 'up'),
+  /** Mean times of its failures. */
+  failureTime: sort('s', 'ratio', 'up'),
 }

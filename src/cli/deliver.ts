@@ -31,8 +31,8 @@ export async function deliver(
   const report = reportOf(document)
   if (isShown) io.stdout.write(terminalReport(report, textStyle(io)))
   if (!files) return
-  const { writeResults } = await import('./result-files.js')
-  await writeResults(folder, loaded, { rows, report, document })
+  const { filesOfStudy, writeResults } = await import('./result-files.js')
+  await writeResults(folder, { document, report, others: () => filesOfStudy(rows, loaded) })
   if (!quiet) sayWhatIsNotCopied(loaded, io)
   if (isShown) io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
 }

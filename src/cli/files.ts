@@ -5,15 +5,20 @@ import { readFileSync, realpathSync, statSync } from 'node:fs'
 import { copyFile, mkdir, open, readdir, rename, rm, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import type { Readable } from 'node:stream'
+import type { LogTaker } from '../record/dialect.js'
 import { Fault, isFault, misuse } from '../scenario/fault.js'
 import { hashOfText } from '../scenario/hash.js'
 import type { RowTaker } from '../scenario/recorded.js'
 import type { Io } from './io.js'
-import { readRowsOf } from './rows.js'
+import { readLogOf, readRowsOf } from './rows.js'
 import { reason } from './text.js'
 
 /** What is read, with the bytes of it at most; of a scenario file the format itself allows fewer. */
-const mostBytes = { 'the scenario file': 4_000_000, 'the result.json': Infinity }
+const mostBytes = {
+  'the scenario file': 4_000_000,
+  'the record file': 4_000_000,
+  'the result.json': Infinity,
+}
 
 /** The text of a scenario or a result, from its file or, for `-`, from standard input. */
 export async function readText(
@@ -64,7 +69,7 @@ export interface ReadLog {
   sha256: string
 }
 
-/** Reads files beside a scenario: relative to its folder, and not outside it. Keeps what it read. */
+/** Reads files beside a scenario or a record: relative to its folder, and not outside it. Keeps what it read. */
 export class FilesBeside {
   /** Text by the name that the scenario gives. */
   readonly texts = new Map<string, string>()
@@ -74,7 +79,11 @@ export class FilesBeside {
   /** Hashes of the texts: a search hashes its scenario for each of its designs. */
   private readonly textHashes = new Map<string, string>()
 
-  constructor(private readonly folder: string) {}
+  /** `what` names the file beside which they lie in messages. */
+  constructor(
+    private readonly folder: string,
+    private readonly what: 'scenario' | 'record' = 'scenario',
+  ) {}
 
   /** Name and hash of each file that was read. */
   hashes(): [name: string, sha256: string][] {
@@ -102,11 +111,20 @@ export class FilesBeside {
 
   /** Hands the rows of the log `name` to `taker` as they are read; throws as `read` does. */
   readRows(name: string, taker: RowTaker): void {
+    this.readParts(name, (file, seen) => readRowsOf(file, name, taker, seen))
+  }
+
+  /** The same of a log however a plant has written it. */
+  readLog(name: string, taker: LogTaker): void {
+    this.readParts(name, (file, seen) => readLogOf(file, name, taker, seen))
+  }
+
+  private readParts(name: string, read: (file: string, seen: (part: Uint8Array) => void) => void): void {
     const file = this.locate(name)
     const hash = createHash('sha256')
     let bytes = 0
     try {
-      readRowsOf(file, name, taker, (part) => {
+      read(file, (part) => {
         hash.update(part)
         bytes += part.length
       })
@@ -123,7 +141,7 @@ export class FilesBeside {
     const isInside = (inner: string, outer: string) =>
       inner.startsWith(outer.endsWith(path.sep) ? outer : outer + path.sep)
     if (path.isAbsolute(name) || !isInside(file, path.resolve(this.folder)))
-      throw new Error(`\`${name}\` lies outside the folder of the scenario`)
+      throw new Error(`\`${name}\` lies outside the folder of the ${this.what}`)
     let real: string
     let isFile: boolean
     try {
@@ -133,7 +151,7 @@ export class FilesBeside {
       throw new Error(`\`${name}\` cannot be read: ${reason(error)}`)
     }
     if (!isInside(real, realpathSync(this.folder)))
-      throw new Error(`\`${name}\` leads outside the folder of the scenario`)
+      throw new Error(`\`${name}\` leads outside the folder of the ${this.what}`)
     if (!isFile) throw new Error(`\`${name}\` is no file to read`)
     return real
   }

@@ -10,9 +10,17 @@ export function addNew(program: Command, io: Io, finish: (code: number) => void)
   program
     .command('new')
     .argument('<FILE>', 'file to write; one that is there is never overwritten')
-    .description('write a commented starter scenario that runs as it stands')
-    .addHelpText('before', 'Example:\n  tapeshift new line.yaml\n')
-    .action(async (name: string) => {
+    .description('write a commented starter scenario that runs as it stands, or a starter record')
+    .addHelpText(
+      'before',
+      'Examples:\n  tapeshift new line.yaml\n  tapeshift new record.yaml --record     for the logs of a plant: tapeshift fit\n',
+    )
+    .option(
+      '--record',
+      'a record file in place of a scenario: it names the CSV files of a plant and what their words mean',
+    )
+    .action(async (name: string, { record }: { record?: boolean }) => {
+      if (record) return finish(await newRecord(name, io))
       const [{ jsonSchemaText }, { starterScenario }, { writeNew, writeWhole }] = await Promise.all([
         import('../scenario/json-schema.js'),
         import('../scenario/starter.js'),
@@ -31,4 +39,17 @@ export function addNew(program: Command, io: Io, finish: (code: number) => void)
       )
       finish(exits.done)
     })
+}
+
+/** Writes a starter record; returns the exit code. */
+async function newRecord(name: string, io: Io): Promise<number> {
+  const [{ starterRecord }, { writeNew }] = await Promise.all([
+    import('../record/starter.js'),
+    import('./files.js'),
+  ])
+  await writeNew(path.resolve(io.cwd, name), starterRecord)
+  io.stdout.write(
+    `Wrote ${name}: put in the names of your files, their columns and what their reasons mean.\nThen: tapeshift fit ${quoted(name)}\n`,
+  )
+  return exits.done
 }

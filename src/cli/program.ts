@@ -7,6 +7,7 @@ import type { ScenarioError } from '../scenario/problems.js'
 import { version } from '../version.js'
 import { addCheck } from './check.js'
 import { compareCommand } from './compare.js'
+import { addFit } from './fit.js'
 import { exits, type Io } from './io.js'
 import { addNew } from './new.js'
 import { addReport } from './report.js'
@@ -32,6 +33,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   tapeshift compare line.yaml             the line against its variants: what differs, and is it worth it
   tapeshift size line.yaml --choose "line.infeed.length=4..12/1 m" --holds "9 cases/min in 95 % of shifts"
   tapeshift sweep line.yaml --vary "line.infeed.length=4..12/1 m"   how much is enough
+  tapeshift fit record.yaml               what a plant's log says of the inputs
   tapeshift trace line.yaml --shift 3      one shift, event by event
   tapeshift report out/line-run/result.json   the page of a report again
 `,
@@ -51,6 +53,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   addStudy(program, io, finish, sizeCommand)
   addStudy(program, io, finish, sweepCommand)
   addTrace(program, io, finish)
+  addFit(program, io, finish)
   addReport(program, io, finish)
   addNew(program, io, finish)
   for (const command of program.commands) command.exitOverride().configureOutput(program.configureOutput())
@@ -82,6 +85,9 @@ function explainFault(fault: Fault, { stderr }: Io): number {
       stderr.write(`${fault.message}\n\n${found}: the scenario was not simulated.\n`)
       return exits.scenario
     }
+    case 'record':
+      stderr.write(`${fault.message}\n\nNothing was fitted: mend the record first.\n`)
+      return exits.scenario
     case 'standstill': {
       const { piece, rule, fix } = fault as Standstill
       stderr.write(

@@ -10,37 +10,39 @@ import { pageScript } from './page-script.js'
 import { mostCopied } from './result-folder.js'
 import type { CommandScenario } from './scenario.js'
 
-/** What a command has to write beside the scenario: rows by the name of their file, the document and its report. */
+/** What a command has to write: the document, its report, and what else stands beside these by its name. */
 interface ResultFiles {
-  rows: () => ReadonlyMap<string, string>
-  report: Report
   document: ResultDocument
+  report: Report
+  /** Made while the pictures are drawn. */
+  others: () => Iterable<readonly [string, Content]>
 }
 
 /** Writes all files of a result into `folder`. Throws `Fault` `file`; then what was there stays. */
-export async function writeResults(
-  folder: string,
-  loaded: CommandScenario,
-  { rows, report, document }: ResultFiles,
-): Promise<void> {
+export async function writeResults(folder: string, { others, report, document }: ResultFiles): Promise<void> {
   const drawing = renderAll(chartsOf(document))
   // made while the pictures are encoded
-  const texts = {
-    rows: rows(),
-    scenario: resolvedYaml(loaded),
-    result: `${JSON.stringify(document, null, 2)}\n`,
-  }
+  const beside = [...others()]
+  const result = `${JSON.stringify(document, null, 2)}\n`
   const pictures = await drawing
-  const files: [string, Content][] = [
-    ...texts.rows,
-    ['scenario.yaml', texts.scenario],
-    ...loaded.files,
-    ...[...loaded.logs]
-      .filter(([, { bytes }]) => bytes <= mostCopied)
-      .map(([name, { file }]): [string, Content] => [name, { copyOf: file }]),
-    ...pictures.map(({ chart, png }): [string, Content] => [path.join('charts', `${chart.name}.png`), png]),
+  const files: (readonly [string, Content])[] = [
+    ...beside,
+    ...pictures.map(({ chart, png }) => [path.join('charts', `${chart.name}.png`), png] as const),
     ['report.html', reportPage(report, pictures, { document, script: pageScript() })],
-    ['result.json', texts.result],
+    ['result.json', result],
   ]
   await writeTogether(new Map(files.map(([name, content]) => [path.join(folder, name), content])))
 }
+
+/** What stands beside the result of a study: its rows, the scenario as it was simulated, and the files that this draws on. */
+export const filesOfStudy = (
+  rows: () => ReadonlyMap<string, string>,
+  loaded: CommandScenario,
+): [string, Content][] => [
+  ...rows(),
+  ['scenario.yaml', resolvedYaml(loaded)],
+  ...loaded.files,
+  ...[...loaded.logs]
+    .filter(([, { bytes }]) => bytes <= mostCopied)
+    .map(([name, { file }]): [string, Content] => [name, { copyOf: file }]),
+]

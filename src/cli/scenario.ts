@@ -49,7 +49,8 @@ function columnOf(text: string, file: string, column: string): string[] {
   return rows.map((row) => row[column]!)
 }
 
-function stemOf(name: string): string {
+/** The name of a file without its folder and ending: what its results are called by. Throws `Fault` `asked` where it has none. */
+export function stemOf(name: string): string {
   if (name === '-') return 'stdin'
   const stem = path.basename(name).replace(/\.(ya?ml)$/i, '')
   if (stem === '') throw misuse(`${name} is no name of a file`)

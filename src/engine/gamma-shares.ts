@@ -1,5 +1,6 @@
 /** Shares of the gamma law of scale 1 below and above a value: the regularised incomplete gamma functions. */
 import gammainc from '@stdlib/math-base-special-gammainc'
+import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
 
 /**
  * From this shape on the library is not asked: where x > 1000 and shape < x + 50 it sums an asymptotic series that does not hold
@@ -7,11 +8,14 @@ import gammainc from '@stdlib/math-base-special-gammainc'
  * lies there.
  */
 const leastLarge = 500
+/** From this shape on the sums would take thousands of terms, and the first term of an expansion has all digits but the last few. */
+const leastHuge = 1e7
 
 /** Share of the gamma law of `shape` (above 0) and scale 1 below `x` (at least 0), with its digits where that is small: P(shape, x). */
 export function gammaBelow(x: number, shape: number): number {
   if (x === Number.POSITIVE_INFINITY) return 1
   if (shape < leastLarge) return gammainc(x, shape, true, false)
+  if (shape >= leastHuge) return ofHuge(x, shape, -1)
   return x < shape ? belowBySeries(x, shape) : 1 - aboveByFraction(x, shape)
 }
 
@@ -19,6 +23,7 @@ export function gammaBelow(x: number, shape: number): number {
 export function gammaAbove(x: number, shape: number): number {
   if (x === Number.POSITIVE_INFINITY) return 0
   if (shape < leastLarge) return gammainc(x, shape, true, true)
+  if (shape >= leastHuge) return ofHuge(x, shape, 1)
   return x < shape ? 1 - belowBySeries(x, shape) : aboveByFraction(x, shape)
 }
 
@@ -62,4 +67,18 @@ function largeFront(x: number, shape: number): number {
   const deviation = (x - shape) / shape
   const stirling = (1 - 1 / (30 * shape * shape)) / (12 * shape)
   return Math.exp(shape * (Math.log1p(deviation) - deviation) - stirling) / Math.sqrt(2 * Math.PI * shape)
+}
+
+/**
+ * Share above `x` (`side` 1) or below it (-1) by the uniform expansion of Temme, SIAM Journal on Mathematical Analysis 10 (1979) 757-766 (from
+ * memory): that of a normal law at eta root shape, and the first term of what remains; the next is smaller by 1 / (180 shape).
+ */
+function ofHuge(x: number, shape: number, side: 1 | -1): number {
+  const deviation = (x - shape) / shape
+  const half = deviation - Math.log1p(deviation)
+  const eta = Math.sign(deviation) * Math.sqrt(2 * Math.max(0, half))
+  // 1 / deviation - 1 / eta, which near 0 is a difference of large numbers
+  const first = Math.abs(eta) < 0.01 ? -1 / 3 + eta / 12 - (2 * eta * eta) / 135 : 1 / deviation - 1 / eta
+  const rest = (Math.exp(-shape * half) / Math.sqrt(2 * Math.PI * shape)) * first
+  return Math.max(0, normalBelow(-side * eta * Math.sqrt(shape), 0, 1) + side * rest)
 }

@@ -23,7 +23,7 @@ const points = cells + 4
 /**
  * A quantile function read from a table by cubic interpolation (Lagrange, four points), in equal cells of each octave of the two
  * tails: within 1e-7 of the mean, or of the deviation where that is larger. Its points follow the differential equation from far out in a
- * tail, where each error shrinks on the way in. An exact gamma quantile takes a microsecond, and a shift draws thousands. The
+ * tail, where each error shrinks on the way in. An exact gamma quantile takes some microseconds, and a shift draws thousands. The
  * table is made when it is first read: not every line that is built is simulated.
  */
 export class QuantileTable {

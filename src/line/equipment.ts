@@ -9,6 +9,7 @@ import { unset } from '../engine/unset.js'
 import { type BreakdownKeys, Breakdowns } from './breakdowns.js'
 import type { CaseIndex } from './cases.js'
 import { Door } from './door.js'
+import { failureMeasures } from './failures.js'
 import type { Floor } from './floor.js'
 import type { Feeder, Outlet } from './handshake.js'
 import type { Measure } from './measure.js'
@@ -265,6 +266,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
       ...stateMeasures(this, this.floor, causes),
       ...causes.flatMap((each) => stopMeasures(this, each, this.floor)),
       ...this.mechanism.measures(),
+      ...(this.breakdowns ? failureMeasures(this, this.floor) : []),
     ]
   }
 }

@@ -31,7 +31,7 @@ export function stopMeasures(piece: Tallies, cause: Cause, floor: Floor): Measur
   const { key } = causes[cause]!
   const measure = pieceMeasures(piece.name)
   const over = () => piece.stopCounts[cause]!
-  const inTime = { over, ...restsOn(piece, [cause]), ...waitsOutBreaks(piece, floor, [cause]) }
+  const inTime = { over, ...ofStopTime(piece, cause, floor) }
   const measures = [
     measure(key, over),
     measure(`${key}-stop`, () => piece.stopTimes[cause]!, inTime),
@@ -42,6 +42,16 @@ export function stopMeasures(piece: Tallies, cause: Cause, floor: Floor): Measur
     : measures
 }
 
+/** What is known of a figure that holds the times of the stops of a cause. */
+export const ofStopTime = (
+  piece: Tallies,
+  cause: Cause,
+  floor: Floor,
+): Pick<Measure, 'restsOn' | 'upsetBy'> => ({
+  ...restsOn(piece, [cause]),
+  ...waitsOutBreaks(piece, floor, [cause]),
+})
+
 /** Count of the stops that wait out a break. */
 const inBreaks = (key: CauseKey) => `${key}-in-breaks` as const
 
@@ -51,7 +61,7 @@ const canWaitOutBreak = ({ scenario }: Floor, cause: Cause): boolean =>
   canAllBeAway(scenario, causes[cause]!.skill)
 
 /** A figure of the stops of these causes. */
-const restsOn = (piece: Tallies, of: readonly Cause[]): Pick<Measure, 'restsOn'> =>
+export const restsOn = (piece: Tallies, of: readonly Cause[]): Pick<Measure, 'restsOn'> =>
   of.length > 0 ? { restsOn: of.map((cause) => pathOf(piece, causes[cause]!.key)) } : {}
 
 /** A figure that holds what such stops wait. */

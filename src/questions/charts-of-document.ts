@@ -5,6 +5,8 @@ import { costStackChart } from './compare/cost-chart.js'
 import { differenceCharts } from './compare/differences-chart.js'
 import type { CompareResult } from './compare/document.js'
 import { outputSharesChart } from './compare/output-chart.js'
+import { fitCharts } from './fit/charts.js'
+import type { FitResult } from './fit/document.js'
 import type { RunResult } from './run/document.js'
 import { heldChart } from './run/held-chart.js'
 import { lossesCharts } from './run/losses-chart.js'
@@ -19,7 +21,7 @@ import { sweepCharts } from './sweep/charts.js'
 import type { SweepResult } from './sweep/document.js'
 
 /** A document that a report can be made of. */
-export type ResultDocument = RunResult | CompareResult | SizeResult | SweepResult
+export type ResultDocument = RunResult | CompareResult | SizeResult | SweepResult | FitResult
 
 /** The documents of a command. */
 export type DocumentOf<Command> = Extract<ResultDocument, { command: Command }>
@@ -33,6 +35,7 @@ const drawn: {
   compare: [differenceCharts, costStackChart, outputSharesChart],
   size: [sizeCostChart, sizeMapChart],
   sweep: [sweepCharts],
+  fit: [fitCharts],
 }
 
 /** Its charts. */

@@ -4,13 +4,14 @@ import { headOf } from '../answers/warnings.js'
 import type { Report } from '../report/report.js'
 import type { DocumentOf, ResultDocument } from './charts-of-document.js'
 import { compareReport } from './compare/report.js'
+import { fitReport } from './fit/report.js'
 import { runReport } from './run/report.js'
 import { sizeReport } from './size/report.js'
 import { sweepReport } from './sweep/report.js'
 
 const reports: {
   [Command in ResultDocument['command']]: (document: DocumentOf<Command>) => Report
-} = { run: runReport, compare: compareReport, size: sizeReport, sweep: sweepReport }
+} = { run: runReport, compare: compareReport, size: sizeReport, sweep: sweepReport, fit: fitReport }
 
 /** Commands whose documents have a report. */
 export const reported = Object.keys(reports)

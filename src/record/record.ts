@@ -12,7 +12,13 @@ export interface LoggedShift extends Span {
   day: string
   /** Good cases; null where they were not counted. */
   good: number | null
+  /** In order, apart from one another, within the shift. */
   breaks: readonly Span[]
+  /**
+   * Time in which a piece stood that counts for no stop, in order: what remains of a stop after a break or the end of a shift, and
+   * stops that were left out. It is no running time.
+   */
+  lost: readonly Span[]
   /** Kept back by `--hold-out`: for validation, never for a fit. */
   isHeldOut: boolean
   /** Row of its file, the header being 1. */
@@ -48,6 +54,10 @@ export interface LoggedCases {
   /** Kind of each by its place in `names`; null where none was written. */
   kinds: Uint16Array | null
   names: readonly string[]
+  /** Grain of their clock, s; 0: finer than a second. */
+  roundedTo: number
+  /** Entry of `arrivals` in the scenario that they are of; null where the record names none. */
+  source: string | null
 }
 
 /** One thing that was found while reading, and what was done about it. */
@@ -74,12 +84,17 @@ export interface CleanRecord {
   title: string
   /** IANA name of the time zone; null: times stand as they are. */
   zone: string | null
-  /** Grain of the clock of the stops, s; 0: to the second or finer. */
+  /** Grain of the clock of the stops, s; 0: finer than a second. */
   roundedTo: number
+  /** How long a stop was: the difference of two readings of that clock, or timed as such and then rounded to `roundedTo`. */
+  lengths: 'clocked' | 'timed'
   /** Shorter stops are not in the log, s; 0: all are. */
   seenFrom: number
+  /** In order, apart from one another. */
   shifts: readonly LoggedShift[]
-  /** In order of their beginnings. */
+  /** What `means` names, in its order, whether it occurs or not. */
+  meanings: readonly Meaning[]
+  /** Breaks are not among them: they are in the shifts. In order of their beginnings. */
   stops: readonly LoggedStop[]
   cases: LoggedCases | null
   account: readonly Account[]

@@ -10,6 +10,10 @@ export const sections = {
   money: 'Tape and money',
   losses: 'What is lost, and to what',
   hand: 'By hand and simulated',
+  values: 'Values for the scenario',
+  record: 'What the record holds',
+  inputs: 'What it says of the inputs',
+  alike: 'Whether it was alike all the time',
 } as const
 export type Section = keyof typeof sections
 

@@ -13,24 +13,45 @@ export interface ScenarioFile {
   raw: Record<string, unknown>
 }
 
+/** What a file is to be, as messages call it. */
+export interface FileAsked {
+  /** With its article. */
+  name: string
+  /** `the keys ...`, those at its top that it cannot do without. */
+  keys: string
+  /** Command that writes one to start from. */
+  starter: string
+}
+
+const scenarioAsked: FileAsked = {
+  name: 'a scenario',
+  keys: 'the keys cases, arrivals, line and shift',
+  starter: 'tapeshift new FILE',
+}
+
 /** Reads `text`. Throws `ScenarioError` where it is no YAML, or no map. */
-export function readYaml(text: string, file: string, lines: LineCounter): ScenarioFile {
+export function readYaml(
+  text: string,
+  file: string,
+  lines: LineCounter,
+  asked: FileAsked = scenarioAsked,
+): ScenarioFile {
   const refused = (code: 'too-large' | 'not-yaml', rule: string, fix: string, found = '') =>
     new ScenarioError([problemWithoutPlace(file, code, rule, fix, found)])
   if (text.length > mostText)
     throw refused(
       'too-large',
-      'a scenario is at most a million characters',
+      `${asked.name} is at most a million characters`,
       'put recorded values into a CSV file beside it',
     )
   try {
-    const document = documentOf(text, file, lines)
+    const document = documentOf(text, file, lines, asked.name)
     const raw: unknown = document.toJS({ maxAliasCount: 100 })
     if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
       throw refused(
         'not-yaml',
-        'a scenario is a YAML map with the keys cases, arrivals, line and shift',
-        'start from `tapeshift new FILE`',
+        `${asked.name} is a YAML map with ${asked.keys}`,
+        `start from \`${asked.starter}\``,
         shown(raw),
       )
     const hidden = pathOfProto(raw)
@@ -47,14 +68,14 @@ export function readYaml(text: string, file: string, lines: LineCounter): Scenar
     if (error instanceof ScenarioError) throw error
     throw refused(
       'too-large',
-      `cannot be read as a scenario: ${whyUnread(error)}`,
+      `cannot be read as ${asked.name}: ${whyUnread(error)}`,
       'write the values out in place of nested references',
     )
   }
 }
 
 /** The document; throws `ScenarioError` with the first faults of its YAML. */
-function documentOf(text: string, file: string, lines: LineCounter): Document {
+function documentOf(text: string, file: string, lines: LineCounter, name: string): Document {
   const document = parseDocument(text, {
     lineCounter: lines,
     version: '1.2',
@@ -68,7 +89,7 @@ function documentOf(text: string, file: string, lines: LineCounter): Document {
         ...problemWithoutPlace(
           file,
           'not-yaml',
-          `not YAML 1.2: ${inOurWords(fault.message)}`,
+          `not YAML 1.2: ${inOurWords(fault.message, name)}`,
           'look at the indent, the quotes and the braces near the caret',
         ),
         ...placeAt(text, lines, fault.pos[0]),
@@ -83,8 +104,8 @@ function whyUnread(error: unknown): string {
 }
 
 /** What the YAML library says, where it speaks of itself. */
-function inOurWords(message: string): string {
-  if (message.includes('multiple documents')) return 'a scenario is one document, without a second `---`'
+function inOurWords(message: string, name: string): string {
+  if (message.includes('multiple documents')) return `${name} is one document, without a second \`---\``
   if (message.includes('call stack')) return 'it nests too deeply'
   return shown(message, 200)
 }

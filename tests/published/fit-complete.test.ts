@@ -67,11 +67,23 @@ describe('46 repair times', () => {
     expect(found.aic).toBeCloseTo(204.03265, 4)
     expect(found.bic).toBeCloseTo(207.68993, 4)
     expect(found.mean.value).toBeCloseTo(3.544383, 6)
-    // Cox's interval of the mean: Zhou & Gao, Statistics in Medicine 16 (1997) 783-790 (from memory), approximate as ours is
-    expect(found.mean.low).toBeGreaterThan(2.380531 * 0.95)
-    expect(found.mean.low).toBeLessThan(2.380531 * 1.05)
-    expect(found.mean.high).toBeGreaterThan(5.421545 * 0.93)
-    expect(found.mean.high).toBeLessThan(5.421545 * 1.07)
+  })
+
+  it('mean of the law: both ends are where the highest likelihood has fallen as far as it may', () => {
+    // not Cox's interval, exp(mu + s^2/2 -+ 1.96 sqrt(s^2/n + s^4/(2(n-1)))) = 2.3805 to 5.4215 (Zhou & Gao, Statistics in Medicine 16 (1997)
+    // 783-790, from memory): of 4000 logs of 20 such times it ended too low in 6.9 % and too high in 0.8 %, this one in 4.0 and 2.1 %
+    const found = fitted(complete(transceiverRepairs), 'lognormal')
+    const sample = complete(transceiverRepairs)
+    for (const mean of [found.mean.low, found.mean.high]) {
+      const heights = Array.from({ length: 4000 }, (_, index) => {
+        const spread = 0.6 + index / 2500
+        const location = Math.log(mean) - spread ** 2 / 2
+        return logLikelihood(sample, distributionOf({ family: 'lognormal', location, spread }))
+      })
+      const fallen = 2 * (found.logLikelihood - Math.max(...heights))
+      // Student's t of 45 degrees of freedom for 95 %: 2.014103
+      expect(fallen).toBeCloseTo(46 * Math.log(1 + 2.014103 ** 2 / 45), 4)
+    }
   })
 
   it("the location has Student's interval", () => {

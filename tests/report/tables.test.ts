@@ -5,7 +5,8 @@ import type { CheckResult } from '../../src/questions/check/document.js'
 import { checkText } from '../../src/questions/check/report.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 import { runReport } from '../../src/questions/run/report.js'
-import { figures, words } from '../../src/report/cell.js'
+import { runTables } from '../../src/questions/run/tables.js'
+import { cellText, figures, words } from '../../src/report/cell.js'
 import type { Table } from '../../src/report/report.js'
 import { tableText } from '../../src/report/table-text.js'
 import { terminalReport } from '../../src/report/terminal.js'
@@ -103,5 +104,17 @@ describe('the report of a check', () => {
   it.each([80, 100, 120])('fits a terminal of %i columns', async (width) => {
     const result = await documentOf<CheckResult>('check', 'refill-hall.yaml')
     expect(tooLong(checkText(result, styleOf(width)), width)).toEqual([])
+  })
+})
+
+describe('failures and repairs', () => {
+  it('are told of all that may break down, sealer or not, in hours, with their number where they are few', async () => {
+    const argv = ['run', 'two-sealers.yaml', '--no-files', '--shifts', '2', '--workers', '1']
+    const result = await documentOf<RunResult>(...argv)
+    const { rows } = runTables(result).find(({ title }) => title === 'Failures and repairs')!
+    expect(rows.map(([name]) => name)).toEqual(['fast', 'lane-heavy'])
+    const { mean, few } = result.equipment['lane-heavy']!.effectiveness!.MTBF!
+    const told = `${(mean! / 3600).toFixed(2)} h (${few!.events} event${few!.events === 1 ? '' : 's'})`
+    expect(cellText(rows[1]![1], 'metric')).toBe(told)
   })
 })

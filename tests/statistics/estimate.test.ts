@@ -1,7 +1,13 @@
 /** Estimates: what they say of no shifts, of one, of equal ones, and of ratios. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { meanEstimate, ratioEstimate, shareEstimate, wilsonEstimate } from '../../src/statistics/estimate.js'
+import {
+  estimateOf,
+  meanEstimate,
+  ratioEstimate,
+  shareEstimate,
+  wilsonEstimate,
+} from '../../src/statistics/estimate.js'
 
 describe('mean', () => {
   it('of 2 and 4 is 3 plus-minus t(1, 0.975) x sqrt(2) / sqrt(2) = 12.706', () => {
@@ -64,5 +70,24 @@ describe('ratio', () => {
 
   it('with nothing to divide by says nothing', () => {
     expect(ratioEstimate([0, 0], [0, 0], 0.95)).toMatchObject({ mean: Number.NaN, n: 0 })
+  })
+})
+
+describe('time per event', () => {
+  const [times, events] = [
+    [100, 100, 100, 100],
+    [1, 0, 2, 1],
+  ]
+  const timePerEvent = (of: number[]) =>
+    estimateOf({ kind: 'ratio', values: times, overs: of, isTimeOfEvents: true }, 0.95)
+
+  it('is one over the rate, its interval that of the rate turned over', () => {
+    // rate 0.01 plus-minus t(3, 0.975) x sd / 2: sd of the counts sqrt(2 / 3), so 0.01299: its lower end is below none
+    expect(timePerEvent(events)).toMatchObject({ mean: 100, high: Number.NaN, n: 4 })
+    expect(timePerEvent(events).low).toBeCloseTo(1 / (0.01 + (3.182446 * Math.sqrt(2 / 3)) / 2 / 100), 4)
+  })
+
+  it('of what comes alike in all shifts has no width', () => {
+    expect(timePerEvent([4, 4, 4, 4])).toMatchObject({ mean: 25, low: 25, high: 25, sd: 0 })
   })
 })

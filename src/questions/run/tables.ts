@@ -14,10 +14,12 @@ import {
   pieceRow,
 } from '../../catalogue/of-equipment.js'
 import { type ArrivalKey, ofArrivals, ofCrew } from '../../catalogue/of-people.js'
+import { inLong } from '../../catalogue/printed-units.js'
 import type { NamedRow } from '../../catalogue/row.js'
 import { stateKeys, stateLabel } from '../../catalogue/states.js'
 import { partingOf } from '../../kinds/traits.js'
 import { mapping } from '../../line/effectiveness.js'
+import { failureMapping } from '../../line/failures.js'
 import { type Cell, figures, words } from '../../report/cell.js'
 import { figureParts, type Parts, printFigure } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
@@ -32,6 +34,7 @@ export const runTables = (result: RunResult): Table[] => [
   within('losses', lossesTable(result)),
   within('machines', stopsTable(result)),
   within('machines', effectivenessTable(result)),
+  within('machines', failuresTable(result)),
   within('machines', crewTable(result)),
   within('places', placesTable(result)),
   within('places', routesTable(result)),
@@ -141,7 +144,18 @@ const effectivenessTable = ({ equipment }: RunResult): Table => ({
   note: mapping,
   columns: [...words('machine'), ...columnsOf(ofEffectiveness, isoKeys)],
   rows: Object.entries(equipment).flatMap(([name, { effectiveness: of }]) =>
-    of ? [[name, ...pick(of, isoKeys)]] : [],
+    of?.oee ? [[name, ...pick(of, isoKeys)]] : [],
+  ),
+})
+
+const failureKeys = ['MTBF', 'MTTF', 'MTTR'] as const
+
+const failuresTable = ({ equipment }: RunResult): Table => ({
+  title: 'Failures and repairs',
+  note: failureMapping,
+  columns: [...words('machine'), ...columnsOf(ofEffectiveness, failureKeys)],
+  rows: Object.entries(equipment).flatMap(([name, { effectiveness: of = {} }]) =>
+    of.MTBF ? [[name, inLong(of.MTBF), inLong(of.MTTF), of.MTTR]] : [],
   ),
 })
 

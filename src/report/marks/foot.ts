@@ -6,21 +6,31 @@ import { written } from './pen.js'
 
 /** What a document says of its making. */
 export interface Origin {
-  made: { version: string; seed: string; shifts: number; scenario: { sha256: string } }
-  shift: { campaign: number }
+  made: { version: string; seed: string; shifts: number } & (
+    | { scenario: { sha256: string } }
+    | { record: { sha256: string } }
+  )
+  /** Of what was simulated. */
+  shift?: { campaign: number }
 }
 
 export const footHeight = 22
 
 export const footId = 'foot'
 
+/** What it was made of, and the begin of its hash. */
+const madeOf = (made: Origin['made']): string =>
+  'scenario' in made
+    ? `scenario ${made.scenario.sha256.slice(0, 12)}`
+    : `record ${made.record.sha256.slice(0, 12)}`
+
 export function foot({ made, shift }: Origin): Plugin {
   const seed = made.seed.length > 30 ? `${made.seed.slice(0, 29)}…` : made.seed
   const text = [
     `tapeshift ${made.version}`,
-    counted(made.shifts, shift.campaign > 1 ? 'campaign' : 'shift'),
+    counted(made.shifts, (shift?.campaign ?? 1) > 1 ? 'campaign' : 'shift'),
     `seed "${seed}"`,
-    `scenario ${made.scenario.sha256.slice(0, 12)}`,
+    madeOf(made),
   ].join(' · ')
   const lettering = { size: 10, colour: palette.quietInk, align: 'right' } as const
   return {

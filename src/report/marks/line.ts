@@ -15,6 +15,27 @@ export const line = (label: string, data: Point[], look: Partial<Points> = {}): 
 export const bandEdge = (label: string, data: Point[], look: Partial<Points> = {}): Points =>
   line(label, data, { borderWidth: 0, borderColor: undefined!, backgroundColor: palette.band, ...look })
 
+/** Bars from one number to another along x, filled from 0 up, each beside the next. */
+export const blocks = (
+  label: string,
+  all: readonly { from: number; to: number; height: number }[],
+  look: Partial<Points> = {},
+): Points =>
+  line(
+    label,
+    all.flatMap(({ from, to, height }) => [
+      { x: from, y: 0 },
+      { x: from, y: height },
+      { x: to, y: height },
+      { x: to, y: 0 },
+    ]),
+    {
+      ...{ showLine: true, fill: 'origin', tension: 0, borderWidth: 1 },
+      ...{ borderColor: palette.paper, backgroundColor: palette.band },
+      ...look,
+    },
+  )
+
 /** A dashed line straight up to `top` at `at`, which can be pointed at. */
 export const targetLine = (at: number, top: number, look: Partial<Points> = {}): Points =>
   line(

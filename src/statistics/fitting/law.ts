@@ -1,8 +1,8 @@
 /** The laws that times of a record are fitted with, and what is asked of one: density, tails, quantiles, mean. Times in s. */
-import gammainc from '@stdlib/math-base-special-gammainc'
 import gammaln from '@stdlib/math-base-special-gammaln'
-import gammaQuantile from '@stdlib/stats-base-dists-gamma-quantile'
 import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
+import { gammaAbove, gammaBelow } from '../../engine/gamma-shares.js'
+import { logGammaQuantile } from '../../engine/tails.js'
 import { standardNormal } from '../quantile.js'
 
 /** Families of one law each. */
@@ -47,6 +47,26 @@ export interface Distribution {
   cv: number
 }
 
+/** The law of times that are all so many times as long. */
+export function scaled(law: FittedLaw, times: number): FittedLaw {
+  switch (law.family) {
+    case 'exponential':
+      return { ...law, mean: law.mean * times }
+    case 'weibull':
+    case 'gamma':
+      return { ...law, scale: law.scale * times }
+    case 'lognormal':
+      return longer(law, times)
+    case 'mixture':
+      return { ...law, first: longer(law.first, times), second: longer(law.second, times) }
+  }
+}
+
+const longer = (law: Lognormal, times: number): Lognormal => ({
+  ...law,
+  location: law.location + Math.log(times),
+})
+
 /** What there is to ask of `law`. Formulas: Johnson, Kotz & Balakrishnan, Continuous Univariate Distributions 1 (1994). */
 export function distributionOf(law: FittedLaw): Distribution {
   switch (law.family) {
@@ -80,8 +100,8 @@ function weibull(shape: number, scale: number): Distribution {
     above: (x) => Math.exp(-risen(x)),
     logAbove: (x) => -risen(x),
     quantile: (p) => scale * (-Math.log1p(-p)) ** (1 / shape),
-    partialBelow: (x) => mean * gammainc(risen(x), 1 + 1 / shape, true, false),
-    partialAbove: (x) => mean * gammainc(risen(x), 1 + 1 / shape, true, true),
+    partialBelow: (x) => mean * gammaBelow(risen(x), 1 + 1 / shape),
+    partialAbove: (x) => mean * gammaAbove(risen(x), 1 + 1 / shape),
     mean,
     cv: Math.sqrt(Math.expm1(gammaln(1 + 2 / shape) - 2 * logMean)),
   }
@@ -89,14 +109,14 @@ function weibull(shape: number, scale: number): Distribution {
 
 function gamma(shape: number, scale: number): Distribution {
   const front = -gammaln(shape) - Math.log(scale)
-  const above = (x: number) => gammainc(x / scale, shape, true, true)
+  const above = (x: number) => gammaAbove(x / scale, shape)
   const logDensity = (x: number) => {
     const ratio = x / scale
     return front + (shape === 1 ? 0 : (shape - 1) * Math.log(ratio)) - ratio
   }
   return {
     logDensity,
-    below: (x) => gammainc(x / scale, shape, true, false),
+    below: (x) => gammaBelow(x / scale, shape),
     above,
     logAbove: (x) => {
       const share = above(x)
@@ -104,9 +124,9 @@ function gamma(shape: number, scale: number): Distribution {
       // far out the tail is scale f(x) / (1 - (shape - 1) scale / x): Abramowitz & Stegun 6.5.32, its first two terms summed
       return logDensity(x) + Math.log(scale) - Math.log1p((-(shape - 1) * scale) / x)
     },
-    quantile: (p) => gammaQuantile(p, shape, 1 / scale),
-    partialBelow: (x) => shape * scale * gammainc(x / scale, shape + 1, true, false),
-    partialAbove: (x) => shape * scale * gammainc(x / scale, shape + 1, true, true),
+    quantile: (p) => scale * Math.exp(logGammaQuantile(p, shape)),
+    partialBelow: (x) => shape * scale * gammaBelow(x / scale, shape + 1),
+    partialAbove: (x) => shape * scale * gammaAbove(x / scale, shape + 1),
     mean: shape * scale,
     cv: 1 / Math.sqrt(shape),
   }

@@ -1,5 +1,5 @@
 /** Whether a special case of a family will do: whether stops age, or end as likely however long they last. */
-import chiSquareBelow from '@stdlib/stats-base-dists-chisquare-cdf'
+import { chiSquareAbove } from '../tails.js'
 import type { Fit } from './fit.js'
 
 /** A test of a law against one that holds it as a special case. */
@@ -18,5 +18,5 @@ export interface LikelihoodRatio {
 export function likelihoodRatio(special: Fit, general: Fit): LikelihoodRatio {
   const statistic = Math.max(0, 2 * (general.logLikelihood - special.logLikelihood))
   const degreesOfFreedom = general.parameters.length - special.parameters.length
-  return { statistic, degreesOfFreedom, p: 1 - chiSquareBelow(statistic, degreesOfFreedom) }
+  return { statistic, degreesOfFreedom, p: chiSquareAbove(statistic, degreesOfFreedom) }
 }

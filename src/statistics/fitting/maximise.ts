@@ -10,10 +10,12 @@ export interface Top {
 
 /** Of differences; arguments are scaled so that the function bends within about 1. With two step lengths the error is of the fourth order. */
 const step = 0.003
-const rounds = 200
+const rounds = 100
 const farthest = 1
 /** Rise that the quadratic through the place promises, below which it is the top: far below the digits of a log-likelihood. */
 const arrived = 1e-12
+/** Rise of a step, in logarithms of likelihood, below which a place that does not bend down is a plateau. */
+const level = 1e-4
 /** Damping from which no step is taken to lead up. */
 const hopeless = 1e10
 
@@ -23,20 +25,27 @@ const hopeless = 1e10
  */
 export function maximise(f: (x: readonly number[]) => number, start: readonly number[]): Top | null {
   let [at, value] = [start, f(start)]
-  let damping = 0
+  let [damping, rise] = [0, Number.POSITIVE_INFINITY]
   for (let round = 0; round < rounds && Number.isFinite(value); round++) {
     const { gradient, information } = bendAt(f, at, value)
-    const pure = triangleOf(information)
-    const newton = pure === null ? gradient : solved(pure, gradient)
-    const promised = pure === null ? Number.NaN : product(gradient, newton) / 2
+    const { newton, promised } = quadraticTop(gradient, information)
     if (promised < arrived) return { at: at.map((each, index) => each + newton[index]!), value, information }
+    if (Number.isNaN(promised) && rise < level) return null
     const next = upward(f, at, value, gradient, information, damping)
     // where no step leads up by a digit, it is the top as well as the digits of `f` can tell
     if (next === null)
       return promised < 1e-9 * Math.max(1, Math.abs(value)) ? { at, value, information } : null
+    rise = next.value - value
     ;({ at, value, damping } = next)
   }
   return null
+}
+
+/** The step to the top of the quadratic through a place, and how much higher it is: NaN where that has none. */
+function quadraticTop(gradient: readonly number[], information: Matrix) {
+  const triangle = triangleOf(information)
+  const newton = triangle === null ? [] : solved(triangle, gradient)
+  return { newton, promised: triangle === null ? Number.NaN : product(gradient, newton) / 2 }
 }
 
 /** A step that leads up: Newton's, held back more and more until it does; null where none does. */

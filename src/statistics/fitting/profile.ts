@@ -4,7 +4,7 @@
  * Methods for Reliability Data (1998), ch. 8 (both from memory).
  */
 import { studentT } from '../quantile.js'
-import { type Figure, placeOf } from './chart.js'
+import { type Figure, isWithin, placeOf } from './chart.js'
 import type { SimpleLaw } from './law.js'
 import { maximise } from './maximise.js'
 
@@ -20,9 +20,9 @@ export function fallAt(confidence: number, events: number): number {
 
 /** Steps of a search; it needs about five. */
 const rounds = 60
-/** How far from the estimate, in natural logarithms or standard errors, an end is looked for. */
-const farthest = 50
-const closeEnough = 1e-9
+/** How far from the estimate an end is looked for: by a factor of e to this, or so many widths of ln x. Beyond, it is as good as open. */
+const farthest = 10
+const closeEnough = 1e-7
 
 interface Profiled {
   figure: Figure
@@ -39,67 +39,82 @@ export interface Ends {
   high: number
 }
 
-/** Ends of the interval where twice the log-likelihood has fallen by `fall`. One that is not reached is 0, -Infinity or Infinity. `se`: about the figure's standard error. */
+/**
+ * Ends of the interval where twice the log-likelihood has fallen by `fall`. One that is not reached is 0, -Infinity or Infinity. `se`: about
+ * the figure's standard error.
+ */
 export function profileInterval(profiled: Profiled, se: number, fall: number): Ends {
   const { figure, law } = profiled
   const value = figure.of(law)
-  const [begin, unit] = figure.isPositive ? [Math.log(value), se / value] : [value, se]
-  const back = (at: number) => (figure.isPositive ? Math.exp(at) : at)
-  const low = endOf(profiled, begin, -unit * Math.sqrt(fall), Math.sqrt(fall), back)
-  const high = endOf(profiled, begin, unit * Math.sqrt(fall), Math.sqrt(fall), back)
+  const root = Math.sqrt(fall)
+  // on the logarithm, or in widths
+  const unit = figure.isPositive ? value : Math.exp(placeOf(law).logWidth)
+  const back = (at: number) => (figure.isPositive ? value * Math.exp(at) : value + unit * at)
+  const rest = (direction: number) => {
+    const fallen = restOf(profiled)
+    return (at: number) => fallen(back(direction * at)) - root
+  }
+  const stride = Math.min(1, (root * se) / unit)
+  const [down, up] = [endOf(rest(-1), root, stride), endOf(rest(1), root, stride)]
+  const nothing = figure.isPositive ? 0 : Number.NEGATIVE_INFINITY
   return {
-    low: low ?? (figure.isPositive ? 0 : Number.NEGATIVE_INFINITY),
-    high: high ?? Number.POSITIVE_INFINITY,
+    low: down === null ? nothing : back(-down),
+    high: up === null ? Number.POSITIVE_INFINITY : back(up),
   }
 }
 
 /**
- * Where, away from `begin` in the direction of `stride`, the root of the fall reaches `root`, to which it grows nearly as a straight line; null where it does not.
- * Doubled strides find an end beyond it, the chord with the Illinois rule closes in: Dowell & Jarratt, BIT 11 (1971) 168-174.
+ * How far out `rest`, which grows from -`root` at 0 nearly as a straight line, is 0; null where it is not as far as is looked. The chord with
+ * the Illinois rule closes in: Dowell & Jarratt, BIT 11 (1971) 168-174.
  */
-function endOf(
-  profiled: Profiled,
-  begin: number,
-  stride: number,
-  root: number,
-  back: (at: number) => number,
-): number | null {
-  const rest = restOf(profiled, (at) => back(begin + at))
-  let [near, far] = [0, stride]
-  let [below, above] = [-root, rest(far) - root]
-  while (above < 0) {
-    if (Math.abs(far) > Math.max(farthest, 100 * Math.abs(stride))) return null
-    ;[near, below, far] = [far, above, 2 * far]
-    above = rest(far) - root
-  }
-  if (Number.isNaN(above)) return null
+function endOf(rest: (at: number) => number, root: number, stride: number): number | null {
+  const around = bracketOf(rest, root, stride)
+  if (around === null) return null
+  let { near, below, far, above } = around
   for (let round = 0; round < rounds; round++) {
     const middle = far - (above * (far - near)) / (above - below)
-    const here = rest(middle) - root
-    if (Number.isNaN(here)) return null
-    if (Math.abs(here) < closeEnough * root) return back(begin + middle)
+    const here = rest(middle)
+    if (!Number.isFinite(here)) return null
+    if (Math.abs(here) < closeEnough * root) return middle
     if (here > 0 === above > 0) below /= 2
     else [near, below] = [far, above]
     ;[far, above] = [middle, here]
   }
-  return back(begin + far)
+  return far
+}
+
+/** Places on both sides of the end, by strides that double, and halve where nothing is known so far out. */
+function bracketOf(rest: (at: number) => number, root: number, stride: number) {
+  let [near, below, far] = [0, -root, stride]
+  for (let lost = 0; lost < 5; ) {
+    const above = rest(far)
+    if (above >= 0 && above < Number.POSITIVE_INFINITY) return { near, below, far, above }
+    if (above < 0) {
+      if (far >= farthest) return null
+      ;[near, below, far] = [far, above, Math.min(farthest, 2 * far)]
+    } else {
+      far = (near + far) / 2
+      lost++
+    }
+  }
+  return null
 }
 
 /** The root of the fall at a value of the figure, the other coordinate free; each search for that begins where the last one ended. NaN where none is found. */
-function restOf(
-  { figure, logLikelihood, law, top }: Profiled,
-  valueAt: (at: number) => number,
-): (at: number) => number {
+function restOf({ figure, logLikelihood, law, top }: Profiled): (value: number) => number {
   const rootOf = (height: number) => Math.sqrt(Math.max(0, 2 * (top - height)))
   const { free } = figure
-  if (free === null) return (at) => rootOf(logLikelihood(figure.lawWith(valueAt(at), Number.NaN)))
-  const place = placeOf(law)
-  const unit = free === 'centre' ? Math.exp(place.logWidth) : 1
-  let last = place[free]
-  return (at) => {
-    const value = valueAt(at)
+  if (free === null) return (value) => rootOf(logLikelihood(figure.lawWith(value, Number.NaN)))
+  let last = placeOf(law)[free]
+  return (value) => {
     const begin = last
-    const found = maximise(([by]) => logLikelihood(figure.lawWith(value, begin + unit * by!)), [0])
+    const width = Math.exp(placeOf(figure.lawWith(value, begin)).logWidth)
+    const unit = free === 'centre' ? width : 1
+    const heightAt = ([by]: readonly number[]) => {
+      const near = figure.lawWith(value, begin + unit * by!)
+      return isWithin(placeOf(near)) ? logLikelihood(near) : Number.NEGATIVE_INFINITY
+    }
+    const found = maximise(heightAt, [0])
     if (found === null) return Number.NaN
     last = begin + unit * found.at[0]!
     return rootOf(found.value)

@@ -1,0 +1,127 @@
+/** `tapeshift fit`: what a plant's record says of the inputs of a scenario. */
+import path from 'node:path'
+import type { Command } from 'commander'
+import type { FitAnswer } from '../questions/fit/study.js'
+import { misuse } from '../scenario/fault.js'
+import { printable } from '../scenario/printable.js'
+import { exits, type Io, textStyle } from './io.js'
+import { quoted } from './text.js'
+
+interface Options {
+  holdOut?: string
+  confidence?: string
+  seed?: string
+  into?: string
+  write?: string
+  out?: string
+  json?: boolean
+  files: boolean
+  quiet?: boolean
+}
+
+/** Adds the command; `finish` takes its exit code. */
+export function addFit(program: Command, io: Io, finish: (code: number) => void): void {
+  program
+    .command('fit')
+    .argument('<RECORD>', 'record file (YAML) beside the CSV files of the plant')
+    .description(
+      "what a plant's log says of the inputs of a scenario: counts, laws, how well they are known, what speaks against them",
+    )
+    .addHelpText(
+      'before',
+      `Examples:
+  tapeshift new record.yaml --record        a record file with every key explained
+  tapeshift fit record.yaml
+  tapeshift fit record.yaml --into line.yaml --write line-fitted.yaml
+  tapeshift fit record.yaml --hold-out "30 %"     keeps days back, to try the model on
+`,
+    )
+    .addHelpText(
+      'after',
+      '\nWhat was changed or left out is told with its rows; a record that cannot be used is refused with all that is wrong with it.\nExit codes: 0 done; 3 the record, or the scenario with its values, is invalid.',
+    )
+    .option(
+      '--into <SCENARIO>',
+      'scenario into which the values are written, with its comments and order kept',
+    )
+    .option('--write <FILE>', 'the new scenario, which must not be there yet; with --into')
+    .option('--hold-out <SHARE>', 'share of the days that no fit may use, "0 %" to "90 %" (default: none)')
+    .option('--confidence <SHARE>', 'confidence of the intervals (default: 95 %)')
+    .option('--seed <TEXT>', 'any text; the same seed keeps the same days back and draws the same numbers')
+    .option('--out <DIR>', 'folder for the files (default: out/<record>-fit)')
+    .option('--json', 'print the result document on standard output, and nothing else there')
+    .option('--no-files', 'write no files but that of --write')
+    .option('--quiet', 'no report: errors only')
+    .action(async (name: string, options: Options) => finish(await fitted(name, options, io)))
+}
+
+function refuseContradictions({ into, write, out, json, quiet }: Options): void {
+  if ((into === undefined) !== (write === undefined))
+    throw misuse('--into names the scenario and --write the new one: give both, or neither')
+  if (out === '' || write === '') throw misuse('--out and --write need a name')
+  if (json && quiet) throw misuse('--json and --quiet exclude each other: choose one')
+}
+
+async function fitted(name: string, options: Options, io: Io): Promise<number> {
+  refuseContradictions(options)
+  const [{ readRecordFor }, { fitRecord }, { loadForCommand, stemOf }, { readText }] = await Promise.all([
+    import('./record.js'),
+    import('../questions/fit/study.js'),
+    import('./scenario.js'),
+    import('./files.js'),
+  ])
+  const read = await readRecordFor(name, io)
+  const { into, holdOut, confidence, seed } = options
+  const answer = fitRecord(read, {
+    ...{ holdOut, confidence, seed },
+    ...(into === undefined
+      ? {}
+      : {
+          into: {
+            scenario: await loadForCommand(into, {}, io),
+            text: await readText(into, 'the scenario file', io),
+          },
+        }),
+  })
+  await handedOver(
+    answer,
+    path.resolve(io.cwd, options.out ?? path.join('out', `${stemOf(name)}-fit`)),
+    options,
+    io,
+  )
+  return exits.done
+}
+
+async function handedOver(
+  { document, rows, scenario, observed }: FitAnswer,
+  folder: string,
+  { json, quiet, files, write }: Options,
+  io: Io,
+): Promise<void> {
+  const isShown = !json && !quiet
+  const [{ reportOf }, { terminalReport }, { shownPath }] = await Promise.all([
+    import('../questions/report-of-document.js'),
+    import('../report/terminal.js'),
+    import('./result-folder.js'),
+  ])
+  const report = reportOf(document)
+  if (json) io.stdout.write(`${JSON.stringify(document, null, 2)}\n`)
+  if (isShown) io.stdout.write(terminalReport(report, textStyle(io)))
+  if (write !== undefined) await written(path.resolve(io.cwd, write), scenario!, observed)
+  if (files) {
+    const { writeResults } = await import('./result-files.js')
+    await writeResults(folder, { document, report, others: rows })
+  }
+  if (!isShown) return
+  if (files) io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
+  if (write !== undefined)
+    io.stdout.write(`Scenario: ${printable(write)}\nNext: tapeshift check ${quoted(write)}\n`)
+}
+
+/** The new scenario with the files that its values draw on beside it: none of them may be there yet. */
+async function written(file: string, scenario: string, observed: ReadonlyMap<string, string>): Promise<void> {
+  const { writeNew } = await import('./files.js')
+  const folder = path.dirname(file)
+  for (const [name, text] of observed) await writeNew(path.join(folder, name), text)
+  await writeNew(file, scenario)
+}

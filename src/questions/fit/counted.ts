@@ -1,0 +1,226 @@
+/** Inputs that are counted: chances in cases or strips, and running time to a stop. */
+
+import { wordsFor } from '../../catalogue/printed-units.js'
+import type { LoggedChance, LoggedTimeTo, Occurrence } from '../../record/input.js'
+import { countLimits } from '../../statistics/events.js'
+import type { Fit } from '../../statistics/fitting/fit.js'
+import { type FittedLaw, scaled } from '../../statistics/fitting/law.js'
+import type { Sample } from '../../statistics/fitting/sample.js'
+import { countFor, type ShareOver, shareOver } from '../../statistics/fitting/share-over.js'
+import { survivalCurve } from '../../statistics/fitting/survival.js'
+import { chanceOf, rateOf } from '../../statistics/rates.js'
+import type { At, FittedInput, Remark } from './document.js'
+import { familyResult, type Laws } from './laws.js'
+import { picturesOf } from './pictures.js'
+import { few, remarksOfCount, remarksOfTimes } from './remarks.js'
+import { isTold } from './tests.js'
+import { chanceText, lawText, timeToText } from './value-text.js'
+
+const { share, time } = wordsFor('metric')
+
+/** How many of the stops are long enough to be in the log. */
+const loggedShare = (seenFrom: number, lengths: Fit | null): ShareOver =>
+  seenFrom > 0 && lengths !== null ? shareOver(lengths, seenFrom) : { share: 1, logVariance: 0 }
+
+/** A count and what it was counted in. */
+interface Counted {
+  count: number
+  exposure: number
+}
+
+/**
+ * A count that stands for all, those too that are in no log: in so much less exposure. Limits of the rate are those of as few events as
+ * would know it as well, for the share that was logged is known by the law alone. A scenario is given the whole count all the same: more short stops
+ * mean a shorter mean, so the time that is lost to all is known as well as the count says.
+ */
+function countOfAll(count: number, exposure: number, logged: ShareOver): { all: Counted; known: Counted } {
+  const standing = countFor(count, logged)
+  const all = { count, exposure: exposure * logged.share }
+  return {
+    all,
+    known: { count: standing, exposure: count === 0 ? all.exposure : (all.exposure * standing) / count },
+  }
+}
+
+/** A chance for each case or strip. */
+export function countInput(
+  input: LoggedChance,
+  lengths: Fit | null,
+  { confidence }: { confidence: number },
+): FittedInput {
+  const { count, exposure, seenFrom, occurrences } = input
+  const logged = loggedShare(seenFrom, lengths)
+  const { all, known } = countOfAll(count, exposure?.value ?? 0, logged)
+  const inCases = ({ count: of, exposure: cases }: Counted) => Math.max(of, Math.round(cases))
+  const isKnown = exposure !== null && inCases(all) > 0
+  const rate = isKnown
+    ? {
+        ...chanceOf(known.count, Math.max(1, inCases(known)), confidence),
+        value: count / inCases(all),
+        unit: exposure.unit,
+      }
+    : null
+  return {
+    ...partsOf(input),
+    what: 'chance',
+    ...{ events: count, cutOff: 0, exposure },
+    // a scenario has the chance of a strip
+    value: isKnown && !isOfStripsInCases(input) ? chanceText(count, inCases(all), exposure.unit) : null,
+    restsOn: isKnown ? 'counted' : 'nothing',
+    ...{ rate, seen: null, chosen: null, alike: [], families: [] },
+    remarks: [
+      ...remarksOfCount({ events: count, rate }, confidence),
+      ...unseenRemarks(seenFrom, lengths, logged, count),
+      ...noted(input.notes),
+    ],
+    pictures: { ...noTimes, trend: trendOf(occurrences), hours: hoursOf(input, confidence) },
+  }
+}
+
+/** Whether it is of strips, of which nobody knows how many a case has. */
+const isOfStripsInCases = ({ path, exposure }: LoggedChance): boolean =>
+  path.endsWith('.tape-breaks.chance') && exposure?.unit === 'cases'
+
+/** Running time to a stop: a count in it, but where another law than the exponential is shown. */
+export function timeToInput(
+  input: LoggedTimeTo,
+  laws: Laws,
+  lengths: Fit | null,
+  { confidence, work }: { confidence: number; work: ReadonlyMap<string, number> },
+): FittedInput {
+  const { count, exposure, seenFrom, occurrences, sample } = input
+  const logged = loggedShare(seenFrom, lengths)
+  const worked = workedShare(input, work)
+  const { all, known } = countOfAll(count, (exposure?.value ?? 0) * (worked ?? 1), logged)
+  const rate = all.exposure > 0 ? { ...rateOf(known.count, known.exposure, confidence), unit: 's' } : null
+  const ageing = count >= few ? ageingOf(laws, worked ?? 1) : null
+  const about = {
+    events: count,
+    chosen: ageing?.family ?? null,
+    alike: ageing ? laws.choice.alike.map(({ fit }) => fit.law.family) : [],
+  }
+  const drawn = ageing ?? lawOfFamily(laws, 'exponential')
+  return {
+    ...partsOf(input),
+    what: 'time-to',
+    ...{ cutOff: cutOffIn(sample), exposure, rate, seen: null, ...about },
+    ...writtenOf(rate === null ? null : all, count, ageing),
+    families: laws.candidates.map(familyResult),
+    remarks: [
+      ...remarksOfCount({ events: count, rate }, confidence),
+      ...(ageing ? remarksOfTimes(about, laws, { longest: 0, confidence }) : []),
+      ...unseenRemarks(seenFrom, lengths, logged, count),
+      workedRemark(worked),
+      ...noted(input.notes),
+    ],
+    pictures: {
+      ...(count === 0 ? noTimes : picturesOf(sample, survivalCurve(sample), drawn, new Map())),
+      ...{ trend: trendOf(occurrences), hours: hoursOf(input, confidence) },
+    },
+  }
+}
+
+/** The share of the logged running time in which the piece worked; null where nobody knows. */
+function workedShare({ path, exposure }: LoggedTimeTo, work: ReadonlyMap<string, number>): number | null {
+  const seconds = work.get(path.split('.')[1]!)
+  return seconds === undefined || exposure === null || exposure.value === 0
+    ? null
+    : Math.min(1, seconds / exposure.value)
+}
+
+const workedRemark = (worked: number | null): Remark => ({
+  code: 'worked-share',
+  text:
+    worked === null
+      ? 'the clock of the model goes only while the piece works, that of the log while it does not stand: with `--into` the time that it works is reckoned from the good cases'
+      : `of the running time of the log the piece worked ${share(worked)}, by hand from the good cases: the clock of the model goes only then`,
+})
+
+/** The law of a piece that fails the oftener, or the more seldom, the longer it has worked; null where it is exponential, or none fits. */
+function ageingOf({ choice }: Laws, worked: number): FittedLaw | null {
+  const law = choice.chosen?.fit.law ?? null
+  return law === null || law.family === 'exponential' ? null : scaled(law, worked)
+}
+
+const lawOfFamily = ({ candidates }: Laws, family: FittedLaw['family']): FittedLaw | null =>
+  candidates.find(({ fit }) => fit.law.family === family)?.fit.law ?? null
+
+function writtenOf(
+  all: { count: number; exposure: number } | null,
+  count: number,
+  ageing: FittedLaw | null,
+): Pick<FittedInput, 'value' | 'restsOn'> {
+  if (all === null) return { value: null, restsOn: 'nothing' }
+  return ageing === null
+    ? { value: timeToText(all.count, all.exposure), restsOn: 'counted' }
+    : { value: lawText(ageing, count), restsOn: 'fitted' }
+}
+
+/** Runs that no stop had ended when the record did. */
+const cutOffIn = ({ seen, counts }: Sample): number =>
+  seen.reduce((sum, each, index) => sum + ('over' in each ? counts[index]! : 0), 0)
+
+const partsOf = ({ path, words }: { path: string; words: string }) => ({ path, words, also: {}, tests: [] })
+
+const noTimes = { quantiles: [], histogram: null, survival: null }
+
+export const noted = (notes: readonly string[]): Remark[] => notes.map((text) => ({ code: 'left-out', text }))
+
+const trendOf = (occurrences: readonly Occurrence[]): At[] =>
+  occurrences.flatMap(({ exposureBefore }, index): At[] =>
+    exposureBefore === null ? [] : [[exposureBefore, index + 1]],
+  )
+
+/** Of each hour with exposure: events, and how many one rate would give, 95 of 100 times. */
+function hoursOf(
+  { occurrences, exposureByHour, exposure }: LoggedChance | LoggedTimeTo,
+  confidence: number,
+): FittedInput['pictures']['hours'] {
+  if (exposureByHour === null || exposure === null || exposure.value <= 0) return []
+  return exposureByHour.flatMap((within, hour) => {
+    if (!isTold(exposureByHour, hour, occurrences.length)) return []
+    const expected = (occurrences.length * within) / exposure.value
+    const events = occurrences.filter((each) => each.hour === hour).length
+    return [{ hour, events, exposure: within, ...poissonRange(expected, confidence) }]
+  })
+}
+
+/** The least and the most events of which so many are expected that are within chance: those whose own exact limits hold the expected number. */
+function poissonRange(expected: number, confidence: number): { low: number; high: number } {
+  const holds = (events: number) => {
+    const { low, high } = countLimits(events, confidence)
+    return low <= expected && expected <= high
+  }
+  const middle = Math.round(expected)
+  let [low, high] = [middle, middle]
+  while (low > 0 && holds(low - 1)) low--
+  while (holds(high + 1)) high++
+  return { low, high }
+}
+
+/** Below this share what was not seen is not worth a word. */
+const fewUnseen = 0.005
+
+function unseenRemarks(
+  seenFrom: number,
+  lengths: Fit | null,
+  { share: logged, logVariance }: ShareOver,
+  count: number,
+): Remark[] {
+  if (seenFrom <= 0 || count === 0 || (lengths !== null && 1 - logged < fewUnseen)) return []
+  if (lengths === null)
+    return [
+      {
+        code: 'unseen-short',
+        text: `stops under ${time(seenFrom)} are in no log, and no law says how many: the true rate is higher`,
+      },
+    ]
+  const by = Math.exp(1.96 * Math.sqrt(logVariance))
+  const ends = `${share(Math.max(0, 1 - logged * by))} to ${share(1 - logged / by)}`
+  return [
+    {
+      code: 'unseen-short',
+      text: `stops under ${time(seenFrom)} are in no log: by the law of their lengths ${share(1 - logged)} (${ends}) of all, made up for by counting in so much less; the time that is lost to all is known better than how many they are`,
+    },
+  ]
+}

@@ -1,0 +1,53 @@
+/** What is known of an input, in parts of a line: its rate with exact limits, or the mean of its law with its interval. */
+import { amountText, figures as digits } from '../../catalogue/printed-units.js'
+import { counted, type Parts } from '../../report/format.js'
+import type { FittedInput, Known } from './document.js'
+import { exposureAxis, familyWords } from './words.js'
+
+/** A unit in which all three are easily read, and its size, s. */
+const unitOf = (seconds: number): readonly [word: string, size: number] =>
+  seconds < 120 ? ['s', 1] : seconds < 7200 ? ['min', 60] : ['h', 3600]
+
+/** `85`, `(72 to 101) s`. */
+export function knownTime({ value, low, high }: Known): Parts {
+  const [word, size] = unitOf(value)
+  const said = (seconds: number) => digits(seconds / size)
+  return low === null || high === null
+    ? [`${said(value)} ${word}`]
+    : [said(value), `(${said(low)} to ${said(high)}) ${word}`]
+}
+
+/** `0.90`, `(0.63 to 1.2) per 1000 cases`. */
+function knownRate({ value, low, high, unit }: NonNullable<FittedInput['rate']>): Parts {
+  const { per, perWord } = exposureAxis(unit)
+  const ends = low === null || high === null ? '' : `(${digits(low * per)} to ${digits(high * per)}) `
+  return [digits(value * per), `${ends}${perWord}`]
+}
+
+/** Null where nothing is known. */
+export function knownOf(input: FittedInput): Parts | null {
+  const { what, rate, families, chosen, seen } = input
+  const family = families.find(({ family: each }) => each === chosen)
+  if ((what === 'chance' || what === 'time-to') && rate) return knownRate(rate)
+  if (family) return knownTime(family.mean)
+  return seen ? knownTime({ value: seen.mean, low: null, high: null }) : null
+}
+
+export function restsOnText({ restsOn: on, events, cutOff, exposure, chosen }: FittedInput): string {
+  const seen = counted(events, 'event')
+  const all = cutOff > 0 ? `${seen}, ${cutOff} cut off` : seen
+  switch (on) {
+    case 'counted':
+      return `counted: ${seen}${exposure ? ` in ${amountText(exposure, 'metric')}` : ''}`
+    case 'fitted':
+      return `${familyWords[chosen!]} fitted to ${all}`
+    case 'observed':
+      return `the record itself, ${all}`
+    case 'nothing':
+      return `nothing: ${all}`
+  }
+}
+
+/** Both in one line. */
+export const knownText = (input: FittedInput): string =>
+  [knownOf(input)?.join(' ') ?? '', restsOnText(input)].filter((part) => part !== '').join('; ')

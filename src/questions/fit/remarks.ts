@@ -1,0 +1,131 @@
+/** What a reader must know of an input before it is used, with its figures. */
+import { figures as digits, wordsFor } from '../../catalogue/printed-units.js'
+import { counted, percentText } from '../../report/format.js'
+import type { Candidate, Reason } from '../../statistics/fitting/choose.js'
+import type { Misfit } from '../../statistics/fitting/goodness.js'
+import { distributionOf } from '../../statistics/fitting/law.js'
+import { halfWidthOfMean, rateFactors } from '../../statistics/fitting/precision.js'
+import type { FittedInput, Remark, TestResult } from './document.js'
+import type { Laws } from './laws.js'
+import { exposureAxis, familyWords } from './words.js'
+
+const { time, share } = wordsFor('metric')
+
+/** Fewer events than this are called few: a mean of 20 times is known to within 40 % or so. Project rule. */
+export const few = 20
+
+/** How little so many events say of a rate. */
+export function remarksOfCount(
+  { events, rate }: Pick<FittedInput, 'events' | 'rate'>,
+  confidence: number,
+): Remark[] {
+  if (rate === null)
+    return [
+      {
+        code: 'no-exposure',
+        text: 'the record does not say in how many cases, so there is no chance of it: give the good cases of each shift',
+      },
+    ]
+  const { per, perWord } = exposureAxis(rate.unit)
+  if (events === 0)
+    return [
+      {
+        code: 'none-seen',
+        text: `none was seen; that is no certainty: at most ${digits(rate.high! * per)} ${perWord} at ${percentText(confidence)}`,
+      },
+    ]
+  if (events >= few) return []
+  const { low, high } = rateFactors(events, confidence)
+  return [
+    {
+      code: 'few',
+      text: `rests on ${counted(events, 'event')}: the true rate may be ${digits(low, 2)} to ${digits(high, 2)} times this`,
+    },
+  ]
+}
+
+/** How little so many times say, and how far law and record lie apart. */
+export function remarksOfTimes(
+  { events, chosen, alike }: Pick<FittedInput, 'events' | 'chosen' | 'alike'>,
+  { choice: { chosen: candidate, reason } }: Laws,
+  { longest, confidence }: { longest: number; confidence: number },
+): Remark[] {
+  if (events === 0)
+    return [{ code: 'none-seen', text: 'none was seen: no law can be given, leave the value as it is' }]
+  return [
+    ...(events < few && candidate ? [fewTimes(events, candidate, reason === 'few', confidence)] : []),
+    ...(chosen === null ? [drawnFrom(events, longest, reason)] : []),
+    ...(candidate?.goodness ? misfits(candidate.goodness.misfit, reason) : []),
+    ...(alike.length > 0
+      ? [
+          {
+            code: 'not-told-apart' as const,
+            text: `the record does not tell it from ${alike.map((family) => familyWords[family]).join(' or ')}`,
+          },
+        ]
+      : []),
+  ]
+}
+
+function fewTimes(events: number, { fit }: Candidate, isTooFew: boolean, confidence: number): Remark {
+  const { cv } = distributionOf(fit.law)
+  const within =
+    events > 1 ? `: its mean is known to within about ${share(halfWidthOfMean(events, cv, confidence))}` : ''
+  const why = isTooFew ? '; so few tell no law from another, the exponential one is taken' : ''
+  return { code: 'few', text: `rests on ${counted(events, 'time')}${within}${why}` }
+}
+
+const drawnFrom = (events: number, longest: number, reason: Reason): Remark => ({
+  code: 'nothing-fits',
+  text: `${reason === 'none' ? 'no law can be fitted' : 'no law fits'}: the times themselves are drawn from, never longer than the longest seen, ${time(longest)}; the share beyond it is ${share(1 / (events + 1))} on average`,
+})
+
+function misfits({ quantiles, means }: Misfit, reason: Reason): Remark[] {
+  const remarks: Remark[] = []
+  if (reason === 'small-misfit')
+    remarks.push({
+      code: 'nothing-fits',
+      text: `among so many times every law is refused; this one is off by ${share(quantiles)} of the mean at most, which hardly matters`,
+    })
+  if (means && Math.abs(means.law - means.log) > means.error)
+    remarks.push({
+      code: 'mean-moved',
+      text: `the law's mean is ${time(means.law)}, that of the record ${time(means.log)}: downtime would be ${share(Math.abs(means.law / means.log - 1))} ${means.law > means.log ? 'more' : 'less'} than the plant's`,
+    })
+  return remarks
+}
+
+const shownWords: Record<TestResult['test'], { code: Remark['code']; text: string }> = {
+  'trend-laplace': {
+    code: 'trend',
+    text: 'its rate moved over the record: use the last weeks, or ask what changed',
+  },
+  'trend-mil-hdbk-189': {
+    code: 'trend',
+    text: 'its rate moved over the record: use the last weeks, or ask what changed',
+  },
+  'trend-lengths': {
+    code: 'trend',
+    text: 'times grew longer or shorter over the record: use the last weeks, or ask what changed',
+  },
+  'hour-of-day': {
+    code: 'hours-differ',
+    text: 'hours of the day differ: one rate for all of them hides the bad hours',
+  },
+  'counts-a-shift': {
+    code: 'clustered',
+    text: 'shifts differ more, or less, than chance: events come in bunches, and a shift may be worse than the model says',
+  },
+  'ljung-box': { code: 'clustered', text: 'one says something of the next: the model draws each by itself' },
+  runs: { code: 'clustered', text: 'long ones come together: the model draws each by itself' },
+  alike: {
+    code: 'not-alike',
+    text: 'its names in the log differ: give each of them an entry of its own in `means`',
+  },
+}
+
+/** What the tests show of an input, each thing once. */
+export function remarksOfTests(tests: readonly TestResult[]): Remark[] {
+  const said = tests.filter(({ isShown }) => isShown).map(({ test }) => shownWords[test])
+  return said.filter((remark, index) => said.findIndex(({ text }) => text === remark.text) === index)
+}

@@ -1,0 +1,106 @@
+/** What the report of a fit says, the same for the terminal and the page. */
+import { words } from '../../report/cell.js'
+import { counted, durationText, percentText } from '../../report/format.js'
+import type { Report } from '../../report/report.js'
+import { inSections } from '../../report/sections.js'
+import { cautions } from '../../trade/cautions.js'
+import type { FitResult, FittedInput } from './document.js'
+import {
+  accountTable,
+  familiesTable,
+  filesTable,
+  remarksTable,
+  testsTable,
+  timeTable,
+  valuesTable,
+} from './tables.js'
+
+/** The report of a fit. */
+export function fitReport(result: FitResult): Report {
+  const { made, display, inputs, account } = result
+  return {
+    title: made.record.title,
+    subtitle: subtitle(result),
+    display,
+    headline: headline(result),
+    certainty: [],
+    tables: inSections([
+      valuesTable(result),
+      remarksTable(result),
+      familiesTable(result),
+      accountTable(result),
+      timeTable(result),
+      filesTable(result),
+      testsTable(result),
+    ]),
+    limits: result.notes,
+    assumed: { title: 'Assumed', columns: words('what', 'value'), rows: [] },
+    unsourced: [],
+    cautions,
+    repeat: made.repeat,
+    origin: `tapeshift ${made.version} on Node ${made.node}, record sha256 ${made.record.sha256}`,
+    summary: {
+      question: 'What does the log of the plant say of the inputs of its line?',
+      answer: headline(result)[0]!,
+      sureness: sureness(inputs),
+      limiting: '',
+      next: next(
+        result,
+        account.some(({ did, fix }) => did !== 'noted' && fix !== ''),
+      ),
+    },
+  }
+}
+
+function subtitle({ record, made }: FitResult): string {
+  const { days, heldOut, zone, roundedTo, seenFrom } = record
+  const read = [
+    `${counted(record.shifts, 'shift')} from ${days.first} to ${days.last}`,
+    ...(heldOut.length > 0 ? [`${counted(heldOut.length, 'day')} of ${days.count} held back`] : []),
+    zone === null ? 'times as they stand, no clock change known' : `time zone ${zone}`,
+    ...(roundedTo.value ? [`read to ${durationText(roundedTo.value)}`] : []),
+    ...(seenFrom.value ? [`stops under ${durationText(seenFrom.value)} not in the log`] : []),
+  ]
+  return `${read.join('; ')}. Intervals: ${percentText(made.confidence)}.`
+}
+
+const sayable = (inputs: readonly FittedInput[]) => inputs.filter(({ value }) => value !== null)
+
+function headline({ inputs, account }: FitResult): string[] {
+  const said = sayable(inputs)
+  const touched = account.filter(({ did }) => did === 'changed' || did === 'left-out')
+  const rows = touched.reduce((sum, { count }) => sum + count, 0)
+  return [
+    `${said.length} of ${counted(inputs.length, 'input')} have a value in this record, and say what it rests on.`,
+    rows === 0
+      ? 'No row had to be changed or left out.'
+      : `${counted(rows, 'row')} changed or left out, each told below with its number.`,
+  ]
+}
+
+function sureness(inputs: readonly FittedInput[]): string[] {
+  const few = inputs.filter(({ remarks }) =>
+    remarks.some(({ code }) => code === 'few' || code === 'none-seen'),
+  )
+  const doubted = inputs.filter(({ tests }) => tests.some(({ isShown }) => isShown))
+  return [
+    few.length === 0
+      ? 'Every input rests on 20 events or more.'
+      : `${counted(few.length, 'input')} of ${inputs.length} rest on fewer than 20 events: their intervals are wide.`,
+    doubted.length === 0
+      ? 'Nothing is shown to have changed during the record.'
+      : `Not alike all the time: ${doubted.map(({ path }) => `\`${path}\``).join(', ')}.`,
+  ]
+}
+
+function next({ inputs, record }: FitResult, isMendable: boolean): string[] {
+  const thin = inputs
+    .filter(({ what, events }) => what !== 'mix' && events < 20)
+    .sort((a, b) => a.events - b.events)[0]
+  return [
+    ...(isMendable ? ['Mend what the table of the record names, and fit again.'] : []),
+    'Write the values into a scenario: `--into line.yaml --write line-fitted.yaml`, then `tapeshift check line-fitted.yaml`.',
+    ...(thin ? [`Go on logging: \`${thin.path}\` rests on ${counted(thin.events, 'event')}.`] : []),
+    ...(record.heldOut.length === 0 ? ['Keep days back to try the model on: `--hold-out "30 %"`.'] : []),
+  ]
+}

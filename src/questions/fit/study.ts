@@ -1,0 +1,193 @@
+/** What does a plant's record say of the inputs of a scenario? Cleaned rows to values with their evidence; nothing is simulated. */
+
+import { parse } from 'yaml'
+import { type Answer, repeatOf } from '../../answers/answer.js'
+import { anySource } from '../../record/arrivals-of-record.js'
+import { holdOut } from '../../record/hold-out.js'
+import type { Facts } from '../../record/input.js'
+import { loggedInputs } from '../../record/inputs.js'
+import { timeSpent } from '../../record/minutes.js'
+import { isUsable } from '../../record/read.js'
+import type { CleanRecord } from '../../record/record.js'
+import { Fault } from '../../scenario/fault.js'
+import { printable } from '../../scenario/printable.js'
+import type { Scenario } from '../../scenario/schema.js'
+import { runtime, version } from '../../version.js'
+import { type FitOptions, fitAsked } from './asked.js'
+import type { FileRead, FitResult } from './document.js'
+import { fittedInputs } from './fitted-inputs.js'
+import { fittedYaml } from './fitted-yaml.js'
+import { inRunningTime, withoutWalk } from './goes-with.js'
+import { type Change, withChanges } from './into.js'
+import { knownText } from './known.js'
+import { workOf } from './working.js'
+
+/** A record that was read and cleaned. */
+export interface ReadRecord {
+  record: CleanRecord
+  /** How the line that repeats the fit calls its file. */
+  name: string
+  /** Of the record file and of the logs that it names. */
+  sha256: string
+  files: readonly FileRead[]
+}
+
+/** What a fit gives back. */
+export interface FitAnswer extends Answer<FitResult> {
+  /** The scenario that was given with the values written into it; null where none was given. */
+  scenario: string | null
+  /** CSV texts that the values draw on, by their name: they stand beside the scenario. */
+  observed: ReadonlyMap<string, string>
+}
+
+/** Answers the question. Throws `Fault` `asked`, and `scenario` where the values do not fit the scenario that was given. */
+export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer {
+  const asked = fitAsked(options)
+  refuseUnusable(read)
+  const { record, days } = keptBack(read.record, asked.holdOut, asked.seed)
+  const into = options.into?.scenario
+  const logged = loggedInputs(record, into ? factsOf(into.scenario) : {})
+  const { inputs, observed } = fittedInputs(record, logged, {
+    ...asked,
+    work: into ? workOf(into.scenario, record) : new Map(),
+  })
+  const document: FitResult = {
+    format: 'tapeshift-result/1',
+    command: 'fit',
+    made: {
+      ...{ version, node: runtime, seed: asked.seed, record: { title: record.title, sha256: read.sha256 } },
+      ...{ shifts: record.shifts.length, confidence: asked.confidence },
+      repeat: repeatOf(
+        'fit',
+        { name: read.name },
+        { 'hold-out': options.holdOut, confidence: options.confidence, seed: options.seed },
+      ),
+    },
+    display: 'metric',
+    record: {
+      files: [...read.files],
+      zone: record.zone,
+      roundedTo: { value: record.roundedTo, unit: 's' },
+      seenFrom: { value: record.seenFrom, unit: 's' },
+      shifts: record.shifts.length,
+      days: daysOf(record),
+      heldOut: days,
+      cases: record.cases?.times.length ?? null,
+      time: timeOf(record),
+    },
+    account: [...record.account],
+    inputs: into ? inRunningTime(withoutWalk(inputs, into.scenario), into.scenario) : inputs,
+    notes: notesOf(record),
+  }
+  return {
+    document,
+    rows: () => new Map([['fitted.yaml', fittedYaml(document)], ...observed]),
+    isMet: true,
+    cannotWork: false,
+    observed,
+    scenario: options.into ? intoScenario(options.into, document) : null,
+  }
+}
+
+/** The record with days kept back, and which. */
+function keptBack(record: CleanRecord, share: number, seed: string): { record: CleanRecord; days: string[] } {
+  if (share === 0) return { record, days: [] }
+  const { record: kept, days } = holdOut(record, share, seed)
+  return { record: kept, days: [...days] }
+}
+
+/** What a scenario says that a record does not. */
+function factsOf({ line, arrivals }: Scenario): Facts {
+  const heads = Object.entries(line).flatMap(([name, piece]) =>
+    piece.type === 'sealer' ? [[name, Object.values(piece.heads).filter(Boolean).length] as const] : [],
+  )
+  const [source, ...others] = Object.keys(arrivals)
+  return { heads: new Map(heads), ...(source !== undefined && others.length === 0 ? { source } : {}) }
+}
+
+function daysOf({ shifts }: CleanRecord): FitResult['record']['days'] {
+  const days = [...new Set(shifts.map(({ day }) => day))].sort()
+  return { first: days[0] ?? '', last: days.at(-1) ?? '', count: days.length }
+}
+
+function notesOf({ zone, roundedTo, lengths, seenFrom }: CleanRecord): string[] {
+  return [
+    'A law is fitted as if one event said nothing of the next and all of the record were alike; the tests ask that, and few events can show little.',
+    'Good cases stand for the cases that came to a piece; those lost on the way are not counted.',
+    'The running time of a log is the shift less breaks and less all that it calls a stop, of whichever piece.',
+    ...(zone === null
+      ? [
+          'No time zone is given: if the clocks changed during the record, times of that day may be an hour off.',
+        ]
+      : []),
+    ...(roundedTo > 0 && lengths === 'clocked'
+      ? [
+          'Begin and end were each read from a clock that shows whole minutes or the like: a length is known to within one step either way, and fitted so.',
+        ]
+      : []),
+    ...(seenFrom > 0
+      ? [
+          'How many stops were too short to be logged is the law drawn on to where nobody looked: time a few by hand.',
+        ]
+      : []),
+  ]
+}
+
+/** The text of the scenario with the values in it. Throws `ScenarioError` where they do not fit into it, with every finding. */
+function intoScenario(
+  { scenario, text }: NonNullable<FitOptions['into']>,
+  { inputs, made }: FitResult,
+): string {
+  const changes = inputs
+    .filter(({ path }) => !path.includes(anySource))
+    .flatMap((input): Change[] => [
+      ...(input.value === null
+        ? []
+        : [{ path: input.path, text: input.value, comment: `from the record: ${knownText(input)}` }]),
+      ...Object.entries(input.also).map(([path, value]) => ({
+        path,
+        text: value,
+        comment: `from the record: goes with ${input.path}`,
+      })),
+    ])
+  const source = `record \`${made.record.title}\``
+  scenario.vary(
+    null,
+    changes.map(({ path, text: value }) => ({ path, value: parse(value) as unknown, source })),
+  )
+  return withChanges(text, changes)
+}
+
+/** Throws `Fault` `record` with all that makes it unusable, and the rows that were left out besides. */
+function refuseUnusable({ record }: ReadRecord): void {
+  if (isUsable(record)) return
+  const told = ['refused', 'left-out'].flatMap((did) => record.account.filter((each) => each.did === did))
+  const lines = told.flatMap(({ file, words, rows, count, fix }) => {
+    const more = count > rows.length ? ` and ${count - rows.length} more` : ''
+    const which = rows.length === 0 ? '' : `, row ${rows.join(', ')}${more}`
+    return [`${file}${which}: ${words}`, ...(fix === '' ? [] : [`    mend:  ${fix}`])]
+  })
+  throw new Fault('record', lines.map(printable).join('\n'))
+}
+
+const timeWords: Readonly<Record<string, string>> = {
+  starved: 'without cases',
+  blocked: 'blocked',
+  other: 'other stops',
+}
+
+/** What the time of all shifts went to, those kept back too. */
+function timeOf(record: CleanRecord): FitResult['record']['time'] {
+  const { run, breaks, stopped, lost } = timeSpent(record)
+  const row = (what: string, value: number, stops = 0) => ({ what, time: { value, unit: 's' }, stops })
+  return [
+    row('running, or stops that are in no log', run),
+    row('breaks', breaks),
+    ...[...stopped].map(([means, seconds]) => {
+      const count = record.stops.filter((stop) => stop.means === means).length
+      const what = means === null ? 'reasons that the record does not explain' : (timeWords[means] ?? means)
+      return row(what, seconds, count)
+    }),
+    row('stood, and counts for no stop', lost),
+  ].filter(({ time }) => time.value > 0)
+}

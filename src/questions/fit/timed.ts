@@ -1,0 +1,91 @@
+/** Inputs that are times: how long stops last, and how one case follows another. */
+import { anySource } from '../../record/arrivals-of-record.js'
+import type { LoggedTimeBetween, LoggedTimes } from '../../record/input.js'
+import type { Sample } from '../../statistics/fitting/sample.js'
+import { survivalCurve } from '../../statistics/fitting/survival.js'
+import { noted } from './counted.js'
+import type { FittedInput, Remark } from './document.js'
+import { familyResult, type Laws } from './laws.js'
+import { picturesOf, readLength } from './pictures.js'
+import { remarksOfTimes } from './remarks.js'
+import { lawText, observedText } from './value-text.js'
+
+/** Times of which more are not written into a file to be drawn from. */
+const mostObserved = 20_000
+
+/** `observed` takes the text of a file that the value draws on. */
+export function timesInput(
+  input: LoggedTimes | LoggedTimeBetween,
+  laws: Laws,
+  observed: Map<string, string>,
+  { confidence }: { confidence: number },
+): FittedInput {
+  const { sample, path } = input
+  const { chosen, alike } = laws.choice
+  const lengths = lengthsOf(sample)
+  const events = lengths.length
+  const law = chosen?.fit.law ?? null
+  const isObserved = law === null && events > 1 && events <= mostObserved
+  if (isObserved) observed.set(fileOf(path), `seconds\n${lengths.join('\n')}\n`)
+  const about = { events, chosen: law?.family ?? null, alike: alike.map(({ fit }) => fit.law.family) }
+  return {
+    ...{ path, words: input.words, what: input.what, also: {}, tests: [] },
+    ...{ cutOff: input.count - events, exposure: null, ...about },
+    value: law ? lawText(law, events) : isObserved ? observedText(fileOf(path)) : null,
+    restsOn: law ? 'fitted' : isObserved ? 'observed' : 'nothing',
+    rate: null,
+    seen: seenOf(lengths),
+    families: laws.candidates.map(familyResult),
+    remarks: [
+      ...remarksOfTimes(about, laws, { longest: lengths.at(-1) ?? 0, confidence }),
+      ...walkRemarks(input),
+      ...(path.includes(anySource)
+        ? [
+            {
+              code: 'no-source' as const,
+              text: 'the record does not say of which entry of `arrivals` these cases are: name it as `source` of `cases`',
+            },
+          ]
+        : []),
+      ...noted(input.notes),
+    ],
+    pictures: {
+      ...picturesOf(
+        sample,
+        survivalCurve(sample),
+        law,
+        new Map(laws.candidates.map(({ fit }) => [fit.law.family, fit.law])),
+      ),
+      ...{ trend: [], hours: [] },
+    },
+  }
+}
+
+const fileOf = (path: string): string => `observed-${path.replace(/[^\p{L}\p{N}._-]/gu, '-')}.csv`
+
+/** As they were read, s, the shortest first, without what was cut off. */
+function lengthsOf({ seen, counts }: Sample): number[] {
+  const all = seen.flatMap((each, index) => {
+    const length = readLength(each)
+    return length === null ? [] : new Array<number>(counts[index]!).fill(length)
+  })
+  return all.sort((a, b) => a - b)
+}
+
+function seenOf(lengths: readonly number[]): FittedInput['seen'] {
+  const n = lengths.length
+  if (n === 0) return null
+  const mean = lengths.reduce((sum, each) => sum + each, 0) / n
+  const squares = lengths.reduce((sum, each) => sum + (each - mean) ** 2, 0)
+  return { mean, standardError: n > 1 ? Math.sqrt(squares / (n - 1) / n) : null }
+}
+
+const walkRemarks = (input: LoggedTimes | LoggedTimeBetween): Remark[] =>
+  input.what === 'times' && input.holdsWalk && input.count > 0
+    ? [
+        {
+          code: 'walk-within',
+          text: 'the log runs from stop to running again, so these times hold the walk and the wait for a free hand: the `walk` of the crew must be 0 s beside them',
+        },
+      ]
+    : []

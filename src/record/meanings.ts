@@ -1,0 +1,73 @@
+/** What the reasons of a log may be in a scenario: stops of a piece by their path, and words for what is no stop of its own. */
+import { nearest } from '../scenario/nearest.js'
+import { shown } from '../scenario/printable.js'
+import { type Meaning, meaningsWithoutPath } from './record.js'
+
+/** What a stop of some sort gives: the keys below its path, as the format of scenarios has them. */
+export interface StopKeys {
+  /** What several of them are called. */
+  words: string
+  /** How long they last. */
+  times: string
+  /** Chance of one, counted in cases or in strips of tape. */
+  chance?: { key: string; of: 'cases' | 'strips' }
+  /** Running time from one to the next. */
+  timeTo?: string
+}
+
+/** The stops of a piece, by the key that they have in a scenario. */
+export const stopKeys = {
+  jams: { words: 'jams', times: 'clear', chance: { key: 'chance', of: 'cases' } },
+  breakdowns: { words: 'breakdowns', times: 'repair', timeTo: 'after' },
+  'roll-change': { words: 'roll changes', times: 'time' },
+  'size-setting': { words: 'settings to another size', times: 'time' },
+  'tape-breaks': { words: 'tape breaks', times: 'fix', chance: { key: 'chance', of: 'strips' } },
+  blade: { words: 'blade services', times: 'time' },
+  every: { words: 'planned stops', times: 'stop' },
+} as const satisfies Record<string, StopKeys>
+
+/** A stop of a piece of the line. */
+export interface StopPath {
+  piece: string
+  keys: StopKeys
+}
+
+const words: readonly string[] = meaningsWithoutPath
+
+/** The piece and the stop that a path names; null for a word without a path. */
+export function stopPathOf(meaning: Meaning): StopPath | null {
+  if (words.includes(meaning)) return null
+  const [, piece, tail] = meaning.split('.') as [string, string, keyof typeof stopKeys]
+  return { piece, keys: stopKeys[tail] }
+}
+
+const example = 'line.sealer.jams'
+
+/** What is wrong with a meaning as it was written, and the nearest mend; null where nothing is. */
+export function meaningFault(written: string): { rule: string; fix: string } | null {
+  if (words.includes(written)) return null
+  const [line, piece = '', tail, ...more] = written.split('.')
+  if (line !== 'line' || tail === undefined) {
+    const isWord = !written.includes('.')
+    return {
+      rule: `a meaning is a stop of the scenario such as \`${example}\`, or one of ${words.join(', ')}`,
+      fix: isWord ? nearest(written.slice(0, 40), words) : `write it like \`${example}\``,
+    }
+  }
+  if (!/^\p{L}[\p{L}\p{N} _-]{0,39}$/u.test(piece))
+    return {
+      rule: `\`${shown(piece)}\` is no name of a piece of the line`,
+      fix: `write it like \`${example}\``,
+    }
+  if (Object.hasOwn(stopKeys, tail) && more.length === 0) return null
+  const tails = Object.keys(stopKeys)
+  if (Object.hasOwn(stopKeys, tail))
+    return {
+      rule: `the meaning of a stop ends with ${tails.join(', ')}: its times and its chance follow from the log`,
+      fix: `did you mean \`line.${piece}.${tail}\`?`,
+    }
+  return {
+    rule: `\`${shown(tail)}\` is no stop of a piece`,
+    fix: nearest(tail.slice(0, 40), tails),
+  }
+}

@@ -1,0 +1,160 @@
+/** What may be found in the shifts, the stops and the cases of a record. */
+import { many, named, rows, type Saying, stops, time, verb } from './saying.js'
+
+export const ofShifts = {
+  'no-shifts': {
+    did: 'refused',
+    words: () => 'no shift is left that can be used',
+    fix: () => 'see what was left out',
+  },
+  'doubled-shift': {
+    did: 'left-out',
+    words: (told) =>
+      `${many(told.count, 'shift')} that ${verb(told, 'stands', 'stand')} there already, left out`,
+  },
+  'shift-ends-before': {
+    did: 'left-out',
+    words: (told) =>
+      `${many(told.count, 'shift')} that ${verb(told, 'does', 'do')} not end after the beginning, left out`,
+  },
+  'shift-within': {
+    did: 'left-out',
+    words: (told) => `${many(told.count, 'shift')} within another one, left out`,
+    fix: () => 'one row a shift of the line',
+  },
+  'shifts-overlap': {
+    did: 'changed',
+    words: (told) =>
+      `${many(told.count, 'shift')} that ${verb(told, 'begins', 'begin')} before the end of the one before: ${verb(told, 'begins', 'begin')} at that end, ${time(told)} less`,
+  },
+  'long-shift': {
+    did: 'noted',
+    words: (told) => `${many(told.count, 'shift')} longer than 24 h`,
+    fix: () => 'look at the dates',
+  },
+  'good-missing': {
+    did: 'noted',
+    words: (told) =>
+      `${many(told.count, 'shift')} without a count of good cases: for chances a case ${verb(told, 'it counts', 'they count')} for nothing`,
+  },
+  'days-between': {
+    did: 'noted',
+    words: ({ count, what }) =>
+      `${many(count, 'day')} between the first and the last without a shift: ${what.join(', ')}`,
+    fix: () => 'if the line ran then, the file is not whole',
+  },
+  'days-without-stops': {
+    did: 'noted',
+    words: ({ count, what }) =>
+      `${many(count, 'day')} without any stop, where the other days have many: ${what.join(', ')}`,
+    fix: () =>
+      'if nobody logged then, take these shifts out: a day that nobody logged makes stops look rarer',
+  },
+} as const satisfies Record<string, Saying>
+
+export const ofStops = {
+  doubled: {
+    did: 'left-out',
+    words: (told) => `${rows(told)} that ${verb(told, 'stands', 'stand')} there already, left out`,
+  },
+  'ends-before': {
+    did: 'left-out',
+    words: (told) => `${stops(told)} that ${verb(told, 'ends', 'end')} before the beginning, left out`,
+  },
+  instant: {
+    did: 'noted',
+    words: (told) => `${stops(told)} of no length on the clock of the log: shorter than its grain`,
+  },
+  'instant-left-out': {
+    did: 'left-out',
+    words: (told) => `${stops(told)} of no length, left out: the clock of the log would show the shortest`,
+  },
+  'shorter-than-seen': {
+    did: 'left-out',
+    words: (told) => `${stops(told)} shorter than \`seen-from\`, left out; ${time(told)} count as stopped`,
+    fix: () => 'a lower `seen-from`, if all of that length are logged',
+  },
+  'two-pieces': {
+    did: 'left-out',
+    words: (told) =>
+      `${stops(told)} of two pieces in one row, left out; ${time(told)} count as stopped, for no piece: ${named(told)}`,
+    fix: () => 'one row for each piece',
+  },
+  renamed: {
+    did: 'changed',
+    words: (told) => `${rows(told)} of a piece that has another name now: ${told.what.join(', ')}`,
+  },
+  overlap: {
+    did: 'changed',
+    words: (told) =>
+      `${stops(told)} that ${verb(told, 'begins', 'begin')} before the end of the one before of the same piece: made one with it, ${time(told)} counted once`,
+  },
+  'overlap-other': {
+    did: 'changed',
+    words: (told) =>
+      `${stops(told)} of another reason that ${verb(told, 'begins', 'begin')} before the end of the one before of the same piece: made one with it under its reason: ${named(told)}`,
+  },
+  moved: {
+    did: 'changed',
+    words: (told) =>
+      `${stops(told)} whose length was timed finer than the clock they begin by: put to the end of the one before, ${time(told)} later in all`,
+  },
+  'cut-off': {
+    did: 'changed',
+    words: (told) =>
+      `${stops(told)} that ${verb(told, 'runs', 'run')} into a break or the end of a shift: ${verb(told, 'ends', 'end')} there and ${verb(told, 'counts', 'count')} as longer than is seen; ${time(told)} after it count for no stop`,
+  },
+  outside: {
+    did: 'left-out',
+    words: (told) => `${stops(told)} outside all shifts or within a break, ${time(told)}, left out`,
+    fix: () => 'if the line ran then, add the shifts',
+  },
+  'begins-outside': {
+    did: 'left-out',
+    words: (told) =>
+      `${stops(told)} that ${verb(told, 'begins', 'begin')} outside a shift or in a break and ${verb(told, 'ends', 'end')} in a shift: no stop of that shift, but ${time(told)} of it count as stopped`,
+  },
+  'logged-breaks': {
+    did: 'noted',
+    words: (told) =>
+      `${many(told.count, 'row')} that ${verb(told, 'is a break', 'are breaks')}, ${time(told)}: taken from the shifts`,
+  },
+  'unknown-reason': {
+    did: 'noted',
+    words: ({ count, what, ...told }) =>
+      `\`${what[0]}\`: nothing says what it means; ${stops({ count, what, ...told })}, ${time({ count, what, ...told })}`,
+    fix: ({ what }) => what[1]!,
+  },
+  'more-unknown': {
+    did: 'noted',
+    words: (told) =>
+      `further reasons of which nothing says what they mean: ${stops(told)}, ${time(told)}, among them ${named(told)}`,
+    fix: () => 'if they are free text, name a column of codes as `reason`',
+  },
+  'never-occurs': {
+    did: 'noted',
+    words: (told) => `under \`means\`, but in no row: ${named(told)}`,
+    fix: () => 'a slip of the pen is counted as none: look at the spelling',
+  },
+} as const satisfies Record<string, Saying>
+
+export const ofCases = {
+  'cases-go-back': {
+    did: 'changed',
+    words: (told) => `${rows(told)} that ${verb(told, 'goes', 'go')} back in time: put into order`,
+  },
+  'doubled-cases': {
+    did: 'left-out',
+    words: (told) =>
+      `${rows(told)} that ${verb(told, 'stands', 'stand')} there already, to the same part of a second, left out`,
+  },
+  'cases-at-once': {
+    did: 'noted',
+    words: (told) =>
+      `${many(told.count, 'case')} of the same second and kind as the one before: taken as cases, for the clock shows no more`,
+  },
+  'cases-outside': {
+    did: 'left-out',
+    words: (told) => `${many(told.count, 'case')} outside all shifts, left out`,
+  },
+} as const satisfies Record<string, Saying>
