@@ -1,6 +1,7 @@
 /** A record as questions take it: read and cleaned, known by its hash, and refused where it cannot be used. */
 import { Fault } from '../scenario/fault.js'
 import { printable } from '../scenario/printable.js'
+import { isUsable } from './read.js'
 import type { CleanRecord } from './record.js'
 
 /** A file that was read. */
@@ -20,16 +21,14 @@ export interface ReadRecord {
   files: readonly FileRead[]
 }
 
-/** Throws `Fault` `record` with all that makes it unusable. */
+/** Throws `Fault` `record` with all that makes it unusable, and the rows that were left out besides. */
 export function refuseUnusable({ record }: ReadRecord): void {
-  const refused = record.account.filter(({ did }) => did === 'refused')
-  if (refused.length === 0) return
-  const lines = refused.map(({ file, words, rows, count, fix }) => {
-    const which =
-      rows.length === 0
-        ? ''
-        : `, row ${rows.join(', ')}${count > rows.length ? ` and ${count - rows.length} more` : ''}`
-    return `${file}${which}: ${words}${fix === '' ? '' : `\n    mend:  ${fix}`}`
+  if (isUsable(record)) return
+  const told = ['refused', 'left-out'].flatMap((did) => record.account.filter((each) => each.did === did))
+  const lines = told.flatMap(({ file, words, rows, count, fix }) => {
+    const more = count > rows.length ? ` and ${count - rows.length} more` : ''
+    const which = rows.length === 0 ? '' : `, row ${rows.join(', ')}${more}`
+    return [`${file}${which}: ${words}`, ...(fix === '' ? [] : [`    mend:  ${fix}`])]
   })
-  throw new Fault('record', printable(lines.join('\n')))
+  throw new Fault('record', lines.map(printable).join('\n'))
 }
