@@ -13,7 +13,7 @@ copyFileSync(fileURLToPath(new URL('../record/truth.yaml', import.meta.url)), pa
 
 /** Runs are 39: what decides is how the days differ. The seed is another than that of the record, whose shifts would be among the runs. */
 async function validated(scenario: string, ...more: string[]) {
-  const flags = ['--runs', '39', '--set', 'study.seed=held against', '--no-files', '--json']
+  const flags = ['--runs', '39', '--set', 'study.seed=held against', '--no-files', '--json', '--workers', '1']
   const { code, out } = await call(['validate', scenario, 'record.yaml', ...flags, ...more], { cwd })
   return { code, ...JSON.parse(out) }
 }
