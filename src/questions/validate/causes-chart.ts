@@ -40,9 +40,10 @@ export function causesChart(result: ValidateResult): Chart | null {
     },
     marks: [
       ruleUp(0, { colour: palette.frame, dash: [] }),
-      whiskers('interval', 'x', rows, { borderWidth: 2, borderColor: palette.quietInk }),
+      // what stands first lies on top
       dots('not shown to differ', points(false), { radius: 5, colour: palette.quietInk }),
       dots('shown to differ', points(true), { radius: 6, colour: palette.lost, style: 'rectRot' }),
+      whiskers('interval', 'x', rows, { borderWidth: 2, borderColor: palette.quietInk }),
     ],
   })
 }

@@ -28,13 +28,13 @@ export function daysChart(result: ValidateResult): Chart {
     title:
       outside === 0
         ? `All ${days.length} days of the plant lie where their runs do`
-        : `${outside} of ${counted(days.length, 'day')} of the plant outside of ${percentText(ranks.share)} of the runs`,
+        : `${outside} of ${counted(days.length, 'day')} of the plant ${outside === 1 ? 'lies' : 'lie'} outside ${percentText(ranks.share)} of the runs`,
     subtitle: `Line: ${percentText(ranks.share)} of ${runs} runs of that day, with their median. Sign: the plant. Of 100 days of a model that is the plant, 5 lie outside.`,
     alt: `Good cases a day, plant, and range of runs: ${days.map(({ day, plant, model }) => `${day}: ${grouped(plant, 0)}, ${grouped(model.low, 0)} to ${grouped(model.high, 0)}`).join('; ')}.`,
     mayNarrow: true,
     gap: 12,
     height: 330,
-    legend: ['median of the runs', 'plant, within', 'plant, outside'],
+    legend: ['plant, outside', 'plant, within', 'median of the runs'],
     axes: {
       x: spanAxis(
         {
@@ -46,20 +46,21 @@ export function daysChart(result: ValidateResult): Chart {
       ),
       y: spanAxis(span, 'good cases'),
     },
+    // what stands first lies on top
     marks: [
+      dots('plant, outside', at(false), { radius: 5.5, colour: palette.lost, style: 'triangle' }),
+      dots('plant, within', at(true), { radius: 4.5, colour: palette.ink, fill: palette.paper, edge: 1.8 }),
+      dots(
+        'median of the runs',
+        days.map(({ model }, x) => ({ x, y: model.median })),
+        { radius: 3, colour: palette.main },
+      ),
       whiskers(
         'runs',
         'y',
         days.map(({ model }, index) => ({ at: index, low: model.low, high: model.high })),
         { borderColor: palette.band, borderWidth: 7, backgroundColor: palette.band },
       ),
-      dots(
-        'median of the runs',
-        days.map(({ model }, x) => ({ x, y: model.median })),
-        { radius: 3, colour: palette.main },
-      ),
-      dots('plant, within', at(true), { radius: 4.5, colour: palette.ink, fill: palette.paper, edge: 1.8 }),
-      dots('plant, outside', at(false), { radius: 5.5, colour: palette.lost, style: 'triangle' }),
     ],
   })
 }
