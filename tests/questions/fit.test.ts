@@ -10,8 +10,8 @@ const after = 'line.sealer.breakdowns.after'
 const repair = 'line.sealer.breakdowns.repair'
 
 /** Stops one after another from 6:10 on, ten minutes apart and a day for 40 of them, each of a length of its own. */
-const inARow = (lengths: readonly number[], of: Pick<Stop, 3 | 4> | [] = []): Stop[] =>
-  lengths.map((lasts, n): Stop => [1 + Math.floor(n / 40), 22_200 + 600 * (n % 40), lasts, of[3], of[4]])
+const inARow = (lengths: readonly number[]): Stop[] =>
+  lengths.map((lasts, n): Stop => [1 + Math.floor(n / 40), 22_200 + 600 * (n % 40), lasts])
 
 describe('a count', () => {
   it('of three jams in 4000 cases is that, with its exact limits', () => {

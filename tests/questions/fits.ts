@@ -59,7 +59,7 @@ shift: {length: 8 h}
 export function evidenceOf({ observed }: FitAnswer, { path, value }: FittedInput): [at: string, Known][] {
   const { evidence } = loadScenario(line, {
     overrides: [{ path, value: parse(value!) as unknown, source: 'the fit' }],
-    readColumn: (file) => observed.get(file)!.trim().split('\n').slice(1).map(Number),
+    readColumn: (file) => observed.get(file)!.trim().split('\n').slice(1),
   })
   return evidence.map(({ at, known }) => [at.join('.'), known])
 }

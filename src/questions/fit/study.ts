@@ -50,6 +50,7 @@ export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer
     ...asked,
     work: into ? workOf(into.scenario, record) : new Map(),
   })
+  for (const [name, text] of observed) options.into?.files?.set(name, text)
   const document: FitResult = {
     format: 'tapeshift-result/1',
     command: 'fit',
@@ -75,7 +76,12 @@ export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer
       time: timeOf(record),
     },
     account: [...record.account],
-    inputs: into ? inRunningTime(withoutWalk(inputs, into.scenario), into.scenario) : inputs,
+    inputs: into
+      ? inRunningTime(
+          withoutWalk(inputs, into.scenario, (name) => into.placeOf(['crew', name]) !== null),
+          into.scenario,
+        )
+      : inputs,
     notes: notesOf(record),
   }
   return {
@@ -166,9 +172,9 @@ function refuseUnusable({ record }: ReadRecord): void {
       rows.length === 0
         ? ''
         : `, row ${rows.join(', ')}${count > rows.length ? ` and ${count - rows.length} more` : ''}`
-    return `${file}${which}: ${words}${fix === '' ? '' : `\n    mend:  ${fix}`}`
+    return `${printable(`${file}${which}: ${words}`)}${fix === '' ? '' : `\n    mend:  ${printable(fix)}`}`
   })
-  throw new Fault('record', printable(lines.join('\n')))
+  throw new Fault('record', lines.join('\n'))
 }
 
 const timeWords: Readonly<Record<string, string>> = {

@@ -5,7 +5,7 @@ import type { Sample } from '../../statistics/fitting/sample.js'
 import { survivalCurve } from '../../statistics/fitting/survival.js'
 import { noted } from './counted.js'
 import type { FittedInput, Remark } from './document.js'
-import { familyResult, type Laws } from './laws.js'
+import { familyResult, type Laws, meanKnown } from './laws.js'
 import { picturesOf, readLength } from './pictures.js'
 import { remarksOfTimes } from './remarks.js'
 import { lawText, observedText } from './value-text.js'
@@ -34,6 +34,7 @@ export function timesInput(
     value: law ? lawText(law, events) : isObserved ? observedText(fileOf(path)) : null,
     restsOn: law ? 'fitted' : isObserved ? 'observed' : 'nothing',
     rate: null,
+    mean: meanKnown(laws),
     seen: seenOf(lengths),
     families: laws.candidates.map(familyResult),
     remarks: [
