@@ -310,7 +310,7 @@ describe('a bad record', () => {
       ['stops.csv', 'no text', 'save it as CSV'],
     ],
     ['no YAML', { 'plant.yaml': 'record: [' }, 3, ['plant.yaml:1:', 'not YAML']],
-    ['a scenario', { 'plant.yaml': line }, 3, ['this looks like a scenario']],
+    ['a scenario', { 'plant.yaml': line }, 3, ['this is a scenario']],
     [
       'a key that it does not know',
       { 'plant.yaml': `${recordText()}  reasons: {}\n` },

@@ -4,25 +4,30 @@
  */
 import { standardNormal } from '../quantile.js'
 import type { Mixture } from './expectation.js'
-import { type Distribution, distributionOf, type Lognormal } from './law.js'
+import { type Distribution, distributionOf } from './law.js'
 import { maximise } from './maximise.js'
 import { lawsNear } from './mixture-near.js'
 import { type Ends, intervalOf } from './profile.js'
 
 /** A figure of a mixture that is the mean of that of its parts by their shares. */
 export interface PartFigure {
+  /** The part that is moved to give it a value: the one that can. */
+  moves: 'first' | 'second'
   of(law: Distribution): number
   /** Location of a lognormal part with this `value` of it; NaN where none has. */
   locationOf(value: number, spread: number): number
 }
 
+/** Nearly all of a mean may be that of the longer part. */
 export const meanOfParts: PartFigure = {
+  moves: 'second',
   of: ({ mean }) => mean,
   locationOf: (mean, spread) => Math.log(mean) - (spread * spread) / 2,
 }
 
-/** Share of times over `from`, s. */
+/** Share of times over `from`, s: of the longer part it may be all. */
 export const overOfParts = (from: number): PartFigure => ({
+  moves: 'first',
   of: ({ above }) => above(from),
   locationOf: (over, spread) =>
     over > 0 && over < 1 ? Math.log(from) + spread * standardNormal(over) : Number.NaN,
@@ -49,8 +54,10 @@ function restOf({ law, top, heightOf, floor, figure }: Profiled): (value: number
   let last = law
   return (value) => {
     const near = lawsNear(last)
-    const lawAt = ([share, wider, along, other]: readonly number[]) =>
-      withFigure(near([share!, 0, wider!, along!, other!]), figure, value)
+    const lawAt = ([share, first, along, second]: readonly number[]) => {
+      const x = figure.moves === 'first' ? [0, first!, along!, second!] : [along!, first!, 0, second!]
+      return withFigure(near([share!, ...x]), figure, value)
+    }
     const found = maximise(
       (x) => {
         const each = lawAt(x)
@@ -67,10 +74,12 @@ function restOf({ law, top, heightOf, floor, figure }: Profiled): (value: number
   }
 }
 
-/** The mixture with the first part moved so that the figure has this value; null where no place of it gives that. */
-function withFigure({ share, first, second }: Mixture, figure: PartFigure, value: number): Mixture | null {
-  const ofFirst = (value - (1 - share) * figure.of(distributionOf(second))) / share
-  const location = figure.locationOf(ofFirst, first.spread)
-  const moved: Lognormal = { ...first, location }
-  return Number.isFinite(location) ? { family: 'mixture', share, first: moved, second } : null
+/** The mixture with one part moved so that the figure has this value; null where no place of it gives that. */
+function withFigure(law: Mixture, figure: PartFigure, value: number): Mixture | null {
+  const { moves } = figure
+  const [moved, other] = moves === 'first' ? [law.first, law.second] : [law.second, law.first]
+  const weight = moves === 'first' ? law.share : 1 - law.share
+  const own = (value - (1 - weight) * figure.of(distributionOf(other))) / weight
+  const location = figure.locationOf(own, moved.spread)
+  return Number.isFinite(location) ? { ...law, [moves]: { ...moved, location } } : null
 }
