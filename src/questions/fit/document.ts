@@ -68,6 +68,7 @@ export interface Remark {
     | 'no-exposure'
     | 'worked-share'
     | 'no-source'
+    | 'mean-seen'
   text: string
 }
 
