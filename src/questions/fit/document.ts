@@ -69,6 +69,7 @@ export interface Remark {
     | 'no-exposure'
     | 'worked-share'
     | 'no-source'
+    | 'mean-seen'
   text: string
 }
 
@@ -92,6 +93,8 @@ export interface FittedInput {
   restsOn: 'counted' | 'fitted' | 'observed' | 'nothing'
   /** Of what is counted: events a unit of exposure, with exact limits. */
   rate: (Known & { unit: string }) | null
+  /** Of what has a law: its mean, s, within the intervals of the laws that the record does not tell from it. */
+  mean: Known | null
   /** Of times: mean of those that were seen whole with its standard error, s. */
   seen: { mean: number; standardError: number | null } | null
   chosen: FamilyResult['family'] | null

@@ -39,6 +39,7 @@ export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer
     ...asked,
     work: into ? workOf(into.scenario, record) : new Map(),
   })
+  for (const [name, text] of observed) options.into?.files?.set(name, text)
   const document: FitResult = {
     format: 'tapeshift-result/1',
     command: 'fit',
@@ -64,7 +65,12 @@ export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer
       time: timeOf(record),
     },
     account: [...record.account],
-    inputs: into ? inRunningTime(withoutWalk(inputs, into.scenario), into.scenario) : inputs,
+    inputs: into
+      ? inRunningTime(
+          withoutWalk(inputs, into.scenario, (name) => into.placeOf(['crew', name]) !== null),
+          into.scenario,
+        )
+      : inputs,
     notes: notesOf(record),
   }
   return {
