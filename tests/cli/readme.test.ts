@@ -37,10 +37,14 @@ describe('README', () => {
       // a report is made of the files of a run
       const files = argv[0] === 'run' ? [] : ['--no-files']
       const some = argv[0] === 'size' ? ['--choose', 'line.infeed.length=4 m,12 m'] : ['--shifts', '3']
-      const quick = isStudy ? [...argv, ...some, '--workers', '1', ...files] : argv
+      const quick = isStudy
+        ? [...argv, ...some, '--workers', '1', ...files]
+        : argv[0] === 'validate'
+          ? [...argv, '--runs', '19', '--no-files']
+          : argv
       const { code } = await call(quick, { cwd })
-      // of three shifts nothing can be chosen, which is told by its own exit code
-      expect([command, code]).toEqual([command, argv.includes('--best') ? 4 : 0])
+      // of three shifts nothing can be chosen, and a model that is wrong on purpose is refused: both have an exit code of their own
+      expect([command, code]).toEqual([command, argv.includes('--best') || argv[0] === 'validate' ? 4 : 0])
     }
   })
 
