@@ -80,10 +80,10 @@ const longAnswer = 240
 /** The first screen. */
 function answerHtml({ summary, headline, head }: Report): Markup {
   if (!summary) return html`<section id="answer" class="answer">${headHtml(head)}${list(headline)}</section>`
-  const { question, answer, sureness, limiting, next } = summary
+  const { question, answer, sureness, limiting, limitingHead = 'What limits the line', next } = summary
   const cards: [kind: string, title: string, content: Markup][] = [
     ['sure', 'How sure that is', paragraphs(sureness)],
-    ['limiting', 'What limits the line', limiting === '' ? empty : paragraphs([limiting])],
+    ['limiting', limitingHead, limiting === '' ? empty : paragraphs([limiting])],
     ['next', 'What to do next', list(next, 'ol')],
   ]
   const shown = cards.filter(([, , content]) => !content.isEmpty)

@@ -18,6 +18,8 @@ export interface Summary {
   sureness: string[]
   /** What limits the line; empty where nothing is known. */
   limiting: string
+  /** What that is headed with, where it is no limit of a line. */
+  limitingHead?: string
   next: string[]
 }
 

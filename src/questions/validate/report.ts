@@ -38,6 +38,7 @@ export function validateReport(result: ValidateResult): Report {
         : 'Is the model the plant, on days that no fit has used?',
       answer: sentences(isCalibration && calibration, verdictText(result)).join(' '),
       sureness: sentences(coverage(result), sheetText(result)),
+      limitingHead: 'What explains the gap',
       limiting: explanationText(result),
       next: next(result),
     },
