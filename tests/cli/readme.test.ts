@@ -40,7 +40,7 @@ describe('README', () => {
       const quick = isStudy
         ? [...argv, ...some, '--workers', '1', ...files]
         : argv[0] === 'validate'
-          ? [...argv, '--no-files']
+          ? [...argv, '--workers', '1', '--no-files']
           : argv
       const { code } = await call(quick, { cwd })
       // of three shifts nothing can be chosen, and a model that is wrong on purpose is refused: both have an exit code of their own
