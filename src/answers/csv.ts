@@ -23,6 +23,20 @@ export function shiftsCsv(columns: readonly Column[], shifts: readonly ShiftResu
   return csvText([['shift', ...shiftColumns(columns)], ...rows])
 }
 
+/** A row per draw of the inputs and shift; draw 0: the inputs as they are given. */
+export function drawsCsv(columns: readonly Column[], draws: readonly (readonly ShiftResult[])[]): string {
+  const rows = draws.flatMap((shifts, draw) =>
+    shifts.map((shift, index) => [draw, index + 1, ...shiftCells(shift)]),
+  )
+  return csvText([['draw', 'shift', ...shiftColumns(columns)], ...rows])
+}
+
+/** A row per draw: what was drawn of each input, SI, of a law its mean. */
+export const inputsCsv = (
+  paths: readonly string[],
+  draws: readonly { inputs: readonly number[] }[],
+): string => csvText([['draw', ...paths], ...draws.map(({ inputs }, index) => [index + 1, ...inputs])])
+
 /** A design with its shifts, for `designsCsv`. */
 interface DesignRows {
   name: string

@@ -1,20 +1,7 @@
 /** Intervals that hold both kinds of what is not known: luck of the simulation, and what the inputs may be. */
-import type { Estimate } from './estimate.js'
+import type { Estimate, OfInputs } from './estimate.js'
 import { type Layout, logitOf, type Scale } from './layout.js'
 import { standardNormal, studentT } from './quantile.js'
-
-/** What the inputs add to a figure. */
-export interface OfInputs {
-  /** The whole interval: both kinds. */
-  low: number
-  high: number
-  /** That of the inputs alone. */
-  alone: { low: number; high: number }
-  /** Part of the variance of the whole that is theirs, 0 to 1. */
-  share: number
-  /** Draws that say something of it. */
-  draws: number
-}
 
 /** From a scale and back. */
 interface There {

@@ -4,6 +4,7 @@
  * (from memory); for simulations Barton & Schruben, Proceedings of the Winter Simulation Conference (2001) 372-378.
  */
 import { mean, quantile, sampleVariance } from 'simple-statistics'
+import { leastDraws } from '../scenario/limits.js'
 import type { Observations } from './estimate.js'
 
 export interface Layout {
@@ -109,6 +110,3 @@ export function layoutOfQuantiles(draws: readonly (readonly number[])[], below: 
     draws[0]!.length,
   )
 }
-
-/** Of fewer draws their variance is hardly known: of 10 it is off by half on average. Project rule. */
-export const leastDraws = 10
