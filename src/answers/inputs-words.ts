@@ -4,15 +4,19 @@ import type { Display } from '../catalogue/printed-units.js'
 import { counted, grouped, listed, percentText, printFigure } from '../report/format.js'
 import type { Contribution, ContributionsTold, DrawsTold } from './contributions.js'
 
-/** Half-width of an interval, its longer side. */
-const half = (
+/** Half-width of an interval about a figure, its longer side. */
+export const halfWidth = (
   { mean }: Pick<Figure, 'mean'>,
   { low, high }: { low: number | null; high: number | null },
 ): number => Math.max((high ?? Number.NaN) - mean!, mean! - (low ?? Number.NaN))
 
-/** A half-width in words, with its unit where `isLast`: `0.31 cases/min`. */
-function halfText(figure: Figure, of: { low: number | null; high: number | null }, display: Display): string {
-  const width = half(figure, of)
+/** The same in words, without its unit: `0.31`. */
+export function halfText(
+  figure: Figure,
+  of: { low: number | null; high: number | null },
+  display: Display,
+): string {
+  const width = halfWidth(figure, of)
   if (!Number.isFinite(width)) return 'an unknown amount'
   if (width === 0) return '0'
   const { interval } = printFigure(
@@ -31,9 +35,9 @@ export function bothKinds(figure: Figure | undefined, display: Display): string 
   return `${`${value} ${unit}`.trimEnd()}, give or take ${luck} by luck of the simulation and ${inputs} by what is not known of the inputs`
 }
 
-/** How often the draws were made, and what the plus-minus holds. */
-export const drawsSentence = ({ draws, shifts }: DrawsTold): string =>
-  `What stands after ± or in brackets holds luck of the simulation and what is not known of the inputs: ${counted(draws, 'draw')} of what the inputs may be, ${counted(shifts, 'shift')} each.`
+/** `60 draws of what the inputs may be, 25 shifts each`. */
+export const drawsText = ({ draws, shifts }: DrawsTold): string =>
+  `${counted(draws, 'draw')} of what the inputs may be, ${counted(shifts, 'shift')} each`
 
 /** A half is a quarter of the variance: so much of it has to go. */
 const toGo = 3 / 4

@@ -5,6 +5,7 @@ export const sections = {
   figures: 'What it puts out',
   designs: 'The designs',
   differences: 'What differs',
+  unknown: 'What is not known of the inputs',
   machines: 'What each machine does',
   places: 'Where cases wait',
   money: 'Tape and money',
