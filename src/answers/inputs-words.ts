@@ -93,7 +93,7 @@ export function measureNext(told: ContributionsTold | undefined, figure: Figure 
   if (inputs.length === 1 && only.data !== null) {
     const more = Math.ceil(dataNow(only) * (times - 1))
     return [
-      `${most} Logging ${grouped(more, 0)} more (${grouped(only.data, 0)} now) would halve the plus-minus.`,
+      `${most} Logging about ${grouped(Number(more.toPrecision(2)), 0)} more (${grouped(only.data, 0)} now) would halve the plus-minus.`,
     ]
   }
   return [`${most} The plus-minus would be halved by ${listed(inputs.map((each) => dataText(each, times)))}.`]

@@ -12,7 +12,7 @@ import { palette } from '../../report/marks/inks.js'
 import type { RunResult } from './document.js'
 
 /** Room right of the bars for their figures, px. */
-const figuresWidth = 130
+const figuresWidth = 150
 /** Inputs that are drawn. */
 const mostRows = 12
 
