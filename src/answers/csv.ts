@@ -42,17 +42,23 @@ interface DesignRows {
   name: string
   columns: readonly Column[]
   shifts: readonly ShiftResult[]
+  /** Of each draw of the inputs; null where they are held fixed. */
+  draws?: readonly (readonly ShiftResult[])[] | null
 }
 
-/** A row per design and shift, under the columns of all of them; empty where a design has no such measure. */
+/** A row per design and shift, where inputs were drawn per design, draw (0: as given) and shift, under the columns of all of them; empty where a design has no such measure. */
 export function designsCsv(designs: readonly DesignRows[]): string {
   const names = [...new Set(designs.flatMap(({ columns }) => shiftColumns(columns)))]
-  const rows = designs.flatMap(({ name, columns, shifts }) => {
+  const isDrawn = designs.some(({ draws }) => draws)
+  const rows = designs.flatMap(({ name, columns, shifts, draws }) => {
     const places = new Map(shiftColumns(columns).map((column, index) => [column, index]))
-    return shifts.map((shift, index) => {
-      const cells = shiftCells(shift)
-      return [name, index + 1, ...names.map((column) => cells[places.get(column) ?? -1] ?? '')]
-    })
+    return [shifts, ...(draws ?? [])].flatMap((each, draw) =>
+      each.map((shift, index) => {
+        const cells = shiftCells(shift)
+        const head = [name, ...(isDrawn ? [draw] : []), index + 1]
+        return [...head, ...names.map((column) => cells[places.get(column) ?? -1] ?? '')]
+      }),
+    )
   })
-  return csvText([['variant', 'shift', ...names], ...rows])
+  return csvText([['variant', ...(isDrawn ? ['draw'] : []), 'shift', ...names], ...rows])
 }

@@ -3,7 +3,7 @@ import { drawInputs } from '../inputs/draw.js'
 import type { ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
 import { misuse } from '../scenario/fault.js'
-import type { ReadScenario } from '../scenario/read.js'
+import type { Evidence } from '../scenario/known.js'
 import type { Design, Simulation } from '../shifts/simulation.js'
 import { ofInputs } from '../statistics/both-kinds.js'
 import type { Estimate, Observations } from '../statistics/estimate.js'
@@ -25,13 +25,14 @@ export interface DrawsAsked {
 
 /** How many are asked for, and how many shifts of each there are at most. Of 60 their spread is known to within 9 % of itself, one standard error. */
 const usualDraws = 60
-const shiftsEach = 25
+const usualEach = 25
 
 /** What a question is asked of draws; null where inputs are held fixed or nothing is known of any. Throws `Fault` `asked`. */
 export function drawsAsked(
   { draws, inputs = 'drawn' }: DrawsOptions,
-  { evidence }: Pick<ReadScenario, 'evidence'>,
+  { evidence }: { evidence: readonly Evidence[] },
   shifts: number,
+  shiftsEach = usualEach,
 ): DrawsAsked | null {
   if (inputs !== 'drawn' && inputs !== 'fixed')
     throw misuse(`--inputs ${inputs}: inputs are \`drawn\` from what they rest on, or held \`fixed\``)
@@ -64,15 +65,15 @@ export interface Draws extends DrawsAsked {
   of: readonly SimulatedDraw[]
 }
 
-/** The draws of the inputs of a design, as designs of their own; `design`: its number. None where none are asked for. */
+/** The draws of the inputs of a design, as designs of their own; `key`: of its shifts, `design`: its number. None where none are asked for. */
 export const drawsOf = (
-  loaded: Pick<ReadScenario, 'scenario' | 'evidence'>,
+  of: Parameters<typeof drawInputs>[0] & { key?: string },
   asked: DrawsAsked | null,
   design = 0,
 ): DrawOfInputs[] =>
   Array.from({ length: asked?.draws ?? 0 }, (_, index) => {
-    const { scenario, inputs } = drawInputs(loaded, loaded.scenario.study.seed, index + 1)
-    return { scenario, inputs, key: `draw ${index + 1}`, drawOf: design }
+    const { scenario, inputs } = drawInputs(of, of.scenario.study.seed, index + 1)
+    return { scenario, inputs, key: [of.key ?? '', `draw ${index + 1}`].join(' ').trim(), drawOf: design }
   })
 
 /** Their shifts; `first`: the number of the first of them among the designs of the simulation. Throws as `Simulation.first` does. */
