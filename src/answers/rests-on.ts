@@ -48,10 +48,15 @@ function unitOf({ of }: Evidence): string {
   }
 }
 
-/** What the inputs of a scenario rest on. */
+/** What the inputs of a scenario rest on, but for what is `chosen` or varied, by path: that is no input. */
 export function inputsTold(
-  resolved: Pick<Resolved, 'scenario' | 'resolved' | 'assumed' | 'evidence'>,
+  given: Pick<Resolved, 'scenario' | 'resolved' | 'assumed' | 'evidence'>,
+  chosen: readonly { path: string }[] = [],
 ): InputsTold {
+  const isChosen = (path: string) =>
+    chosen.some((choice) => path === choice.path || path.startsWith(`${choice.path}.`))
+  const resolved = { ...given, evidence: given.evidence.filter(({ path }) => !isChosen(path)) }
+  const exact = exactValues(resolved).filter((path) => !isChosen(path))
   const evidence = resolved.evidence.map((each): RestsOn => {
     const { value, low, high, confidence } = whatIsKnown(resolved.scenario, each)
     return {
@@ -62,7 +67,7 @@ export function inputsTold(
       ...{ value: orNull(value), low: orNull(low), high: orNull(high), confidence },
     }
   })
-  return { evidence, exact: exactSentence(evidence.length, exactValues(resolved)) }
+  return { evidence, exact: exactSentence(evidence.length, exact) }
 }
 
 /** Paths that are named. */

@@ -98,8 +98,15 @@ const within = (value: number, { least, most }: { least: number; most: number })
 const numberOf = (value: unknown): number =>
   typeof value === 'number' ? value : meanOf(value as Distribution)
 
-/** Whether the laws on the way to a place keep the rules between their parameters. */
+/** Keys of which the lower of two values comes first: narrowest and widest tape, coldest and warmest. */
+const pairs: readonly unknown[] = ['takes', 'temperature', 'applies-at']
+
+/** Whether the laws on the way to a place keep the rules between their parameters, and pairs their order. */
 function keepsOrder(scenario: Scenario, at: readonly (string | number)[]): boolean {
+  if (pairs.includes(at.at(-2))) {
+    const [low, high] = valueAt(scenario, at.slice(0, -1)) as [number, number]
+    return low <= high
+  }
   let place: unknown = scenario
   for (const step of at) {
     place = (place as Record<string | number, unknown>)[step]

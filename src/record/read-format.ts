@@ -5,7 +5,7 @@ import { findingsOf } from '../scenario/issues.js'
 import { offsetOf, placeAt } from '../scenario/locate.js'
 import { nearest } from '../scenario/nearest.js'
 import { shown } from '../scenario/printable.js'
-import { ScenarioError } from '../scenario/problems.js'
+import { problemWithoutPlace, ScenarioError } from '../scenario/problems.js'
 import { readYaml } from '../scenario/yaml-file.js'
 import { type RecordFile, recordFileSchema } from './format.js'
 
@@ -23,6 +23,7 @@ export function readRecordFile(text: string, file = 'record'): RecordFile {
   const { document, raw } = readYaml(text, file, lines, asked)
   // what is said of unknown keys at the top would speak of a scenario
   const strangers = Object.keys(raw).filter((key) => key !== 'record')
+  if (raw.record === undefined && strangers.some(isOfScenario)) throw new ScenarioError([aScenario(file)])
   const parsed = recordFileSchema.safeParse({ record: raw.record })
   const findings = [
     ...strangers.map(stranger),
@@ -44,8 +45,16 @@ const stranger = (key: string): Finding => ({
   path: [key],
   found: '',
   rule: `\`${shown(key)}\` is no key of a record file`,
-  fix: ['cases', 'arrivals', 'line', 'shift'].includes(key)
-    ? 'this looks like a scenario; `fit` takes a record first'
-    : nearest(key.slice(0, 40), ['record']),
+  fix: nearest(key.slice(0, 40), ['record']),
   atKey: true,
 })
+
+const isOfScenario = (key: string): boolean => ['cases', 'arrivals', 'line', 'shift'].includes(key)
+
+const aScenario = (file: string) =>
+  problemWithoutPlace(
+    file,
+    'not-allowed',
+    'this is a scenario, and no record of a plant',
+    'name the record first, and the scenario with --into; `tapeshift new FILE --record` begins a record',
+  )

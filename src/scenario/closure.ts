@@ -1,40 +1,49 @@
 /** Keys on what a taped closure depends on: for `check`, and for the cost of closures that open later. None has a default. */
 import * as z from 'zod'
-import { choice, money, quantity } from './kit.js'
+import { quantityRef } from './editor.js'
+import { choice, money, quantity, withEvidence } from './kit.js'
 import { exampleApart } from './meant.js'
-import { parseQuantity, quantityPattern } from './quantity.js'
+import { parseQuantity } from './quantity.js'
+import { fault, type Read } from './reading.js'
+import { guessedOr } from './values.js'
 
 /** Load on one closure: in newtons, or as a share of the load on the reference closure. */
 type ClosureLoad = { newtons: number } | { share: number }
 
 const loadExample = '40 N'
 
-const load = z
-  .unknown()
-  .transform((text, context): ClosureLoad => {
-    const share = parseQuantity(text, 'share')
-    if ('value' in share && share.value > 0) return { share: share.value }
-    const force = parseQuantity(text, 'force')
-    if ('value' in force && force.value > 0) return { newtons: force.value }
-    const written = String(text).slice(0, 200)
-    context.issues.push({
-      code: 'custom',
-      input: text,
-      message: 'a load is a force above 0 (N, kN, lbf), or a share above 0 % of the load on the reference',
-      params: {
-        code: 'value' in force || 'value' in share ? 'out-of-range' : force.code,
-        fix: `write it like \`${exampleApart(loadExample, written)}\` or \`${exampleApart('120 %', written)}\``,
-      },
-    })
-    return z.NEVER
-  })
-  .meta({
-    type: 'string',
-    pattern: `(${quantityPattern('force')})|(${quantityPattern('share')})`,
+function readLoad(text: unknown): Read<ClosureLoad> {
+  const share = parseQuantity(text, 'share')
+  if ('value' in share && share.value > 0) return { value: { share: share.value } }
+  const force = parseQuantity(text, 'force')
+  if ('value' in force && force.value > 0) return { value: { newtons: force.value } }
+  const written = String(text).slice(0, 200)
+  return fault(
+    'value' in force || 'value' in share ? 'out-of-range' : force.code,
+    'a load is a force above 0 (N, kN, lbf), or a share above 0 % of the load on the reference',
+    `write it like \`${exampleApart(loadExample, written)}\` or \`${exampleApart('120 %', written)}\``,
+  )
+}
+
+const load = withEvidence(
+  (written) =>
+    guessedOr(written, {
+      read: readLoad,
+      numberOf: (each) => ('share' in each ? each.share : each.newtons),
+      isAlike: (one, other) => 'share' in one === 'share' in other,
+      ...{ spread: 'lognormal', ends: { least: 0, most: Infinity } },
+    }),
+  {
+    anyOf: [quantityRef('force'), quantityRef('share')],
     description:
       'load that opens the closure of the heaviest case: a force, or a share of the load on the reference',
     examples: [loadExample, '120 %'],
-  })
+  },
+  (value) =>
+    'share' in value
+      ? { of: { dimension: 'share' }, within: ['share'] }
+      : { of: { dimension: 'force' }, within: ['newtons'] },
+)
 
 const gap = quantity('length', 'gap between the closed outer flaps', { from: 0, to: 0.1 })
 const offset = quantity('length', 'how far the strip lies off the middle of the seam', { from: 0, to: 0.1 })

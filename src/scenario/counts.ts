@@ -130,5 +130,7 @@ export const valueOfCount = ({ of, events, exposure }: Count): number =>
 export function countAsValue({ of, events, exposure, counted }: Count): unknown {
   if (of === 'chance') return `${events} per ${exposure} cases`
   if (of === 'rate') return `${Number(((events / exposure) * 3600).toPrecision(12))} cases/h`
+  // no law of the format says never
+  if (events === 0) return `0 in ${Number((exposure / inSi('time', 1, counted)).toPrecision(12))} ${counted}`
   return { exponential: { mean: `${exposure / events / inSi('time', 1, counted)} ${counted}` } }
 }

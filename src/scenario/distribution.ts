@@ -3,7 +3,7 @@ import * as z from 'zod'
 import { countAsValue, isCount, readInTime, valueOfCount } from './counts.js'
 import { inTimeRef, quantityRef } from './editor.js'
 import { bare, choice, quantity, refuse, whole } from './kit.js'
-import { evident, type Rests, steps } from './known.js'
+import { evident, isGuess, type Rests, steps } from './known.js'
 import type { Distribution, PlainDistribution } from './law.js'
 import { dimensions } from './quantity.js'
 import type { Read } from './reading.js'
@@ -145,6 +145,7 @@ function constant(bounds: Bounds, least: 0 | 1) {
     })
   evident.add(schema, {
     evidence(written) {
+      if (!isGuess(written) && !isCount(written)) return null
       const told = readTime(written, bounds, least)
       if ('fault' in told || told.value.known === null) return null
       const { known, fixed } = told.value

@@ -22,18 +22,21 @@ interface Value extends Place {
 
 /** All such values in `raw`, which keeps the rules of `schema`; in the order of the tree, laws before their parameters. */
 function valuesIn(schema: z.ZodType, raw: unknown, { path, at }: Place = { path: [], at: [] }): Value[] {
-  const reader = evident.get(schema)
+  // a value is read from any text, and a law is a map: no other schema tells
+  const { type } = schema.def
+  const reader = type === 'pipe' || type === 'object' ? evident.get(schema) : undefined
   const own: Value[] = reader ? [{ path, at, written: raw, rests: reader.evidence(raw) }] : []
   const held = within(schema, raw)
   if (held) return [...own, ...valuesIn(held, raw, { path, at })]
   if (typeof raw !== 'object' || raw === null) return own
+  const leading = steps.get(schema)
   const entries = Array.isArray(raw) ? [...raw.entries()] : Object.entries(raw)
   return [
     ...own,
     ...entries.flatMap(([key, value]: [string | number, unknown]) => {
       const next = child(schema, key)
       if (!next || value === undefined) return []
-      const step = steps.get(schema)?.of(String(key)) ?? [key]
+      const step = leading?.of(String(key)) ?? [key]
       return valuesIn(next, value, { path: [...path, key], at: [...at, ...step] })
     }),
   ]

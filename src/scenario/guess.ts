@@ -66,7 +66,7 @@ function orderFault<T>(how: Guessed<T>, values: readonly [T, T, T]): { fault: Fa
   if (how.isAlike && !(how.isAlike(values[0], values[2]) && how.isAlike(values[1], values[2])))
     return fault(
       'conflict',
-      'the guess and its ends are of one currency, for one thing',
+      'the guess and its ends are of one kind: of one currency, for one thing',
       'write all three alike',
     )
   if (low === high)

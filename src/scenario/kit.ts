@@ -2,7 +2,7 @@
 import * as z from 'zod'
 import { isCount } from './counts.js'
 import { guessRef, quantityRef } from './editor.js'
-import { evident, isGuess, type OfWhat } from './known.js'
+import { evident, isGuess, type Rests } from './known.js'
 import { exampleApart } from './meant.js'
 import { type Dimension, dimensions, parseMoney, quantityPattern } from './quantity.js'
 import { type Fault, fault, type Read } from './reading.js'
@@ -30,11 +30,11 @@ export function refuse(context: z.RefinementCtx, input: unknown, { code, rule, f
   return z.NEVER
 }
 
-/** A value that may say what it rests on: `read` reads both off what was written. */
-function withEvidence<T>(
+/** A value that may say what it rests on: `read` reads both off what was written, `where` says what its number is of and where it stands in the value. */
+export function withEvidence<T>(
   read: (written: unknown) => Read<Told<T>>,
   meta: Record<string, unknown>,
-  { of, within: place = [] }: { of: (value: T) => OfWhat; within?: readonly string[] },
+  where: (value: T) => Pick<Rests, 'of' | 'within'>,
 ) {
   const schema = z
     .unknown()
@@ -45,10 +45,12 @@ function withEvidence<T>(
     .meta(meta)
   evident.add(schema, {
     evidence(written) {
+      // most values are neither, and need not be read again
+      if (!isGuess(written) && !isCount(written)) return null
       const told = read(written)
       if ('fault' in told || told.value.known === null) return null
       const { value, known, fixed } = told.value
-      return { known, fixed, of: of(value), within: place }
+      return { known, fixed, ...where(value) }
     },
   })
   return schema
@@ -59,9 +61,7 @@ export const quantity = (dimension: Dimension, doc: string, bounds: Bounds = { f
   withEvidence(
     (written) => readQuantity(written, dimension, bounds),
     { ...quantityRef(dimension), description: doc },
-    {
-      of: () => ({ dimension }),
-    },
+    () => ({ of: { dimension }, within: [] }),
   )
 
 /** A quantity that somebody decides and nobody measures: it takes no evidence. */
@@ -95,7 +95,7 @@ export function quantityOr<const W extends string>(word: W, dimension: Dimension
       ? { value: { value: word, known: null, fixed: word } }
       : readQuantity(written, dimension, { from: 0 })
   const meta = { anyOf: [{ const: word }, quantityRef(dimension)], description: doc }
-  return withEvidence(read, meta, { of: () => ({ dimension }) })
+  return withEvidence(read, meta, () => ({ of: { dimension }, within: [] }))
 }
 
 /** What an amount of money may be for: one of something, or null for all of it. */
@@ -130,10 +130,10 @@ export function moneyFor(pers: readonly [Per, ...Per[]], doc: string) {
       isAlike: (one: Money, other: Money) => one.currency === other.currency && one.per === other.per,
     })
   const meta = { anyOf: [{ type: 'string' }, guessRef('money')], description: doc, examples: [example] }
-  return withEvidence(read, meta, {
+  return withEvidence(read, meta, ({ currency, per: each }) => ({
+    of: { money: each === null ? currency : `${currency}/${each}` },
     within: ['amount'],
-    of: ({ currency, per: each }) => ({ money: each === null ? currency : `${currency}/${each}` }),
-  })
+  }))
 }
 
 /** A whole number from `least` to `most`, both included. */
@@ -145,7 +145,7 @@ export const bare = (doc: string, least = 0, most = 1e9) =>
   withEvidence(
     (written) => readNumber(written, least, most),
     { anyOf: [{ type: 'number', minimum: least, maximum: most }, guessRef('number')], description: doc },
-    { of: () => null },
+    () => ({ of: null, within: [] }),
   )
 
 /** One of a closed set of words. */

@@ -54,6 +54,19 @@ describe.each(studies)('%s', (_, study) => {
   })
 })
 
+describe('what is chosen or varied', () => {
+  it('is no input', async () => {
+    const sized = await size(loadScenario(soundLine, { set: [...hour, counted, walk] }), {
+      choose: [`${chance}=1 %,2 %`],
+      holds: ['1 cases/min in 50 % of shifts'],
+    })
+    expect(sized.document.evidence!.map(({ path }) => path)).toEqual(['crew.operator.walk'])
+    const swept = await sweep(line(counted, walk), { vary: [`${chance}=1..2/1 %`] })
+    expect(swept.document.evidence!.map(({ path }) => path)).toEqual(['crew.operator.walk'])
+    expect(swept.document.exact).not.toContain(chance)
+  })
+})
+
 describe('a document of before', () => {
   it('has a page without them', async () => {
     const { document } = await run(line())

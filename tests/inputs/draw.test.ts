@@ -173,10 +173,13 @@ describe('rules between keys', () => {
     const loaded = load([
       `${clear}={triangular: {low: {guess: 20 s, between: [10 s, 50 s]}, mode: 40 s, high: 60 s}}`,
       'shift.breaks.0.at={guess: 7 h, between: [6 h, 7.9 h]}',
+      'site={temperature: [{guess: 15 degC, between: [5 degC, 25 degC]}, 20 degC]}',
     ])
     for (const { scenario } of draws(loaded, 60)) {
       const law = sealerOf({ scenario }).jams!.clear as { low: number }
       expect(law.low).toBeLessThanOrEqual(40)
+      const [cold, warm] = scenario.site!.temperature!
+      expect(cold).toBeLessThanOrEqual(warm)
       const [pause] = scenario.shift.breaks
       expect(pause!.at + pause!.for).toBeLessThanOrEqual(scenario.shift.length)
     }

@@ -175,6 +175,17 @@ describe('observations behind a law', () => {
     )
   })
 
+  it('in a file are read in a part of a mixture too, and what is wrong there is told at its place', () => {
+    const set = `${clear}={mixture: [{share: 50 %, law: {observed: {file: stops.csv, column: s, unit: s}}}, {share: 50 %, law: 9 s}]}`
+    const { evidence } = loadScenario(line, { sets: [set], readColumn: () => ['5', '9'] })
+    expect(evidence).toMatchObject([
+      { path: `${clear}.mixture.0.law`, known: { form: 'observed', observations: 2 } },
+    ])
+    expect(found(set, { readColumn: () => ['x'] })).toMatch(
+      /^file line.sealer.jams.clear.mixture.0.law.observed.file: row 2/,
+    )
+  })
+
   it('in a file are counted once they are read', () => {
     const { evidence } = loadScenario(line, {
       sets: [`${clear}={observed: {file: stops.csv, column: s, unit: s}}`],
@@ -254,6 +265,16 @@ describe('a guess', () => {
       { low: 15_000 },
       'money.capital.line.sealer.amount',
     ],
+    [
+      'closure={load: {guess: 40 N, between: [30 N, 60 N]}, reference: {width: 48 mm, leg: 70 mm, load: 30 N}}',
+      { low: 30, high: 60 },
+      'closure.load.newtons',
+    ],
+    [
+      'closure={load: {guess: 120 %, between: [110 %, 150 %]}, reference: {width: 48 mm, leg: 70 mm}}',
+      { low: 1.1, high: 1.5 },
+      'closure.load.share',
+    ],
   ])('%s', (set, is, at) => {
     const { evidence } = load(set)
     expect(evidence).toHaveLength(1)
@@ -311,6 +332,7 @@ describe('a guess', () => {
       'target={guess: 9 cases/min, between: [8 cases/min, 10 cases/min]}',
       /not-allowed .*decided and not measured/,
     ],
+    ['closure.load={guess: 40 N, between: [30 %, 60 N]}', /conflict .*of one kind/],
     ['title={guess: a, between: [b, c]}', /not-allowed .*no guess/],
     ['line.infeed={guess: 1, between: [1, 2]}', /type/],
   ])('%s: is told what is wrong', (set, words) => expect(found(set)).toMatch(words))

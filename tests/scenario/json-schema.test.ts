@@ -36,6 +36,60 @@ describe('JSON Schema', () => {
   })
 })
 
+describe('the forms of evidence', () => {
+  const validate = new Ajv2020({ strict: false }).compile(JSON.parse(jsonSchemaText()) as object)
+  const withSealer = (jams: unknown, more: object = {}) => {
+    const tree = parse(file('soap-works.yaml')) as { line: { sealer: object } }
+    tree.line.sealer = { ...tree.line.sealer, jams, ...more }
+    return validate(tree)
+  }
+  const law = { lognormal: { mean: '85 s', cv: 0.8, from: 40 } }
+
+  it.each([
+    ['counts', { chance: '36 in 40000 cases', clear: '18 in 640 h' }],
+    [
+      'guesses',
+      {
+        chance: { guess: '1 %', between: ['0.5 %', '2 %'] },
+        clear: { guess: '9 s', between: ['5 s', '20 s'] },
+      },
+    ],
+    ['a guess of a number', { chance: '1 %', clear: '9 s', 'tape-factor': { guess: 1, between: [0.5, 2] } }],
+    ['observations behind a law', { chance: '0 in 4000 strips', clear: law }],
+    [
+      'a mixture',
+      {
+        chance: '1 %',
+        clear: {
+          mixture: [
+            { share: '30 in 40 stops', law },
+            { share: '25 %', law: '4 min' },
+          ],
+        },
+      },
+    ],
+  ])('accepts %s', (_, jams) => expect(withSealer(jams)).toBe(true))
+
+  it.each([
+    ['a count of something else', { chance: '36 in 40000 boxes', clear: '9 s' }],
+    ['a count of cases for a time', { chance: '1 %', clear: '18 in 640 cases' }],
+    ['a guess with one end', { chance: '1 %', clear: { guess: '9 s', between: ['5 s'] } }],
+    ['a guess of another dimension', { chance: '1 %', clear: { guess: '9 m', between: ['5 m', '20 m'] } }],
+    [
+      'a mixture in a mixture',
+      {
+        chance: '1 %',
+        clear: {
+          mixture: [
+            { share: '50 %', law: { mixture: [] } },
+            { share: '50 %', law },
+          ],
+        },
+      },
+    ],
+  ])('refuses %s', (_, jams) => expect(withSealer(jams)).toBe(false))
+})
+
 interface Tree {
   line: { infeed: Record<string, string> & { length: string; type: string } }
 }

@@ -7,6 +7,7 @@ import { holdOut } from '../../record/hold-out.js'
 import type { Facts } from '../../record/input.js'
 import { loggedInputs } from '../../record/inputs.js'
 import { timeSpent } from '../../record/minutes.js'
+import { isUsable } from '../../record/read.js'
 import type { CleanRecord } from '../../record/record.js'
 import { Fault } from '../../scenario/fault.js'
 import { printable } from '../../scenario/printable.js'
@@ -157,18 +158,16 @@ function intoScenario(
   return withChanges(text, changes)
 }
 
-/** Throws `Fault` `record` with all that makes it unusable. */
+/** Throws `Fault` `record` with all that makes it unusable, and the rows that were left out besides. */
 function refuseUnusable({ record }: ReadRecord): void {
-  const refused = record.account.filter(({ did }) => did === 'refused')
-  if (refused.length === 0) return
-  const lines = refused.map(({ file, words, rows, count, fix }) => {
-    const which =
-      rows.length === 0
-        ? ''
-        : `, row ${rows.join(', ')}${count > rows.length ? ` and ${count - rows.length} more` : ''}`
-    return `${file}${which}: ${words}${fix === '' ? '' : `\n    mend:  ${fix}`}`
+  if (isUsable(record)) return
+  const told = ['refused', 'left-out'].flatMap((did) => record.account.filter((each) => each.did === did))
+  const lines = told.flatMap(({ file, words, rows, count, fix }) => {
+    const more = count > rows.length ? ` and ${count - rows.length} more` : ''
+    const which = rows.length === 0 ? '' : `, row ${rows.join(', ')}${more}`
+    return [`${file}${which}: ${words}`, ...(fix === '' ? [] : [`    mend:  ${fix}`])]
   })
-  throw new Fault('record', printable(lines.join('\n')))
+  throw new Fault('record', lines.map(printable).join('\n'))
 }
 
 const timeWords: Readonly<Record<string, string>> = {

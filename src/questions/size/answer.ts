@@ -118,7 +118,7 @@ export function sizeResult(parts: SizeRecord): SizeResult {
     ),
     // what is chosen is not assumed
     assumed: loaded.assumed.filter(({ path }) => asked.choices.every((choice) => choice.path !== path)),
-    ...inputsTold(loaded),
+    ...inputsTold(loaded, asked.choices),
     notes: [...refused].map(
       ([reason, count]) =>
         `${count} of the ${all} designs cannot be simulated and ${count === 1 ? 'is' : 'are'} left out: ${reason.replace(/\.$/, '')}.`,

@@ -97,7 +97,7 @@ export function sweepResult(parts: Parts): SweepResult {
     leftOut: [...parts.leftOut, ...unlike(failures)],
     about: aboutOf(loaded, [], [{ ...checked[0]!, name: null }]),
     assumed: loaded.assumed,
-    ...inputsTold(loaded),
+    ...inputsTold(loaded, each ? [] : parts.varied),
     notes: [...parts.notes, ...notes],
     shifts: 'designs.csv',
   }

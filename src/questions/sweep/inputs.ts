@@ -1,4 +1,5 @@
 /** The numeric inputs of a scenario, for one factor at a time: what each is, and what it is with a tenth less and more. */
+import { isCount } from '../../scenario/counts.js'
 import { amountOf, inSi, writtenAmount } from './factor.js'
 
 /** An input with its two ends; an end that cannot be reached is null. */
@@ -91,6 +92,7 @@ function within(value: unknown, path: string): (Input | LeftOut)[] {
     return Object.entries(value).flatMap(([key, each]) =>
       aside.includes(key) ? [] : within(each, path === '' ? key : `${path}.${key}`),
     )
+  if (isCount(value)) return [{ path, reason: 'none was counted: there is nothing to move' }]
   const amount = amountOf(value)
   if (amount === null) return []
   return [inputAt(path, value, (factor) => movedValue(value, factor), amount.number === 0)]
