@@ -2,7 +2,8 @@
  * Whether the whole interval holds the truth: a station whose breakdowns and repairs are exponential, fitted to as many logged stops of a plant as
  * there are, and drawn from that. Its output is known: it starts each shift sound and is up for a share A of a long time, of a shift of
  * length T for A + (1 - A) (1 - exp(-k T)) / (k T), k = 1/MTTF + 1/MTTR (two states in continuous time; Ross, Introduction to Probability
- * Models, ch. 6, from memory).
+ * Models, ch. 6, from memory). Of 100 plants each the whole interval held it in 92, 95 and 94 at 10, 20 and 50 stops, at 5.2, 3.6 and 2.3 times
+ * the width of luck alone, which held it in 30, 34 and 57.
  */
 import { describe, expect, it } from 'vitest'
 import { Stream } from '../../src/engine/stream.js'
@@ -34,7 +35,7 @@ shift: {length: 8 h}
 study: {shifts: 60}
 `
 
-const studies = { plants: 100, draws: 60 }
+const studies = { plants: 80, draws: 60 }
 
 describe.each([
   { stops: 10, least: 0.9 },
@@ -46,7 +47,7 @@ describe.each([
     stream.begin('input coverage', stops)
     const seen = (mean: number) => (mean * gammaAt(stream.next(), stops)) / stops
     const sought = throughput(truth)
-    let [whole, luck, width, narrow] = [0, 0, 0, 0]
+    let [whole, luck] = [0, 0]
     for (let number = 0; number < studies.plants; number++) {
       const scenario = loadScenario(plant(seen(truth.after), seen(truth.repair), stops), {
         seed: `plant ${number}`,
@@ -56,14 +57,11 @@ describe.each([
       const inputs = figure.inputs!
       if (inputs.low! <= sought && sought <= inputs.high!) whole++
       if (figure.low! <= sought && sought <= figure.high!) luck++
-      width += inputs.high! - inputs.low!
-      narrow += figure.high! - figure.low!
     }
     const { plants } = studies
-    console.log(stops, whole / plants, luck / plants, width / narrow)
-    // three standard errors of the number of plants, below what is asked for
+    // what is asked of very many plants, less three standard errors of so few
     const error = Math.sqrt((least * (1 - least)) / plants)
-    expect(whole / plants).toBeGreaterThanOrEqual(least - 0 * error)
-    expect(luck / plants).toBeLessThan(0.85)
+    expect(whole / plants).toBeGreaterThanOrEqual(least - 3 * error)
+    expect(luck).toBeLessThan(whole - plants / 5)
   })
 })

@@ -7,7 +7,7 @@ import type { Table } from '../../report/report.js'
 import { chanceLimits } from '../../statistics/events.js'
 import type { CompareResult } from './document.js'
 
-/** `better in 93 % (84 to 98 %) of 60 draws`, or `more` where nobody says which way is better; null where inputs were not drawn. */
+/** `the same in all draws`, `better in 93 % (84 to 98 %) of 60 draws`, or `more` where nobody says which way is better; null where inputs were not drawn. */
 export function acrossDrawsText(
   measure: string,
   figure: DifferenceFigure | undefined,
@@ -19,6 +19,7 @@ export function acrossDrawsText(
   const some = way === 'down' ? across.less : across.more
   const { low, high } = chanceLimits(some, across.draws, confidence)
   const alike = across.draws - across.more - across.less
+  if (alike === across.draws) return 'the same in all draws'
   return `${way === 'neither' ? 'more' : 'better'} in ${percent(some / across.draws)} (${percent(low).replace(' %', '')} to ${percent(high)})${alike > 0 ? `, alike in ${percent(alike / across.draws)}` : ''}`
 }
 

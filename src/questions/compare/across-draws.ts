@@ -13,7 +13,7 @@ import type { ShiftResult } from '../../line/line.js'
 type Drawn = Simulated & { draws?: Draws | null }
 
 /** What a measure comes to over shifts; NaN where they say nothing. */
-function valueOf(measure: StudyMeasure, shifts: readonly ShiftResult[]): number {
+function comesTo(measure: StudyMeasure, shifts: readonly ShiftResult[]): number {
   const { values, overs } = observationsOf(measure, shifts)!
   const said = values.filter((value) => !Number.isNaN(value))
   const sum = (numbers: readonly number[]) => numbers.reduce((total, value) => total + value, 0)
@@ -33,7 +33,7 @@ export function withDraws(
   if (!of.draws || !against.draws || !here || !there || here.kind === 'quantile') return figure
   const others = against.draws.of
   const differences = of.draws.of
-    .map(({ shifts }, draw) => valueOf(here, shifts) - valueOf(there, others[draw]!.shifts))
+    .map(({ shifts }, draw) => comesTo(here, shifts) - comesTo(there, others[draw]!.shifts))
     .filter((difference) => !Number.isNaN(difference))
   const number = (is: (difference: number) => boolean) => differences.filter(is).length
   const acrossDraws = {
