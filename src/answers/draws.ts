@@ -124,7 +124,7 @@ export function withInputs(
   if (layout === null) return estimate
   // nothing that is counted, lasts or costs is below 0, and no share that stays below 1 may pass it
   const ends = [
-    estimate.low < 0 ? Number.NEGATIVE_INFINITY : 0,
+    Math.min(0, estimate.low),
     measure.unit === 'share' && estimate.high <= 1 ? 1 : Number.POSITIVE_INFINITY,
   ] as const
   const scale = measure.kind === 'quantile' ? 'itself' : scaleOf({ ...measure, kind: measure.kind })
