@@ -122,11 +122,21 @@ export function withInputs(
   if (draws === null || Number.isNaN(estimate.low) || Number.isNaN(estimate.high)) return estimate
   const layout = layoutOfMeasure(measure, draws)
   if (layout === null) return estimate
+  return withLayout(estimate, layout, measure, confidence)
+}
+
+/** An estimate with what its inputs add by their layout. */
+export function withLayout(
+  estimate: Estimate,
+  layout: Layout,
+  { kind, isTimeOfEvents, unit }: Pick<StudyMeasure, 'kind' | 'isTimeOfEvents'> & { unit: string },
+  confidence: number,
+): Estimate {
   // nothing that is counted, lasts or costs is below 0, and no share that stays below 1 may pass it
   const ends = [
     Math.min(0, estimate.low),
-    measure.unit === 'share' && estimate.high <= 1 ? 1 : Number.POSITIVE_INFINITY,
+    unit === 'share' && estimate.high <= 1 ? 1 : Number.POSITIVE_INFINITY,
   ] as const
-  const scale = measure.kind === 'quantile' ? 'itself' : scaleOf({ ...measure, kind: measure.kind })
+  const scale = kind === 'quantile' ? 'itself' : scaleOf({ kind, isTimeOfEvents: isTimeOfEvents === true })
   return { ...estimate, inputs: ofInputs(estimate, layout, confidence, { scale, ends }) }
 }

@@ -36,7 +36,7 @@ export function bothKinds(figure: Figure | undefined, display: Display): string 
 }
 
 /** `60 draws of what the inputs may be, 25 shifts each`. */
-export const drawsText = ({ draws, shifts }: DrawsTold): string =>
+export const drawsText = ({ draws, shifts }: Pick<DrawsTold, 'draws' | 'shifts'>): string =>
   `${counted(draws, 'draw')} of what the inputs may be, ${counted(shifts, 'shift')} each`
 
 /** A half is a quarter of the variance: so much of it has to go. */
