@@ -2,9 +2,9 @@
 import type { MeasureName } from '../catalogue/measures.js'
 import type { Evidence, Known } from '../scenario/known.js'
 import { contributionsOf } from '../statistics/contributions.js'
-import { type Draws, layoutOfMeasure } from './draws.js'
 import { measureName, measureNamed, type StudyMeasure } from './figures.js'
 import type { Estimates } from './line-result.js'
+import { type Draws, layoutOfMeasure } from './with-inputs.js'
 
 /** An input and its part. */
 export interface Contribution {

@@ -10,7 +10,6 @@ import type { StateKey } from '../catalogue/states.js'
 import { currencyOf, unitName } from '../catalogue/unit-name.js'
 import { mostHeldShifts } from '../shifts/work.js'
 import type { Estimate, OfInputs } from '../statistics/estimate.js'
-import { type Draws, withInputs } from './draws.js'
 import {
   controlsOf,
   type Estimation,
@@ -20,6 +19,7 @@ import {
   measuresOf,
   type Simulated,
 } from './figures.js'
+import { type Draws, withInputs } from './with-inputs.js'
 
 /** Cases in a place over the shift: mean over shifts and the band that holds 8 of 10 shifts. */
 export interface HeldOverShift {

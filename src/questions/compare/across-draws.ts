@@ -1,6 +1,5 @@
 /** In what share of what the inputs may be a design is better than another: both see the same draws and the same shifts. */
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
-import type { Draws } from '../../answers/draws.js'
 import {
   measureName,
   measuresOf,
@@ -8,6 +7,7 @@ import {
   type Simulated,
   type StudyMeasure,
 } from '../../answers/figures.js'
+import type { Draws } from '../../answers/with-inputs.js'
 import type { ShiftResult } from '../../line/line.js'
 
 type Drawn = Simulated & { draws?: Draws | null }

@@ -2,9 +2,10 @@
 
 import { amountWritten, measureAsked, requirementOf } from '../../answers/asked.js'
 import { type Condition, chanceStops, meanCondition } from '../../answers/condition.js'
-import { type DrawsAsked, type DrawsOptions, drawsAsked } from '../../answers/draws.js'
+import { type DrawsOptions, drawsAsked } from '../../answers/draws.js'
 import { measureName, measuresOf, type StudyMeasure } from '../../answers/figures.js'
 import type { Requirement } from '../../answers/requirement.js'
+import type { DrawsAsked } from '../../answers/with-inputs.js'
 import { lineRow, type MeasureKey } from '../../catalogue/of-line.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { misuse } from '../../scenario/fault.js'

@@ -1,12 +1,12 @@
 /** The result document of a comparison: each design as a run would tell it, and what differs between them. */
 
 import { type DifferenceFigure, differenceFigure } from '../../answers/difference-figure.js'
-import type { Draws, DrawsAsked } from '../../answers/draws.js'
 import { measureName, measuresOf, type Simulated } from '../../answers/figures.js'
 import { estimatesOf, type LineResult, lineResult, orNull } from '../../answers/line-result.js'
 import { beginOf, type RequirementJudged, type StudyDocument } from '../../answers/made.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
 import type { InputsTold } from '../../answers/rests-on.js'
+import type { Draws, DrawsAsked } from '../../answers/with-inputs.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { shiftsToShow } from '../../statistics/paired.js'
 import type { TapeLayout } from '../../trade/tape-layout.js'

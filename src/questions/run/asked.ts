@@ -1,9 +1,10 @@
 /** What a run is asked for: precision and requirements, by the names of the measures of its line. */
 
 import { measureAsked, requirementOf } from '../../answers/asked.js'
-import { type DrawsAsked, type DrawsOptions, drawsAsked } from '../../answers/draws.js'
+import { type DrawsOptions, drawsAsked } from '../../answers/draws.js'
 import { type StudyMeasure, studyMeasures } from '../../answers/figures.js'
 import { quantityWritten, type Requirement } from '../../answers/requirement.js'
+import type { DrawsAsked } from '../../answers/with-inputs.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
 import type { Line } from '../../line/line.js'
 import { misuse, readAt } from '../../scenario/fault.js'

@@ -1,7 +1,6 @@
 /** The result document of a study: every figure with its interval, unit and words, in a fixed order. */
 
 import { type DrawsTold, drawsTold } from '../../answers/contributions.js'
-import type { Draws } from '../../answers/draws.js'
 import { measureName, measuresOf, type Simulated } from '../../answers/figures.js'
 import {
   type Estimates,
@@ -21,6 +20,7 @@ import {
 import { relativeError } from '../../answers/precision.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
 import type { InputsTold } from '../../answers/rests-on.js'
+import type { Draws } from '../../answers/with-inputs.js'
 import { type Layout, layoutOf } from '../../pictures/layout.js'
 import type { Evidence } from '../../scenario/known.js'
 import type { WarmUp } from '../../shifts/steady.js'

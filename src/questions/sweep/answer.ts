@@ -9,11 +9,11 @@ import {
   pricedDesign,
   warnedDesign,
 } from '../../answers/checked.js'
-import type { DrawsAsked } from '../../answers/draws.js'
 import { orNull } from '../../answers/line-result.js'
 import { beginOf } from '../../answers/made.js'
 import { inputsTold } from '../../answers/rests-on.js'
 import { warningsOf } from '../../answers/warning.js'
+import type { DrawsAsked } from '../../answers/with-inputs.js'
 import { currencyOf } from '../../catalogue/unit-name.js'
 import { buffersOf } from '../../hand/buffers.js'
 import { handCalculation } from '../../hand/hand.js'

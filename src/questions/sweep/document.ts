@@ -1,9 +1,9 @@
 /** The result document of a sweep: the points that were tried, and what they say as a curve, a grid, one factor at a time or a plan. */
 
 import type { DifferenceFigure, Interval } from '../../answers/difference-figure.js'
-import type { DrawsAsked } from '../../answers/draws.js'
 import { figureOf } from '../../answers/line-result.js'
 import type { StudyDocument } from '../../answers/made.js'
+import type { DrawsAsked } from '../../answers/with-inputs.js'
 import type { Figure } from '../../catalogue/figure.js'
 import type { MeasureName } from '../../catalogue/measures.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'

@@ -1,5 +1,6 @@
 /** Draws of the inputs beside the points of a curve: each point sees the same draws, and none of what is varied. */
-import { type DrawsAsked, drawsAsked, drawsOf } from '../../answers/draws.js'
+import { drawsAsked, drawsOf } from '../../answers/draws.js'
+import type { DrawsAsked } from '../../answers/with-inputs.js'
 import { misuse } from '../../scenario/fault.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { SweepOptions, Varied } from './asked.js'

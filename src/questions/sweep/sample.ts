@@ -1,7 +1,7 @@
 /** What is kept of the shifts of a swept design: the numbers of the measures that were asked for, and what these come to. */
 
-import { withLayout } from '../../answers/draws.js'
 import { observationsOf, type StudyMeasure, tooFew } from '../../answers/figures.js'
+import { withLayout } from '../../answers/with-inputs.js'
 import type { ShiftResult } from '../../line/line.js'
 import { type Estimate, estimateOf, type Few, type Observations, ofFew } from '../../statistics/estimate.js'
 import { layoutOfDraws } from '../../statistics/layout.js'
