@@ -8,7 +8,8 @@
  *     const answer = await compare(line, { variants: ['three-inch'], shifts: 200 })
  *     answer.difference('three-inch', 'throughput') // { mean, low, high, unit, isShown, ... }
  *
- * `fitRecord` takes a plant's record in place of a scenario: `readRecord` reads it, and is given the rows of its files.
+ * `fitRecord` takes a plant's record in place of a scenario, and `validateScenario` one beside it: `readRecord` reads it, and is given the
+ * rows of its files.
  *
  * A question is a function of a scenario, of what is asked and of who simulates. All of them throw `Fault` where what was asked for, or
  * the scenario, must change; its message says what was found, the rule and the nearest mend. Figures are in SI units, cases a second and
@@ -37,6 +38,10 @@ import type { SweepOptions } from './questions/sweep/asked.js'
 import type { SweepResult } from './questions/sweep/document.js'
 import { sweep as sweepLine } from './questions/sweep/study.js'
 import { type TraceOptions, trace as traceShift } from './questions/trace/study.js'
+import type { ValidateOptions } from './questions/validate/asked.js'
+import type { ValidateResult } from './questions/validate/document.js'
+import { type ValidateAnswer, validate as validateRecord } from './questions/validate/study.js'
+import type { ReadRecord } from './record/read-record.js'
 import type { ReadScenario, ScenarioAsked } from './scenario/read.js'
 import type { Context } from './shifts/simulation.js'
 
@@ -48,9 +53,10 @@ export type { MeasureKey } from './catalogue/of-line.js'
 export type { ResultDocument } from './questions/charts-of-document.js'
 export type { FitOptions } from './questions/fit/asked.js'
 export type { FitResult } from './questions/fit/document.js'
-export { type FitAnswer, fitRecord, type ReadRecord } from './questions/fit/study.js'
+export { type FitAnswer, fitRecord } from './questions/fit/study.js'
 export type { LogTaker, ReadLog } from './record/dialect.js'
 export { readRecord } from './record/read.js'
+export type { ReadRecord } from './record/read-record.js'
 export { Fault, type FaultCode } from './scenario/fault.js'
 export type { Problem } from './scenario/problems.js'
 export { ScenarioError } from './scenario/problems.js'
@@ -76,6 +82,9 @@ export type {
   SweepOptions,
   SweepResult,
   TraceOptions,
+  ValidateAnswer,
+  ValidateOptions,
+  ValidateResult,
 }
 
 /** What of the scenario may be otherwise for one question: shifts, seed, confidence, and values by `PATH=VALUE`. */
@@ -152,6 +161,14 @@ export const trace = (
   scenario: ReadScenario,
   options: TraceOptions & Pick<Otherwise, 'set' | 'seed'>,
 ): AsyncGenerator<{ text: string; until: number }> => traceShift(otherwise(scenario, options), options)
+
+/** Is the model the plant? Days of a record that no fit has used, each simulated many times. */
+export const validateScenario = (
+  scenario: ReadScenario,
+  record: ReadRecord,
+  options: ValidateOptions & Omit<Otherwise, 'shifts'> = {},
+  context: Context = {},
+): Promise<ValidateAnswer> => validateRecord(otherwise(scenario, options), record, options, context)
 
 /** The page of a document: one file that needs nothing else. Charts are in it as `pictures`, or drawn by the program `script`. */
 export const toPage = (

@@ -6,6 +6,7 @@ import type { ReadScenario } from '../scenario/read.js'
 import type { Scenario } from '../scenario/schema.js'
 import { type CheckedDesign, checkedDesigns } from './checked.js'
 import { flowText } from './flow.js'
+import { validatedBy } from './validated.js'
 
 /** A finding of the check, as a report repeats it. */
 interface ToldFinding {
@@ -45,7 +46,7 @@ const toldOf = ({ name, findings }: CheckedDesign): ToldFinding[] =>
 
 /** `designs` are compared with the scenario: what is found of them too is told once. `checked`: what the check finds of all of them. */
 export function aboutOf(
-  loaded: Pick<ReadScenario, 'scenario' | 'placeOf' | 'question' | 'resolved' | 'assumed'>,
+  loaded: Pick<ReadScenario, 'scenario' | 'placeOf' | 'question' | 'resolved' | 'assumed' | 'shiftsSha256'>,
   designs: readonly { name: string; scenario: Scenario }[] = [],
   checked: readonly CheckedDesign[] = checkedDesigns(loaded, designs),
 ): About {
@@ -58,7 +59,7 @@ export function aboutOf(
     purpose: study.purpose ?? null,
     decision: study.decision ?? null,
     dataSource: study['data-source'] ?? null,
-    validatedBy: study['validated-by'] ?? null,
+    validatedBy: validatedBy(study['validated-by'], loaded.shiftsSha256),
     findings: severities.flatMap((severity) => findings.filter((each) => each.severity === severity)),
     given: given(loaded),
   }

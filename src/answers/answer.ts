@@ -48,10 +48,15 @@ function words([name, value]: [string, Flags[string]]): string[] {
   return (typeof value === 'string' ? [value] : value).map((each) => `--${name} ${quoted(each)}`)
 }
 
-/** `tapeshift run line.yaml --set ... --seed a`. */
+/** `tapeshift run line.yaml --set ... --seed a`; `record`: what is named after the scenario. */
 export const repeatOf = (
   command: string,
-  { name, set }: Pick<ScenarioAsked, 'set'> & { name: string },
+  { name, record, set }: Pick<ScenarioAsked, 'set'> & { name: string; record?: string },
   flags: Flags,
 ): string =>
-  ['tapeshift', command, quoted(name), ...Object.entries({ set, ...flags }).flatMap(words)].join(' ')
+  [
+    'tapeshift',
+    command,
+    ...[name, ...(record === undefined ? [] : [record])].map(quoted),
+    ...Object.entries({ set, ...flags }).flatMap(words),
+  ].join(' ')

@@ -18,6 +18,7 @@ const mostBytes = {
   'the scenario file': 4_000_000,
   'the record file': 4_000_000,
   'the result.json': Infinity,
+  'what a fit wrote': 4_000_000,
 }
 
 /** The text of a scenario or a result, from its file or, for `-`, from standard input. */

@@ -2,7 +2,7 @@
 import path from 'node:path'
 import type { Command } from 'commander'
 import type { FitAnswer } from '../questions/fit/study.js'
-import { misuse } from '../scenario/fault.js'
+import { Fault, misuse } from '../scenario/fault.js'
 import { printable } from '../scenario/printable.js'
 import { exits, type Io, textStyle } from './io.js'
 import { quoted } from './text.js'
@@ -59,6 +59,7 @@ function refuseContradictions({ into, write, out, json, quiet }: Options): void 
   if ((into === undefined) !== (write === undefined))
     throw misuse('--into names the scenario and --write the new one: give both, or neither')
   if (out === '' || write === '') throw misuse('--out and --write need a name')
+  if (into === '-') throw misuse('--into needs a file: its comments and its order are kept')
   if (json && quiet) throw misuse('--json and --quiet exclude each other: choose one')
 }
 
@@ -70,26 +71,47 @@ async function fitted(name: string, options: Options, io: Io): Promise<number> {
     import('./scenario.js'),
     import('./files.js'),
   ])
+  const folder = path.resolve(io.cwd, options.out ?? path.join('out', `${stemOf(name)}-fit`))
+  if (options.write !== undefined) await refuseExisting([path.resolve(io.cwd, options.write)])
   const read = await readRecordFor(name, io)
+  if (options.files) refuseToOverwrite(folder, inputsOf(name, read.files, options, io), io)
   const { into, holdOut, confidence, seed } = options
+  const scenario = into === undefined ? null : await loadForCommand(into, {}, io)
   const answer = fitRecord(read, {
     ...{ holdOut, confidence, seed },
-    ...(into === undefined
+    ...(into === undefined || scenario === null
       ? {}
-      : {
-          into: {
-            scenario: await loadForCommand(into, {}, io),
-            text: await readText(into, 'the scenario file', io),
-          },
-        }),
+      : { into: { scenario, text: await readText(into, 'the scenario file', io), files: scenario.files } }),
   })
-  await handedOver(
-    answer,
-    path.resolve(io.cwd, options.out ?? path.join('out', `${stemOf(name)}-fit`)),
-    options,
-    io,
-  )
+  await handedOver(answer, folder, options, io)
   return exits.done
+}
+
+/** The files that a fit reads, and the scenario that it writes: no result may take their place. */
+function inputsOf(
+  name: string,
+  logs: readonly { file: string }[],
+  { into, write }: Options,
+  { cwd }: Io,
+): string[] {
+  const home = name === '-' ? cwd : path.dirname(path.resolve(cwd, name))
+  return [
+    ...[name === '-' ? undefined : name, into, write].flatMap((file) =>
+      file === undefined ? [] : [path.resolve(cwd, file)],
+    ),
+    ...logs.map(({ file }) => path.resolve(home, file)),
+  ]
+}
+
+/** Throws where one of these would be lost under the files of a result in `folder`. */
+function refuseToOverwrite(folder: string, inputs: readonly string[], { cwd }: Io): void {
+  const isOwn = (file: string) =>
+    /^(fitted\.yaml|report\.html|result\.json|observed-.*\.csv|charts[\\/].*)$/.test(
+      path.relative(folder, file),
+    )
+  const lost = inputs.find(isOwn)
+  if (lost !== undefined)
+    throw misuse(`the results would overwrite ${printable(path.relative(cwd, lost))}: choose another --out`)
 }
 
 async function handedOver(
@@ -122,6 +144,18 @@ async function handedOver(
 async function written(file: string, scenario: string, observed: ReadonlyMap<string, string>): Promise<void> {
   const { writeNew } = await import('./files.js')
   const folder = path.dirname(file)
+  await refuseExisting([...observed.keys()].map((name) => path.join(folder, name)))
   for (const [name, text] of observed) await writeNew(path.join(folder, name), text)
   await writeNew(file, scenario)
+}
+
+/** Throws where one of the files is there already: before anything is reckoned or written. */
+async function refuseExisting(files: readonly string[]): Promise<void> {
+  const { existsSync } = await import('node:fs')
+  const there = files.find((file) => existsSync(file))
+  if (there !== undefined)
+    throw new Fault(
+      'file',
+      `cannot write ${printable(there)}: it is there already, and nothing is overwritten`,
+    )
 }

@@ -16,6 +16,7 @@ import { sizeCommand } from './size.js'
 import { addStudy } from './study.js'
 import { sweepCommand } from './sweep.js'
 import { addTrace } from './trace.js'
+import { addValidate } from './validate.js'
 
 /** Runs `argv` (without node and script). All that happens is in the streams and in the exit code. */
 export async function main(argv: readonly string[], io: Io): Promise<number> {
@@ -34,6 +35,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   tapeshift size line.yaml --choose "line.infeed.length=4..12/1 m" --holds "9 cases/min in 95 % of shifts"
   tapeshift sweep line.yaml --vary "line.infeed.length=4..12/1 m"   how much is enough
   tapeshift fit record.yaml               what a plant's log says of the inputs
+  tapeshift validate line.yaml record.yaml --margin "3 %" --hold-out "30 %"   is the model the plant?
   tapeshift trace line.yaml --shift 3      one shift, event by event
   tapeshift report out/line-run/result.json   the page of a report again
 `,
@@ -54,6 +56,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   addStudy(program, io, finish, sweepCommand)
   addTrace(program, io, finish)
   addFit(program, io, finish)
+  addValidate(program, io, finish)
   addReport(program, io, finish)
   addNew(program, io, finish)
   for (const command of program.commands) command.exitOverride().configureOutput(program.configureOutput())
@@ -86,7 +89,7 @@ function explainFault(fault: Fault, { stderr }: Io): number {
       return exits.scenario
     }
     case 'record':
-      stderr.write(`${fault.message}\n\nNothing was fitted: mend the record first.\n`)
+      stderr.write(`${fault.message}\n\nNothing was worked out: mend the record first.\n`)
       return exits.scenario
     case 'standstill': {
       const { piece, rule, fix } = fault as Standstill

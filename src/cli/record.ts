@@ -1,9 +1,8 @@
 /** Loads a plant's record for a command: its file, and the logs beside it. */
 import { createHash } from 'node:crypto'
 import path from 'node:path'
-import type { FileRead } from '../questions/fit/document.js'
-import type { ReadRecord } from '../questions/fit/study.js'
 import { readRecord } from '../record/read.js'
+import type { FileRead, ReadRecord } from '../record/read-record.js'
 import { Fault, isFault } from '../scenario/fault.js'
 import { FilesBeside, readText } from './files.js'
 import type { Io } from './io.js'

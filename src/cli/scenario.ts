@@ -10,8 +10,8 @@ import type { Io } from './io.js'
 export interface CommandScenario extends ReadScenario {
   /** Stem for the names of what is written. */
   stem: string
-  /** CSV files that it draws on, by the name that it gives them. */
-  files: ReadonlyMap<string, string>
+  /** CSV files that it draws on, by the name that it gives them; those that are put here are read from here. */
+  files: Map<string, string>
   /** Recorded logs that it replays, by the name that it gives them. */
   logs: ReadonlyMap<string, ReadLog>
 }

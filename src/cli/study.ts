@@ -123,7 +123,11 @@ async function answered<Options extends SimulationOptions>(
 }
 
 /** Shows progress on standard error, and ends the study at an interrupt. */
-function watching(begin: typeof startProgress, io: Io, isQuiet: boolean): Pick<Context, 'signal' | 'watch'> {
+export function watching(
+  begin: typeof startProgress,
+  io: Io,
+  isQuiet: boolean,
+): Pick<Context, 'signal' | 'watch'> {
   const controller = new AbortController()
   const watch = (extent: Extent): Progress => {
     const progress = begin(extent, io, isQuiet)

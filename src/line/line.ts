@@ -31,6 +31,8 @@ export interface ShiftResult {
    * Exactly 0 where nothing is random. See `Controls` for why holding a source up does not move the mean.
    */
   controls: Float64Array
+  /** Stops as the log of a plant would have them, where somebody asked for them: the sums of `shifts/seen-stops`. */
+  stops?: Float64Array
 }
 
 /** A number of a shift result: a measure's value, or the denominator of its ratio. */
@@ -154,10 +156,10 @@ export class Line {
     return this.finish(seed, shift)
   }
 
-  /** Tells every event of the shifts that follow; null ends that. */
-  observe(tell: ((event: ShiftEvent) => void) | null): void {
+  /** Tells every event of the shifts that follow, or all but those of cases; null ends that. */
+  observe(tell: ((event: ShiftEvent) => void) | null, isOfCases = true): void {
     this.floor.observer = tell
-      ? new Observer(this.floor.clock, this.floor.cases, this.floor.scenario, tell)
+      ? new Observer(this.floor.clock, this.floor.cases, this.floor.scenario, tell, isOfCases)
       : null
   }
 

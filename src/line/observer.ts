@@ -43,6 +43,8 @@ export class Observer {
     private readonly cases: Cases,
     private readonly scenario: Scenario,
     private readonly tell: (event: ShiftEvent) => void,
+    /** False: what happens to cases is told to nobody; telling it is most of what an observer costs. */
+    private readonly isOfCases = true,
   ) {
     this.kinds = Object.keys(scenario.cases)
   }
@@ -118,6 +120,7 @@ export class Observer {
   // --- cases ---
 
   private ofCase(event: EventName, at: string, item: CaseIndex, more: Told = {}): void {
+    if (!this.isOfCases) return
     this.happens(event, at, { case: this.cases.number[item]!, ...more })
   }
 
@@ -142,6 +145,7 @@ export class Observer {
   readonly stripSpoilt = this.headEvent('strip-spoilt')
 
   arrives(source: string, item: CaseIndex): void {
+    if (!this.isOfCases) return
     this.places[item] = source
     this.standing[item] = false
     this.ofCase('arrives', source, item, { kind: this.kinds[this.cases.kind[item]!]! })
@@ -149,7 +153,7 @@ export class Observer {
 
   /** Cases stand before the line; those that came last have not been told yet. */
   stands(source: string, whenFull: string, standing: Ring): void {
-    if (whenFull === 'turn-away') return
+    if (whenFull === 'turn-away' || !this.isOfCases) return
     let first = standing.length
     while (first > 0 && !this.standing[standing.at(first - 1)]) first--
     for (let index = first; index < standing.length; index++) {
@@ -161,6 +165,7 @@ export class Observer {
 
   /** A piece has taken a case; told once, for service may begin before the handshake is over. */
   taken(piece: string, item: CaseIndex): void {
+    if (!this.isOfCases) return
     const from = this.places[item]
     if (from === piece) return
     this.places[item] = piece

@@ -20,9 +20,12 @@ import type { SizeResult } from './size/document.js'
 import { sizeMapChart } from './size/map-chart.js'
 import { sweepCharts } from './sweep/charts.js'
 import type { SweepResult } from './sweep/document.js'
+import { causesChart } from './validate/causes-chart.js'
+import { daysChart } from './validate/days-chart.js'
+import type { ValidateResult } from './validate/document.js'
 
 /** A document that a report can be made of. */
-export type ResultDocument = RunResult | CompareResult | SizeResult | SweepResult | FitResult
+export type ResultDocument = RunResult | CompareResult | SizeResult | SweepResult | FitResult | ValidateResult
 
 /** The documents of a command. */
 export type DocumentOf<Command> = Extract<ResultDocument, { command: Command }>
@@ -37,6 +40,7 @@ const drawn: {
   size: [sizeCostChart, sizeMapChart],
   sweep: [sweepCharts],
   fit: [fitCharts],
+  validate: [daysChart, causesChart],
 }
 
 /** Its charts. */

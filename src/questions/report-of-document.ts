@@ -8,10 +8,14 @@ import { fitReport } from './fit/report.js'
 import { runReport } from './run/report.js'
 import { sizeReport } from './size/report.js'
 import { sweepReport } from './sweep/report.js'
+import { validateReport } from './validate/report.js'
 
 const reports: {
   [Command in ResultDocument['command']]: (document: DocumentOf<Command>) => Report
-} = { run: runReport, compare: compareReport, size: sizeReport, sweep: sweepReport, fit: fitReport }
+} = {
+  ...{ run: runReport, compare: compareReport, size: sizeReport, sweep: sweepReport },
+  ...{ fit: fitReport, validate: validateReport },
+}
 
 /** Commands whose documents have a report. */
 export const reported = Object.keys(reports)

@@ -40,18 +40,23 @@ function mixOf({ shifts }: CleanRecord, cases: LoggedCases, kinds: Uint16Array):
   }
 }
 
-/** Finds whether spans of a shift overlap what stood still, going forward in time. */
+/** Finds what stood still in a shift, going forward in time. */
 class Standing {
   private next = 0
 
   constructor(private readonly stood: readonly Span[]) {}
 
-  overlaps(from: number, to: number): boolean {
+  /** When the line stands next, from `from` on: `from` or earlier where it stands then, Infinity where it never does. */
+  nextFrom(from: number): number {
     while (this.next < this.stood.length && this.stood[this.next]!.ends <= from) this.next++
-    return this.next < this.stood.length && this.stood[this.next]!.begins < to
+    return this.stood[this.next]?.begins ?? Infinity
   }
 }
 
+/**
+ * A gap in which the line comes to stand is cut off there, and one that begins while it stands is left out. To leave out all gaps that a stop overlaps
+ * would leave the short ones: a long gap meets a stop more often.
+ */
 function timeBetween(
   record: CleanRecord,
   { times, shifts, roundedTo }: LoggedCases,
@@ -63,6 +68,7 @@ function timeBetween(
   const shiftOf = new Uint16Array(times.length)
   const countByHour: number[] = Array(24).fill(0)
   const secondsByHour: number[] = Array(24).fill(0)
+  const cuts: number[] = []
   let count = 0
   let leftOut = 0
   let current = -1
@@ -74,13 +80,18 @@ function timeBetween(
     if (shift !== current) standing = new Standing(union([...breaks, ...lost, ...stops[shift]!]))
     current = shift
     const [from, to] = [times[index - 1]!, times[index]!]
-    if (standing.overlaps(from, to)) {
+    const stands = standing.nextFrom(from)
+    if (stands <= from) {
       leftOut++
       continue
     }
     const hour = clock.hour(from)
+    secondsByHour[hour]! += Math.min(to, stands) - from
+    if (stands < to) {
+      cuts.push(stands - from)
+      continue
+    }
     countByHour[hour]!++
-    secondsByHour[hour]! += to - from
     shiftOf[count] = shift
     gaps[count++] = to - from
   }
@@ -89,8 +100,8 @@ function timeBetween(
     what: 'time-between',
     path: `arrivals.${source}.time-between`,
     words: 'time from one case to the next',
-    count,
-    sample: sampleOfGaps(kept, roundedTo),
+    count: count + cuts.length,
+    sample: sampleOfGaps(kept, cuts, roundedTo),
     gaps: kept,
     shifts: shiftOf.subarray(0, count),
     countByHour,
@@ -99,8 +110,11 @@ function timeBetween(
     notes: [
       ...(leftOut > 0
         ? [
-            `${leftOut} gaps during which a stop, a break or lost time was logged are left out: the line held the cases up.`,
+            `${leftOut} gaps that began during a logged stop, a break or lost time are left out: the line held the cases up.`,
           ]
+        : []),
+      ...(cuts.length > 0
+        ? [`${cuts.length} gaps ran into a stop, a break or lost time: they were longer than is seen.`]
         : []),
       ...(source === anySource
         ? [
@@ -114,18 +128,29 @@ function timeBetween(
 /** Finer clocks show milliseconds. */
 const finest = 0.001
 
-function sampleOfGaps(gaps: Float64Array, roundedTo: number): ReturnType<typeof sampleFrom> {
+function sampleOfGaps(
+  gaps: Float64Array,
+  cuts: readonly number[],
+  roundedTo: number,
+): ReturnType<typeof sampleFrom> {
   const grain = roundedTo === 0 ? finest : roundedTo
-  const numbers = new Map<number, number>()
-  // differences of large numbers are not whole in the grain to the last digit
-  for (const gap of gaps) {
-    const grains = Math.round(gap / grain)
-    numbers.set(grains, (numbers.get(grains) ?? 0) + 1)
-  }
-  const sorted = [...numbers].sort(([a], [b]) => a - b)
+  const [whole, cut] = [grainsOf(gaps, grain), grainsOf(cuts, grain)]
   return {
-    seen: sorted.map(([grains]): Seen => ({ clocked: grains * grain, grain })),
-    counts: sorted.map(([, count]) => count),
+    seen: [
+      ...whole.map(([grains]): Seen => ({ clocked: grains * grain, grain })),
+      ...cut.map(([grains]): Seen => ({ over: grains * grain })),
+    ],
+    counts: [...whole, ...cut].map(([, count]) => count),
     from: 0,
   }
+}
+
+/** How often each number of grains stands there, the least first: differences of large numbers are not whole in the grain to the last digit. */
+function grainsOf(times: Iterable<number>, grain: number): [grains: number, count: number][] {
+  const numbers = new Map<number, number>()
+  for (const time of times) {
+    const grains = Math.round(time / grain)
+    numbers.set(grains, (numbers.get(grains) ?? 0) + 1)
+  }
+  return [...numbers].sort(([a], [b]) => a - b)
 }

@@ -56,8 +56,14 @@ export function cleanStops(
   return placed
 }
 
+/** A log of which more stops end before they begin is read wrongly. */
+const mostBackwards = 1 / 20
+
 /** Rows in order, without doubles and without those that end before they begin. */
 function soundRows(rows: readonly StopRow[], { file, grain, ledger }: Cleaning): StopRow[] {
+  const backwards = rows.filter(({ begins, ends }) => ends < begins)
+  if (backwards.length > 1 && backwards.length > rows.length * mostBackwards)
+    for (const { row } of backwards) ledger.tell('mostly-backwards', { file, row, what: String(rows.length) })
   const met = new Set<string>()
   return [...rows]
     .sort((a, b) => a.begins - b.begins || a.row - b.row)

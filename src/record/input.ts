@@ -77,14 +77,14 @@ export interface LoggedTimes extends OfStops {
 export interface LoggedTimeBetween extends OfAnyInput {
   what: 'time-between'
   sample: Sample
-  /** The same in order, s; as shown, however coarse the clock. */
+  /** Those that were seen whole, in order, s; as shown, however coarse the clock. */
   gaps: Float64Array
   /** Shift in which each lies. */
   shifts: Uint16Array
-  /** Gaps by the local hour in which they begin, and their sum, s. */
+  /** Whole gaps by the local hour in which they begin, and the time that these and those that were cut off took, s. */
   countByHour: readonly number[]
   secondsByHour: readonly number[]
-  /** Gaps that a logged stop, a break or lost time overlaps: left out. */
+  /** Gaps that began during a logged stop, a break or lost time: left out. */
   leftOut: number
 }
 

@@ -61,6 +61,13 @@ export const ofStops = {
     did: 'left-out',
     words: (told) => `${stops(told)} that ${verb(told, 'ends', 'end')} before the beginning, left out`,
   },
+  'mostly-backwards': {
+    did: 'refused',
+    words: (told) =>
+      `${stops(told)} of ${told.what[0]} ${verb(told, 'ends', 'end')} before the beginning: that is more than 1 in 20`,
+    fix: () =>
+      'see whether `begins` and `ends` name the right columns, and whether `times` reads day and month rightly',
+  },
   instant: {
     did: 'noted',
     words: (told) => `${stops(told)} of no length on the clock of the log: shorter than its grain`,

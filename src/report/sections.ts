@@ -3,6 +3,8 @@
 /** Title of each section by its key, in their order. */
 export const sections = {
   figures: 'What it puts out',
+  days: 'Day by day',
+  causes: 'What stood, how often and how long',
   designs: 'The designs',
   differences: 'What differs',
   unknown: 'What is not known of the inputs',

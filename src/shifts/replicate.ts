@@ -3,6 +3,7 @@ import type { ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { Executor } from './executor.js'
+import type { LogEyes } from './seen-stops.js'
 import type { ShiftsTask } from './work.js'
 
 /** What a study asks of whoever simulates its shifts. */
@@ -13,6 +14,8 @@ export interface Order {
   design?: number
   /** Without the held-over-the-shift picture. */
   isLean?: boolean
+  /** With the stops that such a log would show. */
+  eyes?: LogEyes
   /** Number of the first shift, 1 where nobody says. */
   first?: number
   /** So many shifts; fewer are simulated where `isEnough` says so. */
@@ -46,7 +49,7 @@ const nextPerPart = (time: number, shifts: number): number =>
 /** Simulates the shifts of an order. Throws `Standstill` of the first shift that locks up, whoever met it. */
 export async function replicate(executor: Executor, order: Order): Promise<Replicated> {
   const { first = 1, shifts, known, isEnough, onShifts, isCancelled } = order
-  const { seed, scenario, design = 0, isLean = false, countFrom = 0 } = order
+  const { seed, scenario, design = 0, isLean = false, countFrom = 0, eyes } = order
   const results: (ShiftResult | undefined)[] = []
   const inOrder: ShiftResult[] = []
   const stands: Standstill[] = []
@@ -75,7 +78,8 @@ export async function replicate(executor: Executor, order: Order): Promise<Repli
     // the last parts are short, so that all workers end together
     const most = Math.min(perPart, Math.ceil((last - from + 1) / (2 * executor.size)))
     while (next <= last && next - from < most && !known?.has(next)) next++
-    return { what: 'shifts', seed, design, scenario, from, to: next - 1, countFrom, isLean }
+    const part = { seed, design, scenario, from, to: next - 1, countFrom, isLean }
+    return { what: 'shifts', ...part, ...(eyes ? { eyes } : {}) }
   }
   const bring = async (part: ShiftsTask): Promise<void> => {
     const brought = await executor.work(part)

@@ -5,6 +5,7 @@ import type { Scenario } from '../scenario/schema.js'
 import type { Executor } from './executor.js'
 import { inProcess } from './in-process.js'
 import { type Order, type Replicated, replicate } from './replicate.js'
+import type { LogEyes } from './seen-stops.js'
 import { findWarmUp, type WarmUp } from './steady.js'
 import { unsettled } from './unsettled.js'
 
@@ -49,6 +50,8 @@ export interface Context {
 export interface Design {
   scenario: Scenario
   key: string
+  /** Number of its first shift, 1 where nobody says: designs that must not have the same luck begin apart. */
+  first?: number
   /** It is a draw of the inputs of the design of that number: counted from where that one is, and without the held-over-the-shift picture. */
   drawOf?: number
 }
@@ -64,6 +67,8 @@ export interface Plan {
   counts: Extent['counts']
   /** Nobody asks for the held-over-the-shift picture. */
   isLean?: boolean
+  /** Shifts are simulated with the stops that such a log would show. */
+  eyes?: LogEyes
   /** Hash of all that what is kept depends on. */
   course: string
 }
@@ -122,8 +127,8 @@ export class Simulation {
     isEnough?: (shifts: readonly ShiftResult[]) => boolean,
   ): Promise<readonly ShiftResult[]> {
     if (this.of[design]!.length >= count) return this.of[design]!
-    const { designs, counts } = this.plan
-    const { key, drawOf } = designs[design]!
+    const { designs, counts, eyes } = this.plan
+    const { key, first = 1, drawOf } = designs[design]!
     const isKept = counts === 'shifts'
     const known = this.known[design]!
     if (this.warmUps[design] === undefined) {
@@ -133,7 +138,8 @@ export class Simulation {
     const { shifts, isComplete } = await this.replicated(design, {
       known,
       isLean: drawOf !== undefined || (this.plan.isLean ?? !isKept),
-      shifts: count,
+      ...{ first, shifts: count },
+      ...(eyes ? { eyes } : {}),
       ...(isEnough ? { isEnough } : {}),
       onShifts: (from, results) => {
         for (const [index, result] of results.entries()) known.set(from + index, result)

@@ -2,6 +2,7 @@
 import { Line, type ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
 import type { Scenario } from '../scenario/schema.js'
+import { type LogEyes, SeenStops } from './seen-stops.js'
 import { recordStretch, type Stretch } from './stretch.js'
 
 /**
@@ -16,8 +17,8 @@ interface Part {
   to: number
 }
 
-/** The shifts, counted from the cut, s; `isLean`: without the held-over-the-shift picture. */
-export type ShiftsTask = Part & { what: 'shifts'; countFrom: number; isLean?: boolean }
+/** The shifts, counted from the cut, s; `isLean`: without the held-over-the-shift picture; `eyes`: with the stops that such a log would show. */
+export type ShiftsTask = Part & { what: 'shifts'; countFrom: number; isLean?: boolean; eyes?: LogEyes }
 
 /** The cases inside at so many even instants of each shift. */
 type SeriesTask = Part & { what: 'series'; instants: number }
@@ -63,7 +64,9 @@ export class Simulator {
         return recordStretch(line, task.scenario, seed, from, task)
       case 'shifts':
         return each((shift) => {
-          const result = line.simulate(seed, shift)
+          const result = task.eyes
+            ? withStops(line, task.scenario, seed, shift, task.eyes)
+            : line.simulate(seed, shift)
           return task.isLean || shift > mostHeldShifts ? { ...result, held: nothingHeld } : result
         })
     }
@@ -77,6 +80,18 @@ export class Simulator {
     const line = new Line(scenario)
     this.lines.set(design, line)
     return line
+  }
+}
+
+/** A shift with its stops as a log shows them: simulated to its end alike. */
+function withStops(line: Line, scenario: Scenario, seed: string, shift: number, eyes: LogEyes): ShiftResult {
+  const seen = new SeenStops(scenario, eyes)
+  line.observe((event) => seen.take(event), false)
+  try {
+    const result = line.simulate(seed, shift)
+    return { ...result, stops: seen.close(line.end) }
+  } finally {
+    line.observe(null)
   }
 }
 

@@ -59,3 +59,17 @@ export function rateRatio(
     pValue: binomialTest(first.events, all, first.exposure / (first.exposure + second.exposure)),
   }
 }
+
+/**
+ * One figure above 0 over another, each with limits of its own that were found apart from those of the other: on the logarithm the distances of the limits add
+ * as squares. Zou & Donner, Statistics in Medicine 27 (2008) 1693-1702 (from memory).
+ */
+export function ratioOf(one: Limited, other: Limited): Limited {
+  const distance = (up: number, down: number) => Math.hypot(Math.log(up), Math.log(down))
+  const value = one.value / other.value
+  return {
+    value,
+    low: value * Math.exp(-distance(one.value / one.low, other.high / other.value)),
+    high: value * Math.exp(distance(one.high / one.value, other.value / other.low)),
+  }
+}

@@ -14,6 +14,13 @@ export const chiSquareAbove = (x: number, degreesOfFreedom: number): number =>
 export const chiSquareAtMost = (x: number, degreesOfFreedom: number): number =>
   x === Infinity ? 1 : gammaBelow(x / 2, degreesOfFreedom / 2)
 
+/**
+ * Chance that F with `above` and `below` degrees of freedom is above `x` (at least 0): I_y(below / 2, above / 2) with y = below / (below +
+ * above x). Abramowitz & Stegun, 26.6.2 (from memory).
+ */
+export const fAbove = (x: number, above: number, below: number): number =>
+  x === Infinity ? 0 : betainc(below / (below + above * x), below / 2, above / 2)
+
 /** Chance that a standard normal number lies as far from 0 as `z`, or farther, on either side: its square is chi-square with 1. */
 export const normalBeyond = (z: number): number => chiSquareAbove(z * z, 1)
 

@@ -205,18 +205,26 @@ describe('arrivals', () => {
   const keys = { cases: '{file: cases.csv, at: Zeit, kind: Artikel, times: "dd.MM.yyyy HH:mm:ss"}' }
 
   it('are the gaps within a shift in which nothing stood, on the clock of the scanner', () => {
-    // a jam from 06:10 to 06:14 lies in or around the third and the fourth, a breakdown in the fifth; the night is none
+    // the jam from 06:10 on cuts the third off after 590 s; the next two begin while it lasts; the night is none
     const all = loggedInputs(recordOf({ ...written, cases, keys: { ...keys, shifts: fixed } }), {
       source: 'packing',
     })
     const between = input(all, 'time-between', 'arrivals.packing.time-between')
     expect([...between.gaps]).toEqual([5, 5, 5])
     expect([...between.shifts]).toEqual([0, 0, 1])
-    expect(between.sample).toEqual({ seen: [{ clocked: 5, grain: 1 }], counts: [3], from: 0 })
-    expect(between.leftOut).toBe(3)
-    expect(between.notes[0]).toContain('3 gaps')
+    expect(between.sample).toEqual({
+      seen: [{ clocked: 5, grain: 1 }, { over: 590 }],
+      counts: [3, 1],
+      from: 0,
+    })
+    expect(between.count).toBe(4)
+    expect(between.leftOut).toBe(2)
+    expect(between.notes.slice(0, 2)).toEqual([
+      expect.stringContaining('2 gaps that began during a logged stop'),
+      expect.stringContaining('1 gaps ran into a stop'),
+    ])
     expect(between.countByHour[6]).toBe(3)
-    expect(between.secondsByHour[6]).toBe(15)
+    expect(between.secondsByHour[6]).toBe(605)
     expect(input(all, 'mix', 'cases')).toMatchObject({
       count: 8,
       kinds: [

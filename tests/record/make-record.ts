@@ -35,9 +35,12 @@ export interface DatedShift extends TrueShift {
   begins: number
 }
 
-/** The shifts of the record in their order. */
-export const datedShifts = (): DatedShift[] =>
-  trueShifts(begins.length).map((shift, index) => ({ ...shift, begins: begins[index]! }))
+/** The seed of the record in `scenarios`. */
+const ownSeed = truth.study.seed
+
+/** The shifts of a record in their order. */
+export const datedShifts = (seed = ownSeed): DatedShift[] =>
+  trueShifts(begins.length, seed).map((shift, index) => ({ ...shift, begins: begins[index]! }))
 
 /** A row of the stops, times in s since 1970 in UTC. */
 interface Row {
@@ -112,9 +115,9 @@ function shiftSheet(shifts: readonly DatedShift[]): Buffer {
 }
 
 /** With two slips of the pen: a row that stands there twice, and one that ends an hour too early. */
-function stopSheet(shifts: readonly DatedShift[]): Buffer {
+function stopSheet(shifts: readonly DatedShift[], seed: string): Buffer {
   const chance = new Stream('record', 'what people write')
-  chance.begin(truth.study.seed, 1)
+  chance.begin(seed, 1)
   const rows = stopRows(shifts, chance)
   const place = () => Math.floor(chance.next() * rows.length)
   const [twice, early] = [place(), place()]
@@ -141,10 +144,10 @@ const caseSheet = (shifts: readonly DatedShift[]): Buffer =>
       .flatMap(({ begins, cases }) => cases.map(({ at, kind }) => [toSecond(begins + at), articles[kind]!])),
   ])
 
-/** The files of the record by their names. */
-export const makeRecord = (shifts: readonly DatedShift[]): ReadonlyMap<string, Buffer> =>
+/** The files of a record by their names. */
+export const makeRecord = (shifts: readonly DatedShift[], seed = ownSeed): ReadonlyMap<string, Buffer> =>
   new Map([
     ['shifts.csv', shiftSheet(shifts)],
-    ['stops.csv', stopSheet(shifts)],
+    ['stops.csv', stopSheet(shifts, seed)],
     ['cases.csv', caseSheet(shifts)],
   ])

@@ -94,13 +94,13 @@ class Watch {
   }
 }
 
-/** What happened in the first shifts. */
-export function trueShifts(count: number): TrueShift[] {
+/** What happened in the first shifts, by chance as `seed` has it. */
+export function trueShifts(count: number, seed: string): TrueShift[] {
   const line = new Line(truth)
   return Array.from({ length: count }, (_, index) => {
     const watch = new Watch()
     line.observe((event) => watch.see(event))
-    line.simulate(truth.study.seed, index + 1)
+    line.simulate(seed, index + 1)
     return watch.close(line.end)
   })
 }

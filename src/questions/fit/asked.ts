@@ -11,8 +11,11 @@ export interface FitOptions {
   confidence?: string | undefined
   /** Any text; the same seed keeps the same days back and draws the same logs. */
   seed?: string | undefined
-  /** The scenario into which the values are to be written, and its text. */
-  into?: { scenario: ReadScenario; text: string } | undefined
+  /**
+   * The scenario into which the values are to be written, and its text. `files`: the texts that it reads by the name of their file; those that
+   * values draw on are added, for no such file is there yet.
+   */
+  into?: { scenario: ReadScenario; text: string; files?: Map<string, string> } | undefined
 }
 
 /** The options as numbers. */

@@ -3,14 +3,13 @@
 import { wordsFor } from '../../catalogue/printed-units.js'
 import type { LoggedChance, LoggedTimeTo, Occurrence } from '../../record/input.js'
 import { countLimits } from '../../statistics/events.js'
-import type { Fit } from '../../statistics/fitting/fit.js'
 import { type FittedLaw, scaled } from '../../statistics/fitting/law.js'
 import type { Sample } from '../../statistics/fitting/sample.js'
-import { countFor, type ShareOver, shareOver } from '../../statistics/fitting/share-over.js'
+import { type ShareOver, shareOver } from '../../statistics/fitting/share-over.js'
 import { survivalCurve } from '../../statistics/fitting/survival.js'
-import { chanceOf, rateOf } from '../../statistics/rates.js'
+import { chanceOf, type Limited, rateOf, ratioOf } from '../../statistics/rates.js'
 import type { At, FittedInput, Remark } from './document.js'
-import { familyResult, type Laws } from './laws.js'
+import { familyResult, keptOf, type Laws } from './laws.js'
 import { picturesOf } from './pictures.js'
 import { few, remarksOfCount, remarksOfTimes } from './remarks.js'
 import { isTold } from './tests.js'
@@ -18,56 +17,49 @@ import { chanceText, lawText, timeToText } from './value-text.js'
 
 const { share, time } = wordsFor('metric')
 
-/** How many of the stops are long enough to be in the log. */
-const loggedShare = (seenFrom: number, lengths: Fit | null): ShareOver =>
-  seenFrom > 0 && lengths !== null ? shareOver(lengths, seenFrom) : { share: 1, logVariance: 0 }
-
-/** A count and what it was counted in. */
-interface Counted {
-  count: number
-  exposure: number
+/** How many of the stops are long enough to be in the log, by the chosen law; within the intervals of all laws that the record does not tell from it. */
+function loggedShare(seenFrom: number, lengths: Laws | null, confidence: number): ShareOver {
+  if (seenFrom <= 0 || lengths === null) return { share: 1, low: 1, high: 1 }
+  const all = keptOf(lengths).map((fit) => shareOver(lengths.sample, fit, seenFrom, confidence))
+  return {
+    share: all[0]!.share,
+    low: Math.min(...all.map(({ low }) => low)),
+    high: Math.max(...all.map(({ high }) => high)),
+  }
 }
 
 /**
- * A count that stands for all, those too that are in no log: in so much less exposure. Limits of the rate are those of as few events as
- * would know it as well, for the share that was logged is known by the law alone. A scenario is given the whole count all the same: more short stops
- * mean a shorter mean, so the time that is lost to all is known as well as the count says.
+ * A rate with the limits of its count, which stands for all stops, those too that are in no log, and of the share that was logged: on the logarithm the
+ * distances of both add as squares. A scenario is given the count alone: more short stops mean a shorter mean, so the time that is lost to all is known
+ * as well as the count says.
  */
-function countOfAll(count: number, exposure: number, logged: ShareOver): { all: Counted; known: Counted } {
-  const standing = countFor(count, logged)
-  const all = { count, exposure: exposure * logged.share }
-  return {
-    all,
-    known: { count: standing, exposure: count === 0 ? all.exposure : (all.exposure * standing) / count },
-  }
+function knownRate(rate: Limited, logged: ShareOver, unit: string): NonNullable<FittedInput['rate']> {
+  const { share: value, ...ends } = logged
+  const ofLogged = { value: rate.value * value, low: rate.low * value, high: rate.high * value }
+  const { low, high } = rate.value > 0 ? ratioOf(ofLogged, { value, ...ends }) : rate
+  return { value: rate.value, low, high: Number.isFinite(high) ? high : null, unit }
 }
 
 /** A chance for each case or strip. */
 export function countInput(
   input: LoggedChance,
-  lengths: Fit | null,
+  lengths: Laws | null,
   { confidence }: { confidence: number },
 ): FittedInput {
   const { count, exposure, seenFrom, occurrences } = input
-  const logged = loggedShare(seenFrom, lengths)
-  const { all, known } = countOfAll(count, exposure?.value ?? 0, logged)
-  const inCases = ({ count: of, exposure: cases }: Counted) => Math.max(of, Math.round(cases))
-  const isKnown = exposure !== null && inCases(all) > 0
-  const rate = isKnown
-    ? {
-        ...chanceOf(known.count, Math.max(1, inCases(known)), confidence),
-        value: count / inCases(all),
-        unit: exposure.unit,
-      }
-    : null
+  const logged = loggedShare(seenFrom, lengths, confidence)
+  // a count that stands for all, those too that are in no log: in so much less exposure
+  const cases = Math.max(count, Math.round((exposure?.value ?? 0) * logged.share))
+  const isKnown = exposure !== null && cases > 0
+  const rate = isKnown ? knownRate(chanceOf(count, cases, confidence), logged, exposure.unit) : null
   return {
     ...partsOf(input),
     what: 'chance',
     ...{ events: count, cutOff: 0, exposure },
     // a scenario has the chance of a strip
-    value: isKnown && !isOfStripsInCases(input) ? chanceText(count, inCases(all), exposure.unit) : null,
+    value: isKnown && !isOfStripsInCases(input) ? chanceText(count, cases, exposure.unit) : null,
     restsOn: isKnown ? 'counted' : 'nothing',
-    ...{ rate, seen: null, chosen: null, alike: [], families: [] },
+    ...{ rate, mean: null, seen: null, chosen: null, alike: [], families: [] },
     remarks: [
       ...remarksOfCount({ events: count, rate }, confidence),
       ...unseenRemarks(seenFrom, lengths, logged, count),
@@ -85,14 +77,14 @@ const isOfStripsInCases = ({ path, exposure }: LoggedChance): boolean =>
 export function timeToInput(
   input: LoggedTimeTo,
   laws: Laws,
-  lengths: Fit | null,
+  lengths: Laws | null,
   { confidence, work }: { confidence: number; work: ReadonlyMap<string, number> },
 ): FittedInput {
   const { count, exposure, seenFrom, occurrences, sample } = input
-  const logged = loggedShare(seenFrom, lengths)
+  const logged = loggedShare(seenFrom, lengths, confidence)
   const worked = workedShare(input, work)
-  const { all, known } = countOfAll(count, (exposure?.value ?? 0) * (worked ?? 1), logged)
-  const rate = all.exposure > 0 ? { ...rateOf(known.count, known.exposure, confidence), unit: 's' } : null
+  const running = (exposure?.value ?? 0) * (worked ?? 1) * logged.share
+  const rate = running > 0 ? knownRate(rateOf(count, running, confidence), logged, 's') : null
   const ageing = count >= few ? ageingOf(laws, worked ?? 1) : null
   const about = {
     events: count,
@@ -103,8 +95,8 @@ export function timeToInput(
   return {
     ...partsOf(input),
     what: 'time-to',
-    ...{ cutOff: cutOffIn(sample), exposure, rate, seen: null, ...about },
-    ...writtenOf(rate === null ? null : all, count, ageing),
+    ...{ cutOff: cutOffIn(sample), exposure, rate, mean: null, seen: null, ...about },
+    ...writtenOf(running, count, ageing),
     families: laws.candidates.map(familyResult),
     remarks: [
       ...remarksOfCount({ events: count, rate }, confidence),
@@ -146,13 +138,13 @@ const lawOfFamily = ({ candidates }: Laws, family: FittedLaw['family']): FittedL
   candidates.find(({ fit }) => fit.law.family === family)?.fit.law ?? null
 
 function writtenOf(
-  all: { count: number; exposure: number } | null,
+  running: number,
   count: number,
   ageing: FittedLaw | null,
 ): Pick<FittedInput, 'value' | 'restsOn'> {
-  if (all === null) return { value: null, restsOn: 'nothing' }
+  if (running <= 0) return { value: null, restsOn: 'nothing' }
   return ageing === null
-    ? { value: timeToText(all.count, all.exposure), restsOn: 'counted' }
+    ? { value: timeToText(count, running), restsOn: 'counted' }
     : { value: lawText(ageing, count), restsOn: 'fitted' }
 }
 
@@ -203,11 +195,11 @@ const fewUnseen = 0.005
 
 function unseenRemarks(
   seenFrom: number,
-  lengths: Fit | null,
-  { share: logged, logVariance }: ShareOver,
+  lengths: Laws | null,
+  { share: logged, low, high }: ShareOver,
   count: number,
 ): Remark[] {
-  if (seenFrom <= 0 || count === 0 || (lengths !== null && 1 - logged < fewUnseen)) return []
+  if (seenFrom <= 0 || count === 0 || (lengths !== null && 1 - low < fewUnseen)) return []
   if (lengths === null)
     return [
       {
@@ -215,8 +207,7 @@ function unseenRemarks(
         text: `stops under ${time(seenFrom)} are in no log, and no law says how many: the true rate is higher`,
       },
     ]
-  const by = Math.exp(1.96 * Math.sqrt(logVariance))
-  const ends = `${share(Math.max(0, 1 - logged * by))} to ${share(1 - logged / by)}`
+  const ends = `${share(1 - high)} to ${share(1 - low)}`
   return [
     {
       code: 'unseen-short',

@@ -2,6 +2,7 @@
 import type { Made } from '../../answers/made.js'
 import type { Warned } from '../../answers/warning.js'
 import type { Amount } from '../../catalogue/figure.js'
+import type { FileRead } from '../../record/read-record.js'
 import type { Account } from '../../record/record.js'
 
 /** A number with the interval in which it lies with the confidence of the fit; an end that is not known is null. */
@@ -68,6 +69,7 @@ export interface Remark {
     | 'no-exposure'
     | 'worked-share'
     | 'no-source'
+    | 'mean-seen'
   text: string
 }
 
@@ -91,6 +93,8 @@ export interface FittedInput {
   restsOn: 'counted' | 'fitted' | 'observed' | 'nothing'
   /** Of what is counted: events a unit of exposure, with exact limits. */
   rate: (Known & { unit: string }) | null
+  /** Of what has a law: its mean, s, within the intervals of the laws that the record does not tell from it. */
+  mean: Known | null
   /** Of times: mean of those that were seen whole with its standard error, s. */
   seen: { mean: number; standardError: number | null } | null
   chosen: FamilyResult['family'] | null
@@ -114,13 +118,6 @@ export interface FittedInput {
     /** Events of each hour of the day, and those that would be expected were all alike. */
     hours: { hour: number; events: number; exposure: number; low: number; high: number }[]
   }
-}
-
-/** A file that was read. */
-export interface FileRead {
-  file: string
-  rows: number
-  sha256: string
 }
 
 export interface FitResult extends Warned {

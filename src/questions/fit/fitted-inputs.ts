@@ -1,18 +1,15 @@
 /** What the logged inputs of a record come to: values with their evidence, how laws fit, what tests say. */
 import type { LoggedInput, LoggedMix } from '../../record/input.js'
 import type { CleanRecord } from '../../record/record.js'
-import type { Fit } from '../../statistics/fitting/fit.js'
 import { countInput, timeToInput } from './counted.js'
 import type { FittedInput } from './document.js'
-import { type Laws, lawsOf } from './laws.js'
+import { type Laws, type LawsAsked, lawsOf } from './laws.js'
 import { remarksOfTests } from './remarks.js'
 import { judged, testsOf } from './tests.js'
 import { timesInput } from './timed.js'
 
 /** How it was asked. */
-export interface Asked {
-  confidence: number
-  seed: string
+export interface Asked extends LawsAsked {
   /** Time that pieces worked, s, as far as it is known. */
   work: ReadonlyMap<string, number>
 }
@@ -69,10 +66,10 @@ function fitted(
 }
 
 /** The law of how long the stops last that a count is of: what lies below `seenFrom` was not counted. */
-function lengthsOf(path: string, laws: ReadonlyMap<string, Laws>): Fit | null {
+function lengthsOf(path: string, laws: ReadonlyMap<string, Laws>): Laws | null {
   const stop = path.slice(0, path.lastIndexOf('.'))
   const times = [...laws].find(([each]) => each !== path && each.startsWith(`${stop}.`))
-  return times?.[1].choice.chosen?.fit ?? null
+  return times !== undefined && times[1].choice.chosen !== null ? times[1] : null
 }
 
 /** A share for each kind of case, in per cent of the cases that were seen. */
@@ -86,7 +83,7 @@ function sharesOf({ kinds, words, notes }: LoggedMix): FittedInput[] {
     value: String(Number(((100 * count) / all).toPrecision(4))),
     also: {},
     restsOn: 'counted',
-    ...{ rate: null, seen: null, chosen: null, alike: [], families: [], tests: [] },
+    ...{ rate: null, mean: null, seen: null, chosen: null, alike: [], families: [], tests: [] },
     remarks: notes.map((text) => ({ code: 'left-out', text })),
     pictures: { quantiles: [], histogram: null, survival: null, trend: [], hours: [] },
   }))

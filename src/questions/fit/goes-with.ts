@@ -20,8 +20,19 @@ export const inRunningTime = (inputs: readonly FittedInput[], { line }: Scenario
     return { ...input, also: { ...input.also, [`line.${name}.breakdowns.counted-in`]: 'running-time' } }
   })
 
-/** The same inputs, where the walk of each crew that clears such stops goes with the first of them. */
-export function withoutWalk(inputs: readonly FittedInput[], { crew }: Scenario): FittedInput[] {
+/**
+ * The same inputs, where the walk of each crew that clears such stops goes with the first of them. A crew that `isGiven` does not know is assumed, and
+ * stands in no file: it is written whole.
+ */
+export function withoutWalk(
+  inputs: readonly FittedInput[],
+  { crew }: Scenario,
+  isGiven: (name: string) => boolean,
+): FittedInput[] {
+  const stayThere = (name: string): readonly [path: string, value: string] =>
+    isGiven(name)
+      ? [`crew.${name}.walk`, '0 s']
+      : [`crew.${name}`, `{does: [${crew[name]!.does.join(', ')}], walk: 0 s}`]
   const done = new Set<string>()
   return inputs.map((input) => {
     const skill = skillOf[input.path.split('.').slice(-2).join('.')]
@@ -36,7 +47,7 @@ export function withoutWalk(inputs: readonly FittedInput[], { crew }: Scenario):
     )
     return {
       ...input,
-      also: { ...input.also, ...Object.fromEntries(names.map((name) => [`crew.${name}.walk`, '0 s'])) },
+      also: { ...input.also, ...Object.fromEntries(names.map(stayThere)) },
       remarks: [
         ...input.remarks,
         ...(others.length === 0

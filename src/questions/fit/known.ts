@@ -8,28 +8,31 @@ import { exposureAxis, familyWords } from './words.js'
 const unitOf = (seconds: number): readonly [word: string, size: number] =>
   seconds < 120 ? ['s', 1] : seconds < 7200 ? ['min', 60] : ['h', 3600]
 
+/** `(72 to 101)`; an end that is not known is told as such. */
+function between(low: string | null, high: string | null): string {
+  if (low !== null && high !== null) return `(${low} to ${high}) `
+  if (low !== null) return `(${low} or more) `
+  return high === null ? '' : `(up to ${high}) `
+}
+
 /** `85`, `(72 to 101) s`. */
 export function knownTime({ value, low, high }: Known): Parts {
   const [word, size] = unitOf(value)
-  const said = (seconds: number) => digits(seconds / size)
-  return low === null || high === null
-    ? [`${said(value)} ${word}`]
-    : [said(value), `(${said(low)} to ${said(high)}) ${word}`]
+  const said = (seconds: number | null) => (seconds === null ? null : digits(seconds / size))
+  return [said(value)!, `${between(said(low), said(high))}${word}`]
 }
 
 /** `0.90`, `(0.63 to 1.2) per 1000 cases`. */
 function knownRate({ value, low, high, unit }: NonNullable<FittedInput['rate']>): Parts {
   const { per, perWord } = exposureAxis(unit)
-  const ends = low === null || high === null ? '' : `(${digits(low * per)} to ${digits(high * per)}) `
-  return [digits(value * per), `${ends}${perWord}`]
+  const said = (rate: number | null) => (rate === null ? null : digits(rate * per))
+  return [said(value)!, `${between(said(low), said(high))}${perWord}`]
 }
 
 /** Null where nothing is known. */
-export function knownOf(input: FittedInput): Parts | null {
-  const { what, rate, families, chosen, seen } = input
-  const family = families.find(({ family: each }) => each === chosen)
+export function knownOf({ what, rate, mean, seen }: FittedInput): Parts | null {
   if ((what === 'chance' || what === 'time-to') && rate) return knownRate(rate)
-  if (family) return knownTime(family.mean)
+  if (mean) return knownTime(mean)
   return seen ? knownTime({ value: seen.mean, low: null, high: null }) : null
 }
 

@@ -1,46 +1,62 @@
 /** The laws of the times of an input: each family fitted and tested, and which of them is taken. */
 import { Stream } from '../../engine/stream.js'
 import { type Candidate, type Choice, choose } from '../../statistics/fitting/choose.js'
-import { fit as fitFamily } from '../../statistics/fitting/fit.js'
-import { goodness } from '../../statistics/fitting/goodness.js'
+import { type Fit, fit as fitFamily, type Unfitted } from '../../statistics/fitting/fit.js'
+import { type Bootstraps, goodness } from '../../statistics/fitting/goodness.js'
 import { distributionOf, type FittedLaw, families } from '../../statistics/fitting/law.js'
 import { fitMixture } from '../../statistics/fitting/mixture.js'
 import type { Sample } from '../../statistics/fitting/sample.js'
-import type { FamilyResult } from './document.js'
+import type { FamilyResult, Known } from './document.js'
 
 /** Fewer times than this do not tell two laws in one apart. */
 const leastOfMixture = 30
 
 /** Every law that could be fitted, and the choice among them. */
 export interface Laws {
+  sample: Sample
   candidates: Candidate[]
   choice: Choice
 }
 
+/** How laws are fitted and tested; `bootstraps`: how many logs are drawn for each test, where that is not what is usual. */
+export interface LawsAsked {
+  confidence: number
+  seed: string
+  bootstraps?: Bootstraps
+}
+
 /** `path` names the random numbers of the tests. */
-export function lawsOf(
-  sample: Sample,
-  path: string,
-  { confidence, seed }: { confidence: number; seed: string },
-): Laws {
+export function lawsOf(sample: Sample, path: string, { confidence, seed, bootstraps }: LawsAsked): Laws {
   const events = sample.seen.reduce(
     (sum, each, index) => sum + ('over' in each ? 0 : sample.counts[index]!),
     0,
   )
-  const fits = [
-    ...families.map((family) => fitFamily(sample, family, confidence)),
-    ...(events >= leastOfMixture ? [fitMixture(sample, confidence)] : []),
-  ].flatMap((each) => ('law' in each ? [each] : []))
-  const least = Math.min(...fits.filter(({ law }) => law.family !== 'mixture').map(({ bic }) => bic))
-  const candidates = fits
-    // two laws in one take more to be believed than one
-    .filter(({ law, bic }) => law.family !== 'mixture' || bic < least)
-    .map((each): Candidate => {
-      const random = new Stream('fit', `${path} ${each.law.family}`)
-      random.begin(seed, 0)
-      return { fit: each, goodness: goodness(sample, each.law, random) }
-    })
-  return { candidates, choice: choose(candidates) }
+  const fitsOf = (each: Fit | Unfitted) => ('law' in each ? [each] : [])
+  const simple = families.flatMap((family) => fitsOf(fitFamily(sample, family, confidence)))
+  const least = Math.min(...simple.map(({ bic }) => bic))
+  // two laws in one take more to be believed than one
+  const mixed = events >= leastOfMixture ? fitsOf(fitMixture(sample, confidence, least)) : []
+  const candidates = [...simple, ...mixed].map((each): Candidate => {
+    const random = new Stream('fit', `${path} ${each.law.family}`)
+    random.begin(seed, 0)
+    return { fit: each, goodness: goodness(sample, each.law, random, bootstraps) }
+  })
+  return { sample, candidates, choice: choose(candidates) }
+}
+
+/** The chosen law and those that the record does not tell from it; none where none was chosen. */
+export const keptOf = ({ choice: { chosen, alike } }: Laws): Fit[] =>
+  chosen === null ? [] : [chosen, ...alike].map(({ fit }) => fit)
+
+/** The mean of the chosen law, within the intervals of all that the record does not tell from it: which of them is true is not known either. */
+export function meanKnown(laws: Laws): Known | null {
+  const kept = keptOf(laws)
+  if (kept.length === 0) return null
+  return {
+    value: kept[0]!.mean.value,
+    low: ended(Math.min(...kept.map(({ mean }) => mean.low))),
+    high: ended(Math.max(...kept.map(({ mean }) => mean.high))),
+  }
 }
 
 const ended = (end: number): number | null => (Number.isFinite(end) ? end : null)

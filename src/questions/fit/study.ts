@@ -7,30 +7,18 @@ import { holdOut } from '../../record/hold-out.js'
 import type { Facts } from '../../record/input.js'
 import { loggedInputs } from '../../record/inputs.js'
 import { timeSpent } from '../../record/minutes.js'
-import { isUsable } from '../../record/read.js'
+import { type ReadRecord, refuseUnusable } from '../../record/read-record.js'
 import type { CleanRecord } from '../../record/record.js'
-import { Fault } from '../../scenario/fault.js'
-import { printable } from '../../scenario/printable.js'
 import type { Scenario } from '../../scenario/schema.js'
+import { type Change, withChanges } from '../../scenario/with-changes.js'
 import { runtime, version } from '../../version.js'
 import { type FitOptions, fitAsked } from './asked.js'
-import type { FileRead, FitResult } from './document.js'
+import type { FitResult } from './document.js'
 import { fittedInputs } from './fitted-inputs.js'
 import { fittedYaml } from './fitted-yaml.js'
 import { inRunningTime, withoutWalk } from './goes-with.js'
-import { type Change, withChanges } from './into.js'
 import { knownText } from './known.js'
 import { workOf } from './working.js'
-
-/** A record that was read and cleaned. */
-export interface ReadRecord {
-  record: CleanRecord
-  /** How the line that repeats the fit calls its file. */
-  name: string
-  /** Of the record file and of the logs that it names. */
-  sha256: string
-  files: readonly FileRead[]
-}
 
 /** What a fit gives back. */
 export interface FitAnswer extends Answer<FitResult> {
@@ -51,6 +39,7 @@ export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer
     ...asked,
     work: into ? workOf(into.scenario, record) : new Map(),
   })
+  for (const [name, text] of observed) options.into?.files?.set(name, text)
   const document: FitResult = {
     format: 'tapeshift-result/1',
     command: 'fit',
@@ -76,7 +65,12 @@ export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer
       time: timeOf(record),
     },
     account: [...record.account],
-    inputs: into ? inRunningTime(withoutWalk(inputs, into.scenario), into.scenario) : inputs,
+    inputs: into
+      ? inRunningTime(
+          withoutWalk(inputs, into.scenario, (name) => into.placeOf(['crew', name]) !== null),
+          into.scenario,
+        )
+      : inputs,
     notes: notesOf(record),
   }
   return {
@@ -156,18 +150,6 @@ function intoScenario(
     changes.map(({ path, text: value }) => ({ path, value: parse(value) as unknown, source })),
   )
   return withChanges(text, changes)
-}
-
-/** Throws `Fault` `record` with all that makes it unusable, and the rows that were left out besides. */
-function refuseUnusable({ record }: ReadRecord): void {
-  if (isUsable(record)) return
-  const told = ['refused', 'left-out'].flatMap((did) => record.account.filter((each) => each.did === did))
-  const lines = told.flatMap(({ file, words, rows, count, fix }) => {
-    const more = count > rows.length ? ` and ${count - rows.length} more` : ''
-    const which = rows.length === 0 ? '' : `, row ${rows.join(', ')}${more}`
-    return [`${file}${which}: ${words}`, ...(fix === '' ? [] : [`    mend:  ${fix}`])]
-  })
-  throw new Fault('record', lines.map(printable).join('\n'))
 }
 
 const timeWords: Readonly<Record<string, string>> = {

@@ -5,7 +5,8 @@ import type { Sample } from '../../statistics/fitting/sample.js'
 import { survivalCurve } from '../../statistics/fitting/survival.js'
 import { noted } from './counted.js'
 import type { FittedInput, Remark } from './document.js'
-import { familyResult, type Laws } from './laws.js'
+import { knownTime } from './known.js'
+import { familyResult, type Laws, meanKnown } from './laws.js'
 import { picturesOf, readLength } from './pictures.js'
 import { remarksOfTimes } from './remarks.js'
 import { lawText, observedText } from './value-text.js'
@@ -34,10 +35,12 @@ export function timesInput(
     value: law ? lawText(law, events) : isObserved ? observedText(fileOf(path)) : null,
     restsOn: law ? 'fitted' : isObserved ? 'observed' : 'nothing',
     rate: null,
+    mean: meanKnown(laws),
     seen: seenOf(lengths),
     families: laws.candidates.map(familyResult),
     remarks: [
       ...remarksOfTimes(about, laws, { longest: lengths.at(-1) ?? 0, confidence }),
+      ...seenRemarks(input, lengths),
       ...walkRemarks(input),
       ...(path.includes(anySource)
         ? [
@@ -78,6 +81,19 @@ function seenOf(lengths: readonly number[]): FittedInput['seen'] {
   const mean = lengths.reduce((sum, each) => sum + each, 0) / n
   const squares = lengths.reduce((sum, each) => sum + (each - mean) ** 2, 0)
   return { mean, standardError: n > 1 ? Math.sqrt(squares / (n - 1) / n) : null }
+}
+
+/** What is known of the stops that the log has, whatever of the others. */
+function seenRemarks(input: LoggedTimes | LoggedTimeBetween, lengths: readonly number[]): Remark[] {
+  const seen = seenOf(lengths)
+  if (input.what !== 'times' || input.seenFrom === 0 || seen === null || seen.standardError === null)
+    return []
+  return [
+    {
+      code: 'mean-seen',
+      text: `those that the log has last ${knownTime({ value: seen.mean, low: seen.mean - 1.96 * seen.standardError, high: seen.mean + 1.96 * seen.standardError }).join(' ')} on average`,
+    },
+  ]
 }
 
 const walkRemarks = (input: LoggedTimes | LoggedTimeBetween): Remark[] =>

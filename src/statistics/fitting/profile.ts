@@ -39,24 +39,45 @@ export interface Ends {
   high: number
 }
 
+/** A figure whose interval is looked for. */
+interface Looked {
+  value: number
+  /** Whether it is above 0, so that its logarithm is the better scale. */
+  isPositive: boolean
+  /** About its size, or the width of ln x. */
+  unit: number
+  /** About its standard error. */
+  se: number
+}
+
 /**
  * Ends of the interval where twice the log-likelihood has fallen by `fall`. One that is not reached is 0, -Infinity or Infinity. `se`: about
  * the figure's standard error.
  */
 export function profileInterval(profiled: Profiled, se: number, fall: number): Ends {
   const { figure, law } = profiled
+  const { isPositive } = figure
   const value = figure.of(law)
-  const root = Math.sqrt(fall)
   // on the logarithm, or in widths
-  const unit = figure.isPositive ? value : Math.exp(placeOf(law).logWidth)
-  const back = (at: number) => (figure.isPositive ? value * Math.exp(at) : value + unit * at)
+  const unit = isPositive ? value : Math.exp(placeOf(law).logWidth)
+  return intervalOf(() => restOf(profiled), { value, isPositive, unit, se }, fall)
+}
+
+/** The same of any figure; `restOf` gives the root of the fall at its values, one after another away from the estimate. */
+export function intervalOf(
+  restOf: () => (value: number) => number,
+  { value, isPositive, unit, se }: Looked,
+  fall: number,
+): Ends {
+  const root = Math.sqrt(fall)
+  const back = (at: number) => (isPositive ? value * Math.exp(at) : value + unit * at)
   const rest = (direction: number) => {
-    const fallen = restOf(profiled)
+    const fallen = restOf()
     return (at: number) => fallen(back(direction * at)) - root
   }
   const stride = Math.min(1, (root * se) / unit)
   const [down, up] = [endOf(rest(-1), root, stride), endOf(rest(1), root, stride)]
-  const nothing = figure.isPositive ? 0 : Number.NEGATIVE_INFINITY
+  const nothing = isPositive ? 0 : Number.NEGATIVE_INFINITY
   return {
     low: down === null ? nothing : back(-down),
     high: up === null ? Number.POSITIVE_INFINITY : back(up),

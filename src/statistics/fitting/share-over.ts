@@ -1,44 +1,45 @@
 /** What share of the times of a fitted law is over a length, and how well that is known: what a log leaves out is reckoned by it. */
+import { type Figure, lawAt } from './chart.js'
+import { leastSpread } from './expectation.js'
 import type { Fit } from './fit.js'
-import { distributionOf, type FittedLaw } from './law.js'
+import { distributionOf, type Family } from './law.js'
+import { logLikelihood } from './likelihood.js'
+import { type Ends, fallAt, profileInterval } from './profile.js'
+import { mixtureInterval, overOfParts } from './profile-mixture.js'
+import { roughly } from './rough.js'
+import type { Sample } from './sample.js'
 
-/** A share of times, and the variance of its logarithm. */
-export interface ShareOver {
+/** A share of times with the ends of its interval, from 0 to 1. */
+export interface ShareOver extends Ends {
   share: number
-  logVariance: number
 }
 
-/** Of a standard error: small enough that the curve is straight, and large enough to keep digits. */
-const step = 1e-3
-
-/** The share over `from`, s, with the variance that its parameters give it to first order (delta method). */
-export function shareOver({ law, parameters, covariance }: Fit, from: number): ShareOver {
-  const logOf = (of: FittedLaw) => distributionOf(of).logAbove(from)
-  const gradient = parameters.map(({ name, value, se }) => {
-    const by = Number.isFinite(se) && se > 0 ? step * se : 0
-    // towards the inside: a share may lie at the edge
-    return by === 0
-      ? 0
-      : (logOf(withParameter(law, name, value + by)) - logOf(withParameter(law, name, value - by))) / (2 * by)
-  })
-  const logVariance = gradient.reduce(
-    (sum, one, row) =>
-      sum + gradient.reduce((inner, other, column) => inner + one * other * covariance[row]![column]!, 0),
-    0,
-  )
-  return { share: Math.exp(logOf(law)), logVariance: Math.max(0, logVariance) }
+/** The share over `from`, s, above 0, by the law that was fitted to `sample`, with its interval at `confidence` from the profile of the likelihood. */
+export function shareOver(sample: Sample, fit: Fit, from: number, confidence: number): ShareOver {
+  const { law, logLikelihood: top } = fit
+  const share = distributionOf(law).above(from)
+  // a first stride: the more is missing, the less is known of it
+  const se = Math.max(1 - share, 0.02) / 4
+  const fall = fallAt(confidence, fit.events)
+  const heightOf = (of: typeof law) => logLikelihood(sample, distributionOf(of))
+  const floor = law.family === 'mixture' ? leastSpread(roughly(sample)) : 0
+  const { low, high } =
+    law.family === 'mixture'
+      ? mixtureInterval({ law, top, heightOf, floor, figure: overOfParts(from) }, se, fall)
+      : profileInterval({ figure: overFigure(law.family, from), logLikelihood: heightOf, law, top }, se, fall)
+  return { share, low, high: Math.min(1, high) }
 }
 
-/** The law with another value of the parameter `name`, which may be one of a part, `first.location`. */
-function withParameter(law: FittedLaw, name: string, value: number): FittedLaw {
-  const [part, inner] = name.split('.') as [string, string?]
-  if (inner === undefined) return { ...law, [part]: value }
-  return { ...law, [part]: { ...(law as unknown as Record<string, object>)[part], [inner]: value } }
-}
-
-/**
- * As how many events those of a log count for the rate of all, where each that was seen stands for 1 / share of them: as many as would know the rate
- * as well. `events` where the share is known.
- */
-export const countFor = (events: number, { logVariance }: ShareOver): number =>
-  events === 0 ? 0 : Math.max(1, Math.round(1 / (1 / events + logVariance)))
+/** The share over `from` as a figure of a law: a law of each width is moved until it has that share. */
+const overFigure = (family: Family, from: number): Figure => ({
+  name: 'share over',
+  isPositive: true,
+  of: (law) => distributionOf(law).above(from),
+  lawWith: (over, other) => {
+    const logWidth = family === 'exponential' ? 0 : other
+    const { quantile } = distributionOf(lawAt(family, { centre: 0, logWidth }))
+    const centre = over < 1 ? Math.log(from / quantile(1 - over)) : Number.NaN
+    return lawAt(family, { centre, logWidth })
+  },
+  free: family === 'exponential' ? null : 'logWidth',
+})

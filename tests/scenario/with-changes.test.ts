@@ -1,7 +1,7 @@
 /** Values written into the text of a scenario: what changes, and that nothing else does. */
 import { describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
-import { withChanges } from '../../src/questions/fit/into.js'
+import { withChanges } from '../../src/scenario/with-changes.js'
 
 const change = (path: string, text: string) => ({ path, text, comment: 'from the record' })
 

@@ -1,7 +1,7 @@
 /** Writes values into the text of a scenario: what stands there keeps its place, its comments and its form. */
 import { isMap, isScalar, type Node, type Pair, parseDocument, type YAMLMap } from 'yaml'
-import { misuse } from '../../scenario/fault.js'
-import { printable } from '../../scenario/printable.js'
+import { misuse } from './fault.js'
+import { printable } from './printable.js'
 
 /** A value to be written, as YAML in one line, and what is said of it. */
 export interface Change {

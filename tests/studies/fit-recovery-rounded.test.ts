@@ -5,7 +5,7 @@
 import { describe, expect, it } from 'vitest'
 import { fit as fitOf } from '../../src/statistics/fitting/fit.js'
 import { distributionOf } from '../../src/statistics/fitting/law.js'
-import { expectCovered, recover, truthOf, truths } from './logs.js'
+import { expectCovered, recover, truthOf, truths } from '../slow/logs.js'
 
 /** One of each family. */
 const oneOfEach = truths.filter(

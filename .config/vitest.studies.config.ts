@@ -1,0 +1,13 @@
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vitest/config'
+
+// studies of minutes each, whose figures are told where they are made: too long for every change
+export default defineConfig({
+  root: fileURLToPath(new URL('..', import.meta.url)),
+  test: {
+    maxWorkers: 2,
+    include: ['tests/studies/**/*.test.ts'],
+    testTimeout: 1_800_000,
+    hookTimeout: 600_000,
+  },
+})

@@ -1,0 +1,162 @@
+/** `tapeshift validate`: is the model the plant, on days of a record that no fit has used? */
+import { availableParallelism } from 'node:os'
+import path from 'node:path'
+import { type Command, Option } from 'commander'
+import type { ValidateOptions } from '../questions/validate/asked.js'
+import type { ValidateAnswer } from '../questions/validate/study.js'
+import { misuse } from '../scenario/fault.js'
+import { printable } from '../scenario/printable.js'
+import type { ScenarioAsked } from '../scenario/read.js'
+import { exits, type Io } from './io.js'
+import { addScenarioOptions, wholeBetween } from './options.js'
+import type { CommandScenario } from './scenario.js'
+import { watching } from './study.js'
+
+interface Flags
+  extends Pick<ScenarioAsked, 'set' | 'seed' | 'variant' | 'confidence'>,
+    Pick<ValidateOptions, 'margin' | 'runs' | 'holdOut' | 'unseen' | 'sheet'> {
+  heldOut?: string
+  write?: string
+  workers: number
+  out?: string
+  json?: boolean
+  files: boolean
+  quiet?: boolean
+}
+
+/** Adds the command; `finish` takes its exit code. */
+export function addValidate(program: Command, io: Io, finish: (code: number) => void): void {
+  const command = program
+    .command('validate')
+    .argument('<SCENARIO>', 'scenario file, or - for standard input')
+    .argument('<RECORD>', 'record file (YAML) beside the CSV files of the plant')
+    .description('is the model the plant? Days of a record that no fit has used, each simulated many times')
+    .addHelpText(
+      'before',
+      `Examples:
+  tapeshift fit record.yaml --hold-out "30 %" --into line.yaml --write line-fitted.yaml
+  tapeshift validate line-fitted.yaml record.yaml --margin "3 %" --hold-out "30 %"    the days that this fit kept back
+  tapeshift validate line-fitted.yaml record.yaml --margin "3 %" --held-out out/record-fit/fitted.yaml
+  tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen
+  tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen --sheet 14    reports for those who know the line
+`,
+    )
+    .addHelpText(
+      'after',
+      '\nWithout --hold-out, --held-out or --unseen all days count, and the report says that this is calibration, not validation.\nExit codes: 0 shown within the margin; 4 not shown, or shown outside; 2 no margin is named; 3 scenario or record is invalid.',
+    )
+  addScenarioOptions(command)
+  command
+    .option(
+      '--margin <SHARE>',
+      'how far the good cases of the model may be off in the mean, such as "3 %"; named before you look',
+    )
+    .option('--hold-out <SHARE>', 'the share of the days that `fit` kept back, with the same --seed as there')
+    .option('--held-out <FILE>', 'the fitted.yaml that `fit` wrote: the days that it names')
+    .option('--unseen', 'no fit has seen this record: all of its days count')
+    .addOption(
+      new Option('--runs <N>', 'runs of each day, 39 to 1999 (default: 199)').argParser(
+        wholeBetween(39, 1999),
+      ),
+    )
+    .addOption(
+      new Option(
+        '--sheet <N>',
+        'write so many reports of days, real and simulated, without a sign of which is which, and a key',
+      ).argParser(wholeBetween(4, 1000)),
+    )
+    .option(
+      '--write <FILE>',
+      'write the scenario anew with what it was validated by; the file must not be there yet',
+    )
+    .option(
+      '--confidence <SHARE>',
+      "a wrong yes is as rare as what is missing to 100 % (default: the scenario's, or 95 %)",
+    )
+    .addOption(
+      new Option('--workers <N>', 'threads that simulate, 1 to 256; the result does not depend on it')
+        .argParser(wholeBetween(1, 256))
+        .default(availableParallelism(), 'the cores of the machine'),
+    )
+    .option('--out <DIR>', 'folder for the files (default: out/<scenario>-validate)')
+    .option('--json', 'print the result document on standard output, and nothing else there')
+    .option('--no-files', 'write no files but that of --write')
+    .option('--quiet', 'no progress, no report: errors only')
+    .action(async (scenario: string, record: string, flags: Flags) =>
+      finish(await validated({ scenario, record }, flags, io)),
+    )
+}
+
+/** The files that are named. */
+interface Named {
+  scenario: string
+  record: string
+}
+
+function refuseContradictions(
+  { scenario, record }: Named,
+  { out, write, json, quiet, files, sheet }: Flags,
+): void {
+  if (out === '' || write === '') throw misuse('--out and --write need a name')
+  if (json && quiet) throw misuse('--json and --quiet exclude each other: choose one')
+  if (sheet !== undefined && !files)
+    throw misuse('--sheet writes reports into a folder, --no-files writes into none: choose one')
+  if (scenario === '-' && record === '-')
+    throw misuse('scenario and record cannot both come from standard input: name a file for one of them')
+  if (scenario === '-' && write !== undefined)
+    throw misuse('--write keeps the text of a scenario file: name the file in place of -')
+}
+
+async function validated(named: Named, flags: Flags, io: Io): Promise<number> {
+  refuseContradictions(named, flags)
+  const [{ readRecordFor }, { loadForCommand }, { readText }, { validateScenario }, { refuseToOverwrite }] =
+    await Promise.all([
+      import('./record.js'),
+      import('./scenario.js'),
+      import('./files.js'),
+      import('../index.js'),
+      import('./result-folder.js'),
+    ])
+  const { set, seed, variant, confidence, margin, runs, holdOut, unseen, sheet, heldOut, write } = flags
+  const loaded = await loadForCommand(named.scenario, { set, seed, variant, confidence }, io)
+  const folder = path.resolve(io.cwd, flags.out ?? path.join('out', `${loaded.stem}-validate`))
+  if (flags.files) refuseToOverwrite(folder, named.scenario, loaded, io)
+  const options: ValidateOptions = {
+    ...{ margin, runs, holdOut, unseen, seed, sheet },
+    ...(heldOut === undefined
+      ? {}
+      : { heldOut: { name: heldOut, text: await readText(heldOut, 'what a fit wrote', io) } }),
+    ...(write === undefined ? {} : { writeInto: await readText(named.scenario, 'the scenario file', io) }),
+  }
+  const read = await readRecordFor(named.record, io)
+  const [{ threads }, { startProgress }] = await Promise.all([
+    import('../shifts/threads/pool.js'),
+    import('./progress.js'),
+  ])
+  const executor = threads(flags.workers)
+  try {
+    const answer = await validateScenario(loaded, read, options, {
+      ...{ executor, released: () => void executor.close() },
+      ...watching(startProgress, io, flags.quiet === true),
+    })
+    await handedOver(answer, folder, { loaded, flags, io })
+    return answer.isMet ? exits.done : exits.requirement
+  } finally {
+    await executor.close()
+  }
+}
+
+async function handedOver(
+  answer: ValidateAnswer,
+  folder: string,
+  { loaded, flags, io }: { loaded: CommandScenario; flags: Flags; io: Io },
+): Promise<void> {
+  const { json, quiet, write, files } = flags
+  const { deliver } = await import('./deliver.js')
+  if (write !== undefined) {
+    const { writeNew } = await import('./files.js')
+    await writeNew(path.resolve(io.cwd, write), answer.scenario!)
+  }
+  await deliver(answer, { folder, loaded, options: { ...flags, files }, io })
+  if (write !== undefined && !json && !quiet) io.stdout.write(`Scenario: ${printable(write)}\n`)
+}

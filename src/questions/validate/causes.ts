@@ -1,0 +1,75 @@
+/** Stops by cause, of the plant and of the model: the causes that the record names, and all others together. */
+import { type stopKeys, stopPathOf } from '../../record/meanings.js'
+import type { CleanRecord, LoggedStop } from '../../record/record.js'
+import { lengthOf } from '../../record/spans.js'
+import type { Scenario } from '../../scenario/schema.js'
+import { type StopCause, stopSumsOf } from '../../shifts/seen-stops.js'
+
+/** A cause as both sides know it. */
+export interface Cause {
+  /** Such as `line.sealer.jams`; null: what the record gives no such path, and what else stops the model. */
+  path: string | null
+  words: string
+}
+
+/** How often, and how long, s. */
+export interface Stopped {
+  stops: number
+  seconds: number
+}
+
+const causeOf: Readonly<Record<keyof typeof stopKeys, StopCause>> = {
+  jams: 'jams',
+  breakdowns: 'breakdowns',
+  'roll-change': 'roll-changes',
+  'size-setting': 'size-settings',
+  'tape-breaks': 'tape-breaks',
+  blade: 'blade-services',
+  every: 'planned-stops',
+}
+
+export class Causes {
+  readonly all: readonly Cause[]
+  private readonly placeOf: ReadonlyMap<string, number>
+  /** Place of the cause of each sum of a simulated shift. */
+  private readonly ofSums: readonly number[]
+
+  constructor({ meanings }: Pick<CleanRecord, 'meanings'>, scenario: Scenario) {
+    const named = meanings.flatMap((path): Cause[] => {
+      const stop = stopPathOf(path)
+      return stop ? [{ path, words: `${stop.keys.words} of ${stop.piece}` }] : []
+    })
+    this.all = [...named, { path: null, words: 'stops of other causes' }]
+    const places = new Map(named.map(({ path }, place) => [path!, place]))
+    this.placeOf = places
+    const sumsOf = new Map(
+      named.map(({ path }, place) => {
+        const [, piece, tail] = path!.split('.') as [string, string, keyof typeof stopKeys]
+        return [JSON.stringify([piece, causeOf[tail]]), place]
+      }),
+    )
+    this.ofSums = stopSumsOf(scenario).map(
+      ({ piece, cause }) => sumsOf.get(JSON.stringify([piece, cause])) ?? named.length,
+    )
+  }
+
+  none(): Stopped[] {
+    return this.all.map(() => ({ stops: 0, seconds: 0 }))
+  }
+
+  /** Adds a stop of the log; that the line had no cases, or no room after it, is no stop of a piece. */
+  addLogged(to: readonly Stopped[], stop: LoggedStop): void {
+    if (stop.means === 'starved' || stop.means === 'blocked') return
+    const sum = to[this.placeOf.get(stop.means ?? '') ?? this.all.length - 1]!
+    sum.stops++
+    sum.seconds += lengthOf(stop)
+  }
+
+  /** Adds the stops of a simulated shift. */
+  addSimulated(to: readonly Stopped[], sums: Float64Array): void {
+    for (const [index, place] of this.ofSums.entries()) {
+      to[place]!.stops += sums[2 * index]!
+      to[place]!.seconds += sums[2 * index + 1]!
+    }
+  }
+}

@@ -1,0 +1,97 @@
+/** Stops by cause, of the plant and of the model, and which of them would explain why their good cases differ. */
+import { mean, sampleStandardDeviation } from 'simple-statistics'
+import { holm } from '../../statistics/holm.js'
+import { studentT, studentTBeyond } from '../../statistics/quantile.js'
+import type { Cause, Stopped } from './causes.js'
+import type { CauseResult, Explanation, GapResult } from './document.js'
+
+/** Stops of a day, cause by cause. */
+export interface StoppedDay {
+  plant: readonly Stopped[]
+  model: readonly Stopped[]
+}
+
+const level = 0.05
+const hair = 1e-12
+
+/** A row a cause; what neither side ever had is left out. */
+export function gapsOf(
+  causes: readonly Cause[],
+  days: readonly StoppedDay[],
+  confidence: number,
+): CauseResult[] {
+  const seen = [...causes.entries()].filter(([place]) =>
+    days.some(({ plant, model }) => plant[place]!.stops > 0 || model[place]!.stops > 0),
+  )
+  const rows = seen.map(([place, cause]) => {
+    const of = (side: keyof StoppedDay, what: keyof Stopped) => days.map((day) => day[side][place]![what])
+    const gap = (what: keyof Stopped) =>
+      gapOf(of('plant', what), of('model', what), cause.path === null ? null : confidence)
+    const mean = (side: keyof StoppedDay) => ({
+      stops: average(of(side, 'stops')),
+      seconds: average(of(side, 'seconds')),
+    })
+    return {
+      ...cause,
+      plant: mean('plant'),
+      model: mean('model'),
+      stops: gap('stops'),
+      seconds: gap('seconds'),
+    }
+  })
+  const gaps = rows.flatMap(({ stops, seconds }) => [stops, seconds]).filter(({ p }) => p !== null)
+  const adjusted = holm(gaps.map(({ p }) => p!))
+  for (const [index, gap] of gaps.entries()) {
+    gap.p = adjusted[index]!
+    gap.isShown = gap.p <= level
+  }
+  return rows
+}
+
+const average = (values: readonly number[]) => mean(values as number[])
+
+/**
+ * Mean of model less plant over the days, by Student at `confidence`; p is not adjusted yet. Null: what no cause is named for is not compared,
+ * for a log need not hold all stops.
+ */
+function gapOf(plant: readonly number[], model: readonly number[], confidence: number | null): GapResult {
+  const differences = model.map((value, day) => value - plant[day]!)
+  const n = differences.length
+  const centre = average(differences)
+  const error = n > 1 ? sampleStandardDeviation(differences) / Math.sqrt(n) : 0
+  // equal ones differ by their rounding
+  const isSaid = error > hair * Math.max(...differences.map(Math.abs))
+  if (!isSaid || confidence === null)
+    return { mean: centre, low: null, high: null, standardised: null, p: null, isShown: false }
+  const half = studentT((1 + confidence) / 2, n - 1) * error
+  const standardised = centre / error
+  return {
+    ...{ mean: centre, low: centre - half, high: centre + half, standardised },
+    ...{ p: studentTBeyond(standardised, n - 1), isShown: false },
+  }
+}
+
+/**
+ * The gap that lies farthest from 0 in its own standard errors. Those that go the way of the output come first, more good cases by the model
+ * from fewer or shorter stops, and of these such as are shown. `gap`: good cases a day by which the model has more; `perSecond`: good cases of the plant in a second that it ran.
+ */
+export function explanationOf(
+  causes: readonly CauseResult[],
+  gap: number,
+  perSecond: number,
+): Explanation | null {
+  const candidates = causes.flatMap(({ path, words, plant, model, ...gaps }) =>
+    (['stops', 'seconds'] as const).flatMap((what) => {
+      const { standardised, isShown, mean: difference } = gaps[what]
+      if (standardised === null || path === null) return []
+      const worth = -gaps.seconds.mean * perSecond
+      const isAlong = difference * gap < 0 && worth * gap > 0
+      const told = { path, words, what, plant: plant[what], model: model[what], isShown, worth, isAlong }
+      return [{ told, size: Math.abs(standardised) }]
+    }),
+  )
+  const order = ({ told }: (typeof candidates)[number]) => (told.isAlong ? 2 : 0) + (told.isShown ? 1 : 0)
+  const first = (a: (typeof candidates)[number], b: (typeof candidates)[number]) =>
+    order(b) - order(a) || b.size - a.size
+  return candidates.sort(first)[0]?.told ?? null
+}

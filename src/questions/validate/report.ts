@@ -1,0 +1,79 @@
+/** What the report of a validation says, the same for the terminal and the page. */
+import { words } from '../../report/cell.js'
+import { counted, percentText, sentences } from '../../report/format.js'
+import type { Report } from '../../report/report.js'
+import { inSections } from '../../report/sections.js'
+import { cautions } from '../../trade/cautions.js'
+import type { ValidateResult } from './document.js'
+import { causesTable, daysTable, leftOutTable, testsTable } from './tables.js'
+import { explanationText, spanOfDays, verdictText } from './words.js'
+
+const calibration =
+  'This is calibration, not validation: a fit may have used these days, so it shows how well the model was fitted, not that it is the plant.'
+
+/** The report of a validation. */
+export function validateReport(result: ValidateResult): Report {
+  const { made, display, isCalibration } = result
+  return {
+    title: `${made.scenario.title}, held against: ${made.record.title}`,
+    subtitle: subtitle(result),
+    display,
+    headline: sentences(
+      isCalibration && calibration,
+      verdictText(result),
+      coverage(result),
+      explanationText(result),
+    ),
+    certainty: [],
+    tables: inSections([testsTable(result), daysTable(result), leftOutTable(result), causesTable(result)]),
+    limits: result.notes,
+    assumed: { title: 'Assumed', columns: words('what', 'value'), rows: [] },
+    unsourced: [],
+    cautions,
+    repeat: made.repeat,
+    origin: `tapeshift ${made.version} on Node ${made.node}, seed "${made.seed}", scenario sha256 ${made.scenario.sha256}, record sha256 ${made.record.sha256}`,
+    summary: {
+      question: isCalibration
+        ? 'Does the model give back the days that it may have been fitted to?'
+        : 'Is the model the plant, on days that no fit has used?',
+      answer: sentences(isCalibration && calibration, verdictText(result)).join(' '),
+      sureness: sentences(coverage(result), sheetText(result)),
+      limiting: explanationText(result),
+      next: next(result),
+    },
+  }
+}
+
+function subtitle(result: ValidateResult): string {
+  const { days, leftOut, chosen, runs, margin, made } = result
+  const parts = [
+    `${counted(days.length, 'day')} ${spanOfDays(result)}: ${chosen}`,
+    ...(leftOut.length > 0 ? [`${counted(leftOut.length, 'day')} left out`] : []),
+    `${runs} runs of each`,
+  ]
+  return `${parts.join('; ')}. Margin ${percentText(margin)}, named beforehand; risk of a wrong yes ${percentText(1 - made.confidence)}.`
+}
+
+function coverage({ ranks, days }: ValidateResult): string {
+  const few = ranks.p < 0.05 ? ': too few for a model that is the plant' : ''
+  return `${ranks.inside} of ${counted(days.length, 'day')} lie where ${percentText(ranks.share)} of their runs do${few}.`
+}
+
+const sheetText = ({ sheet }: ValidateResult): string | false =>
+  sheet !== null &&
+  `Give sheet.csv to those who know the line, not its key: ${sheet.right} or more of ${sheet.count} told right, plant or model, show at 5 % that the two can be told apart (by guessing ${percentText(sheet.p, 2)}).`
+
+function next({ good, explains, isCalibration }: ValidateResult): string[] {
+  const { path } = explains ?? {}
+  return sentences(
+    isCalibration &&
+      'Keep days back: `tapeshift fit RECORD --hold-out "30 %"`, then `--held-out fitted.yaml` here.',
+    good.verdict === 'within' &&
+      !isCalibration &&
+      'Say so in the scenario: `--write FILE` writes it with what validated it.',
+    good.verdict !== 'within' &&
+      path &&
+      `Look at \`${path}\` first: what does the log say of it, and what the scenario?`,
+    good.verdict === 'not-shown' && 'Not shown is not wrong: more days make the interval shorter.',
+  )
+}

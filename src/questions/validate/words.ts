@@ -1,0 +1,76 @@
+/** Words of a validation: how the days were chosen, what the verdict is, what explains it. */
+import { figures } from '../../catalogue/printed-units.js'
+import { counted, grouped, percentText } from '../../report/format.js'
+import type { Kept } from './asked.js'
+import type { Explanation, ValidateResult } from './document.js'
+
+/** Which days count. */
+export function chosenWords(kept: Kept): string {
+  switch (kept.by) {
+    case 'list':
+      return 'days that the fit names as held out'
+    case 'share':
+      return `${percentText(kept.share)} of the days, drawn as the fit draws them`
+    case 'unseen':
+      return 'all days of a record that no fit has seen, as you say'
+    case 'nothing':
+      return 'all days, which a fit may have used'
+  }
+}
+
+/** A share with its sign, to a hundredth of a per cent: `+1.23 %`. */
+export function signedPercent(share: number): string {
+  const size = grouped(Math.abs(share) * 100, 2)
+  return `${size === '0.00' ? '' : share > 0 ? '+' : '−'}${size} %`
+}
+
+/** The verdict in a sentence. */
+export function verdictText({ good, margin, made }: ValidateResult): string {
+  const { share, verdict } = good
+  const by = percentText(margin)
+  const at = `${percentText(1 - 2 * (1 - made.confidence))} interval`
+  const ends =
+    share.low === null || share.high === null
+      ? 'without an interval: the days are too few, or differ alike'
+      : `${signedPercent(share.low)} to ${signedPercent(share.high)}, ${at}`
+  const gap = `the good cases of the model lie ${signedPercent(share.mean)} from those of the plant (${ends})`
+  switch (verdict) {
+    case 'within':
+      return `Shown within ${by}: ${gap}.`
+    case 'outside':
+      return `Shown outside ${by}: ${gap}.`
+    case 'not-shown':
+      return `Not shown within ${by}: ${gap}.`
+  }
+}
+
+/** `from 2026-08-03 to 2026-10-30`. */
+export const spanOfDays = ({ days }: ValidateResult): string =>
+  days.length === 1 ? `of ${days[0]!.day}` : `from ${days[0]!.day} to ${days.at(-1)!.day}`
+
+/** What a scenario says of itself once it was validated. */
+export function validatedWords(result: ValidateResult): string {
+  const { made, days, margin, good } = result
+  const verdict = {
+    within: `good cases shown within ${percentText(margin)} of the plant's`,
+    'not-shown': `good cases not shown within ${percentText(margin)} of the plant's`,
+    outside: `good cases shown to be more than ${percentText(margin)} off the plant's`,
+  }[good.verdict]
+  return `Record ${made.record.title}, ${counted(days.length, 'day')} ${spanOfDays(result)} that no fit used: ${verdict} (risk of a wrong yes ${percentText(1 - made.confidence)})`
+}
+
+const amount = (what: Explanation['what'], value: number): string =>
+  what === 'stops' ? `${figures(value)}` : `${figures(value / 60)} min`
+
+/** What would explain the gap; empty where nothing can be said. */
+export function explanationText({ explains, good }: ValidateResult): string {
+  if (!explains) return ''
+  const { words, what, plant, model, isShown, worth, isAlong } = explains
+  const sides = `${amount(what, plant)} a day in the plant, ${amount(what, model)} in the model`
+  const worthText = `its minutes are worth about ${grouped(Math.abs(worth), 0)} good cases a day ${worth > 0 ? 'more' : 'fewer'} in the model, of a gap of ${grouped(Math.abs(good.model - good.plant), 0)}`
+  const name = `${words}${what === 'seconds' ? ', minutes stopped' : ''}`
+  if (!isShown) return `No cause of stops is shown to differ; farthest apart: ${name}: ${sides}.`
+  return isAlong
+    ? `What explains the gap best: ${name}: ${sides}; ${worthText}.`
+    : `${name} differ: ${sides}; but that goes against the gap in good cases.`
+}

@@ -1,0 +1,171 @@
+/** `tapeshift validate`: what it takes and refuses, its exit codes, and what it writes. */
+import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import path from 'node:path'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { plantKeys, plantLine, plantTexts } from '../questions/plant-days.js'
+import { recordText } from '../record/texts.js'
+import { call } from './in-process.js'
+
+const cwd = mkdtempSync(path.join(tmpdir(), 'tapeshift-validate-'))
+const file = (name: string) => path.join(cwd, name)
+const read = (name: string) => readFileSync(file(name), 'utf8')
+
+/** Calls it on the plant; one worker: threads take longer to load than these shifts. */
+const validate = (...more: string[]) =>
+  call(['validate', 'line.yaml', 'plant.yaml', '--runs', '39', '--workers', '1', ...more], { cwd })
+
+beforeAll(() => {
+  const { shifts, stops } = plantTexts(plantLine(), 8)
+  const files = {
+    'line.yaml': plantLine(),
+    'wrong.yaml': plantLine('4 %'),
+    'plant.yaml': recordText(plantKeys),
+    'shifts.csv': shifts,
+    'stops.csv': stops,
+  }
+  for (const [name, text] of Object.entries(files)) writeFileSync(file(name), text)
+})
+
+describe('what is refused', () => {
+  it('no margin, with the reason in a sentence', async () => {
+    const { code, err, out } = await validate('--unseen')
+    expect([code, out]).toEqual([2, ''])
+    expect(err).toBe(
+      'error: --margin is missing: say beforehand how far the model may be off and still be of use, such as --margin "3 %"; a margin that is chosen after the result shows nothing\n',
+    )
+  })
+
+  it.each(['0 %', '100 %', '3', '1e309 %', '\u001b[2J', 'x'.repeat(5000)])('margin %j', async (margin) => {
+    const { code, err } = await validate('--margin', margin)
+    expect(code).toBe(2)
+    expect(err).toMatch(/^error: --margin /)
+    expect(err).not.toContain('\u001b')
+    expect(err.length).toBeLessThan(7000)
+  })
+
+  it('what contradicts itself', async () => {
+    const margin = ['--margin', '3 %']
+    for (const [flags, words] of [
+      [['--unseen', '--hold-out', '30 %'], 'give one of them'],
+      [['--json', '--quiet'], 'exclude each other'],
+      [['--sheet', '4', '--no-files'], 'choose one'],
+      [['--out', ''], 'need a name'],
+      [['--write', 'new.yaml'], 'name days that no fit used'],
+      [['--unseen', '--sheet', '9'], 'only 8 count'],
+    ] as const) {
+      const { code, err } = await validate(...margin, ...flags)
+      expect([flags, code]).toEqual([flags, 2])
+      expect(err).toContain(words)
+    }
+    const both = await call(['validate', '-', '-', ...margin], { cwd })
+    expect([both.code, both.err]).toEqual([2, expect.stringContaining('standard input')])
+    expect((await validate(...margin, '--runs', '38')).code).toBe(2)
+  })
+
+  it('a record that is none, one that cannot be used, and files that are not there', async () => {
+    const against = (record: string, ...more: string[]) =>
+      call(['validate', 'line.yaml', record, '--margin', '3 %', '--workers', '1', ...more], { cwd })
+    writeFileSync(file('none.yaml'), 'cases: 3\n')
+    writeFileSync(
+      file('lost.yaml'),
+      recordText({ ...plantKeys, shifts: '{file: gone.csv, begins: B, ends: E, good: G}' }),
+    )
+    expect((await against('none.yaml')).code).toBe(3)
+    const lost = await against('lost.yaml')
+    expect([lost.code, lost.err]).toEqual([3, expect.stringContaining('gone.csv')])
+    expect(lost.err).toContain('mend the record first')
+    expect((await against('nowhere.yaml')).code).toBe(5)
+    expect((await against('plant.yaml', '--held-out', 'nowhere.yaml')).code).toBe(5)
+    expect((await against('plant.yaml', '--held-out', 'line.yaml')).err).toContain(
+      'names no days under `held-out`',
+    )
+    expect(existsSync(file('out'))).toBe(false)
+  })
+})
+
+describe('what it answers', () => {
+  it('0 where it is shown within, with report, pictures, rows and the scenario that says so', async () => {
+    const { code, out, err } = await validate(
+      ...['--margin', '25 %', '--unseen', '--sheet', '4', '--write', 'line-validated.yaml', '--quiet'],
+    )
+    expect([code, out, err]).toEqual([0, '', ''])
+    expect(readdirSync(file('out/line-validate')).sort()).toEqual([
+      ...['charts', 'days.csv', 'report.html', 'result.json', 'scenario.yaml', 'sheet-key.csv', 'sheet.csv'],
+    ])
+    expect(readdirSync(file('out/line-validate/charts'))).toEqual(['causes.png', 'days.png'])
+    expect(read('line-validated.yaml')).toContain('good cases shown within 25 % of the plant')
+    const page = await call(['report', 'out/line-validate/result.json', '--out', 'again.html'], { cwd })
+    expect(page.code).toBe(0)
+    expect(read('again.html')).toBe(read('out/line-validate/report.html'))
+    const validatedBy = async (...more: string[]) => {
+      const flags = ['--shifts', '2', '--no-files', '--workers', '1', '--json', ...more]
+      const { out: run } = await call(['run', 'line-validated.yaml', ...flags], { cwd })
+      return JSON.parse(run).about.validatedBy
+    }
+    expect(await validatedBy()).toMatch(/^Record Line 2, 8 days .* 5 %\)$/)
+    expect(await validatedBy('--set', 'line.sealer.jams.chance=2 %')).toMatch(
+      /no longer covers this scenario/,
+    )
+    // what is there is not written over
+    const again = await validate(
+      '--margin',
+      '25 %',
+      '--unseen',
+      '--write',
+      'line-validated.yaml',
+      '--no-files',
+    )
+    expect(again.code).toBe(5)
+  })
+
+  it('4 where it is not shown, and where it is shown outside', async () => {
+    const narrow = await validate('--margin', '0.1 %', '--unseen', '--no-files')
+    expect(narrow.code).toBe(4)
+    expect(narrow.out).toContain('Not shown within 0.1 %')
+    const wrong = await call(
+      [
+        'validate',
+        'wrong.yaml',
+        'plant.yaml',
+        '--margin',
+        '3 %',
+        '--unseen',
+        '--runs',
+        '39',
+        '--workers',
+        '1',
+        '--no-files',
+      ],
+      { cwd },
+    )
+    expect(wrong.code).toBe(4)
+    expect(wrong.out).toContain('Shown outside 3 %')
+    expect(wrong.out).toContain('What explains the gap best: jams of sealer')
+  })
+
+  it('days that a fit kept back: by their list, and by the same share and seed', async () => {
+    const fit = await call(['fit', 'plant.yaml', '--hold-out', '40 %', '--seed', 's', '--quiet'], { cwd })
+    expect(fit.code).toBe(0)
+    const options = ['--margin', '20 %', '--json', '--no-files']
+    const listed = await validate(...options, '--held-out', 'out/plant-fit/fitted.yaml', '--seed', 's')
+    const drawn = await validate(...options, '--hold-out', '40 %', '--seed', 's')
+    const [byList, byShare] = [listed, drawn].map(({ out }) => JSON.parse(out))
+    expect(byList.days).toHaveLength(3)
+    expect(byList.days).toEqual(byShare.days)
+    expect(byList.isCalibration).toBe(false)
+    expect(byShare.made.repeat).toBe(
+      "tapeshift validate line.yaml plant.yaml --margin '20 %' --runs 39 --hold-out '40 %' --seed s",
+    )
+    const all = await validate('--margin', '20 %', '--no-files')
+    expect(all.out).toContain('This is calibration, not validation')
+  })
+})
+
+it('an interrupt ends it at once, with nothing written', async () => {
+  const argv = ['validate', 'line.yaml', 'plant.yaml', '--margin', '3 %', '--runs', '1999', '--workers', '1']
+  const { code, err } = await call([...argv, '--out', 'cut'], { cwd, interruptAfter: 300 })
+  expect(code).toBe(130)
+  expect(err).toMatch(/interrupted after \d+ of 15992 shifts/)
+  expect(existsSync(file('cut'))).toBe(false)
+})
