@@ -23,22 +23,42 @@ export function shiftsCsv(columns: readonly Column[], shifts: readonly ShiftResu
   return csvText([['shift', ...shiftColumns(columns)], ...rows])
 }
 
+/** A row per draw of the inputs and shift; draw 0: the inputs as they are given. */
+export function drawsCsv(columns: readonly Column[], draws: readonly (readonly ShiftResult[])[]): string {
+  const rows = draws.flatMap((shifts, draw) =>
+    shifts.map((shift, index) => [draw, index + 1, ...shiftCells(shift)]),
+  )
+  return csvText([['draw', 'shift', ...shiftColumns(columns)], ...rows])
+}
+
+/** A row per draw: what was drawn of each input, SI, of a law its mean. */
+export const inputsCsv = (
+  paths: readonly string[],
+  draws: readonly { inputs: readonly number[] }[],
+): string => csvText([['draw', ...paths], ...draws.map(({ inputs }, index) => [index + 1, ...inputs])])
+
 /** A design with its shifts, for `designsCsv`. */
 interface DesignRows {
   name: string
   columns: readonly Column[]
   shifts: readonly ShiftResult[]
+  /** Of each draw of the inputs; null where they are held fixed. */
+  draws?: readonly (readonly ShiftResult[])[] | null
 }
 
-/** A row per design and shift, under the columns of all of them; empty where a design has no such measure. */
+/** A row per design and shift, where inputs were drawn per design, draw (0: as given) and shift, under the columns of all of them; empty where a design has no such measure. */
 export function designsCsv(designs: readonly DesignRows[]): string {
   const names = [...new Set(designs.flatMap(({ columns }) => shiftColumns(columns)))]
-  const rows = designs.flatMap(({ name, columns, shifts }) => {
+  const isDrawn = designs.some(({ draws }) => draws)
+  const rows = designs.flatMap(({ name, columns, shifts, draws }) => {
     const places = new Map(shiftColumns(columns).map((column, index) => [column, index]))
-    return shifts.map((shift, index) => {
-      const cells = shiftCells(shift)
-      return [name, index + 1, ...names.map((column) => cells[places.get(column) ?? -1] ?? '')]
-    })
+    return [shifts, ...(draws ?? [])].flatMap((each, draw) =>
+      each.map((shift, index) => {
+        const cells = shiftCells(shift)
+        const head = [name, ...(isDrawn ? [draw] : []), index + 1]
+        return [...head, ...names.map((column) => cells[places.get(column) ?? -1] ?? '')]
+      }),
+    )
   })
-  return csvText([['variant', 'shift', ...names], ...rows])
+  return csvText([['variant', ...(isDrawn ? ['draw'] : []), 'shift', ...names], ...rows])
 }

@@ -49,6 +49,8 @@ export interface DifferenceFigure extends Interval {
   isShown: boolean | null
   /** Variance with random numbers of their own over that with the same ones; null where that has no end. */
   varianceRatio: number | null
+  /** Where inputs were drawn: in how many draws of what they may be the design has more, and less, than the other. */
+  acrossDraws?: { more: number; less: number; draws: number }
   /** Of a difference that the user says matters: its amount, and how many shifts would show it, with a chance of 80 %. */
   matters: { amount: number; shifts: number | null } | null
 }

@@ -1,7 +1,7 @@
 /** What the shifts of one line come to: every figure with its interval, unit and words, in a fixed order. */
 
 import { quantile } from 'simple-statistics'
-import type { Figure, Figures } from '../catalogue/figure.js'
+import type { Figure, FigureOfInputs, Figures } from '../catalogue/figure.js'
 import type { MeasureName } from '../catalogue/measures.js'
 import type { EffectivenessKey, HeadKey, PieceKey } from '../catalogue/of-equipment.js'
 import type { MeasureKey } from '../catalogue/of-line.js'
@@ -9,7 +9,7 @@ import type { ArrivalKey, CrewKey } from '../catalogue/of-people.js'
 import type { StateKey } from '../catalogue/states.js'
 import { currencyOf, unitName } from '../catalogue/unit-name.js'
 import { mostHeldShifts } from '../shifts/work.js'
-import type { Estimate } from '../statistics/estimate.js'
+import type { Estimate, OfInputs } from '../statistics/estimate.js'
 import {
   controlsOf,
   type Estimation,
@@ -19,6 +19,7 @@ import {
   measuresOf,
   type Simulated,
 } from './figures.js'
+import { type Draws, withInputs } from './with-inputs.js'
 
 /** Cases in a place over the shift: mean over shifts and the band that holds 8 of 10 shifts. */
 export interface HeldOverShift {
@@ -57,24 +58,37 @@ export type Estimates = ReadonlyMap<MeasureName, Estimate>
 /** A number for the document: JSON knows none that are not finite. */
 export const orNull = (value: number | null) => (Number.isFinite(value) ? value : null)
 
-/** Estimates of all measures from the shifts, at least two. */
-export function estimatesOf(simulated: Simulated, asked: Omit<Estimation, 'exposure'>): Estimates {
+/** Estimates of all measures from the shifts, at least two; with `draws` of the inputs what these add. */
+export function estimatesOf(
+  simulated: Simulated,
+  asked: Omit<Estimation, 'exposure'>,
+  draws: Draws | null = null,
+): Estimates {
   const { scenario, shifts, countFrom } = simulated
   const how = estimationOf(scenario, asked, countFrom)
   const controls = controlsOf(shifts, how)
   return new Map(
-    measuresOf(simulated).map((measure) => [measureName(measure), estimate(measure, shifts, how, controls)]),
+    measuresOf(simulated).map((measure) => [
+      measureName(measure),
+      withInputs(measure, estimate(measure, shifts, how, controls), draws, asked.confidence),
+    ]),
   )
 }
 
 /** An estimate as the document tells it, in its words. */
 export function figureOf(
-  { mean, low, high, sd, n, ...rest }: Estimate,
+  { mean, low, high, sd, n, inputs, ...rest }: Estimate,
   { unit, label }: Pick<Figure, 'unit' | 'label'>,
 ): Figure {
   const told = { mean: orNull(mean), low: orNull(low), high: orNull(high), sd: orNull(sd), n }
-  return { ...told, unit, label, ...rest }
+  return { ...told, unit, label, ...rest, ...(inputs ? { inputs: inputsOf(inputs) } : {}) }
 }
+
+const inputsOf = ({ low, high, alone, ...rest }: OfInputs): FigureOfInputs => ({
+  ...{ low: orNull(low), high: orNull(high) },
+  alone: { low: orNull(alone.low), high: orNull(alone.high) },
+  ...rest,
+})
 
 /** Puts the estimates into their places. */
 export function lineResult(simulated: Simulated, estimates: Estimates): LineResult {

@@ -17,6 +17,7 @@ interface Told {
   losses?: Losses | null
   display: Display
   shift: ShiftTold
+  drawn?: unknown
 }
 
 /** The steps of every machine and of the line; without rows where the document has none. */
@@ -68,5 +69,6 @@ function lossesNote(result: Told): string {
   const followed = machines.filter(({ isFollowed }) => isFollowed).map(({ machine }) => machine)
   if (followed.length > 0)
     sentences.push(`What leaves ${followed.join(', ')} comes to another one later and is counted there.`)
+  if (result.drawn) sentences.push('Their plus-minus is luck of the simulation alone.')
   return sentences.join(' ')
 }

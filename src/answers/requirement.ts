@@ -1,4 +1,5 @@
 /** Requirements of a result, such as `target-held >= 95 %`: met only where the whole interval says so. */
+import { type Figure, wholeOf } from '../catalogue/figure.js'
 import { misuse } from '../scenario/fault.js'
 import { type Dimension, parseQuantity } from '../scenario/quantity.js'
 import { measureNamed, type StudyMeasure } from './figures.js'
@@ -64,16 +65,17 @@ export const keeps = (figure: number, sign: Requirement['sign'], value: number):
   ({ '>=': figure >= value, '<=': figure <= value, '>': figure > value, '<': figure < value })[sign]
 
 /**
- * What the ends of an interval say; without an interval nothing is shown. One without width shows nothing either, of
+ * What the ends of an interval say, of the whole one where inputs were drawn; without an interval nothing is shown. One without width shows nothing either, of
  * a figure that was the same in all shifts, unless the scenario fixes it; the ends of a quantile are two of the shifts themselves,
  * which may be alike.
  */
 export function judge(
   { sign, value, measure }: Pick<Requirement, 'sign' | 'value'> & { measure?: Pick<StudyMeasure, 'kind'> },
-  { low, high, isFixed }: { low: number | null; high: number | null; isFixed?: boolean | undefined },
+  figure: Pick<Figure, 'low' | 'high'> & Partial<Pick<Figure, 'isFixed' | 'inputs'>>,
 ): Judgement {
+  const { low, high } = wholeOf(figure)
   if (low === null || high === null || Number.isNaN(low) || Number.isNaN(high)) return 'not-shown'
-  if (low === high && !isFixed && measure?.kind !== 'quantile') return 'not-shown'
+  if (low === high && !figure.isFixed && measure?.kind !== 'quantile') return 'not-shown'
   const [atLow, atHigh] = [keeps(low, sign, value), keeps(high, sign, value)]
   return atLow && atHigh ? 'met' : atLow || atHigh ? 'not-shown' : 'not-met'
 }

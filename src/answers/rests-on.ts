@@ -83,11 +83,11 @@ function exactSentence(told: number, exact: readonly string[]): string {
   return `${counted(told, 'value')} ${told === 1 ? 'says' : 'say'} how well ${told === 1 ? 'it is' : 'they are'} known; ${exact.length === 1 ? 'one that the scenario gives does not and is' : `the other ${exact.length} that the scenario gives do not and are`} taken as exact: ${first}.`
 }
 
-/** The table of what the inputs rest on; without rows where nothing says so. */
-export function restsOnTable(evidence: readonly RestsOn[], display: Display): Table {
+/** The table of what the inputs rest on; without rows where nothing says so. `isDrawn`: they are in the plus-minus. */
+export function restsOnTable(evidence: readonly RestsOn[], display: Display, isDrawn = false): Table {
   return {
     title: 'What the inputs rest on',
-    note: 'Values that say how well they are known. Of a law the mean is told. Chances and rates that were counted lie between exact limits; a guess is believed to lie between its ends nine times in ten. The plus-minus of a study is that of chance in its shifts, with these values held fixed.',
+    note: `Values that say how well they are known. Of a law the mean is told. Chances and rates that were counted lie between exact limits; a guess is believed to lie between its ends nine times in ten. ${isDrawn ? 'The plus-minus of this study holds what is not known of them.' : 'The plus-minus of a study is that of chance in its shifts, with these values held fixed.'}`,
     columns: [...words('input'), ...figures('value'), ...words('rests on'), ...figures('lies between')],
     rows: evidence.map((each): Cell[] => [
       { path: each.path },

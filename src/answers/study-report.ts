@@ -21,6 +21,8 @@ interface Told extends Pick<Report, 'subtitle' | 'headline' | 'certainty' | 'tab
   summary: Summary
   /** Nothing that the scenario gets wrong is left in what is advised. */
   isSound?: boolean
+  /** What is not known of the inputs is in the plus-minus. */
+  isDrawn?: boolean
   /** Heads what was assumed. */
   assumed: string
   /** Lines of which figures are shown. */
@@ -32,7 +34,7 @@ interface Told extends Pick<Report, 'subtitle' | 'headline' | 'certainty' | 'tab
 /** The report of a study. */
 export function studyReport(result: StudyDocument, told: Told): Report {
   const { made, display, assumed, about, evidence = [], exact } = result
-  const { lines, facts, isSound = false, assumed: title, ...said } = told
+  const { lines, facts, isSound = false, isDrawn = false, assumed: title, ...said } = told
   const question = about?.purpose ?? about?.question ?? told.summary.question
   return {
     title: made.scenario.title,
@@ -42,7 +44,7 @@ export function studyReport(result: StudyDocument, told: Told): Report {
     summary: {
       ...told.summary,
       question,
-      sureness: [...told.summary.sureness, restingOn(assumed, about)],
+      sureness: [...told.summary.sureness, restingOn(assumed, about, isDrawn)],
       next: [...(isSound ? [] : putRightFirst(about)), ...told.summary.next, ...measureFirst(assumed, about)],
     },
     assumed: { title, columns: assumedColumns, rows: assumedRows(assumed) },
@@ -54,7 +56,7 @@ export function studyReport(result: StudyDocument, told: Told): Report {
     origin: `tapeshift ${made.version} on Node ${made.node}, seed "${made.seed}", scenario sha256 ${made.scenario.sha256}`,
     findings: findingsTable(about),
     given: givenTable(about),
-    ...(exact === undefined ? {} : { rests: { table: restsOnTable(evidence, display), exact } }),
+    ...(exact === undefined ? {} : { rests: { table: restsOnTable(evidence, display, isDrawn), exact } }),
     ...(lines.length > 0 ? { definitions: definitionsTable(lines) } : {}),
     checklist: checklistTable({
       ...{ warmUp: null, hasHand: false, hasDesigns: true, ...facts },

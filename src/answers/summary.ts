@@ -10,12 +10,15 @@ import type { EquipmentResult, LineResult } from './line-result.js'
 import type { Assumed } from './made.js'
 
 /** Luck is only one reason to be wrong: what was entered, and whether anybody has held the model against a plant. */
-export function restingOn(assumed: readonly Assumed[], about: About | undefined): string {
+export function restingOn(assumed: readonly Assumed[], about: About | undefined, isDrawn = false): string {
   const weak = assumed.filter(isUnsourced).length
+  const open = isDrawn
+    ? 'Of the inputs only what says how well it is known is in it; whether the others are right is not'
+    : 'Whether the inputs are right is not in it'
   const inputs =
     weak === 0
-      ? 'Whether the inputs are right is not in it'
-      : `Whether the inputs are right is not in it; ${weak === 1 ? '1 value was' : `${weak} values were`} assumed without a published source`
+      ? open
+      : `${open}; ${weak === 1 ? '1 value was' : `${weak} values were`} assumed without a published source`
   const validated = about?.validatedBy
     ? `Held against: ${about.validatedBy}`
     : 'Not validated: the scenario names no plant data that the model was held against.'

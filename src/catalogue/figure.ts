@@ -18,7 +18,32 @@ export interface Figure {
   bunches?: number
   /** True where the scenario allows no other value. */
   isFixed?: boolean
+  /** Where inputs were drawn: the whole interval, with what is not known of them; low and high are luck of the simulation alone. */
+  inputs?: FigureOfInputs
 }
+
+/** What is not known of the inputs, as it makes itself felt in a figure. */
+export interface FigureOfInputs {
+  low: number | null
+  high: number | null
+  /** The interval of the inputs alone. */
+  alone: { low: number | null; high: number | null }
+  /** Part of the variance of the whole that is theirs, 0 to 1. */
+  share: number
+  /** Draws that say something of it. */
+  draws: number
+}
+
+/** The interval of an estimate or a figure that is printed and judged: where inputs were drawn it holds both kinds. */
+export const wholeOf = <End>({
+  low,
+  high,
+  inputs,
+}: {
+  low: End
+  high: End
+  inputs?: { low: End; high: End } | undefined
+}): { low: End; high: End } => inputs ?? { low, high }
 
 /** Figures by the keys of their measures. */
 export type Figures<Key extends string> = Partial<Record<Key, Figure>>

@@ -1,7 +1,7 @@
 /** `tapeshift compare`: which layout, and how sure are we? */
 import type { CompareOptions } from '../questions/compare/asked.js'
 import { mostShifts, usualShifts } from '../scenario/limits.js'
-import { addJudgingOptions, addRepeatable, type SimulationOptions } from './options.js'
+import { addDrawsOptions, addJudgingOptions, addRepeatable, type SimulationOptions } from './options.js'
 import { type StudyCommand, scenarioAsked } from './study.js'
 
 interface CompareFlags extends SimulationOptions, Omit<CompareOptions, 'variants'> {
@@ -55,6 +55,7 @@ export const compareCommand: StudyCommand<CompareFlags> = {
       '--among <EXPR>',
       'with --best: only designs that do this, such as "target-held >= 90 %", with "within 2 %" for how near counts as either; repeatable',
     )
+    addDrawsOptions(command)
     addJudgingOptions(command)
   },
   shifts: `shifts of each design, 2 to ${mostShifts} (default: the scenario's, or ${usualShifts.each}); with --best the most (default ${usualShifts.untilKnown})`,
@@ -62,8 +63,9 @@ export const compareCommand: StudyCommand<CompareFlags> = {
   answer: async (loaded, flags, context) => {
     const { compare } = await import('../index.js')
     const { measure, matters, pairs, best, within, among, require, plain } = flags
+    const { draws, inputs } = flags
     const variants = flags.variants?.split(',').map((each) => each.trim())
-    const asked = { variants, measure, matters, pairs, best, within, among, require, plain }
+    const asked = { variants, measure, matters, pairs, best, within, among, require, plain, draws, inputs }
     return compare(loaded, asked, context)
   },
 }

@@ -3,7 +3,7 @@
 import { availableParallelism } from 'node:os'
 import { type Command, InvalidArgumentError, Option } from 'commander'
 import { misuse } from '../scenario/fault.js'
-import { mostShifts } from '../scenario/limits.js'
+import { leastDraws, mostDraws, mostShifts } from '../scenario/limits.js'
 import type { ScenarioAsked } from '../scenario/read.js'
 
 /** Options that say which scenario and which random numbers. */
@@ -64,6 +64,22 @@ export function refuseContradictions(options: SimulationOptions): void {
   if (options.resume && !options.files)
     throw misuse('--resume goes on from a folder, --no-files writes into none: choose one')
 }
+
+/** Adds the options of commands that draw inputs. */
+export const addDrawsOptions = (command: Command): Command =>
+  command
+    .addOption(
+      new Option(
+        '--draws <N>',
+        `draws of what the inputs may be, ${leastDraws} to ${mostDraws}, where the scenario says how well values are known (default: 60)`,
+      ).argParser(wholeBetween(leastDraws, mostDraws)),
+    )
+    .addOption(
+      new Option('--inputs <HOW>', 'fixed: hold the inputs as they are given, as if all were known').choices([
+        'drawn',
+        'fixed',
+      ]),
+    )
 
 /** Adds the options of commands whose figures are judged. */
 export function addJudgingOptions(command: Command): Command {

@@ -1,7 +1,13 @@
 /** `tapeshift run`: how does this line do over many shifts? */
 import type { RunOptions } from '../questions/run/asked.js'
 import { mostShifts, usualShifts } from '../scenario/limits.js'
-import { addJudgingOptions, addRepeatable, addVariantOption, type SimulationOptions } from './options.js'
+import {
+  addDrawsOptions,
+  addJudgingOptions,
+  addRepeatable,
+  addVariantOption,
+  type SimulationOptions,
+} from './options.js'
 import { type StudyCommand, scenarioAsked } from './study.js'
 
 interface RunFlags extends SimulationOptions, RunOptions {
@@ -33,13 +39,18 @@ export const runCommand: StudyCommand<RunFlags> = {
       'figure that --precision is about, such as throughput or equipment.sealer.jams; repeatable (default: throughput)',
       'throughput',
     )
+    addDrawsOptions(command)
     addJudgingOptions(command)
   },
   shifts: `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or ${usualShifts.each}); with --precision the most (default ${usualShifts.untilKnown})`,
   scenario: (flags) => ({ ...scenarioAsked(flags), variant: flags.variant }),
-  answer: async (loaded, { precision, of, require, plain, files, json }, context) => {
+  answer: async (loaded, { precision, of, require, plain, draws, inputs, files, json }, context) => {
     const { run } = await import('../index.js')
     const isLean = !files && !json
-    return run(loaded, { precision, of, require, plain, held: !isLean, moment: files }, context)
+    return run(
+      loaded,
+      { precision, of, require, plain, draws, inputs, held: !isLean, moment: files },
+      context,
+    )
   },
 }

@@ -2,7 +2,7 @@
 import { Option } from 'commander'
 import type { SweepOptions } from '../questions/sweep/asked.js'
 import { mostShifts, usualShifts } from '../scenario/limits.js'
-import { addRepeatable, type SimulationOptions, wholeBetween } from './options.js'
+import { addDrawsOptions, addRepeatable, type SimulationOptions, wholeBetween } from './options.js'
 import { type StudyCommand, scenarioAsked } from './study.js'
 
 /** Most points of a plan. */
@@ -43,11 +43,12 @@ export const sweepCommand: StudyCommand<SimulationOptions & SweepOptions> = {
       'measure to look at, such as tape-per-case or crew.operators.busy; repeatable',
       'the target, the rate and the cost',
     )
+    addDrawsOptions(command)
   },
   shifts: `shifts of each design, 2 to ${mostShifts} (default: ${usualShifts.each})`,
   scenario: scenarioAsked,
-  answer: async (loaded, { vary, measure, each, plan }, context) => {
+  answer: async (loaded, { vary, measure, each, plan, draws, inputs }, context) => {
     const { sweep } = await import('../index.js')
-    return sweep(loaded, { vary, measure, each, plan }, context)
+    return sweep(loaded, { vary, measure, each, plan, draws, inputs }, context)
   },
 }

@@ -3,9 +3,8 @@ import type { RandomNumbers } from '../engine/draw.js'
 import { Stream } from '../engine/stream.js'
 import { Fault } from '../scenario/fault.js'
 import { valueAt } from '../scenario/issues.js'
-import type { Known } from '../scenario/known.js'
+import type { Evidence, Known } from '../scenario/known.js'
 import { type Distribution, isSound, meanOf, type Observed, type PlainDistribution } from '../scenario/law.js'
-import type { Resolved } from '../scenario/resolve.js'
 import { ruleFindings } from '../scenario/rules.js'
 import type { Scenario } from '../scenario/schema.js'
 import { Copy } from './copy.js'
@@ -30,7 +29,7 @@ const mostAttempts = 100
  * again. Throws `Fault` `asked` where that does not end.
  */
 export function drawInputs(
-  { scenario, evidence }: Pick<Resolved, 'scenario' | 'evidence'>,
+  { scenario, evidence }: { scenario: Scenario; evidence: readonly Evidence[] },
   seed: string,
   number: number,
 ): Drawn {

@@ -9,6 +9,7 @@ import { fitCharts } from './fit/charts.js'
 import type { FitResult } from './fit/document.js'
 import type { RunResult } from './run/document.js'
 import { heldChart } from './run/held-chart.js'
+import { inputsCharts } from './run/inputs-charts.js'
 import { lossesCharts } from './run/losses-chart.js'
 import { outputChart } from './run/output-chart.js'
 import { settlingChart } from './run/settling-chart.js'
@@ -34,7 +35,7 @@ const drawn: {
   [Command in ResultDocument['command']]: ((document: DocumentOf<Command>) => Chart | Chart[] | null)[]
 } = {
   // the target first, then why it is reached or not
-  run: [outputChart, settlingChart, statesChart, lossesCharts, heldChart, tapeChart],
+  run: [outputChart, inputsCharts, settlingChart, statesChart, lossesCharts, heldChart, tapeChart],
   compare: [differenceCharts, costStackChart, outputSharesChart],
   size: [sizeCostChart, sizeMapChart],
   sweep: [sweepCharts],

@@ -1,6 +1,6 @@
 /** Figures as people read them: in the units of the scenario, rounded to what their interval supports. */
 
-import type { Figure } from '../catalogue/figure.js'
+import { type Figure, wholeOf } from '../catalogue/figure.js'
 import { type Display, nothing, printedUnit, thousandsApart } from '../catalogue/printed-units.js'
 
 /** Decimals that keep `digits` figures of `value`. */
@@ -23,7 +23,7 @@ export function counted(count: number, word: string): string {
 }
 
 /** What of a figure is printed. */
-export type Printable = Pick<Figure, 'mean' | 'low' | 'high' | 'unit' | 'few'>
+export type Printable = Pick<Figure, 'mean' | 'low' | 'high' | 'unit' | 'few' | 'inputs'>
 
 /** The parts of a figure: `14.29`, `± 0.04`, `cases/min`. */
 export interface PrintedFigure {
@@ -40,7 +40,7 @@ const uneven = 1 / 3
 /**
  * A figure in the units of `display`. Its half-width, the longer side of the interval, is given with two figures (one from 3 up) and the
  * value with as many decimals; an interval that is far from even has its ends. One that rests on too few events has
- * their number instead; what was the same in all shifts has nothing; without an interval no value is given either.
+ * their number instead. Where inputs were drawn the interval holds both kinds. What was the same in all shifts has nothing; without an interval no value is given either.
  * `said` may put a sign before each number but the half-width.
  */
 export function printFigure(
@@ -51,18 +51,19 @@ export function printFigure(
   if (!figure || figure.mean === null) return notKnown
   const { factor, word } = printedUnit(figure.unit, display)
   const value = figure.mean * factor
-  if (figure.low === null || figure.high === null)
+  const { low, high } = wholeOf(figure)
+  if (low === null || high === null)
     return figure.few === undefined
       ? notKnown
       : { value: said(rounded(value, 3)), interval: `(${fewText(figure.few)})`, unit: word }
-  const [below, above] = [(figure.mean - figure.low) * factor, (figure.high - figure.mean) * factor]
+  const [below, above] = [(figure.mean - low) * factor, (high - figure.mean) * factor]
   const half = Math.max(below, above)
   if (half <= Math.abs(value) * 1e-12) return { value: said(rounded(value, 4)), interval: '', unit: word }
   const isSmallLead = Number(half.toExponential().charAt(0)) < 3
   const decimals = decimalsFor(half, isSmallLead ? 2 : 1)
   const isUneven = Math.abs(below - above) > uneven * half
   const interval = isUneven
-    ? `(${said(grouped(figure.low * factor, decimals))} to ${said(grouped(figure.high * factor, decimals))})`
+    ? `(${said(grouped(low * factor, decimals))} to ${said(grouped(high * factor, decimals))})`
     : `± ${grouped(half, decimals)}`
   return { value: said(grouped(value, decimals)), interval, unit: word }
 }
@@ -115,12 +116,13 @@ export const wholePercent = (share: number | null | undefined): string =>
   `${Math.round((share ?? Number.NaN) * 100)} %`
 
 /** A share of shifts with the ends of its interval, in whole per cent: `95 %`, `(91 to 97 %)`. */
-export function sharePartsOfShifts({ mean, low, high }: Pick<Figure, 'mean' | 'low' | 'high'>): Parts {
-  return [wholePercent(mean), `(${Math.round((low ?? Number.NaN) * 100)} to ${wholePercent(high)})`]
+export function sharePartsOfShifts(figure: Pick<Figure, 'mean' | 'low' | 'high' | 'inputs'>): Parts {
+  const { low, high } = wholeOf(figure)
+  return [wholePercent(figure.mean), `(${Math.round((low ?? Number.NaN) * 100)} to ${wholePercent(high)})`]
 }
 
 /** The same in one line: `95 % (91 to 97 %)`. */
-export const shareOfShifts = (figure: Pick<Figure, 'mean' | 'low' | 'high'>): string =>
+export const shareOfShifts = (figure: Pick<Figure, 'mean' | 'low' | 'high' | 'inputs'>): string =>
   sharePartsOfShifts(figure).join(' ')
 
 /** A share in per cent with so many figures, zeros at the end left out: `95 %`, `99.99 %`. */

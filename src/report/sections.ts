@@ -7,6 +7,7 @@ export const sections = {
   causes: 'What stood, how often and how long',
   designs: 'The designs',
   differences: 'What differs',
+  unknown: 'What is not known of the inputs',
   machines: 'What each machine does',
   places: 'Where cases wait',
   money: 'Tape and money',

@@ -46,15 +46,19 @@ export interface Context {
   released?: () => void
 }
 
+/** A design, with the key under which its shifts are kept. */
+export interface Design {
+  scenario: Scenario
+  key: string
+  /** Number of its first shift, 1 where nobody says: designs that must not have the same luck begin apart. */
+  first?: number
+  /** It is a draw of the inputs of the design of that number: counted from where that one is, and without the held-over-the-shift picture. */
+  drawOf?: number
+}
+
 /** What is to be simulated, and how. */
 export interface Plan {
-  /** Each with the key under which its shifts are kept. */
-  designs: readonly {
-    scenario: Scenario
-    key: string
-    /** Number of its first shift, 1 where nobody says: designs that must not have the same luck begin apart. */
-    first?: number
-  }[]
+  designs: readonly Design[]
   seed: string
   /** Shifts of all designs together, or designs; where the study is open, the most. */
   total: number
@@ -124,7 +128,7 @@ export class Simulation {
   ): Promise<readonly ShiftResult[]> {
     if (this.of[design]!.length >= count) return this.of[design]!
     const { designs, counts, eyes } = this.plan
-    const { key, first = 1 } = designs[design]!
+    const { key, first = 1, drawOf } = designs[design]!
     const isKept = counts === 'shifts'
     const known = this.known[design]!
     if (this.warmUps[design] === undefined) {
@@ -133,7 +137,7 @@ export class Simulation {
     }
     const { shifts, isComplete } = await this.replicated(design, {
       known,
-      isLean: this.plan.isLean ?? !isKept,
+      isLean: drawOf !== undefined || (this.plan.isLean ?? !isKept),
       ...{ first, shifts: count },
       ...(eyes ? { eyes } : {}),
       ...(isEnough ? { isEnough } : {}),
@@ -183,7 +187,12 @@ export class Simulation {
 
   private async warmUpOf(design: number): Promise<void> {
     const { designs, seed } = this.plan
-    const { scenario } = designs[design]!
+    const { scenario, drawOf } = designs[design]!
+    if (drawOf !== undefined) {
+      if (this.warmUps[drawOf] === undefined) await this.warmUpOf(drawOf)
+      this.warmUps[design] = this.warmUps[drawOf]!
+      return
+    }
     const { start } = scenario.shift
     const warmUp = start === 'empty' ? null : await findWarmUp(this.executor, { seed, scenario, design })
     if (start === 'steady' && warmUp?.isSettled === false) throw unsettled(warmUp, scenario)

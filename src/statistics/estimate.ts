@@ -23,6 +23,21 @@ export interface Estimate {
   bunches?: number
   /** The scenario allows no other value, so that an interval without width is no accident. */
   isFixed?: boolean
+  /** What the inputs add, where they were drawn: low and high are those of the simulation alone. */
+  inputs?: OfInputs
+}
+
+/** What is not known of the inputs, as it makes itself felt in a figure. */
+export interface OfInputs {
+  /** The whole interval: both kinds. */
+  low: number
+  high: number
+  /** That of the inputs alone. */
+  alone: { low: number; high: number }
+  /** Part of the variance of the whole that is theirs, 0 to 1. */
+  share: number
+  /** Draws that say something of it. */
+  draws: number
 }
 
 /**
@@ -41,7 +56,7 @@ export function bare(centre: number, n: number): Estimate {
 
 /** The same of too little: what it comes to, and nothing on how far off that may be. */
 export const ofFew = (estimate: Estimate, few: Few): Estimate => {
-  const { shrink: _, ...rest } = estimate
+  const { shrink: _, inputs: __, ...rest } = estimate
   return { ...rest, low: Number.NaN, high: Number.NaN, few }
 }
 

@@ -2,8 +2,10 @@
 
 import { amountWritten, measureAsked, requirementOf } from '../../answers/asked.js'
 import { type Condition, chanceStops, meanCondition } from '../../answers/condition.js'
+import { type DrawsOptions, drawsAsked } from '../../answers/draws.js'
 import { measureName, measuresOf, type StudyMeasure } from '../../answers/figures.js'
 import type { Requirement } from '../../answers/requirement.js'
+import type { DrawsAsked } from '../../answers/with-inputs.js'
 import { lineRow, type MeasureKey } from '../../catalogue/of-line.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { misuse } from '../../scenario/fault.js'
@@ -12,7 +14,7 @@ import type { Goal } from './best.js'
 import type { Design } from './designs.js'
 import type { BestResult } from './document.js'
 
-export interface CompareOptions {
+export interface CompareOptions extends DrawsOptions {
   /** Names of the variants that are compared with the base; all of them where nobody says. */
   variants?: readonly string[] | undefined
   /** Measures to compare; the rate, the target, the time in the line and the cost where nobody says. */
@@ -45,6 +47,8 @@ export interface ComparisonAsked {
         among: BestResult['among']
       })
     | null
+  /** Null: inputs are held fixed, as they are while the best is sought, or nothing is known of them. */
+  draws: DrawsAsked | null
   /** Amount of the difference that matters, by measure, in its SI unit. */
   matters: Map<string, number>
 }
@@ -53,7 +57,11 @@ export interface ComparisonAsked {
 const usualMeasures: readonly MeasureKey[] = ['throughput', 'target-held', 'time-in-system', 'cost-per-1000']
 
 /** Reads the options. Throws `Fault` `asked`. */
-export function comparisonAsked(options: CompareOptions, designs: readonly Design[]): ComparisonAsked {
+export function comparisonAsked(
+  options: CompareOptions,
+  designs: readonly Design[],
+  shifts: number,
+): ComparisonAsked {
   const ofEach = designs.map(measuresOf)
   const [base] = ofEach as [StudyMeasure[]]
   const usual = usualMeasures.filter((name) => base.some((measure) => measureName(measure) === name))
@@ -63,9 +71,29 @@ export function comparisonAsked(options: CompareOptions, designs: readonly Desig
   return {
     measures: [...new Set(measures)],
     requirements: ofEach.map((known) => require.map((text) => requirementOf(text, known))),
+    draws: drawsOfComparison(options, designs, shifts),
     goal: goalOf(options, ofEach, currencyOf(designs[0]!.scenario)),
     matters: new Map(matters.map((text) => differenceWritten(text, base, measures))),
   }
+}
+
+/** Pairs of shifts differ by little luck, so that fewer of them do for each draw. */
+const shiftsOfDraw = 10
+
+function drawsOfComparison(
+  { draws, inputs, best }: CompareOptions,
+  designs: readonly Design[],
+  shifts: number,
+): DrawsAsked | null {
+  if (best !== undefined && draws !== undefined)
+    throw misuse('--best holds the inputs fixed: leave out --draws, or compare without --best')
+  const evidence = designs.flatMap((design) => design.evidence)
+  return drawsAsked(
+    { draws, inputs: best === undefined ? inputs : 'fixed' },
+    { evidence },
+    shifts,
+    shiftsOfDraw,
+  )
 }
 
 /** What `--best`, `--within` and `--among` seek. */

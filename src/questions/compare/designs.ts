@@ -1,6 +1,7 @@
 /** The designs of a comparison before they are simulated. */
 import { Line } from '../../line/line.js'
 import { misuse } from '../../scenario/fault.js'
+import type { Evidence } from '../../scenario/known.js'
 import { nearest } from '../../scenario/nearest.js'
 import { shown } from '../../scenario/printable.js'
 import type { ReadScenario } from '../../scenario/read.js'
@@ -14,6 +15,8 @@ export interface Design {
   set: Record<string, unknown>
   scenario: Scenario
   line: Line
+  /** What its values rest on. */
+  evidence: readonly Evidence[]
   /** Names its shifts in the journal. */
   key: string
 }
@@ -36,11 +39,12 @@ export function designsOf(loaded: ReadScenario, asked: readonly string[] | undef
   if (chosen.some(({ name }) => name === baseName))
     throw misuse(`a variant may not be called \`${baseName}\`: that is the scenario itself`)
   const base = { ...loaded, name: baseName, note: 'the scenario as it stands', set: {} }
-  return [base, ...chosen].map(({ name, note, set, scenario, shiftsSha256 }) => ({
+  return [base, ...chosen].map(({ name, note, set, scenario, evidence, shiftsSha256 }) => ({
     name,
     note,
     set,
     scenario,
+    evidence,
     line: new Line(scenario),
     key: shiftsSha256,
   }))

@@ -6,9 +6,11 @@ import { estimatesOf, type LineResult, lineResult, orNull } from '../../answers/
 import { beginOf, type RequirementJudged, type StudyDocument } from '../../answers/made.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
 import type { InputsTold } from '../../answers/rests-on.js'
+import type { Draws, DrawsAsked } from '../../answers/with-inputs.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { shiftsToShow } from '../../statistics/paired.js'
 import type { TapeLayout } from '../../trade/tape-layout.js'
+import { withDraws } from './across-draws.js'
 import type { Outcome } from './best.js'
 import { type Compared, comparedMeasure, judgeTogether, type Pair } from './judge.js'
 import { costBeforeFailures, runningCost, type Worth, worth } from './worth.js'
@@ -57,6 +59,8 @@ export interface CompareResult extends StudyDocument<'compare'> {
   /** By variant and measure, the variant less the base: first those that are judged together, then all others of the line, each alone. */
   differences: Record<string, Record<string, DifferenceFigure>>
   /** Variants against one another, where that was asked for. */
+  /** Draws of the inputs, the same for all designs, and shifts of each. Not there where inputs are held fixed. */
+  drawn?: DrawsAsked
   pairs: { of: string; against: string; differences: Record<string, DifferenceFigure> }[]
 }
 
@@ -67,7 +71,8 @@ export const baseName = 'base'
 interface CompareRecord
   extends Pick<CompareResult, 'made' | 'best' | 'about' | 'warnings' | 'assumed' | 'notes'> {
   /** The base first. */
-  designs: readonly (Simulated & Pick<DesignResult, 'note' | 'set' | 'tapeLayout'> & { name: string })[]
+  designs: readonly (Simulated &
+    Pick<DesignResult, 'note' | 'set' | 'tapeLayout'> & { name: string; draws?: Draws | null })[]
   /** Names of the measures to be judged together. */
   compared: readonly string[]
   pairs: readonly Pair[]
@@ -92,12 +97,19 @@ export function compareResult(record: CompareRecord): CompareResult {
     variants: variantsOf(record, differences),
     differences,
     pairs,
+    ...drawnOf(record),
     ...(record.about ? { about: record.about } : {}),
     assumed: record.assumed,
     ...record.inputs,
     notes: record.notes,
     shifts: 'shifts.csv',
   }
+}
+
+/** How often inputs were drawn; nothing where they were held fixed. */
+function drawnOf({ designs }: CompareRecord): Pick<CompareResult, 'drawn'> {
+  const { draws = null } = designs[0]!
+  return draws === null ? {} : { drawn: { draws: draws.draws, shifts: draws.shifts } }
 }
 
 /** All differences: those from the base, and those of other pairs. */
@@ -113,7 +125,10 @@ function differencesOf(record: CompareRecord): Pick<CompareResult, 'differences'
     const figures = Object.fromEntries(
       judged
         .filter((each) => each.pair === pair)
-        .map(({ name, figure }) => [name, withMatters(figure, matters.get(name), level)]),
+        .map(({ name, figure }) => [
+          name,
+          withDraws(withMatters(figure, matters.get(name), level), of, against, name),
+        ]),
     )
     if (pair.against > 0) told.pairs.push({ of: of.name, against: against.name, differences: figures })
     else told.differences[of.name] = { ...figures, ...others(of, against, compared, confidence) }
@@ -131,7 +146,7 @@ function variantsOf(
   const variants: CompareResult['variants'] = {}
   for (const [index, design] of designs.entries()) {
     const { name, note, set, scenario, shifts, tapeLayout } = design
-    const estimates = estimatesOf(design, how)
+    const estimates = estimatesOf(design, how, design.draws)
     const output = estimates.get('output')!.mean
     if (index === 0) yearlyCases = scenario.money?.shifts ? orNull(output * scenario.money.shifts) : null
     const running = differences[name]?.[runningCost.name]

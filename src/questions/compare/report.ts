@@ -12,6 +12,7 @@ import { type Cell, figures as ofFigures, words } from '../../report/cell.js'
 import { counted, grouped, percentText } from '../../report/format.js'
 import type { Report, Table } from '../../report/report.js'
 import { within } from '../../report/sections.js'
+import { acrossDrawsSentences, acrossDrawsTable } from './across-draws-table.js'
 import { bestCertainty, bestSentences, bestTable } from './best-table.js'
 import { baseName, type CompareResult, type DesignResult } from './document.js'
 import { compareSummary } from './summary.js'
@@ -34,6 +35,7 @@ export function compareReport(result: CompareResult): Report {
     within('designs', figureTable(result)),
     within('differences', differenceTable('Against the base', result.differences, result)),
     ...(result.pairs.length > 0 ? [within('differences', pairTable(result))] : []),
+    within('differences', acrossDrawsTable(result)),
     within('differences', mattersTable(result)),
     within('differences', bestTable(result)),
     within('money', costTable(result)),
@@ -42,15 +44,17 @@ export function compareReport(result: CompareResult): Report {
   ]
   const best = bestSentences(result)
   return studyReport(result, {
-    subtitle: `${counted(names.length, 'design')} on the same random numbers, ${result.best ? 'up to ' : ''}${simulatedEach(result)} Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it.`,
+    subtitle: `${counted(names.length, 'design')} on the same random numbers, ${result.best ? 'up to ' : ''}${simulatedEach(result)} Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it${result.drawn ? ', with what is not known of the inputs' : ''}.`,
     headline: [...best, ...designSentences(result)],
     certainty: [
       `Differences: ${percentText(made.confidence)} confidence that all ${grouped(size, 0)} that are judged together lie within their plus-minus at once (Bonferroni). Shown is a difference whose plus-minus leaves 0 out. A further design or measure therefore widens the plus-minus of differences, and changes nothing else.`,
+      ...acrossDrawsSentences(result),
       ...pairingLine(result),
       ...bestCertainty(result),
     ],
     tables,
     limits: limits(result),
+    isDrawn: result.drawn !== undefined,
     summary: compareSummary(result, best),
     assumed: 'Assumed of the base, because the scenario does not say',
     lines: Object.values(variants),

@@ -4,10 +4,12 @@ import { aboutOf } from '../../answers/about.js'
 import { type Answer, madeOf } from '../../answers/answer.js'
 import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
 import { designsCsv } from '../../answers/csv.js'
+import { drawsOf, simulatedDraws } from '../../answers/draws.js'
 import { measureName } from '../../answers/figures.js'
 import { inputsTold } from '../../answers/rests-on.js'
 import { warningsOf } from '../../answers/warning.js'
 import { cannotWork } from '../../answers/warnings.js'
+import type { Draws } from '../../answers/with-inputs.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { tapeLayout } from '../../hand/tape-layout.js'
 import type { ShiftResult } from '../../line/line.js'
@@ -27,6 +29,8 @@ interface Study {
   designs: readonly Design[]
   of: readonly (readonly ShiftResult[])[]
   countFrom: readonly number[]
+  /** Of each design; null where inputs are held fixed. */
+  draws: readonly (Draws | null)[]
   best: Best | null
   /** Most shifts of a design. */
   most: number
@@ -39,11 +43,14 @@ export async function compare(
   context: Context = {},
 ): Promise<Answer<CompareResult>> {
   const designs = designsOf(loaded, options.variants)
-  const asked = comparisonAsked(options, designs)
+  const asked = comparisonAsked(options, designs, loaded.scenario.study.shifts)
   const { seed, confidence, shifts } = loaded.scenario.study
   const most = asked.goal === null ? shifts : (loaded.asked.shifts ?? usualShifts.untilKnown)
+  const drawn = designs.map((design, index) => drawsOf(design, asked.draws, index))
+  const ofDraws = drawn.flat().length * (asked.draws?.shifts ?? 0)
   const plan = {
-    ...{ designs, seed, total: most * designs.length, isOpen: asked.goal !== null },
+    designs: [...designs, ...drawn.flat()],
+    ...{ seed, total: most * designs.length + ofDraws, isOpen: asked.goal !== null },
     counts: 'shifts' as const,
     course: loaded.shiftsSha256,
   }
@@ -52,8 +59,14 @@ export async function compare(
     const least = asked.goal === null ? most : Math.min(firstStage, most)
     for (const design of designs.keys()) await simulation.first(design, least)
     const best = asked.goal && (await bestOf({ ...asked.goal, confidence, most }, designs, simulation))
+    const draws: (Draws | null)[] = []
+    let first = designs.length
+    for (const each of drawn) {
+      draws.push(await simulatedDraws(each, asked.draws, simulation, first))
+      first += each.length
+    }
     return {
-      ...{ designs, best, most, of: simulation.of },
+      ...{ designs, draws, best, most, of: simulation.of.slice(0, designs.length) },
       countFrom: designs.map((_, design) => simulation.countFrom(design)),
     }
   })
@@ -61,6 +74,7 @@ export async function compare(
   const rows = designs.map(({ name, line }, index) => ({
     ...{ name, columns: line.columns },
     shifts: study.of[index]!,
+    draws: study.draws[index]?.of.map(({ shifts: each }) => each) ?? null,
   }))
   return {
     document,
@@ -88,16 +102,18 @@ function documentOf(
   loaded: ReadScenario,
   options: CompareOptions,
   asked: ComparisonAsked,
-  { designs, of, countFrom, best, most }: Study,
+  { designs, of, draws: drawn, countFrom, best, most }: Study,
 ): CompareResult {
   const { confidence } = loaded.scenario.study
   const { variants, measure, matters, pairs, best: sought, within, among, require, plain } = options
+  const { draws, inputs } = options
   const checked = checkedDesigns(loaded, designs.slice(1))
   const spent = of.reduce((sum, { length }) => sum + length, 0)
   return compareResult({
     designs: designs.map((design, index) => ({
       ...design,
       shifts: of[index]!,
+      draws: drawn[index]!,
       countFrom: countFrom[index]!,
       tapeLayout: tapeLayout(design.scenario),
     })),
@@ -119,7 +135,7 @@ function documentOf(
         // the usual most is not named: as an option it would be another scenario
         shifts: asked.goal ? loaded.asked.shifts : most,
       },
-      { require, plain },
+      { draws, inputs, require, plain },
     ),
     about: aboutOf(loaded, designs.slice(1), checked),
     warnings: warningsOf(checked.map((each) => ({ ...warnedDesign(each), name: each.name ?? baseName }))),

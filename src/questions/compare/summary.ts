@@ -7,6 +7,7 @@ import { besideCost, isCostInPart, withVerdict } from '../../answers/warnings.js
 import { type MeasureKey, ofLine } from '../../catalogue/of-line.js'
 import { counted, grouped, percentText, sentences } from '../../report/format.js'
 import type { Summary } from '../../report/report.js'
+import { acrossDrawsSentences } from './across-draws-table.js'
 import type { CompareResult } from './document.js'
 import { heldWords } from './words.js'
 
@@ -23,6 +24,7 @@ export function compareSummary(result: CompareResult, best: readonly string[]): 
     answer: best.length > 0 ? best.join(' ') : answerOf(result),
     sureness: [
       `${percentText(made.confidence)} confidence that all differences that are judged together lie within their plus-minus at once; the designs saw the same random numbers in up to ${grouped(made.shifts, 0)} ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'} each.`,
+      ...acrossDrawsSentences(result),
     ],
     limiting: limiting === '' ? '' : `In the base: ${limiting}`,
     next: nextOfCompared(result),

@@ -1,8 +1,10 @@
 /** What a run is asked for: precision and requirements, by the names of the measures of its line. */
 
 import { measureAsked, requirementOf } from '../../answers/asked.js'
+import { type DrawsOptions, drawsAsked } from '../../answers/draws.js'
 import { type StudyMeasure, studyMeasures } from '../../answers/figures.js'
 import { quantityWritten, type Requirement } from '../../answers/requirement.js'
+import type { DrawsAsked } from '../../answers/with-inputs.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
 import type { Line } from '../../line/line.js'
 import { misuse, readAt } from '../../scenario/fault.js'
@@ -10,7 +12,7 @@ import { usualShifts } from '../../scenario/limits.js'
 import { shown } from '../../scenario/printable.js'
 import type { ReadScenario } from '../../scenario/read.js'
 
-export interface RunOptions {
+export interface RunOptions extends DrawsOptions {
   /** Simulate until plus-minus is at most this share of the figures `of`, such as `1 %`; `shifts` of the scenario are then the most. */
   precision?: string | undefined
   /** Measures that `precision` is about; the throughput where nobody says. */
@@ -29,14 +31,13 @@ export interface RunAsked {
   precision: { share: number; of: readonly StudyMeasure[]; most: number } | null
   /** `precision` stands for the requirement that the precision asked for was reached. */
   requirements: readonly (Requirement | 'precision')[]
+  /** Null: inputs are held fixed, or nothing is known of them. */
+  draws: DrawsAsked | null
 }
 
 /** Reads the options against the measures that this line has. Throws `Fault` `asked`. */
-export function runAsked(
-  options: RunOptions,
-  { asked, scenario }: ReadScenario,
-  { columns }: Line,
-): RunAsked {
+export function runAsked(options: RunOptions, loaded: ReadScenario, { columns }: Line): RunAsked {
+  const { asked, scenario } = loaded
   const { of: named = [], require = [] } = options
   const measures = studyMeasures(columns, scenario.shift.campaign)
   if (named.length > 0 && options.precision === undefined)
@@ -44,12 +45,11 @@ export function runAsked(
   const of = (named.length > 0 ? named : ['throughput' satisfies MeasureKey]).map((name) =>
     measureAsked('--of', name, measures),
   )
+  const most = asked.shifts ?? usualShifts.untilKnown
   return {
+    draws: drawsAsked(options, loaded, options.precision === undefined ? scenario.study.shifts : most),
     requirements: require.map((text) => requirement(text, measures, options)),
-    precision:
-      options.precision === undefined
-        ? null
-        : { share: shareOf(options.precision), of, most: asked.shifts ?? usualShifts.untilKnown },
+    precision: options.precision === undefined ? null : { share: shareOf(options.precision), of, most },
   }
 }
 

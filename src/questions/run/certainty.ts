@@ -1,12 +1,14 @@
 /** How sure the figures of a run are, in sentences: precision, requirements, narrowed intervals, the warm-up. */
 
 import { figureAt, figuresAt } from '../../answers/figure-at.js'
+import { isOfInputs } from '../../answers/inputs-words.js'
 import type { PrecisionReached } from '../../answers/made.js'
 import { butCannotWork } from '../../answers/warnings.js'
-import type { Figure } from '../../catalogue/figure.js'
+import { type Figure, wholeOf } from '../../catalogue/figure.js'
 import { counted, durationText, figureText, grouped, percentText } from '../../report/format.js'
 import { leastForSkewness } from '../../statistics/skewness.js'
 import type { RunResult } from './document.js'
+import { bothKindsLine } from './summary.js'
 
 /** What the user required, each with what the figures say of it. */
 export function requirementLines(result: RunResult): string[] {
@@ -18,14 +20,14 @@ export function requirementLines(result: RunResult): string[] {
     const seen = figure ? figureText(figure, result.display) : 'not known'
     if (each.judgement === 'met') return `${required} Met: it is ${seen}${butCannotWork(result)}.`
     if (each.judgement === 'not-met') return `${required} Not met: it is ${seen}.`
-    return `${required} Not shown: ${whyNotShown(figure, seen)} Simulate more shifts.`
+    return `${required} Not shown: ${whyNotShown(figure, seen)} ${isOfInputs(figure) ? 'Measure the inputs better.' : 'Simulate more shifts.'}`
   })
 }
 
 /** Why an interval does not tell, as the begin of a sentence. */
 function whyNotShown(figure: Figure | undefined, seen: string): string {
   if (figure?.low === null) return `it is ${seen}, and so few do not tell how far off that is.`
-  if (figure && figure.low === figure.high)
+  if (figure && wholeOf(figure).low === wholeOf(figure).high)
     return `it was ${seen} in each of ${counted(figure.n, 'shift')}, which does not tell how it varies.`
   return `it is ${seen}, and the requirement lies within that.`
 }
@@ -34,6 +36,7 @@ function whyNotShown(figure: Figure | undefined, seen: string): string {
 export function certaintyLines(result: RunResult): string[] {
   const { precision, made, warmUp } = result
   const lines = [
+    ...bothKindsLine(result),
     ...(precision ? precisionLines(precision, made.shifts) : [spread(result)]),
     ...shrinkLine(result),
   ]
@@ -64,8 +67,8 @@ function bunchLine(result: RunResult): string[] {
 }
 
 /** What the number of shifts has to do with it. */
-function spread({ made }: RunResult): string {
-  return `Plus-minus shrinks with the square root of the number of shifts: ${grouped(made.shifts * 4, 0)} of them would halve it.`
+function spread({ made, drawn }: RunResult): string {
+  return `${drawn ? 'What is luck of it' : 'Plus-minus'} shrinks with the square root of the number of shifts: ${grouped(made.shifts * 4, 0)} of them would halve it.`
 }
 
 function precisionLines({ asked, of, most, isMet }: PrecisionReached, shifts: number): string[] {

@@ -1,6 +1,7 @@
 /** The result document of a study: every figure with its interval, unit and words, in a fixed order. */
 
-import { measureName, type Simulated } from '../../answers/figures.js'
+import { type DrawsTold, drawsTold } from '../../answers/contributions.js'
+import { measureName, measuresOf, type Simulated } from '../../answers/figures.js'
 import {
   type Estimates,
   estimatesOf,
@@ -19,7 +20,9 @@ import {
 import { relativeError } from '../../answers/precision.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
 import type { InputsTold } from '../../answers/rests-on.js'
+import type { Draws } from '../../answers/with-inputs.js'
 import { type Layout, layoutOf } from '../../pictures/layout.js'
+import type { Evidence } from '../../scenario/known.js'
 import type { WarmUp } from '../../shifts/steady.js'
 import type { Stretch } from '../../shifts/stretch.js'
 import type { RunAsked } from './asked.js'
@@ -37,26 +40,30 @@ export interface RunResult extends LineResult, StudyDocument<'run'> {
   losses?: Losses | null
   /** Where each piece stands. Not in older documents. */
   layout?: Layout
+  /** Draws of the inputs, where they were drawn. */
+  drawn?: DrawsTold
   /** A stretch of one shift as it happened; only where files are written. */
   stretch?: Stretch
 }
 
 /** What a study was asked for and what it is made of. */
 interface StudyRecord
-  extends RunAsked,
+  extends Omit<RunAsked, 'draws'>,
     Omit<Simulated, 'countFrom'>,
     Pick<RunResult, 'made' | 'warmUp' | 'stretch' | 'about' | 'warnings' | 'assumed' | 'notes'> {
   byHand?: ByHand
   /** What the inputs rest on. */
   inputs?: InputsTold
+  /** Draws of the inputs with their shifts, and what was drawn. */
+  drawn?: { draws: Draws; evidence: readonly Evidence[] }
 }
 
 /** Makes the document of `command: run`. */
 export function runResult(record: StudyRecord): RunResult {
-  const { scenario, made, warmUp, byHand = null } = record
+  const { scenario, made, warmUp, byHand = null, drawn } = record
   const how = { confidence: made.confidence, isPlain: made.plain }
   const simulated = { ...record, countFrom: warmUp?.countFrom ?? 0 }
-  const estimates = estimatesOf(simulated, how)
+  const estimates = estimatesOf(simulated, how, drawn?.draws)
   const precision = precisionReached(record, estimates)
   const { measures, costLeftOut, ...others } = lineResult(simulated, estimates)
   return {
@@ -71,6 +78,7 @@ export function runResult(record: StudyRecord): RunResult {
     ...others,
     losses: lossesOf(simulated, { ...how, bottleneck: byHand?.bottleneck ?? null }),
     layout: layoutOf(scenario),
+    ...(drawn ? { drawn: drawsTold(drawn.draws, drawn.evidence, measuresOf(simulated), estimates) } : {}),
     ...(record.stretch ? { stretch: record.stretch } : {}),
     ...(record.about ? { about: record.about } : {}),
     assumed: record.assumed,

@@ -45,7 +45,7 @@ export function handTable(result: RunResult): Table {
   })
   return {
     title: 'By hand and simulated',
-    note: 'The hand figures are averages without waiting and without one stop in the way of another; what the run finds beside them is what variation, stops and full conveyors do. "Agrees": within plus-minus, or within 1 %.',
+    note: `The hand figures are averages without waiting and without one stop in the way of another; what the run finds beside them is what variation, stops and full conveyors do. "Agrees": within ${result.drawn ? 'what is luck of the plus-minus' : 'plus-minus'}, or within 1 %.`,
     columns: [...words('figure'), ...ofFigures('by hand', 'simulated', 'difference'), ...words('why')],
     rows: [...rows.slice(0, 1), ...expectedRow(result), ...rows.slice(1)],
   }

@@ -1,8 +1,9 @@
 /** What the report of a run says, the same for the terminal and the page: its headline, its limits, its pictures. */
 
+import { drawsText, isOfInputs } from '../../answers/inputs-words.js'
 import { startLimit, studyReport } from '../../answers/study-report.js'
 import { butCannotWork, cannotWork, costWords } from '../../answers/warnings.js'
-import type { Figure } from '../../catalogue/figure.js'
+import { type Figure, wholeOf } from '../../catalogue/figure.js'
 import type { Display } from '../../catalogue/printed-units.js'
 import { briefly } from '../../catalogue/unit-name.js'
 import { has } from '../../kinds/traits.js'
@@ -34,17 +35,18 @@ function observations(count: number, { length, campaign }: RunResult['shift']): 
 export function runReport(result: RunResult): Report {
   const { made, shift } = result
   const report = studyReport(result, {
-    subtitle: `${observations(made.shifts, shift)} simulated, seed "${made.seed}". Plus-minus: ${percentText(made.confidence)} confidence that the long-run figure lies within it.`,
+    subtitle: `${observations(made.shifts, shift)} simulated, seed "${made.seed}". Plus-minus: ${percentText(made.confidence)} confidence that the long-run figure lies within it${result.drawn ? ', with what is not known of the inputs' : ''}.`,
     headline: headline(result),
     certainty: certaintyLines(result),
     tables: runTables(result),
     limits: limits(result),
+    isDrawn: result.drawn !== undefined,
     summary: runSummary(result),
     assumed: 'Assumed, because the scenario does not say',
     lines: [result],
     facts: {
       trials: 'One line, as the scenario has it.',
-      estimation: `Means have Student t intervals, shares of shifts Wilson intervals, ratios the ratio estimator${result.measures.throughput?.shrink === undefined ? '' : '; control variates on the arrivals narrow them'}.`,
+      estimation: `Means have Student t intervals, shares of shifts Wilson intervals, ratios the ratio estimator${result.measures.throughput?.shrink === undefined ? '' : '; control variates on the arrivals narrow them'}.${result.drawn ? ` What is not known of the inputs: ${drawsText(result.drawn)}, on the same random numbers; two-way layout of draws and shifts, degrees of freedom by Welch and Satterthwaite.` : ''}`,
       ...{ warmUp: result.warmUp, hasHand: result.byHand !== null, hasDesigns: false },
     },
   })
@@ -105,7 +107,7 @@ function headline(result: RunResult): string[] {
 /** What may be promised of a single shift; nothing where the shifts are too few to say. */
 function poorShift({ measures, display }: RunResult): string {
   const figure = measures['output-p10']
-  if (!figure || figure.low === null || figure.high === null) return ''
+  if (!figure || wholeOf(figure).low === null || wholeOf(figure).high === null) return ''
   return ` 9 of 10 shifts put out at least ${figureText(figure, display)}.`
 }
 
@@ -115,7 +117,10 @@ function verdict(result: RunResult): string {
     holds: () => 'On average it holds the target.',
     'falls short': () =>
       `On average it falls short by ${figureText(shortfall(result.measures.throughput!, result.target!), result.display)}.`,
-    open: () => 'Whether it holds the target on average these shifts do not show: simulate more.',
+    open: () =>
+      isOfInputs(result.measures.throughput)
+        ? 'Whether it holds the target on average is not shown: too little is known of the inputs.'
+        : 'Whether it holds the target on average these shifts do not show: simulate more.',
   }
   const found = onAverage(result)
   return found ? said[found]() : ''
@@ -132,8 +137,14 @@ function verdictOfImpossible(result: RunResult): string {
 const shortfall = (throughput: Figure, target: number): Figure => ({
   ...throughput,
   mean: target - throughput.mean!,
-  low: target - throughput.high!,
-  high: target - throughput.low!,
+  ...turned(throughput, target),
+  ...(throughput.inputs ? { inputs: { ...throughput.inputs, ...turned(throughput.inputs, target) } } : {}),
+})
+
+/** Ends of what is left up to the target. */
+const turned = ({ low, high }: Pick<Figure, 'low' | 'high'>, target: number) => ({
+  low: target - high!,
+  high: target - low!,
 })
 
 function limits(result: RunResult): string[] {

@@ -2,13 +2,15 @@
 import { aboutOf } from '../../answers/about.js'
 import { type Answer, madeOf } from '../../answers/answer.js'
 import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
-import { shiftsCsv } from '../../answers/csv.js'
+import { drawsCsv, inputsCsv, shiftsCsv } from '../../answers/csv.js'
+import { drawsOf, simulatedDraws } from '../../answers/draws.js'
 import { estimationOf, type Simulated } from '../../answers/figures.js'
 import type { Made } from '../../answers/made.js'
 import { stoppingRule } from '../../answers/precision.js'
 import { inputsTold } from '../../answers/rests-on.js'
 import { warningsOf } from '../../answers/warning.js'
 import { cannotWork } from '../../answers/warnings.js'
+import type { Draws } from '../../answers/with-inputs.js'
 import { foretold } from '../../hand/foretold.js'
 import { handCalculation } from '../../hand/hand.js'
 import { unnamedStops } from '../../hand/unnamed.js'
@@ -25,6 +27,7 @@ import { type RunResult, runResult } from './document.js'
 interface Study extends Pick<Simulated, 'line' | 'shifts'> {
   warmUp: WarmUp | null
   stretch: Stretch | null
+  draws: Draws | null
 }
 
 /** Answers the question. Throws `Fault`. */
@@ -38,9 +41,11 @@ export async function run(
   const asked = runAsked(options, loaded, line)
   const { seed, confidence, shifts: given } = scenario.study
   const most = asked.precision?.most ?? given
+  const drawn = drawsOf(loaded, asked.draws)
+  const ofDraws = drawn.length * (asked.draws?.shifts ?? 0)
   const plan = {
-    designs: [{ scenario, key: '' }],
-    ...{ seed, total: most, isOpen: asked.precision !== null },
+    designs: [{ scenario, key: '' }, ...drawn],
+    ...{ seed, total: most + ofDraws, isOpen: asked.precision !== null },
     counts: 'shifts' as const,
     isLean: options.held === false,
     course: loaded.shiftsSha256,
@@ -54,26 +59,47 @@ export async function run(
     const shifts = await simulation.first(0, most, isEnough)
     // the moment that a report shows is simulated once more: not for those who read figures only
     const stretch = options.moment === false ? null : await stretchOf(loaded, shifts, simulation)
-    return { line, shifts, warmUp: simulation.warmUps[0] ?? null, stretch }
+    const draws = await simulatedDraws(drawn, asked.draws, simulation, 1)
+    return { line, shifts, warmUp: simulation.warmUps[0] ?? null, stretch, draws }
   })
   const document = documentOf(loaded, options, asked, study)
   return {
     document,
-    rows: () => new Map([['shifts.csv', shiftsCsv(line.columns, study.shifts)]]),
+    rows: () => rowsOf(loaded, line, study),
     isMet: document.requirements.every(({ judgement }) => judgement === 'met'),
     cannotWork: cannotWork(document),
   }
 }
 
+/** The shifts, those of the draws with them, and what was drawn. */
+function rowsOf(
+  { evidence }: ReadScenario,
+  { columns }: Line,
+  { shifts, draws }: Study,
+): Map<string, string> {
+  if (draws === null) return new Map([['shifts.csv', shiftsCsv(columns, shifts)]])
+  return new Map([
+    ['shifts.csv', drawsCsv(columns, [shifts, ...draws.of.map((draw) => draw.shifts)])],
+    [
+      'draws.csv',
+      inputsCsv(
+        evidence.map(({ path }) => path),
+        draws.of,
+      ),
+    ],
+  ])
+}
+
 function documentOf(loaded: ReadScenario, options: RunOptions, asked: RunAsked, study: Study): RunResult {
   const { scenario } = loaded
-  const { stretch, ...simulated } = study
+  const { stretch, draws, ...simulated } = study
   const checked = checkedDesigns(loaded)
   return runResult({
     scenario,
     ...simulated,
     made: made(loaded, options, asked, study.shifts.length),
     ...asked,
+    ...(draws === null ? {} : { drawn: { draws, evidence: loaded.evidence } }),
     ...(stretch ? { stretch } : {}),
     byHand: foretold(scenario, handCalculation(scenario)),
     about: aboutOf(loaded, [], checked),
@@ -98,7 +124,7 @@ function stretchOf(
 
 function made(
   loaded: ReadScenario,
-  { of = [], require = [], plain = false }: RunOptions,
+  { of = [], require = [], plain = false, draws, inputs }: RunOptions,
   { precision }: RunAsked,
   shifts: number,
 ): Made {
@@ -106,7 +132,12 @@ function made(
     ? { precision: `${Number((precision.share * 100).toPrecision(12))} %`, of, shifts: precision.most }
     : { shifts }
   const { variant } = loaded.asked
-  return madeOf(loaded, { command: 'run', shifts, plain }, { variant, ...asked }, { require, plain })
+  return madeOf(
+    loaded,
+    { command: 'run', shifts, plain },
+    { variant, ...asked },
+    { draws, inputs, require, plain },
+  )
 }
 
 /** Stops that the scenario does not name do not happen, and orders end: said beside the figures. */

@@ -1,8 +1,9 @@
 /** What a run says on the first screen. */
 
+import { bothKinds, drawsText, isOfInputs, measureNext } from '../../answers/inputs-words.js'
 import { limitingPiece, limitingText } from '../../answers/summary.js'
 import { butCannotWork, cannotWork, suffixCannotWork } from '../../answers/warnings.js'
-import { entriesOf } from '../../catalogue/figure.js'
+import { entriesOf, wholeOf } from '../../catalogue/figure.js'
 import { states } from '../../catalogue/states.js'
 import { has } from '../../kinds/traits.js'
 import { figureText, grouped, percentText, rateText, sentences, shareOfShifts } from '../../report/format.js'
@@ -21,16 +22,23 @@ export function runSummary(result: RunResult): Summary {
         ? `The line ${cannotWork(result) ? 'would reach' : 'reaches'} its target of ${rateText(target)} in ${shareOfShifts(held)} of the shifts${butCannotWork(result, 'it')}. It ${cannotWork(result) ? 'would put' : 'puts'} out ${output}.`
         : `The line puts out ${output}. No target is given, so there is no verdict.`,
     sureness: [
-      `${percentText(made.confidence)} confidence, from ${grouped(made.shifts, 0)} simulated ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'}: what stands after ± or in brackets is how far off the figure may be by luck of the simulation.${average(result)}`,
+      `${percentText(made.confidence)} confidence, from ${grouped(made.shifts, 0)} simulated ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'}: what stands after ± or in brackets is how far off the figure may be by ${result.drawn ? 'luck of the simulation and by what is not known of the inputs' : 'luck of the simulation'}.${average(result)}`,
+      ...bothKindsLine(result),
     ],
     limiting: limitingText(result, result.byHand),
     next: nextSteps(result),
   }
 }
 
+/** Both kinds apart, of the rate. */
+export function bothKindsLine({ measures, display, drawn }: RunResult): string[] {
+  const said = bothKinds(measures.throughput, display)
+  return drawn && said !== null ? [`Good cases out: ${said} (${drawsText(drawn)}).`] : []
+}
+
 /** What the interval of the rate says of the target; null where nothing is known of one of them. */
 export function onAverage({ target, measures }: RunResult): 'holds' | 'falls short' | 'open' | null {
-  const { low = null, high = null } = measures.throughput ?? {}
+  const { low, high } = measures.throughput ? wholeOf(measures.throughput) : { low: null, high: null }
   if (target === null || low === null || high === null) return null
   return low >= target ? 'holds' : high < target ? 'falls short' : 'open'
 }
@@ -78,10 +86,11 @@ function remedyFor(result: RunResult): string[] {
 /** What to do next, the most pressing first. */
 function nextSteps(result: RunResult): string[] {
   const { target, measures } = result
-  const held = measures['target-held']?.low ?? null
+  const held = measures['target-held'] ? wholeOf(measures['target-held']).low : null
   return sentences(
     target === null && 'Give a target in the scenario, and the report says how often it is held.',
     ...moreShifts(result),
+    ...measureNextOf(result),
     ...(held !== null && held >= 0.95 && !cannotWork(result)
       ? [
           'The target is held in 95 % of the shifts or more: tapeshift size says whether a cheaper line does that too.',
@@ -90,9 +99,17 @@ function nextSteps(result: RunResult): string[] {
   )
 }
 
+/** The input that makes most of what is not known, and how much more data would halve the whole. */
+const measureNextOf = ({ drawn, measures }: RunResult): string[] =>
+  measureNext(
+    drawn?.contributions.find(({ measure }) => measure === 'throughput'),
+    measures.throughput,
+  )
+
 /** Where the interval holds the target: how many shifts would tell, by the square root of their number. */
 function moreShifts(result: RunResult): string[] {
-  if (onAverage(result) !== 'open') return []
+  // where the inputs leave it open more shifts show nothing
+  if (onAverage(result) !== 'open' || isOfInputs(result.measures.throughput)) return []
   const { mean, low, high } = result.measures.throughput as { mean: number; low: number; high: number }
   const needed = result.made.shifts * ((high - low) / 2 / Math.abs(mean - result.target!)) ** 2
   const about =

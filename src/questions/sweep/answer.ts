@@ -13,6 +13,7 @@ import { orNull } from '../../answers/line-result.js'
 import { beginOf } from '../../answers/made.js'
 import { inputsTold } from '../../answers/rests-on.js'
 import { warningsOf } from '../../answers/warning.js'
+import type { DrawsAsked } from '../../answers/with-inputs.js'
 import { currencyOf } from '../../catalogue/unit-name.js'
 import { buffersOf } from '../../hand/buffers.js'
 import { handCalculation } from '../../hand/hand.js'
@@ -32,6 +33,7 @@ import {
   type SweepPoint,
   type SweepResult,
 } from './document.js'
+import { samplesOfDraws } from './drawn.js'
 import { amountOf, inSi, inUnit } from './factor.js'
 import type { LeftOut } from './inputs.js'
 import { curveOf, eachOf, gridOf, type MovedInput, planOf } from './kinds.js'
@@ -52,17 +54,18 @@ interface Parts {
   notes: readonly string[]
   outcomes: ReadonlyMap<string, Outcome>
   shifts: number
+  draws: DrawsAsked | null
   options: SweepOptions
 }
 
 /** Makes the document of `command: sweep`. */
 export function sweepResult(parts: Parts): SweepResult {
   const { kind, varied, loaded, measures, outcomes, shifts } = parts
-  const { each, plan, vary, measure } = parts.options
+  const { each, plan, vary, measure, draws: asked, inputs } = parts.options
   const { scenario } = loaded
   const { confidence } = scenario.study
-  const [base] = sampledOf([parts.base], outcomes).designs as [SampledDesign]
-  const { designs, tried, failures } = sampledOf(parts.points, outcomes)
+  const [base] = sampledOf([parts.base], outcomes, parts.draws).designs as [SampledDesign]
+  const { designs, tried, failures } = sampledOf(parts.points, outcomes, parts.draws)
   const { checked, errorsOf, notes } = checkedPoints(loaded, tried)
   const points = pointsOf(designs, measures, confidence).map((point, index) => ({
     ...point,
@@ -80,6 +83,7 @@ export function sweepResult(parts: Parts): SweepResult {
         loaded,
         { command: 'sweep', shifts, plain: true },
         { each, plan, vary, measure, shifts: loaded.asked.shifts },
+        { draws: asked, inputs },
       ),
       warnings,
     }),
@@ -94,6 +98,7 @@ export function sweepResult(parts: Parts): SweepResult {
       { base, designs, points, factors },
       warnings.some(({ differs }) => differs),
     ),
+    ...(parts.draws ? { drawn: parts.draws } : {}),
     leftOut: [...parts.leftOut, ...unlike(failures)],
     about: aboutOf(loaded, [], [{ ...checked[0]!, name: null }]),
     assumed: loaded.assumed,
@@ -104,7 +109,7 @@ export function sweepResult(parts: Parts): SweepResult {
 }
 
 /** The designs that were simulated to the end, with their samples, and why others were not. */
-function sampledOf(points: readonly Planned[], outcomes: Parts['outcomes']) {
+function sampledOf(points: readonly Planned[], outcomes: Parts['outcomes'], draws: DrawsAsked | null = null) {
   const failures: LeftOut[] = []
   const tried: Planned[] = []
   const designs = points.flatMap((point): SampledDesign[] => {
@@ -112,7 +117,9 @@ function sampledOf(points: readonly Planned[], outcomes: Parts['outcomes']) {
     const outcome = outcomes.get(key)!
     if ('failed' in outcome) failures.push({ path: setText(set), reason: outcome.failed })
     else tried.push(point)
-    return 'failed' in outcome ? [] : [{ set, at, samples: outcome.samples }]
+    return 'failed' in outcome
+      ? []
+      : [{ set, at, samples: outcome.samples, draws: samplesOfDraws(point, draws, outcomes) }]
   })
   return { designs, tried, failures }
 }

@@ -2,6 +2,7 @@
 
 import { measureAsked } from '../../answers/asked.js'
 import { variantPath } from '../../answers/designs.js'
+import type { DrawsOptions } from '../../answers/draws.js'
 import { measureName, measuresOf } from '../../answers/figures.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
@@ -14,7 +15,7 @@ import { costName, heldName, type SweepKind, type SweepMeasure } from './documen
 import { amountOf } from './factor.js'
 
 /** What is varied, and what is looked at. */
-export interface SweepOptions {
+export interface SweepOptions extends DrawsOptions {
   /** `PATH=low..high/step` or `PATH=v1,v2,v3`; with `each` and `plan` `PATH=low..high`. */
   vary?: readonly string[] | undefined
   /** Measures to look at; the target, the rate and the cost where nobody says. */

@@ -1,12 +1,12 @@
 /** Results of a sweep as CSV, unrounded and in SI: a row a design, and a row a difference. */
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { changesText } from '../../answers/flow.js'
-import type { Figure } from '../../catalogue/figure.js'
+import { type Figure, wholeOf } from '../../catalogue/figure.js'
 import { csvText, yesOrNo } from '../../report/csv.js'
 import type { SweepResult } from './document.js'
 
 /** A row a design: its values as they were written, and each figure with its interval; the scenario as it stands comes first. */
-export function sweepDesignsCsv({ points, measures, base, factors }: SweepResult): string {
+export function sweepDesignsCsv({ points, measures, base, factors, drawn }: SweepResult): string {
   const head = [
     'design',
     ...(factors.length > 0 ? factors.map(({ path }) => path) : ['changes']),
@@ -15,12 +15,14 @@ export function sweepDesignsCsv({ points, measures, base, factors }: SweepResult
       `${name}, low`,
       `${name}, high`,
       `${name}, sd`,
+      ...(drawn ? [`${name}, low of both kinds`, `${name}, high of both kinds`] : []),
     ]),
   ]
   const figures = (of: Record<string, Figure>) =>
     measures.flatMap(({ name }) => {
       const { mean, low, high, sd } = of[name]!
-      return [mean, low, high, sd].map((value) => value ?? '')
+      const whole = wholeOf(of[name]!)
+      return [mean, low, high, sd, ...(drawn ? [whole.low, whole.high] : [])].map((value) => value ?? '')
     })
   const own = factors.map(({ base: value, unit }) => (value === null ? '' : `${value} ${unit}`.trim()))
   const rows = points.map(({ set, measures: of }, index) => [

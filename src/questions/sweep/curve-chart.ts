@@ -1,6 +1,7 @@
 /** Chart of a response curve: each value tried with its interval, where the slope changes, where more stops helping. */
 
 import { costWords, isCostInPart } from '../../answers/warnings.js'
+import { wholeOf } from '../../catalogue/figure.js'
 import { percentText } from '../../report/format.js'
 import { roomAtRight, spanAxis } from '../../report/marks/axis.js'
 import { type Chart, chartOf, fileStem } from '../../report/marks/chart.js'
@@ -31,7 +32,8 @@ export function sweepCurveChart(result: SweepResult, measure: SweepMeasure): Cha
   const of = curve.measures[measure.name]!
   const axis = measureAxis(measure, result)
   const points = result.points.flatMap(({ at, measures }) => {
-    const { mean, low, high } = measures[measure.name]!
+    const { mean } = measures[measure.name]!
+    const { low, high } = wholeOf(measures[measure.name]!)
     if (mean === null) return []
     const scaled = (value: number) => value * axis.factor
     return [{ x: at[0]!, mean: scaled(mean), low: scaled(low ?? mean), high: scaled(high ?? mean) }]
@@ -49,7 +51,7 @@ export function sweepCurveChart(result: SweepResult, measure: SweepMeasure): Cha
     name: fileStem('curve', measure.name),
     section: 'figures',
     title: titleOf(result, measure, of, factor),
-    subtitle: `Line: the figure at each value tried, all on the same random numbers. Band: its ${percentText(result.made.confidence)} interval. What is shown goes by differences shift by shift, which tell more than the bands.`,
+    subtitle: `Line: the figure at each value tried, all on the same random numbers. Band: its ${percentText(result.made.confidence)} interval${result.drawn ? ', with what is not known of the inputs' : ''}. What is shown goes by differences shift by shift, which tell more than the bands.`,
     alt: altOf(result, measure, factor),
     // two lines of text stand between subtitle and plot
     gap: 46,

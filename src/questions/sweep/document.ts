@@ -3,6 +3,7 @@
 import type { DifferenceFigure, Interval } from '../../answers/difference-figure.js'
 import { figureOf } from '../../answers/line-result.js'
 import type { StudyDocument } from '../../answers/made.js'
+import type { DrawsAsked } from '../../answers/with-inputs.js'
 import type { Figure } from '../../catalogue/figure.js'
 import type { MeasureName } from '../../catalogue/measures.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
@@ -10,7 +11,7 @@ import type { ContourLine } from '../../statistics/contour.js'
 import type { Slope } from '../../statistics/regression.js'
 import type { Crossing } from './curve.js'
 import type { LeftOut } from './inputs.js'
-import { type Sample, sampleEstimate } from './sample.js'
+import { type Sample, sampledWithInputs, sampleEstimate } from './sample.js'
 
 /** Measures of which more is said than of others: the share of shifts that reach the target, the cost of 1000 good cases. */
 export const heldName: MeasureKey = 'target-held'
@@ -149,6 +150,8 @@ export interface SweepResult extends StudyDocument<'sweep'> {
   /** By measure; null where no straight line could be fitted. */
   plan: Record<string, PlanOf | null> | null
   leftOut: LeftOut[]
+  /** Draws of the inputs, the same for all points of a curve, and shifts of each. Not there where inputs are held fixed. */
+  drawn?: DrawsAsked
 }
 
 /** A design with what is kept of its shifts, by measure. */
@@ -156,6 +159,8 @@ export interface SampledDesign {
   set: Record<string, unknown>
   at: number[]
   samples: Record<string, Sample>
+  /** The same of each draw of its inputs. */
+  draws?: readonly Record<string, Sample>[]
 }
 
 /** A figure of the document from what was kept; without a sample nothing is known. */
@@ -163,9 +168,11 @@ export function sampledFigure(
   sample: Sample | undefined,
   { label, unit }: SweepMeasure,
   confidence: number,
+  draws: readonly (Sample | undefined)[] = [],
 ): Figure {
   if (sample === undefined) return { mean: null, low: null, high: null, sd: null, n: 0, unit, label }
-  return figureOf(sampleEstimate(sample, confidence), { unit, label })
+  const estimate = sampledWithInputs(sampleEstimate(sample, confidence), draws, unit, confidence)
+  return figureOf(estimate, { unit, label })
 }
 
 /** The points of the document. */
@@ -174,10 +181,14 @@ export const pointsOf = (
   measures: readonly SweepMeasure[],
   confidence: number,
 ): SweepPoint[] =>
-  designs.map(({ set, at, samples }) => ({
+  designs.map(({ set, at, samples, draws = [] }) => ({
     set,
     at,
     measures: Object.fromEntries(
-      measures.map((measure) => [measure.name, sampledFigure(samples[measure.name], measure, confidence)]),
+      measures.map((measure) => {
+        const { name } = measure
+        const ofDraws = draws.map((each) => each[name])
+        return [name, sampledFigure(samples[name], measure, confidence, ofDraws)]
+      }),
     ),
   }))

@@ -39,10 +39,10 @@ async function outcomeOf(
   count: number,
   simulation: Simulation,
 ): Promise<Outcome> {
-  const { scenario, key } = designs[index]!
+  const { scenario, key, shifts = count } = designs[index]!
   let outcome: Outcome
   try {
-    await simulation.first(index, count)
+    await simulation.first(index, shifts)
     outcome = { samples: samplesOf(scenario, measures, simulation, index) }
   } catch (error) {
     if (index === 0 || !isFault(error, 'standstill', 'unsettled')) throw error

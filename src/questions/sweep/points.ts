@@ -14,6 +14,9 @@ export interface Planned {
   at: number[]
   scenario: Scenario
   key: string
+  /** Of a draw of the inputs: the number of the design that it is of, and its shifts. */
+  drawOf?: number
+  shifts?: number
 }
 
 /** The scenario with these changes. Throws `ScenarioError`. */

@@ -1,5 +1,6 @@
 /** What the report of a sweep says, whichever kind it is. */
 
+import { drawsText } from '../../answers/inputs-words.js'
 import { simulatedEach, startLimit, studyReport } from '../../answers/study-report.js'
 import { besideCost } from '../../answers/warnings.js'
 import { words } from '../../report/cell.js'
@@ -25,6 +26,7 @@ export function sweepReport(result: SweepResult): Report {
     ],
     tables: [...kinds[result.kind].tables(result), leftOutTable(result)],
     limits: limits(result),
+    isDrawn: result.drawn !== undefined,
     summary: sweepSummary(result, said),
     assumed: 'Assumed of the scenario, because it does not say',
     lines: [],
@@ -58,8 +60,10 @@ const kinds: Record<SweepKind, Kind> = {
   curve: {
     headline: curveHeadline,
     tables: curveTables,
-    sure: (confidence, family, { curve }) =>
+    sure: (confidence, family, { curve, drawn }) =>
       sentences(
+        drawn &&
+          `The plus-minus of a point holds luck of the simulation and what is not known of the inputs: ${drawsText(drawn)}, the same for all points. What is varied is taken as it is varied.`,
         differences(confidence, family),
         curve!.cost &&
           'Which point costs least is chosen after looking; so those not shown to cost more are judged as one of all pairs of points.',

@@ -13,6 +13,7 @@ import { sweepResult } from './answer.js'
 import { kindOf, type SweepOptions, sweepMeasures, type Varied, variedOf } from './asked.js'
 import { sweepDesignsCsv, sweepDifferencesCsv } from './csv.js'
 import type { SweepKind, SweepResult } from './document.js'
+import { drawnPoints, sweepDraws } from './drawn.js'
 import { type Outcome, outcomesOf } from './outcomes.js'
 import { gridPoints, type Planned, planPoints } from './points.js'
 import { triedInputs } from './tried.js'
@@ -32,18 +33,20 @@ export async function sweep(
   const { points } = planned
   const designs = [...new Map([base, ...points].map((design) => [design.key, design])).values()]
   const shifts = loaded.asked.shifts ?? usualShifts.each
+  const draws = sweepDraws(options, kind, varied, loaded, shifts)
+  const all = [...designs, ...drawnPoints(designs, varied, loaded, draws)]
   const plan = {
-    ...{ designs, seed: scenario.study.seed, total: designs.length, isOpen: false },
+    ...{ designs: all, seed: scenario.study.seed, total: all.length, isOpen: false },
     counts: 'designs' as const,
     // other values may be added to a sweep that goes on: what came of a design depends on these alone
     course: hashOf([key, shifts, measures.map(({ name }) => name)]),
   }
   const outcomes = await simulating(plan, context, (simulation) =>
-    outcomesOf(designs, measures, shifts, simulation),
+    outcomesOf(all, measures, shifts, simulation),
   )
   if (kind !== 'each') refuseTooFew(points, outcomes)
   const document = sweepResult({
-    ...{ kind, varied, loaded, measures, base, outcomes, shifts, options },
+    ...{ kind, varied, loaded, measures, base, outcomes, shifts, draws, options },
     ...planned,
   })
   return {

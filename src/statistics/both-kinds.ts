@@ -1,0 +1,104 @@
+/** Intervals that hold both kinds of what is not known: luck of the simulation, and what the inputs may be. */
+import type { Estimate, OfInputs } from './estimate.js'
+import { type Layout, logitOf, type Scale } from './layout.js'
+import { standardNormal, studentT } from './quantile.js'
+
+/** From a scale and back. */
+interface There {
+  to: (value: number) => number
+  back: (value: number) => number
+  centre: number
+  /** How the interval of the simulation was made. */
+  quantile: (p: number) => number
+}
+
+const logit = (share: number): number => Math.log(share / (1 - share))
+
+function scaled(scale: Scale, { mean, n }: Estimate): There {
+  const student = (p: number) => studentT(p, n - 1)
+  switch (scale) {
+    case 'itself':
+      return { to: (value) => value, back: (value) => value, centre: mean, quantile: student }
+    case 'one over it':
+      return { to: (value) => 1 / value, back: over, centre: 1 / mean, quantile: student }
+    case 'logit':
+      return {
+        to: logit,
+        back: (value) => 1 / (1 + Math.exp(-value)),
+        centre: logitOf(mean * n, n),
+        quantile: standardNormal,
+      }
+  }
+}
+
+/** The time that goes with a rate; without end where that may be 0. */
+const over = (rate: number): number => (rate > 0 ? 1 / rate : Number.NaN)
+
+/**
+ * Degrees of freedom of a sum of mean squares, each with its own. Satterthwaite, Biometrics Bulletin 2 (1946) 110-114; Welch, Biometrika 34
+ * (1947) 28-35 (from memory).
+ */
+export function degreesOfSum(
+  parts: readonly { square: number; degreesOfFreedom: number }[],
+  sum: number,
+): number {
+  const spread = parts.reduce(
+    (total, { square, degreesOfFreedom }) => total + square ** 2 / degreesOfFreedom,
+    0,
+  )
+  return Math.max(1, sum ** 2 / spread)
+}
+
+/**
+ * What the draws of `layout` add to `estimate`, whose interval is that of the simulation at `confidence`. With the variance V of the inputs and that of
+ * the simulation, on either side its own where the interval is uneven, both ends lie t sqrt(V + V of the simulation) off, t with the degrees of freedom of
+ * Welch and Satterthwaite. Never narrower than the interval of the simulation, and within `ends`, which no true figure passes.
+ */
+export function ofInputs(
+  estimate: Estimate,
+  layout: Layout,
+  confidence: number,
+  {
+    scale = 'itself',
+    ends = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY],
+  }: { scale?: Scale; ends?: readonly [number, number] } = {},
+): OfInputs {
+  const { inputs, ofDraws, ofRest, shifts, means } = layout
+  const draws = means.length
+  const { mean } = estimate
+  if (inputs === 0)
+    return { low: estimate.low, high: estimate.high, alone: { low: mean, high: mean }, share: 0, draws }
+  const { to, back, centre, quantile } = scaled(scale, estimate)
+  const p = (1 + confidence) / 2
+  const [first, second] = [to(estimate.low), to(estimate.high)]
+  const [low, high] = [Math.min(first, second), Math.max(first, second)]
+  // of an estimate without spread, such as one that the scenario fixes, nothing is luck
+  const luck = (end: number) => (Math.abs(end - centre) / quantile(p)) ** 2
+  const finite = [low, high].filter(Number.isFinite).map(luck)
+  const ofLuck = finite.reduce((sum, each) => sum + each, 0) / Math.max(1, finite.length)
+  const degreesOfFreedom = degreesOfSum(
+    [
+      { square: ofDraws / shifts, degreesOfFreedom: draws - 1 },
+      { square: ofRest / shifts, degreesOfFreedom: (draws - 1) * (shifts - 1) },
+      { square: ofLuck, degreesOfFreedom: Math.max(1, estimate.n - 1) },
+    ],
+    inputs + ofLuck,
+  )
+  const t = studentT(p, degreesOfFreedom)
+  const off = (end: number) => t * Math.sqrt(inputs + luck(end))
+  const within = (value: number) => Math.min(Math.max(value, ends[0]), ends[1])
+  const turned = ([below, above]: readonly [number, number]) => {
+    const both = [back(below), back(above)] as const
+    return scale === 'one over it' ? { low: both[1], high: both[0] } : { low: both[0], high: both[1] }
+  }
+  const whole = turned([centre - off(low), centre + off(high)])
+  const apart = t * Math.sqrt(inputs)
+  const alone = turned([centre - apart, centre + apart])
+  return {
+    low: within(Math.min(whole.low, estimate.low)),
+    high: within(Math.max(whole.high, estimate.high)),
+    alone: { low: within(alone.low), high: within(alone.high) },
+    share: inputs / (inputs + ofLuck),
+    draws,
+  }
+}

@@ -1,0 +1,45 @@
+/** Curves whose band holds what is not known of the inputs. */
+import { describe, expect, it } from 'vitest'
+import { loadScenario, sweep } from '../../src/index.js'
+import { call, smallLine } from './in-process.js'
+
+const known = smallLine
+  .replace('chance: 1 %', 'chance: 4 in 400 cases')
+  .replace('clear: 60 s', 'clear: {guess: 60 s, between: [40 s, 90 s]}')
+const length = { vary: ['line.infeed.length=4 m,8 m'], draws: 12 }
+
+describe('sweep, of a scenario that says how well values are known', () => {
+  it('gives each point of a curve both kinds, and leaves its differences as they are', async () => {
+    const scenario = loadScenario(known)
+    const [drawn, fixed] = [
+      await sweep(scenario, length),
+      await sweep(scenario, { vary: length.vary, inputs: 'fixed' }),
+    ]
+    expect(drawn.document.drawn).toEqual({ draws: 12, shifts: 10 })
+    expect(fixed.document.drawn).toBeUndefined()
+    expect(drawn.document.curve!.measures).toEqual(fixed.document.curve!.measures)
+    for (const [place, { measures }] of drawn.document.points.entries()) {
+      const { inputs, ...luck } = measures.throughput!
+      expect(luck).toEqual(fixed.document.points[place]!.measures.throughput)
+      expect(inputs!.low!).toBeLessThan(luck.low!)
+      expect(inputs!.high!).toBeGreaterThan(luck.high!)
+    }
+    const [head] = drawn.rows().get('designs.csv')!.split('\n')
+    expect(head).toContain('low of both kinds')
+    expect(fixed.rows().get('designs.csv')!.split('\n')[0]).not.toContain('both kinds')
+  })
+
+  it('takes what is varied as it is varied: with nothing else known there is nothing to draw', async () => {
+    const only = smallLine.replace('clear: 60 s', 'clear: {guess: 60 s, between: [40 s, 90 s]}')
+    const { document } = await sweep(loadScenario(only), { vary: ['line.sealer.jams.clear=50 s,70 s'] })
+    expect(document.drawn).toBeUndefined()
+  })
+
+  it('refuses draws where no curve is asked for', async () => {
+    const { code, err } = await call(
+      ['sweep', '-', '--each', '--draws', '12', '--no-files', '--workers', '1'],
+      { stdin: known },
+    )
+    expect(`${code} ${err}`).toMatch(/^2 .*along a curve alone/)
+  })
+})
