@@ -131,7 +131,7 @@ function stopSheet(shifts: readonly DatedShift[], seed: string): Buffer {
 const articles: Record<string, string> = { bottles: 'FL', refills: 'NF' }
 
 /** From then on the scanner was there, until the clock was put back and the night was over. */
-const scannedFrom = seconds('2026-10-12T00:00')
+const scannedFrom = seconds('2026-09-25T00:00')
 const scannedTo = seconds('2026-10-25T12:00')
 
 export const isScanned = ({ begins }: DatedShift): boolean => begins >= scannedFrom && begins < scannedTo
