@@ -40,7 +40,7 @@ describe('the demo record', () => {
     expect(result.record.files.map(({ file, rows }) => [file, rows])).toEqual([
       ['shifts.csv', 64],
       ['stops.csv', 3134],
-      ['cases.csv', 39_492],
+      ['cases.csv', 78_853],
     ])
   })
 
