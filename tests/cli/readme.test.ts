@@ -24,29 +24,46 @@ function folder(): string {
 const words = (command: string) =>
   [...command.matchAll(/"([^"]*)"|(\S+)/g)].map((match) => match[1] ?? match[2]!).slice(1)
 
+/** Commands in the shell blocks of a text. */
+const commandsIn = (text: string): string[] =>
+  [...text.matchAll(/```sh\n([\s\S]*?)```/g)]
+    .flatMap((match) => match[1]!.split('\n'))
+    .filter((line) => line.startsWith('tapeshift '))
+
+/** The same command with few shifts, in this thread. */
+function quickened(argv: readonly string[]): string[] {
+  if (argv[0] === 'validate') return [...argv, '--workers', '1', '--no-files']
+  if (!['run', 'compare', 'size', 'sweep'].includes(argv[0]!)) return [...argv]
+  // a report is made of the files of a run
+  const files = argv[0] === 'run' ? [] : ['--no-files']
+  const some = argv[0] === 'size' ? ['--choose', 'line.infeed.length=4 m,12 m'] : ['--shifts', '3']
+  return [...argv, ...some, '--workers', '1', ...files]
+}
+
 describe('README', () => {
-  it('its commands run', async () => {
-    const commands = blocks('sh')
-      .flatMap((block) => block.split('\n'))
-      .filter((line) => line.startsWith('tapeshift '))
-    expect(commands.length).toBeGreaterThanOrEqual(5)
-    const cwd = folder()
-    for (const command of commands) {
-      const argv = words(command)
-      const isStudy = ['run', 'compare', 'size', 'sweep'].includes(argv[0]!)
-      // a report is made of the files of a run
-      const files = argv[0] === 'run' ? [] : ['--no-files']
-      const some = argv[0] === 'size' ? ['--choose', 'line.infeed.length=4 m,12 m'] : ['--shifts', '3']
-      const quick = isStudy
-        ? [...argv, ...some, '--workers', '1', ...files]
-        : argv[0] === 'validate'
-          ? [...argv, '--workers', '1', '--no-files']
-          : argv
-      const { code } = await call(quick, { cwd })
-      // of three shifts nothing can be chosen, and a model that is wrong on purpose is refused: both have an exit code of their own
-      expect([command, code]).toEqual([command, argv.includes('--best') || argv[0] === 'validate' ? 4 : 0])
-    }
+  // they stand on one another
+  const cwd = folder()
+  const sections = readme
+    .split(/^#{2,3} /m)
+    .map((text) => ({ head: text.split('\n')[0]!, commands: commandsIn(text) }))
+    .filter(({ commands }) => commands.length > 0)
+
+  it('has commands', () => {
+    expect(sections.length).toBeGreaterThanOrEqual(8)
   })
+
+  it.each(sections)(
+    'its commands run: $head',
+    async ({ commands }) => {
+      for (const command of commands) {
+        const argv = words(command)
+        const { code } = await call(quickened(argv), { cwd })
+        // of three shifts nothing can be chosen, and a model that is wrong on purpose is refused: both have an exit code of their own
+        expect([command, code]).toEqual([command, argv.includes('--best') || argv[0] === 'validate' ? 4 : 0])
+      }
+    },
+    300_000,
+  )
 
   it('its scenario loads', () => {
     for (const block of blocks('yaml'))

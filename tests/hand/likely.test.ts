@@ -103,10 +103,15 @@ describe('hand figures as the inputs may be', () => {
     expect(checkText(result, style)).toContain('none seen')
     expect(checkText(result, style)).toMatch(/above 174 h|above 173 h/)
     const measures = async (set: string[]) => {
-      const { document } = await run(readScenario(soundLine, { set, shifts: 2 }), { plain: true })
+      const { document } = await run(readScenario(soundLine, { set, shifts: 2 }), {
+        plain: true,
+        inputs: 'fixed',
+      })
       expect(JSON.stringify(document)).not.toMatch(/NaN|Infinity/)
       return document.measures
     }
     expect(await measures(none)).toEqual(await measures(never))
+    const drawn = await run(readScenario(soundLine, { set: none, shifts: 2 }), { plain: true, draws: 10 })
+    expect(JSON.stringify(drawn.document)).not.toMatch(/NaN|Infinity/)
   })
 })
