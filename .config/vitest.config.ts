@@ -8,7 +8,7 @@ export default defineConfig({
     maxWorkers: 2,
     include: ['tests/**/*.test.ts'],
     // coverage of intervals and kills take minutes: `npm run test:slow`
-    exclude: ['tests/slow/**'],
+    exclude: ['tests/slow/**', 'tests/studies/**'],
     testTimeout: 120_000,
     coverage: {
       provider: 'v8',
