@@ -5,18 +5,26 @@ import { describe, expect, it } from 'vitest'
 import { lineOf, referenceFile } from './lines.js'
 import type { Asked } from './measure.js'
 
-/** Bytes a case, measured as the program is bundled, in a process of its own: the compiler's choices depend on what else has run. */
-function bytesPerCase(file: string): number {
+/**
+ * Bytes a case, measured as the program is bundled, in a process of its own: the compiler's choices depend on what else has run, and on a busy machine on
+ * when its own thread got its turn. Of up to three processes the least: what a shift must allocate it allocates in all of them.
+ */
+function bytesPerCase(file: string, enough: number): number {
   const asked: Asked = { what: 'allocation', file }
-  return Number(
-    execFileSync(process.execPath, ['.build/bench/bench.js', JSON.stringify(asked)], { encoding: 'utf8' }),
-  )
+  let least = Infinity
+  for (let attempt = 0; attempt < 3 && least >= enough; attempt++) {
+    const printed = execFileSync(process.execPath, ['.build/bench/bench.js', JSON.stringify(asked)], {
+      encoding: 'utf8',
+    })
+    least = Math.min(least, Number(printed))
+  }
+  return least
 }
 
 describe('the reference line', () => {
   it('allocates nothing per case once it runs', () => {
     // the least that can be allocated is a number of 16 bytes: with one case in sixteen it would be 1
-    expect(bytesPerCase(referenceFile)).toBeLessThan(1)
+    expect(bytesPerCase(referenceFile, 1)).toBeLessThan(1)
   })
 
   it('takes as many events as when this was written: 7.9 a case', async () => {
@@ -31,6 +39,6 @@ describe('the demos', () => {
 
   // 4 to 27 when this was written: stops, and quantiles in the tails of a law, which are worked out anew
   it.each(demos)('%s allocates less than four numbers per case once it runs', (demo) => {
-    expect(bytesPerCase(`scenarios/${demo}`)).toBeLessThan(64)
+    expect(bytesPerCase(`scenarios/${demo}`, 64)).toBeLessThan(64)
   })
 })
