@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest'
 import { fit as fitOf } from '../../src/statistics/fitting/fit.js'
-import { expectCovered, recover, truthOf, truths } from './logs.js'
+import { expectCovered, recover, truthOf, truths } from '../slow/logs.js'
 
 describe('complete logs', () => {
   const clock = { missing: 0, grain: 0 }

@@ -5,7 +5,7 @@ import { fit as fitOf } from '../../src/statistics/fitting/fit.js'
 import { goodness } from '../../src/statistics/fitting/goodness.js'
 import type { SimpleLaw } from '../../src/statistics/fitting/law.js'
 import { drawLog, type Log } from '../../src/statistics/fitting/log.js'
-import { seedOf } from './studies.js'
+import { seedOf } from '../slow/studies.js'
 
 const laws: SimpleLaw[] = [
   { family: 'exponential', mean: 200 },
