@@ -1,11 +1,12 @@
 /** The journal of a study: each finished shift as a line of JSON, so that an interrupt or a crash loses none of them. */
 
-import { closeSync, ftruncateSync, mkdirSync, openSync, rmSync, writeSync } from 'node:fs'
+import { closeSync, ftruncateSync, openSync, rmSync, writeSync } from 'node:fs'
 import path from 'node:path'
 import type { ShiftResult } from '../line/line.js'
 import { Fault, isFault, misuse } from '../scenario/fault.js'
 import type { Keeper } from '../shifts/simulation.js'
 import { runtime, version } from '../version.js'
+import { makeFolder } from './folder.js'
 import type { Io } from './io.js'
 import { lineOf, readLine, readLines } from './journal-lines.js'
 import { lock } from './lock.js'
@@ -84,11 +85,7 @@ export class Journal implements Keeper {
     note: (text: string) => void,
   ): Journal {
     const file = path.join(folder, 'journal.ndjson')
-    try {
-      mkdirSync(folder, { recursive: true })
-    } catch (error) {
-      throw new Fault('file', `cannot write ${file}: ${reason(error)}`)
-    }
+    makeFolder(folder)
     const release = lock(path.join(folder, 'journal.lock'))
     try {
       return Journal.openLocked(file, owner, isResumed, note, release)
