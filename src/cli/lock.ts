@@ -71,8 +71,14 @@ function make(file: string): boolean {
     throw error
   }
   const holder: Holder = { pid: process.pid, host: hostname(), begun: begunOf(process.pid) }
-  writeSync(descriptor, `${JSON.stringify(holder)}\n`)
-  closeSync(descriptor)
+  try {
+    writeSync(descriptor, `${JSON.stringify(holder)}\n`)
+  } catch (error) {
+    rmSync(file, { force: true })
+    throw error
+  } finally {
+    closeSync(descriptor)
+  }
   return true
 }
 

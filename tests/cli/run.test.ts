@@ -268,7 +268,7 @@ describe('bad input', () => {
     writeFileSync(path.join(cwd, 'taken'), 'a file where a folder should be')
     const { code, err } = await call(['run', '-', '--out', 'taken/here', ...one], { cwd, stdin: smallLine })
     expect(code).toBe(5)
-    expect(err).toMatch(/cannot write .*taken\/here/)
+    expect(err).toMatch(/taken is a file, and results need a folder/)
     expect(readdirSync(cwd)).toEqual(['taken'])
   })
 
