@@ -1,7 +1,7 @@
 /** `tapeshift size`: what must I buy to hold the target? */
 import type { SizeOptions } from '../questions/size/asked.js'
 import { mostShifts, usualShifts } from '../scenario/limits.js'
-import { addRepeatable, type SimulationOptions } from './options.js'
+import { addDrawsOptions, addRepeatable, type SimulationOptions } from './options.js'
 import { type StudyCommand, scenarioAsked } from './study.js'
 
 export const sizeCommand: StudyCommand<SimulationOptions & SizeOptions> = {
@@ -45,12 +45,17 @@ export const sizeCommand: StudyCommand<SimulationOptions & SizeOptions> = {
       '--full',
       'simulate every design for all shifts and judge by the figures alone: to check the search',
     )
+    addDrawsOptions(command).option(
+      '--sure <SHARE>',
+      'ask for a design that keeps its promises in so many of the draws of the inputs, such as "90 %"',
+    )
   },
   shifts: `most shifts of each design, 2 to ${mostShifts} (default: ${usualShifts.toSize})`,
   scenario: // the most shifts of a design are not the shifts of the scenario
     (flags) => scenarioAsked({ ...flags, shifts: undefined }),
-  answer: async (loaded, { choose, holds, order, rising, full, shifts: most }, context) => {
+  answer: async (loaded, { shifts: most, ...flags }, context) => {
+    const { choose, holds, order, rising, full, draws, inputs, sure } = flags
     const { size } = await import('../index.js')
-    return size(loaded, { choose, holds, order, rising, full, most }, context)
+    return size(loaded, { choose, holds, order, rising, full, most, draws, inputs, sure }, context)
   },
 }
