@@ -1,7 +1,7 @@
 /** What draws of the inputs say of a sizing, in words: in how many the promises are kept, figures with both kinds of what is not known, what to measure next. */
 import { bothKinds, drawsText, measureNext } from '../../answers/inputs-words.js'
 import type { Figure } from '../../catalogue/figure.js'
-import { counted, grouped, listed, percent, percentText, sentences } from '../../report/format.js'
+import { counted, grouped, percent, percentText, sentences } from '../../report/format.js'
 import type { KeptDraws } from '../../statistics/kept-draws.js'
 import type { SizeDrawn, SizedDesign, SizeResult } from './document.js'
 import { endOf, figureWords, moneyText, observed, promisesText, setText } from './words.js'
@@ -73,20 +73,24 @@ export function bothKindsSentences(result: SizeResult): string[] {
     : [`With both kinds of what is not known (${drawsText(drawn)}): ${figures.join('; ')}.`]
 }
 
-/** The input to measure next: that which adds most to the first promise of which any can be told apart, else to the rate. */
+/**
+ * The input to measure next: by the promise or the rate, whichever straight lines explain best. A promise that is kept in all shifts of
+ * one draw and in none of the next bends too much for them, where the rate does not.
+ */
 export function measureNextOf(result: SizeResult): string[] {
   const { drawn } = result
   const end = endOf(result)?.afresh
   if (!drawn || !end) return []
-  const { throughput } = end.measures
-  for (const [index, told] of drawn.promises.entries()) {
-    const { inputs } = end.promises[index]!
-    const said = inputs ? measureNext(told ?? undefined, { inputs }) : []
-    if (said.length > 0) return said
-  }
-  return measureNext(
-    drawn.contributions.find(({ measure }) => measure === 'throughput'),
-    throughput,
+  const ofRate = drawn.contributions.find(({ measure }) => measure === 'throughput')
+  const told = [
+    ...drawn.promises.map((each, index) => ({ told: each, figure: end.promises[index] })),
+    { told: ofRate, figure: end.measures.throughput },
+  ]
+  return (
+    told
+      .sort((a, b) => (b.told?.explained ?? 0) - (a.told?.explained ?? 0))
+      .map(({ told: each, figure }) => measureNext(each ?? undefined, figure))
+      .find((said) => said.length > 0) ?? []
   )
 }
 
@@ -145,8 +149,8 @@ export function noneSure(result: SizeResult): string | null {
   return `None of the ${counted(result.all, 'design')} holds ${promisesText(result)}${sureText(result)}. With the inputs as they are given ${holding.length === 1 ? 'one does' : `${grouped(holding.length, 0)} that were drawn do`}. Surest is ${setText(designs[nearest.design]!.set)}. ${keptSentences(result).join(' ')}`
 }
 
-/** What to do where none is sure enough, beside widening the choices. */
-export const noneSureAdvice = (result: SizeResult, ends: string): string[] => [
-  ...measureNextOf(result),
-  `${listed(sentences(ends !== '' && `Offer ${ends}`, `${ends === '' ? 'Ask' : 'ask'} for less than --sure "${percentText(result.drawn!.sure!)}"`))}; or promise less.`,
-]
+/** What to do where none is sure enough; `wider`: choices to be widened, empty where none stands at an end. */
+export const noneSureAdvice = (result: SizeResult, wider: string): string[] => {
+  const less = `sk for less than --sure "${percentText(result.drawn!.sure!)}", or promise less.`
+  return [...measureNextOf(result), wider === '' ? `A${less}` : `Offer ${wider}; or a${less}`]
+}
