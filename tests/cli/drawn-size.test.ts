@@ -6,6 +6,7 @@ import { parse as parseCsv } from 'csv-parse/sync'
 import { describe, expect, it } from 'vitest'
 import { loadScenario, size as sizeLine } from '../../src/index.js'
 import { Line } from '../../src/line/line.js'
+import { chartsOf } from '../../src/questions/charts-of-document.js'
 import type { SizeResult } from '../../src/questions/size/document.js'
 import { threads } from '../../src/shifts/threads/pool.js'
 import { chanceLimits } from '../../src/statistics/events.js'
@@ -89,6 +90,10 @@ describe('a line without chance and one guessed time', () => {
       set: { 'line.end.servers': 2 },
       draws: { kept, missed: 200 - kept, open: 0 },
     })
+    const chart = chartsOf(resultIn(cwd)).find(({ name }) => name === 'draws')!
+    const points = (label: string) => chart.config.data.datasets.find((each) => each.label === label)!.data
+    expect(points('holds')).toHaveLength(kept)
+    expect(points('fails')).toHaveLength(200 - kept)
     expect(drawn).toMatchObject({ draws: 200, shifts: 50, share: kept / 200, sure: null, family: 1 })
     const exact = chanceLimits(kept, 200, 0.95)
     expect(drawn!.low).toBeCloseTo((exact.low - 0.025) / 0.975, 12)
@@ -207,7 +212,8 @@ describe('a line with chance', () => {
     expect(Object.keys(designs[0]!).slice(-3)).toEqual(['draws kept', 'draws missed', 'draws not told'])
     expect(designs.filter((row) => row['draws kept'] !== '')).toHaveLength(1)
     expect(Object.keys(rowsIn(cwd, 'draws.csv')[0]!)).toEqual([
-      ...['draw', 'promises', 'shifts', 'line.sealer.jams.chance', 'line.sealer.jams.clear'],
+      ...['draw', 'promises', 'shifts', '9 cases/min in 60 % of shifts'],
+      ...['line.sealer.jams.chance', 'line.sealer.jams.clear'],
     ])
   })
 

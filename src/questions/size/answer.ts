@@ -15,6 +15,7 @@ import type { NearestDesign, SizedDesign, SizeResult } from './document.js'
 import { wrongOf } from './drawn.js'
 import { atPromisedRate } from './fault.js'
 import type { Found } from './found.js'
+import { inputsBeside } from './inputs-beside.js'
 import { endsOf } from './nearest.js'
 import type { Tried } from './search.js'
 
@@ -61,7 +62,7 @@ function nearestDesign(at: number, { found, ordered, asked }: SizeRecord): Neare
 }
 
 /** What draws of the inputs say of the design that the search ends with. */
-function sizeDrawn({ found, asked, loaded }: SizeRecord): Pick<SizeResult, 'drawn'> {
+function sizeDrawn({ found, asked, loaded, ordered }: SizeRecord): Pick<SizeResult, 'drawn'> {
   const { drawn, pick, nearest } = found
   if (drawn === null) return {}
   const { confidence } = loaded.scenario.study
@@ -70,7 +71,10 @@ function sizeDrawn({ found, asked, loaded }: SizeRecord): Pick<SizeResult, 'draw
   const kept = drawn.kept.get(pick ?? nearest!)!
   // the one of several that was chosen by its draws: the limits of all hold at once
   const limits = shareOfDraws(kept, 1 - (1 - confidence) / family, wrongly)
-  return { drawn: { sure: asked.sure, ...limits, family, wrongly, ...drawn.told } }
+  const { evidence } = ordered[pick ?? nearest!]!
+  const inputs = inputsBeside(evidence, asked.choices).map(({ path }) => path)
+  const each = drawn.rows.map(({ verdict, figure, inputs: values }) => ({ verdict, figure, inputs: values }))
+  return { drawn: { sure: asked.sure, ...limits, family, wrongly, inputs, each, ...drawn.told } }
 }
 
 /** Makes the document of `command: size`. */

@@ -31,9 +31,18 @@ const cellOf = (value: unknown) => (typeof value === 'object' ? JSON.stringify(v
 
 const drawWords = { accepted: 'kept', refused: 'missed', undecided: 'not told' } as const
 
-/** A row per draw of the inputs of the design that the search ends with: whether it keeps the promises, by how many shifts, and what was drawn, SI, of a law its mean. */
-export const drawsSizedCsv = (paths: readonly string[], rows: readonly DrawRow[]): string =>
-  csvText([
-    ['draw', 'promises', 'shifts', ...paths],
-    ...rows.map(({ verdict, shifts, inputs }, index) => [index + 1, drawWords[verdict], shifts, ...inputs]),
+/** A row per draw of the inputs of the design that the search ends with: whether it keeps the promises, by how many shifts, the figure of the first promise over those that all draws have, and what was drawn, SI, of a law its mean. */
+export const drawsSizedCsv = (
+  { drawn, promises }: Pick<SizeResult, 'drawn' | 'promises'>,
+  rows: readonly DrawRow[],
+): string => {
+  const promise = promises[0]!.promise
+  const paths = drawn?.inputs ?? []
+  return csvText([
+    ['draw', 'promises', 'shifts', promise, ...paths],
+    ...rows.map(({ verdict, shifts, figure, inputs }, index) => [
+      ...[index + 1, drawWords[verdict], shifts, figure ?? ''],
+      ...inputs,
+    ]),
   ])
+}

@@ -82,6 +82,9 @@ export interface SizeDrawn extends DrawsTold {
   family: number
   /** Chance at most with which a draw is judged wrongly, either way. */
   wrongly: number
+  /** Paths of what was drawn; draw by draw its value, SI, of a law its mean, what came of the draw, and the figure of the first promise over its shifts. */
+  inputs: string[]
+  each: { verdict: Tried['verdict']; figure: number | null; inputs: readonly number[] }[]
   /** Of each promise what each input adds to what is not known of it; null where nothing can be told apart. */
   promises: (ContributionsTold | null)[]
 }

@@ -41,6 +41,9 @@ export function isSureShown({ drawn }: SizeResult): string[] {
   ]
 }
 
+/** Said beside figures whose interval holds luck alone. */
+export const asGiven = ({ drawn }: SizeResult): string => (drawn ? ', with the inputs as they are given' : '')
+
 /** Said beside figures whose plus-minus holds both kinds. */
 export const withBoth = ({ drawn }: SizeResult): string =>
   drawn ? ', with what is not known of the inputs in the plus-minus' : ''

@@ -4,6 +4,7 @@ import { type DrawOfInputs, drawOf, inDraw } from '../../answers/draws.js'
 import type { Draws, DrawsAsked, SimulatedDraw } from '../../answers/with-inputs.js'
 import type { Simulation } from '../../shifts/simulation.js'
 import { inputsBeside } from './inputs-beside.js'
+import { promiseFigure } from './promise-figure.js'
 import { type SizeGoal, type Tried, tryOne } from './search.js'
 
 /**
@@ -12,9 +13,10 @@ import { type SizeGoal, type Tried, tryOne } from './search.js'
  */
 export const wrongOf = (confidence: number): number => (1 - confidence) / 2
 
-/** A draw: what was drawn of each input, SI, what came of it, and by how many shifts. */
+/** A draw: what was drawn of each input, SI, what came of it, by how many shifts, and the figure of the first promise over those that all draws have. */
 export interface DrawRow extends Pick<Tried, 'verdict' | 'shifts'> {
   inputs: readonly number[]
+  figure: number | null
 }
 
 /**
@@ -72,9 +74,11 @@ export class DrawnDesigns {
 
   /** What was drawn and what came of it, draw by draw, of a design of which all are judged. */
   rowsOf(design: number, { of }: Draws): DrawRow[] {
-    return of.map(({ inputs }, index) => {
+    const [promise] = this.goal.promises(design)
+    const how = { confidence: this.goal.confidence, exposure: 1 }
+    return of.map(({ inputs, shifts: seen }, index) => {
       const { verdict, shifts } = this.outcomes.get(`${design} ${index + 1}`)!
-      return { inputs, verdict, shifts }
+      return { inputs, verdict, shifts, figure: promiseFigure(promise!, seen, how).mean }
     })
   }
 

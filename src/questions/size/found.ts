@@ -114,7 +114,8 @@ async function drawnFrom(
   if (sure === null)
     return { pick, surest: null, kept: new Map([[pick, await keptIn(pick, draws.draws, verdictOf)]]) }
   const holding = holdingFrom(pick, tried, candidates, goal, moreOf(simulation), known, onTried)
-  const isBelow = (design: number, other: number) => candidates[design]!.isBelow(other)
+  // where the search itself is to be checked nothing is taken as known
+  const isBelow = (design: number, other: number) => !goal.isFull && candidates[design]!.isBelow(other)
   return findSure(holding, { share: sure, draws: draws.draws, isBelow }, verdictOf)
 }
 

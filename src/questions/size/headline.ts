@@ -3,7 +3,7 @@
 import { besideCost, butCannotWork, isCostInPart } from '../../answers/warnings.js'
 import { figureText } from '../../report/format.js'
 import type { SizedDesign, SizeResult } from './document.js'
-import { keptSentences, lessSure, lessSureSentences, sureText, withBoth } from './drawn-words.js'
+import { asGiven, keptSentences, lessSure, lessSureSentences, sureText, withBoth } from './drawn-words.js'
 import { limiting } from './limiting.js'
 import { withoutPick } from './none.js'
 import { contradiction, figureWords, heldText, marginsOf, moneyText, observed, setText } from './words.js'
@@ -20,7 +20,7 @@ export function headline(result: SizeResult): string[] {
     `Choose ${setText(design.set)}: ${isPriced ? 'the cheapest design' : 'the first design in the order below'} that holds ${heldText(result)}${sureText(result)}${butCannotWork(result, 'it')}.${isPriced ? ` By hand a shift costs ${moneyText(design.cost!, result)}.` : ''} ${besideCost(result)}`.trimEnd(),
     ...(picked
       ? [
-          `Its margin: ${marginsOf(picked.promises, result)}, in ${observed(picked.shifts, result, 'fresh ')} that the search did not see.`,
+          `Its margin: ${marginsOf(picked.promises, result)}, in ${observed(picked.shifts, result, 'fresh ')} that the search did not see${asGiven(result)}.`,
           ...contradiction(result),
           ...joinedOnes(keptSentences(result)),
           `In these it puts out ${figureText(picked.measures.throughput, display)}, ${figureText(picked.measures.output, display)} a shift${withBoth(result)}. ${limiting(picked)}`.trimEnd(),

@@ -1,7 +1,7 @@
 /** Which design is the cheapest that keeps its promises? Makes the designs, searches among them and makes the document. */
 
 import type { Answer } from '../../answers/answer.js'
-import { type ChosenDesign, combine, inOrder } from '../../answers/designs.js'
+import { combine, inOrder } from '../../answers/designs.js'
 import { cannotWork } from '../../answers/warnings.js'
 import { hashOf } from '../../scenario/hash.js'
 import { usualShifts } from '../../scenario/limits.js'
@@ -12,7 +12,6 @@ import { type SizeAsked, type SizeOptions, sizeAsked } from './asked.js'
 import { designsSizedCsv, drawsSizedCsv } from './csv.js'
 import { isShown, type SizeResult } from './document.js'
 import { type Found, findAmong } from './found.js'
-import { inputsBeside } from './inputs-beside.js'
 
 /** Draws of the inputs that may have to be simulated: of the pick, or of each design until one is sure enough. */
 const mostDraws = (designs: number, { draws, sure }: SizeAsked): number =>
@@ -47,22 +46,14 @@ export async function size(
   const document = sizeResult({ found, loaded, asked, ordered, all, refused, most, options })
   return {
     document,
-    rows: () => rowsOf(document, found, ordered, asked),
+    rows: () => rowsOf(document, found),
     isMet: isShown(document),
     cannotWork: cannotWork(document),
   }
 }
 
 /** The designs, and where inputs were drawn the draws of the one that the search ends with. */
-function rowsOf(
-  document: SizeResult,
-  { drawn, pick, nearest }: Found,
-  ordered: readonly ChosenDesign[],
-  { choices }: SizeAsked,
-): Map<string, string> {
+function rowsOf(document: SizeResult, { drawn }: Found): Map<string, string> {
   const rows = new Map([['designs.csv', designsSizedCsv(document)]])
-  if (drawn === null) return rows
-  const { evidence } = ordered[pick ?? nearest!]!
-  const paths = inputsBeside(evidence, choices).map(({ path }) => path)
-  return rows.set('draws.csv', drawsSizedCsv(paths, drawn.rows))
+  return drawn === null ? rows : rows.set('draws.csv', drawsSizedCsv(document, drawn.rows))
 }

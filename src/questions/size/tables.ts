@@ -118,6 +118,7 @@ export function designTable(result: SizeResult): Table {
     note: sentences(
       ...notes,
       columns.length > 1 && `A design is ${columns.map(({ name }) => name).join(', ')}.`,
+      drawn && 'Figures and intervals are those with the inputs as they are given.',
       Object.keys(alike).length > 0 && `In all of these ${setText(alike)}.`,
     ).join(' '),
     columns: [
