@@ -123,6 +123,16 @@ export function lessSure(result: SizeResult): { design: SizedDesign; draws: Kept
   )
 }
 
+/** `7 that are not kept are too many`, with how many of them could not be told. */
+function tooMany({ missed, open }: KeptDraws): string {
+  const all = missed + open
+  const told =
+    open > 0 ? ` (${open === all ? (all === 1 ? 'it was' : 'they were') : `${open} of them`} not told)` : ''
+  return all === 1
+    ? `one that is not kept${told} is too many`
+    : `${all} that are not kept${told} are too many`
+}
+
 /** The cheapest of these and the last in a sentence each. */
 export function lessSureSentences(result: SizeResult, pick: SizedDesign): string[] {
   const all = lessSure(result)
@@ -139,7 +149,7 @@ export function lessSureSentences(result: SizeResult, pick: SizedDesign): string
       const saved = design.cost === null || pick.cost === null ? 0 : pick.cost - design.cost
       const less = saved > 0 ? ` costs ${moneyText(saved, result)} a shift less and` : ''
       const seen = all.length > 1 ? '' : ' holds it too with the inputs as they are given, but'
-      return `${setText(design.set)}${less}${seen} keeps it in ${keptText(draws)}, and was left then: ${grouped(draws.missed + draws.open, 0)} that are not kept are too many.`
+      return `${setText(design.set)}${less}${seen} keeps it in ${keptText(draws)}, and was left then: ${tooMany(draws)}.`
     }),
   ]
 }
