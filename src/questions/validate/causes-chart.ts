@@ -10,10 +10,10 @@ import { ruleUp } from '../../report/marks/rule.js'
 import { whiskers } from '../../report/marks/whiskers.js'
 import type { CauseResult, ValidateResult } from './document.js'
 
-/** Minutes a day; null of what neither side shows. */
+/** Minutes a day; null of what neither side shows, and where all was put in. */
 export function causesChart(result: ValidateResult): Chart | null {
   const { made } = result
-  const causes = result.causes.filter(({ path }) => path !== null)
+  const causes = result.causes.filter(({ path, isPutIn }) => path !== null && !isPutIn)
   if (causes.length === 0) return null
   const rows = causes.map(({ seconds: { mean, low, high } }, at) => ({
     ...{ at, mean: mean / 60 },

@@ -62,6 +62,28 @@ export function testsTable(result: ValidateResult): Table {
   })
 }
 
+/** The days by the laws of their stops and with the stops of the plant, side by side. */
+export function sidesTable({ good, ranks, beside, days }: ValidateResult): Table {
+  const rows = [
+    { name: 'by the laws of its stops', good, ranks },
+    ...(beside ? [{ name: "with the plant's own stops", ...beside }] : []),
+  ]
+  return within('figures', {
+    title: "By laws, and with the plant's own stops",
+    note: 'The same days and the same luck. What differs in the second row is the model of the line; what the first has on top of it are its laws.',
+    columns: [...words('stops'), ...figures('model', 'model less plant', 'days within'), ...words('verdict')],
+    rows: beside
+      ? rows.map(({ name, good: { model, share, verdict }, ranks: { inside } }): Cell[] => [
+          name,
+          digits(model, 4),
+          `${signedPercent(share.mean)} (${endsText(share, signedPercent)})`,
+          `${inside} of ${days.length}`,
+          { within: 'shown within', outside: 'shown outside', 'not-shown': 'not shown' }[verdict],
+        ])
+      : [],
+  })
+}
+
 export const daysTable = ({ days, ranks, runs }: ValidateResult): Table =>
   within('days', {
     title: 'Good cases day by day',
@@ -92,14 +114,15 @@ export const leftOutTable = ({ leftOut }: ValidateResult): Table =>
 const gapText = (gap: GapResult, said: (value: number) => string): string =>
   `${said(gap.mean)} (${endsText(gap, said)})`
 
+function answerOf({ path, isPutIn, stops, seconds }: CauseResult): string {
+  if (isPutIn) return 'put in as logged'
+  if (path === null) return 'not compared: a log need not hold them all'
+  const shown = [...(stops.isShown ? ['stops'] : []), ...(seconds.isShown ? ['minutes'] : [])]
+  return shown.length > 0 ? `shown to differ: ${shown.join(', ')}` : 'not shown to differ'
+}
+
 export function causesTable({ causes, made }: ValidateResult): Table {
   const minutes = (seconds: number) => digits(seconds / 60)
-  const answer = ({ path, stops, seconds }: CauseResult) =>
-    path === null
-      ? 'not compared: a log need not hold them all'
-      : stops.isShown || seconds.isShown
-        ? `shown to differ: ${[...(stops.isShown ? ['stops'] : []), ...(seconds.isShown ? ['minutes'] : [])].join(', ')}`
-        : 'not shown to differ'
   return within('causes', {
     title: 'Stops by cause, a day',
     note: `Model less plant with its ${percentText(made.confidence)} interval. Shown: with all of this table taken together (Holm), at 5 %.`,
@@ -116,7 +139,7 @@ export function causesTable({ causes, made }: ValidateResult): Table {
       minutes(cause.plant.seconds),
       minutes(cause.model.seconds),
       gapText(cause.seconds, (value) => signed(value / 60)),
-      answer(cause),
+      answerOf(cause),
     ]),
   })
 }
