@@ -87,6 +87,15 @@ export interface RanksResult {
   p: number
 }
 
+/** Of the plant's stops, a day. */
+export interface OwnStopsResult {
+  put: CountedStops
+  /** Those for which the record names no place in the line. */
+  left: CountedStops
+  /** What the clock of the log leaves open of how long those were that were put in, one standard deviation, s. */
+  open: number
+}
+
 /** The same days with the plant's own stops. */
 export interface BesideResult {
   days: DayResult[]
@@ -103,8 +112,8 @@ export interface ValidateResult extends Warned {
   runs: number
   /** What of the plant was fed to the model: its arrivals where they were logged, its stops too, or each in turn. */
   drivenBy: Driver
-  /** Of the plant's stops, a day: those that were put in, and those for which the record names no place in the line; null where none were. */
-  ownStops: { put: CountedStops; left: CountedStops } | null
+  /** Null where none were put in. */
+  ownStops: OwnStopsResult | null
   /** The days may have been used by a fit: this is no validation. */
   isCalibration: boolean
   /** How the days were chosen, in words. */

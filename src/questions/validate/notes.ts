@@ -6,7 +6,7 @@ import type { CleanRecord } from '../../record/record.js'
 import { counted, durationText, percentText, sentences } from '../../report/format.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { covered, type Driver } from './asked.js'
-import type { ValidateResult } from './document.js'
+import type { OwnStopsResult, ValidateResult } from './document.js'
 import type { CountedStops } from './own-stops.js'
 
 /** Fewer days than this show little. */
@@ -16,15 +16,17 @@ const enoughDays = 30
 
 /** What of the plant's stops was put in, and what was not. */
 function ownStopsText(
-  { put, left }: NonNullable<ValidateResult['ownStops']>,
+  { put, left, open }: OwnStopsResult,
   drivenBy: Driver,
-  { seenFrom }: CleanRecord,
+  { seenFrom, roundedTo }: CleanRecord,
 ): string {
   const told = ({ stops, seconds }: CountedStops) =>
     `${figures(stops)} stops and ${figures(seconds / 60)} minutes a day`
   return sentences(
     `${drivenBy === 'both' ? 'With its own stops' : 'Of the plant'}: ${told(put)} came as they were logged, on the piece that the record names, at their times and as long as they were, in place of the laws of these stops. Nobody of the crew is called to them: their length holds the wait for somebody.`,
     left.stops > 0 && `${told(left)} are not put in: the record does not say where in the line they were.`,
+    open > 0 &&
+      `The clock of the log steps by ${durationText(roundedTo)}: of the minutes of a day it leaves about ${figures(open / 60, 2)} open, one standard deviation. The runs do not hold that, so more days lie outside than should; in the mean over the days it evens out.`,
     seenFrom > 0 &&
       `Shorter ones than ${durationText(seenFrom)} are not in the log, so the model has none of them: it may be faster for that.`,
   ).join(' ')

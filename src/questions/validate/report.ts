@@ -1,4 +1,5 @@
 /** What the report of a validation says, the same for the terminal and the page. */
+import { figures as digits } from '../../catalogue/printed-units.js'
 import { words } from '../../report/cell.js'
 import { counted, percentText, sentences } from '../../report/format.js'
 import type { Report } from '../../report/report.js'
@@ -45,7 +46,7 @@ export function validateReport(result: ValidateResult): Report {
       answer: sentences(isCalibration && calibration, verdictText(result), drivenText(result)).join(' '),
       sureness: sentences(coverage(result), sheetText(result)),
       limitingHead: 'What explains the gap',
-      limiting: explanationText(result),
+      limiting: explanationText(result, true),
       next: next(result),
     },
   }
@@ -74,9 +75,12 @@ function subtitle(result: ValidateResult): string {
   return `${parts.join('; ')}. Margin ${percentText(margin)}, named beforehand; risk of a wrong yes ${percentText(1 - made.confidence)}.`
 }
 
-function coverage({ ranks, days }: ValidateResult): string {
-  const few = ranks.p < 0.05 ? ': too few for a model that is the plant' : ''
-  return `${ranks.inside} of ${counted(days.length, 'day')} lie where ${percentText(ranks.share)} of their runs do${few}.`
+function coverage({ ranks, days, drivenBy, ownStops }: ValidateResult): string {
+  const lie = `${ranks.inside} of ${counted(days.length, 'day')} lie where ${percentText(ranks.share)} of their runs do`
+  if (ranks.p >= 0.05) return `${lie}.`
+  return drivenBy === 'stops' && ownStops && ownStops.open > 0
+    ? `${lie}: fewer than should, but the clock of the log leaves ${digits(ownStops.open / 60, 2)} minutes of stops a day open, which the runs do not hold.`
+    : `${lie}: too few for a model that is the plant.`
 }
 
 const sheetText = ({ sheet }: ValidateResult): string | false =>

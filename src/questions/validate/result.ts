@@ -8,7 +8,7 @@ import { runtime, version } from '../../version.js'
 import type { ValidateAsked, ValidateOptions } from './asked.js'
 import type { Causes, Stopped } from './causes.js'
 import type { PlantDays } from './days.js'
-import type { BesideResult, ValidateResult } from './document.js'
+import type { BesideResult, OwnStopsResult, ValidateResult } from './document.js'
 import { explanationOf, gapsOf } from './gaps.js'
 import { daysAmongRuns, goodOf, type Judging, ranksOf, regressionOf } from './judged.js'
 import { notesOf } from './notes.js'
@@ -57,7 +57,7 @@ export function documentOf(
     confidence,
     (path) => drivenBy === 'stops' && own?.has(path) === true,
   )
-  const ownStops = own && aDay(own, days)
+  const ownStops = own && aDay(own, days, record)
   return {
     format: 'tapeshift-result/1',
     command: 'validate',
@@ -97,14 +97,19 @@ const flagsOf = (
   ...{ unseen, 'driven-by': drivenBy, sheet, seed, confidence },
 })
 
-/** The plant's stops that were put in and left out, a day. */
-function aDay(own: OwnStops, days: readonly SimulatedDay[]): NonNullable<ValidateResult['ownStops']> {
+/**
+ * The plant's stops that were put in and left out, a day. A length that is the difference of two readings of a clock of grain g is off by a variance of g^2 / 6, one
+ * that was rounded by g^2 / 12.
+ */
+function aDay(own: OwnStops, days: readonly SimulatedDay[], record: CleanRecord): OwnStopsResult {
   const { put, left } = own.counted(days.flatMap(({ shifts }) => shifts))
   const mean = ({ stops, seconds }: CountedStops) => ({
     stops: stops / days.length,
     seconds: seconds / days.length,
   })
-  return { put: mean(put), left: mean(left) }
+  const { roundedTo, lengths } = record
+  const open = roundedTo * Math.sqrt(mean(put).stops / (lengths === 'clocked' ? 6 : 12))
+  return { put: mean(put), left: mean(left), open }
 }
 
 /** Good cases of the plant in a second of its shifts without breaks. */

@@ -71,11 +71,10 @@ export function sidesTable({ good, ranks, beside, days }: ValidateResult): Table
   return within('figures', {
     title: "By laws, and with the plant's own stops",
     note: 'The same days and the same luck. What differs in the second row is the model of the line; what the first has on top of it are its laws.',
-    columns: [...words('stops'), ...figures('model', 'model less plant', 'days within'), ...words('verdict')],
+    columns: words('stops', 'model less plant', 'days within', 'verdict'),
     rows: beside
-      ? rows.map(({ name, good: { model, share, verdict }, ranks: { inside } }): Cell[] => [
+      ? rows.map(({ name, good: { share, verdict }, ranks: { inside } }): Cell[] => [
           name,
-          digits(model, 4),
           `${signedPercent(share.mean)} (${endsText(share, signedPercent)})`,
           `${inside} of ${days.length}`,
           { within: 'shown within', outside: 'shown outside', 'not-shown': 'not shown' }[verdict],
@@ -84,23 +83,22 @@ export function sidesTable({ good, ranks, beside, days }: ValidateResult): Table
   })
 }
 
-export const daysTable = ({ days, ranks, runs }: ValidateResult): Table =>
+export const daysTable = ({ days, ranks, runs, drivenBy }: ValidateResult): Table =>
   within('days', {
     title: 'Good cases day by day',
-    note: `Range: ${percentText(ranks.share)} of ${runs} runs. Runs below: those with fewer good cases than the plant, ties by lot.`,
+    note: `Range: ${percentText(ranks.share)} of ${runs} runs${drivenBy === 'both' ? ' by the laws of its stops' : ''}. Runs below: those with fewer good cases than the plant, ties by lot. Cases came as the log has them, or by the law of the scenario.`,
     columns: [
       ...words('day'),
       ...figures('plant', 'median of runs', 'range of runs', 'runs below'),
-      ...words('within', 'cases came'),
+      ...words('cases'),
     ],
-    rows: days.map(({ day, plant, model, below, isInside, drivenBy }): Cell[] => [
+    rows: days.map(({ day, plant, model, below, isInside, drivenBy: cases }): Cell[] => [
       day,
       { value: plant, unit: 'count' },
       { value: model.median, unit: 'count' },
       `${digits(model.low, 4)} to ${digits(model.high, 4)}`,
-      { value: below, unit: 'count' },
-      isInside ? 'yes' : 'no',
-      drivenBy === 'cases' ? 'as recorded' : 'by the law',
+      isInside ? { value: below, unit: 'count' } : `outside: ${below}`,
+      cases === 'cases' ? 'log' : 'law',
     ]),
   })
 

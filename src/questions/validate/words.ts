@@ -72,14 +72,18 @@ export function drivenText(result: ValidateResult): string {
   }
 }
 
+const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
 
 /** What the two verdicts say together: by laws of stops, and with the stops of the plant. */
 function readingOf(byLaws: Verdict, withOwn: Verdict): string | false {
   if (byLaws === 'outside' && withOwn === 'within')
     return 'So the line is modelled well enough; what is off are the laws of its stops.'
+  if (byLaws === 'not-shown' && withOwn === 'within')
+    return 'So the line is modelled well enough; whether the laws of its stops are is open.'
   if (byLaws === 'within' && withOwn === 'outside')
-    return 'So the laws of its stops make up for what the model of the line has wrong: do not use it for other lines of stops or cases.'
+    return 'So the laws of its stops make up for what the model of the line has wrong: with other stops, or other cases, it will be off.'
   if (byLaws === 'outside' && withOwn === 'outside')
     return 'So the model of the line is off, whatever the laws of its stops are: look at speeds, times and room.'
   return false
@@ -103,8 +107,8 @@ export function validatedWords(result: ValidateResult): string {
 const amount = (what: Explanation['what'], value: number): string =>
   what === 'stops' ? `${figures(value)}` : `${figures(value / 60)} min`
 
-/** What would explain the gap; empty where nothing can be said. */
-export function explanationText({ explains, good }: ValidateResult): string {
+/** What would explain the gap; empty where nothing can be said. `isHeaded`: it stands below a heading that says so. */
+export function explanationText({ explains, good }: ValidateResult, isHeaded = false): string {
   if (!explains) return ''
   const { words, what, plant, model, isShown, worth, isAlong } = explains
   const sides = `${amount(what, plant)} a day in the plant, ${amount(what, model)} in the model`
@@ -112,6 +116,6 @@ export function explanationText({ explains, good }: ValidateResult): string {
   const name = `${words}${what === 'seconds' ? ', minutes stopped' : ''}`
   if (!isShown) return `No cause of stops is shown to differ; farthest apart: ${name}: ${sides}.`
   return isAlong
-    ? `What explains the gap best: ${name}: ${sides}; ${worthText}.`
-    : `${name} differ: ${sides}; but that goes against the gap in good cases.`
+    ? `${isHeaded ? '' : 'What explains the gap best: '}${isHeaded ? upperFirst(name) : name}: ${sides}; ${worthText}.`
+    : `${upperFirst(name)} differ: ${sides}; but that goes against the gap in good cases.`
 }
