@@ -115,7 +115,8 @@ describe('a model with wrong laws of stops on the right line', () => {
   beforeAll(async () => {
     both = await validate(wrong, read, { ...usual, drivenBy: 'both', sheet: 4 })
     stops = await validate(wrong, read, { ...usual, drivenBy: 'stops', sheet: 4 })
-  })
+    // a second or two where nothing else is at work
+  }, 60_000)
 
   it('is off by its laws, and within with the stops of the plant; both at once are the two one by one', async () => {
     const { document, isMet } = both

@@ -2,6 +2,7 @@
 import { figures as digits } from '../../catalogue/printed-units.js'
 import { percentText } from '../../report/format.js'
 import { rowAxis, spanAxis } from '../../report/marks/axis.js'
+import { rowLabel } from '../../report/marks/breaking.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
 import { dots } from '../../report/marks/dots.js'
 import { palette } from '../../report/marks/inks.js'
@@ -35,8 +36,8 @@ export function causesChart(result: ValidateResult): Chart | null {
     height: rows.length * 34 + 12,
     legend: ['not shown to differ', 'shown to differ'],
     axes: {
-      x: spanAxis(span, 'minutes stopped a day, model less plant'),
-      y: rowAxis(causes.map(({ words }) => words)),
+      x: spanAxis(span, 'minutes a day'),
+      y: rowAxis(causes.map(({ words }) => rowLabel(words))),
     },
     marks: [
       ruleUp(0, { colour: palette.frame, dash: [] }),

@@ -109,8 +109,11 @@ export const leftOutTable = ({ leftOut }: ValidateResult): Table =>
     rows: leftOut.map(({ day, why }) => [day, why]),
   })
 
-const gapText = (gap: GapResult, said: (value: number) => string): string =>
-  `${said(gap.mean)} (${endsText(gap, said)})`
+const gapText = (
+  { isPutIn }: Pick<CauseResult, 'isPutIn'>,
+  gap: GapResult,
+  said: (value: number) => string,
+): string => (isPutIn ? '–' : `${said(gap.mean)} (${endsText(gap, said)})`)
 
 function answerOf({ path, isPutIn, stops, seconds }: CauseResult): string {
   if (isPutIn) return 'put in as logged'
@@ -133,10 +136,10 @@ export function causesTable({ causes, made }: ValidateResult): Table {
       cause.words,
       digits(cause.plant.stops),
       digits(cause.model.stops),
-      gapText(cause.stops, signed),
+      gapText(cause, cause.stops, signed),
       minutes(cause.plant.seconds),
       minutes(cause.model.seconds),
-      gapText(cause.seconds, (value) => signed(value / 60)),
+      gapText(cause, cause.seconds, (value) => signed(value / 60)),
       answerOf(cause),
     ]),
   })
