@@ -38,7 +38,10 @@ const format = 'tapeshift-journal/2'
 const series = ['values', 'controls', 'outputs', 'held'] as const
 
 /** One shift as it stands in a journal, with the key of its design where the study has several: numbers to the last digit, null for one that is not known. */
-type Entry = { design?: string; shift: number } & Record<(typeof series)[number], (number | null)[]>
+type Entry = { design?: string; shift: number; stops?: number[] } & Record<
+  (typeof series)[number],
+  (number | null)[]
+>
 
 export class Journal implements Keeper {
   private constructor(
@@ -159,7 +162,8 @@ export class Journal implements Keeper {
 
 function lineOfShift(design: string, shift: number, result: ShiftResult): string {
   const numbers = Object.fromEntries(series.map((name) => [name, Array.from(result[name])]))
-  return lineOf({ ...(design === '' ? {} : { design }), shift, ...numbers })
+  const stops = result.stops && { stops: Array.from(result.stops) }
+  return lineOf({ ...(design === '' ? {} : { design }), shift, ...numbers, ...stops })
 }
 
 /** What a journal holds: whose it is, null where not even that is whole; its shifts; the length of its whole lines, and how many of these are not as they were written. */
@@ -240,10 +244,12 @@ function refuseToLose(
 const areNumbers = (value: unknown): boolean =>
   Array.isArray(value) && value.every((each) => each === null || typeof each === 'number')
 
-const resultOf = (entry: Entry) =>
-  Object.fromEntries(
+const resultOf = (entry: Entry): ShiftResult => ({
+  ...(Object.fromEntries(
     series.map((name) => [name, Float64Array.from(entry[name], (value) => value ?? Number.NaN)]),
-  ) as Record<(typeof series)[number], Float64Array>
+  ) as Record<(typeof series)[number], Float64Array>),
+  ...(Array.isArray(entry.stops) ? { stops: Float64Array.from(entry.stops) } : {}),
+})
 
 const words: Record<keyof JournalOwner, string> = {
   scenario: 'sha256 of the scenario without its study',

@@ -9,7 +9,8 @@ export const starterScenario = `# yaml-language-server: $schema=./scenario.schem
 #   {mixture: [{share: 75 %, law: {lognormal: {mean: 50 s, cv: 0.5}}}, {share: 25 %, law: 6 min}]}.
 # Say how well you know a value, where you can; what says nothing is taken as exact:
 #   a count: chance: 20 in 40000 cases, after: 16 in 640 h; a share of a mixture: 30 in 40 stops; none is a count too: 0 in 4000 cases
-#   observations that a law was fitted to: {lognormal: {mean: 80 s, cv: 0.8, from: 40}}; observed values speak for themselves
+#   observations that a law was fitted to: {lognormal: {mean: 80 s, cv: 0.8, from: 40}}; observed values speak for themselves,
+#     with \`day: date\` in whole days, by that column of the file, for stops of one day may go together
 #   a guess, wherever a unit or a factor may stand: {guess: 4 min, between: [2 min, 8 min]}, nine times in ten between the two
 # What you leave out has a default; the report lists every one. All figures here are made up: put in your own.
 

@@ -142,7 +142,7 @@ export class Simulation {
     const known = this.known[design]!
     if (this.warmUps[design] === undefined) {
       await this.warmUpOf(design)
-      this.countKnown(known)
+      this.countKnown(known, first)
     }
     const { shifts, isComplete } = await this.replicated(design, {
       known,
@@ -183,13 +183,13 @@ export class Simulation {
     })
   }
 
-  /** Shifts kept from before are done. */
-  private countKnown(known: ReadonlyMap<number, ShiftResult>): void {
+  /** Shifts kept from before are done: of those that are asked for, from number `first` on. */
+  private countKnown(known: ReadonlyMap<number, ShiftResult>, first: number): void {
     const { counts, total, designs } = this.plan
     if (counts !== 'shifts') return
     // of an open study what is asked for is only the next few of them
     const most = total / designs.length
-    const kept = [...known.keys()].filter((shift) => shift <= most).length
+    const kept = [...known.keys()].filter((shift) => shift >= first && shift < first + most).length
     this.done += kept
     this.free += kept
   }
