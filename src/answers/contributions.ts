@@ -2,6 +2,7 @@
 import type { MeasureName } from '../catalogue/measures.js'
 import type { Evidence, Known } from '../scenario/known.js'
 import { contributionsOf } from '../statistics/contributions.js'
+import type { Layout } from '../statistics/layout.js'
 import { measureName, measureNamed, type StudyMeasure } from './figures.js'
 import type { Estimates } from './line-result.js'
 import { type Draws, layoutOfMeasure } from './with-inputs.js'
@@ -53,18 +54,20 @@ export function drawsTold(
     shifts: draws.shifts,
     contributions: toldApart.flatMap((name) => {
       const measure = measureNamed(measures, name)
-      const isTold = measure && estimates.get(measureName(measure))?.inputs
-      return (isTold && contributionsTold(draws, evidence, measure)) || []
+      if (!measure || !estimates.get(measureName(measure))?.inputs) return []
+      const told = { measure: measureName(measure), label: measure.label }
+      return contributionsTo(told, layoutOfMeasure(measure, draws), draws, evidence) ?? []
     }),
   }
 }
 
-function contributionsTold(
+/** What each input adds to what is not known of a figure, by the layout of its draws; null where nothing can be told apart. */
+export function contributionsTo(
+  told: Pick<ContributionsTold, 'measure' | 'label'>,
+  layout: Layout | null,
   draws: Draws,
   evidence: readonly Evidence[],
-  measure: StudyMeasure,
 ): ContributionsTold | null {
-  const layout = layoutOfMeasure(measure, draws)
   // of a draw that says nothing there is no row: who is who is not known then
   if (layout === null || layout.means.length !== draws.of.length) return null
   const found = contributionsOf(
@@ -77,8 +80,7 @@ function contributionsTold(
   const all = found.shares.reduce((sum, share) => sum + share, 0)
   const scale = ofInputs > 0 ? 1 / Math.max(ofInputs, all) : 0
   return {
-    measure: measureName(measure),
-    label: measure.label,
+    ...told,
     explained: found.explained,
     shares: evidence
       .map(({ path, known }, input) => ({ path, share: found.shares[input]! * scale, data: dataOf(known) }))

@@ -78,7 +78,10 @@ export function toHalve(
 const mostNamed = 3
 
 /** The input that adds most, and how much more data would halve the whole. */
-export function measureNext(told: ContributionsTold | undefined, figure: Figure | undefined): string[] {
+export function measureNext(
+  told: ContributionsTold | undefined,
+  figure: { inputs?: Pick<NonNullable<Figure['inputs']>, 'share'> | undefined } | undefined,
+): string[] {
   const first = told?.shares[0]
   if (!told || !first || !figure?.inputs || first.share < 0.05 || figure.inputs.share < 0.1) return []
   const most = `What to measure next: ${first.path} makes ${percentText(first.share, 2)} of what is not known of the inputs.`
