@@ -202,8 +202,9 @@ function takeLine(line: Record<string, unknown>, kept: Kept): boolean {
     return true
   }
   const entry = line as unknown as Entry
-  if (!Number.isInteger(entry.shift) || entry.shift < 1 || !series.every((name) => areNumbers(entry[name])))
-    return false
+  const { stops = [] } = entry
+  if (!Number.isInteger(entry.shift) || entry.shift < 1 || !areNumbers(stops)) return false
+  if (!series.every((name) => areNumbers(entry[name]))) return false
   const design = entry.design ?? ''
   kept.shifts.set(design, (kept.shifts.get(design) ?? new Map()).set(entry.shift, resultOf(entry)))
   return true
