@@ -1,6 +1,7 @@
 /** What a check finds: a closed set of codes, each finding with its place, the figures that led to it, its basis and the nearest mend. */
 
 import { type Words, wordsFor } from '../catalogue/printed-units.js'
+import { type Alike, pathInFile } from '../scenario/alike.js'
 import type { Evidence } from '../scenario/known.js'
 import type { GivenAt, Loaded } from '../scenario/load.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -130,5 +131,25 @@ export function findingsOf(
     })
   const looked = { scenario, hand, closure, evidence, words: wordsFor(scenario.display) }
   for (const rule of rules) rule(looked, tell)
-  return severities.flatMap((severity) => findings.filter((each) => each.severity === severity))
+  const told = scenario.alike ? onceForAll(findings, scenario.alike) : findings
+  return severities.flatMap((severity) => told.filter((each) => each.severity === severity))
+}
+
+/** What is so of all pieces that stand side by side is told of the first of them, by the path in the file. */
+function onceForAll(findings: readonly CheckFinding[], alike: Alike): CheckFinding[] {
+  const groups = Object.values(alike.line)
+  const isAgain = ({ code, path }: CheckFinding): boolean => {
+    const [room, name, ...rest] = path.split('.')
+    const group = groups.find(({ pieces }) => pieces.indexOf(name!) > 0)
+    const first = [room, group?.pieces[0], ...rest].join('.')
+    return group !== undefined && findings.some((each) => each.code === code && each.path === first)
+  }
+  return findings
+    .filter((each) => !isAgain(each))
+    .map((each) => {
+      const path = each.path.split('.')
+      const group = groups.find(({ pieces }) => pieces[0] === path[1])
+      const others = group ? ` The same of ${group.pieces.slice(1).join(', ')}.` : ''
+      return { ...each, path: pathInFile(path, alike).join('.'), message: each.message + others }
+    })
 }

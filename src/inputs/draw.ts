@@ -33,18 +33,19 @@ export function drawInputs(
   seed: string,
   number: number,
 ): Drawn {
-  const shares = new DrawnShares(scenario, evidence)
+  const places = evidence.flatMap((each) => [each, ...(each.again ?? []).map((at) => ({ ...each, at }))])
+  const shares = new DrawnShares(scenario, places)
   for (let attempt = 1; attempt <= mostAttempts; attempt++) {
     const purpose = attempt === 1 ? 'input' : `input, attempt ${attempt}`
     const copy = new Copy(scenario)
-    for (const { path, at, known } of evidence) {
+    for (const { path, at, known } of places) {
       const stream = new Stream(path, purpose)
       stream.begin(seed, number)
       copy.set(at, drawn(valueAt(scenario, at), known, stream, shares.isOneOfAll(at)))
     }
     shares.balance(copy)
     const { made } = copy
-    if (evidence.every(({ at }) => keepsOrder(made, at)) && ruleFindings(made).length === 0)
+    if (places.every(({ at }) => keepsOrder(made, at)) && ruleFindings(made).length === 0)
       return { scenario: made, inputs: evidence.map(({ at }) => numberOf(valueAt(made, at))) }
   }
   const guessed = evidence.filter(({ known }) => known.form === 'guess').map(({ path }) => `\`${path}\``)

@@ -1,5 +1,6 @@
 /** From YAML text to a validated scenario, with every finding at its place, the defaults named and the overrides applied. */
 import { LineCounter } from 'yaml'
+import { pathInFile } from './alike.js'
 import { valueAt } from './issues.js'
 import { offsetOf, placeAt } from './locate.js'
 import { nearest } from './nearest.js'
@@ -93,7 +94,8 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
       note,
       set: Object.fromEntries(overrides.map(({ path, value }) => [path, value])),
     })),
-    placeOf(path) {
+    placeOf(at) {
+      const path = base.scenario.alike ? pathInFile(at, base.scenario.alike) : at
       const override = originOf(path, chosenOnes)
       return override || valueAt(raw, path) !== undefined ? givenAt(path, override) : null
     },

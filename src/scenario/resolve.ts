@@ -1,4 +1,5 @@
 /** A scenario from the tree of its file and the overrides: defaults filled in, every rule asked. */
+import { pathInFile, placesOf } from './alike.js'
 import { counted, evidenceFindings, evidenceOf } from './evidence.js'
 import type { Finding } from './finding.js'
 import { findingsOf, valueAt } from './issues.js'
@@ -10,6 +11,7 @@ import { shown } from './printable.js'
 import type { Recordings } from './recorded.js'
 import { ruleFindings } from './rules.js'
 import { type Scenario, scenarioSchema } from './schema.js'
+import { writtenOut } from './side-by-side.js'
 import { type Assumption, fillDefaults, type PathFault, setAt } from './walk.js'
 
 /** A scenario once it is read. */
@@ -47,6 +49,7 @@ export function resolve(
     if (fault) findings.push([noSuchPath(path, fault), override])
     assumed = assumed.filter((each) => each.path !== path && !each.path.startsWith(`${path}.`))
   }
+  giveDiverts(tree)
   assumed.push(...fillDefaults(scenarioSchema, tree))
   const parsed = scenarioSchema.safeParse(tree)
   const said = parsed.success ? evidenceOf(tree) : []
@@ -65,8 +68,40 @@ export function resolve(
     ])
   const isSound = parsed.success && findings.length === 0
   if (!isSound) return { made: null, findings }
-  const scenario = parsed.data
-  return { made: { scenario, resolved: tree, assumed, evidence: counted(said, scenario) }, findings }
+  const scenario = writtenOut(parsed.data)
+  const broken = scenario === parsed.data ? [] : ruleFindings(scenario)
+  if (broken.length > 0) return { made: null, findings: asInFile(broken, scenario, overrides) }
+  const evidence = counted(said, parsed.data).map((each) => placed(each, scenario))
+  return { made: { scenario, resolved: tree, assumed, evidence }, findings }
+}
+
+/** Where pieces stand side by side their divert has its defaults like all else. */
+function giveDiverts({ line }: Record<string, unknown>): void {
+  if (!isMap(line)) return
+  for (const piece of Object.values(line))
+    if (isMap(piece) && Number(piece['side-by-side']) > 1) piece.divert ??= {}
+}
+
+const isMap = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/** Findings on pieces that were written out, each once and by its path in the file. */
+function asInFile(
+  findings: readonly Finding[],
+  { alike }: Scenario,
+  overrides: readonly Override[],
+): Sourced[] {
+  const told = findings.map((finding) => ({
+    ...finding,
+    path: alike ? pathInFile(finding.path, alike) : finding.path,
+  }))
+  return told.map((finding) => [finding, originOf(finding.path, overrides)])
+}
+
+/** What a value rests on, where it stands in the line as it is built. */
+function placed(evidence: Evidence, { alike }: Scenario): Evidence {
+  const [at, ...again] = alike ? placesOf(evidence.at, alike) : [evidence.at]
+  return again.length > 0 ? { ...evidence, at: at!, again } : { ...evidence, at: at! }
 }
 
 /** An override that leads nowhere. */

@@ -1,6 +1,7 @@
 /** The one definition of the scenario format: types, validation, defaults, docs and the JSON Schema come from it. */
 import * as z from 'zod'
 import { type Kind, kindKeys } from '../kinds/keys.js'
+import type { Alike } from './alike.js'
 import { source } from './arrivals.js'
 import { caseKind } from './case-keys.js'
 import { mostValues } from './choices.js'
@@ -242,5 +243,5 @@ export const scenarioSchema = z
   })
   .meta({ title: 'tapeshift scenario', description: 'One sealing line, its cases, crew and shift' })
 
-/** A validated scenario, every quantity in SI. */
-export type Scenario = z.output<typeof scenarioSchema>
+/** A validated scenario, every quantity in SI. `alike`: pieces that were written out because they stand side by side. */
+export type Scenario = z.output<typeof scenarioSchema> & { alike?: Alike }
