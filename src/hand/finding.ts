@@ -135,21 +135,17 @@ export function findingsOf(
   return severities.flatMap((severity) => told.filter((each) => each.severity === severity))
 }
 
-/** What is so of all pieces that stand side by side is told of the first of them, by the path in the file. */
+/** What is so of several pieces that stand side by side is told of the first of them, by the path in the file. */
 function onceForAll(findings: readonly CheckFinding[], alike: Alike): CheckFinding[] {
   const groups = Object.values(alike.line)
-  const isAgain = ({ code, path }: CheckFinding): boolean => {
-    const [room, name, ...rest] = path.split('.')
-    const group = groups.find(({ pieces }) => pieces.indexOf(name!) > 0)
-    const first = [room, group?.pieces[0], ...rest].join('.')
-    return group !== undefined && findings.some((each) => each.code === code && each.path === first)
+  const told: CheckFinding[] = []
+  for (const finding of findings) {
+    const [room, name, ...rest] = finding.path.split('.')
+    const group = groups.find(({ pieces }) => pieces.includes(name!))
+    const path = pathInFile([room!, name!, ...rest], alike).join('.')
+    const first = group && told.find((each) => each.code === finding.code && each.path === path)
+    if (first) first.message += ` The same of \`${name}\`.`
+    else told.push({ ...finding, path })
   }
-  return findings
-    .filter((each) => !isAgain(each))
-    .map((each) => {
-      const path = each.path.split('.')
-      const group = groups.find(({ pieces }) => pieces[0] === path[1])
-      const others = group ? ` The same of ${group.pieces.slice(1).join(', ')}.` : ''
-      return { ...each, path: pathInFile(path, alike).join('.'), message: each.message + others }
-    })
+  return told
 }

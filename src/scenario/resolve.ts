@@ -7,12 +7,13 @@ import type { Evidence } from './known.js'
 import { nearest } from './nearest.js'
 import { type ReadColumn, readObserved } from './observed.js'
 import { type Override, originOf } from './overrides.js'
+import { addPiece, type PieceFault, removePieces } from './pieces.js'
 import { shown } from './printable.js'
 import type { Recordings } from './recorded.js'
 import { ruleFindings } from './rules.js'
 import { type Scenario, scenarioSchema } from './schema.js'
 import { writtenOut } from './side-by-side.js'
-import { type Assumption, fillDefaults, type PathFault, setAt } from './walk.js'
+import { type Assumption, fillDefaults, type Path, type PathFault, setAt } from './walk.js'
 
 /** A scenario once it is read. */
 export interface Resolved {
@@ -43,12 +44,19 @@ export function resolve(
   const tree = structuredClone(raw)
   const findings: Sourced[] = []
   let assumed = fillDefaults(scenarioSchema, tree)
+  const noteFaults = (faults: readonly (PieceFault | null)[]) => {
+    for (const fault of faults) if (fault) findings.push([{ found: '', atKey: true, ...fault[0] }, fault[1]])
+  }
+  noteFaults(overrides.filter(({ does }) => does === 'add').map((override) => addPiece(tree, override)))
   for (const override of overrides) {
-    const { path, value } = override
-    const fault = setAt(scenarioSchema, tree, path, value)
+    const { path, value, does } = override
+    const fault = does === undefined ? setAt(scenarioSchema, tree, path, value) : null
     if (fault) findings.push([noSuchPath(path, fault), override])
     assumed = assumed.filter((each) => each.path !== path && !each.path.startsWith(`${path}.`))
   }
+  // last, so that what is asked of a piece for all designs may be asked of those that do not have it
+  const removals = overrides.filter(({ does }) => does === 'remove')
+  if (removals.length > 0) noteFaults(removePieces(tree, removals))
   giveDiverts(tree)
   assumed.push(...fillDefaults(scenarioSchema, tree))
   const parsed = scenarioSchema.safeParse(tree)
@@ -64,7 +72,7 @@ export function resolve(
   for (const finding of own)
     findings.push([
       { ...finding, found: finding.found || foundIn(tree, finding) },
-      originOf(finding.path, overrides),
+      causeOf(finding.path, overrides),
     ])
   const isSound = parsed.success && findings.length === 0
   if (!isSound) return { made: null, findings }
@@ -95,7 +103,7 @@ function asInFile(
     ...finding,
     path: alike ? pathInFile(finding.path, alike) : finding.path,
   }))
-  return told.map((finding) => [finding, originOf(finding.path, overrides)])
+  return told.map((finding) => [finding, causeOf(finding.path, overrides)])
 }
 
 /** What a value rests on, where it stands in the line as it is built. */
@@ -103,6 +111,10 @@ function placed(evidence: Evidence, { alike }: Scenario): Evidence {
   const [at, ...again] = alike ? placesOf(evidence.at, alike) : [evidence.at]
   return again.length > 0 ? { ...evidence, at: at!, again } : { ...evidence, at: at! }
 }
+
+/** The override that brought the value at `path`, else the last one that changed which pieces there are. */
+const causeOf = (path: Path, overrides: readonly Override[]): Override | undefined =>
+  originOf(path, overrides) ?? overrides.findLast(({ does }) => does !== undefined)
 
 /** An override that leads nowhere. */
 const noSuchPath = (path: string, { step, within, known }: PathFault): Finding => ({
