@@ -1,6 +1,7 @@
 /** From YAML text to a validated scenario, with every finding at its place, the defaults named and the overrides applied. */
 import { LineCounter } from 'yaml'
 import { pathInFile } from './alike.js'
+import { CaseFiles } from './cases-file.js'
 import { valueAt } from './issues.js'
 import { offsetOf, placeAt } from './locate.js'
 import { nearest } from './nearest.js'
@@ -73,12 +74,17 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
   const { document, raw } = readYaml(text, file, lines)
   const givenAt: GivenAtPath = (path, override, atKey = false) => {
     if (override && !override.at) return { source: override.source, line: 0, column: 0, window: '' }
-    const offset = override?.at
-      ? offsetOf(document, placeWithin(override, path), false)
-      : offsetOf(document, path, atKey)
+    const [place, isKey] = override?.at
+      ? [placeWithin(override, path), atKey && override.does === 'add']
+      : [path, atKey]
+    const offset = offsetOf(document, place, isKey)
     return { source: file, ...placeAt(text, lines, offset) }
   }
-  const beside = { readColumn: options.readColumn, recordings: new Recordings(options.readRows) }
+  const beside = {
+    readColumn: options.readColumn,
+    recordings: new Recordings(options.readRows),
+    caseFiles: new CaseFiles(options.readRows),
+  }
   const attempt = (overrides: readonly Override[], problems: Problem[]): Resolved | null => {
     const { made, findings } = resolve(raw, overrides, beside)
     addProblems(problems, findings, givenAt)

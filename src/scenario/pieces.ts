@@ -7,7 +7,11 @@ import { exitName, feedersOf, reachedFrom, targetsOf, type Way, waysOf } from '.
 
 type Tree = Record<string, unknown>
 type Piece = Record<string, unknown>
-export type PieceFault = [Omit<Finding, 'found' | 'atKey'>, Override]
+/** Why a piece cannot be added or taken out. */
+export interface PieceFault {
+  finding: Omit<Finding, 'found' | 'atKey'>
+  override: Override
+}
 
 const isMap = (value: unknown): value is Tree =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
@@ -27,7 +31,10 @@ const fault = (
   rule: string,
   fix: string,
   within: readonly string[] = [],
-): PieceFault => [{ code, path: [...override.path.split('.'), ...within], rule, fix }, override]
+): PieceFault => ({
+  finding: { code, path: [...override.path.split('.'), ...within], rule, fix },
+  override,
+})
 
 /** Why a piece cannot stand where it is to; null where it can. */
 function cannotStand(line: Record<string, Piece>, name: string, override: Override): PieceFault | null {
@@ -108,6 +115,7 @@ export function addPiece(tree: Tree, override: Override): PieceFault | null {
 
 /** Takes pieces out of `tree`, in place, all at once. Returns what was wrong; then nothing was taken out. */
 export function removePieces(tree: Tree, removals: readonly Override[]): PieceFault[] {
+  if (removals.length === 0) return []
   const line = piecesIn(tree)
   const names = Object.keys(line)
   const named = removals.map((override) => ({ override, name: override.path.slice('line.'.length) }))

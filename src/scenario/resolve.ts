@@ -1,5 +1,6 @@
 /** A scenario from the tree of its file and the overrides: defaults filled in, every rule asked. */
 import { pathInFile, placesOf } from './alike.js'
+import { type CaseFiles, namesFile, withoutCasesOfFile } from './cases-file.js'
 import { counted, evidenceFindings, evidenceOf } from './evidence.js'
 import type { Finding } from './finding.js'
 import { findingsOf, valueAt } from './issues.js'
@@ -33,43 +34,38 @@ export type Sourced = [Finding, Override | undefined]
 export interface Beside {
   readColumn: ReadColumn | undefined
   recordings: Recordings
+  caseFiles: CaseFiles
 }
 
 /** The scenario, or all findings why it is none. */
 export function resolve(
   raw: Record<string, unknown>,
   overrides: readonly Override[],
-  { readColumn, recordings }: Beside,
+  { readColumn, recordings, caseFiles }: Beside,
 ): { made: Resolved | null; findings: Sourced[] } {
   const tree = structuredClone(raw)
-  const findings: Sourced[] = []
-  let assumed = fillDefaults(scenarioSchema, tree)
-  const noteFaults = (faults: readonly (PieceFault | null)[]) => {
-    for (const fault of faults) if (fault) findings.push([{ found: '', atKey: true, ...fault[0] }, fault[1]])
-  }
-  noteFaults(overrides.filter(({ does }) => does === 'add').map((override) => addPiece(tree, override)))
-  for (const override of overrides) {
-    const { path, value, does } = override
-    const fault = does === undefined ? setAt(scenarioSchema, tree, path, value) : null
-    if (fault) findings.push([noSuchPath(path, fault), override])
-    assumed = assumed.filter((each) => each.path !== path && !each.path.startsWith(`${path}.`))
-  }
-  // last, so that what is asked of a piece for all designs may be asked of those that do not have it
-  const removals = overrides.filter(({ does }) => does === 'remove')
-  if (removals.length > 0) noteFaults(removePieces(tree, removals))
+  const before = withoutCasesOfFile(tree, () => fillDefaults(scenarioSchema, tree))
+  const findings = change(tree, overrides)
   giveDiverts(tree)
-  assumed.push(...fillDefaults(scenarioSchema, tree))
-  const parsed = scenarioSchema.safeParse(tree)
-  const said = parsed.success ? evidenceOf(tree) : []
-  const own = parsed.success
+  // cases of a file are no part of the tree: it names the file
+  const read = namesFile(tree.cases) ? caseFiles.read(tree.cases) : null
+  const { parsed, said, after } = withoutCasesOfFile(tree, () => {
+    const filled = fillDefaults(scenarioSchema, tree)
+    const result = scenarioSchema.safeParse(tree)
+    return { parsed: result, said: result.success ? evidenceOf(tree) : [], after: filled }
+  })
+  const assumed = [...stillAssumed(before, overrides), ...(read?.assumed ?? []), ...after]
+  if (parsed.success && read) parsed.data.cases = read.cases
+  const broken = parsed.success
     ? [
         ...evidenceFindings(said),
         ...readObserved(parsed.data, readColumn),
         ...recordings.fill(parsed.data),
-        ...ruleFindings(parsed.data),
+        // of cases that could not be read there is nothing to ask
+        ...(read && read.findings.length > 0 ? [] : ruleFindings(parsed.data)),
       ]
     : withoutEchoes(parsed.error.issues.flatMap((issue) => findingsOf(issue, scenarioSchema, tree)))
-  for (const finding of own)
+  for (const finding of [...(read?.findings ?? []), ...broken])
     findings.push([
       { ...finding, found: finding.found || foundIn(tree, finding) },
       causeOf(finding.path, overrides),
@@ -77,11 +73,31 @@ export function resolve(
   const isSound = parsed.success && findings.length === 0
   if (!isSound) return { made: null, findings }
   const scenario = writtenOut(parsed.data)
-  const broken = scenario === parsed.data ? [] : ruleFindings(scenario)
-  if (broken.length > 0) return { made: null, findings: asInFile(broken, scenario, overrides) }
+  const apart = scenario === parsed.data ? [] : ruleFindings(scenario)
+  if (apart.length > 0) return { made: null, findings: asInFile(apart, scenario, overrides) }
   const evidence = counted(said, parsed.data).map((each) => placed(each, scenario))
   return { made: { scenario, resolved: tree, assumed, evidence }, findings }
 }
+
+/** Makes the changes in the tree, in place: pieces come first and go last. Returns those that lead nowhere. */
+function change(tree: Record<string, unknown>, overrides: readonly Override[]): Sourced[] {
+  const done = (what: Override['does']) => overrides.filter(({ does }) => does === what)
+  const added = done('add').flatMap((override) => addPiece(tree, override) ?? [])
+  const set = done(undefined).flatMap((override): Sourced[] => {
+    const fault = setAt(scenarioSchema, tree, override.path, override.value)
+    return fault ? [[noSuchPath(override.path, fault), override]] : []
+  })
+  // what is asked of a piece for all designs may so be asked of those that do not have it
+  const removed = removePieces(tree, done('remove'))
+  const told = (fault: PieceFault): Sourced => [{ found: '', atKey: true, ...fault.finding }, fault.override]
+  return [...added.map(told), ...set, ...removed.map(told)]
+}
+
+/** What was assumed, but for what is changed. */
+const stillAssumed = (assumed: readonly Assumption[], overrides: readonly Override[]): Assumption[] =>
+  assumed.filter(({ path }) =>
+    overrides.every((each) => path !== each.path && !path.startsWith(`${each.path}.`)),
+  )
 
 /** Where pieces stand side by side their divert has its defaults like all else. */
 function giveDiverts({ line }: Record<string, unknown>): void {
