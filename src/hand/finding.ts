@@ -131,8 +131,28 @@ export function findingsOf(
     })
   const looked = { scenario, hand, closure, evidence, words: wordsFor(scenario.display) }
   for (const rule of rules) rule(looked, tell)
-  const told = scenario.alike ? onceForAll(findings, scenario.alike) : findings
+  const ofKinds = fewOfKinds(findings)
+  const told = scenario.alike ? onceForAll(ofKinds, scenario.alike) : ofKinds
   return severities.flatMap((severity) => told.filter((each) => each.severity === severity))
+}
+
+/** Cases of which the same is told; of more than twice as many the worst, and the others are counted. */
+const mostOfKinds = 5
+
+/** What is so of many cases is told of the worst of them. */
+function fewOfKinds(findings: CheckFinding[]): CheckFinding[] {
+  const byCode = new Map<FindingCode, CheckFinding[]>()
+  for (const finding of findings)
+    if (finding.path.startsWith('cases.'))
+      (byCode.get(finding.code) ?? byCode.set(finding.code, []).get(finding.code)!).push(finding)
+  const left = new Set<CheckFinding>()
+  for (const all of byCode.values()) {
+    if (all.length <= 2 * mostOfKinds) continue
+    const worst = [...all].sort((a, b) => (b.over ?? 0) - (a.over ?? 0)).slice(0, mostOfKinds)
+    for (const each of all) if (!worst.includes(each)) left.add(each)
+    worst[0]!.message += ` The same is found of ${all.length - 1} other cases, of which ${worst.length - 1} are told.`
+  }
+  return left.size === 0 ? findings : findings.filter((each) => !left.has(each))
 }
 
 /** What is so of several pieces that stand side by side is told of the first of them, by the path in the file. */

@@ -1,15 +1,15 @@
 /** The JSON Schema (2020-12) of the scenario format, for editors. */
 import * as z from 'zod'
+import { casesFile } from './cases-file.js'
 import { definitions, referring } from './editor.js'
 import { scenarioSchema } from './schema.js'
 
 /** The schema as text, ready to be written beside the demo scenarios. */
 export function jsonSchemaText(): string {
-  const schema = z.toJSONSchema(scenarioSchema, {
-    target: 'draft-2020-12',
-    io: 'input',
-    unrepresentable: 'any',
-    reused: 'ref',
-  })
+  const options = { target: 'draft-2020-12', io: 'input', unrepresentable: 'any' } as const
+  const schema = z.toJSONSchema(scenarioSchema, { ...options, reused: 'ref' })
+  const { $schema: _, ...file } = z.toJSONSchema(casesFile, { ...options, reused: 'inline' })
+  const { cases } = schema.properties as Record<string, object>
+  schema.properties = { ...schema.properties, cases: { anyOf: [cases!, file] } }
   return `${JSON.stringify({ ...schema, $defs: { ...schema.$defs, ...definitions() } }, referring, 1)}\n`
 }

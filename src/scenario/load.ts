@@ -1,7 +1,7 @@
 /** From YAML text to a validated scenario, with every finding at its place, the defaults named and the overrides applied. */
 import { LineCounter } from 'yaml'
 import { pathInFile } from './alike.js'
-import { CaseFiles } from './cases-file.js'
+import { CaseFiles, namesFile } from './cases-file.js'
 import { valueAt } from './issues.js'
 import { offsetOf, placeAt } from './locate.js'
 import { nearest } from './nearest.js'
@@ -105,7 +105,9 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
       set: writtenSet(overrides),
     })),
     placeOf(at) {
-      const path = base.scenario.alike ? pathInFile(at, base.scenario.alike) : at
+      const { alike } = base.scenario
+      const inFile = alike ? pathInFile(at, alike) : at
+      const path = inFile[0] === 'cases' && namesFile(raw.cases) ? ['cases', 'file'] : inFile
       const override = originOf(path, chosenOnes)
       return override || valueAt(raw, path) !== undefined ? givenAt(path, override) : null
     },
