@@ -89,7 +89,10 @@ function change(tree: Record<string, unknown>, overrides: readonly Override[]): 
   })
   // what is asked of a piece for all designs may so be asked of those that do not have it
   const removed = removePieces(tree, done('remove'))
-  const told = (fault: PieceFault): Sourced => [{ found: '', atKey: true, ...fault.finding }, fault.override]
+  const told = ({ finding, override }: PieceFault): Sourced => {
+    const isWhole = finding.path.length === override.path.split('.').length
+    return [{ found: '', atKey: isWhole, ...finding }, override]
+  }
   return [...added.map(told), ...set, ...removed.map(told)]
 }
 
