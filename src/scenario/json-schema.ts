@@ -9,7 +9,12 @@ export function jsonSchemaText(): string {
   const options = { target: 'draft-2020-12', io: 'input', unrepresentable: 'any' } as const
   const schema = z.toJSONSchema(scenarioSchema, { ...options, reused: 'ref' })
   const { $schema: _, ...file } = z.toJSONSchema(casesFile, { ...options, reused: 'inline' })
-  const { cases } = schema.properties as Record<string, z.core.JSONSchema.JSONSchema>
-  schema.properties = { ...schema.properties, cases: { anyOf: [cases!, file as typeof cases] } }
-  return `${JSON.stringify({ ...schema, $defs: { ...schema.$defs, ...definitions() } }, referring, 1)}\n`
+  const properties = {
+    ...schema.properties,
+    cases: {
+      anyOf: [schema.properties?.cases, file],
+      description: 'the cases, by name, or the CSV file that has them',
+    },
+  }
+  return `${JSON.stringify({ ...schema, properties, $defs: { ...schema.$defs, ...definitions() } }, referring, 1)}\n`
 }
