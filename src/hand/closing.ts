@@ -59,8 +59,9 @@ export function compareClosures(scenario: Scenario, line: LineHand): ClosureComp
   const widths = widthsOf(scenario).map((width) => widthCost(scenario, line, width))
   const { closure } = scenario
   const kinds = Object.entries(scenario.cases)
+  const heaviest = heaviestOf(scenario)
   const rows = kinds.flatMap(([name, kind]) =>
-    widths.map(({ width, isChosen }) => compared(scenario, name, kind, width, isChosen)),
+    widths.map(({ width, isChosen }) => compared(scenario, name, kind, width, isChosen, heaviest)),
   )
   const [two, three] = [twoInch, threeInch].map((width) => widths.find((each) => each.width === width)!)
   const value = meanValue(scenario, line)
@@ -77,11 +78,12 @@ export function compareClosures(scenario: Scenario, line: LineHand): ClosureComp
 }
 
 function compared(
-  { closure, tape, cases }: Scenario,
+  { closure, tape }: Scenario,
   name: string,
   kind: Scenario['cases'][string],
   width: number,
   isChosen: boolean,
+  heaviest: number | null,
 ): WidthCompared {
   const gap = closure?.['seam-gap']
   const offset = closure?.['centring-error']
@@ -97,7 +99,7 @@ function compared(
   if (!reference) return row
   const seam = outsideSize(kind).length
   const index: ClosureIndex = closureIndex(
-    { width, leg: tape.leg, gap: gap ?? 0, offset: offset ?? 0, load: loadOf(closure, cases, kind), seam },
+    { width, leg: tape.leg, gap: gap ?? 0, offset: offset ?? 0, load: loadOf(closure, heaviest, kind), seam },
     {
       width: reference.width,
       leg: reference.leg,
@@ -112,18 +114,23 @@ function compared(
   return row
 }
 
+/** Weight of the heaviest case, kg; null where not every case has one. */
+function heaviestOf({ cases }: Scenario): number | null {
+  const weights = Object.values(cases).map(({ weight }) => weight ?? Number.NaN)
+  const heaviest = weights.reduce((most, each) => Math.max(most, each), -Infinity)
+  return Number.isNaN(heaviest) ? null : heaviest
+}
+
 /** Load on the closure of a case over that on the reference; cases lighter than the heaviest in proportion to their weight. */
 function loadOf(
   closure: NonNullable<Scenario['closure']>,
-  cases: Scenario['cases'],
+  heaviest: number | null,
   kind: Scenario['cases'][string],
 ): number {
   const { load, reference } = closure
   if (!load) return 1
   const ofHeaviest = 'share' in load ? load.share : load.newtons / reference!.load!
-  const weights = Object.values(cases).map(({ weight }) => weight)
-  if (kind.weight === undefined || weights.some((weight) => weight === undefined)) return ofHeaviest
-  return (ofHeaviest * kind.weight) / Math.max(...(weights as number[]))
+  return heaviest === null ? ofHeaviest : (ofHeaviest * kind.weight!) / heaviest
 }
 
 function widthCost(scenario: Scenario, line: LineHand, width: number): WidthCost {

@@ -1,6 +1,7 @@
 /** What a check finds: a closed set of codes, each finding with its place, the figures that led to it, its basis and the nearest mend. */
 
 import { type Words, wordsFor } from '../catalogue/printed-units.js'
+import { type Alike, pathInFile } from '../scenario/alike.js'
 import type { Evidence } from '../scenario/known.js'
 import type { GivenAt, Loaded } from '../scenario/load.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -130,5 +131,41 @@ export function findingsOf(
     })
   const looked = { scenario, hand, closure, evidence, words: wordsFor(scenario.display) }
   for (const rule of rules) rule(looked, tell)
-  return severities.flatMap((severity) => findings.filter((each) => each.severity === severity))
+  const ofKinds = fewOfKinds(findings)
+  const told = scenario.alike ? onceForAll(ofKinds, scenario.alike) : ofKinds
+  return severities.flatMap((severity) => told.filter((each) => each.severity === severity))
+}
+
+/** Cases of which the same is told; of more than twice as many the worst, and the others are counted. */
+const mostOfKinds = 5
+
+/** What is so of many cases is told of the worst of them. */
+function fewOfKinds(findings: CheckFinding[]): CheckFinding[] {
+  const byCode = new Map<FindingCode, CheckFinding[]>()
+  for (const finding of findings)
+    if (finding.path.startsWith('cases.'))
+      (byCode.get(finding.code) ?? byCode.set(finding.code, []).get(finding.code)!).push(finding)
+  const left = new Set<CheckFinding>()
+  for (const all of byCode.values()) {
+    if (all.length <= 2 * mostOfKinds) continue
+    const worst = [...all].sort((a, b) => (b.over ?? 0) - (a.over ?? 0)).slice(0, mostOfKinds)
+    for (const each of all) if (!worst.includes(each)) left.add(each)
+    worst[0]!.message += ` The same is found of ${all.length - 1} other cases, of which ${worst.length - 1} are told.`
+  }
+  return left.size === 0 ? findings : findings.filter((each) => !left.has(each))
+}
+
+/** What is so of several pieces that stand side by side is told of the first of them, by the path in the file. */
+function onceForAll(findings: readonly CheckFinding[], alike: Alike): CheckFinding[] {
+  const groups = Object.values(alike.line)
+  const told: CheckFinding[] = []
+  for (const finding of findings) {
+    const [room, name, ...rest] = finding.path.split('.')
+    const group = groups.find(({ pieces }) => pieces.includes(name!))
+    const path = pathInFile([room!, name!, ...rest], alike).join('.')
+    const first = group && told.find((each) => each.code === finding.code && each.path === path)
+    if (first) first.message += ` The same of \`${name}\`.`
+    else told.push({ ...finding, path })
+  }
+  return told
 }

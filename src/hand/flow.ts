@@ -79,12 +79,23 @@ export function flowsOf(
   return flows
 }
 
-/** Names of the pieces that cases of `kind` may come to. */
-export function reachedBy(scenario: Scenario, kind: string): Set<string> {
+/** Tells the names of the pieces that cases of a kind may come to. */
+export function reachOf(scenario: Scenario): (kind: string) => ReadonlySet<string> {
   const ways = lineWays(scenario)
-  const reached = reachedFrom(startsOf(arrivalWays(scenario)), (name) => targetsOf(ways, name, kind))
-  reached.delete(exitName)
-  return reached
+  const starts = startsOf(arrivalWays(scenario))
+  const of = (kind: string) => {
+    const reached = reachedFrom(starts, (name) => targetsOf(ways, name, kind))
+    reached.delete(exitName)
+    return reached
+  }
+  const named = new Set([...ways.values()].flat().map(({ onlyCase }) => onlyCase))
+  // of thousands of kinds those that no way names go alike
+  let others: ReadonlySet<string> | null = null
+  return (kind) => {
+    if (named.has(kind)) return of(kind)
+    others ??= of(kind)
+    return others
+  }
 }
 
 /** Pieces that are reached from `start`, itself included, by any way. */

@@ -33,11 +33,12 @@ export function drawInputs(
   seed: string,
   number: number,
 ): Drawn {
-  const shares = new DrawnShares(scenario, evidence)
+  const places = evidence.flatMap((each) => [each, ...(each.again ?? []).map((at) => ({ ...each, at }))])
+  const shares = new DrawnShares(scenario, places)
   for (let attempt = 1; attempt <= mostAttempts; attempt++) {
     const purpose = attempt === 1 ? 'input' : `input, attempt ${attempt}`
     const copy = new Copy(scenario)
-    for (const { path, at, known } of evidence) {
+    for (const { path, at, known } of places) {
       const value = valueAt(scenario, at)
       const owner = known.form === 'observed' && known.days ? ownerOfDays(value as Observed) : path
       const stream = new Stream(owner, purpose)
@@ -46,7 +47,7 @@ export function drawInputs(
     }
     shares.balance(copy)
     const { made } = copy
-    if (evidence.every(({ at }) => keepsOrder(made, at)) && ruleFindings(made).length === 0)
+    if (places.every(({ at }) => keepsOrder(made, at)) && ruleFindings(made).length === 0)
       return { scenario: made, inputs: evidence.map(({ at }) => numberOf(valueAt(made, at))) }
   }
   const guessed = evidence.filter(({ known }) => known.form === 'guess').map(({ path }) => `\`${path}\``)

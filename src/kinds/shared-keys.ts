@@ -1,7 +1,7 @@
 /** Keys that several kinds of equipment share. */
 import * as z from 'zod'
 import { timeDistribution } from '../scenario/distribution.js'
-import { assume, choice, name } from '../scenario/kit.js'
+import { assume, choice, name, whole } from '../scenario/kit.js'
 
 /**
  * A key `to`, or one whose name ends in `-to`, says where cases go: `scenario/routes` reads every way of a line off such
@@ -35,3 +35,33 @@ export const breakdowns = z
     repair: timeDistribution('time to repair, once somebody is there'),
   })
   .describe('failures of the drive: what is in hand waits and goes on after the repair')
+
+/** Most pieces that stand side by side under one name. */
+const mostSideBySide = 20
+
+/** Keys of a piece that stands several times: `scenario/side-by-side` makes pieces of them. */
+export const sideBySide = {
+  'side-by-side': whole(
+    'pieces like this one side by side, behind a divert of their own; where they pass their cases on they merge',
+    1,
+    mostSideBySide,
+  ).optional(),
+  divert: z
+    .strictObject({
+      rule: assume(
+        choice(
+          ['shortest', 'alternate'],
+          'shortest: to the piece that holds fewest cases and takes one; alternate: strictly by turns',
+        ),
+        'shortest',
+        'definition of the format',
+      ),
+      time: assume(
+        timeDistribution('time that one case takes in the divert'),
+        '0 s',
+        'definition of the format',
+      ),
+    })
+    .optional()
+    .describe('how cases are shared out among pieces side by side'),
+}

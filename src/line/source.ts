@@ -136,8 +136,14 @@ export class Source implements Actor, Feeder {
     const known = this.pace.bring()
     if (known !== fromMix) return known
     this.mix.advance()
+    // the first kind whose cumulative share is above the number drawn; of thousands it must not be looked for one by one
     let kind = 0
-    while (kind < this.cumulative.length - 1 && this.mix.value >= this.cumulative[kind]!) kind++
+    let last = this.cumulative.length - 1
+    while (kind < last) {
+      const middle = (kind + last) >>> 1
+      if (this.mix.value >= this.cumulative[middle]!) kind = middle + 1
+      else last = middle
+    }
     this.floor.controls.drawnFromMix(kind)
     return kind
   }

@@ -23,6 +23,9 @@ const boldFont = `bold ${font}`
 
 type Colours = typeof pageColours
 
+/** More kinds of cases than this have no colours of their own that the eye could tell. */
+const mostKindsDrawn = 12
+
 export class ReplayPicture {
   private readonly context: CanvasRenderingContext2D
   private frame!: ReplayFrame
@@ -86,7 +89,8 @@ export class ReplayPicture {
   }
 
   private get height(): number {
-    return this.frame.height + (this.layout.cases.length > 1 ? 24 : 4)
+    const { length } = this.layout.cases
+    return this.frame.height + (length > 1 && length <= mostKindsDrawn ? 24 : 4)
   }
 
   /** State of a piece at `time`. */
@@ -256,7 +260,7 @@ export class ReplayPicture {
 
   private drawKinds(): void {
     const { context, frame, colours, layout } = this
-    if (layout.cases.length < 2) return
+    if (layout.cases.length < 2 || layout.cases.length > mostKindsDrawn) return
     let x = 10
     context.font = font
     for (let kind = 0; kind < layout.cases.length; kind++) {

@@ -1,5 +1,6 @@
 /** What each value of a scenario rests on: gathered from the tree of its file, beside the numbers. */
 import type { z } from 'zod'
+import { namesFile } from './cases-file.js'
 import type { Finding } from './finding.js'
 import { valueAt } from './issues.js'
 import { type Evidence, evident, type Rests, steps } from './known.js'
@@ -62,7 +63,7 @@ export function exactValues({
   assumed,
   evidence,
 }: {
-  resolved: unknown
+  resolved: Record<string, unknown>
   assumed: readonly Assumption[]
   evidence: readonly Evidence[]
 }): string[] {
@@ -71,7 +72,10 @@ export function exactValues({
     said.has(path) || [...said].some((other) => other.startsWith(`${path}.`) || path.startsWith(`${other}.`))
   const laws = new Set<string>()
   const exact: { path: string; isFirst: boolean }[] = []
-  for (const { path: steps, written } of valuesIn(scenarioSchema, resolved)) {
+  for (const { path: steps, written } of valuesIn(
+    scenarioSchema,
+    namesFile(resolved.cases) ? { ...resolved, cases: {} } : resolved,
+  )) {
     const path = steps.join('.')
     const isLaw = typeof written === 'object'
     const isParameter = [...laws].some((law) => path.startsWith(`${law}.`))

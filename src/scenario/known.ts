@@ -37,6 +37,8 @@ export interface Evidence {
   path: string
   /** Where the number, or the law, stands in the validated scenario. */
   at: readonly (string | number)[]
+  /** Where it stands again: of pieces side by side, which are alike in it. */
+  again?: readonly (readonly (string | number)[])[]
   of: OfWhat
   known: Known
   /** The value as the file would write it if nothing but itself were known. */

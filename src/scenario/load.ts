@@ -1,5 +1,7 @@
 /** From YAML text to a validated scenario, with every finding at its place, the defaults named and the overrides applied. */
 import { LineCounter } from 'yaml'
+import { pathInFile } from './alike.js'
+import { CaseFiles, namesFile } from './cases-file.js'
 import { valueAt } from './issues.js'
 import { offsetOf, placeAt } from './locate.js'
 import { nearest } from './nearest.js'
@@ -8,10 +10,12 @@ import {
   type Change,
   type Changes,
   type Override,
+  ofPieces,
   originOf,
   readSet,
   variantsOf,
   whatIfsOf,
+  writtenSet,
 } from './overrides.js'
 import { shown } from './printable.js'
 import { type Problem, problemWithoutPlace, ScenarioError } from './problems.js'
@@ -70,10 +74,17 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
   const { document, raw } = readYaml(text, file, lines)
   const givenAt: GivenAtPath = (path, override, atKey = false) => {
     if (override && !override.at) return { source: override.source, line: 0, column: 0, window: '' }
-    const offset = override?.at ? offsetOf(document, override.at, false) : offsetOf(document, path, atKey)
+    const [place, isKey] = override?.at
+      ? [placeWithin(override, path), atKey && override.does === 'add']
+      : [path, atKey]
+    const offset = offsetOf(document, place, isKey)
     return { source: file, ...placeAt(text, lines, offset) }
   }
-  const beside = { readColumn: options.readColumn, recordings: new Recordings(options.readRows) }
+  const beside = {
+    readColumn: options.readColumn,
+    recordings: new Recordings(options.readRows),
+    caseFiles: new CaseFiles(options.readRows),
+  }
   const attempt = (overrides: readonly Override[], problems: Problem[]): Resolved | null => {
     const { made, findings } = resolve(raw, overrides, beside)
     addProblems(problems, findings, givenAt)
@@ -91,9 +102,12 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
       ...read[index]!,
       name,
       note,
-      set: Object.fromEntries(overrides.map(({ path, value }) => [path, value])),
+      set: writtenSet(overrides),
     })),
-    placeOf(path) {
+    placeOf(at) {
+      const { alike } = base.scenario
+      const inFile = alike ? pathInFile(at, alike) : at
+      const path = inFile[0] === 'cases' && namesFile(raw.cases) ? ['cases', 'file'] : inFile
       const override = originOf(path, chosenOnes)
       return override || valueAt(raw, path) !== undefined ? givenAt(path, override) : null
     },
@@ -108,12 +122,19 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
   }
 }
 
+/** Where in the file an override gives what is at `path`: of a piece that is added, inside it. */
+function placeWithin(override: Override, path: Path): Path {
+  const { at, does } = override
+  const isInside = does === 'add' && originOf(path, [override]) !== undefined
+  return [...at!, ...(isInside ? path.slice(2) : [])]
+}
+
 type GivenAtPath = (path: Path, override: Override | undefined, atKey?: boolean) => GivenAt
 
 /** The changes that the file and the options name: those for all designs, and the variants. Throws where the chosen one is none of them. */
 function changesAsked(raw: Record<string, unknown>, file: string, options: LoadOptions) {
   const sets = [
-    ...(options.sets ?? []).map((set) => readSet(set)),
+    ...(options.sets ?? []).flatMap((set) => ofPieces(readSet(set))),
     ...(options.overrides ?? []).map((each) => ({ ...each, at: null })),
   ]
   const own = variantsOf(raw)
@@ -141,10 +162,15 @@ function changesAsked(raw: Record<string, unknown>, file: string, options: LoadO
 function addProblems(problems: Problem[], findings: readonly Sourced[], givenAt: GivenAtPath): void {
   for (const [{ atKey, path, ...rest }, override] of findings) {
     const problem = { ...rest, path: shown(path.join('.'), 200), ...givenAt(path, override, atKey) }
-    if (problems.length < mostProblems && !problems.some((known) => isSame(known, problem)))
-      problems.push(problem)
+    // a change of the pieces is the cause of what the file alone has not
+    const isCause = override?.does !== undefined && originOf(path, [override]) === undefined
+    const isKnown = problems.some((known) => (isCause ? isAlike : isSame)(known, problem))
+    if (problems.length < mostProblems && !isKnown) problems.push(problem)
   }
 }
 
+const isAlike = (a: Problem, b: Problem): boolean =>
+  a.code === b.code && a.path === b.path && a.rule === b.rule
+
 const isSame = (a: Problem, b: Problem): boolean =>
-  a.code === b.code && a.path === b.path && a.rule === b.rule && a.line === b.line && a.column === b.column
+  isAlike(a, b) && a.line === b.line && a.column === b.column

@@ -16,6 +16,33 @@ export interface Change {
 export interface Override extends Change {
   /** Place in the file, for a variant's line. */
   at: Path | null
+  /** The piece at `path` is added, or taken out; else the value there is changed. */
+  does?: 'add' | 'remove'
+}
+
+/** A change as it is written: of a piece that is added or taken out too. */
+const written = ({ path, value, does }: Override): [key: string, value: unknown] =>
+  does === undefined ? [path, value] : [path.replace('line', does), value]
+
+/** What changes, by what is written for it; pieces that are taken out in one list. */
+export function writtenSet(overrides: readonly Override[]): Record<string, unknown> {
+  const names = overrides
+    .filter(({ does }) => does === 'remove')
+    .map(({ path }) => path.slice('line.'.length))
+  return Object.fromEntries([
+    ...overrides.filter(({ does }) => does !== 'remove').map(written),
+    ...(names.length > 0 ? [['remove', names.join(', ')]] : []),
+  ])
+}
+
+/** Changes of the command line with those of pieces as what they are: `add.NAME=PIECE`, `remove=NAME` or `remove=[NAME, NAME]`. */
+export function ofPieces(override: Override): Override[] {
+  const { path, value } = override
+  if (path.startsWith('add.'))
+    return [{ ...override, path: `line.${path.slice('add.'.length)}`, does: 'add' }]
+  if (path !== 'remove') return [override]
+  const names: unknown[] = Array.isArray(value) ? value : [value]
+  return names.map((each) => ({ ...override, path: `line.${String(each)}`, value: each, does: 'remove' }))
 }
 
 /** The override that brought the value at `path`, if any. */
@@ -80,7 +107,7 @@ export function whatIfsOf(texts: readonly string[], known: readonly Changes[]): 
     taken.add(called)
     const parts = (changes.match(change) ?? []).filter((each) => each.trim() !== '')
     // one that changes nothing is a slip
-    const overrides = (parts.length > 0 ? parts : ['']).map((each) => readSet(each, source))
+    const overrides = (parts.length > 0 ? parts : ['']).flatMap((each) => ofPieces(readSet(each, source)))
     return { name: called, note: '', overrides }
   })
 }
@@ -89,20 +116,37 @@ export function variantsOf(raw: Record<string, unknown>): Changes[] {
   const { variants } = raw
   if (typeof variants !== 'object' || variants === null || Array.isArray(variants)) return []
   return Object.entries(variants as Record<string, unknown>).map(([name, variant]) => {
-    const { set, note } = (typeof variant === 'object' && variant !== null ? variant : {}) as {
-      set?: unknown
-      note?: unknown
-    }
-    const pairs =
-      typeof set === 'object' && set !== null && !Array.isArray(set)
-        ? Object.entries(set as Record<string, unknown>)
-        : []
-    const overrides = pairs.map(([path, value]) => ({
+    const { set, note, add, remove } = (isMap(variant) ? variant : {}) as Record<string, unknown>
+    const source = `variant ${name}`
+    const inside = (key: string) => ['variants', name, key]
+    const changes = entriesOf(set).map(([path, value]) => ({
       path,
       value,
-      source: `variant ${name}`,
-      at: ['variants', name, 'set', path],
+      source,
+      at: [...inside('set'), path],
     }))
-    return { name, note: typeof note === 'string' ? note : '', overrides }
+    const added = entriesOf(add).map(
+      ([piece, value]): Override => ({
+        ...{ path: `line.${piece}`, value, source, at: [...inside('add'), piece], does: 'add' },
+      }),
+    )
+    const names: unknown[] = Array.isArray(remove) ? remove : []
+    const removed = names.map(
+      (piece, index): Override => ({
+        ...{
+          path: `line.${String(piece)}`,
+          value: piece,
+          source,
+          at: [...inside('remove'), index],
+          does: 'remove',
+        },
+      }),
+    )
+    return { name, note: typeof note === 'string' ? note : '', overrides: [...added, ...changes, ...removed] }
   })
 }
+
+const isMap = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+const entriesOf = (value: unknown): [string, unknown][] => (isMap(value) ? Object.entries(value) : [])

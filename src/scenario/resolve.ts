@@ -1,4 +1,6 @@
 /** A scenario from the tree of its file and the overrides: defaults filled in, every rule asked. */
+import { pathInFile, placesOf } from './alike.js'
+import { type CaseFiles, namesFile, withoutCasesOfFile } from './cases-file.js'
 import { counted, evidenceFindings, evidenceOf } from './evidence.js'
 import type { Finding } from './finding.js'
 import { findingsOf, valueAt } from './issues.js'
@@ -6,11 +8,13 @@ import type { Evidence } from './known.js'
 import { nearest } from './nearest.js'
 import { type ReadColumn, readObserved } from './observed.js'
 import { type Override, originOf } from './overrides.js'
+import { addPiece, type PieceFault, removePieces } from './pieces.js'
 import { shown } from './printable.js'
 import type { Recordings } from './recorded.js'
 import { ruleFindings } from './rules.js'
 import { type Scenario, scenarioSchema } from './schema.js'
-import { type Assumption, fillDefaults, type PathFault, setAt } from './walk.js'
+import { writtenOut } from './side-by-side.js'
+import { type Assumption, fillDefaults, type Path, type PathFault, setAt } from './walk.js'
 
 /** A scenario once it is read. */
 export interface Resolved {
@@ -30,44 +34,106 @@ export type Sourced = [Finding, Override | undefined]
 export interface Beside {
   readColumn: ReadColumn | undefined
   recordings: Recordings
+  caseFiles: CaseFiles
 }
 
 /** The scenario, or all findings why it is none. */
 export function resolve(
   raw: Record<string, unknown>,
   overrides: readonly Override[],
-  { readColumn, recordings }: Beside,
+  { readColumn, recordings, caseFiles }: Beside,
 ): { made: Resolved | null; findings: Sourced[] } {
   const tree = structuredClone(raw)
-  const findings: Sourced[] = []
-  let assumed = fillDefaults(scenarioSchema, tree)
-  for (const override of overrides) {
-    const { path, value } = override
-    const fault = setAt(scenarioSchema, tree, path, value)
-    if (fault) findings.push([noSuchPath(path, fault), override])
-    assumed = assumed.filter((each) => each.path !== path && !each.path.startsWith(`${path}.`))
-  }
-  assumed.push(...fillDefaults(scenarioSchema, tree))
-  const parsed = scenarioSchema.safeParse(tree)
-  const said = parsed.success ? evidenceOf(tree) : []
-  const own = parsed.success
+  const before = withoutCasesOfFile(tree, () => fillDefaults(scenarioSchema, tree))
+  const findings = change(tree, overrides)
+  giveDiverts(tree)
+  // cases of a file are no part of the tree: it names the file
+  const read = namesFile(tree.cases) ? caseFiles.read(tree.cases) : null
+  const { parsed, said, after } = withoutCasesOfFile(tree, () => {
+    const filled = fillDefaults(scenarioSchema, tree)
+    const result = scenarioSchema.safeParse(tree)
+    return { parsed: result, said: result.success ? evidenceOf(tree) : [], after: filled }
+  })
+  const assumed = [...stillAssumed(before, overrides), ...(read?.assumed ?? []), ...after]
+  if (parsed.success && read) parsed.data.cases = read.cases
+  const broken = parsed.success
     ? [
         ...evidenceFindings(said),
         ...readObserved(parsed.data, readColumn),
         ...recordings.fill(parsed.data),
-        ...ruleFindings(parsed.data),
+        // of cases that could not be read there is nothing to ask
+        ...(read && read.findings.length > 0 ? [] : ruleFindings(parsed.data)),
       ]
     : withoutEchoes(parsed.error.issues.flatMap((issue) => findingsOf(issue, scenarioSchema, tree)))
-  for (const finding of own)
+  for (const finding of [...(read?.findings ?? []), ...broken])
     findings.push([
       { ...finding, found: finding.found || foundIn(tree, finding) },
-      originOf(finding.path, overrides),
+      causeOf(finding.path, overrides),
     ])
   const isSound = parsed.success && findings.length === 0
   if (!isSound) return { made: null, findings }
-  const scenario = parsed.data
-  return { made: { scenario, resolved: tree, assumed, evidence: counted(said, scenario) }, findings }
+  const scenario = writtenOut(parsed.data)
+  const apart = scenario === parsed.data ? [] : ruleFindings(scenario)
+  if (apart.length > 0) return { made: null, findings: asInFile(apart, scenario, overrides) }
+  const evidence = counted(said, parsed.data).map((each) => placed(each, scenario))
+  return { made: { scenario, resolved: tree, assumed, evidence }, findings }
 }
+
+/** Makes the changes in the tree, in place: pieces come first and go last. Returns those that lead nowhere. */
+function change(tree: Record<string, unknown>, overrides: readonly Override[]): Sourced[] {
+  const done = (what: Override['does']) => overrides.filter(({ does }) => does === what)
+  const added = done('add').flatMap((override) => addPiece(tree, override) ?? [])
+  const set = done(undefined).flatMap((override): Sourced[] => {
+    const fault = setAt(scenarioSchema, tree, override.path, override.value)
+    return fault ? [[noSuchPath(override.path, fault), override]] : []
+  })
+  // what is asked of a piece for all designs may so be asked of those that do not have it
+  const removed = removePieces(tree, done('remove'))
+  const told = ({ finding, override }: PieceFault): Sourced => {
+    const isWhole = finding.path.length === override.path.split('.').length
+    return [{ found: '', atKey: isWhole, ...finding }, override]
+  }
+  return [...added.map(told), ...set, ...removed.map(told)]
+}
+
+/** What was assumed, but for what is changed. */
+const stillAssumed = (assumed: readonly Assumption[], overrides: readonly Override[]): Assumption[] =>
+  assumed.filter(({ path }) =>
+    overrides.every((each) => path !== each.path && !path.startsWith(`${each.path}.`)),
+  )
+
+/** Where pieces stand side by side their divert has its defaults like all else. */
+function giveDiverts({ line }: Record<string, unknown>): void {
+  if (!isMap(line)) return
+  for (const piece of Object.values(line))
+    if (isMap(piece) && Number(piece['side-by-side']) > 1) piece.divert ??= {}
+}
+
+const isMap = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/** Findings on pieces that were written out, each once and by its path in the file. */
+function asInFile(
+  findings: readonly Finding[],
+  { alike }: Scenario,
+  overrides: readonly Override[],
+): Sourced[] {
+  const told = findings.map((finding) => ({
+    ...finding,
+    path: alike ? pathInFile(finding.path, alike) : finding.path,
+  }))
+  return told.map((finding) => [finding, causeOf(finding.path, overrides)])
+}
+
+/** What a value rests on, where it stands in the line as it is built. */
+function placed(evidence: Evidence, { alike }: Scenario): Evidence {
+  const [at, ...again] = alike ? placesOf(evidence.at, alike) : [evidence.at]
+  return again.length > 0 ? { ...evidence, at: at!, again } : { ...evidence, at: at! }
+}
+
+/** The override that brought the value at `path`, else the last one that changed which pieces there are. */
+const causeOf = (path: Path, overrides: readonly Override[]): Override | undefined =>
+  originOf(path, overrides) ?? overrides.findLast(({ does }) => does !== undefined)
 
 /** An override that leads nowhere. */
 const noSuchPath = (path: string, { step, within, known }: PathFault): Finding => ({

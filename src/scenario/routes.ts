@@ -101,7 +101,14 @@ export function checkRoutes(scenario: Scenario, report: Report): void {
     (map) => Object.keys(map).length === 0,
   )
   if (!isSound || isNothingToAsk) return
-  checkReach(Object.keys(scenario.cases), pieces, startsOf(sources), report)
+  checkReach(unlikeKinds(Object.keys(scenario.cases), pieces), pieces, startsOf(sources), report)
+}
+
+/** Of kinds that go alike, as all do whom no way names, the first alone. */
+function unlikeKinds(kinds: readonly string[], pieces: Ways): string[] {
+  const named = new Set([...pieces.values()].flat().map(({ onlyCase }) => onlyCase))
+  const other = kinds.find((kind) => !named.has(kind))
+  return kinds.filter((kind) => named.has(kind) || kind === other)
 }
 
 /** Every name that is given stands for a piece, or for out of the line. */

@@ -10,6 +10,7 @@ import { checkClosure, checkMoney } from './money-rules.js'
 import { longestCase } from './outside.js'
 import { checkRoutes } from './routes.js'
 import type { Scenario } from './schema.js'
+import { checkSideBySide } from './side-by-side.js'
 import type { Path } from './walk.js'
 
 /** Breakdowns that come faster than this on the mean are a slip of the unit, and a study of them would not end, s. */
@@ -36,6 +37,7 @@ export function ruleFindings(scenario: Scenario): Finding[] {
       checkSkill(scenario, ['line', name, skill], skill, report)
   }
   checkRoutes(scenario, report)
+  checkSideBySide(scenario, report)
   checkShift(scenario, report)
   checkDuties(scenario, report)
   checkMoney(scenario, report)

@@ -1,6 +1,7 @@
 /** The one definition of the scenario format: types, validation, defaults, docs and the JSON Schema come from it. */
 import * as z from 'zod'
 import { type Kind, kindKeys } from '../kinds/keys.js'
+import type { Alike } from './alike.js'
 import { source } from './arrivals.js'
 import { caseKind } from './case-keys.js'
 import { mostValues } from './choices.js'
@@ -233,15 +234,45 @@ export const scenarioSchema = z
     variants: z
       .record(
         name,
-        z.strictObject({
-          note: z.string().max(500).optional().describe('what it is, in words'),
-          set: z.record(z.string(), amount).describe('values by dotted path, such as line.sealer.belt-speed'),
-        }),
+        z
+          .strictObject({
+            note: z.string().max(500).optional().describe('what it is, in words'),
+            set: z
+              .record(z.string(), amount)
+              .optional()
+              .describe('values by dotted path, such as line.sealer.belt-speed'),
+            add: z
+              .record(
+                name,
+                z.looseObject({ after: name.optional().describe('the piece behind which it stands') }),
+              )
+              .optional()
+              .describe(
+                'pieces to add, by name, with their keys: what the piece before passed on to, it passes on to, unless it says to',
+              ),
+            remove: z
+              .array(name)
+              .min(1)
+              .optional()
+              .describe(
+                'names of pieces to take out; their cases go where they would have gone from there, their prices and posts go with them',
+              ),
+          })
+          .refine(({ set, add, remove }) => set ?? add ?? remove, {
+            message: 'a variant changes something',
+            params: { code: 'missing-key', fix: 'add `set`, `add` or `remove`' },
+          }),
       )
       .optional()
       .describe('named sets of changes to this scenario'),
   })
   .meta({ title: 'tapeshift scenario', description: 'One sealing line, its cases, crew and shift' })
 
-/** A validated scenario, every quantity in SI; `recordedStops` where a shift of a plant is simulated with its own stops. */
-export type Scenario = z.output<typeof scenarioSchema> & { recordedStops?: RecordedStopsOfLine }
+/**
+ * A validated scenario, every quantity in SI. `recordedStops`: where a shift of a plant is simulated with its own stops; `alike`:
+ * pieces that were written out because they stand side by side.
+ */
+export type Scenario = z.output<typeof scenarioSchema> & {
+  recordedStops?: RecordedStopsOfLine
+  alike?: Alike
+}

@@ -18,7 +18,8 @@ title: My sealing line          # heads the report
 target: 10 cases/min            # good cases out over working time (shift less breaks) that the line must hold
 display: metric                 # metric | us: units of the report
 
-cases:                          # OUTSIDE dimensions of the closed case
+cases:                          # OUTSIDE dimensions of the closed case; thousands of them may stand in a file beside this one:
+# cases: {file: sizes.csv, unit: mm, columns: {name: SKU, length: L, width: W, height: H, share: orders}}   # weight and jam-factor too
   small:
     share: 60                   # share of the arrivals, relative to the other cases
     length: 400 mm              # along the travel
@@ -61,6 +62,8 @@ line:                           # in the order in which a case travels; an entry
     # zone: 762 mm              # accumulating: length of its zones; each case takes whole ones in place of spacing
     # roller-pitch: 75 mm       # from one roller to the next; for check
     # right-of-way: NAME        # on any piece: who goes first where several wait to pass their cases on to it
+    # side-by-side: 2           # on any piece: so many like it, behind a divert of their own; they merge in what follows
+    # divert: {rule: shortest, time: 0 s}   # how that divert shares cases out: shortest | alternate
   sealer:
     type: sealer
     bed: 1.9 m                  # length of the driven belts
@@ -194,4 +197,7 @@ variants:                       # named changes by dotted path; tapeshift run FI
       tape.price: 60 EUR/roll
       line.sealer.heads.top.takes: [48 mm, 75 mm]
       line.sealer.heads.bottom.takes: [48 mm, 75 mm]
+    # pieces too: ways close by themselves, and prices go with what is taken out
+    # add: {labeller: {after: sealer, type: station, time: 3 s}}
+    # remove: [palletiser]
 `

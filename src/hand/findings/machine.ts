@@ -13,7 +13,7 @@ import { drumDiameters, legSettings, legsFit } from '../../trade/head.js'
 import { rollDiameter } from '../../trade/tape.js'
 import { zonesFor } from '../../trade/zones.js'
 import type { Looked, Rule, Tell } from '../finding.js'
-import { reachedBy } from '../flow.js'
+import { reachOf } from '../flow.js'
 import { hasSealer } from '../pace.js'
 
 /** Rounding of lengths that are meant to be alike, m. */
@@ -25,8 +25,9 @@ const quoted = (text: string) => `\`${text}\``
 
 /** Kinds that come to a piece, with their outside size. */
 function comingTo(scenario: Scenario, name: string) {
+  const reach = reachOf(scenario)
   return Object.entries(scenario.cases)
-    .filter(([kind]) => reachedBy(scenario, kind).has(name))
+    .filter(([kind]) => reach(kind).has(name))
     .map(([kind, keys]) => ({ kind, size: outsideSize(keys) }))
 }
 
@@ -135,9 +136,10 @@ export const legFindings: Rule = ({ scenario, words }, tell) => {
       'common practice, no source',
       `legs of ${words.length(legSettings[0])} or more`,
     )
+  const reach = reachOf(scenario)
   for (const [kind, keys] of Object.entries(scenario.cases)) {
     const sides = new Set(
-      [...reachedBy(scenario, kind)].flatMap((name) => {
+      [...reach(kind)].flatMap((name) => {
         const piece = scenario.line[name]!
         return has(piece, 'tapes') ? headsOf(piece).map(([which]) => which) : []
       }),

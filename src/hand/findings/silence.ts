@@ -8,7 +8,13 @@ import { hasSealer } from '../pace.js'
 import { unnamedStops } from '../unnamed.js'
 import { certificateOf } from './case.js'
 
-const named = (names: readonly string[]) => names.map((name) => `\`${name}\``).join(', ')
+/** Names of one thing that are told; of more than twice as many the rest is counted. */
+const mostNamed = 5
+
+const named = (names: readonly string[]): string =>
+  names.length > 2 * mostNamed
+    ? `${named(names.slice(0, mostNamed))} and ${names.length - mostNamed} others`
+    : names.map((name) => `\`${name}\``).join(', ')
 
 export const interlockFindings: Rule = ({ scenario }, tell) => {
   const driven = Object.entries(scenario.line).filter(

@@ -1,7 +1,7 @@
 /** Keys of `type: conveyor`. */
 import * as z from 'zod'
 import { assume, choice, quantity } from '../../scenario/kit.js'
-import { breakdowns, passesTo, rightOfWay } from '../shared-keys.js'
+import { breakdowns, passesTo, rightOfWay, sideBySide } from '../shared-keys.js'
 
 export const conveyor = z
   .strictObject({
@@ -43,6 +43,7 @@ export const conveyor = z
     }).optional(),
     breakdowns: breakdowns.optional(),
     'right-of-way': rightOfWay.optional(),
+    ...sideBySide,
     to: passesTo.optional(),
   })
   .describe('a conveyor')

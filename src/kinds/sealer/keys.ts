@@ -2,7 +2,7 @@
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
 import { assume, bare, choice, name, quantity, quantityOr, whole } from '../../scenario/kit.js'
-import { breakdowns, passesTo, rightOfWay } from '../shared-keys.js'
+import { breakdowns, passesTo, rightOfWay, sideBySide } from '../shared-keys.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
 
@@ -206,6 +206,7 @@ export const sealer = z
       'definition of the format',
     ),
     'right-of-way': rightOfWay.optional(),
+    ...sideBySide,
     to: passesTo.optional(),
   })
   .describe('a case sealer')

@@ -2,7 +2,7 @@
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
 import { assume, whole } from '../../scenario/kit.js'
-import { breakdowns, passesTo, rightOfWay, runBy } from '../shared-keys.js'
+import { breakdowns, passesTo, rightOfWay, runBy, sideBySide } from '../shared-keys.js'
 
 export const station = z
   .strictObject({
@@ -33,6 +33,7 @@ export const station = z
     'run-by': runBy,
     breakdowns: breakdowns.optional(),
     'right-of-way': rightOfWay.optional(),
+    ...sideBySide,
     to: passesTo.optional(),
   })
   .describe('a station')

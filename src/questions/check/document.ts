@@ -4,6 +4,7 @@ import type { Made } from '../../answers/made.js'
 import { inputsTold, type RestsOn } from '../../answers/rests-on.js'
 import type { Checked } from '../../hand/check.js'
 import { type FindingCode, type Severity, severities } from '../../hand/finding.js'
+import { kindsTold, type OtherKinds } from '../../hand/kinds-told.js'
 import type { Likely } from '../../hand/likely.js'
 import { arrivingShares } from '../../hand/line.js'
 import type { GivenAt, Loaded } from '../../scenario/load.js'
@@ -40,6 +41,8 @@ export interface CheckResult {
   counts: Record<Severity, number>
   findings: FindingResult[]
   cases: Record<string, ReturnType<typeof caseResult>>
+  /** Of many kinds those that are not told by name, together; sides in m, least and most. */
+  otherCases?: OtherKinds
   hand: ReturnType<typeof handResult> | null
   closure: ReturnType<typeof closureResult> | null
   assumed: Loaded['assumed']
@@ -66,6 +69,7 @@ export function checkResult(
     }),
   )
   const mix = arrivingShares(scenario, checked.hand.line)
+  const { told, others } = kindsTold(scenario, mix)
   return {
     format: 'tapeshift-result/1',
     command: 'check',
@@ -75,10 +79,13 @@ export function checkResult(
     counts: countsOf(findings),
     findings,
     cases: Object.fromEntries(
-      Object.entries(scenario.cases).map(([name, kind], index) => [name, caseResult(kind, mix[index]!)]),
+      Object.entries(scenario.cases).flatMap(([name, kind], index) =>
+        told.has(name) ? [[name, caseResult(kind, mix[index]!)]] : [],
+      ),
     ),
+    ...(others ? { otherCases: others } : {}),
     hand: handResult(scenario, checked.hand),
-    closure: checked.closure && closureResult(scenario, checked.closure),
+    closure: checked.closure && closureResult(scenario, checked.closure, told),
     assumed,
     ...inputsTold(loaded),
     ...(likely ? { likely: likelyResult(likely) } : {}),

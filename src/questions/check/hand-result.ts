@@ -195,19 +195,21 @@ const stopsResult = ({ meanUp, meanRepair }: Unreliable) => ({
   meanStop: amount(meanRepair, 's'),
 })
 
-export function closureResult(scenario: Scenario, closure: ClosureComparison) {
+export function closureResult(scenario: Scenario, closure: ClosureComparison, told: ReadonlySet<string>) {
   return {
     meaning:
       'Ratios to the reference closure, never a life in hours: above 1 holds better. After S. Abbott, practical adhesion (shear of pressure-sensitive adhesives).',
     proof: closureProof,
     reference: closure.reference ?? null,
-    compared: closure.rows.map((row) => ({
-      case: row.case,
-      width: amount(row.width, 'm'),
-      isChosen: row.isChosen,
-      coverage: amount(row.coverage, 'm'),
-      index: row.index,
-    })),
+    compared: closure.rows
+      .filter((row) => told.has(row.case))
+      .map((row) => ({
+        case: row.case,
+        width: amount(row.width, 'm'),
+        isChosen: row.isChosen,
+        coverage: amount(row.coverage, 'm'),
+        index: row.index,
+      })),
     widths: closure.widths.map((each) => ({
       width: amount(each.width, 'm'),
       isChosen: each.isChosen,

@@ -1,8 +1,17 @@
 /** The hand calculation of a check as tables, in the units of the scenario. */
 
 import type { Amount } from '../../catalogue/figure.js'
-import { amountText, type Display, figures, inSmall, wordsFor } from '../../catalogue/printed-units.js'
-import { cellText, figures as ofFigures, words as ofWords } from '../../report/cell.js'
+import {
+  amountText,
+  type Display,
+  figures,
+  inSmall,
+  spanText,
+  wordsFor,
+} from '../../catalogue/printed-units.js'
+import type { OtherKinds } from '../../hand/kinds-told.js'
+import { type Cell, cellText, figures as ofFigures, words as ofWords } from '../../report/cell.js'
+import { grouped } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { CheckResult } from './document.js'
 import { expectedTable } from './expected-table.js'
@@ -33,7 +42,7 @@ export function handTables(result: CheckResult): Table[] {
   ]
 }
 
-function casesTable({ cases, display }: CheckResult): Table {
+function casesTable({ cases, otherCases, display }: CheckResult): Table {
   return {
     title: 'Cases',
     note: 'Outside, closed; "given" says whether the scenario has inside or outside dimensions. United: length + width + height. The board must allow both weight and size.',
@@ -44,18 +53,33 @@ function casesTable({ cases, display }: CheckResult): Table {
       ...ofFigures('united', 'weight'),
       ...ofWords('board allows'),
     ],
-    rows: Object.entries(cases).map(([name, each]) => [
-      name,
-      each.share,
-      ...[each.length, each.width, each.height].map(inSmall),
-      each.given,
-      inSmall(each.united),
-      each.weight,
-      each.boardRow
-        ? `${amountText(each.boardRow.weight, display)}, ${amountText(inSmall(each.boardRow.united), display)}`
-        : 'not known',
-    ]),
+    rows: [
+      ...Object.entries(cases).map(([name, each]) => [
+        name,
+        each.share,
+        ...[each.length, each.width, each.height].map(inSmall),
+        each.given,
+        inSmall(each.united),
+        each.weight,
+        each.boardRow
+          ? `${amountText(each.boardRow.weight, display)}, ${amountText(inSmall(each.boardRow.united), display)}`
+          : 'not known',
+      ]),
+      ...(otherCases ? [othersRow(otherCases, display)] : []),
+    ],
   }
+}
+
+/** Of many kinds those that are not told by name: the ranges of their sides. */
+function othersRow({ count, share, ...sides }: OtherKinds, display: Display): Cell[] {
+  const text = (value: number) => amountText(inSmall({ value, unit: 'm' }), display)
+  const range = ([low, high]: readonly [number, number]) => spanText(text(low), text(high))
+  return [
+    `${grouped(count, 0)} others`,
+    { value: share, unit: 'share' },
+    ...[range(sides.length), range(sides.width), range(sides.height)],
+    ...['', null, null, ''],
+  ]
 }
 
 function ratesTable(hand: Hand, result: CheckResult): Table {
