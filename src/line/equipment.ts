@@ -33,6 +33,8 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   private ownLapse = never
   private hasMetBreak = false
   private isHalted = false
+  /** Pieces of planned work that are done here now. */
+  private plannedWorks = 0
   private isActing = false
   private readonly task: Task
 
@@ -49,6 +51,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     this.task = {
       place: this.name,
       skill: 'jams',
+      planned: null,
       duration: 0,
       begin: () => this.workBegins(),
       done: () => this.workDone(),
@@ -70,6 +73,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     this.beginState()
     this.frozen = false
     this.isHalted = false
+    this.plannedWorks = 0
     this.isActing = false
     this.owed = 0
     this.breakdowns?.begin()
@@ -148,7 +152,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   private refresh(): void {
     if (this.isActing) return
     if (this.frozen) {
-      this.plans(never, this.cause === Cause.none ? State.onBreak : this.stopState())
+      this.plans(never, this.cause === Cause.none ? this.standingState() : this.stopState())
       this.enterState()
     } else {
       this.mechanism.plan()
@@ -166,6 +170,11 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     return this.isWorkedOn ? working : waiting
   }
 
+  /** It stands for no stop of its own. */
+  private standingState(): State {
+    return this.plannedWorks > 0 ? State.plannedStop : State.onBreak
+  }
+
   /** Is from now in the state that has been planned, working only until that lapses. */
   private enterState(): void {
     const { ownState } = this
@@ -180,7 +189,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   /** Stands still or moves again, as stops and breaks have it. */
   private settleFrozen(): void {
     const { now } = this.floor.clock
-    const shouldFreeze = this.cause !== Cause.none || this.isHalted
+    const shouldFreeze = this.cause !== Cause.none || this.isHalted || this.plannedWorks > 0
     if (shouldFreeze === this.frozen) return
     this.frozen = shouldFreeze
     if (shouldFreeze) {
@@ -238,6 +247,12 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   /** A break begins or ends for this piece. */
   halt(isHalted: boolean): void {
     this.isHalted = isHalted
+    this.moveOn()
+  }
+
+  /** Planned work begins here or is done: beside a stop or a break, if one lasts. */
+  workedOn(begins: boolean): void {
+    this.plannedWorks += begins ? 1 : -1
     this.moveOn()
   }
 
