@@ -43,12 +43,19 @@ export class Crew implements Helpers {
       duty: new Level(floor.clock),
     }))
     this.members = this.groups.flatMap((group) => group.people)
-    // after all people: who is done at the instant at which more is due is free for it
-    for (const group of this.groups)
-      group.others = otherWorkOf(crew[group.name]!).map(
-        (kind, index) => new OtherWork(floor, group.name, index + 1, kind, (work) => this.due(work, group)),
-      )
     floor.crew = this
+  }
+
+  /**
+   * Adds other work to the clock, if there is any: after all people and the calendar, so that who is done when more is due is free for it,
+   * and nobody begins with it at the instant at which their break begins.
+   */
+  join(): void {
+    for (const group of this.groups)
+      group.others = otherWorkOf(this.floor.scenario.crew[group.name]!).map(
+        (kind, index) =>
+          new OtherWork(this.floor, group.name, index + 1, kind, (work) => this.due(work, group)),
+      )
   }
 
   reset(): void {

@@ -93,6 +93,7 @@ export class Line {
     this.crew = new Crew(floor, (name) => this.equipment.find((piece) => piece.name === name)!)
     this.calendar = new Calendar(floor, this.sources, this.equipment, exit, () => this.countAnew())
     this.calendar.join()
+    this.crew.join()
     this.handovers = entries.flatMap(([, keys], index) =>
       'handover' in keys && keys.handover !== undefined
         ? [new Handover(floor, this.equipment[index]!, keys.handover)]

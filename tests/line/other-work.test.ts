@@ -94,6 +94,27 @@ describe('other work that cannot be left', () => {
     expect(read('crew.o.other-work')).toBeCloseTo(20 / 43, 12)
   })
 
+  it('that is due as a break begins is begun after it', () => {
+    const { told, read } = watch(
+      '{o: {does: [jams], other-work: {every: 8 s, takes: 5 s}}, f: {does: [breakdowns]}}',
+      'length: 40 s, breaks: [{at: 16 s, for: 10 s}]',
+    )
+    expect(told.filter(([, what]) => what.includes('other-work') || what.includes('break-'))).toEqual([
+      [8, 'other-work-due 5'],
+      [8, 'o other-work-begins 5'],
+      [13, 'o other-work-done'],
+      [16, 'break-begins'],
+      [26, 'break-ends'],
+      [26, 'other-work-due 5'],
+      [26, 'o other-work-begins 5'],
+      [31, 'o other-work-done'],
+      [34, 'other-work-due 5'],
+      [34, 'o other-work-begins 5'],
+      [39, 'o other-work-done'],
+    ])
+    expect(read('crew.o.other-work')).toBeCloseTo(15 / 30, 12)
+  })
+
   it('of two people the first who is free does it, and the other goes to the stop', () => {
     const { told, read } = watch(
       '{o: {people: 2, does: [breakdowns], other-work: {every: 8 s, takes: 14 s}}}',
