@@ -1,5 +1,6 @@
 /** Rules of other work, planned work, hours of people and handovers: each breach at its place, with its rule and the nearest mend. */
 import { describe, expect, it } from 'vitest'
+import { drawInputs } from '../../src/inputs/draw.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { type Problem, ScenarioError } from '../../src/scenario/problems.js'
 
@@ -82,6 +83,23 @@ describe('other work', () => {
       ['crew.packers.other-work.share', 'guess'],
       ['crew.packers.other-work.takes', 'fitted'],
     ])
+  })
+
+  it('and planned work are drawn within what is believed of them', () => {
+    const loaded = loadScenario(
+      text(
+        'other-work: {share: {guess: 30 %, between: [20 %, 45 %]}, takes: {guess: 4 min, between: [2 min, 8 min]}}',
+        'planned: [{does: cleaning, at: 4 h, takes: {guess: 8 min, between: [5 min, 15 min]}}]',
+      ),
+    )
+    const drawn = [1, 2, 3].map((number) => drawInputs(loaded, 'draws', number))
+    expect(drawn.map(({ inputs }) => inputs.length)).toEqual([3, 3, 3])
+    for (const { scenario, inputs } of drawn) {
+      expect(inputs.every((value) => value > 0)).toBe(true)
+      expect(scenario.line.s!.planned![0]!.takes).toEqual({ law: 'constant', value: expect.any(Number) })
+      expect(scenario.crew.packers!['other-work']).toMatchObject({ share: expect.any(Number) })
+    }
+    expect(new Set(drawn.map(({ inputs }) => inputs.join())).size).toBe(3)
   })
 
   it('can be changed by path, in a list by its number', () => {
