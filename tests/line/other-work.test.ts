@@ -229,3 +229,88 @@ describe('counting from later', () => {
     expect(read('crew.o.other-work-done')).toBeCloseTo(2 / (13 / 60), 9)
   })
 })
+
+describe('a standing duty', () => {
+  it('is left for other work that is due, and taken up again', () => {
+    const yaml = `cases: {a: {length: 400 mm, width: 300 mm, height: 300 mm}}
+arrivals: {p: {time-between: 10 s}}
+line: {s: {type: sealer, belt-speed: 24 m/min, flaps: {folded-by: people, time: 4 s}}}
+crew: {o: {does: [roll-change], stands-at: s, other-work: {every: 12 s, takes: 3 s}}}
+shift: {length: 32 s}`
+    const line = new Line(loadScenario(yaml).scenario)
+    const told: [number, string][] = []
+    line.observe(({ time, event }) => {
+      if (/^(post|other-work|on-belts)/.test(event)) told.push([micro(time), event])
+    })
+    const read = reader(line, line.simulate('hand', 1))
+    // folded from 10 to 12 and from 15 to 17; then from 20 to 24; away from 24 to 27; the third from 30
+    expect(told).toEqual([
+      [0, 'post-manned'],
+      [12, 'other-work-due'],
+      [12, 'other-work-begins'],
+      [12, 'post-left'],
+      [15, 'other-work-done'],
+      [15, 'post-manned'],
+      [17, 'on-belts'],
+      [24, 'on-belts'],
+      [24, 'other-work-due'],
+      [24, 'other-work-begins'],
+      [24, 'post-left'],
+      [27, 'other-work-done'],
+      [27, 'post-manned'],
+    ])
+    expect(read('crew.o.at-post')).toBeCloseTo(26 / 32, 12)
+    expect(read('crew.o.other-work')).toBeCloseTo(6 / 32, 12)
+    expect(read('crew.o.busy')).toBe(0)
+  })
+})
+
+describe('whatever happens', () => {
+  it.each([
+    [1, ''],
+    [2, ''],
+    [3, 'breaks: [{at: 1 h, for: 10 min}, {at: 3 h, for: 30 min}]'],
+    [4, 'breaks: [{at: 1 h, for: 10 min}, {at: 3 h, for: 30 min}]'],
+  ])('all other work that is due is done or left, shift %d {%s}', (shift, breaks) => {
+    const yaml = `cases: {a: {length: 400 mm, width: 300 mm, height: 300 mm}}
+arrivals: {p: {time-between: {exponential: {mean: 6 s}}}}
+line:
+  s: {type: sealer, jams: {chance: 3 %, clear: {lognormal: {mean: 70 s, cv: 0.6}}}, planned: [{does: cleaning, every: 1 h, takes: 4 min, needs: o}]}
+crew:
+  o:
+    people: 2
+    walk: {uniform: {low: 5 s, high: 30 s}}
+    does: [jams, roll-change]
+    other-work:
+      - {does: labels, share: 25 %, takes: {lognormal: {mean: 3 min, cv: 0.8}}}
+      - {does: pallets, every: {exponential: {mean: 8 min}}, takes: {gamma: {mean: 4 min, cv: 0.5}}, can-be-left: true}
+    ${breaks}
+shift: {length: 5 h}`
+    const line = new Line(loadScenario(yaml).scenario)
+    const away = new Set<string>()
+    let [due, left, done] = [0, 0, 0]
+    line.observe(({ time, event, person, lasts }) => {
+      if (event === 'other-work-due') due += lasts!
+      if (event === 'other-work-left') left++
+      if (event === 'other-work-done') done++
+      // nobody does two things at once
+      if (event === 'other-work-begins' || event === 'sets-out') {
+        expect(away.has(person!), `${person} at ${time}`).toBe(false)
+        away.add(person!)
+      }
+      if (/^(other-work-(left|done)|work-done|planned-work-done)$/.test(event)) away.delete(person!)
+    })
+    const read = reader(line, line.simulate('hand', shift))
+    // two people for 5 h; less their breaks, as far as a task in hand does not shorten these
+    const there = 2 * 5 * 3600
+    const share = (due - read('crew.o.other-work-left')) / there
+    if (breaks === '') expect(read('crew.o.other-work')).toBeCloseTo(share, 9)
+    else {
+      expect(read('crew.o.other-work')).toBeGreaterThan(share)
+      expect(read('crew.o.other-work')).toBeLessThanOrEqual((share * there) / (there - 2 * 40 * 60) + 1e-9)
+    }
+    expect(read('crew.o.other-work-done')).toBe(done)
+    expect(left).toBeGreaterThan(0)
+    expect(read('crew.o.busy') + read('crew.o.other-work')).toBeLessThanOrEqual(1 + 1e-9)
+  })
+})
