@@ -48,6 +48,17 @@ const pieceRows = {
     meaning: 'stops after a number of cases, such as pallet changes',
     words: 'planned stops',
   },
+  'planned-work': {
+    ...sorts.stops,
+    label: (name) => `Planned work begun a shift, ${name}`,
+    meaning: 'times that planned work in the shift was begun, such as cleaning',
+    words: 'planned work',
+  },
+  'planned-work-wait': {
+    ...sort('s', 'ratio', 'down'),
+    label: (name) => `Mean time from due to begun, planned work, ${name}`,
+    meaning: 'time from which planned work is due until somebody is there, while the piece runs on',
+  },
   'cases-lost': {
     ...sorts.lostCases,
     label: (name) => `Cases spoilt in jams a shift, ${name}`,

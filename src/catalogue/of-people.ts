@@ -50,6 +50,25 @@ const crewRows = {
     meaning: 'share of the time in which they are there in which they walk or work',
     words: 'busy',
   },
+  'other-work': {
+    ...sorts.busyShare,
+    label: (name) => `Share of time at other work, ${name}`,
+    meaning: 'share of the time in which they are there in which they do work beside the line',
+    words: 'at other work',
+  },
+  'other-work-done': {
+    ...sort('count', 'count', 'neither'),
+    label: (name) => `Other work done a shift, ${name}`,
+    meaning: 'pieces of work beside the line that were done',
+    words: 'other work done',
+  },
+  'other-work-left': {
+    ...sort('s', 'mean', 'down'),
+    label: (name) => `Other work left at the end, ${name}`,
+    meaning: 'time that work beside the line would take which is due at the end and not done',
+    words: 'of it left at the end',
+    isUpset: true,
+  },
   'at-post': {
     ...sort('share', 'mean', 'up'),
     label: (name) => `Share of the time in which somebody stands at the post, ${name}`,

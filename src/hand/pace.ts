@@ -11,6 +11,7 @@ import { meanOf, varianceOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import { availability, breakdownsPerCase, effectiveRate } from '../trade/stops.js'
 import { mixOf } from './demand.js'
+import { withoutPlanned } from './planned.js'
 
 /** What a piece can do with its mix of cases. Rates in cases/s. */
 export interface PiecePace extends Cycle {
@@ -64,13 +65,13 @@ export function paceOf(
     ...base,
     stops,
     rate: 1 / base.cycle,
-    rateAfterStops: effectiveRate(base.cycle, stops) * upByCalendar,
+    rateAfterStops: effectiveRate(base.cycle, stops) * upByCalendar * withoutPlanned(scenario, piece),
   }
 }
 
 /** A kind of stop with the walk of whoever is called first for it. */
 function withWalk(scenario: Scenario, { key, perCase, work, added, more = 0 }: StopKind): PieceStop {
-  const skill = key === 'planned-stops' ? null : causes[key].skill
+  const skill = key === 'planned-stops' || key === 'planned-work' ? null : causes[key].skill
   const crew = skill === null ? null : firstWith(scenario, skill)
   const time = meanOf(work) + (added?.mean ?? 0)
   return {

@@ -32,7 +32,7 @@ const stopsAt = ({ stops }: Stage, pace: number): Passed[] =>
     often: stop.perCase * pace,
     mean: stop.mean,
     cv: stop.cv,
-    isEven: stop.key === 'planned-stops',
+    isEven: stop.key === 'planned-stops' || stop.key === 'planned-work',
     share: 1,
   }))
 

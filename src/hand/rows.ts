@@ -1,17 +1,21 @@
 /** The figures that hand foretells, one by one: in the words of the catalogue, where the hand figure is of nothing less. */
 
+import type { CauseKey } from '../catalogue/causes.js'
 import type { CostElement } from '../catalogue/costs.js'
 import { costKey } from '../catalogue/costs.js'
 import type { FigurePath } from '../catalogue/measures.js'
 import { type HeadKey, ofHeads, type PieceKey, pieceRow } from '../catalogue/of-equipment.js'
 import { type MeasureKey, ofLine } from '../catalogue/of-line.js'
+import { type CrewKey, ofCrew } from '../catalogue/of-people.js'
 import type { Unit } from '../catalogue/row.js'
 import type { PieceFigure } from '../kinds/by-hand.js'
 import { byHandOf } from '../kinds/hand.js'
 import { pricedMoney } from '../scenario/capital.js'
 import type { Scenario } from '../scenario/schema.js'
 import { capitalPerShift, energyCost, labourCost, maintenancePerShift } from '../trade/money.js'
+import { waitForBusy } from './busy.js'
 import type { LineHand } from './line.js'
+import { firstWith } from './pace.js'
 import type { CrewLoad } from './people.js'
 import { stopsPerShift, workingShare } from './stop-counts.js'
 import type { TapeUse } from './tape-use.js'
@@ -47,16 +51,21 @@ export const handRows = (
   ...pieceRows(scenario, line),
   ...(tape ? tapeRows(tape) : []),
   ...costRows(scenario, line, tape),
-  ...crews.map(
-    ({ name, busy }): HandRow => ({
-      measure: `crew.${name}.busy`,
-      label: `Busy walking and working, ${name}`,
-      value: busy,
-      unit: 'share',
-      how: 'stops x (walk + work)',
-    }),
-  ),
+  ...crews.flatMap(crewRows),
 ]
+
+function crewRows({ name, busy, other }: CrewLoad): HandRow[] {
+  const row = (key: CrewKey, label: string, value: number, how: string): HandRow => ({
+    measure: `crew.${name}.${key}`,
+    ...{ label, value, unit: 'share', how },
+  })
+  const rows = [row('busy', `Busy walking and working, ${name}`, busy, 'stops x (walk + work)')]
+  if (other > 0)
+    rows.push(
+      row('other-work', ofCrew['other-work'].label(name, ''), other, 'its time over the time between'),
+    )
+  return rows
+}
 
 function lineRows(scenario: Scenario, line: LineHand): HandRow[] {
   const how =
@@ -95,14 +104,23 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
     const own = byHandOf(keys).figure(keys, { ...piece, working: workingShare(line, piece), span: line.span })
     const rows: HandRow[] =
       own === null ? [] : [own.key === 'working' ? workingRow(name, own) : row(own.key, own.value, own.how)]
-    const stops = stopsPerShift(scenario, line, piece).map(({ key, count }) =>
+    const stops = stopsPerShift(scenario, line, piece)
+    const counts = stops.map(({ key, count }) =>
       row(
         key,
         count,
         key === 'roll-changes' ? 'strips over strips a roll, each head' : 'cases or time x frequency',
       ),
     )
-    return [...rows, ...stops]
+    // how long somebody is waited for is told where other work decides it
+    const waits = stops.flatMap(({ key, skill, count }) => {
+      const crew = skill === null ? null : firstWith(scenario, skill)
+      if (skill === null || crew === null || count === 0 || !scenario.crew[crew.name]!['other-work'])
+        return []
+      const wait = crew.walk + waitForBusy(scenario, line, skill, name)
+      return [row(`${key as CauseKey}-wait`, wait, 'walk, and chance of other work x what is left of it')]
+    })
+    return [...rows, ...counts, ...waits]
   })
 }
 

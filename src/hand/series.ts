@@ -8,6 +8,7 @@ import type { Scenario } from '../scenario/schema.js'
 import type { BufferHand } from './buffers.js'
 import { waitForBusy } from './busy.js'
 import type { LineHand, PieceHand } from './line.js'
+import { handoverStop } from './planned.js'
 import { stopsPerShift } from './stop-counts.js'
 
 /** A side way that takes more than this share of the cases makes a line more than a series. Project rule. */
@@ -103,14 +104,14 @@ function stageOf(
     isRigid: room.isRigid,
     clears: room.hasRoom ? 0 : visits / piece.rate,
     stay: visits * byHand.stay(keys),
-    stops: stopsPerShift(scenario, line, piece)
+    stops: stopsOf(scenario, line, piece)
       .filter(({ count, time }) => count > 0 && time > 0)
-      .map(({ key, skill, count, time, work, spread }): StageStop => {
+      .map(({ key, words, skill, count, time, work, spread }): StageStop => {
         const mean = time + (skill === null ? 0 : waitForBusy(scenario, line, skill, piece.name))
         return {
           piece: piece.name,
           key,
-          words: ofPieces[key].words!,
+          words,
           perCase: (count / piece.perShift) * visits,
           mean,
           cv: spread / mean,
@@ -118,4 +119,14 @@ function stageOf(
         }
       }),
   }
+}
+
+/** The stops of a piece in a shift in words, handovers included. */
+function stopsOf(scenario: Scenario, line: LineHand, piece: PieceHand) {
+  const stops = stopsPerShift(scenario, line, piece).map((stop) => ({
+    ...stop,
+    words: ofPieces[stop.key].words!,
+  }))
+  const handover = handoverStop(scenario.line[piece.name]!)
+  return handover === null ? stops : [...stops, { ...handover, words: 'handovers' }]
 }

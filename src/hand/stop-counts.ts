@@ -1,10 +1,11 @@
-/** Stops of a shift by hand: how many of each kind a piece has, breakdowns by the calendar included. */
+/** Stops of a shift by hand: how many of each kind a piece has, breakdowns by the calendar and planned work included. */
 import type { CountedStop } from '../kinds/by-hand.js'
 import { byHandOf } from '../kinds/hand.js'
 import { has } from '../kinds/traits.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { LineHand, PieceHand } from './line.js'
 import { calendarBreakdowns } from './pace.js'
+import { plannedStop } from './planned.js'
 
 /** Time in which the piece works, s a shift: what running-time breakdowns are counted in. */
 export function workingShare(line: LineHand, piece: PieceHand): number {
@@ -29,5 +30,6 @@ export function stopsPerShift(scenario: Scenario, line: LineHand, piece: PieceHa
     const { after, ...stop } = byCalendar
     stops.push({ ...stop, count: line.span / (after + stop.time) })
   }
-  return stops
+  const planned = plannedStop(scenario, keys)
+  return planned === null ? stops : [...stops, planned]
 }

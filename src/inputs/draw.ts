@@ -106,8 +106,10 @@ const pairs: readonly unknown[] = ['takes', 'temperature', 'applies-at']
 
 /** Whether the laws on the way to a place keep the rules between their parameters, and pairs their order. */
 function keepsOrder(scenario: Scenario, at: readonly (string | number)[]): boolean {
-  if (pairs.includes(at.at(-2))) {
-    const [low, high] = valueAt(scenario, at.slice(0, -1)) as [number, number]
+  const around = valueAt(scenario, at.slice(0, -1))
+  // a time that planned or other work takes has that key too, and is no pair
+  if (pairs.includes(at.at(-2)) && Array.isArray(around)) {
+    const [low, high] = around as [number, number]
     return low <= high
   }
   let place: unknown = scenario

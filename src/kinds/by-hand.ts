@@ -38,7 +38,7 @@ export interface Cycle {
 }
 
 /** A kind of stop that hand knows, by the key of its count. */
-export type HandStop = CauseKey | 'planned-stops'
+export type HandStop = CauseKey | 'planned-stops' | 'planned-work'
 
 /** A kind of stop as the keys of a piece describe it. */
 export interface StopKind {

@@ -1,7 +1,9 @@
 /** Keys that several kinds of equipment share. */
 import * as z from 'zod'
 import { timeDistribution } from '../scenario/distribution.js'
-import { assume, choice, name, whole } from '../scenario/kit.js'
+import { assume, choice, name, quantity, whole } from '../scenario/kit.js'
+
+export { planned } from '../scenario/planned.js'
 
 /**
  * A key `to`, or one whose name ends in `-to`, says where cases go: `scenario/routes` reads every way of a line off such
@@ -65,3 +67,16 @@ export const sideBySide = {
     .optional()
     .describe('how cases are shared out among pieces side by side'),
 }
+export const paceByHour = z
+  .array(quantity('share', 'pace in an hour of the shift', { above: 0, to: 3 }))
+  .min(1)
+  .max(1000)
+  .describe(
+    'run by people: their pace in each hour of the shift, the last one holds on; the time of a case that they begin then is divided by it',
+  )
+
+export const handover = quantity(
+  'time',
+  'run by people: nobody works there for so long at the start and at the end of each shift; counted as a break of the piece, not of the shift',
+  { above: 0 },
+)

@@ -34,6 +34,8 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   private ownLapse = never
   private hasMetBreak = false
   private isHalted = false
+  /** Pieces of planned work that are done here now. */
+  private plannedWorks = 0
   private isActing = false
   /** A stop that lasts no time, for the log has such stops. */
   private isPassing = false
@@ -56,6 +58,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     this.task = {
       place: this.name,
       skill: 'jams',
+      planned: null,
       duration: 0,
       begin: () => this.workBegins(),
       done: () => this.workDone(),
@@ -82,6 +85,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     this.beginState()
     this.frozen = false
     this.isHalted = false
+    this.plannedWorks = 0
     this.isActing = false
     this.isPassing = false
     this.logged?.begin()
@@ -182,7 +186,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
 
   private frozenState(): State {
     if (this.logged?.isStanding) return this.logged.state
-    if (this.cause === Cause.none) return State.onBreak
+    if (this.cause === Cause.none) return this.plannedWorks > 0 ? State.plannedStop : State.onBreak
     const { waiting, working } = causes[this.cause]!
     return this.isWorkedOn ? working : waiting
   }
@@ -201,7 +205,8 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   /** Stands still or moves again, as stops and breaks have it. */
   private settleFrozen(): void {
     const { now } = this.floor.clock
-    const shouldFreeze = this.cause !== Cause.none || this.isHalted || this.logged?.isStanding === true
+    const shouldFreeze =
+      this.cause !== Cause.none || this.isHalted || this.plannedWorks > 0 || this.logged?.isStanding === true
     if (shouldFreeze === this.frozen) return
     this.frozen = shouldFreeze
     if (shouldFreeze) {
@@ -265,6 +270,12 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   /** A break begins or ends for this piece. */
   halt(isHalted: boolean): void {
     this.isHalted = isHalted
+    this.moveOn()
+  }
+
+  /** Planned work begins here or is done: beside a stop or a break, if one lasts. */
+  workedOn(begins: boolean): void {
+    this.plannedWorks += begins ? 1 : -1
     this.moveOn()
   }
 

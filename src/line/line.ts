@@ -10,10 +10,12 @@ import { Crew } from './crew.js'
 import type { Equipment } from './equipment.js'
 import { Exit } from './exit.js'
 import { Floor } from './floor.js'
+import { Handover } from './handover.js'
 import type { Outlet } from './handshake.js'
 import { lineMeasures } from './line-measures.js'
 import type { Measure } from './measure.js'
 import { Observer } from './observer.js'
+import { PlannedWork, plannedMeasures } from './planned-work.js'
 import type { ShiftEvent } from './shift-event.js'
 import { Source } from './source.js'
 import { DeadlockError, EndlessLoopError, findCircle, piecesOnACircle } from './standstill.js'
@@ -53,7 +55,14 @@ export class Line {
   private readonly equipment: readonly Equipment[]
   private readonly crew: Crew
   private readonly calendar: Calendar
+  /** By piece, those that have any. */
+  private readonly planned: readonly {
+    piece: Equipment
+    works: readonly PlannedWork[]
+    needsPeople: boolean
+  }[]
   private readonly exit: Exit
+  private readonly handovers: readonly Handover[]
 
   constructor(scenario: Scenario) {
     const floor = new Floor(scenario)
@@ -85,6 +94,19 @@ export class Line {
     this.calendar = new Calendar(floor, this.sources, this.equipment, exit, () => this.countAnew())
     this.calendar.join()
     for (const piece of this.equipment) piece.joinLogged()
+    this.crew.join()
+    this.handovers = entries.flatMap(([, keys], index) =>
+      'handover' in keys && keys.handover !== undefined
+        ? [new Handover(floor, this.equipment[index]!, keys.handover)]
+        : [],
+    )
+    // after the calendar: where a break begins or ends at that instant, it has
+    this.planned = entries.flatMap(([, { planned }], index) => {
+      const piece = this.equipment[index]!
+      if (planned === undefined) return []
+      const works = planned.map((keys, number) => new PlannedWork(floor, piece, keys, number))
+      return [{ piece, works, needsPeople: planned.some(({ needs }) => needs !== undefined) }]
+    })
     const mechanisms = this.equipment.map((piece) => piece.mechanism)
     const sealers = mechanisms.flatMap((each) => each.taper() ?? [])
     const cost = costMeasures(scenario, sealers, floor.counted, () => exit.out)
@@ -94,6 +116,7 @@ export class Line {
       ...cost.measures,
       ...this.sources.flatMap((source) => source.measures()),
       ...this.equipment.flatMap((piece) => piece.measures()),
+      ...this.planned.flatMap(({ piece, ...of }) => plannedMeasures(piece.name, of.works, of.needsPeople)),
       ...this.crew.measures(),
     ]
     // where nothing is random, one shift says what all are like
@@ -200,6 +223,8 @@ export class Line {
     // after the pieces: whoever has a standing duty takes up the post
     this.crew.reset()
     this.calendar.reset()
+    for (const handover of this.handovers) handover.reset()
+    for (const { works } of this.planned) for (const work of works) work.reset()
   }
 
   /** Counting begins: every tally anew, everything else as it is. */
@@ -210,6 +235,7 @@ export class Line {
     for (const source of this.sources) source.countAnew()
     this.crew.countAnew()
     this.calendar.countAnew()
+    for (const { works } of this.planned) for (const work of works) work.countAnew()
   }
 
   private runTo(until: number, seed: string, shift: number): void {

@@ -3,7 +3,7 @@ import { type Clock, never } from '../engine/clock.js'
 import type { Ring } from '../engine/ring.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { CaseIndex, Cases } from './cases.js'
-import type { EventName, ShiftEvent } from './shift-event.js'
+import type { EventName, OtherWorkEvent, ShiftEvent } from './shift-event.js'
 import { Cause, causes, State, stateKeys } from './states.js'
 import type { Task } from './task.js'
 
@@ -205,17 +205,42 @@ export class Observer {
     this.happens('stops', piece, { cause: causes[cause]!.key })
   }
 
-  setsOut(person: string, { place, skill: task }: Task): void {
-    this.happens('sets-out', place, { person, task })
+  setsOut(person: string, { place, skill, planned }: Task): void {
+    this.happens('sets-out', place, { person, task: planned?.does ?? skill })
   }
 
   /** Somebody has arrived and begins. */
-  workBegins(person: string, { place, skill: task, duration }: Task): void {
-    this.happens('work-begins', place, { person, task, lasts: duration })
+  workBegins(person: string, { place, skill: task, planned, duration }: Task): void {
+    if (planned) this.plannedWork(place, planned.does, duration, person)
+    else this.happens('work-begins', place, { person, task, lasts: duration })
   }
 
-  workDone(person: string, { place, skill: task }: Task): void {
-    this.happens('work-done', place, { person, task })
+  workDone(person: string, { place, skill: task, planned }: Task): void {
+    if (planned) this.plannedWorkDone(place, planned.does, person)
+    else this.happens('work-done', place, { person, task })
+  }
+
+  /** Planned work begins at a piece; `person`: who does it, if anybody. */
+  plannedWork(piece: string, task: string, lasts: number, person?: string): void {
+    this.happens('planned-work', piece, { ...(person === undefined ? {} : { person }), task, lasts })
+  }
+
+  plannedWorkDone(piece: string, task: string, person?: string): void {
+    this.happens('planned-work-done', piece, { ...(person === undefined ? {} : { person }), task })
+  }
+
+  /** Other work of a crew is due, begun, left or done; `lasts`: what there is to do of it, s. */
+  otherWork(event: OtherWorkEvent, crew: string, person: string | null, task: string, lasts?: number): void {
+    this.happens(event, `crew.${crew}`, {
+      ...(person === null ? {} : { person }),
+      task,
+      ...(lasts === undefined ? {} : { lasts }),
+    })
+  }
+
+  /** The handover of shifts begins or ends at a piece. */
+  handover(piece: string, begins: boolean): void {
+    this.happens(begins ? 'handover-begins' : 'handover-ends', piece)
   }
 
   /** A stop of a sealer is over now: the heads that have a new roll, or the one whose blade has been serviced. */

@@ -2,6 +2,9 @@
 import type { CauseKey } from '../catalogue/causes.js'
 import type { StateKey } from '../catalogue/states.js'
 
+/** What may happen to other work of a crew. */
+export type OtherWorkEvent = 'other-work-due' | 'other-work-begins' | 'other-work-left' | 'other-work-done'
+
 /** What may happen, in the words of the trace. */
 export type EventName =
   | 'arrives'
@@ -26,12 +29,17 @@ export type EventName =
   | 'sets-out'
   | 'work-begins'
   | 'work-done'
+  | 'planned-work'
+  | 'planned-work-done'
+  | OtherWorkEvent
   | 'roll-changed'
   | 'blade-serviced'
   | 'post-manned'
   | 'post-left'
   | 'break-begins'
   | 'break-ends'
+  | 'handover-begins'
+  | 'handover-ends'
   | 'start-up-ends'
   | 'arrivals-end'
 
@@ -40,7 +48,7 @@ export interface ShiftEvent {
   /** Since the start of the shift, s. */
   time: number
   event: EventName
-  /** The source or the piece of equipment where it happens; `shift` for the calendar. */
+  /** The source or the piece of equipment where it happens; `shift` for the calendar, `crew.NAME` for what they do beside the line. */
   at: string
   /** Running number of the case in order of arrival, from 1. */
   case?: number
@@ -53,7 +61,7 @@ export interface ShiftEvent {
   cause?: CauseKey
   /** Who of the crew. */
   person?: string
-  /** The task, in the words of `does`. */
+  /** The task, or the other or planned work, in the words of `does`. */
   task?: string
   head?: string
   /** Tape drawn for a strip, m off the roll. */

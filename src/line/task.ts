@@ -6,6 +6,8 @@ export interface Task {
   /** The piece that stands. */
   readonly place: string
   skill: Skill
+  /** Planned work: what it is, and the crew that does it, whatever else its people do; null: a stop, for whoever has the skill. */
+  readonly planned: { does: string; crew: string } | null
   /** Time that the work takes once somebody is there, s; drawn by the piece. */
   duration: number
   /** Somebody has come and begins. */

@@ -2,6 +2,7 @@
 import * as z from 'zod'
 import { timeDistribution } from './distribution.js'
 import { assume, name, quantity, whole } from './kit.js'
+import { otherWork } from './other-work.js'
 
 export const skills = ['jams', 'roll-change', 'size-setting', 'blade', 'breakdowns'] as const
 export type Skill = (typeof skills)[number]
@@ -25,4 +26,5 @@ export const member = z.strictObject({
   breaks: breakList
     .optional()
     .describe('breaks of their own in place of those of the shift, so that others cover'),
+  'other-work': otherWork.optional(),
 })

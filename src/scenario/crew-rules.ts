@@ -2,6 +2,7 @@
 import { has } from '../kinds/traits.js'
 import type { Report } from './finding.js'
 import { nearest } from './nearest.js'
+import { checkOtherWork } from './other-work-rules.js'
 import type { Scenario } from './schema.js'
 
 /** Breaches of the rules on standing duties, and of breaks that people have of their own. */
@@ -21,6 +22,7 @@ export function checkDuties(scenario: Scenario, report: Report): void {
           : 'set `flaps: {folded-by: people}` at a sealer, or take it out',
       )
     if (crew.breaks) checkBreaks(crew.breaks, scenario.shift.length, ['crew', name, 'breaks'], report)
+    checkOtherWork(crew, ['crew', name, 'other-work'], report)
   }
   for (const name of byHand)
     if (!Object.values(scenario.crew).some((crew) => crew['stands-at'] === name))

@@ -8,6 +8,7 @@ import type { Finding, Report } from './finding.js'
 import { type Distribution, meanOf } from './law.js'
 import { checkClosure, checkMoney } from './money-rules.js'
 import { longestCase } from './outside.js'
+import { checkHours, checkPlanned } from './planned-rules.js'
 import { checkRoutes } from './routes.js'
 import type { Scenario } from './schema.js'
 import { checkSideBySide } from './side-by-side.js'
@@ -33,6 +34,8 @@ export function ruleFindings(scenario: Scenario): Finding[] {
     const rules = rulesOf(piece)
     rules.check?.(piece, { scenario, path: ['line', name], longest }, report)
     if (piece.breakdowns) checkSkill(scenario, ['line', name, 'breakdowns'], 'breakdowns', report)
+    checkPlanned(scenario, piece, ['line', name], report)
+    checkHours(scenario, piece, ['line', name], report)
     for (const skill of rules.skills?.(piece) ?? [])
       checkSkill(scenario, ['line', name, skill], skill, report)
   }

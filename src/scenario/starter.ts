@@ -111,6 +111,12 @@ line:                           # in the order in which a case travels; an entry
     every: {cases: 48, stop: 40 s}   # a planned stop, here the pallet change
     repairs: false              # true: a case that it lets go is closed and no longer rejected
     run-by: machine             # people stop at breaks
+    # of a place that people work:
+    # by-hour: [100 %, 100 %, 97 %, 93 %]   # their pace in each hour of the shift, the last one holds on
+    # handover: 5 min           # nobody works there for so long at the start and at the end of each shift
+    # planned:                  # on any piece: it stands for planned work; with needs it runs on until somebody of that crew is there
+    #   - {does: cleaning, at: 4 h, takes: 10 min, needs: operators}
+    #   - {does: self-test, every: 2 h, takes: 90 s}
   # Ways may part, join and lead back; to: exit is out of the line. For two sealers, rejects and a repair bench:
   # split: {type: divert, rule: alternate, to: [sealer, sealer-b], time: 0 s}   # strictly by turns; or rule: shortest
   # sizes: {type: divert, rule: by-case, to: {small: sealer, large: sealer-b}}  # each case its way
@@ -147,6 +153,8 @@ crew:                           # who puts stops right
     does: [jams, roll-change, size-setting, blade]   # the most urgent first
     # stands-at: sealer         # standing duty: folds the flaps there while free
     # breaks: [{at: 3 h, for: 30 min}]   # of their own, so that others cover
+    # other-work: {share: 30 %, takes: {lognormal: {mean: 4 min, cv: 0.6}}, can-be-left: false}   # beside the line, by chance; true: a stop takes them off it
+    # other-work: [{does: labels, every: 20 min, takes: 3 min}]   # or by the time from one piece to the next; one kind or a list
   fitter: {people: 1, walk: {guess: 4 min, between: [2 min, 8 min]}, does: [breakdowns]}   # nobody timed it
 
 shift:

@@ -244,3 +244,72 @@ describe('a long trace', () => {
     expect(out.split('\n')).toHaveLength(6)
   })
 })
+
+describe('work beside the line and planned work', () => {
+  // hours are long enough for each of these once: other work at 10 and 30 min, cleaning at 15, a test at 40, handovers of 2 min
+  const text = `title: People
+cases: {a: {length: 400 mm, width: 300 mm, height: 300 mm}}
+arrivals: {p: {time-between: 20 min}}
+line:
+  bench:
+    type: station
+    time: 5 s
+    run-by: people
+    handover: 2 min
+    planned: [{does: cleaning, at: 15 min, takes: 3 min, needs: o}, {does: self-test, at: 40 min, takes: 30 s}]
+crew: {o: {walk: 10 s, does: [jams], other-work: {does: labels, every: 12 min, takes: 5 min, can-be-left: true}}}
+shift: {length: 1 h}
+`
+
+  it('are told in sentences', async () => {
+    const { out } = await trace(['--shift', '1'], text)
+    const lines = out.slice(0, out.indexOf('\n\nShift 1')).split('\n').slice(3)
+    const people = lines.filter((line) => !/case|state/.test(line))
+    expect(people.map((line) => line.replace(/ {2,}/g, ' ').trim())).toEqual([
+      '0:00:00.000 bench handover of the shift: nobody works here',
+      '0:02:00.000 bench the handover is over',
+      '0:12:00.000 crew.o other work is due, 300 s of it: labels',
+      '0:12:00.000 crew.o o begins with other work, for 300 s: labels',
+      '0:15:00.000 crew.o o leaves other work, 120 s of it to do: labels',
+      '0:15:00.000 bench o sets out: cleaning',
+      '0:15:10.000 bench o is there and begins, for 180 s: cleaning',
+      '0:18:10.000 bench o is done: cleaning',
+      '0:18:10.000 crew.o o begins with other work, for 120 s: labels',
+      '0:20:10.000 crew.o o is done with other work: labels',
+      '0:24:00.000 crew.o other work is due, 300 s of it: labels',
+      '0:24:00.000 crew.o o begins with other work, for 300 s: labels',
+      '0:29:00.000 crew.o o is done with other work: labels',
+      '0:36:00.000 crew.o other work is due, 300 s of it: labels',
+      '0:36:00.000 crew.o o begins with other work, for 300 s: labels',
+      '0:40:00.000 bench planned work begins, for 30 s: self-test',
+      '0:40:30.000 bench planned work is done: self-test',
+      '0:41:00.000 crew.o o is done with other work: labels',
+      '0:48:00.000 crew.o other work is due, 300 s of it: labels',
+      '0:48:00.000 crew.o o begins with other work, for 300 s: labels',
+      '0:53:00.000 crew.o o is done with other work: labels',
+      '0:58:00.000 bench handover of the shift: nobody works here',
+      '1:00:00.000 shift arrivals end',
+      '1:00:00.000 crew.o other work is due, 300 s of it: labels',
+      '1:00:00.000 crew.o o begins with other work, for 300 s: labels',
+    ])
+  })
+
+  it('stand in JSON with who, what and how long', async () => {
+    const told = inner(await events(['--shift', '1'], text))
+    expect(told.find(({ event }) => event === 'other-work-left')).toEqual({
+      time: 900,
+      event: 'other-work-left',
+      at: 'crew.o',
+      person: 'o',
+      task: 'labels',
+      lasts: 120,
+    })
+    expect(told.find(({ event }) => event === 'planned-work')).toMatchObject({
+      time: 910,
+      at: 'bench',
+      person: 'o',
+      task: 'cleaning',
+      lasts: 180,
+    })
+  })
+})

@@ -18,6 +18,7 @@ describe('JSON Schema', () => {
   it.each([
     ['soap-works', file('soap-works.yaml')],
     ['refill-hall', file('refill-hall.yaml')],
+    ['gift-corner', file('gift-corner.yaml')],
     ['starter', starterScenario],
   ])('accepts %s', (_, text) => {
     validate(parse(text))

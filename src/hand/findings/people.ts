@@ -13,15 +13,15 @@ const leastClearing = 30
 const longWithoutBreak = 6 * 3600
 
 export const crewFindings: Rule = ({ hand: { crews }, words }, tell) => {
-  for (const { name, load, occupied } of crews)
+  for (const { name, load, occupied, other } of crews)
     if (load > loadLimit)
       tell(
         'warning',
         'crew-load',
         ['crew', name],
-        `The stops${occupied > 0 ? ' and flaps' : ''} of this line ask for ${words.share(occupied)} of the time of \`${name}\`, ${words.share(load)} with an allowance of ${words.share(workAllowance)}; more than ${words.share(loadLimit)} is too much${load > 1 ? ', and this cannot be done' : ''}.`,
+        `The stops${occupied > 0 ? ' and flaps' : ''} of this line${other > 0 ? ', and other work,' : ''} ask for ${words.share(occupied + other)} of the time of \`${name}\`, ${words.share(load)} with an allowance of ${words.share(workAllowance)}; more than ${words.share(loadLimit)} is too much${load > 1 ? ', and this cannot be done' : ''}.`,
         'allowance: 29 CFR 525.12, as a floor; limit: common practice, no source',
-        'another person, a shorter walk, or fewer stops',
+        `another person, a shorter walk, ${other > 0 ? 'less other work, ' : ''}or fewer stops`,
       )
 }
 

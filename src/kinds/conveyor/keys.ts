@@ -1,7 +1,7 @@
 /** Keys of `type: conveyor`. */
 import * as z from 'zod'
 import { assume, choice, quantity } from '../../scenario/kit.js'
-import { breakdowns, passesTo, rightOfWay, sideBySide } from '../shared-keys.js'
+import { breakdowns, passesTo, planned, rightOfWay, sideBySide } from '../shared-keys.js'
 
 export const conveyor = z
   .strictObject({
@@ -42,6 +42,7 @@ export const conveyor = z
       to: 10,
     }).optional(),
     breakdowns: breakdowns.optional(),
+    planned: planned.optional(),
     'right-of-way': rightOfWay.optional(),
     ...sideBySide,
     to: passesTo.optional(),

@@ -2,7 +2,7 @@
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
 import { assume, choice, name } from '../../scenario/kit.js'
-import { breakdowns, rightOfWay, sideBySide } from '../shared-keys.js'
+import { breakdowns, planned, rightOfWay, sideBySide } from '../shared-keys.js'
 
 const targets = z
   .array(name)
@@ -32,6 +32,7 @@ export const divert = z
       ),
     time: assume(timeDistribution('time that one case takes'), '0 s', 'definition of the format'),
     breakdowns: breakdowns.optional(),
+    planned: planned.optional(),
     'right-of-way': rightOfWay.optional(),
     ...sideBySide,
   })

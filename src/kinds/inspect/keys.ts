@@ -2,7 +2,7 @@
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
 import { assume, name, quantity } from '../../scenario/kit.js'
-import { breakdowns, passesTo, rightOfWay, runBy, sideBySide } from '../shared-keys.js'
+import { breakdowns, passesTo, planned, rightOfWay, runBy, sideBySide } from '../shared-keys.js'
 
 export const inspect = z
   .strictObject({
@@ -25,6 +25,7 @@ export const inspect = z
     ),
     'run-by': runBy,
     breakdowns: breakdowns.optional(),
+    planned: planned.optional(),
     'right-of-way': rightOfWay.optional(),
     ...sideBySide,
     to: passesTo.optional(),

@@ -2,7 +2,7 @@
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
 import { assume, bare, choice, name, quantity, quantityOr, whole } from '../../scenario/kit.js'
-import { breakdowns, passesTo, rightOfWay, sideBySide } from '../shared-keys.js'
+import { breakdowns, passesTo, planned, rightOfWay, sideBySide } from '../shared-keys.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
 
@@ -142,6 +142,7 @@ export const sealer = z
     ),
     jams: jams.optional(),
     breakdowns: breakdowns.optional(),
+    planned: planned.optional(),
     'roll-change': assume(
       z.strictObject({
         time: assume(

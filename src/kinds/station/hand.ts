@@ -4,14 +4,23 @@ import type { ByHand } from '../by-hand.js'
 import { placeByHand } from '../place-by-hand.js'
 import type { StationKeys } from './keys.js'
 
+/** Mean over the hours of a shift of `length` s, of which the last may be a part; the last pace holds on. */
+function meanPace(paces: readonly number[], length: number): number {
+  const hours = length / 3600
+  let sum = 0
+  for (let hour = 0; hour < hours; hour++)
+    sum += paces[Math.min(hour, paces.length - 1)]! * Math.min(1, hours - hour)
+  return sum / hours
+}
+
 export const stationByHand: ByHand<StationKeys> = {
   ...placeByHand,
   faster: 'more `servers`, a shorter `time`, or fewer planned stops',
-  cycle: ({ time, servers }) => ({
+  cycle: ({ time, servers, 'by-hour': paces }, { scenario }) => ({
     headway: 0,
     folding: 0,
-    cycle: meanOf(time) / servers,
-    how: 'time a case over places',
+    cycle: meanOf(time) / servers / (paces ? meanPace(paces, scenario.shift.length) : 1),
+    how: paces ? 'time a case over places and mean pace' : 'time a case over places',
   }),
   stops: ({ every }) => (every ? [{ key: 'planned-stops', perCase: 1 / every.cases, work: every.stop }] : []),
   places: ({ servers }) => servers,

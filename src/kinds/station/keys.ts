@@ -2,7 +2,16 @@
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
 import { assume, whole } from '../../scenario/kit.js'
-import { breakdowns, passesTo, rightOfWay, runBy, sideBySide } from '../shared-keys.js'
+import {
+  breakdowns,
+  handover,
+  paceByHour,
+  passesTo,
+  planned,
+  rightOfWay,
+  runBy,
+  sideBySide,
+} from '../shared-keys.js'
 
 export const station = z
   .strictObject({
@@ -31,7 +40,10 @@ export const station = z
       'definition of the format',
     ),
     'run-by': runBy,
+    'by-hour': paceByHour.optional(),
+    handover: handover.optional(),
     breakdowns: breakdowns.optional(),
+    planned: planned.optional(),
     'right-of-way': rightOfWay.optional(),
     ...sideBySide,
     to: passesTo.optional(),

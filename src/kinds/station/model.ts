@@ -20,6 +20,10 @@ export class Station extends Mechanism {
   private readonly repairs: boolean
   private readonly room: number
   private readonly time: Draw
+  /** Pace of its people in each hour of the shift; empty: always the same. */
+  private readonly paces: Float64Array
+  /** Shift and run-out, s. */
+  private readonly span: number
   private readonly stopEvery: number
   private readonly stopTime: Draw | null
 
@@ -45,6 +49,9 @@ export class Station extends Mechanism {
     this.repairs = keys.repairs
     this.room = keys['waiting-room'] === 'unlimited' ? Infinity : keys['waiting-room']
     this.time = floor.draws(this.label, 'time', keys.time)
+    this.paces = Float64Array.from(keys['by-hour'] ?? [])
+    const { shift } = floor.scenario
+    this.span = shift.length + shift['run-out']
     this.stopEvery = keys.every?.cases ?? Infinity
     this.stopTime = keys.every ? floor.draws(this.label, 'planned stop', keys.every.stop) : null
     this.serving = new Int32Array(this.servers)
@@ -96,12 +103,18 @@ export class Station extends Mechanism {
       const item = this.waiting.shift()
       this.serving[server] = item
       this.time.next()
-      this.doneAt[server] = now + this.time.value
+      this.doneAt[server] =
+        this.paces.length === 0 ? now + this.time.value : now + this.time.value / this.paces[this.hour()]!
       this.floor.observer?.serviceBegins(this.name, item, this.doneAt[server]!)
       this.busy.change(1)
       this.waits++
       this.waitTime += now - this.floor.cases.enteredAt[item]!
     }
+  }
+
+  /** The hour of the shift; after those that have a pace of their own the last of them. */
+  private hour(): number {
+    return Math.min(Math.floor((this.floor.clock.now % this.span) / 3600), this.paces.length - 1)
   }
 
   override step(): void {

@@ -89,11 +89,12 @@ export function handResult(scenario: Scenario, hand: HandCalculation) {
     })),
     pairs: hand.pairs.map(pairResult),
     crews: Object.fromEntries(
-      hand.crews.map(({ name, people, busy, occupied, load }) => [
+      hand.crews.map(({ name, people, busy, occupied, other, load }) => [
         name,
         {
           people,
           ...amounts({ busy, occupied }, { busy: 'share', occupied: 'share' }),
+          ...(other > 0 ? { otherWork: amount(other, 'share') } : {}),
           withAllowance: amount(load, 'share'),
         },
       ]),

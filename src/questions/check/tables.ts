@@ -168,18 +168,22 @@ function pairsTable({ pairs }: Hand, display: Display): Table {
 function crewTable({ crews }: Hand, result: CheckResult): Table {
   const keyOf = (name: string) => `crews.${name}`
   const range = mayBe(result, Object.keys(crews).map(keyOf))
+  const hasOther = Object.values(crews).some(({ otherWork }) => otherWork)
   return {
     title: 'People',
     note: 'Share of the time in which they are there. Each task goes to the first crew of the file that does it. The allowance is 15 %, for personal time, fatigue and delays (29 CFR 525.12, as a floor); more than 85 % is too much.',
     columns: [
       ...ofWords('crew'),
-      ...ofFigures('people', 'stops of the line', 'and folding flaps', 'with the allowance'),
+      ...ofFigures('people', 'stops of the line', 'and folding flaps'),
+      ...ofFigures(...(hasOther ? ['other work', 'all of it with the allowance'] : ['with the allowance'])),
       ...range.columns,
     ],
     rows: Object.entries(crews).map(([name, each]) => [
       name,
       String(each.people),
-      ...[each.busy, each.occupied, each.withAllowance],
+      ...[each.busy, each.occupied],
+      ...(hasOther ? [each.otherWork ?? 'none'] : []),
+      each.withAllowance,
       ...range.cells(keyOf(name), 'share'),
     ]),
   }

@@ -161,14 +161,18 @@ const failuresTable = ({ equipment }: RunResult): Table => ({
   ),
 })
 
+/** Columns that are there only where somebody has such figures. */
+const someHave = ['other-work', 'other-work-done', 'other-work-left', 'at-post'] as const
+
 function crewTable({ crew }: RunResult): Table {
   const crews = Object.entries(crew)
-  const hasPost = crews.some(([, of]) => of['at-post'])
+  const keys = someHave.filter((key) => crews.some(([, of]) => of[key]))
+  const note = keys.includes('other-work') ? ' Other work is beside that, in the same share.' : ''
   return {
     title: 'People',
-    note: 'Busy: walking and working, share of the time in which they are there.',
-    columns: [...words('crew'), ...columnsOf(ofCrew, hasPost ? ['busy', 'at-post'] : ['busy'])],
-    rows: crews.map(([name, of]) => [name, of.busy, ...(hasPost ? [of['at-post'] ?? ''] : [])]),
+    note: `Busy: walking and working, share of the time in which they are there.${note}`,
+    columns: [...words('crew'), ...columnsOf(ofCrew, ['busy', ...keys])],
+    rows: crews.map(([name, of]) => [name, of.busy, ...keys.map((key) => of[key] ?? '')]),
   }
 }
 

@@ -105,12 +105,26 @@ const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Di
   'work-begins': ({ person, task, lasts }) =>
     `${person} is there and begins, for ${duration(lasts)}: ${task}`,
   'work-done': ({ person, task }) => `${person} is done: ${task}`,
+  'planned-work': ({ person, task, lasts }) =>
+    person === undefined
+      ? `planned work begins, for ${duration(lasts)}: ${task}`
+      : `${person} is there and begins, for ${duration(lasts)}: ${task}`,
+  'planned-work-done': ({ person, task }) =>
+    person === undefined ? `planned work is done: ${task}` : `${person} is done: ${task}`,
+  'other-work-due': ({ task, lasts }) => `other work is due, ${duration(lasts)} of it: ${task}`,
+  'other-work-begins': ({ person, task, lasts }) =>
+    `${person} begins with other work, for ${duration(lasts)}: ${task}`,
+  'other-work-left': ({ person, task, lasts }) =>
+    `${person} leaves other work, ${duration(lasts)} of it to do: ${task}`,
+  'other-work-done': ({ person, task }) => `${person} is done with other work: ${task}`,
   'roll-changed': ({ head }) => `${head} head has a new roll`,
   'blade-serviced': ({ head }) => `${head} head has its blade serviced`,
   'post-manned': ({ person }) => `somebody of ${person} stands at the post`,
   'post-left': ({ person }) => `nobody of ${person} stands at the post`,
   'break-begins': () => 'a break begins',
   'break-ends': () => 'the break ends',
+  'handover-begins': () => 'handover of the shift: nobody works here',
+  'handover-ends': () => 'the handover is over',
   'start-up-ends': () => 'the line is started up',
   'arrivals-end': () => 'arrivals end',
 }

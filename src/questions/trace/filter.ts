@@ -19,6 +19,8 @@ const stopEvents: ReadonlySet<EventName> = new Set<EventName>([
   'sets-out',
   'work-begins',
   'work-done',
+  'planned-work',
+  'planned-work-done',
   'roll-changed',
   'blade-serviced',
 ])

@@ -98,9 +98,9 @@ function timeOf(option: string, text: string | undefined): number | undefined {
   return parsed.value
 }
 
-/** Where events may happen: the shift, crews with breaks of their own, sources and pieces. */
+/** Where events may happen: the shift, crews with breaks or other work of their own, sources and pieces. */
 function placesOf({ arrivals, crew, line }: Scenario): string[] {
-  const crews = Object.keys(crew).filter((name) => crew[name]!.breaks)
+  const crews = Object.keys(crew).filter((name) => crew[name]!.breaks || crew[name]!['other-work'])
   return ['shift', ...crews.map((name) => `crew.${name}`), ...Object.keys(arrivals), ...Object.keys(line)]
 }
 

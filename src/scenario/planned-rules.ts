@@ -1,0 +1,92 @@
+/** Rules of planned work, and of the hours and the handover of places that people work. */
+import type { KeysOf } from '../kinds/keys.js'
+import type { Report } from './finding.js'
+import { meanOf } from './law.js'
+import { nearest } from './nearest.js'
+import { shortestWork } from './other-work-rules.js'
+import type { PlannedKeys } from './planned.js'
+import type { Scenario } from './schema.js'
+import type { Path } from './walk.js'
+
+/** Breaches of the rules on planned work at a piece. */
+export function checkPlanned(scenario: Scenario, { planned }: KeysOf, path: Path, report: Report): void {
+  for (const [index, work] of (planned ?? []).entries()) {
+    const at = [...path, 'planned', index]
+    checkTimes(work, scenario.shift, at, report)
+    const crews = Object.keys(scenario.crew)
+    if (work.needs !== undefined && !crews.includes(work.needs))
+      report(
+        [...at, 'needs'],
+        'no-such-path',
+        `there is no crew \`${work.needs}\``,
+        nearest(work.needs, crews),
+      )
+  }
+}
+
+function checkTimes(
+  { at, every, takes }: PlannedKeys,
+  shift: Scenario['shift'],
+  path: Path,
+  report: Report,
+): void {
+  const isLate = (time: number | undefined) => time !== undefined && time >= shift.length
+  const earlier = `before ${hours(shift.length)}, where the shift ends`
+  if ((at === undefined) === (every === undefined))
+    report(
+      path,
+      'one-of',
+      'planned work is due once, by `at`, or again and again, by `every`',
+      'keep or add one, such as `at: 4 h` or `every: 2 h`',
+      true,
+    )
+  if (isLate(at)) report([...path, 'at'], 'out-of-range', 'comes after the shift', earlier)
+  if (isLate(every)) report([...path, 'every'], 'out-of-range', 'never comes in a shift', earlier)
+  if (meanOf(takes) < shortestWork)
+    report(
+      [...path, 'takes'],
+      'out-of-range',
+      `the mean must be at least ${shortestWork} s`,
+      'such as `10 min`',
+    )
+  else if (every !== undefined && meanOf(takes) >= every)
+    report(
+      [...path, 'takes'],
+      'conflict',
+      'takes as long as the time until it is due again: the piece would never run',
+      'a shorter `takes`, or a longer `every`',
+    )
+}
+
+/** Breaches of the rules on the hours of people at a station. */
+export function checkHours(scenario: Scenario, piece: KeysOf, path: Path, report: Report): void {
+  if (piece.type !== 'station') return
+  for (const key of ['by-hour', 'handover'] as const)
+    if (piece[key] !== undefined && piece['run-by'] !== 'people')
+      report(
+        [...path, key],
+        'conflict',
+        'is of places that people work, and a machine works this one',
+        'set `run-by: people`, or take it out',
+      )
+  const { handover } = piece
+  if (handover === undefined) return
+  const { shift } = scenario
+  const end = shift.length + shift['run-out']
+  if (2 * handover >= end)
+    report(
+      [...path, 'handover'],
+      'conflict',
+      'both of them together take the whole shift',
+      'a shorter handover',
+    )
+  else if (shift.breaks.some((pause) => pause.at <= handover || pause.at + pause.for >= end - handover))
+    report(
+      [...path, 'handover'],
+      'conflict',
+      'a break of the shift lies in a handover, or touches one',
+      'a shorter handover, or the break at another time',
+    )
+}
+
+const hours = (seconds: number): string => `${Number((seconds / 3600).toPrecision(4))} h`
