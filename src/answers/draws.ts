@@ -64,9 +64,9 @@ export async function simulatedDraws(
 ): Promise<Draws | null> {
   if (asked === null) return null
   const of: SimulatedDraw[] = []
-  for (const [index, { inputs }] of drawn.entries()) {
+  for (const [index, { inputs, scenario }] of drawn.entries()) {
     try {
-      of.push({ inputs, shifts: await simulation.first(first + index, asked.shifts) })
+      of.push({ inputs, scenario, shifts: await simulation.first(first + index, asked.shifts) })
     } catch (error) {
       if (!(error instanceof Standstill)) throw error
       const { piece, rule, fix, shift } = error

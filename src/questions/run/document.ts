@@ -9,7 +9,8 @@ import {
   lineResult,
   orNull,
 } from '../../answers/line-result.js'
-import { type Losses, lossesOf } from '../../answers/losses.js'
+import type { Losses } from '../../answers/losses.js'
+import { lossesWithInputs } from '../../answers/losses-with-inputs.js'
 import {
   type ByHand,
   beginOf,
@@ -76,7 +77,11 @@ export function runResult(record: StudyRecord): RunResult {
     costLeftOut,
     byHand,
     ...others,
-    losses: lossesOf(simulated, { ...how, bottleneck: byHand?.bottleneck ?? null }),
+    losses: lossesWithInputs(
+      simulated,
+      { ...how, bottleneck: byHand?.bottleneck ?? null },
+      drawn?.draws ?? null,
+    ),
     layout: layoutOf(scenario),
     ...(drawn ? { drawn: drawsTold(drawn.draws, drawn.evidence, measuresOf(simulated), estimates) } : {}),
     ...(record.stretch ? { stretch: record.stretch } : {}),

@@ -77,13 +77,17 @@ function stepDown(rows: LossRow[], steps: readonly LossStep[], from: number, cou
     const to = left - (step.cases.mean ?? 0)
     const word = to > left ? 'more: ' : ''
     const isBare = step.cases.low === null && !step.cases.few
-    const value = isBare ? whole(step.cases.mean ?? 0) : printFigure(step.cases, 'metric').value
+    const { value, interval } = isBare
+      ? { value: whole(step.cases.mean ?? 0), interval: '' }
+      : printFigure(step.cases, 'metric')
+    // how far off it may be is told where that is more than luck
+    const half = step.cases.inputs ? ` ${interval}` : ''
     rows.push({
       label: word + step.label,
       from: left,
       to,
       kind: 'loss',
-      text: `${minus(value)}, ${share(Math.abs(left - to) / could)}`,
+      text: `${minus(value)}${half}, ${share(Math.abs(left - to) / could)}`,
     })
     left = to
   }
