@@ -1,13 +1,38 @@
 /** What each input adds to what is not known of the figures that are asked for first, as documents tell it. */
+import { mean, quantile } from 'simple-statistics'
 import type { MeasureName } from '../catalogue/measures.js'
+import { currencyOf, unitName } from '../catalogue/unit-name.js'
+import type { ShiftResult } from '../line/line.js'
 import type { Evidence, Known } from '../scenario/known.js'
 import { contributionsOf } from '../statistics/contributions.js'
-import { measureName, measureNamed, type StudyMeasure } from './figures.js'
+import type { Estimate } from '../statistics/estimate.js'
+import { figureOfScale, inScale, rowOf, type Scale, scaleOf } from '../statistics/layout.js'
+import { standardNormal } from '../statistics/quantile.js'
+import {
+  measureName,
+  measureNamed,
+  measuresOf,
+  observationsOf,
+  type Simulated,
+  type StudyMeasure,
+} from './figures.js'
 import type { Estimates } from './line-result.js'
 import { type Draws, layoutOfMeasure } from './with-inputs.js'
 
-/** An input and its part. */
-export interface Contribution {
+/** An end of what an input may be: 5 % or 95 % of what was drawn of it, in SI, of a law its mean; and the figure there, the other inputs as drawn. */
+export interface InputEnd {
+  input: number
+  figure: number
+}
+
+/** An input and its part, with what the figure is at its ends. */
+export interface Contribution extends InputShare {
+  low: InputEnd
+  high: InputEnd
+}
+
+/** The part of an input. */
+export interface InputShare {
   path: string
   /** Of what is not known of the inputs, 0 to 1; the rest is theirs together, or is bent too much for straight lines. */
   share: number
@@ -20,6 +45,9 @@ export interface ContributionsTold {
   label: string
   /** Share of what the draws differ by that straight lines in the scores of the inputs explain (adjusted R^2). */
   explained: number
+  unit: string
+  /** The figure in the middle of the draws, about which the ends lie. */
+  middle: number
   /** The most first. */
   shares: Contribution[]
 }
@@ -45,25 +73,58 @@ const toldApart = [
 export function drawsTold(
   draws: Draws,
   evidence: readonly Evidence[],
-  measures: readonly StudyMeasure[],
+  { line, scenario, shifts }: Pick<Simulated, 'line' | 'scenario' | 'shifts'>,
   estimates: Estimates,
 ): DrawsTold {
+  const measures = measuresOf({ line, scenario })
+  const currency = currencyOf(scenario)
   return {
     draws: draws.draws,
     shifts: draws.shifts,
     contributions: toldApart.flatMap((name) => {
       const measure = measureNamed(measures, name)
-      const isTold = measure && estimates.get(measureName(measure))?.inputs
-      return (isTold && contributionsTold(draws, evidence, measure)) || []
+      if (!measure) return []
+      const estimate = estimates.get(measureName(measure))
+      if (!estimate?.inputs) return []
+      const told = contributionsTold(draws, evidence, measure, middleOf(measure, estimate, draws, shifts))
+      return told === null ? [] : [{ ...told, unit: unitName(measure.unit, currency) }]
     }),
   }
 }
+
+const scaleOfMeasure = ({ kind, isTimeOfEvents = false }: StudyMeasure): Scale =>
+  kind === 'quantile' ? 'itself' : scaleOf({ kind, isTimeOfEvents })
+
+/**
+ * The middle of the draws in the scale of the measure: the estimate, and what the draws come to less what the same shifts come to with inputs as they
+ * are given. So what these few shifts owe to luck is not taken for the inputs.
+ */
+function middleOf(
+  measure: StudyMeasure,
+  estimate: Estimate,
+  draws: Draws,
+  shifts: readonly ShiftResult[],
+): number {
+  const layout = layoutOfMeasure(measure, draws)
+  const observed = observationsOf(measure, shifts.slice(0, draws.shifts))
+  const given = observed && rowOf(observed)
+  if (layout === null || !given) return Number.NaN
+  const own = inScale(estimate.mean, estimate.n, scaleOfMeasure(measure))
+  return own + mean([...layout.means]) - mean([...given])
+}
+
+/** The ends of an input: 5 % and 95 % of its draws, where its normal score is as far off. */
+const [lowEnd, highEnd] = [0.05, 0.95]
+
+/** Cases, times and money are not below 0. */
+const atLeastNothing = (figure: number): number => Math.max(0, figure)
 
 function contributionsTold(
   draws: Draws,
   evidence: readonly Evidence[],
   measure: StudyMeasure,
-): ContributionsTold | null {
+  middle: number,
+): Omit<ContributionsTold, 'unit'> | null {
   const layout = layoutOfMeasure(measure, draws)
   // of a draw that says nothing there is no row: who is who is not known then
   if (layout === null || layout.means.length !== draws.of.length) return null
@@ -76,12 +137,24 @@ function contributionsTold(
   const ofInputs = layout.ofDraws > 0 ? (layout.inputs * layout.shifts) / layout.ofDraws : 0
   const all = found.shares.reduce((sum, share) => sum + share, 0)
   const scale = ofInputs > 0 ? 1 / Math.max(ofInputs, all) : 0
+  const end = (input: number, at: number): InputEnd => ({
+    input: quantile(
+      draws.of.map(({ inputs }) => inputs[input]!),
+      at,
+    ),
+    figure: figureAt(middle + found.slopes[input]! * standardNormal(at)),
+  })
+  const figureAt = (value: number) => atLeastNothing(figureOfScale(value, scaleOfMeasure(measure)))
   return {
     measure: measureName(measure),
     label: measure.label,
     explained: found.explained,
+    middle: figureAt(middle),
     shares: evidence
-      .map(({ path, known }, input) => ({ path, share: found.shares[input]! * scale, data: dataOf(known) }))
+      .map(({ path, known }, input) => ({
+        ...{ path, share: found.shares[input]! * scale, data: dataOf(known) },
+        ...{ low: end(input, lowEnd), high: end(input, highEnd) },
+      }))
       .sort((a, b) => b.share - a.share),
   }
 }

@@ -1,7 +1,7 @@
 /** The result document of a study: every figure with its interval, unit and words, in a fixed order. */
 
 import { type DrawsTold, drawsTold } from '../../answers/contributions.js'
-import { measureName, measuresOf, type Simulated } from '../../answers/figures.js'
+import { measureName, type Simulated } from '../../answers/figures.js'
 import {
   type Estimates,
   estimatesOf,
@@ -83,7 +83,7 @@ export function runResult(record: StudyRecord): RunResult {
       drawn?.draws ?? null,
     ),
     layout: layoutOf(scenario),
-    ...(drawn ? { drawn: drawsTold(drawn.draws, drawn.evidence, measuresOf(simulated), estimates) } : {}),
+    ...(drawn ? { drawn: drawsTold(drawn.draws, drawn.evidence, simulated, estimates) } : {}),
     ...(record.stretch ? { stretch: record.stretch } : {}),
     ...(record.about ? { about: record.about } : {}),
     assumed: record.assumed,
