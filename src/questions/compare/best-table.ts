@@ -143,7 +143,11 @@ export function bestTable({ best, display }: CompareResult): Table {
       verdicts[verdict],
       grouped(shifts, 0),
       ...(across
-        ? [name in across.best ? shareOfDraws(across.best[name]!, across.draws, best.confidence) : '']
+        ? [
+            Object.hasOwn(across.best, name)
+              ? shareOfDraws(across.best[name]!, across.draws, best.confidence)
+              : '',
+          ]
         : []),
     ]),
   }
