@@ -112,20 +112,24 @@ describe('inputs moved alone', () => {
 describe('a plan', () => {
   it('holds in each effect what the draws make of it: a longer shift brings its time over the time of a case', async () => {
     const { document } = await sweep(scenario, {
-      ...{ plan: 5, measure: ['output'] },
+      ...{ plan: 5, measure: ['output', 'target-held'] },
       vary: ['shift.length=0.5..1 h', 'line.infeed.length=4..5 m', 'line.infeed.speed=24..30 m/min'],
     })
     const { effects } = document.plan!.output!
     const [longer] = effects
     const half = halfOf(
       timesOf(scenario, 30).map((time) => 1800 / time),
-      1 - 0.05 / 3,
+      1 - 0.05 / 6,
     )
     // counts are whole numbers
     expect(Math.abs(longer!.mean - 300)).toBeLessThan(2)
     // what the designs lie off a straight line by is next to nothing of it
     expect((longer!.inputs!.high! - longer!.mean) / half).toBeCloseTo(1, 1)
     expect(longer!.isShown).toBe(longer!.inputs!.low! > 0)
+    for (const { mean, inputs } of [...effects, ...document.plan!['target-held']!.effects]) {
+      expect(inputs!.low!).toBeLessThanOrEqual(mean)
+      expect(inputs!.high!).toBeGreaterThanOrEqual(mean)
+    }
     for (const { measures } of document.points) expect(measures.output!.inputs!.share).toBe(1)
   })
 })

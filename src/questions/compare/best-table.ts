@@ -33,7 +33,7 @@ export function bestSentences(result: CompareResult): string[] {
         : ''
     const note = variants[best.pick]?.note ? ` (${variants[best.pick]!.note})` : ''
     return [
-      `Choose ${withVerdict(best.pick, result)}${note}: it has the ${what}${among}. With ${percentText(best.confidence)} confidence it is the best of them, or within ${amount} of the best.${leftOut}`,
+      `Choose ${withVerdict(best.pick, result)}${note}: it has the ${what}${among}. With ${percentText(best.confidence)} confidence${best.across ? ', inputs taken as they are given,' : ''} it is the best of them, or within ${amount} of the best.${leftOut}`,
       ...acrossSentences(result),
     ]
   }
@@ -115,7 +115,7 @@ export function bestCertainty({ best, display }: CompareResult): string[] {
       ? ` Half of the risk is that of the conditions: a design that keeps ${near.join(' and ')} by more than that is not refused, one that misses it by more is not accepted.`
       : ''
   return [
-    `Chosen by fully sequential selection (Kim & Nelson 2006) on means, and on ratios as total over total; it spent ${grouped(best.spent, 0)} shifts of all designs together. No design is told from another before each kind of jam, tape break and breakdown that the scenario names came in ${fewest} of its shifts, or so seldom that it cannot matter, nor by differences too rare to know how far they spread.${accepted} Designs that were dropped early have few shifts: their figures here are as wide.${best.across ? ' Chosen with inputs as they are given; who keeps what is required was told so too.' : ''}`,
+    `Chosen by fully sequential selection (Kim & Nelson 2006) on means, and on ratios as total over total; it spent ${grouped(best.spent, 0)} shifts of all designs together. No design is told from another before each kind of jam, tape break and breakdown that the scenario names came in ${fewest} of its shifts, or so seldom that it cannot matter, nor by differences too rare to know how far they spread.${accepted} Designs that were dropped early have few shifts: their figures here are as wide.${best.across ? ' Who keeps what is required was told with inputs as they are given too.' : ''}`,
   ]
 }
 

@@ -32,7 +32,7 @@ export function planOf({
   const size = factors.length * measures.length
   return Object.fromEntries(
     measures.map((measure): [string, PlanOf | null] => {
-      const { name, unit } = measure
+      const { name } = measure
       const y = points.map(({ measures: figures }) => figures[name]?.mean ?? Number.NaN)
       const fitted = regression(rows, y, confidence, size)
       if (fitted === null) return [name, null]
@@ -41,7 +41,7 @@ export function planOf({
       const level = 1 - (1 - confidence) / size
       const effects = slopes.map((slope, index) => ({
         path: factors[index]!.path,
-        ...withInputs(slope, degreesOfFreedom, layouts[index] ?? null, unit, level),
+        ...withInputs(slope, degreesOfFreedom, layouts[index] ?? null, level),
       }))
       return [
         name,
@@ -60,12 +60,12 @@ function withInputs(
   slope: Slope,
   degreesOfFreedom: number,
   layout: Layout | null,
-  unit: string,
   level: number,
 ): Omit<PlanOf['effects'][number], 'path'> {
   const { mean, low, high } = slope
   const estimate = { ...bare(mean, degreesOfFreedom + 1), low, high }
-  const { inputs } = addedByInputs(estimate, layout, unit, level)
+  // a straight line knows no ends: of shares too it may go beyond all and none
+  const { inputs } = addedByInputs(estimate, layout, '', level)
   return inputs ? { ...slope, inputs, isShown: slope.isShown && isOffNothing(inputs) } : slope
 }
 

@@ -163,11 +163,11 @@ function limits({ notes, kind, shift, made }: SweepResult): string[] {
 }
 
 /** The first screen of a sweep; `headline` is what its report says first. */
-export const sweepSummary = ({ made }: SweepResult, headline: readonly string[]): Summary => ({
+export const sweepSummary = ({ made, drawn }: SweepResult, headline: readonly string[]): Summary => ({
   question: 'How much of it is enough?',
   answer: headline[0]!,
   sureness: [
-    `${percentText(made.confidence)} confidence: what is called shown holds for all differences that are judged together.`,
+    `${percentText(made.confidence)} confidence: what is called shown holds for all differences that are judged together${drawn ? ', with what is not known of the inputs' : ''}.`,
   ],
   limiting: '',
   next: [
