@@ -1,6 +1,9 @@
 /** Comparisons over what the inputs may be: all designs see the same draws. */
+import { readFileSync } from 'node:fs'
+import path from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { compare, loadScenario } from '../../src/index.js'
+import { threads } from '../../src/shifts/threads/pool.js'
 import { call, smallLine } from './in-process.js'
 
 const known = `${smallLine
@@ -97,6 +100,29 @@ describe('compare, of a scenario that says how well values are known', () => {
       }
       expect(across!.best[name]).toBe(some)
     }
+  })
+
+  it('chooses the same with two threads, and after an interrupt to the same bytes', async () => {
+    const scenario = loadScenario(known, { shifts: 40 })
+    const sought = { best: 'throughput', within: '0.5 cases/min', variants: ['slow', 'longer'], draws }
+    const executor = threads(2, new URL('../../.build/cli/worker.js', import.meta.url))
+    try {
+      const [one, two] = [await compare(scenario, sought), await compare(scenario, sought, { executor })]
+      expect(two.document).toEqual(one.document)
+      expect(two.rows()).toEqual(one.rows())
+    } finally {
+      await executor.close()
+    }
+    const argv = ['compare', '-', '--anyway', '--quiet', '--workers', '1', '--shifts', '40', '--draws', '12']
+    const best = [...argv, '--variants', 'slow,longer', '--best', 'throughput', '--within', '0.5 cases/min']
+    const bytes = (cwd: string) =>
+      ['result.json', 'shifts.csv', 'differences.csv'].map((name) =>
+        readFileSync(path.join(cwd, 'out/stdin-compare', name), 'utf8'),
+      )
+    const whole = await call(best, { stdin: known })
+    const cut = await call(best, { stdin: known, interruptAfter: 150 })
+    if (cut.code !== 0) await call([...best, '--resume'], { stdin: known, cwd: cut.cwd })
+    expect(bytes(cut.cwd)).toEqual(bytes(whole.cwd))
   })
 
   it('says so in words', async () => {
