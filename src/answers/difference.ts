@@ -11,7 +11,7 @@ import {
   partsOf,
   printFigure,
 } from '../report/format.js'
-import { type DifferenceFigure, turned } from './difference-figure.js'
+import { type DifferenceFigure, turned, wholeInterval } from './difference-figure.js'
 
 /** How a difference is printed: shares differ by percentage points, not by per cent of one another. */
 export function differenceUnit(unit: string, display: Display): { factor: number; word: string } {
@@ -37,9 +37,9 @@ export const withoutUnit = ({ value, interval }: PrintedFigure): string | null =
 export type Shown = Printable & Partial<Pick<DifferenceFigure, 'isShown'>>
 
 /** In a line of text the short word for the unit does. */
-function printed({ mean, low, high, unit }: Shown, display: Display): PrintedFigure {
-  const found = printFigure({ mean, low, high, unit: briefUnit(unit) }, display)
-  return { ...found, unit: unit === 'share' ? 'points' : found.unit }
+function printed(figure: Shown, display: Display): PrintedFigure {
+  const found = printFigure({ ...wholeInterval(figure), unit: briefUnit(figure.unit) }, display)
+  return { ...found, unit: figure.unit === 'share' ? 'points' : found.unit }
 }
 
 /** `+0.13 ± 0.03 cases/min`, `none shown (-0.4 to 0.9 points)`, `not told: 12 shifts differ`, in their parts. */
@@ -49,11 +49,17 @@ export function differenceParts(figure: DifferenceFigure | undefined, display: D
   const found = printed(figure, display)
   if (found.value === nothing) return [nothing]
   if (figure.isShown === false) {
-    if (figure.low === figure.high) return ['the same']
+    if (isSame(figure)) return ['the same']
     return ['none shown', `(${joined(rangeText(figure, display), found.unit)})`]
   }
   const isMore = (figure.mean ?? 0) > 0
   return partsOf({ ...found, value: `${isMore ? '+' : ''}${found.value}` })
+}
+
+/** Alike in every shift, whatever the inputs may be. */
+export function isSame(figure: Shown): boolean {
+  const { low, high } = wholeInterval(figure)
+  return low === high
 }
 
 /** `12 shifts differ`: too few to tell a difference. */
@@ -64,8 +70,9 @@ export const notTold = (shifts: number): string => `not told: ${fewDiffer(shifts
 
 /** The size of a difference without its sign: `0.13 ± 0.03 cases/min`. */
 export function sizeText(figure: Shown, display: Display): string {
-  const size = (figure.mean ?? 0) < 0 ? { ...figure, ...turned(figure) } : figure
-  return partsOf(printed(size, display)).join(' ')
+  const whole = wholeInterval(figure)
+  const size = (figure.mean ?? 0) < 0 ? turned(whole) : whole
+  return partsOf(printed({ ...size, unit: figure.unit }, display)).join(' ')
 }
 
 /** The unit of a difference in a line of text. */
@@ -73,7 +80,8 @@ export const unitText = (figure: Shown, display: Display): string => printed(fig
 
 /** Both ends with the decimals of the figure: `-0.4 to 0.9`. */
 export function rangeText(figure: Shown, display: Display): string {
-  return `${endText(figure, figure.low, display)} to ${endText(figure, figure.high, display)}`
+  const whole = { ...wholeInterval(figure), unit: figure.unit }
+  return `${endText(whole, whole.low, display)} to ${endText(whole, whole.high, display)}`
 }
 
 /** An end, printed like a figure whose plus-minus is that of the difference. */

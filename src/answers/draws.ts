@@ -66,9 +66,9 @@ export async function simulatedDraws(
 ): Promise<Draws | null> {
   if (asked === null) return null
   const of: SimulatedDraw[] = []
-  for (const [index, { inputs }] of drawn.entries()) {
+  for (const [index, { inputs, scenario }] of drawn.entries()) {
     const shifts = await inDraw(index + 1, () => simulation.first(first + index, asked.shifts))
-    of.push({ inputs, shifts })
+    of.push({ inputs, scenario, shifts })
   }
   return { ...asked, of }
 }

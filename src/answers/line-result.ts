@@ -84,7 +84,8 @@ export function figureOf(
   return { ...told, unit, label, ...rest, ...(inputs ? { inputs: inputsOf(inputs) } : {}) }
 }
 
-const inputsOf = ({ low, high, alone, ...rest }: OfInputs): FigureOfInputs => ({
+/** What the inputs add, as the document tells it. */
+export const inputsOf = ({ low, high, alone, ...rest }: OfInputs): FigureOfInputs => ({
   ...{ low: orNull(low), high: orNull(high) },
   alone: { low: orNull(alone.low), high: orNull(alone.high) },
   ...rest,

@@ -25,7 +25,10 @@ export function lossesTable(result: Told): Table {
   const { losses, display } = result
   const cases = (figure: Figure) => bareParts(figure, display)
   const rows: Cell[][] = (losses?.machines ?? []).flatMap((each) => [
-    [each.machine, 'could put out at its limit', grouped(each.could, 0), share(1)],
+    [
+      ...[each.machine, 'could put out at its limit'],
+      ...[each.limit ? cases(each.limit) : grouped(each.could, 0), share(1)],
+    ],
     ...each.losses.map((step) => [each.machine, `less: ${step.label}`, cases(step.cases), share(step.share)]),
     [each.machine, 'leave it', cases(each.leaves), share((each.leaves.mean ?? 0) / each.could)],
   ])
@@ -69,6 +72,9 @@ function lossesNote(result: Told): string {
   const followed = machines.filter(({ isFollowed }) => isFollowed).map(({ machine }) => machine)
   if (followed.length > 0)
     sentences.push(`What leaves ${followed.join(', ')} comes to another one later and is counted there.`)
-  if (result.drawn) sentences.push('Their plus-minus is luck of the simulation alone.')
+  if (result.drawn)
+    sentences.push(
+      'Plus-minus: luck of the simulation and what is not known of the inputs; limits and shares are those of the inputs as they are given.',
+    )
   return sentences.join(' ')
 }

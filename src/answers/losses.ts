@@ -1,40 +1,29 @@
 /** The losses of the shift: what a machine could put out at its limit, what takes from that, step by step, and what comes out. */
 
 import type { Figure } from '../catalogue/figure.js'
-import type { FigurePath, MeasureName } from '../catalogue/measures.js'
 import { type StateKey, stateKeys, stateLabel, states } from '../catalogue/states.js'
 import { byHandOf } from '../kinds/hand.js'
 import { cutsOf } from '../kinds/sealer/heads.js'
 import type { SealerKeys } from '../kinds/sealer/keys.js'
 import { has } from '../kinds/traits.js'
-import { Counted } from '../line/counted.js'
-import type { ShiftResult } from '../line/line.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
-import { meanEstimate, ofFew } from '../statistics/estimate.js'
 import { gapNeeded, steadyRate } from '../trade/headway.js'
+import type { Simulated } from './figures.js'
 import {
-  controlsOf,
-  type Estimation,
-  estimationOf,
-  measureNamed,
-  measuresOf,
-  type Simulated,
-  type StudyMeasure,
-  tooFew,
-} from './figures.js'
-import { figureOf } from './line-result.js'
+  type LossesAsked,
+  type LossStep,
+  LossStudy,
+  less,
+  plus,
+  type Series,
+  shareOf,
+  sum,
+  times,
+} from './losses-study.js'
 import { Routes } from './machine-routes.js'
 
-/** One step down: cases of a shift that are lost to one thing. */
-export interface LossStep {
-  key: string
-  label: string
-  /** Negative where it adds cases instead. */
-  cases: Figure
-  /** Of what the machine, or all of them together, could put out. */
-  share: number
-}
+export type { LossesAsked, LossStep } from './losses-study.js'
 
 /** The steps of one machine: `could` less all `losses` is `leaves`, exactly. */
 export interface MachineLosses {
@@ -46,6 +35,8 @@ export interface MachineLosses {
   how: string
   /** Cases of a shift at that rate, never standing. */
   could: number
+  /** The same with its interval, where what is not known of the inputs moves it. */
+  limit?: Figure
   losses: LossStep[]
   /** Cases that leave it, sealed or not. */
   leaves: Figure
@@ -66,23 +57,27 @@ const order: readonly StateKey[] = [
   ...stateKeys.filter((key) => !['work', 'break'].includes(states[key].group)),
 ]
 
-/** What a study asks for. `bottleneck`: the piece with least to spare by hand; it is asked of lines without a sealer. */
-export interface LossesAsked extends Omit<Estimation, 'exposure'> {
-  bottleneck: string | null
-}
-
 /**
  * The losses of each sealer; of a line without one those of its bottleneck, if that takes a time for each case and all cases pass it. Null where there is
  * nothing to tell of. Every step is a sum over the numbers of a shift, so each has an interval of its own; what the controls move otherwise is put
  * on the one step that is a rest, so that all adds up. Limit of a sealer: planned run time of the cases that came, length and gap over belt
  * speed (`trade/headway`); of the others: places over mean time.
  */
-export function lossesOf(simulated: Simulated, asked: LossesAsked): Losses | null {
-  const { scenario } = simulated
-  const study = new Study(simulated, asked)
+export const lossesOf = (simulated: Simulated, asked: LossesAsked): Losses | null =>
+  lossesRead(simulated, asked).losses
+
+/** The same with the numbers by shift behind each figure, by the name of its place. */
+export function lossesRead(
+  simulated: Simulated,
+  asked: LossesAsked,
+): { losses: Losses | null; series: ReadonlyMap<string, Series> } {
+  const study = new LossStudy(simulated, asked)
+  return { losses: lossesIn(study, simulated, asked), series: study.told }
+}
+
+function lossesIn(study: LossStudy, { scenario }: Simulated, { bottleneck }: LossesAsked): Losses | null {
   const routes = new Routes(scenario)
   const sealers = Object.keys(scenario.line).filter((name) => has(scenario.line[name]!, 'tapes'))
-  const { bottleneck } = asked
   if (sealers.length > 0) {
     const machines = sealers.map((name) => sealerLosses(study, name, routes.isFollowed(name, sealers)))
     const last = sealers.filter((name) => !routes.isFollowed(name, sealers))
@@ -93,73 +88,6 @@ export function lossesOf(simulated: Simulated, asked: LossesAsked): Losses | nul
   return rate === null ? null : withLine(study, [placeLosses(study, bottleneck, rate)], '')
 }
 
-/** Numbers by shift. */
-type Series = readonly number[]
-
-/** Reads columns of all shifts and estimates sums of them. */
-class Study {
-  readonly scenario: Scenario
-  /** Time of what is counted, a shift, s. */
-  readonly span: number
-  private readonly inOne: number
-  private readonly places: ReadonlyMap<string, number>
-  private readonly controls: ReturnType<typeof controlsOf>
-  private readonly measures: readonly StudyMeasure[]
-  private readonly shifts: readonly ShiftResult[]
-
-  constructor(
-    simulated: Simulated,
-    private readonly asked: LossesAsked,
-  ) {
-    const { scenario, line, shifts, countFrom } = simulated
-    this.scenario = scenario
-    this.shifts = shifts
-    const counted = new Counted(scenario.shift)
-    counted.begin(countFrom)
-    this.inOne = counted.shifts
-    this.span = counted.time / counted.shifts
-    this.places = new Map(
-      line.columns.map(({ measure, part }, index) => [`${part} ${measure.path.join('.')}`, index]),
-    )
-    this.measures = measuresOf(simulated)
-    this.controls = controlsOf(shifts, estimationOf(scenario, asked, countFrom))
-  }
-
-  /** The value of a measure in each shift, 0 where the line has no such measure. */
-  read(path: FigurePath): Series {
-    const place = this.places.get(`value ${path}`)
-    return this.shifts.map(({ values }) => (place === undefined ? 0 : values[place]!))
-  }
-
-  /** Upper or lower part of a ratio, a shift: that is a sum over all that is counted. */
-  part(path: FigurePath, part: 'value' | 'over'): Series {
-    const place = this.places.get(`${part} ${path}`)!
-    return this.shifts.map(({ values }) => values[place]! / this.inOne)
-  }
-
-  /** `of`: the name of a measure that rests on the same events. */
-  figure(label: string, values: Series, of?: MeasureName): Figure {
-    const found = meanEstimate(values, this.asked.confidence, this.controls)
-    const measure = of && measureNamed(this.measures, of)
-    const few = measure ? tooFew(measure, this.shifts, this.inOne) : null
-    return figureOf(few === null ? found : ofFew(found, few), { unit: 'cases', label })
-  }
-
-  /** A step; null where no shift has any of it. */
-  step(key: string, label: string, values: Series, could: number, of?: MeasureName): LossStep | null {
-    if (values.every((value) => value === 0)) return null
-    const cases = this.figure(label, values, of)
-    return { key, label, cases, share: shareOf(cases, could) }
-  }
-}
-
-const times = (series: Series, factor: number): Series => series.map((value) => value * factor)
-const less = (series: Series, ...others: Series[]): Series =>
-  series.map((value, shift) => others.reduce((rest, other) => rest - other[shift]!, value))
-const plus = (series: Series, ...others: Series[]): Series =>
-  less(series, ...others.map((other) => times(other, -1)))
-const sum = (series: Series): number => series.reduce((total, value) => total + value, 0)
-const shareOf = ({ mean }: Figure, could: number): number => (could > 0 ? (mean ?? 0) / could : 0)
 const lost = (steps: readonly LossStep[]): number => sum(steps.map(({ cases }) => cases.mean ?? 0))
 
 /** `figure` moved to `mean`, its interval with it. */
@@ -170,10 +98,12 @@ function movedTo(figure: Figure, mean: number): Figure {
 }
 
 /** The losses by state of a machine that could put out so many cases. */
-const stateSteps = (study: Study, name: string, could: number): LossStep[] =>
+const stateSteps = (study: LossStudy, name: string, could: number): LossStep[] =>
   order.flatMap((key) => {
     const path = `equipment.${name}.states.${key}` as const
-    return study.step(key, stepLabel(study.scenario, key), times(study.read(path), could), could, path) ?? []
+    return (
+      study.step(name, key, stepLabel(study.scenario, key), times(study.read(path), could), could, path) ?? []
+    )
   })
 
 function stepLabel({ shift }: Scenario, key: StateKey): string {
@@ -183,7 +113,7 @@ function stepLabel({ shift }: Scenario, key: StateKey): string {
   return stateLabel(key)
 }
 
-function sealerLosses(study: Study, name: string, isFollowed: boolean): MachineLosses {
+function sealerLosses(study: LossStudy, name: string, isFollowed: boolean): MachineLosses {
   const at = `equipment.${name}` as const
   const all = study.part(`${at}.effectiveness.quality`, 'over')
   const planned = sum(study.part(`${at}.effectiveness.effectiveness`, 'value'))
@@ -216,7 +146,7 @@ function placeRate(keys: Scenario['line'][string]): number | null {
   return side !== null && time > 0 ? side / time : null
 }
 
-function placeLosses(study: Study, name: string, rate: number): MachineLosses {
+function placeLosses(study: LossStudy, name: string, rate: number): MachineLosses {
   const keys = study.scenario.line[name]!
   const isStation = has(keys, 'hasPlaces')
   const hasPlaces = isStation && keys.servers > 1
@@ -242,18 +172,22 @@ interface Handled extends Pick<MachineLosses, 'rate' | 'how' | 'isFollowed'> {
 }
 
 function machineLosses(
-  study: Study,
+  study: LossStudy,
   name: string,
   { handled, rest, spoilt, ...given }: Handled,
 ): MachineLosses {
   const at = `equipment.${name}` as const
   const could = given.rate * study.span
   const working = times(study.read(`${at}.states.working`), could)
-  const leaves = study.figure(`Cases that leave ${name}`, less(handled, spoilt))
+  study.told.set(
+    `${name} could`,
+    working.map(() => could),
+  )
+  const leaves = study.figure(`${name} leaves`, `Cases that leave ${name}`, less(handled, spoilt))
   const before = stateSteps(study, name, could)
-  const last = study.step('spoilt', 'spoilt in jams', spoilt, could, `${at}.cases-lost`) ?? []
+  const last = study.step(name, 'spoilt', 'spoilt in jams', spoilt, could, `${at}.cases-lost`) ?? []
   const losses = [...before, ...[last].flat()]
-  const wider = study.figure(rest.label, less(working, handled))
+  const wider = study.figure(`${name} ${rest.key}`, rest.label, less(working, handled))
   const cases = movedTo(wider, could - lost(losses) - (leaves.mean ?? 0))
   losses.splice(before.length, 0, { ...rest, cases, share: shareOf(cases, could) })
   const { rate, how, isFollowed } = given
@@ -262,15 +196,15 @@ function machineLosses(
 }
 
 /** Adds the machines up, and goes on to the output of the line. `rest` is what remains, in words; empty where nothing can. */
-function withLine(study: Study, machines: MachineLosses[], rest: string): Losses {
+function withLine(study: LossStudy, machines: MachineLosses[], rest: string): Losses {
   const last = machines.filter(({ isFollowed }) => !isFollowed)
   const could = sum(last.map((machine) => machine.could))
   const leaves = sum(last.map((machine) => machine.leaves.mean ?? 0))
-  const output = study.figure('Good cases out a shift', study.read('measures.output'))
+  const output = study.figure('line output', 'Good cases out a shift', study.read('measures.output'))
   const [rejected, unsealed] = [study.read('measures.rejected'), study.read('measures.unsealed')]
   const line = [
-    study.step('rejected', 'left the line rejected', rejected, could, 'rejected') ?? [],
-    study.step('unsealed', 'left the line unsealed and unnoticed', unsealed, could, 'unsealed') ?? [],
+    study.step('line', 'rejected', 'left the line rejected', rejected, could, 'rejected') ?? [],
+    study.step('line', 'unsealed', 'left the line unsealed and unnoticed', unsealed, could, 'unsealed') ?? [],
   ].flat()
   if (rest !== '') {
     const all = last.map(({ machine }) =>
@@ -280,7 +214,7 @@ function withLine(study: Study, machines: MachineLosses[], rest: string): Losses
       ),
     )
     const inside = less(plus(all[0]!, ...all.slice(1)), rejected, unsealed, study.read('measures.output'))
-    const cases = movedTo(study.figure(rest, inside), leaves - lost(line) - (output.mean ?? 0))
+    const cases = movedTo(study.figure('line inside', rest, inside), leaves - lost(line) - (output.mean ?? 0))
     if (inside.some((value) => value !== 0))
       line.push({ key: 'inside', label: rest, cases, share: shareOf(cases, could) })
   }

@@ -91,14 +91,19 @@ export function restsOnTable(evidence: readonly RestsOn[], display: Display, isD
     columns: [...words('input'), ...figures('value'), ...words('rests on'), ...figures('lies between')],
     rows: evidence.map((each): Cell[] => [
       { path: each.path },
-      textOf(each.value, each, display) ?? 'none seen',
+      inputText(each.value, each, display) ?? 'none seen',
       each.restsOn,
       intervalText(each, display),
     ]),
   }
 }
 
-function textOf(value: number | null, { unit }: RestsOn, display: Display): string | null {
+/** An input, or an end of it, with its unit; null where that is not known. */
+export function inputText(
+  value: number | null,
+  { unit }: Pick<RestsOn, 'unit'>,
+  display: Display,
+): string | null {
   if (value === null) return null
   if (unit === 'K') return wordsFor(display).temperature(value)
   const amount: Amount = { value, unit }
@@ -106,7 +111,7 @@ function textOf(value: number | null, { unit }: RestsOn, display: Display): stri
 }
 
 function intervalText(each: RestsOn, display: Display): string {
-  const [low, high] = [textOf(each.low, each, display), textOf(each.high, each, display)]
+  const [low, high] = [inputText(each.low, each, display), inputText(each.high, each, display)]
   const sure = `(${each.confidence * 100} %)`
   return high === null ? `above ${low} ${sure}` : `${spanText(low ?? '', high)} ${sure}`
 }

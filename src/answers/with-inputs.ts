@@ -1,5 +1,6 @@
 /** What draws of the inputs add to the figures of a study. */
 import type { ShiftResult } from '../line/line.js'
+import type { Scenario } from '../scenario/schema.js'
 import { ofInputs } from '../statistics/both-kinds.js'
 import type { Estimate, Observations } from '../statistics/estimate.js'
 import { type Layout, layoutOfDraws, layoutOfQuantiles, scaleOf } from '../statistics/layout.js'
@@ -14,6 +15,8 @@ export interface DrawsAsked {
 /** A draw with its shifts. */
 export interface SimulatedDraw {
   inputs: readonly number[]
+  /** The scenario as it was drawn. */
+  scenario: Scenario
   shifts: readonly ShiftResult[]
 }
 

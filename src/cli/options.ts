@@ -66,12 +66,12 @@ export function refuseContradictions(options: SimulationOptions): void {
 }
 
 /** Adds the options of commands that draw inputs. */
-export const addDrawsOptions = (command: Command): Command =>
+export const addDrawsOptions = (command: Command, usual = '60'): Command =>
   command
     .addOption(
       new Option(
         '--draws <N>',
-        `draws of what the inputs may be, ${leastDraws} to ${mostDraws}, where the scenario says how well values are known (default: 60)`,
+        `draws of what the inputs may be, ${leastDraws} to ${mostDraws}, where the scenario says how well values are known (default: ${usual})`,
       ).argParser(wholeBetween(leastDraws, mostDraws)),
     )
     .addOption(

@@ -43,7 +43,7 @@ export const sweepCommand: StudyCommand<SimulationOptions & SweepOptions> = {
       'measure to look at, such as tape-per-case or crew.operators.busy; repeatable',
       'the target, the rate and the cost',
     )
-    addDrawsOptions(command)
+    addDrawsOptions(command, '60 of a curve, else 30, of more than 50 designs 20')
   },
   shifts: `shifts of each design, 2 to ${mostShifts} (default: ${usualShifts.each})`,
   scenario: scenarioAsked,

@@ -11,6 +11,8 @@ export interface Contributions {
   shares: number[]
   /** Their sum: what straight lines in the scores of the inputs explain, what that many would by chance taken off (adjusted R^2); 0 at least. */
   explained: number
+  /** Of each input, what a step of 1 of its normal score brings, the others alike; 0 of one that never changes. */
+  slopes: number[]
 }
 
 /** Draws for each input, one more for all: of fewer the shares are mostly chance. Project rule. */
@@ -38,14 +40,17 @@ export function contributionsOf(
     0.95,
   )
   if (fit === null) return null
-  if (Number.isNaN(fit.explained)) return { shares: scores.map(() => 0), explained: 0 }
+  if (Number.isNaN(fit.explained))
+    return { shares: scores.map(() => 0), explained: 0, slopes: scores.map(() => 0) }
   const byChance = (1 - fit.explained) / fit.degreesOfFreedom
   const shares = scores.map(() => 0)
+  const slopes = scores.map(() => 0)
   for (const [place, input] of moving.entries()) {
     const along = fit.slopes[place]!.standardised * correlation(scores[input]!, figures)
     shares[input] = Math.max(0, along - byChance)
+    slopes[input] = fit.slopes[place]!.mean
   }
-  return { shares, explained: Math.max(0, fit.explained - moving.length * byChance) }
+  return { shares, slopes, explained: Math.max(0, fit.explained - moving.length * byChance) }
 }
 
 /** Each value by its rank, as a standard normal law would lay so many out; equal ones share theirs. Blom, Statistical Estimates (1958) (from memory). */

@@ -52,6 +52,30 @@ export const scaleOf = ({
 }: Pick<Observations, 'kind' | 'isTimeOfEvents'>): Scale =>
   kind === 'share' ? 'logit' : isTimeOfEvents ? 'one over it' : 'itself'
 
+/** The figure that a value of a scale stands for. */
+export function figureOfScale(value: number, scale: Scale): number {
+  switch (scale) {
+    case 'itself':
+      return value
+    case 'logit':
+      return 1 / (1 + Math.exp(-value))
+    case 'one over it':
+      return 1 / value
+  }
+}
+
+/** The other way round, of an estimate over `n` shifts. */
+export function inScale(mean: number, n: number, scale: Scale): number {
+  switch (scale) {
+    case 'itself':
+      return mean
+    case 'logit':
+      return logitOf(mean * n, n)
+    case 'one over it':
+      return 1 / mean
+  }
+}
+
 /**
  * A draw as a row of the layout, in its scale: what its shifts bring, of which the mean is its estimate. Ratios are linearised about their own,
  * as the estimate of a study is; null where none of its shifts says anything.

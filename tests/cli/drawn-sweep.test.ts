@@ -1,7 +1,7 @@
 /** Curves whose band holds what is not known of the inputs. */
 import { describe, expect, it } from 'vitest'
 import { loadScenario, sweep } from '../../src/index.js'
-import { call, smallLine } from './in-process.js'
+import { smallLine } from './in-process.js'
 
 const known = smallLine
   .replace('chance: 1 %', 'chance: 4 in 400 cases')
@@ -9,7 +9,7 @@ const known = smallLine
 const length = { vary: ['line.infeed.length=4 m,8 m'], draws: 12 }
 
 describe('sweep, of a scenario that says how well values are known', () => {
-  it('gives each point of a curve both kinds, and leaves its differences as they are', async () => {
+  it('gives points and differences of a curve both kinds, and leaves what is luck of them as it is', async () => {
     const scenario = loadScenario(known)
     const [drawn, fixed] = [
       await sweep(scenario, length),
@@ -17,7 +17,15 @@ describe('sweep, of a scenario that says how well values are known', () => {
     ]
     expect(drawn.document.drawn).toEqual({ draws: 12, shifts: 10 })
     expect(fixed.document.drawn).toBeUndefined()
-    expect(drawn.document.curve!.measures).toEqual(fixed.document.curve!.measures)
+    const [step, ofLuck] = [drawn, fixed].map(
+      ({ document }) => document.curve!.measures.throughput!.steps[0]!,
+    )
+    const { inputs: both, isShown, alone, ...rest } = step!.difference
+    const { isShown: _, alone: aloneOfLuck, ...restOfLuck } = ofLuck!.difference
+    expect(rest).toEqual(restOfLuck)
+    expect(alone).toMatchObject(aloneOfLuck)
+    expect(both!.low!).toBeLessThan(rest.low!)
+    expect(isShown).toBe(both!.low! > 0)
     for (const [place, { measures }] of drawn.document.points.entries()) {
       const { inputs, ...luck } = measures.throughput!
       expect(luck).toEqual(fixed.document.points[place]!.measures.throughput)
@@ -33,13 +41,5 @@ describe('sweep, of a scenario that says how well values are known', () => {
     const only = smallLine.replace('clear: 60 s', 'clear: {guess: 60 s, between: [40 s, 90 s]}')
     const { document } = await sweep(loadScenario(only), { vary: ['line.sealer.jams.clear=50 s,70 s'] })
     expect(document.drawn).toBeUndefined()
-  })
-
-  it('refuses draws where no curve is asked for', async () => {
-    const { code, err } = await call(
-      ['sweep', '-', '--each', '--draws', '12', '--no-files', '--workers', '1'],
-      { stdin: known },
-    )
-    expect(`${code} ${err}`).toMatch(/^2 .*along a curve alone/)
   })
 })

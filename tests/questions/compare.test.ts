@@ -7,6 +7,7 @@ import {
   againstFirst,
   allPairs,
   comparedMeasure,
+  differenceAt,
   judgeTogether,
   type Pair,
   together,
@@ -293,7 +294,8 @@ describe('a measure that one design lacks', () => {
 
   it('a measure without an interval of its difference is not compared', () => {
     const quantile = comparedMeasure({ name: 'output-p10', label: '', unit: 'cases' })
-    expect(quantile.of(base, variants[0]!, 0.95)).toBeNull()
+    expect(quantile.of(base)).toBeNull()
+    expect(differenceAt(quantile, base, variants[0]!, 0.95)).toBeNull()
     expect(judgeTogether([base, variants[0]!], againstFirst(2), [quantile], 0.95)).toEqual([])
   })
 })

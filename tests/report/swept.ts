@@ -8,7 +8,8 @@ import {
   type SweepResult,
   sampledFigure,
 } from '../../src/questions/sweep/document.js'
-import { curveOf, eachOf, gridOf, planOf } from '../../src/questions/sweep/kinds.js'
+import { planOf } from '../../src/questions/sweep/effects.js'
+import { curveOf, eachOf, gridOf } from '../../src/questions/sweep/kinds.js'
 import type { Sample } from '../../src/questions/sweep/sample.js'
 
 export const held: SweepMeasure = {
@@ -164,5 +165,6 @@ export function plan(): SweepResult {
   ]
   const ends = factors.map(({ values }) => [values[0]!, values[1]!] as const)
   const result = { ...empty(designs), kind: 'plan' as const, factors }
-  return { ...result, plan: planOf(result.points, factors, ends, measures, 0.95) }
+  const plan = planOf({ points: result.points, designs, factors, ends, measures, confidence: 0.95 })
+  return { ...result, plan }
 }

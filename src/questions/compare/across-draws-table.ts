@@ -31,7 +31,7 @@ export function acrossDrawsTable({ drawn, differences, compared, made }: Compare
   return {
     title: 'Over what the inputs may be',
     note: drawn
-      ? `In what share of ${counted(drawn.draws, 'draw')} of what the inputs may be, ${counted(drawn.shifts, 'shift')} each, a design is better than the base; both see the same draws. In brackets exact limits of that share. The differences above hold luck of the simulation alone, with inputs as they are given.`
+      ? `In what share of ${counted(drawn.draws, 'draw')} of what the inputs may be, ${counted(drawn.shifts, 'shift')} each, a design is better than the base; both see the same draws. In brackets exact limits of that share.`
       : '',
     columns: [...words('design'), ...ofFigures(...labels)],
     rows: drawn

@@ -1,19 +1,11 @@
 /** In what share of what the inputs may be a design is better than another: both see the same draws and the same shifts. */
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
-import {
-  measureName,
-  measuresOf,
-  observationsOf,
-  type Simulated,
-  type StudyMeasure,
-} from '../../answers/figures.js'
-import type { Draws } from '../../answers/with-inputs.js'
+import { measureName, measuresOf, observationsOf, type StudyMeasure } from '../../answers/figures.js'
 import type { ShiftResult } from '../../line/line.js'
-
-type Drawn = Simulated & { draws?: Draws | null }
+import type { Drawn } from './judge.js'
 
 /** What a measure comes to over shifts; NaN where they say nothing. */
-function comesTo(measure: StudyMeasure, shifts: readonly ShiftResult[]): number {
+export function comesTo(measure: StudyMeasure, shifts: readonly ShiftResult[]): number {
   const { values, overs } = observationsOf(measure, shifts)!
   const said = values.filter((value) => !Number.isNaN(value))
   const sum = (numbers: readonly number[]) => numbers.reduce((total, value) => total + value, 0)

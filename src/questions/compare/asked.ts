@@ -47,7 +47,7 @@ export interface ComparisonAsked {
         among: BestResult['among']
       })
     | null
-  /** Null: inputs are held fixed, as they are while the best is sought, or nothing is known of them. */
+  /** Null: inputs are held fixed, or nothing is known of them. While the best is sought they are as given. */
   draws: DrawsAsked | null
   /** Amount of the difference that matters, by measure, in its SI unit. */
   matters: Map<string, number>
@@ -71,7 +71,13 @@ export function comparisonAsked(
   return {
     measures: [...new Set(measures)],
     requirements: ofEach.map((known) => require.map((text) => requirementOf(text, known))),
-    draws: drawsOfComparison(options, designs, shifts),
+    // all designs are drawn, those that are not chosen too: who would be best elsewhere is known of these alone
+    draws: drawsAsked(
+      options,
+      { evidence: designs.flatMap((design) => design.evidence) },
+      shifts,
+      shiftsOfDraw,
+    ),
     goal: goalOf(options, ofEach, currencyOf(designs[0]!.scenario)),
     matters: new Map(matters.map((text) => differenceWritten(text, base, measures))),
   }
@@ -79,22 +85,6 @@ export function comparisonAsked(
 
 /** Pairs of shifts differ by little luck, so that fewer of them do for each draw. */
 const shiftsOfDraw = 10
-
-function drawsOfComparison(
-  { draws, inputs, best }: CompareOptions,
-  designs: readonly Design[],
-  shifts: number,
-): DrawsAsked | null {
-  if (best !== undefined && draws !== undefined)
-    throw misuse('--best holds the inputs fixed: leave out --draws, or compare without --best')
-  const evidence = designs.flatMap((design) => design.evidence)
-  return drawsAsked(
-    { draws, inputs: best === undefined ? inputs : 'fixed' },
-    { evidence },
-    shifts,
-    shiftsOfDraw,
-  )
-}
 
 /** What `--best`, `--within` and `--among` seek. */
 function goalOf(

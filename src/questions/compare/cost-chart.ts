@@ -1,11 +1,12 @@
 /** Chart of the cost: what 1000 good cases cost with each design, stacked by element. */
 
 import { printDifference, withoutUnit } from '../../answers/difference.js'
-import type { DifferenceFigure } from '../../answers/difference-figure.js'
+import { type DifferenceFigure, wholeInterval } from '../../answers/difference-figure.js'
+import { isOffNothing } from '../../answers/difference-with-inputs.js'
 import { costWords, isCostInPart } from '../../answers/warnings.js'
 import type { CostElement } from '../../catalogue/costs.js'
 import { costElementKeys, costKey } from '../../catalogue/costs.js'
-import { entriesOf } from '../../catalogue/figure.js'
+import { entriesOf, wholeOf } from '../../catalogue/figure.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
 import { figureText, grouped, percentText, printFigure } from '../../report/format.js'
 import { numbers, roomAtRight, wholeOr } from '../../report/marks/axis.js'
@@ -137,18 +138,17 @@ function titleOf(result: CompareResult, designs: readonly (readonly [string, Des
 /** Judged with the other comparisons where it was one of them, else by its own interval. */
 const isInDoubt = (figure: DifferenceFigure | undefined): boolean => {
   if (!figure) return false
-  const { low, high } = figure.alone
-  return !(figure.isShown ?? (low !== null && high !== null && (low > 0 || high < 0)))
+  return !(figure.isShown ?? isOffNothing(wholeOf(figure.alone)))
 }
 
-function subtitleOf({ made, variants }: CompareResult, elements: Element[], seen: Element[]): string {
+function subtitleOf({ made, variants, drawn }: CompareResult, elements: Element[], seen: Element[]): string {
   const unseen = elements.filter((element) => !seen.includes(element)).map(({ label }) => label)
   const left = Object.values(variants).map(({ costLeftOut }) => costLeftOut)
   const ever = [...new Set(left.flat())]
   const always = ever.filter((label) => left.every((each) => each.includes(label)))
   const sometimes = ever.filter((label) => !always.includes(label))
   return [
-    `Beside each bar: total, and difference to the base. Plus-minus at ${percentText(made.confidence)} confidence of each figure alone.`,
+    `Beside each bar: total, and difference to the base. Plus-minus at ${percentText(made.confidence)} confidence of each figure alone${drawn ? ', with what is not known of the inputs' : ''}.`,
     sometimes.length > 0 ? `Not priced by every design: ${sometimes.join(', ')}.` : '',
     always.length > 0 ? `Not priced: ${always.join(', ')}.` : '',
     unseen.length > 0 ? `Too small to be seen: ${unseen.join(', ')}.` : '',
@@ -160,7 +160,9 @@ function subtitleOf({ made, variants }: CompareResult, elements: Element[], seen
 /** The difference of the totals with an interval of its own, as that of the totals is. */
 function differenceText(figure: DifferenceFigure | undefined, display: CompareResult['display']): string {
   if (!figure) return ''
-  const words = withoutUnit(printDifference({ ...figure, ...figure.alone }, display))
+  const words = withoutUnit(
+    printDifference({ ...wholeInterval({ ...figure, ...figure.alone }), unit: figure.unit }, display),
+  )
   return words === null ? '' : `${words} to the base`
 }
 

@@ -2,6 +2,7 @@
 import { differenceUnit, printDifference, signed, withoutUnit } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { figureAt } from '../../answers/figure-at.js'
+import { wholeOf } from '../../catalogue/figure.js'
 import { figureText, grouped, percentText } from '../../report/format.js'
 import { roomAtRight, rowAxis, type Span, spanAxis } from '../../report/marks/axis.js'
 import { beside } from '../../report/marks/beside.js'
@@ -59,7 +60,7 @@ function differenceChart(result: CompareResult, measure: string, taken: Set<stri
     name: fileName(measure, taken),
     section: 'differences',
     title: titleOf(known.label, rows),
-    subtitle: subtitleOf(drawn, beyond.size > 0, made.confidence),
+    subtitle: `${subtitleOf(drawn, beyond.size > 0, made.confidence)}${result.drawn ? ' With what is not known of the inputs.' : ''}`,
     alt: altOf(known.label, word, rows, texts, made.confidence),
     // the figure of the base stands between subtitle and rows
     gap: 26,
@@ -87,8 +88,9 @@ function differenceChart(result: CompareResult, measure: string, taken: Set<stri
 
 function rowOf(name: string, figure: DifferenceFigure | undefined, factor: number): Row {
   const scaled = (value: number | null | undefined) => (value ?? Number.NaN) * factor
-  const [mean, low, high] = [scaled(figure?.mean), scaled(figure?.low), scaled(figure?.high)]
-  const alone = { low: scaled(figure?.alone.low), high: scaled(figure?.alone.high) }
+  const [all, own] = [figure && wholeOf(figure), figure && wholeOf(figure.alone)]
+  const [mean, low, high] = [scaled(figure?.mean), scaled(all?.low), scaled(all?.high)]
+  const alone = { low: scaled(own?.low), high: scaled(own?.high) }
   const isDrawn = Number.isFinite(mean + low + high)
   return {
     name,

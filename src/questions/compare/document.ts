@@ -1,18 +1,28 @@
 /** The result document of a comparison: each design as a run would tell it, and what differs between them. */
 
-import { type DifferenceFigure, differenceFigure } from '../../answers/difference-figure.js'
+import { type DifferenceFigure, differenceFigure, wholeInterval } from '../../answers/difference-figure.js'
+import { addedByInputs } from '../../answers/difference-with-inputs.js'
 import { measureName, measuresOf, type Simulated } from '../../answers/figures.js'
 import { estimatesOf, type LineResult, lineResult, orNull } from '../../answers/line-result.js'
 import { beginOf, type RequirementJudged, type StudyDocument } from '../../answers/made.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
 import type { InputsTold } from '../../answers/rests-on.js'
-import type { Draws, DrawsAsked } from '../../answers/with-inputs.js'
+import type { DrawsAsked } from '../../answers/with-inputs.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { shiftsToShow } from '../../statistics/paired.js'
 import type { TapeLayout } from '../../trade/tape-layout.js'
 import { withDraws } from './across-draws.js'
 import type { Outcome } from './best.js'
-import { type Compared, comparedMeasure, judgeTogether, type Pair } from './judge.js'
+import type { BestAcross } from './best-across-draws.js'
+import {
+  type Compared,
+  comparedMeasure,
+  type Drawn,
+  differenceAt,
+  judgeTogether,
+  layoutAt,
+  type Pair,
+} from './judge.js'
 import { costBeforeFailures, runningCost, type Worth, worth } from './worth.js'
 
 /** A design of the comparison: the scenario as it is, or with changes. */
@@ -45,6 +55,8 @@ export interface BestResult {
   /** Most shifts of each design, and all that were spent. */
   most: number
   spent: number
+  /** How it fares where the inputs are others. Not there where inputs are held fixed. */
+  across?: BestAcross
 }
 
 export interface CompareResult extends StudyDocument<'compare'> {
@@ -58,9 +70,9 @@ export interface CompareResult extends StudyDocument<'compare'> {
   variants: Record<string, DesignResult>
   /** By variant and measure, the variant less the base: first those that are judged together, then all others of the line, each alone. */
   differences: Record<string, Record<string, DifferenceFigure>>
-  /** Variants against one another, where that was asked for. */
   /** Draws of the inputs, the same for all designs, and shifts of each. Not there where inputs are held fixed. */
   drawn?: DrawsAsked
+  /** Variants against one another, where that was asked for. */
   pairs: { of: string; against: string; differences: Record<string, DifferenceFigure> }[]
 }
 
@@ -71,8 +83,7 @@ export const baseName = 'base'
 interface CompareRecord
   extends Pick<CompareResult, 'made' | 'best' | 'about' | 'warnings' | 'assumed' | 'notes'> {
   /** The base first. */
-  designs: readonly (Simulated &
-    Pick<DesignResult, 'note' | 'set' | 'tapeLayout'> & { name: string; draws?: Draws | null })[]
+  designs: readonly (Drawn & Pick<DesignResult, 'note' | 'set' | 'tapeLayout'> & { name: string })[]
   /** Names of the measures to be judged together. */
   compared: readonly string[]
   pairs: readonly Pair[]
@@ -161,7 +172,15 @@ function variantsOf(
         measure: measureName(each.measure),
       })),
       tapeLayout,
-      worth: running ? worth(design, designs[0]!, running, beforeFailures, yearlyCases) : null,
+      worth: running
+        ? worth(
+            design,
+            designs[0]!,
+            wholeInterval(running),
+            beforeFailures && wholeInterval(beforeFailures),
+            yearlyCases,
+          )
+        : null,
       ...lineResult(design, estimates),
     }
   }
@@ -179,8 +198,8 @@ function measuresNamed(designs: readonly Simulated[], names: readonly string[]):
 
 /** Differences of all other measures of the line as a whole, each judged alone. */
 function others(
-  of: Simulated,
-  against: Simulated,
+  of: Drawn,
+  against: Drawn,
   compared: readonly string[],
   confidence: number,
 ): Record<string, DifferenceFigure> {
@@ -191,12 +210,13 @@ function others(
     .filter(({ name }) => !compared.includes(name))
   return Object.fromEntries(
     measures.flatMap((measure) => {
-      const found = measure.of(of, against, confidence)
+      const found = differenceAt(measure, of, against, confidence)
       if (found === null) return []
+      const added = addedByInputs(found, layoutAt(measure, of, against), measure.unit, confidence)
       const { name, label } = measure
       const words = { label, unit: unitName(measure.unit, currency) }
-      const judged = { p: found.pValue, family: null, isShown: null }
-      return [[name, differenceFigure(words, found, found, judged)]]
+      const judged = { p: found.pValue, family: null, isShown: null, ...added }
+      return [[name, differenceFigure(words, found, found, judged, added)]]
     }),
   )
 }

@@ -1,6 +1,7 @@
 /** Compares designs that saw the same random numbers: every measure of each less that of another, shift by shift. */
 
 import { type DifferenceFigure, differenceOf, judgedFigures } from '../../answers/difference-figure.js'
+import { layoutOfDifference } from '../../answers/difference-with-inputs.js'
 import {
   measureName,
   measuresOf,
@@ -8,8 +9,11 @@ import {
   type Simulated,
   type StudyMeasure,
 } from '../../answers/figures.js'
+import type { Draws } from '../../answers/with-inputs.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import type { ShiftResult } from '../../line/line.js'
+import type { Observations } from '../../statistics/estimate.js'
+import type { Layout } from '../../statistics/layout.js'
 import type { PairedDifference } from '../../statistics/paired.js'
 
 /** Which design is held against which, by their places in the list. */
@@ -33,8 +37,32 @@ export interface Compared {
   name: string
   label: string
   unit: StudyMeasure['unit']
-  /** The difference of two designs at a confidence, on (0, 1); null where either has no such measure, or no interval of its kind is known. */
-  of: (design: Simulated, against: Simulated, confidence: number) => PairedDifference | null
+  /** What takes its numbers from shifts of a design; null where that has no such measure, or no interval is known of differences of its kind. */
+  of: (design: Simulated) => ((shifts: readonly ShiftResult[]) => Observations) | null
+}
+
+/** A design with the draws of its inputs; null where these are held fixed. */
+export type Drawn = Simulated & { draws?: Draws | null }
+
+/** The difference of two designs at a confidence, on (0, 1); null where they cannot be compared. */
+export function differenceAt(
+  { of }: Compared,
+  design: Simulated,
+  against: Simulated,
+  confidence: number,
+): PairedDifference | null {
+  const [mine, theirs] = together(design, against)
+  const [here, there] = [of(design)?.(mine), of(against)?.(theirs)]
+  return here && there && here.kind === there.kind ? differenceOf(here, there, confidence) : null
+}
+
+/** What the draws that both saw say of it; null where inputs are held fixed. */
+export function layoutAt({ of }: Compared, design: Drawn, against: Drawn): Layout | null {
+  const drawn = (each: Drawn) => {
+    const taken = each.draws ? of(each) : null
+    return taken === null ? [] : each.draws!.of.map(({ shifts }) => taken(shifts))
+  }
+  return layoutOfDifference(drawn(design), drawn(against))
 }
 
 /** A measure of the result by name, as what is compared. */
@@ -46,13 +74,10 @@ export const comparedMeasure = ({
   name,
   label,
   unit,
-  of(design, against, confidence) {
-    const [here, there] = [design, against].map((each) =>
-      measuresOf(each).find((measure) => measureName(measure) === name),
-    )
-    if (!here || !there || here.kind !== there.kind || here.kind === 'quantile') return null
-    const [mine, theirs] = together(design, against)
-    return differenceOf(observationsOf(here, mine)!, observationsOf(there, theirs)!, confidence)
+  of(design) {
+    const measure = measuresOf(design).find((each) => measureName(each) === name)
+    if (!measure || measure.kind === 'quantile') return null
+    return (shifts) => observationsOf(measure, shifts)!
   },
 })
 
@@ -70,19 +95,26 @@ export function together(
  * what does not differ in any shift is one, for its size must not depend on what the shifts show.
  */
 export function judgeTogether(
-  designs: readonly Simulated[],
+  designs: readonly Drawn[],
   pairs: readonly Pair[],
   measures: readonly Compared[],
   confidence: number,
 ): { pair: Pair; name: string; figure: DifferenceFigure }[] {
   const currency = currencyOf(designs[0]!.scenario)
   const members = pairs.flatMap((pair) =>
-    measures.flatMap(({ name, label, unit, of }) => {
-      const at = (level: number) => of(designs[pair.of]!, designs[pair.against]!, level)
+    measures.flatMap((compared) => {
+      const { name, label, unit } = compared
+      const [design, against] = [designs[pair.of]!, designs[pair.against]!]
+      const at = (level: number) => differenceAt(compared, design, against, level)
       const measure = { label, unit: unitName(unit, currency) }
       return at(confidence) === null
         ? []
-        : [{ pair, name, measure, at: at as (level: number) => PairedDifference }]
+        : [
+            {
+              ...{ pair, name, measure, layout: layoutAt(compared, design, against) },
+              at: at as (level: number) => PairedDifference,
+            },
+          ]
     }),
   )
   const figures = judgedFigures(members, confidence)

@@ -47,7 +47,7 @@ export function compareReport(result: CompareResult): Report {
     subtitle: `${counted(names.length, 'design')} on the same random numbers, ${result.best ? 'up to ' : ''}${simulatedEach(result)} Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it${result.drawn ? ', with what is not known of the inputs' : ''}.`,
     headline: [...best, ...designSentences(result)],
     certainty: [
-      `Differences: ${percentText(made.confidence)} confidence that all ${grouped(size, 0)} that are judged together lie within their plus-minus at once (Bonferroni). Shown is a difference whose plus-minus leaves 0 out. A further design or measure therefore widens the plus-minus of differences, and changes nothing else.`,
+      `Differences: ${percentText(made.confidence)} confidence that all ${grouped(size, 0)} that are judged together lie within their plus-minus at once (Bonferroni)${result.drawn ? ', which holds luck of the simulation and what is not known of the inputs' : ''}. Shown is a difference whose plus-minus leaves 0 out. A further design or measure therefore widens the plus-minus of differences, and changes nothing else.`,
       ...acrossDrawsSentences(result),
       ...pairingLine(result),
       ...bestCertainty(result),
@@ -153,7 +153,7 @@ function costTable(result: CompareResult): Table {
 }
 
 /** How many shifts would show what matters to the user. */
-function mattersTable({ differences, made, display, compared }: CompareResult): Table {
+function mattersTable({ differences, made, display, compared, drawn }: CompareResult): Table {
   const row = (name: string, figure: DifferenceFigure | undefined): Cell[][] => {
     if (!figure?.matters) return []
     const { amount, shifts } = figure.matters
@@ -163,7 +163,7 @@ function mattersTable({ differences, made, display, compared }: CompareResult): 
   }
   return {
     title: 'What would show a difference that matters',
-    note: 'Shifts of each design of which four studies in five would show a difference of that size.',
+    note: `Shifts of each design of which four studies in five would show a difference of that size${drawn ? ', as far as luck goes: more shifts do not tell more of the inputs' : ''}.`,
     columns: [
       ...words('design', 'measure'),
       ...ofFigures('difference that matters', 'shown now'),

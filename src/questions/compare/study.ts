@@ -19,6 +19,7 @@ import { type Context, type Simulation, simulating } from '../../shifts/simulati
 import { firstStage } from '../../statistics/evidence.js'
 import { type CompareOptions, type ComparisonAsked, comparisonAsked } from './asked.js'
 import { type Best, findBest, type Goal, type Outcome } from './best.js'
+import { bestAcross } from './best-across-draws.js'
 import { differencesCsv } from './csv.js'
 import { type Design, designsOf } from './designs.js'
 import { type BestResult, baseName, type CompareResult, compareResult } from './document.js'
@@ -120,7 +121,7 @@ function documentOf(
     compared: asked.measures,
     pairs: pairs ? allPairs(designs.length) : againstFirst(designs.length),
     requirements: asked.requirements,
-    best: best && asked.goal && bestResult(asked.goal, best, designs, { confidence, most, spent }),
+    best: best && asked.goal && bestResult(asked.goal, best, designs, drawn, { confidence, most, spent }),
     matters: asked.matters,
     made: madeOf(
       loaded,
@@ -146,11 +147,16 @@ function documentOf(
 }
 
 function bestResult(
-  { measure, isLargerBetter, within, among }: NonNullable<ComparisonAsked['goal']>,
-  { pick, designs: outcomes }: Best,
+  goal: NonNullable<ComparisonAsked['goal']>,
+  best: Best,
   designs: readonly Design[],
+  drawn: Study['draws'],
   how: Pick<BestResult, 'confidence' | 'most' | 'spent'>,
 ): BestResult {
+  const { measure, isLargerBetter, within, among } = goal
+  const { pick, designs: outcomes } = best
+  const names = designs.map(({ name }) => name)
+  const draws = drawn.flatMap((each) => each ?? [])
   return {
     measure: measureName(measure),
     label: measure.label,
@@ -161,6 +167,7 @@ function bestResult(
     pick: pick === null ? null : designs[pick]!.name,
     designs: Object.fromEntries(designs.map(({ name }, index) => [name, named(outcomes[index]!, designs)])),
     ...how,
+    ...(draws.length < designs.length ? {} : { across: bestAcross(goal, best, names, draws) }),
   }
 }
 

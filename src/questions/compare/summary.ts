@@ -1,6 +1,6 @@
 /** The first screen of a comparison. */
 
-import { sizeText } from '../../answers/difference.js'
+import { isSame, sizeText } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { limitingText } from '../../answers/summary.js'
 import { besideCost, isCostInPart, withVerdict } from '../../answers/warnings.js'
@@ -68,7 +68,7 @@ function nextOfCompared({ differences, compared, best, made }: CompareResult): s
     compared.filter(
       (measure) =>
         figures[measure]?.isShown === false &&
-        (figures[measure].few !== undefined || figures[measure].low !== figures[measure].high),
+        (figures[measure].few !== undefined || !isSame(figures[measure])),
     ),
   ).length
   return sentences(

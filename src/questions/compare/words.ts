@@ -1,6 +1,6 @@
 /** A comparison in sentences: what each design does better or worse than the base, how sure that is, and what it is worth. */
 
-import { fewDiffer, rangeText, sizeText, unitText } from '../../answers/difference.js'
+import { fewDiffer, isSame, rangeText, sizeText, unitText } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { besideCost, cannotWork, withVerdict } from '../../answers/warnings.js'
 import { lineRow, type MeasureKey } from '../../catalogue/of-line.js'
@@ -79,7 +79,7 @@ function unshown(
     const what = lineRow(measure)?.topic ?? figure.label
     if (figure.few) return [`${what} (${fewDiffer(figure.few.events)}: too few to tell)`]
     if (figure.low === null || figure.high === null) return []
-    if (figure.low === figure.high) return [`${what} (the same in every shift)`]
+    if (isSame(figure)) return [`${what} (the same in every shift)`]
     const unit = unitText(figure, display)
     const more = figure.matters?.shifts ? figure.matters.shifts - made.shifts : 0
     const hint = more > 0 ? `; ${grouped(more, 0)} more shifts would show what matters to you` : ''

@@ -19,8 +19,12 @@ function verdict(value: Interval | null): 'pays' | 'does not pay' | 'not shown' 
   return value.low > 0 ? 'pays' : value.high < 0 ? 'does not pay' : 'not shown'
 }
 
+/** Where inputs were drawn more shifts need not show it. */
+const openWords = (isDrawn: boolean) =>
+  isDrawn ? 'whether it pays is not shown' : 'whether it pays these shifts do not show'
+
 /** `Bought for 3 500 EUR more, it saves 900 ± 200 EUR a year ...`; empty where nothing is known in money. */
-export function worthText({ worth }: DesignResult, { currency }: CompareResult): string {
+export function worthText({ worth }: DesignResult, { currency, drawn }: CompareResult): string {
   if (!worth?.yearlySaving || worth.yearlySaving.mean === null) return ''
   const { investment, yearlySaving, yearlyCases, years, interest, netPresentValue, payback } = worth
   if (yearlySaving.low === null) return 'What it saves a year is not told: too few shifts differ.'
@@ -38,7 +42,8 @@ export function worthText({ worth }: DesignResult, { currency }: CompareResult):
   const over = `over ${years} years at ${percentText(interest!)} it is worth ${intervalText(netPresentValue!, currency)} now`
   const paid =
     judged === 'pays' && payback?.mean ? `, and has paid after ${yearsParts(payback).join(' ')}` : ''
-  const words = judged === 'not shown' ? ': whether it pays these shifts do not show' : `: it ${judged}`
+  const open = openWords(drawn !== undefined)
+  const words = judged === 'not shown' ? `: ${open}` : `: it ${judged}`
   return `${yearly}; ${over}${words}${paid}.`
 }
 

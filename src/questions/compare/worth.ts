@@ -1,5 +1,5 @@
 /** What a design is worth in money against another: what it saves a year, when it has paid, and how many failures it must spare. */
-import { differenceOf, type Interval } from '../../answers/difference-figure.js'
+import type { Interval } from '../../answers/difference-figure.js'
 import { measureNamed, measuresOf, type Simulated } from '../../answers/figures.js'
 import { type CostElement, costKey } from '../../catalogue/costs.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
@@ -15,7 +15,7 @@ import {
   netPresentValue,
   simplePayback,
 } from '../../trade/money.js'
-import { type Compared, together } from './judge.js'
+import type { Compared } from './judge.js'
 
 /** Against the base: in money of the scenario. What is not given is null, and named in `leftOut`. */
 export interface Worth {
@@ -41,11 +41,7 @@ const costWithout = (name: string, label: string, elements: readonly CostElement
   name,
   label,
   unit: 'money',
-  of(design, against, confidence) {
-    const [mine, theirs] = together(design, against)
-    const [one, other] = [rows(design, mine, elements), rows(against, theirs, elements)]
-    return one && other && differenceOf(one, other, confidence)
-  },
+  of: (design) => rows(design, elements),
 })
 
 /** What 1000 cases cost while the line runs: what an investment saves or not. */
@@ -60,23 +56,22 @@ export const costBeforeFailures = costWithout(
   ['failures', 'failure-repair'],
 )
 
-/** Of each shift what it cost without those elements, and its thousands of good cases. */
+/** Of each shift what it cost without those elements, and its thousands of good cases; null where nothing is priced. */
 function rows(
   design: Simulated,
-  shifts: readonly ShiftResult[],
   elements: readonly CostElement[],
-): Observations | null {
+): ((shifts: readonly ShiftResult[]) => Observations) | null {
   const measures = measuresOf(design)
   const all = measureNamed(measures, 'cost-per-1000' satisfies MeasureKey)
   if (!all) return null
   const without = elements.flatMap((key) => measureNamed(measures, costKey(key)) ?? [])
-  return {
+  return (shifts) => ({
     kind: 'ratio',
     values: shifts.map(
       ({ values }) => values[all.index]! - without.reduce((sum, { index }) => sum + values[index]!, 0),
     ),
     overs: shifts.map(({ values }) => values[all.index + 1]!),
-  }
+  })
 }
 
 /** Whether two designs close their cases differently. */

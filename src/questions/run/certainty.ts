@@ -37,7 +37,7 @@ export function certaintyLines(result: RunResult): string[] {
   const { precision, made, warmUp } = result
   const lines = [
     ...bothKindsLine(result),
-    ...(precision ? precisionLines(precision, made.shifts) : [spread(result)]),
+    ...(precision ? precisionLines(precision, made.shifts, result.drawn !== undefined) : [spread(result)]),
     ...shrinkLine(result),
   ]
   if (made.shifts < leastForSkewness)
@@ -71,7 +71,13 @@ function spread({ made, drawn }: RunResult): string {
   return `${drawn ? 'What is luck of it' : 'Plus-minus'} shrinks with the square root of the number of shifts: ${grouped(made.shifts * 4, 0)} of them would halve it.`
 }
 
-function precisionLines({ asked, of, most, isMet }: PrecisionReached, shifts: number): string[] {
+function precisionLines(
+  { asked, of, most, isMet }: PrecisionReached,
+  shifts: number,
+  isDrawn: boolean,
+): string[] {
+  // no number of shifts tells more of the inputs
+  const ofLuck = isDrawn ? ', by luck of the simulation alone' : ''
   const reached = of
     .map(
       ({ measure, reached: each }) =>
@@ -80,24 +86,24 @@ function precisionLines({ asked, of, most, isMet }: PrecisionReached, shifts: nu
     .join(', ')
   if (isMet)
     return [
-      `Asked for: within ${percentText(asked, 2)}. After ${grouped(shifts, 0)} shifts it is known: ${reached}.`,
+      `Asked for: within ${percentText(asked, 2)}. After ${grouped(shifts, 0)} shifts it is known${ofLuck}: ${reached}.`,
     ]
   const worst = Math.max(...of.map((each) => each.reached ?? Infinity))
   const needed = Math.ceil(shifts * (worst / asked) ** 2)
   const hint = Number.isFinite(needed) ? ` That would take about ${roughly(needed)} shifts.` : ''
   return [
-    `Asked for: within ${percentText(asked, 2)}. Not reached in ${grouped(most, 0)} shifts, the most that were allowed: it is known ${reached}.${hint}`,
+    `Asked for: within ${percentText(asked, 2)}. Not reached in ${grouped(most, 0)} shifts, the most that were allowed: it is known${ofLuck} ${reached}.${hint}`,
   ]
 }
 
 /** A number with two figures: `4 300`. */
 const roughly = (value: number) => grouped(Number(value.toPrecision(2)), 0)
 
-function shrinkLine({ measures }: RunResult): string[] {
+function shrinkLine({ measures, drawn }: RunResult): string[] {
   const shrink = measures.throughput?.shrink
   if (shrink === undefined) return []
   return [
-    `The times and kinds that the arrivals drew are known, and what they owe to luck is taken out: plus-minus of the output is ${percentText(shrink, 2)} of that of plain means, which --plain gives.`,
+    `The times and kinds that the arrivals drew are known, and what they owe to luck is taken out: ${drawn ? 'what is luck of the plus-minus' : 'plus-minus'} of the output is ${percentText(shrink, 2)} of that of plain means, which --plain gives.`,
   ]
 }
 

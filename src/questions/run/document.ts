@@ -1,7 +1,7 @@
 /** The result document of a study: every figure with its interval, unit and words, in a fixed order. */
 
 import { type DrawsTold, drawsTold } from '../../answers/contributions.js'
-import { measureName, measuresOf, type Simulated } from '../../answers/figures.js'
+import { measureName, type Simulated } from '../../answers/figures.js'
 import {
   type Estimates,
   estimatesOf,
@@ -9,7 +9,8 @@ import {
   lineResult,
   orNull,
 } from '../../answers/line-result.js'
-import { type Losses, lossesOf } from '../../answers/losses.js'
+import type { Losses } from '../../answers/losses.js'
+import { lossesWithInputs } from '../../answers/losses-with-inputs.js'
 import {
   type ByHand,
   beginOf,
@@ -76,9 +77,13 @@ export function runResult(record: StudyRecord): RunResult {
     costLeftOut,
     byHand,
     ...others,
-    losses: lossesOf(simulated, { ...how, bottleneck: byHand?.bottleneck ?? null }),
+    losses: lossesWithInputs(
+      simulated,
+      { ...how, bottleneck: byHand?.bottleneck ?? null },
+      drawn?.draws ?? null,
+    ),
     layout: layoutOf(scenario),
-    ...(drawn ? { drawn: drawsTold(drawn.draws, drawn.evidence, measuresOf(simulated), estimates) } : {}),
+    ...(drawn ? { drawn: drawsTold(drawn.draws, drawn.evidence, simulated, estimates) } : {}),
     ...(record.stretch ? { stretch: record.stretch } : {}),
     ...(record.about ? { about: record.about } : {}),
     assumed: record.assumed,

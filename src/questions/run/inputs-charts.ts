@@ -1,8 +1,7 @@
 /** Charts of what is not known: the two kinds of it side by side, and what each input adds. */
-import type { ContributionsTold } from '../../answers/contributions.js'
 import { bothKinds, halfText, halfWidth } from '../../answers/inputs-words.js'
 import { printedUnit } from '../../catalogue/printed-units.js'
-import { percent, percentText } from '../../report/format.js'
+import { percentText } from '../../report/format.js'
 import { numbers, roomAtRight } from '../../report/marks/axis.js'
 import { stackedBars } from '../../report/marks/bars.js'
 import { beside } from '../../report/marks/beside.js'
@@ -10,16 +9,15 @@ import { wrapped } from '../../report/marks/breaking.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
 import { palette } from '../../report/marks/inks.js'
 import type { RunResult } from './document.js'
+import { inputEndsChart } from './input-ends-chart.js'
 
 /** Room right of the bars for their figures, px. */
 const figuresWidth = 150
-/** Inputs that are drawn. */
-const mostRows = 12
 
 /** Both charts; none where inputs were not drawn. */
 export function inputsCharts(result: RunResult): Chart[] {
   const told = result.drawn?.contributions.find(({ measure }) => measure === 'throughput')
-  return [kindsChart(result), told ? sharesChart(result, told) : null].flatMap((chart) => chart ?? [])
+  return [kindsChart(result), told ? inputEndsChart(result, told) : null].flatMap((chart) => chart ?? [])
 }
 
 /** How far off the rate may be by luck, by the inputs, and by both. */
@@ -54,46 +52,6 @@ function kindsChart(result: RunResult): Chart | null {
         kinds.map(({ of }, row) => ({
           row,
           words: [{ text: `± ${halfText(figure, of, display)} ${word}`, right: 14, isBold: true }],
-        })),
-      ),
-    ],
-  })
-}
-
-/** Part of each input, the most first. */
-function sharesChart(result: RunResult, { shares, explained }: ContributionsTold): Chart | null {
-  const rows = shares.filter(({ share }) => share > 0).slice(0, mostRows)
-  if (rows.length === 0) return null
-  const first = rows[0]!
-  return chartOf(result, {
-    name: 'inputs',
-    section: 'unknown',
-    title: `Good cases out: ${percent(first.share)} of what is not known of the inputs is that of ${first.path}`,
-    subtitle: `Share of each input taken alone in what they bring together. On ranks, straight lines explain ${percent(explained)} of what the draws differ by.${rows.length < shares.length ? ` ${rows.length} of ${shares.length} inputs; those left out add least.` : ''}`,
-    alt: `What each input adds to what is not known of good cases out: ${rows.map(({ path, share }) => `${path} ${percent(share)}`).join('; ')}.`,
-    gap: 10,
-    height: rows.length * 34 + 8,
-    rows: rows.map(({ path }) => wrapped(path, 30)),
-    axes: {
-      x: numbers({
-        title: 'share of what is not known of the inputs, %',
-        min: 0,
-        max: 100,
-        most: 6,
-        decimals: 0,
-      }),
-      figures: roomAtRight(figuresWidth),
-    },
-    marks: [
-      stackedBars(
-        'share',
-        rows.map(({ share }) => share * 100),
-        palette.short,
-      ),
-      beside(
-        rows.map(({ share }, row) => ({
-          row,
-          words: [{ text: percent(share), right: 14, isBold: row === 0 }],
         })),
       ),
     ],

@@ -1,10 +1,41 @@
 /** What is not known of the inputs: each of them with its part of it, figure by figure. */
-import type { Contribution } from '../../answers/contributions.js'
+import type { Contribution, ContributionsTold } from '../../answers/contributions.js'
 import { type Cell, figures, words } from '../../report/cell.js'
-import { percent } from '../../report/format.js'
+import { joined, percent } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { within } from '../../report/sections.js'
 import type { RunResult } from './document.js'
+import { byReach, figureThere, inputEnds, reachOf } from './input-ends.js'
+
+/** What each figure is at both ends of each input, those first that move the first figure most; without rows where inputs were not drawn. */
+export function inputEndsTable(result: RunResult): Table {
+  const told = (result.drawn?.contributions ?? []).filter((each) => byReach(each).length > 0)
+  const [first] = told
+  const moving = [...new Set(told.flatMap((each) => byReach(each).map(({ path }) => path)))]
+  const middles = told.map((each) => {
+    const { value, unit } = figureThere(each.middle, each, result)
+    return `${each.label}: ${joined(value, unit)}`
+  })
+  return within('unknown', {
+    title: 'Where each figure lies at the ends of each input',
+    note: `Ends: 5 % of what was drawn of the input lies below the one and 5 % above the other; the other inputs as drawn. By straight lines on ranks. In the middle of the draws ${middles.join('; ')}.`,
+    columns: [...words('input', 'its ends'), ...figures(...told.map(({ label }) => label))],
+    rows: first
+      ? moving.map((path): Cell[] => [
+          { path },
+          inputEnds(endsOf(first, path)!, result).join(' to '),
+          ...told.map((each) => {
+            const ends = endsOf(each, path)
+            if (!ends || reachOf(each, ends) === 0) return 'the same'
+            const [low, high] = [ends.low, ends.high].map((end) => figureThere(end.figure, each, result))
+            return [`${low!.value} to ${joined(high!.value, high!.unit)}`]
+          }),
+        ])
+      : [],
+  })
+}
+
+const endsOf = ({ shares }: ContributionsTold, path: string) => shares.find((each) => each.path === path)
 
 /** Parts of the inputs, those first that add most to the first figure; without rows where inputs were not drawn. */
 export function inputsTable({ drawn, evidence = [], measures }: RunResult): Table {

@@ -1,6 +1,9 @@
 /** Charts of the losses: steps from what a machine could put out down to what comes out, and how several add up. */
+
+import { halfText } from '../../answers/inputs-words.js'
 import type { Losses, LossStep, MachineLosses } from '../../answers/losses.js'
 import { share } from '../../answers/losses-table.js'
+import { type Figure, wholeOf } from '../../catalogue/figure.js'
 import { type StateKey, states } from '../../catalogue/states.js'
 import { grouped, printFigure } from '../../report/format.js'
 import { numbers, roomAtRight } from '../../report/marks/axis.js'
@@ -46,15 +49,19 @@ export function machineRows(machine: MachineLosses, losses: Losses | null): Loss
   const { could, leaves } = machine
   const small = machine.losses.filter(isSmall)
   const steps = small.length < 2 ? machine.losses : together(machine.losses, small)
-  const rows = [total('could put out', could, could)]
+  const rows = [total('could put out', could, could, 0, machine.limit)]
   let left = stepDown(rows, steps, could, could)
-  if (losses === null || losses.line.length > 0) rows.push(total('leave it', leaves.mean ?? 0, could))
+  if (losses === null || losses.line.length > 0)
+    rows.push(total('leave it', leaves.mean ?? 0, could, 0, leaves))
   if (losses !== null) {
     left = stepDown(rows, losses.line, left, could)
-    rows.push(total('good cases out', losses.output.mean ?? 0, could))
+    rows.push(total('good cases out', losses.output.mean ?? 0, could, 0, losses.output))
   }
   return rows
 }
+
+/** Of several together no interval is known. */
+const withoutInputs = ({ inputs: _, ...figure }: Figure): Figure => figure
 
 /** The small stops as one step, where the first of them stands. */
 function together(steps: readonly LossStep[], small: readonly LossStep[]): LossStep[] {
@@ -63,7 +70,7 @@ function together(steps: readonly LossStep[], small: readonly LossStep[]): LossS
   const others: LossStep = {
     key: 'other-stops',
     label: 'other stops',
-    cases: { ...small[0]!.cases, mean, low: null, high: null, sd: null, label: 'other stops' },
+    cases: { ...withoutInputs(small[0]!.cases), mean, low: null, high: null, sd: null, label: 'other stops' },
     share: sum((step) => step.share),
   }
   // beside the stops that have a bar of their own, before what the machine loses while it works
@@ -83,21 +90,25 @@ function stepDown(rows: LossRow[], steps: readonly LossStep[], from: number, cou
       from: left,
       to,
       kind: 'loss',
-      text: `${minus(value)}, ${share(Math.abs(left - to) / could)}`,
+      text: `${minus(value)}${giveOrTake(step.cases)}, ${share(Math.abs(left - to) / could)}`,
     })
     left = to
   }
   return left
 }
 
+/** ` ± 23`, where it holds what is not known of the inputs; luck alone is told by the table. */
+const giveOrTake = (figure: Figure | undefined): string =>
+  figure?.inputs ? ` ± ${halfText(figure, wholeOf(figure), 'metric')}` : ''
+
 const minus = (value: string): string => (value.startsWith('-') ? `+${value.slice(1)}` : `−${value}`)
 
-const total = (label: string, to: number, could: number, from = 0): LossRow => ({
+const total = (label: string, to: number, could: number, from = 0, figure?: Figure): LossRow => ({
   label,
   from,
   to,
   kind: 'total',
-  text: `${whole(to - from)}, ${share((to - from) / could)}`,
+  text: `${whole(to - from)}${giveOrTake(figure)}, ${share((to - from) / could)}`,
 })
 
 function machineChart(result: RunResult, machine: MachineLosses, losses: Losses | null, name: string): Chart {
@@ -110,7 +121,7 @@ function machineChart(result: RunResult, machine: MachineLosses, losses: Losses 
     small.length < 2
       ? ''
       : ` Other stops: ${small.map((step) => `${step.label} ${share(step.share)}`).join(', ')}.`
-  const subtitle = `Cases a shift, and per cent of what it could put out at its limit of ${grouped(machine.rate * 60, 1)} cases/min (${machine.how}). Mean over the shifts.${others}`
+  const subtitle = `Cases a shift, and per cent of what it could put out at its limit of ${grouped(machine.rate * 60, 1)} cases/min (${machine.how}). Mean over the shifts${machine.leaves.inputs ? ', plus-minus with what is not known of the inputs' : ''}.${others}`
   return stepsChart(result, rows, { name, title, subtitle })
 }
 
@@ -121,13 +132,13 @@ function lineChart(result: RunResult, losses: Losses, last: readonly MachineLoss
   let left = 0
   for (const { machine, leaves } of last) {
     const to = left + (leaves.mean ?? 0)
-    rows.push(total(`leave ${machine}`, to, could, left))
+    rows.push(total(`leave ${machine}`, to, could, left, leaves))
     left = to
   }
   stepDown(rows, losses.line, left, could)
-  rows.push(total('good cases out', losses.output.mean ?? 0, could))
+  rows.push(total('good cases out', losses.output.mean ?? 0, could, 0, losses.output))
   const title = `${whole(losses.output.mean ?? 0)} good cases a shift come from ${last.length} machines`
-  const subtitle = `Cases a shift, and per cent of the ${whole(could)} that they could put out at their limits. Mean over the shifts.`
+  const subtitle = `Cases a shift, and per cent of the ${whole(could)} that they could put out at their limits. Mean over the shifts${losses.output.inputs ? ', plus-minus with what is not known of the inputs' : ''}.`
   return stepsChart(result, rows, { name: 'losses', title, subtitle })
 }
 
@@ -152,7 +163,7 @@ function stepsChart(
         isInside: true,
         decimals: 0,
       }),
-      figures: roomAtRight(150),
+      figures: roomAtRight(rows.some(({ text }) => text.includes('±')) ? 190 : 150),
     },
     marks: [
       ...steps(

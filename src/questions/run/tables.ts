@@ -26,12 +26,13 @@ import type { Table } from '../../report/report.js'
 import { within } from '../../report/sections.js'
 import type { RunResult } from './document.js'
 import { handTable } from './hand-table.js'
-import { inputsTable } from './inputs-table.js'
+import { inputEndsTable, inputsTable } from './inputs-table.js'
 
 /** All tables, some without rows. */
 export const runTables = (result: RunResult): Table[] => [
   measuresTable(result),
   inputsTable(result),
+  inputEndsTable(result),
   within('machines', stateTable(result)),
   within('losses', lossesTable(result)),
   within('machines', stopsTable(result)),

@@ -67,7 +67,7 @@ export class DrawnDesigns {
     for (let number = 1; number <= draws; number++) {
       const { at, draw } = this.draw(design, number)
       const shifts = await inDraw(number, () => this.simulation.first(at, each))
-      of.push({ inputs: draw.inputs, shifts: shifts.slice(0, each) })
+      of.push({ inputs: draw.inputs, scenario: draw.scenario, shifts: shifts.slice(0, each) })
     }
     return { draws, shifts: each, of }
   }

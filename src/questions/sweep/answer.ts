@@ -13,7 +13,6 @@ import { orNull } from '../../answers/line-result.js'
 import { beginOf } from '../../answers/made.js'
 import { inputsTold } from '../../answers/rests-on.js'
 import { warningsOf } from '../../answers/warning.js'
-import type { DrawsAsked } from '../../answers/with-inputs.js'
 import { currencyOf } from '../../catalogue/unit-name.js'
 import { buffersOf } from '../../hand/buffers.js'
 import { handCalculation } from '../../hand/hand.js'
@@ -33,10 +32,11 @@ import {
   type SweepPoint,
   type SweepResult,
 } from './document.js'
-import { samplesOfDraws } from './drawn.js'
+import type { SweepDraws } from './drawn.js'
+import { planOf } from './effects.js'
 import { amountOf, inSi, inUnit } from './factor.js'
 import type { LeftOut } from './inputs.js'
-import { curveOf, eachOf, gridOf, type MovedInput, planOf } from './kinds.js'
+import { curveOf, eachOf, gridOf, type MovedInput } from './kinds.js'
 import type { Outcome } from './outcomes.js'
 import type { Planned } from './points.js'
 import { type TriedInput, textOf, treeValue } from './tried.js'
@@ -54,7 +54,7 @@ interface Parts {
   notes: readonly string[]
   outcomes: ReadonlyMap<string, Outcome>
   shifts: number
-  draws: DrawsAsked | null
+  draws: SweepDraws
   options: SweepOptions
 }
 
@@ -98,7 +98,7 @@ export function sweepResult(parts: Parts): SweepResult {
       { base, designs, points, factors },
       warnings.some(({ differs }) => differs),
     ),
-    ...(parts.draws ? { drawn: parts.draws } : {}),
+    ...(parts.draws.asked ? { drawn: parts.draws.asked } : {}),
     leftOut: [...parts.leftOut, ...unlike(failures)],
     about: aboutOf(loaded, [], [{ ...checked[0]!, name: null }]),
     assumed: loaded.assumed,
@@ -109,7 +109,7 @@ export function sweepResult(parts: Parts): SweepResult {
 }
 
 /** The designs that were simulated to the end, with their samples, and why others were not. */
-function sampledOf(points: readonly Planned[], outcomes: Parts['outcomes'], draws: DrawsAsked | null = null) {
+function sampledOf(points: readonly Planned[], outcomes: Parts['outcomes'], draws: SweepDraws) {
   const failures: LeftOut[] = []
   const tried: Planned[] = []
   const designs = points.flatMap((point): SampledDesign[] => {
@@ -119,7 +119,7 @@ function sampledOf(points: readonly Planned[], outcomes: Parts['outcomes'], draw
     else tried.push(point)
     return 'failed' in outcome
       ? []
-      : [{ set, at, samples: outcome.samples, draws: samplesOfDraws(point, draws, outcomes) }]
+      : [{ set, at, samples: outcome.samples, draws: draws.samples(point, outcomes) }]
   })
   return { designs, tried, failures }
 }
@@ -149,7 +149,7 @@ function toldOf(
       return { ...none, each: eachOf(movedInputs(parts), base, measures, confidence) }
     case 'plan': {
       const ends = varied.map(({ values }) => [values[0]!, values[1]!] as const)
-      return { ...none, plan: planOf(points, factors, ends, measures, confidence) }
+      return { ...none, plan: planOf({ points, designs, factors, ends, measures, confidence }) }
     }
   }
 }
@@ -196,16 +196,17 @@ const setText = (set: Record<string, unknown>) =>
     .join(', ')
 
 /** The inputs with what came of their ends; one of which both failed is left out. */
-function movedInputs({ inputs, outcomes }: Parts): MovedInput[] {
+function movedInputs({ inputs, outcomes, draws, base: asItStands }: Parts): MovedInput[] {
   const endOf = (planned: TriedInput['low']): SampledDesign | null =>
-    sampledOf(planned === null ? [] : [planned], outcomes).designs[0] ?? null
+    sampledOf(planned === null ? [] : [planned], outcomes, draws).designs[0] ?? null
   const textOfEnd = ({ path }: TriedInput, planned: TriedInput['low']) =>
     planned === null ? null : textOf(planned.set[path])
   return inputs.flatMap((input) => {
     const ends = { low: endOf(input.low), high: endOf(input.high) }
     if (ends.low === null && ends.high === null) return []
     const { path, base, low, high } = input
-    return [{ path, base, low: textOfEnd(input, low), high: textOfEnd(input, high), ends }]
+    const against = draws.samples(asItStands, outcomes, draws.heldFor({ [path]: null }))
+    return [{ path, base, low: textOfEnd(input, low), high: textOfEnd(input, high), ends, against }]
   })
 }
 

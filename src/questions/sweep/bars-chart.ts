@@ -1,5 +1,6 @@
 /** Bars from nothing to a difference with its interval, in rows: what all charts of effects share. */
 import { differenceUnit, type Shown, signed } from '../../answers/difference.js'
+import { wholeOf } from '../../catalogue/figure.js'
 import { grouped } from '../../report/format.js'
 import { roomAtRight, rowAxis, spanAxis } from '../../report/marks/axis.js'
 import { beside } from '../../report/marks/beside.js'
@@ -44,8 +45,8 @@ export function barsChart(result: SweepResult, asked: BarsAsked): Chart | null {
       ...bar,
       row: index + (bars.length === 1 ? 0 : place === 0 ? -0.2 : 0.2),
       mean: (bar.figure.mean ?? Number.NaN) * factor,
-      low: (bar.figure.low ?? bar.figure.mean ?? Number.NaN) * factor,
-      high: (bar.figure.high ?? bar.figure.mean ?? Number.NaN) * factor,
+      low: (wholeOf(bar.figure).low ?? bar.figure.mean ?? Number.NaN) * factor,
+      high: (wholeOf(bar.figure).high ?? bar.figure.mean ?? Number.NaN) * factor,
       isShown: bar.figure.isShown === true,
     })),
   )

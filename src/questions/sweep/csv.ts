@@ -37,9 +37,14 @@ export function sweepDesignsCsv({ points, measures, base, factors, drawn }: Swee
 }
 
 /** A row a difference that was judged: steps along a curve, inputs moved alone, effects of a plan; none of a grid. */
-export function sweepDifferencesCsv({ curve, each, plan, points, factors, measures }: SweepResult): string {
-  const cells = ({ unit, mean, low, high, family, p, isShown }: DifferenceFigure) =>
-    [unit, mean, low, high, family, p, isShown].map((value) => value ?? '')
+export function sweepDifferencesCsv(result: SweepResult): string {
+  const { curve, each, plan, points, factors, measures, drawn } = result
+  const both = ({ inputs }: Pick<DifferenceFigure, 'inputs'>) =>
+    drawn ? [inputs?.low ?? '', inputs?.high ?? ''] : []
+  const cells = (figure: DifferenceFigure) => {
+    const { unit, mean, low, high, family, p, isShown } = figure
+    return [...[unit, mean, low, high, family, p, isShown].map((value) => value ?? ''), ...both(figure)]
+  }
   const at = (place: number) => `${points[place]!.at[0]} ${factors[0]!.unit}`.trim()
   const along = Object.entries(curve?.measures ?? {}).flatMap(([name, { steps, onward }]) =>
     [...steps, ...onward].map(({ from, to, difference }) => [
@@ -57,12 +62,16 @@ export function sweepDifferencesCsv({ curve, each, plan, points, factors, measur
   )
   const effects = measures.flatMap(({ name, unit }) => {
     const of = plan?.[name]
-    return (of?.effects ?? []).map(({ path, mean, low, high, isShown }) => {
+    return (of?.effects ?? []).map((effect) => {
+      const { path, mean, low, high, isShown } = effect
       const { values, unit: word } = factors.find((factor) => factor.path === path)!
       const [from, to] = values.map((value) => `${value} ${word}`.trim())
-      return [path, from, to, name, unit, mean, low, high, of!.family, '', isShown]
+      return [path, from, to, name, unit, mean, low, high, of!.family, '', isShown, ...both(effect)]
     })
   })
-  const head = ['input', 'from', 'to', 'measure', 'unit', 'difference', 'low', 'high', 'family', 'p', 'shown']
+  const head = [
+    ...['input', 'from', 'to', 'measure', 'unit', 'difference', 'low', 'high', 'family', 'p', 'shown'],
+    ...(drawn ? ['low of both kinds', 'high of both kinds'] : []),
+  ]
   return csvText([head, ...along, ...moved, ...effects], yesOrNo)
 }

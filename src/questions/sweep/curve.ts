@@ -1,5 +1,7 @@
 /** A response curve over one factor: what each step brings, where the slope changes, and where a level is crossed. */
 import { differenceOf } from '../../answers/difference-figure.js'
+import { layoutOfParts, type Part } from '../../answers/difference-with-inputs.js'
+import type { Layout } from '../../statistics/layout.js'
 import { type PairedDifference, pairedDifference } from '../../statistics/paired.js'
 import { perShift, type Sample } from './sample.js'
 
@@ -10,30 +12,62 @@ export interface CurveComparison {
   /** The point that a step or the way to the last begins at; of a change the point where it is. */
   place: number
   at: (confidence: number) => PairedDifference
+  /** What the draws of the points say of it; null without. */
+  layout: Layout | null
 }
 
 /**
  * All comparisons along the points `x`, which ascend: each step, from each point but the last two to the last, and the change of slope
  * at each point inside. A change is a contrast of three designs, shift by shift, in the measure's unit over that of x;
- * its interval is Student's, of shares too.
+ * its interval is Student's, of shares too. `draws`: of each point those of its inputs.
  */
-export function curveComparisons(x: readonly number[], samples: readonly Sample[]): CurveComparison[] {
+export function curveComparisons(
+  x: readonly number[],
+  samples: readonly Sample[],
+  draws: readonly Part['draws'][] = [],
+): CurveComparison[] {
   const last = x.length - 1
   const comparisons: CurveComparison[] = []
-  const add = (what: CurveComparison['what'], place: number, at: CurveComparison['at']) =>
-    comparisons.push({ what, place, at })
+  /** `times`: factors of the points in it, by their places. */
+  const add = (
+    what: CurveComparison['what'],
+    place: number,
+    times: readonly (readonly [number, number])[],
+    at: CurveComparison['at'],
+  ) => {
+    const parts = times.map(([point, factor]) => ({ times: factor, draws: draws[point] ?? [] }))
+    comparisons.push({ what, place, at, layout: layoutOfParts(parts) })
+  }
+  const less = (of: number, against: number) =>
+    [
+      [of, 1],
+      [against, -1],
+    ] as const
   for (let place = 0; place < last; place++)
-    add('step', place, (confidence) => differenceOf(samples[place + 1]!, samples[place]!, confidence))
+    add('step', place, less(place + 1, place), (confidence) =>
+      differenceOf(samples[place + 1]!, samples[place]!, confidence),
+    )
   for (let place = 0; place < last - 1; place++)
-    add('onward', place, (confidence) => differenceOf(samples[last]!, samples[place]!, confidence))
+    add('onward', place, less(last, place), (confidence) =>
+      differenceOf(samples[last]!, samples[place]!, confidence),
+    )
   const rows = samples.map(perShift)
   const slopes = rows
     .slice(1)
     .map((row, place) =>
       row.map((value, shift) => (value - rows[place]![shift]!) / (x[place + 1]! - x[place]!)),
     )
-  for (let place = 1; place < last; place++)
-    add('change', place, (confidence) => pairedDifference(slopes[place - 1]!, slopes[place]!, confidence))
+  for (let place = 1; place < last; place++) {
+    const [before, after] = [1 / (x[place]! - x[place - 1]!), 1 / (x[place + 1]! - x[place]!)]
+    const times = [
+      [place + 1, after],
+      [place, -after - before],
+      [place - 1, before],
+    ] as const
+    add('change', place, times, (confidence) =>
+      pairedDifference(slopes[place - 1]!, slopes[place]!, confidence),
+    )
+  }
   return comparisons
 }
 

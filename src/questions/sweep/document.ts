@@ -52,7 +52,7 @@ interface CurveDifference {
 }
 
 /** A change of slope at a point: in the measure's unit for one of the factor's. */
-interface SlopeChange extends Interval {
+interface SlopeChange extends Interval, Pick<DifferenceFigure, 'inputs'> {
   place: number
   unit: string
   isShown: boolean
@@ -124,7 +124,7 @@ export interface EachResult {
 /** A straight line through a measure: what each factor does from its lowest to its highest value. */
 export interface PlanOf {
   intercept: number
-  effects: (Slope & { path: string })[]
+  effects: (Slope & Pick<DifferenceFigure, 'inputs'> & { path: string })[]
   explained: number | null
   residual: number
   degreesOfFreedom: number
@@ -150,7 +150,7 @@ export interface SweepResult extends StudyDocument<'sweep'> {
   /** By measure; null where no straight line could be fitted. */
   plan: Record<string, PlanOf | null> | null
   leftOut: LeftOut[]
-  /** Draws of the inputs, the same for all points of a curve, and shifts of each. Not there where inputs are held fixed. */
+  /** Draws of the inputs, the same for all points, and shifts of each. Not there where inputs are held fixed. */
   drawn?: DrawsAsked
 }
 
@@ -159,8 +159,8 @@ export interface SampledDesign {
   set: Record<string, unknown>
   at: number[]
   samples: Record<string, Sample>
-  /** The same of each draw of its inputs. */
-  draws?: readonly Record<string, Sample>[]
+  /** The same of each draw of its inputs; null of one that could not be simulated. */
+  draws?: readonly (Record<string, Sample> | null)[]
 }
 
 /** A figure of the document from what was kept; without a sample nothing is known. */
@@ -187,7 +187,7 @@ export const pointsOf = (
     measures: Object.fromEntries(
       measures.map((measure) => {
         const { name } = measure
-        const ofDraws = draws.map((each) => each[name])
+        const ofDraws = draws.map((each) => each?.[name])
         return [name, sampledFigure(samples[name], measure, confidence, ofDraws)]
       }),
     ),

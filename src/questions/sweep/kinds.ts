@@ -1,9 +1,9 @@
 /** What the points of a sweep say: along a curve, over a grid, one factor at a time, and of a plan. */
 
 import { type DifferenceFigure, differenceOf, judgedFigures } from '../../answers/difference-figure.js'
+import { addedByInputs, layoutOfDifference } from '../../answers/difference-with-inputs.js'
 import { orNull } from '../../answers/line-result.js'
 import { contour } from '../../statistics/contour.js'
-import { regression } from '../../statistics/regression.js'
 import { type CurveComparison, crossings, curveComparisons, enoughOf, kneeOf } from './curve.js'
 import {
   type CostOf,
@@ -15,7 +15,6 @@ import {
   type Factor,
   type GridOf,
   heldName,
-  type PlanOf,
   type SampledDesign,
   type SweepMeasure,
   type SweepPoint,
@@ -24,6 +23,12 @@ import { type Sample, sampleEstimate } from './sample.js'
 
 /** Shares of the shifts at which a target is looked at. */
 export const heldLevels = [0.9, 0.95, 0.99]
+
+/** Of a measure what the draws of a design have. */
+export const drawsAt = (
+  draws: SampledDesign['draws'],
+  { name }: Pick<SweepMeasure, 'name'>,
+): readonly (Sample | undefined)[] => (draws ?? []).map((each) => each?.[name])
 
 const meanAt = (design: SampledDesign, { name }: SweepMeasure): number => {
   const sample = design.samples[name]
@@ -49,15 +54,17 @@ export function curveOf(parts: CurveParts): Pick<CurveResult, 'measures' | 'cost
   const all = measures.flatMap((measure) => {
     const samples = designs.map((design) => design.samples[measure.name])
     if (samples.some((sample) => sample === undefined)) return []
-    return curveComparisons(x, samples as Sample[]).map((each) => ({ measure, ...each }))
+    const draws = designs.map((design) => drawsAt(design.draws, measure))
+    return curveComparisons(x, samples as Sample[], draws).map((each) => ({ measure, ...each }))
   })
   const cost = parts.isCostInPart ? undefined : measures.find(({ name }) => name === costName)
   const ownCost = base.samples[costName]
   const costs = cost && ownCost ? designs.map(({ samples }) => samples[costName]) : []
   const againstBase = costs.every((sample) => sample !== undefined)
-    ? costs.map((sample) => ({
+    ? costs.map((sample, place) => ({
         measure: cost!,
         at: (level: number) => differenceOf(sample!, ownCost!, level),
+        layout: layoutOfDifference(drawsAt(designs[place]!.draws, cost!), drawsAt(base.draws, cost!)),
       }))
     : []
   const figures = judgedFigures([...all, ...againstBase], confidence)
@@ -69,11 +76,15 @@ export function curveOf(parts: CurveParts): Pick<CurveResult, 'measures' | 'cost
           : [],
       )
       const of = (what: CurveComparison['what']) => own.filter((each) => each.what === what)
-      const changes = of('change').map(({ place, isShown, difference: { mean, low, high, unit } }) => ({
-        ...{ place, mean, low, high },
-        unit: factorUnit === '' ? unit : `${unit} per ${factorUnit}`,
-        isShown,
-      }))
+      const changes = of('change').map(({ place, isShown, difference }) => {
+        const { mean, low, high, unit, inputs } = difference
+        return {
+          ...{ place, mean, low, high },
+          ...(inputs ? { inputs } : {}),
+          unit: factorUnit === '' ? unit : `${unit} per ${factorUnit}`,
+          isShown,
+        }
+      })
       const means = designs.map((design) => meanAt(design, measure))
       const levels =
         measure.name === heldName
@@ -124,7 +135,11 @@ function costOf(
   const notDearer = designs.flatMap(({ samples }, place) => {
     const sample = samples[costName]
     if (place === least) return [place]
-    return sample !== undefined && differenceOf(sample, cheapest, level).low > 0 ? [] : [place]
+    if (sample === undefined) return [place]
+    const dearer = differenceOf(sample, cheapest, level)
+    const draws = [place, least].map((each) => drawsAt(designs[each]!.draws, measure))
+    const { inputs } = addedByInputs(dearer, layoutOfDifference(draws[0]!, draws[1]!), measure.unit, level)
+    return (inputs?.low ?? dearer.low) > 0 ? [] : [place]
   })
   const own = meanAt(base, measure)
   const x = designs.map(({ at }) => at[0]!)
@@ -180,6 +195,8 @@ function evenLevels(values: readonly number[]): number[] {
 /** An input that was moved, with the design of each end; null where that could not be simulated. */
 export interface MovedInput extends Omit<EachInput, 'differences'> {
   ends: { low: SampledDesign | null; high: SampledDesign | null }
+  /** Draws of the base with that input held. */
+  against?: SampledDesign['draws']
 }
 
 /** Every input against the base; all differences are judged together. */
@@ -195,7 +212,13 @@ export function eachOf(
       sides.flatMap((side) => {
         const [of, against] = [input.ends[side]?.samples[measure.name], base.samples[measure.name]]
         if (of === undefined || against === undefined) return []
-        return [{ input, side, measure, at: (level: number) => differenceOf(of, against, level) }]
+        const draws = [input.ends[side]!.draws, input.against].map((each) => drawsAt(each, measure))
+        return [
+          {
+            ...{ input, side, measure, layout: layoutOfDifference(draws[0]!, draws[1]!) },
+            at: (level: number) => differenceOf(of, against, level),
+          },
+        ]
       }),
     ),
   )
@@ -228,34 +251,3 @@ export function eachOf(
 /** The larger of what the two ends of an input do. */
 const sizeOf = ({ differences }: EachInput, name: string): number =>
   Math.max(...['low' as const, 'high' as const].map((side) => Math.abs(differences[name]![side]?.mean ?? 0)))
-
-/** Straight lines through the points of a plan, each factor from 0 at its lowest to 1 at its highest value. */
-export function planOf(
-  points: readonly SweepPoint[],
-  factors: readonly Factor[],
-  ends: readonly (readonly [number, number])[],
-  measures: readonly SweepMeasure[],
-  confidence: number,
-): Record<string, PlanOf | null> {
-  const rows = points.map(({ at }) =>
-    at.map((value, index) => (value - ends[index]![0]) / (ends[index]![1] - ends[index]![0])),
-  )
-  const size = factors.length * measures.length
-  return Object.fromEntries(
-    measures.map(({ name }): [string, PlanOf | null] => {
-      const y = points.map(({ measures: figures }) => figures[name]?.mean ?? Number.NaN)
-      const fitted = regression(rows, y, confidence, size)
-      if (fitted === null) return [name, null]
-      const { intercept, slopes, explained, residual, degreesOfFreedom } = fitted
-      return [
-        name,
-        {
-          intercept,
-          effects: slopes.map((slope, index) => ({ path: factors[index]!.path, ...slope })),
-          explained: Number.isFinite(explained) ? explained : null,
-          ...{ residual, degreesOfFreedom, family: size },
-        },
-      ]
-    }),
-  )
-}

@@ -1,5 +1,6 @@
 /** What a straight line through the designs of a plan says: what each factor does, and how much of it all that explains. */
 import type { Shown } from '../../answers/difference.js'
+import { halfWidth } from '../../answers/inputs-words.js'
 import { figures as ofFigures, words as ofWords } from '../../report/cell.js'
 import { counted, grouped, listed, percentText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
@@ -19,6 +20,14 @@ export const effectFigure = (effect: PlanOf['effects'][number], { unit }: SweepM
   ...effect,
   unit,
 })
+
+/** Half-width in standard deviations, with what is not known of the inputs. */
+function standardisedHalf(effect: PlanOf['effects'][number]): number {
+  const { standardisedHalf: ofLuck, inputs, mean, low, high } = effect
+  return inputs && high > low
+    ? (ofLuck * halfWidth({ mean }, inputs)) / halfWidth({ mean }, { low, high })
+    : ofLuck
+}
 
 /** Effects of a measure, the largest first. */
 export const rankedEffects = ({ effects }: PlanOf) =>
@@ -65,7 +74,7 @@ export function planTables(result: SweepResult): Table[] {
             { path: effect.path },
             range(effect.path),
             differenceCell(effectFigure(effect, measure), result),
-            `${grouped(effect.standardised, 2)} ± ${grouped(effect.standardisedHalf, 2)}`,
+            `${grouped(effect.standardised, 2)} ± ${grouped(standardisedHalf(effect), 2)}`,
           ]),
         },
       ]

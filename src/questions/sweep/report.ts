@@ -53,19 +53,25 @@ interface Kind {
   limit: string[]
 }
 
+/** What the plus-minus holds where inputs were drawn. */
+const drawnLine = ({ drawn }: SweepResult, held: string) =>
+  drawn &&
+  `Plus-minus holds luck of the simulation and what is not known of the inputs: ${drawsText(drawn)}, the same for all. ${held}`
+
 const differences = (confidence: string, family: string): string =>
   `Differences are taken shift by shift: ${confidence} confidence that all ${family} that are judged together lie within their plus-minus at once (Bonferroni). Shown is a difference whose plus-minus leaves 0 out. What is not shown may still be there: its plus-minus says how large at most.`
+
+const asVaried = 'What is varied is taken as it is varied.'
 
 const kinds: Record<SweepKind, Kind> = {
   curve: {
     headline: curveHeadline,
     tables: curveTables,
-    sure: (confidence, family, { curve, drawn }) =>
+    sure: (confidence, family, result) =>
       sentences(
-        drawn &&
-          `The plus-minus of a point holds luck of the simulation and what is not known of the inputs: ${drawsText(drawn)}, the same for all points. What is varied is taken as it is varied.`,
+        drawnLine(result, asVaried),
         differences(confidence, family),
-        curve!.cost &&
+        result.curve!.cost &&
           'Which point costs least is chosen after looking; so those not shown to cost more are judged as one of all pairs of points.',
       ),
     limit: [
@@ -75,14 +81,24 @@ const kinds: Record<SweepKind, Kind> = {
   grid: {
     headline: gridHeadline,
     tables: gridTables,
-    sure: () =>
-      'Contours go by the figures alone, in straight lines between points: by the plus-minus of the points near it a contour may lie elsewhere. All points saw the same random numbers, so its form is surer than its place.',
+    sure: (_confidence, _family, result) =>
+      sentences(
+        drawnLine(result, asVaried),
+        'Contours go by the figures alone, in straight lines between points: by the plus-minus of the points near it a contour may lie elsewhere. All points saw the same random numbers, so its form is surer than its place.',
+      ),
     limit: [],
   },
   each: {
     headline: eachHeadline,
     tables: eachTables,
-    sure: differences,
+    sure: (confidence, family, result) =>
+      sentences(
+        drawnLine(
+          result,
+          'An input that moves is taken as it is moved, and held where it is in what that is held against.',
+        ),
+        differences(confidence, family),
+      ),
     limit: [
       'One input moves at a time: what two of them do together is not seen. A range that is wider in practice than a tenth matters more than its bar: name the input with --vary and its own ends.',
     ],
@@ -90,8 +106,11 @@ const kinds: Record<SweepKind, Kind> = {
   plan: {
     headline: planHeadline,
     tables: planTables,
-    sure: (confidence, family) =>
-      `${confidence} confidence that all ${family} effects lie within their plus-minus at once (Bonferroni), as far as straight lines describe the line. Standardised: standard deviations of the figure for one of the factor.`,
+    sure: (confidence, family, result) =>
+      sentences(
+        drawnLine(result, asVaried),
+        `${confidence} confidence that all ${family} effects lie within their plus-minus at once (Bonferroni), as far as straight lines describe the line. Standardised: standard deviations of the figure for one of the factor.`,
+      ),
     limit: [
       'A straight line in each factor: curvature is not seen, nor what two factors do together; where little is explained, look at single factors as curves.',
     ],
@@ -144,11 +163,11 @@ function limits({ notes, kind, shift, made }: SweepResult): string[] {
 }
 
 /** The first screen of a sweep; `headline` is what its report says first. */
-export const sweepSummary = ({ made }: SweepResult, headline: readonly string[]): Summary => ({
+export const sweepSummary = ({ made, drawn }: SweepResult, headline: readonly string[]): Summary => ({
   question: 'How much of it is enough?',
   answer: headline[0]!,
   sureness: [
-    `${percentText(made.confidence)} confidence: what is called shown holds for all differences that are judged together.`,
+    `${percentText(made.confidence)} confidence: what is called shown holds for all differences that are judged together${drawn ? ', with what is not known of the inputs' : ''}.`,
   ],
   limiting: '',
   next: [

@@ -13,7 +13,7 @@ import { sweepResult } from './answer.js'
 import { kindOf, type SweepOptions, sweepMeasures, type Varied, variedOf } from './asked.js'
 import { sweepDesignsCsv, sweepDifferencesCsv } from './csv.js'
 import type { SweepKind, SweepResult } from './document.js'
-import { drawnPoints, sweepDraws } from './drawn.js'
+import { SweepDraws, sweepDraws } from './drawn.js'
 import { type Outcome, outcomesOf } from './outcomes.js'
 import { gridPoints, type Planned, planPoints } from './points.js'
 import { triedInputs } from './tried.js'
@@ -33,8 +33,9 @@ export async function sweep(
   const { points } = planned
   const designs = [...new Map([base, ...points].map((design) => [design.key, design])).values()]
   const shifts = loaded.asked.shifts ?? usualShifts.each
-  const draws = sweepDraws(options, kind, varied, loaded, shifts)
-  const all = [...designs, ...drawnPoints(designs, varied, loaded, draws)]
+  const asked = sweepDraws(options, { kind, varied, designs: designs.length }, loaded, shifts)
+  const draws = new SweepDraws(asked, kind, varied, loaded)
+  const all = [...designs, ...draws.planned(designs)]
   const plan = {
     ...{ designs: all, seed: scenario.study.seed, total: all.length, isOpen: false },
     counts: 'designs' as const,

@@ -16,6 +16,9 @@ const words = (figure: Shown, result: SweepResult): string => {
   return value === nothing ? 'no interval' : `${value} ${interval}`
 }
 
+/** What the interval holds beside luck. */
+const unknown = ({ drawn }: SweepResult) => (drawn ? ', with what is not known of the inputs' : '')
+
 const sureness = ({ made }: SweepResult) => percentText(made.confidence)
 
 /** Inputs moved alone; null where there are none. */
@@ -39,7 +42,7 @@ export function tornadoChart(result: SweepResult, measure: SweepMeasure): Chart 
       shown.length === 0
         ? `${measureSubject(measure)}: no input is shown to change it`
         : `${measureSubject(measure)}: moved most by ${shown[0]!.path}; ${shown.length} of ${counted(ranked.length, 'input')} shown`,
-    subtitle: `Upper bar: with the lower value of the input; lower bar: with the higher one. Filled: shown to differ from the scenario as it stands; hollow: not shown. Thin line: ${sureness(result)} interval for all ${family ?? 0} differences together.${few}`,
+    subtitle: `Upper bar: with the lower value of the input; lower bar: with the higher one. Filled: shown to differ from the scenario as it stands; hollow: not shown. Thin line: ${sureness(result)} interval for all ${family ?? 0} differences together${unknown(result)}.${few}`,
     axis: 'difference to the scenario as it stands',
     measure,
     rows,
@@ -60,7 +63,7 @@ export function planChart(result: SweepResult, measure: SweepMeasure): Chart | n
     name: fileStem('plan', measure.name),
     section: 'figures',
     title: `${measureSubject(measure)}: straight lines explain ${Math.round(of.explained * 100)} % of what differs`,
-    subtitle: `Bar: what each factor brings from its lowest to its highest value, the others alike. Filled: shown; hollow: not shown. Thin line: ${sureness(result)} interval for all ${of.family} effects together.`,
+    subtitle: `Bar: what each factor brings from its lowest to its highest value, the others alike. Filled: shown; hollow: not shown. Thin line: ${sureness(result)} interval for all ${of.family} effects together${unknown(result)}.`,
     axis: 'effect over the range',
     measure,
     rows,

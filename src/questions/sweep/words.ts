@@ -1,7 +1,7 @@
 /** Words that all reports and charts of a sweep share: values of factors, figures, differences. */
 
 import { notTold, printDifference, type Shown } from '../../answers/difference.js'
-import type { Figure } from '../../catalogue/figure.js'
+import { type Figure, wholeOf } from '../../catalogue/figure.js'
 import { lineRow } from '../../catalogue/of-line.js'
 import { nothing, printedUnit } from '../../catalogue/printed-units.js'
 import { briefly } from '../../catalogue/unit-name.js'
@@ -61,8 +61,11 @@ function differenceParts(figure: Said, { display }: Shows, unit?: string): Parts
 /** A difference, where there is one. */
 type Said = Shown | null | undefined
 
-const isSame = (figure: Said): boolean =>
-  !!figure && !figure.few && figure.mean === 0 && figure.low === 0 && figure.high === 0
+function isSame(figure: Said): boolean {
+  if (!figure || figure.few || figure.mean !== 0) return false
+  const { low, high } = wholeOf(figure)
+  return low === 0 && high === 0
+}
 
 /** Is there a difference with an interval that does not show it? */
 const isUnshown = (figure: Said): boolean =>

@@ -1,0 +1,88 @@
+/** Chart of what each input does to a figure: from the middle of the draws to where it lies at the low and the high end of that input. */
+import type { Contribution, ContributionsTold } from '../../answers/contributions.js'
+import { printedUnit } from '../../catalogue/printed-units.js'
+import { grouped, percent } from '../../report/format.js'
+import { roomAtRight, spanAxis } from '../../report/marks/axis.js'
+import { beside } from '../../report/marks/beside.js'
+import { wrapped } from '../../report/marks/breaking.js'
+import { type Chart, chartOf } from '../../report/marks/chart.js'
+import { palette } from '../../report/marks/inks.js'
+import type { Bars } from '../../report/marks/mark.js'
+import { roomySpan } from '../../report/marks/reach.js'
+import { nameAbove, ruleUp } from '../../report/marks/rule.js'
+import type { RunResult } from './document.js'
+import { byReach, figureThere, inputEnds } from './input-ends.js'
+
+/** Inputs that are drawn. */
+const mostRows = 12
+/** Columns right of the bars, px: both ends, the share. */
+const [endsAt, shareAt, room] = [14, 228, 284]
+
+/** Where good cases out lie at the ends of each input, the farthest first; null where no input moves them. */
+export function inputEndsChart(result: RunResult, told: ContributionsTold): Chart | null {
+  const all = byReach(told)
+  const rows = all.slice(0, mostRows)
+  if (rows.length === 0) return null
+  const { factor, word } = printedUnit(told.unit, result.display)
+  const middle = told.middle * factor
+  const span = roomySpan(
+    rows.flatMap(({ low, high }) => [low.figure * factor, middle, high.figure * factor]),
+    7,
+  )
+  const there = (value: number) => figureThere(value, told, result).value
+  const texts = rows.map((row) => {
+    const [low, high] = inputEnds(row, result)
+    return [`${low}: ${there(row.low.figure)}`, `${high}: ${there(row.high.figure)}`] as const
+  })
+  const most = told.shares.reduce((a, b) => (b.share > a.share ? b : a))
+  return chartOf(result, {
+    name: 'inputs',
+    section: 'unknown',
+    title: `Good cases out: ${percent(most.share)} of what is not known of the inputs is that of ${most.path}`,
+    subtitle: `Bars: good cases out with that input at its low end (light) and its high end (dark), which 5 % of its draws lie beyond on either side, the others as drawn. By straight lines on ranks, which explain ${percent(told.explained)} of what the draws differ by. Right of them: both ends, and the share of that input taken alone.${rows.length < all.length ? ` ${rows.length} of ${all.length} inputs; those left out move it least.` : ''}`,
+    alt: `Good cases out at the ends of each input, ${there(told.middle)} ${word} in the middle: ${rows.map(({ path, share }, row) => `${path} at ${texts[row]![0]}, at ${texts[row]![1]}, ${percent(share)}`).join('; ')}.`,
+    gap: 26,
+    height: rows.length * 38 + 8,
+    rows: rows.map(({ path }) => wrapped(path, 30)),
+    axes: {
+      x: spanAxis(span, `good cases out, ${word}`, { textOf: (value) => grouped(value, span.decimals) }),
+      figures: roomAtRight(room),
+    },
+    marks: [
+      barsTo('low end', rows, middle, ({ low }) => low.figure * factor, palette.short),
+      barsTo('high end', rows, middle, ({ high }) => high.figure * factor, palette.main),
+      ruleUp(middle, { colour: palette.ink, dash: [], beyond: 5 }),
+      nameAbove(middle, `middle of the draws: ${there(told.middle)} ${word}`, { up: 9, margin: 14 }),
+      beside(
+        rows.map(({ share }, row) => ({
+          row,
+          words: [
+            { text: texts[row]![0], right: endsAt, down: -3 },
+            { text: texts[row]![1], right: endsAt, down: 12 },
+            { text: percent(share), right: shareAt, isBold: row === 0 },
+          ],
+        })),
+      ),
+    ],
+  })
+}
+
+/** Bars from the middle to an end; those of both ends lie in one row. */
+const barsTo = (
+  label: string,
+  rows: readonly Contribution[],
+  middle: number,
+  end: (row: Contribution) => number,
+  colour: string,
+): Bars => ({
+  label,
+  data: rows.map((row): [number, number] => {
+    const to = end(row)
+    return [Math.min(middle, to), Math.max(middle, to)]
+  }),
+  yAxisID: 'y',
+  backgroundColor: colour,
+  grouped: false,
+  barPercentage: 0.6,
+  categoryPercentage: 0.9,
+})
