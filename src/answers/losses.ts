@@ -1,40 +1,31 @@
 /** The losses of the shift: what a machine could put out at its limit, what takes from that, step by step, and what comes out. */
 
 import type { Figure } from '../catalogue/figure.js'
-import type { FigurePath, MeasureName } from '../catalogue/measures.js'
 import { type StateKey, stateKeys, stateLabel, states } from '../catalogue/states.js'
 import { byHandOf } from '../kinds/hand.js'
 import { cutsOf } from '../kinds/sealer/heads.js'
 import type { SealerKeys } from '../kinds/sealer/keys.js'
 import { has } from '../kinds/traits.js'
-import { Counted } from '../line/counted.js'
-import type { ShiftResult } from '../line/line.js'
+import { jamsOf } from '../scenario/jams.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
-import { meanEstimate, ofFew } from '../statistics/estimate.js'
 import { gapNeeded, steadyRate } from '../trade/headway.js'
+import type { Simulated } from './figures.js'
 import {
-  controlsOf,
-  type Estimation,
-  estimationOf,
-  measureNamed,
-  measuresOf,
-  type Simulated,
-  type StudyMeasure,
-  tooFew,
-} from './figures.js'
-import { figureOf } from './line-result.js'
+  type LossesAsked,
+  type LossStep,
+  less,
+  lost,
+  plus,
+  type Series,
+  Study,
+  shareOf,
+  sum,
+  times,
+} from './losses-study.js'
 import { Routes } from './machine-routes.js'
 
-/** One step down: cases of a shift that are lost to one thing. */
-export interface LossStep {
-  key: string
-  label: string
-  /** Negative where it adds cases instead. */
-  cases: Figure
-  /** Of what the machine, or all of them together, could put out. */
-  share: number
-}
+export type { LossesAsked, LossStep }
 
 /** The steps of one machine: `could` less all `losses` is `leaves`, exactly. */
 export interface MachineLosses {
@@ -66,11 +57,6 @@ const order: readonly StateKey[] = [
   ...stateKeys.filter((key) => !['work', 'break'].includes(states[key].group)),
 ]
 
-/** What a study asks for. `bottleneck`: the piece with least to spare by hand; it is asked of lines without a sealer. */
-export interface LossesAsked extends Omit<Estimation, 'exposure'> {
-  bottleneck: string | null
-}
-
 /**
  * The losses of each sealer; of a line without one those of its bottleneck, if that takes a time for each case and all cases pass it. Null where there is
  * nothing to tell of. Every step is a sum over the numbers of a shift, so each has an interval of its own; what the controls move otherwise is put
@@ -86,81 +72,14 @@ export function lossesOf(simulated: Simulated, asked: LossesAsked): Losses | nul
   if (sealers.length > 0) {
     const machines = sealers.map((name) => sealerLosses(study, name, routes.isFollowed(name, sealers)))
     const last = sealers.filter((name) => !routes.isFollowed(name, sealers))
-    return withLine(study, machines, routes.restLabel(last))
+    return withLine(study, machines, { label: routes.restLabel(last), behind: routes.behind(last) })
   }
   if (bottleneck === null || !routes.allPass([bottleneck]) || routes.isOnLoop(bottleneck)) return null
   const rate = placeRate(scenario.line[bottleneck]!)
-  return rate === null ? null : withLine(study, [placeLosses(study, bottleneck, rate)], '')
+  if (rate === null) return null
+  const behind = routes.behind([bottleneck])
+  return withLine(study, [placeLosses(study, bottleneck, rate, behind)], { label: '', behind })
 }
-
-/** Numbers by shift. */
-type Series = readonly number[]
-
-/** Reads columns of all shifts and estimates sums of them. */
-class Study {
-  readonly scenario: Scenario
-  /** Time of what is counted, a shift, s. */
-  readonly span: number
-  private readonly inOne: number
-  private readonly places: ReadonlyMap<string, number>
-  private readonly controls: ReturnType<typeof controlsOf>
-  private readonly measures: readonly StudyMeasure[]
-  private readonly shifts: readonly ShiftResult[]
-
-  constructor(
-    simulated: Simulated,
-    private readonly asked: LossesAsked,
-  ) {
-    const { scenario, line, shifts, countFrom } = simulated
-    this.scenario = scenario
-    this.shifts = shifts
-    const counted = new Counted(scenario.shift)
-    counted.begin(countFrom)
-    this.inOne = counted.shifts
-    this.span = counted.time / counted.shifts
-    this.places = new Map(
-      line.columns.map(({ measure, part }, index) => [`${part} ${measure.path.join('.')}`, index]),
-    )
-    this.measures = measuresOf(simulated)
-    this.controls = controlsOf(shifts, estimationOf(scenario, asked, countFrom))
-  }
-
-  /** The value of a measure in each shift, 0 where the line has no such measure. */
-  read(path: FigurePath): Series {
-    const place = this.places.get(`value ${path}`)
-    return this.shifts.map(({ values }) => (place === undefined ? 0 : values[place]!))
-  }
-
-  /** Upper or lower part of a ratio, a shift: that is a sum over all that is counted. */
-  part(path: FigurePath, part: 'value' | 'over'): Series {
-    const place = this.places.get(`${part} ${path}`)!
-    return this.shifts.map(({ values }) => values[place]! / this.inOne)
-  }
-
-  /** `of`: the name of a measure that rests on the same events. */
-  figure(label: string, values: Series, of?: MeasureName): Figure {
-    const found = meanEstimate(values, this.asked.confidence, this.controls)
-    const measure = of && measureNamed(this.measures, of)
-    const few = measure ? tooFew(measure, this.shifts, this.inOne) : null
-    return figureOf(few === null ? found : ofFew(found, few), { unit: 'cases', label })
-  }
-
-  /** A step; null where no shift has any of it. */
-  step(key: string, label: string, values: Series, could: number, of?: MeasureName): LossStep | null {
-    if (values.every((value) => value === 0)) return null
-    const cases = this.figure(label, values, of)
-    return { key, label, cases, share: shareOf(cases, could) }
-  }
-}
-
-const times = (series: Series, factor: number): Series => series.map((value) => value * factor)
-const less = (series: Series, ...others: Series[]): Series =>
-  series.map((value, shift) => others.reduce((rest, other) => rest - other[shift]!, value))
-const plus = (series: Series, ...others: Series[]): Series =>
-  less(series, ...others.map((other) => times(other, -1)))
-const sum = (series: Series): number => series.reduce((total, value) => total + value, 0)
-const shareOf = ({ mean }: Figure, could: number): number => (could > 0 ? (mean ?? 0) / could : 0)
-const lost = (steps: readonly LossStep[]): number => sum(steps.map(({ cases }) => cases.mean ?? 0))
 
 /** `figure` moved to `mean`, its interval with it. */
 function movedTo(figure: Figure, mean: number): Figure {
@@ -172,9 +91,25 @@ function movedTo(figure: Figure, mean: number): Figure {
 /** The losses by state of a machine that could put out so many cases. */
 const stateSteps = (study: Study, name: string, could: number): LossStep[] =>
   order.flatMap((key) => {
+    const kinds = states[key].stop === 'jam' ? kindsOf(study.scenario, name) : []
+    if (kinds.length > 0) return kinds.flatMap((kind) => jamStep(study, name, key, kind, could) ?? [])
     const path = `equipment.${name}.states.${key}` as const
     return study.step(key, stepLabel(study.scenario, key), times(study.read(path), could), could, path) ?? []
   })
+
+/** Names of the kinds of jam of a piece; none where it has but one without a name. */
+const kindsOf = ({ line }: Scenario, name: string): string[] =>
+  jamsOf(line[name]!.jams).flatMap(({ name: kind }) => kind ?? [])
+
+/** The part of a state of jams that one kind of jam takes. */
+function jamStep(study: Study, name: string, key: StateKey, jam: string, could: number): LossStep | null {
+  const path = `equipment.${name}.jams.${jam}` as const
+  const waiting = study.part(`${path}.wait`, 'value')
+  const time = states[key].isWaitForCrew ? waiting : less(study.part(`${path}.stop`, 'value'), waiting)
+  const label = `${stateLabel(key)} (${jam})`
+  const step = study.step(key, label, times(time, could / study.span), could, `${path}.stop`)
+  return step && { ...step, jam }
+}
 
 function stepLabel({ shift }: Scenario, key: StateKey): string {
   if (key === 'on-break') return 'breaks'
@@ -188,13 +123,12 @@ function sealerLosses(study: Study, name: string, isFollowed: boolean): MachineL
   const all = study.part(`${at}.effectiveness.quality`, 'over')
   const planned = sum(study.part(`${at}.effectiveness.effectiveness`, 'value'))
   const rate = planned > 0 ? sum(all) / planned : limitOfShares(study.scenario, name)
-  const spoilt = study.read(`${at}.measures.cases-lost`)
   return machineLosses(study, name, {
     rate,
     how: `length and gap over belt speed, mean of ${planned > 0 ? 'the cases that came' : 'the cases by their shares'}`,
     handled: all,
     rest: { key: 'gaps', label: 'working with wide gaps: folding, cases apart' },
-    spoilt,
+    spoilt: spoiltAt(study, name),
     isFollowed,
   })
 }
@@ -216,20 +150,24 @@ function placeRate(keys: Scenario['line'][string]): number | null {
   return side !== null && time > 0 ? side / time : null
 }
 
-function placeLosses(study: Study, name: string, rate: number): MachineLosses {
+function placeLosses(study: Study, name: string, rate: number, behind: readonly string[]): MachineLosses {
   const keys = study.scenario.line[name]!
   const isStation = has(keys, 'hasPlaces')
   const hasPlaces = isStation && keys.servers > 1
   return machineLosses(study, name, {
     rate,
     how: isStation ? 'places over mean time a case' : 'one over mean time a case',
-    // nothing counts what it has finished: all that leave the line have passed it
-    handled: plus(study.read('measures.output'), study.read('measures.rejected')),
+    // nothing counts what it has finished: all that leave the line have passed it, and those that are spoilt later
+    handled: plus(
+      study.read('measures.output'),
+      study.read('measures.rejected'),
+      ...[name, ...behind].map((each) => spoiltAt(study, each)),
+    ),
     rest: {
       key: 'slower',
       label: `working below its limit: ${hasPlaces ? 'places free' : 'longer times'}, cases still in the line`,
     },
-    spoilt: times(study.read('measures.output'), 0),
+    spoilt: spoiltAt(study, name),
     isFollowed: false,
   })
 }
@@ -261,14 +199,33 @@ function machineLosses(
   return { machine: name, type, rate, how, could, losses, leaves, isFollowed }
 }
 
-/** Adds the machines up, and goes on to the output of the line. `rest` is what remains, in words; empty where nothing can. */
-function withLine(study: Study, machines: MachineLosses[], rest: string): Losses {
+/** Cases that jams of a piece spoil. */
+const spoiltAt = (study: Study, name: string): Series => study.read(`equipment.${name}.measures.cases-lost`)
+
+/** What lies between the machines and the exit. */
+interface Rest {
+  /** What remains, in words; empty where nothing can. */
+  label: string
+  /** Pieces there, whose jams may spoil cases. */
+  behind: readonly string[]
+}
+
+/** Adds the machines up, and goes on to the output of the line. */
+function withLine(study: Study, machines: MachineLosses[], { label: rest, behind }: Rest): Losses {
   const last = machines.filter(({ isFollowed }) => !isFollowed)
   const could = sum(last.map((machine) => machine.could))
   const leaves = sum(last.map((machine) => machine.leaves.mean ?? 0))
   const output = study.figure('Good cases out a shift', study.read('measures.output'))
   const [rejected, unsealed] = [study.read('measures.rejected'), study.read('measures.unsealed')]
+  const jammed = behind.map((name) => spoiltAt(study, name))
+  const spoilt = plus(times(rejected, 0), ...jammed)
   const line = [
+    study.step(
+      'spoilt',
+      `spoilt in jams behind ${last.length === 1 ? last[0]!.machine : 'them'}`,
+      spoilt,
+      could,
+    ) ?? [],
     study.step('rejected', 'left the line rejected', rejected, could, 'rejected') ?? [],
     study.step('unsealed', 'left the line unsealed and unnoticed', unsealed, could, 'unsealed') ?? [],
   ].flat()
@@ -279,7 +236,13 @@ function withLine(study: Study, machines: MachineLosses[], rest: string): Losses
         study.read(`equipment.${machine}.measures.cases-lost`),
       ),
     )
-    const inside = less(plus(all[0]!, ...all.slice(1)), rejected, unsealed, study.read('measures.output'))
+    const inside = less(
+      plus(all[0]!, ...all.slice(1)),
+      rejected,
+      unsealed,
+      study.read('measures.output'),
+      spoilt,
+    )
     const cases = movedTo(study.figure(rest, inside), leaves - lost(line) - (output.mean ?? 0))
     if (inside.some((value) => value !== 0))
       line.push({ key: 'inside', label: rest, cases, share: shareOf(cases, could) })

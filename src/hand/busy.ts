@@ -1,5 +1,5 @@
 /** How long a stop waits for people who are busy elsewhere, by hand. */
-import type { Skill } from '../scenario/crew-keys.js'
+import type { Call } from '../scenario/crew-keys.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { LineHand } from './line.js'
 import { firstWith } from './pace.js'
@@ -10,7 +10,7 @@ import { stopsPerShift } from './stop-counts.js'
  * at other pieces, times what is left of a task over the people. What is left: mean square over twice the mean. Of crews that stand in
  * for each other, and of breaks, nothing is counted. Derived, as for a queue with one server (residual service).
  */
-export function waitForBusy(scenario: Scenario, line: LineHand, skill: Skill, place: string): number {
+export function waitForBusy(scenario: Scenario, line: LineHand, skill: Call, place: string): number {
   const crew = firstWith(scenario, skill)
   if (!crew) return 0
   const { people } = scenario.crew[crew.name]!

@@ -4,9 +4,10 @@ import type { CostElement } from '../catalogue/costs.js'
 import { costKey } from '../catalogue/costs.js'
 import type { FigurePath } from '../catalogue/measures.js'
 import { type HeadKey, ofHeads, type PieceKey, pieceRow } from '../catalogue/of-equipment.js'
+import { type JamKey, ofJams } from '../catalogue/of-jams.js'
 import { type MeasureKey, ofLine } from '../catalogue/of-line.js'
 import type { Unit } from '../catalogue/row.js'
-import type { PieceFigure } from '../kinds/by-hand.js'
+import type { CountedStop, HandStop, PieceFigure } from '../kinds/by-hand.js'
 import { byHandOf } from '../kinds/hand.js'
 import { pricedMoney } from '../scenario/capital.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -95,15 +96,34 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
     const own = byHandOf(keys).figure(keys, { ...piece, working: workingShare(line, piece), span: line.span })
     const rows: HandRow[] =
       own === null ? [] : [own.key === 'working' ? workingRow(name, own) : row(own.key, own.value, own.how)]
-    const stops = stopsPerShift(scenario, line, piece).map(({ key, count }) =>
+    const counted = stopsPerShift(scenario, line, piece)
+    const counts = new Map<HandStop, number>()
+    for (const { key, count } of counted) counts.set(key, (counts.get(key) ?? 0) + count)
+    const stops = [...counts].map(([key, count]) =>
       row(
         key,
         count,
         key === 'roll-changes' ? 'strips over strips a roll, each head' : 'cases or time x frequency',
       ),
     )
-    return [...rows, ...stops]
+    return [...rows, ...stops, ...counted.flatMap((stop) => jamRows(name, stop))]
   })
+}
+
+/** Of a kind of jam that has a name: how many, and how long. */
+function jamRows(piece: string, { jam, count, time }: CountedStop): HandRow[] {
+  if (jam === undefined) return []
+  const row = (key: JamKey, value: number, how: string): HandRow => ({
+    measure: `equipment.${piece}.jams.${jam}.${key}`,
+    label: ofJams[key].label(`${piece}, ${jam}`, ''),
+    value,
+    unit: ofJams[key].unit,
+    how,
+  })
+  return [
+    row('stops', count, 'cases x chance'),
+    row('time', count * time, 'cases x chance x (walk + isolating + clearing)'),
+  ]
 }
 
 const workingRow = (name: string, { value, how }: PieceFigure): HandRow => ({

@@ -18,6 +18,7 @@ export interface StageStop {
   piece: string
   /** As the result of a run names it, and in words. */
   key: HandStop
+  jam: string | null
   words: string
   perCase: number
   /** Mean time from stop to restart, s, standard deviation over it, and the share of it until somebody is there. */
@@ -105,12 +106,13 @@ function stageOf(
     stay: visits * byHand.stay(keys),
     stops: stopsPerShift(scenario, line, piece)
       .filter(({ count, time }) => count > 0 && time > 0)
-      .map(({ key, skill, count, time, work, spread }): StageStop => {
+      .map(({ key, jam, skill, count, time, work, spread }): StageStop => {
         const mean = time + (skill === null ? 0 : waitForBusy(scenario, line, skill, piece.name))
         return {
           piece: piece.name,
           key,
-          words: ofPieces[key].words!,
+          jam: jam ?? null,
+          words: jam === undefined ? ofPieces[key].words! : `${ofPieces[key].words!} (${jam})`,
           perCase: (count / piece.perShift) * visits,
           mean,
           cv: spread / mean,

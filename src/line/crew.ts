@@ -1,7 +1,7 @@
 /** The crew: people who walk to a piece that stands and put it right, the most urgent task first. */
 
 import { Level } from '../engine/tally.js'
-import type { Skill } from '../scenario/crew-keys.js'
+import { type Call, callsOf } from '../scenario/crew-keys.js'
 import type { Floor } from './floor.js'
 import { crewMeasures, type Measure } from './measure.js'
 import { Member } from './member.js'
@@ -33,7 +33,7 @@ export class Crew implements Helpers {
       people: Array.from({ length: keys.people }, (_, index) => {
         const label = keys.people > 1 ? `${name} ${index + 1}` : name
         const walk = floor.draws(`crew.${label}`, 'walk', keys.walk)
-        return new Member(this, floor, label, keys.does, walk, group)
+        return new Member(this, floor, label, callsOf(name, keys.does), walk, group)
       }),
       hasOwnBreaks: keys.breaks !== undefined,
       post: keys['stands-at'] === undefined ? null : postOf(keys['stands-at']),
@@ -88,7 +88,7 @@ export class Crew implements Helpers {
     }
   }
 
-  private isAnybodyThere(skill: Skill): boolean {
+  private isAnybodyThere(skill: Call): boolean {
     for (let index = 0; index < this.members.length; index++) {
       const member = this.members[index]!
       if (!member.isOnBreak && member.does.includes(skill)) return true
@@ -97,7 +97,7 @@ export class Crew implements Helpers {
   }
 
   /** Takes the waiting task that stands first in `does`; among equals the one that waits longest. */
-  nextTask(does: readonly Skill[]): Task | null {
+  nextTask(does: readonly Call[]): Task | null {
     let best = -1
     let bestRank = does.length
     for (let index = 0; index < this.waiting.length; index++) {

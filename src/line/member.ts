@@ -2,7 +2,7 @@
 import { type Actor, never } from '../engine/clock.js'
 import type { Draw } from '../engine/draw.js'
 import { unset } from '../engine/unset.js'
-import type { Skill } from '../scenario/crew-keys.js'
+import type { Call } from '../scenario/crew-keys.js'
 import type { Floor } from './floor.js'
 import type { Task } from './task.js'
 
@@ -13,7 +13,7 @@ interface Colleagues {
   /** Tells the tasks that wait while all who could come are on a break. */
   noteAbsence(): void
   /** The waiting task that is most urgent of what somebody `does`, taken out; null where none waits. */
-  nextTask(does: readonly Skill[]): Task | null
+  nextTask(does: readonly Call[]): Task | null
 }
 
 export class Member implements Actor {
@@ -35,7 +35,7 @@ export class Member implements Actor {
     private readonly crew: Colleagues,
     private readonly floor: Floor,
     readonly label: string,
-    readonly does: readonly Skill[],
+    readonly does: readonly Call[],
     private readonly walk: Draw,
     /** Number of its group. */
     private readonly group: number,

@@ -51,6 +51,8 @@ export interface ShiftEvent {
   state?: StateKey
   /** Why a piece stops, as results name it. */
   cause?: CauseKey
+  /** Kind of a jam, where the piece has several. */
+  jam?: string
   /** Who of the crew. */
   person?: string
   /** The task, in the words of `does`. */

@@ -1,10 +1,11 @@
 /** Measures that every piece has: the shares of its states, and of each cause for which it stands how often and how long. */
 import type { CauseKey } from '../catalogue/causes.js'
 import type { PieceKey } from '../catalogue/of-equipment.js'
+import { jamPath } from '../catalogue/of-jams.js'
 import { canAllBeAway } from '../scenario/absence.js'
 import type { Floor } from './floor.js'
 import { type Measure, pieceMeasures, shareMeasures } from './measure.js'
-import { type Cause, causes, stateKeys } from './states.js'
+import { Cause, causes, stateKeys } from './states.js'
 import type { Tallies } from './unit.js'
 
 /**
@@ -60,9 +61,15 @@ const pathOf = (piece: Tallies, key: PieceKey): string[] => ['equipment', piece.
 const canWaitOutBreak = ({ scenario }: Floor, cause: Cause): boolean =>
   canAllBeAway(scenario, causes[cause]!.skill)
 
+/** The count that tells how much is known of such stops: of jams that of the kind that weighs most. */
+const countOf = (piece: Tallies, cause: Cause): readonly string[] =>
+  cause === Cause.jam && piece.heavyJam !== null
+    ? jamPath(piece.name, piece.heavyJam, 'stops')
+    : pathOf(piece, causes[cause]!.key)
+
 /** A figure of the stops of these causes. */
 export const restsOn = (piece: Tallies, of: readonly Cause[]): Pick<Measure, 'restsOn'> =>
-  of.length > 0 ? { restsOn: of.map((cause) => pathOf(piece, causes[cause]!.key)) } : {}
+  of.length > 0 ? { restsOn: of.map((cause) => countOf(piece, cause)) } : {}
 
 /** A figure that holds what such stops wait. */
 function waitsOutBreaks(piece: Tallies, floor: Floor, of: readonly Cause[]): Pick<Measure, 'upsetBy'> {

@@ -1,6 +1,7 @@
 /** Keys of `type: station`: any place that holds one case for a time. */
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
+import { jams } from '../../scenario/jams.js'
 import { assume, whole } from '../../scenario/kit.js'
 import { breakdowns, passesTo, rightOfWay, runBy } from '../shared-keys.js'
 
@@ -31,6 +32,7 @@ export const station = z
       'definition of the format',
     ),
     'run-by': runBy,
+    jams: jams.optional(),
     breakdowns: breakdowns.optional(),
     'right-of-way': rightOfWay.optional(),
     to: passesTo.optional(),

@@ -135,6 +135,7 @@ const pieceResult = (piece: HandCalculation['line']['pieces'][number]) => ({
   how: piece.how,
   stops: piece.stops.map((stop) => ({
     stop: stop.key,
+    ...(stop.jam === undefined ? {} : { jam: stop.jam }),
     ...amounts(stop, { perCase: '1/case', time: 's' }),
   })),
 })

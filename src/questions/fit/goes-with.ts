@@ -12,6 +12,12 @@ const skillOf: Readonly<Record<string, string>> = {
   'breakdowns.repair': 'breakdowns',
 }
 
+/** The stop and its last key: a kind of jam by its name is a jam. */
+function stopOf(path: string): string {
+  const [, , stop, ...more] = path.split('.')
+  return `${stop}.${more.at(-1)}`
+}
+
 /** The same inputs, where breakdowns are counted in the time that the log knows. */
 export const inRunningTime = (inputs: readonly FittedInput[], { line }: Scenario): FittedInput[] =>
   inputs.map((input) => {
@@ -35,7 +41,7 @@ export function withoutWalk(
       : [`crew.${name}`, `{does: [${crew[name]!.does.join(', ')}], walk: 0 s}`]
   const done = new Set<string>()
   return inputs.map((input) => {
-    const skill = skillOf[input.path.split('.').slice(-2).join('.')]
+    const skill = skillOf[stopOf(input.path)]
     if (skill === undefined || input.value === null) return input
     const names = Object.entries(crew).flatMap(([name, { does }]) =>
       does.some((each) => each === skill) && !done.has(name) ? [name] : [],
