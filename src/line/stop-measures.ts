@@ -38,7 +38,7 @@ export function stopMeasures(piece: Tallies, cause: Cause, floor: Floor): Measur
     measure(`${key}-stop`, () => piece.stopTimes[cause]!, inTime),
     measure(`${key}-wait`, () => piece.stopWaits[cause]!, inTime),
   ]
-  return canWaitOutBreak(floor, cause)
+  return canWaitOutBreak(piece, floor, cause)
     ? [...measures, measure(inBreaks(key), () => piece.stopsInBreaks[cause]!)]
     : measures
 }
@@ -58,8 +58,8 @@ const inBreaks = (key: CauseKey) => `${key}-in-breaks` as const
 
 const pathOf = (piece: Tallies, key: PieceKey): string[] => ['equipment', piece.name, 'measures', key]
 
-const canWaitOutBreak = ({ scenario }: Floor, cause: Cause): boolean =>
-  canAllBeAway(scenario, causes[cause]!.skill)
+const canWaitOutBreak = (piece: Tallies, { scenario }: Floor, cause: Cause): boolean =>
+  piece.callsFor(cause).some((call) => canAllBeAway(scenario, call))
 
 /** The count that tells how much is known of such stops: of jams that of the kind that weighs most. */
 const countOf = (piece: Tallies, cause: Cause): readonly string[] =>
@@ -73,6 +73,6 @@ export const restsOn = (piece: Tallies, of: readonly Cause[]): Pick<Measure, 're
 
 /** A figure that holds what such stops wait. */
 function waitsOutBreaks(piece: Tallies, floor: Floor, of: readonly Cause[]): Pick<Measure, 'upsetBy'> {
-  const rare = of.filter((cause) => canWaitOutBreak(floor, cause))
+  const rare = of.filter((cause) => canWaitOutBreak(piece, floor, cause))
   return rare.length > 0 ? { upsetBy: rare.map((cause) => pathOf(piece, inBreaks(causes[cause]!.key))) } : {}
 }

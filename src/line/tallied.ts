@@ -4,6 +4,7 @@
  */
 import { never } from '../engine/clock.js'
 import { unset } from '../engine/unset.js'
+import type { Call } from '../scenario/crew-keys.js'
 import type { Breakdowns } from './breakdowns.js'
 import type { Floor } from './floor.js'
 import { heaviest, type JamKind } from './jam-kind.js'
@@ -38,6 +39,10 @@ export abstract class Tallied implements Tallies {
 
   get heavyJam(): string | null {
     return heaviest(this.jamKinds)?.name ?? null
+  }
+
+  callsFor(cause: Cause): readonly Call[] {
+    return cause === Cause.jam ? this.jamKinds.map(({ call }) => call) : [causes[cause]!.skill]
   }
 
   /** Waiting, and no stop, from now at the start of a shift. */

@@ -1,4 +1,5 @@
 /** A piece of equipment as its mechanism sees it, and what is counted of it. */
+import type { Call } from '../scenario/crew-keys.js'
 import type { Feeder, Outlet, Taker } from './handshake.js'
 import type { JamKind } from './jam-kind.js'
 import type { Cause, State } from './states.js'
@@ -12,6 +13,8 @@ export interface Tallies {
   readonly stopWaits: Float64Array
   /** Of several kinds of jam the rarer one whose single jam can outweigh all others; null where there is none. */
   readonly heavyJam: string | null
+  /** Who is called for stops of a cause: of jams it may be one for each kind. */
+  callsFor(cause: Cause): readonly Call[]
   /** Of the stops those that waited for the end of a break. */
   readonly stopsInBreaks: Uint32Array
 }
