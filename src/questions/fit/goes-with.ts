@@ -1,4 +1,5 @@
 /** What must change in a scenario beside the values of a log: what its times hold already, and the clock that they are counted on. */
+import { jamsOf, type NamedJam } from '../../scenario/jams.js'
 import type { Scenario } from '../../scenario/schema.js'
 import type { FittedInput } from './document.js'
 
@@ -18,6 +19,24 @@ function stopOf(path: string): string {
   return `${stop}.${more.at(-1)}`
 }
 
+/** The jam whose clearing stands at this path; null of all else. */
+function jamOf(path: string, line: Scenario['line']): (NamedJam['keys'] & { path: string }) | null {
+  const [, piece] = path.split('.') as [string, string]
+  const found = jamsOf(line[piece]?.jams).find(
+    ({ at }) => path === ['line', piece, 'jams', ...at, 'clear'].join('.'),
+  )
+  return found ? { ...found.keys, path: path.slice(0, path.lastIndexOf('.')) } : null
+}
+
+/** What a log holds of a jam is all of it, isolation too. */
+const withoutIsolation = ({
+  path,
+  isolate = 0,
+}: {
+  path: string
+  isolate?: number | undefined
+}): [string, string][] => (isolate > 0 ? [[`${path}.isolate`, '0 s']] : [])
+
 /** The same inputs, where breakdowns are counted in the time that the log knows. */
 export const inRunningTime = (inputs: readonly FittedInput[], { line }: Scenario): FittedInput[] =>
   inputs.map((input) => {
@@ -32,7 +51,7 @@ export const inRunningTime = (inputs: readonly FittedInput[], { line }: Scenario
  */
 export function withoutWalk(
   inputs: readonly FittedInput[],
-  { crew }: Scenario,
+  { crew, line }: Scenario,
   isGiven: (name: string) => boolean,
 ): FittedInput[] {
   const stayThere = (name: string): readonly [path: string, value: string] =>
@@ -43,17 +62,21 @@ export function withoutWalk(
   return inputs.map((input) => {
     const skill = skillOf[stopOf(input.path)]
     if (skill === undefined || input.value === null) return input
+    const jam = jamOf(input.path, line)
+    const isCalled = (name: string, does: readonly string[]) =>
+      jam?.by === undefined ? does.includes(skill) : name === jam.by
     const names = Object.entries(crew).flatMap(([name, { does }]) =>
-      does.some((each) => each === skill) && !done.has(name) ? [name] : [],
+      isCalled(name, does) && !done.has(name) ? [name] : [],
     )
     for (const name of names) done.add(name)
-    if (names.length === 0) return input
+    const also = [...(jam === null ? [] : withoutIsolation(jam)), ...names.map(stayThere)]
+    if (also.length === 0) return input
     const others = names.flatMap((name) =>
       crew[name]!.does.filter((each) => !Object.values(skillOf).includes(each)),
     )
     return {
       ...input,
-      also: { ...input.also, ...Object.fromEntries(names.map(stayThere)) },
+      also: { ...input.also, ...Object.fromEntries(also) },
       remarks: [
         ...input.remarks,
         ...(others.length === 0
