@@ -1,6 +1,8 @@
 /** Kinds of jam in a plant's record: a reason may be one of them, and what it says goes to the path of that kind. */
 import { describe, expect, it } from 'vitest'
 import { fitRecord } from '../../src/index.js'
+import type { FittedInput } from '../../src/questions/fit/document.js'
+import { withoutWalk } from '../../src/questions/fit/goes-with.js'
 import { Causes } from '../../src/questions/validate/causes.js'
 import { loggedInputs } from '../../src/record/inputs.js'
 import { meaningFault, stopPathOf } from '../../src/record/meanings.js'
@@ -93,4 +95,18 @@ it('a fit writes the values of each kind', () => {
   const values = new Map(document.inputs.map(({ path, value }) => [path, value]))
   expect(values.get('line.sealer.jams.flap.chance')).toBe('3 in 8100 cases')
   expect(values.get('line.sealer.jams.crushed.chance')).toBe('1 in 8100 cases')
+})
+
+it('what a log holds of a jam goes with it: the walk of the crew that clears that kind, and its isolation', () => {
+  const into = loadScenario(`cases: {a: {length: 400 mm, width: 300 mm, height: 300 mm}}
+arrivals: {p: {time-between: 4 s}}
+line: {sealer: {type: sealer, jams: {flap: {chance: 1 %, clear: 1 min}, crushed: {chance: 0.1 %, clear: 9 min, by: mechanic, isolate: 1 min}}}}
+crew: {operators: {walk: 10 s, does: [jams, roll-change]}, mechanic: {walk: 3 min, does: [breakdowns]}}
+shift: {length: 8 h}`)
+  const input = (path: string) => ({ path, value: '1 min', also: {}, remarks: [] }) as unknown as FittedInput
+  const inputs = ['flap', 'crushed'].map((kind) => input(`line.sealer.jams.${kind}.clear`))
+  expect(withoutWalk(inputs, into.scenario, () => true).map(({ also }) => also)).toEqual([
+    { 'crew.operators.walk': '0 s' },
+    { 'line.sealer.jams.crushed.isolate': '0 s', 'crew.mechanic.walk': '0 s' },
+  ])
 })

@@ -1,5 +1,5 @@
 /** What must change in a scenario beside the values of a log: what its times hold already, and the clock that they are counted on. */
-import { jamsOf, type NamedJam } from '../../scenario/jams.js'
+import { isolation, jamsOf, type NamedJam } from '../../scenario/jams.js'
 import type { Scenario } from '../../scenario/schema.js'
 import type { FittedInput } from './document.js'
 
@@ -19,23 +19,13 @@ function stopOf(path: string): string {
   return `${stop}.${more.at(-1)}`
 }
 
-/** The jam whose clearing stands at this path; null of all else. */
-function jamOf(path: string, line: Scenario['line']): (NamedJam['keys'] & { path: string }) | null {
+/** The kind of jam whose clearing stands at this path; undefined of all else. */
+const jamOf = (path: string, line: Scenario['line']): NamedJam | undefined => {
   const [, piece] = path.split('.') as [string, string]
-  const found = jamsOf(line[piece]?.jams).find(
+  return jamsOf(line[piece]?.jams).find(
     ({ at }) => path === ['line', piece, 'jams', ...at, 'clear'].join('.'),
   )
-  return found ? { ...found.keys, path: path.slice(0, path.lastIndexOf('.')) } : null
 }
-
-/** What a log holds of a jam is all of it, isolation too. */
-const withoutIsolation = ({
-  path,
-  isolate = 0,
-}: {
-  path: string
-  isolate?: number | undefined
-}): [string, string][] => (isolate > 0 ? [[`${path}.isolate`, '0 s']] : [])
 
 /** The same inputs, where breakdowns are counted in the time that the log knows. */
 export const inRunningTime = (inputs: readonly FittedInput[], { line }: Scenario): FittedInput[] =>
@@ -64,12 +54,15 @@ export function withoutWalk(
     if (skill === undefined || input.value === null) return input
     const jam = jamOf(input.path, line)
     const isCalled = (name: string, does: readonly string[]) =>
-      jam?.by === undefined ? does.includes(skill) : name === jam.by
+      jam?.keys.by === undefined ? does.includes(skill) : name === jam.keys.by
     const names = Object.entries(crew).flatMap(([name, { does }]) =>
       isCalled(name, does) && !done.has(name) ? [name] : [],
     )
     for (const name of names) done.add(name)
-    const also = [...(jam === null ? [] : withoutIsolation(jam)), ...names.map(stayThere)]
+    // what a log holds of a jam is all of it, isolation too
+    const isolate: [string, string][] =
+      isolation(jam?.keys ?? {}) > 0 ? [[input.path.replace(/clear$/, 'isolate'), '0 s']] : []
+    const also = [...isolate, ...names.map(stayThere)]
     if (also.length === 0) return input
     const others = names.flatMap((name) =>
       crew[name]!.does.filter((each) => !Object.values(skillOf).includes(each)),
