@@ -27,7 +27,7 @@ export function jamStops({ jams }: MayJam, { scenario, mix }: Pick<Coming, 'scen
       perCase,
       work: keys.clear,
       ...(name === null ? {} : { jam: name }),
-      ...(keys.isolate === undefined ? {} : { fixed: isolation(keys) }),
+      ...(keys.isolate === undefined ? {} : { added: { mean: isolation(keys), variance: 0 } }),
       ...(keys.by === undefined ? {} : { by: keys.by }),
     }
   })
