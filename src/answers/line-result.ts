@@ -4,6 +4,7 @@ import { quantile } from 'simple-statistics'
 import type { Figure, FigureOfInputs, Figures } from '../catalogue/figure.js'
 import type { MeasureName } from '../catalogue/measures.js'
 import type { EffectivenessKey, HeadKey, PieceKey } from '../catalogue/of-equipment.js'
+import type { JamKey } from '../catalogue/of-jams.js'
 import type { MeasureKey } from '../catalogue/of-line.js'
 import type { ArrivalKey, CrewKey } from '../catalogue/of-people.js'
 import type { StateKey } from '../catalogue/states.js'
@@ -36,6 +37,8 @@ export interface EquipmentResult {
   measures: Figures<PieceKey>
   states: Figures<StateKey>
   heads?: Record<string, Figures<HeadKey>>
+  /** Kinds of jam that have names. */
+  jams?: Record<string, Figures<JamKey>>
   /** Time elements and key figures of ISO 22400-2: of sealers, and mean times of failures of all that may break down. */
   effectiveness?: Figures<EffectivenessKey>
 }

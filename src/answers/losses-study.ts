@@ -20,6 +20,8 @@ import { figureOf } from './line-result.js'
 /** One step down: cases of a shift that are lost to one thing. */
 export interface LossStep {
   key: string
+  /** Of jams their kind, where it has a name. */
+  jam?: string
   label: string
   /** Negative where it adds cases instead. */
   cases: Figure
@@ -109,3 +111,4 @@ export const plus = (series: Series, ...others: Series[]): Series =>
   less(series, ...others.map((other) => times(other, -1)))
 export const sum = (series: Series): number => series.reduce((total, value) => total + value, 0)
 export const shareOf = ({ mean }: Figure, could: number): number => (could > 0 ? (mean ?? 0) / could : 0)
+export const lost = (steps: readonly LossStep[]): number => sum(steps.map(({ cases }) => cases.mean ?? 0))

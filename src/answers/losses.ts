@@ -6,6 +6,7 @@ import { byHandOf } from '../kinds/hand.js'
 import { cutsOf } from '../kinds/sealer/heads.js'
 import type { SealerKeys } from '../kinds/sealer/keys.js'
 import { has } from '../kinds/traits.js'
+import { jamsOf } from '../scenario/jams.js'
 import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
 import { gapNeeded, steadyRate } from '../trade/headway.js'
@@ -15,6 +16,7 @@ import {
   type LossStep,
   LossStudy,
   less,
+  lost,
   plus,
   type Series,
   shareOf,
@@ -81,14 +83,14 @@ function lossesIn(study: LossStudy, { scenario }: Simulated, { bottleneck }: Los
   if (sealers.length > 0) {
     const machines = sealers.map((name) => sealerLosses(study, name, routes.isFollowed(name, sealers)))
     const last = sealers.filter((name) => !routes.isFollowed(name, sealers))
-    return withLine(study, machines, routes.restLabel(last))
+    return withLine(study, machines, { label: routes.restLabel(last), behind: routes.behind(last) })
   }
   if (bottleneck === null || !routes.allPass([bottleneck]) || routes.isOnLoop(bottleneck)) return null
   const rate = placeRate(scenario.line[bottleneck]!)
-  return rate === null ? null : withLine(study, [placeLosses(study, bottleneck, rate)], '')
+  if (rate === null) return null
+  const behind = routes.behind([bottleneck])
+  return withLine(study, [placeLosses(study, bottleneck, rate, behind)], { label: '', behind })
 }
-
-const lost = (steps: readonly LossStep[]): number => sum(steps.map(({ cases }) => cases.mean ?? 0))
 
 /** `figure` moved to `mean`, its interval with it. */
 function movedTo(figure: Figure, mean: number): Figure {
@@ -100,11 +102,34 @@ function movedTo(figure: Figure, mean: number): Figure {
 /** The losses by state of a machine that could put out so many cases. */
 const stateSteps = (study: LossStudy, name: string, could: number): LossStep[] =>
   order.flatMap((key) => {
+    const kinds = states[key].stop === 'jam' ? kindsOf(study.scenario, name) : []
+    if (kinds.length > 0) return kinds.flatMap((kind) => jamStep(study, name, key, kind, could) ?? [])
     const path = `equipment.${name}.states.${key}` as const
     return (
       study.step(name, key, stepLabel(study.scenario, key), times(study.read(path), could), could, path) ?? []
     )
   })
+
+/** Names of the kinds of jam of a piece; none where it has but one without a name. */
+const kindsOf = ({ line }: Scenario, name: string): string[] =>
+  jamsOf(line[name]!.jams).flatMap(({ name: kind }) => kind ?? [])
+
+/** The part of a state of jams that one kind of jam takes. */
+function jamStep(study: LossStudy, name: string, key: StateKey, jam: string, could: number): LossStep | null {
+  const path = `equipment.${name}.jams.${jam}` as const
+  const waiting = study.part(`${path}.wait`, 'value')
+  const time = states[key].isWaitForCrew ? waiting : less(study.part(`${path}.stop`, 'value'), waiting)
+  const label = `${stateLabel(key)} (${jam})`
+  const step = study.step(
+    `${name} ${jam}`,
+    key,
+    label,
+    times(time, could / study.span),
+    could,
+    `${path}.stop`,
+  )
+  return step && { ...step, jam }
+}
 
 function stepLabel({ shift }: Scenario, key: StateKey): string {
   if (key === 'on-break') return 'breaks'
@@ -118,13 +143,12 @@ function sealerLosses(study: LossStudy, name: string, isFollowed: boolean): Mach
   const all = study.part(`${at}.effectiveness.quality`, 'over')
   const planned = sum(study.part(`${at}.effectiveness.effectiveness`, 'value'))
   const rate = planned > 0 ? sum(all) / planned : limitOfShares(study.scenario, name)
-  const spoilt = study.read(`${at}.measures.cases-lost`)
   return machineLosses(study, name, {
     rate,
     how: `length and gap over belt speed, mean of ${planned > 0 ? 'the cases that came' : 'the cases by their shares'}`,
     handled: all,
     rest: { key: 'gaps', label: 'working with wide gaps: folding, cases apart' },
-    spoilt,
+    spoilt: spoiltAt(study, name),
     isFollowed,
   })
 }
@@ -146,20 +170,24 @@ function placeRate(keys: Scenario['line'][string]): number | null {
   return side !== null && time > 0 ? side / time : null
 }
 
-function placeLosses(study: LossStudy, name: string, rate: number): MachineLosses {
+function placeLosses(study: LossStudy, name: string, rate: number, behind: readonly string[]): MachineLosses {
   const keys = study.scenario.line[name]!
   const isStation = has(keys, 'hasPlaces')
   const hasPlaces = isStation && keys.servers > 1
   return machineLosses(study, name, {
     rate,
     how: isStation ? 'places over mean time a case' : 'one over mean time a case',
-    // nothing counts what it has finished: all that leave the line have passed it
-    handled: plus(study.read('measures.output'), study.read('measures.rejected')),
+    // nothing counts what it has finished: all that leave the line have passed it, and those that are spoilt later
+    handled: plus(
+      study.read('measures.output'),
+      study.read('measures.rejected'),
+      ...[name, ...behind].map((each) => spoiltAt(study, each)),
+    ),
     rest: {
       key: 'slower',
       label: `working below its limit: ${hasPlaces ? 'places free' : 'longer times'}, cases still in the line`,
     },
-    spoilt: times(study.read('measures.output'), 0),
+    spoilt: spoiltAt(study, name),
     isFollowed: false,
   })
 }
@@ -195,14 +223,35 @@ function machineLosses(
   return { machine: name, type, rate, how, could, losses, leaves, isFollowed }
 }
 
-/** Adds the machines up, and goes on to the output of the line. `rest` is what remains, in words; empty where nothing can. */
-function withLine(study: LossStudy, machines: MachineLosses[], rest: string): Losses {
+/** Cases that jams of a piece spoil. */
+const spoiltAt = (study: LossStudy, name: string): Series =>
+  study.read(`equipment.${name}.measures.cases-lost`)
+
+/** What lies between the machines and the exit. */
+interface Rest {
+  /** What remains, in words; empty where nothing can. */
+  label: string
+  /** Pieces there, whose jams may spoil cases. */
+  behind: readonly string[]
+}
+
+/** Adds the machines up, and goes on to the output of the line. */
+function withLine(study: LossStudy, machines: MachineLosses[], { label: rest, behind }: Rest): Losses {
   const last = machines.filter(({ isFollowed }) => !isFollowed)
   const could = sum(last.map((machine) => machine.could))
   const leaves = sum(last.map((machine) => machine.leaves.mean ?? 0))
   const output = study.figure('line output', 'Good cases out a shift', study.read('measures.output'))
   const [rejected, unsealed] = [study.read('measures.rejected'), study.read('measures.unsealed')]
+  const jammed = behind.map((name) => spoiltAt(study, name))
+  const spoilt = plus(times(rejected, 0), ...jammed)
   const line = [
+    study.step(
+      'line',
+      'spoilt',
+      `spoilt in jams behind ${last.length === 1 ? last[0]!.machine : 'them'}`,
+      spoilt,
+      could,
+    ) ?? [],
     study.step('line', 'rejected', 'left the line rejected', rejected, could, 'rejected') ?? [],
     study.step('line', 'unsealed', 'left the line unsealed and unnoticed', unsealed, could, 'unsealed') ?? [],
   ].flat()
@@ -213,7 +262,13 @@ function withLine(study: LossStudy, machines: MachineLosses[], rest: string): Lo
         study.read(`equipment.${machine}.measures.cases-lost`),
       ),
     )
-    const inside = less(plus(all[0]!, ...all.slice(1)), rejected, unsealed, study.read('measures.output'))
+    const inside = less(
+      plus(all[0]!, ...all.slice(1)),
+      rejected,
+      unsealed,
+      study.read('measures.output'),
+      spoilt,
+    )
     const cases = movedTo(study.figure('line inside', rest, inside), leaves - lost(line) - (output.mean ?? 0))
     if (inside.some((value) => value !== 0))
       line.push({ key: 'inside', label: rest, cases, share: shareOf(cases, could) })

@@ -29,6 +29,14 @@ export class Routes {
     return this.reached(targetsOf(this.ways, name))
   }
 
+  /** Pieces that cases come to after one of `machines`, these left out. */
+  behind(machines: readonly string[]): string[] {
+    const after = machines.map((name) => this.after(name))
+    return Object.keys(this.scenario.line).filter(
+      (name) => !machines.includes(name) && after.some((each) => each.has(name)),
+    )
+  }
+
   /** Another of `machines` comes later on, and none of it leads back. */
   isFollowed(name: string, machines: readonly string[]): boolean {
     const after = this.after(name)

@@ -10,6 +10,7 @@ import {
   pieceRow,
   sentKey,
 } from './of-equipment.js'
+import { type JamKey, ofJams } from './of-jams.js'
 import { type MeasureKey, ofLine } from './of-line.js'
 import { type ArrivalKey, type CrewKey, ofArrivals, ofCrew } from './of-people.js'
 import { type StateKey, states } from './states.js'
@@ -19,6 +20,7 @@ type NamedAlike =
   | `arrivals.${string}.${ArrivalKey}`
   | `equipment.${string}.states.${StateKey}`
   | `equipment.${string}.heads.${string}.${HeadKey}`
+  | `equipment.${string}.jams.${string}.${JamKey}`
   | `equipment.${string}.effectiveness.${EffectivenessKey}`
   | `crew.${string}.${CrewKey}`
 
@@ -50,6 +52,7 @@ export function entryAt(path: readonly string[]): Entry {
   if (room === 'crew') return entry('crew.NAME', ofCrew)
   if (group === 'states') return entry('equipment.NAME.states', states)
   if (group === 'heads') return entry('equipment.NAME.heads.HEAD', ofHeads)
+  if (group === 'jams') return entry('equipment.NAME.jams.KIND', ofJams)
   if (group === 'effectiveness') return entry('equipment.NAME.effectiveness', ofEffectiveness)
   if (!isSentKey(key)) return entry('equipment.NAME.measures', ofPieces)
   return { place: `equipment.NAME.measures.${sentKey('TARGET')}`, meaning: pieceRow(key).meaning }

@@ -1,5 +1,5 @@
 /** How long a stop waits for people who are busy elsewhere, by hand. */
-import type { Skill } from '../scenario/crew-keys.js'
+import type { Call } from '../scenario/crew-keys.js'
 import { meanOf, varianceOf } from '../scenario/law.js'
 import { otherWorkOf } from '../scenario/other-work.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -54,7 +54,7 @@ const otherWorks = (keys: Scenario['crew'][string], span: number): Work[] =>
  * twice the mean. Of crews that stand in for each other, and of breaks, nothing is counted. Derived, as for a queue with one server
  * (residual service).
  */
-export function waitForBusy(scenario: Scenario, line: LineHand, skill: Skill, place: string): number {
+export function waitForBusy(scenario: Scenario, line: LineHand, skill: Call, place: string): number {
   const crew = firstWith(scenario, skill)
   if (!crew) return 0
   const keys = scenario.crew[crew.name]!

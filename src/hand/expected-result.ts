@@ -11,6 +11,8 @@ interface ExpectedLoss {
   piece: string | null
   /** As the result of a run names the stop; null where it is none. */
   stop: string | null
+  /** Of jams their kind, where it has a name. */
+  jam?: string
   words: string
   lost: number
   /** Of `lost` the part in which a stop waits until somebody is there. */
@@ -63,6 +65,7 @@ export function expectedResult({ output, trouble }: Expected, line: LineHand): E
       what: effect,
       piece: stop.piece,
       stop: stop.key,
+      ...(stop.jam === null ? {} : { jam: stop.jam }),
       words: stop.words,
       lost,
       waitingForCrew: lost * stop.untilThere,

@@ -2,6 +2,7 @@
 
 import type { Split } from '../kinds/by-hand.js'
 import { byHandOf } from '../kinds/hand.js'
+import { keptInJams } from '../kinds/jams-by-hand.js'
 import { partingOf } from '../kinds/traits.js'
 import { arrivalWays, exitName, lineWays, reachedFrom, startsOf, targetsOf } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -33,7 +34,9 @@ function splits(scenario: Scenario, capacity: (targets: readonly string[]) => nu
   return new Map(
     [...lineWays(scenario)].map(([name, ways]) => {
       const piece = scenario.line[name]!
-      return [name, byHandOf(piece).split(piece, ways, given)]
+      const split = byHandOf(piece).split(piece, ways, given)
+      const kept = keptInJams(piece, scenario)
+      return [name, (kind) => split(kind).map(([target, share]) => [target, share * kept[kind]!])]
     }),
   )
 }

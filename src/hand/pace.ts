@@ -6,7 +6,7 @@ import { weighed } from '../kinds/by-hand.js'
 import { byHandOf } from '../kinds/hand.js'
 import type { Kind } from '../kinds/keys.js'
 import { has } from '../kinds/traits.js'
-import type { Skill } from '../scenario/crew-keys.js'
+import { type Call, callsOf, jamsBy } from '../scenario/crew-keys.js'
 import { meanOf, varianceOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import { availability, breakdownsPerCase, effectiveRate } from '../trade/stops.js'
@@ -30,12 +30,12 @@ export interface PiecePace extends Cycle {
 export const hasSealer = ({ line }: Scenario): boolean =>
   Object.values(line).some((piece) => has(piece, 'tapes'))
 
-/** The crew that is called first for a skill, and its mean walk, s; null where nobody has it. */
+/** The crew that is called first, and its mean walk, s; null where there is nobody to call. */
 export function firstWith(
   scenario: Scenario,
-  skill: Skill,
+  call: Call,
 ): { name: string; walk: number; walkVariance: number } | null {
-  const found = Object.entries(scenario.crew).find(([, { does }]) => does.includes(skill))
+  const found = Object.entries(scenario.crew).find(([each, { does }]) => callsOf(each, does).includes(call))
   if (!found) return null
   const [name, { walk }] = found
   return { name, walk: meanOf(walk), walkVariance: varianceOf(walk) }
@@ -70,12 +70,14 @@ export function paceOf(
 }
 
 /** A kind of stop with the walk of whoever is called first for it. */
-function withWalk(scenario: Scenario, { key, perCase, work, added, more = 0 }: StopKind): PieceStop {
-  const skill = key === 'planned-stops' || key === 'planned-work' ? null : causes[key].skill
+function withWalk(scenario: Scenario, { key, jam, by, perCase, work, added, more = 0 }: StopKind): PieceStop {
+  const usual = key === 'planned-stops' || key === 'planned-work' ? null : causes[key].skill
+  const skill = by === undefined ? usual : jamsBy(by)
   const crew = skill === null ? null : firstWith(scenario, skill)
   const time = meanOf(work) + (added?.mean ?? 0)
   return {
     key,
+    ...(jam === undefined ? {} : { jam }),
     skill,
     perCase,
     work: skill === null ? 0 : time,

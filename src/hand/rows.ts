@@ -5,10 +5,11 @@ import type { CostElement } from '../catalogue/costs.js'
 import { costKey } from '../catalogue/costs.js'
 import type { FigurePath } from '../catalogue/measures.js'
 import { type HeadKey, ofHeads, type PieceKey, pieceRow } from '../catalogue/of-equipment.js'
+import { type JamKey, ofJams } from '../catalogue/of-jams.js'
 import { type MeasureKey, ofLine } from '../catalogue/of-line.js'
 import { type CrewKey, ofCrew } from '../catalogue/of-people.js'
 import type { Unit } from '../catalogue/row.js'
-import type { PieceFigure } from '../kinds/by-hand.js'
+import type { CountedStop, HandStop, PieceFigure } from '../kinds/by-hand.js'
 import { byHandOf } from '../kinds/hand.js'
 import { pricedMoney } from '../scenario/capital.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -77,6 +78,17 @@ function lineRows(scenario: Scenario, line: LineHand): HandRow[] {
   ]
 }
 
+/** How long stops of one kind wait for somebody whom other work keeps, on average over them, s; none where no other work does. */
+function waitRow(scenario: Scenario, line: LineHand, piece: string, stops: readonly CountedStop[]): number[] {
+  const waits = stops.flatMap(({ skill, count }) => {
+    const crew = skill === null ? null : firstWith(scenario, skill)
+    if (skill === null || crew === null || !scenario.crew[crew.name]!['other-work']) return []
+    return [{ count, wait: crew.walk + waitForBusy(scenario, line, skill, piece) }]
+  })
+  const count = waits.reduce((sum, each) => sum + each.count, 0)
+  return count === 0 ? [] : [waits.reduce((sum, each) => sum + each.count * each.wait, 0) / count]
+}
+
 /** Time on the way through the pieces, a case, s. */
 function transit(scenario: Scenario, line: LineHand): number {
   if (line.perShift === 0) return 0
@@ -104,8 +116,10 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
     const own = byHandOf(keys).figure(keys, { ...piece, working: workingShare(line, piece), span: line.span })
     const rows: HandRow[] =
       own === null ? [] : [own.key === 'working' ? workingRow(name, own) : row(own.key, own.value, own.how)]
-    const stops = stopsPerShift(scenario, line, piece)
-    const counts = stops.map(({ key, count }) =>
+    const counted = stopsPerShift(scenario, line, piece)
+    const counts = new Map<HandStop, number>()
+    for (const { key, count } of counted) counts.set(key, (counts.get(key) ?? 0) + count)
+    const stops = [...counts].map(([key, count]) =>
       row(
         key,
         count,
@@ -113,15 +127,34 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
       ),
     )
     // how long somebody is waited for is told where other work decides it
-    const waits = stops.flatMap(({ key, skill, count }) => {
-      const crew = skill === null ? null : firstWith(scenario, skill)
-      if (skill === null || crew === null || count === 0 || !scenario.crew[crew.name]!['other-work'])
-        return []
-      const wait = crew.walk + waitForBusy(scenario, line, skill, name)
-      return [row(`${key as CauseKey}-wait`, wait, 'walk, and chance of other work x what is left of it')]
-    })
-    return [...rows, ...counts, ...waits]
+    const waits = [...counts.keys()].flatMap((key) =>
+      waitRow(
+        scenario,
+        line,
+        name,
+        counted.filter((stop) => stop.key === key && stop.count > 0),
+      ).map((wait) =>
+        row(`${key as CauseKey}-wait`, wait, 'walk, and chance of other work x what is left of it'),
+      ),
+    )
+    return [...rows, ...stops, ...waits, ...counted.flatMap((stop) => jamRows(name, stop))]
   })
+}
+
+/** Of a kind of jam that has a name: how many, and how long. */
+function jamRows(piece: string, { jam, count, time }: CountedStop): HandRow[] {
+  if (jam === undefined) return []
+  const row = (key: JamKey, value: number, how: string): HandRow => ({
+    measure: `equipment.${piece}.jams.${jam}.${key}`,
+    label: ofJams[key].label(`${piece}, ${jam}`, ''),
+    value,
+    unit: ofJams[key].unit,
+    how,
+  })
+  return [
+    row('stops', count, 'cases x chance'),
+    row('time', count * time, 'cases x chance x (walk + isolating + clearing)'),
+  ]
 }
 
 const workingRow = (name: string, { value, how }: PieceFigure): HandRow => ({

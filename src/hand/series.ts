@@ -19,6 +19,7 @@ export interface StageStop {
   piece: string
   /** As the result of a run names it, and in words. */
   key: HandStop
+  jam: string | null
   words: string
   perCase: number
   /** Mean time from stop to restart, s, standard deviation over it, and the share of it until somebody is there. */
@@ -106,11 +107,12 @@ function stageOf(
     stay: visits * byHand.stay(keys),
     stops: stopsOf(scenario, line, piece)
       .filter(({ count, time }) => count > 0 && time > 0)
-      .map(({ key, words, skill, count, time, work, spread }): StageStop => {
+      .map(({ key, jam, words, skill, count, time, work, spread }): StageStop => {
         const mean = time + (skill === null ? 0 : waitForBusy(scenario, line, skill, piece.name))
         return {
           piece: piece.name,
           key,
+          jam: jam ?? null,
           words,
           perCase: (count / piece.perShift) * visits,
           mean,
@@ -125,7 +127,7 @@ function stageOf(
 function stopsOf(scenario: Scenario, line: LineHand, piece: PieceHand) {
   const stops = stopsPerShift(scenario, line, piece).map((stop) => ({
     ...stop,
-    words: ofPieces[stop.key].words!,
+    words: stop.jam === undefined ? ofPieces[stop.key].words! : `${ofPieces[stop.key].words!} (${stop.jam})`,
   }))
   const handover = handoverStop(scenario.line[piece.name]!)
   return handover === null ? stops : [...stops, { ...handover, words: 'handovers' }]

@@ -108,7 +108,7 @@ function together(parts: readonly { share: number; stops: readonly FeltStop[] }[
   const all = new Map<string, FeltStop>()
   for (const { share, stops } of parts)
     for (const each of stops) {
-      const key = [each.stop.piece, each.stop.key, each.effect].join(' ')
+      const key = JSON.stringify([each.stop.piece, each.stop.key, each.stop.jam, each.effect])
       const lost = each.lost * share
       const known = all.get(key)
       // how many outlast the room, and by how much, is told of the hour in which they cost most

@@ -1,7 +1,7 @@
 /** What the hand calculation asks of every kind of equipment. Times in s, lengths in m, rates in cases/s. */
 import type { CauseKey } from '../catalogue/causes.js'
 import type { PieceKey } from '../catalogue/of-equipment.js'
-import type { Skill } from '../scenario/crew-keys.js'
+import type { Call } from '../scenario/crew-keys.js'
 import type { Distribution } from '../scenario/law.js'
 import type { Way } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -44,11 +44,15 @@ export type HandStop = CauseKey | 'planned-stops' | 'planned-work'
 export interface StopKind {
   /** As the result of a run names it. */
   key: HandStop
+  /** Of a jam its kind, where it has a name. */
+  jam?: string
   perCase: number
   /** Time of work on it. */
   work: Distribution
   /** What is added to that on average, and how that varies, s and s2. */
   added?: { mean: number; variance: number }
+  /** The crew that it is left to; not given where whoever has the skill is called. */
+  by?: string
   /** Time that passes beside work and walk. */
   more?: number
 }
@@ -56,8 +60,9 @@ export interface StopKind {
 /** One kind of stop of a piece, with the walk of whoever is called first. */
 export interface PieceStop extends Stop {
   key: HandStop
-  /** Whose skill it needs; null for a planned stop that waits for nobody. */
-  skill: Skill | null
+  jam?: string
+  /** Who is called; null for a planned stop that waits for nobody. */
+  skill: Call | null
   /** Part of `time` in which somebody works on it; the rest is walking. */
   work: number
   /** Standard deviation of `time`. */
@@ -142,19 +147,3 @@ export interface ByHand<Keys> {
   /** The figure that tells most of it. */
   figure(keys: Keys, piece: ShiftByHand & { name: string; cycle: number }): PieceFigure | null
 }
-
-/** What is so of a kind that says nothing else: it never stops of its own, holds nothing, and all cases go the first way. */
-export const inGeneral = {
-  stops: () => [],
-  /** One stop in so many cases. */
-  counted: (_, { perCase, ...stop }, { perShift }) => ({ ...stop, count: perCase * perShift }),
-  places: () => null,
-  buffer: () => null,
-  split: (_, [first]) => {
-    const { target } = first!
-    return () => [[target, 1]]
-  },
-  unsealed: () => 0,
-  unseen: () => 1,
-  figure: () => null,
-} satisfies Partial<ByHand<unknown>>

@@ -5,7 +5,8 @@ import type { Law } from '../engine/variates.js'
 import type { CaseIndex } from '../line/cases.js'
 import type { Floor } from '../line/floor.js'
 import { Mechanism } from '../line/mechanism.js'
-import { State } from '../line/states.js'
+import { Cause, State } from '../line/states.js'
+import type { JamsKeys } from '../scenario/jams.js'
 
 const none = -1
 
@@ -16,8 +17,8 @@ export abstract class OnePlace extends Mechanism {
   private doneAt = never
   private isBlocked = false
 
-  constructor(floor: Floor, name: string, time: Law) {
-    super(floor, name)
+  constructor(floor: Floor, name: string, { time, jams }: { time: Law; jams?: JamsKeys | undefined }) {
+    super(floor, name, jams)
     this.time = floor.draws(this.label, 'time', time)
   }
 
@@ -49,15 +50,24 @@ export abstract class OnePlace extends Mechanism {
 
   override step(): void {
     const { now } = this.floor.clock
-    if (this.doneAt <= now && !this.isBlocked) this.letGo()
+    if (this.doneAt <= now && !this.isBlocked && !this.jamsWith(this.item)) this.letGo()
   }
 
   private letGo(): void {
     this.isBlocked = !this.passOn(this.item)
     if (this.isBlocked) return
+    this.jams?.passed()
+    this.takeOut()
+    this.unit.invite()
+  }
+
+  private takeOut(): void {
     this.item = none
     this.doneAt = never
-    this.unit.invite()
+  }
+
+  override putRight(cause: Cause): void {
+    if (cause === Cause.jam && this.jams!.spoils(this.name, this.item)) this.takeOut()
   }
 
   override roomAhead(): void {

@@ -1,8 +1,10 @@
 /** A place that holds one case for a time, by hand: what a kind of equipment says that is no more than that. */
 import { type Distribution, meanOf } from '../scenario/law.js'
-import { type ByHand, inGeneral } from './by-hand.js'
+import type { ByHand } from './by-hand.js'
+import { inGeneral } from './in-general.js'
+import type { MayJam } from './jams-by-hand.js'
 
-export const placeByHand: ByHand<{ time: Distribution }> = {
+export const placeByHand: ByHand<{ time: Distribution } & MayJam> = {
   ...inGeneral,
   paceKey: 'time',
   faster: 'a shorter `time`',

@@ -30,7 +30,7 @@ export function assertBalances(
   const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0)
   const arrived = sum(sources.map((source) => source.arrived))
   const turnedAway = sum(sources.map((source) => source.turnedAway))
-  const lost = sum(sealers.map((sealer) => sealer.casesLost))
+  const lost = sum(equipment.map((piece) => piece.mechanism.jams?.casesLost ?? 0))
   const onTheLine =
     sum(sources.map((source) => source.held())) + sum(equipment.map((piece) => piece.mechanism.held()))
   if (

@@ -1,6 +1,7 @@
 /** The crew: people who walk to a piece that stands and put it right, the most urgent task first, and do other work meanwhile. */
 
 import { Level } from '../engine/tally.js'
+import { callsOf } from '../scenario/crew-keys.js'
 import { otherWorkOf } from '../scenario/other-work.js'
 import type { Floor } from './floor.js'
 import { crewMeasures, type Measure } from './measure.js'
@@ -35,7 +36,7 @@ export class Crew implements Helpers {
       people: Array.from({ length: keys.people }, (_, index) => {
         const label = keys.people > 1 ? `${name} ${index + 1}` : name
         const walk = floor.draws(`crew.${label}`, 'walk', keys.walk)
-        return new Member(this, floor, label, keys.does, walk, name, group)
+        return new Member(this, floor, label, callsOf(name, keys.does), walk, name, group)
       }),
       others: [],
       hasOwnBreaks: keys.breaks !== undefined,

@@ -12,6 +12,8 @@ import { Door } from './door.js'
 import { failureMeasures } from './failures.js'
 import type { Floor } from './floor.js'
 import type { Feeder, Outlet } from './handshake.js'
+import type { JamKind } from './jam-kind.js'
+import { jamMeasures } from './jam-measures.js'
 import { LoggedStops } from './logged-stops.js'
 import type { Measure } from './measure.js'
 import type { Mechanism } from './mechanism.js'
@@ -50,7 +52,11 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     /** People run it: a break stops it. */
     readonly isManual: boolean,
   ) {
-    super(floor, breakdowns ? new Breakdowns(floor, `line.${mechanism.name}`, breakdowns) : null)
+    super(
+      floor,
+      breakdowns ? new Breakdowns(floor, `line.${mechanism.name}`, breakdowns) : null,
+      mechanism.jams?.kinds ?? [],
+    )
     mechanism.unit = this
     this.label = `line.${this.name}`
     const recorded = floor.scenario.recordedStops?.[this.name]
@@ -92,6 +98,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     this.owed = 0
     this.breakdowns?.begin()
     this.mechanism.empty()
+    this.mechanism.jams?.passed()
     this.countAnew()
     this.refresh()
   }
@@ -217,7 +224,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
 
   // --- stops ---
 
-  stop(cause: Exclude<Cause, -1>, duration: number): void {
+  stop(cause: Exclude<Cause, -1>, duration: number, kind: JamKind | null = null): void {
     const { now } = this.floor.clock
     this.cause = cause
     this.isWorkedOn = false
@@ -230,8 +237,10 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
       return
     }
     this.stopCounts[cause]!++
-    this.floor.observer?.stops(this.name, cause)
-    this.task.skill = causes[cause]!.skill
+    this.jam = kind
+    if (kind !== null) kind.count++
+    this.floor.observer?.stops(this.name, cause, kind === null ? null : kind.name)
+    this.task.skill = kind === null ? causes[cause]!.skill : kind.call
     this.task.duration = duration
     this.settleFrozen()
     this.refresh()
@@ -242,19 +251,25 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     if (this.hasMetBreak) return
     this.hasMetBreak = true
     this.stopsInBreaks[this.cause]!++
+    if (this.jam !== null) this.jam.inBreaks++
   }
 
   private workBegins(): void {
     const { now } = this.floor.clock
     this.isWorkedOn = true
-    this.stopWaits[this.cause]! += now - this.stoppedAt
+    const waited = now - this.stoppedAt
+    this.stopWaits[this.cause]! += waited
+    if (this.jam !== null) this.jam.wait += waited
     this.refresh()
   }
 
   private workDone(): void {
     const { now } = this.floor.clock
     const { cause } = this
-    this.stopTimes[cause]! += now - this.stoppedAt
+    const lasted = now - this.stoppedAt
+    this.stopTimes[cause]! += lasted
+    if (this.jam !== null) this.jam.time += lasted
+    this.jam = null
     this.cause = Cause.none
     if (cause === Cause.breakdown) this.breakdowns!.begin()
     this.mechanism.putRight(cause)
@@ -304,6 +319,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
       ...stateMeasures(this, this.floor, causes),
       ...causes.flatMap((each) => stopMeasures(this, each, this.floor)),
       ...this.mechanism.measures(),
+      ...jamMeasures(this.name, this.mechanism, this.floor),
       ...(this.breakdowns ? failureMeasures(this, this.floor) : []),
     ]
   }

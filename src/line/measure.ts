@@ -7,6 +7,7 @@ import {
   ofHeads,
   pieceRow,
 } from '../catalogue/of-equipment.js'
+import { type JamKey, ofJams } from '../catalogue/of-jams.js'
 import { type MeasureKey, ofLine } from '../catalogue/of-line.js'
 import { type ArrivalKey, type CrewKey, ofArrivals, ofCrew } from '../catalogue/of-people.js'
 import type { NamedRow, Row } from '../catalogue/row.js'
@@ -60,6 +61,10 @@ export const pieceMeasures = (name: string, where?: string) =>
 
 export const headMeasures = (machine: string, head: string) =>
   measuresAt(['equipment', machine, 'heads', head], (key: HeadKey) => ofHeads[key], `${machine} ${head} head`)
+
+/** Of the kind `jam` of the jams of a piece. */
+export const jamKindMeasures = (piece: string, jam: string) =>
+  measuresAt(['equipment', piece, 'jams', jam], (key: JamKey) => ofJams[key], `${piece}, ${jam}`)
 
 /** Of the share of time in each state. */
 export const shareMeasures = (name: string) => measuresAt(['equipment', name, 'states'], stateRow, name)

@@ -1,9 +1,11 @@
 /** What each kind of equipment says of itself; `Equipment` does the rest. */
 import { never } from '../engine/clock.js'
+import type { JamsKeys } from '../scenario/jams.js'
 import type { CaseIndex } from './cases.js'
 import type { Floor } from './floor.js'
+import { Jams } from './jams.js'
 import type { HeldSeries, Measure } from './measure.js'
-import type { Cause } from './states.js'
+import { Cause } from './states.js'
 import type { Taper } from './taper.js'
 import type { Unit } from './unit.js'
 
@@ -12,11 +14,15 @@ export abstract class Mechanism {
   unit!: Unit
   /** When to tell those who were told no that there may be room, s. */
   wakeAt = never
+  readonly jams: Jams | null
 
   constructor(
     protected readonly floor: Floor,
     readonly name: string,
-  ) {}
+    jams?: JamsKeys,
+  ) {
+    this.jams = jams ? new Jams(floor, `line.${name}`, jams) : null
+  }
 
   /** Owner of its random streams, and its name in messages. */
   protected get label(): string {
@@ -54,9 +60,14 @@ export abstract class Mechanism {
   /** Somebody stands at it from now, or nobody does. */
   manned(_isManned: boolean): void {}
 
+  /** Whether the case where cases jam does so now, drawn once a case: then the piece stands. */
+  protected jamsWith(item: CaseIndex): boolean {
+    return this.jams?.strikes(this.unit, item) === true
+  }
+
   /** Causes, breakdowns left out, for which it may stand. */
   mayStandFor(): readonly Cause[] {
-    return []
+    return this.jams ? [Cause.jam] : []
   }
 
   /** Itself where it tapes. */

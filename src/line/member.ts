@@ -2,7 +2,7 @@
 import { type Actor, never } from '../engine/clock.js'
 import type { Draw } from '../engine/draw.js'
 import { unset } from '../engine/unset.js'
-import type { Skill } from '../scenario/crew-keys.js'
+import type { Call } from '../scenario/crew-keys.js'
 import type { Floor } from './floor.js'
 import type { OtherWork } from './other-work.js'
 import type { Task } from './task.js'
@@ -21,7 +21,7 @@ interface Colleagues {
 
 /** What somebody can do: tasks by skill, the most urgent first, and what is planned for the crew. */
 export interface Able {
-  readonly does: readonly Skill[]
+  readonly does: readonly Call[]
   readonly crew: string
 }
 
@@ -56,7 +56,7 @@ export class Member implements Actor, Able {
     private readonly colleagues: Colleagues,
     private readonly floor: Floor,
     readonly label: string,
-    readonly does: readonly Skill[],
+    readonly does: readonly Call[],
     private readonly walk: Draw,
     /** Name of its group, and the number of that. */
     readonly crew: string,

@@ -1,6 +1,7 @@
 /** The observer of a shift: the line tells it what happens, and it passes that on as events in order of time. */
 import { type Clock, never } from '../engine/clock.js'
 import type { Ring } from '../engine/ring.js'
+import { taskOf } from '../scenario/crew-keys.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { CaseIndex, Cases } from './cases.js'
 import type { EventName, OtherWorkEvent, ShiftEvent } from './shift-event.js'
@@ -17,6 +18,8 @@ interface Piece {
 
 /** What is told of an event besides what, when and where it is. */
 type Told = Omit<ShiftEvent, 'time' | 'event' | 'at'>
+
+const ofJam = (jam: string | null): Told => (jam === null ? {} : { jam })
 
 const calendarEvents = {
   'break begins': 'break-begins',
@@ -135,7 +138,6 @@ export class Observer {
 
   readonly turnedAway = this.caseEvent('turned-away')
   readonly onBelts = this.caseEvent('on-belts')
-  readonly jams = this.caseEvent('jams')
   readonly freed = this.caseEvent('freed')
   readonly spoilt = this.caseEvent('spoilt')
   /** The head let the case pass without a strip, its roll being empty. */
@@ -143,6 +145,11 @@ export class Observer {
   readonly tapeBreaks = this.headEvent('tape-breaks')
   /** The strip of a case that stood too long under its head does not hold. */
   readonly stripSpoilt = this.headEvent('strip-spoilt')
+
+  /** `jam`: its kind; null where the piece has but one. */
+  jams(piece: string, item: CaseIndex, jam: string | null): void {
+    this.ofCase('jams', piece, item, ofJam(jam))
+  }
 
   arrives(source: string, item: CaseIndex): void {
     if (!this.isOfCases) return
@@ -201,23 +208,23 @@ export class Observer {
     this.happens('planned-stop', station, { lasts: until - this.clock.now })
   }
 
-  stops(piece: string, cause: Exclude<Cause, -1>): void {
-    this.happens('stops', piece, { cause: causes[cause]!.key })
+  stops(piece: string, cause: Exclude<Cause, -1>, jam: string | null): void {
+    this.happens('stops', piece, { cause: causes[cause]!.key, ...ofJam(jam) })
   }
 
   setsOut(person: string, { place, skill, planned }: Task): void {
-    this.happens('sets-out', place, { person, task: planned?.does ?? skill })
+    this.happens('sets-out', place, { person, task: planned?.does ?? taskOf(skill) })
   }
 
   /** Somebody has arrived and begins. */
-  workBegins(person: string, { place, skill: task, planned, duration }: Task): void {
+  workBegins(person: string, { place, skill, planned, duration }: Task): void {
     if (planned) this.plannedWork(place, planned.does, duration, person)
-    else this.happens('work-begins', place, { person, task, lasts: duration })
+    else this.happens('work-begins', place, { person, task: taskOf(skill), lasts: duration })
   }
 
-  workDone(person: string, { place, skill: task, planned }: Task): void {
+  workDone(person: string, { place, skill, planned }: Task): void {
     if (planned) this.plannedWorkDone(place, planned.does, person)
-    else this.happens('work-done', place, { person, task })
+    else this.happens('work-done', place, { person, task: taskOf(skill) })
   }
 
   /** Planned work begins at a piece; `person`: who does it, if anybody. */

@@ -59,6 +59,8 @@ export interface ShiftEvent {
   state?: StateKey
   /** Why a piece stops, as results name it. */
   cause?: CauseKey
+  /** Kind of a jam, where the piece has several. */
+  jam?: string
   /** Who of the crew. */
   person?: string
   /** The task, or the other or planned work, in the words of `does`. */

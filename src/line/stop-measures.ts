@@ -1,10 +1,11 @@
 /** Measures that every piece has: the shares of its states, and of each cause for which it stands how often and how long. */
 import type { CauseKey } from '../catalogue/causes.js'
 import type { PieceKey } from '../catalogue/of-equipment.js'
+import { jamPath } from '../catalogue/of-jams.js'
 import { canAllBeAway } from '../scenario/absence.js'
 import type { Floor } from './floor.js'
 import { type Measure, pieceMeasures, shareMeasures } from './measure.js'
-import { type Cause, causes, stateKeys } from './states.js'
+import { Cause, causes, stateKeys } from './states.js'
 import type { Tallies } from './unit.js'
 
 /**
@@ -37,7 +38,7 @@ export function stopMeasures(piece: Tallies, cause: Cause, floor: Floor): Measur
     measure(`${key}-stop`, () => piece.stopTimes[cause]!, inTime),
     measure(`${key}-wait`, () => piece.stopWaits[cause]!, inTime),
   ]
-  return canWaitOutBreak(floor, cause)
+  return canWaitOutBreak(piece, floor, cause)
     ? [...measures, measure(inBreaks(key), () => piece.stopsInBreaks[cause]!)]
     : measures
 }
@@ -57,15 +58,21 @@ const inBreaks = (key: CauseKey) => `${key}-in-breaks` as const
 
 const pathOf = (piece: Tallies, key: PieceKey): string[] => ['equipment', piece.name, 'measures', key]
 
-const canWaitOutBreak = ({ scenario }: Floor, cause: Cause): boolean =>
-  canAllBeAway(scenario, causes[cause]!.skill)
+const canWaitOutBreak = (piece: Tallies, { scenario }: Floor, cause: Cause): boolean =>
+  piece.callsFor(cause).some((call) => canAllBeAway(scenario, call))
+
+/** The count that tells how much is known of such stops: of jams that of the kind that weighs most. */
+const countOf = (piece: Tallies, cause: Cause): readonly string[] =>
+  cause === Cause.jam && piece.heavyJam !== null
+    ? jamPath(piece.name, piece.heavyJam, 'stops')
+    : pathOf(piece, causes[cause]!.key)
 
 /** A figure of the stops of these causes. */
 export const restsOn = (piece: Tallies, of: readonly Cause[]): Pick<Measure, 'restsOn'> =>
-  of.length > 0 ? { restsOn: of.map((cause) => pathOf(piece, causes[cause]!.key)) } : {}
+  of.length > 0 ? { restsOn: of.map((cause) => countOf(piece, cause)) } : {}
 
 /** A figure that holds what such stops wait. */
 function waitsOutBreaks(piece: Tallies, floor: Floor, of: readonly Cause[]): Pick<Measure, 'upsetBy'> {
-  const rare = of.filter((cause) => canWaitOutBreak(floor, cause))
+  const rare = of.filter((cause) => canWaitOutBreak(piece, floor, cause))
   return rare.length > 0 ? { upsetBy: rare.map((cause) => pathOf(piece, inBreaks(causes[cause]!.key))) } : {}
 }

@@ -4,8 +4,10 @@
  */
 import { never } from '../engine/clock.js'
 import { unset } from '../engine/unset.js'
+import type { Call } from '../scenario/crew-keys.js'
 import type { Breakdowns } from './breakdowns.js'
 import type { Floor } from './floor.js'
+import { heaviest, type JamKind } from './jam-kind.js'
 import { Cause, causes, State, stateKeys } from './states.js'
 import type { Tallies } from './unit.js'
 
@@ -23,18 +25,31 @@ export abstract class Tallied implements Tallies {
   protected cause: Cause = Cause.none
   protected stoppedAt = unset
   protected isWorkedOn = false
+  /** Its kind, where it is a jam. */
+  protected jam: JamKind | null = null
 
   constructor(
     protected readonly floor: Floor,
     protected readonly breakdowns: Breakdowns | null,
+    /** Kinds of jam, which are counted apart too. */
+    private readonly jamKinds: readonly JamKind[],
   ) {}
 
   abstract get name(): string
+
+  get heavyJam(): string | null {
+    return heaviest(this.jamKinds)?.name ?? null
+  }
+
+  callsFor(cause: Cause): readonly Call[] {
+    return cause === Cause.jam ? this.jamKinds.map(({ call }) => call) : [causes[cause]!.skill]
+  }
 
   /** Waiting, and no stop, from now at the start of a shift. */
   protected beginState(): void {
     this.cause = Cause.none
     this.isWorkedOn = false
+    this.jam = null
     this.state = State.waiting
     this.stateSince = 0
     this.lapsesAt = never
@@ -59,6 +74,7 @@ export abstract class Tallied implements Tallies {
     if (this.cause === Cause.none) return
     this.stopTimes[this.cause]! += time
     if (!this.isWorkedOn) this.stopWaits[this.cause]! += time
+    this.jam?.book(time, this.isWorkedOn)
   }
 
   /**
@@ -72,6 +88,7 @@ export abstract class Tallied implements Tallies {
     this.stopTimes.fill(0)
     this.stopWaits.fill(0)
     this.stopsInBreaks.fill(0)
+    for (const kind of this.jamKinds) kind.countAnew()
     const until = Math.min(this.lapsesAt, now)
     this.stateTimes[this.state]! -= until - this.stateSince
     this.stateTimes[State.waiting]! -= now - until

@@ -15,8 +15,6 @@ export interface Taper {
   readonly name: string
   readonly unit: Tallies
   readonly heads: readonly TapingHead[]
-  /** Cases spoilt in jams. */
-  readonly casesLost: number
   /** A case may leave it without its tape: past an empty roll, or with a strip that dwelt too long under a head. */
   readonly mayLeaveOpen: boolean
 }

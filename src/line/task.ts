@@ -1,11 +1,11 @@
 /** What is asked of the crew: stops to put right, and posts to stand at. */
-import type { Skill } from '../scenario/crew-keys.js'
+import type { Call } from '../scenario/crew-keys.js'
 
 /** A stop that needs somebody. Each piece owns one and uses it again, for it has one stop at a time. */
 export interface Task {
   /** The piece that stands. */
   readonly place: string
-  skill: Skill
+  skill: Call
   /** Planned work: what it is, and the crew that does it, whatever else its people do; null: a stop, for whoever has the skill. */
   readonly planned: { does: string; crew: string } | null
   /** Time that the work takes once somebody is there, s; drawn by the piece. */

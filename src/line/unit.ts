@@ -1,5 +1,7 @@
 /** A piece of equipment as its mechanism sees it, and what is counted of it. */
+import type { Call } from '../scenario/crew-keys.js'
 import type { Feeder, Outlet, Taker } from './handshake.js'
+import type { JamKind } from './jam-kind.js'
 import type { Cause, State } from './states.js'
 
 /** Times in s and numbers of stops, by number of the state or cause. */
@@ -9,6 +11,10 @@ export interface Tallies {
   readonly stopCounts: Uint32Array
   readonly stopTimes: Float64Array
   readonly stopWaits: Float64Array
+  /** Of several kinds of jam the rarer one whose single jam can outweigh all others; null where there is none. */
+  readonly heavyJam: string | null
+  /** Who is called for stops of a cause: of jams it may be one for each kind. */
+  callsFor(cause: Cause): readonly Call[]
   /** Of the stops those that waited for the end of a break. */
   readonly stopsInBreaks: Uint32Array
 }
@@ -32,6 +38,6 @@ export interface Unit extends Tallies, Feeder {
   plans(time: number, state: State, lapse?: number): void
   /** Has the piece act when its mechanism wants to be woken, if it would not act before. */
   wake(): void
-  /** Stands for `cause` until somebody has come and worked for `duration` seconds. */
-  stop(cause: Exclude<Cause, -1>, duration: number): void
+  /** Stands for `cause` until somebody has come and worked for `duration` seconds; of a jam with its kind, which says whom it calls. */
+  stop(cause: Exclude<Cause, -1>, duration: number, kind?: JamKind): void
 }

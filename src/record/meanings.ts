@@ -1,4 +1,6 @@
 /** What the reasons of a log may be in a scenario: stops of a piece by their path, and words for what is no stop of its own. */
+
+import { isKeyOfJam } from '../scenario/jams.js'
 import { nearest } from '../scenario/nearest.js'
 import { shown } from '../scenario/printable.js'
 import type { LoggedKind } from '../scenario/recorded-stops.js'
@@ -31,6 +33,8 @@ export const stopKeys = {
 export interface StopPath {
   piece: string
   keys: StopKeys
+  /** Of jams their kind, where the path goes on to it. */
+  jam: string | null
 }
 
 const words: readonly string[] = meaningsWithoutPath
@@ -38,11 +42,20 @@ const words: readonly string[] = meaningsWithoutPath
 /** The piece and the stop that a path names; null for a word without a path. */
 export function stopPathOf(meaning: Meaning): StopPath | null {
   if (words.includes(meaning)) return null
-  const [, piece, tail] = meaning.split('.') as [string, string, keyof typeof stopKeys]
-  return { piece, keys: stopKeys[tail] }
+  const [, piece, tail, kind] = meaning.split('.') as [string, string, keyof typeof stopKeys, string?]
+  const keys = stopKeys[tail]
+  return kind === undefined
+    ? { piece, keys, jam: null }
+    : { piece, keys: { ...keys, words: `${keys.words} (${kind})` }, jam: kind }
 }
 
 const example = 'line.sealer.jams'
+
+const isName = (step: string): boolean => /^\p{L}[\p{L}\p{N} _-]{0,39}$/u.test(step)
+
+/** `jams.flap`: a kind of jam by its name, which is none of the keys of a jam. */
+const isKindOfJam = (tail: string, more: readonly string[]): boolean =>
+  tail === 'jams' && more.length === 1 && isName(more[0]!) && !isKeyOfJam(more[0]!)
 
 /** What is wrong with a meaning as it was written, and the nearest mend; null where nothing is. */
 export function meaningFault(written: string): { rule: string; fix: string } | null {
@@ -55,12 +68,13 @@ export function meaningFault(written: string): { rule: string; fix: string } | n
       fix: isWord ? nearest(written.slice(0, 40), words) : `write it like \`${example}\``,
     }
   }
-  if (!/^\p{L}[\p{L}\p{N} _-]{0,39}$/u.test(piece))
+  if (!isName(piece))
     return {
       rule: `\`${shown(piece)}\` is no name of a piece of the line`,
       fix: `write it like \`${example}\``,
     }
   if (Object.hasOwn(stopKeys, tail) && more.length === 0) return null
+  if (isKindOfJam(tail, more)) return null
   const tails = Object.keys(stopKeys)
   if (Object.hasOwn(stopKeys, tail))
     return {

@@ -1,16 +1,18 @@
 /** Breaks in which nobody is there who does a task: a stop that falls into one lasts until it is over. */
-import type { Skill } from './crew-keys.js'
+import { type Call, callsOf } from './crew-keys.js'
 import type { Scenario } from './schema.js'
 
 type Breaks = readonly { at: number; for: number }[]
 
 /**
- * Whether machines may stop while all who do `skill` are on a break: their breaks have an instant in common, and
+ * Whether machines may stop while all who may be called for it are on a break: their breaks have an instant in common, and
  * machines run on in breaks.
  */
-export function canAllBeAway({ shift, crew }: Scenario, skill: Skill): boolean {
+export function canAllBeAway({ shift, crew }: Scenario, call: Call): boolean {
   if (shift['breaks-stop'] === 'everything') return false
-  const able = Object.values(crew).filter(({ does }) => does.includes(skill))
+  const able = Object.entries(crew).flatMap(([name, each]) =>
+    callsOf(name, each.does).includes(call) ? [each] : [],
+  )
   if (able.length === 0) return false
   const [first, ...others] = able.map(({ breaks }): Breaks => breaks ?? shift.breaks)
   return others.reduce(inCommon, first!).length > 0

@@ -8,7 +8,7 @@ import { shown } from './printable.js'
 import type { ProblemCode } from './problems.js'
 import { sizeOf } from './spellings.js'
 import { hasUnit, unitSize } from './units.js'
-import { keysAt, type Path } from './walk.js'
+import { formAt, keysAt, type Path } from './walk.js'
 
 type Issue = z.core.$ZodIssue
 
@@ -114,7 +114,9 @@ function unionFindings(
     .flatMap((inner) => (inner.code === 'invalid_value' ? inner.values.map(String) : []))
   if (!isMap && words.length > 0)
     return [finding('not-allowed', `a number or ${words.join(', ')}`, nearest(shown(value), words))]
-  const member = isMap && !Array.isArray(value) && !isGuess(value) ? errors.at(-1)! : errors[0]!
+  const form = formAt(schema, raw, path)
+  const usual = isMap && !Array.isArray(value) && !isGuess(value) ? errors.length - 1 : 0
+  const member = errors[form ?? usual]!
   return member.flatMap((inner) => findingsOf(inner, schema, raw, path))
 }
 

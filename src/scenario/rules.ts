@@ -5,6 +5,7 @@ import { checkSource } from './arrival-rules.js'
 import type { Skill } from './crew-keys.js'
 import { checkBreaks, checkDuties } from './crew-rules.js'
 import type { Finding, Report } from './finding.js'
+import { checkJams } from './jam-rules.js'
 import { type Distribution, meanOf } from './law.js'
 import { checkClosure, checkMoney } from './money-rules.js'
 import { longestCase } from './outside.js'
@@ -36,6 +37,8 @@ export function ruleFindings(scenario: Scenario): Finding[] {
     if (piece.breakdowns) checkSkill(scenario, ['line', name, 'breakdowns'], 'breakdowns', report)
     checkPlanned(scenario, piece, ['line', name], report)
     checkHours(scenario, piece, ['line', name], report)
+    if (piece.jams && checkJams(piece.jams, scenario, ['line', name, 'jams'], report))
+      checkSkill(scenario, ['line', name, 'jams'], 'jams', report)
     for (const skill of rules.skills?.(piece) ?? [])
       checkSkill(scenario, ['line', name, skill], skill, report)
   }

@@ -61,6 +61,7 @@ line:                           # in the order in which a case travels; an entry
     start-delay: 0 s            # accumulating: time until a case follows the one ahead
     # zone: 762 mm              # accumulating: length of its zones; each case takes whole ones in place of spacing
     # roller-pitch: 75 mm       # from one roller to the next; for check
+    # jams: {chance: 0.1 per 1000 cases, clear: 60 s}   # on any piece, with the keys that they have at the sealer
     # right-of-way: NAME        # on any piece: who goes first where several wait to pass their cases on to it
     # side-by-side: 2           # on any piece: so many like it, behind a divert of their own; they merge in what follows
     # divert: {rule: shortest, time: 0 s}   # how that divert shares cases out: shortest | alternate
@@ -86,6 +87,12 @@ line:                           # in the order in which a case travels; an entry
       clear: {lognormal: {mean: 80 s, cv: 0.8, from: 40}}   # with the machine stopped and isolated; fitted to 40 of them
       case-lost: 15 %           # share of the jammed cases that are spoilt
       tape-factor: 1            # what this tape does to the chance
+      isolate: 0 s              # to isolate and lock the machine before hands go in, and as long again after; 0 s: clear holds it
+      # by: fitter              # the crew that clears it; not given: whoever does jams
+    # several kinds by name, each counted apart:
+    # jams:
+    #   flap: {chance: 4 per 1000 cases, clear: 45 s}
+    #   crushed: {chance: 9 in 40000 cases, clear: {lognormal: {mean: 6 min, cv: 0.8}}, case-lost: 100 %, by: fitter, isolate: 60 s}
     breakdowns:                 # leave out: none; may stand on any piece
       after: 16 in 640 h        # from one repair to the next breakdown; or a law such as {weibull: {shape: 1.2, scale: 40 h}}
       counted-in: running-time  # or calendar-time

@@ -1,5 +1,5 @@
 /** Walks the schema beside a document: which keys may stand where, and which defaults fill in what is not said. */
-import type { z } from 'zod'
+import * as z from 'zod'
 import { type Basis, bases, name } from './kit.js'
 import { isGuess } from './known.js'
 
@@ -24,6 +24,9 @@ const definition = (schema: Schema): Definition => schema.def as unknown as Defi
 const isMap = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
+/** By schema of a union whose members are maps alike: the place among them of the one that suits what was written. */
+export const forms = z.registry<{ of(written: unknown): number }>()
+
 /** The schema that a wrapper holds, or the member of a union that suits what was written; null where it is neither. */
 export function within(schema: Schema, raw: unknown): Schema | null {
   const def = definition(schema)
@@ -31,6 +34,8 @@ export function within(schema: Schema, raw: unknown): Schema | null {
   if (def.type === 'pipe') return def.in!
   if (def.type !== 'union') return null
   const options = def.options!
+  const form = forms.get(schema)
+  if (form) return options[form.of(raw)]!
   if (def.discriminator && isMap(raw)) {
     const named = options.find((option) => {
       const literal = definition(definition(option).shape![def.discriminator!]!) as unknown as {
@@ -52,17 +57,32 @@ function suited(schema: Schema, raw: unknown): Schema {
 
 /** The keys that may stand in the map at `path`, or null where any name may, or none. */
 export function keysAt(root: Schema, raw: unknown, path: Path): string[] | null {
-  let schema = suited(root, raw)
+  const place = schemaAt(root, raw, path)
+  const shape = place && definition(suited(place.schema, place.value)).shape
+  return shape ? Object.keys(shape) : null
+}
+
+/** The member of the union at `path` that suits what was written, where that is told by `forms`; null elsewhere. */
+export function formAt(root: Schema, raw: unknown, path: Path): number | null {
+  const place = schemaAt(root, raw, path)
+  if (!place) return null
+  let { schema } = place
+  for (let def = definition(schema); def.innerType; def = definition(schema)) schema = def.innerType
+  return forms.get(schema)?.of(place.value) ?? null
+}
+
+/** The schema of what stands at `path`, with its wrappers, and the value there; null where nothing may. */
+function schemaAt(root: Schema, raw: unknown, path: Path): { schema: Schema; value: unknown } | null {
+  let schema = root
   let value = raw
   for (const key of path) {
-    const next = child(schema, key)
+    const next = child(suited(schema, value), key)
     value =
       isMap(value) || Array.isArray(value) ? (value as Record<string | number, unknown>)[key] : undefined
     if (!next) return null
-    schema = suited(next, value)
+    schema = next
   }
-  const shape = definition(schema).shape
-  return shape ? Object.keys(shape) : null
+  return { schema, value }
 }
 
 /** The schema of what stands under a key of a map or list; null where nothing may. */

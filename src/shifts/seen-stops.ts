@@ -1,6 +1,7 @@
 /** Stops of a simulated shift as the log of a plant would have them: none that it would not show, to its clock, cut off at breaks. */
 import { type CauseKey, causeKeys } from '../catalogue/causes.js'
 import type { ShiftEvent } from '../line/shift-event.js'
+import { jamsOf } from '../scenario/jams.js'
 import type { Scenario } from '../scenario/schema.js'
 
 /** Why a piece stood. */
@@ -15,13 +16,26 @@ export interface LogEyes {
   grain: number
 }
 
-/** What a place of the sums is of: a piece by its place in the scenario, and a cause. */
-export const stopSumsOf = ({ line }: Pick<Scenario, 'line'>): { piece: string; cause: StopCause }[] =>
-  Object.keys(line).flatMap((piece) => stopCauses.map((cause) => ({ piece, cause })))
+/** What a place of the sums is of: a cause at a piece; of jams one kind, where kinds have names. */
+interface SumOf {
+  piece: string
+  cause: StopCause
+  jam: string | null
+}
+
+/** The places of the sums in their order. */
+export const stopSumsOf = ({ line }: Pick<Scenario, 'line'>): SumOf[] =>
+  Object.entries(line).flatMap(([piece, { jams }]) => [
+    ...stopCauses.map((cause): SumOf => ({ piece, cause, jam: null })),
+    ...jamsOf(jams).flatMap(({ name }): SumOf[] =>
+      name === null ? [] : [{ piece, cause: 'jams', jam: name }],
+    ),
+  ])
+
+const keyOf = ({ piece, cause, jam }: SumOf): string => JSON.stringify([piece, cause, jam])
 
 /** A stop that lasts. */
-interface Open {
-  cause: StopCause
+interface Open extends SumOf {
   begins: number
 }
 
@@ -36,15 +50,16 @@ export class SeenStops {
     { line, shift }: Scenario,
     private readonly eyes: LogEyes,
   ) {
-    const pieces = Object.keys(line)
-    this.places = new Map(pieces.map((piece, index) => [piece, index * stopCauses.length]))
-    this.sums = new Float64Array(2 * pieces.length * stopCauses.length)
+    const all = stopSumsOf({ line })
+    this.places = new Map(all.map((each, index) => [keyOf(each), index]))
+    this.sums = new Float64Array(2 * all.length)
     this.breaks = shift.breaks
   }
 
-  take({ event, at, time, cause, state }: ShiftEvent): void {
-    if (event === 'stops') this.begin(at, cause!, time)
-    else if (event === 'planned-stop') this.begin(at, 'planned-stops', time)
+  take({ event, at, time, cause, jam, state }: ShiftEvent): void {
+    if (event === 'stops') this.begin({ piece: at, cause: cause!, jam: jam ?? null, begins: time })
+    else if (event === 'planned-stop')
+      this.begin({ piece: at, cause: 'planned-stops', jam: jam ?? null, begins: time })
     else if (event === 'work-done') this.end(at, time)
     // nobody is called to a planned stop: it is over when the piece does something else, and a break only holds it up
     else if (event === 'state' && state !== 'planned-stop' && state !== 'on-break') this.endPlanned(at, time)
@@ -56,9 +71,9 @@ export class SeenStops {
     return this.sums
   }
 
-  private begin(piece: string, cause: StopCause, begins: number): void {
-    this.end(piece, begins)
-    this.open.set(piece, { cause, begins })
+  private begin(stop: Open): void {
+    this.end(stop.piece, stop.begins)
+    this.open.set(stop.piece, stop)
   }
 
   private endPlanned(piece: string, time: number): void {
@@ -69,10 +84,10 @@ export class SeenStops {
     const stop = this.open.get(piece)
     if (!stop) return
     this.open.delete(piece)
-    const { cause, begins } = stop
+    const { begins } = stop
     if (ends - begins < this.eyes.seenFrom || this.isInBreak(begins)) return
     const border = this.breaks.find(({ at }) => at > begins)?.at ?? Infinity
-    const place = 2 * (this.places.get(piece)! + stopCauses.indexOf(cause))
+    const place = 2 * this.places.get(keyOf(stop))!
     this.sums[place]!++
     this.sums[place + 1]! += this.read(Math.min(ends, border)) - this.read(begins)
   }

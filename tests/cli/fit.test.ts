@@ -5,6 +5,7 @@ import path from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
 import type { FitResult } from '../../src/questions/fit/document.js'
+import { jamsOf } from '../../src/scenario/jams.js'
 import { meanOf } from '../../src/scenario/law.js'
 import { demoFolder } from '../demo.js'
 import { line, type Stop, stopRows } from '../questions/fits.js'
@@ -110,7 +111,7 @@ describe('the demo record', () => {
   it('holds the truths within the intervals that it prints, as often as these say', () => {
     const { sealer, palletiser } = truth.line
     if (sealer?.type !== 'sealer' || palletiser?.type !== 'station') throw new Error('another line')
-    const jams = sealer.jams!
+    const jams = jamsOf(sealer.jams)[0]!.keys
     const breaks = sealer['tape-breaks']!
     const breakdowns = sealer.breakdowns!
     const truths: [string, number][] = [

@@ -76,8 +76,8 @@ describe('sealer', () => {
       ],
     })
     expect(outs(log)).toEqual([])
-    const { heads, casesLost } = equipment[0]!.mechanism as Sealer
-    expect(casesLost).toBe(2)
+    const { heads, jams } = equipment[0]!.mechanism as Sealer
+    expect(jams!.casesLost).toBe(2)
     expect(heads.map((head) => head.strips)).toEqual([0, 0])
     expect(floor.cases.inUse).toBe(0)
   })

@@ -17,16 +17,29 @@ const breakdowns = fc
   )
 const maybe = (arbitrary: fc.Arbitrary<string>) => fc.option(arbitrary, { nil: '', freq: 2 })
 
+const jam = fc
+  .record({ chance: fc.integer({ min: 0, max: 8 }), lost: fc.integer({ min: 0, max: 100 }), clear: random })
+  .map(({ chance, lost, clear }) => `{chance: ${chance} %, clear: ${clear}, case-lost: ${lost} %}`)
+const jams = fc
+  .oneof(
+    jam,
+    fc
+      .tuple(jam, jam)
+      .map(([flap, crushed]) => `{flap: ${flap}, crushed: ${crushed.slice(0, -1)}, isolate: 5 s}}`),
+  )
+  .map((keys) => `, jams: ${keys}`)
+
 const conveyor = fc
   .record({
     carries: fc.constantFrom('accumulating', 'belt', 'gravity', 'zoned'),
     length: fc.integer({ min: 12, max: 60 }),
     delay: fc.integer({ min: 0, max: 4 }),
     fails: maybe(breakdowns),
+    jamming: maybe(jams),
   })
-  .map(({ carries, length, delay, fails }) => {
+  .map(({ carries, length, delay, fails, jamming }) => {
     const kind = carries === 'zoned' ? 'accumulating, zone: 500 mm' : carries
-    return `type: conveyor, carries: ${kind}, length: ${length / 10} m, speed: 20 m/min, start-delay: ${delay / 10} s${carries === 'gravity' ? '' : fails}`
+    return `type: conveyor, carries: ${kind}, length: ${length / 10} m, speed: 20 m/min, start-delay: ${delay / 10} s${carries === 'gravity' ? '' : fails}${jamming}`
   })
 
 const station = fc
@@ -37,10 +50,11 @@ const station = fc
     people: fc.boolean(),
     every: fc.boolean(),
     fails: maybe(breakdowns),
+    jamming: maybe(jams),
   })
   .map(
-    ({ time, servers, room, people, every, fails }) =>
-      `type: station, time: ${time}, servers: ${servers}, waiting-room: ${room}, run-by: ${people ? 'people' : 'machine'}${every ? ', every: {cases: 7, stop: 9 s}' : ''}${fails}`,
+    ({ time, servers, room, people, every, fails, jamming }) =>
+      `type: station, time: ${time}, servers: ${servers}, waiting-room: ${room}, run-by: ${people ? 'people' : 'machine'}${every ? ', every: {cases: 7, stop: 9 s}' : ''}${fails}${jamming}`,
   )
 
 const sealer = fc
@@ -65,6 +79,7 @@ const part = fc.oneof(
       what: fc.constant('branches' as const),
       rule: fc.constantFrom('by-case', 'alternate', 'shortest'),
       time: seconds(3),
+      jamming: maybe(jams),
       branches: fc.array(fc.array(piece, { minLength: 1, maxLength: 2 }), { minLength: 2, maxLength: 3 }),
       right: fc.boolean(),
     }),
@@ -81,6 +96,7 @@ const part = fc.oneof(
       back: fc.nat(),
       room: fc.constantFrom('0', '2', 'unlimited'),
       fails: maybe(breakdowns),
+      jamming: maybe(jams),
     }),
     weight: 2,
   },
@@ -118,7 +134,7 @@ export const lines: fc.Arbitrary<string> = fc
         const to =
           each.rule === 'by-case' ? `{small: ${names[0]}, long: ${names.at(-1)}}` : `[${names.join(', ')}]`
         const used = each.rule === 'by-case' ? [0, names.length - 1] : names.keys()
-        rows.push(`${here}: {type: divert, rule: ${each.rule}, time: ${each.time}, to: ${to}}`)
+        rows.push(`${here}: {type: divert, rule: ${each.rule}, time: ${each.time}, to: ${to}${each.jamming}}`)
         for (const branch of new Set(used)) {
           const pieces = each.branches[branch]!
           for (const [place, keys] of pieces.entries()) {
@@ -132,7 +148,7 @@ export const lines: fc.Arbitrary<string> = fc
       } else {
         const to = { leave: 'exit', lane: `${here}-lane`, repair: `${here}-bench` }[each.rejects]
         rows.push(
-          `${here}: {type: inspect, time: ${each.time}, chance: ${each.chance} %, finds-unsealed: ${each.finds} %, rejects-to: ${to}, to: ${next}${each.fails}}`,
+          `${here}: {type: inspect, time: ${each.time}, chance: ${each.chance} %, finds-unsealed: ${each.finds} %, rejects-to: ${to}, to: ${next}${each.fails}${each.jamming}}`,
         )
         if (each.rejects === 'lane')
           rows.push(`${here}-lane: {type: conveyor, length: 2 m, speed: 20 m/min, to: exit}`)

@@ -7,6 +7,7 @@ import { parse } from 'csv-parse/sync'
 import { sampleStandardDeviation } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
 import { parse as parseYaml } from 'yaml'
+import { jamsOf } from '../../src/scenario/jams.js'
 import { meanOf, varianceOf } from '../../src/scenario/law.js'
 import { countLimits } from '../../src/statistics/events.js'
 import { call } from '../cli/in-process.js'
@@ -89,8 +90,8 @@ describe('the truth in what happened', () => {
 
   it('jams: two in 1000 cases, three of four minor', () => {
     const jams = stopsOf('sealer', 'jams')
-    expectCount(jams.length, sealer.jams!.chance * cases)
-    const law = sealer.jams!.clear
+    expectCount(jams.length, jamsOf(sealer.jams)[0]!.keys.chance * cases)
+    const law = jamsOf(sealer.jams)[0]!.keys.clear
     expect(meanOf(law)).toBeCloseTo(0.75 * 45 + 0.25 * 360, 9)
     expectMean(lengths(jams), meanOf(law), varianceOf(law))
   })

@@ -8,6 +8,7 @@ import { fittedInputs } from '../../src/questions/fit/fitted-inputs.js'
 import { workOf } from '../../src/questions/fit/working.js'
 import { loggedInputs } from '../../src/record/inputs.js'
 import { readRecord } from '../../src/record/read.js'
+import { jamsOf } from '../../src/scenario/jams.js'
 import { meanOf } from '../../src/scenario/law.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { binomialTest } from '../../src/statistics/tails.js'
@@ -30,8 +31,8 @@ const breakdowns = sealer.breakdowns!
 
 /** Chances, rates a second and means, s. */
 const truths = new Map([
-  ['line.sealer.jams.chance', sealer.jams!.chance],
-  ['line.sealer.jams.clear', meanOf(sealer.jams!.clear)],
+  ['line.sealer.jams.chance', jamsOf(sealer.jams)[0]!.keys.chance],
+  ['line.sealer.jams.clear', meanOf(jamsOf(sealer.jams)[0]!.keys.clear)],
   ['line.sealer.roll-change.time', meanOf(sealer['roll-change'].time)],
   ['line.sealer.tape-breaks.chance', sealer['tape-breaks']!.chance],
   ['line.sealer.tape-breaks.fix', meanOf(sealer['tape-breaks']!.fix)],

@@ -1,6 +1,7 @@
 /** Findings on people and shifts: load, breaks, hasty clearing, rolls that run out together, cases that leave open. */
 import { startsFull } from '../../kinds/sealer/rolls.js'
 import { has } from '../../kinds/traits.js'
+import { isolation, jamsOf } from '../../scenario/jams.js'
 import { meanOf } from '../../scenario/law.js'
 import { loadLimit, workAllowance } from '../../trade/workload.js'
 import type { Rule } from '../finding.js'
@@ -27,15 +28,18 @@ export const crewFindings: Rule = ({ hand: { crews }, words }, tell) => {
 
 export const safetyFindings: Rule = ({ scenario, words }, tell) => {
   for (const [name, piece] of Object.entries(scenario.line)) {
-    if (!has(piece, 'tapes') || !piece.jams || meanOf(piece.jams.clear) >= leastClearing) continue
-    tell(
-      'warning',
-      'hasty-clearing',
-      ['line', name, 'jams', 'clear'],
-      `A jam is said to be cleared in ${words.time(meanOf(piece.jams.clear))} on average, which leaves no room to stop and isolate the machine first.`,
-      'project rule: 30 s at least; lockout by 29 CFR 1910.147, ISO 14118',
-      'a time that includes isolation',
-    )
+    for (const { at, keys } of jamsOf(piece.jams)) {
+      const mean = meanOf(keys.clear) + isolation(keys)
+      if (mean >= leastClearing) continue
+      tell(
+        'warning',
+        'hasty-clearing',
+        ['line', name, 'jams', ...at, 'clear'],
+        `A jam is said to be cleared in ${words.time(mean)} on average, which leaves no room to stop and isolate the machine first.`,
+        'project rule: 30 s at least; lockout by 29 CFR 1910.147, ISO 14118',
+        'a time that includes isolation',
+      )
+    }
   }
 }
 

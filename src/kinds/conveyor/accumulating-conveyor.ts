@@ -59,7 +59,7 @@ export class AccumulatingConveyor extends Conveyor {
   private due = never
   /** When the next case may enter behind the last one, s, as `findClear` finds it. */
   private clearAt = unset
-  private first = 0
+  private firstOn = 0
   private aboard = 0
   /** The case that was a conveyor's length ahead of the entrance: see above. */
   private ahead = 0
@@ -89,7 +89,7 @@ export class AccumulatingConveyor extends Conveyor {
   }
 
   override empty(): void {
-    this.first = 0
+    this.firstOn = 0
     this.aboard = 0
     this.ahead = 0
     this.reserved = 0
@@ -117,7 +117,7 @@ export class AccumulatingConveyor extends Conveyor {
       }
       return false
     }
-    const number = this.first + this.aboard
+    const number = this.firstOn + this.aboard
     const place = number & this.mask
     const pitch = this.pitchOf[kind]!
     this.items[place] = item
@@ -135,7 +135,7 @@ export class AccumulatingConveyor extends Conveyor {
   /** Finds when the next case may enter behind the last one. */
   private findClear(): void {
     const { mask, left } = this
-    const last = this.first + this.aboard - 1
+    const last = this.firstOn + this.aboard - 1
     if (last < 0) {
       this.clearAt = 0
       return
@@ -146,7 +146,7 @@ export class AccumulatingConveyor extends Conveyor {
     const ahead = this.ahead & mask
     const excess = sum - (this.pitchSum[ahead]! - this.pitches[ahead]!) - this.length
     if (excess < 0) this.clearAt = free
-    else if (this.ahead >= this.first) this.clearAt = never
+    else if (this.ahead >= this.firstOn) this.clearAt = never
     else
       this.clearAt = Math.max(free, left[ahead]! + excess / this.speed + (last - this.ahead + 1) * this.delay)
   }
@@ -159,7 +159,7 @@ export class AccumulatingConveyor extends Conveyor {
 
   /** Finds when the first case comes to the end. */
   private findDue(): void {
-    const { first, mask } = this
+    const { firstOn: first, mask } = this
     const free = this.entered[first & mask]! + this.crossing
     if (first === 0) {
       this.due = free
@@ -171,7 +171,10 @@ export class AccumulatingConveyor extends Conveyor {
 
   override step(): void {
     const { now } = this.floor.clock
-    if (this.due <= now && !this.isBlocked) this.offerFirst()
+    if (this.due <= now && !this.isBlocked) {
+      if (this.jamsWith(this.first())) return
+      this.offerFirst()
+    }
     if (this.wakeAt <= now) {
       this.wakeAt = never
       this.unit.invite()
@@ -179,19 +182,33 @@ export class AccumulatingConveyor extends Conveyor {
   }
 
   private offerFirst(): void {
-    const { now } = this.floor.clock
-    const item = this.items[this.first & this.mask]!
-    this.isBlocked = !this.unit.next.offer(item, this.unit)
+    this.isBlocked = !this.unit.next.offer(this.first(), this.unit)
     if (this.isBlocked) return
-    const place = this.first & this.mask
-    this.left[place] = now
-    this.first++
+    this.jams?.passed()
+    this.left[this.firstOn & this.mask] = this.floor.clock.now
+    this.goOn()
+    this.count(-1)
+    if (this.unit.owes) this.wakeWhenClear()
+  }
+
+  protected override first(): CaseIndex {
+    return this.items[this.firstOn & this.mask]!
+  }
+
+  /** It stood at the end while the conveyor stood: to those behind it is as if it had left when that began, for all is shifted in time then. */
+  protected override takeOutFirst(): void {
+    this.left[this.firstOn & this.mask] = this.unit.frozenAt
+    this.goOn()
+  }
+
+  /** The next case is the first. */
+  private goOn(): void {
+    const place = this.firstOn & this.mask
+    this.firstOn++
     this.aboard--
     this.reserved = this.aboard > 0 ? this.reserved - this.pitches[place]! : 0
     if (this.aboard > 0) this.findDue()
     else this.due = never
-    this.count(-1)
-    if (this.unit.owes) this.wakeWhenClear()
   }
 
   override roomAhead(): void {
@@ -208,8 +225,8 @@ export class AccumulatingConveyor extends Conveyor {
 
   override thaw(passed: number): void {
     // standing still shifts the whole picture in time
-    const from = Math.max(0, this.first + this.aboard - this.items.length)
-    for (let number = from; number < this.first + this.aboard; number++) {
+    const from = Math.max(0, this.firstOn + this.aboard - this.items.length)
+    for (let number = from; number < this.firstOn + this.aboard; number++) {
       this.entered[number & this.mask]! += passed
       this.left[number & this.mask]! += passed
     }

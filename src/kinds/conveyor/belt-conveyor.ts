@@ -72,7 +72,10 @@ export class BeltConveyor extends Conveyor {
   override step(): void {
     const { now } = this.floor.clock
     this.findDue()
-    if (this.due <= now) this.offerFirst()
+    if (this.due <= now) {
+      if (this.jamsWith(this.first())) return
+      this.offerFirst()
+    }
     if (this.wakeAt <= now) {
       this.wakeAt = never
       this.unit.invite()
@@ -81,11 +84,11 @@ export class BeltConveyor extends Conveyor {
 
   private offerFirst(): void {
     const { now } = this.floor.clock
-    const isTaken = this.unit.next.offer(this.items.at(0), this.unit)
+    const isTaken = this.unit.next.offer(this.first(), this.unit)
     this.isBlocked = !isTaken
     if (isTaken) {
-      this.items.shift()
-      this.firstEntry++
+      this.jams?.passed()
+      this.takeOutFirst()
       this.travel.start()
       this.count(-1)
       if (this.unit.owes) this.wakeAt = Math.max(now, this.travel.when(this.clearFrom))
@@ -94,6 +97,15 @@ export class BeltConveyor extends Conveyor {
       this.wakeAt = never
       this.noteFull()
     }
+  }
+
+  protected override first(): CaseIndex {
+    return this.items.at(0)
+  }
+
+  protected override takeOutFirst(): void {
+    this.items.shift()
+    this.firstEntry++
   }
 
   override roomAhead(): void {

@@ -1,8 +1,10 @@
 /** What conveyors of both kinds share: cases held, and the share of time in which they are full. */
 import { Level } from '../../engine/tally.js'
+import type { CaseIndex } from '../../line/cases.js'
 import { type Floor, samplesPerShift } from '../../line/floor.js'
 import { type HeldSeries, heldMeasures, type Measure } from '../../line/measure.js'
 import { Mechanism } from '../../line/mechanism.js'
+import { Cause } from '../../line/states.js'
 import type { ConveyorKeys } from './keys.js'
 
 export abstract class Conveyor extends Mechanism {
@@ -14,7 +16,7 @@ export abstract class Conveyor extends Mechanism {
     name: string,
     protected readonly keys: ConveyorKeys,
   ) {
-    super(floor, name)
+    super(floor, name, keys.jams)
   }
 
   /** No room for another case, even the shortest. */
@@ -29,6 +31,16 @@ export abstract class Conveyor extends Mechanism {
     const { pictureFrom, end } = this.floor
     this.level.restart(pictureFrom, end)
     this.full.restart(pictureFrom, end)
+  }
+
+  /** The case at the end, which jammed; and takes it out of what the conveyor knows, while that stands. */
+  protected abstract first(): CaseIndex
+  protected abstract takeOutFirst(): void
+
+  override putRight(cause: Cause): void {
+    if (cause !== Cause.jam || !this.jams!.spoils(this.name, this.first())) return
+    this.takeOutFirst()
+    this.count(-1)
   }
 
   /** A case has come (+1) or gone (-1). */

@@ -2,7 +2,8 @@
 import { lengthsOf } from '../../scenario/outside.js'
 import { contactCapacity, zoneCapacity } from '../../trade/buffer.js'
 import { wholeZones, zonesFor } from '../../trade/zones.js'
-import { type ByHand, inGeneral, weighed } from '../by-hand.js'
+import { type ByHand, weighed } from '../by-hand.js'
+import { inGeneral } from '../in-general.js'
 import { roomOnBelts } from '../room-on-belts.js'
 import type { ConveyorKeys } from './keys.js'
 

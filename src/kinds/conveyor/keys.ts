@@ -1,5 +1,6 @@
 /** Keys of `type: conveyor`. */
 import * as z from 'zod'
+import { jams } from '../../scenario/jams.js'
 import { assume, choice, quantity } from '../../scenario/kit.js'
 import { breakdowns, passesTo, planned, rightOfWay, sideBySide } from '../shared-keys.js'
 
@@ -41,6 +42,7 @@ export const conveyor = z
       above: 0,
       to: 10,
     }).optional(),
+    jams: jams.optional(),
     breakdowns: breakdowns.optional(),
     planned: planned.optional(),
     'right-of-way': rightOfWay.optional(),

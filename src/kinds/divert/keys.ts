@@ -1,6 +1,7 @@
 /** Keys of `type: divert`: a place that sends cases on by one of several ways. */
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
+import { jams } from '../../scenario/jams.js'
 import { assume, choice, name } from '../../scenario/kit.js'
 import { breakdowns, planned, rightOfWay, sideBySide } from '../shared-keys.js'
 
@@ -31,6 +32,7 @@ export const divert = z
         'where cases go: a list of names, or by-case a map from cases to names; exit is out of the line',
       ),
     time: assume(timeDistribution('time that one case takes'), '0 s', 'definition of the format'),
+    jams: jams.optional(),
     breakdowns: breakdowns.optional(),
     planned: planned.optional(),
     'right-of-way': rightOfWay.optional(),

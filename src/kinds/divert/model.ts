@@ -20,7 +20,7 @@ export class Divert extends OnePlace {
   private turn = 0
 
   constructor(floor: Floor, name: string, keys: DivertKeys) {
-    super(floor, name, keys.time)
+    super(floor, name, keys)
     this.rule = keys.rule
     this.targets = Object.values(keys.to)
     const byCase = Object.keys(keys.to)

@@ -1,6 +1,7 @@
 /** Keys of `type: inspect`: a place that looks at each case and rejects some. */
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
+import { jams } from '../../scenario/jams.js'
 import { assume, name, quantity } from '../../scenario/kit.js'
 import { breakdowns, passesTo, planned, rightOfWay, runBy, sideBySide } from '../shared-keys.js'
 
@@ -24,6 +25,7 @@ export const inspect = z
       'definition of the format',
     ),
     'run-by': runBy,
+    jams: jams.optional(),
     breakdowns: breakdowns.optional(),
     planned: planned.optional(),
     'right-of-way': rightOfWay.optional(),

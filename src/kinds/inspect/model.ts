@@ -23,7 +23,7 @@ export class Inspect extends OnePlace {
   private missed = 0
 
   constructor(floor: Floor, name: string, keys: InspectKeys) {
-    super(floor, name, keys.time)
+    super(floor, name, keys)
     this.chance = keys.chance
     this.finds = keys['finds-unsealed']
     this.chanceDraws = floor.stream(this.label, 'reject', keys.chance > 0)

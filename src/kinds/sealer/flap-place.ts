@@ -22,8 +22,8 @@ export abstract class FlapPlace extends Mechanism {
   protected readonly fold: Draw
   private readonly isFoldedByPeople: boolean
 
-  constructor(floor: Floor, name: string, { flaps }: SealerKeys) {
-    super(floor, name)
+  constructor(floor: Floor, name: string, { flaps, jams }: SealerKeys) {
+    super(floor, name, jams)
     this.fold = floor.draws(this.label, 'fold', flaps.time)
     this.isFoldedByPeople = flaps['folded-by'] === 'people'
   }

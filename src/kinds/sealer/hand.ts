@@ -1,20 +1,17 @@
 /** A sealer by hand: its cycle, its stops and what passes its empty rolls. */
 import { meanOf } from '../../scenario/law.js'
 import { lengthsOf } from '../../scenario/outside.js'
-import type { Scenario } from '../../scenario/schema.js'
 import { cycleTime, gapNeeded } from '../../trade/headway.js'
 import { rollChangesPerCase } from '../../trade/stops.js'
 import { casesPerRoll } from '../../trade/tape.js'
-import { type ByHand, type Coming, type Cycle, inGeneral, type StopKind, weighed } from '../by-hand.js'
+import { type ByHand, type Coming, type Cycle, type StopKind, weighed } from '../by-hand.js'
+import { inGeneral } from '../in-general.js'
+import { jamStops } from '../jams-by-hand.js'
 import { roomOnBelts } from '../room-on-belts.js'
 import { cutsOf, headsOf } from './heads.js'
 import type { SealerKeys } from './keys.js'
 import { changedAlong, changesPerShift, drawnOf, leftEarly, missedPerRoll, stripsPerRoll } from './rolls.js'
 import { addedBySize } from './size-setting-by-hand.js'
-
-/** Chance that a case of each kind jams. */
-const jamChances = ({ cases }: Scenario, jams: NonNullable<SealerKeys['jams']>): number[] =>
-  Object.values(cases).map((kind) => Math.min(1, jams.chance * jams['tape-factor'] * kind['jam-factor']))
 
 /** Gap that the heads of a sealer keep, m. */
 export const gapOf = (keys: SealerKeys): number =>
@@ -75,12 +72,6 @@ export const sealerByHand: ByHand<SealerKeys> = {
     const room = roomOnBelts(rideOf(keys), given)
     return { ...room, holds: room.holds + flapPlace }
   },
-  split({ jams }, ways, { scenario }) {
-    const lost = jams?.['case-lost'] ?? 0
-    const chances = jams ? jamChances(scenario, jams) : []
-    const { target } = ways[0]!
-    return (kind) => [[target, 1 - (chances[kind] ?? 0) * lost]]
-  },
   unsealed(keys, scenario) {
     const { roll, 'lost-per-roll': lost } = scenario.tape
     const perRoll = Math.max(1, ...drawnOf(scenario).map((each) => casesPerRoll(roll - lost, each)))
@@ -93,14 +84,14 @@ export const sealerByHand: ByHand<SealerKeys> = {
 function stopsOf(keys: SealerKeys, coming: Coming, { headway }: Cycle): StopKind[] {
   const { scenario, mix, changes } = coming
   const heads = headsOf(keys).length
-  const { jams, blade, 'tape-breaks': breaks, 'roll-change': change, 'size-setting': setting } = keys
+  const { blade, 'tape-breaks': breaks, 'roll-change': change, 'size-setting': setting } = keys
   // how much of its tape a roll leaves at a break depends on the shift; that little is left out of the long run
   const early = leftEarly(scenario, keys, 0)
   const strips = stripsPerRoll(scenario, drawnOf(scenario), mix, early) + missedPerRoll(change)
   const stops: StopKind[] = [
     { key: 'roll-changes', perCase: rollChangesPerCase(heads, strips), work: change.time },
   ]
-  if (jams) stops.push({ key: 'jams', perCase: weighed(jamChances(scenario, jams), mix), work: jams.clear })
+  stops.push(...jamStops(keys, { scenario, mix }))
   if (breaks) stops.push({ key: 'tape-breaks', perCase: heads * breaks.chance, work: breaks.fix })
   if (blade) stops.push({ key: 'blade-services', perCase: heads / blade['service-after'], work: blade.time })
   if (setting.by === 'crew' && changes > 0)

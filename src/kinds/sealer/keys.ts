@@ -1,7 +1,8 @@
 /** Keys of `type: sealer`: a belt-driven case sealer with its taping heads. */
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
-import { assume, bare, choice, name, quantity, quantityOr, whole } from '../../scenario/kit.js'
+import { jams } from '../../scenario/jams.js'
+import { assume, choice, name, quantity, quantityOr, whole } from '../../scenario/kit.js'
 import { breakdowns, passesTo, planned, rightOfWay, sideBySide } from '../shared-keys.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
@@ -61,19 +62,6 @@ const heads = z
     params: { code: 'missing-key', fix: 'name one of top, bottom, left, right' },
   })
   .describe('taping heads, named by where they stand; each has its own roll')
-
-const jams = z
-  .strictObject({
-    chance: quantity('share', 'chance that a case jams at the first head', { from: 0, to: 1 }),
-    clear: timeDistribution('time to clear a jam, once somebody is there'),
-    'case-lost': assume(
-      quantity('share', 'share of the jammed cases that are spoilt', { from: 0, to: 1 }),
-      '0 %',
-      'definition of the format',
-    ),
-    'tape-factor': assume(bare('what this tape does to the chance', 0, 1000), 1, 'definition of the format'),
-  })
-  .describe('jams: drawn for each case, chance x its jam-factor x tape-factor')
 
 const perMillimetre = (what: string) =>
   quantity('time', `for each millimetre that the ${what} differs from the size before`, {

@@ -12,25 +12,21 @@ import { hair } from '../travel.js'
 import { Belts } from './belts.js'
 import { none } from './flap-place.js'
 import type { Head } from './head.js'
-import { Jams } from './jams.js'
 import type { SealerKeys } from './keys.js'
 import { SizeSetting } from './size-setting.js'
 import { Taping } from './taping.js'
 
 export class Sealer extends Belts implements Taper {
-  casesLost = 0
   private readonly made: Production
   private readonly taping: Taping
   private readonly setting: SizeSetting
   private readonly isSetByCrew: boolean
-  private readonly jams: Jams | null
 
   /** When the machine has set itself for the next size, s. */
   private setAt = never
   private isBlocked = false
   private readonly level = new Level(this.floor.clock)
   private sizeSet = none
-  private jamDrawnFor = none
 
   constructor(floor: Floor, name: string, keys: SealerKeys) {
     super(floor, name, keys)
@@ -39,7 +35,6 @@ export class Sealer extends Belts implements Taper {
     this.taping = new Taping(floor, this.label, keys, () => this.unit)
     this.setting = new SizeSetting(floor, this.label, keys['size-setting'])
     this.isSetByCrew = keys['size-setting'].by === 'crew'
-    this.jams = keys.jams ? new Jams(floor, this.label, keys.jams) : null
   }
 
   override empty(): void {
@@ -48,13 +43,11 @@ export class Sealer extends Belts implements Taper {
     this.level.reset(this.floor.pictureFrom, this.floor.end)
     this.sizeSet = none
     this.setAt = never
-    this.jamDrawnFor = none
     this.taping.reset()
   }
 
   override countAnew(): void {
     this.level.restart(this.floor.pictureFrom, this.floor.end)
-    this.casesLost = 0
     this.made.reset()
     this.taping.countAnew()
   }
@@ -135,16 +128,9 @@ export class Sealer extends Belts implements Taper {
   private meet(index: number): void {
     const number = this.meets[index]!
     const item = this.items[number & this.mask]!
-    const kind = this.floor.cases.kind[item]!
-    if (index === 0 && this.jams !== null && this.jamDrawnFor < number) {
-      this.jamDrawnFor = number
-      if (this.jams.strikes(kind)) {
-        this.floor.observer?.jams(this.name, item)
-        this.unit.stop(Cause.jam, this.jams.clearing())
-        return
-      }
-    }
+    if (index === 0 && this.jamsWith(item)) return
     if (!this.taping.meet(index, item)) return
+    if (index === 0) this.jams?.passed()
     this.meets[index] = number + 1
     this.markHead(index)
   }
@@ -153,16 +139,17 @@ export class Sealer extends Belts implements Taper {
     this.taping.putRight(cause)
     // a time long past: ready, and nothing that a standstill could push out
     if (cause === Cause.size) this.setAt = 0
-    else if (cause === Cause.jam && this.jams!.spoilsCase()) {
-      const place = this.meets[0]! & this.mask
-      this.made.add(this.floor.cases.kind[this.items[place]!]!, false)
-      this.floor.observer?.spoilt(this.name, this.items[place]!)
-      this.floor.cases.remove(this.items[place]!)
-      this.takeOut(place)
-      this.casesLost++
-      this.level.change(-1)
-    } else if (cause === Cause.jam)
-      this.floor.observer?.freed(this.name, this.items[this.meets[0]! & this.mask]!)
+    if (cause === Cause.jam) this.cleared(this.meets[0]! & this.mask)
+  }
+
+  /** The case at this place jammed, and goes on or is taken out. */
+  private cleared(place: number): void {
+    const item = this.items[place]!
+    const kind = this.floor.cases.kind[item]!
+    if (!this.jams!.spoils(this.name, item)) return
+    this.made.add(kind, false)
+    this.takeOut(place)
+    this.level.change(-1)
   }
 
   private offerFirst(): void {
@@ -259,7 +246,7 @@ export class Sealer extends Belts implements Taper {
     const measure = pieceMeasures(this.name)
     return [
       measure('held', () => this.level.mean()),
-      measure('cases-lost', () => this.casesLost),
+      measure('cases-lost', () => this.jams?.casesLost ?? 0),
       ...this.heads.flatMap((head) => head.measures(this.name)),
       ...effectivenessMeasures(
         this.unit,

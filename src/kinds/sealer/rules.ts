@@ -19,7 +19,6 @@ export const sealerRules: PieceRules<SealerKeys> = {
   },
   skills(sealer) {
     const skills: Skill[] = ['roll-change']
-    if (sealer.jams) skills.push('jams')
     if (sealer.blade) skills.push('blade')
     if (sealer['size-setting'].by === 'crew') skills.push('size-setting')
     return skills

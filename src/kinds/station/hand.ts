@@ -1,6 +1,7 @@
 /** A station by hand. */
 import { meanOf } from '../../scenario/law.js'
 import type { ByHand } from '../by-hand.js'
+import { jamStops } from '../jams-by-hand.js'
 import { placeByHand } from '../place-by-hand.js'
 import type { StationKeys } from './keys.js'
 
@@ -22,7 +23,10 @@ export const stationByHand: ByHand<StationKeys> = {
     cycle: meanOf(time) / servers / (paces ? meanPace(paces, scenario.shift.length) : 1),
     how: paces ? 'time a case over places and mean pace' : 'time a case over places',
   }),
-  stops: ({ every }) => (every ? [{ key: 'planned-stops', perCase: 1 / every.cases, work: every.stop }] : []),
+  stops: ({ every, jams }, coming) => [
+    ...(every ? [{ key: 'planned-stops' as const, perCase: 1 / every.cases, work: every.stop }] : []),
+    ...jamStops({ jams }, coming),
+  ],
   places: ({ servers }) => servers,
   buffer({ 'waiting-room': room }) {
     const places = room === 'unlimited' ? Infinity : room

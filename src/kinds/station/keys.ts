@@ -1,6 +1,7 @@
 /** Keys of `type: station`: any place that holds one case for a time. */
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
+import { jams } from '../../scenario/jams.js'
 import { assume, whole } from '../../scenario/kit.js'
 import {
   breakdowns,
@@ -42,6 +43,7 @@ export const station = z
     'run-by': runBy,
     'by-hour': paceByHour.optional(),
     handover: handover.optional(),
+    jams: jams.optional(),
     breakdowns: breakdowns.optional(),
     planned: planned.optional(),
     'right-of-way': rightOfWay.optional(),

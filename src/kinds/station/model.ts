@@ -7,9 +7,10 @@ import { Level } from '../../engine/tally.js'
 import { unset } from '../../engine/unset.js'
 import type { CaseIndex } from '../../line/cases.js'
 import { type Floor, samplesPerShift } from '../../line/floor.js'
+import { undrawn } from '../../line/jams.js'
 import { type HeldSeries, heldMeasures, type Measure, pieceMeasures } from '../../line/measure.js'
 import { Mechanism } from '../../line/mechanism.js'
-import { State } from '../../line/states.js'
+import { Cause, State } from '../../line/states.js'
 import type { StationKeys } from './keys.js'
 
 const none = -1
@@ -30,6 +31,10 @@ export class Station extends Mechanism {
   private readonly serving: Int32Array
   private readonly doneAt: Float64Array
   private readonly isStuck: Uint8Array
+  /** Of the case of each server: how it has yet to jam, or `undrawn`. */
+  private readonly fates: Int32Array
+  /** Whose case jammed. */
+  private jammed = none
   private readonly waiting = new Ring(64)
   private readonly level = new Level(this.floor.clock, samplesPerShift)
   private readonly busy = new Level(this.floor.clock)
@@ -44,7 +49,7 @@ export class Station extends Mechanism {
   private plannedStops = 0
 
   constructor(floor: Floor, name: string, keys: StationKeys) {
-    super(floor, name)
+    super(floor, name, keys.jams)
     this.servers = keys.servers
     this.repairs = keys.repairs
     this.room = keys['waiting-room'] === 'unlimited' ? Infinity : keys['waiting-room']
@@ -57,12 +62,14 @@ export class Station extends Mechanism {
     this.serving = new Int32Array(this.servers)
     this.doneAt = new Float64Array(this.servers)
     this.isStuck = new Uint8Array(this.servers)
+    this.fates = new Int32Array(this.servers)
   }
 
   override empty(): void {
     this.serving.fill(none)
     this.doneAt.fill(never)
     this.isStuck.fill(0)
+    this.fates.fill(undrawn)
     this.waiting.clear()
     this.level.reset(this.floor.pictureFrom, this.floor.end)
     this.busy.reset(this.floor.pictureFrom, this.floor.end)
@@ -121,6 +128,7 @@ export class Station extends Mechanism {
     const { now } = this.floor.clock
     const server = this.earliest(false)
     if (server !== none && this.doneAt[server]! <= now) {
+      if (this.jams !== null && this.jamsAt(server)) return
       this.busy.change(-1)
       if (!this.letGo(server)) {
         this.isStuck[server] = 1
@@ -149,9 +157,7 @@ export class Station extends Mechanism {
       this.floor.cases.rejected[item] = 0
     }
     if (!this.unit.next.offer(item, this.unit)) return false
-    this.serving[server] = none
-    this.doneAt[server] = never
-    this.level.change(-1)
+    this.vacate(server)
     if (++this.sinceStop >= this.stopEvery) {
       this.sinceStop = 0
       this.plannedStops++
@@ -161,6 +167,29 @@ export class Station extends Mechanism {
     this.startServices()
     this.unit.invite()
     return true
+  }
+
+  private vacate(server: number): void {
+    this.serving[server] = none
+    this.doneAt[server] = never
+    this.fates[server] = undrawn
+    this.level.change(-1)
+  }
+
+  /** Whether the case of `server`, whose time is over, jams: then all places stand. */
+  private jamsAt(server: number): boolean {
+    const item = this.serving[server]!
+    if (this.fates[server] === undrawn) this.fates[server] = this.jams!.fateOf(this.floor.cases.kind[item]!)
+    if (this.fates[server] === 0) return false
+    this.jammed = server
+    this.fates[server] = this.jams!.stop(this.unit, item, this.fates[server]!)
+    return true
+  }
+
+  override putRight(cause: Cause): void {
+    if (cause !== Cause.jam || !this.jams!.spoils(this.name, this.serving[this.jammed]!)) return
+    this.vacate(this.jammed)
+    this.frozenBusy--
   }
 
   override roomAhead(): void {

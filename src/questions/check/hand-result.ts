@@ -136,6 +136,7 @@ const pieceResult = (piece: HandCalculation['line']['pieces'][number]) => ({
   how: piece.how,
   stops: piece.stops.map((stop) => ({
     stop: stop.key,
+    ...(stop.jam === undefined ? {} : { jam: stop.jam }),
     ...amounts(stop, { perCase: '1/case', time: 's' }),
   })),
 })

@@ -68,7 +68,7 @@ function fitted(
 /** The law of how long the stops last that a count is of: what lies below `seenFrom` was not counted. */
 function lengthsOf(path: string, laws: ReadonlyMap<string, Laws>): Laws | null {
   const stop = path.slice(0, path.lastIndexOf('.'))
-  const times = [...laws].find(([each]) => each !== path && each.startsWith(`${stop}.`))
+  const times = [...laws].find(([each]) => each !== path && each.slice(0, each.lastIndexOf('.')) === stop)
   return times !== undefined && times[1].choice.chosen !== null ? times[1] : null
 }
 

@@ -1,4 +1,5 @@
 /** What must change in a scenario beside the values of a log: what its times hold already, and the clock that they are counted on. */
+import { isolation, jamsOf, type NamedJam } from '../../scenario/jams.js'
 import type { Scenario } from '../../scenario/schema.js'
 import type { FittedInput } from './document.js'
 
@@ -10,6 +11,20 @@ const skillOf: Readonly<Record<string, string>> = {
   'size-setting.time': 'size-setting',
   'blade.time': 'blade',
   'breakdowns.repair': 'breakdowns',
+}
+
+/** The stop and its last key: a kind of jam by its name is a jam. */
+function stopOf(path: string): string {
+  const [, , stop, ...more] = path.split('.')
+  return `${stop}.${more.at(-1)}`
+}
+
+/** The kind of jam whose clearing stands at this path; undefined of all else. */
+const jamOf = (path: string, line: Scenario['line']): NamedJam | undefined => {
+  const [, piece] = path.split('.') as [string, string]
+  return jamsOf(line[piece]?.jams).find(
+    ({ at }) => path === ['line', piece, 'jams', ...at, 'clear'].join('.'),
+  )
 }
 
 /** The same inputs, where breakdowns are counted in the time that the log knows. */
@@ -26,7 +41,7 @@ export const inRunningTime = (inputs: readonly FittedInput[], { line }: Scenario
  */
 export function withoutWalk(
   inputs: readonly FittedInput[],
-  { crew }: Scenario,
+  { crew, line }: Scenario,
   isGiven: (name: string) => boolean,
 ): FittedInput[] {
   const stayThere = (name: string): readonly [path: string, value: string] =>
@@ -35,19 +50,26 @@ export function withoutWalk(
       : [`crew.${name}`, `{does: [${crew[name]!.does.join(', ')}], walk: 0 s}`]
   const done = new Set<string>()
   return inputs.map((input) => {
-    const skill = skillOf[input.path.split('.').slice(-2).join('.')]
+    const skill = skillOf[stopOf(input.path)]
     if (skill === undefined || input.value === null) return input
+    const jam = jamOf(input.path, line)
+    const isCalled = (name: string, does: readonly string[]) =>
+      jam?.keys.by === undefined ? does.includes(skill) : name === jam.keys.by
     const names = Object.entries(crew).flatMap(([name, { does }]) =>
-      does.some((each) => each === skill) && !done.has(name) ? [name] : [],
+      isCalled(name, does) && !done.has(name) ? [name] : [],
     )
     for (const name of names) done.add(name)
-    if (names.length === 0) return input
+    // what a log holds of a jam is all of it, isolation too
+    const isolate: [string, string][] =
+      isolation(jam?.keys ?? {}) > 0 ? [[input.path.replace(/clear$/, 'isolate'), '0 s']] : []
+    const also = [...isolate, ...names.map(stayThere)]
+    if (also.length === 0) return input
     const others = names.flatMap((name) =>
       crew[name]!.does.filter((each) => !Object.values(skillOf).includes(each)),
     )
     return {
       ...input,
-      also: { ...input.also, ...Object.fromEntries(names.map(stayThere)) },
+      also: { ...input.also, ...Object.fromEntries(also) },
       remarks: [
         ...input.remarks,
         ...(others.length === 0

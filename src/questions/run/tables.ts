@@ -13,6 +13,7 @@ import {
   type PieceKey,
   pieceRow,
 } from '../../catalogue/of-equipment.js'
+import type { JamKey } from '../../catalogue/of-jams.js'
 import { type ArrivalKey, ofArrivals, ofCrew } from '../../catalogue/of-people.js'
 import { inLong } from '../../catalogue/printed-units.js'
 import type { NamedRow } from '../../catalogue/row.js'
@@ -106,12 +107,22 @@ const stopsTable = ({ equipment }: RunResult): Table => ({
     ...words('machine', 'stop'),
     ...figures('a shift', 'from stop to restart, mean', 'of it waiting for crew'),
   ],
-  rows: Object.entries(equipment).flatMap(([name, { measures }]) =>
+  rows: Object.entries(equipment).flatMap(([name, { measures, jams = {} }]) =>
     causeKeys
       .filter((key) => measures[key])
-      .map((key) => [name, ofPieces[key].words, ...pick(measures, [key, `${key}-stop`, `${key}-wait`])]),
+      .flatMap((key) => [
+        [name, ofPieces[key].words, ...pick(measures, [key, `${key}-stop`, `${key}-wait`])],
+        ...(key === 'jams' ? Object.entries(jams).map((kind) => jamRow(name, kind)) : []),
+      ]),
   ),
 })
+
+/** A kind of jam that has a name, below all jams of its piece. */
+const jamRow = (piece: string, [kind, of]: [string, Figures<JamKey>]): Cell[] => [
+  piece,
+  `of them ${kind}`,
+  ...pick(of, ['stops', 'stop', 'wait']),
+]
 
 /** What diverts send where, and what inspections find: every measure that counts cases on their way. */
 function routesTable({ equipment, measures }: RunResult): Table {

@@ -25,7 +25,7 @@ interface TraceWriter {
 
 /** Keys of an event in the order in which they are written. */
 const keys = [
-  ...(['time', 'event', 'at', 'case', 'kind', 'from', 'state', 'cause', 'person', 'task'] as const),
+  ...(['time', 'event', 'at', 'case', 'kind', 'from', 'state', 'cause', 'jam', 'person', 'task'] as const),
   ...(['head', 'tape', 'lasts', 'after', 'as'] as const),
 ] satisfies readonly (keyof ShiftEvent)[]
 
@@ -77,6 +77,8 @@ function tapeLength(metres: number | undefined, display: Display): string {
   return `${((metres ?? 0) / size).toFixed(3)} ${unit}`
 }
 
+const ofJam = (jam: string | undefined) => (jam === undefined ? '' : `, ${jam}`)
+
 /** What happens, by the name of the event, in words. */
 const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Display) => string> = {
   arrives: ({ kind }, item) => `${item} (${kind}) arrives`,
@@ -91,7 +93,7 @@ const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Di
     `${head} head lays ${tapeLength(tape, display)} of tape on ${item}`,
   'passes-unsealed': ({ head }, item) => `${head} head is out of tape and lets ${item} pass`,
   'tape-breaks': ({ head }, item) => `${head} head's tape breaks at ${item}`,
-  jams: (_, item) => `${item} jams`,
+  jams: ({ jam }, item) => `${item} jams${ofJam(jam)}`,
   freed: (_, item) => `${item} is freed`,
   spoilt: (_, item) => `${item} is spoilt and taken out`,
   'strip-spoilt': ({ head }, item) => `${item} stands under the ${head} head: its strip is spoilt`,
@@ -100,7 +102,7 @@ const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Di
     `${item} leaves the line${as === 'good' ? '' : `, ${as}`}, ${duration(after)} after it arrived`,
   // a colon has one meaning here
   state: ({ state }) => `state: ${stateLabel(state!, ', ')}`,
-  stops: ({ cause }) => `stops: ${causes[cause!].one}`,
+  stops: ({ cause, jam }) => `stops: ${causes[cause!].one}${ofJam(jam)}`,
   'sets-out': ({ person, task }) => `${person} sets out: ${task}`,
   'work-begins': ({ person, task, lasts }) =>
     `${person} is there and begins, for ${duration(lasts)}: ${task}`,

@@ -45,12 +45,16 @@ export class Causes {
     this.placeOf = places
     const sumsOf = new Map(
       named.map(({ path }, place) => {
-        const [, piece, tail] = path!.split('.') as [string, string, LoggedKind]
-        return [JSON.stringify([piece, causeOf[tail]]), place]
+        const [, piece, tail, jam = null] = path!.split('.') as [string, string, LoggedKind, string?]
+        return [JSON.stringify([piece, causeOf[tail], jam]), place]
       }),
     )
     this.ofSums = stopSumsOf(scenario).map(
-      ({ piece, cause }) => sumsOf.get(JSON.stringify([piece, cause])) ?? named.length,
+      // a kind of jam that the record does not tell from the others is one of all
+      ({ piece, cause, jam }) =>
+        sumsOf.get(JSON.stringify([piece, cause, jam])) ??
+        sumsOf.get(JSON.stringify([piece, cause, null])) ??
+        named.length,
     )
   }
 
