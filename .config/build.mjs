@@ -2,6 +2,7 @@
 import { rmSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { build } from 'rolldown'
+import { writeLicences } from './licences.mjs'
 
 const at = (name) => fileURLToPath(new URL(`../${name}`, import.meta.url))
 
@@ -12,7 +13,7 @@ rmSync(at('.build'), { recursive: true, force: true })
 const forNode = {
   platform: 'node',
   // those that bring files of their own, native code or threads stay where npm put them
-  external: [/^canvas(\/|$)/, 'chart.js', 'chartjs-node-canvas', 'dejavu-fonts-ttf', 'piscina'],
+  external: [/^canvas(\/|$)/, /^chart\.js/, 'dejavu-fonts-ttf', 'piscina'],
   output: {
     dir: at('.build/cli'),
     format: 'esm',
@@ -23,7 +24,7 @@ const forNode = {
   },
 }
 
-await build({
+const program = await build({
   ...forNode,
   input: {
     main: at('src/cli/main.ts'),
@@ -44,7 +45,7 @@ await build({
 })
 
 // what runs in the page of a report, put into it by the program
-await build({
+const page = await build({
   input: { page: at('src/page/main.ts') },
   platform: 'browser',
   // packages that do not say of themselves that loading them does nothing else: what of them the page does not use stays out
@@ -52,3 +53,6 @@ await build({
   transform: { target: 'es2020' },
   output: { dir: at('.build/cli'), format: 'iife', minify: true, comments: { legal: false }, codeSplitting: false },
 })
+
+const modules = [program, page].flatMap(({ output }) => output.flatMap(({ moduleIds = [] }) => moduleIds))
+writeLicences(modules, at('.build/cli/licences.txt'))

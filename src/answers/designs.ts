@@ -4,6 +4,7 @@ import { shiftCostByHand } from '../hand/cost.js'
 import { has } from '../kinds/traits.js'
 import { type Choice, choiceWritten, givenTwice, valuesOf } from '../scenario/choices.js'
 import { misuse, readAt } from '../scenario/fault.js'
+import type { Evidence } from '../scenario/known.js'
 import { printable, shown } from '../scenario/printable.js'
 import { unlessNoScenario } from '../scenario/problems.js'
 import type { ReadScenario } from '../scenario/read.js'
@@ -24,6 +25,8 @@ export interface ChosenDesign {
   places: number[]
   set: Record<string, unknown>
   scenario: Scenario
+  /** What its values rest on. */
+  evidence: readonly Evidence[]
   /** Cost of a shift by hand; null where nothing is priced. */
   cost: number | null
   key: string
@@ -90,7 +93,7 @@ export function combine(
     }
     const { made } = design
     designs.push({
-      ...{ places, set, scenario: made.scenario, key: loaded.shiftsHash(made) },
+      ...{ places, set, scenario: made.scenario, evidence: made.evidence, key: loaded.shiftsHash(made) },
       cost: shiftCostByHand(made.scenario, rate(made.scenario)),
     })
   }

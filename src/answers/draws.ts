@@ -49,11 +49,13 @@ export const drawsOf = (
   of: Parameters<typeof drawInputs>[0] & { key?: string },
   asked: DrawsAsked | null,
   design = 0,
-): DrawOfInputs[] =>
-  Array.from({ length: asked?.draws ?? 0 }, (_, index) => {
-    const { scenario, inputs } = drawInputs(of, of.scenario.study.seed, index + 1)
-    return { scenario, inputs, key: [of.key ?? '', `draw ${index + 1}`].join(' ').trim(), drawOf: design }
-  })
+): DrawOfInputs[] => Array.from({ length: asked?.draws ?? 0 }, (_, index) => drawOf(of, index + 1, design))
+
+/** The draw of that number, from 1. */
+export function drawOf(of: Parameters<typeof drawsOf>[0], number: number, design: number): DrawOfInputs {
+  const { scenario, inputs } = drawInputs(of, of.scenario.study.seed, number)
+  return { scenario, inputs, key: [of.key ?? '', `draw ${number}`].join(' ').trim(), drawOf: design }
+}
 
 /** Their shifts; `first`: the number of the first of them among the designs of the simulation. Throws as `Simulation.first` does. */
 export async function simulatedDraws(
@@ -65,18 +67,24 @@ export async function simulatedDraws(
   if (asked === null) return null
   const of: SimulatedDraw[] = []
   for (const [index, { inputs, scenario }] of drawn.entries()) {
-    try {
-      of.push({ inputs, scenario, shifts: await simulation.first(first + index, asked.shifts) })
-    } catch (error) {
-      if (!(error instanceof Standstill)) throw error
-      const { piece, rule, fix, shift } = error
-      throw new Standstill(
-        piece,
-        `with the inputs of draw ${index + 1} ${rule}`,
-        `${fix}; or --inputs fixed, which asks only for the values as they are given`,
-        shift,
-      )
-    }
+    const shifts = await inDraw(index + 1, () => simulation.first(first + index, asked.shifts))
+    of.push({ inputs, scenario, shifts })
   }
   return { ...asked, of }
+}
+
+/** Simulates what belongs to the draw of that number: a line that locks up says that it was with the inputs of that one. */
+export async function inDraw<T>(number: number, simulate: () => Promise<T>): Promise<T> {
+  try {
+    return await simulate()
+  } catch (error) {
+    if (!(error instanceof Standstill)) throw error
+    const { piece, rule, fix, shift } = error
+    throw new Standstill(
+      piece,
+      `with the inputs of draw ${number} ${rule}`,
+      `${fix}; or --inputs fixed, which asks only for the values as they are given`,
+      shift,
+    )
+  }
 }

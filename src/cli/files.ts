@@ -2,22 +2,23 @@
 
 import { createHash } from 'node:crypto'
 import { readFileSync, realpathSync, statSync } from 'node:fs'
-import { copyFile, mkdir, open, readdir, rename, rm, writeFile } from 'node:fs/promises'
+import { copyFile, open, readdir, rename, rm, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import type { Readable } from 'node:stream'
 import type { LogTaker } from '../record/dialect.js'
 import { Fault, isFault, misuse } from '../scenario/fault.js'
 import { hashOfText } from '../scenario/hash.js'
 import type { RowTaker } from '../scenario/recorded.js'
+import { makeFolder } from './folder.js'
 import type { Io } from './io.js'
 import { readLogOf, readRowsOf } from './rows.js'
 import { reason } from './text.js'
 
-/** What is read, with the bytes of it at most; of a scenario file the format itself allows fewer. */
+/** What is read, with the bytes of it at most; of a scenario file the format itself allows fewer. No result comes near a tenth of its bound. */
 const mostBytes = {
   'the scenario file': 4_000_000,
   'the record file': 4_000_000,
-  'the result.json': Infinity,
+  'the result.json': 200_000_000,
   'what a fit wrote': 4_000_000,
 }
 
@@ -39,7 +40,12 @@ export async function readText(
   try {
     const stat = await handle.stat()
     if (stat.isDirectory()) throw misuse(`${name} is a folder: name ${what} in it`)
-    return await readAll(handle.createReadStream({ autoClose: false }), most)
+    // a pipe ends with whoever writes into it; what a device gives may have no end
+    if (!stat.isFile() && !stat.isFIFO()) throw misuse(`${name} is no file: name ${what}`)
+    const text = await readAll(handle.createReadStream({ autoClose: false }), most)
+    if (what === 'the result.json' && text.length > most)
+      throw misuse(`${name} is longer than ${most / 1e6} MB, far more than any result: name ${what}`)
+    return text
   } catch (error) {
     if (isFault(error, 'asked') || isFault(error, 'file')) throw error
     throw new Fault('file', `cannot read ${name}: ${reason(error)}`)
@@ -62,6 +68,9 @@ async function readAll(stream: Readable, most: number): Promise<string> {
     .toString('utf8')
     .replace(/^\uFEFF/, '')
 }
+
+/** Of a CSV file whose columns are kept, bytes at most; logs are read in parts and may be longer. */
+const mostKept = 100_000_000
 
 /** A recorded log that was read: where it lies, how long it is and what it holds. */
 export interface ReadLog {
@@ -101,6 +110,10 @@ export class FilesBeside {
     const real = this.locate(name)
     let text: string
     try {
+      if (statSync(real).size > mostKept)
+        throw new Error(
+          `it is longer than ${mostKept / 1e6} MB; keep the columns and rows that are drawn from`,
+        )
       text = readFileSync(real, 'utf8')
     } catch (error) {
       throw new Error(`\`${name}\` cannot be read: ${reason(error)}`)
@@ -172,7 +185,7 @@ export async function writeTogether(files: ReadonlyMap<string, Content>): Promis
     await sweep(new Set(files.keys()))
     for (const [file, content] of files) {
       at = file
-      await mkdir(path.dirname(file), { recursive: true })
+      makeFolder(path.dirname(file))
       if (typeof content === 'object' && 'copyOf' in content) await copyFile(content.copyOf, temporary(file))
       else await writeFile(temporary(file), content)
     }
@@ -182,6 +195,7 @@ export async function writeTogether(files: ReadonlyMap<string, Content>): Promis
     }
   } catch (error) {
     for (const file of files.keys()) await rm(temporary(file), { force: true }).catch(() => {})
+    if (isFault(error, 'file')) throw error
     throw new Fault('file', `cannot write ${at}: ${reason(error)}`)
   }
 }

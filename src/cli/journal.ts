@@ -1,12 +1,15 @@
 /** The journal of a study: each finished shift as a line of JSON, so that an interrupt or a crash loses none of them. */
 
-import { closeSync, ftruncateSync, mkdirSync, openSync, readFileSync, rmSync, writeSync } from 'node:fs'
+import { closeSync, ftruncateSync, openSync, rmSync, writeSync } from 'node:fs'
 import path from 'node:path'
 import type { ShiftResult } from '../line/line.js'
 import { Fault, isFault, misuse } from '../scenario/fault.js'
 import type { Keeper } from '../shifts/simulation.js'
 import { runtime, version } from '../version.js'
+import { makeFolder } from './folder.js'
 import type { Io } from './io.js'
+import { lineOf, readLine, readLines } from './journal-lines.js'
+import { lock } from './lock.js'
 import { reason } from './text.js'
 
 /** What a journal belongs to: all that the results of its shifts depend on. */
@@ -30,12 +33,15 @@ export const openJournal = (
     stderr.write(`note: ${text}\n`),
   )
 
-const format = 'tapeshift-journal/1'
+const format = 'tapeshift-journal/2'
 
 const series = ['values', 'controls', 'outputs', 'held'] as const
 
 /** One shift as it stands in a journal, with the key of its design where the study has several: numbers to the last digit, null for one that is not known. */
-type Entry = { design?: string; shift: number } & Record<(typeof series)[number], (number | null)[]>
+type Entry = { design?: string; shift: number; stops?: number[] } & Record<
+  (typeof series)[number],
+  (number | null)[]
+>
 
 export class Journal implements Keeper {
   private constructor(
@@ -45,6 +51,8 @@ export class Journal implements Keeper {
     private size: number,
     /** What was kept before. */
     private readonly kept: Kept,
+    /** Lets another study begin in its folder. */
+    private readonly release: () => void,
   ) {}
 
   /** Shifts of the design of that key that were kept before, by their number. */
@@ -65,7 +73,7 @@ export class Journal implements Keeper {
   /** Keeps what came of a design, in place of its shifts. */
   keepOutcome(design: string, outcome: unknown): void {
     // what came from it stands in it
-    if (!this.kept.outcomes.has(design)) this.write(`${JSON.stringify({ design, outcome })}\n`)
+    if (!this.kept.outcomes.has(design)) this.write(lineOf({ design, outcome }))
   }
 
   /**
@@ -80,17 +88,37 @@ export class Journal implements Keeper {
     note: (text: string) => void,
   ): Journal {
     const file = path.join(folder, 'journal.ndjson')
+    makeFolder(folder)
+    const release = lock(path.join(folder, 'journal.lock'))
+    try {
+      return Journal.openLocked(file, owner, isResumed, note, release)
+    } catch (error) {
+      release()
+      throw error
+    }
+  }
+
+  private static openLocked(
+    file: string,
+    owner: JournalOwner,
+    isResumed: boolean,
+    note: (text: string) => void,
+    release: () => void,
+  ): Journal {
     const found = readKept(file)
     if (found?.owner) refuseToLose(file, found, found.owner, owner, isResumed, note)
     if (isResumed && (found === null || isNothing(found)))
       note(`no shifts are kept in ${file}: the study begins with the first one`)
     const kept = isResumed && found?.owner ? found : nothingKept()
+    if (kept.altered > 0)
+      note(
+        `${kept.altered} ${kept.altered === 1 ? 'line' : 'lines'} of ${file} are not as they were written: what they kept is simulated anew`,
+      )
     try {
-      mkdirSync(folder, { recursive: true })
       const descriptor = openSync(file, kept.owner ? 'r+' : 'w')
-      const journal = new Journal(file, descriptor, kept.size, kept)
+      const journal = new Journal(file, descriptor, kept.size, kept, release)
       ftruncateSync(descriptor, journal.size)
-      if (!kept.owner) journal.write(`${JSON.stringify({ format, ...owner })}\n`)
+      if (!kept.owner) journal.write(lineOf({ format, ...owner }))
       return journal
     } catch (error) {
       if (isFault(error, 'file')) throw error
@@ -100,7 +128,7 @@ export class Journal implements Keeper {
 
   /** Keeps shifts of a design that have just been simulated, `from` the first of them. Throws `Fault` `file`; what was kept stays. */
   keep(design: string, from: number, results: readonly ShiftResult[]): void {
-    this.write(results.map((result, index) => lineOf(design, from + index, result)).join(''))
+    this.write(results.map((result, index) => lineOfShift(design, from + index, result)).join(''))
   }
 
   private write(text: string): void {
@@ -120,8 +148,10 @@ export class Journal implements Keeper {
     }
   }
 
+  /** Another study may begin in its folder. */
   close(): void {
     closeSync(this.descriptor)
+    this.release()
   }
 
   /** The results are written: the journal is not needed any more. */
@@ -130,12 +160,13 @@ export class Journal implements Keeper {
   }
 }
 
-function lineOf(design: string, shift: number, result: ShiftResult): string {
+function lineOfShift(design: string, shift: number, result: ShiftResult): string {
   const numbers = Object.fromEntries(series.map((name) => [name, Array.from(result[name])]))
-  return `${JSON.stringify({ ...(design === '' ? {} : { design }), shift, ...numbers })}\n`
+  const stops = result.stops && { stops: Array.from(result.stops) }
+  return lineOf({ ...(design === '' ? {} : { design }), shift, ...numbers, ...stops })
 }
 
-/** What a journal holds: whose it is, null where not even that is whole; its shifts; the length of its whole lines. */
+/** What a journal holds: whose it is, null where not even that is whole; its shifts; the length of its whole lines, and how many of these are not as they were written. */
 interface Kept {
   owner: JournalOwner | null
   /** By the key of their design and by their number. */
@@ -143,32 +174,25 @@ interface Kept {
   /** What came of designs, by their key. */
   outcomes: Map<string, unknown>
   size: number
+  altered: number
 }
 
-const nothingKept = (): Kept => ({ owner: null, shifts: new Map(), outcomes: new Map(), size: 0 })
+const nothingKept = (): Kept => ({ owner: null, shifts: new Map(), outcomes: new Map(), size: 0, altered: 0 })
 
 const isNothing = ({ shifts, outcomes }: Kept): boolean => shifts.size + outcomes.size === 0
 
-/** Reads a journal up to its first line that is not whole; null where there is none. */
+/** Reads a journal; null where there is none. A torn end is none of its lines, and what was altered is left out. */
 function readKept(file: string): Kept | null {
-  let bytes: Buffer
-  try {
-    bytes = readFileSync(file)
-  } catch (error) {
-    if (['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '')) return null
-    throw new Fault('file', `cannot read ${file}: ${reason(error)}`)
-  }
   const kept = nothingKept()
-  for (let end = bytes.indexOf(10); end >= 0; end = bytes.indexOf(10, kept.size)) {
-    const line = parsed(bytes.toString('utf8', kept.size, end))
+  const size = readLines(file, (text) => {
+    const line = readLine(text)
     if (kept.owner === null) {
       if (line?.format !== format)
         throw misuse(`${file} is no journal of this program: choose another --out, or delete it`)
       kept.owner = line as unknown as JournalOwner
-    } else if (line === null || !takeLine(line, kept)) break
-    kept.size = end + 1
-  }
-  return kept
+    } else if (line === null || !takeLine(line, kept)) kept.altered++
+  })
+  return size === null ? null : { ...kept, size }
 }
 
 /** Takes what a line keeps; false where it is none of ours. */
@@ -178,7 +202,9 @@ function takeLine(line: Record<string, unknown>, kept: Kept): boolean {
     return true
   }
   const entry = line as unknown as Entry
-  if (!Number.isInteger(entry.shift) || series.some((name) => !Array.isArray(entry[name]))) return false
+  const { stops = [] } = entry
+  if (!Number.isInteger(entry.shift) || entry.shift < 1 || !areNumbers(stops)) return false
+  if (!series.every((name) => areNumbers(entry[name]))) return false
   const design = entry.design ?? ''
   kept.shifts.set(design, (kept.shifts.get(design) ?? new Map()).set(entry.shift, resultOf(entry)))
   return true
@@ -216,19 +242,15 @@ function refuseToLose(
   note(`the journal of another study (${others.kept}; ${count}) that did not end is replaced`)
 }
 
-function parsed(line: string): Record<string, unknown> | null {
-  try {
-    const value: unknown = JSON.parse(line)
-    return typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : null
-  } catch {
-    return null
-  }
-}
+const areNumbers = (value: unknown): boolean =>
+  Array.isArray(value) && value.every((each) => each === null || typeof each === 'number')
 
-const resultOf = (entry: Entry) =>
-  Object.fromEntries(
+const resultOf = (entry: Entry): ShiftResult => ({
+  ...(Object.fromEntries(
     series.map((name) => [name, Float64Array.from(entry[name], (value) => value ?? Number.NaN)]),
-  ) as Record<(typeof series)[number], Float64Array>
+  ) as Record<(typeof series)[number], Float64Array>),
+  ...(Array.isArray(entry.stops) ? { stops: Float64Array.from(entry.stops) } : {}),
+})
 
 const words: Record<keyof JournalOwner, string> = {
   scenario: 'sha256 of the scenario without its study',

@@ -14,7 +14,7 @@ export function startProgress({ total, known, isOpen, counts }: Extent, io: Io, 
   const started = Date.now()
   const rate = (worked: number) => worked / Math.max(0.001, (Date.now() - started) / 1000)
   // a search rules most designs out, and nobody can tell how many
-  const isSearch = isOpen && counts === 'designs'
+  const isSearch = isOpen && counts !== 'shifts'
   const left = (done: number, free: number) =>
     isSearch
       ? ''

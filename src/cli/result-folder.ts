@@ -21,6 +21,7 @@ const ownFiles = [
   'report.html',
   'result.json',
   'journal.ndjson',
+  'journal.lock',
 ]
 
 /** No input may lie where a result is written, nor bear the name of one: it would be lost. */

@@ -1,7 +1,7 @@
 /** `tapeshift size`: what must I buy to hold the target? */
 import type { SizeOptions } from '../questions/size/asked.js'
 import { mostShifts, usualShifts } from '../scenario/limits.js'
-import { addRepeatable, type SimulationOptions } from './options.js'
+import { addDrawsOptions, addRepeatable, type SimulationOptions } from './options.js'
 import { type StudyCommand, scenarioAsked } from './study.js'
 
 export const sizeCommand: StudyCommand<SimulationOptions & SizeOptions> = {
@@ -13,9 +13,10 @@ export const sizeCommand: StudyCommand<SimulationOptions & SizeOptions> = {
                            --holds "9 cases/min in 95 % of shifts"
   tapeshift size line.yaml --choose "variant=base,three-inch" --holds "target-held >= 90 % within 3 %"
   tapeshift size line.yaml --rising line.infeed.length     what fails with more infeed is not tried with less
+  tapeshift size line.yaml --sure "90 %"           that keeps them in 90 % of what the inputs may be
 `,
   after:
-    '\nDesigns stand in order of what a shift costs by hand, then by --order, then: fewer machines, slower belts, shorter conveyors, fewer people. The first that keeps its promises is the pick.\nWhat check calls an error against the promised rate is not simulated, but with --full.\nExit codes: 0 done; 3 check calls the pick an error, which heads the answer (--anyway: as if it did not); 4 no design is shown to hold. 3 goes before 4.',
+    '\nDesigns stand in order of what a shift costs by hand, then by --order, then: fewer machines, slower belts, shorter conveyors, fewer people. The first that keeps its promises is the pick.\nWhat check calls an error against the promised rate is not simulated, but with --full.\nExit codes: 0 done; 3 check calls the pick an error, which heads the answer (--anyway: as if it did not); 4 no design is shown to hold, or is as --sure as asked. 3 goes before 4.',
   options(command) {
     addRepeatable(
       command,
@@ -45,12 +46,17 @@ export const sizeCommand: StudyCommand<SimulationOptions & SizeOptions> = {
       '--full',
       'simulate every design for all shifts and judge by the figures alone: to check the search',
     )
+    addDrawsOptions(command).option(
+      '--sure <SHARE>',
+      'ask for a design that keeps its promises in so many of the draws of the inputs, such as "90 %"',
+    )
   },
   shifts: `most shifts of each design, 2 to ${mostShifts} (default: ${usualShifts.toSize})`,
   scenario: // the most shifts of a design are not the shifts of the scenario
     (flags) => scenarioAsked({ ...flags, shifts: undefined }),
-  answer: async (loaded, { choose, holds, order, rising, full, shifts: most }, context) => {
+  answer: async (loaded, { shifts: most, ...flags }, context) => {
+    const { choose, holds, order, rising, full, draws, inputs, sure } = flags
     const { size } = await import('../index.js')
-    return size(loaded, { choose, holds, order, rising, full, most }, context)
+    return size(loaded, { choose, holds, order, rising, full, most, draws, inputs, sure }, context)
   },
 }

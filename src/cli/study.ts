@@ -88,11 +88,10 @@ async function answered<Options extends SimulationOptions>(
   io: Io,
   context: Context,
 ): Promise<number> {
-  const [{ loadForCommand }, { refuseToOverwrite }, { openJournal }, { deliver, exitOf }, { startProgress }] =
+  const [{ loadForCommand }, { refuseToOverwrite }, { deliver, exitOf }, { startProgress }] =
     await Promise.all([
       import('./scenario.js'),
       import('./result-folder.js'),
-      import('./journal.js'),
       import('./deliver.js'),
       import('./progress.js'),
     ])
@@ -101,20 +100,44 @@ async function answered<Options extends SimulationOptions>(
   if (options.files) refuseToOverwrite(folder, name, loaded, io)
   // what draws takes long to load: it is loaded while threads simulate
   if (options.files) void import('./result-files.js')
-  let journal: Journal | null = null
-  const keeper = (course: string): Journal => {
-    journal = openJournal(folder, course, loaded.scenario.study.seed, options.resume === true, io)
-    return journal
-  }
-  try {
+  const { seed } = loaded.scenario.study
+  return keeping({ folder, seed, isResumed: options.resume === true, io }, async (keeper) => {
     const answer = await command.answer(loaded, options, {
       ...context,
       ...watching(startProgress, io, options.quiet === true),
       ...(options.files ? { keeper } : {}),
     })
     await deliver(answer, { folder, loaded, options, io })
+    return () => exitOf(answer, options, io)
+  })
+}
+
+/** Where a journal stands, and of what. */
+interface KeptIn {
+  folder: string
+  seed: string
+  isResumed: boolean
+  io: Io
+}
+
+/**
+ * Does `work` with a journal that is opened when it asks for one: removed once all is written, and kept where it was interrupted. Returns the
+ * exit code: what `work` hands back gives it once the journal is gone.
+ */
+export async function keeping(
+  { folder, seed, isResumed, io }: KeptIn,
+  work: (keeper: NonNullable<Context['keeper']>) => Promise<() => number>,
+): Promise<number> {
+  const { openJournal } = await import('./journal.js')
+  let journal: Journal | null = null
+  const keeper = (course: string): Journal => {
+    journal = openJournal(folder, course, seed, isResumed, io)
+    return journal
+  }
+  try {
+    const exit = await work(keeper)
     ;(journal as Journal | null)?.remove()
-    return exitOf(answer, options, io)
+    return exit()
   } catch (error) {
     return afterFault(error, journal, io)
   } finally {

@@ -2,7 +2,7 @@
 import { availableParallelism } from 'node:os'
 import path from 'node:path'
 import { type Command, Option } from 'commander'
-import type { ValidateOptions } from '../questions/validate/asked.js'
+import type { Driver, ValidateOptions } from '../questions/validate/asked.js'
 import type { ValidateAnswer } from '../questions/validate/study.js'
 import { misuse } from '../scenario/fault.js'
 import { printable } from '../scenario/printable.js'
@@ -10,13 +10,14 @@ import type { ScenarioAsked } from '../scenario/read.js'
 import { exits, type Io } from './io.js'
 import { addScenarioOptions, wholeBetween } from './options.js'
 import type { CommandScenario } from './scenario.js'
-import { watching } from './study.js'
+import { keeping, watching } from './study.js'
 
 interface Flags
   extends Pick<ScenarioAsked, 'set' | 'seed' | 'variant' | 'confidence'>,
-    Pick<ValidateOptions, 'margin' | 'runs' | 'holdOut' | 'unseen' | 'sheet'> {
+    Pick<ValidateOptions, 'margin' | 'runs' | 'holdOut' | 'unseen' | 'drivenBy' | 'sheet'> {
   heldOut?: string
   write?: string
+  resume?: boolean
   workers: number
   out?: string
   json?: boolean
@@ -38,6 +39,7 @@ export function addValidate(program: Command, io: Io, finish: (code: number) => 
   tapeshift validate line-fitted.yaml record.yaml --margin "3 %" --hold-out "30 %"    the days that this fit kept back
   tapeshift validate line-fitted.yaml record.yaml --margin "3 %" --held-out out/record-fit/fitted.yaml
   tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen
+  tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen --driven-by both    by the laws of its stops, and with the plant's own
   tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen --sheet 14    reports for those who know the line
 `,
     )
@@ -54,6 +56,12 @@ export function addValidate(program: Command, io: Io, finish: (code: number) => 
     .option('--hold-out <SHARE>', 'the share of the days that `fit` kept back, with the same --seed as there')
     .option('--held-out <FILE>', 'the fitted.yaml that `fit` wrote: the days that it names')
     .option('--unseen', 'no fit has seen this record: all of its days count')
+    .addOption(
+      new Option(
+        '--driven-by <WHAT>',
+        "arrivals: the cases as they were logged, stops by the laws of the scenario (default); stops: the plant's own stops too, then what differs is the line and not its laws; both, one beside the other",
+      ).choices(['arrivals', 'stops', 'both'] satisfies Driver[]),
+    )
     .addOption(
       new Option('--runs <N>', 'runs of each day, 39 to 1999 (default: 199)').argParser(
         wholeBetween(39, 1999),
@@ -78,6 +86,7 @@ export function addValidate(program: Command, io: Io, finish: (code: number) => 
         .argParser(wholeBetween(1, 256))
         .default(availableParallelism(), 'the cores of the machine'),
     )
+    .option('--resume', 'go on with the shifts that an interrupted validation left in its folder')
     .option('--out <DIR>', 'folder for the files (default: out/<scenario>-validate)')
     .option('--json', 'print the result document on standard output, and nothing else there')
     .option('--no-files', 'write no files but that of --write')
@@ -95,10 +104,12 @@ interface Named {
 
 function refuseContradictions(
   { scenario, record }: Named,
-  { out, write, json, quiet, files, sheet }: Flags,
+  { out, write, json, quiet, files, resume, sheet }: Flags,
 ): void {
   if (out === '' || write === '') throw misuse('--out and --write need a name')
   if (json && quiet) throw misuse('--json and --quiet exclude each other: choose one')
+  if (resume && !files)
+    throw misuse('--resume goes on from a folder, --no-files writes into none: choose one')
   if (sheet !== undefined && !files)
     throw misuse('--sheet writes reports into a folder, --no-files writes into none: choose one')
   if (scenario === '-' && record === '-')
@@ -117,12 +128,13 @@ async function validated(named: Named, flags: Flags, io: Io): Promise<number> {
       import('../index.js'),
       import('./result-folder.js'),
     ])
-  const { set, seed, variant, confidence, margin, runs, holdOut, unseen, sheet, heldOut, write } = flags
+  const { set, seed, variant, confidence, margin, runs, holdOut, unseen, drivenBy, sheet, heldOut, write } =
+    flags
   const loaded = await loadForCommand(named.scenario, { set, seed, variant, confidence }, io)
   const folder = path.resolve(io.cwd, flags.out ?? path.join('out', `${loaded.stem}-validate`))
   if (flags.files) refuseToOverwrite(folder, named.scenario, loaded, io)
   const options: ValidateOptions = {
-    ...{ margin, runs, holdOut, unseen, seed, sheet },
+    ...{ margin, runs, holdOut, unseen, drivenBy, seed, sheet },
     ...(heldOut === undefined
       ? {}
       : { heldOut: { name: heldOut, text: await readText(heldOut, 'what a fit wrote', io) } }),
@@ -135,12 +147,16 @@ async function validated(named: Named, flags: Flags, io: Io): Promise<number> {
   ])
   const executor = threads(flags.workers)
   try {
-    const answer = await validateScenario(loaded, read, options, {
-      ...{ executor, released: () => void executor.close() },
-      ...watching(startProgress, io, flags.quiet === true),
+    const ofStudy = { folder, seed: loaded.scenario.study.seed, isResumed: flags.resume === true, io }
+    return await keeping(ofStudy, async (keeper) => {
+      const answer = await validateScenario(loaded, read, options, {
+        ...{ executor, released: () => void executor.close() },
+        ...watching(startProgress, io, flags.quiet === true),
+        ...(flags.files ? { keeper } : {}),
+      })
+      await handedOver(answer, folder, { loaded, flags, io })
+      return () => (answer.isMet ? exits.done : exits.requirement)
     })
-    await handedOver(answer, folder, { loaded, flags, io })
-    return answer.isMet ? exits.done : exits.requirement
   } finally {
     await executor.close()
   }

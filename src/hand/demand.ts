@@ -1,4 +1,5 @@
 /** What the arrivals bring by hand: the mean over the working time, the busiest hour, and which cases. */
+import type { Change } from '../kinds/by-hand.js'
 import { meanOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import { workingTime } from '../scenario/working-time.js'
@@ -15,8 +16,8 @@ export interface SourceDemand {
   hourly: number[]
   /** Share of each kind, by its place in the scenario. */
   shares: number[]
-  /** Changes from one kind to another, a case; null where the kinds are drawn from the mix. */
-  changesPerCase: number | null
+  /** Changes from one kind to another; null where the kinds are drawn from the mix. */
+  changes: Change[] | null
   /** How the figures come about. */
   how: string
 }
@@ -37,7 +38,7 @@ const hoursOf = ({ shift }: Scenario): number => Math.ceil(shift.length / hour -
 /** What every source brings, in the order of the file. */
 export function demandOf(scenario: Scenario): SourceDemand[] {
   return Object.entries(scenario.arrivals).map(([name, source]) => {
-    const base = { name, whenFull: source['when-full'], shares: mixOf(scenario), changesPerCase: null }
+    const base = { name, whenFull: source['when-full'], shares: mixOf(scenario), changes: null }
     if (source['by-hour']) return { ...base, ...byHour(scenario, source['by-hour'].cases) }
     if (source.orders) return { ...base, ...byOrders(scenario, source.orders) }
     if (source.log) return { ...base, ...byLog(scenario, source.log) }
@@ -74,28 +75,38 @@ function byOrders(scenario: Scenario, orders: NonNullable<Scenario['arrivals'][s
   const kinds = Object.keys(scenario.cases)
   const counts = kinds.map(() => 0)
   let left = comingTime(scenario)
-  let changes = 0
-  let previous: string | null = null
+  const order: number[] = []
   let briskest = 0
-  for (const order of orders) {
-    left -= order.before ? meanOf(order.before) : 0
-    const between = meanOf(order['time-between'])
-    const done = Math.min(order.quantity, Math.max(0, left / between))
+  for (const each of orders) {
+    left -= each.before ? meanOf(each.before) : 0
+    const between = meanOf(each['time-between'])
+    const done = Math.min(each.quantity, Math.max(0, left / between))
     if (done <= 0) break
     left -= done * between
-    counts[kinds.indexOf(order.case)]! += done
+    order.push(kinds.indexOf(each.case))
+    counts[order.at(-1)!]! += done
     briskest = Math.max(briskest, 1 / between)
-    if (previous !== null && previous !== order.case) changes++
-    previous = order.case
   }
   const perShift = counts.reduce((sum, count) => sum + count, 0)
   return {
     perShift,
     hourly: Array.from({ length: hoursOf(scenario) }, () => briskest),
     shares: counts.map((count) => (perShift > 0 ? count / perShift : 0)),
-    changesPerCase: perShift > 0 ? changes / perShift : 0,
+    changes: changesAlong(order, perShift),
     how: 'the orders at their mean pace; the peak is the briskest order',
   }
+}
+
+/** Changes along kinds that follow one another, of so many cases. */
+function changesAlong(kinds: ArrayLike<number>, cases: number): Change[] {
+  const changes = new Map<string, Change>()
+  for (let index = 1; index < kinds.length; index++) {
+    const [from, to] = [kinds[index - 1]!, kinds[index]!]
+    if (from === to) continue
+    const key = `${from} ${to}`
+    changes.set(key, { from, to, perCase: (changes.get(key)?.perCase ?? 0) + 1 / cases })
+  }
+  return [...changes.values()]
 }
 
 /** The recorded cases of the shift; the peak is the fullest hour of the clock. */
@@ -103,14 +114,12 @@ function byLog(scenario: Scenario, log: NonNullable<Scenario['arrivals'][string]
   const counts = Object.keys(scenario.cases).map(() => 0)
   const hourly = Array.from({ length: hoursOf(scenario) }, () => 0)
   let perShift = 0
-  let changes = 0
   for (const [index, time] of log.times.entries()) {
     if (time >= scenario.shift.length) break
     perShift++
     hourly[Math.floor(time / hour)]!++
     if (!log.kinds) continue
     counts[log.kinds[index]!]!++
-    if (index > 0 && log.kinds[index] !== log.kinds[index - 1]) changes++
   }
   const lastHour = scenario.shift.length - (hourly.length - 1) * hour
   const rates = hourly.map((cases, index) => cases / (index === hourly.length - 1 ? lastHour : hour))
@@ -119,7 +128,10 @@ function byLog(scenario: Scenario, log: NonNullable<Scenario['arrivals'][string]
     hourly: rates,
     how: 'the recorded cases; the peak is the fullest hour',
     ...(log.kinds && perShift > 0
-      ? { shares: counts.map((count) => count / perShift), changesPerCase: changes / perShift }
+      ? {
+          shares: counts.map((count) => count / perShift),
+          changes: changesAlong(log.kinds.slice(0, perShift), perShift),
+        }
       : {}),
   }
 }

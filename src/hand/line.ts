@@ -72,7 +72,7 @@ export function lineByHand(scenario: Scenario): LineHand {
   const mean = follow((source) => source.perShift / working)
   const busiest = follow((source) => source.hourly[peak.hour] ?? 0)
   // where two sources merge, who comes next is chance, whatever each of them brings in order
-  const changes = sources.length === 1 ? sources[0]!.changesPerCase : null
+  const changes = sources.length === 1 ? sources[0]!.changes : null
   const paces = Object.keys(scenario.line).map((name) => {
     const flow = mean.pieces.get(name)!
     return {

@@ -1,7 +1,7 @@
 /** The rate of each piece by hand: what it can do, what its stops leave, and what comes to it. */
 
 import { causes } from '../catalogue/causes.js'
-import type { Coming, Cycle, PieceStop, StopKind } from '../kinds/by-hand.js'
+import type { Change, Coming, Cycle, PieceStop, StopKind } from '../kinds/by-hand.js'
 import { weighed } from '../kinds/by-hand.js'
 import { byHandOf } from '../kinds/hand.js'
 import type { Kind } from '../kinds/keys.js'
@@ -45,13 +45,14 @@ export function paceOf(
   scenario: Scenario,
   name: string,
   flow: readonly number[],
-  changesPerCase: number | null,
+  following: readonly Change[] | null,
 ): PiecePace {
   const total = flow.reduce((sum, each) => sum + each, 0)
   const mix = total > 0 ? flow.map((each) => each / total) : mixOf(scenario)
   const piece = scenario.line[name]!
   // where kinds are drawn: the chance that a case is of another kind than the one before
-  const coming = { scenario, mix, changes: changesPerCase ?? 1 - weighed(mix, mix) }
+  const changes = following ? following.reduce((sum, each) => sum + each.perCase, 0) : 1 - weighed(mix, mix)
+  const coming = { scenario, mix, changes, following }
   const base = byHandOf(piece).cycle(piece, coming)
   const stops = stopsOf(piece, coming, base)
   const byCalendar = calendarBreakdowns(scenario, piece)
@@ -68,17 +69,17 @@ export function paceOf(
 }
 
 /** A kind of stop with the walk of whoever is called first for it. */
-function withWalk(scenario: Scenario, { key, perCase, work, more = 0 }: StopKind): PieceStop {
+function withWalk(scenario: Scenario, { key, perCase, work, added, more = 0 }: StopKind): PieceStop {
   const skill = key === 'planned-stops' ? null : causes[key].skill
   const crew = skill === null ? null : firstWith(scenario, skill)
-  const time = meanOf(work)
+  const time = meanOf(work) + (added?.mean ?? 0)
   return {
     key,
     skill,
     perCase,
     work: skill === null ? 0 : time,
     time: time + (crew?.walk ?? 0) + more,
-    spread: Math.sqrt(varianceOf(work) + (crew?.walkVariance ?? 0)),
+    spread: Math.sqrt(varianceOf(work) + (added?.variance ?? 0) + (crew?.walkVariance ?? 0)),
   }
 }
 

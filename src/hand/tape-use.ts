@@ -69,7 +69,7 @@ function headsUse(scenario: Scenario, piece: PieceHand): HeadUse[] {
   const drawn = drawnOf(scenario)
   const strip = weighed(drawn, piece.mix)
   const change = keys['roll-change']
-  const early = leftEarly(scenario, change, piece.perShift * strip)
+  const early = leftEarly(scenario, keys, piece.perShift * strip)
   const perRoll = stripsPerRoll(scenario, drawn, piece.mix, early)
   const missed = missedPerRoll(change)
   // what passes an empty roll draws nothing

@@ -10,7 +10,7 @@ import type { Scenario } from '../scenario/schema.js'
 import { Copy } from './copy.js'
 import { chanceAt, gammaAt, guessAt, rateAt } from './posterior.js'
 import { lawBehind } from './refit.js'
-import { resampled } from './resample.js'
+import { ownerOfDays, resampled } from './resample.js'
 import { DrawnShares } from './shares.js'
 
 /** A scenario of one draw. */
@@ -25,7 +25,7 @@ const mostAttempts = 100
 
 /**
  * The draw of a number, from 1. Each input has random numbers of its own, by seed, path and number of the draw: what else is known changes
- * none of its draws. What two guesses say of one another nobody said: where together they break a rule of the format, all are drawn
+ * none of its draws. Days of a file are drawn once for all that is read from it. What two guesses say of one another nobody said: where together they break a rule of the format, all are drawn
  * again. Throws `Fault` `asked` where that does not end.
  */
 export function drawInputs(
@@ -38,9 +38,11 @@ export function drawInputs(
     const purpose = attempt === 1 ? 'input' : `input, attempt ${attempt}`
     const copy = new Copy(scenario)
     for (const { path, at, known } of evidence) {
-      const stream = new Stream(path, purpose)
+      const value = valueAt(scenario, at)
+      const owner = known.form === 'observed' && known.days ? ownerOfDays(value as Observed) : path
+      const stream = new Stream(owner, purpose)
       stream.begin(seed, number)
-      copy.set(at, drawn(valueAt(scenario, at), known, stream, shares.isOneOfAll(at)))
+      copy.set(at, drawn(value, known, stream, shares.isOneOfAll(at)))
     }
     shares.balance(copy)
     const { made } = copy

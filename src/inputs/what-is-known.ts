@@ -2,7 +2,13 @@
 import { Stream } from '../engine/stream.js'
 import { valueAt } from '../scenario/issues.js'
 import type { Evidence } from '../scenario/known.js'
-import { type Distribution, meanOf, type PlainDistribution, varianceOf } from '../scenario/law.js'
+import {
+  type Distribution,
+  meanOf,
+  type Observed,
+  type PlainDistribution,
+  varianceOf,
+} from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import { chanceLimits, countLimits } from '../statistics/events.js'
 import { studentT } from '../statistics/quantile.js'
@@ -27,7 +33,7 @@ const numberOf = (value: unknown): number =>
 
 /**
  * Exact limits of chances, rates and mean times that were counted; the mean of a law from laws that may have brought what it was
- * fitted to; Student t of observed values; the ends of a guess.
+ * fitted to; Student t of observed values, or of their days; the ends of a guess.
  */
 export function whatIsKnown(scenario: Scenario, { path, at, known }: Evidence): WhatIsKnown {
   const found = valueAt(scenario, at)
@@ -63,8 +69,26 @@ export function whatIsKnown(scenario: Scenario, { path, at, known }: Evidence): 
 /** Half-width of the 95 % interval of the mean of `n` observations with the spread of `law`, as a share of the mean: t cv / root n. */
 export function halfWidth(law: Distribution, n: number): number {
   if (n < 2) return Number.POSITIVE_INFINITY
+  if (law.law === 'observed' && law.byDay) return halfWidthByDays(law, law.byDay)
   // observed values have the variance of their sample: that of what they were drawn from is larger
   const variance = varianceOf(law) * (law.law === 'observed' ? n / (n - 1) : 1)
   const cv = Math.sqrt(variance) / meanOf(law)
   return (studentT(1 - (1 - ofCounts) / 2, n - 1) * cv) / Math.sqrt(n)
+}
+
+/**
+ * The same where days are what was drawn: the mean is a ratio, of the sums of the days over their numbers. Cochran, Sampling Techniques, 3rd
+ * ed. (1977), sec. 2.11 and 9A.1 (from memory).
+ */
+function halfWidthByDays(
+  { values, ...law }: Observed,
+  { of, count }: NonNullable<Observed['byDay']>,
+): number {
+  const mean = meanOf({ ...law, values })
+  // sums of what the values of a day lie above the mean
+  const above = new Float64Array(count)
+  for (const [index, day] of of.entries()) above[day]! += values[index]! - mean
+  const squares = above.reduce((sum, each) => sum + each * each, 0)
+  const error = Math.sqrt((count / (count - 1)) * squares) / values.length
+  return (studentT(1 - (1 - ofCounts) / 2, count - 1) * error) / mean
 }

@@ -11,11 +11,19 @@ import type { Stop } from '../trade/stops.js'
 export const weighed = (values: readonly number[], shares: readonly number[]): number =>
   values.reduce((sum, value, index) => sum + value * shares[index]!, 0)
 
-/** What comes to a piece: shares of the kinds of cases, and changes from one kind to another, a case. */
+/** A change from one kind of case to another, by their places in the scenario, and how many of it there are a case. */
+export interface Change {
+  from: number
+  to: number
+  perCase: number
+}
+
+/** What comes to a piece: shares of the kinds of cases, changes from one kind to another a case, and which; null where each case is drawn. */
 export interface Coming {
   scenario: Scenario
   mix: readonly number[]
   changes: number
+  following: readonly Change[] | null
 }
 
 /** What a case takes of a piece. */
@@ -39,6 +47,8 @@ export interface StopKind {
   perCase: number
   /** Time of work on it. */
   work: Distribution
+  /** What is added to that on average, and how that varies, s and s2. */
+  added?: { mean: number; variance: number }
   /** Time that passes beside work and walk. */
   more?: number
 }
@@ -108,7 +118,7 @@ export interface ByHand<Keys> {
   /** Cases of a mix that it holds where they wait, and of them those that are there anyway; null where none can wait. */
   buffer(
     keys: Keys,
-    coming: Omit<Coming, 'changes'> & { flow: number },
+    coming: Pick<Coming, 'scenario' | 'mix'> & { flow: number },
   ): { places: number; riding: number } | null
   /** Room in it, where `before` is the rate of what feeds it, and `buffer` what waits in it. */
   room(

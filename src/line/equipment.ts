@@ -12,6 +12,7 @@ import { Door } from './door.js'
 import { failureMeasures } from './failures.js'
 import type { Floor } from './floor.js'
 import type { Feeder, Outlet } from './handshake.js'
+import { LoggedStops } from './logged-stops.js'
 import type { Measure } from './measure.js'
 import type { Mechanism } from './mechanism.js'
 import { Cause, causes, State } from './states.js'
@@ -34,7 +35,11 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   private hasMetBreak = false
   private isHalted = false
   private isActing = false
+  /** A stop that lasts no time, for the log has such stops. */
+  private isPassing = false
   private readonly task: Task
+  /** Stops as a plant logged them; null where all come by laws. */
+  private readonly logged: LoggedStops | null
 
   constructor(
     floor: Floor,
@@ -46,6 +51,8 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     super(floor, breakdowns ? new Breakdowns(floor, `line.${mechanism.name}`, breakdowns) : null)
     mechanism.unit = this
     this.label = `line.${this.name}`
+    const recorded = floor.scenario.recordedStops?.[this.name]
+    this.logged = recorded ? new LoggedStops(floor, this.label, recorded, () => this.moveOn()) : null
     this.task = {
       place: this.name,
       skill: 'jams',
@@ -65,12 +72,19 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     this.slot = this.floor.clock.add(this)
   }
 
+  /** Adds the stops of the log to the clock, after all else: what is due at the instant of a stop is done before. */
+  joinLogged(): void {
+    this.logged?.join()
+  }
+
   /** Empty, in order and at rest at the start of a shift. */
   reset(): void {
     this.beginState()
     this.frozen = false
     this.isHalted = false
     this.isActing = false
+    this.isPassing = false
+    this.logged?.begin()
     this.owed = 0
     this.breakdowns?.begin()
     this.mechanism.empty()
@@ -113,6 +127,11 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   act(): void {
     const { now } = this.floor.clock
     const { breakdowns } = this
+    if (this.isPassing) {
+      this.isPassing = false
+      this.workDone()
+      return
+    }
     if (breakdowns !== null) {
       breakdowns.find(this)
       if (breakdowns.dueAt <= now) {
@@ -148,7 +167,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   private refresh(): void {
     if (this.isActing) return
     if (this.frozen) {
-      this.plans(never, this.cause === Cause.none ? State.onBreak : this.stopState())
+      this.plans(this.isPassing ? this.floor.clock.now : never, this.frozenState())
       this.enterState()
     } else {
       this.mechanism.plan()
@@ -161,7 +180,9 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     this.schedule()
   }
 
-  private stopState(): State {
+  private frozenState(): State {
+    if (this.logged?.isStanding) return this.logged.state
+    if (this.cause === Cause.none) return State.onBreak
     const { waiting, working } = causes[this.cause]!
     return this.isWorkedOn ? working : waiting
   }
@@ -180,7 +201,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   /** Stands still or moves again, as stops and breaks have it. */
   private settleFrozen(): void {
     const { now } = this.floor.clock
-    const shouldFreeze = this.cause !== Cause.none || this.isHalted
+    const shouldFreeze = this.cause !== Cause.none || this.isHalted || this.logged?.isStanding === true
     if (shouldFreeze === this.frozen) return
     this.frozen = shouldFreeze
     if (shouldFreeze) {
@@ -197,6 +218,12 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     this.isWorkedOn = false
     this.hasMetBreak = false
     this.stoppedAt = now
+    if (this.logged?.isInstead(cause)) {
+      this.isPassing = true
+      this.settleFrozen()
+      this.refresh()
+      return
+    }
     this.stopCounts[cause]!++
     this.floor.observer?.stops(this.name, cause)
     this.task.skill = causes[cause]!.skill

@@ -84,6 +84,7 @@ export class Line {
     this.crew = new Crew(floor, (name) => this.equipment.find((piece) => piece.name === name)!)
     this.calendar = new Calendar(floor, this.sources, this.equipment, exit, () => this.countAnew())
     this.calendar.join()
+    for (const piece of this.equipment) piece.joinLogged()
     const mechanisms = this.equipment.map((piece) => piece.mechanism)
     const sealers = mechanisms.flatMap((each) => each.taper() ?? [])
     const cost = costMeasures(scenario, sealers, floor.counted, () => exit.out)

@@ -17,6 +17,7 @@ import { statesChart } from './run/states-chart.js'
 import { tapeChart } from './run/tape-chart.js'
 import { sizeCostChart } from './size/costs-chart.js'
 import type { SizeResult } from './size/document.js'
+import { sizeDrawsChart } from './size/draws-chart.js'
 import { sizeMapChart } from './size/map-chart.js'
 import { sweepCharts } from './sweep/charts.js'
 import type { SweepResult } from './sweep/document.js'
@@ -37,7 +38,7 @@ const drawn: {
   // the target first, then why it is reached or not
   run: [outputChart, inputsCharts, settlingChart, statesChart, lossesCharts, heldChart, tapeChart],
   compare: [differenceCharts, costStackChart, outputSharesChart],
-  size: [sizeCostChart, sizeMapChart],
+  size: [sizeCostChart, sizeMapChart, sizeDrawsChart],
   sweep: [sweepCharts],
   fit: [fitCharts],
   validate: [daysChart, causesChart],

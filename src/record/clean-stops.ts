@@ -2,7 +2,7 @@
 import type { Ledger } from './ledger.js'
 import type { StopRow } from './read-stops.js'
 import { type Reasons, severalPieces, tellUnknown, underNamesOfNow } from './reasons.js'
-import type { LoggedShift, LoggedStop, Meaning, Span } from './record.js'
+import type { LoggedRest, LoggedShift, LoggedStop, Meaning, Span } from './record.js'
 import { lastFrom, lengthOf, total, union, within, without } from './spans.js'
 
 /** What cleaning rests on. */
@@ -26,6 +26,7 @@ interface MeantRow extends StopRow {
 export interface CleanStops {
   shifts: LoggedShift[]
   stops: LoggedStop[]
+  rests: LoggedRest[]
 }
 
 /** Cleans the rows of a log of stops. */
@@ -126,6 +127,7 @@ function withBreaks(shifts: readonly LoggedShift[], breaks: readonly Span[]): Lo
 class Placing {
   private readonly stops: LoggedStop[] = []
   private readonly lost: Span[][]
+  private readonly rests: LoggedRest[] = []
 
   constructor(
     private readonly shifts: readonly LoggedShift[],
@@ -138,7 +140,18 @@ class Placing {
     return {
       shifts: this.shifts.map((shift, index) => ({ ...shift, lost: union(this.lost[index]!) })),
       stops: this.stops.sort((a, b) => a.begins - b.begins || a.row - b.row),
+      rests: this.rests,
     }
+  }
+
+  /** Counts a stop, or what is left of it, as stopped for no stop; gives its length, s. */
+  private rest(span: Span & { means: Meaning | null }): number {
+    for (let index = Math.max(0, lastFrom(this.shifts, span.begins)); index < this.shifts.length; index++) {
+      const inside = within(span, this.shifts[index]!)
+      if (inside) this.rests.push({ ...inside, means: span.means, shift: index })
+      else if (this.shifts[index]!.begins >= span.ends) break
+    }
+    return this.lose(span)
   }
 
   /** Counts the time of `span` within shifts and between breaks as stopped, for no stop; gives its length, s. */
@@ -158,12 +171,12 @@ class Placing {
   /** Takes a stop as far as it was in one shift before a break; the rest of it is lost time. */
   place(stop: MeantRow): void {
     const { file, grain, seenFrom, ledger } = this.cleaning
-    const { begins, ends, row } = stop
+    const { begins, ends, row, means } = stop
     const number = lastFrom(this.shifts, begins)
     const shift = this.shifts[number]
     const found = { file, row }
     if (!shift || begins >= shift.ends || isInBreak(shift, begins)) {
-      const seconds = this.lose(stop)
+      const seconds = this.rest(stop)
       ledger.tell(seconds > 0 ? 'begins-outside' : 'outside', {
         ...found,
         seconds: seconds || lengthOf(stop),
@@ -171,14 +184,14 @@ class Placing {
       return
     }
     if (lengthOf(stop) + grain < seenFrom) {
-      ledger.tell('shorter-than-seen', { ...found, seconds: this.lose(stop) })
+      ledger.tell('shorter-than-seen', { ...found, seconds: this.rest(stop) })
       return
     }
     const next = shift.breaks.find((each) => each.begins > begins)
     const border = next?.begins ?? shift.ends
     const isCutOff = ends > border
     if (isCutOff) {
-      this.lose({ begins: border, ends })
+      this.rest({ begins: border, ends, means })
       ledger.tell('cut-off', { ...found, seconds: ends - border })
     }
     this.stops.push({

@@ -1,6 +1,7 @@
 /** What the reasons of a log may be in a scenario: stops of a piece by their path, and words for what is no stop of its own. */
 import { nearest } from '../scenario/nearest.js'
 import { shown } from '../scenario/printable.js'
+import type { LoggedKind } from '../scenario/recorded-stops.js'
 import { type Meaning, meaningsWithoutPath } from './record.js'
 
 /** What a stop of some sort gives: the keys below its path, as the format of scenarios has them. */
@@ -24,7 +25,7 @@ export const stopKeys = {
   'tape-breaks': { words: 'tape breaks', times: 'fix', chance: { key: 'chance', of: 'strips' } },
   blade: { words: 'blade services', times: 'time' },
   every: { words: 'planned stops', times: 'stop' },
-} as const satisfies Record<string, StopKeys>
+} as const satisfies Record<LoggedKind, StopKeys>
 
 /** A stop of a piece of the line. */
 export interface StopPath {

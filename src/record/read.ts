@@ -40,7 +40,9 @@ export function readRecord(text: string, { name, readLog }: RecordAsked): CleanR
   const cleaning = { file: record.stops.file, grain: roundedTo, slack: read.slack, seenFrom, reasons, ledger }
   // what follows from a file that cannot be used would be told as if it were of its own
   const isSound = !ledger.isRefused
-  const { shifts, stops } = isSound ? cleanStops(read.rows, logged, cleaning) : { shifts: logged, stops: [] }
+  const { shifts, stops, rests } = isSound
+    ? cleanStops(read.rows, logged, cleaning)
+    : { shifts: logged, stops: [], rests: [] }
   const cases = readCases(reading, shifts)
   if (isSound) tellGaps(shifts, stops, { record, ledger })
   return {
@@ -52,6 +54,7 @@ export function readRecord(text: string, { name, readLog }: RecordAsked): CleanR
     shifts,
     meanings: reasons.meanings,
     stops,
+    rests,
     cases,
     account: ledger.account(),
   }

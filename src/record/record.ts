@@ -45,6 +45,16 @@ export interface LoggedStop extends Span {
   row: number
 }
 
+/**
+ * What of a stop counts for none, though the piece stood: the rest of one after a break or the end of its shift, and one that began in a break, outside
+ * of the shifts, or is shorter than is seen.
+ */
+export interface LoggedRest extends Span {
+  means: Meaning | null
+  /** Number of the shift in which it lies, breaks included. */
+  shift: number
+}
+
 /** Cases as a scanner or counter saw them, in order. */
 export interface LoggedCases {
   /** s since 1970 in UTC. */
@@ -96,6 +106,7 @@ export interface CleanRecord {
   meanings: readonly Meaning[]
   /** Breaks are not among them: they are in the shifts. In order of their beginnings. */
   stops: readonly LoggedStop[]
+  rests: readonly LoggedRest[]
   cases: LoggedCases | null
   account: readonly Account[]
 }

@@ -67,6 +67,13 @@ const plainLaws = {
       file: z.string().min(1).describe('CSV file beside the scenario, with a header line'),
       column: z.string().min(1).describe('name of its column'),
       unit: choice(timeUnits, 'unit of the recorded numbers'),
+      day: z
+        .string()
+        .min(1)
+        .optional()
+        .describe(
+          'name of the column that says the day of each row: where inputs are drawn, whole days are, all columns of the file together',
+        ),
     })
     .optional(),
 }
@@ -111,7 +118,10 @@ function lawEvidence(written: unknown): Rests | null {
   const [[law, parameters] = ['', {}]] = Object.entries(written as Record<string, Record<string, unknown>>)
   const rests = { of: { dimension: 'time' }, within: [] } as const
   // how many they are is known once they are read
-  if (law === 'observed') return { ...rests, known: { form: 'observed', observations: 0 }, fixed: written }
+  if (law === 'observed') {
+    const { day: _, ...fixed } = parameters
+    return { ...rests, known: { form: 'observed', observations: 0 }, fixed: { observed: fixed } }
+  }
   const { from: observations, ...fixed } = parameters
   if (typeof observations !== 'number') return null
   return { ...rests, known: { form: 'fitted', observations }, fixed: { [law]: fixed } }

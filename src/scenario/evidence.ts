@@ -87,16 +87,14 @@ export function exactValues({
 /** How a study is made, and what money is worth by agreement. */
 const notOfTheLine = /^study\b/
 
-/** The same with the number of observations that each file brought. */
+/** The same with the number of observations that each file brought, and of their days. */
 export const counted = (evidence: readonly Evidence[], scenario: object): Evidence[] =>
-  evidence.map((each) =>
-    each.known.form === 'observed'
-      ? {
-          ...each,
-          known: { ...each.known, observations: (valueAt(scenario, each.at) as Observed).values.length },
-        }
-      : each,
-  )
+  evidence.map((each) => {
+    if (each.known.form !== 'observed') return each
+    const { values, byDay } = valueAt(scenario, each.at) as Observed
+    const days = byDay ? { days: byDay.count } : {}
+    return { ...each, known: { ...each.known, observations: values.length, ...days } }
+  })
 
 /** What may not be said together: that a law is fitted, and that its parameters are guessed too. */
 export const evidenceFindings = (evidence: readonly Evidence[]): Finding[] =>

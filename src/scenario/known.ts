@@ -23,8 +23,8 @@ export type Known =
     } & Ends)
   /** Observations that the parameters of a law were fitted to. */
   | { form: 'fitted'; observations: number }
-  /** The observations themselves. */
-  | { form: 'observed'; observations: number }
+  /** The observations themselves; of so many days, where whole days are drawn. */
+  | { form: 'observed'; observations: number; days?: number }
   /** Believed with 90 % to lie between `low` and `high`. */
   | ({ form: 'guess'; low: number; high: number; spread: Spread } & Ends)
 
@@ -79,7 +79,7 @@ export function restingOn(known: Known): string {
     case 'fitted':
       return `fitted to ${known.observations} observations`
     case 'observed':
-      return `${known.observations} ${known.observations === 1 ? 'observation' : 'observations'}`
+      return `${known.observations} ${known.observations === 1 ? 'observation' : 'observations'}${known.days === undefined ? '' : ` on ${known.days} days`}`
     case 'guess':
       return 'guessed'
   }

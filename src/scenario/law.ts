@@ -30,7 +30,11 @@ export interface Observed {
   file: string
   column: string
   unit: string
+  /** Column of days: whole days are drawn anew, for what happens on one day may go together. */
+  day?: string | undefined
   values: number[]
+  /** The day of each value, by its place among the days of the file, and how many these are; where `day` names them. */
+  byDay?: { of: Uint32Array; count: number }
 }
 
 /** Mean of the law in its SI unit; NaN of no observed values. Infinity where what it is the time to never happens. */

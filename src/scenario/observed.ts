@@ -2,6 +2,7 @@
 
 import type { Finding } from './finding.js'
 import type { Observed } from './law.js'
+import { shown } from './printable.js'
 import { unitSize } from './quantity.js'
 import type { Path } from './walk.js'
 
@@ -15,7 +16,7 @@ export function readObserved(
   path: Path = [],
 ): Finding[] {
   if ((scenario as Partial<Observed>).law === 'observed')
-    return fill(scenario as Observed, readColumn, [...path, 'observed', 'file'])
+    return fill(scenario as Observed, readColumn, [...path, 'observed'])
   return Object.entries(scenario).flatMap(([key, value]) =>
     typeof value === 'object' && value !== null
       ? readObserved(value as object, readColumn, [...path, key])
@@ -23,29 +24,70 @@ export function readObserved(
   )
 }
 
+type Told = (key: 'file' | 'day', rule: string, fix: string) => Finding[]
+
 function fill(law: Observed, readColumn: ReadColumn | undefined, path: Path): Finding[] {
-  const finding = (rule: string, fix: string): Finding[] => [
-    { code: 'file', path, found: '', rule, fix, atKey: false },
+  const told: Told = (key, rule, fix) => [
+    { code: 'file', path: [...path, key], found: '', rule, fix, atKey: false },
   ]
-  if (!readColumn) return finding('files cannot be read here', 'give the law by its parameters')
+  if (!readColumn) return told('file', 'files cannot be read here', 'give the law by its parameters')
   let cells: string[]
   try {
     cells = readColumn(law.file, law.column)
   } catch (error) {
-    return finding(
-      error instanceof Error ? error.message : 'cannot be read',
-      'check the name; the file stays in the folder of the scenario',
-    )
+    return told('file', messageOf(error), 'check the name; the file stays in the folder of the scenario')
   }
   const size = unitSize('time', law.unit)
   const values = cells.map((cell) => (cell.trim() === '' ? Number.NaN : Number(cell) * size))
   const bad = values.findIndex((value) => !(value >= 0 && value < Infinity))
   if (bad >= 0)
-    return finding(
+    return told(
+      'file',
       `row ${bad + 2} of column ${law.column} is no time: \`${cells[bad]!.slice(0, 20)}\``,
       'each row holds a number that is not negative',
     )
-  if (values.length === 0) return finding('the column holds no values', 'record at least one')
+  if (values.length === 0) return told('file', 'the column holds no values', 'record at least one')
+  if (law.day !== undefined) return fillByDay(law, law.day, values, readColumn, told)
   law.values = values.sort((a, b) => a - b)
+  return []
+}
+
+const messageOf = (error: unknown): string => (error instanceof Error ? error.message : 'cannot be read')
+
+const withoutDays =
+  'leave out `day`: single values are drawn anew then, as if those of one day had nothing in common'
+
+/** Fills values of which each has its day. */
+function fillByDay(
+  law: Observed,
+  day: string,
+  values: readonly number[],
+  readColumn: ReadColumn,
+  told: Told,
+): Finding[] {
+  let cells: string[]
+  try {
+    cells = readColumn(law.file, day).map((cell) => cell.trim())
+  } catch (error) {
+    return told('day', messageOf(error), withoutDays)
+  }
+  const empty = cells.indexOf('')
+  if (empty >= 0)
+    return told(
+      'day',
+      `row ${empty + 2} of column ${day} is empty`,
+      'each row says its day, alike for all rows of one day',
+    )
+  const places = new Map<string, number>()
+  for (const cell of cells) if (!places.has(cell)) places.set(cell, places.size)
+  if (places.size < 2)
+    return told(
+      'day',
+      `column ${day} has one day only, ${shown(cells[0]!, 20)}: of one day nobody knows how days differ`,
+      `log more days, or ${withoutDays}`,
+    )
+  const order = values.map((_, index) => index).sort((a, b) => values[a]! - values[b]!)
+  law.values = order.map((index) => values[index]!)
+  law.byDay = { of: Uint32Array.from(order, (index) => places.get(cells[index]!)!), count: places.size }
   return []
 }

@@ -8,6 +8,7 @@ import { closure, dataSheet, site } from './closure.js'
 import { breakList, member, skills } from './crew-keys.js'
 import { assume, choice, decided, money, moneyFor, name, quantity, whole } from './kit.js'
 import { mostShifts } from './limits.js'
+import type { RecordedStopsOfLine } from './recorded-stops.js'
 import { studyRecord } from './study-record.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
@@ -242,5 +243,5 @@ export const scenarioSchema = z
   })
   .meta({ title: 'tapeshift scenario', description: 'One sealing line, its cases, crew and shift' })
 
-/** A validated scenario, every quantity in SI. */
-export type Scenario = z.output<typeof scenarioSchema>
+/** A validated scenario, every quantity in SI; `recordedStops` where a shift of a plant is simulated with its own stops. */
+export type Scenario = z.output<typeof scenarioSchema> & { recordedStops?: RecordedStopsOfLine }

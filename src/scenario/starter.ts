@@ -9,7 +9,8 @@ export const starterScenario = `# yaml-language-server: $schema=./scenario.schem
 #   {mixture: [{share: 75 %, law: {lognormal: {mean: 50 s, cv: 0.5}}}, {share: 25 %, law: 6 min}]}.
 # Say how well you know a value, where you can; what says nothing is taken as exact:
 #   a count: chance: 20 in 40000 cases, after: 16 in 640 h; a share of a mixture: 30 in 40 stops; none is a count too: 0 in 4000 cases
-#   observations that a law was fitted to: {lognormal: {mean: 80 s, cv: 0.8, from: 40}}; observed values speak for themselves
+#   observations that a law was fitted to: {lognormal: {mean: 80 s, cv: 0.8, from: 40}}; observed values speak for themselves,
+#     with \`day: date\` in whole days, by that column of the file, for stops of one day may go together
 #   a guess, wherever a unit or a factor may stand: {guess: 4 min, between: [2 min, 8 min]}, nine times in ten between the two
 # What you leave out has a default; the report lists every one. All figures here are made up: put in your own.
 
@@ -65,7 +66,8 @@ line:                           # in the order in which a case travels; an entry
     bed: 1.9 m                  # length of the driven belts
     belt-speed: 20 m/min        # not above any head's rated-speed
     flaps: {folded-by: machine, time: 0.8 s}     # time in the flap place before the belts; folded-by: people need a crew with stands-at
-    size-setting: {by: machine, time: 0 s}       # or by: crew for a fixed-size machine that is set by hand
+    size-setting: {by: machine, time: 0 s, per-mm: {height: 0.01 s, width: 0.01 s}}   # more for each mm that the sizes differ
+    # size-setting: {by: crew, between: {small: {large: 6 min}, large: {small: 4 min}}}   # a fixed-size machine, by which follows which: every pair
     heads:                      # top, bottom, left, right; each has its own roll
       top:
         position: 1.2 m         # from the start of the belts
@@ -93,6 +95,7 @@ line:                           # in the order in which a case travels; an entry
       low-tape-warning: 40 m    # tape left when the head gives its warning; none: it runs out unnoticed
       noticed-after: 3          # without a warning: cases that go unsealed until somebody notices
       change: when-empty        # before the case that the roll cannot finish; or at-warning-when-idle, or at-break
+      also-below: 60 m          # who changes a roll changes those of the other heads that have less left, in the same visit
     tape-breaks: {chance: 0.2 per 1000, fix: 45 s}     # leave out: none; a chance for each strip
     dwell-spoils: 0 %           # chance that a case that stood under a head when the belts stopped needs taping again
     blade: {service-after: 30000 cuts, time: 10 min}   # leave out: none

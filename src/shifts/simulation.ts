@@ -23,7 +23,7 @@ export interface Extent {
   total: number
   known: number
   isOpen: boolean
-  counts: 'shifts' | 'designs'
+  counts: 'shifts' | 'designs' | 'designs and draws'
 }
 
 /** Told of what is done, and how much of it took no time: known from before, or ruled out. */
@@ -63,7 +63,7 @@ export interface Plan {
   /** Shifts of all designs together, or designs; where the study is open, the most. */
   total: number
   isOpen: boolean
-  /** What is counted of the progress. Of designs only what came of them is kept, and none is held longer than it is needed. */
+  /** What is counted of the progress. Of designs, and their draws, only what came of them is kept, and none is held longer than it is needed. */
   counts: Extent['counts']
   /** Nobody asks for the held-over-the-shift picture. */
   isLean?: boolean
@@ -86,6 +86,7 @@ export class Simulation {
   /** Those of them that took no time. */
   private free = 0
   private readonly known: Map<number, ShiftResult>[]
+  private readonly designs: Design[]
 
   constructor(
     private readonly plan: Plan,
@@ -94,6 +95,7 @@ export class Simulation {
     private readonly progress: Progress,
     private readonly signal: AbortSignal | undefined,
   ) {
+    this.designs = [...plan.designs]
     this.of = plan.designs.map(() => [])
     const isKept = plan.counts === 'shifts'
     this.known = plan.designs.map(({ key }) => new Map(isKept ? keeper?.knownOf(key) : []))
@@ -109,6 +111,13 @@ export class Simulation {
     this.done++
     if (!isSimulated) this.free++
     this.progress.update(this.done, this.free)
+  }
+
+  /** Takes a design that was not planned, such as a draw of one of which it was not known before that it would be drawn; its number. */
+  add(design: Design): number {
+    this.known.push(new Map())
+    this.of.push([])
+    return this.designs.push(design) - 1
   }
 
   /** The shifts of a design are not needed any more. */
@@ -127,13 +136,13 @@ export class Simulation {
     isEnough?: (shifts: readonly ShiftResult[]) => boolean,
   ): Promise<readonly ShiftResult[]> {
     if (this.of[design]!.length >= count) return this.of[design]!
-    const { designs, counts, eyes } = this.plan
-    const { key, first = 1, drawOf } = designs[design]!
+    const { counts, eyes } = this.plan
+    const { key, first = 1, drawOf } = this.designs[design]!
     const isKept = counts === 'shifts'
     const known = this.known[design]!
     if (this.warmUps[design] === undefined) {
       await this.warmUpOf(design)
-      this.countKnown(known)
+      this.countKnown(known, first)
     }
     const { shifts, isComplete } = await this.replicated(design, {
       known,
@@ -166,28 +175,28 @@ export class Simulation {
     design: number,
     order: Omit<Order, 'seed' | 'scenario' | 'design' | 'countFrom' | 'isCancelled'>,
   ): Promise<Replicated> {
-    const { designs, seed } = this.plan
+    const { seed } = this.plan
     return replicate(this.executor, {
-      ...{ seed, design, scenario: designs[design]!.scenario, ...order },
+      ...{ seed, design, scenario: this.designs[design]!.scenario, ...order },
       countFrom: this.countFrom(design),
       isCancelled: () => this.signal?.aborted === true,
     })
   }
 
-  /** Shifts kept from before are done. */
-  private countKnown(known: ReadonlyMap<number, ShiftResult>): void {
+  /** Shifts kept from before are done: of those that are asked for, from number `first` on. */
+  private countKnown(known: ReadonlyMap<number, ShiftResult>, first: number): void {
     const { counts, total, designs } = this.plan
     if (counts !== 'shifts') return
     // of an open study what is asked for is only the next few of them
     const most = total / designs.length
-    const kept = [...known.keys()].filter((shift) => shift <= most).length
+    const kept = [...known.keys()].filter((shift) => shift >= first && shift < first + most).length
     this.done += kept
     this.free += kept
   }
 
   private async warmUpOf(design: number): Promise<void> {
-    const { designs, seed } = this.plan
-    const { scenario, drawOf } = designs[design]!
+    const { seed } = this.plan
+    const { scenario, drawOf } = this.designs[design]!
     if (drawOf !== undefined) {
       if (this.warmUps[drawOf] === undefined) await this.warmUpOf(drawOf)
       this.warmUps[design] = this.warmUps[drawOf]!

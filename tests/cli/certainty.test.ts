@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { describe, expect, it } from 'vitest'
 import type { Figure } from '../../src/catalogue/figure.js'
+import { lineOf, readLine } from '../../src/cli/journal-lines.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 import { call, smallLine } from './in-process.js'
 
@@ -199,7 +200,9 @@ describe('the journal', () => {
     expect(line.code).toBe(2)
     expect(line.err).toMatch(/without its study [0-9a-f]{12}.*without its study [0-9a-f]{12}/)
     const file = path.join(cwd, 'out/line-run/journal.ndjson')
-    writeFileSync(file, readFileSync(file, 'utf8').replace(/"version":"[^"]*"/, '"version":"0.0.9"'))
+    const [header = '', ...rest] = readFileSync(file, 'utf8').split('\n')
+    const older = lineOf({ ...readLine(header), version: '0.0.9' })
+    writeFileSync(file, older + rest.join('\n'))
     const version = await run(cwd, '--shifts', '3000', '--resume')
     expect(version.code).toBe(2)
     expect(version.err).toMatch(/tapeshift 0\.0\.9.*tapeshift \d/)

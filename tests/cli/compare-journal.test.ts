@@ -5,6 +5,7 @@ import path from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { promisify } from 'node:util'
 import { describe, expect, it } from 'vitest'
+import { lineOf, readLine } from '../../src/cli/journal-lines.js'
 import { folder, one } from './compare-line.js'
 import { call } from './in-process.js'
 import { interrupted, journalOf, keptIn } from './interrupting.js'
@@ -85,9 +86,9 @@ describe('the journal', () => {
     const added = ['--shifts', '40', '--what-if', 'wide: line.infeed.length=9 m', '--resume']
     // a kept shift that no simulation gives shows that it was taken from there
     const lines = readFileSync(journal(cwd), 'utf8').split('\n')
-    const entry = JSON.parse(lines[1]!) as { shift: number; values: number[] }
+    const entry = readLine(lines[1]!) as { shift: number; values: number[] }
     entry.values = entry.values.map(() => 12345)
-    writeFileSync(journal(cwd), [lines[0], JSON.stringify(entry), ...lines.slice(2)].join('\n'))
+    writeFileSync(journal(cwd), [lines[0], lineOf(entry).trimEnd(), ...lines.slice(2)].join('\n'))
     expect((await inFolder(cwd, ...added)).code).toBe(0)
     await inFolder(other, ...added.slice(0, -1))
     const [mine, fresh] = [cwd, other].map((each) =>

@@ -125,4 +125,13 @@ describe('what it refuses', () => {
     const { code, err } = await call(['report', 'none.json'], { cwd })
     expect([code, err]).toEqual([5, 'error: cannot read none.json: there is no such file or folder\n'])
   })
+
+  it('what has no end: 2, at once', async () => {
+    const folder = mkdtempSync(path.join(tmpdir(), 'tapeshift-report-'))
+    symlinkSync('/dev/zero', path.join(folder, 'endless.json'))
+    for (const name of ['/dev/zero', 'endless.json']) {
+      const { code, err } = await call(['report', name], { cwd: folder })
+      expect([code, err]).toEqual([2, `error: ${name} is no file: name the result.json\n`])
+    }
+  })
 })

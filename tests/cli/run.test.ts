@@ -159,7 +159,8 @@ describe('tapeshift run', () => {
       smallLine.replace('{exponential: {mean: 6 s}}', '{observed: {file: times.csv, column: pack, unit: s}}'),
     )
     const { code, out, err } = await call(['run', 'line.yaml', ...one], { cwd })
-    expect([code, err]).toEqual([0, ''])
+    // how far it is, every few seconds, is no complaint
+    expect([code, err.replace(/^simulated .*\n/gm, '')]).toEqual([0, ''])
     expect(out).toContain('Report: out/line-run/report.html')
     const again = await call(['run', 'out/line-run/scenario.yaml', '--no-files', ...one], { cwd })
     expect(again.code).toBe(0)
@@ -267,7 +268,7 @@ describe('bad input', () => {
     writeFileSync(path.join(cwd, 'taken'), 'a file where a folder should be')
     const { code, err } = await call(['run', '-', '--out', 'taken/here', ...one], { cwd, stdin: smallLine })
     expect(code).toBe(5)
-    expect(err).toMatch(/cannot write .*taken\/here/)
+    expect(err).toMatch(/taken is a file, and results need a folder/)
     expect(readdirSync(cwd)).toEqual(['taken'])
   })
 

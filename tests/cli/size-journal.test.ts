@@ -5,6 +5,7 @@ import path from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { promisify } from 'node:util'
 import { describe, expect, it } from 'vitest'
+import { lineOf, readLine } from '../../src/cli/journal-lines.js'
 import { call } from './in-process.js'
 import { interrupted, journalOf, keptIn } from './interrupting.js'
 import { choose, folder, one } from './size-line.js'
@@ -90,9 +91,9 @@ describe('the journal', () => {
     const cwd = folder()
     await stopped(cwd, 1, many)
     const [head, first, ...rest] = readFileSync(journal(cwd), 'utf8').split('\n')
-    const entry = JSON.parse(first!) as { outcome: { shifts: number } }
+    const entry = readLine(first!) as { outcome: { shifts: number } }
     entry.outcome.shifts = 12345
-    writeFileSync(journal(cwd), [head, JSON.stringify(entry), ...rest].join('\n'))
+    writeFileSync(journal(cwd), [head, lineOf(entry).trimEnd(), ...rest].join('\n'))
     await inFolder(cwd, ...many, '--resume')
     expect(results(cwd)[1]).toContain(',12345,')
   })

@@ -1,11 +1,18 @@
 /** `tapeshift validate`: what it takes and refuses, its exit codes, and what it writes. */
+import { execFile } from 'node:child_process'
 import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { promisify } from 'node:util'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { lineOf } from '../../src/cli/journal-lines.js'
 import { plantKeys, plantLine, plantTexts } from '../questions/plant-days.js'
 import { recordText } from '../record/texts.js'
 import { call } from './in-process.js'
+import { interrupted, journalOf, keptIn } from './interrupting.js'
+
+const program = fileURLToPath(new URL('../../.build/cli/main.js', import.meta.url))
 
 const cwd = mkdtempSync(path.join(tmpdir(), 'tapeshift-validate-'))
 const file = (name: string) => path.join(cwd, name)
@@ -162,10 +169,64 @@ describe('what it answers', () => {
   })
 })
 
-it('an interrupt ends it at once, with nothing written', async () => {
-  const argv = ['validate', 'line.yaml', 'plant.yaml', '--margin', '3 %', '--runs', '1999', '--workers', '1']
-  const { code, err } = await call([...argv, '--out', 'cut'], { cwd, interruptAfter: 300 })
-  expect(code).toBe(130)
-  expect(err).toMatch(/interrupted after \d+ of 15992 shifts/)
-  expect(existsSync(file('cut'))).toBe(false)
+describe('an interrupt', () => {
+  const argv = [
+    'validate',
+    'line.yaml',
+    'plant.yaml',
+    '--margin',
+    '3 %',
+    '--unseen',
+    '--workers',
+    '1',
+    '--quiet',
+  ]
+  const results = (out: string) =>
+    ['result.json', 'days.csv', 'report.html', 'scenario.yaml'].map((name) => read(`out/${out}/${name}`))
+
+  it('of a study without a folder leaves nothing', async () => {
+    const { code, err } = await call([...argv, '--runs', '1999', '--no-files'], { cwd, interruptAfter: 300 })
+    expect(code).toBe(130)
+    expect(err).toMatch(/interrupted after \d+ of 15992 shifts; nothing was written/)
+  })
+
+  it('keeps the shifts, by laws and with own stops; --resume ends with the same bytes', async () => {
+    const both = [...argv, '--runs', '39', '--driven-by', 'both']
+    const journal = journalOf(cwd, 'cut')
+    // more than the days by laws have
+    const told = await interrupted(cwd, journal, 330, [...both, '--out', 'out/cut'])
+    const done = Number(/interrupted after (\d+) of 624 shifts; they are kept in out\/cut/.exec(told)?.[1])
+    expect(done).toBeGreaterThanOrEqual(330)
+    expect(keptIn(journal)).toHaveLength(done)
+    const again = await call([...both, '--out', 'out/cut'], { cwd })
+    expect([again.code, again.err]).toEqual([2, expect.stringMatching(/of this very study: --resume/)])
+    const other = await call([...both.slice(0, -1), 'stops', '--out', 'out/cut', '--resume'], { cwd })
+    expect([other.code, other.err]).toEqual([2, expect.stringContaining('is of another study')])
+    const resumed = await call([...both, '--out', 'out/cut', '--resume'], { cwd })
+    // the built program, with two threads; 4: not shown within 3 %
+    const threads = [program, ...both, '--out', 'out/fresh', '--workers', '2']
+    const fresh = await promisify(execFile)('node', threads, { cwd }).catch(({ code }) => ({ code }))
+    expect([resumed.code, fresh]).toEqual([4, { code: 4 }])
+    expect(results('cut')).toEqual(results('fresh'))
+    expect(existsSync(journal)).toBe(false)
+  })
+
+  it('is gone on from, not begun anew: what was kept is taken', async () => {
+    const journal = journalOf(cwd, 'taken')
+    await interrupted(cwd, journal, 30, [...argv, '--runs', '39', '--out', 'out/taken'])
+    const [head, ...kept] = readFileSync(journal, 'utf8').trimEnd().split('\n')
+    const { crc32: _, ...entry } = JSON.parse(kept[0]!)
+    expect(entry.stops.length).toBeGreaterThan(0)
+    // an output that no run has
+    const strange = lineOf({ ...entry, outputs: [39_000] }).trimEnd()
+    writeFileSync(journal, `${[head, strange, ...kept.slice(1)].join('\n')}\n`)
+    await call([...argv, '--runs', '39', '--out', 'out/taken', '--resume'], { cwd })
+    const [first] = JSON.parse(read('out/taken/result.json')).days
+    expect(first.model.mean).toBeGreaterThan(1000)
+  })
+
+  it('cannot be gone on from where nothing is kept', async () => {
+    const { code, err } = await call([...argv, '--resume', '--no-files'], { cwd })
+    expect([code, err]).toEqual([2, expect.stringContaining('choose one')])
+  })
 })

@@ -139,7 +139,7 @@ shift: {${shift}}
     // 14 400 s less 600 s, 3600 s for the first order, 300 s: 9900 s for 3300 of the second
     expect(line.perShift).toBeCloseTo(3900, 9)
     expect(line.sources[0]!.shares).toEqual([expect.closeTo(600 / 3900, 12), expect.closeTo(3300 / 3900, 12)])
-    expect(line.sources[0]!.changesPerCase).toBeCloseTo(1 / 3900, 12)
+    expect(line.sources[0]!.changes![0]!.perCase).toBeCloseTo(1 / 3900, 12)
     expect(line.peak.rate).toBeCloseTo(1 / 3, 12)
   })
 

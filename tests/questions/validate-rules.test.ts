@@ -28,7 +28,13 @@ describe('what is asked', () => {
   )
 
   it('is read, and what is not said is usual', () => {
-    expect(asked({})).toEqual({ margin: 0.03, runs: 199, kept: { by: 'nothing' }, sheet: 0 })
+    expect(asked({})).toEqual({
+      margin: 0.03,
+      runs: 199,
+      kept: { by: 'nothing' },
+      drivenBy: 'arrivals',
+      sheet: 0,
+    })
     expect(asked({ runs: 39, holdOut: '30 %', sheet: 10 })).toMatchObject({
       runs: 39,
       kept: { by: 'share', share: 0.3 },

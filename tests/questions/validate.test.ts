@@ -82,7 +82,7 @@ describe('a model that is the plant', () => {
   let answer: ValidateAnswer
   beforeAll(async () => {
     answer = await validate(model, read, { ...usual, sheet: 6 })
-  })
+  }, 60_000)
 
   it('is shown within a wide margin; its days lie where its runs do, and no cause differs', () => {
     const { document, isMet } = answer

@@ -1,7 +1,7 @@
 /** Findings on what values rest on: none counted, few observations, and what a log cannot show. */
 import { halfWidth, whatIsKnown } from '../../inputs/what-is-known.js'
 import { valueAt } from '../../scenario/issues.js'
-import { type Evidence, restingOn } from '../../scenario/known.js'
+import { type Evidence, type Known, restingOn } from '../../scenario/known.js'
 import type { Distribution, Observed } from '../../scenario/law.js'
 import type { Looked, Rule, Tell } from '../finding.js'
 
@@ -14,11 +14,15 @@ export const evidenceFindings: Rule = (looked, tell) => {
     if (known.form === 'count' && known.events === 0) tellNone(looked, each, tell)
     if (known.form === 'fitted' || known.form === 'observed') {
       const law = valueAt(looked.scenario, each.at) as Distribution
-      if (known.observations < fewObservations) tellFew(looked, each, law, tell)
+      if (independentOf(known) < fewObservations) tellFew(looked, each, law, tell)
       if (known.form === 'observed') tellLongest(looked, each, law as Observed, tell)
     }
   }
 }
+
+/** What is independent of one another: observations, or days where these are drawn as wholes. */
+const independentOf = (known: Extract<Known, { form: 'fitted' | 'observed' }>): number =>
+  'days' in known && known.days !== undefined ? known.days : known.observations
 
 const placeOf = ({ path }: Evidence) => path.split('.')
 
@@ -46,11 +50,12 @@ function tellFew({ words }: Looked, each: Evidence, law: Distribution, tell: Tel
     half < 1
       ? `its mean is known to within ${words.share(Number(half.toPrecision(2)))}`
       : 'its mean is hardly known'
+  const onDays = known.form === 'observed' && known.days ? ` on ${known.days} days, drawn as wholes` : ''
   tell(
     'note',
     'few-observations',
     placeOf(each),
-    `\`${each.path}\` rests on ${known.observations} observations: ${within} (95 %).`,
+    `\`${each.path}\` rests on ${known.observations} observations${onDays}: ${within} (95 %).`,
     'Student t; project rule: 20 or more',
     'log more of them',
   )

@@ -9,7 +9,8 @@ import { type ByHand, type Coming, type Cycle, inGeneral, type StopKind, weighed
 import { roomOnBelts } from '../room-on-belts.js'
 import { cutsOf, headsOf } from './heads.js'
 import type { SealerKeys } from './keys.js'
-import { changesPerShift, drawnOf, leftEarly, missedPerRoll, startsFull, stripsPerRoll } from './rolls.js'
+import { changedAlong, changesPerShift, drawnOf, leftEarly, missedPerRoll, stripsPerRoll } from './rolls.js'
+import { addedBySize } from './size-setting-by-hand.js'
 
 /** Chance that a case of each kind jams. */
 const jamChances = ({ cases }: Scenario, jams: NonNullable<SealerKeys['jams']>): number[] =>
@@ -26,12 +27,14 @@ export const sealerByHand: ByHand<SealerKeys> = {
   ...inGeneral,
   paceKey: 'belt-speed',
   faster: 'faster belts as far as the heads allow, a shorter gap, or a second sealer',
-  cycle(keys, { scenario, mix, changes }) {
+  cycle(keys, coming) {
+    const { scenario, mix, changes } = coming
     const gap = gapOf(keys)
     const headways = lengthsOf(scenario).map((length) => (length + gap) / keys['belt-speed'])
     const folding = meanOf(keys.flaps.time)
     const { by, time } = keys['size-setting']
-    const setting = by === 'machine' ? changes * meanOf(time) : 0
+    const setting =
+      by === 'machine' ? changes * (meanOf(time) + addedBySize(keys['size-setting'], coming).mean) : 0
     const cycles = headways.map((headway) => cycleTime(headway, folding))
     return {
       headway: weighed(headways, mix),
@@ -48,10 +51,12 @@ export const sealerByHand: ByHand<SealerKeys> = {
     switch (stop.key) {
       case 'roll-changes': {
         const each = changesPerShift(scenario, perShift, heads / stop.perCase)
-        // heads that began together warn together, and are seen to in one stop while the machine is idle
-        return startsFull(scenario) && keys['roll-change'].change === 'at-warning-when-idle'
-          ? { ...plain, count: each, work: stop.work * heads, time: stop.time + stop.work * (heads - 1) }
-          : { ...plain, count: heads * each }
+        // one visit sees to `along` rolls beside its own: to 1 / (1 - share) in all
+        const along = 1 / (1 - changedAlong(scenario, keys)) - 1
+        return {
+          ...{ ...plain, count: (heads * each) / (1 + along) },
+          ...{ work: stop.work * (1 + along), time: stop.time + stop.work * along },
+        }
       }
       case 'blade-services': {
         // a shift that starts empty, and the first of a campaign, starts with fresh blades
@@ -85,11 +90,12 @@ export const sealerByHand: ByHand<SealerKeys> = {
   figure: (_, { working }) => ({ key: 'working', value: working, how: 'cases x (headway + free folding)' }),
 }
 
-function stopsOf(keys: SealerKeys, { scenario, mix, changes }: Coming, { headway }: Cycle): StopKind[] {
+function stopsOf(keys: SealerKeys, coming: Coming, { headway }: Cycle): StopKind[] {
+  const { scenario, mix, changes } = coming
   const heads = headsOf(keys).length
   const { jams, blade, 'tape-breaks': breaks, 'roll-change': change, 'size-setting': setting } = keys
   // how much of its tape a roll leaves at a break depends on the shift; that little is left out of the long run
-  const early = leftEarly(scenario, change, 0)
+  const early = leftEarly(scenario, keys, 0)
   const strips = stripsPerRoll(scenario, drawnOf(scenario), mix, early) + missedPerRoll(change)
   const stops: StopKind[] = [
     { key: 'roll-changes', perCase: rollChangesPerCase(heads, strips), work: change.time },
@@ -102,6 +108,7 @@ function stopsOf(keys: SealerKeys, { scenario, mix, changes }: Coming, { headway
       key: 'size-settings',
       perCase: changes,
       work: setting.time,
+      added: addedBySize(setting, coming),
       // the belts run empty first: what that takes beyond the headway that the case takes anyway
       more: Math.max(0, rideOf(keys) - headway),
     })

@@ -81,7 +81,7 @@ export class Head {
     const { facts } = this
     const drawn = facts.drawn[kind]!
     if (this.cuts >= facts.bladeAfter) return Met.needsBlade
-    if (this.remaining - facts.lostPerRoll < drawn - hair) {
+    if (this.left < drawn - hair) {
       if (facts.warning !== null || this.missedNow >= facts.noticedAfter) return Met.needsRoll
       this.missedNow++
       this.missed++
@@ -106,7 +106,12 @@ export class Head {
 
   /** The head warns that its roll is nearly empty. */
   get isLow(): boolean {
-    return this.facts.warning !== null && this.remaining - this.facts.lostPerRoll < this.facts.warning
+    return this.facts.warning !== null && this.left < this.facts.warning
+  }
+
+  /** Tape that the roll gives yet, m. */
+  get left(): number {
+    return this.remaining - this.facts.lostPerRoll
   }
 
   /** Takes the stub off and threads a full roll. */

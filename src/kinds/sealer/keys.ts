@@ -1,7 +1,7 @@
 /** Keys of `type: sealer`: a belt-driven case sealer with its taping heads. */
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
-import { assume, bare, choice, quantity, quantityOr, whole } from '../../scenario/kit.js'
+import { assume, bare, choice, name, quantity, quantityOr, whole } from '../../scenario/kit.js'
 import { breakdowns, passesTo, rightOfWay } from '../shared-keys.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
@@ -75,6 +75,32 @@ const jams = z
   })
   .describe('jams: drawn for each case, chance x its jam-factor x tape-factor')
 
+const perMillimetre = (what: string) =>
+  quantity('time', `for each millimetre that the ${what} differs from the size before`, {
+    from: 0,
+    to: 3600,
+  }).optional()
+
+const sizeSetting = z.strictObject({
+  by: assume(
+    choice(
+      ['machine', 'crew'],
+      'machine: sets itself for each new size; crew: runs empty, then is set by hand',
+    ),
+    'machine',
+    'definition of the format',
+  ),
+  time: assume(timeDistribution('time to set another size'), '0 s', 'definition of the format'),
+  'per-mm': z
+    .strictObject({ height: perMillimetre('height'), width: perMillimetre('width') })
+    .optional()
+    .describe('added to `time` by how far the sizes differ outside'),
+  between: z
+    .record(name, z.record(name, timeDistribution('added to `time` for this change')))
+    .optional()
+    .describe('added to `time` by the change: `{small: {large: 4 min}, large: {small: 2 min}}`, every pair'),
+})
+
 export const sealer = z
   .strictObject({
     type: z.literal('sealer').describe('tapes the seams of cases that driven belts carry past its heads'),
@@ -104,21 +130,7 @@ export const sealer = z
       {},
       'definition of the format',
     ),
-    'size-setting': assume(
-      z.strictObject({
-        by: assume(
-          choice(
-            ['machine', 'crew'],
-            'machine: sets itself for each new size; crew: runs empty, then is set by hand',
-          ),
-          'machine',
-          'definition of the format',
-        ),
-        time: assume(timeDistribution('time to set another size'), '0 s', 'definition of the format'),
-      }),
-      {},
-      'definition of the format',
-    ),
+    'size-setting': assume(sizeSetting, {}, 'definition of the format'),
     heads: assume(heads, { top: {}, bottom: {} }, 'common practice, no source'),
     'minimum-gap': assume(
       quantity('length', 'gap kept between cases on the belts; the heads may need more', {
@@ -159,6 +171,10 @@ export const sealer = z
           'when-empty',
           'definition of the format',
         ),
+        'also-below': quantity(
+          'length',
+          'who changes a roll changes those of the other heads too that have less tape left than this',
+        ).optional(),
       }),
       {},
       'definition of the format',
@@ -195,5 +211,7 @@ export const sealer = z
   .describe('a case sealer')
 
 export type SealerKeys = z.output<typeof sealer>
+
+export type SizeSettingKeys = SealerKeys['size-setting']
 
 export type SealerHead = NonNullable<SealerKeys['heads'][keyof SealerKeys['heads']]>

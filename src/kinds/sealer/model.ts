@@ -1,7 +1,6 @@
 /** Case sealer: a flap place, driven belts that carry cases past the heads, and all that makes the belts stand. */
 
 import { never } from '../../engine/clock.js'
-import type { Draw } from '../../engine/draw.js'
 import { Level } from '../../engine/tally.js'
 import type { CaseIndex } from '../../line/cases.js'
 import { effectivenessMeasures, Production } from '../../line/effectiveness.js'
@@ -15,13 +14,14 @@ import { none } from './flap-place.js'
 import type { Head } from './head.js'
 import { Jams } from './jams.js'
 import type { SealerKeys } from './keys.js'
+import { SizeSetting } from './size-setting.js'
 import { Taping } from './taping.js'
 
 export class Sealer extends Belts implements Taper {
   casesLost = 0
   private readonly made: Production
   private readonly taping: Taping
-  private readonly setting: Draw
+  private readonly setting: SizeSetting
   private readonly isSetByCrew: boolean
   private readonly jams: Jams | null
 
@@ -37,7 +37,7 @@ export class Sealer extends Belts implements Taper {
     // planned for a case: its headway
     this.made = new Production(floor.lengths.map((length) => (length + this.gap) / keys['belt-speed']))
     this.taping = new Taping(floor, this.label, keys, () => this.unit)
-    this.setting = floor.draws(this.label, 'size setting', keys['size-setting'].time)
+    this.setting = new SizeSetting(floor, this.label, keys['size-setting'])
     this.isSetByCrew = keys['size-setting'].by === 'crew'
     this.jams = keys.jams ? new Jams(floor, this.label, keys.jams) : null
   }
@@ -85,7 +85,7 @@ export class Sealer extends Belts implements Taper {
     const at = this.travel.now()
     if (this.clearFrom > at + hair) return
     const kind = this.floor.cases.kind[this.flapItem]!
-    if (kind !== this.sizeSet && this.sizeSet !== none && !this.isSizeReady()) return
+    if (kind !== this.sizeSet && this.sizeSet !== none && !this.isSizeReady(kind)) return
     this.sizeSet = kind
     this.setAt = never
     const entry = Math.max(at, this.clearFrom)
@@ -101,15 +101,16 @@ export class Sealer extends Belts implements Taper {
   }
 
   /** Sets the machine for another size: by itself in the headway, or by the crew once the belts are empty. */
-  private isSizeReady(): boolean {
+  private isSizeReady(kind: number): boolean {
     const { now } = this.floor.clock
     if (this.setAt !== never) return this.setAt <= now
     if (this.isSetByCrew) {
       if (this.firstOn < this.nextOn) return false
-      this.unit.stop(Cause.size, this.setting.draw())
+      this.setting.next(this.sizeSet, kind)
+      this.unit.stop(Cause.size, this.setting.value)
       return false
     }
-    this.setting.next()
+    this.setting.next(this.sizeSet, kind)
     this.setAt = now + this.setting.value
     return this.setAt <= now
   }

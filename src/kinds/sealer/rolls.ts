@@ -2,9 +2,11 @@
 import { lengthsOf } from '../../scenario/outside.js'
 import type { Scenario } from '../../scenario/schema.js'
 import { casesPerRoll, drawnLength, rollChanges } from '../../trade/tape.js'
+import { headsOf } from './heads.js'
 import type { SealerKeys } from './keys.js'
 
 type RollChange = SealerKeys['roll-change']
+type RollKeys = Pick<SealerKeys, 'heads' | 'roll-change'>
 
 /** Tape that a strip on each kind draws off the roll, m. */
 export const drawnOf = (scenario: Scenario): number[] =>
@@ -34,12 +36,30 @@ export function stripsPerRoll(
  * Tape left on a roll that is changed before its end, m. `used` is what a head draws in a shift: at a break only rolls that are
  * low just then are changed early, and have half of that tape left on average.
  */
-export function leftEarly({ shift, tape }: Scenario, change: RollChange, used: number): number {
+export function leftEarly(scenario: Scenario, keys: RollKeys, used: number): number {
+  const { shift, tape } = scenario
+  const change = keys['roll-change']
   const warning = change['low-tape-warning']
-  if (warning === 'none' || change.change === 'when-empty') return 0
+  if (warning === 'none' || change.change === 'when-empty')
+    return startsFull(scenario) ? 0 : ((change['also-below'] ?? 0) / 2) * changedAlong(scenario, keys)
   const most = Math.min(warning, (tape.roll - tape['lost-per-roll']) / 2)
   if (change.change === 'at-warning-when-idle') return most
   return used > 0 ? (Math.min(1, (shift.breaks.length * most) / used) * most) / 2 : 0
+}
+
+/**
+ * Share of the rolls that are changed in the visit for another of the same sealer. Rolls that start full end together, one
+ * strip apart, and are seen to in one visit where idle ones are changed at the warning, or low ones along with the empty one.
+ * Of rolls that are used up by random parts the others have so little left with the chance `also-below` over what a roll gives,
+ * on either side. Derived; exact for two heads that meet for the first time, and once they have met they stay together.
+ */
+export function changedAlong(scenario: Scenario, keys: RollKeys): number {
+  const { tape } = scenario
+  const { change, 'also-below': below = 0 } = keys['roll-change']
+  const others = (headsOf(keys).length - 1) / headsOf(keys).length
+  const apart = 2 * Math.max(...drawnOf(scenario))
+  if (startsFull(scenario)) return change === 'at-warning-when-idle' || below > apart ? others : 0
+  return others * Math.min(1, (2 * below) / (tape.roll - tape['lost-per-roll']))
 }
 
 /** Cases that pass an empty roll until somebody notices: of heads without a warning. */

@@ -1,6 +1,7 @@
 /** Rules between the keys of a sealer, its heads, the cases and the tape. */
 import type { Skill } from '../../scenario/crew-keys.js'
 import type { Report } from '../../scenario/finding.js'
+import { nearest } from '../../scenario/nearest.js'
 import { millimetres, type PieceRules, type Place, perMinute } from '../../scenario/piece-rules.js'
 import { casesPerRoll, drawnLength } from '../../trade/tape.js'
 import { headsOf } from './heads.js'
@@ -14,6 +15,7 @@ export const sealerRules: PieceRules<SealerKeys> = {
     checkBelts(sealer, place, report)
     checkHeads(sealer, place, report)
     checkRoll(place, report)
+    checkChanges(sealer, place, report)
   },
   skills(sealer) {
     const skills: Skill[] = ['roll-change']
@@ -77,3 +79,35 @@ function checkRoll({ scenario: { tape }, longest }: Place, report: Report): void
       'a longer roll or less lost per roll',
     )
 }
+
+/** A matrix of size settings names cases of the scenario, and every change from one to another. */
+function checkChanges(sealer: SealerKeys, { scenario, path }: Place, report: Report): void {
+  const { between } = sealer['size-setting']
+  if (!between) return
+  const at = [...path, 'size-setting', 'between']
+  const kinds = Object.keys(scenario.cases)
+  const known = (name: string, where: typeof path) => {
+    if (kinds.includes(name)) return
+    report(where, 'no-such-path', `\`${name}\` is no case of this scenario`, nearest(name, kinds))
+  }
+  for (const [from, row] of Object.entries(between)) {
+    known(from, [...at, from])
+    for (const to of Object.keys(row)) known(to, [...at, from, to])
+    if (row[from])
+      report([...at, from, from], 'conflict', `\`${from}\` to \`${from}\` is no change`, 'leave it out')
+  }
+  const missing = kinds.flatMap((from) =>
+    kinds.filter((to) => to !== from && !between[from]?.[to]).map((to) => `${from} to ${to}`),
+  )
+  if (missing.length > 0)
+    report(
+      at,
+      'missing-key',
+      `every change needs its time: ${listed(missing)} ${missing.length === 1 ? 'is' : 'are'} missing`,
+      'write them, `0 s` where nothing is set; or `per-mm` in place of the table',
+    )
+}
+
+/** The first few of many, in words. */
+const listed = (names: readonly string[]): string =>
+  names.length > 4 ? `${names.slice(0, 3).join(', ')} and ${names.length - 3} more` : names.join(', ')

@@ -19,6 +19,8 @@ export class Taping {
   private readonly rethread: Draw | null
   private readonly bladeService: Draw | null
   private readonly change: SealerKeys['roll-change']['change']
+  /** Tape left, m, below which a roll is changed along with another. */
+  private readonly alsoBelow: number
   /** Heads whose rolls are changed in the stop that runs. */
   private readonly changing: boolean[]
   private stoppedHead = 0
@@ -61,6 +63,7 @@ export class Taping {
     this.rethread = breaks ? floor.draws(label, 'tape break fix', breaks.fix) : null
     this.bladeService = keys.blade ? floor.draws(label, 'blade service', keys.blade.time) : null
     this.change = change.change
+    this.alsoBelow = change['also-below'] ?? 0
     this.changing = this.heads.map(() => false)
   }
 
@@ -98,7 +101,7 @@ export class Taping {
         return true
       case Met.needsRoll:
         this.changing[index] = true
-        this.unit().stop(Cause.tape, this.rollChange.draw())
+        this.changeRolls()
         return false
       case Met.needsBlade:
         this.unit().stop(Cause.blade, this.bladeService!.draw())
@@ -120,15 +123,21 @@ export class Taping {
     if (this.change === 'at-break') this.changeLowRolls()
   }
 
-  /** One stop for all heads that warn; the crew does one after the other. */
+  /** All heads that warn get a new roll, if one of them does. */
   private changeLowRolls(): void {
+    for (let index = 0; index < this.heads.length; index++)
+      if (this.heads[index]!.isLow) this.changing[index] = true
+    if (this.changing.includes(true)) this.changeRolls()
+  }
+
+  /** One stop for the rolls that are to be changed, and those that are nearly empty too; the crew does one after the other. */
+  private changeRolls(): void {
     let time = 0
     for (let index = 0; index < this.heads.length; index++) {
-      if (!this.heads[index]!.isLow) continue
-      this.changing[index] = true
-      time += this.rollChange.draw()
+      if (this.heads[index]!.left < this.alsoBelow) this.changing[index] = true
+      if (this.changing[index]) time += this.rollChange.draw()
     }
-    if (this.changing.includes(true)) this.unit().stop(Cause.tape, time)
+    this.unit().stop(Cause.tape, time)
   }
 
   /** A stop for tape or blade is over. */

@@ -9,10 +9,13 @@ import { inputsTold } from '../../answers/rests-on.js'
 import { type Warning, warningsOf } from '../../answers/warning.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import type { ReadScenario } from '../../scenario/read.js'
+import { shareOfDraws } from '../../statistics/kept-draws.js'
 import type { SizeAsked, SizeOptions } from './asked.js'
 import type { NearestDesign, SizedDesign, SizeResult } from './document.js'
+import { wrongOf } from './drawn.js'
 import { atPromisedRate } from './fault.js'
 import type { Found } from './found.js'
+import { inputsBeside } from './inputs-beside.js'
 import { endsOf } from './nearest.js'
 import type { Tried } from './search.js'
 
@@ -44,6 +47,7 @@ function sizedDesign(
         ? `no better than design ${without.worseThan + 1}, which was refused`
         : (without?.reason ?? null),
     promises,
+    ...(found.drawn?.kept.has(design) ? { draws: found.drawn.kept.get(design)! } : {}),
   }
 }
 
@@ -57,10 +61,26 @@ function nearestDesign(at: number, { found, ordered, asked }: SizeRecord): Neare
   }
 }
 
+/** What draws of the inputs say of the design that the search ends with. */
+function sizeDrawn({ found, asked, loaded, ordered }: SizeRecord): Pick<SizeResult, 'drawn'> {
+  const { drawn, pick, nearest } = found
+  if (drawn === null) return {}
+  const { confidence } = loaded.scenario.study
+  const family = drawn.kept.size
+  const wrongly = wrongOf(confidence)
+  const kept = drawn.kept.get(pick ?? nearest!)!
+  // the one of several that was chosen by its draws: the limits of all hold at once
+  const limits = shareOfDraws(kept, 1 - (1 - confidence) / family, wrongly)
+  const { evidence } = ordered[pick ?? nearest!]!
+  const inputs = inputsBeside(evidence, asked.choices).map(({ path }) => path)
+  const each = drawn.rows.map(({ verdict, figure, inputs: values }) => ({ verdict, figure, inputs: values }))
+  return { drawn: { sure: asked.sure, ...limits, family, wrongly, inputs, each, ...drawn.told } }
+}
+
 /** Makes the document of `command: size`. */
 export function sizeResult(parts: SizeRecord): SizeResult {
   const { found, loaded, asked, ordered, all, refused, most, options } = parts
-  const { choose, holds, order, rising, full } = options
+  const { choose, holds, order, rising, full, draws, inputs, sure } = options
   const { scenario } = loaded
   const currency = currencyOf(scenario)
   const tried = [...found.tried].sort((a, b) => a.design - b.design)
@@ -80,6 +100,7 @@ export function sizeResult(parts: SizeRecord): SizeResult {
         loaded,
         { command: 'size', shifts: most, plain: false },
         { choose, holds, order, rising, full, shifts: most },
+        { draws, inputs, sure },
       ),
       warnings: warningsWith(ordered, found.pick, asked),
     }),
@@ -112,6 +133,7 @@ export function sizeResult(parts: SizeRecord): SizeResult {
     rising: asked.rising,
     picked: found.pick === null ? null : found.afresh,
     nearest: nearestAt === null ? null : nearestDesign(nearestAt, parts),
+    ...sizeDrawn(parts),
     about: aboutOf(
       loaded,
       found.pick === null ? [] : [{ name: 'the pick', scenario: ordered[found.pick]!.scenario }],

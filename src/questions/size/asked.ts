@@ -3,19 +3,24 @@
 import { unknown } from '../../answers/asked.js'
 import type { Condition } from '../../answers/condition.js'
 import { choicesOf } from '../../answers/designs.js'
+import { type DrawsOptions, drawsAsked } from '../../answers/draws.js'
 import { measureName, measuresOf } from '../../answers/figures.js'
+import { quantityWritten } from '../../answers/requirement.js'
+import type { DrawsAsked } from '../../answers/with-inputs.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
 import { Line } from '../../line/line.js'
 import { type Choice, isRising } from '../../scenario/choices.js'
 import { misuse, readAt } from '../../scenario/fault.js'
+import { leastDraws, usualShifts } from '../../scenario/limits.js'
 import { nearest } from '../../scenario/nearest.js'
 import { shown } from '../../scenario/printable.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { Scenario } from '../../scenario/schema.js'
+import { inputsBeside } from './inputs-beside.js'
 import { parsePromise } from './promise.js'
 
 /** What is to be found: the cheapest of which designs, and what it must hold. What is left out is taken from the scenario. */
-export interface SizeOptions {
+export interface SizeOptions extends DrawsOptions {
   /** `PATH=v1,v2,v3` or `PATH=low..high/step`; the path `variant` takes names of variants. */
   choose?: readonly string[] | undefined
   /** Promises, such as `9 cases/min in 95 % of shifts`. */
@@ -24,6 +29,8 @@ export interface SizeOptions {
   order?: readonly string[] | undefined
   /** Paths of which more never hurts, as the user knows. */
   rising?: readonly string[] | undefined
+  /** Share of the draws of the inputs in which the pick is to keep its promises, such as `90 %`; left out, their number is told and nothing asked of it. */
+  sure?: string | undefined
   /** Every design is simulated for all shifts and judged by its figures alone: to check the search. */
   full?: boolean | undefined
   /** Most shifts of each design; 2000 where nobody says. */
@@ -39,6 +46,10 @@ export interface SizeAsked {
   rate: number | null
   /** What pencil and paper may hold a design against: that rate, and whether the target of the scenario. */
   needs: { rate: number | null; target: boolean }
+  /** Null: inputs are held fixed, or nothing is known of any that is not chosen. */
+  draws: DrawsAsked | null
+  /** Share of the draws that the pick keeps at least; null where nobody asks. */
+  sure: number | null
 }
 
 /** Reads the options. Throws `Fault` `asked`. */
@@ -86,7 +97,37 @@ export function sizeAsked(options: SizeOptions, loaded: ReadScenario): SizeAsked
     rising,
     rate: highest(promised),
     needs: { rate: highest(promised.filter(isOften)), target: least('target-held').some(isOften) },
+    ...drawsOfSize(options, choices, loaded),
   }
+}
+
+/** Shifts of each draw that figures are of: what luck is left in them is taken off by the layout of draws and shifts. */
+const shiftsOfDraw = 50
+
+/** The draws and what is asked of them. */
+function drawsOfSize(
+  options: SizeOptions,
+  choices: readonly Choice[],
+  loaded: ReadScenario,
+): Pick<SizeAsked, 'draws' | 'sure'> {
+  const { most = usualShifts.toSize, draws: number, inputs, sure: written } = options
+  if (number !== undefined && number < leastDraws)
+    throw misuse(`--draws ${number}: of fewer than ${leastDraws} draws nobody can say how they spread`)
+  const evidence = inputsBeside(loaded.evidence, choices)
+  const draws = drawsAsked(options, { evidence }, most, shiftsOfDraw)
+  if (written === undefined) return { draws, sure: null }
+  const sure = readAt(`--sure ${shown(written)}`, () => {
+    const share = quantityWritten(written, 'share')
+    if (share > 0 && share < 1) return share
+    throw misuse('it must lie above 0 % and below 100 %, such as "90 %": draws show no certainty')
+  })
+  if (inputs === 'fixed')
+    throw misuse('--sure asks for a share of draws of the inputs, --inputs fixed holds them: choose one')
+  if (draws === null)
+    throw misuse(
+      '--sure: no value of the scenario that is not chosen says how well it is known, so that there is nothing to draw; write one such as `36 in 40000 cases` or `{guess: 90 s, between: [60 s, 150 s]}`',
+    )
+  return { draws, sure }
 }
 
 /** A promise against the measures of a design. Throws `Fault` `asked`. */

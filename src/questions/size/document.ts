@@ -1,9 +1,12 @@
 /** The result document of sizing: the designs that were looked at in order of cost, and the cheapest that keeps its promises. */
 
+import type { ContributionsTold, DrawsTold } from '../../answers/contributions.js'
 import type { Interval } from '../../answers/difference-figure.js'
 import type { LineResult } from '../../answers/line-result.js'
 import type { Losses } from '../../answers/losses.js'
 import type { StudyDocument } from '../../answers/made.js'
+import type { FigureOfInputs } from '../../catalogue/figure.js'
+import type { KeptDraws } from '../../statistics/kept-draws.js'
 import type { AtEnd } from './nearest.js'
 import type { Shown } from './promise-figure.js'
 import type { Tried } from './search.js'
@@ -39,6 +42,8 @@ export interface SizedDesign {
   without: string | null
   /** Of each promise its figure over the shifts that were looked at. */
   promises: Interval[]
+  /** Draws of the inputs by what came of them, as far as they were run; of designs that were drawn. */
+  draws?: KeptDraws
 }
 
 /** A design judged on shifts that the search did not see; all its figures and intervals are of these. */
@@ -46,8 +51,8 @@ export type JudgedAfresh = LineResult & {
   /** Number of the first of them, and how many they are: both were fixed before they were simulated. */
   firstShift: number
   shifts: number
-  /** Of each promise its figure, and on which side of what is asked its interval lies. */
-  promises: (Interval & { shown: Shown })[]
+  /** Of each promise its figure with the inputs as they are given, on which side of what is asked its interval lies, and where inputs were drawn what these add. */
+  promises: (Interval & { shown: Shown; inputs?: FigureOfInputs })[]
   /** The piece that has least to spare by hand. */
   bottleneck: string | null
   losses: Losses | null
@@ -63,6 +68,25 @@ export interface NearestDesign {
   byHand: { atMost: number; promised: number | null; path: string; message: string; fix: string } | null
   /** Choices that stand at an end of what was offered. */
   atEnds: AtEnd[]
+}
+
+/** Draws of the inputs of the pick, or where none is sure of the surest. */
+export interface SizeDrawn extends DrawsTold {
+  /** Share of the draws that was asked for; null where none was. */
+  sure: number | null
+  /** Share of the draws that keeps all promises, and limits of the share of what the inputs may be. */
+  share: number
+  low: number
+  high: number
+  /** Designs that were drawn: the limits hold for all of them at once. */
+  family: number
+  /** Chance at most with which a draw is judged wrongly, either way. */
+  wrongly: number
+  /** Paths of what was drawn; draw by draw its value, SI, of a law its mean, what came of the draw, and the figure of the first promise over its shifts. */
+  inputs: string[]
+  each: { verdict: Tried['verdict']; figure: number | null; inputs: readonly number[] }[]
+  /** Of each promise what each input adds to what is not known of it; null where nothing can be told apart. */
+  promises: (ContributionsTold | null)[]
 }
 
 export interface SizeResult extends StudyDocument<'size'> {
@@ -88,6 +112,8 @@ export interface SizeResult extends StudyDocument<'size'> {
   picked: JudgedAfresh | null
   /** Where there is no pick; null with one. */
   nearest: NearestDesign | null
+  /** Where inputs were drawn. */
+  drawn?: SizeDrawn
 }
 
 /** Whether a design is shown to hold: there is a pick, and fresh shifts do not show that it misses by more than may go either way. */

@@ -1,20 +1,20 @@
-/** The search of a sizing: which designs pencil and paper rule out, what is kept of it, and the end of it on fresh shifts. */
+/** The search of a sizing: which designs pencil and paper rule out, what is kept of it, its draws of the inputs, and the end of it on fresh shifts. */
 
 import type { Condition } from '../../answers/condition.js'
 import type { ChosenDesign } from '../../answers/designs.js'
-import { controlsOf, estimationOf } from '../../answers/figures.js'
-import { estimatesOf, lineResult } from '../../answers/line-result.js'
-import { lossesOf } from '../../answers/losses.js'
-import { handCalculation } from '../../hand/hand.js'
 import { Line } from '../../line/line.js'
 import type { Simulation } from '../../shifts/simulation.js'
+import type { KeptDraws } from '../../statistics/kept-draws.js'
 import { promiseOf, type SizeAsked } from './asked.js'
 import type { JudgedAfresh } from './document.js'
+import { DrawnDesigns, type DrawRow } from './drawn.js'
 import { type Fault, faultOf, leastShort } from './fault.js'
-import { freshShifts } from './fresh.js'
+import { holdingFrom } from './holding.js'
+import { inputsBeside } from './inputs-beside.js'
+import { type DrawsOfPromises, judgeAfresh } from './judged-afresh.js'
 import { nearestOf } from './nearest.js'
-import { promiseFigure, shownBy } from './promise-figure.js'
-import { findCheapest, type MoreOf, type SizeGoal, type Tried } from './search.js'
+import { type Candidate, findCheapest, type MoreOf, type SizeGoal, type Tried } from './search.js'
+import { findSure, keptIn, type Surest } from './sure.js'
 
 /** How the search goes. */
 type SearchHow = Omit<SizeGoal, 'promises'>
@@ -23,7 +23,7 @@ type SearchHow = Omit<SizeGoal, 'promises'>
 export interface Found {
   tried: Tried[]
   pick: number | null
-  /** Number of the design that came nearest; null with a pick. */
+  /** Number of the design that came nearest, or where none is sure the surest; null with a pick. */
   nearest: number | null
   /** Of the one or the other. */
   conditions: Condition[]
@@ -31,6 +31,17 @@ export interface Found {
   fault: Fault | null
   /** It on fresh shifts; null where it was not simulated. */
   afresh: JudgedAfresh | null
+  /** Draws of the inputs of the pick, or where none is sure of the surest; null where there are none. */
+  drawn: FoundDrawn | null
+}
+
+/** What draws of the inputs say. */
+export interface FoundDrawn {
+  /** Of each design that was drawn. */
+  kept: Map<number, KeptDraws>
+  told: DrawsOfPromises
+  /** Of the design that the search ends with, draw by draw. */
+  rows: DrawRow[]
 }
 
 /** Searches among the designs in order of cost, and judges the one that it ends with on fresh shifts. */
@@ -44,22 +55,68 @@ export async function findAmong(
   const promises = (design: number) =>
     asked.holds.map((text) => promiseOf(text, ordered[design]!.scenario, lineOf(design)))
   const goal: SizeGoal = { promises, ...how }
-  const faults = new Map<number, Fault>()
-  const found = await findIn(ordered, asked, goal, faults, simulation)
-  const { pick } = found
-  const near = pick === null ? await nearestOf(found.tried, goal, moreOf(simulation)) : null
+  const search = searchOf(ordered, asked, simulation)
+  const { candidates, known, onTried } = search
+  const found = await findCheapest(candidates, goal, moreOf(simulation), known, onTried)
+  const drawing = asked.draws && {
+    ...{ goal, simulation, choices: asked.choices },
+    drawn: new DrawnDesigns(ordered, { ...asked, draws: asked.draws }, goal, simulation, search.keyOf),
+  }
+  const surest = drawing && (await drawnFrom(found, asked, search, drawing))
+  const { pick } = surest ?? found
+  const near = found.pick === null ? await nearestOf(found.tried, goal, moreOf(simulation)) : null
   const { tried } = near ?? found
-  const nearest = near && (near.design ?? leastShort(faults))
+  const nearest = near ? (near.design ?? leastShort(search.faults)) : (surest?.surest ?? null)
   const design = pick ?? nearest ?? 0
   const told = {
     ...{ tried, pick, nearest },
     conditions: promises(design),
-    fault: faults.get(design) ?? null,
+    fault: search.faults.get(design) ?? null,
   }
   const end = tried.find((each) => each.design === design && each.without === null)
-  if (!end) return { ...told, afresh: null }
-  const afresh = await judgeAfresh(end, ordered[design]!, lineOf(design), told.conditions, how, simulation)
-  return { ...told, afresh }
+  if (!end) return { ...told, afresh: null, drawn: null }
+  const toJudge = { tried: end, design: ordered[design]!, line: lineOf(design), conditions: told.conditions }
+  if (drawing && surest) return { ...told, ...(await drawnEnd(toJudge, surest, drawing)) }
+  const { afresh } = await judgeAfresh({ ...toJudge, draws: null, evidence: [] }, how, simulation)
+  return { ...told, afresh, drawn: null }
+}
+
+/** What draws are made of. */
+interface Drawing {
+  drawn: DrawnDesigns
+  goal: SizeGoal
+  choices: SizeAsked['choices']
+  simulation: Simulation
+}
+
+/** The design that the search ends with on fresh shifts, with the draws of its inputs. */
+async function drawnEnd(
+  toJudge: Omit<Parameters<typeof judgeAfresh>[0], 'draws' | 'evidence'>,
+  { kept }: Surest,
+  { drawn, goal, choices, simulation }: Drawing,
+): Promise<Pick<Found, 'afresh' | 'drawn'>> {
+  const { tried, design } = toJudge
+  const draws = await drawn.shiftsOf(tried.design)
+  const evidence = inputsBeside(design.evidence, choices)
+  const { afresh, told } = await judgeAfresh({ ...toJudge, draws, evidence }, goal, simulation)
+  return { afresh, drawn: told && { kept, told, rows: drawn.rowsOf(tried.design, draws) } }
+}
+
+/** The draws of the pick of a search, or of the designs from there on up to one that is sure enough; null without a pick. */
+async function drawnFrom(
+  { pick, tried }: { pick: number | null; tried: Tried[] },
+  { draws, sure }: SizeAsked,
+  { candidates, known, onTried }: Search,
+  { drawn, goal, simulation }: Drawing,
+): Promise<Surest | null> {
+  if (pick === null || draws === null) return null
+  const verdictOf = (design: number, draw: number) => drawn.verdictOf(design, draw)
+  if (sure === null)
+    return { pick, surest: null, kept: new Map([[pick, await keptIn(pick, draws.draws, verdictOf)]]) }
+  const holding = holdingFrom(pick, tried, candidates, goal, moreOf(simulation), known, onTried)
+  // where the search itself is to be checked nothing is taken as known
+  const isBelow = (design: number, other: number) => !goal.isFull && candidates[design]!.isBelow(other)
+  return findSure(holding, { share: sure, draws: draws.draws, isBelow }, verdictOf)
 }
 
 /** The shifts of a design, simulated as far as that takes. */
@@ -77,20 +134,26 @@ function lastLine(ordered: readonly ChosenDesign[]): (design: number) => Line {
   }
 }
 
-/** The search itself, with what is kept of it; `faults` takes what rules designs out by hand. */
-function findIn(
-  ordered: readonly ChosenDesign[],
-  asked: SizeAsked,
-  goal: SizeGoal,
-  faults: Map<number, Fault>,
-  simulation: Simulation,
-): ReturnType<typeof findCheapest> {
+/** The designs as a search takes them, with what is kept of it. */
+interface Search {
+  candidates: readonly Candidate[]
+  /** What rules designs out by hand, as far as that was asked. */
+  faults: ReadonlyMap<number, Fault>
+  keyOf: (design: number) => string
+  known: (design: number) => Tried | null
+  onTried: (tried: Tried) => void
+}
+
+function searchOf(ordered: readonly ChosenDesign[], asked: SizeAsked, simulation: Simulation): Search {
   // two designs may be alike in all that shifts depend on, and differ in price
   const keyOf = (design: number) => `${design} ${ordered[design]!.key}`
+  const faults = new Map<number, Fault>()
   /** The design that was asked for last is known from before. */
   let isKnown = false
-  return findCheapest(
-    ordered.map((design, number) => ({
+  return {
+    faults,
+    keyOf,
+    candidates: ordered.map((design, number) => ({
       ruledOut: () => {
         const fault = faultOf(design.scenario, asked)
         if (fault) faults.set(number, fault)
@@ -98,47 +161,16 @@ function findIn(
       },
       isBelow: belowOf(ordered, design, asked),
     })),
-    goal,
-    moreOf(simulation),
-    (design) => {
+    known: (design) => {
       const outcome = simulation.keeper?.outcomeOf(keyOf(design)) as Tried | undefined
       isKnown = outcome !== undefined
       return outcome ? { ...outcome, design } : null
     },
-    (tried) => {
+    onTried: (tried) => {
       if (tried.without === null) simulation.keeper?.keepOutcome(keyOf(tried.design), tried)
       simulation.forget(tried.design)
       simulation.tell(tried.without === null && !isKnown)
     },
-  )
-}
-
-/** Simulates the design that the search ended with on shifts that it did not see. */
-async function judgeAfresh(
-  tried: Tried,
-  { scenario }: ChosenDesign,
-  line: Line,
-  conditions: readonly Condition[],
-  { confidence, most }: SearchHow,
-  simulation: Simulation,
-): Promise<JudgedAfresh> {
-  const { first, count } = freshShifts(tried, most)
-  const fresh = await simulation.afresh(tried.design, first, count)
-  const countFrom = simulation.countFrom(tried.design)
-  const simulated = { line, scenario, shifts: fresh, countFrom }
-  const estimation = estimationOf(scenario, { confidence, isPlain: false }, countFrom)
-  const controls = controlsOf(fresh, estimation)
-  const bottleneck = handCalculation(scenario).line.bottleneck?.name ?? null
-  return {
-    firstShift: first,
-    shifts: count,
-    promises: conditions.map((condition) => {
-      const figure = promiseFigure(condition, fresh, estimation, controls)
-      return { ...figure, shown: shownBy(figure, condition) }
-    }),
-    bottleneck,
-    ...lineResult(simulated, estimatesOf(simulated, estimation)),
-    losses: lossesOf(simulated, { ...estimation, bottleneck }),
   }
 }
 

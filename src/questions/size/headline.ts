@@ -3,6 +3,7 @@
 import { besideCost, butCannotWork, isCostInPart } from '../../answers/warnings.js'
 import { figureText } from '../../report/format.js'
 import type { SizedDesign, SizeResult } from './document.js'
+import { asGiven, keptSentences, lessSure, lessSureSentences, sureText, withBoth } from './drawn-words.js'
 import { limiting } from './limiting.js'
 import { withoutPick } from './none.js'
 import { contradiction, figureWords, heldText, marginsOf, moneyText, observed, setText } from './words.js'
@@ -16,15 +17,16 @@ export function headline(result: SizeResult): string[] {
   const design = designs[pick]!
   const isPriced = design.cost !== null && !isCostInPart(result)
   const lines = [
-    `Choose ${setText(design.set)}: ${isPriced ? 'the cheapest design' : 'the first design in the order below'} that holds ${heldText(result)}${butCannotWork(result, 'it')}.${isPriced ? ` By hand a shift costs ${moneyText(design.cost!, result)}.` : ''} ${besideCost(result)}`.trimEnd(),
+    `Choose ${setText(design.set)}: ${isPriced ? 'the cheapest design' : 'the first design in the order below'} that holds ${heldText(result)}${sureText(result)}${butCannotWork(result, 'it')}.${isPriced ? ` By hand a shift costs ${moneyText(design.cost!, result)}.` : ''} ${besideCost(result)}`.trimEnd(),
     ...(picked
       ? [
-          `Its margin: ${marginsOf(picked.promises, result)}, in ${observed(picked.shifts, result, 'fresh ')} that the search did not see.`,
+          `Its margin: ${marginsOf(picked.promises, result)}, in ${observed(picked.shifts, result, 'fresh ')} that the search did not see${asGiven(result)}.`,
           ...contradiction(result),
-          `In these it puts out ${figureText(picked.measures.throughput, display)}, ${figureText(picked.measures.output, display)} a shift. ${limiting(picked)}`.trimEnd(),
+          ...joinedOnes(keptSentences(result)),
+          `In these it puts out ${figureText(picked.measures.throughput, display)}, ${figureText(picked.measures.output, display)} a shift${withBoth(result)}. ${limiting(picked)}`.trimEnd(),
         ]
       : []),
-    ...cheaperOnes(result, design),
+    ...(lessSure(result).length > 0 ? lessSureSentences(result, design) : cheaperOnes(result, design)),
   ]
   const open = designs.filter(({ verdict }, index) => verdict === 'undecided' && index < pick)
   if (open.length > 0)
@@ -33,6 +35,9 @@ export function headline(result: SizeResult): string[] {
     )
   return lines
 }
+
+/** Sentences as one paragraph; none where there are none. */
+const joinedOnes = (said: readonly string[]): string[] => (said.length > 0 ? [said.join(' ')] : [])
 
 /** The nearest ones before the pick that were simulated and refused: in the order, and of those that cost less. */
 function cheaperOnes(result: SizeResult, pick: SizedDesign): string[] {

@@ -4,6 +4,7 @@ import { dots } from '../../report/marks/dots.js'
 import { palette } from '../../report/marks/inks.js'
 import type { Point, Points } from '../../report/marks/mark.js'
 import type { SizedDesign, SizeResult } from './document.js'
+import { endWord } from './words.js'
 
 /** How a verdict is drawn, and the sign for it in a subtitle. */
 export const marks = {
@@ -21,8 +22,8 @@ export const verdictPoints = (of: (verdict: SizedDesign['verdict']) => Point[], 
     return dots(word, of(verdict), { radius, style, colour: palette.main, fill, edge: 2, order: 2 })
   })
 
-/** The design that the search ends with: the pick, or without one the nearest. */
-export const endName = ({ pick }: SizeResult): string => (pick === null ? 'the nearest' : 'the pick')
+/** The design that the search ends with: the pick, or without one the nearest, or the surest. */
+export const endName = (result: SizeResult): string => `the ${endWord(result).replace(' design', '')}`
 
 /** A ring around it. */
 export const endRing = (label: string, data: Point[], radius: number): Points =>

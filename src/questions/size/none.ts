@@ -4,6 +4,7 @@ import { flowText } from '../../answers/flow.js'
 import { printedUnit } from '../../catalogue/printed-units.js'
 import { counted, figureText, grouped, listed, sentences } from '../../report/format.js'
 import type { SizedDesign, SizeResult } from './document.js'
+import { noneSure, noneSureAdvice, withBoth } from './drawn-words.js'
 import { limiting } from './limiting.js'
 import { marginsOf, observed, promisesText, setText } from './words.js'
 
@@ -11,7 +12,11 @@ import { marginsOf, observed, promisesText, setText } from './words.js'
 export function withoutPick(result: SizeResult): string[] {
   const { nearest, designs } = result
   const design = designs[nearest?.design ?? -1]
-  return [whyNone(result), ...(design ? nearestLines(design, result) : []), adviceText(result).join(' ')]
+  return [
+    noneSure(result) ?? whyNone(result),
+    ...(design ? nearestLines(design, result) : []),
+    adviceText(result).join(' '),
+  ]
 }
 
 function whyNone(result: SizeResult): string {
@@ -26,13 +31,13 @@ function whyNone(result: SizeResult): string {
 /** The nearest design, by how much it misses, and what limits it. */
 function nearestLines(design: SizedDesign, result: SizeResult): string[] {
   const { afresh, byHand } = result.nearest!
-  const name = `Nearest comes ${setText(design.set)}`
+  const name = result.drawn ? 'With the inputs as they are given it' : `Nearest comes ${setText(design.set)}`
   if (afresh) {
     const { measures, promises, shifts } = afresh
     const isOpen = design.verdict === 'undecided' ? ', which could not be told' : ''
     return [
-      `${name}${isOpen}: ${marginsOf(promises, result)}, in ${observed(shifts, result, 'fresh ')} that the search did not see.`,
-      `In these it puts out ${figureText(measures.throughput, result.display)}, ${figureText(measures.output, result.display)} a shift. ${limiting(afresh)}`.trimEnd(),
+      `${name}${result.drawn ? ' holds' : isOpen}: ${marginsOf(promises, result)}, in ${observed(shifts, result, 'fresh ')} that the search did not see.`,
+      `In these it puts out ${figureText(measures.throughput, result.display)}, ${figureText(measures.output, result.display)} a shift${withBoth(result)}. ${limiting(afresh)}`.trimEnd(),
     ]
   }
   if (!byHand) return [`${name}.`]
@@ -57,6 +62,7 @@ export function adviceText(result: SizeResult): string[] {
   const { nearest, designs, made } = result
   if (nearest === null) return ['Widen the choices, or promise less.']
   const { atEnds, byHand, afresh } = nearest
+  if (result.drawn) return noneSureAdvice(result, atEnds.length > 0 ? beyond(atEnds) : '')
   if (designs[nearest.design]!.verdict === 'undecided')
     return sentences(
       `Allow more --shifts than ${grouped(made.shifts, 0)}, or count more as either with "within".`,

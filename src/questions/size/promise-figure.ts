@@ -3,23 +3,40 @@
 import type { Condition } from '../../answers/condition.js'
 import { type Interval, intervalOf } from '../../answers/difference-figure.js'
 import { type Estimation, estimate } from '../../answers/figures.js'
+import { type Draws, layoutOfMeasure } from '../../answers/with-inputs.js'
 import type { ShiftResult } from '../../line/line.js'
 import type { ControlBasis } from '../../statistics/control.js'
-import { shareEstimate } from '../../statistics/estimate.js'
+import { type Estimate, shareEstimate } from '../../statistics/estimate.js'
+import { type Layout, layoutOfDraws } from '../../statistics/layout.js'
 
 /**
  * The figure over shifts whose number does not hang on what they say: of a share of shifts with Wilson's interval, of a measure
  * as a study estimates it, a ratio as total over total.
  */
-export function promiseFigure(
+export const promiseFigure = (...of: Parameters<typeof promiseEstimate>): Interval =>
+  intervalOf(promiseEstimate(...of))
+
+/** The same as an estimate. */
+export function promiseEstimate(
   { isShare, measure, figureOf }: Condition,
   shifts: readonly ShiftResult[],
   how: Pick<Estimation, 'confidence' | 'exposure'>,
   controls: ControlBasis | null = null,
-): Interval {
-  if (!isShare) return intervalOf(estimate(measure, shifts, how, controls))
-  const figures = shifts.map(({ values }) => figureOf(values))
-  return intervalOf(shareEstimate(figures, how.confidence))
+): Estimate {
+  if (!isShare) return estimate(measure, shifts, how, controls)
+  return shareEstimate(keptShifts({ figureOf }, shifts), how.confidence)
+}
+
+/** Of each shift whether it keeps a share's promise, 1 or 0. */
+const keptShifts = ({ figureOf }: Pick<Condition, 'figureOf'>, shifts: readonly ShiftResult[]): number[] =>
+  shifts.map(({ values }) => figureOf(values))
+
+/** What draws of the inputs say of a promise, a share of shifts on the logit; null where too few of them say anything. */
+export function layoutOfPromise(condition: Condition, draws: Draws): Layout | null {
+  if (!condition.isShare) return layoutOfMeasure(condition.measure, draws)
+  return layoutOfDraws(
+    draws.of.map(({ shifts }) => ({ kind: 'share', values: keptShifts(condition, shifts), overs: null })),
+  )
 }
 
 /** What is asked of a figure. */

@@ -7,11 +7,13 @@ import { counted, grouped, percentText, sentences } from '../../report/format.js
 import type { Report, Summary } from '../../report/report.js'
 import { within } from '../../report/sections.js'
 import type { SizeResult } from './document.js'
+import { addedTable } from './drawn-table.js'
+import { drawsCertainty, drawsFact, keptSentences, measureNextOf } from './drawn-words.js'
 import { headline } from './headline.js'
 import { weighed } from './nearest.js'
 import { adviceText } from './none.js'
 import { choiceTable, designTable, pickTable } from './tables.js'
-import { contradiction, endOf, observed, promiseAt } from './words.js'
+import { contradiction, endOf, endWord, observed, promiseAt } from './words.js'
 
 /** The report of a sizing. */
 export function sizeReport(result: SizeResult): Report {
@@ -21,10 +23,14 @@ export function sizeReport(result: SizeResult): Report {
     subtitle: `${trials}, on the same random numbers, up to ${simulatedEach(result)}`,
     headline: said,
     certainty: certainty(result),
-    tables: [pickTable(result), designTable(result), choiceTable(result)].map((table) =>
-      within('designs', table),
-    ),
+    tables: [
+      ...[pickTable(result), designTable(result), choiceTable(result)].map((table) =>
+        within('designs', table),
+      ),
+      addedTable(result),
+    ],
     limits: limits(result),
+    isDrawn: result.drawn !== undefined,
     summary: sizeSummary(result, said),
     // what is wrong with the scenario the pick may have put right
     isSound: result.pick !== null && !cannotWork(result),
@@ -33,7 +39,8 @@ export function sizeReport(result: SizeResult): Report {
     facts: {
       trials: `${trials}, in order of cost.`,
       estimation:
-        'Sequential tests after Wald of each promise on the same random numbers, the risk shared out among them; the design that this ends with is estimated from fresh shifts.',
+        'Sequential tests after Wald of each promise on the same random numbers, the risk shared out among them; the design that this ends with is estimated from fresh shifts.' +
+        drawsFact(result),
     },
   })
 }
@@ -45,7 +52,12 @@ function certainty(result: SizeResult): string[] {
   const search = isFull
     ? `Every design was simulated for ${grouped(made.shifts, 0)} shifts and judged by its figure alone: ${grouped(spent.shifts, 0)} shifts. How sure that is was not worked out.`
     : `It took ${counted(spent.designs, 'design')} and ${counted(spent.shifts, 'shift')}${without > 0 ? `; ${counted(without, 'design')} more ${without === 1 ? 'was' : 'were'} refused without simulating` : ''} (${everyOne}).`
-  return [...(isFull || spent.designs === 0 ? [] : [procedure(result)]), search, ...freshText(result)]
+  return [
+    ...(isFull || spent.designs === 0 ? [] : [procedure(result)]),
+    search,
+    ...freshText(result),
+    ...drawsCertainty(result),
+  ]
 }
 
 /** What the confidence is of. */
@@ -68,9 +80,10 @@ function freshText(result: SizeResult): string[] {
   const simulated = result.designs.filter(({ without }) => without === null).length
   return sentences(
     result.pick === null &&
+      !result.drawn &&
       simulated > 1 &&
       `Which design is nearest was told by ${grouped(Math.min(weighed.shifts, result.made.shifts), 0)} shifts or more of ${simulated > weighed.designs ? `the ${weighed.designs} that seemed nearest` : 'each'}.`,
-    `The figures of the ${result.pick === null ? 'nearest design' : 'pick'} are of ${observed(shifts, result)} that the search did not see, numbers ${grouped(firstShift, 0)} to ${grouped(firstShift + shifts - 1, 0)}: ${percentText(result.made.confidence)} confidence that what it keeps in the long run lies within their interval.`,
+    `The figures of the ${endWord(result)} are of ${observed(shifts, result)} that the search did not see, numbers ${grouped(firstShift, 0)} to ${grouped(firstShift + shifts - 1, 0)}: ${percentText(result.made.confidence)} confidence that what it keeps in the long run lies within their interval.`,
   )
 }
 
@@ -98,16 +111,15 @@ export function sizeSummary(result: SizeResult, headline: readonly string[]): Su
       isFull
         ? 'Every design was judged by its figure alone.'
         : `${percentText(made.confidence)} confidence in the whole search.`,
-      headline[1] ?? '',
+      ...(result.drawn && pick === null ? [] : [headline[1] ?? '']),
+      ...(pick === null ? [] : keptSentences(result)),
     ].filter((text) => text !== ''),
-    limiting:
-      limiting === ''
-        ? ''
-        : `In the ${pick === null ? 'nearest design' : 'pick'}: ${limiting.replace(/^By/, 'by')}`,
+    limiting: limiting === '' ? '' : `In the ${endWord(result)}: ${limiting.replace(/^By/, 'by')}`,
     next:
       pick === null
         ? adviceText(result)
         : [
+            ...measureNextOf(result),
             'Put the pick into the scenario and simulate it with tapeshift run: that report shows its queues, stops, tape and money.',
           ],
   }

@@ -84,8 +84,7 @@ export async function findCheapest(
   while (open.length > 0) {
     const design = goal.isFull ? open[0]! : nextOf(open, candidates)
     simulated++
-    const risk = (1 - goal.confidence) / 2 / (simulated * (simulated + 1))
-    const found = known(design) ?? (await tryOne(design, goal, risk, more))
+    const found = known(design) ?? (await tryOne(design, goal, riskOf(simulated, goal), more))
     tell(found)
     open = open.filter((each) => each !== design)
     if (!goal.isFull) open = stillOpen(open, found, candidates, refuse)
@@ -132,7 +131,12 @@ function nextOf(open: readonly number[], candidates: readonly Candidate[]): numb
   return best
 }
 
-async function tryOne(
+/** What the design that is simulated as the i-th, from 1, may spend of the risk, either way. */
+export const riskOf = (simulated: number, { confidence }: Pick<SizeGoal, 'confidence'>): number =>
+  (1 - confidence) / 2 / (simulated * (simulated + 1))
+
+/** Simulates a design until each promise is told with that risk of a wrong verdict, or the most shifts are over. */
+export async function tryOne(
   design: number,
   { promises, confidence, most, isFull }: SizeGoal,
   risk: number,

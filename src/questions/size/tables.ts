@@ -6,13 +6,14 @@ import { counted, grouped, sentences } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { SizedDesign, SizeResult } from './document.js'
 import { leastSpare } from './promise-figure.js'
-import { endOf, figureParts, setText } from './words.js'
+import { endOf, endWord, figureParts, setText } from './words.js'
 
 /** The pick, or without one the nearest, choice by choice. */
-export function pickTable({ pick, designs, choices, nearest }: SizeResult): Table {
+export function pickTable(result: SizeResult): Table {
+  const { pick, designs, choices, nearest } = result
   const design = designs[pick ?? nearest?.design ?? -1]
   return {
-    title: pick === null ? 'The nearest design' : 'The pick',
+    title: `The ${endWord(result)}`,
     columns: words('choice', 'value', 'chosen from'),
     rows: design
       ? choices.map(({ path, values }) => [{ path }, flowText(design.set[path]), rangeText(values)])
@@ -42,7 +43,7 @@ function shortNames(paths: readonly string[]): string[] {
 const verdictWords = { accepted: 'holds', refused: 'fails', undecided: 'not told' }
 
 /** Shifts, and what they say. */
-type Seen = Pick<SizedDesign, 'promises' | 'shifts'>
+type Seen = Pick<SizedDesign, 'promises' | 'shifts' | 'draws'>
 
 interface Row {
   design: SizedDesign
@@ -95,7 +96,7 @@ function unlikeIn(rows: readonly Row[], { choices }: SizeResult) {
 }
 
 export function designTable(result: SizeResult): Table {
-  const { pick, nearest, promises, currency } = result
+  const { pick, nearest, promises, currency, drawn } = result
   const { rows, notes } = shownRows(result)
   const { columns, alike } = unlikeIn(rows, result)
   const isPriced = rows.some(({ design }) => design.cost !== null)
@@ -103,12 +104,13 @@ export function designTable(result: SizeResult): Table {
   const verdictOf = ({ design, index }: Row) =>
     index === pick
       ? 'the pick'
-      : `${verdictWords[design.verdict]}${index === nearest?.design ? ', nearest' : ''}`
-  const rowOf = (design: SizedDesign, { promises: figures, shifts }: Seen, verdict: string) => [
+      : `${verdictWords[design.verdict]}${index === nearest?.design ? `, ${endWord(result).split(' ')[0]}` : ''}`
+  const rowOf = (design: SizedDesign, { promises: figures, shifts, draws }: Seen, verdict: string) => [
     columns.map(({ path }) => flowText(design.set[path])).join(', '),
     ...(isPriced ? [design.cost === null ? null : grouped(design.cost, 2)] : []),
     ...promises.map(({ unit }, each) => figureParts(figures[each], unit, result)),
     grouped(shifts, 0),
+    ...(drawn ? [draws ? `${draws.kept} of ${draws.kept + draws.missed + draws.open}` : null] : []),
     verdict,
   ]
   return {
@@ -116,6 +118,7 @@ export function designTable(result: SizeResult): Table {
     note: sentences(
       ...notes,
       columns.length > 1 && `A design is ${columns.map(({ name }) => name).join(', ')}.`,
+      drawn && 'Figures and intervals are those with the inputs as they are given.',
       Object.keys(alike).length > 0 && `In all of these ${setText(alike)}.`,
     ).join(' '),
     columns: [
@@ -126,6 +129,7 @@ export function designTable(result: SizeResult): Table {
           unit !== 'share' ? measure : promises.length === 1 ? 'holds it in' : promise,
         ),
         'shifts',
+        ...(drawn ? ['draws kept'] : []),
       ),
       ...words('verdict'),
     ],

@@ -52,12 +52,18 @@ export function endOf({
   return design && afresh ? { design, afresh } : null
 }
 
+/** What that is called: `pick`, `nearest design`, or where none is sure enough `surest design`. */
+export const endWord = ({ pick, drawn }: Pick<SizeResult, 'pick' | 'drawn'>): string =>
+  pick !== null ? 'pick' : drawn ? 'surest design' : 'nearest design'
+
 /** A promise's figure in its parts: `96 %`, `(94 to 98 %)`; `12.3 ± 0.4 min`; without an interval `96 %`, `12.3 min`. */
 export function figureParts(figure: Figure | undefined, unit: string, { display }: SizeResult): Parts {
   if (figure === undefined || figure.mean === null) return [nothing]
   const { mean, low, high } = figure
   if (low !== null && high !== null)
-    return unit === 'share' ? sharePartsOfShifts(figure) : printedParts({ mean, low, high, unit }, display)
+    return unit === 'share'
+      ? sharePartsOfShifts({ mean, low, high })
+      : printedParts({ mean, low, high, unit }, display)
   if (unit === 'share') return [wholePercent(mean)]
   const { factor, word } = printedUnit(unit, display)
   return [`${Number((mean * factor).toPrecision(4))} ${word}`.trimEnd()]

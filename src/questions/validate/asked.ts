@@ -6,6 +6,10 @@ import { parseQuantity } from '../../scenario/quantity.js'
 import { readYaml } from '../../scenario/yaml-file.js'
 import { fewestRuns } from '../../statistics/ranks.js'
 
+/** What of the plant is fed to the model: its arrivals; its arrivals and its stops; the one and then, beside it, the other. */
+export const drivers = ['arrivals', 'stops', 'both'] as const
+export type Driver = (typeof drivers)[number]
+
 export interface ValidateOptions {
   /** How far the mean of the model may lie from that of the plant, such as `3 %`: named before anybody looks. */
   margin?: string | undefined
@@ -17,6 +21,8 @@ export interface ValidateOptions {
   heldOut?: { name: string; text: string } | undefined
   /** No fit has seen any day of this record. */
   unseen?: boolean | undefined
+  /** What of the plant goes in: its arrivals where they were logged, as nobody says otherwise, its stops too, or each in turn. */
+  drivenBy?: Driver | undefined
   /** Any text; the same seed keeps the same days back and draws the same numbers. */
   seed?: string | undefined
   /** So many reports of shifts, real and simulated, for those who know the line. */
@@ -36,6 +42,7 @@ export interface ValidateAsked {
   margin: number
   runs: number
   kept: Kept
+  drivenBy: Driver
   sheet: number
 }
 
@@ -59,7 +66,10 @@ export function validateAsked(options: ValidateOptions, confidence: number): Val
     throw misuse(`--runs must be a whole number from ${least} to ${mostRuns}`)
   if (sheet !== 0 && !(Number.isInteger(sheet) && sheet >= fewestSheets))
     throw misuse(`--sheet must be a whole number from ${fewestSheets} on: fewer are told apart by guessing`)
-  return { margin: shareOf('--margin', margin, 1), runs, kept: keptOf(options), sheet }
+  const { drivenBy = 'arrivals' } = options
+  if (!drivers.includes(drivenBy))
+    throw misuse(`--driven-by ${printable(String(drivenBy))}: choose one of ${drivers.join(', ')}`)
+  return { margin: shareOf('--margin', margin, 1), runs, kept: keptOf(options), drivenBy, sheet }
 }
 
 function keptOf({ holdOut, heldOut, unseen = false }: ValidateOptions): Kept {

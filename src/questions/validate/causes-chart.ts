@@ -2,6 +2,7 @@
 import { figures as digits } from '../../catalogue/printed-units.js'
 import { percentText } from '../../report/format.js'
 import { rowAxis, spanAxis } from '../../report/marks/axis.js'
+import { rowLabel } from '../../report/marks/breaking.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
 import { dots } from '../../report/marks/dots.js'
 import { palette } from '../../report/marks/inks.js'
@@ -10,10 +11,10 @@ import { ruleUp } from '../../report/marks/rule.js'
 import { whiskers } from '../../report/marks/whiskers.js'
 import type { CauseResult, ValidateResult } from './document.js'
 
-/** Minutes a day; null of what neither side shows. */
+/** Minutes a day; null of what neither side shows, and where all was put in. */
 export function causesChart(result: ValidateResult): Chart | null {
   const { made } = result
-  const causes = result.causes.filter(({ path }) => path !== null)
+  const causes = result.causes.filter(({ path, isPutIn }) => path !== null && !isPutIn)
   if (causes.length === 0) return null
   const rows = causes.map(({ seconds: { mean, low, high } }, at) => ({
     ...{ at, mean: mean / 60 },
@@ -35,8 +36,8 @@ export function causesChart(result: ValidateResult): Chart | null {
     height: rows.length * 34 + 12,
     legend: ['not shown to differ', 'shown to differ'],
     axes: {
-      x: spanAxis(span, 'minutes stopped a day, model less plant'),
-      y: rowAxis(causes.map(({ words }) => words)),
+      x: spanAxis(span, 'minutes a day'),
+      y: rowAxis(causes.map(({ words }) => rowLabel(words))),
     },
     marks: [
       ruleUp(0, { colour: palette.frame, dash: [] }),

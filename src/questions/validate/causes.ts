@@ -1,7 +1,8 @@
 /** Stops by cause, of the plant and of the model: the causes that the record names, and all others together. */
-import { type stopKeys, stopPathOf } from '../../record/meanings.js'
+import { stopPathOf } from '../../record/meanings.js'
 import type { CleanRecord, LoggedStop } from '../../record/record.js'
 import { lengthOf } from '../../record/spans.js'
+import type { LoggedKind } from '../../scenario/recorded-stops.js'
 import type { Scenario } from '../../scenario/schema.js'
 import { type StopCause, stopSumsOf } from '../../shifts/seen-stops.js'
 
@@ -18,7 +19,7 @@ export interface Stopped {
   seconds: number
 }
 
-const causeOf: Readonly<Record<keyof typeof stopKeys, StopCause>> = {
+const causeOf: Readonly<Record<LoggedKind, StopCause>> = {
   jams: 'jams',
   breakdowns: 'breakdowns',
   'roll-change': 'roll-changes',
@@ -44,7 +45,7 @@ export class Causes {
     this.placeOf = places
     const sumsOf = new Map(
       named.map(({ path }, place) => {
-        const [, piece, tail] = path!.split('.') as [string, string, keyof typeof stopKeys]
+        const [, piece, tail] = path!.split('.') as [string, string, LoggedKind]
         return [JSON.stringify([piece, causeOf[tail]]), place]
       }),
     )

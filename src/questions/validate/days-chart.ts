@@ -12,10 +12,11 @@ import type { ValidateResult } from './document.js'
 const mostNames = 12
 
 export function daysChart(result: ValidateResult): Chart {
-  const { days, ranks, runs } = result
+  const { days, ranks, runs, beside } = result
+  const withOwn = (beside?.days ?? []).map(({ model }, x) => ({ x, y: model.median }))
   const outside = days.length - ranks.inside
   const span = roomySpan(
-    days.flatMap(({ plant, model }) => [plant, model.low, model.high]),
+    [...days.flatMap(({ plant, model }) => [plant, model.low, model.high]), ...withOwn.map(({ y }) => y)],
     7,
   )
   const at = (isInside: boolean) =>
@@ -29,12 +30,15 @@ export function daysChart(result: ValidateResult): Chart {
       outside === 0
         ? `All ${days.length} days of the plant lie where their runs do`
         : `${outside} of ${counted(days.length, 'day')} of the plant ${outside === 1 ? 'lies' : 'lie'} outside ${percentText(ranks.share)} of the runs`,
-    subtitle: `Line: ${percentText(ranks.share)} of ${runs} runs of that day, with their median. Sign: the plant. Of 100 days of a model that is the plant, 5 lie outside.`,
+    subtitle: `Line: ${percentText(ranks.share)} of ${runs} runs of that day${beside ? ' by the laws of its stops' : ''}, with their median. Sign: the plant. Of 100 days of a model that is the plant, 5 lie outside.`,
     alt: `Good cases a day, plant, and range of runs: ${days.map(({ day, plant, model }) => `${day}: ${grouped(plant, 0)}, ${grouped(model.low, 0)} to ${grouped(model.high, 0)}`).join('; ')}.`,
     mayNarrow: true,
     gap: 12,
     height: 330,
-    legend: ['plant, outside', 'plant, within', 'median of the runs'],
+    legend: [
+      ...['plant, outside', 'plant, within', 'median of the runs'],
+      ...(beside ? ['median with its own stops'] : []),
+    ],
     axes: {
       x: spanAxis(
         {
@@ -55,6 +59,15 @@ export function daysChart(result: ValidateResult): Chart {
         days.map(({ model }, x) => ({ x, y: model.median })),
         { radius: 3, colour: palette.main },
       ),
+      ...(beside
+        ? [
+            dots('median with its own stops', withOwn, {
+              radius: 4.5,
+              colour: palette.short,
+              style: 'rectRot',
+            }),
+          ]
+        : []),
       whiskers(
         'runs',
         'y',

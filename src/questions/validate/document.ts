@@ -3,7 +3,9 @@ import type { Made } from '../../answers/made.js'
 import type { Warned } from '../../answers/warning.js'
 import type { Display } from '../../catalogue/printed-units.js'
 import type { Verdict } from '../../statistics/equivalence.js'
+import type { Driver } from './asked.js'
 import type { DrivenBy } from './driven.js'
+import type { CountedStops } from './own-stops.js'
 
 /** A number with its interval; an end that is not known is null. */
 export interface Known {
@@ -40,6 +42,8 @@ export interface CauseResult {
   /** Null: what the record names no cause for, and what else stops the model; a log need not hold all stops, so these are not compared. */
   path: string | null
   words: string
+  /** The stops of the plant were put in, and none came by a law. */
+  isPutIn: boolean
   plant: { stops: number; seconds: number }
   model: { stops: number; seconds: number }
   stops: GapResult
@@ -60,6 +64,45 @@ export interface Explanation {
   isAlong: boolean
 }
 
+/** Good cases of plant and model, a day. */
+export interface GoodResult {
+  plant: number
+  model: number
+  /** Model less plant, cases a day, with the interval of the confidence of the study. */
+  difference: Known & { t: number | null; degreesOfFreedom: number; p: number | null }
+  /** The same without any law: days drawn anew. */
+  bootstrap: { low: number; high: number } | null
+  /** In parts of what the plant had, with the interval that decides. */
+  share: Known
+  p: number | null
+  verdict: Verdict
+}
+
+/** Days that lie where their runs do. */
+export interface RanksResult {
+  low: number
+  high: number
+  share: number
+  inside: number
+  p: number
+}
+
+/** Of the plant's stops, a day. */
+export interface OwnStopsResult {
+  put: CountedStops
+  /** Those for which the record names no place in the line. */
+  left: CountedStops
+  /** What the clock of the log leaves open of how long those were that were put in, one standard deviation, s. */
+  open: number
+}
+
+/** The same days with the plant's own stops. */
+export interface BesideResult {
+  days: DayResult[]
+  good: GoodResult
+  ranks: RanksResult
+}
+
 export interface ValidateResult extends Warned {
   format: 'tapeshift-result/1'
   command: 'validate'
@@ -67,26 +110,18 @@ export interface ValidateResult extends Warned {
   display: Display
   margin: number
   runs: number
+  /** What of the plant was fed to the model: its arrivals where they were logged, its stops too, or each in turn. */
+  drivenBy: Driver
+  /** Null where none were put in. */
+  ownStops: OwnStopsResult | null
   /** The days may have been used by a fit: this is no validation. */
   isCalibration: boolean
   /** How the days were chosen, in words. */
   chosen: string
   leftOut: { day: string; why: string }[]
   days: DayResult[]
-  good: {
-    /** Good cases a day. */
-    plant: number
-    model: number
-    /** Model less plant, cases a day, with the interval of the confidence of the study. */
-    difference: Known & { t: number | null; degreesOfFreedom: number; p: number | null }
-    /** The same without any law: days drawn anew. */
-    bootstrap: { low: number; high: number } | null
-    /** In parts of what the plant had, with the interval that decides. */
-    share: Known
-    p: number | null
-    verdict: Verdict
-  }
-  ranks: { low: number; high: number; share: number; inside: number; p: number }
+  good: GoodResult
+  ranks: RanksResult
   regression: {
     intercept: number
     slope: number
@@ -94,6 +129,8 @@ export interface ValidateResult extends Warned {
     degreesOfFreedom: [number, number]
     p: number
   } | null
+  /** The same days with the plant's own stops, where both were asked for. */
+  beside: BesideResult | null
   causes: CauseResult[]
   explains: Explanation | null
   /** Reports for those who know the line: how many, and how many told apart show that the model can be told from the plant. */

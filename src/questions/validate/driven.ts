@@ -1,4 +1,4 @@
-/** The scenario as it stood on one shift of the record: its length, its breaks, and the cases that came where they were logged. */
+/** The scenario as it stood on one shift of the record: its length, its breaks, the cases that came where they were logged, and its stops where asked. */
 import type { CleanRecord, LoggedCases, LoggedShift } from '../../record/record.js'
 import { lengthOf } from '../../record/spans.js'
 import type { RecordedLog } from '../../scenario/arrivals.js'
@@ -6,6 +6,7 @@ import { isFault } from '../../scenario/fault.js'
 import type { Problem, ScenarioError } from '../../scenario/problems.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { Scenario } from '../../scenario/schema.js'
+import type { OwnStops } from './own-stops.js'
 
 /** Where the cases of a shift come from: as they were recorded, or from the law of the scenario. */
 export type DrivenBy = 'cases' | 'law'
@@ -15,7 +16,7 @@ export interface DrivenShift {
   drivenBy: DrivenBy
 }
 
-/** Makes the scenario of each shift. */
+/** Makes the scenario of each shift; with its own stops where there is `own`. */
 export class Driving {
   /** By length and breaks: most shifts are alike. */
   private readonly made = new Map<string, Scenario>()
@@ -28,6 +29,7 @@ export class Driving {
   constructor(
     private readonly loaded: ReadScenario,
     private readonly record: CleanRecord,
+    private readonly own: OwnStops | null = null,
   ) {
     this.hasBreaks = record.shifts.some(({ breaks }) => breaks.length > 0)
     this.source = sourceOf(loaded.scenario, record.cases)
@@ -38,7 +40,8 @@ export class Driving {
   of(number: number): DrivenShift | { problem: Problem } {
     const shift = this.record.shifts[number]!
     try {
-      const scenario = this.withShift(shift)
+      const alike = this.withShift(shift)
+      const scenario = this.own?.in(alike, number) ?? alike
       const log = this.logOf(number, scenario)
       if (!log) return { scenario, drivenBy: 'law' }
       return { scenario: withLog(scenario, this.source!, log), drivenBy: 'cases' }

@@ -14,11 +14,12 @@ export interface StoppedDay {
 const level = 0.05
 const hair = 1e-12
 
-/** A row a cause; what neither side ever had is left out. */
+/** A row a cause; what neither side ever had is left out. `isPutIn`: the stops of the plant were put in, there is nothing to compare. */
 export function gapsOf(
   causes: readonly Cause[],
   days: readonly StoppedDay[],
   confidence: number,
+  isPutIn: (path: string | null) => boolean = () => false,
 ): CauseResult[] {
   const seen = [...causes.entries()].filter(([place]) =>
     days.some(({ plant, model }) => plant[place]!.stops > 0 || model[place]!.stops > 0),
@@ -26,13 +27,18 @@ export function gapsOf(
   const rows = seen.map(([place, cause]) => {
     const of = (side: keyof StoppedDay, what: keyof Stopped) => days.map((day) => day[side][place]![what])
     const gap = (what: keyof Stopped) =>
-      gapOf(of('plant', what), of('model', what), cause.path === null ? null : confidence)
+      gapOf(
+        of('plant', what),
+        of('model', what),
+        cause.path === null || isPutIn(cause.path) ? null : confidence,
+      )
     const mean = (side: keyof StoppedDay) => ({
       stops: average(of(side, 'stops')),
       seconds: average(of(side, 'seconds')),
     })
     return {
       ...cause,
+      isPutIn: isPutIn(cause.path),
       plant: mean('plant'),
       model: mean('model'),
       stops: gap('stops'),
@@ -52,7 +58,7 @@ const average = (values: readonly number[]) => mean(values as number[])
 
 /**
  * Mean of model less plant over the days, by Student at `confidence`; p is not adjusted yet. Null: what no cause is named for is not compared,
- * for a log need not hold all stops.
+ * for a log need not hold all stops, nor is what was put in.
  */
 function gapOf(plant: readonly number[], model: readonly number[], confidence: number | null): GapResult {
   const differences = model.map((value, day) => value - plant[day]!)

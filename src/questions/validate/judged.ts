@@ -7,7 +7,7 @@ import { equivalence } from '../../statistics/equivalence.js'
 import { binomialAtMost, studentT, studentTBeyond } from '../../statistics/quantile.js'
 import { type Between, betweenRuns, liesBetween, runsBelow } from '../../statistics/ranks.js'
 import { covered } from './asked.js'
-import type { DayResult, Known, ValidateResult } from './document.js'
+import type { DayResult, GoodResult, Known, RanksResult, ValidateResult } from './document.js'
 import type { SimulatedDay } from './simulated.js'
 
 /** How it is judged. */
@@ -41,17 +41,14 @@ export function daysAmongRuns(days: readonly SimulatedDay[], seed: string): DayR
 }
 
 /** How many days lie where they should, and how often so few would if the model were the plant. */
-export function ranksOf(days: readonly DayResult[], runs: number): ValidateResult['ranks'] {
+export function ranksOf(days: readonly DayResult[], runs: number): RanksResult {
   const between: Between = betweenRuns(runs, covered)
   const inside = days.filter(({ isInside }) => isInside).length
   return { ...between, inside, p: binomialAtMost(inside, days.length, between.share) }
 }
 
 /** Good cases of plant and model in the mean, and whether they are alike within the margin. */
-export function goodOf(
-  days: readonly DayResult[],
-  { margin, confidence, seed }: Judging,
-): ValidateResult['good'] {
+export function goodOf(days: readonly DayResult[], { margin, confidence, seed }: Judging): GoodResult {
   const plants = days.map((day) => day.plant)
   const models = days.map((day) => day.model.mean)
   const found = equivalence(plants, models, margin, 1 - confidence)

@@ -1,12 +1,14 @@
 /** What the report of a validation says, the same for the terminal and the page. */
+import { figures as digits } from '../../catalogue/printed-units.js'
 import { words } from '../../report/cell.js'
 import { counted, percentText, sentences } from '../../report/format.js'
 import type { Report } from '../../report/report.js'
 import { inSections } from '../../report/sections.js'
 import { cautions } from '../../trade/cautions.js'
+import type { Driver } from './asked.js'
 import type { ValidateResult } from './document.js'
-import { causesTable, daysTable, leftOutTable, testsTable } from './tables.js'
-import { explanationText, spanOfDays, verdictText } from './words.js'
+import { causesTable, daysTable, leftOutTable, sidesTable, testsTable } from './tables.js'
+import { drivenText, explanationText, spanOfDays, verdictText } from './words.js'
 
 const calibration =
   'This is calibration, not validation: a fit may have used these days, so it shows how well the model was fitted, not that it is the plant.'
@@ -21,11 +23,18 @@ export function validateReport(result: ValidateResult): Report {
     headline: sentences(
       isCalibration && calibration,
       verdictText(result),
+      drivenText(result),
       coverage(result),
       explanationText(result),
     ),
     certainty: [],
-    tables: inSections([testsTable(result), daysTable(result), leftOutTable(result), causesTable(result)]),
+    tables: inSections([
+      testsTable(result),
+      sidesTable(result),
+      daysTable(result),
+      leftOutTable(result),
+      causesTable(result),
+    ]),
     limits: result.notes,
     assumed: { title: 'Assumed', columns: words('what', 'value'), rows: [] },
     unsourced: [],
@@ -33,38 +42,52 @@ export function validateReport(result: ValidateResult): Report {
     repeat: made.repeat,
     origin: `tapeshift ${made.version} on Node ${made.node}, seed "${made.seed}", scenario sha256 ${made.scenario.sha256}, record sha256 ${made.record.sha256}`,
     summary: {
-      question: isCalibration
-        ? 'Does the model give back the days that it may have been fitted to?'
-        : 'Is the model the plant, on days that no fit has used?',
-      answer: sentences(isCalibration && calibration, verdictText(result)).join(' '),
+      question: question(result),
+      answer: sentences(isCalibration && calibration, verdictText(result), drivenText(result)).join(' '),
       sureness: sentences(coverage(result), sheetText(result)),
       limitingHead: 'What explains the gap',
-      limiting: explanationText(result),
+      limiting: explanationText(result, true),
       next: next(result),
     },
   }
 }
 
+function question({ isCalibration, drivenBy }: ValidateResult): string {
+  const own = drivenBy === 'stops' ? ", given the plant's own stops" : ''
+  return isCalibration
+    ? `Does the model give back the days that it may have been fitted to${own}?`
+    : `Is the model ${own === '' ? '' : 'of the line '}the plant, on days that no fit has used${own}?`
+}
+
+const drivenWords: Readonly<Record<Driver, string>> = {
+  arrivals: '',
+  stops: ", with the plant's own stops",
+  both: " by the laws of its stops, and with the plant's own stops",
+}
+
 function subtitle(result: ValidateResult): string {
-  const { days, leftOut, chosen, runs, margin, made } = result
+  const { days, leftOut, chosen, runs, margin, made, drivenBy } = result
   const parts = [
     `${counted(days.length, 'day')} ${spanOfDays(result)}: ${chosen}`,
     ...(leftOut.length > 0 ? [`${counted(leftOut.length, 'day')} left out`] : []),
-    `${runs} runs of each`,
+    `${runs} runs of each${drivenWords[drivenBy]}`,
   ]
   return `${parts.join('; ')}. Margin ${percentText(margin)}, named beforehand; risk of a wrong yes ${percentText(1 - made.confidence)}.`
 }
 
-function coverage({ ranks, days }: ValidateResult): string {
-  const few = ranks.p < 0.05 ? ': too few for a model that is the plant' : ''
-  return `${ranks.inside} of ${counted(days.length, 'day')} lie where ${percentText(ranks.share)} of their runs do${few}.`
+function coverage({ ranks, days, drivenBy, ownStops }: ValidateResult): string {
+  const lie = `${ranks.inside} of ${counted(days.length, 'day')} lie where ${percentText(ranks.share)} of their runs do`
+  if (ranks.p >= 0.05) return `${lie}.`
+  return drivenBy === 'stops' && ownStops && ownStops.open > 0
+    ? `${lie}: fewer than should, but the clock of the log leaves ${digits(ownStops.open / 60, 2)} minutes of stops a day open, which the runs do not hold.`
+    : `${lie}: too few for a model that is the plant.`
 }
 
 const sheetText = ({ sheet }: ValidateResult): string | false =>
   sheet !== null &&
   `Give sheet.csv to those who know the line, not its key: ${sheet.right} or more of ${sheet.count} told right, plant or model, show at 5 % that the two can be told apart (by guessing ${percentText(sheet.p, 2)}).`
 
-function next({ good, explains, isCalibration }: ValidateResult): string[] {
+function next({ good, explains, isCalibration, drivenBy }: ValidateResult): string[] {
   const { path } = explains ?? {}
   return sentences(
     isCalibration &&
@@ -75,6 +98,12 @@ function next({ good, explains, isCalibration }: ValidateResult): string[] {
     good.verdict !== 'within' &&
       path &&
       `Look at \`${path}\` first: what does the log say of it, and what the scenario?`,
+    good.verdict !== 'within' &&
+      drivenBy === 'arrivals' &&
+      'Is it the line or the laws of its stops? `--driven-by both` puts the stops of the plant in too.',
+    good.verdict === 'within' &&
+      drivenBy === 'stops' &&
+      'Then without `--driven-by stops`: are the laws of the stops right too?',
     good.verdict === 'not-shown' && 'Not shown is not wrong: more days make the interval shorter.',
   )
 }

@@ -22,28 +22,49 @@ export interface SimulatedDay extends PlantDay {
   picked: { good: number; stops: Stopped[] } | null
 }
 
-/** Every shift of a day has numbers of its own: days that had the same luck would not be independent. Throws what `simulating` does. */
+/** What the runs depend on besides the days. */
+export interface Running {
+  loaded: ReadScenario
+  record: CleanRecord
+  causes: Causes
+  /** Hash of all that a run depends on: the scenario, the record, the days and how they are driven. */
+  course: string
+}
+
+/**
+ * Simulates the days of each set; the same day has the same luck in all of them. Every shift of a day has numbers of its own: days that had
+ * the same luck would not be independent. Throws what `simulating` does.
+ */
 export async function simulated(
-  days: readonly DayToRun[],
+  sets: readonly (readonly DayToRun[])[],
   runs: number,
-  { loaded, record, causes }: { loaded: ReadScenario; record: CleanRecord; causes: Causes },
+  { loaded, record, causes, course }: Running,
   context: Context,
-): Promise<SimulatedDay[]> {
-  const designs = days
-    .flatMap(({ driven }) => driven)
-    .map(({ scenario }, index) => ({ scenario, key: String(index + 1), first: index * runs + 1 }))
+): Promise<SimulatedDay[][]> {
+  const designs = sets.flatMap((days, set) =>
+    days
+      .flatMap(({ driven }) => driven)
+      .map(({ scenario }, index) => ({
+        ...{ scenario, first: index * runs + 1 },
+        key: `${set + 1}.${index + 1}`,
+      })),
+  )
   const plan = {
     ...{ designs, seed: loaded.scenario.study.seed, total: designs.length * runs },
-    ...{ isOpen: false, isLean: true, counts: 'shifts' as const, course: loaded.shiftsSha256 },
+    ...{ isOpen: false, isLean: true, counts: 'shifts' as const, course },
     // a length that was timed has no clock: it is right in the mean
     eyes: { seenFrom: record.seenFrom, grain: record.lengths === 'clocked' ? record.roundedTo : 0 },
   }
   return simulating(plan, context, async (simulation) => {
-    const found: SimulatedDay[] = []
+    const found: SimulatedDay[][] = []
     let first = 0
-    for (const day of days) {
-      found.push(await ofDay(day, { simulation, first, runs, causes }))
-      first += day.driven.length
+    for (const days of sets) {
+      const ofSet: SimulatedDay[] = []
+      for (const day of days) {
+        ofSet.push(await ofDay(day, { simulation, first, runs, causes }))
+        first += day.driven.length
+      }
+      found.push(ofSet)
     }
     return found
   })

@@ -1,39 +1,29 @@
 /** Is the model the plant? Simulates days of a record that no fit used, and holds its good cases and its stops against those of the plant. */
-import { type Answer, repeatOf } from '../../answers/answer.js'
+import type { Answer } from '../../answers/answer.js'
 import { coveringWords } from '../../answers/validated.js'
 import { type ReadRecord, refuseUnusable } from '../../record/read-record.js'
 import type { CleanRecord } from '../../record/record.js'
-import { lengthOf, total } from '../../record/spans.js'
 import { misuse } from '../../scenario/fault.js'
+import { hashOf } from '../../scenario/hash.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { withChanges } from '../../scenario/with-changes.js'
 import type { Context } from '../../shifts/simulation.js'
-import { runtime, version } from '../../version.js'
-import { type ValidateAsked, type ValidateOptions, validateAsked } from './asked.js'
+import { type ValidateOptions, validateAsked } from './asked.js'
 import { Causes, type Stopped } from './causes.js'
 import { daysCsv } from './csv.js'
-import { type PlantDays, plantDays } from './days.js'
+import { plantDays } from './days.js'
 import type { ValidateResult } from './document.js'
-import { explanationOf, gapsOf } from './gaps.js'
-import { daysAmongRuns, goodOf, ranksOf, regressionOf } from './judged.js'
-import { notesOf } from './notes.js'
-import { type Drawn, type SheetRow, sheetCsv, sheetTest } from './sheet.js'
+import { OwnStops } from './own-stops.js'
+import { type About, type Done, documentOf } from './result.js'
+import { type Drawn, type SheetRow, sheetCsv } from './sheet.js'
 import { type SimulatedDay, simulated } from './simulated.js'
 import { daysToRun } from './to-run.js'
-import { chosenWords, validatedWords } from './words.js'
+import { validatedWords } from './words.js'
 
 /** What a validation gives back. */
 export interface ValidateAnswer extends Answer<ValidateResult> {
   /** The text of the scenario that was given, with what it was validated by; null where none was given. */
   scenario: string | null
-}
-
-/** What the question is about: the scenario, the record, and what was asked. */
-export interface About {
-  loaded: ReadScenario
-  read: ReadRecord
-  options: ValidateOptions
-  asked: ValidateAsked
 }
 
 /** Answers the question. Throws `Fault`. */
@@ -55,13 +45,23 @@ export async function validate(
       '--write says in the scenario what validated it: name days that no fit used, by --held-out, --hold-out or --unseen',
     )
   const causes = new Causes(record, scenario)
-  const { days, leftOut, drawn } = daysToRun(about, chosen)
-  const done = await simulated(days, asked.runs, { loaded, record, causes }, context)
-  const logged = loggedStops(done, record, causes)
-  const document = documentOf(about, { ...chosen, leftOut }, { days: done, logged, causes })
+  const own = asked.drivenBy === 'arrivals' ? null : ownStopsOf(record, scenario)
+  const { days, leftOut, drawn } = daysToRun(about, chosen, asked.drivenBy === 'stops' ? own : null)
+  const sets = asked.drivenBy === 'both' ? [days, daysToRun(about, chosen, own).days] : [days]
+  const course = courseOf(about, days)
+  const [first, beside = null] = await simulated(
+    sets,
+    asked.runs,
+    { loaded, record, causes, course },
+    context,
+  )
+  const logged = loggedStops(first!, record, causes)
+  const runs = own && asked.drivenBy === 'stops' ? withOwn(first!, logged, causes, own) : first!
+  const done: Done = { days: runs, beside, logged, causes, own }
+  const document = documentOf(about, { ...chosen, leftOut }, done)
   return {
     document,
-    rows: () => new Map([['days.csv', daysCsv(document)], ...sheets(drawn, { days: done, logged, causes })]),
+    rows: () => new Map([['days.csv', daysCsv(document)], ...sheets(drawn, done)]),
     isMet: document.good.verdict === 'within',
     cannotWork: false,
     scenario: options.writeInto === undefined ? null : withWords(options.writeInto, document),
@@ -73,6 +73,44 @@ function refuseUnfit({ scenario: { shift } }: ReadScenario): void {
     throw misuse(
       'each day is simulated by itself: the scenario must begin its shifts empty (`--set shift.start=empty --set shift.campaign=1`)',
     )
+}
+
+/** Hash of all that a run of a day depends on. */
+const courseOf = (
+  { loaded, read, asked: { runs, drivenBy } }: About,
+  days: readonly { day: string; shifts: readonly number[] }[],
+): string =>
+  hashOf([
+    ...[loaded.shiftsSha256, read.sha256, runs, drivenBy],
+    days.map(({ day, shifts }) => [day, ...shifts]),
+  ])
+
+function ownStopsOf(record: CleanRecord, scenario: ReadScenario['scenario']): OwnStops {
+  const own = new OwnStops(record, scenario)
+  if (own.isEmpty)
+    throw misuse(
+      '--driven-by stops: the record names no stop of a piece that the scenario has: say under `means` what its reasons are, such as `line.sealer.jams`',
+    )
+  return own
+}
+
+/** Days with the stops that were put in as the log has them: the runs had just these. */
+function withOwn(
+  days: readonly SimulatedDay[],
+  logged: readonly Stopped[][],
+  { all }: Causes,
+  own: OwnStops,
+): SimulatedDay[] {
+  return days.map((day, index): SimulatedDay => {
+    const stops = (of: readonly Stopped[]) =>
+      of.map((each, place) => (own.has(all[place]!.path) ? logged[index]![place]! : each))
+    const { picked } = day
+    return {
+      ...day,
+      stops: stops(day.stops),
+      picked: picked && { ...picked, stops: stops(picked.stops) },
+    }
+  })
 }
 
 /** Stops of each day as the plant logged them. */
@@ -88,63 +126,6 @@ function loggedStops(
     if (place !== undefined) causes.addLogged(sums[place]!, stop)
   }
   return sums
-}
-
-interface Done {
-  days: readonly SimulatedDay[]
-  logged: readonly Stopped[][]
-  causes: Causes
-}
-
-function documentOf(
-  { loaded, read, options, asked }: About,
-  { isCalibration, leftOut }: Pick<PlantDays, 'isCalibration' | 'leftOut'>,
-  { days, logged, causes }: Done,
-): ValidateResult {
-  const { scenario, sha256, shiftsSha256 } = loaded
-  const { seed, confidence } = scenario.study
-  const { margin, runs, sheet } = asked
-  const { record } = read
-  const byDay = daysAmongRuns(days, seed)
-  const good = goodOf(byDay, { margin, confidence, seed })
-  const stopped = days.map(({ stops }, index) => ({ plant: logged[index]!, model: stops }))
-  const gaps = gapsOf(causes.all, stopped, confidence)
-  return {
-    format: 'tapeshift-result/1',
-    command: 'validate',
-    made: {
-      ...{ version, node: runtime, seed, scenario: { title: scenario.title, sha256 }, shiftsSha256 },
-      record: { title: record.title, sha256: read.sha256 },
-      ...{ shifts: runs * days.reduce((sum, { shifts }) => sum + shifts.length, 0), confidence },
-      repeat: repeatOf('validate', { ...loaded.asked, record: read.name }, flagsOf(loaded, options)),
-    },
-    ...{ display: scenario.display, margin, runs, isCalibration },
-    chosen: chosenWords(asked.kept),
-    leftOut,
-    days: byDay,
-    good,
-    ranks: ranksOf(byDay, runs),
-    regression: regressionOf(days),
-    causes: gaps,
-    explains: explanationOf(gaps, good.model - good.plant, paceOf(days, record, good.plant)),
-    sheet: sheet > 0 ? sheetTest(sheet) : null,
-    notes: notesOf(loaded, record, days),
-  }
-}
-
-const flagsOf = (
-  { asked: { variant, confidence } }: ReadScenario,
-  { margin, runs, holdOut, heldOut, unseen, seed, sheet }: ValidateOptions,
-) => ({
-  ...{ variant, margin, runs, 'hold-out': holdOut, 'held-out': heldOut?.name },
-  ...{ unseen, sheet, seed, confidence },
-})
-
-/** Good cases of the plant in a second of its shifts without breaks. */
-function paceOf(days: readonly SimulatedDay[], { shifts }: CleanRecord, plant: number): number {
-  const all = days.flatMap((day) => day.shifts.map((number) => shifts[number]!))
-  const open = all.reduce((sum, shift) => sum + lengthOf(shift) - total(shift.breaks), 0) / days.length
-  return open > 0 ? plant / open : 0
 }
 
 /** The reports and their key. */

@@ -62,23 +62,43 @@ export function testsTable(result: ValidateResult): Table {
   })
 }
 
-export const daysTable = ({ days, ranks, runs }: ValidateResult): Table =>
+/** The days by the laws of their stops and with the stops of the plant, side by side. */
+export function sidesTable({ good, ranks, beside, days }: ValidateResult): Table {
+  const rows = [
+    { name: 'by the laws of its stops', good, ranks },
+    ...(beside ? [{ name: "with the plant's own stops", ...beside }] : []),
+  ]
+  return within('figures', {
+    title: "By laws, and with the plant's own stops",
+    note: 'The same days and the same luck. What differs in the second row is the model of the line; what the first has on top of it are its laws.',
+    columns: words('stops', 'model less plant', 'days within', 'verdict'),
+    rows: beside
+      ? rows.map(({ name, good: { share, verdict }, ranks: { inside } }): Cell[] => [
+          name,
+          `${signedPercent(share.mean)} (${endsText(share, signedPercent)})`,
+          `${inside} of ${days.length}`,
+          { within: 'shown within', outside: 'shown outside', 'not-shown': 'not shown' }[verdict],
+        ])
+      : [],
+  })
+}
+
+export const daysTable = ({ days, ranks, runs, drivenBy }: ValidateResult): Table =>
   within('days', {
     title: 'Good cases day by day',
-    note: `Range: ${percentText(ranks.share)} of ${runs} runs. Runs below: those with fewer good cases than the plant, ties by lot.`,
+    note: `Range: ${percentText(ranks.share)} of ${runs} runs${drivenBy === 'both' ? ' by the laws of its stops' : ''}. Runs below: those with fewer good cases than the plant, ties by lot. Cases came as the log has them, or by the law of the scenario.`,
     columns: [
       ...words('day'),
       ...figures('plant', 'median of runs', 'range of runs', 'runs below'),
-      ...words('within', 'cases came'),
+      ...words('cases'),
     ],
-    rows: days.map(({ day, plant, model, below, isInside, drivenBy }): Cell[] => [
+    rows: days.map(({ day, plant, model, below, isInside, drivenBy: cases }): Cell[] => [
       day,
       { value: plant, unit: 'count' },
       { value: model.median, unit: 'count' },
       `${digits(model.low, 4)} to ${digits(model.high, 4)}`,
-      { value: below, unit: 'count' },
-      isInside ? 'yes' : 'no',
-      drivenBy === 'cases' ? 'as recorded' : 'by the law',
+      isInside ? { value: below, unit: 'count' } : `outside: ${below}`,
+      cases === 'cases' ? 'log' : 'law',
     ]),
   })
 
@@ -89,17 +109,21 @@ export const leftOutTable = ({ leftOut }: ValidateResult): Table =>
     rows: leftOut.map(({ day, why }) => [day, why]),
   })
 
-const gapText = (gap: GapResult, said: (value: number) => string): string =>
-  `${said(gap.mean)} (${endsText(gap, said)})`
+const gapText = (
+  { isPutIn }: Pick<CauseResult, 'isPutIn'>,
+  gap: GapResult,
+  said: (value: number) => string,
+): string => (isPutIn ? '–' : `${said(gap.mean)} (${endsText(gap, said)})`)
+
+function answerOf({ path, isPutIn, stops, seconds }: CauseResult): string {
+  if (isPutIn) return 'put in as logged'
+  if (path === null) return 'not compared: a log need not hold them all'
+  const shown = [...(stops.isShown ? ['stops'] : []), ...(seconds.isShown ? ['minutes'] : [])]
+  return shown.length > 0 ? `shown to differ: ${shown.join(', ')}` : 'not shown to differ'
+}
 
 export function causesTable({ causes, made }: ValidateResult): Table {
   const minutes = (seconds: number) => digits(seconds / 60)
-  const answer = ({ path, stops, seconds }: CauseResult) =>
-    path === null
-      ? 'not compared: a log need not hold them all'
-      : stops.isShown || seconds.isShown
-        ? `shown to differ: ${[...(stops.isShown ? ['stops'] : []), ...(seconds.isShown ? ['minutes'] : [])].join(', ')}`
-        : 'not shown to differ'
   return within('causes', {
     title: 'Stops by cause, a day',
     note: `Model less plant with its ${percentText(made.confidence)} interval. Shown: with all of this table taken together (Holm), at 5 %.`,
@@ -112,11 +136,11 @@ export function causesTable({ causes, made }: ValidateResult): Table {
       cause.words,
       digits(cause.plant.stops),
       digits(cause.model.stops),
-      gapText(cause.stops, signed),
+      gapText(cause, cause.stops, signed),
       minutes(cause.plant.seconds),
       minutes(cause.model.seconds),
-      gapText(cause.seconds, (value) => signed(value / 60)),
-      answer(cause),
+      gapText(cause, cause.seconds, (value) => signed(value / 60)),
+      answerOf(cause),
     ]),
   })
 }

@@ -5,15 +5,17 @@ import type { ReadScenario } from '../../scenario/read.js'
 import type { ValidateAsked } from './asked.js'
 import type { LeftOut, PlantDays } from './days.js'
 import { Driving } from './driven.js'
+import type { OwnStops } from './own-stops.js'
 import { type Drawn, drawnSheets } from './sheet.js'
 import type { DayToRun } from './simulated.js'
 
-/** One that the scenario cannot have is left out. Throws `Fault` `asked` where none is left, and where there are fewer than reports. */
+/** One that the scenario cannot have is left out. `own`: with the stops of the plant. Throws `Fault` `asked` where none is left, and where there are fewer than reports. */
 export function daysToRun(
   { loaded, read, asked }: { loaded: ReadScenario; read: ReadRecord; asked: ValidateAsked },
   chosen: PlantDays,
+  own: OwnStops | null,
 ): { days: DayToRun[]; leftOut: LeftOut[]; drawn: Drawn[] } {
-  const driving = new Driving(loaded, read.record)
+  const driving = new Driving(loaded, read.record, own)
   const leftOut = [...chosen.leftOut]
   const days: DayToRun[] = []
   for (const day of chosen.days) {

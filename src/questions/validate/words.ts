@@ -1,8 +1,9 @@
 /** Words of a validation: how the days were chosen, what the verdict is, what explains it. */
 import { figures } from '../../catalogue/printed-units.js'
-import { counted, grouped, percentText } from '../../report/format.js'
+import { counted, grouped, percentText, sentences } from '../../report/format.js'
+import type { Verdict } from '../../statistics/equivalence.js'
 import type { Kept } from './asked.js'
-import type { Explanation, ValidateResult } from './document.js'
+import type { Explanation, GoodResult, ValidateResult } from './document.js'
 
 /** Which days count. */
 export function chosenWords(kept: Kept): string {
@@ -25,7 +26,11 @@ export function signedPercent(share: number): string {
 }
 
 /** The verdict in a sentence. */
-export function verdictText({ good, margin, made }: ValidateResult): string {
+export function verdictText({
+  good,
+  margin,
+  made,
+}: Pick<ValidateResult, 'margin' | 'made'> & { good: GoodResult }): string {
   const { share, verdict } = good
   const by = percentText(margin)
   const at = `${percentText(1 - 2 * (1 - made.confidence))} interval`
@@ -44,26 +49,66 @@ export function verdictText({ good, margin, made }: ValidateResult): string {
   }
 }
 
+const own = (days: ValidateResult['days']): string =>
+  days.every(({ drivenBy }) => drivenBy === 'cases')
+    ? 'arrivals and stops'
+    : days.some(({ drivenBy }) => drivenBy === 'cases')
+      ? 'stops, and its arrivals where they were logged,'
+      : 'stops'
+
+/** What it means that the plant's own stops were put in; empty where all came by laws. */
+export function drivenText(result: ValidateResult): string {
+  const { drivenBy, beside, days, good } = result
+  switch (drivenBy) {
+    case 'arrivals':
+      return ''
+    case 'stops':
+      return `The plant's own ${own(days)} drive the model: what still differs is the model of the line, not the laws of its stops.`
+    case 'both':
+      return sentences(
+        `With the plant's own stops in place of the laws: ${lowerFirst(verdictText({ ...result, good: beside!.good }))}`,
+        readingOf(good.verdict, beside!.good.verdict),
+      ).join(' ')
+  }
+}
+
+const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
+
+/** What the two verdicts say together: by laws of stops, and with the stops of the plant. */
+function readingOf(byLaws: Verdict, withOwn: Verdict): string | false {
+  if (byLaws === 'outside' && withOwn === 'within')
+    return 'So the line is modelled well enough; what is off are the laws of its stops.'
+  if (byLaws === 'not-shown' && withOwn === 'within')
+    return 'So the line is modelled well enough; whether the laws of its stops are is open.'
+  if (byLaws === 'within' && withOwn === 'outside')
+    return 'So the laws of its stops make up for what the model of the line has wrong: with other stops, or other cases, it will be off.'
+  if (byLaws === 'outside' && withOwn === 'outside')
+    return 'So the model of the line is off, whatever the laws of its stops are: look at speeds, times and room.'
+  return false
+}
+
 /** `from 2026-08-03 to 2026-10-30`. */
 export const spanOfDays = ({ days }: ValidateResult): string =>
   days.length === 1 ? `of ${days[0]!.day}` : `from ${days[0]!.day} to ${days.at(-1)!.day}`
 
 /** What a scenario says of itself once it was validated. */
 export function validatedWords(result: ValidateResult): string {
-  const { made, days, margin, good } = result
+  const { made, days, margin, good, drivenBy } = result
   const verdict = {
     within: `good cases shown within ${percentText(margin)} of the plant's`,
     'not-shown': `good cases not shown within ${percentText(margin)} of the plant's`,
     outside: `good cases shown to be more than ${percentText(margin)} off the plant's`,
   }[good.verdict]
-  return `Record ${made.record.title}, ${counted(days.length, 'day')} ${spanOfDays(result)} that no fit used: ${verdict} (risk of a wrong yes ${percentText(1 - made.confidence)})`
+  return `Record ${made.record.title}, ${counted(days.length, 'day')} ${spanOfDays(result)} that no fit used${drivenBy === 'stops' ? ", driven by the plant's own stops" : ''}: ${verdict} (risk of a wrong yes ${percentText(1 - made.confidence)})`
 }
 
 const amount = (what: Explanation['what'], value: number): string =>
   what === 'stops' ? `${figures(value)}` : `${figures(value / 60)} min`
 
-/** What would explain the gap; empty where nothing can be said. */
-export function explanationText({ explains, good }: ValidateResult): string {
+/** What would explain the gap; empty where nothing can be said. `isHeaded`: it stands below a heading that says so. */
+export function explanationText({ explains, good }: ValidateResult, isHeaded = false): string {
   if (!explains) return ''
   const { words, what, plant, model, isShown, worth, isAlong } = explains
   const sides = `${amount(what, plant)} a day in the plant, ${amount(what, model)} in the model`
@@ -71,6 +116,6 @@ export function explanationText({ explains, good }: ValidateResult): string {
   const name = `${words}${what === 'seconds' ? ', minutes stopped' : ''}`
   if (!isShown) return `No cause of stops is shown to differ; farthest apart: ${name}: ${sides}.`
   return isAlong
-    ? `What explains the gap best: ${name}: ${sides}; ${worthText}.`
-    : `${name} differ: ${sides}; but that goes against the gap in good cases.`
+    ? `${isHeaded ? '' : 'What explains the gap best: '}${isHeaded ? upperFirst(name) : name}: ${sides}; ${worthText}.`
+    : `${upperFirst(name)} differ: ${sides}; but that goes against the gap in good cases.`
 }

@@ -1,0 +1,23 @@
+// Types of the public face into `.build/types`: what `src/node.ts` leads to, and no more.
+import { execFileSync } from 'node:child_process'
+import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import path from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+const at = (name) => fileURLToPath(new URL(`../${name}`, import.meta.url))
+const compiler = at('node_modules/typescript/bin/tsc')
+const emit = ['--noEmit', 'false', '--declaration', '--emitDeclarationOnly', '--outDir', at('.build/types')]
+execFileSync(process.execPath, [compiler, '-p', at('tsconfig.json'), ...emit], { stdio: 'inherit' })
+
+const reached = new Set()
+const follow = (file) => {
+  if (reached.has(file) || !existsSync(file)) return
+  reached.add(file)
+  for (const [, to] of readFileSync(file, 'utf8').matchAll(/(?:from|import\()\s*['"](\.[^'"]+)\.js['"]/g))
+    follow(path.resolve(path.dirname(file), `${to}.d.ts`))
+}
+follow(at('.build/types/src/node.d.ts'))
+for (const each of readdirSync(at('.build/types'), { recursive: true, withFileTypes: true })) {
+  const file = path.join(each.parentPath, each.name)
+  if (each.isFile() && !reached.has(file)) rmSync(file)
+}
