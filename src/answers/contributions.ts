@@ -26,13 +26,13 @@ export interface InputEnd {
 }
 
 /** An input and its part, with what the figure is at its ends. */
-export interface Contribution extends InputShare {
+export interface ContributionWithEnds extends Contribution {
   low: InputEnd
   high: InputEnd
 }
 
 /** The part of an input. */
-export interface InputShare {
+export interface Contribution {
   path: string
   /** Of what is not known of the inputs, 0 to 1; the rest is theirs together, or is bent too much for straight lines. */
   share: number
@@ -45,11 +45,16 @@ export interface ContributionsTold {
   label: string
   /** Share of what the draws differ by that straight lines in the scores of the inputs explain (adjusted R^2). */
   explained: number
+  /** The most first. */
+  shares: Contribution[]
+}
+
+/** The same with what the figure is at the ends of each input. */
+export interface InputEndsTold extends ContributionsTold {
   unit: string
   /** The figure in the middle of the draws, about which the ends lie. */
   middle: number
-  /** The most first. */
-  shares: Contribution[]
+  shares: ContributionWithEnds[]
 }
 
 /** Draws of the inputs as a document tells of them. */
@@ -58,7 +63,7 @@ export interface DrawsTold {
   /** Of each draw. */
   shifts: number
   /** Figures whose inputs are told apart; of some nothing can be. */
-  contributions: ContributionsTold[]
+  contributions: InputEndsTold[]
 }
 
 /** Figures that are asked for first. */
@@ -69,18 +74,11 @@ const toldApart = [
   'cost-per-1000',
 ] as const satisfies MeasureName[]
 
-/** What a document tells of its draws. */
+/** What a document tells of its draws. `shifts`: those of the study with inputs as they are given, the first of which the draws saw too; none where they saw others. */
 export function drawsTold(
   draws: Draws,
   evidence: readonly Evidence[],
-  {
-    line,
-    scenario,
-    shifts,
-  }: Pick<Simulated, 'line' | 'scenario'> & {
-    /** Shifts on whose random numbers those of the draws are; null where these have their own. */
-    shifts: readonly ShiftResult[] | null
-  },
+  { line, scenario, shifts }: Pick<Simulated, 'line' | 'scenario' | 'shifts'>,
   estimates: Estimates,
 ): DrawsTold {
   const measures = measuresOf({ line, scenario })
@@ -92,61 +90,36 @@ export function drawsTold(
       const measure = measureNamed(measures, name)
       if (!measure) return []
       const estimate = estimates.get(measureName(measure))
+      if (!estimate?.inputs) return []
       const layout = layoutOfMeasure(measure, draws)
-      if (!estimate?.inputs || layout === null) return []
       const told = {
-        measure: measureName(measure),
-        label: measure.label,
-        unit: unitName(measure.unit, currency),
+        ...{ measure: measureName(measure), label: measure.label, unit: unitName(measure.unit, currency) },
       }
-      const middle = middleOf(measure, estimate, { draws, layout, shifts })
-      return contributionsTo(told, { layout, scale: scaleOfMeasure(measure), middle }, draws, evidence) ?? []
+      const parts = partsOf(layout, draws, evidence)
+      if (layout === null || parts === null) return []
+      return [
+        {
+          ...told,
+          ...endsTold(parts, draws, middleOf(measure, estimate, layout, shifts), scaleOfMeasure(measure)),
+        },
+      ]
     }),
   }
 }
 
-export const scaleOfMeasure = ({ kind, isTimeOfEvents = false }: StudyMeasure): Scale =>
+const scaleOfMeasure = ({ kind, isTimeOfEvents = false }: StudyMeasure): Scale =>
   kind === 'quantile' ? 'itself' : scaleOf({ kind, isTimeOfEvents })
 
-/**
- * The middle of the draws in the scale of the measure: the estimate, and what the draws come to less what the same shifts come to with inputs as they
- * are given. So what these few shifts owe to luck is not taken for the inputs. Where the draws have shifts of their own, what they come to.
- */
-function middleOf(
-  measure: StudyMeasure,
-  estimate: Estimate,
-  { draws, layout, shifts }: { draws: Draws; layout: Layout; shifts: readonly ShiftResult[] | null },
-): number {
-  if (shifts === null) return mean([...layout.means])
-  const observed = observationsOf(measure, shifts.slice(0, draws.shifts))
-  const given = observed && rowOf(observed)
-  if (!given) return Number.NaN
-  const own = inScale(estimate.mean, estimate.n, scaleOfMeasure(measure))
-  return own + mean([...layout.means]) - mean([...given])
+/** The part of each input, with its slope: what a step of 1 of its normal score brings, in the scale of the measure; `input`: its place in the evidence. */
+interface Parts {
+  explained: number
+  inputs: (Contribution & { slope: number; input: number })[]
 }
 
-/** The ends of an input: 5 % and 95 % of its draws, where its normal score is as far off. */
-const [lowEnd, highEnd] = [0.05, 0.95]
-
-/** Cases, times and money are not below 0. */
-const atLeastNothing = (figure: number): number => Math.max(0, figure)
-
-/** Draws of a figure: their layout, its scale, and their middle in that. */
-export interface InScale {
-  layout: Layout
-  scale: Scale
-  middle: number
-}
-
-/** What each input adds to what is not known of a figure; null where nothing can be told apart. */
-export function contributionsTo(
-  told: Pick<ContributionsTold, 'measure' | 'label' | 'unit'>,
-  { layout, scale: figureScale, middle }: InScale,
-  draws: Draws,
-  evidence: readonly Evidence[],
-): ContributionsTold | null {
+/** By the layout of the draws of a figure; null where nothing can be told apart. */
+function partsOf(layout: Layout | null, draws: Draws, evidence: readonly Evidence[]): Parts | null {
   // of a draw that says nothing there is no row: who is who is not known then
-  if (layout.means.length !== draws.of.length) return null
+  if (layout === null || layout.means.length !== draws.of.length) return null
   const found = contributionsOf(
     draws.of.map(({ inputs }) => inputs),
     layout.means,
@@ -156,24 +129,70 @@ export function contributionsTo(
   const ofInputs = layout.ofDraws > 0 ? (layout.inputs * layout.shifts) / layout.ofDraws : 0
   const all = found.shares.reduce((sum, share) => sum + share, 0)
   const scale = ofInputs > 0 ? 1 / Math.max(ofInputs, all) : 0
-  const end = (input: number, at: number): InputEnd => ({
-    input: quantile(
-      draws.of.map(({ inputs }) => inputs[input]!),
-      at,
-    ),
-    figure: figureAt(middle + found.slopes[input]! * standardNormal(at)),
-  })
-  const figureAt = (value: number) => atLeastNothing(figureOfScale(value, figureScale))
   return {
-    ...told,
     explained: found.explained,
-    middle: figureAt(middle),
-    shares: evidence
+    inputs: evidence
       .map(({ path, known }, input) => ({
         ...{ path, share: found.shares[input]! * scale, data: dataOf(known) },
-        ...{ low: end(input, lowEnd), high: end(input, highEnd) },
+        ...{ slope: found.slopes[input]!, input },
       }))
       .sort((a, b) => b.share - a.share),
+  }
+}
+
+/** What each input adds to what is not known of a figure, by the layout of its draws; null where nothing can be told apart. */
+export function contributionsTo(
+  told: Pick<ContributionsTold, 'measure' | 'label'>,
+  layout: Layout | null,
+  draws: Draws,
+  evidence: readonly Evidence[],
+): ContributionsTold | null {
+  const parts = partsOf(layout, draws, evidence)
+  if (parts === null) return null
+  const shares = parts.inputs.map(({ path, share, data }) => ({ path, share, data }))
+  return { ...told, explained: parts.explained, shares }
+}
+
+/**
+ * The middle of the draws in the scale of the measure: the estimate, and what the draws come to less what the same shifts come to with inputs as they
+ * are given. So what these few shifts owe to luck is not taken for the inputs.
+ */
+function middleOf(
+  measure: StudyMeasure,
+  estimate: Estimate,
+  layout: Layout,
+  shifts: readonly ShiftResult[],
+): number {
+  const ofDraws = mean([...layout.means])
+  if (shifts.length < layout.shifts) return ofDraws
+  const observed = observationsOf(measure, shifts.slice(0, layout.shifts))
+  const given = observed && rowOf(observed)
+  if (!given) return ofDraws
+  return inScale(estimate.mean, estimate.n, scaleOfMeasure(measure)) + ofDraws - mean([...given])
+}
+
+/** The ends of an input: 5 % and 95 % of its draws, where its normal score is as far off. */
+const [lowEnd, highEnd] = [0.05, 0.95]
+
+function endsTold(
+  { explained, inputs }: Parts,
+  draws: Draws,
+  middle: number,
+  scale: Scale,
+): Pick<InputEndsTold, 'explained' | 'middle' | 'shares'> {
+  // cases, times and money are not below 0
+  const figureAt = (value: number) => Math.max(0, figureOfScale(value, scale))
+  return {
+    explained,
+    middle: figureAt(middle),
+    shares: inputs.map(({ slope, input, ...share }) => {
+      const drawn = draws.of.map((each) => each.inputs[input]!)
+      const end = (at: number): InputEnd => ({
+        input: quantile(drawn, at),
+        figure: figureAt(middle + slope * standardNormal(at)),
+      })
+      return { ...share, low: end(lowEnd), high: end(highEnd) }
+    }),
   }
 }
 

@@ -2,7 +2,7 @@
 import type { Figure } from '../catalogue/figure.js'
 import type { Display } from '../catalogue/printed-units.js'
 import { counted, grouped, listed, percentText, printFigure } from '../report/format.js'
-import type { ContributionsTold, DrawsTold, InputShare } from './contributions.js'
+import type { Contribution, ContributionsTold, DrawsTold } from './contributions.js'
 
 /** Half-width of an interval about a figure, its longer side. */
 export const halfWidth = (
@@ -45,10 +45,10 @@ const toGo = 3 / 4
 const mostTimes = 20
 
 /** Jeffreys: a count of none is half an event. */
-const dataNow = ({ data }: InputShare): number => Math.max(data ?? 0, 1 / 2)
+const dataNow = ({ data }: Contribution): number => Math.max(data ?? 0, 1 / 2)
 
 /** Data of an input. */
-const dataText = ({ path, data }: InputShare, times: number): string =>
+const dataText = ({ path, data }: Contribution, times: number): string =>
   data === null
     ? `${path} measured in place of its guess`
     : `${path} resting on ${grouped(Math.ceil(Math.max(1, dataNow({ path, data, share: 0 }) * times)), 0)} events or observations in place of ${grouped(data, 0)}`
@@ -58,12 +58,13 @@ const dataText = ({ path, data }: InputShare, times: number): string =>
  * data. What an input adds to the variance falls as its data grow; a guess that is measured adds as good as nothing.
  */
 export function toHalve(
-  shares: readonly InputShare[],
+  shares: readonly Contribution[],
   ofWhole: number,
-): { inputs: InputShare[]; times: number } | null {
+): { inputs: Contribution[]; times: number } | null {
   for (let count = 1; count <= shares.length; count++) {
     const inputs = shares.slice(0, count)
-    const part = (which: readonly InputShare[]) => which.reduce((sum, { share }) => sum + share * ofWhole, 0)
+    const part = (which: readonly Contribution[]) =>
+      which.reduce((sum, { share }) => sum + share * ofWhole, 0)
     const logged = part(inputs.filter(({ data }) => data !== null))
     const left = toGo - part(inputs.filter(({ data }) => data === null))
     if (left <= 0) return { inputs, times: 1 }

@@ -1,5 +1,5 @@
 /** Chart of what each input does to a figure: from the middle of the draws to where it lies at the low and the high end of that input. */
-import type { Contribution, ContributionsTold } from '../../answers/contributions.js'
+import type { ContributionWithEnds, InputEndsTold } from '../../answers/contributions.js'
 import { printedUnit } from '../../catalogue/printed-units.js'
 import { grouped, percent } from '../../report/format.js'
 import { roomAtRight, spanAxis } from '../../report/marks/axis.js'
@@ -19,7 +19,7 @@ const mostRows = 12
 const [endsAt, shareAt, room] = [14, 228, 284]
 
 /** Where good cases out lie at the ends of each input, the farthest first; null where no input moves them. */
-export function inputEndsChart(result: RunResult, told: ContributionsTold): Chart | null {
+export function inputEndsChart(result: RunResult, told: InputEndsTold): Chart | null {
   const all = byReach(told)
   const rows = all.slice(0, mostRows)
   if (rows.length === 0) return null
@@ -70,9 +70,9 @@ export function inputEndsChart(result: RunResult, told: ContributionsTold): Char
 /** Bars from the middle to an end; those of both ends lie in one row. */
 const barsTo = (
   label: string,
-  rows: readonly Contribution[],
+  rows: readonly ContributionWithEnds[],
   middle: number,
-  end: (row: Contribution) => number,
+  end: (row: ContributionWithEnds) => number,
   colour: string,
 ): Bars => ({
   label,

@@ -1,5 +1,5 @@
 /** What is not known of the inputs: each of them with its part of it, figure by figure. */
-import type { Contribution, ContributionsTold } from '../../answers/contributions.js'
+import type { ContributionWithEnds, InputEndsTold } from '../../answers/contributions.js'
 import { type Cell, figures, words } from '../../report/cell.js'
 import { joined, percent } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
@@ -35,12 +35,12 @@ export function inputEndsTable(result: RunResult): Table {
   })
 }
 
-const endsOf = ({ shares }: ContributionsTold, path: string) => shares.find((each) => each.path === path)
+const endsOf = ({ shares }: InputEndsTold, path: string) => shares.find((each) => each.path === path)
 
 /** Parts of the inputs, those first that add most to the first figure; without rows where inputs were not drawn. */
 export function inputsTable({ drawn, evidence = [], measures }: RunResult): Table {
   const told = (drawn?.contributions ?? []).filter(({ shares }) => shares.some(({ share }) => share > 0))
-  const shareIn = (shares: readonly Contribution[], path: string) =>
+  const shareIn = (shares: readonly ContributionWithEnds[], path: string) =>
     percent(shares.find((each) => each.path === path)?.share ?? 0)
   const explained = told.map(({ label, explained }) => `${label}: ${percent(explained)}`)
   const ofWhole = (measure: string) => measures[measure as keyof typeof measures]?.inputs?.share ?? Number.NaN

@@ -1,20 +1,17 @@
 /** The design that a search ends with on shifts that it did not see, where inputs were drawn with both kinds of what is not known. */
-import { mean } from 'simple-statistics'
 import type { Condition } from '../../answers/condition.js'
 import {
   type ContributionsTold,
   contributionsTo,
   type DrawsTold,
   drawsTold,
-  scaleOfMeasure,
 } from '../../answers/contributions.js'
 import type { ChosenDesign } from '../../answers/designs.js'
 import { intervalOf } from '../../answers/difference-figure.js'
 import { controlsOf, estimationOf, measureName } from '../../answers/figures.js'
 import { estimatesOf, figureOf, lineResult } from '../../answers/line-result.js'
-import { lossesOf } from '../../answers/losses.js'
+import { lossesWithInputs } from '../../answers/losses-with-inputs.js'
 import { type Draws, withLayout } from '../../answers/with-inputs.js'
-import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { handCalculation } from '../../hand/hand.js'
 import type { Line } from '../../line/line.js'
 import type { Evidence } from '../../scenario/known.js'
@@ -71,21 +68,14 @@ export async function judgeAfresh(
       }),
       bottleneck,
       ...lineResult(simulated, estimates),
-      losses: lossesOf(simulated, { ...estimation, bottleneck }),
+      losses: lossesWithInputs(simulated, { ...estimation, bottleneck }, draws),
     },
     told: draws && {
-      ...drawsTold(draws, evidence, { line, scenario, shifts: null }, estimates),
+      // the draws saw other shifts than these fresh ones
+      ...drawsTold(draws, evidence, { line, scenario, shifts: [] }, estimates),
       promises: conditions.map((condition) => {
-        const { measure, isShare, text } = condition
-        const layout = layoutOfPromise(condition, draws)
-        if (layout === null) return null
-        const unit = isShare ? 'share' : unitName(measure.unit, currencyOf(scenario))
-        const inScale = {
-          layout,
-          scale: isShare ? ('logit' as const) : scaleOfMeasure(measure),
-          middle: mean([...layout.means]),
-        }
-        return contributionsTo({ measure: measureName(measure), label: text, unit }, inScale, draws, evidence)
+        const told = { measure: measureName(condition.measure), label: condition.text }
+        return contributionsTo(told, layoutOfPromise(condition, draws), draws, evidence)
       }),
     },
   }
