@@ -1,10 +1,12 @@
 /** Is the model the plant: the tests that say so, against values worked out elsewhere. */
 import { describe, expect, it } from 'vitest'
+import { Stream } from '../../src/engine/stream.js'
 import { bootstrapMean } from '../../src/statistics/bootstrap-mean.js'
 import { differenceOnSum } from '../../src/statistics/difference-on-sum.js'
 import { equivalence } from '../../src/statistics/equivalence.js'
+import { pByExchange } from '../../src/statistics/exchange.js'
 import { pairedDifference } from '../../src/statistics/paired.js'
-import { binomialAtMost } from '../../src/statistics/quantile.js'
+import { binomialAtMost, standardNormal } from '../../src/statistics/quantile.js'
 import { betweenRuns, fewestRuns, liesBetween, runsBelow } from '../../src/statistics/ranks.js'
 import { regression } from '../../src/statistics/regression.js'
 import { fAbove } from '../../src/statistics/tails.js'
@@ -13,6 +15,12 @@ import { fAbove } from '../../src/statistics/tails.js'
 const first = [0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0, 2]
 const second = [1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4]
 const differences = second.map((value, index) => value - first[index]!)
+
+function numbers(name: string): () => number {
+  const stream = new Stream(name, 'test')
+  stream.begin('validation', 1)
+  return () => stream.next()
+}
 
 describe('two one-sided tests', () => {
   // against a base that is known, 100 each time, they are those of the differences themselves
@@ -109,6 +117,36 @@ describe('difference on sum', () => {
     expect(found.f).toBeCloseTo(7.726237, 6)
     expect(found.degreesOfFreedom).toEqual([2, 8])
     expect(found.p).toBeCloseTo(0.0135396, 7)
+  })
+
+  it('has p without a law of the days, by hand: of four ways to exchange two of three days that differ', () => {
+    // D = 2, 1, 0 and Q = 4, 5, 9: off the mean -2, -1, 3. With the signs of D alike it explains 3^2 / 3 + 5^2 / 14, else 1 / 3 + 3^2 / 14: two of four reach it
+    const next = numbers('exchanged')
+    const p = pByExchange([1, 2, 4.5], [3, 3, 4.5], { draws: 9999, uniform: next })
+    expect(Math.abs(p - 1 / 2)).toBeLessThan(4 * Math.sqrt(1 / 4 / 9999))
+  })
+
+  it('refuses as many as it says of days that are alike and far from normal; the law of F many more', () => {
+    const next = numbers('days that a breakdown spoils')
+    // one day of ten loses up to half of itself
+    const day = () => 100 + next() - (next() < 0.1 ? 50 * next() : 0)
+    const records = 400
+    let [byExchange, byLaw] = [0, 0]
+    for (let record = 0; record < records; record++) {
+      const [plant, model] = [Array.from({ length: 20 }, day), Array.from({ length: 20 }, day)]
+      if (pByExchange(plant, model, { draws: 199, uniform: next }) <= 0.05) byExchange++
+      if ((differenceOnSum(plant, model)?.p ?? 1) <= 0.05) byLaw++
+    }
+    const error = Math.sqrt(records * 0.05 * 0.95)
+    expect(Math.abs(byExchange - 0.05 * records)).toBeLessThan(4 * error)
+    expect(byLaw).toBeGreaterThan(0.05 * records + 4 * error)
+  })
+
+  it('finds a spread that is twice as wide', () => {
+    const next = numbers('twice')
+    const plant = Array.from({ length: 40 }, () => standardNormal(next()))
+    const model = plant.map(() => 2 * standardNormal(next()))
+    expect(pByExchange(plant, model, { draws: 999, uniform: next })).toBeLessThan(0.01)
   })
 
   it('is not the line of model on plant, which that paper shows to refuse good models', () => {

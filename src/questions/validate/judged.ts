@@ -4,6 +4,7 @@ import { Stream } from '../../engine/stream.js'
 import { bootstrapMean } from '../../statistics/bootstrap-mean.js'
 import { differenceOnSum } from '../../statistics/difference-on-sum.js'
 import { equivalence } from '../../statistics/equivalence.js'
+import { pByExchange } from '../../statistics/exchange.js'
 import { binomialAtMost, studentT, studentTBeyond } from '../../statistics/quantile.js'
 import { type Between, betweenRuns, liesBetween, runsBelow } from '../../statistics/ranks.js'
 import { covered } from './asked.js'
@@ -17,7 +18,7 @@ export interface Judging {
   seed: string
 }
 
-/** Samples of days that are drawn. */
+/** Samples of days that are drawn, and times that plant and model are exchanged. */
 const draws = 4999
 
 /** Days among their runs. Ties are broken with numbers of their own. */
@@ -87,11 +88,17 @@ function pairedT(
   }
 }
 
-/** Have both one mean and one spread? Of the first run of each day: a mean of all runs would vary less than a day does. */
+/**
+ * Have both one mean and one spread? Of the first run of each day: a mean of all runs would vary less than a day does. p by exchanging the two, day by
+ * day: days are not normal.
+ */
 export function regressionOf(days: readonly SimulatedDay[]): ValidateResult['regression'] {
-  const found = differenceOnSum(
-    days.map(({ good }) => good),
-    days.map(({ runs }) => runs[0]!),
-  )
-  return found && { ...found, degreesOfFreedom: [...found.degreesOfFreedom] }
+  const plants = days.map(({ good }) => good)
+  const models = days.map(({ runs }) => runs[0]!)
+  const found = differenceOnSum(plants, models)
+  if (!found) return null
+  const lot = new Stream('validate', 'exchanged')
+  lot.begin('difference on sum', 1)
+  const p = pByExchange(plants, models, { draws, uniform: () => lot.next() })
+  return { ...found, degreesOfFreedom: [...found.degreesOfFreedom], p }
 }

@@ -55,7 +55,7 @@ export function testsTable(result: ValidateResult): Table {
         ? [
             'difference on sum',
             `intercept ${signed(regression.intercept)}, slope ${signed(regression.slope)}, F ${digits(regression.f)}, p ${pText(regression.p)}`,
-            `one mean and one spread: both would be 0 (F with ${regression.degreesOfFreedom.join(' and ')} degrees of freedom; the first run of each day)`,
+            `one mean and one spread: both would be 0 (F with ${regression.degreesOfFreedom.join(' and ')} degrees of freedom, p by exchanging plant and model day by day, whatever the law of days; the first run of each)`,
           ]
         : ['difference on sum', 'not worked out', 'it takes three days that differ'],
     ],
