@@ -1,16 +1,25 @@
 /** `npm run bench`: what a shift costs on this machine, line by line, and what of it grows with the line, the shift and the threads. */
 import { spawnSync } from 'node:child_process'
+import { rmSync } from 'node:fs'
 import { availableParallelism, cpus } from 'node:os'
+import { dirname } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { referenceFile } from './lines.js'
+import { lineOfKinds } from './many-kinds.js'
 import { type Asked, measure, quantile, type ShiftTimes } from './measure.js'
 
 const mainDemo = 'scenarios/soap-works.yaml'
 const demos = [
   mainDemo,
-  ...['refill-hall', 'two-sealers', 'night-orders', 'parcel-corner', 'recorded-day', 'tape-choice'].map(
-    (name) => `scenarios/${name}.yaml`,
-  ),
+  ...[
+    'refill-hall',
+    'two-sealers',
+    'night-orders',
+    'parcel-corner',
+    'recorded-day',
+    'tape-choice',
+    'pet-food',
+  ].map((name) => `scenarios/${name}.yaml`),
 ]
 const program = '.build/cli/main.js'
 
@@ -78,7 +87,8 @@ function shifts(): void {
   say(
     ` ${'line'.padEnd(18)}   ms a shift             shifts/s   cases/s   events/s  events/case  ns/event  bytes/case`,
   )
-  for (const file of [referenceFile, ...demos]) {
+  const many = [5, 10_000].map(lineOfKinds)
+  for (const file of [referenceFile, ...demos, ...many]) {
     const { quantiles, cases, events, time } = measured({ what: 'shifts', file })
     const bytes = measured<number>({ what: 'allocation', file })
     const [low, middle, high] = quantiles.map((each) => each.toFixed(2))
@@ -87,6 +97,7 @@ function shifts(): void {
       ` ${name.padEnd(18)}${`${middle} (${low} to ${high})`.padStart(24)}${(1000 / time).toFixed(0).padStart(11)}${thousands((cases / time) * 1000).padStart(10)}${thousands((events / time) * 1000).padStart(11)}${(events / cases).toFixed(2).padStart(13)}${((time / events) * 1e6).toFixed(0).padStart(10)}${bytes.toFixed(1).padStart(12)}`,
     )
   }
+  for (const file of many) rmSync(dirname(file), { recursive: true })
 }
 
 function againstHeap(): void {

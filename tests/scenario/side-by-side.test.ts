@@ -1,5 +1,6 @@
 /** Pieces side by side: worked by hand, the same as written out, and what is said of wrong ones. */
 import { describe, expect, it } from 'vitest'
+import { checkScenario } from '../../src/hand/check.js'
 import { drawInputs } from '../../src/inputs/draw.js'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
@@ -149,6 +150,20 @@ describe('of pieces side by side', () => {
     expect(after[0]).not.toEqual(pieces['pack 1']!.breakdowns!.after)
     expect(after[1]).toEqual(after[0])
     expect(after[2]).toEqual(after[0])
+  })
+
+  it('a check tells what is so of all of them once, by the path in the file', () => {
+    const text = `${head('{exponential: {mean: 10 s}}')}line: {in: {type: conveyor, length: 6 m, speed: 30 m/min}, seal: {type: sealer, belt-speed: 20 m/min, side-by-side: 3, jams: {chance: 1 %, clear: 10 s}}}`
+    const { findings } = checkScenario(loadScenario(text))
+    const ofSealers = findings.filter(({ path }) => path.startsWith('line.seal'))
+    expect(ofSealers.map(({ code, path }) => `${code} ${path}`)).toEqual([
+      ...new Set(ofSealers.map(({ code, path }) => `${code} ${path}`)),
+    ])
+    expect(ofSealers.length).toBeGreaterThan(0)
+    for (const { place, message } of ofSealers) {
+      expect(place).toMatchObject({ line: 5 })
+      expect(message).toMatch(/The same of `seal 2`\. The same of `seal 3`\.$/)
+    }
   })
 
   it('a number that is none is told with its place, rule and mend', () => {
