@@ -64,6 +64,8 @@ export class AccumulatingConveyor extends Conveyor {
   /** The case that was a conveyor's length ahead of the entrance: see above. */
   private ahead = 0
   private isBlocked = false
+  /** It moves again after a stop, and has not yet offered the case that was refused before. */
+  private offersAgain = false
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
@@ -96,6 +98,7 @@ export class AccumulatingConveyor extends Conveyor {
     this.due = never
     this.wakeAt = never
     this.isBlocked = false
+    this.offersAgain = false
     super.empty()
   }
 
@@ -171,7 +174,7 @@ export class AccumulatingConveyor extends Conveyor {
 
   override step(): void {
     const { now } = this.floor.clock
-    if (this.due <= now && !this.isBlocked) this.offerFirst()
+    if (this.due <= now && (!this.isBlocked || this.offersAgain)) this.offerFirst()
     if (this.wakeAt <= now) {
       this.wakeAt = never
       this.unit.invite()
@@ -181,6 +184,7 @@ export class AccumulatingConveyor extends Conveyor {
   private offerFirst(): void {
     const { now } = this.floor.clock
     const item = this.items[this.first & this.mask]!
+    this.offersAgain = false
     this.isBlocked = !this.unit.next.offer(item, this.unit)
     if (this.isBlocked) return
     const place = this.first & this.mask
@@ -200,7 +204,7 @@ export class AccumulatingConveyor extends Conveyor {
 
   override plan(): void {
     const wake = this.wakeAt
-    if (this.isBlocked) this.unit.plans(wake, State.blocked)
+    if (this.isBlocked) this.unit.plans(this.offersAgain ? this.floor.clock.now : wake, State.blocked)
     else this.unit.plans(Math.min(this.due, wake), this.aboard === 0 ? State.waiting : State.working)
   }
 
@@ -214,7 +218,8 @@ export class AccumulatingConveyor extends Conveyor {
       this.left[number & this.mask]! += passed
     }
     this.due += passed
-    this.isBlocked = false
+    // its exit stays shut until the offer is taken: nobody comes in meanwhile for whom there is no room
+    this.offersAgain = this.isBlocked
     if (this.unit.owes) this.wakeWhenClear()
     else this.wakeAt = never
   }

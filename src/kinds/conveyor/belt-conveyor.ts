@@ -21,6 +21,8 @@ export class BeltConveyor extends Conveyor {
   /** When the first case comes to the end, s, as `findDue` finds it. */
   private due = never
   private isBlocked = false
+  /** It may run again after a stop, and has not yet offered the case that was refused before. */
+  private offersAgain = false
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
@@ -36,6 +38,7 @@ export class BeltConveyor extends Conveyor {
     this.clearFrom = 0
     this.wakeAt = never
     this.isBlocked = false
+    this.offersAgain = false
     super.empty()
   }
 
@@ -72,7 +75,7 @@ export class BeltConveyor extends Conveyor {
   override step(): void {
     const { now } = this.floor.clock
     this.findDue()
-    if (this.due <= now) this.offerFirst()
+    if (this.due <= now || this.offersAgain) this.offerFirst()
     if (this.wakeAt <= now) {
       this.wakeAt = never
       this.unit.invite()
@@ -82,6 +85,7 @@ export class BeltConveyor extends Conveyor {
   private offerFirst(): void {
     const { now } = this.floor.clock
     const isTaken = this.unit.next.offer(this.items.at(0), this.unit)
+    this.offersAgain = false
     this.isBlocked = !isTaken
     if (isTaken) {
       this.items.shift()
@@ -103,7 +107,7 @@ export class BeltConveyor extends Conveyor {
   override plan(): void {
     this.findDue()
     const due = Math.min(this.due, this.wakeAt)
-    if (this.isBlocked) this.unit.plans(due, State.blocked)
+    if (this.isBlocked) this.unit.plans(this.offersAgain ? this.floor.clock.now : due, State.blocked)
     else this.unit.plans(due, this.items.length === 0 ? State.waiting : State.working)
   }
 
@@ -115,7 +119,9 @@ export class BeltConveyor extends Conveyor {
 
   override thaw(): void {
     const { now } = this.floor.clock
-    this.isBlocked = false
+    // the belt stands until the case at its end goes: nobody comes onto it meanwhile
+    this.offersAgain = this.isBlocked
+    if (this.isBlocked) return
     this.travel.start()
     this.noteFull()
     if (this.unit.owes) this.wakeAt = Math.max(now, this.travel.when(this.clearFrom))
