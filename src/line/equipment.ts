@@ -8,10 +8,10 @@ import { type Actor, never } from '../engine/clock.js'
 import { unset } from '../engine/unset.js'
 import { type BreakdownKeys, Breakdowns } from './breakdowns.js'
 import type { CaseIndex } from './cases.js'
-import { Door } from './door.js'
 import { failureMeasures } from './failures.js'
 import type { Floor } from './floor.js'
 import type { Feeder, Outlet } from './handshake.js'
+import { Joint } from './joint.js'
 import type { Measure } from './measure.js'
 import type { Mechanism } from './mechanism.js'
 import { Cause, causes, State } from './states.js'
@@ -19,7 +19,7 @@ import { stateMeasures, stopMeasures } from './stop-measures.js'
 import type { Task } from './task.js'
 import type { Unit } from './unit.js'
 
-export class Equipment extends Door implements Actor, Outlet, Unit {
+export class Equipment extends Joint implements Actor, Outlet, Unit {
   readonly label: string
   frozen = false
   frozenAt = unset
@@ -72,6 +72,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     this.isHalted = false
     this.isActing = false
     this.owed = 0
+    this.lastFrom = null
     this.breakdowns?.begin()
     this.mechanism.empty()
     this.countAnew()
@@ -81,11 +82,13 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   // --- handshake ---
 
   offer(item: CaseIndex, from: Feeder): boolean {
+    this.isCarriedTo = from.carries
     if (!this.mechanism.take(item)) {
       if (!this.hasRefused(from)) this.refused[this.owed++] = from
       return false
     }
     if (this.owed > 0) this.forget(from)
+    this.lastFrom = from
     this.floor.observer?.taken(this.name, item)
     this.refresh()
     return true
@@ -145,7 +148,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   }
 
   /** Brings state and pending time up to date after a change inside. */
-  private refresh(): void {
+  protected refresh(): void {
     if (this.isActing) return
     if (this.frozen) {
       this.plans(never, this.cause === Cause.none ? State.onBreak : this.stopState())
@@ -187,6 +190,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
       this.frozenAt = now
       this.mechanism.freeze()
     } else this.mechanism.thaw(now - this.frozenAt)
+    this.tellBehind()
   }
 
   // --- stops ---

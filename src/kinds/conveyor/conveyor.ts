@@ -3,11 +3,14 @@ import { Level } from '../../engine/tally.js'
 import { type Floor, samplesPerShift } from '../../line/floor.js'
 import { type HeldSeries, heldMeasures, type Measure } from '../../line/measure.js'
 import { Mechanism } from '../../line/mechanism.js'
+import { Tail } from '../../line/tail.js'
 import type { ConveyorKeys } from './keys.js'
 
 export abstract class Conveyor extends Mechanism {
   protected readonly level = new Level(this.floor.clock, samplesPerShift)
   private readonly full = new Level(this.floor.clock)
+  /** What it asks of the case that it passed on last. */
+  protected readonly tail = new Tail()
 
   constructor(
     floor: Floor,
@@ -15,6 +18,14 @@ export abstract class Conveyor extends Mechanism {
     protected readonly keys: ConveyorKeys,
   ) {
     super(floor, name)
+  }
+
+  override get carries(): boolean {
+    return true
+  }
+
+  override get takesWhole(): boolean {
+    return false
   }
 
   /** No room for another case, even the shortest. */

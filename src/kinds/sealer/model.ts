@@ -97,6 +97,7 @@ export class Sealer extends Belts implements Taper {
     this.flapItem = none
     this.foldedAt = never
     this.markLast()
+    if (this.crossing.isSlow) this.tailMoves()
     if (this.unit.owes) this.unit.invite()
   }
 
@@ -105,7 +106,7 @@ export class Sealer extends Belts implements Taper {
     const { now } = this.floor.clock
     if (this.setAt !== never) return this.setAt <= now
     if (this.isSetByCrew) {
-      if (this.firstOn < this.nextOn) return false
+      if (this.firstOn < this.nextOn || this.holdsTail()) return false
       this.unit.stop(Cause.size, this.setting.draw())
       return false
     }
@@ -117,6 +118,7 @@ export class Sealer extends Belts implements Taper {
   // --- belts ---
 
   override step(): void {
+    if (this.crossing.nextAt <= this.floor.clock.now) this.tailMoves()
     if (this.travel.isRunning) {
       const reached = this.travel.now() + hair
       const last = this.meets.length
@@ -127,6 +129,7 @@ export class Sealer extends Belts implements Taper {
         }
       if (this.marks[last]! <= reached) this.offerFirst()
     }
+    this.changeWhenIdle()
     this.admit()
   }
 
@@ -178,8 +181,27 @@ export class Sealer extends Belts implements Taper {
     this.firstOn++
     this.markEnd()
     this.level.change(-1)
-    this.travel.start()
-    if (this.firstOn === this.nextOn && this.flapItem === none && !this.unit.frozen) this.taping.idle()
+    this.crossing.begin(kind)
+    this.tailMoves()
+    this.changeWhenIdle()
+  }
+
+  /** The belts run, unless the case at their end cannot leave or the one stands that has just left. */
+  private runOrStand(): void {
+    if (!this.isBlocked && !this.crossing.stands) this.travel.start()
+    else if (this.travel.isRunning) this.stand()
+  }
+
+  override tailMoves(): void {
+    this.lookAcross()
+    this.runOrStand()
+  }
+
+  /** No case is in the machine any more: rolls that are low are changed where the scenario has it so. */
+  private changeWhenIdle(): void {
+    if (!this.taping.changesWhenIdle || this.firstOn < this.nextOn || this.flapItem !== none) return
+    if (this.unit.frozen || this.holdsTail()) return
+    this.taping.idle()
   }
 
   override breakBegins(): void {
@@ -193,13 +215,13 @@ export class Sealer extends Belts implements Taper {
   override plan(): void {
     const { now } = this.floor.clock
     const { unit } = this
-    if (this.isBlocked) {
-      unit.plans(never, State.blocked)
+    if (this.isBlocked || this.crossing.stands) {
+      unit.plans(this.crossing.nextAt, State.blocked)
       return
     }
     let mark = never
     for (let index = 0; index < this.marks.length; index++) mark = Math.min(mark, this.marks[index]!)
-    const due = this.travel.when(mark)
+    const due = Math.min(this.travel.when(mark), this.crossing.nextAt)
     if (this.setAt !== never && this.setAt > now) {
       unit.plans(Math.min(due, this.setAt), State.sizeSetting)
       return
@@ -213,20 +235,22 @@ export class Sealer extends Belts implements Taper {
     else unit.plans(due, State.waiting)
   }
 
-  /** A fixed-size machine lets no case in until the belts are empty and the size is set. */
+  /** A fixed-size machine lets no case in until the belts are empty, of tails too, and the size is set. */
   private runsEmpty(): boolean {
-    if (!this.isSetByCrew || this.sizeSet === none || this.setAt !== never || this.firstOn === this.nextOn)
-      return false
+    if (!this.isSetByCrew || this.sizeSet === none || this.setAt !== never) return false
+    if (this.firstOn === this.nextOn && !this.crossing.isOn) return false
     return this.floor.cases.kind[this.flapItem] !== this.sizeSet
   }
 
   override freeze(): void {
     this.stand()
+    this.holdTail(true)
   }
 
   override thaw(passed: number): void {
     this.isBlocked = false
-    this.travel.start()
+    this.holdTail(false)
+    this.tailMoves()
     // an exit that was refused is offered again at once: its case still stands at the end of the belts
     const since = this.floor.clock.now - passed
     if (this.foldedAt > since) this.foldedAt += passed

@@ -110,9 +110,16 @@ export class Taping {
     }
   }
 
-  /** No case is in the machine: rolls that are low are changed now where the scenario has it so. */
+  /** The scenario has it that rolls that are low are changed when no case is in the machine, and one is low. */
+  get changesWhenIdle(): boolean {
+    if (this.change !== 'at-warning-when-idle') return false
+    for (let index = 0; index < this.heads.length; index++) if (this.heads[index]!.isLow) return true
+    return false
+  }
+
+  /** No case is in the machine: rolls that are low are changed now. */
   idle(): void {
-    if (this.change === 'at-warning-when-idle') this.changeLowRolls()
+    this.changeLowRolls()
   }
 
   /** A break begins: rolls that are low are changed first where the scenario has it so. */
