@@ -53,6 +53,11 @@ export class Crossing {
     this.isAwaited = false
   }
 
+  /** Somebody waits for a tail that has not crossed, as far as was looked. */
+  get isWaitedOut(): boolean {
+    return this.isOn && this.isAwaited
+  }
+
   /** Asks the piece ahead how the case goes on. */
   look(): void {
     if (!this.isOn) return

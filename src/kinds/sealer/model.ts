@@ -238,7 +238,7 @@ export class Sealer extends Belts implements Taper {
   /** A fixed-size machine lets no case in until the belts are empty, of tails too, and the size is set. */
   private runsEmpty(): boolean {
     if (!this.isSetByCrew || this.sizeSet === none || this.setAt !== never) return false
-    if (this.firstOn === this.nextOn && !this.crossing.isOn) return false
+    if (this.firstOn === this.nextOn && !this.crossing.isWaitedOut) return false
     return this.floor.cases.kind[this.flapItem] !== this.sizeSet
   }
 
