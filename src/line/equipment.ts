@@ -45,6 +45,8 @@ export class Equipment extends Joint implements Actor, Outlet, Unit {
   ) {
     super(floor, breakdowns ? new Breakdowns(floor, `line.${mechanism.name}`, breakdowns) : null)
     mechanism.unit = this
+    this.carries = mechanism.carries
+    this.takesWhole = mechanism.takesWhole
     this.label = `line.${this.name}`
     this.task = {
       place: this.name,

@@ -9,6 +9,9 @@ export abstract class Joint extends Door implements Feeder {
   /** Who passed on the case that came last. */
   protected lastFrom: Feeder | null = null
   isCarriedTo = false
+  /** As its mechanism says: read for each case. */
+  carries = false
+  takesWhole = true
   private isTelling = false
   /** It is answering: in a circle of pieces it would ask itself. */
   private isAsked = false
@@ -19,14 +22,6 @@ export abstract class Joint extends Door implements Feeder {
   abstract roomAhead(): void
   /** Brings state and pending time up to date after a change inside. */
   protected abstract refresh(): void
-
-  get carries(): boolean {
-    return this.mechanism.carries
-  }
-
-  get takesWhole(): boolean {
-    return this.mechanism.takesWhole
-  }
 
   // --- asked by the piece behind ---
 

@@ -77,7 +77,7 @@ export class AccumulatingConveyor extends Bed {
 
   /** The exit of the bed is shut, of which this may be a part. */
   override isShut(): boolean {
-    return this.unit.next.takesWhole ? this.isBlocked : this.unit.next.isShut()
+    return this.isBeforePlace ? this.isBlocked : this.unit.next.isShut()
   }
 
   override hold(isHeld: boolean): void {
@@ -146,7 +146,7 @@ export class AccumulatingConveyor extends Bed {
     const { now } = this.floor.clock
     const place = this.first & this.mask
     this.offersAgain = false
-    if (this.delay > 0 && this.first > 0) this.noteAcross()
+    if (this.delay > 0 && this.first > 0 && !this.isBeforePlace) this.noteAcross()
     this.isBlocked = !this.unit.next.offer(this.items[place]!, this.unit)
     if (this.isBlocked) return
     const wasPacked = this.reserved >= this.length

@@ -142,13 +142,13 @@ export abstract class Bed extends Conveyor {
     let leader = this.first - 1
     const mark = this.pitchBefore[last & mask]! + this.reach - this.length
     let beyond = mark - this.pitchBefore[leader & mask]!
-    if (beyond > 0) {
+    if (beyond > 0 && !this.isBeforePlace) {
       tail.distance = beyond
       this.followAcross()
       return
     }
-    if (this.delay === 0) return
-    // one that left before, and is still felt for the delays between
+    if (this.delay === 0 && beyond <= 0) return
+    // one that left before is still felt for the delays between
     const oldest = Math.max(0, last + 1 - this.items.length)
     while (beyond < 0 && leader > oldest) beyond = mark - this.pitchBefore[--leader & mask]!
     if (beyond < 0) return
@@ -178,7 +178,8 @@ export abstract class Bed extends Conveyor {
 
   /** Finds when the next case may enter behind the last one. */
   protected findClear(): void {
-    const last = this.first + this.aboard - 1
+    const { mask, first } = this
+    const last = first + this.aboard - 1
     if (last < 0) {
       this.clearAt = 0
       return
@@ -188,7 +189,17 @@ export abstract class Bed extends Conveyor {
       this.clearAt = never
       return
     }
-    const pitch = this.pitches[last & this.mask]!
+    const place = last & mask
+    const pitch = this.pitches[place]!
+    if (this.isBeforePlace && this.delay === 0 && !this.isHeld) {
+      // the same in short: nothing stands across the end
+      this.clearAt = this.entered[place]! + this.pitchTimes[place]!
+      if (first === 0) return
+      const leader = (first - 1) & mask
+      const beyond = this.pitchBefore[place]! + pitch - this.length - this.pitchBefore[leader]!
+      if (beyond > 0) this.clearAt = Math.max(this.clearAt, this.left[leader]! + beyond / this.speed)
+      return
+    }
     this.target = pitch
     this.findReach()
     this.clearAt = this.reach < pitch - hair ? never : this.reachAt + this.delay

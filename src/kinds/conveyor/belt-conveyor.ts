@@ -181,10 +181,11 @@ export class BeltConveyor extends Conveyor {
     if (!this.isBlocked) {
       this.items.shift()
       this.firstEntry++
-      this.crossing.begin(kind)
+      if (!this.isBeforePlace) this.crossing.begin(kind)
     }
     const isRunning = this.travel.isRunning
-    this.tailMoves()
+    if (this.crossing.isOn) this.tailMoves()
+    else this.runOrStand()
     if (this.isBlocked) return
     this.count(-1)
     if (isRunning) this.wakeWhenClear()

@@ -11,6 +11,8 @@ export abstract class Conveyor extends Mechanism {
   private readonly full = new Level(this.floor.clock)
   /** What it asks of the case that it passed on last. */
   protected readonly tail = new Tail()
+  /** What follows takes cases in whole. */
+  protected isBeforePlace = true
 
   constructor(
     floor: Floor,
@@ -32,6 +34,7 @@ export abstract class Conveyor extends Mechanism {
   protected abstract isFull(): boolean
 
   override empty(): void {
+    this.isBeforePlace = this.unit.next.takesWhole
     this.level.reset(this.floor.pictureFrom, this.floor.end)
     this.full.reset(this.floor.pictureFrom, this.floor.end)
   }

@@ -34,6 +34,8 @@ export abstract class Belts extends FlapPlace {
   /** The case that left last, while its tail lies on the belts. */
   protected readonly crossing: Crossing
   private isHolding = false
+  /** What follows takes cases in whole. */
+  protected isBeforePlace = true
 
   constructor(floor: Floor, name: string, keys: SealerKeys) {
     super(floor, name, keys)
@@ -65,6 +67,7 @@ export abstract class Belts extends FlapPlace {
     this.dwell?.reset()
     this.crossing.reset()
     this.isHolding = false
+    this.isBeforePlace = this.unit.next.takesWhole
   }
 
   override get carries(): boolean {

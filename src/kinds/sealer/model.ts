@@ -23,6 +23,7 @@ export class Sealer extends Belts implements Taper {
   private readonly taping: Taping
   private readonly setting: Draw
   private readonly isSetByCrew: boolean
+  private readonly changesWhenIdle: boolean
   private readonly jams: Jams | null
 
   /** When the machine has set itself for the next size, s. */
@@ -37,6 +38,7 @@ export class Sealer extends Belts implements Taper {
     // planned for a case: its headway
     this.made = new Production(floor.lengths.map((length) => (length + this.gap) / keys['belt-speed']))
     this.taping = new Taping(floor, this.label, keys, () => this.unit)
+    this.changesWhenIdle = this.taping.changesWhenIdle
     this.setting = floor.draws(this.label, 'size setting', keys['size-setting'].time)
     this.isSetByCrew = keys['size-setting'].by === 'crew'
     this.jams = keys.jams ? new Jams(floor, this.label, keys.jams) : null
@@ -129,7 +131,7 @@ export class Sealer extends Belts implements Taper {
         }
       if (this.marks[last]! <= reached) this.offerFirst()
     }
-    this.changeWhenIdle()
+    if (this.changesWhenIdle) this.changeWhenIdle()
     this.admit()
   }
 
@@ -181,9 +183,12 @@ export class Sealer extends Belts implements Taper {
     this.firstOn++
     this.markEnd()
     this.level.change(-1)
-    this.crossing.begin(kind)
-    this.tailMoves()
-    this.changeWhenIdle()
+    if (this.isBeforePlace) this.travel.start()
+    else {
+      this.crossing.begin(kind)
+      this.tailMoves()
+    }
+    if (this.changesWhenIdle) this.changeWhenIdle()
   }
 
   /** The belts run, unless the case at their end cannot leave or the one stands that has just left. */
@@ -199,9 +204,8 @@ export class Sealer extends Belts implements Taper {
 
   /** No case is in the machine any more: rolls that are low are changed where the scenario has it so. */
   private changeWhenIdle(): void {
-    if (!this.taping.changesWhenIdle || this.firstOn < this.nextOn || this.flapItem !== none) return
-    if (this.unit.frozen || this.holdsTail()) return
-    this.taping.idle()
+    if (this.firstOn < this.nextOn || this.flapItem !== none || this.unit.frozen) return
+    if (this.taping.isLow && !this.holdsTail()) this.taping.idle()
   }
 
   override breakBegins(): void {

@@ -19,6 +19,8 @@ export class Taping {
   private readonly rethread: Draw | null
   private readonly bladeService: Draw | null
   private readonly change: SealerKeys['roll-change']['change']
+  /** Rolls that are low are changed when no case is in the machine. */
+  readonly changesWhenIdle: boolean
   /** Heads whose rolls are changed in the stop that runs. */
   private readonly changing: boolean[]
   private stoppedHead = 0
@@ -61,6 +63,7 @@ export class Taping {
     this.rethread = breaks ? floor.draws(label, 'tape break fix', breaks.fix) : null
     this.bladeService = keys.blade ? floor.draws(label, 'blade service', keys.blade.time) : null
     this.change = change.change
+    this.changesWhenIdle = change.change === 'at-warning-when-idle'
     this.changing = this.heads.map(() => false)
   }
 
@@ -110,9 +113,8 @@ export class Taping {
     }
   }
 
-  /** The scenario has it that rolls that are low are changed when no case is in the machine, and one is low. */
-  get changesWhenIdle(): boolean {
-    if (this.change !== 'at-warning-when-idle') return false
+  /** A roll is low. */
+  get isLow(): boolean {
     for (let index = 0; index < this.heads.length; index++) if (this.heads[index]!.isLow) return true
     return false
   }
