@@ -11,14 +11,19 @@ export class Travel {
   private at = unset
   private since = unset
   isRunning = true
+  /** Speed while it runs, m/s. */
+  speed = unset
 
   constructor(
     private readonly clock: Clock,
-    readonly speed: number,
-  ) {}
+    private readonly full: number,
+  ) {
+    this.speed = full
+  }
 
   reset(): void {
     this.at = 0
+    this.speed = this.full
     this.since = 0
     this.isRunning = true
   }
@@ -32,6 +37,15 @@ export class Travel {
   when(travel: number): number {
     // so short that the compiler always dissolves the call: a number handed over or back would be allocated
     return this.since + (travel - this.at) / this.speed
+  }
+
+  /** Runs no faster than `ahead` from now on; true where that is another speed than before. */
+  keepTo(ahead: { pace: number }): boolean {
+    if (this.speed === Math.min(this.full, ahead.pace)) return false
+    this.at = this.now()
+    if (this.isRunning) this.since = this.clock.now
+    this.speed = Math.min(this.full, ahead.pace)
+    return true
   }
 
   stop(): void {

@@ -8,21 +8,17 @@ import { type Actor, never } from '../engine/clock.js'
 import { unset } from '../engine/unset.js'
 import { type BreakdownKeys, Breakdowns } from './breakdowns.js'
 import type { CaseIndex } from './cases.js'
-import { Door } from './door.js'
-import { failureMeasures } from './failures.js'
 import type { Floor } from './floor.js'
 import type { Feeder, Outlet } from './handshake.js'
 import type { JamKind } from './jam-kind.js'
-import { jamMeasures } from './jam-measures.js'
+import { Joint } from './joint.js'
 import { LoggedStops } from './logged-stops.js'
-import type { Measure } from './measure.js'
 import type { Mechanism } from './mechanism.js'
 import { Cause, causes, State } from './states.js'
-import { stateMeasures, stopMeasures } from './stop-measures.js'
 import type { Task } from './task.js'
 import type { Unit } from './unit.js'
 
-export class Equipment extends Door implements Actor, Outlet, Unit {
+export class Equipment extends Joint implements Actor, Outlet, Unit {
   readonly label: string
   frozen = false
   frozenAt = unset
@@ -34,7 +30,6 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   private due = never
   /** When what it says lapses: working into waiting, s. */
   private ownLapse = never
-  private hasMetBreak = false
   private isHalted = false
   /** Pieces of planned work that are done here now. */
   private plannedWorks = 0
@@ -58,6 +53,8 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
       mechanism.jams?.kinds ?? [],
     )
     mechanism.unit = this
+    this.carries = mechanism.carries
+    this.takesWhole = mechanism.takesWhole
     this.label = `line.${this.name}`
     const recorded = floor.scenario.recordedStops?.[this.name]
     this.logged = recorded ? new LoggedStops(floor, this.label, recorded, () => this.moveOn()) : null
@@ -96,6 +93,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     this.isPassing = false
     this.logged?.begin()
     this.owed = 0
+    this.lastFrom = null
     this.breakdowns?.begin()
     this.mechanism.empty()
     this.mechanism.jams?.passed()
@@ -106,11 +104,13 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   // --- handshake ---
 
   offer(item: CaseIndex, from: Feeder): boolean {
+    this.isCarriedTo = from.carries
     if (!this.mechanism.take(item)) {
       if (!this.hasRefused(from)) this.refused[this.owed++] = from
       return false
     }
     if (this.owed > 0) this.forget(from)
+    this.lastFrom = from
     this.floor.observer?.taken(this.name, item)
     this.refresh()
     return true
@@ -175,7 +175,7 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
   }
 
   /** Brings state and pending time up to date after a change inside. */
-  private refresh(): void {
+  protected refresh(): void {
     if (this.isActing) return
     if (this.frozen) {
       this.plans(this.isPassing ? this.floor.clock.now : never, this.frozenState())
@@ -220,25 +220,20 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
       this.frozenAt = now
       this.mechanism.freeze()
     } else this.mechanism.thaw(now - this.frozenAt)
+    this.tellBehind()
   }
 
   // --- stops ---
 
   stop(cause: Exclude<Cause, -1>, duration: number, kind: JamKind | null = null): void {
-    const { now } = this.floor.clock
-    this.cause = cause
-    this.isWorkedOn = false
-    this.hasMetBreak = false
-    this.stoppedAt = now
+    this.beginStop(cause)
     if (this.logged?.isInstead(cause)) {
       this.isPassing = true
       this.settleFrozen()
       this.refresh()
       return
     }
-    this.stopCounts[cause]!++
-    this.jam = kind
-    if (kind !== null) kind.count++
+    this.countStop(kind)
     this.floor.observer?.stops(this.name, cause, kind === null ? null : kind.name)
     this.task.skill = kind === null ? causes[cause]!.skill : kind.call
     this.task.duration = duration
@@ -247,30 +242,14 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     this.floor.crew.call(this.task)
   }
 
-  private meetsBreak(): void {
-    if (this.hasMetBreak) return
-    this.hasMetBreak = true
-    this.stopsInBreaks[this.cause]!++
-    if (this.jam !== null) this.jam.inBreaks++
-  }
-
   private workBegins(): void {
-    const { now } = this.floor.clock
-    this.isWorkedOn = true
-    const waited = now - this.stoppedAt
-    this.stopWaits[this.cause]! += waited
-    if (this.jam !== null) this.jam.wait += waited
+    this.bookWait()
     this.refresh()
   }
 
   private workDone(): void {
-    const { now } = this.floor.clock
     const { cause } = this
-    const lasted = now - this.stoppedAt
-    this.stopTimes[cause]! += lasted
-    if (this.jam !== null) this.jam.time += lasted
-    this.jam = null
-    this.cause = Cause.none
+    this.endStop()
     if (cause === Cause.breakdown) this.breakdowns!.begin()
     this.mechanism.putRight(cause)
     this.moveOn()
@@ -312,15 +291,8 @@ export class Equipment extends Door implements Actor, Outlet, Unit {
     this.mechanism.close()
   }
 
-  measures(): Measure[] {
-    const own = this.mechanism.mayStandFor()
-    const causes = this.breakdowns ? [...own, Cause.breakdown] : own
-    return [
-      ...stateMeasures(this, this.floor, causes),
-      ...causes.flatMap((each) => stopMeasures(this, each, this.floor)),
-      ...this.mechanism.measures(),
-      ...jamMeasures(this.name, this.mechanism, this.floor),
-      ...(this.breakdowns ? failureMeasures(this, this.floor) : []),
-    ]
+  /** It may fail. */
+  get breaksDown(): boolean {
+    return this.breakdowns !== null
   }
 }

@@ -5,8 +5,10 @@ import { unset } from '../engine/unset.js'
 import type { CaseIndex } from './cases.js'
 import type { Floor } from './floor.js'
 import type { Outlet } from './handshake.js'
+import type { Tail } from './tail.js'
 
 export class Exit implements Outlet {
+  readonly takesWhole = true
   /** Good cases out. */
   out = 0
   /** Tape on them, m off the roll. */
@@ -49,4 +51,17 @@ export class Exit implements Outlet {
   }
 
   withdraw(): void {}
+
+  /** Whoever leaves is out of the way. */
+  follow(tail: Tail): void {
+    tail.through()
+  }
+
+  hold(): void {}
+
+  addRoom(): void {}
+
+  isShut(): boolean {
+    return false
+  }
 }

@@ -8,6 +8,7 @@ import { Calendar } from './calendar.js'
 import { costMeasures } from './cost.js'
 import { Crew } from './crew.js'
 import type { Equipment } from './equipment.js'
+import { equipmentMeasures } from './equipment-measures.js'
 import { Exit } from './exit.js'
 import { Floor } from './floor.js'
 import { Handover } from './handover.js'
@@ -115,7 +116,7 @@ export class Line {
       ...lineMeasures(floor, this.calendar, exit, mechanisms),
       ...cost.measures,
       ...this.sources.flatMap((source) => source.measures()),
-      ...this.equipment.flatMap((piece) => piece.measures()),
+      ...this.equipment.flatMap((piece) => equipmentMeasures(piece, floor)),
       ...this.planned.flatMap(({ piece, ...of }) => plannedMeasures(piece.name, of.works, of.needsPeople)),
       ...this.crew.measures(),
     ]

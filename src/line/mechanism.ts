@@ -6,6 +6,7 @@ import type { Floor } from './floor.js'
 import { Jams } from './jams.js'
 import type { HeldSeries, Measure } from './measure.js'
 import { Cause } from './states.js'
+import type { Tail } from './tail.js'
 import type { Taper } from './taper.js'
 import type { Unit } from './unit.js'
 
@@ -50,6 +51,40 @@ export abstract class Mechanism {
   /** Books what is open at the end of the shift. */
   abstract close(): void
   abstract measures(): Measure[]
+
+  /** Cases lie on it while they pass, so that one may stand half on it and half on the next. */
+  get carries(): boolean {
+    return false
+  }
+
+  /** It takes cases in whole, as a place does. */
+  get takesWhole(): boolean {
+    return true
+  }
+
+  /** Says how the case that came last goes on, while it is not frozen. */
+  follow(tail: Tail): void {
+    tail.through()
+  }
+
+  /** The case that came last is held by its tail, or let go. */
+  hold(_isHeld: boolean): void {}
+
+  /** The case that left last goes on ahead otherwise than was said. */
+  tailMoves(): void {}
+
+  /** Cases that lie on it cannot leave now. */
+  isShut(): boolean {
+    return false
+  }
+
+  /** Adds the length that is left on it, and beyond it as far as cases close up, to `tail.room`. */
+  addRoom(_tail: Tail): void {}
+
+  /** It stands because a case ahead stands whose tail it holds. */
+  get standsForTail(): boolean {
+    return false
+  }
 
   /** A stop of this cause is over; the piece is about to move again. */
   putRight(_cause: Cause): void {}

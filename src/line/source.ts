@@ -18,6 +18,8 @@ import { SteadyPace } from './steady-pace.js'
 
 export class Source implements Actor, Feeder {
   next!: Taker
+  /** People put cases on the line. */
+  readonly carries = false
   arrived = 0
   turnedAway = 0
 
@@ -178,6 +180,8 @@ export class Source implements Actor, Feeder {
     if (this.whenFull === 'wait' && this.standing.length === 0 && this.dueAt === never && !this.hasEnded)
       this.scheduleNext()
   }
+
+  tailMoves(): void {}
 
   /** A break begins: nothing comes and nothing is put on the line. */
   pause(): void {

@@ -64,7 +64,8 @@ export class EndlessLoopError extends Standstill {
  */
 export function findCircle(equipment: readonly Equipment[]): { circle: string[]; since: number } | null {
   const locked = new Set(equipment.filter((piece) => piece.standsBlocked()))
-  const awaited = (piece: Equipment) => equipment.filter((other) => other.hasRefused(piece))
+  const awaited = (piece: Equipment) =>
+    equipment.filter((other) => other.hasRefused(piece) || other.holdsUp(piece))
   let before = -1
   while (locked.size !== before) {
     before = locked.size

@@ -27,6 +27,8 @@ export abstract class Tallied implements Tallies {
   protected isWorkedOn = false
   /** Its kind, where it is a jam. */
   protected jam: JamKind | null = null
+  /** It has waited out a break. */
+  private hasMetBreak = false
 
   constructor(
     protected readonly floor: Floor,
@@ -53,6 +55,46 @@ export abstract class Tallied implements Tallies {
     this.state = State.waiting
     this.stateSince = 0
     this.lapsesAt = never
+  }
+
+  /** A stop begins now. */
+  protected beginStop(cause: Exclude<Cause, -1>): void {
+    this.cause = cause
+    this.isWorkedOn = false
+    this.hasMetBreak = false
+    this.stoppedAt = this.floor.clock.now
+  }
+
+  /** It is counted: it is none that a log has already. */
+  protected countStop(kind: JamKind | null): void {
+    this.stopCounts[this.cause]!++
+    this.jam = kind
+    if (kind !== null) kind.count++
+  }
+
+  /** It waits, and all who could come are on a break. */
+  protected meetsBreak(): void {
+    if (this.hasMetBreak) return
+    this.hasMetBreak = true
+    this.stopsInBreaks[this.cause]!++
+    if (this.jam !== null) this.jam.inBreaks++
+  }
+
+  /** Somebody is there now, and it has waited until then. */
+  protected bookWait(): void {
+    const waited = this.floor.clock.now - this.stoppedAt
+    this.isWorkedOn = true
+    this.stopWaits[this.cause]! += waited
+    if (this.jam !== null) this.jam.wait += waited
+  }
+
+  /** It is over now. */
+  protected endStop(): void {
+    const lasted = this.floor.clock.now - this.stoppedAt
+    this.stopTimes[this.cause]! += lasted
+    if (this.jam !== null) this.jam.time += lasted
+    this.jam = null
+    this.cause = Cause.none
   }
 
   /** Books the time in its state up to now; if that has lapsed, it has waited since. */

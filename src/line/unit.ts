@@ -29,6 +29,10 @@ export interface Unit extends Tallies, Feeder {
   readonly frozenAt: number
   /** Somebody was told no and has not been asked again. */
   readonly owes: boolean
+  /** The piece that now offers, or offered last, carries cases: one may stand half on it. */
+  readonly isCarriedTo: boolean
+  /** The case that came last goes on otherwise than was said. */
+  tellBehind(): void
   /** There is room: those who were told no offer again. */
   invite(): void
   /**

@@ -5,7 +5,7 @@ import { type Case, type Giver, Level, States, type Taker } from './heap-tallies
 /** A case on the conveyor, or one that has left it and still says where those behind it are. */
 interface Load {
   readonly item: Case
-  readonly enteredAt: number
+  enteredAt: number
   leftAt: number
   /** Lengths of all cases so far, this one included, m. */
   readonly total: number
@@ -16,9 +16,11 @@ export class Conveyor implements Giver, Taker {
   readonly level: Level
   readonly states: States
   private readonly length: number
-  private readonly speed: number
+  readonly speed: number
   private readonly aboard: Load[] = []
   private last: Load | null = null
+  /** The one that left last. */
+  private goneLast: Load | null = null
   /** The foremost case that may still keep the entrance shut: a conveyor's length ahead of it. */
   private ahead: Load | null = null
   /** Lengths of the cases on it, m. */
@@ -26,6 +28,10 @@ export class Conveyor implements Giver, Taker {
   private isBlocked = false
   private asking: Giver | null = null
   private telling: Pending | null = null
+  /** Who passed on the last case, and holds its tail; and where that is, m from the entrance, while belts hold it. */
+  private behind: Giver | null = null
+  private heldAt: number | null = null
+  private coming: Pending | null = null
 
   constructor(
     private readonly simulation: Simulation,
@@ -40,10 +46,10 @@ export class Conveyor implements Giver, Taker {
     this.states = new States(simulation)
   }
 
-  /** While its end is shut it takes only what will lie wholly on it. */
+  /** While its end is shut it takes only what will lie wholly on it, or what belts may hold by the tail. */
   offer(item: Case, from: Giver): boolean {
     const { now } = this.simulation
-    const fits = this.occupied + item.length <= this.length + hair
+    const fits = this.occupied + item.length <= this.length + hair || from.tailMoves !== undefined
     const clearAt = fits || !this.isBlocked ? this.entranceClear() : Infinity
     if (clearAt > now + hair) {
       this.asking = from
@@ -58,6 +64,7 @@ export class Conveyor implements Giver, Taker {
     this.last = load
     this.occupied += item.length
     this.aboard.push(load)
+    this.behind = from
     if (this.aboard.length === 1) this.comesToEnd(load, leader)
     this.level.change(1)
     this.noteState()
@@ -68,12 +75,41 @@ export class Conveyor implements Giver, Taker {
   private entranceClear(): number {
     const { last } = this
     if (last === null) return 0
+    if (this.heldAt !== null) return Infinity
     const free = last.enteredAt + last.item.length / this.speed
     while (this.ahead !== last && last.total - this.ahead!.total >= this.length)
       this.ahead = this.ahead!.behind
     const ahead = this.ahead!
     const excess = last.total - (ahead.total - ahead.item.length) - this.length
     return excess < 0 ? free : Math.max(free, ahead.leftAt + excess / this.speed)
+  }
+
+  /** Where the last case is and where it will come to stand if no other leaves, m from the entrance. */
+  lastPlace(): { gone: number; reach: number } {
+    const { now } = this.simulation
+    const last = this.last!
+    const free = this.speed * (now - last.enteredAt)
+    if (this.heldAt !== null) return { gone: this.heldAt, reach: this.heldAt }
+    if (!this.aboard.includes(last)) return { gone: free, reach: free }
+    const reach = this.length - (this.occupied - last.item.length)
+    // behind the one that left last, which goes on at the same speed
+    const room = this.goneLast
+      ? reach - this.goneLast.item.length + this.speed * (now - this.goneLast.leftAt)
+      : reach
+    return { gone: Math.min(free, reach, room), reach }
+  }
+
+  /** Belts hold the last case by its tail, or let it go. */
+  hold(isHeld: boolean): void {
+    const last = this.last!
+    if (isHeld) {
+      this.heldAt = this.lastPlace().gone
+      if (this.aboard[0] === last && this.coming) this.coming.isCancelled = true
+      return
+    }
+    last.enteredAt = this.simulation.now - this.heldAt! / this.speed
+    this.heldAt = null
+    if (this.aboard[0] === last) this.comesToEnd(last, this.goneLast)
   }
 
   /** Tells whoever was told no; `Infinity` where only a case that leaves can make room. */
@@ -90,9 +126,10 @@ export class Conveyor implements Giver, Taker {
   }
 
   private comesToEnd(load: Load, leader: Load | null): void {
+    if (load === this.last && this.heldAt !== null) return
     const free = load.enteredAt + this.length / this.speed
     const following = leader ? leader.leftAt + leader.item.length / this.speed : 0
-    this.simulation.schedule(Math.max(free, following), this.turn.end, () => this.passOn())
+    this.coming = this.simulation.schedule(Math.max(free, following), this.turn.end, () => this.passOn())
   }
 
   private passOn(): void {
@@ -100,11 +137,13 @@ export class Conveyor implements Giver, Taker {
     this.isBlocked = !this.next.offer(load.item, this)
     if (!this.isBlocked) {
       load.leftAt = this.simulation.now
+      this.goneLast = load
       this.aboard.shift()
       this.occupied -= load.item.length
       this.level.change(-1)
       if (this.aboard.length > 0) this.comesToEnd(this.aboard[0]!, load)
       if (this.asking) this.tellAt(this.entranceClear())
+      this.behind?.tailMoves?.()
     }
     this.noteState()
   }

@@ -2,6 +2,7 @@
 
 import { Stream } from '../../src/engine/stream.js'
 import { hair, type Pending, type Simulation } from './heap.js'
+import type { Conveyor } from './heap-conveyor.js'
 import { type Case, type Giver, Level, States, type Taker } from './heap-tallies.js'
 
 /** A stop that somebody puts right. */
@@ -83,6 +84,11 @@ export class Sealer implements Giver, Taker {
   private clearFrom = 0
   private isBlocked = false
   private stopped: 'jam' | 'tape' | null = null
+  /** Length of the case that left last, m, and what it does to the belts as long as its tail is between them. */
+  private across = 0
+  private standsForTail = false
+  private isHolding = false
+  private looking: Pending | null = null
   private asking: Giver | null = null
   private readonly jamDraws = new Stream('line.sealer', 'jam')
   private readonly clearingDraws = new Stream('line.sealer', 'jam clearing')
@@ -92,7 +98,7 @@ export class Sealer implements Giver, Taker {
     private readonly simulation: Simulation,
     private readonly facts: SealerFacts,
     private readonly operator: Operator,
-    private readonly next: Taker,
+    private readonly next: Conveyor,
     /** Whose turn it is among simultaneous events. */
     private readonly turn: { heads: readonly number[]; end: number; entry: number },
     seed: string,
@@ -215,11 +221,16 @@ export class Sealer implements Giver, Taker {
   private stop(cause: 'jam' | 'tape', duration: number, putRight: () => void): void {
     this.stopped = cause
     this.standStill()
+    this.isHolding = this.across > 0 && this.next.lastPlace().gone < this.across - hair
+    if (this.isHolding) this.next.hold(true)
     this.noteState()
     const done = () => {
       putRight()
       this.stopped = null
+      if (this.isHolding) this.next.hold(false)
+      this.isHolding = false
       this.runOn()
+      this.tailMoves()
       this.noteState()
       this.tellOfRoom()
     }
@@ -227,8 +238,10 @@ export class Sealer implements Giver, Taker {
   }
 
   private comesToEnd(placed: Placed): void {
-    if (this.next.offer(placed.item, this)) this.leaves()
-    else {
+    if (this.next.offer(placed.item, this)) {
+      this.leaves()
+      this.tailMoves()
+    } else {
       this.isBlocked = true
       this.standStill()
     }
@@ -236,8 +249,28 @@ export class Sealer implements Giver, Taker {
   }
 
   private leaves(): void {
-    this.belts.shift()
+    this.across = this.belts.shift()!.item.length
     this.level.change(-1)
+  }
+
+  /** The belts stand while the case ahead stands whose tail is between them. */
+  tailMoves(): void {
+    if (this.looking) this.looking.isCancelled = true
+    this.looking = null
+    if (this.stopped !== null || this.across === 0) return
+    const { gone, reach } = this.next.lastPlace()
+    const stands = gone < this.across - hair && reach <= gone + hair
+    if (!stands && gone < this.across - hair && reach < this.across - hair)
+      this.looking = this.simulation.schedule(
+        this.simulation.now + (reach - gone) / this.next.speed,
+        this.turn.end,
+        () => this.tailMoves(),
+      )
+    if (stands === this.standsForTail) return
+    this.standsForTail = stands
+    if (stands) this.standStill()
+    else this.runOn()
+    this.noteState()
   }
 
   roomAhead(): void {
@@ -245,11 +278,13 @@ export class Sealer implements Giver, Taker {
     this.isBlocked = false
     this.leaves()
     this.runOn()
+    this.tailMoves()
     this.noteState()
   }
 
   private noteState(): void {
-    if (this.stopped !== null || this.isBlocked) this.states.enter(this.stopped ?? 'blocked')
+    if (this.stopped !== null || this.isBlocked || this.standsForTail)
+      this.states.enter(this.stopped ?? 'blocked')
     else if (this.flap !== null) this.states.enter('working')
     else this.states.enter('working', this.timeOf(this.clearFrom))
   }

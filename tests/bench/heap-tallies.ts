@@ -12,6 +12,8 @@ export interface Case {
 /** Whoever offers cases; it is told of room after a no. */
 export interface Giver {
   roomAhead(): void
+  /** The case that it passed on last goes on otherwise than was to be expected; who has no belts does not care. */
+  tailMoves?(): void
 }
 
 export interface Taker {

@@ -1,5 +1,6 @@
 /** Jams worked by hand, on every kind of equipment that handles cases: where a case jams, what stands, who comes, what is lost. */
 import { describe, expect, it } from 'vitest'
+import { equipmentMeasures } from '../../src/line/equipment-measures.js'
 import { Line } from '../../src/line/line.js'
 import { State } from '../../src/line/states.js'
 import { loadScenario } from '../../src/scenario/load.js'
@@ -140,13 +141,13 @@ describe('a station with two places', () => {
   })
 
   it('counts no place of a spoilt case as at work', () => {
-    const { log, equipment } = run(station(lost), [
+    const { log, equipment, floor } = run(station(lost), [
       [0, bad],
       [2, good],
     ])
     expect(outs(log)).toEqual([[77, 'case 1 out']])
     expect(equipment[0]!.mechanism.held()).toBe(0)
-    const busy = equipment[0]!.measures().find(({ path }) => path.at(-1) === 'utilisation')!
+    const busy = equipmentMeasures(equipment[0]!, floor).find(({ path }) => path.at(-1) === 'utilisation')!
     // 5 s and 5 s of 1000 s at two places
     expect(busy.value()).toBeCloseTo(10 / 1000 / 2, 9)
   })

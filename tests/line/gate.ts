@@ -6,12 +6,14 @@ import { Crew } from '../../src/line/crew.js'
 import type { Equipment } from '../../src/line/equipment.js'
 import { Floor } from '../../src/line/floor.js'
 import type { Feeder, Taker } from '../../src/line/handshake.js'
+import type { Tail } from '../../src/line/tail.js'
 import { loadScenario } from '../../src/scenario/load.js'
 
 export type Log = [time: number, what: string][]
 
 class Gate implements Taker, Actor {
   readonly label = 'gate'
+  readonly takesWhole = true
   private readonly refused: Feeder[] = []
   private isOpen = true
   private slot = -1
@@ -41,6 +43,18 @@ class Gate implements Taker, Actor {
     return true
   }
 
+  follow(tail: Tail): void {
+    tail.through()
+  }
+
+  hold(): void {}
+
+  addRoom(): void {}
+
+  isShut(): boolean {
+    return !this.isOpen
+  }
+
   act(): void {
     this.isOpen = !this.isOpen
     this.next++
@@ -52,6 +66,7 @@ class Gate implements Taker, Actor {
 /** Brings cases at given times and offers each again when it is told of room. */
 class Script implements Actor, Feeder {
   readonly label = 'script'
+  readonly carries = false
   private slot = -1
   private readonly standing: number[] = []
   private next = 0
@@ -77,6 +92,8 @@ class Script implements Actor, Feeder {
     this.floor.clock.set(this.slot, this.plan[this.next]?.[0] ?? never)
     this.roomAhead()
   }
+
+  tailMoves(): void {}
 
   roomAhead(): void {
     while (this.standing.length > 0) {

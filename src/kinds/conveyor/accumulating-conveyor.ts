@@ -1,101 +1,35 @@
 /** Accumulating conveyor: cases close up behind one that stands, and follow it when it moves again. */
 
 import { never } from '../../engine/clock.js'
-import { unset } from '../../engine/unset.js'
 import type { CaseIndex } from '../../line/cases.js'
 import type { Floor } from '../../line/floor.js'
 import { State } from '../../line/states.js'
-import { wholeZones, zonesFor } from '../../trade/zones.js'
-import { Conveyor } from './conveyor.js'
+import { hair } from '../travel.js'
+import { Bed } from './bed.js'
 import type { ConveyorKeys } from './keys.js'
 
-/** Rounding of sums of lengths that must not turn away a case that just fits, m. */
-const hair = 1e-9
-
-/**
- * The triangular kinematic wave (Newell, Transportation Research B 36 (2002) 195-205): a case's path is the later
- * of free flow and the leader's path, shifted by the leader's pitch in space and the start delay in time. Places
- * are those of the leading edge. Pitch = length + spacing. With D the length and v the speed,
- *
- *   arrival at the end  = max(enter + D / v, leader's leaving + pitch of leader / v + delay)
- *   entrance clear      = when the last case has moved its own pitch, by the same relation, + delay
- *
- * The second looks back to the case that was D ahead of the entrance: the first whose pitches, summed from it to
- * the last case, reach D. While the exit is shut a case is taken only if it will lie wholly on the conveyor; one that is
- * just entering when it shuts may stand across the entrance.
- *
- * With zones the pitch of a case is the whole zones that it takes, D is the length of the whole zones, and a case is
- * taken only while that many are free. All zones hand over at once when the first empties, as in the relation
- * above; where each waits until the one ahead is empty, the start delay is zone / v. Common practice, no source.
- */
-export class AccumulatingConveyor extends Conveyor {
-  private readonly length: number
-  private readonly speed: number
+/** The events of a bed of cases that close up: `bed` says where they are. */
+export class AccumulatingConveyor extends Bed {
   /** Time over the whole length in free flow, s. */
   private readonly crossing: number
-  /** Room that a case takes, by kind, m: length and spacing, or whole zones. */
-  private readonly pitchOf: Float64Array
-  /** Time to move on by it, s, by kind. */
-  private readonly pitchTimeOf: Float64Array
-  /** Room that must be free for it, by kind, m: the last of a full conveyor needs no spacing behind it. */
-  private readonly needs: Float64Array
-  private readonly hasZones: boolean
-  private readonly delay: number
   private readonly shortest: number
-
-  /** Rings over the running number of a case on this conveyor. */
-  private readonly mask: number
-  private readonly items: Int32Array
-  private readonly entered: Float64Array
-  private readonly left: Float64Array
-  private readonly pitches: Float64Array
-  /** Time to move on by that pitch, s. */
-  private readonly pitchTimes: Float64Array
-  /** Sum of the pitches of all cases so far, this one included. */
-  private readonly pitchSum: Float64Array
-  /** Sum of the pitches of the cases on it, m. */
-  private reserved = unset
   /** When the first comes to the end, s. */
   private due = never
-  /** When the next case may enter behind the last one, s, as `findClear` finds it. */
-  private clearAt = unset
-  private firstOn = 0
-  private aboard = 0
-  /** The case that was a conveyor's length ahead of the entrance: see above. */
-  private ahead = 0
   private isBlocked = false
+  /** It moves again after a stop, and has not yet offered the case that was refused before. */
+  private offersAgain = false
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
-    const { zone } = keys
-    this.hasZones = zone !== undefined
-    this.length = zone === undefined ? keys.length : wholeZones(keys.length, zone) * zone
-    this.needs = floor.lengths.map((length) => (zone === undefined ? length : zonesFor(length, zone) * zone))
-    this.pitchOf = zone === undefined ? floor.lengths.map((length) => length + keys.spacing) : this.needs
-    this.speed = keys.speed
-    this.pitchTimeOf = this.pitchOf.map((pitch) => pitch / keys.speed)
     this.crossing = this.length / this.speed
-    this.delay = keys['start-delay']
     this.shortest = Math.min(...this.needs)
-    const most = Math.ceil((2 * this.length) / Math.min(...this.pitchOf)) + 8
-    const size = 2 ** Math.ceil(Math.log2(most))
-    this.mask = size - 1
-    this.items = new Int32Array(size)
-    this.entered = new Float64Array(size)
-    this.left = new Float64Array(size)
-    this.pitches = new Float64Array(size)
-    this.pitchTimes = new Float64Array(size)
-    this.pitchSum = new Float64Array(size)
   }
 
   override empty(): void {
-    this.firstOn = 0
-    this.aboard = 0
-    this.ahead = 0
-    this.reserved = 0
     this.due = never
     this.wakeAt = never
     this.isBlocked = false
+    this.offersAgain = false
     super.empty()
   }
 
@@ -107,8 +41,8 @@ export class AccumulatingConveyor extends Conveyor {
     const { now } = this.floor.clock
     if (this.unit.frozen) return false
     const kind = this.floor.cases.kind[item]!
-    const fits = this.reserved + this.needs[kind]! <= this.length + hair
-    if (!fits && (this.isBlocked || this.hasZones)) return false
+    if (this.hasZones ? !this.fits(kind) : !this.unit.isCarriedTo && this.isShut() && !this.fits(kind))
+      return false
     this.findClear()
     if (this.clearAt > now) {
       if (this.clearAt < this.wakeAt) {
@@ -119,12 +53,13 @@ export class AccumulatingConveyor extends Conveyor {
     }
     const number = this.firstOn + this.aboard
     const place = number & this.mask
+    const before = (number - 1) & this.mask
     const pitch = this.pitchOf[kind]!
     this.items[place] = item
     this.entered[place] = now
     this.pitches[place] = pitch
     this.pitchTimes[place] = this.pitchTimeOf[kind]!
-    this.pitchSum[place] = (number > 0 ? this.pitchSum[(number - 1) & this.mask]! : 0) + pitch
+    this.pitchBefore[place] = number > 0 ? this.pitchBefore[before]! + this.pitches[before]! : 0
     this.reserved += pitch
     this.aboard++
     if (this.aboard === 1) this.findDue()
@@ -132,24 +67,49 @@ export class AccumulatingConveyor extends Conveyor {
     return true
   }
 
-  /** Finds when the next case may enter behind the last one. */
-  private findClear(): void {
-    const { mask, left } = this
-    const last = this.firstOn + this.aboard - 1
-    if (last < 0) {
-      this.clearAt = 0
+  /** Whether a case will lie wholly on the bed of which this is the first part, or with zones on this, while nothing leaves. */
+  private fits(kind: number): boolean {
+    this.tail.room = 0
+    if (this.hasZones) this.tail.room = this.length - this.reserved
+    else this.addRoom(this.tail)
+    return this.needs[kind]! <= this.tail.room + hair
+  }
+
+  /** The exit of the bed is shut, of which this may be a part. */
+  override isShut(): boolean {
+    return this.isBeforePlace ? this.isBlocked : this.unit.next.isShut()
+  }
+
+  override hold(isHeld: boolean): void {
+    if (isHeld === this.isHeld || this.aboard === 0) return
+    const last = (this.firstOn + this.aboard - 1) & this.mask
+    if (isHeld) {
+      this.target = this.pitches[last]!
+      this.findReach()
+      this.heldAt = this.gone
+      this.isHeld = true
+      if (this.aboard === 1) this.due = never
       return
     }
-    const sum = this.pitchSum[last & mask]!
-    const free = this.entered[last & mask]! + this.pitchTimes[last & mask]! + this.delay
-    while (this.ahead < last && sum - this.pitchSum[this.ahead & mask]! >= this.length) this.ahead++
-    const ahead = this.ahead & mask
-    const excess = sum - (this.pitchSum[ahead]! - this.pitches[ahead]!) - this.length
-    if (excess < 0) this.clearAt = free
-    else if (this.ahead >= this.firstOn) this.clearAt = never
-    else
-      this.clearAt = Math.max(free, left[ahead]! + excess / this.speed + (last - this.ahead + 1) * this.delay)
+    this.isHeld = false
+    const at = this.unit.frozen ? this.unit.frozenAt : this.floor.clock.now
+    this.entered[last] = at - this.heldAt / this.speed
+    if (this.aboard === 1) this.findDue()
+    if (this.unit.owes && !this.unit.frozen) this.wakeWhenClear()
   }
+
+  /** The case that left last goes on otherwise: so may those behind it, as far as they stand close. */
+  override tailMoves(): void {
+    if (this.unit.owes) this.wakeWhenClear()
+    if (this.isPacked()) this.unit.tellBehind()
+  }
+
+  /** Cases may stand as far back as its entrance, counting one that stands across its end. */
+  private isPacked(): boolean {
+    return this.firstOn > 0 && this.reserved + this.pitches[(this.firstOn - 1) & this.mask]! > this.length
+  }
+
+  // --- events ---
 
   /** Those who were told no are to be told when there is room. */
   private wakeWhenClear(): void {
@@ -160,6 +120,10 @@ export class AccumulatingConveyor extends Conveyor {
   /** Finds when the first case comes to the end. */
   private findDue(): void {
     const { firstOn: first, mask } = this
+    if (this.isHeld && this.aboard === 1) {
+      this.due = never
+      return
+    }
     const free = this.entered[first & mask]! + this.crossing
     if (first === 0) {
       this.due = free
@@ -171,8 +135,8 @@ export class AccumulatingConveyor extends Conveyor {
 
   override step(): void {
     const { now } = this.floor.clock
-    if (this.due <= now && !this.isBlocked) {
-      if (this.jamsWith(this.first())) return
+    if (this.due <= now && (!this.isBlocked || this.offersAgain)) {
+      if (!this.isBlocked && this.jamsWith(this.first())) return
       this.offerFirst()
     }
     if (this.wakeAt <= now) {
@@ -182,13 +146,17 @@ export class AccumulatingConveyor extends Conveyor {
   }
 
   private offerFirst(): void {
+    this.offersAgain = false
+    if (this.delay > 0 && this.firstOn > 0 && !this.isBeforePlace) this.noteAcross()
     this.isBlocked = !this.unit.next.offer(this.first(), this.unit)
     if (this.isBlocked) return
     this.jams?.passed()
+    const wasPacked = this.reserved >= this.length
     this.left[this.firstOn & this.mask] = this.floor.clock.now
     this.goOn()
     this.count(-1)
     if (this.unit.owes) this.wakeWhenClear()
+    if (wasPacked) this.unit.tellBehind()
   }
 
   protected override first(): CaseIndex {
@@ -217,7 +185,7 @@ export class AccumulatingConveyor extends Conveyor {
 
   override plan(): void {
     const wake = this.wakeAt
-    if (this.isBlocked) this.unit.plans(wake, State.blocked)
+    if (this.isBlocked) this.unit.plans(this.offersAgain ? this.floor.clock.now : wake, State.blocked)
     else this.unit.plans(Math.min(this.due, wake), this.aboard === 0 ? State.waiting : State.working)
   }
 
@@ -231,7 +199,8 @@ export class AccumulatingConveyor extends Conveyor {
       this.left[number & this.mask]! += passed
     }
     this.due += passed
-    this.isBlocked = false
+    // its exit stays shut until the offer is taken: nobody comes in meanwhile for whom there is no room
+    this.offersAgain = this.isBlocked
     if (this.unit.owes) this.wakeWhenClear()
     else this.wakeAt = never
   }

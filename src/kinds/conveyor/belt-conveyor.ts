@@ -6,6 +6,8 @@ import { unset } from '../../engine/unset.js'
 import type { CaseIndex } from '../../line/cases.js'
 import type { Floor } from '../../line/floor.js'
 import { State } from '../../line/states.js'
+import type { Tail } from '../../line/tail.js'
+import { Crossing } from '../crossing.js'
 import { Travel } from '../travel.js'
 import { Conveyor } from './conveyor.js'
 import type { ConveyorKeys } from './keys.js'
@@ -21,6 +23,14 @@ export class BeltConveyor extends Conveyor {
   /** When the first case comes to the end, s, as `findDue` finds it. */
   private due = never
   private isBlocked = false
+  /** It may run again after a stop, and has not yet offered the case that was refused before. */
+  private offersAgain = false
+  /** The case that left last, while its tail lies on it. */
+  private readonly crossing = new Crossing(this.floor, () => this.unit, this.keys.speed)
+  /** Belt travel at which the last case entered, m; the last case is held by its tail, at this place, m. */
+  private lastEntry = unset
+  private isHeld = false
+  private heldAt = unset
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
@@ -36,6 +46,10 @@ export class BeltConveyor extends Conveyor {
     this.clearFrom = 0
     this.wakeAt = never
     this.isBlocked = false
+    this.offersAgain = false
+    this.crossing.reset()
+    this.lastEntry = 0
+    this.isHeld = false
     super.empty()
   }
 
@@ -46,7 +60,7 @@ export class BeltConveyor extends Conveyor {
 
   override take(item: CaseIndex): boolean {
     const { now } = this.floor.clock
-    if (!this.travel.isRunning) return false
+    if (!this.travel.isRunning || this.isHeld) return false
     const clear = this.travel.when(this.clearFrom)
     if (clear > now) {
       this.wakeAt = clear
@@ -56,24 +70,103 @@ export class BeltConveyor extends Conveyor {
     const at = this.travel.now()
     this.entries[(this.firstEntry + this.items.length) & (this.entries.length - 1)] = at
     this.items.push(item)
+    this.lastEntry = at
     this.clearFrom = at + this.floor.lengths[this.floor.cases.kind[item]!]! + this.keys.spacing
     this.count(1)
+    if (this.crossing.isSlow && this.items.length === 1) this.tailMoves()
     return true
+  }
+
+  // --- tails ---
+
+  override follow(tail: Tail): void {
+    const at = this.isHeld ? this.heldAt : this.travel.now() - this.lastEntry
+    tail.gone = Math.min(at, tail.distance)
+    tail.speed = this.travel.speed
+    if (this.travel.isRunning && !this.isHeld) {
+      tail.reach = tail.distance
+      tail.reachAt = this.travel.when(this.lastEntry + tail.distance)
+    } else tail.stands()
+  }
+
+  /** The belt runs on under a case that is held. */
+  override hold(isHeld: boolean): void {
+    if (isHeld === this.isHeld || this.items.length === 0) return
+    this.isHeld = isHeld
+    const at = this.travel.now()
+    if (isHeld) {
+      this.heldAt = at - this.lastEntry
+      return
+    }
+    const slipped = at - this.heldAt - this.lastEntry
+    this.lastEntry += slipped
+    this.clearFrom += slipped
+    this.entries[(this.firstEntry + this.items.length - 1) & (this.entries.length - 1)]! += slipped
+    this.wakeWhenClear()
+  }
+
+  override tailMoves(): void {
+    this.noteBehind()
+    this.crossing.look()
+    this.runOrStand()
+  }
+
+  /** Tells the crossing how far the first case is from the end. */
+  private noteBehind(): void {
+    this.crossing.behind =
+      this.items.length > 0
+        ? this.entries[this.firstEntry & (this.entries.length - 1)]! + this.keys.length - this.travel.now()
+        : Infinity
+  }
+
+  override get standsForTail(): boolean {
+    return this.crossing.stands
+  }
+
+  override isShut(): boolean {
+    return !this.travel.isRunning
+  }
+
+  // --- events ---
+
+  /** Runs at its pace, unless the case at its end cannot leave or the one stands that has just left. */
+  private runOrStand(): void {
+    const isOtherPace = this.travel.keepTo(this.crossing)
+    const shouldRun = !this.isBlocked && !this.crossing.stands && !this.unit.frozen
+    if (shouldRun === this.travel.isRunning) {
+      if (isOtherPace) this.unit.tellBehind()
+      return
+    }
+    if (shouldRun) {
+      this.travel.start()
+      this.wakeWhenClear()
+    } else {
+      this.travel.stop()
+      this.wakeAt = never
+    }
+    this.noteFull()
+    this.unit.tellBehind()
+  }
+
+  private wakeWhenClear(): void {
+    if (this.unit.owes && this.travel.isRunning)
+      this.wakeAt = Math.max(this.floor.clock.now, this.travel.when(this.clearFrom))
   }
 
   /** Finds when the first case comes to the end. */
   private findDue(): void {
     this.due =
-      this.items.length > 0
+      this.items.length > 0 && !(this.isHeld && this.items.length === 1)
         ? this.travel.when(this.entries[this.firstEntry & (this.entries.length - 1)]! + this.keys.length)
         : never
   }
 
   override step(): void {
     const { now } = this.floor.clock
+    if (this.crossing.nextAt <= now) this.tailMoves()
     this.findDue()
-    if (this.due <= now) {
-      if (this.jamsWith(this.first())) return
+    if (this.due <= now || this.offersAgain) {
+      if (!this.isBlocked && this.jamsWith(this.first())) return
       this.offerFirst()
     }
     if (this.wakeAt <= now) {
@@ -83,20 +176,22 @@ export class BeltConveyor extends Conveyor {
   }
 
   private offerFirst(): void {
-    const { now } = this.floor.clock
-    const isTaken = this.unit.next.offer(this.first(), this.unit)
-    this.isBlocked = !isTaken
-    if (isTaken) {
+    const item = this.first()
+    // read before it goes: its number may be used again
+    const kind = this.floor.cases.kind[item]!
+    this.offersAgain = false
+    this.isBlocked = !this.unit.next.offer(item, this.unit)
+    if (!this.isBlocked) {
       this.jams?.passed()
       this.takeOutFirst()
-      this.travel.start()
-      this.count(-1)
-      if (this.unit.owes) this.wakeAt = Math.max(now, this.travel.when(this.clearFrom))
-    } else {
-      this.travel.stop()
-      this.wakeAt = never
-      this.noteFull()
+      if (!this.isBeforePlace) this.crossing.begin(kind)
     }
+    const isRunning = this.travel.isRunning
+    if (this.crossing.isOn) this.tailMoves()
+    else this.runOrStand()
+    if (this.isBlocked) return
+    this.count(-1)
+    if (isRunning) this.wakeWhenClear()
   }
 
   protected override first(): CaseIndex {
@@ -113,9 +208,10 @@ export class BeltConveyor extends Conveyor {
   }
 
   override plan(): void {
+    const { now } = this.floor.clock
     this.findDue()
-    const due = Math.min(this.due, this.wakeAt)
-    if (this.isBlocked) this.unit.plans(due, State.blocked)
+    const due = this.offersAgain ? now : Math.min(this.due, this.wakeAt, this.crossing.nextAt)
+    if (this.isBlocked || this.crossing.stands) this.unit.plans(due, State.blocked)
     else this.unit.plans(due, this.items.length === 0 ? State.waiting : State.working)
   }
 
@@ -126,10 +222,8 @@ export class BeltConveyor extends Conveyor {
   }
 
   override thaw(): void {
-    const { now } = this.floor.clock
-    this.isBlocked = false
-    this.travel.start()
-    this.noteFull()
-    if (this.unit.owes) this.wakeAt = Math.max(now, this.travel.when(this.clearFrom))
+    // the belt stands until the case at its end goes: nobody comes onto it meanwhile
+    this.offersAgain = this.isBlocked
+    this.tailMoves()
   }
 }

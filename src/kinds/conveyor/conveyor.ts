@@ -5,11 +5,16 @@ import { type Floor, samplesPerShift } from '../../line/floor.js'
 import { type HeldSeries, heldMeasures, type Measure } from '../../line/measure.js'
 import { Mechanism } from '../../line/mechanism.js'
 import { Cause } from '../../line/states.js'
+import { Tail } from '../../line/tail.js'
 import type { ConveyorKeys } from './keys.js'
 
 export abstract class Conveyor extends Mechanism {
   protected readonly level = new Level(this.floor.clock, samplesPerShift)
   private readonly full = new Level(this.floor.clock)
+  /** What it asks of the case that it passed on last. */
+  protected readonly tail = new Tail()
+  /** What follows takes cases in whole. */
+  protected isBeforePlace = true
 
   constructor(
     floor: Floor,
@@ -19,10 +24,19 @@ export abstract class Conveyor extends Mechanism {
     super(floor, name, keys.jams)
   }
 
+  override get carries(): boolean {
+    return true
+  }
+
+  override get takesWhole(): boolean {
+    return false
+  }
+
   /** No room for another case, even the shortest. */
   protected abstract isFull(): boolean
 
   override empty(): void {
+    this.isBeforePlace = this.unit.next.takesWhole
     this.level.reset(this.floor.pictureFrom, this.floor.end)
     this.full.reset(this.floor.pictureFrom, this.floor.end)
   }

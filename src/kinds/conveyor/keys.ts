@@ -10,7 +10,7 @@ export const conveyor = z
     carries: assume(
       choice(
         ['accumulating', 'belt', 'gravity'],
-        'accumulating: cases close up behind one that stands; belt: all stop together; gravity: accumulating without a drive',
+        'accumulating: cases close up behind one that stands, across joints too; belt: all stop together, also while it holds the tail of a case that stands ahead; gravity: accumulating without a drive',
       ),
       'accumulating',
       'definition of the format',

@@ -3,6 +3,7 @@ import { never } from '../../engine/clock.js'
 import { unset } from '../../engine/unset.js'
 import type { Floor } from '../../line/floor.js'
 import { gapNeeded } from '../../trade/headway.js'
+import { Crossing } from '../crossing.js'
 import { Travel } from '../travel.js'
 import { Dwell } from './dwell.js'
 import { FlapPlace, none } from './flap-place.js'
@@ -30,11 +31,17 @@ export abstract class Belts extends FlapPlace {
   /** Belt travel at which that case comes to each head and, last, at which the first case comes to the end of the belts. */
   protected readonly marks: Float64Array
   protected readonly dwell: Dwell | null
+  /** The case that left last, while its tail lies on the belts. */
+  protected readonly crossing: Crossing
+  private isHolding = false
+  /** What follows takes cases in whole. */
+  protected isBeforePlace = true
 
   constructor(floor: Floor, name: string, keys: SealerKeys) {
     super(floor, name, keys)
     this.bed = keys.bed
     this.travel = new Travel(floor.clock, keys['belt-speed'])
+    this.crossing = new Crossing(floor, () => this.unit, keys['belt-speed'])
     this.gap = gapNeeded(keys['minimum-gap'], cutsOf(keys), keys['belt-speed'])
     this.positions = Float64Array.from(headsOf(keys), ([, { position }]) => position).sort()
     this.meets = new Int32Array(this.positions.length)
@@ -58,6 +65,39 @@ export abstract class Belts extends FlapPlace {
     this.meets.fill(0)
     this.marks.fill(never)
     this.dwell?.reset()
+    this.crossing.reset()
+    this.isHolding = false
+    this.isBeforePlace = this.unit.next.takesWhole
+  }
+
+  override get carries(): boolean {
+    return true
+  }
+
+  override get standsForTail(): boolean {
+    return this.crossing.stands
+  }
+
+  /** Looks how the case goes on whose tail is on the belts. */
+  protected lookAcross(): void {
+    this.crossing.behind = this.marks[this.meets.length]! - this.travel.now()
+    this.crossing.look()
+    this.travel.keepTo(this.crossing)
+  }
+
+  /** Whether a tail is still between the belts; if so, they act when it has crossed. */
+  protected holdsTail(): boolean {
+    this.crossing.isAwaited = true
+    this.lookAcross()
+    return this.crossing.isOn
+  }
+
+  /** The belts stop, and hold a case whose tail is between them, or they run again and let it go. */
+  protected holdTail(isHeld: boolean): void {
+    if (isHeld) this.lookAcross()
+    if (isHeld ? !this.crossing.isOn : !this.isHolding) return
+    this.isHolding = isHeld
+    this.unit.next.hold(isHeld, this.unit)
   }
 
   /** Cases on the belts. */

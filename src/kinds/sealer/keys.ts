@@ -93,7 +93,10 @@ export const sealer = z
   .strictObject({
     type: z.literal('sealer').describe('tapes the seams of cases that driven belts carry past its heads'),
     bed: assume(
-      quantity('length', 'length of the driven belts', { above: 0, to: 100 }),
+      quantity('length', 'length of the driven belts, which hold a case until its tail is out', {
+        above: 0,
+        to: 100,
+      }),
       '1.9 m',
       'from memory, low confidence',
     ),

@@ -21,6 +21,7 @@ export class Sealer extends Belts implements Taper {
   private readonly taping: Taping
   private readonly setting: SizeSetting
   private readonly isSetByCrew: boolean
+  private readonly changesWhenIdle: boolean
 
   /** When the machine has set itself for the next size, s. */
   private setAt = never
@@ -33,6 +34,7 @@ export class Sealer extends Belts implements Taper {
     // planned for a case: its headway
     this.made = new Production(floor.lengths.map((length) => (length + this.gap) / keys['belt-speed']))
     this.taping = new Taping(floor, this.label, keys, () => this.unit)
+    this.changesWhenIdle = this.taping.changesWhenIdle
     this.setting = new SizeSetting(floor, this.label, keys['size-setting'])
     this.isSetByCrew = keys['size-setting'].by === 'crew'
   }
@@ -90,6 +92,7 @@ export class Sealer extends Belts implements Taper {
     this.flapItem = none
     this.foldedAt = never
     this.markLast()
+    if (this.crossing.isSlow) this.tailMoves()
     if (this.unit.owes) this.unit.invite()
   }
 
@@ -98,7 +101,7 @@ export class Sealer extends Belts implements Taper {
     const { now } = this.floor.clock
     if (this.setAt !== never) return this.setAt <= now
     if (this.isSetByCrew) {
-      if (this.firstOn < this.nextOn) return false
+      if (this.firstOn < this.nextOn || this.holdsTail()) return false
       this.setting.next(this.sizeSet, kind)
       this.unit.stop(Cause.size, this.setting.value)
       return false
@@ -111,6 +114,7 @@ export class Sealer extends Belts implements Taper {
   // --- belts ---
 
   override step(): void {
+    if (this.crossing.nextAt <= this.floor.clock.now) this.tailMoves()
     if (this.travel.isRunning) {
       const reached = this.travel.now() + hair
       const last = this.meets.length
@@ -121,6 +125,7 @@ export class Sealer extends Belts implements Taper {
         }
       if (this.marks[last]! <= reached) this.offerFirst()
     }
+    if (this.changesWhenIdle) this.changeWhenIdle()
     this.admit()
   }
 
@@ -166,8 +171,29 @@ export class Sealer extends Belts implements Taper {
     this.firstOn++
     this.markEnd()
     this.level.change(-1)
-    this.travel.start()
-    if (this.firstOn === this.nextOn && this.flapItem === none && !this.unit.frozen) this.taping.idle()
+    if (this.isBeforePlace) this.travel.start()
+    else {
+      this.crossing.begin(kind)
+      this.tailMoves()
+    }
+    if (this.changesWhenIdle) this.changeWhenIdle()
+  }
+
+  /** The belts run, unless the case at their end cannot leave or the one stands that has just left. */
+  private runOrStand(): void {
+    if (!this.isBlocked && !this.crossing.stands) this.travel.start()
+    else if (this.travel.isRunning) this.stand()
+  }
+
+  override tailMoves(): void {
+    this.lookAcross()
+    this.runOrStand()
+  }
+
+  /** No case is in the machine any more: rolls that are low are changed where the scenario has it so. */
+  private changeWhenIdle(): void {
+    if (this.firstOn < this.nextOn || this.flapItem !== none || this.unit.frozen) return
+    if (this.taping.isLow && !this.holdsTail()) this.taping.idle()
   }
 
   override breakBegins(): void {
@@ -181,13 +207,13 @@ export class Sealer extends Belts implements Taper {
   override plan(): void {
     const { now } = this.floor.clock
     const { unit } = this
-    if (this.isBlocked) {
-      unit.plans(never, State.blocked)
+    if (this.isBlocked || this.crossing.stands) {
+      unit.plans(this.crossing.nextAt, State.blocked)
       return
     }
     let mark = never
     for (let index = 0; index < this.marks.length; index++) mark = Math.min(mark, this.marks[index]!)
-    const due = this.travel.when(mark)
+    const due = Math.min(this.travel.when(mark), this.crossing.nextAt)
     if (this.setAt !== never && this.setAt > now) {
       unit.plans(Math.min(due, this.setAt), State.sizeSetting)
       return
@@ -201,20 +227,22 @@ export class Sealer extends Belts implements Taper {
     else unit.plans(due, State.waiting)
   }
 
-  /** A fixed-size machine lets no case in until the belts are empty and the size is set. */
+  /** A fixed-size machine lets no case in until the belts are empty, of tails too, and the size is set. */
   private runsEmpty(): boolean {
-    if (!this.isSetByCrew || this.sizeSet === none || this.setAt !== never || this.firstOn === this.nextOn)
-      return false
+    if (!this.isSetByCrew || this.sizeSet === none || this.setAt !== never) return false
+    if (this.firstOn === this.nextOn && !this.crossing.isWaitedOut) return false
     return this.floor.cases.kind[this.flapItem] !== this.sizeSet
   }
 
   override freeze(): void {
     this.stand()
+    this.holdTail(true)
   }
 
   override thaw(passed: number): void {
     this.isBlocked = false
-    this.travel.start()
+    this.holdTail(false)
+    this.tailMoves()
     // an exit that was refused is offered again at once: its case still stands at the end of the belts
     const since = this.floor.clock.now - passed
     if (this.foldedAt > since) this.foldedAt += passed

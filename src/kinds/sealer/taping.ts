@@ -21,6 +21,8 @@ export class Taping {
   private readonly change: SealerKeys['roll-change']['change']
   /** Tape left, m, below which a roll is changed along with another. */
   private readonly alsoBelow: number
+  /** Rolls that are low are changed when no case is in the machine. */
+  readonly changesWhenIdle: boolean
   /** Heads whose rolls are changed in the stop that runs. */
   private readonly changing: boolean[]
   private stoppedHead = 0
@@ -64,6 +66,7 @@ export class Taping {
     this.bladeService = keys.blade ? floor.draws(label, 'blade service', keys.blade.time) : null
     this.change = change.change
     this.alsoBelow = change['also-below'] ?? 0
+    this.changesWhenIdle = change.change === 'at-warning-when-idle'
     this.changing = this.heads.map(() => false)
   }
 
@@ -113,9 +116,15 @@ export class Taping {
     }
   }
 
-  /** No case is in the machine: rolls that are low are changed now where the scenario has it so. */
+  /** A roll is low. */
+  get isLow(): boolean {
+    for (let index = 0; index < this.heads.length; index++) if (this.heads[index]!.isLow) return true
+    return false
+  }
+
+  /** No case is in the machine: rolls that are low are changed now. */
   idle(): void {
-    if (this.change === 'at-warning-when-idle') this.changeLowRolls()
+    this.changeLowRolls()
   }
 
   /** A break begins: rolls that are low are changed first where the scenario has it so. */

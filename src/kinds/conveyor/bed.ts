@@ -1,0 +1,226 @@
+/** Where the cases of an accumulating conveyor are, and how the last one goes on: the relation by which they close up. */
+
+import { never } from '../../engine/clock.js'
+import { unset } from '../../engine/unset.js'
+import type { Floor } from '../../line/floor.js'
+import type { Tail } from '../../line/tail.js'
+import { wholeZones, zonesFor } from '../../trade/zones.js'
+import { hair } from '../travel.js'
+import { Conveyor } from './conveyor.js'
+import type { ConveyorKeys } from './keys.js'
+
+/**
+ * The triangular kinematic wave (Newell, Transportation Research B 36 (2002) 195-205): a case's path is the later
+ * of free flow and the leader's path, shifted by the leader's pitch in space and the start delay in time. Places
+ * are those of the leading edge. Pitch = length + spacing. With D the length and v the speed,
+ *
+ *   arrival at the end  = max(enter + D / v, leader's leaving + pitch of leader / v + delay)
+ *   arrival at x        = max(enter + x / v, arrival of any case ahead at x + the pitches of those between + its own,
+ *                             + a delay for each)
+ *   entrance clear      = arrival of the last case at its own pitch + delay
+ *
+ * Of those ahead one decides: on here none may be farther than the end; of those that have left, the one that must be beyond the
+ * end by less than its own pitch. Where that is the one that left last, and it goes onto another conveyor, that one says
+ * when it is there (`line/tail`): so a row of conveyors is one bed. Else it has gone on at the same speed.
+ *
+ * A case that comes from a place is taken, while the exit is shut, only if it will lie wholly on the bed; one that is just
+ * entering when it shuts may stand across the entrance. One that comes from a conveyor or from belts is taken as far as there is
+ * room, and stands across the joint.
+ *
+ * With zones the pitch of a case is the whole zones that it takes, D is the length of the whole zones, and a case is
+ * taken only while that many are free. All zones hand over at once when the first empties, as in the relation
+ * above; where each waits until the one ahead is empty, the start delay is zone / v. Common practice, no source.
+ *
+ * A lower part of `AccumulatingConveyor`, which is the only class that is made of it: one object a conveyor, for speed.
+ */
+export abstract class Bed extends Conveyor {
+  protected readonly length: number
+  protected readonly speed: number
+  /** Room that a case takes, by kind, m: length and spacing, or whole zones. */
+  protected readonly pitchOf: Float64Array
+  /** Time to move on by it, s, by kind. */
+  protected readonly pitchTimeOf: Float64Array
+  /** Room that must be free for it, by kind, m: the last of a full conveyor needs no spacing behind it. */
+  protected readonly needs: Float64Array
+  protected readonly hasZones: boolean
+  protected readonly delay: number
+
+  /** Rings over the running number of a case on this conveyor. */
+  protected readonly mask: number
+  protected readonly items: Int32Array
+  protected readonly entered: Float64Array
+  /** When it left, s: as if it had gone on from there without a stop as long as its pitch lay across the end. */
+  protected readonly left: Float64Array
+  protected readonly pitches: Float64Array
+  /** Time to move on by that pitch, s. */
+  protected readonly pitchTimes: Float64Array
+  /** Sum of the pitches of all cases before it, m. */
+  protected readonly pitchBefore: Float64Array
+  /** Sum of the pitches of the cases on it, m. */
+  protected reserved = unset
+  protected firstOn = 0
+  protected aboard = 0
+  /** The way of the last case that `findReach` is asked about, how much of it it has gone and will go, m, and when, s. */
+  protected target = unset
+  protected gone = unset
+  private reach = unset
+  private reachAt = unset
+  /** The instant that counts, s: where it stands, the one since which it does. */
+  private now = unset
+  /** When the next case may enter behind the last one, s, as `findClear` finds it. */
+  protected clearAt = unset
+  /** The last case is held by its tail, at this place, m. */
+  protected isHeld = false
+  protected heldAt = unset
+
+  constructor(floor: Floor, name: string, keys: ConveyorKeys) {
+    super(floor, name, keys)
+    const { zone } = keys
+    this.hasZones = zone !== undefined
+    this.length = zone === undefined ? keys.length : wholeZones(keys.length, zone) * zone
+    this.needs = floor.lengths.map((length) => (zone === undefined ? length : zonesFor(length, zone) * zone))
+    this.pitchOf = zone === undefined ? floor.lengths.map((length) => length + keys.spacing) : this.needs
+    this.speed = keys.speed
+    this.pitchTimeOf = this.pitchOf.map((pitch) => pitch / keys.speed)
+    this.delay = keys['start-delay']
+    const most = Math.ceil((2 * this.length) / Math.min(...this.pitchOf)) + 8
+    const size = 2 ** Math.ceil(Math.log2(most))
+    this.mask = size - 1
+    this.items = new Int32Array(size)
+    this.entered = new Float64Array(size)
+    this.left = new Float64Array(size)
+    this.pitches = new Float64Array(size)
+    this.pitchTimes = new Float64Array(size)
+    this.pitchBefore = new Float64Array(size)
+  }
+
+  override empty(): void {
+    this.firstOn = 0
+    this.aboard = 0
+    this.reserved = 0
+    this.isHeld = false
+    super.empty()
+  }
+
+  override addRoom(tail: Tail): void {
+    tail.room += this.length - this.reserved
+    this.unit.next.addRoom(tail)
+  }
+
+  // --- how the last case goes on ---
+
+  /**
+   * Finds how far the last case will go of `target`, at most its pitch, and when it is there, by what has left by now. A case
+   * that has left as well is taken to have gone on freely: it is long past `target`.
+   */
+  protected findReach(): void {
+    const { firstOn: first, mask, length, speed } = this
+    const last = (first + this.aboard - 1) & mask
+    const entered = this.entered[last]!
+    this.now = this.unit.frozen ? this.unit.frozenAt : this.floor.clock.now
+    this.reach = this.target
+    if (this.aboard > 0) {
+      if (this.isHeld) {
+        this.gone = this.heldAt
+        this.reach = this.heldAt
+        this.reachAt = 0
+        return
+      }
+      // none on here comes farther than to the end
+      const over = this.pitchBefore[last]! - this.pitchBefore[first & mask]! + this.target - length
+      if (over >= 0) this.reach -= over
+    }
+    this.reachAt = entered + this.reach / speed
+    this.gone = Math.min(this.reach, speed * (this.now - entered))
+    if (first > 0) this.followLeft()
+  }
+
+  /** The last case no farther than those that have left let it. */
+  private followLeft(): void {
+    const { mask, speed, tail } = this
+    const last = this.firstOn + this.aboard - 1
+    let leader = this.firstOn - 1
+    const mark = this.pitchBefore[last & mask]! + this.reach - this.length
+    let beyond = mark - this.pitchBefore[leader & mask]!
+    if (beyond > 0 && !this.isBeforePlace) {
+      tail.distance = beyond
+      this.followAcross()
+      return
+    }
+    if (this.delay === 0 && beyond <= 0) return
+    // one that left before is still felt for the delays between
+    const oldest = Math.max(0, last + 1 - this.items.length)
+    while (beyond < 0 && leader > oldest) beyond = mark - this.pitchBefore[--leader & mask]!
+    if (beyond < 0) return
+    const thereAt = this.left[leader & mask]! + beyond / speed + (last - leader) * this.delay
+    if (thereAt <= this.reachAt) return
+    this.reachAt = thereAt
+    this.gone = Math.max(0, Math.min(this.gone, this.reach - speed * (thereAt - this.now)))
+  }
+
+  /** The same where the one that left last must be farther past the end than 0: it may still stand across it. */
+  private followAcross(): void {
+    const { speed, tail, unit, mask } = this
+    const last = this.firstOn + this.aboard - 1
+    const leader = this.firstOn - 1
+    const left = this.left[leader & mask]!
+    const delays = (last - leader) * this.delay
+    unit.next.follow(tail, unit)
+    const way = Math.min(tail.distance, tail.reach)
+    if (way < tail.distance - hair) this.reach -= tail.distance - way
+    // drawn off by a faster drive: what is behind follows at its own speed
+    const drawnOff = speed < tail.speed ? way / speed - way / tail.speed : 0
+    const thereAt = delays + Math.max(left + way / speed, tail.reachAt + drawnOff)
+    this.reachAt = Math.max(this.entered[last & mask]! + this.reach / speed, thereAt)
+    const moved = Math.min(tail.gone, speed * (this.now - delays - left))
+    this.gone = Math.max(0, Math.min(this.gone, this.reach - way + Math.max(0, moved)))
+  }
+
+  /** Finds when the next case may enter behind the last one. */
+  protected findClear(): void {
+    const { mask, firstOn: first } = this
+    const last = first + this.aboard - 1
+    if (last < 0) {
+      this.clearAt = 0
+      return
+    }
+    // one on here would have to be past the end
+    if (this.aboard > 0 && this.reserved >= this.length) {
+      this.clearAt = never
+      return
+    }
+    const place = last & mask
+    const pitch = this.pitches[place]!
+    if (this.isBeforePlace && this.delay === 0 && !this.isHeld) {
+      // the same in short: nothing stands across the end
+      this.clearAt = this.entered[place]! + this.pitchTimes[place]!
+      if (first === 0) return
+      const leader = (first - 1) & mask
+      const beyond = this.pitchBefore[place]! + pitch - this.length - this.pitchBefore[leader]!
+      if (beyond > 0) this.clearAt = Math.max(this.clearAt, this.left[leader]! + beyond / this.speed)
+      return
+    }
+    this.target = pitch
+    this.findReach()
+    this.clearAt = this.reach < pitch - hair ? never : this.reachAt + this.delay
+  }
+
+  override follow(tail: Tail): void {
+    this.target = tail.distance
+    this.findReach()
+    tail.gone = this.gone
+    tail.reach = this.reach
+    tail.reachAt = this.reachAt
+    tail.speed = this.speed
+  }
+
+  /** The one that left last has crossed, if the next may go: from now on it is as if it had left as much later as it stood. */
+  protected noteAcross(): void {
+    const { tail, unit } = this
+    const place = (this.firstOn - 1) & this.mask
+    tail.distance = this.pitches[place]!
+    unit.next.follow(tail, unit)
+    if (tail.reach >= tail.distance - hair)
+      this.left[place] = Math.max(this.left[place]!, tail.reachAt - this.pitchTimes[place]!)
+  }
+}
