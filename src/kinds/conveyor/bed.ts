@@ -158,11 +158,12 @@ export abstract class Bed extends Conveyor {
     while (ahead > oldest && pitchBefore[ahead & mask]! > mark) ahead--
     this.ahead = ahead
     if (pitchBefore[ahead & mask]! > mark) return
-    const thereAt =
-      this.left[ahead & mask]! + (mark - pitchBefore[ahead & mask]!) / speed + (last - ahead) * this.delay
-    if (thereAt <= this.reachAt) return
-    this.reachAt = thereAt
-    this.gone = Math.max(0, Math.min(this.gone, this.reach - speed * (thereAt - this.now)))
+    const past = mark - pitchBefore[ahead & mask]!
+    const moves = this.left[ahead & mask]! + (last - ahead) * this.delay
+    this.reachAt = Math.max(this.reachAt, moves + past / speed)
+    // where it stood when that one was at the end, and from there on as soon as the delays are over
+    const moved = Math.max(0, speed * (this.now - moves))
+    this.gone = Math.max(0, Math.min(this.gone, this.reach - past + moved))
   }
 
   /** The same where the one that left last must be farther past the end than 0: it may still stand across it. */
