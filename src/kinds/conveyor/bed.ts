@@ -60,6 +60,8 @@ export abstract class Bed extends Conveyor {
   protected reserved = unset
   protected firstOn = 0
   protected aboard = 0
+  /** The case that was found to be felt last: where the next search begins. */
+  private ahead = 0
   /** The way of the last case that `findReach` is asked about, how much of it it has gone and will go, m, and when, s. */
   protected target = unset
   protected gone = unset
@@ -97,6 +99,7 @@ export abstract class Bed extends Conveyor {
   override empty(): void {
     this.firstOn = 0
     this.aboard = 0
+    this.ahead = 0
     this.reserved = 0
     this.isHeld = false
     super.empty()
@@ -137,25 +140,30 @@ export abstract class Bed extends Conveyor {
 
   /** The last case no farther than those that have left let it. */
   private followLeft(): void {
-    const { mask, speed, tail } = this
+    const { mask, speed, tail, pitchBefore } = this
     const last = this.firstOn + this.aboard - 1
-    let leader = this.firstOn - 1
-    const mark = this.pitchBefore[last & mask]! + this.reach - this.length
-    let beyond = mark - this.pitchBefore[leader & mask]!
+    const leader = this.firstOn - 1
+    const mark = pitchBefore[last & mask]! + this.reach - this.length
+    const beyond = mark - pitchBefore[leader & mask]!
     if (beyond > 0 && !this.isBeforePlace) {
       tail.distance = beyond
       this.followAcross()
       return
     }
     if (this.delay === 0 && beyond <= 0) return
-    // one that left before is still felt for the delays between
+    // one that left before is still felt for the delays between: the last of those that must be past the end
     const oldest = Math.max(0, last + 1 - this.items.length)
-    while (beyond < 0 && leader > oldest) beyond = mark - this.pitchBefore[--leader & mask]!
-    if (beyond < 0) return
-    const thereAt = this.left[leader & mask]! + beyond / speed + (last - leader) * this.delay
-    if (thereAt <= this.reachAt) return
-    this.reachAt = thereAt
-    this.gone = Math.max(0, Math.min(this.gone, this.reach - speed * (thereAt - this.now)))
+    let ahead = Math.min(leader, Math.max(oldest, this.ahead))
+    while (ahead < leader && pitchBefore[(ahead + 1) & mask]! <= mark) ahead++
+    while (ahead > oldest && pitchBefore[ahead & mask]! > mark) ahead--
+    this.ahead = ahead
+    if (pitchBefore[ahead & mask]! > mark) return
+    const past = mark - pitchBefore[ahead & mask]!
+    const moves = this.left[ahead & mask]! + (last - ahead) * this.delay
+    this.reachAt = Math.max(this.reachAt, moves + past / speed)
+    // where it stood when that one was at the end, and from there on as soon as the delays are over
+    const moved = Math.max(0, speed * (this.now - moves))
+    this.gone = Math.max(0, Math.min(this.gone, this.reach - past + moved))
   }
 
   /** The same where the one that left last must be farther past the end than 0: it may still stand across it. */

@@ -181,17 +181,18 @@ export class BeltConveyor extends Conveyor {
     const kind = this.floor.cases.kind[item]!
     this.offersAgain = false
     this.isBlocked = !this.unit.next.offer(item, this.unit)
-    if (!this.isBlocked) {
-      this.jams?.passed()
-      this.takeOutFirst()
-      if (!this.isBeforePlace) this.crossing.begin(kind)
+    if (this.isBlocked) {
+      this.runOrStand()
+      return
     }
-    const isRunning = this.travel.isRunning
-    if (this.crossing.isOn) this.tailMoves()
-    else this.runOrStand()
-    if (this.isBlocked) return
+    this.jams?.passed()
+    this.takeOutFirst()
+    if (!this.isBeforePlace) {
+      this.crossing.begin(kind)
+      this.tailMoves()
+    } else if (!this.travel.isRunning) this.runOrStand()
     this.count(-1)
-    if (isRunning) this.wakeWhenClear()
+    this.wakeWhenClear()
   }
 
   protected override first(): CaseIndex {
@@ -208,9 +209,10 @@ export class BeltConveyor extends Conveyor {
   }
 
   override plan(): void {
-    const { now } = this.floor.clock
     this.findDue()
-    const due = this.offersAgain ? now : Math.min(this.due, this.wakeAt, this.crossing.nextAt)
+    if (this.offersAgain) this.due = this.floor.clock.now
+    else if (!this.isBeforePlace) this.due = Math.min(this.due, this.crossing.nextAt)
+    const due = Math.min(this.due, this.wakeAt)
     if (this.isBlocked || this.crossing.stands) this.unit.plans(due, State.blocked)
     else this.unit.plans(due, this.items.length === 0 ? State.waiting : State.working)
   }
