@@ -59,6 +59,13 @@ describe('refused', () => {
       expect(fitOf(sample, family)).toEqual({ why: 'no-maximum' })
   })
 
+  it('two parts of which one rests on fewer than ten times', () => {
+    const times = (count: number, about: number) =>
+      Array.from({ length: count }, (_, index) => about * Math.exp((index - (count - 1) / 2) / count))
+    expect(fitMixture(exact(...times(40, 10), ...times(9, 2000)))).toEqual({ why: 'thin-part' })
+    expect(fitMixture(exact(...times(40, 10), ...times(12, 2000)))).toHaveProperty('law')
+  })
+
   it('too few for two parts', () => {
     expect(fitMixture(exact(1, 2, 3, 50, 60))).toEqual({ why: 'few-values' })
   })

@@ -6,9 +6,16 @@ import type { Sample, Seen } from './sample.js'
  * Why a law cannot be fitted. `no-events`: none was seen to end, there is an upper limit at most. `few-values`: fewer than three different
  * times, which say too little of a spread. `zero`: a time of 0 s, which the family does not know. `impossible`: a time that cannot
  * be in the record: below 0, not a number, or shorter than what it shows. `no-maximum`: the likelihood grows towards the edge of the family, or is level.
- * `no-better`: laws of fewer parameters are as good.
+ * `no-better`: laws of fewer parameters are as good. `thin-part`: one of two parts rests on fewer than ten times.
  */
-export type Why = 'no-better' | 'no-events' | 'few-values' | 'zero' | 'impossible' | 'no-maximum'
+export type Why =
+  | 'no-better'
+  | 'thin-part'
+  | 'no-events'
+  | 'few-values'
+  | 'zero'
+  | 'impossible'
+  | 'no-maximum'
 
 /** Different times that a law with a spread asks for, and one of two parts: one more than it has parameters. Project rule. */
 const leastDifferent = { simple: 3, mixture: 6 }
