@@ -59,7 +59,9 @@ describe('README', () => {
         const argv = words(command)
         const { code } = await call(quickened(argv), { cwd })
         // of three shifts nothing can be chosen, and a model that is wrong on purpose is refused: both have an exit code of their own
-        expect([command, code]).toEqual([command, argv.includes('--best') || argv[0] === 'validate' ? 4 : 0])
+        const isRefused =
+          argv.includes('--best') || (argv[0] === 'validate' && command.includes('half-the-jams'))
+        expect([command, code]).toEqual([command, isRefused ? 4 : 0])
       }
     },
     300_000,
