@@ -41,6 +41,7 @@ export interface FoundError {
   message: string
   fix: string
   over: number | null
+  others?: number
 }
 
 /** What speaks against a design; its name is null where it needs none. */
@@ -68,7 +69,7 @@ function errorsOf(designs: readonly WarnedDesign[]): Warning[] {
       meaning: worst[0]!.meaning,
       text: worst[0]!.message,
       fix: worst[0]!.fix,
-      count: all.length,
+      count: all.reduce((sum, { others = 0 }) => sum + 1 + others, 0),
       paths: [...new Set(worst.map(({ path }) => path))].slice(0, mostPaths),
       designs: unlike(all.map(({ name }) => name)),
     }

@@ -81,6 +81,8 @@ export interface CheckFinding {
   fix: string
   /** How many times what its bound allows was found, from 1; null where that is not counted. */
   over: number | null
+  /** Others of which the same was found and is not told; absent where there are none. */
+  others?: number
 }
 
 /** What a group of rules looks at. */
@@ -151,6 +153,7 @@ function fewOfKinds(findings: CheckFinding[]): CheckFinding[] {
     const worst = [...all].sort((a, b) => (b.over ?? 0) - (a.over ?? 0)).slice(0, mostOfKinds)
     for (const each of all) if (!worst.includes(each)) left.add(each)
     worst[0]!.message += ` The same is found of ${all.length - 1} other cases, of which ${worst.length - 1} are told.`
+    worst[0]!.others = all.length - worst.length
   }
   return left.size === 0 ? findings : findings.filter((each) => !left.has(each))
 }

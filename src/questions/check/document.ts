@@ -21,6 +21,8 @@ export interface FindingResult {
   message: string
   basis: string
   fix: string
+  /** Others of which the same was found and is not told. */
+  others?: number
 }
 
 /** Hand figures as the inputs may be: by their keys, 5 % and 95 % of the draws of inputs lie below, in SI. */
@@ -62,10 +64,11 @@ export function checkResult(
 ): CheckResult {
   const { scenario, assumed } = loaded
   const findings = checked.findings.map(
-    ({ code, severity, path, place, message, basis, fix }): FindingResult => ({
+    ({ code, severity, path, place, message, basis, fix, others }): FindingResult => ({
       ...{ code, severity, path },
       place: place && { source: place.source, line: place.line, column: place.column },
       ...{ message, basis, fix },
+      ...(others === undefined ? {} : { others }),
     }),
   )
   const mix = arrivingShares(scenario, checked.hand.line)
@@ -129,6 +132,7 @@ const likelyResult = (likely: Likely): LikelyResult => ({
 })
 
 function countsOf(findings: readonly FindingResult[]): Record<Severity, number> {
-  const count = (severity: Severity) => findings.filter((each) => each.severity === severity).length
+  const count = (severity: Severity) =>
+    findings.reduce((sum, each) => sum + (each.severity === severity ? 1 + (each.others ?? 0) : 0), 0)
   return Object.fromEntries(severities.map((each) => [each, count(each)])) as Record<Severity, number>
 }
