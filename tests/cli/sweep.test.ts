@@ -5,6 +5,7 @@ import path from 'node:path'
 import { Readable, Writable } from 'node:stream'
 import { describe, expect, it } from 'vitest'
 import type { MeasureKey } from '../../src/catalogue/of-line.js'
+import { lineOf, readLine } from '../../src/cli/journal-lines.js'
 import { main } from '../../src/cli/program.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 import type { SweepResult } from '../../src/questions/sweep/document.js'
@@ -303,11 +304,13 @@ describe('files', () => {
     const [cwd, other] = [folder(), folder()]
     await interrupted(cwd, 2)
     const lines = readFileSync(journal(cwd), 'utf8').trimEnd().split('\n')
-    const entry = JSON.parse(lines[1]!) as { outcome: { samples: Record<string, { values: number[] }> } }
+    const entry = readLine(lines[1]!) as unknown as {
+      outcome: { samples: Record<string, { values: number[] }> }
+    }
     // figures that no simulation gives show that they were taken from there
     const { values } = entry.outcome.samples.throughput!
     entry.outcome.samples.throughput!.values = values.map((value) => value + 1)
-    writeFileSync(journal(cwd), `${[lines[0], JSON.stringify(entry), ...lines.slice(2)].join('\n')}\n`)
+    writeFileSync(journal(cwd), `${[lines[0], lineOf(entry).trimEnd(), ...lines.slice(2)].join('\n')}\n`)
     expect((await inFolder(cwd, ...length, '--resume')).code).toBe(0)
     await inFolder(other, ...length)
     const [mine, fresh] = [cwd, other].map((each) => JSON.parse(results(each)[0]!) as SweepResult)
