@@ -1,5 +1,5 @@
 /** Why a piece stands until somebody has put it right: one row each, and what is measured of the stops of every cause. */
-import type { Skill } from '../scenario/crew-keys.js'
+import type { Skill } from '../scenario/calls.js'
 import { type NamedRow, sort, sorts } from './row.js'
 import type { StateKey } from './states.js'
 

@@ -1,5 +1,5 @@
 /** How long a stop waits for people who are busy elsewhere, by hand. */
-import type { Call } from '../scenario/crew-keys.js'
+import type { Call } from '../scenario/calls.js'
 import { meanOf, varianceOf } from '../scenario/law.js'
 import { otherWorkOf } from '../scenario/other-work.js'
 import type { Scenario } from '../scenario/schema.js'

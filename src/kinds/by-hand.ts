@@ -1,7 +1,7 @@
 /** What the hand calculation asks of every kind of equipment. Times in s, lengths in m, rates in cases/s. */
 import type { CauseKey } from '../catalogue/causes.js'
 import type { PieceKey } from '../catalogue/of-equipment.js'
-import type { Call } from '../scenario/crew-keys.js'
+import type { Call } from '../scenario/calls.js'
 import type { Distribution } from '../scenario/law.js'
 import type { Way } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'

@@ -1,7 +1,7 @@
 /** The crew: people who walk to a piece that stands and put it right, the most urgent task first, and do other work meanwhile. */
 
 import { Level } from '../engine/tally.js'
-import { callsOf } from '../scenario/crew-keys.js'
+import { callsOf } from '../scenario/calls.js'
 import { otherWorkOf } from '../scenario/other-work.js'
 import type { Floor } from './floor.js'
 import { crewMeasures, type Measure } from './measure.js'

@@ -3,7 +3,7 @@
 import type { Draw } from '../engine/draw.js'
 import type { Stream } from '../engine/stream.js'
 import { unset } from '../engine/unset.js'
-import { type Call, jamsBy } from '../scenario/crew-keys.js'
+import { type Call, jamsBy } from '../scenario/calls.js'
 import { isolation, type JamKeys } from '../scenario/jams.js'
 import { meanOf, varianceOf } from '../scenario/law.js'
 import type { Floor } from './floor.js'

@@ -2,7 +2,7 @@
 import { type Actor, never } from '../engine/clock.js'
 import type { Draw } from '../engine/draw.js'
 import { unset } from '../engine/unset.js'
-import type { Call } from '../scenario/crew-keys.js'
+import type { Call } from '../scenario/calls.js'
 import type { Floor } from './floor.js'
 import type { OtherWork } from './other-work.js'
 import type { Task } from './task.js'

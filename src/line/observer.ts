@@ -1,7 +1,7 @@
 /** The observer of a shift: the line tells it what happens, and it passes that on as events in order of time. */
 import { type Clock, never } from '../engine/clock.js'
 import type { Ring } from '../engine/ring.js'
-import { taskOf } from '../scenario/crew-keys.js'
+import { taskOf } from '../scenario/calls.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { CaseIndex, Cases } from './cases.js'
 import type { EventName, OtherWorkEvent, ShiftEvent } from './shift-event.js'

@@ -4,7 +4,7 @@
  */
 import { never } from '../engine/clock.js'
 import { unset } from '../engine/unset.js'
-import type { Call } from '../scenario/crew-keys.js'
+import type { Call } from '../scenario/calls.js'
 import type { Breakdowns } from './breakdowns.js'
 import type { Floor } from './floor.js'
 import { heaviest, type JamKind } from './jam-kind.js'

@@ -1,5 +1,5 @@
 /** What is asked of the crew: stops to put right, and posts to stand at. */
-import type { Call } from '../scenario/crew-keys.js'
+import type { Call } from '../scenario/calls.js'
 
 /** A stop that needs somebody. Each piece owns one and uses it again, for it has one stop at a time. */
 export interface Task {

@@ -1,5 +1,5 @@
 /** A piece of equipment as its mechanism sees it, and what is counted of it. */
-import type { Call } from '../scenario/crew-keys.js'
+import type { Call } from '../scenario/calls.js'
 import type { Feeder, Outlet, Taker } from './handshake.js'
 import type { JamKind } from './jam-kind.js'
 import type { Cause, State } from './states.js'

@@ -1,6 +1,6 @@
 /** What the reasons of a log may be in a scenario: stops of a piece by their path, and words for what is no stop of its own. */
 
-import { isKeyOfJam } from '../scenario/jams.js'
+import { isKeyOfJam } from '../scenario/jam-keys.js'
 import { nearest } from '../scenario/nearest.js'
 import { shown } from '../scenario/printable.js'
 import type { LoggedKind } from '../scenario/recorded-stops.js'

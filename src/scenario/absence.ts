@@ -1,5 +1,5 @@
 /** Breaks in which nobody is there who does a task: a stop that falls into one lasts until it is over. */
-import { type Call, callsOf } from './crew-keys.js'
+import { type Call, callsOf } from './calls.js'
 import type { Scenario } from './schema.js'
 
 type Breaks = readonly { at: number; for: number }[]

@@ -1,5 +1,5 @@
 /** What a kind of equipment adds to the rules between the keys of a scenario; what it has nothing to say of is left out. */
-import type { Skill } from './crew-keys.js'
+import type { Skill } from './calls.js'
 import type { Report } from './finding.js'
 import type { Longest } from './outside.js'
 import type { Scenario } from './schema.js'

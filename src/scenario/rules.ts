@@ -2,7 +2,7 @@
 import { type KeysOf, kindKeys } from '../kinds/keys.js'
 import { rulesOf } from '../kinds/rules.js'
 import { checkSource } from './arrival-rules.js'
-import type { Skill } from './crew-keys.js'
+import type { Skill } from './calls.js'
 import { checkBreaks, checkDuties } from './crew-rules.js'
 import type { Finding, Report } from './finding.js'
 import { checkJams } from './jam-rules.js'

@@ -1,6 +1,6 @@
 /** Keys of `type: conveyor`. */
 import * as z from 'zod'
-import { jams } from '../../scenario/jams.js'
+import { jams } from '../../scenario/jam-keys.js'
 import { assume, choice, quantity } from '../../scenario/kit.js'
 import { breakdowns, passesTo, planned, rightOfWay, sideBySide } from '../shared-keys.js'
 

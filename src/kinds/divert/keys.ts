@@ -1,7 +1,7 @@
 /** Keys of `type: divert`: a place that sends cases on by one of several ways. */
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
-import { jams } from '../../scenario/jams.js'
+import { jams } from '../../scenario/jam-keys.js'
 import { assume, choice, name } from '../../scenario/kit.js'
 import { breakdowns, planned, rightOfWay, sideBySide } from '../shared-keys.js'
 

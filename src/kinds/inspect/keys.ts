@@ -1,7 +1,7 @@
 /** Keys of `type: inspect`: a place that looks at each case and rejects some. */
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
-import { jams } from '../../scenario/jams.js'
+import { jams } from '../../scenario/jam-keys.js'
 import { assume, name, quantity } from '../../scenario/kit.js'
 import { breakdowns, passesTo, planned, rightOfWay, runBy, sideBySide } from '../shared-keys.js'
 

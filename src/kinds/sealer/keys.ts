@@ -1,7 +1,7 @@
 /** Keys of `type: sealer`: a belt-driven case sealer with its taping heads. */
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
-import { jams } from '../../scenario/jams.js'
+import { jams } from '../../scenario/jam-keys.js'
 import { assume, choice, name, quantity, quantityOr, whole } from '../../scenario/kit.js'
 import { breakdowns, passesTo, planned, rightOfWay, sideBySide } from '../shared-keys.js'
 

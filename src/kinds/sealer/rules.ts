@@ -1,5 +1,5 @@
 /** Rules between the keys of a sealer, its heads, the cases and the tape. */
-import type { Skill } from '../../scenario/crew-keys.js'
+import type { Skill } from '../../scenario/calls.js'
 import type { Report } from '../../scenario/finding.js'
 import { nearest } from '../../scenario/nearest.js'
 import { millimetres, type PieceRules, type Place, perMinute } from '../../scenario/piece-rules.js'

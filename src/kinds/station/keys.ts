@@ -1,7 +1,7 @@
 /** Keys of `type: station`: any place that holds one case for a time. */
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
-import { jams } from '../../scenario/jams.js'
+import { jams } from '../../scenario/jam-keys.js'
 import { assume, whole } from '../../scenario/kit.js'
 import {
   breakdowns,
