@@ -18,6 +18,13 @@ interface Piece {
   /** Minutes between breakdowns and seconds of repair; 0: never. */
   fails: number
   repair: number
+  /** Cases in a hundred that jam, and of those the ones that are spoilt; of several kinds, the first of them spoils. */
+  jams: number
+  spoils: number
+  isOfKinds: boolean
+  /** Minutes between planned work; 0: never. Somebody of the crew has to come for it, or nobody. */
+  planned: number
+  needs: boolean
 }
 
 export interface Row {
@@ -26,6 +33,8 @@ export interface Row {
   between: number
   serving: string
   stops: 'everything' | 'arrivals-and-manual-work'
+  /** Minutes between pieces of other work of the crew; 0: never. */
+  otherWork: number
 }
 
 const piece: fc.Arbitrary<Piece> = fc.record({
@@ -35,6 +44,11 @@ const piece: fc.Arbitrary<Piece> = fc.record({
   delay: fc.constantFrom(0, 0, 4),
   fails: fc.constantFrom(0, 0, 1, 4),
   repair: fc.integer({ min: 1, max: 60 }),
+  jams: fc.constantFrom(0, 0, 3, 12),
+  spoils: fc.constantFrom(0, 50, 100),
+  isOfKinds: fc.boolean(),
+  planned: fc.constantFrom(0, 0, 2, 3),
+  needs: fc.boolean(),
 })
 
 export const rows: fc.Arbitrary<Row> = fc.record({
@@ -43,6 +57,7 @@ export const rows: fc.Arbitrary<Row> = fc.record({
   between: fc.integer({ min: 1, max: 8 }),
   serving: fc.constantFrom('2 s', '9 s', '{exponential: {mean: 4 s}}', '{exponential: {mean: 2 s}}'),
   stops: fc.constantFrom('everything', 'arrivals-and-manual-work'),
+  otherWork: fc.constantFrom(0, 0, 2),
 })
 
 const speedOf = (row: Row, { speed }: Piece) => (row.hasOneSpeed ? 20 : speed)
@@ -54,9 +69,22 @@ function keysOf(row: Row, piece: Piece): string {
     fails > 0 && what !== 'gravity'
       ? `, breakdowns: {after: {exponential: {mean: ${fails} min}}, counted-in: calendar-time, repair: ${repair} s}`
       : ''
+  const more = `${down}${jamsOf(piece)}${plannedOf(piece)}`
   return what === 'sealer'
-    ? `type: sealer, belt-speed: ${speed}, bed: 1.9 m, heads: {top: {rated-speed: 60 m/min}}, jams: {chance: 3 %, clear: ${repair} s}${down}`
-    : `type: conveyor, carries: ${what}, length: ${length / 10} m, speed: ${speed}, start-delay: ${delay / 10} s${down}`
+    ? `type: sealer, belt-speed: ${speed}, bed: 1.9 m, heads: {top: {rated-speed: 60 m/min}}${more}`
+    : `type: conveyor, carries: ${what}, length: ${length / 10} m, speed: ${speed}, start-delay: ${delay / 10} s${more}`
+}
+
+function jamsOf({ jams, spoils, isOfKinds, repair }: Piece): string {
+  if (jams === 0) return ''
+  const crushed = `{chance: ${jams} %, clear: ${repair} s, case-lost: ${spoils} %}`
+  return `, jams: ${isOfKinds ? `{crushed: ${crushed}, flap: {chance: ${jams} %, clear: 7 s, by: fitter, isolate: 2 s}}` : crushed}`
+}
+
+function plannedOf({ planned, needs, repair }: Piece): string {
+  return planned === 0
+    ? ''
+    : `, planned: [{does: cleaning, every: ${planned} min, takes: ${repair} s${needs ? ', needs: fitter' : ''}}]`
 }
 
 export const textOf = (row: Row): string => `cases:
@@ -67,6 +95,9 @@ arrivals: {p: {time-between: {exponential: {mean: ${row.between} s}}}}
 line:
 ${row.pieces.map((each, index) => `  p${index}: {${keysOf(row, each)}}`).join('\n')}
   table: {type: station, time: ${row.serving}, run-by: people}
+crew:
+  operators: {walk: 3 s, does: [jams, roll-change, size-setting, blade, breakdowns]${row.otherWork === 0 ? '' : `, other-work: {every: ${row.otherWork} min, takes: 20 s}`}}
+  fitter: {walk: 5 s, does: [breakdowns]}
 shift: {length: 10 min, breaks-stop: ${row.stops}, breaks: [{at: 3 min, for: 1 min}, {at: 7 min, for: 30 s}]}`
 
 /** A case as it is told: its length, m, and when it came to each piece or, of a sealer, onto its belts. */

@@ -18,6 +18,8 @@ export class AccumulatingConveyor extends Bed {
   private isBlocked = false
   /** It moves again after a stop, and has not yet offered the case that was refused before. */
   private offersAgain = false
+  /** The first stands behind a case that lies across the end, and has not been asked whether it jams. */
+  private isBehindTail = false
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
@@ -30,6 +32,7 @@ export class AccumulatingConveyor extends Bed {
     this.wakeAt = never
     this.isBlocked = false
     this.offersAgain = false
+    this.isBehindTail = false
     super.empty()
   }
 
@@ -88,7 +91,13 @@ export class AccumulatingConveyor extends Bed {
       this.findReach()
       this.heldAt = this.gone
       this.isHeld = true
-      if (this.aboard === 1) this.due = never
+      if (this.aboard === 1) {
+        // whose tail is held is not at the end, whatever was offered behind one that stands across that
+        this.due = never
+        this.isBlocked = false
+        this.offersAgain = false
+        this.isBehindTail = false
+      }
       return
     }
     this.isHeld = false
@@ -100,6 +109,7 @@ export class AccumulatingConveyor extends Bed {
 
   /** The case that left last goes on otherwise: so may those behind it, as far as they stand close. */
   override tailMoves(): void {
+    if (this.isBehindTail) this.findDueBehindTail()
     if (this.unit.owes) this.wakeWhenClear()
     if (this.isPacked()) this.unit.tellBehind()
   }
@@ -133,11 +143,20 @@ export class AccumulatingConveyor extends Bed {
     this.due = Math.max(free, this.left[leader]! + this.pitchTimes[leader]! + this.delay)
   }
 
+  /** The same where the one that left last may stand across the end: found only where cases jam, for the next piece would say no. */
+  private findDueBehindTail(): void {
+    const { tail, unit } = this
+    tail.distance = this.pitches[(this.firstOn - 1) & this.mask]!
+    unit.next.follow(tail, unit)
+    this.due = tail.reach < tail.distance - hair ? never : tail.reachAt + this.delay
+    this.isBehindTail = this.due > this.floor.clock.now + hair
+  }
+
   override step(): void {
     const { now } = this.floor.clock
     if (this.due <= now && (!this.isBlocked || this.offersAgain)) {
-      if (!this.isBlocked && this.jamsWith(this.first())) return
-      this.offerFirst()
+      if (this.isBlocked || this.jams === null) this.offerFirst()
+      else this.jamOrOffer()
     }
     if (this.wakeAt <= now) {
       this.wakeAt = never
@@ -145,14 +164,21 @@ export class AccumulatingConveyor extends Bed {
     }
   }
 
+  /** Cases jam at the end: one that is kept from it comes to it later. */
+  private jamOrOffer(): void {
+    if (this.hasTail) this.findDueBehindTail()
+    if (!this.isBehindTail && !this.jamsWith(this.first())) this.offerFirst()
+  }
+
   private offerFirst(): void {
     this.offersAgain = false
-    if (this.delay > 0 && this.firstOn > 0 && !this.isBeforePlace) this.noteAcross()
+    if (this.delay > 0 && this.hasTail) this.noteAcross()
     this.isBlocked = !this.unit.next.offer(this.first(), this.unit)
     if (this.isBlocked) return
     this.jams?.passed()
     const wasPacked = this.reserved >= this.length
     this.left[this.firstOn & this.mask] = this.floor.clock.now
+    this.hasTail = !this.isBeforePlace
     this.goOn()
     this.count(-1)
     if (this.unit.owes) this.wakeWhenClear()
@@ -166,6 +192,7 @@ export class AccumulatingConveyor extends Bed {
   /** It stood at the end while the conveyor stood: to those behind it is as if it had left when that began, for all is shifted in time then. */
   protected override takeOutFirst(): void {
     this.left[this.firstOn & this.mask] = this.unit.frozenAt
+    this.hasTail = false
     this.goOn()
   }
 
@@ -186,10 +213,26 @@ export class AccumulatingConveyor extends Bed {
   override plan(): void {
     const wake = this.wakeAt
     if (this.isBlocked) this.unit.plans(this.offersAgain ? this.floor.clock.now : wake, State.blocked)
+    else if (this.isBehindTail) this.unit.plans(Math.min(this.due, wake), State.blocked)
     else this.unit.plans(Math.min(this.due, wake), this.aboard === 0 ? State.waiting : State.working)
   }
 
-  override freeze(): void {}
+  override freeze(): void {
+    if (this.hasTail && this.aboard > 0) this.noteWhereItStands()
+  }
+
+  /** The first behind the tail of the one that left last: that goes on while this stands, and the first then has its way still before it. */
+  private noteWhereItStands(): void {
+    const { tail, unit } = this
+    const leader = (this.firstOn - 1) & this.mask
+    tail.distance = this.pitches[leader]!
+    unit.next.follow(tail, unit)
+    if (tail.gone >= tail.distance - hair) return
+    this.left[leader] = Math.max(this.left[leader]!, unit.frozenAt - tail.gone / this.speed)
+    this.isBlocked = false
+    this.isBehindTail = false
+    this.findDue()
+  }
 
   override thaw(passed: number): void {
     // standing still shifts the whole picture in time

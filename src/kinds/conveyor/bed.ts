@@ -74,6 +74,8 @@ export abstract class Bed extends Conveyor {
   /** The last case is held by its tail, at this place, m. */
   protected isHeld = false
   protected heldAt = unset
+  /** The one that left last has gone onto another conveyor or belts, and may lie across the end: not onto a place, nor out of the line by hand. */
+  protected hasTail = false
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
@@ -102,6 +104,7 @@ export abstract class Bed extends Conveyor {
     this.ahead = 0
     this.reserved = 0
     this.isHeld = false
+    this.hasTail = false
     super.empty()
   }
 
@@ -145,7 +148,7 @@ export abstract class Bed extends Conveyor {
     const leader = this.firstOn - 1
     const mark = pitchBefore[last & mask]! + this.reach - this.length
     const beyond = mark - pitchBefore[leader & mask]!
-    if (beyond > 0 && !this.isBeforePlace) {
+    if (beyond > 0 && this.hasTail) {
       tail.distance = beyond
       this.followAcross()
       return
