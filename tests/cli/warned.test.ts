@@ -246,8 +246,8 @@ describe('size', () => {
     ])
   })
 
-  it('with --full a pick that cannot work heads the answer, and ends with 3', async () => {
-    const full = ['--full', '--shifts', '20']
+  it('with --every-design a pick that cannot work heads the answer, and ends with 3', async () => {
+    const full = ['--every-design', '--shifts', '20']
     const { code, result } = await documentOf<SizeResult>('size', full, line(2))
     expect([code, result.warnings![0]]).toMatchObject([3, { code: 'legs-meet', designs: ['the pick'] }])
     const { code: anyway, out } = await ask('size', [...full, '--anyway'], line(2))

@@ -21,6 +21,8 @@ export interface FindingResult {
   message: string
   basis: string
   fix: string
+  /** Of the worst of many cases: those of which the same is found and that are not told. */
+  others?: number
 }
 
 /** Hand figures as the inputs may be: by their keys, 5 % and 95 % of the draws of inputs lie below, in SI. */
@@ -62,10 +64,11 @@ export function checkResult(
 ): CheckResult {
   const { scenario, assumed } = loaded
   const findings = checked.findings.map(
-    ({ code, severity, path, place, message, basis, fix }): FindingResult => ({
+    ({ code, severity, path, place, message, basis, fix, others }): FindingResult => ({
       ...{ code, severity, path },
       place: place && { source: place.source, line: place.line, column: place.column },
       ...{ message, basis, fix },
+      ...(others === undefined ? {} : { others }),
     }),
   )
   const mix = arrivingShares(scenario, checked.hand.line)
