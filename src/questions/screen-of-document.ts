@@ -5,11 +5,12 @@ import type { DocumentOf, ResultDocument } from './charts-of-document.js'
 import { compareScreen } from './compare/first-screen.js'
 import { runScreen } from './run/first-screen.js'
 import { sizeScreen } from './size/first-screen.js'
+import { sweepScreen } from './sweep/first-screen.js'
 
 const screens: {
   [Command in ResultDocument['command']]: ((document: DocumentOf<Command>) => Screen) | null
 } = {
-  ...{ run: runScreen, compare: compareScreen, size: sizeScreen, sweep: null },
+  ...{ run: runScreen, compare: compareScreen, size: sizeScreen, sweep: sweepScreen },
   ...{ fit: null, validate: null },
 }
 

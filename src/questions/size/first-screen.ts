@@ -32,7 +32,7 @@ import {
 export function sizeScreen(result: SizeResult): Screen {
   const { made, display, spent, all } = result
   const end = endOf(result)
-  const search = `${counted(spent.designs, 'design')} of ${all} and ${counted(spent.shifts, 'shift')} were simulated.`
+  const search = `${counted(spent.shifts, 'shift')} of ${spent.designs} of the ${counted(all, 'design')} were simulated.`
   return {
     title: made.scenario.title,
     display,
