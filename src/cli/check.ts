@@ -2,12 +2,13 @@
 import type { Command } from 'commander'
 import type { CheckResult } from '../questions/check/document.js'
 import type { ScenarioError } from '../scenario/problems.js'
-import { exits, type Io, textStyle } from './io.js'
+import { exits, type Io, screenStyle, textStyle } from './io.js'
 import { addScenarioOptions, type ScenarioOptions } from './options.js'
 
 interface CheckOptions extends ScenarioOptions {
   json?: boolean
   quiet?: boolean
+  full?: boolean
 }
 
 /** Adds the command; `finish` takes its exit code. */
@@ -33,6 +34,7 @@ export function addCheck(program: Command, io: Io, finish: (code: number) => voi
     )
   addScenarioOptions(command)
     .option('--json', 'print the result document on standard output, and nothing else there')
+    .option('--full', 'print every finding and the whole hand calculation, not only the first screen')
     .option('--quiet', 'findings and one line of caution only; with --json nothing else changes')
     .action(async (name: string, options: CheckOptions) => finish(await checked(name, options, io)))
 }
@@ -40,9 +42,17 @@ export function addCheck(program: Command, io: Io, finish: (code: number) => voi
 async function checked(name: string, options: CheckOptions, io: Io): Promise<number> {
   const result = await resultOf(name, options, io)
   if (options.json) io.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
-  else {
+  else if (options.full || options.quiet) {
     const { checkText } = await import('../questions/check/report.js')
     io.stdout.write(checkText(result, textStyle(io), options.quiet === true))
+  } else {
+    const [{ checkScreen }, { screenText }] = await Promise.all([
+      import('../questions/check/first-screen.js'),
+      import('../report/screen-text.js'),
+    ])
+    io.stdout.write(
+      `${screenText(checkScreen(result), screenStyle(io))}All findings and the hand calculation: --full.\n`,
+    )
   }
   return result.canWork ? exits.done : exits.scenario
 }

@@ -6,8 +6,10 @@ import type { Warned } from '../answers/warning.js'
 import { errorsOf, titleOf } from '../answers/warnings.js'
 import type { ResultDocument } from '../questions/charts-of-document.js'
 import { reportOf } from '../questions/report-of-document.js'
+import { screenOf } from '../questions/screen-of-document.js'
+import { screenText } from '../report/screen-text.js'
 import { terminalReport } from '../report/terminal.js'
-import { exits, type Io, textStyle } from './io.js'
+import { exits, type Io, screenStyle, textStyle } from './io.js'
 import type { SimulationOptions } from './options.js'
 import { sayWhatIsNotCopied, shownPath } from './result-folder.js'
 import type { CommandScenario } from './scenario.js'
@@ -16,25 +18,29 @@ import type { CommandScenario } from './scenario.js'
 interface Delivery {
   folder: string
   loaded: CommandScenario
-  options: Pick<SimulationOptions, 'json' | 'quiet' | 'files'>
+  options: Pick<SimulationOptions, 'json' | 'quiet' | 'files' | 'full'>
   io: Io
 }
 
 /** Prints the document of an answer and writes its files. Throws `Fault` `file`; then what was there stays. */
 export async function deliver(
   { document, rows }: Answer<ResultDocument>,
-  { folder, loaded, options: { json, quiet, files }, io }: Delivery,
+  { folder, loaded, options: { json, quiet, files, full }, io }: Delivery,
 ): Promise<void> {
   const isShown = !json && !quiet
   if (json) io.stdout.write(`${JSON.stringify(document, null, 2)}\n`)
   if (!isShown && !files) return
   const report = reportOf(document)
-  if (isShown) io.stdout.write(terminalReport(report, textStyle(io)))
+  const screen = full ? null : screenOf(document)
+  if (isShown)
+    io.stdout.write(screen ? screenText(screen, screenStyle(io)) : terminalReport(report, textStyle(io)))
+  if (isShown && screen) io.stdout.write('All tables: --full.\n')
   if (!files) return
   const { filesOfStudy, writeResults } = await import('./result-files.js')
   await writeResults(folder, { document, report, others: () => filesOfStudy(rows, loaded) })
   if (!quiet) sayWhatIsNotCopied(loaded, io)
-  if (isShown) io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
+  if (isShown)
+    io.stdout.write(`${screen ? '' : '\n'}Report: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
 }
 
 /**

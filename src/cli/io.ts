@@ -1,6 +1,8 @@
 /** What the program is given of the outside: streams, environment, folder and interrupts, so that tests can stand in. */
 
 import type { Readable, Writable } from 'node:stream'
+import type { Tone } from '../report/screen.js'
+import type { ScreenStyle } from '../report/screen-text.js'
 import type { TextStyle } from '../report/text.js'
 
 export interface Io {
@@ -31,8 +33,34 @@ function showsStyle(stream: { isTTY?: boolean }, env: Io['env']): boolean {
   return stream.isTTY === true && env.TERM !== 'dumb'
 }
 
+/** Narrower than this nobody reads tables: the terminal does not tell its width. */
+const leastWidth = 40
+/** Width of a terminal that does not tell it. */
+const usualWidth = 80
+
+const bold = (text: string) => `\u001b[1m${text}\u001b[22m`
+
 /** How a report is set on standard output: bold where it shows, lines no longer than 120 letters. */
-export const textStyle = ({ stdout, env }: Io): TextStyle => ({
-  bold: showsStyle(stdout, env) ? (text) => `\u001b[1m${text}\u001b[22m` : (text) => text,
-  width: Math.min(stdout.columns ?? 100, 120),
-})
+export const textStyle = (io: Io): TextStyle => styleOf(io, 100)
+
+function styleOf({ stdout, env }: Io, unknown: number): TextStyle {
+  const width = stdout.columns ?? unknown
+  return {
+    bold: showsStyle(stdout, env) ? bold : (text) => text,
+    width: width < leastWidth ? usualWidth : Math.min(width, 120),
+  }
+}
+
+/** Foreground colours of ECMA-48: red, yellow, green. */
+const inks: Record<Exclude<Tone, 'plain'>, number> = { error: 31, warning: 33, good: 32 }
+
+/** How the first screen is set: in colour where it shows, 80 letters wide where the terminal does not tell its width. */
+export function screenStyle(io: Io): ScreenStyle {
+  const { stdout, env } = io
+  const isInk = showsStyle(stdout, env)
+  return {
+    ...styleOf(io, usualWidth),
+    toned: (tone, text) =>
+      !isInk || text === '' ? text : bold(tone === 'plain' ? text : `\u001b[${inks[tone]}m${text}\u001b[39m`),
+  }
+}

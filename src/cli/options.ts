@@ -17,6 +17,8 @@ export interface SimulationOptions extends Pick<ScenarioAsked, 'set' | 'seed' | 
   json?: boolean
   files: boolean
   quiet?: boolean
+  /** All tables in place of the first screen. */
+  full?: boolean
   /** The exit code is that of the figures, whatever `check` says. */
   anyway?: boolean
 }
@@ -108,6 +110,7 @@ export function addSimulationOptions(command: Command, shifts: string): Command 
     .option('--json', 'print the result document on standard output, and nothing else there')
     .option('--no-files', 'write no files')
     .option('--resume', 'go on with the shifts that an interrupted run has kept in its folder')
+    .option('--full', 'print all tables, not only the first screen')
     .option('--quiet', 'no progress, no report: errors only')
     .option(
       '--anyway',

@@ -4,7 +4,11 @@ import { mostShifts, usualShifts } from '../scenario/limits.js'
 import { addDrawsOptions, addRepeatable, type SimulationOptions } from './options.js'
 import { type StudyCommand, scenarioAsked } from './study.js'
 
-export const sizeCommand: StudyCommand<SimulationOptions & SizeOptions> = {
+interface SizeFlags extends SimulationOptions, Omit<SizeOptions, 'full'> {
+  everyDesign?: boolean
+}
+
+export const sizeCommand: StudyCommand<SizeFlags> = {
   name: 'size',
   description: 'the cheapest design within given choices that keeps its promises often enough',
   examples: `Examples:
@@ -16,7 +20,7 @@ export const sizeCommand: StudyCommand<SimulationOptions & SizeOptions> = {
   tapeshift size line.yaml --sure "90 %"           that keeps them in 90 % of what the inputs may be
 `,
   after:
-    '\nDesigns stand in order of what a shift costs by hand, then by --order, then: fewer machines, slower belts, shorter conveyors, fewer people. The first that keeps its promises is the pick.\nWhat check calls an error against the promised rate is not simulated, but with --full.\nExit codes: 0 done; 3 check calls the pick an error, which heads the answer (--anyway: as if it did not); 4 no design is shown to hold, or is as --sure as asked. 3 goes before 4.',
+    '\nDesigns stand in order of what a shift costs by hand, then by --order, then: fewer machines, slower belts, shorter conveyors, fewer people. The first that keeps its promises is the pick.\nWhat check calls an error against the promised rate is not simulated, but with --every-design.\nExit codes: 0 done; 3 check calls the pick an error, which heads the answer (--anyway: as if it did not); 4 no design is shown to hold, or is as --sure as asked. 3 goes before 4.',
   options(command) {
     addRepeatable(
       command,
@@ -43,7 +47,7 @@ export const sizeCommand: StudyCommand<SimulationOptions & SizeOptions> = {
       "the scenario's",
     )
     command.option(
-      '--full',
+      '--every-design',
       'simulate every design for all shifts and judge by the figures alone: to check the search',
     )
     addDrawsOptions(command).option(
@@ -55,7 +59,7 @@ export const sizeCommand: StudyCommand<SimulationOptions & SizeOptions> = {
   scenario: // the most shifts of a design are not the shifts of the scenario
     (flags) => scenarioAsked({ ...flags, shifts: undefined }),
   answer: async (loaded, { shifts: most, ...flags }, context) => {
-    const { choose, holds, order, rising, full, draws, inputs, sure } = flags
+    const { choose, holds, order, rising, everyDesign: full, draws, inputs, sure } = flags
     const { size } = await import('../index.js')
     return size(loaded, { choose, holds, order, rising, full, most, draws, inputs, sure }, context)
   },

@@ -152,8 +152,8 @@ function fewOfKinds(findings: CheckFinding[]): CheckFinding[] {
     if (all.length <= 2 * mostOfKinds) continue
     const worst = [...all].sort((a, b) => (b.over ?? 0) - (a.over ?? 0)).slice(0, mostOfKinds)
     for (const each of all) if (!worst.includes(each)) left.add(each)
-    worst[0]!.message += ` The same is found of ${all.length - 1} other cases, of which ${worst.length - 1} are told.`
     worst[0]!.others = all.length - worst.length
+    worst[0]!.message += ` The same is found of ${all.length - 1} other cases, of which ${worst.length - 1} are told.`
   }
   return left.size === 0 ? findings : findings.filter((each) => !left.has(each))
 }

@@ -8,7 +8,7 @@ import { lineOf, readLine } from '../../src/cli/journal-lines.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 import { call, smallLine } from './in-process.js'
 
-const plainRun = ['run', '-', '--no-files', '--workers', '1']
+const plainRun = ['run', '-', '--no-files', '--full', '--workers', '1']
 const json = async (argv: string[], stdin = smallLine) => {
   const called = await call([...plainRun, '--json', ...argv], { stdin })
   return { ...called, result: (called.out ? JSON.parse(called.out) : null) as RunResult }
@@ -140,9 +140,9 @@ describe('the journal', () => {
     return cwd
   }
   const run = (cwd: string, ...argv: string[]) =>
-    call(['run', 'line.yaml', '--workers', '1', ...argv], { cwd })
+    call(['run', 'line.yaml', '--full', '--workers', '1', ...argv], { cwd })
   const stopped = async (cwd: string) => {
-    const { code } = await call(['run', 'line.yaml', '--workers', '1', '--shifts', '3000'], {
+    const { code } = await call(['run', 'line.yaml', '--full', '--workers', '1', '--shifts', '3000'], {
       cwd,
       interruptAfter: 150,
     })

@@ -121,7 +121,7 @@ shift: {length: 4 h}
 
 describe('tapeshift check as text', () => {
   it.each(demos)('%s: can work, and says what was worked out, assumed and to be careful of', async (name) => {
-    const { code, out, err } = await call(['check', path.join(demoFolder, `${name}.yaml`)])
+    const { code, out, err } = await call(['check', path.join(demoFolder, `${name}.yaml`), '--full'])
     expect([code, err]).toEqual([0, ''])
     expect(out).toContain('Nothing here says that this line cannot work')
     for (const title of [
@@ -143,7 +143,7 @@ describe('tapeshift check as text', () => {
   it('a demo says by itself that one of its variants cannot work: 3, errors first, with their place', async () => {
     const cwd = mkdtempSync(path.join(tmpdir(), 'tapeshift-test-'))
     cpSync(demoFolder, cwd, { recursive: true })
-    const { code, out } = await call(['check', 'soap-works.yaml', '--variant', 'crawling'], { cwd })
+    const { code, out } = await call(['check', 'soap-works.yaml', '--variant', 'crawling', '--full'], { cwd })
     expect(code).toBe(3)
     expect(out).toContain('This line cannot work as it is described')
     expect(out.indexOf('Errors: the line cannot work so')).toBeLessThan(out.indexOf('Warnings'))
@@ -161,7 +161,7 @@ describe('tapeshift check as text', () => {
   })
 
   it('prints in the units that the scenario asks for', async () => {
-    const { out } = await call(['check', '-', '--set', 'display=us'], { stdin: soundLine })
+    const { out } = await call(['check', '-', '--set', 'display=us', '--full'], { stdin: soundLine })
     // 24.4 m/min are 80.05 ft/min, 400 mm are 15.75 in
     expect(out).toContain('80.1 ft/min')
     expect(out).toContain('15.7 in')

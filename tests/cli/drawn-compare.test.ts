@@ -113,7 +113,19 @@ describe('compare, of a scenario that says how well values are known', () => {
     } finally {
       await executor.close()
     }
-    const argv = ['compare', '-', '--anyway', '--quiet', '--workers', '1', '--shifts', '40', '--draws', '12']
+    const argv = [
+      'compare',
+      '-',
+      '--anyway',
+      '--quiet',
+      '--full',
+      '--workers',
+      '1',
+      '--shifts',
+      '40',
+      '--draws',
+      '12',
+    ]
     const best = [...argv, '--variants', 'slow,longer', '--best', 'throughput', '--within', '0.5 cases/min']
     const bytes = (cwd: string) =>
       ['result.json', 'shifts.csv', 'differences.csv'].map((name) =>
@@ -126,7 +138,7 @@ describe('compare, of a scenario that says how well values are known', () => {
   })
 
   it('says so in words', async () => {
-    const asked = ['compare', '-', '--anyway', '--no-files', '--workers', '1']
+    const asked = ['compare', '-', '--anyway', '--no-files', '--full', '--workers', '1']
     const { out, code } = await call([...asked, '--draws', '12'], { stdin: known })
     expect(code).toBe(0)
     expect(out).toContain('Over what the inputs may be')

@@ -9,7 +9,7 @@ import type { RunResult } from '../../src/questions/run/document.js'
 import { threads } from '../../src/shifts/threads/pool.js'
 import { call, smallLine } from './in-process.js'
 
-const one = ['--workers', '1']
+const one = ['--full', '--workers', '1']
 const few = ['--draws', '12']
 
 /** Jams are counted, their clearing is guessed. */

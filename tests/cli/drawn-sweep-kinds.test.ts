@@ -66,7 +66,7 @@ describe('a grid', () => {
   })
 
   it('says so, and in its rows', async () => {
-    const asked = ['sweep', '-', '--no-files', '--workers', '1', '--shifts', '4']
+    const asked = ['sweep', '-', '--no-files', '--full', '--workers', '1', '--shifts', '4']
     const { out } = await call([...asked, ...grid.vary!.flatMap((each) => ['--vary', each])], {
       stdin: oneStation,
     })
@@ -164,7 +164,7 @@ describe('draws of a sweep', () => {
   })
 
   it('go on from the journal to the same bytes', async () => {
-    const argv = ['sweep', '-', '--workers', '1', '--shifts', '4', '--quiet']
+    const argv = ['sweep', '-', '--full', '--workers', '1', '--shifts', '4', '--quiet']
     const vary = [...argv, ...grid.vary!.flatMap((each) => ['--vary', each])]
     const whole = await call(vary, { stdin: oneStation })
     const names = ['result.json', 'designs.csv', 'differences.csv']

@@ -9,7 +9,7 @@ import { main } from '../../src/cli/program.js'
 class Memory extends Writable {
   text = ''
   isTTY = false
-  columns = 100
+  columns?: number = 100
   override _write(chunk: Buffer, _encoding: string, done: () => void): void {
     this.text += chunk.toString()
     done()
@@ -31,12 +31,16 @@ export async function call(
     cwd?: string
     env?: Record<string, string>
     isTerminal?: boolean
+    /** Columns of the terminal; undefined: it does not tell. */
+    width?: number | undefined
     interruptAfter?: number
   } = {},
 ): Promise<Called> {
   const cwd = options.cwd ?? mkdtempSync(path.join(tmpdir(), 'tapeshift-test-'))
   const stdout = new Memory()
   const stderr = new Memory()
+  if (options.width !== undefined) stdout.columns = options.width
+  else if ('width' in options) delete stdout.columns
   stdout.isTTY = options.isTerminal ?? false
   const io: Io = {
     stdin: Readable.from([Buffer.from(options.stdin ?? '')]),

@@ -32,12 +32,12 @@ const commandsIn = (text: string): string[] =>
 
 /** The same command with few shifts, in this thread. */
 function quickened(argv: readonly string[]): string[] {
-  if (argv[0] === 'validate') return [...argv, '--workers', '1', '--no-files']
+  if (argv[0] === 'validate') return [...argv, '--full', '--workers', '1', '--no-files']
   if (!['run', 'compare', 'size', 'sweep'].includes(argv[0]!)) return [...argv]
   // a report is made of the files of a run
   const files = argv[0] === 'run' ? [] : ['--no-files']
   const some = argv[0] === 'size' ? ['--choose', 'line.infeed.length=4 m,12 m'] : ['--shifts', '3']
-  return [...argv, ...some, '--workers', '1', ...files]
+  return [...argv, ...some, '--full', '--workers', '1', ...files]
 }
 
 describe('README', () => {
@@ -76,7 +76,9 @@ describe('README', () => {
     ['run', 'scenarios/soap-works.yaml', 'The line puts out'],
     ['compare', 'scenarios/tape-choice.yaml', 'three-inch holds'],
   ])('quotes what %s %s prints', async (command, scenario, begin) => {
-    const { out } = await call([command, scenario, '--no-files', '--workers', '1'], { cwd: folder() })
+    const { out } = await call([command, scenario, '--no-files', '--full', '--workers', '1'], {
+      cwd: folder(),
+    })
     const [quotation] = blocks('text').filter((block) => block.includes(begin))
     const flowing = (text: string) => text.replace(/[\s\u2009]+/g, ' ').trim()
     expect(flowing(out)).toContain(flowing(quotation!))
@@ -84,7 +86,9 @@ describe('README', () => {
 
   it('quotes what its sweep prints', async () => {
     const [command] = blocks('sh').filter((block) => block.startsWith('tapeshift sweep'))
-    const { out } = await call([...words(command!.trim()), '--no-files', '--workers', '1'], { cwd: folder() })
+    const { out } = await call([...words(command!.trim()), '--no-files', '--full', '--workers', '1'], {
+      cwd: folder(),
+    })
     const [quotation] = blocks('text').filter((block) => block.includes('slope changes most'))
     const flowing = (text: string) => text.replace(/[\s\u2009]+/g, ' ').trim()
     expect(flowing(out)).toContain(flowing(quotation!))
@@ -95,7 +99,17 @@ describe('README', () => {
     const unsaid: string[] = []
     for (const name of demos) {
       const { out } = await call(
-        ['run', `scenarios/${name}.yaml`, '--json', '--no-files', '--shifts', '2', '--workers', '1'],
+        [
+          'run',
+          `scenarios/${name}.yaml`,
+          '--json',
+          '--no-files',
+          '--shifts',
+          '2',
+          '--full',
+          '--workers',
+          '1',
+        ],
         { cwd },
       )
       const result = JSON.parse(out) as RunResult

@@ -7,7 +7,7 @@ import { parse } from 'yaml'
 import type { RunResult } from '../../src/questions/run/document.js'
 import { call, smallLine } from './in-process.js'
 
-const one = ['--workers', '1']
+const one = ['--full', '--workers', '1']
 
 describe('tapeshift run', () => {
   it('prints the report, writes its files and ends by naming the report', async () => {

@@ -101,7 +101,7 @@ describe('the journal', () => {
   it.each([
     [['--shifts', '400']],
     [['--confidence', '90 %']],
-    [['--full']],
+    [['--every-design']],
     [['--holds', '8 cases/min in 60 % of shifts within 3 %']],
     [['--rising', 'line.infeed.length']],
     [['--order', 'line.end.servers']],
@@ -121,9 +121,9 @@ describe('the journal', () => {
       ...['--choose', 'money.labour=20 EUR/h,40 EUR/h', '--choose', 'line.end.servers=1,2'],
       ...['--holds', '9 cases/min in 60 % of shifts within 3 %'],
     ]
-    await stopped(cwd, 3, [...priced, '--full', '--shifts', '60'])
-    await inFolder(cwd, ...priced, '--full', '--shifts', '60', '--resume')
-    await inFolder(other, ...priced, '--full', '--shifts', '60')
+    await stopped(cwd, 3, [...priced, '--every-design', '--shifts', '60'])
+    await inFolder(cwd, ...priced, '--every-design', '--shifts', '60', '--resume')
+    await inFolder(other, ...priced, '--every-design', '--shifts', '60')
     expect(results(cwd)).toEqual(results(other))
   })
 })

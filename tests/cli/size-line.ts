@@ -6,7 +6,7 @@ import { expect } from 'vitest'
 import type { SizeResult } from '../../src/questions/size/document.js'
 import { call, smallLine } from './in-process.js'
 
-export const one = ['--workers', '1']
+export const one = ['--full', '--workers', '1']
 
 /** The end is slow, so that the target is missed, unless it has a second place; its price is per place by way of the crew. */
 export const text = `${smallLine.replace('time: 3 s', 'time: {exponential: {mean: 7 s}}, run-by: people')}crew: {packer: {people: 1, does: [jams, roll-change]}}

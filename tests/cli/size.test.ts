@@ -102,10 +102,10 @@ describe('the pick', () => {
     expect(promises[1]!.mean!).toBeGreaterThan(8.6 / 60)
   })
 
-  it('every design to the end with --full picks the same', async () => {
+  it('every design to the end with --every-design picks the same', async () => {
     const [search, full] = [
       await json([...choose, ...holds]),
-      await json([...choose, ...holds, '--full', '--shifts', '150']),
+      await json([...choose, ...holds, '--every-design', '--shifts', '150']),
     ]
     expect(full.result.designs[full.result.pick!]!.set).toEqual(
       search.result.designs[search.result.pick!]!.set,
@@ -259,7 +259,7 @@ describe('order and what is left out', () => {
       'line.infeed.length=4 m,8 m',
     ]
     const orderOf = async (argv: string[]) => {
-      const { result } = await json([...choices, ...easy, '--full', '--shifts', '2', ...argv], free)
+      const { result } = await json([...choices, ...easy, '--every-design', '--shifts', '2', ...argv], free)
       expect(result.designs.map(({ cost }) => cost)).toEqual([null, null, null, null])
       return result.designs.map(({ set }) => Object.values(set).join(' '))
     }
@@ -273,7 +273,7 @@ describe('order and what is left out', () => {
     // by the place of the value in the list, not by the value
     const turned = choices.map((each) => each.replace('4 m,8 m', '8 m,4 m'))
     const { result } = await json(
-      [...turned, ...easy, '--full', '--shifts', '2', '--order', 'line.infeed.length'],
+      [...turned, ...easy, '--every-design', '--shifts', '2', '--order', 'line.infeed.length'],
       free,
     )
     expect(result.designs[0]!.set['line.infeed.length']).toBe('8 m')
@@ -284,7 +284,7 @@ describe('order and what is left out', () => {
     const pieces = '{in: {type: conveyor, length: 2 m}, sealer: {type: sealer}'
     const lines = `line=${pieces}, out: {type: conveyor, length: 2 m}},${pieces}}`
     const { result } = await json(
-      ['--choose', 'crew.packer.people=2,1', '--choose', lines, ...easy, '--full', '--shifts', '2'],
+      ['--choose', 'crew.packer.people=2,1', '--choose', lines, ...easy, '--every-design', '--shifts', '2'],
       more,
     )
     expect(

@@ -12,7 +12,7 @@ import type { SweepResult } from '../../src/questions/sweep/document.js'
 import { call, smallLine } from './in-process.js'
 
 const priced = `${smallLine}money: {currency: EUR, labour: 30 EUR/h, life: 8 yr, interest: 8 %, shifts: 480 per yr, capital: {line.infeed: 900 EUR/m}}\n`
-const one = ['--workers', '1']
+const one = ['--full', '--workers', '1']
 const quick = [...one, '--shifts', '6']
 
 const sweep = (argv: string[], stdin = priced) =>

@@ -29,7 +29,7 @@ const unpriced = line(
 const priced = unpriced.replace('EUR}}', 'EUR}, life: 8 yr, interest: 8 %, shifts: 480 per yr}')
 
 const ask = (command: string, argv: string[], stdin: string) =>
-  call([command, '-', '--no-files', '--workers', '1', ...argv], { stdin })
+  call([command, '-', '--no-files', '--full', '--workers', '1', ...argv], { stdin })
 const documentOf = async <T>(command: string, argv: string[], stdin: string) => {
   const { code, out, err } = await ask(command, ['--json', ...argv], stdin)
   return { code, err, result: JSON.parse(out) as T & { warnings?: Warning[] } }
@@ -89,7 +89,7 @@ describe('run on a line that check calls impossible', () => {
   })
 
   it('keeps 300 findings short, and words of the scenario text, in the page too', async () => {
-    const { cwd, out } = await call(['run', '-', '--workers', '1'], {
+    const { cwd, out } = await call(['run', '-', '--full', '--workers', '1'], {
       stdin: line(300, '', '<b onload=x>1 & 2</b>'),
     })
     const head = out.slice(0, out.indexOf('The line puts out'))
@@ -246,8 +246,8 @@ describe('size', () => {
     ])
   })
 
-  it('with --full a pick that cannot work heads the answer, and ends with 3', async () => {
-    const full = ['--full', '--shifts', '20']
+  it('with --every-design a pick that cannot work heads the answer, and ends with 3', async () => {
+    const full = ['--every-design', '--shifts', '20']
     const { code, result } = await documentOf<SizeResult>('size', full, line(2))
     expect([code, result.warnings![0]]).toMatchObject([3, { code: 'legs-meet', designs: ['the pick'] }])
     const { code: anyway, out } = await ask('size', [...full, '--anyway'], line(2))

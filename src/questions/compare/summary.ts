@@ -12,7 +12,7 @@ import type { CompareResult } from './document.js'
 import { heldWords } from './words.js'
 
 /** Measures in which a design may be better. */
-const wished: readonly MeasureKey[] = ['target-held', 'throughput', 'cost-per-1000']
+export const wished: readonly MeasureKey[] = ['target-held', 'throughput', 'cost-per-1000']
 
 /** The first screen of a comparison; `best` is what selection says, empty where none was asked for. */
 export function compareSummary(result: CompareResult, best: readonly string[]): Summary {

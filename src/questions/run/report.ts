@@ -3,7 +3,7 @@
 import { drawsText, isOfInputs } from '../../answers/inputs-words.js'
 import { startLimit, studyReport } from '../../answers/study-report.js'
 import { butCannotWork, cannotWork, costWords } from '../../answers/warnings.js'
-import { type Figure, wholeOf } from '../../catalogue/figure.js'
+import { wholeOf } from '../../catalogue/figure.js'
 import type { Display } from '../../catalogue/printed-units.js'
 import { briefly } from '../../catalogue/unit-name.js'
 import { has } from '../../kinds/traits.js'
@@ -22,6 +22,7 @@ import type { Report } from '../../report/report.js'
 import type { Stretch } from '../../shifts/stretch.js'
 import { certaintyLines, requirementLines } from './certainty.js'
 import type { RunResult } from './document.js'
+import { shortfall } from './shortfall.js'
 import { onAverage, runSummary } from './summary.js'
 import { runTables } from './tables.js'
 
@@ -133,19 +134,6 @@ function verdictOfImpossible(result: RunResult): string {
   const mean = found && would[found] ? ` and on average it would ${would[found]}` : ''
   return `${mean}${butCannotWork(result)}`
 }
-
-const shortfall = (throughput: Figure, target: number): Figure => ({
-  ...throughput,
-  mean: target - throughput.mean!,
-  ...turned(throughput, target),
-  ...(throughput.inputs ? { inputs: { ...throughput.inputs, ...turned(throughput.inputs, target) } } : {}),
-})
-
-/** Ends of what is left up to the target. */
-const turned = ({ low, high }: Pick<Figure, 'low' | 'high'>, target: number) => ({
-  low: target - high!,
-  high: target - low!,
-})
 
 function limits(result: RunResult): string[] {
   const all = [...result.notes]

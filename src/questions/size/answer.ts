@@ -99,7 +99,7 @@ export function sizeResult(parts: SizeRecord): SizeResult {
       made: madeOf(
         loaded,
         { command: 'size', shifts: most, plain: false },
-        { choose, holds, order, rising, full, shifts: most },
+        { choose, holds, order, rising, 'every-design': full, shifts: most },
         { draws, inputs, sure },
       ),
       warnings: warningsWith(ordered, found.pick, asked),

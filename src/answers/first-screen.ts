@@ -1,0 +1,199 @@
+/** What the first screens of all answers say alike: what `check` finds, what limits the line, what the answer rests on, the safety line. */
+
+import { entriesOf, type Figures } from '../catalogue/figure.js'
+import { type StateKey, type StopKind, states } from '../catalogue/states.js'
+import { codes } from '../hand/finding.js'
+import { counted, durationText, grouped, listed, percent, percentText, sentences } from '../report/format.js'
+import type { Said, Tone } from '../report/screen.js'
+import { cautionLine } from '../trade/cautions.js'
+import { isUnsourced } from './assumed.js'
+import type { LineResult } from './line-result.js'
+import type { StudyDocument } from './made.js'
+import { limitingPiece } from './summary.js'
+import type { Warning } from './warning.js'
+import { errorsOf } from './warnings.js'
+
+/** Keys, designs and steps that are named before the rest is counted. */
+const mostNamed = 3
+
+/** `a, b, c and 4 more`. */
+export const firstOf = (names: readonly string[], most = mostNamed): string =>
+  names.length <= most ? listed(names) : `${names.slice(0, most).join(', ')} and ${names.length - most} more`
+
+/** A part where there is something to say. */
+export const part = (
+  head: string,
+  lines: readonly (string | false | null | undefined)[],
+  tone?: Tone,
+): Said[] => {
+  const said = sentences(...lines)
+  return said.length === 0 ? [] : [{ head, lines: said, ...(tone ? { tone } : {}) }]
+}
+
+/** Errors that are told before they are counted. */
+const mostErrors = 2
+
+/** What `check` calls wrong: errors with their fix, prices that are left out, and warnings by their code. */
+export function checkParts(result: StudyDocument): Said[] {
+  const { warnings = [], about } = result
+  const errors = errorsOf(result)
+  const rest = errors.length - mostErrors
+  const prices = warnings.filter(({ severity }) => severity === 'warning')
+  return [
+    ...part(
+      'Errors',
+      [
+        ...errors.slice(0, mostErrors).map(errorText),
+        rest > 0 && `${counted(rest, 'more kind')} of error: see tapeshift check.`,
+      ],
+      'error',
+    ),
+    ...part(
+      'Prices',
+      prices.slice(0, 1).map(({ text }) => text),
+      'warning',
+    ),
+    ...part(
+      'Check',
+      [warningsText(about?.findings.filter(({ severity }) => severity === 'warning') ?? [])],
+      'warning',
+    ),
+  ]
+}
+
+/** `roll-does-not-fit, 3 times, worst at a, b: what was found. Fix: a larger drum.` */
+function errorText({ code, count, paths, designs, text, fix }: Warning): string {
+  const where = designs.length > 0 ? `, in ${firstOf(designs)}` : ''
+  const often = count > 1 ? `, ${grouped(count, 0)} times, worst at ${listed(paths)}` : ''
+  return `${code}${where}${often}: ${plain(text)} Fix: ${plain(fix)}.`
+}
+
+/** Words of the check without the marks of a path. */
+export const plain = (text: string): string => text.replaceAll('`', '')
+
+/** `2 warnings: a closure holds less than the reference (cases.bars, cases.flakes).` */
+function warningsText(findings: readonly { code: string; path: string }[]): string | null {
+  if (findings.length === 0) return null
+  const meanings: Readonly<Record<string, string>> = codes
+  const byCode = new Map<string, string[]>()
+  for (const { code, path } of findings) byCode.set(code, [...(byCode.get(code) ?? []), path])
+  const told = [...byCode].slice(0, mostNamed).map(([code, paths]) => {
+    const where = [...new Set(paths)].filter((path) => path !== '')
+    return `${meanings[code] ?? code}${where.length > 0 ? ` (${firstOf(where, 2)})` : ''}`
+  })
+  const more = byCode.size - mostNamed
+  return `${counted(findings.length, 'warning')}: ${told.join('; ')}${more > 0 ? `; ${counted(more, 'more kind')}` : ''}.`
+}
+
+/** What stops are called on the first screen. */
+const stopWords: Record<StopKind, string> = {
+  jam: 'jams',
+  tape: 'tape changes',
+  size: 'changeovers',
+  breakdown: 'breakdowns',
+  blade: 'blade service',
+  planned: 'planned stops',
+}
+
+/** A state in the words of the trade; null of breaks, which nobody is to blame for. */
+function tradeWord(key: StateKey): string | null {
+  if (key === 'working') return 'running'
+  if (key === 'waiting') return 'starved'
+  if (key === 'blocked') return 'blocked'
+  const { stop } = states[key]
+  return stop ? stopWords[stop] : null
+}
+
+/** Losses of a piece that are named beside its running time, and less than this of the shift shows in no decision. */
+const [mostLosses, leastLoss] = [3, 0.0005]
+
+/** `running 57 %, starved 28 %, planned stops 15 %`. */
+export function timesText(of: Figures<StateKey>): string {
+  const shares = new Map<string, number>()
+  for (const [key, { mean }] of entriesOf(of)) {
+    const word = tradeWord(key)
+    if (word !== null) shares.set(word, (shares.get(word) ?? 0) + (mean ?? 0))
+  }
+  const running = shares.get('running') ?? 0
+  shares.delete('running')
+  const lost = [...shares].filter(([, share]) => share >= leastLoss).sort((a, b) => b[1] - a[1])
+  return [['running', running] as const, ...lost.slice(0, mostLosses)]
+    .map(([word, share]) => `${word} ${percent(share)}`)
+    .join(', ')
+}
+
+/** What limits a line, by hand and in the simulation; empty where nothing is known. */
+export function limitsText(
+  line: Pick<LineResult, 'equipment' | 'arrivals'>,
+  byHand: { bottleneck: string | null; shareAdmitted?: number } | null,
+): string {
+  const found = limitingPiece(line, byHand?.bottleneck)
+  if (found === null) return ''
+  const [name, piece] = found
+  const blocked = Object.entries(line.arrivals).flatMap(([source, { blocked: of }]) =>
+    of?.mean && of.mean >= leastLoss ? [{ source, share: of.mean }] : [],
+  )
+  const upTo = blocked.length > 1 ? 'up to ' : ''
+  return sentences(
+    `${why(name, byHand)}: ${timesText(piece.states)} of the shift.`,
+    blocked.length > 0 &&
+      `At the start of the line ${firstOf(blocked.map(({ source }) => source))}: blocked ${upTo}${percent(Math.max(...blocked.map(({ share }) => share)))} of the time.`,
+  ).join(' ')
+}
+
+function why(name: string, byHand: Parameters<typeof limitsText>[1]): string {
+  if (byHand?.bottleneck !== name) return `Of the sealers ${name} runs most`
+  const { shareAdmitted } = byHand
+  if (shareAdmitted === undefined) return `By hand ${name} has least to spare`
+  return shareAdmitted < 1
+    ? `By hand ${name} can take only ${percentText(shareAdmitted, 2)} of what arrives`
+    : `By hand the line takes all that arrives, and ${name} has least to spare`
+}
+
+/** Values that a scenario gives and leaves out, as documents tell of them. */
+type Values = Pick<StudyDocument, 'assumed' | 'evidence'> & { isDrawn: boolean }
+
+/** How well values are known, and which are assumed without a source. */
+export function valuesText({ assumed, evidence = [], isDrawn }: Values): string {
+  const weak = assumed.filter(isUnsourced).map(({ path }) => path)
+  const known =
+    evidence.length === 0
+      ? 'No value comes with evidence: all are taken as exact.'
+      : `${counted(evidence.length, 'value')} ${evidence.length === 1 ? 'comes' : 'come'} with evidence${isDrawn ? '; what is not known of them is in the plus-minus' : ', but are taken as exact here'}.`
+  return sentences(known, weak.length > 0 && `Assumed without a source: ${firstOf(weak, 2)}.`).join(' ')
+}
+
+/** What the answer rests on: shifts, values and their evidence, and whether anybody has checked the model against a plant. */
+export function restsOnPart(
+  result: StudyDocument,
+  isDrawn: boolean,
+  { isEach = false, more = [] }: { isEach?: boolean; more?: readonly (string | false)[] } = {},
+): Said[] {
+  const { made, shift, about } = result
+  return part('Rests on', [
+    sentences(
+      `${isEach ? 'Up to ' : ''}${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`}${isEach ? ' of each design' : ''}, ${percentText(made.confidence)} confidence.`,
+      ...more,
+      valuesText({ ...result, isDrawn }),
+      about?.validatedBy
+        ? `Checked against plant data: ${about.validatedBy}`
+        : 'Not checked against plant data.',
+    ).join(' '),
+  ])
+}
+
+/** Steps that are told: more nobody takes at once. */
+const mostSteps = 3
+
+/** What to do next, the most pressing first; errors come before all else. */
+export const nextPart = (steps: readonly string[], result: Pick<StudyDocument, 'warnings'>): Said[] =>
+  part(
+    'Next',
+    sentences(errorsOf(result).length > 0 && 'Fix the errors first, and simulate again.', ...steps).slice(
+      0,
+      mostSteps,
+    ),
+  )
+
+/** It cannot be switched off. */
+export const safetyPart: Said[] = [{ head: 'Safety', lines: [cautionLine] }]

@@ -1,0 +1,121 @@
+/** The first screen of a check: whether the line can work, what pencil and paper expect of it, findings by their code. */
+
+import { firstOf, part, plain, safetyPart, valuesText } from '../../answers/first-screen.js'
+import { wordsFor } from '../../catalogue/printed-units.js'
+import { codes, type FindingCode, type Severity } from '../../hand/finding.js'
+import { counted, grouped, listed, percentText, sentences } from '../../report/format.js'
+import type { Said, Screen, Tone, Verdict } from '../../report/screen.js'
+import type { CheckResult, FindingResult } from './document.js'
+
+/** The first screen of a check. */
+export function checkScreen(result: CheckResult): Screen {
+  const { made, display, hand } = result
+  return {
+    title: made?.scenario.title ?? 'Check',
+    display,
+    verdict: verdictOf(result),
+    parts: [
+      ...groupedPart('Errors', 'error', 'error', result),
+      ...part('By hand', [handText(result)]),
+      ...part('Limit', [hand && plain(hand.sentence)]),
+      ...groupedPart('Warnings', 'warning', 'warning', result),
+      ...part('Notes', [notesText(result)]),
+      ...part('Next', nextOf(result)),
+      ...part('Rests on', [hand && valuesText({ ...result, isDrawn: false })]),
+      ...safetyPart,
+    ],
+  }
+}
+
+/** Whether anything says that the line cannot work, or that it misses its target. */
+function verdictOf({ canWork, counts, hand, findings }: CheckResult): Verdict {
+  const found = listed([
+    counted(counts.error, 'error'),
+    counted(counts.warning, 'warning'),
+    counted(counts.note, 'note'),
+  ])
+  if (!hand) return { word: 'CANNOT BE READ', tone: 'error', text: `: ${counted(counts.error, 'error')}.` }
+  if (!canWork) return { word: 'CANNOT WORK', tone: 'error', text: `as described: ${found}.` }
+  if (findings.some(({ code }) => code === 'target-above-expected'))
+    return { word: 'DOES NOT HOLD', tone: 'error', text: `its target by hand, though it can work: ${found}.` }
+  return {
+    word: 'NOTHING FOUND',
+    tone: counts.warning > 0 ? 'warning' : 'good',
+    text: `that keeps this line from working: ${found}.`,
+  }
+}
+
+/** The expected output against the target, and how far off such a figure usually is. */
+function handText({ hand, display }: CheckResult): string | null {
+  if (!hand) return null
+  const words = wordsFor(display)
+  const { throughput, perShift, why, atMost, usualError } = hand.expected
+  const target = hand.target.value
+  const asked = target === null ? 'No target is given.' : `The target is ${words.rate(target)}.`
+  if (throughput.value === null)
+    return `At most ${words.rate(atMost.value ?? 0)}; no closer figure, for ${why}. ${asked}`
+  return `${words.rate(throughput.value)} expected, ${words.count(perShift.value ?? 0)} good cases a shift; in ${(usualError.often.value ?? 0) * 10} of 10 lines within ${percentText(usualError.within.value ?? Number.NaN, 2)} of the simulation. ${asked}`
+}
+
+/** Kinds of finding of a severity that are told in full before they are named. */
+const mostTold = 2
+
+/** Findings by their code: `52 of 300 cases (a, b, c)`, what is found of the first of them, and the fix. */
+function groupedPart(head: string, severity: Severity, tone: Tone, result: CheckResult): Said[] {
+  const groups = byCode(result.findings.filter((each) => each.severity === severity))
+  const rest = groups.slice(mostTold)
+  return part(
+    head,
+    [
+      ...groups.slice(0, mostTold).map((group) => groupText(group, result)),
+      rest.length > 0 && `Also ${firstOf(rest.map(([{ code }]) => code))}.`,
+    ],
+    tone,
+  )
+}
+
+/** Findings of one code, the one that stands for many cases first. */
+type Group = readonly [FindingResult, ...FindingResult[]]
+
+function byCode(findings: readonly FindingResult[]): Group[] {
+  const groups = new Map<string, [FindingResult, ...FindingResult[]]>()
+  for (const finding of [...findings].sort((a, b) => (b.others ?? 0) - (a.others ?? 0))) {
+    const group = groups.get(finding.code)
+    if (group) group.push(finding)
+    else groups.set(finding.code, [finding])
+  }
+  // in the order of the check
+  return [...new Set(findings.map(({ code }) => code))].map((code) => groups.get(code)!)
+}
+
+function groupText(group: Group, result: CheckResult): string {
+  const [{ code, message, fix, path, place }] = group
+  const where = place && place.line > 0 ? ` (line ${place.line})` : ''
+  const who = group.length > 1 ? `${manyText(group, result)}: ` : path === '' ? '' : `${path}${where}: `
+  return sentences(`${code}, ${who}${plain(message)}`, `Fix: ${plain(fix)}.`).join(' ')
+}
+
+/** `52 of 300 cases, worst a, b and c`; of what are no cases `3 times, at a, b and c`. */
+function manyText(group: Group, { cases, otherCases }: CheckResult): string {
+  const paths = group.map(({ path }) => path)
+  const kinds = new Set(paths.map((path) => /^cases\.([^.]+)/.exec(path)?.[1]))
+  if (kinds.has(undefined)) return `${counted(group.length, 'time')}, at ${firstOf(paths)}`
+  const all = Object.keys(cases).length + (otherCases?.count ?? 0)
+  const found = kinds.size + (group[0].others ?? 0)
+  return `${grouped(found, 0)} of ${counted(all, 'case')}, ${found > kinds.size ? 'the worst are' : 'which are'} ${firstOf([...kinds] as string[])}`
+}
+
+/** Notes by what they are about. */
+function notesText({ findings }: CheckResult): string | null {
+  const groups = byCode(findings.filter(({ severity }) => severity === 'note'))
+  if (groups.length === 0) return null
+  const told = groups.map(([{ code }]) => codes[code as FindingCode] ?? code)
+  return `${told.slice(0, 3).join('; ')}${told.length > 3 ? `; and ${told.length - 3} more` : ''}.`
+}
+
+/** What to do next. */
+function nextOf({ canWork, hand }: CheckResult): string[] {
+  if (!hand) return ['Correct the file, and check again.']
+  if (!canWork) return ['Fix the errors, and check again.']
+  return ['Simulate it with tapeshift run: it says how often the line holds its rate with all that varies.']
+}

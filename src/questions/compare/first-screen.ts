@@ -1,0 +1,232 @@
+/** The first screen of a comparison: one recommendation or none, the designs in order, and what differs from the base. */
+
+import { differenceParts, isSame } from '../../answers/difference.js'
+import { type DifferenceFigure, wholeInterval } from '../../answers/difference-figure.js'
+import {
+  checkParts,
+  firstOf,
+  limitsText,
+  nextPart,
+  part,
+  restsOnPart,
+  safetyPart,
+} from '../../answers/first-screen.js'
+import { cannotWork, isCostInPart, withVerdict } from '../../answers/warnings.js'
+import { wholeOf } from '../../catalogue/figure.js'
+import { lineRow, type MeasureKey, ofLine } from '../../catalogue/of-line.js'
+import { printedUnit } from '../../catalogue/printed-units.js'
+import { briefly } from '../../catalogue/unit-name.js'
+import { figures, words } from '../../report/cell.js'
+import { shortNumber } from '../../report/few-figures.js'
+import { grouped, listed, rateText, sentences, shareOfShifts } from '../../report/format.js'
+import type { Table } from '../../report/report.js'
+import type { Said, Screen, Verdict } from '../../report/screen.js'
+import { bestSentences } from './best-table.js'
+import { baseName, type CompareResult } from './document.js'
+import { wished } from './summary.js'
+
+/** The first screen of a comparison. */
+export function compareScreen(result: CompareResult): Screen {
+  const { made, display, variants } = result
+  const best = bestSentences(result)
+  const [base] = Object.values(variants)
+  return {
+    title: made.scenario.title,
+    display,
+    verdict: verdictOf(result, best),
+    parts: [
+      ...checkParts(result),
+      rankedTable(result),
+      ...differencesPart(result),
+      ...part('Limit', [base && inBase(limitsText({ ...base, arrivals: {} }, null))]),
+      ...nextPart(nextOf(result), result),
+      ...restsOnPart(result, result.drawn !== undefined, { isEach: result.best !== null }),
+      ...safetyPart,
+    ],
+  }
+}
+
+const inBase = (text: string): string => (text === '' ? '' : `In the base: ${text}`)
+
+/** Measures by which a design is recommended; a cost that leaves out what the designs differ in is none. */
+const wishedOf = (result: CompareResult): readonly MeasureKey[] =>
+  wished.filter((measure) => measure !== 'cost-per-1000' || !isCostInPart(result))
+
+/** Whether a measure is shown to be better (1) or worse (-1) than that of the base; 0 where neither is shown. */
+function shownWay(figure: DifferenceFigure | undefined, measure: MeasureKey): number {
+  if (!figure?.isShown) return 0
+  return (figure.mean ?? 0) > 0 === (ofLine[measure].better === 'up') ? 1 : -1
+}
+
+/** Variants that are shown better than the base in something, by whether they are shown worse in something else. */
+function betterOnes(result: CompareResult): { free: string[]; atPrice: string[] } {
+  const found = { free: [] as string[], atPrice: [] as string[] }
+  for (const name of ranked(result).filter((each) => each !== baseName && !cannotWork(result, each))) {
+    const ways = wishedOf(result).map((measure) => shownWay(result.differences[name]?.[measure], measure))
+    if (ways.includes(1)) found[ways.includes(-1) ? 'atPrice' : 'free'].push(name)
+  }
+  return found
+}
+
+function verdictOf(result: CompareResult, best: readonly string[]): Verdict {
+  if (result.best) return chosenOf(result, result.best.pick, best.join(' '))
+  const { free, atPrice } = betterOnes(result)
+  const [first, ...others] = free
+  if (first !== undefined)
+    return {
+      word: 'RECOMMENDED',
+      tone: 'good',
+      text: `: ${first}, shown ${listed(wishesOf(first, 1, result))} than the base.${others.length > 0 ? ` So ${others.length === 1 ? 'is' : 'are'} ${firstOf(others)}: which is best is not shown; --best tells.` : ''}`,
+    }
+  const [dear] = atPrice
+  if (dear !== undefined)
+    return {
+      word: 'NONE IS SHOWN',
+      tone: 'warning',
+      text: `to be better in all. ${dear} is shown ${listed(wishesOf(dear, 1, result))} than the base, but also shown worse in ${listed(topicsOf(dear, -1, result))}: that is for you to weigh.`,
+    }
+  return { word: 'NONE IS SHOWN', tone: 'warning', text: 'to be better than the base.' }
+}
+
+/** The verdict where the best was asked for: what selection says. */
+function chosenOf(result: CompareResult, pick: string | null, text: string): Verdict {
+  if (pick === null) return { word: 'NONE IS SHOWN', tone: 'warning', text: `to be best. ${text}` }
+  return cannotWork(result, pick)
+    ? { word: 'NOT SHOWN', tone: 'error', text: `: ${text}` }
+    : { word: 'RECOMMENDED', tone: 'good', text: `: ${text.replace(/^Choose /, '')}` }
+}
+
+/** What a variant is shown to do better, in words: `to put out more`. */
+const wishesOf = (name: string, way: number, result: CompareResult): string[] =>
+  wishedOf(result).flatMap((measure) =>
+    shownWay(result.differences[name]?.[measure], measure) === way ? [ofLine[measure].wish!] : [],
+  )
+
+const topicsOf = (name: string, way: number, result: CompareResult): string[] =>
+  wishedOf(result).flatMap((measure) =>
+    shownWay(result.differences[name]?.[measure], measure) === way ? [ofLine[measure].topic!] : [],
+  )
+
+/** What the interval of the rate says of the target. */
+const targetWords = { holds: 'holds', open: 'not shown', short: 'does not hold' } as const
+
+function onTarget({ variants, target }: CompareResult, name: string): keyof typeof targetWords | null {
+  const figure = variants[name]?.measures.throughput
+  if (target === null || !figure) return null
+  const { low, high } = wholeOf(figure)
+  if (low === null || high === null) return 'open'
+  return low >= target ? 'holds' : high < target ? 'short' : 'open'
+}
+
+/** Those that can work first, then those that hold the target; among these the cheapest, without prices that of most output. */
+function ranked(result: CompareResult): string[] {
+  const { variants } = result
+  const order = Object.keys(targetWords)
+  const costs = Object.values(variants).map(({ measures }) => measures['cost-per-1000']?.mean ?? null)
+  const isPriced = costs.every((cost) => cost !== null) && !isCostInPart(result)
+  const keys = (name: string): number[] => {
+    const { measures } = variants[name]!
+    const held = onTarget(result, name)
+    return [
+      result.best?.pick === name ? 0 : 1,
+      cannotWork(result, name) ? 1 : 0,
+      held === null ? 0 : order.indexOf(held),
+      isPriced ? measures['cost-per-1000']!.mean! : -(measures.throughput?.mean ?? 0),
+    ]
+  }
+  return Object.keys(variants).sort((a, b) => {
+    const [one, other] = [keys(a), keys(b)]
+    const at = one.findIndex((value, index) => value !== other[index])
+    return at < 0 ? 0 : one[at]! - other[at]!
+  })
+}
+
+/** Designs that are told; all stand with --full. */
+const mostDesigns = 5
+
+function rankedTable(result: CompareResult): Table {
+  const { variants, target, display } = result
+  const names = ranked(result)
+  const keys = (['throughput', 'cost-per-1000'] as const).filter((key) =>
+    names.some((name) => (variants[name]!.measures[key]?.mean ?? 0) !== 0),
+  )
+  const head = (key: MeasureKey) => {
+    const unit = names.map((name) => variants[name]!.measures[key]).find((figure) => figure)
+    const word = unit ? printedUnit(briefly(unit).unit, display).word : ''
+    return key === 'cost-per-1000' ? `${word} per 1000` : word
+  }
+  const more = names.length - mostDesigns
+  return {
+    title: `Designs, best first${target === null ? '' : `; target ${rateText(target)}`}${more > 0 ? `; ${more} more with --full` : ''}`,
+    columns: [
+      ...words('design', ...(target === null ? [] : ['target'])),
+      ...figures(...(target === null ? [] : ['reached in']), ...keys.map(head)),
+    ],
+    rows: names.slice(0, mostDesigns).map((name) => {
+      const { measures } = variants[name]!
+      const held = onTarget(result, name)
+      const reached = measures['target-held']
+      return [
+        name,
+        ...(held === null
+          ? []
+          : [
+              cannotWork(result, name) ? 'cannot work' : targetWords[held],
+              reached ? shareOfShifts(reached) : '',
+            ]),
+        ...keys.map((key) => shortNumber(measures[key], display)),
+      ]
+    }),
+  }
+}
+
+/** Variants whose differences are told; all stand with --full. */
+const mostTold = 2
+
+/** An end so near to 0 by the plus-minus is printed as 0. */
+const hair = 1 / 6
+
+/** Whether the printed interval leaves 0 out, as the judged one does: then it is called shown. */
+function isClear(figure: DifferenceFigure): boolean {
+  const { low, high } = wholeInterval(figure)
+  if (!figure.isShown || low === null || high === null) return false
+  return Math.min(Math.abs(low), Math.abs(high)) > ((high - low) / 2) * hair
+}
+
+/** Differences from the base of the first variants, as far as they are shown, and what is not. */
+function differencesPart(result: CompareResult): Said[] {
+  const { differences, compared, display } = result
+  const told = ranked(result).filter((name) => differences[name])
+  return part(
+    'Less base',
+    told.slice(0, mostTold).map((name) => {
+      const all = compared.flatMap((measure) => {
+        const figure = differences[name]![measure]
+        return figure ? [{ what: lineRow(measure)?.column ?? figure.label, figure }] : []
+      })
+      const sizes = all
+        .filter(({ figure }) => isClear(figure))
+        .map(({ what, figure }) => `${what} ${differenceParts(figure, display).join(' ')}`)
+      const named = (which: boolean) =>
+        all
+          .filter(({ figure }) => !isClear(figure) && !isSame(figure) && (figure.isShown === true) === which)
+          .map(({ what }) => what)
+      return sentences(
+        `${withVerdict(name, result)}: ${sizes.length > 0 ? sizes.join('; ') : 'nothing shown'}.`,
+        named(true).length > 0 && `Barely shown: ${listed(named(true))}.`,
+        sizes.length === 0 && named(false).length > 0 && `Not shown: ${listed(named(false))}.`,
+      ).join(' ')
+    }),
+  )
+}
+
+/** What to do next, short: the reasons stand with --full. */
+function nextOf({ differences, compared, best, made }: CompareResult): string[] {
+  const isOpen = Object.values(differences).some((figures) =>
+    compared.some((measure) => figures[measure]?.isShown === false && !isSame(figures[measure])),
+  )
+  return sentences(
+    isOpen && `Where an open difference matters: more than ${grouped(made.shifts, 0)} shifts (--matters).`,
+    best === null && Object.keys(differences).length > 1 && 'Try what you would buy together as one variant.',
+  )
+}

@@ -1,0 +1,90 @@
+/** The first screen of a run: the verdict on the target, the figures that it goes by, what limits the line and what to do next. */
+
+import {
+  checkParts,
+  limitsText,
+  nextPart,
+  part,
+  restsOnPart,
+  safetyPart,
+} from '../../answers/first-screen.js'
+import { butCannotWork, cannotWork, costWords } from '../../answers/warnings.js'
+import { shortFigure } from '../../report/few-figures.js'
+import { percentText, rateText, sentences, shareOfShifts } from '../../report/format.js'
+import type { Screen, Verdict } from '../../report/screen.js'
+import { requirementLines } from './certainty.js'
+import type { RunResult } from './document.js'
+import { shortfall } from './shortfall.js'
+import { onAverage, runSummary } from './summary.js'
+
+/** The first screen of a run. */
+export function runScreen(result: RunResult): Screen {
+  const { made, display, measures, byHand, drawn } = result
+  const cost = measures['cost-per-1000']
+  return {
+    title: made.scenario.title,
+    display,
+    verdict: verdictOf(result),
+    parts: [
+      ...checkParts(result),
+      ...part('Shift', [shiftText(result)]),
+      ...part('Case', [
+        `${shortFigure(measures['time-in-system'], display)} in the line on average; 95 of 100 cases take less than ${shortFigure(measures['time-in-system-p95'], display)}.`,
+      ]),
+      ...part('Cost', [cost && `${shortFigure(cost, display)}${costWords('', result)}.`]),
+      ...part('Asked', requirementLines(result)),
+      ...part('Limit', [limitsText(result, byHand)]),
+      ...nextPart(runSummary(result).next, result),
+      ...restsOnPart(result, drawn !== undefined, { more: [precisionText(result)] }),
+      ...safetyPart,
+    ],
+  }
+}
+
+/** The verdict on the target; where `check` calls the line impossible nothing is shown to hold. */
+function verdictOf(result: RunResult): Verdict {
+  const { target, measures, display } = result
+  const rate = shortFigure(measures.throughput, display)
+  if (target === null)
+    return {
+      word: 'NO TARGET',
+      tone: 'plain',
+      text: `is given: the line puts out ${rate}${butCannotWork(result, 'it')}.`,
+    }
+  const asked = `the target of ${rateText(target)}`
+  const found = onAverage(result)
+  if (found === 'falls short')
+    return {
+      word: 'DOES NOT HOLD',
+      tone: 'error',
+      text: `${asked}: ${rate} on average, ${shortFigure(shortfall(measures.throughput!, target), display)} short${cannotWork(result) ? '; and the line cannot work as described' : ''}.`,
+    }
+  if (found === 'holds')
+    return cannotWork(result)
+      ? {
+          word: 'NOT SHOWN',
+          tone: 'error',
+          text: `: by the simulation the line would hold ${asked} (${rate})${butCannotWork(result, 'it')}.`,
+        }
+      : { word: 'HOLDS', tone: 'good', text: `${asked}: ${rate} on average.` }
+  const why =
+    found === 'open'
+      ? `whether it holds ${asked}: that lies within ${rate}`
+      : `whether it holds ${asked}: too little was seen to say how far off ${rate} is`
+  return { word: 'NOT SHOWN', tone: 'warning', text: `${why}${butCannotWork(result)}.` }
+}
+
+/** What a shift puts out, and in how many the target is reached. */
+function shiftText({ measures, display, target }: RunResult): string {
+  const { output, 'target-held': held, unsealed } = measures
+  return sentences(
+    `${shortFigure(output, display)} a shift.`,
+    target !== null && held && `The target is reached in ${shareOfShifts(held)} of the shifts.`,
+    (unsealed?.mean ?? 0) > 0 && `Unsealed and unnoticed: ${shortFigure(unsealed, display)}.`,
+  ).join(' ')
+}
+
+/** Whether the figures are as well known as was asked. */
+const precisionText = ({ precision }: RunResult): string | false =>
+  precision !== null &&
+  `Asked for within ${percentText(precision.asked, 2)}: ${precision.isMet ? 'reached' : 'not reached'}.`

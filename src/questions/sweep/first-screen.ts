@@ -1,0 +1,165 @@
+/** The first screen of a sweep: one recommendation or none, what the sweep says in a few sentences, and what to do next. */
+
+import { checkParts, firstOf, nextPart, part, restsOnPart, safetyPart } from '../../answers/first-screen.js'
+import { isCostInPart } from '../../answers/warnings.js'
+import { briefly } from '../../catalogue/unit-name.js'
+import { shortFigure } from '../../report/few-figures.js'
+import { counted, grouped } from '../../report/format.js'
+import type { Screen, Verdict } from '../../report/screen.js'
+import {
+  costName,
+  type Factor,
+  heldName,
+  type SweepMeasure,
+  type SweepPoint,
+  type SweepResult,
+} from './document.js'
+import { isInputShown, rankedInputs } from './each-report.js'
+import { rankedEffects } from './plan-report.js'
+import { sweepReport, sweepSummary } from './report.js'
+import { measureSubject, pointText, valueText } from './words.js'
+
+/** Sentences of the report that are told; more stand with --full. */
+const mostSaid = 2
+
+/** The first screen of a sweep. */
+export function sweepScreen(result: SweepResult): Screen {
+  const { made, display, points } = result
+  const { headline } = sweepReport(result)
+  const failing = points.filter(({ errors }) => errors).length
+  return {
+    title: made.scenario.title,
+    display,
+    verdict: verdictOf(result),
+    parts: [
+      ...checkParts(result),
+      ...part(
+        'Points',
+        [
+          failing > 0 &&
+            `At ${grouped(failing, 0)} of ${counted(points.length, 'point')} the line cannot work as described.`,
+        ],
+        'error',
+      ),
+      ...part('Found', saidOf(result, headline)),
+      ...nextPart(sweepSummary(result, headline).next, result),
+      ...restsOnPart(result, result.drawn !== undefined, { isEach: true }),
+      ...safetyPart,
+    ],
+  }
+}
+
+/** What the sweep says: of inputs that move alone, and of a plan, the names of those that matter. */
+function saidOf(result: SweepResult, headline: readonly string[]): string[] {
+  const { kind, measures } = result
+  if (kind === 'curve' || kind === 'grid') return headline.slice(0, mostSaid)
+  const shownOf = kind === 'each' ? eachShown : planShown
+  return measures.map((measure) => {
+    const shown = shownOf(result, measure)
+    return `${measureSubject(measure)}: ${shown.length === 0 ? 'nothing is shown to change it' : `${firstOf(shown, 2)} ${shown.length === 1 ? 'is' : 'are'} shown to change it`}.`
+  })
+}
+
+/** The recommendation, or that none is shown. */
+function verdictOf(result: SweepResult): Verdict {
+  switch (result.kind) {
+    case 'curve':
+      return curveVerdict(result)
+    case 'grid':
+      return {
+        word: 'NONE IS SHOWN',
+        tone: 'plain',
+        text: 'to be best: a grid compares figures, and judges no difference.',
+      }
+    case 'each':
+      return mattersVerdict(result, eachShown)
+    case 'plan':
+      return mattersVerdict(result, planShown)
+  }
+}
+
+/** Paths that are shown to change a measure, the largest first. */
+type ShownOf = (result: SweepResult, measure: SweepMeasure) => string[]
+
+const eachShown: ShownOf = (result, measure) =>
+  rankedInputs(result, measure)
+    .filter((input) => isInputShown(input, measure))
+    .map(({ path }) => path)
+
+const planShown: ShownOf = ({ plan }, { name }) => {
+  const of = plan?.[name]
+  return of
+    ? rankedEffects(of)
+        .filter(({ isShown }) => isShown)
+        .map(({ path }) => path)
+    : []
+}
+
+/** What matters most of what is shown to matter, by the first measure of which anything is shown. */
+function mattersVerdict(result: SweepResult, shownOf: ShownOf): Verdict {
+  for (const measure of result.measures) {
+    const [most] = shownOf(result, measure)
+    if (most !== undefined)
+      return {
+        word: 'MATTERS MOST',
+        tone: 'plain',
+        text: `: ${most}, for ${measureSubject(measure).toLowerCase()}.`,
+      }
+  }
+  return { word: 'NONE IS SHOWN', tone: 'warning', text: 'to matter: no difference of any input is shown.' }
+}
+
+/** A value of a curve: the one that is shown to cost less than the scenario, or beyond which nothing more is shown. */
+function curveVerdict(result: SweepResult): Verdict {
+  const { curve, factors, points, measures } = result
+  const [factor] = factors as [Factor]
+  const cost = isCostInPart(result) ? null : curve!.cost
+  if (cost) {
+    const least = points[cost.least]!
+    const leastCost = least.measures[costName]
+    const others = cost.notDearer
+      .filter((place) => place !== cost.least)
+      .map((place) => valueText(points[place]!.at[0]!, factor))
+    const less = cost.differences[cost.least]
+    const figure = shortFigure(leastCost && briefly(leastCost), result.display)
+    const place = `${factor.path} = ${valueText(least.at[0]!, factor)}`
+    if (!less?.isShown || less.mean! > 0)
+      return {
+        word: 'NONE IS SHOWN',
+        tone: 'warning',
+        text: `to cost less than the scenario as it stands; least is ${figure} at ${place}.`,
+      }
+    return recommended(
+      least,
+      `: ${place}, where 1000 cases cost ${figure}, shown less than the scenario as it stands${heldText(result, least)}.${others.length > 0 ? ` Not shown to cost more: ${firstOf(others)}.` : ''}`,
+    )
+  }
+  const measure = measures.find(({ name }) => curve!.measures[name]?.enough)
+  if (!measure)
+    return {
+      word: 'NONE IS SHOWN',
+      tone: 'warning',
+      text: `to be enough: more of ${factor.path} either changes nothing that is shown, or does up to the last value tried.`,
+    }
+  const enough = points[curve!.measures[measure.name]!.enough!]!
+  return recommended(
+    enough,
+    `: ${factor.path} = ${valueText(enough.at[0]!, factor)}; beyond it no more is shown for ${measureSubject(measure).toLowerCase()}.`,
+  )
+}
+
+/** Never a value at which `check` says that the line cannot work. */
+const recommended = ({ errors }: SweepPoint, text: string): Verdict =>
+  errors
+    ? {
+        word: 'NOT SHOWN',
+        tone: 'error',
+        text: `${text.replace(/\.$/, '')}, but there the line cannot work as described.`,
+      }
+    : { word: 'RECOMMENDED', tone: 'good', text }
+
+/** How often the target is reached there; empty where that was not asked for. */
+function heldText(result: SweepResult, point: SweepPoint): string {
+  const figure = point.measures[heldName]
+  return figure ? `; the target is reached in ${pointText(figure, heldName, result)} of the shifts` : ''
+}
