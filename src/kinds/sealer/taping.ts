@@ -143,7 +143,7 @@ export class Taping {
   private changeRolls(): void {
     let time = 0
     for (let index = 0; index < this.heads.length; index++) {
-      if (this.heads[index]!.left < this.alsoBelow) this.changing[index] = true
+      if (this.alsoBelow > 0 && this.heads[index]!.left < this.alsoBelow) this.changing[index] = true
       if (this.changing[index]) time += this.rollChange.draw()
     }
     this.unit().stop(Cause.tape, time)

@@ -1,7 +1,8 @@
 /** The result document of `command: check`: findings, the hand calculation and what was assumed; SI, in a fixed order. */
 
+import { inputsTold } from '../../answers/inputs-told.js'
 import type { Made } from '../../answers/made.js'
-import { inputsTold, type RestsOn } from '../../answers/rests-on.js'
+import type { RestsOn } from '../../answers/rests-on.js'
 import type { Checked } from '../../hand/check.js'
 import { type FindingCode, type Severity, severities } from '../../hand/finding.js'
 import { kindsTold, type OtherKinds } from '../../hand/kinds-told.js'

@@ -9,9 +9,9 @@ import {
   pricedDesign,
   warnedDesign,
 } from '../../answers/checked.js'
+import { inputsTold } from '../../answers/inputs-told.js'
 import { orNull } from '../../answers/line-result.js'
 import { beginOf } from '../../answers/made.js'
-import { inputsTold } from '../../answers/rests-on.js'
 import { warningsOf } from '../../answers/warning.js'
 import { currencyOf } from '../../catalogue/unit-name.js'
 import { buffersOf } from '../../hand/buffers.js'
