@@ -73,8 +73,8 @@ describe('README', () => {
   })
 
   it.each([
-    ['run', 'scenarios/soap-works.yaml', 'The line puts out'],
-    ['compare', 'scenarios/tape-choice.yaml', 'three-inch holds'],
+    ['run', 'scenarios/soap-works.yaml', 'HOLDS the target'],
+    ['compare', 'scenarios/tape-choice.yaml', 'RECOMMENDED: three-inch-long'],
   ])('quotes what %s %s prints', async (command, scenario, begin) => {
     const { out } = await call([command, scenario, '--no-files', '--full', '--workers', '1'], {
       cwd: folder(),
@@ -89,7 +89,7 @@ describe('README', () => {
     const { out } = await call([...words(command!.trim()), '--no-files', '--full', '--workers', '1'], {
       cwd: folder(),
     })
-    const [quotation] = blocks('text').filter((block) => block.includes('slope changes most'))
+    const [quotation] = blocks('text').filter((block) => block.includes('RECOMMENDED: line.infeed.length'))
     const flowing = (text: string) => text.replace(/[\s\u2009]+/g, ' ').trim()
     expect(flowing(out)).toContain(flowing(quotation!))
   })
