@@ -1,6 +1,7 @@
 /** What every document tells of its study, once it is read back. */
 import * as z from 'zod'
 import {
+  anything,
   byName,
   count,
   isSo,
@@ -86,7 +87,7 @@ const about = shapeOf<About>()({
   given: z.array(shapeOf<About['given'][number]>()({ path: text, value: text })),
 })
 
-const assumed = shapeOf<Assumed>()({ path: text, value: z.unknown(), basis: text })
+const assumed = shapeOf<Assumed>()({ path: text, value: anything, basis: text })
 
 const restsOn = shapeOf<RestsOn>()({
   path: text,

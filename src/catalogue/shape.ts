@@ -47,6 +47,9 @@ export const part = z
   .min(-1e-6)
   .max(1 + 1e-6)
 
+/** A value as a scenario may have it: whatever a file can hold, without numbers that have no end. */
+export const anything = z.json() as unknown as z.ZodType<unknown>
+
 /** A text of one of those forms that only its maker can tell apart, such as the name of a measure. */
 export const textOf = <T extends string>() => text as unknown as z.ZodType<T>
 

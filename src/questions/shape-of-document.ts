@@ -16,10 +16,16 @@ const shapes: { [Command in ResultDocument['command']]: z.ZodType<DocumentOf<Com
 
 /** What keeps a document of a command from being read: the place in it and the rule that it breaks; null where it is whole. */
 export function faultIn(document: unknown, command: ResultDocument['command']): string | null {
-  const { error } = shapes[command].safeParse(document)
-  if (!error) return null
-  const issue = deepest(error.issues[0]!)
-  return `\`${placeText(issue.path)}\` must be ${ruleOf(issue)}`
+  try {
+    const { error } = shapes[command].safeParse(document)
+    if (!error) return null
+    const issue = deepest(error.issues[0]!)
+    return `\`${placeText(issue.path)}\` must be ${ruleOf(issue)}`
+  } catch (error) {
+    // the stack ends before the nesting does
+    if (error instanceof RangeError) return 'it nests too deeply'
+    throw error
+  }
 }
 
 type Issue = z.core.$ZodIssue

@@ -4,6 +4,7 @@ import { differenceShape, intervalKeys, intervalShape } from '../../answers/diff
 import { drawsAskedShape, lineKeys } from '../../answers/line-shape.js'
 import { requirementShape, studyKeys } from '../../answers/study-shape.js'
 import {
+  anything,
   byName,
   count,
   isSo,
@@ -52,7 +53,7 @@ const worth = shapeOf<Worth>()({
 const design = shapeOf<DesignResult>()({
   ...lineKeys,
   note: text,
-  set: byName(z.unknown()),
+  set: byName(anything),
   shifts: count,
   requirements: z.array(requirementShape),
   tapeLayout: tapeLayout.nullable(),

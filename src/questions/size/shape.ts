@@ -5,6 +5,7 @@ import { contributionsShape, drawsKeys, lineKeys, lossesShape } from '../../answ
 import { studyKeys } from '../../answers/study-shape.js'
 import { figureOfInputsShape } from '../../catalogue/figure-shape.js'
 import {
+  anything,
   byName,
   count,
   isSo,
@@ -42,7 +43,7 @@ const verdict = z.enum(['accepted', 'refused', 'undecided'])
 
 const sized = shapeOf<SizedDesign>()({
   place: z.int().min(1),
-  set: byName(z.unknown()),
+  set: byName(anything),
   cost: numberOrNull,
   share: numberOrNull,
   low: numberOrNull,
@@ -79,7 +80,7 @@ const nearest = shapeOf<NearestDesign>()({
     message: text,
     fix: text,
   }).nullable(),
-  atEnds: z.array(shapeOf<AtEnd>()({ path: text, value: z.unknown(), end: z.enum(['smallest', 'largest']) })),
+  atEnds: z.array(shapeOf<AtEnd>()({ path: text, value: anything, end: z.enum(['smallest', 'largest']) })),
 })
 
 const drawn = shapeOf<SizeDrawn>()({
@@ -101,7 +102,7 @@ export const sizeShape = shapeOf<SizeResult>()({
   ...studyKeys('size'),
   currency: text,
   promises: z.array(promise).min(1),
-  choices: z.array(shapeOf<SizeResult['choices'][number]>()({ path: text, values: z.array(z.unknown()) })),
+  choices: z.array(shapeOf<SizeResult['choices'][number]>()({ path: text, values: z.array(anything) })),
   all: count,
   order: z.array(text),
   isFull: isSo,

@@ -12,15 +12,25 @@ export function sweepRules(document: SweepResult, context: z.RefinementCtx): voi
   if (document[kind] === null) fault(`there, for \`kind\` is ${kind}`, kind)
   const least = { curve: 1, grid: 2, each: 0, plan: 1 }[kind]
   if (factors.length < least) fault(`at least ${least}`, 'factors')
-  for (const [index, { at }] of points.entries())
-    if (kind !== 'each' && at.length !== factors.length)
-      fault('a value of each of `factors`', 'points', index, 'at')
-  for (const [index, { values, si }] of factors.entries())
-    if (si.values.length !== values.length) fault('as many as `values`', 'factors', index, 'si', 'values')
+  for (const index of points.keys()) pointOf(document, index, fault)
+  for (const [index, { values, si, minutes }] of factors.entries())
+    if (si.values.length !== values.length || (minutes && minutes.length !== values.length))
+      fault('with as many `si.values` and `minutes` as `values`', 'factors', index)
   for (const { name } of measures)
     if (document[kind] !== null && !hasMeasure(document, name)) fault(`with ${name}`, kind)
   if (curve) placesOf(curve, points.length, fault)
   if (each) inputsOf(each, fault)
+}
+
+/** A point lies at values of the factors, and has all figures. */
+function pointOf({ kind, factors, points, measures }: SweepResult, index: number, fault: Fault): void {
+  const { at, measures: figures } = points[index]!
+  if (measures.some(({ name }) => !Object.hasOwn(figures, name)))
+    fault('figures of all `measures`', 'points', index, 'measures')
+  if (kind === 'each') return
+  if (at.length !== factors.length) fault('a value of each of `factors`', 'points', index, 'at')
+  else if (kind !== 'plan' && at.some((value, place) => !factors[place]!.values.includes(value)))
+    fault('values of `factors`', 'points', index, 'at')
 }
 
 /** Whether what is told of the kind tells of a measure. */

@@ -5,6 +5,7 @@ import { drawsAskedShape } from '../../answers/line-shape.js'
 import { studyKeys } from '../../answers/study-shape.js'
 import { figureOfInputsShape, figureShape } from '../../catalogue/figure-shape.js'
 import {
+  anything,
   ascending,
   byName,
   count,
@@ -49,7 +50,7 @@ const measure = shapeOf<SweepMeasure>()({ name: textOf(), label: text, unit: tex
 const figures = byName(figureShape)
 
 const point = shapeOf<SweepPoint>()({
-  set: byName(z.unknown()),
+  set: byName(anything),
   at: z.array(number),
   measures: figures,
   errors: maybe(z.array(text)),
@@ -101,7 +102,7 @@ const gridOf = shapeOf<GridOf>()({
   lines: z.array(
     shapeOf<GridOf['lines'][number]>()({ level: number, points: z.array(z.tuple([number, number])) }),
   ),
-})
+}).refine(({ levels, lines }) => lines.every(({ level }) => levels.includes(level)), 'lines at `levels`')
 
 const moved = shapeOf<EachInput['differences'][string]>()({
   low: differenceShape.nullable(),
