@@ -5,6 +5,7 @@ import path from 'node:path'
 import { reportPage } from '../page/html.js'
 import { chartsOf, type ResultDocument } from '../questions/charts-of-document.js'
 import { reported, reportOf } from '../questions/report-of-document.js'
+import { faultIn } from '../questions/shape-of-document.js'
 import { renderAll } from '../report/png.js'
 import { Fault, misuse } from '../scenario/fault.js'
 import { shown } from '../scenario/printable.js'
@@ -43,11 +44,11 @@ async function pageOf(document: ResultDocument, said: string): Promise<string> {
     return reportPage(reportOf(document), pictures, { document, script: pageScript() })
   } catch (error) {
     if (!(error instanceof TypeError || error instanceof RangeError)) throw error
-    throw new Fault('file', `cannot make a report of ${said}: the document is not whole (${error.message})`)
+    throw notWhole(said, document.command, 'parts of it do not go together')
   }
 }
 
-/** The document that a text holds. Throws `Fault` `file` where it is none of which there is a report. */
+/** The document that a text holds, whole. Throws `Fault` `file` where it is none of which there is a report. */
 function documentOf(text: string, said: string): ResultDocument {
   let document: Partial<ResultDocument> | null
   try {
@@ -64,8 +65,18 @@ function documentOf(text: string, said: string): ResultDocument {
       'file',
       `cannot read ${said}: it is of command ${shown(document.command)}; there are reports of ${reported.join(', ')}`,
     )
-  return document as ResultDocument
+  const made = document as ResultDocument
+  const fault = faultIn(made, made.command)
+  if (fault !== null) throw notWhole(said, made.command, fault)
+  return made
 }
+
+/** What has been altered or cut off is not mended: the study makes it again. */
+const notWhole = (said: string, command: string, fault: string): Fault =>
+  new Fault(
+    'file',
+    `cannot make a report of ${said}: the document is not whole: ${fault}; make the result again with \`tapeshift ${command}\``,
+  )
 
 /** One and the same file, by whatever name. */
 function isSame(a: string, b: string): boolean {

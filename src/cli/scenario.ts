@@ -1,8 +1,8 @@
 /** Loads the scenario of a command: its file, and the CSV files beside it. */
 import path from 'node:path'
 import { parse } from 'csv-parse/sync'
+import { columnNamed } from '../scenario/csv-columns.js'
 import { misuse } from '../scenario/fault.js'
-import { shown } from '../scenario/printable.js'
 import { type ReadScenario, readScenario, type ScenarioAsked } from '../scenario/read.js'
 import { FilesBeside, type ReadLog, readText } from './files.js'
 import type { Io } from './io.js'
@@ -33,20 +33,17 @@ export async function loadForCommand(name: string, asked: ScenarioAsked, io: Io)
 }
 
 function columnOf(text: string, file: string, column: string): string[] {
-  let rows: Record<string, string>[]
+  let rows: string[][]
   try {
-    rows = parse(text, { columns: true, skip_empty_lines: true, trim: true, bom: true }) as Record<
-      string,
-      string
-    >[]
+    rows = parse(text, { skip_empty_lines: true, trim: true, bom: true })
   } catch (error) {
     throw new Error(`\`${file}\` is no CSV: ${(error as Error).message}`)
   }
-  if (rows.length > 0 && !Object.hasOwn(rows[0]!, column))
-    throw new Error(
-      `\`${file}\` has no column \`${column}\`; it has ${shown(Object.keys(rows[0]!).join(', '), 200)}`,
-    )
-  return rows.map((row) => row[column]!)
+  const [names, ...cells] = rows
+  if (!names) return []
+  const found = columnNamed(names, column, file)
+  if (found.rule !== undefined) throw new Error(found.rule)
+  return cells.map((row) => row[found.index]!)
 }
 
 /** The name of a file without its folder and ending: what its results are called by. Throws `Fault` `asked` where it has none. */

@@ -12,6 +12,7 @@ import { type RecordFile, recordFileSchema } from './format.js'
 const asked = {
   name: 'a record',
   keys: 'the key record',
+  needs: ['record'],
   starter: 'tapeshift new FILE --record',
 } as const
 

@@ -1,10 +1,10 @@
 /** Cases from a CSV file: its keys in a scenario, and its rows as cases. */
 import * as z from 'zod'
 import type { CaseKind } from './case-keys.js'
+import { columnNamed, decimalOf } from './csv-columns.js'
 import type { Finding } from './finding.js'
 import { findingsOf } from './issues.js'
 import { assume, choice } from './kit.js'
-import { nearest } from './nearest.js'
 import { shown } from './printable.js'
 import { dimensions, unitSize } from './quantity.js'
 import type { ReadRows, RowTaker } from './recorded.js'
@@ -162,14 +162,9 @@ class CaseRows implements RowTaker {
     const trimmed = names.map((each) => each.trim())
     for (const [key, name] of Object.entries(this.spec.columns) as [Key, string | undefined][]) {
       if (name === undefined) continue
-      const index = trimmed.indexOf(name)
-      this.at.set(key, index)
-      if (index < 0)
-        this.fault(
-          ['columns', key],
-          `\`${shown(this.spec.file)}\` has no column \`${shown(name)}\`; it has ${shown(names.join(', '), 200)}`,
-          shown(nearest(name, trimmed), 200),
-        )
+      const found = columnNamed(trimmed, name, this.spec.file)
+      this.at.set(key, found.index)
+      if (found.rule !== undefined) this.fault(['columns', key], found.rule, found.fix)
     }
   }
 
@@ -223,7 +218,7 @@ class CaseRows implements RowTaker {
   private number(key: Exclude<Key, 'name'>, cells: readonly string[]): number {
     const cell = cells[this.at.get(key)!]!.trim()
     const { size, least, most, isAbove, rule } = this.numbers[key]
-    const value = cell === '' ? Number.NaN : Number(cell) * size
+    const value = decimalOf(cell) * size
     if (!(value >= least && value <= most) || (isAbove && value === least))
       this.fault(
         ['columns', key],

@@ -7,7 +7,7 @@ import { numeralOf } from './numerals.js'
 import { shown } from './printable.js'
 import { parseQuantity } from './quantity.js'
 import { fault, type Read } from './reading.js'
-import { inSi } from './units.js'
+import { beyondEnds, inSi } from './units.js'
 
 type Count = Extract<Known, { form: 'count' }>
 
@@ -106,6 +106,13 @@ export function readInTime(
       `write it like \`${events.value} in ${exampleApart('640 h', written)}\``,
     )
   }
+  const beyond = beyondEnds('time', time.value)
+  if (time.value > 0 && time.value < Infinity && beyond !== null)
+    return fault(
+      'out-of-range',
+      `a time in which one counts is ${beyond.words}`,
+      `write it like \`${events.value} in ${exampleApart('640 h', written)}\``,
+    )
   if (!(time.value > 0 && time.value < Infinity))
     return fault(
       'out-of-range',

@@ -110,12 +110,21 @@ export interface Money {
   per: Per
 }
 
+/** Ends of what anything of a line costs, in any currency. Project rule. */
+const [leastMoney, mostMoney] = [1e-6, 1e15]
+
 /** Money for one of several: `24000 EUR` or `650 EUR/m`. */
 export function moneyFor(pers: readonly [Per, ...Per[]], doc: string) {
   const [per] = pers
   const example = per ? `42 EUR/${per}` : '24000 EUR'
   const exact = (text: unknown): Read<Money> => {
     const parsed = parseMoney(text)
+    if (parsed && parsed.amount !== 0 && !(parsed.amount >= leastMoney && parsed.amount <= mostMoney))
+      return fault(
+        'out-of-range',
+        `an amount of money is 0, or from ${leastMoney} to ${mostMoney}`,
+        `write it like \`${example}\``,
+      )
     if (parsed && pers.includes(parsed.per as Per)) return { value: { ...parsed, per: parsed.per as Per } }
     return fault(
       parsed ? 'wrong-unit' : 'not-a-quantity',

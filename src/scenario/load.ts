@@ -22,7 +22,7 @@ import { type Problem, problemWithoutPlace, ScenarioError } from './problems.js'
 import { type ReadRows, Recordings } from './recorded.js'
 import { type Resolved, resolve, type Sourced } from './resolve.js'
 import type { Path } from './walk.js'
-import { readYaml } from './yaml-file.js'
+import { readYaml, refuseForeign } from './yaml-file.js'
 
 /** A variant once it is read: the scenario with its changes, and what these are. */
 export interface Variant extends Resolved {
@@ -72,6 +72,7 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
   const file = options.file ?? 'scenario'
   const lines = new LineCounter()
   const { document, raw } = readYaml(text, file, lines)
+  refuseForeign(raw, file)
   const givenAt: GivenAtPath = (path, override, atKey = false) => {
     if (override && !override.at) return { source: override.source, line: 0, column: 0, window: '' }
     const [place, isKey] = override?.at

@@ -1,5 +1,6 @@
 /** Fills the values of every `observed` law from its CSV column. */
 
+import { decimalOf } from './csv-columns.js'
 import type { Finding } from './finding.js'
 import type { Observed } from './law.js'
 import { shown } from './printable.js'
@@ -38,7 +39,7 @@ function fill(law: Observed, readColumn: ReadColumn | undefined, path: Path): Fi
     return told('file', messageOf(error), 'check the name; the file stays in the folder of the scenario')
   }
   const size = unitSize('time', law.unit)
-  const values = cells.map((cell) => (cell.trim() === '' ? Number.NaN : Number(cell) * size))
+  const values = cells.map((cell) => decimalOf(cell) * size)
   const bad = values.findIndex((value) => !(value >= 0 && value < Infinity))
   if (bad >= 0)
     return told(

@@ -1,5 +1,6 @@
 /** Fills the recorded arrivals of every `log` from its CSV file, row by row, into typed arrays. */
 import type { RecordedLog } from './arrivals.js'
+import { columnNamed, decimalOf } from './csv-columns.js'
 import type { Finding } from './finding.js'
 import { nearest } from './nearest.js'
 import { shown } from './printable.js'
@@ -119,14 +120,9 @@ class Reading implements RowTaker {
 
   header(names: readonly string[]): void {
     const place = (key: 'time' | 'case', name: string) => {
-      const index = names.indexOf(name)
-      if (index < 0)
-        this.fault(
-          key,
-          `\`${shown(this.log.file)}\` has no column \`${shown(name)}\`; it has ${shown(names.join(', '), 200)}`,
-          shown(nearest(name, names), 200),
-        )
-      return index
+      const found = columnNamed(names, name, this.log.file)
+      if (found.rule !== undefined) this.fault(key, found.rule, found.fix)
+      return found.index
     }
     this.timeAt = place('time', this.log.time)
     if (this.log.case !== undefined) this.caseAt = place('case', this.log.case)
@@ -152,7 +148,7 @@ class Reading implements RowTaker {
   }
 
   private timeOf(cell: string): number {
-    const time = cell.trim() === '' ? Number.NaN : Number(cell) * this.unit
+    const time = decimalOf(cell) * this.unit
     if (!(time >= 0 && time < Infinity))
       this.fault(
         'time',

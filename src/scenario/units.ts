@@ -1,5 +1,6 @@
 /** The units of a scenario, their sizes in SI, and which of them a dimension has. A unit has its home here. */
 import Qty from 'js-quantities'
+import { secondsOfYear } from '../trade/money.js'
 import { poundForcePerInch } from '../trade/us-units.js'
 
 interface UnitSystem {
@@ -14,16 +15,28 @@ interface UnitSystem {
   /** It is also counted per a number of cases, whatever that is: `per 4000 cases`, `per 4000`. */
   perCases?: true
   example: string
+  /**
+   * Smallest size but nothing, and largest, that makes sense anywhere on a line, SI; keys may be narrower. Far inside what numbers can hold, so that no
+   * product of a few is endless or nothing. Project rule.
+   */
+  ends: readonly [least: number, most: number]
   /** What people most often write it in, for asking which of them is meant. */
   usual: readonly string[]
 }
 
 const lengths = { m: 'm', mm: 'mm', cm: 'cm', um: 'um', in: 'in', ft: 'ft', yd: 'yd' }
-const times = { s: 's', min: 'min', h: 'h', ms: 'ms', d: 'day', wk: 'week', yr: 'year' }
+const times = { s: 's', min: 'min', h: 'h', ms: 'ms', d: 'day', wk: 'week', yr: `${secondsOfYear}` }
 
 /** Every dimension that a scenario may ask for. */
 export const dimensions = {
-  length: { name: 'a length', si: 'm', units: lengths, example: '400 mm', usual: ['mm', 'cm', 'in'] },
+  length: {
+    name: 'a length',
+    si: 'm',
+    units: lengths,
+    example: '400 mm',
+    ends: [1e-7, 1e6],
+    usual: ['mm', 'cm', 'in'],
+  },
   speed: {
     name: 'a speed',
     si: 'm/s',
@@ -36,14 +49,23 @@ export const dimensions = {
       'in/s': 'in/s',
     },
     example: '24 m/min',
+    ends: [1e-5, 1000],
     usual: ['m/min', 'm/s', 'ft/min'],
   },
-  time: { name: 'a time', si: 's', units: times, example: '90 s', usual: ['s', 'min', 'h'] },
+  time: {
+    name: 'a time',
+    si: 's',
+    units: times,
+    example: '90 s',
+    ends: [1e-6, 1e13],
+    usual: ['s', 'min', 'h'],
+  },
   mass: {
     name: 'a mass',
     si: 'kg',
     units: { kg: 'kg', g: 'g', t: 'tonne', lb: 'lb', oz: 'oz' },
     example: '9 kg',
+    ends: [1e-6, 1e6],
     usual: ['kg', 'g', 'lb'],
   },
   'edge-crush': {
@@ -51,6 +73,7 @@ export const dimensions = {
     si: 'N/m',
     units: { 'lbf/in': 'lbf/in', 'N/m': 'N/m', 'kN/m': 'kN/m', 'N/mm': 'N/mm', 'lb/in': 'lbf/in' },
     example: '32 lbf/in',
+    ends: [1e-3, 1e7],
     usual: ['lbf/in', 'kN/m', 'N/m'],
   },
   'strength-of-width': {
@@ -65,6 +88,7 @@ export const dimensions = {
       'lb/in': 'lbf/in',
     },
     example: '5 N/cm',
+    ends: [1e-3, 1e7],
     usual: ['N/cm', 'N/m', 'lbf/in'],
   },
   force: {
@@ -72,6 +96,7 @@ export const dimensions = {
     si: 'N',
     units: { N: 'N', kN: 'kN', lbf: 'lbf' },
     example: '40 N',
+    ends: [1e-6, 1e7],
     usual: ['N', 'kN', 'lbf'],
   },
   temperature: {
@@ -80,6 +105,7 @@ export const dimensions = {
     units: { degC: '1', degF: `${5 / 9}`, K: '1' },
     zeros: { degC: 273.15, degF: 459.67 },
     example: '20 degC',
+    ends: [100, 1000],
     usual: ['degC', 'degF', 'K'],
   },
   pressure: {
@@ -87,6 +113,7 @@ export const dimensions = {
     si: 'Pa',
     units: { kPa: 'kPa', Pa: 'Pa', psi: 'psi', MPa: 'MPa' },
     example: '200 psi',
+    ends: [1e-3, 1e10],
     usual: ['psi', 'kPa', 'MPa'],
   },
   'case-rate': {
@@ -94,6 +121,7 @@ export const dimensions = {
     si: '1/s',
     units: { 'cases/min': '1/min', 'cases/h': '1/h', 'cases/s': '1/s' },
     example: '15 cases/min',
+    ends: [1e-9, 1e4],
     usual: ['cases/min', 'cases/h', 'cases/s'],
   },
   share: {
@@ -102,6 +130,7 @@ export const dimensions = {
     units: { '%': '0.01', 'per 1000 cases': '0.001', 'per case': '1' },
     perCases: true,
     example: '5 %',
+    ends: [1e-12, 1e6],
     usual: ['%', 'per 1000 cases', 'per case'],
   },
   power: {
@@ -109,14 +138,23 @@ export const dimensions = {
     si: 'W',
     units: { kW: 'kW', W: 'W', hp: 'hp' },
     example: '0.8 kW',
+    ends: [1e-6, 1e9],
     usual: ['kW', 'W', 'hp'],
   },
-  cuts: { name: 'a number of cuts', si: '', units: { cuts: '1' }, example: '30000 cuts', usual: ['cuts'] },
+  cuts: {
+    name: 'a number of cuts',
+    si: '',
+    units: { cuts: '1' },
+    example: '30000 cuts',
+    ends: [1e-3, 1e12],
+    usual: ['cuts'],
+  },
   yearly: {
     name: 'a number a year',
     si: '',
     units: { 'per yr': '1', 'per year': '1' },
     example: '480 per yr',
+    ends: [1e-3, 1e6],
     usual: ['per yr'],
   },
 } satisfies Record<string, UnitSystem>
@@ -173,6 +211,16 @@ function sized(number: number, size: number): number {
 export function inSi(dimension: Dimension, number: number, unit: string): number {
   const system: UnitSystem = dimensions[dimension]
   return sized(number + (system.zeros?.[unit] ?? 0), unitSize(dimension, unit))
+}
+
+/** The end of what makes sense in a dimension that `value`, SI, lies beyond; null where it keeps both, or is nothing. */
+export function beyondEnds(dimension: Dimension, value: number): { end: number; words: string } | null {
+  const { ends, si }: UnitSystem = dimensions[dimension]
+  const [least, most] = ends
+  const size = Math.abs(value)
+  if (size <= most && (size >= least || (size === 0 && dimension !== 'temperature'))) return null
+  const words = `from ${least} to ${most} ${si}`.trimEnd()
+  return { end: size > most ? most : least, words: dimension === 'temperature' ? words : `0, or ${words}` }
 }
 
 /** Regular expression source that editors use to check a quantity while it is typed. */

@@ -4,6 +4,7 @@ import { type Guessed, readGuess } from './guess.js'
 import { isGuess, type Known, type Spread } from './known.js'
 import { type Dimension, dimensions, parseQuantity } from './quantity.js'
 import { fault, type Read } from './reading.js'
+import { beyondEnds } from './units.js'
 
 /** A value, what it rests on (null: taken as exact), and how the file would write it if nothing but itself were known. */
 export interface Told<T> {
@@ -30,16 +31,25 @@ function outside(value: number, bounds: Bounds, unit: string): string | null {
   return Number.isFinite(value) ? null : 'finite'
 }
 
-function kept(value: number, bounds: Bounds, unit: string): Read<number> {
-  const rule = outside(value, bounds, unit)
-  return rule ? fault('out-of-range', `must be ${rule}`, `a value that is ${rule}`) : { value }
+function kept(value: number, bounds: Bounds, dimension: Dimension): Read<number> {
+  const { name, si } = dimensions[dimension]
+  const rule = outside(value, bounds, si)
+  if (rule) return fault('out-of-range', `must be ${rule}`, `a value that is ${rule}`)
+  const beyond = beyondEnds(dimension, value)
+  if (beyond === null) return { value }
+  const { words, end } = beyond
+  return fault(
+    'out-of-range',
+    `${name} of a line is ${words}`,
+    `look at the unit; the nearest is ${end} ${si}`.trim(),
+  )
 }
 
 /** A quantity without evidence, in SI. */
 export function readExact(written: unknown, dimension: Dimension, bounds: Bounds): Read<number> {
   const parsed = parseQuantity(written, dimension)
   if (!('value' in parsed)) return fault(parsed.code, parsed.rule, parsed.fix)
-  return kept(parsed.value, bounds, dimensions[dimension].si)
+  return kept(parsed.value, bounds, dimension)
 }
 
 /** A guess, or the value alone. */
@@ -72,7 +82,7 @@ export function readQuantity(written: unknown, dimension: Dimension, bounds: Bou
   }
   const count = dimension === 'share' ? readChance(written, ends) : readInTime(written, 'rate', 0, ends)
   if ('fault' in count) return count
-  const value = kept(valueOfCount(count.value), bounds, dimensions[dimension].si)
+  const value = kept(valueOfCount(count.value), bounds, dimension)
   if ('fault' in value) return value
   return { value: { value: value.value, known: count.value, fixed: countAsValue(count.value) } }
 }

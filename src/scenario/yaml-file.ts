@@ -19,6 +19,8 @@ export interface FileAsked {
   name: string
   /** `the keys ...`, those at its top that it cannot do without. */
   keys: string
+  /** The same: where none of them begins a line, it is some other file, of which nothing is repeated. */
+  needs: readonly string[]
   /** Command that writes one to start from. */
   starter: string
 }
@@ -26,6 +28,7 @@ export interface FileAsked {
 const scenarioAsked: FileAsked = {
   name: 'a scenario',
   keys: 'the keys cases, arrivals, line and shift',
+  needs: ['cases', 'arrivals', 'line', 'shift'],
   starter: 'tapeshift new FILE',
 }
 
@@ -45,14 +48,14 @@ export function readYaml(
       'put recorded values into a CSV file beside it',
     )
   try {
-    const document = documentOf(text, file, lines, asked.name)
+    const document = documentOf(text, file, lines, asked)
     const raw: unknown = document.toJS({ maxAliasCount: 100 })
     if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
       throw refused(
         'not-yaml',
         `${asked.name} is a YAML map with ${asked.keys}`,
         `start from \`${asked.starter}\``,
-        shown(raw),
+        sortOf(raw),
       )
     const hidden = pathOfProto(raw)
     if (hidden)
@@ -74,8 +77,38 @@ export function readYaml(
   }
 }
 
+/**
+ * Refuses a map that has none of the keys of a scenario: what else a file says may be a secret, and is not repeated key by key.
+ * Throws `ScenarioError`.
+ */
+export function refuseForeign(raw: Record<string, unknown>, file: string): void {
+  const { name, keys, needs, starter } = scenarioAsked
+  const count = Object.keys(raw).length
+  if (count === 0 || needs.some((key) => Object.hasOwn(raw, key))) return
+  throw new ScenarioError([
+    problemWithoutPlace(
+      file,
+      'not-yaml',
+      `${name} is a YAML map with ${keys}`,
+      `start from \`${starter}\``,
+      `a map of ${count === 1 ? 'one key, which is' : `${count} keys,`} none of them`,
+    ),
+  ])
+}
+
+/** What sort of thing stands in a file that is no map, without repeating it. */
+function sortOf(raw: unknown): string {
+  if (Array.isArray(raw)) return 'a list'
+  if (typeof raw === 'string') return 'a text'
+  return raw === null || raw === undefined ? 'nothing' : `a ${typeof raw}`
+}
+
+/** Whether a text that cannot be read was meant as what is asked for. */
+const isMeant = (text: string, { needs }: FileAsked): boolean =>
+  new RegExp(`^\\s*(?:${needs.join('|')})\\s*:`, 'm').test(text)
+
 /** The document; throws `ScenarioError` with the first faults of its YAML. */
-function documentOf(text: string, file: string, lines: LineCounter, name: string): Document {
+function documentOf(text: string, file: string, lines: LineCounter, asked: FileAsked): Document {
   const document = parseDocument(text, {
     lineCounter: lines,
     version: '1.2',
@@ -83,18 +116,23 @@ function documentOf(text: string, file: string, lines: LineCounter, name: string
     logLevel: 'error',
   })
   const faults = [...document.errors, ...document.warnings]
-  if (faults.length > 0)
+  if (faults.length > 0) {
+    const isOurs = isMeant(text, asked)
     throw new ScenarioError(
       faults.slice(0, 20).map((fault) => ({
         ...problemWithoutPlace(
           file,
           'not-yaml',
-          `not YAML 1.2: ${inOurWords(fault.message, name)}`,
-          'look at the indent, the quotes and the braces near the caret',
+          `not YAML 1.2: ${isOurs ? inOurWords(fault.message, asked.name) : `its lines are not repeated, for nothing says that it is ${asked.name}`}`,
+          isOurs
+            ? 'look at the indent, the quotes and the braces near the caret'
+            : `start from \`${asked.starter}\``,
         ),
         ...placeAt(text, lines, fault.pos[0]),
+        ...(isOurs ? {} : { window: '' }),
       })),
     )
+  }
   return document
 }
 

@@ -19,15 +19,15 @@ interface Invested {
 }
 
 const hour = 3600
-/** A year of 365.25 days, s. */
-const year = 365.25 * 24 * hour
+/** A year as scenarios and money count it, s: the Julian year of 365.25 days, by definition (ISO 80000-3, annex; IAU). */
+export const secondsOfYear = 365.25 * 24 * hour
 
 /** What all that was bought cost. */
 export const invested = ({ capital = {} }: Pick<Invested, 'capital'>): number =>
   Object.values(capital).reduce((sum, { amount }) => sum + amount, 0)
 
 /** `time` s in years of 365.25 days. */
-export const inYears = (time: number): number => time / year
+export const inYears = (time: number): number => time / secondsOfYear
 
 /** Capital recovery a shift: the annuity over the shifts of a year; null where nothing was bought or one of the others is not given. Derived. */
 export function capitalPerShift({ capital, interest, life, shifts }: Invested): number | null {

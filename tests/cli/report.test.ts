@@ -108,6 +108,63 @@ describe('what it refuses', () => {
     expect(err).not.toMatch(/\n\s+at .*\.(ts|js)/)
   })
 
+  type Whole = Record<string, unknown> & {
+    stretch: { from: number; to: number; states: unknown[][] }
+    measures: { output: { low?: unknown } }
+  }
+  it.each<[string, (whole: Whole) => void, string]>([
+    [
+      'without an end of an interval',
+      ({ measures }) => delete measures.output.low,
+      '`measures.output.low` must be a number',
+    ],
+    [
+      'with a text for a number',
+      ({ measures }) => {
+        measures.output.low = '3'
+      },
+      '`measures.output.low` must be a number',
+    ],
+    [
+      'without its states in order',
+      ({ stretch }) => {
+        stretch.states[0]!.push([-1, 'waiting'])
+      },
+      '`stretch.states[0]` must be in order of time',
+    ],
+    [
+      'with a state that there is none of',
+      ({ stretch }) => {
+        stretch.states[0]!.push([1e9, 'asleep'])
+      },
+      'must be one of ',
+    ],
+    [
+      'with a stretch that ends before it begins',
+      ({ stretch }) => {
+        stretch.to = stretch.from - 1
+      },
+      '`stretch.to` must be after `from`',
+    ],
+    ['of which a part was taken out', (whole) => delete whole.made, '`made` must be an object'],
+  ])('one that was altered, %s: 5, with its place and what to do', async (_, alter, words) => {
+    const whole = JSON.parse(result()) as Whole
+    alter(whole)
+    const [code, err] = await refused(JSON.stringify(whole))
+    expect(code).toBe(5)
+    expect(err).toContain('cannot make a report of r.json: the document is not whole: ')
+    expect(err).toContain(words)
+    expect(err).toContain('; make the result again with `tapeshift run`')
+  })
+
+  it('a number without end, in a value that no table knows: 5', async () => {
+    const [code, err] = await refused(
+      result().replace(/"assumed": ?\[/, '"assumed": [{"path": "a", "value": 1e999, "basis": "b"},'),
+    )
+    expect(code).toBe(5)
+    expect(err).toContain('`assumed[0].value`')
+  })
+
   it('to write over its input, by whatever name: 2', async () => {
     expect(await refused(result(), ['--out', 'r.json'])).toEqual([
       2,

@@ -94,6 +94,7 @@ function listedDays({ name, text }: { name: string; text: string }): string[] {
   const { raw } = readYaml(text, name, new LineCounter(), {
     name: 'what a fit wrote',
     keys: 'the keys record, held-out and values',
+    needs: ['record', 'held-out', 'values'],
     starter: 'tapeshift fit RECORD --hold-out "30 %"',
   })
   const days: unknown = raw['held-out']

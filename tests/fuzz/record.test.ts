@@ -1,0 +1,68 @@
+/** Whatever is done to a record and its logs, all of it is accounted for: refused with findings, or read with times that are numbers. */
+import { readFileSync } from 'node:fs'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { parse, stringify } from 'yaml'
+import { isUsable, readRecord } from '../../src/record/read.js'
+import { ScenarioError } from '../../src/scenario/problems.js'
+import { logsOf } from '../record/texts.js'
+import { changes, spoiltTable, spoiltText, spoiltTree, tries } from './mutate.js'
+
+const folder = 'scenarios/lindmoor-record'
+const text = readFileSync(`${folder}/record.yaml`, 'utf8')
+const tree = parse(text) as { record: Record<string, unknown> }
+/** The first rows of each log, by its name. */
+const logs = Object.fromEntries(
+  ['shifts.csv', 'stops.csv', 'cases.csv'].map((name) => [
+    name,
+    `${readFileSync(`${folder}/${name}`, 'latin1').split(/\r?\n/).slice(0, 25).join('\n')}\n`,
+  ]),
+)
+const names = Object.keys(logs)
+const delimiterOf = (log: string) => (log.split('\n')[0]!.includes(';') ? ';' : ',')
+
+function read(record: string, of: Readonly<Record<string, string>>): void {
+  let clean: ReturnType<typeof readRecord>
+  try {
+    clean = readRecord(record, { name: 'record', readLog: logsOf(of) })
+  } catch (error) {
+    if (!(error instanceof ScenarioError)) throw error
+    expect(error.problems.length).toBeGreaterThan(0)
+    return
+  }
+  for (const { words, fix } of clean.account) expect(words + fix).not.toMatch(/undefined|\bNaN\b|\[object/)
+  if (!isUsable(clean)) return
+  for (const { begins, ends } of [...clean.shifts, ...clean.stops])
+    expect([begins, ends].every(Number.isFinite) && ends >= begins).toBe(true)
+}
+
+describe('a record', () => {
+  it('as it is can be read', () => {
+    expect(isUsable(readRecord(text, { name: 'record', readLog: logsOf(logs) }))).toBe(true)
+  })
+
+  it('with spoilt keys', () => {
+    fc.assert(
+      fc.property(changes, (all) => read(stringify(spoiltTree(tree, all)), logs)),
+      tries(40),
+    )
+  })
+
+  it('with spoilt tables', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...names), changes, (name, all) =>
+        read(text, { ...logs, [name]: spoiltTable(logs[name]!, delimiterOf(logs[name]!), all) }),
+      ),
+      tries(60),
+    )
+  })
+
+  it('with spoilt letters', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...names), changes, (name, all) =>
+        read(text, { ...logs, [name]: spoiltText(logs[name]!, all) }),
+      ),
+      tries(60),
+    )
+  })
+})
