@@ -17,6 +17,7 @@ import { lineMeasures } from './line-measures.js'
 import type { Measure } from './measure.js'
 import { Observer } from './observer.js'
 import { PlannedWork, plannedMeasures } from './planned-work.js'
+import { Sensing, sensedMeasures } from './sensing.js'
 import type { ShiftEvent } from './shift-event.js'
 import { Source } from './source.js'
 import { DeadlockError, EndlessLoopError, findCircle, piecesOnACircle } from './standstill.js'
@@ -64,6 +65,7 @@ export class Line {
   }[]
   private readonly exit: Exit
   private readonly handovers: readonly Handover[]
+  private readonly sensed: readonly { piece: Equipment; sensing: Sensing }[]
 
   constructor(scenario: Scenario) {
     const floor = new Floor(scenario)
@@ -108,6 +110,14 @@ export class Line {
       const works = planned.map((keys, number) => new PlannedWork(floor, piece, keys, number))
       return [{ piece, works, needsPeople: planned.some(({ needs }) => needs !== undefined) }]
     })
+    // last: what is due at the instant at which a sensor sees something is done before
+    this.sensed = entries.flatMap(([, keys], index) => {
+      const piece = this.equipment[index]!
+      if (!('stops-when' in keys) || keys['stops-when'] === undefined) return []
+      const conveyor = (name: string) => this.equipment.find((each) => each.name === name)!
+      piece.sensing = new Sensing(floor, piece, keys, conveyor)
+      return [{ piece, sensing: piece.sensing }]
+    })
     const mechanisms = this.equipment.map((piece) => piece.mechanism)
     const sealers = mechanisms.flatMap((each) => each.taper() ?? [])
     const cost = costMeasures(scenario, sealers, floor.counted, () => exit.out)
@@ -118,6 +128,7 @@ export class Line {
       ...this.sources.flatMap((source) => source.measures()),
       ...this.equipment.flatMap((piece) => equipmentMeasures(piece, floor)),
       ...this.planned.flatMap(({ piece, ...of }) => plannedMeasures(piece.name, of.works, of.needsPeople)),
+      ...this.sensed.flatMap(({ piece, sensing }) => sensedMeasures(piece.name, sensing)),
       ...this.crew.measures(),
     ]
     // where nothing is random, one shift says what all are like
@@ -226,6 +237,7 @@ export class Line {
     this.calendar.reset()
     for (const handover of this.handovers) handover.reset()
     for (const { works } of this.planned) for (const work of works) work.reset()
+    for (const { sensing } of this.sensed) sensing.reset()
   }
 
   /** Counting begins: every tally anew, everything else as it is. */
@@ -237,6 +249,7 @@ export class Line {
     this.crew.countAnew()
     this.calendar.countAnew()
     for (const { works } of this.planned) for (const work of works) work.countAnew()
+    for (const { sensing } of this.sensed) sensing.countAnew()
   }
 
   private runTo(until: number, seed: string, shift: number): void {
@@ -260,7 +273,7 @@ export class Line {
   private finish(seed: string, shift: number): ShiftResult {
     const { floor } = this
     const locked = findCircle(this.equipment)
-    if (locked) throw new DeadlockError(locked.circle, locked.since, seed, shift)
+    if (locked) throw new DeadlockError(locked.circle, locked.since, locked.bySensor, seed, shift)
     floor.observer?.close()
     for (const piece of this.equipment) piece.settle()
     for (const source of this.sources) source.settle()

@@ -5,6 +5,7 @@ import type { CaseIndex } from './cases.js'
 import type { Floor } from './floor.js'
 import { Jams } from './jams.js'
 import type { HeldSeries, Measure } from './measure.js'
+import type { Sensor } from './sensor.js'
 import { Cause } from './states.js'
 import type { Tail } from './tail.js'
 import type { Taper } from './taper.js'
@@ -85,6 +86,9 @@ export abstract class Mechanism {
   get standsForTail(): boolean {
     return false
   }
+
+  /** What the sensor sees now, and until when as far as is known; only conveyors have any. */
+  see(_sensor: Sensor): void {}
 
   /** A stop of this cause is over; the piece is about to move again. */
   putRight(_cause: Cause): void {}

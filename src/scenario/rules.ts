@@ -12,6 +12,7 @@ import { longestCase } from './outside.js'
 import { checkHours, checkPlanned } from './planned-rules.js'
 import { checkRoutes } from './routes.js'
 import type { Scenario } from './schema.js'
+import { checkSensors } from './sensor-rules.js'
 import { checkSideBySide } from './side-by-side.js'
 import type { Path } from './walk.js'
 
@@ -43,6 +44,7 @@ export function ruleFindings(scenario: Scenario): Finding[] {
       checkSkill(scenario, ['line', name, skill], skill, report)
   }
   checkRoutes(scenario, report)
+  checkSensors(scenario, report)
   checkSideBySide(scenario, report)
   checkShift(scenario, report)
   checkDuties(scenario, report)

@@ -2,7 +2,7 @@
 import * as z from 'zod'
 import { jams } from '../../scenario/jams.js'
 import { assume, choice, quantity } from '../../scenario/kit.js'
-import { breakdowns, passesTo, planned, rightOfWay, sideBySide } from '../shared-keys.js'
+import { breakdowns, passesTo, planned, rightOfWay, sensed, sideBySide } from '../shared-keys.js'
 
 export const conveyor = z
   .strictObject({
@@ -45,6 +45,7 @@ export const conveyor = z
     jams: jams.optional(),
     breakdowns: breakdowns.optional(),
     planned: planned.optional(),
+    ...sensed,
     'right-of-way': rightOfWay.optional(),
     ...sideBySide,
     to: passesTo.optional(),

@@ -25,7 +25,8 @@ interface TraceWriter {
 
 /** Keys of an event in the order in which they are written. */
 const keys = [
-  ...(['time', 'event', 'at', 'case', 'kind', 'from', 'state', 'cause', 'jam', 'person', 'task'] as const),
+  ...(['time', 'event', 'at', 'case', 'kind', 'from', 'state', 'cause', 'jam', 'sensor'] as const),
+  ...(['sees', 'person', 'task'] as const),
   ...(['head', 'tape', 'lasts', 'after', 'as'] as const),
 ] satisfies readonly (keyof ShiftEvent)[]
 
@@ -103,6 +104,8 @@ const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Di
   // a colon has one meaning here
   state: ({ state }) => `state: ${stateLabel(state!, ', ')}`,
   stops: ({ cause, jam }) => `stops: ${causes[cause!].one}${ofJam(jam)}`,
+  'sensor-stops': ({ sensor, sees }) => `a sensor stops it: ${sensor} is ${sees}`,
+  'sensor-starts': () => 'runs again after a sensor stopped it',
   'sets-out': ({ person, task }) => `${person} sets out: ${task}`,
   'work-begins': ({ person, task, lasts }) =>
     `${person} is there and begins, for ${duration(lasts)}: ${task}`,
