@@ -17,7 +17,7 @@ import { lineMeasures } from './line-measures.js'
 import type { Measure } from './measure.js'
 import { Observer } from './observer.js'
 import { PlannedWork, plannedMeasures } from './planned-work.js'
-import { Sensing, sensedMeasures } from './sensing.js'
+import { type Sensing, sensedMeasures, sensedPieces } from './sensing.js'
 import type { ShiftEvent } from './shift-event.js'
 import { Source } from './source.js'
 import { DeadlockError, EndlessLoopError, findCircle, piecesOnACircle } from './standstill.js'
@@ -65,7 +65,7 @@ export class Line {
   }[]
   private readonly exit: Exit
   private readonly handovers: readonly Handover[]
-  private readonly sensed: readonly { piece: Equipment; sensing: Sensing }[]
+  private readonly sensed: readonly Sensing[]
 
   constructor(scenario: Scenario) {
     const floor = new Floor(scenario)
@@ -110,14 +110,7 @@ export class Line {
       const works = planned.map((keys, number) => new PlannedWork(floor, piece, keys, number))
       return [{ piece, works, needsPeople: planned.some(({ needs }) => needs !== undefined) }]
     })
-    // last: what is due at the instant at which a sensor sees something is done before
-    this.sensed = entries.flatMap(([, keys], index) => {
-      const piece = this.equipment[index]!
-      if (!('stops-when' in keys) || keys['stops-when'] === undefined) return []
-      const conveyor = (name: string) => this.equipment.find((each) => each.name === name)!
-      piece.sensing = new Sensing(floor, piece, keys, conveyor)
-      return [{ piece, sensing: piece.sensing }]
-    })
+    this.sensed = sensedPieces(floor, this.equipment)
     const mechanisms = this.equipment.map((piece) => piece.mechanism)
     const sealers = mechanisms.flatMap((each) => each.taper() ?? [])
     const cost = costMeasures(scenario, sealers, floor.counted, () => exit.out)
@@ -128,7 +121,7 @@ export class Line {
       ...this.sources.flatMap((source) => source.measures()),
       ...this.equipment.flatMap((piece) => equipmentMeasures(piece, floor)),
       ...this.planned.flatMap(({ piece, ...of }) => plannedMeasures(piece.name, of.works, of.needsPeople)),
-      ...this.sensed.flatMap(({ piece, sensing }) => sensedMeasures(piece.name, sensing)),
+      ...this.sensed.flatMap(sensedMeasures),
       ...this.crew.measures(),
     ]
     // where nothing is random, one shift says what all are like
@@ -237,7 +230,7 @@ export class Line {
     this.calendar.reset()
     for (const handover of this.handovers) handover.reset()
     for (const { works } of this.planned) for (const work of works) work.reset()
-    for (const { sensing } of this.sensed) sensing.reset()
+    for (const sensing of this.sensed) sensing.reset()
   }
 
   /** Counting begins: every tally anew, everything else as it is. */
@@ -249,7 +242,7 @@ export class Line {
     this.crew.countAnew()
     this.calendar.countAnew()
     for (const { works } of this.planned) for (const work of works) work.countAnew()
-    for (const { sensing } of this.sensed) sensing.countAnew()
+    for (const sensing of this.sensed) sensing.countAnew()
   }
 
   private runTo(until: number, seed: string, shift: number): void {

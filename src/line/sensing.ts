@@ -91,7 +91,7 @@ export class Sensing implements Actor {
 
   constructor(
     private readonly floor: Floor,
-    private readonly place: Place,
+    readonly place: Place,
     private readonly keys: SensedKeys,
     conveyor: (name: string) => Watched,
   ) {
@@ -185,7 +185,19 @@ export class Sensing implements Actor {
   }
 }
 
+/** What stops pieces by sensors. To be made after all else that acts: what is due at the instant at which a sensor sees something is done before. */
+export const sensedPieces = (
+  floor: Floor,
+  pieces: readonly (Place & Watched & { sensing: Sensing | null })[],
+): Sensing[] =>
+  pieces.flatMap((piece) => {
+    const keys = floor.scenario.line[piece.name]!
+    if (!('stops-when' in keys) || keys['stops-when'] === undefined) return []
+    piece.sensing = new Sensing(floor, piece, keys, (name) => pieces.find((each) => each.name === name)!)
+    return [piece.sensing]
+  })
+
 /** How often a piece started again after sensors had stopped it. */
-export const sensedMeasures = (name: string, sensing: Sensing): Measure[] => [
-  pieceMeasures(name)('starts', () => sensing.starts),
+export const sensedMeasures = (sensing: Sensing): Measure[] => [
+  pieceMeasures(sensing.place.name)('starts', () => sensing.starts),
 ]

@@ -166,7 +166,7 @@ function checkLocks(scenario: Scenario, report: Report): void {
         report(
           path,
           'conflict',
-          `\`${name}\` and \`${other}\` may wait for each other for ever: each stands until the other has moved cases on \`${awaited.watched}\` and \`${back.watched}\``,
+          `\`${name}\` and \`${other}\` may wait for each other for ever: each stands until the other has moved cases on ${[...new Set([awaited.watched, back.watched])].map((each) => `\`${each}\``).join(' and ')}`,
           `take out \`${back.key}\` of \`${other}\`, or let one of them start by a sensor that the other does not hold up`,
           true,
         )

@@ -20,7 +20,9 @@ const sensor = (what: string) =>
 /** Keys of a piece that sensors stop and start. */
 export const sensed = {
   'stops-when': sensor('the piece stands as soon as this holds, and what is in hand waits').optional(),
-  'starts-when': sensor('it runs again once this holds; once `stops-when` does not, when not given').optional(),
+  'starts-when': sensor(
+    'it runs again once this holds; once `stops-when` does not, when not given',
+  ).optional(),
   restart: quantity('time', 'from then until it runs: running up; 0 s when not given').optional(),
 }
 

@@ -138,7 +138,8 @@ export class AccumulatingConveyor extends Bed {
 
   /** Of a case here, or of the one that left last, m; nothing of one that was taken out. */
   private lengthOf(number: number): number {
-    const kind = number < this.firstOn ? this.leftKind : this.floor.cases.kind[this.items[number & this.mask]!]!
+    const kind =
+      number < this.firstOn ? this.leftKind : this.floor.cases.kind[this.items[number & this.mask]!]!
     return kind === none ? 0 : this.floor.lengths[kind]!
   }
 
