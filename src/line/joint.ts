@@ -2,7 +2,7 @@
 import { Door } from './door.js'
 import type { Feeder } from './handshake.js'
 import type { Mechanism } from './mechanism.js'
-import type { Sensing } from './sensing.js'
+import type { Watcher } from './sensing.js'
 import type { Tail } from './tail.js'
 
 /** A lower part of `Equipment`, which is the only class that is made of it. */
@@ -14,7 +14,7 @@ export abstract class Joint extends Door implements Feeder {
   carries = false
   takesWhole = true
   /** Who looks at it by sensors. */
-  readonly watchers: Sensing[] = []
+  readonly watchers: Watcher[] = []
   private isTelling = false
   /** It is answering: in a circle of pieces it would ask itself. */
   private isAsked = false

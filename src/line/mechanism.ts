@@ -90,6 +90,14 @@ export abstract class Mechanism {
   /** What the sensor sees now, and until when as far as is known; only conveyors have any. */
   see(_sensor: Sensor): void {}
 
+  /** Share of its length that cases take, with the room kept between them; only conveyors have any. */
+  shareTaken(): number {
+    return 0
+  }
+
+  /** Its drive runs at this speed from now, m/s; only what says so in its keys has several. */
+  runsAt(_speed: number): void {}
+
   /** A stop of this cause is over; the piece is about to move again. */
   putRight(_cause: Cause): void {}
 

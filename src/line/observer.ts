@@ -221,6 +221,11 @@ export class Observer {
     this.happens('sensor-starts', piece)
   }
 
+  /** The drive of the piece runs at another speed, m/s. */
+  runsAt(piece: string, speed: number): void {
+    this.happens('runs-at', piece, { speed })
+  }
+
   setsOut(person: string, { place, skill, planned }: Task): void {
     this.happens('sets-out', place, { person, task: planned?.does ?? taskOf(skill) })
   }

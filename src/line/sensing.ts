@@ -13,9 +13,17 @@ interface Place {
   sensed(): void
 }
 
+/** Who looks at a conveyor. */
+export interface Watcher {
+  /** Something has changed on it. */
+  look(): void
+  /** It holds a piece up until the conveyor is clear, for as long as nothing moves there. */
+  readonly bringsNone: boolean
+}
+
 /** The conveyor on which a sensor stands. */
 interface Watched {
-  readonly watchers: Sensing[]
+  readonly watchers: Watcher[]
   /** It told somebody no: it has no room. */
   readonly owes: boolean
   readonly mechanism: { see(sensor: Sensor): void }
@@ -71,7 +79,7 @@ class Showing {
  * no longer does. What stops it goes before what starts it: while it holds, nothing starts, and a run-up is broken off. It acts after all else
  * that is due at an instant.
  */
-export class Sensing implements Actor {
+export class Sensing implements Actor, Watcher {
   readonly label: string
   /** The piece stands for it. */
   isHolding = false
@@ -140,7 +148,11 @@ export class Sensing implements Actor {
   get isStuck(): boolean {
     if (!this.isIdle) return false
     const { watchers, owes } = this.awaited
-    return !this.awaitsCase || owes || watchers.some((each) => each.isIdle && !each.awaitsCase)
+    return !this.awaitsCase || owes || watchers.some((each) => each.bringsNone)
+  }
+
+  get bringsNone(): boolean {
+    return this.isIdle && !this.awaitsCase
   }
 
   private get isIdle(): boolean {

@@ -28,6 +28,7 @@ export type EventName =
   | 'stops'
   | 'sensor-stops'
   | 'sensor-starts'
+  | 'runs-at'
   | 'sets-out'
   | 'work-begins'
   | 'work-done'
@@ -66,6 +67,8 @@ export interface ShiftEvent {
   /** The conveyor whose sensor stops a piece, and what that has shown for long enough. */
   sensor?: string
   sees?: 'full' | 'clear'
+  /** Speed of a drive, m/s. */
+  speed?: number
   /** Who of the crew. */
   person?: string
   /** The task, or the other or planned work, in the words of `does`. */

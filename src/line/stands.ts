@@ -17,6 +17,12 @@ export abstract class Stands extends Joint {
   /** Stands still or moves again, as all that may hold it has it. */
   protected abstract moveOn(): void
 
+  /** Its drive runs at another speed from now, m/s. */
+  runsAt(speed: number): void {
+    this.mechanism.runsAt(speed)
+    this.refresh()
+  }
+
   /** At the start of a shift. */
   protected standsForNothing(): void {
     this.isHalted = false

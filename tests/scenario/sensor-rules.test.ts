@@ -1,4 +1,4 @@
-/** Rules of sensors that stop and start pieces: each breach at its place, with its rule and the nearest mend. */
+/** Rules of sensors that stop and start pieces, and of speeds by level: each breach at its place, with its rule and the nearest mend. */
 import { describe, expect, it } from 'vitest'
 import { loadScenario } from '../../src/scenario/load.js'
 import { type Problem, ScenarioError } from '../../src/scenario/problems.js'
@@ -88,5 +88,28 @@ describe('sensors', () => {
       rule: '`s` and `m` may wait for each other for ever: each stands until the other has moved cases on `infeed`',
       fix: 'take out `starts-when` of `m`, or let one of them start by a sensor that the other does not hold up',
     })
+  })
+})
+
+describe('speeds by level', () => {
+  it.each([
+    ['{of: infeed, above: 60 %, at: 24 m/min}', []],
+    ['{of: infeed, above: 60 %, at: 24 m/min, back-below: 60 %}', []],
+    ['{of: infeed, above: 60 %, at: 24 m/min, back-below: 61 %}', ['conflict line.m.speeds.0.back-below']],
+    // heads are rated for 24.4 m/min
+    ['{of: infeed, above: 60 %, at: 24.5 m/min}', ['conflict line.m.speeds.0.at']],
+    ['{of: p, above: 60 %, at: 24 m/min}', ['no-such-path line.m.speeds.0.of']],
+    ['{of: infeed, above: 130 %, at: 24 m/min}', ['out-of-range line.m.speeds.0.above']],
+    ['{of: infeed, at: 24 m/min}', ['missing-key line.m.speeds.0.above']],
+  ])('sealer [%s]: %j', (step, expected) => {
+    expect(told({ m: `speeds: [${step}]` })).toEqual(expected)
+  })
+
+  it('are of sealers and belts, and of one conveyor', () => {
+    const steps = 'speeds: [{of: infeed, above: 60 %, at: 24 m/min}]'
+    expect(told({ outfeed: `carries: belt, ${steps}` })).toEqual([])
+    expect(told({ outfeed: steps })).toEqual(['conflict line.outfeed.speeds'])
+    expect(told({ m: steps, infeed: 'side-by-side: 2' })).toEqual(['conflict line.m.speeds.0.of'])
+    expect(told({ s: steps })).toEqual(['unknown-key line.s.speeds'])
   })
 })

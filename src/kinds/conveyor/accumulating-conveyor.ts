@@ -116,7 +116,11 @@ export class AccumulatingConveyor extends Bed {
     return this.firstOn > 0 && this.reserved + this.pitches[(this.firstOn - 1) & this.mask]! > this.length
   }
 
-  // --- sensors ---
+  // --- level and sensors ---
+
+  override shareTaken(): number {
+    return this.reserved / this.length
+  }
 
   override see(sensor: Sensor): void {
     const place = Math.max(0, this.length - sensor.fromEnd)

@@ -128,7 +128,23 @@ export class BeltConveyor extends Conveyor {
     return !this.travel.isRunning
   }
 
-  // --- sensors ---
+  // --- speed and sensors ---
+
+  override runsAt(speed: number): void {
+    this.crossing.speed = speed
+    this.travel.runsAt(speed, this.crossing)
+    if (!this.unit.frozen) this.tailMoves()
+    this.wakeWhenClear()
+    this.unit.tellBehind()
+  }
+
+  override shareTaken(): number {
+    const { floor, items, keys } = this
+    let taken = 0
+    for (let index = 0; index < items.length; index++)
+      taken += floor.lengths[floor.cases.kind[items.at(index)]!]! + keys.spacing
+    return taken / keys.length
+  }
 
   override see(sensor: Sensor): void {
     const place = Math.max(0, this.keys.length - sensor.fromEnd)

@@ -2,6 +2,7 @@
 import * as z from 'zod'
 import { jams } from '../../scenario/jams.js'
 import { assume, choice, quantity } from '../../scenario/kit.js'
+import { speeds } from '../../scenario/speeds.js'
 import { breakdowns, passesTo, planned, rightOfWay, sensed, sideBySide } from '../shared-keys.js'
 
 export const conveyor = z
@@ -46,6 +47,7 @@ export const conveyor = z
     breakdowns: breakdowns.optional(),
     planned: planned.optional(),
     ...sensed,
+    speeds: speeds.optional(),
     'right-of-way': rightOfWay.optional(),
     ...sideBySide,
     to: passesTo.optional(),

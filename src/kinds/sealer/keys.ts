@@ -3,6 +3,7 @@ import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
 import { jams } from '../../scenario/jams.js'
 import { assume, choice, name, quantity, quantityOr, whole } from '../../scenario/kit.js'
+import { speeds } from '../../scenario/speeds.js'
 import { breakdowns, passesTo, planned, rightOfWay, sensed, sideBySide } from '../shared-keys.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
@@ -135,6 +136,7 @@ export const sealer = z
     breakdowns: breakdowns.optional(),
     planned: planned.optional(),
     ...sensed,
+    speeds: speeds.optional(),
     'roll-change': assume(
       z.strictObject({
         time: assume(

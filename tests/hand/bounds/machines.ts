@@ -3,6 +3,13 @@ import type { Bound } from './bound.js'
 
 export const machineBounds: readonly Bound[] = [
   {
+    code: 'speeds-by-hand',
+    severity: 'note',
+    told: ['line.sealer.speeds=[{of: infeed, above: 60 %, at: 20 m/min}]'],
+    not: [],
+    path: 'line.sealer.speeds',
+  },
+  {
     code: 'sensors-by-hand',
     severity: 'note',
     told: ['line.sealer.stops-when={clear: infeed, at: 1 m, for: 3 s}'],
