@@ -5,7 +5,7 @@ import type { Rule } from '../finding.js'
 
 export const sensorFindings: Rule = ({ scenario, words }, tell) => {
   const told = (sensor: SensorKeys) =>
-    `\`${seenBy(sensor)}\` at ${words.length(placeOf(sensor, scenario))} from its end`
+    `\`${seenBy(sensor)}\` at ${words.distance(placeOf(sensor, scenario))} from its end`
   for (const [name, piece] of Object.entries(scenario.line)) {
     const keys: SensedKeys = 'stops-when' in piece ? piece : {}
     const stops = keys['stops-when']
