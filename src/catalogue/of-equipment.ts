@@ -59,6 +59,12 @@ const pieceRows = {
     label: (name) => `Mean time from due to begun, planned work, ${name}`,
     meaning: 'time from which planned work is due until somebody is there, while the piece runs on',
   },
+  starts: {
+    ...sorts.stops,
+    label: (name) => `Starts a shift after sensors, ${name}`,
+    meaning: 'times that it ran again after sensors had stopped it',
+    words: 'starts after sensors',
+  },
   'cases-lost': {
     ...sorts.lostCases,
     label: (name) => `Cases spoilt in jams a shift, ${name}`,

@@ -20,6 +20,7 @@ import {
 } from './findings/people.js'
 import { droppedFindings, priceFindings } from './findings/prices.js'
 import { arrivalFindings, targetFindings } from './findings/rates.js'
+import { sensorFindings, speedFindings } from './findings/sensors.js'
 import { interlockFindings, uncheckedFindings, unnamedStopFindings } from './findings/silence.js'
 import { type HandCalculation, handCalculation } from './hand.js'
 
@@ -43,6 +44,8 @@ const rules: readonly Rule[] = [
   rollStartFindings,
   breakFindings,
   interlockFindings,
+  sensorFindings,
+  speedFindings,
   droppedFindings,
   priceFindings,
   unnamedStopFindings,

@@ -57,6 +57,8 @@ export const codes = {
   'break-unattended': 'machines run in breaks with nobody there',
   'no-breaks': 'a long shift without a break',
   interlock: 'conveyors must stop with what they feed',
+  'sensors-by-hand': 'hand figures leave out what sensors stop',
+  'speeds-by-hand': 'hand figures are of the usual speed of a drive',
   'stops-not-named': 'stops that are not named do not happen',
   'not-priced': 'a price without money',
   'price-dropped': 'a price is given, and what it takes to be counted is not',

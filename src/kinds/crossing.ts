@@ -28,14 +28,20 @@ export class Crossing {
   /** Somebody waits until the tail has crossed: it is looked at again then. */
   isAwaited = false
   private readonly tail = new Tail()
+  /** Of the drive of the belts now, m/s. */
+  speed = unset
 
   constructor(
     private readonly floor: Floor,
     private readonly unit: () => Unit,
-    private readonly speed: number,
-  ) {}
+    /** Of the belts, m/s. */
+    private readonly usual: number,
+  ) {
+    this.speed = usual
+  }
 
   reset(): void {
+    this.speed = this.usual
     this.isOn = false
     this.stands = false
     this.nextAt = never

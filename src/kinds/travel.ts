@@ -13,16 +13,20 @@ export class Travel {
   isRunning = true
   /** Speed while it runs, m/s. */
   speed = unset
+  /** Speed of its drive, m/s. */
+  private full = unset
 
   constructor(
     private readonly clock: Clock,
-    private readonly full: number,
+    private readonly usual: number,
   ) {
-    this.speed = full
+    this.speed = usual
+    this.full = usual
   }
 
   reset(): void {
     this.at = 0
+    this.full = this.usual
     this.speed = this.full
     this.since = 0
     this.isRunning = true
@@ -46,6 +50,12 @@ export class Travel {
     if (this.isRunning) this.since = this.clock.now
     this.speed = Math.min(this.full, ahead.pace)
     return true
+  }
+
+  /** The drive runs at this speed from now, m/s, as far as `ahead` lets it. */
+  runsAt(speed: number, ahead: { pace: number }): void {
+    this.full = speed
+    this.keepTo(ahead)
   }
 
   stop(): void {

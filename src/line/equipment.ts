@@ -11,14 +11,14 @@ import type { CaseIndex } from './cases.js'
 import type { Floor } from './floor.js'
 import type { Feeder, Outlet } from './handshake.js'
 import type { JamKind } from './jam-kind.js'
-import { Joint } from './joint.js'
 import { LoggedStops } from './logged-stops.js'
 import type { Mechanism } from './mechanism.js'
+import { Stands } from './stands.js'
 import { Cause, causes, State } from './states.js'
 import type { Task } from './task.js'
 import type { Unit } from './unit.js'
 
-export class Equipment extends Joint implements Actor, Outlet, Unit {
+export class Equipment extends Stands implements Actor, Outlet, Unit {
   readonly label: string
   frozen = false
   frozenAt = unset
@@ -30,15 +30,11 @@ export class Equipment extends Joint implements Actor, Outlet, Unit {
   private due = never
   /** When what it says lapses: working into waiting, s. */
   private ownLapse = never
-  private isHalted = false
-  /** Pieces of planned work that are done here now. */
-  private plannedWorks = 0
   private isActing = false
   /** A stop that lasts no time, for the log has such stops. */
   private isPassing = false
   private readonly task: Task
-  /** Stops as a plant logged them; null where all come by laws. */
-  private readonly logged: LoggedStops | null
+  protected override readonly logged: LoggedStops | null
 
   constructor(
     floor: Floor,
@@ -87,8 +83,7 @@ export class Equipment extends Joint implements Actor, Outlet, Unit {
   reset(): void {
     this.beginState()
     this.frozen = false
-    this.isHalted = false
-    this.plannedWorks = 0
+    this.standsForNothing()
     this.isActing = false
     this.isPassing = false
     this.logged?.begin()
@@ -120,9 +115,10 @@ export class Equipment extends Joint implements Actor, Outlet, Unit {
     return this.mechanism.held()
   }
 
-  /** It is blocked, and nothing inside will happen before there is room ahead. */
+  /** It is blocked or stands for a sensor, and nothing inside will happen before something moves elsewhere. */
   standsBlocked(): boolean {
-    if (this.frozen || this.state !== State.blocked) return false
+    if (this.frozen) return this.isStuckBySensor
+    if (this.state !== State.blocked) return false
     this.mechanism.plan()
     return this.due === never
   }
@@ -149,6 +145,10 @@ export class Equipment extends Joint implements Actor, Outlet, Unit {
         this.stop(Cause.breakdown, breakdowns.repairTime())
         return
       }
+    }
+    if (this.frozen) {
+      this.refresh()
+      return
     }
     this.isActing = true
     this.mechanism.step()
@@ -179,23 +179,14 @@ export class Equipment extends Joint implements Actor, Outlet, Unit {
     if (this.isActing) return
     if (this.frozen) {
       this.plans(this.isPassing ? this.floor.clock.now : never, this.frozenState())
-      this.enterState()
-    } else {
-      this.mechanism.plan()
-      this.enterState()
-      if (this.breakdowns !== null) {
-        this.breakdowns.find(this)
-        this.due = Math.min(this.due, this.breakdowns.dueAt)
-      }
+    } else this.mechanism.plan()
+    this.enterState()
+    if (this.breakdowns !== null && (!this.frozen || this.isHeldBySensorAlone)) {
+      this.breakdowns.find(this)
+      this.due = Math.min(this.due, this.breakdowns.dueAt)
     }
     this.schedule()
-  }
-
-  private frozenState(): State {
-    if (this.logged?.isStanding) return this.logged.state
-    if (this.cause === Cause.none) return this.plannedWorks > 0 ? State.plannedStop : State.onBreak
-    const { waiting, working } = causes[this.cause]!
-    return this.isWorkedOn ? working : waiting
+    this.tellWatchers()
   }
 
   /** Is from now in the state that has been planned, working only until that lapses. */
@@ -212,8 +203,7 @@ export class Equipment extends Joint implements Actor, Outlet, Unit {
   /** Stands still or moves again, as stops and breaks have it. */
   private settleFrozen(): void {
     const { now } = this.floor.clock
-    const shouldFreeze =
-      this.cause !== Cause.none || this.isHalted || this.plannedWorks > 0 || this.logged?.isStanding === true
+    const shouldFreeze = this.mustStand
     if (shouldFreeze === this.frozen) return
     this.frozen = shouldFreeze
     if (shouldFreeze) {
@@ -261,19 +251,7 @@ export class Equipment extends Joint implements Actor, Outlet, Unit {
     this.refresh()
   }
 
-  /** A break begins or ends for this piece. */
-  halt(isHalted: boolean): void {
-    this.isHalted = isHalted
-    this.moveOn()
-  }
-
-  /** Planned work begins here or is done: beside a stop or a break, if one lasts. */
-  workedOn(begins: boolean): void {
-    this.plannedWorks += begins ? 1 : -1
-    this.moveOn()
-  }
-
-  private moveOn(): void {
+  protected override moveOn(): void {
     this.settleFrozen()
     this.refresh()
     if (this.owes && !this.frozen) this.invite()

@@ -50,3 +50,12 @@ export class Handover implements Actor {
     this.place.halt(this.isOn)
   }
 }
+
+/** Of the pieces that have any. */
+export const handovers = (floor: Floor, pieces: readonly Place[]): Handover[] =>
+  pieces.flatMap((piece) => {
+    const keys = floor.scenario.line[piece.name]!
+    return 'handover' in keys && keys.handover !== undefined
+      ? [new Handover(floor, piece, keys.handover)]
+      : []
+  })

@@ -2,6 +2,7 @@
 import { Door } from './door.js'
 import type { Feeder } from './handshake.js'
 import type { Mechanism } from './mechanism.js'
+import type { Watcher } from './sensing.js'
 import type { Tail } from './tail.js'
 
 /** A lower part of `Equipment`, which is the only class that is made of it. */
@@ -12,6 +13,8 @@ export abstract class Joint extends Door implements Feeder {
   /** As its mechanism says: read for each case. */
   carries = false
   takesWhole = true
+  /** Who looks at it by sensors. */
+  readonly watchers: Watcher[] = []
   private isTelling = false
   /** It is answering: in a circle of pieces it would ask itself. */
   private isAsked = false
@@ -66,7 +69,11 @@ export abstract class Joint extends Door implements Feeder {
   // --- told by the piece ahead ---
 
   tailMoves(): void {
-    if (this.frozen) return
+    if (this.frozen) {
+      // what lies half ahead may be drawn off all the same
+      this.tellWatchers()
+      return
+    }
     this.mechanism.tailMoves()
     this.refresh()
   }
@@ -77,6 +84,11 @@ export abstract class Joint extends Door implements Feeder {
     this.isTelling = true
     this.lastFrom.tailMoves()
     this.isTelling = false
+  }
+
+  /** Something has changed on it that a sensor may see. */
+  protected tellWatchers(): void {
+    for (let index = 0; index < this.watchers.length; index++) this.watchers[index]!.look()
   }
 
   /** `from` waits for the case that it passed on here and whose tail it holds. */

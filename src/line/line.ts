@@ -11,14 +11,16 @@ import type { Equipment } from './equipment.js'
 import { equipmentMeasures } from './equipment-measures.js'
 import { Exit } from './exit.js'
 import { Floor } from './floor.js'
-import { Handover } from './handover.js'
+import { type Handover, handovers } from './handover.js'
 import type { Outlet } from './handshake.js'
 import { lineMeasures } from './line-measures.js'
 import type { Measure } from './measure.js'
 import { Observer } from './observer.js'
 import { PlannedWork, plannedMeasures } from './planned-work.js'
+import { type Sensing, sensedMeasures, sensedPieces } from './sensing.js'
 import type { ShiftEvent } from './shift-event.js'
 import { Source } from './source.js'
+import { speedSteps } from './speed-steps.js'
 import { DeadlockError, EndlessLoopError, findCircle, piecesOnACircle } from './standstill.js'
 
 /** What is known of one shift: the numbers of `Line.columns`, and the cases held at even instants, place by place. */
@@ -64,6 +66,8 @@ export class Line {
   }[]
   private readonly exit: Exit
   private readonly handovers: readonly Handover[]
+  private readonly sensed: readonly Sensing[]
+  private readonly speeds: readonly { reset(): void }[]
 
   constructor(scenario: Scenario) {
     const floor = new Floor(scenario)
@@ -96,11 +100,7 @@ export class Line {
     this.calendar.join()
     for (const piece of this.equipment) piece.joinLogged()
     this.crew.join()
-    this.handovers = entries.flatMap(([, keys], index) =>
-      'handover' in keys && keys.handover !== undefined
-        ? [new Handover(floor, this.equipment[index]!, keys.handover)]
-        : [],
-    )
+    this.handovers = handovers(floor, this.equipment)
     // after the calendar: where a break begins or ends at that instant, it has
     this.planned = entries.flatMap(([, { planned }], index) => {
       const piece = this.equipment[index]!
@@ -108,6 +108,8 @@ export class Line {
       const works = planned.map((keys, number) => new PlannedWork(floor, piece, keys, number))
       return [{ piece, works, needsPeople: planned.some(({ needs }) => needs !== undefined) }]
     })
+    this.sensed = sensedPieces(floor, this.equipment)
+    this.speeds = speedSteps(floor, this.equipment)
     const mechanisms = this.equipment.map((piece) => piece.mechanism)
     const sealers = mechanisms.flatMap((each) => each.taper() ?? [])
     const cost = costMeasures(scenario, sealers, floor.counted, () => exit.out)
@@ -118,6 +120,7 @@ export class Line {
       ...this.sources.flatMap((source) => source.measures()),
       ...this.equipment.flatMap((piece) => equipmentMeasures(piece, floor)),
       ...this.planned.flatMap(({ piece, ...of }) => plannedMeasures(piece.name, of.works, of.needsPeople)),
+      ...this.sensed.flatMap(sensedMeasures),
       ...this.crew.measures(),
     ]
     // where nothing is random, one shift says what all are like
@@ -226,6 +229,7 @@ export class Line {
     this.calendar.reset()
     for (const handover of this.handovers) handover.reset()
     for (const { works } of this.planned) for (const work of works) work.reset()
+    for (const each of [...this.sensed, ...this.speeds]) each.reset()
   }
 
   /** Counting begins: every tally anew, everything else as it is. */
@@ -237,6 +241,7 @@ export class Line {
     this.crew.countAnew()
     this.calendar.countAnew()
     for (const { works } of this.planned) for (const work of works) work.countAnew()
+    for (const sensing of this.sensed) sensing.countAnew()
   }
 
   private runTo(until: number, seed: string, shift: number): void {
@@ -260,7 +265,7 @@ export class Line {
   private finish(seed: string, shift: number): ShiftResult {
     const { floor } = this
     const locked = findCircle(this.equipment)
-    if (locked) throw new DeadlockError(locked.circle, locked.since, seed, shift)
+    if (locked) throw new DeadlockError(locked.circle, locked.since, locked.bySensor, seed, shift)
     floor.observer?.close()
     for (const piece of this.equipment) piece.settle()
     for (const source of this.sources) source.settle()

@@ -5,6 +5,7 @@ import type { CaseIndex } from './cases.js'
 import type { Floor } from './floor.js'
 import { Jams } from './jams.js'
 import type { HeldSeries, Measure } from './measure.js'
+import type { Sensor } from './sensor.js'
 import { Cause } from './states.js'
 import type { Tail } from './tail.js'
 import type { Taper } from './taper.js'
@@ -85,6 +86,17 @@ export abstract class Mechanism {
   get standsForTail(): boolean {
     return false
   }
+
+  /** What the sensor sees now, and until when as far as is known; only conveyors have any. */
+  see(_sensor: Sensor): void {}
+
+  /** Share of its length that cases take, with the room kept between them; only conveyors have any. */
+  shareTaken(): number {
+    return 0
+  }
+
+  /** Its drive runs at this speed from now, m/s; only what says so in its keys has several. */
+  runsAt(_speed: number): void {}
 
   /** A stop of this cause is over; the piece is about to move again. */
   putRight(_cause: Cause): void {}

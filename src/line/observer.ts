@@ -212,6 +212,20 @@ export class Observer {
     this.happens('stops', piece, { cause: causes[cause]!.key, ...ofJam(jam) })
   }
 
+  /** A sensor stops the piece: it sees a case on the conveyor, or none. */
+  sensorStops(piece: string, sensor: string, seesCase: boolean): void {
+    this.happens('sensor-stops', piece, { sensor, sees: seesCase ? 'full' : 'clear' })
+  }
+
+  sensorStarts(piece: string): void {
+    this.happens('sensor-starts', piece)
+  }
+
+  /** The drive of the piece runs at another speed, m/s. */
+  runsAt(piece: string, speed: number): void {
+    this.happens('runs-at', piece, { speed })
+  }
+
   setsOut(person: string, { place, skill, planned }: Task): void {
     this.happens('sets-out', place, { person, task: planned?.does ?? taskOf(skill) })
   }

@@ -26,6 +26,9 @@ export type EventName =
   | 'leaves'
   | 'state'
   | 'stops'
+  | 'sensor-stops'
+  | 'sensor-starts'
+  | 'runs-at'
   | 'sets-out'
   | 'work-begins'
   | 'work-done'
@@ -61,6 +64,11 @@ export interface ShiftEvent {
   cause?: CauseKey
   /** Kind of a jam, where the piece has several. */
   jam?: string
+  /** The conveyor whose sensor stops a piece, and what that has shown for long enough. */
+  sensor?: string
+  sees?: 'full' | 'clear'
+  /** Speed of a drive, m/s. */
+  speed?: number
   /** Who of the crew. */
   person?: string
   /** The task, or the other or planned work, in the words of `does`. */

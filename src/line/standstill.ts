@@ -27,6 +27,8 @@ export class DeadlockError extends Standstill {
     readonly circle: readonly string[],
     /** Since the start of the shift, s. */
     readonly since: number,
+    /** One of them stands for a sensor. */
+    bySensor: boolean,
     seed: string,
     shift: number,
   ) {
@@ -36,7 +38,9 @@ export class DeadlockError extends Standstill {
     super(
       circle[0]!,
       `the line is locked ${inShift(seed, shift)} from ${seconds(since)} on: ${waits.join(', ')}`,
-      'more room in this circle, another way out of it, or right of way for the cases that come round',
+      bySensor
+        ? 'other places or times of the sensors in this circle, so that one of these pieces runs again'
+        : 'more room in this circle, another way out of it, or right of way for the cases that come round',
       shift,
     )
   }
@@ -62,10 +66,14 @@ export class EndlessLoopError extends Standstill {
  * A piece is locked if it is blocked, has nothing pending of its own, and waits only for locked pieces. The
  * largest set of which this is true is found by taking away, again and again, whoever breaks it.
  */
-export function findCircle(equipment: readonly Equipment[]): { circle: string[]; since: number } | null {
+export function findCircle(
+  equipment: readonly Equipment[],
+): { circle: string[]; since: number; bySensor: boolean } | null {
   const locked = new Set(equipment.filter((piece) => piece.standsBlocked()))
   const awaited = (piece: Equipment) =>
-    equipment.filter((other) => other.hasRefused(piece) || other.holdsUp(piece))
+    equipment.filter(
+      (other) => other.hasRefused(piece) || other.holdsUp(piece) || piece.waitsForSensorOn(other),
+    )
   let before = -1
   while (locked.size !== before) {
     before = locked.size
@@ -85,6 +93,7 @@ export function findCircle(equipment: readonly Equipment[]): { circle: string[];
   return {
     circle: circle.map(({ name }) => name),
     since: Math.max(...circle.map((each) => each.stateSince)),
+    bySensor: circle.some((each) => each.isStuckBySensor),
   }
 }
 

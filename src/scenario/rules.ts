@@ -12,7 +12,9 @@ import { longestCase } from './outside.js'
 import { checkHours, checkPlanned } from './planned-rules.js'
 import { checkRoutes } from './routes.js'
 import type { Scenario } from './schema.js'
+import { checkSensors } from './sensor-rules.js'
 import { checkSideBySide } from './side-by-side.js'
+import { checkSpeeds } from './speed-rules.js'
 import type { Path } from './walk.js'
 
 /** Breakdowns that come faster than this on the mean are a slip of the unit, and a study of them would not end, s. */
@@ -37,12 +39,14 @@ export function ruleFindings(scenario: Scenario): Finding[] {
     if (piece.breakdowns) checkSkill(scenario, ['line', name, 'breakdowns'], 'breakdowns', report)
     checkPlanned(scenario, piece, ['line', name], report)
     checkHours(scenario, piece, ['line', name], report)
+    checkSpeeds(scenario, piece, ['line', name], report)
     if (piece.jams && checkJams(piece.jams, scenario, ['line', name, 'jams'], report))
       checkSkill(scenario, ['line', name, 'jams'], 'jams', report)
     for (const skill of rules.skills?.(piece) ?? [])
       checkSkill(scenario, ['line', name, skill], skill, report)
   }
   checkRoutes(scenario, report)
+  checkSensors(scenario, report)
   checkSideBySide(scenario, report)
   checkShift(scenario, report)
   checkDuties(scenario, report)

@@ -109,6 +109,11 @@ line:                           # in the order in which a case travels; an entry
     tape-breaks: {chance: 0.2 per 1000, fix: 45 s}     # leave out: none; a chance for each strip
     dwell-spoils: 0 %           # chance that a case that stood under a head when the belts stopped needs taping again
     blade: {service-after: 30000 cuts, time: 10 min}   # leave out: none
+    # sensors may stop and start a sealer, a conveyor with a drive or a station; leave out: it runs whenever it can
+    # stops-when: {full: outfeed, at: 2 m, for: 3 s}    # a sensor so far from the end of that conveyor has seen a case for so long; or clear: none
+    # starts-when: {clear: outfeed, at: 2 m, for: 2 s}  # leave out: once stops-when no longer holds
+    # restart: 1.5 s            # running up, from then on
+    # speeds: [{of: infeed, above: 60 %, at: 24 m/min, back-below: 50 %}]   # on a sealer or a belt: the drive's speed by how full a conveyor is
   outfeed: {type: conveyor, carries: belt, length: 5 m, speed: 24 m/min}
   palletiser:
     type: station               # any place that holds one case for a time
@@ -205,6 +210,13 @@ study:
 #   rising: [line.infeed.length]               # more of it never hurts, as you know
 
 variants:                       # named changes by dotted path; tapeshift run FILE --variant three-inch
+  sensors:
+    note: a sensor on the outfeed stops the sealer and starts it again, and its belts run faster while the infeed is full
+    set:
+      line.sealer.speeds: [{of: infeed, above: 60 %, at: 24 m/min, back-below: 50 %}]
+      line.sealer.stops-when: {full: outfeed, at: 2 m, for: 3 s}
+      line.sealer.starts-when: {clear: outfeed, at: 2 m, for: 2 s}
+      line.sealer.restart: 1.5 s
   three-inch:
     note: 72 mm tape on wide heads
     set:

@@ -116,9 +116,9 @@ const hair = 1e-6
  * behind another before that has moved its length, or rides a piece faster than its drive. And where all drives are as fast, the places of
  * cases on belts are known from when the belts ran: their distances are not less than their lengths.
  */
-export function overlapOf(row: Row, shift: number): string | null {
+export function overlapOf(row: Row, shift: number, text = textOf(row)): string | null {
   const events: ShiftEvent[] = []
-  const line = new Line(loadScenario(textOf(row)).scenario)
+  const line = new Line(loadScenario(text).scenario)
   line.observe((event) => events.push(event))
   line.simulate('tails', shift)
   return new Checked(row, events).fault()

@@ -62,11 +62,12 @@ export abstract class Bed extends Conveyor {
   protected aboard = 0
   /** The case that was found to be felt last: where the next search begins. */
   private ahead = 0
-  /** The way of the last case that `findReach` is asked about, how much of it it has gone and will go, m, and when, s. */
+  /** Running number of the case that `findReach` is asked about: the last one, unless said; its way, how much of it it has gone and will go, m, and when, s. */
+  protected asked = 0
   protected target = unset
   protected gone = unset
-  private reach = unset
-  private reachAt = unset
+  protected reach = unset
+  protected reachAt = unset
   /** The instant that counts, s: where it stands, the one since which it does. */
   private now = unset
   /** When the next case may enter behind the last one, s, as `findClear` finds it. */
@@ -105,6 +106,7 @@ export abstract class Bed extends Conveyor {
     this.reserved = 0
     this.isHeld = false
     this.hasTail = false
+    this.asked = 0
     super.empty()
   }
 
@@ -116,17 +118,17 @@ export abstract class Bed extends Conveyor {
   // --- how the last case goes on ---
 
   /**
-   * Finds how far the last case will go of `target`, at most its pitch, and when it is there, by what has left by now. A case
+   * Finds how far the case will go of `target`, the last one at most its pitch, and when it is there, by what has left by now. A case
    * that has left as well is taken to have gone on freely: it is long past `target`.
    */
   protected findReach(): void {
     const { firstOn: first, mask, length, speed } = this
-    const last = (first + this.aboard - 1) & mask
+    const last = this.asked & mask
     const entered = this.entered[last]!
     this.now = this.unit.frozen ? this.unit.frozenAt : this.floor.clock.now
     this.reach = this.target
     if (this.aboard > 0) {
-      if (this.isHeld) {
+      if (this.isHeld && this.asked === first + this.aboard - 1) {
         this.gone = this.heldAt
         this.reach = this.heldAt
         this.reachAt = 0
@@ -141,10 +143,9 @@ export abstract class Bed extends Conveyor {
     if (first > 0) this.followLeft()
   }
 
-  /** The last case no farther than those that have left let it. */
+  /** The case no farther than those that have left let it. */
   private followLeft(): void {
-    const { mask, speed, tail, pitchBefore } = this
-    const last = this.firstOn + this.aboard - 1
+    const { mask, speed, tail, pitchBefore, asked: last } = this
     const leader = this.firstOn - 1
     const mark = pitchBefore[last & mask]! + this.reach - this.length
     const beyond = mark - pitchBefore[leader & mask]!
@@ -155,7 +156,7 @@ export abstract class Bed extends Conveyor {
     }
     if (this.delay === 0 && beyond <= 0) return
     // one that left before is still felt for the delays between: the last of those that must be past the end
-    const oldest = Math.max(0, last + 1 - this.items.length)
+    const oldest = Math.max(0, this.firstOn + this.aboard - this.items.length)
     let ahead = Math.min(leader, Math.max(oldest, this.ahead))
     while (ahead < leader && pitchBefore[(ahead + 1) & mask]! <= mark) ahead++
     while (ahead > oldest && pitchBefore[ahead & mask]! > mark) ahead--
@@ -171,8 +172,7 @@ export abstract class Bed extends Conveyor {
 
   /** The same where the one that left last must be farther past the end than 0: it may still stand across it. */
   private followAcross(): void {
-    const { speed, tail, unit, mask } = this
-    const last = this.firstOn + this.aboard - 1
+    const { speed, tail, unit, mask, asked: last } = this
     const leader = this.firstOn - 1
     const left = this.left[leader & mask]!
     const delays = (last - leader) * this.delay
@@ -211,12 +211,14 @@ export abstract class Bed extends Conveyor {
       if (beyond > 0) this.clearAt = Math.max(this.clearAt, this.left[leader]! + beyond / this.speed)
       return
     }
+    this.asked = last
     this.target = pitch
     this.findReach()
     this.clearAt = this.reach < pitch - hair ? never : this.reachAt + this.delay
   }
 
   override follow(tail: Tail): void {
+    this.asked = this.firstOn + this.aboard - 1
     this.target = tail.distance
     this.findReach()
     tail.gone = this.gone

@@ -5,11 +5,12 @@ import { Ring } from '../../engine/ring.js'
 import { unset } from '../../engine/unset.js'
 import type { CaseIndex } from '../../line/cases.js'
 import type { Floor } from '../../line/floor.js'
+import type { Sensor } from '../../line/sensor.js'
 import { State } from '../../line/states.js'
 import type { Tail } from '../../line/tail.js'
 import { Crossing } from '../crossing.js'
-import { Travel } from '../travel.js'
-import { Conveyor } from './conveyor.js'
+import { hair, Travel } from '../travel.js'
+import { Conveyor, none } from './conveyor.js'
 import type { ConveyorKeys } from './keys.js'
 
 export class BeltConveyor extends Conveyor {
@@ -127,6 +128,63 @@ export class BeltConveyor extends Conveyor {
     return !this.travel.isRunning
   }
 
+  // --- speed and sensors ---
+
+  override runsAt(speed: number): void {
+    this.crossing.speed = speed
+    this.travel.runsAt(speed, this.crossing)
+    if (!this.unit.frozen) this.tailMoves()
+    this.wakeWhenClear()
+    this.unit.tellBehind()
+  }
+
+  override shareTaken(): number {
+    const { floor, items, keys } = this
+    let taken = 0
+    for (let index = 0; index < items.length; index++)
+      taken += floor.lengths[floor.cases.kind[items.at(index)]!]! + keys.spacing
+    return taken / keys.length
+  }
+
+  override see(sensor: Sensor): void {
+    const place = Math.max(0, this.keys.length - sensor.fromEnd)
+    const end = this.firstEntry + this.items.length
+    sensor.isCovered = false
+    sensor.changesAt = never
+    // of those that have left only the last may still lie across the end
+    sensor.next = Math.max(sensor.next, this.firstEntry - 1, 0)
+    if (sensor.next < this.firstEntry && !this.seeLeft(sensor, place)) sensor.next++
+    for (; !sensor.isCovered && sensor.next < end; sensor.next++)
+      if (this.seeOn(sensor, sensor.next, place)) return
+  }
+
+  /** Whether the sensor sees the case that left last. */
+  private seeLeft(sensor: Sensor, place: number): boolean {
+    const { tail, unit } = this
+    if (this.isBeforePlace || this.leftKind === none) return false
+    tail.distance = place + this.floor.lengths[this.leftKind]! - this.keys.length
+    if (tail.distance <= 0) return false
+    unit.next.follow(tail, unit)
+    sensor.changesAt = tail.reach < tail.distance - hair ? never : tail.reachAt
+    sensor.isCovered = !(sensor.changesAt <= this.floor.clock.now)
+    if (!sensor.isCovered) sensor.changesAt = never
+    return sensor.isCovered
+  }
+
+  /** Looks at a case on the belt; false where it has passed. */
+  private seeOn(sensor: Sensor, number: number, place: number): boolean {
+    const index = number - this.firstEntry
+    const entry = this.entries[number & (this.entries.length - 1)]!
+    const length = this.floor.lengths[this.floor.cases.kind[this.items.at(index)]!]!
+    const isHeld = this.isHeld && index === this.items.length - 1
+    const gone = isHeld ? this.heldAt : this.travel.now() - entry
+    if (gone >= place + length - hair) return false
+    sensor.isCovered = gone >= place - hair
+    if (!isHeld && this.travel.isRunning)
+      sensor.changesAt = this.travel.when(entry + (sensor.isCovered ? place + length : place))
+    return true
+  }
+
   // --- events ---
 
   /** Runs at its pace, unless the case at its end cannot leave or the one stands that has just left. */
@@ -187,6 +245,7 @@ export class BeltConveyor extends Conveyor {
     }
     this.jams?.passed()
     this.takeOutFirst()
+    this.leftKind = kind
     if (!this.isBeforePlace) {
       this.crossing.begin(kind)
       this.tailMoves()
@@ -202,6 +261,7 @@ export class BeltConveyor extends Conveyor {
   protected override takeOutFirst(): void {
     this.items.shift()
     this.firstEntry++
+    this.leftKind = none
   }
 
   override roomAhead(): void {

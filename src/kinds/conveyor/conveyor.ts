@@ -8,6 +8,9 @@ import { Cause } from '../../line/states.js'
 import { Tail } from '../../line/tail.js'
 import type { ConveyorKeys } from './keys.js'
 
+/** No kind of case. */
+export const none = -1
+
 export abstract class Conveyor extends Mechanism {
   protected readonly level = new Level(this.floor.clock, samplesPerShift)
   private readonly full = new Level(this.floor.clock)
@@ -15,6 +18,8 @@ export abstract class Conveyor extends Mechanism {
   protected readonly tail = new Tail()
   /** What follows takes cases in whole. */
   protected isBeforePlace = true
+  /** Kind of the case that left last; none where it was taken out. */
+  protected leftKind = none
 
   constructor(
     floor: Floor,
@@ -37,6 +42,7 @@ export abstract class Conveyor extends Mechanism {
 
   override empty(): void {
     this.isBeforePlace = this.unit.next.takesWhole
+    this.leftKind = none
     this.level.reset(this.floor.pictureFrom, this.floor.end)
     this.full.reset(this.floor.pictureFrom, this.floor.end)
   }

@@ -2,7 +2,8 @@
 import * as z from 'zod'
 import { jams } from '../../scenario/jam-keys.js'
 import { assume, choice, quantity } from '../../scenario/kit.js'
-import { breakdowns, passesTo, planned, rightOfWay, sideBySide } from '../shared-keys.js'
+import { speeds } from '../../scenario/speeds.js'
+import { breakdowns, passesTo, planned, rightOfWay, sensed, sideBySide } from '../shared-keys.js'
 
 export const conveyor = z
   .strictObject({
@@ -45,6 +46,8 @@ export const conveyor = z
     jams: jams.optional(),
     breakdowns: breakdowns.optional(),
     planned: planned.optional(),
+    ...sensed,
+    speeds: speeds.optional(),
     'right-of-way': rightOfWay.optional(),
     ...sideBySide,
     to: passesTo.optional(),

@@ -4,7 +4,15 @@ import { wholeZones, zonesFor } from '../../trade/zones.js'
 import type { ConveyorKeys } from './keys.js'
 
 export const conveyorRules: PieceRules<ConveyorKeys> = {
-  check({ length, zone, carries, breakdowns }, { path, longest }, report) {
+  check({ length, zone, carries, breakdowns, speeds }, { path, longest }, report) {
+    if (speeds !== undefined && carries !== 'belt')
+      report(
+        [...path, 'speeds'],
+        'conflict',
+        'only belts run at several speeds here: of cases that close up too little is known while the speed changes',
+        'take them out, or set `carries: belt`',
+        true,
+      )
     if (longest && longest.length > length)
       report(
         [...path, 'length'],

@@ -24,8 +24,9 @@ export abstract class Belts extends FlapPlace {
   protected nextOn = 0
   /** Belt travel from which the next case may enter, m. */
   protected clearFrom = unset
-  /** Kept between cases, m. */
-  protected readonly gap: number
+  /** Kept between cases, m: by the speed of the belts. */
+  protected gap = unset
+  private readonly cuts: ReturnType<typeof cutsOf>
   /** Running number of the next case to meet each head. */
   protected readonly meets: Int32Array
   /** Belt travel at which that case comes to each head and, last, at which the first case comes to the end of the belts. */
@@ -37,12 +38,17 @@ export abstract class Belts extends FlapPlace {
   /** What follows takes cases in whole. */
   protected isBeforePlace = true
 
-  constructor(floor: Floor, name: string, keys: SealerKeys) {
+  constructor(
+    floor: Floor,
+    name: string,
+    protected readonly keys: SealerKeys,
+  ) {
     super(floor, name, keys)
     this.bed = keys.bed
     this.travel = new Travel(floor.clock, keys['belt-speed'])
     this.crossing = new Crossing(floor, () => this.unit, keys['belt-speed'])
-    this.gap = gapNeeded(keys['minimum-gap'], cutsOf(keys), keys['belt-speed'])
+    this.cuts = cutsOf(keys)
+    this.gap = gapNeeded(keys['minimum-gap'], this.cuts, keys['belt-speed'])
     this.positions = Float64Array.from(headsOf(keys), ([, { position }]) => position).sort()
     this.meets = new Int32Array(this.positions.length)
     this.marks = new Float64Array(this.positions.length + 1)
@@ -59,6 +65,7 @@ export abstract class Belts extends FlapPlace {
   override empty(): void {
     super.empty()
     this.travel.reset()
+    this.gap = gapNeeded(this.keys['minimum-gap'], this.cuts, this.keys['belt-speed'])
     this.clearFrom = 0
     this.firstOn = 0
     this.nextOn = 0
@@ -76,6 +83,17 @@ export abstract class Belts extends FlapPlace {
 
   override get standsForTail(): boolean {
     return this.crossing.stands
+  }
+
+  /** The gap before the next case follows the speed; those on the belts keep theirs. */
+  override runsAt(speed: number): void {
+    const gap = gapNeeded(this.keys['minimum-gap'], this.cuts, speed)
+    if (this.nextOn > 0) this.clearFrom += gap - this.gap
+    this.gap = gap
+    this.crossing.speed = speed
+    this.travel.runsAt(speed, this.crossing)
+    if (!this.unit.frozen) this.tailMoves()
+    this.unit.tellBehind()
   }
 
   /** Looks how the case goes on whose tail is on the belts. */

@@ -3,7 +3,8 @@ import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
 import { jams } from '../../scenario/jam-keys.js'
 import { assume, choice, name, quantity, quantityOr, whole } from '../../scenario/kit.js'
-import { breakdowns, passesTo, planned, rightOfWay, sideBySide } from '../shared-keys.js'
+import { speeds } from '../../scenario/speeds.js'
+import { breakdowns, passesTo, planned, rightOfWay, sensed, sideBySide } from '../shared-keys.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
 
@@ -134,6 +135,8 @@ export const sealer = z
     jams: jams.optional(),
     breakdowns: breakdowns.optional(),
     planned: planned.optional(),
+    ...sensed,
+    speeds: speeds.optional(),
     'roll-change': assume(
       z.strictObject({
         time: assume(

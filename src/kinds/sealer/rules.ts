@@ -43,6 +43,14 @@ function checkBelts(sealer: SealerKeys, { path, longest }: Place, report: Report
       `faster than the ${slowest} head is rated for: ${perMinute(rating)}`,
       `at most ${perMinute(rating)}, or a head with a higher rating`,
     )
+  for (const [index, { at }] of (sealer.speeds ?? []).entries())
+    if (at > rating * ratingTolerance)
+      report(
+        [...path, 'speeds', index, 'at'],
+        'conflict',
+        `faster than the ${slowest} head is rated for: ${perMinute(rating)}`,
+        `at most ${perMinute(rating)}, or a head with a higher rating`,
+      )
 }
 
 function checkHeads(sealer: SealerKeys, { scenario, path }: Place, report: Report): void {

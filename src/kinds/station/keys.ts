@@ -11,6 +11,7 @@ import {
   planned,
   rightOfWay,
   runBy,
+  sensed,
   sideBySide,
 } from '../shared-keys.js'
 
@@ -46,6 +47,7 @@ export const station = z
     jams: jams.optional(),
     breakdowns: breakdowns.optional(),
     planned: planned.optional(),
+    ...sensed,
     'right-of-way': rightOfWay.optional(),
     ...sideBySide,
     to: passesTo.optional(),

@@ -25,7 +25,8 @@ interface TraceWriter {
 
 /** Keys of an event in the order in which they are written. */
 const keys = [
-  ...(['time', 'event', 'at', 'case', 'kind', 'from', 'state', 'cause', 'jam', 'person', 'task'] as const),
+  ...(['time', 'event', 'at', 'case', 'kind', 'from', 'state', 'cause', 'jam', 'sensor'] as const),
+  ...(['sees', 'speed', 'person', 'task'] as const),
   ...(['head', 'tape', 'lasts', 'after', 'as'] as const),
 ] satisfies readonly (keyof ShiftEvent)[]
 
@@ -77,6 +78,11 @@ function tapeLength(metres: number | undefined, display: Display): string {
   return `${((metres ?? 0) / size).toFixed(3)} ${unit}`
 }
 
+function driveSpeed(speed: number | undefined, display: Display): string {
+  const unit = display === 'us' ? 'ft/min' : 'm/min'
+  return `${((speed ?? 0) / unitSize('speed', unit)).toFixed(1)} ${unit}`
+}
+
 const ofJam = (jam: string | undefined) => (jam === undefined ? '' : `, ${jam}`)
 
 /** What happens, by the name of the event, in words. */
@@ -103,6 +109,9 @@ const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Di
   // a colon has one meaning here
   state: ({ state }) => `state: ${stateLabel(state!, ', ')}`,
   stops: ({ cause, jam }) => `stops: ${causes[cause!].one}${ofJam(jam)}`,
+  'sensor-stops': ({ sensor, sees }) => `a sensor stops it: ${sensor} is ${sees}`,
+  'sensor-starts': () => 'runs again after a sensor stopped it',
+  'runs-at': ({ speed }, _, display) => `its drive runs at ${driveSpeed(speed, display)}`,
   'sets-out': ({ person, task }) => `${person} sets out: ${task}`,
   'work-begins': ({ person, task, lasts }) =>
     `${person} is there and begins, for ${duration(lasts)}: ${task}`,

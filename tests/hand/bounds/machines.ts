@@ -2,6 +2,20 @@
 import type { Bound } from './bound.js'
 
 export const machineBounds: readonly Bound[] = [
+  {
+    code: 'speeds-by-hand',
+    severity: 'note',
+    told: ['line.sealer.speeds=[{of: infeed, above: 60 %, at: 20 m/min}]'],
+    not: [],
+    path: 'line.sealer.speeds',
+  },
+  {
+    code: 'sensors-by-hand',
+    severity: 'note',
+    told: ['line.sealer.stops-when={clear: infeed, at: 1 m, for: 3 s}'],
+    not: [],
+    path: 'line.sealer.stops-when',
+  },
   // (400 + 300) / (400 + 20) = 1.667: 24.4 m/min over 1.667 are 14.64 m/min
   {
     code: 'gap-at-infeed',
