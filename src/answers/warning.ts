@@ -41,6 +41,8 @@ export interface FoundError {
   message: string
   fix: string
   over: number | null
+  /** Of what is so of many cases: those of which the same is found and that are not told. */
+  others?: number
 }
 
 /** What speaks against a design; its name is null where it needs none. */
@@ -68,7 +70,7 @@ function errorsOf(designs: readonly WarnedDesign[]): Warning[] {
       meaning: worst[0]!.meaning,
       text: worst[0]!.message,
       fix: worst[0]!.fix,
-      count: all.length,
+      count: all.reduce((sum, { others = 0 }) => sum + 1 + others, 0),
       paths: [...new Set(worst.map(({ path }) => path))].slice(0, mostPaths),
       designs: unlike(all.map(({ name }) => name)),
     }
