@@ -41,6 +41,7 @@ export interface FoundError {
   message: string
   fix: string
   over: number | null
+  /** Of what is so of many cases: those of which the same is found and that are not told. */
   others?: number
 }
 

@@ -127,6 +127,19 @@ describe('the first screen', () => {
     expect(out).toContain('Fix the errors first')
   })
 
+  it('check groups what is so of many cases, and counts them all', async () => {
+    // legs of 70 mm meet on cases below 140 mm: 60 of these 100
+    const kinds = Array.from(
+      { length: 100 },
+      (_, kind) => `k${kind + 1}: {length: 400 mm, width: 300 mm, height: ${kind < 60 ? 120 : 260} mm}`,
+    )
+    const stdin = smallLine.replace(/cases: .*/, `cases: {${kinds.join(', ')}}`)
+    const { out, code } = await call(['check', '-'], { stdin, width: 80 })
+    expect(code).toBe(3)
+    expect(out).toContain('legs-meet, 60 of 100 cases, the worst are k1, k2, k3 and 2 more')
+    expect(out.trimEnd().split('\n').length).toBeLessThanOrEqual(30)
+  })
+
   it('without a target says so', async () => {
     const { out } = await call(['run', '-', ...one], { stdin: smallLine.replace(/target.*\n/, '') })
     expect(out).toMatch(/\nNO TARGET is given: the line puts out \d/)

@@ -32,7 +32,7 @@ function withKeys(
     done.add(each.at)
     text = text.replace(`  p${each.at}: {`, `  p${each.at}: {${more}, `)
   }
-  return `${text}\ncrew: {all: {people: 2, walk: 3 s, does: [jams, roll-change, breakdowns]}}`
+  return text
 }
 
 const sensor = (each: Choice, { pieces }: Row): string | null => {

@@ -1,18 +1,16 @@
 /** Accumulating conveyor: cases close up behind one that stands, and follow it when it moves again. */
 
 import { never } from '../../engine/clock.js'
-import { unset } from '../../engine/unset.js'
 import type { CaseIndex } from '../../line/cases.js'
 import type { Floor } from '../../line/floor.js'
-import type { Sensor } from '../../line/sensor.js'
 import { State } from '../../line/states.js'
 import { hair } from '../travel.js'
-import { Bed } from './bed.js'
 import { none } from './conveyor.js'
 import type { ConveyorKeys } from './keys.js'
+import { SensedBed } from './sensed-bed.js'
 
 /** The events of a bed of cases that close up: `bed` says where they are. */
-export class AccumulatingConveyor extends Bed {
+export class AccumulatingConveyor extends SensedBed {
   /** Time over the whole length in free flow, s. */
   private readonly crossing: number
   private readonly shortest: number
@@ -23,9 +21,6 @@ export class AccumulatingConveyor extends Bed {
   private offersAgain = false
   /** The first stands behind a case that lies across the end, and has not been asked whether it jams. */
   private isBehindTail = false
-  /** What `findPassing` finds: when, s. */
-  private hasPassed = false
-  private passesAt = unset
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
@@ -124,58 +119,6 @@ export class AccumulatingConveyor extends Bed {
   /** Cases may stand as far back as its entrance, counting one that stands across its end. */
   private isPacked(): boolean {
     return this.firstOn > 0 && this.reserved + this.pitches[(this.firstOn - 1) & this.mask]! > this.length
-  }
-
-  // --- level and sensors ---
-
-  override shareTaken(): number {
-    return this.reserved / this.length
-  }
-
-  override see(sensor: Sensor): void {
-    const place = Math.max(0, this.length - sensor.fromEnd)
-    const end = this.firstOn + this.aboard
-    sensor.isCovered = false
-    sensor.changesAt = never
-    // of those that have left only the last may still lie across the end
-    sensor.next = Math.max(sensor.next, this.firstOn - 1, 0)
-    for (; sensor.next < end; sensor.next++) {
-      this.findPassing(sensor.next, place + this.lengthOf(sensor.next))
-      if (this.hasPassed) continue
-      sensor.changesAt = this.passesAt
-      this.findPassing(sensor.next, place)
-      sensor.isCovered = this.hasPassed
-      if (!this.hasPassed) sensor.changesAt = this.passesAt
-      return
-    }
-  }
-
-  /** Of a case here, or of the one that left last, m; nothing of one that was taken out. */
-  private lengthOf(number: number): number {
-    const kind =
-      number < this.firstOn ? this.leftKind : this.floor.cases.kind[this.items[number & this.mask]!]!
-    return kind === none ? 0 : this.floor.lengths[kind]!
-  }
-
-  /** Finds whether the leading edge of such a case has passed `place`, m from the entrance, and else when it will. */
-  private findPassing(number: number, place: number): void {
-    const { unit, tail } = this
-    let { now } = this.floor.clock
-    if (number >= this.firstOn) {
-      this.asked = number
-      this.target = place
-      this.findReach()
-      this.passesAt = this.reach < place - hair ? never : this.reachAt
-      if (unit.frozen) now = unit.frozenAt
-    } else if (place <= this.length || this.isBeforePlace || this.leftKind === none) this.passesAt = 0
-    else {
-      tail.distance = place - this.length
-      unit.next.follow(tail, unit)
-      this.passesAt = tail.reach < tail.distance - hair ? never : tail.reachAt
-    }
-    this.hasPassed = this.passesAt <= now
-    // while the bed stands nothing on it passes
-    if (!this.hasPassed && unit.frozen && number >= this.firstOn) this.passesAt = never
   }
 
   // --- events ---

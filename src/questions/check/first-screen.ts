@@ -57,18 +57,18 @@ function handText({ hand, display }: CheckResult): string | null {
   return `${words.rate(throughput.value)} expected, ${words.count(perShift.value ?? 0)} good cases a shift; in ${(usualError.often.value ?? 0) * 10} of 10 lines within ${percentText(usualError.within.value ?? Number.NaN, 2)} of the simulation. ${asked}`
 }
 
-/** Kinds of finding of a severity that are told in full before they are named. */
-const mostTold = 2
+/** Kinds of finding that are told in full before they are named. */
+const mostTold: Record<Severity, number> = { error: 2, warning: 1, note: 0 }
 
 /** Findings by their code: `52 of 300 cases (a, b, c)`, what is found of the first of them, and the fix. */
 function groupedPart(head: string, severity: Severity, tone: Tone, result: CheckResult): Said[] {
   const groups = byCode(result.findings.filter((each) => each.severity === severity))
-  const rest = groups.slice(mostTold)
+  const rest = groups.slice(mostTold[severity])
   return part(
     head,
     [
-      ...groups.slice(0, mostTold).map((group) => groupText(group, result)),
-      rest.length > 0 && `Also ${firstOf(rest.map(([{ code }]) => code))}.`,
+      ...groups.slice(0, mostTold[severity]).map((group) => groupText(group, result)),
+      rest.length > 0 && `Also ${firstOf(rest.map(([{ code }]) => codes[code as FindingCode] ?? code))}.`,
     ],
     tone,
   )

@@ -193,6 +193,10 @@ function isClear(figure: DifferenceFigure): boolean {
   return Math.min(Math.abs(low), Math.abs(high)) > ((high - low) / 2) * hair
 }
 
+/** A measure in a few words. */
+const nameOf = (measure: string, { label }: DifferenceFigure): string =>
+  measure === 'target-held' ? 'shifts that reach the target' : (lineRow(measure)?.column ?? label)
+
 /** Differences from the base of the first variants, as far as they are shown, and what is not. */
 function differencesPart(result: CompareResult): Said[] {
   const { differences, compared, display } = result
@@ -202,7 +206,7 @@ function differencesPart(result: CompareResult): Said[] {
     told.slice(0, mostTold).map((name) => {
       const all = compared.flatMap((measure) => {
         const figure = differences[name]![measure]
-        return figure ? [{ what: lineRow(measure)?.column ?? figure.label, figure }] : []
+        return figure ? [{ what: nameOf(measure, figure), figure }] : []
       })
       const sizes = all
         .filter(({ figure }) => isClear(figure))

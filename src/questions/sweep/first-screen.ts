@@ -2,9 +2,10 @@
 
 import { checkParts, firstOf, nextPart, part, restsOnPart, safetyPart } from '../../answers/first-screen.js'
 import { isCostInPart } from '../../answers/warnings.js'
+import type { MeasureKey } from '../../catalogue/of-line.js'
 import { briefly } from '../../catalogue/unit-name.js'
 import { shortFigure } from '../../report/few-figures.js'
-import { counted, grouped } from '../../report/format.js'
+import { counted, grouped, percentText, rateText, sentences } from '../../report/format.js'
 import type { Screen, Verdict } from '../../report/screen.js'
 import {
   costName,
@@ -15,6 +16,7 @@ import {
   type SweepResult,
 } from './document.js'
 import { isInputShown, rankedInputs } from './each-report.js'
+import { heldLevels } from './kinds.js'
 import { rankedEffects } from './plan-report.js'
 import { sweepReport, sweepSummary } from './report.js'
 import { measureSubject, pointText, valueText } from './words.js'
@@ -52,12 +54,31 @@ export function sweepScreen(result: SweepResult): Screen {
 /** What the sweep says: of inputs that move alone, and of a plan, the names of those that matter. */
 function saidOf(result: SweepResult, headline: readonly string[]): string[] {
   const { kind, measures } = result
-  if (kind === 'curve' || kind === 'grid') return headline.slice(0, mostSaid)
+  if (kind === 'curve') return targetText(result)
+  if (kind === 'grid') return headline.slice(0, mostSaid)
   const shownOf = kind === 'each' ? eachShown : planShown
   return measures.map((measure) => {
     const shown = shownOf(result, measure)
     return `${measureSubject(measure)}: ${shown.length === 0 ? 'nothing is shown to change it' : `${firstOf(shown, 2)} ${shown.length === 1 ? 'is' : 'are'} shown to change it`}.`
   })
+}
+
+/** From which value on the target is reached how often, and on average; nothing without a target. */
+function targetText({ target, factors, points, curve }: SweepResult): string[] {
+  const [factor] = factors as [Factor]
+  if (target === null) return []
+  const where = (name: MeasureKey, level: number): string => {
+    const rising = curve!.measures[name]!.crossings.find((each) => each.level === level && each.rises)
+    if (rising) return `from about ${valueText(rising.at, factor, 3)}`
+    const isMet = points.every(({ measures }) => (measures[name]?.mean ?? Number.NaN) >= level)
+    return isMet ? 'at every value tried' : 'at no value tried'
+  }
+  const often = heldLevels.map((level) => `in ${percentText(level)} of the shifts ${where(heldName, level)}`)
+  return sentences(
+    curve!.measures[heldName] && `The target of ${rateText(target)} is reached ${often.join(', ')}.`,
+    curve!.measures.throughput && `On average it is reached ${where('throughput', target)}.`,
+    `These are read off ${factor.path} between the values tried.`,
+  )
 }
 
 /** The recommendation, or that none is shown. */
@@ -135,12 +156,15 @@ function curveVerdict(result: SweepResult): Verdict {
     )
   }
   const measure = measures.find(({ name }) => curve!.measures[name]?.enough)
-  if (!measure)
+  if (!measure) {
+    const isFlat = measures.every(({ name }) => curve!.measures[name]?.enough === 0)
+    const last = valueText(factor.values.at(-1)!, factor)
     return {
       word: 'NONE IS SHOWN',
       tone: 'warning',
-      text: `to be enough: more of ${factor.path} either changes nothing that is shown, or does up to the last value tried.`,
+      text: `to be enough: ${isFlat ? `no difference is shown from ${valueText(factor.values[0]!, factor)} to ${last} of ${factor.path}` : `up to the last value tried, ${last} of ${factor.path}, a change is shown`}.`,
     }
+  }
   const enough = points[curve!.measures[measure.name]!.enough!]!
   return recommended(
     enough,
