@@ -66,7 +66,7 @@ export abstract class Joint extends Door implements Feeder {
   // --- told by the piece ahead ---
 
   tailMoves(): void {
-    if (this.frozen) return
+    if (this.frozen || !this.mechanism.heedsTail()) return
     this.mechanism.tailMoves()
     this.refresh()
   }

@@ -107,6 +107,10 @@ export class AccumulatingConveyor extends Bed {
     if (this.unit.owes && !this.unit.frozen) this.wakeWhenClear()
   }
 
+  override heedsTail(): boolean {
+    return this.hasTail
+  }
+
   /** The case that left last goes on otherwise: so may those behind it, as far as they stand close. */
   override tailMoves(): void {
     if (this.isBehindTail) this.findDueBehindTail()
