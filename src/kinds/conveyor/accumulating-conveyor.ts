@@ -220,22 +220,7 @@ export class AccumulatingConveyor extends Bed {
     else this.unit.plans(Math.min(this.due, wake), this.aboard === 0 ? State.waiting : this.moving)
   }
 
-  override freeze(): void {
-    if (this.hasTail && this.aboard > 0) this.noteWhereItStands()
-  }
-
-  /** The first behind the tail of the one that left last: that goes on while this stands, and the first then has its way still before it. */
-  private noteWhereItStands(): void {
-    const { tail, unit } = this
-    const leader = (this.firstOn - 1) & this.mask
-    tail.distance = this.pitches[leader]!
-    unit.next.follow(tail, unit)
-    if (tail.gone >= tail.distance - hair) return
-    this.left[leader] = Math.max(this.left[leader]!, unit.frozenAt - tail.gone / this.speed)
-    this.isBlocked = false
-    this.moving = State.working
-    this.findDue()
-  }
+  override freeze(): void {}
 
   override thaw(passed: number): void {
     // standing still shifts the whole picture in time
