@@ -69,7 +69,7 @@ export abstract class Joint extends Door implements Feeder {
   // --- told by the piece ahead ---
 
   tailMoves(): void {
-    if (this.frozen) {
+    if (this.frozen || !this.mechanism.heedsTail()) {
       // what lies half ahead may be drawn off all the same
       this.tellWatchers()
       return

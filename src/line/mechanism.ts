@@ -74,6 +74,11 @@ export abstract class Mechanism {
   /** The case that left last goes on ahead otherwise than was said. */
   tailMoves(): void {}
 
+  /** Whether that can matter to it now; asked first, for mostly that case has long crossed. */
+  heedsTail(): boolean {
+    return false
+  }
+
   /** Cases that lie on it cannot leave now. */
   isShut(): boolean {
     return false

@@ -2,7 +2,7 @@
 import { execFileSync } from 'node:child_process'
 import { readdirSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { lineOf, referenceFile } from './lines.js'
+import { lineOf, mixedFile, referenceFile } from './lines.js'
 import type { Asked } from './measure.js'
 
 /**
@@ -31,6 +31,13 @@ describe('the reference line', () => {
     const line = await lineOf(referenceFile)
     line.simulate('bench', 1)
     expect(line.counts).toEqual({ arrived: 8493, events: 67224 })
+  })
+})
+
+describe('a line that uses all that a floor has', () => {
+  // as the demos: per stop, per piece of other or planned work a little, per case nothing
+  it('allocates less than four numbers per case once it runs', () => {
+    expect(bytesPerCase(mixedFile, 64)).toBeLessThan(64)
   })
 })
 

@@ -7,6 +7,8 @@ import { loadScenario } from '../../src/scenario/load.js'
 
 /** Files are found from the folder of the project, where npm runs the bench. */
 export const referenceFile = 'tests/bench/reference.yaml'
+/** A line with every key that the floor of a plant has. */
+export const mixedFile = 'tests/bench/mixed.yaml'
 
 /** The line of a scenario file, with the CSV files that it names. */
 export async function lineOf(file: string): Promise<Line> {

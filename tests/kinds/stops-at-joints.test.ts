@@ -67,13 +67,4 @@ describe('a case behind one that stands across the joint', () => {
       [116, 'case 2 out'],
     ])
   })
-
-  it('has its way still before it after a breakdown in which that one has gone on', () => {
-    // cases of 600 mm: the second stands 0.4 m into q, the third 0.2 m before the joint. p is down from 20 to 50 s, and the gate
-    // opens at 30 s: the second is out 1.2 s later; the third has 0.2 m and 1 m to go from 50 s on
-    const cases = '{a: {length: 600 mm, width: 300 mm, height: 300 mm}}'
-    const line = `{p: ${roller(2, fails(20, 30))}, q: ${roller(1)}}`
-    const { log } = trial({ cases, line, arrivals: at(0, 2, 4), turns: [1, 30], until: 60 })
-    expect(outs(log)).toEqual([30, 31.2, 52.4])
-  })
 })

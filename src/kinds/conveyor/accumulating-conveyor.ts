@@ -19,8 +19,8 @@ export class AccumulatingConveyor extends SensedBed {
   private isBlocked = false
   /** It moves again after a stop, and has not yet offered the case that was refused before. */
   private offersAgain = false
-  /** The first stands behind a case that lies across the end, and has not been asked whether it jams. */
-  private isBehindTail = false
+  /** Its state while it holds cases and offers none: blocked while the first stands behind one that lies across the end, not yet asked whether it jams. */
+  private moving: State = State.working
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
@@ -33,7 +33,7 @@ export class AccumulatingConveyor extends SensedBed {
     this.wakeAt = never
     this.isBlocked = false
     this.offersAgain = false
-    this.isBehindTail = false
+    this.moving = State.working
     super.empty()
   }
 
@@ -98,7 +98,7 @@ export class AccumulatingConveyor extends SensedBed {
         this.due = never
         this.isBlocked = false
         this.offersAgain = false
-        this.isBehindTail = false
+        this.moving = State.working
       }
       return
     }
@@ -109,9 +109,13 @@ export class AccumulatingConveyor extends SensedBed {
     if (this.unit.owes && !this.unit.frozen) this.wakeWhenClear()
   }
 
+  override heedsTail(): boolean {
+    return this.hasTail
+  }
+
   /** The case that left last goes on otherwise: so may those behind it, as far as they stand close. */
   override tailMoves(): void {
-    if (this.isBehindTail) this.findDueBehindTail()
+    if (this.moving === State.blocked) this.findDueBehindTail()
     if (this.unit.owes) this.wakeWhenClear()
     if (this.isPacked()) this.unit.tellBehind()
   }
@@ -151,7 +155,7 @@ export class AccumulatingConveyor extends SensedBed {
     tail.distance = this.pitches[(this.firstOn - 1) & this.mask]!
     unit.next.follow(tail, unit)
     this.due = tail.reach < tail.distance - hair ? never : tail.reachAt + this.delay
-    this.isBehindTail = this.due > this.floor.clock.now + hair
+    this.moving = this.due > this.floor.clock.now + hair ? State.blocked : State.working
   }
 
   override step(): void {
@@ -169,7 +173,7 @@ export class AccumulatingConveyor extends SensedBed {
   /** Cases jam at the end: one that is kept from it comes to it later. */
   private jamOrOffer(): void {
     if (this.hasTail) this.findDueBehindTail()
-    if (!this.isBehindTail && !this.jamsWith(this.first())) this.offerFirst()
+    if (this.moving === State.working && !this.jamsWith(this.first())) this.offerFirst()
   }
 
   private offerFirst(): void {
@@ -220,26 +224,10 @@ export class AccumulatingConveyor extends SensedBed {
   override plan(): void {
     const wake = this.wakeAt
     if (this.isBlocked) this.unit.plans(this.offersAgain ? this.floor.clock.now : wake, State.blocked)
-    else if (this.isBehindTail) this.unit.plans(Math.min(this.due, wake), State.blocked)
-    else this.unit.plans(Math.min(this.due, wake), this.aboard === 0 ? State.waiting : State.working)
+    else this.unit.plans(Math.min(this.due, wake), this.aboard === 0 ? State.waiting : this.moving)
   }
 
-  override freeze(): void {
-    if (this.hasTail && this.aboard > 0) this.noteWhereItStands()
-  }
-
-  /** The first behind the tail of the one that left last: that goes on while this stands, and the first then has its way still before it. */
-  private noteWhereItStands(): void {
-    const { tail, unit } = this
-    const leader = (this.firstOn - 1) & this.mask
-    tail.distance = this.pitches[leader]!
-    unit.next.follow(tail, unit)
-    if (tail.gone >= tail.distance - hair) return
-    this.left[leader] = Math.max(this.left[leader]!, unit.frozenAt - tail.gone / this.speed)
-    this.isBlocked = false
-    this.isBehindTail = false
-    this.findDue()
-  }
+  override freeze(): void {}
 
   override thaw(passed: number): void {
     // standing still shifts the whole picture in time

@@ -106,6 +106,10 @@ export class BeltConveyor extends Conveyor {
     this.wakeWhenClear()
   }
 
+  override heedsTail(): boolean {
+    return this.crossing.isOn
+  }
+
   override tailMoves(): void {
     this.noteBehind()
     this.crossing.look()

@@ -96,6 +96,10 @@ export abstract class Belts extends FlapPlace {
     this.unit.tellBehind()
   }
 
+  override heedsTail(): boolean {
+    return this.crossing.isOn
+  }
+
   /** Looks how the case goes on whose tail is on the belts. */
   protected lookAcross(): void {
     this.crossing.behind = this.marks[this.meets.length]! - this.travel.now()
