@@ -36,7 +36,7 @@ describe('ends of quantities', () => {
         Object.keys(units)[0]!,
       ]
       // scales of warmth do not begin at nothing
-    for (const number of dimension === 'temperature' ? ['-1e308', '1e308'] : ['1e-308', '1e308']) {
+      for (const number of dimension === 'temperature' ? ['-1e308', '1e308'] : ['1e-308', '1e308']) {
         const read = readExact(`${number} ${unit}`, dimension, {})
         expect(read).toMatchObject({ fault: { code: 'out-of-range' } })
         if ('fault' in read) expect(read.fault.rule).toContain(`from ${ends[0]} to ${ends[1]} ${si}`.trim())
