@@ -4,7 +4,7 @@ import { timeDistribution } from '../scenario/distribution.js'
 import { assume, choice, name, quantity, whole } from '../scenario/kit.js'
 
 export { planned } from '../scenario/planned-keys.js'
-export { sensed } from '../scenario/sensors.js'
+export { sensed } from '../scenario/sensor-keys.js'
 
 /**
  * A key `to`, or one whose name ends in `-to`, says where cases go: `scenario/routes` reads every way of a line off such

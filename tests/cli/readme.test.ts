@@ -32,12 +32,12 @@ const commandsIn = (text: string): string[] =>
 
 /** The same command with few shifts, in this thread. */
 function quickened(argv: readonly string[]): string[] {
-  if (argv[0] === 'validate') return [...argv, '--full', '--workers', '1', '--no-files']
+  if (argv[0] === 'validate') return [...argv, '--workers', '1', '--no-files']
   if (!['run', 'compare', 'size', 'sweep'].includes(argv[0]!)) return [...argv]
   // a report is made of the files of a run
   const files = argv[0] === 'run' ? [] : ['--no-files']
   const some = argv[0] === 'size' ? ['--choose', 'line.infeed.length=4 m,12 m'] : ['--shifts', '3']
-  return [...argv, ...some, '--full', '--workers', '1', ...files]
+  return [...argv, ...some, '--workers', '1', ...files]
 }
 
 describe('README', () => {
@@ -76,7 +76,7 @@ describe('README', () => {
     ['run', 'scenarios/soap-works.yaml', 'HOLDS the target'],
     ['compare', 'scenarios/tape-choice.yaml', 'RECOMMENDED: three-inch-long'],
   ])('quotes what %s %s prints', async (command, scenario, begin) => {
-    const { out } = await call([command, scenario, '--no-files', '--full', '--workers', '1'], {
+    const { out } = await call([command, scenario, '--no-files', '--workers', '1'], {
       cwd: folder(),
     })
     const [quotation] = blocks('text').filter((block) => block.includes(begin))
@@ -86,7 +86,7 @@ describe('README', () => {
 
   it('quotes what its sweep prints', async () => {
     const [command] = blocks('sh').filter((block) => block.startsWith('tapeshift sweep'))
-    const { out } = await call([...words(command!.trim()), '--no-files', '--full', '--workers', '1'], {
+    const { out } = await call([...words(command!.trim()), '--no-files', '--workers', '1'], {
       cwd: folder(),
     })
     const [quotation] = blocks('text').filter((block) => block.includes('RECOMMENDED: line.infeed.length'))

@@ -2,7 +2,7 @@
 import * as z from 'zod'
 import { jams } from '../../scenario/jam-keys.js'
 import { assume, choice, quantity } from '../../scenario/kit.js'
-import { speeds } from '../../scenario/speeds.js'
+import { speeds } from '../../scenario/speed-keys.js'
 import { breakdowns, passesTo, planned, rightOfWay, sensed, sideBySide } from '../shared-keys.js'
 
 export const conveyor = z

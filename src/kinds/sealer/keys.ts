@@ -3,7 +3,7 @@ import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
 import { jams } from '../../scenario/jam-keys.js'
 import { assume, choice, name, quantity, quantityOr, whole } from '../../scenario/kit.js'
-import { speeds } from '../../scenario/speeds.js'
+import { speeds } from '../../scenario/speed-keys.js'
 import { breakdowns, passesTo, planned, rightOfWay, sensed, sideBySide } from '../shared-keys.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
