@@ -110,7 +110,7 @@ describe('orders', () => {
       path.join(cwd, 'line.yaml'),
       scenario().replace(/\{log: .*unit: s\}/, '{orders: [{case: bars, quantity: 3, time-between: 5 s}]'),
     )
-    const { code, out, err } = await call(['run', 'line.yaml', '--no-files', ...one], { cwd })
+    const { code, out, err } = await call(['run', 'line.yaml', '--no-files', '--full', ...one], { cwd })
     expect([code, err]).toEqual([0, ''])
     expect(out).toContain('After the last order of dock nothing more comes from there in a shift.')
     expect(out).toMatch(/orders done 1\b/)
