@@ -110,7 +110,8 @@ describe('a record file', () => {
     ['record: {}\nline: {}', '`line` is no key of a record file'],
     ['record: {title: a', 'not YAML 1.2'],
     ['record: {__proto__: a}', '`__proto__` is no name'],
-    ['a: b\n---\nc: d', 'not YAML 1.2: a record is one document'],
+    ['record: {}\n---\nc: d', 'not YAML 1.2: a record is one document'],
+    ['a: b\n---\nc: d', 'not YAML 1.2: its lines are not repeated'],
     ['x'.repeat(1_000_001), 'a record is at most a million characters'],
     ['record: 5', 'must be a map of keys'],
   ])('%.40s is none', (text, rule) => {
