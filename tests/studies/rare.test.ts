@@ -12,7 +12,7 @@ import { findBest } from '../../src/questions/compare/best.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { MeanTest, type Verdict } from '../../src/statistics/constraint.js'
 import { standardNormal } from '../../src/statistics/quantile.js'
-import { measureOf, seedOf } from './studies.js'
+import { measureOf, seedOf } from '../slow/studies.js'
 
 const risk = 0.05
 

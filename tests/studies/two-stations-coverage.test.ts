@@ -1,9 +1,9 @@
 /** Intervals of a terminating shift: two stations from empty, with stock or packers before them, whose output is known exactly. */
 import { describe, expect, it } from 'vitest'
 import { Line } from '../../src/line/line.js'
-import { expected, type Reward } from './markov.js'
-import { cover, expectCovers, scenarioOf } from './studies.js'
-import { held, isWorking, room, shiftLength, twoStations } from './two-stations.js'
+import { expected, type Reward } from '../slow/markov.js'
+import { cover, expectCovers, scenarioOf } from '../slow/studies.js'
+import { held, isWorking, room, shiftLength, twoStations } from '../slow/two-stations.js'
 
 const chain = twoStations(room)
 const mean = (reward: Reward) => expected(chain, 0, reward, shiftLength).integral / shiftLength

@@ -6,9 +6,9 @@ import { parseRequirement } from '../../src/answers/requirement.js'
 import { Line, type ShiftResult } from '../../src/line/line.js'
 import { findCheapest } from '../../src/questions/size/search.js'
 import type { Scenario } from '../../src/scenario/schema.js'
-import { birthDeath, expected } from './markov.js'
-import { scenarioOf, seedOf } from './studies.js'
-import { hunt, isWorking, twoStations } from './two-stations.js'
+import { birthDeath, expected } from '../slow/markov.js'
+import { scenarioOf, seedOf } from '../slow/studies.js'
+import { hunt, isWorking, twoStations } from '../slow/two-stations.js'
 
 const runs = 200
 const confidence = 0.95
