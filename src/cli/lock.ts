@@ -97,9 +97,7 @@ export function lock(file: string): () => void {
 /** In place of a process that ended without letting it go. */
 function takeOver(file: string): void {
   const holder = holderOf(file)
-  const mine =
-    holder?.pid === process.pid && holder.host === hostname() && holder.begun === begunOf(process.pid)
-  if (holder !== null && (mine || isRunning(holder)))
+  if (holder !== null && isRunning(holder))
     throw misuse(
       `another study is at work in this folder: process ${holder.pid} on ${holder.host} (${file}). Wait for it, choose another --out, or, if it has ended, delete that file`,
     )
