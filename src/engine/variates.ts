@@ -1,10 +1,9 @@
 /** The laws that can be drawn from, with the same digits on every machine. Formulas: Law, Simulation Modeling and Analysis, ch. 8 (from memory). */
-import exp from '@stdlib/math-base-special-exp'
+
 import gammaln from '@stdlib/math-base-special-gammaln'
-import ln from '@stdlib/math-base-special-ln'
-import log1p from '@stdlib/math-base-special-log1p'
 import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
 import { Draw, type RandomNumbers } from './draw.js'
+import { exp, ln, log1p } from './logarithms.js'
 import { type QuantileTable, tableOf } from './quantile-table.js'
 import { logGammaQuantile, normalQuantile } from './tails.js'
 import { unset } from './unset.js'
