@@ -3,7 +3,8 @@ import * as z from 'zod'
 import { flutes } from '../trade/case.js'
 import { caseDemands } from './closure.js'
 import { assume, bare, choice, money, quantity } from './kit.js'
-import { sideEnds, sizeLaw } from './size-law.js'
+import { sizeLaw } from './size-keys.js'
+import { sideEnds } from './size-law.js'
 
 const side = (doc: string) => quantity('length', doc, sideEnds)
 /** A side that may vary from case to case. */
