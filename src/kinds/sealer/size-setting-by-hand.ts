@@ -38,8 +38,13 @@ export const settingsPerCase = (coming: Coming): number =>
 export function addedBySize(keys: SizeSettingKeys, coming: Coming): { mean: number; variance: number } {
   if (!keys['per-mm'] && !keys.between) return { mean: 0, variance: 0 }
   const kinds = Object.entries(coming.scenario.cases)
-  const differ = (side: 'height' | 'width', from: number, to: number) =>
-    perMetre(keys, side) * meanDifference(sideOf(kinds[from]![1], side), sideOf(kinds[to]![1], side))
+  const differ = (side: 'height' | 'width', from: number, to: number) => {
+    const per = perMetre(keys, side)
+    const [one, other] = [sideOf(kinds[from]![1], side), sideOf(kinds[to]![1], side)]
+    return typeof one === 'number' && typeof other === 'number'
+      ? Math.abs(per * one - per * other)
+      : per * meanDifference(one, other)
+  }
   let [weight, mean, square] = [0, 0, 0]
   for (const { from, to, perCase } of [...betweenKinds(coming), ...withinKinds(coming)]) {
     const law = keys.between?.[kinds[from]![0]]?.[kinds[to]![0]]
