@@ -2,6 +2,7 @@
 import { type Clock, never } from '../engine/clock.js'
 import type { Ring } from '../engine/ring.js'
 import { taskOf } from '../scenario/calls.js'
+import { varies } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { CaseIndex, Cases } from './cases.js'
 import type { EventName, OtherWorkEvent, ShiftEvent } from './shift-event.js'
@@ -155,7 +156,15 @@ export class Observer {
     if (!this.isOfCases) return
     this.places[item] = source
     this.standing[item] = false
-    this.ofCase('arrives', source, item, { kind: this.kinds[this.cases.kind[item]!]! })
+    const kind = this.kinds[this.cases.kind[item]!]!
+    this.ofCase('arrives', source, item, { kind, ...this.sizeOf(item, kind) })
+  }
+
+  /** Outside size, of a case whose kind varies. */
+  private sizeOf(item: CaseIndex, kind: string): Told {
+    const { length, width, height, sizes } = this.cases
+    if (!sizes.vary || !varies(this.scenario.cases[kind]!)) return {}
+    return { length: length[item]!, width: width[item]!, height: height[item]! }
   }
 
   /** Cases stand before the line; those that came last have not been told yet. */

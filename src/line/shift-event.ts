@@ -56,6 +56,10 @@ export interface ShiftEvent {
   /** Running number of the case in order of arrival, from 1. */
   case?: number
   kind?: string
+  /** Outside size of a case whose kind varies, m. */
+  length?: number
+  width?: number
+  height?: number
   /** Where a case that is taken was before. */
   from?: string
   /** The state that a piece is in from now, as results name it. */

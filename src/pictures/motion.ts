@@ -1,7 +1,7 @@
 /** Where every case of a recorded stretch is at any instant, by the rules by which the line was simulated. */
 
 import type { StateKey } from '../catalogue/states.js'
-import type { Movement } from '../kinds/in-pictures.js'
+import { type Movement, pitchOf } from '../kinds/in-pictures.js'
 import type { Stretch } from '../shifts/stretch.js'
 import type { Layout } from './layout.js'
 import { add, lower, type Polyline, placeOn, simplified } from './polyline.js'
@@ -66,9 +66,9 @@ class Mover {
     for (const visit of this.visits) if (visit.next) before.set(visit.next, visit.piece)
     return this.visits.map((visit) => {
       const { times, places } = simplified(this.pathOf(visit))
-      const { item, kind, piece, lane, in: from, out } = visit
+      const { item, kind, size, piece, lane, in: from, out } = visit
       return {
-        ...{ item, kind, piece, lane, in: from, out, before: before.get(visit) ?? -1 },
+        ...{ item, kind, size, piece, lane, in: from, out, before: before.get(visit) ?? -1 },
         ...{ times: Float64Array.from(times), places: Float64Array.from(places) },
       }
     })
@@ -78,8 +78,8 @@ class Mover {
     return Math.min(visit.out, this.stretch.to)
   }
 
-  private lengthOf(kind: number): number {
-    return this.layout.cases[kind]!.length
+  private lengthOf({ kind, size }: Stay): number {
+    return (size ?? this.layout.cases[kind]!).length
   }
 
   /** Path as it is drawn: by the rule of the piece, behind the tail of whoever is ahead, and ending where it was recorded to. */
@@ -106,15 +106,15 @@ class Mover {
     // in a full loop everybody is behind somebody
     if (leader.isBeingMade) return path
     const { times, places } = this.pathOf(leader)
-    const back = offset - this.lengthOf(leader.kind)
+    const back = offset - this.lengthOf(leader)
     // whoever has come into a station is inside, even where more are there than are drawn
     const least = this.stretch.pieces[visit.piece]!.moves === 'station' ? this.inside(visit) : 0
     return lower(path, { times, places: places.map((place) => Math.max(least, place + back)) })
   }
 
   /** The first place at which a case lies wholly on its piece, or the end of a shorter one. */
-  private inside({ piece, kind }: Visit): number {
-    return Math.min(this.layout.pieces[piece]!.length, this.lengthOf(kind))
+  private inside(visit: Visit): number {
+    return Math.min(this.layout.pieces[visit.piece]!.length, this.lengthOf(visit))
   }
 
   private byRule(visit: Visit): Polyline {
@@ -143,7 +143,8 @@ class Mover {
   // --- conveyors ---
 
   /** In the running time of the conveyor: the later of free flow and the path of the one ahead, shifted. */
-  private accumulating(visit: Visit, { length, speed, pitches, startDelay }: Movement): Polyline {
+  private accumulating(visit: Visit, movement: Movement): Polyline {
+    const { length, speed, startDelay } = movement
     if (visit.free) return visit.free
     const clock = this.clocks[visit.piece]!
     const [begin, end] = [clock.runAt(visit.in), clock.runAt(this.endOf(visit))]
@@ -155,16 +156,17 @@ class Mover {
     const { ahead } = visit
     if (ahead) {
       const { times, places } = this.accumulating(ahead, this.stretch.pieces[visit.piece]!)
+      const pitch = pitchOf(movement, ahead)
       const bound = {
         times: times.map((time) => time + startDelay),
-        places: places.map((place) => place - pitches[ahead.kind]!),
+        places: places.map((place) => place - pitch),
       }
       if (ahead.out <= this.stretch.to) {
         // one that has left goes on at the same speed as far as others on here may follow it
         const last = bound.times.at(-1)!
-        bound.times.push(last + (length + pitches[ahead.kind]!) / speed!)
+        bound.times.push(last + (length + pitch) / speed!)
         bound.places.push(2 * length)
-        bound.places[bound.places.length - 2] = length - pitches[ahead.kind]!
+        bound.places[bound.places.length - 2] = length - pitch
       }
       path = lower(path, bound)
     }

@@ -8,6 +8,8 @@ export interface Stay {
   /** Place of the case in the stretch. */
   item: number
   kind: number
+  /** Outside, m, where its kind varies. */
+  size?: { length: number; width: number } | undefined
   /** Place of the piece in the layout. */
   piece: number
   /** Of a station with several places beside one another the place, from 0. */
@@ -34,12 +36,12 @@ export interface Visit extends Stay {
 
 /** All visits in order of coming. */
 export function visitsOf({ pieces, cases }: Stretch): Visit[] {
-  const visits = cases.flatMap(({ kind, path, belts = [], lost }, item) => {
+  const visits = cases.flatMap(({ kind, size, path, belts = [], lost }, item) => {
     const entries = belts.values()
     const own = path.map(([piece, from, out]): Visit => {
       const isSealer = pieces[piece]!.moves === 'sealer'
       return {
-        ...{ item, kind, piece, in: from, out: out ?? Infinity, isLost: false, lane: 0, next: null },
+        ...{ item, kind, size, piece, in: from, out: out ?? Infinity, isLost: false, lane: 0, next: null },
         ...{ ahead: null, free: null, path: null, isBeingMade: false },
         belts: isSealer ? (entries.next().value ?? Infinity) : Infinity,
       }

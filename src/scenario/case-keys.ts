@@ -3,9 +3,13 @@ import * as z from 'zod'
 import { flutes } from '../trade/case.js'
 import { caseDemands } from './closure.js'
 import { assume, bare, choice, money, quantity } from './kit.js'
+import { sizeLaw } from './size-keys.js'
+import { sideEnds } from './size-law.js'
 
-/** A side of a case, m: from a matchbox to a container, so that a slip of the unit is found. */
-const side = (doc: string) => quantity('length', doc, { from: 0.01, to: 10 })
+const side = (doc: string) => quantity('length', doc, sideEnds)
+/** A side that may vary from case to case. */
+const sideOrLaw = (doc: string) =>
+  z.union([side(doc), sizeLaw]).describe(`${doc}; one size, or a law of them where each is made to measure`)
 const sides = {
   length: side('longer side of the opening'),
   width: side('shorter side'),
@@ -16,9 +20,9 @@ const fluteNames = Object.keys(flutes) as [keyof typeof flutes, ...(keyof typeof
 export const caseKind = z
   .strictObject({
     share: assume(bare('share of the arrivals, relative to the other cases'), 1, 'definition of the format'),
-    length: side('outside length of the closed case, along its travel').optional(),
-    width: side('outside width of the closed case').optional(),
-    height: side('outside height of the closed case').optional(),
+    length: sideOrLaw('outside length of the closed case, along its travel').optional(),
+    width: sideOrLaw('outside width of the closed case').optional(),
+    height: sideOrLaw('outside height of the closed case').optional(),
     inside: z
       .strictObject(sides)
       .optional()

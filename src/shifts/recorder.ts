@@ -17,6 +17,8 @@ export interface Visit {
 interface RecordedCase {
   id: number
   kind: number
+  /** Outside, m, where its kind varies. */
+  size: { length: number; width: number } | null
   /** Source and time. */
   came: [number, number]
   /** When it leaves the line in whatever way. */
@@ -44,7 +46,7 @@ export class Recorder {
     this.states = Object.keys(line).map(() => [])
   }
 
-  take({ event, time, at, case: number, kind, state }: ShiftEvent): void {
+  take({ event, time, at, case: number, kind, length, width, state }: ShiftEvent): void {
     if (event === 'state') this.states[this.pieceOf.get(at)!]!.push([time, state!])
     if (number === undefined) return
     const item = number - 1
@@ -52,6 +54,7 @@ export class Recorder {
       this.cases[item] = {
         id: number,
         kind: this.kindOf.get(kind!)!,
+        size: length === undefined ? null : { length, width: width! },
         came: [this.sourceOf.get(at)!, time],
         gone: Infinity,
         isLost: false,

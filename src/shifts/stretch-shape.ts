@@ -14,6 +14,7 @@ import {
 } from '../catalogue/shape.js'
 import { stateKeys } from '../catalogue/states.js'
 import type { Movement } from '../kinds/in-pictures.js'
+import { sideEnds } from '../scenario/size-law.js'
 import type { WarmUp } from './steady.js'
 import type { Stretch } from './stretch.js'
 
@@ -31,6 +32,9 @@ const movement = shapeOf<Movement>()({
   length: z.number().min(0),
   speed: numberOrNull,
   pitches: z.array(z.number().min(0)),
+  keeps: maybe(
+    z.union([z.object({ spacing: z.number().min(0) }), z.object({ zone: z.number().min(0.001) })]),
+  ),
   startDelay: z.number().min(0),
   servers: z.int().min(1).max(mostServers),
 }).superRefine(({ moves, speed, length }, context) => {
@@ -40,9 +44,12 @@ const movement = shapeOf<Movement>()({
   if (moves === 'accumulating' && !(length > 0)) fault('length', 'a number above 0')
 })
 
+const side = z.number().min(0).max(sideEnds.to)
+
 const ofCase = shapeOf<Stretch['cases'][number]>()({
   id: number,
   kind: place,
+  size: maybe(z.object({ length: side, width: side })),
   path: z.array(z.tuple([place, instant, instant.nullable()])),
   came: z.tuple([place, instant]),
   belts: maybe(z.array(instant.nullable())),

@@ -19,6 +19,8 @@ export interface Stretch {
     id: number
     /** Place of its kind in the scenario. */
     kind: number
+    /** Outside, m, where its kind varies. */
+    size?: { length: number; width: number }
     /** Each piece that it enters, from its coming to the end of the stretch: piece, time in, time out or null. */
     path: [number, number, number | null][]
     /** Source that it comes from, and when it comes. */
@@ -151,7 +153,7 @@ function casesOf(
 /** What is known of a case at `to`. */
 function caseUntil(
   to: number,
-  { id, kind, came, isLost, path }: Recorder['cases'][number],
+  { id, kind, size, came, isLost, path }: Recorder['cases'][number],
   pieces: readonly Movement[],
 ): Stretch['cases'][number] {
   const known = (time: number) => (time <= to ? time : null)
@@ -163,6 +165,7 @@ function caseUntil(
   return {
     id,
     kind,
+    ...(size ? { size } : {}),
     path: entered.map((visit) => [visit.piece, visit.in, known(visit.out)]),
     came,
     ...(belts.length > 0 ? { belts } : {}),

@@ -163,8 +163,8 @@ class Checked {
     return null
   }
 
-  private moved({ event, at, time, case: item, kind }: ShiftEvent): string | null {
-    if (event === 'arrives') this.lengths.set(item!, kinds[kind as KindName])
+  private moved({ event, at, time, case: item, kind, length: own }: ShiftEvent): string | null {
+    if (event === 'arrives') this.lengths.set(item!, own ?? kinds[kind as KindName])
     const index = this.pieces.findIndex(({ name }) => name === at)
     const isOnto = event === 'on-belts' || (event === 'taken' && this.pieces[index]?.what !== 'sealer')
     if (event === 'spoilt' || (event === 'taken' && !isOnto) || (event === 'taken' && at === 'table'))

@@ -25,7 +25,21 @@ interface TraceWriter {
 
 /** Keys of an event in the order in which they are written. */
 const keys = [
-  ...(['time', 'event', 'at', 'case', 'kind', 'from', 'state', 'cause', 'jam', 'sensor'] as const),
+  ...([
+    'time',
+    'event',
+    'at',
+    'case',
+    'kind',
+    'length',
+    'width',
+    'height',
+    'from',
+    'state',
+    'cause',
+    'jam',
+    'sensor',
+  ] as const),
   ...(['sees', 'speed', 'person', 'task'] as const),
   ...(['head', 'tape', 'lasts', 'after', 'as'] as const),
 ] satisfies readonly (keyof ShiftEvent)[]
@@ -78,6 +92,16 @@ function tapeLength(metres: number | undefined, display: Display): string {
   return `${((metres ?? 0) / size).toFixed(3)} ${unit}`
 }
 
+/** Outside size of a case whose kind varies, in words. */
+function sizeText({ length, width, height }: Partial<ShiftEvent>, display: Display): string {
+  if (length === undefined) return ''
+  const unit = display === 'us' ? 'in' : 'mm'
+  const sides = [length, width, height].map((side) =>
+    ((side ?? 0) / unitSize('length', unit)).toFixed(display === 'us' ? 2 : 0),
+  )
+  return `, ${sides.join(' x ')} ${unit}`
+}
+
 function driveSpeed(speed: number | undefined, display: Display): string {
   const unit = display === 'us' ? 'ft/min' : 'm/min'
   return `${((speed ?? 0) / unitSize('speed', unit)).toFixed(1)} ${unit}`
@@ -87,7 +111,7 @@ const ofJam = (jam: string | undefined) => (jam === undefined ? '' : `, ${jam}`)
 
 /** What happens, by the name of the event, in words. */
 const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Display) => string> = {
-  arrives: ({ kind }, item) => `${item} (${kind}) arrives`,
+  arrives: ({ kind, ...size }, item, display) => `${item} (${kind}${sizeText(size, display)}) arrives`,
   waits: (_, item) => `${item} waits for room on the line`,
   queues: (_, item) => `${item} stands on the floor`,
   'turned-away': (_, item) => `${item} is turned away`,
