@@ -54,6 +54,14 @@ const stretch: Stretch = {
     },
     { id: 2, kind: 0, path: [[0, 9930, null]], came: [0, 9750] },
   ],
+  drives: [
+    [[from, 0.5]],
+    [
+      [from, 0.5],
+      [jam, 0],
+      [jam + 130, 0.5],
+    ],
+  ],
   states: [
     [
       [from, 'working'],

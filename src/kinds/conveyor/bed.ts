@@ -110,6 +110,10 @@ export abstract class Bed extends Conveyor {
     super.empty()
   }
 
+  override get pace(): number {
+    return this.speed
+  }
+
   override addRoom(tail: Tail): void {
     tail.room += this.length - this.reserved
     this.unit.next.addRoom(tail)

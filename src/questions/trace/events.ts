@@ -92,6 +92,8 @@ const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Di
   queues: (_, item) => `${item} stands on the floor`,
   'turned-away': (_, item) => `${item} is turned away`,
   taken: ({ from }, item) => `takes ${item}${from === undefined ? '' : ` from ${from}`}`,
+  'tail-held': ({ from }, item) => `${item} stands: ${from} stands and holds its tail`,
+  'tail-let-go': ({ from }, item) => `${item} moves on: ${from} has let go of its tail`,
   'on-belts': (_, item) => `${item} goes onto the belts`,
   'service-begins': ({ lasts }, item) => `begins with ${item}, for ${duration(lasts)}`,
   'planned-stop': ({ lasts }) => `planned stop begins, for ${duration(lasts)}`,
@@ -112,6 +114,8 @@ const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Di
   'sensor-stops': ({ sensor, sees }) => `a sensor stops it: ${sensor} is ${sees}`,
   'sensor-starts': () => 'runs again after a sensor stopped it',
   'runs-at': ({ speed }, _, display) => `its drive runs at ${driveSpeed(speed, display)}`,
+  'carries-at': ({ speed }, _, display) =>
+    speed === 0 ? 'what lies on it stands' : `carries at ${driveSpeed(speed, display)}`,
   'sets-out': ({ person, task }) => `${person} sets out: ${task}`,
   'work-begins': ({ person, task, lasts }) =>
     `${person} is there and begins, for ${duration(lasts)}: ${task}`,
