@@ -6,7 +6,7 @@ import type { Stretch } from '../shifts/stretch.js'
 import { carried } from './carried.js'
 import { Drive } from './drive.js'
 import type { Layout } from './layout.js'
-import { add, lower, type Polyline, placeOn, simplified } from './polyline.js'
+import { add, exact, lessBy, lower, type Polyline, placeOn, reaching, simplified } from './polyline.js'
 import { holdingAt } from './steps.js'
 import { type Stay, type Visit, visitsOf } from './visits.js'
 
@@ -28,8 +28,6 @@ export const stateAt = (states: readonly (readonly [number, StateKey])[], time: 
 
 /** Speed at which a case is drawn going to its place where no rule says one: this, m/s, or so many times the fastest belt. */
 const glide = { least: 1, times: 2 }
-/** Rounding of sums of times and lengths, m. */
-const rounding = 1e-6
 /** Room between places of a station, m. */
 const betweenPlaces = 0.2
 
@@ -49,6 +47,8 @@ class Mover {
   private readonly drives: readonly Drive[]
   private readonly glide: number
   private readonly longest: number
+  /** On conveyors, while their paths are worked out: in a full loop everybody is behind somebody. */
+  private readonly inWork = new Set<Visit>()
 
   constructor(
     private readonly stretch: Stretch,
@@ -80,6 +80,11 @@ class Mover {
     return Math.min(visit.out, this.stretch.to)
   }
 
+  /** The time for which it is carried. */
+  private course(visit: Visit, from: number): { from: number; until: number } {
+    return { from, until: this.endOf(visit) }
+  }
+
   private lengthOf(kind: number): number {
     return this.layout.cases[kind]!.length
   }
@@ -98,6 +103,9 @@ class Mover {
     if (onward && isInOrder && onward.out > visit.in)
       if (visit.next === null || visit.next.piece === onward.piece)
         path = this.behind(path, visit, onward, drawn)
+    // behind a tail that the line takes to have crossed
+    if (this.isConveyor(visit) && visit.out <= this.stretch.to && !visit.isLost)
+      path = reaching(path, { at: visit.out, least: drawn, speed: this.glide })
     visit.path = exact(path, drawn, visit.out <= this.stretch.to && !visit.isLost ? visit.out : null)
     visit.isBeingMade = false
     return visit.path
@@ -143,28 +151,43 @@ class Mover {
   /** Carried on a conveyor, with its own length and in its own time. */
   private onConveyor(visit: Visit): Polyline {
     if (visit.free) return visit.free
+    this.inWork.add(visit)
     const { length } = this.stretch.pieces[visit.piece]!
-    const course = { from: visit.in, until: this.endOf(visit), start: 0, end: length }
+    const drive = this.drives[visit.piece]!
     const keeping = { bounds: this.bounds(visit), held: visit.held }
-    visit.free = simplified(carried(this.drives[visit.piece]!, course, keeping))
+    const path = carried(drive, { ...this.course(visit, visit.in), start: 0, end: length }, keeping)
+    visit.free = simplified(this.asTold(path, visit))
+    this.inWork.delete(visit)
     return visit.free
+  }
+
+  /**
+   * The path as it agrees with what was recorded: at the end when the case goes on, and clear of the entrance when the next one comes. The
+   * line lets a case that stood behind a tail go on when that has crossed, even where its own conveyor stood meanwhile or is slower.
+   */
+  private asTold(path: Polyline, { piece, kind, in: from, out, isLost, behind }: Visit): Polyline {
+    const end = Math.min(out, this.stretch.to)
+    const { length } = this.stretch.pieces[piece]!
+    const told: [at: number, least: number][] = []
+    if (behind && behind.in > from && behind.in < end)
+      told.push([behind.in, Math.min(length, this.lengthOf(kind))])
+    if (out === end && !isLost) told.push([out, length])
+    return told.reduce((made, [at, least]) => reaching(made, { at, least, speed: this.glide }), path)
   }
 
   /** What those ahead let a case go on an accumulating conveyor: the path of the one before, and while that lies across the end its tail. */
   private bounds({ piece, ahead }: Visit): Polyline[] {
     const { moves, length, pitches } = this.stretch.pieces[piece]!
-    if (moves !== 'accumulating' || !ahead) return []
+    if (moves !== 'accumulating' || !ahead || this.inWork.has(ahead)) return []
     const bounds = [lessBy(pitches[ahead.kind]!, this.delayed(this.onwards(ahead), piece))]
     let offset = length
     let pitch = pitches[ahead.kind]!
     for (let next = ahead.next; next && this.isConveyor(next) && offset < length + pitch; next = next.next) {
-      if (next.isBeingMade) break
-      next.isBeingMade = true
+      if (this.inWork.has(next)) break
       // whose entrance is waited for goes in as soon as that is clear: by the room that is kept there
       const there = this.stretch.pieces[next.piece]!
       pitch = Math.min(pitch, there.pitches[ahead.kind] ?? this.lengthOf(ahead.kind))
       bounds.push(lessBy(pitch - offset, this.onConveyor(next)))
-      next.isBeingMade = false
       offset += there.length
     }
     return bounds
@@ -210,7 +233,7 @@ class Mover {
     const end = Math.min(visit.belts, this.endOf(visit))
     const made = this.gliding([[visit.in, flapPlace]], { ...visit, out: visit.belts }, end)
     if (visit.belts > this.endOf(visit)) return made
-    const course = { from: visit.belts, until: this.endOf(visit), start: flapPlace, end: drawn }
+    const course = { ...this.course(visit, visit.belts), start: flapPlace, end: drawn }
     const onBelts = carried(this.drives[visit.piece]!, course, { bounds: [], held: [] })
     for (const [index, time] of onBelts.times.entries()) add(made, time, onBelts.places[index]!)
     return made
@@ -268,20 +291,4 @@ class Mover {
     if (made.times.at(-1)! < end) add(made, end, made.places.at(-1)!)
     return made
   }
-}
-
-/** The same path so much farther back, m. */
-const lessBy = (back: number, { times, places }: Polyline): Polyline => ({
-  times,
-  places: places.map((place) => place - back),
-})
-
-/** The path as it begins at 0 and keeps within the piece; with a time, it is at the end then, by rounding or by a jump. */
-function exact({ times, places }: Polyline, end: number, leaves: number | null): Polyline {
-  const made = { times: [...times], places: places.map((place) => Math.min(place, end)) }
-  if (places[0]! < rounding) made.places[0] = 0
-  if (leaves === null) return made
-  if (end - made.places.at(-1)! < rounding) made.places[places.length - 1] = end
-  else add(made, leaves, end)
-  return made
 }

@@ -26,6 +26,8 @@ export interface Visit extends Stay {
   next: Visit | null
   /** Who came to this piece just before. */
   ahead: Visit | null
+  /** Who comes there next. */
+  behind: Visit | null
   /** While its tail is held: begin and end, s. */
   held: readonly (readonly [number, number])[]
   /** Path by the rule of the piece alone, where it depends on others there: on a conveyor with its own length. */
@@ -42,7 +44,7 @@ export function visitsOf({ pieces, cases }: Stretch): Visit[] {
       const isSealer = pieces[piece]!.moves === 'sealer'
       return {
         ...{ item, kind, piece, in: from, out: out ?? Infinity, isLost: false, lane: 0, next: null },
-        ...{ ahead: null, free: null, path: null, isBeingMade: false },
+        ...{ ahead: null, behind: null, free: null, path: null, isBeingMade: false },
         held: held.flatMap(([at, begin, end]) => (at === index ? [[begin, end ?? Infinity] as const] : [])),
         belts: isSealer ? (entries.next().value ?? Infinity) : Infinity,
       }
@@ -55,6 +57,7 @@ export function visitsOf({ pieces, cases }: Stretch): Visit[] {
   const lastAt = new Map<number, Visit>()
   for (const visit of visits) {
     visit.ahead = lastAt.get(visit.piece) ?? null
+    if (visit.ahead) visit.ahead.behind = visit
     lastAt.set(visit.piece, visit)
   }
   return visits
