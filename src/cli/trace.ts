@@ -26,7 +26,7 @@ export function addTrace(program: Command, io: Io, finish: (code: number) => voi
     )
     .addHelpText(
       'after',
-      "\nIt is the shift of that number in a study with the same scenario and seed, and ends with that shift's row in shifts.csv.\nFilters hold together; a state that lasts no time is not shown.",
+      "\nIt is the shift of that number in a study with the same scenario and seed, and ends with that shift's row in shifts.csv;\nwith --case it ends with where the case stood and what for.\nFilters hold together; a state that lasts no time is not shown.",
     )
   addScenarioOptions(command)
     .addOption(

@@ -53,6 +53,7 @@ const ofCase = shapeOf<Stretch['cases'][number]>()({
   path: z.array(z.tuple([place, instant, instant.nullable()])),
   came: z.tuple([place, instant]),
   belts: maybe(z.array(instant.nullable())),
+  held: maybe(z.array(z.tuple([place, instant, instant.nullable()]))),
   lost: maybe(z.literal(true)),
 })
 
@@ -77,6 +78,7 @@ export const stretchShape = shapeOf<Stretch>()({
   why: text,
   cases: z.array(ofCase),
   states: z.array(inOrder(z.tuple([instant, z.enum(stateKeys)]))),
+  drives: z.array(inOrder(z.tuple([instant, z.number().min(0)]))),
   breaks: inOrder(spell),
   held: inOrder(spell),
   pieces: z.array(movement),
@@ -84,11 +86,12 @@ export const stretchShape = shapeOf<Stretch>()({
 }).superRefine(rules)
 
 function rules(stretch: Stretch, context: z.RefinementCtx): void {
-  const { from, to, states, pieces, breaks } = stretch
+  const { from, to, states, drives, pieces, breaks } = stretch
   const fault = (message: string, ...path: (string | number)[]) =>
     context.addIssue({ code: 'custom', path, message })
   if (!(to > from) || to - from > mostSeconds) fault(`after \`from\`, by ${mostSeconds} s at most`, 'to')
   if (states.length !== pieces.length) fault('a list for each of `pieces`', 'states')
+  if (drives.length !== pieces.length) fault('a list for each of `pieces`', 'drives')
   for (const [index, [begin, end]] of breaks.entries())
     if (end < begin) fault('a break that ends after it begins', 'breaks', index)
   for (const [index, each] of stretch.cases.entries()) {

@@ -87,6 +87,7 @@ export class AccumulatingConveyor extends SensedBed {
   override hold(isHeld: boolean): void {
     if (isHeld === this.isHeld || this.aboard === 0) return
     const last = (this.firstOn + this.aboard - 1) & this.mask
+    this.floor.observer?.tail(this.name, this.items[last]!, isHeld)
     if (isHeld) {
       this.asked = this.firstOn + this.aboard - 1
       this.target = this.pitches[last]!

@@ -118,6 +118,10 @@ export abstract class Bed extends Conveyor {
     this.pitch = this.hasZones ? this.need : this.need + this.spacing
   }
 
+  override get pace(): number {
+    return this.speed
+  }
+
   override addRoom(tail: Tail): void {
     tail.room += this.length - this.reserved
     this.unit.next.addRoom(tail)

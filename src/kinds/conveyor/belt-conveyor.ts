@@ -94,6 +94,7 @@ export class BeltConveyor extends Conveyor {
   override hold(isHeld: boolean): void {
     if (isHeld === this.isHeld || this.items.length === 0) return
     this.isHeld = isHeld
+    this.floor.observer?.tail(this.name, this.items.at(this.items.length - 1), isHeld)
     const at = this.travel.now()
     if (isHeld) {
       this.heldAt = at - this.lastEntry
@@ -126,6 +127,10 @@ export class BeltConveyor extends Conveyor {
 
   override get standsForTail(): boolean {
     return this.crossing.stands
+  }
+
+  override get pace(): number {
+    return this.travel.isRunning ? this.travel.speed : 0
   }
 
   override isShut(): boolean {

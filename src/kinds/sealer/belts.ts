@@ -81,6 +81,10 @@ export abstract class Belts extends FlapPlace {
     return true
   }
 
+  override get pace(): number {
+    return this.travel.isRunning ? this.travel.speed : 0
+  }
+
   override get standsForTail(): boolean {
     return this.crossing.stands
   }
