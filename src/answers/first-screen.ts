@@ -158,8 +158,8 @@ export function valuesText({ assumed, evidence = [], isDrawn }: Values): string 
   const weak = assumed.filter(isUnsourced).map(({ path }) => path)
   const known =
     evidence.length === 0
-      ? 'No value comes with evidence: all are taken as exact.'
-      : `${counted(evidence.length, 'value')} ${evidence.length === 1 ? 'comes' : 'come'} with evidence${isDrawn ? '; the plus-minus holds what is not known of inputs' : ', taken as exact here'}.`
+      ? 'All values are taken as exact: none has evidence.'
+      : `${counted(evidence.length, 'value')} ${evidence.length === 1 ? 'has' : 'have'} evidence${isDrawn ? '; the plus-minus holds what is not known of inputs' : ', taken as exact here'}.`
   return sentences(known, weak.length > 0 && `Assumed without a source: ${firstOf(weak, 1)}.`).join(' ')
 }
 

@@ -202,13 +202,17 @@ function differencesPart(result: CompareResult): Said[] {
   )
 }
 
-/** What to do next, short: the reasons stand with --full. */
-function nextOf({ differences, compared, best, made }: CompareResult): string[] {
+/** What to do next, short: the reasons stand with --full. Open differences matter where nothing is recommended. */
+function nextOf(result: CompareResult): string[] {
+  const { differences, compared, best, made } = result
+  const isRecommended = best ? best.pick !== null : betterOnes(result).free.length > 0
   const isOpen = Object.values(differences).some((figures) =>
     compared.some((measure) => figures[measure]?.isShown === false && !isSame(figures[measure])),
   )
   return sentences(
-    isOpen && `Where an open difference matters: more than ${grouped(made.shifts, 0)} shifts (--matters).`,
+    isOpen &&
+      !isRecommended &&
+      `Where an open difference matters: more than ${grouped(made.shifts, 0)} shifts (--matters).`,
     best === null && Object.keys(differences).length > 1 && 'Try what you would buy together as one variant.',
   )
 }
