@@ -143,6 +143,10 @@ export function findingsOf(
 /** Cases of which the same is told; of more than twice as many the worst, and the others are counted. */
 const mostOfKinds = 5
 
+/** What stands behind the message of the first of `all` cases of which the same was found, where so many are `told`. */
+export const othersText = (all: number, told: number): string =>
+  ` The same is found of ${all - 1} other cases, of which ${told - 1} are told.`
+
 /** What is so of many cases is told of the worst of them. */
 function fewOfKinds(findings: CheckFinding[]): CheckFinding[] {
   const byCode = new Map<FindingCode, CheckFinding[]>()
@@ -155,7 +159,7 @@ function fewOfKinds(findings: CheckFinding[]): CheckFinding[] {
     const worst = [...all].sort((a, b) => (b.over ?? 0) - (a.over ?? 0)).slice(0, mostOfKinds)
     for (const each of all) if (!worst.includes(each)) left.add(each)
     worst[0]!.others = all.length - worst.length
-    worst[0]!.message += ` The same is found of ${all.length - 1} other cases, of which ${worst.length - 1} are told.`
+    worst[0]!.message += othersText(all.length, worst.length)
   }
   return left.size === 0 ? findings : findings.filter((each) => !left.has(each))
 }

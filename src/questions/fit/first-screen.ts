@@ -2,7 +2,7 @@
 
 import { firstOf, nextPart, part, plain, safetyPart } from '../../answers/first-screen.js'
 import { figures, words } from '../../report/cell.js'
-import { counted, grouped, listed, percentText, sentences } from '../../report/format.js'
+import { counted, grouped, percentText, sentences } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { Screen, Verdict } from '../../report/screen.js'
 import type { FitResult, FittedInput } from './document.js'
@@ -89,10 +89,9 @@ function doubtsText(inputs: readonly FittedInput[]): string | null {
 function rowsText({ account, record }: FitResult): string {
   const rows = touchedRows(account)
   const read = record.files.reduce((sum, file) => sum + file.rows, 0)
-  const files = listed(record.files.map(({ file }) => file))
   const fixes = account.filter(({ did, fix }) => did !== 'noted' && fix !== '').length
   return sentences(
-    `${files}: ${rows === 0 ? 'none' : grouped(rows, 0)} of ${counted(read, 'row')} changed or left out.`,
-    fixes > 0 && `${counted(fixes, 'thing')} to fix in it.`,
+    `${rows === 0 ? 'None' : grouped(rows, 0)} of ${counted(read, 'row')} changed or left out.`,
+    fixes > 0 && `${counted(fixes, 'thing')} to fix.`,
   ).join(' ')
 }

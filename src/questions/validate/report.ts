@@ -99,7 +99,7 @@ export function nextOfValidation({ good, explains, isCalibration, drivenBy }: Va
       'Say so in the scenario: `--write FILE` writes it with what validated it.',
     good.verdict !== 'within' &&
       path &&
-      `Look at \`${path}\` first: what does the log say of it, and what the scenario?`,
+      `Look at \`${path}\` first: is the value of the scenario that of the log?`,
     good.verdict !== 'within' &&
       drivenBy === 'arrivals' &&
       'Is it the line or the laws of its stops? `--driven-by both` puts the stops of the plant in too.',
