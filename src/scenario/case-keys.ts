@@ -1,8 +1,9 @@
 /** Keys of one case. */
 import * as z from 'zod'
 import { flutes } from '../trade/case.js'
+import { sizePattern } from './case-size.js'
 import { caseDemands } from './closure.js'
-import { assume, bare, choice, money, quantity } from './kit.js'
+import { assume, bare, bareOrPercent, choice, money, quantity } from './kit.js'
 
 /** A side of a case, m: from a matchbox to a container, so that a slip of the unit is found. */
 const side = (doc: string) => quantity('length', doc, { from: 0.01, to: 10 })
@@ -15,7 +16,20 @@ const fluteNames = Object.keys(flutes) as [keyof typeof flutes, ...(keyof typeof
 
 export const caseKind = z
   .strictObject({
-    share: assume(bare('share of the arrivals, relative to the other cases'), 1, 'definition of the format'),
+    share: assume(
+      bareOrPercent(
+        'share of the arrivals, relative to the other cases; or of all arrivals, such as 60 %, and then of every case',
+      ),
+      1,
+      'definition of the format',
+    ),
+    size: z
+      .string()
+      .regex(new RegExp(sizePattern))
+      .optional()
+      .describe(
+        'length x width x height in one value, such as 380 x 280 x 240 mm, in place of the three outside keys',
+      ),
     length: side('outside length of the closed case, along its travel').optional(),
     width: side('outside width of the closed case').optional(),
     height: side('outside height of the closed case').optional(),
