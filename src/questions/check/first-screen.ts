@@ -19,6 +19,7 @@ export function checkScreen(result: CheckResult): Screen {
       ...part('By hand', [handText(result)]),
       ...part('Limit', [result.canWork && hand && plain(hand.sentence)]),
       ...groupedPart('Warnings', 'warning', 'warning', result),
+      ...part('Read as', [readAsText(result)]),
       ...part('Notes', [notesText(result)]),
       ...part('Next', nextOf(result)),
       ...part('Rests on', [hand && valuesText({ ...result, isDrawn: false })]),
@@ -117,12 +118,25 @@ function manyText(group: Group, { cases, otherCases }: CheckResult): string {
     : `${grouped(found, 0)} of ${counted(all, 'case')}, worst ${listed(named.slice(0, mostNamed))}`
 }
 
+/** Values in plain words that are told. */
+const mostReadAs = 2
+
+/** What values in plain words are read as. */
+function readAsText({ findings }: CheckResult): string {
+  const said = findings.filter(({ code }) => code === 'read-as').map(({ message }) => plain(message))
+  const more = said.length - mostReadAs
+  return sentences(
+    ...said.slice(0, mostReadAs),
+    more > 0 && `${counted(more, 'more value')} with --full.`,
+  ).join(' ')
+}
+
 /** Kinds of note that are named. */
 const mostNotes = 2
 
 /** Notes by what they are about. */
 function notesText({ findings }: CheckResult): string | null {
-  const groups = byCode(findings.filter(({ severity }) => severity === 'note'))
+  const groups = byCode(findings.filter(({ severity, code }) => severity === 'note' && code !== 'read-as'))
   if (groups.length === 0) return null
   const told = groups.map(([{ code }]) => codes[code as FindingCode] ?? code)
   return `${told.slice(0, mostNotes).join('; ')}${told.length > mostNotes ? `; and ${told.length - mostNotes} more` : ''}.`
