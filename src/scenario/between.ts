@@ -5,7 +5,7 @@ import { dimensions } from './units.js'
 
 const number = '(?:\\d+\\.?\\d*|\\.\\d+)'
 const shape = new RegExp(
-  `^\\s*(${number})\\s*([A-Za-z]*)\\s*(?:\\bto\\b|-|–)\\s*(${number})\\s*([A-Za-z]+)\\s*$`,
+  `^\\s*(${number})(?![eE][+-]?\\d)\\s*([A-Za-z]*)\\s*(?:\\bto\\b|-|–)\\s*(${number})\\s*([A-Za-z]+)\\s*$`,
 )
 
 /** Whether a text is written as such a time, rightly or not. */

@@ -124,6 +124,14 @@ describe('plain words', () => {
     })
   })
 
+  it('a power of ten is none between', () => {
+    const set = ['line.sealer.breakdowns.repair=1e-1 min']
+    expect(readScenario(text, { set }).scenario.line.sealer!.breakdowns!.repair).toEqual({
+      law: 'constant',
+      value: 6,
+    })
+  })
+
   it('a number of stops keeps the clock that is named', () => {
     const set = ['line.sealer.breakdowns.counted-in=running-time']
     expect(readScenario(text, { set }).scenario.line.sealer!.breakdowns).toMatchObject({
