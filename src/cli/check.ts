@@ -51,7 +51,7 @@ async function checked(name: string, options: CheckOptions, io: Io): Promise<num
       import('../report/screen-text.js'),
     ])
     io.stdout.write(
-      `${screenText(checkScreen(result), screenStyle(io))}All findings and the hand calculation: --full.\n`,
+      `${screenText(checkScreen(result), screenStyle(io))}All findings and hand figures: --full.\n`,
     )
   }
   return result.canWork ? exits.done : exits.scenario

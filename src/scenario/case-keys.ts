@@ -1,8 +1,9 @@
 /** Keys of one case. */
 import * as z from 'zod'
 import { flutes } from '../trade/case.js'
+import { sizePattern } from './case-size.js'
 import { caseDemands } from './closure.js'
-import { assume, bare, choice, money, quantity } from './kit.js'
+import { assume, bare, bareOrPercent, choice, money, quantity } from './kit.js'
 import { sizeLaw } from './size-keys.js'
 import { sideEnds } from './size-law.js'
 
@@ -19,7 +20,20 @@ const fluteNames = Object.keys(flutes) as [keyof typeof flutes, ...(keyof typeof
 
 export const caseKind = z
   .strictObject({
-    share: assume(bare('share of the arrivals, relative to the other cases'), 1, 'definition of the format'),
+    share: assume(
+      bareOrPercent(
+        'share of the arrivals, relative to the other cases; or of all arrivals, such as 60 %, and then of every case',
+      ),
+      1,
+      'definition of the format',
+    ),
+    size: z
+      .string()
+      .regex(new RegExp(sizePattern))
+      .optional()
+      .describe(
+        'length x width x height in one value, such as 380 x 280 x 240 mm, in place of the three outside keys',
+      ),
     length: sideOrLaw('outside length of the closed case, along its travel').optional(),
     width: sideOrLaw('outside width of the closed case').optional(),
     height: sideOrLaw('outside height of the closed case').optional(),

@@ -40,7 +40,7 @@ export const scenarioSchema = z
     ),
     target: decided(
       'case-rate',
-      'good cases out over working time (shift less breaks) that the line must hold',
+      'good cases out over working time (shift less breaks) that the line must hold; also for a whole shift, such as 4000 cases/shift',
       { above: 0, to: 1000 },
     ).optional(),
     display: assume(choice(['metric', 'us'], 'units of the reports'), 'metric', 'definition of the format'),
@@ -49,7 +49,11 @@ export const scenarioSchema = z
     line: z.record(name, equipment).describe('the equipment, in the order in which a case travels'),
     tape: assume(
       z.strictObject({
-        width: assume(length('tape width'), '48 mm', 'common practice, no source'),
+        width: assume(
+          length('tape width; 2 in and 3 in are 2-inch and 3-inch tape, 48 mm and 72 mm'),
+          '48 mm',
+          'common practice, no source',
+        ),
         roll: assume(
           quantity('length', 'length of a roll', { above: 0, to: 100_000 }),
           '1371 m',

@@ -20,7 +20,7 @@ export const valuesTable = ({ inputs, made }: FitResult): Table =>
       ...words('rests on', 'value as a scenario has it'),
     ],
     rows: inputs.flatMap((input): Cell[][] => [
-      [{ path: input.path }, knownOf(input), restsOnText(input), input.value ?? 'none: leave it as it is'],
+      [{ path: input.path }, knownOf(input), restsOnText(input), input.value ?? 'none: keep your own'],
       ...Object.entries(input.also).map(([path, value]): Cell[] => [
         { path },
         null,
@@ -49,7 +49,7 @@ export const accountTable = ({ account }: FitResult): Table =>
   within('record', {
     title: 'What was found in the record, and done',
     note: 'Row 1 is the header. What is not listed here stands as it was written.',
-    columns: [...words('file', 'what'), ...figures('rows', 'time'), ...words('which', 'nearest mend')],
+    columns: [...words('file', 'what'), ...figures('rows', 'time'), ...words('which', 'nearest fix')],
     rows: account.map(({ file, words: said, did, count, seconds, rows, fix }) => [
       file,
       `${did === 'refused' ? 'Cannot be used: ' : ''}${said}`,

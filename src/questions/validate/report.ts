@@ -47,7 +47,7 @@ export function validateReport(result: ValidateResult): Report {
       sureness: sentences(coverage(result), sheetText(result)),
       limitingHead: 'What explains the gap',
       limiting: explanationText(result, true),
-      next: next(result),
+      next: nextOfValidation(result),
     },
   }
 }
@@ -75,7 +75,8 @@ function subtitle(result: ValidateResult): string {
   return `${parts.join('; ')}. Margin ${percentText(margin)}, named beforehand; risk of a wrong yes ${percentText(1 - made.confidence)}.`
 }
 
-function coverage({ ranks, days, drivenBy, ownStops }: ValidateResult): string {
+/** How many days lie where their runs do. */
+export function coverage({ ranks, days, drivenBy, ownStops }: ValidateResult): string {
   const lie = `${ranks.inside} of ${counted(days.length, 'day')} lie where ${percentText(ranks.share)} of their runs do`
   if (ranks.p >= 0.05) return `${lie}.`
   return drivenBy === 'stops' && ownStops && ownStops.open > 0
@@ -87,7 +88,8 @@ const sheetText = ({ sheet }: ValidateResult): string | false =>
   sheet !== null &&
   `Give sheet.csv to those who know the line, not its key: ${sheet.right} or more of ${sheet.count} told right, plant or model, show at 5 % that the two can be told apart (by guessing ${percentText(sheet.p, 2)}).`
 
-function next({ good, explains, isCalibration, drivenBy }: ValidateResult): string[] {
+/** What to do next. */
+export function nextOfValidation({ good, explains, isCalibration, drivenBy }: ValidateResult): string[] {
   const { path } = explains ?? {}
   return sentences(
     isCalibration &&
@@ -97,7 +99,7 @@ function next({ good, explains, isCalibration, drivenBy }: ValidateResult): stri
       'Say so in the scenario: `--write FILE` writes it with what validated it.',
     good.verdict !== 'within' &&
       path &&
-      `Look at \`${path}\` first: what does the log say of it, and what the scenario?`,
+      `Look at \`${path}\` first: is the value of the scenario that of the log?`,
     good.verdict !== 'within' &&
       drivenBy === 'arrivals' &&
       'Is it the line or the laws of its stops? `--driven-by both` puts the stops of the plant in too.',

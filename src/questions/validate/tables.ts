@@ -126,7 +126,7 @@ export function causesTable({ causes, made }: ValidateResult): Table {
   const minutes = (seconds: number) => digits(seconds / 60)
   return within('causes', {
     title: 'Stops by cause, a day',
-    note: `Model less plant with its ${percentText(made.confidence)} interval. Shown: with all of this table taken together (Holm), at 5 %.`,
+    note: `Model less plant. The intervals hold for all of this table at once with ${percentText(made.confidence)} confidence (Bonferroni); shown is what leaves 0 out.`,
     columns: [
       ...words('cause'),
       ...figures('stops, plant', 'model', 'difference', 'minutes, plant', 'model', 'difference'),
