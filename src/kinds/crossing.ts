@@ -55,6 +55,7 @@ export class Crossing {
   /** A case of `kind` has been passed on just now: `look` is to follow. */
   begin(kind: number): void {
     this.tail.distance = this.floor.lengths[kind]!
+    this.endAt = never
     this.isOn = true
     this.isAwaited = false
   }
@@ -68,13 +69,18 @@ export class Crossing {
   look(): void {
     if (!this.isOn) return
     const { now } = this.floor.clock
-    const { tail } = this
-    const unit = this.unit()
-    unit.next.follow(tail, unit)
     this.nextAt = never
     this.stands = false
     this.isSlow = false
     this.pace = Infinity
+    // what would have held it up before has been told, and nothing that happens later can
+    if (this.endAt < now) {
+      this.isOn = false
+      return
+    }
+    const { tail } = this
+    const unit = this.unit()
+    unit.next.follow(tail, unit)
     this.endAt = tail.reach > tail.distance - hair ? tail.reachAt : never
     if (tail.gone > tail.distance - hair || this.endAt <= now) {
       this.isOn = false

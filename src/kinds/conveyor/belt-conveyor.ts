@@ -225,8 +225,10 @@ export class BeltConveyor extends Conveyor {
 
   override step(): void {
     const { now } = this.floor.clock
-    if (this.crossing.nextAt <= now) this.tailMoves()
-    this.findDue()
+    if (this.crossing.nextAt <= now) {
+      this.tailMoves()
+      this.findDue()
+    }
     if (this.due <= now || this.offersAgain) {
       if (!this.isBlocked && this.jamsWith(this.first())) return
       this.offerFirst()
@@ -274,9 +276,8 @@ export class BeltConveyor extends Conveyor {
 
   override plan(): void {
     this.findDue()
-    if (this.offersAgain) this.due = this.floor.clock.now
-    else if (!this.isBeforePlace) this.due = Math.min(this.due, this.crossing.nextAt)
-    const due = Math.min(this.due, this.wakeAt)
+    const acts = this.offersAgain ? this.floor.clock.now : Math.min(this.due, this.crossing.nextAt)
+    const due = Math.min(acts, this.wakeAt)
     if (this.isBlocked || this.crossing.stands) this.unit.plans(due, State.blocked)
     else this.unit.plans(due, this.items.length === 0 ? State.waiting : State.working)
   }
