@@ -20,7 +20,7 @@ import {
 } from './findings/people.js'
 import { droppedFindings, priceFindings } from './findings/prices.js'
 import { arrivalFindings, targetFindings } from './findings/rates.js'
-import { sensorFindings, speedFindings } from './findings/sensors.js'
+import { sensorFindings, speedFindings, startFindings } from './findings/sensors.js'
 import { interlockFindings, uncheckedFindings, unnamedStopFindings } from './findings/silence.js'
 import { type HandCalculation, handCalculation } from './hand.js'
 
@@ -46,6 +46,7 @@ const rules: readonly Rule[] = [
   interlockFindings,
   sensorFindings,
   speedFindings,
+  startFindings,
   droppedFindings,
   priceFindings,
   unnamedStopFindings,

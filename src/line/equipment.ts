@@ -212,8 +212,13 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
     this.frozen = shouldFreeze
     if (shouldFreeze) {
       this.frozenAt = now
+      this.slowStart?.stands()
       this.mechanism.freeze()
-    } else this.mechanism.thaw(now - this.frozenAt)
+    } else {
+      // before what stood begins anew
+      this.slowStart?.goesOn(now - this.frozenAt)
+      this.mechanism.thaw(now - this.frozenAt)
+    }
     this.tellBehind()
   }
 

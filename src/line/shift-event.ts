@@ -29,6 +29,8 @@ export type EventName =
   | 'sensor-stops'
   | 'sensor-starts'
   | 'runs-at'
+  | 'slow-start-begins'
+  | 'slow-start-ends'
   | 'sets-out'
   | 'work-begins'
   | 'work-done'

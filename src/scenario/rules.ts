@@ -14,6 +14,7 @@ import { checkRoutes } from './routes.js'
 import type { Scenario } from './schema.js'
 import { checkSensors } from './sensor-rules.js'
 import { checkSideBySide } from './side-by-side.js'
+import { checkSlowStart } from './slow-start-rules.js'
 import { checkSpeeds } from './speed-rules.js'
 import type { Path } from './walk.js'
 
@@ -40,6 +41,7 @@ export function ruleFindings(scenario: Scenario): Finding[] {
     checkPlanned(scenario, piece, ['line', name], report)
     checkHours(scenario, piece, ['line', name], report)
     checkSpeeds(scenario, piece, ['line', name], report)
+    checkSlowStart(scenario, piece, ['line', name], report)
     if (piece.jams && checkJams(piece.jams, scenario, ['line', name, 'jams'], report))
       checkSkill(scenario, ['line', name, 'jams'], 'jams', report)
     for (const skill of rules.skills?.(piece) ?? [])

@@ -35,7 +35,8 @@ import type { ConveyorKeys } from './keys.js'
  */
 export abstract class Bed extends Conveyor {
   protected readonly length: number
-  protected readonly speed: number
+  /** Of its drive now, m/s. */
+  protected speed = unset
   /** Room that a case takes, by kind, m: length and spacing, or whole zones. */
   protected readonly pitchOf: Float64Array
   /** Time to move on by it, s, by kind. */
@@ -43,7 +44,10 @@ export abstract class Bed extends Conveyor {
   /** Room that must be free for it, by kind, m: the last of a full conveyor needs no spacing behind it. */
   protected readonly needs: Float64Array
   protected readonly hasZones: boolean
-  protected readonly delay: number
+  /** Start delay at that speed, s. */
+  protected delay = unset
+  /** When its drive has run up after the last stop, s: before that nothing moves. */
+  protected movesAt = unset
 
   /** Rings over the running number of a case on this conveyor. */
   protected readonly mask: number
@@ -69,7 +73,7 @@ export abstract class Bed extends Conveyor {
   protected reach = unset
   protected reachAt = unset
   /** The instant that counts, s: where it stands, the one since which it does. */
-  private now = unset
+  protected now = unset
   /** When the next case may enter behind the last one, s, as `findClear` finds it. */
   protected clearAt = unset
   /** The last case is held by its tail, at this place, m. */
@@ -85,9 +89,7 @@ export abstract class Bed extends Conveyor {
     this.length = zone === undefined ? keys.length : wholeZones(keys.length, zone) * zone
     this.needs = floor.lengths.map((length) => (zone === undefined ? length : zonesFor(length, zone) * zone))
     this.pitchOf = zone === undefined ? floor.lengths.map((length) => length + keys.spacing) : this.needs
-    this.speed = keys.speed
-    this.pitchTimeOf = this.pitchOf.map((pitch) => pitch / keys.speed)
-    this.delay = keys['start-delay']
+    this.pitchTimeOf = new Float64Array(this.pitchOf.length)
     const most = Math.ceil((2 * this.length) / Math.min(...this.pitchOf)) + 8
     const size = 2 ** Math.ceil(Math.log2(most))
     this.mask = size - 1
@@ -107,6 +109,7 @@ export abstract class Bed extends Conveyor {
     this.isHeld = false
     this.hasTail = false
     this.asked = 0
+    this.movesAt = 0
     super.empty()
   }
 
@@ -125,7 +128,7 @@ export abstract class Bed extends Conveyor {
     const { firstOn: first, mask, length, speed } = this
     const last = this.asked & mask
     const entered = this.entered[last]!
-    this.now = this.unit.frozen ? this.unit.frozenAt : this.floor.clock.now
+    this.findNow()
     this.reach = this.target
     if (this.aboard > 0) {
       if (this.isHeld && this.asked === first + this.aboard - 1) {
@@ -141,6 +144,11 @@ export abstract class Bed extends Conveyor {
     this.reachAt = entered + this.reach / speed
     this.gone = Math.min(this.reach, speed * (this.now - entered))
     if (first > 0) this.followLeft()
+  }
+
+  /** Finds the instant at which cases are where they are now. */
+  protected findNow(): void {
+    this.now = this.unit.frozen ? this.unit.frozenAt : Math.max(this.floor.clock.now, this.movesAt)
   }
 
   /** The case no farther than those that have left let it. */
@@ -180,11 +188,16 @@ export abstract class Bed extends Conveyor {
     const way = Math.min(tail.distance, tail.reach)
     if (way < tail.distance - hair) this.reach -= tail.distance - way
     // drawn off by a faster drive: what is behind follows at its own speed
-    const drawnOff = speed < tail.speed ? way / speed - way / tail.speed : 0
-    const thereAt = delays + Math.max(left + way / speed, tail.reachAt + drawnOff)
+    const behindAt = speed < tail.speed ? this.drawnOffAt(way) : tail.reachAt
+    const thereAt = delays + Math.max(left + way / speed, behindAt)
     this.reachAt = Math.max(this.entered[last & mask]! + this.reach / speed, thereAt)
     const moved = Math.min(tail.gone, speed * (this.now - delays - left))
     this.gone = Math.max(0, Math.min(this.gone, this.reach - way + Math.max(0, moved)))
+  }
+
+  /** When its own drive brings those behind as far as a faster one has drawn the case off, s. */
+  protected drawnOffAt(way: number): number {
+    return this.tail.reachAt + (way / this.speed - way / this.tail.speed)
   }
 
   /** Finds when the next case may enter behind the last one. */

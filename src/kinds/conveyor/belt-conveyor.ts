@@ -9,6 +9,7 @@ import type { Sensor } from '../../line/sensor.js'
 import { State } from '../../line/states.js'
 import type { Tail } from '../../line/tail.js'
 import { Crossing } from '../crossing.js'
+import { runUpOf } from '../run-up.js'
 import { hair, Travel } from '../travel.js'
 import { Conveyor, none } from './conveyor.js'
 import type { ConveyorKeys } from './keys.js'
@@ -35,7 +36,7 @@ export class BeltConveyor extends Conveyor {
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
-    this.travel = new Travel(floor.clock, keys.speed)
+    this.travel = new Travel(floor.clock, keys.speed, runUpOf(keys, 1))
     const most = Math.ceil(keys.length / (Math.min(...floor.lengths) + keys.spacing)) + 2
     this.entries = new Float64Array(2 ** Math.ceil(Math.log2(most)))
   }

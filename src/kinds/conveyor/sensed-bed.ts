@@ -50,7 +50,7 @@ export abstract class SensedBed extends Bed {
       this.target = place
       this.findReach()
       this.passesAt = this.reach < place - hair ? never : this.reachAt
-      if (unit.frozen) now = unit.frozenAt
+      now = this.now
     } else if (place <= this.length || this.isBeforePlace || this.leftKind === none) this.passesAt = 0
     else {
       tail.distance = place - this.length

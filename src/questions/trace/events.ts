@@ -112,6 +112,8 @@ const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Di
   'sensor-stops': ({ sensor, sees }) => `a sensor stops it: ${sensor} is ${sees}`,
   'sensor-starts': () => 'runs again after a sensor stopped it',
   'runs-at': ({ speed }, _, display) => `its drive runs at ${driveSpeed(speed, display)}`,
+  'slow-start-begins': () => 'starts slowly',
+  'slow-start-ends': () => 'its slow start is over',
   'sets-out': ({ person, task }) => `${person} sets out: ${task}`,
   'work-begins': ({ person, task, lasts }) =>
     `${person} is there and begins, for ${duration(lasts)}: ${task}`,
