@@ -60,6 +60,11 @@ export class Crossing {
     this.isAwaited = false
   }
 
+  /** The belts stop for a cause of their own: what happens ahead until they run again is not told. */
+  forget(): void {
+    this.endAt = never
+  }
+
   /** Somebody waits for a tail that has not crossed, as far as was looked. */
   get isWaitedOut(): boolean {
     return this.isOn && this.isAwaited
@@ -73,7 +78,7 @@ export class Crossing {
     this.stands = false
     this.isSlow = false
     this.pace = Infinity
-    // what would have held it up before has been told, and nothing that happens later can
+    // what would have held it up before that has been told, and nothing that happens later can
     if (this.endAt < now) {
       this.isOn = false
       return

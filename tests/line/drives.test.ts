@@ -197,3 +197,19 @@ describe('a piece that starts slowly after it stood long', () => {
     ])
   })
 })
+
+describe('a sealer that stands with a tail between its belts', () => {
+  it('asks anew when it runs again: what happened ahead meanwhile was not told', () => {
+    // 0.2 m/s. Case 1 goes onto c at 5 and is held at 6, 0.2 m on, until 11; but c stands from 10.5 to 15.5, and so do the belts. Case 2 came on at
+    // 3.5, is 0.5 m on at 6, and is at the end 2.5 s after 15.5.
+    const line = lineOf(
+      [0, 0],
+      `{m: {type: sealer, bed: 1 m, belt-speed: 12 m/min, minimum-gap: 300 mm, heads: {top: {position: 0.5 m, cut: {wipe-travel: 0 mm, reset: 0 s}}}, planned: [{does: test, at: 6 s, takes: 5 s}]}, c: ${conveyor('length: 3 m, speed: 12 m/min, planned: [{does: test, at: 10.5 s, takes: 5 s}]')}}`,
+      '{length: 100 s}',
+      crew,
+    )
+    expect(storyOf(line, 'c').filter((what) => what.endsWith('to c'))).toEqual([
+      ...['5 case 1 to c', '18 case 2 to c'],
+    ])
+  })
+})

@@ -284,6 +284,7 @@ export class BeltConveyor extends Conveyor {
   }
 
   override freeze(): void {
+    this.crossing.forget()
     this.travel.stop()
     this.wakeAt = never
     this.noteFull()
