@@ -60,6 +60,7 @@ export const codes = {
   interlock: 'conveyors must stop with what they feed',
   'sensors-by-hand': 'hand figures leave out what sensors stop',
   'speeds-by-hand': 'hand figures are of the usual speed of a drive',
+  'starts-by-hand': 'hand figures leave out what starts cost',
   'stops-not-named': 'stops that are not named do not happen',
   'not-priced': 'a price without money',
   'price-dropped': 'a price is given, and what it takes to be counted is not',

@@ -19,6 +19,8 @@ export class Travel {
   constructor(
     private readonly clock: Clock,
     private readonly usual: number,
+    /** What a start from rest costs, for each m/s of the speed, s: until then the belt stands. */
+    private readonly runUp = 0,
   ) {
     this.speed = usual
     this.full = usual
@@ -34,7 +36,7 @@ export class Travel {
 
   /** Travel now, m. */
   now(): number {
-    return this.isRunning ? this.at + this.speed * (this.clock.now - this.since) : this.at
+    return this.isRunning ? this.at + this.speed * Math.max(0, this.clock.now - this.since) : this.at
   }
 
   /** When the belt will have run `travel` metres; `never` while it stands. */
@@ -47,7 +49,7 @@ export class Travel {
   keepTo(ahead: { pace: number }): boolean {
     if (this.speed === Math.min(this.full, ahead.pace)) return false
     this.at = this.now()
-    if (this.isRunning) this.since = this.clock.now
+    if (this.isRunning) this.since = Math.max(this.since, this.clock.now)
     this.speed = Math.min(this.full, ahead.pace)
     return true
   }
@@ -66,7 +68,7 @@ export class Travel {
 
   start(): void {
     if (this.isRunning) return
-    this.since = this.clock.now
+    this.since = this.clock.now + this.full * this.runUp
     this.isRunning = true
   }
 }

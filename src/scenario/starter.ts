@@ -113,7 +113,9 @@ line:                           # in the order in which a case travels; an entry
     # stops-when: {full: outfeed, at: 2 m, for: 3 s}    # a sensor so far from the end of that conveyor has seen a case for so long; or clear: none
     # starts-when: {clear: outfeed, at: 2 m, for: 2 s}  # leave out: once stops-when no longer holds
     # restart: 1.5 s            # running up, from then on
-    # speeds: [{of: infeed, above: 60 %, at: 24 m/min, back-below: 50 %}]   # on a sealer or a belt: the drive's speed by how full a conveyor is
+    # speeds: [{of: infeed, above: 60 %, at: 24 m/min, back-below: 50 %}]   # on a sealer or a conveyor: the drive's speed by how full a conveyor is
+    # acceleration: 0.5 m/s2    # on a sealer or a conveyor: a start from rest costs speed / (2 x acceleration); leave out: nothing
+    # slow-start: {after: 10 min, at: 60 %, for: 3 min, at-shift-start: true}   # on a sealer or a station: slower for a while after it stood long
   outfeed: {type: conveyor, carries: belt, length: 5 m, speed: 24 m/min}
   palletiser:
     type: station               # any place that holds one case for a time
@@ -217,6 +219,11 @@ variants:                       # named changes by dotted path; tapeshift run FI
       line.sealer.stops-when: {full: outfeed, at: 2 m, for: 3 s}
       line.sealer.starts-when: {clear: outfeed, at: 2 m, for: 2 s}
       line.sealer.restart: 1.5 s
+  starts:
+    note: the sealer needs time to come to its speed, and after a long stop and at the start of the shift it runs slower for a while
+    set:
+      line.sealer.acceleration: 0.5 m/s2
+      line.sealer.slow-start: {after: 10 min, at: 60 %, for: 3 min, at-shift-start: true}
   three-inch:
     note: 72 mm tape on wide heads
     set:
