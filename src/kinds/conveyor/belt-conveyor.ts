@@ -113,17 +113,13 @@ export class BeltConveyor extends Conveyor {
   }
 
   override tailMoves(): void {
-    this.noteBehind()
-    this.crossing.look()
-    this.runOrStand()
-  }
-
-  /** Tells the crossing how far the first case is from the end. */
-  private noteBehind(): void {
+    // how far the first case is from the end
     this.crossing.behind =
       this.items.length > 0
         ? this.entries[this.firstEntry & (this.entries.length - 1)]! + this.keys.length - this.travel.now()
         : Infinity
+    this.crossing.look()
+    this.runOrStand()
   }
 
   override get standsForTail(): boolean {
