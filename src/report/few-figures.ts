@@ -20,7 +20,7 @@ export const shortNumber = (figure: Printable | undefined, display: Display): st
   return joined(value, interval)
 }
 
-function shortParts(figure: Printable | undefined, display: Display) {
+export function shortParts(figure: Printable | undefined, display: Display) {
   const printed = printFigure(figure, display)
   const { low, high } = figure ? wholeOf(figure) : { low: null, high: null }
   if (!figure?.mean || low === null || high === null || figuresIn(printed.value) <= mostFigures)

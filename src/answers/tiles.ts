@@ -1,0 +1,24 @@
+/** Tiles of figures: the same numbers, with the same digits, as the sentences of the first screen. */
+import type { Figure } from '../catalogue/figure.js'
+import type { Display } from '../catalogue/printed-units.js'
+import { briefly } from '../catalogue/unit-name.js'
+import { shortParts } from '../report/few-figures.js'
+import { joined } from '../report/format.js'
+import type { Tile } from '../report/front.js'
+
+type More = Pick<Tile, 'note' | 'tone'>
+
+/** Makes tiles of figures in the units of the reader; none where there is no figure. */
+export const tilesFor =
+  (display: Display) =>
+  (label: string, figure: Figure | undefined, { note, tone }: More = {}): Tile[] => {
+    if (!figure || figure.mean === null) return []
+    const { value, interval, unit } = shortParts(briefly(figure), display)
+    // events in place of the interval are no part of the quantity
+    const isCounted = figure.few !== undefined && figure.low === null
+    const rest = isCounted || interval.startsWith('(') ? joined(unit, interval) : joined(interval, unit)
+    return [{ label, value, rest, ...(note ? { note } : {}), ...(tone ? { tone } : {}) }]
+  }
+
+/** Tiles of which so many stand on the first screen. */
+export const mostTiles = 4
