@@ -3,7 +3,6 @@ import type { Figure } from '../catalogue/figure.js'
 import type { Display } from '../catalogue/printed-units.js'
 import { briefly } from '../catalogue/unit-name.js'
 import { shortParts } from '../report/few-figures.js'
-import { joined } from '../report/format.js'
 import type { Tile } from '../report/front.js'
 
 type More = Pick<Tile, 'note' | 'tone'>
@@ -14,10 +13,7 @@ export const tilesFor =
   (label: string, figure: Figure | undefined, { note, tone }: More = {}): Tile[] => {
     if (!figure || figure.mean === null) return []
     const { value, interval, unit } = shortParts(briefly(figure), display)
-    // events in place of the interval are no part of the quantity
-    const isCounted = figure.few !== undefined && figure.low === null
-    const rest = isCounted || interval.startsWith('(') ? joined(unit, interval) : joined(interval, unit)
-    return [{ label, value, rest, ...(note ? { note } : {}), ...(tone ? { tone } : {}) }]
+    return [{ label, value, unit, interval, ...(note ? { note } : {}), ...(tone ? { tone } : {}) }]
   }
 
 /** Tiles of which so many stand on the first screen. */

@@ -15,6 +15,7 @@ import {
 } from 'chart.js'
 import { type Chart, chartWidth, moreForLegend } from '../report/marks/chart.js'
 import { footId } from '../report/marks/foot.js'
+import { followNight, night } from './night.js'
 import { tooltipOf } from './tooltip.js'
 
 // all that charts are made of
@@ -56,7 +57,7 @@ export function drawInto(figure: HTMLElement, chart: Chart): void {
   options.interaction = { mode: 'nearest', intersect: false, axis: options.indexAxis === 'y' ? 'y' : 'xy' }
   options.devicePixelRatio = Math.max(2, window.devicePixelRatio)
   const sizeOf = () => {
-    const room = box.clientWidth - 16
+    const room = roomIn(box)
     const width = Math.max(least, Math.min(chartWidth, room))
     return { width, height: chart.height - head + gap - padding.bottom + 6 + moreForLegend(chart, width) }
   }
@@ -64,10 +65,14 @@ export function drawInto(figure: HTMLElement, chart: Chart): void {
   canvas.width = first.width
   canvas.height = first.height
   box.append(canvas)
+  const dark = night()
   try {
+    const context = canvas.getContext('2d')
+    if (context) followNight(context, () => dark.matches)
     const drawn = new Drawn(canvas, chart.config)
     drawn.resize(first.width, first.height)
     figure.classList.add('drawn')
+    dark.addEventListener('change', () => drawn.draw())
     let last = first.width
     new ResizeObserver(() => {
       const { width, height } = sizeOf()
@@ -80,6 +85,15 @@ export function drawInto(figure: HTMLElement, chart: Chart): void {
     canvas.remove()
     console.error(error)
   }
+}
+
+/** Edge of a box and what it keeps free, px. */
+const edges = 18
+
+/** Width that a chart may take; of a box that is folded away that of the page, where the browser lays out nothing that is folded. */
+function roomIn(box: HTMLElement): number {
+  const width = box.clientWidth || (box.closest('main')?.clientWidth ?? chartWidth)
+  return width - edges
 }
 
 const linesOf = (text: unknown): number => (Array.isArray(text) ? text.length : 1)

@@ -5,8 +5,9 @@ import type { Screen, Tone } from './screen.js'
 export interface Tile {
   label: string
   value: string
-  /** Its plus-minus and its unit. */
-  rest?: string
+  unit?: string
+  /** Its plus-minus, or how few events it rests on. */
+  interval?: string
   /** What it is held against, or leaves out. */
   note?: string
   tone?: Tone

@@ -16,18 +16,18 @@ export function fitFront(result: FitResult): Shown {
       {
         label: 'Record',
         value: grouped(record.shifts, 0),
-        rest: `shifts on ${counted(record.days.count, 'day')}`,
+        unit: `shifts on ${counted(record.days.count, 'day')}`,
       },
-      { label: 'Events read', value: grouped(events, 0), rest: 'over all inputs' },
+      { label: 'Events read', value: grouped(events, 0), unit: 'over all inputs' },
       {
         label: 'Values found',
         value: grouped(given.length, 0),
-        rest: `of ${counted(inputs.length, 'input')}`,
+        unit: `of ${counted(inputs.length, 'input')}`,
       },
       {
         label: 'Values that rest on little',
         value: grouped(few.length, 0),
-        rest: 'of these',
+        unit: 'of these',
         tone: few.length > 0 ? 'warning' : 'good',
       },
     ],

@@ -11,7 +11,7 @@ export function sizeFront(result: SizeResult): Shown {
   const tiles = tilesFor(result.display)
   const cost: Tile[] =
     end && end.design.cost !== null && !isCostInPart(result)
-      ? [{ label: 'A shift costs', value: moneyText(end.design.cost, result), rest: 'by hand' }]
+      ? [{ label: 'A shift costs', value: moneyText(end.design.cost, result), interval: 'by hand' }]
       : []
   return {
     ...(end ? { of: `Of the ${endWord(result)}, in fresh shifts that the search did not see` } : {}),

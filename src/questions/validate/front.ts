@@ -13,12 +13,12 @@ export function validateFront({ good, days, ranks, margin }: ValidateResult): Sh
   const { share } = good
   return {
     tiles: [
-      { label: 'Plant', value: grouped(good.plant, 0), rest: 'good cases a day' },
-      { label: 'Model', value: grouped(good.model, 0), rest: 'good cases a day' },
+      { label: 'Plant', value: grouped(good.plant, 0), unit: 'good cases a day' },
+      { label: 'Model', value: grouped(good.model, 0), unit: 'good cases a day' },
       {
         label: 'Model less plant',
         value: signedPercent(share.mean),
-        rest:
+        interval:
           share.low === null || share.high === null
             ? 'no interval'
             : `(${signedPercent(share.low)} to ${signedPercent(share.high)})`,
@@ -28,7 +28,7 @@ export function validateFront({ good, days, ranks, margin }: ValidateResult): Sh
       {
         label: `Days where ${percentText(ranks.share)} of their runs lie`,
         value: grouped(ranks.inside, 0),
-        rest: `of ${counted(days.length, 'day')}`,
+        unit: `of ${counted(days.length, 'day')}`,
       },
     ],
     told: [],
