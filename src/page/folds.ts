@@ -65,7 +65,7 @@ function partsOf(report: Report, pictures: readonly Picture[]): Part[] {
       'assumptions',
       'What do the figures rest on?',
       'Values given, their evidence, values assumed',
-      table(given, ''),
+      given && given.rows.length > 0 ? html`<div class="screen-only">${table(given, '')}</div>` : empty,
       table(rests?.table, ''),
       rests ? html`<p>${rests.exact}</p>` : empty,
       table(assumed, ''),

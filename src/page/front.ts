@@ -37,10 +37,11 @@ export function frontHtml(report: Report, picture: Picture | undefined): Markup 
   const told = front?.told ?? []
   const said = screen.parts.flatMap((part) => ('head' in part && !told.includes(part.head) ? [part] : []))
   const tables = screen.parts.flatMap((part) => ('head' in part ? [] : [part]))
+  const rests = said.find((part) => part.head === 'Rests on')
   const safety = said.find((part) => part.head === 'Safety')
   const next = said.find((part) => part.head === 'Next')
   const first = said.filter(isForemost)
-  const rest = said.filter((part) => ![safety, next, ...first].includes(part))
+  const rest = said.filter((part) => ![safety, rests, next, ...first].includes(part))
   const foremost =
     front?.screen || !head
       ? first.map((part) => saidBox(part))
@@ -51,8 +52,8 @@ ${verdictHtml(screen.verdict)}
 ${tilesHtml(front)}
 <div class="beside"><div class="shown">${inLines(tables.map((table: Table) => tableHtml(table, display, [])))}
 ${picture ? figureHtml(picture) : empty}</div>
-<div class="cards">${[next, ...rest].map((part) => (part ? html`<div class="${part === next ? 'next' : 'card'}">${saidBox(part)}</div>` : empty))}</div></div>
-${safety ? html`<p class="caution"><strong>Safety.</strong> ${prose(safety.lines.join(' '))} <a href="#safety">All cautions</a></p>` : empty}
+<div class="cards">${[next, ...rest].map((part) => (part ? html`<div class="${part === next ? 'next' : 'card'}">${saidBox(part)}</div>` : empty))}</div>
+<div class="under">${rests ? html`<div class="card">${saidBox(rests)}</div>` : empty}${safety ? html`<p class="caution"><strong>Safety.</strong> ${prose(safety.lines.join(' '))} <a href="#safety">All cautions</a></p>` : empty}</div></div>
 </section>`
 }
 

@@ -8,8 +8,8 @@ tbody th { position: sticky; left: 0; background: var(--paper); text-align: left
 @media screen and (max-width: 46rem) {
   table { font-size: .86rem; min-width: 100%; } th, td { padding: .3rem .35rem; } tbody th { min-width: 5rem; } td.words:not(.brief) { min-width: 0; }
   .as-cards, .as-cards tbody { display: block; font-size: .88rem; } .as-cards thead { display: none; }
-  .as-cards tr { display: block; background: var(--card); border-radius: 6px; padding: .5rem .7rem; margin: 0 0 .5rem; }
+  .as-cards tr { display: block; background: var(--card); border-radius: 6px; padding: .4rem .6rem; margin: 0 0 .4rem; }
   .as-cards tbody th { display: block; position: static; background: none; border: 0; padding: 0 0 .15rem; max-width: none; font-weight: 600; }
-  .as-cards tbody td, .as-cards tbody td:not(.words) { display: grid; grid-template-columns: minmax(0, 2fr) minmax(0, 3fr); gap: .6rem; border: 0; padding: .12rem 0; text-align: left; min-width: 0; max-width: none; white-space: normal; }
-  .as-cards td::before { content: attr(data-head); color: var(--quiet); }
+  .as-cards tbody td, .as-cards tbody td:not(.words) { display: inline; border: 0; padding: 0 .8rem 0 0; text-align: left; white-space: normal; } .as-cards tbody td:empty { display: none; }
+  .as-cards td::before { content: attr(data-head) ": "; color: var(--quiet); } .as-cards td::after { content: " "; }
 }`

@@ -2,7 +2,7 @@
 import { mostTiles, tilesFor } from '../../answers/tiles.js'
 import { costWords } from '../../answers/warnings.js'
 import { briefly } from '../../catalogue/unit-name.js'
-import { shortFigure } from '../../report/few-figures.js'
+import { shortNumber } from '../../report/few-figures.js'
 import type { Shown } from '../../report/front.js'
 import { differenceCharts } from './differences-chart.js'
 import { baseName, type CompareResult } from './document.js'
@@ -28,7 +28,7 @@ export function compareFront(result: CompareResult): Shown {
     tiles: (Object.keys(labels) as (keyof typeof labels)[])
       .flatMap((key) => {
         const figure = base?.[key]
-        const against = figure && name !== baseName ? `base ${shortFigure(briefly(figure), display)}` : ''
+        const against = figure && name !== baseName ? `base ${shortNumber(briefly(figure), display)}` : ''
         const left = key === 'cost-per-1000' ? costWords('', result).trim() : ''
         return tiles(labels[key], measures[key], {
           note: [against, left].filter((each) => each !== '').join('; '),

@@ -17,7 +17,7 @@ export const demandName = 'demand'
 export const hasDemand = (result: RunResult): boolean => demandSteps(result) !== null
 
 /** Letters of a row beside the picture. */
-const rowLetters = 24
+const rowLetters = 19
 
 /** The steps as rows; null where nothing is known of arrivals. */
 export function demandChart(result: RunResult): Chart | null {
@@ -48,7 +48,7 @@ export function demandChart(result: RunResult): Chart | null {
     rows: all.map(({ label }, row) => [...wrapped(label, rowLetters), texts[row]!]),
     axes: {
       x: numbers({
-        title: `cases a shift, against ${result.target === null ? 'what could come' : 'the target'}`,
+        title: `cases against ${result.target === null ? 'what could come' : 'the target'}`,
         min: Math.min(...ends) - room,
         max: Math.max(...ends) + room,
         most: 6,
