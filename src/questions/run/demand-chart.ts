@@ -44,7 +44,7 @@ export function demandChart(result: RunResult): Chart | null {
     alt: `${titleOf(result, all)}. ${all.map(({ label }, row) => `${label} ${texts[row]}`).join('; ')}.`,
     mayNarrow: true,
     gap: 8,
-    height: all.length * 40,
+    height: all.length * 48,
     rows: all.map(({ label }, row) => [...wrapped(label, rowLetters), texts[row]!]),
     axes: {
       x: numbers({
