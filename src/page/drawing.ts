@@ -16,7 +16,7 @@ import {
 import { type Chart, chartWidth, moreForLegend } from '../report/marks/chart.js'
 import { footId } from '../report/marks/foot.js'
 import { followNight, night } from './night.js'
-import { rowsOf } from './rows.js'
+import { nameInLines, rowsOf } from './rows.js'
 import { tooltipOf } from './tooltip.js'
 
 // all that charts are made of
@@ -66,6 +66,7 @@ export function drawInto(figure: HTMLElement, chart: Chart): void {
     return { width, height: Math.min(height, most) }
   }
   const first = sizeOf()
+  if (rows) nameInLines(chart, first.width)
   canvas.width = first.width
   canvas.height = first.height
   box.append(canvas)

@@ -1,4 +1,5 @@
 /** Charts of rows with names on the left and figures on the right: how narrow they may be drawn, and that no name is cut. */
+import { wordLines } from '../report/marks/breaking.js'
 import { type Chart, chartWidth } from '../report/marks/chart.js'
 import { pageLetterWidth } from '../report/marks/letters.js'
 
@@ -7,6 +8,7 @@ interface Axis {
   position?: string
   reverse?: boolean
   max?: number
+  title?: { text?: string | string[] }
   ticks?: { callback?: (value: number) => string | string[] }
   afterFit?: (scale: { width: number }) => void
 }
@@ -44,4 +46,13 @@ export function rowsOf(chart: Chart): { least: number } | null {
     scale.width = Math.max(scale.width, names)
   }
   return { least: Math.min(chartWidth, names + picture + roomAtRight(scales)) }
+}
+
+/** So narrow a picture has its axis named in several lines, px. */
+const narrow = 500
+
+/** Breaks the name of the axis below into lines, where there is little room; the library would squeeze its letters. */
+export function nameInLines({ config }: Chart, width: number): void {
+  const { title } = (config.options?.scales?.x ?? {}) as Axis
+  if (width < narrow && typeof title?.text === 'string') title.text = wordLines(title.text, 12, picture)
 }

@@ -13,7 +13,7 @@ ${replayStyle}
 :root { color-scheme: light dark; ${themes.light} }
 @media (prefers-color-scheme: dark) { :root { ${themes.dark} } }
 * { box-sizing: border-box; }
-html { scroll-padding-top: 1rem; scrollbar-gutter: stable; -webkit-text-size-adjust: 100%; }
+html { scroll-padding-top: 1rem; -webkit-text-size-adjust: 100%; }
 body { font: 1rem/1.5 system-ui, "DejaVu Sans", sans-serif; color: var(--ink); background: var(--paper); margin: 0; overflow-wrap: anywhere; }
 main { max-width: 80rem; margin: 0 auto; padding: 1.1rem 1rem 4rem; }
 a { color: var(--accent); }
@@ -42,6 +42,7 @@ ${tableStyle}
 .todo { color: var(--warning); font-weight: 600; }
 .cautions { border-left: 4px solid var(--warning); padding: .2rem 1rem; background: var(--warned); border-radius: 0 6px 6px 0; }
 code { font-size: .92em; } #repeat code { display: block; background: var(--card); padding: .6rem .8rem; border-radius: 6px; font-size: .9rem; }
+@media (min-width: 46.01rem) { html { scrollbar-gutter: stable; } }
 @media screen and (max-width: 46rem) { .moment { display: none; } .moment.narrow { display: block; } .moment.narrow svg { width: 100%; max-width: 34rem; } .gist { display: block; margin: .1rem 0 0; } .inside { padding-left: 0; } }
 @media (max-width: 30rem) { .plan:not(.moment) { margin: 0 -1rem; } }
 ${printStyle}

@@ -10,6 +10,6 @@ tbody th { position: sticky; left: 0; background: var(--paper); text-align: left
   .as-cards, .as-cards tbody { display: block; font-size: .88rem; } .as-cards thead { display: none; }
   .as-cards tr { display: block; background: var(--card); border-radius: 6px; padding: .4rem .6rem; margin: 0 0 .4rem; }
   .as-cards tbody th { display: block; position: static; background: none; border: 0; padding: 0 0 .15rem; max-width: none; font-weight: 600; }
-  .as-cards tbody td, .as-cards tbody td:not(.words) { display: inline; border: 0; padding: 0 .8rem 0 0; text-align: left; white-space: normal; } .as-cards tbody td:empty { display: none; }
+  .as-cards tbody td, .as-cards tbody td:not(.words) { display: inline-block; border: 0; padding: 0; margin-right: .8rem; min-width: 0; max-width: calc(100% - .8rem); text-align: left; white-space: normal; } .as-cards tbody td:empty { display: none; }
   .as-cards td::before { content: attr(data-head) ": "; color: var(--quiet); } .as-cards td::after { content: " "; }
 }`
