@@ -93,6 +93,7 @@ export const familiesTable = ({ inputs }: FitResult): Table =>
       ...words('input', 'law', 'parameters'),
       ...figures('mean of the law', 'BIC', 'p (largest gap)', 'p (tails too)', 'quantiles apart'),
     ],
+    behind: 'quantiles',
     rows: inputs.flatMap((input) =>
       input.families.map((family): Cell[] => [
         { path: input.path },
@@ -116,6 +117,7 @@ export const testsTable = ({ inputs }: FitResult): Table =>
       ...figures('statistic', 'p', 'p, all together'),
       ...words('answer'),
     ],
+    behind: 'trend',
     rows: inputs.flatMap((input) =>
       input.tests.map((test): Cell[] => [
         { path: input.path },

@@ -70,6 +70,7 @@ export function planTables(result: SweepResult): Table[] {
           title: `${measureSubject(measure)}: what each factor does`,
           note: `In brackets: not shown. Straight lines explain ${explainedWords(of.explained)} (R²), ${counted(of.degreesOfFreedom, 'design')} more than numbers fitted.`,
           columns: [...ofWords('factor', 'over'), ...ofFigures('brings', 'standardised')],
+          behind: 'plan',
           rows: rankedEffects(of).map((effect) => [
             { path: effect.path },
             range(effect.path),
