@@ -1,7 +1,7 @@
 /** What a start from rest costs a drive that does not come to its speed at once. */
 
 /** Keys of a drive. */
-interface DriveKeys {
+export interface DriveKeys {
   acceleration?: number | undefined
 }
 

@@ -8,19 +8,17 @@ export const hair = 1e-9
 
 export class Travel {
   /** Belt travel, m, at the instant since which it runs, s; `never` while it stands. */
-  private at = unset
-  private since = unset
+  protected at = unset
+  protected since = unset
   isRunning = true
   /** Speed while it runs, m/s. */
   speed = unset
   /** Speed of its drive, m/s. */
-  private full = unset
+  protected full = unset
 
   constructor(
-    private readonly clock: Clock,
+    protected readonly clock: Clock,
     private readonly usual: number,
-    /** What a start from rest costs, for each m/s of the speed, s: until then the belt stands. */
-    private readonly runUp = 0,
   ) {
     this.speed = usual
     this.full = usual
@@ -36,7 +34,7 @@ export class Travel {
 
   /** Travel now, m. */
   now(): number {
-    return this.isRunning ? this.at + this.speed * Math.max(0, this.clock.now - this.since) : this.at
+    return this.isRunning ? this.at + this.speed * (this.clock.now - this.since) : this.at
   }
 
   /** When the belt will have run `travel` metres; `never` while it stands. */
@@ -49,7 +47,7 @@ export class Travel {
   keepTo(ahead: { pace: number }): boolean {
     if (this.speed === Math.min(this.full, ahead.pace)) return false
     this.at = this.now()
-    if (this.isRunning) this.since = Math.max(this.since, this.clock.now)
+    if (this.isRunning) this.since = this.clock.now
     this.speed = Math.min(this.full, ahead.pace)
     return true
   }
@@ -68,7 +66,7 @@ export class Travel {
 
   start(): void {
     if (this.isRunning) return
-    this.since = this.clock.now + this.full * this.runUp
+    this.since = this.clock.now
     this.isRunning = true
   }
 }

@@ -9,8 +9,8 @@ import type { Sensor } from '../../line/sensor.js'
 import { State } from '../../line/states.js'
 import type { Tail } from '../../line/tail.js'
 import { Crossing } from '../crossing.js'
-import { runUpOf } from '../run-up.js'
-import { hair, Travel } from '../travel.js'
+import { travelOf } from '../run-up-travel.js'
+import { hair, type Travel } from '../travel.js'
 import { Conveyor } from './conveyor.js'
 import type { ConveyorKeys } from './keys.js'
 
@@ -36,7 +36,7 @@ export class BeltConveyor extends Conveyor {
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
-    this.travel = new Travel(floor.clock, keys.speed, runUpOf(keys, 1))
+    this.travel = travelOf(floor.clock, keys.speed, keys)
     const most = Math.ceil(keys.length / (floor.cases.sizes.shortest + keys.spacing)) + 2
     this.entries = new Float64Array(2 ** Math.ceil(Math.log2(most)))
   }

@@ -4,8 +4,8 @@ import { unset } from '../../engine/unset.js'
 import type { Floor } from '../../line/floor.js'
 import { gapNeeded } from '../../trade/headway.js'
 import { Crossing } from '../crossing.js'
-import { runUpOf } from '../run-up.js'
-import { Travel } from '../travel.js'
+import { travelOf } from '../run-up-travel.js'
+import type { Travel } from '../travel.js'
 import { Dwell } from './dwell.js'
 import { FlapPlace, none } from './flap-place.js'
 import { cutsOf, headsOf } from './heads.js'
@@ -49,7 +49,7 @@ export abstract class Belts extends FlapPlace {
   ) {
     super(floor, name, keys)
     this.bed = keys.bed
-    this.travel = new Travel(floor.clock, keys['belt-speed'], runUpOf(keys, 1))
+    this.travel = travelOf(floor.clock, keys['belt-speed'], keys)
     this.crossing = new Crossing(floor, () => this.unit, keys['belt-speed'])
     this.cuts = cutsOf(keys)
     this.gap = gapNeeded(keys['minimum-gap'], this.cuts, keys['belt-speed'])
