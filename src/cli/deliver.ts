@@ -34,7 +34,7 @@ export async function deliver(
   const screen = full ? null : screenOf(document)
   if (isShown)
     io.stdout.write(screen ? screenText(screen, screenStyle(io)) : terminalReport(report, textStyle(io)))
-  if (isShown && screen) io.stdout.write('All tables: --full.\n')
+  if (isShown && screen) io.stdout.write('Add --full for all tables.\n')
   if (!files) return
   const { filesOfStudy, writeResults } = await import('./result-files.js')
   await writeResults(folder, { document, report, others: () => filesOfStudy(rows, loaded) })
@@ -56,7 +56,7 @@ export function exitOf(
   const errors = errorsOf(document)
   const named = errors.map(({ code }) => code).join(', ')
   stderr.write(
-    `error: ${titleOf(errors).replace(/\.$/, '')} (${named}). With --anyway the exit code is that of the figures.\n`,
+    `error: ${titleOf(errors).replace(/\.$/, '')} (${named}). With --anyway the exit code ignores this.\n`,
   )
   return exits.scenario
 }

@@ -51,7 +51,7 @@ describe('losses of a run whose inputs were drawn', () => {
 
   it('is printed with both kinds', () => {
     const table = runReport(document).tables.find(
-      ({ title }) => title === 'Where the cases are lost, a shift',
+      ({ title }) => title === 'Where output is lost, cases a shift',
     )!
     const said = table.rows.map((row) => row.map((cell) => cellText(cell, 'metric')))
     const half = halfOf(times.map((time) => seconds / time))

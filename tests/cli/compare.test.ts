@@ -213,7 +213,7 @@ describe('--best', () => {
     )
     expect(result.best!.spent).toBeLessThan(3 * 200)
     const { out } = await compare(best)
-    expect(out).toMatch(/Choose quick \(a quick end\): it has the highest good cases out/)
+    expect(out).toMatch(/Choose quick \(a quick end\): it has the highest good cases/)
     expect(out).toContain('How the best was found')
   })
 

@@ -79,7 +79,7 @@ describe('run, of a scenario that says how well values are known', () => {
     expect(out).toMatch(
       /Good cases out: [\d.]+ cases\/min, give or take [\d.]+ by luck of the\s+simulation and [\d.]+ by what is not\s+known\s+of\s+the\s+inputs\s+\(12 draws/,
     )
-    expect(out).toContain('What each input adds to what is not known')
+    expect(out).toContain('How much each input adds to the uncertainty')
     expect(out).not.toMatch(/NaN|undefined|Infinity/)
   })
 

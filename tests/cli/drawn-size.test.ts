@@ -196,9 +196,9 @@ describe('a line with chance', () => {
       /with the inputs as they are given, \d+ % \(\d+ to \d+ %\) with what is not known of them/,
     )
     expect(flowing).toMatch(
-      /good cases out: [\d.]+ cases\/min, give or take [\d.]+ by luck of the simulation and [\d.]+ by what/,
+      /good cases: [\d.]+ cases\/min, give or take [\d.]+ by luck of the simulation and [\d.]+ by what/,
     )
-    expect(flowing).toContain('What each input adds to what is not known')
+    expect(flowing).toContain('How much each input adds to the uncertainty')
     expect(out).not.toMatch(/NaN|undefined|Infinity/)
     const page = readFileSync(path.join(cwd, 'out/stdin-size/report.html'), 'utf8')
       .replace(/<script[\s\S]*?<\/script>/g, '')

@@ -80,7 +80,7 @@ describe('the first screen', () => {
     const { out } = await call(['run', '-', ...one, '--full'], { stdin: smallLine })
     for (const title of [
       'Figures of the line',
-      'Where the cases are lost, a shift',
+      'Where output is lost, cases a shift',
       'By hand and simulated',
       'Limits',
     ])

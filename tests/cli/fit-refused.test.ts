@@ -108,7 +108,7 @@ describe('a bad record', () => {
     else symlinkSync('/dev/zero', odd)
     const { code, err } = await fitted(cwd)
     expect(code).toBe(3)
-    expect(err).toMatch(/odd\.csv: `odd\.csv` (is no file to read|leads outside the folder)/)
+    expect(err).toMatch(/odd\.csv: `odd\.csv` (is not a file|leads outside the folder)/)
   })
 
   it('without an end is refused at once', async () => {

@@ -102,7 +102,7 @@ describe('the demo record', () => {
       { cwd },
     )
     expect([code, out]).toEqual([5, ''])
-    expect(err).toContain('new.yaml: it is there already')
+    expect(err).toContain('new.yaml: it exists already')
     expect(read(cwd, 'new.yaml')).toBe(before)
   })
 

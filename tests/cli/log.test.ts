@@ -158,7 +158,7 @@ describe('a log that cannot be replayed is a finding', () => {
     const cwd = folderWith(short)
     mkdirSync(path.join(cwd, 'folder'))
     for (const [file, message] of [
-      ['folder', /is no file to read/],
+      ['folder', /is not a file/],
       ['nowhere.csv', /there is no such file/],
       ['../arrivals.csv', /lies outside the folder/],
     ] as const) {

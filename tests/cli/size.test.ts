@@ -330,12 +330,12 @@ describe('order and what is left out', () => {
     )
     expect(cap.result.designs[0]).toMatchObject({ without: null, verdict: 'accepted' })
     const often = await json([...alone, '--holds', '8.6 cases/min in 60 % of shifts'], slow)
-    expect(often.result.designs[0]!.without).toBe('the target is above what a piece can do')
+    expect(often.result.designs[0]!.without).toBe('the target is above the capacity of a piece')
     // the target of the scenario is not what is promised here
     const output = await json([...alone, '--holds', 'output >= 100 in 60 % of shifts within 20 %'], slow)
     expect(output.result.designs[0]).toMatchObject({ without: null, verdict: 'accepted' })
     const held = await json([...alone, '--holds', 'target-held >= 90 %'], slow)
-    expect(held.result.designs[0]!.without).toBe('the target is above what a piece can do')
+    expect(held.result.designs[0]!.without).toBe('the target is above the capacity of a piece')
   })
 
   it('what is chosen is not among what was assumed', async () => {

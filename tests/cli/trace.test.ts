@@ -185,7 +185,7 @@ describe('bad input', () => {
     [['--shift', '1', '--from', '-1 s'], '--from -1 s: a time of the shift counts from its start'],
     [
       ['--shift', '1', '--from', '2 min', '--to', '1 min'],
-      '--from 2 min comes after --to 1 min: exchange the two',
+      '--from 2 min comes after --to 1 min: swap the two',
     ],
     [['--shift', '1', '--from', '9 h'], '--from 9 h comes after the end, 1:00:00.000 from the start'],
   ])('%j is wrong usage: 2', async (argv, words) => {

@@ -42,7 +42,7 @@ describe('run on a line that check calls impossible', () => {
     const { code, out, err } = await ask('run', [], line(52))
     expect(code).toBe(3)
     expect(err).toBe(
-      'error: The line cannot work as described: check finds 52 errors (legs-meet). With --anyway the exit code is that of the figures.\n',
+      'error: The line cannot work as described: check finds 52 errors (legs-meet). With --anyway the exit code ignores this.\n',
     )
     const text = flat(out)
     // the lowest two of each height are worst
@@ -143,7 +143,7 @@ describe('compare', () => {
     const { code, out } = await ask('compare', argv, unpriced)
     expect(code).toBe(0)
     const beside =
-      'The cost leaves out capital recovery, in which these designs differ (`money.capital` without `money.life`, `money.interest` and `money.shifts`): it does not say which one is cheapest.'
+      'The cost leaves out capital recovery, in which these designs differ (`money.capital` without `money.life`, `money.interest` and `money.shifts`): so it does not show which one is cheapest.'
     expect(flat(out)).toContain(beside)
     expect((await ask('compare', argv, priced)).out).not.toContain('leaves out')
   })

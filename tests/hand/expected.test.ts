@@ -190,7 +190,7 @@ describe('in words where the line is no series', () => {
     [
       '{a: {time-between: 8 s}, b: {time-between: 8 s, to: press}}',
       '{early: {type: station, time: 1 s}, press: {type: station, time: 2 s}}',
-      /^sources come to more than one place$/,
+      /^sources feed more than one place$/,
     ],
     [
       '{a: {time-between: 8 s}}',

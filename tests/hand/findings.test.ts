@@ -68,7 +68,7 @@ shift: {length: 4 h}
     expect(findingOf('stops-not-named', all)).toBeUndefined()
   })
 
-  it('what could not be checked is one note, and none where every key is given', () => {
+  it('not checked for lack of data is one note, and none where every key is given', () => {
     expect(findingOf('not-checked')).toBeUndefined()
     const bare = `cases: {a: {length: 400 mm, width: 300 mm, height: 250 mm}}
 arrivals: {p: {time-between: 5 s}}

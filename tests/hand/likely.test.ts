@@ -62,7 +62,7 @@ describe('hand figures as the inputs may be', () => {
       /^Of the \d+ values that the scenario gives none says how well it is known: all are taken as exact, line.sealer.jams.chance, /,
     )
     expect(checkText(result, style)).toContain(result.exact.slice(0, 60))
-    expect(checkText(result, style)).not.toContain('What the inputs rest on')
+    expect(checkText(result, style)).not.toContain('Evidence for the inputs')
   })
 
   it('stand in the text beside what is held fixed', () => {
@@ -72,7 +72,7 @@ describe('hand figures as the inputs may be', () => {
     )
     const text = checkText(result, style)
     expect(text).toContain('5 to 95 % of what the inputs may be')
-    expect(text).toContain('What the inputs rest on')
+    expect(text).toContain('Evidence for the inputs')
     expect(text).toMatch(
       /line\.sealer\.jams\.chance +0\.05 % +counted: 18 in 36000 cases +0\.0296 to 0\.079 % \(95 %\)/,
     )

@@ -205,7 +205,7 @@ describe('what explains a gap', () => {
   })
 })
 
-describe('reports for those who know the line', () => {
+describe('reports for people who know the line', () => {
   it('are each of another day, and a coin says of what', () => {
     const drawn = drawnSheets(200, 300, 39, 'a')
     expect(new Set(drawn.map((each) => each.day)).size).toBe(200)

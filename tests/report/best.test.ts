@@ -5,7 +5,7 @@ import type { BestResult, CompareResult } from '../../src/questions/compare/docu
 
 const best = (designs: BestResult['designs'], change: Partial<BestResult> = {}): BestResult => ({
   measure: 'output',
-  label: 'Good cases out a shift',
+  label: 'Good cases a shift',
   unit: 'cases',
   isLargerBetter: true,
   within: 5,
@@ -63,6 +63,6 @@ it('a pick says which designs were left out as open', () => {
       { pick: 'base' },
     ),
   )
-  expect(text).toContain('Choose base: it has the highest good cases out a shift')
+  expect(text).toContain('Choose base: it has the highest good cases a shift')
   expect(text).toContain('Left out, as it is still open whether they keep that: long.')
 })

@@ -24,7 +24,7 @@ describe('the headline', () => {
     expect(told(result)).toEqual([
       'Choose line.infeed.length = 6 m, line.sealer.belt-speed = 30 m/min: the cheapest design that holds 9 cases/min in 90 % of shifts. By hand a shift costs 101.00 EUR.',
       'Its margin: 93 % (90 to 96 %), 3 points to spare, in 200 fresh shifts that the search did not see.',
-      'In these it puts out 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. What limits it is palletiser, which by hand has least to spare: working 72 %, waiting for a case 28 %. Of what sealer could put out it loses most to: blocked ahead 20.0 %, waiting for cases 10.0 %.',
+      'In these it puts out 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. What limits it is palletiser, which by hand has least to spare: working 72 %, waiting for a case 28 %. Of what sealer could put out it loses most to: blocked ahead 20.0 %, starved 10.0 %.',
       'The next cheaper one that was simulated, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 %, 30 points short, in 100 shifts.',
       'Not told in 2\u2009000 shifts, and passed over: line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min (90 %). Allow more --shifts, or count more as either with "within".',
     ])
@@ -96,7 +96,7 @@ describe('the headline', () => {
 
 describe('the headline without a pick', () => {
   const limits =
-    'In these it puts out 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. What limits it is palletiser, which by hand has least to spare: working 72 %, waiting for a case 28 %. Of what sealer could put out it loses most to: blocked ahead 20.0 %, waiting for cases 10.0 %.'
+    'In these it puts out 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. What limits it is palletiser, which by hand has least to spare: working 72 %, waiting for a case 28 %. Of what sealer could put out it loses most to: blocked ahead 20.0 %, starved 10.0 %.'
 
   it('where all were refused: the nearest, by how much it misses, what limits it, which choices to widen', () => {
     expect(told(refusedResult)).toEqual([
@@ -247,7 +247,7 @@ describe('the tables', () => {
 
   it('of what was refused without simulating: in words', () => {
     expect(terminal(result)).toMatch(
-      /the target is above what a piece can do +1\n no better than one that was refused +1\n/,
+      /the target is above the capacity of a piece +1\n no better than one that was refused +1\n/,
     )
   })
 })

@@ -48,7 +48,7 @@ export function afresh(share: number, shown: Shown): JudgedAfresh {
         {
           ...{ machine: 'sealer', type: 'sealer', rate: 0.2, how: '', could: 1000, isFollowed: false },
           losses: [
-            step('waiting', 'waiting for cases', 0.1),
+            step('waiting', 'starved', 0.1),
             step('blocked', 'blocked ahead', 0.2),
             step('gaps', 'wide gaps', 0.0004),
           ],
@@ -88,7 +88,7 @@ export const sizedResult: SizeResult = {
   order: ['cost', 'fewer machines', 'slower belts', 'shorter conveyors', 'fewer people'],
   isFull: false,
   designs: [
-    sized(1, of(4, 10), 100, null, 'refused', 'the target is above what a piece can do'),
+    sized(1, of(4, 10), 100, null, 'refused', 'the target is above the capacity of a piece'),
     sized(2, of(4, 20), 100, 0.4, 'refused'),
     sized(3, of(4, 30), 100, 0.6, 'refused'),
     sized(4, of(6, 10), 101, null, 'refused', 'no better than design 7, which was refused'),

@@ -85,7 +85,7 @@ describe('the report of a grid', () => {
     expect(headline(result)[0]).toBe(
       '90 % of the shifts hold 9 cases/min from about 6 m of line.infeed.length on at 10 m/min of line.sealer.belt-speed and 4.4 m of line.infeed.length on at 14 m/min of line.sealer.belt-speed.',
     )
-    expect(saidRows(table(result, 'Where target held in crosses')).map(([, ninety]) => ninety)).toEqual([
+    expect(saidRows(table(result, 'Where shifts that reach the target crosses')).map(([, ninety]) => ninety)).toEqual([
       'from 6 m (5 to 6)',
       'from 4.86 m (4 to 5)',
       'from 4.4 m (4 to 5)',

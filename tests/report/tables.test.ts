@@ -87,7 +87,7 @@ describe('the report of a run', async () => {
 
   it.each([80, 100, 120])('made from the document alone fits a terminal of %i columns', (width) => {
     const text = terminalReport(runReport(result), styleOf(width))
-    expect(text).toMatch(/^ Good cases out a shift +packing waits for room/m)
+    expect(text).toMatch(/^ Good cases a shift +packing waits for room/m)
     expect(tooLong(text, width)).toEqual([])
   })
 

@@ -45,7 +45,7 @@ describe('a scenario', () => {
       basis: 'from memory, low confidence',
     })
     expect(assumed.map(({ path }) => path)).not.toContain('line.infeed.length')
-    // stops that are not named do not happen
+    // stops that the scenario does not name do not happen
     expect(assumed.some(({ path }) => /jams|blade|breakdowns/.test(path))).toBe(false)
   })
 

@@ -59,7 +59,7 @@ describe('ways', () => {
       'line.d.to missing-key: the case `flakes` has no way (add `flakes: NAME`)',
     ])
     expect(findings(`{d: {type: divert, to: [a]}, a: {${station}}}`)).toEqual([
-      'line.d.to out-of-range: two ways at least, and at most 100 (name another one)',
+      'line.d.to out-of-range: at least 2 and at most 100 ways (name another one)',
     ])
     expect(findings(`{d: {type: divert, to: a}, a: {${station}}}`)).toEqual([
       'line.d.to wrong-type: must be a list (write a list here)',

@@ -15,9 +15,9 @@ export const sensorFindings: Rule = ({ scenario, words }, tell) => {
       'note',
       'sensors-by-hand',
       ['line', name, 'stops-when'],
-      `A sensor on ${told(stops)} stops \`${name}\`${starts === undefined ? '' : `, and one on ${told(starts)} starts it`}. A run counts what that costs; hand figures leave it out. Where cases go on into a place, such as a station, they are gone at once as a whole, and a sensor less than a case before it sees them for a shorter time.`,
+      `A sensor on ${told(stops)} stops \`${name}\`${starts === undefined ? '' : `, and one on ${told(starts)} starts it`}. A run includes the effect; the hand calculation ignores it. A case that enters a station leaves the conveyor at once as a whole. A sensor less than a case length before a station therefore sees it for a shorter time.`,
       'definition of the format',
-      'judge this piece by a run',
+      'simulate to judge this piece',
     )
   }
 }
@@ -30,9 +30,9 @@ export const speedFindings: Rule = ({ scenario, words }, tell) => {
       'note',
       'speeds-by-hand',
       ['line', name, 'speeds'],
-      `The drive of \`${name}\` runs at other speeds by level in a run, at once and without a ramp. Hand figures, planned run times and replays are of its usual speed, ${words.speed(usual)}.`,
+      `The drive of \`${name}\` changes its speed by level in a run, at once and without a ramp. Hand calculation, planned run times and replays use its usual speed, ${words.speed(usual)}.`,
       'definition of the format',
-      'judge this piece by a run',
+      'simulate to judge this piece',
     )
   }
 }

@@ -9,8 +9,8 @@ export const conveyorRules: PieceRules<ConveyorKeys> = {
       report(
         [...path, 'speeds'],
         'conflict',
-        'only belts run at several speeds here: of cases that close up too little is known while the speed changes',
-        'take them out, or set `carries: belt`',
+        'only a belt may have several speeds: how cases close up while the speed changes is not known well enough',
+        'remove them, or set `carries: belt`',
         true,
       )
     if (longest && longest.length > length)
@@ -32,7 +32,7 @@ export const conveyorRules: PieceRules<ConveyorKeys> = {
         [...path, 'zone'],
         'conflict',
         'only an accumulating conveyor has zones',
-        'take it out, or write `carries: accumulating`',
+        'remove it, or set `carries: accumulating`',
         true,
       )
     if (breakdowns && carries === 'gravity')
@@ -40,7 +40,7 @@ export const conveyorRules: PieceRules<ConveyorKeys> = {
         [...path, 'breakdowns'],
         'conflict',
         'a gravity conveyor has no drive that could fail',
-        'take it out',
+        'remove it',
         true,
       )
   },
