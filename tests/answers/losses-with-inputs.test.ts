@@ -56,7 +56,7 @@ describe('losses of a run whose inputs were drawn', () => {
     const said = table.rows.map((row) => row.map((cell) => cellText(cell, 'metric')))
     const half = halfOf(times.map((time) => seconds / time))
     expect(said[0]![2]).toBe(`300 ± ${half.toFixed(0)}`)
-    expect(table.note).toContain('what is not known of the inputs')
+    expect(table.note).toContain('uncertainty of the inputs')
   })
 })
 
@@ -94,7 +94,7 @@ describe('what an input does to a figure', () => {
   it('is drawn to both sides of the middle, and said beside it', () => {
     const chart = inputEndsChart(document, told)!
     expect(chart.alt).toMatch(
-      /^Good cases out at the ends of each input, [\d.]+ cases\/min in the middle: line\.end\.time at [\d.]+ s: 1[12]\.\d, at [\d.]+ s: 8\.\d, 9\d %\.$/,
+      /^Throughput at the ends of each input, [\d.]+ cases\/min in the middle: line\.end\.time at [\d.]+ s: 1[12]\.\d, at [\d.]+ s: 8\.\d, 9\d %\.$/,
     )
     const [low, high] = chart.config.data.datasets.slice(0, 2).map(({ data }) => data[0] as [number, number])
     expect(low![0]).toBeCloseTo(told.middle * 60, 9)

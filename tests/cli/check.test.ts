@@ -126,8 +126,8 @@ describe('tapeshift check as text', () => {
     expect(out).toContain('Nothing here says that this line cannot work')
     for (const title of [
       'Cases',
-      'What each piece can do',
-      'What a run should find',
+      'Capacity of each piece',
+      'What a simulation should find',
       'Tape by head',
       'Rate over belt speed',
       'Assumed',
@@ -146,7 +146,7 @@ describe('tapeshift check as text', () => {
     const { code, out } = await call(['check', 'soap-works.yaml', '--variant', 'crawling', '--full'], { cwd })
     expect(code).toBe(3)
     expect(out).toContain('This line cannot work as it is described')
-    expect(out.indexOf('Errors: the line cannot work so')).toBeLessThan(out.indexOf('Warnings'))
+    expect(out.indexOf('Errors: the line cannot work as described')).toBeLessThan(out.indexOf('Warnings'))
     // 6 m/min over the mean pitch of 0.707 m are 8.48 cases/min, and sizes are set in 42 % of the headways: 0.168 s each
     expect(out.replace(/\s+/g, ' ')).toMatch(
       /\[target-above-machine\] line\.sealer\.belt-speed \(soap-works\.yaml:\d+:\d+\) `sealer` passes 8\.29 cases\/min/,
@@ -156,7 +156,7 @@ describe('tapeshift check as text', () => {
   it('--quiet leaves the findings and one line of caution, which nothing switches off', async () => {
     const { out } = await call(['check', '-', '--quiet'], { stdin: soundLine })
     expect(out).toContain('Notes')
-    expect(out).not.toContain('What each piece can do')
+    expect(out).not.toContain('Capacity of each piece')
     expect(out.trimEnd().split('\n').at(-1)).toMatch(/^Safety: /)
   })
 

@@ -123,7 +123,7 @@ describe('tapeshift compare', () => {
     expect(result.differences.longer!['target-held']!.matters!.amount).toBeCloseTo(0.03, 12)
     expect(result.differences.longer!['time-in-system']!.matters).toBeNull()
     const { out } = await compare(['--matters', 'throughput 0.01 cases/min'])
-    expect(out).toContain('What would show a difference that matters')
+    expect(out).toContain('Shifts needed to show a difference that matters')
   })
 
   it('says nothing with --quiet and writes nothing with --no-files', async () => {
@@ -214,7 +214,7 @@ describe('--best', () => {
     expect(result.best!.spent).toBeLessThan(3 * 200)
     const { out } = await compare(best)
     expect(out).toMatch(/Choose quick \(a quick end\): it has the highest good cases/)
-    expect(out).toContain('How the best was found')
+    expect(out).toContain('How the best design was found')
   })
 
   it('lowest, and a measure without a usual direction', async () => {

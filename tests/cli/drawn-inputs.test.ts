@@ -1,4 +1,4 @@
-/** Answers that carry what is not known of the inputs, as the user of `run` meets them. */
+/** Answers that carry uncertainty of the inputs, as the user of `run` meets them. */
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { parse as parseCsv } from 'csv-parse/sync'

@@ -1,4 +1,4 @@
-/** Sizings that draw what is not known of the inputs: how often the pick keeps its promise, and designs that are asked to be sure. */
+/** Sizings that draw uncertainty of the inputs: how often the pick keeps its promise, and designs that are asked to be sure. */
 import { existsSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
@@ -196,7 +196,7 @@ describe('a line with chance', () => {
       /with the inputs as they are given, \d+ % \(\d+ to \d+ %\) with what is not known of them/,
     )
     expect(flowing).toMatch(
-      /good cases: [\d.]+ cases\/min, give or take [\d.]+ by luck of the simulation and [\d.]+ by what/,
+      /good cases: [\d.]+ cases\/min, give or take [\d.]+ by random variation of the simulation and [\d.]+ by what/,
     )
     expect(flowing).toContain('How much each input adds to the uncertainty')
     expect(out).not.toMatch(/NaN|undefined|Infinity/)

@@ -81,7 +81,7 @@ describe('the first screen', () => {
     for (const title of [
       'Figures of the line',
       'Where output is lost, cases a shift',
-      'By hand and simulated',
+      'Hand calculation and simulation',
       'Limits',
     ])
       expect(out).toContain(`\n${title}`)

@@ -85,7 +85,7 @@ describe('run on a line that check calls impossible', () => {
   it('has no head and no such field where there is nothing to be known', async () => {
     const { code, result } = await documentOf<RunResult>('run', [], line(0))
     expect([code, result.warnings]).toEqual([0, undefined])
-    expect(flat((await ask('run', [], line(0))).out)).toContain('On average it holds the target.')
+    expect(flat((await ask('run', [], line(0))).out)).toContain('On average it reaches the target.')
   })
 
   it('keeps 300 findings short, and words of the scenario text, in the page too', async () => {

@@ -64,7 +64,7 @@ describe('closure index', () => {
     expect(bare.coverage).toBeNull()
   })
 
-  it('stands beside what a width costs: 1.5 times the mass and price, heads that do not take it, and what must be spared', () => {
+  it('stands beside what a width costs: 1.5 times the mass and price, heads that cannot take it, and what must be spared', () => {
     const priced = ['tape.price=40 EUR/roll', 'tape.roll=1080 m', 'cases.box.contents-value=50 EUR']
     const { widths, breakEven } = compared(priced)
     const [two, three] = widths

@@ -101,7 +101,7 @@ describe('a line whose stops outlast its buffer', () => {
       return saidRows(handTable(run as unknown as RunResult))[1]!
     }
     expect(rowFor(1).slice(3)).toEqual(['agrees', ''])
-    expect(rowFor(0.989).slice(3)).toEqual(['-1.1 %', 'within what this figure is usually off'])
+    expect(rowFor(0.989).slice(3)).toEqual(['-1.1 %', 'within the usual error of this calculation'])
     expect(rowFor(0.95)[4]).toMatch(/^further off than usual/)
   })
 })

@@ -76,14 +76,14 @@ describe('by hand and simulated', () => {
     ])
     expect(rows.get('Tape used a shift, all heads')!.slice(3)).toEqual([
       '-6 %',
-      'as the output: cases that did or did not come through',
+      'same cause as the output',
     ])
     expect(rows.get('Share of the shift in which sealer works')![4]).toMatch(/^as the output/)
   })
 
   it('lay it to the run-out of the shift where nothing holds the arrivals up', () => {
     expect(rowsOf(0.98, 0).get('Good cases a shift')![4]).toBe(
-      'cases still on the line at the end of the shift',
+      'cases still in the line at the end of the shift',
     )
   })
 

@@ -71,7 +71,7 @@ describe('hand figures as the inputs may be', () => {
       'crew.operator.walk={guess: 15 s, between: [5 s, 60 s]}',
     )
     const text = checkText(result, style)
-    expect(text).toContain('5 to 95 % of what the inputs may be')
+    expect(text).toContain('5 to 95 % of the draws of the inputs')
     expect(text).toContain('Evidence for the inputs')
     expect(text).toMatch(
       /line\.sealer\.jams\.chance +0\.05 % +counted: 18 in 36000 cases +0\.0296 to 0\.079 % \(95 %\)/,

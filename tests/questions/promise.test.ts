@@ -108,7 +108,7 @@ describe('what cannot be promised is refused in words', () => {
     ['9 cases/min in 95 % of shifts within 1 % within 2 %', '"within" is said once'],
     [
       'output >= 3800',
-      'say how near counts as either, in the unit of the measure, such as "output >= 3800 within 0.1"',
+      'add the miss that does not matter, in the unit of the measure, such as "output >= 3800 within 0.1"',
     ],
     ['time-in-system <= 5 min', 'such as "time-in-system <= 5 min within 0.1 s"'],
     ['output >= 3800 within 0', 'more than nothing'],

@@ -14,7 +14,7 @@ import { plantKeys, plantLine, plantRecord, scannedKeys } from './plant-days.js'
 const usual = { margin: '10 %', runs: 39, unseen: true }
 const model = readScenario(plantLine())
 
-describe('a shift of the record as the scenario has it', () => {
+describe('a shift of the record the scenario', () => {
   const record = recordOf({
     shifts: `Beginn;Ende;Gut
 2026-01-01 06:00:00;2026-01-01 08:00:00;2

@@ -32,7 +32,7 @@ describe('no design is chosen', () => {
       'No design is chosen: after 500 shifts, the most that were allowed, it is still open for base, short. base and short differed in 3 of 500 shifts: not told. Allow more shifts, or a larger difference that does not matter.',
     )
     expect(said(best({ base: alike('short', 0), short: alike('base', 0) }, { most: 10_000 }))).toBe(
-      'No design is chosen: base and short differed in none of 500 shifts: not told. So rare a difference cannot matter: take either.',
+      'No design is chosen: base and short differed in none of 500 shifts: not told. Such a rare difference cannot matter: choose either.',
     )
   })
 

@@ -176,7 +176,7 @@ describe('the chart of what shifts put out at least', () => {
 
   it('promises by 95 % of the shifts from 20 on, else by all', () => {
     expect(outputSharesChart(result)!.title).toBe(
-      'Every shift puts out at least 175 cases with long, 170 with the base',
+      'Every shift reaches out at least 175 cases with long, 170 with the base',
     )
     const twenty = (from: number) => design(Array.from({ length: 20 }, (_, index) => from + index))
     const more = { ...result, target: null, variants: { base: twenty(100), long: twenty(90) } }

@@ -52,7 +52,7 @@ describe('the words of the chart of the warm-up', () => {
       'Cases in the line from an empty start, mean of 20 runs of 10 h: MSER-5 cuts at 2 h.',
     )
     expect(subtitleOf(steady)).toBe(
-      'Cases in the line and before it, mean of 20 runs from empty. Cut by MSER-5 at 2 h.',
+      'Cases in the line and in front of it, mean of 20 runs from empty. Cut by MSER-5 at 2 h.',
     )
   })
 
@@ -69,7 +69,7 @@ describe('the words of the chart of the warm-up', () => {
   })
 
   it('of one that does not settle: that no cut was found', () => {
-    expect(unsettled.title).toBe('The line does not settle in this time')
+    expect(unsettled.title).toBe('The line does not reach a steady state in this time')
     expect(unsettled.alt).toBe(
       'Cases in the line from an empty start, mean of 20 runs of 10 h: MSER-5 finds no cut in the first half.',
     )

@@ -43,8 +43,8 @@ export function quantilesChart(result: FitResult, input: FittedInput): Chart | n
     name: fileStem('quantiles', input.path),
     section: 'inputs',
     title: `${headed(input)}: ${name} against the record`,
-    subtitle: `Each point: so long lasts the same share of the record (across) and of the law (up). On the line they agree; the clock of the log is allowed for.${gap === null ? '' : ` At most they lie ${percentText(gap, 2)} of the mean apart.`}`,
-    alt: `Quantiles of ${input.path}: ${name} law against the record, up to ${durationText(end)}.`,
+    subtitle: `Each point: one quantile of the record (across) and of the distribution (up). On the line they agree. The steps of the log's clock are allowed for.${gap === null ? '' : ` They differ by at most ${percentText(gap, 2)} of the mean.`}`,
+    alt: `Quantiles of ${input.path}: ${name} distribution against the record, up to ${durationText(end)}.`,
     mayNarrow: true,
     gap: 16,
     height: { all: 380 },
@@ -56,7 +56,7 @@ export function quantilesChart(result: FitResult, input: FittedInput): Chart | n
         most: 10,
         isInside: true,
       }),
-      y: numbers({ title: `in the law, ${word}`, min: 0, max: (end / unit) * 1.04, most: 8, isInside: true }),
+      y: numbers({ title: `in the distribution, ${word}`, min: 0, max: (end / unit) * 1.04, most: 8, isInside: true }),
     },
     marks: [
       line(
@@ -91,9 +91,9 @@ export function histogramChart(result: FitResult, input: FittedInput): Chart | n
   return chartOf(result, {
     name: fileStem('lengths', input.path),
     section: 'inputs',
-    title: `${headed(input)}: lengths in the record and in the laws`,
-    subtitle: `Bars: the record${input.cutOff > 0 ? `, without ${input.cutOff} that were cut off` : ''}. Lines: density of each law, the chosen one thick.`,
-    alt: `Histogram of ${input.path} up to ${durationText(end)} with the densities of ${densities.map(({ family }) => familyWords[family]).join(', ') || 'no law'}.`,
+    title: `${headed(input)}: lengths in the record and in the distributions`,
+    subtitle: `Bars: the record${input.cutOff > 0 ? `, without ${input.cutOff} that were cut off` : ''}. Lines: density of each distribution, the chosen one thick.`,
+    alt: `Histogram of ${input.path} up to ${durationText(end)} with the densities of ${densities.map(({ family }) => familyWords[family]).join(', ') || 'no distribution'}.`,
     mayNarrow: true,
     gap: 16,
     height: { all: 380 },
@@ -124,8 +124,8 @@ export function survivalChart(result: FitResult, input: FittedInput): Chart | nu
   return chartOf(result, {
     name: fileStem('survival', input.path),
     section: 'inputs',
-    title: `${headed(input)}: what share lasts longer`,
-    subtitle: `Steps: the record, with what was cut off (Kaplan and Meier).${name ? ` Dashed: ${name}, read by the same clock.` : ''}`,
+    title: `${headed(input)}: share that lasts longer`,
+    subtitle: `Steps: the record, cut-off times included (Kaplan and Meier).${name ? ` Dashed: ${name}, read by the same clock.` : ''}`,
     alt: `Share of ${input.path} that lasts longer, from 0 to ${durationText(end)}.`,
     mayNarrow: true,
     gap: 16,
