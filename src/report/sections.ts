@@ -2,21 +2,21 @@
 
 /** Title of each section by its key, in their order. */
 export const sections = {
-  figures: 'What it puts out',
+  figures: 'Output',
   days: 'Day by day',
-  causes: 'What stood, how often and how long',
+  causes: 'Stops: how often and how long',
   designs: 'The designs',
   differences: 'What differs',
-  unknown: 'What is not known of the inputs',
+  unknown: 'Uncertainty of the inputs',
   machines: 'What each machine does',
   places: 'Where cases wait',
   money: 'Tape and money',
-  losses: 'What is lost, and to what',
-  hand: 'By hand and simulated',
+  losses: 'Where output is lost',
+  hand: 'Hand calculation and simulation',
   values: 'Values for the scenario',
   record: 'What the record holds',
-  inputs: 'What it says of the inputs',
-  alike: 'Whether it was alike all the time',
+  inputs: 'Inputs from the record',
+  alike: 'Did anything change during the record?',
 } as const
 export type Section = keyof typeof sections
 

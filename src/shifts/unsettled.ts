@@ -18,6 +18,6 @@ export function unsettled({ cases, cut, runs }: WarmUp, { shift }: Scenario): Fa
     'unsettled',
     `shift.start: with \`steady\` the line must come to its stride in the first half of the run; by MSER-5 over the average of ${runs} runs of ${hours(length)} it has not (cut at ${hours(cut)}).\n` +
       `    seen:  cases in the line, mean of the quarters: ${[0, 1, 2, 3].map((each) => average(each * quarter)).join(', ')}\n` +
-      `    mend:  a longer run, such as ${shift.campaign > 1 ? `\`campaign: ${shift.campaign * 4}\`` : `\`length: ${hours(length * 4)}\``}; if the cases only grow, more come than the line can pass on, and there is no steady state`,
+      `    fix:   a longer run, such as ${shift.campaign > 1 ? `\`campaign: ${shift.campaign * 4}\`` : `\`length: ${hours(length * 4)}\``}; if the cases only grow, more come than the line can pass on, and there is no steady state`,
   )
 }

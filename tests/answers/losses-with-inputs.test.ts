@@ -1,4 +1,4 @@
-/** What is not known of the inputs in losses and in what each input does: the closed form of one station. */
+/** Uncertainty of the inputs in losses and in what each input does: the closed form of one station. */
 import { describe, expect, it } from 'vitest'
 import { loadScenario, run } from '../../src/index.js'
 import { inputEndsChart } from '../../src/questions/run/input-ends-chart.js'

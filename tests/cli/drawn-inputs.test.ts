@@ -147,6 +147,6 @@ describe('run, of a scenario that says how well values are known', () => {
     expect(again.code).toBe(0)
     expect(out).toContain('What each input adds')
     const page = readFileSync(path.join(cwd, 'again.html'), 'utf8')
-    expect(page).toContain('What is not known of the inputs')
+    expect(page).toContain('Uncertainty of the inputs')
   })
 })

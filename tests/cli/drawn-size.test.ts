@@ -108,7 +108,7 @@ describe('a line without chance and one guessed time', () => {
     const flowing = out.replace(/\s+/g, ' ')
     expect(flowing).toMatch(/Choose line\.end\.servers = 3: .* in at least 90 % of 60 draws/)
     expect(flowing).toMatch(
-      /line\.end\.servers = 2 holds it too with the inputs as they are given, but keeps it in \d+ of \d+ draws/,
+      /line\.end\.servers = 2 also holds it with the inputs as given, but keeps it in \d+ of \d+ draws/,
     )
     const result = resultIn(cwd)
     const [, two, three] = result.designs
@@ -203,7 +203,7 @@ describe('a line with chance', () => {
     const page = readFileSync(path.join(cwd, 'out/stdin-size/report.html'), 'utf8')
       .replace(/<script[\s\S]*?<\/script>/g, '')
       .replace(/src="data:[^"]*"/g, '')
-    expect(page).toContain('What is not known of the inputs')
+    expect(page).toContain('Uncertainty of the inputs')
     expect(page).toMatch(/in \d+ of 12 draws/)
     expect(page).not.toMatch(/\bNaN\b|\bundefined\b/)
     const again = await call(['report', 'out/stdin-size/result.json', '--out', 'again.html'], { cwd })

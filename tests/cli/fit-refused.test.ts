@@ -32,7 +32,7 @@ describe('a bad record', () => {
       'a column that is missing',
       { 'stops.csv': stopRows([jam]).replace('Grund', 'Gründe') },
       3,
-      ['stops.csv, row 1: there is no column `Grund`', 'mend:  did you mean `Gründe`?'],
+      ['stops.csv, row 1: there is no column `Grund`', 'fix:   did you mean `Gründe`?'],
     ],
     [
       'days that do not exist',
@@ -53,7 +53,7 @@ describe('a bad record', () => {
       'a header alone',
       { 'shifts.csv': shiftRows(0) },
       3,
-      ['shifts.csv: the file has a header line and no rows'],
+      ['shifts.csv: the file has a header line but no rows'],
     ],
     [
       'bytes that are no text',

@@ -182,8 +182,8 @@ describe('one input at a time', () => {
     expect(input('line.sealer.jams.tape-factor')).toMatchObject({ low: '0.9', high: '1.1' })
     const reasons = new Map(result.leftOut.map((each) => [each.path, each.reason]))
     expect(reasons.get('crew.operators.people')).toMatch(/lowered it breaks the scenario/)
-    expect(reasons.get('line.sealer.heads.top.takes.0')).toBe('it only limits what may stand elsewhere')
-    expect(reasons.get('line.sealer.dwell-spoils')).toBe('it is 0: a tenth of it is nothing')
+    expect(reasons.get('line.sealer.heads.top.takes.0')).toBe('it only limits other values')
+    expect(reasons.get('line.sealer.dwell-spoils')).toBe('it is 0, and 10 % of 0 is 0')
     // tape cannot be narrower than the heads take, but thinner
     expect(input('tape.width')).toMatchObject({ low: '43.2 mm', high: null })
     const { throughput } = result.each!.order

@@ -39,7 +39,7 @@ describe('what is refused', () => {
     const { code, err, out } = await validate('--unseen')
     expect([code, out]).toEqual([2, ''])
     expect(err).toBe(
-      'error: --margin is missing: say beforehand how far the model may be off and still be of use, such as --margin "3 %"; a margin that is chosen after the result shows nothing\n',
+      'error: --margin is missing: decide first how far the model may be off and still be useful, such as --margin "3 %". A margin chosen after the result proves nothing\n',
     )
   })
 

@@ -105,7 +105,7 @@ describe('what cannot be promised is refused in words', () => {
     ['9 cases/min in 95 % of shifts within 0 %', 'more than nothing'],
     ['9 cases/min in 95 % of shifts within -1 %', 'more than nothing'],
     ['9 cases/min in 95 % of shifts within 1', 'needs a unit'],
-    ['9 cases/min in 95 % of shifts within 1 % within 2 %', '"within" is said once'],
+    ['9 cases/min in 95 % of shifts within 1 % within 2 %', 'give "within" only once'],
     [
       'output >= 3800',
       'add the miss that does not matter, in the unit of the measure, such as "output >= 3800 within 0.1"',

@@ -135,7 +135,7 @@ describe('a model with wrong laws of stops on the right line', () => {
   it('says what the two say together, side by side', () => {
     const report = reportOf(both.document)
     expect(report.headline.join(' ')).toMatch(
-      /^Shown outside 10 %.*With the plant's own stops in place of the laws: shown within 10 %.*what is off are the laws of its stops\./,
+      /^Shown outside 10 %.*With the plant's own stops instead of simulated ones: shown within 10 %.*what is off are the laws of its stops\./,
     )
     expect(report.summary!.answer).toContain('what is off are the laws')
     const sides = report.tables.find(({ title }) => title.startsWith('By laws'))!

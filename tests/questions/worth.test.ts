@@ -173,7 +173,7 @@ describe('closures to be spared', () => {
     expect([same.breakEven, same.leftOut]).toEqual([null, []])
   })
 
-  it('are not worked out where what one costs is not given', () => {
+  it('are not calculated where what one costs is not given', () => {
     const { breakEven, leftOut } = wide('', '')
     expect(breakEven).toBeNull()
     expect(leftOut).toEqual(['cost of a closure that opens later (closure.reopens)'])
@@ -181,7 +181,7 @@ describe('closures to be spared', () => {
 })
 
 describe('what is not given', () => {
-  it('is listed, and what depends on it is not worked out', () => {
+  it('is listed, and what depends on it is not calculated', () => {
     const found = worth(scenario(), scenario(), interval(-1, -2, 0), null, null)
     expect(found).toEqual({
       investment: null,

@@ -59,7 +59,7 @@ describe('inputs of a record', () => {
     expect(jams.exposureByPiece?.get('Kleber')).toBeCloseTo(8100, 9)
     expect(jams.exposureByHour![6]).toBeCloseTo((4000 * 56) / 416 + (4100 * 60) / 425, 9)
     expect(jams.exposureByHour!.reduce((sum, each) => sum + each)).toBeCloseTo(8100, 6)
-    expect(jams.notes).toEqual(['Counted in good cases: those that were spoilt are not among them.'])
+    expect(jams.notes).toEqual(['Counted per good case: spoilt cases are not included.'])
   })
 
   it('times are differences of a clock of minutes; what ran into the end of a shift was longer', () => {
@@ -245,7 +245,7 @@ describe('arrivals', () => {
     expect(input(all, 'time-between', 'arrivals.*.time-between').notes.at(-1)).toContain('`source`')
     const jams = input(all, 'chance', 'line.sealer.jams.chance')
     expect(jams.exposure!.value).toBeCloseTo(8, 9)
-    expect(jams.notes[0]).toBe('Counted in the cases that the scanner saw.')
+    expect(jams.notes[0]).toBe('Counted per case that the scanner saw.')
   })
 })
 

@@ -71,7 +71,7 @@ describe('the chart of what designs cost and keep', () => {
     expect(subtitleOf(chart)).toContain(
       '● holds, ○ fails, △ not told; ◆ the pick in 200 fresh shifts, with their 95 % interval. Dashed',
     )
-    expect(subtitleOf(chart)).toContain('Not drawn: 2 refused without simulating.')
+    expect(subtitleOf(chart)).toContain('Not drawn: 2 rejected without simulation.')
   })
 
   it('names the pick and what is asked for', () => {
@@ -80,7 +80,7 @@ describe('the chart of what designs cost and keep', () => {
     expect(texts).toContain('asked for: at least 90 %')
     expect(chart.title).toBe('The cheapest that holds 9 cases/min in 90 % of shifts: 101.00 EUR a shift')
     expect(chart.alt).toBe(
-      '9 cases/min in 90 % of shifts, designs in order of cost: 4 m, 20 m/min: 40 %, fails; 4 m, 30 m/min: 60 %, fails; 6 m, 20 m/min: 90 %, not told; 6 m, 30 m/min: 94 %, the pick; 8 m, 10 m/min: 70 %, fails. 2 more were refused without simulating. In 200 fresh shifts the pick keeps 93 %.',
+      '9 cases/min in 90 % of shifts, designs in order of cost: 4 m, 20 m/min: 40 %, fails; 4 m, 30 m/min: 60 %, fails; 6 m, 20 m/min: 90 %, not told; 6 m, 30 m/min: 94 %, the pick; 8 m, 10 m/min: 70 %, fails. 2 more were rejected without simulation. In 200 fresh shifts the pick keeps 93 %.',
     )
   })
 
@@ -174,7 +174,7 @@ describe('the map of two choices', () => {
       { x: 2, y: 0 },
     ])
     expect(pointsOf(map, 'not told')).toEqual([{ x: 1, y: 1 }])
-    expect(pointsOf(map, 'refused without simulating')).toEqual([
+    expect(pointsOf(map, 'rejected without simulation')).toEqual([
       { x: 0, y: 0 },
       { x: 1, y: 0 },
     ])
@@ -189,10 +189,10 @@ describe('the map of two choices', () => {
     expect(texts).toEqual(expect.arrayContaining(['4 m', '8 m', '10 m/min', '30 m/min', '40', '94']))
     expect(map.title).toBe('Which combinations of line.infeed.length and line.sealer.belt-speed hold')
     expect(subtitleOf(map)).toBe(
-      '● holds, ○ fails, △ not told, × refused without simulating, · not tried, or no scenario; ring: the pick. Beside the signs: % of the shifts.',
+      '● holds, ○ fails, △ not told, × rejected without simulation, · not tried, or no scenario; ring: the pick. Beside the signs: % of the shifts.',
     )
     expect(map.alt).toBe(
-      'line.infeed.length against line.sealer.belt-speed: the pick: 6 m and 30 m/min; fails: 4 m and 20 m/min, 4 m and 30 m/min, 8 m and 10 m/min; not told: 6 m and 20 m/min; refused without simulating: 4 m and 10 m/min, 6 m and 10 m/min; the others were not tried.',
+      'line.infeed.length against line.sealer.belt-speed: the pick: 6 m and 30 m/min; fails: 4 m and 20 m/min, 4 m and 30 m/min, 8 m and 10 m/min; not told: 6 m and 20 m/min; rejected without simulation: 4 m and 10 m/min, 6 m and 10 m/min; the others were not tried.',
     )
   })
 

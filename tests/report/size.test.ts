@@ -25,8 +25,8 @@ describe('the headline', () => {
       'Choose line.infeed.length = 6 m, line.sealer.belt-speed = 30 m/min: the cheapest design that holds 9 cases/min in 90 % of shifts. By hand a shift costs 101.00 EUR.',
       'Its margin: 93 % (90 to 96 %), 3 points to spare, in 200 fresh shifts that the search did not see.',
       'In these it puts out 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. What limits it is palletiser, which by hand has least to spare: working 72 %, waiting for a case 28 %. Of what sealer could put out it loses most to: blocked ahead 20.0 %, starved 10.0 %.',
-      'The next cheaper one that was simulated, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 %, 30 points short, in 100 shifts.',
-      'Not told in 2\u2009000 shifts, and passed over: line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min (90 %). Allow more --shifts, or count more as either with "within".',
+      'The next cheaper simulated design, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 %, 30 points short, in 100 shifts.',
+      'Not told in 2\u2009000 shifts, and passed over: line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min (90 %). Allow more --shifts, or a larger "within".',
     ])
   })
 
@@ -36,7 +36,7 @@ describe('the headline', () => {
     )
     expect(told({ ...result, designs, nextCheaper: 4 }).slice(3)).toEqual([
       'The next one before it, with line.sealer.belt-speed = 20 m/min, costs the same and does not hold it: 89 %, 1 point short, within the 2 points that may go either way, in 100 shifts.',
-      'The next cheaper one that was simulated, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 %, 30 points short, in 100 shifts.',
+      'The next cheaper simulated design, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 %, 30 points short, in 100 shifts.',
     ])
     // half a cent is no difference
     const almost = designs.map((each) => ({ ...each, cost: each.cost === null ? null : each.cost / 1000 }))
@@ -48,7 +48,7 @@ describe('the headline', () => {
     const lines = told({ ...result, designs })
     expect(lines[0]).toContain('the first design in the order below that holds')
     expect(lines.join(' ')).not.toContain('EUR')
-    expect(lines[3]).toContain('The next one before it that was simulated, with line.infeed.length = 4 m,')
+    expect(lines[3]).toContain('The next simulated design before it, with line.infeed.length = 4 m,')
   })
 
   it('of a mean that is at most: what is to spare, in its unit', () => {
@@ -112,14 +112,14 @@ describe('the headline without a pick', () => {
     )
     const inside = { ...refusedResult, nearest: { ...refusedResult.nearest!, atEnds: [] } }
     expect(told(inside).at(-1)).toBe(
-      'No value of it stands at the end of its range, so more of the same is not enough: offer another choice, such as one that makes palletiser faster; or promise less.',
+      'All its values are inside their ranges, so wider ranges are not enough: offer another choice, such as one that makes palletiser faster; or promise less.',
     )
   })
 
   it('where one could not be told: more shifts', () => {
     expect(told(undecidedResult)).toEqual([
       'No design is chosen: 1 design could not be told in 2\u2009000 shifts, and the others do not hold 9 cases/min in 90 % of shifts.',
-      'Nearest comes line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min, which could not be told: 89 % (86 to 92 %), 1 point short, within the 2 points that may go either way, in 200 fresh shifts that the search did not see.',
+      'Nearest comes line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min, which could not be decided: 89 % (86 to 92 %), 1 point short, within the 2 points that may go either way, in 200 fresh shifts that the search did not see.',
       limits,
       'Allow more --shifts than 2\u2009000, or count more as either with "within".',
     ])
@@ -134,7 +134,7 @@ describe('the headline without a pick', () => {
   it('where all were ruled out by hand: what the nearest can do at most, and why', () => {
     // 0.125 and 0.15 cases a second
     expect(told(ruledOutResult)).toEqual([
-      'None of the 9 designs holds 9 cases/min in 90 % of shifts: by hand none can, and none was simulated.',
+      'None of the 9 designs holds 9 cases/min in 90 % of shifts: by hand calculation none can, and none was simulated.',
       'Nearest comes line.infeed.length = 4 m, line.sealer.belt-speed = 10 m/min: by hand it puts out 7.5 cases/min at most, 1.5 cases/min short of the 9 cases/min promised.',
       'sealer passes 7.5 cases/min at most: the target of 9 cases/min cannot be reached.',
       'By hand it takes faster belts. Offer that, or promise less.',
@@ -162,12 +162,12 @@ describe('the headline without a pick', () => {
 
 it('says what the confidence is of: shares between 88 and 92 % may go either way', () => {
   expect(sizeReport(result).certainty).toEqual([
-    '95 % confidence in the whole procedure: simulating refused no design before the pick that keeps 9 cases/min in at least 92 % of shifts, and the pick keeps 9 cases/min in at least 88 % of shifts. What lies between may go either way. (Sequential tests after Wald, all designs on the same random numbers, the risk shared out among them.)',
-    'It took 5 designs and 500 shifts; 2 designs more were refused without simulating (all 9 designs for 2\u2009000 shifts each would be 18\u2009000 shifts).',
-    'The figures of the pick are of 200 shifts that the search did not see, numbers 2\u2009001 to 2\u2009200: 95 % confidence that what it keeps in the long run lies within their interval.',
+    '95 % confidence in the whole procedure: simulating refused no design before the pick that keeps 9 cases/min in at least 92 % of shifts, and the pick keeps 9 cases/min in at least 88 % of shifts. What lies between may go either way. (Sequential tests after Wald, all designs on the same random numbers, the risk divided among them.)',
+    'It took 5 designs and 500 shifts; 2 designs more were rejected without simulation (all 9 designs for 2\u2009000 shifts each would be 18\u2009000 shifts).',
+    'The figures of the pick are of 200 shifts that the search did not see, numbers 2\u2009001 to 2\u2009200: 95 % confidence that the long-run values lie within their intervals.',
   ])
   expect(sizeReport(refusedResult).certainty.slice(0, 1)).toEqual([
-    '95 % confidence in the whole procedure: simulating refused no design that keeps 9 cases/min in at least 92 % of shifts. (Sequential tests after Wald, all designs on the same random numbers, the risk shared out among them.)',
+    '95 % confidence in the whole procedure: simulating refused no design that keeps 9 cases/min in at least 92 % of shifts. (Sequential tests after Wald, all designs on the same random numbers, the risk divided among them.)',
   ])
   expect(sizeReport(refusedResult).certainty[2]).toBe(
     'Which design is nearest was told by 200 shifts or more of each.',
@@ -177,12 +177,12 @@ it('says what the confidence is of: shares between 88 and 92 % may go either way
   expect(sizeReport(wide).certainty[0]).toContain('keeps 9 cases/min in at least 95 % of shifts, and')
 })
 
-it('says nothing of designs that were not there: the first one picked, none refused without simulating', () => {
+it('says nothing of designs that were not there: the first one picked, none rejected without simulation', () => {
   const first = { ...result, designs: [sized(1, { a: 1 }, 3, 0.95, 'accepted')], pick: 0, nextCheaper: null }
   expect(told(first).at(-1)).toBe('No design costs less.')
   expect(sizeReport(first).certainty[1]).not.toContain('0 designs')
   const free = { ...first, designs: [sized(1, { a: 1 }, null, 0.95, 'accepted')] }
-  expect(told(free).at(-1)).toBe('It is the first of all in the order.')
+  expect(told(free).at(-1)).toBe('It is the first design in the order.')
   const second = { ...first, designs: [sized(2, { a: 1 }, 3, 0.95, 'accepted')] }
   expect(told(second).at(-1)).toContain('No cheaper design was simulated')
 })
@@ -245,9 +245,9 @@ describe('the tables', () => {
     )
   })
 
-  it('of what was refused without simulating: in words', () => {
+  it('of what was rejected without simulation: in words', () => {
     expect(terminal(result)).toMatch(
-      /the target is above the capacity of a piece +1\n no better than one that was refused +1\n/,
+      /the target is above the capacity of a piece +1\n no better than a rejected design +1\n/,
     )
   })
 })

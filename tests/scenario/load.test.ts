@@ -104,7 +104,7 @@ describe('findings', () => {
     2 |   a: {length: 400, width: 300 mm, height: 250 mm}
       |               ^
     found: 400
-    mend:  which of these is meant: \`400 mm\`, \`400 cm\` or \`400 in\`?`)
+    fix:   which of these is meant: \`400 mm\`, \`400 cm\` or \`400 in\`?`)
   })
 
   it.each([
