@@ -109,7 +109,8 @@ function data({ about, assumed }: StudyFacts): Items {
 function experiments({ shift, made, warmUp, hasDesigns, estimation }: StudyFacts): Items {
   const start = {
     empty: 'Every shift starts with an empty line; no warm-up is removed.',
-    'carry-over': 'The first shift of a campaign starts empty. Each other shift starts with the line as the shift before left it.',
+    'carry-over':
+      'The first shift of a campaign starts empty. Each other shift starts with the line as the shift before left it.',
     steady: `The line runs without end. The warm-up is found by MSER-5${warmUp ? ` and cut at ${durationText(warmUp.countFrom)}` : ' and cut'}.`,
   }[shift.start]
   return {

@@ -98,9 +98,7 @@ export function combine(
     })
   }
   if (designs.length === 0)
-    throw misuse(
-      `none of the ${all} designs can be simulated: ${printable([...refused.keys()].join('; '))}`,
-    )
+    throw misuse(`none of the ${all} designs can be simulated: ${printable([...refused.keys()].join('; '))}`)
   return { designs, refused, all }
 }
 

@@ -27,7 +27,8 @@ export function drawsAsked(
   if (inputs !== 'drawn' && inputs !== 'fixed')
     throw misuse(`--inputs ${inputs}: must be \`drawn\` (from their evidence) or \`fixed\``)
   if (inputs === 'fixed') {
-    if (draws !== undefined) throw misuse('--draws draws the inputs, --inputs fixed keeps them fixed: choose one')
+    if (draws !== undefined)
+      throw misuse('--draws draws the inputs, --inputs fixed keeps them fixed: choose one')
     return null
   }
   if (evidence.length === 0) {

@@ -25,10 +25,7 @@ export function lossesTable(result: Told): Table {
   const { losses, display } = result
   const cases = (figure: Figure) => bareParts(figure, display)
   const rows: Cell[][] = (losses?.machines ?? []).flatMap((each) => [
-    [
-      ...[each.machine, 'capacity'],
-      ...[each.limit ? cases(each.limit) : grouped(each.could, 0), share(1)],
-    ],
+    [...[each.machine, 'capacity'], ...[each.limit ? cases(each.limit) : grouped(each.could, 0), share(1)]],
     ...each.losses.map((step) => [each.machine, `less: ${step.label}`, cases(step.cases), share(step.share)]),
     [each.machine, 'cases passed on', cases(each.leaves), share((each.leaves.mean ?? 0) / each.could)],
   ])

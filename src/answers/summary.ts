@@ -88,9 +88,7 @@ export function putRightFirst(about: About | undefined): string[] {
   return [...new Map([...errors].reverse().map((each) => [each.code, each])).values()]
     .reverse()
     .slice(0, 2)
-    .map(
-      ({ message, fix }) => `Fix first what the check calls an error: ${message} Fix: ${fix}.`,
-    )
+    .map(({ message, fix }) => `Fix first what the check calls an error: ${message} Fix: ${fix}.`)
 }
 
 /** What nobody measured, and whether anybody has held the model against a plant. */

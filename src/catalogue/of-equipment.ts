@@ -218,7 +218,8 @@ const effectivenessRows = {
   'technical-availability': {
     ...sorts.index,
     label: (name) => `Technical availability, ${name}`,
-    meaning: 'share of PBT without its own jams, tape stops and breakdowns. Being starved or blocked does not lower it',
+    meaning:
+      'share of PBT without its own jams, tape stops and breakdowns. Being starved or blocked does not lower it',
     words: 'technical availability',
   },
   MTBF: {

@@ -36,7 +36,8 @@ const rows = {
   'output-p10': {
     ...sort('cases', 'quantile', 'up'),
     label: 'Good cases that 9 of 10 shifts reach',
-    meaning: '9 of 10 shifts reach at least this number: a quantile over shifts, with an interval from order statistics',
+    meaning:
+      '9 of 10 shifts reach at least this number: a quantile over shifts, with an interval from order statistics',
   },
   'time-in-system': {
     ...sorts.delay,
@@ -69,7 +70,8 @@ const rows = {
   reopened: {
     ...sort('cases', 'total', 'down'),
     label: 'Good cases whose closure opens later, a shift, expected',
-    meaning: 'good cases times the chance that a closure opens after the line. This is calculated, not simulated',
+    meaning:
+      'good cases times the chance that a closure opens after the line. This is calculated, not simulated',
   },
   unsealed: {
     ...sorts.lostCases,

@@ -44,7 +44,9 @@ export async function readText(
     if (!stat.isFile() && !stat.isFIFO()) throw misuse(`${name} is not a file: give the path of ${what}`)
     const text = await readAll(handle.createReadStream({ autoClose: false }), most)
     if (what === 'the result.json' && text.length > most)
-      throw misuse(`${name} is longer than ${most / 1e6} MB, far more than any result: give the path of ${what}`)
+      throw misuse(
+        `${name} is longer than ${most / 1e6} MB, far more than any result: give the path of ${what}`,
+      )
     return text
   } catch (error) {
     if (isFault(error, 'asked') || isFault(error, 'file')) throw error

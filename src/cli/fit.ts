@@ -40,12 +40,12 @@ export function addFit(program: Command, io: Io, finish: (code: number) => void)
       'after',
       '\nAll rows that were changed or left out are listed. A record that cannot be used is refused with a list of its errors.\nExit codes: 0 done; 3 the record, or the scenario with its values, is invalid.',
     )
-    .option(
-      '--into <SCENARIO>',
-      'scenario to take the values; its comments and order are kept',
-    )
+    .option('--into <SCENARIO>', 'scenario to take the values; its comments and order are kept')
     .option('--write <FILE>', 'new scenario file, which must not exist yet; with --into')
-    .option('--hold-out <SHARE>', 'share of the days that the fit does not use, "0 %" to "90 %" (default: none)')
+    .option(
+      '--hold-out <SHARE>',
+      'share of the days that the fit does not use, "0 %" to "90 %" (default: none)',
+    )
     .option('--confidence <SHARE>', 'confidence of the intervals (default: 95 %)')
     .option('--seed <TEXT>', 'any text; the same seed holds out the same days and draws the same numbers')
     .option('--out <DIR>', 'folder for the files (default: out/<record>-fit)')
@@ -154,8 +154,5 @@ async function refuseExisting(files: readonly string[]): Promise<void> {
   const { existsSync } = await import('node:fs')
   const there = files.find((file) => existsSync(file))
   if (there !== undefined)
-    throw new Fault(
-      'file',
-      `cannot write ${printable(there)}: the file exists, and no file is overwritten`,
-    )
+    throw new Fault('file', `cannot write ${printable(there)}: the file exists, and no file is overwritten`)
 }

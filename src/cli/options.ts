@@ -43,7 +43,7 @@ export function addOverrideOptions(command: Command): Command {
     'change one value of the scenario, such as "line.sealer.belt-speed=30 m/min"; repeatable',
   ).option(
     '--seed <TEXT>',
-    "any text; the same seed gives the same shifts (default: from the scenario, or tapeshift)",
+    'any text; the same seed gives the same shifts (default: from the scenario, or tapeshift)',
   )
 }
 
@@ -77,10 +77,10 @@ export const addDrawsOptions = (command: Command, usual = '60'): Command =>
       ).argParser(wholeBetween(leastDraws, mostDraws)),
     )
     .addOption(
-      new Option('--inputs <HOW>', 'fixed: use the inputs as given, as if they were all known exactly').choices([
-        'drawn',
-        'fixed',
-      ]),
+      new Option(
+        '--inputs <HOW>',
+        'fixed: use the inputs as given, as if they were all known exactly',
+      ).choices(['drawn', 'fixed']),
     )
 
 /** Adds the options of commands whose figures are judged. */
@@ -112,8 +112,5 @@ export function addSimulationOptions(command: Command, shifts: string): Command 
     .option('--resume', 'continue with the saved shifts of an interrupted run')
     .option('--full', 'print all tables, not only the summary')
     .option('--quiet', 'print no progress and no report, only errors')
-    .option(
-      '--anyway',
-      'do not end with exit code 3 if check finds an error; the error is still shown first',
-    )
+    .option('--anyway', 'do not end with exit code 3 if check finds an error; the error is still shown first')
 }

@@ -31,7 +31,9 @@ export function addValidate(program: Command, io: Io, finish: (code: number) => 
     .command('validate')
     .argument('<SCENARIO>', 'scenario file, or - for standard input')
     .argument('<RECORD>', 'record file (YAML) beside the CSV files of the plant')
-    .description('does the model match the plant? Compares days of a record that no fit has used with many simulations of each')
+    .description(
+      'does the model match the plant? Compares days of a record that no fit has used with many simulations of each',
+    )
     .addHelpText(
       'before',
       `Examples:
@@ -79,7 +81,7 @@ export function addValidate(program: Command, io: Io, finish: (code: number) => 
     )
     .option(
       '--confidence <SHARE>',
-      "confidence of the verdict; the risk of a wrong yes is 100 % less this (default: from the scenario, or 95 %)",
+      'confidence of the verdict; the risk of a wrong yes is 100 % less this (default: from the scenario, or 95 %)',
     )
     .addOption(
       new Option('--workers <N>', 'number of threads, 1 to 256; the result does not depend on it')
@@ -108,8 +110,7 @@ function refuseContradictions(
 ): void {
   if (out === '' || write === '') throw misuse('--out and --write need a name')
   if (json && quiet) throw misuse('use either --json or --quiet, not both')
-  if (resume && !files)
-    throw misuse('--resume needs a folder with results: leave out --no-files')
+  if (resume && !files) throw misuse('--resume needs a folder with results: leave out --no-files')
   if (sheet !== undefined && !files)
     throw misuse('--sheet writes reports into a folder: leave out --no-files')
   if (scenario === '-' && record === '-')

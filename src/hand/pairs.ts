@@ -149,7 +149,8 @@ function afterSources(
     return { share: null, how: `not calculated: ${second.name} does not keep up with the arrivals` }
   if (queues === sources.length)
     return { share: null, how: 'nothing is lost: cases without room wait on the floor' }
-  if (queues > 0) return { share: null, how: 'not calculated: some of the cases without room wait on the floor' }
+  if (queues > 0)
+    return { share: null, how: 'not calculated: some of the cases without room wait on the floor' }
   if (places <= 0) return noRoom
   const stops = stopsAt(scenario, second, second.rate)!
   return {

@@ -62,15 +62,12 @@ function crewRows({ name, busy, other }: CrewLoad): HandRow[] {
   })
   const rows = [row('busy', `Busy walking and working, ${name}`, busy, 'stops x (walk + work)')]
   if (other > 0)
-    rows.push(
-      row('other-work', ofCrew['other-work'].label(name, ''), other, 'its time / time between'),
-    )
+    rows.push(row('other-work', ofCrew['other-work'].label(name, ''), other, 'its time / time between'))
   return rows
 }
 
 function lineRows(scenario: Scenario, line: LineHand): HandRow[] {
-  const how =
-    line.admitted < 1 ? 'capacity of the bottleneck after its stops' : 'arrivals minus losses'
+  const how = line.admitted < 1 ? 'capacity of the bottleneck after its stops' : 'arrivals minus losses'
   return [
     ofLineRow('throughput', line.throughput, how),
     ofLineRow('output', line.throughput * line.working, how),
@@ -235,11 +232,6 @@ function costRows(scenario: Scenario, line: LineHand, tape: TapeUse | null): Han
       1000 * chance * labourCost(1, labour.amount, repair),
       'chance x work x wage',
     )
-  addShare(
-    'capital',
-    'Capital recovery',
-    capitalPerShift(pricedMoney(scenario)),
-    'annuity / shifts a year',
-  )
+  addShare('capital', 'Capital recovery', capitalPerShift(pricedMoney(scenario)), 'annuity / shifts a year')
   return rows
 }

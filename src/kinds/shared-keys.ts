@@ -59,11 +59,7 @@ export const sideBySide = {
         'shortest',
         'definition of the format',
       ),
-      time: assume(
-        timeDistribution('time for one case in the divert'),
-        '0 s',
-        'definition of the format',
-      ),
+      time: assume(timeDistribution('time for one case in the divert'), '0 s', 'definition of the format'),
     })
     .optional()
     .describe('how cases are divided among pieces side by side'),

@@ -105,13 +105,18 @@ const record = z.strictObject({
     from: 0,
     to: 3600,
   }).optional(),
-  'seen-from': quantity('time', 'stops shorter than this are not in the log', { from: 0, to: mostSeconds }).optional(),
+  'seen-from': quantity('time', 'stops shorter than this are not in the log', {
+    from: 0,
+    to: mostSeconds,
+  }).optional(),
   shifts,
   stops,
   cases: cases.optional(),
   means: z
     .record(z.string(), z.union([meaning, z.record(z.string(), meaning)]))
-    .describe('meaning of each reason in the scenario; under the name of a piece, its meaning for that piece'),
+    .describe(
+      'meaning of each reason in the scenario; under the name of a piece, its meaning for that piece',
+    ),
   same: z
     .record(z.string(), z.string())
     .optional()

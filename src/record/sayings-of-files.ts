@@ -19,8 +19,7 @@ export const ofFiles = {
   },
   'no-stops': {
     did: 'noted',
-    words: () =>
-      'the file has a header line but no rows: no stop was logged, so every count is 0',
+    words: () => 'the file has a header line but no rows: no stop was logged, so every count is 0',
     fix: () => 'if that is not so, export it again',
   },
   'no-column': {

@@ -47,8 +47,7 @@ export const ofShifts = {
     did: 'noted',
     words: ({ count, what }) =>
       `${many(count, 'day')} without any stop, although the other days have many: ${what.join(', ')}`,
-    fix: () =>
-      'if nobody logged then, remove these shifts: a day without logging makes stops look rarer',
+    fix: () => 'if nobody logged then, remove these shifts: a day without logging makes stops look rarer',
   },
 } as const satisfies Record<string, Saying>
 
@@ -74,7 +73,8 @@ export const ofStops = {
   },
   'instant-left-out': {
     did: 'left-out',
-    words: (told) => `${stops(told)} of zero length, left out: the clock of the log is fine enough to show the shortest stop`,
+    words: (told) =>
+      `${stops(told)} of zero length, left out: the clock of the log is fine enough to show the shortest stop`,
   },
   'shorter-than-seen': {
     did: 'left-out',

@@ -48,8 +48,6 @@ function assumedLines(
     '',
     bold(`${all} values were assumed`),
     ...listed(unsourced),
-    ...(rest > 0
-      ? [`- and ${rest} defined by the format; scenario.yaml and the report list all`]
-      : []),
+    ...(rest > 0 ? [`- and ${rest} defined by the format; scenario.yaml and the report list all`] : []),
   ]
 }

@@ -16,14 +16,17 @@ const fluteNames = Object.keys(flutes) as [keyof typeof flutes, ...(keyof typeof
 export const caseKind = z
   .strictObject({
     share: assume(bare('share of the arrivals, relative to the other cases'), 1, 'definition of the format'),
-    length: side('outside length of the closed case, along its travel').optional(),
+    length: side('outside length of the closed case, in the direction of travel').optional(),
     width: side('outside width of the closed case').optional(),
     height: side('outside height of the closed case').optional(),
     inside: z
       .strictObject(sides)
       .optional()
-      .describe('inside dimensions, in place of the outside ones; needs flute'),
-    flute: choice(fluteNames, 'flute of the board: its thickness turns inside into outside').optional(),
+      .describe('inside dimensions, instead of the outside ones; needs flute'),
+    flute: choice(
+      fluteNames,
+      'flute of the board: its thickness is the difference between inside and outside',
+    ).optional(),
     weight: quantity('mass', 'gross weight', { above: 0 }).optional(),
     board: z
       .strictObject({
@@ -32,13 +35,13 @@ export const caseKind = z
         burst: quantity('pressure', 'burst strength', { above: 0 }).optional(),
       })
       .optional()
-      .describe('what the board certificate says'),
+      .describe('values of the board certificate'),
     'jam-factor': assume(
-      bare('what this case does to the chance of a jam', 0, 1000),
+      bare('factor on the chance of a jam for this case', 0, 1000),
       1,
       'definition of the format',
     ),
-    'contents-value': money(null, 'what is lost with one case that opens; for `check`').optional(),
+    'contents-value': money(null, 'loss if one case opens; only for `check`').optional(),
     ...caseDemands,
   })
   .describe('one case: outside dimensions of the closed case, or inside ones with the flute')

@@ -24,7 +24,7 @@ export interface Bounds {
 function outside(value: number, bounds: Bounds, unit: string): string | null {
   const bound = (words: string, end: number) => `${words} ${end} ${unit}`.trim()
   if (bounds.above !== undefined && !(value > bounds.above))
-    return bounds.above === 0 ? 'more than nothing' : bound('more than', bounds.above)
+    return bounds.above === 0 ? 'above 0' : bound('more than', bounds.above)
   if (bounds.from !== undefined && !(value >= bounds.from))
     return bounds.from === 0 ? 'not negative' : bound('at least', bounds.from)
   if (bounds.to !== undefined && !(value <= bounds.to)) return bound('at most', bounds.to)
@@ -34,14 +34,14 @@ function outside(value: number, bounds: Bounds, unit: string): string | null {
 function kept(value: number, bounds: Bounds, dimension: Dimension): Read<number> {
   const { name, si } = dimensions[dimension]
   const rule = outside(value, bounds, si)
-  if (rule) return fault('out-of-range', `must be ${rule}`, `a value that is ${rule}`)
+  if (rule) return fault('out-of-range', `must be ${rule}`, `use a value that is ${rule}`)
   const beyond = beyondEnds(dimension, value)
   if (beyond === null) return { value }
   const { words, end } = beyond
   return fault(
     'out-of-range',
     `${name} of a line is ${words}`,
-    `look at the unit; the nearest is ${end} ${si}`.trim(),
+    `check the unit; the nearest allowed value is ${end} ${si}`.trim(),
   )
 }
 
@@ -95,7 +95,7 @@ export function readNumber(written: unknown, least: number, most: number): Read<
       return fault('wrong-type', 'must be a number', 'write a number here')
     if (each >= least && each <= most) return { value: each }
     const bound = each < least ? `at least ${least}` : `at most ${most}`
-    return fault('out-of-range', `must be ${bound}`, `a value of ${bound}`)
+    return fault('out-of-range', `must be ${bound}`, `use a value of ${bound}`)
   }
   const spread = least < 0 ? 'normal' : 'lognormal'
   return guessedOr(written, { read, numberOf: (value) => value, spread, ends: { least, most } })

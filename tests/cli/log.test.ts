@@ -125,7 +125,7 @@ describe('a log that cannot be replayed is a finding', () => {
     [
       'a case that does not exist',
       'seconds,kind\n5,bars\n6,flake\n',
-      /row 3 of column kind names no case: `flake`[\s\S]*did you mean `flakes`/,
+      /row 3 of column kind does not name a case: `flake`[\s\S]*did you mean `flakes`/,
     ],
     [
       'a missing column',

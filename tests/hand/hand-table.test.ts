@@ -74,10 +74,7 @@ describe('by hand and simulated', () => {
       '-6 %',
       'packing waits for room 6 % of the time',
     ])
-    expect(rows.get('Tape used a shift, all heads')!.slice(3)).toEqual([
-      '-6 %',
-      'same cause as the output',
-    ])
+    expect(rows.get('Tape used a shift, all heads')!.slice(3)).toEqual(['-6 %', 'same cause as the output'])
     expect(rows.get('Share of the shift in which sealer works')![4]).toMatch(/^as the output/)
   })
 

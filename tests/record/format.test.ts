@@ -109,7 +109,7 @@ describe('a record file', () => {
     ['line: {}', 'this is a scenario, not a record of a plant'],
     ['record: {}\nline: {}', '`line` is not a key of a record file'],
     ['record: {title: a', 'not YAML 1.2'],
-    ['record: {__proto__: a}', '`__proto__` is no name'],
+    ['record: {__proto__: a}', '`__proto__` is not a valid name'],
     ['record: {}\n---\nc: d', 'not YAML 1.2: a record is one document'],
     ['a: b\n---\nc: d', 'not YAML 1.2: its lines are not repeated'],
     ['x'.repeat(1_000_001), 'a record is at most a million characters'],

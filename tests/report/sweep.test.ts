@@ -85,11 +85,9 @@ describe('the report of a grid', () => {
     expect(headline(result)[0]).toBe(
       '90 % of the shifts hold 9 cases/min from about 6 m of line.infeed.length on at 10 m/min of line.sealer.belt-speed and 4.4 m of line.infeed.length on at 14 m/min of line.sealer.belt-speed.',
     )
-    expect(saidRows(table(result, 'Where shifts that reach the target crosses')).map(([, ninety]) => ninety)).toEqual([
-      'from 6 m (5 to 6)',
-      'from 4.86 m (4 to 5)',
-      'from 4.4 m (4 to 5)',
-    ])
+    expect(
+      saidRows(table(result, 'Where shifts that reach the target crosses')).map(([, ninety]) => ninety),
+    ).toEqual(['from 6 m (5 to 6)', 'from 4.86 m (4 to 5)', 'from 4.4 m (4 to 5)'])
   })
 
   it('has the minutes of buffer at its lengths', () => {
@@ -190,7 +188,14 @@ describe('the charts', () => {
     expect(pointsOf(chart!, 'contour 0.9').length).toBeGreaterThan(2)
     expect(pointsOf(chart!, 'tried')).toHaveLength(9)
     const texts = textsOf(chart!).map(({ text }) => text)
-    for (const text of ['90 %', '95 %', '99 %', '0.8', '1.2', 'minutes of buffer at the target, by hand calculation calculation'])
+    for (const text of [
+      '90 %',
+      '95 %',
+      '99 %',
+      '0.8',
+      '1.2',
+      'minutes of buffer at the target, by hand calculation calculation',
+    ])
       expect(texts).toContain(text)
     expect(subtitleOf(chart!)).toContain('Diamond: the scenario as it stands.')
   })

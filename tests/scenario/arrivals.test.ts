@@ -177,10 +177,10 @@ describe('findings', () => {
       'several at once',
       [header, ['2', 'bar'], ['x', 'flakes'], ['1', 'soap']],
       [
-        'row 2 of column kind names no case: `bar`',
+        'row 2 of column kind does not name a case: `bar`',
         'row 3 of column seconds is no time: `x`',
         'row 4 of column seconds goes back: `1`',
-        'row 4 of column kind names no case: `soap`',
+        'row 4 of column kind does not name a case: `soap`',
       ],
     ],
     [

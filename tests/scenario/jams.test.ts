@@ -119,7 +119,7 @@ describe('what is wrong with jams', () => {
       [
         'line.s.jams',
         'the chances of all kinds of jam together are 110 %: every case would jam more than once',
-        'chances that add up to 100 % at most',
+        'use chances that add up to 100 % at most',
       ],
     ])
     expect(faults('{flap: {chance: 60 %, clear: 4 s}, crushed: {chance: 40 %, clear: 4 s}}')).toEqual([])

@@ -117,7 +117,7 @@ describe('a what-if', () => {
     'without changes is a slip: %j',
     (text) => {
       const [found] = problems(() => whatIfsOf([text], []))
-      expect(found).toMatchObject({ code: 'no-such-path', rule: 'an override is PATH=VALUE' })
+      expect(found).toMatchObject({ code: 'no-such-path', rule: 'an override must be PATH=VALUE' })
       expect(found!.source).toContain('--what-if')
     },
   )

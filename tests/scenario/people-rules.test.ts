@@ -132,7 +132,7 @@ describe('planned work', () => {
       fix: 'did you mean `packers`?',
     })
     expect(of('at: 9 h')).toMatchObject({
-      rule: 'comes after the shift',
+      rule: 'is after the end of the shift',
       fix: 'before 8 h, where the shift ends',
     })
   })

@@ -187,12 +187,12 @@ describe('of pieces side by side', () => {
       '5 line.pack 2 bad-name: `pack 2` is the name of one of the pieces of `pack`, which stand side by side (choose another name)',
     ])
     expect(problems(line(', divert: {rule: shortest}'))).toEqual([
-      '5 line.pack.divert conflict: a piece has a divert of its own where several stand side by side (add `side-by-side: 2`, or take it out)',
+      '5 line.pack.divert conflict: `divert` is only for several pieces side by side (add `side-by-side: 2`, or remove it)',
     ])
     expect(
       problems(line(', side-by-side: 2', ', seal: {type: station, time: 3 s, right-of-way: pack}')),
     ).toEqual([
-      '5 line.seal.right-of-way conflict: right of way is of one piece, and there are 2 of `pack` side by side (put a piece behind them in which they merge, such as a conveyor, and name that)',
+      '5 line.seal.right-of-way conflict: right of way is of one piece, and there are 2 of `pack` side by side (put a piece after them in which they merge, such as a conveyor, and name that piece)',
     ])
   })
 })

@@ -28,7 +28,10 @@ export const conveyor = z
       'from memory, low confidence',
     ),
     'start-delay': assume(
-      quantity('time', 'accumulating and gravity: delay until a case starts after the one ahead (start wave)'),
+      quantity(
+        'time',
+        'accumulating and gravity: delay until a case starts after the one ahead (start wave)',
+      ),
       '0 s',
       'definition of the format',
     ),

@@ -10,7 +10,10 @@ export const inspect = z
     type: z.literal('inspect').describe('inspects each case and rejects some'),
     time: assume(timeDistribution('time for one case'), '0 s', 'definition of the format'),
     chance: assume(
-      quantity('share', 'chance that a case is rejected for other reasons than an open seam', { from: 0, to: 1 }),
+      quantity('share', 'chance that a case is rejected for other reasons than an open seam', {
+        from: 0,
+        to: 1,
+      }),
       '0 %',
       'definition of the format',
     ),

@@ -87,12 +87,16 @@ const sizeSetting = z.strictObject({
   between: z
     .record(name, z.record(name, timeDistribution('added to `time` for this change')))
     .optional()
-    .describe('added to `time` for each change, such as `{small: {large: 4 min}, large: {small: 2 min}}`; every pair is needed'),
+    .describe(
+      'added to `time` for each change, such as `{small: {large: 4 min}, large: {small: 2 min}}`; every pair is needed',
+    ),
 })
 
 export const sealer = z
   .strictObject({
-    type: z.literal('sealer').describe('tapes the seams of cases while driven belts carry them past its heads'),
+    type: z
+      .literal('sealer')
+      .describe('tapes the seams of cases while driven belts carry them past its heads'),
     bed: assume(
       quantity('length', 'length of the driven belts; they hold a case until its tail has left', {
         above: 0,
@@ -109,7 +113,10 @@ export const sealer = z
     flaps: assume(
       z.strictObject({
         'folded-by': assume(
-          choice(['machine', 'people'], 'who folds the flaps; people: needs a crew with `stands-at` this sealer'),
+          choice(
+            ['machine', 'people'],
+            'who folds the flaps; people: needs a crew with `stands-at` this sealer',
+          ),
           'machine',
           'definition of the format',
         ),
@@ -176,7 +183,9 @@ export const sealer = z
     ),
     blade: z
       .strictObject({
-        'service-after': quantity('cuts', 'number of cuts of one head until its blade is serviced', { above: 0 }),
+        'service-after': quantity('cuts', 'number of cuts of one head until its blade is serviced', {
+          above: 0,
+        }),
         time: timeDistribution('time of a blade service'),
       })
       .optional()

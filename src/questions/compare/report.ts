@@ -177,7 +177,9 @@ function mattersTable({ differences, made, display, compared, drawn }: CompareRe
 
 function shiftsText(needed: number | null, made: number): string {
   if (needed === null) return 'not known'
-  return needed > made ? `${grouped(needed, 0)}, ${grouped(needed - made, 0)} more` : 'these shifts are enough'
+  return needed > made
+    ? `${grouped(needed, 0)}, ${grouped(needed - made, 0)} more`
+    : 'these shifts are enough'
 }
 
 function limits(result: CompareResult): string[] {
@@ -188,7 +190,8 @@ function limits(result: CompareResult): string[] {
     'Jam, roll-change, breakdown and reopening figures are inputs: no published data on tape sealers is known. A difference is only as good as the measurements for both designs. Values that a variant does not change are the same in both.',
   )
   const leftOut = [...new Set(Object.values(variants).flatMap(({ worth }) => worth?.leftOut ?? []))]
-  if (leftOut.length > 0) limits.push(`Not calculated in money, because it is not given: ${leftOut.join('; ')}.`)
+  if (leftOut.length > 0)
+    limits.push(`Not calculated in money, because it is not given: ${leftOut.join('; ')}.`)
   if (Object.keys(variants).some((name) => name !== baseName && changesTape(variants[name]!)))
     limits.push(
       'Prove a choice of tape width by a closure or distribution test on the real case (ASTM D4169, ISTA series). No simulation shows that a closure holds.',

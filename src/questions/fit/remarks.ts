@@ -51,7 +51,9 @@ export function remarksOfTimes(
   { longest, confidence }: { longest: number; confidence: number },
 ): Remark[] {
   if (events === 0)
-    return [{ code: 'none-seen', text: 'none was seen: no distribution can be fitted, keep the value as it is' }]
+    return [
+      { code: 'none-seen', text: 'none was seen: no distribution can be fitted, keep the value as it is' },
+    ]
   return [
     ...(events < few && candidate ? [fewTimes(events, candidate, reason === 'few', confidence)] : []),
     ...(chosen === null ? [drawnFrom(events, longest, reason)] : []),
@@ -116,7 +118,10 @@ const shownWords: Record<TestResult['test'], { code: Remark['code']; text: strin
     code: 'clustered',
     text: 'shifts differ more, or less, than by chance: events come in groups, and a shift may be worse than the model says',
   },
-  'ljung-box': { code: 'clustered', text: 'each time depends on the one before, but the model draws each independently' },
+  'ljung-box': {
+    code: 'clustered',
+    text: 'each time depends on the one before, but the model draws each independently',
+  },
   runs: { code: 'clustered', text: 'long times come together, but the model draws each independently' },
   alike: {
     code: 'not-alike',

@@ -101,6 +101,8 @@ function next({ inputs, record }: FitResult, isMendable: boolean): string[] {
     ...(isMendable ? ['Correct the rows listed in the table of the record, and fit again.'] : []),
     'Write the values into a scenario: `--into line.yaml --write line-fitted.yaml`, then `tapeshift check line-fitted.yaml`.',
     ...(thin ? [`Continue to log: \`${thin.path}\` is based on ${counted(thin.events, 'event')}.`] : []),
-    ...(record.heldOut.length === 0 ? ['Hold out some days to validate the model: `--hold-out "30 %"`.'] : []),
+    ...(record.heldOut.length === 0
+      ? ['Hold out some days to validate the model: `--hold-out "30 %"`.']
+      : []),
   ]
 }

@@ -14,11 +14,7 @@ export const valuesTable = ({ inputs, made }: FitResult): Table =>
   within('values', {
     title: 'Values for the scenario',
     note: `In brackets: ${percentText(made.confidence)} intervals of the rate or of the mean of the distribution.`,
-    columns: [
-      ...words('input'),
-      ...figures('rate or mean'),
-      ...words('based on', 'value for the scenario'),
-    ],
+    columns: [...words('input'), ...figures('rate or mean'), ...words('based on', 'value for the scenario')],
     rows: inputs.flatMap((input): Cell[][] => [
       [{ path: input.path }, knownOf(input), restsOnText(input), input.value ?? 'none: keep it as it is'],
       ...Object.entries(input.also).map(([path, value]): Cell[] => [

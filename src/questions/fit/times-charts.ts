@@ -56,7 +56,13 @@ export function quantilesChart(result: FitResult, input: FittedInput): Chart | n
         most: 10,
         isInside: true,
       }),
-      y: numbers({ title: `in the distribution, ${word}`, min: 0, max: (end / unit) * 1.04, most: 8, isInside: true }),
+      y: numbers({
+        title: `in the distribution, ${word}`,
+        min: 0,
+        max: (end / unit) * 1.04,
+        most: 8,
+        isInside: true,
+      }),
     },
     marks: [
       line(

@@ -67,7 +67,6 @@ function requirement(
   { precision }: RunOptions,
 ): Requirement | 'precision' {
   if (text.trim() !== 'precision') return requirementOf(text, measures)
-  if (precision === undefined)
-    throw misuse('--require precision needs --precision, such as "1 %"')
+  if (precision === undefined) throw misuse('--require precision needs --precision, such as "1 %"')
   return 'precision'
 }

@@ -88,7 +88,10 @@ function reason(row: HandRow, figure: Figure, flow: number, result: RunResult): 
   const isAsOutput = Math.abs(flow - 1) > small && Math.abs(own - flow) <= alike * flow
   const reasons: [boolean, string | (() => string)][] = [
     [measure === 'measures.throughput' || measure === 'measures.output', () => whyOutput(result, own)],
-    [measure === 'measures.time-in-system', () => `waiting, which hand calculation ignores: ${mostHeld(result)}`],
+    [
+      measure === 'measures.time-in-system',
+      () => `waiting, which hand calculation ignores: ${mostHeld(result)}`,
+    ],
     [measure.endsWith('.held'), () => `cases queue${blockedText(piece)}`],
     [isAsOutput, 'same cause as the output'],
     // what is spread over the cases goes the other way
@@ -105,8 +108,7 @@ function reason(row: HandRow, figure: Figure, flow: number, result: RunResult): 
 
 /** What holds the output off its hand figure: packers that wait, cases turned away, or what the bottleneck stands for. */
 function whyOutput({ byHand, arrivals, equipment }: RunResult, own: number): string {
-  if (own > 1)
-    return 'more output than by averages: the bottleneck stops less often than calculated'
+  if (own > 1) return 'more output than by averages: the bottleneck stops less often than calculated'
   const causes: [number, string][] = []
   for (const [name, figures] of Object.entries(arrivals)) {
     const weight = byHand?.shareOfArrivals[name] ?? 1

@@ -179,7 +179,9 @@ const someHave = ['other-work', 'other-work-done', 'other-work-left', 'at-post']
 function crewTable({ crew }: RunResult): Table {
   const crews = Object.entries(crew)
   const keys = someHave.filter((key) => crews.some(([, of]) => of[key]))
-  const note = keys.includes('other-work') ? ' Other work is shown separately, as a share of the same time.' : ''
+  const note = keys.includes('other-work')
+    ? ' Other work is shown separately, as a share of the same time.'
+    : ''
   return {
     title: 'People',
     note: `Busy: walking and working, as a share of the time on duty.${note}`,

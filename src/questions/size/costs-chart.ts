@@ -50,7 +50,9 @@ export function sizeCostChart(result: SizeResult): Chart | null {
     axes: {
       x: numbers({
         isInside: true,
-        title: isPriced ? `hand-calculated cost of a shift, ${currency}` : 'place in the order of the designs',
+        title: isPriced
+          ? `hand-calculated cost of a shift, ${currency}`
+          : 'place in the order of the designs',
         ...across,
         most: 9,
         isPlain: true,

@@ -127,7 +127,9 @@ export function lessSure(result: SizeResult): { design: SizedDesign; draws: Kept
 function tooMany({ missed, open }: KeptDraws): string {
   const all = missed + open
   const told =
-    open > 0 ? ` (${open === all ? (all === 1 ? 'it was' : 'they were') : `${open} of them`} not decided)` : ''
+    open > 0
+      ? ` (${open === all ? (all === 1 ? 'it was' : 'they were') : `${open} of them`} not decided)`
+      : ''
   return all === 1
     ? `one draw that misses it${told} is too many`
     : `${all} draws that miss it${told} are too many`

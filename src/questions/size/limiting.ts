@@ -11,7 +11,8 @@ import type { JudgedAfresh } from './document.js'
 export function limiting({ bottleneck, equipment, losses }: JudgedAfresh): string {
   const piece = bottleneck === null ? undefined : equipment[bottleneck]
   return sentences(
-    piece && `It is limited by ${bottleneck}, which by hand calculation has least spare capacity: ${topStates(piece)}.`,
+    piece &&
+      `It is limited by ${bottleneck}, which by hand calculation has least spare capacity: ${topStates(piece)}.`,
     ...(losses ? largestLosses(losses.machines) : []),
   ).join(' ')
 }

@@ -46,7 +46,10 @@ function nearestLines(design: SizedDesign, result: SizeResult): string[] {
     promised !== null && promised > atMost
       ? `, ${rateText(promised - atMost, result, 2)} short of the ${rateText(promised, result)} promised`
       : ''
-  return [`${name}: by hand calculation its output is ${rateText(atMost, result)} at most${short}.`, unquoted(message)]
+  return [
+    `${name}: by hand calculation its output is ${rateText(atMost, result)} at most${short}.`,
+    unquoted(message),
+  ]
 }
 
 function rateText(rate: number, { display }: SizeResult, digits = 4): string {

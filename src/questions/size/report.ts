@@ -94,7 +94,8 @@ function limits({ notes, order, rising, isFull, shift, spent }: SizeResult): str
     rising.length > 0 && `Assumed, as you said: more of ${rising.join(', ')} never hurts.`,
     !(isFull || spent.designs === 0) &&
       'A design is simulated until its verdict is clear. This biases its figure a little, so no interval is given. The fresh shifts are independent of the search.',
-    shift.campaign > 1 && 'Shifts follow each other in campaigns: a share of shifts means a share of campaigns.',
+    shift.campaign > 1 &&
+      'Shifts follow each other in campaigns: a share of shifts means a share of campaigns.',
     'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A design is only as good as your measurements of them.',
   )
 }

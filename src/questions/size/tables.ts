@@ -61,9 +61,7 @@ function shownRows({ designs, pick, promises }: SizeResult): { rows: Row[]; note
     return {
       rows: nearest.sort((a, b) => a.index - b.index),
       notes:
-        told.length > mostRows
-          ? [`The nearest ${mostRows} of ${told.length}; designs.csv has all.`]
-          : [],
+        told.length > mostRows ? [`The nearest ${mostRows} of ${told.length}; designs.csv has all.`] : [],
     }
   }
   const upTo = told.filter(({ index }) => index <= pick)

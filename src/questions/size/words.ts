@@ -28,9 +28,7 @@ export const heldText = (result: SizeResult): string =>
     .map((promise, index) => {
       const mean = result.picked?.promises[index]?.mean ?? promise.value
       const isShort = promise.isLeast ? mean < promise.value : mean > promise.value
-      return isShort
-        ? `${promise.promise}, ± ${amountText(promise.near, promise, result)}`
-        : promise.promise
+      return isShort ? `${promise.promise}, ± ${amountText(promise.near, promise, result)}` : promise.promise
     })
     .join(' and ')
 

@@ -74,9 +74,7 @@ const kinds: Record<SweepKind, Kind> = {
         result.curve!.cost &&
           'The cheapest point is chosen after looking at all. So the test for "costs more" allows for all pairs of points.',
       ),
-    limit: [
-      'Between two values tried, figures are interpolated along a straight line.',
-    ],
+    limit: ['Between two values tried, figures are interpolated along a straight line.'],
   },
   grid: {
     headline: gridHeadline,

@@ -65,7 +65,9 @@ export function validateAsked(options: ValidateOptions, confidence: number): Val
   if (!(Number.isInteger(runs) && runs >= least && runs <= mostRuns))
     throw misuse(`--runs must be a whole number from ${least} to ${mostRuns}`)
   if (sheet !== 0 && !(Number.isInteger(sheet) && sheet >= fewestSheets))
-    throw misuse(`--sheet must be a whole number of at least ${fewestSheets}: with fewer, guessing is too easy`)
+    throw misuse(
+      `--sheet must be a whole number of at least ${fewestSheets}: with fewer, guessing is too easy`,
+    )
   const { drivenBy = 'arrivals' } = options
   if (!drivers.includes(drivenBy))
     throw misuse(`--driven-by ${printable(String(drivenBy))}: choose one of ${drivers.join(', ')}`)

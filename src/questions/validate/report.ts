@@ -95,9 +95,7 @@ function next({ good, explains, isCalibration, drivenBy }: ValidateResult): stri
     good.verdict === 'within' &&
       !isCalibration &&
       'Record this in the scenario: `--write FILE` writes a copy that says how it was validated.',
-    good.verdict !== 'within' &&
-      path &&
-      `Look at \`${path}\` first: compare the log with the scenario.`,
+    good.verdict !== 'within' && path && `Look at \`${path}\` first: compare the log with the scenario.`,
     good.verdict !== 'within' &&
       drivenBy === 'arrivals' &&
       'Is the line wrong or its simulated stops? Use `--driven-by both` to replay the stops of the plant too.',
