@@ -50,7 +50,7 @@ export function limitingPiece(
 
 /**
  * What limits a line, by hand and in the simulation: `By hand the line keeps up with what arrives; least to spare has sealer. It works
- * 70 % of the shift; the rest: blocked ahead 12 %. At the start of the line, packing waits for room 3 % of the time.`
+ * 70 % of the shift; the rest: blocked 12 %. At the start of the line, packing is blocked 3 % of the time.`
  */
 export function limitingText(
   result: Pick<LineResult, 'equipment' | 'arrivals'>,

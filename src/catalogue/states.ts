@@ -49,19 +49,19 @@ const rows = {
       'works on a case. For a sealer: its headway time and folding; for a conveyor: the time in which it moves cases',
   },
   waiting: {
-    words: 'waiting for a case',
+    words: 'starved',
     short: 'waiting',
     group: 'wait',
-    meaning: 'starved: it could work, but no case has arrived',
-    remedy: (name, of) => `Look at what comes before ${name}, which waits for cases for ${of} of the shift.`,
+    meaning: 'it could work, but no case has arrived',
+    remedy: (name, of) => `Look at the line before ${name}, which is starved for ${of} of the shift.`,
   },
   blocked: {
-    words: 'blocked ahead',
+    words: 'blocked',
     short: 'blocked',
     group: 'wait',
     meaning: 'it could pass a case on, but the next piece takes none',
     remedy: (name, of) =>
-      `Look at what comes after ${name}, which is blocked for ${of} of the shift. Try more conveyor there, or a faster piece.`,
+      `Look at the line after ${name}, which is blocked for ${of} of the shift. Try more conveyor there, or a faster piece.`,
   },
   'jam-waiting-for-crew': {
     ...waitingForCrew,
@@ -129,7 +129,7 @@ const rows = {
     group: 'stop',
     stop: 'blade',
     meaning: 'stopped for its blades',
-    remedy: (name, of) => `Service blades outside the shift: at ${name} they take ${of} of it.`,
+    remedy: (name, of) => `Service blades outside the shift: blade service of ${name} takes ${of} of the shift.`,
   },
   'planned-stop': {
     words: 'planned stop',

@@ -8,7 +8,7 @@ const reasons: Record<string, string> = {
   ENOENT: 'there is no such file or folder',
   EACCES: 'you have no permission to open it',
   EISDIR: 'it is a folder',
-  ENOTDIR: 'a part of its path is no folder',
+  ENOTDIR: 'a part of its path is not a folder',
   ENOSPC: 'the disk is full',
   EROFS: 'the disk is read-only',
   EEXIST: 'it exists already',

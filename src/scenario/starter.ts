@@ -121,7 +121,7 @@ line:                           # in the order of travel; each piece passes case
     servers: 1                  # places that work in parallel
     waiting-room: 0             # places to wait before it, or unlimited
     every: {cases: 48, stop: 40 s}   # a planned stop, here the pallet change
-    repairs: false              # true: cases leave it closed and no longer rejected
+    repairs: false              # true: it closes cases, and they are no longer rejected
     run-by: machine             # people stop at breaks, machines continue
     # for a place run by people:
     # by-hour: [100 %, 100 %, 97 %, 93 %]   # their pace in each hour of the shift; the last value continues to the end
@@ -165,7 +165,7 @@ crew:                           # people who clear stops
     does: [jams, roll-change, size-setting, blade]   # tasks, the most urgent first
     # stands-at: sealer         # folds the flaps there while free
     # breaks: [{at: 3 h, for: 30 min}]   # own breaks, so that others can cover
-    # other-work: {share: 30 %, takes: {lognormal: {mean: 4 min, cv: 0.6}}, can-be-left: false}   # work beside the line, at random; true: they leave it for a stop
+    # other-work: {share: 30 %, takes: {lognormal: {mean: 4 min, cv: 0.6}}, can-be-left: false}   # work beside the line, at random; true: a stop interrupts it
     # other-work: [{does: labels, every: 20 min, takes: 3 min}]   # or by the time from one job to the next; one kind or a list
   fitter: {people: 1, walk: {guess: 4 min, between: [2 min, 8 min]}, does: [breakdowns]}   # nobody timed it
 

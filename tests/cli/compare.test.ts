@@ -249,7 +249,7 @@ describe('--best', () => {
     const { code, result } = await json(none)
     expect([code, result.best!.pick]).toEqual([4, null])
     expect((await compare(none)).out).toContain(
-      'No design can be chosen: none keeps throughput >= 40 cases/min.',
+      'No design can be chosen: none meets throughput >= 40 cases/min.',
     )
   })
 

@@ -190,10 +190,10 @@ describe('a line with chance', () => {
     const { cwd, out } = await call(['size', '-', ...chosen, ...one], { stdin: known })
     const flowing = out.replace(/\s+/g, ' ')
     expect(flowing).toMatch(
-      /It keeps 9 cases\/min in 60 % of shifts in \d+ of 12 draws of what the inputs may be: \d+ % \(\d+ to \d+ %\)\./,
+      /It meets 9 cases\/min in 60 % of shifts in \d+ of 12 draws of the uncertain inputs: \d+ % \(\d+ to \d+ %\)\./,
     )
     expect(flowing).toMatch(
-      /with the inputs as they are given, \d+ % \(\d+ to \d+ %\) with what is not known of them/,
+      /with the inputs as given, \d+ % \(\d+ to \d+ %\) with their uncertainty/,
     )
     expect(flowing).toMatch(
       /good cases: [\d.]+ cases\/min, give or take [\d.]+ by random variation of the simulation and [\d.]+ by what/,
@@ -296,8 +296,8 @@ describe('what is not taken', () => {
       text,
       '--sure: no value of the scenario that is not chosen says how well it is known',
     ],
-    [['--sure', '100 %'], known, 'it must lie above 0 % and below 100 %'],
-    [['--sure', '0 %'], known, 'it must lie above 0 % and below 100 %'],
+    [['--sure', '100 %'], known, 'it must be above 0 % and below 100 %'],
+    [['--sure', '0 %'], known, 'it must be above 0 % and below 100 %'],
     [['--sure', '-5 %'], known, '--sure -5 %'],
     [['--sure', 'often'], known, '--sure often'],
     [['--draws', '9'], known, '10 to 1000'],

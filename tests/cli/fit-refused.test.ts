@@ -79,7 +79,7 @@ describe('a bad record', () => {
       'a file outside its folder',
       { 'plant.yaml': recordText().replace('stops.csv', '../stops.csv') },
       3,
-      ['lies outside the folder of the record'],
+      ['is outside the folder of the record'],
     ],
   ])('with %s is refused, and nothing is written', async (_, files, exit, words) => {
     const cwd = folderOf(files)
@@ -113,7 +113,7 @@ describe('a bad record', () => {
 
   it('without an end is refused at once', async () => {
     const { code, err } = await call(['fit', '/dev/zero'])
-    expect([code, err]).toEqual([2, 'error: /dev/zero is no file: name the record file\n'])
+    expect([code, err]).toEqual([2, 'error: /dev/zero is not a file: give the path of the record file\n'])
   })
 })
 

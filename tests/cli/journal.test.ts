@@ -147,8 +147,8 @@ describe('two studies in one folder', () => {
 describe('a folder that cannot be', () => {
   it.each([
     ['/proc/tapeshift/here', 'cannot make the folder /proc/tapeshift: choose another --out'],
-    ['line.yaml', 'line.yaml is a file, and results need a folder: choose another --out'],
-    ['line.yaml/deep', 'line.yaml is a file, and results need a folder: choose another --out'],
+    ['line.yaml', 'line.yaml is a file, but results need a folder: choose another --out'],
+    ['line.yaml/deep', 'line.yaml is a file, but results need a folder: choose another --out'],
   ])('%s', async (out, words) => {
     const { code, err } = await call([...argv.slice(0, -2), '--out', out], { cwd: place() })
     expect(code).toBe(5)

@@ -112,7 +112,7 @@ describe('orders', () => {
     )
     const { code, out, err } = await call(['run', 'line.yaml', '--no-files', '--full', ...one], { cwd })
     expect([code, err]).toEqual([0, ''])
-    expect(out).toContain('After the last order of dock nothing more comes from there in a shift.')
+    expect(out).toContain('After the last order of dock no more cases arrive from there in a shift.')
     expect(out).toMatch(/orders done 1\b/)
     expect(out).not.toMatch(/NaN|undefined|Infinity/)
   })
@@ -134,7 +134,7 @@ describe('a log that cannot be replayed is a finding', () => {
     ],
     ['no rows', 'seconds,kind\n', /the file holds no rows/],
     ['an empty file', '', /the file holds no rows/],
-    ['a row too long', 'seconds,kind\n5,bars,7\n', /is no CSV: .*line 2/],
+    ['a row too long', 'seconds,kind\n5,bars,7\n', /is not a CSV file: .*line 2/],
     ['a quote that is never closed', 'seconds,kind\n5,"bars\n6,bars\n', /a quote is opened and never closed/],
     ['one row without an end', `seconds,kind\n5,"${'bars\n'.repeat(400_000)}`, /is no CSV/],
     [

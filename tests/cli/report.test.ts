@@ -188,7 +188,7 @@ describe('what it refuses', () => {
     symlinkSync('/dev/zero', path.join(folder, 'endless.json'))
     for (const name of ['/dev/zero', 'endless.json']) {
       const { code, err } = await call(['report', name], { cwd: folder })
-      expect([code, err]).toEqual([2, `error: ${name} is no file: name the result.json\n`])
+      expect([code, err]).toEqual([2, `error: ${name} is not a file: give the path of the result.json\n`])
     }
   })
 })

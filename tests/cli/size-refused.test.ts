@@ -13,14 +13,14 @@ describe('wrong usage: 2', () => {
     [['--choose', 'line.infeed.length', ...holds], 'a choice must be PATH=v1,v2,v3 or PATH=low..high/step'],
     [['--choose', 'line.infeed.length=', ...holds], 'a choice must have at least one value'],
     [['--choose', 'line.infeed.length=1..5', ...holds], 'a range is low..high/step'],
-    [['--choose', 'line.infeed.length=5..1/1 m', ...holds], 'a range rises: from 1 to 5 m'],
+    [['--choose', 'line.infeed.length=5..1/1 m', ...holds], 'a range must rise: from 1 to 5 m'],
     [['--choose', 'line.infeed.length=1 m..3 ft/1', ...holds], 'a range must have one unit, not m and ft'],
     [['--choose', 'line.infeed.length=4 m,4 m', ...holds], 'the value `4 m` is given twice'],
-    [[...some, ...some, ...holds], 'line.infeed.length is chosen twice: give all its values at once'],
+    [[...some, ...some, ...holds], 'line.infeed.length is chosen twice: give all its values in one choice'],
     [['--choose', 'variant=base,doubld', ...holds], 'there is no variant `doubld`; there are base, doubled'],
     [
       ['--choose', 'line.sealer.belt-speed=60 m/min,70 m/min', ...holds],
-      'none of the 2 designs is a scenario that can be simulated: line.sealer.belt-speed: faster than the top head',
+      'none of the 2 designs can be simulated: line.sealer.belt-speed: faster than the top head',
     ],
     [
       ['--choose', 'line.infeed.length=1..1000/1 m', '--choose', 'line.end.servers=1..101/1', ...holds],
@@ -35,7 +35,7 @@ describe('wrong usage: 2', () => {
     [[...some, '--holds', 'output-p10 >= 500 within 5'], 'a quantile cannot be told shift by shift'],
     [
       [...some, ...holds, '--order', 'line.infed.length'],
-      '--order: `line.infed.length` is not chosen; did you mean `line.infeed.length`?',
+      '--order: `line.infed.length` is not one of the choices; did you mean `line.infeed.length`?',
     ],
     [[...some, ...holds, '--rising', 'line.end.servers'], '--rising: `line.end.servers` is not chosen'],
     [
@@ -73,7 +73,7 @@ describe('wrong usage: 2', () => {
       )
     const falling = await own('{from: 6 m, to: 2 m, step: 1 m}')
     expect(falling.code).toBe(2)
-    expect(falling.err).toContain('size.choose.line.infeed.length: a range rises: from 2 to 6 m')
+    expect(falling.err).toContain('size.choose.line.infeed.length: a range must rise: from 2 to 6 m')
     const odd = await size(
       [],
       `${text}size:\n  choose: {line.end.servers: [1, 2]}\n  holds: [9 cases/min in 60 % of shifts]\n  rising: [line.infeed.length]\n`,

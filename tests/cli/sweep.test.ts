@@ -89,7 +89,7 @@ describe('a curve', () => {
     expect(code).toBe(0)
     expect(result.points.map(({ at }) => at)).toEqual([[20], [24]])
     expect(result.notes.join()).toMatch(
-      /^1 of the 3 points is no scenario: line\.sealer\.belt-speed: faster than/,
+      /^1 of the 3 cannot be simulated: line\.sealer\.belt-speed: faster than/,
     )
   })
 })

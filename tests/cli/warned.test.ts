@@ -47,7 +47,7 @@ describe('run on a line that check calls impossible', () => {
     const text = flat(out)
     // the lowest two of each height are worst
     expect(text).toContain(
-      'The line cannot work as described: check finds 52 errors. The figures below take no account of that. - error legs-meet, 52 times, worst at `cases.k1`, `cases.k51` and `cases.k2`: The case `k1` is 81 mm from seam to seam',
+      'The line cannot work as described: check finds 52 errors. The figures below ignore this. - error legs-meet, 52 times, worst at `cases.k1`, `cases.k51` and `cases.k2`: The case `k1` is 81 mm from seam to seam',
     )
     expect(text.indexOf('cannot work')).toBeLessThan(text.indexOf('The line puts out'))
     expect(text.match(/legs-meet/g)).toHaveLength(1)
@@ -204,7 +204,7 @@ describe('sweep', () => {
     const { code, result } = await documentOf<SweepResult>('sweep', [...grid, '--shifts', '2'], line(0))
     expect([code, result.points.length, result.warnings]).toEqual([0, 210, undefined])
     expect(result.notes).toContain(
-      'Of so many points (210) check looked at none, only at the scenario as it stands: check the one that you choose.',
+      'With 210 points, check looked only at the scenario as it stands: run check on the point that you choose.',
     )
   })
 

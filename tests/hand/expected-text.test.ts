@@ -47,7 +47,7 @@ describe('a line whose stops outlast its buffer', () => {
     expect(finding.message).toMatch(
       /the jams of `sealer`.*`infeed`: about 5 free places\) lasts 25 s: all of them hold up/,
     )
-    expect(finding.fix).toMatch(/^\d+ free places more before `sealer`.*fewer or shorter jams of `sealer`$/)
+    expect(finding.fix).toMatch(/^\d+ free places more before `sealer`.*have fewer or shorter jams of `sealer`$/)
     expect(finding.basis).toContain(expected.usualError.words)
     expect(checkText(result, { bold: (text) => text, width: 100 }, true)).toContain(
       'by hand it misses its target',
@@ -69,7 +69,7 @@ describe('a line whose stops outlast its buffer', () => {
     )
     const away = resultOf(['arrivals.packing.when-full=turn-away'])
     expect(expectedSentence(away)).toMatch(
-      /^Expected out: at most .* No closer figure by hand, for cases that find no room are turned away\.$/,
+      /^Expected output: at most .* No closer figure by hand, for cases that find no room are turned away\.$/,
     )
     expect(expectedTable(away.hand!, wordsFor('metric')).rows).toEqual([])
   })

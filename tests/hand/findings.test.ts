@@ -111,7 +111,7 @@ shift: {length: 8 h}
     const told = findingOf('few-observations', [
       'line.sealer.jams.clear={lognormal: {mean: 80 s, cv: 0.8, from: 10}}',
     ])
-    expect(told?.message).toContain('rests on 10 observations: its mean is known to within 57 %')
+    expect(told?.message).toContain('is based on 10 observations: its mean is known to within 57 %')
   })
 
   it('observed values are never longer than the longest: of three, 1 in 4 to come is', () => {

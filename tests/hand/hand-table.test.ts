@@ -72,7 +72,7 @@ describe('by hand and simulated', () => {
     const rows = rowsOf(0.94, 0.06)
     expect(rows.get('Throughput of good cases')!.slice(3)).toEqual([
       '-6 %',
-      'packing waits for room 6 % of the time',
+      'packing is blocked 6 % of the time',
     ])
     expect(rows.get('Tape used a shift, all heads')!.slice(3)).toEqual(['-6 %', 'same cause as the output'])
     expect(rows.get('Share of the shift in which sealer works')![4]).toMatch(/^as the output/)
@@ -88,7 +88,7 @@ describe('by hand and simulated', () => {
     const rows = rowsOf(1, 0)
     expect(rows.get('Cases on infeed, mean over time')!.slice(3)).toEqual([
       '+200 %',
-      'cases queue: what is ahead takes none for 25 % of the time',
+      'cases queue: the next piece takes none for 25 % of the time',
     ])
     expect(rows.get('Time in the line, mean')![4]).toMatch(/most stand on infeed/)
   })

@@ -78,7 +78,7 @@ describe('hand figures as the inputs may be', () => {
     )
     expect(text).toMatch(/crew\.operator\.walk +15 s +guessed +5 to 60 s \(90 %\)/)
     expect(result.exact).toMatch(
-      /^2 values say how well they are known; the other \d+ that the scenario gives do not and are taken as exact: /,
+      /^2 values say how well they are known; the other \d+ do not and are taken as exact: /,
     )
     expect(result.evidence[0]).toEqual({
       ...{ path: 'line.sealer.jams.chance', form: 'count', restsOn: 'counted: 18 in 36000 cases' },

@@ -24,7 +24,7 @@ describe('a count', () => {
     expect(input.rate!.low! / 1.546947e-4).toBeCloseTo(1, 6)
     expect(input.rate!.high! / 2.190239e-3).toBeCloseTo(1, 6)
     // factors of Garwood for 3 events: 0.2062 and 2.9224
-    expect(wordsOf(input, 'few')).toBe('rests on 3 events: the true rate may be 0.21 to 2.9 times this')
+    expect(wordsOf(input, 'few')).toBe('based on 3 events: the true rate may be 0.21 to 2.9 times this')
     expect(evidenceOf(answer, input)).toEqual([
       ['line.sealer.jams.chance', expect.objectContaining({ form: 'count', of: 'chance', events: 3 })],
     ])

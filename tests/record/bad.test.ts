@@ -21,7 +21,7 @@ describe('a record that cannot be used', () => {
       { shifts: shifts.replace('Ende', 'Schluss Ende'), stops },
       'no-column',
       '`Ende`',
-      'what may stand here: Beginn, Schluss Ende, Gut',
+      'allowed here: Beginn, Schluss Ende, Gut',
     ],
     [
       'a column with a slip of the pen',

@@ -102,9 +102,9 @@ describe('a record file', () => {
   })
 
   it.each([
-    ['', 'a record is a YAML map with the key record'],
-    ['[]', 'a record is a YAML map with the key record'],
-    ['record: {}', '`title` must be given'],
+    ['', 'a record must be a YAML map with the key record'],
+    ['[]', 'a record must be a YAML map with the key record'],
+    ['record: {}', '`title` is missing and must be given'],
     ['recrd: {}', '`recrd` is not a key of a record file'],
     ['line: {}', 'this is a scenario, not a record of a plant'],
     ['record: {}\nline: {}', '`line` is not a key of a record file'],
@@ -112,7 +112,7 @@ describe('a record file', () => {
     ['record: {__proto__: a}', '`__proto__` is not a valid name'],
     ['record: {}\n---\nc: d', 'not YAML 1.2: a record is one document'],
     ['a: b\n---\nc: d', 'not YAML 1.2: its lines are not repeated'],
-    ['x'.repeat(1_000_001), 'a record is at most a million characters'],
+    ['x'.repeat(1_000_001), 'a record must have at most a million characters'],
     ['record: 5', 'must be a map of keys'],
   ])('%.40s is none', (text, rule) => {
     expect(problems(text).some((each) => each.rule.startsWith(rule))).toBe(true)

@@ -145,7 +145,7 @@ describe('inputs of a record', () => {
     expect(jams).toMatchObject({ count: 1, exposure: { unit: 'cases' } })
     expect(jams.exposure!.value).toBeCloseTo(4000, 9)
     expect(jams.notes[1]).toBe(
-      'Shifts without a count of cases: 1; they and their stops (1) count for nothing here.',
+      'Shifts without a count of cases: 1; these shifts and their stops (1) are not used here.',
     )
     expect(input(some, 'times', 'line.sealer.jams.clear').count).toBe(2)
     const without = '{file: shifts.csv, begins: Beginn, ends: Ende}'

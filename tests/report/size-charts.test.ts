@@ -77,10 +77,10 @@ describe('the chart of what designs cost and keep', () => {
   it('names the pick and what is asked for', () => {
     const texts = textsOf(chart).map(({ text }) => text)
     expect(texts).toContain('the pick: 6 m, 30 m/min')
-    expect(texts).toContain('asked for: at least 90 %')
+    expect(texts).toContain('promise: at least 90 %')
     expect(chart.title).toBe('The cheapest that holds 9 cases/min in 90 % of shifts: 101.00 EUR a shift')
     expect(chart.alt).toBe(
-      '9 cases/min in 90 % of shifts, designs in order of cost: 4 m, 20 m/min: 40 %, fails; 4 m, 30 m/min: 60 %, fails; 6 m, 20 m/min: 90 %, not told; 6 m, 30 m/min: 94 %, the pick; 8 m, 10 m/min: 70 %, fails. 2 more were rejected without simulation. In 200 fresh shifts the pick keeps 93 %.',
+      '9 cases/min in 90 % of shifts, designs in order of cost: 4 m, 20 m/min: 40 %, fails; 4 m, 30 m/min: 60 %, fails; 6 m, 20 m/min: 90 %, not told; 6 m, 30 m/min: 94 %, the pick; 8 m, 10 m/min: 70 %, fails. 2 more were rejected without simulation. In 200 fresh shifts the pick has 93 %.',
     )
   })
 
@@ -141,7 +141,7 @@ describe('the chart of what designs cost and keep', () => {
     }
     const mean = sizeCostChart({ ...result, promises, designs, picked })!
     expect(pointsOf(mean, 'fails').map(({ y }) => y)).toEqual([160, 240, 280])
-    expect(textsOf(mean).map(({ text }) => text)).toContain('asked for: at most 300 s')
+    expect(textsOf(mean).map(({ text }) => text)).toContain('promise: at most 300 s')
     expect(scaleOf(mean, 'y').max).toBeGreaterThan(370)
     expect(mean.alt).toContain('4 m, 20 m/min: 160 s, fails')
   })
@@ -154,7 +154,7 @@ describe('the chart of what designs cost and keep', () => {
     })!
     expect(none.title).toContain('None of 9 designs is shown to hold')
     expect(pointsOf(none, 'the pick')).toBeUndefined()
-    expect(subtitleOf(none)).toContain('Verdicts are of all 2 promises.')
+    expect(subtitleOf(none)).toContain('Verdicts are for all 2 promises.')
   })
 
   it('is not there where nothing was simulated', () => {

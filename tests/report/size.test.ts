@@ -22,11 +22,11 @@ const terminal = (of: SizeResult) =>
 describe('the headline', () => {
   it('names the pick, its cost, its margin, what is next to it and what was passed over', () => {
     expect(told(result)).toEqual([
-      'Choose line.infeed.length = 6 m, line.sealer.belt-speed = 30 m/min: the cheapest design that holds 9 cases/min in 90 % of shifts. By hand a shift costs 101.00 EUR.',
+      'Choose line.infeed.length = 6 m, line.sealer.belt-speed = 30 m/min: the cheapest design that holds 9 cases/min in 90 % of shifts. By hand calculation a shift costs 101.00 EUR.',
       'Its margin: 93 % (90 to 96 %), 3 points to spare, in 200 fresh shifts that the search did not see.',
-      'In these it puts out 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. What limits it is palletiser, which by hand has least to spare: working 72 %, waiting for a case 28 %. Of what sealer could put out it loses most to: blocked ahead 20.0 %, starved 10.0 %.',
+      'In these its output is 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. It is limited by palletiser, which by hand calculation has least spare capacity: working 72 %, starved 28 %. The largest losses of sealer are: blocked 20.0 %, starved 10.0 %.',
       'The next cheaper simulated design, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 %, 30 points short, in 100 shifts.',
-      'Not told in 2\u2009000 shifts, and passed over: line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min (90 %). Allow more --shifts, or a larger "within".',
+      'Not decided in 2\u2009000 shifts, and skipped: line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min (90 %). Allow more --shifts, or a larger "within".',
     ])
   })
 
@@ -81,7 +81,7 @@ describe('the headline', () => {
     expect(short[0]).toContain('that holds 9 cases/min in 90 % of shifts, give or take 2 points. By hand')
     expect(short[1]).toContain('86 % (83 to 89 %), 4 points short, in 200 fresh shifts')
     expect(short[2]).toBe(
-      'The fresh shifts show that it falls short of 9 cases/min in 90 % of shifts: the whole interval does, though it reaches into what may go either way. If that is not good enough, say a smaller "within".',
+      'The fresh shifts show that it misses 9 cases/min in 90 % of shifts, but part of the interval is inside "within". If that is not good enough, give a smaller "within".',
     )
     const wrong = { ...result, picked: afresh(0.8, 'missed') }
     expect(told(wrong)[2]).toMatch(
@@ -96,12 +96,12 @@ describe('the headline', () => {
 
 describe('the headline without a pick', () => {
   const limits =
-    'In these it puts out 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. What limits it is palletiser, which by hand has least to spare: working 72 %, waiting for a case 28 %. Of what sealer could put out it loses most to: blocked ahead 20.0 %, starved 10.0 %.'
+    'In these its output is 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. It is limited by palletiser, which by hand calculation has least spare capacity: working 72 %, starved 28 %. The largest losses of sealer are: blocked 20.0 %, starved 10.0 %.'
 
   it('where all were refused: the nearest, by how much it misses, what limits it, which choices to widen', () => {
     expect(told(refusedResult)).toEqual([
       'None of the 9 designs holds 9 cases/min in 90 % of shifts.',
-      'Nearest comes line.infeed.length = 8 m, line.sealer.belt-speed = 10 m/min: 72 % (69 to 75 %), 18 points short, in 200 fresh shifts that the search did not see.',
+      'The nearest is line.infeed.length = 8 m, line.sealer.belt-speed = 10 m/min: 72 % (69 to 75 %), 18 points short, in 200 fresh shifts that the search did not see.',
       limits,
       // and not slower belts, as long as there is something to have more of
       'Offer line.infeed.length above 8 m; or promise less.',
@@ -118,39 +118,39 @@ describe('the headline without a pick', () => {
 
   it('where one could not be told: more shifts', () => {
     expect(told(undecidedResult)).toEqual([
-      'No design is chosen: 1 design could not be told in 2\u2009000 shifts, and the others do not hold 9 cases/min in 90 % of shifts.',
-      'Nearest comes line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min, which could not be decided: 89 % (86 to 92 %), 1 point short, within the 2 points that may go either way, in 200 fresh shifts that the search did not see.',
+      'No design is chosen: 1 design could not be decided in 2\u2009000 shifts, and the others do not hold 9 cases/min in 90 % of shifts.',
+      'The nearest is line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min, which could not be decided: 89 % (86 to 92 %), 1 point short, within the 2 points that may go either way, in 200 fresh shifts that the search did not see.',
       limits,
-      'Allow more --shifts than 2\u2009000, or count more as either with "within".',
+      'Allow more --shifts than 2\u2009000, or a larger "within".',
     ])
     const alone = {
       ...undecidedResult,
       designs: [undecidedResult.designs[4]!],
       nearest: { ...undecidedResult.nearest!, design: 0 },
     }
-    expect(told(alone)[0]).toBe('No design is chosen: 1 design could not be told in 2\u2009000 shifts.')
+    expect(told(alone)[0]).toBe('No design is chosen: 1 design could not be decided in 2\u2009000 shifts.')
   })
 
   it('where all were ruled out by hand: what the nearest can do at most, and why', () => {
     // 0.125 and 0.15 cases a second
     expect(told(ruledOutResult)).toEqual([
       'None of the 9 designs holds 9 cases/min in 90 % of shifts: by hand calculation none can, and none was simulated.',
-      'Nearest comes line.infeed.length = 4 m, line.sealer.belt-speed = 10 m/min: by hand it puts out 7.5 cases/min at most, 1.5 cases/min short of the 9 cases/min promised.',
+      'The nearest is line.infeed.length = 4 m, line.sealer.belt-speed = 10 m/min: by hand calculation its output is 7.5 cases/min at most, 1.5 cases/min short of the 9 cases/min promised.',
       'sealer passes 7.5 cases/min at most: the target of 9 cases/min cannot be reached.',
-      'By hand it takes faster belts. Offer that, or promise less.',
+      'Fix by hand calculation: faster belts. Offer that, or promise less.',
     ])
     const atEnds = ['line.infeed.length', 'line.sealer.belt-speed'].map((path) => ({
       ...{ path, value: '10 m/min', end: 'largest' as const },
     }))
     expect(told({ ...ruledOutResult, nearest: { ...ruledOutResult.nearest!, atEnds } }).at(-1)).toBe(
-      'By hand it takes faster belts. Offer line.sealer.belt-speed above 10 m/min; or promise less.',
+      'Fix by hand calculation: faster belts. Offer line.sealer.belt-speed above 10 m/min; or promise less.',
     )
     expect(sizeReport(ruledOutResult).certainty).toHaveLength(1)
   })
 
   it('in the page: the first screen says what is nearest and what to do next', () => {
     const { summary, checklist } = sizeReport(refusedResult)
-    expect(summary!.sureness[1]).toContain('Nearest comes line.infeed.length = 8 m')
+    expect(summary!.sureness[1]).toContain('The nearest is line.infeed.length = 8 m')
     expect(summary!.limiting).toContain('In the nearest design: by hand, palletiser has least to spare')
     expect(summary!.next[0]).toContain('Offer line.infeed.length above 8 m')
     expect(saidRows(checklist!).flat().join(' ')).toContain('palletiser (station)')
@@ -162,15 +162,15 @@ describe('the headline without a pick', () => {
 
 it('says what the confidence is of: shares between 88 and 92 % may go either way', () => {
   expect(sizeReport(result).certainty).toEqual([
-    '95 % confidence in the whole procedure: simulating refused no design before the pick that keeps 9 cases/min in at least 92 % of shifts, and the pick keeps 9 cases/min in at least 88 % of shifts. What lies between may go either way. (Sequential tests after Wald, all designs on the same random numbers, the risk divided among them.)',
+    '95 % confidence in the whole procedure: the simulation rejected no design before the chosen one that meets 9 cases/min in at least 92 % of shifts, and the chosen one meets 9 cases/min in at least 88 % of shifts. Designs between these limits may go either way. (Sequential tests after Wald, all designs on the same random numbers, the risk divided among them.)',
     'It took 5 designs and 500 shifts; 2 designs more were rejected without simulation (all 9 designs for 2\u2009000 shifts each would be 18\u2009000 shifts).',
-    'The figures of the pick are of 200 shifts that the search did not see, numbers 2\u2009001 to 2\u2009200: 95 % confidence that the long-run values lie within their intervals.',
+    'The figures of the pick come from 200 shifts that the search did not see, numbers 2\u2009001 to 2\u2009200: 95 % confidence that the long-run values lie within their intervals.',
   ])
   expect(sizeReport(refusedResult).certainty.slice(0, 1)).toEqual([
-    '95 % confidence in the whole procedure: simulating refused no design that keeps 9 cases/min in at least 92 % of shifts. (Sequential tests after Wald, all designs on the same random numbers, the risk divided among them.)',
+    '95 % confidence in the whole procedure: the simulation rejected no design that meets 9 cases/min in at least 92 % of shifts. (Sequential tests after Wald, all designs on the same random numbers, the risk divided among them.)',
   ])
   expect(sizeReport(refusedResult).certainty[2]).toBe(
-    'Which design is nearest was told by 200 shifts or more of each.',
+    'The nearest design was found with 200 shifts or more of each.',
   )
   // of 90 %, give or take 20 points, the test itself ends halfway to all: 95 %
   const wide = { ...result, promises: [{ ...result.promises[0]!, near: 0.2 }] }
@@ -193,7 +193,7 @@ describe('the tables', () => {
     expect(text).toContain(
       [
         'Designs that were simulated, in order of cost',
-        '1 simulated design that costs more and all others that were told stand in designs.csv. A design is',
+        '1 simulated designs.csv has all, with design that costs more. A design is',
         'length, belt-speed.',
         ' design           cost, EUR          holds it in    shifts    verdict',
         ' 4 m, 20 m/min       100.00                 40 %       100    fails',
@@ -216,7 +216,7 @@ describe('the tables', () => {
       designs: many,
       nearest: { ...refusedResult.nearest!, design: 2 },
     })
-    expect(text).toContain('The 12 of 14 that came nearest; all stand in designs.csv.')
+    expect(text).toContain('The nearest 12 of 14; designs.csv has all.')
     expect(text).toMatch(
       / 2 m +2\.00 +78 % +100 +fails, nearest\n 2 m +2\.00 +72 % \(69 to 75 %\) +200 +the same on fresh shifts\n 3 m +3\.00 +77 % +100 +fails\n/,
     )
@@ -241,7 +241,7 @@ describe('the tables', () => {
       nextCheaper: 0,
     })
     expect(text.replace(/\s+/g, ' ')).toContain(
-      'A design is infeed.length, outfeed.length. In all of these crew.operator.people = 1.',
+      'A design is infeed.length, outfeed.length. The same in all of these: crew.operator.people = 1.',
     )
   })
 

@@ -18,7 +18,7 @@ describe('the report of a curve', () => {
   it('says between which values each level is crossed', () => {
     // 65 % at 5 m and 95 % at 6 m: 90 % at 5 + 25 / 30, 95 % at 6; 97.5 % at most
     expect(lines[0]).toBe(
-      'Over line.infeed.length the target of 9 cases/min is held in 90 % of the shifts from about 5.83 m, between 5 m (65 %) and 6 m (95 %); in 95 % of the shifts from about 6 m, between 5 m (65 %) and 6 m (95 %); in 99 % of the shifts at no value tried: at most 98 %, at 7 m.',
+      'Over line.infeed.length the target of 9 cases/min is reached in 90 % of the shifts from about 5.83 m, between 5 m (65 %) and 6 m (95 %); in 95 % of the shifts from about 6 m, between 5 m (65 %) and 6 m (95 %); in 99 % of the shifts at no value tried: at most 98 %, at 7 m.',
     )
     expect(lines[1]).toMatch(/^On average it is reached from about 5 m, between/)
   })
@@ -26,7 +26,7 @@ describe('the report of a curve', () => {
   it('says what the step before the knee brought, what the next one brings, and that nothing more is shown', () => {
     const line = lines.find((each) => each.startsWith('Good cases out'))!
     expect(line).toMatch(
-      /^Good cases out: from 5 m to 6 m \+0\.\d+ ± 0\.0\d+ cases\/min, from there to 7 m [-+]?0\.\d+ ± 0\.0\d+ cases\/min: nothing shown; at 6 m the slope changes most; beyond 6 m the rest up to 8 m brings .*: nothing shown\.$/,
+      /^Throughput of good cases: from 5 m to 6 m \+0\.\d+ ± 0\.0\d+ cases\/min, from there to 7 m [-+]?0\.\d+ ± 0\.0\d+ cases\/min: nothing shown; at 6 m the slope changes most; beyond 6 m the rest up to 8 m brings .*: nothing shown\.$/,
     )
   })
 
@@ -45,7 +45,7 @@ describe('the report of a curve', () => {
     const byHand = { machine: 'sealer', ceiling: 2, littleGain: 5 }
     const words = headline({ ...result, curve: { ...result.curve!, byHand } })
     expect(words).toContain(
-      'By hand, no belt speed lets sealer pass more than 120 cases/min: one case a reset of its slowest head; from 300 m/min on another m/min brings less than 0.25 cases/min.',
+      'By hand calculation, at any belt speed sealer passes at most 120 cases/min: one case per reset of its slowest head; from 300 m/min on another m/min brings less than 0.25 cases/min.',
     )
     const far = { ...byHand, littleGain: 50 }
     expect(headline({ ...result, curve: { ...result.curve!, byHand: far } }).join()).not.toContain(
@@ -72,7 +72,7 @@ describe('the report of a curve', () => {
     const quiet = of.steps.map((step) => ({ ...step, difference: { ...step.difference, isShown: false } }))
     const measures = { ...flat.curve!.measures, throughput: { ...of, steps: quiet, knee: null, enough: 0 } }
     expect(headline({ ...flat, curve: { ...flat.curve!, measures } }).join('\n')).toContain(
-      'Good cases out: no difference is shown anywhere from 4 m to 8 m',
+      'Throughput of good cases: no difference is shown anywhere from 4 m to 8 m',
     )
   })
 })
@@ -83,7 +83,7 @@ describe('the report of a grid', () => {
   it('says how much of the one each value of the other asks for', () => {
     // 90 % is 36 of 40: at 10 m/min at 6 m, at 14 m/min 34 at 4 m and 39 at 5 m: 4.4 m
     expect(headline(result)[0]).toBe(
-      '90 % of the shifts hold 9 cases/min from about 6 m of line.infeed.length on at 10 m/min of line.sealer.belt-speed and 4.4 m of line.infeed.length on at 14 m/min of line.sealer.belt-speed.',
+      '90 % of the shifts reach 9 cases/min from about 6 m of line.infeed.length on at 10 m/min of line.sealer.belt-speed and 4.4 m of line.infeed.length on at 14 m/min of line.sealer.belt-speed.',
     )
     expect(
       saidRows(table(result, 'Where shifts that reach the target crosses')).map(([, ninety]) => ninety),
@@ -105,7 +105,7 @@ describe('the report of one factor at a time', () => {
 
   it('names what moves a measure most, and how many are shown to', () => {
     const line = headline(result).find((words) => words.startsWith('Good cases out'))!
-    expect(line).toMatch(/^Good cases out: most moved by arrivals\.packing\.time-between \(less: \+0\.90+ ± /)
+    expect(line).toMatch(/^Throughput of good cases: changed most by arrivals\.packing\.time-between \(less: \+0\.90+ ± /)
     expect(line).toMatch(/2 inputs of 4 are shown to change it, 2 not\.$/)
   })
 
@@ -168,7 +168,7 @@ describe('the charts', () => {
     expect(texts).toContain('slope changes most at 6 m')
     expect(texts).toContain('beyond 6 m nothing more is shown')
     expect(texts).toContain('as it stands: 7 m')
-    expect(chart!.title).toBe('Good cases out: nothing more is shown beyond 6 m of line.infeed.length')
+    expect(chart!.title).toBe('Throughput of good cases: nothing more is shown beyond 6 m of line.infeed.length')
     expect(chart!.alt).toMatch(/^Good cases out over line\.infeed\.length: 4 m: 8\.\d+ ± /)
   })
 

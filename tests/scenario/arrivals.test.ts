@@ -194,7 +194,7 @@ describe('findings', () => {
     [
       'a shift that is over',
       [header, ['28800', 'bars']],
-      ['the first case comes 28800 s after the start, when the shift is over: times count from its start'],
+      ['the first case arrives 28800 s after the start, when the shift is over: times count from the start of the shift'],
     ],
   ])('of a log: %s', (_, rows, rules) => {
     let found: string[] = []

@@ -116,7 +116,7 @@ describe('a range', () => {
 
   it(`has at most ${mostValues} values`, () => {
     expect(values('1..1000/1')).toHaveLength(1000)
-    expect(refusal(() => values('1..1001/1'))).toBe('a range has at most 1000 values, not 1001')
+    expect(refusal(() => values('1..1001/1'))).toBe('a range may have at most 1000 values, not 1001')
     expect(refusal(() => values('1..3/1e-9'))).toContain('at most 1000 values')
   })
 })
@@ -134,9 +134,9 @@ describe('what is none is refused in words', () => {
     ['a=1..5/', 'a range must be low..high/step, such as 18..30/2 m/min'],
     ['a=1..5/x', 'a range must be low..high/step, such as 18..30/2 m/min'],
     ['a=1 m..2 ft/1', 'a range must have one unit, not m and ft'],
-    ['a=1..5/0', 'the step of a range is above 0, not 0'],
-    ['a=1..5/-1', 'the step of a range is above 0, not -1'],
-    ['a=5..1/1 m', 'a range rises: from 1 to 5 m'],
+    ['a=1..5/0', 'the step of a range must be above 0, not 0'],
+    ['a=1..5/-1', 'the step of a range must be above 0, not -1'],
+    ['a=5..1/1 m', 'a range must rise: from 1 to 5 m'],
     ['a=x..y/1', '`x` is not a quantity; write it like `18 m/min`'],
     ['a=1..3/1.2.3', '`1.2.3` is not a quantity; write it like `18 m/min`'],
     ['a=1 2..3/1', '`1 2` is not a quantity; write it like `18 m/min`'],
@@ -147,7 +147,7 @@ describe('what is none is refused in words', () => {
 
   it('a list that is too long', () => {
     const list = Array.from({ length: 1001 }, (_, index) => index).join(',')
-    expect(refusal(() => values(list))).toBe('a choice has at most 1000 values, not 1001')
+    expect(refusal(() => values(list))).toBe('a choice may have at most 1000 values, not 1001')
   })
 })
 

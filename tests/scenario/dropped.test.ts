@@ -35,7 +35,7 @@ describe('a price that cannot be used', () => {
     expect(dropped!.amounts).toEqual([10_800, null, null, null])
     expect(droppedOf(load(money, '', undefined, ['line.infeed.length=18 m']))[0]!.amounts[0]).toBe(16_200)
     expect(droppedText(dropped!)).toBe(
-      '`money.capital` is given, but not `money.life`, `money.interest` and `money.shifts`: no cost counts capital recovery.',
+      '`money.capital` is given, but not `money.life`, `money.interest` and `money.shifts`. So the cost does not include capital recovery.',
     )
     expect(droppedFix(dropped!)).toBe(
       'give `money.life` (such as `8 yr`), `money.interest` (such as `8 %`) and `money.shifts` (such as `480 per yr`)',

@@ -94,8 +94,8 @@ describe('jams of a piece', () => {
 
 describe('what is wrong with jams', () => {
   it.each([
-    ['{chance: 1 %}', 'line.s.jams.clear', '`clear` must be given: '],
-    ['{flap: {chance: 1 %}}', 'line.s.jams.flap.clear', '`clear` must be given: '],
+    ['{chance: 1 %}', 'line.s.jams.clear', '`clear` is missing and must be given: '],
+    ['{flap: {chance: 1 %}}', 'line.s.jams.flap.clear', '`clear` is missing and must be given: '],
     ['{chanse: 1 %, clear: 40 s}', 'line.s.jams.chanse', '`chanse` is no key of `line.s.jams`'],
     [
       '{flap: {chance: 1 %, cleer: 40 s, clear: 3 s}}',

@@ -147,7 +147,7 @@ describe('what does not close', () => {
       'aa: line.x.after no-such-path: `aa` is not a piece of the line (did you mean `a`?)',
     ])
     expect(problems(row, `v: {add: {b: {after: a, ${st}}}}`)).toEqual([
-      'b: line.b bad-name: there is a piece `b` already (choose another name, or change that piece)',
+      'b: line.b bad-name: a piece `b` exists already (choose another name, or change that piece)',
     ])
     expect(problems(row, `v: {add: {x: {${st}}}}`)).toEqual([
       'x: line.x missing-key: `after` is missing: the piece before the new one (such as `after: a`)',
@@ -165,11 +165,11 @@ describe('what does not close', () => {
       'c: line.c conflict: no piece of the line is left (keep at least one piece)',
     ])
     expect(problems(lanes, 'v: {remove: [a]}')).toEqual([
-      'a: line.a conflict: `d` would have only one way left, but it must divide cases between ways (take out `d` as well)',
+      'a: line.a conflict: `d` would have only one way left, but it must divide cases between ways (remove `d` too)',
     ])
     // the only way out of a loop
     expect(problems(`a: {${st}}, d: {type: divert, to: [a, exit]}`, 'v: {remove: [d]}')).toEqual([
-      'd: line.d conflict: `d` sends cases several ways: without it they could go to a or exit (take out all of these ways but one as well, or leave `d`)',
+      'd: line.d conflict: `d` sends cases several ways: without it they could go to a or exit (remove all of these ways except one, or keep `d`)',
     ])
   })
 

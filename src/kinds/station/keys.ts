@@ -37,7 +37,7 @@ export const station = z
       .optional()
       .describe('a planned stop after a number of cases, such as a pallet change'),
     repairs: assume(
-      z.boolean().describe('true: cases leave it closed and no longer rejected'),
+      z.boolean().describe('true: it closes cases, and they are no longer rejected'),
       false,
       'definition of the format',
     ),

@@ -48,7 +48,7 @@ function findingsText(result: CheckResult, { bold, width }: TextStyle): string {
       ...findings.flatMap((finding) => [
         paragraph([`[${finding.code}]`, place(finding)].filter((part) => part).join(' '), width, '  ', '- '),
         paragraph(finding.message, width, '  ', '  '),
-        paragraph(`Basis: ${finding.basis}. Mend: ${finding.fix}.`, width, '  ', '  '),
+        paragraph(`Basis: ${finding.basis}. Fix: ${finding.fix}.`, width, '  ', '  '),
       ]),
     ]
   })

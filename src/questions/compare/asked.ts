@@ -133,7 +133,7 @@ function isBetterMore(name: string): boolean {
   // nobody is taken to mean a share without saying so
   if (row && row.unit !== 'share' && row.better !== 'neither') return row.better === 'up'
   throw misuse(
-    `--best ${shown(name)}: is more of it better or less? Write "highest ${name}" or "lowest ${name}"`,
+    `--best ${shown(name)}: is more better, or less? Write "highest ${name}" or "lowest ${name}"`,
   )
 }
 

@@ -60,7 +60,7 @@ function acrossSentences(result: CompareResult): string[] {
   const { display, variants } = result
   const share = (name: string) => shareOfDraws(across.best[name] ?? 0, across.draws, confidence)
   const over = `In ${counted(across.draws, 'draw')} of the uncertain inputs`
-  const near = `the best or within ${amountText(best.within, unit, display)} of it`
+  const near = `the best or within ${amountText(best.within, unit, display)} of the best`
   const others = Object.entries(across.best)
     .filter(([name, some]) => name !== pick && some > 0)
     .sort((a, b) => b[1] - a[1])

@@ -52,7 +52,7 @@ export function certaintyLines(result: RunResult): string[] {
 
 /** What stands in place of plus-minus. */
 const fewLine =
-  'A number of events or shifts instead of a plus-minus means: too few to say how far off the figure may be. "In breaks": stops that waited for the end of a break. Each of them is as long as many others.'
+  'A number of events or shifts instead of a plus-minus means: too few to say how far off the figure may be. "In breaks": stops that waited for the end of a break. Such a stop is much longer than others.'
 
 /** Counts that come in bunches, the worst three: fewer of them are independent than were counted. */
 function bunchLine(result: RunResult): string[] {

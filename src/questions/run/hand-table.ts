@@ -151,7 +151,7 @@ function topStates(piece: EquipmentResult): string {
     [shareOf(piece, 'waiting'), 'starved'],
     [shareOf(piece, 'blocked'), 'blocked'],
     [stopsOf(piece, true), 'waiting for crew'],
-    [stopsOf(piece, false), 'stops being put right'],
+    [stopsOf(piece, false), 'stops being cleared'],
     [shareOf(piece, 'planned-stop'), 'planned stops'],
   ]
   return all

@@ -47,7 +47,7 @@ function kindsChart(result: RunResult): Chart | null {
       figures: roomAtRight(figuresWidth),
     },
     marks: [
-      stackedBars('give or take', widths, palette.main),
+      stackedBars('±', widths, palette.main),
       beside(
         kinds.map(({ of }, row) => ({
           row,

@@ -129,7 +129,7 @@ function verdict(result: RunResult): string {
 
 /** The same of a line that cannot work: both in one sentence. */
 function verdictOfImpossible(result: RunResult): string {
-  const would = { holds: 'reach the target', 'falls short': 'fall short of it', open: null }
+  const would = { holds: 'reach the target', 'falls short': 'miss it', open: null }
   const found = onAverage(result)
   const mean = found && would[found] ? ` and on average it would ${would[found]}` : ''
   return `${mean}${butCannotWork(result)}`

@@ -40,7 +40,7 @@ function shortNames(paths: readonly string[]): string[] {
   })
 }
 
-const verdictWords = { accepted: 'holds', refused: 'fails', undecided: 'not told' }
+const verdictWords = { accepted: 'holds', refused: 'fails', undecided: 'undecided' }
 
 /** Shifts, and what they say. */
 type Seen = Pick<SizedDesign, 'promises' | 'shifts' | 'draws'>

@@ -125,7 +125,7 @@ function stepsLine(result: SweepResult, factor: Factor, measure: SweepMeasure, o
   if (of.enough === 0) {
     const whole = of.onward[0] ?? of.steps[0]!
     return sentence(
-      `${subject}: no difference is shown anywhere from ${at(0)} to ${at(last)} (over all of it ${differenceSize(whole.difference, result)})`,
+      `${subject}: no difference is shown anywhere from ${at(0)} to ${at(last)} (over the whole range ${differenceSize(whole.difference, result)})`,
     )
   }
   if (of.enough !== null) {
