@@ -22,7 +22,7 @@ const rows = {
     label: 'Throughput of good cases',
     meaning: 'good cases out of the line, divided by the working time (the shift without its breaks)',
     column: 'cases out',
-    subject: 'Good cases out',
+    subject: 'Throughput',
     topic: 'its throughput',
     wish: 'to have more throughput',
     claim: (size, isMore) => `has ${size} ${isMore ? 'more' : 'less'} throughput`,

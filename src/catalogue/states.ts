@@ -129,7 +129,8 @@ const rows = {
     group: 'stop',
     stop: 'blade',
     meaning: 'stopped for its blades',
-    remedy: (name, of) => `Service blades outside the shift: blade service of ${name} takes ${of} of the shift.`,
+    remedy: (name, of) =>
+      `Service blades outside the shift: blade service of ${name} takes ${of} of the shift.`,
   },
   'planned-stop': {
     words: 'planned stop',

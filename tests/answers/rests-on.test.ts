@@ -49,7 +49,7 @@ describe.each(studies)('%s', (_, study) => {
     expect(document.evidence).toEqual([])
     const page = toPage(document)
     expect(page).not.toContain('Evidence for the inputs')
-    expect(page).toContain('none says how well it is known: all are taken as exact')
+    expect(page).toContain('says how well it is known. All are taken as exact')
     expect(terminalReport(reportOf(document), style)).not.toContain('taken as exact')
   })
 })

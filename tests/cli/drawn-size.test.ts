@@ -192,9 +192,7 @@ describe('a line with chance', () => {
     expect(flowing).toMatch(
       /It meets 9 cases\/min in 60 % of shifts in \d+ of 12 draws of the uncertain inputs: \d+ % \(\d+ to \d+ %\)\./,
     )
-    expect(flowing).toMatch(
-      /with the inputs as given, \d+ % \(\d+ to \d+ %\) with their uncertainty/,
-    )
+    expect(flowing).toMatch(/with the inputs as given, \d+ % \(\d+ to \d+ %\) with their uncertainty/)
     expect(flowing).toMatch(
       /good cases: [\d.]+ cases\/min, give or take [\d.]+ by random variation of the simulation and [\d.]+ by what/,
     )

@@ -59,7 +59,7 @@ describe('a bad record', () => {
       'bytes that are no text',
       { 'stops.csv': new Uint8Array(2000).fill(7).fill(0, 500) },
       3,
-      ['stops.csv', 'no text', 'save it as CSV'],
+      ['stops.csv', 'not text', 'save it as CSV'],
     ],
     ['no YAML', { 'plant.yaml': 'record: [' }, 3, ['plant.yaml:1:', 'not YAML']],
     ['a scenario', { 'plant.yaml': line }, 3, ['this is a scenario']],
@@ -86,7 +86,7 @@ describe('a bad record', () => {
     const { code, out, err } = await fitted(cwd)
     expect([code, out], err).toEqual([exit, ''])
     for (const each of words) expect(err).toContain(each)
-    expect(err).toMatch(/\n {4}mend: {2}\S/)
+    expect(err).toMatch(/\n {4}fix: {4}\S/)
     expect(err).not.toContain('·')
     expect(existsSync(path.join(cwd, 'out'))).toBe(false)
   })

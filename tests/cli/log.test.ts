@@ -120,8 +120,12 @@ describe('orders', () => {
 
 describe('a log that cannot be replayed is a finding', () => {
   it.each([
-    ['a time that goes back', 'seconds,kind\n5,bars\n4,bars\n', /row 3 of column seconds goes back: `4`/],
-    ['no time', 'seconds,kind\n5,bars\nsix,bars\n', /row 3 of column seconds is no time: `six`/],
+    [
+      'a time that goes back',
+      'seconds,kind\n5,bars\n4,bars\n',
+      /row 3 of column seconds is earlier than the row before: `4`/,
+    ],
+    ['no time', 'seconds,kind\n5,bars\nsix,bars\n', /row 3 of column seconds is not a time: `six`/],
     [
       'a case that does not exist',
       'seconds,kind\n5,bars\n6,flake\n',

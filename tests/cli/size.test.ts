@@ -21,7 +21,9 @@ describe('the pick', () => {
       /Its margin: \d+ % \(\d+ to \d+ %\), .* to spare.*, in 200 fresh shifts that the search did not see\./,
     )
     expect(flowing).toMatch(/does not hold it: \d+ %, \d+ points short/)
-    expect(flowing).toMatch(/It is limited by (end|sealer), which by hand calculation has least spare capacity: working \d/)
+    expect(flowing).toMatch(
+      /It is limited by (end|sealer), which by hand calculation has least spare capacity: working \d/,
+    )
     expect(out).not.toContain(' 0.00 EUR')
   })
 

@@ -121,7 +121,7 @@ shift: {length: 8 h}
     })
     const told = checkScenario(loaded).findings.find(({ code }) => code === 'longest-observed')
     expect(told).toMatchObject({ severity: 'note', path: 'line.sealer.jams.clear' })
-    expect(told?.message).toContain('the largest of them, 95 s. Of those to come about 1 in 4 is larger')
+    expect(told?.message).toContain('the largest, 95 s. In the future about 1 in 4 will be larger')
     expect(findingOf('longest-observed')).toBeUndefined()
   })
 

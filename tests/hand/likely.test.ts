@@ -59,7 +59,7 @@ describe('hand figures as the inputs may be', () => {
     expect(result).not.toHaveProperty('likely')
     expect(result.evidence).toEqual([])
     expect(result.exact).toMatch(
-      /^Of the \d+ values that the scenario gives none says how well it is known: all are taken as exact, line.sealer.jams.chance, /,
+      /^None of the \d+ values that the scenario gives says how well it is known. All are taken as exact, such as line.sealer.jams.chance/,
     )
     expect(checkText(result, style)).toContain(result.exact.slice(0, 60))
     expect(checkText(result, style)).not.toContain('Evidence for the inputs')

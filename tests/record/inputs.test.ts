@@ -221,7 +221,7 @@ describe('arrivals', () => {
     expect(between.leftOut).toBe(2)
     expect(between.notes.slice(0, 2)).toEqual([
       expect.stringContaining('2 gaps that began during a logged stop'),
-      expect.stringContaining('1 gaps ran into a stop'),
+      expect.stringContaining('1 gaps ended in a stop'),
     ])
     expect(between.countByHour[6]).toBe(3)
     expect(between.secondsByHour[6]).toBe(605)

@@ -48,7 +48,7 @@ describe('no design is chosen', () => {
       }),
     )
     expect(text).toContain(
-      'still open for base, long. base had breakdowns of sealer in 2 of 500 shifts: too few to judge their effect. Allow more shifts',
+      'it is not decided for base, long. base had breakdowns of sealer in 2 of 500 shifts: too few to judge their effect. Allow more shifts',
     )
   })
 })
@@ -64,5 +64,5 @@ it('a pick says which designs were left out as open', () => {
     ),
   )
   expect(text).toContain('Choose base: it has the highest good cases a shift')
-  expect(text).toContain('Left out, as it is still open whether they keep that: long.')
+  expect(text).toContain('Left out, because it is not known whether they meet this: long.')
 })

@@ -256,7 +256,7 @@ describe('the chart of the cases held', () => {
     expect(chart.config.data.datasets).toHaveLength(6)
     expect(scaleOf(chart, 'x').max).toBe(4)
     expect(chart.alt).toBe(
-      `Cases held over the 4 h of the shift, mean of the shifts: infeed: 8 on average, 12 when fullest; ${hostile}: 4 on average, 5 when fullest.`,
+      `Cases held over the 4 h of the shift, mean of the shifts: infeed: 8 on average, 12 at its fullest; ${hostile}: 4 on average, 5 at its fullest.`,
     )
   })
 

@@ -71,7 +71,7 @@ describe('the rows of a machine', () => {
 
   it('step down from what it could to what comes out, small stops together', () => {
     expect(rows.map(({ label, from, to }) => [label, from, to])).toEqual([
-      ['could put out', 0, 1000],
+      ['capacity', 0, 1000],
       ['starved', 1000, 600],
       ['jam: being cleared', 600, 500],
       ['other stops', 500, 493],
@@ -148,7 +148,7 @@ describe('the charts', () => {
     expect(others).toEqual([])
     expect(chart!.name).toBe('losses')
     expect(chart!.title).toBe(
-      'Of 1\u2009000 cases a shift that sealer could put out, 435 come out good; most is lost to: starved',
+      'sealer has a capacity of 1\u2009000 cases a shift; 435 come out good. Largest loss: starved',
     )
     expect(chart!.alt).toContain('starved −400.0, 40.0 %')
     const subtitle = chart!.config.options!.plugins!.subtitle!.text as string[]
@@ -170,14 +170,16 @@ describe('the charts', () => {
       [440, 880],
       [0, 880],
     ])
-    expect(charts[2]!.alt).toContain('leave a 440, 22.0 %; leave b 440, 22.0 %; good cases 880, 44.0 %')
+    expect(charts[2]!.alt).toContain(
+      'passed on by a 440, 22.0 %; passed on by b 440, 22.0 %; good cases 880, 44.0 %',
+    )
   })
 
   it('one that is followed by another ends where its cases leave it', () => {
     const losses = { machines: [machine('a', true), machine('b')], line: [], output: figure(440) }
     const charts = lossesCharts(result(losses))
     expect(charts.map(({ name }) => name)).toEqual(['losses-1', 'losses-2'])
-    expect(charts[0]!.title).toContain('440 leave it')
+    expect(charts[0]!.title).toContain('440 are passed on')
     expect(charts[1]!.title).toContain('440 come out good')
   })
 

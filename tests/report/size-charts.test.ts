@@ -192,7 +192,7 @@ describe('the map of two choices', () => {
       '● holds, ○ fails, △ not told, × rejected without simulation, · not tried, or no scenario; ring: the pick. Beside the signs: % of the shifts.',
     )
     expect(map.alt).toBe(
-      'line.infeed.length against line.sealer.belt-speed: the pick: 6 m and 30 m/min; fails: 4 m and 20 m/min, 4 m and 30 m/min, 8 m and 10 m/min; not told: 6 m and 20 m/min; rejected without simulation: 4 m and 10 m/min, 6 m and 10 m/min; the others were not tried.',
+      'line.infeed.length against line.sealer.belt-speed: the pick: 6 m and 30 m/min; fails: 4 m and 20 m/min, 4 m and 30 m/min, 8 m and 10 m/min; undecided: 6 m and 20 m/min; rejected without simulation: 4 m and 10 m/min, 6 m and 10 m/min; the others were not tried.',
     )
   })
 

@@ -35,7 +35,7 @@ describe('the headline', () => {
       index === 4 ? sized(5, each.set, 101, 0.89, 'refused') : each,
     )
     expect(told({ ...result, designs, nextCheaper: 4 }).slice(3)).toEqual([
-      'The next one before it, with line.sealer.belt-speed = 20 m/min, costs the same and does not hold it: 89 %, 1 point short, within the 2 points that may go either way, in 100 shifts.',
+      'The next design before it, with line.sealer.belt-speed = 20 m/min, costs the same and does not hold it: 89 %, 1 point short, within the 2 points that may go either way, in 100 shifts.',
       'The next cheaper simulated design, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 %, 30 points short, in 100 shifts.',
     ])
     // half a cent is no difference
@@ -72,13 +72,13 @@ describe('the headline', () => {
     )
     expect(lines[3]).toContain('312.3 s, 12 s short, within the 20 s that may go either way, in 100 shifts.')
     expect(sizeReport({ ...result, promises, designs, picked }).certainty[0]).toContain(
-      'simulating refused no design before the pick that keeps time-in-system at most 280 s, and the pick keeps time-in-system at most 320 s.',
+      'the simulation rejected no design before the chosen one that meets time-in-system at most 280 s, and the chosen one meets time-in-system at most 320 s.',
     )
   })
 
   it('says plainly where the fresh shifts do not bear the pick out', () => {
     const short = told({ ...result, picked: afresh(0.86, 'near') })
-    expect(short[0]).toContain('that holds 9 cases/min in 90 % of shifts, give or take 2 points. By hand')
+    expect(short[0]).toContain('that holds 9 cases/min in 90 % of shifts, ± 2 points. By hand calculation')
     expect(short[1]).toContain('86 % (83 to 89 %), 4 points short, in 200 fresh shifts')
     expect(short[2]).toBe(
       'The fresh shifts show that it misses 9 cases/min in 90 % of shifts, but part of the interval is inside "within". If that is not good enough, give a smaller "within".',
@@ -151,7 +151,9 @@ describe('the headline without a pick', () => {
   it('in the page: the first screen says what is nearest and what to do next', () => {
     const { summary, checklist } = sizeReport(refusedResult)
     expect(summary!.sureness[1]).toContain('The nearest is line.infeed.length = 8 m')
-    expect(summary!.limiting).toContain('In the nearest design: by hand, palletiser has least to spare')
+    expect(summary!.limiting).toContain(
+      'In the nearest design: by hand calculation, palletiser has least spare capacity',
+    )
     expect(summary!.next[0]).toContain('Offer line.infeed.length above 8 m')
     expect(saidRows(checklist!).flat().join(' ')).toContain('palletiser (station)')
     const page = reportPage(sizeReport(refusedResult), [])
@@ -174,7 +176,7 @@ it('says what the confidence is of: shares between 88 and 92 % may go either way
   )
   // of 90 %, give or take 20 points, the test itself ends halfway to all: 95 %
   const wide = { ...result, promises: [{ ...result.promises[0]!, near: 0.2 }] }
-  expect(sizeReport(wide).certainty[0]).toContain('keeps 9 cases/min in at least 95 % of shifts, and')
+  expect(sizeReport(wide).certainty[0]).toContain('meets 9 cases/min in at least 95 % of shifts, and')
 })
 
 it('says nothing of designs that were not there: the first one picked, none rejected without simulation', () => {
@@ -193,7 +195,7 @@ describe('the tables', () => {
     expect(text).toContain(
       [
         'Designs that were simulated, in order of cost',
-        '1 simulated designs.csv has all, with design that costs more. A design is',
+        'designs.csv has all, with 1 simulated design that costs more. A design is',
         'length, belt-speed.',
         ' design           cost, EUR          holds it in    shifts    verdict',
         ' 4 m, 20 m/min       100.00                 40 %       100    fails',

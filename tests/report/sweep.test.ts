@@ -24,9 +24,9 @@ describe('the report of a curve', () => {
   })
 
   it('says what the step before the knee brought, what the next one brings, and that nothing more is shown', () => {
-    const line = lines.find((each) => each.startsWith('Good cases out'))!
+    const line = lines.find((each) => each.startsWith('Throughput'))!
     expect(line).toMatch(
-      /^Throughput of good cases: from 5 m to 6 m \+0\.\d+ ± 0\.0\d+ cases\/min, from there to 7 m [-+]?0\.\d+ ± 0\.0\d+ cases\/min: nothing shown; at 6 m the slope changes most; beyond 6 m the rest up to 8 m brings .*: nothing shown\.$/,
+      /^Throughput: from 5 m to 6 m \+0\.\d+ ± 0\.0\d+ cases\/min, from there to 7 m [-+]?0\.\d+ ± 0\.0\d+ cases\/min: nothing shown; at 6 m the slope changes most; beyond 6 m the rest up to 8 m brings .*: nothing shown\.$/,
     )
   })
 
@@ -60,7 +60,7 @@ describe('the report of a curve', () => {
       '1.2 min',
       '95 % (83 to 99 %)',
     ])
-    const steps = saidRows(table(result, 'What each step'))
+    const steps = saidRows(table(result, 'Effect of each step'))
     expect(steps.map(([step]) => step)).toEqual(['4 m to 5 m', '5 m to 6 m', '6 m to 7 m', '7 m to 8 m'])
     expect(steps[0]![2]).toMatch(/^\+0\.2/)
     expect(steps[2]![2]).toMatch(/^\[.*\]$/)
@@ -72,7 +72,7 @@ describe('the report of a curve', () => {
     const quiet = of.steps.map((step) => ({ ...step, difference: { ...step.difference, isShown: false } }))
     const measures = { ...flat.curve!.measures, throughput: { ...of, steps: quiet, knee: null, enough: 0 } }
     expect(headline({ ...flat, curve: { ...flat.curve!, measures } }).join('\n')).toContain(
-      'Throughput of good cases: no difference is shown anywhere from 4 m to 8 m',
+      'Throughput: no difference is shown anywhere from 4 m to 8 m',
     )
   })
 })
@@ -104,8 +104,8 @@ describe('the report of one factor at a time', () => {
   const result = each()
 
   it('names what moves a measure most, and how many are shown to', () => {
-    const line = headline(result).find((words) => words.startsWith('Good cases out'))!
-    expect(line).toMatch(/^Throughput of good cases: changed most by arrivals\.packing\.time-between \(less: \+0\.90+ ± /)
+    const line = headline(result).find((words) => words.startsWith('Throughput'))!
+    expect(line).toMatch(/^Throughput: changed most by arrivals\.packing\.time-between \(less: \+0\.90+ ± /)
     expect(line).toMatch(/2 inputs of 4 are shown to change it, 2 not\.$/)
   })
 
@@ -124,7 +124,7 @@ describe('the report of one factor at a time', () => {
 
   it('judges all of them together', () => {
     // 3 inputs of two ends and one of one, 3 measures
-    expect(sweepReport(result).certainty[0]).toContain('all 21 that are judged together')
+    expect(sweepReport(result).certainty[0]).toContain('all 21 differences lie within')
   })
 })
 
@@ -132,13 +132,13 @@ describe('the report of a plan', () => {
   const result = plan()
 
   it('says the effects over the ranges and how much straight lines explain', () => {
-    const line = headline(result).find((words) => words.startsWith('Good cases out'))!
+    const line = headline(result).find((words) => words.startsWith('Throughput'))!
     expect(line).toContain(
       'from its lowest to its highest value line.infeed.length +0.3 cases/min and line.sealer.belt-speed -0.1 cases/min',
     )
-    expect(line).toContain('straight lines explain nearly all')
+    expect(line).toContain('a linear regression explains nearly all')
     expect(headline(result).at(-1)).toBe('Cost of 1000 cases: the same in every design.')
-    expect(sweepReport(result).limits.join()).toContain('curvature is not seen')
+    expect(sweepReport(result).limits.join()).toContain('it shows no curvature')
   })
 })
 
@@ -168,7 +168,7 @@ describe('the charts', () => {
     expect(texts).toContain('slope changes most at 6 m')
     expect(texts).toContain('beyond 6 m nothing more is shown')
     expect(texts).toContain('as it stands: 7 m')
-    expect(chart!.title).toBe('Throughput of good cases: nothing more is shown beyond 6 m of line.infeed.length')
+    expect(chart!.title).toBe('Throughput: nothing more is shown beyond 6 m of line.infeed.length')
     expect(chart!.alt).toMatch(/^Good cases out over line\.infeed\.length: 4 m: 8\.\d+ ± /)
   })
 

@@ -105,7 +105,7 @@ describe('what is wrong in a file', () => {
       '1 cases.columns.name file: row 4 of column SKU repeats the name of row 2: `a` (one row for each case; add the shares, or give each row its own name)',
       '1 cases.columns.height file: row 4 of column H is not a length from 10 mm to 10000 mm: `"2` (correct the row, or remove it)',
       '1 cases.columns.share file: row 4 of column n is not a number that is not negative: `5"` (correct the row, or remove it)',
-      '1 cases.columns.name file: row 5 of column SKU is no name: `` (1 to 40 characters that can be printed)',
+      '1 cases.columns.name file: row 5 of column SKU is not a valid name: `` (1 to 40 characters that can be printed)',
       '1 cases.columns.share file: row 5 of column n is not a number that is not negative: `x` (correct the row, or remove it)',
     ])
   })
@@ -117,7 +117,7 @@ describe('what is wrong in a file', () => {
     ])
     expect(problems(keys('name: SKU, length: L, width: W, hight: H'), ['SKU', 'a'])).toEqual([
       '1 cases.columns.height missing-key: `height` is missing and must be given (add a text)',
-      '1 cases.columns.hight unknown-key: `hight` is no key of `columns` (did you mean `height`?)',
+      '1 cases.columns.hight unknown-key: `hight` is not a key of `columns` (did you mean `height`?)',
     ])
   })
 

@@ -96,11 +96,11 @@ describe('what is wrong with jams', () => {
   it.each([
     ['{chance: 1 %}', 'line.s.jams.clear', '`clear` is missing and must be given: '],
     ['{flap: {chance: 1 %}}', 'line.s.jams.flap.clear', '`clear` is missing and must be given: '],
-    ['{chanse: 1 %, clear: 40 s}', 'line.s.jams.chanse', '`chanse` is no key of `line.s.jams`'],
+    ['{chanse: 1 %, clear: 40 s}', 'line.s.jams.chanse', '`chanse` is not a key of `line.s.jams`'],
     [
       '{flap: {chance: 1 %, cleer: 40 s, clear: 3 s}}',
       'line.s.jams.flap.cleer',
-      '`cleer` is no key of `line.s.jams.flap`',
+      '`cleer` is not a key of `line.s.jams.flap`',
     ],
     ['{flap: {chance: 1, clear: 3 s}}', 'line.s.jams.flap.chance', ''],
   ])('%s: at %s', (jams, path, rule) => {
@@ -127,7 +127,7 @@ describe('what is wrong with jams', () => {
 
   it('a crew that is not there, with the nearest one', () => {
     expect(faults('{flap: {chance: 1 %, clear: 4 s, by: operator}}')).toEqual([
-      ['line.s.jams.flap.by', '`operator` is no crew', 'did you mean `operators`?'],
+      ['line.s.jams.flap.by', '`operator` is not a crew', 'did you mean `operators`?'],
     ])
   })
 

@@ -102,9 +102,9 @@ describe('a what-if', () => {
     ['two of the same name', ['a: x=1', 'a: x=2'], 'a variant `a` exists already'],
     ['one of an unnamed one', ['x=1', 'what-if-1: x=2'], 'a variant `what-if-1` exists already'],
     ['one of the file', ['long: x=1'], 'a variant `long` exists already'],
-    ['a name that begins with a digit', ['3 inch: x=1'], 'a name begins with a letter'],
+    ['a name that begins with a digit', ['3 inch: x=1'], 'a name must begin with a letter'],
     ['a name that is too long', [`${'a'.repeat(41)}: x=1`], 'at most 40'],
-    ['a name with marks', ['a<b>: x=1'], 'a name begins with a letter'],
+    ['a name with marks', ['a<b>: x=1'], 'a name must begin with a letter'],
   ])('%s is refused', (_, texts, words) => {
     const known = [{ name: 'long', note: '', overrides: [] }]
     const found = problems(() => whatIfsOf(texts, known))

@@ -139,7 +139,7 @@ describe('a piece that is taken out', () => {
 })
 
 describe('what does not close', () => {
-  it('is told at its place with the nearest mend: of what is added', () => {
+  it('is told at its place with the nearest fix:   of what is added', () => {
     expect(problems(lanes, `v: {add: {x: {after: d, ${st}}}}`)).toEqual([
       'd: line.x.after conflict: `d` sends cases several ways, so the next piece is not clear (put it after one of a, b)',
     ])
@@ -153,7 +153,7 @@ describe('what does not close', () => {
       'x: line.x missing-key: `after` is missing: the piece before the new one (such as `after: a`)',
     ])
     expect(problems(row, 'v: {add: {x: {after: a, type: station, tme: 4 s}}}')).toContain(
-      'tme: line.x.tme unknown-key: `tme` is no key of `line.x` (did you mean `time`?)',
+      'tme: line.x.tme unknown-key: `tme` is not a key of `line.x` (did you mean `time`?)',
     )
   })
 

@@ -162,7 +162,7 @@ describe('of pieces side by side', () => {
     expect(ofSealers.length).toBeGreaterThan(0)
     for (const { place, message } of ofSealers) {
       expect(place).toMatchObject({ line: 5 })
-      expect(message).toMatch(/The same of `seal 2`\. The same of `seal 3`\.$/)
+      expect(message).toMatch(/The same applies to `seal 2`\. The same applies to `seal 3`\.$/)
     }
   })
 

@@ -30,7 +30,12 @@ export function saidInCode(code: string): Said[] {
     if (type === 'Literal' && typeof (node as Node)['value'] === 'string')
       return take(start, (node as Node)['value'] as string)
     if (type === 'TemplateLiteral')
-      take(start, ((node as Node)['quasis'] as { value: { cooked: string } }[]).map(({ value }) => value.cooked).join('$'))
+      take(
+        start,
+        ((node as Node)['quasis'] as { value: { cooked: string } }[])
+          .map(({ value }) => value.cooked)
+          .join('$'),
+      )
     for (const [key, child] of Object.entries(node)) if (key !== 'quasis') visit(child)
   }
   visit(parseAst(code, { lang: 'ts' }).body)
@@ -49,6 +54,8 @@ export const saidInMarkdown = (text: string): Said[] => {
   let isQuoted = false
   return text.split('\n').flatMap((line, index) => {
     if (line.startsWith('```')) isQuoted = !isQuoted
-    return isQuoted || line.startsWith('```') ? [] : [{ line: index + 1, text: line.replaceAll(/`[^`]*`/g, '$') }]
+    return isQuoted || line.startsWith('```')
+      ? []
+      : [{ line: index + 1, text: line.replaceAll(/`[^`]*`/g, '$') }]
   })
 }

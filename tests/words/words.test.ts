@@ -46,12 +46,14 @@ const isNotYet = (file: string): boolean =>
 
 /** Every word of the list in these texts, with its place and what to write instead. */
 const found = (file: string, said: readonly Said[]): string[] =>
-  said.filter(({ text }) => !names.some(([of, name]) => of === file && name === text)).flatMap(({ line, text }) =>
-    avoided.flatMap(({ words, instead }) => {
-      const hit = words.exec(text.toLowerCase())?.[0]
-      return hit === undefined ? [] : [`${file}:${line}: "${hit}" (instead: ${instead}) in: ${text.trim()}`]
-    }),
-  )
+  said
+    .filter(({ text }) => !names.some(([of, name]) => of === file && name === text))
+    .flatMap(({ line, text }) =>
+      avoided.flatMap(({ words, instead }) => {
+        const hit = words.exec(text.toLowerCase())?.[0]
+        return hit === undefined ? [] : [`${file}:${line}: "${hit}" (instead: ${instead}) in: ${text.trim()}`]
+      }),
+    )
 
 describe('a text for people', () => {
   it.each(sorts.map(([files, said]) => [files[0]!, files, said] as const))(

@@ -132,9 +132,7 @@ function isBetterMore(name: string): boolean {
   const row = lineRow(name)
   // nobody is taken to mean a share without saying so
   if (row && row.unit !== 'share' && row.better !== 'neither') return row.better === 'up'
-  throw misuse(
-    `--best ${shown(name)}: is more better, or less? Write "highest ${name}" or "lowest ${name}"`,
-  )
+  throw misuse(`--best ${shown(name)}: is more better, or less? Write "highest ${name}" or "lowest ${name}"`)
 }
 
 /** Shares count as either within two points, where nobody says. */
