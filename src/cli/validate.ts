@@ -31,9 +31,7 @@ export function addValidate(program: Command, io: Io, finish: (code: number) => 
     .command('validate')
     .argument('<SCENARIO>', 'scenario file, or - for standard input')
     .argument('<RECORD>', 'record file (YAML) beside the CSV files of the plant')
-    .description(
-      'does the model match the plant? Compares days of a record that no fit has used with many simulations of each',
-    )
+    .description('does the model match the plant? Compares days that no fit has used with simulations')
     .addHelpText(
       'before',
       `Examples:

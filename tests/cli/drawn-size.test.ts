@@ -108,7 +108,7 @@ describe('a line without chance and one guessed time', () => {
     const flowing = out.replace(/\s+/g, ' ')
     expect(flowing).toMatch(/Choose line\.end\.servers = 3: .* in at least 90 % of 60 draws/)
     expect(flowing).toMatch(
-      /line\.end\.servers = 2 also holds it with the inputs as given, but keeps it in \d+ of \d+ draws/,
+      /line\.end\.servers = 2 also holds it with the inputs as given, but meets it in \d+ of \d+ draws/,
     )
     const result = resultIn(cwd)
     const [, two, three] = result.designs
@@ -134,7 +134,7 @@ describe('a line without chance and one guessed time', () => {
     expect([kept + missed, kept < 54]).toEqual([60, true])
     const flowing = out.replace(/\s+/g, ' ')
     expect(flowing).toContain(`Surest is line.end.servers = 2.`)
-    expect(flowing).toContain(`in ${kept} of 60 draws of what the inputs may be`)
+    expect(flowing).toContain(`in ${kept} of 60 draws of the uncertain inputs`)
     expect(flowing).toContain('What to measure next: line.end.time')
     expect(flowing).toContain('Offer line.end.servers above 2; or ask for less than --sure "90 %"')
   })
@@ -194,7 +194,7 @@ describe('a line with chance', () => {
     )
     expect(flowing).toMatch(/with the inputs as given, \d+ % \(\d+ to \d+ %\) with their uncertainty/)
     expect(flowing).toMatch(
-      /good cases: [\d.]+ cases\/min, give or take [\d.]+ by random variation of the simulation and [\d.]+ by what/,
+      /throughput: [\d.]+ cases\/min, ± [\d.]+ by random variation of the simulation and ± [\d.]+ by uncertainty/,
     )
     expect(flowing).toContain('How much each input adds to the uncertainty')
     expect(out).not.toMatch(/NaN|undefined|Infinity/)
@@ -272,7 +272,7 @@ describe('a line with chance', () => {
     const journal = journalOf(cwd, 'line-size')
     // two designs or so are tried, then the draws come
     const told = await interrupted(cwd, journal, 8, argv)
-    expect(told).toMatch(/interrupted after \d+ of \d+ designs and draws; they are kept/)
+    expect(told).toMatch(/interrupted after \d+ of \d+ designs and draws; they are saved/)
     const before = keptIn(journal)
     expect(before.some((line) => line.includes(' draw 2"'))).toBe(true)
     const again = await call([...argv, '--resume'], { cwd })

@@ -97,7 +97,7 @@ describe('a bad record', () => {
     expect((await call(['fit', 'none.yaml'], { cwd })).code).toBe(5)
     const folder = await call(['fit', 'folder.yaml'], { cwd })
     expect(folder.code).toBe(2)
-    expect(folder.err).toContain('is a folder: name the record file in it')
+    expect(folder.err).toContain('is a folder: give the path of the record file in it')
   })
 
   it.each(['a pipe', 'a folder', 'a device'])('whose log is %s is refused at once', async (what) => {

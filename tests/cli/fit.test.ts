@@ -174,7 +174,7 @@ describe('tapeshift fit', () => {
   it.each([
     [['--into', 'line.yaml'], 'give both'],
     [['--write', 'new.yaml'], 'give both'],
-    [['--json', '--quiet'], 'exclude each other'],
+    [['--json', '--quiet'], 'use either --json or --quiet'],
     [['--out', ''], 'need a name'],
     [['--into', '-', '--write', 'new.yaml'], '--into needs a file'],
     [['--hold-out', '95 %'], 'from 0 % to 90 %'],

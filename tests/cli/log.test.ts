@@ -113,7 +113,7 @@ describe('orders', () => {
     const { code, out, err } = await call(['run', 'line.yaml', '--no-files', '--full', ...one], { cwd })
     expect([code, err]).toEqual([0, ''])
     expect(out).toContain('After the last order of dock no more cases arrive from there in a shift.')
-    expect(out).toMatch(/orders done 1\b/)
+    expect(out).toMatch(/orders completed 1\b/)
     expect(out).not.toMatch(/NaN|undefined|Infinity/)
   })
 })
@@ -164,7 +164,7 @@ describe('a log that cannot be replayed is a finding', () => {
     for (const [file, message] of [
       ['folder', /is not a file/],
       ['nowhere.csv', /there is no such file/],
-      ['../arrivals.csv', /lies outside the folder/],
+      ['../arrivals.csv', /is outside the folder/],
     ] as const) {
       writeFileSync(path.join(cwd, 'line.yaml'), scenario().replace('arrivals.csv', file))
       const { code, err } = await call(['run', 'line.yaml', ...one], { cwd })

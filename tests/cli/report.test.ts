@@ -152,7 +152,7 @@ describe('what it refuses', () => {
     alter(whole)
     const [code, err] = await refused(JSON.stringify(whole))
     expect(code).toBe(5)
-    expect(err).toContain('cannot make a report of r.json: the document is not whole: ')
+    expect(err).toContain('cannot make a report of r.json: the document is damaged: ')
     expect(err).toContain(words)
     expect(err).toContain('; make the result again with `tapeshift run`')
   })

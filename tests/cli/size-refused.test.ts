@@ -57,7 +57,7 @@ describe('wrong usage: 2', () => {
     for (const [choice, words] of [
       ['line.infed.length=4 m', 'did you mean `infeed`?'],
       ['line.infeed.length=4 m,5', 'needs a unit'],
-      ['line.infeed.length=4 m,5 s', 'is the unit of a time'],
+      ['line.infeed.length=4 m,5 s', 'is a unit of a time'],
     ] as const) {
       const { code, out, err } = await size(['--choose', choice, ...holds])
       expect([choice, code, out]).toEqual([choice, 3, ''])
@@ -80,7 +80,7 @@ describe('wrong usage: 2', () => {
     )
     expect([odd.code, odd.err]).toEqual([
       2,
-      expect.stringContaining('size.rising: `line.infeed.length` is not chosen'),
+      expect.stringContaining('size.rising: `line.infeed.length` is not one of the choices'),
     ])
     const unknown = await own('{from: 6 m, upto: 2 m, step: 1 m}')
     expect(unknown.code).toBe(3)

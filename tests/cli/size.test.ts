@@ -208,14 +208,18 @@ describe('no pick: 4, with the nearest design', () => {
     expect(byHand).toMatchObject({ promised: 9 / 60, path: 'line.end.time' })
     const { out } = await size(argv)
     const flowing = out.replace(/\s+/g, ' ')
-    expect(flowing).toContain('by hand it puts out 8 cases/min at most, 1 cases/min short of the 9 cases/min')
-    expect(flowing).toContain('By hand it takes more servers')
+    expect(flowing).toContain(
+      'by hand calculation its output is 8 cases/min at most, 1 cases/min short of the 9 cases/min',
+    )
+    expect(flowing).toContain('Fix by hand calculation: use more servers')
     const arrivals = await size([
       ...['--choose', 'line.infeed.length=2 m', '--holds', '20 cases/min in 90 % of shifts'],
     ])
     expect(arrivals.out).toContain('the target asks for more than arrives')
     expect(arrivals.out).not.toContain('target-above-')
-    expect(arrivals.out.replace(/\s+/g, ' ')).toContain('By hand it takes a target of at most')
+    expect(arrivals.out.replace(/\s+/g, ' ')).toContain(
+      'Fix by hand calculation: lower the target to at most',
+    )
   })
 
   it('where it cannot be told', async () => {

@@ -289,7 +289,7 @@ describe('files', () => {
   it('are the same bytes after an interrupt and --resume, with other values too', async () => {
     const [cwd, other] = [folder(), folder()]
     expect(await interrupted(cwd, 3)).toContain(
-      `interrupted after ${kept(cwd).length} of 193 designs; they are kept in out/line-sweep/journal.ndjson`,
+      `interrupted after ${kept(cwd).length} of 193 designs; they are saved in out/line-sweep/journal.ndjson`,
     )
     expect(readdirSync(out(cwd))).toEqual(['journal.ndjson'])
     // not without a word
@@ -348,7 +348,7 @@ describe('what it refuses', () => {
     expect(nowhere.err).toContain('did you mean `length`?')
     const fast = await sweep(['--vary', 'line.sealer.belt-speed=60 m/min, 70 m/min'])
     expect(fast.code).toBe(2)
-    expect(fast.err).toContain('faster than the top head is rated for')
+    expect(fast.err).toContain('faster than the rating of the top head')
   })
 
   it('says its examples first in its help', async () => {

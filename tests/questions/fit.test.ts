@@ -60,7 +60,7 @@ describe('a count', () => {
     const chance = inputOf(answer, jams)
     expect(chance.value).toBe(`3 in ${Math.round(4000 * Math.exp(-60 / 90))} cases`)
     expect(chance.rate!.value * 4000).toBeCloseTo(3 * Math.exp(60 / 90), 2)
-    expect(wordsOf(chance, 'unseen-short')).toContain('stops under 60 s are in no log')
+    expect(wordsOf(chance, 'unseen-short')).toContain('stops under 60 s are not in the log')
     expect(wordsOf(chance, 'unseen-short')).toContain('48.7 %')
   })
 })
@@ -77,8 +77,8 @@ describe('times', () => {
       cutOff: 1,
       seen: { mean: 90 },
     })
-    expect(wordsOf(input, 'left-out')).toContain('1 of 3 ran into a break or the end of a shift')
-    expect(wordsOf(input, 'few')).toContain('so few tell no law from another')
+    expect(wordsOf(input, 'left-out')).toContain('1 of 3 ended at a break or at the end of a shift')
+    expect(wordsOf(input, 'few')).toContain('too few to choose a distribution')
     expect(evidenceOf(answer, input)).toEqual([[clear, { form: 'fitted', observations: 2 }]])
   })
 
@@ -133,7 +133,7 @@ describe('times', () => {
       events: 90,
     })
     expect(wordsOf(input, 'nothing-fits')).toContain(
-      'never longer than the longest seen, 8.37 min; the share beyond it is 1.1 % on average',
+      'never longer than the longest, 8.37 min; on average 1.1 % of future times are longer',
     )
     const sorted = [...lumps].sort((a, b) => a - b)
     expect(answer.observed.get('observed-line.sealer.jams.clear.csv')).toBe(`seconds\n${sorted.join('\n')}\n`)
@@ -196,7 +196,7 @@ describe('what is taken for granted', () => {
       ),
     )
     expect(shown(jams, answer)).toEqual(expect.arrayContaining(['trend-laplace']))
-    expect(wordsOf(inputOf(answer, jams), 'trend')).toContain('its rate moved')
+    expect(wordsOf(inputOf(answer, jams), 'trend')).toContain('its rate changed')
     expect(codesOf(inputOf(answer, jams)).filter((code) => code === 'trend')).toHaveLength(1)
   })
 

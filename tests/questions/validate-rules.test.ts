@@ -16,7 +16,7 @@ describe('what is asked', () => {
 
   it('is refused without a margin, in a sentence that says why', () => {
     expect(() => validateAsked({}, 0.95)).toThrow(
-      /--margin is missing: say beforehand.*chosen after the result shows nothing/,
+      /--margin is missing: decide first.*chosen after the result proves nothing/,
     )
   })
 
@@ -103,7 +103,7 @@ describe('days', () => {
   it('that are listed must be of this record', () => {
     const list = (days: string[]) => plantDays(record, { by: 'list', days, name: 'fitted.yaml' }, 'a')
     expect(list(['2026-01-02']).days.map(({ day }) => day)).toEqual(['2026-01-02'])
-    expect(() => list(['2026-01-02', '2025-01-02'])).toThrow(/does not have, such as 2025-01-02/)
+    expect(() => list(['2026-01-02', '2025-01-02'])).toThrow(/are not in the record, such as 2025-01-02/)
   })
 })
 

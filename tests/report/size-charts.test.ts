@@ -49,7 +49,7 @@ describe('the chart of what designs cost and keep', () => {
     expect(intervals.slice(0, 2).map(({ y }) => Math.round(y * 1e6) / 1e6)).toEqual([35, 45])
     expect(intervals[2]!.x).toBeNaN()
     expect(subtitleOf(full)).toContain(
-      '△ not told, with the 95 % interval; ◆ the pick in 200 fresh shifts, with their 95 % interval. Dashed',
+      '△ undecided, with the 95 % interval; ◆ the pick in 200 fresh shifts, with their 95 % interval. Dashed',
     )
   })
 
@@ -69,7 +69,7 @@ describe('the chart of what designs cost and keep', () => {
     expect(datasetOf(chart, 'fails')).toMatchObject({ pointStyle: 'circle', pointBackgroundColor: '#ffffff' })
     expect(datasetOf(chart, 'not told')).toMatchObject({ pointStyle: 'triangle' })
     expect(subtitleOf(chart)).toContain(
-      '● holds, ○ fails, △ not told; ◆ the pick in 200 fresh shifts, with their 95 % interval. Dashed',
+      '● holds, ○ fails, △ undecided; ◆ the pick in 200 fresh shifts, with their 95 % interval. Dashed',
     )
     expect(subtitleOf(chart)).toContain('Not drawn: 2 rejected without simulation.')
   })
@@ -189,7 +189,7 @@ describe('the map of two choices', () => {
     expect(texts).toEqual(expect.arrayContaining(['4 m', '8 m', '10 m/min', '30 m/min', '40', '94']))
     expect(map.title).toBe('Which combinations of line.infeed.length and line.sealer.belt-speed hold')
     expect(subtitleOf(map)).toBe(
-      '● holds, ○ fails, △ not told, × rejected without simulation, · not tried, or no scenario; ring: the pick. Beside the signs: % of the shifts.',
+      '● holds, ○ fails, △ undecided, × rejected without simulation, · not tried, or no scenario; ring: the pick. Beside the signs: % of the shifts.',
     )
     expect(map.alt).toBe(
       'line.infeed.length against line.sealer.belt-speed: the pick: 6 m and 30 m/min; fails: 4 m and 20 m/min, 4 m and 30 m/min, 8 m and 10 m/min; undecided: 6 m and 20 m/min; rejected without simulation: 4 m and 10 m/min, 6 m and 10 m/min; the others were not tried.',

@@ -85,7 +85,7 @@ describe('the headline', () => {
     )
     const wrong = { ...result, picked: afresh(0.8, 'missed') }
     expect(told(wrong)[2]).toMatch(
-      /^The fresh shifts contradict the search: they show that it does not hold 9 cases\/min in 90 % of shifts, by more than may go either way\./,
+      /^The fresh shifts contradict the search: they show that it does not hold 9 cases\/min in 90 % of shifts, by more than "within"\./,
     )
     // the exit code follows
     expect([result, wrong, refusedResult].map(isShown)).toEqual([true, false, false])

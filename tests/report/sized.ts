@@ -76,7 +76,7 @@ export const sizedResult: SizeResult = {
   promises: [
     {
       promise: '9 cases/min in 90 % of shifts',
-      ...{ measure: 'throughput', label: 'Good cases out', unit: 'share' },
+      ...{ measure: 'throughput', label: 'Throughput of good cases', unit: 'share' },
       ...{ value: 0.9, isLeast: true, near: 0.02 },
     },
   ],

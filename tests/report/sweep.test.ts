@@ -110,7 +110,7 @@ describe('the report of one factor at a time', () => {
   })
 
   it('puts the largest first, what is not shown in brackets, and lists what was left out', () => {
-    const rows = saidRows(table(result, 'Good cases out'))
+    const rows = saidRows(table(result, 'Throughput'))
     expect(rows.map(([path]) => path)).toEqual([
       'arrivals.packing.time-between',
       'line.infeed.length',
@@ -169,7 +169,7 @@ describe('the charts', () => {
     expect(texts).toContain('beyond 6 m nothing more is shown')
     expect(texts).toContain('as it stands: 7 m')
     expect(chart!.title).toBe('Throughput: nothing more is shown beyond 6 m of line.infeed.length')
-    expect(chart!.alt).toMatch(/^Good cases out over line\.infeed\.length: 4 m: 8\.\d+ ± /)
+    expect(chart!.alt).toMatch(/^Throughput over line\.infeed\.length: 4 m: 8\.\d+ ± /)
   })
 
   it('of the speed of belts draw the ceiling of the heads where it is near', () => {

@@ -156,7 +156,7 @@ describe('ten thousand of them', () => {
     const meet = findings.filter(({ code }) => code === 'legs-meet')
     expect(meet).toHaveLength(5)
     const low = Object.values(loaded.scenario.cases).filter(({ height }) => height! <= 0.14 + 1e-9).length
-    expect(meet[0]!.message).toContain(`The same is found of ${low - 1} other cases, of which 4 are told.`)
+    expect(meet[0]!.message).toContain(`The same applies to ${low - 1} other cases, of which 4 are listed.`)
     expect(meet[0]!.place).toMatchObject({ line: 1 })
     expect(JSON.stringify(document).length).toBeLessThan(100_000)
   })

@@ -11,9 +11,10 @@ export interface Said {
 const unread = /^(Import|ExportAll|TSLiteralType|TSTypeReference)/
 
 interface Node {
-  type: string
+  type?: string
   start: number
-  [key: string]: unknown
+  value?: unknown
+  quasis?: { value: { cooked: string } }[]
 }
 
 /** All texts of a TypeScript file that hold two words or more; what is put into a template stands as `$`. */
@@ -23,19 +24,11 @@ export function saidInCode(code: string): Said[] {
     if (/\S \S/.test(text)) found.push({ line: code.slice(0, start).split('\n').length, text })
   }
   const visit = (node: unknown): void => {
-    if (Array.isArray(node)) return node.forEach(visit)
     if (node === null || typeof node !== 'object') return
-    const { type, start } = node as Node
+    const { type, start, value, quasis } = node as Node
     if (typeof type === 'string' && unread.test(type)) return
-    if (type === 'Literal' && typeof (node as Node)['value'] === 'string')
-      return take(start, (node as Node)['value'] as string)
-    if (type === 'TemplateLiteral')
-      take(
-        start,
-        ((node as Node)['quasis'] as { value: { cooked: string } }[])
-          .map(({ value }) => value.cooked)
-          .join('$'),
-      )
+    if (type === 'Literal' && typeof value === 'string') take(start, value)
+    if (type === 'TemplateLiteral') take(start, quasis!.map((part) => part.value.cooked).join('$'))
     for (const [key, child] of Object.entries(node)) if (key !== 'quasis') visit(child)
   }
   visit(parseAst(code, { lang: 'ts' }).body)
