@@ -42,7 +42,7 @@ export const codes = {
   'crew-load': 'people have too much to do',
   'little-coverage': 'little tape on one flap',
   'wide-seam': 'the flaps leave a wide gap',
-  'weaker-closure': 'a closure is weaker than the reference',
+  'weaker-closure': 'a closure holds less than the reference',
   'tape-temperature': 'the site is too cold or too warm for the tape',
   'postal-width': 'the post requires 2 inch tape',
   'heavy-for-width': 'the case is heavy for the width of the tape',

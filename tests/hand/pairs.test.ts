@@ -72,7 +72,7 @@ describe('in words where the formula does not hold', () => {
     [
       '{a: {time-between: 8 s, when-full: queue}, b: {time-between: 8 s}}',
       press,
-      /^not calculated: part of what/,
+      /^not calculated: some of the cases/,
     ],
     ['{hall: {time-between: 1 s}}', press, /^not calculated: press does not keep up/],
     [
