@@ -100,7 +100,7 @@ describe('by hand', () => {
     expect(losses.line).toHaveLength(1)
     expect(losses.line[0]).toMatchObject({
       key: 'inside',
-      label: 'still in the line behind sealer at the end',
+      label: 'still in the line after sealer at the end',
       cases: { mean: 3 },
     })
     expect(losses.output.mean).toBe(356)

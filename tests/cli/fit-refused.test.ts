@@ -38,7 +38,7 @@ describe('a bad record', () => {
       'days that do not exist',
       { 'stops.csv': stopRows([jam, jam]).replaceAll('2026-01-01', '2026-02-30') },
       3,
-      ['stops.csv: 2 rows of 2 hold no time', 'mend `times`'],
+      ['stops.csv: 2 rows of 2 hold no readable time', 'correct `times`'],
     ],
     [
       'two patterns',
@@ -46,7 +46,7 @@ describe('a bad record', () => {
         'stops.csv': `${stopRows([jam, [2, 30_000, 60]])}${'01.02.2026 06:00;01.02.2026 06:01;Kleber;Stau\n'.repeat(2)}`,
       },
       3,
-      ['2 rows of 4 hold no time'],
+      ['2 rows of 4 hold no readable time'],
     ],
     ['an empty file', { 'shifts.csv': '' }, 3, ['shifts.csv: the file is empty', 'header line']],
     [
@@ -86,7 +86,7 @@ describe('a bad record', () => {
     const { code, out, err } = await fitted(cwd)
     expect([code, out], err).toEqual([exit, ''])
     for (const each of words) expect(err).toContain(each)
-    expect(err).toMatch(/\n {4}fix: {4}\S/)
+    expect(err).toMatch(/\n {4}fix: {3}\S/)
     expect(err).not.toContain('·')
     expect(existsSync(path.join(cwd, 'out'))).toBe(false)
   })
@@ -142,7 +142,7 @@ describe('an odd record', () => {
     )
     expect(code).toBe(0)
     expect(out.replace(/\s+/g, ' ')).toContain(
-      'Rests on 1 event: the true rate may be 0.025 to 5.6 times this',
+      'Based on 1 event: the true rate may be 0.025 to 5.6 times this',
     )
   })
 

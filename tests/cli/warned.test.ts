@@ -143,7 +143,7 @@ describe('compare', () => {
     const { code, out } = await ask('compare', argv, unpriced)
     expect(code).toBe(0)
     const beside =
-      'The cost leaves out capital recovery, in which these designs differ (`money.capital` without `money.life`, `money.interest` and `money.shifts`): so it does not show which one is cheapest.'
+      'The cost leaves out capital recovery, in which these designs differ (`money.capital` without `money.life`, `money.interest` and `money.shifts`), so it does not show which one is cheapest.'
     expect(flat(out)).toContain(beside)
     expect((await ask('compare', argv, priced)).out).not.toContain('leaves out')
   })
@@ -262,6 +262,6 @@ describe('--help', () => {
   it.each(['run', 'compare', 'size', 'sweep'])('of %s says what --anyway and 3 mean', async (command) => {
     const { out } = await call([command, '--help'])
     expect(flat(out)).toContain('--anyway do not end with exit code 3')
-    expect(flat(out)).toMatch(/Exit codes: 0 done; 3 check calls/)
+    expect(flat(out)).toMatch(/Exit codes: 0 done; 3 check finds/)
   })
 })

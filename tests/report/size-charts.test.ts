@@ -16,7 +16,7 @@ describe('the chart of what designs cost and keep', () => {
   it('sets each simulated design at its cost and its share, those of like cost side by side', () => {
     expect(pointsOf(chart, 'holds')).toEqual([{ x: expect.any(Number), y: 94 }])
     expect(pointsOf(chart, 'fails').map(({ y }) => y)).toEqual([40, 60, 70])
-    expect(pointsOf(chart, 'not told').map(({ y }) => y)).toEqual([90])
+    expect(pointsOf(chart, 'undecided').map(({ y }) => y)).toEqual([90])
     const [one, other, last] = pointsOf(chart, 'fails').map(({ x }) => x)
     expect(one).toBe(100)
     expect(last).toBe(102)
@@ -67,7 +67,7 @@ describe('the chart of what designs cost and keep', () => {
   it('fills what holds, leaves hollow what fails, and gives what is not told another shape', () => {
     expect(datasetOf(chart, 'holds')).toMatchObject({ pointStyle: 'circle', pointBackgroundColor: '#2c85db' })
     expect(datasetOf(chart, 'fails')).toMatchObject({ pointStyle: 'circle', pointBackgroundColor: '#ffffff' })
-    expect(datasetOf(chart, 'not told')).toMatchObject({ pointStyle: 'triangle' })
+    expect(datasetOf(chart, 'undecided')).toMatchObject({ pointStyle: 'triangle' })
     expect(subtitleOf(chart)).toContain(
       '● holds, ○ fails, △ undecided; ◆ the pick in 200 fresh shifts, with their 95 % interval. Dashed',
     )
@@ -80,7 +80,7 @@ describe('the chart of what designs cost and keep', () => {
     expect(texts).toContain('promise: at least 90 %')
     expect(chart.title).toBe('The cheapest that holds 9 cases/min in 90 % of shifts: 101.00 EUR a shift')
     expect(chart.alt).toBe(
-      '9 cases/min in 90 % of shifts, designs in order of cost: 4 m, 20 m/min: 40 %, fails; 4 m, 30 m/min: 60 %, fails; 6 m, 20 m/min: 90 %, not told; 6 m, 30 m/min: 94 %, the pick; 8 m, 10 m/min: 70 %, fails. 2 more were rejected without simulation. In 200 fresh shifts the pick has 93 %.',
+      '9 cases/min in 90 % of shifts, designs in order of cost: 4 m, 20 m/min: 40 %, fails; 4 m, 30 m/min: 60 %, fails; 6 m, 20 m/min: 90 %, undecided; 6 m, 30 m/min: 94 %, the pick; 8 m, 10 m/min: 70 %, fails. 2 more were rejected without simulation. In 200 fresh shifts the pick has 93 %.',
     )
   })
 
@@ -173,7 +173,7 @@ describe('the map of two choices', () => {
       { x: 0, y: 2 },
       { x: 2, y: 0 },
     ])
-    expect(pointsOf(map, 'not told')).toEqual([{ x: 1, y: 1 }])
+    expect(pointsOf(map, 'undecided')).toEqual([{ x: 1, y: 1 }])
     expect(pointsOf(map, 'rejected without simulation')).toEqual([
       { x: 0, y: 0 },
       { x: 1, y: 0 },

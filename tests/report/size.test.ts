@@ -200,7 +200,7 @@ describe('the tables', () => {
         ' design           cost, EUR          holds it in    shifts    verdict',
         ' 4 m, 20 m/min       100.00                 40 %       100    fails',
         ' 4 m, 30 m/min       100.00                 60 %       100    fails',
-        ' 6 m, 20 m/min       101.00                 90 %       100    not told',
+        ' 6 m, 20 m/min       101.00                 90 %       100    undecided',
         ' 6 m, 30 m/min       101.00                 94 %       100    the pick',
         ' 6 m, 30 m/min       101.00    93 % (90 to 96 %)       200    the same on fresh shifts',
       ].join('\n'),

@@ -194,7 +194,7 @@ describe('the charts', () => {
       '99 %',
       '0.8',
       '1.2',
-      'minutes of buffer at the target, by hand calculation calculation',
+      'minutes of buffer at the target, by hand calculation',
     ])
       expect(texts).toContain(text)
     expect(subtitleOf(chart!)).toContain('Diamond: the scenario as it stands.')
