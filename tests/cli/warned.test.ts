@@ -180,7 +180,7 @@ describe('sweep', () => {
   it('a grid names no cheapest point either', async () => {
     const grid = ['--vary', 'line.infeed.length=12..18/6 m', '--vary', 'line.sealer.belt-speed=8..12/4 m/min']
     const { out } = await ask('sweep', [...grid, '--shifts', '2'], unpriced)
-    expect(flat(out)).toContain('it does not say which one is cheapest')
+    expect(flat(out)).toContain('it does not show which one is cheapest')
     expect(out).not.toMatch(/cost least/)
   })
 

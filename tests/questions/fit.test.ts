@@ -36,7 +36,7 @@ describe('a count', () => {
     expect(chance).toMatchObject({ value: '0 in 4000 cases', restsOn: 'counted', events: 0, families: [] })
     // Clopper & Pearson of 0 in 4000, computed with R 4.2.2
     expect(chance.rate!.high! / 9.217947e-4).toBeCloseTo(1, 6)
-    expect(wordsOf(chance, 'none-seen')).toContain('at most 0.922 per 1000 cases')
+    expect(wordsOf(chance, 'none-seen')).toContain('may be up to 0.922 per 1000 cases')
     const runs = inputOf(answer, after)
     expect(runs).toMatchObject({ value: '0 in 8 h', restsOn: 'counted', events: 0, chosen: null })
     // 3.6889 / T, the two-sided limit of none: Garwood (1936)

@@ -87,7 +87,7 @@ it('keeps the words without how near counts as either', () => {
 
 describe('what cannot be promised is refused in words', () => {
   it.each([
-    ['9 cases/min', 'it must be a measure, one of >= <= > <, and a value'],
+    ['9 cases/min', 'it must be a measure, then >=, <=, > or <, then a value'],
     ['', 'it must be a measure'],
     ['in 95 % of shifts', 'it must be a measure'],
     ['oee >= 50 % in 95 % of shifts', 'no oee'],
@@ -112,10 +112,10 @@ describe('what cannot be promised is refused in words', () => {
     ],
     ['time-in-system <= 5 min', 'such as "time-in-system <= 5 min within 0.1 s"'],
     ['output >= 3800 within 0', 'above 0'],
-    ['throughput >= 9 cases/min within 1 %', 'is the unit of a share'],
+    ['throughput >= 9 cases/min within 1 %', 'is a unit of a share'],
     ['output-p10 >= 3800 within 5', 'write it as a share of shifts'],
-    ['output-p10 >= 3800 in 90 % of shifts', 'is not said of a single shift; leave out "in 90 % of shifts"'],
-    ['target-held >= 90 % in 90 % of shifts', 'is not said of a single shift'],
+    ['output-p10 >= 3800 in 90 % of shifts', 'has no value for a single shift; leave out "in 90 % of shifts"'],
+    ['target-held >= 90 % in 90 % of shifts', 'has no value for a single shift'],
   ])('%s', (text, words) => {
     expect(() => parse(text)).toThrow(Fault)
     expect(() => parse(text)).toThrow(words)

@@ -56,10 +56,10 @@ describe('what is asked', () => {
     [{ runs: 1e9 }, /--runs/],
     [{ sheet: 3 }, /--sheet/],
     [{ holdOut: '95 %' }, /--hold-out/],
-    [{ holdOut: '30 %', unseen: true }, /give one of them/],
+    [{ holdOut: '30 %', unseen: true }, /give only one/],
     [{ heldOut: { name: 'fitted.yaml', text: 'values: {}' } }, /names no days under `held-out`/],
-    [{ heldOut: { name: 'fitted.yaml', text: 'held-out: [{}]' } }, /is no day such as/],
-    [{ heldOut: { name: 'fitted.yaml', text: '- 1' } }, /is a YAML map/],
+    [{ heldOut: { name: 'fitted.yaml', text: 'held-out: [{}]' } }, /is not a day such as/],
+    [{ heldOut: { name: 'fitted.yaml', text: '- 1' } }, /must be a YAML map/],
   ])('%j is refused', (options, message) => {
     expect(() => asked(options)).toThrow(message)
   })

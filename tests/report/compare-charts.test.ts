@@ -56,7 +56,7 @@ describe('the charts of the differences', () => {
       '● shown to differ from the base, ○ not shown. Thin line: 95 % interval for all 6 comparisons together; thick: for each alone.',
     )
     expect(chart.alt).toBe(
-      `Good cases out, difference to the base, cases/min, at 95 % confidence: long: +1.2 ± 0.6, shown; ${hostile}: -0.3 ± 0.6, not shown.`,
+      `Throughput of good cases, difference to the base, cases/min, at 95 % confidence: long: +1.2 ± 0.6, shown; ${hostile}: -0.3 ± 0.6, not shown.`,
     )
   })
 

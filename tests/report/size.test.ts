@@ -195,8 +195,7 @@ describe('the tables', () => {
     expect(text).toContain(
       [
         'Designs that were simulated, in order of cost',
-        'designs.csv has all, with 1 simulated design that costs more. A design is',
-        'length, belt-speed.',
+        'designs.csv has all, with 1 simulated design that costs more. A design is length, belt-speed.',
         ' design           cost, EUR          holds it in    shifts    verdict',
         ' 4 m, 20 m/min       100.00                 40 %       100    fails',
         ' 4 m, 30 m/min       100.00                 60 %       100    fails',
