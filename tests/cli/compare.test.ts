@@ -13,7 +13,7 @@ describe('tapeshift compare', () => {
     const { code, out, err, cwd } = await call(['compare', 'line.yaml', ...one], { cwd: folder() })
     expect([code, err]).toEqual([0, ''])
     expect(out).toMatch(/^Small line\n3 designs on the same random numbers, 12 shifts of 1 h each/)
-    expect(out).toMatch(/quick .*has \d+\.\d+ ± \d+\.\d+ cases\/min more throughput/)
+    expect(out).toMatch(/quick .*has \d+\.\d+ ± \d+\.\d+ cases\/min\s+more\s+throughput/)
     expect(out).toContain('Against the base')
     expect(out.trimEnd().split('\n').at(-1)).toBe('Report: out/line-compare/report.html')
     expect(out).not.toMatch(/NaN|undefined|Infinity|\[object/)
@@ -213,7 +213,7 @@ describe('--best', () => {
     )
     expect(result.best!.spent).toBeLessThan(3 * 200)
     const { out } = await compare(best)
-    expect(out).toMatch(/Choose quick \(a quick end\): it has the highest good cases/)
+    expect(out).toMatch(/Choose quick \(a quick end\): it has the highest throughput/)
     expect(out).toContain('How the best design was found')
   })
 
@@ -259,7 +259,7 @@ describe('--best', () => {
     const { code, out } = await compare(none, same)
     expect(code).toBe(4)
     expect(out).toMatch(
-      /No design is chosen:\s+base\s+and\s+same\s+differed\s+in\s+none\s+of\s+\d+\s+shifts:\s+not\s+told/,
+      /No design is chosen:\s+base\s+and\s+same\s+differed\s+in\s+none\s+of\s+\d+\s+shifts:\s+too\s+few/,
     )
   })
 

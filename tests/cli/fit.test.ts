@@ -102,7 +102,7 @@ describe('the demo record', () => {
       { cwd },
     )
     expect([code, out]).toEqual([5, ''])
-    expect(err).toContain('new.yaml: it exists already')
+    expect(err).toContain('new.yaml: the file exists')
     expect(read(cwd, 'new.yaml')).toBe(before)
   })
 

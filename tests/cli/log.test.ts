@@ -140,11 +140,11 @@ describe('a log that cannot be replayed is a finding', () => {
     ['an empty file', '', /the file holds no rows/],
     ['a row too long', 'seconds,kind\n5,bars,7\n', /is not a CSV file: .*line 2/],
     ['a quote that is never closed', 'seconds,kind\n5,"bars\n6,bars\n', /a quote is opened and never closed/],
-    ['one row without an end', `seconds,kind\n5,"${'bars\n'.repeat(400_000)}`, /is no CSV/],
+    ['one row without an end', `seconds,kind\n5,"${'bars\n'.repeat(400_000)}`, /is not a CSV file/],
     [
       'times of the clock',
       'seconds,kind\n1795000000,bars\n',
-      /when the shift is over: times count from its start/,
+      /when the shift is over: times count from the start of the shift/,
     ],
   ])('%s', async (_, csv, message) => {
     expect(await refusal(csv)).toMatch(message)
