@@ -44,12 +44,12 @@ describe('--precision', () => {
   it.each([
     [['--precision', '0 %'], 'above 0 %'],
     [['--precision', '1'], 'needs a unit'],
-    [['--of', 'output'], 'give --precision too'],
+    [['--of', 'output'], 'belongs to --precision: add it'],
     [['--precision', '1 %', '--of', 'thruput'], 'did you mean `throughput`?'],
     [['--precision', '1 %', '--of', 'jams'], 'did you mean `equipment.sealer.jams`?'],
-    [['--require', 'precision'], 'no precision is asked for'],
+    [['--require', 'precision'], '--require precision needs --precision'],
     [['--require', 'target-held >= 95'], 'needs a unit'],
-    [['--resume'], '--resume goes on from a folder'],
+    [['--resume'], '--resume needs a folder with results'],
   ])('%j is wrong usage: %s', async (argv, words) => {
     const { code, err } = await call([...plainRun, ...argv], { stdin: smallLine })
     expect(code).toBe(2)
@@ -122,7 +122,7 @@ describe('start: steady', () => {
     const growing = stdin.replace('6 s}}}}', '3.2 s}}, when-full: queue}}').replace('time: 3 s', 'time: 4 s')
     const { code, err } = await call([...plainRun], { stdin: growing })
     expect(code).toBe(3)
-    expect(err).toContain('by MSER-5')
+    expect(err).toContain('MSER-5 over the average')
     expect(err).toContain('length: 80 h')
   })
 
@@ -185,7 +185,7 @@ describe('the journal', () => {
     await stopped(cwd)
     const { code, err } = await run(cwd, '--shifts', '3000')
     expect(code).toBe(2)
-    expect(err).toMatch(/keeps \d+ shifts of this same study: add --resume to continue/)
+    expect(err).toMatch(/has \d+ shifts of this same study: add --resume to continue/)
     // nor where another number of them is asked for
     expect(await run(cwd, '--shifts', '10')).toMatchObject({ code: 2, err })
   })

@@ -73,7 +73,7 @@ describe('the journal', () => {
     // not without a word
     const { code, err } = await inFolder(cwd, ...many)
     expect(code).toBe(2)
-    expect(err).toMatch(/keeps \d+ shifts of this same study: add --resume to continue/)
+    expect(err).toMatch(/has \d+ shifts of this same study: add --resume to continue/)
     expect((await inFolder(cwd, ...many, '--resume')).code).toBe(0)
     await inFolder(other, ...many)
     expect(results(cwd)).toEqual(results(other))

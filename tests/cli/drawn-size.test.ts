@@ -287,12 +287,12 @@ describe('what is not taken', () => {
     [
       ['--sure', '90 %', '--inputs', 'fixed'],
       known,
-      '--sure asks for a share of draws of the inputs, --inputs fixed holds them',
+      '--sure needs draws of the inputs, but --inputs fixed keeps them fixed',
     ],
     [
       ['--sure', '90 %'],
       text,
-      '--sure: no value of the scenario that is not chosen says how well it is known',
+      '--sure: no value outside the choices says how well it is known',
     ],
     [['--sure', '100 %'], known, 'it must be above 0 % and below 100 %'],
     [['--sure', '0 %'], known, 'it must be above 0 % and below 100 %'],

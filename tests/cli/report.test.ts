@@ -89,18 +89,18 @@ describe('what it refuses', () => {
   const result = () => readFileSync(inFolder('run', 'result.json'), 'utf8')
 
   it.each([
-    ['title: x', 'it is no JSON'],
+    ['title: x', 'it is not JSON'],
     ['[]', 'it has no format'],
     ['null', 'it has no format'],
     [
       '{"format": "tapeshift-result/2", "command": "run"}',
-      'it has format tapeshift-result/2, and this version reads',
+      'it has format tapeshift-result/2, but this version reads',
     ],
     [
       '{"format": "tapeshift-result/1", "command": "sing\\u001b[31m"}',
-      'it is of command sing·[31m; there are reports of run',
+      'it is a result of the command sing·[31m; reports exist for run',
     ],
-    ['{"format": "tapeshift-result/1", "command": "run"}', 'the document is not whole'],
+    ['{"format": "tapeshift-result/1", "command": "run"}', 'the document is damaged'],
   ])('%s: 5, in words', async (text, words) => {
     const [code, err] = await refused(text)
     expect(code).toBe(5)

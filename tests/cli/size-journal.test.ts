@@ -60,7 +60,7 @@ describe('the journal', () => {
     // not without a word
     const anew = await inFolder(cwd, ...many)
     expect(anew.code).toBe(2)
-    expect(anew.err).toMatch(/keeps \d+ designs of this same study: add --resume to continue/)
+    expect(anew.err).toMatch(/has \d+ designs of this same study: add --resume to continue/)
     expect((await inFolder(cwd, ...many, '--resume')).code).toBe(0)
     expect((await inFolder(other, ...many)).code).toBe(0)
     expect(results(cwd)).toEqual(results(other))

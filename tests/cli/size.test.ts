@@ -234,7 +234,7 @@ describe('no pick: 4, with the nearest design', () => {
     const { out } = await size(argv)
     const flowing = out.replace(/\s+/g, ' ')
     expect(flowing).toContain('No design is chosen: 3 designs could not be decided in 5 shifts.')
-    expect(flowing).toContain('which could not be told:')
+    expect(flowing).toContain('which could not be decided:')
     expect(flowing).toContain('Allow more --shifts than 5')
   })
 

@@ -89,7 +89,7 @@ describe('a curve', () => {
     expect(code).toBe(0)
     expect(result.points.map(({ at }) => at)).toEqual([[20], [24]])
     expect(result.notes.join()).toMatch(
-      /^1 of the 3 cannot be simulated: line\.sealer\.belt-speed: faster than/,
+      /^1 of the 3 points cannot be simulated: line\.sealer\.belt-speed: faster than/,
     )
   })
 })
@@ -322,17 +322,17 @@ describe('files', () => {
 describe('what it refuses', () => {
   it.each([
     [[], /nothing to vary: give --vary/],
-    [['--each', '--plan', '9', ...length], /--each and --plan exclude each other/],
+    [['--each', '--plan', '9', ...length], /use either --each or --plan/],
     [['--plan', '9', ...length], /--plan takes three factors or more, not 1/],
     [['--vary', 'line.infeed.length=4..8 m'], /a range needs a step, such as 4\.\.8\/1 m/],
-    [['--vary', 'line.infeed.length=4 m'], /two values at least/],
-    [['--vary', 'line.infeed.length=4 m, 6 ft'], /its values have one unit, not m and ft/],
-    [['--vary', 'line.infeed.carries=belt,gravity'], /`belt` is no number with a unit/],
-    [['--vary', 'variant=a,b'], /tapeshift compare takes variants/],
+    [['--vary', 'line.infeed.length=4 m'], /at least two different values/],
+    [['--vary', 'line.infeed.length=4 m, 6 ft'], /its values must have one unit, not m and ft/],
+    [['--vary', 'line.infeed.carries=belt,gravity'], /`belt` is not a number with a known unit/],
+    [['--vary', 'variant=a,b'], /for variants use tapeshift compare/],
     [[...length, ...length], /line\.infeed\.length is varied twice/],
     [
       [...length, ...speed, '--vary', 'line.end.servers=1,2'],
-      /3 factors cannot be drawn at once: give --plan N/,
+      /3 factors are too many for a curve or a grid: give --plan N/,
     ],
     [[...length, '--measure', 'output-p10'], /a quantile over shifts/],
     [[...length, '--measure', 'jams'], /did you mean `equipment\.sealer\.jams`/],

@@ -181,11 +181,11 @@ describe('bad input', () => {
     [['--shift', '1', '--equipment', 'packing table'], 'allowed here: infeed, sealer, end'],
     [['--shift', '1', '--equipment', 'a\u001b[31m'], 'there is no piece `a·[31m`'],
     [['--shift', '1', '--from', '10'], '--from 10: a time needs a unit'],
-    [['--shift', '1', '--to', '10 m'], '--to 10 m: `m` is the unit of a length'],
+    [['--shift', '1', '--to', '10 m'], '--to 10 m: `m` is a unit of a length'],
     [['--shift', '1', '--from', '-1 s'], '--from -1 s: a time of the shift counts from its start'],
     [
       ['--shift', '1', '--from', '2 min', '--to', '1 min'],
-      '--from 2 min comes after --to 1 min: swap the two',
+      '--from 2 min comes after --to 1 min: exchange the two',
     ],
     [['--shift', '1', '--from', '9 h'], '--from 9 h comes after the end, 1:00:00.000 from the start'],
   ])('%j is wrong usage: 2', async (argv, words) => {

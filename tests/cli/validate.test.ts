@@ -54,7 +54,7 @@ describe('what is refused', () => {
   it('what contradicts itself', async () => {
     const margin = ['--margin', '3 %']
     for (const [flags, words] of [
-      [['--unseen', '--hold-out', '30 %'], 'give one of them'],
+      [['--unseen', '--hold-out', '30 %'], 'give only one'],
       [['--json', '--quiet'], 'use either --json or --quiet'],
       [['--sheet', '4', '--no-files'], 'choose one'],
       [['--out', ''], 'need a name'],
