@@ -142,7 +142,7 @@ export function limitsText(
 }
 
 function why(name: string, byHand: Parameters<typeof limitsText>[1]): string {
-  if (byHand?.bottleneck !== name) return `Of the sealers ${name} runs most`
+  if (byHand?.bottleneck !== name) return `The sealer that runs most is ${name}`
   const { shareAdmitted } = byHand
   if (shareAdmitted === undefined) return `By hand ${name} has least to spare`
   return shareAdmitted < 1
@@ -158,9 +158,9 @@ export function valuesText({ assumed, evidence = [], isDrawn }: Values): string 
   const weak = assumed.filter(isUnsourced).map(({ path }) => path)
   const known =
     evidence.length === 0
-      ? 'No value comes with evidence: all are taken as exact.'
-      : `${counted(evidence.length, 'value')} ${evidence.length === 1 ? 'comes' : 'come'} with evidence${isDrawn ? '; what is not known of them is in the plus-minus' : ', but are taken as exact here'}.`
-  return sentences(known, weak.length > 0 && `Assumed without a source: ${firstOf(weak, 2)}.`).join(' ')
+      ? 'All values are taken as exact: none has evidence.'
+      : `${counted(evidence.length, 'value')} ${evidence.length === 1 ? 'has' : 'have'} evidence${isDrawn ? '; the plus-minus holds what is not known of inputs' : ', taken as exact here'}.`
+  return sentences(known, weak.length > 0 && `Assumed without a source: ${firstOf(weak, 1)}.`).join(' ')
 }
 
 /** What the answer rests on: shifts, values and their evidence, and whether anybody has checked the model against a plant. */

@@ -7,6 +7,7 @@ import { errorsOf, titleOf } from '../answers/warnings.js'
 import type { ResultDocument } from '../questions/charts-of-document.js'
 import { reportOf } from '../questions/report-of-document.js'
 import { screenOf } from '../questions/screen-of-document.js'
+import type { Report } from '../report/report.js'
 import { screenText } from '../report/screen-text.js'
 import { terminalReport } from '../report/terminal.js'
 import { exits, type Io, screenStyle, textStyle } from './io.js'
@@ -31,17 +32,20 @@ export async function deliver(
   if (json) io.stdout.write(`${JSON.stringify(document, null, 2)}\n`)
   if (!isShown && !files) return
   const report = reportOf(document)
-  const screen = full ? null : screenOf(document)
-  if (isShown)
-    io.stdout.write(screen ? screenText(screen, screenStyle(io)) : terminalReport(report, textStyle(io)))
-  if (isShown && screen) io.stdout.write('Add --full for all tables.\n')
+  if (isShown) io.stdout.write(printed(document, report, full === true, io))
   if (!files) return
   const { filesOfStudy, writeResults } = await import('./result-files.js')
   await writeResults(folder, { document, report, others: () => filesOfStudy(rows, loaded) })
   if (!quiet) sayWhatIsNotCopied(loaded, io)
   if (isShown)
-    io.stdout.write(`${screen ? '' : '\n'}Report: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
+    io.stdout.write(`${full ? '\n' : ''}Report: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
 }
+
+/** What the terminal prints of an answer: the first screen, or all tables. */
+export const printed = (document: ResultDocument, report: Report, isFull: boolean, io: Io): string =>
+  isFull
+    ? terminalReport(report, textStyle(io))
+    : `${screenText(screenOf(document), screenStyle(io))}All tables: --full.\n`
 
 /**
  * The exit code of an answer: 3 where what it is about cannot work as described, unless the user wants the figures anyway, which is said

@@ -4,7 +4,7 @@ import type { Command } from 'commander'
 import type { FitAnswer } from '../questions/fit/study.js'
 import { Fault, misuse } from '../scenario/fault.js'
 import { printable } from '../scenario/printable.js'
-import { exits, type Io, textStyle } from './io.js'
+import { exits, type Io } from './io.js'
 import { quoted } from './text.js'
 
 interface Options {
@@ -15,6 +15,7 @@ interface Options {
   write?: string
   out?: string
   json?: boolean
+  full?: boolean
   files: boolean
   quiet?: boolean
 }
@@ -50,6 +51,7 @@ export function addFit(program: Command, io: Io, finish: (code: number) => void)
     .option('--seed <TEXT>', 'any text; the same seed holds out the same days and draws the same numbers')
     .option('--out <DIR>', 'folder for the files (default: out/<record>-fit)')
     .option('--json', 'print the result as JSON on standard output, and nothing else')
+    .option('--full', 'print all tables, not only the summary')
     .option('--no-files', 'write no files but that of --write')
     .option('--quiet', 'no report: errors only')
     .action(async (name: string, options: Options) => finish(await fitted(name, options, io)))
@@ -117,25 +119,26 @@ function refuseToOverwrite(folder: string, inputs: readonly string[], { cwd }: I
 async function handedOver(
   { document, rows, scenario, observed }: FitAnswer,
   folder: string,
-  { json, quiet, files, write }: Options,
+  { json, quiet, full, files, write }: Options,
   io: Io,
 ): Promise<void> {
   const isShown = !json && !quiet
-  const [{ reportOf }, { terminalReport }, { shownPath }] = await Promise.all([
+  const [{ reportOf }, { printed }, { shownPath }] = await Promise.all([
     import('../questions/report-of-document.js'),
-    import('../report/terminal.js'),
+    import('./deliver.js'),
     import('./result-folder.js'),
   ])
   const report = reportOf(document)
   if (json) io.stdout.write(`${JSON.stringify(document, null, 2)}\n`)
-  if (isShown) io.stdout.write(terminalReport(report, textStyle(io)))
+  if (isShown) io.stdout.write(printed(document, report, full === true, io))
   if (write !== undefined) await written(path.resolve(io.cwd, write), scenario!, observed)
   if (files) {
     const { writeResults } = await import('./result-files.js')
     await writeResults(folder, { document, report, others: rows })
   }
   if (!isShown) return
-  if (files) io.stdout.write(`\nReport: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
+  if (files)
+    io.stdout.write(`${full ? '\n' : ''}Report: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
   if (write !== undefined)
     io.stdout.write(`Scenario: ${printable(write)}\nNext: tapeshift check ${quoted(write)}\n`)
 }

@@ -33,33 +33,36 @@ function showsStyle(stream: { isTTY?: boolean }, env: Io['env']): boolean {
   return stream.isTTY === true && env.TERM !== 'dumb'
 }
 
-/** Narrower than this nobody reads tables: the terminal does not tell its width. */
+/** Narrower than this nobody reads tables: a terminal that says so does not tell its width. */
 const leastWidth = 40
 /** Width of a terminal that does not tell it. */
 const usualWidth = 80
+/** Longer lines are hard to read. */
+const mostWidth = 120
+
+/** Letters a line: what the environment asks for (COLUMNS, as POSIX has it), else what the terminal tells, else 80. */
+function widthOf({ stdout, env }: Pick<Io, 'stdout' | 'env'>): number {
+  const told = [Number(env.COLUMNS), stdout.columns].find((each) => each !== undefined && each >= leastWidth)
+  return Math.min(Math.floor(told ?? usualWidth), mostWidth)
+}
 
 const bold = (text: string) => `\u001b[1m${text}\u001b[22m`
 
-/** How a report is set on standard output: bold where it shows, lines no longer than 120 letters. */
-export const textStyle = (io: Io): TextStyle => styleOf(io, 100)
-
-function styleOf({ stdout, env }: Io, unknown: number): TextStyle {
-  const width = stdout.columns ?? unknown
-  return {
-    bold: showsStyle(stdout, env) ? bold : (text) => text,
-    width: width < leastWidth ? usualWidth : Math.min(width, 120),
-  }
-}
+/** How a report is set on standard output: bold where it shows. */
+export const textStyle = (io: Io): TextStyle => ({
+  bold: showsStyle(io.stdout, io.env) ? bold : (text) => text,
+  width: widthOf(io),
+})
 
 /** Foreground colours of ECMA-48: red, yellow, green. */
 const inks: Record<Exclude<Tone, 'plain'>, number> = { error: 31, warning: 33, good: 32 }
 
-/** How the first screen is set: in colour where it shows, 80 letters wide where the terminal does not tell its width. */
+/** How the first screen is set: in colour where it shows. */
 export function screenStyle(io: Io): ScreenStyle {
   const { stdout, env } = io
   const isInk = showsStyle(stdout, env)
   return {
-    ...styleOf(io, usualWidth),
+    ...textStyle(io),
     toned: (tone, text) =>
       !isInk || text === '' ? text : bold(tone === 'plain' ? text : `\u001b[${inks[tone]}m${text}\u001b[39m`),
   }

@@ -26,7 +26,7 @@ export function addTrace(program: Command, io: Io, finish: (code: number) => voi
     )
     .addHelpText(
       'after',
-      '\nThe shift is the one with that number in a study with the same scenario and seed. It ends with the same results as that row in shifts.csv.\nSeveral filters apply together. A state that lasts no time is not shown.',
+      '\nThe shift is the one with that number in a study with the same scenario and seed. It ends with the same results as that row in shifts.csv;\nwith --case it ends with where the case waited and why.\nSeveral filters apply together. A state that lasts no time is not shown.',
     )
   addScenarioOptions(command)
     .addOption(

@@ -21,9 +21,19 @@ interface Flags
   workers: number
   out?: string
   json?: boolean
+  full?: boolean
   files: boolean
   quiet?: boolean
 }
+
+const examples = `Examples:
+  tapeshift fit record.yaml --hold-out "30 %" --into line.yaml --write line-fitted.yaml
+  tapeshift validate line-fitted.yaml record.yaml --margin "3 %" --hold-out "30 %"    the days that this fit held out
+  tapeshift validate line-fitted.yaml record.yaml --margin "3 %" --held-out out/record-fit/fitted.yaml
+  tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen
+  tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen --driven-by both    with simulated stops, and with the plant's own
+  tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen --sheet 14    reports for people who know the line
+`
 
 /** Adds the command; `finish` takes its exit code. */
 export function addValidate(program: Command, io: Io, finish: (code: number) => void): void {
@@ -32,17 +42,7 @@ export function addValidate(program: Command, io: Io, finish: (code: number) => 
     .argument('<SCENARIO>', 'scenario file, or - for standard input')
     .argument('<RECORD>', 'record file (YAML) beside the CSV files of the plant')
     .description('does the model match the plant? Compares days that no fit has used with simulations')
-    .addHelpText(
-      'before',
-      `Examples:
-  tapeshift fit record.yaml --hold-out "30 %" --into line.yaml --write line-fitted.yaml
-  tapeshift validate line-fitted.yaml record.yaml --margin "3 %" --hold-out "30 %"    the days that this fit held out
-  tapeshift validate line-fitted.yaml record.yaml --margin "3 %" --held-out out/record-fit/fitted.yaml
-  tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen
-  tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen --driven-by both    with simulated stops, and with the plant's own
-  tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen --sheet 14    reports for people who know the line
-`,
-    )
+    .addHelpText('before', examples)
     .addHelpText(
       'after',
       '\nWithout --hold-out, --held-out or --unseen all days count, and the report says that this is calibration, not validation.\nExit codes: 0 shown within the margin; 4 not shown, or shown outside; 2 no margin given; 3 the scenario or the record is invalid.',
@@ -89,6 +89,7 @@ export function addValidate(program: Command, io: Io, finish: (code: number) => 
     .option('--resume', 'continue with the saved shifts of an interrupted validation')
     .option('--out <DIR>', 'folder for the files (default: out/<scenario>-validate)')
     .option('--json', 'print the result as JSON on standard output, and nothing else')
+    .option('--full', 'print all tables, not only the summary')
     .option('--no-files', 'write no files but that of --write')
     .option('--quiet', 'print no progress and no report, only errors')
     .action(async (scenario: string, record: string, flags: Flags) =>

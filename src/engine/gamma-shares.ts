@@ -1,8 +1,8 @@
 /** Shares of the gamma law of scale 1 below and above a value: the regularised incomplete gamma functions. */
-import exp from '@stdlib/math-base-special-exp'
+
 import gammainc from '@stdlib/math-base-special-gammainc'
-import log1p from '@stdlib/math-base-special-log1p'
 import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
+import { exp, log1p } from './logarithms.js'
 
 /**
  * From this shape on the library is not asked: where x > 1000 and shape < x + 50 it sums an asymptotic series that does not hold

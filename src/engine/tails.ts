@@ -1,10 +1,9 @@
 /** Quantiles of the normal and the gamma law that keep their digits far out in both tails. */
-import exp from '@stdlib/math-base-special-exp'
+
 import gammaln from '@stdlib/math-base-special-gammaln'
-import ln from '@stdlib/math-base-special-ln'
-import log1p from '@stdlib/math-base-special-log1p'
 import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
 import { gammaAbove, gammaBelow } from './gamma-shares.js'
+import { exp, ln, log1p } from './logarithms.js'
 
 /** Value of the standard normal law below which the share `p` lies; NaN where `p` is not on [0, 1]. */
 export function normalQuantile(p: number): number {

@@ -1,7 +1,7 @@
 /** Tallies: what is known of one shift when it ends. Updated on change only; nothing is stored per case. */
 
-import exp from '@stdlib/math-base-special-exp'
 import type { Clock } from './clock.js'
+import { exp } from './logarithms.js'
 import { unset } from './unset.js'
 
 /** Bins of a duration histogram to a factor of e: 1 % wide. */

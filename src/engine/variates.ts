@@ -1,10 +1,9 @@
 /** The laws that can be drawn from, with the same digits on every machine. Formulas: Law, Simulation Modeling and Analysis, ch. 8 (from memory). */
-import exp from '@stdlib/math-base-special-exp'
+
 import gammaln from '@stdlib/math-base-special-gammaln'
-import ln from '@stdlib/math-base-special-ln'
-import log1p from '@stdlib/math-base-special-log1p'
 import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
 import { Draw, type RandomNumbers } from './draw.js'
+import { exp, ln, log1p } from './logarithms.js'
 import { type QuantileTable, tableOf } from './quantile-table.js'
 import { logGammaQuantile, normalQuantile } from './tails.js'
 import { unset } from './unset.js'
@@ -22,7 +21,7 @@ type PlainLaw =
   | { law: 'weibull'; shape: number; scale: number }
   | { law: 'triangular'; low: number; mode: number; high: number }
   | { law: 'uniform'; low: number; high: number }
-  | { law: 'normal'; mean: number; sd: number; atLeast: number }
+  | { law: 'normal'; mean: number; sd: number; atLeast: number; atMost?: number | undefined }
   | { law: 'observed'; values: readonly number[] }
 
 /** Draws of `law`; a law of one value needs no stream. */
@@ -46,7 +45,7 @@ export function drawsOf(law: Law, stream: () => RandomNumbers): Draw {
     case 'normal':
       return law.sd === 0
         ? new Constant(Math.max(law.mean, law.atLeast))
-        : new CutNormal(stream(), law.mean, law.sd, law.atLeast)
+        : new CutNormal(stream(), law.mean, law.sd, law.atLeast, law.atMost)
     case 'erlang':
       return new Gamma(stream(), law.phases, law.mean / law.phases)
     case 'gamma': {
@@ -178,10 +177,11 @@ class Lognormal extends Draw {
   }
 }
 
-/** Normal law cut off below `atLeast` and scaled up: the quantile of the share that remains. */
+/** Normal law cut off below `atLeast` and above `atMost`, and scaled up: the quantile of the share that remains. */
 class CutNormal extends Draw {
   private readonly standard = standardNormal()
-  /** Share above the cut: seen from there, the upper tail keeps its digits where the cut lies far above the mean. */
+  /** Share cut off above, and what remains: seen from there, the upper tail keeps its digits where the lower cut lies far above the mean. */
+  private readonly beyond: number
   private readonly kept: number
 
   constructor(
@@ -189,16 +189,18 @@ class CutNormal extends Draw {
     private readonly mean: number,
     private readonly sd: number,
     private readonly atLeast: number,
+    private readonly atMost = Infinity,
   ) {
     super()
-    this.kept = normalBelow((mean - atLeast) / sd, 0, 1)
+    this.beyond = normalBelow((mean - atMost) / sd, 0, 1)
+    this.kept = normalBelow((mean - atLeast) / sd, 0, 1) - this.beyond
   }
 
   override next(): void {
     this.stream.advance()
-    this.value = (1 - this.stream.value) * this.kept
+    this.value = this.beyond + (1 - this.stream.value) * this.kept
     this.standard.read(this)
-    this.value = Math.max(this.atLeast, this.mean - this.sd * this.standard.value)
+    this.value = Math.min(this.atMost, Math.max(this.atLeast, this.mean - this.sd * this.standard.value))
   }
 }
 

@@ -18,6 +18,7 @@ import {
   safetyFindings,
   unsealedFindings,
 } from './findings/people.js'
+import { readAsFindings } from './findings/plain-words.js'
 import { droppedFindings, priceFindings } from './findings/prices.js'
 import { arrivalFindings, targetFindings } from './findings/rates.js'
 import { sensorFindings, speedFindings } from './findings/sensors.js'
@@ -50,6 +51,7 @@ const rules: readonly Rule[] = [
   priceFindings,
   unnamedStopFindings,
   evidenceFindings,
+  readAsFindings,
   uncheckedFindings,
 ]
 

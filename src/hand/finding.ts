@@ -4,6 +4,7 @@ import { type Words, wordsFor } from '../catalogue/printed-units.js'
 import { type Alike, pathInFile } from '../scenario/alike.js'
 import type { Evidence } from '../scenario/known.js'
 import type { GivenAt, Loaded } from '../scenario/load.js'
+import type { ReadAs } from '../scenario/plain-words.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { Path } from '../scenario/walk.js'
 import type { ClosureComparison } from './closing.js'
@@ -65,6 +66,7 @@ export const codes = {
   'none-counted': 'no event was counted, which does not mean never',
   'few-observations': 'a distribution is based on few observations',
   'longest-observed': 'observed values never exceed the longest seen',
+  'read-as': 'values in plain words, and how they are read',
   'not-checked': 'not checked for lack of data',
 } as const
 export type FindingCode = keyof typeof codes
@@ -94,11 +96,13 @@ export interface Looked {
   closure: ClosureComparison | null
   /** What values rest on, where that is said. */
   evidence: readonly Evidence[]
+  /** Values that were written in other words than those of the format. */
+  readAs: readonly ReadAs[]
   words: Words
 }
 
 /** What is asked for; without evidence nothing is told of what values rest on. */
-export type Asked = Pick<Loaded, 'scenario' | 'placeOf'> & Partial<Pick<Loaded, 'evidence'>>
+export type Asked = Pick<Loaded, 'scenario' | 'placeOf'> & Partial<Pick<Loaded, 'evidence' | 'readAs'>>
 
 /** Tells one finding. */
 export type Tell = (
@@ -117,7 +121,7 @@ export type Rule = (looked: Looked, tell: Tell) => void
 /** Findings of all rules, the worst first, else in the order of the rules. */
 export function findingsOf(
   rules: readonly Rule[],
-  { scenario, placeOf, evidence = [] }: Asked,
+  { scenario, placeOf, evidence = [], readAs = [] }: Asked,
   hand: HandCalculation,
   closure: ClosureComparison | null,
 ): CheckFinding[] {
@@ -133,7 +137,7 @@ export function findingsOf(
       fix,
       over: over ?? null,
     })
-  const looked = { scenario, hand, closure, evidence, words: wordsFor(scenario.display) }
+  const looked = { scenario, hand, closure, evidence, readAs, words: wordsFor(scenario.display) }
   for (const rule of rules) rule(looked, tell)
   const ofKinds = fewOfKinds(findings)
   const told = scenario.alike ? onceForAll(ofKinds, scenario.alike) : ofKinds
@@ -142,6 +146,10 @@ export function findingsOf(
 
 /** Cases of which the same is told; of more than twice as many the worst, and the others are counted. */
 const mostOfKinds = 5
+
+/** What stands behind the message of the first of `all` cases of which the same was found, where so many are `told`. */
+export const othersText = (all: number, told: number): string =>
+  ` The same applies to ${all - 1} other cases, of which ${told - 1} are listed.`
 
 /** What is so of many cases is told of the worst of them. */
 function fewOfKinds(findings: CheckFinding[]): CheckFinding[] {
@@ -155,7 +163,7 @@ function fewOfKinds(findings: CheckFinding[]): CheckFinding[] {
     const worst = [...all].sort((a, b) => (b.over ?? 0) - (a.over ?? 0)).slice(0, mostOfKinds)
     for (const each of all) if (!worst.includes(each)) left.add(each)
     worst[0]!.others = all.length - worst.length
-    worst[0]!.message += ` The same applies to ${all.length - 1} other cases, of which ${worst.length - 1} are listed.`
+    worst[0]!.message += othersText(all.length, worst.length)
   }
   return left.size === 0 ? findings : findings.filter((each) => !left.has(each))
 }

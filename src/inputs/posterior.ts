@@ -1,6 +1,5 @@
 /** What a chance, a rate or a guessed value may be: each by inversion of one number on (0, 1). */
-import exp from '@stdlib/math-base-special-exp'
-import ln from '@stdlib/math-base-special-ln'
+import { exp, ln } from '../engine/logarithms.js'
 import { logGammaQuantile } from '../engine/tails.js'
 import type { Known } from '../scenario/known.js'
 import { beta, standardNormal } from '../statistics/quantile.js'

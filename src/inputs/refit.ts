@@ -9,11 +9,9 @@
  * Technometrics 11 (1969) 445-460, for Weibull; Krishnamoorthy & Mathew, Journal of Statistical Planning and Inference 115 (2003) 103-121, for
  * lognormal (both from memory). Of the shape of a gamma law it holds nearly.
  */
-import exp from '@stdlib/math-base-special-exp'
-import expm1 from '@stdlib/math-base-special-expm1'
-import ln from '@stdlib/math-base-special-ln'
-import log1p from '@stdlib/math-base-special-log1p'
+
 import type { RandomNumbers } from '../engine/draw.js'
+import { exp, expm1, ln, log1p } from '../engine/logarithms.js'
 import { drawsOf } from '../engine/variates.js'
 import type { PlainDistribution } from '../scenario/law.js'
 import { fitComplete } from '../statistics/fitting/complete.js'

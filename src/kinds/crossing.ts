@@ -28,6 +28,8 @@ export class Crossing {
   /** Somebody waits until the tail has crossed: it is looked at again then. */
   isAwaited = false
   private readonly tail = new Tail()
+  /** Of the case that is passed on, m. */
+  length = unset
   /** Of the drive of the belts now, m/s. */
   speed = unset
 
@@ -52,9 +54,9 @@ export class Crossing {
     this.behind = Infinity
   }
 
-  /** A case of `kind` has been passed on just now: `look` is to follow. */
-  begin(kind: number): void {
-    this.tail.distance = this.floor.lengths[kind]!
+  /** A case has been passed on just now, whose length is in `length`: `look` is to follow. */
+  begin(): void {
+    this.tail.distance = this.length
     this.isOn = true
     this.isAwaited = false
   }

@@ -1,5 +1,6 @@
 /** What the pictures ask of every kind of equipment: how it looks from above, and how cases move on it. Lengths in m, times in s. */
 import type { Scenario } from '../scenario/schema.js'
+import { zonesFor } from '../trade/zones.js'
 import type { Kind } from './keys.js'
 
 /** A piece from above: `length` lies along the travel and `width` across it. */
@@ -34,6 +35,8 @@ export interface Movement {
   speed: number | null
   /** Accumulating: room that a case takes, by kind; else empty. */
   pitches: number[]
+  /** The same where sizes vary: a case takes its length and the spacing, or whole zones, m. */
+  keeps?: { spacing: number } | { zone: number }
   /** Accumulating: time until a case follows the one ahead. */
   startDelay: number
   /** Places that work side by side. */
@@ -43,6 +46,15 @@ export interface Movement {
 export interface InPictures<Keys> {
   shape(keys: Keys, one: OnePlace): Shape
   movement(keys: Keys, scenario: Scenario): Movement
+}
+
+/** Room that a case takes on an accumulating conveyor, m: by its own length where it has one. */
+export function pitchOf(
+  { pitches, keeps }: Movement,
+  { kind, size }: { kind: number; size?: { length: number } | undefined },
+): number {
+  if (!size || !keeps) return pitches[kind]!
+  return 'zone' in keeps ? zonesFor(size.length, keeps.zone) * keeps.zone : size.length + keeps.spacing
 }
 
 /** How cases move where they only stand. */

@@ -26,7 +26,10 @@ export const runBy = assume(
 
 export const breakdowns = z
   .strictObject({
-    after: timeDistribution('time from one repair to the next breakdown', { above: 0 }),
+    after: timeDistribution(
+      'time from one repair to the next breakdown; a number of stops per shift counts calendar time, unless `counted-in` says otherwise',
+      { above: 0, isPerShift: true },
+    ),
     'counted-in': assume(
       choice(
         ['running-time', 'calendar-time'],

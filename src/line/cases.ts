@@ -1,6 +1,7 @@
 /** The pool of cases: attributes in typed arrays, addressed by a small number that is used again after the exit. */
 import type { Clock } from '../engine/clock.js'
 import { Ring } from '../engine/ring.js'
+import type { Sizes } from './sizes.js'
 
 /** Number of a case in the pool. */
 export type CaseIndex = number
@@ -8,6 +9,12 @@ export type CaseIndex = number
 export class Cases {
   /** Which kind of case, by its place in the scenario. */
   kind = new Uint16Array(256)
+  /** Its outside length along the travel, m, and the tape that one head draws for it, m off the roll. */
+  length = new Float64Array(256)
+  strip = new Float64Array(256)
+  /** Its outside width and height, m; kept only where the sizes of a kind vary. */
+  width = new Float64Array(256)
+  height = new Float64Array(256)
   /** Its running number in order of arrival, from 1. */
   number = new Uint32Array(256)
   /** When it was first offered to the line, s. */
@@ -26,7 +33,10 @@ export class Cases {
   private made = 0
   private arrived = 0
 
-  constructor(private readonly clock: Clock) {}
+  constructor(
+    private readonly clock: Clock,
+    readonly sizes: Sizes,
+  ) {}
 
   reset(): void {
     this.free.clear()
@@ -41,6 +51,7 @@ export class Cases {
     const index = this.free.length > 0 ? this.free.shift() : this.made++
     if (index === this.kind.length) this.grow()
     this.kind[index] = kind
+    this.sizes.give(this, index, kind)
     this.number[index] = ++this.arrived
     this.arrivedAt[index] = now
     this.enteredAt[index] = now
@@ -64,6 +75,10 @@ export class Cases {
       return made
     }
     this.kind = wider(this.kind, new Uint16Array(size))
+    this.length = wider(this.length, new Float64Array(size))
+    this.strip = wider(this.strip, new Float64Array(size))
+    this.width = wider(this.width, new Float64Array(size))
+    this.height = wider(this.height, new Float64Array(size))
     this.number = wider(this.number, new Uint32Array(size))
     this.arrivedAt = wider(this.arrivedAt, new Float64Array(size))
     this.enteredAt = wider(this.enteredAt, new Float64Array(size))

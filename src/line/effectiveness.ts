@@ -14,8 +14,14 @@ export class Production {
   /** Sum of their planned run times per item (PRI x PQ), s. */
   plannedTime = unset
 
-  /** `runTimes`: planned run time of a case (PRI), s, by kind. */
-  constructor(private readonly runTimes: Float64Array) {}
+  /** Told before `add`: length of the case that is finished, m. */
+  length = unset
+
+  /** The planned run time of a case (PRI) is its headway: its length and the gap, m, at the speed of the belts, m/s. */
+  constructor(
+    private readonly gap: number,
+    private readonly speed: number,
+  ) {}
 
   reset(): void {
     this.all = 0
@@ -23,11 +29,11 @@ export class Production {
     this.plannedTime = 0
   }
 
-  /** A case of `kind` is finished. */
-  add(kind: number, isGood: boolean): void {
+  /** A case is finished. */
+  add(isGood: boolean): void {
     this.all++
     if (isGood) this.good++
-    this.plannedTime += this.runTimes[kind]!
+    this.plannedTime += (this.length + this.gap) / this.speed
   }
 }
 

@@ -192,7 +192,7 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
   /** Is from now in the state that has been planned, working only until that lapses. */
   private enterState(): void {
     const { ownState } = this
-    this.floor.observer?.state(this.name, ownState, this.ownLapse)
+    this.floor.observer?.state(this, ownState, this.ownLapse)
     if (ownState !== this.state || this.lapsesAt < this.floor.clock.now) {
       this.bookState()
       this.state = ownState

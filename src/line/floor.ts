@@ -4,12 +4,12 @@ import type { Draw } from '../engine/draw.js'
 import { Stream } from '../engine/stream.js'
 import { drawsOf, type Law } from '../engine/variates.js'
 import type { Distribution } from '../scenario/law.js'
-import { outsideSize } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
 import { Cases } from './cases.js'
 import { Controls } from './controls.js'
 import { Counted } from './counted.js'
 import type { Observer } from './observer.js'
+import { Sizes } from './sizes.js'
 import type { Helpers } from './task.js'
 
 /** Instants per shift at which the number of cases in a place is noted, for the picture. */
@@ -17,13 +17,11 @@ export const samplesPerShift = 96
 
 export class Floor {
   readonly clock = new Clock()
-  readonly cases = new Cases(this.clock)
+  readonly cases: Cases
   /** Whom stops call; set once, when the crew is assembled. */
   crew!: Helpers
   /** Told what happens in a shift that is traced; null in a study. */
   observer: Observer | null = null
-  /** Outside length along the travel by kind of case, m. */
-  readonly lengths: Float64Array
   /** What each kind does to the chance of a jam. */
   readonly jamFactors: Float64Array
   /** Shifts in a row that make one observation; 1 where every shift starts empty. */
@@ -45,14 +43,15 @@ export class Floor {
 
   constructor(readonly scenario: Scenario) {
     const kinds = Object.values(scenario.cases)
-    this.lengths = Float64Array.from(kinds, (kind) => outsideSize(kind).length)
+    const sizes = new Sizes(scenario, (owner, purpose, law) => this.draws(owner, purpose, law))
+    this.cases = new Cases(this.clock, sizes)
     this.jamFactors = Float64Array.from(kinds, (kind) => kind['jam-factor'])
     const { shift } = scenario
     this.campaign = shift.campaign
     this.end = (shift.length + shift['run-out']) * this.campaign
     this.lastShift = this.end - this.end / this.campaign
     this.counted = new Counted(shift)
-    this.controls = new Controls(scenario.cases, this.lengths)
+    this.controls = new Controls(scenario.cases, sizes.lengths)
   }
 
   /** The stream of one purpose of one piece; begun anew each shift. `matters`: what it draws may come out otherwise. */

@@ -100,6 +100,11 @@ export abstract class Mechanism {
     return 0
   }
 
+  /** Speed at which it carries what lies on it now, m/s; 0 where it stands, and where cases are in places. Asked while it is not frozen. */
+  get pace(): number {
+    return 0
+  }
+
   /** Its drive runs at this speed from now, m/s; only what says so in its keys has several. */
   runsAt(_speed: number): void {}
 

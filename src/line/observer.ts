@@ -1,20 +1,14 @@
 /** The observer of a shift: the line tells it what happens, and it passes that on as events in order of time. */
-import { type Clock, never } from '../engine/clock.js'
+import type { Clock } from '../engine/clock.js'
 import type { Ring } from '../engine/ring.js'
 import { taskOf } from '../scenario/calls.js'
+import { varies } from '../scenario/outside.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { CaseIndex, Cases } from './cases.js'
+import { ObservedStates } from './observed-states.js'
 import type { EventName, OtherWorkEvent, ShiftEvent } from './shift-event.js'
-import { Cause, causes, State, stateKeys } from './states.js'
+import { Cause, causes } from './states.js'
 import type { Task } from './task.js'
-
-/** A piece and its state: the last one told, the one it is in now, and when that lapses into waiting. */
-interface Piece {
-  name: string
-  told: State | -1
-  state: State
-  lapse: number
-}
 
 /** What is told of an event besides what, when and where it is. */
 type Told = Omit<ShiftEvent, 'time' | 'event' | 'at'>
@@ -33,85 +27,30 @@ const calendarEvents = {
  * the instant is over, so one that lasts no time is not told; working that lapses into waiting without an event
  * of the line is told at its own time, before what comes later.
  */
-export class Observer {
+export class Observer extends ObservedStates {
   private readonly kinds: readonly string[]
-  private readonly pieces = new Map<string, Piece>()
-  /** Where each case is, by its index in the pool, and whether it has been told to stand before the line. */
+  /** Where each case is and was before, by its index in the pool, and whether it has been told to stand before the line. */
   private readonly places: string[] = []
+  private readonly before: string[] = []
   private readonly standing: boolean[] = []
-  private now = 0
 
   constructor(
-    private readonly clock: Clock,
+    clock: Clock,
     private readonly cases: Cases,
     private readonly scenario: Scenario,
-    private readonly tell: (event: ShiftEvent) => void,
-    /** False: what happens to cases is told to nobody; telling it is most of what an observer costs. */
-    private readonly isOfCases = true,
+    tell: (event: ShiftEvent) => void,
+    isOfCases = true,
   ) {
+    super(clock, tell, isOfCases)
     this.kinds = Object.keys(scenario.cases)
   }
 
   /** A shift begins. */
-  begin(): void {
-    this.pieces.clear()
+  override begin(): void {
+    super.begin()
     this.places.length = 0
+    this.before.length = 0
     this.standing.length = 0
-    this.now = 0
-  }
-
-  /** The shift is over: tells what is open. */
-  close(): void {
-    this.advance()
-    this.tellStates()
-  }
-
-  // --- time and states ---
-
-  /** A piece is in `state` from now, until `lapse` if it says nothing before. */
-  state(name: string, state: State, lapse: number): void {
-    this.advance()
-    const piece = this.pieces.get(name)
-    if (piece) {
-      piece.state = state
-      piece.lapse = lapse
-    } else this.pieces.set(name, { name, told: -1, state, lapse })
-  }
-
-  private advance(): void {
-    const { now } = this.clock
-    if (!(now > this.now)) return
-    this.tellStates()
-    for (let piece = this.firstToLapse(now); piece; piece = this.firstToLapse(now)) {
-      this.now = piece.lapse
-      this.lapsed(piece)
-      this.tellState(piece)
-    }
-    this.now = now
-  }
-
-  private tellStates(): void {
-    for (const piece of this.pieces.values()) {
-      if (piece.lapse <= this.now) this.lapsed(piece)
-      if (piece.state !== piece.told) this.tellState(piece)
-    }
-  }
-
-  private firstToLapse(before: number): Piece | undefined {
-    let first: Piece | undefined
-    for (const piece of this.pieces.values())
-      if (piece.lapse < before && (!first || piece.lapse < first.lapse)) first = piece
-    return first
-  }
-
-  private lapsed(piece: Piece): void {
-    piece.state = State.waiting
-    piece.lapse = never
-  }
-
-  private tellState(piece: Piece): void {
-    piece.told = piece.state
-    this.tell({ time: this.now, event: 'state', at: piece.name, state: stateKeys[piece.state]! })
   }
 
   /** Tells what happens now. */
@@ -155,7 +94,15 @@ export class Observer {
     if (!this.isOfCases) return
     this.places[item] = source
     this.standing[item] = false
-    this.ofCase('arrives', source, item, { kind: this.kinds[this.cases.kind[item]!]! })
+    const kind = this.kinds[this.cases.kind[item]!]!
+    this.ofCase('arrives', source, item, { kind, ...this.sizeOf(item, kind) })
+  }
+
+  /** Outside size, of a case whose kind varies. */
+  private sizeOf(item: CaseIndex, kind: string): Told {
+    const { length, width, height, sizes } = this.cases
+    if (!sizes.vary || !varies(this.scenario.cases[kind]!)) return {}
+    return { length: length[item]!, width: width[item]!, height: height[item]! }
   }
 
   /** Cases stand before the line; those that came last have not been told yet. */
@@ -176,7 +123,13 @@ export class Observer {
     const from = this.places[item]
     if (from === piece) return
     this.places[item] = piece
+    if (from !== undefined) this.before[item] = from
     this.ofCase('taken', piece, item, from === undefined ? {} : { from })
+  }
+
+  /** The machine behind stands and holds the tail of the case that came last onto `piece`, or lets it go. */
+  tail(piece: string, item: CaseIndex, isHeld: boolean): void {
+    this.ofCase(isHeld ? 'tail-held' : 'tail-let-go', piece, item, { from: this.before[item]! })
   }
 
   serviceBegins(station: string, item: CaseIndex, doneAt: number): void {

@@ -12,6 +12,8 @@ export type EventName =
   | 'queues'
   | 'turned-away'
   | 'taken'
+  | 'tail-held'
+  | 'tail-let-go'
   | 'on-belts'
   | 'service-begins'
   | 'planned-stop'
@@ -29,6 +31,7 @@ export type EventName =
   | 'sensor-stops'
   | 'sensor-starts'
   | 'runs-at'
+  | 'carries-at'
   | 'sets-out'
   | 'work-begins'
   | 'work-done'
@@ -56,7 +59,11 @@ export interface ShiftEvent {
   /** Running number of the case in order of arrival, from 1. */
   case?: number
   kind?: string
-  /** Where a case that is taken was before. */
+  /** Outside size of a case whose kind varies, m. */
+  length?: number
+  width?: number
+  height?: number
+  /** Where a case that is taken was before; the machine that holds its tail. */
   from?: string
   /** The state that a piece is in from now, as results name it. */
   state?: StateKey
@@ -67,7 +74,7 @@ export interface ShiftEvent {
   /** The conveyor whose sensor stops a piece, and what that has shown for long enough. */
   sensor?: string
   sees?: 'full' | 'clear'
-  /** Speed of a drive, m/s. */
+  /** Speed of a drive, or that at which a piece carries what lies on it, 0 where it stands, m/s. */
   speed?: number
   /** Who of the crew. */
   person?: string

@@ -1,6 +1,7 @@
 /** What runs in the page of a report: draws the charts of the document that the page holds, to be pointed at. */
 import { chartsOf, type ResultDocument } from '../questions/charts-of-document.js'
 import { drawInto } from './drawing.js'
+import { followCases } from './follow-cases.js'
 import { startReplay } from './replay.js'
 
 /** So much of a screen ahead of its being seen a chart is drawn. */
@@ -16,6 +17,7 @@ function start(): void {
   const replay = document.getElementById('replay')
   if (replay && held?.command === 'run' && held.layout && held.stretch)
     startReplay(replay, held.layout, held.stretch)
+  followCases(document)
 }
 
 /** What is about to be seen at once, the others one at a time when there is nothing else to do; pictures stand where no chart is yet. */

@@ -159,7 +159,7 @@ export class ReplayPicture {
   private drawCase(row: number, number: number, time: number): void {
     const { frame, layout } = this
     const move = this.moves[number]!
-    const size = layout.cases[move.kind]!
+    const size = move.size ?? layout.cases[move.kind]!
     const piece = layout.pieces[move.piece]!
     const place = placeAt(move, time)
     let x = frame.across(row, piece.x + place)

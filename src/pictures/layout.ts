@@ -1,7 +1,7 @@
 /** The layout: where each piece of a line stands, to scale as far as a scenario says how long things are. */
 import type { Shape } from '../kinds/in-pictures.js'
 import { inPicturesOf } from '../kinds/pictures.js'
-import { outsideSize } from '../scenario/outside.js'
+import { sizeEnds } from '../scenario/outside.js'
 import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 
@@ -18,7 +18,7 @@ export interface LayoutPiece extends Shape {
 export interface Layout {
   pieces: LayoutPiece[]
   arrivals: { name: string; next: string }[]
-  /** Outside length and width, m. */
+  /** Outside length and width, m; of a kind that varies the largest. */
   cases: { name: string; length: number; width: number }[]
   /** `at` is the sealer at which a crew stands while nothing else calls it. */
   crews: { name: string; people: number; at?: string }[]
@@ -43,7 +43,7 @@ export function layoutOf(scenario: Scenario): Layout {
   )
   const arrivals = [...arrivalWays(scenario)].map(([name, all]) => ({ name, next: all[0]!.target }))
   const cases = Object.entries(scenario.cases).map(([name, kind]) => {
-    const { length, width } = outsideSize(kind)
+    const { length, width } = sizeEnds(kind).most
     return { name, length, width }
   })
   const longest = Math.max(0, ...cases.map(({ length }) => length))

@@ -1,11 +1,12 @@
 /** Where every case of a recorded stretch is at any instant, by the rules by which the line was simulated. */
 
 import type { StateKey } from '../catalogue/states.js'
-import type { Movement } from '../kinds/in-pictures.js'
+import { type Movement, pitchOf } from '../kinds/in-pictures.js'
 import type { Stretch } from '../shifts/stretch.js'
+import { carried } from './carried.js'
+import { Drive } from './drive.js'
 import type { Layout } from './layout.js'
-import { add, lower, type Polyline, placeOn, simplified } from './polyline.js'
-import { RunClock } from './run-clock.js'
+import { add, exact, lessBy, lower, type Polyline, placeOn, reaching, simplified } from './polyline.js'
 import { holdingAt } from './steps.js'
 import { type Stay, type Visit, visitsOf } from './visits.js'
 
@@ -27,13 +28,12 @@ export const stateAt = (states: readonly (readonly [number, StateKey])[], time: 
 
 /** Speed at which a case is drawn going to its place where no rule says one: this, m/s, or so many times the fastest belt. */
 const glide = { least: 1, times: 2 }
-/** Rounding of sums of times and lengths, m. */
-const rounding = 1e-6
 /** Room between places of a station, m. */
 const betweenPlaces = 0.2
 
 /**
- * All moves, in order of coming. On conveyors they follow the relation of `AccumulatingConveyor` or the belt's travel; in
+ * All moves, in order of coming. On conveyors and belts a case goes as fast as these were told to carry, no farther than the relation of
+ * `AccumulatingConveyor` lets it behind the one ahead, and stands while its tail is held; in
  * stations, diverts and the flap place of a sealer a case goes to its place and stands there. A case that would stand on the
  * tail of one ahead that has not yet cleared the next piece is drawn behind that tail. Every path begins at 0 when the
  * case comes and ends at the end of the piece when it goes on, as recorded.
@@ -44,16 +44,18 @@ export function motionOf(stretch: Stretch, layout: Layout): Move[] {
 
 class Mover {
   private readonly visits: Visit[]
-  private readonly clocks: readonly RunClock[]
+  private readonly drives: readonly Drive[]
   private readonly glide: number
   private readonly longest: number
+  /** On conveyors, while their paths are worked out: in a full loop everybody is behind somebody. */
+  private readonly inWork = new Set<Visit>()
 
   constructor(
     private readonly stretch: Stretch,
     private readonly layout: Layout,
   ) {
-    const { pieces, states, to } = stretch
-    this.clocks = pieces.map(({ moves }, index) => new RunClock(states[index]!, to, moves === 'accumulating'))
+    const { pieces, drives } = stretch
+    this.drives = drives.map((steps) => new Drive(steps))
     this.glide = Math.max(glide.least, ...pieces.map(({ speed }) => glide.times * (speed ?? 0)))
     this.longest = Math.max(...layout.cases.map(({ length }) => length))
     this.visits = visitsOf(stretch)
@@ -66,9 +68,9 @@ class Mover {
     for (const visit of this.visits) if (visit.next) before.set(visit.next, visit.piece)
     return this.visits.map((visit) => {
       const { times, places } = simplified(this.pathOf(visit))
-      const { item, kind, piece, lane, in: from, out } = visit
+      const { item, kind, size, piece, lane, in: from, out } = visit
       return {
-        ...{ item, kind, piece, lane, in: from, out, before: before.get(visit) ?? -1 },
+        ...{ item, kind, size, piece, lane, in: from, out, before: before.get(visit) ?? -1 },
         ...{ times: Float64Array.from(times), places: Float64Array.from(places) },
       }
     })
@@ -78,8 +80,13 @@ class Mover {
     return Math.min(visit.out, this.stretch.to)
   }
 
-  private lengthOf(kind: number): number {
-    return this.layout.cases[kind]!.length
+  /** The time for which it is carried. */
+  private course(visit: Visit, from: number): { from: number; until: number } {
+    return { from, until: this.endOf(visit) }
+  }
+
+  private lengthOf({ kind, size }: Stay): number {
+    return (size ?? this.layout.cases[kind]!).length
   }
 
   /** Path as it is drawn: by the rule of the piece, behind the tail of whoever is ahead, and ending where it was recorded to. */
@@ -96,6 +103,9 @@ class Mover {
     if (onward && isInOrder && onward.out > visit.in)
       if (visit.next === null || visit.next.piece === onward.piece)
         path = this.behind(path, visit, onward, drawn)
+    // behind a tail that the line takes to have crossed
+    if (this.isConveyor(visit) && visit.out <= this.stretch.to && !visit.isLost)
+      path = reaching(path, { at: visit.out, least: drawn, speed: this.glide })
     visit.path = exact(path, drawn, visit.out <= this.stretch.to && !visit.isLost ? visit.out : null)
     visit.isBeingMade = false
     return visit.path
@@ -106,31 +116,27 @@ class Mover {
     // in a full loop everybody is behind somebody
     if (leader.isBeingMade) return path
     const { times, places } = this.pathOf(leader)
-    const back = offset - this.lengthOf(leader.kind)
+    const back = offset - this.lengthOf(leader)
     // whoever has come into a station is inside, even where more are there than are drawn
     const least = this.stretch.pieces[visit.piece]!.moves === 'station' ? this.inside(visit) : 0
     return lower(path, { times, places: places.map((place) => Math.max(least, place + back)) })
   }
 
   /** The first place at which a case lies wholly on its piece, or the end of a shorter one. */
-  private inside({ piece, kind }: Visit): number {
-    return Math.min(this.layout.pieces[piece]!.length, this.lengthOf(kind))
+  private inside(visit: Visit): number {
+    return Math.min(this.layout.pieces[visit.piece]!.length, this.lengthOf(visit))
   }
 
   private byRule(visit: Visit): Polyline {
     const piece = this.stretch.pieces[visit.piece]!
     const drawn = this.layout.pieces[visit.piece]!.length
     switch (piece.moves) {
-      case 'accumulating': {
-        const { times, places } = this.accumulating(visit, piece)
+      case 'accumulating':
+      case 'belt': {
+        const { times, places } = this.onConveyor(visit)
         // zones leave a rest that holds no case
-        return this.inTime(visit, {
-          times,
-          places: places.map((place) => (place * drawn) / piece.length),
-        })
+        return { times, places: places.map((place) => (place * drawn) / piece.length) }
       }
-      case 'belt':
-        return this.onBelts(visit, visit.in, 0, drawn, piece.speed!)
       case 'sealer':
         return this.inSealer(visit, drawn, piece)
       case 'place':
@@ -142,66 +148,97 @@ class Mover {
 
   // --- conveyors ---
 
-  /** In the running time of the conveyor: the later of free flow and the path of the one ahead, shifted. */
-  private accumulating(visit: Visit, { length, speed, pitches, startDelay }: Movement): Polyline {
+  /** Carried on a conveyor, with its own length and in its own time. */
+  private onConveyor(visit: Visit): Polyline {
     if (visit.free) return visit.free
-    const clock = this.clocks[visit.piece]!
-    const [begin, end] = [clock.runAt(visit.in), clock.runAt(this.endOf(visit))]
-    const there = Math.min(end, begin + length / speed!)
-    let path: Polyline = {
-      times: [begin, there, Math.max(there, end)],
-      places: [0, Math.min(length, (there - begin) * speed!), Math.min(length, (there - begin) * speed!)],
-    }
-    const { ahead } = visit
-    if (ahead) {
-      const { times, places } = this.accumulating(ahead, this.stretch.pieces[visit.piece]!)
-      const bound = {
-        times: times.map((time) => time + startDelay),
-        places: places.map((place) => place - pitches[ahead.kind]!),
-      }
-      if (ahead.out <= this.stretch.to) {
-        // one that has left goes on at the same speed as far as others on here may follow it
-        const last = bound.times.at(-1)!
-        bound.times.push(last + (length + pitches[ahead.kind]!) / speed!)
-        bound.places.push(2 * length)
-        bound.places[bound.places.length - 2] = length - pitches[ahead.kind]!
-      }
-      path = lower(path, bound)
-    }
-    visit.free = simplified(path)
+    this.inWork.add(visit)
+    const { length } = this.stretch.pieces[visit.piece]!
+    const drive = this.drives[visit.piece]!
+    const keeping = { bounds: this.bounds(visit), held: visit.held }
+    const path = carried(drive, { ...this.course(visit, visit.in), start: 0, end: length }, keeping)
+    visit.free = simplified(this.asTold(path, visit))
+    this.inWork.delete(visit)
     return visit.free
   }
 
-  /** A path in running time as one in time. */
-  private inTime(visit: Visit, { times, places }: Polyline): Polyline {
-    const clock = this.clocks[visit.piece]!
-    const end = this.endOf(visit)
-    const inner = times.map((run) => clock.whenRun(run)).filter((time) => time > visit.in && time < end)
-    const corners = [visit.in, ...inner, ...clock.turns(visit.in, end), end].sort((a, b) => a - b)
-    const made: Polyline = { times: [], places: [] }
-    for (const time of corners) add(made, time, placeOn(times, places, clock.runAt(time)))
-    return made
+  /**
+   * The path as it agrees with what was recorded: at the end when the case goes on, and clear of the entrance when the next one comes. The
+   * line lets a case that stood behind a tail go on when that has crossed, even where its own conveyor stood meanwhile or is slower.
+   */
+  private asTold(path: Polyline, visit: Visit): Polyline {
+    const { piece, in: from, out, isLost, behind } = visit
+    const end = Math.min(out, this.stretch.to)
+    const { length } = this.stretch.pieces[piece]!
+    const told: [at: number, least: number][] = []
+    if (behind && behind.in > from && behind.in < end)
+      told.push([behind.in, Math.min(length, this.lengthOf(visit))])
+    if (out === end && !isLost) told.push([out, length])
+    return told.reduce((made, [at, least]) => reaching(made, { at, least, speed: this.glide }), path)
   }
 
-  /** Carried by belts from `start` at `time` to the end of the piece. */
-  private onBelts(visit: Visit, time: number, start: number, drawn: number, speed: number): Polyline {
-    const clock = this.clocks[visit.piece]!
-    const end = this.endOf(visit)
-    const run = clock.runAt(time)
-    const made: Polyline = { times: [time], places: [start] }
-    for (const corner of [...clock.turns(time, end), end])
-      add(made, corner, Math.min(drawn, start + speed * (clock.runAt(corner) - run)))
-    return made
+  /** What those ahead let a case go on an accumulating conveyor: the path of the one before, and while that lies across the end its tail. */
+  private bounds({ piece, ahead }: Visit): Polyline[] {
+    const own = this.stretch.pieces[piece]!
+    const { moves, length } = own
+    if (moves !== 'accumulating' || !ahead || this.inWork.has(ahead)) return []
+    const bounds = [lessBy(pitchOf(own, ahead), this.delayed(this.onwards(ahead), piece))]
+    let offset = length
+    let pitch = pitchOf(own, ahead)
+    for (let next = ahead.next; next && this.isConveyor(next) && offset < length + pitch; next = next.next) {
+      if (this.inWork.has(next)) break
+      // whose entrance is waited for goes in as soon as that is clear: by the room that is kept there
+      const there = this.stretch.pieces[next.piece]!
+      pitch = Math.min(pitch, there.pitches.length > 0 ? pitchOf(there, ahead) : this.lengthOf(ahead))
+      bounds.push(lessBy(pitch - offset, this.onConveyor(next)))
+      offset += there.length
+    }
+    return bounds
+  }
+
+  private isConveyor({ piece }: Visit): boolean {
+    const { moves } = this.stretch.pieces[piece]!
+    return moves === 'accumulating' || moves === 'belt'
+  }
+
+  /** The path of a case on its conveyor, and by the drive of that on beyond the end as far as others here may follow it. */
+  private onwards(visit: Visit): Polyline {
+    const { times, places } = this.onConveyor(visit)
+    if (!(visit.out <= this.stretch.to)) return { times, places }
+    const movement = this.stretch.pieces[visit.piece]!
+    const { length } = movement
+    const drive = this.drives[visit.piece]!
+    const gone = drive.wayAt(visit.out)
+    const end = Math.min(drive.whenGone(gone + pitchOf(movement, visit)), this.stretch.to)
+    const corners = [visit.out, ...drive.turns(visit.out, end), end]
+    return {
+      times: [...times, ...corners],
+      places: [...places, ...corners.map((time) => length + drive.wayAt(time) - gone)],
+    }
+  }
+
+  /** The path later by the start delay, in the running time of the conveyor: while that stands nobody starts. */
+  private delayed(path: Polyline, piece: number): Polyline {
+    const { startDelay } = this.stretch.pieces[piece]!
+    if (startDelay === 0) return path
+    const drive = this.drives[piece]!
+    const runs = path.times.map((time) => drive.runAt(time) + startDelay)
+    const from = drive.whenRun(runs[0]!)
+    const to = Math.min(drive.whenRun(runs.at(-1)!), this.stretch.to)
+    if (!(from < to)) return { times: [from], places: [path.places[0]!] }
+    const inner = runs.map((run) => drive.whenRun(run)).filter((time) => time > from && time < to)
+    const times = [from, ...inner, ...drive.turns(from, to), to].sort((a, b) => a - b)
+    return { times, places: times.map((time) => placeOn(runs, path.places, drive.runAt(time))) }
   }
 
   /** Into the flap place, and from there past the heads. */
-  private inSealer(visit: Visit, drawn: number, { length, speed }: Movement): Polyline {
+  private inSealer(visit: Visit, drawn: number, { length }: Movement): Polyline {
     const flapPlace = Math.max(0, drawn - length)
     const end = Math.min(visit.belts, this.endOf(visit))
     const made = this.gliding([[visit.in, flapPlace]], { ...visit, out: visit.belts }, end)
     if (visit.belts > this.endOf(visit)) return made
-    const carried = this.onBelts(visit, visit.belts, flapPlace, drawn, speed!)
-    for (const [index, time] of carried.times.entries()) add(made, time, carried.places[index]!)
+    const course = { ...this.course(visit, visit.belts), start: flapPlace, end: drawn }
+    const onBelts = carried(this.drives[visit.piece]!, course, { bounds: [], held: [] })
+    for (const [index, time] of onBelts.times.entries()) add(made, time, onBelts.places[index]!)
     return made
   }
 
@@ -257,14 +294,4 @@ class Mover {
     if (made.times.at(-1)! < end) add(made, end, made.places.at(-1)!)
     return made
   }
-}
-
-/** The path as it begins at 0 and keeps within the piece; with a time, it is at the end then, by rounding or by a jump. */
-function exact({ times, places }: Polyline, end: number, leaves: number | null): Polyline {
-  const made = { times: [...times], places: places.map((place) => Math.min(place, end)) }
-  if (places[0]! < rounding) made.places[0] = 0
-  if (leaves === null) return made
-  if (end - made.places.at(-1)! < rounding) made.places[places.length - 1] = end
-  else add(made, leaves, end)
-  return made
 }

@@ -103,3 +103,49 @@ export function simplified({ times, places }: Polyline, within = hair): Polyline
   if (!isLast(times.length - 1)) keep(times.length - 1)
   return made
 }
+
+/** The path where it is at `least` or beyond from an instant on: where it would not be, it goes there at `speed` just before. */
+export function reaching(
+  path: Polyline,
+  { least, at, speed }: { least: number; at: number; speed: number },
+): Polyline {
+  const { times, places } = path
+  if (placeOn(times, places, at) >= least - hair) return path
+  const ramp = (time: number) => Math.min(least, least - speed * (at - time))
+  const corners = [...times, at - least / speed, at].filter(
+    (time) => time >= times[0]! && time <= times.at(-1)!,
+  )
+  corners.sort((a, b) => a - b)
+  const made: Polyline = { times: [], places: [] }
+  let begin = corners[0]!
+  for (const time of corners) {
+    const [a, b] = [placeOn(times, places, begin), placeOn(times, places, time)]
+    const [c, d] = [ramp(begin), ramp(time)]
+    if ((a - c) * (b - d) < 0) {
+      const part = (c - a) / (c - a + b - d)
+      add(made, begin + (time - begin) * part, a + (b - a) * part)
+    }
+    add(made, time, Math.max(b, d))
+    begin = time
+  }
+  return made
+}
+
+/** The same path so much farther back, m. */
+export const lessBy = (back: number, { times, places }: Polyline): Polyline => ({
+  times,
+  places: places.map((place) => place - back),
+})
+
+/** Rounding of sums of times and lengths, m. */
+const rounding = 1e-6
+
+/** The path as it begins at 0 and keeps within the piece; with a time, it is at the end then, by rounding or by a jump. */
+export function exact({ times, places }: Polyline, end: number, leaves: number | null): Polyline {
+  const made = { times: [...times], places: places.map((place) => Math.min(place, end)) }
+  if (places[0]! < rounding) made.places[0] = 0
+  if (leaves === null) return made
+  if (end - made.places.at(-1)! < rounding) made.places[places.length - 1] = end
+  else add(made, leaves, end)
+  return made
+}

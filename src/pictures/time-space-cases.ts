@@ -1,6 +1,7 @@
 /** The ways of cases in a time-space diagram: thousands of lines, as short in markup as they can be. */
 import { inks } from '../report/marks/inks.js'
 import { type Markup, markup, svg } from '../report/markup.js'
+import { caseWords } from './case-words.js'
 import { motionOf } from './motion.js'
 import { type Polyline, placeOn, simplified } from './polyline.js'
 import type { Frame } from './time-space-frame.js'
@@ -12,7 +13,9 @@ export function casePaths({ layout, stretch, x, left, right, bands }: Frame): Ma
   const stroke = Math.min(0.9, 0.35 + (0.15 * (right - left)) / cases.length)
   const lines: string[] = cases.map(() => '')
   const ends: [number, number][] = []
-  for (const { item, piece, before, times, places } of motionOf(stretch, layout)) {
+  const moves = motionOf(stretch, layout)
+  const says = caseWords(stretch, layout, moves)
+  for (const { item, piece, before, times, places } of moves) {
     const { top, scale } = bands[piece]!
     const seen = since(from, times, places)
     if (seen.times.length === 0) continue
@@ -26,8 +29,10 @@ export function casePaths({ layout, stretch, x, left, right, bands }: Frame): Ma
     for (const [corner, at] of across.entries()) lines[item] += step(last, at, down[corner]!)
     ends[item] = last
   }
-  const paths = lines.filter((line) => line !== '').map((line) => svg`<path d="${markup(line)}"/>`)
-  return svg`<g fill="none" stroke="${inks.ink}" stroke-width="${stroke.toFixed(2)}" stroke-linejoin="round">${paths}</g>`
+  const paths = lines.flatMap((line, item) =>
+    line === '' ? [] : [svg`<path d="${markup(line)}" data-says="${says[item]!}"/>`],
+  )
+  return svg`<g data-cases="" fill="none" stroke="${inks.ink}" stroke-width="${stroke.toFixed(2)}" stroke-linejoin="round">${paths}</g>`
 }
 
 /** A place in tenths of a pixel. */

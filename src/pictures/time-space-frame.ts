@@ -5,7 +5,7 @@ import { pageLetterWidth } from '../report/marks/letters.js'
 import type { Stretch } from '../shifts/stretch.js'
 import { findingOf } from './finding.js'
 import type { Layout } from './layout.js'
-import { lasting, stopsOf, waitsOf } from './stops.js'
+import { clockOf, lasting, stopsOf, waitsOf } from './stops.js'
 
 /** Room for names where the drawing is wide and where it is narrow, and at its right edge, px. */
 const margin = { wide: 118, narrow: 92, right: 14 }
@@ -29,9 +29,10 @@ export function frameOf(layout: Layout, stretch: Stretch, width: number, id: str
   const [left, right] = [isNarrow ? margin.narrow : margin.wide, width - margin.right]
   const lines = (words: string, letter: number) => wrapped(together(words), Math.floor((width - 20) / letter))
   const finding = findingOf(stretch, layout)
-  const title = lines(finding, pageLetterWidth.title)
+  const span = `shift ${shift}, ${clockOf(from, true)} to ${clockOf(to, true)} h:min:s after its start`
+  const title = lines(`${finding.slice(0, -1)} (${span}).`, pageLetterWidth.title)
   const subtitle = lines(
-    `Each line is a case on its way down the page; a level line is a case that stands. Shift ${shift}, ${lasting(to - from)}.`,
+    `${lasting(to - from)} around the longest queue. Each line is a case on its way down the page; a level line is a case that stands.`,
     pageLetterWidth.subtitle,
   )
   const stripTop = 20 + title.length * 20 + subtitle.length * 16

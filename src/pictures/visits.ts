@@ -8,6 +8,8 @@ export interface Stay {
   /** Place of the case in the stretch. */
   item: number
   kind: number
+  /** Outside, m, where its kind varies. */
+  size?: { length: number; width: number } | undefined
   /** Place of the piece in the layout. */
   piece: number
   /** Of a station with several places beside one another the place, from 0. */
@@ -26,7 +28,11 @@ export interface Visit extends Stay {
   next: Visit | null
   /** Who came to this piece just before. */
   ahead: Visit | null
-  /** Path by the rule of the piece alone, where it depends on others there: on a conveyor in its running time. */
+  /** Who comes there next. */
+  behind: Visit | null
+  /** While its tail is held: begin and end, s. */
+  held: readonly (readonly [number, number])[]
+  /** Path by the rule of the piece alone, where it depends on others there: on a conveyor with its own length. */
   free: Polyline | null
   path: Polyline | null
   isBeingMade: boolean
@@ -34,13 +40,14 @@ export interface Visit extends Stay {
 
 /** All visits in order of coming. */
 export function visitsOf({ pieces, cases }: Stretch): Visit[] {
-  const visits = cases.flatMap(({ kind, path, belts = [], lost }, item) => {
+  const visits = cases.flatMap(({ kind, size, path, belts = [], held = [], lost }, item) => {
     const entries = belts.values()
-    const own = path.map(([piece, from, out]): Visit => {
+    const own = path.map(([piece, from, out], index): Visit => {
       const isSealer = pieces[piece]!.moves === 'sealer'
       return {
-        ...{ item, kind, piece, in: from, out: out ?? Infinity, isLost: false, lane: 0, next: null },
-        ...{ ahead: null, free: null, path: null, isBeingMade: false },
+        ...{ item, kind, size, piece, in: from, out: out ?? Infinity, isLost: false, lane: 0, next: null },
+        ...{ ahead: null, behind: null, free: null, path: null, isBeingMade: false },
+        held: held.flatMap(([at, begin, end]) => (at === index ? [[begin, end ?? Infinity] as const] : [])),
         belts: isSealer ? (entries.next().value ?? Infinity) : Infinity,
       }
     })
@@ -52,6 +59,7 @@ export function visitsOf({ pieces, cases }: Stretch): Visit[] {
   const lastAt = new Map<number, Visit>()
   for (const visit of visits) {
     visit.ahead = lastAt.get(visit.piece) ?? null
+    if (visit.ahead) visit.ahead.behind = visit
     lastAt.set(visit.piece, visit)
   }
   return visits

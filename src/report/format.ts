@@ -37,10 +37,14 @@ const notKnown: PrintedFigure = { value: nothing, interval: '', unit: '' }
 /** Sides of an interval that differ by more than this share of the longer one are given apart. */
 const uneven = 1 / 3
 
+/** Figures of a number that anybody reads at a glance: no value is told to more. */
+const mostFigures = 5
+
 /**
- * A figure in the units of `display`. Its half-width, the longer side of the interval, is given with two figures (one from 3 up) and the
- * value with as many decimals; an interval that is far from even has its ends. One that rests on too few events has
- * their number instead. Where inputs were drawn the interval holds both kinds. What was the same in all shifts has nothing; without an interval no value is given either.
+ * A figure in the units of `display`, with the figures that its plus-minus supports and five at most. The half-width, the longer side of the interval,
+ * is given with two figures (one from 3 to 10), and the value to the same place; an interval that is far from even has its ends, and so has one that
+ * leaves 0 out where value and half-width would not say so. One that rests on too few events has their number instead. Where inputs were drawn the
+ * interval holds both kinds. What was the same in all shifts, or to five figures, has nothing; without an interval no value is given either.
  * `said` may put a sign before each number but the half-width.
  */
 export function printFigure(
@@ -49,23 +53,65 @@ export function printFigure(
   said: (number: string) => string = (number) => number,
 ): PrintedFigure {
   if (!figure || figure.mean === null) return notKnown
-  const { factor, word } = printedUnit(figure.unit, display)
-  const value = figure.mean * factor
+  const { factor, word: unit } = printedUnit(figure.unit, display)
+  const mean = figure.mean * factor
   const { low, high } = wholeOf(figure)
   if (low === null || high === null)
     return figure.few === undefined
       ? notKnown
-      : { value: said(rounded(value, 3)), interval: `(${fewText(figure.few)})`, unit: word }
-  const [below, above] = [(figure.mean - low) * factor, (high - figure.mean) * factor]
-  const half = Math.max(below, above)
-  if (half <= Math.abs(value) * 1e-12) return { value: said(rounded(value, 4)), interval: '', unit: word }
-  const isSmallLead = Number(half.toExponential().charAt(0)) < 3
-  const decimals = decimalsFor(half, isSmallLead ? 2 : 1)
-  const isUneven = Math.abs(below - above) > uneven * half
-  const interval = isUneven
-    ? `(${said(grouped(low * factor, decimals))} to ${said(grouped(high * factor, decimals))})`
-    : `± ${grouped(half, decimals)}`
-  return { value: said(grouped(value, decimals)), interval, unit: word }
+      : { value: said(rounded(mean, 3)), interval: `(${fewText(figure.few)})`, unit }
+  const ends = { mean, low: low * factor, high: high * factor }
+  const half = Math.max(mean - ends.low, ends.high - mean)
+  if (half <= Math.abs(mean) * 1e-12) return { value: said(rounded(mean, 4)), interval: '', unit }
+  const place = placeOf(half)
+  const coarsest = mean === 0 ? place : decadeOf(mean) - mostFigures + 1
+  if (coarsest > place && half < 0.5 * 10 ** coarsest)
+    return { value: said(toPlace(mean, coarsest)), interval: '', unit }
+  return {
+    value: said(toPlace(mean, Math.max(place, coarsest))),
+    interval: intervalText(ends, half, Math.max(place, coarsest), coarsest > place, said),
+    unit,
+  }
+}
+
+/** The power of ten of the first figure of a number. */
+const decadeOf = (value: number): number => Math.floor(Math.log10(Math.abs(value)) + 1e-12)
+
+/** The power of ten to which a value of that half-width is told. */
+function placeOf(half: number): number {
+  const decade = decadeOf(half)
+  const isTwoFigures = decade >= 1 || Number(half.toExponential().charAt(0)) < 3
+  return Math.max(-8, isTwoFigures ? decade - 1 : decade)
+}
+
+/** A number to a power of ten. */
+function toPlace(value: number, place: number, round: (value: number) => number = Math.round): string {
+  if (place <= 0 && round === Math.round) return grouped(value, -place)
+  const step = 10 ** place
+  // of the twelve figures that a number has for sure, so that 0.0003 / 0.0001 is 3
+  const steps = round(Number((value / step).toPrecision(12)))
+  return grouped(steps * step, Math.max(0, -place))
+}
+
+/** `± 0.04`, or both ends. Where five figures are coarser than the plus-minus it is told outwards, never narrower than it is. */
+function intervalText(
+  { mean, low, high }: Record<'mean' | 'low' | 'high', number>,
+  half: number,
+  place: number,
+  isCoarse: boolean,
+  said: (number: string) => string,
+): string {
+  const isEven = Math.abs(mean - low - (high - mean)) <= uneven * half
+  const halfText = toPlace(half, place, isCoarse ? Math.ceil : Math.round)
+  const isOff = low > 0 || high < 0
+  const numberOf = (text: string) => Math.abs(Number(text.replaceAll('\u2009', '')))
+  if (isEven && (!isOff || numberOf(toPlace(mean, place)) > numberOf(halfText))) return `± ${halfText}`
+  const end = (value: number, outwards: (value: number) => number) => {
+    const text = toPlace(value, place, isCoarse ? outwards : Math.round)
+    // an end that is not 0 is not told as 0
+    return said(isOff && numberOf(text) === 0 ? rounded(value, 1) : text)
+  }
+  return `(${end(low, Math.floor)} to ${end(high, Math.ceil)})`
 }
 
 /** What a figure rests on in place of its plus-minus: `4 events`, `none in a break`. */
@@ -100,6 +146,12 @@ export const figureParts = (figure: Printable | undefined, display: Display): Pa
 /** A figure in one line: `14.29 ± 0.04 cases/min`, `47.4 s (5 in breaks)`. */
 export const figureText = (figure: Printable | undefined, display: Display): string =>
   figureParts(figure, display).join(' ')
+
+/** The same without its unit, which stands elsewhere. */
+export function numberText(figure: Printable | undefined, display: Display): string {
+  const { value, interval } = printFigure(figure, display)
+  return joined(value, interval)
+}
 
 /** A time of day or length in words: `8 h`, `7 h 30 min`, `90 s`. */
 export function durationText(seconds: number): string {

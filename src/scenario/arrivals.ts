@@ -82,7 +82,11 @@ const log = z
 export const source = z
   .strictObject({
     'time-between': timeDistribution('time from one arrival to the next').optional(),
-    rate: quantity('case-rate', 'steady rate, evenly spaced', { above: 0 }).optional(),
+    rate: quantity(
+      'case-rate',
+      'steady rate, evenly spaced; also for a whole shift, such as 4000 cases/shift',
+      { above: 0 },
+    ).optional(),
     'by-hour': byHour.optional(),
     orders: z
       .array(order)

@@ -1,11 +1,18 @@
 /** Keys of one case. */
 import * as z from 'zod'
 import { flutes } from '../trade/case.js'
+import { sizePattern } from './case-size.js'
 import { caseDemands } from './closure.js'
-import { assume, bare, choice, money, quantity } from './kit.js'
+import { assume, bare, bareOrPercent, choice, money, quantity } from './kit.js'
+import { sizeLaw } from './size-keys.js'
+import { sideEnds } from './size-law.js'
 
-/** A side of a case, m: from a matchbox to a container, so that a slip of the unit is found. */
-const side = (doc: string) => quantity('length', doc, { from: 0.01, to: 10 })
+const side = (doc: string) => quantity('length', doc, sideEnds)
+/** A side that may vary from case to case. */
+const sideOrLaw = (doc: string) =>
+  z
+    .union([side(doc), sizeLaw])
+    .describe(`${doc}; one size, or a distribution of sizes if each case is made to measure`)
 const sides = {
   length: side('longer side of the opening'),
   width: side('shorter side'),
@@ -15,10 +22,23 @@ const fluteNames = Object.keys(flutes) as [keyof typeof flutes, ...(keyof typeof
 
 export const caseKind = z
   .strictObject({
-    share: assume(bare('share of the arrivals, relative to the other cases'), 1, 'definition of the format'),
-    length: side('outside length of the closed case, in the direction of travel').optional(),
-    width: side('outside width of the closed case').optional(),
-    height: side('outside height of the closed case').optional(),
+    share: assume(
+      bareOrPercent(
+        'share of the arrivals, relative to the other cases; or a percentage of all arrivals, such as 60 %, and then for every case',
+      ),
+      1,
+      'definition of the format',
+    ),
+    size: z
+      .string()
+      .regex(new RegExp(sizePattern))
+      .optional()
+      .describe(
+        'length x width x height in one value, such as 380 x 280 x 240 mm, instead of the three outside keys',
+      ),
+    length: sideOrLaw('outside length of the closed case, in the direction of travel').optional(),
+    width: sideOrLaw('outside width of the closed case').optional(),
+    height: sideOrLaw('outside height of the closed case').optional(),
     inside: z
       .strictObject(sides)
       .optional()

@@ -1,7 +1,8 @@
-/** A time that varies: one form everywhere, a constant, a count of events in a time, or one named law with its parameters. */
+/** A time that varies: one form everywhere, a constant, two between which it lies, a count of events in a time, or one named law with its parameters. */
 import * as z from 'zod'
+import { isBetween, readBetween } from './between.js'
 import { countAsValue, isCount, readInTime, valueOfCount } from './counts.js'
-import { inTimeRef, quantityRef } from './editor.js'
+import { betweenRef, inTimeRef, quantityRef, stopsPerShiftRef } from './editor.js'
 import { bare, choice, quantity, refuse, whole } from './kit.js'
 import { evident, isGuess, type Rests, steps } from './known.js'
 import type { Distribution, PlainDistribution } from './law.js'
@@ -134,7 +135,7 @@ function lawEvidence(written: unknown): Rests | null {
 
 steps.add(plainLaws.normal.unwrap(), { of: (key) => [key === 'at-least' ? 'atLeast' : key] })
 
-/** A constant, or the time from one to the next of events that were counted. */
+/** A constant, a time somewhere between two, or the time from one to the next of events that were counted. */
 function readTime(written: unknown, bounds: Bounds, least: 0 | 1): Read<Told<PlainDistribution>> {
   if (isCount(written)) {
     const count = readInTime(written, 'interval', least)
@@ -142,12 +143,17 @@ function readTime(written: unknown, bounds: Bounds, least: 0 | 1): Read<Told<Pla
     const value = { law: 'exponential', mean: valueOfCount(count.value) } as const
     return { value: { value, known: count.value, fixed: countAsValue(count.value) } }
   }
+  if (isBetween(written)) {
+    const ends = readBetween(written)
+    if ('fault' in ends) return ends
+    return { value: { value: { law: 'uniform', ...ends.value }, known: null, fixed: written } }
+  }
   const told = readQuantity(written, 'time', bounds)
   if ('fault' in told) return told
   return { value: { ...told.value, value: { law: 'constant', value: told.value.value } } }
 }
 
-function constant(bounds: Bounds, least: 0 | 1) {
+function constant(bounds: Bounds, least: 0 | 1, isPerShift = false) {
   const schema = z
     .unknown()
     .transform((written, context): PlainDistribution => {
@@ -155,8 +161,8 @@ function constant(bounds: Bounds, least: 0 | 1) {
       return 'fault' in told ? refuse(context, written, told.fault) : told.value.value
     })
     .meta({
-      anyOf: [quantityRef('time'), inTimeRef],
-      description: 'a constant time, or events counted in a time',
+      anyOf: [quantityRef('time'), inTimeRef, betweenRef, ...(isPerShift ? [stopsPerShiftRef] : [])],
+      description: 'a constant time, a range of two times, or events counted in a time',
     })
   evident.add(schema, {
     evidence(written) {
@@ -209,11 +215,17 @@ const lawsOrMixture = oneOf({ ...plainLaws, mixture: mixture.optional() })
 const toDistribution = (given: z.output<typeof lawsOrMixture>): Distribution =>
   given.mixture ? { law: 'mixture', mixture: given.mixture } : toPlain(given)
 
-/** A time that varies: `90 s`, `18 in 640 h`, or `{lognormal: {mean: 75 s, cv: 0.8}}` and its like; `above` 0: what may never come. */
-export const timeDistribution = (doc: string, bounds: { above?: 0 } = {}) =>
+/** A time that varies: `90 s`, `18 in 640 h`, or `{lognormal: {mean: 75 s, cv: 0.8}}` and its like; `above` 0: what may never come; `isPerShift`: it may be
+ * said how often it comes in a shift, which `plain-words` reads. */
+export const timeDistribution = (
+  doc: string,
+  { above, isPerShift = false }: { above?: 0; isPerShift?: boolean } = {},
+) =>
   z
     .union([
-      bounds.above === undefined ? constant({ from: 0 }, 1) : constant({ above: 0 }, 0),
+      above === undefined ? constant({ from: 0 }, 1) : constant({ above }, 0, isPerShift),
       lawsOrMixture.transform(toDistribution),
     ])
-    .describe(`${doc}; a constant, a count such as \`18 in 640 h\`, or a distribution`)
+    .describe(
+      `${doc}; a constant, \`1 to 2 min\` for any time between, each as likely as another (uniform), a count such as \`18 in 640 h\`${isPerShift ? ', stops a shift such as `10 stops per shift`' : ''}, or a distribution`,
+    )

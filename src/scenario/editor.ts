@@ -1,6 +1,9 @@
 /** What the JSON Schema says of a value in all its forms: each dimension once, for the keys to refer to. */
+import { betweenPattern } from './between.js'
 import { countWords } from './counts.js'
+import { perShiftPatterns } from './per-shift.js'
 import { type Dimension, dimensions, quantityPattern } from './quantity.js'
+import { percentPattern } from './values.js'
 
 const number = '\\d+(e\\+?\\d+)?'
 const counts: Partial<Record<Dimension, string>> = {
@@ -33,6 +36,7 @@ export function definitions(): Record<string, object> {
     const forms = [
       refTo(alone),
       ...(counted ? [{ type: 'string', pattern: counted }] : []),
+      ...(dimension === 'case-rate' ? [{ type: 'string', pattern: perShiftPatterns.cases }] : []),
       guessOf(refTo(alone)),
     ]
     return [
@@ -43,8 +47,15 @@ export function definitions(): Record<string, object> {
   return {
     ...Object.fromEntries(ofDimensions),
     'in-time': { type: 'string', pattern: inTimePattern() },
+    between: { type: 'string', pattern: betweenPattern(), examples: ['1 to 2 min'] },
+    'stops-per-shift': {
+      ...{ type: 'string', pattern: perShiftPatterns.stops, examples: ['10 stops per shift'] },
+    },
     'guess-of-money': guessOf({ type: 'string' }),
     'guess-of-number': guessOf({ type: 'number' }),
+    'guess-of-number-or-percent': guessOf({
+      anyOf: [{ type: 'number' }, { type: 'string', pattern: percentPattern }],
+    }),
   }
 }
 
@@ -63,7 +74,13 @@ export const referring = (_: string, value: unknown): unknown => {
 /** Events counted in a time. */
 export const inTimeRef = refer('in-time')
 
-export const guessRef = (of: 'money' | 'number') => refer(`guess-of-${of}`)
+/** A time somewhere between two. */
+export const betweenRef = refer('between')
+
+/** Stops a shift. */
+export const stopsPerShiftRef = refer('stops-per-shift')
+
+export const guessRef = (of: 'money' | 'number' | 'number-or-percent') => refer(`guess-of-${of}`)
 
 /** A quantity of a dimension in all its forms. */
 export const quantityRef = (dimension: Dimension) => refer(dimension)

@@ -4,9 +4,19 @@ import { isCount } from './counts.js'
 import { guessRef, quantityRef } from './editor.js'
 import { evident, isGuess, type Rests } from './known.js'
 import { exampleApart } from './meant.js'
+import { perShiftPatterns } from './per-shift.js'
 import { type Dimension, dimensions, parseMoney, quantityPattern } from './quantity.js'
 import { type Fault, fault, type Read } from './reading.js'
-import { type Bounds, guessedOr, readExact, readNumber, readQuantity, type Told } from './values.js'
+import {
+  type Bounds,
+  guessedOr,
+  percentPattern,
+  readExact,
+  readNumber,
+  readNumberOrPercent,
+  readQuantity,
+  type Told,
+} from './values.js'
 
 // a scenario is read once or a few times: code made for its schema would not pay for itself
 z.config({ jitless: true })
@@ -83,7 +93,10 @@ export const decided = (dimension: Dimension, doc: string, bounds: Bounds = { fr
     })
     .meta({
       type: 'string',
-      pattern: quantityPattern(dimension),
+      pattern:
+        dimension === 'case-rate'
+          ? `(${quantityPattern(dimension)})|(${perShiftPatterns.cases})`
+          : quantityPattern(dimension),
       description: doc,
       examples: [dimensions[dimension].example],
     })
@@ -154,6 +167,21 @@ export const bare = (doc: string, least = 0, most = 1e9) =>
   withEvidence(
     (written) => readNumber(written, least, most),
     { anyOf: [{ type: 'number', minimum: least, maximum: most }, guessRef('number')], description: doc },
+    () => ({ of: null, within: [] }),
+  )
+
+/** A bare number, or one in per cent: `60` or `60 %`, both of which are 60. */
+export const bareOrPercent = (doc: string) =>
+  withEvidence(
+    (written) => readNumberOrPercent(written, 0, 1e9),
+    {
+      anyOf: [
+        { type: 'number', minimum: 0, maximum: 1e9 },
+        { type: 'string', pattern: percentPattern },
+        guessRef('number-or-percent'),
+      ],
+      description: doc,
+    },
     () => ({ of: null, within: [] }),
   )
 

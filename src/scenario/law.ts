@@ -1,5 +1,4 @@
 /** A law of a time, as the engine draws from it, and its mean; how a scenario writes it is in `distribution`. */
-import exp from '@stdlib/math-base-special-exp'
 import gamma from '@stdlib/math-base-special-gamma'
 import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
 
@@ -22,7 +21,7 @@ export type PlainDistribution =
   | { law: 'weibull'; shape: number; scale: number }
   | { law: 'triangular'; low: number; mode: number; high: number }
   | { law: 'uniform'; low: number; high: number }
-  | { law: 'normal'; mean: number; sd: number; atLeast: number }
+  | { law: 'normal'; mean: number; sd: number; atLeast: number; atMost?: number | undefined }
   | Observed
 
 /** Recorded values; sorted, smallest first, once read. */
@@ -50,7 +49,7 @@ export function meanOf(distribution: Distribution): number {
     case 'uniform':
       return (distribution.low + distribution.high) / 2
     case 'normal':
-      return cutNormalMean(distribution.mean, distribution.sd, distribution.atLeast)
+      return cutNormalMean(distribution)
     case 'observed':
       return distribution.values.reduce((sum, value) => sum + value, 0) / distribution.values.length
     case 'mixture':
@@ -60,16 +59,26 @@ export function meanOf(distribution: Distribution): number {
   }
 }
 
-/**
- * Mean of a normal law cut off below `atLeast` and scaled up: m + sd phi(a) / (1 - Phi(a)), a = (atLeast - m) / sd. Johnson,
- * Kotz & Balakrishnan, Continuous Univariate Distributions 1, sec. 13.10.1 (from memory). At most 5 sd above the mean.
- */
-function cutNormalMean(mean: number, sd: number, atLeast: number): number {
-  if (sd === 0) return Math.max(mean, atLeast)
-  const cut = (atLeast - mean) / sd
-  const density = exp((-cut * cut) / 2) / Math.sqrt(2 * Math.PI)
+type Normal = Extract<PlainDistribution, { law: 'normal' }>
+
+/** Densities of the standard normal law at the two cuts, 0 where nothing is cut, and the share between them. */
+function cutsOf({ mean, sd, atLeast, atMost = Infinity }: Normal) {
+  const density = (z: number) => Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI)
+  const [low, high] = [(atLeast - mean) / sd, (atMost - mean) / sd]
   // the upper tail keeps its digits where the cut lies above the mean
-  return mean + (sd * density) / normalBelow(-cut, 0, 1)
+  const kept = normalBelow(-low, 0, 1) - normalBelow(-high, 0, 1)
+  return { below: density(low), above: density(high), kept }
+}
+
+/**
+ * Mean of a normal law cut off below `atLeast` and above `atMost`, and scaled up: m + sd (phi(a) - phi(b)) / (Phi(b) - Phi(a)), a = (atLeast
+ * - m) / sd, b likewise. Johnson, Kotz & Balakrishnan, Continuous Univariate Distributions 1, sec. 13.10.1 (from memory). `atLeast` at most
+ * 5 sd above the mean.
+ */
+function cutNormalMean(law: Normal): number {
+  if (law.sd === 0) return Math.max(law.mean, law.atLeast)
+  const { below, above, kept } = cutsOf(law)
+  return law.mean + (law.sd * (below - above)) / kept
 }
 
 /** Variance of the law in its SI unit squared; that of the values themselves for observed ones. */
@@ -90,10 +99,12 @@ export function varianceOf(distribution: Distribution): number {
     case 'uniform':
       return (distribution.high - distribution.low) ** 2 / 12
     case 'normal': {
-      const { mean, sd, atLeast } = distribution
-      // sd^2 (1 + a h - h^2) with h = phi(a) / (1 - Phi(a)), as for the mean
+      const { mean, sd, atLeast, atMost } = distribution
+      // sd^2 (1 + a h - h^2) with h = phi(a) / (1 - Phi(a)), as for the mean; cut above too, less (b - a) phi(b) / (Phi(b) - Phi(a))
       const beyond = meanOf(distribution) - mean
-      return Math.max(0, sd * sd + beyond * (atLeast - mean) - beyond * beyond)
+      const { above, kept } = cutsOf(distribution)
+      const cutAbove = atMost === undefined ? 0 : (sd * (atMost - atLeast) * above) / kept
+      return Math.max(0, sd * sd + beyond * (atLeast - mean) - beyond * beyond - cutAbove)
     }
     case 'observed': {
       const mean = meanOf(distribution)

@@ -108,7 +108,8 @@ export function loadScenario(text: string, options: LoadOptions = {}): Loaded {
     placeOf(at) {
       const { alike } = base.scenario
       const inFile = alike ? pathInFile(at, alike) : at
-      const path = inFile[0] === 'cases' && namesFile(raw.cases) ? ['cases', 'file'] : inFile
+      const ofSize = base.readAs.find(({ path: side }) => side.join('.') === inFile.join('.'))?.from
+      const path = inFile[0] === 'cases' && namesFile(raw.cases) ? ['cases', 'file'] : (ofSize ?? inFile)
       const override = originOf(path, chosenOnes)
       return override || valueAt(raw, path) !== undefined ? givenAt(path, override) : null
     },

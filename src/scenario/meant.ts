@@ -10,6 +10,9 @@ import { type Dimension, dimensions, inSi, unitSize } from './units.js'
 /** The nearest fix of `text`, which is no quantity of the dimension. */
 export function quantityFix(text: string, dimension: Dimension): string {
   const written = text.slice(0, 200)
+  // how many cases a shift has is not said here
+  if (dimension === 'share' && /\bshift\s*$/.test(written))
+    return `count it in cases: how many in how many, like \`${exampleApart('36 in 40000 cases', written)}\``
   const numeral = numeralOf(written)
   if (numeral !== null && numeral.rest.length <= 40) {
     const { rest } = numeral

@@ -5,6 +5,7 @@ import type { Finding } from './finding.js'
 import type { Observed } from './law.js'
 import { shown } from './printable.js'
 import { unitSize } from './quantity.js'
+import { sideEnds } from './size-law.js'
 import type { Path } from './walk.js'
 
 /** The cells of one column of a CSV file beside the scenario; throws with a plain message when it cannot. */
@@ -38,20 +39,35 @@ function fill(law: Observed, readColumn: ReadColumn | undefined, path: Path): Fi
   } catch (error) {
     return told('file', messageOf(error), 'check the name; the file must be in the folder of the scenario')
   }
-  const size = unitSize('time', law.unit)
+  const { dimension, isOne, what, rule } = path[0] === 'cases' ? ofSizes : ofTimes
+  const size = unitSize(dimension, law.unit)
   const values = cells.map((cell) => decimalOf(cell) * size)
-  const bad = values.findIndex((value) => !(value >= 0 && value < Infinity))
+  const bad = values.findIndex((value) => !isOne(value))
   if (bad >= 0)
     return told(
       'file',
-      `row ${bad + 2} of column ${law.column} is not a time: \`${cells[bad]!.slice(0, 20)}\``,
-      'each row needs a number of 0 or more',
+      `row ${bad + 2} of column ${law.column} is ${what}: \`${cells[bad]!.slice(0, 20)}\``,
+      `each row needs ${rule}`,
     )
   if (values.length === 0) return told('file', 'the column has no values', 'record at least one')
   if (law.day !== undefined) return fillByDay(law, law.day, values, readColumn, told)
   law.values = values.sort((a, b) => a - b)
   return []
 }
+
+/** What the rows of a column hold: sizes of cases, else times. */
+const ofTimes = {
+  dimension: 'time',
+  isOne: (value: number) => value >= 0 && value < Infinity,
+  what: 'not a time',
+  rule: 'a number of 0 or more',
+} as const
+const ofSizes = {
+  dimension: 'length',
+  isOne: (value: number) => value >= sideEnds.from && value <= sideEnds.to,
+  what: 'not a size of a case',
+  rule: `a length from ${1000 * sideEnds.from} mm to ${sideEnds.to} m`,
+} as const
 
 const messageOf = (error: unknown): string => (error instanceof Error ? error.message : 'cannot be read')
 

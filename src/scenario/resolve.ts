@@ -9,6 +9,14 @@ import { nearest } from './nearest.js'
 import { type ReadColumn, readObserved } from './observed.js'
 import { type Override, originOf } from './overrides.js'
 import { addPiece, type PieceFault, removePieces } from './pieces.js'
+import {
+  betweensIn,
+  percentFindings,
+  type ReadAs,
+  spellPerShift,
+  spellSizes,
+  spellTape,
+} from './plain-words.js'
 import { shown } from './printable.js'
 import type { Recordings } from './recorded.js'
 import { ruleFindings } from './rules.js'
@@ -25,6 +33,8 @@ export interface Resolved {
   assumed: Assumption[]
   /** What values rest on, where the file says it; all others are taken as exact. */
   evidence: Evidence[]
+  /** Values that were written in other words than those of the format. */
+  readAs: ReadAs[]
 }
 
 /** A finding, and the override that brought what it is about. */
@@ -44,17 +54,23 @@ export function resolve(
   { readColumn, recordings, caseFiles }: Beside,
 ): { made: Resolved | null; findings: Sourced[] } {
   const tree = structuredClone(raw)
+  const sizes = spellSizes(tree, false)
   const before = withoutCasesOfFile(tree, () => fillDefaults(scenarioSchema, tree))
   const findings = change(tree, overrides)
   giveDiverts(tree)
+  const changedSizes = spellSizes(tree, true)
+  const tapes = spellTape(tree)
   // cases of a file are no part of the tree: it names the file
   const read = namesFile(tree.cases) ? caseFiles.read(tree.cases) : null
-  const { parsed, said, after } = withoutCasesOfFile(tree, () => {
-    const filled = fillDefaults(scenarioSchema, tree)
+  const { parsed, said, unsaid, perShift, odd } = withoutCasesOfFile(tree, () => {
+    const unsaid = [...stillAssumed(before, overrides), ...fillDefaults(scenarioSchema, tree)]
+    const perShift = spellPerShift(tree, (path) => unsaid.some((each) => each.path === path))
+    const odd = percentFindings(tree)
     const result = scenarioSchema.safeParse(tree)
-    return { parsed: result, said: result.success ? evidenceOf(tree) : [], after: filled }
+    return { parsed: result, said: result.success ? evidenceOf(tree) : [], unsaid, perShift, odd }
   })
-  const assumed = [...stillAssumed(before, overrides), ...(read?.assumed ?? []), ...after]
+  const assumed = [...unsaid.filter(({ path }) => !perShift.given.includes(path)), ...(read?.assumed ?? [])]
+  const readAs = [...changedSizes.readAs, ...sizes.readAs, ...tapes, ...perShift.readAs]
   if (parsed.success && read) parsed.data.cases = read.cases
   const broken = parsed.success
     ? [
@@ -65,18 +81,25 @@ export function resolve(
         ...(read && read.findings.length > 0 ? [] : ruleFindings(parsed.data)),
       ]
     : withoutEchoes(parsed.error.issues.flatMap((issue) => findingsOf(issue, scenarioSchema, tree)))
-  for (const finding of [...(read?.findings ?? []), ...broken])
-    findings.push([
-      { ...finding, found: finding.found || foundIn(tree, finding) },
-      causeOf(finding.path, overrides),
-    ])
+  const ofWords = [...sizes.findings, ...changedSizes.findings, ...odd]
+  for (const finding of [...ofWords, ...(read?.findings ?? []), ...broken]) {
+    const told = asWritten({ ...finding, found: finding.found || foundIn(tree, finding) }, readAs)
+    findings.push([told, causeOf(told.path, overrides)])
+  }
   const isSound = parsed.success && findings.length === 0
   if (!isSound) return { made: null, findings }
   const scenario = writtenOut(parsed.data)
   const apart = scenario === parsed.data ? [] : ruleFindings(scenario)
   if (apart.length > 0) return { made: null, findings: asInFile(apart, scenario, overrides) }
   const evidence = counted(said, parsed.data).map((each) => placed(each, scenario))
-  return { made: { scenario, resolved: tree, assumed, evidence }, findings }
+  const told = [...readAs, ...betweensIn(tree)]
+  return { made: { scenario, resolved: tree, assumed, evidence, readAs: told }, findings }
+}
+
+/** A finding on a value that is read as another one is of what was written. */
+function asWritten(finding: Finding, readAs: readonly ReadAs[]): Finding {
+  const read = readAs.find(({ path }) => path.join('.') === finding.path.join('.'))
+  return read ? { ...finding, path: read.from, found: read.written } : finding
 }
 
 /** Makes the changes in the tree, in place: pieces come first and go last. Returns those that lead nowhere. */

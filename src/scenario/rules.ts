@@ -14,6 +14,7 @@ import { checkRoutes } from './routes.js'
 import type { Scenario } from './schema.js'
 import { checkSensors } from './sensor-rules.js'
 import { checkSideBySide } from './side-by-side.js'
+import { checkSizes } from './size-rules.js'
 import { checkSpeeds } from './speed-rules.js'
 import type { Path } from './walk.js'
 
@@ -48,6 +49,7 @@ export function ruleFindings(scenario: Scenario): Finding[] {
   checkRoutes(scenario, report)
   checkSensors(scenario, report)
   checkSideBySide(scenario, report)
+  checkSizes(scenario, report)
   checkShift(scenario, report)
   checkDuties(scenario, report)
   checkMoney(scenario, report)

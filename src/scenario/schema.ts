@@ -40,7 +40,7 @@ export const scenarioSchema = z
     ),
     target: decided(
       'case-rate',
-      'required throughput: good cases out / working time (shift without breaks)',
+      'required throughput: good cases out / working time (shift without breaks); also for a whole shift, such as 4000 cases/shift',
       { above: 0, to: 1000 },
     ).optional(),
     display: assume(choice(['metric', 'us'], 'units of the reports'), 'metric', 'definition of the format'),
@@ -49,7 +49,11 @@ export const scenarioSchema = z
     line: z.record(name, equipment).describe('the pieces of the line, in the order of travel'),
     tape: assume(
       z.strictObject({
-        width: assume(length('tape width'), '48 mm', 'common practice, no source'),
+        width: assume(
+          length('tape width; 2 in and 3 in are 2-inch and 3-inch tape, 48 mm and 72 mm'),
+          '48 mm',
+          'common practice, no source',
+        ),
         roll: assume(
           quantity('length', 'length of a roll', { above: 0, to: 100_000 }),
           '1371 m',

@@ -22,7 +22,7 @@ cases:                          # OUTSIDE dimensions of the closed case. Many ca
 # cases: {file: sizes.csv, unit: mm, columns: {name: SKU, length: L, width: W, height: H, share: orders}}   # weight and jam-factor too
   small:
     share: 60                   # share of the arrivals, relative to the other cases
-    length: 400 mm              # along the travel
+    length: 400 mm              # along the travel; cut to measure: {normal: {mean: 400 mm, sd: 60 mm, at-least: 250 mm, at-most: 600 mm}}, on any side
     width: 300 mm
     height: 250 mm
     weight: 9 kg                # gross

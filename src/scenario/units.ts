@@ -10,6 +10,8 @@ interface UnitSystem {
   si: string
   /** Each spelling and how the units library writes it, or its size in SI; a case, a cut or a roll counts as 1. */
   units: Record<string, string>
+  /** What else people write for a unit, and which it is: taken, and not listed. */
+  also?: Record<string, string>
   /** What is added to a number in a unit before its size multiplies it: where a scale does not begin at nothing. */
   zeros?: Record<string, number>
   /** It is also counted per a number of cases, whatever that is: `per 4000 cases`, `per 4000`. */
@@ -33,6 +35,7 @@ export const dimensions = {
     name: 'a length',
     si: 'm',
     units: lengths,
+    also: { inch: 'in', inches: 'in' },
     example: '400 mm',
     ends: [1e-7, 1e6],
     usual: ['mm', 'cm', 'in'],
@@ -120,6 +123,10 @@ export const dimensions = {
     name: 'a rate of cases',
     si: '1/s',
     units: { 'cases/min': '1/min', 'cases/h': '1/h', 'cases/s': '1/s' },
+    also: {
+      ...{ '/min': 'cases/min', 'per min': 'cases/min', 'cases per min': 'cases/min' },
+      ...{ '/h': 'cases/h', 'per h': 'cases/h', 'cases per h': 'cases/h' },
+    },
     example: '15 cases/min',
     ends: [1e-9, 1e4],
     usual: ['cases/min', 'cases/h', 'cases/s'],
@@ -172,7 +179,11 @@ const casesIn = (unit: string): number | null => {
 /** Whether `unit` is one of those that a dimension may be written in. */
 export function hasUnit(dimension: Dimension, unit: string): boolean {
   const system: UnitSystem = dimensions[dimension]
-  return Object.hasOwn(system.units, unit) || (system.perCases === true && casesIn(unit) !== null)
+  return (
+    Object.hasOwn(system.units, unit) ||
+    Object.hasOwn(system.also ?? {}, unit) ||
+    (system.perCases === true && casesIn(unit) !== null)
+  )
 }
 
 /** The dimension that has the unit, or null; of several the first. */
@@ -193,7 +204,8 @@ export function unitSize(dimension: Dimension, unit: string): number {
   let size = factors.get(key)
   if (size === undefined) {
     const system: UnitSystem = dimensions[dimension]
-    const expression = Object.hasOwn(system.units, unit) ? system.units[unit]! : `${1 / casesIn(unit)!}`
+    const own = system.also?.[unit] ?? unit
+    const expression = Object.hasOwn(system.units, own) ? system.units[own]! : `${1 / casesIn(own)!}`
     const number = Number(expression)
     size = Number.isNaN(number) ? Qty(`1 ${expression}`).to(system.si).scalar : number
     factors.set(key, size)
@@ -226,7 +238,9 @@ export function beyondEnds(dimension: Dimension, value: number): { end: number; 
 /** Regular expression source that editors use to check a quantity while it is typed. */
 export function quantityPattern(dimension: Dimension): string {
   const system: UnitSystem = dimensions[dimension]
-  const escaped = Object.keys(system.units).map((unit) => unit.replace(/[/.]/g, (c) => `\\${c}`))
+  const escaped = [...Object.keys(system.units), ...Object.keys(system.also ?? {})].map((unit) =>
+    unit.replace(/[/.]/g, (c) => `\\${c}`),
+  )
   if (system.perCases) escaped.push('per [1-9]\\d{0,11}( cases?)?')
   return `^\\s*[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?\\s*(${escaped.join('|')})\\s*$`
 }

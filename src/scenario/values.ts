@@ -1,4 +1,5 @@
 /** Values of a scenario in all their forms, each read with what it rests on. */
+import { isBetween } from './between.js'
 import { countAsValue, isCount, readChance, readInTime, valueOfCount } from './counts.js'
 import { type Guessed, readGuess } from './guess.js'
 import { isGuess, type Known, type Spread } from './known.js'
@@ -47,6 +48,12 @@ function kept(value: number, bounds: Bounds, dimension: Dimension): Read<number>
 
 /** A quantity without evidence, in SI. */
 export function readExact(written: unknown, dimension: Dimension, bounds: Bounds): Read<number> {
+  if (dimension === 'time' && isBetween(written))
+    return fault(
+      'not-a-quantity',
+      'a range of two times is allowed only for a time that varies: here one time is needed',
+      'give one time, or a guess: `guess` with the most likely value, `between` with the two',
+    )
   const parsed = parseQuantity(written, dimension)
   if (!('value' in parsed)) return fault(parsed.code, parsed.rule, parsed.fix)
   return kept(parsed.value, bounds, dimension)
@@ -87,9 +94,26 @@ export function readQuantity(written: unknown, dimension: Dimension, bounds: Bou
   return { value: { value: value.value, known: count.value, fixed: countAsValue(count.value) } }
 }
 
-/** A bare number with what it rests on, from `least` to `most`. */
-export function readNumber(written: unknown, least: number, most: number): Read<Told<number>> {
-  const read = (each: unknown): Read<number> => {
+/** Regular expression source of a number in per cent. */
+export const percentPattern = '^\\s*(\\d+\\.?\\d*|\\.\\d+)\\s*%\\s*$'
+
+/** Whether a text is a number in per cent. */
+export const isPercent = (written: unknown): written is string =>
+  typeof written === 'string' && written.length <= 200 && new RegExp(percentPattern).test(written)
+
+/** A bare number, or one in per cent, with what it rests on, from `least` to `most`. */
+export const readNumberOrPercent = (written: unknown, least: number, most: number): Read<Told<number>> =>
+  readNumber(written, least, most, (each) => (isPercent(each) ? Number.parseFloat(each) : each))
+
+/** A bare number with what it rests on, from `least` to `most`; `meant` says which number is meant by what was written. */
+export function readNumber(
+  written: unknown,
+  least: number,
+  most: number,
+  meant = (each: unknown): unknown => each,
+): Read<Told<number>> {
+  const read = (given: unknown): Read<number> => {
+    const each = meant(given)
     if (each === undefined) return fault('not-a-quantity', 'a number', 'add a number')
     if (typeof each !== 'number' || Number.isNaN(each))
       return fault('wrong-type', 'must be a number', 'write a number here')

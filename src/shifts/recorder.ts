@@ -12,11 +12,15 @@ export interface Visit {
   out: number
   /** When it goes onto the belts of a sealer. */
   belts: number
+  /** While its tail is held by the machine behind: begin, end. */
+  held: [number, number][]
 }
 
 interface RecordedCase {
   id: number
   kind: number
+  /** Outside, m, where its kind varies. */
+  size: { length: number; width: number } | null
   /** Source and time. */
   came: [number, number]
   /** When it leaves the line in whatever way. */
@@ -30,6 +34,8 @@ export class Recorder {
   readonly cases: RecordedCase[] = []
   /** Of each piece: time, state. */
   readonly states: [number, StateKey][][]
+  /** Of each piece: time, speed at which it carries, m/s; nothing of one that does not. */
+  readonly drives: [number, number][][]
   /** Cases in the line from each of these instants on. */
   readonly held: [number, number][] = [[0, 0]]
   private readonly pieceOf: ReadonlyMap<string, number>
@@ -42,16 +48,19 @@ export class Recorder {
     this.sourceOf = places(arrivals)
     this.kindOf = places(cases)
     this.states = Object.keys(line).map(() => [])
+    this.drives = Object.keys(line).map(() => [])
   }
 
-  take({ event, time, at, case: number, kind, state }: ShiftEvent): void {
+  take({ event, time, at, case: number, kind, length, width, state, speed }: ShiftEvent): void {
     if (event === 'state') this.states[this.pieceOf.get(at)!]!.push([time, state!])
+    if (event === 'carries-at') this.drives[this.pieceOf.get(at)!]!.push([time, speed!])
     if (number === undefined) return
     const item = number - 1
     if (event === 'arrives') {
       this.cases[item] = {
         id: number,
         kind: this.kindOf.get(kind!)!,
+        size: length === undefined ? null : { length, width: width! },
         came: [this.sourceOf.get(at)!, time],
         gone: Infinity,
         isLost: false,
@@ -63,8 +72,10 @@ export class Recorder {
     const { path } = this.cases[item]!
     if (event === 'taken') {
       if (path.length > 0) path.at(-1)!.out = time
-      path.push({ item, piece: this.pieceOf.get(at)!, in: time, out: Infinity, belts: Infinity })
+      path.push({ item, piece: this.pieceOf.get(at)!, in: time, out: Infinity, belts: Infinity, held: [] })
     } else if (event === 'on-belts') path.at(-1)!.belts = time
+    else if (event === 'tail-held') path.at(-1)!.held.push([time, Infinity])
+    else if (event === 'tail-let-go') path.at(-1)!.held.at(-1)![1] = time
     else if (event === 'leaves' || event === 'spoilt' || event === 'turned-away')
       this.goes(item, time, event === 'spoilt')
   }

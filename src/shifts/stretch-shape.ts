@@ -14,6 +14,7 @@ import {
 } from '../catalogue/shape.js'
 import { stateKeys } from '../catalogue/states.js'
 import type { Movement } from '../kinds/in-pictures.js'
+import { sideEnds } from '../scenario/size-law.js'
 import type { WarmUp } from './steady.js'
 import type { Stretch } from './stretch.js'
 
@@ -31,6 +32,9 @@ const movement = shapeOf<Movement>()({
   length: z.number().min(0),
   speed: numberOrNull,
   pitches: z.array(z.number().min(0)),
+  keeps: maybe(
+    z.union([z.object({ spacing: z.number().min(0) }), z.object({ zone: z.number().min(0.001) })]),
+  ),
   startDelay: z.number().min(0),
   servers: z.int().min(1).max(mostServers),
 }).superRefine(({ moves, speed, length }, context) => {
@@ -40,12 +44,16 @@ const movement = shapeOf<Movement>()({
   if (moves === 'accumulating' && !(length > 0)) fault('length', 'a number above 0')
 })
 
+const side = z.number().min(0).max(sideEnds.to)
+
 const ofCase = shapeOf<Stretch['cases'][number]>()({
   id: number,
   kind: place,
+  size: maybe(z.object({ length: side, width: side })),
   path: z.array(z.tuple([place, instant, instant.nullable()])),
   came: z.tuple([place, instant]),
   belts: maybe(z.array(instant.nullable())),
+  held: maybe(z.array(z.tuple([place, instant, instant.nullable()]))),
   lost: maybe(z.literal(true)),
 })
 
@@ -70,6 +78,7 @@ export const stretchShape = shapeOf<Stretch>()({
   why: text,
   cases: z.array(ofCase),
   states: z.array(inOrder(z.tuple([instant, z.enum(stateKeys)]))),
+  drives: z.array(inOrder(z.tuple([instant, z.number().min(0)]))),
   breaks: inOrder(spell),
   held: inOrder(spell),
   pieces: z.array(movement),
@@ -77,11 +86,12 @@ export const stretchShape = shapeOf<Stretch>()({
 }).superRefine(rules)
 
 function rules(stretch: Stretch, context: z.RefinementCtx): void {
-  const { from, to, states, pieces, breaks } = stretch
+  const { from, to, states, drives, pieces, breaks } = stretch
   const fault = (message: string, ...path: (string | number)[]) =>
     context.addIssue({ code: 'custom', path, message })
   if (!(to > from) || to - from > mostSeconds) fault(`after \`from\`, by ${mostSeconds} s at most`, 'to')
   if (states.length !== pieces.length) fault('a list for each of `pieces`', 'states')
+  if (drives.length !== pieces.length) fault('a list for each of `pieces`', 'drives')
   for (const [index, [begin, end]] of breaks.entries())
     if (end < begin) fault('a break that ends after it begins', 'breaks', index)
   for (const [index, each] of stretch.cases.entries()) {

@@ -19,17 +19,23 @@ export interface Stretch {
     id: number
     /** Place of its kind in the scenario. */
     kind: number
+    /** Outside, m, where its kind varies. */
+    size?: { length: number; width: number }
     /** Each piece that it enters, from its coming to the end of the stretch: piece, time in, time out or null. */
     path: [number, number, number | null][]
     /** Source that it comes from, and when it comes. */
     came: [number, number]
     /** When it goes onto the belts of each sealer of its path, in their order; null for not in the stretch. */
     belts?: (number | null)[]
+    /** While the machine behind stood and held its tail: which of its path, begin, end or null for not in the stretch. */
+    held?: [number, number, number | null][]
     /** It was spoilt in a jam and taken out where its path ends. */
     lost?: true
   }[]
   /** Of each piece in order of the file its states, from the first time that a path needs: time, state. */
   states: [number, StateKey][][]
+  /** Of each piece, over the same time, the speed at which it carries: time, m/s, 0 while it stands; empty where it has no drive. */
+  drives: [number, number][][]
   /** Breaks of the shift, as far as they lie in the stretch: begin, end. */
   breaks: [number, number][]
   /** Cases in the line, floor stacks before it included, from each of these instants on. */
@@ -102,6 +108,7 @@ export function recordStretch(
       .join(' '),
     cases,
     states: recorder.states.map((all) => between(all, first, to)),
+    drives: recorder.drives.map((all) => between(all, first, to)),
     breaks: allBreaks
       .filter(([begin, end]) => begin < to && end > from)
       .map(([begin, end]) => [Math.max(begin, from), Math.min(end, to)]),
@@ -151,7 +158,7 @@ function casesOf(
 /** What is known of a case at `to`. */
 function caseUntil(
   to: number,
-  { id, kind, came, isLost, path }: Recorder['cases'][number],
+  { id, kind, size, came, isLost, path }: Recorder['cases'][number],
   pieces: readonly Movement[],
 ): Stretch['cases'][number] {
   const known = (time: number) => (time <= to ? time : null)
@@ -159,13 +166,20 @@ function caseUntil(
   const belts = entered
     .filter(({ piece }) => pieces[piece]!.moves === 'sealer')
     .map((visit) => known(visit.belts))
+  const held = entered.flatMap((visit, index) =>
+    visit.held
+      .filter(([begin]) => begin <= to)
+      .map(([begin, end]): [number, number, number | null] => [index, begin, known(end)]),
+  )
   const isOut = entered.length === path.length && (path.at(-1)?.out ?? Infinity) <= to
   return {
     id,
     kind,
+    ...(size ? { size } : {}),
     path: entered.map((visit) => [visit.piece, visit.in, known(visit.out)]),
     came,
     ...(belts.length > 0 ? { belts } : {}),
+    ...(held.length > 0 ? { held } : {}),
     ...(isLost && isOut ? { lost: true } : {}),
   }
 }

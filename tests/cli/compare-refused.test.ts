@@ -25,7 +25,10 @@ describe('wrong usage: 2', () => {
       'such as "throughput >= 9 cases/min within 0.1 cases/min"',
     ],
     [['--best', 'output', '--within', '1', '--among', 'output >= 500'], '"output >= 500 within 0.1"'],
-    [['--best', 'output', '--within', '1', '--among', 'output-p10 >= 500'], 'a quantile has no value for a single shift'],
+    [
+      ['--best', 'output', '--within', '1', '--among', 'output-p10 >= 500'],
+      'a quantile has no value for a single shift',
+    ],
     [['--best', 'output', '--within', '1', '--among', 'target-held > 100 %'], 'can prove 0 % or 100 %'],
     [['--best', 'output', '--within', '1', '--among', 'target-held <= 0 %'], 'can prove 0 % or 100 %'],
     [['--best', 'output', '--within', '1', '--among', 'output'], 'it must be a measure, then >=, <=, > or <'],

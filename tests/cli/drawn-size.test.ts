@@ -289,11 +289,7 @@ describe('what is not taken', () => {
       known,
       '--sure needs draws of the inputs, but --inputs fixed keeps them fixed',
     ],
-    [
-      ['--sure', '90 %'],
-      text,
-      '--sure: no value outside the choices says how well it is known',
-    ],
+    [['--sure', '90 %'], text, '--sure: no value outside the choices says how well it is known'],
     [['--sure', '100 %'], known, 'it must be above 0 % and below 100 %'],
     [['--sure', '0 %'], known, 'it must be above 0 % and below 100 %'],
     [['--sure', '-5 %'], known, '--sure -5 %'],

@@ -139,6 +139,7 @@ describe('an odd record', () => {
     const { code, out } = await fitted(
       folderOf({ 'shifts.csv': shiftRows(1), 'stops.csv': stopRows([[1, 30_000, 60]]) }),
       '--no-files',
+      '--full',
     )
     expect(code).toBe(0)
     expect(out.replace(/\s+/g, ' ')).toContain(
@@ -163,7 +164,7 @@ describe('an odd record', () => {
       'plant.yaml': recordText({ times: 'iso', title: '"</title><script>alert(1)</script> \\e[31m"' }),
       'stops.csv': stopRows(stops),
     })
-    const { code, out, err } = await fitted(cwd)
+    const { code, out, err } = await fitted(cwd, '--full')
     expect([code, err]).toEqual([0, ''])
     // biome-ignore lint/suspicious/noControlCharactersInRegex: that none is printed is what this looks for
     expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/)

@@ -5,6 +5,8 @@ import path from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
 import type { FitResult } from '../../src/questions/fit/document.js'
+import { reportOf } from '../../src/questions/report-of-document.js'
+import { terminalReport } from '../../src/report/terminal.js'
 import { jamsOf } from '../../src/scenario/jams.js'
 import { meanOf } from '../../src/scenario/law.js'
 import { demoFolder } from '../demo.js'
@@ -24,15 +26,18 @@ describe('the demo record', () => {
     cpSync(path.join(demoFolder, 'lindmoor-record'), cwd, { recursive: true })
     called = await call(['fit', 'record.yaml', '--into', 'line-4.yaml', '--write', 'new.yaml'], {
       cwd,
+      width: 80,
     })
     result = JSON.parse(read(cwd, 'out/record-fit/result.json')) as FitResult
   }, 120_000)
 
   it('is fitted: 0, with values, what they rest on and what was done', () => {
     expect([called.code, called.err]).toEqual([0, ''])
-    expect(called.out).toContain('Values for the scenario')
-    expect(called.out).toMatch(/358 in \d+ cases/)
-    expect(called.out).toContain('1 stop that ends before the')
+    expect(called.out.split('\n')[2]).toMatch(/^FITTED: \d+ of 13 inputs have a value in this record/)
+    const tables = terminalReport(reportOf(result), { bold: (text) => text, width: 100 })
+    expect(tables).toContain('Values for the scenario')
+    expect(tables).toMatch(/358 in \d+ cases/)
+    expect(tables).toContain('1 stop that ends before the')
     expect(called.out).toContain(
       'Report: out/record-fit/report.html\nScenario: new.yaml\nNext: tapeshift check new.yaml\n',
     )
@@ -43,6 +48,19 @@ describe('the demo record', () => {
       ['stops.csv', 3134],
       ['cases.csv', 78_853],
     ])
+  })
+
+  it('prints one screen of 80 columns, with what the files are called', () => {
+    const lines = called.out.trimEnd().split('\n')
+    expect(lines.length).toBeLessThanOrEqual(28)
+    expect(lines.filter((each) => each.length > 80)).toEqual([])
+    expect(called.out).toContain('\nSafety    Estimates only')
+    expect(called.out).toContain('\nAll tables: --full.\nReport: ')
+    // the fewest events first: it never broke down
+    expect(called.out).toMatch(
+      /fewest events first.*\ninput +rate or mean\nline\.palletiser\.breakdowns\.after +0 \(/,
+    )
+    expect(called.out.replace(/\s+/g, ' ')).toMatch(/Record \d+ of 82 051 rows changed or left out\./)
   })
 
   it('stands in files: values by path, a page, and pictures', () => {

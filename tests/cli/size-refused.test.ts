@@ -37,7 +37,10 @@ describe('wrong usage: 2', () => {
       [...some, ...holds, '--order', 'line.infed.length'],
       '--order: `line.infed.length` is not one of the choices; did you mean `line.infeed.length`?',
     ],
-    [[...some, ...holds, '--rising', 'line.end.servers'], '--rising: `line.end.servers` is not one of the choices'],
+    [
+      [...some, ...holds, '--rising', 'line.end.servers'],
+      '--rising: `line.end.servers` is not one of the choices',
+    ],
     [
       ['--choose', 'line.infeed.length=6 m,4 m', ...holds, '--rising', 'line.infeed.length'],
       'the values of `line.infeed.length` do not rise',

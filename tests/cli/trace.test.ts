@@ -90,7 +90,7 @@ describe('the two forms', () => {
     expect((await trace(['--shift', '1', '--json'])).out).toBe((await trace(['--shift', '1', '--json'])).out)
   })
 
-  it('text is a line an event with h:mm:ss.mmm, place and words', async () => {
+  it('text is a line an event with h:mm:ss.s, place and words', async () => {
     const { code, out, err } = await trace(['--shift', '1'])
     expect([code, err]).toEqual([0, ''])
     expect(out).toMatch(
@@ -99,16 +99,16 @@ describe('the two forms', () => {
     const lines = out.slice(0, out.indexOf('\n\nShift 1')).split('\n').slice(3)
     expect(lines).toHaveLength(inner(await events(['--shift', '1'])).length)
     for (const line of lines)
-      expect(line).toMatch(/^ \d:\d\d:\d\d\.\d{3} {2}(shift|p|infeed|sealer|end) +\S.*\S$/)
-    expect(lines).toContain(' 1:00:00.000  shift   arrivals end')
+      expect(line).toMatch(/^ \d:\d\d:\d\d\.\d {2}(shift|p|infeed|sealer|end) +\S.*\S$/)
+    expect(lines).toContain(' 1:00:00.0  shift   arrivals end')
     expect(out).toMatch(/ {2}p {7}case 1 \(a\) arrives\n/)
     expect(out).not.toMatch(/undefined|NaN|Infinity/)
   })
 
-  it('tape is in feet where the scenario asks for it', async () => {
+  it('tape is in inches where the scenario asks for it', async () => {
     const { out } = await trace(['--shift', '1', '--case', '1'], `${smallLine}display: us\n`)
     // 0.4 m and two legs of 70 mm
-    expect(out).toContain('top head lays 1.772 ft of tape on case 1')
+    expect(out).toContain('top head lays 21.3 in of tape on case 1')
   })
 
   it('a hostile title is text', async () => {
@@ -187,7 +187,7 @@ describe('bad input', () => {
       ['--shift', '1', '--from', '2 min', '--to', '1 min'],
       '--from 2 min comes after --to 1 min: exchange the two',
     ],
-    [['--shift', '1', '--from', '9 h'], '--from 9 h comes after the end, 1:00:00.000 from the start'],
+    [['--shift', '1', '--from', '9 h'], '--from 9 h comes after the end, 1:00:00.0 from the start'],
   ])('%j is wrong usage: 2', async (argv, words) => {
     const { code, out, err } = await trace(argv)
     expect([code, out]).toEqual([2, ''])
@@ -224,7 +224,7 @@ describe('a long trace', () => {
       interruptAfter: 50,
     })
     expect(code).toBe(130)
-    expect(err).toMatch(/^interrupted at \d+:\d\d:00\.000 of the shift\n$/)
+    expect(err).toMatch(/^interrupted at \d+:\d\d:00\.0 of the shift\n$/)
   })
 
   it('ends quietly and soon when its reader has had enough', async () => {
@@ -266,31 +266,31 @@ shift: {length: 1 h}
     const lines = out.slice(0, out.indexOf('\n\nShift 1')).split('\n').slice(3)
     const people = lines.filter((line) => !/case|state/.test(line))
     expect(people.map((line) => line.replace(/ {2,}/g, ' ').trim())).toEqual([
-      '0:00:00.000 bench handover of the shift: nobody works here',
-      '0:02:00.000 bench the handover is over',
-      '0:12:00.000 crew.o other work is due, 300 s of it: labels',
-      '0:12:00.000 crew.o o begins with other work, for 300 s: labels',
-      '0:15:00.000 crew.o o leaves other work, 120 s of it to do: labels',
-      '0:15:00.000 bench o sets out: cleaning',
-      '0:15:10.000 bench o is there and begins, for 180 s: cleaning',
-      '0:18:10.000 bench o is done: cleaning',
-      '0:18:10.000 crew.o o begins with other work, for 120 s: labels',
-      '0:20:10.000 crew.o o is done with other work: labels',
-      '0:24:00.000 crew.o other work is due, 300 s of it: labels',
-      '0:24:00.000 crew.o o begins with other work, for 300 s: labels',
-      '0:29:00.000 crew.o o is done with other work: labels',
-      '0:36:00.000 crew.o other work is due, 300 s of it: labels',
-      '0:36:00.000 crew.o o begins with other work, for 300 s: labels',
-      '0:40:00.000 bench planned work begins, for 30 s: self-test',
-      '0:40:30.000 bench planned work is done: self-test',
-      '0:41:00.000 crew.o o is done with other work: labels',
-      '0:48:00.000 crew.o other work is due, 300 s of it: labels',
-      '0:48:00.000 crew.o o begins with other work, for 300 s: labels',
-      '0:53:00.000 crew.o o is done with other work: labels',
-      '0:58:00.000 bench handover of the shift: nobody works here',
-      '1:00:00.000 shift arrivals end',
-      '1:00:00.000 crew.o other work is due, 300 s of it: labels',
-      '1:00:00.000 crew.o o begins with other work, for 300 s: labels',
+      '0:00:00.0 bench handover of the shift: nobody works here',
+      '0:02:00.0 bench the handover is over',
+      '0:12:00.0 crew.o other work is due, 5 min of it: labels',
+      '0:12:00.0 crew.o o begins with other work, for 5 min: labels',
+      '0:15:00.0 crew.o o leaves other work, 2 min of it to do: labels',
+      '0:15:00.0 bench o sets out: cleaning',
+      '0:15:10.0 bench o is there and begins, for 3 min: cleaning',
+      '0:18:10.0 bench o is done: cleaning',
+      '0:18:10.0 crew.o o begins with other work, for 2 min: labels',
+      '0:20:10.0 crew.o o is done with other work: labels',
+      '0:24:00.0 crew.o other work is due, 5 min of it: labels',
+      '0:24:00.0 crew.o o begins with other work, for 5 min: labels',
+      '0:29:00.0 crew.o o is done with other work: labels',
+      '0:36:00.0 crew.o other work is due, 5 min of it: labels',
+      '0:36:00.0 crew.o o begins with other work, for 5 min: labels',
+      '0:40:00.0 bench planned work begins, for 30 s: self-test',
+      '0:40:30.0 bench planned work is done: self-test',
+      '0:41:00.0 crew.o o is done with other work: labels',
+      '0:48:00.0 crew.o other work is due, 5 min of it: labels',
+      '0:48:00.0 crew.o o begins with other work, for 5 min: labels',
+      '0:53:00.0 crew.o o is done with other work: labels',
+      '0:58:00.0 bench handover of the shift: nobody works here',
+      '1:00:00.0 shift arrivals end',
+      '1:00:00.0 crew.o other work is due, 5 min of it: labels',
+      '1:00:00.0 crew.o o begins with other work, for 5 min: labels',
     ])
   })
 

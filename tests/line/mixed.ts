@@ -101,8 +101,19 @@ export interface Mixed {
   uncounted: number
 }
 
+/** Sides of the longer kind that vary, and by which law; no machine is set by people then where height or width do. */
+const cut = fc.record({
+  sides: fc.subarray(['length', 'width', 'height'] as const),
+  law: fc.constantFrom(
+    { uniform: { low: '250 mm', high: '700 mm' } },
+    { normal: { mean: '500 mm', sd: '200 mm', 'at-least': '150 mm', 'at-most': '0.7 m' } },
+    { triangular: { low: '100 mm', mode: '100 mm', high: '700 mm' } },
+  ),
+})
+
 const given = fc.record({
   text: lines,
+  cut: maybe(cut),
   pieces: fc.array(more, { minLength: 6, maxLength: 6 }),
   others: fc.array(otherWork, { maxLength: 2 }),
   fitters: fc.integer({ min: 1, max: 2 }),
@@ -118,7 +129,7 @@ export const mixed: fc.Arbitrary<Mixed> = fc
   .tuple(given, fc.constantFrom(...starts))
   .map(([of, start]) => mixedOf(of, start))
 
-function mixedOf({ text, pieces, others, fitters }: Given, start: Start): Mixed {
+function mixedOf({ text, cut: sizes, pieces, others, fitters }: Given, start: Start): Mixed {
   const written = parse(text)
   const recordedStops: Record<string, RecordedStopsOfLine[string]> = {}
   const first = new Set(Object.values<Keys>(written.line).map((keys) => keys['right-of-way']))
@@ -126,12 +137,13 @@ function mixedOf({ text, pieces, others, fitters }: Given, start: Start): Mixed 
     const extra = pieces[index % pieces.length]!
     const count = first.has(name) ? 1 : extra.count
     if (extra.logged) recordedStops[count > 1 ? `${name} 1` : name] = stopsOf(extra.logged)
-    return [name, withMore(keys, extra, count)]
+    return [name, setBy(withMore(keys, extra, count), sizes?.sides ?? [])]
   })
   const o = { ...written.crew.o, ...(others.length > 0 ? { 'other-work': others } : {}) }
   const fitter = { people: fitters, walk: '8 s', does: ['breakdowns'] }
   const all = {
     ...written,
+    cases: { ...written.cases, long: { ...written.cases.long, ...sidesOf(sizes) } },
     line: Object.fromEntries(line),
     crew: { o, fitter },
     shift: { ...written.shift, ...start },
@@ -140,6 +152,16 @@ function mixedOf({ text, pieces, others, fitters }: Given, start: Start): Mixed 
 }
 
 type Keys = Record<string, unknown>
+type Cut = Given['cut']
+
+const sidesOf = (sizes: Cut): Keys =>
+  Object.fromEntries((sizes?.sides ?? []).map((side) => [side, sizes!.law]))
+
+/** A machine that must be set for each case sets itself. */
+const setBy = (keys: Keys, varying: readonly string[]): Keys =>
+  keys.type === 'sealer' && varying.some((side) => side !== 'length')
+    ? { ...keys, 'size-setting': { ...(keys['size-setting'] as Keys), by: 'machine' } }
+    : keys
 
 function withMore(keys: Keys, extra: More, count: number): Keys {
   const kind = String(keys.type)

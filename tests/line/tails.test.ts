@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { tell } from './story.js'
-import { overlapOf, rows } from './tails.js'
+import { overlapOf, rows, textOf } from './tails.js'
 
 /** A bed of 4 m in `pieces`, cases of `share` of an eighth of it, before a table. */
 const bed = (options: { carries: string; pieces: number; share: number; between: string; time: string }) => {
@@ -43,6 +43,18 @@ describe('rows of conveyors, belts and sealers', () => {
         expect(overlapOf(row, shift)).toBeNull()
       }),
       { numRuns: 60, seed: 20261129 },
+    )
+  })
+
+  it('nor where every case has a length of its own', () => {
+    const law = '{triangular: {low: 200 mm, mode: 200 mm, high: 750 mm}}'
+    fc.assert(
+      fc.property(rows, fc.integer({ min: 1, max: 1000 }), (row, shift) => {
+        const text = textOf(row).replace('length: 0.5 m', `length: ${law}`)
+        expect(text).toContain(law)
+        expect(overlapOf(row, shift, text)).toBeNull()
+      }),
+      { numRuns: 40, seed: 20261130 },
     )
   })
 })

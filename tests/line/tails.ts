@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { Line } from '../../src/line/line.js'
 import type { ShiftEvent } from '../../src/line/shift-event.js'
-import { RunClock } from '../../src/pictures/run-clock.js'
+import { Drive } from '../../src/pictures/drive.js'
 import { loadScenario } from '../../src/scenario/load.js'
 
 /** Lengths of the kinds of case, m. */
@@ -126,7 +126,7 @@ export function overlapOf(row: Row, shift: number, text = textOf(row)): string |
 
 class Checked {
   private readonly pieces: { name: string; length: number; speed: number; what: Piece['what'] }[]
-  private readonly clocks: RunClock[]
+  private readonly drives: Drive[]
   /** On the row, the first to come first. */
   private readonly cases = new Map<number, Told>()
   private readonly lengths = new Map<number, number>()
@@ -144,12 +144,14 @@ class Checked {
       what: each.what,
     }))
     this.crossed = this.pieces.map(() => null)
-    this.clocks = this.pieces.map(({ name }) => {
-      const states = events.flatMap(({ event, at, time, state }): [number, NonNullable<typeof state>][] =>
-        event === 'state' && at === name ? [[time, state!]] : [],
-      )
-      return new RunClock(states, 600, false)
-    })
+    this.drives = this.pieces.map(
+      ({ name }) =>
+        new Drive(
+          events.flatMap(({ event, at, time, speed }): [number, number][] =>
+            event === 'carries-at' && at === name ? [[time, speed!]] : [],
+          ),
+        ),
+    )
   }
 
   fault(): string | null {
@@ -163,8 +165,8 @@ class Checked {
     return null
   }
 
-  private moved({ event, at, time, case: item, kind }: ShiftEvent): string | null {
-    if (event === 'arrives') this.lengths.set(item!, kinds[kind as KindName])
+  private moved({ event, at, time, case: item, kind, length: own }: ShiftEvent): string | null {
+    if (event === 'arrives') this.lengths.set(item!, own ?? kinds[kind as KindName])
     const index = this.pieces.findIndex(({ name }) => name === at)
     const isOnto = event === 'on-belts' || (event === 'taken' && this.pieces[index]?.what !== 'sealer')
     if (event === 'spoilt' || (event === 'taken' && !isOnto) || (event === 'taken' && at === 'table'))
@@ -218,7 +220,7 @@ class Checked {
   }
 
   private placeOf({ at, since }: Told, time: number): number {
-    const clock = this.clocks[at]!
-    return (clock.runAt(time) - clock.runAt(since)) * this.pieces[at]!.speed
+    const drive = this.drives[at]!
+    return drive.wayAt(time) - drive.wayAt(since)
   }
 }

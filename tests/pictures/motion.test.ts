@@ -38,7 +38,7 @@ function layoutOf(length: number): Layout {
 function stretchOf(
   piece: Partial<Stretch['pieces'][number]>,
   times: [number, number | null][],
-  states: [number, StateKey][] = [[0, 'working']],
+  drive: [number, number][] = [[0, 0.5]],
   belts: (number | null)[] = [],
 ): Stretch {
   return {
@@ -53,7 +53,8 @@ function stretchOf(
       came: [0, from],
       ...(belts.length > 0 ? { belts: [belts[index] ?? null] } : {}),
     })),
-    states: [states],
+    states: [[[0, 'working']]],
+    drives: [drive],
     breaks: [],
     held: [[0, 0]],
     pieces: [
@@ -120,13 +121,12 @@ describe('an accumulating conveyor, by hand', () => {
   })
 
   it('stands with all on it during a breakdown', () => {
-    const states: [number, StateKey][] = [
-      [0, 'working'],
-      [5, 'breakdown-waiting-for-crew'],
-      [8, 'breakdown-being-repaired'],
-      [15, 'working'],
+    const drive: [number, number][] = [
+      [0, 0.5],
+      [5, 0],
+      [15, 0.5],
     ]
-    const [move] = motionOf(stretchOf({}, [[0, 20]], states), layoutOf(5))
+    const [move] = motionOf(stretchOf({}, [[0, 20]], drive), layoutOf(5))
     expect(corners(move!)).toEqual([
       [0, 0],
       [5, 2.5],
@@ -138,10 +138,10 @@ describe('an accumulating conveyor, by hand', () => {
 
 describe('belts, by hand', () => {
   it('stand while they are blocked', () => {
-    const states: [number, StateKey][] = [
-      [0, 'working'],
-      [10, 'blocked'],
-      [16, 'working'],
+    const drive: [number, number][] = [
+      [0, 0.5],
+      [10, 0],
+      [16, 0.5],
     ]
     const moves = motionOf(
       stretchOf(
@@ -150,7 +150,7 @@ describe('belts, by hand', () => {
           [0, 16],
           [4, 20],
         ],
-        states,
+        drive,
       ),
       layoutOf(5),
     )
@@ -169,14 +169,13 @@ describe('belts, by hand', () => {
 
   it('of a sealer carry from the flap place past a jam', () => {
     // 0.4 m of flap place, at 1 m/s there in 0.4 s; 2 m of belts in 4 s and 30 s of jam
-    const states: [number, StateKey][] = [
-      [0, 'working'],
-      [3, 'jam-waiting-for-crew'],
-      [13, 'jam-being-cleared'],
-      [33, 'working'],
+    const drive: [number, number][] = [
+      [0, 0.5],
+      [3, 0],
+      [33, 0.5],
     ]
     const piece = { moves: 'sealer' as const, length: 2 }
-    const [move] = motionOf(stretchOf(piece, [[0, 35]], states, [1]), layoutOf(2.4))
+    const [move] = motionOf(stretchOf(piece, [[0, 35]], drive, [1]), layoutOf(2.4))
     expect(corners(move!)).toEqual([
       [0, 0],
       [0.4, 0.4],

@@ -5,6 +5,7 @@ import type { Kind } from '../../src/kinds/keys.js'
 import { Line } from '../../src/line/line.js'
 import { findingOf, numbersOf } from '../../src/pictures/finding.js'
 import type { Layout } from '../../src/pictures/layout.js'
+import { momentOf } from '../../src/pictures/moment.js'
 import { clockOf, lasting, stopsOf, totalOf, waitsOf } from '../../src/pictures/stops.js'
 import { timeSpaceSvg } from '../../src/pictures/time-space.js'
 import { loadScenario } from '../../src/scenario/load.js'
@@ -53,6 +54,14 @@ const stretch: Stretch = {
       belts: [9371],
     },
     { id: 2, kind: 0, path: [[0, 9930, null]], came: [0, 9750] },
+  ],
+  drives: [
+    [[from, 0.5]],
+    [
+      [from, 0.5],
+      [jam, 0],
+      [jam + 130, 0.5],
+    ],
   ],
   states: [
     [
@@ -177,7 +186,7 @@ describe('the drawing', () => {
 
   it('draws a case at its times and places', () => {
     // 960 px wide, 118 px of names and 14 px of edge: 828 px for 1200 s; 430 px for 7.4 m
-    const [path] = [...svg.matchAll(/<path d="(M[^"]*)"\/>/g)].map(([, d]) => d!)
+    const [path] = [...svg.matchAll(/<path d="(M[^"]*)" data-says/g)].map(([, d]) => d!)
     const [x, y] = [...path!.matchAll(/-?[\d.]+/g)].map(Number)
     const bands = [
       ...svg.matchAll(/<rect x="118" y="([\d.]+)" width="828" height="([\d.]+)" fill="var\(--band/g),
@@ -189,6 +198,33 @@ describe('the drawing', () => {
     const [, , across, down] = [...path!.matchAll(/-?[\d.]+/g)].map(Number)
     expect(across).toBeCloseTo((10 / 1200) * 828, 1)
     expect(down).toBeCloseTo((430 / 7.4) * 5, 1)
+  })
+
+  it('says of each case its number, its kind and where it stood', () => {
+    // case 1 is on the belts from 9371 on for 5 s; case 2 came at 2:42:30, waited for 3 min and is still there 626 s later
+    const says = [...svg.matchAll(/data-says="([^"]*)"/g)].map(([, words]) => words)
+    expect(says[0]).toBe('Case 1 (box) came from packing at 2:36:00; it stood nowhere.')
+    expect(says[1]).toBe(
+      'Case 2 (box) came from packing at 2:42:30; it stood 3 min before the line, 10 min 20 s on infeed.',
+    )
+  })
+
+  it('shows five minutes around the longest queue, of what the stretch knows', () => {
+    // fullest at jam + 100: three fifths of 300 s before that and two after
+    const moment = momentOf(stretch)
+    expect([moment.from, moment.to]).toEqual([jam - 80, jam + 220])
+    expect(moment.held).toEqual([
+      [jam - 80, 3],
+      [jam, 4],
+      [jam + 100, 17],
+      [jam + 200, 6],
+    ])
+    expect(moment.cases[1]).toMatchObject({ id: 2, path: [[0, 9930, null]] })
+    expect(timeSpaceSvg(layout, moment).toString()).toContain('2:40:40 to 2:45:40')
+    expect(momentOf({ ...stretch, to: from + 200, held: [[from, 3]] })).toMatchObject({
+      from,
+      to: from + 200,
+    })
   })
 
   it('draws the jam where it is, in two parts that hatch and edge tell apart', () => {

@@ -114,7 +114,10 @@ describe('what cannot be promised is refused in words', () => {
     ['output >= 3800 within 0', 'above 0'],
     ['throughput >= 9 cases/min within 1 %', 'is a unit of a share'],
     ['output-p10 >= 3800 within 5', 'write it as a share of shifts'],
-    ['output-p10 >= 3800 in 90 % of shifts', 'has no value for a single shift; leave out "in 90 % of shifts"'],
+    [
+      'output-p10 >= 3800 in 90 % of shifts',
+      'has no value for a single shift; leave out "in 90 % of shifts"',
+    ],
     ['target-held >= 90 % in 90 % of shifts', 'has no value for a single shift'],
   ])('%s', (text, words) => {
     expect(() => parse(text)).toThrow(Fault)

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { Line } from '../../src/line/line.js'
 import { check } from '../../src/questions/check/study.js'
+import { outsideSize } from '../../src/scenario/outside.js'
 import type { ScenarioError } from '../../src/scenario/problems.js'
 import { readScenario } from '../../src/scenario/read.js'
 import type { RowTaker } from '../../src/scenario/recorded.js'
@@ -155,17 +156,22 @@ describe('ten thousand of them', () => {
     // the legs of 70 mm meet on cases of 140 mm and less: some of many, and counted
     const meet = findings.filter(({ code }) => code === 'legs-meet')
     expect(meet).toHaveLength(5)
-    const low = Object.values(loaded.scenario.cases).filter(({ height }) => height! <= 0.14 + 1e-9).length
+    const low = Object.values(loaded.scenario.cases).filter(
+      (kind) => outsideSize(kind).height <= 0.14 + 1e-9,
+    ).length
     expect(meet[0]!.message).toContain(`The same applies to ${low - 1} other cases, of which 4 are listed.`)
     expect(meet[0]!.place).toMatchObject({ line: 1 })
     expect(JSON.stringify(document).length).toBeLessThan(100_000)
   })
 
   it('come in their shares: the mean length of what comes is that of the mix', () => {
-    const kinds = Object.values(loaded.scenario.cases)
+    const kinds = Object.values(loaded.scenario.cases).map((kind) => ({
+      share: kind.share,
+      ...outsideSize(kind),
+    }))
     const all = kinds.reduce((sum, { share }) => sum + share, 0)
-    const mean = kinds.reduce((sum, { share, length }) => sum + (share / all) * length!, 0)
-    const variance = kinds.reduce((sum, { share, length }) => sum + (share / all) * (length! - mean) ** 2, 0)
+    const mean = kinds.reduce((sum, { share, length }) => sum + (share / all) * length, 0)
+    const variance = kinds.reduce((sum, { share, length }) => sum + (share / all) * (length - mean) ** 2, 0)
     const line = new Line(loaded.scenario)
     const arrived = line.columns.findIndex(({ measure }) => measure.path.join('.') === 'arrivals.p.arrived')
     const shifts = Array.from({ length: 10 }, (_, index) => line.simulate('s', index + 1))

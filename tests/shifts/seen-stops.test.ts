@@ -43,6 +43,20 @@ describe('stops as a log shows them', () => {
     expect(sums(found, 'sealer', 'breakdowns')).toEqual([0, 0])
   })
 
+  it('planned work as a planned stop, beside a stop as that one', () => {
+    const seen = new SeenStops(scenario, { seenFrom: 0, grain: 0 })
+    seen.take(event(100, 'planned-work', 'sealer', { task: 'cleaning', lasts: 60 }))
+    seen.take(event(100, 'state', 'sealer', { state: 'planned-stop' }))
+    seen.take(event(160, 'planned-work-done', 'sealer'))
+    seen.take(event(160, 'state', 'sealer', { state: 'waiting' }))
+    seen.take(event(200, 'stops', 'sealer', { cause: 'jams' }))
+    seen.take(event(210, 'planned-work', 'sealer', { task: 'cleaning', lasts: 60 }))
+    seen.take(event(230, 'work-done', 'sealer'))
+    const found = seen.close(7200)
+    expect(sums(found, 'sealer', 'planned-stops')).toEqual([1, 60])
+    expect(sums(found, 'sealer', 'jams')).toEqual([1, 30])
+  })
+
   it('none that is too short for it, and lengths by its clock', () => {
     const seen = new SeenStops(scenario, { seenFrom: 30, grain: 60 })
     seen.take(event(100, 'stops', 'sealer', { cause: 'jams' }))

@@ -1,6 +1,6 @@
 /** Findings on cases: what their board allows, and what it asks of the tape. */
 import type { CaseKind } from '../../scenario/case-keys.js'
-import { outsideSize } from '../../scenario/outside.js'
+import { sizeEnds } from '../../scenario/outside.js'
 
 import { adequateRow, allows, boardSource, type Certificate, limitsOf } from '../../trade/board.js'
 import { fluteTable, tightSeamGap, unitedSize, type Wall, widestSeamGap } from '../../trade/case.js'
@@ -70,7 +70,7 @@ function tellLimits(
   }
   // a case without a weight is held against its size alone
   const weight = kind.weight ?? 0
-  const united = unitedSize(outsideSize(kind))
+  const united = unitedSize(sizeEnds(kind).most)
   if (allows(limits, weight, united)) return
   const better = adequateRow(certificate.wall, weight, united, kind.flute)
   tell(

@@ -4,7 +4,7 @@ import { gapOf } from '../../kinds/sealer/hand.js'
 import { headsOf } from '../../kinds/sealer/heads.js'
 import type { SealerKeys } from '../../kinds/sealer/keys.js'
 import { has } from '../../kinds/traits.js'
-import { outsideSize } from '../../scenario/outside.js'
+import { sizeEnds } from '../../scenario/outside.js'
 import { lineWays } from '../../scenario/routes.js'
 import type { Scenario } from '../../scenario/schema.js'
 import { leastBufferInStops } from '../../trade/buffer.js'
@@ -23,12 +23,12 @@ const speedRounding = 1.005
 
 const quoted = (text: string) => `\`${text}\``
 
-/** Kinds that come to a piece, with their outside size. */
+/** Kinds that come to a piece, with the outside size of the smallest and the largest of each. */
 function comingTo(scenario: Scenario, name: string) {
   const reach = reachOf(scenario)
   return Object.entries(scenario.cases)
     .filter(([kind]) => reach(kind).has(name))
-    .map(([kind, keys]) => ({ kind, size: outsideSize(keys) }))
+    .map(([kind, keys]) => ({ kind, ...sizeEnds(keys) }))
 }
 
 export const sealerFindings: Rule = (looked, tell) => {
@@ -65,7 +65,7 @@ function tellGap({ words }: Looked, name: string, piece: SealerKeys, tell: Tell)
 
 function tellInfeed({ scenario, words }: Looked, name: string, piece: SealerKeys, tell: Tell): void {
   const shortest = comingTo(scenario, name).reduce(
-    (least, each) => Math.min(least, each.size.length),
+    (least, each) => Math.min(least, each.least.length),
     Infinity,
   )
   const folds = piece.flaps.time.law !== 'constant' || piece.flaps.time.value > 0
@@ -148,7 +148,7 @@ export const legFindings: Rule = ({ scenario, words }, tell) => {
       ['top', 'bottom'],
       ['left', 'right'],
     ].find(([one, other]) => sides.has(one!) && sides.has(other!))
-    const { height } = outsideSize(keys)
+    const { height } = sizeEnds(keys).least
     if (sides.size === 0 || legsFit(height, leg, pair ? leg : 0)) continue
     tell(
       'error',
@@ -167,22 +167,23 @@ export const legFindings: Rule = ({ scenario, words }, tell) => {
 export const conveyorFindings: Rule = ({ scenario, words }, tell) => {
   for (const [name, piece] of Object.entries(scenario.line)) {
     if (!has(piece, 'conveys')) continue
-    const lengths = comingTo(scenario, name).map(({ size }) => size.length)
-    if (lengths.length === 0) continue
+    const coming = comingTo(scenario, name)
+    if (coming.length === 0) continue
+    const shortest = Math.min(...coming.map(({ least }) => least.length))
     const pitch = piece['roller-pitch']
-    const widest = widestRollerPitch(Math.min(...lengths))
+    const widest = widestRollerPitch(shortest)
     if (pitch !== undefined && pitch > widest + hair)
       tell(
         'error',
         'rollers-too-far-apart',
         ['line', name, 'roller-pitch'],
-        `Rollers every ${words.length(pitch)} leave fewer than three under the shortest case of ${words.length(Math.min(...lengths))}: it dips and jams.`,
+        `Rollers every ${words.length(pitch)} leave fewer than three under the shortest case of ${words.length(shortest)}: it dips and jams.`,
         'common practice, no source: three rollers under a case, four for soft bottoms',
         `use a pitch of at most ${words.length(widest)}`,
         pitch / widest,
       )
     if (piece.zone === undefined) continue
-    const longest = Math.max(...lengths)
+    const longest = Math.max(...coming.map(({ most }) => most.length))
     const taken = zonesFor(longest, piece.zone) * piece.zone
     if (taken < leastZone(longest) - hair)
       tell(

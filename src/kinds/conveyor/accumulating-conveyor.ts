@@ -5,7 +5,6 @@ import type { CaseIndex } from '../../line/cases.js'
 import type { Floor } from '../../line/floor.js'
 import { State } from '../../line/states.js'
 import { hair } from '../travel.js'
-import { none } from './conveyor.js'
 import type { ConveyorKeys } from './keys.js'
 import { SensedBed } from './sensed-bed.js'
 
@@ -25,7 +24,8 @@ export class AccumulatingConveyor extends SensedBed {
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
     this.crossing = this.length / this.speed
-    this.shortest = Math.min(...this.needs)
+    // measured as the shortest
+    this.shortest = this.need
   }
 
   override empty(): void {
@@ -44,9 +44,9 @@ export class AccumulatingConveyor extends SensedBed {
   override take(item: CaseIndex): boolean {
     const { now } = this.floor.clock
     if (this.unit.frozen) return false
-    const kind = this.floor.cases.kind[item]!
-    if (this.hasZones ? !this.fits(kind) : !this.unit.isCarriedTo && this.isShut() && !this.fits(kind))
-      return false
+    this.need = this.floor.cases.length[item]!
+    this.measure()
+    if (this.hasZones ? !this.fits() : !this.unit.isCarriedTo && this.isShut() && !this.fits()) return false
     this.findClear()
     if (this.clearAt > now) {
       if (this.clearAt < this.wakeAt) {
@@ -58,11 +58,11 @@ export class AccumulatingConveyor extends SensedBed {
     const number = this.firstOn + this.aboard
     const place = number & this.mask
     const before = (number - 1) & this.mask
-    const pitch = this.pitchOf[kind]!
+    const pitch = this.pitch
     this.items[place] = item
     this.entered[place] = now
     this.pitches[place] = pitch
-    this.pitchTimes[place] = this.pitchTimeOf[kind]!
+    this.pitchTimes[place] = pitch / this.speed
     this.pitchBefore[place] = number > 0 ? this.pitchBefore[before]! + this.pitches[before]! : 0
     this.reserved += pitch
     this.aboard++
@@ -71,12 +71,12 @@ export class AccumulatingConveyor extends SensedBed {
     return true
   }
 
-  /** Whether a case will lie wholly on the bed of which this is the first part, or with zones on this, while nothing leaves. */
-  private fits(kind: number): boolean {
+  /** Whether the case that was measured will lie wholly on the bed of which this is the first part, or with zones on this, while nothing leaves. */
+  private fits(): boolean {
     this.tail.room = 0
     if (this.hasZones) this.tail.room = this.length - this.reserved
     else this.addRoom(this.tail)
-    return this.needs[kind]! <= this.tail.room + hair
+    return this.need <= this.tail.room + hair
   }
 
   /** The exit of the bed is shut, of which this may be a part. */
@@ -87,6 +87,7 @@ export class AccumulatingConveyor extends SensedBed {
   override hold(isHeld: boolean): void {
     if (isHeld === this.isHeld || this.aboard === 0) return
     const last = (this.firstOn + this.aboard - 1) & this.mask
+    this.floor.observer?.tail(this.name, this.items[last]!, isHeld)
     if (isHeld) {
       this.asked = this.firstOn + this.aboard - 1
       this.target = this.pitches[last]!
@@ -181,10 +182,10 @@ export class AccumulatingConveyor extends SensedBed {
     if (this.delay > 0 && this.hasTail) this.noteAcross()
     const item = this.first()
     // read before it goes: its number may be used again
-    const kind = this.floor.cases.kind[item]!
+    const length = this.floor.cases.length[item]!
     this.isBlocked = !this.unit.next.offer(item, this.unit)
     if (this.isBlocked) return
-    this.leftKind = kind
+    this.leftLength = length
     this.jams?.passed()
     const wasPacked = this.reserved >= this.length
     this.left[this.firstOn & this.mask] = this.floor.clock.now
@@ -203,7 +204,7 @@ export class AccumulatingConveyor extends SensedBed {
   protected override takeOutFirst(): void {
     this.left[this.firstOn & this.mask] = this.unit.frozenAt
     this.hasTail = false
-    this.leftKind = none
+    this.leftLength = 0
     this.goOn()
   }
 

@@ -36,13 +36,14 @@ import type { ConveyorKeys } from './keys.js'
 export abstract class Bed extends Conveyor {
   protected readonly length: number
   protected readonly speed: number
-  /** Room that a case takes, by kind, m: length and spacing, or whole zones. */
-  protected readonly pitchOf: Float64Array
-  /** Time to move on by it, s, by kind. */
-  protected readonly pitchTimeOf: Float64Array
-  /** Room that must be free for it, by kind, m: the last of a full conveyor needs no spacing behind it. */
-  protected readonly needs: Float64Array
+  private readonly spacing: number
+  /** Of a zone, m; 0 where it has none. */
+  private readonly zone: number
   protected readonly hasZones: boolean
+  /** Of the case that was measured last: room that it takes, m, length and spacing, or whole zones. */
+  protected pitch = unset
+  /** Room that must be free for it, m: the last of a full conveyor needs no spacing behind it. */
+  protected need = unset
   protected readonly delay: number
 
   /** Rings over the running number of a case on this conveyor. */
@@ -83,12 +84,13 @@ export abstract class Bed extends Conveyor {
     const { zone } = keys
     this.hasZones = zone !== undefined
     this.length = zone === undefined ? keys.length : wholeZones(keys.length, zone) * zone
-    this.needs = floor.lengths.map((length) => (zone === undefined ? length : zonesFor(length, zone) * zone))
-    this.pitchOf = zone === undefined ? floor.lengths.map((length) => length + keys.spacing) : this.needs
+    this.zone = zone ?? 0
+    this.spacing = keys.spacing
     this.speed = keys.speed
-    this.pitchTimeOf = this.pitchOf.map((pitch) => pitch / keys.speed)
     this.delay = keys['start-delay']
-    const most = Math.ceil((2 * this.length) / Math.min(...this.pitchOf)) + 8
+    this.need = floor.cases.sizes.shortest
+    this.measure()
+    const most = Math.ceil((2 * this.length) / this.pitch) + 8
     const size = 2 ** Math.ceil(Math.log2(most))
     this.mask = size - 1
     this.items = new Int32Array(size)
@@ -108,6 +110,16 @@ export abstract class Bed extends Conveyor {
     this.hasTail = false
     this.asked = 0
     super.empty()
+  }
+
+  /** Finds what a case takes whose length is in `need`. */
+  protected measure(): void {
+    if (this.hasZones) this.need = zonesFor(this.need, this.zone) * this.zone
+    this.pitch = this.hasZones ? this.need : this.need + this.spacing
+  }
+
+  override get pace(): number {
+    return this.speed
   }
 
   override addRoom(tail: Tail): void {

@@ -10,7 +10,7 @@ import { State } from '../../line/states.js'
 import type { Tail } from '../../line/tail.js'
 import { Crossing } from '../crossing.js'
 import { hair, Travel } from '../travel.js'
-import { Conveyor, none } from './conveyor.js'
+import { Conveyor } from './conveyor.js'
 import type { ConveyorKeys } from './keys.js'
 
 export class BeltConveyor extends Conveyor {
@@ -36,7 +36,7 @@ export class BeltConveyor extends Conveyor {
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
     this.travel = new Travel(floor.clock, keys.speed)
-    const most = Math.ceil(keys.length / (Math.min(...floor.lengths) + keys.spacing)) + 2
+    const most = Math.ceil(keys.length / (floor.cases.sizes.shortest + keys.spacing)) + 2
     this.entries = new Float64Array(2 ** Math.ceil(Math.log2(most)))
   }
 
@@ -72,7 +72,7 @@ export class BeltConveyor extends Conveyor {
     this.entries[(this.firstEntry + this.items.length) & (this.entries.length - 1)] = at
     this.items.push(item)
     this.lastEntry = at
-    this.clearFrom = at + this.floor.lengths[this.floor.cases.kind[item]!]! + this.keys.spacing
+    this.clearFrom = at + this.floor.cases.length[item]! + this.keys.spacing
     this.count(1)
     if (this.crossing.isSlow && this.items.length === 1) this.tailMoves()
     return true
@@ -94,6 +94,7 @@ export class BeltConveyor extends Conveyor {
   override hold(isHeld: boolean): void {
     if (isHeld === this.isHeld || this.items.length === 0) return
     this.isHeld = isHeld
+    this.floor.observer?.tail(this.name, this.items.at(this.items.length - 1), isHeld)
     const at = this.travel.now()
     if (isHeld) {
       this.heldAt = at - this.lastEntry
@@ -128,6 +129,10 @@ export class BeltConveyor extends Conveyor {
     return this.crossing.stands
   }
 
+  override get pace(): number {
+    return this.travel.isRunning ? this.travel.speed : 0
+  }
+
   override isShut(): boolean {
     return !this.travel.isRunning
   }
@@ -146,7 +151,7 @@ export class BeltConveyor extends Conveyor {
     const { floor, items, keys } = this
     let taken = 0
     for (let index = 0; index < items.length; index++)
-      taken += floor.lengths[floor.cases.kind[items.at(index)]!]! + keys.spacing
+      taken += floor.cases.length[items.at(index)]! + keys.spacing
     return taken / keys.length
   }
 
@@ -165,8 +170,8 @@ export class BeltConveyor extends Conveyor {
   /** Whether the sensor sees the case that left last. */
   private seeLeft(sensor: Sensor, place: number): boolean {
     const { tail, unit } = this
-    if (this.isBeforePlace || this.leftKind === none) return false
-    tail.distance = place + this.floor.lengths[this.leftKind]! - this.keys.length
+    if (this.isBeforePlace || this.leftLength === 0) return false
+    tail.distance = place + this.leftLength - this.keys.length
     if (tail.distance <= 0) return false
     unit.next.follow(tail, unit)
     sensor.changesAt = tail.reach < tail.distance - hair ? never : tail.reachAt
@@ -179,7 +184,7 @@ export class BeltConveyor extends Conveyor {
   private seeOn(sensor: Sensor, number: number, place: number): boolean {
     const index = number - this.firstEntry
     const entry = this.entries[number & (this.entries.length - 1)]!
-    const length = this.floor.lengths[this.floor.cases.kind[this.items.at(index)]!]!
+    const length = this.floor.cases.length[this.items.at(index)]!
     const isHeld = this.isHeld && index === this.items.length - 1
     const gone = isHeld ? this.heldAt : this.travel.now() - entry
     if (gone >= place + length - hair) return false
@@ -240,7 +245,7 @@ export class BeltConveyor extends Conveyor {
   private offerFirst(): void {
     const item = this.first()
     // read before it goes: its number may be used again
-    const kind = this.floor.cases.kind[item]!
+    const length = this.floor.cases.length[item]!
     this.offersAgain = false
     this.isBlocked = !this.unit.next.offer(item, this.unit)
     if (this.isBlocked) {
@@ -249,9 +254,10 @@ export class BeltConveyor extends Conveyor {
     }
     this.jams?.passed()
     this.takeOutFirst()
-    this.leftKind = kind
+    this.leftLength = length
     if (!this.isBeforePlace) {
-      this.crossing.begin(kind)
+      this.crossing.length = length
+      this.crossing.begin()
       this.tailMoves()
     } else if (!this.travel.isRunning) this.runOrStand()
     this.count(-1)
@@ -265,7 +271,7 @@ export class BeltConveyor extends Conveyor {
   protected override takeOutFirst(): void {
     this.items.shift()
     this.firstEntry++
-    this.leftKind = none
+    this.leftLength = 0
   }
 
   override roomAhead(): void {

@@ -1,5 +1,6 @@
 /** What conveyors of both kinds share: cases held, and the share of time in which they are full. */
 import { Level } from '../../engine/tally.js'
+import { unset } from '../../engine/unset.js'
 import type { CaseIndex } from '../../line/cases.js'
 import { type Floor, samplesPerShift } from '../../line/floor.js'
 import { type HeldSeries, heldMeasures, type Measure } from '../../line/measure.js'
@@ -8,9 +9,6 @@ import { Cause } from '../../line/states.js'
 import { Tail } from '../../line/tail.js'
 import type { ConveyorKeys } from './keys.js'
 
-/** No kind of case. */
-export const none = -1
-
 export abstract class Conveyor extends Mechanism {
   protected readonly level = new Level(this.floor.clock, samplesPerShift)
   private readonly full = new Level(this.floor.clock)
@@ -18,8 +16,8 @@ export abstract class Conveyor extends Mechanism {
   protected readonly tail = new Tail()
   /** What follows takes cases in whole. */
   protected isBeforePlace = true
-  /** Kind of the case that left last; none where it was taken out. */
-  protected leftKind = none
+  /** Length of the case that left last, m; 0 where it was taken out. */
+  protected leftLength = unset
 
   constructor(
     floor: Floor,
@@ -42,7 +40,7 @@ export abstract class Conveyor extends Mechanism {
 
   override empty(): void {
     this.isBeforePlace = this.unit.next.takesWhole
-    this.leftKind = none
+    this.leftLength = 0
     this.level.reset(this.floor.pictureFrom, this.floor.end)
     this.full.reset(this.floor.pictureFrom, this.floor.end)
   }

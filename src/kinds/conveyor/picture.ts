@@ -1,5 +1,5 @@
 /** A conveyor in pictures. */
-import { lengthsOf } from '../../scenario/outside.js'
+import { lengthsOf, varies } from '../../scenario/outside.js'
 import { wholeZones, zonesFor } from '../../trade/zones.js'
 import { type InPictures, standing } from '../in-pictures.js'
 import type { ConveyorKeys } from './keys.js'
@@ -22,6 +22,9 @@ export const conveyorInPictures: InPictures<ConveyorKeys> = {
       pitches: lengthsOf(scenario).map((each) =>
         zone === undefined ? each + spacing : zonesFor(each, zone) * zone,
       ),
+      ...(Object.values(scenario.cases).some((kind) => varies(kind, ['length']))
+        ? { keeps: zone === undefined ? { spacing } : { zone } }
+        : {}),
       startDelay: keys['start-delay'],
       servers: 1,
     }

@@ -1,5 +1,5 @@
 /** Rules between the keys of a conveyor: cases and zones fit on it. */
-import { millimetres, type PieceRules } from '../../scenario/piece-rules.js'
+import { millimetres, type PieceRules, tooLong } from '../../scenario/piece-rules.js'
 import { wholeZones, zonesFor } from '../../trade/zones.js'
 import type { ConveyorKeys } from './keys.js'
 
@@ -14,12 +14,7 @@ export const conveyorRules: PieceRules<ConveyorKeys> = {
         true,
       )
     if (longest && longest.length > length)
-      report(
-        [...path, 'length'],
-        'conflict',
-        `the case \`${longest.name}\` (${millimetres(longest.length)}) is longer than this conveyor`,
-        `at least ${millimetres(longest.length)}`,
-      )
+      report([...path, 'length'], 'conflict', ...tooLong(longest, length, 'this conveyor'))
     else if (zone !== undefined && longest && zonesFor(longest.length, zone) > wholeZones(length, zone))
       report(
         [...path, 'zone'],

@@ -4,7 +4,6 @@ import { unset } from '../../engine/unset.js'
 import type { Sensor } from '../../line/sensor.js'
 import { hair } from '../travel.js'
 import { Bed } from './bed.js'
-import { none } from './conveyor.js'
 
 /** A lower part of `AccumulatingConveyor`, as `Bed` is. */
 export abstract class SensedBed extends Bed {
@@ -36,9 +35,7 @@ export abstract class SensedBed extends Bed {
 
   /** Of a case here, or of the one that left last, m; nothing of one that was taken out. */
   private lengthOf(number: number): number {
-    const kind =
-      number < this.firstOn ? this.leftKind : this.floor.cases.kind[this.items[number & this.mask]!]!
-    return kind === none ? 0 : this.floor.lengths[kind]!
+    return number < this.firstOn ? this.leftLength : this.floor.cases.length[this.items[number & this.mask]!]!
   }
 
   /** Finds whether the leading edge of such a case has passed `place`, m from the entrance, and else when it will. */
@@ -51,7 +48,7 @@ export abstract class SensedBed extends Bed {
       this.findReach()
       this.passesAt = this.reach < place - hair ? never : this.reachAt
       if (unit.frozen) now = unit.frozenAt
-    } else if (place <= this.length || this.isBeforePlace || this.leftKind === none) this.passesAt = 0
+    } else if (place <= this.length || this.isBeforePlace || this.leftLength === 0) this.passesAt = 0
     else {
       tail.distance = place - this.length
       unit.next.follow(tail, unit)

@@ -53,7 +53,7 @@ export abstract class Belts extends FlapPlace {
     this.meets = new Int32Array(this.positions.length)
     this.marks = new Float64Array(this.positions.length + 1)
     // a power of two well above bed over shortest pitch
-    const places = 2 ** Math.ceil(Math.log2(Math.ceil(this.bed / Math.min(...floor.lengths)) + 4))
+    const places = 2 ** Math.ceil(Math.log2(Math.ceil(this.bed / floor.cases.sizes.shortest) + 4))
     this.mask = places - 1
     this.items = new Int32Array(places)
     this.entries = new Float64Array(places)
@@ -79,6 +79,10 @@ export abstract class Belts extends FlapPlace {
 
   override get carries(): boolean {
     return true
+  }
+
+  override get pace(): number {
+    return this.travel.isRunning ? this.travel.speed : 0
   }
 
   override get standsForTail(): boolean {
@@ -179,7 +183,7 @@ export abstract class Belts extends FlapPlace {
       if (item === none) continue
       for (let head = 0; head < this.meets.length; head++) {
         const past = at - this.entries[place]! - this.positions[head]!
-        if (this.meets[head]! <= number || !dwell.spoils(this.floor.cases.kind[item]!, past)) continue
+        if (this.meets[head]! <= number || !dwell.spoils(item, past)) continue
         this.floor.cases.unsealed[item] = 1
         this.floor.observer?.stripSpoilt(this.name, this.heads[head]!.name, item)
       }

@@ -2,24 +2,22 @@
 
 import type { Stream } from '../../engine/stream.js'
 import { unset } from '../../engine/unset.js'
+import type { CaseIndex } from '../../line/cases.js'
 import type { Floor } from '../../line/floor.js'
 import { hair } from '../travel.js'
 
 export class Dwell {
   private readonly draws: Stream
-  /** Belt travel from a case's coming to a head until its trailing leg is wiped down, m, by kind. */
-  private readonly spans: Float64Array
   /** Belt travel at which the belts last stood, m. */
   private stoodAt = unset
 
   constructor(
-    floor: Floor,
+    private readonly floor: Floor,
     owner: string,
     private readonly share: number,
-    wipeTravel: number,
+    private readonly wipeTravel: number,
   ) {
     this.draws = floor.stream(owner, 'dwell under the head')
-    this.spans = floor.lengths.map((length) => length + wipeTravel)
   }
 
   reset(): void {
@@ -33,8 +31,9 @@ export class Dwell {
     return isNew
   }
 
-  /** Whether a case that has gone `past` metres since it met a head is under it and spoilt there. */
-  spoils(kind: number, past: number): boolean {
-    return past > 0 && past < this.spans[kind]! && this.draws.next() < this.share
+  /** Whether a case that has gone `past` metres since it met a head is under it, until its trailing leg is wiped down, and spoilt there. */
+  spoils(item: CaseIndex, past: number): boolean {
+    const span = this.floor.cases.length[item]! + this.wipeTravel
+    return past > 0 && past < span && this.draws.next() < this.share
   }
 }

@@ -11,7 +11,7 @@ import { roomOnBelts } from '../room-on-belts.js'
 import { cutsOf, headsOf } from './heads.js'
 import type { SealerKeys } from './keys.js'
 import { changedAlong, changesPerShift, drawnOf, leftEarly, missedPerRoll, stripsPerRoll } from './rolls.js'
-import { addedBySize } from './size-setting-by-hand.js'
+import { addedBySize, settingsPerCase } from './size-setting-by-hand.js'
 
 /** Gap that the heads of a sealer keep, m. */
 export const gapOf = (keys: SealerKeys): number =>
@@ -25,13 +25,15 @@ export const sealerByHand: ByHand<SealerKeys> = {
   paceKey: 'belt-speed',
   faster: 'use faster belts as far as the heads allow, a shorter gap, or a second sealer',
   cycle(keys, coming) {
-    const { scenario, mix, changes } = coming
+    const { scenario, mix } = coming
     const gap = gapOf(keys)
     const headways = lengthsOf(scenario).map((length) => (length + gap) / keys['belt-speed'])
     const folding = meanOf(keys.flaps.time)
     const { by, time } = keys['size-setting']
     const setting =
-      by === 'machine' ? changes * (meanOf(time) + addedBySize(keys['size-setting'], coming).mean) : 0
+      by === 'machine'
+        ? settingsPerCase(coming) * (meanOf(time) + addedBySize(keys['size-setting'], coming).mean)
+        : 0
     const cycles = headways.map((headway) => cycleTime(headway, folding))
     return {
       headway: weighed(headways, mix),

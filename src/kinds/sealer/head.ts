@@ -3,13 +3,14 @@
 import type { HeadKey } from '../../catalogue/of-equipment.js'
 import type { Stream } from '../../engine/stream.js'
 import { unset } from '../../engine/unset.js'
+import type { CaseIndex, Cases } from '../../line/cases.js'
 import { headMeasures, type Measure } from '../../line/measure.js'
 
 /** What the heads of a sealer share. Lengths in m off the roll. */
 export interface HeadFacts {
   roll: number
-  /** Tape that a strip takes, by kind of case. */
-  drawn: Float64Array
+  /** They say what tape a strip takes. */
+  cases: Cases
   lostPerRoll: number
   /** Tape left at which the head gives its warning; null where it gives none and runs out unnoticed. */
   warning: number | null
@@ -76,10 +77,10 @@ export class Head {
     this.missed = 0
   }
 
-  /** A case of `kind` comes. */
-  meet(kind: number): Met {
+  /** A case comes. */
+  meet(item: CaseIndex): Met {
     const { facts } = this
-    const drawn = facts.drawn[kind]!
+    const drawn = facts.cases.strip[item]!
     if (this.cuts >= facts.bladeAfter) return Met.needsBlade
     if (this.left < drawn - hair) {
       if (facts.warning !== null || this.missedNow >= facts.noticedAfter) return Met.needsRoll

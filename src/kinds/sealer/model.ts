@@ -31,8 +31,7 @@ export class Sealer extends Belts implements Taper {
 
   constructor(floor: Floor, name: string, keys: SealerKeys) {
     super(floor, name, keys)
-    // planned for a case: its headway
-    this.made = new Production(floor.lengths.map((length) => (length + this.gap) / keys['belt-speed']))
+    this.made = new Production(this.gap, keys['belt-speed'])
     this.taping = new Taping(floor, this.label, keys, () => this.unit)
     this.changesWhenIdle = this.taping.changesWhenIdle
     this.setting = new SizeSetting(floor, this.label, keys['size-setting'])
@@ -79,16 +78,19 @@ export class Sealer extends Belts implements Taper {
     if (this.flapItem === none || this.foldedAt > this.floor.clock.now || !this.travel.isRunning) return
     const at = this.travel.now()
     if (this.clearFrom > at + hair) return
-    const kind = this.floor.cases.kind[this.flapItem]!
-    if (kind !== this.sizeSet && this.sizeSet !== none && !this.isSizeReady(kind)) return
+    const item = this.flapItem
+    const kind = this.floor.cases.kind[item]!
+    const isOtherSize = this.setting.isForOther(this.sizeSet, kind)
+    if (isOtherSize && this.sizeSet !== none && !this.isSizeReady(item)) return
     this.sizeSet = kind
+    this.setting.isFor(item)
     this.setAt = never
     const entry = Math.max(at, this.clearFrom)
     const place = this.nextOn++ & this.mask
-    this.items[place] = this.flapItem
-    this.floor.observer?.onBelts(this.name, this.flapItem)
+    this.items[place] = item
+    this.floor.observer?.onBelts(this.name, item)
     this.entries[place] = entry
-    this.clearFrom = entry + this.floor.lengths[kind]! + this.gap
+    this.clearFrom = entry + this.floor.cases.length[item]! + this.gap
     this.flapItem = none
     this.foldedAt = never
     this.markLast()
@@ -97,16 +99,16 @@ export class Sealer extends Belts implements Taper {
   }
 
   /** Sets the machine for another size: by itself in the headway, or by the crew once the belts are empty. */
-  private isSizeReady(kind: number): boolean {
+  private isSizeReady(item: CaseIndex): boolean {
     const { now } = this.floor.clock
     if (this.setAt !== never) return this.setAt <= now
     if (this.isSetByCrew) {
       if (this.firstOn < this.nextOn || this.holdsTail()) return false
-      this.setting.next(this.sizeSet, kind)
+      this.setting.next(this.sizeSet, item)
       this.unit.stop(Cause.size, this.setting.value)
       return false
     }
-    this.setting.next(this.sizeSet, kind)
+    this.setting.next(this.sizeSet, item)
     this.setAt = now + this.setting.value
     return this.setAt <= now
   }
@@ -150,9 +152,10 @@ export class Sealer extends Belts implements Taper {
   /** The case at this place jammed, and goes on or is taken out. */
   private cleared(place: number): void {
     const item = this.items[place]!
-    const kind = this.floor.cases.kind[item]!
+    const length = this.floor.cases.length[item]!
     if (!this.jams!.spoils(this.name, item)) return
-    this.made.add(kind, false)
+    this.made.length = length
+    this.made.add(false)
     this.takeOut(place)
     this.level.change(-1)
   }
@@ -160,20 +163,22 @@ export class Sealer extends Belts implements Taper {
   private offerFirst(): void {
     const item = this.items[this.firstOn & this.mask]!
     // read before it goes: its number may be used again
-    const kind = this.floor.cases.kind[item]!
+    const length = this.floor.cases.length[item]!
     const isSealed = this.floor.cases.unsealed[item] === 0
     this.isBlocked = !this.unit.next.offer(item, this.unit)
     if (this.isBlocked) {
       this.stand()
       return
     }
-    this.made.add(kind, isSealed)
+    this.made.length = length
+    this.made.add(isSealed)
     this.firstOn++
     this.markEnd()
     this.level.change(-1)
     if (this.isBeforePlace) this.travel.start()
     else {
-      this.crossing.begin(kind)
+      this.crossing.length = length
+      this.crossing.begin()
       this.tailMoves()
     }
     if (this.changesWhenIdle) this.changeWhenIdle()

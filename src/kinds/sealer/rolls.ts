@@ -1,5 +1,5 @@
 /** Rolls by hand: how many strips of a mix a roll gives, how often it is changed, and what it loses. */
-import { lengthsOf } from '../../scenario/outside.js'
+import { lengthsOf, lengthVariancesOf } from '../../scenario/outside.js'
 import type { Scenario } from '../../scenario/schema.js'
 import { casesPerRoll, drawnLength, rollChanges } from '../../trade/tape.js'
 import { headsOf } from './heads.js'
@@ -18,16 +18,19 @@ export const drawnOf = (scenario: Scenario): number[] =>
  * where strips are short beside the roll.
  */
 export function stripsPerRoll(
-  { tape }: Scenario,
+  scenario: Scenario,
   drawn: readonly number[],
   mix: readonly number[],
   early: number,
 ): number {
+  const { tape } = scenario
   const usable = tape.roll - tape['lost-per-roll'] - early
+  const variances = lengthVariancesOf(scenario).map((each) => each / (1 + tape.stretch) ** 2)
   const used = drawn.filter((_, kind) => mix[kind]! > 0)
-  if (used.every((each) => each === used[0])) return Math.max(1, casesPerRoll(usable, used[0]!))
+  const isFixed = variances.every((variance, kind) => variance === 0 || mix[kind] === 0)
+  if (isFixed && used.every((each) => each === used[0])) return Math.max(1, casesPerRoll(usable, used[0]!))
   const mean = drawn.reduce((sum, each, kind) => sum + each * mix[kind]!, 0)
-  const squared = drawn.reduce((sum, each, kind) => sum + each * each * mix[kind]!, 0)
+  const squared = drawn.reduce((sum, each, kind) => sum + (each * each + variances[kind]!) * mix[kind]!, 0)
   // what is left is a part of the strip that no longer fits, and long strips are more often the ones that do not
   return Math.max(1, (usable - squared / (2 * mean)) / mean)
 }

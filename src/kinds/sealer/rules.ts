@@ -2,7 +2,7 @@
 import type { Skill } from '../../scenario/calls.js'
 import type { Report } from '../../scenario/finding.js'
 import { nearest } from '../../scenario/nearest.js'
-import { millimetres, type PieceRules, type Place, perMinute } from '../../scenario/piece-rules.js'
+import { millimetres, type PieceRules, type Place, perMinute, tooLong } from '../../scenario/piece-rules.js'
 import { casesPerRoll, drawnLength } from '../../trade/tape.js'
 import { headsOf } from './heads.js'
 import type { SealerKeys } from './keys.js'
@@ -27,12 +27,7 @@ export const sealerRules: PieceRules<SealerKeys> = {
 
 function checkBelts(sealer: SealerKeys, { path, longest }: Place, report: Report): void {
   if (longest && longest.length > sealer.bed)
-    report(
-      [...path, 'bed'],
-      'conflict',
-      `the case \`${longest.name}\` (${millimetres(longest.length)}) is longer than the driven belts`,
-      `at least ${millimetres(longest.length)}`,
-    )
+    report([...path, 'bed'], 'conflict', ...tooLong(longest, sealer.bed, 'the driven belts'))
   const [slowest, { 'rated-speed': rating }] = headsOf(sealer).reduce((slow, each) =>
     each[1]['rated-speed'] < slow[1]['rated-speed'] ? each : slow,
   )

@@ -5,7 +5,6 @@ import type { CaseIndex } from '../../line/cases.js'
 import type { Floor } from '../../line/floor.js'
 import { Cause } from '../../line/states.js'
 import type { Unit } from '../../line/unit.js'
-import { drawnLength } from '../../trade/tape.js'
 import { Head, type HeadFacts, Met } from './head.js'
 import { headsOf } from './heads.js'
 import type { SealerKeys } from './keys.js'
@@ -13,8 +12,6 @@ import type { SealerKeys } from './keys.js'
 export class Taping {
   /** First head first, in the direction of travel. */
   readonly heads: readonly Head[]
-  /** Tape that one head draws for a case, m, by kind. */
-  private readonly drawn: Float64Array
   private readonly rollChange: Draw
   private readonly rethread: Draw | null
   private readonly bladeService: Draw | null
@@ -35,10 +32,9 @@ export class Taping {
   ) {
     const { tape, shift } = floor.scenario
     const change = keys['roll-change']
-    this.drawn = floor.lengths.map((length) => drawnLength(length, tape.leg, tape.stretch))
     const facts: HeadFacts = {
       roll: tape.roll,
-      drawn: this.drawn,
+      cases: floor.cases,
       lostPerRoll: tape['lost-per-roll'],
       warning: change['low-tape-warning'] === 'none' ? null : change['low-tape-warning'],
       noticedAfter: change['noticed-after'],
@@ -91,12 +87,11 @@ export class Taping {
   /** A case meets a head: true when it has passed, false when the machine stands for the head. */
   meet(index: number, item: CaseIndex): boolean {
     const { cases } = this.floor
-    const kind = cases.kind[item]!
     this.stoppedHead = index
-    switch (this.heads[index]!.meet(kind)) {
+    switch (this.heads[index]!.meet(item)) {
       case Met.taped:
-        cases.tape[item]! += this.drawn[kind]!
-        this.floor.observer?.stripLaid(this.unit().name, this.heads[index]!.name, item, this.drawn[kind]!)
+        cases.tape[item]! += cases.strip[item]!
+        this.floor.observer?.stripLaid(this.unit().name, this.heads[index]!.name, item, cases.strip[item]!)
         return true
       case Met.unsealed:
         cases.unsealed[item] = 1

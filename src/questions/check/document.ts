@@ -22,6 +22,8 @@ export interface FindingResult {
   message: string
   basis: string
   fix: string
+  /** How many times what its bound allows was found, from 1; absent where that is not counted. */
+  over?: number
   /** Others of which the same was found and is not told. */
   others?: number
 }
@@ -65,10 +67,11 @@ export function checkResult(
 ): CheckResult {
   const { scenario, assumed } = loaded
   const findings = checked.findings.map(
-    ({ code, severity, path, place, message, basis, fix, others }): FindingResult => ({
+    ({ code, severity, path, place, message, basis, fix, over, others }): FindingResult => ({
       ...{ code, severity, path },
       place: place && { source: place.source, line: place.line, column: place.column },
       ...{ message, basis, fix },
+      ...(over === null ? {} : { over }),
       ...(others === undefined ? {} : { others }),
     }),
   )

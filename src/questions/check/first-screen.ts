@@ -2,7 +2,7 @@
 
 import { firstOf, part, plain, safetyPart, valuesText } from '../../answers/first-screen.js'
 import { wordsFor } from '../../catalogue/printed-units.js'
-import { codes, type FindingCode, type Severity } from '../../hand/finding.js'
+import { codes, type FindingCode, othersText, type Severity } from '../../hand/finding.js'
 import { counted, grouped, listed, percentText, sentences } from '../../report/format.js'
 import type { Said, Screen, Tone, Verdict } from '../../report/screen.js'
 import type { CheckResult, FindingResult } from './document.js'
@@ -17,8 +17,9 @@ export function checkScreen(result: CheckResult): Screen {
     parts: [
       ...groupedPart('Errors', 'error', 'error', result),
       ...part('By hand', [handText(result)]),
-      ...part('Limit', [hand && plain(hand.sentence)]),
+      ...part('Limit', [result.canWork && hand && plain(hand.sentence)]),
       ...groupedPart('Warnings', 'warning', 'warning', result),
+      ...part('Read as', [readAsText(result)]),
       ...part('Notes', [notesText(result)]),
       ...part('Next', nextOf(result)),
       ...part('Rests on', [hand && valuesText({ ...result, isDrawn: false })]),
@@ -74,12 +75,12 @@ function groupedPart(head: string, severity: Severity, tone: Tone, result: Check
   )
 }
 
-/** Findings of one code, the one that stands for many cases first. */
+/** Findings of one code, the worst first. */
 type Group = readonly [FindingResult, ...FindingResult[]]
 
 function byCode(findings: readonly FindingResult[]): Group[] {
   const groups = new Map<string, [FindingResult, ...FindingResult[]]>()
-  for (const finding of [...findings].sort((a, b) => (b.others ?? 0) - (a.others ?? 0))) {
+  for (const finding of [...findings].sort((a, b) => (b.over ?? 0) - (a.over ?? 0))) {
     const group = groups.get(finding.code)
     if (group) group.push(finding)
     else groups.set(finding.code, [finding])
@@ -88,12 +89,21 @@ function byCode(findings: readonly FindingResult[]): Group[] {
   return [...new Set(findings.map(({ code }) => code))].map((code) => groups.get(code)!)
 }
 
+/** Cases of which the same was found and is not told. */
+const othersOf = (group: Group): number => group.reduce((sum, { others = 0 }) => sum + others, 0)
+
 function groupText(group: Group, result: CheckResult): string {
   const [{ code, message, fix, path, place }] = group
   const where = place && place.line > 0 ? ` (line ${place.line})` : ''
   const who = group.length > 1 ? `${manyText(group, result)}: ` : path === '' ? '' : `${path}${where}: `
-  return sentences(`${code}, ${who}${plain(message)}`, `Fix: ${plain(fix)}.`).join(' ')
+  // how many others there are stands before it
+  const others = othersText(group.length + othersOf(group), group.length)
+  const found = message.endsWith(others) ? message.slice(0, -others.length) : message
+  return sentences(`${code}, ${who}${plain(found)}`, `Fix: ${plain(fix)}.`).join(' ')
 }
+
+/** Cases that are named before the rest is counted. */
+const mostNamed = 3
 
 /** `52 of 300 cases, worst a, b and c`; of what are no cases `3 times, at a, b and c`. */
 function manyText(group: Group, { cases, otherCases }: CheckResult): string {
@@ -101,16 +111,35 @@ function manyText(group: Group, { cases, otherCases }: CheckResult): string {
   const kinds = new Set(paths.map((path) => /^cases\.([^.]+)/.exec(path)?.[1]))
   if (kinds.has(undefined)) return `${counted(group.length, 'time')}, at ${firstOf(paths)}`
   const all = Object.keys(cases).length + (otherCases?.count ?? 0)
-  const found = kinds.size + (group[0].others ?? 0)
-  return `${grouped(found, 0)} of ${counted(all, 'case')}, ${found > kinds.size ? 'the worst are' : 'which are'} ${firstOf([...kinds] as string[])}`
+  const found = kinds.size + othersOf(group)
+  const named = [...(kinds as Set<string>)]
+  return found <= mostNamed
+    ? `${grouped(found, 0)} of ${counted(all, 'case')}, ${listed(named)}`
+    : `${grouped(found, 0)} of ${counted(all, 'case')}, worst ${listed(named.slice(0, mostNamed))}`
 }
+
+/** Values in plain words that are told. */
+const mostReadAs = 2
+
+/** What values in plain words are read as. */
+function readAsText({ findings }: CheckResult): string {
+  const said = findings.filter(({ code }) => code === 'read-as').map(({ message }) => plain(message))
+  const more = said.length - mostReadAs
+  return sentences(
+    ...said.slice(0, mostReadAs),
+    more > 0 && `${counted(more, 'more value')} with --full.`,
+  ).join(' ')
+}
+
+/** Kinds of note that are named. */
+const mostNotes = 2
 
 /** Notes by what they are about. */
 function notesText({ findings }: CheckResult): string | null {
-  const groups = byCode(findings.filter(({ severity }) => severity === 'note'))
+  const groups = byCode(findings.filter(({ severity, code }) => severity === 'note' && code !== 'read-as'))
   if (groups.length === 0) return null
   const told = groups.map(([{ code }]) => codes[code as FindingCode] ?? code)
-  return `${told.slice(0, 3).join('; ')}${told.length > 3 ? `; and ${told.length - 3} more` : ''}.`
+  return `${told.slice(0, mostNotes).join('; ')}${told.length > mostNotes ? `; and ${told.length - mostNotes} more` : ''}.`
 }
 
 /** What to do next. */

@@ -9,7 +9,7 @@ import { certificateOf, wallOf } from '../../hand/findings/case.js'
 import { foretoldRows } from '../../hand/foretold.js'
 import type { HandCalculation } from '../../hand/hand.js'
 import { toSpare } from '../../hand/line.js'
-import { outsideSize } from '../../scenario/outside.js'
+import { outsideSize, sizeEnds, varies } from '../../scenario/outside.js'
 import type { Scenario } from '../../scenario/schema.js'
 import { limitsOf } from '../../trade/board.js'
 import type { Unreliable } from '../../trade/buffer.js'
@@ -38,6 +38,8 @@ export function caseResult(kind: Scenario['cases'][string], share: number) {
     share: amount(share, 'share'),
     given: kind.inside ? 'inside' : 'outside',
     ...amounts({ length, width, height }, { length: 'm', width: 'm', height: 'm' }),
+    // in m; the sides above are their means then
+    ...(varies(kind) ? { ends: sizeEnds(kind) } : {}),
     united: amount(unitedSize({ length, width, height }), 'm'),
     weight: amount(kind.weight ?? null, 'kg'),
     wall: wallOf(kind),

@@ -45,7 +45,7 @@ export function handTables(result: CheckResult): Table[] {
 function casesTable({ cases, otherCases, display }: CheckResult): Table {
   return {
     title: 'Cases',
-    note: 'Outside dimensions of closed cases. "Given": whether the scenario has inside or outside dimensions. United: length + width + height. The board must allow both weight and size.',
+    note: `Outside dimensions of closed cases. "Given": whether the scenario has inside or outside dimensions. United: length + width + height. The board must allow both weight and size.${Object.values(cases).some(({ ends }) => ends) ? ' A side that varies from case to case is shown from its smallest to its largest value; united size and all hand calculation use its mean.' : ''}`,
     columns: [
       ...ofWords('case'),
       ...ofFigures('share', 'length', 'width', 'height'),
@@ -57,7 +57,7 @@ function casesTable({ cases, otherCases, display }: CheckResult): Table {
       ...Object.entries(cases).map(([name, each]) => [
         name,
         each.share,
-        ...[each.length, each.width, each.height].map(inSmall),
+        ...sides.map((side) => sideCell(each, side, display)),
         each.given,
         inSmall(each.united),
         each.weight,
@@ -70,14 +70,27 @@ function casesTable({ cases, otherCases, display }: CheckResult): Table {
   }
 }
 
-/** Of many kinds those that are not told by name: the ranges of their sides. */
-function othersRow({ count, share, ...sides }: OtherKinds, display: Display): Cell[] {
+const sides = ['length', 'width', 'height'] as const
+
+/** A side of a case: from the smallest to the largest where it varies. */
+function sideCell(of: CheckResult['cases'][string], side: (typeof sides)[number], display: Display): Cell {
+  const [least, most] = [of.ends?.least[side], of.ends?.most[side]]
+  return least === undefined || most === undefined || least === most
+    ? inSmall(of[side])
+    : sizeSpan([least, most], display)
+}
+
+function sizeSpan([low, high]: readonly [number, number], display: Display): string {
   const text = (value: number) => amountText(inSmall({ value, unit: 'm' }), display)
-  const range = ([low, high]: readonly [number, number]) => spanText(text(low), text(high))
+  return spanText(text(low), text(high))
+}
+
+/** Of many kinds those that are not told by name: the ranges of their sides. */
+function othersRow({ count, share, ...ranges }: OtherKinds, display: Display): Cell[] {
   return [
     `${grouped(count, 0)} others`,
     { value: share, unit: 'share' },
-    ...[range(sides.length), range(sides.width), range(sides.height)],
+    ...sides.map((side) => sizeSpan(ranges[side], display)),
     ...['', null, null, ''],
   ]
 }

@@ -1,7 +1,7 @@
 /** The first screen of a comparison: one recommendation or none, the designs in order, and what differs from the base. */
 
 import { differenceParts, isSame } from '../../answers/difference.js'
-import { type DifferenceFigure, wholeInterval } from '../../answers/difference-figure.js'
+import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import {
   checkParts,
   firstOf,
@@ -17,8 +17,7 @@ import { lineRow, type MeasureKey, ofLine } from '../../catalogue/of-line.js'
 import { printedUnit } from '../../catalogue/printed-units.js'
 import { briefly } from '../../catalogue/unit-name.js'
 import { figures, words } from '../../report/cell.js'
-import { shortNumber } from '../../report/few-figures.js'
-import { grouped, listed, rateText, sentences, shareOfShifts } from '../../report/format.js'
+import { grouped, listed, numberText, rateText, sentences } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { Said, Screen, Verdict } from '../../report/screen.js'
 import { bestSentences } from './best-table.js'
@@ -46,7 +45,8 @@ export function compareScreen(result: CompareResult): Screen {
   }
 }
 
-const inBase = (text: string): string => (text === '' ? '' : `In the base: ${text}`)
+const inBase = (text: string): string =>
+  text === '' ? '' : `In the base ${text.charAt(0).toLowerCase()}${text.slice(1)}`
 
 /** Measures by which a design is recommended; a cost that leaves out what the designs differ in is none. */
 const wishedOf = (result: CompareResult): readonly MeasureKey[] =>
@@ -141,8 +141,8 @@ function ranked(result: CompareResult): string[] {
   })
 }
 
-/** Designs that are told; all stand with --full. */
-const mostDesigns = 5
+/** Designs that are told beside the base; all stand with --full. */
+const mostDesigns = 3
 
 function rankedTable(result: CompareResult): Table {
   const { variants, target, display } = result
@@ -155,43 +155,25 @@ function rankedTable(result: CompareResult): Table {
     const word = unit ? printedUnit(briefly(unit).unit, display).word : ''
     return key === 'cost-per-1000' ? `${word} per 1000` : word
   }
-  const more = names.length - mostDesigns
+  const told = names.filter((name, place) => place < mostDesigns || name === baseName)
+  const more = names.length - told.length
   return {
     title: `Designs, best first${target === null ? '' : `; target ${rateText(target)}`}${more > 0 ? `; ${more} more with --full` : ''}`,
-    columns: [
-      ...words('design', ...(target === null ? [] : ['target'])),
-      ...figures(...(target === null ? [] : ['reached in']), ...keys.map(head)),
-    ],
-    rows: names.slice(0, mostDesigns).map((name) => {
+    columns: [...words('design', ...(target === null ? [] : ['target'])), ...figures(...keys.map(head))],
+    rows: told.map((name) => {
       const { measures } = variants[name]!
       const held = onTarget(result, name)
-      const reached = measures['target-held']
       return [
         name,
-        ...(held === null
-          ? []
-          : [
-              cannotWork(result, name) ? 'cannot work' : targetWords[held],
-              reached ? shareOfShifts(reached) : '',
-            ]),
-        ...keys.map((key) => shortNumber(measures[key], display)),
+        ...(held === null ? [] : [cannotWork(result, name) ? 'cannot work' : targetWords[held]]),
+        ...keys.map((key) => numberText(measures[key], display)),
       ]
     }),
   }
 }
 
-/** Variants whose differences are told; all stand with --full. */
-const mostTold = 2
-
-/** An end so near to 0 by the plus-minus is printed as 0. */
-const hair = 1 / 6
-
-/** Whether the printed interval leaves 0 out, as the judged one does: then it is called shown. */
-function isClear(figure: DifferenceFigure): boolean {
-  const { low, high } = wholeInterval(figure)
-  if (!figure.isShown || low === null || high === null) return false
-  return Math.min(Math.abs(low), Math.abs(high)) > ((high - low) / 2) * hair
-}
+/** Variants whose differences are told: of two both, else of the first; all stand with --full. */
+const toldOf = (variants: number): number => (variants > 2 ? 1 : variants)
 
 /** A measure in a few words. */
 const nameOf = (measure: string, { label }: DifferenceFigure): string =>
@@ -203,34 +185,34 @@ function differencesPart(result: CompareResult): Said[] {
   const told = ranked(result).filter((name) => differences[name])
   return part(
     'Less base',
-    told.slice(0, mostTold).map((name) => {
+    told.slice(0, toldOf(told.length)).map((name) => {
       const all = compared.flatMap((measure) => {
         const figure = differences[name]![measure]
         return figure ? [{ what: nameOf(measure, figure), figure }] : []
       })
       const sizes = all
-        .filter(({ figure }) => isClear(figure))
+        .filter(({ figure }) => figure.isShown)
         .map(({ what, figure }) => `${what} ${differenceParts(figure, display).join(' ')}`)
-      const named = (which: boolean) =>
-        all
-          .filter(({ figure }) => !isClear(figure) && !isSame(figure) && (figure.isShown === true) === which)
-          .map(({ what }) => what)
+      const open = all.filter(({ figure }) => !figure.isShown && !isSame(figure)).map(({ what }) => what)
       return sentences(
         `${withVerdict(name, result)}: ${sizes.length > 0 ? sizes.join('; ') : 'nothing shown'}.`,
-        named(true).length > 0 && `Barely shown: ${listed(named(true))}.`,
-        sizes.length === 0 && named(false).length > 0 && `Not shown: ${listed(named(false))}.`,
+        sizes.length === 0 && open.length > 0 && `Not shown: ${listed(open)}.`,
       ).join(' ')
     }),
   )
 }
 
-/** What to do next, short: the reasons stand with --full. */
-function nextOf({ differences, compared, best, made }: CompareResult): string[] {
+/** What to do next, short: the reasons stand with --full. Open differences matter where nothing is recommended. */
+function nextOf(result: CompareResult): string[] {
+  const { differences, compared, best, made } = result
+  const isRecommended = best ? best.pick !== null : betterOnes(result).free.length > 0
   const isOpen = Object.values(differences).some((figures) =>
     compared.some((measure) => figures[measure]?.isShown === false && !isSame(figures[measure])),
   )
   return sentences(
-    isOpen && `Where an open difference matters: more than ${grouped(made.shifts, 0)} shifts (--matters).`,
+    isOpen &&
+      !isRecommended &&
+      `Where an open difference matters: more than ${grouped(made.shifts, 0)} shifts (--matters).`,
     best === null && Object.keys(differences).length > 1 && 'Try what you would buy together as one variant.',
   )
 }

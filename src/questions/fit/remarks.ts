@@ -51,9 +51,7 @@ export function remarksOfTimes(
   { longest, confidence }: { longest: number; confidence: number },
 ): Remark[] {
   if (events === 0)
-    return [
-      { code: 'none-seen', text: 'none was seen: no distribution can be fitted, keep the value as it is' },
-    ]
+    return [{ code: 'none-seen', text: 'none was seen: no distribution can be fitted, keep your own value' }]
   return [
     ...(events < few && candidate ? [fewTimes(events, candidate, reason === 'few', confidence)] : []),
     ...(chosen === null ? [drawnFrom(events, longest, reason)] : []),

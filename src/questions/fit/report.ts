@@ -17,7 +17,7 @@ import {
 
 /** The report of a fit. */
 export function fitReport(result: FitResult): Report {
-  const { made, display, inputs, account } = result
+  const { made, display, inputs } = result
   return {
     title: made.record.title,
     subtitle: subtitle(result),
@@ -44,32 +44,44 @@ export function fitReport(result: FitResult): Report {
       answer: headline(result)[0]!,
       sureness: sureness(inputs),
       limiting: '',
-      next: next(
-        result,
-        account.some(({ did, fix }) => did !== 'noted' && fix !== ''),
-      ),
+      next: nextOfFit(result),
     },
   }
 }
 
-function subtitle({ record, made }: FitResult): string {
-  const { days, heldOut, zone, roundedTo, seenFrom } = record
+const subtitle = ({ record, made }: FitResult): string =>
+  `${recordText(record)}. Intervals: ${percentText(made.confidence)}.`
+
+/** Which shifts and days were read, and how near the clock of the log comes. */
+export function recordText({
+  days,
+  heldOut,
+  zone,
+  roundedTo,
+  seenFrom,
+  shifts,
+}: FitResult['record']): string {
   const read = [
-    `${counted(record.shifts, 'shift')} from ${days.first} to ${days.last}`,
+    `${counted(shifts, 'shift')} from ${days.first} to ${days.last}`,
     ...(heldOut.length > 0 ? [`${counted(heldOut.length, 'day')} of ${days.count} held out`] : []),
     zone === null ? 'times as written, no clock change known' : `time zone ${zone}`,
     ...(roundedTo.value ? [`read to ${durationText(roundedTo.value)}`] : []),
     ...(seenFrom.value ? [`stops under ${durationText(seenFrom.value)} not in the log`] : []),
   ]
-  return `${read.join('; ')}. Intervals: ${percentText(made.confidence)}.`
+  return read.join('; ')
 }
 
 const sayable = (inputs: readonly FittedInput[]) => inputs.filter(({ value }) => value !== null)
 
+/** Rows that were changed or left out. */
+export const touchedRows = (account: FitResult['account']): number =>
+  account
+    .filter(({ did }) => did === 'changed' || did === 'left-out')
+    .reduce((sum, { count }) => sum + count, 0)
+
 function headline({ inputs, account }: FitResult): string[] {
   const said = sayable(inputs)
-  const touched = account.filter(({ did }) => did === 'changed' || did === 'left-out')
-  const rows = touched.reduce((sum, { count }) => sum + count, 0)
+  const rows = touchedRows(account)
   return [
     `${said.length} of ${counted(inputs.length, 'input')} have a value in this record, with its evidence.`,
     rows === 0
@@ -93,12 +105,14 @@ function sureness(inputs: readonly FittedInput[]): string[] {
   ]
 }
 
-function next({ inputs, record }: FitResult, isMendable: boolean): string[] {
+/** What to do next. */
+export function nextOfFit({ inputs, record, account }: FitResult): string[] {
+  const hasFixes = account.some(({ did, fix }) => did !== 'noted' && fix !== '')
   const thin = inputs
     .filter(({ what, events }) => what !== 'mix' && events < 20)
     .sort((a, b) => a.events - b.events)[0]
   return [
-    ...(isMendable ? ['Correct the rows listed in the table of the record, and fit again.'] : []),
+    ...(hasFixes ? ['Correct the rows listed in the table of the record, and fit again.'] : []),
     'Write the values into a scenario: `--into line.yaml --write line-fitted.yaml`, then `tapeshift check line-fitted.yaml`.',
     ...(thin ? [`Continue to log: \`${thin.path}\` is based on ${counted(thin.events, 'event')}.`] : []),
     ...(record.heldOut.length === 0

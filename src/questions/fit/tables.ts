@@ -16,7 +16,7 @@ export const valuesTable = ({ inputs, made }: FitResult): Table =>
     note: `In brackets: ${percentText(made.confidence)} intervals of the rate or of the mean of the distribution.`,
     columns: [...words('input'), ...figures('rate or mean'), ...words('based on', 'value for the scenario')],
     rows: inputs.flatMap((input): Cell[][] => [
-      [{ path: input.path }, knownOf(input), restsOnText(input), input.value ?? 'none: keep it as it is'],
+      [{ path: input.path }, knownOf(input), restsOnText(input), input.value ?? 'none: keep your own'],
       ...Object.entries(input.also).map(([path, value]): Cell[] => [
         { path },
         null,

@@ -9,8 +9,7 @@ import {
   safetyPart,
 } from '../../answers/first-screen.js'
 import { butCannotWork, cannotWork, costWords } from '../../answers/warnings.js'
-import { shortFigure } from '../../report/few-figures.js'
-import { percentText, rateText, sentences, shareOfShifts } from '../../report/format.js'
+import { figureText, percentText, rateText, sentences, shareOfShifts } from '../../report/format.js'
 import type { Screen, Verdict } from '../../report/screen.js'
 import { requirementLines } from './certainty.js'
 import type { RunResult } from './document.js'
@@ -29,9 +28,9 @@ export function runScreen(result: RunResult): Screen {
       ...checkParts(result),
       ...part('Shift', [shiftText(result)]),
       ...part('Case', [
-        `${shortFigure(measures['time-in-system'], display)} in the line on average; 95 of 100 cases take less than ${shortFigure(measures['time-in-system-p95'], display)}.`,
+        `${figureText(measures['time-in-system'], display)} in the line on average; 95 of 100 cases take less than ${figureText(measures['time-in-system-p95'], display)}.`,
       ]),
-      ...part('Cost', [cost && `${shortFigure(cost, display)}${costWords('', result)}.`]),
+      ...part('Cost', [cost && `${figureText(cost, display)}${costWords('', result)}.`]),
       ...part('Asked', requirementLines(result)),
       ...part('Limit', [limitsText(result, byHand)]),
       ...nextPart(runSummary(result).next, result),
@@ -44,7 +43,7 @@ export function runScreen(result: RunResult): Screen {
 /** The verdict on the target; where `check` calls the line impossible nothing is shown to hold. */
 function verdictOf(result: RunResult): Verdict {
   const { target, measures, display } = result
-  const rate = shortFigure(measures.throughput, display)
+  const rate = figureText(measures.throughput, display)
   if (target === null)
     return {
       word: 'NO TARGET',
@@ -57,7 +56,7 @@ function verdictOf(result: RunResult): Verdict {
     return {
       word: 'DOES NOT HOLD',
       tone: 'error',
-      text: `${asked}: ${rate} on average, ${shortFigure(shortfall(measures.throughput!, target), display)} short${cannotWork(result) ? '; and the line cannot work as described' : ''}.`,
+      text: `${asked}: ${rate} on average, ${figureText(shortfall(measures.throughput!, target), display)} short${cannotWork(result) ? '; and the line cannot work as described' : ''}.`,
     }
   if (found === 'holds')
     return cannotWork(result)
@@ -78,9 +77,9 @@ function verdictOf(result: RunResult): Verdict {
 function shiftText({ measures, display, target }: RunResult): string {
   const { output, 'target-held': held, unsealed } = measures
   return sentences(
-    `${shortFigure(output, display)} a shift.`,
+    `${figureText(output, display)} a shift.`,
     target !== null && held && `The target is reached in ${shareOfShifts(held)} of the shifts.`,
-    (unsealed?.mean ?? 0) > 0 && `Unsealed and unnoticed: ${shortFigure(unsealed, display)}.`,
+    (unsealed?.mean ?? 0) > 0 && `Unsealed and unnoticed: ${figureText(unsealed, display)}.`,
   ).join(' ')
 }
 

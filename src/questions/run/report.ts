@@ -8,6 +8,7 @@ import type { Display } from '../../catalogue/printed-units.js'
 import { briefly } from '../../catalogue/unit-name.js'
 import { has } from '../../kinds/traits.js'
 import type { Layout } from '../../pictures/layout.js'
+import { momentOf } from '../../pictures/moment.js'
 import { planSvg } from '../../pictures/plan.js'
 import { timeSpaceSvg } from '../../pictures/time-space.js'
 import {
@@ -54,7 +55,7 @@ export function runReport(result: RunResult): Report {
   return {
     ...report,
     ...(result.layout && result.stretch
-      ? { moment: momentOf(result.layout, result.stretch, result.display) }
+      ? { moment: drawnMoment(result.layout, result.stretch, result.display) }
       : {}),
     ...(result.layout
       ? {
@@ -70,9 +71,11 @@ export function runReport(result: RunResult): Report {
 /** What a page has room for on a telephone of 390 px, px. */
 const telephone = 358
 
-const momentOf = (layout: Layout, stretch: Stretch, display: Display) => ({
-  wide: timeSpaceSvg(layout, stretch, { display }),
-  narrow: timeSpaceSvg(layout, stretch, { display, width: telephone, id: 'time-space-narrow' }),
+const drawnMoment = (layout: Layout, stretch: Stretch, display: Display) => ({
+  wide: timeSpaceSvg(layout, momentOf(stretch), { display }),
+  narrow: timeSpaceSvg(layout, momentOf(stretch, 'narrow'), {
+    ...{ display, width: telephone, id: 'time-space-narrow' },
+  }),
 })
 
 function headline(result: RunResult): string[] {

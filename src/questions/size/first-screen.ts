@@ -9,8 +9,7 @@ import {
   safetyPart,
 } from '../../answers/first-screen.js'
 import { butCannotWork, cannotWork, isCostInPart } from '../../answers/warnings.js'
-import { shortFigure } from '../../report/few-figures.js'
-import { counted } from '../../report/format.js'
+import { counted, figureText } from '../../report/format.js'
 import type { Screen, Verdict } from '../../report/screen.js'
 import { isShown, type SizeResult } from './document.js'
 import { keptSentences, sureText } from './drawn-words.js'
@@ -48,7 +47,7 @@ export function sizeScreen(result: SizeResult): Screen {
       ...part('Draws', [keptSentences(result).join(' ')]),
       ...part('Output', [
         end &&
-          `${shortFigure(end.afresh.measures.throughput, display)}, ${shortFigure(end.afresh.measures.output, display)} a shift.`,
+          `${figureText(end.afresh.measures.throughput, display)}, ${figureText(end.afresh.measures.output, display)} a shift.`,
       ]),
       ...part('Limit', [end ? limitsText(end.afresh, end.afresh) : null]),
       ...part('Cheaper', [result.pick !== null && cheaperText(result)]),

@@ -4,8 +4,7 @@ import { checkParts, firstOf, nextPart, part, restsOnPart, safetyPart } from '..
 import { isCostInPart } from '../../answers/warnings.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
 import { briefly } from '../../catalogue/unit-name.js'
-import { shortFigure } from '../../report/few-figures.js'
-import { counted, grouped, percentText, rateText, sentences } from '../../report/format.js'
+import { counted, figureText, grouped, percentText, rateText, sentences } from '../../report/format.js'
 import type { Screen, Verdict } from '../../report/screen.js'
 import {
   costName,
@@ -142,7 +141,7 @@ function curveVerdict(result: SweepResult): Verdict {
       .filter((place) => place !== cost.least)
       .map((place) => valueText(points[place]!.at[0]!, factor))
     const less = cost.differences[cost.least]
-    const figure = shortFigure(leastCost && briefly(leastCost), result.display)
+    const figure = figureText(leastCost && briefly(leastCost), result.display)
     const place = `${factor.path} = ${valueText(least.at[0]!, factor)}`
     if (!less?.isShown || less.mean! > 0)
       return {

@@ -9,6 +9,7 @@ import type { Column, ShiftResult } from '../../line/line.js'
 import type { EventName, ShiftEvent } from '../../line/shift-event.js'
 import { printable } from '../../scenario/printable.js'
 import { unitSize } from '../../scenario/quantity.js'
+import { spell } from './spell.js'
 
 /** What is known of a trace before its first event: with this it can be made again. */
 export interface TraceMade extends Pick<Made, 'version' | 'seed' | 'scenario'> {
@@ -25,7 +26,21 @@ interface TraceWriter {
 
 /** Keys of an event in the order in which they are written. */
 const keys = [
-  ...(['time', 'event', 'at', 'case', 'kind', 'from', 'state', 'cause', 'jam', 'sensor'] as const),
+  ...([
+    'time',
+    'event',
+    'at',
+    'case',
+    'kind',
+    'length',
+    'width',
+    'height',
+    'from',
+    'state',
+    'cause',
+    'jam',
+    'sensor',
+  ] as const),
   ...(['sees', 'speed', 'person', 'task'] as const),
   ...(['head', 'tape', 'lasts', 'after', 'as'] as const),
 ] satisfies readonly (keyof ShiftEvent)[]
@@ -52,7 +67,7 @@ export function textTrace(places: readonly string[], display: Display): TraceWri
     head: ({ scenario, shift, seed, version }) =>
       `${printable(scenario.title)}: shift ${shift} of seed ${printable(seed)}\ntapeshift ${version}, scenario sha256 ${scenario.sha256}\n\n`,
     event: (event) =>
-      `${clockText(event.time).padStart(12)}  ${event.at.padEnd(width)}  ${eventWords(event, display)}\n`,
+      `${clockText(event.time).padStart(10)}  ${event.at.padEnd(width)}  ${eventWords(event, display)}\n`,
     row: (shift, columns, result) => {
       const names = shiftColumns(columns)
       const cells = shiftCells(result)
@@ -63,19 +78,30 @@ export function textTrace(places: readonly string[], display: Display): TraceWri
   }
 }
 
-/** Time since the start of the shift as h:mm:ss.mmm, rounded to a millisecond. */
+/** Time since the start of the shift as h:mm:ss.s, rounded to a tenth. */
 export function clockText(seconds: number): string {
-  const total = Math.round(seconds * 1000)
+  const total = Math.round(seconds * 10)
   const two = (value: number) => String(value).padStart(2, '0')
-  const [milliseconds, whole] = [total % 1000, Math.floor(total / 1000)]
-  return `${Math.floor(whole / 3600)}:${two(Math.floor(whole / 60) % 60)}:${two(whole % 60)}.${String(milliseconds).padStart(3, '0')}`
+  const whole = Math.floor(total / 10)
+  return `${Math.floor(whole / 3600)}:${two(Math.floor(whole / 60) % 60)}:${two(whole % 60)}.${total % 10}`
 }
 
-const duration = (seconds: number | undefined) => `${Number((seconds ?? 0).toFixed(3))} s`
+const duration = (seconds: number | undefined) => spell(seconds ?? 0)
 
+/** Of a strip: short enough for the small unit. */
 function tapeLength(metres: number | undefined, display: Display): string {
-  const [size, unit] = display === 'us' ? [unitSize('length', 'ft'), 'ft'] : [1, 'm']
-  return `${((metres ?? 0) / size).toFixed(3)} ${unit}`
+  if (display === 'us') return `${((metres ?? 0) / unitSize('length', 'in')).toFixed(1)} in`
+  return `${((metres ?? 0) * 1000).toFixed(0)} mm`
+}
+
+/** Outside size of a case whose kind varies, in words. */
+function sizeText({ length, width, height }: Partial<ShiftEvent>, display: Display): string {
+  if (length === undefined) return ''
+  const unit = display === 'us' ? 'in' : 'mm'
+  const sides = [length, width, height].map((side) =>
+    ((side ?? 0) / unitSize('length', unit)).toFixed(display === 'us' ? 2 : 0),
+  )
+  return `, ${sides.join(' x ')} ${unit}`
 }
 
 function driveSpeed(speed: number | undefined, display: Display): string {
@@ -87,11 +113,13 @@ const ofJam = (jam: string | undefined) => (jam === undefined ? '' : `, ${jam}`)
 
 /** What happens, by the name of the event, in words. */
 const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Display) => string> = {
-  arrives: ({ kind }, item) => `${item} (${kind}) arrives`,
+  arrives: ({ kind, ...size }, item, display) => `${item} (${kind}${sizeText(size, display)}) arrives`,
   waits: (_, item) => `${item} waits for room on the line`,
   queues: (_, item) => `${item} stands on the floor`,
   'turned-away': (_, item) => `${item} is turned away`,
   taken: ({ from }, item) => `takes ${item}${from === undefined ? '' : ` from ${from}`}`,
+  'tail-held': ({ from }, item) => `${item} stands: ${from} stands and holds its tail`,
+  'tail-let-go': ({ from }, item) => `${item} moves on: ${from} has let go of its tail`,
   'on-belts': (_, item) => `${item} goes onto the belts`,
   'service-begins': ({ lasts }, item) => `begins with ${item}, for ${duration(lasts)}`,
   'planned-stop': ({ lasts }) => `planned stop begins, for ${duration(lasts)}`,
@@ -109,9 +137,11 @@ const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Di
   // a colon has one meaning here
   state: ({ state }) => `state: ${stateLabel(state!, ', ')}`,
   stops: ({ cause, jam }) => `stops: ${causes[cause!].one}${ofJam(jam)}`,
-  'sensor-stops': ({ sensor, sees }) => `a sensor stops it: ${sensor} is ${sees}`,
-  'sensor-starts': () => 'runs again after a sensor stopped it',
-  'runs-at': ({ speed }, _, display) => `its drive runs at ${driveSpeed(speed, display)}`,
+  'sensor-stops': ({ sensor, sees }) =>
+    `stops: the sensor on ${sensor} sees ${sees === 'full' ? 'a case' : 'no case'}`,
+  'sensor-starts': () => 'runs again: the sensor lets it',
+  'runs-at': ({ speed }, _, display) => `its speed is now ${driveSpeed(speed, display)}`,
+  'carries-at': ({ speed }, _, display) => `what lies on it goes at ${driveSpeed(speed, display)}`,
   'sets-out': ({ person, task }) => `${person} sets out: ${task}`,
   'work-begins': ({ person, task, lasts }) =>
     `${person} is there and begins, for ${duration(lasts)}: ${task}`,

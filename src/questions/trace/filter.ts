@@ -15,6 +15,8 @@ export interface TraceChoice {
 /** A piece stands, and what is done about it. */
 const stopEvents: ReadonlySet<EventName> = new Set<EventName>([
   'stops',
+  'sensor-stops',
+  'sensor-starts',
   'planned-stop',
   'sets-out',
   'work-begins',
@@ -28,9 +30,29 @@ const stopEvents: ReadonlySet<EventName> = new Set<EventName>([
 /** Where no case stays any longer. */
 const lastEvents: ReadonlySet<EventName> = new Set<EventName>(['leaves', 'spoilt', 'turned-away'])
 
+/**
+ * Whether a speed at which a piece carries says something that its state and the speed that is set do not: it goes slower, behind a case that
+ * crosses onto a slower piece, or as fast again as it is set.
+ */
+function speedNews(): (event: ShiftEvent) => boolean {
+  const set = new Map<string, number>()
+  const slower = new Set<string>()
+  return ({ event, at, speed }) => {
+    if (event === 'runs-at') set.set(at, speed!)
+    if (event !== 'carries-at') return true
+    if (speed === 0) return false
+    const usual = set.get(at) ?? speed!
+    set.set(at, usual)
+    if (speed === usual) return slower.delete(at)
+    slower.add(at)
+    return true
+  }
+}
+
 /** Says of each event whether it is shown. It must be asked of every event of the shift in order, for it follows the case. */
 export function traceFilter(choice: TraceChoice): (event: ShiftEvent) => boolean {
   const pieces = new Set(choice.equipment)
+  const isNews = speedNews()
   let inside: string | null = null
   const isOfCase = (event: ShiftEvent): boolean => {
     if (event.case !== choice.case) return event.at === inside && stopEvents.has(event.event)
@@ -39,6 +61,7 @@ export function traceFilter(choice: TraceChoice): (event: ShiftEvent) => boolean
     return true
   }
   return (event) => {
+    if (!isNews(event)) return false
     if (choice.case !== undefined && !isOfCase(event)) return false
     if (event.time < choice.from || event.time > choice.to) return false
     return pieces.size === 0 || pieces.has(event.at) || (event.from !== undefined && pieces.has(event.from))

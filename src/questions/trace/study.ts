@@ -13,6 +13,7 @@ import { unsettled } from '../../shifts/unsettled.js'
 import { version } from '../../version.js'
 import { clockText, jsonTrace, type TraceMade, textTrace } from './events.js'
 import { type TraceChoice, traceFilter } from './filter.js'
+import { CaseStory } from './story.js'
 
 export interface TraceOptions {
   /** Number of the shift, from 1. */
@@ -31,7 +32,10 @@ export interface TraceOptions {
 /** Simulated seconds between two parts of the text. */
 const step = 60
 
-/** The text, in parts as the shift goes on: `until` is how far it has come, s. Throws `Fault`; of a standstill what led to it comes before. */
+/**
+ * The text, in parts as the shift goes on: `until` is how far it has come, s. It ends with the row of the shift, or, in words of one case, with
+ * its story. Throws `Fault`; of a standstill what led to it comes before.
+ */
 export async function* trace(
   loaded: ReadScenario,
   options: TraceOptions,
@@ -50,6 +54,8 @@ export async function* trace(
   const made = { version, seed, shift: options.shift, scenario: { title: scenario.title, sha256 } }
   const writer = options.json ? jsonTrace : textTrace(placesOf(scenario), scenario.display)
   const isShown = traceFilter(choice)
+  // a story in words ends with what the case stood for; the row of the shift would be four times as long
+  const story = choice.case === undefined || options.json ? null : new CaseStory(choice.case, scenario)
   let arrived = 0
   let hasBegun = false
   let parts: string[] = []
@@ -66,6 +72,7 @@ export async function* trace(
   }
   line.observe((event: ShiftEvent) => {
     if (event.event === 'arrives') arrived++
+    story?.take(event)
     if (isShown(event)) tell(writer.event(event))
   })
   let until = 0
@@ -77,7 +84,7 @@ export async function* trace(
       yield taken(until)
     }
     if (choice.case !== undefined && choice.case > arrived) throw neverArrives(choice.case, arrived, made)
-    tell(writer.row(options.shift, line.columns, at.value as ShiftResult))
+    tell(story?.words(line.end) ?? writer.row(options.shift, line.columns, at.value as ShiftResult))
     yield taken(until)
   } catch (error) {
     // where the line comes to a standstill, what led to it is what is wanted

@@ -32,7 +32,7 @@ export interface DayResult {
 export interface GapResult extends Known {
   /** Difference in standard errors of its own; null where it cannot be said. */
   standardised: number | null
-  /** After Holm over all gaps of the table; null where it cannot be said. */
+  /** Least risk at which it would be shown among all gaps of the table (Bonferroni), as its interval says; null where it cannot be said. */
   p: number | null
   isShown: boolean
 }

@@ -1,6 +1,6 @@
 /** Stops by cause, of the plant and of the model, and which of them would explain why their good cases differ. */
 import { mean, sampleSkewness, sampleStandardDeviation } from 'simple-statistics'
-import { holm } from '../../statistics/holm.js'
+import { type Comparison, family } from '../../statistics/family.js'
 import { studentT, studentTBeyond } from '../../statistics/quantile.js'
 import { skewedInterval, withoutSkewness } from '../../statistics/skewness.js'
 import type { Cause, Stopped } from './causes.js'
@@ -12,12 +12,11 @@ export interface StoppedDay {
   model: readonly Stopped[]
 }
 
-const level = 0.05
 const hair = 1e-12
 /** Days from which the skewness of stops makes their test better; of fewer it is mostly luck. */
 const leastForSkewness = 8
 
-/** A row a cause; what neither side ever had is left out. `isPutIn`: the stops of the plant were put in, there is nothing to compare. */
+/** A row a cause, all gaps judged together; what neither side ever had is left out. `isPutIn`: the stops of the plant were put in, there is nothing to compare. */
 export function gapsOf(
   causes: readonly Cause[],
   days: readonly StoppedDay[],
@@ -27,57 +26,63 @@ export function gapsOf(
   const seen = [...causes.entries()].filter(([place]) =>
     days.some(({ plant, model }) => plant[place]!.stops > 0 || model[place]!.stops > 0),
   )
-  const rows = seen.map(([place, cause]) => {
+  const rows = seen.map(([place, { path, words }]) => {
+    const isIn = isPutIn(path)
     const of = (side: keyof StoppedDay, what: keyof Stopped) => days.map((day) => day[side][place]![what])
-    const gap = (what: keyof Stopped) =>
-      gapOf(
-        of('plant', what),
-        of('model', what),
-        cause.path === null || isPutIn(cause.path) ? null : confidence,
-      )
+    const gap = (what: keyof Stopped) => gapOf(of('plant', what), of('model', what), path !== null && !isIn)
     const mean = (side: keyof StoppedDay) => ({
       stops: average(of(side, 'stops')),
       seconds: average(of(side, 'seconds')),
     })
-    return {
-      ...cause,
-      isPutIn: isPutIn(cause.path),
-      plant: mean('plant'),
-      model: mean('model'),
-      stops: gap('stops'),
-      seconds: gap('seconds'),
-    }
+    const sides = { plant: mean('plant'), model: mean('model') }
+    return { path, words, isPutIn: isIn, ...sides, stops: gap('stops'), seconds: gap('seconds') }
   })
-  const gaps = rows.flatMap(({ stops, seconds }) => [stops, seconds]).filter(({ p }) => p !== null)
-  const adjusted = holm(gaps.map(({ p }) => p!))
-  for (const [index, gap] of gaps.entries()) {
-    gap.p = adjusted[index]!
-    gap.isShown = gap.p <= level
-  }
-  return rows
+  const compared = rows.flatMap(({ stops, seconds }) => [stops, seconds]).filter(isComparable)
+  for (const [index, { estimate, adjustedP, isShown }] of family(
+    compared.map(({ comparison }) => comparison),
+    confidence,
+  ).entries())
+    Object.assign(compared[index]!.gap, { low: estimate.low, high: estimate.high, p: adjustedP, isShown })
+  return rows.map((row) => ({ ...row, stops: row.stops.gap, seconds: row.seconds.gap }))
 }
 
 const average = (values: readonly number[]) => mean(values as number[])
 
+/** A gap, and what a family of them judges it by; null where it is not compared. */
+interface Judgeable {
+  gap: GapResult
+  comparison: Comparison | null
+}
+
+const isComparable = (each: Judgeable): each is Judgeable & { comparison: Comparison } =>
+  each.comparison !== null
+
 /**
- * Mean of model less plant over the days, by Student at `confidence`; p is not adjusted yet. Null: what no cause is named for is not compared,
- * for a log need not hold all stops, nor is what was put in.
+ * Mean of model less plant over the days, by Student. What no cause is named for is not compared, for a log need not hold all stops, nor is
+ * what was put in.
  */
-function gapOf(plant: readonly number[], model: readonly number[], confidence: number | null): GapResult {
+function gapOf(plant: readonly number[], model: readonly number[], isCompared: boolean): Judgeable {
   const differences = model.map((value, day) => value - plant[day]!)
   const n = differences.length
   const centre = average(differences)
-  const error = n > 1 ? sampleStandardDeviation(differences) / Math.sqrt(n) : 0
+  const sd = n > 1 ? sampleStandardDeviation(differences) : 0
+  const error = sd / Math.sqrt(n)
+  const gap = { mean: centre, low: null, high: null, standardised: null, p: null, isShown: false }
   // equal ones differ by their rounding
-  const isSaid = error > hair * Math.max(...differences.map(Math.abs))
-  if (!isSaid || confidence === null)
-    return { mean: centre, low: null, high: null, standardised: null, p: null, isShown: false }
+  if (!isCompared || !(error > hair * Math.max(...differences.map(Math.abs))))
+    return { gap, comparison: null }
   const standardised = centre / error
   // stops of a day are few or none, and now and then many or long: Student alone would find a difference twice as often as it says
   const skewness = n >= leastForSkewness ? sampleSkewness(differences) / Math.sqrt(n) : 0
   return {
-    ...{ mean: centre, ...skewedInterval(centre, error, studentT((1 + confidence) / 2, n - 1), skewness) },
-    ...{ standardised, p: studentTBeyond(withoutSkewness(standardised, skewness), n - 1), isShown: false },
+    gap: { ...gap, standardised },
+    comparison: {
+      pValue: studentTBeyond(withoutSkewness(standardised, skewness), n - 1),
+      at: (confidence) => ({
+        ...{ mean: centre, sd, n },
+        ...skewedInterval(centre, error, studentT((1 + confidence) / 2, n - 1), skewness),
+      }),
+    },
   }
 }
 

@@ -47,7 +47,7 @@ export function validateReport(result: ValidateResult): Report {
       sureness: sentences(coverage(result), sheetText(result)),
       limitingHead: 'What explains the gap',
       limiting: explanationText(result, true),
-      next: next(result),
+      next: nextOfValidation(result),
     },
   }
 }
@@ -75,7 +75,8 @@ function subtitle(result: ValidateResult): string {
   return `${parts.join('; ')}. Margin ${percentText(margin)}, set in advance; risk of a wrong yes ${percentText(1 - made.confidence)}.`
 }
 
-function coverage({ ranks, days, drivenBy, ownStops }: ValidateResult): string {
+/** How many days lie in the range of their runs. */
+export function coverage({ ranks, days, drivenBy, ownStops }: ValidateResult): string {
   const lie = `${ranks.inside} of ${counted(days.length, 'day')} lie in the range of ${percentText(ranks.share)} of their runs`
   if (ranks.p >= 0.05) return `${lie}.`
   return drivenBy === 'stops' && ownStops && ownStops.open > 0
@@ -87,7 +88,8 @@ const sheetText = ({ sheet }: ValidateResult): string | false =>
   sheet !== null &&
   `Give sheet.csv without its key to people who know the line. If they sort ${sheet.right} or more of ${sheet.count} days correctly into plant and model, the two differ visibly, at the 5 % level (by guessing: ${percentText(sheet.p, 2)}).`
 
-function next({ good, explains, isCalibration, drivenBy }: ValidateResult): string[] {
+/** What to do next. */
+export function nextOfValidation({ good, explains, isCalibration, drivenBy }: ValidateResult): string[] {
   const { path } = explains ?? {}
   return sentences(
     isCalibration &&

@@ -126,7 +126,7 @@ export function causesTable({ causes, made }: ValidateResult): Table {
   const minutes = (seconds: number) => digits(seconds / 60)
   return within('causes', {
     title: 'Stops by cause, a day',
-    note: `Model minus plant with its ${percentText(made.confidence)} interval. Shown: at 5 %, for all tests of this table together (Holm).`,
+    note: `Model minus plant. The intervals hold for all of this table at the same time with ${percentText(made.confidence)} confidence (Bonferroni). A difference is shown if its interval excludes 0.`,
     columns: [
       ...words('cause'),
       ...figures('stops, plant', 'model', 'difference', 'minutes, plant', 'model', 'difference'),

@@ -25,21 +25,25 @@ export function signedPercent(share: number): string {
   return `${size === '0.00' ? '' : share > 0 ? '+' : '−'}${size} %`
 }
 
+/** How far the good cases of the model lie from those of the plant, with the interval that decides. */
+export function gapText({ share }: GoodResult, confidence: number): string {
+  const at = `${percentText(1 - 2 * (1 - confidence))} interval`
+  const ends =
+    share.low === null || share.high === null
+      ? 'without an interval: too few days, or all differ by the same'
+      : `${signedPercent(share.low)} to ${signedPercent(share.high)}, ${at}`
+  return `the good cases of the model lie ${signedPercent(share.mean)} from those of the plant (${ends})`
+}
+
 /** The verdict in a sentence. */
 export function verdictText({
   good,
   margin,
   made,
 }: Pick<ValidateResult, 'margin' | 'made'> & { good: GoodResult }): string {
-  const { share, verdict } = good
   const by = percentText(margin)
-  const at = `${percentText(1 - 2 * (1 - made.confidence))} interval`
-  const ends =
-    share.low === null || share.high === null
-      ? 'without an interval: too few days, or all differ by the same'
-      : `${signedPercent(share.low)} to ${signedPercent(share.high)}, ${at}`
-  const gap = `the good cases of the model lie ${signedPercent(share.mean)} from those of the plant (${ends})`
-  switch (verdict) {
+  const gap = gapText(good, made.confidence)
+  switch (good.verdict) {
     case 'within':
       return `Shown within ${by}: ${gap}.`
     case 'outside':
