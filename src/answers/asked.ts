@@ -37,7 +37,7 @@ export function unknown(name: string, measures: readonly StudyMeasure[]): string
   const fix =
     guesses.length > 0
       ? `did you mean \`${guesses.join('`, `')}\`?`
-      : `known are ${usualNames.filter((each) => names.includes(each)).join(', ')} and all others of result.json by their path, such as \`${names.find((each) => each.startsWith('equipment.')) ?? names[0]}\``
+      : `measures are ${usualNames.filter((each) => names.includes(each)).join(', ')}, and all others of result.json by their path, such as \`${names.find((each) => each.startsWith('equipment.')) ?? names[0]}\``
   return `this line has no measure \`${printable(name.slice(0, 80))}\`; ${fix}`
 }
 
@@ -46,5 +46,5 @@ export const amountWritten = (where: string, text: string, measure: StudyMeasure
   readAt(where, () => {
     const value = valueWritten(text, measure)
     if (value > 0) return value
-    throw misuse('it must be more than nothing')
+    throw misuse('it must be above 0')
   })

@@ -46,14 +46,14 @@ export function checklistTable(facts: StudyFacts): Table {
     Experiments: experiments(facts),
     Implementation: implementation(facts),
     Code: {
-      'where the model can be had':
-        'The scenario stands beside this report as scenario.yaml, with all its defaults; the program that reads it is named above.',
+      'access to the model':
+        'The scenario is saved beside this report as scenario.yaml, with all defaults written out. The program that reads it is named above.',
     },
     Trust: trust(facts),
   }
   return {
     title: 'Study checklist',
-    note: 'The items of STRESS-DES (Monks and others, Journal of Simulation 13 (2019) 55-67; from memory, in other words), and below them what makes a model trusted. What only you know is marked "To fill in".',
+    note: 'The items of STRESS-DES (Monks and others, Journal of Simulation 13 (2019) 55-67; from memory, in other words). Below them: what makes a model credible. Items that only you know are marked "To fill in".',
     columns: words('item', 'what this study says', 'still to fill in'),
     rows: Object.entries(groups).flatMap(([group, items]) =>
       Object.entries(items).map(([item, said]): Cell[] =>
@@ -66,11 +66,11 @@ export function checklistTable(facts: StudyFacts): Table {
 }
 
 const objectives = ({ about, question, made, line }: StudyFacts): Items => {
-  const outputs = `Each measure of the section on measures, with its definition; plus-minus at ${percentText(made.confidence)} confidence.`
+  const outputs = `All measures are defined in the section on measures. Plus-minus: ${percentText(made.confidence)} confidence.`
   return {
     purpose: told(about?.purpose, 'the question in your words (study: purpose)', question),
     decision: told(about?.decision, 'what is decided by the answer, by whom and when (study: decision)'),
-    'outputs of the model': line ? outputs : [outputs, 'no design was simulated for its figures'],
+    'outputs of the model': line ? outputs : [outputs, 'no design was simulated'],
   }
 }
 
@@ -78,9 +78,9 @@ function logic({ line, trials }: StudyFacts): Items {
   const kinds = Object.entries(line?.equipment ?? {}).map(([name, { type }]) => `${name} (${type})`)
   const named = (all: object | undefined) => Object.keys(all ?? {}).join(', ') || 'none'
   return {
-    'overview of the line': `Cases pass ${kinds.join(', ') || 'no piece'}, in the order of the scenario unless it says otherwise.`,
+    'overview of the line': `Cases pass ${kinds.join(', ') || 'no piece'}, in the order of the scenario unless the scenario sends them another way.`,
     'logic of the line':
-      'What each piece does, and what happens when, is defined by the format of tapeshift: its README, "What each piece does".',
+      'The README of tapeshift defines what each piece does and when ("What each piece does").',
     'what is tried': trials,
     algorithms:
       'Simultaneous events: the piece nearest the exit first, then the order of the file. Tasks of a crew: in the order of its "does".',
@@ -90,16 +90,16 @@ function logic({ line, trials }: StudyFacts): Items {
 
 function data({ about, assumed }: StudyFacts): Items {
   const weak = assumed.filter(isUnsourced).length
-  const defaults = `${counted(assumed.length, 'value')} of defaults, each listed with its basis.`
+  const defaults = `${counted(assumed.length, 'default value')}, each listed with its basis.`
   return {
     'sources of data': told(
       about?.dataSource,
-      'what was measured, when and by whom, and what was estimated (study: data-source)',
+      'what was measured, when and by whom; what was estimated (study: data-source)',
     ),
-    'input parameters': `${counted(about?.given.length ?? 0, 'line')} of the section on assumptions give what the scenario says, distributions with their parameters.`,
+    'input parameters': `The section on assumptions lists what the scenario gives, distributions with their parameters: ${counted(about?.given.length ?? 0, 'line')}.`,
     'preparing the data': [
-      'Recorded times and logs are used as they are read; none is fitted or cleaned here.',
-      'what was done to the data before they came into the scenario',
+      'Recorded times and logs are used as they are. Nothing is fitted or cleaned here.',
+      'what was done to the data before they were put into the scenario',
     ],
     assumptions:
       weak > 0 ? [defaults, `your own values for the ${weak} without a published source`] : defaults,
@@ -108,37 +108,38 @@ function data({ about, assumed }: StudyFacts): Items {
 
 function experiments({ shift, made, warmUp, hasDesigns, estimation }: StudyFacts): Items {
   const start = {
-    empty: 'Every shift starts with an empty line; nothing is cut away.',
-    'carry-over': 'The first shift of a campaign starts empty, the others as the one before left the line.',
-    steady: `The line runs without end; the warm-up is found by MSER-5${warmUp ? ` and cut at ${durationText(warmUp.countFrom)}` : ' and cut'}.`,
+    empty: 'Every shift starts with an empty line; no warm-up is removed.',
+    'carry-over':
+      'The first shift of a campaign starts empty. Each other shift starts with the line as the shift before left it.',
+    steady: `The line runs without end. The warm-up is found by MSER-5${warmUp ? ` and cut at ${durationText(warmUp.countFrom)}` : ' and cut'}.`,
   }[shift.start]
   return {
     start,
-    'length of a run': `${shift.campaign > 1 ? `${shift.campaign} shifts in a row of` : 'A shift of'} ${durationText(shift.length)}${shift.runOut > 0 ? `, and ${durationText(shift.runOut)} to run out` : ''}: ${shift.start === 'steady' ? 'a part of a run without end' : 'it ends with the shift'}.`,
+    'length of a run': `${shift.campaign > 1 ? `${shift.campaign} shifts in a row of` : 'A shift of'} ${durationText(shift.length)}${shift.runOut > 0 ? `, and ${durationText(shift.runOut)} to run out` : ''}: ${shift.start === 'steady' ? 'a part of an endless run' : 'it ends with the shift'}.`,
     'number of runs and estimation': `${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : 'shifts'}${hasDesigns ? ' at most of each design' : ''}, with independent random numbers. ${estimation}`,
   }
 }
 
 const implementation = ({ made }: StudyFacts): Items => ({
-  program: `tapeshift ${made.version}, an engine for discrete events with one pending time a piece, on Node ${made.node}.`,
-  'random numbers': `A stream of its own for each shift, piece and purpose, seeded by "${made.seed}"; one number a draw, by inversion.`,
-  execution: `Shifts are simulated by threads; the result does not depend on their number. The same again: ${made.repeat}`,
+  program: `tapeshift ${made.version}, a discrete-event simulator, on Node ${made.node}.`,
+  'random numbers': `Each shift, piece and purpose has its own stream of random numbers, seeded by "${made.seed}". Each draw takes one number, by inversion.`,
+  execution: `Shifts are simulated by threads; the result does not depend on their number. To repeat: ${made.repeat}`,
   system: [
-    'Any machine with that version of Node gives the same bytes.',
-    'the machine and the time it took, where that matters',
+    'Any computer with this version of Node gives the same result, byte for byte.',
+    'the computer and the computing time, where that matters',
   ],
 })
 
 const trust = ({ about, hasHand }: StudyFacts): Items => ({
-  verification: `Cases, tape and time balance in every shift, or the study ends with an error.${hasHand ? ' Figures worked by hand stand beside the simulated ones, with the reason for each difference.' : ''}`,
+  verification: `Cases, tape and time balance in every shift; if not, the study ends with an error.${hasHand ? ' The report compares hand calculation with simulation and gives the reason for each difference.' : ''}`,
   validation: told(
     about?.validatedBy,
-    'what the model was held against (study: validated-by)',
+    'what the model was compared with (study: validated-by)',
     'Not validated: no plant data are named.',
   ),
   sensitivity: [
-    'See what matters most by changing one input at a time.',
+    'Change one input at a time to see what matters most.',
     'how the answer changes with the inputs that nobody measured',
   ],
-  'limits of validity': 'The section on limits. Nothing here holds for another line, mix or crew.',
+  'limits of validity': 'See the section on limits. The results do not apply to another line, mix or crew.',
 })

@@ -21,7 +21,7 @@ export function definitionsTable(results: readonly LineResult[]): Table {
   })
   return {
     title: 'What each measure means',
-    note: 'Means over shifts have Student t intervals, from 30 shifts on with their skewness taken into account; counts of fewer than 30 events exact limits, shares of shifts Wilson intervals (exact limits near none and all), totals over totals the ratio estimator. The words are those of the first piece that has the measure; the second column is its place in result.json.',
+    note: 'Intervals: means over shifts have Student t intervals, from 30 shifts on corrected for skewness. Counts of fewer than 30 events have exact limits. Shares of shifts have Wilson intervals (exact limits near none and all). Totals divided by totals use the ratio estimator. Each measure is named for the first piece that has it; the second column is its place in result.json.',
     columns: words('measure', 'place in result.json', 'meaning'),
     rows: [...measures.values(), ...ofStates],
   }

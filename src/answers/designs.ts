@@ -48,7 +48,7 @@ export function choicesOf(written: readonly string[], { scenario }: ReadScenario
       'nothing to choose: give --choose "PATH=low..high/step", or name choices under `size: choose:` in the scenario',
     )
   const twice = choices.find(({ path }, index) => choices.findIndex((each) => each.path === path) < index)
-  if (twice) throw misuse(`${shown(twice.path)} is chosen twice: give all its values at once`)
+  if (twice) throw misuse(`${shown(twice.path)} is chosen twice: give all its values in one choice`)
   for (const { path, values } of choices) {
     const again = givenTwice(values)
     if (again !== undefined) throw misuse(`${shown(path)}: the value \`${shown(again)}\` is given twice`)
@@ -78,7 +78,7 @@ export function combine(
 ): { designs: ChosenDesign[]; refused: Map<string, number>; all: number } {
   const all = choices.reduce((product, { values }) => product * values.length, 1)
   if (all > mostDesigns)
-    throw misuse(`${all} designs are more than ${mostDesigns}: take larger steps or fewer choices`)
+    throw misuse(`${all} designs are too many: at most ${mostDesigns}. Take larger steps or fewer choices`)
   const designs: ChosenDesign[] = []
   const refused = new Map<string, number>()
   for (let number = 0; number < all; number++) {
@@ -98,9 +98,7 @@ export function combine(
     })
   }
   if (designs.length === 0)
-    throw misuse(
-      `none of the ${all} designs is a scenario that can be simulated: ${printable([...refused.keys()].join('; '))}`,
-    )
+    throw misuse(`none of the ${all} designs can be simulated: ${printable([...refused.keys()].join('; '))}`)
   return { designs, refused, all }
 }
 

@@ -66,7 +66,7 @@ export function isSame(figure: Shown): boolean {
 export const fewDiffer = (shifts: number): string =>
   `${counted(shifts, 'shift')} ${shifts === 1 ? 'differs' : 'differ'}`
 
-export const notTold = (shifts: number): string => `not told: ${fewDiffer(shifts)}`
+export const notTold = (shifts: number): string => `too few to tell: ${fewDiffer(shifts)}`
 
 /** The size of a difference without its sign: `0.13 ± 0.03 cases/min`. */
 export function sizeText(figure: Shown, display: Display): string {

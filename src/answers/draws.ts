@@ -25,15 +25,16 @@ export function drawsAsked(
   shiftsEach = usualEach,
 ): DrawsAsked | null {
   if (inputs !== 'drawn' && inputs !== 'fixed')
-    throw misuse(`--inputs ${inputs}: inputs are \`drawn\` from what they rest on, or held \`fixed\``)
+    throw misuse(`--inputs ${inputs}: must be \`drawn\` (from their evidence) or \`fixed\``)
   if (inputs === 'fixed') {
-    if (draws !== undefined) throw misuse('--draws draws inputs, --inputs fixed holds them: choose one')
+    if (draws !== undefined)
+      throw misuse('--draws draws the inputs, --inputs fixed keeps them fixed: choose one')
     return null
   }
   if (evidence.length === 0) {
     if (draws === undefined) return null
     throw misuse(
-      '--draws: no value of the scenario says how well it is known, so that there is nothing to draw; write one such as `36 in 40000 cases` or `{guess: 90 s, between: [60 s, 150 s]}`',
+      '--draws: no value of the scenario says how well it is known, so there is nothing to draw. Write a value such as `36 in 40000 cases` or `{guess: 90 s, between: [60 s, 150 s]}`',
     )
   }
   return { draws: draws ?? usualDraws, shifts: Math.min(shiftsEach, shifts) }
@@ -83,7 +84,7 @@ export async function inDraw<T>(number: number, simulate: () => Promise<T>): Pro
     throw new Standstill(
       piece,
       `with the inputs of draw ${number} ${rule}`,
-      `${fix}; or --inputs fixed, which asks only for the values as they are given`,
+      `${fix}; or --inputs fixed, which uses only the values as given`,
       shift,
     )
   }

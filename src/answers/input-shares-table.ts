@@ -1,4 +1,4 @@
-/** What each input adds to what is not known of figures, as a table: inputs down, figures across. */
+/** How much each input adds to the uncertainty of figures, as a table: inputs down, figures across. */
 import { type Cell, figures, words } from '../report/cell.js'
 import { percent } from '../report/format.js'
 import type { Table } from '../report/report.js'
@@ -18,9 +18,9 @@ export function inputSharesTable(all: readonly FigureInputs[], evidence: readonl
   const shareIn = ({ told }: FigureInputs, path: string) =>
     percent(told.shares.find((each) => each.path === path)?.share ?? 0)
   return within('unknown', {
-    title: 'What each input adds to what is not known',
-    note: `Shares of the variance that the inputs bring, each taken alone, by regression on the ranks of what was drawn. What is explained of the draws so (R², adjusted): ${explained.join('; ')}. The last row: part of the inputs in the variance of the whole; the rest is luck of the simulation.`,
-    columns: [...words('input', 'rests on'), ...figures(...all.map(({ told }) => told.label))],
+    title: 'How much each input adds to the uncertainty',
+    note: `Share of the input variance that each input explains alone, by regression on ranks of the draws. Explained together (adjusted R²): ${explained.join('; ')}. Last row: the share of all inputs in the total variance; the rest is random variation of the simulation.`,
+    columns: [...words('input', 'based on'), ...figures(...all.map(({ told }) => told.label))],
     rows:
       all.length === 0
         ? []
@@ -30,7 +30,7 @@ export function inputSharesTable(all: readonly FigureInputs[], evidence: readonl
               evidence.find((each) => each.path === path)?.restsOn ?? '',
               ...all.map((each) => shareIn(each, path)),
             ]),
-            ['all inputs, of the whole', '', ...all.map(({ ofWhole }) => percent(ofWhole))],
+            ['all inputs, share of the total', '', ...all.map(({ ofWhole }) => percent(ofWhole))],
           ],
   })
 }

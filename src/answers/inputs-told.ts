@@ -56,7 +56,7 @@ function exactSentence(told: number, exact: readonly string[]): string {
   const named = exact.slice(0, mostNamed).join(', ')
   const first = exact.length > mostNamed ? `${named} and others` : named
   if (told === 0)
-    return `Of the ${given} that the scenario gives none says how well it is known: all are taken as exact, ${first} among them.`
-  if (exact.length === 0) return 'All values that the scenario gives say how well they are known.'
-  return `${counted(told, 'value')} ${told === 1 ? 'says' : 'say'} how well ${told === 1 ? 'it is' : 'they are'} known; ${exact.length === 1 ? 'one that the scenario gives does not and is' : `the other ${exact.length} that the scenario gives do not and are`} taken as exact: ${first}.`
+    return `None of the ${given} that the scenario gives says how well it is known. All are taken as exact, such as ${first}.`
+  if (exact.length === 0) return 'All values of the scenario say how well they are known.'
+  return `${counted(told, 'value')} ${told === 1 ? 'says' : 'say'} how well ${told === 1 ? 'it is' : 'they are'} known; ${exact.length === 1 ? 'one value of the scenario does not and is' : `the other ${exact.length} do not and are`} taken as exact: ${first}.`
 }

@@ -32,12 +32,12 @@ export function bothKinds(figure: Figure | undefined, display: Display): string 
   const { value, unit } = printFigure(figure, display)
   const luck = halfText(figure, figure, display)
   const inputs = halfText(figure, figure.inputs.alone, display)
-  return `${`${value} ${unit}`.trimEnd()}, give or take ${luck} by luck of the simulation and ${inputs} by what is not known of the inputs`
+  return `${`${value} ${unit}`.trimEnd()}, ± ${luck} by random variation of the simulation and ± ${inputs} by uncertainty of the inputs`
 }
 
 /** `60 draws of what the inputs may be, 25 shifts each`. */
 export const drawsText = ({ draws, shifts }: Pick<DrawsTold, 'draws' | 'shifts'>): string =>
-  `${counted(draws, 'draw')} of what the inputs may be, ${counted(shifts, 'shift')} each`
+  `${counted(draws, 'draw')} of the uncertain inputs, ${counted(shifts, 'shift')} each`
 
 /** A half is a quarter of the variance: so much of it has to go. */
 const toGo = 3 / 4
@@ -50,8 +50,8 @@ const dataNow = ({ data }: Contribution): number => Math.max(data ?? 0, 1 / 2)
 /** Data of an input. */
 const dataText = ({ path, data }: Contribution, times: number): string =>
   data === null
-    ? `${path} measured in place of its guess`
-    : `${path} resting on ${grouped(Math.ceil(Math.max(1, dataNow({ path, data, share: 0 }) * times)), 0)} events or observations in place of ${grouped(data, 0)}`
+    ? `${path} measured instead of guessed`
+    : `${path} based on ${grouped(Math.ceil(Math.max(1, dataNow({ path, data, share: 0 }) * times)), 0)} events or observations instead of ${grouped(data, 0)}`
 
 /**
  * What to measure so that the plus-minus of a figure is half of what it is: the fewest inputs, those that add most first, each with as many times its
@@ -84,13 +84,13 @@ export function measureNext(
 ): string[] {
   const first = told?.shares[0]
   if (!told || !first || !figure?.inputs || first.share < 0.05 || figure.inputs.share < 0.1) return []
-  const most = `What to measure next: ${first.path} makes ${percentText(first.share, 2)} of what is not known of the inputs.`
+  const most = `What to measure next: ${first.path} causes ${percentText(first.share, 2)} of the uncertainty of the inputs.`
   const found = toHalve(told.shares, figure.inputs.share)
-  if (found === null) return [`${most} No amount of data on single inputs alone would halve the plus-minus.`]
+  if (found === null) return [`${most} More data on single inputs alone would not halve the plus-minus.`]
   const { inputs, times } = found
   if (inputs.length > mostNamed)
     return [
-      `${most} To halve the plus-minus takes ${counted(inputs.length, 'input')}, ${listed(inputs.slice(0, mostNamed).map(({ path }) => path))} among them: ${grouped(times, 1)} times the data of each, and what is guessed measured.`,
+      `${most} To halve the plus-minus, ${counted(inputs.length, 'input')} must be known better, such as ${listed(inputs.slice(0, mostNamed).map(({ path }) => path))}: ${grouped(times, 1)} times the data of each, and measurements instead of guesses.`,
     ]
   const only = inputs[0]!
   if (inputs.length === 1 && only.data !== null) {
@@ -99,7 +99,7 @@ export function measureNext(
       `${most} Logging about ${grouped(Number(more.toPrecision(2)), 0)} more (${grouped(only.data, 0)} now) would halve the plus-minus.`,
     ]
   }
-  return [`${most} The plus-minus would be halved by ${listed(inputs.map((each) => dataText(each, times)))}.`]
+  return [`${most} To halve the plus-minus: ${listed(inputs.map((each) => dataText(each, times)))}.`]
 }
 
 /** Whether what the inputs may be matters more than luck. */

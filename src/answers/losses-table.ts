@@ -25,25 +25,22 @@ export function lossesTable(result: Told): Table {
   const { losses, display } = result
   const cases = (figure: Figure) => bareParts(figure, display)
   const rows: Cell[][] = (losses?.machines ?? []).flatMap((each) => [
-    [
-      ...[each.machine, 'could put out at its limit'],
-      ...[each.limit ? cases(each.limit) : grouped(each.could, 0), share(1)],
-    ],
+    [...[each.machine, 'capacity'], ...[each.limit ? cases(each.limit) : grouped(each.could, 0), share(1)]],
     ...each.losses.map((step) => [each.machine, stepText(step), cases(step.cases), share(step.share)]),
-    [each.machine, 'leave it', cases(each.leaves), share((each.leaves.mean ?? 0) / each.could)],
+    [each.machine, 'cases passed on', cases(each.leaves), share((each.leaves.mean ?? 0) / each.could)],
   ])
   if (losses) {
     const last = losses.machines.filter(({ isFollowed }) => !isFollowed)
     const could = last.reduce((sum, each) => sum + each.could, 0)
     rows.push(
       ...losses.line.map((step) => [wholeLine, `less: ${step.label}`, cases(step.cases), share(step.share)]),
-      [wholeLine, 'good cases out', cases(losses.output), share((losses.output.mean ?? 0) / could)],
+      [wholeLine, 'good cases', cases(losses.output), share((losses.output.mean ?? 0) / could)],
     )
   }
   return {
-    title: 'Where the cases are lost, a shift',
+    title: 'Where output is lost, cases a shift',
     note: losses ? lossesNote(result) : '',
-    columns: [...words('machine', 'what'), ...ofFigures('cases', 'of what it could')],
+    columns: [...words('machine', 'what'), ...ofFigures('cases', 'of capacity')],
     rows,
   }
 }
@@ -65,19 +62,19 @@ function lossesNote(result: Told): string {
   const machines = losses!.machines
   const rate = (each: MachineLosses) => `${each.machine} ${wordsFor(display).rate(each.rate)} (${each.how})`
   const sentences = [
-    `Limits, all shift long: ${machines.map(rate).join('; ')}. A state costs the cases of its time at that limit.`,
+    `Capacity: the machine runs at its limit all shift (${machines.map(rate).join('; ')}). Each state costs the cases that the machine would make in that time at its limit.`,
   ]
   const inBreaks = shift.breaks.reduce((sum, pause) => sum + pause.for, 0) / (shift.length + shift.runOut)
   if (inBreaks > 0 && machines.some((each) => each.losses.every(({ key }) => key !== 'on-break')))
     sentences.push(
-      `Breaks are ${figures(inBreaks * 100)} % of the shift; a machine that runs on in them waits.`,
+      `Breaks are ${figures(inBreaks * 100)} % of the shift. A machine that runs during breaks is starved.`,
     )
   const followed = machines.filter(({ isFollowed }) => isFollowed).map(({ machine }) => machine)
   if (followed.length > 0)
-    sentences.push(`What leaves ${followed.join(', ')} comes to another one later and is counted there.`)
+    sentences.push(`Cases from ${followed.join(', ')} go to another machine later and are counted there.`)
   if (result.drawn)
     sentences.push(
-      'Plus-minus: luck of the simulation and what is not known of the inputs; limits and shares are those of the inputs as they are given.',
+      'Plus-minus: random variation of the simulation and uncertainty of the inputs. Limits and shares use the inputs as given.',
     )
   return sentences.join(' ')
 }

@@ -46,7 +46,7 @@ function withAdded({ machines, line, output }: Losses, added: Added): Losses {
       ...each,
       ...limitOf(each, added),
       losses: steps(each.machine, each.losses),
-      leaves: added(each.leaves, `${each.machine} leaves`),
+      leaves: added(each.leaves, `${each.machine} passed on`),
     })),
     line: steps('line', line),
     output: added(output, 'line output'),
@@ -63,8 +63,8 @@ function limitOf({ machine, could, leaves }: MachineLosses, added: Added): Pick<
     sd: 0,
     n,
     unit,
-    label: `What ${machine} could put out`,
+    label: `Capacity of ${machine}`,
   }
-  const limit = added(given, `${machine} could`)
+  const limit = added(given, `${machine} capacity`)
   return limit.inputs && limit.inputs.share > 0 ? { limit } : {}
 }

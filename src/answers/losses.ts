@@ -134,7 +134,7 @@ function jamStep(study: LossStudy, name: string, key: StateKey, jam: string, cou
 function stepLabel({ shift }: Scenario, key: StateKey): string {
   if (key === 'on-break') return 'breaks'
   const runsOn = shift.breaks.length > 0 && shift['breaks-stop'] !== 'everything'
-  if (key === 'waiting') return runsOn ? 'waiting for cases, in breaks too' : 'waiting for cases'
+  if (key === 'waiting') return runsOn ? 'starved, breaks included' : 'starved'
   return stateLabel(key)
 }
 
@@ -147,7 +147,7 @@ function sealerLosses(study: LossStudy, name: string, isFollowed: boolean): Mach
     rate,
     how: `length and gap over belt speed, mean of ${planned > 0 ? 'the cases that came' : 'the cases by their shares'}`,
     handled: all,
-    rest: { key: 'gaps', label: 'working with wide gaps: folding, cases apart' },
+    rest: { key: 'gaps', label: 'working with wide gaps: folding, or cases far apart' },
     spoilt: spoiltAt(study, name),
     isFollowed,
   })
@@ -176,7 +176,7 @@ function placeLosses(study: LossStudy, name: string, rate: number, behind: reado
   const hasPlaces = isStation && keys.servers > 1
   return machineLosses(study, name, {
     rate,
-    how: isStation ? 'places over mean time a case' : 'one over mean time a case',
+    how: isStation ? 'places / mean time per case' : '1 / mean time per case',
     // nothing counts what it has finished: all that leave the line have passed it, and those that are spoilt later
     handled: plus(
       study.read('measures.output'),
@@ -185,7 +185,7 @@ function placeLosses(study: LossStudy, name: string, rate: number, behind: reado
     ),
     rest: {
       key: 'slower',
-      label: `working below its limit: ${hasPlaces ? 'places free' : 'longer times'}, cases still in the line`,
+      label: `working below its limit: ${hasPlaces ? 'free places' : 'longer times'}, cases still in the line`,
     },
     spoilt: spoiltAt(study, name),
     isFollowed: false,
@@ -208,10 +208,10 @@ function machineLosses(
   const could = given.rate * study.span
   const working = times(study.read(`${at}.states.working`), could)
   study.told.set(
-    `${name} could`,
+    `${name} capacity`,
     working.map(() => could),
   )
-  const leaves = study.figure(`${name} leaves`, `Cases that leave ${name}`, less(handled, spoilt))
+  const leaves = study.figure(`${name} passed on`, `Cases passed on by ${name}`, less(handled, spoilt))
   const before = stateSteps(study, name, could)
   const last = study.step(name, 'spoilt', 'spoilt in jams', spoilt, could, `${at}.cases-lost`) ?? []
   const losses = [...before, ...[last].flat()]
@@ -240,7 +240,7 @@ function withLine(study: LossStudy, machines: MachineLosses[], { label: rest, be
   const last = machines.filter(({ isFollowed }) => !isFollowed)
   const could = sum(last.map((machine) => machine.could))
   const leaves = sum(last.map((machine) => machine.leaves.mean ?? 0))
-  const output = study.figure('line output', 'Good cases out a shift', study.read('measures.output'))
+  const output = study.figure('line output', 'Good cases a shift', study.read('measures.output'))
   const [rejected, unsealed] = [study.read('measures.rejected'), study.read('measures.unsealed')]
   const jammed = behind.map((name) => spoiltAt(study, name))
   const spoilt = plus(times(rejected, 0), ...jammed)
@@ -248,7 +248,7 @@ function withLine(study: LossStudy, machines: MachineLosses[], { label: rest, be
     study.step(
       'line',
       'spoilt',
-      `spoilt in jams behind ${last.length === 1 ? last[0]!.machine : 'them'}`,
+      `spoilt in jams after ${last.length === 1 ? last[0]!.machine : 'them'}`,
       spoilt,
       could,
     ) ?? [],

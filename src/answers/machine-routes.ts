@@ -57,8 +57,8 @@ export class Routes {
     const isOnce = machines.every((name) => machines.every((other) => !this.after(name).has(other)))
     const { shift } = this.scenario
     const isEmptyAtStart = shift.start === 'empty' && shift.campaign === 1
-    const where = machines.length === 1 ? `behind ${machines[0]}` : 'behind them'
-    if (!isOnce || !this.allPass(machines)) return 'still in the line, passed twice or by another way'
+    const where = machines.length === 1 ? `after ${machines[0]}` : 'after them'
+    if (!isOnce || !this.allPass(machines)) return 'still in the line, passed twice, or went another way'
     return isEmptyAtStart
       ? `still in the line ${where} at the end`
       : `in the line ${where}: more at the end than at the start`

@@ -36,7 +36,7 @@ export function parseRequirement(
 ): Requirement {
   const match = /^\s*(\S+?)\s*(>=|<=|>|<)\s*(.+?)\s*$/.exec(text)
   if (!match)
-    throw misuse('it must be a measure, one of >= <= > <, and a value, such as "target-held >= 95 %"')
+    throw misuse('it must be a measure, then >=, <=, > or <, then a value, such as "target-held >= 95 %"')
   const [, name, sign, written] = match as unknown as [string, string, Requirement['sign'], string]
   const measure = measureNamed(measures, name)
   if (!measure) throw misuse(unknown(name))
@@ -56,7 +56,7 @@ export function valueWritten(written: string, { unit }: Pick<StudyMeasure, 'unit
   if (dimension) return quantityWritten(written, dimension)
   // cases, counts and money of 1000 cases are numbers; a word after one says what it counts
   const match = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*[A-Za-z/ ]*$/.exec(written)
-  if (!match) throw misuse(`\`${written}\` is no number of ${unit}`)
+  if (!match) throw misuse(`\`${written}\` is not a number of ${unit}`)
   return Number(match[1])
 }
 

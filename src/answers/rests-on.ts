@@ -1,4 +1,4 @@
-/** What the inputs rest on, as documents tell it and reports print it. */
+/** Evidence for the inputs, as documents tell it and reports print it. */
 import type { Amount } from '../catalogue/figure.js'
 import { amountText, type Display, inSmall, spanText, wordsFor } from '../catalogue/printed-units.js'
 import { type Cell, figures, words } from '../report/cell.js'
@@ -27,9 +27,9 @@ export interface InputsTold {
 /** The table of what the inputs rest on; without rows where nothing says so. `isDrawn`: they are in the plus-minus. */
 export function restsOnTable(evidence: readonly RestsOn[], display: Display, isDrawn = false): Table {
   return {
-    title: 'What the inputs rest on',
-    note: `Values that say how well they are known. Of a law the mean is told. Chances and rates that were counted lie between exact limits; a guess is believed to lie between its ends nine times in ten. ${isDrawn ? 'The plus-minus of this study holds what is not known of them.' : 'The plus-minus of a study is that of chance in its shifts, with these values held fixed.'}`,
-    columns: [...words('input'), ...figures('value'), ...words('rests on'), ...figures('lies between')],
+    title: 'Evidence for the inputs',
+    note: `Values that say how well they are known. For a distribution, its mean is shown. Counted chances and rates have exact limits. For a guess, the limits hold the true value nine times in ten. ${isDrawn ? 'The plus-minus of this study includes this uncertainty.' : 'The plus-minus of a study with these values fixed covers only the random variation of its shifts.'}`,
+    columns: [...words('input'), ...figures('value'), ...words('based on'), ...figures('lies between')],
     rows: evidence.map((each): Cell[] => [
       { path: each.path },
       inputText(each.value, each, display) ?? 'none seen',

@@ -75,9 +75,9 @@ export function findingsTable(about: About | undefined): Table {
   const isOfDesigns = findings.some(({ design }) => design !== null)
   return {
     title: 'Findings of the check',
-    note: 'What pencil, paper and the standards say against the scenario before anything is simulated. An error: the line cannot work so. A warning: it will give trouble.',
+    note: 'Problems found by hand calculation and by standards, before any simulation. Error: the line cannot work as described. Warning: expect trouble.',
     columns: words(
-      ...['finding', 'about', 'what was found', 'basis', 'nearest mend'],
+      ...['finding', 'about', 'problem', 'basis', 'nearest fix'],
       ...(isOfDesigns ? ['design'] : []),
     ),
     rows: findings.map(({ severity, code, path, message, basis, fix, design }) => [
@@ -99,11 +99,11 @@ export function givenTable(about: About | undefined): Table {
 /** How shifts start, and so what is counted; `steady` and `empty` say it of lines without an end and of lines that start every shift empty; left out, of several designs. */
 export const startLimit = (
   { campaign, start }: ShiftTold,
-  steady = 'The line runs without end: what each design does after it came to its stride is counted.',
+  steady = 'The line runs without end. Each design is counted after it has reached its steady state.',
   empty = 'Each shift starts with an empty line.',
 ): string =>
   campaign > 1
-    ? 'The first shift of each campaign starts with an empty line; the others go on where the one before ended.'
+    ? 'The first shift of each campaign starts with an empty line. Each other shift continues where the one before ended.'
     : start === 'steady'
       ? steady
       : empty

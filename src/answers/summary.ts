@@ -13,15 +13,15 @@ import type { Assumed } from './made.js'
 export function restingOn(assumed: readonly Assumed[], about: About | undefined, isDrawn = false): string {
   const weak = assumed.filter(isUnsourced).length
   const open = isDrawn
-    ? 'Of the inputs only what says how well it is known is in it; whether the others are right is not'
-    : 'Whether the inputs are right is not in it'
+    ? 'It includes uncertainty only for inputs that say how well they are known. It cannot say whether the others are right'
+    : 'It cannot say whether the inputs are right'
   const inputs =
     weak === 0
       ? open
       : `${open}; ${weak === 1 ? '1 value was' : `${weak} values were`} assumed without a published source`
   const validated = about?.validatedBy
-    ? `Held against: ${about.validatedBy}`
-    : 'Not validated: the scenario names no plant data that the model was held against.'
+    ? `Validated by: ${about.validatedBy}`
+    : 'Not validated: the scenario names no plant data with which the model was compared.'
   return `${inputs}. ${validated}`
 }
 
@@ -50,7 +50,7 @@ export function limitingPiece(
 
 /**
  * What limits a line, by hand and in the simulation: `By hand the line keeps up with what arrives; least to spare has sealer. It works
- * 70 % of the shift; the rest: blocked ahead 12 %. At the start of the line, packing waits for room 3 % of the time.`
+ * 70 % of the shift; the rest: blocked 12 %. At the start of the line, packing is blocked 3 % of the time.`
  */
 export function limitingText(
   result: Pick<LineResult, 'equipment' | 'arrivals'>,
@@ -63,23 +63,23 @@ export function limitingText(
   const isOnly = Object.values(result.equipment).filter((piece) => has(piece, 'tapes')).length < 2
   const held = Object.entries(result.arrivals).flatMap(([source, { blocked }]) =>
     blocked?.mean && blocked.mean >= 0.0005
-      ? `${source} waits for room ${percentText(blocked.mean, 2)} of the time`
+      ? `${source} is blocked ${percentText(blocked.mean, 2)} of the time`
       : [],
   )
   return sentences(
-    `${whyThis(name, byHand, isOnly)}. It works ${percentText(share(piece, 'working'), 2)} of the shift${others ? `; the rest${share(piece, 'on-break') >= 0.0005 ? ', breaks apart' : ''}: ${others}` : ''}.`,
-    held.length > 0 && `At the start of the line, ${held.join(', ')}.`,
+    `${whyThis(name, byHand, isOnly)}. It works ${percentText(share(piece, 'working'), 2)} of the shift${others ? `; the rest${share(piece, 'on-break') >= 0.0005 ? ', without breaks' : ''}: ${others}` : ''}.`,
+    held.length > 0 && `At the start of the line: ${held.join(', ')}.`,
   ).join(' ')
 }
 
 function whyThis(name: string, byHand: Parameters<typeof limitingText>[1], isOnly: boolean): string {
   if (byHand?.bottleneck !== name)
-    return isOnly ? `${name} is the only sealer` : `Of the sealers ${name} works most`
+    return isOnly ? `${name} is the only sealer` : `${name} works most of all sealers`
   const { shareAdmitted } = byHand
-  if (shareAdmitted === undefined) return `By hand, ${name} has least to spare`
+  if (shareAdmitted === undefined) return `By hand calculation, ${name} has least spare capacity`
   return shareAdmitted < 1
-    ? `By hand, ${name} has least to spare and lets in ${percentText(shareAdmitted, 2)} of what arrives`
-    : `By hand the line keeps up with what arrives; ${name} has least to spare`
+    ? `By hand calculation, ${name} has least spare capacity and takes ${percentText(shareAdmitted, 2)} of the arrivals`
+    : `By hand calculation the line keeps up with the arrivals; ${name} has least spare capacity`
 }
 
 /** Errors come before all else: one of each kind. */
@@ -88,9 +88,7 @@ export function putRightFirst(about: About | undefined): string[] {
   return [...new Map([...errors].reverse().map((each) => [each.code, each])).values()]
     .reverse()
     .slice(0, 2)
-    .map(
-      ({ message, fix }) => `Put right first what the check calls an error: ${message} Nearest fix: ${fix}.`,
-    )
+    .map(({ message, fix }) => `Fix first what the check calls an error: ${message} Fix: ${fix}.`)
 }
 
 /** What nobody measured, and whether anybody has held the model against a plant. */
@@ -99,8 +97,8 @@ export function measureFirst(assumed: readonly Assumed[], about: About | undefin
   const named = weak.slice(0, 3).map(({ path }) => path)
   return sentences(
     weak.length > 0 &&
-      `Put in your own value of ${named.join(', ')}${weak.length > 3 ? ` and ${weak.length - 3} more` : ''}: assumed without a published source.`,
+      `Enter your own value for ${named.join(', ')}${weak.length > 3 ? ` and ${weak.length - 3} more` : ''}: assumed without a published source.`,
     !about?.validatedBy &&
-      'Before money is spent, hold the model against a record of the plant, and say so in the scenario (study: validated-by).',
+      'Before you spend money, compare the model with a record of the plant and say so in the scenario (study: validated-by).',
   )
 }

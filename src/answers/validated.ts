@@ -16,5 +16,5 @@ export function validatedBy(words: string | undefined, shiftsSha256: string): st
   const said = words.replace(written, '')
   return covers === shiftsSha256.slice(0, letters)
     ? said
-    : `${said}. That no longer covers this scenario: it has changed since`
+    : `${said}. The scenario has changed since then, so this no longer applies`
 }

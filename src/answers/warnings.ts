@@ -36,8 +36,8 @@ export function headOf(result: Warned): Head | null {
   return {
     title:
       errors.length > 0
-        ? `${titleOf(errors)} The figures below take no account of that.`
-        : 'The cost leaves out what the scenario gives.',
+        ? `${titleOf(errors)} The figures below ignore this.`
+        : 'The cost leaves out a price that the scenario gives.',
     lines: warnings.map((each) => lineOf(each, errors)),
   }
 }
@@ -49,7 +49,7 @@ function lineOf(warning: Warning, errors: readonly Warning[]): string {
   const where = designs.length > 0 && !isSaid ? `, in ${few(designs)}` : ''
   const often = count > 1 ? `, ${count} times, worst at ${listed(paths.map((path) => `\`${path}\``))}` : ''
   const unlike = differs ? ' The designs differ in it, so their costs do not say which one is cheaper.' : ''
-  return `${severity} ${code}${where}${often}: ${text}${unlike} Nearest fix: ${fix}.`
+  return `${severity} ${code}${where}${often}: ${text}${unlike} Fix: ${fix}.`
 }
 
 /** Whether `check` calls a design an error; without a name, whichever the document is of. */
@@ -87,8 +87,8 @@ export function leftOutNote(elements: readonly string[], { warnings = [] }: Warn
   const inPart = elements.filter((each) => warnings.some(({ leavesOut }) => leavesOut === each))
   const unpriced = elements.filter((each) => !inPart.includes(each))
   return sentences(
-    unpriced.length > 0 && `Not priced in the scenario, so left out: ${unpriced.join(', ')}.`,
-    inPart.length > 0 && `Priced in part only, so left out too: ${inPart.join(', ')}.`,
+    unpriced.length > 0 && `Not included, because the scenario gives no price: ${unpriced.join(', ')}.`,
+    inPart.length > 0 && `Not included, because a price or quantity is missing: ${inPart.join(', ')}.`,
   ).join(' ')
 }
 
@@ -101,5 +101,5 @@ export function besideCost({ warnings = [] }: Warned): string {
   if (unlike.length === 0) return ''
   const given = unlike.flatMap((each) => (each.given ?? []).map((path) => `\`${path}\``))
   const missing = unlike.flatMap((each) => (each.missing ?? []).map((path) => `\`${path}\``))
-  return `The cost leaves out ${leftOutWords({ warnings: unlike })}, in which these designs differ (${listed([...new Set(given)])} without ${listed([...new Set(missing)])}): it does not say which one is cheapest.`
+  return `The cost leaves out ${leftOutWords({ warnings: unlike })}, in which these designs differ (${listed([...new Set(given)])} without ${listed([...new Set(missing)])}), so it does not show which one is cheapest.`
 }

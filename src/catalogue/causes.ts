@@ -33,7 +33,7 @@ const rows = {
   'roll-changes': {
     label: 'Roll changes',
     one: 'roll change',
-    meaning: 'rolls put in',
+    meaning: 'rolls changed',
     skill: 'roll-change',
     waiting: 'tape-waiting-for-crew',
     working: 'tape-being-changed',
@@ -41,7 +41,7 @@ const rows = {
   'size-settings': {
     label: 'Size settings',
     one: 'size setting',
-    meaning: 'settings to another case',
+    meaning: 'changeovers to another case size',
     skill: 'size-setting',
     waiting: 'size-waiting-for-crew',
     working: 'size-being-set',
@@ -59,7 +59,7 @@ const rows = {
   'blade-services': {
     label: 'Blade services',
     one: 'blade service',
-    meaning: 'services of the cutting blades after their cuts',
+    meaning: 'services of the cutting blades after a number of cuts',
     skill: 'blade',
     waiting: 'blade-service',
     working: 'blade-service',
@@ -67,7 +67,7 @@ const rows = {
   'tape-breaks': {
     label: 'Tape breaks',
     one: 'tape break',
-    meaning: 'strips that tear and are laid again',
+    meaning: 'strips that tear and are applied again',
     skill: 'roll-change',
     waiting: 'tape-waiting-for-crew',
     working: 'tape-being-changed',
@@ -88,8 +88,8 @@ const times = {
     meaning: 'from the stop until it runs again',
   },
   wait: {
-    label: (words: string) => `of it waiting for crew, ${words}`,
-    meaning: 'the part of that until somebody is there',
+    label: (words: string) => `Mean time waiting for crew, ${words}`,
+    meaning: 'the part of the stop until somebody arrives',
   },
 }
 
@@ -124,7 +124,7 @@ function stopRows(key: CauseKey): [string, NamedRow][] {
       {
         ...sorts.stops,
         label: (name) => `${label} that waited for the end of a break, a shift, ${name}`,
-        meaning: 'of these stops those that waited for the end of a break, with nobody there who could come',
+        meaning: 'the stops that waited for the end of a break, because nobody on duty could come',
         isLongStop: true,
       },
     ],

@@ -11,20 +11,20 @@ interface Element {
 /** By key, in the order of results. */
 const elements = {
   tape: { words: 'tape', meaning: 'tape with its losses' },
-  labour: { words: 'labour', meaning: 'people paid for the shift', isByShift: true },
+  labour: { words: 'labour', meaning: 'wages of the people, for the shift', isByShift: true },
   downtime: {
     words: 'stops of the sealers',
-    meaning: 'hours in which a sealer stands for a stop of its own',
+    meaning: 'hours in which a sealer is down for a stop of its own',
   },
   energy: { words: 'energy', meaning: 'mean power over the shift', isByShift: true },
-  maintenance: { words: 'maintenance', meaning: 'a yearly share of what was bought', isByShift: true },
+  maintenance: { words: 'maintenance', meaning: 'a yearly share of the purchase price', isByShift: true },
   capital: {
     words: 'capital recovery',
-    meaning: 'what was bought, paid back over its life with interest',
+    meaning: 'the purchase price, spread over the life of the equipment with interest',
     isByShift: true,
   },
-  failures: { words: 'closures that open later', meaning: 'closures that open later, at what one costs' },
-  'failure-repair': { words: 'closing those again', meaning: 'the work of closing those again' },
+  failures: { words: 'closures that open later', meaning: 'closures that open later, times the cost of one' },
+  'failure-repair': { words: 'closing those again', meaning: 'the labour of closing those cases again' },
 } as const satisfies Record<string, Element>
 
 export type CostElement = keyof typeof elements
@@ -40,6 +40,6 @@ export const isCostKey = (key: string): key is CostKey => Object.hasOwn(ofElemen
 export const ofElements = Object.fromEntries(
   Object.entries(elements).map(([key, { words, meaning }]) => [
     costKey(key as CostElement),
-    { ...sorts.cost, label: `of it ${words}`, meaning },
+    { ...sorts.cost, label: `of which ${words}`, meaning },
   ]),
 ) as Record<CostKey, Row<string>>

@@ -6,41 +6,41 @@ const pieceRows = {
   held: {
     ...sorts.heldCases,
     label: (_, where) => `Cases ${where}, mean over time`,
-    meaning: 'cases in the place, mean over time, those in work included',
+    meaning: 'cases at this piece, mean over time, including those being worked on',
     words: 'cases, mean',
   },
   'held-p95': {
     ...sorts.heldCases,
-    label: (_, where) => `Cases ${where}, not passed in 95 % of the time`,
-    meaning: 'what is not passed for 95 % of the time',
-    words: 'not passed in 95 % of the time',
+    label: (_, where) => `Cases ${where}, at most this many for 95 % of the time`,
+    meaning: 'for 95 % of the time there are no more cases here than this',
+    words: 'at most, for 95 % of the time',
   },
   'held-largest': {
     ...sorts.heldCases,
-    label: (_, where) => `Cases ${where}, most at one time`,
-    meaning: 'most cases at one time; mean over shifts of the most',
-    words: 'most at one time',
+    label: (_, where) => `Cases ${where}, largest number at one time`,
+    meaning: 'largest number of cases at one time: mean over the shifts',
+    words: 'largest number at one time',
     isUpset: true,
   },
   'share-full': {
     ...sorts.idleShare,
     label: (name) => `Share of time full, ${name}`,
     meaning:
-      'share of time in which not even the shortest case more would find room; of a belt, in which it stands',
+      'share of the time without room for one more of the shortest cases; for a belt, share of the time in which it is stopped',
     words: 'full',
     isUpset: true,
   },
   wait: {
     ...sorts.delay,
     label: (name) => `Time from arrival at ${name} to the start of its work, mean`,
-    meaning: 'from arrival at its waiting room to the start of its work',
-    words: 'wait for work',
+    meaning: 'from arrival in front of the piece to the start of work on the case',
+    words: 'wait before work',
   },
   utilisation: {
     ...sorts.busyShare,
-    label: (name) => `Share of its places at work, ${name}`,
+    label: (name) => `Utilization of its places, ${name}`,
     meaning:
-      'share of its places with a case in work, over all time: none while it stands for a stop or a break',
+      'share of its places that work on a case, over all time. During a stop or a break no place works',
   },
   'planned-stops': {
     ...sorts.stops,
@@ -50,20 +50,20 @@ const pieceRows = {
   },
   'planned-work': {
     ...sorts.stops,
-    label: (name) => `Planned work begun a shift, ${name}`,
-    meaning: 'times that planned work in the shift was begun, such as cleaning',
+    label: (name) => `Planned work started a shift, ${name}`,
+    meaning: 'how often planned work such as cleaning was started',
     words: 'planned work',
   },
   'planned-work-wait': {
     ...sort('s', 'ratio', 'down'),
-    label: (name) => `Mean time from due to begun, planned work, ${name}`,
-    meaning: 'time from which planned work is due until somebody is there, while the piece runs on',
+    label: (name) => `Mean delay of planned work, ${name}`,
+    meaning: 'time from when planned work is due until somebody arrives; the piece keeps running',
   },
   starts: {
     ...sorts.stops,
-    label: (name) => `Starts a shift after sensors, ${name}`,
-    meaning: 'times that it ran again after sensors had stopped it',
-    words: 'starts after sensors',
+    label: (name) => `Starts by sensors a shift, ${name}`,
+    meaning: 'how often it started again after a sensor had stopped it',
+    words: 'starts by sensors',
   },
   'cases-lost': {
     ...sorts.lostCases,
@@ -72,8 +72,8 @@ const pieceRows = {
   },
   inspected: {
     ...sorts.countedCases,
-    label: (name) => `Cases inspected a shift, one that comes again counted again, ${name}`,
-    meaning: 'cases looked at, again when they come again',
+    label: (name) => `Cases inspected a shift, ${name}`,
+    meaning: 'cases inspected; a case that comes back is counted again',
     words: 'inspected',
   },
   rejected: {
@@ -84,14 +84,14 @@ const pieceRows = {
   },
   'unsealed-found': {
     ...sorts.countedCases,
-    label: (name) => `of them unsealed, ${name}`,
+    label: (name) => `Unsealed cases among the rejected, ${name}`,
     meaning: 'unsealed cases that the inspection found',
     words: 'unsealed, found',
   },
   'unsealed-missed': {
     ...sorts.lostCases,
-    label: (name) => `Unsealed cases that passed a shift, ${name}`,
-    meaning: 'unsealed cases that the inspection did not find',
+    label: (name) => `Unsealed cases missed a shift, ${name}`,
+    meaning: 'unsealed cases that the inspection missed',
     words: 'unsealed, missed',
   },
 } satisfies Record<string, NamedRow>
@@ -100,7 +100,7 @@ const pieceRows = {
 const sentTo = (target: string): NamedRow => ({
   ...sorts.countedCases,
   label: (name) => `Cases sent to ${target} a shift, ${name}`,
-  meaning: 'cases that the divert sent there',
+  meaning: 'cases that the divert sent to it',
   words: `sent to ${target}`,
 })
 
@@ -126,42 +126,42 @@ const headRows = {
   },
   'tape-per-case': {
     ...sorts.tapePerCase,
-    label: (of) => `Tape a strip, ${of}`,
+    label: (of) => `Tape for one strip, ${of}`,
     meaning: 'tape of one strip',
-    words: 'a strip',
+    words: 'tape per strip',
   },
   loss: {
     ...sorts.tape,
-    label: (of) => `of it lost with the rolls, ${of}`,
-    meaning: 'tape lost in threading, stubs and breaks',
-    words: 'of it lost',
+    label: (of) => `Tape lost in roll changes and breaks, ${of}`,
+    meaning: 'tape lost in threading, roll ends and tape breaks',
+    words: 'tape lost',
   },
   rolls: {
     ...sort('rolls', 'total', 'down'),
     label: (of) => `Rolls used a shift, ${of}`,
-    meaning: 'rolls used, parts of rolls counted as parts',
+    meaning: 'rolls used; part of a roll counts as a fraction',
     words: 'rolls used',
   },
   changes: {
     ...sorts.stops,
     label: (of) => `Roll changes a shift, ${of}`,
-    meaning: 'rolls put in',
+    meaning: 'rolls changed',
     words: 'roll changes',
   },
   'tape-breaks': {
     ...sorts.stops,
     label: (of) => `Tape breaks a shift, ${of}`,
-    meaning: 'strips that tear and are laid again',
+    meaning: 'strips that tear and are applied again',
   },
   spoilt: {
     ...sorts.tape,
-    label: (of) => `Tape spoilt in breaks a shift, ${of}`,
+    label: (of) => `Tape spoilt in tape breaks a shift, ${of}`,
     meaning: 'tape of strips that tore',
   },
   missed: {
     ...sorts.lostCases,
-    label: (of) => `Cases that passed an empty roll a shift, ${of}`,
-    meaning: 'cases that passed an empty roll',
+    label: (of) => `Cases that passed while the roll was empty, a shift, ${of}`,
+    meaning: 'cases that passed the head while its roll was empty',
   },
 } satisfies Record<string, NamedRow>
 
@@ -173,7 +173,7 @@ const effectivenessRows = {
   PBT: {
     ...sorts.element,
     label: (name) => `PBT, planned busy time a shift, ${name}`,
-    meaning: 'ISO 22400-2: the shift less breaks, planned stops and blade service',
+    meaning: 'ISO 22400-2: the shift without breaks, planned stops and blade service',
   },
   APT: {
     ...sorts.element,
@@ -183,49 +183,50 @@ const effectivenessRows = {
   AUST: {
     ...sorts.element,
     label: (name) => `AUST, actual unit set-up time a shift, ${name}`,
-    meaning: 'ISO 22400-2: time in which it is set',
+    meaning: 'ISO 22400-2: time of changeovers',
   },
   ADET: {
     ...sorts.element,
     label: (name) => `ADET, actual unit delay time a shift, ${name}`,
-    meaning: 'ISO 22400-2: time lost to stops that nobody planned',
+    meaning: 'ISO 22400-2: time lost to unplanned stops and waiting',
   },
   availability: {
     ...sorts.index,
     label: (name) => `Availability, ${name}`,
-    meaning: 'ISO 22400-2: APT over PBT',
+    meaning: 'ISO 22400-2: APT / PBT',
     words: 'availability',
   },
   effectiveness: {
     ...sorts.index,
     label: (name) => `Effectiveness, ${name}`,
-    meaning: 'ISO 22400-2: planned run time of its cases over APT',
+    meaning: 'ISO 22400-2: planned run time of its cases / APT',
     words: 'effectiveness',
   },
   quality: {
     ...sorts.index,
     label: (name) => `Quality ratio, ${name}`,
-    meaning: 'ISO 22400-2: good cases over all cases',
+    meaning: 'ISO 22400-2: good cases / all cases',
     words: 'quality',
     isPart: true,
   },
   oee: {
     ...sorts.index,
     label: (name) => `OEE index, ${name}`,
-    meaning: 'product of the three; not cut off at 1',
+    meaning: 'product of the three; it may exceed 100 %',
     words: 'OEE index',
   },
   'technical-availability': {
     ...sorts.index,
     label: (name) => `Technical availability, ${name}`,
-    meaning: 'share of PBT without its own jams, tape and breakdowns: what others do to it does not lower it',
+    meaning:
+      'share of PBT without its own jams, tape stops and breakdowns. Being starved or blocked does not lower it',
     words: 'technical availability',
   },
   MTBF: {
     ...sorts.failureTime,
     label: (name) => `MTBF, mean operating time between failures, ${name}`,
     meaning:
-      'ISO 22400-2: operating time and times to repair of the study over its breakdowns and one: MTTF and MTTR together',
+      'ISO 22400-2: MTTF plus MTTR, that is (operating time + repair time) / (breakdowns + 1) over the whole study',
     words: 'MTBF',
     isOverOneMore: true,
     isTimeOfEvents: true,
@@ -234,7 +235,7 @@ const effectivenessRows = {
     ...sorts.failureTime,
     label: (name) => `MTTF, mean operating time to failure, ${name}`,
     meaning:
-      'ISO 22400-2: operating time of the study, at work and being set, over its breakdowns and one; the one is for the time to the next failure, which is still open',
+      'ISO 22400-2: operating time (working and changeovers) / (breakdowns + 1) over the whole study. The 1 stands for the time to the next failure, which has not come yet',
     words: 'MTTF',
     isOverOneMore: true,
     isTimeOfEvents: true,
@@ -244,7 +245,7 @@ const effectivenessRows = {
     better: 'down',
     label: (name) => `MTTR, mean time to repair, ${name}`,
     meaning:
-      'ISO 22400-2: time of the study from breakdown to restart, waiting for crew included, over its breakdowns and one; low where these are few, for no repair is open',
+      'ISO 22400-2: time from breakdown to restart, waiting for crew included, / (breakdowns + 1) over the whole study. It is too low where breakdowns are few',
     words: 'MTTR',
     isOverOneMore: true,
   },

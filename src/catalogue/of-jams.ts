@@ -11,19 +11,19 @@ const rows = {
   stop: {
     ...sort('s', 'ratio', 'down'),
     label: (of) => `Mean time from stop to restart, jams, ${of}`,
-    meaning: 'from the jam until the piece runs again, isolation included',
+    meaning: 'from the jam until the piece runs again, isolation of the machine included',
     words: 'from stop to restart, mean',
   },
   wait: {
     ...sort('s', 'ratio', 'down'),
-    label: (of) => `of it waiting for crew, jams, ${of}`,
-    meaning: 'the part of that until somebody is there',
-    words: 'of it waiting for crew',
+    label: (of) => `Mean time waiting for crew, jams, ${of}`,
+    meaning: 'the part of the stop until somebody arrives',
+    words: 'waiting for crew, mean',
   },
   time: {
     ...sort('s', 'total', 'down'),
-    label: (of) => `Time that jams take a shift, ${of}`,
-    meaning: 'time that the piece stands for jams of this kind, waiting for crew included',
+    label: (of) => `Downtime for jams a shift, ${of}`,
+    meaning: 'time that the piece is down for jams of this kind, waiting for crew included',
     words: 'time a shift',
   },
   'cases-lost': {
@@ -35,7 +35,7 @@ const rows = {
   'in-breaks': {
     ...sorts.stops,
     label: (of) => `Jams that waited for the end of a break, a shift, ${of}`,
-    meaning: 'of these jams those that waited for the end of a break, with nobody there who could come',
+    meaning: 'the jams that waited for the end of a break, because nobody on duty could come',
     isLongStop: true,
   },
 } satisfies Record<string, NamedRow>

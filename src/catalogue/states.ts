@@ -46,65 +46,65 @@ const rows = {
     short: 'working',
     group: 'work',
     meaning:
-      'at work on a case; of a sealer the time of its headway and of folding, of a conveyor the time in which it moves cases',
+      'works on a case. For a sealer: its headway time and folding; for a conveyor: the time in which it moves cases',
   },
   waiting: {
-    words: 'waiting for a case',
+    words: 'starved',
     short: 'waiting',
     group: 'wait',
-    meaning: 'ready, and no case is there',
-    remedy: (name, of) => `Look at what comes before ${name}, which waits for cases for ${of} of the shift.`,
+    meaning: 'it could work, but no case has arrived',
+    remedy: (name, of) => `Look at the line before ${name}, which is starved for ${of} of the shift.`,
   },
   blocked: {
-    words: 'blocked ahead',
+    words: 'blocked',
     short: 'blocked',
     group: 'wait',
-    meaning: 'ready, and what follows takes no case',
+    meaning: 'it could pass a case on, but the next piece takes none',
     remedy: (name, of) =>
-      `Look at what follows ${name}: it holds that up for ${of} of the shift. Try more conveyor there, or a faster piece.`,
+      `Look at the line after ${name}, which is blocked for ${of} of the shift. Try more conveyor there, or a faster piece.`,
   },
   'jam-waiting-for-crew': {
     ...waitingForCrew,
     short: 'jam: waits for crew',
     stop: 'jam',
-    meaning: 'jammed, and nobody is there yet',
+    meaning: 'jammed, and nobody has arrived yet',
   },
   'jam-being-cleared': {
     words: 'being cleared',
     short: 'jam: being cleared',
     group: 'stop',
     stop: 'jam',
-    meaning: 'jammed, and somebody clears it, isolation included',
+    meaning: 'jammed, and somebody clears it; isolation of the machine is included',
     remedy: (name, of) =>
-      `Find what makes cases jam: jams of ${name} take ${of} of the shift. Clearing itself must not be hurried.`,
+      `Find what makes cases jam: jams of ${name} take ${of} of the shift. Do not hurry the clearing itself.`,
   },
   'tape-waiting-for-crew': {
     ...waitingForCrew,
     short: 'tape: waits for crew',
     stop: 'tape',
-    meaning: 'out of tape or with a torn strip, and nobody is there yet',
+    meaning: 'out of tape or with a torn strip, and nobody has arrived yet',
   },
   'tape-being-changed': {
     words: 'being changed',
     short: 'tape: changing',
     group: 'stop',
     stop: 'tape',
-    meaning: 'a roll is put in, or a torn strip mended',
+    meaning: 'somebody changes a roll or threads torn tape again',
     remedy: (name, of) =>
-      `Try longer rolls, or holders on which the next one waits ready: rolls of ${name} are being changed for ${of} of the shift.`,
+      `Try longer rolls, or holders with the next roll ready: roll changes of ${name} take ${of} of the shift.`,
   },
   'size-waiting-for-crew': {
     ...waitingForCrew,
     short: 'size: waits for crew',
     stop: 'size',
-    meaning: 'another case is due, and nobody is there to set it',
+    meaning: 'another case size is due, and nobody has arrived to set the machine',
   },
   'size-being-set': {
     words: 'being set',
     short: 'size: being set',
     group: 'stop',
     stop: 'size',
-    meaning: 'it is set to another case',
+    meaning: 'changeover to another case size',
     remedy: (name, of) =>
       `Try longer runs of one case, or a machine that sets itself: setting sizes at ${name} takes ${of} of the shift.`,
   },
@@ -112,7 +112,7 @@ const rows = {
     ...waitingForCrew,
     short: 'broken: waits for crew',
     stop: 'breakdown',
-    meaning: 'broken down, and nobody is there yet',
+    meaning: 'broken down, and nobody has arrived yet',
   },
   'breakdown-being-repaired': {
     words: 'being repaired',
@@ -121,7 +121,7 @@ const rows = {
     stop: 'breakdown',
     meaning: 'broken down, and somebody repairs it',
     remedy: (name, of) =>
-      `See to maintenance and spare parts: breakdowns of ${name} take ${of} of the shift.`,
+      `Improve maintenance and spare parts: breakdowns of ${name} take ${of} of the shift.`,
   },
   'blade-service': {
     words: 'blade service',
@@ -129,22 +129,23 @@ const rows = {
     group: 'stop',
     stop: 'blade',
     meaning: 'stopped for its blades',
-    remedy: (name, of) => `Service blades outside the shift: at ${name} they take ${of} of it.`,
+    remedy: (name, of) =>
+      `Service blades outside the shift: blade service of ${name} takes ${of} of the shift.`,
   },
   'planned-stop': {
     words: 'planned stop',
     short: 'planned stop',
     group: 'stop',
     stop: 'planned',
-    meaning: 'stands after a number of cases, as for a pallet change, and no case is in work',
+    meaning: 'stopped after a number of cases, such as for a pallet change, and works on no case',
     remedy: (name, of) =>
-      `Try more cases between planned stops of ${name}, or a second piece that works meanwhile: they take ${of} of the shift.`,
+      `Planned stops of ${name} take ${of} of the shift. Try more cases between them, or a second piece that works in the meantime.`,
   },
   'on-break': {
     words: 'on break',
     short: 'on break',
     group: 'break',
-    meaning: 'stands because of a break',
+    meaning: 'stopped because of a break',
   },
 } satisfies Record<string, State>
 

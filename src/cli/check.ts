@@ -17,7 +17,7 @@ export function addCheck(program: Command, io: Io, finish: (code: number) => voi
     .command('check')
     .argument('<SCENARIO>', 'scenario file, or - for standard input')
     .description(
-      'can this be built and run at all: findings, the line worked out by hand, what is assumed, cautions; no simulation',
+      'can the line work at all? Findings, hand calculation, assumed values and cautions; no simulation',
     )
     .addHelpText(
       'before',
@@ -30,12 +30,12 @@ export function addCheck(program: Command, io: Io, finish: (code: number) => voi
     )
     .addHelpText(
       'after',
-      '\nExit codes: 0 nothing says that the line cannot work; 3 a finding is an error. Errors come first, then warnings and notes.',
+      '\nExit codes: 0 no finding is an error; 3 a finding is an error. Errors come first, then warnings and notes.',
     )
   addScenarioOptions(command)
-    .option('--json', 'print the result document on standard output, and nothing else there')
-    .option('--full', 'print every finding and the whole hand calculation, not only the first screen')
-    .option('--quiet', 'findings and one line of caution only; with --json nothing else changes')
+    .option('--json', 'print the result as JSON on standard output, and nothing else')
+    .option('--full', 'print all findings and the whole hand calculation')
+    .option('--quiet', 'print only the findings and one line of caution; no effect on --json')
     .action(async (name: string, options: CheckOptions) => finish(await checked(name, options, io)))
 }
 
@@ -51,7 +51,7 @@ async function checked(name: string, options: CheckOptions, io: Io): Promise<num
       import('../report/screen-text.js'),
     ])
     io.stdout.write(
-      `${screenText(checkScreen(result), screenStyle(io))}All findings and hand figures: --full.\n`,
+      `${screenText(checkScreen(result), screenStyle(io))}Add --full for all findings and the hand calculation.\n`,
     )
   }
   return result.canWork ? exits.done : exits.scenario

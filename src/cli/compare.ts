@@ -12,7 +12,7 @@ interface CompareFlags extends SimulationOptions, Omit<CompareOptions, 'variants
 export const compareCommand: StudyCommand<CompareFlags> = {
   name: 'compare',
   description:
-    'the scenario and its variants on the same random numbers: what differs, how sure that is, and what it is worth',
+    'compare a scenario with its variants: what differs, how certain that is, and what it is worth',
   examples: `Examples:
   tapeshift compare line.yaml                                  the base against all its variants
   tapeshift compare line.yaml --variants three-inch,long-infeed
@@ -21,16 +21,16 @@ export const compareCommand: StudyCommand<CompareFlags> = {
   tapeshift compare line.yaml --best cost-per-1000 --within "0.5 EUR" --among "target-held >= 90 %"
 `,
   after:
-    '\nExit codes: 0 done; 3 check calls the base or a variant that is compared an error, which heads the answer (--anyway: as if it did not); 4 no design does all that is required. 3 goes before 4.',
+    '\nAll designs are simulated with the same random numbers.\nExit codes: 0 done; 3 check finds an error in the base or in a compared variant (see --anyway); 4 no design meets all requirements. If both 3 and 4 apply, the code is 3.',
   options(command) {
     command.option(
       '--variants <NAMES>',
-      'variants to compare with the base, by name, with commas (default: all)',
+      'names of the variants to compare with the base, separated by commas (default: all)',
     )
     addRepeatable(
       command,
       '--what-if <CHANGES>',
-      'one more variant, "NAME: PATH=VALUE; PATH=VALUE", its name may be left out; repeatable',
+      'one more variant, "NAME: PATH=VALUE; PATH=VALUE"; the name is optional; repeatable',
     )
     addRepeatable(
       command,
@@ -41,24 +41,24 @@ export const compareCommand: StudyCommand<CompareFlags> = {
     addRepeatable(
       command,
       '--matters <DIFFERENCE>',
-      'a difference that matters to you, such as "throughput 0.1 cases/min": how many shifts would show it; repeatable',
+      'a difference that matters to you, such as "throughput 0.1 cases/min"; the report says how many shifts would show it; repeatable',
     )
     command
-      .option('--pairs', 'compare the variants with one another too')
+      .option('--pairs', 'also compare the variants with one another')
       .option(
         '--best <MEASURE>',
-        'simulate until the best is known, such as cost-per-1000, or "highest equipment.sealer.jams"; needs --within',
+        'simulate until the best design is known, by a measure such as cost-per-1000 or "highest equipment.sealer.jams"; needs --within',
       )
       .option('--within <AMOUNT>', 'with --best: a difference too small to matter, such as "0.5 EUR"')
     addRepeatable(
       command,
       '--among <EXPR>',
-      'with --best: only designs that do this, such as "target-held >= 90 %", with "within 2 %" for how near counts as either; repeatable',
+      'with --best: only designs that meet this condition, such as "target-held >= 90 %"; add "within 2 %" to say which misses do not matter; repeatable',
     )
     addDrawsOptions(command)
     addJudgingOptions(command)
   },
-  shifts: `shifts of each design, 2 to ${mostShifts} (default: the scenario's, or ${usualShifts.each}); with --best the most (default ${usualShifts.untilKnown})`,
+  shifts: `shifts of each design, 2 to ${mostShifts} (default: from the scenario, or ${usualShifts.each}); with --best the maximum (default ${usualShifts.untilKnown})`,
   scenario: (flags) => ({ ...scenarioAsked(flags), whatIf: flags.whatIf }),
   answer: async (loaded, flags, context) => {
     const { compare } = await import('../index.js')

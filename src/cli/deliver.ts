@@ -60,7 +60,7 @@ export function exitOf(
   const errors = errorsOf(document)
   const named = errors.map(({ code }) => code).join(', ')
   stderr.write(
-    `error: ${titleOf(errors).replace(/\.$/, '')} (${named}). With --anyway the exit code is that of the figures.\n`,
+    `error: ${titleOf(errors).replace(/\.$/, '')} (${named}). With --anyway the exit code ignores this.\n`,
   )
   return exits.scenario
 }

@@ -39,12 +39,14 @@ export async function readText(
   }
   try {
     const stat = await handle.stat()
-    if (stat.isDirectory()) throw misuse(`${name} is a folder: name ${what} in it`)
+    if (stat.isDirectory()) throw misuse(`${name} is a folder: give the path of ${what} in it`)
     // a pipe ends with whoever writes into it; what a device gives may have no end
-    if (!stat.isFile() && !stat.isFIFO()) throw misuse(`${name} is no file: name ${what}`)
+    if (!stat.isFile() && !stat.isFIFO()) throw misuse(`${name} is not a file: give the path of ${what}`)
     const text = await readAll(handle.createReadStream({ autoClose: false }), most)
     if (what === 'the result.json' && text.length > most)
-      throw misuse(`${name} is longer than ${most / 1e6} MB, far more than any result: name ${what}`)
+      throw misuse(
+        `${name} is longer than ${most / 1e6} MB, far more than any result: give the path of ${what}`,
+      )
     return text
   } catch (error) {
     if (isFault(error, 'asked') || isFault(error, 'file')) throw error
@@ -112,7 +114,7 @@ export class FilesBeside {
     try {
       if (statSync(real).size > mostKept)
         throw new Error(
-          `it is longer than ${mostKept / 1e6} MB; keep the columns and rows that are drawn from`,
+          `it is longer than ${mostKept / 1e6} MB; keep only the columns and rows that the scenario uses`,
         )
       text = readFileSync(real, 'utf8')
     } catch (error) {
@@ -155,7 +157,7 @@ export class FilesBeside {
     const isInside = (inner: string, outer: string) =>
       inner.startsWith(outer.endsWith(path.sep) ? outer : outer + path.sep)
     if (path.isAbsolute(name) || !isInside(file, path.resolve(this.folder)))
-      throw new Error(`\`${name}\` lies outside the folder of the ${this.what}`)
+      throw new Error(`\`${name}\` is outside the folder of the ${this.what}`)
     let real: string
     let isFile: boolean
     try {
@@ -166,7 +168,7 @@ export class FilesBeside {
     }
     if (!isInside(real, realpathSync(this.folder)))
       throw new Error(`\`${name}\` leads outside the folder of the ${this.what}`)
-    if (!isFile) throw new Error(`\`${name}\` is no file to read`)
+    if (!isFile) throw new Error(`\`${name}\` is not a file`)
     return real
   }
 }

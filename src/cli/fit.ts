@@ -26,7 +26,7 @@ export function addFit(program: Command, io: Io, finish: (code: number) => void)
     .command('fit')
     .argument('<RECORD>', 'record file (YAML) beside the CSV files of the plant')
     .description(
-      "what a plant's log says of the inputs of a scenario: counts, laws, how well they are known, what speaks against them",
+      "estimate inputs of a scenario from a plant's log: counts, distributions, how well they are known, and what speaks against them",
     )
     .addHelpText(
       'before',
@@ -34,24 +34,24 @@ export function addFit(program: Command, io: Io, finish: (code: number) => void)
   tapeshift new record.yaml --record        a record file with every key explained
   tapeshift fit record.yaml
   tapeshift fit record.yaml --into line.yaml --write line-fitted.yaml
-  tapeshift fit record.yaml --hold-out "30 %"     keeps days back, to try the model on
+  tapeshift fit record.yaml --hold-out "30 %"     holds out days for validation
 `,
     )
     .addHelpText(
       'after',
-      '\nWhat was changed or left out is told with its rows; a record that cannot be used is refused with all that is wrong with it.\nExit codes: 0 done; 3 the record, or the scenario with its values, is invalid.',
+      '\nAll rows that were changed or left out are listed. A record that cannot be used is refused with a list of its errors.\nExit codes: 0 done; 3 the record, or the scenario with its values, is invalid.',
     )
+    .option('--into <SCENARIO>', 'scenario to take the values; its comments and order are kept')
+    .option('--write <FILE>', 'new scenario file, which must not exist yet; with --into')
     .option(
-      '--into <SCENARIO>',
-      'scenario into which the values are written, with its comments and order kept',
+      '--hold-out <SHARE>',
+      'share of the days that the fit does not use, "0 %" to "90 %" (default: none)',
     )
-    .option('--write <FILE>', 'the new scenario, which must not be there yet; with --into')
-    .option('--hold-out <SHARE>', 'share of the days that no fit may use, "0 %" to "90 %" (default: none)')
     .option('--confidence <SHARE>', 'confidence of the intervals (default: 95 %)')
-    .option('--seed <TEXT>', 'any text; the same seed keeps the same days back and draws the same numbers')
+    .option('--seed <TEXT>', 'any text; the same seed holds out the same days and draws the same numbers')
     .option('--out <DIR>', 'folder for the files (default: out/<record>-fit)')
-    .option('--json', 'print the result document on standard output, and nothing else there')
-    .option('--full', 'print all tables, not only the first screen')
+    .option('--json', 'print the result as JSON on standard output, and nothing else')
+    .option('--full', 'print all tables, not only the summary')
     .option('--no-files', 'write no files but that of --write')
     .option('--quiet', 'no report: errors only')
     .action(async (name: string, options: Options) => finish(await fitted(name, options, io)))
@@ -62,7 +62,7 @@ function refuseContradictions({ into, write, out, json, quiet }: Options): void 
     throw misuse('--into names the scenario and --write the new one: give both, or neither')
   if (out === '' || write === '') throw misuse('--out and --write need a name')
   if (into === '-') throw misuse('--into needs a file: its comments and its order are kept')
-  if (json && quiet) throw misuse('--json and --quiet exclude each other: choose one')
+  if (json && quiet) throw misuse('use either --json or --quiet, not both')
 }
 
 async function fitted(name: string, options: Options, io: Io): Promise<number> {
@@ -157,8 +157,5 @@ async function refuseExisting(files: readonly string[]): Promise<void> {
   const { existsSync } = await import('node:fs')
   const there = files.find((file) => existsSync(file))
   if (there !== undefined)
-    throw new Fault(
-      'file',
-      `cannot write ${printable(there)}: it is there already, and nothing is overwritten`,
-    )
+    throw new Fault('file', `cannot write ${printable(there)}: the file exists, and no file is overwritten`)
 }

@@ -22,6 +22,6 @@ function isMade(folder: string): boolean {
     if (code === 'ENOENT' || code === 'ENOTDIR') return false
     if (code !== 'EEXIST') throw new Fault('file', `cannot make the folder ${folder}: ${reason(error)}`)
     if (statSync(folder, { throwIfNoEntry: false })?.isDirectory()) return true
-    throw new Fault('file', `${folder} is a file, and results need a folder: choose another --out`)
+    throw new Fault('file', `${folder} is a file, but results need a folder: choose another --out`)
   }
 }

@@ -44,7 +44,7 @@ export function readLines(file: string, take: (line: string) => void): number | 
   }
   try {
     if (!fstatSync(descriptor).isFile())
-      throw misuse(`${file} is no file: choose another --out, or delete it`)
+      throw misuse(`${file} is not a file: choose another --out, or delete it`)
     return takeAll(descriptor, file, take)
   } finally {
     closeSync(descriptor)
@@ -69,7 +69,7 @@ function takeAll(descriptor: number, file: string, take: (line: string) => void)
     parts.push(Buffer.from(buffer.subarray(from, count)))
     pending += count - from
     if (pending > longest)
-      throw misuse(`${file} is no journal of this program: choose another --out, or delete it`)
+      throw misuse(`${file} is not a journal of this program: choose another --out, or delete it`)
   }
   return whole
 }

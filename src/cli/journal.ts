@@ -108,11 +108,11 @@ export class Journal implements Keeper {
     const found = readKept(file)
     if (found?.owner) refuseToLose(file, found, found.owner, owner, isResumed, note)
     if (isResumed && (found === null || isNothing(found)))
-      note(`no shifts are kept in ${file}: the study begins with the first one`)
+      note(`there are no saved shifts in ${file}: the study begins with the first shift`)
     const kept = isResumed && found?.owner ? found : nothingKept()
     if (kept.altered > 0)
       note(
-        `${kept.altered} ${kept.altered === 1 ? 'line' : 'lines'} of ${file} are not as they were written: what they kept is simulated anew`,
+        `${kept.altered} ${kept.altered === 1 ? 'line' : 'lines'} of ${file} are damaged: their shifts are simulated again`,
       )
     try {
       const descriptor = openSync(file, kept.owner ? 'r+' : 'w')
@@ -188,7 +188,7 @@ function readKept(file: string): Kept | null {
     const line = readLine(text)
     if (kept.owner === null) {
       if (line?.format !== format)
-        throw misuse(`${file} is no journal of this program: choose another --out, or delete it`)
+        throw misuse(`${file} is not a journal of this program: choose another --out, or delete it`)
       kept.owner = line as unknown as JournalOwner
     } else if (line === null || !takeLine(line, kept)) kept.altered++
   })
@@ -226,7 +226,7 @@ function refuseToLose(
   if (isResumed) {
     if (others === null) return
     throw misuse(
-      `${file} is of another study: it was made with ${others.kept}; this one is ${others.wanted}. Simulate that one, choose another --out, or leave out --resume to begin anew`,
+      `${file} is from another study: it was made with ${others.kept}; this one is ${others.wanted}. Simulate that study, choose another --out, or leave out --resume to start again`,
     )
   }
   if (isNothing(kept)) return
@@ -237,9 +237,9 @@ function refuseToLose(
       : `${[...kept.shifts.values()].reduce((sum, each) => sum + each.size, 0)} shifts`
   if (others === null)
     throw misuse(
-      `${file} keeps ${count} of this very study: --resume goes on with them; delete that file to begin anew`,
+      `${file} has ${count} of this same study: add --resume to continue with them, or delete the file to start again`,
     )
-  note(`the journal of another study (${others.kept}; ${count}) that did not end is replaced`)
+  note(`the journal of another unfinished study (${others.kept}; ${count}) is replaced`)
 }
 
 const areNumbers = (value: unknown): boolean =>

@@ -49,7 +49,7 @@ function holderOf(file: string): Holder | null {
   const descriptor = openSync(file, constants.O_RDONLY | constants.O_NONBLOCK)
   try {
     if (!fstatSync(descriptor).isFile())
-      throw misuse(`${file} is no file: choose another --out, or delete it`)
+      throw misuse(`${file} is not a file: choose another --out, or delete it`)
     const buffer = Buffer.alloc(1000)
     const { pid, host, begun } = JSON.parse(buffer.toString('utf8', 0, readSync(descriptor, buffer)))
     return Number.isInteger(pid) && typeof host === 'string' ? { pid, host, begun: begun ?? null } : null
@@ -99,7 +99,7 @@ function takeOver(file: string): void {
   const holder = holderOf(file)
   if (holder !== null && isRunning(holder))
     throw misuse(
-      `another study is at work in this folder: process ${holder.pid} on ${holder.host} (${file}). Wait for it, choose another --out, or, if it has ended, delete that file`,
+      `another study is running in this folder: process ${holder.pid} on ${holder.host} (${file}). Wait for it or choose another --out; if it has ended, delete that file`,
     )
   // aside first: of several who find it left, one moves it, and a new one that came in its place is put back
   const aside = `${file}.${process.pid}`
@@ -112,4 +112,4 @@ function takeOver(file: string): void {
 }
 
 const justBegun = (file: string) =>
-  misuse(`another study has just begun in this folder (${file}): choose another --out`)
+  misuse(`another study has just started in this folder (${file}): choose another --out`)

@@ -44,7 +44,7 @@ async function pageOf(document: ResultDocument, said: string): Promise<string> {
     return reportPage(reportOf(document), pictures, { document, script: pageScript() })
   } catch (error) {
     if (!(error instanceof TypeError || error instanceof RangeError)) throw error
-    throw notWhole(said, document.command, 'parts of it do not go together')
+    throw notWhole(said, document.command, 'its parts contradict each other')
   }
 }
 
@@ -54,16 +54,16 @@ function documentOf(text: string, said: string): ResultDocument {
   try {
     document = JSON.parse(text)
   } catch {
-    throw new Fault('file', `cannot read ${said}: it is no JSON; name the result.json that a study wrote`)
+    throw new Fault('file', `cannot read ${said}: it is not JSON; give the path of a result.json`)
   }
   if (document?.format !== format) {
     const found = document?.format === undefined ? 'no format' : `format ${shown(document.format)}`
-    throw new Fault('file', `cannot read ${said}: it has ${found}, and this version reads ${format}`)
+    throw new Fault('file', `cannot read ${said}: it has ${found}, but this version reads ${format}`)
   }
   if (!(reported as readonly unknown[]).includes(document.command))
     throw new Fault(
       'file',
-      `cannot read ${said}: it is of command ${shown(document.command)}; there are reports of ${reported.join(', ')}`,
+      `cannot read ${said}: it is a result of the command ${shown(document.command)}; reports exist for ${reported.join(', ')}`,
     )
   const made = document as ResultDocument
   const fault = faultIn(made, made.command)
@@ -75,7 +75,7 @@ function documentOf(text: string, said: string): ResultDocument {
 const notWhole = (said: string, command: string, fault: string): Fault =>
   new Fault(
     'file',
-    `cannot make a report of ${said}: the document is not whole: ${fault}; make the result again with \`tapeshift ${command}\``,
+    `cannot make a report of ${said}: the document is damaged: ${fault}; make the result again with \`tapeshift ${command}\``,
   )
 
 /** One and the same file, by whatever name. */

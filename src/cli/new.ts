@@ -9,15 +9,15 @@ import { quoted } from './text.js'
 export function addNew(program: Command, io: Io, finish: (code: number) => void): void {
   program
     .command('new')
-    .argument('<FILE>', 'file to write; one that is there is never overwritten')
-    .description('write a commented starter scenario that runs as it stands, or a starter record')
+    .argument('<FILE>', 'file to write; an existing file is never overwritten')
+    .description('write a starter scenario with comments that runs as it is, or a starter record')
     .addHelpText(
       'before',
       'Examples:\n  tapeshift new line.yaml\n  tapeshift new record.yaml --record     for the logs of a plant: tapeshift fit\n',
     )
     .option(
       '--record',
-      'a record file in place of a scenario: it names the CSV files of a plant and what their words mean',
+      'write a record file instead: it names the CSV files of a plant and says what their words mean',
     )
     .action(async (name: string, { record }: { record?: boolean }) => {
       if (record) return finish(await newRecord(name, io))
@@ -35,7 +35,7 @@ export function addNew(program: Command, io: Io, finish: (code: number) => void)
       )
       if (!isThere) await writeWhole(schema, jsonSchemaText())
       io.stdout.write(
-        `Wrote ${name}${isThere ? '' : ' and scenario.schema.json, with which editors check it while you type'}.\nSimulate it: tapeshift run ${quoted(name)}\n`,
+        `Wrote ${name}${isThere ? '' : ' and scenario.schema.json, with which editors check the file while you type'}.\nSimulate it: tapeshift run ${quoted(name)}\n`,
       )
       finish(exits.done)
     })
@@ -49,7 +49,7 @@ async function newRecord(name: string, io: Io): Promise<number> {
   ])
   await writeNew(path.resolve(io.cwd, name), starterRecord)
   io.stdout.write(
-    `Wrote ${name}: put in the names of your files, their columns and what their reasons mean.\nThen: tapeshift fit ${quoted(name)}\n`,
+    `Wrote ${name}: enter the names of your files and columns, and the meaning of each reason.\nThen: tapeshift fit ${quoted(name)}\n`,
   )
   return exits.done
 }

@@ -43,7 +43,7 @@ export function addOverrideOptions(command: Command): Command {
     'change one value of the scenario, such as "line.sealer.belt-speed=30 m/min"; repeatable',
   ).option(
     '--seed <TEXT>',
-    "any text; the same seed gives the same shifts (default: the scenario's, or tapeshift)",
+    'any text; the same seed gives the same shifts (default: from the scenario, or tapeshift)',
   )
 }
 
@@ -62,9 +62,9 @@ export function addRepeatable(command: Command, flags: string, words: string, us
 /** Options that exclude each other. Throws `Fault` `asked`. */
 export function refuseContradictions(options: SimulationOptions): void {
   if (options.out === '') throw misuse('--out needs the name of a folder')
-  if (options.json && options.quiet) throw misuse('--json and --quiet exclude each other: choose one')
+  if (options.json && options.quiet) throw misuse('use either --json or --quiet, not both')
   if (options.resume && !options.files)
-    throw misuse('--resume goes on from a folder, --no-files writes into none: choose one')
+    throw misuse('--resume needs a folder with results: leave out --no-files')
 }
 
 /** Adds the options of commands that draw inputs. */
@@ -73,14 +73,14 @@ export const addDrawsOptions = (command: Command, usual = '60'): Command =>
     .addOption(
       new Option(
         '--draws <N>',
-        `draws of what the inputs may be, ${leastDraws} to ${mostDraws}, where the scenario says how well values are known (default: ${usual})`,
+        `number of draws of the uncertain inputs, ${leastDraws} to ${mostDraws}, if the scenario says how well values are known (default: ${usual})`,
       ).argParser(wholeBetween(leastDraws, mostDraws)),
     )
     .addOption(
-      new Option('--inputs <HOW>', 'fixed: hold the inputs as they are given, as if all were known').choices([
-        'drawn',
-        'fixed',
-      ]),
+      new Option(
+        '--inputs <HOW>',
+        'fixed: use the inputs as given, as if they were all known exactly',
+      ).choices(['drawn', 'fixed']),
     )
 
 /** Adds the options of commands whose figures are judged. */
@@ -88,9 +88,9 @@ export function addJudgingOptions(command: Command): Command {
   addRepeatable(
     command,
     '--require <EXPR>',
-    'end with exit code 4 unless the whole interval says so, such as "target-held >= 95 %", or: precision; repeatable',
+    'end with exit code 4 unless the whole interval meets this, such as "target-held >= 95 %", or: precision; repeatable',
   )
-  return command.option('--plain', 'plain means and intervals, not narrowed by what is known of the arrivals')
+  return command.option('--plain', 'plain means and intervals, without control variates on the arrivals')
 }
 
 /** Adds the options of every command that simulates many shifts; `shifts` is what is said of their number. */
@@ -99,21 +99,18 @@ export function addSimulationOptions(command: Command, shifts: string): Command 
   return command
     .option(
       '--confidence <SHARE>',
-      'confidence of the intervals, "50 %" to "99.99 %" (default: the scenario\'s, or 95 %)',
+      'confidence of the intervals, "50 %" to "99.99 %" (default: from the scenario, or 95 %)',
     )
     .addOption(
-      new Option('--workers <N>', 'threads that simulate, 1 to 256; the result does not depend on it')
+      new Option('--workers <N>', 'number of threads, 1 to 256; the result does not depend on it')
         .argParser(wholeBetween(1, 256))
         .default(availableParallelism(), 'the cores of the machine'),
     )
     .option('--out <DIR>', 'folder for the files (default: out/<scenario>-<command>)')
-    .option('--json', 'print the result document on standard output, and nothing else there')
+    .option('--json', 'print the result as JSON on standard output, and nothing else')
     .option('--no-files', 'write no files')
-    .option('--resume', 'go on with the shifts that an interrupted run has kept in its folder')
-    .option('--full', 'print all tables, not only the first screen')
-    .option('--quiet', 'no progress, no report: errors only')
-    .option(
-      '--anyway',
-      'end with the exit code of the figures also where check calls the line an error: it cannot work as described (otherwise 3); the errors head the answer all the same',
-    )
+    .option('--resume', 'continue with the saved shifts of an interrupted run')
+    .option('--full', 'print all tables, not only the summary')
+    .option('--quiet', 'print no progress and no report, only errors')
+    .option('--anyway', 'do not end with exit code 3 if check finds an error; the error is still shown first')
 }

@@ -8,5 +8,7 @@ const places = [new URL('./page.js', import.meta.url), new URL('../../.build/cli
 export function pageScript(): string {
   const place = places.find((each) => existsSync(each))
   if (place) return readFileSync(place, 'utf8')
-  throw new Error('page.js, which draws the charts of a report, is not beside the program: build it again')
+  throw new Error(
+    'page.js, which draws the charts of a report, is missing beside the program: build it again',
+  )
 }

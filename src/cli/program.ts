@@ -31,18 +31,18 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
       `Examples:
   tapeshift new line.yaml                 a starter scenario with every key explained
   tapeshift run line.yaml                 simulate it and write the report
-  tapeshift compare line.yaml             the line against its variants: what differs, and is it worth it
+  tapeshift compare line.yaml             the line against its variants: what differs, and is it worth the money
   tapeshift size line.yaml --choose "line.infeed.length=4..12/1 m" --holds "9 cases/min in 95 % of shifts"
   tapeshift sweep line.yaml --vary "line.infeed.length=4..12/1 m"   how much is enough
-  tapeshift fit record.yaml               what a plant's log says of the inputs
-  tapeshift validate line.yaml record.yaml --margin "3 %" --hold-out "30 %"   is the model the plant?
+  tapeshift fit record.yaml               inputs from a plant's log
+  tapeshift validate line.yaml record.yaml --margin "3 %" --hold-out "30 %"   does the model match the plant?
   tapeshift trace line.yaml --shift 3      one shift, event by event
-  tapeshift report out/line-run/result.json   the page of a report again
+  tapeshift report out/line-run/result.json   make the report page again
 `,
     )
     .addHelpText(
       'after',
-      '\nExit codes: 0 done; 1 a bug of tapeshift; 2 wrong usage; 3 the scenario is invalid or cannot work; 4 a requirement is not met; 5 a file cannot be read or written; 130 interrupted',
+      '\nExit codes: 0 done; 1 a bug of tapeshift; 2 wrong option or argument; 3 the scenario is invalid or cannot work; 4 a requirement is not met; 5 a file cannot be read or written; 130 interrupted',
     )
     .configureOutput({ writeOut: (text) => io.stdout.write(text), writeErr: (text) => io.stderr.write(text) })
     .exitOverride()
@@ -89,18 +89,18 @@ function explainFault(fault: Fault, { stderr }: Io): number {
       return exits.scenario
     }
     case 'record':
-      stderr.write(`${fault.message}\n\nNothing was worked out: mend the record first.\n`)
+      stderr.write(`${fault.message}\n\nNothing was fitted: correct the record first.\n`)
       return exits.scenario
     case 'standstill': {
       const { piece, rule, fix } = fault as Standstill
       stderr.write(
-        `line.${piece}: ${rule}\n    mend:  ${fix}\n\nOne finding about the scenario: the simulation ended there.\n`,
+        `line.${piece}: ${rule}\n    fix:   ${fix}\n\nOne finding about the scenario: the simulation stopped there.\n`,
       )
       return exits.scenario
     }
     case 'unsettled':
       stderr.write(
-        `${fault.message}\n\nOne finding about the scenario: no figure of it would be one of a steady line.\n`,
+        `${fault.message}\n\nOne finding about the scenario: the line has no steady state to report.\n`,
       )
       return exits.scenario
     case 'asked':

@@ -8,7 +8,7 @@ export function addReport(program: Command, io: Io, finish: (code: number) => vo
   program
     .command('report')
     .argument('<RESULT>', 'result.json of run, compare or size, or - for standard input')
-    .description('the page of a report again, from a saved result, without simulating')
+    .description('make the report page again from a saved result, without simulation')
     .addHelpText(
       'before',
       `Examples:

@@ -31,7 +31,7 @@ export function refuseToOverwrite(folder: string, name: string, loaded: CommandS
   for (const file of copied)
     if (ownFiles.includes(path.normalize(file)) || path.normalize(file).startsWith(`charts${path.sep}`))
       throw misuse(
-        `the scenario reads \`${printable(file)}\`, a name that results use: rename that file, or give --no-files`,
+        `the scenario reads \`${printable(file)}\`, but the results use this name: rename that file, or add --no-files`,
       )
   const inputs = [
     ...(name === '-' ? [] : [path.resolve(io.cwd, name)]),
@@ -48,7 +48,7 @@ export function sayWhatIsNotCopied({ logs }: CommandScenario, io: Io): void {
   for (const [name, { bytes }] of logs)
     if (bytes > mostCopied)
       io.stderr.write(
-        `note: ${printable(name)} (${Math.round(bytes / 1e6)} MB) was not copied: put it beside scenario.yaml to simulate that file\n`,
+        `note: ${printable(name)} (${Math.round(bytes / 1e6)} MB) was not copied: put it beside scenario.yaml before you simulate that scenario\n`,
       )
 }
 

@@ -137,7 +137,7 @@ class Rows {
       if (row[0] === lastRow) this.isAtEnd = true
       else if (this.wantsMore) this.wantsMore = this.take(row)
     }
-    if (this.fault) throw new Error(`\`${this.name}\` is no CSV: ${this.fault.message}`)
+    if (this.fault) throw new Error(`\`${this.name}\` is not a CSV file: ${this.fault.message}`)
     return this.wantsMore
   }
 
@@ -146,6 +146,7 @@ class Rows {
     if (!this.feed(tail) || this.columns === 0) return
     // a row that a quote without an end would swallow
     this.feed(`${Array(this.columns).fill(lastRow).join(this.delimiter)}${tail}`)
-    if (!this.isAtEnd) throw new Error(`\`${this.name}\` is no CSV: a quote is opened and never closed`)
+    if (!this.isAtEnd)
+      throw new Error(`\`${this.name}\` is not a CSV file: a quote is opened and never closed`)
   }
 }

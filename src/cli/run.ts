@@ -17,17 +17,17 @@ interface RunFlags extends SimulationOptions, RunOptions {
 export const runCommand: StudyCommand<RunFlags> = {
   name: 'run',
   description:
-    'simulate many shifts: output, queues, stops, tape and cost with intervals, and a verdict on the target',
+    'simulate many shifts: is the target reached? Output, queues, stops, tape and cost, each with its plus-minus',
   examples: `Examples:
   tapeshift run line.yaml
   tapeshift run line.yaml --shifts 500 --set "line.sealer.belt-speed=22 m/min"
   tapeshift run line.yaml --precision "0.5 %" --of throughput --of cost-per-1000
-  tapeshift run line.yaml --require "target-held >= 95 %"      exit code 4 unless it is shown
-  tapeshift run line.yaml --resume                             go on after an interrupt
+  tapeshift run line.yaml --require "target-held >= 95 %"      exit code 4 unless shown
+  tapeshift run line.yaml --resume                             continue after an interrupt
   tapeshift run line.yaml --json --no-files > result.json
 `,
   after:
-    '\nExit codes: 0 done; 3 check calls the line an error, which heads the answer (--anyway: as if it did not); 4 a requirement is not met. 3 goes before 4.',
+    '\nExit codes: 0 done; 3 check finds an error in the line (see --anyway); 4 a requirement is not met. If both 3 and 4 apply, the code is 3.',
   options(command) {
     addVariantOption(command).option(
       '--precision <SHARE>',
@@ -36,13 +36,13 @@ export const runCommand: StudyCommand<RunFlags> = {
     addRepeatable(
       command,
       '--of <MEASURE>',
-      'figure that --precision is about, such as throughput or equipment.sealer.jams; repeatable (default: throughput)',
+      'measure for --precision, such as throughput or equipment.sealer.jams; repeatable (default: throughput)',
       'throughput',
     )
     addDrawsOptions(command)
     addJudgingOptions(command)
   },
-  shifts: `shifts to simulate, 2 to ${mostShifts} (default: the scenario's, or ${usualShifts.each}); with --precision the most (default ${usualShifts.untilKnown})`,
+  shifts: `shifts to simulate, 2 to ${mostShifts} (default: from the scenario, or ${usualShifts.each}); with --precision the maximum (default ${usualShifts.untilKnown})`,
   scenario: (flags) => ({ ...scenarioAsked(flags), variant: flags.variant }),
   answer: async (loaded, { precision, of, require, plain, draws, inputs, files, json }, context) => {
     const { run } = await import('../index.js')

@@ -37,7 +37,7 @@ function columnOf(text: string, file: string, column: string): string[] {
   try {
     rows = parse(text, { skip_empty_lines: true, trim: true, bom: true })
   } catch (error) {
-    throw new Error(`\`${file}\` is no CSV: ${(error as Error).message}`)
+    throw new Error(`\`${file}\` is not a CSV file: ${(error as Error).message}`)
   }
   const [names, ...cells] = rows
   if (!names) return []
@@ -50,6 +50,6 @@ function columnOf(text: string, file: string, column: string): string[] {
 export function stemOf(name: string): string {
   if (name === '-') return 'stdin'
   const stem = path.basename(name).replace(/\.(ya?ml)$/i, '')
-  if (stem === '') throw misuse(`${name} is no name of a file`)
+  if (stem === '') throw misuse(`${name} is not a file name`)
   return stem
 }

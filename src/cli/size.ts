@@ -10,17 +10,17 @@ interface SizeFlags extends SimulationOptions, Omit<SizeOptions, 'full'> {
 
 export const sizeCommand: StudyCommand<SizeFlags> = {
   name: 'size',
-  description: 'the cheapest design within given choices that keeps its promises often enough',
+  description: 'find the cheapest design, among given choices, that meets its promises often enough',
   examples: `Examples:
-  tapeshift size line.yaml                        as its key size says
+  tapeshift size line.yaml                        choices from the scenario's key size
   tapeshift size line.yaml --choose "line.infeed.length=4..12/1 m" --choose "crew.operator.people=1,2" \\
                            --holds "9 cases/min in 95 % of shifts"
   tapeshift size line.yaml --choose "variant=base,three-inch" --holds "target-held >= 90 % within 3 %"
-  tapeshift size line.yaml --rising line.infeed.length     what fails with more infeed is not tried with less
-  tapeshift size line.yaml --sure "90 %"           that keeps them in 90 % of what the inputs may be
+  tapeshift size line.yaml --rising line.infeed.length     if more infeed fails, less is not tried
+  tapeshift size line.yaml --sure "90 %"           it meets them in 90 % of the draws of the inputs
 `,
   after:
-    '\nDesigns stand in order of what a shift costs by hand, then by --order, then: fewer machines, slower belts, shorter conveyors, fewer people. The first that keeps its promises is the pick.\nWhat check calls an error against the promised rate is not simulated, but with --every-design.\nExit codes: 0 done; 3 check calls the pick an error, which heads the answer (--anyway: as if it did not); 4 no design is shown to hold, or is as --sure as asked. 3 goes before 4.',
+    '\nDesigns are sorted by the hand-calculated cost of a shift, then by --order, then: fewer machines, slower belts, shorter conveyors, fewer people. The first design that meets its promises is chosen.\nA design is not simulated if check finds that it cannot reach the promised rate; --every-design simulates it too.\nExit codes: 0 done; 3 check finds an error in the chosen design (see --anyway); 4 no design is shown to meet its promises, or not as surely as --sure asks. If both 3 and 4 apply, the code is 3.',
   options(command) {
     addRepeatable(
       command,
@@ -31,31 +31,31 @@ export const sizeCommand: StudyCommand<SizeFlags> = {
     addRepeatable(
       command,
       '--holds <PROMISE>',
-      'what the line must hold, "9 cases/min in 95 % of shifts" or "MEASURE >= VALUE"; "within 3 %" says how near counts as either; repeatable',
+      'a promise, "9 cases/min in 95 % of shifts" or "MEASURE >= VALUE"; add "within 3 %" to say which misses do not matter; repeatable',
       "the scenario's",
     )
     addRepeatable(
       command,
       '--order <PATH>',
-      'of designs that cost the same the one whose value of this choice stands first comes first; repeatable',
+      'if designs cost the same, the one with the earlier value of this choice comes first; repeatable',
       "the scenario's",
     )
     addRepeatable(
       command,
       '--rising <PATH>',
-      'more of this choice never hurts, as you know: what fails with more is not tried with less; repeatable',
+      'you know that more of this choice never hurts: if more fails, less is not tried; repeatable',
       "the scenario's",
     )
     command.option(
       '--every-design',
-      'simulate every design for all shifts and judge by the figures alone: to check the search',
+      'simulate every design for all shifts and judge by the figures alone; use it to check the search',
     )
     addDrawsOptions(command).option(
       '--sure <SHARE>',
-      'ask for a design that keeps its promises in so many of the draws of the inputs, such as "90 %"',
+      'the design must meet its promises in this share of the draws of the inputs, such as "90 %"',
     )
   },
-  shifts: `most shifts of each design, 2 to ${mostShifts} (default: ${usualShifts.toSize})`,
+  shifts: `maximum number of shifts of each design, 2 to ${mostShifts} (default: ${usualShifts.toSize})`,
   scenario: // the most shifts of a design are not the shifts of the scenario
     (flags) => scenarioAsked({ ...flags, shifts: undefined }),
   answer: async (loaded, { shifts: most, ...flags }, context) => {

@@ -156,7 +156,7 @@ export function watching(
     const progress = begin(extent, io, isQuiet)
     const stopListening = io.onInterrupt(() => {
       controller.abort()
-      io.stderr.write('\nstopping after the shifts in hand; press again to stop at once\n')
+      io.stderr.write('\nstopping after the current shifts; press again to stop at once\n')
     })
     return {
       update: (done, free) => progress.update(done, free),
@@ -179,7 +179,7 @@ function afterFault(error: unknown, journal: Journal | null, io: Io): number {
   if (done === 0 && journal?.isEmpty) journal.remove()
   const kept =
     journal && done > 0
-      ? `they are kept in ${shownPath(journal.file, io.cwd)}: the same command with --resume goes on with them`
+      ? `they are saved in ${shownPath(journal.file, io.cwd)}: to continue, repeat the command with --resume`
       : 'nothing was written'
   io.stderr.write(`${error.message}; ${kept}\n`)
   return exits.interrupted

@@ -6,12 +6,12 @@ export const quoted = (text: string): string =>
 
 const reasons: Record<string, string> = {
   ENOENT: 'there is no such file or folder',
-  EACCES: 'it may not be opened by you',
+  EACCES: 'you have no permission to open it',
   EISDIR: 'it is a folder',
-  ENOTDIR: 'a part of its path is no folder',
+  ENOTDIR: 'a part of its path is not a folder',
   ENOSPC: 'the disk is full',
   EROFS: 'the disk is read-only',
-  EEXIST: 'it is there already',
+  EEXIST: 'it exists already',
   ENAMETOOLONG: 'its name is too long',
   EFBIG: 'a limit on the size of files is reached',
   EDQUOT: 'the disk quota is used up',

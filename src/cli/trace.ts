@@ -14,7 +14,7 @@ export function addTrace(program: Command, io: Io, finish: (code: number) => voi
     .command('trace')
     .argument('<SCENARIO>', 'scenario file, or - for standard input')
     .usage('<SCENARIO> --shift <N> [options]')
-    .description('one shift as it happened, event by event, for checking the model by eye')
+    .description('one shift, event by event, to check the model by eye')
     .addHelpText(
       'before',
       `Examples:
@@ -26,7 +26,7 @@ export function addTrace(program: Command, io: Io, finish: (code: number) => voi
     )
     .addHelpText(
       'after',
-      "\nIt is the shift of that number in a study with the same scenario and seed, and ends with that shift's row in shifts.csv;\nwith --case it ends with where the case stood and what for.\nFilters hold together; a state that lasts no time is not shown.",
+      '\nThe shift is the one with that number in a study with the same scenario and seed. It ends with the same results as that row in shifts.csv;\nwith --case it ends with where the case waited and why.\nSeveral filters apply together. A state that lasts no time is not shown.',
     )
   addScenarioOptions(command)
     .addOption(
@@ -37,13 +37,13 @@ export function addTrace(program: Command, io: Io, finish: (code: number) => voi
     .addOption(
       new Option(
         '--case <N>',
-        'only this case, numbered in order of arrival from 1, and the stops of the piece that it is in',
+        'only this case (numbered by arrival from 1) and the stops of the piece that it is in',
       ).argParser(wholeBetween(1, mostCases)),
     )
-    .option('--equipment <NAME...>', 'only these pieces of the line; several names, or repeated')
-    .option('--from <TIME>', 'only from this time of the shift on, such as "1 h" (default: 0 s)')
-    .option('--to <TIME>', 'only until this time, included, such as "90 min" (default: the end)')
-    .option('--json', 'one JSON object a line, times in seconds, unrounded')
+    .option('--equipment <NAME...>', 'only these pieces of the line; several names; repeatable')
+    .option('--from <TIME>', 'only from this time of the shift, such as "1 h" (default: 0 s)')
+    .option('--to <TIME>', 'only until this time, such as "90 min" (default: the end)')
+    .option('--json', 'print one JSON object per line, times in seconds, not rounded')
     .action(async (name: string, options: TraceOptions & ScenarioOptions) => {
       const { writeTrace } = await import('./trace-stream.js')
       finish(await writeTrace(name, options, io))

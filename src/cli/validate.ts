@@ -28,11 +28,11 @@ interface Flags
 
 const examples = `Examples:
   tapeshift fit record.yaml --hold-out "30 %" --into line.yaml --write line-fitted.yaml
-  tapeshift validate line-fitted.yaml record.yaml --margin "3 %" --hold-out "30 %"    the days that this fit kept back
+  tapeshift validate line-fitted.yaml record.yaml --margin "3 %" --hold-out "30 %"    the days that this fit held out
   tapeshift validate line-fitted.yaml record.yaml --margin "3 %" --held-out out/record-fit/fitted.yaml
   tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen
-  tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen --driven-by both    by the laws of its stops, and with the plant's own
-  tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen --sheet 14    reports for those who know the line
+  tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen --driven-by both    with simulated stops, and with the plant's own
+  tapeshift validate line.yaml new-record.yaml --margin "3 %" --unseen --sheet 14    reports for people who know the line
 `
 
 /** Adds the command; `finish` takes its exit code. */
@@ -41,25 +41,25 @@ export function addValidate(program: Command, io: Io, finish: (code: number) => 
     .command('validate')
     .argument('<SCENARIO>', 'scenario file, or - for standard input')
     .argument('<RECORD>', 'record file (YAML) beside the CSV files of the plant')
-    .description('is the model the plant? Days of a record that no fit has used, each simulated many times')
+    .description('does the model match the plant? Compares days that no fit has used with simulations')
     .addHelpText('before', examples)
     .addHelpText(
       'after',
-      '\nWithout --hold-out, --held-out or --unseen all days count, and the report says that this is calibration, not validation.\nExit codes: 0 shown within the margin; 4 not shown, or shown outside; 2 no margin is named; 3 scenario or record is invalid.',
+      '\nWithout --hold-out, --held-out or --unseen all days count, and the report says that this is calibration, not validation.\nExit codes: 0 shown within the margin; 4 not shown, or shown outside; 2 no margin given; 3 the scenario or the record is invalid.',
     )
   addScenarioOptions(command)
   command
     .option(
       '--margin <SHARE>',
-      'how far the good cases of the model may be off in the mean, such as "3 %"; named before you look',
+      'how far the mean of good cases of the model may be off, such as "3 %"; decide it before you look',
     )
-    .option('--hold-out <SHARE>', 'the share of the days that `fit` kept back, with the same --seed as there')
-    .option('--held-out <FILE>', 'the fitted.yaml that `fit` wrote: the days that it names')
-    .option('--unseen', 'no fit has seen this record: all of its days count')
+    .option('--hold-out <SHARE>', 'the share of the days that `fit` held out, with the same --seed')
+    .option('--held-out <FILE>', 'the fitted.yaml that `fit` wrote; it names the days')
+    .option('--unseen', 'no fit has used this record: all of its days count')
     .addOption(
       new Option(
         '--driven-by <WHAT>',
-        "arrivals: the cases as they were logged, stops by the laws of the scenario (default); stops: the plant's own stops too, then what differs is the line and not its laws; both, one beside the other",
+        "arrivals: cases arrive as logged, stops are simulated (default); stops: the plant's own stops too, so differences come from the model of the line; both: one beside the other",
       ).choices(['arrivals', 'stops', 'both'] satisfies Driver[]),
     )
     .addOption(
@@ -70,28 +70,28 @@ export function addValidate(program: Command, io: Io, finish: (code: number) => 
     .addOption(
       new Option(
         '--sheet <N>',
-        'write so many reports of days, real and simulated, without a sign of which is which, and a key',
+        'write this number of daily reports, real and simulated, not marked as such, and a key to them',
       ).argParser(wholeBetween(4, 1000)),
     )
     .option(
       '--write <FILE>',
-      'write the scenario anew with what it was validated by; the file must not be there yet',
+      'write a copy of the scenario that says by what it was validated; the file must not exist yet',
     )
     .option(
       '--confidence <SHARE>',
-      "a wrong yes is as rare as what is missing to 100 % (default: the scenario's, or 95 %)",
+      'confidence of the verdict; the risk of a wrong yes is 100 % less this (default: from the scenario, or 95 %)',
     )
     .addOption(
-      new Option('--workers <N>', 'threads that simulate, 1 to 256; the result does not depend on it')
+      new Option('--workers <N>', 'number of threads, 1 to 256; the result does not depend on it')
         .argParser(wholeBetween(1, 256))
         .default(availableParallelism(), 'the cores of the machine'),
     )
-    .option('--resume', 'go on with the shifts that an interrupted validation left in its folder')
+    .option('--resume', 'continue with the saved shifts of an interrupted validation')
     .option('--out <DIR>', 'folder for the files (default: out/<scenario>-validate)')
-    .option('--json', 'print the result document on standard output, and nothing else there')
-    .option('--full', 'print all tables, not only the first screen')
+    .option('--json', 'print the result as JSON on standard output, and nothing else')
+    .option('--full', 'print all tables, not only the summary')
     .option('--no-files', 'write no files but that of --write')
-    .option('--quiet', 'no progress, no report: errors only')
+    .option('--quiet', 'print no progress and no report, only errors')
     .action(async (scenario: string, record: string, flags: Flags) =>
       finish(await validated({ scenario, record }, flags, io)),
     )
@@ -108,15 +108,14 @@ function refuseContradictions(
   { out, write, json, quiet, files, resume, sheet }: Flags,
 ): void {
   if (out === '' || write === '') throw misuse('--out and --write need a name')
-  if (json && quiet) throw misuse('--json and --quiet exclude each other: choose one')
-  if (resume && !files)
-    throw misuse('--resume goes on from a folder, --no-files writes into none: choose one')
+  if (json && quiet) throw misuse('use either --json or --quiet, not both')
+  if (resume && !files) throw misuse('--resume needs a folder with results: leave out --no-files')
   if (sheet !== undefined && !files)
-    throw misuse('--sheet writes reports into a folder, --no-files writes into none: choose one')
+    throw misuse('--sheet writes reports into a folder: leave out --no-files')
   if (scenario === '-' && record === '-')
     throw misuse('scenario and record cannot both come from standard input: name a file for one of them')
   if (scenario === '-' && write !== undefined)
-    throw misuse('--write keeps the text of a scenario file: name the file in place of -')
+    throw misuse('--write copies a scenario file: give its path instead of -')
 }
 
 async function validated(named: Named, flags: Flags, io: Io): Promise<number> {

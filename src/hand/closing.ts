@@ -178,16 +178,16 @@ function notesOf({ closure, cases }: Scenario): string[] {
   if (!closure?.reference) return []
   const notes: string[] = []
   if (!closure.load)
-    notes.push('No load is given: each case is taken to load its closure like the reference.')
+    notes.push('No load is given: each case is assumed to load its closure like the reference.')
   else if (Object.values(cases).some(({ weight }) => weight === undefined) && Object.keys(cases).length > 1)
-    notes.push('Not every case has a weight: all are taken to load their closure like the heaviest.')
+    notes.push('Not every case has a weight: all are assumed to load their closure like the heaviest.')
   if (closure['seam-gap'] === undefined || closure['centring-error'] === undefined)
     notes.push('Without seam-gap and centring-error the seam and the coverage are not compared.')
   else if (closure.reference['seam-gap'] === undefined || closure.reference['centring-error'] === undefined)
     notes.push(
-      'The reference names no seam-gap or no centring-error: it is taken to be closed tight and laid true, which speaks against the others.',
+      'The reference has no seam-gap or no centring-error. It is assumed to be closed tight with centred tape, which makes the other closures look worse.',
     )
   if (closure.reference['seam-length'] === undefined)
-    notes.push('The reference names no seam-length: its seam is taken to be as long as that of the case.')
+    notes.push('The reference has no seam-length: its seam is assumed as long as that of the case.')
   return notes
 }

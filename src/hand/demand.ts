@@ -47,7 +47,7 @@ export function demandOf(scenario: Scenario): SourceDemand[] {
       ...base,
       perShift: rate * comingTime(scenario),
       hourly: Array.from({ length: hoursOf(scenario) }, () => rate),
-      how: source.rate === undefined ? 'cases together over the mean time between' : 'the steady rate',
+      how: source.rate === undefined ? 'cases together / mean time between' : 'the steady rate',
     }
   })
 }
@@ -67,7 +67,7 @@ function byHour(scenario: Scenario, rates: readonly number[]): Shape {
     )
     return sum + rate * (to - from - paused)
   }, 0)
-  return { perShift, hourly, how: 'the rates of the hours, less breaks' }
+  return { perShift, hourly, how: 'the hourly rates, without breaks' }
 }
 
 /** Orders one after the other at their mean pace, as far as the shift reaches. */
@@ -93,7 +93,7 @@ function byOrders(scenario: Scenario, orders: NonNullable<Scenario['arrivals'][s
     hourly: Array.from({ length: hoursOf(scenario) }, () => briskest),
     shares: counts.map((count) => (perShift > 0 ? count / perShift : 0)),
     changes: changesAlong(order, perShift),
-    how: 'the orders at their mean pace; the peak is the briskest order',
+    how: 'the orders at their mean pace; the peak is the fastest order',
   }
 }
 

@@ -59,8 +59,8 @@ export function expectedResult({ output, trouble }: Expected, line: LineHand): E
   })
   const losses: ExpectedLoss[] = [
     single('spoilt', null, 'spoilt, rejected or left open', output.spoilt),
-    single('slower', pace, 'slower than what comes', output.slower),
-    single('entry', order[0] ?? null, 'packers wait until the entry is clear', output.entry),
+    single('slower', pace, 'slower than the arrivals', output.slower),
+    single('entry', order[0] ?? null, 'packers wait until the entrance is clear', output.entry),
     ...output.stops.map(({ stop, effect, lost, share, rest }) => ({
       what: effect,
       piece: stop.piece,

@@ -17,19 +17,19 @@ export const severities: readonly Severity[] = ['error', 'warning', 'note']
 /** Every code, with what it is about. */
 export const codes = {
   'target-above-arrivals': 'the target asks for more than arrives',
-  'target-near-arrivals': 'the target leaves arrivals nothing to spare',
-  'target-above-machine': 'the target is above what a piece can do',
-  'target-above-stops': 'the target is above what stops leave of a piece',
-  'target-above-expected': 'the target is above the output that is expected by hand',
-  'target-near-expected': 'target and expected output are too close for pencil and paper',
-  'little-to-spare': 'the bottleneck has little to spare',
-  'queue-never-clears': 'an unlimited queue is fed faster than it is emptied',
-  'arrivals-held-up': 'more arrives than the line takes',
-  'peak-above-machine': 'the busiest hour brings more than a piece can do',
-  'gap-at-infeed': 'cases come back to back and the step of speed does not part them',
-  'belts-slower-than-infeed': 'the belts of a sealer are slower than what feeds them',
-  'gap-set-by-heads': 'the heads ask for more gap than minimum-gap',
-  'belts-too-fast-to-help': 'faster belts bring hardly more',
+  'target-near-arrivals': 'the target is as high as the arrivals',
+  'target-above-machine': 'the target is above the capacity of a piece',
+  'target-above-stops': 'the target is above the capacity of a piece after its stops',
+  'target-above-expected': 'the target is above the output by hand calculation',
+  'target-near-expected': 'target and output are too close for a hand calculation',
+  'little-to-spare': 'the bottleneck has little spare capacity',
+  'queue-never-clears': 'an unlimited queue grows faster than it is emptied',
+  'arrivals-held-up': 'more cases arrive than the line can take',
+  'peak-above-machine': 'the busiest hour is above the capacity of a piece',
+  'gap-at-infeed': 'cases arrive back to back and the change of speed does not separate them',
+  'belts-slower-than-infeed': 'the belts of a sealer are slower than the conveyor before them',
+  'gap-set-by-heads': 'the heads need more gap than minimum-gap',
+  'belts-too-fast-to-help': 'faster belts bring little more',
   'legs-meet': 'the legs of opposite strips meet on the end of the case',
   'short-leg': 'legs are shorter than usual',
   'roll-does-not-fit': 'the roll is larger than the drum',
@@ -38,37 +38,37 @@ export const codes = {
   'board-below-table': 'the board is weaker than the first row of the table',
   'triple-wall': 'tape closing practice does not cover triple wall',
   'rollers-too-far-apart': 'fewer than three rollers under the shortest case',
-  'short-zone': 'zones leave no margin to the case',
-  'small-buffer': 'the buffer is worth less than two mean stops',
-  'crew-load': 'people have more to do than they can',
-  'little-coverage': 'a flap has little tape',
+  'short-zone': 'zones have no margin over the longest case',
+  'small-buffer': 'the buffer lasts for less than two mean stops',
+  'crew-load': 'people have too much to do',
+  'little-coverage': 'little tape on one flap',
   'wide-seam': 'the flaps leave a wide gap',
   'weaker-closure': 'a closure holds less than the reference',
-  'tape-temperature': 'it is colder or warmer than the tape may be applied at',
-  'postal-width': 'post asks for tape of 2 inch',
+  'tape-temperature': 'the site is too cold or too warm for the tape',
+  'postal-width': 'the post requires 2 inch tape',
   'heavy-for-width': 'the case is heavy for the width of the tape',
   'double-wall-narrow': 'stiff flaps on narrow tape',
   'recycled-board': 'tape holds less on recycled fibre',
-  overfilled: 'contents push the flaps up',
-  'tape-tears': 'the load is near what the tape bears',
-  'tape-overstretched': 'the head stretches the tape towards its break',
+  overfilled: 'the contents push the flaps up',
+  'tape-tears': 'the load is near the strength of the tape',
+  'tape-overstretched': 'the head stretches the tape too much',
   'roll-start': 'all rolls start full and run out together',
   'unsealed-unseen': 'unsealed cases leave the line unseen',
-  'hasty-clearing': 'the clearing time leaves no room for isolation',
-  'break-unattended': 'machines run in breaks with nobody there',
+  'hasty-clearing': 'the clearing time is too short for isolation',
+  'break-unattended': 'machines run unattended in breaks',
   'no-breaks': 'a long shift without a break',
-  interlock: 'conveyors must stop with what they feed',
-  'sensors-by-hand': 'hand figures leave out what sensors stop',
-  'speeds-by-hand': 'hand figures are of the usual speed of a drive',
-  'starts-by-hand': 'hand figures leave out what starts cost',
-  'stops-not-named': 'stops that are not named do not happen',
-  'not-priced': 'a price without money',
-  'price-dropped': 'a price is given, and what it takes to be counted is not',
-  'none-counted': 'a count of none is not a certainty',
-  'few-observations': 'a law rests on few observations',
-  'longest-observed': 'observed values are never longer than the longest seen',
-  'read-as': 'values in plain words, and what they are read as',
-  'not-checked': 'what could not be checked',
+  interlock: 'conveyors must stop with the piece that they feed',
+  'sensors-by-hand': 'hand calculation ignores stops by sensors',
+  'speeds-by-hand': 'hand calculation uses the usual speed of a drive',
+  'starts-by-hand': 'hand calculation ignores what starts cost',
+  'stops-not-named': 'stops that the scenario does not name do not happen',
+  'not-priced': 'a price is given, but no `money`',
+  'price-dropped': 'a price is given, but not all values to count it',
+  'none-counted': 'no event was counted, which does not mean never',
+  'few-observations': 'a distribution is based on few observations',
+  'longest-observed': 'observed values never exceed the longest seen',
+  'read-as': 'values in plain words, and how they are read',
+  'not-checked': 'not checked for lack of data',
 } as const
 export type FindingCode = keyof typeof codes
 
@@ -150,7 +150,7 @@ const mostOfKinds = 5
 
 /** What stands behind the message of the first of `all` cases of which the same was found, where so many are `told`. */
 export const othersText = (all: number, told: number): string =>
-  ` The same is found of ${all - 1} other cases, of which ${told - 1} are told.`
+  ` The same applies to ${all - 1} other cases, of which ${told - 1} are listed.`
 
 /** What is so of many cases is told of the worst of them. */
 function fewOfKinds(findings: CheckFinding[]): CheckFinding[] {
@@ -178,7 +178,7 @@ function onceForAll(findings: readonly CheckFinding[], alike: Alike): CheckFindi
     const group = groups.find(({ pieces }) => pieces.includes(name!))
     const path = pathInFile([room!, name!, ...rest], alike).join('.')
     const first = group && told.find((each) => each.code === finding.code && each.path === path)
-    if (first) first.message += ` The same of \`${name}\`.`
+    if (first) first.message += ` The same applies to \`${name}\`.`
     else told.push({ ...finding, path })
   }
   return told

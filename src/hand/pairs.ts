@@ -109,7 +109,7 @@ export function bufferedPairs(
         ? machine
           ? betweenTwo({ ...pair, firstStops: pair.firstStops! }, rate)
           : afterSources(scenario, line, first, second, places)
-        : { share: null, how: `not worked out: ${trouble}` }
+        : { share: null, how: `not calculated: ${trouble}` }
     return [{ ...pair, ...judged }]
   })
 }
@@ -146,10 +146,11 @@ function afterSources(
   const sources = line.sources.filter(({ name }) => names.includes(name))
   const queues = sources.filter(({ whenFull }) => whenFull === 'queue').length
   if (second.rateAfterStops <= second.flow)
-    return { share: null, how: `not worked out: ${second.name} does not keep up with what comes` }
+    return { share: null, how: `not calculated: ${second.name} does not keep up with the arrivals` }
   if (queues === sources.length)
-    return { share: null, how: 'nothing is lost: what finds no room waits on the floor' }
-  if (queues > 0) return { share: null, how: 'not worked out: part of what finds no room waits on the floor' }
+    return { share: null, how: 'nothing is lost: cases without room wait on the floor' }
+  if (queues > 0)
+    return { share: null, how: 'not calculated: some of the cases without room wait on the floor' }
   if (places <= 0) return noRoom
   const stops = stopsAt(scenario, second, second.rate)!
   return {

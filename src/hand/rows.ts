@@ -62,19 +62,16 @@ function crewRows({ name, busy, other }: CrewLoad): HandRow[] {
   })
   const rows = [row('busy', `Busy walking and working, ${name}`, busy, 'stops x (walk + work)')]
   if (other > 0)
-    rows.push(
-      row('other-work', ofCrew['other-work'].label(name, ''), other, 'its time over the time between'),
-    )
+    rows.push(row('other-work', ofCrew['other-work'].label(name, ''), other, 'its time / time between'))
   return rows
 }
 
 function lineRows(scenario: Scenario, line: LineHand): HandRow[] {
-  const how =
-    line.admitted < 1 ? 'what the bottleneck leaves after its stops' : 'what arrives, less what is lost'
+  const how = line.admitted < 1 ? 'capacity of the bottleneck after its stops' : 'arrivals minus losses'
   return [
     ofLineRow('throughput', line.throughput, how),
     ofLineRow('output', line.throughput * line.working, how),
-    ofLineRow('time-in-system', transit(scenario, line), 'rides and work, without any waiting'),
+    ofLineRow('time-in-system', transit(scenario, line), 'travel and work, without waiting'),
   ]
 }
 
@@ -123,7 +120,7 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
       row(
         key,
         count,
-        key === 'roll-changes' ? 'strips over strips a roll, each head' : 'cases or time x frequency',
+        key === 'roll-changes' ? 'strips / strips per roll, each head' : 'cases or time x frequency',
       ),
     )
     // how long somebody is waited for is told where other work decides it
@@ -134,7 +131,7 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
         name,
         counted.filter((stop) => stop.key === key && stop.count > 0),
       ).map((wait) =>
-        row(`${key as CauseKey}-wait`, wait, 'walk, and chance of other work x what is left of it'),
+        row(`${key as CauseKey}-wait`, wait, 'walk + chance of other work x its remaining time'),
       ),
     )
     return [...rows, ...stops, ...waits, ...counted.flatMap((stop) => jamRows(name, stop))]
@@ -166,7 +163,7 @@ const workingRow = (name: string, { value, how }: PieceFigure): HandRow => ({
 })
 
 const tapeRows = (tape: TapeUse): HandRow[] => [
-  ofLineRow('tape', tape.used, 'strips, and what is lost with the rolls', 'Tape used a shift, all heads'),
+  ofLineRow('tape', tape.used, 'strips + losses of each roll', 'Tape used a shift, all heads'),
   ofLineRow('tape-per-case', tape.perCase, 'one strip a head'),
   ofLineRow('tape-lost-per-case', tape.lostPerCase, 'threading, stubs, breaks', 'Tape lost, a good case'),
   ofLineRow('tape-mass', tape.mass, 'length x width x areal mass'),
@@ -183,10 +180,10 @@ const tapeRows = (tape: TapeUse): HandRow[] => [
       }
     }
     return [
-      row('tape', of.used, 'strips and losses'),
+      row('tape', of.used, 'strips + losses'),
       row('tape-per-case', of.strip, '(length + 2 legs) / (1 + stretch)'),
-      row('rolls', of.rolls, 'tape used over the roll'),
-      row('changes', of.changes, 'strips over strips a roll'),
+      row('rolls', of.rolls, 'tape used / roll length'),
+      row('changes', of.changes, 'strips / strips per roll'),
     ]
   }),
 ]
@@ -223,7 +220,7 @@ function costRows(scenario: Scenario, line: LineHand, tape: TapeUse | null): Han
     'maintenance',
     'Maintenance',
     maintenancePerShift(pricedMoney(scenario)),
-    'share of what was bought over the shifts of a year',
+    'share of the purchase price / shifts a year',
   )
   const { chance = 0, cost, repair } = closure?.reopens ?? {}
   if (cost)
@@ -231,15 +228,10 @@ function costRows(scenario: Scenario, line: LineHand, tape: TapeUse | null): Han
   if (repair !== undefined && labour)
     add(
       'failure-repair',
-      'Closing those of 1000 again',
+      'Closing those of 1000 cases again',
       1000 * chance * labourCost(1, labour.amount, repair),
       'chance x work x wage',
     )
-  addShare(
-    'capital',
-    'Capital recovery',
-    capitalPerShift(pricedMoney(scenario)),
-    'annuity over the shifts of a year',
-  )
+  addShare('capital', 'Capital recovery', capitalPerShift(pricedMoney(scenario)), 'annuity / shifts a year')
   return rows
 }

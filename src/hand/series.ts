@@ -48,9 +48,9 @@ export function seriesOf(scenario: Scenario, line: LineHand, buffers: readonly B
   const none = (trouble: string): Series => ({ stages: null, trouble })
   if (!(line.arriving > 0)) return none('nothing arrives')
   const firsts = new Set([...arrivalWays(scenario).values()].map((ways) => ways[0]!.target))
-  if (firsts.size > 1) return none('sources come to more than one place')
+  if (firsts.size > 1) return none('sources feed more than one place')
   const kinds = new Set(line.sources.map(({ whenFull }) => whenFull))
-  if (kinds.size > 1) return none('part of what finds no room waits, part does not')
+  if (kinds.size > 1) return none('some of the cases without room wait, some do not')
   if (kinds.has('turn-away')) return none('cases that find no room are turned away')
   const names = namesFrom([...firsts][0]!, scenario)
   if (typeof names === 'string') return none(names)
@@ -58,7 +58,7 @@ export function seriesOf(scenario: Scenario, line: LineHand, buffers: readonly B
   const aside = line.pieces.find(
     ({ name, flow }) => !names.includes(name) && flow > mostAside * line.arriving,
   )
-  if (aside) return none(`part of the cases goes by way of ${aside.name}`)
+  if (aside) return none(`some of the cases go by way of ${aside.name}`)
   const known = new Map(buffers.map((each) => [each.name, each]))
   const row = names.map((name) => pieces.get(name)!)
   return {
@@ -73,7 +73,7 @@ function namesFrom(first: string, scenario: Scenario): string[] | string {
   const names: string[] = []
   for (let name = first; name !== exitName; name = ways.get(name)![0]!.target) {
     if (partingOf(scenario.line[name]!) === 'apart') return `${name} sends cases more than one way`
-    if (names.includes(name)) return `cases come to ${name} again`
+    if (names.includes(name)) return `cases come back to ${name}`
     names.push(name)
   }
   return names

@@ -17,4 +17,4 @@ export const usualError = {
 const percent = (share: number) => `${Number((share * 100).toPrecision(2))} %`
 
 /** The same in words. */
-export const usualErrorText = `by hand; on ${usualError.lines} random lines in series it was within ${percent(usualError.within)} of the simulated output in ${usualError.often * 10} of 10, ${percent(usualError.high)} high on average and ${percent(usualError.worst)} off at worst, of 600 others ${percent(usualError.worstEver)}`
+export const usualErrorText = `hand calculation; on ${usualError.lines} random lines in series it was within ${percent(usualError.within)} of the simulated output in ${usualError.often * 10} of 10, ${percent(usualError.high)} high on average and ${percent(usualError.worst)} off at worst, of 600 others ${percent(usualError.worstEver)}`

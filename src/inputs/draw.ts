@@ -53,7 +53,7 @@ export function drawInputs(
   const guessed = evidence.filter(({ known }) => known.form === 'guess').map(({ path }) => `\`${path}\``)
   throw new Fault(
     'asked',
-    `what is guessed of ${guessed.join(', ')} hardly ever keeps the rules of the format together: guess narrower, so that any value between the ends may stand beside any other`,
+    `the guesses for ${guessed.join(', ')} rarely fit together by the rules of the format: make the ranges narrower, so that all values between the ends can be combined`,
   )
 }
 

@@ -7,8 +7,8 @@ import type { MayJam } from './jams-by-hand.js'
 export const placeByHand: ByHand<{ time: Distribution } & MayJam> = {
   ...inGeneral,
   paceKey: 'time',
-  faster: 'a shorter `time`',
-  cycle: ({ time }) => ({ headway: 0, folding: 0, cycle: meanOf(time), how: 'time a case' }),
+  faster: 'shorten `time`',
+  cycle: ({ time }) => ({ headway: 0, folding: 0, cycle: meanOf(time), how: 'time per case' }),
   stay: ({ time }) => meanOf(time),
   places: () => 1,
   room: () => ({ takesIn: 0, holds: 0, handsOn: 0, isRigid: false, hasRoom: false }),

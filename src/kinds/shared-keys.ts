@@ -12,15 +12,15 @@ export { slowStart } from '../scenario/slow-start-keys.js'
  * keys, whatever kind of equipment has them.
  */
 export const passesTo = name.describe(
-  'name of the equipment that takes the cases, or exit; the next entry when not given',
+  'name of the piece that takes the cases, or exit (default: the next entry)',
 )
 
 export const rightOfWay = name.describe(
-  'name of the one that goes first where several wait to pass their cases on to here',
+  'name of the piece that goes first if several wait to pass cases to this one',
 )
 
 export const runBy = assume(
-  choice(['machine', 'people'], 'people stop at breaks, machines run on'),
+  choice(['machine', 'people'], 'people stop at breaks; machines continue'),
   'machine',
   'definition of the format',
 )
@@ -28,20 +28,20 @@ export const runBy = assume(
 export const breakdowns = z
   .strictObject({
     after: timeDistribution(
-      'time from one repair to the next breakdown; a number of stops per shift counts calendar time, where `counted-in` says nothing else',
+      'time from one repair to the next breakdown; a number of stops per shift counts calendar time, unless `counted-in` says otherwise',
       { above: 0, isPerShift: true },
     ),
     'counted-in': assume(
       choice(
         ['running-time', 'calendar-time'],
-        'running-time: the clock runs while the machine works; calendar-time: always',
+        'running-time: the clock counts while the machine works; calendar-time: always',
       ),
       'running-time',
       'common practice, no source',
     ),
     repair: timeDistribution('time to repair, once somebody is there'),
   })
-  .describe('failures of the drive: what is in hand waits and goes on after the repair')
+  .describe('failures of the drive: cases in the machine wait and continue after the repair')
 
 export const acceleration = quantity(
   'acceleration',
@@ -55,7 +55,7 @@ const mostSideBySide = 20
 /** Keys of a piece that stands several times: `scenario/side-by-side` makes pieces of them. */
 export const sideBySide = {
   'side-by-side': whole(
-    'pieces like this one side by side, behind a divert of their own; where they pass their cases on they merge',
+    'number of pieces like this side by side, after a divert of their own; they merge in the next piece',
     1,
     mostSideBySide,
   ).optional(),
@@ -64,30 +64,26 @@ export const sideBySide = {
       rule: assume(
         choice(
           ['shortest', 'alternate'],
-          'shortest: to the piece that holds fewest cases and takes one; alternate: strictly by turns',
+          'shortest: to the free piece with the fewest cases; alternate: strictly in turn',
         ),
         'shortest',
         'definition of the format',
       ),
-      time: assume(
-        timeDistribution('time that one case takes in the divert'),
-        '0 s',
-        'definition of the format',
-      ),
+      time: assume(timeDistribution('time for one case in the divert'), '0 s', 'definition of the format'),
     })
     .optional()
-    .describe('how cases are shared out among pieces side by side'),
+    .describe('how cases are divided among pieces side by side'),
 }
 export const paceByHour = z
   .array(quantity('share', 'pace in an hour of the shift', { above: 0, to: 3 }))
   .min(1)
   .max(1000)
   .describe(
-    'run by people: their pace in each hour of the shift, the last one holds on; the time of a case that they begin then is divided by it',
+    'run by people: their pace in each hour of the shift; the last value continues to the end. The time per case is divided by it',
   )
 
 export const handover = quantity(
   'time',
-  'run by people: nobody works there for so long at the start and at the end of each shift; counted as a break of the piece, not of the shift',
+  'run by people: nobody works here for this time at the start and at the end of each shift. It counts as a break of the piece, not of the shift',
   { above: 0 },
 )

@@ -57,7 +57,7 @@ export const elements = {
 
 /** The mapping in words, printed beside the figures. */
 export const mapping =
-  'Time elements after ISO 22400-2:2014 (definitions from secondary sources): APT working; AUST size settings; ADET waiting, blocked, jams, tape, breakdowns; ADOT none, for orders run all shift; PBT = APT + AUST + ADET; breaks, planned stops and blade service are planned downtime and lie outside it. Availability APT / PBT, effectiveness planned run time of the cases / APT, quality good / all, OEE index their product. Effectiveness above 100 % is reported, not clamped. Technical availability: share of PBT without jams, tape and breakdowns of this machine; what others do to it does not lower it.'
+  'Time elements after ISO 22400-2:2014 (definitions from secondary sources): APT working; AUST size settings; ADET waiting, blocked, jams, tape, breakdowns; ADOT none, because orders run all shift; PBT = APT + AUST + ADET; breaks, planned stops and blade service are planned downtime and not part of PBT. Availability = APT / PBT. Effectiveness = planned run time of the cases / APT; it may exceed 100 %. Quality = good / all. OEE index = the product of the three. Technical availability: share of PBT without jams, tape stops and breakdowns of this machine; being starved or blocked does not lower it.'
 
 /** Measures of one machine; `made` is read when a shift has ended. `mayFail`: not all that it makes need be good. */
 export function effectivenessMeasures(

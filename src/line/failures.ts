@@ -8,7 +8,7 @@ import type { Tallies } from './unit.js'
 
 /** What counts as what, in words, printed beside the figures. */
 export const failureMapping =
-  'After ISO 22400-2 (definitions from memory, the text was not at hand): a failure is a breakdown; time to failure is operating time, at work and being set, without waiting, blocked, jams, tape, planned stops and breaks; time to repair is from breakdown to restart, waiting for crew included; time between failures is both. Each is the sum of the whole study over its breakdowns and one. With no breakdown MTTF is all the operating time seen, and the true one may be far longer; MTTR is low where breakdowns are few: the mean of those that came stands under "Stops".'
+  'After ISO 22400-2 (definitions from memory, the text was not at hand). A failure is a breakdown. MTTF: operating time (working and changeovers; without waiting, blocked, jams, tape, planned stops and breaks). MTTR: time from breakdown to restart, waiting for crew included. MTBF: both together. Each is the total of the study / (breakdowns + 1). With no breakdown, MTTF is all the operating time seen, and the true one may be far longer. With few breakdowns MTTR is too low: see the mean under "Stops".'
 
 /**
  * MTBF, MTTF and MTTR: sums of times over failures + 1 (`isOverOneMore` of their rows). The standard counts them over a period; here that is the study, for a time

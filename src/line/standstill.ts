@@ -39,8 +39,8 @@ export class DeadlockError extends Standstill {
       circle[0]!,
       `the line is locked ${inShift(seed, shift)} from ${seconds(since)} on: ${waits.join(', ')}`,
       bySensor
-        ? 'other places or times of the sensors in this circle, so that one of these pieces runs again'
-        : 'more room in this circle, another way out of it, or right of way for the cases that come round',
+        ? 'change places or times of the sensors in this circle, so that one of these pieces runs again'
+        : 'give this circle more room, another way out, or right of way for the cases inside it',
       shift,
     )
   }
@@ -53,7 +53,7 @@ export class EndlessLoopError extends Standstill {
     super(
       pieces[0]!,
       `cases run in a circle without time passing ${inShift(seed, shift)} at ${seconds(now)}: ${named}`,
-      'a time above 0 s for one of these pieces',
+      'give one of these pieces a time above 0 s',
       shift,
     )
   }

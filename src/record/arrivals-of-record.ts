@@ -33,7 +33,7 @@ function mixOf({ shifts }: CleanRecord, cases: LoggedCases, kinds: Uint16Array):
   return {
     what: 'mix',
     path: 'cases',
-    words: 'how the cases are shared out among the kinds',
+    words: 'shares of the kinds of cases',
     count,
     kinds: [...counts].map(([name, each]) => ({ name, count: each })),
     notes: [],
@@ -110,15 +110,15 @@ function timeBetween(
     notes: [
       ...(leftOut > 0
         ? [
-            `${leftOut} gaps that began during a logged stop, a break or lost time are left out: the line held the cases up.`,
+            `${leftOut} gaps that began during a logged stop, a break or lost time are left out: the line blocked the cases.`,
           ]
         : []),
       ...(cuts.length > 0
-        ? [`${cuts.length} gaps ran into a stop, a break or lost time: they were longer than is seen.`]
+        ? [`${cuts.length} gaps ended in a stop, a break or lost time: their true length is longer.`]
         : []),
       ...(source === anySource
         ? [
-            'The record does not say at which entry of `arrivals` these cases come: add `source` under `cases`.',
+            'The record does not say to which entry of `arrivals` these cases belong: add `source` under `cases`.',
           ]
         : []),
     ],

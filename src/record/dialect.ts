@@ -37,7 +37,7 @@ const carriageReturn = 0x0d
 /** A line longer than this is none of a log. */
 const longestLine = 1_000_000
 
-const noText = 'it holds bytes that are no text: it is no CSV file, but perhaps a workbook; save it as CSV'
+const noText = 'it contains bytes that are not text: perhaps it is a workbook; save it as CSV'
 
 /**
  * The text of a file, part by part. A mark at its beginning tells UTF-16; else it is UTF-8 until a line is none, and Windows-1252, which
@@ -59,7 +59,7 @@ export class Decoding {
     const whole = joined(this.rest, part)
     const end = Math.max(whole.lastIndexOf(lineFeed), whole.lastIndexOf(carriageReturn)) + 1
     if (whole.length - end > longestLine)
-      throw new Error('it holds a line of more than a million characters: it is no table')
+      throw new Error('it contains a line of more than a million characters: it is not a table')
     this.rest = whole.slice(end)
     return this.lines(whole.subarray(0, end))
   }

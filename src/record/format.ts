@@ -31,7 +31,7 @@ const times = judged(
   'how times are written, in Unicode letters such as `dd.MM.yyyy HH:mm`, or iso',
   patternFault,
 )
-const ownTimes = times.optional().describe('how times are written here, where that differs from the others')
+const ownTimes = times.optional().describe('how times are written in this file, if different from the others')
 
 const clock = judged('local time of the day, such as "09:00"', (text) =>
   /^(?:[01]?\d|2[0-3]):[0-5]\d$/.test(text)
@@ -53,28 +53,28 @@ const shifts = z
     breaks: z.array(fixedBreak).max(48).optional().describe('breaks at the same time each day'),
     times: ownTimes,
   })
-  .describe('the shifts that were run, a row for each')
+  .describe('the shifts that were run, one row each')
 
 const stops = z
   .strictObject({
     file,
     begins: column('when the stop began'),
     ends: column('when it ended').optional(),
-    lasts: column('how long it was, in place of `ends`').optional(),
+    lasts: column('its length, instead of `ends`').optional(),
     unit: choice(['s', 'min', 'h', ...clockLengths], 'unit of `lasts`').optional(),
-    piece: column('which piece of the line; leave out where all stops are of one').optional(),
-    reason: column('what it was, in words of the plant'),
+    piece: column('piece of the line; not needed if all stops are of one piece').optional(),
+    reason: column('reason of the stop, in words of the plant'),
     times: ownTimes,
   })
   .superRefine((given, context) => {
     const tell = (code: string, message: string, fix: string) =>
       context.addIssue({ code: 'custom', message, params: { code, fix } })
     if ((given.ends === undefined) === (given.lasts === undefined))
-      tell('one-of', 'exactly one of `ends` and `lasts` must stand here', 'keep one of ends, lasts')
+      tell('one-of', 'exactly one of `ends` and `lasts` is needed here', 'keep one of ends, lasts')
     else if (given.lasts !== undefined && given.unit === undefined)
       tell('missing-key', '`lasts` needs a `unit`', 'add `unit: s`, `unit: min` or `unit: h`')
   })
-  .describe('the stops, a row for each')
+  .describe('the stops, one row each')
 
 const cases = z
   .strictObject({
@@ -85,37 +85,42 @@ const cases = z
       .record(z.string(), z.string())
       .optional()
       .describe('names of cases in the scenario, by those in the log'),
-    source: z.string().max(40).optional().describe('entry of `arrivals` in the scenario that they are of'),
+    source: z.string().max(40).optional().describe('entry of `arrivals` in the scenario for these cases'),
     times: ownTimes,
   })
   .describe('the cases as a scanner or counter saw them, a row for each')
 
 const meaning = judged(
-  'a stop of the scenario such as line.sealer.jams, or break, starved, blocked, other',
+  'a stop of the scenario such as line.sealer.jams, or one of break, starved, blocked, other',
   meaningFault,
 )
 
 const record = z.strictObject({
-  title: z.string().max(200).describe('what the report is headed with'),
-  notes: z.string().max(2000).optional().describe('in words, for whoever reads this later'),
+  title: z.string().max(200).describe('title of the report'),
+  notes: z.string().max(2000).optional().describe('notes in words, for later readers'),
   zone: judged('time zone of the plant by its name in the IANA list', zoneFault).optional(),
   times,
-  decimal: choice(['comma', 'point'], 'how decimals are written; found where it is not given').optional(),
-  'rounded-to': quantity('time', 'grain of the times of stops; found where it is not given', {
+  decimal: choice(['comma', 'point'], 'decimal sign (default: found from the file)').optional(),
+  'rounded-to': quantity('time', 'step of the times of stops (default: found from the file)', {
     from: 0,
     to: 3600,
   }).optional(),
-  'seen-from': quantity('time', 'shorter stops are not in the log', { from: 0, to: mostSeconds }).optional(),
+  'seen-from': quantity('time', 'stops shorter than this are not in the log', {
+    from: 0,
+    to: mostSeconds,
+  }).optional(),
   shifts,
   stops,
   cases: cases.optional(),
   means: z
     .record(z.string(), z.union([meaning, z.record(z.string(), meaning)]))
-    .describe('what each reason is in the scenario; under the name of a piece, what it is there'),
+    .describe(
+      'meaning of each reason in the scenario; under the name of a piece, its meaning for that piece',
+    ),
   same: z
     .record(z.string(), z.string())
     .optional()
-    .describe('earlier names of pieces, and the name that each has now'),
+    .describe('earlier names of pieces, each with its present name'),
 })
 
 export const recordFileSchema = z.strictObject({ record })

@@ -128,7 +128,7 @@ function chanceOf(
       ...notesOfCases(shared, stops.length - counted.length),
       of === 'strips' &&
         heads === undefined &&
-        'How many heads the sealer has is not known: this is a chance a case, not a strip.',
+        'The number of heads of the sealer is not known: this is a chance per case, not per strip.',
       pieces.length > 1 && `Logged at ${pieces.length} pieces: ${pieces.join(', ')}.`,
     ]),
   }
@@ -138,15 +138,15 @@ function chanceOf(
 function notesOfCases({ record, cases, casesAre }: Shared, uncounted: number): (string | false)[] {
   if (casesAre === null)
     return [
-      'Neither good cases of shifts nor cases of a scanner are in the record: in how many cases these were is not known.',
+      'The record has neither good cases of shifts nor cases of a scanner, so the number of cases is not known.',
     ]
   const unknown = record.shifts.filter(({ isHeldOut }, number) => !isHeldOut && cases[number] === null).length
   return [
     casesAre === 'good'
-      ? 'Counted in good cases: those that were spoilt are not among them.'
-      : 'Counted in the cases that the scanner saw.',
+      ? 'Counted per good case: spoilt cases are not included.'
+      : 'Counted per case that the scanner saw.',
     unknown > 0 &&
-      `Shifts without a count of cases: ${unknown}; they and their stops (${uncounted}) count for nothing here.`,
+      `Shifts without a count of cases: ${unknown}; these shifts and their stops (${uncounted}) are not used here.`,
   ]
 }
 
@@ -163,7 +163,7 @@ function timesOf({ path, piece, keys, stops }: Sort, { record, clock }: Shared):
     holdsWalk: true,
     notes: chosen([
       cutOff > 0 &&
-        `${cutOff} of ${stops.length} ran into a break or the end of a shift: they were longer than is seen.`,
+        `${cutOff} of ${stops.length} ended at a break or at the end of a shift: their true length is longer.`,
     ]),
   }
 }
@@ -205,7 +205,7 @@ function timeToOf({ path, piece, keys, stops }: Sort, key: string, shared: Share
     holdsWalk: false,
     notes: chosen([
       machines.length > 1 &&
-        `Logged at ${machines.length} pieces, taken as machines of one sort that each ran all that time: ${machines.join(', ')}. If they are different pieces of the scenario, say so under \`means\`.`,
+        `Logged at ${machines.length} pieces, assumed to be machines of the same kind that each ran all the time: ${machines.join(', ')}. If they are different pieces of the scenario, say so under \`means\`.`,
     ]),
   }
 }

@@ -64,13 +64,13 @@ export function meaningFault(written: string): { rule: string; fix: string } | n
   if (line !== 'line' || tail === undefined) {
     const isWord = !written.includes('.')
     return {
-      rule: `a meaning is a stop of the scenario such as \`${example}\`, or one of ${words.join(', ')}`,
+      rule: `a meaning must be a stop of the scenario such as \`${example}\`, or one of ${words.join(', ')}`,
       fix: isWord ? nearest(written.slice(0, 40), words) : `write it like \`${example}\``,
     }
   }
   if (!isName(piece))
     return {
-      rule: `\`${shown(piece)}\` is no name of a piece of the line`,
+      rule: `\`${shown(piece)}\` is not the name of a piece`,
       fix: `write it like \`${example}\``,
     }
   if (Object.hasOwn(stopKeys, tail) && more.length === 0) return null
@@ -78,11 +78,11 @@ export function meaningFault(written: string): { rule: string; fix: string } | n
   const tails = Object.keys(stopKeys)
   if (Object.hasOwn(stopKeys, tail))
     return {
-      rule: `the meaning of a stop ends with ${tails.join(', ')}: its times and its chance follow from the log`,
+      rule: `the meaning of a stop must end with ${tails.join(', ')}: its times and chance are calculated from the log`,
       fix: `did you mean \`line.${piece}.${tail}\`?`,
     }
   return {
-    rule: `\`${shown(tail)}\` is no stop of a piece`,
+    rule: `\`${shown(tail)}\` is not a stop of a piece`,
     fix: nearest(tail.slice(0, 40), tails),
   }
 }

@@ -15,7 +15,11 @@ export function numbersOf(
     ledger.tell('decimals', {
       file,
       group: column,
-      what: [column, sign, isMixed ? ', though some rows have the other sign' : ', for nothing tells which'],
+      what: [
+        column,
+        sign,
+        isMixed ? ', though some rows have the other sign' : ', because the file does not show which',
+      ],
     })
   return numbers.values(sign)
 }

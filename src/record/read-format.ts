@@ -45,7 +45,7 @@ const stranger = (key: string): Finding => ({
   code: 'unknown-key',
   path: [key],
   found: '',
-  rule: `\`${shown(key)}\` is no key of a record file`,
+  rule: `\`${shown(key)}\` is not a key of a record file`,
   fix: nearest(key.slice(0, 40), ['record']),
   atKey: true,
 })
@@ -56,6 +56,6 @@ const aScenario = (file: string) =>
   problemWithoutPlace(
     file,
     'not-allowed',
-    'this is a scenario, and no record of a plant',
+    'this is a scenario, not a record of a plant',
     'name the record first, and the scenario with --into; `tapeshift new FILE --record` begins a record',
   )

@@ -28,7 +28,7 @@ export function refuseUnusable({ record }: ReadRecord): void {
   const lines = told.flatMap(({ file, words, rows, count, fix }) => {
     const more = count > rows.length ? ` and ${count - rows.length} more` : ''
     const which = rows.length === 0 ? '' : `, row ${rows.join(', ')}${more}`
-    return [`${file}${which}: ${words}`, ...(fix === '' ? [] : [`    mend:  ${fix}`])]
+    return [`${file}${which}: ${words}`, ...(fix === '' ? [] : [`    fix:   ${fix}`])]
   })
   throw new Fault('record', lines.map(printable).join('\n'))
 }

@@ -77,9 +77,9 @@ function grainOf({ grain, lengths, rows, isFinerThan }: StopRows, { record, ledg
 }
 
 function grainWords(grain: number, lengths: StopRows['lengths']): string {
-  if (grain === 0) return 'the times of stops are taken as exact: they are finer than a second'
+  if (grain === 0) return 'the times of stops are used as exact: they are finer than a second'
   const step = grain < 60 ? `${grain} s` : `${grain / 60} min`
   return lengths === 'timed'
-    ? `the lengths of stops are rounded to ${step}: each is known to half of that`
-    : `the clock of the stops steps by ${step}: a length is known to within that, longer or shorter`
+    ? `the lengths of stops are rounded to ${step}: each is known to half of this step`
+    : `the clock of the stops has steps of ${step}: a length is known to within one step, longer or shorter`
 }

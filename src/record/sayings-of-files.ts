@@ -14,13 +14,12 @@ export const ofFiles = {
   },
   'no-rows': {
     did: 'refused',
-    words: () => 'the file has a header line and no rows',
+    words: () => 'the file has a header line but no rows',
     fix: () => 'export a time in which the line ran',
   },
   'no-stops': {
     did: 'noted',
-    words: () =>
-      'the file has a header line and no rows: nothing was logged as stopped, and every count is 0',
+    words: () => 'the file has a header line but no rows: no stop was logged, so every count is 0',
     fix: () => 'if that is not so, export it again',
   },
   'no-column': {
@@ -31,27 +30,27 @@ export const ofFiles = {
   'doubled-column': {
     did: 'refused',
     words: (told) =>
-      `the column ${named(told)} stands there more than once: which one is meant cannot be known`,
+      `the column ${named(told)} appears more than once, and it is not known which one is meant`,
     fix: () => 'give the columns different names',
   },
   'doubled-names': {
     did: 'noted',
-    words: (told) => `the columns ${named(told)} stand there more than once; none of them is read`,
+    words: (told) => `the columns ${named(told)} appear more than once; none of them is read`,
   },
   'too-many-rows': {
     did: 'refused',
     words: ({ what }) => `the file has more than ${what[0]} rows`,
-    fix: () => 'take a shorter time: some months say as much of the inputs',
+    fix: () => 'use a shorter period: some months are enough for the inputs',
   },
   'too-many-names': {
     did: 'refused',
     words: ({ what }) =>
-      `the column \`${what[0]}\` holds more than ${what[1]} different texts: it names nothing that comes again`,
-    fix: () => 'name the column of the codes instead',
+      `the column \`${what[0]}\` holds more than ${what[1]} different texts: they do not repeat`,
+    fix: () => 'use a column of codes instead',
   },
   'long-name': {
     did: 'changed',
-    words: (told) => `${rows(told)} with a name of more than 200 characters, cut off there`,
+    words: (told) => `${rows(told)} with a name of more than 200 characters, cut off at 200`,
   },
   written: { did: 'noted', words: ({ what }) => `the file is read as ${what.join(', ')}` },
   'short-row': {
@@ -64,7 +63,7 @@ export const ofFiles = {
     did: 'left-out',
     words: (told) =>
       `${rows(told)} ${verb(told, 'has', 'have')} more cells than the header and ${verb(told, 'is', 'are')} left out`,
-    fix: () => 'put texts that hold the sign between the cells into quotes',
+    fix: () => 'put texts that contain the cell separator into quotes',
   },
 } as const satisfies Record<string, Saying>
 
@@ -76,20 +75,20 @@ export const ofTimes = {
   },
   'unfit-time': {
     did: 'left-out',
-    words: (told) => `${rows(told)} with a time that \`times\` does not fit, left out: ${named(told)}`,
-    fix: () => 'write them alike',
+    words: (told) => `${rows(told)} with a time that does not fit \`times\`, left out: ${named(told)}`,
+    fix: () => 'write them all in the same way',
   },
   'other-pattern': {
     did: 'noted',
     words: ({ what }) => `times that do not fit would fit another pattern: ${what.join('; ')}`,
     fix: () =>
-      'a pattern is not guessed: write the rows alike, or name this pattern in `times` if it is the right one for all',
+      'the pattern is not guessed: write all rows in the same way, or give this pattern in `times` if it is right for all',
   },
   'mostly-unfit': {
     did: 'refused',
     words: (told) =>
-      `${rows(told)} of ${told.what[0]} ${verb(told, 'holds', 'hold')} no time that can be read: that is more than 1 in 20`,
-    fix: () => 'mend `times`, or the file',
+      `${rows(told)} of ${told.what[0]} ${verb(told, 'holds', 'hold')} no readable time: this is more than 1 in 20`,
+    fix: () => 'correct `times` or the file',
   },
   'no-such-date': {
     did: 'left-out',
@@ -97,18 +96,18 @@ export const ofTimes = {
   },
   'no-such-time': {
     did: 'left-out',
-    words: (told) => `${rows(told)} with a time that the clock leaves out when summer time begins, left out`,
+    words: (told) => `${rows(told)} with a time that does not exist because summer time begins, left out`,
     fix: () => 'if the clock of the log does not follow summer time, leave `zone` out',
   },
   twice: {
     did: 'noted',
     words: (told) =>
-      `${rows(told)} with a time that exists twice when summer time ends: the earlier one is taken unless the rows would then go back (${told.what.join(', ')})`,
+      `${rows(told)} with a time that exists twice because summer time ends: the earlier one is used, unless the rows would then go back (${told.what.join(', ')})`,
   },
   'no-zone': {
     did: 'noted',
-    words: () => 'no `zone`: times stand as they are, and a change of the clock is not known',
-    fix: () => 'add `zone: Europe/Berlin` or what it is where the clock hangs',
+    words: () => 'no `zone`: times are used as written, and changes of the clock are not known',
+    fix: () => 'add the time zone of the clock, such as `zone: Europe/Berlin`',
   },
   'grain-found': { did: 'noted', words: ({ what }) => `${what[0]}` },
   'finer-than-said': {
@@ -118,8 +117,8 @@ export const ofTimes = {
   },
   'all-seen': {
     did: 'noted',
-    words: () => 'no `seen-from`: it is taken that every stop is in the log, however short',
-    fix: () => 'if short stops are not logged, say from what length on they are, such as `seen-from: 30 s`',
+    words: () => 'no `seen-from`: every stop is assumed to be in the log, even the shortest',
+    fix: () => 'if short stops are not logged, give the shortest logged length, such as `seen-from: 30 s`',
   },
   decimals: {
     did: 'noted',
@@ -127,7 +126,7 @@ export const ofTimes = {
   },
   'no-number': {
     did: 'changed',
-    words: (told) => `${rows(told)} whose count of good cases is no number: taken as not counted`,
+    words: (told) => `${rows(told)} whose count of good cases is not a number: used as not counted`,
   },
-  'no-length': { did: 'left-out', words: (told) => `${rows(told)} whose length is no number, left out` },
+  'no-length': { did: 'left-out', words: (told) => `${rows(told)} whose length is not a number, left out` },
 } as const satisfies Record<string, Saying>

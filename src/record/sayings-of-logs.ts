@@ -4,13 +4,13 @@ import { many, named, rows, type Saying, stops, time, verb } from './saying.js'
 export const ofShifts = {
   'no-shifts': {
     did: 'refused',
-    words: () => 'no shift is left that can be used',
-    fix: () => 'see what was left out',
+    words: () => 'no usable shift is left',
+    fix: () => 'see which rows were left out',
   },
   'doubled-shift': {
     did: 'left-out',
     words: (told) =>
-      `${many(told.count, 'shift')} that ${verb(told, 'stands', 'stand')} there already, left out`,
+      `${many(told.count, 'shift')} that ${verb(told, 'appears', 'appear')} a second time, left out`,
   },
   'shift-ends-before': {
     did: 'left-out',
@@ -20,12 +20,12 @@ export const ofShifts = {
   'shift-within': {
     did: 'left-out',
     words: (told) => `${many(told.count, 'shift')} within another one, left out`,
-    fix: () => 'one row a shift of the line',
+    fix: () => 'give one row for each shift of the line',
   },
   'shifts-overlap': {
     did: 'changed',
     words: (told) =>
-      `${many(told.count, 'shift')} that ${verb(told, 'begins', 'begin')} before the end of the one before: ${verb(told, 'begins', 'begin')} at that end, ${time(told)} less`,
+      `${many(told.count, 'shift')} that ${verb(told, 'begins', 'begin')} before the end of the one before: moved to begin at that end, ${time(told)} less`,
   },
   'long-shift': {
     did: 'noted',
@@ -35,27 +35,26 @@ export const ofShifts = {
   'good-missing': {
     did: 'noted',
     words: (told) =>
-      `${many(told.count, 'shift')} without a count of good cases: for chances a case ${verb(told, 'it counts', 'they count')} for nothing`,
+      `${many(told.count, 'shift')} without a count of good cases: not used for chances per case`,
   },
   'days-between': {
     did: 'noted',
     words: ({ count, what }) =>
       `${many(count, 'day')} between the first and the last without a shift: ${what.join(', ')}`,
-    fix: () => 'if the line ran then, the file is not whole',
+    fix: () => 'if the line ran then, the file is not complete',
   },
   'days-without-stops': {
     did: 'noted',
     words: ({ count, what }) =>
-      `${many(count, 'day')} without any stop, where the other days have many: ${what.join(', ')}`,
-    fix: () =>
-      'if nobody logged then, take these shifts out: a day that nobody logged makes stops look rarer',
+      `${many(count, 'day')} without any stop, although the other days have many: ${what.join(', ')}`,
+    fix: () => 'if nobody logged then, remove these shifts: a day without logging makes stops look rarer',
   },
 } as const satisfies Record<string, Saying>
 
 export const ofStops = {
   doubled: {
     did: 'left-out',
-    words: (told) => `${rows(told)} that ${verb(told, 'stands', 'stand')} there already, left out`,
+    words: (told) => `${rows(told)} that ${verb(told, 'appears', 'appear')} a second time, left out`,
   },
   'ends-before': {
     did: 'left-out',
@@ -66,15 +65,16 @@ export const ofStops = {
     words: (told) =>
       `${stops(told)} of ${told.what[0]} ${verb(told, 'ends', 'end')} before the beginning: that is more than 1 in 20`,
     fix: () =>
-      'see whether `begins` and `ends` name the right columns, and whether `times` reads day and month rightly',
+      'check that `begins` and `ends` name the right columns, and that `times` has day and month in the right order',
   },
   instant: {
     did: 'noted',
-    words: (told) => `${stops(told)} of no length on the clock of the log: shorter than its grain`,
+    words: (told) => `${stops(told)} of zero length: shorter than one step of the log's clock`,
   },
   'instant-left-out': {
     did: 'left-out',
-    words: (told) => `${stops(told)} of no length, left out: the clock of the log would show the shortest`,
+    words: (told) =>
+      `${stops(told)} of zero length, left out: the clock of the log is fine enough to show the shortest stop`,
   },
   'shorter-than-seen': {
     did: 'left-out',
@@ -94,22 +94,22 @@ export const ofStops = {
   overlap: {
     did: 'changed',
     words: (told) =>
-      `${stops(told)} that ${verb(told, 'begins', 'begin')} before the end of the one before of the same piece: made one with it, ${time(told)} counted once`,
+      `${stops(told)} that ${verb(told, 'begins', 'begin')} before the end of the one before of the same piece: merged with it, ${time(told)} counted once`,
   },
   'overlap-other': {
     did: 'changed',
     words: (told) =>
-      `${stops(told)} of another reason that ${verb(told, 'begins', 'begin')} before the end of the one before of the same piece: made one with it under its reason: ${named(told)}`,
+      `${stops(told)} of another reason that ${verb(told, 'begins', 'begin')} before the end of the one before of the same piece: merged with it under its reason: ${named(told)}`,
   },
   moved: {
     did: 'changed',
     words: (told) =>
-      `${stops(told)} whose length was timed finer than the clock they begin by: put to the end of the one before, ${time(told)} later in all`,
+      `${stops(told)} whose length is finer than the clock of their beginning: moved to the end of the stop before, ${time(told)} later in total`,
   },
   'cut-off': {
     did: 'changed',
     words: (told) =>
-      `${stops(told)} that ${verb(told, 'runs', 'run')} into a break or the end of a shift: ${verb(told, 'ends', 'end')} there and ${verb(told, 'counts', 'count')} as longer than is seen; ${time(told)} after it count for no stop`,
+      `${stops(told)} that ${verb(told, 'runs', 'run')} into a break or the end of a shift: cut off there and counted as "at least this long"; ${time(told)} after it are not counted as a stop`,
   },
   outside: {
     did: 'left-out',
@@ -119,7 +119,7 @@ export const ofStops = {
   'begins-outside': {
     did: 'left-out',
     words: (told) =>
-      `${stops(told)} that ${verb(told, 'begins', 'begin')} outside a shift or in a break and ${verb(told, 'ends', 'end')} in a shift: no stop of that shift, but ${time(told)} of it count as stopped`,
+      `${stops(told)} that ${verb(told, 'begins', 'begin')} outside a shift or in a break and ${verb(told, 'ends', 'end')} in a shift: not a stop of that shift, but ${time(told)} count as stopped`,
   },
   'logged-breaks': {
     did: 'noted',
@@ -129,36 +129,36 @@ export const ofStops = {
   'unknown-reason': {
     did: 'noted',
     words: ({ count, what, ...told }) =>
-      `\`${what[0]}\`: nothing says what it means; ${stops({ count, what, ...told })}, ${time({ count, what, ...told })}`,
+      `\`${what[0]}\`: its meaning is not given; ${stops({ count, what, ...told })}, ${time({ count, what, ...told })}`,
     fix: ({ what }) => what[1]!,
   },
   'more-unknown': {
     did: 'noted',
     words: (told) =>
-      `further reasons of which nothing says what they mean: ${stops(told)}, ${time(told)}, among them ${named(told)}`,
+      `further reasons without a meaning: ${stops(told)}, ${time(told)}, among them ${named(told)}`,
     fix: () => 'if they are free text, name a column of codes as `reason`',
   },
   'never-occurs': {
     did: 'noted',
     words: (told) => `under \`means\`, but in no row: ${named(told)}`,
-    fix: () => 'a slip of the pen is counted as none: look at the spelling',
+    fix: () => 'a misspelt reason counts as zero: check the spelling',
   },
 } as const satisfies Record<string, Saying>
 
 export const ofCases = {
   'cases-go-back': {
     did: 'changed',
-    words: (told) => `${rows(told)} that ${verb(told, 'goes', 'go')} back in time: put into order`,
+    words: (told) => `${rows(told)} that ${verb(told, 'goes', 'go')} back in time: sorted`,
   },
   'doubled-cases': {
     did: 'left-out',
     words: (told) =>
-      `${rows(told)} that ${verb(told, 'stands', 'stand')} there already, to the same part of a second, left out`,
+      `${rows(told)} that ${verb(told, 'stands', 'stand')} there already, at exactly the same time, left out`,
   },
   'cases-at-once': {
     did: 'noted',
     words: (told) =>
-      `${many(told.count, 'case')} of the same second and kind as the one before: taken as cases, for the clock shows no more`,
+      `${many(told.count, 'case')} of the same second and kind as the one before: counted as cases, because the clock shows only seconds`,
   },
   'cases-outside': {
     did: 'left-out',

@@ -19,7 +19,7 @@ export function patternFault(pattern: string): { rule: string; fix: string } | n
   const has = (letters: RegExp) => tokens.some((token) => letters.test(token))
   const wrong = tokens.find((token) => !known.test(token))
   const rule =
-    'a pattern names year, month, day, hour and minute: yyyy MM dd HH mm, and ss where there are seconds'
+    'a pattern has year, month, day, hour and minute: yyyy MM dd HH mm, and ss where there are seconds'
   if (wrong === undefined && has(/^y/) && has(/^M/) && has(/^d/) && has(/^m/)) {
     if (has(/^H/) || (has(/^h/) && has(/^a/))) return null
     if (has(/^h/))
@@ -29,7 +29,7 @@ export function patternFault(pattern: string): { rule: string; fix: string } | n
       }
   }
   return {
-    rule: wrong === undefined ? rule : `\`${wrong.slice(0, 20)}\` is no part of a time; ${rule}`,
+    rule: wrong === undefined ? rule : `\`${wrong.slice(0, 20)}\` is not a part of a time; ${rule}`,
     fix: mended(pattern),
   }
 }

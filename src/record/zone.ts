@@ -7,7 +7,7 @@ const secondsOfDay = 86_400
 /** What is wrong with the name of a time zone, and the nearest mend; null where nothing is. */
 export function zoneFault(zone: string): { rule: string; fix: string } | null {
   if (IANAZone.isValidZone(zone)) return null
-  const rule = 'a time zone by its name in the IANA list, such as `Europe/Berlin`'
+  const rule = 'must be the name of a time zone in the IANA list, such as `Europe/Berlin`'
   const fix = nearest(zone.slice(0, 40), Intl.supportedValuesOf('timeZone'))
   return { rule, fix: fix.length > 100 ? 'write it like `Europe/Berlin`' : fix }
 }

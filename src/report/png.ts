@@ -18,7 +18,7 @@ function registerFonts(): void {
   for (const name of fontFiles) {
     const file = path.join(folder, 'ttf', name)
     if (!GlobalFonts.registerFromPath(file, ownFont))
-      throw new Error(`no letters to draw with: cannot read ${file}`)
+      throw new Error(`the font is missing: cannot read ${file}`)
   }
 }
 

@@ -26,7 +26,7 @@ export function terminalReport(report: Report, style: TextStyle): string {
     ...assumedLines(report, bold, listed),
     '',
     bold('Safety'),
-    ...said([report.cautions[0]!, 'The full list of cautions stands in the report.']),
+    ...said([report.cautions[0]!, 'The report has the full list of cautions.']),
   ]
   return `${parts.join('\n')}\n`
 }
@@ -48,8 +48,6 @@ function assumedLines(
     '',
     bold(`${all} values were assumed`),
     ...listed(unsourced),
-    ...(rest > 0
-      ? [`- and ${rest} that the format defines; all stand in scenario.yaml and in the report`]
-      : []),
+    ...(rest > 0 ? [`- and ${rest} defined by the format; scenario.yaml and the report list all`] : []),
   ]
 }

@@ -18,7 +18,7 @@ export function checkSource(scenario: Scenario, name: string, source: Source, re
   if (source['time-between'])
     checkTimeBetween(scenario, [...path, 'time-between'], source['time-between'], batch, report)
   if (rate !== undefined && rate * scenario.shift.length > mostCasesPerShift)
-    tooMany([...path, 'rate'], 'a lower rate or a shorter shift', report)
+    tooMany([...path, 'rate'], 'use a lower rate or a shorter shift', report)
   if (source['by-hour']) checkHours(scenario, [...path, 'by-hour', 'cases'], source['by-hour'].cases, report)
   if (source.orders) checkOrders(scenario, [...path, 'orders'], source.orders, report)
   if (source.log) checkLog(scenario, [...path, 'log'], source.log, report)
@@ -28,9 +28,7 @@ export function checkSource(scenario: Scenario, name: string, source: Source, re
       [...path, 'batch'],
       'conflict',
       `\`${way}\` brings cases one by one`,
-      way === 'log'
-        ? 'take `batch` out: cases of one batch have the same time in the log'
-        : 'take `batch` out',
+      way === 'log' ? 'remove `batch`: cases of one batch have the same time in the log' : 'take `batch` out',
     )
 }
 
@@ -49,7 +47,7 @@ function checkTimeBetween(
   if (mean <= 0)
     report(path, 'out-of-range', 'the mean time between arrivals must be above 0', 'such as `4 s`')
   else if ((scenario.shift.length / mean) * batch > mostCasesPerShift)
-    tooMany(path, 'a longer time between arrivals or a shorter shift', report)
+    tooMany(path, 'use a longer time between arrivals or a shorter shift', report)
 }
 
 function checkHours(scenario: Scenario, path: Path, rates: readonly number[], report: Report): void {
@@ -58,12 +56,12 @@ function checkHours(scenario: Scenario, path: Path, rates: readonly number[], re
     report(
       path,
       'conflict',
-      'nothing comes: the rate is 0 in every hour of the shift',
-      'give one hour of the shift a rate above 0',
+      'no case arrives: the rate is 0 in every hour of the shift',
+      'give at least one hour of the shift a rate above 0',
     )
   for (const [index, rate] of hours.entries())
     if (rate * scenario.shift.length > mostCasesPerShift)
-      tooMany([...path, index], 'a lower rate or a shorter shift', report)
+      tooMany([...path, index], 'use a lower rate or a shorter shift', report)
 }
 
 function checkOrders(
@@ -78,7 +76,7 @@ function checkOrders(
       report(
         [...path, index, 'case'],
         'no-such-path',
-        `\`${order.case}\` is none of the cases`,
+        `\`${order.case}\` is not the name of a case`,
         nearest(order.case, kinds),
       )
     checkTimeBetween(scenario, [...path, index, 'time-between'], order['time-between'], 1, report)
@@ -91,7 +89,7 @@ function checkLog(scenario: Scenario, path: Path, log: NonNullable<Source['log']
     report(
       [...path, 'time'],
       'conflict',
-      `the first case comes ${first} s after the start, when the shift is over: times count from its start`,
-      'take the start of the shift off each time, or give the unit in which it was recorded',
+      `the first case arrives ${first} s after the start, when the shift is over: times count from the start of the shift`,
+      'subtract the start of the shift from each time, or correct `unit`',
     )
 }

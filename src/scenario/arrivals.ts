@@ -1,4 +1,4 @@
-/** Keys of a source: where cases come from and in which of the five ways. */
+/** Keys of a source: where cases arrive from and in which of the five ways. */
 import * as z from 'zod'
 import { passesTo } from '../kinds/shared-keys.js'
 import { timeDistribution } from './distribution.js'
@@ -30,11 +30,11 @@ const byHour = z
       .array(quantity('case-rate', 'rate of that hour', { from: 0 }))
       .min(1)
       .max(mostHours)
-      .describe('rates, one for each hour of the shift, breaks included; the last one holds on'),
+      .describe('a rate for each hour of the shift, breaks included; the last value continues to the end'),
     spaced: assume(
       choice(
         ['at-random', 'evenly'],
-        'at-random: cases come independently of one another; evenly: as evenly as the rates allow',
+        'at-random: cases arrive independently of each other; evenly: as evenly as the rates allow',
       ),
       'at-random',
       'definition of the format',
@@ -44,14 +44,14 @@ const byHour = z
 
 const order = z
   .strictObject({
-    case: z.string().min(1).max(40).describe('name of its case'),
-    quantity: whole('cases of this order', 1, 20_000_000),
-    'time-between': timeDistribution('time from one of its cases to the next'),
+    case: z.string().min(1).max(40).describe('name of the case'),
+    quantity: whole('number of cases in this order', 1, 20_000_000),
+    'time-between': timeDistribution('time from one case of the order to the next'),
     before: timeDistribution(
-      'time between the last case of the order before, or the start of the shift, and its first interval',
+      'time from the last case of the order before, or from the start of the shift, to the first interval of this order',
     ).optional(),
   })
-  .describe('a run of one case')
+  .describe('an order: a number of cases of one kind')
 
 const log = z
   .strictObject({
@@ -67,7 +67,7 @@ const log = z
       .string()
       .min(1)
       .optional()
-      .describe('name of the column of case names; without it the mix is drawn'),
+      .describe('name of the column of case names; without it the kinds are drawn by their shares'),
     unit: choice(Object.keys(dimensions.time.units) as [string, ...string[]], 'unit of the recorded times'),
   })
   .transform(
@@ -93,17 +93,19 @@ export const source = z
       .min(1)
       .max(mostOrders)
       .optional()
-      .describe('runs of one case each, one after the other; after the last one nothing more comes'),
+      .describe(
+        'orders, one after the other, each of one kind of case; after the last one no more cases arrive',
+      ),
     log: log.optional(),
     batch: assume(
-      whole('cases that come together; with time-between, rate and by-hour', 1, 10_000),
+      whole('cases that arrive together; only with time-between, rate or by-hour', 1, 10_000),
       1,
       'definition of the format',
     ),
     'when-full': assume(
       choice(
         ['wait', 'queue', 'turn-away'],
-        'wait: the packers stop; queue: an unlimited floor stack; turn-away: the case goes elsewhere',
+        'wait: the packers stop; queue: cases wait on the floor without limit; turn-away: the case goes elsewhere',
       ),
       'wait',
       'definition of the format',
@@ -111,7 +113,7 @@ export const source = z
     to: passesTo.optional(),
   })
   .refine((given) => ways.filter((way) => given[way] !== undefined).length === 1, {
-    message: 'exactly one of `time-between`, `rate`, `by-hour`, `orders` and `log` must stand here',
-    params: { code: 'one-of', fix: 'keep the one that you know' },
+    message: 'exactly one of `time-between`, `rate`, `by-hour`, `orders` and `log` is needed here',
+    params: { code: 'one-of', fix: 'keep only one' },
   })
-  .describe('where cases come from')
+  .describe('where cases arrive from')

@@ -24,7 +24,7 @@ export function readBetween(written: string): Read<{ low: number; high: number }
     ? fault('conflict', 'both ends are the same', `did you mean \`${second} ${last}\`?`)
     : fault(
         'conflict',
-        'the smaller time stands first',
+        'the smaller time must come first',
         `did you mean \`${second} ${last} to ${first} ${unit || last}\`?`,
       )
 }

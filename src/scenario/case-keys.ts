@@ -10,7 +10,9 @@ import { sideEnds } from './size-law.js'
 const side = (doc: string) => quantity('length', doc, sideEnds)
 /** A side that may vary from case to case. */
 const sideOrLaw = (doc: string) =>
-  z.union([side(doc), sizeLaw]).describe(`${doc}; one size, or a law of them where each is made to measure`)
+  z
+    .union([side(doc), sizeLaw])
+    .describe(`${doc}; one size, or a distribution of sizes if each case is made to measure`)
 const sides = {
   length: side('longer side of the opening'),
   width: side('shorter side'),
@@ -22,7 +24,7 @@ export const caseKind = z
   .strictObject({
     share: assume(
       bareOrPercent(
-        'share of the arrivals, relative to the other cases; or of all arrivals, such as 60 %, and then of every case',
+        'share of the arrivals, relative to the other cases; or a percentage of all arrivals, such as 60 %, and then for every case',
       ),
       1,
       'definition of the format',
@@ -32,16 +34,19 @@ export const caseKind = z
       .regex(new RegExp(sizePattern))
       .optional()
       .describe(
-        'length x width x height in one value, such as 380 x 280 x 240 mm, in place of the three outside keys',
+        'length x width x height in one value, such as 380 x 280 x 240 mm, instead of the three outside keys',
       ),
-    length: sideOrLaw('outside length of the closed case, along its travel').optional(),
+    length: sideOrLaw('outside length of the closed case, in the direction of travel').optional(),
     width: sideOrLaw('outside width of the closed case').optional(),
     height: sideOrLaw('outside height of the closed case').optional(),
     inside: z
       .strictObject(sides)
       .optional()
-      .describe('inside dimensions, in place of the outside ones; needs flute'),
-    flute: choice(fluteNames, 'flute of the board: its thickness turns inside into outside').optional(),
+      .describe('inside dimensions, instead of the outside ones; needs flute'),
+    flute: choice(
+      fluteNames,
+      'flute of the board: its thickness is the difference between inside and outside',
+    ).optional(),
     weight: quantity('mass', 'gross weight', { above: 0 }).optional(),
     board: z
       .strictObject({
@@ -50,13 +55,13 @@ export const caseKind = z
         burst: quantity('pressure', 'burst strength', { above: 0 }).optional(),
       })
       .optional()
-      .describe('what the board certificate says'),
+      .describe('values of the board certificate'),
     'jam-factor': assume(
-      bare('what this case does to the chance of a jam', 0, 1000),
+      bare('factor on the chance of a jam for this case', 0, 1000),
       1,
       'definition of the format',
     ),
-    'contents-value': money(null, 'what is lost with one case that opens; for `check`').optional(),
+    'contents-value': money(null, 'loss if one case opens; only for `check`').optional(),
     ...caseDemands,
   })
   .describe('one case: outside dimensions of the closed case, or inside ones with the flute')

@@ -17,7 +17,7 @@ export function readSize(written: unknown): Read<[length: string, width: string,
   if (!match)
     return fault(
       'not-a-quantity',
-      '`size` is length x width x height, and a unit',
+      '`size` must be length x width x height, and a unit',
       `write it like \`${exampleApart('380 x 280 x 240 mm', String(written).slice(0, 200))}\``,
     )
   const [, length, ofLength, width, ofWidth, height, ofHeight] = match

@@ -30,24 +30,24 @@ export const casesFile = z
       .string()
       .min(1)
       .max(1000)
-      .describe('CSV file beside the scenario with a header row, and a row for each case'),
+      .describe('CSV file beside the scenario with a header row and one row for each case'),
     columns: z
       .strictObject({
-        name: column('column of its name'),
-        length: column('column of the outside length of the closed case, along its travel'),
-        width: column('column of its width'),
-        height: column('column of its height'),
+        name: column('column of the names'),
+        length: column('column of the outside length of the closed case, in the direction of travel'),
+        width: column('column of the width'),
+        height: column('column of the height'),
         share: column(
-          'column of its share of the arrivals, or of how many of it there were; alike when not given',
+          'column of the share of the arrivals, or of the number of cases (default: all the same)',
         ).optional(),
-        weight: column('column of its gross weight').optional(),
-        'jam-factor': column('column of what it does to the chance of a jam; 1 when not given').optional(),
+        weight: column('column of the gross weight').optional(),
+        'jam-factor': column('column of the factor on the chance of a jam (default: 1)').optional(),
       })
-      .describe('names of its columns'),
-    unit: choice(units('length'), 'unit of its lengths'),
-    'weight-unit': assume(choice(units('mass'), 'unit of its weights'), 'kg', 'definition of the format'),
+      .describe('names of the columns'),
+    unit: choice(units('length'), 'unit of the lengths'),
+    'weight-unit': assume(choice(units('mass'), 'unit of the weights'), 'kg', 'definition of the format'),
   })
-  .describe('cases from a CSV file, a row each')
+  .describe('cases from a CSV file, one row each')
 
 type CasesFile = z.output<typeof casesFile>
 
@@ -155,7 +155,7 @@ class CaseRows implements RowTaker {
       )
     }
     if (this.findings.length === 0 && this.rowOf.size === 0)
-      this.fault(['file'], 'the file holds no rows', 'a row for each case below the header line')
+      this.fault(['file'], 'the file holds no rows', 'add a row for each case below the header line')
   }
 
   header(names: readonly string[]): void {
@@ -185,13 +185,13 @@ class CaseRows implements RowTaker {
       this.fault(
         ['file'],
         `more than ${mostCases} cases`,
-        'the cases that come most, or one for many that are alike',
+        'keep the most frequent cases, or one for many that are similar',
       )
     if (this.findings.length < mostFaults) return this.rowOf.size <= mostCases
     this.fault(
       ['file'],
-      `the rows below row ${this.rowNumber} were not looked at: ${mostFaults} faults are told at once`,
-      'mend those, and read it again',
+      `the rows below row ${this.rowNumber} were not checked: at most ${mostFaults} errors are listed`,
+      'correct these, then read the file again',
     )
     return false
   }
@@ -202,14 +202,14 @@ class CaseRows implements RowTaker {
     if (name === '' || name.length > longestName || shown(name) !== name)
       this.fault(
         ['columns', 'name'],
-        `${this.place('name')} is no name: \`${shown(name, 20)}\``,
+        `${this.place('name')} is not a valid name: \`${shown(name, 20)}\``,
         `1 to ${longestName} characters that can be printed`,
       )
     else if (before !== undefined)
       this.fault(
         ['columns', 'name'],
-        `${this.place('name')} has the name of row ${before} again: \`${shown(name)}\``,
-        'one row for each case; add their shares up, or give it a name of its own',
+        `${this.place('name')} repeats the name of row ${before}: \`${shown(name)}\``,
+        'one row for each case; add the shares, or give each row its own name',
       )
     this.rowOf.set(name, before ?? this.rowNumber)
     return name
@@ -223,7 +223,7 @@ class CaseRows implements RowTaker {
       this.fault(
         ['columns', key],
         `${this.place(key)} is not ${rule}: \`${shown(cell, 20)}\``,
-        cell.includes(',') ? 'decimals with a point, such as `12.5`' : 'mend the row, or take it out',
+        cell.includes(',') ? 'write decimals with a point, such as `12.5`' : 'correct the row, or remove it',
       )
     return value
   }

@@ -27,7 +27,7 @@ const shape = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*((?:[^\d\s.,+-]
 const split = (text: string | number): { value: number; unit: string } => {
   const match = shape.exec(String(text))
   if (!match || !Number.isFinite(Number(match[1])))
-    throw misuse(`\`${text}\` is no quantity; write it like \`${exampleApart('18 m/min', String(text))}\``)
+    throw misuse(`\`${text}\` is not a quantity; write it like \`${exampleApart('18 m/min', String(text))}\``)
   return { value: Number(match[1]), unit: match[2]! }
 }
 
@@ -57,13 +57,13 @@ export function valuesOf({ from, to, step }: Range): unknown[] {
   const [low, high, by] = [split(from), split(to), split(step)]
   // the unit may be written once, at the end
   const units = new Set([low.unit, high.unit, by.unit].filter((unit) => unit !== ''))
-  if (units.size > 1) throw misuse(`a range has one unit, not ${[...units].join(' and ')}`)
+  if (units.size > 1) throw misuse(`a range must have one unit, not ${[...units].join(' and ')}`)
   const [unit] = [...units, '']
-  if (!(by.value > 0)) throw misuse(`the step of a range is above 0, not ${step}`)
+  if (!(by.value > 0)) throw misuse(`the step of a range must be above 0, not ${step}`)
   if (high.value < low.value)
-    throw misuse(`a range rises: from ${high.value} to ${low.value} ${unit}`.trimEnd())
+    throw misuse(`a range must rise: from ${high.value} to ${low.value} ${unit}`.trimEnd())
   const count = Math.floor((high.value - low.value) / by.value + 1e-9) + 1
-  if (count > mostValues) throw misuse(`a range has at most ${mostValues} values, not ${count}`)
+  if (count > mostValues) throw misuse(`a range may have at most ${mostValues} values, not ${count}`)
   return Array.from({ length: count }, (_, index) => {
     // decimals of the step, not those of the binary fraction
     const value = Number((low.value + index * by.value).toPrecision(12))
@@ -76,7 +76,7 @@ export function valuesOf({ from, to, step }: Range): unknown[] {
  */
 export function choiceWritten(text: string): Choice {
   const cut = text.indexOf('=')
-  if (cut <= 0) throw misuse('a choice is PATH=v1,v2,v3 or PATH=low..high/step')
+  if (cut <= 0) throw misuse('a choice must be PATH=v1,v2,v3 or PATH=low..high/step')
   const [path, written] = [text.slice(0, cut).trim(), text.slice(cut + 1).trim()]
   // dots within quotes, braces or a list are no range: `{file: ../times.csv}`
   const isRange = /^[^{}[\]"',]+\.\./.test(written)
@@ -86,7 +86,7 @@ export function choiceWritten(text: string): Choice {
 /** `18..30/2 m/min`, `18 m/min..30 m/min/2 m/min`: what follows the step's number is the unit, which may have a stroke of its own. */
 function rangeWritten(text: string): Range {
   const match = /^(.+?)\.\.(.+)\/\s*([+-]?[\d.]+(?:e[+-]?\d+)?\s*[a-z%]*(?:\/[a-z]+)?.*)$/i.exec(text)
-  if (!match) throw misuse('a range is low..high/step, such as 18..30/2 m/min')
+  if (!match) throw misuse('a range must be low..high/step, such as 18..30/2 m/min')
   return { from: match[1]!, to: match[2]!, step: match[3]! }
 }
 
@@ -96,10 +96,10 @@ function listWritten(text: string): unknown[] {
   try {
     values = parseValue(`[${text}]`, { maxAliasCount: 0 }) as unknown[]
   } catch {
-    throw misuse('the values must be YAML, parted by commas')
+    throw misuse('the values must be YAML, separated by commas')
   }
-  if (values.length === 0) throw misuse('a choice has at least one value')
+  if (values.length === 0) throw misuse('a choice must have at least one value')
   if (values.length > mostValues)
-    throw misuse(`a choice has at most ${mostValues} values, not ${values.length}`)
+    throw misuse(`a choice may have at most ${mostValues} values, not ${values.length}`)
   return values
 }

@@ -20,7 +20,7 @@ function readLoad(text: unknown): Read<ClosureLoad> {
   const written = String(text).slice(0, 200)
   return fault(
     'value' in force || 'value' in share ? 'out-of-range' : force.code,
-    'a load is a force above 0 (N, kN, lbf), or a share above 0 % of the load on the reference',
+    'a load must be a force above 0 (N, kN, lbf), or a share above 0 % of the load on the reference',
     `write it like \`${exampleApart(loadExample, written)}\` or \`${exampleApart('120 %', written)}\``,
   )
 }
@@ -46,7 +46,7 @@ const load = withEvidence(
 )
 
 const gap = quantity('length', 'gap between the closed outer flaps', { from: 0, to: 0.1 })
-const offset = quantity('length', 'how far the strip lies off the middle of the seam', { from: 0, to: 0.1 })
+const offset = quantity('length', 'distance of the strip from the middle of the seam', { from: 0, to: 0.1 })
 
 export const closure = z
   .strictObject({
@@ -55,10 +55,14 @@ export const closure = z
     load: load.optional(),
     reference: z
       .strictObject({
-        note: z.string().max(500).optional().describe('which closure it is, and how it is known to hold'),
+        note: z
+          .string()
+          .max(500)
+          .optional()
+          .describe('which closure this is, and how you know that it holds'),
         width: quantity('length', 'its tape width', { above: 0, to: 1 }),
         leg: quantity('length', 'its leg', { above: 0, to: 1 }),
-        'seam-length': quantity('length', 'its seam; as long as that of the case when not given', {
+        'seam-length': quantity('length', 'length of its seam (default: the seam of the case)', {
           above: 0,
           to: 10,
         }).optional(),
@@ -67,20 +71,22 @@ export const closure = z
         load: quantity('force', 'its load', { above: 0 }).optional(),
       })
       .optional()
-      .describe('a closure that is known to hold, with which others are compared'),
+      .describe('a closure that is known to hold; others are compared with it'),
     reopens: z
       .strictObject({
         chance: quantity('share', 'of the good cases that left the line', { from: 0, to: 1 }),
-        cost: money(null, 'what one costs, without the work of closing it again').optional(),
+        cost: money(null, 'cost of one, without the labour of closing it again').optional(),
         repair: quantity(
           'time',
-          'work of one person to close it again; counted with money.labour',
+          'time of one person to close it again; the cost needs money.labour',
         ).optional(),
       })
       .optional()
-      .describe('closures that open after the line, in store or on the way: counted as expected, and priced'),
+      .describe(
+        'closures that open after the line, in storage or transport: their expected number and cost are reported',
+      ),
   })
-  .describe('how the closure is loaded, how true it is laid, and how often it opens later')
+  .describe('load on the closure, accuracy of the tape, and how often closures open later')
 
 /** A temperature from the cold store to the tropics, K, so that a slip of the unit is found. */
 const temperature = (doc: string) => quantity('temperature', doc, { from: 213, to: 373 })
@@ -90,53 +96,53 @@ export const temperatures = (doc: string) =>
   z
     .tuple([temperature('coldest'), temperature('warmest')])
     .refine(([cold, warm]) => cold <= warm, {
-      message: 'the colder one comes first',
-      params: { code: 'conflict', fix: 'exchange the two' },
+      message: 'the colder value comes first',
+      params: { code: 'conflict', fix: 'swap the two' },
     })
     .describe(doc)
 
 export const site = z
   .strictObject({
-    temperature: temperatures('coldest and warmest at the sealer').optional(),
+    temperature: temperatures('lowest and highest temperature at the sealer').optional(),
   })
-  .describe('where the line stands; for `check`')
+  .describe('the place of the line; only for `check`')
 
 /** What a tape's data sheet says by the published test methods. */
 export const dataSheet = {
   adhesion: quantity(
     'strength-of-width',
-    'data sheet: peel adhesion on steel (ASTM D3330; ISO 29862); for `check`',
+    'data sheet: peel adhesion on steel (ASTM D3330; ISO 29862); only for `check`',
     {
       above: 0,
     },
   ).optional(),
   shear: quantity(
     'time',
-    'data sheet: static shear on fibreboard (ASTM D3654 procedure B; ISO 29863); for `check`',
+    'data sheet: static shear on fibreboard (ASTM D3654 procedure B; ISO 29863); only for `check`',
     { above: 0 },
   ).optional(),
   tensile: quantity(
     'strength-of-width',
-    'data sheet: breaking strength (ASTM D3759; ISO 29864); for `check`',
+    'data sheet: breaking strength (ASTM D3759; ISO 29864); only for `check`',
     { above: 0 },
   ).optional(),
-  elongation: quantity('share', 'data sheet: elongation at break (ASTM D3759; ISO 29864); for `check`', {
+  elongation: quantity('share', 'data sheet: elongation at break (ASTM D3759; ISO 29864); only for `check`', {
     above: 0,
     to: 100,
   }).optional(),
   'applies-at': temperatures(
-    'data sheet: coldest and warmest at which it may be applied; for `check`',
+    'data sheet: lowest and highest temperature for applying the tape; only for `check`',
   ).optional(),
 }
 
 /** What a case asks of its closure. */
 export const caseDemands = {
-  'ships-by': choice(['pallet', 'parcel', 'post'], 'how it travels; for `check`').optional(),
+  'ships-by': choice(['pallet', 'parcel', 'post'], 'how the case is shipped; only for `check`').optional(),
   recycled: z
     .boolean()
     .optional()
-    .describe('true: its liners are of much recycled fibre, to which tape holds less; for `check`'),
-  overfill: quantity('length', 'how far its contents push the closed flaps up; for `check`', {
+    .describe('true: its liners have much recycled fibre, so tape holds less well; only for `check`'),
+  overfill: quantity('length', 'how far the contents push the closed flaps up; only for `check`', {
     from: 0,
     to: 1,
   }).optional(),

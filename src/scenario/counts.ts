@@ -29,19 +29,20 @@ const plainNumber = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i
 function wholeOf(written: string, what: string): Read<number> {
   if (!plainNumber.test(written)) {
     const meant = numeralOf(written)
-    const fix = meant?.readings.length === 1 ? `did you mean \`${meant.readings[0]}\`?` : 'digits alone'
+    const fix = meant?.readings.length === 1 ? `did you mean \`${meant.readings[0]}\`?` : 'write digits only'
     return fault(
       'not-a-quantity',
-      `\`${shown(written, 40)}\` is no count of ${what}: digits, and nothing else`,
+      `\`${shown(written, 40)}\` is not a count of ${what}: only digits are allowed`,
       fix,
     )
   }
   const number = Number(written)
-  if (number < 0) return fault('out-of-range', `a count of ${what} is not negative`, 'a count from 0')
+  if (number < 0)
+    return fault('out-of-range', `a count of ${what} must not be negative`, 'a count of 0 or more')
   if (number > mostCounted)
-    return fault('out-of-range', `a count of ${what} is at most ${mostCounted}`, 'what was counted')
+    return fault('out-of-range', `a count of ${what} must be at most ${mostCounted}`, 'what was counted')
   if (!Number.isInteger(number))
-    return fault('out-of-range', `a count of ${what} is a whole number`, `such as ${Math.round(number)}`)
+    return fault('out-of-range', `a count of ${what} must be a whole number`, `such as ${Math.round(number)}`)
   return { value: number }
 }
 
@@ -60,12 +61,12 @@ export function readChance(written: string, ends: Ends): Read<Count> {
   const named = `${events.value} in ${exposure.value} cases`
   const counted = countWords.find((each) => each === word || each.slice(0, -1) === word)
   if (counted === undefined) {
-    const list = `a count of a chance says of what: ${countWords.join(', ')}`
+    const list = `a count for a chance needs a word for what was counted: ${countWords.join(', ')}`
     if (word === undefined) return fault('no-unit', list, `such as \`${named}\``)
     return 'value' in parseQuantity(`1 ${word}`, 'time')
       ? fault(
           'wrong-unit',
-          `a chance is counted in ${countWords.join(', ')}, not in a time`,
+          `a chance must be counted per ${countWords.join(', ')}, not per time`,
           `such as \`${named}\``,
         )
       : fault(
@@ -75,12 +76,16 @@ export function readChance(written: string, ends: Ends): Read<Count> {
         )
   }
   if (exposure.value === 0)
-    return fault('out-of-range', `nothing is known of a chance from 0 ${counted}`, 'how many there were')
+    return fault(
+      'out-of-range',
+      `a count in 0 ${counted} says nothing about a chance`,
+      'give the number of ${counted}',
+    )
   if (events.value > exposure.value)
     return fault(
       'out-of-range',
-      `${events.value} of ${exposure.value} ${counted}: more events than there were ${counted}`,
-      `exchange the two, or count again`,
+      `${events.value} of ${exposure.value} ${counted}: more events than ${counted}`,
+      `swap the two, or count again`,
     )
   return {
     value: { form: 'count', of: 'chance', events: events.value, exposure: exposure.value, counted, ...ends },
@@ -102,7 +107,7 @@ export function readInTime(
     const isOfCases = countWords.some((each) => second!.endsWith(each))
     return fault(
       isOfCases ? 'wrong-unit' : time.code,
-      isOfCases ? `here something is counted in a time, not in ${countWords.join(', ')}` : time.rule,
+      isOfCases ? `here events must be counted per time, not per ${countWords.join(', ')}` : time.rule,
       `write it like \`${events.value} in ${exampleApart('640 h', written)}\``,
     )
   }
@@ -110,20 +115,20 @@ export function readInTime(
   if (time.value > 0 && time.value < Infinity && beyond !== null)
     return fault(
       'out-of-range',
-      `a time in which one counts is ${beyond.words}`,
+      `the time of a count must be ${beyond.words}`,
       `write it like \`${events.value} in ${exampleApart('640 h', written)}\``,
     )
   if (!(time.value > 0 && time.value < Infinity))
     return fault(
       'out-of-range',
-      'the time in which one counts is more than nothing, and finite',
+      'the time of a count must be above 0 and finite',
       `write it like \`${events.value} in ${exampleApart('640 h', written)}\``,
     )
   if (events.value < least)
     return fault(
       'out-of-range',
-      'a count of 0 gives no time from one to the next: only breakdowns may have none',
-      'a longer count, a value, or a guess: `{guess: 2 h, between: [1 h, 5 h]}`',
+      'a count of 0 gives no time from one event to the next: only breakdowns may have a count of 0',
+      'count for longer, or give a value or a guess: `{guess: 2 h, between: [1 h, 5 h]}`',
     )
   const [counted] = /[a-z]+$/i.exec(second!)!
   return { value: { form: 'count', of, events: events.value, exposure: time.value, counted, ...ends } }

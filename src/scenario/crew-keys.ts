@@ -8,21 +8,17 @@ import { otherWork } from './other-work-keys.js'
 export const breakList = z
   .array(
     z.strictObject({
-      at: quantity('time', 'since the start of the shift'),
-      for: quantity('time', 'its length', { above: 0 }),
+      at: quantity('time', 'time since the start of the shift'),
+      for: quantity('time', 'length of the break', { above: 0 }),
     }),
   )
   .max(100)
 
 export const member = z.strictObject({
-  people: assume(whole('how many', 1, 1000), 1, 'definition of the format'),
-  walk: assume(timeDistribution('time to come to a stop and begin'), '0 s', 'definition of the format'),
-  does: z.array(z.enum(skills)).min(1).describe('the tasks that they do, the most urgent first'),
-  'stands-at': name
-    .optional()
-    .describe('standing duty: who is free folds the flaps of this sealer; a task calls them away'),
-  breaks: breakList
-    .optional()
-    .describe('breaks of their own in place of those of the shift, so that others cover'),
+  people: assume(whole('number of people', 1, 1000), 1, 'definition of the format'),
+  walk: assume(timeDistribution('time to walk to a stop and begin'), '0 s', 'definition of the format'),
+  does: z.array(z.enum(skills)).min(1).describe('tasks of this crew, the most urgent first'),
+  'stands-at': name.optional().describe('sealer at which free people fold the flaps; a task calls them away'),
+  breaks: breakList.optional().describe('own breaks instead of those of the shift, so that others can cover'),
   'other-work': otherWork.optional(),
 })

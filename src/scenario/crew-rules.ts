@@ -16,10 +16,10 @@ export function checkDuties(scenario: Scenario, report: Report): void {
       report(
         ['crew', name, 'stands-at'],
         'conflict',
-        `\`${post}\` is no sealer whose flaps are folded by people`,
+        `\`${post}\` is not a sealer whose flaps are folded by people`,
         byHand.length > 0
           ? nearest(post, byHand)
-          : 'set `flaps: {folded-by: people}` at a sealer, or take it out',
+          : 'set `flaps: {folded-by: people}` at a sealer, or remove this',
       )
     if (crew.breaks) checkBreaks(crew.breaks, scenario.shift.length, ['crew', name, 'breaks'], report)
     checkOtherWork(crew, ['crew', name, 'other-work'], report)
@@ -29,7 +29,7 @@ export function checkDuties(scenario: Scenario, report: Report): void {
       report(
         ['line', name, 'flaps', 'folded-by'],
         'conflict',
-        'nobody stands at this sealer to fold the flaps',
+        'nobody is at this sealer to fold the flaps',
         `add \`stands-at: ${name}\` to a crew`,
       )
 }
@@ -47,13 +47,13 @@ export function checkBreaks(
       report(
         [...path, index],
         'conflict',
-        'begins before the break ahead of it has ended',
-        'put the breaks in order, without overlap',
+        'begins before the previous break has ended',
+        'sort the breaks by time, without overlap',
       )
     if (pause.at + pause.for > length)
-      report([...path, index], 'conflict', 'ends after the shift', 'an earlier or shorter break')
+      report([...path, index], 'conflict', 'ends after the shift', 'make the break earlier or shorter')
     free = pause.at + pause.for
   }
   if (breaks.reduce((sum, pause) => sum + pause.for, 0) >= length)
-    report(path, 'conflict', 'the breaks leave no working time', 'fewer or shorter breaks', true)
+    report(path, 'conflict', 'the breaks leave no working time', 'have fewer or shorter breaks', true)
 }

@@ -19,7 +19,7 @@ export function columnNamed(names: readonly string[], name: string, file: string
   return {
     index: -1,
     rule: `\`${shown(file)}\` has the column \`${shown(name)}\` twice, as columns ${index + 1} and ${again + 1} of row 1`,
-    fix: 'give one of the two another name',
+    fix: 'rename one of the two',
   }
 }
 

@@ -14,7 +14,7 @@ const time = (doc: string) => quantity('time', doc)
 const positive = (doc: string) => quantity('time', doc, { above: 0 })
 const timeUnits = Object.keys(dimensions.time.units) as [string, ...string[]]
 
-const from = whole('observations that the parameters were fitted to', 2, 1_000_000).optional()
+const from = whole('number of observations behind the parameters', 2, 1_000_000).optional()
 
 /** The laws of their own, by their keys. */
 const plainLaws = {
@@ -22,12 +22,16 @@ const plainLaws = {
   lognormal: z
     .strictObject({
       mean: positive('mean of the time itself, not of its logarithm'),
-      cv: bare('standard deviation over mean', 0, 100),
+      cv: bare('standard deviation / mean (coefficient of variation)', 0, 100),
       from,
     })
     .optional(),
   gamma: z
-    .strictObject({ mean: positive('mean'), cv: bare('standard deviation over mean', 0.01, 5), from })
+    .strictObject({
+      mean: positive('mean'),
+      cv: bare('standard deviation / mean (coefficient of variation)', 0.01, 5),
+      from,
+    })
     .optional(),
   erlang: z
     .strictObject({
@@ -48,32 +52,33 @@ const plainLaws = {
     .strictObject({ low: time('smallest'), high: positive('largest') })
     .refine((u) => u.low <= u.high, {
       message: 'low must not be above high',
-      params: { code: 'conflict', fix: 'exchange the two' },
+      params: { code: 'conflict', fix: 'swap the two' },
     })
     .optional(),
   normal: z
     .strictObject({
       mean: time('mean before the cut at `at-least`'),
       sd: time('standard deviation before the cut'),
-      'at-least': time('smallest value: the law is cut off below it, the rest scaled up').optional(),
+      'at-least': time('smallest value: the distribution is cut off below it and rescaled').optional(),
       from,
     })
     .refine((n) => n.sd === 0 || (n['at-least'] ?? 0) <= n.mean + 5 * n.sd, {
-      message: 'cut more than 5 standard deviations above the mean: nothing of the law is left',
-      params: { code: 'conflict', fix: 'a smaller `at-least`' },
+      message:
+        'the cut is more than 5 standard deviations above the mean: nothing of the distribution is left',
+      params: { code: 'conflict', fix: 'use a smaller `at-least`' },
     })
     .optional(),
   observed: z
     .strictObject({
       file: z.string().min(1).describe('CSV file beside the scenario, with a header line'),
-      column: z.string().min(1).describe('name of its column'),
+      column: z.string().min(1).describe('name of the column'),
       unit: choice(timeUnits, 'unit of the recorded numbers'),
       day: z
         .string()
         .min(1)
         .optional()
         .describe(
-          'name of the column that says the day of each row: where inputs are drawn, whole days are, all columns of the file together',
+          'name of the column with the day of each row: if inputs are drawn, whole days are drawn, for all columns of the file together',
         ),
     })
     .optional(),
@@ -105,7 +110,7 @@ function oneOf<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
   const schema = z
     .strictObject(shape)
     .refine((given) => Object.keys(given).length === 1, {
-      message: 'exactly one law must stand here',
+      message: 'exactly one distribution is needed here',
       params: { code: 'one-of', fix: `keep one of ${Object.keys(plainLaws).join(', ')}, mixture` },
     })
     .meta({ minProperties: 1, maxProperties: 1 })
@@ -157,7 +162,7 @@ function constant(bounds: Bounds, least: 0 | 1, isPerShift = false) {
     })
     .meta({
       anyOf: [quantityRef('time'), inTimeRef, betweenRef, ...(isPerShift ? [stopsPerShiftRef] : [])],
-      description: 'a constant time, two between which it lies, or events counted in a time',
+      description: 'a constant time, a range of two times, or events counted in a time',
     })
   evident.add(schema, {
     evidence(written) {
@@ -176,8 +181,8 @@ const noMixture = z
   .unknown()
   .transform((written, context) =>
     refuse(context, written, {
-      ...{ code: 'not-allowed', within: [], rule: 'a mixture holds no mixture' },
-      fix: 'its parts beside the others, with their shares of all draws',
+      ...{ code: 'not-allowed', within: [], rule: 'a mixture must not contain a mixture' },
+      fix: 'put its parts beside the others, with their shares of all draws',
     }),
   )
   .meta({ not: {} })
@@ -188,8 +193,10 @@ const partConstant = constant({ from: 0 }, 1)
 const mixture = z
   .array(
     z.strictObject({
-      share: quantity('share', 'part of the draws that follow this law', { above: 0, to: 1 }),
-      law: z.union([partConstant, laws.transform(toPlain)]).describe('a constant or a law, but no mixture'),
+      share: quantity('share', 'share of the draws from this distribution', { above: 0, to: 1 }),
+      law: z
+        .union([partConstant, laws.transform(toPlain)])
+        .describe('a constant or a distribution, but not a mixture'),
     }),
   )
   .min(2)
@@ -197,11 +204,11 @@ const mixture = z
   .refine((parts) => Math.abs(parts.reduce((sum, { share }) => sum + share, 0) - 1) <= 1e-9, {
     error: ({ input }) => {
       const sum = (input as { share: number }[]).reduce((total, { share }) => total + share, 0)
-      return `the shares of a mixture are all of it, 100 %; these are ${Number((100 * sum).toPrecision(6))} %`
+      return `the shares of a mixture must add up to 100 %, not ${Number((100 * sum).toPrecision(6))} %`
     },
-    params: { code: 'conflict', fix: 'shares that sum to 100 %' },
+    params: { code: 'conflict', fix: 'give shares that add up to 100 %' },
   })
-  .describe('laws by shares: each draw follows one of them')
+  .describe('several distributions with shares: each draw comes from one of them')
 
 const lawsOrMixture = oneOf({ ...plainLaws, mixture: mixture.optional() })
 

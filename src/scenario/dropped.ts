@@ -169,8 +169,8 @@ const listed = (words: readonly string[]) =>
 
 /** What is given, what is missing and what that leaves out, in a sentence. */
 export const droppedText = ({ words, given, missing }: Dropped): string =>
-  `${listed(given.map((path) => `\`${path}\``))} ${given.length === 1 ? 'is' : 'are'} given, but not ${listed(missing.map((each) => each.words))}: no cost counts ${words}.`
+  `${listed(given.map((path) => `\`${path}\``))} ${given.length === 1 ? 'is' : 'are'} given, but not ${listed(missing.map((each) => each.words))}. So the cost does not include ${words}.`
 
 /** The nearest fix, with an example of each key. */
 export const droppedFix = ({ missing }: Dropped): string =>
-  `give ${listed(missing.map(({ words, example }) => `${words} (such as \`${example}\`)`))}`
+  `add ${listed(missing.map(({ words, example }) => `${words} (such as \`${example}\`)`))}`

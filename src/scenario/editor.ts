@@ -25,7 +25,7 @@ const guessOf = (one: object) => ({
   },
   required: ['guess', 'between'],
   additionalProperties: false,
-  description: 'a guess: believed with 90 % to lie between the two ends',
+  description: 'a guess: you believe with 90 % that the value lies between the two ends',
 })
 
 /** Definitions that the keys of the schema refer to. */

@@ -111,8 +111,8 @@ export const evidenceFindings = (evidence: readonly Evidence[]): Finding[] =>
             code: 'conflict' as const,
             path: other.path.split('.'),
             found: '',
-            rule: `\`${path}\` says that it was fitted to observations (\`from\`): what its parameters rest on is said already`,
-            fix: 'leave out the guess, or `from`',
+            rule: `\`${path}\` was fitted to observations (\`from\`), so its parameters have their evidence already`,
+            fix: 'remove the guess, or `from`',
             atKey: false,
           })),
   )

@@ -26,21 +26,21 @@ export function readGuess<T>(
 ): Read<{ value: T; known: Guess }> {
   const foreign = Object.keys(written).find((key) => !keys.includes(key))
   if (foreign !== undefined)
-    return fault('unknown-key', `\`${shown(foreign)}\` is no key of a guess`, nearest(foreign, keys), [
+    return fault('unknown-key', `\`${shown(foreign)}\` is not a key of a guess`, nearest(foreign, keys), [
       foreign,
     ])
   const missing = keys.find((key) => written[key] === undefined)
   if (missing !== undefined)
     return fault(
       'missing-key',
-      `a guess has \`guess\` and \`between\`; \`${missing}\` is not there`,
+      `a guess needs \`guess\` and \`between\`; \`${missing}\` is missing`,
       `write it like \`${example}\`, with units`,
     )
   const { between } = written
   if (!Array.isArray(between) || between.length !== 2)
     return fault(
       'wrong-type',
-      '`between` is a list of two: between them the value lies with 90 %',
+      '`between` must be a list of two values; the true value lies between them with 90 %',
       'such as `between: [LOW, HIGH]`',
       ['between'],
     )
@@ -66,34 +66,37 @@ function orderFault<T>(how: Guessed<T>, values: readonly [T, T, T]): { fault: Fa
   if (how.isAlike && !(how.isAlike(values[0], values[2]) && how.isAlike(values[1], values[2])))
     return fault(
       'conflict',
-      'the guess and its ends are of one kind: of one currency, for one thing',
-      'write all three alike',
+      'the guess and its ends must be of the same kind: the same currency, for the same thing',
+      'write all three in the same way',
     )
   if (low === high)
     return fault(
       'conflict',
-      'the two ends of a guess are the same: that is no guess',
-      'the value alone, or ends apart',
+      'the two ends of a guess must be different',
+      'give only the value, or different ends',
       ['between'],
     )
   if (low > high)
-    return fault('conflict', 'the lower end of a guess comes first', 'exchange the two', ['between'])
+    return fault('conflict', 'the lower end of a guess must come first', 'swap the two', ['between'])
   if (!(low <= guess && guess <= high))
-    return fault('out-of-range', 'the guess lies between its two ends', 'wider ends, or another guess', [
-      'guess',
-    ])
+    return fault(
+      'out-of-range',
+      'the guess must lie between its two ends',
+      'use wider ends or another guess',
+      ['guess'],
+    )
   if (how.spread === 'lognormal' && !(low > 0))
     return fault(
       'out-of-range',
-      'the lower end of a guess is above 0 here: what is guessed cannot be nothing',
-      'a small lower end',
+      'the lower end of this guess must be above 0, because the value cannot be 0',
+      'use a small lower end above 0',
       ['between', 0],
     )
   if (how.spread === 'logit-normal' && !(low > 0 && high < 1))
     return fault(
       'out-of-range',
-      'both ends of a guessed share lie above 0 % and below 100 %',
-      'ends a little inside',
+      'both ends of a guessed share must be above 0 % and below 100 %',
+      'use ends a little inside',
       ['between'],
     )
   return null

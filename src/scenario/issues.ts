@@ -39,7 +39,7 @@ function wordFix(word: string, words: readonly string[]): string {
   if (!words.every((each) => hasUnit('time', each))) return nearest(word, words)
   const size = sizeOf('time', word)
   const same = words.find((each) => size !== null && unitSize('time', each) === size)
-  return same === undefined ? `what may stand here: ${words.join(', ')}` : nearest(same, words)
+  return same === undefined ? `allowed here: ${words.join(', ')}` : nearest(same, words)
 }
 
 /** What one issue says: its path, the value there, and how a finding on it is made. */
@@ -67,7 +67,7 @@ function toldOf(issue: Issue, raw: unknown, base: Path): Told {
     value,
     finding,
     missing: (fix, more = '') =>
-      finding('missing-key', `\`${shown(path.at(-1))}\` must be given${more}`, fix, true),
+      finding('missing-key', `\`${shown(path.at(-1))}\` is missing and must be given${more}`, fix, true),
   }
 }
 
@@ -91,7 +91,7 @@ const unknownKeys = (
     code: 'unknown-key',
     path: [...path, key],
     found: '',
-    rule: `\`${shown(key)}\` is no key of ${path.length ? `\`${shown(path.join('.'))}\`` : 'a scenario'}`,
+    rule: `\`${shown(key)}\` is not a key of ${path.length ? `\`${shown(path.join('.'))}\`` : 'a scenario'}`,
     fix: nearest(key, keysAt(schema, raw, path) ?? []),
     atKey: true,
   }))
@@ -105,7 +105,7 @@ function unionFindings(
   if (errors.length === 0) {
     const types = Object.keys(kindKeys)
     return value === undefined
-      ? [finding('missing-key', '`type` must be given', `one of ${types.join(', ')}`, true)]
+      ? [finding('missing-key', '`type` is missing and must be given', `one of ${types.join(', ')}`, true)]
       : [finding('not-allowed', `one of ${types.join(', ')}`, nearest(shown(value), types))]
   }
   const isMap = typeof value === 'object' && value !== null
@@ -129,7 +129,7 @@ function findingOf(issue: Issue, told: Told): Finding {
       if (isGuess(value))
         return finding(
           'not-allowed',
-          `no guess may stand here: it is ${wanted}, and taken as exact`,
+          `a guess is not allowed here: it must be ${wanted}, and is taken as exact`,
           `write ${wanted} here`,
         )
       return finding('wrong-type', `must be ${wanted}`, `write ${wanted} here`)
@@ -142,14 +142,14 @@ function findingOf(issue: Issue, told: Told): Finding {
     case 'too_small':
     case 'too_big': {
       const bound = `${issue.code === 'too_small' ? `at least ${issue.minimum}` : `at most ${issue.maximum}`}${counted[issue.origin] ?? ''}`
-      return finding('out-of-range', `must be ${bound}`, `a value of ${bound}`)
+      return finding('out-of-range', `must be ${bound}`, `use a value of ${bound}`)
     }
     case 'invalid_format':
-      return finding('wrong-type', 'must have the form that the format gives', seeStarter)
+      return finding('wrong-type', 'must have the form of the format', seeStarter)
     case 'invalid_key':
       return finding(
         'bad-name',
-        'a name begins with a letter and holds letters, digits, spaces, - and _, at most 40',
+        'a name must begin with a letter and have only letters, digits, spaces, - and _, at most 40 in all',
         'choose another name',
         true,
       )

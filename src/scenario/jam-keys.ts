@@ -11,7 +11,7 @@ const jam = z
   .strictObject({
     chance: quantity(
       'share',
-      'chance that a case jams; of a sealer at the first head, elsewhere at the end',
+      'chance that a case jams: in a sealer at the first head, in other pieces at the end',
       {
         from: 0,
         to: 1,
@@ -23,28 +23,28 @@ const jam = z
       '0 %',
       'definition of the format',
     ),
-    'tape-factor': assume(bare('what this tape does to the chance', 0, 1000), 1, 'definition of the format'),
-    by: name.describe('the crew that clears it; when not given whoever does `jams`').optional(),
+    'tape-factor': assume(bare('factor on the chance for this tape', 0, 1000), 1, 'definition of the format'),
+    by: name.describe('the crew that clears it (default: any crew that does `jams`)').optional(),
     isolate: quantity(
       'time',
-      'time to isolate the energy of the machine and lock it before hands go in, and as long again after; when not given it is part of `clear`. Local codes and the manual of the machine come first',
+      'time to isolate and lock the machine before anyone reaches in, and the same time again after clearing (default: part of `clear`). Local codes and the manual of the machine come first',
       { from: 0, to: 86_400 },
     ).optional(),
   })
-  .describe('jams: drawn for each case, chance x its jam-factor x tape-factor')
+  .describe('jams: drawn for each case, with chance x jam-factor of the case x tape-factor')
 
 const named = z
   .record(name, jam)
   .refine((kinds) => Object.keys(kinds).length <= mostKinds, {
     message: `at most ${mostKinds} kinds of jam`,
-    params: { code: 'out-of-range', fix: 'put rare ones together' },
+    params: { code: 'out-of-range', fix: 'combine rare kinds' },
   })
-  .describe('kinds of jam by name, each with its chance and its clearing; counted apart')
+  .describe('kinds of jam by name, each with its chance and clearing time; counted separately')
 
 export const jams = z
   .union([jam, named])
   .describe(
-    'jams: of one kind, or a map of kinds by name; the piece stands with all that is in it until a jam is cleared',
+    'jams: one kind, or a map of kinds by name. The piece and all cases in it are stopped until a jam is cleared',
   )
 
 /** Whether it is a key of a jam, and can name no kind. */

@@ -16,14 +16,14 @@ export function checkJams(
   const crews = Object.keys(crew)
   for (const { at, keys } of kinds)
     if (keys.by !== undefined && !crews.includes(keys.by))
-      report([...path, ...at, 'by'], 'no-such-path', `\`${keys.by}\` is no crew`, nearest(keys.by, crews))
+      report([...path, ...at, 'by'], 'no-such-path', `\`${keys.by}\` is not a crew`, nearest(keys.by, crews))
   const sum = kinds.reduce((total, { keys }) => total + keys.chance * keys['tape-factor'], 0)
   if (kinds.length > 1 && sum > 1)
     report(
       path,
       'conflict',
       `the chances of all kinds of jam together are ${Number((100 * sum).toPrecision(4))} %: every case would jam more than once`,
-      'chances that add up to 100 % at most',
+      'use chances that add up to 100 % at most',
       true,
     )
   return kinds.some(({ keys }) => keys.by === undefined)

@@ -13,7 +13,7 @@ export function jsonSchemaText(): string {
     ...schema.properties,
     cases: {
       anyOf: [schema.properties?.cases, file],
-      description: 'the cases, by name, or the CSV file that has them',
+      description: 'the cases, by name, or a CSV file with the cases',
     },
   }
   return `${JSON.stringify({ ...schema, properties, $defs: { ...schema.$defs, ...definitions() } }, referring, 1)}\n`

@@ -84,7 +84,7 @@ export const decided = (dimension: Dimension, doc: string, bounds: Bounds = { fr
           ...{
             code: 'not-allowed',
             within: [],
-            rule: 'this is decided and not measured: it takes no evidence',
+            rule: 'this value is chosen, not measured, so it takes no evidence',
           },
           fix: `a value such as \`${dimensions[dimension].example}\``,
         })
@@ -135,13 +135,13 @@ export function moneyFor(pers: readonly [Per, ...Per[]], doc: string) {
     if (parsed && parsed.amount !== 0 && !(parsed.amount >= leastMoney && parsed.amount <= mostMoney))
       return fault(
         'out-of-range',
-        `an amount of money is 0, or from ${leastMoney} to ${mostMoney}`,
+        `an amount of money must be 0, or from ${leastMoney} to ${mostMoney}`,
         `write it like \`${example}\``,
       )
     if (parsed && pers.includes(parsed.per as Per)) return { value: { ...parsed, per: parsed.per as Per } }
     return fault(
       parsed ? 'wrong-unit' : 'not-a-quantity',
-      `an amount, a currency of three letters${per ? ` and /${per}` : ''}${pers.length > 1 ? `, or with /${pers.slice(1).join(' or /')}` : ''}`,
+      `must be an amount, a currency of three letters${per ? ` and /${per}` : ''}${pers.length > 1 ? `, or with /${pers.slice(1).join(' or /')}` : ''}`,
       `write it like \`${exampleApart(example, String(text).slice(0, 200))}\``,
     )
   }
@@ -193,4 +193,4 @@ export const choice = <const T extends readonly [string, ...string[]]>(words: T,
 export const name = z
   .string()
   .regex(/^\p{L}[\p{L}\p{N} _-]{0,39}$/u)
-  .describe('a name: begins with a letter; letters, digits, spaces, - and _; at most 40')
+  .describe('a name: begins with a letter and has only letters, digits, spaces, - and _; at most 40')

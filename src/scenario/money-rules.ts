@@ -12,7 +12,12 @@ export function checkMoney(scenario: Scenario, report: Report): void {
   if (!money) return
   const own = (value: { currency: string } | undefined, path: Path) => {
     if (value && value.currency !== money.currency)
-      report(path, 'conflict', `one currency for all: ${money.currency}`, `an amount in ${money.currency}`)
+      report(
+        path,
+        'conflict',
+        `all amounts must have the same currency: ${money.currency}`,
+        `write an amount in ${money.currency}`,
+      )
   }
   own(money.labour, ['money', 'labour'])
   own(money.downtime, ['money', 'downtime'])
@@ -28,8 +33,8 @@ export function checkMoney(scenario: Scenario, report: Report): void {
       report(
         ['money', 'capital', path],
         'conflict',
-        'only conveyors are bought by the metre',
-        `its whole price, such as \`${exampleApart(`24000 ${money.currency}`, String(price.amount))}\``,
+        'only conveyors have a price per metre',
+        `give the whole price, such as \`${exampleApart(`24000 ${money.currency}`, String(price.amount))}\``,
       )
   }
   checkPieces(scenario, 'capital', report)
@@ -44,7 +49,7 @@ function checkPieces({ money, line }: Scenario, key: 'capital' | 'power', report
       report(
         ['money', key, path],
         'no-such-path',
-        `\`${path}\` is no piece of the line`,
+        `\`${path}\` is not a piece of the line`,
         nearest(
           path,
           Object.keys(line).map((each) => `line.${each}`),
@@ -67,14 +72,14 @@ export function checkClosure({ closure }: Scenario, report: Report): void {
     report(
       ['closure', 'load'],
       'missing-key',
-      'a load is only compared with that on a closure that is known to hold',
+      'a load can only be compared with the load on a reference closure',
       'add `reference` with its width, leg and load',
     )
   else if ('newtons' in load && reference.load === undefined)
     report(
       ['closure', 'reference'],
       'missing-key',
-      'the load is a force, and the reference has none to compare it with',
+      'the load is a force, but the reference has no load to compare it with',
       `give \`load\` in the reference, or this load as a share of it, such as \`${exampleApart('120 %', String(load.newtons))}\``,
       true,
     )

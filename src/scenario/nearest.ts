@@ -10,7 +10,7 @@ export function near(word: string, known: readonly string[]): string[] {
 
 /** "did you mean" for a word among known ones; a plain list where none is near. */
 export function nearest(word: string, known: readonly string[]): string {
-  if (known.length === 0) return 'take it out'
+  if (known.length === 0) return 'remove it'
   const [guess] = near(word, known)
-  return guess === undefined ? `what may stand here: ${known.join(', ')}` : `did you mean \`${guess}\`?`
+  return guess === undefined ? `allowed here: ${known.join(', ')}` : `did you mean \`${guess}\`?`
 }

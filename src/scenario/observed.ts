@@ -32,12 +32,12 @@ function fill(law: Observed, readColumn: ReadColumn | undefined, path: Path): Fi
   const told: Told = (key, rule, fix) => [
     { code: 'file', path: [...path, key], found: '', rule, fix, atKey: false },
   ]
-  if (!readColumn) return told('file', 'files cannot be read here', 'give the law by its parameters')
+  if (!readColumn) return told('file', 'files cannot be read here', 'give a distribution with parameters')
   let cells: string[]
   try {
     cells = readColumn(law.file, law.column)
   } catch (error) {
-    return told('file', messageOf(error), 'check the name; the file stays in the folder of the scenario')
+    return told('file', messageOf(error), 'check the name; the file must be in the folder of the scenario')
   }
   const { dimension, isOne, what, rule } = path[0] === 'cases' ? ofSizes : ofTimes
   const size = unitSize(dimension, law.unit)
@@ -47,9 +47,9 @@ function fill(law: Observed, readColumn: ReadColumn | undefined, path: Path): Fi
     return told(
       'file',
       `row ${bad + 2} of column ${law.column} is ${what}: \`${cells[bad]!.slice(0, 20)}\``,
-      `each row holds ${rule}`,
+      `each row needs ${rule}`,
     )
-  if (values.length === 0) return told('file', 'the column holds no values', 'record at least one')
+  if (values.length === 0) return told('file', 'the column has no values', 'record at least one')
   if (law.day !== undefined) return fillByDay(law, law.day, values, readColumn, told)
   law.values = values.sort((a, b) => a - b)
   return []
@@ -59,20 +59,19 @@ function fill(law: Observed, readColumn: ReadColumn | undefined, path: Path): Fi
 const ofTimes = {
   dimension: 'time',
   isOne: (value: number) => value >= 0 && value < Infinity,
-  what: 'no time',
-  rule: 'a number that is not negative',
+  what: 'not a time',
+  rule: 'a number of 0 or more',
 } as const
 const ofSizes = {
   dimension: 'length',
   isOne: (value: number) => value >= sideEnds.from && value <= sideEnds.to,
-  what: 'no size of a case',
+  what: 'not a size of a case',
   rule: `a length from ${1000 * sideEnds.from} mm to ${sideEnds.to} m`,
 } as const
 
 const messageOf = (error: unknown): string => (error instanceof Error ? error.message : 'cannot be read')
 
-const withoutDays =
-  'leave out `day`: single values are drawn anew then, as if those of one day had nothing in common'
+const withoutDays = 'remove `day`: then single values are drawn, as if values of one day were independent'
 
 /** Fills values of which each has its day. */
 function fillByDay(
@@ -93,14 +92,14 @@ function fillByDay(
     return told(
       'day',
       `row ${empty + 2} of column ${day} is empty`,
-      'each row says its day, alike for all rows of one day',
+      'give the day in each row, written the same for all rows of one day',
     )
   const places = new Map<string, number>()
   for (const cell of cells) if (!places.has(cell)) places.set(cell, places.size)
   if (places.size < 2)
     return told(
       'day',
-      `column ${day} has one day only, ${shown(cells[0]!, 20)}: of one day nobody knows how days differ`,
+      `column ${day} has one day only, ${shown(cells[0]!, 20)}: one day does not show how days differ`,
       `log more days, or ${withoutDays}`,
     )
   const order = values.map((_, index) => index).sort((a, b) => values[a]! - values[b]!)

@@ -4,22 +4,20 @@ import { timeDistribution } from './distribution.js'
 import { assume, quantity } from './kit.js'
 
 const item = z.strictObject({
-  does: z.string().min(1).max(40).optional().describe('what it is, in words'),
-  share: quantity(
-    'share',
-    'of the time in which each of them is there; comes by chance, as from many who want something',
-    { above: 0, to: 1 },
-  ).optional(),
-  every: timeDistribution(
-    'in place of `share`: time in which the crew is there, from one piece of it to the next',
-    { above: 0 },
-  ).optional(),
-  takes: timeDistribution('how long one piece of it takes; without a default, for stops wait for it'),
+  does: z.string().min(1).max(40).optional().describe('name of the work'),
+  share: quantity('share', 'share of the time on duty of each person; jobs come at random', {
+    above: 0,
+    to: 1,
+  }).optional(),
+  every: timeDistribution('instead of `share`: time on duty from one job to the next', {
+    above: 0,
+  }).optional(),
+  takes: timeDistribution('time of one job; no default, because stops of the line may wait for it'),
   'can-be-left': assume(
     z
       .boolean()
       .describe(
-        'true: a stop of the line takes them off at once, and they go on with it later; false: the stop waits until it is done',
+        'true: people leave the job at once for a stop of the line and continue later; false: the stop waits until the job is done',
       ),
     false,
     'definition of the format',
@@ -31,7 +29,7 @@ export type OtherWorkKeys = z.output<typeof item>
 export const otherWork = z
   .union([z.array(item).min(1).max(20), item])
   .describe(
-    'work beside the line, one kind or a list: begun when no stop waits for them; what is due meanwhile waits in a row',
+    'work beside the line, one kind or a list; started when no stop waits. Jobs that are due in the meantime wait',
   )
 
 export type OtherWorkGiven = z.output<typeof otherWork>

@@ -24,8 +24,8 @@ export function checkOtherWork(crew: Scenario['crew'][string], path: Path, repor
     report(
       path,
       'conflict',
-      `all of it together takes ${Math.round(load * 100)} % of their time, which leaves none for the line`,
-      'less of it, or more `people`',
+      `all other work together takes ${Math.round(load * 100)} % of their time, so no time is left for the line`,
+      'reduce it, or add `people`',
       true,
     )
 }
@@ -42,20 +42,20 @@ function checkItem(
     report(
       null,
       'one-of',
-      'other work comes by `share` or by `every`: one of the two says how much of it there is',
+      'other work needs either `share` or `every`',
       'keep or add one, such as `share: 30 %` or `every: 20 min`',
       true,
     )
   else if (mean < shortestWork)
     report('takes', 'out-of-range', `the mean must be at least ${shortestWork} s`, 'such as `4 min`')
   else if (share !== undefined && share >= 1)
-    report('share', 'out-of-range', 'leaves them no time for the line', 'below 100 %, such as `30 %`')
+    report('share', 'out-of-range', 'leaves no time for the line', 'use less than 100 %, such as `30 %`')
   else if (between <= mean)
     report(
       'every',
       'conflict',
-      `one piece takes ${minutes(mean)} on the mean, and each of ${people} has the next after ${minutes(between)}: it is never done`,
-      `more than ${minutes(mean / people)}, a shorter \`takes\`, or more \`people\``,
+      `one job takes ${minutes(mean)} on average, but for each of ${people} people the next one is due after ${minutes(between)}: the work is never done`,
+      `use more than ${minutes(mean / people)}, a shorter \`takes\`, or more \`people\``,
     )
 }
 

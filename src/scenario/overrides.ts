@@ -59,7 +59,7 @@ export function readSet(set: string, source = `--set ${shown(set)}`): Override {
       problemWithoutPlace(
         source,
         'no-such-path',
-        'an override is PATH=VALUE',
+        'an override must be PATH=VALUE',
         'such as --set "line.sealer.belt-speed=30 m/min"',
       ),
     ])
@@ -68,7 +68,7 @@ export function readSet(set: string, source = `--set ${shown(set)}`): Override {
     value = parseValue(set.slice(cut + 1), { maxAliasCount: 0 })
   } catch {
     throw new ScenarioError([
-      problemWithoutPlace(source, 'not-yaml', 'the value must be YAML', 'put quotes around the whole option'),
+      problemWithoutPlace(source, 'not-yaml', 'the value must be YAML', 'put the whole option in quotes'),
     ])
   }
   return { path: set.slice(0, cut).trim(), value, source, at: null }
@@ -96,9 +96,9 @@ export function whatIfsOf(texts: readonly string[], known: readonly Changes[]): 
     ]
     const called = given ?? `what-if-${index + 1}`
     const fault = !name.safeParse(called).success
-      ? 'a name begins with a letter and has letters, digits, spaces, - and _; at most 40'
+      ? 'a name must begin with a letter and have only letters, digits, spaces, - and _; at most 40'
       : taken.has(called)
-        ? `there is a variant \`${shown(called)}\` already`
+        ? `a variant \`${shown(called)}\` exists already`
         : null
     if (fault !== null)
       throw new ScenarioError([

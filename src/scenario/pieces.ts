@@ -51,7 +51,7 @@ function cannotStand(line: Record<string, Piece>, name: string, override: Overri
     return fault(
       override,
       'bad-name',
-      `there is a piece \`${shown(name)}\` already`,
+      `a piece \`${shown(name)}\` exists already`,
       'choose another name, or change that piece',
     )
   const { after } = value
@@ -59,14 +59,14 @@ function cannotStand(line: Record<string, Piece>, name: string, override: Overri
     return fault(
       override,
       'missing-key',
-      '`after` must be given: the piece behind which it stands',
+      '`after` is missing: the piece before the new one',
       `such as \`after: ${names[0]}\``,
     )
   if (typeof after !== 'string' || !Object.hasOwn(line, after))
     return fault(
       override,
       'no-such-path',
-      `\`${shown(after)}\` is no piece of the line`,
+      `\`${shown(after)}\` is not a piece of the line`,
       nearest(String(after), names),
       ['after'],
     )
@@ -82,8 +82,8 @@ function cannotStand(line: Record<string, Piece>, name: string, override: Overri
   return fault(
     override,
     'conflict',
-    `\`${after}\` sends cases several ways: none of them alone is behind it`,
-    `put it behind one of ${ways.filter((each) => each !== exitName).join(', ')}`,
+    `\`${after}\` sends cases several ways, so the next piece is not clear`,
+    `put it after one of ${ways.filter((each) => each !== exitName).join(', ')}`,
     ['after'],
   )
 }
@@ -122,11 +122,11 @@ export function removePieces(tree: Tree, removals: readonly Override[]): PieceFa
   const unknown = named.filter(({ name }) => !Object.hasOwn(line, name))
   if (unknown.length > 0)
     return unknown.map(({ override, name }) =>
-      fault(override, 'no-such-path', `\`${shown(name)}\` is no piece of the line`, nearest(name, names)),
+      fault(override, 'no-such-path', `\`${shown(name)}\` is not a piece of the line`, nearest(name, names)),
     )
   const gap = new Gap(line, new Set(named.map(({ name }) => name)))
   if (gap.kept.length === 0)
-    return [fault(removals.at(-1)!, 'conflict', 'nothing is left of the line', 'leave at least one piece')]
+    return [fault(removals.at(-1)!, 'conflict', 'no piece of the line is left', 'keep at least one piece')]
   const faults = named.flatMap(({ override, name }) => {
     const open = gap.open(name)
     return open ? [fault(override, 'conflict', open.rule, open.fix)] : []
@@ -138,8 +138,8 @@ export function removePieces(tree: Tree, removals: readonly Override[]): PieceFa
       fault(
         named.find(({ name }) => gap.leadsTo(single, name))!.override,
         'conflict',
-        `\`${single}\` would have one way left, and it parts cases`,
-        `take out \`${single}\` as well`,
+        `\`${single}\` would have only one way left, but it must divide cases between ways`,
+        `remove \`${single}\` too`,
       ),
     ]
   close(tree, gap)
@@ -201,13 +201,13 @@ class Gap {
     const ends = this.endsOf(name, [name])
     if (ends.length === 0)
       return {
-        rule: `what goes to \`${name}\` comes back to it: without it cases never get out`,
-        fix: 'take out the pieces that lead back to it as well',
+        rule: `cases sent to \`${name}\` come back to it: without it they would never leave the line`,
+        fix: 'remove the pieces that lead back to it too',
       }
     if (ends.length === 1) return null
     return {
-      rule: `\`${name}\` sends cases several ways: without it they may go to ${ends.join(' or ')}`,
-      fix: `take out all of these ways but one as well, or leave \`${name}\``,
+      rule: `\`${name}\` sends cases several ways: without it they could go to ${ends.join(' or ')}`,
+      fix: `remove all of these ways except one, or keep \`${name}\``,
     }
   }
 

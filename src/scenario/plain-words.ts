@@ -187,8 +187,8 @@ export function percentFindings(tree: Map): Finding[] {
     return tell(
       odd.name,
       odd.share,
-      'a share in % is one of all arrivals: then the share of every case is in %',
-      'all shares in %, or all without',
+      'a share in % is a share of all arrivals: then the share of every case must be in %',
+      'write all shares in %, or none',
     )
   const sum = shares.reduce((total, { share }) => total + Number.parseFloat(String(share)), 0)
   if (Math.abs(sum - 100) <= mostOff) return []
@@ -196,7 +196,7 @@ export function percentFindings(tree: Map): Finding[] {
   return tell(
     last.name,
     last.share,
-    `shares in % are together all arrivals, 100 %; these are ${Number(sum.toPrecision(6))} %`,
-    'shares that sum to 100 %, or shares without %, which need not',
+    `shares in % must add up to 100 %, not ${Number(sum.toPrecision(6))} %`,
+    'give shares that add up to 100 %, or shares without %',
   )
 }

@@ -31,17 +31,18 @@ function checkTimes(
   report: Report,
 ): void {
   const isLate = (time: number | undefined) => time !== undefined && time >= shift.length
-  const earlier = `before ${hours(shift.length)}, where the shift ends`
+  const earlier = `use a time before ${hours(shift.length)}, the end of the shift`
   if ((at === undefined) === (every === undefined))
     report(
       path,
       'one-of',
-      'planned work is due once, by `at`, or again and again, by `every`',
+      'planned work needs either `at` (once) or `every` (repeated)',
       'keep or add one, such as `at: 4 h` or `every: 2 h`',
       true,
     )
-  if (isLate(at)) report([...path, 'at'], 'out-of-range', 'comes after the shift', earlier)
-  if (isLate(every)) report([...path, 'every'], 'out-of-range', 'never comes in a shift', earlier)
+  if (isLate(at)) report([...path, 'at'], 'out-of-range', 'is after the end of the shift', earlier)
+  if (isLate(every))
+    report([...path, 'every'], 'out-of-range', 'is longer than a shift, so the work is never done', earlier)
   if (meanOf(takes) < shortestWork)
     report(
       [...path, 'takes'],
@@ -53,8 +54,8 @@ function checkTimes(
     report(
       [...path, 'takes'],
       'conflict',
-      'takes as long as the time until it is due again: the piece would never run',
-      'a shorter `takes`, or a longer `every`',
+      'takes as long as the interval until it is due again: the piece would never run',
+      'use a shorter `takes` or a longer `every`',
     )
 }
 
@@ -66,8 +67,8 @@ export function checkHours(scenario: Scenario, piece: KeysOf, path: Path, report
       report(
         [...path, key],
         'conflict',
-        'is of places that people work, and a machine works this one',
-        'set `run-by: people`, or take it out',
+        'is only for places run by people, but this one is run by a machine',
+        'set `run-by: people`, or remove it',
       )
   const { handover } = piece
   if (handover === undefined) return
@@ -77,15 +78,15 @@ export function checkHours(scenario: Scenario, piece: KeysOf, path: Path, report
     report(
       [...path, 'handover'],
       'conflict',
-      'both of them together take the whole shift',
-      'a shorter handover',
+      'the two handovers together take the whole shift',
+      'use a shorter handover',
     )
   else if (shift.breaks.some((pause) => pause.at <= handover || pause.at + pause.for >= end - handover))
     report(
       [...path, 'handover'],
       'conflict',
-      'a break of the shift lies in a handover, or touches one',
-      'a shorter handover, or the break at another time',
+      'a break of the shift overlaps or touches a handover',
+      'use a shorter handover, or move the break',
     )
 }
 

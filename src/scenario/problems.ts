@@ -45,7 +45,7 @@ export function problemText(problem: Problem): string {
   ]
   if (problem.window) lines.push(problem.window)
   if (problem.found) lines.push(printable(`    found: ${problem.found}`))
-  if (problem.fix) lines.push(printable(`    mend:  ${problem.fix}`))
+  if (problem.fix) lines.push(printable(`    fix:   ${problem.fix}`))
   return lines.join('\n')
 }
 

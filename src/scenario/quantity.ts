@@ -23,15 +23,15 @@ export function parseQuantity(text: unknown, dimension: Dimension): Parsed {
   if (typeof text === 'number' || unit === '')
     return { code: 'no-unit', rule: `${name} needs a unit: ${list}`, fix }
   if (unit === undefined)
-    return { code: 'not-a-quantity', rule: `${name} is a number and a unit (${list})`, fix }
+    return { code: 'not-a-quantity', rule: `${name} must be a number and a unit (${list})`, fix }
   const other = dimensionOf(unit)
   if (other !== null)
     return {
       code: 'wrong-unit',
-      rule: `\`${unit}\` is the unit of ${dimensions[other].name}; here stands ${name}: ${list}`,
+      rule: `\`${unit}\` is a unit of ${dimensions[other].name}, but here ${name} is needed: ${list}`,
       fix: `write it like \`${exampleApart(example, written)}\``,
     }
-  return { code: 'unknown-unit', rule: `\`${unit.slice(0, 40)}\` is no unit of ${name}: ${list}`, fix }
+  return { code: 'unknown-unit', rule: `\`${unit.slice(0, 40)}\` is not a unit of ${name}: ${list}`, fix }
 }
 
 const moneyShape = /^\s*(\d+\.?\d*|\.\d+)\s*([A-Z]{3})(?:\s*\/\s*(roll|h|kWh|m))?\s*$/

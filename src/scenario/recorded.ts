@@ -102,7 +102,7 @@ class Reading implements RowTaker {
       this.fault(
         'file',
         error instanceof Error ? error.message : 'cannot be read',
-        'check the name and the file; it stays in the folder of the scenario',
+        'check the name and the file; it must be in the folder of the scenario',
       )
     }
     if (this.faults.length === 0 && this.rows === 0)
@@ -138,7 +138,7 @@ class Reading implements RowTaker {
     this.timeParts.at(-1)![index] = this.timeOf(cells[this.timeAt]!)
     if (this.caseAt >= 0) this.kindParts.at(-1)![index] = this.kindIn(cells[this.caseAt]!)
     this.rows++
-    if (this.rows > mostRows) this.fault('file', `more than ${mostRows} rows`, 'a part of the log')
+    if (this.rows > mostRows) this.fault('file', `more than ${mostRows} rows`, 'use a part of the log')
     return this.faults.length < mostFaults && this.rows <= mostRows
   }
 
@@ -152,14 +152,14 @@ class Reading implements RowTaker {
     if (!(time >= 0 && time < Infinity))
       this.fault(
         'time',
-        `${this.place} is no time: \`${shown(cell, 20)}\``,
-        'each row holds a number that is not negative',
+        `${this.place} is not a time: \`${shown(cell, 20)}\``,
+        'each row needs a number of 0 or more',
       )
     else if (time < this.latest)
       this.fault(
         'time',
-        `${this.place} goes back: \`${shown(cell, 20)}\``,
-        'sort the rows by time; a log is one shift, and its times count from the start of the shift',
+        `${this.place} is earlier than the row before: \`${shown(cell, 20)}\``,
+        'sort the rows by time; a log is one shift, with times from the start of the shift',
       )
     else this.latest = time
     return time
@@ -170,7 +170,7 @@ class Reading implements RowTaker {
     if (kind === undefined)
       this.fault(
         'case',
-        `row ${this.rows + 2} of column ${shown(this.log.case)} names no case: \`${shown(cell, 40)}\``,
+        `row ${this.rows + 2} of column ${shown(this.log.case)} does not name a case: \`${shown(cell, 40)}\``,
         nearest(cell.slice(0, 40), [...this.kindOf.keys()]),
       )
     return kind ?? 0

@@ -6,7 +6,7 @@ import type { Loaded } from './load.js'
 /** YAML text of the resolved scenario; what nobody named carries the comment `assumed`, and what says how well it is known what it rests on. */
 export function resolvedYaml({ resolved, assumed, evidence }: Loaded): string {
   const document = new Document(resolved)
-  document.commentBefore = ' The scenario as it was simulated: overrides applied, defaults written out.'
+  document.commentBefore = ' The scenario as simulated: overrides applied, defaults written out.'
   for (const { path, basis } of assumed) {
     const node = nodeAt(document, path.split('.'))
     if (node) node.comment = ` assumed: ${basis}`

@@ -90,7 +90,7 @@ export function checkRoutes(scenario: Scenario, report: Report): void {
     report(...finding)
   }
   if (pieces.has(exitName))
-    strictly(['line', exitName], 'bad-name', '`exit` stands for out of the line', 'choose another name', true)
+    strictly(['line', exitName], 'bad-name', '`exit` means out of the line', 'choose another name', true)
   checkTargets('arrivals', sources, pieces, strictly)
   checkTargets('line', pieces, pieces, strictly)
   for (const [name, piece] of Object.entries(scenario.line))
@@ -119,7 +119,7 @@ function checkTargets(group: string, all: Ways, pieces: Ways, report: Report): v
         report(
           [group, name, ...path],
           'no-such-path',
-          `\`${target}\` is no entry of the line`,
+          `\`${target}\` is not a piece of the line`,
           nearest(target, [...pieces.keys(), exitName]),
         )
 }
@@ -160,7 +160,7 @@ function checkReach(kinds: readonly string[], pieces: Ways, starts: readonly str
       ['line', last, ...way.path],
       'conflict',
       `the case \`${kind}\` never leaves this loop: ${[...loop, loop[0]].map((name) => `\`${name}\``).join(' to ')}`,
-      'send it to a later entry, or put a divert or an inspection with a way out into the loop',
+      'send it to a later piece, or put a divert or an inspection with a way out into the loop',
       way.path.length === 0,
     )
   }
@@ -171,8 +171,8 @@ function checkReach(kinds: readonly string[], pieces: Ways, starts: readonly str
       report(
         ['line', name],
         'conflict',
-        'no case comes to this piece',
-        'name it in the `to` of another one, or take it out',
+        'no case reaches this piece',
+        'name it in the `to` of another piece, or remove it',
         true,
       )
 }

@@ -70,7 +70,13 @@ function checkCases(scenario: Scenario, report: Report): void {
       true,
     )
   else if (kinds.every(([, kind]) => kind.share === 0))
-    report(['cases'], 'conflict', 'the mix is empty: every share is 0', 'give one case a share above 0', true)
+    report(
+      ['cases'],
+      'conflict',
+      'the mix is empty: every share is 0',
+      'give at least one case a share above 0',
+      true,
+    )
   for (const [name, kind] of kinds) {
     const outside = [kind.length, kind.width, kind.height]
     const isWhole = outside.every((side) => side !== undefined)
@@ -79,15 +85,15 @@ function checkCases(scenario: Scenario, report: Report): void {
       report(
         ['cases', name],
         'one-of',
-        'a case has length, width and height outside, or `inside` with `flute`',
-        'give the one or the other',
+        'a case needs outside length, width and height, or `inside` with `flute`',
+        'give one of the two',
         true,
       )
     if (kind.inside && !kind.flute)
       report(
         ['cases', name],
         'missing-key',
-        '`inside` needs `flute`: the board makes the difference',
+        '`inside` needs `flute`: the board thickness is the difference to the outside',
         'add `flute`, such as `flute: C`',
         true,
       )
@@ -150,13 +156,13 @@ function checkShift(scenario: Scenario, report: Report): void {
   const { shift } = scenario
   checkBreaks(shift.breaks, shift.length, ['shift', 'breaks'], report)
   if (shift['start-up'] >= shift.length)
-    report(['shift', 'start-up'], 'conflict', 'the start-up takes the whole shift', 'a shorter start-up')
+    report(['shift', 'start-up'], 'conflict', 'the start-up takes the whole shift', 'use a shorter start-up')
   if (shift['start-up'] > 0 && shift.breaks.some((pause) => pause.at < shift['start-up']))
     report(
       ['shift', 'breaks'],
       'conflict',
-      'a break begins before the line is started up',
-      'breaks after the start-up',
+      'a break begins before the end of the start-up',
+      'put the breaks after the start-up',
       true,
     )
   if (shift.campaign > 1 && shift.start === 'empty')
@@ -171,14 +177,14 @@ function checkShift(scenario: Scenario, report: Report): void {
       ['shift', 'run-out'],
       'conflict',
       'a line that runs without end (`start: steady`) has no run-out',
-      'set `run-out: 0 min`, or a campaign of shifts that each run out',
+      'set `run-out: 0 min`, or use another `start`',
       true,
     )
   if (shift.campaign * (shift.length + shift['run-out']) > longestCampaign)
     report(
       ['shift', 'campaign'],
       'out-of-range',
-      'a campaign is at most a year long',
-      'fewer shifts in a row',
+      'a campaign must be at most a year long',
+      'use fewer shifts in a row',
     )
 }

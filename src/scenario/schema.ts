@@ -34,19 +34,19 @@ const end = z.union([z.string(), z.number()])
 export const scenarioSchema = z
   .strictObject({
     title: assume(
-      z.string().max(200).describe('what the report is headed with'),
+      z.string().max(200).describe('title of the report'),
       'Sealing line',
       'definition of the format',
     ),
     target: decided(
       'case-rate',
-      'good cases out over working time (shift less breaks) that the line must hold; also for a whole shift, such as 4000 cases/shift',
+      'required throughput: good cases out / working time (shift without breaks); also for a whole shift, such as 4000 cases/shift',
       { above: 0, to: 1000 },
     ).optional(),
     display: assume(choice(['metric', 'us'], 'units of the reports'), 'metric', 'definition of the format'),
     cases: z.record(name, caseKind).describe('the cases, by name'),
-    arrivals: z.record(name, source).describe('where cases come from, by name'),
-    line: z.record(name, equipment).describe('the equipment, in the order in which a case travels'),
+    arrivals: z.record(name, source).describe('where cases arrive from, by name'),
+    line: z.record(name, equipment).describe('the pieces of the line, in the order of travel'),
     tape: assume(
       z.strictObject({
         width: assume(
@@ -60,7 +60,7 @@ export const scenarioSchema = z
           'common practice, no source',
         ),
         leg: assume(
-          quantity('length', 'tape down each end of the case'),
+          quantity('length', 'length of tape down each end of the case'),
           '70 mm',
           'common practice, no source',
         ),
@@ -76,7 +76,7 @@ export const scenarioSchema = z
           'definition of the format',
         ),
         'lost-per-roll': assume(
-          quantity('length', 'tape of each roll that goes into threading and the stub'),
+          quantity('length', 'tape of each roll lost in threading and at the end of the roll'),
           '4 m',
           'from memory, low confidence',
         ),
@@ -88,7 +88,7 @@ export const scenarioSchema = z
     closure: closure.optional(),
     site: site.optional(),
     crew: assume(
-      z.record(name, member).describe('people who put stops right, by name'),
+      z.record(name, member).describe('people who clear stops, by name'),
       { operators: { does: [...skills] } },
       'definition of the format',
     ),
@@ -102,14 +102,14 @@ export const scenarioSchema = z
         start: assume(
           choice(
             ['empty', 'carry-over', 'steady'],
-            'how a shift finds the line: empty; carry-over: as the shift before left it, rolls and blades included; steady: the line in its stride, for open-ended running: the warm-up from empty is found and cut away',
+            'state of the line at the start of a shift. empty; carry-over: as the shift before left it, rolls and blades included; steady: steady state of an endless run, after a warm-up that is found and removed',
           ),
           'empty',
           'definition of the format',
         ),
         campaign: assume(
           whole(
-            'carry-over, steady: shifts in a row; the campaign is the observation, the first shift of it starts empty',
+            'carry-over, steady: number of shifts in a row; statistics use whole campaigns, and the first shift of each starts empty',
             1,
             1000,
           ),
@@ -117,14 +117,14 @@ export const scenarioSchema = z
           'definition of the format',
         ),
         'start-up': assume(
-          quantity('time', 'time at the start of a shift before cases come', { from: 0, to: 31_622_400 }),
+          quantity('time', 'time at the start of a shift before cases arrive', { from: 0, to: 31_622_400 }),
           '0 min',
           'definition of the format',
         ),
         'rolls-start': assume(
           choice(
             ['full', 'part-used'],
-            'rolls at the start of the shift: full, or each used up by a random part',
+            'rolls at the start of the shift: full, or each partly used by a random share',
           ),
           'full',
           'definition of the format',
@@ -133,7 +133,7 @@ export const scenarioSchema = z
         'breaks-stop': assume(
           choice(
             ['arrivals-and-manual-work', 'everything'],
-            'what a break stops; machines run on in the first case',
+            'what stops in a break; with arrivals-and-manual-work machines continue',
           ),
           'arrivals-and-manual-work',
           'definition of the format',
@@ -154,35 +154,35 @@ export const scenarioSchema = z
           .string()
           .regex(/^[A-Z]{3}$/)
           .describe('three-letter currency code'),
-        labour: money('h', 'one person for an hour').optional(),
-        downtime: money('h', 'an hour in which a sealer stands still for a stop of its own').optional(),
-        energy: money('kWh', 'a kilowatt-hour; counted with power').optional(),
+        labour: money('h', 'cost of one person for an hour').optional(),
+        downtime: money('h', 'cost of an hour in which a sealer is down for its own stops').optional(),
+        energy: money('kWh', 'price of a kilowatt-hour; needs power').optional(),
         power: z
           .record(z.string(), quantity('power', 'mean power over the shift'))
           .optional()
           .describe(
-            'what each piece draws on average over the shift, by its path, such as line.sealer; counted with energy',
+            'mean power of each piece over the shift, by its path, such as line.sealer; needs energy',
           ),
-        maintenance: quantity('share', 'of what was bought, a year; counted with capital and shifts', {
+        maintenance: quantity('share', 'share of the purchase price, a year; needs capital and shifts', {
           from: 0,
           to: 1,
         }).optional(),
-        life: quantity('time', 'years over which capital is paid back', { above: 0 }).optional(),
+        life: quantity('time', 'years over which the capital is recovered', { above: 0 }).optional(),
         interest: quantity('share', 'yearly interest', { from: 0, to: 1 }).optional(),
-        shifts: quantity('yearly', 'shifts worked', { above: 0 }).optional(),
+        shifts: quantity('yearly', 'number of shifts a year', { above: 0 }).optional(),
         capital: z
-          .record(z.string(), moneyFor([null, 'm'], 'price, of a conveyor also that of a metre'))
+          .record(z.string(), moneyFor([null, 'm'], 'price; for a conveyor it may be per metre'))
           .optional()
           .describe(
-            'what each piece costs, by its path, such as line.sealer; counted with life, interest and shifts',
+            'purchase price of each piece, by its path, such as line.sealer; needs life, interest and shifts',
           ),
       })
       .optional()
-      .describe('money; what is not given is left out of the sum and listed'),
+      .describe('prices; costs without a price are left out of the sum and listed'),
     study: assume(
       z.strictObject({
         shifts: assume(
-          whole('shifts to simulate; campaigns, where shifts carry over', 2, mostShifts),
+          whole('number of shifts to simulate (campaigns, if shifts carry over)', 2, mostShifts),
           100,
           'definition of the format',
         ),
@@ -215,56 +215,51 @@ export const scenarioSchema = z
             ]),
           )
           .describe(
-            'what may be chosen, by path: a list, or from, to and step; `variant` takes names of variants, `base` for none',
+            'choices, by path: a list, or from, to and step; `variant` takes names of variants, with `base` for none',
           ),
         holds: z
           .array(z.string().max(200))
           .min(1)
-          .describe('promises that the line must keep, such as `9 cases/min in 95 % of shifts`'),
+          .describe('promises that the line must meet, such as `9 cases/min in 95 % of shifts`'),
         order: z
           .array(z.string())
           .optional()
           .describe(
-            'paths of the choices by which of two designs that cost the same the better one is told: values that stand first are better',
+            'choices that decide between designs of the same cost, by path: earlier values are better',
           ),
         rising: z
           .array(z.string())
           .optional()
-          .describe(
-            'paths of which more never hurts, as you know: what fails with more need not be tried with less',
-          ),
+          .describe('paths of choices of which more never hurts: if more fails, less is not tried'),
       })
       .optional()
-      .describe('for `tapeshift size`: what may be chosen, and what the line must hold'),
+      .describe('for `tapeshift size`: the choices, and the promises that the line must meet'),
     variants: z
       .record(
         name,
         z
           .strictObject({
-            note: z.string().max(500).optional().describe('what it is, in words'),
+            note: z.string().max(500).optional().describe('description in words'),
             set: z
               .record(z.string(), amount)
               .optional()
               .describe('values by dotted path, such as line.sealer.belt-speed'),
             add: z
-              .record(
-                name,
-                z.looseObject({ after: name.optional().describe('the piece behind which it stands') }),
-              )
+              .record(name, z.looseObject({ after: name.optional().describe('the piece before it') }))
               .optional()
               .describe(
-                'pieces to add, by name, with their keys: what the piece before passed on to, it passes on to, unless it says to',
+                'pieces to add, by name, with their keys; the new piece passes cases to where the piece before it did, unless `to` says otherwise',
               ),
             remove: z
               .array(name)
               .min(1)
               .optional()
               .describe(
-                'names of pieces to take out; their cases go where they would have gone from there, their prices and posts go with them',
+                'names of pieces to remove; cases go directly to the next piece. Prices and posts of these pieces are removed too',
               ),
           })
           .refine(({ set, add, remove }) => set ?? add ?? remove, {
-            message: 'a variant changes something',
+            message: 'a variant must change something',
             params: { code: 'missing-key', fix: 'add `set`, `add` or `remove`' },
           }),
       )

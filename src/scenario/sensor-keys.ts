@@ -7,23 +7,23 @@ const sensor = (what: string) =>
     .strictObject({
       full: name
         .optional()
-        .describe('a conveyor: its sensor must see a case without a break, moving or standing'),
-      clear: name.optional().describe('in place of `full`: a conveyor whose sensor must see none'),
+        .describe('a conveyor whose sensor must see a case all the time, moving or stopped'),
+      clear: name.optional().describe('instead of `full`: a conveyor whose sensor must see no case'),
       at: quantity(
         'length',
-        'place of the sensor, from the end of that conveyor back; when not given, the longest case behind its entrance, where nothing that still lies on the piece before can cover it',
+        'distance of the sensor from the end of the conveyor (default: one length of the longest case after its entrance, where cases still on the piece before cannot cover it)',
       ).optional(),
-      for: quantity('time', 'how long without a break, so that cases that pass do not count'),
+      for: quantity('time', 'for how long without interruption, so that passing cases do not count'),
     })
     .describe(what)
 
 /** Keys of a piece that sensors stop and start. */
 export const sensed = {
-  'stops-when': sensor('the piece stands as soon as this holds, and what is in hand waits').optional(),
+  'stops-when': sensor('the piece stops as soon as this is true; cases in it wait').optional(),
   'starts-when': sensor(
-    'it runs again once this holds; once `stops-when` does not, when not given',
+    'it starts again as soon as this is true (default: when `stops-when` is no longer true)',
   ).optional(),
-  restart: quantity('time', 'from then until it runs: running up; 0 s when not given').optional(),
+  restart: quantity('time', 'delay from then until it runs, for run-up (default: 0 s)').optional(),
 }
 
 export type SensorKeys = z.output<ReturnType<typeof sensor>>

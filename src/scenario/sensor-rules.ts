@@ -35,8 +35,8 @@ function checkPiece(scenario: Scenario, name: string, piece: KeysOf, report: Rep
       report(
         [...path, alone],
         'missing-key',
-        'nothing stops this piece that could start again',
-        'add `stops-when`, such as `{full: outfeed, for: 3 s}`, or take it out',
+        'nothing stops this piece, so it cannot start again',
+        'add `stops-when`, such as `{full: outfeed, for: 3 s}`, or remove it',
         true,
       )
     return
@@ -45,8 +45,8 @@ function checkPiece(scenario: Scenario, name: string, piece: KeysOf, report: Rep
     report(
       [...path, 'stops-when'],
       'conflict',
-      'a gravity conveyor has no drive that could stop',
-      'take it out, or make it `accumulating`',
+      'a gravity conveyor has no drive to stop',
+      'remove it, or make it `accumulating`',
       true,
     )
   for (const key of showings) {
@@ -61,7 +61,7 @@ function checkSensor(scenario: Scenario, name: string, sensor: SensorKeys, path:
     report(
       path,
       'one-of',
-      'a sensor is to show one thing: `full`, a case, or `clear`, none',
+      'a sensor needs either `full` (it sees a case) or `clear` (it sees none)',
       'keep or add one, such as `full: outfeed`',
       true,
     )
@@ -77,16 +77,16 @@ function checkSensor(scenario: Scenario, name: string, sensor: SensorKeys, path:
       at,
       'no-such-path',
       watched === name
-        ? 'the sensor stands on the piece that it stops, where nothing moves then'
-        : `\`${watched}\` is no conveyor of the line`,
-      conveyors.length > 0 ? nearest(watched, conveyors) : 'a conveyor beside this piece',
+        ? 'the sensor is on the piece that it stops, where then nothing moves'
+        : `\`${watched}\` is not a conveyor of the line`,
+      conveyors.length > 0 ? nearest(watched, conveyors) : 'use another conveyor',
     )
   else if (countOf(piece) > 1)
     report(
       at,
       'conflict',
-      `there are ${countOf(piece)} of \`${watched}\` side by side, and a sensor looks at one`,
-      'look at a conveyor before or behind them',
+      `there are ${countOf(piece)} of \`${watched}\` side by side, but a sensor looks at only one`,
+      'look at a conveyor before or after them',
     )
   else checkPlace(scenario, name, sensor, piece.length, path, report)
 }
@@ -106,7 +106,7 @@ function checkPlace(
     report(
       at,
       'out-of-range',
-      `the sensor stands before the entrance of \`${watched}\``,
+      `the sensor is before the entrance of \`${watched}\``,
       `at most ${millimetres(length)}`,
     )
   const feeds = targetsOf(lineWays(scenario), name).includes(watched)
@@ -116,8 +116,8 @@ function checkPlace(
     report(
       at,
       'conflict',
-      `the belts of \`${name}\` hold a case whose tail they hold, and \`${longestCase(scenario)?.name}\` would cover this place for ever`,
-      `at most ${millimetres(farthest)}: the longest case behind the entrance`,
+      `the belts of \`${name}\` stop a case while its tail is on them, so \`${longestCase(scenario)?.name}\` would cover this place for ever`,
+      `at most ${millimetres(farthest)}: one length of the longest case after the entrance`,
     )
 }
 
@@ -166,8 +166,8 @@ function checkLocks(scenario: Scenario, report: Report): void {
         report(
           path,
           'conflict',
-          `\`${name}\` and \`${other}\` may wait for each other for ever: each stands until the other has moved cases on ${[...new Set([awaited.watched, back.watched])].map((each) => `\`${each}\``).join(' and ')}`,
-          `take out \`${back.key}\` of \`${other}\`, or let one of them start by a sensor that the other does not hold up`,
+          `\`${name}\` and \`${other}\` could wait for each other for ever: each is stopped until the other has moved cases on ${[...new Set([awaited.watched, back.watched])].map((each) => `\`${each}\``).join(' and ')}`,
+          `remove \`${back.key}\` of \`${other}\`, or start one of them by a sensor that the other cannot block`,
           true,
         )
       }
@@ -183,13 +183,13 @@ function comesBefore(one: Awaited, other: Awaited): boolean {
 
 const lockedAlone = (name: string, { watched, awaitsCase }: Awaited): string =>
   awaitsCase
-    ? `\`${name}\` would stand for ever: it waits for cases on \`${watched}\`, and they all come through \`${name}\``
-    : `\`${name}\` would stand for ever: it waits until \`${watched}\` is clear, and all its cases go on through \`${name}\``
+    ? `\`${name}\` would be stopped for ever: it waits for cases on \`${watched}\`, but they all come through \`${name}\``
+    : `\`${name}\` would be stopped for ever: it waits until \`${watched}\` is clear, but all its cases leave through \`${name}\``
 
 const lockedAloneFix = ({ watched, awaitsCase }: Awaited): string =>
   awaitsCase
-    ? `\`full: ${watched}\` to stop and \`clear: ${watched}\` to start, or a conveyor before this piece`
-    : `\`clear: ${watched}\` to stop and \`full: ${watched}\` to start, or a conveyor behind this piece`
+    ? `use \`full: ${watched}\` to stop and \`clear: ${watched}\` to start, or a conveyor before this piece`
+    : `use \`clear: ${watched}\` to stop and \`full: ${watched}\` to start, or a conveyor after this piece`
 
 /** Which pieces must run for a conveyor to come to show a case, or none: those that all cases to it, or from it, go through. */
 class MustRun {

@@ -127,7 +127,7 @@ export function checkSideBySide(scenario: Scenario, report: Report): void {
         report(
           ['line', each],
           'bad-name',
-          `\`${each}\` is the name of one of the pieces of \`${name}\`, which stand side by side`,
+          `\`${each}\` is already the name of one of the pieces of \`${name}\` side by side`,
           'choose another name',
           true,
         )
@@ -136,8 +136,8 @@ export function checkSideBySide(scenario: Scenario, report: Report): void {
       report(
         ['line', name, 'divert'],
         'conflict',
-        'a piece has a divert of its own where several stand side by side',
-        'add `side-by-side: 2`, or take it out',
+        '`divert` is only for several pieces side by side',
+        'add `side-by-side: 2`, or remove it',
         true,
       )
     const first = keys['right-of-way']
@@ -145,8 +145,8 @@ export function checkSideBySide(scenario: Scenario, report: Report): void {
       report(
         ['line', name, 'right-of-way'],
         'conflict',
-        `right of way is of one piece, and there are ${alike.line[first].pieces.length} of \`${first}\` side by side`,
-        'put a piece behind them in which they merge, such as a conveyor, and name that',
+        `right of way must be given to one piece, but there are ${alike.line[first].pieces.length} of \`${first}\` side by side`,
+        'put a piece after them in which they merge, such as a conveyor, and name that piece',
       )
   }
 }

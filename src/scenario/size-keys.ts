@@ -13,7 +13,7 @@ const laws = z
       .strictObject({
         mean: side('mean before the cuts'),
         sd: decided('length', 'standard deviation before the cuts', { above: 0, to: sideEnds.to }),
-        'at-least': side('smallest: the law is cut off below it, the rest scaled up'),
+        'at-least': side('smallest: the distribution is cut off below it and rescaled'),
         'at-most': side('largest: cut off above it'),
       })
       .refine((n) => n['at-least'] <= n.mean && n.mean <= n['at-most'] && n['at-least'] < n['at-most'], {
@@ -32,7 +32,7 @@ const laws = z
       .strictObject({ low: side('smallest'), high: side('largest') })
       .refine((u) => u.low < u.high, {
         message: 'low must be below high',
-        params: { code: 'conflict', fix: 'exchange the two, or write the one size' },
+        params: { code: 'conflict', fix: 'swap the two, or write only one size' },
       })
       .optional(),
     observed: z
@@ -44,7 +44,7 @@ const laws = z
       .optional(),
   })
   .refine((given) => Object.keys(given).length === 1, {
-    message: 'exactly one law must stand here',
+    message: 'exactly one distribution is needed here',
     params: { code: 'one-of', fix: 'keep one of normal, triangular, uniform, observed' },
   })
   .meta({ minProperties: 1, maxProperties: 1 })

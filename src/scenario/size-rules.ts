@@ -18,7 +18,7 @@ export function checkSizes(scenario: Scenario, report: Report): void {
         report(
           ['line', name, 'size-setting', 'by'],
           'conflict',
-          `the case \`${kind}\` varies in height or width, and a machine that people set would be set anew for each of them`,
+          `the case \`${kind}\` varies in height or width, but a machine set by people would need a changeover for each of them`,
           '`machine`, which sets itself; or one height and one width for this case',
         )
   }

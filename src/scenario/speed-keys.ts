@@ -6,13 +6,13 @@ export const speeds = z
   .array(
     z.strictObject({
       of: name.describe(
-        'the conveyor whose level counts: the share of its length that cases take, with the room kept between them',
+        'the conveyor whose level is measured: the share of its length taken by cases and the gaps kept between them',
       ),
-      above: quantity('share', 'the drive runs at this speed once the level is above', { from: 0, to: 1 }),
-      at: quantity('speed', 'that speed: of a sealer not above the rating of its heads', { above: 0 }),
+      above: quantity('share', 'level above which the drive runs at this speed', { from: 0, to: 1 }),
+      at: quantity('speed', 'the speed; for a sealer at most the rating of its heads', { above: 0 }),
       'back-below': quantity(
         'share',
-        'until the level is below; 10 points under `above`, when not given (common practice, no source)',
+        'level below which the drive returns to its usual speed (default: 10 percentage points under `above`; common practice, no source)',
         { from: 0, to: 1 },
       ).optional(),
     }),
@@ -20,7 +20,7 @@ export const speeds = z
   .min(1)
   .max(10)
   .describe(
-    'other speeds by level; of several that hold the last one counts, and where none does the usual speed',
+    'other speeds by level; if several apply the last one is used, and if none applies the usual speed',
   )
 
 export type SpeedStep = z.output<typeof speeds>[number]

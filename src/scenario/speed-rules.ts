@@ -18,22 +18,22 @@ export function checkSpeeds({ line }: Scenario, piece: KeysOf, path: Path, repor
       report(
         [...at, 'of'],
         'no-such-path',
-        `\`${step.of}\` is no conveyor of the line`,
+        `\`${step.of}\` is not a conveyor of the line`,
         nearest(step.of, conveyors),
       )
     else if (countOf(watched) > 1)
       report(
         [...at, 'of'],
         'conflict',
-        `there are ${countOf(watched)} of \`${step.of}\` side by side, and each has a level of its own`,
-        'name a conveyor before or behind them',
+        `there are ${countOf(watched)} of \`${step.of}\` side by side, and each has its own level`,
+        'name a conveyor before or after them',
       )
     if (backBelow(step) > step.above)
       report(
         [...at, 'back-below'],
         'conflict',
-        'the step would be left again before it is reached',
-        'at most what `above` says',
+        '`back-below` is above `above`: the speed would change back at once',
+        'use at most the value of `above`',
       )
   }
 }

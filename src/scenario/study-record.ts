@@ -5,12 +5,10 @@ const words = (doc: string) => z.string().min(1).max(500).describe(`${doc}; prin
 
 /** Keys of `study` that the report quotes. */
 export const studyRecord = {
-  purpose: words('the question that the study is to answer').optional(),
-  decision: words('what is decided by the answer, by whom and when').optional(),
-  'data-source': words(
-    'where the figures of this file come from: what was measured, when, by whom',
-  ).optional(),
+  purpose: words('the question of the study').optional(),
+  decision: words('the decision that depends on the answer, by whom and when').optional(),
+  'data-source': words('source of the figures in this file: what was measured, when, by whom').optional(),
   'validated-by': words(
-    'what the model was held against, such as a week of the plant’s own counts',
+    'what the model was compared with, such as a week of the plant’s own counts',
   ).optional(),
 }

@@ -25,7 +25,7 @@ export interface Bounds {
 function outside(value: number, bounds: Bounds, unit: string): string | null {
   const bound = (words: string, end: number) => `${words} ${end} ${unit}`.trim()
   if (bounds.above !== undefined && !(value > bounds.above))
-    return bounds.above === 0 ? 'more than nothing' : bound('more than', bounds.above)
+    return bounds.above === 0 ? 'above 0' : bound('more than', bounds.above)
   if (bounds.from !== undefined && !(value >= bounds.from))
     return bounds.from === 0 ? 'not negative' : bound('at least', bounds.from)
   if (bounds.to !== undefined && !(value <= bounds.to)) return bound('at most', bounds.to)
@@ -35,14 +35,14 @@ function outside(value: number, bounds: Bounds, unit: string): string | null {
 function kept(value: number, bounds: Bounds, dimension: Dimension): Read<number> {
   const { name, si } = dimensions[dimension]
   const rule = outside(value, bounds, si)
-  if (rule) return fault('out-of-range', `must be ${rule}`, `a value that is ${rule}`)
+  if (rule) return fault('out-of-range', `must be ${rule}`, `use a value that is ${rule}`)
   const beyond = beyondEnds(dimension, value)
   if (beyond === null) return { value }
   const { words, end } = beyond
   return fault(
     'out-of-range',
     `${name} of a line is ${words}`,
-    `look at the unit; the nearest is ${end} ${si}`.trim(),
+    `check the unit; the nearest allowed value is ${end} ${si}`.trim(),
   )
 }
 
@@ -51,8 +51,8 @@ export function readExact(written: unknown, dimension: Dimension, bounds: Bounds
   if (dimension === 'time' && isBetween(written))
     return fault(
       'not-a-quantity',
-      'two times between which it lies may stand only where a time varies: here stands one',
-      'one time, or a guess: `guess` with the likeliest, `between` with the two',
+      'a range of two times is allowed only for a time that varies: here one time is needed',
+      'give one time, or a guess: `guess` with the most likely value, `between` with the two',
     )
   const parsed = parseQuantity(written, dimension)
   if (!('value' in parsed)) return fault(parsed.code, parsed.rule, parsed.fix)
@@ -119,7 +119,7 @@ export function readNumber(
       return fault('wrong-type', 'must be a number', 'write a number here')
     if (each >= least && each <= most) return { value: each }
     const bound = each < least ? `at least ${least}` : `at most ${most}`
-    return fault('out-of-range', `must be ${bound}`, `a value of ${bound}`)
+    return fault('out-of-range', `must be ${bound}`, `use a value of ${bound}`)
   }
   const spread = least < 0 ? 'normal' : 'lognormal'
   return guessedOr(written, { read, numberOf: (value) => value, spread, ends: { least, most } })

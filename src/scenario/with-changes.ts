@@ -20,7 +20,7 @@ export function withChanges(text: string, changes: readonly Change[]): string {
   // a value that has a name is read at other places too
   if (JSON.stringify(sorted(expected)) !== JSON.stringify(sorted(treeOf(changed))))
     throw misuse(
-      'the values cannot be written into this scenario without changing others: write out what it refers to by `*name`',
+      'the values cannot be written into this scenario without changing others: first write out all references by `*name`',
     )
   return changed
 }

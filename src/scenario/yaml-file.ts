@@ -44,7 +44,7 @@ export function readYaml(
   if (text.length > mostText)
     throw refused(
       'too-large',
-      `${asked.name} is at most a million characters`,
+      `${asked.name} must have at most a million characters`,
       'put recorded values into a CSV file beside it',
     )
   try {
@@ -53,7 +53,7 @@ export function readYaml(
     if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
       throw refused(
         'not-yaml',
-        `${asked.name} is a YAML map with ${asked.keys}`,
+        `${asked.name} must be a YAML map with ${asked.keys}`,
         `start from \`${asked.starter}\``,
         sortOf(raw),
       )
@@ -61,7 +61,7 @@ export function readYaml(
     if (hidden)
       throw new ScenarioError([
         {
-          ...problemWithoutPlace(file, 'bad-name', '`__proto__` is no name', 'choose another name'),
+          ...problemWithoutPlace(file, 'bad-name', '`__proto__` is not a valid name', 'choose another name'),
           ...placeAt(text, lines, offsetOf(document, hidden, true)),
           path: hidden.join('.'),
         },
@@ -72,7 +72,7 @@ export function readYaml(
     throw refused(
       'too-large',
       `cannot be read as ${asked.name}: ${whyUnread(error)}`,
-      'write the values out in place of nested references',
+      'write out the values instead of nested references',
     )
   }
 }
@@ -89,7 +89,7 @@ export function refuseForeign(raw: Record<string, unknown>, file: string): void 
     problemWithoutPlace(
       file,
       'not-yaml',
-      `${name} is a YAML map with ${keys}`,
+      `${name} must be a YAML map with ${keys}`,
       `start from \`${starter}\``,
       `a map of ${count === 1 ? 'one key, which is' : `${count} keys,`} none of them`,
     ),
@@ -123,9 +123,9 @@ function documentOf(text: string, file: string, lines: LineCounter, asked: FileA
         ...problemWithoutPlace(
           file,
           'not-yaml',
-          `not YAML 1.2: ${isOurs ? inOurWords(fault.message, asked.name) : `its lines are not repeated, for nothing says that it is ${asked.name}`}`,
+          `not YAML 1.2: ${isOurs ? inOurWords(fault.message, asked.name) : `its lines are not shown, because the text does not look like ${asked.name}`}`,
           isOurs
-            ? 'look at the indent, the quotes and the braces near the caret'
+            ? 'check the indentation, quotes and braces near the caret'
             : `start from \`${asked.starter}\``,
         ),
         ...placeAt(text, lines, fault.pos[0]),
@@ -143,7 +143,7 @@ function whyUnread(error: unknown): string {
 
 /** What the YAML library says, where it speaks of itself. */
 function inOurWords(message: string, name: string): string {
-  if (message.includes('multiple documents')) return `${name} is one document, without a second \`---\``
+  if (message.includes('multiple documents')) return `${name} must be one document, without a second \`---\``
   if (message.includes('call stack')) return 'it nests too deeply'
   return shown(message, 200)
 }

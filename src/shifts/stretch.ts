@@ -65,7 +65,7 @@ export function ordinaryShift(shifts: readonly Pick<ShiftResult, 'outputs'>[]): 
   const share = `Shift ${best + 1} of ${outputs.length}`
   return {
     shift: best + 1,
-    why: `${share} has the output of an ordinary shift: as many shifts put out more as less. What holds it up is what usually holds the line up.`,
+    why: `${share} has a typical output: half of the shifts have more, half have less. Its stops are typical of the line.`,
   }
 }
 
@@ -103,7 +103,7 @@ export function recordStretch(
     shift,
     from,
     to,
-    why: [why, `The stretch is the one around its longest queue, ${most.count} cases in the line.`]
+    why: [why, `The period shown is around its longest queue, ${most.count} cases in the line.`]
       .filter((part) => part !== '')
       .join(' '),
     cases,

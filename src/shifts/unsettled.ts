@@ -16,8 +16,8 @@ export function unsettled({ cases, cut, runs }: WarmUp, { shift }: Scenario): Fa
   const hours = (seconds: number) => `${Number((seconds / hour).toPrecision(3))} h`
   return new Fault(
     'unsettled',
-    `shift.start: with \`steady\` the line must come to its stride in the first half of the run; by MSER-5 over the average of ${runs} runs of ${hours(length)} it has not (cut at ${hours(cut)}).\n` +
+    `shift.start: with \`steady\` the line must reach a steady state in the first half of the run, but it did not (MSER-5 over the average of ${runs} runs of ${hours(length)}: cut at ${hours(cut)}).\n` +
       `    seen:  cases in the line, mean of the quarters: ${[0, 1, 2, 3].map((each) => average(each * quarter)).join(', ')}\n` +
-      `    mend:  a longer run, such as ${shift.campaign > 1 ? `\`campaign: ${shift.campaign * 4}\`` : `\`length: ${hours(length * 4)}\``}; if the cases only grow, more come than the line can pass on, and there is no steady state`,
+      `    fix:   use a longer run, such as ${shift.campaign > 1 ? `\`campaign: ${shift.campaign * 4}\`` : `\`length: ${hours(length * 4)}\``}; if the cases only grow, more arrive than the line can pass, and there is no steady state`,
   )
 }

@@ -30,7 +30,7 @@ export class ShareTest implements ConstraintTest {
     const low = Math.max(least - near, least / 2)
     const high = Math.min(least + near, (1 + least) / 2)
     if (!(low > 0 && high < 1 && low < high))
-      throw new RangeError(`a share of ${least}, give or take ${near}, leaves nothing to tell apart`)
+      throw new RangeError(`a share of ${least}, ± ${near}, leaves nothing to tell apart`)
     this.forHeld = Math.log(high / low)
     this.forMissed = Math.log((1 - high) / (1 - low))
     this.accepts = Math.log((1 - refused) / wrongly)

@@ -10,26 +10,27 @@ export const postalWidth = 2 * inch
 /** What a case or a site asks of the tape, by what triggers it, and how well that is known. No standard is known that ties a width to a case weight. */
 export const widthGuidance = {
   /** Gross weight of about 14 to 29 kg (30 to 65 lb). Project rule. */
-  middling: { suggestion: '2 inch tape of a heavier grade, or 3 inch; test' },
+  middling: { suggestion: 'use 2 inch tape of a heavier grade, or 3 inch tape, and test the closure' },
   /** Gross weight above about 29 kg (65 lb). Project rule. */
-  heavy: { suggestion: '3 inch tape, the H pattern or reinforced tape' },
+  heavy: { suggestion: 'use 3 inch tape, the H pattern or reinforced tape' },
   /** Stiff flaps that spring back. */
   doubleWall: {
-    suggestion: '3 inch tape, the H pattern or reinforced tape',
+    suggestion: 'use 3 inch tape, the H pattern or reinforced tape',
     basis: 'common practice, no source',
   },
   /** Overfilled or bulging cases, or soft void fill. */
   overfill: {
-    suggestion: '3 inch tape with an adhesive of high shear; better, cure the overfill',
+    suggestion: 'use 3 inch tape with a high-shear adhesive; better, stop the overfill',
     basis: 'common practice, no source',
   },
   /** Board of much recycled fibre, dusty, damp or cold. */
   surface: {
-    suggestion: 'a better adhesive first, then width',
+    suggestion: 'use a better adhesive first, then wider tape',
     basis: 'common practice, no source',
   },
   post: {
-    suggestion: 'tape of 2 inch or more, and plastic tape that is not reinforced as strong across as along',
+    suggestion:
+      'use tape of 2 inch or more; plastic tape that is not reinforced must be equally strong in both directions',
     source: 'USPS Publication 2, 4-5.2',
   },
 } as const

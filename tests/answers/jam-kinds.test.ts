@@ -49,7 +49,7 @@ describe('losses by kind of jam', () => {
     const behind = '  pack: {type: station, time: 1 s, jams: {chance: 50 %, clear: 1 s, case-lost: 100 %}}'
     const { losses } = studied(text(behind))
     expect(losses.line.map(({ key, label, cases }) => [key, label, cases.mean])).toEqual([
-      ['spoilt', 'spoilt in jams behind sealer', 35],
+      ['spoilt', 'spoilt in jams after sealer', 35],
     ])
     expect(losses.output.mean).toBe(0)
   })

@@ -1,4 +1,4 @@
-/** What is not known of the inputs in losses and in what each input does: the closed form of one station. */
+/** Uncertainty of the inputs in losses and in what each input does: the closed form of one station. */
 import { describe, expect, it } from 'vitest'
 import { loadScenario, run } from '../../src/index.js'
 import { inputEndsChart } from '../../src/questions/run/input-ends-chart.js'
@@ -51,12 +51,12 @@ describe('losses of a run whose inputs were drawn', () => {
 
   it('is printed with both kinds', () => {
     const table = runReport(document).tables.find(
-      ({ title }) => title === 'Where the cases are lost, a shift',
+      ({ title }) => title === 'Where output is lost, cases a shift',
     )!
     const said = table.rows.map((row) => row.map((cell) => cellText(cell, 'metric')))
     const ends = endsOf(times.map((time) => seconds / time))
     expect(said[0]![2]).toBe(`300 ± ${Math.max(ends.below, ends.above).toFixed(0)}`)
-    expect(table.note).toContain('what is not known of the inputs')
+    expect(table.note).toContain('uncertainty of the inputs')
   })
 })
 
@@ -94,7 +94,7 @@ describe('what an input does to a figure', () => {
   it('is drawn to both sides of the middle, and said beside it', () => {
     const chart = inputEndsChart(document, told)!
     expect(chart.alt).toMatch(
-      /^Good cases out at the ends of each input, [\d.]+ cases\/min in the middle: line\.end\.time at [\d.]+ s: 1[12]\.\d, at [\d.]+ s: 8\.\d, 9\d %\.$/,
+      /^Throughput at the ends of each input, [\d.]+ cases\/min in the middle: line\.end\.time at [\d.]+ s: 1[12]\.\d, at [\d.]+ s: 8\.\d, 9\d %\.$/,
     )
     const [low, high] = chart.config.data.datasets.slice(0, 2).map(({ data }) => data[0] as [number, number])
     expect(low![0]).toBeCloseTo(told.middle * 60, 9)

@@ -84,7 +84,7 @@ describe('by hand', () => {
   it('where machines run on in breaks the label of waiting says so', () => {
     const shift = '{length: 1 h, breaks: [{at: 30 min, for: 10 min}]}'
     const losses = study(loadScenario(text(sealer(), shift))).losses!
-    expect(losses.machines[0]!.losses[0]!.label).toBe('waiting for cases, in breaks too')
+    expect(losses.machines[0]!.losses[0]!.label).toBe('starved, breaks included')
   })
 
   it('run-out counts: an hour and ten minutes', () => {
@@ -100,7 +100,7 @@ describe('by hand', () => {
     expect(losses.line).toHaveLength(1)
     expect(losses.line[0]).toMatchObject({
       key: 'inside',
-      label: 'still in the line behind sealer at the end',
+      label: 'still in the line after sealer at the end',
       cases: { mean: 3 },
     })
     expect(losses.output.mean).toBe(356)
@@ -111,7 +111,7 @@ describe('by hand', () => {
     expect(study(station).losses).toBeNull()
     const losses = study(station, 2, { bottleneck: 's' }).losses!
     const [machine] = losses.machines
-    expect(machine).toMatchObject({ machine: 's', type: 'station', how: 'places over mean time a case' })
+    expect(machine).toMatchObject({ machine: 's', type: 'station', how: 'places / mean time per case' })
     expect(machine!.could).toBeCloseTo(720, 9)
     expect(steps(losses).waiting).toBeCloseTo((3600 - 359 * 5) / 5, 6)
     expect(steps(losses).slower).toBeCloseTo(0, 6)
@@ -125,7 +125,7 @@ describe('by hand', () => {
     const losses = study(station, 2, { bottleneck: 's' }).losses!
     expect(losses.output.mean).toBe(351)
     expect(losses.machines[0]!.losses.map(({ key, label }) => [key, label])).toEqual([
-      ['waiting', 'waiting for cases'],
+      ['waiting', 'starved'],
       ['planned-stop', 'planned stop'],
       ['slower', 'working below its limit: longer times, cases still in the line'],
     ])

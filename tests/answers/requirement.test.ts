@@ -34,8 +34,8 @@ describe('a requirement', () => {
     ['target-held 95 %', 'such as "target-held >= 95 %"'],
     ['oee >= 50 %', 'no oee'],
     ['target-held >= 95', 'needs a unit'],
-    ['throughput >= 15 m/min', 'is the unit of a speed'],
-    ['output >= many', 'is no number'],
+    ['throughput >= 15 m/min', 'is a unit of a speed'],
+    ['output >= many', 'is not a number'],
   ])('%s is refused with its rule', (text, words) => expect(() => parse(text)).toThrow(words))
 
   it('is met only where the whole interval says so', () => {

@@ -1,4 +1,4 @@
-/** What the inputs rest on, in the documents, the texts and the pages of studies, and in the scenario that is written beside them. */
+/** Evidence for the inputs, in the documents, the texts and the pages of studies, and in the scenario that is written beside them. */
 import { describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
 import { compare, loadScenario, run, size, sweep, toPage } from '../../src/index.js'
@@ -38,18 +38,18 @@ describe.each(studies)('%s', (_, study) => {
     ])
     expect(document.exact).toMatch(/^2 values say how well they are known; the other/)
     const page = toPage(document)
-    expect(page).toContain('What the inputs rest on')
+    expect(page).toContain('Evidence for the inputs')
     expect(page).toContain('0.0296 to 0.079')
     expect(page).toContain('2 values say how well they are known')
-    expect(terminalReport(reportOf(document), style)).toContain('What the inputs rest on')
+    expect(terminalReport(reportOf(document), style)).toContain('Evidence for the inputs')
   })
 
   it('says in one sentence that all is taken as exact where nothing says otherwise', async () => {
     const { document } = await study([])
     expect(document.evidence).toEqual([])
     const page = toPage(document)
-    expect(page).not.toContain('What the inputs rest on')
-    expect(page).toContain('none says how well it is known: all are taken as exact')
+    expect(page).not.toContain('Evidence for the inputs')
+    expect(page).toContain('says how well it is known. All are taken as exact')
     expect(terminalReport(reportOf(document), style)).not.toContain('taken as exact')
   })
 })

@@ -1,5 +1,5 @@
 /**
- * What each input adds to what is not known of a figure, through the whole path: a line without any other chance, of which one figure is the sum
+ * How much each input adds to the uncertainty of a figure, through the whole path: a line without any other chance, of which one figure is the sum
  * of two guesses and another is a ratio of two. Shares are by hand.
  */
 import { expect, it } from 'vitest'

@@ -25,7 +25,7 @@ describe('findings of one code', () => {
     expect(line!.text).toBe('The legs of k37 meet.')
     expect(line!.fix).toBe('a higher case than k37')
     expect(headOf({ warnings: [line!] })!.lines).toEqual([
-      'error legs-meet, 52 times, worst at `cases.k37`, `cases.k22` and `cases.k7`: The legs of k37 meet. Nearest fix: a higher case than k37.',
+      'error legs-meet, 52 times, worst at `cases.k37`, `cases.k22` and `cases.k7`: The legs of k37 meet. Fix: a higher case than k37.',
     ])
   })
 
@@ -43,7 +43,7 @@ describe('findings of one code', () => {
     const warnings = warningsOf(designs)
     expect(warnings[0]!.designs).toEqual(['a', 'b', 'c', 'd'])
     expect(headOf({ warnings })!.title).toBe(
-      'Cannot work as described: a, b, c and d; check finds 4 errors. The figures below take no account of that.',
+      'Cannot work as described: a, b, c and d; check finds 4 errors. The figures below ignore this.',
     )
     const more = warningsOf([...designs, { name: 'e', errors: [found(1, 2)], dropped: [] }])
     expect(headOf({ warnings: more })!.title).toContain('a, b, c and 2 more')

@@ -37,19 +37,19 @@ describe('--precision', () => {
     })
     expect(code).toBe(0)
     expect(out.replace(/\s+/g, ' ')).toMatch(
-      /Asked for: within 0.1 %. Not reached in 15 shifts, the most that were allowed: it is known throughput within [\d.]+ %. That would take about/,
+      /Required precision: within 0.1 %. Not reached in 15 shifts, the maximum: it is known throughput within [\d.]+ %. That would take about/,
     )
   })
 
   it.each([
     [['--precision', '0 %'], 'above 0 %'],
     [['--precision', '1'], 'needs a unit'],
-    [['--of', 'output'], 'give --precision too'],
+    [['--of', 'output'], 'belongs to --precision: add it'],
     [['--precision', '1 %', '--of', 'thruput'], 'did you mean `throughput`?'],
     [['--precision', '1 %', '--of', 'jams'], 'did you mean `equipment.sealer.jams`?'],
-    [['--require', 'precision'], 'no precision is asked for'],
+    [['--require', 'precision'], '--require precision needs --precision'],
     [['--require', 'target-held >= 95'], 'needs a unit'],
-    [['--resume'], '--resume goes on from a folder'],
+    [['--resume'], '--resume needs a folder with results'],
   ])('%j is wrong usage: %s', async (argv, words) => {
     const { code, err } = await call([...plainRun, ...argv], { stdin: smallLine })
     expect(code).toBe(2)
@@ -80,7 +80,7 @@ describe('--require', () => {
 
 describe('few shifts', () => {
   it('are told to know their own spread badly; thirty are not', async () => {
-    const words = 'Of fewer than 30 shifts the spread itself is not well known'
+    const words = 'With fewer than 30 shifts the spread is not well known'
     const of = async (shifts: string) =>
       (await call([...plainRun, '--shifts', shifts], { stdin: smallLine })).out
     expect((await of('12')).replace(/\s+/g, ' ')).toContain(words)
@@ -122,7 +122,7 @@ describe('start: steady', () => {
     const growing = stdin.replace('6 s}}}}', '3.2 s}}, when-full: queue}}').replace('time: 3 s', 'time: 4 s')
     const { code, err } = await call([...plainRun], { stdin: growing })
     expect(code).toBe(3)
-    expect(err).toContain('by MSER-5')
+    expect(err).toContain('MSER-5 over the average')
     expect(err).toContain('length: 80 h')
   })
 
@@ -185,7 +185,7 @@ describe('the journal', () => {
     await stopped(cwd)
     const { code, err } = await run(cwd, '--shifts', '3000')
     expect(code).toBe(2)
-    expect(err).toMatch(/keeps \d+ shifts of this very study: --resume goes on/)
+    expect(err).toMatch(/has \d+ shifts of this same study: add --resume to continue/)
     // nor where another number of them is asked for
     expect(await run(cwd, '--shifts', '10')).toMatchObject({ code: 2, err })
   })
@@ -211,7 +211,7 @@ describe('the journal', () => {
   it('that is none begins anew, and says so', async () => {
     const { code, err } = await run(folder(), '--resume')
     expect(code).toBe(0)
-    expect(err).toContain('the study begins with the first one')
+    expect(err).toContain('the study begins with the first shift')
   })
 
   it('of another program is left alone', async () => {
@@ -220,6 +220,6 @@ describe('the journal', () => {
     writeFileSync(path.join(cwd, 'out/line-run/journal.ndjson'), 'my notes\n')
     const { code, err } = await run(cwd)
     expect(code).toBe(2)
-    expect(err).toContain('is no journal of this program')
+    expect(err).toContain('is not a journal of this program')
   })
 })

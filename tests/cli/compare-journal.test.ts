@@ -58,7 +58,7 @@ describe('the journal', () => {
   /** Presses Ctrl-C as soon as so many shifts are kept; the number that the program then tells. */
   async function stopped(cwd: string, least: number, ...argv: string[]): Promise<number> {
     const err = await interrupted(cwd, journal(cwd), least, ['compare', 'line.yaml', ...one, ...argv])
-    const told = /interrupted after (\d+) of \d+ shifts; they are kept in out\/line-compare\/journal/.exec(
+    const told = /interrupted after (\d+) of \d+ shifts; they are saved in out\/line-compare\/journal/.exec(
       err,
     )
     return Number(told?.[1])
@@ -73,7 +73,7 @@ describe('the journal', () => {
     // not without a word
     const { code, err } = await inFolder(cwd, ...many)
     expect(code).toBe(2)
-    expect(err).toMatch(/keeps \d+ shifts of this very study: --resume goes on/)
+    expect(err).toMatch(/has \d+ shifts of this same study: add --resume to continue/)
     expect((await inFolder(cwd, ...many, '--resume')).code).toBe(0)
     await inFolder(other, ...many)
     expect(results(cwd)).toEqual(results(other))

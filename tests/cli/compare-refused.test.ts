@@ -10,34 +10,37 @@ describe('wrong usage: 2', () => {
   it.each([
     [['--variants', 'quik'], '--variants: there is no variant `quik`; did you mean `quick`?'],
     [['--variants', ''], '--variants: there is no variant'],
-    [['--within', '1'], 'give --best too'],
-    [['--among', 'target-held >= 90 %'], 'give --best too'],
+    [['--within', '1'], 'belong to --best: add it'],
+    [['--among', 'target-held >= 90 %'], 'belong to --best: add it'],
     [['--best', 'throughput'], '--best needs --within'],
-    [['--best', 'target-held', '--within', '1 %'], 'a share of shifts takes very many of them to rank'],
+    [['--best', 'target-held', '--within', '1 %'], 'ranking by a share of shifts takes very many shifts'],
     [['--best', 'crew.operators.busy', '--within', '1 %'], 'Write "highest crew.operators.busy" or'],
     [['--best', 'thruput', '--within', '1'], 'did you mean `throughput`?'],
-    [['--best', 'output-p10', '--within', '1'], 'no interval is known for the difference of two quantiles'],
-    [['--best', 'output', '--within', '0'], '--within 0: it must be more than nothing'],
-    [['--best', 'output', '--within', '-3'], 'it must be more than nothing'],
+    [['--best', 'output-p10', '--within', '1'], 'there is no interval for the difference of two quantiles'],
+    [['--best', 'output', '--within', '0'], '--within 0: it must be above 0'],
+    [['--best', 'output', '--within', '-3'], 'it must be above 0'],
     [['--best', 'throughput', '--within', '1'], 'needs a unit'],
     [
       ['--best', 'output', '--within', '1', '--among', 'throughput >= 9 cases/min'],
       'such as "throughput >= 9 cases/min within 0.1 cases/min"',
     ],
     [['--best', 'output', '--within', '1', '--among', 'output >= 500'], '"output >= 500 within 0.1"'],
-    [['--best', 'output', '--within', '1', '--among', 'output-p10 >= 500'], 'cannot be told shift by shift'],
-    [['--best', 'output', '--within', '1', '--among', 'target-held > 100 %'], 'less than 100 %'],
-    [['--best', 'output', '--within', '1', '--among', 'target-held <= 0 %'], 'more than 0 %'],
-    [['--best', 'output', '--within', '1', '--among', 'output'], 'it must be a measure, one of'],
-    [['--measure', 'output-p10'], 'no interval is known for the difference of two quantiles'],
+    [
+      ['--best', 'output', '--within', '1', '--among', 'output-p10 >= 500'],
+      'a quantile has no value for a single shift',
+    ],
+    [['--best', 'output', '--within', '1', '--among', 'target-held > 100 %'], 'can prove 0 % or 100 %'],
+    [['--best', 'output', '--within', '1', '--among', 'target-held <= 0 %'], 'can prove 0 % or 100 %'],
+    [['--best', 'output', '--within', '1', '--among', 'output'], 'it must be a measure, then >=, <=, > or <'],
+    [['--measure', 'output-p10'], 'there is no interval for the difference of two quantiles'],
     [['--measure', 'thruput'], '--measure: this line has no measure `thruput`; did you mean `throughput`?'],
     [['--matters', 'output 5'], '`output` is not compared; add --measure output'],
-    [['--matters', 'throughput'], 'it is a measure and an amount'],
-    [['--matters', 'throughput 0 cases/min'], 'it must be more than nothing'],
+    [['--matters', 'throughput'], 'it must be a measure and an amount'],
+    [['--matters', 'throughput 0 cases/min'], 'it must be above 0'],
     [['--matters', 'throughput 1'], 'needs a unit'],
     [['--require', 'thruput >= 9 cases/min'], 'did you mean `throughput`?'],
-    [['--json', '--quiet'], '--json and --quiet exclude each other'],
-    [['--resume'], '--resume goes on from a folder, --no-files writes into none'],
+    [['--json', '--quiet'], 'use either --json or --quiet'],
+    [['--resume'], '--resume needs a folder with results: leave out --no-files'],
     [['--variant', 'quick'], "unknown option '--variant'"],
     [['--shifts', '1'], 'whole number from 2 to'],
   ])('%j', async (argv, words) => {
@@ -64,7 +67,7 @@ describe('wrong usage: 2', () => {
     const never = ['--what-if', 'never: line.end.time=2 h', '--best', 'cost-per-1000', '--within', '1 EUR']
     const { code, out, err } = await compare(never)
     expect(err).toMatch(
-      /none of the first 50 shifts of never says anything of cost-per-1000.*choose by another measure/,
+      /none of the first 50 shifts of never says anything about cost-per-1000.*choose by another measure/,
     )
     expect([code, out]).toEqual([2, ''])
   })
@@ -132,6 +135,6 @@ describe('hostile words', () => {
       `${smallLine}variants: {"=cmd": {set: {line.infeed.length: 7 m}}}\n`,
     )
     expect(code).toBe(3)
-    expect(err).toContain('begins with a letter')
+    expect(err).toContain('begin with a letter')
   })
 })

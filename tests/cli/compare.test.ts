@@ -13,7 +13,7 @@ describe('tapeshift compare', () => {
     const { code, out, err, cwd } = await call(['compare', 'line.yaml', ...one], { cwd: folder() })
     expect([code, err]).toEqual([0, ''])
     expect(out).toMatch(/^Small line\n3 designs on the same random numbers, 12 shifts of 1 h each/)
-    expect(out).toMatch(/quick .*puts out \d+\.\d+ ± \d+\.\d+ cases\/min more/)
+    expect(out).toMatch(/quick .*has \d+\.\d+ ± \d+\.\d+ cases\/min\s+more\s+throughput/)
     expect(out).toContain('Against the base')
     expect(out.trimEnd().split('\n').at(-1)).toBe('Report: out/line-compare/report.html')
     expect(out).not.toMatch(/NaN|undefined|Infinity|\[object/)
@@ -123,7 +123,7 @@ describe('tapeshift compare', () => {
     expect(result.differences.longer!['target-held']!.matters!.amount).toBeCloseTo(0.03, 12)
     expect(result.differences.longer!['time-in-system']!.matters).toBeNull()
     const { out } = await compare(['--matters', 'throughput 0.01 cases/min'])
-    expect(out).toContain('What would show a difference that matters')
+    expect(out).toContain('Shifts needed to show a difference that matters')
   })
 
   it('says nothing with --quiet and writes nothing with --no-files', async () => {
@@ -213,8 +213,8 @@ describe('--best', () => {
     )
     expect(result.best!.spent).toBeLessThan(3 * 200)
     const { out } = await compare(best)
-    expect(out).toMatch(/Choose quick \(a quick end\): it has the highest good cases out/)
-    expect(out).toContain('How the best was found')
+    expect(out).toMatch(/Choose quick \(a quick end\): it has the highest throughput/)
+    expect(out).toContain('How the best design was found')
   })
 
   it('lowest, and a measure without a usual direction', async () => {
@@ -240,7 +240,7 @@ describe('--best', () => {
     ])
     expect(result.best!.designs.base!.verdict).toBe('refused')
     const { out } = await compare([...best, ...among])
-    expect(out).toMatch(/give\s+or\s+take\s+2\s+EUR/)
+    expect(out).toMatch(/±\s+2\s+EUR/)
     expect(out).not.toMatch(/2\s+money/)
   })
 
@@ -249,7 +249,7 @@ describe('--best', () => {
     const { code, result } = await json(none)
     expect([code, result.best!.pick]).toEqual([4, null])
     expect((await compare(none)).out).toContain(
-      'No design can be chosen: none keeps throughput >= 40 cases/min.',
+      'No design can be chosen: none meets throughput >= 40 cases/min.',
     )
   })
 
@@ -259,7 +259,7 @@ describe('--best', () => {
     const { code, out } = await compare(none, same)
     expect(code).toBe(4)
     expect(out).toMatch(
-      /No design is chosen:\s+base\s+and\s+same\s+differed\s+in\s+none\s+of\s+\d+\s+shifts:\s+not\s+told/,
+      /No design is chosen:\s+base\s+and\s+same\s+differed\s+in\s+none\s+of\s+\d+\s+shifts:\s+too\s+few/,
     )
   })
 
@@ -277,7 +277,7 @@ describe('--best', () => {
     const { code, result } = await json(near)
     expect([code, result.best!.pick]).toEqual([4, null])
     expect((await compare(near)).out).toMatch(
-      /No design is chosen: after 30 shifts.*still\s+open\s+for\s+base,\s+longer/s,
+      /No design is chosen: after 30 shifts.*not\s+decided\s+for\s+base,\s+longer/s,
     )
   })
 })

@@ -141,17 +141,17 @@ describe('compare, of a scenario that says how well values are known', () => {
     const asked = ['compare', '-', '--anyway', '--no-files', '--full', '--workers', '1']
     const { out, code } = await call([...asked, '--draws', '12'], { stdin: known })
     expect(code).toBe(0)
-    expect(out).toContain('Over what the inputs may be')
+    expect(out).toContain('With uncertain inputs')
     expect(out.replace(/\s+/g, ' ')).toMatch(
-      /Over 12 draws of what the inputs may be slow is better in 0 % \(0 to 26 %\)/,
+      /In 12 draws of the uncertain inputs slow is better in 0 % \(0 to 26 %\)/,
     )
     expect(out).not.toMatch(/NaN|undefined|Infinity/)
     const best = ['--best', 'throughput', '--within', '1 cases/min', '--shifts', '40']
     const sought = await call([...asked, '--draws', '12', ...best], { stdin: known })
     expect(sought.out.replace(/\s+/g, ' ')).toMatch(
-      /Over 12 draws of what the inputs may be (\S+ is )?the best or within 1 cases\/min of it/,
+      /In 12 draws of the uncertain inputs (\S+ is )?the best or within 1 cases\/min of the best/,
     )
-    expect(sought.out).toContain('best over the inputs')
+    expect(sought.out).toContain('best with uncertain inputs')
     expect(sought.out).not.toMatch(/NaN|undefined|Infinity/)
     const held = await call([...asked, '--inputs', 'fixed', '--json', ...best], { stdin: known })
     expect(held.out).not.toMatch(/acrossDraws|"across"|"inputs"/)

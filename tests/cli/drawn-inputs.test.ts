@@ -1,4 +1,4 @@
-/** Answers that carry what is not known of the inputs, as the user of `run` meets them. */
+/** Answers that carry uncertainty of the inputs, as the user of `run` meets them. */
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { parse as parseCsv } from 'csv-parse/sync'
@@ -77,9 +77,9 @@ describe('run, of a scenario that says how well values are known', () => {
     const { out, code } = await call(['run', '-', '--no-files', ...few, ...one], { stdin: known })
     expect(code).toBe(0)
     expect(out).toMatch(
-      /Good cases out: [\d.]+ cases\/min, give or take [\d.]+ by luck of the\s+simulation and [\d.]+ by what is not\s+known\s+of\s+the\s+inputs\s+\(12 draws/,
+      /Throughput:\s+[\d.]+\s+cases\/min,\s+±\s+[\d.]+\s+by\s+random\s+variation\s+of\s+the\s+simulation\s+and\s+±\s+[\d.]+\s+by\s+uncertainty\s+of\s+the\s+inputs\s+\(12\s+draws/,
     )
-    expect(out).toContain('What each input adds to what is not known')
+    expect(out).toContain('How much each input adds to the uncertainty')
     expect(out).not.toMatch(/NaN|undefined|Infinity/)
   })
 
@@ -145,8 +145,8 @@ describe('run, of a scenario that says how well values are known', () => {
     const { cwd, out } = await call(['run', '-', ...few, ...one], { stdin: known })
     const again = await call(['report', 'out/stdin-run/result.json', '--out', 'again.html'], { cwd })
     expect(again.code).toBe(0)
-    expect(out).toContain('What each input adds')
+    expect(out).toContain('How much each input adds')
     const page = readFileSync(path.join(cwd, 'again.html'), 'utf8')
-    expect(page).toContain('What is not known of the inputs')
+    expect(page).toContain('Uncertainty of the inputs')
   })
 })

@@ -1,4 +1,4 @@
-/** Sizings that draw what is not known of the inputs: how often the pick keeps its promise, and designs that are asked to be sure. */
+/** Sizings that draw uncertainty of the inputs: how often the pick keeps its promise, and designs that are asked to be sure. */
 import { existsSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
@@ -108,7 +108,7 @@ describe('a line without chance and one guessed time', () => {
     const flowing = out.replace(/\s+/g, ' ')
     expect(flowing).toMatch(/Choose line\.end\.servers = 3: .* in at least 90 % of 60 draws/)
     expect(flowing).toMatch(
-      /line\.end\.servers = 2 holds it too with the inputs as they are given, but keeps it in \d+ of \d+ draws/,
+      /line\.end\.servers = 2 also holds it with the inputs as given, but meets it in \d+ of \d+ draws/,
     )
     const result = resultIn(cwd)
     const [, two, three] = result.designs
@@ -134,7 +134,7 @@ describe('a line without chance and one guessed time', () => {
     expect([kept + missed, kept < 54]).toEqual([60, true])
     const flowing = out.replace(/\s+/g, ' ')
     expect(flowing).toContain(`Surest is line.end.servers = 2.`)
-    expect(flowing).toContain(`in ${kept} of 60 draws of what the inputs may be`)
+    expect(flowing).toContain(`in ${kept} of 60 draws of the uncertain inputs`)
     expect(flowing).toContain('What to measure next: line.end.time')
     expect(flowing).toContain('Offer line.end.servers above 2; or ask for less than --sure "90 %"')
   })
@@ -190,20 +190,18 @@ describe('a line with chance', () => {
     const { cwd, out } = await call(['size', '-', ...chosen, ...one], { stdin: known })
     const flowing = out.replace(/\s+/g, ' ')
     expect(flowing).toMatch(
-      /It keeps 9 cases\/min in 60 % of shifts in \d+ of 12 draws of what the inputs may be: \d+ % \(\d+ to \d+ %\)\./,
+      /It meets 9 cases\/min in 60 % of shifts in \d+ of 12 draws of the uncertain inputs: \d+ % \(\d+ to \d+ %\)\./,
     )
+    expect(flowing).toMatch(/with the inputs as given, \d+ % \(\d+ to \d+ %\) with their uncertainty/)
     expect(flowing).toMatch(
-      /with the inputs as they are given, \d+ % \(\d+ to \d+ %\) with what is not known of them/,
+      /throughput: [\d.]+ cases\/min, ± [\d.]+ by random variation of the simulation and ± [\d.]+ by uncertainty/,
     )
-    expect(flowing).toMatch(
-      /good cases out: [\d.]+ cases\/min, give or take [\d.]+ by luck of the simulation and [\d.]+ by what/,
-    )
-    expect(flowing).toContain('What each input adds to what is not known')
+    expect(flowing).toContain('How much each input adds to the uncertainty')
     expect(out).not.toMatch(/NaN|undefined|Infinity/)
     const page = readFileSync(path.join(cwd, 'out/stdin-size/report.html'), 'utf8')
       .replace(/<script[\s\S]*?<\/script>/g, '')
       .replace(/src="data:[^"]*"/g, '')
-    expect(page).toContain('What is not known of the inputs')
+    expect(page).toContain('Uncertainty of the inputs')
     expect(page).toMatch(/in \d+ of 12 draws/)
     expect(page).not.toMatch(/\bNaN\b|\bundefined\b/)
     const again = await call(['report', 'out/stdin-size/result.json', '--out', 'again.html'], { cwd })
@@ -274,7 +272,7 @@ describe('a line with chance', () => {
     const journal = journalOf(cwd, 'line-size')
     // two designs or so are tried, then the draws come
     const told = await interrupted(cwd, journal, 8, argv)
-    expect(told).toMatch(/interrupted after \d+ of \d+ designs and draws; they are kept/)
+    expect(told).toMatch(/interrupted after \d+ of \d+ designs and draws; they are saved/)
     const before = keptIn(journal)
     expect(before.some((line) => line.includes(' draw 2"'))).toBe(true)
     const again = await call([...argv, '--resume'], { cwd })
@@ -289,15 +287,11 @@ describe('what is not taken', () => {
     [
       ['--sure', '90 %', '--inputs', 'fixed'],
       known,
-      '--sure asks for a share of draws of the inputs, --inputs fixed holds them',
+      '--sure needs draws of the inputs, but --inputs fixed keeps them fixed',
     ],
-    [
-      ['--sure', '90 %'],
-      text,
-      '--sure: no value of the scenario that is not chosen says how well it is known',
-    ],
-    [['--sure', '100 %'], known, 'it must lie above 0 % and below 100 %'],
-    [['--sure', '0 %'], known, 'it must lie above 0 % and below 100 %'],
+    [['--sure', '90 %'], text, '--sure: no value outside the choices says how well it is known'],
+    [['--sure', '100 %'], known, 'it must be above 0 % and below 100 %'],
+    [['--sure', '0 %'], known, 'it must be above 0 % and below 100 %'],
     [['--sure', '-5 %'], known, '--sure -5 %'],
     [['--sure', 'often'], known, '--sure often'],
     [['--draws', '9'], known, '10 to 1000'],

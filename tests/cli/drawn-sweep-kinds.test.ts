@@ -74,7 +74,7 @@ describe('a grid', () => {
       stdin: oneStation,
     })
     expect(out.replace(/\s+/g, ' ')).toContain(
-      'Plus-minus holds luck of the simulation and what is not known of the inputs: 30 draws of what the inputs may be, 4 shifts each, the same for all. What is varied is taken as it is varied.',
+      'Plus-minus includes random variation of the simulation and uncertainty of the inputs: 30 draws of the uncertain inputs, 4 shifts each, the same for all. The varied values themselves are not drawn.',
     )
     expect(out).not.toMatch(/NaN|undefined|Infinity/)
     const { rows } = await sweep(scenario, grid)

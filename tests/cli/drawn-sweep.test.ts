@@ -1,4 +1,4 @@
-/** Curves whose band holds what is not known of the inputs. */
+/** Curves whose band holds uncertainty of the inputs. */
 import { describe, expect, it } from 'vitest'
 import { loadScenario, sweep } from '../../src/index.js'
 import { smallLine } from './in-process.js'

@@ -80,8 +80,8 @@ describe('the first screen', () => {
     const { out } = await call(['run', '-', ...one, '--full'], { stdin: smallLine })
     for (const title of [
       'Figures of the line',
-      'Where the cases are lost, a shift',
-      'By hand and simulated',
+      'Where output is lost, cases a shift',
+      'Hand calculation and simulation',
       'Limits',
     ])
       expect(out).toContain(`\n${title}`)

@@ -32,13 +32,13 @@ describe('a bad record', () => {
       'a column that is missing',
       { 'stops.csv': stopRows([jam]).replace('Grund', 'Gründe') },
       3,
-      ['stops.csv, row 1: there is no column `Grund`', 'mend:  did you mean `Gründe`?'],
+      ['stops.csv, row 1: there is no column `Grund`', 'fix:   did you mean `Gründe`?'],
     ],
     [
       'days that do not exist',
       { 'stops.csv': stopRows([jam, jam]).replaceAll('2026-01-01', '2026-02-30') },
       3,
-      ['stops.csv: 2 rows of 2 hold no time', 'mend `times`'],
+      ['stops.csv: 2 rows of 2 hold no readable time', 'correct `times`'],
     ],
     [
       'two patterns',
@@ -46,20 +46,20 @@ describe('a bad record', () => {
         'stops.csv': `${stopRows([jam, [2, 30_000, 60]])}${'01.02.2026 06:00;01.02.2026 06:01;Kleber;Stau\n'.repeat(2)}`,
       },
       3,
-      ['2 rows of 4 hold no time'],
+      ['2 rows of 4 hold no readable time'],
     ],
     ['an empty file', { 'shifts.csv': '' }, 3, ['shifts.csv: the file is empty', 'header line']],
     [
       'a header alone',
       { 'shifts.csv': shiftRows(0) },
       3,
-      ['shifts.csv: the file has a header line and no rows'],
+      ['shifts.csv: the file has a header line but no rows'],
     ],
     [
       'bytes that are no text',
       { 'stops.csv': new Uint8Array(2000).fill(7).fill(0, 500) },
       3,
-      ['stops.csv', 'no text', 'save it as CSV'],
+      ['stops.csv', 'not text', 'save it as CSV'],
     ],
     ['no YAML', { 'plant.yaml': 'record: [' }, 3, ['plant.yaml:1:', 'not YAML']],
     ['a scenario', { 'plant.yaml': line }, 3, ['this is a scenario']],
@@ -79,14 +79,14 @@ describe('a bad record', () => {
       'a file outside its folder',
       { 'plant.yaml': recordText().replace('stops.csv', '../stops.csv') },
       3,
-      ['lies outside the folder of the record'],
+      ['is outside the folder of the record'],
     ],
   ])('with %s is refused, and nothing is written', async (_, files, exit, words) => {
     const cwd = folderOf(files)
     const { code, out, err } = await fitted(cwd)
     expect([code, out], err).toEqual([exit, ''])
     for (const each of words) expect(err).toContain(each)
-    expect(err).toMatch(/\n {4}mend: {2}\S/)
+    expect(err).toMatch(/\n {4}fix: {3}\S/)
     expect(err).not.toContain('·')
     expect(existsSync(path.join(cwd, 'out'))).toBe(false)
   })
@@ -97,7 +97,7 @@ describe('a bad record', () => {
     expect((await call(['fit', 'none.yaml'], { cwd })).code).toBe(5)
     const folder = await call(['fit', 'folder.yaml'], { cwd })
     expect(folder.code).toBe(2)
-    expect(folder.err).toContain('is a folder: name the record file in it')
+    expect(folder.err).toContain('is a folder: give the path of the record file in it')
   })
 
   it.each(['a pipe', 'a folder', 'a device'])('whose log is %s is refused at once', async (what) => {
@@ -108,12 +108,12 @@ describe('a bad record', () => {
     else symlinkSync('/dev/zero', odd)
     const { code, err } = await fitted(cwd)
     expect(code).toBe(3)
-    expect(err).toMatch(/odd\.csv: `odd\.csv` (is no file to read|leads outside the folder)/)
+    expect(err).toMatch(/odd\.csv: `odd\.csv` (is not a file|leads outside the folder)/)
   })
 
   it('without an end is refused at once', async () => {
     const { code, err } = await call(['fit', '/dev/zero'])
-    expect([code, err]).toEqual([2, 'error: /dev/zero is no file: name the record file\n'])
+    expect([code, err]).toEqual([2, 'error: /dev/zero is not a file: give the path of the record file\n'])
   })
 })
 
@@ -143,7 +143,7 @@ describe('an odd record', () => {
     )
     expect(code).toBe(0)
     expect(out.replace(/\s+/g, ' ')).toContain(
-      'Rests on 1 event: the true rate may be 0.025 to 5.6 times this',
+      'Based on 1 event: the true rate may be 0.025 to 5.6 times this',
     )
   })
 

@@ -120,7 +120,7 @@ describe('the demo record', () => {
       { cwd },
     )
     expect([code, out]).toEqual([5, ''])
-    expect(err).toContain('new.yaml: it is there already')
+    expect(err).toContain('new.yaml: the file exists')
     expect(read(cwd, 'new.yaml')).toBe(before)
   })
 
@@ -192,7 +192,7 @@ describe('tapeshift fit', () => {
   it.each([
     [['--into', 'line.yaml'], 'give both'],
     [['--write', 'new.yaml'], 'give both'],
-    [['--json', '--quiet'], 'exclude each other'],
+    [['--json', '--quiet'], 'use either --json or --quiet'],
     [['--out', ''], 'need a name'],
     [['--into', '-', '--write', 'new.yaml'], '--into needs a file'],
     [['--hold-out', '95 %'], 'from 0 % to 90 %'],

@@ -61,7 +61,7 @@ describe('a journal of which one line was altered', () => {
     const { code, err, isUndisturbed } = await resumed(journal)
     expect([code, isUndisturbed]).toEqual([0, true])
     expect(err).toContain('1 line of')
-    expect(err).toContain('not as they were written: what they kept is simulated anew')
+    expect(err).toContain('damaged: their shifts are simulated again')
   })
 
   it('a line that stands twice is the same shift', async () => {
@@ -82,7 +82,7 @@ describe('a journal of which one line was altered', () => {
       lines.map((line, index) => (index === 0 ? line.replace('seed', 'seeds') : line)),
     )
     expect(code).toBe(2)
-    expect(err).toContain('is no journal of this program')
+    expect(err).toContain('is not a journal of this program')
   })
 })
 
@@ -92,7 +92,7 @@ describe('what stands in the place of a journal', () => {
     symlinkSync('/dev/zero', path.join(cwd, 'out', 'journal.ndjson'))
     const { code, err } = await call(argv, { cwd })
     expect(code).toBe(2)
-    expect(err).toContain('journal.ndjson is no file')
+    expect(err).toContain('journal.ndjson is not a file')
   })
 
   it('a pipe that nobody writes into: refused, not waited for', async () => {
@@ -100,7 +100,7 @@ describe('what stands in the place of a journal', () => {
     execFileSync('mkfifo', [path.join(cwd, 'out', 'journal.ndjson')])
     const { code, err } = await call(argv, { cwd })
     expect(code).toBe(2)
-    expect(err).toContain('journal.ndjson is no file')
+    expect(err).toContain('journal.ndjson is not a file')
   })
 })
 
@@ -113,7 +113,7 @@ describe('two studies in one folder', () => {
     const release = lock(path.join(cwd, 'out', 'journal.lock'))
     const { code, err } = await call(argv, { cwd })
     expect(code).toBe(2)
-    expect(err).toContain(`another study is at work in this folder: process ${process.pid} on ${hostname()}`)
+    expect(err).toContain(`another study is running in this folder: process ${process.pid} on ${hostname()}`)
     release()
     expect((await call(argv, { cwd })).code).toBe(0)
     expect(existsSync(path.join(cwd, 'out', 'journal.lock'))).toBe(false)
@@ -147,8 +147,8 @@ describe('two studies in one folder', () => {
 describe('a folder that cannot be', () => {
   it.each([
     ['/proc/tapeshift/here', 'cannot make the folder /proc/tapeshift: choose another --out'],
-    ['line.yaml', 'line.yaml is a file, and results need a folder: choose another --out'],
-    ['line.yaml/deep', 'line.yaml is a file, and results need a folder: choose another --out'],
+    ['line.yaml', 'line.yaml is a file, but results need a folder: choose another --out'],
+    ['line.yaml/deep', 'line.yaml is a file, but results need a folder: choose another --out'],
   ])('%s', async (out, words) => {
     const { code, err } = await call([...argv.slice(0, -2), '--out', out], { cwd: place() })
     expect(code).toBe(5)

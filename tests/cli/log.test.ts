@@ -112,20 +112,24 @@ describe('orders', () => {
     )
     const { code, out, err } = await call(['run', 'line.yaml', '--no-files', '--full', ...one], { cwd })
     expect([code, err]).toEqual([0, ''])
-    expect(out).toContain('After the last order of dock nothing more comes from there in a shift.')
-    expect(out).toMatch(/orders done 1\b/)
+    expect(out).toContain('After the last order of dock no more cases arrive from there in a shift.')
+    expect(out).toMatch(/orders completed 1\b/)
     expect(out).not.toMatch(/NaN|undefined|Infinity/)
   })
 })
 
 describe('a log that cannot be replayed is a finding', () => {
   it.each([
-    ['a time that goes back', 'seconds,kind\n5,bars\n4,bars\n', /row 3 of column seconds goes back: `4`/],
-    ['no time', 'seconds,kind\n5,bars\nsix,bars\n', /row 3 of column seconds is no time: `six`/],
+    [
+      'a time that goes back',
+      'seconds,kind\n5,bars\n4,bars\n',
+      /row 3 of column seconds is earlier than the row before: `4`/,
+    ],
+    ['no time', 'seconds,kind\n5,bars\nsix,bars\n', /row 3 of column seconds is not a time: `six`/],
     [
       'a case that does not exist',
       'seconds,kind\n5,bars\n6,flake\n',
-      /row 3 of column kind names no case: `flake`[\s\S]*did you mean `flakes`/,
+      /row 3 of column kind does not name a case: `flake`[\s\S]*did you mean `flakes`/,
     ],
     [
       'a missing column',
@@ -134,13 +138,13 @@ describe('a log that cannot be replayed is a finding', () => {
     ],
     ['no rows', 'seconds,kind\n', /the file holds no rows/],
     ['an empty file', '', /the file holds no rows/],
-    ['a row too long', 'seconds,kind\n5,bars,7\n', /is no CSV: .*line 2/],
+    ['a row too long', 'seconds,kind\n5,bars,7\n', /is not a CSV file: .*line 2/],
     ['a quote that is never closed', 'seconds,kind\n5,"bars\n6,bars\n', /a quote is opened and never closed/],
-    ['one row without an end', `seconds,kind\n5,"${'bars\n'.repeat(400_000)}`, /is no CSV/],
+    ['one row without an end', `seconds,kind\n5,"${'bars\n'.repeat(400_000)}`, /is not a CSV file/],
     [
       'times of the clock',
       'seconds,kind\n1795000000,bars\n',
-      /when the shift is over: times count from its start/,
+      /when the shift is over: times count from the start of the shift/,
     ],
   ])('%s', async (_, csv, message) => {
     expect(await refusal(csv)).toMatch(message)
@@ -158,9 +162,9 @@ describe('a log that cannot be replayed is a finding', () => {
     const cwd = folderWith(short)
     mkdirSync(path.join(cwd, 'folder'))
     for (const [file, message] of [
-      ['folder', /is no file to read/],
+      ['folder', /is not a file/],
       ['nowhere.csv', /there is no such file/],
-      ['../arrivals.csv', /lies outside the folder/],
+      ['../arrivals.csv', /is outside the folder/],
     ] as const) {
       writeFileSync(path.join(cwd, 'line.yaml'), scenario().replace('arrivals.csv', file))
       const { code, err } = await call(['run', 'line.yaml', ...one], { cwd })

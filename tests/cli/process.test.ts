@@ -71,7 +71,7 @@ describe('the built program', () => {
     const code = await new Promise((resolve) => child.on('close', resolve))
     expect(code).toBe(130)
     expect(err).toMatch(
-      /shifts; they are kept in out\/line-run\/journal\.ndjson: the same command with --resume/,
+      /shifts; they are saved in out\/line-run\/journal\.ndjson: to continue, repeat the command with --resume/,
     )
   })
 })

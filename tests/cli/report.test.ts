@@ -89,18 +89,18 @@ describe('what it refuses', () => {
   const result = () => readFileSync(inFolder('run', 'result.json'), 'utf8')
 
   it.each([
-    ['title: x', 'it is no JSON'],
+    ['title: x', 'it is not JSON'],
     ['[]', 'it has no format'],
     ['null', 'it has no format'],
     [
       '{"format": "tapeshift-result/2", "command": "run"}',
-      'it has format tapeshift-result/2, and this version reads',
+      'it has format tapeshift-result/2, but this version reads',
     ],
     [
       '{"format": "tapeshift-result/1", "command": "sing\\u001b[31m"}',
-      'it is of command sing·[31m; there are reports of run',
+      'it is a result of the command sing·[31m; reports exist for run',
     ],
-    ['{"format": "tapeshift-result/1", "command": "run"}', 'the document is not whole'],
+    ['{"format": "tapeshift-result/1", "command": "run"}', 'the document is damaged'],
   ])('%s: 5, in words', async (text, words) => {
     const [code, err] = await refused(text)
     expect(code).toBe(5)
@@ -152,7 +152,7 @@ describe('what it refuses', () => {
     alter(whole)
     const [code, err] = await refused(JSON.stringify(whole))
     expect(code).toBe(5)
-    expect(err).toContain('cannot make a report of r.json: the document is not whole: ')
+    expect(err).toContain('cannot make a report of r.json: the document is damaged: ')
     expect(err).toContain(words)
     expect(err).toContain('; make the result again with `tapeshift run`')
   })
@@ -188,7 +188,7 @@ describe('what it refuses', () => {
     symlinkSync('/dev/zero', path.join(folder, 'endless.json'))
     for (const name of ['/dev/zero', 'endless.json']) {
       const { code, err } = await call(['report', name], { cwd: folder })
-      expect([code, err]).toEqual([2, `error: ${name} is no file: name the result.json\n`])
+      expect([code, err]).toEqual([2, `error: ${name} is not a file: give the path of the result.json\n`])
     }
   })
 })

@@ -15,7 +15,7 @@ describe('tapeshift run', () => {
     expect(err).toBe('')
     expect(code).toBe(0)
     expect(out).toContain('Small line')
-    expect(out).toMatch(/The line puts out \d+\.\d+ ± \d+\.\d+ cases\/min/)
+    expect(out).toMatch(/Throughput: \d+\.\d+ ± \d+\.\d+ cases\/min/)
     expect(out).toMatch(/reaches its target of 9 cases\/min in \d+ % \(\d+ to \d+ %\) of the shifts/)
     expect(out.trimEnd().split('\n').at(-1)).toBe('Report: out/stdin-run/report.html')
     expect(out).not.toMatch(/NaN|undefined|Infinity/)
@@ -145,7 +145,7 @@ describe('tapeshift run', () => {
       interruptAfter: 100,
     })
     expect(code).toBe(130)
-    const kept = Number(/interrupted after (\d+) of 100000 shifts; they are kept in/.exec(err)?.[1])
+    const kept = Number(/interrupted after (\d+) of 100000 shifts; they are saved in/.exec(err)?.[1])
     expect(kept).toBeGreaterThan(0)
     const journal = path.join(cwd, 'out/stdin-run/journal.ndjson')
     expect(readFileSync(journal, 'utf8').trimEnd().split('\n')).toHaveLength(kept + 1)
@@ -205,7 +205,7 @@ describe('bad input', () => {
     [['run', 'x.yaml', '--workers', '0'], 'whole number from 1 to 256'],
     [['run', 'x.yaml', '--shfts', '10'], 'Did you mean --shifts'],
     [['rum', 'x.yaml'], 'Did you mean run'],
-    [['run', '-', '--json', '--quiet'], 'exclude each other'],
+    [['run', '-', '--json', '--quiet'], 'use either --json or --quiet'],
     [['run', '.'], 'is a folder'],
   ])('%j is wrong usage: 2', async (argv, words) => {
     const [code, err] = await refused(argv, { stdin: smallLine })
@@ -235,7 +235,7 @@ describe('bad input', () => {
     for (const [argv, words] of [
       [['run', 'scenario.yaml', '--out', '.'], 'would overwrite scenario.yaml'],
       [['run', 'a.yaml', '--out', '.'], 'would overwrite times.csv'],
-      [['run', 'b.yaml'], 'a name that results use'],
+      [['run', 'b.yaml'], 'but the results use this name'],
       [['run', 'a.yaml', '--out', ''], '--out needs the name of a folder'],
     ] as const) {
       const [code, err] = await refused([...argv, ...one], { cwd })
@@ -269,7 +269,7 @@ describe('bad input', () => {
     writeFileSync(path.join(cwd, 'taken'), 'a file where a folder should be')
     const { code, err } = await call(['run', '-', '--out', 'taken/here', ...one], { cwd, stdin: smallLine })
     expect(code).toBe(5)
-    expect(err).toMatch(/taken is a file, and results need a folder/)
+    expect(err).toMatch(/taken is a file, but results need a folder/)
     expect(readdirSync(cwd)).toEqual(['taken'])
   })
 

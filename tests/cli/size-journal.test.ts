@@ -52,7 +52,7 @@ describe('the journal', () => {
     const [cwd, other] = [folder(), folder()]
     const told = await stopped(cwd, 2, many)
     expect(told).toMatch(
-      /interrupted after \d+ of 6 designs; they are kept in out\/line-size\/journal\.ndjson/,
+      /interrupted after \d+ of 6 designs; they are saved in out\/line-size\/journal\.ndjson/,
     )
     const before = kept(cwd)
     expect(before.length).toBeGreaterThanOrEqual(2)
@@ -60,7 +60,7 @@ describe('the journal', () => {
     // not without a word
     const anew = await inFolder(cwd, ...many)
     expect(anew.code).toBe(2)
-    expect(anew.err).toMatch(/keeps \d+ designs of this very study: --resume goes on/)
+    expect(anew.err).toMatch(/has \d+ designs of this same study: add --resume to continue/)
     expect((await inFolder(cwd, ...many, '--resume')).code).toBe(0)
     expect((await inFolder(other, ...many)).code).toBe(0)
     expect(results(cwd)).toEqual(results(other))
@@ -111,7 +111,7 @@ describe('the journal', () => {
     const cwd = folder()
     await stopped(cwd, 1, many)
     const { code, err } = await inFolder(cwd, ...many, ...other, '--resume')
-    expect([code, err]).toEqual([2, expect.stringContaining('is of another study')])
+    expect([code, err]).toEqual([2, expect.stringContaining('is from another study')])
   })
 
   it('two designs that differ in price only are kept apart', async () => {

@@ -15,13 +15,15 @@ describe('the pick', () => {
     expect(code).toBe(0)
     const flowing = out.replace(/\s+/g, ' ')
     expect(flowing).toMatch(
-      /Choose line\.end\.servers = 2, line\.infeed\.length = \d+ m: the cheapest design that holds 9 cases\/min in 60 % of shifts\. By hand a shift costs [\d.]+ EUR\./,
+      /Choose line\.end\.servers = 2, line\.infeed\.length = \d+ m: the cheapest design that holds 9 cases\/min in 60 % of shifts\. By hand calculation a shift costs [\d.]+ EUR\./,
     )
     expect(flowing).toMatch(
       /Its margin: \d+ % \(\d+ to \d+ %\), .* to spare.*, in 200 fresh shifts that the search did not see\./,
     )
     expect(flowing).toMatch(/does not hold it: \d+ %, \d+ points short/)
-    expect(flowing).toMatch(/What limits it is (end|sealer), which by hand has least to spare: working \d/)
+    expect(flowing).toMatch(
+      /It is limited by (end|sealer), which by hand calculation has least spare capacity: working \d/,
+    )
     expect(out).not.toContain(' 0.00 EUR')
   })
 
@@ -185,9 +187,9 @@ describe('no pick: 4, with the nearest design', () => {
     const flowing = out.replace(/\s+/g, ' ')
     expect(flowing).toContain('None of the 2 designs holds 9 cases/min in 97 % of shifts.')
     expect(flowing).toMatch(
-      /Nearest comes line\.end\.servers = 2, line\.infeed\.length = 3 m: \d+ % \(\d+ to \d+ %\), \d+ points short, in \d+ fresh shifts/,
+      /The nearest is line\.end\.servers = 2, line\.infeed\.length = 3 m: \d+ % \(\d+ to \d+ %\), \d+ points short, in \d+ fresh shifts/,
     )
-    expect(flowing).toMatch(/What limits it is end, .*Of what sealer could put out it loses most to: /)
+    expect(flowing).toMatch(/It is limited by end, .*The largest losses of sealer are: /)
     expect(flowing).toContain('Offer line.infeed.length above 3 m; or promise less.')
   })
 
@@ -206,14 +208,18 @@ describe('no pick: 4, with the nearest design', () => {
     expect(byHand).toMatchObject({ promised: 9 / 60, path: 'line.end.time' })
     const { out } = await size(argv)
     const flowing = out.replace(/\s+/g, ' ')
-    expect(flowing).toContain('by hand it puts out 8 cases/min at most, 1 cases/min short of the 9 cases/min')
-    expect(flowing).toContain('By hand it takes more servers')
+    expect(flowing).toContain(
+      'by hand calculation its output is 8 cases/min at most, 1 cases/min short of the 9 cases/min',
+    )
+    expect(flowing).toContain('Fix by hand calculation: use more servers')
     const arrivals = await size([
       ...['--choose', 'line.infeed.length=2 m', '--holds', '20 cases/min in 90 % of shifts'],
     ])
     expect(arrivals.out).toContain('the target asks for more than arrives')
     expect(arrivals.out).not.toContain('target-above-')
-    expect(arrivals.out.replace(/\s+/g, ' ')).toContain('By hand it takes a target of at most')
+    expect(arrivals.out.replace(/\s+/g, ' ')).toContain(
+      'Fix by hand calculation: lower the target to at most',
+    )
   })
 
   it('where it cannot be told', async () => {
@@ -227,8 +233,8 @@ describe('no pick: 4, with the nearest design', () => {
     expect(result.designs[result.nearest!.design]!.verdict).toBe('undecided')
     const { out } = await size(argv)
     const flowing = out.replace(/\s+/g, ' ')
-    expect(flowing).toContain('No design is chosen: 3 designs could not be told in 5 shifts.')
-    expect(flowing).toContain('which could not be told:')
+    expect(flowing).toContain('No design is chosen: 3 designs could not be decided in 5 shifts.')
+    expect(flowing).toContain('which could not be decided:')
     expect(flowing).toContain('Allow more --shifts than 5')
   })
 
@@ -313,7 +319,7 @@ describe('order and what is left out', () => {
     expect(result.all).toBe(6)
     expect(result.notes).toEqual([
       expect.stringMatching(
-        /^2 of the 6 designs cannot be simulated and are left out: line\.sealer\.belt-speed: faster than the top head is rated for: 24\.40 m\/min\.$/,
+        /^2 of the 6 designs cannot be simulated and are left out: line\.sealer\.belt-speed: faster than the rating of the top head: 24\.40 m\/min\.$/,
       ),
     ])
   })
@@ -330,12 +336,12 @@ describe('order and what is left out', () => {
     )
     expect(cap.result.designs[0]).toMatchObject({ without: null, verdict: 'accepted' })
     const often = await json([...alone, '--holds', '8.6 cases/min in 60 % of shifts'], slow)
-    expect(often.result.designs[0]!.without).toBe('the target is above what a piece can do')
+    expect(often.result.designs[0]!.without).toBe('the target is above the capacity of a piece')
     // the target of the scenario is not what is promised here
     const output = await json([...alone, '--holds', 'output >= 100 in 60 % of shifts within 20 %'], slow)
     expect(output.result.designs[0]).toMatchObject({ without: null, verdict: 'accepted' })
     const held = await json([...alone, '--holds', 'target-held >= 90 %'], slow)
-    expect(held.result.designs[0]!.without).toBe('the target is above what a piece can do')
+    expect(held.result.designs[0]!.without).toBe('the target is above the capacity of a piece')
   })
 
   it('what is chosen is not among what was assumed', async () => {

@@ -89,7 +89,7 @@ describe('a curve', () => {
     expect(code).toBe(0)
     expect(result.points.map(({ at }) => at)).toEqual([[20], [24]])
     expect(result.notes.join()).toMatch(
-      /^1 of the 3 points is no scenario: line\.sealer\.belt-speed: faster than/,
+      /^1 of the 3 points cannot be simulated: line\.sealer\.belt-speed: faster than/,
     )
   })
 })
@@ -182,8 +182,8 @@ describe('one input at a time', () => {
     expect(input('line.sealer.jams.tape-factor')).toMatchObject({ low: '0.9', high: '1.1' })
     const reasons = new Map(result.leftOut.map((each) => [each.path, each.reason]))
     expect(reasons.get('crew.operators.people')).toMatch(/lowered it breaks the scenario/)
-    expect(reasons.get('line.sealer.heads.top.takes.0')).toBe('it only limits what may stand elsewhere')
-    expect(reasons.get('line.sealer.dwell-spoils')).toBe('it is 0: a tenth of it is nothing')
+    expect(reasons.get('line.sealer.heads.top.takes.0')).toBe('it only limits other values')
+    expect(reasons.get('line.sealer.dwell-spoils')).toBe('it is 0, and 10 % of 0 is 0')
     // tape cannot be narrower than the heads take, but thinner
     expect(input('tape.width')).toMatchObject({ low: '43.2 mm', high: null })
     const { throughput } = result.each!.order
@@ -289,7 +289,7 @@ describe('files', () => {
   it('are the same bytes after an interrupt and --resume, with other values too', async () => {
     const [cwd, other] = [folder(), folder()]
     expect(await interrupted(cwd, 3)).toContain(
-      `interrupted after ${kept(cwd).length} of 193 designs; they are kept in out/line-sweep/journal.ndjson`,
+      `interrupted after ${kept(cwd).length} of 193 designs; they are saved in out/line-sweep/journal.ndjson`,
     )
     expect(readdirSync(out(cwd))).toEqual(['journal.ndjson'])
     // not without a word
@@ -322,17 +322,17 @@ describe('files', () => {
 describe('what it refuses', () => {
   it.each([
     [[], /nothing to vary: give --vary/],
-    [['--each', '--plan', '9', ...length], /--each and --plan exclude each other/],
+    [['--each', '--plan', '9', ...length], /use either --each or --plan/],
     [['--plan', '9', ...length], /--plan takes three factors or more, not 1/],
     [['--vary', 'line.infeed.length=4..8 m'], /a range needs a step, such as 4\.\.8\/1 m/],
-    [['--vary', 'line.infeed.length=4 m'], /two values at least/],
-    [['--vary', 'line.infeed.length=4 m, 6 ft'], /its values have one unit, not m and ft/],
-    [['--vary', 'line.infeed.carries=belt,gravity'], /`belt` is no number with a unit/],
-    [['--vary', 'variant=a,b'], /tapeshift compare takes variants/],
+    [['--vary', 'line.infeed.length=4 m'], /at least two different values/],
+    [['--vary', 'line.infeed.length=4 m, 6 ft'], /its values must have one unit, not m and ft/],
+    [['--vary', 'line.infeed.carries=belt,gravity'], /`belt` is not a number with a known unit/],
+    [['--vary', 'variant=a,b'], /for variants use tapeshift compare/],
     [[...length, ...length], /line\.infeed\.length is varied twice/],
     [
       [...length, ...speed, '--vary', 'line.end.servers=1,2'],
-      /3 factors cannot be drawn at once: give --plan N/,
+      /3 factors are too many for a curve or a grid: give --plan N/,
     ],
     [[...length, '--measure', 'output-p10'], /a quantile over shifts/],
     [[...length, '--measure', 'jams'], /did you mean `equipment\.sealer\.jams`/],
@@ -348,7 +348,7 @@ describe('what it refuses', () => {
     expect(nowhere.err).toContain('did you mean `length`?')
     const fast = await sweep(['--vary', 'line.sealer.belt-speed=60 m/min, 70 m/min'])
     expect(fast.code).toBe(2)
-    expect(fast.err).toContain('faster than the top head is rated for')
+    expect(fast.err).toContain('faster than the rating of the top head')
   })
 
   it('says its examples first in its help', async () => {

@@ -178,10 +178,10 @@ describe('bad input', () => {
       ['--shift', '1', '--equipment', 'seler'],
       'there is no piece `seler` in the line; did you mean `sealer`?',
     ],
-    [['--shift', '1', '--equipment', 'packing table'], 'what may stand here: infeed, sealer, end'],
+    [['--shift', '1', '--equipment', 'packing table'], 'allowed here: infeed, sealer, end'],
     [['--shift', '1', '--equipment', 'a\u001b[31m'], 'there is no piece `a·[31m`'],
     [['--shift', '1', '--from', '10'], '--from 10: a time needs a unit'],
-    [['--shift', '1', '--to', '10 m'], '--to 10 m: `m` is the unit of a length'],
+    [['--shift', '1', '--to', '10 m'], '--to 10 m: `m` is a unit of a length'],
     [['--shift', '1', '--from', '-1 s'], '--from -1 s: a time of the shift counts from its start'],
     [
       ['--shift', '1', '--from', '2 min', '--to', '1 min'],

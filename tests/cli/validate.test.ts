@@ -39,7 +39,7 @@ describe('what is refused', () => {
     const { code, err, out } = await validate('--unseen')
     expect([code, out]).toEqual([2, ''])
     expect(err).toBe(
-      'error: --margin is missing: say beforehand how far the model may be off and still be of use, such as --margin "3 %"; a margin that is chosen after the result shows nothing\n',
+      'error: --margin is missing: decide first how far the model may be off and still be useful, such as --margin "3 %". A margin chosen after the result proves nothing\n',
     )
   })
 
@@ -54,11 +54,11 @@ describe('what is refused', () => {
   it('what contradicts itself', async () => {
     const margin = ['--margin', '3 %']
     for (const [flags, words] of [
-      [['--unseen', '--hold-out', '30 %'], 'give one of them'],
-      [['--json', '--quiet'], 'exclude each other'],
+      [['--unseen', '--hold-out', '30 %'], 'give only one'],
+      [['--json', '--quiet'], 'use either --json or --quiet'],
       [['--sheet', '4', '--no-files'], 'choose one'],
       [['--out', ''], 'need a name'],
-      [['--write', 'new.yaml'], 'name days that no fit used'],
+      [['--write', 'new.yaml'], 'needs days that no fit used'],
       [['--unseen', '--sheet', '9'], 'only 8 count'],
     ] as const) {
       const { code, err } = await validate(...margin, ...flags)
@@ -81,7 +81,7 @@ describe('what is refused', () => {
     expect((await against('none.yaml')).code).toBe(3)
     const lost = await against('lost.yaml')
     expect([lost.code, lost.err]).toEqual([3, expect.stringContaining('gone.csv')])
-    expect(lost.err).toContain('mend the record first')
+    expect(lost.err).toContain('correct the record first')
     expect((await against('nowhere.yaml')).code).toBe(5)
     expect((await against('plant.yaml', '--held-out', 'nowhere.yaml')).code).toBe(5)
     expect((await against('plant.yaml', '--held-out', 'line.yaml')).err).toContain(
@@ -111,9 +111,7 @@ describe('what it answers', () => {
       return JSON.parse(run).about.validatedBy
     }
     expect(await validatedBy()).toMatch(/^Record Line 2, 8 days .* 5 %\)$/)
-    expect(await validatedBy('--set', 'line.sealer.jams.chance=2 %')).toMatch(
-      /no longer covers this scenario/,
-    )
+    expect(await validatedBy('--set', 'line.sealer.jams.chance=2 %')).toMatch(/no longer applies/)
     // what is there is not written over
     const again = await validate(
       '--margin',
@@ -196,13 +194,13 @@ describe('an interrupt', () => {
     const journal = journalOf(cwd, 'cut')
     // more than the days by laws have
     const told = await interrupted(cwd, journal, 330, [...both, '--out', 'out/cut'])
-    const done = Number(/interrupted after (\d+) of 624 shifts; they are kept in out\/cut/.exec(told)?.[1])
+    const done = Number(/interrupted after (\d+) of 624 shifts; they are saved in out\/cut/.exec(told)?.[1])
     expect(done).toBeGreaterThanOrEqual(330)
     expect(keptIn(journal)).toHaveLength(done)
     const again = await call([...both, '--out', 'out/cut'], { cwd })
-    expect([again.code, again.err]).toEqual([2, expect.stringMatching(/of this very study: --resume/)])
+    expect([again.code, again.err]).toEqual([2, expect.stringMatching(/of this same study: add --resume/)])
     const other = await call([...both.slice(0, -1), 'stops', '--out', 'out/cut', '--resume'], { cwd })
-    expect([other.code, other.err]).toEqual([2, expect.stringContaining('is of another study')])
+    expect([other.code, other.err]).toEqual([2, expect.stringContaining('is from another study')])
     const resumed = await call([...both, '--out', 'out/cut', '--resume'], { cwd })
     // the built program, with two threads; 4: not shown within 3 %
     const threads = [program, ...both, '--out', 'out/fresh', '--workers', '2']
@@ -228,6 +226,6 @@ describe('an interrupt', () => {
 
   it('cannot be gone on from where nothing is kept', async () => {
     const { code, err } = await call([...argv, '--resume', '--no-files'], { cwd })
-    expect([code, err]).toEqual([2, expect.stringContaining('choose one')])
+    expect([code, err]).toEqual([2, expect.stringContaining('leave out --no-files')])
   })
 })

@@ -42,17 +42,17 @@ describe('run on a line that check calls impossible', () => {
     const { code, out, err } = await ask('run', [], line(52))
     expect(code).toBe(3)
     expect(err).toBe(
-      'error: The line cannot work as described: check finds 52 errors (legs-meet). With --anyway the exit code is that of the figures.\n',
+      'error: The line cannot work as described: check finds 52 errors (legs-meet). With --anyway the exit code ignores this.\n',
     )
     const text = flat(out)
     // the lowest two of each height are worst
     expect(text).toContain(
-      'The line cannot work as described: check finds 52 errors. The figures below take no account of that. - error legs-meet, 52 times, worst at `cases.k1`, `cases.k51` and `cases.k2`: The case `k1` is 81 mm from seam to seam',
+      'The line cannot work as described: check finds 52 errors. The figures below ignore this. - error legs-meet, 52 times, worst at `cases.k1`, `cases.k51` and `cases.k2`: The case `k1` is 81 mm from seam to seam',
     )
-    expect(text.indexOf('cannot work')).toBeLessThan(text.indexOf('The line puts out'))
+    expect(text.indexOf('cannot work')).toBeLessThan(text.indexOf('Throughput: '))
     expect(text.match(/legs-meet/g)).toHaveLength(1)
     expect(text).toMatch(
-      /It would reach its target of 9 cases\/min in 100 % \(\d+ to 100 %\) of the shifts and on average it would hold the target, but the line cannot work as described: the legs of opposite strips meet on the end of the case\./,
+      /It would reach its target of 9 cases\/min in 100 % \(\d+ to 100 %\) of the shifts and on average it would reach the target, but the line cannot work as described: the legs of opposite strips meet on the end of the case\./,
     )
     expect(text).not.toMatch(/holds the target|It reaches its target/)
   })
@@ -85,14 +85,14 @@ describe('run on a line that check calls impossible', () => {
   it('has no head and no such field where there is nothing to be known', async () => {
     const { code, result } = await documentOf<RunResult>('run', [], line(0))
     expect([code, result.warnings]).toEqual([0, undefined])
-    expect(flat((await ask('run', [], line(0))).out)).toContain('On average it holds the target.')
+    expect(flat((await ask('run', [], line(0))).out)).toContain('On average it reaches the target.')
   })
 
   it('keeps 300 findings short, and words of the scenario text, in the page too', async () => {
     const { cwd, out } = await call(['run', '-', '--full', '--workers', '1'], {
       stdin: line(300, '', '<b onload=x>1 & 2</b>'),
     })
-    const head = out.slice(0, out.indexOf('The line puts out'))
+    const head = out.slice(0, out.indexOf('Throughput: '))
     expect(head).toContain('300 times')
     expect(head.length).toBeLessThan(900)
     const page = readFileSync(path.join(cwd, 'out/stdin-run/report.html'), 'utf8')
@@ -143,7 +143,7 @@ describe('compare', () => {
     const { code, out } = await ask('compare', argv, unpriced)
     expect(code).toBe(0)
     const beside =
-      'The cost leaves out capital recovery, in which these designs differ (`money.capital` without `money.life`, `money.interest` and `money.shifts`): it does not say which one is cheapest.'
+      'The cost leaves out capital recovery, in which these designs differ (`money.capital` without `money.life`, `money.interest` and `money.shifts`), so it does not show which one is cheapest.'
     expect(flat(out)).toContain(beside)
     expect((await ask('compare', argv, priced)).out).not.toContain('leaves out')
   })
@@ -180,7 +180,7 @@ describe('sweep', () => {
   it('a grid names no cheapest point either', async () => {
     const grid = ['--vary', 'line.infeed.length=12..18/6 m', '--vary', 'line.sealer.belt-speed=8..12/4 m/min']
     const { out } = await ask('sweep', [...grid, '--shifts', '2'], unpriced)
-    expect(flat(out)).toContain('it does not say which one is cheapest')
+    expect(flat(out)).toContain('it does not show which one is cheapest')
     expect(out).not.toMatch(/cost least/)
   })
 
@@ -204,7 +204,7 @@ describe('sweep', () => {
     const { code, result } = await documentOf<SweepResult>('sweep', [...grid, '--shifts', '2'], line(0))
     expect([code, result.points.length, result.warnings]).toEqual([0, 210, undefined])
     expect(result.notes).toContain(
-      'Of so many points (210) check looked at none, only at the scenario as it stands: check the one that you choose.',
+      'With 210 points, check looked only at the scenario as it stands: run check on the point that you choose.',
     )
   })
 
@@ -261,7 +261,7 @@ describe('size', () => {
 describe('--help', () => {
   it.each(['run', 'compare', 'size', 'sweep'])('of %s says what --anyway and 3 mean', async (command) => {
     const { out } = await call([command, '--help'])
-    expect(flat(out)).toContain('--anyway end with the exit code of the figures')
-    expect(flat(out)).toMatch(/Exit codes: 0 done; 3 check calls/)
+    expect(flat(out)).toContain('--anyway do not end with exit code 3')
+    expect(flat(out)).toMatch(/Exit codes: 0 done; 3 check finds/)
   })
 })

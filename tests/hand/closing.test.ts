@@ -41,7 +41,7 @@ describe('closure index', () => {
     expect(of([sloppy], 0.048).index!.seam).toBeCloseTo(17.5 ** 2 / 24 ** 2, 12)
     expect(of([sloppy], 0.072).index!.seam).toBeCloseTo(29.5 ** 2 / 24 ** 2, 12)
     expect(of([sloppy], 0.048).coverage).toBeCloseTo(0.0175, 12)
-    expect(compared([sloppy]).notes.join(' ')).toContain('speaks against the others')
+    expect(compared([sloppy]).notes.join(' ')).toContain('which makes the other closures look worse')
   })
 
   it('goes down with the load, as a share or as a force, and with the weight of lighter cases', () => {
@@ -64,7 +64,7 @@ describe('closure index', () => {
     expect(bare.coverage).toBeNull()
   })
 
-  it('stands beside what a width costs: 1.5 times the mass and price, heads that do not take it, and what must be spared', () => {
+  it('stands beside what a width costs: 1.5 times the mass and price, heads that cannot take it, and what must be spared', () => {
     const priced = ['tape.price=40 EUR/roll', 'tape.roll=1080 m', 'cases.box.contents-value=50 EUR']
     const { widths, breakEven } = compared(priced)
     const [two, three] = widths

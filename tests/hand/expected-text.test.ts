@@ -47,10 +47,12 @@ describe('a line whose stops outlast its buffer', () => {
     expect(finding.message).toMatch(
       /the jams of `sealer`.*`infeed`: about 5 free places\) lasts 25 s: all of them hold up/,
     )
-    expect(finding.fix).toMatch(/^\d+ free places more before `sealer`.*fewer or shorter jams of `sealer`$/)
+    expect(finding.fix).toMatch(
+      /^add \d+ free places before `sealer`.*have fewer or shorter jams of `sealer`$/,
+    )
     expect(finding.basis).toContain(expected.usualError.words)
     expect(checkText(result, { bold: (text) => text, width: 100 }, true)).toContain(
-      'by hand it misses its target',
+      'by hand calculation it misses its target',
     )
   })
 
@@ -65,11 +67,11 @@ describe('a line whose stops outlast its buffer', () => {
 
   it('says expected output beside the target near the top, and where no figure is what it is at most and why', () => {
     expect(expectedSentence(result)).toMatch(
-      /^Expected out: [\d.]+ cases\/min, .* good cases a shift; the target is 11 cases\/min \(by hand;/,
+      /^Expected output: [\d.]+ cases\/min, .* good cases a shift; the target is 11 cases\/min \(hand calculation;/,
     )
     const away = resultOf(['arrivals.packing.when-full=turn-away'])
     expect(expectedSentence(away)).toMatch(
-      /^Expected out: at most .* No closer figure by hand, for cases that find no room are turned away\.$/,
+      /^Expected output: at most .* A closer hand calculation is not possible: cases that find no room are turned away\.$/,
     )
     expect(expectedTable(away.hand!, wordsFor('metric')).rows).toEqual([])
   })
@@ -81,7 +83,7 @@ describe('a line whose stops outlast its buffer', () => {
     // 20 s of 95 s
     expect(jams.waitingForCrew.value! / jams.lost.value!).toBeCloseTo(20 / 95, 6)
     const { rows } = expectedTable(result.hand!, wordsFor('metric'))
-    expect([rows[0]![0], rows.at(-1)![0]]).toEqual(['arrives', 'expected out'])
+    expect([rows[0]![0], rows.at(-1)![0]]).toEqual(['arrives', 'expected output'])
   })
 
   it('stands beside the simulated output of a run, after the figure that knows of no stops', () => {
@@ -101,7 +103,7 @@ describe('a line whose stops outlast its buffer', () => {
       return saidRows(handTable(run as unknown as RunResult))[1]!
     }
     expect(rowFor(1).slice(3)).toEqual(['agrees', ''])
-    expect(rowFor(0.989).slice(3)).toEqual(['-1.1 %', 'within what this figure is usually off'])
-    expect(rowFor(0.95)[4]).toMatch(/^further off than usual/)
+    expect(rowFor(0.989).slice(3)).toEqual(['-1.1 %', 'within the usual error of this calculation'])
+    expect(rowFor(0.95)[4]).toMatch(/^more than the usual error/)
   })
 })

@@ -68,7 +68,7 @@ shift: {length: 4 h}
     expect(findingOf('stops-not-named', all)).toBeUndefined()
   })
 
-  it('what could not be checked is one note, and none where every key is given', () => {
+  it('not checked for lack of data is one note, and none where every key is given', () => {
     expect(findingOf('not-checked')).toBeUndefined()
     const bare = `cases: {a: {length: 400 mm, width: 300 mm, height: 250 mm}}
 arrivals: {p: {time-between: 5 s}}
@@ -111,7 +111,7 @@ shift: {length: 8 h}
     const told = findingOf('few-observations', [
       'line.sealer.jams.clear={lognormal: {mean: 80 s, cv: 0.8, from: 10}}',
     ])
-    expect(told?.message).toContain('rests on 10 observations: its mean is known to within 57 %')
+    expect(told?.message).toContain('is based on 10 observations: its mean is known to within 57 %')
   })
 
   it('observed values are never longer than the longest: of three, 1 in 4 to come is', () => {
@@ -121,7 +121,7 @@ shift: {length: 8 h}
     })
     const told = checkScenario(loaded).findings.find(({ code }) => code === 'longest-observed')
     expect(told).toMatchObject({ severity: 'note', path: 'line.sealer.jams.clear' })
-    expect(told?.message).toContain('the largest of them, 95 s. Of those to come about 1 in 4 is larger')
+    expect(told?.message).toContain('the largest, 95 s. In the future about 1 in 4 will be larger')
     expect(findingOf('longest-observed')).toBeUndefined()
   })
 

@@ -64,26 +64,23 @@ const rowsOf = (share: number, blocked: number) =>
 describe('by hand and simulated', () => {
   it('agree where the interval holds the hand figure or they are within 1 %', () => {
     const rows = rowsOf(0.995, 0)
-    expect(rows.get('Good cases out over working time')!.slice(3)).toEqual(['agrees', ''])
-    expect(rows.get('Tape on a good case')!.slice(3)).toEqual(['agrees', ''])
+    expect(rows.get('Throughput of good cases')!.slice(3)).toEqual(['agrees', ''])
+    expect(rows.get('Tape on each good case')!.slice(3)).toEqual(['agrees', ''])
   })
 
   it('lay a smaller output to the packers who wait, and what follows from the output to the output', () => {
     const rows = rowsOf(0.94, 0.06)
-    expect(rows.get('Good cases out over working time')!.slice(3)).toEqual([
+    expect(rows.get('Throughput of good cases')!.slice(3)).toEqual([
       '-6 %',
-      'packing waits for room 6 % of the time',
+      'packing is blocked 6 % of the time',
     ])
-    expect(rows.get('Tape used a shift, all heads')!.slice(3)).toEqual([
-      '-6 %',
-      'as the output: cases that did or did not come through',
-    ])
-    expect(rows.get('Share of the shift in which sealer works')![4]).toMatch(/^as the output/)
+    expect(rows.get('Tape used a shift, all heads')!.slice(3)).toEqual(['-6 %', 'same cause as the output'])
+    expect(rows.get('Share of the shift in which sealer works')![4]).toBe('same cause as the output')
   })
 
   it('lay it to the run-out of the shift where nothing holds the arrivals up', () => {
-    expect(rowsOf(0.98, 0).get('Good cases out a shift')![4]).toBe(
-      'cases still on the line at the end of the shift',
+    expect(rowsOf(0.98, 0).get('Good cases a shift')![4]).toBe(
+      'cases still in the line at the end of the shift',
     )
   })
 
@@ -91,9 +88,9 @@ describe('by hand and simulated', () => {
     const rows = rowsOf(1, 0)
     expect(rows.get('Cases on infeed, mean over time')!.slice(3)).toEqual([
       '+200 %',
-      'cases queue: what is ahead takes none for 25 % of the time',
+      'cases queue: the next piece takes none for 25 % of the time',
     ])
-    expect(rows.get('Time from arrival to exit, mean')![4]).toMatch(/most stand on infeed/)
+    expect(rows.get('Time in the line, mean')![4]).toMatch(/most wait on infeed/)
   })
 
   it('print both in the same units, money with its currency, and leave heads to their own table', () => {
@@ -107,8 +104,8 @@ describe('by hand and simulated', () => {
   it('lay it to the bottleneck where the line cannot take all that comes', () => {
     const result = resultOf(0.9, 0)
     const short = { ...result, byHand: { ...result.byHand!, bottleneck: 'sealer', shareAdmitted: 0.95 } }
-    const row = saidRows(handTable(short)).find(([label]) => label === 'Good cases out over working time')!
-    expect(row.slice(3)).toEqual(['-10 %', 'sealer: waiting for cases 40 %'])
+    const row = saidRows(handTable(short)).find(([label]) => label === 'Throughput of good cases')!
+    expect(row.slice(3)).toEqual(['-10 %', 'sealer: starved 40 %'])
   })
 
   it('say nothing where nothing was worked out', () => {

@@ -59,10 +59,10 @@ describe('hand figures as the inputs may be', () => {
     expect(result).not.toHaveProperty('likely')
     expect(result.evidence).toEqual([])
     expect(result.exact).toMatch(
-      /^Of the \d+ values that the scenario gives none says how well it is known: all are taken as exact, line.sealer.jams.chance, /,
+      /^None of the \d+ values that the scenario gives says how well it is known. All are taken as exact, such as line.sealer.jams.chance/,
     )
     expect(checkText(result, style)).toContain(result.exact.slice(0, 60))
-    expect(checkText(result, style)).not.toContain('What the inputs rest on')
+    expect(checkText(result, style)).not.toContain('Evidence for the inputs')
   })
 
   it('stand in the text beside what is held fixed', () => {
@@ -71,14 +71,14 @@ describe('hand figures as the inputs may be', () => {
       'crew.operator.walk={guess: 15 s, between: [5 s, 60 s]}',
     )
     const text = checkText(result, style)
-    expect(text).toContain('5 to 95 % of what the inputs may be')
-    expect(text).toContain('What the inputs rest on')
+    expect(text).toContain('5 to 95 % of the draws of the inputs')
+    expect(text).toContain('Evidence for the inputs')
     expect(text).toMatch(
       /line\.sealer\.jams\.chance +0\.05 % +counted: 18 in 36000 cases +0\.0296 to 0\.079 % \(95 %\)/,
     )
     expect(text).toMatch(/crew\.operator\.walk +15 s +guessed +5 to 60 s \(90 %\)/)
     expect(result.exact).toMatch(
-      /^2 values say how well they are known; the other \d+ that the scenario gives do not and are taken as exact: /,
+      /^2 values say how well they are known; the other \d+ do not and are taken as exact: /,
     )
     expect(result.evidence[0]).toEqual({
       ...{ path: 'line.sealer.jams.chance', form: 'count', restsOn: 'counted: 18 in 36000 cases' },

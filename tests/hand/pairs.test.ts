@@ -72,18 +72,18 @@ describe('in words where the formula does not hold', () => {
     [
       '{a: {time-between: 8 s, when-full: queue}, b: {time-between: 8 s}}',
       press,
-      /^not worked out: part of what/,
+      /^not calculated: some of the cases/,
     ],
-    ['{hall: {time-between: 1 s}}', press, /^not worked out: press does not keep up/],
+    ['{hall: {time-between: 1 s}}', press, /^not calculated: press does not keep up/],
     [
       '{hall: {time-between: 4 s}}',
       `{gate: {type: divert, rule: alternate, to: [press, other], time: 0 s}, press: ${station('2 s', 15, 600, 60)}, other: {type: station, time: 2 s}}`,
-      /^not worked out: gate sends cases more than one way$/,
+      /^not calculated: gate sends cases more than one way$/,
     ],
     [
       '{hall: {time-between: 8 s}, side: {time-between: 8 s, to: press}}',
       `{early: {type: station, time: 1 s}, press: ${station('2 s', 15, 600, 60)}}`,
-      /^not worked out: cases come together at press$/,
+      /^not calculated: cases come together at press$/,
     ],
   ])('%s', (arrivals, line, how) => {
     const pair = pairOf('press', arrivals, line)

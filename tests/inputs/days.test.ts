@@ -78,7 +78,7 @@ describe('days that differ by known amounts', () => {
     const loaded = load({ seconds, date }, { [clear]: law('seconds') })
     const finding = checkScenario(loaded).findings.find(({ code }) => code === 'few-observations')!
     expect(finding.message).toMatch(
-      /rests on 200 observations on 10 days, drawn as wholes: its mean is known to within 39 %/,
+      /is based on 200 observations on 10 days, drawn as whole days: its mean is known to within 39 %/,
     )
     const single = load({ seconds, date }, { [clear]: law('seconds', '') })
     expect(checkScenario(single).findings.some(({ code }) => code === 'few-observations')).toBe(false)

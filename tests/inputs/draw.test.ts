@@ -197,7 +197,7 @@ describe('rules between keys', () => {
         },
         1,
       )
-    expect(never).toThrow(/line.sealer.jams.clear.triangular.low.* guess narrower/)
+    expect(never).toThrow(/line.sealer.jams.clear.triangular.low.* make the ranges narrower/)
   })
 })
 

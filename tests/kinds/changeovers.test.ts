@@ -87,8 +87,8 @@ shift: {length: 8 h}
 
   it('names cases that are none, and a change that is none', () => {
     const wrong = read('{low: {tall: 4 s, wide: 1 s, low: 3 s}, tal: {low: 1 s}}')
-    expect(wrong).toThrow(/`tal` is no case of this scenario.*did you mean `tall`/s)
-    expect(wrong).toThrow(/`low` to `low` is no change/)
+    expect(wrong).toThrow(/`tal` is not a case of this scenario.*did you mean `tall`/s)
+    expect(wrong).toThrow(/`low` to `low` is not a change/)
   })
 })
 

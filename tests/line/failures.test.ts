@@ -79,7 +79,7 @@ describe('mean times of failures', () => {
     expect(none.MTTF).toMatchObject({ mean: expect.closeTo(3 * 9 * 5, 9), few: { events: 0 } })
   })
 
-  it('of many failures: near the mean of the law, with plus-minus', () => {
+  it('of many failures: near the mean of the distribution, with plus-minus', () => {
     const many = text(station.replace('after: 12 s', 'after: {exponential: {mean: 12 s}}'))
     const { MTTF } = figures(many, 400)
     const standardError = (MTTF!.high - MTTF!.low) / 2 / 1.96

@@ -76,7 +76,7 @@ describe('a line that locks', () => {
     expect([code, out]).toEqual([3, ''])
     expect(err).toContain('line.desk: the line is locked in shift 1 of seed "s" from ')
     expect(err).toContain('`desk` waits for `look`, `look` waits for `desk`')
-    expect(err).toContain('mend:')
+    expect(err).toContain('fix:')
     expect(err).not.toContain('bug')
   })
 

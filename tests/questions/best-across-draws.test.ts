@@ -52,7 +52,7 @@ describe('the best over draws', () => {
   const draws = [drawn([10, 10, 10, 10]), drawn([9, 12, 9.5, 10]), drawn([20, 20, 20, 20])]
 
   it('counts draws in which a design is the best or near enough, and how far the pick lies behind', () => {
-    // c does not keep what is required: of the others a is best in three draws, near in none of the second
+    // c does not meet the conditions: of the others a is best in three draws, near in none of the second
     const found = bestAcross(sought(true, 0.5, 3), best(0, 'picked', 'dropped', 'refused'), names, draws)
     expect(found).toEqual({ draws: 4, best: { a: 3, b: 3 }, behind: 2, among: [] })
   })

@@ -321,8 +321,8 @@ describe('identical designs', () => {
     const table = tables.find(({ title }) => title === 'Against the base')!
     const same = saidRows(table).find(([name]) => name === 'same')!
     const at = (label: RegExp) => same[titles(table).findIndex((words) => label.test(words))]
-    expect(at(/Good cases/)).toBe('the same')
-    expect(at(/Time from arrival/)).toBe('the same')
+    expect(at(/Throughput/)).toBe('the same')
+    expect(at(/Time in the line/)).toBe('the same')
     expect(headline.find((text) => text.startsWith('same'))).toMatch(
       /^same: no difference shown from the base\./,
     )

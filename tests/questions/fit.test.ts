@@ -24,7 +24,7 @@ describe('a count', () => {
     expect(input.rate!.low! / 1.546947e-4).toBeCloseTo(1, 6)
     expect(input.rate!.high! / 2.190239e-3).toBeCloseTo(1, 6)
     // factors of Garwood for 3 events: 0.2062 and 2.9224
-    expect(wordsOf(input, 'few')).toBe('rests on 3 events: the true rate may be 0.21 to 2.9 times this')
+    expect(wordsOf(input, 'few')).toBe('based on 3 events: the true rate may be 0.21 to 2.9 times this')
     expect(evidenceOf(answer, input)).toEqual([
       ['line.sealer.jams.chance', expect.objectContaining({ form: 'count', of: 'chance', events: 3 })],
     ])
@@ -36,7 +36,7 @@ describe('a count', () => {
     expect(chance).toMatchObject({ value: '0 in 4000 cases', restsOn: 'counted', events: 0, families: [] })
     // Clopper & Pearson of 0 in 4000, computed with R 4.2.2
     expect(chance.rate!.high! / 9.217947e-4).toBeCloseTo(1, 6)
-    expect(wordsOf(chance, 'none-seen')).toContain('at most 0.922 per 1000 cases')
+    expect(wordsOf(chance, 'none-seen')).toContain('may be up to 0.922 per 1000 cases')
     const runs = inputOf(answer, after)
     expect(runs).toMatchObject({ value: '0 in 8 h', restsOn: 'counted', events: 0, chosen: null })
     // 3.6889 / T, the two-sided limit of none: Garwood (1936)
@@ -60,7 +60,7 @@ describe('a count', () => {
     const chance = inputOf(answer, jams)
     expect(chance.value).toBe(`3 in ${Math.round(4000 * Math.exp(-60 / 90))} cases`)
     expect(chance.rate!.value * 4000).toBeCloseTo(3 * Math.exp(60 / 90), 2)
-    expect(wordsOf(chance, 'unseen-short')).toContain('stops under 60 s are in no log')
+    expect(wordsOf(chance, 'unseen-short')).toContain('stops under 60 s are not in the log')
     expect(wordsOf(chance, 'unseen-short')).toContain('48.7 %')
   })
 })
@@ -77,8 +77,8 @@ describe('times', () => {
       cutOff: 1,
       seen: { mean: 90 },
     })
-    expect(wordsOf(input, 'left-out')).toContain('1 of 3 ran into a break or the end of a shift')
-    expect(wordsOf(input, 'few')).toContain('so few tell no law from another')
+    expect(wordsOf(input, 'left-out')).toContain('1 of 3 ended at a break or at the end of a shift')
+    expect(wordsOf(input, 'few')).toContain('too few to choose a distribution')
     expect(evidenceOf(answer, input)).toEqual([[clear, { form: 'fitted', observations: 2 }]])
   })
 
@@ -133,7 +133,7 @@ describe('times', () => {
       events: 90,
     })
     expect(wordsOf(input, 'nothing-fits')).toContain(
-      'never longer than the longest seen, 8.37 min; the share beyond it is 1.1 % on average',
+      'never longer than the longest, 8.37 min; on average 1.1 % of future times are longer',
     )
     const sorted = [...lumps].sort((a, b) => a - b)
     expect(answer.observed.get('observed-line.sealer.jams.clear.csv')).toBe(`seconds\n${sorted.join('\n')}\n`)
@@ -196,7 +196,7 @@ describe('what is taken for granted', () => {
       ),
     )
     expect(shown(jams, answer)).toEqual(expect.arrayContaining(['trend-laplace']))
-    expect(wordsOf(inputOf(answer, jams), 'trend')).toContain('its rate moved')
+    expect(wordsOf(inputOf(answer, jams), 'trend')).toContain('its rate changed')
     expect(codesOf(inputOf(answer, jams)).filter((code) => code === 'trend')).toHaveLength(1)
   })
 

@@ -82,7 +82,7 @@ describe('which design is picked', () => {
   })
 })
 
-describe('what is ruled out by what was found', () => {
+describe('what is ruled out by problem', () => {
   it('a refused design refuses those below it, which are told at once and not simulated', async () => {
     const { found, tried } = await drive({ figure: from(6), candidates: chain(7) })
     expect(found!.pick).toBe(6)

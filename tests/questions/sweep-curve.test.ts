@@ -60,7 +60,7 @@ describe('the knee', () => {
   it('is found on a curve that rises by 1 a step up to 3 and is level from there', () => {
     const noise = [0.1, -0.2, 0.05, 0.15, -0.1, 0.02, -0.03, 0.04]
     const turn = (place: number) => noise.map((_, shift) => noise[(shift * 3 + place) % noise.length]! / 10)
-    const measure: SweepMeasure = { name: 'throughput', label: 'Good cases out', unit: 'cases/s' }
+    const measure: SweepMeasure = { name: 'throughput', label: 'Throughput of good cases', unit: 'cases/s' }
     const designs = [0, 1, 2, 3, 3, 3].map(
       (height, place): SampledDesign => ({
         set: {},

@@ -74,9 +74,9 @@ describe('the inputs of a scenario', () => {
     expect(paths).not.toContain('title')
     expect(paths.filter((path) => path.startsWith('study'))).toEqual([])
     expect(leftOut).toEqual([
-      { path: 'target', reason: 'it is what the line must hold, and no input of it' },
+      { path: 'target', reason: 'it is a requirement, not an input of the line' },
       { path: 'cases.a.weight', reason: 'only tapeshift check reads it' },
-      { path: 'line.sealer.dwell-spoils', reason: 'it is 0: a tenth of it is nothing' },
+      { path: 'line.sealer.dwell-spoils', reason: 'it is 0, and 10 % of 0 is 0' },
     ])
   })
 })

@@ -135,10 +135,10 @@ describe('a model with wrong laws of stops on the right line', () => {
   it('says what the two say together, side by side', () => {
     const report = reportOf(both.document)
     expect(report.headline.join(' ')).toMatch(
-      /^Shown outside 10 %.*With the plant's own stops in place of the laws: shown within 10 %.*what is off are the laws of its stops\./,
+      /^Shown outside 10 %.*With the plant's own stops instead of simulated ones: shown within 10 %.*but its simulated stops are wrong\./,
     )
-    expect(report.summary!.answer).toContain('what is off are the laws')
-    const sides = report.tables.find(({ title }) => title.startsWith('By laws'))!
+    expect(report.summary!.answer).toContain('its simulated stops are wrong')
+    const sides = report.tables.find(({ title }) => title.startsWith('With simulated stops'))!
     expect(sides.rows).toHaveLength(2)
     expect(sides.rows.map((row) => row.at(-1))).toEqual(['shown outside', 'shown within'])
     expect(both.rows().get('days.csv')!.trim().split('\n')).toHaveLength(1 + 2 * 6)
@@ -149,7 +149,7 @@ describe('a model with wrong laws of stops on the right line', () => {
     const { document } = stops
     const report = reportOf(document)
     expect(report.headline.join(' ')).toContain(
-      "The plant's own arrivals and stops drive the model: what still differs is the model of the line",
+      "The plant's own arrivals and stops drive the model: any difference comes from the model of the line",
     )
     const [jams] = document.causes
     expect(jams).toMatchObject({ path: 'line.sealer.jams', isPutIn: true })
@@ -158,7 +158,7 @@ describe('a model with wrong laws of stops on the right line', () => {
     expect(document.explains).toBeNull()
     expect(chartsOf(document).map(({ name }) => name)).toEqual(['days'])
     expect(document.ownStops!.put.stops).toBe(jams!.plant.stops)
-    expect(document.notes.join(' ')).toContain('came as they were logged')
+    expect(document.notes.join(' ')).toContain('are replayed as logged')
     // a report of a run has the stops of its day
     const rows = (name: string) => stops.rows().get(name)!.trim().split('\n').slice(1)
     const logged = new Map(
@@ -174,7 +174,7 @@ describe('a model with wrong laws of stops on the right line', () => {
     const { record } = plantRecord(plantLine(), 3)
     const bare = { ...read, record: { ...record, meanings: ['break', 'line.other.jams'] } }
     await expect(validate(wrong, bare, { ...usual, drivenBy: 'stops' })).rejects.toThrow(
-      /names no stop of a piece that the scenario has/,
+      /has no stop of a piece of the scenario/,
     )
     const unknown = { ...usual, drivenBy: 'x' as 'stops' }
     await expect(validate(wrong, read, unknown)).rejects.toThrow(
@@ -193,6 +193,6 @@ describe('a model with a wrong line', () => {
       drivenBy: 'both',
     })
     expect([document.good.verdict, document.beside!.good.verdict]).toEqual(['outside', 'outside'])
-    expect(reportOf(document).headline.join(' ')).toContain('So the model of the line is off')
+    expect(reportOf(document).headline.join(' ')).toContain('So the model of the line itself is wrong')
   })
 })

@@ -16,7 +16,7 @@ describe('what is asked', () => {
 
   it('is refused without a margin, in a sentence that says why', () => {
     expect(() => validateAsked({}, 0.95)).toThrow(
-      /--margin is missing: say beforehand.*chosen after the result shows nothing/,
+      /--margin is missing: decide first.*chosen after the result proves nothing/,
     )
   })
 
@@ -56,10 +56,10 @@ describe('what is asked', () => {
     [{ runs: 1e9 }, /--runs/],
     [{ sheet: 3 }, /--sheet/],
     [{ holdOut: '95 %' }, /--hold-out/],
-    [{ holdOut: '30 %', unseen: true }, /give one of them/],
+    [{ holdOut: '30 %', unseen: true }, /give only one/],
     [{ heldOut: { name: 'fitted.yaml', text: 'values: {}' } }, /names no days under `held-out`/],
-    [{ heldOut: { name: 'fitted.yaml', text: 'held-out: [{}]' } }, /is no day such as/],
-    [{ heldOut: { name: 'fitted.yaml', text: '- 1' } }, /is a YAML map/],
+    [{ heldOut: { name: 'fitted.yaml', text: 'held-out: [{}]' } }, /is not a day such as/],
+    [{ heldOut: { name: 'fitted.yaml', text: '- 1' } }, /must be a YAML map/],
   ])('%j is refused', (options, message) => {
     expect(() => asked(options)).toThrow(message)
   })
@@ -103,7 +103,7 @@ describe('days', () => {
   it('that are listed must be of this record', () => {
     const list = (days: string[]) => plantDays(record, { by: 'list', days, name: 'fitted.yaml' }, 'a')
     expect(list(['2026-01-02']).days.map(({ day }) => day)).toEqual(['2026-01-02'])
-    expect(() => list(['2026-01-02', '2025-01-02'])).toThrow(/does not have, such as 2025-01-02/)
+    expect(() => list(['2026-01-02', '2025-01-02'])).toThrow(/are not in the record, such as 2025-01-02/)
   })
 })
 
@@ -205,7 +205,7 @@ describe('what explains a gap', () => {
   })
 })
 
-describe('reports for those who know the line', () => {
+describe('reports for people who know the line', () => {
   it('are each of another day, and a coin says of what', () => {
     const drawn = drawnSheets(200, 300, 39, 'a')
     expect(new Set(drawn.map((each) => each.day)).size).toBe(200)

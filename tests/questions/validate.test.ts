@@ -14,7 +14,7 @@ import { plantKeys, plantLine, plantRecord, scannedKeys } from './plant-days.js'
 const usual = { margin: '10 %', runs: 39, unseen: true }
 const model = readScenario(plantLine())
 
-describe('a shift of the record as the scenario has it', () => {
+describe('a shift of the record the scenario', () => {
   const record = recordOf({
     shifts: `Beginn;Ende;Gut
 2026-01-01 06:00:00;2026-01-01 08:00:00;2
@@ -118,7 +118,7 @@ describe('a model that is the plant', () => {
     expect(report.headline[0]).toMatch(/^This is calibration, not validation/)
     expect(report.summary!.answer).toMatch(/^This is calibration, not validation/)
     await expect(validate(model, few, { ...usual, unseen: false, writeInto: plantLine() })).rejects.toThrow(
-      /name days that no fit used/,
+      /needs days that no fit used/,
     )
   })
 
@@ -169,7 +169,7 @@ describe('a model that is the plant', () => {
       return validatedBy(again.scenario.study['validated-by'], again.shiftsSha256)
     }
     expect(said(scenario!)).not.toMatch(/shifts|no longer/)
-    expect(said(scenario!.replace('chance: 1 %', 'chance: 2 %'))).toMatch(/no longer covers this scenario/)
+    expect(said(scenario!.replace('chance: 1 %', 'chance: 2 %'))).toMatch(/no longer applies/)
     expect(validatedBy('a week of counts', 'a'.repeat(64))).toBe('a week of counts')
     expect(validatedBy(undefined, 'a'.repeat(64))).toBeNull()
     expect(validatedBy(coveringWords('x', 'a'.repeat(64)), 'a'.repeat(64))).toBe('x')
@@ -207,7 +207,7 @@ describe('what cannot be asked', () => {
     const carried = readScenario(
       plantLine().replace('{length: 90 min,', '{start: carry-over, campaign: 3, length: 90 min,'),
     )
-    await expect(validate(carried, read, usual)).rejects.toThrow(/must begin its shifts empty/)
+    await expect(validate(carried, read, usual)).rejects.toThrow(/must start empty/)
     await expect(validate(model, read, { ...usual, sheet: 4 })).rejects.toThrow(/only 3 count/)
     const shifts = read.record.shifts.map((shift) => ({ ...shift, good: null }))
     await expect(validate(model, { ...read, record: { ...read.record, shifts } }, usual)).rejects.toThrow(

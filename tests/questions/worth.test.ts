@@ -95,7 +95,7 @@ describe('an investment that may save nothing', () => {
     expectInterval(netPresentValue, -4000, -8000, 0)
   })
 
-  it('costs 500 more a year, saves at most 1000: at the best it has paid after 6', () => {
+  it('costs 500 more a year, saves at most 1000: at the best it payback time 6', () => {
     const { payback } = against(32_000, interval(0.5, -1, 2), undefined, 1e6)
     expect(payback).toEqual({ mean: null, low: 6, high: null })
   })
@@ -122,7 +122,7 @@ describe('what is cheaper to buy', () => {
     expectInterval(found.netPresentValue, 2000, 1000, 3000)
   })
 
-  it('nothing is bought for more: no payback, the savings are all it is worth', () => {
+  it('nothing is extra purchase price: no payback, the savings are all it is worth', () => {
     const found = against(26_000, interval(-1, -1, -1), 'life: 2 yr, interest: 0 %', 1e6)
     expect([found.investment, found.payback, found.netPresentValue?.mean]).toEqual([0, null, 2000])
   })
@@ -173,15 +173,15 @@ describe('closures to be spared', () => {
     expect([same.breakEven, same.leftOut]).toEqual([null, []])
   })
 
-  it('are not worked out where what one costs is not given', () => {
+  it('are not calculated where what one costs is not given', () => {
     const { breakEven, leftOut } = wide('', '')
     expect(breakEven).toBeNull()
-    expect(leftOut).toEqual(['what a closure that opens later costs (closure.reopens)'])
+    expect(leftOut).toEqual(['cost of a closure that opens later (closure.reopens)'])
   })
 })
 
 describe('what is not given', () => {
-  it('is listed, and what depends on it is not worked out', () => {
+  it('is listed, and what depends on it is not calculated', () => {
     const found = worth(scenario(), scenario(), interval(-1, -2, 0), null, null)
     expect(found).toEqual({
       investment: null,
@@ -193,7 +193,7 @@ describe('what is not given', () => {
       payback: null,
       breakEven: null,
       leftOut: [
-        'what was bought (money.capital)',
+        'purchase prices (money.capital)',
         'shifts a year (money.shifts)',
         'life (money.life)',
         'interest (money.interest)',
@@ -208,7 +208,7 @@ describe('what is not given', () => {
     onlyNamed('life: 8 yr', 'interest (money.interest)')
     onlyNamed('interest: 8 %', 'life (money.life)')
     const noCapital = worth(scenario(money(null)), scenario(money(26_000)), saves, null, 1e6)
-    expect(noCapital).toMatchObject({ leftOut: ['what was bought (money.capital)'], netPresentValue: null })
+    expect(noCapital).toMatchObject({ leftOut: ['purchase prices (money.capital)'], netPresentValue: null })
     expectInterval(noCapital.yearlySaving, 1000, 1000, 1000)
   })
 })

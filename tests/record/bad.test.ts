@@ -21,7 +21,7 @@ describe('a record that cannot be used', () => {
       { shifts: shifts.replace('Ende', 'Schluss Ende'), stops },
       'no-column',
       '`Ende`',
-      'what may stand here: Beginn, Schluss Ende, Gut',
+      'allowed here: Beginn, Schluss Ende, Gut',
     ],
     [
       'a column with a slip of the pen',
@@ -39,7 +39,7 @@ describe('a record that cannot be used', () => {
     ],
     ['an empty file', { shifts: '', stops }, 'empty', 'empty', 'header'],
     ['a file of shifts without rows', { shifts: 'Beginn;Ende;Gut\n', stops }, 'no-rows', 'no rows', 'export'],
-    ['zeros', { shifts, stops: new Uint8Array(5000) }, 'unreadable', 'no text', 'check'],
+    ['zeros', { shifts, stops: new Uint8Array(5000) }, 'unreadable', 'not text', 'check'],
     [
       'a quote without an end',
       { shifts, stops: `${stops}"12.01.2026 06:10;b;c;d\n` },
@@ -59,7 +59,7 @@ describe('a record that cannot be used', () => {
       'times in another pattern',
       { shifts: shifts.replaceAll('12.01.2026', '2026-01-12'), stops },
       'mostly-unfit',
-      '1 row of 1 holds no time',
+      '1 row of 1 holds no readable time',
       'times',
     ],
     [

@@ -192,12 +192,12 @@ describe('a clean record', () => {
     const unknown = record.account.filter(({ code }) => code === 'unknown-reason')
     expect(unknown.map(({ rows, count, seconds, words, fix }) => [rows, count, seconds, words, fix])).toEqual(
       [
-        [[2, 3], 2, 900, '`Stua`: nothing says what it means; 2 stops, 15 min', 'did you mean `Stau`?'],
+        [[2, 3], 2, 900, '`Stua`: its meaning is not given; 2 stops, 15 min', 'did you mean `Stau`?'],
         [
           [4],
           1,
           60,
-          '`Sonstiges`: nothing says what it means; 1 stop, 60 s',
+          '`Sonstiges`: its meaning is not given; 1 stop, 60 s',
           'add it under `means`, with a stop of the scenario or `other`',
         ],
       ],
@@ -358,7 +358,7 @@ describe('shifts', () => {
     const found = record.account.filter(({ code }) => code.startsWith('days'))
     expect(found.map(({ count, words }) => [count, words])).toEqual([
       [2, '2 days between the first and the last without a shift: 2026-01-14 to 2026-01-15'],
-      [1, '1 day without any stop, where the other days have many: 2026-01-16'],
+      [1, '1 day without any stop, although the other days have many: 2026-01-16'],
     ])
   })
 

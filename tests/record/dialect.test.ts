@@ -123,8 +123,8 @@ describe('a file of a log', () => {
   it.each<[string, string | Uint8Array, string]>([
     ['a quote without an end', 'a;b\n"1;2\n3;4\n', 'never closed'],
     ['a line without an end', `a;b\n${'x'.repeat(3_000_000)}`, 'more than a million characters'],
-    ['zeros', new Uint8Array(1000), 'no text'],
-    ['a workbook', Uint8Array.from([0x50, 0x4b, 3, 4, 20, 0, 6, 0, 10, 0, 0, 0]), 'no text'],
+    ['zeros', new Uint8Array(1000), 'not text'],
+    ['a workbook', Uint8Array.from([0x50, 0x4b, 3, 4, 20, 0, 6, 0, 10, 0, 0, 0]), 'not text'],
   ])('%s is refused with what it is', (_, content, message) => {
     const { fault } = read(content)
     expect(fault).toContain('log.csv')

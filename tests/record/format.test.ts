@@ -74,7 +74,7 @@ describe('a record file', () => {
     ['good: Gutmenge', 'breaks: [{at: 9 am, for: 15 min}]', '"09:00"'],
     ['good: Gutmenge', 'breaks: [{at: "25:00", for: 15 min}]', '"09:00"'],
     ['times: dd', 'decimal: dot\n  times: dd', 'point'],
-  ])('with %s as %s is told the nearest mend: %s', (from, to, mend) => {
+  ])('with %s as %s is told the nearest fix:   %s', (from, to, mend) => {
     const { fix, line, column, rule, source } = found(from, to)
     expect(fix).toContain(mend)
     expect(rule).not.toBe('')
@@ -102,17 +102,17 @@ describe('a record file', () => {
   })
 
   it.each([
-    ['', 'a record is a YAML map with the key record'],
-    ['[]', 'a record is a YAML map with the key record'],
-    ['record: {}', '`title` must be given'],
-    ['recrd: {}', '`recrd` is no key of a record file'],
-    ['line: {}', 'this is a scenario, and no record of a plant'],
-    ['record: {}\nline: {}', '`line` is no key of a record file'],
+    ['', 'a record must be a YAML map with the key record'],
+    ['[]', 'a record must be a YAML map with the key record'],
+    ['record: {}', '`title` is missing and must be given'],
+    ['recrd: {}', '`recrd` is not a key of a record file'],
+    ['line: {}', 'this is a scenario, not a record of a plant'],
+    ['record: {}\nline: {}', '`line` is not a key of a record file'],
     ['record: {title: a', 'not YAML 1.2'],
-    ['record: {__proto__: a}', '`__proto__` is no name'],
-    ['record: {}\n---\nc: d', 'not YAML 1.2: a record is one document'],
-    ['a: b\n---\nc: d', 'not YAML 1.2: its lines are not repeated'],
-    ['x'.repeat(1_000_001), 'a record is at most a million characters'],
+    ['record: {__proto__: a}', '`__proto__` is not a valid name'],
+    ['record: {}\n---\nc: d', 'not YAML 1.2: a record must be one document'],
+    ['a: b\n---\nc: d', 'not YAML 1.2: its lines are not shown'],
+    ['x'.repeat(1_000_001), 'a record must have at most a million characters'],
     ['record: 5', 'must be a map of keys'],
   ])('%.40s is none', (text, rule) => {
     expect(problems(text).some((each) => each.rule.startsWith(rule))).toBe(true)

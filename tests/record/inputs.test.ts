@@ -59,7 +59,7 @@ describe('inputs of a record', () => {
     expect(jams.exposureByPiece?.get('Kleber')).toBeCloseTo(8100, 9)
     expect(jams.exposureByHour![6]).toBeCloseTo((4000 * 56) / 416 + (4100 * 60) / 425, 9)
     expect(jams.exposureByHour!.reduce((sum, each) => sum + each)).toBeCloseTo(8100, 6)
-    expect(jams.notes).toEqual(['Counted in good cases: those that were spoilt are not among them.'])
+    expect(jams.notes).toEqual(['Counted per good case: spoilt cases are not included.'])
   })
 
   it('times are differences of a clock of minutes; what ran into the end of a shift was longer', () => {
@@ -145,7 +145,7 @@ describe('inputs of a record', () => {
     expect(jams).toMatchObject({ count: 1, exposure: { unit: 'cases' } })
     expect(jams.exposure!.value).toBeCloseTo(4000, 9)
     expect(jams.notes[1]).toBe(
-      'Shifts without a count of cases: 1; they and their stops (1) count for nothing here.',
+      'Shifts without a count of cases: 1; these shifts and their stops (1) are not used here.',
     )
     expect(input(some, 'times', 'line.sealer.jams.clear').count).toBe(2)
     const without = '{file: shifts.csv, begins: Beginn, ends: Ende}'
@@ -221,7 +221,7 @@ describe('arrivals', () => {
     expect(between.leftOut).toBe(2)
     expect(between.notes.slice(0, 2)).toEqual([
       expect.stringContaining('2 gaps that began during a logged stop'),
-      expect.stringContaining('1 gaps ran into a stop'),
+      expect.stringContaining('1 gaps ended in a stop'),
     ])
     expect(between.countByHour[6]).toBe(3)
     expect(between.secondsByHour[6]).toBe(605)
@@ -245,7 +245,7 @@ describe('arrivals', () => {
     expect(input(all, 'time-between', 'arrivals.*.time-between').notes.at(-1)).toContain('`source`')
     const jams = input(all, 'chance', 'line.sealer.jams.chance')
     expect(jams.exposure!.value).toBeCloseTo(8, 9)
-    expect(jams.notes[0]).toBe('Counted in the cases that the scanner saw.')
+    expect(jams.notes[0]).toBe('Counted per case that the scanner saw.')
   })
 })
 

@@ -5,7 +5,7 @@ import type { BestResult, CompareResult } from '../../src/questions/compare/docu
 
 const best = (designs: BestResult['designs'], change: Partial<BestResult> = {}): BestResult => ({
   measure: 'output',
-  label: 'Good cases out a shift',
+  label: 'Good cases a shift',
   unit: 'cases',
   isLargerBetter: true,
   within: 5,
@@ -29,10 +29,10 @@ describe('no design is chosen', () => {
       why: { reason: 'alike' as const, other, shifts },
     })
     expect(said(best({ base: alike('short', 3), short: alike('base', 3) }))).toBe(
-      'No design is chosen: after 500 shifts, the most that were allowed, it is still open for base, short. base and short differed in 3 of 500 shifts: not told. Allow more shifts, or a larger difference that does not matter.',
+      'No design is chosen: after 500 shifts, the maximum, it is not decided for base, short. base and short differed in 3 of 500 shifts: too few to tell. Allow more shifts, or a larger difference that does not matter.',
     )
     expect(said(best({ base: alike('short', 0), short: alike('base', 0) }, { most: 10_000 }))).toBe(
-      'No design is chosen: base and short differed in none of 500 shifts: not told. So rare a difference cannot matter: take either.',
+      'No design is chosen: base and short differed in none of 500 shifts: too few to tell. Such a rare difference cannot matter: choose either.',
     )
   })
 
@@ -48,7 +48,7 @@ describe('no design is chosen', () => {
       }),
     )
     expect(text).toContain(
-      'still open for base, long. base had breakdowns of sealer in 2 of 500 shifts: not told what they do. Allow more shifts',
+      'it is not decided for base, long. base had breakdowns of sealer in 2 of 500 shifts: too few to judge their effect. Allow more shifts',
     )
   })
 })
@@ -63,6 +63,6 @@ it('a pick says which designs were left out as open', () => {
       { pick: 'base' },
     ),
   )
-  expect(text).toContain('Choose base: it has the highest good cases out a shift')
-  expect(text).toContain('Left out, as it is still open whether they keep that: long.')
+  expect(text).toContain('Choose base: it has the highest good cases a shift')
+  expect(text).toContain('Left out, because it is not known whether they meet this: long.')
 })

@@ -132,8 +132,8 @@ describe('the chart of the states', () => {
       'working',
       'jam: being cleared',
       'tape: being changed',
-      'blocked ahead',
-      'waiting for a case',
+      'blocked',
+      'starved',
     ])
   })
 
@@ -142,7 +142,7 @@ describe('the chart of the states', () => {
     const listed = chart.config.data.datasets
       .filter((_, datasetIndex) => filter!({ datasetIndex, text: '' }, chart.config.data))
       .map(({ label }) => label)
-    expect(listed).toEqual(['working', 'jam: being cleared', 'blocked ahead', 'waiting for a case'])
+    expect(listed).toEqual(['working', 'jam: being cleared', 'blocked', 'starved'])
   })
 
   it('gives every state a colour of its own', () => {
@@ -159,7 +159,7 @@ describe('the chart of the states', () => {
 
   it('passes hostile names through as plain text', () => {
     expect(labelsOf(chart)).toEqual(['infeed', hostile])
-    expect(chart.alt).toContain(`${hostile}: working 60 %, waiting for a case 30 %, jam: being cleared 10 %.`)
+    expect(chart.alt).toContain(`${hostile}: working 60 %, starved 30 %, jam: being cleared 10 %.`)
   })
 
   it('grows with the number of machines, and is not there without any', () => {
@@ -256,7 +256,7 @@ describe('the chart of the cases held', () => {
     expect(chart.config.data.datasets).toHaveLength(6)
     expect(scaleOf(chart, 'x').max).toBe(4)
     expect(chart.alt).toBe(
-      `Cases held over the 4 h of the shift, mean of the shifts: infeed: 8 on average, 12 when fullest; ${hostile}: 4 on average, 5 when fullest.`,
+      `Cases held over the 4 h of the shift, mean of the shifts: infeed: 8 on average, 12 at its fullest; ${hostile}: 4 on average, 5 at its fullest.`,
     )
   })
 
@@ -292,7 +292,7 @@ describe('the chart of the tape', () => {
     expect(labelsOf(chart)).toEqual([`${hostile}, top`, `${hostile}, bottom`])
     expect(valuesOf(laid!)).toEqual([244, 200])
     expect(valuesOf(lost!)).toEqual([61, 0])
-    expect(chart.alt).toContain(`${hostile}, top: 305 ± 3 m, of it 61.0 ± 0.6 m lost`)
+    expect(chart.alt).toContain(`${hostile}, top: 305 ± 3 m, of which 61.0 ± 0.6 m lost`)
   })
 
   it('is in feet where the scenario asks for that', () => {

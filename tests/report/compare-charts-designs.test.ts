@@ -83,7 +83,7 @@ describe('the chart of the cost', () => {
     })
     const variants = { base: left(['energy', 'labour'], 0.1), long: left(['labour'], 0.2) }
     expect(subtitleOf(costStackChart({ ...result, variants })!)).toContain(
-      'Not priced by every design: energy. Not priced: labour. Too small to be seen: capital.',
+      'Without a price in some designs: energy. Without a price: labour. Too small to see: capital.',
     )
   })
 
@@ -91,7 +91,7 @@ describe('the chart of the cost', () => {
     const { base, [hostile]: unpriced } = result.variants
     expect(costStackChart({ ...result, variants: { base: unpriced!, long: unpriced! } })).toBeNull()
     expect(costStackChart({ ...result, variants: { base: unpriced!, long: base! } })!.title).toBe(
-      'Cost of 1000 good cases: only long is priced',
+      'Cost of 1000 good cases: only long has prices',
     )
   })
 
@@ -176,16 +176,16 @@ describe('the chart of what shifts put out at least', () => {
 
   it('promises by 95 % of the shifts from 20 on, else by all', () => {
     expect(outputSharesChart(result)!.title).toBe(
-      'Every shift puts out at least 175 cases with long, 170 with the base',
+      'Every shift reaches 175 cases or more with long, 170 with the base',
     )
     const twenty = (from: number) => design(Array.from({ length: 20 }, (_, index) => from + index))
     const more = { ...result, target: null, variants: { base: twenty(100), long: twenty(90) } }
     // of 20 shifts one may be below
     expect(outputSharesChart(more)!.title).toBe(
-      '95 % of the shifts put out at least 101 cases with the base, no variant more',
+      '95 % of the shifts reach 101 cases or more with the base, no variant more',
     )
     expect(outputSharesChart(more)!.alt).toBe(
-      'Good cases a shift by share of the shifts: base: 95 % put out at least 101, half at least 110; long: 95 % put out at least 91, half at least 100.',
+      'Good cases a shift by share of the shifts: base: 95 % reach 101, half reach 110; long: 95 % reach 91, half reach 100.',
     )
   })
 
@@ -196,7 +196,7 @@ describe('the chart of what shifts put out at least', () => {
       { x: 180, y: 0 },
       { x: 180, y: 100 },
     ])
-    expect(chart.alt).toContain('base: 100 % put out at least 170, half at least 180, 75 % reach the target;')
+    expect(chart.alt).toContain('base: 100 % reach 170, half reach 180, 75 % reach the target;')
     expect(pointsOf(outputSharesChart({ ...result, target: null })!, 'target')).toBeUndefined()
   })
 

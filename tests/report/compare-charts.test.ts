@@ -51,12 +51,12 @@ describe('the charts of the differences', () => {
 
   it('says in title, subtitle and alt what is shown', () => {
     expect(chart.name).toBe('difference-throughput')
-    expect(chart.title).toBe('Good cases out: higher with long')
+    expect(chart.title).toBe('Throughput of good cases: higher with long')
     expect(subtitleOf(chart)).toBe(
       '● shown to differ from the base, ○ not shown. Thin line: 95 % interval for all 6 comparisons together; thick: for each alone.',
     )
     expect(chart.alt).toBe(
-      `Good cases out, difference to the base, cases/min, at 95 % confidence: long: +1.2 ± 0.6, shown; ${hostile}: -0.3 ± 0.6, not shown.`,
+      `Throughput of good cases, difference to the base, cases/min, at 95 % confidence: long: +1.2 ± 0.6, shown; ${hostile}: -0.3 ± 0.6, not shown.`,
     )
   })
 
@@ -64,19 +64,19 @@ describe('the charts of the differences', () => {
     const five = Object.fromEntries(['a', 'b', 'c', 'd', 'e'].map((name) => [name, difference(1, 0.1, true)]))
     const title = (differences: Record<string, DifferenceFigure>) =>
       differenceCharts(withDifferences(differences))[0]!.title
-    expect(title(five)).toBe('Good cases out: higher with all 5 variants')
+    expect(title(five)).toBe('Throughput of good cases: higher with all 5 variants')
     expect(title({ ...five, d: difference(-1, 0.1, true), e: difference(-1, 0.1, true) })).toBe(
-      'Good cases out: higher with 3 of 5 variants, lower with d and e',
+      'Throughput of good cases: higher with 3 of 5 variants, lower with d and e',
     )
   })
 
   it('says so where none is shown', () => {
     const none = difference(0.001, 0.01, false)
     expect(differenceCharts(withDifferences({ long: none, short: none }))[0]!.title).toBe(
-      'Good cases out: no variant is shown to differ from the base',
+      'Throughput of good cases: no variant is shown to differ from the base',
     )
     expect(differenceCharts(withDifferences({ long: none }))[0]!.title).toBe(
-      'Good cases out: long is not shown to differ from the base',
+      'Throughput of good cases: long is not shown to differ from the base',
     )
   })
 

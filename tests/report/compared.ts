@@ -23,7 +23,7 @@ export const figure = (mean: number, unit: string, label = unit): Figure => ({
 /** A difference in SI; its own interval is half as wide as that of the family of 6. */
 export function difference(mean: number, half: number, isShown: boolean, unit = 'cases/s'): DifferenceFigure {
   return {
-    ...{ mean, low: mean - half, high: mean + half, n: 4, sd: half, unit, label: 'Good cases out' },
+    ...{ mean, low: mean - half, high: mean + half, n: 4, sd: half, unit, label: 'Throughput of good cases' },
     ...{ family: 6, alone: { low: mean - half / 2, high: mean + half / 2 } },
     ...{ p: isShown ? 0.001 : 0.5, isShown, varianceRatio: 4, matters: null },
   }

@@ -32,10 +32,10 @@ const machine = (name = 'sealer', isFollowed = false): MachineLosses => ({
   machine: name,
   type: 'sealer',
   rate: 0.5,
-  how: 'length and gap over belt speed, mean of the cases that came',
+  how: '(length + gap) / belt speed, mean of the cases that came',
   could: 1000,
   losses: [
-    step('waiting', 'waiting for cases', 400, 1000),
+    step('waiting', 'starved', 400, 1000),
     step('jam-waiting-for-crew', 'jam: waiting for crew', 4, 1000),
     step('jam-being-cleared', 'jam: being cleared', 100, 1000),
     step('tape-waiting-for-crew', 'tape: waiting for crew', 3, 1000),
@@ -71,15 +71,15 @@ describe('the rows of a machine', () => {
 
   it('step down from what it could to what comes out, small stops together', () => {
     expect(rows.map(({ label, from, to }) => [label, from, to])).toEqual([
-      ['could put out', 0, 1000],
-      ['waiting for cases', 1000, 600],
+      ['capacity', 0, 1000],
+      ['starved', 1000, 600],
       ['jam: being cleared', 600, 500],
       ['other stops', 500, 493],
       ['working with wide gaps', 493, 443],
       ['spoilt in jams', 443, 440],
-      ['leave it', 0, 440],
+      ['passed on', 0, 440],
       ['still in the line', 440, 435],
-      ['good cases out', 0, 435],
+      ['good cases', 0, 435],
     ])
   })
 
@@ -148,9 +148,9 @@ describe('the charts', () => {
     expect(others).toEqual([])
     expect(chart!.name).toBe('losses')
     expect(chart!.title).toBe(
-      'Of 1\u2009000 cases a shift that sealer could put out, 435 come out good; most is lost to: jam: being cleared',
+      'sealer has a capacity of 1\u2009000 cases a shift; 435 come out good. Largest loss: jam: being cleared',
     )
-    expect(chart!.alt).toContain('waiting for cases −400.0, 40.0 %')
+    expect(chart!.alt).toContain('starved −400.0, 40.0 %')
     const subtitle = chart!.config.options!.plugins!.subtitle!.text as string[]
     expect(subtitle.join(' ')).toContain(
       'Other stops: jam: waiting for crew 0.4 %, tape: waiting for crew 0.3 %.',
@@ -170,14 +170,16 @@ describe('the charts', () => {
       [440, 880],
       [0, 880],
     ])
-    expect(charts[2]!.alt).toContain('leave a 440, 22.0 %; leave b 440, 22.0 %; good cases out 880, 44.0 %')
+    expect(charts[2]!.alt).toContain(
+      'passed on by a 440, 22.0 %; passed on by b 440, 22.0 %; good cases 880, 44.0 %',
+    )
   })
 
   it('one that is followed by another ends where its cases leave it', () => {
     const losses = { machines: [machine('a', true), machine('b')], line: [], output: figure(440) }
     const charts = lossesCharts(result(losses))
     expect(charts.map(({ name }) => name)).toEqual(['losses-1', 'losses-2'])
-    expect(charts[0]!.title).toContain('440 leave it')
+    expect(charts[0]!.title).toContain('440 are passed on')
     expect(charts[1]!.title).toContain('440 come out good')
   })
 
@@ -198,21 +200,21 @@ describe('the table', () => {
 
   it('has every step by its name, small ones too', () => {
     expect(saidRows(table)).toEqual([
-      ['sealer', 'could put out at its limit', '1\u2009000', '100.0 %'],
-      ['sealer', 'no loss: waiting for cases', '400.0 ± 1.0', '40.0 %'],
+      ['sealer', 'capacity', '1\u2009000', '100.0 %'],
+      ['sealer', 'no loss: starved', '400.0 ± 1.0', '40.0 %'],
       ['sealer', 'less: jam: waiting for crew', '4.0 ± 1.0', '0.4 %'],
       ['sealer', 'less: jam: being cleared', '100.0 ± 1.0', '10.0 %'],
       ['sealer', 'less: tape: waiting for crew', '3.0 ± 1.0', '0.3 %'],
       ['sealer', 'less: working with wide gaps', '50.0 ± 1.0', '5.0 %'],
       ['sealer', 'less: spoilt in jams', '3.0 ± 1.0', '0.3 %'],
-      ['sealer', 'leave it', '440.0 ± 1.0', '44.0 %'],
+      ['sealer', 'cases passed on', '440.0 ± 1.0', '44.0 %'],
       ['the line', 'less: still in the line', '5.0 ± 1.0', '0.5 %'],
-      ['the line', 'good cases out', '435.0 ± 1.0', '43.5 %'],
+      ['the line', 'good cases', '435.0 ± 1.0', '43.5 %'],
     ])
   })
 
   it('says what the limit is, and that breaks are waited through', () => {
-    expect(table.note).toContain('sealer 30 cases/min (length and gap over belt speed')
+    expect(table.note).toContain('sealer 30 cases/min ((length + gap) / belt speed')
     expect(table.note).toContain('Breaks are 10 % of the shift')
     const stopped = { ...machine(), losses: [step('on-break', 'breaks', 560, 1000)] }
     expect(lossesTable(result({ ...one, machines: [stopped] })).note).not.toContain('Breaks are')

@@ -47,29 +47,29 @@ const subtitleOf = (chart: Chart) => (chart.config.options!.plugins!.subtitle!.t
 
 describe('the words of the chart of the warm-up', () => {
   it('of a line that is counted in its stride: from where on', () => {
-    expect(steady.title).toBe('The line comes to its stride: counted from 2 h on')
+    expect(steady.title).toBe('Warm-up: counted from 2 h on')
     expect(steady.alt).toBe(
       'Cases in the line from an empty start, mean of 20 runs of 10 h: MSER-5 cuts at 2 h.',
     )
     expect(subtitleOf(steady)).toBe(
-      'Cases in the line and before it, mean of 20 runs from empty. Cut by MSER-5 at 2 h.',
+      'Cases in the line and in front of it, mean of 20 runs from empty. Cut by MSER-5 at 2 h.',
     )
   })
 
   it('of one that loses whole shifts: both instants', () => {
-    expect(campaign.title).toBe('The line comes to its stride: counted from 4 h on')
+    expect(campaign.title).toBe('Warm-up: counted from 4 h on')
     expect(campaign.alt).toContain('MSER-5 cuts at 2 h.')
     expect(subtitleOf(campaign)).toContain('Cut by MSER-5 at 2 h, counted from the next whole shift.')
   })
 
   it('of one that is counted from empty and settles: after what time', () => {
-    expect(settled.title).toBe('From empty the line settles after 2 h')
+    expect(settled.title).toBe('From empty the line reaches a steady state after 2 h')
     expect(settled.alt).toContain('MSER-5 cuts at 2 h.')
     expect(subtitleOf(settled)).not.toContain('counted')
   })
 
   it('of one that does not settle: that no cut was found', () => {
-    expect(unsettled.title).toBe('The line does not settle in this time')
+    expect(unsettled.title).toBe('The line does not reach a steady state in this time')
     expect(unsettled.alt).toBe(
       'Cases in the line from an empty start, mean of 20 runs of 10 h: MSER-5 finds no cut in the first half.',
     )

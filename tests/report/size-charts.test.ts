@@ -16,7 +16,7 @@ describe('the chart of what designs cost and keep', () => {
   it('sets each simulated design at its cost and its share, and none of like cost aside', () => {
     expect(pointsOf(chart, 'holds')).toEqual([{ x: expect.any(Number), y: 94 }])
     expect(pointsOf(chart, 'fails').map(({ y }) => y)).toEqual([40, 60, 70])
-    expect(pointsOf(chart, 'not told').map(({ y }) => y)).toEqual([90])
+    expect(pointsOf(chart, 'undecided').map(({ y }) => y)).toEqual([90])
     const [one, other, last] = pointsOf(chart, 'fails').map(({ x }) => x)
     expect([one, other, last]).toEqual([100, 100, 102])
     expect(pointsOf(chart, 'the pick')).toEqual(pointsOf(chart, 'holds'))
@@ -45,7 +45,7 @@ describe('the chart of what designs cost and keep', () => {
     expect(intervals.slice(0, 2).map(({ y }) => Math.round(y * 1e6) / 1e6)).toEqual([35, 45])
     expect(intervals[2]!.x).toBeNaN()
     expect(subtitleOf(full)).toContain(
-      '△ not told, with the 95 % interval; ◆ the pick in 200 fresh shifts, with their 95 % interval. Dashed',
+      '△ undecided, with the 95 % interval; ◆ the pick in 200 fresh shifts, with their 95 % interval. Dashed',
     )
   })
 
@@ -63,20 +63,20 @@ describe('the chart of what designs cost and keep', () => {
   it('fills what holds, leaves hollow what fails, and gives what is not told another shape', () => {
     expect(datasetOf(chart, 'holds')).toMatchObject({ pointStyle: 'circle', pointBackgroundColor: '#2c85db' })
     expect(datasetOf(chart, 'fails')).toMatchObject({ pointStyle: 'circle', pointBackgroundColor: '#ffffff' })
-    expect(datasetOf(chart, 'not told')).toMatchObject({ pointStyle: 'triangle' })
+    expect(datasetOf(chart, 'undecided')).toMatchObject({ pointStyle: 'triangle' })
     expect(subtitleOf(chart)).toContain(
-      '● holds, ○ fails, △ not told; ◆ the pick in 200 fresh shifts, with their 95 % interval. Dashed',
+      '● holds, ○ fails, △ undecided; ◆ the pick in 200 fresh shifts, with their 95 % interval. Dashed',
     )
-    expect(subtitleOf(chart)).toContain('Not drawn: 2 refused without simulating.')
+    expect(subtitleOf(chart)).toContain('Not drawn: 2 rejected without simulation.')
   })
 
   it('names the pick and what is asked for', () => {
     const texts = textsOf(chart).map(({ text }) => text)
     expect(texts).toContain('the pick: 6 m, 30 m/min')
-    expect(texts).toContain('asked for: at least 90 %')
+    expect(texts).toContain('promise: at least 90 %')
     expect(chart.title).toBe('The cheapest that holds 9 cases/min in 90 % of shifts: 101.00 EUR a shift')
     expect(chart.alt).toBe(
-      '9 cases/min in 90 % of shifts, designs in order of cost: 4 m, 20 m/min: 40 %, fails; 4 m, 30 m/min: 60 %, fails; 6 m, 20 m/min: 90 %, not told; 6 m, 30 m/min: 94 %, the pick; 8 m, 10 m/min: 70 %, fails. 2 more were refused without simulating. In 200 fresh shifts the pick keeps 93 %.',
+      '9 cases/min in 90 % of shifts, designs in order of cost: 4 m, 20 m/min: 40 %, fails; 4 m, 30 m/min: 60 %, fails; 6 m, 20 m/min: 90 %, undecided; 6 m, 30 m/min: 94 %, the pick; 8 m, 10 m/min: 70 %, fails. 2 more were rejected without simulation. In 200 fresh shifts the pick has 93 %.',
     )
   })
 
@@ -137,7 +137,7 @@ describe('the chart of what designs cost and keep', () => {
     }
     const mean = sizeCostChart({ ...result, promises, designs, picked })!
     expect(pointsOf(mean, 'fails').map(({ y }) => y)).toEqual([160, 240, 280])
-    expect(textsOf(mean).map(({ text }) => text)).toContain('asked for: at most 300 s')
+    expect(textsOf(mean).map(({ text }) => text)).toContain('promise: at most 300 s')
     expect(scaleOf(mean, 'y').max).toBeGreaterThan(370)
     expect(mean.alt).toContain('4 m, 20 m/min: 160 s, fails')
   })
@@ -150,7 +150,7 @@ describe('the chart of what designs cost and keep', () => {
     })!
     expect(none.title).toContain('None of 9 designs is shown to hold')
     expect(pointsOf(none, 'the pick')).toBeUndefined()
-    expect(subtitleOf(none)).toContain('Verdicts are of all 2 promises.')
+    expect(subtitleOf(none)).toContain('Verdicts are for all 2 promises.')
   })
 
   it('is not there where nothing was simulated', () => {
@@ -169,8 +169,8 @@ describe('the map of two choices', () => {
       { x: 0, y: 2 },
       { x: 2, y: 0 },
     ])
-    expect(pointsOf(map, 'not told')).toEqual([{ x: 1, y: 1 }])
-    expect(pointsOf(map, 'refused without simulating')).toEqual([
+    expect(pointsOf(map, 'undecided')).toEqual([{ x: 1, y: 1 }])
+    expect(pointsOf(map, 'rejected without simulation')).toEqual([
       { x: 0, y: 0 },
       { x: 1, y: 0 },
     ])
@@ -185,10 +185,10 @@ describe('the map of two choices', () => {
     expect(texts).toEqual(expect.arrayContaining(['4 m', '8 m', '10 m/min', '30 m/min', '40', '94']))
     expect(map.title).toBe('Which combinations of line.infeed.length and line.sealer.belt-speed hold')
     expect(subtitleOf(map)).toBe(
-      '● holds, ○ fails, △ not told, × refused without simulating, · not tried, or no scenario; ring: the pick. Beside the signs: % of the shifts.',
+      '● holds, ○ fails, △ undecided, × rejected without simulation, · not tried, or no scenario; ring: the pick. Beside the signs: % of the shifts.',
     )
     expect(map.alt).toBe(
-      'line.infeed.length against line.sealer.belt-speed: the pick: 6 m and 30 m/min; fails: 4 m and 20 m/min, 4 m and 30 m/min, 8 m and 10 m/min; not told: 6 m and 20 m/min; refused without simulating: 4 m and 10 m/min, 6 m and 10 m/min; the others were not tried.',
+      'line.infeed.length against line.sealer.belt-speed: the pick: 6 m and 30 m/min; fails: 4 m and 20 m/min, 4 m and 30 m/min, 8 m and 10 m/min; undecided: 6 m and 20 m/min; rejected without simulation: 4 m and 10 m/min, 6 m and 10 m/min; the others were not tried.',
     )
   })
 

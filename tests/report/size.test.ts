@@ -22,11 +22,11 @@ const terminal = (of: SizeResult) =>
 describe('the headline', () => {
   it('names the pick, its cost, its margin, what is next to it and what was passed over', () => {
     expect(told(result)).toEqual([
-      'Choose line.infeed.length = 6 m, line.sealer.belt-speed = 30 m/min: the cheapest design that holds 9 cases/min in 90 % of shifts. By hand a shift costs 101.00 EUR.',
+      'Choose line.infeed.length = 6 m, line.sealer.belt-speed = 30 m/min: the cheapest design that holds 9 cases/min in 90 % of shifts. By hand calculation a shift costs 101.00 EUR.',
       'Its margin: 93 % (90 to 96 %), 3 points to spare, in 200 fresh shifts that the search did not see.',
-      'In these it puts out 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. What limits it is palletiser, which by hand has least to spare: working 72 %, waiting for a case 28 %. Of what sealer could put out it loses most to: blocked ahead 20.0 %, waiting for cases 10.0 %.',
-      'The next cheaper one that was simulated, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 %, 30 points short, in 100 shifts.',
-      'Not told in 2\u2009000 shifts, and passed over: line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min (90 %). Allow more --shifts, or count more as either with "within".',
+      'In these its output is 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. It is limited by palletiser, which by hand calculation has least spare capacity: working 72 %, starved 28 %. The largest losses of sealer are: blocked 20.0 %, starved 10.0 %.',
+      'The next cheaper simulated design, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 %, 30 points short, in 100 shifts.',
+      'Not decided in 2\u2009000 shifts, and skipped: line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min (90 %). Allow more --shifts, or a larger "within".',
     ])
   })
 
@@ -35,8 +35,8 @@ describe('the headline', () => {
       index === 4 ? sized(5, each.set, 101, 0.89, 'refused') : each,
     )
     expect(told({ ...result, designs, nextCheaper: 4 }).slice(3)).toEqual([
-      'The next one before it, with line.sealer.belt-speed = 20 m/min, costs the same and does not hold it: 89 %, 1 point short, within the 2 points that may go either way, in 100 shifts.',
-      'The next cheaper one that was simulated, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 %, 30 points short, in 100 shifts.',
+      'The next design before it, with line.sealer.belt-speed = 20 m/min, costs the same and does not hold it: 89 %, 1 point short, within the 2 points that may go either way, in 100 shifts.',
+      'The next cheaper simulated design, with line.infeed.length = 4 m, costs 1.00 EUR a shift less and does not hold it: 60 %, 30 points short, in 100 shifts.',
     ])
     // half a cent is no difference
     const almost = designs.map((each) => ({ ...each, cost: each.cost === null ? null : each.cost / 1000 }))
@@ -48,7 +48,7 @@ describe('the headline', () => {
     const lines = told({ ...result, designs })
     expect(lines[0]).toContain('the first design in the order below that holds')
     expect(lines.join(' ')).not.toContain('EUR')
-    expect(lines[3]).toContain('The next one before it that was simulated, with line.infeed.length = 4 m,')
+    expect(lines[3]).toContain('The next simulated design before it, with line.infeed.length = 4 m,')
   })
 
   it('of a mean that is at most: what is to spare, in its unit', () => {
@@ -72,20 +72,20 @@ describe('the headline', () => {
     )
     expect(lines[3]).toContain('312.3 s, 12 s short, within the 20 s that may go either way, in 100 shifts.')
     expect(sizeReport({ ...result, promises, designs, picked }).certainty[0]).toContain(
-      'simulating refused no design before the pick that keeps time-in-system at most 280 s, and the pick keeps time-in-system at most 320 s.',
+      'the simulation rejected no design before the chosen one that meets time-in-system at most 280 s, and the chosen one meets time-in-system at most 320 s.',
     )
   })
 
   it('says plainly where the fresh shifts do not bear the pick out', () => {
     const short = told({ ...result, picked: afresh(0.86, 'near') })
-    expect(short[0]).toContain('that holds 9 cases/min in 90 % of shifts, give or take 2 points. By hand')
+    expect(short[0]).toContain('that holds 9 cases/min in 90 % of shifts, ± 2 points. By hand calculation')
     expect(short[1]).toContain('86 % (83 to 89 %), 4 points short, in 200 fresh shifts')
     expect(short[2]).toBe(
-      'The fresh shifts show that it falls short of 9 cases/min in 90 % of shifts: the whole interval does, though it reaches into what may go either way. If that is not good enough, say a smaller "within".',
+      'The fresh shifts show that it misses 9 cases/min in 90 % of shifts, but part of the interval is inside "within". If that is not good enough, give a smaller "within".',
     )
     const wrong = { ...result, picked: afresh(0.8, 'missed') }
     expect(told(wrong)[2]).toMatch(
-      /^The fresh shifts contradict the search: they show that it does not hold 9 cases\/min in 90 % of shifts, by more than may go either way\./,
+      /^The fresh shifts contradict the search: they show that it does not hold 9 cases\/min in 90 % of shifts, by more than "within"\./,
     )
     // the exit code follows
     expect([result, wrong, refusedResult].map(isShown)).toEqual([true, false, false])
@@ -96,12 +96,12 @@ describe('the headline', () => {
 
 describe('the headline without a pick', () => {
   const limits =
-    'In these it puts out 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. What limits it is palletiser, which by hand has least to spare: working 72 %, waiting for a case 28 %. Of what sealer could put out it loses most to: blocked ahead 20.0 %, waiting for cases 10.0 %.'
+    'In these its output is 9.00 ± 0.06 cases/min, 3\u2009800 ± 10 cases a shift. It is limited by palletiser, which by hand calculation has least spare capacity: working 72 %, starved 28 %. The largest losses of sealer are: blocked 20.0 %, starved 10.0 %.'
 
   it('where all were refused: the nearest, by how much it misses, what limits it, which choices to widen', () => {
     expect(told(refusedResult)).toEqual([
       'None of the 9 designs holds 9 cases/min in 90 % of shifts.',
-      'Nearest comes line.infeed.length = 8 m, line.sealer.belt-speed = 10 m/min: 72 % (69 to 75 %), 18 points short, in 200 fresh shifts that the search did not see.',
+      'The nearest is line.infeed.length = 8 m, line.sealer.belt-speed = 10 m/min: 72 % (69 to 75 %), 18 points short, in 200 fresh shifts that the search did not see.',
       limits,
       // and not slower belts, as long as there is something to have more of
       'Offer line.infeed.length above 8 m; or promise less.',
@@ -112,46 +112,48 @@ describe('the headline without a pick', () => {
     )
     const inside = { ...refusedResult, nearest: { ...refusedResult.nearest!, atEnds: [] } }
     expect(told(inside).at(-1)).toBe(
-      'No value of it stands at the end of its range, so more of the same is not enough: offer another choice, such as one that makes palletiser faster; or promise less.',
+      'All its values are inside their ranges, so wider ranges are not enough: offer another choice, such as one that makes palletiser faster; or promise less.',
     )
   })
 
   it('where one could not be told: more shifts', () => {
     expect(told(undecidedResult)).toEqual([
-      'No design is chosen: 1 design could not be told in 2\u2009000 shifts, and the others do not hold 9 cases/min in 90 % of shifts.',
-      'Nearest comes line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min, which could not be told: 89 % (86 to 92 %), 1 point short, within the 2 points that may go either way, in 200 fresh shifts that the search did not see.',
+      'No design is chosen: 1 design could not be decided in 2\u2009000 shifts, and the others do not hold 9 cases/min in 90 % of shifts.',
+      'The nearest is line.infeed.length = 6 m, line.sealer.belt-speed = 20 m/min, which could not be decided: 89 % (86 to 92 %), 1 point short, within the 2 points that may go either way, in 200 fresh shifts that the search did not see.',
       limits,
-      'Allow more --shifts than 2\u2009000, or count more as either with "within".',
+      'Allow more --shifts than 2\u2009000, or a larger "within".',
     ])
     const alone = {
       ...undecidedResult,
       designs: [undecidedResult.designs[4]!],
       nearest: { ...undecidedResult.nearest!, design: 0 },
     }
-    expect(told(alone)[0]).toBe('No design is chosen: 1 design could not be told in 2\u2009000 shifts.')
+    expect(told(alone)[0]).toBe('No design is chosen: 1 design could not be decided in 2\u2009000 shifts.')
   })
 
   it('where all were ruled out by hand: what the nearest can do at most, and why', () => {
     // 0.125 and 0.15 cases a second
     expect(told(ruledOutResult)).toEqual([
-      'None of the 9 designs holds 9 cases/min in 90 % of shifts: by hand none can, and none was simulated.',
-      'Nearest comes line.infeed.length = 4 m, line.sealer.belt-speed = 10 m/min: by hand it puts out 7.5 cases/min at most, 1.5 cases/min short of the 9 cases/min promised.',
+      'None of the 9 designs holds 9 cases/min in 90 % of shifts: by hand calculation none can, and none was simulated.',
+      'The nearest is line.infeed.length = 4 m, line.sealer.belt-speed = 10 m/min: by hand calculation its output is 7.5 cases/min at most, 1.5 cases/min short of the 9 cases/min promised.',
       'sealer passes 7.5 cases/min at most: the target of 9 cases/min cannot be reached.',
-      'By hand it takes faster belts. Offer that, or promise less.',
+      'Fix by hand calculation: faster belts. Offer that, or promise less.',
     ])
     const atEnds = ['line.infeed.length', 'line.sealer.belt-speed'].map((path) => ({
       ...{ path, value: '10 m/min', end: 'largest' as const },
     }))
     expect(told({ ...ruledOutResult, nearest: { ...ruledOutResult.nearest!, atEnds } }).at(-1)).toBe(
-      'By hand it takes faster belts. Offer line.sealer.belt-speed above 10 m/min; or promise less.',
+      'Fix by hand calculation: faster belts. Offer line.sealer.belt-speed above 10 m/min; or promise less.',
     )
     expect(sizeReport(ruledOutResult).certainty).toHaveLength(1)
   })
 
   it('in the page: the first screen says what is nearest and what to do next', () => {
     const { summary, checklist } = sizeReport(refusedResult)
-    expect(summary!.sureness[1]).toContain('Nearest comes line.infeed.length = 8 m')
-    expect(summary!.limiting).toContain('In the nearest design: by hand, palletiser has least to spare')
+    expect(summary!.sureness[1]).toContain('The nearest is line.infeed.length = 8 m')
+    expect(summary!.limiting).toContain(
+      'In the nearest design: by hand calculation, palletiser has least spare capacity',
+    )
     expect(summary!.next[0]).toContain('Offer line.infeed.length above 8 m')
     expect(saidRows(checklist!).flat().join(' ')).toContain('palletiser (station)')
     const page = reportPage(sizeReport(refusedResult), [])
@@ -162,27 +164,27 @@ describe('the headline without a pick', () => {
 
 it('says what the confidence is of: shares between 88 and 92 % may go either way', () => {
   expect(sizeReport(result).certainty).toEqual([
-    '95 % confidence in the whole procedure: simulating refused no design before the pick that keeps 9 cases/min in at least 92 % of shifts, and the pick keeps 9 cases/min in at least 88 % of shifts. What lies between may go either way. (Sequential tests after Wald, all designs on the same random numbers, the risk shared out among them.)',
-    'It took 5 designs and 500 shifts; 2 designs more were refused without simulating (all 9 designs for 2\u2009000 shifts each would be 18\u2009000 shifts).',
-    'The figures of the pick are of 200 shifts that the search did not see, numbers 2\u2009001 to 2\u2009200: 95 % confidence that what it keeps in the long run lies within their interval.',
+    '95 % confidence in the whole procedure: the simulation rejected no design before the chosen one that meets 9 cases/min in at least 92 % of shifts, and the chosen one meets 9 cases/min in at least 88 % of shifts. Designs between these limits may go either way. (Sequential tests after Wald, all designs on the same random numbers, the risk divided among them.)',
+    'It took 5 designs and 500 shifts; 2 designs more were rejected without simulation (all 9 designs for 2\u2009000 shifts each would be 18\u2009000 shifts).',
+    'The figures of the pick come from 200 shifts that the search did not see, numbers 2\u2009001 to 2\u2009200: 95 % confidence that the long-run values lie within their intervals.',
   ])
   expect(sizeReport(refusedResult).certainty.slice(0, 1)).toEqual([
-    '95 % confidence in the whole procedure: simulating refused no design that keeps 9 cases/min in at least 92 % of shifts. (Sequential tests after Wald, all designs on the same random numbers, the risk shared out among them.)',
+    '95 % confidence in the whole procedure: the simulation rejected no design that meets 9 cases/min in at least 92 % of shifts. (Sequential tests after Wald, all designs on the same random numbers, the risk divided among them.)',
   ])
   expect(sizeReport(refusedResult).certainty[2]).toBe(
-    'Which design is nearest was told by 200 shifts or more of each.',
+    'The nearest design was found with 200 shifts or more of each.',
   )
   // of 90 %, give or take 20 points, the test itself ends halfway to all: 95 %
   const wide = { ...result, promises: [{ ...result.promises[0]!, near: 0.2 }] }
-  expect(sizeReport(wide).certainty[0]).toContain('keeps 9 cases/min in at least 95 % of shifts, and')
+  expect(sizeReport(wide).certainty[0]).toContain('meets 9 cases/min in at least 95 % of shifts, and')
 })
 
-it('says nothing of designs that were not there: the first one picked, none refused without simulating', () => {
+it('says nothing of designs that were not there: the first one picked, none rejected without simulation', () => {
   const first = { ...result, designs: [sized(1, { a: 1 }, 3, 0.95, 'accepted')], pick: 0, nextCheaper: null }
   expect(told(first).at(-1)).toBe('No design costs less.')
   expect(sizeReport(first).certainty[1]).not.toContain('0 designs')
   const free = { ...first, designs: [sized(1, { a: 1 }, null, 0.95, 'accepted')] }
-  expect(told(free).at(-1)).toBe('It is the first of all in the order.')
+  expect(told(free).at(-1)).toBe('It is the first design in the order.')
   const second = { ...first, designs: [sized(2, { a: 1 }, 3, 0.95, 'accepted')] }
   expect(told(second).at(-1)).toContain('No cheaper design was simulated')
 })
@@ -193,12 +195,11 @@ describe('the tables', () => {
     expect(text).toContain(
       [
         'Designs that were simulated, in order of cost',
-        '1 simulated design that costs more and all others that were told stand in designs.csv. A design is',
-        'length, belt-speed.',
+        'designs.csv has all, with 1 simulated design that costs more. A design is length, belt-speed.',
         ' design           cost, EUR          holds it in    shifts    verdict',
         ' 4 m, 20 m/min       100.00                 40 %       100    fails',
         ' 4 m, 30 m/min       100.00                 60 %       100    fails',
-        ' 6 m, 20 m/min       101.00                 90 %       100    not told',
+        ' 6 m, 20 m/min       101.00                 90 %       100    undecided',
         ' 6 m, 30 m/min       101.00                 94 %       100    the pick',
         ' 6 m, 30 m/min       101.00    93 % (90 to 96 %)       200    the same on fresh shifts',
       ].join('\n'),
@@ -216,7 +217,7 @@ describe('the tables', () => {
       designs: many,
       nearest: { ...refusedResult.nearest!, design: 2 },
     })
-    expect(text).toContain('The 12 of 14 that came nearest; all stand in designs.csv.')
+    expect(text).toContain('The nearest 12 of 14; designs.csv has all.')
     expect(text).toMatch(
       / 2 m +2\.00 +78 % +100 +fails, nearest\n 2 m +2\.00 +72 % \(69 to 75 %\) +200 +the same on fresh shifts\n 3 m +3\.00 +77 % +100 +fails\n/,
     )
@@ -241,13 +242,13 @@ describe('the tables', () => {
       nextCheaper: 0,
     })
     expect(text.replace(/\s+/g, ' ')).toContain(
-      'A design is infeed.length, outfeed.length. In all of these crew.operator.people = 1.',
+      'A design is infeed.length, outfeed.length. The same in all of these: crew.operator.people = 1.',
     )
   })
 
-  it('of what was refused without simulating: in words', () => {
+  it('of what was rejected without simulation: in words', () => {
     expect(terminal(result)).toMatch(
-      /the target is above what a piece can do +1\n no better than one that was refused +1\n/,
+      /the target is above the capacity of a piece +1\n no better than a rejected design +1\n/,
     )
   })
 })

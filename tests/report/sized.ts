@@ -38,7 +38,7 @@ export function afresh(share: number, shown: Shown): JudgedAfresh {
         ...{ type: 'station', measures: {} },
         states: {
           working: state(0.72, 'palletiser: working'),
-          waiting: state(0.28, 'palletiser: waiting for a case'),
+          waiting: state(0.28, 'palletiser: starved'),
           'on-break': state(0, 'palletiser: on break'),
         },
       },
@@ -48,8 +48,8 @@ export function afresh(share: number, shown: Shown): JudgedAfresh {
         {
           ...{ machine: 'sealer', type: 'sealer', rate: 0.2, how: '', could: 1000, isFollowed: false },
           losses: [
-            step('waiting', 'waiting for cases', 0.1),
-            step('blocked', 'blocked ahead', 0.2),
+            step('waiting', 'starved', 0.1),
+            step('blocked', 'blocked', 0.2),
             step('gaps', 'wide gaps', 0.0004),
           ],
           leaves: figure(700, 'cases'),
@@ -76,7 +76,7 @@ export const sizedResult: SizeResult = {
   promises: [
     {
       promise: '9 cases/min in 90 % of shifts',
-      ...{ measure: 'throughput', label: 'Good cases out', unit: 'share' },
+      ...{ measure: 'throughput', label: 'Throughput of good cases', unit: 'share' },
       ...{ value: 0.9, isLeast: true, near: 0.02 },
     },
   ],
@@ -88,10 +88,10 @@ export const sizedResult: SizeResult = {
   order: ['cost', 'fewer machines', 'slower belts', 'shorter conveyors', 'fewer people'],
   isFull: false,
   designs: [
-    sized(1, of(4, 10), 100, null, 'refused', 'the target is above what a piece can do'),
+    sized(1, of(4, 10), 100, null, 'refused', 'the target is above the capacity of a piece'),
     sized(2, of(4, 20), 100, 0.4, 'refused'),
     sized(3, of(4, 30), 100, 0.6, 'refused'),
-    sized(4, of(6, 10), 101, null, 'refused', 'no better than design 7, which was refused'),
+    sized(4, of(6, 10), 101, null, 'refused', 'no better than design 7, which was rejected'),
     sized(5, of(6, 20), 101, 0.9, 'undecided'),
     sized(6, of(6, 30), 101, 0.94, 'accepted'),
     sized(7, of(8, 10), 102, 0.7, 'refused'),

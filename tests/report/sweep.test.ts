@@ -18,15 +18,15 @@ describe('the report of a curve', () => {
   it('says between which values each level is crossed', () => {
     // 65 % at 5 m and 95 % at 6 m: 90 % at 5 + 25 / 30, 95 % at 6; 97.5 % at most
     expect(lines[0]).toBe(
-      'Over line.infeed.length the target of 9 cases/min is held in 90 % of the shifts from about 5.83 m, between 5 m (65 %) and 6 m (95 %); in 95 % of the shifts from about 6 m, between 5 m (65 %) and 6 m (95 %); in 99 % of the shifts at no value tried: at most 98 %, at 7 m.',
+      'Over line.infeed.length the target of 9 cases/min is reached in 90 % of the shifts from about 5.83 m, between 5 m (65 %) and 6 m (95 %); in 95 % of the shifts from about 6 m, between 5 m (65 %) and 6 m (95 %); in 99 % of the shifts at no value tried: at most 98 %, at 7 m.',
     )
     expect(lines[1]).toMatch(/^On average it is reached from about 5 m, between/)
   })
 
   it('says what the step before the knee brought, what the next one brings, and that nothing more is shown', () => {
-    const line = lines.find((each) => each.startsWith('Good cases out'))!
+    const line = lines.find((each) => each.startsWith('Throughput'))!
     expect(line).toMatch(
-      /^Good cases out: from 5 m to 6 m \+0\.\d+ ± 0\.0\d+ cases\/min, from there to 7 m [-+]?0\.\d+ ± 0\.0\d+ cases\/min: nothing shown; at 6 m the slope changes most; beyond 6 m the rest up to 8 m brings .*: nothing shown\.$/,
+      /^Throughput: from 5 m to 6 m \+0\.\d+ ± 0\.0\d+ cases\/min, from there to 7 m [-+]?0\.\d+ ± 0\.0\d+ cases\/min: nothing shown; at 6 m the slope changes most; beyond 6 m the rest up to 8 m brings .*: nothing shown\.$/,
     )
   })
 
@@ -45,7 +45,7 @@ describe('the report of a curve', () => {
     const byHand = { machine: 'sealer', ceiling: 2, littleGain: 5 }
     const words = headline({ ...result, curve: { ...result.curve!, byHand } })
     expect(words).toContain(
-      'By hand, no belt speed lets sealer pass more than 120 cases/min: one case a reset of its slowest head; from 300 m/min on another m/min lets less than a quarter of a case/min more pass.',
+      'By hand calculation, at any belt speed sealer passes at most 120 cases/min: one case per reset of its slowest head; from 300 m/min on another m/min brings less than 0.25 cases/min.',
     )
     const far = { ...byHand, littleGain: 50 }
     expect(headline({ ...result, curve: { ...result.curve!, byHand: far } }).join()).not.toContain(
@@ -60,7 +60,7 @@ describe('the report of a curve', () => {
       '1.2 min',
       '95 % (83 to 99 %)',
     ])
-    const steps = saidRows(table(result, 'What each step'))
+    const steps = saidRows(table(result, 'Effect of each step'))
     expect(steps.map(([step]) => step)).toEqual(['4 m to 5 m', '5 m to 6 m', '6 m to 7 m', '7 m to 8 m'])
     expect(steps[0]![2]).toMatch(/^\+0\.2/)
     expect(steps[2]![2]).toMatch(/^\[.*\]$/)
@@ -72,7 +72,7 @@ describe('the report of a curve', () => {
     const quiet = of.steps.map((step) => ({ ...step, difference: { ...step.difference, isShown: false } }))
     const measures = { ...flat.curve!.measures, throughput: { ...of, steps: quiet, knee: null, enough: 0 } }
     expect(headline({ ...flat, curve: { ...flat.curve!, measures } }).join('\n')).toContain(
-      'Good cases out: no difference is shown anywhere from 4 m to 8 m',
+      'Throughput: no difference is shown anywhere from 4 m to 8 m',
     )
   })
 })
@@ -83,13 +83,11 @@ describe('the report of a grid', () => {
   it('says how much of the one each value of the other asks for', () => {
     // 90 % is 36 of 40: at 10 m/min at 6 m, at 14 m/min 34 at 4 m and 39 at 5 m: 4.4 m
     expect(headline(result)[0]).toBe(
-      '90 % of the shifts hold 9 cases/min from about 6 m of line.infeed.length on at 10 m/min of line.sealer.belt-speed and 4.4 m of line.infeed.length on at 14 m/min of line.sealer.belt-speed.',
+      '90 % of the shifts reach 9 cases/min from about 6 m of line.infeed.length on at 10 m/min of line.sealer.belt-speed and 4.4 m of line.infeed.length on at 14 m/min of line.sealer.belt-speed.',
     )
-    expect(saidRows(table(result, 'Where target held in crosses')).map(([, ninety]) => ninety)).toEqual([
-      'from 6 m (5 to 6)',
-      'from 4.86 m (4 to 5)',
-      'from 4.4 m (4 to 5)',
-    ])
+    expect(
+      saidRows(table(result, 'Where shifts that reach the target crosses')).map(([, ninety]) => ninety),
+    ).toEqual(['from 6 m (5 to 6)', 'from 4.86 m (4 to 5)', 'from 4.4 m (4 to 5)'])
   })
 
   it('has the minutes of buffer at its lengths', () => {
@@ -106,13 +104,13 @@ describe('the report of one factor at a time', () => {
   const result = each()
 
   it('names what moves a measure most, and how many are shown to', () => {
-    const line = headline(result).find((words) => words.startsWith('Good cases out'))!
-    expect(line).toMatch(/^Good cases out: most moved by arrivals\.packing\.time-between \(less: \+0\.90+ ± /)
+    const line = headline(result).find((words) => words.startsWith('Throughput'))!
+    expect(line).toMatch(/^Throughput: changed most by arrivals\.packing\.time-between \(less: \+0\.90+ ± /)
     expect(line).toMatch(/2 inputs of 4 are shown to change it, 2 not\.$/)
   })
 
   it('puts the largest first, what is not shown in brackets, and lists what was left out', () => {
-    const rows = saidRows(table(result, 'Good cases out'))
+    const rows = saidRows(table(result, 'Throughput'))
     expect(rows.map(([path]) => path)).toEqual([
       'arrivals.packing.time-between',
       'line.infeed.length',
@@ -126,7 +124,7 @@ describe('the report of one factor at a time', () => {
 
   it('judges all of them together', () => {
     // 3 inputs of two ends and one of one, 3 measures
-    expect(sweepReport(result).certainty[0]).toContain('all 21 that are judged together')
+    expect(sweepReport(result).certainty[0]).toContain('all 21 differences lie within')
   })
 })
 
@@ -134,13 +132,13 @@ describe('the report of a plan', () => {
   const result = plan()
 
   it('says the effects over the ranges and how much straight lines explain', () => {
-    const line = headline(result).find((words) => words.startsWith('Good cases out'))!
+    const line = headline(result).find((words) => words.startsWith('Throughput'))!
     expect(line).toContain(
       'from its lowest to its highest value line.infeed.length +0.3 cases/min and line.sealer.belt-speed -0.1 cases/min',
     )
-    expect(line).toContain('straight lines explain all but a trace')
+    expect(line).toContain('a linear regression explains nearly all')
     expect(headline(result).at(-1)).toBe('Cost of 1000 cases: the same in every design.')
-    expect(sweepReport(result).limits.join()).toContain('curvature is not seen')
+    expect(sweepReport(result).limits.join()).toContain('it shows no curvature')
   })
 })
 
@@ -170,8 +168,8 @@ describe('the charts', () => {
     expect(texts).toContain('slope changes most at 6 m')
     expect(texts).toContain('beyond 6 m nothing more is shown')
     expect(texts).toContain('as it stands: 7 m')
-    expect(chart!.title).toBe('Good cases out: nothing more is shown beyond 6 m of line.infeed.length')
-    expect(chart!.alt).toMatch(/^Good cases out over line\.infeed\.length: 4 m: 8\.\d+ ± /)
+    expect(chart!.title).toBe('Throughput: nothing more is shown beyond 6 m of line.infeed.length')
+    expect(chart!.alt).toMatch(/^Throughput over line\.infeed\.length: 4 m: 8\.\d+ ± /)
   })
 
   it('of the speed of belts draw the ceiling of the heads where it is near', () => {
@@ -190,7 +188,14 @@ describe('the charts', () => {
     expect(pointsOf(chart!, 'contour 0.9').length).toBeGreaterThan(2)
     expect(pointsOf(chart!, 'tried')).toHaveLength(9)
     const texts = textsOf(chart!).map(({ text }) => text)
-    for (const text of ['90 %', '95 %', '99 %', '0.8', '1.2', 'minutes of buffer at the target, by hand'])
+    for (const text of [
+      '90 %',
+      '95 %',
+      '99 %',
+      '0.8',
+      '1.2',
+      'minutes of buffer at the target, by hand calculation',
+    ])
       expect(texts).toContain(text)
     expect(subtitleOf(chart!)).toContain('Diamond: the scenario as it stands.')
   })

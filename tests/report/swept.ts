@@ -19,7 +19,7 @@ export const held: SweepMeasure = {
 }
 export const rate: SweepMeasure = {
   name: 'throughput',
-  label: 'Good cases out over working time',
+  label: 'Throughput of good cases',
   unit: 'cases/s',
 }
 export const cost: SweepMeasure = {

@@ -87,13 +87,13 @@ describe('the report of a run', async () => {
 
   it.each([80, 100, 120])('made from the document alone fits a terminal of %i columns', (width) => {
     const text = terminalReport(runReport(result), styleOf(width))
-    expect(text).toMatch(/^ Good cases out a shift +packing waits for room/m)
+    expect(text).toMatch(/^ Good cases a shift +packing is blocked/m)
     expect(tooLong(text, width)).toEqual([])
   })
 
   it('sets the words of the page to the left', () => {
     const page = reportPage(runReport(result), [])
-    expect(page).toMatch(/<td class="words"[^>]*>packing waits for room/)
+    expect(page).toMatch(/<td class="words"[^>]*>packing is blocked/)
     expect(page).toContain('<th scope="col" class="words">why</th>')
     expect(page).toContain('<th scope="col">difference</th>')
     expect(page).toContain('.words { text-align: left; }')

@@ -30,7 +30,7 @@ describe('what a design is worth', () => {
 
   it('does not say what is not told: neither a saving nor when it has paid', () => {
     const untold = design({ mean: 1000, low: null, high: null }, { mean: 2, low: null, high: null })
-    expect(worthText(untold, result)).toBe('What it saves a year is not told: too few shifts differ.')
+    expect(worthText(untold, result)).toBe('The saving a year is not known: too few shifts differ.')
     const [row] = saidRows(worthTable({ ...result, variants: { untold } }))
     expect(row!.slice(2, 4)).toEqual(['–', '–'])
   })

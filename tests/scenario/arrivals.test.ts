@@ -164,23 +164,23 @@ describe('findings', () => {
     [
       'a time that is none',
       [header, ['1', 'bars'], ['', 'bars']],
-      ['row 3 of column seconds is no time: ``'],
+      ['row 3 of column seconds is not a time: ``'],
     ],
-    ['a negative time', [header, ['-1', 'bars']], ['row 2 of column seconds is no time: `-1`']],
-    ['an endless time', [header, ['1e999', 'bars']], ['row 2 of column seconds is no time: `1e999`']],
+    ['a negative time', [header, ['-1', 'bars']], ['row 2 of column seconds is not a time: `-1`']],
+    ['an endless time', [header, ['1e999', 'bars']], ['row 2 of column seconds is not a time: `1e999`']],
     [
       'a time that goes back',
       [header, ['2', 'bars'], ['2', 'bars'], ['1.9', 'bars']],
-      ['row 4 of column seconds goes back: `1.9`'],
+      ['row 4 of column seconds is earlier than the row before: `1.9`'],
     ],
     [
       'several at once',
       [header, ['2', 'bar'], ['x', 'flakes'], ['1', 'soap']],
       [
-        'row 2 of column kind names no case: `bar`',
-        'row 3 of column seconds is no time: `x`',
-        'row 4 of column seconds goes back: `1`',
-        'row 4 of column kind names no case: `soap`',
+        'row 2 of column kind does not name a case: `bar`',
+        'row 3 of column seconds is not a time: `x`',
+        'row 4 of column seconds is earlier than the row before: `1`',
+        'row 4 of column kind does not name a case: `soap`',
       ],
     ],
     [
@@ -194,7 +194,9 @@ describe('findings', () => {
     [
       'a shift that is over',
       [header, ['28800', 'bars']],
-      ['the first case comes 28800 s after the start, when the shift is over: times count from its start'],
+      [
+        'the first case arrives 28800 s after the start, when the shift is over: times count from the start of the shift',
+      ],
     ],
   ])('of a log: %s', (_, rows, rules) => {
     let found: string[] = []

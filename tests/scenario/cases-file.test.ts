@@ -101,24 +101,24 @@ describe('what is wrong in a file', () => {
         ',400,300,250,x',
       ]),
     ).toEqual([
-      '1 cases.columns.length file: row 2 of column L is not a length from 10 mm to 10000 mm: `-300` (mend the row, or take it out)',
-      '1 cases.columns.width file: row 3 of column W is not a length from 10 mm to 10000 mm: `` (mend the row, or take it out)',
-      '1 cases.columns.name file: row 4 of column SKU has the name of row 2 again: `a` (one row for each case; add their shares up, or give it a name of its own)',
-      '1 cases.columns.height file: row 4 of column H is not a length from 10 mm to 10000 mm: `"2` (mend the row, or take it out)',
-      '1 cases.columns.share file: row 4 of column n is not a number that is not negative: `5"` (mend the row, or take it out)',
-      '1 cases.columns.name file: row 5 of column SKU is no name: `` (1 to 40 characters that can be printed)',
-      '1 cases.columns.share file: row 5 of column n is not a number that is not negative: `x` (mend the row, or take it out)',
+      '1 cases.columns.length file: row 2 of column L is not a length from 10 mm to 10000 mm: `-300` (correct the row, or remove it)',
+      '1 cases.columns.width file: row 3 of column W is not a length from 10 mm to 10000 mm: `` (correct the row, or remove it)',
+      '1 cases.columns.name file: row 4 of column SKU repeats the name of row 2: `a` (one row for each case; add the shares, or give each row its own name)',
+      '1 cases.columns.height file: row 4 of column H is not a length from 10 mm to 10000 mm: `"2` (correct the row, or remove it)',
+      '1 cases.columns.share file: row 4 of column n is not a number that is not negative: `5"` (correct the row, or remove it)',
+      '1 cases.columns.name file: row 5 of column SKU is not a valid name: `` (1 to 40 characters that can be printed)',
+      '1 cases.columns.share file: row 5 of column n is not a number that is not negative: `x` (correct the row, or remove it)',
     ])
   })
 
   it('of columns, with what there is', () => {
     expect(problems(keys(`${sides}, share: orders`), ['SKU,Long,W,H', 'a,1,1,1'])).toEqual([
       '1 cases.columns.length file: `sizes.csv` has no column `L`; it has SKU, Long, W, H (did you mean `W`?)',
-      '1 cases.columns.share file: `sizes.csv` has no column `orders`; it has SKU, Long, W, H (what may stand here: SKU, Long, W, H)',
+      '1 cases.columns.share file: `sizes.csv` has no column `orders`; it has SKU, Long, W, H (allowed here: SKU, Long, W, H)',
     ])
     expect(problems(keys('name: SKU, length: L, width: W, hight: H'), ['SKU', 'a'])).toEqual([
-      '1 cases.columns.height missing-key: `height` must be given (add a text)',
-      '1 cases.columns.hight unknown-key: `hight` is no key of `columns` (did you mean `height`?)',
+      '1 cases.columns.height missing-key: `height` is missing and must be given (add a text)',
+      '1 cases.columns.hight unknown-key: `hight` is not a key of `columns` (did you mean `height`?)',
     ])
   })
 
@@ -127,12 +127,12 @@ describe('what is wrong in a file', () => {
     const found = problems(keys(sides), ['SKU,L,W,H', ...bad])
     expect(found).toHaveLength(21)
     expect(found.at(-1)).toBe(
-      '1 cases.file file: the rows below row 21 were not looked at: 20 faults are told at once (mend those, and read it again)',
+      '1 cases.file file: the rows below row 21 were not checked: at most 20 errors are listed (correct these, then read the file again)',
     )
     expect(problems(keys(sides), ['SKU,L,W,H'])[0]).toMatch(/the file holds no rows/)
     const many = Array.from({ length: 50_010 }, (_, row) => `k${row},400,300,250`)
     expect(problems(keys(sides), ['SKU,L,W,H', ...many])).toEqual([
-      '1 cases.file file: more than 50000 cases (the cases that come most, or one for many that are alike)',
+      '1 cases.file file: more than 50000 cases (keep the most frequent cases, or one for many that are similar)',
     ])
     expect(() => readScenario(keys(sides))).toThrow('files cannot be read here')
   })
@@ -159,7 +159,7 @@ describe('ten thousand of them', () => {
     const low = Object.values(loaded.scenario.cases).filter(
       (kind) => outsideSize(kind).height <= 0.14 + 1e-9,
     ).length
-    expect(meet[0]!.message).toContain(`The same is found of ${low - 1} other cases, of which 4 are told.`)
+    expect(meet[0]!.message).toContain(`The same applies to ${low - 1} other cases, of which 4 are listed.`)
     expect(meet[0]!.place).toMatchObject({ line: 1 })
     expect(JSON.stringify(document).length).toBeLessThan(100_000)
   })

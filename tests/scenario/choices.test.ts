@@ -116,38 +116,38 @@ describe('a range', () => {
 
   it(`has at most ${mostValues} values`, () => {
     expect(values('1..1000/1')).toHaveLength(1000)
-    expect(refusal(() => values('1..1001/1'))).toBe('a range has at most 1000 values, not 1001')
+    expect(refusal(() => values('1..1001/1'))).toBe('a range may have at most 1000 values, not 1001')
     expect(refusal(() => values('1..3/1e-9'))).toContain('at most 1000 values')
   })
 })
 
 describe('what is none is refused in words', () => {
   it.each([
-    ['no sign', 'a choice is PATH=v1,v2,v3 or PATH=low..high/step'],
-    ['=1,2', 'a choice is PATH=v1,v2,v3 or PATH=low..high/step'],
-    ['a=', 'a choice has at least one value'],
-    ['a=  ', 'a choice has at least one value'],
-    ['a=1,,2', 'the values must be YAML, parted by commas'],
-    ['a=[1', 'the values must be YAML, parted by commas'],
-    ['a=&a 1,*a', 'the values must be YAML, parted by commas'],
-    ['a=1..5', 'a range is low..high/step, such as 18..30/2 m/min'],
-    ['a=1..5/', 'a range is low..high/step, such as 18..30/2 m/min'],
-    ['a=1..5/x', 'a range is low..high/step, such as 18..30/2 m/min'],
-    ['a=1 m..2 ft/1', 'a range has one unit, not m and ft'],
-    ['a=1..5/0', 'the step of a range is above 0, not 0'],
-    ['a=1..5/-1', 'the step of a range is above 0, not -1'],
-    ['a=5..1/1 m', 'a range rises: from 1 to 5 m'],
-    ['a=x..y/1', '`x` is no quantity; write it like `18 m/min`'],
-    ['a=1..3/1.2.3', '`1.2.3` is no quantity; write it like `18 m/min`'],
-    ['a=1 2..3/1', '`1 2` is no quantity; write it like `18 m/min`'],
-    ['a=1..1e400/1', '`1e400` is no quantity; write it like `18 m/min`'],
+    ['no sign', 'a choice must be PATH=v1,v2,v3 or PATH=low..high/step'],
+    ['=1,2', 'a choice must be PATH=v1,v2,v3 or PATH=low..high/step'],
+    ['a=', 'a choice must have at least one value'],
+    ['a=  ', 'a choice must have at least one value'],
+    ['a=1,,2', 'the values must be YAML, separated by commas'],
+    ['a=[1', 'the values must be YAML, separated by commas'],
+    ['a=&a 1,*a', 'the values must be YAML, separated by commas'],
+    ['a=1..5', 'a range must be low..high/step, such as 18..30/2 m/min'],
+    ['a=1..5/', 'a range must be low..high/step, such as 18..30/2 m/min'],
+    ['a=1..5/x', 'a range must be low..high/step, such as 18..30/2 m/min'],
+    ['a=1 m..2 ft/1', 'a range must have one unit, not m and ft'],
+    ['a=1..5/0', 'the step of a range must be above 0, not 0'],
+    ['a=1..5/-1', 'the step of a range must be above 0, not -1'],
+    ['a=5..1/1 m', 'a range must rise: from 1 to 5 m'],
+    ['a=x..y/1', '`x` is not a quantity; write it like `18 m/min`'],
+    ['a=1..3/1.2.3', '`1.2.3` is not a quantity; write it like `18 m/min`'],
+    ['a=1 2..3/1', '`1 2` is not a quantity; write it like `18 m/min`'],
+    ['a=1..1e400/1', '`1e400` is not a quantity; write it like `18 m/min`'],
   ])('%s', (written, words) => {
     expect(refusal(() => choiceWritten(written))).toBe(words)
   })
 
   it('a list that is too long', () => {
     const list = Array.from({ length: 1001 }, (_, index) => index).join(',')
-    expect(refusal(() => values(list))).toBe('a choice has at most 1000 values, not 1001')
+    expect(refusal(() => values(list))).toBe('a choice may have at most 1000 values, not 1001')
   })
 })
 

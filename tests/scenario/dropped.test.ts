@@ -35,10 +35,10 @@ describe('a price that cannot be used', () => {
     expect(dropped!.amounts).toEqual([10_800, null, null, null])
     expect(droppedOf(load(money, '', undefined, ['line.infeed.length=18 m']))[0]!.amounts[0]).toBe(16_200)
     expect(droppedText(dropped!)).toBe(
-      '`money.capital` is given, but not `money.life`, `money.interest` and `money.shifts`: no cost counts capital recovery.',
+      '`money.capital` is given, but not `money.life`, `money.interest` and `money.shifts`. So the cost does not include capital recovery.',
     )
     expect(droppedFix(dropped!)).toBe(
-      'give `money.life` (such as `8 yr`), `money.interest` (such as `8 %`) and `money.shifts` (such as `480 per yr`)',
+      'add `money.life` (such as `8 yr`), `money.interest` (such as `8 %`) and `money.shifts` (such as `480 per yr`)',
     )
   })
 
@@ -52,7 +52,7 @@ describe('a price that cannot be used', () => {
     expect(said('money: {currency: USD, energy: 0.2 USD/kWh, power: {line.sealer: 400 W}}')).toEqual([])
     const [energy] = droppedOf(load('money: {currency: USD, energy: 0.2 USD/kWh}'))
     // in the currency of the scenario, and of a piece that it has
-    expect(droppedFix(energy!)).toBe('give `money.power` (such as `{line.sealer: 0.4 kW}`)')
+    expect(droppedFix(energy!)).toBe('add `money.power` (such as `{line.sealer: 0.4 kW}`)')
   })
 
   it('maintenance without what was bought, work on closures without a wage, prices of sealing where nothing seals', () => {

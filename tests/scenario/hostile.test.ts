@@ -56,7 +56,7 @@ describe('ends of quantities', () => {
       expect.stringContaining('a mass of a line is 0, or from 0.000001 to 1000000 kg'),
     ])
     const money = `${smallLine}money: {currency: EUR, capital: {line.sealer: ${'9'.repeat(400)} EUR}}\n`
-    expect(said(money)).toEqual([expect.stringContaining('an amount of money is 0, or from')])
+    expect(said(money)).toEqual([expect.stringContaining('an amount of money must be 0, or from')])
   })
 })
 
@@ -83,7 +83,7 @@ describe('a CSV file', () => {
     'with the time %s is refused at its row',
     (cell) => {
       expect(said(arrivals, rowsOf(['at'], ['1'], [cell]))).toEqual([
-        expect.stringContaining(`row 3 of column at is no time: \`${cell}\``),
+        expect.stringContaining(`row 3 of column at is not a time: \`${cell}\``),
       ])
       expect(said(cases, rowsOf(['kind', 'l', 'w', 'h'], ['a', cell, '300', '200']))[0]).toContain(
         'row 2 of column l',

@@ -94,13 +94,13 @@ describe('jams of a piece', () => {
 
 describe('what is wrong with jams', () => {
   it.each([
-    ['{chance: 1 %}', 'line.s.jams.clear', '`clear` must be given: '],
-    ['{flap: {chance: 1 %}}', 'line.s.jams.flap.clear', '`clear` must be given: '],
-    ['{chanse: 1 %, clear: 40 s}', 'line.s.jams.chanse', '`chanse` is no key of `line.s.jams`'],
+    ['{chance: 1 %}', 'line.s.jams.clear', '`clear` is missing and must be given: '],
+    ['{flap: {chance: 1 %}}', 'line.s.jams.flap.clear', '`clear` is missing and must be given: '],
+    ['{chanse: 1 %, clear: 40 s}', 'line.s.jams.chanse', '`chanse` is not a key of `line.s.jams`'],
     [
       '{flap: {chance: 1 %, cleer: 40 s, clear: 3 s}}',
       'line.s.jams.flap.cleer',
-      '`cleer` is no key of `line.s.jams.flap`',
+      '`cleer` is not a key of `line.s.jams.flap`',
     ],
     ['{flap: {chance: 1, clear: 3 s}}', 'line.s.jams.flap.chance', ''],
   ])('%s: at %s', (jams, path, rule) => {
@@ -119,7 +119,7 @@ describe('what is wrong with jams', () => {
       [
         'line.s.jams',
         'the chances of all kinds of jam together are 110 %: every case would jam more than once',
-        'chances that add up to 100 % at most',
+        'use chances that add up to 100 % at most',
       ],
     ])
     expect(faults('{flap: {chance: 60 %, clear: 4 s}, crushed: {chance: 40 %, clear: 4 s}}')).toEqual([])
@@ -127,7 +127,7 @@ describe('what is wrong with jams', () => {
 
   it('a crew that is not there, with the nearest one', () => {
     expect(faults('{flap: {chance: 1 %, clear: 4 s, by: operator}}')).toEqual([
-      ['line.s.jams.flap.by', '`operator` is no crew', 'did you mean `operators`?'],
+      ['line.s.jams.flap.by', '`operator` is not a crew', 'did you mean `operators`?'],
     ])
   })
 

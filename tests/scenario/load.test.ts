@@ -45,7 +45,7 @@ describe('a scenario', () => {
       basis: 'from memory, low confidence',
     })
     expect(assumed.map(({ path }) => path)).not.toContain('line.infeed.length')
-    // stops that are not named do not happen
+    // stops that the scenario does not name do not happen
     expect(assumed.some(({ path }) => /jams|blade|breakdowns/.test(path))).toBe(false)
   })
 
@@ -104,7 +104,7 @@ describe('findings', () => {
     2 |   a: {length: 400, width: 300 mm, height: 250 mm}
       |               ^
     found: 400
-    mend:  which of these is meant: \`400 mm\`, \`400 cm\` or \`400 in\`?`)
+    fix:   which of these is meant: \`400 mm\`, \`400 cm\` or \`400 in\`?`)
   })
 
   it.each([
@@ -231,10 +231,10 @@ describe('findings', () => {
     [
       'jams',
       '{chance: 1 %, clear: {observed: {file: x.csv, column: a, unit: m}}}',
-      'what may stand here: s, min, h, ms, d, wk, yr',
+      'allowed here: s, min, h, ms, d, wk, yr',
     ],
     ['jams', '{chance: 10 per 4000, clear: 9}', 'which of these is meant: `9 s`, `9 min` or `9 h`?'],
-    ['bed', '200 m', 'a value that is at most 100 m'],
+    ['bed', '200 m', 'use a value that is at most 100 m'],
   ])('of %s as %s say %s', (key, value, fix) => {
     const text = small.replace('type: sealer', `type: sealer, ${key}: ${value}`)
     expect(problems(text).map((problem) => problem.fix)).toEqual([fix])

@@ -99,12 +99,12 @@ describe('a what-if', () => {
   })
 
   it.each([
-    ['two of the same name', ['a: x=1', 'a: x=2'], 'there is a variant `a` already'],
-    ['one of an unnamed one', ['x=1', 'what-if-1: x=2'], 'there is a variant `what-if-1` already'],
-    ['one of the file', ['long: x=1'], 'there is a variant `long` already'],
-    ['a name that begins with a digit', ['3 inch: x=1'], 'a name begins with a letter'],
+    ['two of the same name', ['a: x=1', 'a: x=2'], 'a variant `a` exists already'],
+    ['one of an unnamed one', ['x=1', 'what-if-1: x=2'], 'a variant `what-if-1` exists already'],
+    ['one of the file', ['long: x=1'], 'a variant `long` exists already'],
+    ['a name that begins with a digit', ['3 inch: x=1'], 'a name must begin with a letter'],
     ['a name that is too long', [`${'a'.repeat(41)}: x=1`], 'at most 40'],
-    ['a name with marks', ['a<b>: x=1'], 'a name begins with a letter'],
+    ['a name with marks', ['a<b>: x=1'], 'a name must begin with a letter'],
   ])('%s is refused', (_, texts, words) => {
     const known = [{ name: 'long', note: '', overrides: [] }]
     const found = problems(() => whatIfsOf(texts, known))
@@ -117,12 +117,12 @@ describe('a what-if', () => {
     'without changes is a slip: %j',
     (text) => {
       const [found] = problems(() => whatIfsOf([text], []))
-      expect(found).toMatchObject({ code: 'no-such-path', rule: 'an override is PATH=VALUE' })
+      expect(found).toMatchObject({ code: 'no-such-path', rule: 'an override must be PATH=VALUE' })
       expect(found!.source).toContain('--what-if')
     },
   )
 
-  it('a value that is no YAML says so', () => {
+  it('use a value that is no YAML says so', () => {
     expect(problems(() => whatIfsOf(['a: x={b'], []))[0]).toMatchObject({
       code: 'not-yaml',
       source: '--what-if a: x={b',

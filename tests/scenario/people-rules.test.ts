@@ -50,8 +50,8 @@ describe('other work', () => {
 
   it('says rule and mend', () => {
     expect(problems(text('other-work: {every: 4 min, takes: 6 min}'))[0]).toMatchObject({
-      rule: 'one piece takes 6 min on the mean, and each of 1 has the next after 4 min: it is never done',
-      fix: 'more than 6 min, a shorter `takes`, or more `people`',
+      rule: 'one job takes 6 min on average, but for each of 1 people the next one is due after 4 min: the work is never done',
+      fix: 'use more than 6 min, a shorter `takes`, or more `people`',
     })
     expect(problems(text('other-work: {share: 30 %, takes: 4 min, can-be-lift: true}'))[0]!.fix).toBe(
       'did you mean `can-be-left`?',
@@ -132,8 +132,8 @@ describe('planned work', () => {
       fix: 'did you mean `packers`?',
     })
     expect(of('at: 9 h')).toMatchObject({
-      rule: 'comes after the shift',
-      fix: 'before 8 h, where the shift ends',
+      rule: 'is after the end of the shift',
+      fix: 'use a time before 8 h, the end of the shift',
     })
   })
 })

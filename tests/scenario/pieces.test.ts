@@ -120,7 +120,7 @@ describe('a piece that is taken out', () => {
     const loop = `a: {${st}}, look: {type: inspect, rejects-to: fix}, last: {${st}, to: exit}, fix: {${st}, to: a}`
     expect(ways(loop, 'remove: [look, fix]')).toBe('a; last to exit')
     expect(problems(loop, 'v: {remove: [look]}')).toEqual([
-      'look: line.fix conflict: no case comes to this piece (name it in the `to` of another one, or take it out)',
+      'look: line.fix conflict: no case reaches this piece (name it in the `to` of another piece, or remove it)',
     ])
   })
 
@@ -139,54 +139,54 @@ describe('a piece that is taken out', () => {
 })
 
 describe('what does not close', () => {
-  it('is told at its place with the nearest mend: of what is added', () => {
+  it('is told at its place with the nearest fix:   of what is added', () => {
     expect(problems(lanes, `v: {add: {x: {after: d, ${st}}}}`)).toEqual([
-      'd: line.x.after conflict: `d` sends cases several ways: none of them alone is behind it (put it behind one of a, b)',
+      'd: line.x.after conflict: `d` sends cases several ways, so the next piece is not clear (put it after one of a, b)',
     ])
     expect(problems(row, `v: {add: {x: {after: aa, ${st}}}}`)).toEqual([
-      'aa: line.x.after no-such-path: `aa` is no piece of the line (did you mean `a`?)',
+      'aa: line.x.after no-such-path: `aa` is not a piece of the line (did you mean `a`?)',
     ])
     expect(problems(row, `v: {add: {b: {after: a, ${st}}}}`)).toEqual([
-      'b: line.b bad-name: there is a piece `b` already (choose another name, or change that piece)',
+      'b: line.b bad-name: a piece `b` exists already (choose another name, or change that piece)',
     ])
     expect(problems(row, `v: {add: {x: {${st}}}}`)).toEqual([
-      'x: line.x missing-key: `after` must be given: the piece behind which it stands (such as `after: a`)',
+      'x: line.x missing-key: `after` is missing: the piece before the new one (such as `after: a`)',
     ])
     expect(problems(row, 'v: {add: {x: {after: a, type: station, tme: 4 s}}}')).toContain(
-      'tme: line.x.tme unknown-key: `tme` is no key of `line.x` (did you mean `time`?)',
+      'tme: line.x.tme unknown-key: `tme` is not a key of `line.x` (did you mean `time`?)',
     )
   })
 
   it('of what is taken out', () => {
     expect(problems(row, 'v: {remove: [bb]}')).toEqual([
-      'bb: line.bb no-such-path: `bb` is no piece of the line (did you mean `b`?)',
+      'bb: line.bb no-such-path: `bb` is not a piece of the line (did you mean `b`?)',
     ])
     expect(problems(row, 'v: {remove: [a, b, c]}')).toEqual([
-      'c: line.c conflict: nothing is left of the line (leave at least one piece)',
+      'c: line.c conflict: no piece of the line is left (keep at least one piece)',
     ])
     expect(problems(lanes, 'v: {remove: [a]}')).toEqual([
-      'a: line.a conflict: `d` would have one way left, and it parts cases (take out `d` as well)',
+      'a: line.a conflict: `d` would have only one way left, but it must divide cases between ways (remove `d` too)',
     ])
     // the only way out of a loop
     expect(problems(`a: {${st}}, d: {type: divert, to: [a, exit]}`, 'v: {remove: [d]}')).toEqual([
-      'd: line.d conflict: `d` sends cases several ways: without it they may go to a or exit (take out all of these ways but one as well, or leave `d`)',
+      'd: line.d conflict: `d` sends cases several ways: without it they could go to a or exit (remove all of these ways except one, or keep `d`)',
     ])
   })
 
   it('of the command line: by the option', () => {
     const [found, ...more] = problems(row, '', ['v: remove=bb'])
-    expect(found).toBe(': line.bb no-such-path: `bb` is no piece of the line (did you mean `b`?)')
+    expect(found).toBe(': line.bb no-such-path: `bb` is not a piece of the line (did you mean `b`?)')
     expect(more).toEqual([])
   })
 
   it('what is wrong with the file alone is told of the file, once', () => {
     const found = problems(`${row}, d: {${st}, to: dd}`, 'v: {remove: [b]}')
-    expect(found).toEqual(['dd: line.d.to no-such-path: `dd` is no entry of the line (did you mean `d`?)'])
+    expect(found).toEqual(['dd: line.d.to no-such-path: `dd` is not a piece of the line (did you mean `d`?)'])
   })
 
-  it('a variant changes something', () => {
+  it('a variant must change something', () => {
     expect(problems(row, 'v: {note: nothing}')).toEqual([
-      'v: variants.v missing-key: a variant changes something (add `set`, `add` or `remove`)',
+      'v: variants.v missing-key: a variant must change something (add `set`, `add` or `remove`)',
     ])
   })
 })

@@ -41,7 +41,10 @@ describe('plain words', () => {
     // 15 in are 381 mm; a shift of 8 h with half an hour of breaks works 7.5 h: 4050 / 27 000 s
     expect(scenario.cases.a).toMatchObject({ share: 60, length: 0.38, width: 0.28, height: 0.24 })
     expect(scenario.cases.b!.length).toBeCloseTo(0.381, 12)
-    expect([scenario.cases.b!.share, Number(scenario.cases.b!.height) / 0.0254]).toEqual([40, expect.closeTo(9, 10)])
+    expect([scenario.cases.b!.share, Number(scenario.cases.b!.height) / 0.0254]).toEqual([
+      40,
+      expect.closeTo(9, 10),
+    ])
     expect(scenario.target).toBeCloseTo(4050 / 27_000, 14)
     // cases come from half an hour on: 4200 / 25 200 s
     expect(scenario.arrivals.packing!.rate).toBeCloseTo(4200 / 25_200, 14)
@@ -232,7 +235,7 @@ describe('what is refused', () => {
       'a time that falls',
       '1 to 2 min',
       '2 to 1 min',
-      ['line.sealer.breakdowns.repair', 'the smaller time stands first', 'did you mean `1 min to 2 min`?'],
+      ['line.sealer.breakdowns.repair', 'the smaller time must come first', 'did you mean `1 min to 2 min`?'],
     ],
     ['a time between one', '1 to 2 min', '2 to 2 min', ['both ends are the same', 'did you mean `2 min`?']],
     [

@@ -41,9 +41,9 @@ describe('ways', () => {
         cut: {type: divert, rule: by-case, to: {bars: las, flakes: exit}},
         look: {type: inspect, rejects-to: repare}, last: {${station}}, repair: {${station}}}`),
     ).toEqual([
-      'line.split.to.1 no-such-path: `bb` is no entry of the line (did you mean `aa`?)',
-      'line.cut.to.bars no-such-path: `las` is no entry of the line (did you mean `last`?)',
-      'line.look.rejects-to no-such-path: `repare` is no entry of the line (did you mean `repair`?)',
+      'line.split.to.1 no-such-path: `bb` is not a piece of the line (did you mean `aa`?)',
+      'line.cut.to.bars no-such-path: `las` is not a piece of the line (did you mean `last`?)',
+      'line.look.rejects-to no-such-path: `repare` is not a piece of the line (did you mean `repair`?)',
     ])
   })
 
@@ -59,7 +59,7 @@ describe('ways', () => {
       'line.d.to missing-key: the case `flakes` has no way (add `flakes: NAME`)',
     ])
     expect(findings(`{d: {type: divert, to: [a]}, a: {${station}}}`)).toEqual([
-      'line.d.to out-of-range: two ways at least, and at most 100 (name another one)',
+      'line.d.to out-of-range: at least 2 and at most 100 ways (name another one)',
     ])
     expect(findings(`{d: {type: divert, to: a}, a: {${station}}}`)).toEqual([
       'line.d.to wrong-type: must be a list (write a list here)',
@@ -69,21 +69,21 @@ describe('ways', () => {
 
   it('may not run in a loop that no case can leave', () => {
     expect(findings(`{a: {${station}}, b: {${station}, to: a}}`)).toEqual([
-      'line.b.to conflict: the case `bars` never leaves this loop: `a` to `b` to `a` (send it to a later entry, or put a divert or an inspection with a way out into the loop)',
+      'line.b.to conflict: the case `bars` never leaves this loop: `a` to `b` to `a` (send it to a later piece, or put a divert or an inspection with a way out into the loop)',
     ])
     expect(findings(`{a: {${station}, to: a}}`)).toHaveLength(1)
     // flakes alone go round: bars leave
     expect(
       findings(`{a: {${station}}, d: {type: divert, rule: by-case, to: {bars: exit, flakes: a}}}`),
     ).toEqual([
-      'line.d.to.flakes conflict: the case `flakes` never leaves this loop: `a` to `d` to `a` (send it to a later entry, or put a divert or an inspection with a way out into the loop)',
+      'line.d.to.flakes conflict: the case `flakes` never leaves this loop: `a` to `d` to `a` (send it to a later piece, or put a divert or an inspection with a way out into the loop)',
     ])
   })
 
   it('come to every piece', () => {
     expect(findings(`{a: {${station}, to: exit}, b: {${station}}, c: {${station}}}`)).toEqual([
-      'line.b conflict: no case comes to this piece (name it in the `to` of another one, or take it out)',
-      'line.c conflict: no case comes to this piece (name it in the `to` of another one, or take it out)',
+      'line.b conflict: no case reaches this piece (name it in the `to` of another piece, or remove it)',
+      'line.c conflict: no case reaches this piece (name it in the `to` of another piece, or remove it)',
     ])
     expect(
       findings(
@@ -95,7 +95,7 @@ describe('ways', () => {
 
   it('no piece is called exit', () => {
     expect(findings(`{exit: {${station}}}`)).toEqual([
-      'line.exit bad-name: `exit` stands for out of the line (choose another name)',
+      'line.exit bad-name: `exit` means out of the line (choose another name)',
     ])
   })
 

@@ -85,8 +85,8 @@ describe('sensors', () => {
       }),
     )
     expect(problem).toMatchObject({
-      rule: '`s` and `m` may wait for each other for ever: each stands until the other has moved cases on `infeed`',
-      fix: 'take out `starts-when` of `m`, or let one of them start by a sensor that the other does not hold up',
+      rule: '`s` and `m` could wait for each other for ever: each is stopped until the other has moved cases on `infeed`',
+      fix: 'remove `starts-when` of `m`, or start one of them by a sensor that the other cannot block',
     })
   })
 })

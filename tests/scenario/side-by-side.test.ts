@@ -162,17 +162,17 @@ describe('of pieces side by side', () => {
     expect(ofSealers.length).toBeGreaterThan(0)
     for (const { place, message } of ofSealers) {
       expect(place).toMatchObject({ line: 5 })
-      expect(message).toMatch(/The same of `seal 2`\. The same of `seal 3`\.$/)
+      expect(message).toMatch(/The same applies to `seal 2`\. The same applies to `seal 3`\.$/)
     }
   })
 
   it('a number that is none is told with its place, rule and mend', () => {
     const at = '5 line.pack.side-by-side'
     expect(problems(line(', side-by-side: 0'))).toEqual([
-      `${at} out-of-range: must be at least 1 (a value of at least 1)`,
+      `${at} out-of-range: must be at least 1 (use a value of at least 1)`,
     ])
     expect(problems(line(', side-by-side: 21'))).toEqual([
-      `${at} out-of-range: must be at most 20 (a value of at most 20)`,
+      `${at} out-of-range: must be at most 20 (use a value of at most 20)`,
     ])
     expect(problems(line(', side-by-side: 1.5'))).toEqual([
       `${at} wrong-type: must be a whole number (write a whole number here)`,
@@ -184,15 +184,15 @@ describe('of pieces side by side', () => {
 
   it('names that are taken, a divert for one, and right of way for several are told', () => {
     expect(problems(line(', side-by-side: 2', ', pack 2: {type: station, time: 3 s}'))).toEqual([
-      '5 line.pack 2 bad-name: `pack 2` is the name of one of the pieces of `pack`, which stand side by side (choose another name)',
+      '5 line.pack 2 bad-name: `pack 2` is already the name of one of the pieces of `pack` side by side (choose another name)',
     ])
     expect(problems(line(', divert: {rule: shortest}'))).toEqual([
-      '5 line.pack.divert conflict: a piece has a divert of its own where several stand side by side (add `side-by-side: 2`, or take it out)',
+      '5 line.pack.divert conflict: `divert` is only for several pieces side by side (add `side-by-side: 2`, or remove it)',
     ])
     expect(
       problems(line(', side-by-side: 2', ', seal: {type: station, time: 3 s, right-of-way: pack}')),
     ).toEqual([
-      '5 line.seal.right-of-way conflict: right of way is of one piece, and there are 2 of `pack` side by side (put a piece behind them in which they merge, such as a conveyor, and name that)',
+      '5 line.seal.right-of-way conflict: right of way must be given to one piece, but there are 2 of `pack` side by side (put a piece after them in which they merge, such as a conveyor, and name that piece)',
     ])
   })
 })

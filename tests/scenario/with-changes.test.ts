@@ -82,6 +82,6 @@ describe('a value in a scenario', () => {
 
   it('is refused where another place reads the same value', () => {
     const shared = 'a: &x {b: 1}\nc: *x\n'
-    expect(() => withChanges(shared, [change('a.b', '2')])).toThrow(/refers to by `\*name`/)
+    expect(() => withChanges(shared, [change('a.b', '2')])).toThrow(/all references by `\*name`/)
   })
 })

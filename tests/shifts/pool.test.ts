@@ -96,7 +96,7 @@ describe('a thread that dies', () => {
   })
 
   it.each([
-    ['ends', deaths.ends, /ended 3 times: it cannot be begun$/],
+    ['ends', deaths.ends, /ended 3 times: it cannot be started$/],
     ['throws', `throw new Error('lost')`, /ended 3 times: lost$/],
   ])('whenever it loads (%s) is told, with the shifts', async (_, death, words) => {
     const file = threadFile(
@@ -117,7 +117,7 @@ describe('a thread that dies', () => {
     const marker = path.join(path.dirname(fileURLToPath(file)), 'died')
     await vi.waitFor(() => expect(existsSync(marker)).toBe(true), 10_000)
     await setTimeout(500)
-    await expect(simulated(workers)).rejects.toThrow(/ended 3 times: it cannot be begun$/)
+    await expect(simulated(workers)).rejects.toThrow(/ended 3 times: it cannot be started$/)
   })
 
   it('while it records a stretch changes nothing of what is recorded', async () => {

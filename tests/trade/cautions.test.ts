@@ -10,7 +10,7 @@ describe('cautions', () => {
     ['the blade', /covered by a spring guard but sharp/],
     ['threading', /isolate power and release air before loading or threading/],
     ['jams', /Clear jams only with the machine stopped and isolated.*29 CFR 1910\.147; ISO 14118/],
-    ['the emergency stop', /emergency stop alone is no isolation/],
+    ['the emergency stop', /emergency stop alone is not isolation/],
     ['guards and interlocks', /Do not bypass guards or interlocks/],
     ['conveyors that feed a stopped one', /No conveyor may feed one that stands/],
     ['lifting', /lifting of rolls.*heavy cases/],

@@ -40,9 +40,9 @@ export const boardFindings: Rule = ({ scenario, words }, tell) => {
         'warning',
         'triple-wall',
         ['cases', name, 'board'],
-        `The case \`${name}\` is of triple wall, which the practice of closing boxes with tape does not cover.`,
+        `The case \`${name}\` has triple-wall board. The standard practice for tape closures does not cover it.`,
         'ASTM D1974 leaves triple wall out',
-        'strapping or stitching, or a closure proved by test',
+        'use strapping or stitching, or prove the closure by a test',
       )
     if (certificate) tellLimits(name, kind, certificate, words, tell)
   }
@@ -62,9 +62,9 @@ function tellLimits(
       'warning',
       'board-below-table',
       ['cases', name, 'board'],
-      `The board of \`${name}\` is weaker than the first row for ${certificate.wall} wall, so no weight is allowed by the table.`,
+      `The board of \`${name}\` is weaker than the weakest ${certificate.wall}-wall board in the table, so the table allows no weight.`,
       boardSource,
-      'stronger board, or a certificate that says more',
+      'use stronger board, or give a higher value from its certificate',
     )
     return
   }
@@ -79,7 +79,7 @@ function tellLimits(
     ['cases', name, kind.weight !== undefined && weight > limits.weight ? 'weight' : 'board'],
     `The case \`${name}\` ${kind.weight === undefined ? '' : `weighs ${words.mass(weight)} and `}measures ${words.length(united)} united; its board allows ${words.mass(limits.weight)} and ${words.length(limits.united)} (${limits.name}).`,
     boardSource,
-    better ? `board of the row ${better.name}` : 'a lighter or smaller case, or another wall',
+    better ? `use board ${better.name}` : 'use a lighter or smaller case, or board with more walls',
   )
 }
 
@@ -104,7 +104,7 @@ function tellWidth({ scenario: { tape }, words }: Looked, name: string, kind: Ca
       isHeavy ? 'warning' : 'note',
       'heavy-for-width',
       ['cases', name, 'weight'],
-      `The case \`${name}\` weighs ${words.mass(weight)} on tape of ${words.length(tape.width)}; no standard ties a width to a weight, but above ${words.mass(isHeavy ? widthWeights.wideAbove : widthWeights.narrowUpTo)} it is not taken for granted.`,
+      `The case \`${name}\` weighs ${words.mass(weight)} and has tape of ${words.length(tape.width)}. No standard sets a width for a weight, but above ${words.mass(isHeavy ? widthWeights.wideAbove : widthWeights.narrowUpTo)} test the closure.`,
       'project rule, low confidence',
       (isHeavy ? widthGuidance.heavy : widthGuidance.middling).suggestion,
     )
@@ -113,7 +113,7 @@ function tellWidth({ scenario: { tape }, words }: Looked, name: string, kind: Ca
       'note',
       'double-wall-narrow',
       ['cases', name],
-      `The case \`${name}\` is of double wall, whose stiff flaps spring back, and the tape is ${words.length(tape.width)} wide.`,
+      `The case \`${name}\` has double-wall board. Its stiff flaps spring back, and the tape is only ${words.length(tape.width)} wide.`,
       widthGuidance.doubleWall.basis,
       widthGuidance.doubleWall.suggestion,
     )
@@ -131,7 +131,7 @@ function tellSurface(
       'note',
       'recycled-board',
       ['cases', name, 'recycled'],
-      `Tape holds less on the recycled liners of \`${name}\`.`,
+      `Tape holds less well on the recycled liners of \`${name}\`.`,
       widthGuidance.surface.basis,
       widthGuidance.surface.suggestion,
     )
@@ -140,7 +140,7 @@ function tellSurface(
       overfill > tightSeamGap ? 'warning' : 'note',
       'overfilled',
       ['cases', name, 'overfill'],
-      `The contents of \`${name}\` push its closed flaps up by ${words.length(overfill)}, which pulls at the tape for as long as the case is closed.`,
+      `The contents of \`${name}\` push its closed flaps up by ${words.length(overfill)}. This pulls on the tape as long as the case is closed.`,
       `${widthGuidance.overfill.basis}; above ${words.length(tightSeamGap)} a warning by project rule`,
       widthGuidance.overfill.suggestion,
     )
@@ -154,7 +154,7 @@ function tellPost({ scenario: { tape }, words }: Looked, name: string, kind: Cas
     isTwoInch ? 'note' : 'warning',
     'postal-width',
     ['tape', 'width'],
-    `The case \`${name}\` goes by post, which asks for tape of 2 in (${words.length(postalWidth)}); this is ${words.length(tape.width)}${isTwoInch ? ', sold as 2 in; whether that satisfies the rule is not verified' : ''}.`,
+    `The case \`${name}\` goes by post, which requires tape of 2 in (${words.length(postalWidth)}); this tape is ${words.length(tape.width)}${isTwoInch ? ', sold as 2 in. Whether this satisfies the rule is not verified' : ''}.`,
     widthGuidance.post.source,
     isTwoInch ? 'ask the carrier' : widthGuidance.post.suggestion,
   )
@@ -175,9 +175,9 @@ function tellTemperature({ scenario: { tape, site }, words }: Looked, tell: Tell
       'warning',
       'tape-temperature',
       ['site', 'temperature'],
-      `It is ${words.temperature(coldest)} to ${words.temperature(warmest)} at the sealer, and the tape may be applied at ${words.temperature(range[0])} to ${words.temperature(range[1])}.`,
+      `The temperature at the sealer is ${words.temperature(coldest)} to ${words.temperature(warmest)}, but the tape may be applied at ${words.temperature(range[0])} to ${words.temperature(range[1])}.`,
       'data sheet of the tape',
-      'keep tape and cases within its range, or another tape',
+      'keep tape and cases within this range, or use another tape',
     )
 }
 
@@ -187,9 +187,9 @@ function tellStretch({ scenario: { tape }, words }: Looked, tell: Tell): void {
       'warning',
       'tape-overstretched',
       ['tape', 'stretch'],
-      `The head stretches the tape by ${words.share(tape.stretch)}, ${words.share(elongationUsed(tape.stretch, tape.elongation))} of its elongation at break of ${words.share(tape.elongation)}: it pulls itself off and breaks more often.`,
+      `The head stretches the tape by ${words.share(tape.stretch)}, ${words.share(elongationUsed(tape.stretch, tape.elongation))} of its elongation at break of ${words.share(tape.elongation)}. Such tape peels off and breaks more often.`,
       'project rule: a tenth; elongation by ASTM D3759 or ISO 29864',
-      'less drag on the roll, or a tape that gives more',
+      'reduce the drag on the roll, or use a tape with more elongation',
     )
 }
 
@@ -202,11 +202,11 @@ function tellStrength({ scenario: { tape, closure }, words }: Looked, tell: Tell
       load.newtons > bears ? 'error' : 'warning',
       'tape-tears',
       ['tape', 'tensile'],
-      `A strip of ${words.length(tape.width)} tears at ${words.force(bears)} (${words.strength(tape.tensile)}), and the closure is loaded with ${words.force(load.newtons)}.`,
+      `A strip of ${words.length(tape.width)} breaks at ${words.force(bears)} (${words.strength(tape.tensile)}), and the load on the closure is ${words.force(load.newtons)}.`,
       load.newtons > bears
         ? 'breaking strength by ASTM D3759 or ISO 29864'
         : 'project rule: half of the breaking strength',
-      'wider or stronger tape, or a second strip',
+      'use wider or stronger tape, or a second strip',
       load.newtons / bears,
     )
 }
@@ -218,11 +218,11 @@ export const seamFindings: Rule = ({ scenario, closure, words }, tell) => {
       'warning',
       'wide-seam',
       ['closure', 'seam-gap'],
-      `The closed flaps leave ${words.length(gap)} between them, more than ${words.length(gap > widestSeamGap + hair ? widestSeamGap : tightSeamGap)}.`,
+      `The gap between the closed flaps is ${words.length(gap)}, more than ${words.length(gap > widestSeamGap + hair ? widestSeamGap : tightSeamGap)}.`,
       gap > widestSeamGap + hair
         ? 'US Army FM 38-701: 1/4 in on slotted styles'
         : 'common practice, no source: 1/8 in where tape closes the seam',
-      'true the squareness and width setting, or tighter box tolerances',
+      'correct the squareness and width setting, or ask for tighter box tolerances',
     )
   const row = closure?.rows.find(({ isChosen }) => isChosen)
   if (row && row.coverage !== null && row.coverage < leastCoverage - hair)
@@ -230,9 +230,9 @@ export const seamFindings: Rule = ({ scenario, closure, words }, tell) => {
       'warning',
       'little-coverage',
       ['closure', 'centring-error'],
-      `With a gap of ${words.length(gap!)} and ${words.length(scenario.closure!['centring-error']!)} off centre, tape of ${words.length(row.width)} lies on one flap by only ${words.length(row.coverage)}.`,
+      `With a gap of ${words.length(gap!)} and ${words.length(scenario.closure!['centring-error']!)} off centre, only ${words.length(row.coverage)} of the ${words.length(row.width)} tape lies on one of the flaps.`,
       'project rule, low confidence: 15 mm',
-      `guides that centre the tape, or 3 inch tape`,
+      `use guides that centre the tape, or 3 inch tape`,
     )
 }
 
@@ -255,9 +255,9 @@ export const weakerFindings: Rule = ({ scenario, closure, words }, tell) => {
       'warning',
       'weaker-closure',
       ['cases', name],
-      `The closure of \`${name}\` has ${least.toFixed(2)} of the ${what} that the reference has, with tape of ${words.length(scenario.tape.width)}: the reference does not show that it holds.`,
-      'index after S. Abbott, practical adhesion: a ratio, no proof',
-      'wider tape, longer legs or a smaller load; and a closure or distribution test (ASTM D4169, ISTA series)',
+      `The closure of \`${name}\` with tape of ${words.length(scenario.tape.width)} has only ${least.toFixed(2)} times the ${what} of the reference, so the reference does not show that it holds.`,
+      'index after S. Abbott, practical adhesion: a ratio, not a proof',
+      'use wider tape, longer legs or a smaller load; and do a closure or distribution test (ASTM D4169, ISTA series)',
     )
   }
 }

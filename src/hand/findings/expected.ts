@@ -21,15 +21,15 @@ export const expectedFindings: Rule = (looked, tell) => {
   const { output } = hand.expected
   const short = 1 - output.throughput / target
   if (short < -usualError.within) return
-  const rates = `By hand ${words.rate(output.throughput)} of good cases are expected out`
+  const rates = `By hand calculation the output is ${words.rate(output.throughput)} of good cases`
   if (short <= usualError.within)
     tell(
       'note',
       'target-near-expected',
       ['target'],
-      `${rates}, and the target is ${words.rate(target)}: ${words.share(Math.abs(short))} ${short > 0 ? 'less' : 'more'}, too close for pencil and paper.`,
+      `${rates}, and the target is ${words.rate(target)}: ${words.share(Math.abs(short))} ${short > 0 ? 'less' : 'more'}, too close for a hand calculation.`,
       basis,
-      'simulate: `tapeshift run`',
+      'simulate with `tapeshift run`',
     )
   else
     tell(
@@ -47,13 +47,13 @@ function causeText({ hand, words }: Looked, output: ExpectedOutput): string {
   const { stops, slower, entry, pace } = output
   const good = hand.line.arriving * hand.line.goodShare
   const [worst] = stops
-  const cost = (lost: number) => `${words.rate(lost)}, ${words.share(lost / good)} of what arrives`
+  const cost = (lost: number) => `${words.rate(lost)}, ${words.share(lost / good)} of the arrivals`
   if (slower > Math.max(entry, worst?.lost ?? 0))
-    return `Most is lost because \`${pace}\` is slower than what comes: ${cost(slower)}.`
+    return `The largest loss: \`${pace}\` is slower than the arrivals: ${cost(slower)}.`
   if (entry > (worst?.lost ?? 0))
-    return `Most is lost because packers wait until \`${output.order[0]}\` is clear for the next case: ${cost(entry)}.`
-  if (!worst) return 'What is still in the line at the end of the shift makes the difference.'
-  return `Most is lost to the ${worst.stop.words} of \`${worst.stop.piece}\`: ${cost(worst.lost)}. ${feltText(worst, output, hand.buffers, words)}`
+    return `The largest loss: packers wait until the entrance of \`${output.order[0]}\` is clear for the next case: ${cost(entry)}.`
+  if (!worst) return 'The difference is the cases still in the line at the end of the shift.'
+  return `The largest loss is the ${worst.stop.words} of \`${worst.stop.piece}\`: ${cost(worst.lost)}. ${feltText(worst, output, hand.buffers, words)}`
 }
 
 /** How a stop comes to cost output: the room that it outlasts. */
@@ -63,7 +63,7 @@ function feltText(
   buffers: readonly BufferHand[],
   words: Words,
 ): string {
-  const mean = `They take ${words.time(stop.mean)} on average`
+  const mean = `A stop takes ${words.time(stop.mean)} on average`
   if (effect === 'own') return `${mean}, and nothing makes up for them.`
   const places = order.map((name) => buffers.find((each) => each.name === name))
   const [at, paced] = [order.indexOf(stop.piece), pace === null ? -1 : order.indexOf(pace)]
@@ -76,7 +76,7 @@ function feltText(
     named.length > 0
       ? `the room between (${named.map(({ name }) => `\`${name}\``).join(', ')}: about ${words.count(Math.floor(free))} free places) lasts ${words.time(lasts)}`
       : 'there is no room between'
-  const whom = pace === null ? 'those who bring cases' : `\`${pace}\``
+  const whom = pace === null ? 'the packers' : `\`${pace}\``
   const all = share > 0.995 ? 'all' : words.share(share)
   return `${mean}, and ${room}: ${all} of them ${effect === 'blocks' ? 'hold up' : 'leave without cases'} ${whom}, for ${words.time(rest)}.`
 }
@@ -85,16 +85,16 @@ function feltText(
 function fixText({ scenario, hand, words }: Looked, output: ExpectedOutput, target: number): string {
   const { stops, slower, entry, pace, order } = output
   const [worst] = stops
-  if (slower > Math.max(entry, worst?.lost ?? 0)) return `a faster \`${pace}\``
-  if (!worst || entry > worst.lost) return `a faster \`${order[0]}\`, or cases that come more evenly`
-  const fewer = `fewer or shorter ${worst.stop.words} of \`${worst.stop.piece}\``
+  if (slower > Math.max(entry, worst?.lost ?? 0)) return `make \`${pace}\` faster`
+  if (!worst || entry > worst.lost) return `make \`${order[0]}\` faster, or let cases arrive more evenly`
+  const fewer = `have fewer or shorter ${worst.stop.words} of \`${worst.stop.piece}\``
   if (worst.effect === 'own') return fewer
   const before = worst.effect === 'blocks' ? worst.stop.piece : order[order.indexOf(worst.stop.piece) + 1]!
   const outputWith = (places: number) =>
     expectedOutput(scenario, hand.line, hand.buffers, { before, places }).output?.throughput ?? 0
   const enough = roomsTried.find((places) => outputWith(places) >= target)
   if (enough !== undefined)
-    return `${enough} free places more before \`${before}\`, by the same figure; or ${fewer}`
+    return `add ${enough} free places before \`${before}\` (by the same calculation); or ${fewer}`
   const most = roomsTried.at(-1)!
-  return `${fewer}; ${most} free places more before \`${before}\` would bring ${words.rate(outputWith(most))}`
+  return `${fewer}; ${most} more free places before \`${before}\` would give ${words.rate(outputWith(most))}`
 }

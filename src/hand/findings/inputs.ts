@@ -30,15 +30,15 @@ function tellNone({ scenario, words }: Looked, each: Evidence, tell: Tell): void
   const { low, high } = whatIsKnown(scenario, each)
   const isTime = each.known.form === 'count' && each.known.of === 'interval'
   const limit = isTime
-    ? `come as often as every ${words.time(low)} on average`
+    ? `happen as often as every ${words.time(low)} on average`
     : `have a chance of up to ${words.share(high)}`
   tell(
     'note',
     'none-counted',
     placeOf(each),
-    `\`${each.path}\` is ${restingOn(each.known)}. Held fixed, none happen, here or in a run; by that count they may ${limit} (95 %).`,
+    `\`${each.path}\` is ${restingOn(each.known)}. With this value fixed, none happen, here or in a run. But by this count they may ${limit} (95 %).`,
     'exact limits of a count: Garwood (1936), Clopper & Pearson (1934)',
-    'count for longer, or guess: a value between two ends',
+    'count for longer, or give a guess with two ends',
   )
 }
 
@@ -49,13 +49,13 @@ function tellFew({ words }: Looked, each: Evidence, law: Distribution, tell: Tel
   const within =
     half < 1
       ? `its mean is known to within ${words.share(Number(half.toPrecision(2)))}`
-      : 'its mean is hardly known'
-  const onDays = known.form === 'observed' && known.days ? ` on ${known.days} days, drawn as wholes` : ''
+      : 'its mean is nearly unknown'
+  const onDays = known.form === 'observed' && known.days ? ` on ${known.days} days, drawn as whole days` : ''
   tell(
     'note',
     'few-observations',
     placeOf(each),
-    `\`${each.path}\` rests on ${known.observations} observations${onDays}: ${within} (95 %).`,
+    `\`${each.path}\` is based on ${known.observations} observations${onDays}: ${within} (95 %).`,
     'Student t; project rule: 20 or more',
     'log more of them',
   )
@@ -66,8 +66,8 @@ function tellLongest({ words }: Looked, each: Evidence, { values }: Observed, te
     'note',
     'longest-observed',
     placeOf(each),
-    `\`${each.path}\` draws from the ${values.length} values that were seen, and never more than the largest of them, ${words.time(values.at(-1)!)}. Of those to come about 1 in ${values.length + 1} is larger.`,
+    `\`${each.path}\` draws from the ${values.length} values that were seen, so never more than the largest, ${words.time(values.at(-1)!)}. In the future about 1 in ${values.length + 1} will be larger.`,
     'order statistics: the share beyond the largest of n is 1/(n + 1) on average',
-    'fit a law to them, or log more',
+    'fit a distribution to them, or log more',
   )
 }

@@ -44,9 +44,9 @@ export const sealerFindings: Rule = (looked, tell) => {
         'note',
         'belts-too-fast-to-help',
         ['line', curve.machine, 'belt-speed'],
-        `Above ${looked.words.speed(curve.littleGain)} another ${looked.words.speed(1 / 60)} brings less than a quarter of a case/min, because the gap grows with the speed: ${quoted(curve.machine)} never passes more than ${looked.words.rate(curve.ceiling)}, one a reset.`,
-        'derived; the quarter is a project rule',
-        'a shorter `cut.reset` brings more than faster belts',
+        `Above ${looked.words.speed(curve.littleGain)} another ${looked.words.speed(1 / 60)} brings less than 0.25 cases/min, because the gap grows with the speed. ${quoted(curve.machine)} never passes more than ${looked.words.rate(curve.ceiling)}: one case per reset.`,
+        'derived; the 0.25 is a project rule',
+        'shorten `cut.reset`: it brings more than faster belts',
       )
 }
 
@@ -57,9 +57,9 @@ function tellGap({ words }: Looked, name: string, piece: SealerKeys, tell: Tell)
       'note',
       'gap-set-by-heads',
       ['line', name, 'minimum-gap'],
-      `At ${words.speed(piece['belt-speed'])} the heads need a gap of ${words.length(gap)} (wipe-travel + speed x reset), more than the minimum-gap of ${words.length(piece['minimum-gap'])}: ${words.length(gap)} is kept.`,
+      `At ${words.speed(piece['belt-speed'])} the heads need a gap of ${words.length(gap)} (wipe-travel + speed x reset), more than the minimum-gap of ${words.length(piece['minimum-gap'])}. A gap of ${words.length(gap)} is kept.`,
       'derived from the motion of the arm',
-      'set the infeed for that gap',
+      'set the infeed for this gap',
     )
 }
 
@@ -78,9 +78,9 @@ function tellInfeed({ scenario, words }: Looked, name: string, piece: SealerKeys
         'warning',
         'belts-slower-than-infeed',
         ['line', name, 'belt-speed'],
-        `${quoted(feeder)} runs at ${words.speed(speed)} and the belts of ${quoted(name)} at ${words.speed(next)}: cases run up against the one on the belts.`,
+        `${quoted(feeder)} runs at ${words.speed(speed)}, but the belts of ${quoted(name)} only at ${words.speed(next)}: cases push against the case on the belts.`,
         `from memory, low confidence: belts ${infeedSpeedRatio} to 1.5 times as fast as cases arrive, never slower than what feeds them`,
-        `belts of at least ${words.speed(speed)}, or a slower ${quoted(feeder)}`,
+        `set the belts to at least ${words.speed(speed)}, or slow down ${quoted(feeder)}`,
       )
     // a case that stands to be folded is let go when the gap is there; one that runs straight through is not
     if (folds || !Number.isFinite(shortest) || conveyor.zone !== undefined) continue
@@ -91,9 +91,9 @@ function tellInfeed({ scenario, words }: Looked, name: string, piece: SealerKeys
         'warning',
         'gap-at-infeed',
         ['line', name, 'flaps'],
-        `Cases that stand close on ${quoted(feeder)} must be drawn apart to a gap of ${words.length(gap)}; for a case of ${words.length(shortest)} that takes a step of speed of ${needed.toPrecision(3)}, and ${words.speed(speed)} to ${words.speed(next)} is ${(next / speed).toPrecision(3)}. Nothing is said to hold them back, for no time is given for the flaps.`,
+        `Cases that touch on ${quoted(feeder)} must be pulled apart to a gap of ${words.length(gap)}. For a case of ${words.length(shortest)} the speed must rise ${needed.toPrecision(3)} times, but from ${words.speed(speed)} to ${words.speed(next)} it rises ${(next / speed).toPrecision(3)} times. Nothing else holds the cases back, because no time is given for the flaps.`,
         'derived',
-        'a stop or a metering belt before the heads, which the model takes for granted; or a slower infeed',
+        'put a stop or a metering belt before the heads, as the model assumes; or slow down the infeed',
       )
   }
 }
@@ -108,9 +108,9 @@ function tellRolls({ scenario, words }: Looked, name: string, piece: SealerKeys,
         'error',
         'roll-does-not-fit',
         ['line', name, 'heads', which, 'drum'],
-        `A roll of ${words.distance(tape.roll)} of ${Math.round(tape.thickness * 1e6)} um tape is ${words.length(diameter)} across on a usual core, and the ${which} head of ${quoted(name)} takes ${words.length(drum)}.`,
+        `A roll of ${words.distance(tape.roll)} of ${Math.round(tape.thickness * 1e6)} um tape is ${words.length(diameter)} across on a usual core, but the ${which} head of ${quoted(name)} takes only ${words.length(drum)}.`,
         'derived from the length, the thickness and a core of 85 mm (from memory)',
-        `a shorter roll or thinner tape, or a larger drum`,
+        `use a shorter roll, thinner tape or a larger drum`,
         diameter / drum,
       )
   if (heads.some(([, { drum }]) => drum === undefined) && diameter > drumDiameters.largest)
@@ -120,7 +120,7 @@ function tellRolls({ scenario, words }: Looked, name: string, piece: SealerKeys,
       ['tape', 'roll'],
       `A roll of ${words.distance(tape.roll)} of ${Math.round(tape.thickness * 1e6)} um tape is ${words.length(diameter)} across; common drums take ${words.length(drumDiameters.smallest)} to ${words.length(drumDiameters.largest)}.`,
       'from memory, low confidence',
-      'give `drum` for the heads, or a shorter roll',
+      'give `drum` for the heads, or use a shorter roll',
     )
 }
 
@@ -132,9 +132,9 @@ export const legFindings: Rule = ({ scenario, words }, tell) => {
       'warning',
       'short-leg',
       ['tape', 'leg'],
-      `Legs of ${words.length(leg)} are shorter than the usual ${words.length(legSettings[0])} to ${words.length(legSettings[1])}: a strip holds on its ends by the square of the leg.`,
+      `Legs of ${words.length(leg)} are shorter than the usual ${words.length(legSettings[0])} to ${words.length(legSettings[1])}: the hold of a strip end grows with the square of its leg.`,
       'common practice, no source',
-      `legs of ${words.length(legSettings[0])} or more`,
+      `set legs of ${words.length(legSettings[0])} or more`,
     )
   const reach = reachOf(scenario)
   for (const [kind, keys] of Object.entries(scenario.cases)) {
@@ -155,10 +155,10 @@ export const legFindings: Rule = ({ scenario, words }, tell) => {
       'legs-meet',
       ['cases', kind],
       pair
-        ? `The case ${quoted(kind)} is ${words.length(height)} from seam to seam, and the legs of the ${pair[0]} and ${pair[1]} strip are ${words.length(leg)} each: they meet on its ends.`
+        ? `The case ${quoted(kind)} is ${words.length(height)} from seam to seam. The legs of the ${pair[0]} and ${pair[1]} strip are ${words.length(leg)} each, so they meet on its ends.`
         : `The case ${quoted(kind)} is ${words.length(height)} from seam to seam, no more than one leg of ${words.length(leg)}.`,
       'derived: height above the sum of the legs',
-      `legs below ${words.length(pair ? height / 2 : height)}, or a higher case`,
+      `set legs below ${words.length(pair ? height / 2 : height)}, or use a higher case`,
       (pair ? 2 * leg : leg) / height,
     )
   }
@@ -179,7 +179,7 @@ export const conveyorFindings: Rule = ({ scenario, words }, tell) => {
         ['line', name, 'roller-pitch'],
         `Rollers every ${words.length(pitch)} leave fewer than three under the shortest case of ${words.length(shortest)}: it dips and jams.`,
         'common practice, no source: three rollers under a case, four for soft bottoms',
-        `a pitch of at most ${words.length(widest)}`,
+        `use a pitch of at most ${words.length(widest)}`,
         pitch / widest,
       )
     if (piece.zone === undefined) continue
@@ -190,9 +190,9 @@ export const conveyorFindings: Rule = ({ scenario, words }, tell) => {
         'warning',
         'short-zone',
         ['line', name, 'zone'],
-        `The longest case of ${words.length(longest)} takes ${words.length(taken)} of zones, which leaves ${words.length(taken - longest)} to tell it from the next.`,
+        `The longest case of ${words.length(longest)} takes zones of ${words.length(taken)}. Only ${words.length(taken - longest)} are left to separate it from the next case.`,
         'from memory, low confidence: the longest case and 75 to 150 mm',
-        `zones of at least ${words.length(leastZone(longest))}`,
+        `use zones of at least ${words.length(leastZone(longest))}`,
       )
   }
 }
@@ -205,9 +205,9 @@ export const bufferFindings: Rule = ({ hand: { machineBuffers, line }, words }, 
       'note',
       'small-buffer',
       ['line', before[0] ?? machine],
-      `${before.length > 0 ? `${before.map(quoted).join(', ')} ${before.length > 1 ? 'have' : 'has'} about ${words.count(free)} free ${free === 1 ? 'place' : 'places'}` : 'There is no place to wait'} before ${quoted(machine)}: ${words.time(lasts)} of what comes, against a mean stop of ${words.time(meanStop)}.`,
+      `${before.length > 0 ? `${before.map(quoted).join(', ')} ${before.length > 1 ? 'have' : 'has'} about ${words.count(free)} free ${free === 1 ? 'place' : 'places'}` : 'There is no waiting place'} before ${quoted(machine)}: room for ${words.time(lasts)} of arrivals, but a mean stop takes ${words.time(meanStop)}.`,
       'common practice, no source: two mean stops or more',
-      `room for ${words.count(Math.ceil(leastBufferInStops * meanStop * (line.pieces.find(({ name }) => name === machine)?.flow ?? 0)))} cases or more`,
+      `make room for ${words.count(Math.ceil(leastBufferInStops * meanStop * (line.pieces.find(({ name }) => name === machine)?.flow ?? 0)))} cases or more`,
     )
   }
 }

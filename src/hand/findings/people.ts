@@ -20,9 +20,9 @@ export const crewFindings: Rule = ({ hand: { crews }, words }, tell) => {
         'warning',
         'crew-load',
         ['crew', name],
-        `The stops${occupied > 0 ? ' and flaps' : ''} of this line${other > 0 ? ', and other work,' : ''} ask for ${words.share(occupied + other)} of the time of \`${name}\`, ${words.share(load)} with an allowance of ${words.share(workAllowance)}; more than ${words.share(loadLimit)} is too much${load > 1 ? ', and this cannot be done' : ''}.`,
+        `The stops${occupied > 0 ? ' and flaps' : ''} of this line${other > 0 ? ', and other work,' : ''} take ${words.share(occupied + other)} of the time of \`${name}\`, or ${words.share(load)} with an allowance of ${words.share(workAllowance)}. More than ${words.share(loadLimit)} is too much${load > 1 ? ', and above 100 % it cannot be done' : ''}.`,
         'allowance: 29 CFR 525.12, as a floor; limit: common practice, no source',
-        `another person, a shorter walk, ${other > 0 ? 'less other work, ' : ''}or fewer stops`,
+        `add a person, or have a shorter walk,  ${other > 0 ? 'less other work, ' : ''}or fewer stops`,
       )
 }
 
@@ -35,9 +35,9 @@ export const safetyFindings: Rule = ({ scenario, words }, tell) => {
         'warning',
         'hasty-clearing',
         ['line', name, 'jams', ...at, 'clear'],
-        `A jam is said to be cleared in ${words.time(mean)} on average, which leaves no room to stop and isolate the machine first.`,
+        `Clearing a jam takes ${words.time(mean)} on average in this scenario. That is too short to stop and isolate the machine first.`,
         'project rule: 30 s at least; lockout by 29 CFR 1910.147, ISO 14118',
-        'a time that includes isolation',
+        'give a time that includes isolation',
       )
     }
   }
@@ -64,9 +64,9 @@ export const breakFindings: Rule = ({ scenario, words }, tell) => {
       'note',
       'break-unattended',
       ['shift', 'breaks'],
-      'Machines run on in breaks while everybody who clears jams is away: a stop then lasts until the break is over.',
+      'Machines run during breaks while everybody who clears jams is away. A stop then lasts until the break is over.',
       'rule of the model',
-      'breaks of their own for some of the crew, or `breaks-stop: everything`',
+      'give some of the crew their own breaks, or set `breaks-stop: everything`',
     )
 }
 
@@ -79,9 +79,9 @@ export const rollStartFindings: Rule = ({ scenario, hand: { tape, line }, words 
     'note',
     'roll-start',
     ['shift', 'rolls-start'],
-    `Every shift starts with full rolls, so all heads of \`${first.machine}\` run out together: at about case ${words.count(first.perRoll + 1)}, ${words.time(first.perRoll / rate)} of work after the start.`,
+    `Every shift starts with full rolls, so all heads of \`${first.machine}\` run out together, at about case ${words.count(first.perRoll + 1)}, ${words.time(first.perRoll / rate)} of work after the start.`,
     'derived',
-    '`rolls-start: part-used` unless rolls are changed before each shift',
+    'set `rolls-start: part-used`, unless rolls are changed before each shift',
   )
 }
 
@@ -97,8 +97,8 @@ export const unsealedFindings: Rule = ({ scenario, hand: { line }, words }, tell
     'warning',
     'unsealed-unseen',
     ['line', blind[0], 'roll-change', 'low-tape-warning'],
-    `\`${blind[0]}\` has no low-tape warning, so about ${words.share(unsealed)} of the cases pass an empty roll; ${words.count(unsealed * unseen * line.perShift)} a shift leave the line open and unseen.`,
+    `\`${blind[0]}\` has no low-tape warning, so about ${words.share(unsealed)} of the cases pass an empty roll; ${words.count(unsealed * unseen * line.perShift)} a shift leave the line open and unnoticed.`,
     'derived: cases until somebody notices, over cases a roll',
-    'heads with a warning, or an inspection that finds more',
+    'use heads with a warning, or an inspection that finds more',
   )
 }

@@ -11,6 +11,6 @@ export const readAsFindings: Rule = ({ readAs }, tell) => {
         path,
         `\`${written}\` is read as ${meaning}.`,
         'definition of the format',
-        'none, where that is meant',
+        'nothing to do, if this is what you mean',
       )
 }

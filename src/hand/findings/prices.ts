@@ -17,7 +17,7 @@ export const priceFindings: Rule = ({ scenario }, tell) => {
       scenario.tape.price ? ['tape', 'price'] : ['cases'],
       `A price is given for ${priced.join(', ')}, but no \`money\`: labour, downtime and capital are left out.`,
       'definition of the format',
-      'add `money` with what you know',
+      'add `money` with the values that you know',
     )
 }
 

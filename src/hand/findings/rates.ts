@@ -33,9 +33,9 @@ export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) 
       'error',
       'target-above-arrivals',
       ['target'],
-      `The target is ${words.rate(target)} of working time, and only ${words.rate(good)} of good cases arrive: ${words.count(line.perShift)} cases in ${words.time(line.working)} of working time${line.goodShare < 1 - hair ? `, of which ${words.share(1 - line.goodShare)} are lost` : ''}.`,
+      `The target is ${words.rate(target)}, but only ${words.rate(good)} of good cases arrive: ${words.count(line.perShift)} cases in ${words.time(line.working)} of working time${line.goodShare < 1 - hair ? `, of which ${words.share(1 - line.goodShare)} are lost` : ''}.`,
       'balance of cases',
-      `a target of at most ${words.rate(good)}, or more arrivals`,
+      `lower the target to at most ${words.rate(good)}, or have more arrivals`,
       target / good,
     )
   else if (target > good * nearArrivals)
@@ -43,9 +43,9 @@ export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) 
       'warning',
       'target-near-arrivals',
       ['target'],
-      `The target is ${words.rate(target)}, and ${words.rate(good)} of good cases arrive on average: where arrivals vary, about half of the shifts cannot reach it.`,
+      `The target is ${words.rate(target)}, and only ${words.rate(good)} of good cases arrive on average. If arrivals vary, about half of the shifts cannot reach the target.`,
       'project rule: a target within 2 % of the arrivals',
-      `a target of at most ${words.rate(good * nearArrivals)}, or more arrivals`,
+      `lower the target to at most ${words.rate(good * nearArrivals)}, or have more arrivals`,
     )
   for (const piece of line.pieces) {
     if (!(piece.flow > 0)) continue
@@ -55,7 +55,7 @@ export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) 
         'error',
         'target-above-machine',
         paceKey(piece),
-        `\`${piece.name}\` passes ${words.rate(piece.rate)} at most (${piece.how}), which is ${words.rate(goodAt(piece.rate))} of good cases out: the target of ${words.rate(target)} cannot be reached.`,
+        `\`${piece.name}\` passes ${words.rate(piece.rate)} at most (${piece.how}). That gives ${words.rate(goodAt(piece.rate))} of good cases, so the target of ${words.rate(target)} cannot be reached.`,
         'derived',
         faster(piece),
         target / goodAt(piece.rate),
@@ -65,9 +65,9 @@ export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) 
         'warning',
         'target-above-stops',
         paceKey(piece),
-        `\`${piece.name}\` passes ${words.rate(piece.rate)} while it runs, but its own stops leave ${words.rate(goodAt(piece.rateAfterStops))} of good cases out, below the target of ${words.rate(target)}.`,
-        'derived: time a case and its part of the stops',
-        `${faster(piece)}; or fewer and shorter stops`,
+        `\`${piece.name}\` passes ${words.rate(piece.rate)} while it runs. After its own stops ${words.rate(goodAt(piece.rateAfterStops))} of good cases are left, below the target of ${words.rate(target)}.`,
+        'derived: time per case and its part of the stops',
+        `${faster(piece)}; or have fewer or shorter stops`,
       )
   }
 }
@@ -87,7 +87,7 @@ export const arrivalFindings: Rule = (looked, tell) => {
       'note',
       'little-to-spare',
       paceKey(bottleneck),
-      `\`${bottleneck.name}\` can do ${words.rate(bottleneck.rateAfterStops)} after its stops, ${words.share(spare - 1)} more than comes to it: what one stop delays is caught up slowly.`,
+      `\`${bottleneck.name}\` can do ${words.rate(bottleneck.rateAfterStops)} after its stops, only ${words.share(spare - 1)} more than its arrivals. After each stop it catches up slowly.`,
       'from memory, low confidence: 10 to 20 % to spare',
       faster(bottleneck),
     )
@@ -102,7 +102,7 @@ const feeds = ({ scenario }: Looked, source: SourceDemand, piece: PieceHand): bo
 /** More comes than the bottleneck takes: what that means for a source. */
 function tellHeldUp(looked: Looked, source: SourceDemand, bottleneck: PieceHand, tell: Tell): void {
   const { hand, words } = looked
-  const rates = `${words.rate(bottleneck.flow)} come to \`${bottleneck.name}\` on average, and it does ${words.rate(bottleneck.rateAfterStops)} after its stops`
+  const rates = `${words.rate(bottleneck.flow)} arrive at \`${bottleneck.name}\` on average, but it can do only ${words.rate(bottleneck.rateAfterStops)} after its stops`
   const path = ['arrivals', source.name, 'when-full']
   const over = 1 - toSpare(bottleneck)
   if (source.whenFull === 'wait')
@@ -110,7 +110,7 @@ function tellHeldUp(looked: Looked, source: SourceDemand, bottleneck: PieceHand,
       'note',
       'arrivals-held-up',
       path,
-      `${rates}: the packers of \`${source.name}\` stand and wait for about ${words.share(over)} of their time.`,
+      `${rates}: the packers of \`${source.name}\` wait for about ${words.share(over)} of their time.`,
       'derived',
       faster(bottleneck),
     )
@@ -134,8 +134,8 @@ function tellHeldUp(looked: Looked, source: SourceDemand, bottleneck: PieceHand,
       isHopeless ? 'error' : 'warning',
       'queue-never-clears',
       path,
-      `${rates}: ${isHopeless ? `the queue of \`${source.name}\` never clears` : `the queue of \`${source.name}\` clears only as far as other sources wait`}; about ${words.count(grows)} cases are left over in a shift.`,
-      'derived: a queue drains at the rate sealed less the rate arriving',
+      `${rates}: ${isHopeless ? `the queue of \`${source.name}\` never clears` : `the queue of \`${source.name}\` only clears if other sources wait`}; about ${words.count(grows)} cases are left over in a shift.`,
+      'derived: a queue empties at the rate sealed minus the rate of arrivals',
       faster(bottleneck),
       1 / toSpare(bottleneck),
     )
@@ -157,7 +157,7 @@ function tellPeak({ hand: { line }, words }: Looked, tell: Tell): void {
     'warning',
     'peak-above-machine',
     paceKey(tight),
-    `The busiest hour (hour ${line.peak.hour + 1}) brings ${words.rate(tight.peakFlow)} to \`${tight.name}\`, which does ${words.rate(tight.rateAfterStops)} after its stops: about ${words.count(surplus)} cases wait at the end of such an hour, or their packers do.`,
+    `The busiest hour (hour ${line.peak.hour + 1}) brings ${words.rate(tight.peakFlow)} to \`${tight.name}\`, which can do ${words.rate(tight.rateAfterStops)} after its stops. At the end of this hour about ${words.count(surplus)} cases wait, or their packers do.`,
     'derived',
     `${faster(tight)}; or spread the peak`,
   )

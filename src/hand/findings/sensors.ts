@@ -18,9 +18,9 @@ export const sensorFindings: Rule = ({ scenario, words }, tell) => {
       'note',
       'sensors-by-hand',
       ['line', name, 'stops-when'],
-      `A sensor on ${told(stops)} stops \`${name}\`${starts === undefined ? '' : `, and one on ${told(starts)} starts it`}. A run counts what that costs; hand figures leave it out. Where cases go on into a place, such as a station, they are gone at once as a whole, and a sensor less than a case before it sees them for a shorter time.`,
+      `A sensor on ${told(stops)} stops \`${name}\`${starts === undefined ? '' : `, and one on ${told(starts)} starts it`}. A run includes the effect; the hand calculation ignores it. A case that enters a station leaves the conveyor at once as a whole. A sensor less than a case length before a station therefore sees it for a shorter time.`,
       'definition of the format',
-      'judge this piece by a run',
+      'simulate to judge this piece',
     )
   }
 }
@@ -35,7 +35,7 @@ export const speedFindings: Rule = ({ scenario, words }, tell) => {
       ['line', name, 'speeds'],
       `The drive of \`${name}\` runs at other speeds by level in a run, at once. Hand figures, planned run times and replays are of its usual speed, ${words.speed(usual)}.`,
       'definition of the format',
-      'judge this piece by a run',
+      'simulate to judge this piece',
     )
   }
 }
@@ -47,9 +47,9 @@ export const startFindings: Rule = ({ scenario, hand, words }, tell) => {
         'note',
         'starts-by-hand',
         ['line', name, 'acceleration'],
-        `Each start of \`${name}\` from rest costs ${words.time(runUpOf(piece, piece.type === 'sealer' ? piece['belt-speed'] : piece.speed))} in a run, at its usual speed. Hand figures leave it out.`,
+        `Each start of \`${name}\` from rest costs ${words.time(runUpOf(piece, piece.type === 'sealer' ? piece['belt-speed'] : piece.speed))} in a run, at its usual speed. Hand calculation ignores it.`,
         'even acceleration: speed / (2 x acceleration)',
-        'judge this piece by a run',
+        'simulate to judge this piece',
       )
     if (!('slow-start' in piece) || piece['slow-start'] === undefined) continue
     const { count, time } = slowStartsOf(scenario, piece)
@@ -59,9 +59,9 @@ export const startFindings: Rule = ({ scenario, hand, words }, tell) => {
       'note',
       'starts-by-hand',
       ['line', name, 'slow-start'],
-      `${each} Hand figures count those that are known beforehand, ${count} a shift: after breaks, planned work and handovers, and at its start. Those after breakdowns and other stops they leave out.`,
+      `${each} Hand calculation counts those that are known beforehand, ${count} a shift: after breaks, planned work and handovers, and at its start. It ignores those after breakdowns and other stops.`,
       'definition of the format',
-      'judge this piece by a run',
+      'simulate to judge this piece',
     )
   }
 }

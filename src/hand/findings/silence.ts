@@ -26,9 +26,9 @@ export const interlockFindings: Rule = ({ scenario }, tell) => {
     'note',
     'interlock',
     ['line', conveyor[0]],
-    `The model stops each of ${named(driven.map(([name]) => name))} when what it feeds stands: wire them so, for no conveyor may feed one that stands.`,
+    `The model stops each of ${named(driven.map(([name]) => name))} when the piece after it stops. Wire them in the same way: no conveyor may feed a stopped one.`,
     'ILO code of practice on conveyors',
-    'interlocks against the direction of travel',
+    'interlock each conveyor with the piece after it',
   )
 }
 
@@ -41,14 +41,14 @@ export const unnamedStopFindings: Rule = ({ scenario }, tell) => {
       ['line'],
       `The scenario names no ${missing.join('; no ')}. None happen, here or in a run.`,
       'definition of the format',
-      'name the stops that your line has',
+      'add the stops that your line has',
     )
 }
 
 /** What could not be checked, each with the key that is missing. */
 export const uncheckedFindings: Rule = ({ scenario }, tell) => {
   const missing = [
-    ...(scenario.target === undefined ? ['whether a target is held (target)'] : []),
+    ...(scenario.target === undefined ? ['whether a target is reached (target)'] : []),
     ...uncheckedCases(scenario),
     ...some(
       withoutOf(scenario.line, (piece) => has(piece, 'conveys') && piece['roller-pitch'] === undefined),
@@ -104,13 +104,13 @@ function uncheckedTaping({ cases, closure, line, site, tape }: Scenario): string
     ],
     [
       tape.adhesion === undefined || tape.shear === undefined,
-      'what the data sheet says of holding (tape: adhesion and shear)',
+      'holding power by data sheet (tape: adhesion and shear)',
     ],
   ]
   return [
     ...some(
       withoutOf(cases, (kind) => kind['ships-by'] === undefined),
-      (names) => `what carriers ask of ${names} (ships-by)`,
+      (names) => `rules of carriers for ${names} (ships-by)`,
     ),
     ...some(
       withoutOf(cases, ({ overfill, recycled }) => overfill === undefined && recycled === undefined),

@@ -14,7 +14,7 @@ const rideOf = ({ length, zone, speed }: ConveyorKeys): number =>
 export const conveyorByHand: ByHand<ConveyorKeys> = {
   ...inGeneral,
   paceKey: 'speed',
-  faster: 'a faster conveyor',
+  faster: 'make the conveyor faster',
   cycle({ zone, spacing, speed, carries, ...keys }, { scenario, mix }) {
     const pitch = lengthsOf(scenario).map((length) =>
       zone === undefined ? length + spacing : zonesFor(length, zone) * zone,
@@ -24,7 +24,7 @@ export const conveyorByHand: ByHand<ConveyorKeys> = {
       headway: 0,
       folding: 0,
       cycle: weighed(pitch, mix) / speed + delay,
-      how: zone === undefined ? 'length and spacing over speed' : 'zones over speed',
+      how: zone === undefined ? '(length + spacing) / speed' : 'zones / speed',
     }
   },
   stay: rideOf,
@@ -46,6 +46,6 @@ export const conveyorByHand: ByHand<ConveyorKeys> = {
   figure: (keys, { perShift, span }) => ({
     key: 'held',
     value: (perShift * rideOf(keys)) / span,
-    how: 'cases x ride, nothing waiting (Little)',
+    how: 'cases x travel time, without waiting (Little)',
   }),
 }

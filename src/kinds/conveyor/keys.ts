@@ -19,35 +19,38 @@ export const conveyor = z
     carries: assume(
       choice(
         ['accumulating', 'belt', 'gravity'],
-        'accumulating: cases close up behind one that stands, across joints too; belt: all stop together, also while it holds the tail of a case that stands ahead; gravity: accumulating without a drive',
+        'accumulating: cases close up behind a stopped case, also across joints; belt: all cases stop together, also while the tail of a case stopped ahead is on it; gravity: accumulating without a drive',
       ),
       'accumulating',
       'definition of the format',
     ),
     length: quantity('length', 'length along the travel', { above: 0, to: 2000 }),
     speed: assume(
-      quantity('speed', 'speed of the drive, or of cases that roll down', { above: 0 }),
+      quantity('speed', 'speed of the drive; for gravity, of the rolling cases', { above: 0 }),
       '18 m/min',
       'common practice, no source',
     ),
     spacing: assume(
-      quantity('length', 'room kept between cases that stand or ride behind one another'),
+      quantity('length', 'gap kept between cases, stopped or moving'),
       '20 mm',
       'from memory, low confidence',
     ),
     'start-delay': assume(
-      quantity('time', 'accumulating and gravity: time until a case follows the one ahead (the start wave)'),
+      quantity(
+        'time',
+        'accumulating and gravity: delay until a case starts after the one ahead (start wave)',
+      ),
       '0 s',
       'definition of the format',
     ),
     zone: quantity(
       'length',
-      'accumulating: length of its zones; each case takes whole ones in place of spacing',
+      'accumulating: length of a zone; each case takes whole zones, and spacing is not used',
       {
         from: 0.01,
       },
     ).optional(),
-    'roller-pitch': quantity('length', 'from one roller to the next; for `check`', {
+    'roller-pitch': quantity('length', 'distance from one roller to the next; only for `check`', {
       above: 0,
       to: 10,
     }).optional(),

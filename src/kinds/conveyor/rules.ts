@@ -14,7 +14,7 @@ export const conveyorRules: PieceRules<ConveyorKeys> = {
           [...path, key],
           'conflict',
           'a gravity conveyor has no drive that could run otherwise',
-          'take it out, or write `carries: accumulating`',
+          'remove it, or set `carries: accumulating`',
           true,
         )
     if (longest && longest.length > length)
@@ -31,7 +31,7 @@ export const conveyorRules: PieceRules<ConveyorKeys> = {
         [...path, 'zone'],
         'conflict',
         'only an accumulating conveyor has zones',
-        'take it out, or write `carries: accumulating`',
+        'remove it, or set `carries: accumulating`',
         true,
       )
     if (breakdowns && carries === 'gravity')
@@ -39,7 +39,7 @@ export const conveyorRules: PieceRules<ConveyorKeys> = {
         [...path, 'breakdowns'],
         'conflict',
         'a gravity conveyor has no drive that could fail',
-        'take it out',
+        'remove it',
         true,
       )
   },

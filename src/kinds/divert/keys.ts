@@ -8,12 +8,12 @@ import { breakdowns, planned, rightOfWay, sideBySide } from '../shared-keys.js'
 const targets = z
   .array(name)
   .refine((list) => list.length >= 2 && list.length <= 100, {
-    message: 'two ways at least, and at most 100',
+    message: 'at least 2 and at most 100 ways',
     params: { code: 'out-of-range', fix: 'name another one' },
   })
   .meta({ minItems: 2, maxItems: 100 })
-  .describe('alternate and shortest: names of the equipment, in order; one that stands twice has two turns')
-const targetsByCase = z.record(name, name).describe('by-case: for each case the name of the equipment')
+  .describe('alternate and shortest: names of pieces, in order; a name given twice gets two turns')
+const targetsByCase = z.record(name, name).describe('by-case: for each case the name of the piece')
 
 export const divert = z
   .strictObject({
@@ -21,7 +21,7 @@ export const divert = z
     rule: assume(
       choice(
         ['by-case', 'alternate', 'shortest'],
-        'by-case: each case has its way; alternate: strictly by turns; shortest: to the one that holds fewest cases',
+        'by-case: each kind of case has its way; alternate: strictly in turn; shortest: to the piece with the fewest cases',
       ),
       'alternate',
       'definition of the format',
@@ -29,9 +29,9 @@ export const divert = z
     to: z
       .union([targets, targetsByCase])
       .describe(
-        'where cases go: a list of names, or by-case a map from cases to names; exit is out of the line',
+        'where cases go: a list of names, or with by-case a map from cases to names; exit: out of the line',
       ),
-    time: assume(timeDistribution('time that one case takes'), '0 s', 'definition of the format'),
+    time: assume(timeDistribution('time for one case'), '0 s', 'definition of the format'),
     jams: jams.optional(),
     breakdowns: breakdowns.optional(),
     planned: planned.optional(),

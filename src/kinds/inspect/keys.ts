@@ -1,4 +1,4 @@
-/** Keys of `type: inspect`: a place that looks at each case and rejects some. */
+/** Keys of `type: inspect`: a place that inspects each case and rejects some. */
 import * as z from 'zod'
 import { timeDistribution } from '../../scenario/distribution.js'
 import { jams } from '../../scenario/jam-keys.js'
@@ -7,10 +7,13 @@ import { breakdowns, passesTo, planned, rightOfWay, runBy, sideBySide } from '..
 
 export const inspect = z
   .strictObject({
-    type: z.literal('inspect').describe('looks at each case and rejects some'),
-    time: assume(timeDistribution('time that one case takes'), '0 s', 'definition of the format'),
+    type: z.literal('inspect').describe('inspects each case and rejects some'),
+    time: assume(timeDistribution('time for one case'), '0 s', 'definition of the format'),
     chance: assume(
-      quantity('share', 'chance that a case is rejected, whatever else it has', { from: 0, to: 1 }),
+      quantity('share', 'chance that a case is rejected for other reasons than an open seam', {
+        from: 0,
+        to: 1,
+      }),
       '0 %',
       'definition of the format',
     ),
@@ -20,7 +23,7 @@ export const inspect = z
       'definition of the format',
     ),
     'rejects-to': assume(
-      name.describe('name of the equipment that takes the rejected cases; exit: they leave the line'),
+      name.describe('name of the piece that takes the rejected cases; exit: they leave the line'),
       'exit',
       'definition of the format',
     ),

@@ -23,7 +23,7 @@ const rideOf = (keys: SealerKeys): number => keys.bed / keys['belt-speed']
 export const sealerByHand: ByHand<SealerKeys> = {
   ...inGeneral,
   paceKey: 'belt-speed',
-  faster: 'faster belts as far as the heads allow, a shorter gap, or a second sealer',
+  faster: 'use faster belts as far as the heads allow, a shorter gap, or a second sealer',
   cycle(keys, coming) {
     const { scenario, mix } = coming
     const gap = gapOf(keys)
@@ -39,7 +39,7 @@ export const sealerByHand: ByHand<SealerKeys> = {
       headway: weighed(headways, mix),
       folding,
       cycle: weighed(cycles, mix) + setting,
-      how: folding > weighed(headways, mix) ? 'folding the flaps' : 'length and gap over belt speed',
+      how: folding > weighed(headways, mix) ? 'folding the flaps' : '(length + gap) / belt speed',
     }
   },
   stops: stopsOf,

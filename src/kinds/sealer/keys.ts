@@ -19,12 +19,12 @@ const length = (doc: string) => quantity('length', doc, { above: 0 })
 
 const cut = z.strictObject({
   'wipe-travel': assume(
-    quantity('length', 'belt travel that wipes down the trailing leg', { from: 0, to: 100 }),
+    quantity('length', 'belt travel to wipe down the trailing leg', { from: 0, to: 100 }),
     '100 mm',
     'from memory, low confidence',
   ),
   reset: assume(
-    quantity('time', 'time for the arm to swing back and the blade to be covered', { from: 0, to: 3600 }),
+    quantity('time', 'time for the arm to swing back and cover the blade', { from: 0, to: 3600 }),
     '0.45 s',
     'from memory, low confidence',
   ),
@@ -47,14 +47,14 @@ const head = (position: string) =>
         .tuple([length('narrowest tape'), length('widest tape')])
         .refine(([low, high]) => low <= high, {
           message: 'the narrowest tape comes first',
-          params: { code: 'conflict', fix: 'exchange the two' },
+          params: { code: 'conflict', fix: 'swap the two' },
         })
         .describe('narrowest and widest tape that fits the head'),
       ['36 mm', '50 mm'],
       'common practice, no source',
     ),
     cut: assume(cut, {}, 'definition of the format'),
-    drum: quantity('length', 'largest diameter of a roll that fits; for `check`', {
+    drum: quantity('length', 'largest roll diameter that fits; only for `check`', {
       above: 0,
       to: 10,
     }).optional(),
@@ -71,7 +71,7 @@ const heads = z
     message: 'a sealer needs at least one head',
     params: { code: 'missing-key', fix: 'name one of top, bottom, left, right' },
   })
-  .describe('taping heads, named by where they stand; each has its own roll')
+  .describe('taping heads by their place; each has its own roll')
 
 const perMillimetre = (what: string) =>
   quantity('time', `for each millimetre that the ${what} differs from the size before`, {
@@ -83,7 +83,7 @@ const sizeSetting = z.strictObject({
   by: assume(
     choice(
       ['machine', 'crew'],
-      'machine: sets itself for each new size; crew: runs empty, then is set by hand',
+      'machine: sets itself to each new size; crew: the sealer runs empty, then people set it',
     ),
     'machine',
     'definition of the format',
@@ -92,18 +92,22 @@ const sizeSetting = z.strictObject({
   'per-mm': z
     .strictObject({ height: perMillimetre('height'), width: perMillimetre('width') })
     .optional()
-    .describe('added to `time` by how far the sizes differ outside'),
+    .describe('added to `time` for each millimetre of difference in outside size'),
   between: z
     .record(name, z.record(name, timeDistribution('added to `time` for this change')))
     .optional()
-    .describe('added to `time` by the change: `{small: {large: 4 min}, large: {small: 2 min}}`, every pair'),
+    .describe(
+      'added to `time` for each change, such as `{small: {large: 4 min}, large: {small: 2 min}}`; every pair is needed',
+    ),
 })
 
 export const sealer = z
   .strictObject({
-    type: z.literal('sealer').describe('tapes the seams of cases that driven belts carry past its heads'),
+    type: z
+      .literal('sealer')
+      .describe('tapes the seams of cases while driven belts carry them past its heads'),
     bed: assume(
-      quantity('length', 'length of the driven belts, which hold a case until its tail is out', {
+      quantity('length', 'length of the driven belts; they hold a case until its tail has left', {
         above: 0,
         to: 100,
       }),
@@ -118,12 +122,15 @@ export const sealer = z
     flaps: assume(
       z.strictObject({
         'folded-by': assume(
-          choice(['machine', 'people'], 'who folds the flaps; people need a crew that stands at this sealer'),
+          choice(
+            ['machine', 'people'],
+            'who folds the flaps; people: needs a crew with `stands-at` this sealer',
+          ),
           'machine',
           'definition of the format',
         ),
         time: assume(
-          timeDistribution('time in the flap place before the belts'),
+          timeDistribution('time to fold the flaps, in the place before the belts'),
           '0 s',
           'definition of the format',
         ),
@@ -134,7 +141,7 @@ export const sealer = z
     'size-setting': assume(sizeSetting, {}, 'definition of the format'),
     heads: assume(heads, { top: {}, bottom: {} }, 'common practice, no source'),
     'minimum-gap': assume(
-      quantity('length', 'gap kept between cases on the belts; the heads may need more', {
+      quantity('length', 'minimum gap between cases on the belts; the heads may need more', {
         from: 0,
         to: 100,
       }),
@@ -159,27 +166,27 @@ export const sealer = z
           quantityOr(
             'none',
             'length',
-            'tape left when the head gives its warning, or none: it runs out unnoticed',
+            'tape left when the head gives a warning; none: the roll runs out unnoticed',
           ),
           '40 m',
           'from memory, low confidence',
         ),
         'noticed-after': assume(
-          whole('without a warning: cases that go unsealed until somebody notices', 0, 100_000),
+          whole('without a warning: number of unsealed cases until somebody notices', 0, 100_000),
           3,
           'from memory, low confidence',
         ),
         change: assume(
           choice(
             ['when-empty', 'at-warning-when-idle', 'at-break'],
-            'when-empty: before the case that the roll cannot finish; at-warning-when-idle: after the warning, once no case is in the machine; at-break: after the warning, when a break begins',
+            'when-empty: before the case that the roll cannot finish; at-warning-when-idle: after the warning, as soon as the machine is empty; at-break: after the warning, when a break begins',
           ),
           'when-empty',
           'definition of the format',
         ),
         'also-below': quantity(
           'length',
-          'who changes a roll changes those of the other heads too that have less tape left than this',
+          'with a roll change, rolls of other heads with less tape left than this are changed too',
         ).optional(),
       }),
       {},
@@ -187,22 +194,24 @@ export const sealer = z
     ),
     blade: z
       .strictObject({
-        'service-after': quantity('cuts', 'cuts of one head until its blade is serviced', { above: 0 }),
+        'service-after': quantity('cuts', 'number of cuts of one head until its blade is serviced', {
+          above: 0,
+        }),
         time: timeDistribution('time of a blade service'),
       })
       .optional()
       .describe('blade service; every shift starts with fresh blades'),
     'tape-breaks': z
       .strictObject({
-        chance: quantity('share', 'chance that the tape breaks, a strip', { from: 0, to: 0.5 }),
-        fix: timeDistribution('time to thread it again, once somebody is there'),
+        chance: quantity('share', 'chance for each strip that the tape breaks', { from: 0, to: 0.5 }),
+        fix: timeDistribution('time to thread the tape again, once somebody is there'),
       })
       .optional()
-      .describe('tape breaks: the strip is spoilt and laid again'),
+      .describe('tape breaks: the strip is spoilt and applied again'),
     'dwell-spoils': assume(
       quantity(
         'share',
-        'chance that a case that stood under a head when the belts stopped needs taping again',
+        'chance that a case needs taping again if it was under a head when the belts stopped',
         {
           from: 0,
           to: 1,

@@ -35,7 +35,7 @@ function checkBelts(sealer: SealerKeys, { path, longest }: Place, report: Report
     report(
       [...path, 'belt-speed'],
       'conflict',
-      `faster than the ${slowest} head is rated for: ${perMinute(rating)}`,
+      `faster than the rating of the ${slowest} head: ${perMinute(rating)}`,
       `at most ${perMinute(rating)}, or a head with a higher rating`,
     )
   for (const [index, { at }] of (sealer.speeds ?? []).entries())
@@ -43,7 +43,7 @@ function checkBelts(sealer: SealerKeys, { path, longest }: Place, report: Report
       report(
         [...path, 'speeds', index, 'at'],
         'conflict',
-        `faster than the ${slowest} head is rated for: ${perMinute(rating)}`,
+        `faster than the rating of the ${slowest} head: ${perMinute(rating)}`,
         `at most ${perMinute(rating)}, or a head with a higher rating`,
       )
 }
@@ -56,7 +56,7 @@ function checkHeads(sealer: SealerKeys, { scenario, path }: Place, report: Repor
       report(
         [...at, 'position'],
         'conflict',
-        `the head stands beyond the driven belts (${millimetres(sealer.bed)})`,
+        `the head is beyond the driven belts (${millimetres(sealer.bed)})`,
         `at most ${millimetres(sealer.bed)}`,
       )
     const [narrowest, widest] = head.takes
@@ -77,8 +77,8 @@ function checkRoll({ scenario: { tape }, longest }: Place, report: Report): void
     report(
       ['tape', 'roll'],
       'conflict',
-      `a roll does not close one case \`${longest.name}\``,
-      'a longer roll or less lost per roll',
+      `one roll is not enough to close one case \`${longest.name}\``,
+      'a longer roll, or a smaller `lost-per-roll`',
     )
 }
 
@@ -90,13 +90,13 @@ function checkChanges(sealer: SealerKeys, { scenario, path }: Place, report: Rep
   const kinds = Object.keys(scenario.cases)
   const known = (name: string, where: typeof path) => {
     if (kinds.includes(name)) return
-    report(where, 'no-such-path', `\`${name}\` is no case of this scenario`, nearest(name, kinds))
+    report(where, 'no-such-path', `\`${name}\` is not a case of this scenario`, nearest(name, kinds))
   }
   for (const [from, row] of Object.entries(between)) {
     known(from, [...at, from])
     for (const to of Object.keys(row)) known(to, [...at, from, to])
     if (row[from])
-      report([...at, from, from], 'conflict', `\`${from}\` to \`${from}\` is no change`, 'leave it out')
+      report([...at, from, from], 'conflict', `\`${from}\` to \`${from}\` is not a change`, 'remove it')
   }
   const missing = kinds.flatMap((from) =>
     kinds.filter((to) => to !== from && !between[from]?.[to]).map((to) => `${from} to ${to}`),
@@ -106,7 +106,7 @@ function checkChanges(sealer: SealerKeys, { scenario, path }: Place, report: Rep
       at,
       'missing-key',
       `every change needs its time: ${listed(missing)} ${missing.length === 1 ? 'is' : 'are'} missing`,
-      'write them, `0 s` where nothing is set; or `per-mm` in place of the table',
+      'add them, with `0 s` for no changeover; or use `per-mm` instead of the table',
     )
 }
 

@@ -16,12 +16,12 @@ function meanPace(paces: readonly number[], length: number): number {
 
 export const stationByHand: ByHand<StationKeys> = {
   ...placeByHand,
-  faster: 'more `servers`, a shorter `time`, or fewer planned stops',
+  faster: 'use more `servers`, a shorter `time`, or fewer planned stops',
   cycle: ({ time, servers, 'by-hour': paces }, { scenario }) => ({
     headway: 0,
     folding: 0,
     cycle: meanOf(time) / servers / (paces ? meanPace(paces, scenario.shift.length) : 1),
-    how: paces ? 'time a case over places and mean pace' : 'time a case over places',
+    how: paces ? 'time per case / (places x mean pace)' : 'time per case / places',
   }),
   stops: ({ every, jams }, coming) => [
     ...(every ? [{ key: 'planned-stops' as const, perCase: 1 / every.cases, work: every.stop }] : []),
@@ -42,6 +42,6 @@ export const stationByHand: ByHand<StationKeys> = {
   figure: (_, { perShift, cycle, span }) => ({
     key: 'utilisation',
     value: (perShift * cycle) / span,
-    how: 'cases x time a case, over places',
+    how: 'cases x time per case / places',
   }),
 }

@@ -20,9 +20,9 @@ export const station = z
   .strictObject({
     type: z
       .literal('station')
-      .describe('holds one case for a time: a packer, a labeller, a check weigher, a palletiser'),
-    time: timeDistribution('time that one case takes'),
-    servers: assume(whole('places that work side by side', 1, 1000), 1, 'definition of the format'),
+      .describe('holds a case for some time: packer, labeller, check weigher, palletiser'),
+    time: timeDistribution('time for one case'),
+    servers: assume(whole('places that work in parallel', 1, 1000), 1, 'definition of the format'),
     'waiting-room': assume(
       z
         .union([whole('places to wait before it', 0, 1_000_000), z.literal('unlimited')])
@@ -38,7 +38,7 @@ export const station = z
       .optional()
       .describe('a planned stop after a number of cases, such as a pallet change'),
     repairs: assume(
-      z.boolean().describe('true: a case that it lets go is closed and no longer rejected'),
+      z.boolean().describe('true: it closes cases, and they are no longer rejected'),
       false,
       'definition of the format',
     ),

@@ -131,7 +131,7 @@ export function refusedResult(problems: readonly Problem[]): CheckResult {
 }
 
 const likelyResult = (likely: Likely): LikelyResult => ({
-  meaning: '5 to 95 % of what the inputs may be',
+  meaning: '5 to 95 % of the draws of the inputs',
   ...likely,
 })
 

@@ -17,13 +17,13 @@ export function expectedSentence(result: Pick<CheckResult, 'hand' | 'display' | 
   const { throughput, perShift, why, atMost, usualError } = hand.expected
   const target = hand.target.value === null ? '' : `; the target is ${words.rate(hand.target.value)}`
   if (throughput.value === null)
-    return `Expected out: at most ${words.rate(atMost.value ?? 0)}${target}. No closer figure by hand, for ${why}.`
+    return `Expected output: at most ${words.rate(atMost.value ?? 0)}${target}. A closer hand calculation is not possible: ${why}.`
   const range = rangeText(result, 'expected', 'cases/s')
-  const mayBe = range === null ? '' : ` (${range} for 5 to 95 % of what the inputs may be)`
-  return `Expected out: ${words.rate(throughput.value)}${mayBe}, ${words.count(perShift.value ?? 0)} good cases a shift${target} (${usualError.words}).`
+  const mayBe = range === null ? '' : ` (${range} for 5 to 95 % of the draws of the inputs)`
+  return `Expected output: ${words.rate(throughput.value)}${mayBe}, ${words.count(perShift.value ?? 0)} good cases a shift${target} (${usualError.words}).`
 }
 
-/** From what arrives to what is expected out; without rows where it is not worked out. */
+/** From what arrives to the expected output; without rows where it is not worked out. */
 export function expectedTable(hand: Hand, words: Words): Table {
   const { throughput, arriving, losses, pace, why } = hand.expected
   const row = (what: string, value: number, how: string): Cell[] => [
@@ -36,9 +36,9 @@ export function expectedTable(hand: Hand, words: Words): Table {
     title: 'Expected output',
     note:
       throughput.value === null
-        ? `Not worked out: ${why}.`
-        : `${pace ? `\`${pace}\`` : 'What arrives'} sets the pace. A stop of another piece counts as far as it outlasts the room between, part of which is still taken by what the stop before held up. Breaks are no part of the working time; a stop that begins in one and waits for people until it is over is not counted.`,
-    columns: [...ofWords('what'), ...figures('cases', 'of what arrives'), ...ofWords('how')],
+        ? `Not calculated: ${why}.`
+        : `${pace ? `\`${pace}\` sets` : 'The arrivals set'} the pace. A stop of another piece counts only for the time that the buffer between cannot cover; part of that buffer may still be full from the stop before. Breaks are not working time. A stop that begins in a break and waits for people until its end is not counted.`,
+    columns: [...ofWords('what'), ...figures('cases', 'of the arrivals'), ...ofWords('how')],
     rows:
       throughput.value === null
         ? []
@@ -47,7 +47,7 @@ export function expectedTable(hand: Hand, words: Words): Table {
             ...losses.map((loss) =>
               row(`less: ${lossName(loss)}`, loss.lost.value ?? 0, lossHow(loss, words)),
             ),
-            row('expected out', throughput.value, ''),
+            row('expected output', throughput.value, ''),
           ],
   }
 }
@@ -61,9 +61,9 @@ function lossHow({ what, stop, felt, rest, lost, waitingForCrew }: Loss, words: 
   const share = felt.value > 0.995 ? 'all' : words.share(felt.value)
   const effect = {
     own: `each takes ${words.time(rest.value)}`,
-    blocks: `${share} hold up, for ${words.time(rest.value)} past all room`,
-    starves: `${share} leave without cases, for ${words.time(rest.value)} past all room`,
+    blocks: `${share} block the line before, for ${words.time(rest.value)} beyond the buffer`,
+    starves: `${share} starve the line after, for ${words.time(rest.value)} beyond the buffer`,
   }[what as 'own' | 'blocks' | 'starves']
   const waits = (waitingForCrew.value ?? 0) / (lost.value || 1)
-  return waits > 0.005 ? `${effect}; ${words.share(waits)} of it until somebody is there` : effect
+  return waits > 0.005 ? `${effect}; ${words.share(waits)} of the stop is waiting for crew` : effect
 }

@@ -53,12 +53,12 @@ export function caseResult(kind: Scenario['cases'][string], share: number) {
 function bottleneckSentence(scenario: Scenario, { line }: HandCalculation): string {
   const words = wordsFor(scenario.display)
   const piece = line.bottleneck
-  if (!piece) return 'No piece of the line needs time: nothing but the arrivals sets the rate.'
+  if (!piece) return 'No piece of the line needs time: only the arrivals set the rate.'
   const spare = toSpare(piece)
   const compared =
     spare >= 1
-      ? `${words.share(spare - 1)} more than the ${words.rate(piece.flow)} that come to it`
-      : `${words.share(1 - spare)} less than the ${words.rate(piece.flow)} that come to it`
+      ? `${words.share(spare - 1)} more than its arrivals of ${words.rate(piece.flow)}`
+      : `${words.share(1 - spare)} less than its arrivals of ${words.rate(piece.flow)}`
   const able =
     piece.rateAfterStops < piece.rate
       ? `${words.rate(piece.rate)} while it runs and ${words.rate(piece.rateAfterStops)} after its own stops`
@@ -202,7 +202,7 @@ const stopsResult = ({ meanUp, meanRepair }: Unreliable) => ({
 export function closureResult(scenario: Scenario, closure: ClosureComparison, told: ReadonlySet<string>) {
   return {
     meaning:
-      'Ratios to the reference closure, never a life in hours: above 1 holds better. After S. Abbott, practical adhesion (shear of pressure-sensitive adhesives).',
+      'Ratios to the reference closure: above 1 holds better. They are not a life in hours. After S. Abbott, practical adhesion (shear of pressure-sensitive adhesives).',
     proof: closureProof,
     reference: closure.reference ?? null,
     compared: closure.rows

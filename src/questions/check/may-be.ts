@@ -4,7 +4,7 @@ import { type Cell, type Column, figures } from '../../report/cell.js'
 import type { CheckResult } from './document.js'
 
 /** What stands over a column of them, and in notes. */
-const heading = '5 to 95 % of what the inputs may be'
+const heading = '5 to 95 % of the draws of the inputs'
 
 /** A further column of a table, where the inputs move one of its figures. */
 export interface MayBe {

@@ -13,8 +13,8 @@ import { expectedSentence } from './expected-table.js'
 import { handTables } from './tables.js'
 
 const headings: Record<Severity, string> = {
-  error: 'Errors: the line cannot work so',
-  warning: 'Warnings: it will give trouble',
+  error: 'Errors: the line cannot work as described',
+  warning: 'Warnings: expect trouble',
   note: 'Notes',
 }
 
@@ -26,10 +26,10 @@ export function verdict({ canWork, counts, hand, findings }: CheckResult): strin
     counted(counts.note, 'note'),
   ].join(', ')
   if (!hand) return `This scenario cannot be read: ${counted(counts.error, 'error')}.`
-  if (!canWork) return `This line cannot work as it is described: ${all}.`
+  if (!canWork) return `This line cannot work as described: ${all}.`
   if (findings.some(({ code }) => code === 'target-above-expected'))
-    return `This line can work, but by hand it misses its target: ${all}. How often, with all that varies, is for \`tapeshift run\`.`
-  return `Nothing here says that this line cannot work: ${all}. Whether it holds its rate with all that varies is for \`tapeshift run\`.`
+    return `This line can work, but by hand calculation it misses its target: ${all}. Simulate it with \`tapeshift run\` to see how often.`
+  return `No error found: ${all}. Simulate it with \`tapeshift run\` to see whether it reaches its target when arrivals and stops vary.`
 }
 
 const place = ({ path, place: at }: FindingResult): string => {
@@ -48,7 +48,7 @@ function findingsText(result: CheckResult, { bold, width }: TextStyle): string {
       ...findings.flatMap((finding) => [
         paragraph([`[${finding.code}]`, place(finding)].filter((part) => part).join(' '), width, '  ', '- '),
         paragraph(finding.message, width, '  ', '  '),
-        paragraph(`Basis: ${finding.basis}. Mend: ${finding.fix}.`, width, '  ', '  '),
+        paragraph(`Basis: ${finding.basis}. Fix: ${finding.fix}.`, width, '  ', '  '),
       ]),
     ]
   })
@@ -59,7 +59,7 @@ function findingsText(result: CheckResult, { bold, width }: TextStyle): string {
 function assumedTable({ assumed }: CheckResult): Table {
   return {
     title: 'Assumed, because the scenario does not say',
-    note: 'Values with "common practice, no source" or "from memory, low confidence" have no published source: put in your own.',
+    note: 'Values with "common practice, no source" or "from memory, low confidence" have no published source: enter your own.',
     columns: assumedColumns,
     rows: assumedRows([...assumed].sort((a, b) => Number(isUnsourced(b)) - Number(isUnsourced(a)))),
   }

@@ -45,7 +45,7 @@ export function handTables(result: CheckResult): Table[] {
 function casesTable({ cases, otherCases, display }: CheckResult): Table {
   return {
     title: 'Cases',
-    note: `Outside, closed; "given" says whether the scenario has inside or outside dimensions. United: length + width + height. The board must allow both weight and size.${Object.values(cases).some(({ ends }) => ends) ? ' A side that varies from case to case is told from its smallest to its largest; united, and all that is calculated by hand, go by its mean.' : ''}`,
+    note: `Outside dimensions of closed cases. "Given": whether the scenario has inside or outside dimensions. United: length + width + height. The board must allow both weight and size.${Object.values(cases).some(({ ends }) => ends) ? ' A side that varies from case to case is shown from its smallest to its largest value; united size and all hand calculation use its mean.' : ''}`,
     columns: [
       ...ofWords('case'),
       ...ofFigures('share', 'length', 'width', 'height'),
@@ -102,11 +102,11 @@ function ratesTable(hand: Hand, result: CheckResult): Table {
   const limit = rangeText(result, 'limitAfterStops', 'cases/s')
   const target = hand.target.value === null ? '' : ` The target is ${amountText(hand.target, display)}.`
   return {
-    title: 'What each piece can do',
-    note: `${hand.sentence} The line as a whole lets ${cellText(bounded(hand.limitAfterStops), display)} of good cases out${limit ? ` (${limit} for 5 to 95 % of what the inputs may be)` : ''}.${target}`,
+    title: 'Capacity of each piece',
+    note: `${hand.sentence} The limit of the whole line is ${cellText(bounded(hand.limitAfterStops), display)} of good cases${limit ? ` (${limit} for 5 to 95 % of the draws of the inputs)` : ''}.${target}`,
     columns: [
       ...ofWords('piece'),
-      ...ofFigures('comes', 'in the busiest hour', 'can do', 'after its stops'),
+      ...ofFigures('comes', 'busiest hour', 'capacity', 'after its stops'),
       ...range.columns,
       ...ofFigures('busy'),
       ...ofWords('set by'),
@@ -129,8 +129,8 @@ function foretoldTable({ rows: all }: Hand, result: CheckResult): Table {
     rows.map(({ measure }) => measure),
   )
   return {
-    title: 'What a run should find',
-    note: 'By hand, on averages: no waiting, no stop in the way of another. A run puts its own figures beside these.',
+    title: 'What a simulation should find',
+    note: 'Hand calculation with averages: no waiting, and stops do not affect each other. The report of a run compares these figures with the simulated ones.',
     columns: [...ofWords('figure'), ...ofFigures('by hand'), ...range.columns, ...ofWords('how')],
     rows: rows.map((row) => [row.label, row, ...range.cells(row.measure, row.unit), row.how]),
   }
@@ -142,10 +142,10 @@ function buffersTable({ buffers, machines }: Hand, display: Display): Table {
     note: machines
       .map(
         (each) =>
-          `A mean stop of ${each.machine} takes ${amountText(each.meanStop, display)}; the cases that come in it are gone ${each.drain.value === null ? 'never' : `after ${amountText(each.drain, display)}`}.`,
+          `A mean stop of ${each.machine} takes ${amountText(each.meanStop, display)}; the queue from it clears ${each.drain.value === null ? 'never' : `after ${amountText(each.drain, display)}`}.`,
       )
       .join(' '),
-    columns: [...ofWords('place'), ...ofFigures('holds', 'riding anyway', 'the rest lasts')],
+    columns: [...ofWords('place'), ...ofFigures('holds', 'cases in travel', 'free room lasts')],
     rows: buffers.map((each) => [
       each.name,
       bounded(each.places),
@@ -159,11 +159,11 @@ function pairsTable({ pairs }: Hand, display: Display): Table {
   const stops = (each: Hand['pairs'][number]['secondStops']) =>
     `${amountText(each.meanRunning, display)}, ${amountText(each.meanStop, display)}`
   return {
-    title: 'What buffers bring back',
-    note: 'Output that two machines lose to the stops of each other where nothing can wait between them, and the share of it that the free places bring back. Each pair by itself. Running and stopped times are taken as exponential, the speeds of two machines as alike (Gershwin, Manufacturing Systems Engineering, continuous material), a source as a steady flow into a machine with a speed of its own (derived).',
+    title: 'Output recovered by buffers',
+    note: 'Output that two machines would lose to stops of the other without a buffer, and the share of this loss that the buffer recovers. Each pair is calculated alone. Running and stopped times are assumed exponential and the two speeds equal (Gershwin, Manufacturing Systems Engineering, continuous material). A source is a steady flow into a machine with its own speed (derived).',
     columns: [
       ...ofWords('from, to', 'between'),
-      ...ofFigures('lasts', 'first runs, stops', 'second runs, stops', 'back'),
+      ...ofFigures('lasts', 'first: runs, stops', 'second: runs, stops', 'back'),
       ...ofWords('how'),
     ],
     rows: pairs.map((each) => [
@@ -184,11 +184,11 @@ function crewTable({ crews }: Hand, result: CheckResult): Table {
   const hasOther = Object.values(crews).some(({ otherWork }) => otherWork)
   return {
     title: 'People',
-    note: 'Share of the time in which they are there. Each task goes to the first crew of the file that does it. The allowance is 15 %, for personal time, fatigue and delays (29 CFR 525.12, as a floor); more than 85 % is too much.',
+    note: 'Share of the time on duty. Each task goes to the first crew in the file that does it. The allowance is 15 %, for personal time, fatigue and delays (29 CFR 525.12, as a floor); more than 85 % is too much.',
     columns: [
       ...ofWords('crew'),
       ...ofFigures('people', 'stops of the line', 'and folding flaps'),
-      ...ofFigures(...(hasOther ? ['other work', 'all of it with the allowance'] : ['with the allowance'])),
+      ...ofFigures(...(hasOther ? ['other work', 'total with allowance'] : ['with the allowance'])),
       ...range.columns,
     ],
     rows: Object.entries(crews).map(([name, each]) => [
@@ -207,11 +207,11 @@ function tapeTable({ tape }: Hand, display: Display): Table {
   const say = (amount: Amount) => amountText(amount, display)
   const month = tape.perMonth.value === null ? '' : `, ${say(tape.perMonth)} a month`
   const cost =
-    tape.costPer1000.value === null ? '' : ` It costs ${say(tape.costPer1000)} for 1000 good cases.`
+    tape.costPer1000.value === null ? '' : ` Tape costs ${say(tape.costPer1000)} for 1000 good cases.`
   return {
     title: 'Tape by head, a shift',
     note: `All heads together: ${say(tape.perShift)} a shift (${say(tape.mass)})${month}, ${say(tape.rolls)} rolls and ${say(tape.changes)} changes a shift.${cost}`,
-    columns: [...ofWords('head'), ...ofFigures('a strip', 'strips a roll', 'tape', 'rolls', 'changes')],
+    columns: [...ofWords('head'), ...ofFigures('per strip', 'strips per roll', 'tape', 'rolls', 'changes')],
     rows: tape.heads.map((head) => [
       `${head.machine}, ${head.head}`,
       head.strip,
@@ -225,13 +225,13 @@ function curveTables({ curves }: Hand, display: Display): Table[] {
   const words = wordsFor(display)
   return curves.map((curve) => ({
     title: `Rate over belt speed, ${curve.machine}`,
-    note: `For its mean case of ${amountText(inSmall(curve.meanLength), display)}, one close on the other. The gap grows with the speed, so the rate nears ${cellText(bounded(curve.ceiling), display)}, one case a reset, and never passes it.${curve.littleGainFrom.value === null ? '' : ` From ${words.speed(curve.littleGainFrom.value)} on another ${words.speed(1 / 60)} brings less than a quarter of a case/min.`}`,
+    note: `For its mean case of ${amountText(inSmall(curve.meanLength), display)}, cases in close order. The gap grows with the speed, so the rate never exceeds ${cellText(bounded(curve.ceiling), display)}: one case per reset.${curve.littleGainFrom.value === null ? '' : ` From ${words.speed(curve.littleGainFrom.value)} on another ${words.speed(1 / 60)} brings less than 0.25 cases/min.`}`,
     columns: [...ofWords('belt speed'), ...ofFigures('gap', 'rate'), ...ofWords('')],
     rows: curve.points.map((point) => [
       ...[point.speed, inSmall(point.gap), point.rate],
       [
-        point.speed.value === curve.speed.value ? 'as the scenario has it' : '',
-        point.speed.value! > curve.rated.value! * 1.001 ? 'above what the heads are rated for' : '',
+        point.speed.value === curve.speed.value ? 'the scenario' : '',
+        point.speed.value! > curve.rated.value! * 1.001 ? 'above the rating of the heads' : '',
       ]
         .filter((part) => part)
         .join('; '),
@@ -252,7 +252,7 @@ function closureTable(closure: Closure, display: Display): Table {
     title: 'Closure index, 2 inch against 3 inch',
     note: reference
       ? `${closure.meaning} The reference${reference.note ? `, ${reference.note},` : ''} has tape of ${words.length(reference.width)} and legs of ${words.length(reference.leg)}. ${[...closure.notes, closure.proof].join(' ')}`
-      : `No closure is named that is known to hold (closure: reference), so nothing is compared. ${closure.proof}`,
+      : `The scenario names no closure that is known to hold (closure: reference), so nothing is compared. ${closure.proof}`,
     columns: [
       ...ofWords('case', 'tape'),
       ...ofFigures('legs', 'peel', 'seam', 'coverage', 'tape on the weaker flap'),
@@ -275,12 +275,12 @@ function widthsTable(closure: Closure, display: Display): Table {
   const spare = closure.openedCasesToSpare.value
   const pays =
     spare === null
-      ? 'With a price of the tape and a contents-value for every case, it would say how many opened cases 3 inch must spare.'
-      : `3 inch pays for its tape where it spares ${figures(spare)} opened cases in 1000.`
+      ? 'Give a price of the tape and a contents-value for every case to see how many opened cases 3 inch must prevent.'
+      : `3 inch pays for its tape if it prevents ${figures(spare)} opened cases in 1000.`
   return {
-    title: 'What a width costs, 1000 cases',
-    note: `The price of other widths is taken in proportion. Width changes neither strips a roll nor roll changes. ${pays}${closure.reference ? '' : ` No closure is named that is known to hold (closure: reference), so their holding is not compared. ${closure.proof}`}`,
-    columns: [...ofWords('tape'), ...ofFigures('mass', 'cost'), ...ofWords('heads that do not take it')],
+    title: 'Cost of each tape width for 1000 cases',
+    note: `Prices of other widths are assumed in proportion. The width does not change the strips per roll or the roll changes. ${pays}${closure.reference ? '' : ` The scenario names no closure that is known to hold (closure: reference), so their holding power is not compared. ${closure.proof}`}`,
+    columns: [...ofWords('tape'), ...ofFigures('mass', 'cost'), ...ofWords('heads that cannot take it')],
     rows: closure.widths.map((each) => [
       widthName(each.width, each.isChosen, display),
       ...[each.massPer1000, each.costPer1000],

@@ -29,9 +29,9 @@ export function acrossDrawsTable({ drawn, differences, compared, made }: Compare
     (measure) => Object.values(differences).find((each) => each[measure])?.[measure]?.label ?? measure,
   )
   return {
-    title: 'Over what the inputs may be',
+    title: 'With uncertain inputs',
     note: drawn
-      ? `In what share of ${counted(drawn.draws, 'draw')} of what the inputs may be, ${counted(drawn.shifts, 'shift')} each, a design is better than the base; both see the same draws. In brackets exact limits of that share.`
+      ? `The share of ${counted(drawn.draws, 'draw')} of the uncertain inputs, ${counted(drawn.shifts, 'shift')} each, in which a design is better than the base. All designs have the same draws. In brackets: exact limits of this share.`
       : '',
     columns: [...words('design'), ...ofFigures(...labels)],
     rows: drawn
@@ -52,7 +52,7 @@ export function acrossDrawsSentences({ drawn, differences, compared, made }: Com
     return said === null
       ? []
       : [
-          `Over ${counted(drawn.draws, 'draw')} of what the inputs may be ${name} is ${said}: ${figures[first]!.label}.`,
+          `In ${counted(drawn.draws, 'draw')} of the uncertain inputs ${name} is ${said}: ${figures[first]!.label}.`,
         ]
   })
 }

@@ -94,12 +94,12 @@ function goalOf(
 ): ComparisonAsked['goal'] {
   if (best === undefined) {
     if (within !== undefined || among.length > 0)
-      throw misuse('--within and --among say how the best is chosen: give --best too, such as cost-per-1000')
+      throw misuse('--within and --among belong to --best: add it, such as --best cost-per-1000')
     return null
   }
   if (within === undefined)
     throw misuse(
-      '--best needs --within: a difference too small to matter, such as "0.5 EUR", without which it might never end',
+      '--best needs --within, a difference too small to matter, such as "0.5 EUR"; without it the study might never end',
     )
   const [, word, name] = /^\s*(?:(highest|lowest)\s+)?(.*?)\s*$/.exec(best) as unknown as [
     string,
@@ -110,7 +110,7 @@ function goalOf(
   const [measure] = measures as [StudyMeasure]
   if (measure.kind === 'share')
     throw misuse(
-      `--best ${shown(best)}: a share of shifts takes very many of them to rank; choose by throughput, and ask for the share with --among "${name} >= 95 %"`,
+      `--best ${shown(best)}: ranking by a share of shifts takes very many shifts; choose by throughput, and require the share with --among "${name} >= 95 %"`,
     )
   const conditions = ofEach.map((known) => among.map((text) => conditionOf(text, known)))
   return {
@@ -132,9 +132,7 @@ function isBetterMore(name: string): boolean {
   const row = lineRow(name)
   // nobody is taken to mean a share without saying so
   if (row && row.unit !== 'share' && row.better !== 'neither') return row.better === 'up'
-  throw misuse(
-    `--best ${shown(name)}: is more of it better or less? Write "highest ${name}" or "lowest ${name}"`,
-  )
+  throw misuse(`--best ${shown(name)}: is more better, or less? Write "highest ${name}" or "lowest ${name}"`)
 }
 
 /** Shares count as either within two points, where nobody says. */
@@ -151,17 +149,17 @@ function conditionOf(text: string, known: readonly StudyMeasure[]): Condition {
   const { measure } = requirement
   const where = `--among ${shown(text)}`
   if (measure.kind === 'quantile')
-    throw misuse(`${where}: a quantile cannot be told shift by shift; ask for \`target-held\` or \`output\``)
+    throw misuse(`${where}: a quantile has no value for a single shift; use \`target-held\` or \`output\``)
   if (measure.kind === 'share' && !(requirement.value > 0 && requirement.value < 1))
     throw misuse(
-      `${where}: no number of shifts tells all or none from nearly so; ask for more than 0 % and less than 100 %, such as "${measureName(measure)} >= 99 %"`,
+      `${where}: no number of shifts can prove 0 % or 100 %; give a value between, such as "${measureName(measure)} >= 99 %"`,
     )
   if (near !== undefined)
     return meanCondition(requirement, amountWritten(where, near, measure), chanceStops(known))
   if (measure.kind === 'share') return meanCondition(requirement, usualNear)
   const [unit = ''] = /\s*[A-Za-z%][^\d]*$/.exec(expression.replace(/^.*[<>]/, '')) ?? []
   throw misuse(
-    `${where}: say how near counts as either, in the unit of the measure, such as "${printable(expression)} within 0.1${printable(unit)}"`,
+    `${where}: add the miss that does not matter, in the unit of the measure, such as "${printable(expression)} within 0.1${printable(unit)}"`,
   )
 }
 
@@ -170,7 +168,7 @@ function comparable(option: string, name: string, known: readonly StudyMeasure[]
   const measure = measureAsked(option, name, known)
   if (measure.kind === 'quantile')
     throw misuse(
-      `${option} ${shown(name)}: no interval is known for the difference of two quantiles; compare \`output\` or \`target-held\``,
+      `${option} ${shown(name)}: there is no interval for the difference of two quantiles; compare \`output\` or \`target-held\``,
     )
   return measure
 }
@@ -184,7 +182,7 @@ function differenceWritten(
   const [, name, amount] = /^\s*(\S+)\s+(.+?)\s*$/.exec(text) ?? []
   const where = `--matters ${shown(text)}`
   if (name === undefined || amount === undefined)
-    throw misuse(`${where}: it is a measure and an amount, such as "throughput 0.1 cases/min"`)
+    throw misuse(`${where}: it must be a measure and an amount, such as "throughput 0.1 cases/min"`)
   const measure = comparable('--matters', name, known)
   if (!measures.includes(measureName(measure)))
     throw misuse(`${where}: \`${shown(name)}\` is not compared; add --measure ${measureName(measure)}`)

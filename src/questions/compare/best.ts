@@ -69,7 +69,7 @@ function noFigure(measure: StudyMeasure, name: string, shift: number): Fault {
       ? `none of the first ${shift} shifts of ${name} says anything`
       : `shift ${shift} of ${name} says nothing`
   return misuse(
-    `--best: ${says} of ${measureName(measure)}, as where no good case comes out; choose by another measure, such as throughput`,
+    `--best: ${says} about ${measureName(measure)}, because no good case came out; choose by another measure, such as throughput`,
   )
 }
 

@@ -123,7 +123,7 @@ function titleOf(result: CompareResult, designs: readonly (readonly [string, Des
     const mean = measures[total]?.mean
     return mean === null || mean === undefined ? [] : [{ name, mean }]
   })
-  if (priced.length === 1) return `Cost of 1000 good cases: only ${named(priced[0]!.name)} is priced`
+  if (priced.length === 1) return `Cost of 1000 good cases: only ${named(priced[0]!.name)} has prices`
   if (isCostInPart(result)) return costWords('Cost of 1000 good cases', result)
   const { differences } = result
   const least = priced.reduce((a, b) => (b.mean < a.mean ? b : a))
@@ -148,10 +148,10 @@ function subtitleOf({ made, variants, drawn }: CompareResult, elements: Element[
   const always = ever.filter((label) => left.every((each) => each.includes(label)))
   const sometimes = ever.filter((label) => !always.includes(label))
   return [
-    `Beside each bar: total, and difference to the base. Plus-minus at ${percentText(made.confidence)} confidence of each figure alone${drawn ? ', with what is not known of the inputs' : ''}.`,
-    sometimes.length > 0 ? `Not priced by every design: ${sometimes.join(', ')}.` : '',
-    always.length > 0 ? `Not priced: ${always.join(', ')}.` : '',
-    unseen.length > 0 ? `Too small to be seen: ${unseen.join(', ')}.` : '',
+    `Beside each bar: total, and difference to the base. Plus-minus at ${percentText(made.confidence)} confidence for each figure alone${drawn ? ', with the uncertainty of the inputs' : ''}.`,
+    sometimes.length > 0 ? `Without a price in some designs: ${sometimes.join(', ')}.` : '',
+    always.length > 0 ? `Without a price: ${always.join(', ')}.` : '',
+    unseen.length > 0 ? `Too small to see: ${unseen.join(', ')}.` : '',
   ]
     .filter((sentence) => sentence !== '')
     .join(' ')

@@ -34,7 +34,7 @@ export function designsOf(loaded: ReadScenario, asked: readonly string[] | undef
   )
   if (chosen.length === 0)
     throw misuse(
-      'nothing to compare with: the scenario has no variants; name some under `variants:`, or give --what-if "PATH=VALUE"',
+      'nothing to compare with: the scenario has no variants; add some under `variants:`, or give --what-if "PATH=VALUE"',
     )
   if (chosen.some(({ name }) => name === baseName))
     throw misuse(`a variant may not be called \`${baseName}\`: that is the scenario itself`)

@@ -60,7 +60,7 @@ function differenceChart(result: CompareResult, measure: string, taken: Set<stri
     name: fileName(measure, taken),
     section: 'differences',
     title: titleOf(known.label, rows),
-    subtitle: `${subtitleOf(drawn, beyond.size > 0, made.confidence)}${result.drawn ? ' With what is not known of the inputs.' : ''}`,
+    subtitle: `${subtitleOf(drawn, beyond.size > 0, made.confidence)}${result.drawn ? ' With the uncertainty of the inputs.' : ''}`,
     alt: altOf(known.label, word, rows, texts, made.confidence),
     // the figure of the base stands between subtitle and rows
     gap: 26,

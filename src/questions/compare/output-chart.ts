@@ -73,7 +73,7 @@ export function outputSharesChart(result: CompareResult): Chart | null {
     axes: {
       x: spanAxis({ ...axis, decimals: 0 }, 'good cases a shift'),
       y: numbers({
-        title: '% of the shifts put out at least that',
+        title: '% of the shifts reach this number or more',
         min: 0,
         max: 100,
         moreOfTicks: { stepSize: 20 },
@@ -153,8 +153,8 @@ function titleOf(designs: readonly Design[], isPromised: boolean): string {
   const promisedBy = ({ outputs }: Design) => putOutAtLeast(outputs, share)
   const [base] = designs as [Design]
   const best = designs.reduce((a, b) => (promisedBy(b) > promisedBy(a) ? b : a))
-  const who = isPromised ? `${percent(promise)} of the shifts put` : 'Every shift puts'
-  const most = `${who} out at least ${grouped(promisedBy(best), 0)} cases with`
+  const who = isPromised ? `${percent(promise)} of the shifts reach` : 'Every shift reaches'
+  const most = `${who} ${grouped(promisedBy(best), 0)} cases or more with`
   if (designs.length === 1) return `${most} the base`
   if (best === base) return `${most} the base, no variant more`
   return `${most} ${shortened(best.name, 40)}, ${grouped(promisedBy(base), 0)} with the base`
@@ -162,16 +162,16 @@ function titleOf(designs: readonly Design[], isPromised: boolean): string {
 
 function subtitleOf(all: number, drawn: number, isPromised: boolean, hasTarget: boolean): string {
   const chosen = all > drawn ? ` Drawn: the base and the first ${drawn - 1} of ${all - 1} variants.` : ''
-  const least = isPromised ? `what ${percent(promise)} of its shifts reach` : 'its poorest shift'
+  const least = isPromised ? `the number that ${percent(promise)} of its shifts reach` : 'its worst shift'
   const reach = hasTarget ? ', and how many reach the target' : ''
-  return `Share of shifts with so many good cases or more. Below each name: ${least}${reach}.${chosen}`
+  return `Share of shifts with this number of good cases or more. Below each name: ${least}${reach}.${chosen}`
 }
 
 function altOf(designs: readonly Design[], target: ShiftTarget | null, isPromised: boolean): string {
   const words = designs.map((design) => {
     const share = isPromised ? promise : 1
-    const promised = `${percent(share)} put out at least ${grouped(putOutAtLeast(design.outputs, share), 0)}`
-    const half = `half at least ${grouped(medianOf(design), 0)}`
+    const promised = `${percent(share)} reach ${grouped(putOutAtLeast(design.outputs, share), 0)}`
+    const half = `half reach ${grouped(medianOf(design), 0)}`
     const reach = target ? `, ${percent(reachOf(design, target))} reach the target` : ''
     return `${design.name}: ${promised}, ${half}${reach}`
   })

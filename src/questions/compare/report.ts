@@ -44,10 +44,10 @@ export function compareReport(result: CompareResult): Report {
   ]
   const best = bestSentences(result)
   return studyReport(result, {
-    subtitle: `${counted(names.length, 'design')} on the same random numbers, ${result.best ? 'up to ' : ''}${simulatedEach(result)} Plus-minus of a figure: ${percentText(made.confidence)} confidence that its long-run value lies within it${result.drawn ? ', with what is not known of the inputs' : ''}.`,
+    subtitle: `${counted(names.length, 'design')} on the same random numbers, ${result.best ? 'up to ' : ''}${simulatedEach(result)} Plus-minus of a figure: ${percentText(made.confidence)} confidence that the long-run value lies within it${result.drawn ? ', with the uncertainty of the inputs' : ''}.`,
     headline: [...best, ...designSentences(result)],
     certainty: [
-      `Differences: ${percentText(made.confidence)} confidence that all ${grouped(size, 0)} that are judged together lie within their plus-minus at once (Bonferroni)${result.drawn ? ', which holds luck of the simulation and what is not known of the inputs' : ''}. Shown is a difference whose plus-minus leaves 0 out. A further design or measure therefore widens the plus-minus of differences, and changes nothing else.`,
+      `Differences: ${percentText(made.confidence)} confidence that all ${grouped(size, 0)} differences lie within their plus-minus at the same time (Bonferroni)${result.drawn ? '; it includes random variation of the simulation and uncertainty of the inputs' : ''}. A difference is shown if its plus-minus excludes 0. Another design or measure makes the plus-minus of differences wider and changes nothing else.`,
       ...acrossDrawsSentences(result),
       ...pairingLine(result),
       ...bestCertainty(result),
@@ -59,9 +59,9 @@ export function compareReport(result: CompareResult): Report {
     assumed: 'Assumed of the base, because the scenario does not say',
     lines: Object.values(variants),
     facts: {
-      trials: `${counted(names.length, 'design')}: the base and variants, whose changes stand in the section on designs.`,
+      trials: `${counted(names.length, 'design')}: the base and variants; the section on designs lists their changes.`,
       estimation:
-        'All designs see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals, and are called shown where these leave 0 out.',
+        'All designs use the same random numbers, and differences are paired shift by shift. Differences that are judged together have Bonferroni intervals. They are called shown if the interval excludes 0.',
     },
   })
 }
@@ -106,7 +106,7 @@ function differenceTable(
   )
   return {
     title,
-    note: 'What the design has more (+) or less (-). "None shown": the shifts do not tell it from no difference; how large it may be stands beside it.',
+    note: 'How much more (+) or less (-) the design has. "None shown": the shifts do not prove a difference; the range beside it says how large it may be.',
     columns: [...words('design'), ...ofFigures(...labels)],
     rows: Object.entries(differences).map(([name, figures]) => [
       name,
@@ -119,7 +119,7 @@ function pairTable(result: CompareResult): Table {
   const differences = Object.fromEntries(
     result.pairs.map(({ of, against, differences: each }) => [`${of} less ${against}`, each]),
   )
-  return differenceTable('Against one another', differences, result)
+  return differenceTable('Differences between variants', differences, result)
 }
 
 /** Cost by element: a row an element, a column a design. */
@@ -140,7 +140,7 @@ function costTable(result: CompareResult): Table {
   const isSame = [...leftOut.values()].every((each) => each === ofBase)
   const note = isSame
     ? leftOutNote(designs[0]?.[1].costLeftOut ?? [], result)
-    : `Not priced, so left out: ${[...leftOut].map(([name, each]) => `${name}: ${each || 'nothing'}`).join('; ')}.`
+    : `Not included, because no price is given: ${[...leftOut].map(([name, each]) => `${name}: ${each || 'nothing'}`).join('; ')}.`
   return {
     title: 'Cost of 1000 good cases',
     note,
@@ -162,8 +162,8 @@ function mattersTable({ differences, made, display, compared, drawn }: CompareRe
     return [[name, figure.label, difference, figure.isShown ? 'yes' : 'no', shiftsText(shifts, made.shifts)]]
   }
   return {
-    title: 'What would show a difference that matters',
-    note: `Shifts of each design of which four studies in five would show a difference of that size${drawn ? ', as far as luck goes: more shifts do not tell more of the inputs' : ''}.`,
+    title: 'Shifts needed to show a difference that matters',
+    note: `With this number of shifts of each design, four studies in five would show a difference of this size${drawn ? ', for random variation only: more shifts do not reduce the uncertainty of the inputs' : ''}.`,
     columns: [
       ...words('design', 'measure'),
       ...ofFigures('difference that matters', 'shown now'),
@@ -177,7 +177,9 @@ function mattersTable({ differences, made, display, compared, drawn }: CompareRe
 
 function shiftsText(needed: number | null, made: number): string {
   if (needed === null) return 'not known'
-  return needed > made ? `${grouped(needed, 0)}, ${grouped(needed - made, 0)} more` : 'these are enough'
+  return needed > made
+    ? `${grouped(needed, 0)}, ${grouped(needed - made, 0)} more`
+    : 'these shifts are enough'
 }
 
 function limits(result: CompareResult): string[] {
@@ -185,13 +187,14 @@ function limits(result: CompareResult): string[] {
   const limits = [...result.notes]
   limits.push(
     startLimit(shift),
-    'Jam, roll-change, breakdown and reopening figures are inputs: no published data on tape sealers is known. A difference is as good as what was measured for both designs; what a variant does not change is the same in both.',
+    'Jam, roll-change, breakdown and reopening figures are inputs: no published data on tape sealers is known. A difference is only as good as the measurements for both designs. Values that a variant does not change are the same in both.',
   )
   const leftOut = [...new Set(Object.values(variants).flatMap(({ worth }) => worth?.leftOut ?? []))]
-  if (leftOut.length > 0) limits.push(`Not given, so not worked out in money: ${leftOut.join('; ')}.`)
+  if (leftOut.length > 0)
+    limits.push(`Not calculated in money, because it is not given: ${leftOut.join('; ')}.`)
   if (Object.keys(variants).some((name) => name !== baseName && changesTape(variants[name]!)))
     limits.push(
-      'A choice of tape width must be proved by a closure or distribution test on the real case (ASTM D4169, ISTA series); no simulation shows that a closure holds.',
+      'Prove a choice of tape width by a closure or distribution test on the real case (ASTM D4169, ISTA series). No simulation shows that a closure holds.',
     )
   return limits
 }

@@ -23,7 +23,7 @@ export function compareSummary(result: CompareResult, best: readonly string[]): 
     question: 'Which of these designs is better than the base, and by how much?',
     answer: best.length > 0 ? best.join(' ') : answerOf(result),
     sureness: [
-      `${percentText(made.confidence)} confidence that all differences that are judged together lie within their plus-minus at once; the designs saw the same random numbers in up to ${grouped(made.shifts, 0)} ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'} each.`,
+      `${percentText(made.confidence)} confidence that all differences lie within their plus-minus at the same time; the designs used the same random numbers in up to ${grouped(made.shifts, 0)} ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'} each.`,
       ...acrossDrawsSentences(result),
     ],
     limiting: limiting === '' ? '' : `In the base: ${limiting}`,
@@ -73,9 +73,9 @@ function nextOfCompared({ differences, compared, best, made }: CompareResult): s
   ).length
   return sentences(
     open > 0 &&
-      `${counted(open, 'difference')} ${open === 1 ? 'is' : 'are'} not shown: where one matters, say how large it must be (--matters) and simulate more than ${grouped(made.shifts, 0)} shifts.`,
+      `${counted(open, 'difference')} ${open === 1 ? 'is' : 'are'} not shown. If one matters, say how large it must be (--matters) and simulate more than ${grouped(made.shifts, 0)} shifts.`,
     best === null &&
       Object.keys(differences).length > 1 &&
-      'Two changes together are not the sum of both: put what you would buy into one variant, or let --best choose.',
+      'The effect of two changes together is not the sum of both: put all that you would buy into one variant, or let --best choose.',
   )
 }

@@ -19,8 +19,8 @@ export function tapeLayoutTable({ variants, currency }: CompareResult): Table {
   const says = ({ errors, warnings }: TapeLayout) =>
     [...errors.map((code) => `error ${code}`), ...warnings.map((code) => `warning ${code}`)].join(', ')
   return {
-    title: 'Tape and closure, by hand',
-    note: `Closure index: the weakest case over the closure named as reference, by slow sliding of the legs and of the strip on the seam; above 1 is better. ${closureProof}`,
+    title: 'Tape and closure by hand calculation',
+    note: `Closure index: the weakest case / the reference closure, for slow sliding of the legs and of the strip on the seam. Above 1 is better. ${closureProof}`,
     columns: [
       ...words('design'),
       ...figures('tape', `price of 1000 m, ${currency}`, 'mass of 1000 m', 'tape on a roll', 'roll across'),

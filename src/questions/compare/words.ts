@@ -82,7 +82,8 @@ function unshown(
     if (isSame(figure)) return [`${what} (the same in every shift)`]
     const unit = unitText(figure, display)
     const more = figure.matters?.shifts ? figure.matters.shifts - made.shifts : 0
-    const hint = more > 0 ? `; ${grouped(more, 0)} more shifts would show what matters to you` : ''
+    const hint =
+      more > 0 ? `; ${grouped(more, 0)} more shifts would show the difference that matters to you` : ''
     return [`${what} (${rangeText(figure, display)} ${unit}${hint})`]
   })
   return words.length > 0 ? [`No difference ${isElse ? 'is ' : ''}shown in ${listed(words)}.`] : []
@@ -102,6 +103,6 @@ export function pairingLine({ differences, compared }: CompareResult): string[] 
   })
   if (parts.length === 0) return []
   return [
-    `All designs saw the same random numbers: that makes the variance of the differences so many times smaller than numbers of their own would: ${parts.join(', ')}.`,
+    `All designs used the same random numbers. This makes the variance of the differences smaller than separate numbers would, by these factors: ${parts.join(', ')}.`,
   ]
 }

@@ -21,27 +21,27 @@ function verdict(value: Interval | null): 'pays' | 'does not pay' | 'not shown' 
 
 /** Where inputs were drawn more shifts need not show it. */
 const openWords = (isDrawn: boolean) =>
-  isDrawn ? 'whether it pays is not shown' : 'whether it pays these shifts do not show'
+  isDrawn ? 'whether it pays is not shown' : 'these shifts do not show whether it pays'
 
 /** `Bought for 3 500 EUR more, it saves 900 ± 200 EUR a year ...`; empty where nothing is known in money. */
 export function worthText({ worth }: DesignResult, { currency, drawn }: CompareResult): string {
   if (!worth?.yearlySaving || worth.yearlySaving.mean === null) return ''
   const { investment, yearlySaving, yearlyCases, years, interest, netPresentValue, payback } = worth
-  if (yearlySaving.low === null) return 'What it saves a year is not told: too few shifts differ.'
+  if (yearlySaving.low === null) return 'The saving a year is not known: too few shifts differ.'
   const isSaved = worth.yearlySaving.mean > 0
   const size = intervalText(isSaved ? yearlySaving : turned(yearlySaving), currency)
   const bought =
     investment === null || investment === 0
       ? ''
       : investment > 0
-        ? `Bought for ${amountText(investment, currency)} more, it `
-        : `Bought for ${amountText(-investment, currency)} less, it `
+        ? `It costs ${amountText(investment, currency)} more to buy and `
+        : `It costs ${amountText(-investment, currency)} less to buy and `
   const yearly = `${bought || 'It '}${isSaved ? 'saves' : 'costs'} ${size} a year${isSaved ? '' : ' more'} to run, at ${grouped(yearlyCases!, 0)} cases`
   const judged = verdict(netPresentValue)
   if (judged === null) return `${yearly}.`
-  const over = `over ${years} years at ${percentText(interest!)} it is worth ${intervalText(netPresentValue!, currency)} now`
+  const over = `over ${years} years at ${percentText(interest!)} its net present value is ${intervalText(netPresentValue!, currency)}`
   const paid =
-    judged === 'pays' && payback?.mean ? `, and has paid after ${yearsParts(payback).join(' ')}` : ''
+    judged === 'pays' && payback?.mean ? `, and its payback time is ${yearsParts(payback).join(' ')}` : ''
   const open = openWords(drawn !== undefined)
   const words = judged === 'not shown' ? `: ${open}` : `: it ${judged}`
   return `${yearly}; ${over}${words}${paid}.`
@@ -55,15 +55,15 @@ const yearsParts = (of: Interval): Parts =>
 export function breakEvenText({ worth }: DesignResult): string {
   const found = worth?.breakEven
   if (!found || found.mean === null || found.low === null || found.high === null) return ''
-  if (found.high <= 0) return 'Its tape pays without sparing any closure that opens later.'
-  const needed = `For its tape to pay, ${intervalText(found, '')} of 1000 closures fewer must open later`
-  if (found.spared === null) return `${needed}; how many it spares the scenario does not say.`
+  if (found.high <= 0) return 'Its tape pays even if it prevents no closure from opening.'
+  const needed = `Its tape pays if ${intervalText(found, '')} fewer of 1000 closures open later`
+  if (found.spared === null) return `${needed}; the scenario does not say how many it prevents.`
   const judged =
     found.spared >= found.high
       ? 'so it pays'
       : found.spared <= found.low
         ? 'so it does not pay'
-        : 'which is too near to tell'
+        : 'which is too close to tell'
   return `${needed}; the scenario says ${Number(found.spared.toPrecision(3))} fewer, ${judged}.`
 }
 
@@ -89,12 +89,12 @@ export function worthTable({ variants, currency }: CompareResult): Table {
       ? ` Net present value over ${first.years} years at ${percentText(first.interest)}.`
       : ''
   return {
-    title: 'What each design is worth against the base',
-    note: `Savings leave capital recovery out and hold for as many cases as the base puts out a year: working time that a faster design spares is counted as spared cost, what it could put out beyond that is not.${over} The figures hold together with the differences.`,
+    title: 'Money: each design against the base',
+    note: `Savings are without capital recovery, for the number of cases that the base makes a year. Working time saved by a faster design counts as saved cost; additional output does not count.${over} The confidence covers these figures and the differences together.`,
     columns: [
       ...words('design'),
-      ...figures('bought for more', 'saves a year', 'has paid after', 'net present value'),
-      ...figures('closures to be spared for its tape to pay'),
+      ...figures('extra purchase price', 'saves a year', 'payback time', 'net present value'),
+      ...figures('closures to be prevented for its tape to pay'),
     ],
     rows,
   }

@@ -99,7 +99,7 @@ export function worth(
   const investment =
     capital && capitalBefore
       ? invested({ capital }) - invested({ capital: capitalBefore })
-      : missing('what was bought (money.capital)')
+      : missing('purchase prices (money.capital)')
   if (yearlyCases === null) missing('shifts a year (money.shifts)')
   // what costs less saves: the ends change places
   const yearlySaving =
@@ -140,7 +140,7 @@ function breakEven(
   const { reopens } = closure ?? before ?? {}
   const repair = reopens?.repair && money?.labour ? labourCost(1, money.labour.amount, reopens.repair) : 0
   const each = (reopens?.cost?.amount ?? 0) + repair
-  if (!(each > 0)) return missing('what a closure that opens later costs (closure.reopens)')
+  if (!(each > 0)) return missing('cost of a closure that opens later (closure.reopens)')
   const [chance, chanceBefore] = [closure?.reopens?.chance, before?.reopens?.chance]
   return {
     ...mapped(beforeFailures, (cost) => breakEvenFailures(cost, each)),

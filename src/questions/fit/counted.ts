@@ -124,8 +124,8 @@ const workedRemark = (worked: number | null): Remark => ({
   code: 'worked-share',
   text:
     worked === null
-      ? 'the clock of the model goes only while the piece works, that of the log while it does not stand: with `--into` the time that it works is reckoned from the good cases'
-      : `of the running time of the log the piece worked ${share(worked)}, by hand from the good cases: the clock of the model goes only then`,
+      ? 'in the model this time counts only while the piece works, in the log whenever it is not stopped; `--into` calculates the working time from the good cases'
+      : `the piece worked for ${share(worked)} of the running time of the log (calculated from the good cases); the model counts only this time`,
 })
 
 /** The law of a piece that fails the oftener, or the more seldom, the longer it has worked; null where it is exponential, or none fits. */
@@ -204,14 +204,14 @@ function unseenRemarks(
     return [
       {
         code: 'unseen-short',
-        text: `stops under ${time(seenFrom)} are in no log, and no law says how many: the true rate is higher`,
+        text: `stops under ${time(seenFrom)} are not in the log and no distribution says how many there are: the true rate is higher`,
       },
     ]
   const ends = `${share(1 - high)} to ${share(1 - low)}`
   return [
     {
       code: 'unseen-short',
-      text: `stops under ${time(seenFrom)} are in no log: by the law of their lengths ${share(1 - logged)} (${ends}) of all, made up for by counting in so much less; the time that is lost to all is known better than how many they are`,
+      text: `stops under ${time(seenFrom)} are not in the log: by the distribution of lengths they are ${share(1 - logged)} (${ends}) of all stops, and the rate is corrected for them; the total time lost is known better than their number`,
     },
   ]
 }

@@ -21,8 +21,8 @@ export function trendChart(result: FitResult, input: FittedInput): Chart | null 
   return chartOf(result, {
     name: fileStem('trend', input.path),
     section: 'alike',
-    title: `${headed(input)}: ${found ? 'the rate moves over the record' : 'no trend is shown'}`,
-    subtitle: `Steps: events so far. Dashed: as they would come at one rate. ${events} events.`,
+    title: `${headed(input)}: ${found ? 'the rate changes over the record' : 'no trend is shown'}`,
+    subtitle: `Steps: events so far. Dashed: events at a constant rate. ${events} events.`,
     alt: `${events} events of ${input.path} over ${grouped(end, 0)} ${word}.`,
     mayNarrow: true,
     gap: 16,
@@ -41,7 +41,7 @@ export function trendChart(result: FitResult, input: FittedInput): Chart | null 
         },
       ),
       line(
-        'one rate',
+        'constant rate',
         [
           { x: 0, y: 0 },
           { x: end, y: events },
@@ -66,9 +66,9 @@ export function hoursChart(result: FitResult, input: FittedInput): Chart | null 
   return chartOf(result, {
     name: fileStem('hours', input.path),
     section: 'alike',
-    title: `${headed(input)}: ${isShown(input, 'hour-of-day') ? 'hours of the day differ' : 'no hour of the day stands out'}`,
+    title: `${headed(input)}: ${isShown(input, 'hour-of-day') ? 'hours of the day differ' : 'no difference between hours of the day is shown'}`,
     subtitle:
-      'Bars: events of that hour. Lines: 95 % of what chance gives at one rate all day. Hours in which fewer than one is expected are left out.',
+      'Bars: events in this hour. Lines: 95 % range by chance if the rate is the same all day. Hours with fewer than one expected event are left out.',
     alt: `Events of ${input.path} by the hour of the day: ${hours.map(({ hour, events }) => `${hour} h: ${events}`).join(', ')}.`,
     mayNarrow: true,
     gap: 16,

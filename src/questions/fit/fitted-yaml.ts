@@ -10,7 +10,7 @@ export function fittedYaml({ made, record, inputs }: FitResult): string {
     ...(record.heldOut.length > 0 ? { 'held-out': record.heldOut } : {}),
     values: {},
   })
-  document.commentBefore = ` Values for a scenario, and what they rest on. Made by: ${made.repeat}\n Into a scenario: --into line.yaml --write line-fitted.yaml`
+  document.commentBefore = ` Values for a scenario, and their evidence. Made by: ${made.repeat}\n Into a scenario: --into line.yaml --write line-fitted.yaml`
   const values = document.get('values', true)
   if (!isMap(values)) return document.toString()
   values.flow = false

@@ -23,7 +23,7 @@ export function remarksOfCount(
     return [
       {
         code: 'no-exposure',
-        text: 'the record does not say in how many cases, so there is no chance of it: give the good cases of each shift',
+        text: 'the record does not say in how many cases, so no chance can be calculated: give the good cases of each shift',
       },
     ]
   const { per, perWord } = exposureAxis(rate.unit)
@@ -31,7 +31,7 @@ export function remarksOfCount(
     return [
       {
         code: 'none-seen',
-        text: `none was seen; that is no certainty: at most ${digits(rate.high! * per)} ${perWord} at ${percentText(confidence)}`,
+        text: `none was seen, but the rate may be up to ${digits(rate.high! * per)} ${perWord} at ${percentText(confidence)}`,
       },
     ]
   if (events >= few) return []
@@ -39,7 +39,7 @@ export function remarksOfCount(
   return [
     {
       code: 'few',
-      text: `rests on ${counted(events, 'event')}: the true rate may be ${digits(low, 2)} to ${digits(high, 2)} times this`,
+      text: `based on ${counted(events, 'event')}: the true rate may be ${digits(low, 2)} to ${digits(high, 2)} times this`,
     },
   ]
 }
@@ -51,7 +51,7 @@ export function remarksOfTimes(
   { longest, confidence }: { longest: number; confidence: number },
 ): Remark[] {
   if (events === 0)
-    return [{ code: 'none-seen', text: 'none was seen: no law can be given, keep your own value' }]
+    return [{ code: 'none-seen', text: 'none was seen: no distribution can be fitted, keep your own value' }]
   return [
     ...(events < few && candidate ? [fewTimes(events, candidate, reason === 'few', confidence)] : []),
     ...(chosen === null ? [drawnFrom(events, longest, reason)] : []),
@@ -60,7 +60,7 @@ export function remarksOfTimes(
       ? [
           {
             code: 'not-told-apart' as const,
-            text: `the record does not tell it from ${alike.map((family) => familyWords[family]).join(' or ')}`,
+            text: `the record cannot distinguish it from ${alike.map((family) => familyWords[family]).join(' or ')}`,
           },
         ]
       : []),
@@ -71,13 +71,13 @@ function fewTimes(events: number, { fit }: Candidate, isTooFew: boolean, confide
   const { cv } = distributionOf(fit.law)
   const within =
     events > 1 ? `: its mean is known to within about ${share(halfWidthOfMean(events, cv, confidence))}` : ''
-  const why = isTooFew ? '; so few tell no law from another, the exponential one is taken' : ''
-  return { code: 'few', text: `rests on ${counted(events, 'time')}${within}${why}` }
+  const why = isTooFew ? '; too few to choose a distribution, so the exponential one is used' : ''
+  return { code: 'few', text: `based on ${counted(events, 'time')}${within}${why}` }
 }
 
 const drawnFrom = (events: number, longest: number, reason: Reason): Remark => ({
   code: 'nothing-fits',
-  text: `${reason === 'none' ? 'no law can be fitted' : 'no law fits'}: the times themselves are drawn from, never longer than the longest seen, ${time(longest)}; the share beyond it is ${share(1 / (events + 1))} on average`,
+  text: `${reason === 'none' ? 'no distribution can be fitted' : 'no distribution fits'}: the model draws from the recorded times, so never longer than the longest, ${time(longest)}; on average ${share(1 / (events + 1))} of future times are longer`,
 })
 
 function misfits({ quantiles, means }: Misfit, reason: Reason): Remark[] {
@@ -85,12 +85,12 @@ function misfits({ quantiles, means }: Misfit, reason: Reason): Remark[] {
   if (reason === 'small-misfit')
     remarks.push({
       code: 'nothing-fits',
-      text: `among so many times every law is refused; this one is off by ${share(quantiles)} of the mean at most, which hardly matters`,
+      text: `with so many times every distribution is rejected; this one is off by at most ${share(quantiles)} of the mean, which hardly matters`,
     })
   if (means && Math.abs(means.law - means.log) > means.error)
     remarks.push({
       code: 'mean-moved',
-      text: `the law's mean is ${time(means.law)}, that of the record ${time(means.log)}: downtime would be ${share(Math.abs(means.law / means.log - 1))} ${means.law > means.log ? 'more' : 'less'} than the plant's`,
+      text: `the mean of the distribution is ${time(means.law)}, the mean of the record ${time(means.log)}: downtime would be ${share(Math.abs(means.law / means.log - 1))} ${means.law > means.log ? 'more' : 'less'} than in the plant`,
     })
   return remarks
 }
@@ -98,11 +98,11 @@ function misfits({ quantiles, means }: Misfit, reason: Reason): Remark[] {
 const shownWords: Record<TestResult['test'], { code: Remark['code']; text: string }> = {
   'trend-laplace': {
     code: 'trend',
-    text: 'its rate moved over the record: use the last weeks, or ask what changed',
+    text: 'its rate changed over the record: use the last weeks, or ask what changed',
   },
   'trend-mil-hdbk-189': {
     code: 'trend',
-    text: 'its rate moved over the record: use the last weeks, or ask what changed',
+    text: 'its rate changed over the record: use the last weeks, or ask what changed',
   },
   'trend-lengths': {
     code: 'trend',
@@ -110,17 +110,20 @@ const shownWords: Record<TestResult['test'], { code: Remark['code']; text: strin
   },
   'hour-of-day': {
     code: 'hours-differ',
-    text: 'hours of the day differ: one rate for all of them hides the bad hours',
+    text: 'hours of the day differ: one rate for all hours hides the bad ones',
   },
   'counts-a-shift': {
     code: 'clustered',
-    text: 'shifts differ more, or less, than chance: events come in bunches, and a shift may be worse than the model says',
+    text: 'shifts differ more, or less, than by chance: events come in groups, and a shift may be worse than the model says',
   },
-  'ljung-box': { code: 'clustered', text: 'one says something of the next: the model draws each by itself' },
-  runs: { code: 'clustered', text: 'long ones come together: the model draws each by itself' },
+  'ljung-box': {
+    code: 'clustered',
+    text: 'each time depends on the one before, but the model draws each independently',
+  },
+  runs: { code: 'clustered', text: 'long times come together, but the model draws each independently' },
   alike: {
     code: 'not-alike',
-    text: 'its names in the log differ: give each of them an entry of its own in `means`',
+    text: 'its names in the log differ: give each an entry of its own in `means`',
   },
 }
 

@@ -40,7 +40,7 @@ export function fitReport(result: FitResult): Report {
     repeat: made.repeat,
     origin: `tapeshift ${made.version} on Node ${made.node}, record sha256 ${made.record.sha256}`,
     summary: {
-      question: 'What does the log of the plant say of the inputs of its line?',
+      question: 'What inputs does the log of the plant give for its line?',
       answer: headline(result)[0]!,
       sureness: sureness(inputs),
       limiting: '',
@@ -63,8 +63,8 @@ export function recordText({
 }: FitResult['record']): string {
   const read = [
     `${counted(shifts, 'shift')} from ${days.first} to ${days.last}`,
-    ...(heldOut.length > 0 ? [`${counted(heldOut.length, 'day')} of ${days.count} held back`] : []),
-    zone === null ? 'times as they stand, no clock change known' : `time zone ${zone}`,
+    ...(heldOut.length > 0 ? [`${counted(heldOut.length, 'day')} of ${days.count} held out`] : []),
+    zone === null ? 'times as written, no clock change known' : `time zone ${zone}`,
     ...(roundedTo.value ? [`read to ${durationText(roundedTo.value)}`] : []),
     ...(seenFrom.value ? [`stops under ${durationText(seenFrom.value)} not in the log`] : []),
   ]
@@ -83,10 +83,10 @@ function headline({ inputs, account }: FitResult): string[] {
   const said = sayable(inputs)
   const rows = touchedRows(account)
   return [
-    `${said.length} of ${counted(inputs.length, 'input')} have a value in this record, and say what it rests on.`,
+    `${said.length} of ${counted(inputs.length, 'input')} have a value in this record, with its evidence.`,
     rows === 0
       ? 'No row had to be changed or left out.'
-      : `${counted(rows, 'row')} changed or left out, each told below with its number.`,
+      : `${counted(rows, 'row')} changed or left out; they are listed below by row number.`,
   ]
 }
 
@@ -97,11 +97,11 @@ function sureness(inputs: readonly FittedInput[]): string[] {
   const doubted = inputs.filter(({ tests }) => tests.some(({ isShown }) => isShown))
   return [
     few.length === 0
-      ? 'Every input rests on 20 events or more.'
-      : `${counted(few.length, 'input')} of ${inputs.length} rest on fewer than 20 events: their intervals are wide.`,
+      ? 'Every input is based on 20 events or more.'
+      : `${counted(few.length, 'input')} of ${inputs.length} are based on fewer than 20 events: their intervals are wide.`,
     doubted.length === 0
       ? 'Nothing is shown to have changed during the record.'
-      : `Not alike all the time: ${doubted.map(({ path }) => `\`${path}\``).join(', ')}.`,
+      : `Changed during the record: ${doubted.map(({ path }) => `\`${path}\``).join(', ')}.`,
   ]
 }
 
@@ -112,9 +112,11 @@ export function nextOfFit({ inputs, record, account }: FitResult): string[] {
     .filter(({ what, events }) => what !== 'mix' && events < 20)
     .sort((a, b) => a.events - b.events)[0]
   return [
-    ...(hasFixes ? ['Fix what the table of the record names, and fit again.'] : []),
+    ...(hasFixes ? ['Correct the rows listed in the table of the record, and fit again.'] : []),
     'Write the values into a scenario: `--into line.yaml --write line-fitted.yaml`, then `tapeshift check line-fitted.yaml`.',
-    ...(thin ? [`Go on logging: \`${thin.path}\` rests on ${counted(thin.events, 'event')}.`] : []),
-    ...(record.heldOut.length === 0 ? ['Keep days back to try the model on: `--hold-out "30 %"`.'] : []),
+    ...(thin ? [`Continue to log: \`${thin.path}\` is based on ${counted(thin.events, 'event')}.`] : []),
+    ...(record.heldOut.length === 0
+      ? ['Hold out some days to validate the model: `--hold-out "30 %"`.']
+      : []),
   ]
 }

@@ -106,9 +106,9 @@ function daysOf({ shifts }: CleanRecord): FitResult['record']['days'] {
 
 function notesOf({ zone, roundedTo, lengths, seenFrom }: CleanRecord): string[] {
   return [
-    'A law is fitted as if one event said nothing of the next and all of the record were alike; the tests ask that, and few events can show little.',
-    'Good cases stand for the cases that came to a piece; those lost on the way are not counted.',
-    'The running time of a log is the shift less breaks and less all that it calls a stop, of whichever piece.',
+    'A distribution is fitted as if events were independent and the whole record were alike. The tests check this, but with few events they can show little.',
+    'Good cases are used as the number of cases at each piece; cases lost on the way are not counted.',
+    'The running time of a log is the shift without breaks and without all logged stops of any piece.',
     ...(zone === null
       ? [
           'No time zone is given: if the clocks changed during the record, times of that day may be an hour off.',
@@ -116,12 +116,12 @@ function notesOf({ zone, roundedTo, lengths, seenFrom }: CleanRecord): string[] 
       : []),
     ...(roundedTo > 0 && lengths === 'clocked'
       ? [
-          'Begin and end were each read from a clock that shows whole minutes or the like: a length is known to within one step either way, and fitted so.',
+          'Begin and end were read from a clock with coarse steps, such as whole minutes. A length is known to within one step either way, and the fit allows for this.',
         ]
       : []),
     ...(seenFrom > 0
       ? [
-          'How many stops were too short to be logged is the law drawn on to where nobody looked: time a few by hand.',
+          'The number of stops too short for the log is an extrapolation of the distribution: time a few by hand.',
         ]
       : []),
   ]
@@ -163,13 +163,13 @@ function timeOf(record: CleanRecord): FitResult['record']['time'] {
   const { run, breaks, stopped, lost } = timeSpent(record)
   const row = (what: string, value: number, stops = 0) => ({ what, time: { value, unit: 's' }, stops })
   return [
-    row('running, or stops that are in no log', run),
+    row('running, or stops not in the log', run),
     row('breaks', breaks),
     ...[...stopped].map(([means, seconds]) => {
       const count = record.stops.filter((stop) => stop.means === means).length
       const what = means === null ? 'reasons that the record does not explain' : (timeWords[means] ?? means)
       return row(what, seconds, count)
     }),
-    row('stood, and counts for no stop', lost),
+    row('stopped, but not counted as a stop', lost),
   ].filter(({ time }) => time.value > 0)
 }

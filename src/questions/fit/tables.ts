@@ -13,12 +13,8 @@ const { time } = wordsFor('metric')
 export const valuesTable = ({ inputs, made }: FitResult): Table =>
   within('values', {
     title: 'Values for the scenario',
-    note: `In brackets: ${percentText(made.confidence)} intervals of the rate, or of the mean of the law.`,
-    columns: [
-      ...words('input'),
-      ...figures('rate or mean'),
-      ...words('rests on', 'value as a scenario has it'),
-    ],
+    note: `In brackets: ${percentText(made.confidence)} intervals of the rate or of the mean of the distribution.`,
+    columns: [...words('input'), ...figures('rate or mean'), ...words('based on', 'value for the scenario')],
     rows: inputs.flatMap((input): Cell[][] => [
       [{ path: input.path }, knownOf(input), restsOnText(input), input.value ?? 'none: keep your own'],
       ...Object.entries(input.also).map(([path, value]): Cell[] => [
@@ -36,8 +32,8 @@ export function remarksTable({ inputs }: FitResult): Table {
   for (const { path, remarks } of inputs)
     for (const { text } of remarks) pathsOf.set(text, [...(pathsOf.get(text) ?? []), path])
   return within('values', {
-    title: 'What to know of them',
-    columns: words('input', 'what to know'),
+    title: 'Remarks',
+    columns: words('input', 'remark'),
     rows: [...pathsOf].map(([text, paths]) => [
       paths.join(', '),
       `${text.charAt(0).toUpperCase()}${text.slice(1)}${text.endsWith('.') ? '' : '.'}`,
@@ -47,9 +43,9 @@ export function remarksTable({ inputs }: FitResult): Table {
 
 export const accountTable = ({ account }: FitResult): Table =>
   within('record', {
-    title: 'What was found in the record, and done',
-    note: 'Row 1 is the header. What is not listed here stands as it was written.',
-    columns: [...words('file', 'what'), ...figures('rows', 'time'), ...words('which', 'nearest fix')],
+    title: 'Problems in the record, and what was done',
+    note: 'Row 1 is the header. All rows not listed here are used as written.',
+    columns: [...words('file', 'what'), ...figures('rows', 'time'), ...words('which', 'fix')],
     rows: account.map(({ file, words: said, did, count, seconds, rows, fix }) => [
       file,
       `${did === 'refused' ? 'Cannot be used: ' : ''}${said}`,
@@ -63,7 +59,7 @@ export const accountTable = ({ account }: FitResult): Table =>
 export const timeTable = ({ record }: FitResult): Table => {
   const all = record.time.reduce((sum, each) => sum + (each.time.value ?? 0), 0)
   return within('record', {
-    title: 'What the time of the shifts went to',
+    title: 'Where the time of the shifts went',
     columns: [...words('what'), ...figures('time', 'share', 'stops')],
     rows: record.time.map(({ what, time: spent, stops }) => [
       what,
@@ -87,17 +83,17 @@ const parametersText = ({ parameters }: FamilyResult): string =>
 
 export const familiesTable = ({ inputs }: FitResult): Table =>
   within('inputs', {
-    title: 'How each law fits',
-    note: 'Smaller BIC is better. p: how often a record of that law shows as large a gap (bootstrap: drawn, read by the same clock, fitted again); below 0.05 the law is refused. With thousands of times every law is refused: then the gap of the quantiles tells.',
+    title: 'How well each distribution fits',
+    note: 'Smaller BIC is better. p: how often a record from this distribution shows an equally large gap (bootstrap: drawn, read by the same clock, fitted again). Below 0.05 the distribution is rejected. With thousands of times every distribution is rejected: then look at the gap of the quantiles.',
     columns: [
       ...words('input', 'law', 'parameters'),
-      ...figures('mean of the law', 'BIC', 'p (largest gap)', 'p (tails too)', 'quantiles apart'),
+      ...figures('mean of the distribution', 'BIC', 'p (largest gap)', 'p (tails too)', 'gap of quantiles'),
     ],
     behind: 'quantiles',
     rows: inputs.flatMap((input) =>
       input.families.map((family): Cell[] => [
         { path: input.path },
-        `${familyWords[family.family]}${input.chosen === family.family ? ' (chosen)' : input.alike.includes(family.family) ? ' (not told apart)' : ''}`,
+        `${familyWords[family.family]}${input.chosen === family.family ? ' (chosen)' : input.alike.includes(family.family) ? ' (fits equally well)' : ''}`,
         parametersText(family),
         knownTime(family.mean),
         grouped(family.bic, 1),
@@ -110,11 +106,11 @@ export const familiesTable = ({ inputs }: FitResult): Table =>
 
 export const testsTable = ({ inputs }: FitResult): Table =>
   within('alike', {
-    title: 'Tests of what a fit takes for granted',
-    note: 'One law or rate for the whole record takes for granted that all of it was alike. Shown: with all tests of this table taken together (Holm), at 5 %.',
+    title: 'Tests of the assumptions of a fit',
+    note: 'One distribution or rate for the whole record assumes that nothing changed during it. Shown: at 5 %, for all tests of this table together (Holm).',
     columns: [
-      ...words('input', 'what is asked'),
-      ...figures('statistic', 'p', 'p, all together'),
+      ...words('input', 'question'),
+      ...figures('statistic', 'p', 'p, adjusted (Holm)'),
       ...words('answer'),
     ],
     behind: 'trend',

@@ -58,7 +58,7 @@ function testsOfEvents(
   return [
     {
       test: 'trend-laplace',
-      asks: 'does it come oftener or more seldom (Laplace)',
+      asks: 'does it become more or less frequent (Laplace)',
       statistic: first.statistic,
       p: first.pValue,
     },
@@ -74,7 +74,7 @@ function testsOfEvents(
       : [
           {
             test: 'counts-a-shift' as const,
-            asks: 'do shifts differ more, or less, than chance',
+            asks: 'do shifts differ more, or less, than by chance',
             statistic: spread.statistic,
             p: spread.pValue,
           },
@@ -141,7 +141,7 @@ function testsOfTimes(occurrences: readonly Occurrence[], seed: string, path: st
       ? [
           {
             test: 'ljung-box' as const,
-            asks: `does one say something of the next ${lags} (Ljung-Box)`,
+            asks: `does each time depend on those before ${lags} (Ljung-Box)`,
             statistic: box.statistic,
             p: box.pValue,
           },
@@ -197,7 +197,7 @@ function testsOfGaps({ gaps, countByHour, secondsByHour }: LoggedTimeBetween): A
       ? [
           {
             test: 'ljung-box' as const,
-            asks: `does one say something of the next ${lags} (Ljung-Box)`,
+            asks: `does each time depend on those before ${lags} (Ljung-Box)`,
             statistic: box.statistic,
             p: box.pValue,
             isSlight: largest < slight,

@@ -46,7 +46,7 @@ export function timesInput(
         ? [
             {
               code: 'no-source' as const,
-              text: 'the record does not say of which entry of `arrivals` these cases are: name it as `source` of `cases`',
+              text: 'the record does not say to which entry of `arrivals` these cases belong: name it as `source` of `cases`',
             },
           ]
         : []),
@@ -91,7 +91,7 @@ function seenRemarks(input: LoggedTimes | LoggedTimeBetween, lengths: readonly n
   return [
     {
       code: 'mean-seen',
-      text: `those that the log has last ${knownTime({ value: seen.mean, low: seen.mean - 1.96 * seen.standardError, high: seen.mean + 1.96 * seen.standardError }).join(' ')} on average`,
+      text: `the logged ones last ${knownTime({ value: seen.mean, low: seen.mean - 1.96 * seen.standardError, high: seen.mean + 1.96 * seen.standardError }).join(' ')} on average`,
     },
   ]
 }
@@ -101,7 +101,7 @@ const walkRemarks = (input: LoggedTimes | LoggedTimeBetween): Remark[] =>
     ? [
         {
           code: 'walk-within',
-          text: 'the log runs from stop to running again, so these times hold the walk and the wait for a free hand: the `walk` of the crew must be 0 s beside them',
+          text: 'the log measures from stop to restart, so these times include the walk and the wait for a free person: set the `walk` of the crew to 0 s',
         },
       ]
     : []

@@ -41,7 +41,7 @@ export function runAsked(options: RunOptions, loaded: ReadScenario, { columns }:
   const { of: named = [], require = [] } = options
   const measures = studyMeasures(columns, scenario.shift.campaign)
   if (named.length > 0 && options.precision === undefined)
-    throw misuse('--of names what --precision is about: give --precision too, such as "1 %"')
+    throw misuse('--of belongs to --precision: add it, such as --precision "1 %"')
   const of = (named.length > 0 ? named : ['throughput' satisfies MeasureKey]).map((name) =>
     measureAsked('--of', name, measures),
   )
@@ -58,7 +58,7 @@ const shareOf = (text: string): number =>
   readAt(`--precision ${shown(text)}`, () => {
     const share = quantityWritten(text, 'share')
     if (share > 0 && share < 1) return share
-    throw misuse('it must lie above 0 % and below 100 %, such as "1 %"')
+    throw misuse('it must be above 0 % and below 100 %, such as "1 %"')
   })
 
 function requirement(
@@ -67,7 +67,6 @@ function requirement(
   { precision }: RunOptions,
 ): Requirement | 'precision' {
   if (text.trim() !== 'precision') return requirementOf(text, measures)
-  if (precision === undefined)
-    throw misuse('--require precision: no precision is asked for; give --precision, such as "1 %"')
+  if (precision === undefined) throw misuse('--require precision needs --precision, such as "1 %"')
   return 'precision'
 }

@@ -15,7 +15,7 @@ export function requirementLines(result: RunResult): string[] {
   return result.requirements.map((each) => {
     const required = `Required: ${each.require}.`
     if (each.measure === null)
-      return `${required} ${each.judgement === 'met' ? `Met${butCannotWork(result)}.` : 'Not met: see how sure this is.'}`
+      return `${required} ${each.judgement === 'met' ? `Met${butCannotWork(result)}.` : 'Not met: see "How sure is this".'}`
     const figure = figureAt(result, each.measure)
     const seen = figure ? figureText(figure, result.display) : 'not known'
     if (each.judgement === 'met') return `${required} Met: it is ${seen}${butCannotWork(result)}.`
@@ -26,10 +26,10 @@ export function requirementLines(result: RunResult): string[] {
 
 /** Why an interval does not tell, as the begin of a sentence. */
 function whyNotShown(figure: Figure | undefined, seen: string): string {
-  if (figure?.low === null) return `it is ${seen}, and so few do not tell how far off that is.`
+  if (figure?.low === null) return `it is ${seen}, too few to say how far off the figure may be.`
   if (figure && wholeOf(figure).low === wholeOf(figure).high)
-    return `it was ${seen} in each of ${counted(figure.n, 'shift')}, which does not tell how it varies.`
-  return `it is ${seen}, and the requirement lies within that.`
+    return `it was ${seen} in each of ${counted(figure.n, 'shift')}, so its variation is not known.`
+  return `it is ${seen}, and the requirement lies within this interval.`
 }
 
 /** How sure the figures are and what would make them surer. */
@@ -42,7 +42,7 @@ export function certaintyLines(result: RunResult): string[] {
   ]
   if (made.shifts < leastForSkewness)
     lines.push(
-      `Of fewer than ${leastForSkewness} shifts the spread itself is not well known: plus-minus may be too short.`,
+      `With fewer than ${leastForSkewness} shifts the spread is not well known: plus-minus may be too small.`,
     )
   if (warmUp) lines.push(warmUpLine(result))
   if (figuresAt(result).some(([, { few }]) => few)) lines.push(fewLine)
@@ -52,7 +52,7 @@ export function certaintyLines(result: RunResult): string[] {
 
 /** What stands in place of plus-minus. */
 const fewLine =
-  'Where events or shifts are counted in place of plus-minus, the figure rests on so few of them that nobody can say how far off it is. "In breaks" are stops that waited for the end of a break: one of them outweighs many others.'
+  'A number of events or shifts instead of a plus-minus means: too few to say how far off the figure may be. "In breaks": stops that waited for the end of a break. Such a stop is much longer than others.'
 
 /** Counts that come in bunches, the worst three: fewer of them are independent than were counted. */
 function bunchLine(result: RunResult): string[] {
@@ -62,13 +62,13 @@ function bunchLine(result: RunResult): string[] {
   if (bunched.length === 0) return []
   const worst = bunched.slice(0, 3).map(({ label, bunches }) => `${label} (${grouped(bunches!, 1)})`)
   return [
-    `Some counts come in bunches; their plus-minus takes that into account. How many times more they vary than events that know nothing of each other: ${worst.join('; ')}.`,
+    `Some events come in groups, and their plus-minus allows for this. Their variance compared with independent events: ${worst.join('; ')} times.`,
   ]
 }
 
 /** What the number of shifts has to do with it. */
 function spread({ made, drawn }: RunResult): string {
-  return `${drawn ? 'What is luck of it' : 'Plus-minus'} shrinks with the square root of the number of shifts: ${grouped(made.shifts * 4, 0)} of them would halve it.`
+  return `${drawn ? 'The part from random variation' : 'Plus-minus'} shrinks with the square root of the number of shifts: ${grouped(made.shifts * 4, 0)} shifts would halve it.`
 }
 
 function precisionLines(
@@ -77,7 +77,7 @@ function precisionLines(
   isDrawn: boolean,
 ): string[] {
   // no number of shifts tells more of the inputs
-  const ofLuck = isDrawn ? ', by luck of the simulation alone' : ''
+  const ofLuck = isDrawn ? ', by random variation of the simulation alone' : ''
   const reached = of
     .map(
       ({ measure, reached: each }) =>
@@ -86,13 +86,13 @@ function precisionLines(
     .join(', ')
   if (isMet)
     return [
-      `Asked for: within ${percentText(asked, 2)}. After ${grouped(shifts, 0)} shifts it is known${ofLuck}: ${reached}.`,
+      `Required precision: within ${percentText(asked, 2)}. After ${grouped(shifts, 0)} shifts it is known${ofLuck}: ${reached}.`,
     ]
   const worst = Math.max(...of.map((each) => each.reached ?? Infinity))
   const needed = Math.ceil(shifts * (worst / asked) ** 2)
   const hint = Number.isFinite(needed) ? ` That would take about ${roughly(needed)} shifts.` : ''
   return [
-    `Asked for: within ${percentText(asked, 2)}. Not reached in ${grouped(most, 0)} shifts, the most that were allowed: it is known${ofLuck} ${reached}.${hint}`,
+    `Required precision: within ${percentText(asked, 2)}. Not reached in ${grouped(most, 0)} shifts, the maximum: it is known${ofLuck} ${reached}.${hint}`,
   ]
 }
 
@@ -103,7 +103,7 @@ function shrinkLine({ measures, drawn }: RunResult): string[] {
   const shrink = measures.throughput?.shrink
   if (shrink === undefined) return []
   return [
-    `The times and kinds that the arrivals drew are known, and what they owe to luck is taken out: ${drawn ? 'what is luck of the plus-minus' : 'plus-minus'} of the output is ${percentText(shrink, 2)} of that of plain means, which --plain gives.`,
+    `Control variates on the simulated arrivals reduce the random variation: ${drawn ? 'this part of the plus-minus' : 'plus-minus'} of the output is ${percentText(shrink, 2)} of that of plain means (--plain).`,
   ]
 }
 
@@ -111,9 +111,9 @@ function warmUpLine({ warmUp, shift }: RunResult): string {
   const { cut, countFrom, runs, isSettled } = warmUp!
   const found = `MSER-5 over the cases in the line, averaged over ${runs} runs from empty`
   if (shift.start === 'steady')
-    return `Counted from ${durationText(countFrom)} on: before that the line comes to its stride (${found}, cuts at ${durationText(cut)}).`
-  if (!isSettled) return `The line does not come to rest in a campaign (${found}).`
+    return `Counted from ${durationText(countFrom)} on: before that is the warm-up (${found}, cuts at ${durationText(cut)}).`
+  if (!isSettled) return `The line does not reach a steady state in a campaign (${found}).`
   return cut === 0
-    ? `The line is in its stride from the start (${found}).`
-    : `From empty the line takes ${durationText(cut)} to come to its stride (${found}); all of the campaign is counted.`
+    ? `The line is in steady state from the start (${found}).`
+    : `From empty the line takes ${durationText(cut)} to reach a steady state (${found}); the whole campaign is counted.`
 }

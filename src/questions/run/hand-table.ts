@@ -44,8 +44,8 @@ export function handTable(result: RunResult): Table {
     return [[row.label, row, figure, changeText(row.value, figure), why]]
   })
   return {
-    title: 'By hand and simulated',
-    note: `The hand figures are averages without waiting and without one stop in the way of another; what the run finds beside them is what variation, stops and full conveyors do. "Agrees": within ${result.drawn ? 'what is luck of the plus-minus' : 'plus-minus'}, or within 1 %.`,
+    title: 'Hand calculation and simulation',
+    note: `Hand calculation uses averages: no waiting, and stops do not affect each other. The difference is the effect of variation, stops and full conveyors. "Agrees": within ${result.drawn ? 'the plus-minus from random variation' : 'plus-minus'}, or within 1 %.`,
     columns: [...words('figure'), ...ofFigures('by hand', 'simulated', 'difference'), ...words('why')],
     rows: [...rows.slice(0, 1), ...expectedRow(result), ...rows.slice(1)],
   }
@@ -59,11 +59,11 @@ function expectedRow({ byHand, measures }: RunResult): Cell[][] {
   const hand = expected.throughput
   const usual =
     Math.abs(figure.mean / hand - 1) <= expected.within
-      ? 'within what this figure is usually off'
-      : 'further off than usual: what hand cannot see'
+      ? 'within the usual error of this calculation'
+      : 'more than the usual error of this calculation'
   const why = isApart(hand, figure) ? usual : ''
   const amount = { value: hand, unit: figure.unit }
-  return [['The same, stops and buffers counted', amount, figure, changeText(hand, figure), why]]
+  return [['Throughput, with stops and buffers', amount, figure, changeText(hand, figure), why]]
 }
 
 /** By how much the simulated figure is more than the one by hand: `+1.2 %`. */
@@ -83,19 +83,22 @@ function reason(row: HandRow, figure: Figure, flow: number, result: RunResult): 
   const piece = result.equipment[name]
   const folding =
     own > flow
-      ? 'cases come apart, so that more flaps are folded while the belts are free'
-      : 'cases come close, so that more flaps are folded while the case ahead clears its headway'
+      ? 'cases arrive far apart, so more flaps are folded while the belts are free'
+      : 'cases arrive close together, so more flaps are folded during the headway of the case ahead'
   const isAsOutput = Math.abs(flow - 1) > small && Math.abs(own - flow) <= alike * flow
   const reasons: [boolean, string | (() => string)][] = [
     [measure === 'measures.throughput' || measure === 'measures.output', () => whyOutput(result, own)],
-    [measure === 'measures.time-in-system', () => `waiting that hand leaves out: ${mostHeld(result)}`],
+    [
+      measure === 'measures.time-in-system',
+      () => `waiting, which hand calculation ignores: ${mostHeld(result)}`,
+    ],
     [measure.endsWith('.held'), () => `cases queue${blockedText(piece)}`],
-    [isAsOutput, 'as the output: cases that did or did not come through'],
+    [isAsOutput, 'same cause as the output'],
     // what is spread over the cases goes the other way
-    [isPerThousand(unit) && Math.abs(own * flow - 1) <= alike, 'spread over the output'],
+    [isPerThousand(unit) && Math.abs(own * flow - 1) <= alike, 'divided by the output'],
     [measure.endsWith('.states.working'), folding],
-    [measure.startsWith('crew.'), 'stops by chance, cut off by the end of the shift or put off by breaks'],
-    [unit === 'count', 'chance, and what starts and ends of shifts leave of a cycle'],
+    [measure.startsWith('crew.'), 'random stops, cut off by the end of the shift or delayed by breaks'],
+    [unit === 'count', 'chance, and cycles cut by the start and end of shifts'],
     [piece !== undefined, () => `states of ${name}: ${topStates(piece!)}`],
     [true, 'the mix, losses and part rolls of these shifts'],
   ]
@@ -105,8 +108,7 @@ function reason(row: HandRow, figure: Figure, flow: number, result: RunResult): 
 
 /** What holds the output off its hand figure: packers that wait, cases turned away, or what the bottleneck stands for. */
 function whyOutput({ byHand, arrivals, equipment }: RunResult, own: number): string {
-  if (own > 1)
-    return 'more comes through than the means say: the bottleneck is not stopped as often as it is counted'
+  if (own > 1) return 'more output than by averages: the bottleneck stops less often than calculated'
   const causes: [number, string][] = []
   for (const [name, figures] of Object.entries(arrivals)) {
     const weight = byHand?.shareOfArrivals[name] ?? 1
@@ -114,7 +116,7 @@ function whyOutput({ byHand, arrivals, equipment }: RunResult, own: number): str
       const mean = figures[key]?.mean
       if (mean) causes.push([mean * weight, text(percent(mean))])
     }
-    add('blocked', (share) => `${name} waits for room ${share} of the time`)
+    add('blocked', (share) => `${name} is blocked ${share} of the time`)
     add('turned-away', (share) => `${name} turns away ${share}`)
   }
   const name = byHand?.bottleneck
@@ -126,7 +128,7 @@ function whyOutput({ byHand, arrivals, equipment }: RunResult, own: number): str
     .filter(([share]) => share > small / 2)
     .slice(0, 2)
     .map(([, words]) => words)
-  return text.length > 0 ? text.join('; ') : 'cases still on the line at the end of the shift'
+  return text.length > 0 ? text.join('; ') : 'cases still in the line at the end of the shift'
 }
 
 const shareOf = (piece: EquipmentResult, key: StateKey): number => piece.states[key]?.mean ?? 0
@@ -146,10 +148,10 @@ const lostShare = (piece: EquipmentResult): number =>
 /** The largest of what keeps a piece from working, in words. */
 function topStates(piece: EquipmentResult): string {
   const all: [number, string][] = [
-    [shareOf(piece, 'waiting'), 'waiting for cases'],
-    [shareOf(piece, 'blocked'), 'blocked ahead'],
+    [shareOf(piece, 'waiting'), 'starved'],
+    [shareOf(piece, 'blocked'), 'blocked'],
     [stopsOf(piece, true), 'waiting for crew'],
-    [stopsOf(piece, false), 'stops being put right'],
+    [stopsOf(piece, false), 'stops being cleared'],
     [shareOf(piece, 'planned-stop'), 'planned stops'],
   ]
   return all
@@ -162,7 +164,7 @@ function topStates(piece: EquipmentResult): string {
 
 const blockedText = (piece: EquipmentResult | undefined): string => {
   const blocked = piece ? shareOf(piece, 'blocked') : 0
-  return blocked > 0 ? `: what is ahead takes none for ${percent(blocked)} of the time` : ''
+  return blocked > 0 ? `: the next piece takes none for ${percent(blocked)} of the time` : ''
 }
 
 /** Where most cases stand, beyond a ride: the place that holds most. */
@@ -175,5 +177,5 @@ function mostHeld(result: RunResult): string {
       ),
     )
     .sort((a, b) => b[1] - a[1])
-  return held[0] ? `most stand on ${held[0][0]} (${figures(held[0][1])} cases)` : 'in queues'
+  return held[0] ? `most wait on ${held[0][0]} (${figures(held[0][1])} cases)` : 'in queues'
 }

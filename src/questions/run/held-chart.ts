@@ -39,7 +39,7 @@ export function heldChart(result: RunResult): Chart | null {
   const widest = Math.max(...panels.map(({ top }) => top))
   const places = panels.map(
     ({ held, mean }) =>
-      `${held.place}: ${cases(mean)} on average, ${cases(Math.max(...held.mean))} when fullest`,
+      `${held.place}: ${cases(mean)} on average, ${cases(Math.max(...held.mean))} at its fullest`,
   )
   return chartOf(result, {
     name: 'held',
@@ -75,7 +75,7 @@ export function heldChart(result: RunResult): Chart | null {
 
 function subtitleOf(recorded: number, drawn: number, shifts: number): string {
   const chosen = recorded > drawn ? `${drawn} of ${recorded} places, the fullest. ` : ''
-  const few = shifts < 10 ? ` Of ${shifts} shifts it is rough.` : ''
+  const few = shifts < 10 ? ` From ${shifts} shifts it is rough.` : ''
   const scales = drawn > 1 ? ' Scales differ.' : ''
   return `${chosen}Line: mean over the shifts. Band: 8 of 10 shifts lie in it.${few}${scales}`
 }

@@ -38,14 +38,14 @@ export function inputEndsChart(result: RunResult, told: InputEndsTold): Chart | 
   return chartOf(result, {
     name: 'inputs',
     section: 'unknown',
-    title: `Good cases out: ${percent(most.share)} of what is not known of the inputs is that of ${most.path}`,
-    subtitle: `Bars: good cases out with that input at its low end (light) and its high end (dark), which 5 % of its draws lie beyond on either side, the others as drawn. By straight lines on ranks, which explain ${percent(told.explained)} of what the draws differ by. Right of them: both ends, and the share of that input taken alone.${rows.length < all.length ? ` ${rows.length} of ${all.length} inputs; those left out move it least.` : ''}`,
-    alt: `Good cases out at the ends of each input, ${there(told.middle)} ${word} in the middle: ${rows.map(({ path, share }, row) => `${path} at ${texts[row]![0]}, at ${texts[row]![1]}, ${percent(share)}`).join('; ')}.`,
+    title: `Throughput: ${most.path} causes ${percent(most.share)} of the uncertainty of the inputs`,
+    subtitle: `Bars: throughput with this input at its low end (light) and high end (dark), the others as drawn. 5 % of its draws lie beyond each end. By regression on ranks, which explains ${percent(told.explained)} of the differences between draws. At the right: both ends, and the share of this input alone.${rows.length < all.length ? ` ${rows.length} of ${all.length} inputs; those left out matter least.` : ''}`,
+    alt: `Throughput at the ends of each input, ${there(told.middle)} ${word} in the middle: ${rows.map(({ path, share }, row) => `${path} at ${texts[row]![0]}, at ${texts[row]![1]}, ${percent(share)}`).join('; ')}.`,
     gap: 26,
     height: rows.length * 38 + 8,
     rows: rows.map(({ path }) => wrapped(path, 30)),
     axes: {
-      x: spanAxis(span, `good cases out, ${word}`, { textOf: (value) => grouped(value, span.decimals) }),
+      x: spanAxis(span, `throughput, ${word}`, { textOf: (value) => grouped(value, span.decimals) }),
       figures: roomAtRight(room),
     },
     marks: [

@@ -28,26 +28,26 @@ function kindsChart(result: RunResult): Chart | null {
   if (!figure?.inputs || said === null) return null
   const { factor, word } = printedUnit(figure.unit, display)
   const kinds = [
-    { name: 'luck of the simulation', of: figure },
-    { name: 'what is not known of the inputs', of: figure.inputs.alone },
+    { name: 'random variation of the simulation', of: figure },
+    { name: 'uncertainty of the inputs', of: figure.inputs.alone },
     { name: 'both together', of: figure.inputs },
   ]
   const widths = kinds.map(({ of }) => halfWidth(figure, of) * factor)
   return chartOf(result, {
     name: 'both-kinds',
     section: 'unknown',
-    title: `Good cases out: ${said}`,
-    subtitle: `Half-width of the interval at ${percentText(made.confidence)} confidence. More shifts make the first bar shorter, better known inputs the second one.`,
-    alt: `How far off good cases out may be: ${said}.`,
+    title: `Throughput: ${said}`,
+    subtitle: `Half-width of the interval at ${percentText(made.confidence)} confidence. More shifts make the first bar shorter, better known inputs the second.`,
+    alt: `How far off the throughput may be: ${said}.`,
     gap: 10,
     height: kinds.length * 40,
     rows: kinds.map(({ name }) => wrapped(name, 24)),
     axes: {
-      x: numbers({ title: `give or take, ${word}`, min: 0, most: 8 }),
+      x: numbers({ title: `±, ${word}`, min: 0, most: 8 }),
       figures: roomAtRight(figuresWidth),
     },
     marks: [
-      stackedBars('give or take', widths, palette.main),
+      stackedBars('±', widths, palette.main),
       beside(
         kinds.map(({ of }, row) => ({
           row,

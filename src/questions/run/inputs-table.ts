@@ -18,8 +18,8 @@ export function inputEndsTable(result: RunResult): Table {
     return `${each.label}: ${joined(value, unit)}`
   })
   return within('unknown', {
-    title: 'Where each figure lies at the ends of each input',
-    note: `Ends: 5 % of what was drawn of the input lies below the one and 5 % above the other; the other inputs as drawn. By straight lines on ranks. In the middle of the draws ${middles.join('; ')}.`,
+    title: 'Figures at the ends of each input',
+    note: `Ends: 5 % of the draws of the input lie below the low end and 5 % above the high end. The other inputs are as drawn. By regression on ranks. In the middle of the draws: ${middles.join('; ')}.`,
     columns: [...words('input', 'its ends'), ...figures(...told.map(({ label }) => label))],
     rows: first
       ? moving.map((path): Cell[] => [

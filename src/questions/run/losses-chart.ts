@@ -1,4 +1,4 @@
-/** Charts of the losses: steps from what a machine could put out down to what comes out, and how several add up. */
+/** Charts of the losses: steps from the capacity of a machine down to what comes out, and how several add up. */
 
 import { halfText } from '../../answers/inputs-words.js'
 import type { Losses, LossStep, MachineLosses } from '../../answers/losses.js'
@@ -24,7 +24,7 @@ interface LossRow {
   text: string
 }
 
-/** Stops below this share of what the machine could put out are drawn together, where they are several. */
+/** Stops below this share of the capacity are drawn together, where they are several. */
 const leastShare = 0.005
 const isStop = ({ key }: LossStep): boolean => states[key as StateKey]?.group === 'stop'
 /** What is no loss of anybody: there is nothing to seal, or the shift has its break. */
@@ -51,13 +51,13 @@ export function machineRows(machine: MachineLosses, losses: Losses | null): Loss
   const { could, leaves } = machine
   const small = machine.losses.filter(isSmall)
   const steps = small.length < 2 ? machine.losses : together(machine.losses, small)
-  const rows = [total('could put out', could, could, 0, machine.limit)]
+  const rows = [total('capacity', could, could, 0, machine.limit)]
   let left = stepDown(rows, steps, could, could)
   if (losses === null || losses.line.length > 0)
-    rows.push(total('leave it', leaves.mean ?? 0, could, 0, leaves))
+    rows.push(total('passed on', leaves.mean ?? 0, could, 0, leaves))
   if (losses !== null) {
     left = stepDown(rows, losses.line, left, could)
-    rows.push(total('good cases out', losses.output.mean ?? 0, could, 0, losses.output))
+    rows.push(total('good cases', losses.output.mean ?? 0, could, 0, losses.output))
   }
   return rows
 }
@@ -120,12 +120,12 @@ function machineChart(result: RunResult, machine: MachineLosses, losses: Losses 
   const [most] = machine.losses
     .filter((step) => !isSpare(step) && (step.cases.mean ?? 0) > 0)
     .sort((a, b) => (b.cases.mean ?? 0) - (a.cases.mean ?? 0))
-  const title = `Of ${whole(machine.could)} cases a shift that ${shortened(machine.machine, 30)} could put out, ${whole(out)} ${losses === null ? 'leave it' : 'come out good'}${most ? `; most is lost to: ${most.label}` : ''}`
+  const title = `${shortened(machine.machine, 30)} has a capacity of ${whole(machine.could)} cases a shift; ${whole(out)} ${losses === null ? 'are passed on' : 'come out good'}${most ? `. Largest loss: ${most.label}` : ''}`
   const others =
     small.length < 2
       ? ''
       : ` Other stops: ${small.map((step) => `${step.label} ${share(step.share)}`).join(', ')}.`
-  const subtitle = `Cases a shift, and per cent of what it could put out at its limit of ${grouped(machine.rate * 60, 1)} cases/min (${machine.how}). Grey: nothing to seal, and breaks: no loss. Mean over the shifts${machine.leaves.inputs ? ', plus-minus with what is not known of the inputs' : ''}.${others}`
+  const subtitle = `Cases a shift, and per cent of its capacity at ${grouped(machine.rate * 60, 1)} cases/min (${machine.how}). Grey is no loss: nothing to seal, and breaks. Mean over the shifts${machine.leaves.inputs ? ', plus-minus with the uncertainty of the inputs' : ''}.${others}`
   return stepsChart(result, rows, { name, title, subtitle })
 }
 
@@ -136,13 +136,13 @@ function lineChart(result: RunResult, losses: Losses, last: readonly MachineLoss
   let left = 0
   for (const { machine, leaves } of last) {
     const to = left + (leaves.mean ?? 0)
-    rows.push(total(`leave ${machine}`, to, could, left, leaves))
+    rows.push(total(`passed on by ${machine}`, to, could, left, leaves))
     left = to
   }
   stepDown(rows, losses.line, left, could)
-  rows.push(total('good cases out', losses.output.mean ?? 0, could, 0, losses.output))
+  rows.push(total('good cases', losses.output.mean ?? 0, could, 0, losses.output))
   const title = `${whole(losses.output.mean ?? 0)} good cases a shift come from ${last.length} machines`
-  const subtitle = `Cases a shift, and per cent of the ${whole(could)} that they could put out at their limits. Mean over the shifts${losses.output.inputs ? ', plus-minus with what is not known of the inputs' : ''}.`
+  const subtitle = `Cases a shift, and per cent of their capacity of ${whole(could)}. Mean over the shifts${losses.output.inputs ? ', plus-minus with the uncertainty of the inputs' : ''}.`
   return stepsChart(result, rows, { name: 'losses', title, subtitle })
 }
 

@@ -37,7 +37,7 @@ function observations(count: number, { length, campaign }: RunResult['shift']): 
 export function runReport(result: RunResult): Report {
   const { made, shift } = result
   const report = studyReport(result, {
-    subtitle: `${observations(made.shifts, shift)} simulated, seed "${made.seed}". Plus-minus: ${percentText(made.confidence)} confidence that the long-run figure lies within it${result.drawn ? ', with what is not known of the inputs' : ''}.`,
+    subtitle: `${observations(made.shifts, shift)} simulated, seed "${made.seed}". Plus-minus: ${percentText(made.confidence)} confidence that the long-run figure lies within it${result.drawn ? ', with the uncertainty of the inputs' : ''}.`,
     headline: headline(result),
     certainty: certaintyLines(result),
     tables: runTables(result),
@@ -47,8 +47,8 @@ export function runReport(result: RunResult): Report {
     assumed: 'Assumed, because the scenario does not say',
     lines: [result],
     facts: {
-      trials: 'One line, as the scenario has it.',
-      estimation: `Means have Student t intervals, shares of shifts Wilson intervals, ratios the ratio estimator${result.measures.throughput?.shrink === undefined ? '' : '; control variates on the arrivals narrow them'}.${result.drawn ? ` What is not known of the inputs: ${drawsText(result.drawn)}, on the same random numbers; two-way layout of draws and shifts, degrees of freedom by Welch and Satterthwaite.` : ''}`,
+      trials: 'One line, as in the scenario.',
+      estimation: `Means have Student t intervals, shares of shifts Wilson intervals, ratios the ratio estimator${result.measures.throughput?.shrink === undefined ? '' : '; control variates on the arrivals narrow them'}.${result.drawn ? ` Uncertainty of the inputs: ${drawsText(result.drawn)}, on the same random numbers; two-way layout of draws and shifts, degrees of freedom by Welch and Satterthwaite.` : ''}`,
       ...{ warmUp: result.warmUp, hasHand: result.byHand !== null, hasDesigns: false },
     },
   })
@@ -81,7 +81,7 @@ const drawnMoment = (layout: Layout, stretch: Stretch, display: Display) => ({
 function headline(result: RunResult): string[] {
   const { measures, display, target } = result
   const lines = [
-    `The line puts out ${figureText(measures.throughput, display)} of working time: ${figureText(measures.output, display)} a shift.${poorShift(result)}`,
+    `Throughput: ${figureText(measures.throughput, display)} of working time, ${figureText(measures.output, display)} a shift.${poorShift(result)}`,
   ]
   const held = measures['target-held']
   if (target !== null && held) {
@@ -97,7 +97,7 @@ function headline(result: RunResult): string[] {
   )
   if (measures.tape)
     lines.push(
-      `It uses ${figureText(measures.tape, display)} of tape a shift (${figureText(measures['tape-mass'], display)}); ${figureText(measures['tape-per-case'], display)} lie on the case.`,
+      `It uses ${figureText(measures.tape, display)} of tape a shift (${figureText(measures['tape-mass'], display)}); ${figureText(measures['tape-per-case'], display)} is on each case.`,
     )
   if ((measures.unsealed?.mean ?? 0) > 0)
     lines.push(`${figureText(measures.unsealed, display)} a shift leave the line unsealed and unnoticed.`)
@@ -112,19 +112,19 @@ function headline(result: RunResult): string[] {
 function poorShift({ measures, display }: RunResult): string {
   const figure = measures['output-p10']
   if (!figure || wholeOf(figure).low === null || wholeOf(figure).high === null) return ''
-  return ` 9 of 10 shifts put out at least ${figureText(figure, display)}.`
+  return ` 9 of 10 shifts reach ${figureText(figure, display)}.`
 }
 
 /** The verdict on the target in words: what the mean says and how sure it is. */
 function verdict(result: RunResult): string {
   const said = {
-    holds: () => 'On average it holds the target.',
+    holds: () => 'On average it reaches the target.',
     'falls short': () =>
       `On average it falls short by ${figureText(shortfall(result.measures.throughput!, result.target!), result.display)}.`,
     open: () =>
       isOfInputs(result.measures.throughput)
-        ? 'Whether it holds the target on average is not shown: too little is known of the inputs.'
-        : 'Whether it holds the target on average these shifts do not show: simulate more.',
+        ? 'Not shown whether it reaches the target on average: too little is known of the inputs.'
+        : 'These shifts do not show whether it reaches the target on average: simulate more.',
   }
   const found = onAverage(result)
   return found ? said[found]() : ''
@@ -132,7 +132,7 @@ function verdict(result: RunResult): string {
 
 /** The same of a line that cannot work: both in one sentence. */
 function verdictOfImpossible(result: RunResult): string {
-  const would = { holds: 'hold the target', 'falls short': 'fall short of it', open: null }
+  const would = { holds: 'reach the target', 'falls short': 'miss it', open: null }
   const found = onAverage(result)
   const mean = found && would[found] ? ` and on average it would ${would[found]}` : ''
   return `${mean}${butCannotWork(result)}`
@@ -143,17 +143,17 @@ function limits(result: RunResult): string[] {
   all.push(
     startLimit(
       result.shift,
-      'The line runs without end: what it does after it came to its stride is counted, its start is not.',
-      'Each shift starts with an empty line, so the first cases out come late and a rate is a little below the steady one.',
+      'The line runs without end: only its steady state is counted, not the warm-up.',
+      'Each shift starts with an empty line. The first cases come out late, so the rate is a little below the steady one.',
     ),
   )
   if (Object.values(result.equipment).some((piece) => has(piece, 'tapes')))
     all.push(
-      'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A result is as good as what was measured for them.',
+      'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A result is only as good as your measurements of them.',
     )
   if (result.outputs.length < 10)
     all.push(
-      `Only ${grouped(result.outputs.length, 0)} shifts: the intervals lean on the shifts being alike in spread; 10 or more are usual.`,
+      `Only ${grouped(result.outputs.length, 0)} shifts: the intervals are rough; 10 shifts or more are usual.`,
     )
   return all
 }

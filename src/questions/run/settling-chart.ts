@@ -20,11 +20,11 @@ export function settlingChart(result: RunResult): Chart | null {
     name: 'settling',
     section: 'figures',
     title: isCut
-      ? `The line comes to its stride: counted from ${durationText(countFrom)} on`
+      ? `Warm-up: counted from ${durationText(countFrom)} on`
       : isSettled
-        ? `From empty the line settles after ${durationText(cut)}`
-        : 'The line does not settle in this time',
-    subtitle: `Cases in the line and before it, mean of ${runs} runs from empty. Cut by MSER-5 at ${durationText(cut)}${isCut && countFrom > cut ? ', counted from the next whole shift' : ''}.`,
+        ? `From empty the line reaches a steady state after ${durationText(cut)}`
+        : 'The line does not reach a steady state in this time',
+    subtitle: `Cases in the line and in front of it, mean of ${runs} runs from empty. Cut by MSER-5 at ${durationText(cut)}${isCut && countFrom > cut ? ', counted from the next whole shift' : ''}.`,
     alt: `Cases in the line from an empty start, mean of ${runs} runs of ${durationText(end)}: ${isSettled ? `MSER-5 cuts at ${durationText(cut)}` : 'MSER-5 finds no cut in the first half'}.`,
     mayNarrow: true,
     gap: 16,

@@ -146,7 +146,7 @@ function notes({ scenario }: ReadScenario): string[] {
   if (scenario.shift.breaks.length === 0) missing.push('breaks')
   const ordered = Object.entries(scenario.arrivals).flatMap(([name, { orders }]) => (orders ? [name] : []))
   return sentences(
-    missing.length > 0 && `The scenario names no ${missing.join('; no ')}: none happen here.`,
-    ...ordered.map((name) => `After the last order of ${name} nothing more comes from there in a shift.`),
+    missing.length > 0 && `The scenario names no ${missing.join('; no ')}: none happen in the simulation.`,
+    ...ordered.map((name) => `After the last order of ${name} no more cases arrive from there in a shift.`),
   )
 }

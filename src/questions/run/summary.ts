@@ -16,13 +16,13 @@ export function runSummary(result: RunResult): Summary {
   const held = measures['target-held']
   const output = `${figureText(measures.throughput, display)} on average, ${figureText(measures.output, display)} a shift`
   return {
-    question: target === null ? 'What does this line put out?' : 'Does this line hold its target?',
+    question: target === null ? 'What is the output of this line?' : 'Does this line reach its target?',
     answer:
       target !== null && held
-        ? `The line ${cannotWork(result) ? 'would reach' : 'reaches'} its target of ${rateText(target)} in ${shareOfShifts(held)} of the shifts${butCannotWork(result, 'it')}. It ${cannotWork(result) ? 'would put' : 'puts'} out ${output}.`
-        : `The line puts out ${output}. No target is given, so there is no verdict.`,
+        ? `The line ${cannotWork(result) ? 'would reach' : 'reaches'} its target of ${rateText(target)} in ${shareOfShifts(held)} of the shifts${butCannotWork(result, 'it')}. Its output ${cannotWork(result) ? 'would be' : 'is'} ${output}.`
+        : `The output is ${output}. No target is given, so there is no verdict.`,
     sureness: [
-      `${percentText(made.confidence)} confidence, from ${grouped(made.shifts, 0)} simulated ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'}: what stands after ± or in brackets is how far off the figure may be by ${result.drawn ? 'luck of the simulation and by what is not known of the inputs' : 'luck of the simulation'}.${average(result)}`,
+      `${percentText(made.confidence)} confidence, from ${grouped(made.shifts, 0)} simulated ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'}: the value after ± or in brackets is how far off the figure may be because of ${result.drawn ? 'random variation of the simulation and uncertainty of the inputs' : 'random variation of the simulation'}.${average(result)}`,
       ...bothKindsLine(result),
     ],
     limiting: limitingText(result, result.byHand),
@@ -33,7 +33,7 @@ export function runSummary(result: RunResult): Summary {
 /** Both kinds apart, of the rate. */
 export function bothKindsLine({ measures, display, drawn }: RunResult): string[] {
   const said = bothKinds(measures.throughput, display)
-  return drawn && said !== null ? [`Good cases out: ${said} (${drawsText(drawn)}).`] : []
+  return drawn && said !== null ? [`Throughput: ${said} (${drawsText(drawn)}).`] : []
 }
 
 /** What the interval of the rate says of the target; null where nothing is known of one of them. */
@@ -46,12 +46,12 @@ export function onAverage({ target, measures }: RunResult): 'holds' | 'falls sho
 /** The same in a sentence. */
 function average(result: RunResult): string {
   const holds = cannotWork(result)
-    ? ` On average it would hold the target${suffixCannotWork(result)}.`
-    : ' On average it holds the target: the whole interval does.'
+    ? ` On average it would reach the target${suffixCannotWork(result)}.`
+    : ' On average it reaches the target: the whole interval does.'
   const said = {
     holds,
-    'falls short': ' On average it falls short of the target: the whole interval does.',
-    open: ' Whether it holds the target on average is not shown: the target lies within the interval.',
+    'falls short': ' On average it misses the target: the whole interval does.',
+    open: ' Not shown whether it reaches the target on average: the target lies within the interval.',
   }
   const found = onAverage(result)
   return found ? said[found] : ''
@@ -79,7 +79,7 @@ function remedyFor(result: RunResult): string[] {
   const [worst] = shares.sort((a, b) => b.share - a.share)
   if (!worst || worst.share < 0.005) return []
   return [
-    `${worst.words(worst.name, percentText(worst.share, 2))} What that is worth, tapeshift compare says.`,
+    `${worst.words(worst.name, percentText(worst.share, 2))} tapeshift compare says what that is worth.`,
   ]
 }
 
@@ -88,12 +88,12 @@ function nextSteps(result: RunResult): string[] {
   const { target, measures } = result
   const held = measures['target-held'] ? wholeOf(measures['target-held']).low : null
   return sentences(
-    target === null && 'Give a target in the scenario, and the report says how often it is held.',
+    target === null && 'Give a target in the scenario, and the report says how often it is reached.',
     ...moreShifts(result),
     ...measureNextOf(result),
     ...(held !== null && held >= 0.95 && !cannotWork(result)
       ? [
-          'The target is held in 95 % of the shifts or more: tapeshift size says whether a cheaper line does that too.',
+          'The target is reached in 95 % of the shifts or more: tapeshift size says whether a cheaper line does that too.',
         ]
       : remedyFor(result)),
   )
@@ -114,7 +114,7 @@ function moreShifts(result: RunResult): string[] {
   const needed = result.made.shifts * ((high - low) / 2 / Math.abs(mean - result.target!)) ** 2
   const about =
     Number.isFinite(needed) && needed < 100_000
-      ? ` About ${grouped(Number(needed.toPrecision(2)), 0)} would tell.`
+      ? ` About ${grouped(Number(needed.toPrecision(2)), 0)} would show it.`
       : ''
-  return [`Simulate more shifts: these do not show whether the target is held on average.${about}`]
+  return [`Simulate more shifts: these do not show whether the target is reached on average.${about}`]
 }

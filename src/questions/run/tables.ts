@@ -81,7 +81,7 @@ function placesTable(result: RunResult): Table {
       ...[whenFull(source, result), undefined],
     ])
   return {
-    title: 'Where cases stand',
+    title: 'Where cases wait',
     columns: [...words('place'), ...columnsOf(ofPieces, keys)],
     rows: [...sources, ...places],
   }
@@ -105,7 +105,7 @@ const stopsTable = ({ equipment }: RunResult): Table => ({
   title: 'Stops',
   columns: [
     ...words('machine', 'stop'),
-    ...figures('a shift', 'from stop to restart, mean', 'of it waiting for crew'),
+    ...figures('a shift', 'from stop to restart, mean', 'waiting for crew, mean'),
   ],
   rows: Object.entries(equipment).flatMap(([name, { measures, jams = {} }]) =>
     causeKeys
@@ -120,7 +120,7 @@ const stopsTable = ({ equipment }: RunResult): Table => ({
 /** A kind of jam that has a name, below all jams of its piece. */
 const jamRow = (piece: string, [kind, of]: [string, Figures<JamKey>]): Cell[] => [
   piece,
-  `of them ${kind}`,
+  `${kind} only`,
   ...pick(of, ['stops', 'stop', 'wait']),
 ]
 
@@ -137,7 +137,7 @@ function routesTable({ equipment, measures }: RunResult): Table {
   return {
     title: 'Where cases go, a shift',
     columns: [...words('place', 'cases'), ...figures('a shift')],
-    rows: [...rows, ...(measures.rejected ? [['the line', 'left rejected', measures.rejected]] : [])],
+    rows: [...rows, ...(measures.rejected ? [['the line', 'rejected', measures.rejected]] : [])],
   }
 }
 
@@ -179,10 +179,12 @@ const someHave = ['other-work', 'other-work-done', 'other-work-left', 'at-post']
 function crewTable({ crew }: RunResult): Table {
   const crews = Object.entries(crew)
   const keys = someHave.filter((key) => crews.some(([, of]) => of[key]))
-  const note = keys.includes('other-work') ? ' Other work is beside that, in the same share.' : ''
+  const note = keys.includes('other-work')
+    ? ' Other work is shown separately, as a share of the same time.'
+    : ''
   return {
     title: 'People',
-    note: `Busy: walking and working, share of the time in which they are there.${note}`,
+    note: `Busy: walking and working, as a share of the time on duty.${note}`,
     columns: [...words('crew'), ...columnsOf(ofCrew, ['busy', ...keys])],
     rows: crews.map(([name, of]) => [name, of.busy, ...keys.map((key) => of[key] ?? '')]),
   }

@@ -26,13 +26,13 @@ export function tapeChart(result: RunResult): Chart | null {
     })),
   )
   if (heads.length === 0) return null
-  const words = heads.map(({ name, used, loss }) => `${name}: ${used}, of it ${loss} lost`)
-  const labels = ['laid on cases', 'lost with the rolls'] as const
+  const words = heads.map(({ name, used, loss }) => `${name}: ${used}, of which ${loss} lost`)
+  const labels = ['on cases', 'lost in roll changes and breaks'] as const
   return chartOf(result, {
     name: 'tape',
     section: 'money',
     title: 'Tape by head, a shift',
-    subtitle: `Beside each bar: tape used, and of it lost with the rolls. Plus-minus at ${percentText(made.confidence)} confidence.`,
+    subtitle: `Beside each bar: tape used, and the part lost in roll changes and breaks. Plus-minus at ${percentText(made.confidence)} confidence.`,
     alt: `Tape used a shift by head: ${words.join('; ')}.`,
     gap: 2,
     height: heads.length * 46 - 4,

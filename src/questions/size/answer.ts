@@ -44,7 +44,7 @@ function sizedDesign(
     ...{ set, cost, share: mean, low, high, shifts, verdict },
     without:
       without && 'worseThan' in without
-        ? `no better than design ${without.worseThan + 1}, which was refused`
+        ? `no better than design ${without.worseThan + 1}, which was rejected`
         : (without?.reason ?? null),
     promises,
     ...(found.drawn?.kept.has(design) ? { draws: found.drawn.kept.get(design)! } : {}),

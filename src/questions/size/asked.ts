@@ -60,7 +60,7 @@ export function sizeAsked(options: SizeOptions, loaded: ReadScenario): SizeAsked
   const holds = held.length > 0 ? held : (size?.holds ?? [])
   if (holds.length === 0)
     throw misuse(
-      'nothing to hold: give --holds "9 cases/min in 95 % of shifts", or `size: holds:` in the scenario',
+      'there is no promise: give --holds "9 cases/min in 95 % of shifts", or `size: holds:` in the scenario',
     )
   const known = choices.map((choice) => choice.path)
   const paths = (key: 'order' | 'rising') => {
@@ -72,7 +72,7 @@ export function sizeAsked(options: SizeOptions, loaded: ReadScenario): SizeAsked
     const odd = all.find((each) => !known.includes(each))
     if (odd !== undefined)
       throw misuse(
-        `${given.length > 0 ? `--${key}` : `size.${key}`}: \`${shown(odd)}\` is not chosen; ${nearest(odd, known)}`,
+        `${given.length > 0 ? `--${key}` : `size.${key}`}: \`${shown(odd)}\` is not one of the choices; ${nearest(odd, known)}`,
       )
     return [...all]
   }
@@ -88,7 +88,7 @@ export function sizeAsked(options: SizeOptions, loaded: ReadScenario): SizeAsked
   const falls = choices.find((choice) => rising.includes(choice.path) && !isRising(choice.values))
   if (falls)
     throw misuse(
-      `--rising: the values of \`${shown(falls.path)}\` do not rise: give them from the least to the most`,
+      `--rising: the values of \`${shown(falls.path)}\` do not rise: give them from smallest to largest`,
     )
   return {
     choices,
@@ -112,20 +112,20 @@ function drawsOfSize(
 ): Pick<SizeAsked, 'draws' | 'sure'> {
   const { most = usualShifts.toSize, draws: number, inputs, sure: written } = options
   if (number !== undefined && number < leastDraws)
-    throw misuse(`--draws ${number}: of fewer than ${leastDraws} draws nobody can say how they spread`)
+    throw misuse(`--draws ${number}: at least ${leastDraws} draws are needed to know their spread`)
   const evidence = inputsBeside(loaded.evidence, choices)
   const draws = drawsAsked(options, { evidence }, most, shiftsOfDraw)
   if (written === undefined) return { draws, sure: null }
   const sure = readAt(`--sure ${shown(written)}`, () => {
     const share = quantityWritten(written, 'share')
     if (share > 0 && share < 1) return share
-    throw misuse('it must lie above 0 % and below 100 %, such as "90 %": draws show no certainty')
+    throw misuse('it must be above 0 % and below 100 %, such as "90 %": draws cannot prove certainty')
   })
   if (inputs === 'fixed')
-    throw misuse('--sure asks for a share of draws of the inputs, --inputs fixed holds them: choose one')
+    throw misuse('--sure needs draws of the inputs, but --inputs fixed keeps them fixed: choose one')
   if (draws === null)
     throw misuse(
-      '--sure: no value of the scenario that is not chosen says how well it is known, so that there is nothing to draw; write one such as `36 in 40000 cases` or `{guess: 90 s, between: [60 s, 150 s]}`',
+      '--sure: no value outside the choices says how well it is known, so there is nothing to draw. Write a value such as `36 in 40000 cases` or `{guess: 90 s, between: [60 s, 150 s]}`',
     )
   return { draws, sure }
 }

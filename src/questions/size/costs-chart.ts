@@ -53,7 +53,9 @@ export function sizeCostChart(result: SizeResult): Chart | null {
     axes: {
       x: numbers({
         isInside: true,
-        title: isPriced ? `cost of a shift by hand, ${currency}` : 'place in the order of the designs',
+        title: isPriced
+          ? `hand-calculated cost of a shift, ${currency}`
+          : 'place in the order of the designs',
         ...across,
         most: 9,
         isPlain: true,
@@ -125,10 +127,10 @@ function subtitleOf(
   const signs = signsOf(told.map(({ verdict }) => verdict))
   const { promises } = result
   return sentences(
-    `${signs}${intervalWords(result)}. Dashed: what is asked for${near > 0 ? '; shaded: near enough to go either way' : ''}.`,
-    promises.length > 1 && `Verdicts are of all ${promises.length} promises.`,
-    without > 0 && `Not drawn: ${grouped(without, 0)} refused without simulating.`,
-    hasHeaps && '×2 beside a sign: two designs lie there.',
+    `${signs}${intervalWords(result)}. Dashed: the promise${near > 0 ? '; shaded: close enough to go either way' : ''}.`,
+    promises.length > 1 && `Verdicts are for all ${promises.length} promises.`,
+    without > 0 && `Not drawn: ${grouped(without, 0)} rejected without simulation.`,
+    hasHeaps && '×2 beside a sign: two designs have this cost and figure.',
   ).join(' ')
 }
 
@@ -185,7 +187,7 @@ function axisOf(spots: readonly Spot[], asked: number, near: number, { unit }: P
 /** What is asked for, with the digits that tell it from its neighbours. */
 function askedWords({ isLeast }: PromiseResult, asked: number, decimals: number, word: string): string {
   const figure = Number(asked.toFixed(Math.max(decimals, 4)))
-  return `asked for: at ${isLeast ? 'least' : 'most'} ${figure} ${word}`.trimEnd()
+  return `promise: at ${isLeast ? 'least' : 'most'} ${figure} ${word}`.trimEnd()
 }
 
 function titleOf(result: SizeResult, isPriced: boolean): string {
@@ -212,12 +214,12 @@ function altOf(result: SizeResult, told: readonly SizedDesign[], without: number
     return `${designName(design)}: ${text(design.promises[0]!.mean!)}, ${verdict}${nearest}`
   })
   const more = told.length > mostNamed ? [`and ${told.length - mostNamed} more`] : []
-  const refused = without > 0 ? ` ${grouped(without, 0)} more were refused without simulating.` : ''
+  const refused = without > 0 ? ` ${grouped(without, 0)} more were rejected without simulation.` : ''
   const end = endOf(result)
   const figure = end?.afresh.promises[0]?.mean ?? null
   const fresh =
     end && figure !== null
-      ? ` In ${counted(end.afresh.shifts, 'fresh shift')} ${endName(result)} keeps ${text(figure)}.`
+      ? ` In ${counted(end.afresh.shifts, 'fresh shift')} ${endName(result)} has ${text(figure)}.`
       : ''
   return `${promises[0]!.promise}, designs in order of cost: ${[...named, ...more].join('; ')}.${refused}${fresh}`
 }

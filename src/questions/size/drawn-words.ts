@@ -14,7 +14,7 @@ const keptText = (draws: KeptDraws): string => `${draws.kept} of ${counted(ofDra
 /** What was asked of the draws: `in at least 90 % of 60 draws of what the inputs may be`; empty where nothing was. */
 export const sureText = ({ drawn }: SizeResult): string =>
   drawn && drawn.sure !== null
-    ? ` in at least ${percentText(drawn.sure)} of ${counted(drawn.draws, 'draw')} of what the inputs may be`
+    ? ` in at least ${percentText(drawn.sure)} of ${counted(drawn.draws, 'draw')} of the uncertain inputs`
     : ''
 
 /** In how many draws the design that the search ends with keeps its promises, and in what share of what the inputs may be; empty where they were held fixed. */
@@ -23,9 +23,9 @@ export function keptSentences(result: SizeResult): string[] {
   const draws = endOf(result)?.design.draws
   if (!drawn || !draws) return []
   return sentences(
-    `It keeps ${promisesText(result)} in ${keptText(draws)} of what the inputs may be: ${shareText(drawn)}.`,
+    `It meets ${promisesText(result)} in ${keptText(draws)} of the uncertain inputs: ${shareText(drawn)}.`,
     draws.open > 0 &&
-      `${counted(draws.open, 'draw')} could not be told in ${observed(made.shifts, result)} and ${draws.open === 1 ? 'counts' : 'count'} as not kept.`,
+      `${counted(draws.open, 'draw')} could not be decided in ${observed(made.shifts, result)} and ${draws.open === 1 ? 'counts' : 'count'} as not met.`,
   )
 }
 
@@ -37,16 +37,16 @@ const shareText = ({ share, low, high }: SizeDrawn): string =>
 export function isSureShown({ drawn }: SizeResult): string[] {
   if (!drawn || drawn.sure === null || drawn.share < drawn.sure || drawn.low >= drawn.sure) return []
   return [
-    `The draws keep it as often as was asked; of all that the inputs may be ${percentText(drawn.sure)} lies within the limits, so it may be less. More --draws narrow them.`,
+    `The draws meet it as often as required. But ${percentText(drawn.sure)} lies within the limits of the true share, so the true share may be smaller. More --draws narrow the limits.`,
   ]
 }
 
 /** Said beside figures whose interval holds luck alone. */
-export const asGiven = ({ drawn }: SizeResult): string => (drawn ? ', with the inputs as they are given' : '')
+export const asGiven = ({ drawn }: SizeResult): string => (drawn ? ', with the inputs as given' : '')
 
 /** Said beside figures whose plus-minus holds both kinds. */
 export const withBoth = ({ drawn }: SizeResult): string =>
-  drawn ? ', with what is not known of the inputs in the plus-minus' : ''
+  drawn ? ', with the uncertainty of the inputs in the plus-minus' : ''
 
 /** The figures of the design that the search ends with, with both kinds of what is not known. */
 export function bothKindsSentences(result: SizeResult): string[] {
@@ -65,15 +65,15 @@ export function bothKindsSentences(result: SizeResult): string[] {
         inputs && figureWords({ mean: luck.mean, low: inputs.low, high: inputs.high }, unit, result)
       return (
         whole &&
-        `${promise}: ${figureWords(luck, unit, result)} with the inputs as they are given, ${whole} with what is not known of them`
+        `${promise}: ${figureWords(luck, unit, result)} with the inputs as given, ${whole} with their uncertainty`
       )
     }),
-    said('good cases out', throughput),
+    said('throughput', throughput),
     said(cost?.label ?? '', cost),
   )
   return figures.length === 0
     ? []
-    : [`With both kinds of what is not known (${drawsText(drawn)}): ${figures.join('; ')}.`]
+    : [`With both kinds of uncertainty (${drawsText(drawn)}): ${figures.join('; ')}.`]
 }
 
 /**
@@ -102,7 +102,7 @@ export function drawsCertainty(result: SizeResult): string[] {
   const { drawn, made } = result
   if (!drawn) return []
   return [
-    `A draw is one set of what the inputs may be. It is judged as the search judges a design, by shifts that nothing else saw, as many as tell it and ${grouped(made.shifts, 0)} at most: wrongly with at most ${percentText(drawn.wrongly)} chance either way, and what is as near to a promise as counts as either may go either way. The limits of the share are exact ones of ${percentText(made.confidence)} confidence (Clopper and Pearson), moved by what such verdicts may be wrong${drawn.family > 1 ? `, and hold for all ${drawn.family} designs that were drawn at once` : ''}.`,
+    `A draw is one possible set of the inputs. It is judged like a design in the search, with its own shifts, until it is decided or after ${grouped(made.shifts, 0)} shifts. A verdict is wrong with at most ${percentText(drawn.wrongly)} chance either way; a draw within the stated "within" of a promise may go either way. The limits of the share are exact at ${percentText(made.confidence)} confidence (Clopper and Pearson), widened for wrong verdicts${drawn.family > 1 ? `, and apply to all ${drawn.family} drawn designs at the same time` : ''}.`,
     ...isSureShown(result),
     ...bothKindsSentences(result),
   ]
@@ -111,7 +111,7 @@ export function drawsCertainty(result: SizeResult): string[] {
 /** The same in a sentence for the list of what the study did; empty where inputs were held fixed. */
 export const drawsFact = ({ drawn }: SizeResult): string =>
   drawn
-    ? ` What is not known of the inputs: ${drawsText(drawn)}, each on random numbers of its own, alike for all designs; two-way layout of draws and shifts, degrees of freedom by Welch and Satterthwaite.`
+    ? ` Uncertainty of the inputs: ${drawsText(drawn)}, each with its own random numbers, the same for all designs; two-way layout of draws and shifts, degrees of freedom by Welch and Satterthwaite.`
     : ''
 
 /** Of a pick that was asked to be sure, the designs before it that hold with the inputs as they are given, in too few draws. */
@@ -127,10 +127,12 @@ export function lessSure(result: SizeResult): { design: SizedDesign; draws: Kept
 function tooMany({ missed, open }: KeptDraws): string {
   const all = missed + open
   const told =
-    open > 0 ? ` (${open === all ? (all === 1 ? 'it was' : 'they were') : `${open} of them`} not told)` : ''
+    open > 0
+      ? ` (${open === all ? (all === 1 ? 'it was' : 'they were') : `${open} of them`} not decided)`
+      : ''
   return all === 1
-    ? `one that is not kept${told} is too many`
-    : `${all} that are not kept${told} are too many`
+    ? `one draw that misses it${told} is too many`
+    : `${all} draws that miss it${told} are too many`
 }
 
 /** The cheapest of these and the last in a sentence each. */
@@ -140,7 +142,7 @@ export function lessSureSentences(result: SizeResult, pick: SizedDesign): string
   const holds =
     all.length > 1
       ? [
-          `${counted(all.length, 'design')} before it hold ${promisesText(result)} too with the inputs as they are given, but in too few draws.`,
+          `${counted(all.length, 'design')} before it also hold ${promisesText(result)} with the inputs as given, but in too few draws.`,
         ]
       : []
   return [
@@ -148,8 +150,8 @@ export function lessSureSentences(result: SizeResult, pick: SizedDesign): string
     ...told.map(({ design, draws }) => {
       const saved = design.cost === null || pick.cost === null ? 0 : pick.cost - design.cost
       const less = saved > 0 ? ` costs ${moneyText(saved, result)} a shift less and` : ''
-      const seen = all.length > 1 ? '' : ' holds it too with the inputs as they are given, but'
-      return `${setText(design.set)}${less}${seen} keeps it in ${keptText(draws)}, and was left then: ${tooMany(draws)}.`
+      const seen = all.length > 1 ? '' : ' also holds it with the inputs as given, but'
+      return `${setText(design.set)}${less}${seen} meets it in ${keptText(draws)} and was dropped then: ${tooMany(draws)}.`
     }),
   ]
 }
@@ -159,7 +161,7 @@ export function noneSure(result: SizeResult): string | null {
   const { drawn, designs, nearest } = result
   if (!drawn || nearest === null) return null
   const holding = designs.filter(({ draws }) => draws)
-  return `None of the ${counted(result.all, 'design')} holds ${promisesText(result)}${sureText(result)}. With the inputs as they are given ${holding.length === 1 ? 'one does' : `${grouped(holding.length, 0)} that were drawn do`}. Surest is ${setText(designs[nearest.design]!.set)}. ${keptSentences(result).join(' ')}`
+  return `None of the ${counted(result.all, 'design')} holds ${promisesText(result)}${sureText(result)}. With the inputs as given ${holding.length === 1 ? 'one does' : `${grouped(holding.length, 0)} that were drawn do`}. The most certain is ${setText(designs[nearest.design]!.set)}. ${keptSentences(result).join(' ')}`
 }
 
 /** What to do where none is sure enough; `wider`: choices to be widened, empty where none stands at an end. */

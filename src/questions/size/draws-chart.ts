@@ -34,8 +34,8 @@ export function sizeDrawsChart(result: SizeResult): Chart | null {
     name: 'draws',
     section: 'unknown',
     title: kept,
-    subtitle: `Each sign is a draw of what the inputs may be: ${signsOf(told.map(({ verdict }) => verdict))}. Across: ${shortened(path, 60)}, which adds most. Up: ${promise.promise} over ${drawn.shifts} shifts of the draw; its verdict is of as many as tell it. Shaded: near enough to go either way.`,
-    alt: `${kept} ${told.length} draws by ${path} and by how well they keep it; asked for is ${promise.unit === 'share' ? percent(promise.value) : asked}.`,
+    subtitle: `Each sign is a draw of the uncertain inputs: ${signsOf(told.map(({ verdict }) => verdict))}. Across: ${shortened(path, 60)}, the input that adds most. Up: ${promise.promise} over ${drawn.shifts} shifts of the draw; its verdict may use more shifts. Shaded: close enough to go either way.`,
+    alt: `${kept} ${told.length} draws by ${path} and by how well they meet it; the promise is ${promise.unit === 'share' ? percent(promise.value) : asked}.`,
     gap: 16,
     height: { all: 400 },
     axes: {

@@ -17,13 +17,13 @@ export function headline(result: SizeResult): string[] {
   const design = designs[pick]!
   const isPriced = design.cost !== null && !isCostInPart(result)
   const lines = [
-    `Choose ${setText(design.set)}: ${isPriced ? 'the cheapest design' : 'the first design in the order below'} that holds ${heldText(result)}${sureText(result)}${butCannotWork(result, 'it')}.${isPriced ? ` By hand a shift costs ${moneyText(design.cost!, result)}.` : ''} ${besideCost(result)}`.trimEnd(),
+    `Choose ${setText(design.set)}: ${isPriced ? 'the cheapest design' : 'the first design in the order below'} that holds ${heldText(result)}${sureText(result)}${butCannotWork(result, 'it')}.${isPriced ? ` By hand calculation a shift costs ${moneyText(design.cost!, result)}.` : ''} ${besideCost(result)}`.trimEnd(),
     ...(picked
       ? [
           `Its margin: ${marginsOf(picked.promises, result)}, in ${observed(picked.shifts, result, 'fresh ')} that the search did not see${asGiven(result)}.`,
           ...contradiction(result),
           ...joinedOnes(keptSentences(result)),
-          `In these it puts out ${figureText(picked.measures.throughput, display)}, ${figureText(picked.measures.output, display)} a shift${withBoth(result)}. ${limiting(picked)}`.trimEnd(),
+          `In these its output is ${figureText(picked.measures.throughput, display)}, ${figureText(picked.measures.output, display)} a shift${withBoth(result)}. ${limiting(picked)}`.trimEnd(),
         ]
       : []),
     ...(lessSure(result).length > 0 ? lessSureSentences(result, design) : cheaperOnes(result, design)),
@@ -31,7 +31,7 @@ export function headline(result: SizeResult): string[] {
   const open = designs.filter(({ verdict }, index) => verdict === 'undecided' && index < pick)
   if (open.length > 0)
     lines.push(
-      `Not told in ${observed(result.made.shifts, result)}, and passed over: ${open.map((each) => `${setText(each.set)} (${figureWords(each.promises[0], promises[0]!.unit, result)})`).join('; ')}. Allow more --shifts, or count more as either with "within".`,
+      `Not decided in ${observed(result.made.shifts, result)}, and skipped: ${open.map((each) => `${setText(each.set)} (${figureWords(each.promises[0], promises[0]!.unit, result)})`).join('; ')}. Allow more --shifts, or a larger "within".`,
     )
   return lines
 }
@@ -46,11 +46,11 @@ function cheaperOnes(result: SizeResult, pick: SizedDesign): string[] {
     return [
       pick.place === 1
         ? pick.cost === null || isCostInPart(result)
-          ? 'It is the first of all in the order.'
+          ? 'It is the first design in the order.'
           : 'No design costs less.'
         : isCostInPart(result)
-          ? 'Pencil and paper rule out all before it in the order.'
-          : 'No cheaper design was simulated: it is the cheapest of all that pencil and paper do not rule out.',
+          ? 'All designs before it in the order are ruled out by hand calculation.'
+          : 'No cheaper design was simulated: it is the cheapest that hand calculation does not rule out.',
     ]
   const saved = (design: SizedDesign) =>
     design.cost === null || pick.cost === null ? null : pick.cost - design.cost
@@ -58,8 +58,8 @@ function cheaperOnes(result: SizeResult, pick: SizedDesign): string[] {
     `${which}, with ${differing(design, pick)},${price} does not hold it: ${marginsOf(design.promises, result)}, in ${observed(design.shifts, result)}.`
   const next = designs[nextCheaper]!
   const amount = saved(next)
-  const simulated = 'The next cheaper one that was simulated'
-  if (amount === null) return [tell(next, 'The next one before it that was simulated', '')]
+  const simulated = 'The next cheaper simulated design'
+  if (amount === null) return [tell(next, 'The next simulated design before it', '')]
   const less = (design: SizedDesign) => ` costs ${moneyText(saved(design)!, result)} a shift less and`
   if (amount >= noMoney) return [tell(next, simulated, less(next))]
   const cheaper = designs.findLast(
@@ -70,7 +70,7 @@ function cheaperOnes(result: SizeResult, pick: SizedDesign): string[] {
       (saved(design) ?? 0) >= noMoney,
   )
   return [
-    tell(next, 'The next one before it', ' costs the same and'),
+    tell(next, 'The next design before it', ' costs the same and'),
     ...(cheaper ? [tell(cheaper, simulated, less(cheaper))] : []),
   ]
 }

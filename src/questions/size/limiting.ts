@@ -11,7 +11,8 @@ import type { JudgedAfresh } from './document.js'
 export function limiting({ bottleneck, equipment, losses }: JudgedAfresh): string {
   const piece = bottleneck === null ? undefined : equipment[bottleneck]
   return sentences(
-    piece && `What limits it is ${bottleneck}, which by hand has least to spare: ${topStates(piece)}.`,
+    piece &&
+      `It is limited by ${bottleneck}, which by hand calculation has least spare capacity: ${topStates(piece)}.`,
     ...(losses ? largestLosses(losses.machines) : []),
   ).join(' ')
 }
@@ -40,7 +41,7 @@ function largestLosses(machines: readonly MachineLosses[]): string[] {
     .slice(0, mostTold)
   return machine && steps.length > 0
     ? [
-        `Of what ${machine.machine} could put out it loses most to: ${steps.map((step) => `${step.label} ${share(step.share)}`).join(', ')}.`,
+        `The largest losses of ${machine.machine} are: ${steps.map((step) => `${step.label} ${share(step.share)}`).join(', ')}.`,
       ]
     : []
 }

@@ -87,7 +87,7 @@ function subtitleOf(result: SizeResult, map: ChoiceMap, chosen: SizedDesign | nu
   const found = new Set(map.cells.map((cell) => cell.is))
   const signs = [
     signsOf([...found].filter((is) => is !== 'without' && is !== 'not tried')),
-    ...(found.has('without') ? ['× refused without simulating'] : []),
+    ...(found.has('without') ? ['× rejected without simulation'] : []),
     ...(found.has('not tried') ? ['· not tried, or no scenario'] : []),
   ]
   return [
@@ -133,7 +133,7 @@ function pointsOf(
   return [
     endRing(name, ended, radius),
     ...verdictPoints(those, radius),
-    dots('refused without simulating', those('without'), {
+    dots('rejected without simulation', those('without'), {
       ...{ style: 'crossRot', radius: radius - 1, colour: quietInk, edge: 1.5 },
     }),
     dots('not tried', those('not tried'), { style: 'circle', radius: 1.5, colour: frame }),
@@ -183,8 +183,8 @@ function altOf({ across, up, cells }: ChoiceMap, chosen: SizedDesign | null, nam
     ...of(name, ({ design }) => design === chosen),
     ...others('holds', ({ is }) => is === 'accepted'),
     ...others('fails', ({ is }) => is === 'refused'),
-    ...others('not told', ({ design }) => design!.verdict === 'undecided'),
-    ...others('refused without simulating', ({ is }) => is === 'without'),
+    ...others('undecided', ({ design }) => design!.verdict === 'undecided'),
+    ...others('rejected without simulation', ({ is }) => is === 'without'),
   ]
   return `${across.path} against ${up.path}: ${parts.join('; ')}; the others were not tried.`
 }

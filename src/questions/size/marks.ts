@@ -10,7 +10,7 @@ import { endWord } from './words.js'
 export const marks = {
   accepted: { sign: '●', word: 'holds', style: 'circle', fill: palette.main },
   refused: { sign: '○', word: 'fails', style: 'circle', fill: palette.paper },
-  undecided: { sign: '△', word: 'not told', style: 'triangle', fill: palette.paper },
+  undecided: { sign: '△', word: 'undecided', style: 'triangle', fill: palette.paper },
 } as const
 
 const verdicts = Object.keys(marks) as (keyof typeof marks)[]

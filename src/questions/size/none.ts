@@ -24,20 +24,20 @@ function whyNone(result: SizeResult): string {
   const open = designs.filter(({ verdict }) => verdict === 'undecided')
   const promises = promisesText(result)
   if (open.length > 0)
-    return `No design is chosen: ${counted(open.length, 'design')} could not be told in ${observed(made.shifts, result)}${open.length < designs.length ? `, and the others do not hold ${promises}` : ''}.`
-  return `None of the ${counted(all, 'design')} holds ${promises}${nearest?.byHand ? ': by hand none can, and none was simulated' : ''}.`
+    return `No design is chosen: ${counted(open.length, 'design')} could not be decided in ${observed(made.shifts, result)}${open.length < designs.length ? `, and the others do not hold ${promises}` : ''}.`
+  return `None of the ${counted(all, 'design')} holds ${promises}${nearest?.byHand ? ': by hand calculation none can, and none was simulated' : ''}.`
 }
 
 /** The nearest design, by how much it misses, and what limits it. */
 function nearestLines(design: SizedDesign, result: SizeResult): string[] {
   const { afresh, byHand } = result.nearest!
-  const name = result.drawn ? 'With the inputs as they are given it' : `Nearest comes ${setText(design.set)}`
+  const name = result.drawn ? 'With the inputs as given it' : `The nearest is ${setText(design.set)}`
   if (afresh) {
     const { measures, promises, shifts } = afresh
-    const isOpen = design.verdict === 'undecided' ? ', which could not be told' : ''
+    const isOpen = design.verdict === 'undecided' ? ', which could not be decided' : ''
     return [
       `${name}${result.drawn ? ' holds' : isOpen}: ${marginsOf(promises, result)}, in ${observed(shifts, result, 'fresh ')} that the search did not see.`,
-      `In these it puts out ${figureText(measures.throughput, result.display)}, ${figureText(measures.output, result.display)} a shift${withBoth(result)}. ${limiting(afresh)}`.trimEnd(),
+      `In these its output is ${figureText(measures.throughput, result.display)}, ${figureText(measures.output, result.display)} a shift${withBoth(result)}. ${limiting(afresh)}`.trimEnd(),
     ]
   }
   if (!byHand) return [`${name}.`]
@@ -46,7 +46,10 @@ function nearestLines(design: SizedDesign, result: SizeResult): string[] {
     promised !== null && promised > atMost
       ? `, ${rateText(promised - atMost, result, 2)} short of the ${rateText(promised, result)} promised`
       : ''
-  return [`${name}: by hand it puts out ${rateText(atMost, result)} at most${short}.`, unquoted(message)]
+  return [
+    `${name}: by hand calculation its output is ${rateText(atMost, result)} at most${short}.`,
+    unquoted(message),
+  ]
 }
 
 function rateText(rate: number, { display }: SizeResult, digits = 4): string {
@@ -60,18 +63,18 @@ const unquoted = (text: string): string => text.replaceAll('`', '')
 /** What to do next where no design holds, in sentences. */
 export function adviceText(result: SizeResult): string[] {
   const { nearest, designs, made } = result
-  if (nearest === null) return ['Widen the choices, or promise less.']
+  if (nearest === null) return ['Offer more choices, or promise less.']
   const { atEnds, byHand, afresh } = nearest
   if (result.drawn) return noneSureAdvice(result, atEnds.length > 0 ? beyond(atEnds) : '')
   if (designs[nearest.design]!.verdict === 'undecided')
     return sentences(
-      `Allow more --shifts than ${grouped(made.shifts, 0)}, or count more as either with "within".`,
+      `Allow more --shifts than ${grouped(made.shifts, 0)}, or a larger "within".`,
       atEnds.length > 0 && `Or offer ${beyond(atEnds)}.`,
     )
   if (byHand) {
     const ends = atEnds.filter(({ path }) => path === byHand.path)
     return [
-      `By hand it takes ${unquoted(byHand.fix)}.`,
+      `Fix by hand calculation: ${unquoted(byHand.fix)}.`,
       ends.length > 0 ? `Offer ${beyond(ends)}; or promise less.` : 'Offer that, or promise less.',
     ]
   }
@@ -79,7 +82,7 @@ export function adviceText(result: SizeResult): string[] {
   return [
     atEnds.length > 0
       ? `Offer ${beyond(atEnds)}; or promise less.`
-      : `No value of it stands at the end of its range, so more of the same is not enough: offer another choice${limit}; or promise less.`,
+      : `All its values are inside their ranges, so wider ranges are not enough: offer another choice${limit}; or promise less.`,
   ]
 }
 

@@ -18,14 +18,14 @@ export function parsePromise(
   unknown: (name: string) => string,
 ): Condition {
   const [promise, near, ...more] = text.trim().split(/\s+within\s+/) as [string, string | undefined]
-  if (more.length > 0) throw misuse('"within" is said once')
+  if (more.length > 0) throw misuse('give "within" only once')
   const ofShifts = /^(.*?)\s+in\s+(.+?)\s+of\s+(?:the\s+)?shifts$/.exec(promise)
   if (!ofShifts) {
     const requirement = parseRequirement(promise, measures, unknown)
     const { measure } = requirement
     if (measure.kind === 'quantile')
       throw misuse(
-        'a quantile cannot be told shift by shift; write it as a share of shifts, such as "output >= 3000 in 90 % of shifts"',
+        'a quantile has no value for a single shift; write it as a share of shifts, such as "output >= 3000 in 90 % of shifts"',
       )
     if (measure.kind === 'share') refuseCertainty(requirement.value)
     if (near !== undefined)
@@ -33,7 +33,7 @@ export function parsePromise(
     if (measure.kind === 'share') return meanCondition(requirement, usualNear)
     const { unit } = measure
     throw misuse(
-      `say how near counts as either, in the unit of the measure, such as "${promise} within 0.1${nearUnits[unit] ?? ''}"`,
+      `add the miss that does not matter, in the unit of the measure, such as "${promise} within 0.1${nearUnits[unit] ?? ''}"`,
     )
   }
   const [, inner, written] = ofShifts as unknown as [string, string, string]
@@ -44,7 +44,7 @@ export function parsePromise(
     unknown,
   )
   if (requirement.measure.kind === 'share' || requirement.measure.kind === 'quantile')
-    throw misuse(`${inner} is not said of a single shift; leave out "in ${written} of shifts"`)
+    throw misuse(`${inner} has no value for a single shift; leave out "in ${written} of shifts"`)
   const share = quantityWritten(written, 'share')
   refuseCertainty(share)
   return shareCondition(
@@ -66,10 +66,10 @@ const nearUnits: Partial<Record<string, string>> = {
 
 function refuseCertainty(share: number): void {
   if (share > 0 && share < 1) return
-  throw misuse('the share of shifts lies above 0 % and below 100 %: nothing is certain of all shifts')
+  throw misuse('the share of shifts must be above 0 % and below 100 %: nothing is certain for all shifts')
 }
 
 function above0(value: number): number {
   if (value > 0) return value
-  throw misuse('how near counts as either is more than nothing')
+  throw misuse('"within" must be above 0')
 }

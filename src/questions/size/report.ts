@@ -39,7 +39,7 @@ export function sizeReport(result: SizeResult): Report {
     facts: {
       trials: `${trials}, in order of cost.`,
       estimation:
-        'Sequential tests after Wald of each promise on the same random numbers, the risk shared out among them; the design that this ends with is estimated from fresh shifts.' +
+        'Sequential tests after Wald for each promise, on the same random numbers, with the risk divided among them. The chosen design is then estimated from fresh shifts.' +
         drawsFact(result),
     },
   })
@@ -50,8 +50,8 @@ function certainty(result: SizeResult): string[] {
   const without = designs.filter((each) => each.without !== null).length
   const everyOne = `all ${grouped(all, 0)} designs for ${grouped(made.shifts, 0)} shifts each would be ${grouped(all * made.shifts, 0)} shifts`
   const search = isFull
-    ? `Every design was simulated for ${grouped(made.shifts, 0)} shifts and judged by its figure alone: ${grouped(spent.shifts, 0)} shifts. How sure that is was not worked out.`
-    : `It took ${counted(spent.designs, 'design')} and ${counted(spent.shifts, 'shift')}${without > 0 ? `; ${counted(without, 'design')} more ${without === 1 ? 'was' : 'were'} refused without simulating` : ''} (${everyOne}).`
+    ? `Every design was simulated for ${grouped(made.shifts, 0)} shifts and judged by its figure alone: ${grouped(spent.shifts, 0)} shifts. The confidence was not calculated.`
+    : `It took ${counted(spent.designs, 'design')} and ${counted(spent.shifts, 'shift')}${without > 0 ? `; ${counted(without, 'design')} more ${without === 1 ? 'was' : 'were'} rejected without simulation` : ''} (${everyOne}).`
   return [
     ...(isFull || spent.designs === 0 ? [] : [procedure(result)]),
     search,
@@ -67,9 +67,9 @@ function procedure(result: SizeResult): string {
     promises.map((promise) => promiseAt(promise, side * promise.near, result)).join(' and ')
   const sure =
     pick === null
-      ? `simulating refused no design that keeps ${at(1)}.`
-      : `simulating refused no design before the pick that keeps ${at(1)}, and the pick keeps ${at(-1)}. What lies between may go either way.`
-  return `${percentText(made.confidence)} confidence in the whole procedure: ${sure} (Sequential tests after Wald, all designs on the same random numbers, the risk shared out among them.)`
+      ? `the simulation rejected no design that meets ${at(1)}.`
+      : `the simulation rejected no design before the chosen one that meets ${at(1)}, and the chosen one meets ${at(-1)}. Designs between these limits may go either way.`
+  return `${percentText(made.confidence)} confidence in the whole procedure: ${sure} (Sequential tests after Wald, all designs on the same random numbers, the risk divided among them.)`
 }
 
 /** Which shifts the figures of the pick are of. */
@@ -82,20 +82,21 @@ function freshText(result: SizeResult): string[] {
     result.pick === null &&
       !result.drawn &&
       simulated > 1 &&
-      `Which design is nearest was told by ${grouped(Math.min(weighed.shifts, result.made.shifts), 0)} shifts or more of ${simulated > weighed.designs ? `the ${weighed.designs} that seemed nearest` : 'each'}.`,
-    `The figures of the ${endWord(result)} are of ${observed(shifts, result)} that the search did not see, numbers ${grouped(firstShift, 0)} to ${grouped(firstShift + shifts - 1, 0)}: ${percentText(result.made.confidence)} confidence that what it keeps in the long run lies within their interval.`,
+      `The nearest design was found with ${grouped(Math.min(weighed.shifts, result.made.shifts), 0)} shifts or more of ${simulated > weighed.designs ? `the ${weighed.designs} that seemed nearest` : 'each'}.`,
+    `The figures of the ${endWord(result)} come from ${observed(shifts, result)} that the search did not see, numbers ${grouped(firstShift, 0)} to ${grouped(firstShift + shifts - 1, 0)}: ${percentText(result.made.confidence)} confidence that the long-run values lie within their intervals.`,
   )
 }
 
 function limits({ notes, order, rising, isFull, shift, spent }: SizeResult): string[] {
   return sentences(
     ...notes,
-    `Designs stand in order of: ${order.join(', then ')}. ${order[0] === 'cost' ? 'The cost is worked out by hand for the promised rate, stops left out; what is not priced does not count.' : 'Nothing is priced, so the cheapest is the first in that order.'}`,
-    rising.length > 0 && `Taken as known: more of ${rising.join(', ')} never hurts.`,
+    `Designs are sorted by: ${order.join(', then ')}. ${order[0] === 'cost' ? 'The cost is calculated by hand for the promised rate, without stops; items without a price do not count.' : 'The scenario has no prices, so the first in this order is taken as the cheapest.'}`,
+    rising.length > 0 && `Assumed, as you said: more of ${rising.join(', ')} never hurts.`,
     !(isFull || spent.designs === 0) &&
-      'A design is simulated until its verdict is clear, so its figure leans a little to the side of the verdict, and an interval would cover too seldom: none is given. The fresh shifts know nothing of the search.',
-    shift.campaign > 1 && 'Shifts follow each other in campaigns: a share of shifts is one of campaigns.',
-    'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A design is as good as what was measured for them.',
+      'A design is simulated until its verdict is clear. This biases its figure a little, so no interval is given. The fresh shifts are independent of the search.',
+    shift.campaign > 1 &&
+      'Shifts follow each other in campaigns: a share of shifts means a share of campaigns.',
+    'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A design is only as good as your measurements of them.',
   )
 }
 
@@ -105,7 +106,7 @@ export function sizeSummary(result: SizeResult, headline: readonly string[]): Su
   const end = endOf(result)?.afresh
   const limiting = end ? limitingText(end, end) : ''
   return {
-    question: 'What is the cheapest line that keeps its promises?',
+    question: 'What is the cheapest line that meets its promises?',
     answer: [headline[0]!, ...contradiction(result)].join(' '),
     sureness: [
       isFull
@@ -120,7 +121,7 @@ export function sizeSummary(result: SizeResult, headline: readonly string[]): Su
         ? adviceText(result)
         : [
             ...measureNextOf(result),
-            'Put the pick into the scenario and simulate it with tapeshift run: that report shows its queues, stops, tape and money.',
+            'Put the chosen values into the scenario and simulate it with tapeshift run. That report shows its queues, stops, tape and money.',
           ],
   }
 }

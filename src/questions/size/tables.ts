@@ -40,7 +40,7 @@ function shortNames(paths: readonly string[]): string[] {
   })
 }
 
-const verdictWords = { accepted: 'holds', refused: 'fails', undecided: 'not told' }
+const verdictWords = { accepted: 'holds', refused: 'fails', undecided: 'undecided' }
 
 /** Shifts, and what they say. */
 type Seen = Pick<SizedDesign, 'promises' | 'shifts' | 'draws'>
@@ -61,9 +61,7 @@ function shownRows({ designs, pick, promises }: SizeResult): { rows: Row[]; note
     return {
       rows: nearest.sort((a, b) => a.index - b.index),
       notes:
-        told.length > mostRows
-          ? [`The ${mostRows} of ${told.length} that came nearest; all stand in designs.csv.`]
-          : [],
+        told.length > mostRows ? [`The nearest ${mostRows} of ${told.length}; designs.csv has all.`] : [],
     }
   }
   const upTo = told.filter(({ index }) => index <= pick)
@@ -72,9 +70,9 @@ function shownRows({ designs, pick, promises }: SizeResult): { rows: Row[]; note
   return {
     rows,
     notes: sentences(
-      rows.length < upTo.length && `The last ${mostRows} of ${upTo.length} up to the pick.`,
+      rows.length < upTo.length && `The last ${mostRows} of ${upTo.length} up to the chosen design.`,
       beyond > 0 &&
-        `${counted(beyond, 'simulated design')} that ${beyond === 1 ? 'costs' : 'cost'} more and all others that were told stand in designs.csv.`,
+        `designs.csv has all, with ${counted(beyond, 'simulated design')} that ${beyond === 1 ? 'costs' : 'cost'} more.`,
     ),
   }
 }
@@ -118,8 +116,8 @@ export function designTable(result: SizeResult): Table {
     note: sentences(
       ...notes,
       columns.length > 1 && `A design is ${columns.map(({ name }) => name).join(', ')}.`,
-      drawn && 'Figures and intervals are those with the inputs as they are given.',
-      Object.keys(alike).length > 0 && `In all of these ${setText(alike)}.`,
+      drawn && 'Figures and intervals use the inputs as given.',
+      Object.keys(alike).length > 0 && `The same in all of these: ${setText(alike)}.`,
     ).join(' '),
     columns: [
       ...words(columns.length > 1 ? 'design' : columns[0]!.name),
@@ -145,11 +143,11 @@ export function choiceTable({ designs }: SizeResult): Table {
   const reasons = new Map<string, number>()
   for (const { without } of designs)
     if (without !== null) {
-      const reason = without.startsWith('no better than') ? 'no better than one that was refused' : without
+      const reason = without.startsWith('no better than') ? 'no better than a rejected design' : without
       reasons.set(reason, (reasons.get(reason) ?? 0) + 1)
     }
   return {
-    title: 'Refused without simulating',
+    title: 'Rejected without simulation',
     columns: [...words('reason'), ...ofFigures('designs')],
     rows: [...reasons].map(([reason, count]) => [reason, grouped(count, 0)]),
   }

@@ -28,9 +28,7 @@ export const heldText = (result: SizeResult): string =>
     .map((promise, index) => {
       const mean = result.picked?.promises[index]?.mean ?? promise.value
       const isShort = promise.isLeast ? mean < promise.value : mean > promise.value
-      return isShort
-        ? `${promise.promise}, give or take ${amountText(promise.near, promise, result)}`
-        : promise.promise
+      return isShort ? `${promise.promise}, ± ${amountText(promise.near, promise, result)}` : promise.promise
     })
     .join(' and ')
 
@@ -52,9 +50,9 @@ export function endOf({
   return design && afresh ? { design, afresh } : null
 }
 
-/** What that is called: `pick`, `nearest design`, or where none is sure enough `surest design`. */
+/** What that is called: `pick`, `nearest design`, or where none is sure enough `most certain design`. */
 export const endWord = ({ pick, drawn }: Pick<SizeResult, 'pick' | 'drawn'>): string =>
-  pick !== null ? 'pick' : drawn ? 'surest design' : 'nearest design'
+  pick !== null ? 'pick' : drawn ? 'most certain design' : 'nearest design'
 
 /** A promise's figure in its parts: `96 %`, `(94 to 98 %)`; `12.3 ± 0.4 min`; without an interval `96 %`, `12.3 min`. */
 export function figureParts(figure: Figure | undefined, unit: string, { display }: SizeResult): Parts {
@@ -90,7 +88,7 @@ function spareText(mean: number, promise: PromiseResult, result: SizeResult): st
   const spare = promise.isLeast ? mean - promise.value : promise.value - mean
   const amount = amountText(Math.abs(spare), promise, result)
   const verdict = /^0(\.0+)? /.test(`${amount} `)
-    ? 'just what is asked'
+    ? 'exactly as promised'
     : `${amount} ${spare < 0 ? 'short' : 'to spare'}`
   return Math.abs(spare) < promise.near
     ? `${verdict}, within the ${amountText(promise.near, promise, result)} that may go either way`
@@ -129,8 +127,8 @@ export function contradiction(result: SizeResult): string[] {
   const [missed, near] = [of('missed'), of('near')]
   return sentences(
     missed.length > 0 &&
-      `The fresh shifts contradict the search: they show that it does not hold ${named(missed)}, by more than may go either way. A search of ${percentText(made.confidence)} confidence is wrong now and then, and this one was: do not buy this design on it. Search again with a smaller "within", or with another --seed.`,
+      `The fresh shifts contradict the search: they show that it does not hold ${named(missed)}, by more than "within". A search with ${percentText(made.confidence)} confidence is sometimes wrong, and this one was: do not buy this design because of it. Search again with a smaller "within" or with another --seed.`,
     near.length > 0 &&
-      `The fresh shifts show that it falls short of ${named(near)}: the whole interval does, though it reaches into what may go either way. If that is not good enough, say a smaller "within".`,
+      `The fresh shifts show that it misses ${named(near)}, but part of the interval is inside "within". If that is not good enough, give a smaller "within".`,
   )
 }

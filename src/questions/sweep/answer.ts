@@ -174,7 +174,7 @@ function checkedPoints(loaded: ReadScenario, points: readonly Planned[]) {
     notes: isChecked
       ? []
       : [
-          `Of so many points (${points.length}) check looked at none, only at the scenario as it stands: check the one that you choose.`,
+          `With ${points.length} points, check looked only at the scenario as it stands: run check on the point that you choose.`,
         ],
   }
 }

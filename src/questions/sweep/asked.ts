@@ -39,16 +39,16 @@ const mostOfGrid = 2500
 
 /** What kind of sweep the options ask for. Throws `Fault` `asked`. */
 export function kindOf({ vary = [], each, plan }: SweepOptions): SweepKind {
-  if (each && plan !== undefined) throw misuse('--each and --plan exclude each other: choose one')
+  if (each && plan !== undefined) throw misuse('use either --each or --plan, not both')
   if (each) return 'each'
   if (plan !== undefined) {
     if (vary.length < 3)
       throw misuse(
-        `--plan takes three factors or more, not ${vary.length}: with fewer a curve or a grid shows more`,
+        `--plan takes three factors or more, not ${vary.length}: for fewer factors use a curve or a grid`,
       )
     if (plan < vary.length + 2)
       throw misuse(
-        `--plan ${plan}: ${vary.length} factors need at least ${vary.length + 2} designs, and ten for each are usual`,
+        `--plan ${plan}: ${vary.length} factors need at least ${vary.length + 2} designs; ten per factor are usual`,
       )
     return 'plan'
   }
@@ -56,7 +56,7 @@ export function kindOf({ vary = [], each, plan }: SweepOptions): SweepKind {
     throw misuse('nothing to vary: give --vary "PATH=low..high/step", or --each for every input')
   if (vary.length > 2)
     throw misuse(
-      `${vary.length} factors cannot be drawn at once: give --plan N for many designs among them, or --each for one at a time`,
+      `${vary.length} factors are too many for a curve or a grid: give --plan N to vary all at once, or --each to vary one at a time`,
     )
   return vary.length === 1 ? 'curve' : 'grid'
 }
@@ -66,12 +66,12 @@ export function variedOf({ vary = [] }: SweepOptions, kind: SweepKind): Varied[]
   const isOfEnds = kind === 'each' || kind === 'plan'
   const varied = vary.map((text) => variedWritten(text, isOfEnds))
   const twice = varied.find(({ path }, index) => varied.findIndex((other) => other.path === path) < index)
-  if (twice) throw misuse(`${shown(twice.path)} is varied twice: give all its values at once`)
+  if (twice) throw misuse(`${shown(twice.path)} is varied twice: give all its values in one --vary`)
   const points = varied.reduce((product, { values }) => product * values.length, 1)
   if (!isOfEnds && varied.some(({ values }) => values.length > mostOfCurve))
-    throw misuse(`a factor has at most ${mostOfCurve} values here: take larger steps`)
+    throw misuse(`a factor may have at most ${mostOfCurve} values here: take larger steps`)
   if (kind === 'grid' && points > mostOfGrid)
-    throw misuse(`${points} points are more than ${mostOfGrid}: take larger steps`)
+    throw misuse(`${points} points are too many: at most ${mostOfGrid}. Take larger steps`)
   return varied
 }
 
@@ -79,22 +79,22 @@ function variedWritten(text: string, isOfEnds: boolean): Varied {
   const where = `--vary ${shown(text)}`
   const { path, values } = choiceOf(text, isOfEnds, where)
   if (path === variantPath)
-    throw misuse(`${where}: a sweep goes along numbers; tapeshift compare takes variants`)
+    throw misuse(`${where}: a sweep varies numbers; for variants use tapeshift compare`)
   const amounts = values.map((value) => {
     const amount = amountOf(value)
     if (amount === null)
       throw misuse(
-        `${where}: \`${shown(value)}\` is no number with a unit of the format; tapeshift compare takes other values`,
+        `${where}: \`${shown(value)}\` is not a number with a known unit; for other values use tapeshift compare`,
       )
     return amount
   })
   const units = [...new Set(amounts.map(({ unit }) => unit))]
   if (units.length > 1)
     throw misuse(
-      `${where}: its values have one unit, not ${units.map((unit) => unit || 'none').join(' and ')}`,
+      `${where}: its values must have one unit, not ${units.map((unit) => unit || 'none').join(' and ')}`,
     )
   const numbers = [...new Set(amounts.map(({ number }) => number))].sort((a, b) => a - b)
-  if (numbers.length < 2) throw misuse(`${where}: two values at least, and not the same`)
+  if (numbers.length < 2) throw misuse(`${where}: give at least two different values`)
   return {
     path,
     unit: units[0]!,
@@ -138,7 +138,7 @@ export function sweepMeasures(
   const quantile = asked.find(({ kind }) => kind === 'quantile')
   if (quantile)
     throw misuse(
-      `--measure: ${measureName(quantile)} is a quantile over shifts, of which no difference is known; take another measure, such as output`,
+      `--measure: ${measureName(quantile)} is a quantile over shifts, and there is no interval for its difference; choose another measure, such as output`,
     )
   return [...new Map(asked.map((measure) => [measureName(measure), measure]))].map(
     ([name, { label, unit }]) => ({ name, label, unit: unitName(unit, currencyOf(scenario)) }),

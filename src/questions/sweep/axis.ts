@@ -27,7 +27,7 @@ export function factorAxis(factor: Factor) {
 export function minutesAxis(factor: Factor, minutes: readonly number[], position: 'top' | 'right') {
   const { min, max, afterBuildTicks } = factorAxis(factor)
   return numbers({
-    ...{ title: 'minutes of buffer at the target, by hand', min, max, isPlain: true },
+    ...{ title: 'minutes of buffer at the target, by hand calculation', min, max, isPlain: true },
     textOf: (value) => grouped(minutes[factor.values.indexOf(value)] ?? Number.NaN, 1),
     more: { position, afterBuildTicks },
     moreOfTicks: { autoSkip: false },

@@ -51,7 +51,7 @@ export function sweepCurveChart(result: SweepResult, measure: SweepMeasure): Cha
     name: fileStem('curve', measure.name),
     section: 'figures',
     title: titleOf(result, measure, of, factor),
-    subtitle: `Line: the figure at each value tried, all on the same random numbers. Band: its ${percentText(result.made.confidence)} interval${result.drawn ? ', with what is not known of the inputs' : ''}. What is shown goes by differences shift by shift, which tell more than the bands.`,
+    subtitle: `Line: the figure at each value tried, all with the same random numbers. Band: its ${percentText(result.made.confidence)} interval${result.drawn ? ', with the uncertainty of the inputs' : ''}. "Shown" is judged by differences shift by shift, which are more precise than the bands.`,
     alt: altOf(result, measure, factor),
     // two lines of text stand between subtitle and plot
     gap: 46,

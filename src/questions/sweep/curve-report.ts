@@ -67,7 +67,7 @@ function crossingLines(result: SweepResult, factor: Factor, measure: SweepMeasur
     return `at no value tried: at most ${mean(most)}, at ${at(most)}`
   }
   const words = isHeld
-    ? `Over ${factor.path} the target of ${rateText(target)} is held in ${levelsWords(where)}`
+    ? `Over ${factor.path} the target of ${rateText(target)} is reached in ${levelsWords(where)}`
     : `On average it is reached ${where(target)}`
   return [sentence(`${words}${butSomeCannotWork(result, factor)}`)]
 }
@@ -125,7 +125,7 @@ function stepsLine(result: SweepResult, factor: Factor, measure: SweepMeasure, o
   if (of.enough === 0) {
     const whole = of.onward[0] ?? of.steps[0]!
     return sentence(
-      `${subject}: no difference is shown anywhere from ${at(0)} to ${at(last)} (over all of it ${differenceSize(whole.difference, result)})`,
+      `${subject}: no difference is shown anywhere from ${at(0)} to ${at(last)} (over the whole range ${differenceSize(whole.difference, result)})`,
     )
   }
   if (of.enough !== null) {
@@ -143,7 +143,7 @@ function lastWords(result: SweepResult, factor: Factor, { steps, onward }: Curve
   const { from, to, difference } = end.difference.isShown
     ? end
     : (onward.filter((each) => each.difference.isShown).at(-1) ?? end)
-  return `up to the last value tried something is shown still, from ${placeText(result, from, factor)} to ${placeText(result, to, factor)} ${differenceWords(difference, result)}`
+  return `even at the last value tried an effect is shown, from ${placeText(result, from, factor)} to ${placeText(result, to, factor)} ${differenceWords(difference, result)}`
 }
 
 function handLine({ display, factors }: SweepResult, { byHand }: CurveResult): string[] {
@@ -153,13 +153,13 @@ function handLine({ display, factors }: SweepResult, { byHand }: CurveResult): s
   const most =
     ceiling === null
       ? `no head of ${machine} needs time to swing back`
-      : `no belt speed lets ${machine} pass more than ${rateText(ceiling)}: one case a reset of its slowest head`
+      : `at any belt speed ${machine} passes at most ${rateText(ceiling)}: one case per reset of its slowest head`
   // a speed far beyond all that was tried helps nobody
   const isNear = littleGain !== null && littleGain > 0 && littleGain < 1.25 * factors[0]!.si.values.at(-1)!
   const little = !isNear
     ? ''
-    : `; from ${Number((littleGain / speed.size).toPrecision(3))} ${speed.word} on another m/min lets less than a quarter of a case/min more pass`
-  return [`By hand, ${most}${little}.`]
+    : `; from ${Number((littleGain / speed.size).toPrecision(3))} ${speed.word} on another m/min brings less than 0.25 cases/min`
+  return [`By hand calculation, ${most}${little}.`]
 }
 
 function costLine(result: SweepResult, factor: Factor, { cost }: CurveResult): string[] {
@@ -234,7 +234,7 @@ export function curveTables(result: SweepResult): Table[] {
       columns: [
         ...words(factor.path),
         ...ofFigures(
-          ...(factor.minutes ? ['buffer at the target, by hand'] : []),
+          ...(factor.minutes ? ['buffer at the target, by hand calculation'] : []),
           ...measures.map(measureWords),
         ),
       ],
@@ -246,7 +246,7 @@ export function curveTables(result: SweepResult): Table[] {
       ]),
     },
     {
-      title: 'What each step brings',
+      title: 'Effect of each step',
       note: 'In brackets: not shown.',
       columns: [...words('step'), ...ofFigures(...measures.map(measureWords))],
       behind: 'curve',

@@ -32,7 +32,7 @@ export function eachHeadline(result: SweepResult): string[] {
       return `${subject}: none of the ${counted(ranked.length, 'input')} is shown to change it.`
     const top = shown.slice(0, 3).map((input) => `${input.path} (${endsWords(input, measure, result)})`)
     const rest = ranked.length - shown.length
-    return `${subject}: most moved by ${listed(top)}. ${counted(shown.length, 'input')} of ${ranked.length} ${shown.length === 1 ? 'is' : 'are'} shown to change it${rest > 0 ? `, ${rest} not` : ''}.`
+    return `${subject}: changed most by ${listed(top)}. ${counted(shown.length, 'input')} of ${ranked.length} ${shown.length === 1 ? 'is' : 'are'} shown to change it${rest > 0 ? `, ${rest} not` : ''}.`
   })
 }
 
@@ -53,8 +53,8 @@ export function eachTables(result: SweepResult): Table[] {
     const { word } = differenceUnit(briefly(measure).unit, result.display)
     const inUnit = word === '' ? '' : `, ${word}`
     return {
-      title: `${measureSubject(measure)}: what each input does, alone`,
-      note: `In brackets: not shown.${shown.length < ranked.length ? ` The first ${shown.length} of ${ranked.length}; all stand in differences.csv.` : ''}`,
+      title: `${measureSubject(measure)}: effect of each input alone`,
+      note: `In brackets: not shown.${shown.length < ranked.length ? ` The first ${shown.length} of ${ranked.length}; differences.csv has all.` : ''}`,
       columns: words('input', 'as it stands', `lower${inUnit}`, `higher${inUnit}`),
       behind: 'each',
       rows: shown.map((input) => [

@@ -100,7 +100,7 @@ function ownPlace(x: Factor, y: Factor): Point[] {
 
 function titleOf({ target }: SweepResult, measure: SweepMeasure): string {
   return measure.name === heldName && target !== null
-    ? `Share of shifts that hold ${rateText(target)}`
+    ? `Share of shifts that reach ${rateText(target)}`
     : `${measureSubject(measure)} over two factors`
 }
 

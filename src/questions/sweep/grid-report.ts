@@ -46,7 +46,7 @@ function levelLines(result: SweepResult): string[] {
     })
     const what =
       measure.name === heldName && target !== null
-        ? `${meanText(level, measure, result)} of the shifts hold ${rateText(target)}`
+        ? `${meanText(level, measure, result)} of the shifts reach ${rateText(target)}`
         : `${measureSubject(measure)}, ${meanText(level, measure, result)}`
     if (met.length > 0) return [`${what} from about ${listed([...new Set([met[0]!, met.at(-1)!])])}${but}.`]
     return z.flat().every((value) => !(value >= level)) ? [`${what} at no point tried.`] : []
@@ -77,7 +77,7 @@ function cheapestLine(result: SweepResult): string[] {
   const cost = (point: SweepPoint) => point.measures[costName]?.mean ?? Infinity
   const cheapest = points.reduce((a, b) => (cost(b) < cost(a) ? b : a))
   const held = pointText(cheapest.measures[heldName], heldName, result)
-  const where = held === nothing ? '' : `, where the target is held in ${held}`
+  const where = held === nothing ? '' : `, where the target is reached in ${held}`
   return [
     `${costWords('1000 cases', result)} cost least with ${placeOf(cheapest.at, factors)}, ${pointText(cheapest.measures[costName], costName, result)}${butThere(cheapest)}${where}.`,
   ]
@@ -97,7 +97,7 @@ export function gridTables(result: SweepResult): Table[] {
       const shown = x.values.filter((_, index) => index % every === 0)
       return {
         title: `${measureSubject(measure)} over both`,
-        note: `Across: ${x.path}. Down: ${y.path}.${every > 1 ? ' Every point stands in designs.csv.' : ''}`,
+        note: `Across: ${x.path}. Down: ${y.path}.${every > 1 ? ' designs.csv has every point.' : ''}`,
         columns: [
           ...words(y.path),
           ...figures(
@@ -143,7 +143,7 @@ function crossingTable(result: SweepResult, x: Factor, y: Factor): Table {
   }
   return {
     title: `Where ${measureWords(measure)} crosses each level: ${x.path} for each ${y.path}`,
-    note: 'Interpolated; in brackets the two values tried between which it lies.',
+    note: 'Interpolated; in brackets: the two nearest values tried.',
     columns: [...words(y.path), ...figures(...levels.map((level) => meanText(level, measure, result)))],
     behind: 'grid',
     rows:

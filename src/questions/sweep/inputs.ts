@@ -23,7 +23,7 @@ export interface LeftOut {
 export const moved = 0.1
 
 const checkOnly = 'only tapeshift check reads it'
-const limitOnly = 'it only limits what may stand elsewhere'
+const limitOnly = 'it only limits other values'
 
 /** Inputs on which no shift depends. A test moves each of them. */
 const idle: [RegExp, string][] = [
@@ -35,8 +35,8 @@ const idle: [RegExp, string][] = [
   [/^line\.[^.]+\.roller-pitch$/, checkOnly],
   [/^line\.[^.]+\.heads\.[^.]+\.drum$/, checkOnly],
   [/^line\.[^.]+\.heads\.[^.]+\.(takes|rated-speed)\b/, limitOnly],
-  [/^target$/, 'it is what the line must hold, and no input of it'],
-  [/^shift\.campaign$/, 'it is how shifts are observed, and no input of the line'],
+  [/^target$/, 'it is a requirement, not an input of the line'],
+  [/^shift\.campaign$/, 'it says how shifts are observed; it is not an input of the line'],
 ]
 
 /** How a study is made, what is asked of it, and texts: none of them is an input. */
@@ -86,13 +86,13 @@ function within(value: unknown, path: string): (Input | LeftOut)[] {
     return [inputAt(path, value, (factor) => value.map((each) => movedValue(each, factor)), false)]
   if (Array.isArray(value))
     return value.length > mostEntries
-      ? [{ path, reason: `a list of more than ${mostEntries} entries: name one with --vary` }]
+      ? [{ path, reason: `the list has more than ${mostEntries} entries: name one with --vary` }]
       : value.flatMap((each, index) => within(each, `${path}.${index}`))
   if (isMap(value))
     return Object.entries(value).flatMap(([key, each]) =>
       aside.includes(key) ? [] : within(each, path === '' ? key : `${path}.${key}`),
     )
-  if (isCount(value)) return [{ path, reason: 'none was counted: there is nothing to move' }]
+  if (isCount(value)) return [{ path, reason: 'nothing was counted, so there is nothing to change' }]
   const amount = amountOf(value)
   if (amount === null) return []
   return [inputAt(path, value, (factor) => movedValue(value, factor), amount.number === 0)]
@@ -107,7 +107,7 @@ function inputAt(
 ): Input | LeftOut {
   const reason = idle.find(([pattern]) => pattern.test(path))?.[1]
   if (reason !== undefined) return { path, reason }
-  if (isNothing) return { path, reason: 'it is 0: a tenth of it is nothing' }
+  if (isNothing) return { path, reason: 'it is 0, and 10 % of 0 is 0' }
   return { path, base, low: times(1 - moved), high: times(1 + moved), whole: wholeEnds(base) }
 }
 

@@ -1,8 +1,8 @@
-/** What a straight line through the designs of a plan says: what each factor does, and how much of it all that explains. */
+/** What a straight line through the designs of a plan says: effect of each factor, and how much of it all that explains. */
 import type { Shown } from '../../answers/difference.js'
 import { halfWidth } from '../../answers/inputs-words.js'
 import { figures as ofFigures, words as ofWords } from '../../report/cell.js'
-import { counted, grouped, listed, percentText } from '../../report/format.js'
+import { grouped, listed, percentText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { PlanOf, SweepMeasure, SweepResult } from './document.js'
 import {
@@ -37,7 +37,7 @@ export const rankedEffects = ({ effects }: PlanOf) =>
 const little = 0.5
 
 const explainedWords = (share: number) =>
-  share > 0.9995 ? 'all but a trace' : percentText(Math.round(share * 1000) / 1000)
+  share > 0.9995 ? 'nearly all' : percentText(Math.round(share * 1000) / 1000)
 
 /** The sentences at the head of the report: one a measure. */
 export function planHeadline(result: SweepResult): string[] {
@@ -45,10 +45,10 @@ export function planHeadline(result: SweepResult): string[] {
     const subject = measureSubject(measure)
     const of = result.plan![measure.name]
     if (!of)
-      return `${subject}: no straight line can be fitted to these designs; take more of them, or factors that do not hang together.`
+      return `${subject}: no linear regression can be fitted to these designs; take more designs, or factors that do not depend on each other.`
     if (of.explained === null) return `${subject}: the same in every design.`
     const shown = rankedEffects(of).filter(({ isShown }) => isShown)
-    const explained = `straight lines explain ${explainedWords(of.explained)} of what differs between the designs (R²)${of.explained < little ? ', so look at single factors as curves' : ''}`
+    const explained = `a linear regression explains ${explainedWords(of.explained)} of the differences between designs (R²)${of.explained < little ? ', so look at single factors as curves' : ''}`
     if (shown.length === 0) return `${subject}: no factor is shown to change it; ${explained}.`
     const words = shown
       .slice(0, 3)
@@ -67,8 +67,8 @@ export function planTables(result: SweepResult): Table[] {
       if (!of || of.explained === null) return []
       return [
         {
-          title: `${measureSubject(measure)}: what each factor does`,
-          note: `In brackets: not shown. Straight lines explain ${explainedWords(of.explained)} (R²), ${counted(of.degreesOfFreedom, 'design')} more than numbers fitted.`,
+          title: `${measureSubject(measure)}: effect of each factor`,
+          note: `In brackets: not shown. The linear regression explains ${explainedWords(of.explained)} (R²), with ${of.degreesOfFreedom} degrees of freedom.`,
           columns: [...ofWords('factor', 'over'), ...ofFigures('brings', 'standardised')],
           behind: 'plan',
           rows: rankedEffects(of).map((effect) => [

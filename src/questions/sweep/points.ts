@@ -82,9 +82,7 @@ export function planPoints(
 
 /** `3 of the 12 points are no scenario: ...`, by the reason. */
 const notesOf = (refused: ReadonlyMap<string, number>, all: string): string[] =>
-  [...refused].map(
-    ([reason, count]) => `${count} of the ${all} ${count === 1 ? 'is' : 'are'} no scenario: ${reason}.`,
-  )
+  [...refused].map(([reason, count]) => `${count} of the ${all} cannot be simulated: ${reason}.`)
 
 /** A whole number from `low` to `high`, each for an equal part of [0, 1). */
 const wholeAt = (low: number, high: number, part: number) =>

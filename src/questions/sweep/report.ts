@@ -16,13 +16,13 @@ import { planHeadline, planTables } from './plan-report.js'
 export function sweepReport(result: SweepResult): Report {
   const said = headline(result)
   return studyReport(result, {
-    subtitle: `${whatIsSwept(result)} on the same random numbers, ${simulatedEach(result)} Plus-minus of a figure: ${percentText(result.made.confidence)} confidence that its long-run value lies within it.`,
+    subtitle: `${whatIsSwept(result)} on the same random numbers, ${simulatedEach(result)} Plus-minus of a figure: ${percentText(result.made.confidence)} confidence that the long-run value lies within it.`,
     headline: said,
     certainty: [
       ...[
         kinds[result.kind].sure(percentText(result.made.confidence), grouped(familyOf(result), 0), result),
       ].flat(),
-      'Figures are plain means: what they differ by is the mean difference. tapeshift run narrows the plus-minus of a single design.',
+      'Figures are plain means, so their differences are the mean differences. tapeshift run gives a smaller plus-minus for a single design.',
     ],
     tables: [...kinds[result.kind].tables(result), leftOutTable(result)],
     limits: limits(result),
@@ -33,7 +33,7 @@ export function sweepReport(result: SweepResult): Report {
     facts: {
       trials: `${counted(result.points.length, 'point')} beside the scenario as it stands.`,
       estimation:
-        'All points see the same random numbers; differences are paired shift by shift, and those that are judged together have Bonferroni intervals, and are called shown where these leave 0 out.',
+        'All points use the same random numbers, and differences are paired shift by shift. Differences that are judged together have Bonferroni intervals. They are called shown if the interval excludes 0.',
     },
   })
 }
@@ -56,12 +56,12 @@ interface Kind {
 /** What the plus-minus holds where inputs were drawn. */
 const drawnLine = ({ drawn }: SweepResult, held: string) =>
   drawn &&
-  `Plus-minus holds luck of the simulation and what is not known of the inputs: ${drawsText(drawn)}, the same for all. ${held}`
+  `Plus-minus includes random variation of the simulation and uncertainty of the inputs: ${drawsText(drawn)}, the same for all. ${held}`
 
 const differences = (confidence: string, family: string): string =>
-  `Differences are taken shift by shift: ${confidence} confidence that all ${family} that are judged together lie within their plus-minus at once (Bonferroni). Shown is a difference whose plus-minus leaves 0 out. What is not shown may still be there: its plus-minus says how large at most.`
+  `Differences are taken shift by shift: ${confidence} confidence that all ${family} differences lie within their plus-minus at the same time (Bonferroni). A difference is shown if its plus-minus excludes 0. A difference that is not shown may still exist; its plus-minus says how large it can be.`
 
-const asVaried = 'What is varied is taken as it is varied.'
+const asVaried = 'The varied values themselves are not drawn.'
 
 const kinds: Record<SweepKind, Kind> = {
   curve: {
@@ -72,11 +72,9 @@ const kinds: Record<SweepKind, Kind> = {
         drawnLine(result, asVaried),
         differences(confidence, family),
         result.curve!.cost &&
-          'Which point costs least is chosen after looking; so those not shown to cost more are judged as one of all pairs of points.',
+          'The cheapest point is chosen after looking at all. So the test for "costs more" allows for all pairs of points.',
       ),
-    limit: [
-      'Between two values tried the curve is taken as straight: a value there is interpolated, not tried.',
-    ],
+    limit: ['Between two values tried, figures are interpolated along a straight line.'],
   },
   grid: {
     headline: gridHeadline,
@@ -84,7 +82,7 @@ const kinds: Record<SweepKind, Kind> = {
     sure: (_confidence, _family, result) =>
       sentences(
         drawnLine(result, asVaried),
-        'Contours go by the figures alone, in straight lines between points: by the plus-minus of the points near it a contour may lie elsewhere. All points saw the same random numbers, so its form is surer than its place.',
+        'Contours use the figures alone, with straight lines between points. Within the plus-minus of the points near it, a contour may lie elsewhere. All points use the same random numbers, so the shape of a contour is more certain than its place.',
       ),
     limit: [],
   },
@@ -95,12 +93,12 @@ const kinds: Record<SweepKind, Kind> = {
       sentences(
         drawnLine(
           result,
-          'An input that moves is taken as it is moved, and held where it is in what that is held against.',
+          'An input that is varied is not drawn, neither at its ends nor in the scenario that it is compared with.',
         ),
         differences(confidence, family),
       ),
     limit: [
-      'One input moves at a time: what two of them do together is not seen. A range that is wider in practice than a tenth matters more than its bar: name the input with --vary and its own ends.',
+      'One input is varied at a time, so the combined effect of two inputs is not seen. If the real range of an input is wider than 10 %, its effect is larger than its bar: give its range with --vary.',
     ],
   },
   plan: {
@@ -109,10 +107,10 @@ const kinds: Record<SweepKind, Kind> = {
     sure: (confidence, family, result) =>
       sentences(
         drawnLine(result, asVaried),
-        `${confidence} confidence that all ${family} effects lie within their plus-minus at once (Bonferroni), as far as straight lines describe the line. Standardised: standard deviations of the figure for one of the factor.`,
+        `${confidence} confidence that all ${family} effects lie within their plus-minus at the same time (Bonferroni), as far as a linear model describes the line. Standardised: change of the figure, in its standard deviations, per standard deviation of the factor.`,
       ),
     limit: [
-      'A straight line in each factor: curvature is not seen, nor what two factors do together; where little is explained, look at single factors as curves.',
+      'The model is linear in each factor: it shows no curvature and no combined effects. If it explains little, look at single factors as curves.',
     ],
   },
 }
@@ -155,10 +153,10 @@ function limits({ notes, kind, shift, made }: SweepResult): string[] {
   return sentences(
     ...notes,
     made.shifts < fewShifts &&
-      `Only ${grouped(made.shifts, 0)} shifts of each: what differs alike in so few is called shown with no plus-minus at all; ${fewShifts} or more are usual.`,
+      `Only ${grouped(made.shifts, 0)} shifts each: a difference that is equal in all of them is called shown without a plus-minus. ${fewShifts} shifts or more are usual.`,
     ...kinds[kind].limit,
     startLimit(shift),
-    'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A sweep is as good as what was measured for them.',
+    'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A sweep is only as good as your measurements of them.',
   )
 }
 
@@ -167,10 +165,10 @@ export const sweepSummary = ({ made, drawn }: SweepResult, headline: readonly st
   question: 'How much of it is enough?',
   answer: headline[0]!,
   sureness: [
-    `${percentText(made.confidence)} confidence: what is called shown holds for all differences that are judged together${drawn ? ', with what is not known of the inputs' : ''}.`,
+    `${percentText(made.confidence)} confidence for all differences together that are called shown${drawn ? ', with the uncertainty of the inputs' : ''}.`,
   ],
   limiting: '',
   next: [
-    'Put the value that you choose into the scenario and simulate it with tapeshift run, for more shifts than here.',
+    'Put your chosen value into the scenario and simulate it with tapeshift run, with more shifts than here.',
   ],
 })

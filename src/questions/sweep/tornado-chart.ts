@@ -17,7 +17,7 @@ const words = (figure: Shown, result: SweepResult): string => {
 }
 
 /** What the interval holds beside luck. */
-const unknown = ({ drawn }: SweepResult) => (drawn ? ', with what is not known of the inputs' : '')
+const unknown = ({ drawn }: SweepResult) => (drawn ? ', with the uncertainty of the inputs' : '')
 
 const sureness = ({ made }: SweepResult) => percentText(made.confidence)
 
@@ -41,7 +41,7 @@ export function tornadoChart(result: SweepResult, measure: SweepMeasure): Chart 
     title:
       shown.length === 0
         ? `${measureSubject(measure)}: no input is shown to change it`
-        : `${measureSubject(measure)}: moved most by ${shown[0]!.path}; ${shown.length} of ${counted(ranked.length, 'input')} shown`,
+        : `${measureSubject(measure)}: changed most by ${shown[0]!.path}; ${shown.length} of ${counted(ranked.length, 'input')} shown`,
     subtitle: `Upper bar: with the lower value of the input; lower bar: with the higher one. Filled: shown to differ from the scenario as it stands; hollow: not shown. Thin line: ${sureness(result)} interval for all ${family ?? 0} differences together${unknown(result)}.${few}`,
     axis: 'difference to the scenario as it stands',
     measure,
@@ -62,8 +62,8 @@ export function planChart(result: SweepResult, measure: SweepMeasure): Chart | n
   return barsChart(result, {
     name: fileStem('plan', measure.name),
     section: 'figures',
-    title: `${measureSubject(measure)}: straight lines explain ${Math.round(of.explained * 100)} % of what differs`,
-    subtitle: `Bar: what each factor brings from its lowest to its highest value, the others alike. Filled: shown; hollow: not shown. Thin line: ${sureness(result)} interval for all ${of.family} effects together${unknown(result)}.`,
+    title: `${measureSubject(measure)}: a linear regression explains ${Math.round(of.explained * 100)} % of the differences`,
+    subtitle: `Bar: effect of each factor from its lowest to its highest value, the others unchanged. Filled: shown; hollow: not shown. Thin line: ${sureness(result)} interval for all ${of.family} effects together${unknown(result)}.`,
     axis: 'effect over the range',
     measure,
     rows,

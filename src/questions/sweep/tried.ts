@@ -61,7 +61,7 @@ function triedInput(input: Input, loaded: ReadScenario): { input: TriedInput | n
   const [low, high] = [endOf(input, values.low, loaded), endOf(input, values.high, loaded)]
   const isNone = (end: Planned | string): end is string => typeof end === 'string'
   if (isNone(low) && isNone(high))
-    return { input: null, leftOut: [{ path, reason: `moved it breaks the scenario: ${low}` }] }
+    return { input: null, leftOut: [{ path, reason: `a changed value breaks the scenario: ${low}` }] }
   const ends: [string, Planned | string][] = [
     ['lowered', low],
     ['raised', high],
@@ -70,7 +70,7 @@ function triedInput(input: Input, loaded: ReadScenario): { input: TriedInput | n
     input: { path, base: textOf(base), low: isNone(low) ? null : low, high: isNone(high) ? null : high },
     leftOut: ends.flatMap(([words, end]) =>
       isNone(end)
-        ? [{ path, reason: `${words} it breaks the scenario, so the other end alone: ${end}` }]
+        ? [{ path, reason: `${words} it breaks the scenario, so only the other end was tried: ${end}` }]
         : [],
     ),
   }
@@ -78,7 +78,7 @@ function triedInput(input: Input, loaded: ReadScenario): { input: TriedInput | n
 
 /** The design of an end; in words why there is none. */
 function endOf({ path, base }: Input, value: unknown, loaded: ReadScenario): Planned | string {
-  if (JSON.stringify(value) === JSON.stringify(base)) return 'it is as large as it may be'
+  if (JSON.stringify(value) === JSON.stringify(base)) return 'it has its largest value already'
   const end = unlessNoScenario(() => plannedOf({ [path]: value }, [], loaded))
   return 'made' in end ? end.made : `${shown(end.problem.path)}: ${end.problem.rule}`
 }

@@ -57,15 +57,17 @@ export function validateAsked(options: ValidateOptions, confidence: number): Val
   const { margin, runs = usualRuns, sheet = 0 } = options
   if (margin === undefined)
     throw misuse(
-      '--margin is missing: say beforehand how far the model may be off and still be of use, such as --margin "3 %"; a margin that is chosen after the result shows nothing',
+      '--margin is missing: decide first how far the model may be off and still be useful, such as --margin "3 %". A margin chosen after the result proves nothing',
     )
   if (!(confidence >= 0.8))
-    throw misuse('a verdict at a confidence below 80 % says little: give 80 % or more')
+    throw misuse('a verdict at a confidence below 80 % means little: give 80 % or more')
   const least = fewestRuns(covered)
   if (!(Number.isInteger(runs) && runs >= least && runs <= mostRuns))
     throw misuse(`--runs must be a whole number from ${least} to ${mostRuns}`)
   if (sheet !== 0 && !(Number.isInteger(sheet) && sheet >= fewestSheets))
-    throw misuse(`--sheet must be a whole number from ${fewestSheets} on: fewer are told apart by guessing`)
+    throw misuse(
+      `--sheet must be a whole number of at least ${fewestSheets}: with fewer, guessing is too easy`,
+    )
   const { drivenBy = 'arrivals' } = options
   if (!drivers.includes(drivenBy))
     throw misuse(`--driven-by ${printable(String(drivenBy))}: choose one of ${drivers.join(', ')}`)
@@ -75,7 +77,7 @@ export function validateAsked(options: ValidateOptions, confidence: number): Val
 function keptOf({ holdOut, heldOut, unseen = false }: ValidateOptions): Kept {
   const named = [holdOut !== undefined, heldOut !== undefined, unseen].filter(Boolean).length
   if (named > 1)
-    throw misuse('--hold-out, --held-out and --unseen each say which days no fit used: give one of them')
+    throw misuse('--hold-out, --held-out and --unseen each say which days no fit used: give only one')
   if (holdOut !== undefined) return { by: 'share', share: shareOf('--hold-out', holdOut, 0.9) }
   if (heldOut !== undefined) return { by: 'list', days: listedDays(heldOut), name: heldOut.name }
   return { by: unseen ? 'unseen' : 'nothing' }
@@ -86,7 +88,7 @@ function shareOf(option: string, text: string, below: number): number {
   const parsed = parseQuantity(text, 'share')
   if (!('value' in parsed)) throw misuse(`${option} ${printable(text)}: ${parsed.rule}; ${parsed.fix}`)
   if (parsed.value > 0 && parsed.value < below) return parsed.value
-  throw misuse(`${option} ${printable(text)}: it must lie above 0 % and below ${below * 100} %`)
+  throw misuse(`${option} ${printable(text)}: it must be above 0 % and below ${below * 100} %`)
 }
 
 /** The days that what a fit wrote names. */
@@ -100,10 +102,10 @@ function listedDays({ name, text }: { name: string; text: string }): string[] {
   const days: unknown = raw['held-out']
   if (!Array.isArray(days) || days.length === 0)
     throw misuse(
-      `${printable(name)} names no days under \`held-out\`: fit with --hold-out "30 %", which keeps some back`,
+      `${printable(name)} names no days under \`held-out\`: fit with --hold-out "30 %" to hold out some days`,
     )
   const wrong = days.find((day) => typeof day !== 'string' || !/^\d{4}-\d\d-\d\d$/.test(day))
   if (wrong !== undefined)
-    throw misuse(`${printable(name)}: \`${shown(wrong)}\` under \`held-out\` is no day such as 2026-01-31`)
+    throw misuse(`${printable(name)}: \`${shown(wrong)}\` under \`held-out\` is not a day such as 2026-01-31`)
   return days as string[]
 }

@@ -29,7 +29,7 @@ export function causesChart(result: ValidateResult): Chart | null {
     name: 'causes',
     section: 'causes',
     title: titleOf(causes),
-    subtitle: `Model less plant, minutes a day, mean over the days with its ${percentText(made.confidence)} interval. Left of the line the model stands less than the plant.`,
+    subtitle: `Model minus plant, minutes a day, mean over the days with its ${percentText(made.confidence)} interval. Left of the line: the model is stopped less than the plant.`,
     alt: `Minutes stopped a day, plant and model: ${causes.map(({ words, plant, model }) => `${words}: ${digits(plant.seconds / 60)} and ${digits(model.seconds / 60)}`).join('; ')}.`,
     mayNarrow: true,
     gap: 12,
@@ -52,6 +52,6 @@ export function causesChart(result: ValidateResult): Chart | null {
 function titleOf(causes: readonly CauseResult[]): string {
   const shown = causes.filter(({ seconds }) => seconds.isShown)
   return shown.length === 0
-    ? 'Minutes stopped: for no cause are plant and model shown to differ'
+    ? 'Minutes stopped: plant and model are not shown to differ for any cause'
     : `Minutes stopped: plant and model differ for ${shown.map(({ words }) => words).join(', ')}`
 }

@@ -28,9 +28,9 @@ export function daysChart(result: ValidateResult): Chart {
     section: 'days',
     title:
       outside === 0
-        ? `All ${days.length} days of the plant lie where their runs do`
+        ? `All ${days.length} days of the plant lie inside the range of their runs`
         : `${outside} of ${counted(days.length, 'day')} of the plant ${outside === 1 ? 'lies' : 'lie'} outside ${percentText(ranks.share)} of the runs`,
-    subtitle: `Line: ${percentText(ranks.share)} of ${runs} runs of that day${beside ? ' by the laws of its stops' : ''}, with their median. Sign: the plant. Of 100 days of a model that is the plant, 5 lie outside.`,
+    subtitle: `Line: ${percentText(ranks.share)} of ${runs} runs of that day${beside ? ' with simulated stops' : ''}, with their median. Sign: the plant. With a perfect model, 5 of 100 days lie outside.`,
     alt: `Good cases a day, plant, and range of runs: ${days.map(({ day, plant, model }) => `${day}: ${grouped(plant, 0)}, ${grouped(model.low, 0)} to ${grouped(model.high, 0)}`).join('; ')}.`,
     mayNarrow: true,
     gap: 12,

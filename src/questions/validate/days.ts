@@ -55,7 +55,7 @@ function wantedDays(record: CleanRecord, kept: Kept, seed: string): ReadonlySet<
       const unknown = kept.days.filter((day) => !all.has(day))
       if (unknown.length > 0)
         throw misuse(
-          `${printable(kept.name)} names days that the record does not have, such as ${unknown[0]}: it is of another record`,
+          `${printable(kept.name)} names days that are not in the record, such as ${unknown[0]}: it belongs to another record`,
         )
       return new Set(kept.days)
     }

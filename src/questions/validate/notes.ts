@@ -23,12 +23,12 @@ function ownStopsText(
   const told = ({ stops, seconds }: CountedStops) =>
     `${figures(stops)} stops and ${figures(seconds / 60)} minutes a day`
   return sentences(
-    `${drivenBy === 'both' ? 'With its own stops' : 'Of the plant'}: ${told(put)} came as they were logged, on the piece that the record names, at their times and as long as they were, in place of the laws of these stops. Nobody of the crew is called to them: their length holds the wait for somebody.`,
+    `${drivenBy === 'both' ? 'With its own stops' : 'Of the plant'}: ${told(put)} are replayed as logged, with their pieces, times and lengths, instead of simulated stops. The crew is not called to them: their lengths include the wait for somebody.`,
     left.stops > 0 && `${told(left)} are not put in: the record does not say where in the line they were.`,
     open > 0 &&
-      `The clock of the log steps by ${durationText(roundedTo)}: of the minutes of a day it leaves about ${figures(open / 60, 2)} open, one standard deviation. The runs do not hold that, so more days lie outside than should; in the mean over the days it evens out.`,
+      `The clock of the log has steps of ${durationText(roundedTo)}. This makes the stopped minutes of a day uncertain by about ${figures(open / 60, 2)} (one standard deviation). The runs do not include this, so more days than usual lie outside. In the mean over the days it averages out.`,
     seenFrom > 0 &&
-      `Shorter ones than ${durationText(seenFrom)} are not in the log, so the model has none of them: it may be faster for that.`,
+      `Stops shorter than ${durationText(seenFrom)} are not in the log, so the model has none and may be faster.`,
   ).join(' ')
 }
 
@@ -37,7 +37,7 @@ function alike(days: ValidateResult['days']): string | false {
   const count = days.filter(({ model }) => model.low === model.high).length
   return (
     count > 0 &&
-    `On ${counted(count, 'day')} ${percentText(covered)} of the runs put out just as much: with arrivals and stops of the plant hardly anything is left to chance, so a day lies outside as soon as it differs at all. The mean over the days, which decides, is not touched by that.`
+    `On ${counted(count, 'day')} ${percentText(covered)} of the runs have the same output. With arrivals and stops of the plant hardly anything is random, so a day lies outside after any small difference. The verdict uses the mean over the days and is not affected.`
   )
 }
 
@@ -57,23 +57,23 @@ export function notesOf(
   ]
   return sentences(
     days.length < fewDays &&
-      `Only ${counted(days.length, 'day')}: the intervals are wide, and what days of another season are like is not known.`,
+      `Only ${counted(days.length, 'day')}: the intervals are wide, and days of another season may be different.`,
     days.length < enoughDays &&
-      'Where bad days are rare, few days may hold none of them: then a wrong yes is likelier than is said (8 % in place of 5 %, of 200 simulated records of 12 days each).',
+      'If bad days are rare, a few days may include none. Then a wrong yes is more likely than stated (8 % instead of 5 %, in 200 simulated records of 12 days each).',
     replayed > 0 &&
-      `On ${counted(replayed, 'day')} the cases came as they were recorded, each at its time and of its kind.`,
+      `On ${counted(replayed, 'day')} the cases arrive as recorded, with their times and kinds.`,
     replayed < days.length &&
-      `On ${counted(days.length - replayed, 'day')} what came was not recorded, or not all of it: there cases come by the law of the scenario, which is on trial too. The day's own good cases are not fed to the model: a line with room to spare would give them back whatever is wrong with it.`,
+      `On ${counted(days.length - replayed, 'day')} the arrivals were not recorded, or not completely. There the arrivals of the scenario are simulated, and they are tested too. The day's good cases are not used as arrivals: a line with spare capacity would always pass them all, even if the model is wrong.`,
     ownStops && ownStopsText(ownStops, drivenBy, record),
     drivenBy === 'stops' && alike(days),
-    'Each day has the length of its shift from the record, and every shift begins with an empty line.',
+    'Each day has the length of its shift in the record, and every shift begins with an empty line.',
     record.shifts.every(({ breaks }) => breaks.length === 0) &&
-      'The record shows no breaks: those of the scenario are taken.',
+      'The record shows no breaks: the breaks of the scenario are used.',
     record.seenFrom > 0 &&
       drivenBy !== 'stops' &&
-      `Stops shorter than ${durationText(record.seenFrom)} are not in the log; those of the model are left out alike, and read by the same clock.`,
+      `Stops shorter than ${durationText(record.seenFrom)} are not in the log. Such stops of the model are not counted either, and lengths are read by the same clock.`,
     missing.length > 0 && `The record names pieces that the scenario does not have: ${missing.join(', ')}.`,
-    'Values of the scenario are taken as they stand: what is not known of them is not in the runs.',
-    'A verdict holds for the output of days like these, not for what no such day has shown.',
+    'Values of the scenario are used as given: the runs do not include their uncertainty.',
+    'The verdict applies to the output of days like these only.',
   )
 }

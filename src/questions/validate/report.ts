@@ -11,13 +11,13 @@ import { causesTable, daysTable, leftOutTable, sidesTable, testsTable } from './
 import { drivenText, explanationText, spanOfDays, verdictText } from './words.js'
 
 const calibration =
-  'This is calibration, not validation: a fit may have used these days, so it shows how well the model was fitted, not that it is the plant.'
+  'This is calibration, not validation: a fit may have used these days. It shows how well the model was fitted, not that it matches the plant.'
 
 /** The report of a validation. */
 export function validateReport(result: ValidateResult): Report {
   const { made, display, isCalibration } = result
   return {
-    title: `${made.scenario.title}, held against: ${made.record.title}`,
+    title: `${made.scenario.title}, compared with: ${made.record.title}`,
     subtitle: subtitle(result),
     display,
     headline: sentences(
@@ -55,14 +55,14 @@ export function validateReport(result: ValidateResult): Report {
 function question({ isCalibration, drivenBy }: ValidateResult): string {
   const own = drivenBy === 'stops' ? ", given the plant's own stops" : ''
   return isCalibration
-    ? `Does the model give back the days that it may have been fitted to${own}?`
-    : `Is the model ${own === '' ? '' : 'of the line '}the plant, on days that no fit has used${own}?`
+    ? `Does the model reproduce the days that it may have been fitted to${own}?`
+    : `Does the model ${own === '' ? '' : 'of the line '}match the plant on days that no fit has used${own}?`
 }
 
 const drivenWords: Readonly<Record<Driver, string>> = {
   arrivals: '',
   stops: ", with the plant's own stops",
-  both: " by the laws of its stops, and with the plant's own stops",
+  both: " with simulated stops, and with the plant's own stops",
 }
 
 function subtitle(result: ValidateResult): string {
@@ -72,40 +72,38 @@ function subtitle(result: ValidateResult): string {
     ...(leftOut.length > 0 ? [`${counted(leftOut.length, 'day')} left out`] : []),
     `${runs} runs of each${drivenWords[drivenBy]}`,
   ]
-  return `${parts.join('; ')}. Margin ${percentText(margin)}, named beforehand; risk of a wrong yes ${percentText(1 - made.confidence)}.`
+  return `${parts.join('; ')}. Margin ${percentText(margin)}, set in advance; risk of a wrong yes ${percentText(1 - made.confidence)}.`
 }
 
-/** How many days lie where their runs do. */
+/** How many days lie in the range of their runs. */
 export function coverage({ ranks, days, drivenBy, ownStops }: ValidateResult): string {
-  const lie = `${ranks.inside} of ${counted(days.length, 'day')} lie where ${percentText(ranks.share)} of their runs do`
+  const lie = `${ranks.inside} of ${counted(days.length, 'day')} lie in the range of ${percentText(ranks.share)} of their runs`
   if (ranks.p >= 0.05) return `${lie}.`
   return drivenBy === 'stops' && ownStops && ownStops.open > 0
-    ? `${lie}: fewer than should, but the clock of the log leaves ${digits(ownStops.open / 60, 2)} minutes of stops a day open, which the runs do not hold.`
-    : `${lie}: too few for a model that is the plant.`
+    ? `${lie}: fewer than expected, but the clock of the log makes the stops uncertain by ${digits(ownStops.open / 60, 2)} minutes a day, which the runs do not include.`
+    : `${lie}: too few for a model that matches the plant.`
 }
 
 const sheetText = ({ sheet }: ValidateResult): string | false =>
   sheet !== null &&
-  `Give sheet.csv to those who know the line, not its key: ${sheet.right} or more of ${sheet.count} told right, plant or model, show at 5 % that the two can be told apart (by guessing ${percentText(sheet.p, 2)}).`
+  `Give sheet.csv without its key to people who know the line. If they sort ${sheet.right} or more of ${sheet.count} days correctly into plant and model, the two differ visibly, at the 5 % level (by guessing: ${percentText(sheet.p, 2)}).`
 
 /** What to do next. */
 export function nextOfValidation({ good, explains, isCalibration, drivenBy }: ValidateResult): string[] {
   const { path } = explains ?? {}
   return sentences(
     isCalibration &&
-      'Keep days back: `tapeshift fit RECORD --hold-out "30 %"`, then `--held-out fitted.yaml` here.',
+      'Hold out some days: `tapeshift fit RECORD --hold-out "30 %"`, then `--held-out fitted.yaml` here.',
     good.verdict === 'within' &&
       !isCalibration &&
-      'Say so in the scenario: `--write FILE` writes it with what validated it.',
-    good.verdict !== 'within' &&
-      path &&
-      `Look at \`${path}\` first: is the value of the scenario that of the log?`,
+      'Record this in the scenario: `--write FILE` writes a copy that says how it was validated.',
+    good.verdict !== 'within' && path && `Look at \`${path}\` first: compare the log with the scenario.`,
     good.verdict !== 'within' &&
       drivenBy === 'arrivals' &&
-      'Is it the line or the laws of its stops? `--driven-by both` puts the stops of the plant in too.',
+      'Is the line wrong or its simulated stops? Use `--driven-by both` to replay the stops of the plant too.',
     good.verdict === 'within' &&
       drivenBy === 'stops' &&
-      'Then without `--driven-by stops`: are the laws of the stops right too?',
-    good.verdict === 'not-shown' && 'Not shown is not wrong: more days make the interval shorter.',
+      'Next, leave out `--driven-by stops`: are the simulated stops right too?',
+    good.verdict === 'not-shown' && '"Not shown" does not mean wrong: more days make the interval shorter.',
   )
 }

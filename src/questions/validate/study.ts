@@ -42,7 +42,7 @@ export async function validate(
   const chosen = plantDays(record, asked.kept, options.seed ?? 'tapeshift')
   if (options.writeInto !== undefined && chosen.isCalibration)
     throw misuse(
-      '--write says in the scenario what validated it: name days that no fit used, by --held-out, --hold-out or --unseen',
+      '--write records a validation, which needs days that no fit used: add --held-out, --hold-out or --unseen',
     )
   const causes = new Causes(record, scenario)
   const own = asked.drivenBy === 'arrivals' ? null : ownStopsOf(record, scenario)
@@ -71,7 +71,7 @@ export async function validate(
 function refuseUnfit({ scenario: { shift } }: ReadScenario): void {
   if (shift.start !== 'empty')
     throw misuse(
-      'each day is simulated by itself: the scenario must begin its shifts empty (`--set shift.start=empty --set shift.campaign=1`)',
+      'each day is simulated alone, so shifts of the scenario must start empty (`--set shift.start=empty --set shift.campaign=1`)',
     )
 }
 
@@ -89,7 +89,7 @@ function ownStopsOf(record: CleanRecord, scenario: ReadScenario['scenario']): Ow
   const own = new OwnStops(record, scenario)
   if (own.isEmpty)
     throw misuse(
-      '--driven-by stops: the record names no stop of a piece that the scenario has: say under `means` what its reasons are, such as `line.sealer.jams`',
+      '--driven-by stops: the record has no stop of a piece of the scenario: explain its reasons under `means`, such as `line.sealer.jams`',
     )
   return own
 }

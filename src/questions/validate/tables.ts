@@ -22,42 +22,42 @@ export function testsTable(result: ValidateResult): Table {
   const confidence = percentText(made.confidence)
   return within('figures', {
     title: 'Good cases of plant and model',
-    note: `Plant ${digits(good.plant, 4)}, model ${digits(good.model, 4)} good cases a day, over ${days.length} days. Model less plant.`,
-    columns: words('what', 'result', 'what it says'),
+    note: `Plant ${digits(good.plant, 4)}, model ${digits(good.model, 4)} good cases a day, over ${days.length} days. Differences: model minus plant.`,
+    columns: words('what', 'result', 'meaning'),
     rows: [
       [
         `two one-sided tests, margin ${percentText(margin)}`,
         `${signedPercent(share.mean)} (${endsText(share, signedPercent)}), p ${pText(good.p)}`,
-        'the verdict: shown within where the whole interval lies within the margin, outside where it lies outside',
+        'the verdict: shown within if the whole interval lies within the margin, shown outside if it lies outside',
       ],
       [
         'difference a day',
         `${signed(difference.mean)} cases (${endsText(difference, signed)}, ${confidence})`,
         difference.t === null
-          ? 'the days do not say how far it may be off'
+          ? 'too few days to say how far it may be off'
           : `t ${signed(difference.t)} with ${difference.degreesOfFreedom} degrees of freedom, p ${pText(difference.p)}, days in pairs`,
       ],
       ...(bootstrap
         ? [
             [
-              'the same, days drawn anew',
+              'the same, by bootstrap of days',
               `${endsText(bootstrap, signed)} cases`,
-              'without a law of the differences: where days are few and skewed',
+              'without an assumed distribution of the differences: for few, skewed days',
             ],
           ]
         : []),
       [
         `days within ${percentText(ranks.share)} of their runs`,
         `${ranks.inside} of ${days.length}, p ${pText(ranks.p)}`,
-        `between runs ${ranks.low} and ${ranks.high} of ${runs} in order; p: how often so few would be if the model were the plant`,
+        `between runs ${ranks.low} and ${ranks.high} of ${runs} in order; p: how often a perfect model has as few days inside`,
       ],
       regression
         ? [
             'difference on sum',
             `intercept ${signed(regression.intercept)}, slope ${signed(regression.slope)}, F ${digits(regression.f)}, p ${pText(regression.p)}`,
-            `one mean and one spread: both would be 0 (F with ${regression.degreesOfFreedom.join(' and ')} degrees of freedom, p by exchanging plant and model day by day, whatever the law of days; the first run of each)`,
+            `do means and spreads agree? If so, both are 0 (F with ${regression.degreesOfFreedom.join(' and ')} degrees of freedom, p by exchanging plant and model day by day; the first run of each)`,
           ]
-        : ['difference on sum', 'not worked out', 'it takes three days that differ'],
+        : ['difference on sum', 'not calculated', 'at least three different days are needed'],
     ],
   })
 }
@@ -65,13 +65,13 @@ export function testsTable(result: ValidateResult): Table {
 /** The days by the laws of their stops and with the stops of the plant, side by side. */
 export function sidesTable({ good, ranks, beside, days }: ValidateResult): Table {
   const rows = [
-    { name: 'by the laws of its stops', good, ranks },
+    { name: 'with simulated stops', good, ranks },
     ...(beside ? [{ name: "with the plant's own stops", ...beside }] : []),
   ]
   return within('figures', {
-    title: "By laws, and with the plant's own stops",
-    note: 'The same days and the same luck. What differs in the second row is the model of the line; what the first has on top of it are its laws.',
-    columns: words('stops', 'model less plant', 'days within', 'verdict'),
+    title: "With simulated stops, and with the plant's own",
+    note: 'Same days and same random numbers. The difference in the second row comes from the model of the line; the rest in the first row comes from the simulated stops.',
+    columns: words('stops', 'model minus plant', 'days within', 'verdict'),
     rows: beside
       ? rows.map(({ name, good: { share, verdict }, ranks: { inside } }): Cell[] => [
           name,
@@ -86,7 +86,7 @@ export function sidesTable({ good, ranks, beside, days }: ValidateResult): Table
 export const daysTable = ({ days, ranks, runs, drivenBy }: ValidateResult): Table =>
   within('days', {
     title: 'Good cases day by day',
-    note: `Range: ${percentText(ranks.share)} of ${runs} runs${drivenBy === 'both' ? ' by the laws of its stops' : ''}. Runs below: those with fewer good cases than the plant, ties by lot. Cases came as the log has them, or by the law of the scenario.`,
+    note: `Range: ${percentText(ranks.share)} of ${runs} runs${drivenBy === 'both' ? ' with simulated stops' : ''}. Runs below: runs with fewer good cases than the plant, ties decided at random. Arrivals: as logged, or simulated.`,
     columns: [
       ...words('day'),
       ...figures('plant', 'median of runs', 'range of runs', 'runs below'),
@@ -118,7 +118,7 @@ const gapText = (
 
 function answerOf({ path, isPutIn, stops, seconds }: CauseResult): string {
   if (isPutIn) return 'put in as logged'
-  if (path === null) return 'not compared: a log need not hold them all'
+  if (path === null) return 'not compared: a log may not contain all of them'
   const shown = [...(stops.isShown ? ['stops'] : []), ...(seconds.isShown ? ['minutes'] : [])]
   return shown.length > 0 ? `shown to differ: ${shown.join(', ')}` : 'not shown to differ'
 }
@@ -127,7 +127,7 @@ export function causesTable({ causes, made }: ValidateResult): Table {
   const minutes = (seconds: number) => digits(seconds / 60)
   return within('causes', {
     title: 'Stops by cause, a day',
-    note: `Model less plant. The intervals hold for all of this table at once with ${percentText(made.confidence)} confidence (Bonferroni); shown is what leaves 0 out.`,
+    note: `Model minus plant. The intervals hold for all of this table at the same time with ${percentText(made.confidence)} confidence (Bonferroni). A difference is shown if its interval excludes 0.`,
     columns: [
       ...words('cause'),
       ...figures('stops, plant', 'model', 'difference', 'minutes, plant', 'model', 'difference'),

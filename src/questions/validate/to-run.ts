@@ -28,7 +28,7 @@ export function daysToRun(
   const [first] = leftOut
   if (days.length === 0)
     throw misuse(
-      `no day of the record can be held against the model${first ? `; ${first.day}: ${first.why}` : ''}`,
+      `no day of the record can be compared with the model${first ? `; ${first.day}: ${first.why}` : ''}`,
     )
   if (asked.sheet > days.length)
     throw misuse(`--sheet ${asked.sheet}: each report is of another day, and only ${days.length} count`)

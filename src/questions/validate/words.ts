@@ -11,9 +11,9 @@ export function chosenWords(kept: Kept): string {
     case 'list':
       return 'days that the fit names as held out'
     case 'share':
-      return `${percentText(kept.share)} of the days, drawn as the fit draws them`
+      return `${percentText(kept.share)} of the days, the same that the fit held out`
     case 'unseen':
-      return 'all days of a record that no fit has seen, as you say'
+      return 'all days of a record that no fit has used, as you say'
     case 'nothing':
       return 'all days, which a fit may have used'
   }
@@ -30,7 +30,7 @@ export function gapText({ share }: GoodResult, confidence: number): string {
   const at = `${percentText(1 - 2 * (1 - confidence))} interval`
   const ends =
     share.low === null || share.high === null
-      ? 'without an interval: the days are too few, or differ alike'
+      ? 'without an interval: too few days, or all differ by the same'
       : `${signedPercent(share.low)} to ${signedPercent(share.high)}, ${at}`
   return `the good cases of the model lie ${signedPercent(share.mean)} from those of the plant (${ends})`
 }
@@ -67,10 +67,10 @@ export function drivenText(result: ValidateResult): string {
     case 'arrivals':
       return ''
     case 'stops':
-      return `The plant's own ${own(days)} drive the model: what still differs is the model of the line, not the laws of its stops.`
+      return `The plant's own ${own(days)} drive the model: any difference comes from the model of the line, not from simulated stops.`
     case 'both':
       return sentences(
-        `With the plant's own stops in place of the laws: ${lowerFirst(verdictText({ ...result, good: beside!.good }))}`,
+        `With the plant's own stops instead of simulated ones: ${lowerFirst(verdictText({ ...result, good: beside!.good }))}`,
         readingOf(good.verdict, beside!.good.verdict),
       ).join(' ')
   }
@@ -83,13 +83,13 @@ const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text
 /** What the two verdicts say together: by laws of stops, and with the stops of the plant. */
 function readingOf(byLaws: Verdict, withOwn: Verdict): string | false {
   if (byLaws === 'outside' && withOwn === 'within')
-    return 'So the line is modelled well enough; what is off are the laws of its stops.'
+    return 'So the line is modelled well enough, but its simulated stops are wrong.'
   if (byLaws === 'not-shown' && withOwn === 'within')
-    return 'So the line is modelled well enough; whether the laws of its stops are is open.'
+    return 'So the line is modelled well enough; it is not known whether its simulated stops are.'
   if (byLaws === 'within' && withOwn === 'outside')
-    return 'So the laws of its stops make up for what the model of the line has wrong: with other stops, or other cases, it will be off.'
+    return 'So errors of the simulated stops hide errors of the model of the line: with other stops or cases it will be wrong.'
   if (byLaws === 'outside' && withOwn === 'outside')
-    return 'So the model of the line is off, whatever the laws of its stops are: look at speeds, times and room.'
+    return 'So the model of the line itself is wrong: look at speeds, times and buffers.'
   return false
 }
 
@@ -103,7 +103,7 @@ export function validatedWords(result: ValidateResult): string {
   const verdict = {
     within: `good cases shown within ${percentText(margin)} of the plant's`,
     'not-shown': `good cases not shown within ${percentText(margin)} of the plant's`,
-    outside: `good cases shown to be more than ${percentText(margin)} off the plant's`,
+    outside: `good cases shown to differ by more than ${percentText(margin)} from the plant's`,
   }[good.verdict]
   return `Record ${made.record.title}, ${counted(days.length, 'day')} ${spanOfDays(result)} that no fit used${drivenBy === 'stops' ? ", driven by the plant's own stops" : ''}: ${verdict} (risk of a wrong yes ${percentText(1 - made.confidence)})`
 }
@@ -116,10 +116,10 @@ export function explanationText({ explains, good }: ValidateResult, isHeaded = f
   if (!explains) return ''
   const { words, what, plant, model, isShown, worth, isAlong } = explains
   const sides = `${amount(what, plant)} a day in the plant, ${amount(what, model)} in the model`
-  const worthText = `its minutes are worth about ${grouped(Math.abs(worth), 0)} good cases a day ${worth > 0 ? 'more' : 'fewer'} in the model, of a gap of ${grouped(Math.abs(good.model - good.plant), 0)}`
+  const worthText = `its minutes are worth about ${grouped(Math.abs(worth), 0)} good cases a day ${worth > 0 ? 'more' : 'fewer'} in the model, out of a gap of ${grouped(Math.abs(good.model - good.plant), 0)}`
   const name = `${words}${what === 'seconds' ? ', minutes stopped' : ''}`
-  if (!isShown) return `No cause of stops is shown to differ; farthest apart: ${name}: ${sides}.`
+  if (!isShown) return `No cause of stops is shown to differ. Largest difference: ${name}: ${sides}.`
   return isAlong
     ? `${isHeaded ? '' : 'What explains the gap best: '}${isHeaded ? upperFirst(name) : name}: ${sides}; ${worthText}.`
-    : `${upperFirst(name)} differ: ${sides}; but that goes against the gap in good cases.`
+    : `${upperFirst(name)} differ: ${sides}; but in the opposite direction to the gap in good cases.`
 }

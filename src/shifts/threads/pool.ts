@@ -20,7 +20,7 @@ export function threads(size: number, file: URL = threadFile): Executor {
   })
   let closing: Promise<void> | null = null
   /** What a thread said that died without a task. */
-  let lastWords = 'it cannot be begun'
+  let lastWords = 'it cannot be started'
   const waiting = new Set<AbortController>()
   pool.on('error', ({ message }: Error) => {
     lastWords = message
