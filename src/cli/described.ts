@@ -37,7 +37,8 @@ const optionsOf = (command: Command): OptionText[] =>
     .filter(({ hidden, long }) => !hidden && long)
     .map(({ long, short, flags, description, argChoices, defaultValue, defaultValueDescription }) => {
       const [, value] = /[<[]([^\]>]+)[\]>]/.exec(flags) ?? []
-      const usual = defaultValueDescription ?? (typeof defaultValue === 'string' ? defaultValue : undefined)
+      const given = defaultValueDescription ?? (typeof defaultValue === 'string' ? defaultValue : undefined)
+      const usual = given === 'none' || description.includes('(default') ? undefined : given
       return {
         long: long!,
         meaning: description,

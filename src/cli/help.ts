@@ -34,6 +34,8 @@ export function addHelp(program: Command, io: Io, finish: (code: number) => void
   tapeshift help legs-meet                a finding of check
 `,
     )
+    // an option may be asked for too
+    .allowUnknownOption()
     .action(async (word: string | undefined) => {
       await told(word, program, io)
       finish(exits.done)

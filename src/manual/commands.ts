@@ -68,23 +68,39 @@ const optionEntry = (command: string, option: OptionText): Entry => ({
   ],
 })
 
-/** Commands with their options. */
-export const commandsReference = ({ name, commands, options }: ProgramText): Reference => ({
-  name: 'commands',
-  title: 'Commands and options',
-  intro: `Each with what it takes. \`${name} help COMMAND\` has examples.`,
-  groups: [
-    { title: name, entries: options.map((each) => optionEntry(name, each)) },
-    ...commands.map((command) => ({
-      title: usageOf(name, command),
-      note: `${command.meaning}.`,
-      entries: [
-        ...command.arguments.map((each) => ({ name: each.name, of: command.name, says: [each.meaning] })),
-        ...command.options.map((each) => optionEntry(command.name, each)),
-      ],
-    })),
-  ],
-})
+/** Commands with their options: those that mean the same for several commands once. */
+export function commandsReference({ name, commands, options }: ProgramText): Reference {
+  const commandsOf = new Map<string, string[]>()
+  for (const command of commands)
+    for (const option of command.options) {
+      const text = JSON.stringify(option)
+      commandsOf.set(text, [...(commandsOf.get(text) ?? []), command.name])
+    }
+  const isShared = (option: OptionText) => commandsOf.get(JSON.stringify(option))!.length > 1
+  const shared = [...commandsOf].filter(([, of]) => of.length > 1)
+  return {
+    name: 'commands',
+    title: 'Commands and options',
+    intro: `Each with what it takes. \`${name} help COMMAND\` has examples.`,
+    groups: [
+      ...commands.map((command) => ({
+        title: usageOf(name, command),
+        note: `${command.meaning}.`,
+        entries: [
+          ...command.arguments.map((each) => ({ name: each.name, of: command.name, says: [each.meaning] })),
+          ...command.options
+            .filter((option) => !isShared(option))
+            .map((option) => optionEntry(command.name, option)),
+        ],
+      })),
+      {
+        title: 'Options of several commands',
+        entries: shared.map(([text, of]) => optionEntry(of.join(', '), JSON.parse(text))),
+      },
+      { title: 'Options of the program', entries: options.map((each) => optionEntry(name, each)) },
+    ],
+  }
+}
 
 export const exitsReference = ({ exits }: ProgramText): Reference => ({
   name: 'exit-codes',

@@ -28,7 +28,7 @@ export interface Reference {
 }
 
 const sentence = (text: string): string => {
-  const begun = /^[a-z][a-z-]*[ ,]/.test(text) ? text[0]!.toUpperCase() + text.slice(1) : text
+  const begun = /^[a-z][a-z-]*(?=[ ,]|$)/.test(text) ? text[0]!.toUpperCase() + text.slice(1) : text
   return /[.!?:]$/.test(begun) ? begun : `${begun}.`
 }
 

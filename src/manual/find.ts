@@ -19,16 +19,21 @@ const steps = (name: string): string[] =>
     .split('.')
     .filter((step, index, all) => !(step === 'measures' && all.length > 1 && index !== all.length - 1))
 
-const isStep = (open: string, given: string): boolean =>
-  open === given || (isOpen(open) && given !== '') || (open === 'N' && /^\d+$/.test(given))
+const isStep = (open: string, given: string): boolean => {
+  if (open === given || isOpen(open)) return given !== ''
+  if (open === 'N') return /^\d+$/.test(given)
+  // a name may be a part of a step, such as `to-TARGET`
+  const [, begin] = /^(.*-)[A-Z]{3,}$/.exec(open) ?? []
+  return begin !== undefined && given.startsWith(begin)
+}
 
 /** Whether `given` is the name, a path that fits it, or the steps that it ends in. */
 function fits(name: string, given: readonly string[]): boolean {
   const own = steps(name)
   const last = own.slice(-given.length)
-  if (last.length < given.length || !last.every((step, at) => isStep(step, given[at]!))) return false
-  // what ends a longer name says at least one step of it as it is
-  return own.length === given.length || last.some((step, at) => step === given[at])
+  const isSame = (step: string, at: number) => isStep(step, given[at]!)
+  // a name that is open everywhere would fit anything
+  return last.length === given.length && last.every(isSame) && last.some((step, at) => !isOpen(step) && isSame(step, at))
 }
 
 /** Names of equipment that are those of its kinds narrow what is found to that kind. */

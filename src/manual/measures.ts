@@ -34,8 +34,11 @@ type Told = Pick<NamedRow, 'unit' | 'kind' | 'meaning'> & { label: string }
 
 const entryOf = (name: string, { label, meaning, unit, kind }: Told): Entry => ({
   name,
-  says: [label, meaning, `${units[unit]}, ${kinds[kind]}`],
+  says: [isIn(label, meaning) ? '' : label, meaning, `${units[unit]}, ${kinds[kind]}`],
 })
+
+/** The meaning may say again what the label says. */
+const isIn = (label: string, meaning: string) => meaning.toLowerCase().startsWith(label.toLowerCase())
 
 /** Rows of things that have names, called `NAME` in their labels. */
 const named = (place: string, rows: Readonly<Record<string, NamedRow>>, of = 'NAME'): Entry[] =>

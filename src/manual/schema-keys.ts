@@ -114,7 +114,7 @@ function keyOf(schema: Schema, path: readonly string[], hasKeys: boolean): Key {
   return {
     path: path.join('.'),
     meaning: (schema.description ?? bare.description ?? '').replace(ofTimes, ''),
-    form: isTimeLaw(definition(bare)) ? 'a time that may vary, such as `90 s`' : formText(told),
+    form: isTimeLaw(definition(bare)) ? 'a time that may vary, such as `90 s`' : formText(told, bare),
     isNeeded,
     ...(usual === undefined || isEmpty(usual) ? {} : { usual: flow(usual) }),
     ...(basis === undefined ? {} : { basis }),
@@ -146,17 +146,18 @@ interface Told {
   anyOf?: Told[]
   minimum?: number
   maximum?: number
-  examples?: unknown[]
 }
 
 /** What may stand there, in words; empty where nothing need be said. */
-function formText(told: Told): string {
-  const { refersTo, const: only, enum: words, anyOf, examples } = told
+function formText(told: Told, schema?: Schema): string {
+  const { refersTo, const: only, enum: words, anyOf } = told
+  // of what is read from a text the library tells none
+  const examples = schema?.meta()?.examples as unknown[] | undefined
   if (refersTo !== undefined) return dimensionText(refersTo)
   if (only !== undefined) return `\`${only}\``
   if (words) return `one of ${words.map((each) => `\`${each}\``).join(', ')}`
   if (examples) return `such as \`${examples[0]}\``
-  if (anyOf) return [...new Set(anyOf.map(formText).filter((each) => each !== ''))].join(', or ')
+  if (anyOf) return [...new Set(anyOf.map((each) => formText(each)).filter((each) => each !== ''))].join(', or ')
   return typeText(told)
 }
 
