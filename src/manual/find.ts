@@ -33,7 +33,11 @@ function fits(name: string, given: readonly string[]): boolean {
   const last = own.slice(-given.length)
   const isSame = (step: string, at: number) => isStep(step, given[at]!)
   // a name that is open everywhere would fit anything
-  return last.length === given.length && last.every(isSame) && last.some((step, at) => !isOpen(step) && isSame(step, at))
+  return (
+    last.length === given.length &&
+    last.every(isSame) &&
+    last.some((step, at) => !isOpen(step) && isSame(step, at))
+  )
 }
 
 /** Names of equipment that are those of its kinds narrow what is found to that kind. */

@@ -157,7 +157,8 @@ function formText(told: Told, schema?: Schema): string {
   if (only !== undefined) return `\`${only}\``
   if (words) return `one of ${words.map((each) => `\`${each}\``).join(', ')}`
   if (examples) return `such as \`${examples[0]}\``
-  if (anyOf) return [...new Set(anyOf.map((each) => formText(each)).filter((each) => each !== ''))].join(', or ')
+  if (anyOf)
+    return [...new Set(anyOf.map((each) => formText(each)).filter((each) => each !== ''))].join(', or ')
   return typeText(told)
 }
 

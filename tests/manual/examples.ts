@@ -55,7 +55,9 @@ export function asRun(argv: readonly string[], { marks }: Fence, isRead: boolean
  */
 export function partOf(output: string, word: string): string | null {
   const lines = output.replaceAll('\u2009', ' ').split('\n')
-  const begin = lines.findIndex((line) => line.startsWith(word) && /^(?:\s|:|$)/.test(line.slice(word.length)))
+  const begin = lines.findIndex(
+    (line) => line.startsWith(word) && /^(?:\s|:|$)/.test(line.slice(word.length)),
+  )
   if (begin < 0) return null
   const isRow = /^\S+(?: \S+)? {2,}/.test(lines[begin]!)
   const rest = lines.slice(begin + 1)

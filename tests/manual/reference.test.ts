@@ -68,17 +68,7 @@ describe('the reference', () => {
     const places = new Set<string>()
     for (const demo of ['soap-works', 'gift-corner', 'parcel-corner', 'tape-choice', 'two-sealers']) {
       const { out, err } = await call(
-        [
-          'run',
-          `${demo}.yaml`,
-          '--json',
-          '--no-files',
-          '--shifts',
-          '2',
-          '--workers',
-          '1',
-          '--anyway',
-        ],
+        ['run', `${demo}.yaml`, '--json', '--no-files', '--shifts', '2', '--workers', '1', '--anyway'],
         { cwd: demoFolder },
       )
       expect(out, err).not.toBe('')
