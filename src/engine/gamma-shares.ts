@@ -1,5 +1,7 @@
 /** Shares of the gamma law of scale 1 below and above a value: the regularised incomplete gamma functions. */
+import exp from '@stdlib/math-base-special-exp'
 import gammainc from '@stdlib/math-base-special-gammainc'
+import log1p from '@stdlib/math-base-special-log1p'
 import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
 
 /**
@@ -66,7 +68,7 @@ function aboveByFraction(x: number, shape: number): number {
 function largeFront(x: number, shape: number): number {
   const deviation = (x - shape) / shape
   const stirling = (1 - 1 / (30 * shape * shape)) / (12 * shape)
-  return Math.exp(shape * (Math.log1p(deviation) - deviation) - stirling) / Math.sqrt(2 * Math.PI * shape)
+  return exp(shape * (log1p(deviation) - deviation) - stirling) / Math.sqrt(2 * Math.PI * shape)
 }
 
 /**
@@ -75,10 +77,10 @@ function largeFront(x: number, shape: number): number {
  */
 function ofHuge(x: number, shape: number, side: 1 | -1): number {
   const deviation = (x - shape) / shape
-  const half = deviation - Math.log1p(deviation)
+  const half = deviation - log1p(deviation)
   const eta = Math.sign(deviation) * Math.sqrt(2 * Math.max(0, half))
   // 1 / deviation - 1 / eta, which near 0 is a difference of large numbers
   const first = Math.abs(eta) < 0.01 ? -1 / 3 + eta / 12 - (2 * eta * eta) / 135 : 1 / deviation - 1 / eta
-  const rest = (Math.exp(-shape * half) / Math.sqrt(2 * Math.PI * shape)) * first
+  const rest = (exp(-shape * half) / Math.sqrt(2 * Math.PI * shape)) * first
   return Math.max(0, normalBelow(-side * eta * Math.sqrt(shape), 0, 1) + side * rest)
 }

@@ -1,5 +1,6 @@
 /** Tallies: what is known of one shift when it ends. Updated on change only; nothing is stored per case. */
 
+import exp from '@stdlib/math-base-special-exp'
 import type { Clock } from './clock.js'
 import { unset } from './unset.js'
 
@@ -53,7 +54,7 @@ export class Observations {
       if (here > 0 && left <= here) {
         if (bin === 0) return 0
         const within = (bin - 1 + left / here) / binsPerE
-        return Math.min(this.largest, smallest * Math.exp(within))
+        return Math.min(this.largest, smallest * exp(within))
       }
       left -= here
     }

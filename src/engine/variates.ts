@@ -1,5 +1,8 @@
-/** The laws that can be drawn from. Formulas: Law, Simulation Modeling and Analysis, ch. 8 (from memory). */
+/** The laws that can be drawn from, with the same digits on every machine. Formulas: Law, Simulation Modeling and Analysis, ch. 8 (from memory). */
+import exp from '@stdlib/math-base-special-exp'
 import gammaln from '@stdlib/math-base-special-gammaln'
+import ln from '@stdlib/math-base-special-ln'
+import log1p from '@stdlib/math-base-special-log1p'
 import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
 import { Draw, type RandomNumbers } from './draw.js'
 import { type QuantileTable, tableOf } from './quantile-table.js'
@@ -37,8 +40,8 @@ export function drawsOf(law: Law, stream: () => RandomNumbers): Draw {
       return new Triangular(stream(), law.low, law.mode, law.high)
     case 'lognormal': {
       // mean m and coefficient of variation c of the value itself: sigma^2 = ln(1 + c^2), mu = ln m - sigma^2 / 2
-      const variance = Math.log1p(law.cv * law.cv)
-      return new Lognormal(stream(), Math.log(law.mean) - variance / 2, Math.sqrt(variance))
+      const variance = log1p(law.cv * law.cv)
+      return new Lognormal(stream(), ln(law.mean) - variance / 2, Math.sqrt(variance))
     }
     case 'normal':
       return law.sd === 0
@@ -77,7 +80,7 @@ class Exponential extends Draw {
   override next(): void {
     this.stream.advance()
     // 1 - u is exact for the 32 bits of a stream, so that the quicker logarithm loses nothing
-    this.value = -this.mean * Math.log(1 - this.stream.value)
+    this.value = -this.mean * ln(1 - this.stream.value)
   }
 }
 
@@ -95,7 +98,7 @@ class Weibull extends Draw {
 
   override next(): void {
     this.stream.advance()
-    this.value = this.scale * Math.exp(this.power * Math.log(-Math.log(1 - this.stream.value)))
+    this.value = this.scale * exp(this.power * ln(-ln(1 - this.stream.value)))
   }
 }
 
@@ -142,7 +145,7 @@ class Triangular extends Draw {
 const standardNormal = (): QuantileTable =>
   tableOf('normal', () => ({
     exact: normalQuantile,
-    slope: (y) => Math.sqrt(2 * Math.PI) * Math.exp((y * y) / 2),
+    slope: (y) => Math.sqrt(2 * Math.PI) * exp((y * y) / 2),
     value: (y) => y,
   }))
 
@@ -152,8 +155,8 @@ const standardGamma = (shape: number): QuantileTable =>
     const logGamma = gammaln(shape)
     return {
       exact: (u) => logGammaQuantile(u, shape),
-      slope: (y) => Math.exp(logGamma - shape * y + Math.exp(y)),
-      value: (y) => Math.exp(y),
+      slope: (y) => exp(logGamma - shape * y + exp(y)),
+      value: (y) => exp(y),
     }
   })
 
@@ -171,7 +174,7 @@ class Lognormal extends Draw {
   override next(): void {
     this.stream.advance()
     this.standard.read(this.stream)
-    this.value = Math.exp(this.location + this.spread * this.standard.value)
+    this.value = exp(this.location + this.spread * this.standard.value)
   }
 }
 

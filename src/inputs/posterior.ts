@@ -1,4 +1,6 @@
 /** What a chance, a rate or a guessed value may be: each by inversion of one number on (0, 1). */
+import exp from '@stdlib/math-base-special-exp'
+import ln from '@stdlib/math-base-special-ln'
 import { logGammaQuantile } from '../engine/tails.js'
 import type { Known } from '../scenario/known.js'
 import { beta, standardNormal } from '../statistics/quantile.js'
@@ -8,7 +10,7 @@ const largeShape = 1e5
 
 /** Value of the gamma law with this shape and scale 1 below which the share `u` lies. Wilson & Hilferty (1931) for large shapes (from memory). */
 export function gammaAt(u: number, shape: number): number {
-  if (shape < largeShape) return Math.exp(logGammaQuantile(u, shape))
+  if (shape < largeShape) return exp(logGammaQuantile(u, shape))
   const spread = 1 / (9 * shape)
   return shape * (1 - spread + standardNormal(u) * Math.sqrt(spread)) ** 3
 }
@@ -24,7 +26,7 @@ export const chanceAt = (u: number, events: number, trials: number): number =>
 /** The standard normal law lies this far on either side of 0 with 90 %. */
 const reach = standardNormal(0.95)
 
-const logit = (share: number): number => Math.log(share / (1 - share))
+const logit = (share: number): number => ln(share / (1 - share))
 
 /** A guessed value: the law of its spread that has 5 % below the lower end and 5 % above the upper one. */
 export function guessAt(
@@ -37,8 +39,8 @@ export function guessAt(
     case 'normal':
       return between(low, high)
     case 'lognormal':
-      return Math.exp(between(Math.log(low), Math.log(high)))
+      return exp(between(ln(low), ln(high)))
     case 'logit-normal':
-      return 1 / (1 + Math.exp(-between(logit(low), logit(high))))
+      return 1 / (1 + exp(-between(logit(low), logit(high))))
   }
 }

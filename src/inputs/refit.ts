@@ -9,6 +9,10 @@
  * Technometrics 11 (1969) 445-460, for Weibull; Krishnamoorthy & Mathew, Journal of Statistical Planning and Inference 115 (2003) 103-121, for
  * lognormal (both from memory). Of the shape of a gamma law it holds nearly.
  */
+import exp from '@stdlib/math-base-special-exp'
+import expm1 from '@stdlib/math-base-special-expm1'
+import ln from '@stdlib/math-base-special-ln'
+import log1p from '@stdlib/math-base-special-log1p'
 import type { RandomNumbers } from '../engine/draw.js'
 import { drawsOf } from '../engine/variates.js'
 import type { PlainDistribution } from '../scenario/law.js'
@@ -35,12 +39,12 @@ export function lawBehind(law: PlainDistribution, n: number, stream: RandomNumbe
     case 'erlang':
       return { ...law, mean: (law.mean * n * law.phases) / gammaAt(next(stream), n * law.phases) }
     case 'lognormal': {
-      const variance = Math.log1p(law.cv * law.cv)
-      const ofLog = { mean: Math.log(law.mean) - variance / 2, sd: Math.sqrt(variance) }
+      const variance = log1p(law.cv * law.cv)
+      const ofLog = { mean: ln(law.mean) - variance / 2, sd: Math.sqrt(variance) }
       const { mean: location, sd } = normalBehind(ofLog, n, stream)
       // the format has no wider one
-      const cv = Math.min(100, Math.sqrt(Math.expm1(sd * sd)))
-      return { ...law, mean: Math.exp(location + Math.log1p(cv * cv) / 2), cv }
+      const cv = Math.min(100, Math.sqrt(expm1(sd * sd)))
+      return { ...law, mean: exp(location + log1p(cv * cv) / 2), cv }
     }
     case 'normal': {
       const { mean, sd } = normalBehind(law, n, stream)
@@ -58,9 +62,9 @@ export function lawBehind(law: PlainDistribution, n: number, stream: RandomNumbe
       const fit = refitted('weibull', law, n, stream)
       if (fit === null) return law
       // shape of the fit x ln(scale of the fit / scale) is the pivot of the scale
-      const away = (fit.shape / law.shape) * Math.log(fit.scale / law.scale)
+      const away = (fit.shape / law.shape) * ln(fit.scale / law.scale)
       const shape = within(movedBack(law.shape, fit.shape, n), 0.05, 1000)
-      return { ...law, shape, scale: law.scale * Math.exp(-away * shrink(n)) }
+      return { ...law, shape, scale: law.scale * exp(-away * shrink(n)) }
     }
     case 'constant':
     case 'triangular':

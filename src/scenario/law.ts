@@ -1,4 +1,5 @@
 /** A law of a time, as the engine draws from it, and its mean; how a scenario writes it is in `distribution`. */
+import exp from '@stdlib/math-base-special-exp'
 import gamma from '@stdlib/math-base-special-gamma'
 import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
 
@@ -66,7 +67,7 @@ export function meanOf(distribution: Distribution): number {
 function cutNormalMean(mean: number, sd: number, atLeast: number): number {
   if (sd === 0) return Math.max(mean, atLeast)
   const cut = (atLeast - mean) / sd
-  const density = Math.exp((-cut * cut) / 2) / Math.sqrt(2 * Math.PI)
+  const density = exp((-cut * cut) / 2) / Math.sqrt(2 * Math.PI)
   // the upper tail keeps its digits where the cut lies above the mean
   return mean + (sd * density) / normalBelow(-cut, 0, 1)
 }

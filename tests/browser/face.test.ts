@@ -78,17 +78,15 @@ describe('the public face in a browser', () => {
           (asked) => (globalThis as unknown as { askAll: (text: string) => Promise<Told> }).askAll(asked),
           scenario,
         )
-      const [here, there] = [await askAll(face, plainLine), await inBrowser(plainLine)]
-      const keys = Object.keys(here) as (keyof Told)[]
-      expect(Object.keys(there)).toEqual(keys)
-      // quantiles of the t distribution need logarithms, which engines round otherwise in the last binary digit
-      expect(keys.flatMap((key) => partingOf(here[key], there[key], 1e-12) ?? [])).toEqual([])
-      // so do draws from laws that need them: two events that coincide may come in the other order, and a shift goes another way
-      const [mine, theirs] = [await askAll(face, text), await inBrowser(text)]
-      const { low, high } = mine.throughput as { low: number; high: number }
-      expect(theirs.documents.map(({ command }) => command)).toEqual(['run', 'compare', 'size', 'sweep'])
-      expect(theirs.throughput!.mean).toBeGreaterThan(low)
-      expect(theirs.throughput!.mean).toBeLessThan(high)
+      // tape-choice draws from laws that need logarithms and exponentials: events that coincide keep their order
+      for (const scenario of [plainLine, text]) {
+        const [here, there] = [await askAll(face, scenario), await inBrowser(scenario)]
+        const keys = Object.keys(here) as (keyof Told)[]
+        expect(Object.keys(there)).toEqual(keys)
+        expect(here.documents.map(({ command }) => command)).toEqual(['run', 'compare', 'size', 'sweep'])
+        // intervals ask the machine for logarithms, which engines round otherwise in the last binary digit
+        expect(keys.flatMap((key) => partingOf(here[key], there[key], 1e-12) ?? [])).toEqual([])
+      }
     } finally {
       await browser.close()
     }

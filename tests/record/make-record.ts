@@ -38,9 +38,9 @@ export interface DatedShift extends TrueShift {
 /** The seed of the record in `scenarios`. */
 const ownSeed = truth.study.seed
 
-/** The shifts of a record in their order. */
-export const datedShifts = (seed = ownSeed): DatedShift[] =>
-  trueShifts(begins.length, seed).map((shift, index) => ({ ...shift, begins: begins[index]! }))
+/** The shifts of a record in their order; of another plant than line 4 where `of` is given. */
+export const datedShifts = (seed = ownSeed, of = truth): DatedShift[] =>
+  trueShifts(begins.length, seed, of).map((shift, index) => ({ ...shift, begins: begins[index]! }))
 
 /** A row of the stops, times in s since 1970 in UTC. */
 interface Row {

@@ -94,9 +94,9 @@ class Watch {
   }
 }
 
-/** What happened in the first shifts, by chance as `seed` has it. */
-export function trueShifts(count: number, seed: string): TrueShift[] {
-  const line = new Line(truth)
+/** What happened in the first shifts, by chance as `seed` has it; of another plant than line 4 where `of` is given. */
+export function trueShifts(count: number, seed: string, of = truth): TrueShift[] {
+  const line = new Line(of)
   return Array.from({ length: count }, (_, index) => {
     const watch = new Watch()
     line.observe((event) => watch.see(event))
