@@ -1,7 +1,5 @@
 /** `tapeshift help`: topics of the manual, and what it says of a key, a measure or a finding. */
 import type { Command } from 'commander'
-import { misuse } from '../scenario/fault.js'
-import { printable } from '../scenario/printable.js'
 import { exits, type Io, screenStyle } from './io.js'
 
 /** The guide to the question of each command. */
@@ -50,42 +48,11 @@ async function told(word: string | undefined, program: Command, io: Io): Promise
     if (guide !== undefined) io.stdout.write(`\nMore: tapeshift help ${guide}\n`)
     return
   }
-  const [{ manualOfProgram }, { entriesOf, meantBy }, { entryText }, { terminalText }, { listOfTopics }] =
-    await Promise.all([
-      import('./manual-of.js'),
-      import('../manual/find.js'),
-      import('../manual/entry.js'),
-      import('../manual/terminal.js'),
-      import('../manual/list.js'),
-    ])
-  const manual = manualOfProgram(program)
-  const print = (text: string) => io.stdout.write(terminalText(text, screenStyle(io)))
-  if (word === undefined) {
-    print(listOfTopics(manual))
-    return
-  }
-  const topic = manual.topics.find(({ name }) => name === word)
-  if (topic) {
-    print(topic.text)
-    return
-  }
-  const found = entriesOf(manual, word)
-  if (found.length === 0) {
-    const meant = meantBy(
-      manual,
-      word.slice(0, 80),
-      program.commands.map((each) => each.name()),
-    )
-    throw misuse(
-      `the manual has no \`${printable(word.slice(0, 80))}\`${meant === undefined ? '' : `: did you mean \`${meant}\`?`} \`tapeshift help\` lists the topics`,
-    )
-  }
-  print(
-    found
-      .flatMap(({ topic: name, entries }) => [
-        entries.map(entryText).join('\n'),
-        `All of these: \`tapeshift help ${name}\``,
-      ])
-      .join('\n\n'),
-  )
+  const [{ manualOfProgram }, { textFor }, { terminalText }] = await Promise.all([
+    import('./manual-of.js'),
+    import('../manual/look-up.js'),
+    import('../manual/terminal.js'),
+  ])
+  const commands = program.commands.map((each) => each.name())
+  io.stdout.write(terminalText(textFor(manualOfProgram(program), word, commands), screenStyle(io)))
 }

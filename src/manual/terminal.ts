@@ -12,15 +12,14 @@ export const terminalText = (text: string, style: TextStyle): string =>
     .map((block) => blockText(block, style, ''))
     .join('\n\n')}\n`
 
-/** Code is set as it is written: what is typed has its own signs. */
-const inlineText = (inlines: readonly Inline[]): string =>
+/** What is typed stands between backticks, but for the name that begins an item. */
+const inlineText = (inlines: readonly Inline[], isItem = false): string =>
   inlines
-    .map((each) => {
-      if (each.kind === 'link') {
-        const said = inlineText(each.inlines)
-        return said === each.to ? said : `${said} (${each.to})`
-      }
-      return 'text' in each ? each.text : inlineText(each.inlines)
+    .map((each, index) => {
+      if (each.kind === 'code') return isItem && index === 0 ? each.text : `\`${each.text}\``
+      if (each.kind === 'text') return each.text
+      const said = inlineText(each.inlines)
+      return each.kind === 'link' && said !== each.to ? `${said} (${each.to})` : said
     })
     .join('')
 
@@ -52,7 +51,7 @@ function listText({ isOrdered, items }: Block & { kind: 'list' }, style: TextSty
       const deeper = indent + ' '.repeat(mark.length)
       const [first, ...rest] = blocks.map((block, at) =>
         at === 0 && block.kind === 'paragraph'
-          ? paragraph(inlineText(block.inlines), style.width, deeper, indent + mark)
+          ? paragraph(inlineText(block.inlines, true), style.width, deeper, indent + mark)
           : blockText(block, style, deeper),
       )
       return [first, ...rest].join('\n')
@@ -65,8 +64,8 @@ const tableOf = ({ head, rows }: Block & { kind: 'table' }, style: TextStyle): s
   tableText(
     {
       title: '',
-      columns: words(...head.map(inlineText)),
-      rows: rows.map((row) => row.map(inlineText)),
+      columns: words(...head.map((cell) => inlineText(cell, true))),
+      rows: rows.map((row) => row.map((cell) => inlineText(cell, true))),
     },
     'metric',
     style,

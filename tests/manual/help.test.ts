@@ -38,7 +38,7 @@ describe('help', () => {
 
   it.each([
     ['line.sealer.jams', 'line.PIECE.jams.chance: Chance that a case jams', 'keys'],
-    ['line.sealer.belt-speed', '24 m/min, from memory', 'keys'],
+    ['line.sealer.belt-speed', '`24 m/min`, from memory', 'keys'],
     ['shift.breaks.0.at', 'shift.breaks.N.at', 'keys'],
     ['belt-speed', 'line.PIECE.belt-speed', 'keys'],
     ['throughput', 'Rate, mean over shifts', 'measures'],
@@ -52,7 +52,7 @@ describe('help', () => {
     const { code, out } = await help(word)
     expect(code).toBe(0)
     expect(out.replace(/\s+/g, ' ').toLowerCase()).toContain(words.toLowerCase())
-    expect(out).toContain(`All of these: tapeshift help ${topic}`)
+    expect(out).toContain(`All of these: \`tapeshift help ${topic}\``)
   })
 
   it('of a piece that is called as its kind says what that kind has', async () => {
@@ -64,6 +64,7 @@ describe('help', () => {
   it.each([
     ['belt-sped', 'did you mean `belt-speed`?'],
     ['how-mny', 'did you mean `how-many`?'],
+    ['guess', 'it is spoken of in `tapeshift help scenario-file`, '],
     ['xyzzyplugh', '`tapeshift help` lists the topics'],
     ['\u001b[31m', '`·[31m`'],
   ])('of %j says what is near, and ends as wrong usage', async (word, words) => {
