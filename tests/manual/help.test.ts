@@ -64,7 +64,7 @@ describe('help', () => {
   it.each([
     ['belt-sped', 'did you mean `belt-speed`?'],
     ['how-mny', 'did you mean `how-many`?'],
-    ['guess', 'it is spoken of in `tapeshift help scenario-file`, '],
+    ['guess', '`tapeshift help scenario-file`'],
     ['xyzzyplugh', '`tapeshift help` lists the topics'],
     ['\u001b[31m', '`·[31m`'],
   ])('of %j says what is near, and ends as wrong usage', async (word, words) => {
