@@ -1,5 +1,6 @@
 /** A line of which all is known in closed form: one station that is never short of cases, and whose time is guessed. */
-import { sampleStandardDeviation } from 'simple-statistics'
+import { sampleSkewness, sampleStandardDeviation } from 'simple-statistics'
+import { expect } from 'vitest'
 import { drawInputs } from '../src/inputs/draw.js'
 import type { ReadScenario } from '../src/scenario/read.js'
 import { standardNormal, studentT } from '../src/statistics/quantile.js'
@@ -26,6 +27,12 @@ export const timesOf = (loaded: ReadScenario, draws: number): number[] =>
     (_, draw) => drawInputs(loaded, loaded.scenario.study.seed, draw + 1).inputs[0]!,
   )
 
-/** Half-width of what draws bring that come to these figures, where nothing else varies. */
-export const halfOf = (figures: readonly number[], confidence = 0.95): number =>
-  studentT((1 + confidence) / 2, figures.length - 1) * sampleStandardDeviation(figures as number[])
+/** How far the ends lie off of what draws bring that come to these figures, where nothing else varies: t standard deviations, and t^2 skewness / 6 of them both ways. */
+export function endsOf(figures: readonly number[], confidence = 0.95): { below: number; above: number } {
+  const all = figures as number[]
+  const t = studentT((1 + confidence) / 2, figures.length - 1)
+  const spread = sampleStandardDeviation(all)
+  const shift = (t * t * sampleSkewness(all)) / 6
+  expect(Math.abs(shift)).toBeLessThan(t / 2)
+  return { below: (t - shift) * spread, above: (t + shift) * spread }
+}

@@ -5,7 +5,7 @@ import { inputEndsChart } from '../../src/questions/run/input-ends-chart.js'
 import { runReport } from '../../src/questions/run/report.js'
 import { cellText } from '../../src/report/cell.js'
 import { standardNormal } from '../../src/statistics/quantile.js'
-import { deviation, halfOf, oneStation, timesOf } from '../known-line.js'
+import { deviation, endsOf, oneStation, timesOf } from '../known-line.js'
 
 const scenario = loadScenario(oneStation)
 const draws = 200
@@ -18,12 +18,12 @@ describe('losses of a run whose inputs were drawn', () => {
   const machine = document.losses!.machines[0]!
 
   it('have what the machine could put out with its interval: the shift over what was drawn of its time', () => {
-    const half = halfOf(times.map((time) => seconds / time))
+    const ends = endsOf(times.map((time) => seconds / time))
     const { mean, low, high, inputs } = machine.limit!
     expect([mean, low, high]).toEqual([machine.could, machine.could, machine.could])
     expect(machine.could).toBeCloseTo(300, 9)
-    expect((inputs!.high! - mean!) / half).toBeCloseTo(1, 9)
-    expect((mean! - inputs!.low!) / half).toBeCloseTo(1, 9)
+    expect((inputs!.high! - mean!) / ends.above).toBeCloseTo(1, 9)
+    expect((mean! - inputs!.low!) / ends.below).toBeCloseTo(1, 9)
   })
 
   it('have that of each step: waiting for the first case costs its seconds over the time of a case', () => {
@@ -32,9 +32,9 @@ describe('losses of a run whose inputs were drawn', () => {
     const waited = (waiting.mean! / 300) * seconds
     expect(waited).toBeGreaterThan(2)
     expect(waited).toBeLessThan(12)
-    const half = halfOf(times.map((time) => waited / time))
-    expect((waiting.inputs!.high! - waiting.mean!) / half).toBeCloseTo(1, 6)
-    expect((waiting.mean! - waiting.inputs!.low!) / half).toBeCloseTo(1, 6)
+    const ends = endsOf(times.map((time) => waited / time))
+    expect((waiting.inputs!.high! - waiting.mean!) / ends.above).toBeCloseTo(1, 6)
+    expect((waiting.mean! - waiting.inputs!.low!) / ends.below).toBeCloseTo(1, 6)
   })
 
   it('adds up as before, and is as it was with inputs held fixed', async () => {
@@ -54,8 +54,8 @@ describe('losses of a run whose inputs were drawn', () => {
       ({ title }) => title === 'Where the cases are lost, a shift',
     )!
     const said = table.rows.map((row) => row.map((cell) => cellText(cell, 'metric')))
-    const half = halfOf(times.map((time) => seconds / time))
-    expect(said[0]![2]).toBe(`300 ± ${half.toFixed(0)}`)
+    const ends = endsOf(times.map((time) => seconds / time))
+    expect(said[0]![2]).toBe(`300 ± ${Math.max(ends.below, ends.above).toFixed(0)}`)
     expect(table.note).toContain('what is not known of the inputs')
   })
 })

@@ -94,11 +94,40 @@ describe('the whole interval', () => {
     const luck = 0.5
     const figure = estimate(5, studentT(0.975, 99) * luck, 100)
     const degrees = 12.25 ** 2 / (13 ** 2 / 2 + 1 ** 2 / 2 + 0.25 ** 2 / 99)
-    const half = studentT(0.975, degrees) * Math.sqrt(12.25)
+    const t = studentT(0.975, degrees)
+    const half = t * Math.sqrt(12.25)
+    // third moment of 2, 4, 9 about 5: (-27 - 1 + 64) x 3 / (2 x 1) = 54; t^2 x 54 / 12.25^1.5 / 6 = 5.1 is more than half of t
+    expect((t * t * 54) / 12.25 ** 1.5 / 6).toBeGreaterThan(t / 2)
     const whole = ofInputs(figure, layout, 0.95)
-    expect(whole.low).toBeCloseTo(5 - half, 9)
-    expect(whole.high).toBeCloseTo(5 + half, 9)
+    expect(whole.low).toBeCloseTo(5 - half / 2, 9)
+    expect(whole.high).toBeCloseTo(5 + (3 * half) / 2, 9)
     expect(whole.share).toBeCloseTo(12 / 12.25, 12)
+  })
+
+  it('moves towards the longer tail of the draws: by t^2 skewness / 6 standard deviations, of the whole', () => {
+    // 0, 0, 0, 0, 5 about 1: four times -1, and 64: 60 x 5 / (4 x 3) = 25; variance 20 / 4 = 5, of the whole 5 + 1
+    const layout = layoutOfMeans([0, 0, 0, 0, 5], 20)
+    const figure = estimate(3, studentT(0.9, 99), 100)
+    const t = studentT(
+      0.9,
+      degreesOfSum(
+        [
+          { square: 5, degreesOfFreedom: 4 },
+          { square: 1, degreesOfFreedom: 99 },
+        ],
+        6,
+      ),
+    )
+    const shift = (t * t * 25) / 6 ** 1.5 / 6
+    expect(shift).toBeLessThan(t / 2)
+    const whole = ofInputs(figure, layout, 0.8)
+    expect(whole.low).toBeCloseTo(3 + (shift - t) * Math.sqrt(6), 9)
+    expect(whole.high).toBeCloseTo(3 + (shift + t) * Math.sqrt(6), 9)
+    // the other way round it is the same mirrored, and nothing moves where nothing is skewed
+    const mirrored = ofInputs(figure, layoutOfMeans([0, 0, 0, 0, -5], 20), 0.8)
+    expect(mirrored.low - 3).toBeCloseTo(3 - whole.high, 9)
+    const even = ofInputs(figure, layoutOfMeans([-2, -1, 0, 1, 2], 20), 0.8)
+    expect(even.high - 3).toBeCloseTo(3 - even.low, 9)
   })
 
   it('is that of the simulation where the inputs add nothing', () => {
