@@ -16,8 +16,10 @@ const guides: Readonly<Record<string, string>> = {
   new: 'scenario-file',
 }
 
-/** Adds the command; `finish` takes its exit code. */
+/** Adds the command, and to the help of those that were added before where more stands; `finish` takes its exit code. */
 export function addHelp(program: Command, io: Io, finish: (code: number) => void): void {
+  for (const command of program.commands)
+    command.addHelpText('after', `\nMore: tapeshift help ${guides[command.name()]}`)
   program
     .command('help')
     .argument('[TOPIC]', 'a topic, a command, a key, a measure or a finding; none: the list of topics')
@@ -44,8 +46,6 @@ async function told(word: string | undefined, program: Command, io: Io): Promise
   const command = program.commands.find((each) => each.name() === word)
   if (command) {
     command.outputHelp()
-    const guide = guides[command.name()]
-    if (guide !== undefined) io.stdout.write(`\nMore: tapeshift help ${guide}\n`)
     return
   }
   const [{ manualOfProgram }, { textFor }, { terminalText }] = await Promise.all([

@@ -36,6 +36,15 @@ describe('help', () => {
     expect(out).toContain('More: tapeshift help how-many')
   })
 
+  it('is named in the help of every command that has a guide', async () => {
+    const names = program.commands.map((each) => each.name())
+    for (const command of names.filter((name) => !['help', 'manual', 'completions'].includes(name))) {
+      const { out } = await call([command, '--help'])
+      const [, topic] = /\nMore: tapeshift help ([a-z-]+)\n$/.exec(out) ?? []
+      expect([command, manual.topics.some(({ name }) => name === topic)]).toEqual([command, true])
+    }
+  })
+
   it.each([
     ['line.sealer.jams', 'line.PIECE.jams.chance: Chance that a case jams', 'keys'],
     ['line.sealer.belt-speed', '`24 m/min`, from memory', 'keys'],
