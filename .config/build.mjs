@@ -1,5 +1,5 @@
 // Bundles the program into `.build/cli`: a few files that load in a fraction of the time of several hundred.
-import { rmSync } from 'node:fs'
+import { cpSync, rmSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { build } from 'rolldown'
 import { writeLicences } from './licences.mjs'
@@ -34,6 +34,7 @@ const program = await build({
     // found beside the program by those who start it
     worker: at('src/shifts/threads/worker.ts'),
     'write-schema': at('src/cli/write-schema.ts'),
+    'write-man': at('src/cli/write-man.ts'),
   },
 })
 
@@ -53,6 +54,18 @@ const page = await build({
   transform: { target: 'es2020' },
   output: { dir: at('.build/cli'), format: 'iife', minify: true, comments: { legal: false }, codeSplitting: false },
 })
+
+// what searches in the page of the manual
+await build({
+  input: { search: at('src/page/search.ts') },
+  platform: 'browser',
+  transform: { target: 'es2020' },
+  output: { dir: at('.build/cli'), format: 'iife', minify: true, codeSplitting: false },
+})
+
+// the written topics of the manual lie beside the program, and the manual page is made of what the program says of itself
+cpSync(at('src/manual/texts'), at('.build/cli/manual'), { recursive: true })
+await import(at('.build/cli/write-man.js'))
 
 const modules = [program, page].flatMap(({ output }) => output.flatMap(({ moduleIds = [] }) => moduleIds))
 writeLicences(modules, at('.build/cli/licences.txt'))

@@ -80,7 +80,7 @@ function logic({ line, trials }: StudyFacts): Items {
   return {
     'overview of the line': `Cases pass ${kinds.join(', ') || 'no piece'}, in the order of the scenario unless the scenario sends them another way.`,
     'logic of the line':
-      'The README of tapeshift defines what each piece does and when ("What each piece does").',
+      'What each piece does, and what happens when, is defined by the format of tapeshift: its manual, tapeshift help equipment and what-happens-when.',
     'what is tried': trials,
     algorithms:
       'Simultaneous events: the piece nearest the exit first, then the order of the file. Tasks of a crew: in the order of its "does".',

@@ -26,6 +26,19 @@ export const exits = {
   interrupted: 130,
 } as const
 
+/** What each means, in words. */
+export const exitWords: Readonly<Record<keyof typeof exits, string>> = {
+  done: 'done',
+  bug: 'a bug of tapeshift',
+  usage: 'wrong usage',
+  scenario:
+    'the scenario or the record is invalid, or the line cannot work, locks up or never settles (--anyway: the code of the figures)',
+  requirement:
+    'a requirement is not met, no design keeps what is asked, the one picked is shown not to, or the model is not shown to lie within the margin',
+  file: 'a file cannot be read or written',
+  interrupted: 'interrupted',
+}
+
 /** Whether `stream` shows bold text: a terminal that is not dumb, unless the environment says otherwise. */
 function showsStyle(stream: { isTTY?: boolean }, env: Io['env']): boolean {
   if (env.NO_COLOR) return false

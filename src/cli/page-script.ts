@@ -1,14 +1,16 @@
-/** The program that runs in the page of a report, as it was built. */
+/** The programs that run in pages, as they were built. */
 import { existsSync, readFileSync } from 'node:fs'
 
-/** Beside the bundled program; of one that is run from its sources, where the build puts it. */
-const places = [new URL('./page.js', import.meta.url), new URL('../../.build/cli/page.js', import.meta.url)]
-
-/** Its text. */
-export function pageScript(): string {
+/** The text of one: beside the bundled program; of one that is run from its sources, where the build puts it. */
+function built(name: string, what: string): string {
+  const places = [new URL(`./${name}`, import.meta.url), new URL(`../../.build/cli/${name}`, import.meta.url)]
   const place = places.find((each) => existsSync(each))
   if (place) return readFileSync(place, 'utf8')
-  throw new Error(
-    'page.js, which draws the charts of a report, is missing beside the program: build it again',
-  )
+  throw new Error(`${name}, which ${what}, is missing beside the program: build it again`)
 }
+
+/** What draws in the page of a report. */
+export const pageScript = (): string => built('page.js', 'draws the charts of a report')
+
+/** What searches in the page of the manual. */
+export const searchScript = (): string => built('search.js', 'searches the manual')

@@ -7,8 +7,11 @@ import type { ScenarioError } from '../scenario/problems.js'
 import { version } from '../version.js'
 import { addCheck } from './check.js'
 import { compareCommand } from './compare.js'
+import { addCompletions } from './completions.js'
 import { addFit } from './fit.js'
-import { exits, type Io } from './io.js'
+import { addHelp } from './help.js'
+import { exits, exitWords, type Io } from './io.js'
+import { addManual } from './manual.js'
 import { addNew } from './new.js'
 import { addReport } from './report.js'
 import { runCommand } from './run.js'
@@ -21,6 +24,19 @@ import { addValidate } from './validate.js'
 /** Runs `argv` (without node and script). All that happens is in the streams and in the exit code. */
 export async function main(argv: readonly string[], io: Io): Promise<number> {
   let code: number = exits.done
+  const program = programOf(io, (finished) => {
+    code = finished
+  })
+  try {
+    await program.parseAsync(argv, { from: 'user' })
+    return code
+  } catch (error) {
+    return explain(error, io)
+  }
+}
+
+/** The program with all its commands; `finish` takes the exit code. */
+export function programOf(io: Io, finish: (code: number) => void): Command {
   const program = new Command('tapeshift')
     .description(
       'Simulates a corrugated-case sealing line: how many sealers, heads, belts, buffers and people hold the rate, and at what cost.',
@@ -38,17 +54,18 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   tapeshift validate line.yaml record.yaml --margin "3 %" --hold-out "30 %"   does the model match the plant?
   tapeshift trace line.yaml --shift 3      one shift, event by event
   tapeshift report out/line-run/result.json   make the report page again
+  tapeshift help                          the topics of the manual; tapeshift manual writes it as a page
 `,
     )
     .addHelpText(
       'after',
-      '\nExit codes: 0 done; 1 a bug of tapeshift; 2 wrong option or argument; 3 the scenario is invalid or cannot work; 4 a requirement is not met; 5 a file cannot be read or written; 130 interrupted',
+      `\nExit codes:\n${Object.entries(exits)
+        .map(([name, each]) => `  ${String(each).padEnd(4)} ${exitWords[name as keyof typeof exits]}`)
+        .join('\n')}`,
     )
+    .helpCommand(false)
     .configureOutput({ writeOut: (text) => io.stdout.write(text), writeErr: (text) => io.stderr.write(text) })
     .exitOverride()
-  const finish = (finished: number) => {
-    code = finished
-  }
   addCheck(program, io, finish)
   addStudy(program, io, finish, runCommand)
   addStudy(program, io, finish, compareCommand)
@@ -59,13 +76,11 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   addValidate(program, io, finish)
   addReport(program, io, finish)
   addNew(program, io, finish)
+  addHelp(program, io, finish)
+  addManual(program, io, finish)
+  addCompletions(program, io, finish)
   for (const command of program.commands) command.exitOverride().configureOutput(program.configureOutput())
-  try {
-    await program.parseAsync(argv, { from: 'user' })
-    return code
-  } catch (error) {
-    return explain(error, io)
-  }
+  return program
 }
 
 /** Says what went wrong on standard error; returns the exit code. */

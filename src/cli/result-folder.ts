@@ -5,24 +5,10 @@ import { misuse } from '../scenario/fault.js'
 import { printable } from '../scenario/printable.js'
 import type { Io } from './io.js'
 import type { CommandScenario } from './scenario.js'
+import { ownFiles } from './written.js'
 
 /** A recorded log longer than this is not copied beside the report, bytes. */
 export const mostCopied = 10_000_000
-
-/** Names that the results use in their folder. */
-const ownFiles = [
-  'shifts.csv',
-  'differences.csv',
-  'designs.csv',
-  'days.csv',
-  'sheet.csv',
-  'sheet-key.csv',
-  'scenario.yaml',
-  'report.html',
-  'result.json',
-  'journal.ndjson',
-  'journal.lock',
-]
 
 /** No input may lie where a result is written, nor bear the name of one: it would be lost. */
 export function refuseToOverwrite(folder: string, name: string, loaded: CommandScenario, io: Io): void {

@@ -21,7 +21,7 @@ const rooms = [
     'hand',
     'shifts',
   ],
-  ...['report', 'pictures', 'answers', 'questions', 'page', 'index.ts', 'node.ts', 'cli'],
+  ...['report', 'pictures', 'answers', 'questions', 'page', 'manual', 'index.ts', 'node.ts', 'cli'],
 ]
 
 /** What the scenario asks of a kind of equipment stands on its floor; its model, and what it says by hand and in pictures, on that of the line. */

@@ -1,4 +1,4 @@
-/** The example of the README for programs runs as it stands, against the built package. */
+/** The example of the manual for programs runs as it stands, against the built package. */
 import { execFileSync } from 'node:child_process'
 import { existsSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
@@ -8,8 +8,8 @@ const root = fileURLToPath(new URL('../..', import.meta.url))
 
 it('prints a difference with its interval, and a page', () => {
   expect(existsSync(`${root}/.build/cli/node.js`), 'npm run build').toBe(true)
-  const readme = readFileSync(`${root}/README.md`, 'utf8')
-  const [, example] = /```ts\n([\s\S]*?)```/.exec(readme) as unknown as [string, string]
+  const guide = readFileSync(`${root}/src/manual/texts/from-a-program.md`, 'utf8')
+  const [, example] = /```ts\n([\s\S]*?)```/.exec(guide) as unknown as [string, string]
   const told = example
     .replace(/^(answer\.difference\(.*?\)).*$/m, 'console.log(JSON.stringify($1))')
     .replace(/^(toPage\(.*?\)).*$/m, 'console.log($1.slice(0, 15))')

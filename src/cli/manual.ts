@@ -1,0 +1,33 @@
+/** `tapeshift manual`: the whole manual as one page. */
+import path from 'node:path'
+import type { Command } from 'commander'
+import { misuse } from '../scenario/fault.js'
+import { version } from '../version.js'
+import { exits, type Io } from './io.js'
+
+/** Adds the command; `finish` takes its exit code. */
+export function addManual(program: Command, io: Io, finish: (code: number) => void): void {
+  program
+    .command('manual')
+    .description('write the manual as one page that can be searched; it opens without a network')
+    .addHelpText('before', 'Examples:\n  tapeshift manual\n  tapeshift manual --out manual.html\n')
+    .option('--out <FILE>', 'page to write (default: out/tapeshift-manual.html)')
+    .action(async ({ out }: { out?: string }) => {
+      if (out === '') throw misuse('--out needs the name of a file')
+      const [{ manualOfProgram }, { manualPage }, { searchScript }, { writeWhole }, { shownPath }] =
+        await Promise.all([
+          import('./manual-of.js'),
+          import('../manual/page.js'),
+          import('./page-script.js'),
+          import('./files.js'),
+          import('./result-folder.js'),
+        ])
+      const file = path.resolve(io.cwd, out ?? path.join('out', 'tapeshift-manual.html'))
+      await writeWhole(
+        file,
+        manualPage(manualOfProgram(program), `${program.name()} ${version}`, searchScript()),
+      )
+      io.stdout.write(`Manual: ${shownPath(file, io.cwd)}\n`)
+      finish(exits.done)
+    })
+}
