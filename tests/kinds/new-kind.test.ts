@@ -74,5 +74,5 @@ describe('a new kind', () => {
     expect(await filesAtFault()).toEqual(Object.keys(rows).sort())
     for (const [file, row] of Object.entries(rows)) await addRow(file, row)
     expect(await filesAtFault()).toEqual([])
-  }, 60_000)
+  }, 300_000)
 })

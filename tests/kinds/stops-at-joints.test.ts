@@ -67,4 +67,15 @@ describe('a case behind one that stands across the joint', () => {
       [116, 'case 2 out'],
     ])
   })
+
+  // three of 900 mm: the first at the shut gate, the second 0.1 m into q, so the third stands 1.2 m into the 2 m of p from 10.4 s
+  const three = '{a: {length: 900 mm, width: 300 mm, height: 300 mm}}'
+
+  it('is where it stood when its conveyor runs again, though the tail has gone on meanwhile', () => {
+    // p is down from 20 to 50 s, the gate opens at 30 s: q draws the second off; the third has 0.8 m to the joint from 50 s on, and 1 m of q
+    const line = `{p: ${roller(2, fails(20, 30))}, q: ${roller(1)}}`
+    const rest = 'crew: {o: {walk: 0 s, does: [breakdowns]}}'
+    const { log } = trial({ cases: three, line, rest, arrivals: at(0, 4, 8), turns: [1, 30], until: 60 })
+    expect(outs(log)).toEqual([30, 31.8, 53.6])
+  })
 })

@@ -98,17 +98,15 @@ function worstOf(row: fc.Arbitrary<Row>, keys: typeof sensor) {
 }
 
 /**
- * The same row of one speed, whose conveyors on which cases close up stand for sensors ahead only, and start at once. With stops of their own, delays
- * or a faster drive ahead the line takes a case that stood behind a tail to be at the end when that has crossed, which is some
- * decimetres before it can be there: it is drawn going there at the speed of gliding, over the case ahead if need be.
+ * The same row of one speed, whose conveyors on which cases close up start at once, stops of their own included. With start delays or a faster drive ahead the
+ * line takes a case that stood behind a tail to be at the end when that has crossed, up to some 0.1 m before it can be there: it
+ * is drawn going there at the speed of gliding, over the case ahead if need be.
  */
 const plain = rows.map((row) => ({
   ...row,
   hasOneSpeed: true,
   pieces: row.pieces.map((each) =>
-    each.what === 'belt' || each.what === 'sealer'
-      ? each
-      : { ...each, fails: 0, jams: 0, planned: 0, delay: 0 },
+    each.what === 'belt' || each.what === 'sealer' ? each : { ...each, delay: 0 },
   ),
 }))
 

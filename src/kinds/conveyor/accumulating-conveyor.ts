@@ -247,9 +247,15 @@ export class AccumulatingConveyor extends PacedBed {
   override freeze(): void {
     // a run-up that is broken off has moved nothing
     const { now } = this.floor.clock
-    if (this.movesAt <= now) return
-    this.shift(now - this.movesAt)
-    this.movesAt = now
+    if (this.movesAt > now) {
+      this.shift(now - this.movesAt)
+      this.movesAt = now
+    }
+    this.keepWhereTheyStand()
+    if (this.aboard === 0) return
+    this.findDue()
+    // one that stands behind a tail is not at the end, whatever was offered
+    if (this.due > now + hair) this.isBlocked = false
   }
 
   override thaw(passed: number): void {

@@ -212,6 +212,25 @@ export abstract class Bed extends Conveyor {
     return this.tail.reachAt + (way / this.speed - way / this.tail.speed)
   }
 
+  /**
+   * The bed is about to stand: those that stand behind a tail across its end are where they are, and while the bed stands the tail goes on without them.
+   * From here on each is as if it had entered so late that it has come just as far.
+   */
+  protected keepWhereTheyStand(): void {
+    if (!this.hasTail) return
+    this.findNow()
+    const first = this.firstOn
+    for (let number = first; number < first + this.aboard; number++) {
+      const place = number & this.mask
+      this.asked = number
+      this.target = this.length
+      this.findReach()
+      const toTheEnd = this.length - (this.pitchBefore[place]! - this.pitchBefore[first & this.mask]!)
+      const alone = Math.min(toTheEnd, this.speed * (this.now - this.entered[place]!))
+      if (this.gone < alone - hair) this.entered[place] = this.now - this.gone / this.speed
+    }
+  }
+
   /** Finds when the next case may enter behind the last one. */
   protected findClear(): void {
     const { mask, firstOn: first } = this
