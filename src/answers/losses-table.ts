@@ -6,7 +6,7 @@ import { figures, wordsFor } from '../catalogue/printed-units.js'
 import { type Cell, figures as ofFigures, words } from '../report/cell.js'
 import { grouped, type Parts, partsOf, printFigure } from '../report/format.js'
 import type { Table } from '../report/report.js'
-import type { Losses, MachineLosses } from './losses.js'
+import type { Losses, LossStep, MachineLosses } from './losses.js'
 import type { ShiftTold } from './made.js'
 
 /** What stands in the first column where a row is of no single machine. */
@@ -26,7 +26,7 @@ export function lossesTable(result: Told): Table {
   const cases = (figure: Figure) => bareParts(figure, display)
   const rows: Cell[][] = (losses?.machines ?? []).flatMap((each) => [
     [...[each.machine, 'capacity'], ...[each.limit ? cases(each.limit) : grouped(each.could, 0), share(1)]],
-    ...each.losses.map((step) => [each.machine, `less: ${step.label}`, cases(step.cases), share(step.share)]),
+    ...each.losses.map((step) => [each.machine, stepText(step), cases(step.cases), share(step.share)]),
     [each.machine, 'cases passed on', cases(each.leaves), share((each.leaves.mean ?? 0) / each.could)],
   ])
   if (losses) {
@@ -44,6 +44,9 @@ export function lossesTable(result: Told): Table {
     rows,
   }
 }
+
+/** Time in which there is nothing to seal costs no case. */
+const stepText = ({ key, label }: LossStep): string => `${key === 'waiting' ? 'no loss' : 'less'}: ${label}`
 
 /** A figure without its unit, which stands above it. */
 export const bareParts = (figure: Figure, display: Display): Parts =>

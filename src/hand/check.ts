@@ -21,7 +21,7 @@ import {
 import { readAsFindings } from './findings/plain-words.js'
 import { droppedFindings, priceFindings } from './findings/prices.js'
 import { arrivalFindings, targetFindings } from './findings/rates.js'
-import { sensorFindings, speedFindings } from './findings/sensors.js'
+import { sensorFindings, speedFindings, startFindings } from './findings/sensors.js'
 import { interlockFindings, uncheckedFindings, unnamedStopFindings } from './findings/silence.js'
 import { type HandCalculation, handCalculation } from './hand.js'
 
@@ -47,6 +47,7 @@ const rules: readonly Rule[] = [
   interlockFindings,
   sensorFindings,
   speedFindings,
+  startFindings,
   droppedFindings,
   priceFindings,
   unnamedStopFindings,

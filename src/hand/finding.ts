@@ -60,6 +60,7 @@ export const codes = {
   interlock: 'conveyors must stop with the piece that they feed',
   'sensors-by-hand': 'hand calculation ignores stops by sensors',
   'speeds-by-hand': 'hand calculation uses the usual speed of a drive',
+  'starts-by-hand': 'hand calculation ignores what starts cost',
   'stops-not-named': 'stops that the scenario does not name do not happen',
   'not-priced': 'a price is given, but no `money`',
   'price-dropped': 'a price is given, but not all values to count it',

@@ -1,8 +1,7 @@
-/** Planned work and handovers by hand: how often, how long, and what they leave of the working time. */
+/** Planned work and handovers by hand: how often, how long. */
 import { meanOf, varianceOf } from '../scenario/law.js'
 import { duesPerShift } from '../scenario/planned.js'
 import type { Scenario } from '../scenario/schema.js'
-import { workingTime } from '../scenario/working-time.js'
 
 type Piece = Scenario['line'][string]
 
@@ -41,13 +40,4 @@ export function handoverStop(piece: Piece) {
   const time = 'handover' in piece ? piece.handover : undefined
   if (time === undefined) return null
   return { key: 'planned-work', skill: null, count: 2, work: 0, time, spread: 0 } as const
-}
-
-/** Share of the working time that planned work and handovers leave. What of it lies in breaks is counted as if it did not. */
-export function withoutPlanned(scenario: Scenario, piece: Piece): number {
-  const lost = [plannedStop(scenario, piece), handoverStop(piece)].reduce(
-    (sum, stop) => sum + (stop === null ? 0 : stop.count * stop.time),
-    0,
-  )
-  return Math.max(0, 1 - lost / workingTime(scenario.shift))
 }

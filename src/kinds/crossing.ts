@@ -57,8 +57,14 @@ export class Crossing {
   /** A case has been passed on just now, whose length is in `length`: `look` is to follow. */
   begin(): void {
     this.tail.distance = this.length
+    this.endAt = never
     this.isOn = true
     this.isAwaited = false
+  }
+
+  /** The belts stop for a cause of their own: what happens ahead until they run again is not told. */
+  forget(): void {
+    this.endAt = never
   }
 
   /** Somebody waits for a tail that has not crossed, as far as was looked. */
@@ -70,13 +76,18 @@ export class Crossing {
   look(): void {
     if (!this.isOn) return
     const { now } = this.floor.clock
-    const { tail } = this
-    const unit = this.unit()
-    unit.next.follow(tail, unit)
     this.nextAt = never
     this.stands = false
     this.isSlow = false
     this.pace = Infinity
+    // what would have held it up before that has been told, and nothing that happens later can
+    if (this.endAt < now) {
+      this.isOn = false
+      return
+    }
+    const { tail } = this
+    const unit = this.unit()
+    unit.next.follow(tail, unit)
     this.endAt = tail.reach > tail.distance - hair ? tail.reachAt : never
     if (tail.gone > tail.distance - hair || this.endAt <= now) {
       this.isOn = false

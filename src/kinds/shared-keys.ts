@@ -5,6 +5,7 @@ import { assume, choice, name, quantity, whole } from '../scenario/kit.js'
 
 export { planned } from '../scenario/planned-keys.js'
 export { sensed } from '../scenario/sensor-keys.js'
+export { slowStart } from '../scenario/slow-start-keys.js'
 
 /**
  * A key `to`, or one whose name ends in `-to`, says where cases go: `scenario/routes` reads every way of a line off such
@@ -41,6 +42,12 @@ export const breakdowns = z
     repair: timeDistribution('time to repair, once somebody is there'),
   })
   .describe('failures of the drive: cases in the machine wait and continue after the repair')
+
+export const acceleration = quantity(
+  'acceleration',
+  'even acceleration of its drive from rest: each start costs speed / (2 x acceleration), and what rides stands until then; it stops at once, and so do changes of speed (where it slows down evenly too, give half). Not given: it is at its speed at once',
+  { above: 0 },
+)
 
 /** Most pieces that stand side by side under one name. */
 const mostSideBySide = 20

@@ -8,16 +8,16 @@ export const hair = 1e-9
 
 export class Travel {
   /** Belt travel, m, at the instant since which it runs, s; `never` while it stands. */
-  private at = unset
-  private since = unset
+  protected at = unset
+  protected since = unset
   isRunning = true
   /** Speed while it runs, m/s. */
   speed = unset
   /** Speed of its drive, m/s. */
-  private full = unset
+  protected full = unset
 
   constructor(
-    private readonly clock: Clock,
+    protected readonly clock: Clock,
     private readonly usual: number,
   ) {
     this.speed = usual

@@ -139,12 +139,10 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
       this.workDone()
       return
     }
-    if (breakdowns !== null) {
-      breakdowns.find(this)
-      if (breakdowns.dueAt <= now) {
-        this.stop(Cause.breakdown, breakdowns.repairTime())
-        return
-      }
+    // found when its state was brought up to date, and nothing has changed since
+    if (breakdowns !== null && breakdowns.dueAt <= now) {
+      this.stop(Cause.breakdown, breakdowns.repairTime())
+      return
     }
     if (this.frozen) {
       this.refresh()
@@ -181,12 +179,18 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
       this.plans(this.isPassing ? this.floor.clock.now : never, this.frozenState())
     } else this.mechanism.plan()
     this.enterState()
-    if (this.breakdowns !== null && (!this.frozen || this.isHeldBySensorAlone)) {
-      this.breakdowns.find(this)
-      this.due = Math.min(this.due, this.breakdowns.dueAt)
-    }
+    if (this.breakdowns !== null) this.findBreakdown(this.breakdowns)
     this.schedule()
     this.tellWatchers()
+  }
+
+  private findBreakdown(breakdowns: Breakdowns): void {
+    if (this.frozen && !this.isHeldBySensorAlone) {
+      breakdowns.dueAt = never
+      return
+    }
+    breakdowns.find(this)
+    this.due = Math.min(this.due, breakdowns.dueAt)
   }
 
   /** Is from now in the state that has been planned, working only until that lapses. */
@@ -208,8 +212,13 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
     this.frozen = shouldFreeze
     if (shouldFreeze) {
       this.frozenAt = now
+      this.slowStart?.stands()
       this.mechanism.freeze()
-    } else this.mechanism.thaw(now - this.frozenAt)
+    } else {
+      // before what stood begins anew
+      this.slowStart?.goesOn(now - this.frozenAt)
+      this.mechanism.thaw(now - this.frozenAt)
+    }
     this.tellBehind()
   }
 

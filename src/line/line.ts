@@ -19,6 +19,7 @@ import { Observer } from './observer.js'
 import { PlannedWork, plannedMeasures } from './planned-work.js'
 import { type Sensing, sensedMeasures, sensedPieces } from './sensing.js'
 import type { ShiftEvent } from './shift-event.js'
+import { slowStarts } from './slow-start.js'
 import { Source } from './source.js'
 import { speedSteps } from './speed-steps.js'
 import { DeadlockError, EndlessLoopError, findCircle, piecesOnACircle } from './standstill.js'
@@ -94,6 +95,8 @@ export class Line {
       ]
       piece.rightOfWay = feeders.find(({ name }) => name === first) ?? null
     }
+    // before all else: what begins at the instant at which a slow start begins or ends is of what comes
+    const slow = slowStarts(floor, this.equipment)
     this.join()
     this.crew = new Crew(floor, (name) => this.equipment.find((piece) => piece.name === name)!)
     this.calendar = new Calendar(floor, this.sources, this.equipment, exit, () => this.countAnew())
@@ -109,7 +112,7 @@ export class Line {
       return [{ piece, works, needsPeople: planned.some(({ needs }) => needs !== undefined) }]
     })
     this.sensed = sensedPieces(floor, this.equipment)
-    this.speeds = speedSteps(floor, this.equipment)
+    this.speeds = [...slow, ...speedSteps(floor, this.equipment)]
     const mechanisms = this.equipment.map((piece) => piece.mechanism)
     const sealers = mechanisms.flatMap((each) => each.taper() ?? [])
     const cost = costMeasures(scenario, sealers, floor.counted, () => exit.out)

@@ -108,6 +108,9 @@ export abstract class Mechanism {
   /** Its drive runs at this speed from now, m/s; only what says so in its keys has several. */
   runsAt(_speed: number): void {}
 
+  /** It works at this share of its speed from now; only what says so in its keys works at several. */
+  worksAt(_share: number): void {}
+
   /** A stop of this cause is over; the piece is about to move again. */
   putRight(_cause: Cause): void {}
 

@@ -179,6 +179,11 @@ export class Observer extends ObservedStates {
     this.happens('runs-at', piece, { speed })
   }
 
+  /** The piece works slower from now, after it stood long, or at its whole speed again. */
+  slowStart(piece: string, begins: boolean): void {
+    this.happens(begins ? 'slow-start-begins' : 'slow-start-ends', piece)
+  }
+
   setsOut(person: string, { place, skill, planned }: Task): void {
     this.happens('sets-out', place, { person, task: planned?.does ?? taskOf(skill) })
   }

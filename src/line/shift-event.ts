@@ -32,6 +32,8 @@ export type EventName =
   | 'sensor-starts'
   | 'runs-at'
   | 'carries-at'
+  | 'slow-start-begins'
+  | 'slow-start-ends'
   | 'sets-out'
   | 'work-begins'
   | 'work-done'

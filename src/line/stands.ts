@@ -2,12 +2,15 @@
 import { Joint } from './joint.js'
 import type { LoggedStops } from './logged-stops.js'
 import type { Sensing } from './sensing.js'
+import type { SlowStart } from './slow-start.js'
 import { Cause, causes, State } from './states.js'
 
 /** A lower part of `Equipment`, which is the only class that is made of it. */
 export abstract class Stands extends Joint {
   /** What stops and starts it by sensors; null where nothing does. */
   sensing: Sensing | null = null
+  /** What makes it work slower after it stood long; null where nothing does. */
+  slowStart: SlowStart | null = null
   private isHalted = false
   /** Pieces of planned work that are done here now. */
   private plannedWorks = 0
@@ -20,6 +23,12 @@ export abstract class Stands extends Joint {
   /** Its drive runs at another speed from now, m/s. */
   runsAt(speed: number): void {
     this.mechanism.runsAt(speed)
+    this.refresh()
+  }
+
+  /** It works at this share of its speed from now. */
+  worksAt(share: number): void {
+    this.mechanism.worksAt(share)
     this.refresh()
   }
 

@@ -15,6 +15,8 @@ import {
 } from 'chart.js'
 import { type Chart, chartWidth, moreForLegend } from '../report/marks/chart.js'
 import { footId } from '../report/marks/foot.js'
+import { followNight, night } from './night.js'
+import { nameInLines, rowsOf } from './rows.js'
 import { tooltipOf } from './tooltip.js'
 
 // all that charts are made of
@@ -23,10 +25,10 @@ Drawn.register(
   ...[LineElement, PointElement, ScatterController, Tooltip],
 )
 
-/** Narrower than this letters would run into one another, px: the box scrolls. */
-const leastWidth = 720
+/** Narrower than this names beside a curve would run into it, px: the box scrolls. */
+const leastWidth = 560
 /** Charts without figures beside them shrink to the width of a telephone. */
-const leastOfPlain = 330
+const leastOfPlain = 300
 
 /** Puts a canvas into the figure; where that fails the picture stays. */
 export function drawInto(figure: HTMLElement, chart: Chart): void {
@@ -39,14 +41,15 @@ export function drawInto(figure: HTMLElement, chart: Chart): void {
   const plugins = options.plugins!
   const head = headOf(chart)
   const { padding } = options.layout as { padding: { top: number; bottom: number } }
-  const least = chart.mayNarrow ? leastOfPlain : leastWidth
+  const rows = rowsOf(chart)
+  const least = chart.mayNarrow ? leastOfPlain : (rows?.least ?? leastWidth)
   // the page says title and subtitle; what charts write between these and the picture keeps its room
   const gap = (plugins.subtitle?.padding as { bottom?: number } | undefined)?.bottom ?? 0
   options.layout = { ...options.layout, padding: { ...padding, top: padding.top + gap, bottom: 6 } }
   // the page says at its end what made it
   chart.config.plugins = chart.config.plugins?.filter(({ id }) => id !== footId) ?? []
   const ticks = (options.scales?.x as { ticks?: object } | undefined)?.ticks
-  if (ticks) Object.assign(ticks, { autoSkip: true, maxRotation: 0 })
+  if (ticks) Object.assign(ticks, { autoSkip: true, autoSkipPadding: 10, maxRotation: 0 })
   options.plugins = {
     ...plugins,
     title: { display: false },
@@ -55,19 +58,26 @@ export function drawInto(figure: HTMLElement, chart: Chart): void {
   }
   options.interaction = { mode: 'nearest', intersect: false, axis: options.indexAxis === 'y' ? 'y' : 'xy' }
   options.devicePixelRatio = Math.max(2, window.devicePixelRatio)
+  const most = isFirst(figure) && rows === null ? firstHeight : Number.POSITIVE_INFINITY
   const sizeOf = () => {
-    const room = box.clientWidth - 16
+    const room = roomIn(box)
     const width = Math.max(least, Math.min(chartWidth, room))
-    return { width, height: chart.height - head + gap - padding.bottom + 6 + moreForLegend(chart, width) }
+    const height = chart.height - head + gap - padding.bottom + 6 + moreForLegend(chart, width)
+    return { width, height: Math.min(height, most) }
   }
   const first = sizeOf()
+  if (rows) nameInLines(chart, first.width)
   canvas.width = first.width
   canvas.height = first.height
   box.append(canvas)
+  const dark = night()
   try {
+    const context = canvas.getContext('2d')
+    if (context) followNight(context, () => dark.matches)
     const drawn = new Drawn(canvas, chart.config)
     drawn.resize(first.width, first.height)
     figure.classList.add('drawn')
+    dark.addEventListener('change', () => drawn.draw())
     let last = first.width
     new ResizeObserver(() => {
       const { width, height } = sizeOf()
@@ -80,6 +90,19 @@ export function drawInto(figure: HTMLElement, chart: Chart): void {
     canvas.remove()
     console.error(error)
   }
+}
+
+/** The picture of the first screen leaves room for what stands beside and below it, px; rows need theirs. */
+const firstHeight = 400
+const isFirst = (figure: HTMLElement): boolean => figure.closest('.answer') !== null
+
+/** Edge of a box and what it keeps free, px. */
+const edges = 18
+
+/** Width that a chart may take; of a box that is folded away that of the page, where the browser lays out nothing that is folded. */
+function roomIn(box: HTMLElement): number {
+  const width = box.clientWidth || (box.closest('main')?.clientWidth ?? chartWidth)
+  return width - edges
 }
 
 const linesOf = (text: unknown): number => (Array.isArray(text) ? text.length : 1)

@@ -1,6 +1,7 @@
 /** What runs in the page of a report: draws the charts of the document that the page holds, to be pointed at. */
 import { chartsOf, type ResultDocument } from '../questions/charts-of-document.js'
 import { drawInto } from './drawing.js'
+import { startFolding } from './folding.js'
 import { followCases } from './follow-cases.js'
 import { startReplay } from './replay.js'
 
@@ -12,6 +13,7 @@ const whenIdle = (work: () => void) =>
   'requestIdleCallback' in window ? requestIdleCallback(work, { timeout: 2000 }) : setTimeout(work, 50)
 
 function start(): void {
+  startFolding()
   const held = JSON.parse(document.getElementById('result')?.textContent ?? 'null') as ResultDocument | null
   drawAll(held ? chartsOf(held) : [])
   const replay = document.getElementById('replay')
@@ -46,6 +48,5 @@ function drawAll(charts: ReturnType<typeof chartsOf>): void {
   whenIdle(drawNext)
 }
 
-// the page is there to be read first
-if (document.readyState === 'complete') start()
-else addEventListener('load', () => setTimeout(start))
+// all that it draws into stands above it; what comes later moves what is read
+start()

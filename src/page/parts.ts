@@ -81,11 +81,29 @@ const wordsHtml = (cell: Cell, display: Display): Markup =>
 const isToFill = (cell: Cell): boolean => cell !== null && typeof cell === 'object' && 'toFill' in cell
 
 /** Figures, broken only between their parts. */
-function figuresHtml(cell: Cell, display: Display): Markup {
+function figuresHtml(cell: Cell, display: Display, label: Markup): Markup {
   const [first, ...rest] = cellParts(cell, display).map((part) => html`<span class="n">${part}</span>`)
-  if (rest.length === 0) return html`<td>${cellText(cell, display)}</td>`
-  return html`<td class="parts">${first!}${rest.map((part) => html` ${part}`)}</td>`
+  if (rest.length === 0) return html`<td${label}>${cellText(cell, display)}</td>`
+  return html`<td class="parts"${label}>${first!}${rest.map((part) => html` ${part}`)}</td>`
 }
+
+/** So many letters of a row fit a telephone side by side. */
+const lettersAcross = 40
+
+/** Is a row too wide for a telephone? There each row becomes a card. */
+function isWide({ columns, rows }: Table, display: Display): boolean {
+  const longest = columns.map(({ title }, column) =>
+    rows.reduce(
+      (most, row) => Math.max(most, Math.min(brief, cellText(row[column], display).length)),
+      Math.min(brief, title.length / 2),
+    ),
+  )
+  return columns.length > 2 && longest.reduce((sum, letters) => sum + letters + 2, 0) > lettersAcross
+}
+
+/** A table behind the chart that shows the same figures. */
+export const foldedTable = (table: Table, display: Display): Markup =>
+  html`<details class="data"><summary>As a table: ${table.title}</summary>${tableHtml(table, display, [table.title])}</details>`
 
 /** A table in a box of its own, which scrolls where the page is narrower; `headings` stand above it already. */
 export function tableHtml(table: Table, display: Display, headings: readonly string[]): Markup {
@@ -96,18 +114,24 @@ export function tableHtml(table: Table, display: Display, headings: readonly str
     return html` class="words${isBrief ? ' brief' : ''}"`
   }
   const classes = columns.map(classOf)
+  // the head of its column, which a card shows beside each cell
+  const isCards = isWide(table, display)
+  const labels = columns.map((column) => (isCards ? html` data-head="${column.title}"` : empty))
   const cellHtml = (cell: Cell, column: number) => {
     if (column === 0) return html`<th scope="row"${classes[0]!}>${wordsHtml(cell, display)}</th>`
-    if (isToFill(cell)) return html`<td class="words todo">${wordsHtml(cell, display)}</td>`
+    if (isToFill(cell)) return html`<td class="words todo"${labels[column]!}>${wordsHtml(cell, display)}</td>`
     return columns[column]!.kind === 'figures'
-      ? figuresHtml(cell, display)
-      : html`<td${classes[column]!}>${wordsHtml(cell, display)}</td>`
+      ? figuresHtml(cell, display, labels[column]!)
+      : html`<td${classes[column]!}${labels[column]!}>${wordsHtml(cell, display)}</td>`
   }
-  const close =
-    columns.length > mostInFull ? html` class="many${columns.length > mostInClose ? ' most' : ''}"` : empty
+  const look = [
+    ...(columns.length > mostInFull ? ['many'] : []),
+    ...(columns.length > mostInClose ? ['most'] : []),
+    ...(isCards ? ['as-cards'] : []),
+  ]
   const heads = columns.map((column, index) => html`<th scope="col"${classes[index]!}>${column.title}</th>`)
   const lines = inLines(rows.filter(saysSomething).map((row) => html`<tr>${row.map(cellHtml)}</tr>`))
-  return html`${headings.includes(title) ? '' : html`<h3>${title}</h3>`}${notes(note ? [note] : [])}<div class="wide" tabindex="0" role="region" aria-label="${title}"><table${close}><caption class="unseen">${title}</caption><thead><tr>${heads}</tr></thead><tbody>
+  return html`${headings.includes(title) ? '' : html`<h3>${title}</h3>`}${notes(note ? [note] : [])}<div class="wide" tabindex="0" role="region" aria-label="${title}"><table${look.length > 0 ? html` class="${look.join(' ')}"` : empty}><caption class="unseen">${title}</caption><thead><tr>${heads}</tr></thead><tbody>
 ${lines}
 </tbody></table></div>`
 }

@@ -7,6 +7,7 @@ import type { CompareResult } from './compare/document.js'
 import { outputSharesChart } from './compare/output-chart.js'
 import { fitCharts } from './fit/charts.js'
 import type { FitResult } from './fit/document.js'
+import { demandChart } from './run/demand-chart.js'
 import type { RunResult } from './run/document.js'
 import { heldChart } from './run/held-chart.js'
 import { inputsCharts } from './run/inputs-charts.js'
@@ -36,7 +37,16 @@ const drawn: {
   [Command in ResultDocument['command']]: ((document: DocumentOf<Command>) => Chart | Chart[] | null)[]
 } = {
   // the target first, then why it is reached or not
-  run: [outputChart, inputsCharts, settlingChart, statesChart, lossesCharts, heldChart, tapeChart],
+  run: [
+    outputChart,
+    inputsCharts,
+    settlingChart,
+    demandChart,
+    lossesCharts,
+    statesChart,
+    heldChart,
+    tapeChart,
+  ],
   compare: [differenceCharts, costStackChart, outputSharesChart],
   size: [sizeCostChart, sizeMapChart, sizeDrawsChart],
   sweep: [sweepCharts],

@@ -5,6 +5,7 @@ import type { Report } from '../report/report.js'
 import type { DocumentOf, ResultDocument } from './charts-of-document.js'
 import { compareReport } from './compare/report.js'
 import { fitReport } from './fit/report.js'
+import { frontOf } from './front-of-document.js'
 import { runReport } from './run/report.js'
 import { sizeReport } from './size/report.js'
 import { sweepReport } from './sweep/report.js'
@@ -23,5 +24,9 @@ export const reported = Object.keys(reports)
 /** Its report, headed by what must be known before its figures are read. */
 export function reportOf<Command extends ResultDocument['command']>(document: DocumentOf<Command>): Report {
   const head = headOf(document)
-  return { ...reports[document.command as Command](document), ...(head ? { head } : {}) }
+  return {
+    ...reports[document.command as Command](document),
+    ...(head ? { head } : {}),
+    front: frontOf(document),
+  }
 }

@@ -1,8 +1,10 @@
 /** A report as data, the same for the terminal and the page: sentences, tables and what only a page shows. */
 import type { Display } from '../catalogue/printed-units.js'
-import type { Cell, Column } from './cell.js'
+import type { Front } from './front.js'
 import type { Markup } from './markup.js'
-import type { Section } from './sections.js'
+import type { Table } from './table.js'
+
+export type { Table } from './table.js'
 
 /** The head in words. */
 export interface Head {
@@ -21,17 +23,6 @@ export interface Summary {
   /** What that is headed with, where it is no limit of a line. */
   limitingHead?: string
   next: string[]
-}
-
-export interface Table {
-  title: string
-  /** What the table says, in a sentence. */
-  note?: string
-  /** The first one holds words. */
-  columns: Column[]
-  rows: Cell[][]
-  /** Where it stands in the report. */
-  section?: Section
 }
 
 export interface Report {
@@ -56,6 +47,7 @@ export interface Report {
   origin: string
   /** For the page alone: what its first screen says. */
   summary?: Summary
+  front?: Front
   /** The line from above, to scale, as SVG. */
   plan?: Markup
   /** Cases over time and place in a stretch of one shift: SVG, for a screen and for a telephone. */

@@ -1,6 +1,6 @@
 /** The first screen of an answer as data: a verdict, and what a reader must know with it, each under a word of its own. */
 import type { Display } from '../catalogue/printed-units.js'
-import type { Table } from './report.js'
+import type { Table } from './table.js'
 
 /** What a word says of the line; it is never said by colour alone. */
 export type Tone = 'error' | 'warning' | 'good' | 'plain'

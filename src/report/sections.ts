@@ -1,30 +1,39 @@
 /** The sections of a report: tables and charts of one subject stand together, in this order, wherever a report is shown. */
 
-/** Title of each section by its key, in their order. */
+/** Title of each section by its key, in their order: the question that it answers. */
 export const sections = {
-  figures: 'Output',
-  days: 'Day by day',
-  causes: 'Stops: how often and how long',
-  designs: 'The designs',
-  differences: 'What differs',
-  unknown: 'Uncertainty of the inputs',
-  machines: 'What each machine does',
-  places: 'Where cases wait',
-  money: 'Tape and money',
-  losses: 'Where output is lost',
-  hand: 'Hand calculation and simulation',
-  values: 'Values for the scenario',
-  record: 'What the record holds',
-  inputs: 'Inputs from the record',
-  alike: 'Did anything change during the record?',
+  figures: 'How much comes out?',
+  days: 'What happened day by day?',
+  causes: 'What stopped the line, how often and how long?',
+  designs: 'Which designs were tried?',
+  differences: 'What differs between the designs?',
+  unknown: 'How much do uncertain inputs matter?',
+  losses: 'Where do cases get lost?',
+  machines: 'What does each machine do all shift?',
+  places: 'Where do cases wait?',
+  money: 'What do tape and cases cost?',
+  hand: 'Does it agree with a calculation by hand?',
+  values: 'Which values go into the scenario?',
+  record: 'What does the record hold?',
+  inputs: 'How well do the fitted laws match the record?',
+  alike: 'Was the plant the same all the time?',
 } as const
 export type Section = keyof typeof sections
 
-/** The table as one of a section. */
-export const within = <T extends object>(section: Section, table: T): T & { section: Section } => ({
+/** The table as one of a section, and behind the charts that show the same figures: those of this name, or of one that begins with it. */
+export const within = <T extends object>(
+  section: Section,
+  table: T,
+  behind?: string,
+): T & { section: Section; behind?: string } => ({
   section,
   ...table,
+  ...(behind === undefined ? {} : { behind }),
 })
+
+/** Is a table behind a chart of this name? */
+export const isBehind = ({ behind }: { behind?: string }, chart: string): boolean =>
+  behind !== undefined && (chart === behind || chart.startsWith(`${behind}-`))
 
 const order = Object.keys(sections)
 

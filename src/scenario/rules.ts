@@ -15,6 +15,7 @@ import type { Scenario } from './schema.js'
 import { checkSensors } from './sensor-rules.js'
 import { checkSideBySide } from './side-by-side.js'
 import { checkSizes } from './size-rules.js'
+import { checkSlowStart } from './slow-start-rules.js'
 import { checkSpeeds } from './speed-rules.js'
 import type { Path } from './walk.js'
 
@@ -41,6 +42,7 @@ export function ruleFindings(scenario: Scenario): Finding[] {
     checkPlanned(scenario, piece, ['line', name], report)
     checkHours(scenario, piece, ['line', name], report)
     checkSpeeds(scenario, piece, ['line', name], report)
+    checkSlowStart(scenario, piece, ['line', name], report)
     if (piece.jams && checkJams(piece.jams, scenario, ['line', name, 'jams'], report))
       checkSkill(scenario, ['line', name, 'jams'], 'jams', report)
     for (const skill of rules.skills?.(piece) ?? [])

@@ -82,6 +82,11 @@ const spelled: Partial<Record<Dimension, Sizes>> = {
     [foot / 60, 'fpm'],
     [foot, 'fps'],
   ]),
+  acceleration: all([
+    [1, 'm/s²', 'm/s^2', 'm/s/s'],
+    [1e-3, 'mm/s²', 'mm/s^2', 'mm/s/s'],
+    [foot, 'ft/s²', 'ft/s^2', 'ft/s/s'],
+  ]),
   'case-rate': all([[1 / 60, 'cpm']]),
   pressure: all([
     [1e5, 'bar'],

@@ -113,7 +113,9 @@ line:                           # in the order of travel; each piece passes case
     # stops-when: {full: outfeed, at: 2 m, for: 3 s}    # the sensor at this distance from the end of the conveyor has seen a case for this time; clear: it has seen no case
     # starts-when: {clear: outfeed, at: 2 m, for: 2 s}  # if left out: when stops-when is no longer true
     # restart: 1.5 s            # delay from then until it runs
-    # speeds: [{of: infeed, above: 60 %, at: 24 m/min, back-below: 50 %}]   # on a sealer or a belt: speed of the drive by how full a conveyor is
+    # speeds: [{of: infeed, above: 60 %, at: 24 m/min, back-below: 50 %}]   # on a sealer or a conveyor: speed of the drive by how full a conveyor is
+    # acceleration: 0.5 m/s2    # on a sealer or a conveyor: a start from rest costs speed / (2 x acceleration); if left out: nothing
+    # slow-start: {after: 10 min, at: 60 %, for: 3 min, at-shift-start: true}   # on a sealer or a station: slower for some time after a long stop
   outfeed: {type: conveyor, carries: belt, length: 5 m, speed: 24 m/min}
   palletiser:
     type: station               # any place that holds a case for some time
@@ -217,6 +219,11 @@ variants:                       # named changes, by path; tapeshift run FILE --v
       line.sealer.stops-when: {full: outfeed, at: 2 m, for: 3 s}
       line.sealer.starts-when: {clear: outfeed, at: 2 m, for: 2 s}
       line.sealer.restart: 1.5 s
+  starts:
+    note: the sealer needs time to come to its speed, and after a long stop and at the start of the shift it runs slower for a while
+    set:
+      line.sealer.acceleration: 0.5 m/s2
+      line.sealer.slow-start: {after: 10 min, at: 60 %, for: 3 min, at-shift-start: true}
   three-inch:
     note: 72 mm tape on wide heads
     set:

@@ -55,6 +55,14 @@ export const dimensions = {
     ends: [1e-5, 1000],
     usual: ['m/min', 'm/s', 'ft/min'],
   },
+  acceleration: {
+    name: 'an acceleration',
+    si: 'm/s2',
+    units: { 'm/s2': 'm/s2', 'mm/s2': 'mm/s2', 'ft/s2': 'ft/s2' },
+    example: '0.5 m/s2',
+    ends: [1e-6, 1e4],
+    usual: ['m/s2', 'mm/s2', 'ft/s2'],
+  },
   time: {
     name: 'a time',
     si: 's',

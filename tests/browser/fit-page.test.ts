@@ -77,7 +77,7 @@ else
         executablePath: executable,
         args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
       })
-    })
+    }, 60_000)
     afterAll(() => browser?.close())
 
     /** Opens it, with all that it complained of and asked for. */

@@ -28,6 +28,7 @@ describe('tapeshift run', () => {
       'shifts.csv',
     ])
     expect(readdirSync(path.join(folder, 'charts')).sort()).toEqual([
+      'demand.png',
       'held.png',
       'losses.png',
       'output.png',

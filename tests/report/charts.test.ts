@@ -331,7 +331,7 @@ describe('what the charts share', () => {
   it('writes on a colour with letters that are told from it', () => {
     // by the contrast of WCAG 2.2, (L1 + 0.05) / (L2 + 0.05): white on black is 21, on #767676 4.54, on #2c85db 3.8
     expect(['#000000', '#767676', '#2c85db'].map(lettersOn)).toEqual(Array(3).fill(palette.paper))
-    expect(['#ffffff', '#f0e442', '#cc79a7'].map(lettersOn)).toEqual(Array(3).fill(palette.ink))
+    expect(['#ffffff', '#f0e442', '#cc79a7'].map(lettersOn)).toEqual(Array(3).fill(palette.onLight))
   })
 
   it('runs in a browser: nothing of Node is asked for', async () => {

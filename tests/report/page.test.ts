@@ -61,8 +61,10 @@ describe.each([
   const lines = terminalReport(report, style).split('\n')
 
   it('has the same tables on the page and in the terminal', () => {
-    const common = onPage.slice(0, report.tables.length)
-    expect(common.map(({ title }) => title)).toEqual(report.tables.map(({ title }) => title))
+    const titles = report.tables.map(({ title }) => title)
+    // those behind a chart come first in their section; all stand there once
+    const common = titles.map((title) => onPage.filter((each) => each.title === title)[0]!)
+    expect(onPage.filter(({ title }) => titles.includes(title))).toHaveLength(titles.length)
     let at = 0
     for (const { title, columns, rows } of common) {
       at = lines.indexOf(title, at)
@@ -84,18 +86,36 @@ describe.each([
     for (const { section } of chartsOf(document)) expect(order).toContain(section)
   })
 
-  it('opens with question, answer, certainty, what limits and what to do', () => {
-    const { question, answer, sureness, limiting, next } = report.summary!
-    expect(question).toMatch(/\?$/)
-    expect(answer).toMatch(/\d/)
-    expect(sureness[0]).toMatch(/95 % confidence/)
-    expect(limiting).toMatch(/works \d/)
+  it('opens with the sentences of the first screen in the terminal: verdict, steps, limit, what it rests on, safety', () => {
+    const { screen, tiles } = report.front!
+    const said = (head: string) =>
+      screen!.parts.flatMap((each) => ('head' in each && each.head === head ? each.lines : []))
+    const next = said('Next')
     expect(next.length).toBeGreaterThan(0)
     // common practice, no source: nothing may reward a hasty hand in a machine
     expect(next.join(' ')).not.toMatch(/faster clearing|clear (jams )?(faster|quicker)/)
-    const order = [question, answer, sureness[0]!, limiting, next[0]!].map((each) => text(page).indexOf(each))
+    const answer = page.slice(page.indexOf('id="answer"'), page.indexOf('class="folds"'))
+    const told = [
+      report.summary!.question,
+      `${screen!.verdict.word}${screen!.verdict.text.startsWith(':') ? '' : ' '}${screen!.verdict.text}`,
+      ...next,
+      ...said('Limit'),
+      ...said('Rests on'),
+      ...said('Safety'),
+    ].map((each) => each.replaceAll('`', ''))
+    const order = told.map((each) => text(answer).indexOf(each))
     expect(order).toEqual([...order].sort((a, b) => a - b))
     expect(order[0]).toBeGreaterThan(0)
+    expect(tiles).toHaveLength(4)
+    for (const { value } of tiles) expect(value).toMatch(/^\d/)
+  })
+
+  it('folds all else, under headings that ask, with ids that links may name', () => {
+    const folds = [...page.matchAll(/<details class="fold[^"]*" id="([a-z]+)"><summary><h2>(.*?)<\/h2>/g)]
+    expect(folds.length).toBeGreaterThan(8)
+    expect(new Set(folds.map(([, id]) => id)).size).toBe(folds.length)
+    expect(page).not.toMatch(/<details[^>]* open/)
+    for (const [, id] of page.matchAll(/href="#([a-z]+)"/g)) expect(page).toContain(` id="${id}"`)
   })
 
   it('explains every measure that it shows', () => {

@@ -46,7 +46,10 @@ function expectHonest(text: string | number, dimension: Dimension, meanings: rea
     expect((String(text).match(/\d+(?:\.\d+)?/g) ?? []).map(Number)).not.toContain(Number(number))
     return 'example'
   }
-  expect(fix).toMatch(/^the nearest of these units: [^`\d]+$|^the nearest of these units: .*per 1000 cases/)
+  // the square of a unit of time is no number
+  expect(fix.replaceAll('/s2', '/ss')).toMatch(
+    /^the nearest of these units: [^`\d]+$|^the nearest of these units: .*per 1000 cases/,
+  )
   expect(values).toEqual([])
   return 'unit'
 }

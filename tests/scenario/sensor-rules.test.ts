@@ -1,4 +1,4 @@
-/** Rules of sensors that stop and start pieces, and of speeds by level: each breach at its place, with its rule and the nearest mend. */
+/** Rules of sensors that stop and start pieces, of speeds by level, and of slow starts: each breach at its place, with its rule and the nearest mend. */
 import { describe, expect, it } from 'vitest'
 import { loadScenario } from '../../src/scenario/load.js'
 import { type Problem, ScenarioError } from '../../src/scenario/problems.js'
@@ -105,11 +105,35 @@ describe('speeds by level', () => {
     expect(told({ m: `speeds: [${step}]` })).toEqual(expected)
   })
 
-  it('are of sealers and belts, and of one conveyor', () => {
+  it('are of sealers and conveyors with a drive, and of one conveyor', () => {
     const steps = 'speeds: [{of: infeed, above: 60 %, at: 24 m/min}]'
     expect(told({ outfeed: `carries: belt, ${steps}` })).toEqual([])
-    expect(told({ outfeed: steps })).toEqual(['conflict line.outfeed.speeds'])
+    expect(told({ outfeed: steps })).toEqual([])
+    expect(told({ outfeed: `carries: gravity, ${steps}` })).toEqual(['conflict line.outfeed.speeds'])
+    expect(told({ outfeed: 'carries: gravity, acceleration: 0.5 m/s2' })).toEqual([
+      'conflict line.outfeed.acceleration',
+    ])
     expect(told({ m: steps, infeed: 'side-by-side: 2' })).toEqual(['conflict line.m.speeds.0.of'])
     expect(told({ s: steps })).toEqual(['unknown-key line.s.speeds'])
+  })
+})
+
+describe('slow starts', () => {
+  it.each([
+    ['after: 10 min, at: 60 %, for: 3 min', []],
+    ['after: 10 min, at: 100 %, for: 3 min', ['conflict line.m.slow-start.at']],
+    ['after: 10 min, at: 120 %, for: 3 min', ['out-of-range line.m.slow-start.at']],
+    ['after: 10 min, at: 60 %, for: 8 h', ['conflict line.m.slow-start.for']],
+    ['after: 8 h, at: 60 %, for: 3 min', ['conflict line.m.slow-start.after']],
+    ['after: 8 h, at: 60 %, for: 3 min, at-shift-start: true', []],
+    ['at: 60 %, for: 3 min', ['missing-key line.m.slow-start.after']],
+  ])('sealer {%s}: %j', (keys, expected) => {
+    expect(told({ m: `slow-start: {${keys}}` })).toEqual(expected)
+  })
+
+  it('are of sealers and stations', () => {
+    const keys = 'slow-start: {after: 10 min, at: 60 %, for: 3 min}'
+    expect(told({ s: keys })).toEqual([])
+    expect(told({ outfeed: keys })).toEqual(['unknown-key line.outfeed.slow-start'])
   })
 })

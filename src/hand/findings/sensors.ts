@@ -1,7 +1,10 @@
-/** What is to know of pieces that sensors stop and start, or whose speed follows a level. */
+/** What is to know of pieces that sensors stop and start, whose speed follows a level, or that start slowly. */
+
+import { runUpOf } from '../../kinds/run-up.js'
 import { placeOf } from '../../scenario/sensor-place.js'
 import { type SensedKeys, type SensorKeys, seenBy } from '../../scenario/sensors.js'
 import type { Rule } from '../finding.js'
+import { slowStartsOf } from '../slow-starts.js'
 
 export const sensorFindings: Rule = ({ scenario, words }, tell) => {
   const told = (sensor: SensorKeys) =>
@@ -30,7 +33,33 @@ export const speedFindings: Rule = ({ scenario, words }, tell) => {
       'note',
       'speeds-by-hand',
       ['line', name, 'speeds'],
-      `The drive of \`${name}\` changes its speed by level in a run, at once and without a ramp. Hand calculation, planned run times and replays use its usual speed, ${words.speed(usual)}.`,
+      `The drive of \`${name}\` runs at other speeds by level in a run, at once. Hand figures, planned run times and replays are of its usual speed, ${words.speed(usual)}.`,
+      'definition of the format',
+      'simulate to judge this piece',
+    )
+  }
+}
+
+export const startFindings: Rule = ({ scenario, hand, words }, tell) => {
+  for (const [name, piece] of Object.entries(scenario.line)) {
+    if ('acceleration' in piece && piece.acceleration !== undefined)
+      tell(
+        'note',
+        'starts-by-hand',
+        ['line', name, 'acceleration'],
+        `Each start of \`${name}\` from rest costs ${words.time(runUpOf(piece, piece.type === 'sealer' ? piece['belt-speed'] : piece.speed))} in a run, at its usual speed. Hand calculation ignores it.`,
+        'even acceleration: speed / (2 x acceleration)',
+        'simulate to judge this piece',
+      )
+    if (!('slow-start' in piece) || piece['slow-start'] === undefined) continue
+    const { count, time } = slowStartsOf(scenario, piece)
+    const rate = hand.line.pieces.find((each) => each.name === name)?.rate ?? 0
+    const each = `Each slow start of \`${name}\` costs as much as standing ${words.time(time)}${Number.isFinite(rate) ? `, at most ${Math.round(rate * time)} cases` : ''}.`
+    tell(
+      'note',
+      'starts-by-hand',
+      ['line', name, 'slow-start'],
+      `${each} Hand calculation counts those that are known beforehand, ${count} a shift: after breaks, planned work and handovers, and at its start. It ignores those after breakdowns and other stops.`,
       'definition of the format',
       'simulate to judge this piece',
     )

@@ -6,12 +6,10 @@ import type { Floor } from '../../line/floor.js'
 import { State } from '../../line/states.js'
 import { hair } from '../travel.js'
 import type { ConveyorKeys } from './keys.js'
-import { SensedBed } from './sensed-bed.js'
+import { PacedBed } from './paced-bed.js'
 
 /** The events of a bed of cases that close up: `bed` says where they are. */
-export class AccumulatingConveyor extends SensedBed {
-  /** Time over the whole length in free flow, s. */
-  private readonly crossing: number
+export class AccumulatingConveyor extends PacedBed {
   private readonly shortest: number
   /** When the first comes to the end, s. */
   private due = never
@@ -23,7 +21,6 @@ export class AccumulatingConveyor extends SensedBed {
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
-    this.crossing = this.length / this.speed
     // measured as the shortest
     this.shortest = this.need
   }
@@ -60,7 +57,7 @@ export class AccumulatingConveyor extends SensedBed {
     const before = (number - 1) & this.mask
     const pitch = this.pitch
     this.items[place] = item
-    this.entered[place] = now
+    this.entered[place] = Math.max(now, this.movesAt)
     this.pitches[place] = pitch
     this.pitchTimes[place] = pitch / this.speed
     this.pitchBefore[place] = number > 0 ? this.pitchBefore[before]! + this.pitches[before]! : 0
@@ -104,8 +101,8 @@ export class AccumulatingConveyor extends SensedBed {
       return
     }
     this.isHeld = false
-    const at = this.unit.frozen ? this.unit.frozenAt : this.floor.clock.now
-    this.entered[last] = at - this.heldAt / this.speed
+    this.findNow()
+    this.entered[last] = this.now - this.heldAt / this.speed
     if (this.aboard === 1) this.findDue()
     if (this.unit.owes && !this.unit.frozen) this.wakeWhenClear()
   }
@@ -188,7 +185,7 @@ export class AccumulatingConveyor extends SensedBed {
     this.leftLength = length
     this.jams?.passed()
     const wasPacked = this.reserved >= this.length
-    this.left[this.firstOn & this.mask] = this.floor.clock.now
+    this.left[this.firstOn & this.mask] = Math.max(this.floor.clock.now, this.movesAt)
     this.hasTail = !this.isBeforePlace
     this.goOn()
     this.count(-1)
@@ -206,6 +203,16 @@ export class AccumulatingConveyor extends SensedBed {
     this.hasTail = false
     this.leftLength = 0
     this.goOn()
+  }
+
+  /** Standing still shifts the whole picture in time. */
+  private shift(passed: number): void {
+    const from = Math.max(0, this.firstOn + this.aboard - this.items.length)
+    for (let number = from; number < this.firstOn + this.aboard; number++) {
+      this.entered[number & this.mask]! += passed
+      this.left[number & this.mask]! += passed
+    }
+    this.due += passed
   }
 
   /** The next case is the first. */
@@ -228,16 +235,26 @@ export class AccumulatingConveyor extends SensedBed {
     else this.unit.plans(Math.min(this.due, wake), this.aboard === 0 ? State.waiting : this.moving)
   }
 
-  override freeze(): void {}
+  override runsAt(speed: number): void {
+    if (speed === this.speed) return
+    this.changeSpeed(speed)
+    if (this.aboard > 0) this.findDue()
+    if (this.moving === State.blocked) this.findDueBehindTail()
+    if (this.unit.owes && !this.unit.frozen) this.wakeWhenClear()
+    this.unit.tellBehind()
+  }
+
+  override freeze(): void {
+    // a run-up that is broken off has moved nothing
+    const { now } = this.floor.clock
+    if (this.movesAt <= now) return
+    this.shift(now - this.movesAt)
+    this.movesAt = now
+  }
 
   override thaw(passed: number): void {
-    // standing still shifts the whole picture in time
-    const from = Math.max(0, this.firstOn + this.aboard - this.items.length)
-    for (let number = from; number < this.firstOn + this.aboard; number++) {
-      this.entered[number & this.mask]! += passed
-      this.left[number & this.mask]! += passed
-    }
-    this.due += passed
+    this.movesAt = this.floor.clock.now + this.runUp
+    this.shift(passed + this.runUp)
     // its exit stays shut until the offer is taken: nobody comes in meanwhile for whom there is no room
     this.offersAgain = this.isBlocked
     if (this.unit.owes) this.wakeWhenClear()

@@ -35,7 +35,8 @@ import type { ConveyorKeys } from './keys.js'
  */
 export abstract class Bed extends Conveyor {
   protected readonly length: number
-  protected readonly speed: number
+  /** Of its drive now, m/s. */
+  protected speed = unset
   private readonly spacing: number
   /** Of a zone, m; 0 where it has none. */
   private readonly zone: number
@@ -44,7 +45,10 @@ export abstract class Bed extends Conveyor {
   protected pitch = unset
   /** Room that must be free for it, m: the last of a full conveyor needs no spacing behind it. */
   protected need = unset
-  protected readonly delay: number
+  /** Start delay at that speed, s. */
+  protected delay = unset
+  /** When its drive has run up after the last stop, s: before that nothing moves. */
+  protected movesAt = unset
 
   /** Rings over the running number of a case on this conveyor. */
   protected readonly mask: number
@@ -70,7 +74,7 @@ export abstract class Bed extends Conveyor {
   protected reach = unset
   protected reachAt = unset
   /** The instant that counts, s: where it stands, the one since which it does. */
-  private now = unset
+  protected now = unset
   /** When the next case may enter behind the last one, s, as `findClear` finds it. */
   protected clearAt = unset
   /** The last case is held by its tail, at this place, m. */
@@ -86,8 +90,6 @@ export abstract class Bed extends Conveyor {
     this.length = zone === undefined ? keys.length : wholeZones(keys.length, zone) * zone
     this.zone = zone ?? 0
     this.spacing = keys.spacing
-    this.speed = keys.speed
-    this.delay = keys['start-delay']
     this.need = floor.cases.sizes.shortest
     this.measure()
     const most = Math.ceil((2 * this.length) / this.pitch) + 8
@@ -109,6 +111,7 @@ export abstract class Bed extends Conveyor {
     this.isHeld = false
     this.hasTail = false
     this.asked = 0
+    this.movesAt = 0
     super.empty()
   }
 
@@ -137,7 +140,7 @@ export abstract class Bed extends Conveyor {
     const { firstOn: first, mask, length, speed } = this
     const last = this.asked & mask
     const entered = this.entered[last]!
-    this.now = this.unit.frozen ? this.unit.frozenAt : this.floor.clock.now
+    this.findNow()
     this.reach = this.target
     if (this.aboard > 0) {
       if (this.isHeld && this.asked === first + this.aboard - 1) {
@@ -153,6 +156,11 @@ export abstract class Bed extends Conveyor {
     this.reachAt = entered + this.reach / speed
     this.gone = Math.min(this.reach, speed * (this.now - entered))
     if (first > 0) this.followLeft()
+  }
+
+  /** Finds the instant at which cases are where they are now. */
+  protected findNow(): void {
+    this.now = this.unit.frozen ? this.unit.frozenAt : Math.max(this.floor.clock.now, this.movesAt)
   }
 
   /** The case no farther than those that have left let it. */
@@ -192,11 +200,16 @@ export abstract class Bed extends Conveyor {
     const way = Math.min(tail.distance, tail.reach)
     if (way < tail.distance - hair) this.reach -= tail.distance - way
     // drawn off by a faster drive: what is behind follows at its own speed
-    const drawnOff = speed < tail.speed ? way / speed - way / tail.speed : 0
-    const thereAt = delays + Math.max(left + way / speed, tail.reachAt + drawnOff)
+    const behindAt = speed < tail.speed ? this.drawnOffAt(way) : tail.reachAt
+    const thereAt = delays + Math.max(left + way / speed, behindAt)
     this.reachAt = Math.max(this.entered[last & mask]! + this.reach / speed, thereAt)
     const moved = Math.min(tail.gone, speed * (this.now - delays - left))
     this.gone = Math.max(0, Math.min(this.gone, this.reach - way + Math.max(0, moved)))
+  }
+
+  /** When its own drive brings those behind as far as a faster one has drawn the case off, s. */
+  protected drawnOffAt(way: number): number {
+    return this.tail.reachAt + (way / this.speed - way / this.tail.speed)
   }
 
   /** Finds when the next case may enter behind the last one. */

@@ -9,7 +9,8 @@ import type { Sensor } from '../../line/sensor.js'
 import { State } from '../../line/states.js'
 import type { Tail } from '../../line/tail.js'
 import { Crossing } from '../crossing.js'
-import { hair, Travel } from '../travel.js'
+import { travelOf } from '../run-up-travel.js'
+import { hair, type Travel } from '../travel.js'
 import { Conveyor } from './conveyor.js'
 import type { ConveyorKeys } from './keys.js'
 
@@ -35,7 +36,7 @@ export class BeltConveyor extends Conveyor {
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
-    this.travel = new Travel(floor.clock, keys.speed)
+    this.travel = travelOf(floor.clock, keys.speed, keys)
     const most = Math.ceil(keys.length / (floor.cases.sizes.shortest + keys.spacing)) + 2
     this.entries = new Float64Array(2 ** Math.ceil(Math.log2(most)))
   }
@@ -112,17 +113,13 @@ export class BeltConveyor extends Conveyor {
   }
 
   override tailMoves(): void {
-    this.noteBehind()
-    this.crossing.look()
-    this.runOrStand()
-  }
-
-  /** Tells the crossing how far the first case is from the end. */
-  private noteBehind(): void {
+    // how far the first case is from the end
     this.crossing.behind =
       this.items.length > 0
         ? this.entries[this.firstEntry & (this.entries.length - 1)]! + this.keys.length - this.travel.now()
         : Infinity
+    this.crossing.look()
+    this.runOrStand()
   }
 
   override get standsForTail(): boolean {
@@ -230,8 +227,10 @@ export class BeltConveyor extends Conveyor {
 
   override step(): void {
     const { now } = this.floor.clock
-    if (this.crossing.nextAt <= now) this.tailMoves()
-    this.findDue()
+    if (this.crossing.nextAt <= now) {
+      this.tailMoves()
+      this.findDue()
+    }
     if (this.due <= now || this.offersAgain) {
       if (!this.isBlocked && this.jamsWith(this.first())) return
       this.offerFirst()
@@ -280,14 +279,14 @@ export class BeltConveyor extends Conveyor {
 
   override plan(): void {
     this.findDue()
-    if (this.offersAgain) this.due = this.floor.clock.now
-    else if (!this.isBeforePlace) this.due = Math.min(this.due, this.crossing.nextAt)
-    const due = Math.min(this.due, this.wakeAt)
+    const acts = this.offersAgain ? this.floor.clock.now : Math.min(this.due, this.crossing.nextAt)
+    const due = Math.min(acts, this.wakeAt)
     if (this.isBlocked || this.crossing.stands) this.unit.plans(due, State.blocked)
     else this.unit.plans(due, this.items.length === 0 ? State.waiting : State.working)
   }
 
   override freeze(): void {
+    this.crossing.forget()
     this.travel.stop()
     this.wakeAt = never
     this.noteFull()

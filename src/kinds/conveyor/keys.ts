@@ -3,7 +3,15 @@ import * as z from 'zod'
 import { jams } from '../../scenario/jam-keys.js'
 import { assume, choice, quantity } from '../../scenario/kit.js'
 import { speeds } from '../../scenario/speed-keys.js'
-import { breakdowns, passesTo, planned, rightOfWay, sensed, sideBySide } from '../shared-keys.js'
+import {
+  acceleration,
+  breakdowns,
+  passesTo,
+  planned,
+  rightOfWay,
+  sensed,
+  sideBySide,
+} from '../shared-keys.js'
 
 export const conveyor = z
   .strictObject({
@@ -51,6 +59,7 @@ export const conveyor = z
     planned: planned.optional(),
     ...sensed,
     speeds: speeds.optional(),
+    acceleration: acceleration.optional(),
     'right-of-way': rightOfWay.optional(),
     ...sideBySide,
     to: passesTo.optional(),

@@ -3,16 +3,20 @@ import { millimetres, type PieceRules, tooLong } from '../../scenario/piece-rule
 import { wholeZones, zonesFor } from '../../trade/zones.js'
 import type { ConveyorKeys } from './keys.js'
 
+/** Keys of a drive that gravity does not have. */
+const ofDrives = ['speeds', 'acceleration'] as const
+
 export const conveyorRules: PieceRules<ConveyorKeys> = {
-  check({ length, zone, carries, breakdowns, speeds }, { path, longest }, report) {
-    if (speeds !== undefined && carries !== 'belt')
-      report(
-        [...path, 'speeds'],
-        'conflict',
-        'only a belt may have several speeds: how cases close up while the speed changes is not known well enough',
-        'remove them, or set `carries: belt`',
-        true,
-      )
+  check({ length, zone, carries, breakdowns, ...keys }, { path, longest }, report) {
+    for (const key of ofDrives)
+      if (keys[key] !== undefined && carries === 'gravity')
+        report(
+          [...path, key],
+          'conflict',
+          'a gravity conveyor has no drive that could run otherwise',
+          'remove it, or set `carries: accumulating`',
+          true,
+        )
     if (longest && longest.length > length)
       report([...path, 'length'], 'conflict', ...tooLong(longest, length, 'this conveyor'))
     else if (zone !== undefined && longest && zonesFor(longest.length, zone) > wholeZones(length, zone))

@@ -47,7 +47,7 @@ export abstract class SensedBed extends Bed {
       this.target = place
       this.findReach()
       this.passesAt = this.reach < place - hair ? never : this.reachAt
-      if (unit.frozen) now = unit.frozenAt
+      now = this.now
     } else if (place <= this.length || this.isBeforePlace || this.leftLength === 0) this.passesAt = 0
     else {
       tail.distance = place - this.length

@@ -4,7 +4,8 @@ import { unset } from '../../engine/unset.js'
 import type { Floor } from '../../line/floor.js'
 import { gapNeeded } from '../../trade/headway.js'
 import { Crossing } from '../crossing.js'
-import { Travel } from '../travel.js'
+import { travelOf } from '../run-up-travel.js'
+import type { Travel } from '../travel.js'
 import { Dwell } from './dwell.js'
 import { FlapPlace, none } from './flap-place.js'
 import { cutsOf, headsOf } from './heads.js'
@@ -34,6 +35,9 @@ export abstract class Belts extends FlapPlace {
   protected readonly dwell: Dwell | null
   /** The case that left last, while its tail lies on the belts. */
   protected readonly crossing: Crossing
+  /** Speed that is asked of the belts, m/s, and the share of it at which they run. */
+  private asked = unset
+  private share = unset
   private isHolding = false
   /** What follows takes cases in whole. */
   protected isBeforePlace = true
@@ -45,7 +49,7 @@ export abstract class Belts extends FlapPlace {
   ) {
     super(floor, name, keys)
     this.bed = keys.bed
-    this.travel = new Travel(floor.clock, keys['belt-speed'])
+    this.travel = travelOf(floor.clock, keys['belt-speed'], keys)
     this.crossing = new Crossing(floor, () => this.unit, keys['belt-speed'])
     this.cuts = cutsOf(keys)
     this.gap = gapNeeded(keys['minimum-gap'], this.cuts, keys['belt-speed'])
@@ -73,6 +77,8 @@ export abstract class Belts extends FlapPlace {
     this.marks.fill(never)
     this.dwell?.reset()
     this.crossing.reset()
+    this.asked = this.keys['belt-speed']
+    this.share = 1
     this.isHolding = false
     this.isBeforePlace = this.unit.next.takesWhole
   }
@@ -91,6 +97,16 @@ export abstract class Belts extends FlapPlace {
 
   /** The gap before the next case follows the speed; those on the belts keep theirs. */
   override runsAt(speed: number): void {
+    this.asked = speed
+    this.goAt(speed * this.share)
+  }
+
+  override worksAt(share: number): void {
+    this.share = share
+    this.goAt(this.asked * share)
+  }
+
+  private goAt(speed: number): void {
     const gap = gapNeeded(this.keys['minimum-gap'], this.cuts, speed)
     if (this.nextOn > 0) this.clearFrom += gap - this.gap
     this.gap = gap

@@ -4,7 +4,16 @@ import { timeDistribution } from '../../scenario/distribution.js'
 import { jams } from '../../scenario/jam-keys.js'
 import { assume, choice, name, quantity, quantityOr, whole } from '../../scenario/kit.js'
 import { speeds } from '../../scenario/speed-keys.js'
-import { breakdowns, passesTo, planned, rightOfWay, sensed, sideBySide } from '../shared-keys.js'
+import {
+  acceleration,
+  breakdowns,
+  passesTo,
+  planned,
+  rightOfWay,
+  sensed,
+  sideBySide,
+  slowStart,
+} from '../shared-keys.js'
 
 const length = (doc: string) => quantity('length', doc, { above: 0 })
 
@@ -144,6 +153,8 @@ export const sealer = z
     planned: planned.optional(),
     ...sensed,
     speeds: speeds.optional(),
+    acceleration: acceleration.optional(),
+    'slow-start': slowStart.optional(),
     'roll-change': assume(
       z.strictObject({
         time: assume(

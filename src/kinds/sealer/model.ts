@@ -242,6 +242,7 @@ export class Sealer extends Belts implements Taper {
   override freeze(): void {
     this.stand()
     this.holdTail(true)
+    this.crossing.forget()
   }
 
   override thaw(passed: number): void {

@@ -13,6 +13,7 @@ import {
   runBy,
   sensed,
   sideBySide,
+  slowStart,
 } from '../shared-keys.js'
 
 export const station = z
@@ -47,6 +48,7 @@ export const station = z
     jams: jams.optional(),
     breakdowns: breakdowns.optional(),
     planned: planned.optional(),
+    'slow-start': slowStart.optional(),
     ...sensed,
     'right-of-way': rightOfWay.optional(),
     ...sideBySide,

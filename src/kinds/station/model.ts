@@ -23,6 +23,8 @@ export class Station extends Mechanism {
   private readonly time: Draw
   /** Pace of its people in each hour of the shift; empty: always the same. */
   private readonly paces: Float64Array
+  /** Of its speed, at which it works now. */
+  private share = unset
   /** Shift and run-out, s. */
   private readonly span: number
   private readonly stopEvery: number
@@ -76,6 +78,7 @@ export class Station extends Mechanism {
     this.stuckServers = 0
     this.sinceStop = 0
     this.closedUntil = 0
+    this.share = 1
   }
 
   /** Cases since the last planned stop stay. */
@@ -111,12 +114,24 @@ export class Station extends Mechanism {
       this.serving[server] = item
       this.time.next()
       this.doneAt[server] =
-        this.paces.length === 0 ? now + this.time.value : now + this.time.value / this.paces[this.hour()]!
+        this.paces.length === 0 && this.share === 1
+          ? now + this.time.value
+          : now + this.time.value / this.shareNow()
       this.floor.observer?.serviceBegins(this.name, item, this.doneAt[server]!)
       this.busy.change(1)
       this.waits++
       this.waitTime += now - this.floor.cases.enteredAt[item]!
     }
+  }
+
+  /** Of its usual pace: that of a case that begins now. */
+  private shareNow(): number {
+    return this.paces.length === 0 ? this.share : this.share * this.paces[this.hour()]!
+  }
+
+  /** Cases in hand keep their time. */
+  override worksAt(share: number): void {
+    this.share = share
   }
 
   /** The hour of the shift; after those that have a pace of their own the last of them. */

@@ -119,7 +119,7 @@ function onTarget({ variants, target }: CompareResult, name: string): keyof type
 }
 
 /** Those that can work first, then those that hold the target; among these the cheapest, without prices that of most output. */
-function ranked(result: CompareResult): string[] {
+export function ranked(result: CompareResult): string[] {
   const { variants } = result
   const order = Object.keys(targetWords)
   const costs = Object.values(variants).map(({ measures }) => measures['cost-per-1000']?.mean ?? null)

@@ -32,13 +32,13 @@ export function compareReport(result: CompareResult): Report {
   )
   const tables = [
     within('designs', designTable(result)),
-    within('designs', figureTable(result)),
-    within('differences', differenceTable('Against the base', result.differences, result)),
+    within('designs', figureTable(result), 'output-shares'),
+    within('differences', differenceTable('Against the base', result.differences, result), 'difference'),
     ...(result.pairs.length > 0 ? [within('differences', pairTable(result))] : []),
     within('differences', acrossDrawsTable(result)),
     within('differences', mattersTable(result)),
     within('differences', bestTable(result)),
-    within('money', costTable(result)),
+    within('money', costTable(result), 'cost-stack'),
     within('money', worthTable(result)),
     within('designs', tapeLayoutTable(result)),
   ]

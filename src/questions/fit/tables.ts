@@ -89,6 +89,7 @@ export const familiesTable = ({ inputs }: FitResult): Table =>
       ...words('input', 'law', 'parameters'),
       ...figures('mean of the distribution', 'BIC', 'p (largest gap)', 'p (tails too)', 'gap of quantiles'),
     ],
+    behind: 'quantiles',
     rows: inputs.flatMap((input) =>
       input.families.map((family): Cell[] => [
         { path: input.path },
@@ -112,6 +113,7 @@ export const testsTable = ({ inputs }: FitResult): Table =>
       ...figures('statistic', 'p', 'p, adjusted (Holm)'),
       ...words('answer'),
     ],
+    behind: 'trend',
     rows: inputs.flatMap((input) =>
       input.tests.map((test): Cell[] => [
         { path: input.path },

@@ -19,7 +19,7 @@ interface LossRow {
   label: string
   from: number
   to: number
-  kind: 'total' | 'loss'
+  kind: 'total' | 'loss' | 'spare'
   /** What stands beside it. */
   text: string
 }
@@ -27,6 +27,8 @@ interface LossRow {
 /** Stops below this share of the capacity are drawn together, where they are several. */
 const leastShare = 0.005
 const isStop = ({ key }: LossStep): boolean => states[key as StateKey]?.group === 'stop'
+/** What is no loss of anybody: there is nothing to seal, or the shift has its break. */
+const isSpare = ({ key }: LossStep): boolean => key === 'waiting' || key === 'on-break'
 const isSmall = (step: LossStep): boolean => isStop(step) && Math.abs(step.share) < leastShare
 
 const whole = (cases: number): string => grouped(cases, 0)
@@ -89,7 +91,7 @@ function stepDown(rows: LossRow[], steps: readonly LossStep[], from: number, cou
       label: word + step.label,
       from: left,
       to,
-      kind: 'loss',
+      kind: isSpare(step) ? 'spare' : 'loss',
       text: `${minus(value)}${giveOrTake(step.cases)}, ${share(Math.abs(left - to) / could)}`,
     })
     left = to
@@ -115,13 +117,15 @@ function machineChart(result: RunResult, machine: MachineLosses, losses: Losses 
   const rows = machineRows(machine, losses)
   const small = machine.losses.filter(isSmall)
   const out = losses === null ? (machine.leaves.mean ?? 0) : (losses.output.mean ?? 0)
-  const most = [...machine.losses].sort((a, b) => (b.cases.mean ?? 0) - (a.cases.mean ?? 0))[0]!
-  const title = `${shortened(machine.machine, 30)} has a capacity of ${whole(machine.could)} cases a shift; ${whole(out)} ${losses === null ? 'are passed on' : 'come out good'}. Largest loss: ${most.label}`
+  const [most] = machine.losses
+    .filter((step) => !isSpare(step) && (step.cases.mean ?? 0) > 0)
+    .sort((a, b) => (b.cases.mean ?? 0) - (a.cases.mean ?? 0))
+  const title = `${shortened(machine.machine, 30)} has a capacity of ${whole(machine.could)} cases a shift; ${whole(out)} ${losses === null ? 'are passed on' : 'come out good'}${most ? `. Largest loss: ${most.label}` : ''}`
   const others =
     small.length < 2
       ? ''
       : ` Other stops: ${small.map((step) => `${step.label} ${share(step.share)}`).join(', ')}.`
-  const subtitle = `Cases a shift, and per cent of its capacity at ${grouped(machine.rate * 60, 1)} cases/min (${machine.how}). Mean over the shifts${machine.leaves.inputs ? ', plus-minus with the uncertainty of the inputs' : ''}.${others}`
+  const subtitle = `Cases a shift, and per cent of its capacity at ${grouped(machine.rate * 60, 1)} cases/min (${machine.how}). Grey is no loss: nothing to seal, and breaks. Mean over the shifts${machine.leaves.inputs ? ', plus-minus with the uncertainty of the inputs' : ''}.${others}`
   return stepsChart(result, rows, { name, title, subtitle })
 }
 
@@ -171,7 +175,7 @@ function stepsChart(
         rows.map(({ from, to, kind }) => ({
           from,
           to,
-          colour: kind === 'total' ? palette.main : palette.lost,
+          colour: { total: palette.main, loss: palette.lost, spare: palette.frame }[kind],
         })),
       ),
       beside(

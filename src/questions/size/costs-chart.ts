@@ -5,8 +5,9 @@ import { counted, grouped, percentText, sentences } from '../../report/format.js
 import { decimalsOf, numbers, roundStep, type Span } from '../../report/marks/axis.js'
 import { shortened } from '../../report/marks/breaking.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
+import { countsBeside } from '../../report/marks/dots.js'
 import { nameNear } from '../../report/marks/labels.js'
-import type { Mark } from '../../report/marks/mark.js'
+import type { Mark, Point } from '../../report/marks/mark.js'
 import { nameAtEnd, ruleAcross, shade } from '../../report/marks/rule.js'
 import { whiskers } from '../../report/marks/whiskers.js'
 import type { PromiseResult, SizedDesign, SizeResult } from './document.js'
@@ -21,8 +22,8 @@ interface Spot {
   ends: { low: number; high: number } | null
 }
 
-/** Share of the axis by which designs of like cost stand apart. */
-const apart = 0.012
+/** Signs that lie nearer than this to one another, in parts of the picture, cannot be told apart. */
+const apart = 0.008
 
 /** Designs by cost against the first promise; null where none was simulated. */
 export function sizeCostChart(result: SizeResult): Chart | null {
@@ -38,13 +39,15 @@ export function sizeCostChart(result: SizeResult): Chart | null {
   const near = isFull ? 0 : promise.near * factor
   const axis = axisOf(drawn.all, asked, near, promise)
   const across = rangeOf(drawn.spots.map(({ x }) => x))
+  const heaps = heapsOf(drawn.spots, across.max - across.min, axis.max - axis.min)
   const without = designs.length - designs.filter((each) => each.without === null).length
   return chartOf(result, {
     name: 'designs',
     section: 'designs',
     title: titleOf(result, isPriced),
-    subtitle: subtitleOf(result, told, { isPriced, near, without }),
+    subtitle: subtitleOf(result, told, { hasHeaps: heaps.length > 0, near, without }),
     alt: altOf(result, told, without),
+    mayNarrow: true,
     gap: 18,
     height: { all: 460 },
     axes: {
@@ -66,6 +69,7 @@ export function sizeCostChart(result: SizeResult): Chart | null {
     },
     marks: [
       ...pointsOf(result, drawn),
+      heaps.length > 0 && countsBeside(heaps),
       shade('y', asked - near, asked + near),
       ruleAcross(asked),
       // above the picture, where no point can lie
@@ -118,7 +122,7 @@ function pointsOf(result: SizeResult, { spots, chosen, fresh, all }: ReturnType<
 function subtitleOf(
   result: SizeResult,
   told: readonly SizedDesign[],
-  { isPriced, near, without }: { isPriced: boolean; near: number; without: number },
+  { hasHeaps, near, without }: { hasHeaps: boolean; near: number; without: number },
 ): string {
   const signs = signsOf(told.map(({ verdict }) => verdict))
   const { promises } = result
@@ -126,7 +130,7 @@ function subtitleOf(
     `${signs}${intervalWords(result)}. Dashed: the promise${near > 0 ? '; shaded: close enough to go either way' : ''}.`,
     promises.length > 1 && `Verdicts are for all ${promises.length} promises.`,
     without > 0 && `Not drawn: ${grouped(without, 0)} rejected without simulation.`,
-    isPriced && 'Designs of similar cost are drawn side by side.',
+    hasHeaps && '×2 beside a sign: two designs have this cost and figure.',
   ).join(' ')
 }
 
@@ -142,25 +146,21 @@ function intervalWords(result: SizeResult): string {
   ].join('')
 }
 
-/** Where designs stand: at their cost, those of like cost side by side; at their place in the order where nothing is priced. */
-function placesOf(designs: readonly SizedDesign[], isPriced: boolean): number[] {
-  if (!isPriced) return designs.map(({ place }) => place)
-  const costs = designs.map(({ cost }) => cost!)
-  const span = Math.max(...costs) - Math.min(...costs) || 1
-  const groups: number[][] = []
-  for (const [index, cost] of costs.entries()) {
-    const last = groups.at(-1)
-    if (last && cost - costs[last[0]!]! < (span * apart) / 4) last.push(index)
-    else groups.push([index])
+/** Where designs stand: at their cost, or at their place in the order where nothing is priced. */
+const placesOf = (designs: readonly SizedDesign[], isPriced: boolean): number[] =>
+  designs.map(({ cost, place }) => (isPriced ? cost! : place))
+
+/** Where several designs lie on one another, with how many they are: each stands where it is, none is moved aside. */
+function heapsOf(spots: readonly Spot[], width: number, height: number): (Point & { text: string })[] {
+  const heaps: { x: number; y: number; count: number }[] = []
+  for (const { x, y } of spots) {
+    const heap = heaps.find(
+      (each) => Math.abs(each.x - x) < width * apart && Math.abs(each.y - y) < height * apart,
+    )
+    if (heap) heap.count++
+    else heaps.push({ x, y, count: 1 })
   }
-  const places = [...costs]
-  for (const [number, group] of groups.entries()) {
-    const next = groups[number + 1]
-    const room = next ? (costs[next[0]!]! - costs[group[0]!]!) * 0.8 : span
-    const step = Math.min(span * apart, room / group.length)
-    for (const [rank, index] of group.entries()) places[index] = costs[index]! + rank * step
-  }
-  return places
+  return heaps.filter(({ count }) => count > 1).map(({ x, y, count }) => ({ x, y, text: `×${count}` }))
 }
 
 type Range = Omit<Span, 'ticks'>

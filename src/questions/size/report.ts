@@ -24,9 +24,9 @@ export function sizeReport(result: SizeResult): Report {
     headline: said,
     certainty: certainty(result),
     tables: [
-      ...[pickTable(result), designTable(result), choiceTable(result)].map((table) =>
-        within('designs', table),
-      ),
+      within('designs', pickTable(result)),
+      within('designs', designTable(result), 'designs'),
+      within('designs', choiceTable(result)),
       addedTable(result),
     ],
     limits: limits(result),

@@ -238,6 +238,7 @@ export function curveTables(result: SweepResult): Table[] {
           ...measures.map(measureWords),
         ),
       ],
+      behind: 'curve',
       rows: points.map(({ at, measures: figures, errors }) => [
         `${valueText(at[0]!, factor)}${errors ? ' (cannot work)' : ''}`,
         ...(factor.minutes ? [`${grouped(minutesOf(at[0]!)!, 1)} min`] : []),
@@ -248,6 +249,7 @@ export function curveTables(result: SweepResult): Table[] {
       title: 'Effect of each step',
       note: 'In brackets: not shown.',
       columns: [...words('step'), ...ofFigures(...measures.map(measureWords))],
+      behind: 'curve',
       rows: points
         .slice(1)
         .map((_, place) => [

@@ -56,6 +56,7 @@ export function eachTables(result: SweepResult): Table[] {
       title: `${measureSubject(measure)}: effect of each input alone`,
       note: `In brackets: not shown.${shown.length < ranked.length ? ` The first ${shown.length} of ${ranked.length}; differences.csv has all.` : ''}`,
       columns: words('input', 'as it stands', `lower${inUnit}`, `higher${inUnit}`),
+      behind: 'each',
       rows: shown.map((input) => [
         { path: input.path },
         input.base,

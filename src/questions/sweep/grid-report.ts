@@ -107,6 +107,7 @@ export function gridTables(result: SweepResult): Table[] {
             }),
           ),
         ],
+        behind: 'grid',
         rows: y.values.map((row) => [
           valueText(row, y),
           ...shown.map((column) =>
@@ -144,6 +145,7 @@ function crossingTable(result: SweepResult, x: Factor, y: Factor): Table {
     title: `Where ${measureWords(measure)} crosses each level: ${x.path} for each ${y.path}`,
     note: 'Interpolated; in brackets: the two nearest values tried.',
     columns: [...words(y.path), ...figures(...levels.map((level) => meanText(level, measure, result)))],
+    behind: 'grid',
     rows:
       levels.length === 0
         ? []

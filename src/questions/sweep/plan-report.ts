@@ -70,6 +70,7 @@ export function planTables(result: SweepResult): Table[] {
           title: `${measureSubject(measure)}: effect of each factor`,
           note: `In brackets: not shown. The linear regression explains ${explainedWords(of.explained)} (R²), with ${of.degreesOfFreedom} degrees of freedom.`,
           columns: [...ofWords('factor', 'over'), ...ofFigures('brings', 'standardised')],
+          behind: 'plan',
           rows: rankedEffects(of).map((effect) => [
             { path: effect.path },
             range(effect.path),

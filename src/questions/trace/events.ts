@@ -142,6 +142,8 @@ const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Di
   'sensor-starts': () => 'runs again: the sensor lets it',
   'runs-at': ({ speed }, _, display) => `its speed is now ${driveSpeed(speed, display)}`,
   'carries-at': ({ speed }, _, display) => `what lies on it goes at ${driveSpeed(speed, display)}`,
+  'slow-start-begins': () => 'starts slowly',
+  'slow-start-ends': () => 'its slow start is over',
   'sets-out': ({ person, task }) => `${person} sets out: ${task}`,
   'work-begins': ({ person, task, lasts }) =>
     `${person} is there and begins, for ${duration(lasts)}: ${task}`,

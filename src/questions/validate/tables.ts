@@ -92,6 +92,7 @@ export const daysTable = ({ days, ranks, runs, drivenBy }: ValidateResult): Tabl
       ...figures('plant', 'median of runs', 'range of runs', 'runs below'),
       ...words('cases'),
     ],
+    behind: 'days',
     rows: days.map(({ day, plant, model, below, isInside, drivenBy: cases }): Cell[] => [
       day,
       { value: plant, unit: 'count' },
@@ -132,6 +133,7 @@ export function causesTable({ causes, made }: ValidateResult): Table {
       ...figures('stops, plant', 'model', 'difference', 'minutes, plant', 'model', 'difference'),
       ...words('answer'),
     ],
+    behind: 'causes',
     rows: causes.map((cause): Cell[] => [
       cause.words,
       digits(cause.plant.stops),

@@ -1,6 +1,8 @@
 /** Points, each with its sign. */
+import type { Plugin } from 'chart.js'
 import { palette } from './inks.js'
-import type { Point, Points } from './mark.js'
+import { byHand, type Point, type Points } from './mark.js'
+import { written } from './pen.js'
 
 /** Signs in `colour`, which are filled with it unless another `fill` is given. */
 export const dots = (
@@ -26,3 +28,12 @@ interface DotsLook {
   edge?: number
   style?: 'circle' | 'triangle' | 'rectRot' | 'crossRot'
 }
+
+/** Writes beside a point how many lie on one another there. */
+export const countsBeside = (all: readonly (Point & { text: string })[]): Plugin =>
+  byHand({
+    over({ ctx, x, y }) {
+      for (const { text, ...point } of all)
+        written(ctx, text, x(point.x) + 9, y(point.y) + 4, { size: 11, colour: palette.ink })
+    },
+  })

@@ -28,6 +28,8 @@ export const palette = {
   /** What fell short or was lost. */
   short: '#ea9b5f',
   target: '#1c2430',
+  /** Letters on a light fill, by day and by night. */
+  onLight: '#1d2531',
   lost: '#b34218',
 }
 
@@ -60,5 +62,5 @@ export function lettersOn(colour: string): string {
     return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4
   }) as [number, number, number]
   // white letters keep a contrast of 3.2 to 1
-  return 0.2126 * red + 0.7152 * green + 0.0722 * blue < 0.28 ? palette.paper : palette.ink
+  return 0.2126 * red + 0.7152 * green + 0.0722 * blue < 0.28 ? palette.paper : palette.onLight
 }

@@ -1,5 +1,6 @@
 /** Labels that avoid one another and what is drawn. */
 import type { Plugin } from 'chart.js'
+import { fitted } from './breaking.js'
 import { palette } from './inks.js'
 import { type Lettering, widthOf } from './letters.js'
 import { byHand, type Point, within } from './mark.js'
@@ -108,13 +109,14 @@ const strides = [0, 26, -26, 52, -52, 78, -78, 104, -104, 140, -140, 180, -180]
 /** Names a point beside it where least else is drawn, a line across at `line` counted, and draws a line from there to it. */
 export const nameNear = (
   { x: atX, y: atY }: Point,
-  name: string,
+  whole: string,
   obstacles: readonly Obstacle[],
   line: number,
 ): Plugin =>
   byHand({
     over({ ctx, area, x: across, y: up }) {
       const [x, y] = [across(atX), up(atY)]
+      const name = fitted(whole, (short) => widthOf(ctx, short, bold) <= area.right - area.left - 8)
       const width = widthOf(ctx, name, bold)
       const boxes = obstacles.map((each) => ({
         x: across(each.x),
@@ -141,7 +143,10 @@ export const nameNear = (
             ).length + (Math.abs(height - middle) < 12 ? 1 : 0)
       const best = strides
         .flatMap((stride) =>
-          [x + 18, x - 18 - width, x - width / 2].map((left) => ({ left, middle: y + stride })),
+          [x + 18, x - 18 - width, x - width / 2, area.left + 4, area.right - width - 4].map((left) => ({
+            left,
+            middle: y + stride,
+          })),
         )
         .map((place) => ({ ...place, over: covered(place.left, place.middle) }))
         .reduce((least, each) => (each.over < least.over ? each : least))

@@ -10,6 +10,20 @@ export const machineBounds: readonly Bound[] = [
     path: 'line.sealer.speeds',
   },
   {
+    code: 'starts-by-hand',
+    severity: 'note',
+    told: ['line.sealer.acceleration=0.5 m/s2'],
+    not: [],
+    path: 'line.sealer.acceleration',
+  },
+  {
+    code: 'starts-by-hand',
+    severity: 'note',
+    told: ['line.sealer.slow-start={after: 10 min, at: 60 %, for: 3 min}'],
+    not: [],
+    path: 'line.sealer.slow-start',
+  },
+  {
     code: 'sensors-by-hand',
     severity: 'note',
     told: ['line.sealer.stops-when={clear: infeed, at: 1 m, for: 3 s}'],

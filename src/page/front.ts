@@ -1,0 +1,97 @@
+/** The first screen of a page: the verdict, four figures, one picture, what to do next, what it all rests on, the safety line. */
+import type { Front, Tile } from '../report/front.js'
+import type { Picture } from '../report/marks/chart.js'
+import { empty, html, inLines, type Markup } from '../report/markup.js'
+import type { Report, Summary } from '../report/report.js'
+import type { Said, Screen, Verdict } from '../report/screen.js'
+import type { Table } from '../report/table.js'
+import { figureHtml, list, paragraphs, prose, tableHtml } from './parts.js'
+
+/** A verdict of more letters is set smaller: it is more than a sentence. */
+const longVerdict = 170
+
+/** Words that head sentences in the terminal, where a page has room for more. */
+const fullHeads: Readonly<Record<string, string>> = {
+  Errors: 'What the check calls an error',
+  Prices: 'What the cost leaves out',
+  Check: 'What the check warns of',
+  Limit: 'What limits the line',
+  Next: 'What to do next',
+  'Rests on': 'What this rests on',
+  Asked: 'What was asked for',
+  Case: 'How long a case takes',
+  Found: 'What was found',
+  'Less base': 'What differs from the base',
+  Cheaper: 'The next cheaper design',
+  Draws: 'If the inputs are other than given',
+  Margin: 'How much is to spare',
+}
+
+/** What must be known before the verdict is read. */
+const isForemost = ({ tone, head }: Said): boolean => tone === 'error' || head === 'Prices'
+
+/** The picture is the one that explains the verdict; without one there is none. */
+export function frontHtml(report: Report, picture: Picture | undefined): Markup {
+  const { summary, front, display, head } = report
+  const screen = front?.screen ?? screenOfSummary(report)
+  const told = front?.told ?? []
+  const said = screen.parts.flatMap((part) => ('head' in part && !told.includes(part.head) ? [part] : []))
+  const tables = screen.parts.flatMap((part) => ('head' in part ? [] : [part]))
+  const rests = said.find((part) => part.head === 'Rests on')
+  const safety = said.find((part) => part.head === 'Safety')
+  const next = said.find((part) => part.head === 'Next')
+  const first = said.filter(isForemost)
+  const rest = said.filter((part) => ![safety, rests, next, ...first].includes(part))
+  const foremost =
+    front?.screen || !head
+      ? first.map((part) => saidBox(part))
+      : [html`<h2>${head.title}</h2>${list(head.lines)}`]
+  return html`<section id="answer" class="answer" aria-label="The answer">
+${foremost.length > 0 ? html`<div class="foremost" role="note">${foremost}</div>\n` : empty}${summary ? html`<p class="question">${prose(summary.question)}</p>` : empty}
+${verdictHtml(screen.verdict)}
+${tilesHtml(front)}
+<div class="beside"><div class="shown">${inLines(tables.map((table: Table) => tableHtml(table, display, [])))}
+${picture ? figureHtml(picture) : empty}</div>
+<div class="cards">${[next, ...rest].map((part) => (part ? html`<div class="${part === next ? 'next' : 'card'}">${saidBox(part)}</div>` : empty))}</div>
+<div class="under">${rests ? html`<div class="card">${saidBox(rests)}</div>` : empty}${safety ? html`<p class="caution"><strong>Safety.</strong> ${prose(safety.lines.join(' '))} <a href="#safety">All cautions</a></p>` : empty}</div></div>
+</section>`
+}
+
+const saidBox = ({ head, lines }: Said): Markup =>
+  html`<h2>${fullHeads[head] ?? head}</h2>${lines.length > 1 ? list(lines, head === 'Next' ? 'ol' : 'ul') : paragraphs(lines)}`
+
+function verdictHtml({ word, tone, text }: Verdict): Markup {
+  const size = word.length + text.length > longVerdict ? ' long' : ''
+  const first = word === '' ? empty : html`<strong class="word ${tone}">${word}</strong>`
+  return html`<p class="verdict${size}">${first}${text.startsWith(':') || word === '' ? '' : ' '}${prose(text)}</p>`
+}
+
+function tilesHtml(front: Front | undefined): Markup {
+  if (!front || front.tiles.length === 0) return empty
+  const caption = front.of === undefined ? empty : html`<p class="of">${front.of}</p>`
+  return html`${caption}<dl class="tiles">${front.tiles.map(tileHtml)}</dl>`
+}
+
+function tileHtml({ label, value, unit = '', interval = '', note = '', tone = 'plain' }: Tile): Markup {
+  const below = [interval, note]
+    .filter((each) => each !== '')
+    .map((each) => html`<span>${prose(each)}</span>`)
+  return html`<div class="tile ${tone}"><dt>${label}</dt><dd><span class="value">${value}</span> <span class="unit">${unit}</span>${below.length > 0 ? html`<span class="below">${below}</span>` : empty}</dd></div>`
+}
+
+/** Where a command has no first screen of its own: what its summary says. */
+function screenOfSummary({ title, display, summary, headline, cautions }: Report): Screen {
+  const said = (head: string, ...lines: readonly string[]): Said[] =>
+    lines.some((line) => line !== '') ? [{ head, lines: lines.filter((line) => line !== '') }] : []
+  const told = (of: Summary) => [
+    ...said('Next', ...of.next),
+    ...said(of.limitingHead ?? 'Limit', of.limiting),
+    ...said('Rests on', ...of.sureness),
+  ]
+  return {
+    title,
+    display,
+    verdict: { word: '', tone: 'plain', text: summary?.answer ?? headline[0] ?? '' },
+    parts: [...(summary ? told(summary) : []), ...said('Safety', cautions[0] ?? '')],
+  }
+}
