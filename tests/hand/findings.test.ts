@@ -132,6 +132,7 @@ shift: {length: 8 h}
       'stops-not-named',
       'not-checked',
       'longest-observed',
+      'read-as',
     ])
     expect(Object.keys(codes).filter((code) => !tested.has(code))).toEqual([])
   })

@@ -56,7 +56,7 @@ describe('the story of a case', () => {
     // it goes, at 50, case 6 is 400 mm from the entrance: 7 comes onto it then
     const [first, before] = storyOf([0, 2, 4, 6, 8, 10, 11], '40 s', 7)
     expect(first).toMatch(/^Case 7 \(box\) left the line|^Case 7 \(box\) is still in the line/)
-    expect(before).toMatch(/before the line \(p\) +39 s, waiting for room: a blocked ahead 38 s/)
+    expect(before).toMatch(/before the line \(p\) +39 s, waiting for room: a blocked 38 s/)
   })
 
   it('says times as people do', () => {

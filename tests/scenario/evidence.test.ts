@@ -294,7 +294,7 @@ describe('a guess', () => {
   it.each([
     [
       'tape.leg={guess: 70 mm, between: [80 mm, 60 mm]}',
-      /conflict tape.leg.between: .*must come first \| exchange/,
+      /conflict tape.leg.between: .*must come first \| swap/,
     ],
     ['tape.leg={guess: 70 mm, between: [70 mm, 70 mm]}', /conflict .*must be different/],
     [

@@ -179,13 +179,13 @@ describe('what is refused', () => {
       'shares that do not add up',
       'share: 40 %',
       'share: 30 %',
-      ['cases.b.share', 'these are 90 %', 'shares that sum to 100 %'],
+      ['cases.b.share', 'add up to 100 %, not 90 %', 'shares that add up to 100 %'],
     ],
     [
       'one share without %',
       'share: 40 %',
       'share: 40',
-      ['cases.b.share', 'the share of every case is in %', 'all without'],
+      ['cases.b.share', 'the share of every case must be in %', 'or none'],
     ],
     [
       'a size and a side',
@@ -209,7 +209,7 @@ describe('what is refused', () => {
       'a unit that is none',
       '380 x 280 x 240 mm',
       '380 x 280 x 240 mn',
-      ['cases.a.size', '`mn` is no unit of a length'],
+      ['cases.a.size', '`mn` is not a unit of a length'],
     ],
     [
       'a map for a size',
@@ -223,7 +223,7 @@ describe('what is refused', () => {
       '380 x 280 x 240 m',
       ['cases.a.size', 'must be at most 10 m', '380 x 280 x 240 m'],
     ],
-    ['no cases', '4050 cases/shift', '0 cases/shift', ['target', 'no unit of a rate of cases']],
+    ['no cases', '4050 cases/shift', '0 cases/shift', ['target', 'not a unit of a rate of cases']],
     ['too many cases', '4050 cases/shift', '4e5 cases/shift', ['target']],
     [
       'endless cases',
@@ -248,19 +248,19 @@ describe('what is refused', () => {
       'a shift between two',
       'length: 8 h',
       'length: 7 to 8 h',
-      ['shift.length', 'only where a time varies', 'one time, or a guess'],
+      ['shift.length', 'only for a time that varies', 'one time, or a guess'],
     ],
     [
       'stops a shift of a chance',
       'type: sealer',
       'type: sealer\n    jams: {chance: 10 stops per shift, clear: 1 min}',
-      ['line.sealer.jams.chance', 'is no unit of a share', 'count it in cases'],
+      ['line.sealer.jams.chance', 'is not a unit of a share', 'count it in cases'],
     ],
     [
       'no stops',
       '10 stops per shift',
       '0 stops per shift',
-      ['line.sealer.breakdowns.after', 'no unit of a time'],
+      ['line.sealer.breakdowns.after', 'not a unit of a time'],
     ],
   ])('%s', (_, from, to, said) => {
     const message = refused(changed(from, to))

@@ -47,7 +47,7 @@ describe('a side that varies', () => {
     expect(cases.cut!.length).toMatchObject({ values: [0.4, 0.5205, 1.999] })
     expect(problems(scenario(written), ['400', '9'])[0]).toMatchObject({
       path: 'cases.cut.length.observed.file',
-      rule: 'row 3 of column L is no size of a case: `9`',
+      rule: 'row 3 of column L is not a size of a case: `9`',
     })
   })
 
