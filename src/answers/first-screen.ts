@@ -146,8 +146,8 @@ function why(name: string, byHand: Parameters<typeof limitsText>[1]): string {
   const { shareAdmitted } = byHand
   if (shareAdmitted === undefined) return `By hand ${name} has least to spare`
   return shareAdmitted < 1
-    ? `By hand ${name} can take only ${percentText(shareAdmitted, 2)} of what arrives`
-    : `By hand the line takes all that arrives, and ${name} has least to spare`
+    ? `By hand ${name} can take only ${percentText(shareAdmitted, 2)} of the arrivals`
+    : `By hand the line takes all arrivals, and ${name} has least to spare`
 }
 
 /** Values that a scenario gives and leaves out, as documents tell of them. */
@@ -159,7 +159,7 @@ export function valuesText({ assumed, evidence = [], isDrawn }: Values): string 
   const known =
     evidence.length === 0
       ? 'All values are taken as exact: none has evidence.'
-      : `${counted(evidence.length, 'value')} ${evidence.length === 1 ? 'has' : 'have'} evidence${isDrawn ? '; the plus-minus holds what is not known of inputs' : ', taken as exact here'}.`
+      : `${counted(evidence.length, 'value')} ${evidence.length === 1 ? 'has' : 'have'} evidence${isDrawn ? '; the plus-minus includes the uncertainty of inputs' : ', taken as exact here'}.`
   return sentences(known, weak.length > 0 && `Assumed without a source: ${firstOf(weak, 1)}.`).join(' ')
 }
 
@@ -170,7 +170,7 @@ export function restsOnPart(
   { isEach = false, more = [] }: { isEach?: boolean; more?: readonly (string | false)[] } = {},
 ): Said[] {
   const { made, shift, about } = result
-  return part('Rests on', [
+  return part('Basis', [
     sentences(
       `${isEach ? 'Up to ' : ''}${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`}${isEach ? ' of each design' : ''}, ${percentText(made.confidence)} confidence.`,
       ...more,

@@ -39,7 +39,7 @@ export const writtenFiles: Readonly<Record<string, WrittenFile>> = {
   'sheet-key.csv': { by: 'validate', meaning: 'which of those are real' },
   'fitted.yaml': {
     by: 'fit',
-    meaning: 'the fitted values by path, and the days that were kept back',
+    meaning: 'the fitted values by path, and the days that were held out',
   },
   'observed-PATH.csv': {
     by: 'fit',

@@ -90,7 +90,7 @@ export function scenarioKeys(): Reference {
       ...groups.slice(0, 2),
       {
         title: 'Cases from a file',
-        note: 'These stand under `cases` in place of the cases.',
+        note: 'These stand under `cases` instead of the cases.',
         entries: keysOf(casesFile, nameOf, ['cases']).map((key) => entryOf(key, 'cases from a file')),
       },
       ...pieceGroups(),

@@ -63,7 +63,7 @@ function partsOf(report: Report, pictures: readonly Picture[]): Part[] {
     ),
     ...part(
       'assumptions',
-      'What do the figures rest on?',
+      'What are the figures based on?',
       'Values given, their evidence, values assumed',
       given && given.rows.length > 0 ? html`<div class="screen-only">${table(given, '')}</div>` : empty,
       table(rests?.table, ''),

@@ -17,7 +17,7 @@ const fullHeads: Readonly<Record<string, string>> = {
   Check: 'What the check warns of',
   Limit: 'What limits the line',
   Next: 'What to do next',
-  'Rests on': 'What this rests on',
+  Basis: 'What the answer is based on',
   Asked: 'What was asked for',
   Case: 'How long a case takes',
   Found: 'What was found',
@@ -37,7 +37,7 @@ export function frontHtml(report: Report, picture: Picture | undefined): Markup 
   const told = front?.told ?? []
   const said = screen.parts.flatMap((part) => ('head' in part && !told.includes(part.head) ? [part] : []))
   const tables = screen.parts.flatMap((part) => ('head' in part ? [] : [part]))
-  const rests = said.find((part) => part.head === 'Rests on')
+  const rests = said.find((part) => part.head === 'Basis')
   const safety = said.find((part) => part.head === 'Safety')
   const next = said.find((part) => part.head === 'Next')
   const first = said.filter(isForemost)
@@ -86,7 +86,7 @@ function screenOfSummary({ title, display, summary, headline, cautions }: Report
   const told = (of: Summary) => [
     ...said('Next', ...of.next),
     ...said(of.limitingHead ?? 'Limit', of.limiting),
-    ...said('Rests on', ...of.sureness),
+    ...said('Basis', ...of.sureness),
   ]
   return {
     title,

@@ -79,7 +79,7 @@ export function numbersOf(stretch: Stretch, layout: Layout): string {
   const name = (piece: number) => layout.pieces[piece]!.name
   const stops = stopsOf(stretch).map((stop) => {
     const waiting = stop.workFrom - stop.from
-    const wait = waiting >= 0.5 ? `, of it ${lasting(waiting)} until somebody is there` : ''
+    const wait = waiting >= 0.5 ? `, including ${lasting(waiting)} until somebody arrives` : ''
     return `${name(stop.piece)}: ${stopNouns[stop.kind]} at ${clockOf(stop.from, true)} for ${lasting(stop.to - stop.from)}${wait}`
   })
   const waits = waitsOf(stretch).flatMap((all, source) =>

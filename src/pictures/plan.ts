@@ -138,7 +138,7 @@ const edge = (x: number, top: number, bottom: number): Markup =>
   svg`<path d="M${n(x)} ${n(top + 8)}V${n(bottom)}" stroke="${inks.quiet}" stroke-width="1" stroke-dasharray="6 3 1 3"/>`
 
 const onwards = (x: number, y: number): Markup =>
-  smallWords(x, y + letters.small, 'goes on in the next row ↓', { anchor: 'end', fill: inks.quiet })
+  smallWords(x, y + letters.small, 'continues in the next row ↓', { anchor: 'end', fill: inks.quiet })
 
 /** Ways between pieces of which some part lies in the row, and the ways out. */
 function waysOf({ pieces }: Layout, row: Row, geometry: Geometry): Markup[] {

@@ -79,7 +79,7 @@ export function readChance(written: string, ends: Ends): Read<Count> {
     return fault(
       'out-of-range',
       `a count in 0 ${counted} says nothing about a chance`,
-      'give the number of ${counted}',
+      `give the number of ${counted}`,
     )
   if (events.value > exposure.value)
     return fault(

@@ -168,6 +168,6 @@ describe('the first screen', () => {
 
   it('without a target says so', async () => {
     const { out } = await call(['run', '-', ...one], { stdin: smallLine.replace(/target.*\n/, '') })
-    expect(out).toMatch(/\nNO TARGET is given: the line puts out \d/)
+    expect(out).toMatch(/\nNO TARGET is given: the output is \d/)
   })
 })

@@ -56,7 +56,7 @@ describe('what is refused', () => {
     for (const [flags, words] of [
       [['--unseen', '--hold-out', '30 %'], 'give only one'],
       [['--json', '--quiet'], 'use either --json or --quiet'],
-      [['--sheet', '4', '--no-files'], 'choose one'],
+      [['--sheet', '4', '--no-files'], 'leave out --no-files'],
       [['--out', ''], 'need a name'],
       [['--write', 'new.yaml'], 'needs days that no fit used'],
       [['--unseen', '--sheet', '9'], 'only 8 count'],

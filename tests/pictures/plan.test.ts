@@ -228,7 +228,7 @@ describe('rows', () => {
     const svg = planSvg(long).toString()
     expect(outlines(svg).get('infeed')).toHaveLength(2)
     expect(svg).toContain('infeed, continued')
-    expect(svg).toContain('goes on in the next row')
+    expect(svg).toContain('continues in the next row')
   })
 })
 

@@ -99,7 +99,7 @@ describe('what a stretch shows', () => {
 
   it('is told in numbers', () => {
     expect(numbersOf(stretch, layout)).toBe(
-      'Shift 7 from 2:36:00 to 2:56:00 after its start. Stops: sealer: jam at 2:42:00 for 2 min 10 s, of it 40 s until somebody is there. packing waits for room for 3 min. Cases in the line: 17 at most, at 2:43:40. 1 case left the line.',
+      'Shift 7 from 2:36:00 to 2:56:00 after its start. Stops: sealer: jam at 2:42:00 for 2 min 10 s, including 40 s until somebody arrives. packing waits for room for 3 min. Cases in the line: 17 at most, at 2:43:40. 1 case left the line.',
     )
   })
 

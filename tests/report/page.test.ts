@@ -100,7 +100,7 @@ describe.each([
       `${screen!.verdict.word}${screen!.verdict.text.startsWith(':') ? '' : ' '}${screen!.verdict.text}`,
       ...next,
       ...said('Limit'),
-      ...said('Rests on'),
+      ...said('Basis'),
       ...said('Safety'),
     ].map((each) => each.replaceAll('`', ''))
     const order = told.map((each) => text(answer).indexOf(each))

@@ -59,7 +59,7 @@ export const startFindings: Rule = ({ scenario, hand, words }, tell) => {
       'note',
       'starts-by-hand',
       ['line', name, 'slow-start'],
-      `${each} Hand calculation counts those that are known beforehand, ${count} a shift: after breaks, planned work and handovers, and at its start. It ignores those after breakdowns and other stops.`,
+      `${each} Hand calculation counts those that are known in advance, ${count} a shift: after breaks, planned work and handovers, and at its start. It ignores those after breakdowns and other stops.`,
       'definition of the format',
       'simulate to judge this piece',
     )

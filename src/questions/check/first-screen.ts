@@ -22,7 +22,7 @@ export function checkScreen(result: CheckResult): Screen {
       ...part('Read as', [readAsText(result)]),
       ...part('Notes', [notesText(result)]),
       ...part('Next', nextOf(result)),
-      ...part('Rests on', [hand && valuesText({ ...result, isDrawn: false })]),
+      ...part('Basis', [hand && valuesText({ ...result, isDrawn: false })]),
       ...safetyPart,
     ],
   }

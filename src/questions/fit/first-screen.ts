@@ -23,7 +23,7 @@ export function fitScreen(result: FitResult): Screen {
       ...part('Doubts', [doubtsText(inputs)], 'warning'),
       ...part('Record', [rowsText(result)]),
       ...nextPart(nextOfFit(result).map(plain), result),
-      ...part('Rests on', [`${recordText(record)}. One law or rate is taken for the whole record.`]),
+      ...part('Basis', [`${recordText(record)}. One law or rate is taken for the whole record.`]),
       ...safetyPart,
     ],
   }
@@ -47,7 +47,7 @@ function verdictOf({ inputs }: FitResult): Verdict {
 }
 
 /** Values that are told; all stand with --full. */
-const mostValues = 5
+const mostValues = 4
 
 /** Those that rest on fewest events come first: there the intervals are widest. */
 function valuesTable({ inputs, made }: FitResult): Table {

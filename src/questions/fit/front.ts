@@ -25,7 +25,7 @@ export function fitFront(result: FitResult): Shown {
         unit: `of ${counted(inputs.length, 'input')}`,
       },
       {
-        label: 'Values that rest on little',
+        label: 'Values with little evidence',
         value: grouped(few.length, 0),
         unit: 'of these',
         tone: few.length > 0 ? 'warning' : 'good',

@@ -86,4 +86,4 @@ function titleOf(result: RunResult, all: readonly DemandStep[]): string {
 }
 
 const subtitleOf = ({ target }: RunResult): string =>
-  `Mean of a shift, step by step${target === null ? '' : ' from the target'}; dashed: ${target === null ? 'what could come' : 'the target'}. In brackets: share of it. Time in which there is nothing to seal is no loss here.`
+  `Mean of a shift, step by step${target === null ? '' : ' from the target'}; dashed: ${target === null ? 'what could come' : 'the target'}. In brackets: share of it. Time without cases to seal does not count as a loss.`

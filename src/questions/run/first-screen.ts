@@ -48,7 +48,7 @@ function verdictOf(result: RunResult): Verdict {
     return {
       word: 'NO TARGET',
       tone: 'plain',
-      text: `is given: the line puts out ${rate}${butCannotWork(result, 'it')}.`,
+      text: `is given: the output is ${rate}${butCannotWork(result, 'it')}.`,
     }
   const asked = `the target of ${rateText(target)}`
   const found = onAverage(result)

@@ -125,7 +125,7 @@ function machineChart(result: RunResult, machine: MachineLosses, losses: Losses 
     small.length < 2
       ? ''
       : ` Other stops: ${small.map((step) => `${step.label} ${share(step.share)}`).join(', ')}.`
-  const subtitle = `Cases a shift, and per cent of its capacity at ${grouped(machine.rate * 60, 1)} cases/min (${machine.how}). Grey is no loss: nothing to seal, and breaks. Mean over the shifts${machine.leaves.inputs ? ', plus-minus with the uncertainty of the inputs' : ''}.${others}`
+  const subtitle = `Cases a shift, and per cent of its capacity at ${grouped(machine.rate * 60, 1)} cases/min (${machine.how}). Grey does not count as a loss: time without cases to seal, and breaks. Mean over the shifts${machine.leaves.inputs ? ', plus-minus with the uncertainty of the inputs' : ''}.${others}`
   return stepsChart(result, rows, { name, title, subtitle })
 }
 

@@ -68,7 +68,7 @@ function verdictOf(result: SizeResult): Verdict {
       ? {
           word: 'NOT SHOWN',
           tone: 'warning',
-          text: `whether any design holds ${promises}: ${open} of ${counted(all, 'design')} could not be told in ${observed(result.made.shifts, result)}.`,
+          text: `whether any design holds ${promises}: ${open} of ${counted(all, 'design')} could not be decided in ${observed(result.made.shifts, result)}.`,
         }
       : {
           word: 'DOES NOT HOLD',

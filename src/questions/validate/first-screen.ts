@@ -28,7 +28,7 @@ export function validateScreen(result: ValidateResult): Screen {
       ...part('Own stops', [drivenText(result)]),
       ...part('Left out', [leftOutText(result)]),
       ...nextPart(nextOfValidation(result).map(plain), result),
-      ...part('Rests on', [restsOnText(result)]),
+      ...part('Basis', [restsOnText(result)]),
       ...safetyPart,
     ],
   }
