@@ -154,12 +154,15 @@ function why(name: string, byHand: Parameters<typeof limitsText>[1]): string {
 type Values = Pick<StudyDocument, 'assumed' | 'evidence'> & { isDrawn: boolean }
 
 /** How well values are known, and which are assumed without a source. */
-export function valuesText({ assumed, evidence = [], isDrawn }: Values): string {
+export function valuesText({ assumed, evidence, isDrawn }: Values): string {
   const weak = assumed.filter(isUnsourced).map(({ path }) => path)
+  // a document of before evidence was told of says nothing of it
   const known =
-    evidence.length === 0
-      ? 'All values are taken as exact: none has evidence.'
-      : `${counted(evidence.length, 'value')} ${evidence.length === 1 ? 'has' : 'have'} evidence${isDrawn ? '; the plus-minus includes the uncertainty of inputs' : ', taken as exact here'}.`
+    evidence === undefined
+      ? false
+      : evidence.length === 0
+        ? 'All values are taken as exact: none has evidence.'
+        : `${counted(evidence.length, 'value')} ${evidence.length === 1 ? 'has' : 'have'} evidence${isDrawn ? '; the plus-minus includes the uncertainty of inputs' : ', taken as exact here'}.`
   return sentences(known, weak.length > 0 && `Assumed without a source: ${firstOf(weak, 1)}.`).join(' ')
 }
 

@@ -51,7 +51,7 @@ async function checked(name: string, options: CheckOptions, io: Io): Promise<num
       import('../report/screen-text.js'),
     ])
     io.stdout.write(
-      `${screenText(checkScreen(result), screenStyle(io))}Add --full for all findings and the hand calculation.\n`,
+      `${screenText(checkScreen(result), screenStyle(io))}All findings: --full.\n`,
     )
   }
   return result.canWork ? exits.done : exits.scenario

@@ -107,6 +107,7 @@ export function spellPerShift(
   const { length, working, startUp } = times
   const rateAt = (holder: Map, key: string, path: Path, time: number, over: string) => {
     const said = holder[key]
+    if (said === undefined) return
     const rate = (each: unknown) => {
       const cases = casesPerShift(each)
       return cases === null ? each : `${written((cases / time) * 3600)} cases/h`

@@ -50,7 +50,7 @@ describe('the reference', () => {
     ['line.PIECE.jams.chance', 'Must be given'],
     ['shift.length', 'Default: `8 h`, common practice, no source'],
     ['tape.price', 'such as `42 EUR/roll`'],
-    ['LAW.lognormal.cv', 'standard deviation over mean'],
+    ['LAW.lognormal.cv', 'Standard deviation / mean (coefficient of variation)'],
     ['crew.CREW.people', 'a whole number from 1 to 1000'],
     ['line.PIECE.roll-change.low-tape-warning', '`none`, or a length, such as `400 mm`'],
   ])('says of %s what the schema says', (name, words) => {

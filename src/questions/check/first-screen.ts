@@ -42,7 +42,7 @@ function verdictOf({ canWork, counts, hand, findings }: CheckResult): Verdict {
   return {
     word: 'NOTHING FOUND',
     tone: counts.warning > 0 ? 'warning' : 'good',
-    text: `that keeps this line from working: ${found}.`,
+    text: `that stops this line: ${found}.`,
   }
 }
 
@@ -146,5 +146,5 @@ function notesText({ findings }: CheckResult): string | null {
 function nextOf({ canWork, hand }: CheckResult): string[] {
   if (!hand) return ['Correct the file, and check again.']
   if (!canWork) return ['Fix the errors, and check again.']
-  return ['Simulate it with tapeshift run: it says how often the line holds its rate with all that varies.']
+  return ['tapeshift run says how often the line holds its rate with all that varies.']
 }
