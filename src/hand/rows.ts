@@ -110,7 +110,11 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
         how,
       }
     }
-    const own = byHandOf(keys).figure(keys, { ...piece, working: workingShare(line, piece), span: line.span })
+    const own = byHandOf(keys).figure(keys, {
+      ...piece,
+      working: workingShare(line, piece, keys),
+      span: line.span,
+    })
     const rows: HandRow[] =
       own === null ? [] : [own.key === 'working' ? workingRow(name, own) : row(own.key, own.value, own.how)]
     const counted = stopsPerShift(scenario, line, piece)

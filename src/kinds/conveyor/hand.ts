@@ -1,4 +1,5 @@
 /** A conveyor by hand. */
+import { meanOf } from '../../scenario/law.js'
 import { lengthsOf } from '../../scenario/outside.js'
 import { contactCapacity, zoneCapacity } from '../../trade/buffer.js'
 import { wholeZones, zonesFor } from '../../trade/zones.js'
@@ -26,6 +27,13 @@ export const conveyorByHand: ByHand<ConveyorKeys> = {
       cycle: weighed(pitch, mix) / speed + delay,
       how: zone === undefined ? '(length + spacing) / speed' : 'zones / speed',
     }
+  },
+  counted(keys, stop, shift) {
+    const plain = inGeneral.counted(keys, stop, shift)
+    // the clock of its breakdowns goes as long as a case rides on it, not only for the time that a case keeps the next one off
+    return stop.key === 'breakdowns' && keys.breakdowns
+      ? { ...plain, count: (shift.working * shift.span) / meanOf(keys.breakdowns.after) }
+      : plain
   },
   stay: rideOf,
   buffer(keys, { scenario, mix, flow }) {

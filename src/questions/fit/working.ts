@@ -4,7 +4,7 @@ import { workingShare } from '../../hand/stop-counts.js'
 import type { CleanRecord } from '../../record/record.js'
 import type { Scenario } from '../../scenario/schema.js'
 
-/** Time that each piece of the line works, s, by hand: its time for a case times the good cases of the fitted shifts. */
+/** Time that each piece of the line works, s, by hand: its share for the cases of a shift, times the good cases of the fitted shifts over these. */
 export function workOf(scenario: Scenario, { shifts }: CleanRecord): ReadonlyMap<string, number> {
   const counted = shifts.filter(({ isHeldOut }) => !isHeldOut)
   if (counted.some(({ good }) => good === null)) return new Map()
@@ -13,6 +13,9 @@ export function workOf(scenario: Scenario, { shifts }: CleanRecord): ReadonlyMap
   return new Map(
     line.pieces
       .filter(({ perShift }) => perShift > 0)
-      .map((piece) => [piece.name, (cases * workingShare(line, piece) * line.span) / piece.perShift]),
+      .map((piece) => {
+        const share = workingShare(line, piece, scenario.line[piece.name]!)
+        return [piece.name, (cases * share * line.span) / piece.perShift]
+      }),
   )
 }
