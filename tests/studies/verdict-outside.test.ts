@@ -1,6 +1,7 @@
 /**
  * Whether `validate` shows a model to be wrong that has half of the jams, where jams decide the output: line 4 of the demo record with poor board, that jams
  * at one case in a hundred. Records of 20 days, margin 3 %, as for the demo line in `verdicts.test.ts`, which makes up for most of its few jams.
+ * Of 60 records each: half the jams outside in 60, named as what explains it in 60; the truth within in 32, not shown in 28.
  */
 import { readFileSync } from 'node:fs'
 import { expect, it } from 'vitest'
@@ -13,7 +14,7 @@ const withJams = (chance: string) => truth.replace('chance: 2 per 1000 cases', `
 const poorBoard = withJams('10 per 1000 cases')
 const half = withJams('5 per 1000 cases')
 
-const plants = 67
+const plants = 20
 const recordsOfEach = 3
 
 it('shows half the jams to lie outside in at least 80 % of the records, the truth in no more than one of twenty', async () => {
@@ -34,12 +35,6 @@ it('shows half the jams to lie outside in at least 80 % of the records, the trut
   const count = (of: keyof typeof found, verdict: string) =>
     found[of].filter(({ good }) => good.verdict === verdict).length
   const records = plants * recordsOfEach
-  console.log(
-    ['within', 'not-shown', 'outside']
-      .map((verdict) => `${verdict}: truth ${count('truth', verdict)}, half ${count('half', verdict)}`)
-      .join('; '),
-    found.half.filter(({ explains }) => explains?.path === 'line.sealer.jams').length,
-  )
   expect(found.half).toHaveLength(records)
   expect(count('truth', 'outside')).toBeLessThanOrEqual(0.05 * records)
   expect(count('half', 'outside')).toBeGreaterThanOrEqual(0.8 * records)
