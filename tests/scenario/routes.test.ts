@@ -55,7 +55,7 @@ describe('ways', () => {
       'line.d.to conflict: `rule: shortest` needs a list of names (write `[NAME, NAME]`)',
     ])
     expect(findings(`{d: {type: divert, rule: by-case, to: {bars: a, flake: a}}, a: {${station}}}`)).toEqual([
-      'line.d.to.flake no-such-path: `flake` is no case (did you mean `flakes`?)',
+      'line.d.to.flake no-such-path: `flake` is not a case (did you mean `flakes`?)',
       'line.d.to missing-key: the case `flakes` has no way (add `flakes: NAME`)',
     ])
     expect(findings(`{d: {type: divert, to: [a]}, a: {${station}}}`)).toEqual([

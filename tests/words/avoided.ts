@@ -35,7 +35,7 @@ export const avoided: readonly Avoided[] = [
   { words: /\bcould put\b/, instead: 'capacity' },
   { words: /\bput(s|ting)? right\b/, instead: 'fix, clear (a stop)' },
   {
-    words: /(?<!\b(there|where|if there) )\b(is|it is) no (?!(longer|more|case|idle)\b)[a-z`$]/,
+    words: /(?<!\b(there|where|if there) )\b(is|it is) no (?!(longer|more)\b)[a-z`$]/,
     instead: 'is not a',
   },
   { words: /\bseldom\b/, instead: 'rarely' },

@@ -21,7 +21,7 @@ export const divertRules: PieceRules<DivertKeys> = {
     if (!isByCase || Array.isArray(to)) return
     for (const each of Object.keys(to))
       if (!cases.includes(each))
-        report([...at, each], 'no-such-path', `\`${each}\` is no case`, nearest(each, cases), true)
+        report([...at, each], 'no-such-path', `\`${each}\` is not a case`, nearest(each, cases), true)
     for (const each of cases)
       if (!Object.hasOwn(to, each))
         report(at, 'missing-key', `the case \`${each}\` has no way`, `add \`${each}: NAME\``, true)
