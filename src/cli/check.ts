@@ -50,9 +50,7 @@ async function checked(name: string, options: CheckOptions, io: Io): Promise<num
       import('../questions/check/first-screen.js'),
       import('../report/screen-text.js'),
     ])
-    io.stdout.write(
-      `${screenText(checkScreen(result), screenStyle(io))}All findings: --full.\n`,
-    )
+    io.stdout.write(`${screenText(checkScreen(result), screenStyle(io))}All findings: --full.\n`)
   }
   return result.canWork ? exits.done : exits.scenario
 }

@@ -54,7 +54,11 @@ describe('the reference', () => {
     ['crew.CREW.people', 'a whole number from 1 to 1000'],
     ['line.PIECE.roll-change.low-tape-warning', '`none`, or a length, such as `400 mm`'],
   ])('says of %s what the schema says', (name, words) => {
-    expect(entriesIn('keys').find((each) => each.name === name)!.says.join('\n')).toContain(words)
+    expect(
+      entriesIn('keys')
+        .find((each) => each.name === name)!
+        .says.join('\n'),
+    ).toContain(words)
   })
 
   it('has the keys of several kinds once, and those of a kind with its name', () => {
