@@ -55,7 +55,7 @@ describe('very long files', () => {
       file: 'cases.csv',
       words: 'the file has more than 5000000 rows',
     })
-    expect(record.account[0]!.fix).toContain('shorter time')
+    expect(record.account[0]!.fix).toContain('shorter period')
     expect(record.cases).toBeNull()
   })
 
