@@ -2,8 +2,7 @@
 import * as z from 'zod'
 import { type Basis, bases } from '../scenario/kit.js'
 import { type Dimension, dimensions } from '../scenario/quantity.js'
-
-type Schema = z.ZodType
+import { type Definition, definition, type Schema } from '../scenario/walk.js'
 
 /** A key at its dotted path, in which capitals stand for names. */
 export interface Key {
@@ -16,20 +15,6 @@ export interface Key {
   usual?: string
   basis?: Basis
 }
-
-interface Definition {
-  type: string
-  innerType?: Schema
-  in?: Schema
-  shape?: Record<string, Schema>
-  keyType?: Schema
-  valueType?: Schema
-  element?: Schema
-  items?: Schema[]
-  options?: Schema[]
-  defaultValue?: unknown
-}
-const definition = (schema: Schema): Definition => schema.def as unknown as Definition
 
 /** A schema out of its wrappers, and what these say. */
 interface Bare {

@@ -8,6 +8,7 @@ import { evident, isGuess, type Rests, steps } from './known.js'
 import type { Distribution, PlainDistribution } from './law.js'
 import { dimensions } from './quantity.js'
 import type { Read } from './reading.js'
+import { inOrder, outOfOrder } from './triangular.js'
 import { type Bounds, readQuantity, type Told } from './values.js'
 
 const time = (doc: string) => quantity('time', doc)
@@ -43,10 +44,7 @@ const plainLaws = {
   weibull: z.strictObject({ shape: bare('shape', 0.05, 1000), scale: positive('scale'), from }).optional(),
   triangular: z
     .strictObject({ low: time('smallest'), mode: time('most likely'), high: positive('largest') })
-    .refine((t) => t.low <= t.mode && t.mode <= t.high && t.low < t.high, {
-      message: 'low, mode and high must be in this order',
-      params: { code: 'conflict', fix: 'put the smallest value in low and the largest in high' },
-    })
+    .refine(inOrder, outOfOrder)
     .optional(),
   uniform: z
     .strictObject({ low: time('smallest'), high: positive('largest') })

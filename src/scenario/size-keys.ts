@@ -3,6 +3,7 @@ import * as z from 'zod'
 import { choice, decided } from './kit.js'
 import { dimensions } from './quantity.js'
 import { type SizeLaw, sideEnds } from './size-law.js'
+import { inOrder, outOfOrder } from './triangular.js'
 
 const side = (doc: string) => decided('length', doc, sideEnds)
 const units = Object.keys(dimensions.length.units) as [string, ...string[]]
@@ -23,10 +24,7 @@ const laws = z
       .optional(),
     triangular: z
       .strictObject({ low: side('smallest'), mode: side('most likely'), high: side('largest') })
-      .refine((t) => t.low <= t.mode && t.mode <= t.high && t.low < t.high, {
-        message: 'low, mode and high must be in this order',
-        params: { code: 'conflict', fix: 'put the smallest value in low and the largest in high' },
-      })
+      .refine(inOrder, outOfOrder)
       .optional(),
     uniform: z
       .strictObject({ low: side('smallest'), high: side('largest') })

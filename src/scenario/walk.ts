@@ -3,10 +3,10 @@ import * as z from 'zod'
 import { type Basis, bases, name } from './kit.js'
 import { isGuess } from './known.js'
 
-type Schema = z.ZodType
+export type Schema = z.ZodType
 export type Path = readonly (string | number)[]
 
-interface Definition {
+export interface Definition {
   type: string
   innerType?: Schema
   in?: Schema
@@ -19,7 +19,8 @@ interface Definition {
   discriminator?: string
   defaultValue?: unknown
 }
-const definition = (schema: Schema): Definition => schema.def as unknown as Definition
+/** What a schema is made of. */
+export const definition = (schema: Schema): Definition => schema.def as unknown as Definition
 
 const isMap = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
