@@ -1,6 +1,7 @@
 /** What a result document tells of its study beside the figures, so that a report can be made of the document alone. */
 
 import { severities } from '../hand/finding.js'
+import { isMap } from '../scenario/is-map.js'
 import type { Loaded } from '../scenario/load.js'
 import type { ReadScenario } from '../scenario/read.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -77,9 +78,6 @@ function given({ resolved, assumed }: Pick<Loaded, 'resolved' | 'assumed'>): Abo
     .filter(([key]) => !toldElsewhere.has(key) && !unsaid.has(key))
     .flatMap(([key, value]) => linesOf([key], own(value, [key], unsaid)))
 }
-
-const isMap = (node: unknown): node is Record<string, unknown> =>
-  typeof node === 'object' && node !== null && !Array.isArray(node)
 
 const isEmpty = (node: unknown): boolean => isMap(node) && Object.keys(node).length === 0
 

@@ -1,5 +1,7 @@
 /** What a value of a scenario rests on, as the file says it, and which schemas read a value that may say it. */
+
 import * as z from 'zod'
+import { isMap } from './is-map.js'
 import { type Dimension, unitSize } from './quantity.js'
 
 /** How what is believed of a guess spreads between its ends: the lower one lies at 5 %, the upper one at 95 %. */
@@ -62,9 +64,6 @@ export const evident = z.registry<Evident>()
 
 /** By schema of a map: the steps in the validated scenario that a key of the file leads by, where it is not the key itself. */
 export const steps = z.registry<{ of(key: string): readonly string[] }>()
-
-const isMap = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 
 /** Whether something is written as a guess, rightly or not. */
 export const isGuess = (written: unknown): written is Record<string, unknown> =>

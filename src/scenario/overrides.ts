@@ -1,5 +1,7 @@
 /** Changes to a scenario by dotted path: of its variants, and of the command line. */
+
 import { parse as parseValue } from 'yaml'
+import { isMap } from './is-map.js'
 import { name } from './kit.js'
 import { shown } from './printable.js'
 import { problemWithoutPlace, ScenarioError } from './problems.js'
@@ -145,8 +147,5 @@ export function variantsOf(raw: Record<string, unknown>): Changes[] {
     return { name, note: typeof note === 'string' ? note : '', overrides: [...added, ...changes, ...removed] }
   })
 }
-
-const isMap = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 
 const entriesOf = (value: unknown): [string, unknown][] => (isMap(value) ? Object.entries(value) : [])

@@ -1,5 +1,7 @@
 /** Pieces that a variant adds or takes out: in the tree of the file, where the ways of those that stay close by themselves. */
+
 import type { Finding } from './finding.js'
+import { isMap } from './is-map.js'
 import { nearest } from './nearest.js'
 import type { Override } from './overrides.js'
 import { shown } from './printable.js'
@@ -12,9 +14,6 @@ export interface PieceFault {
   finding: Omit<Finding, 'found' | 'atKey'>
   override: Override
 }
-
-const isMap = (value: unknown): value is Tree =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 
 /** What stands under the names of a map, as far as it is maps. */
 const mapsIn = (tree: unknown): Tree[] => Object.values(isMap(tree) ? tree : {}).filter(isMap)

@@ -1,7 +1,9 @@
 /** What people write in their own words, and the format otherwise: sizes of a case in one value, rates and stops a shift, shares in per cent. */
+
 import { isBetween } from './between.js'
 import { readSize } from './case-size.js'
 import type { Finding } from './finding.js'
+import { isMap } from './is-map.js'
 import { isGuess } from './known.js'
 import { casesPerShift, shiftTimes, stopsPerShift, written } from './per-shift.js'
 import { shown } from './printable.js'
@@ -19,9 +21,6 @@ export interface ReadAs {
 }
 
 type Map = Record<string, unknown>
-
-const isMap = (value: unknown): value is Map =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 
 const entriesOf = (value: unknown): [string, Map][] =>
   isMap(value)

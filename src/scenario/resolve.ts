@@ -1,8 +1,10 @@
 /** A scenario from the tree of its file and the overrides: defaults filled in, every rule asked. */
+
 import { pathInFile, placesOf } from './alike.js'
 import { type CaseFiles, namesFile, withoutCasesOfFile } from './cases-file.js'
 import { counted, evidenceFindings, evidenceOf } from './evidence.js'
 import type { Finding } from './finding.js'
+import { isMap } from './is-map.js'
 import { findingsOf, valueAt } from './issues.js'
 import type { Evidence } from './known.js'
 import { nearest } from './nearest.js'
@@ -131,9 +133,6 @@ function giveDiverts({ line }: Record<string, unknown>): void {
   for (const piece of Object.values(line))
     if (isMap(piece) && Number(piece['side-by-side']) > 1) piece.divert ??= {}
 }
-
-const isMap = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 
 /** Findings on pieces that were written out, each once and by its path in the file. */
 function asInFile(

@@ -1,5 +1,7 @@
 /** Walks the schema beside a document: which keys may stand where, and which defaults fill in what is not said. */
+
 import * as z from 'zod'
+import { isMap } from './is-map.js'
 import { type Basis, bases, name } from './kit.js'
 import { isGuess } from './known.js'
 
@@ -21,9 +23,6 @@ export interface Definition {
 }
 /** What a schema is made of. */
 export const definition = (schema: Schema): Definition => schema.def as unknown as Definition
-
-const isMap = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 
 /** By schema of a union whose members are maps alike: the place among them of the one that suits what was written. */
 export const forms = z.registry<{ of(written: unknown): number }>()

@@ -1,5 +1,7 @@
 /** The numeric inputs of a scenario, for one factor at a time: what each is, and what it is with a tenth less and more. */
+
 import { isCount } from '../../scenario/counts.js'
+import { isMap } from '../../scenario/is-map.js'
 import { amountOf, inSi, writtenAmount } from './factor.js'
 
 /** An input with its two ends; an end that cannot be reached is null. */
@@ -56,9 +58,6 @@ const scales: Record<string, string[]> = {
 
 /** Most entries of a list whose entries are moved one by one. */
 const mostEntries = 20
-
-const isMap = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 
 /**
  * Every numeric input of a scenario as resolved, in its order. A law of times is one input: its scale is moved, and its form stays. So is
