@@ -1,6 +1,7 @@
 /** Loads the scenario of a command: its file, and the CSV files beside it. */
 import path from 'node:path'
 import { parse } from 'csv-parse/sync'
+import { delimiterOf } from '../record/dialect.js'
 import { columnNamed } from '../scenario/csv-columns.js'
 import { misuse } from '../scenario/fault.js'
 import { type ReadScenario, readScenario, type ScenarioAsked } from '../scenario/read.js'
@@ -35,7 +36,7 @@ export async function loadForCommand(name: string, asked: ScenarioAsked, io: Io)
 function columnOf(text: string, file: string, column: string): string[] {
   let rows: string[][]
   try {
-    rows = parse(text, { skip_empty_lines: true, trim: true, bom: true })
+    rows = parse(text, { delimiter: delimiterOf(text), skip_empty_lines: true, trim: true, bom: true })
   } catch (error) {
     throw new Error(`\`${file}\` is not a CSV file: ${(error as Error).message}`)
   }

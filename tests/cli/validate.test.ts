@@ -55,7 +55,6 @@ describe('what is refused', () => {
     const margin = ['--margin', '3 %']
     for (const [flags, words] of [
       [['--unseen', '--hold-out', '30 %'], 'give only one'],
-      [['--json', '--quiet'], 'use either --json or --quiet'],
       [['--sheet', '4', '--no-files'], 'leave out --no-files'],
       [['--out', ''], 'need a name'],
       [['--write', 'new.yaml'], 'needs days that no fit used'],

@@ -3,6 +3,7 @@ import { words } from '../../report/cell.js'
 import { counted, durationText, percentText } from '../../report/format.js'
 import type { Report } from '../../report/report.js'
 import { inSections } from '../../report/sections.js'
+import { labelOf } from '../../scenario/labels.js'
 import { cautions } from '../../trade/cautions.js'
 import type { FitResult, FittedInput } from './document.js'
 import {
@@ -114,7 +115,11 @@ export function nextOfFit({ inputs, record, account }: FitResult): string[] {
   return [
     ...(hasFixes ? ['Correct the rows listed in the table of the record, and fit again.'] : []),
     'Write the values into a scenario: `--into line.yaml --write line-fitted.yaml`, then `tapeshift check line-fitted.yaml`.',
-    ...(thin ? [`Continue to log: \`${thin.path}\` is based on ${counted(thin.events, 'event')}.`] : []),
+    ...(thin
+      ? [
+          `Continue to log ${labelOf(thin.path)} (\`${thin.path}\`), which is based on ${counted(thin.events, 'event')}.`,
+        ]
+      : []),
     ...(record.heldOut.length === 0
       ? ['Hold out some days to validate the model: `--hold-out "30 %"`.']
       : []),
