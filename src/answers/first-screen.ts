@@ -69,6 +69,10 @@ function errorText({ code, count, paths, designs, text, fix }: Warning): string 
   return `${plain(text)} Fix: ${plain(fix)}. (help: ${code}${where}${often})`
 }
 
+/** Each as a sentence; the first stands behind a colon. */
+export const inSentences = (all: readonly string[]): string =>
+  all.map((each, index) => `${index === 0 ? each : `${each.charAt(0).toUpperCase()}${each.slice(1)}`}.`).join(' ')
+
 /** Words of the check without the marks of a path. */
 export const plain = (text: string): string => text.replaceAll('`', '')
 
@@ -83,7 +87,8 @@ function warningsText(findings: readonly { code: string; path: string }[]): stri
     return `${meanings[code] ?? code}${where.length > 0 ? ` (${firstOf(where, 2)})` : ''}`
   })
   const more = byCode.size - mostNamed
-  return `${counted(findings.length, 'warning')}: ${told.join('; ')}${more > 0 ? `; ${counted(more, 'more kind')}` : ''}.`
+  const all = [...told, ...(more > 0 ? [`${counted(more, 'more kind')} of warning`] : [])]
+  return `${counted(findings.length, 'warning')}: ${inSentences(all)}`
 }
 
 /** What stops are called on the first screen. */

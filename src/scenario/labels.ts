@@ -42,8 +42,8 @@ const own: Readonly<Record<string, string>> = {
 const under: Readonly<Record<string, (label: string, name: string) => string>> = {
   line: (label, name) => `${label} of ${name}`,
   cases: (label, name) => `${label} of ${name}`,
-  arrivals: (label, name) => `${label}, ${name}`,
-  crew: (label, name) => `${label}, ${name}`,
+  arrivals: (label, name) => `${label} at ${name}`,
+  crew: (label, name) => `${label} (${name})`,
 }
 
 const plain = (key: string): string => key.replaceAll('-', ' ')

@@ -44,7 +44,7 @@ export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) 
       'error',
       'target-above-arrivals',
       ['target'],
-      `The target is ${words.rate(target)}, but only ${arrivesText(target, good, line, words)}: ${words.count(line.perShift)} cases in ${words.time(line.working)} of working time${line.goodShare < 1 - hair ? `, of which ${words.share(1 - line.goodShare)} are lost` : ''}.`,
+      `The target is ${words.rate(target)}, but only ${arrivesText(target, good, line, words)}. In ${words.time(line.working)} of working time ${words.count(line.perShift)} cases come${line.goodShare < 1 - hair ? `, of which ${words.share(1 - line.goodShare)} are lost` : ''}.`,
       'balance of cases',
       `lower the target to at most ${words.rate(isAsPrinted(target, good, words) ? good * nearArrivals : good)}, or have more arrivals`,
       target / good,

@@ -1,6 +1,6 @@
 /** The first screen of a check: whether the line can work, what pencil and paper expect of it, findings by their code. */
 
-import { firstOf, part, plain, safetyPart, valuesText } from '../../answers/first-screen.js'
+import { firstOf, inSentences, part, plain, safetyPart, valuesText } from '../../answers/first-screen.js'
 import { wordsFor } from '../../catalogue/printed-units.js'
 import { codes, type FindingCode, othersText, type Severity } from '../../hand/finding.js'
 import { counted, grouped, listed, percentText, sentences } from '../../report/format.js'
@@ -69,7 +69,7 @@ function groupedPart(head: string, severity: Severity, tone: Tone, result: Check
     head,
     [
       ...groups.slice(0, mostTold[severity]).map((group) => groupText(group, result)),
-      rest.length > 0 && `Also: ${briefly(rest)}.`,
+      rest.length > 0 && `Also: ${inSentences(briefly(rest, 3, severity))}`,
     ],
     tone,
   )
@@ -132,11 +132,11 @@ function readAsText({ findings }: CheckResult): string {
   ).join(' ')
 }
 
-/** What groups of findings are about: `a gap; a drum; 4 more kinds`. */
-function briefly(groups: readonly Group[], most = 3): string {
+/** What groups of findings are about, and how many kinds more there are. */
+function briefly(groups: readonly Group[], most: number, severity: Severity): string[] {
   const told = groups.map(([{ code }]) => codes[code as FindingCode] ?? code)
   const more = told.length - most
-  return [...told.slice(0, most), ...(more > 0 ? [counted(more, 'more kind')] : [])].join('; ')
+  return [...told.slice(0, most), ...(more > 0 ? [`${counted(more, 'more kind')} of ${severity}`] : [])]
 }
 
 /** Kinds of note that are named. */
@@ -146,8 +146,8 @@ const mostNotes = 2
 function notesText({ findings }: CheckResult): string | null {
   const groups = byCode(findings.filter(({ severity, code }) => severity === 'note' && code !== 'read-as'))
   if (groups.length === 0) return null
-  const told = briefly(groups, mostNotes)
-  return `${told.charAt(0).toUpperCase()}${told.slice(1)}.`
+  const told = inSentences(briefly(groups, mostNotes, 'note'))
+  return `${told.charAt(0).toUpperCase()}${told.slice(1)}`
 }
 
 /** What to do next. */

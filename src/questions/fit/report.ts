@@ -62,14 +62,16 @@ export function recordText({
   seenFrom,
   shifts,
 }: FitResult['record']): string {
-  const read = [
+  const span = [
     `${counted(shifts, 'shift')} from ${days.first} to ${days.last}`,
     ...(heldOut.length > 0 ? [`${counted(heldOut.length, 'day')} of ${days.count} held out`] : []),
-    zone === null ? 'times as written, no clock change known' : `time zone ${zone}`,
-    ...(roundedTo.value ? [`read to ${durationText(roundedTo.value)}`] : []),
+  ]
+  const clock = [
+    zone === null ? 'Times as written, no clock change known' : `Time zone ${zone}`,
+    ...(roundedTo.value ? [`times read to ${durationText(roundedTo.value)}`] : []),
     ...(seenFrom.value ? [`stops under ${durationText(seenFrom.value)} not in the log`] : []),
   ]
-  return read.join('; ')
+  return `${span.join(', ')}. ${clock.join('; ')}`
 }
 
 const sayable = (inputs: readonly FittedInput[]) => inputs.filter(({ value }) => value !== null)

@@ -171,7 +171,7 @@ function curveVerdict(result: SweepResult): Verdict {
       }
     return recommended(
       least,
-      `: ${place}, where 1000 cases cost ${figure}, shown less than the scenario as it stands${heldText(result, least)}.${others.length > 0 ? ` Not shown to cost more: ${firstOf(others)}.` : ''}`,
+      `: ${place}, where 1000 cases cost ${figure}, shown less than the scenario as it stands.${heldText(result, least)}${others.length > 0 ? ` Not shown to cost more: ${firstOf(others)}.` : ''}`,
     )
   }
   const measure = measures.find(({ name }) => curve!.measures[name]?.enough)
@@ -204,5 +204,5 @@ const recommended = ({ errors }: SweepPoint, text: string): Verdict =>
 /** How often the target is reached there; empty where that was not asked for. */
 function heldText(result: SweepResult, point: SweepPoint): string {
   const figure = point.measures[heldName]
-  return figure ? `; the target is reached in ${pointText(figure, heldName, result)} of the shifts` : ''
+  return figure ? ` There the target is reached in ${pointText(figure, heldName, result)} of the shifts.` : ''
 }

@@ -163,7 +163,7 @@ function limits({ notes, kind, shift, made }: SweepResult): string[] {
 
 /** The first screen of a sweep; `headline` is what its report says first. */
 export const sweepSummary = (
-  { made, drawn, factors }: SweepResult,
+  { made, drawn, factors, each }: SweepResult,
   headline: readonly string[],
 ): Summary => ({
   question: 'How much of it is enough?',
@@ -173,6 +173,6 @@ export const sweepSummary = (
   ],
   limiting: '',
   next: [
-    `Put your chosen value into the scenario (${firstOf(factors.map(({ path }) => path))}), and simulate it with tapeshift run, with more shifts than here.`,
+    `Put your chosen value into the scenario (${firstOf((each?.inputs ?? factors).map(({ path }) => path))}), and simulate it with tapeshift run, with more shifts than here.`,
   ],
 })
