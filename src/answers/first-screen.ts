@@ -71,7 +71,9 @@ function errorText({ code, count, paths, designs, text, fix }: Warning): string 
 
 /** Each as a sentence; the first stands behind a colon. */
 export const inSentences = (all: readonly string[]): string =>
-  all.map((each, index) => `${index === 0 ? each : `${each.charAt(0).toUpperCase()}${each.slice(1)}`}.`).join(' ')
+  all
+    .map((each, index) => `${index === 0 ? each : `${each.charAt(0).toUpperCase()}${each.slice(1)}`}.`)
+    .join(' ')
 
 /** Words of the check without the marks of a path. */
 export const plain = (text: string): string => text.replaceAll('`', '')

@@ -16,7 +16,8 @@ export function quantityFix(text: string, dimension: Dimension): string {
   if (dimension === 'share' && /\bshift\s*$/.test(written))
     return `count it in cases: \`${countIn(written)} per CASES cases\`, with the number of cases in a shift instead of CASES`
   const said = plainly(written)
-  if (said !== null) return said.isGuess ? asGuess(said.text, dimension) : quantityFix(said.text, dimension)
+  if (said?.isGuess) return asGuess(said.text, dimension)
+  if (said) return / to /.test(said.text) ? asked([said.text]) : quantityFix(said.text, dimension)
   return (
     ofNumeral(written, dimension) ??
     `write it like \`${exampleApart(dimensions[dimension].example, written)}\``

@@ -22,7 +22,7 @@ const numbers: Readonly<Record<string, number>> = {
   ...{ eleven: 11, twelve: 12, fifteen: 15, twenty: 20, thirty: 30, forty: 40, fifty: 50, sixty: 60 },
 }
 const word = Object.keys(numbers).join('|')
-const leading = new RegExp(`^(${word})\\s+(?=\\S)`, 'i')
+const leading = new RegExp(`^(${word})\\s+(?!few\\b|couple\\b|shift\\b)(?=\\S)`, 'i')
 const oneOrTwo = new RegExp(`^(${word})\\s+(seconds?|minutes?|hours?|days?)\\s+or\\s+(${word})$`, 'i')
 const twoOrThree = new RegExp(`^(${word})\\s+(?:or|to)\\s+(${word})\\s+(seconds|minutes|hours|days)$`, 'i')
 

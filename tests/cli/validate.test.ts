@@ -145,7 +145,7 @@ describe('what it answers', () => {
     )
     expect(wrong.code).toBe(4)
     expect(wrong.out).toContain('\nSHOWN OUTSIDE 3 %: ')
-    expect(wrong.out).toContain('What explains the gap best: jams of sealer')
+    expect(wrong.out).toContain('Best explanation of the gap: jams of sealer')
     expect(wrong.out.trimEnd().split('\n').length).toBeLessThanOrEqual(25)
   })
 

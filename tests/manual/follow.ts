@@ -46,10 +46,19 @@ async function run(fence: Fence, cwd: string): Promise<string> {
 function edit(file: string, { text }: Fence): void {
   let lines = readFileSync(file, 'utf8').split('\n')
   for (const [, out = '', into = ''] of text.matchAll(/((?:^- .*\n)+)((?:^\+ .*\n)*)/gm)) {
-    const gone = out.trimEnd().split('\n').map((line) => line.slice(2))
+    const gone = out
+      .trimEnd()
+      .split('\n')
+      .map((line) => line.slice(2))
     const begin = lines.findIndex((_, at) => gone.every((each, index) => lines[at + index]?.startsWith(each)))
     expect(begin, `${file}: no lines begin with\n${out}`).toBeGreaterThanOrEqual(0)
-    const come = into === '' ? [] : into.trimEnd().split('\n').map((line) => line.slice(2))
+    const come =
+      into === ''
+        ? []
+        : into
+            .trimEnd()
+            .split('\n')
+            .map((line) => line.slice(2))
     lines = lines.toSpliced(begin, gone.length, ...come)
   }
   writeFileSync(file, lines.join('\n'))

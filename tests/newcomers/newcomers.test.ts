@@ -25,5 +25,9 @@ function sizes(): string {
 describe('newcomers', () => {
   it('have four tasks', () => expect(stories).toHaveLength(4))
 
-  it.each(stories)('%s', (name) => follow(`tests/newcomers/${name}`, false, { 'sizes.csv': sizes() }), 300_000)
+  it.each(stories)(
+    '%s',
+    (name) => follow(`tests/newcomers/${name}`, false, { 'sizes.csv': sizes() }),
+    300_000,
+  )
 })

@@ -13,12 +13,16 @@ function paragraphsOf(output: string): string[] {
     const isNext = isRow && line.startsWith(' ')
     const text = isRow ? line.slice(indent).trim() : line.trim()
     // a table has a title, a head and rows with wide gaps; it ends at the next row of the screen
-    isTable = !isRow && line !== '' && (isTable || / {3,}\S/.test(line) || /^(?:Designs, best|Rate or mean)/.test(line))
+    isTable =
+      !isRow &&
+      line !== '' &&
+      (isTable || / {3,}\S/.test(line) || /^(?:Designs, best|Rate or mean)/.test(line))
     if (isTable || text === '') {
       paragraphs.push('')
       continue
     }
-    if ((isNext || !isRow) && !/^\d\. /.test(text) && paragraphs.at(-1)) paragraphs[paragraphs.length - 1] += ` ${text}`
+    if ((isNext || !isRow) && !/^\d\. /.test(text) && paragraphs.at(-1))
+      paragraphs[paragraphs.length - 1] += ` ${text}`
     else paragraphs.push(text)
   }
   return paragraphs.filter(Boolean).map((each) => each.replace(/^\d\. /, ''))
@@ -29,11 +33,12 @@ const unit =
   '(?: ?%| points?| (?:cases?|shifts?|campaigns?|designs?|draws?|days?|rows?|stops?|values?|warnings?|errors?|notes?|inputs?|runs|EUR|USD|mm|m|in|ft|lb|kg|s|min|h)(?:/(?:min|h|s))?(?![\\w/])| an? (?:hour|shift|day))'
 /** `9.21 ± 0.05 cases/min`, `98 % (92 to 100 %)`, `350 mm`, `7 h 15 min`, `from 2026-08-03`: one word. */
 const figure = new RegExp(
-  `\\(?${number}${unit}?(?: ${number}${unit})*(?: ± ${number})?${unit}?(?: \\(?${number}${unit}? to ${number}${unit}?\\)?)?${unit}?`,
+  `(?<![\\w-])\\(?${number}(?!-?[A-Za-z])${unit}?(?: ${number}${unit})*(?: ± ${number})?${unit}?(?: \\(?${number}${unit}? to ${number}${unit}?\\)?)?${unit}?`,
   'g',
 )
 /** Where something stands in the file, and where more is said: nobody reads it aloud. */
-const reference = /\s*\((?=[^()]*(?:help: [a-z-]+|\b(?:line|cases|arrivals|crew|tape|shift|site|money|study)\.[\w.-]+|\btarget\b))[^()]*\)/g
+const reference =
+  /\s*\((?=[^()]*(?:help: [a-z-]+|\b(?:line|cases|arrivals|crew|tape|shift|site|money|study)\.[\w.-]+|\btarget\b))[^()]*\)/g
 
 /** Words of a sentence: a figure with its unit and its plus-minus is one, and so is what is joined by a hyphen. */
 export const wordsIn = (sentence: string): string[] =>

@@ -216,7 +216,7 @@ function altOf(result: SizeResult, told: readonly SizedDesign[], without: number
   const more = told.length > mostNamed ? [`and ${told.length - mostNamed} more`] : []
   const refused =
     without > 0
-      ? ` ${grouped(without, 0)} more ${without === 1 ? 'design was' : 'designs were'} ruled out by hand calculation and not simulated.`
+      ? ` ${grouped(without, 0)} more ${without === 1 ? 'design was' : 'designs were'} rejected without simulation.`
       : ''
   const end = endOf(result)
   const figure = end?.afresh.promises[0]?.mean ?? null

@@ -51,7 +51,7 @@ function certainty(result: SizeResult): string[] {
   const everyOne = `all ${grouped(all, 0)} designs for ${grouped(made.shifts, 0)} shifts each would be ${grouped(all * made.shifts, 0)} shifts`
   const search = isFull
     ? `Every design was simulated for ${grouped(made.shifts, 0)} shifts and judged by its figure alone: ${grouped(spent.shifts, 0)} shifts. The confidence was not calculated.`
-    : `It took ${counted(spent.designs, 'design')} and ${counted(spent.shifts, 'shift')}${without > 0 ? `; ${grouped(without, 0)} more ${without === 1 ? 'design was' : 'designs were'} ruled out by hand calculation and not simulated` : ''} (${everyOne}).`
+    : `It took ${counted(spent.designs, 'design')} and ${counted(spent.shifts, 'shift')}${without > 0 ? `; ${grouped(without, 0)} more ${without === 1 ? 'design was' : 'designs were'} rejected without simulation` : ''} (${everyOne}).`
   return [
     ...(isFull || spent.designs === 0 ? [] : [procedure(result)]),
     search,

@@ -71,8 +71,10 @@ function targetText({ target, factors, points, curve }: SweepResult): string[] {
   const [factor] = factors as [Factor]
   if (target === null) return []
   const where = (name: MeasureKey, level: number): string => {
-    const rising = curve!.measures[name]!.crossings.find((each) => each.level === level && each.rises)
-    if (rising) return `from about ${valueText(rising.at, factor, 3)}`
+    const crossings = curve!.measures[name]!.crossings.filter((each) => each.level === level)
+    // of a curve that crosses more than once the first place where it comes to reach what is asked
+    const [crossing] = crossings.toSorted((a, b) => Number(b.rises) - Number(a.rises))
+    if (crossing) return `${crossing.rises ? 'from' : 'up to'} about ${valueText(crossing.at, factor, 3)}`
     const isMet = points.every(({ measures }) => (measures[name]?.mean ?? Number.NaN) >= level)
     return isMet ? 'at every value tried' : nowhere
   }
@@ -80,7 +82,7 @@ function targetText({ target, factors, points, curve }: SweepResult): string[] {
     curve!.measures[heldName] &&
       `The target of ${rateText(target)} is reached ${oftenText((level) => where(heldName, level))}.`,
     curve!.measures.throughput && `The average output reaches the target ${where('throughput', target)}.`,
-    curve!.measures[heldName]?.crossings.some(({ rises }) => rises) &&
+    (curve!.measures[heldName]?.crossings.length ?? 0) > 0 &&
       'Between the values tried this is interpolated.',
   )
 }
