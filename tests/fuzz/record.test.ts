@@ -6,6 +6,7 @@ import { parse, stringify } from 'yaml'
 import { isUsable, readRecord } from '../../src/record/read.js'
 import { ScenarioError } from '../../src/scenario/problems.js'
 import { logsOf } from '../record/texts.js'
+import { expectTried } from '../tried.js'
 import { changes, spoiltTable, spoiltText, spoiltTree, tries } from './mutate.js'
 
 const folder = 'scenarios/lindmoor-record'
@@ -21,7 +22,10 @@ const logs = Object.fromEntries(
 const names = Object.keys(logs)
 const delimiterOf = (log: string) => (log.split('\n')[0]!.includes(';') ? ';' : ',')
 
+let tried = 0
+
 function read(record: string, of: Readonly<Record<string, string>>): void {
+  tried++
   let clean: ReturnType<typeof readRecord>
   try {
     clean = readRecord(record, { name: 'record', readLog: logsOf(of) })
@@ -65,4 +69,6 @@ describe('a record', () => {
       tries(60),
     )
   })
+
+  it('each is counted', () => expectTried('mutants of records', tried))
 })

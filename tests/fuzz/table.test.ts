@@ -8,6 +8,7 @@ import { readRowsOf } from '../../src/cli/rows.js'
 import { ScenarioError } from '../../src/scenario/problems.js'
 import { readScenario } from '../../src/scenario/read.js'
 import { smallLine } from '../cli/in-process.js'
+import { expectTried } from '../tried.js'
 import { changes, spoiltTable, spoiltText, tries } from './mutate.js'
 
 const folder = mkdtempSync(path.join(tmpdir(), 'tapeshift-fuzz-'))
@@ -40,6 +41,8 @@ function read(scenario: string, table: string) {
   }
 }
 
+let tried = 0
+
 function readArrivals(table: string): void {
   const log = read(arrivals, table)?.arrivals.p?.log
   if (!log) return
@@ -64,6 +67,7 @@ describe('a CSV file', () => {
   it('with spoilt cells', () => {
     fc.assert(
       fc.property(changes, (all) => {
+        tried += 2
         readArrivals(spoiltTable(arrived, ',', all))
         readCases(spoiltTable(listed, ',', all))
       }),
@@ -74,10 +78,13 @@ describe('a CSV file', () => {
   it('with spoilt letters', () => {
     fc.assert(
       fc.property(changes, (all) => {
+        tried += 2
         readArrivals(spoiltText(arrived, all))
         readCases(spoiltText(listed, all))
       }),
       tries(100),
     )
   })
+
+  it('each is counted', () => expectTried('mutants of CSV files', tried))
 })
