@@ -10,6 +10,9 @@ export const tries = (usual: number) => {
   return { numRuns: Math.ceil((usual * Number(FUZZ_RUNS)) / usualInAll), seed: Number(FUZZ_SEED) }
 }
 
+/** Between two runs: what a parser of rows has put off until later is done, or it would heap up. */
+export const breathe = (): Promise<void> => new Promise((done) => setImmediate(done))
+
 /** One change: where, what is done, and with what; each is taken modulo what there is. */
 export interface Change {
   at: number

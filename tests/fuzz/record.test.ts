@@ -7,7 +7,7 @@ import { isUsable, readRecord } from '../../src/record/read.js'
 import { ScenarioError } from '../../src/scenario/problems.js'
 import { logsOf } from '../record/texts.js'
 import { expectTried } from '../tried.js'
-import { changes, spoiltTable, spoiltText, spoiltTree, tries } from './mutate.js'
+import { breathe, changes, spoiltTable, spoiltText, spoiltTree, tries } from './mutate.js'
 
 const folder = 'scenarios/lindmoor-record'
 const text = readFileSync(`${folder}/record.yaml`, 'utf8')
@@ -45,27 +45,32 @@ describe('a record', () => {
     expect(isUsable(readRecord(text, { name: 'record', readLog: logsOf(logs) }))).toBe(true)
   })
 
-  it('with spoilt keys', () => {
-    fc.assert(
-      fc.property(changes, (all) => read(stringify(spoiltTree(tree, all)), logs)),
+  it('with spoilt keys', async () => {
+    await fc.assert(
+      fc.asyncProperty(changes, async (all) => {
+        read(stringify(spoiltTree(tree, all)), logs)
+        await breathe()
+      }),
       tries(40),
     )
   })
 
-  it('with spoilt tables', () => {
-    fc.assert(
-      fc.property(fc.constantFrom(...names), changes, (name, all) =>
-        read(text, { ...logs, [name]: spoiltTable(logs[name]!, delimiterOf(logs[name]!), all) }),
-      ),
+  it('with spoilt tables', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.constantFrom(...names), changes, async (name, all) => {
+        read(text, { ...logs, [name]: spoiltTable(logs[name]!, delimiterOf(logs[name]!), all) })
+        await breathe()
+      }),
       tries(60),
     )
   })
 
-  it('with spoilt letters', () => {
-    fc.assert(
-      fc.property(fc.constantFrom(...names), changes, (name, all) =>
-        read(text, { ...logs, [name]: spoiltText(logs[name]!, all) }),
-      ),
+  it('with spoilt letters', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.constantFrom(...names), changes, async (name, all) => {
+        read(text, { ...logs, [name]: spoiltText(logs[name]!, all) })
+        await breathe()
+      }),
       tries(60),
     )
   })
