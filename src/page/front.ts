@@ -25,6 +25,15 @@ const fullHeads: Readonly<Record<string, string>> = {
   Cheaper: 'The next cheaper design',
   Draws: 'If the inputs are other than given',
   Margin: 'How much is to spare',
+  Pick: 'Why this one',
+  Points: 'Where the line cannot work',
+  Few: 'What is based on few events',
+  Doubts: 'What speaks against the fit',
+  Record: 'What was done to the record',
+  Output: 'How much comes out',
+  Days: 'How many days match',
+  Stops: 'Which stops differ',
+  'Own stops': 'With the stops of the plant',
 }
 
 /** What must be known before the verdict is read. */
@@ -48,6 +57,7 @@ export function frontHtml(report: Report, picture: Picture | undefined): Markup 
       : [html`<h2>${head.title}</h2>${list(head.lines)}`]
   return html`<section id="answer" class="answer" aria-label="The answer">
 ${foremost.length > 0 ? html`<div class="foremost" role="note">${foremost}</div>\n` : empty}${summary ? html`<p class="question">${prose(summary.question)}</p>` : empty}
+<h2 class="unseen">The answer</h2>
 ${verdictHtml(screen.verdict)}
 ${tilesHtml(front)}
 <div class="beside"><div class="shown">${inLines(tables.map((table: Table) => tableHtml(table, display, [])))}
