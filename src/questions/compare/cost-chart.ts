@@ -16,7 +16,7 @@ import { rowLabel, shortened } from '../../report/marks/breaking.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
 import { okabeIto, palette } from '../../report/marks/inks.js'
 import type { CompareResult, DesignResult } from './document.js'
-import { drawnDesigns, drawnWords } from './drawn-designs.js'
+import { drawnWords, undrawn } from './drawn-designs.js'
 
 const total: MeasureKey = 'cost-per-1000'
 
@@ -51,7 +51,8 @@ interface Element {
 /** Stacked elements of the cost of 1000 good cases; null where no design is priced. */
 export function costStackChart(result: CompareResult): Chart | null {
   const all = Object.entries(result.variants)
-  const names = drawnDesigns(result)
+  const left = undrawn(result)
+  const names = Object.keys(result.variants).filter((name) => !left.has(name))
   const designs = names.map((name) => [name, result.variants[name]!] as const)
   if (designs.every(([, { measures }]) => !isPriced(measures[total]))) return null
   const elements = elementsOf(designs.map(([, design]) => design))
@@ -64,7 +65,7 @@ export function costStackChart(result: CompareResult): Chart | null {
     name: 'cost-stack',
     section: 'money',
     title: titleOf(result, all),
-    subtitle: `${subtitleOf(result, elements, seen)}${drawnWords(names.length, all.length)}`,
+    subtitle: `${subtitleOf(result, elements, seen)}${drawnWords(names.length - 1, all.length - 1)}`,
     alt: altOf(result, names, elements),
     gap: 2,
     height: designs.length * 46,

@@ -16,7 +16,7 @@ import { farOff, roomySpan } from '../../report/marks/reach.js'
 import { nameAbove, ruleUp } from '../../report/marks/rule.js'
 import { whiskers } from '../../report/marks/whiskers.js'
 import type { CompareResult } from './document.js'
-import { drawnDesigns, drawnWords } from './drawn-designs.js'
+import { drawnWords, undrawn } from './drawn-designs.js'
 
 const mostTicks = 8
 /** Between the axis and the figures beside the rows, px. */
@@ -37,14 +37,14 @@ interface Row {
 /** A chart for each compared measure of which any variant has a difference with an interval. */
 export function differenceCharts(result: CompareResult): Chart[] {
   const taken = new Set<string>()
-  const names = new Set(drawnDesigns(result))
-  return result.compared.flatMap((measure) => differenceChart(result, measure, names, taken) ?? [])
+  const left = undrawn(result)
+  return result.compared.flatMap((measure) => differenceChart(result, measure, left, taken) ?? [])
 }
 
 function differenceChart(
   result: CompareResult,
   measure: string,
-  names: ReadonlySet<string>,
+  left: ReadonlySet<string>,
   taken: Set<string>,
 ): Chart | null {
   const { display, made } = result
@@ -55,7 +55,7 @@ function differenceChart(
   if (!known) return null
   const { factor, word } = differenceUnit(known.unit, display)
   const all = figures.map(([name, figure]) => rowOf(name, figure, factor))
-  const rows = all.filter(({ name }) => names.has(name))
+  const rows = all.filter(({ name }) => !left.has(name))
   const drawn = rows.filter((row) => row.ends !== null)
   if (drawn.length === 0) return null
   const beyond = farOff(drawn, reachOf, farBeyond)

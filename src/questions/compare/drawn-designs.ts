@@ -3,17 +3,16 @@ import { drawnOf, mostRows } from '../../report/marks/most-rows.js'
 import { baseName, type CompareResult } from './document.js'
 import { ranked } from './first-screen.js'
 
-/** Names of the designs that are drawn, in the order of the document. */
-export function drawnDesigns(result: CompareResult): readonly string[] {
-  const names = Object.keys(result.variants)
-  if (names.length <= mostRows) return names
-  const first = ranked(result)
-    .filter((name) => name !== baseName)
-    .slice(0, mostRows - 1)
-  const drawn = new Set([baseName, ...first])
-  return names.filter((name) => drawn.has(name))
+/** Names of the designs that are not drawn: of a few none. */
+export function undrawn(result: CompareResult): ReadonlySet<string> {
+  if (Object.keys(result.variants).length <= mostRows) return new Set()
+  return new Set(
+    ranked(result)
+      .filter((name) => name !== baseName)
+      .slice(mostRows - 1),
+  )
 }
 
-/** Says that some are not drawn; nothing where all are. */
+/** Says of so many drawn and all variants that some are not drawn; nothing where all are. */
 export const drawnWords = (drawn: number, all: number): string =>
-  drawnOf(drawn, all, 'designs that rank first, and the base')
+  drawnOf(drawn, all, 'variants that rank first')

@@ -10,8 +10,9 @@ export function heaviest<Row>(
   most: number = mostRows,
 ): readonly Row[] {
   if (rows.length <= most) return rows
-  const chosen = new Set([...rows].sort((a, b) => weight(b) - weight(a)).slice(0, most))
-  return rows.filter((row) => chosen.has(row))
+  const places = [...rows.keys()].sort((a, b) => weight(rows[b]!) - weight(rows[a]!))
+  const chosen = new Set(places.slice(0, most))
+  return rows.filter((_, place) => chosen.has(place))
 }
 
 /** ` Drawn: the 24 of 500 machines that …; the table has all.`; nothing where all are drawn. */
