@@ -5,7 +5,7 @@ import { empty, html, inLines, type Markup } from '../report/markup.js'
 import type { Report, Summary } from '../report/report.js'
 import type { Said, Screen, Verdict } from '../report/screen.js'
 import type { Table } from '../report/table.js'
-import { figureHtml, list, paragraphs, prose, tableHtml } from './parts.js'
+import { figureHtml, largeProse, list, paragraphs, prose, tableHtml } from './parts.js'
 
 /** A verdict of more letters is set smaller: it is more than a sentence. */
 const longVerdict = 170
@@ -73,7 +73,7 @@ const saidBox = ({ head, lines }: Said): Markup =>
 function verdictHtml({ word, tone, text }: Verdict): Markup {
   const size = word.length + text.length > longVerdict ? ' long' : ''
   const first = word === '' ? empty : html`<strong class="word ${tone}">${word}</strong>`
-  return html`<p class="verdict${size}">${first}${text.startsWith(':') || word === '' ? '' : ' '}${prose(text)}</p>`
+  return html`<p class="verdict${size}">${first}${text.startsWith(':') || word === '' ? '' : ' '}${largeProse(text)}</p>`
 }
 
 function tilesHtml(front: Front | undefined): Markup {
@@ -85,7 +85,7 @@ function tilesHtml(front: Front | undefined): Markup {
 function tileHtml({ label, value, unit = '', interval = '', note = '', tone = 'plain' }: Tile): Markup {
   const below = [interval, note]
     .filter((each) => each !== '')
-    .map((each) => html`<span>${prose(each)}</span>`)
+    .map((each) => html`<span>${largeProse(each)}</span>`)
   return html`<div class="tile ${tone}"><dt>${label}</dt><dd><span class="value">${value}</span> <span class="unit">${unit}</span>${below.length > 0 ? html`<span class="below">${below}</span>` : empty}</dd></div>`
 }
 

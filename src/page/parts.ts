@@ -80,6 +80,9 @@ const wordsHtml = (cell: Cell, display: Display): Markup =>
     ? brokenAt(cell.path, /\./g)
     : prose(cellText(cell, display), alone, (between) => brokenAt(between, dot))
 
+/** A sentence in large letters: a path in it may be broken after its dots. */
+export const largeProse = (text: string): Markup => prose(text, withUnit, (between) => brokenAt(between, dot))
+
 const isToFill = (cell: Cell): boolean => cell !== null && typeof cell === 'object' && 'toFill' in cell
 
 /** Figures, broken only between their parts. */

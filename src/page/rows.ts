@@ -7,7 +7,6 @@ import { pageLetterWidth } from '../report/marks/letters.js'
 /** An axis as its options tell of it, as far as rows need it. */
 interface Axis {
   position?: string
-  display?: boolean
   reverse?: boolean
   max?: number
   title?: { text?: string | string[] }
@@ -37,6 +36,9 @@ function roomAtRight(scales: Record<string, Axis>): number {
   return scale.width
 }
 
+/** Letters of a line in which two words stand side by side. */
+const mostJoint = 26
+
 /** A line of a name, px. */
 const lineHeight = 15
 
@@ -49,7 +51,8 @@ function besideOf({ config }: Chart): string[][] | null {
     const text = words.map((each) => each.text).filter((each) => each !== '')
     const at = Math.round(row)
     // two figures of a bar that says which of two it is stand in one line, a figure over another in two
-    const own = Number.isInteger(row) ? text : [text.join(': ')]
+    const joint = text.join(': ')
+    const own = Number.isInteger(row) || joint.length > mostJoint ? text : [joint]
     lines[at] = [...(lines[at] ?? []), ...own]
   }
   return lines
@@ -61,7 +64,11 @@ function stack(chart: Chart, scales: Record<string, Axis>, y: Axis): number {
   if (lines === null) return 0
   const { config } = chart
   config.plugins = config.plugins?.filter(({ id }) => id !== besideId) ?? []
-  for (const axis of Object.values(scales)) if (axis.position === 'right') axis.display = false
+  for (const axis of Object.values(scales))
+    if (axis.position === 'right')
+      axis.afterFit = (scale) => {
+        scale.width = 0
+      }
   const withLines = (name: string | string[], row: number) => [...[name].flat(), ...(lines[row] ?? [])]
   const labels = config.data.labels as (string | string[])[] | undefined
   if (labels && labels.length > 0) config.data.labels = labels.map(withLines)
