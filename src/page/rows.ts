@@ -37,7 +37,7 @@ function roomAtRight(scales: Record<string, Axis>): number {
 }
 
 /** Letters of a line in which two words stand side by side. */
-const mostJoint = 26
+const mostJoint = 23
 
 /** A line of a name, px. */
 const lineHeight = 15
