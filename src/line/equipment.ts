@@ -154,7 +154,8 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
     this.refresh()
   }
 
-  plans(time: number, state: State, lapse = never): void {
+  /** Without an argument that may be left out it is so short that the compiler always puts it in place, and no number is allocated. */
+  plans(time: number, state: State, lapse: number): void {
     this.due = time
     this.ownState = state
     this.ownLapse = lapse
@@ -176,7 +177,7 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
   protected refresh(): void {
     if (this.isActing) return
     if (this.frozen) {
-      this.plans(this.isPassing ? this.floor.clock.now : never, this.frozenState())
+      this.plans(this.isPassing ? this.floor.clock.now : never, this.frozenState(), never)
     } else this.mechanism.plan()
     this.enterState()
     if (this.breakdowns !== null) this.findBreakdown(this.breakdowns)
