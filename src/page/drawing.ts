@@ -30,10 +30,10 @@ const leastWidth = 560
 /** Charts without figures beside them shrink to the width of a telephone. */
 const leastOfPlain = 300
 
-/** Puts a canvas into the figure; where that fails the picture stays. */
-export function drawInto(figure: HTMLElement, chart: Chart): void {
+/** Puts a canvas into the figure; where that fails the picture stays. What comes back takes the drawing away again. */
+export function drawInto(figure: HTMLElement, chart: Chart): () => void {
   const box = figure.querySelector<HTMLElement>('.box')
-  if (!box) return
+  if (!box) return () => {}
   const canvas = document.createElement('canvas')
   canvas.setAttribute('role', 'img')
   canvas.setAttribute('aria-label', chart.alt)
@@ -77,18 +77,27 @@ export function drawInto(figure: HTMLElement, chart: Chart): void {
     const drawn = new Drawn(canvas, chart.config)
     drawn.resize(first.width, first.height)
     figure.classList.add('drawn')
-    dark.addEventListener('change', () => drawn.draw())
+    const redraw = () => drawn.draw()
+    dark.addEventListener('change', redraw)
     let last = first.width
-    new ResizeObserver(() => {
+    const resized = new ResizeObserver(() => {
       const { width, height } = sizeOf()
       // on paper the canvas is hidden, and its box may have another width
       if (width === last || !canvas.offsetParent) return
       last = width
       drawn.resize(width, height)
-    }).observe(box)
+    })
+    resized.observe(box)
+    return () => {
+      resized.disconnect()
+      dark.removeEventListener('change', redraw)
+      drawn.destroy()
+      canvas.remove()
+    }
   } catch (error) {
     canvas.remove()
     console.error(error)
+    return () => {}
   }
 }
 

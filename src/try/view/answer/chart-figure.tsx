@@ -1,0 +1,51 @@
+/** A chart of the report in the page, drawn anew where its figures change; its room stays. */
+import { useEffect, useRef } from 'preact/hooks'
+import { drawInto } from '../../../page/drawing.js'
+import type { Chart } from '../../../report/marks/chart.js'
+
+/** When the browser has nothing else to do; what comes back calls it off. */
+function whenIdle(work: () => void): () => void {
+  if (!('requestIdleCallback' in window)) {
+    const timer = setTimeout(work, 50)
+    return () => clearTimeout(timer)
+  }
+  const asked = requestIdleCallback(work, { timeout: 1000 })
+  return () => cancelIdleCallback(asked)
+}
+
+interface ChartFigureProps {
+  /** Makes the chart; null where there is nothing to show. Asked anew when `of` is another. */
+  chart: () => Chart | null
+  of: unknown
+}
+
+export function ChartFigure({ chart: make, of }: ChartFigureProps) {
+  const figure = useRef<HTMLElement>(null)
+  const remove = useRef<() => void>(() => {})
+  const words = useRef<HTMLHeadingElement>(null)
+  useEffect(
+    () =>
+      whenIdle(() => {
+        const chart = make()
+        const drawnInto = figure.current
+        if (!drawnInto) return
+        const box = drawnInto.querySelector<HTMLElement>('.box')!
+        box.style.minHeight = `${box.offsetHeight}px`
+        remove.current()
+        drawnInto.hidden = chart === null
+        remove.current = chart ? drawInto(drawnInto, chart) : () => {}
+        words.current!.textContent = chart?.title ?? ''
+        box.style.minHeight = ''
+      }),
+    [of],
+  )
+  useEffect(() => () => remove.current(), [])
+  return (
+    <figure ref={figure} class="drawn">
+      <div class="head">
+        <h3 ref={words} />
+      </div>
+      <div class="box" />
+    </figure>
+  )
+}

@@ -1,0 +1,67 @@
+/** The figures that are looked at while a line is changed: each as it is now, as it was before, and the difference between them. */
+import { differenceParts } from '../../../answers/difference.js'
+import type { DifferenceFigure } from '../../../answers/difference-figure.js'
+import { ofLine, type MeasureKey } from '../../../catalogue/of-line.js'
+import { briefly } from '../../../catalogue/unit-name.js'
+import { printFigure, type PrintedFigure, rateText } from '../../../report/format.js'
+import type { Tone } from '../../../report/screen.js'
+import { changedName, type Figures } from '../../study/messages.js'
+
+/** Measures by name with short words, the most asked for first; those that a line has not are left out. */
+const looked: readonly (readonly [MeasureKey, string])[] = [
+  ['throughput', 'Good cases out'],
+  ['target-held', 'Shifts that reach the target'],
+  ['cost-per-1000', '1000 cases cost'],
+  ['tape', 'Tape a shift'],
+  ['time-in-system', 'Time in the line'],
+  ['output', 'Good cases a shift'],
+]
+
+/** A figure of the line as it is now beside that of the line as it came. */
+export interface Told {
+  measure: MeasureKey
+  label: string
+  now: PrintedFigure
+  /** Of the line as it came, in one line without the unit; null where nothing is changed. */
+  before: string | null
+  difference: Difference | null
+  /** What it is held against. */
+  note: string
+}
+
+export interface Difference {
+  text: string
+  /** Whether it is shown, and which way. */
+  word: string
+  tone: Tone
+}
+
+export function figuresTold({ before, after, compared }: Figures): Told[] {
+  const differences = compared?.differences[changedName] ?? {}
+  return looked.flatMap(([measure, label]) => {
+    const now = after.measures[measure]
+    if (!now) return []
+    const came = before.measures[measure]
+    const printed = came ? printFigure(briefly(came), before.display) : null
+    const figure = differences[measure]
+    return [
+      {
+        ...{ measure, label, now: printFigure(briefly(now), after.display) },
+        before: compared && printed ? `${printed.value} ${printed.interval}`.trimEnd() : null,
+        difference: figure ? differenceTold(measure, figure, after.display) : null,
+        note: measure === 'throughput' && after.target !== null ? `target ${rateText(after.target)}` : '',
+      },
+    ]
+  })
+}
+
+function differenceTold(measure: MeasureKey, figure: DifferenceFigure, display: 'metric' | 'us'): Difference {
+  const text = differenceParts(figure, display).join(' ')
+  if (text === 'the same') return { text, word: '', tone: 'plain' }
+  if (figure.isShown === null || figure.few) return { text, word: figure.few ? '' : 'judged alone', tone: 'plain' }
+  if (!figure.isShown) return { text, word: '', tone: 'plain' }
+  const { better } = ofLine[measure]
+  if (better === 'neither') return { text, word: 'shown', tone: 'plain' }
+  const isBetter = (figure.mean ?? 0) > 0 === (better === 'up')
+  return { text, word: isBetter ? 'better, shown' : 'worse, shown', tone: isBetter ? 'good' : 'error' }
+}
