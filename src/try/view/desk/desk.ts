@@ -4,14 +4,10 @@ import type { Problem } from '../../../scenario/problems.js'
 import type { Line } from '../../data.js'
 import { type Edited, isRefused, type Refused } from '../../draft/edited.js'
 import { begun, edited, type History, redone, undone } from '../../draft/history.js'
-import type { Ask, Figures, Pin, Told } from '../../study/messages.js'
+import type { Study } from '../../study/client.js'
+import type { Figures, Pin, Told } from '../../study/messages.js'
 
 type ToldOf<What extends Told['what']> = Extract<Told, { what: What }>
-
-/** Who studies: takes asks, and tells. */
-export interface Studier {
-  ask(ask: Ask): void
-}
 
 /** What is known of the line as it is now; each is kept until it is told anew. */
 export interface Known {
@@ -31,6 +27,8 @@ const quiet = 60
 export class Desk {
   readonly history: Signal<History>
   readonly text: ReadonlySignal<string>
+  /** Whether it is another than that of the line as it came. */
+  readonly isChanged: ReadonlySignal<boolean>
   readonly known: Known = {
     figures: signal(null),
     drawn: signal(null),
@@ -48,16 +46,18 @@ export class Desk {
   readonly turned = signal(0)
   /** Why the last edit was not made, and of what. */
   readonly refused: Signal<(Refused & { of: string }) | null> = signal(null)
-  private asked = 0
-  private askedPins = 0
+  private number = 0
   private timer: ReturnType<typeof setTimeout> | undefined
+  private readonly study: Study
 
   constructor(
     readonly line: Line,
-    private readonly studier: Studier,
+    studied: (tell: (told: Told) => void) => Study,
   ) {
     this.history = signal(begun(line.text))
     this.text = computed(() => this.history.value.present.text)
+    this.isChanged = computed(() => this.text.value !== line.text)
+    this.study = studied((told) => this.hear(told))
   }
 
   // --- what people do ---
@@ -106,16 +106,71 @@ export class Desk {
 
   // --- what is asked and told ---
 
-  askSoon(): void {
+  private askSoon(): void {
     this.known.isFresh.value = false
     clearTimeout(this.timer)
     this.timer = setTimeout(() => this.ask(), quiet)
   }
 
+  /** Asks about the line as it came and as it is now. */
   ask(): void {
+    clearTimeout(this.timer)
     const { line, text } = this
-    this.asked = this.askedPins + this.asked + 1
-    const home = { name: line.name, files: line.files }
-    this.studier.ask({ what: 'try', number: this.asked, home, before: line.text, after: text.value })
+    this.study.ask({ ...this.begin('try'), before: line.text, after: text.value })
+  }
+
+  /** Ends the study. */
+  close(): void {
+    clearTimeout(this.timer)
+    this.study.close()
+  }
+
+  /** Asks for a table of the kept designs beside the line as it came. */
+  askPins(): void {
+    const base = { name: 'as it came', text: this.line.text }
+    this.study.ask({ ...this.begin('pins'), pins: [base, ...this.pins.value] })
+  }
+
+  private begin<const What extends string>(what: What) {
+    const { name, files } = this.line
+    return { what, number: ++this.number, home: { name, files } }
+  }
+
+  /** What is told of an ask before the last one is of no use any more. */
+  private hear(told: Told): void {
+    if (told.number !== this.number) return
+    batch(() => this.keep(told))
+  }
+
+  private keep(told: Told): void {
+    const { known } = this
+    known.bug.value = ''
+    switch (told.what) {
+      case 'problems':
+        known.problems.value = told.problems
+        break
+      case 'checked':
+        known.problems.value = []
+        known.checked.value = told
+        break
+      case 'figures':
+        known.figures.value = told
+        known.drawn.value = null
+        known.isFresh.value = true
+        break
+      case 'stretch':
+        known.stretch.value = told
+        break
+      case 'drawn':
+        known.drawn.value = told
+        break
+      case 'pinned':
+        this.pinned.value = told
+        // what was cut off goes on
+        if (told.isDone && !known.figures.value?.isDone) this.ask()
+        break
+      case 'bug':
+        known.bug.value = told.message
+    }
   }
 }

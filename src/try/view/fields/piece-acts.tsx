@@ -1,0 +1,48 @@
+/** What can be done with a piece as a whole: moved along the line, put twice side by side, taken out, followed by another. */
+import { useSignal } from '@preact/signals'
+import type { Kind } from '../../../kinds/keys.js'
+import type { Desk } from '../desk/desk.js'
+import { act, kinds } from '../desk/edits.js'
+import { Prose } from '../prose.js'
+
+export function PieceActs({ desk, piece, pieces }: { desk: Desk; piece: string; pieces: readonly string[] }) {
+  const kind = useSignal<Kind>('conveyor')
+  const at = pieces.indexOf(piece)
+  const refused = desk.refused.value?.of === `line.${piece}` ? desk.refused.value : null
+  const button = (words: string, what: Parameters<typeof act>[2], isOff = false) => (
+    <button type="button" disabled={isOff} onClick={() => act(desk, piece, what)}>
+      {words}
+    </button>
+  )
+  return (
+    <div class="acts" role="group" aria-label={`${piece} in the line`}>
+      {button('Move upstream', { what: 'move', by: -1 }, at <= 0)}
+      {button('Move downstream', { what: 'move', by: 1 }, at < 0 || at === pieces.length - 1)}
+      {button('Another beside it', { what: 'beside' })}
+      {button('Remove', { what: 'remove' }, pieces.length < 2)}
+      <span class="add">
+        <label>
+          Behind it add a{' '}
+          <select
+            value={kind.value}
+            onChange={({ currentTarget }) => {
+              kind.value = currentTarget.value as Kind
+            }}
+          >
+            {kinds.map((each) => (
+              <option key={each} value={each}>
+                {each}
+              </option>
+            ))}
+          </select>
+        </label>
+        {button('Add', { what: 'add', kind: kind.value })}
+      </span>
+      {refused ? (
+        <p class="wrong">
+          <Prose text={refused.rule} />. Fix: <Prose text={refused.fix} />
+        </p>
+      ) : null}
+    </div>
+  )
+}

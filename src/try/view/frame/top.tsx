@@ -1,0 +1,102 @@
+/** The head of the page: which line this is, undo and redo, what can be taken away from here. */
+import { useSignal } from '@preact/signals'
+import type { Desk } from '../desk/desk.js'
+import { commandsOf } from '../desk/edits.js'
+import { saveFile } from './save-file.js'
+
+interface TopProps {
+  desk: Desk
+  title: string
+  isText: boolean
+  showText: (on: boolean) => void
+  /** Back to the choice of lines; null where there is none. */
+  leave: (() => void) | null
+}
+
+export function Top({ desk, title, isText, showText, leave }: TopProps) {
+  const { past, future } = desk.history.value
+  return (
+    <header class="top">
+      <div>
+        <h1>{title}</h1>
+        <p class="subtitle">
+          {desk.line.name}. Change a value, and this page simulates the line anew, beside the line as it came. Nothing leaves your computer.
+        </p>
+      </div>
+      <div class="tools" role="toolbar" aria-label="The whole scenario">
+        <button type="button" disabled={past.length === 0} onClick={() => desk.undo()} title="Ctrl+Z">
+          Undo
+        </button>
+        <button type="button" disabled={future.length === 0} onClick={() => desk.redo()} title="Ctrl+Shift+Z">
+          Redo
+        </button>
+        <button type="button" disabled={!desk.isChanged.value} onClick={() => desk.take(desk.line.text, 'as it came')}>
+          As it came
+        </button>
+        <button type="button" aria-pressed={isText} onClick={() => showText(!isText)}>
+          Text
+        </button>
+        <button type="button" onClick={() => saveFile(desk.line.name, desk.text.value)}>
+          Save the file
+        </button>
+        <Copies desk={desk} />
+        {leave ? (
+          <button type="button" onClick={leave}>
+            Another line
+          </button>
+        ) : null}
+      </div>
+    </header>
+  )
+}
+
+/** The change in the words of the command line. */
+function Copies({ desk }: { desk: Desk }) {
+  const open = useSignal(false)
+  return (
+    <details
+      class="copies"
+      onToggle={({ currentTarget }) => {
+        open.value = currentTarget.open
+      }}
+      onKeyDown={({ key, currentTarget }) => {
+        if (key !== 'Escape') return
+        currentTarget.open = false
+        currentTarget.querySelector('summary')?.focus()
+      }}
+    >
+      <summary>Copy</summary>
+      {open.value ? (
+        <div class="copies-words">
+          {commandsOf(desk).map(({ title, text }) => (
+            <Copy key={title} title={title} text={text} />
+          ))}
+        </div>
+      ) : null}
+    </details>
+  )
+}
+
+function Copy({ title, text }: { title: string; text: string }) {
+  const told = useSignal('')
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(text)
+      told.value = 'Copied.'
+    } catch {
+      told.value = 'This browser does not let the page copy: mark the text and copy it.'
+    }
+  }
+  return (
+    <div class="copy">
+      <h3>{title}</h3>
+      <pre tabIndex={0}>{text}</pre>
+      <button type="button" onClick={copy}>
+        Copy<span class="unseen"> {title}</span>
+      </button>{' '}
+      <span role="status" class="note">
+        {told.value}
+      </span>
+    </div>
+  )
+}
