@@ -36,7 +36,7 @@ export function Answer({ desk }: { desk: Desk }) {
           'The first shifts are being simulated.'
         )}
       </p>
-      {shown.value ? <Tiles figures={shown.value} /> : <div class="tiles tried" />}
+      {shown.value ? <Tiles figures={shown.value} /> : <div class="looked" />}
       <Progress desk={desk} />
       {screen.value
         ? Object.entries(heads).map(([head, title]) => <Card key={head} said={saidOf(screen.value!, head)} title={title} />)

@@ -1,9 +1,10 @@
 /** The figures that are looked at while a line is changed: each as it is now, as it was before, and the difference between them. */
-import { differenceParts } from '../../../answers/difference.js'
+import { differenceParts, isSame, printDifference, rangeText, withoutUnit } from '../../../answers/difference.js'
 import type { DifferenceFigure } from '../../../answers/difference-figure.js'
-import { ofLine, type MeasureKey } from '../../../catalogue/of-line.js'
+import { type MeasureKey, ofLine } from '../../../catalogue/of-line.js'
+import type { Display } from '../../../catalogue/printed-units.js'
 import { briefly } from '../../../catalogue/unit-name.js'
-import { printFigure, type PrintedFigure, rateText } from '../../../report/format.js'
+import { type PrintedFigure, printFigure, rateText } from '../../../report/format.js'
 import type { Tone } from '../../../report/screen.js'
 import { changedName, type Figures } from '../../study/messages.js'
 
@@ -55,13 +56,15 @@ export function figuresTold({ before, after, compared }: Figures): Told[] {
   })
 }
 
-function differenceTold(measure: MeasureKey, figure: DifferenceFigure, display: 'metric' | 'us'): Difference {
-  const text = differenceParts(figure, display).join(' ')
-  if (text === 'the same') return { text, word: '', tone: 'plain' }
-  if (figure.isShown === null || figure.few) return { text, word: figure.few ? '' : 'judged alone', tone: 'plain' }
-  if (!figure.isShown) return { text, word: '', tone: 'plain' }
+function differenceTold(measure: MeasureKey, figure: DifferenceFigure, display: Display): Difference {
+  const plain = (text: string): Difference => ({ text, word: '', tone: 'plain' })
+  if (figure.few || figure.mean === null) return plain(differenceParts(figure, display).join(' '))
+  if (isSame(figure)) return plain('the same')
+  const points = figure.unit === 'share' ? ' points' : ''
+  if (figure.isShown === false) return plain(`none shown (${rangeText(figure, display)}${points})`)
+  const text = `${withoutUnit(printDifference(briefly(figure), display)) ?? ''}${points}`
   const { better } = ofLine[measure]
-  if (better === 'neither') return { text, word: 'shown', tone: 'plain' }
-  const isBetter = (figure.mean ?? 0) > 0 === (better === 'up')
+  if (figure.isShown === null || better === 'neither') return plain(text)
+  const isBetter = figure.mean > 0 === (better === 'up')
   return { text, word: isBetter ? 'better, shown' : 'worse, shown', tone: isBetter ? 'good' : 'error' }
 }

@@ -1,12 +1,12 @@
 /** What the check finds: the worst first, each with what it rests on and the nearest fix. */
-import type { CheckFinding } from '../../../hand/finding.js'
+import type { FindingResult } from '../../../questions/check/document.js'
 import type { Desk } from '../desk/desk.js'
 import { Prose } from '../prose.js'
 
 const words = { error: 'Error', warning: 'Warning', note: 'To know' } as const
 const tones = { error: 'error', warning: 'warning', note: 'plain' } as const
 
-export function Findings({ desk, findings }: { desk: Desk; findings: readonly CheckFinding[] }) {
+export function Findings({ desk, findings }: { desk: Desk; findings: readonly FindingResult[] }) {
   if (findings.length === 0) return <p>The check finds nothing to say.</p>
   return (
     <ul class="findings">

@@ -1,10 +1,10 @@
-/** The figures of the line as tiles: now, before, and the difference, each in its own place, so that nothing jumps while they change. */
+/** The figures of the line: each as it is now, as it came, and the difference, in its own place, so that nothing jumps while they change. */
 import type { Figures } from '../../study/messages.js'
 import { figuresTold, type Told } from './figures-told.js'
 
 export function Tiles({ figures }: { figures: Figures }) {
   return (
-    <dl class="tiles tried">
+    <dl class="looked">
       {figuresTold(figures).map((told) => (
         <Tile key={told.measure} told={told} />
       ))}
@@ -16,18 +16,17 @@ function Tile({ told: { measure, label, now, before, difference, note } }: { tol
   return (
     <div class="tile" data-measure={measure}>
       <dt>{label}</dt>
-      <dd>
-        <span class="value">{now.value}</span> <span class="unit">{now.unit}</span>
-        <span class="plus-minus">{now.interval}</span>
-        <span class="came">{before === null ? note : `as it came ${before}`}</span>
-        <span class="difference">
-          {difference ? (
-            <>
-              <span class="n">{difference.text}</span>{' '}
-              {difference.word ? <strong class={`word ${difference.tone}`}>{difference.word}</strong> : null}
-            </>
-          ) : null}
-        </span>
+      <dd class="now">
+        <span class="value">{now.value}</span> <span class="plus-minus">{now.interval}</span> <span class="unit">{now.unit}</span>
+      </dd>
+      <dd class="came">{before === null ? note : `as it came ${before}`}</dd>
+      <dd class="difference">
+        {difference ? (
+          <>
+            <span class="n">{difference.text}</span>{' '}
+            {difference.word ? <strong class={`word ${difference.tone}`}>{difference.word}</strong> : null}
+          </>
+        ) : null}
       </dd>
     </div>
   )

@@ -40,8 +40,8 @@ export class Desk {
   }
   readonly pins: Signal<readonly Pin[]> = signal([])
   readonly pinned: Signal<ToldOf<'pinned'> | null> = signal(null)
-  /** Path of the part of which the fields are open. */
-  readonly chosen = signal('')
+  /** Path of the part of which the fields are open; null before anybody chooses one. */
+  readonly chosen: Signal<string | null> = signal(null)
   /** Grows when the text changes elsewhere than in the field that is written in. */
   readonly turned = signal(0)
   /** Why the last edit was not made, and of what. */

@@ -15,7 +15,7 @@ export function converted({ number, unit }: Amount, to: string, units: readonly 
   const dimension = commonDimension([unit, to, ...units.map((each) => each.unit)])
   if (dimension === null) return null
   const si = inSi(dimension, number, unit)
-  const { zeros = {} }: { zeros?: Record<string, number> } = dimensions[dimension]
+  const zeros = ('zeros' in dimensions[dimension] ? dimensions.temperature.zeros : {}) as Readonly<Record<string, number>>
   return { number: Number((si / unitSize(dimension, to) - (zeros[to] ?? 0)).toPrecision(mostFigures)), unit: to }
 }
 

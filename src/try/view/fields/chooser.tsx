@@ -13,11 +13,15 @@ interface ChooserProps {
 }
 
 export function Chooser({ desk, parts, chosen }: ChooserProps) {
-  const rooms = [...new Set(parts.map(({ room }) => room))].sort((a, b) => Number(b === 'line') - Number(a === 'line'))
+  const rooms = [...new Set(parts.map(({ room }) => room))]
   return (
     <nav class="chooser" aria-label="Parts of the line">
-      {rooms.map((room) => (
-        <Room key={room} desk={desk} room={room} chosen={chosen} parts={parts.filter((part) => part.room === room)} />
+      {[rooms.filter((room) => room === 'line'), rooms.filter((room) => room !== 'line')].map((all) => (
+        <span class="rooms" key={all[0]}>
+          {all.map((room) => (
+            <Room key={room} desk={desk} room={room} chosen={chosen} parts={parts.filter((part) => part.room === room)} />
+          ))}
+        </span>
       ))}
     </nav>
   )

@@ -10,7 +10,7 @@ import { fieldsOf } from '../desk/edits.js'
 import type { Store } from '../desk/store.js'
 import { Chooser } from '../fields/chooser.js'
 import { PartFields } from '../fields/part-fields.js'
-import { partsOf } from '../fields/parts.js'
+import { partsOf, pieceOf } from '../fields/parts.js'
 import { Kept } from '../kept/kept.js'
 import { LineView } from '../line/line-view.js'
 import { Fold, Sentences } from '../prose.js'
@@ -73,7 +73,7 @@ function Seen({ desk }: { desk: Desk }) {
     <LineView
       layout={told.layout}
       stretch={told.stretch}
-      chosen={chosen.value.startsWith('line.') ? chosen.value.slice('line.'.length) : null}
+      chosen={chosen.value === null ? null : pieceOf(chosen.value)}
       choose={(piece) => {
         chosen.value = `line.${piece}`
       }}
