@@ -77,27 +77,40 @@ export function drawInto(figure: HTMLElement, chart: Chart): () => void {
     const drawn = new Drawn(canvas, chart.config)
     drawn.resize(first.width, first.height)
     figure.classList.add('drawn')
-    const redraw = () => drawn.draw()
-    dark.addEventListener('change', redraw)
-    let last = first.width
-    const resized = new ResizeObserver(() => {
-      const { width, height } = sizeOf()
-      // on paper the canvas is hidden, and its box may have another width
-      if (width === last || !canvas.offsetParent) return
-      last = width
-      drawn.resize(width, height)
-    })
-    resized.observe(box)
-    return () => {
-      resized.disconnect()
-      dark.removeEventListener('change', redraw)
-      drawn.destroy()
-      canvas.remove()
-    }
+    return follow(drawn, { box, sizeOf, width: first.width, dark })
   } catch (error) {
     canvas.remove()
     console.error(error)
     return () => {}
+  }
+}
+
+interface Followed {
+  box: HTMLElement
+  sizeOf: () => { width: number; height: number }
+  /** As it is drawn at first, px. */
+  width: number
+  dark: MediaQueryList
+}
+
+/** Draws it anew where its room or the light changes, until it is taken away. */
+function follow(drawn: Drawn, { box, sizeOf, width: last, dark }: Followed): () => void {
+  const { canvas } = drawn
+  const redraw = () => drawn.draw()
+  dark.addEventListener('change', redraw)
+  const resized = new ResizeObserver(() => {
+    const { width, height } = sizeOf()
+    // on paper the canvas is hidden, and its box may have another width
+    if (width === last || !canvas.offsetParent) return
+    last = width
+    drawn.resize(width, height)
+  })
+  resized.observe(box)
+  return () => {
+    resized.disconnect()
+    dark.removeEventListener('change', redraw)
+    drawn.destroy()
+    canvas.remove()
   }
 }
 

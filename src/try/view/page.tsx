@@ -34,7 +34,9 @@ export function Page({ data, studied, owner }: PageProps) {
     : () => {
         opened.value = null
       }
-  return <Opened key={opened.value.line.text} store={store} studied={studied} leave={leave} {...opened.value} />
+  return (
+    <Opened key={opened.value.line.text} store={store} studied={studied} leave={leave} {...opened.value} />
+  )
 }
 
 /** The line of the page, or the one that was open when it was left. */

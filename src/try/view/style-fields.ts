@@ -3,7 +3,7 @@ export const fieldStyle = `.chooser { display: flex; flex-wrap: wrap; gap: .4rem
 .rooms { display: flex; flex-wrap: wrap; gap: .4rem 1.2rem; min-width: 0; } .room { display: inline-flex; flex-wrap: wrap; gap: .3rem; align-items: center; min-width: 0; } .room-name { color: var(--quiet); font-size: .82rem; margin-right: .2rem; }
 button.part { padding: .15rem .6rem; max-width: 14rem; overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
 .fields > h2 { font-size: 1.1rem; margin: .2rem 0 0; } .group h3 { margin: 1rem 0 .2rem; font-size: .95rem; }
-.acts { display: flex; flex-wrap: wrap; gap: .4rem; align-items: center; margin: .4rem 0 .8rem; font-size: .88rem; } .acts .add { display: inline-flex; flex-wrap: wrap; gap: .4rem; align-items: center; }
+.acts { border: 0; padding: 0; min-width: 0; display: flex; flex-wrap: wrap; gap: .4rem; align-items: center; margin: .4rem 0 .8rem; font-size: .88rem; } .acts .add { display: inline-flex; flex-wrap: wrap; gap: .4rem; align-items: center; }
 .field-grid { display: grid; gap: .5rem 1.4rem; grid-template-columns: repeat(auto-fill, minmax(min(17rem, 100%), 1fr)); }
 .field { min-width: 0; position: relative; } .field-head { display: flex; gap: .4rem; align-items: center; min-height: 1.8rem; } .field-head label { font-size: .9rem; } .field-head label::first-letter { text-transform: uppercase; }
 .field-head .quiet { margin-left: auto; } button.quiet { min-height: 1.5rem; padding: 0 .4rem; font-size: .8rem; border-color: transparent; background: none; text-decoration: underline; }

@@ -14,7 +14,7 @@ select, input[type="text"] { font: inherit; font-size: .92rem; color: var(--ink)
 input[type="range"] { accent-color: var(--accent); min-width: 0; }
 .copies > summary { list-style: none; font-size: .88rem; color: var(--accent); border: 1px solid var(--rule); border-radius: 6px; padding: .25rem .7rem; cursor: pointer; } .copies > summary::-webkit-details-marker { display: none; } .copies > summary:hover { border-color: var(--accent); }
 .copies-words { position: absolute; z-index: 4; right: 0; top: 100%; margin-top: .3rem; width: min(38rem, calc(100vw - 2rem)); max-height: 70vh; overflow-y: auto; background: var(--card); border: 1px solid var(--quiet); border-radius: 6px; padding: .2rem 1rem 1rem; }
-.copy h3 { margin: .8rem 0 .2rem; } .copy pre { margin: 0 0 .4rem; padding: .5rem .7rem; background: var(--paper); border-radius: 6px; white-space: pre-wrap; overflow-wrap: anywhere; font-size: .84rem; max-height: 14rem; overflow-y: auto; }
+.copy h3 { margin: .8rem 0 .2rem; } .copy textarea { display: block; width: 100%; margin: 0 0 .4rem; padding: .5rem .7rem; color: var(--ink); background: var(--paper); border: 1px solid var(--rule); border-radius: 6px; font: .84rem/1.4 ui-monospace, "DejaVu Sans Mono", monospace; }
 .work { display: grid; gap: 1rem; grid-template-columns: minmax(0, 1fr); margin-top: .6rem; align-items: start; }
 .bench { min-width: 0; }
 .line-picture { position: relative; border: 1px solid var(--pause); border-radius: 6px; overflow: hidden; } .line-picture canvas { display: block; width: 100%; cursor: pointer; }

@@ -24,7 +24,9 @@ export function Answer({ desk }: { desk: Desk }) {
   return (
     <section id="answer" class={`answer tried${isOld.value ? ' old' : ''}`} aria-label="The answer">
       <ProblemList desk={desk} />
-      {bug.value ? <p class="foremost">The program has a fault: {bug.value}. Undo the last change, or save the file.</p> : null}
+      {bug.value ? (
+        <p class="foremost">The program has a fault: {bug.value}. Undo the last change, or save the file.</p>
+      ) : null}
       <p class="verdict">
         {screen.value ? (
           <>
@@ -39,7 +41,9 @@ export function Answer({ desk }: { desk: Desk }) {
       {shown.value ? <Tiles figures={shown.value} /> : <div class="looked" />}
       <Progress desk={desk} />
       {screen.value
-        ? Object.entries(heads).map(([head, title]) => <Card key={head} said={saidOf(screen.value!, head)} title={title} />)
+        ? Object.entries(heads).map(([head, title]) => (
+            <Card key={head} said={saidOf(screen.value!, head)} title={title} />
+          ))
         : null}
     </section>
   )

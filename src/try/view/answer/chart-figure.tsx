@@ -1,4 +1,5 @@
 /** A chart of the report in the page, drawn anew where its figures change; its room stays. */
+import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 import { drawInto } from '../../../page/drawing.js'
 import type { Chart } from '../../../report/marks/chart.js'
@@ -22,7 +23,7 @@ interface ChartFigureProps {
 export function ChartFigure({ chart: make, of }: ChartFigureProps) {
   const figure = useRef<HTMLElement>(null)
   const remove = useRef<() => void>(() => {})
-  const words = useRef<HTMLHeadingElement>(null)
+  const title = useSignal('')
   useEffect(
     () =>
       whenIdle(() => {
@@ -34,7 +35,7 @@ export function ChartFigure({ chart: make, of }: ChartFigureProps) {
         remove.current()
         drawnInto.hidden = chart === null
         remove.current = chart ? drawInto(drawnInto, chart) : () => {}
-        words.current!.textContent = chart?.title ?? ''
+        title.value = chart?.title ?? ''
         box.style.minHeight = ''
       }),
     [of],
@@ -43,7 +44,7 @@ export function ChartFigure({ chart: make, of }: ChartFigureProps) {
   return (
     <figure ref={figure} class="drawn">
       <div class="head">
-        <h3 ref={words} />
+        <h3>{title.value}</h3>
       </div>
       <div class="box" />
     </figure>

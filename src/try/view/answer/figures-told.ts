@@ -1,5 +1,11 @@
 /** The figures that are looked at while a line is changed: each as it is now, as it was before, and the difference between them. */
-import { differenceParts, isSame, printDifference, rangeText, withoutUnit } from '../../../answers/difference.js'
+import {
+  differenceParts,
+  isSame,
+  printDifference,
+  rangeText,
+  withoutUnit,
+} from '../../../answers/difference.js'
 import type { DifferenceFigure } from '../../../answers/difference-figure.js'
 import { type MeasureKey, ofLine } from '../../../catalogue/of-line.js'
 import type { Display } from '../../../catalogue/printed-units.js'

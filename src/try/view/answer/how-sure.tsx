@@ -18,7 +18,11 @@ export function HowSure({ result }: { result: RunResult }) {
   return (
     <>
       <Sentences lines={[...certaintyLines(result), ...next, ...basis]} />
-      {result.drawn ? <Charts result={result} charts={inputsCharts} most={mostCharts} /> : <p class="note">{waiting(result)}</p>}
+      {result.drawn ? (
+        <Charts result={result} charts={inputsCharts} most={mostCharts} />
+      ) : (
+        <p class="note">{waiting(result)}</p>
+      )}
     </>
   )
 }

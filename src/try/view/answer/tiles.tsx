@@ -17,7 +17,8 @@ function Tile({ told: { measure, label, now, before, difference, note } }: { tol
     <div class="tile" data-measure={measure}>
       <dt>{label}</dt>
       <dd class="now">
-        <span class="value">{now.value}</span> <span class="plus-minus">{now.interval}</span> <span class="unit">{now.unit}</span>
+        <span class="value">{now.value}</span> <span class="plus-minus">{now.interval}</span>{' '}
+        <span class="unit">{now.unit}</span>
       </dd>
       <dd class="came">{before === null ? note : `as it came ${before}`}</dd>
       <dd class="difference">

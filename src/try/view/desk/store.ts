@@ -81,7 +81,8 @@ function keptOf(text: string): Kept | null {
   const history = restored(String(read.history))
   const line = Object(read.line)
   if (history === null || typeof line.text !== 'string' || typeof line.name !== 'string') return null
-  const isPin = (each: unknown): each is Pin => typeof Object(each).name === 'string' && typeof Object(each).text === 'string'
+  const isPin = (each: unknown): each is Pin =>
+    typeof Object(each).name === 'string' && typeof Object(each).text === 'string'
   const files = Object.entries(Object(line.files)).filter(([, each]) => typeof each === 'string')
   return {
     line: { name: line.name, text: line.text, files: Object.fromEntries(files) as Line['files'] },

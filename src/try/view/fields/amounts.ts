@@ -1,5 +1,5 @@
 /** Numbers with their units as fields write, convert and step them. */
-import { type Dimension, dimensionOf, hasUnit, inSi, dimensions, unitSize } from '../../../scenario/units.js'
+import { type Dimension, dimensionOf, dimensions, hasUnit, inSi, unitSize } from '../../../scenario/units.js'
 import type { Amount, Drag, UnitOf } from '../../fields/field.js'
 
 /** Figures that a converted number keeps: what rounding of the machine adds lies behind these. */
@@ -15,8 +15,13 @@ export function converted({ number, unit }: Amount, to: string, units: readonly 
   const dimension = commonDimension([unit, to, ...units.map((each) => each.unit)])
   if (dimension === null) return null
   const si = inSi(dimension, number, unit)
-  const zeros = ('zeros' in dimensions[dimension] ? dimensions.temperature.zeros : {}) as Readonly<Record<string, number>>
-  return { number: Number((si / unitSize(dimension, to) - (zeros[to] ?? 0)).toPrecision(mostFigures)), unit: to }
+  const zeros = ('zeros' in dimensions[dimension] ? dimensions.temperature.zeros : {}) as Readonly<
+    Record<string, number>
+  >
+  return {
+    number: Number((si / unitSize(dimension, to) - (zeros[to] ?? 0)).toPrecision(mostFigures)),
+    unit: to,
+  }
 }
 
 function commonDimension(units: readonly string[]): Dimension | null {

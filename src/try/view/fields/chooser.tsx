@@ -19,7 +19,13 @@ export function Chooser({ desk, parts, chosen }: ChooserProps) {
       {[rooms.filter((room) => room === 'line'), rooms.filter((room) => room !== 'line')].map((all) => (
         <span class="rooms" key={all[0]}>
           {all.map((room) => (
-            <Room key={room} desk={desk} room={room} chosen={chosen} parts={parts.filter((part) => part.room === room)} />
+            <Room
+              key={room}
+              desk={desk}
+              room={room}
+              chosen={chosen}
+              parts={parts.filter((part) => part.room === room)}
+            />
           ))}
         </span>
       ))}

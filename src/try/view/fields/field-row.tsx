@@ -14,7 +14,13 @@ export function FieldRow({ desk, field }: { desk: Desk; field: Field }) {
   const refused = desk.refused.value?.of === path ? desk.refused.value : null
   const wrongs = refused ? [refused] : problems
   const props = {
-    ...{ id, field, isWrong: wrongs.length > 0, turned: desk.turned.value, describedBy: `${id}-wrong ${id}-from` },
+    ...{
+      id,
+      field,
+      isWrong: wrongs.length > 0,
+      turned: desk.turned.value,
+      describedBy: `${id}-wrong ${id}-from`,
+    },
     write: (value: string | null) => write(desk, path, value),
   }
   return (
@@ -37,7 +43,9 @@ export function FieldRow({ desk, field }: { desk: Desk; field: Field }) {
         <TextBox {...props} />
       )}
       <p class="from" id={`${id}-from`}>
-        {[written === null ? (usual === null ? 'not given' : 'default') : null, evidence].filter(Boolean).join('; ')}
+        {[written === null ? (usual === null ? 'not given' : 'default') : null, evidence]
+          .filter(Boolean)
+          .join('; ')}
       </p>
       <div class="wrong" id={`${id}-wrong`}>
         {wrongs.slice(0, 2).map(({ rule, fix }) => (

@@ -32,7 +32,12 @@ export function NumberBox({ id, field, describedBy, isWrong, turned, write }: Bo
     typed.value = null
     write(amountText({ number, unit }))
   }
-  const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, PageUp: bigStep, PageDown: -bigStep }
+  const steps: Readonly<Record<string, number>> = {
+    ArrowUp: 1,
+    ArrowDown: -1,
+    PageUp: bigStep,
+    PageDown: -bigStep,
+  }
   return (
     <div class="number">
       <input
@@ -55,7 +60,8 @@ export function NumberBox({ id, field, describedBy, isWrong, turned, write }: Bo
         }}
         onKeyDown={(event) => {
           const by = steps[event.key]
-          if (by === undefined || !field.drag || !amount || event.ctrlKey || event.altKey || event.metaKey) return
+          if (by === undefined || !field.drag || !amount || event.ctrlKey || event.altKey || event.metaKey)
+            return
           event.preventDefault()
           put(stepped(amount.number, by, field.drag))
         }}
@@ -81,9 +87,15 @@ export function NumberBox({ id, field, describedBy, isWrong, turned, write }: Bo
   )
 }
 
-function UnitBox({ field: { amount, units, label }, unit, write }: Pick<BoxProps, 'field' | 'write'> & { unit: string }) {
+function UnitBox({
+  field: { amount, units, label },
+  unit,
+  write,
+}: Pick<BoxProps, 'field' | 'write'> & { unit: string }) {
   if (units.length === 0) return null
-  const known = units.some((each) => each.unit === unit) ? units : [{ unit, system: 'both' as const }, ...units]
+  const known = units.some((each) => each.unit === unit)
+    ? units
+    : [{ unit, system: 'both' as const }, ...units]
   return (
     <select
       class="unit"

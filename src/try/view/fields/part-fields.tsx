@@ -46,7 +46,8 @@ function GroupFields({ desk, group, isFirst }: { desk: Desk; group: FieldGroup; 
       {rest.length > 0 ? (
         <details class="data">
           <summary>
-            {rest.length} more {rest.length === 1 ? 'value' : 'values'} of {group.title || 'the file'}, at their defaults or not given
+            {rest.length} more {rest.length === 1 ? 'value' : 'values'} of {group.title || 'the file'}, at
+            their defaults or not given
           </summary>
           {rows(rest)}
         </details>

@@ -43,4 +43,5 @@ export function partsOf(groups: readonly FieldGroup[]): Part[] {
 }
 
 /** Name of the piece of which the part is; null of all else. */
-export const pieceOf = (path: string): string | null => (path.startsWith('line.') ? path.slice('line.'.length) : null)
+export const pieceOf = (path: string): string | null =>
+  path.startsWith('line.') ? path.slice('line.'.length) : null

@@ -15,7 +15,8 @@ export function PieceActs({ desk, piece, pieces }: { desk: Desk; piece: string; 
     </button>
   )
   return (
-    <div class="acts" role="group" aria-label={`${piece} in the line`}>
+    <fieldset class="acts">
+      <legend class="unseen">{piece} in the line</legend>
       {button('Move upstream', { what: 'move', by: -1 }, at <= 0)}
       {button('Move downstream', { what: 'move', by: 1 }, at < 0 || at === pieces.length - 1)}
       {button('Another beside it', { what: 'beside' })}
@@ -43,6 +44,6 @@ export function PieceActs({ desk, piece, pieces }: { desk: Desk; piece: string; 
           <Prose text={refused.rule} />. Fix: <Prose text={refused.fix} />
         </p>
       ) : null}
-    </div>
+    </fieldset>
   )
 }

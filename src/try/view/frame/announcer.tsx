@@ -30,6 +30,8 @@ function wordsOf({ known }: Desk): string {
   if (!now) return ''
   const { word, text } = screenOf(now.after).verdict
   const [rate] = figuresTold(now)
-  const difference = rate?.difference ? ` Beside the line as it came: ${rate.difference.text} ${rate.difference.word}.` : ''
+  const difference = rate?.difference
+    ? ` Beside the line as it came: ${rate.difference.text} ${rate.difference.word}.`
+    : ''
   return `${word} ${text}${difference}`
 }

@@ -51,7 +51,11 @@ export function Bench({ desk, store, leave }: { desk: Desk; store: Store; leave:
         <strong>Safety.</strong> {cautionLine}
       </p>
       <div class="folds">
-        <Fold title="Designs that you keep" gist={desk.pins.value.length > 0 ? `${desk.pins.value.length} kept` : ''} isOpen={true}>
+        <Fold
+          title="Designs that you keep"
+          gist={desk.pins.value.length > 0 ? `${desk.pins.value.length} kept` : ''}
+          isOpen={true}
+        >
           <Kept desk={desk} />
         </Fold>
         <Why desk={desk} />
@@ -83,13 +87,20 @@ function Seen({ desk }: { desk: Desk }) {
 
 function Edited({ desk, isText }: { desk: Desk; isText: boolean }) {
   const parts = useComputed(() => partsOf(fieldsOf(desk)))
-  const part = parts.value.find(({ path }) => path === desk.chosen.value) ?? parts.value.find(({ room }) => room === 'line') ?? parts.value[0]
+  const part =
+    parts.value.find(({ path }) => path === desk.chosen.value) ??
+    parts.value.find(({ room }) => room === 'line') ??
+    parts.value[0]
   const pieces = parts.value.flatMap(({ room, name }) => (room === 'line' ? [name] : []))
   return (
     <>
       <Chooser desk={desk} parts={parts.value} chosen={part?.path ?? ''} />
       <div class={isText ? 'edit with-text' : 'edit'}>
-        {part ? <PartFields key={part.path} desk={desk} part={part} pieces={pieces} /> : <p>The text has no parts that could be shown as fields.</p>}
+        {part ? (
+          <PartFields key={part.path} desk={desk} part={part} pieces={pieces} />
+        ) : (
+          <p>The text has no parts that could be shown as fields.</p>
+        )}
         {isText ? <TextPane desk={desk} /> : null}
       </div>
     </>

@@ -16,10 +16,13 @@ export function Brief({ desk }: { desk: Desk }) {
   return (
     <div class="brief" aria-hidden="true">
       <span>
-        <strong class={`word ${isWrong ? 'error' : tone}`}>{isWrong ? 'CANNOT BE SIMULATED' : word}</strong> {value} {interval} {unit}
+        <strong class={`word ${isWrong ? 'error' : tone}`}>{isWrong ? 'CANNOT BE SIMULATED' : word}</strong>{' '}
+        {value} {interval} {unit}
       </span>
       <span class="difference">
-        {rate?.difference ? `${rate.difference.text} ${rate.difference.word}` : `${now.shifts} shifts, as it came`}
+        {rate?.difference
+          ? `${rate.difference.text} ${rate.difference.word}`
+          : `${now.shifts} shifts, as it came`}
       </span>
     </div>
   )

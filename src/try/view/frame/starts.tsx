@@ -25,8 +25,8 @@ export function Starts({ starts, open }: { starts: readonly Start[]; open: (line
     <main class="starts">
       <h1>Try a case sealing line</h1>
       <p>
-        Choose a line that is like yours. The page simulates its shifts at once: change a value, and see whether the line still holds its target.
-        Nothing leaves your computer.
+        Choose a line that is like yours. The page simulates its shifts at once: change a value, and see
+        whether the line still holds its target. Nothing leaves your computer.
       </p>
       <div class="cards">
         {starts.map((start) => (
@@ -46,7 +46,12 @@ export function Starts({ starts, open }: { starts: readonly Start[]; open: (line
           <p>
             <label>
               <span class="unseen">Scenario file, with its CSV files</span>
-              <input type="file" multiple accept=".yaml,.yml,.csv" onChange={({ currentTarget }) => void read(currentTarget.files)} />
+              <input
+                type="file"
+                multiple
+                accept=".yaml,.yml,.csv"
+                onChange={({ currentTarget }) => void read(currentTarget.files)}
+              />
             </label>
           </p>
           <p role="status">{told.value}</p>

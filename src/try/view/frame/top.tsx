@@ -20,7 +20,8 @@ export function Top({ desk, title, isText, showText, leave }: TopProps) {
       <div>
         <h1>{title}</h1>
         <p class="subtitle">
-          {desk.line.name}. Change a value, and this page simulates the line anew, beside the line as it came. Nothing leaves your computer.
+          {desk.line.name}. Change a value, and this page simulates the line anew, beside the line as it came.
+          Nothing leaves your computer.
         </p>
       </div>
       <div class="tools" role="toolbar" aria-label="The whole scenario">
@@ -30,7 +31,11 @@ export function Top({ desk, title, isText, showText, leave }: TopProps) {
         <button type="button" disabled={future.length === 0} onClick={() => desk.redo()} title="Ctrl+Shift+Z">
           Redo
         </button>
-        <button type="button" disabled={!desk.isChanged.value} onClick={() => desk.take(desk.line.text, 'as it came')}>
+        <button
+          type="button"
+          disabled={!desk.isChanged.value}
+          onClick={() => desk.take(desk.line.text, 'as it came')}
+        >
           As it came
         </button>
         <button type="button" aria-pressed={isText} onClick={() => showText(!isText)}>
@@ -90,7 +95,7 @@ function Copy({ title, text }: { title: string; text: string }) {
   return (
     <div class="copy">
       <h3>{title}</h3>
-      <pre tabIndex={0}>{text}</pre>
+      <textarea readOnly aria-label={title} rows={Math.min(8, text.split('\n').length + 1)} value={text} />
       <button type="button" onClick={copy}>
         Copy<span class="unseen"> {title}</span>
       </button>{' '}

@@ -42,7 +42,13 @@ export function Kept({ desk }: { desk: Desk }) {
       <p class="note" role="status">
         {told.value}
       </p>
-      {pins.length > 0 ? <Table desk={desk} pins={pins} /> : <p class="note">Nothing is kept yet. A kept design can be taken up again, and compared with others.</p>}
+      {pins.length > 0 ? (
+        <Table desk={desk} pins={pins} />
+      ) : (
+        <p class="note">
+          Nothing is kept yet. A kept design can be taken up again, and compared with others.
+        </p>
+      )}
     </>
   )
 }
@@ -52,8 +58,8 @@ const measures = ['throughput', 'cost-per-1000'] as const
 
 function Table({ desk, pins }: { desk: Desk; pins: readonly Pin[] }) {
   return (
-    <div class="wide" tabIndex={0} role="region" aria-label="Kept designs">
-      <table>
+    <div class="wide">
+      <table aria-label="Kept designs">
         <thead>
           <tr>
             <th scope="col">Design</th>
@@ -96,7 +102,9 @@ function Row({ desk, pin }: { desk: Desk; pin: Pin }) {
       </th>
       {measures.flatMap((measure) => [
         <td key={measure}>{design ? figureText(design.measures[measure], compared!.display) : '–'}</td>,
-        <td key={`${measure} less`}>{differences ? differenceParts(differences[measure], compared!.display).join(' ') : '–'}</td>,
+        <td key={`${measure} less`}>
+          {differences ? differenceParts(differences[measure], compared!.display).join(' ') : '–'}
+        </td>,
       ])}
       <td class="words">
         <button type="button" onClick={() => desk.take(pin.text, `kept ${pin.name}`)}>

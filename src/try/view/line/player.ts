@@ -1,7 +1,7 @@
 /** Plays the recorded stretch of a line on a canvas: cases move, machines show their state, and another stretch may take its place at any time. */
 import { states } from '../../../catalogue/states.js'
-import { countAt, ReplayPicture } from '../../../page/replay-draw.js'
 import { standingOf } from '../../../page/replay.js'
+import { countAt, ReplayPicture } from '../../../page/replay-draw.js'
 import type { Layout } from '../../../pictures/layout.js'
 import { motionOf } from '../../../pictures/motion.js'
 import { clockOf, stopsOf } from '../../../pictures/stops.js'
@@ -61,7 +61,13 @@ export class LinePlayer {
     const isFirst = this.stretch === null
     this.layout = layout
     this.stretch = stretch
-    this.picture = new ReplayPicture(this.canvas, layout, stretch, motionOf(stretch, layout), standingOf(stretch))
+    this.picture = new ReplayPicture(
+      this.canvas,
+      layout,
+      stretch,
+      motionOf(stretch, layout),
+      standingOf(stretch),
+    )
     const unplanned = stopsOf(stretch).filter(({ kind }) => kind !== 'planned')
     this.stops = [...new Set(unplanned.map(({ from }) => from))].sort((a, b) => a - b)
     this.time = isFirst ? stretch.from : Math.min(Math.max(this.time, stretch.from), stretch.to)
@@ -113,9 +119,12 @@ export class LinePlayer {
   pieceAt(x: number, y: number): string | null {
     const { picture, layout } = this
     if (!picture || !layout) return null
-    const label = picture.frame.labels.find((each) => Math.abs(each.x - x) <= each.half && y >= each.y - 14 && y <= each.y + 18)
+    const label = picture.frame.labels.find(
+      (each) => Math.abs(each.x - x) <= each.half && y >= each.y - 14 && y <= each.y + 18,
+    )
     if (label) return layout.pieces[label.piece]!.name
-    const within = ({ left, top, width, height }: Place) => x >= left && x <= left + width && y >= top && y <= top + height
+    const within = ({ left, top, width, height }: Place) =>
+      x >= left && x <= left + width && y >= top && y <= top + height
     return this.places().find(within)?.name ?? null
   }
 
@@ -155,7 +164,9 @@ export class LinePlayer {
     const { picture, layout, stretch, time } = this
     if (!picture || !layout || !stretch) return
     this.wordsAt = now
-    const doing = layout.pieces.map((_, index) => states[picture.stateOf(index, time)].short.replace(': ', ', '))
+    const doing = layout.pieces.map((_, index) =>
+      states[picture.stateOf(index, time)].short.replace(': ', ', '),
+    )
     this.tell({ time, clock: clockOf(time, true), doing, held: countAt(stretch.held, time) })
   }
 }

@@ -65,9 +65,8 @@ export function textEditor(place: HTMLElement, { text, changed, undo, redo }: Wi
         ]),
         EditorView.contentAttributes.of({ 'aria-label': 'The scenario as text' }),
         EditorView.updateListener.of(({ docChanged, transactions, state }) => {
-          if (docChanged && !transactions.some((each) => each.annotation(fromOutside))) changed(
-              state.doc.toString().replaceAll('\n', lineEnd),
-            )
+          if (docChanged && !transactions.some((each) => each.annotation(fromOutside)))
+            changed(state.doc.toString().replaceAll('\n', lineEnd))
         }),
       ],
     }),
@@ -77,7 +76,10 @@ export function textEditor(place: HTMLElement, { text, changed, undo, redo }: Wi
     mark: (marks) => view.dispatch(setDiagnostics(view.state, diagnosticsOf(view.state, marks))),
     goTo(number) {
       const line = view.state.doc.line(Math.max(1, Math.min(number, view.state.doc.lines)))
-      view.dispatch({ selection: { anchor: line.from }, effects: EditorView.scrollIntoView(line.from, { y: 'center' }) })
+      view.dispatch({
+        selection: { anchor: line.from },
+        effects: EditorView.scrollIntoView(line.from, { y: 'center' }),
+      })
       view.focus()
     },
     end: () => view.destroy(),
@@ -105,5 +107,7 @@ const diagnosticsOf = ({ doc }: EditorState, marks: readonly Mark[]): Diagnostic
     const { from, to } = doc.line(line)
     const at = Math.min(from + column - 1, to)
     const word = /^[^\s,}\]]+/.exec(doc.sliceString(at, to))?.[0].length ?? 0
-    return [{ from: at, to: Math.min(to, at + Math.max(1, word)), severity: 'error' as const, message: words }]
+    return [
+      { from: at, to: Math.min(to, at + Math.max(1, word)), severity: 'error' as const, message: words },
+    ]
   })

@@ -14,13 +14,25 @@ export const looks = EditorView.theme({
   '&.cm-focused': { outline: '3px solid var(--accent)', outlineOffset: '-3px' },
   '.cm-content': { fontFamily: 'ui-monospace, "DejaVu Sans Mono", monospace', caretColor: 'var(--ink)' },
   '.cm-cursor': { borderLeftColor: 'var(--ink)' },
-  '.cm-gutters': { backgroundColor: 'var(--card)', color: 'var(--quiet)', borderRight: '1px solid var(--rule)' },
+  '.cm-gutters': {
+    backgroundColor: 'var(--card)',
+    color: 'var(--quiet)',
+    borderRight: '1px solid var(--rule)',
+  },
   '.cm-activeLine, .cm-activeLineGutter': { backgroundColor: 'transparent' },
   '&.cm-focused > .cm-scroller > .cm-selectionLayer .cm-selectionBackground, .cm-selectionBackground': {
     backgroundColor: 'var(--rule)',
   },
-  '.cm-tooltip': { backgroundColor: 'var(--card)', color: 'var(--ink)', border: '1px solid var(--rule)', maxWidth: '22rem' },
-  '.cm-tooltip-autocomplete ul li[aria-selected]': { backgroundColor: 'var(--accent)', color: 'var(--paper)' },
+  '.cm-tooltip': {
+    backgroundColor: 'var(--card)',
+    color: 'var(--ink)',
+    border: '1px solid var(--rule)',
+    maxWidth: '22rem',
+  },
+  '.cm-tooltip-autocomplete ul li[aria-selected]': {
+    backgroundColor: 'var(--accent)',
+    color: 'var(--paper)',
+  },
   '.cm-tooltip .cm-completionInfo': { width: '20rem' },
   '.cm-completionDetail': { color: 'inherit', fontStyle: 'normal' },
   '.cm-diagnostic': { fontFamily: 'system-ui, sans-serif', padding: '.3rem .6rem' },

@@ -22,7 +22,10 @@ export function placeIn(state: EditorState, at: number): TextPlace | null {
   const rest = before.slice(0, before.length - word.length)
   const inFlow = flowKeys(state, at)
   const lead = /(?:^|[\s{,])([\p{L}\p{N}_-]+):\s+$/u.exec(rest)
-  const path = [...blockKeys(state.doc, inFlow ? inFlow.line : line.number, inFlow !== null), ...(inFlow?.keys ?? [])]
+  const path = [
+    ...blockKeys(state.doc, inFlow ? inFlow.line : line.number, inFlow !== null),
+    ...(inFlow?.keys ?? []),
+  ]
   return { path, key: lead?.[1] ?? null, from: at - word.length }
 }
 

@@ -23,7 +23,9 @@ export function TextPane({ desk }: { desk: Desk }) {
   return (
     <section class="text-pane" aria-label="The scenario as text">
       <h2>{desk.line.name}</h2>
-      <p class="note">Fields and text follow each other. Ctrl+Space offers keys and words; Tab leaves the text.</p>
+      <p class="note">
+        Fields and text follow each other. Ctrl+Space offers keys and words; Tab leaves the text.
+      </p>
       <div class="editor" ref={place} />
     </section>
   )
