@@ -1,6 +1,6 @@
 /** Style of the parts of the line and their fields. */
 export const fieldStyle = `.chooser { display: flex; flex-wrap: wrap; gap: .4rem 1.2rem; margin: .6rem 0; padding: .5rem 0; border-top: 1px solid var(--rule); border-bottom: 1px solid var(--rule); }
-.rooms { display: flex; flex-wrap: wrap; gap: .4rem 1.2rem; min-width: 0; } .room { display: inline-flex; flex-wrap: wrap; gap: .3rem; align-items: center; min-width: 0; } .room-name { color: var(--quiet); font-size: .82rem; margin-right: .2rem; }
+.rooms { display: flex; flex-wrap: wrap; gap: .4rem 1.2rem; min-width: 0; } .room { display: inline-flex; flex-wrap: wrap; gap: .3rem; align-items: center; min-width: 0; } .room-name { flex: none; white-space: nowrap; color: var(--quiet); font-size: .82rem; margin-right: .2rem; }
 button.part { padding: .15rem .6rem; max-width: 14rem; overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
 .fields > h2 { font-size: 1.1rem; margin: .2rem 0 0; } .group h3 { margin: 1rem 0 .2rem; font-size: .95rem; }
 .acts { border: 0; padding: 0; min-width: 0; display: flex; flex-wrap: wrap; gap: .4rem; align-items: center; margin: .4rem 0 .8rem; font-size: .88rem; } .acts .add { display: inline-flex; flex-wrap: wrap; gap: .4rem; align-items: center; }
@@ -13,5 +13,6 @@ button.part { padding: .15rem .6rem; max-width: 14rem; overflow: hidden; text-ov
 .from { color: var(--quiet); font-size: .8rem; min-height: 1.3em; margin: 0; } .wrong, .wrong p { color: var(--error); font-size: .86rem; margin: 0; }
 .about { position: static; } .about > summary { list-style: none; cursor: pointer; width: 1.5rem; height: 1.5rem; line-height: 1.4rem; text-align: center; border: 1px solid var(--rule); border-radius: 50%; color: var(--accent); font-size: .84rem; } .about > summary::-webkit-details-marker { display: none; } .about[open] > summary { background: var(--accent); color: var(--paper); }
 .about-words { position: absolute; z-index: 2; left: 0; right: 0; top: 1.9rem; background: var(--card); border: 1px solid var(--quiet); border-radius: 6px; padding: .4rem .7rem; font-size: .86rem; } .about-words p { margin: .2rem 0; }
-@media (max-width: 46rem) { .chooser { flex-direction: column; gap: .3rem; overflow-x: auto; } .room { flex-wrap: nowrap; } .rooms { flex-wrap: nowrap; gap: .3rem .8rem; } button.part { flex: none; } }
+@media (min-width: 46.01rem) { .chooser:not(.many) .list { display: none; } .chooser.many .rooms { display: none; } }
+@media (max-width: 46rem) { .chooser .rooms { display: none; } .list select { flex: 1; } .list { width: 100%; } }
 `

@@ -18,9 +18,11 @@ interface ChartFigureProps {
   /** Makes the chart; null where there is nothing to show. Asked anew when `of` is another. */
   chart: () => Chart | null
   of: unknown
+  /** Whether it stands under a title of its own. */
+  isTitled: boolean
 }
 
-export function ChartFigure({ chart: make, of }: ChartFigureProps) {
+export function ChartFigure({ chart: make, of, isTitled }: ChartFigureProps) {
   const figure = useRef<HTMLElement>(null)
   const remove = useRef<() => void>(() => {})
   const title = useSignal('')
@@ -43,9 +45,11 @@ export function ChartFigure({ chart: make, of }: ChartFigureProps) {
   useEffect(() => () => remove.current(), [])
   return (
     <figure ref={figure} class="drawn">
-      <div class="head">
-        <h3>{title.value}</h3>
-      </div>
+      {isTitled ? (
+        <div class="head">
+          <h3>{title.value}</h3>
+        </div>
+      ) : null}
       <div class="box" />
     </figure>
   )

@@ -11,7 +11,12 @@ export function Charts({ result, charts, most }: { result: RunResult; charts: Ch
   return (
     <>
       {places.map((place) => (
-        <ChartFigure key={place} of={result} chart={() => [charts(result) ?? []].flat()[place] ?? null} />
+        <ChartFigure
+          key={place}
+          of={result}
+          isTitled={most > 1}
+          chart={() => [charts(result) ?? []].flat()[place] ?? null}
+        />
       ))}
     </>
   )

@@ -2,9 +2,6 @@
 import type { Desk } from '../desk/desk.js'
 import { type Part, roomNames } from './parts.js'
 
-/** Entries of a room that have a button each; more stand in a list. */
-const mostButtons = 8
-
 interface ChooserProps {
   desk: Desk
   parts: readonly Part[]
@@ -12,56 +9,61 @@ interface ChooserProps {
   chosen: string
 }
 
+/** Parts beside the pieces that have a button each; more stand in a list, and on a narrow screen all do. */
+const mostButtons = 16
+
 export function Chooser({ desk, parts, chosen }: ChooserProps) {
-  const rooms = [...new Set(parts.map(({ room }) => room))]
+  const pieces = parts.filter(({ room }) => room === 'line')
+  const others = parts.filter(({ room }) => room !== 'line')
+  const rooms = [...new Set(others.map(({ room }) => room))]
+  const inRooms = rooms.map((room) => ({ room, all: others.filter((part) => part.room === room) }))
   return (
-    <nav class="chooser" aria-label="Parts of the line">
-      {[rooms.filter((room) => room === 'line'), rooms.filter((room) => room !== 'line')].map((all) => (
-        <span class="rooms" key={all[0]}>
-          {all.map((room) => (
-            <Room
-              key={room}
-              desk={desk}
-              room={room}
-              chosen={chosen}
-              parts={parts.filter((part) => part.room === room)}
-            />
+    <nav class={`chooser${others.length > mostButtons ? ' many' : ''}`} aria-label="Parts of the line">
+      <span class="room">
+        <span class="room-name">The line</span>
+        <Buttons desk={desk} parts={pieces} chosen={chosen} />
+      </span>
+      <span class="rooms">
+        {inRooms.map(({ room, all }) => (
+          <span class="room" key={room}>
+            {all.some(({ path }) => path !== room) ? <span class="room-name">{roomNames[room]}</span> : null}
+            <Buttons desk={desk} parts={all} chosen={chosen} />
+          </span>
+        ))}
+      </span>
+      <label class="room list">
+        <span class="room-name">All else</span>
+        <select
+          value={others.some(({ path }) => path === chosen) ? chosen : '…'}
+          onChange={({ currentTarget: { value } }) => {
+            if (value !== '…') desk.chosen.value = value
+          }}
+        >
+          <option value="…">cases, tape, crew, money …</option>
+          {inRooms.map(({ room, all }) => (
+            <optgroup key={room} label={roomNames[room] ?? room}>
+              {all.map(({ path, name }) => (
+                <option key={path} value={path}>
+                  {name}
+                </option>
+              ))}
+            </optgroup>
           ))}
-        </span>
-      ))}
+        </select>
+      </label>
     </nav>
   )
 }
 
-function Room({ desk, room, parts, chosen }: ChooserProps & { room: string }) {
-  if (room !== 'line' && parts.length > mostButtons)
-    return (
-      <label class="room">
-        <span class="room-name">{roomNames[room]}</span>
-        <select
-          value={chosen}
-          onChange={({ currentTarget }) => {
-            desk.chosen.value = currentTarget.value
-          }}
-        >
-          <option value="">choose …</option>
-          {parts.map(({ path, name }) => (
-            <option key={path} value={path}>
-              {name}
-            </option>
-          ))}
-        </select>
-      </label>
-    )
-  const isGroup = parts.some(({ path }) => path !== room)
+function Buttons({ desk, parts, chosen }: ChooserProps) {
   return (
-    <span class="room">
-      {isGroup ? <span class="room-name">{roomNames[room]}</span> : null}
+    <>
       {parts.map(({ path, name }) => (
         <button
           type="button"
           key={path}
           class="part"
+          title={name}
           aria-pressed={path === chosen}
           onClick={() => {
             desk.chosen.value = path
@@ -70,6 +72,6 @@ function Room({ desk, room, parts, chosen }: ChooserProps & { room: string }) {
           {name}
         </button>
       ))}
-    </span>
+    </>
   )
 }

@@ -54,19 +54,26 @@ export function Kept({ desk }: { desk: Desk }) {
 }
 
 /** Measures that designs are compared by. */
-const measures = ['throughput', 'cost-per-1000'] as const
+const measures = { throughput: 'Good cases out', 'cost-per-1000': '1000 cases cost' } as const
+
+const less = 'less the line as it came'
+const entriesOf = Object.entries as (of: typeof measures) => [keyof typeof measures, string][]
 
 function Table({ desk, pins }: { desk: Desk; pins: readonly Pin[] }) {
   return (
     <div class="wide">
-      <table aria-label="Kept designs">
+      <table class="as-cards" aria-label="Kept designs">
         <thead>
           <tr>
             <th scope="col">Design</th>
-            <th scope="col">Good cases out</th>
-            <th scope="col">less as it came</th>
-            <th scope="col">1000 cases cost</th>
-            <th scope="col">less as it came</th>
+            {Object.entries(measures).flatMap(([measure, label]) => [
+              <th scope="col" key={measure}>
+                {label}
+              </th>,
+              <th scope="col" key={`${measure} less`}>
+                {less}
+              </th>,
+            ])}
             <th scope="col">
               <span class="unseen">What to do with it</span>
             </th>
@@ -100,13 +107,15 @@ function Row({ desk, pin }: { desk: Desk; pin: Pin }) {
           }}
         />
       </th>
-      {measures.flatMap((measure) => [
-        <td key={measure}>{design ? figureText(design.measures[measure], compared!.display) : '–'}</td>,
-        <td key={`${measure} less`}>
+      {entriesOf(measures).flatMap(([measure, label]) => [
+        <td key={measure} data-head={label}>
+          {design ? figureText(design.measures[measure], compared!.display) : '–'}
+        </td>,
+        <td key={`${measure} less`} data-head={less}>
           {differences ? differenceParts(differences[measure], compared!.display).join(' ') : '–'}
         </td>,
       ])}
-      <td class="words">
+      <td class="words acts-of-row">
         <button type="button" onClick={() => desk.take(pin.text, `kept ${pin.name}`)}>
           Take up<span class="unseen"> {pin.name}</span>
         </button>{' '}
