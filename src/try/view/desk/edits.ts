@@ -1,73 +1,52 @@
-/** Provisional. */
-import { parse, parseDocument, stringify } from 'yaml'
-import type { Kind } from '../../../kinds/keys.js'
-import type { Field, FieldGroup } from '../../fields/field.js'
-import type { Pin } from '../../study/messages.js'
+/** What people do to the line of the page: values, pieces, designs that are kept. */
+import type { Edited } from '../../draft/edited.js'
+import { addNewPiece, movePiece, pieceNames, putSideBySide, removePiece } from '../../draft/line.js'
+import type { newKinds } from '../../draft/new-pieces.js'
+import { setValue, unsetValue } from '../../draft/values.js'
+import { treeOf } from '../../draft/yaml-text.js'
 import type { Desk } from './desk.js'
-export const kinds: readonly Kind[] = ['conveyor', 'sealer', 'station', 'divert', 'inspect']
-export function fieldsOf(desk: Desk): FieldGroup[] {
-  const doc = parseDocument(desk.text.value)
-  const raw = doc.toJS() as Record<string, unknown>
-  const groups: FieldGroup[] = []
-  const walk = (path: string[], value: unknown) => {
-    const fields: Field[] = []
-    for (const [key, each] of Object.entries(value as object)) {
-      const p = [...path, key].join('.')
-      if (typeof each === 'object' && each !== null && !Array.isArray(each) && path.length < 2)
-        walk([...path, key], each)
-      else {
-        const written = stringify(each, { collectionStyle: 'flow', lineWidth: 0 }).trim()
-        const m = /^([\d.]+) (\S.*)$/.exec(written)
-        const amount = m ? { number: Number(m[1]), unit: m[2]! } : null
-        fields.push({
-          path: p,
-          label: key.replaceAll('-', ' '),
-          explanation: 'what it means',
-          takes: 'such as `24 m/min`',
-          form: amount ? 'amount' : typeof each === 'object' ? 'more' : 'text',
-          isNeeded: false,
-          written,
-          usual: null,
-          basis: null,
-          evidence: null,
-          amount,
-          units: amount ? [{ unit: amount.unit, system: 'both' }] : [],
-          choices: [],
-          drag: amount ? { from: 0, to: amount.number * 2, step: amount.number / 20 } : null,
-        })
-      }
-    }
-    if (fields.length)
-      groups.push({ path: path.join('.'), title: path.at(-1) ?? '', explanation: '', fields })
-  }
-  walk([], raw)
-  return groups
+
+/** Writes a value as YAML; null takes it out, back to its default. */
+export function write(desk: Desk, path: string, value: string | null): void {
+  desk.edit(path, (text) => (value === null ? unsetValue(text, path) : setValue(text, path, value)))
 }
-export function write(desk: Desk, path: string, value: string | null) {
-  desk.edit(path, (text) => {
-    const doc = parseDocument(text)
-    if (value === null) doc.deleteIn(path.split('.'))
-    else doc.setIn(path.split('.'), parse(value))
-    return { text: String(doc) }
-  })
-}
+
+/** What can be done with a piece. */
 export type Act =
-  | { what: 'move'; by: number }
+  | { what: 'move'; by: -1 | 1 }
   | { what: 'beside' }
   | { what: 'remove' }
-  | { what: 'add'; kind: Kind }
-export function act(_desk: Desk, _piece: string, _what: Act) {}
-export const keep = (desk: Desk, name: string) => {
-  desk.pins.value = [
-    ...desk.pins.value,
-    { name: name || `design ${desk.pins.value.length + 1}`, text: desk.text.value },
-  ]
-  return 'Kept.'
+  | { what: 'add'; kind: (typeof newKinds)[number] }
+
+/** Does it, and opens the fields of the piece that it leaves. */
+export function act(desk: Desk, piece: string, asked: Act): void {
+  const pieces = pieceNames(treeOf(desk.text.value) ?? {})
+  const at = pieces.indexOf(piece)
+  const name = desk.edit(`line.${piece}`, (text) => acted(text, piece, asked, pieces))
+  if (name === null) return
+  desk.turned.value++
+  if (asked.what === 'add') desk.chosen.value = `line.${name}`
+  if (asked.what === 'remove') desk.chosen.value = `line.${pieces[at - 1] ?? pieces[at + 1]}`
 }
-export const renamed = (_desk: Desk, pin: Pin, _name: string) => pin.name
-export const dropped = (desk: Desk, pin: Pin) => {
-  desk.pins.value = desk.pins.value.filter((each) => each !== pin)
+
+function acted(text: string, piece: string, asked: Act, pieces: readonly string[]): Edited {
+  const at = pieces.indexOf(piece)
+  switch (asked.what) {
+    case 'move':
+      // up: behind the one before the one before it
+      return movePiece(text, piece, pieces[asked.by < 0 ? at - 2 : at + 1] ?? null)
+    case 'beside':
+      return putSideBySide(text, piece, alike(text, piece) + 1)
+    case 'remove':
+      return removePiece(text, piece)
+    case 'add':
+      return addNewPiece(text, asked.kind, piece)
+  }
 }
-export const commandsOf = (desk: Desk) => [
-  { title: 'As the command', text: `tapeshift run ${desk.line.name}` },
-]
+
+/** How many of a piece stand side by side. */
+function alike(text: string, piece: string): number {
+  const line = Object((treeOf(text) ?? {}).line)
+  const count = Number(Object(line[piece])['side-by-side'])
+  return Number.isInteger(count) && count > 1 ? count : 1
+}

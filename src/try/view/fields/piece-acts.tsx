@@ -1,12 +1,12 @@
 /** What can be done with a piece as a whole: moved along the line, put twice side by side, taken out, followed by another. */
 import { useSignal } from '@preact/signals'
-import type { Kind } from '../../../kinds/keys.js'
+import { newKinds, newPieces } from '../../draft/new-pieces.js'
 import type { Desk } from '../desk/desk.js'
-import { act, kinds } from '../desk/edits.js'
+import { act } from '../desk/edits.js'
 import { Prose } from '../prose.js'
 
 export function PieceActs({ desk, piece, pieces }: { desk: Desk; piece: string; pieces: readonly string[] }) {
-  const kind = useSignal<Kind>('conveyor')
+  const kind = useSignal<(typeof newKinds)[number]>('conveyor')
   const at = pieces.indexOf(piece)
   const refused = desk.refused.value?.of === `line.${piece}` ? desk.refused.value : null
   const button = (words: string, what: Parameters<typeof act>[2], isOff = false) => (
@@ -27,12 +27,12 @@ export function PieceActs({ desk, piece, pieces }: { desk: Desk; piece: string; 
           <select
             value={kind.value}
             onChange={({ currentTarget }) => {
-              kind.value = currentTarget.value as Kind
+              kind.value = currentTarget.value as typeof kind.value
             }}
           >
-            {kinds.map((each) => (
-              <option key={each} value={each}>
-                {each}
+            {newKinds.map((each) => (
+              <option key={each} value={each} title={newPieces[each].about}>
+                {newPieces[each].name}
               </option>
             ))}
           </select>

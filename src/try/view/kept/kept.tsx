@@ -4,7 +4,7 @@ import { differenceParts } from '../../../answers/difference.js'
 import { figureText } from '../../../report/format.js'
 import type { Pin } from '../../study/messages.js'
 import type { Desk } from '../desk/desk.js'
-import { dropped, keep, renamed } from '../desk/edits.js'
+import { dropped, keep, renamed } from '../desk/later-stub.js'
 
 export function Kept({ desk }: { desk: Desk }) {
   const name = useSignal('')
