@@ -1,5 +1,6 @@
 /** What the page asks of the worker that studies, and what it is told: data alone, so that it can be sent. */
 import type { Layout } from '../../pictures/layout.js'
+import type { Move } from '../../pictures/motion.js'
 import type { CheckResult } from '../../questions/check/document.js'
 import type { CompareResult } from '../../questions/compare/document.js'
 import type { RunResult } from '../../questions/run/document.js'
@@ -38,8 +39,8 @@ export type Told =
   | { what: 'checked'; number: number; check: CheckResult; layout: Layout }
   /** The lines after so many shifts: told again and again, until `isDone`. */
   | ({ what: 'figures'; number: number; isDone: boolean } & Figures)
-  /** Twenty minutes of an ordinary shift of the line as it is now. */
-  | { what: 'stretch'; number: number; layout: Layout; stretch: Stretch }
+  /** Twenty minutes of an ordinary shift of the line as it is now, and how its cases move: worked out where it keeps nobody waiting. */
+  | { what: 'stretch'; number: number; layout: Layout; stretch: Stretch; moves: readonly Move[] }
   /** Both lines once more, with draws of their inputs: plus-minus holds both kinds of what is not known. */
   | ({ what: 'drawn'; number: number } & Figures)
   /** The kept designs side by side: `variants` and `differences` by their names. */

@@ -1,5 +1,6 @@
 /** The study behind the page: answers the last ask, first roughly and at once, then ever more surely. */
 import { layoutOf } from '../../pictures/layout.js'
+import { motionOf } from '../../pictures/motion.js'
 import { check } from '../../questions/check/study.js'
 import type { RunResult } from '../../questions/run/document.js'
 import { Fault, isFault } from '../../scenario/fault.js'
@@ -103,7 +104,10 @@ export class Tryout {
       const isEnough = shifts >= asked && isPrecise(figures.after) && isPrecise(figures.before)
       const isDone = isEnough || stage === stages.length - 1
       tell({ what: 'figures', number, isDone, ...figures })
-      if (stretch) tell({ what: 'stretch', number, layout: layoutOf(after.scenario), stretch })
+      if (stretch) {
+        const layout = layoutOf(after.scenario)
+        tell({ what: 'stretch', number, layout, stretch, moves: motionOf(stretch, layout) })
+      }
       await giveWay(signal)
       if (isDone) return shifts
     }

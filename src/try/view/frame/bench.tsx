@@ -77,6 +77,7 @@ function Seen({ desk }: { desk: Desk }) {
     <LineView
       layout={told.layout}
       stretch={told.stretch}
+      moves={told.moves}
       chosen={chosen.value === null ? null : pieceOf(chosen.value)}
       choose={(piece) => {
         chosen.value = `line.${piece}`

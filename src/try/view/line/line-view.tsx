@@ -3,6 +3,7 @@ import type { Signal } from '@preact/signals'
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 import type { Layout } from '../../../pictures/layout.js'
+import type { Move } from '../../../pictures/motion.js'
 import type { Stretch } from '../../../shifts/stretch.js'
 import { LineControls } from './line-controls.js'
 import { type Instant, LinePlayer, type Place } from './player.js'
@@ -10,12 +11,13 @@ import { type Instant, LinePlayer, type Place } from './player.js'
 interface LineViewProps {
   layout: Layout
   stretch: Stretch
+  moves: readonly Move[]
   /** Name of the piece of which the fields are open. */
   chosen: string | null
   choose: (piece: string) => void
 }
 
-export function LineView({ layout, stretch, chosen, choose }: LineViewProps) {
+export function LineView({ layout, stretch, moves, chosen, choose }: LineViewProps) {
   const box = useRef<HTMLDivElement>(null)
   const canvas = useRef<HTMLCanvasElement>(null)
   const player = useSignal<LinePlayer | null>(null)
@@ -36,9 +38,9 @@ export function LineView({ layout, stretch, chosen, choose }: LineViewProps) {
     return whileShown(box.current!, canvas.current!, { player: made, isPlaying, choose })
   }, [])
   useEffect(() => {
-    player.value?.take(layout, stretch)
+    player.value?.take(layout, stretch, moves)
     player.value?.fit(box.current!.clientWidth)
-  }, [layout, stretch])
+  }, [stretch])
   return (
     <section class="line" aria-label="The line from above, in the direction of travel from left to right">
       <div class="line-picture" ref={box}>

@@ -3,7 +3,7 @@ import { states } from '../../../catalogue/states.js'
 import { standingOf } from '../../../page/replay.js'
 import { countAt, ReplayPicture } from '../../../page/replay-draw.js'
 import type { Layout } from '../../../pictures/layout.js'
-import { motionOf } from '../../../pictures/motion.js'
+import type { Move } from '../../../pictures/motion.js'
 import { clockOf, stopsOf } from '../../../pictures/stops.js'
 import type { Stretch } from '../../../shifts/stretch.js'
 
@@ -57,17 +57,11 @@ export class LinePlayer {
   ) {}
 
   /** Takes another stretch, and goes on at the same time where it has that. */
-  take(layout: Layout, stretch: Stretch): void {
+  take(layout: Layout, stretch: Stretch, moves: readonly Move[]): void {
     const isFirst = this.stretch === null
     this.layout = layout
     this.stretch = stretch
-    this.picture = new ReplayPicture(
-      this.canvas,
-      layout,
-      stretch,
-      motionOf(stretch, layout),
-      standingOf(stretch),
-    )
+    this.picture = new ReplayPicture(this.canvas, layout, stretch, moves, standingOf(stretch))
     const unplanned = stopsOf(stretch).filter(({ kind }) => kind !== 'planned')
     this.stops = [...new Set(unplanned.map(({ from }) => from))].sort((a, b) => a - b)
     this.time = isFirst ? stretch.from : Math.min(Math.max(this.time, stretch.from), stretch.to)
