@@ -54,7 +54,7 @@ export function figuresTold({ before, after, compared }: Figures): Told[] {
     return [
       {
         ...{ measure, label, now: printFigure(briefly(now), after.display) },
-        before: compared && printed ? `${printed.value} ${printed.interval}`.trimEnd() : null,
+        before: before !== after && printed ? `${printed.value} ${printed.interval}`.trimEnd() : null,
         difference: figure ? differenceTold(measure, figure, after.display) : null,
         note: measure === 'throughput' && after.target !== null ? `target ${rateText(after.target)}` : '',
       },

@@ -46,7 +46,7 @@ function acted(text: string, piece: string, asked: Act, pieces: readonly string[
 
 /** How many of a piece stand side by side. */
 function alike(text: string, piece: string): number {
-  const line = Object((treeOf(text) ?? {}).line)
+  const line = Object(treeOf(text)?.line)
   const count = Number(Object(line[piece])['side-by-side'])
   return Number.isInteger(count) && count > 1 ? count : 1
 }

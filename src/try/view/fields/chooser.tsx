@@ -40,15 +40,15 @@ export function Chooser({ desk, parts, chosen }: ChooserProps) {
           }}
         >
           <option value="…">cases, tape, crew, money …</option>
-          {inRooms.map(({ room, all }) => (
-            <optgroup key={room} label={roomNames[room] ?? room}>
-              {all.map(({ path, name }) => (
-                <option key={path} value={path}>
-                  {name}
-                </option>
-              ))}
-            </optgroup>
-          ))}
+          {inRooms.map(({ room, all }) =>
+            roomNames[room] === undefined ? (
+              <Options key={room} parts={all} />
+            ) : (
+              <optgroup key={room} label={roomNames[room]}>
+                <Options parts={all} />
+              </optgroup>
+            ),
+          )}
         </select>
       </label>
     </nav>
@@ -71,6 +71,18 @@ function Buttons({ desk, parts, chosen }: ChooserProps) {
         >
           {name}
         </button>
+      ))}
+    </>
+  )
+}
+
+function Options({ parts }: Pick<ChooserProps, 'parts'>) {
+  return (
+    <>
+      {parts.map(({ path, name }) => (
+        <option key={path} value={path}>
+          {name}
+        </option>
       ))}
     </>
   )

@@ -1,5 +1,6 @@
 /** A field: its label, its value, and beside it what is wrong with it; what it means, its default and its evidence on demand. */
-import { useId } from 'preact/hooks'
+import type { RefObject } from 'preact'
+import { useId, useRef } from 'preact/hooks'
 import { type Field, problemsAt } from '../../fields/field.js'
 import type { Desk } from '../desk/desk.js'
 import { write } from '../desk/edits.js'
@@ -7,8 +8,10 @@ import { Prose } from '../prose.js'
 import { NumberBox } from './number-box.js'
 import { ChoiceBox, TextBox } from './other-boxes.js'
 
-export function FieldRow({ desk, field }: { desk: Desk; field: Field }) {
+export function FieldRow({ desk, field: given }: { desk: Desk; field: Field }) {
   const id = useId()
+  const row = useRef<HTMLDivElement>(null)
+  const field = useHeld(given, row)
   const { path, label, written, usual, isNeeded, evidence } = field
   const problems = problemsAt(desk.known.problems.value, path)
   const refused = desk.refused.value?.of === path ? desk.refused.value : null
@@ -24,7 +27,7 @@ export function FieldRow({ desk, field }: { desk: Desk; field: Field }) {
     write: (value: string | null) => write(desk, path, value),
   }
   return (
-    <div class="field" data-path={path}>
+    <div class="field" data-path={path} ref={row}>
       <div class="field-head">
         <label for={id}>{label}</label>
         <About field={field} />
@@ -61,6 +64,19 @@ export function FieldRow({ desk, field }: { desk: Desk; field: Field }) {
       </div>
     </div>
   )
+}
+
+/** While somebody is in the field it stays of its form, whatever is being typed: half a value is of none. */
+function useHeld(field: Field, row: RefObject<HTMLDivElement | null>): Field {
+  const before = useRef(field)
+  const isHeld = row.current?.contains(document.activeElement) === true
+  if (!isHeld) {
+    before.current = field
+    return field
+  }
+  const { form, units, drag, amount, choices } = before.current
+  if (field.form === form && field.amount !== null) before.current = field
+  return { ...field, form, choices, units, drag: field.drag ?? drag, amount: field.amount ?? amount }
 }
 
 /** What the field means, on demand. */

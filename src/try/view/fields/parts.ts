@@ -7,40 +7,25 @@ export interface Part {
   /** The room it stands in: `line`, `cases`; its own where it is the only one. */
   room: string
   name: string
-  groups: readonly FieldGroup[]
+  group: FieldGroup
 }
 
-/** Rooms in which each entry is a part of its own. */
-const ofEntries = ['line', 'cases', 'arrivals', 'crew']
-
-/** What rooms are called. */
+/** What rooms of several parts are called. */
 export const roomNames: Readonly<Record<string, string>> = {
-  '': 'Target and title',
   line: 'The line',
   cases: 'Cases',
   arrivals: 'Arrivals',
-  tape: 'Tape',
-  closure: 'Closure',
-  site: 'Site',
   crew: 'Crew',
-  shift: 'Shift',
-  money: 'Money',
-  study: 'Study',
 }
 
-/** Groups by the part that they belong to, in their order. */
-export function partsOf(groups: readonly FieldGroup[]): Part[] {
-  const parts = new Map<string, FieldGroup[]>()
-  for (const group of groups) {
-    const [room = '', ...rest] = group.path.split('.')
-    const path = ofEntries.includes(room) && rest.length > 0 ? `${room}.${rest[0]}` : room
-    parts.set(path, [...(parts.get(path) ?? []), group])
-  }
-  return [...parts].map(([path, all]) => {
-    const [room = '', name] = path.split('.')
-    return { path, room, name: name ?? roomNames[room] ?? all[0]!.title, groups: all }
+/** Groups as parts, in their order. */
+export const partsOf = (groups: readonly FieldGroup[]): Part[] =>
+  groups.map((group) => {
+    const { path, title } = group
+    const dot = path.indexOf('.')
+    if (dot < 0) return { path, room: path, name: path === '' ? 'Target and title' : title, group }
+    return { path, room: path.slice(0, dot), name: path.slice(dot + 1), group }
   })
-}
 
 /** Name of the piece of which the part is; null of all else. */
 export const pieceOf = (path: string): string | null =>
