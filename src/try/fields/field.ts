@@ -1,5 +1,7 @@
 /** A field: what a person sees and changes of one value of a scenario. */
+
 import type { Problem } from '../../scenario/problems.js'
+import type { Dimension } from '../../scenario/quantity.js'
 
 /** A unit that a value may be given in. */
 export interface UnitOf {
@@ -32,6 +34,8 @@ export interface Field {
   path: string
   /** The key as a person reads it: `belt speed`. */
   label: string
+  /** The keys that it stands below in its group: `heads, top`; empty where it stands at the top. */
+  part: string
   /** What it means. */
   explanation: string
   /** What may stand there, in words; empty where nothing need be said. */
@@ -49,6 +53,8 @@ export interface Field {
   evidence: string | null
   /** The number of what is written, or of the default; null where it is none. */
   amount: Amount | null
+  /** What the number is of, for `converted`; null where it has no unit, or is money. */
+  dimension: Dimension | null
   /** Units that may be chosen; none where it has none. */
   units: readonly UnitOf[]
   /** Words that may be chosen, true and false among them. */
