@@ -1,16 +1,17 @@
 /** The page of one line: the line and its fields, the answer beside them, and below why it is so. */
-import { useComputed, useSignal } from '@preact/signals'
-import { useEffect } from 'preact/hooks'
+import { type ReadonlySignal, useComputed, useSignal } from '@preact/signals'
+import { useEffect, useRef } from 'preact/hooks'
 import { cautionLine, cautions } from '../../../trade/cautions.js'
+import { treeOf } from '../../draft/yaml-text.js'
+import { groupsOf } from '../../fields/groups.js'
 import { Answer } from '../answer/answer.js'
 import { screenOf } from '../answer/verdict.js'
 import { Why } from '../answer/why.js'
 import type { Desk } from '../desk/desk.js'
-import { fieldsOf } from '../desk/fields-stub.js'
 import type { Store } from '../desk/store.js'
 import { Chooser } from '../fields/chooser.js'
 import { PartFields } from '../fields/part-fields.js'
-import { partsOf, pieceOf } from '../fields/parts.js'
+import { type Part, partsOf, pieceOf } from '../fields/parts.js'
 import { Kept } from '../kept/kept.js'
 import { LineView } from '../line/line-view.js'
 import { Fold, Sentences } from '../prose.js'
@@ -87,7 +88,7 @@ function Seen({ desk }: { desk: Desk }) {
 }
 
 function Edited({ desk, isText }: { desk: Desk; isText: boolean }) {
-  const parts = useComputed(() => partsOf(fieldsOf(desk)))
+  const parts = useParts(desk)
   const part =
     parts.value.find(({ path }) => path === desk.chosen.value) ??
     parts.value.find(({ room }) => room === 'line') ??
@@ -106,6 +107,16 @@ function Edited({ desk, isText }: { desk: Desk; isText: boolean }) {
       </div>
     </>
   )
+}
+
+/** The parts of the text; where it cannot be read those that it had before. */
+function useParts(desk: Desk): ReadonlySignal<readonly Part[]> {
+  const last = useRef<readonly Part[]>([])
+  return useComputed(() => {
+    const tree = treeOf(desk.text.value)
+    if (tree) last.current = partsOf(groupsOf(tree))
+    return last.current
+  })
 }
 
 /** Ctrl+Z undoes the last edit wherever one stands: the history is that of the whole page. */
