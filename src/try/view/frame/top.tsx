@@ -20,8 +20,8 @@ export function Top({ desk, title, isText, showText, leave }: TopProps) {
       <div>
         <h1>{title}</h1>
         <p class="subtitle">
-          {desk.line.name}. Change a value, and this page simulates the line anew, beside the line as it came.
-          Nothing leaves your computer.
+          {desk.line.name}: change a value, and it is simulated at once, beside the line as it came. Nothing
+          leaves your computer.
         </p>
       </div>
       <div class="tools" role="toolbar" aria-label="The whole scenario">
