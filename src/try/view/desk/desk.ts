@@ -150,7 +150,8 @@ export class Desk {
         known.problems.value = told.problems
         break
       case 'checked':
-        known.problems.value = []
+        // what is as it was is not told anew
+        if (known.problems.value.length > 0) known.problems.value = []
         known.checked.value = told
         break
       case 'figures':

@@ -1,6 +1,6 @@
 /** The fields of a part: those that the file gives first, all others folded away with their defaults. */
 import { useMemo } from 'preact/hooks'
-import type { Field } from '../../fields/field.js'
+import type { Field, FieldGroup } from '../../fields/field.js'
 import type { Desk } from '../desk/desk.js'
 import { Prose } from '../prose.js'
 import { FieldRow } from './field-row.js'
@@ -10,12 +10,13 @@ import { PieceActs } from './piece-acts.js'
 interface PartFieldsProps {
   desk: Desk
   part: Part
+  group: FieldGroup
   /** Names of the pieces of the line, in their order. */
   pieces: readonly string[]
 }
 
-export function PartFields({ desk, part, pieces }: PartFieldsProps) {
-  const { name, group } = part
+export function PartFields({ desk, part, group, pieces }: PartFieldsProps) {
+  const { name } = part
   const piece = pieceOf(part.path)
   // what the file gives when the part is opened stands first, and stays there while it is changed
   const left = useMemo(() => new Set(group.fields.filter(isLeft).map(({ path }) => path)), [part.path])

@@ -1,23 +1,19 @@
 /** The page of one line: the line and its fields, the answer beside them, and below why it is so. */
-import { type ReadonlySignal, useComputed, useSignal } from '@preact/signals'
-import { useEffect, useRef } from 'preact/hooks'
+import { useComputed, useSignal } from '@preact/signals'
+import { useEffect } from 'preact/hooks'
 import { cautionLine, cautions } from '../../../trade/cautions.js'
-import { treeOf } from '../../draft/yaml-text.js'
-import { groupsOf } from '../../fields/groups.js'
 import { Answer } from '../answer/answer.js'
 import { screenOf } from '../answer/verdict.js'
 import { Why } from '../answer/why.js'
 import type { Desk } from '../desk/desk.js'
 import type { Store } from '../desk/store.js'
-import { Chooser } from '../fields/chooser.js'
-import { PartFields } from '../fields/part-fields.js'
-import { type Part, partsOf, pieceOf } from '../fields/parts.js'
+import { pieceOf } from '../fields/parts.js'
 import { Kept } from '../kept/kept.js'
 import { LineView } from '../line/line-view.js'
 import { Fold, Sentences } from '../prose.js'
-import { TextPane } from '../text/text-pane.js'
 import { Announcer } from './announcer.js'
 import { Brief } from './brief.js'
+import { Edited } from './edited.js'
 import { Keeping } from './keeping.js'
 import { Top } from './top.js'
 
@@ -85,38 +81,6 @@ function Seen({ desk }: { desk: Desk }) {
       }}
     />
   )
-}
-
-function Edited({ desk, isText }: { desk: Desk; isText: boolean }) {
-  const parts = useParts(desk)
-  const part =
-    parts.value.find(({ path }) => path === desk.chosen.value) ??
-    parts.value.find(({ room }) => room === 'line') ??
-    parts.value[0]
-  const pieces = parts.value.flatMap(({ room, name }) => (room === 'line' ? [name] : []))
-  return (
-    <>
-      <Chooser desk={desk} parts={parts.value} chosen={part?.path ?? ''} />
-      <div class={isText ? 'edit with-text' : 'edit'}>
-        {part ? (
-          <PartFields key={part.path} desk={desk} part={part} pieces={pieces} />
-        ) : (
-          <p>The text has no parts that could be shown as fields.</p>
-        )}
-        {isText ? <TextPane desk={desk} /> : null}
-      </div>
-    </>
-  )
-}
-
-/** The parts of the text; where it cannot be read those that it had before. */
-function useParts(desk: Desk): ReadonlySignal<readonly Part[]> {
-  const last = useRef<readonly Part[]>([])
-  return useComputed(() => {
-    const tree = treeOf(desk.text.value)
-    if (tree) last.current = partsOf(groupsOf(tree))
-    return last.current
-  })
 }
 
 /** Ctrl+Z undoes the last edit wherever one stands: the history is that of the whole page. */
