@@ -1,7 +1,7 @@
 /** The head of the page: which line this is, undo and redo, what can be taken away from here. */
 import { useSignal } from '@preact/signals'
 import type { Desk } from '../desk/desk.js'
-import { commandsOf } from '../desk/later-stub.js'
+import { commandsOf } from './commands.js'
 import { saveFile } from './save-file.js'
 
 interface TopProps {
