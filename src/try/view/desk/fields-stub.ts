@@ -30,6 +30,8 @@ export function fieldsOf(desk: Desk): FieldGroup[] {
           amount,
           units: amount ? [{ unit: amount.unit, system: 'both' }] : [],
           choices: [],
+          part: '',
+          dimension: null,
           drag: amount ? { from: 0, to: amount.number * 2, step: amount.number / 20 } : null,
         })
       }
