@@ -36,7 +36,7 @@ ${fieldStyle}
 }
 @media (max-width: 67.99rem) {
   .brief { display: flex; flex-wrap: wrap; gap: 0 1rem; position: sticky; top: 0; z-index: 3; margin: .5rem -1rem 0; padding: .35rem 1rem; min-height: 3.4rem; align-content: center; background: var(--card); border-bottom: 1px solid var(--rule); font-variant-numeric: tabular-nums; font-size: .94rem; }
-  .brief .difference { color: var(--quiet); }
+  .brief .difference { color: var(--quiet); flex-basis: 100%; min-height: 0; overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
   html { scroll-padding-top: 4.5rem; }
   .copies-words { right: auto; left: 0; }
 }

@@ -25,7 +25,7 @@ export function Answer({ desk }: { desk: Desk }) {
     <section id="answer" class={`answer tried${isOld.value ? ' old' : ''}`} aria-label="The answer">
       <ProblemList desk={desk} />
       {bug.value ? (
-        <p class="foremost">The program has a fault: {bug.value}. Undo the last change, or save the file.</p>
+        <p class="foremost">Something went wrong: {bug.value}. Undo the last change, or save the file.</p>
       ) : null}
       <p class="verdict">
         {screen.value ? (

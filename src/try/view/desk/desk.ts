@@ -39,6 +39,8 @@ export class Desk {
     bug: signal(''),
   }
   readonly pins: Signal<readonly Pin[]> = signal([])
+  /** Why kept designs cannot be compared. */
+  readonly pinFault = signal('')
   readonly pinned: Signal<ToldOf<'pinned'> | null> = signal(null)
   /** Path of the part of which the fields are open; null before anybody chooses one. */
   readonly chosen: Signal<string | null> = signal(null)
@@ -128,6 +130,7 @@ export class Desk {
   /** Asks for a table of the kept designs beside the line as it came. */
   askPins(): void {
     const base = { name: 'as it came', text: this.line.text }
+    this.pinFault.value = ''
     this.study.ask({ ...this.begin('pins'), pins: [base, ...this.pins.value] })
   }
 
@@ -147,10 +150,11 @@ export class Desk {
     known.bug.value = ''
     switch (told.what) {
       case 'problems':
-        known.problems.value = told.problems
+        this.keepProblems(told)
         break
       case 'checked':
-        known.problems.value = []
+        // what is as it was is not told anew
+        if (known.problems.value.length > 0) known.problems.value = []
         known.checked.value = told
         break
       case 'figures':
@@ -172,5 +176,13 @@ export class Desk {
       case 'bug':
         known.bug.value = told.message
     }
+  }
+
+  /** Problems of the text are told beside it; those of a kept design where it stands. */
+  private keepProblems({ of, problems }: ToldOf<'problems'>): void {
+    const words = problems.map(({ path, rule }) => `${path ? `${path}: ` : ''}${rule}`).join('; ')
+    if (of === 'after') this.known.problems.value = problems
+    else if (of === 'before') this.known.bug.value = `the line as it came cannot be simulated: ${words}`
+    else this.pinFault.value = `${of} cannot be simulated: ${words}.`
   }
 }

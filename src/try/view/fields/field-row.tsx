@@ -1,4 +1,5 @@
 /** A field: its label, its value, and beside it what is wrong with it; what it means, its default and its evidence on demand. */
+import { useSignal } from '@preact/signals'
 import type { RefObject } from 'preact'
 import { useId, useRef } from 'preact/hooks'
 import { type Field, problemsAt } from '../../fields/field.js'
@@ -12,7 +13,7 @@ export function FieldRow({ desk, field: given }: { desk: Desk; field: Field }) {
   const id = useId()
   const row = useRef<HTMLDivElement>(null)
   const field = useHeld(given, row)
-  const { path, label, written, usual, isNeeded, evidence } = field
+  const { path, label, evidence } = field
   const problems = problemsAt(desk.known.problems.value, path)
   const refused = desk.refused.value?.of === path ? desk.refused.value : null
   const wrongs = refused ? [refused] : problems
@@ -22,21 +23,28 @@ export function FieldRow({ desk, field: given }: { desk: Desk; field: Field }) {
       field,
       isWrong: wrongs.length > 0,
       turned: desk.turned.value,
-      describedBy: `${id}-wrong ${id}-from`,
+      describedBy: `${id}-wrong`,
     },
     write: (value: string | null) => write(desk, path, value),
   }
+  const isAbout = useSignal(false)
   return (
     <div class="field" data-path={path} ref={row}>
       <div class="field-head">
         <label for={id}>{label}</label>
-        <About field={field} />
-        {written !== null && !isNeeded ? (
-          <button type="button" class="quiet" onClick={() => write(desk, path, null)}>
-            {usual === null ? 'Leave out' : 'To the default'}
-            <span class="unseen"> of {label}</span>
-          </button>
-        ) : null}
+        <button
+          type="button"
+          class="about"
+          aria-expanded={isAbout.value}
+          aria-controls={`${id}-about`}
+          onClick={() => {
+            isAbout.value = !isAbout.value
+          }}
+        >
+          <span aria-hidden="true">?</span>
+          <span class="unseen">What {label} means</span>
+        </button>
+        <FromWhere field={field} reset={() => write(desk, path, null)} />
       </div>
       {field.form === 'amount' ? (
         <NumberBox {...props} />
@@ -45,11 +53,7 @@ export function FieldRow({ desk, field: given }: { desk: Desk; field: Field }) {
       ) : (
         <TextBox {...props} />
       )}
-      <p class="from" id={`${id}-from`}>
-        {[written === null ? (usual === null ? 'not given' : 'default') : null, evidence]
-          .filter(Boolean)
-          .join('; ')}
-      </p>
+      {evidence === null ? null : <p class="from">{evidence}</p>}
       <div class="wrong" id={`${id}-wrong`}>
         {wrongs.slice(0, 2).map(({ rule, fix }) => (
           <p key={rule}>
@@ -62,7 +66,26 @@ export function FieldRow({ desk, field: given }: { desk: Desk; field: Field }) {
           </p>
         ))}
       </div>
+      <div id={`${id}-about`}>{isAbout.value ? <About field={field} /> : null}</div>
     </div>
+  )
+}
+
+/** Whether the value is the default; else the way back to it. */
+function FromWhere({
+  field: { label, written, usual, isNeeded },
+  reset,
+}: {
+  field: Field
+  reset: () => void
+}) {
+  if (written === null) return <span class="from">{usual === null ? 'not given' : 'default'}</span>
+  if (isNeeded) return null
+  return (
+    <button type="button" class="quiet" onClick={reset}>
+      {usual === null ? 'Leave out' : 'To the default'}
+      <span class="unseen"> of {label}</span>
+    </button>
   )
 }
 
@@ -80,33 +103,29 @@ function useHeld(field: Field, row: RefObject<HTMLDivElement | null>): Field {
 }
 
 /** What the field means, on demand. */
-function About({ field: { label, path, explanation, takes, usual, basis, evidence } }: { field: Field }) {
+function About({ field: { path, explanation, takes, usual, basis, evidence } }: { field: Field }) {
   return (
-    <details class="about">
-      <summary>
-        <span aria-hidden="true">?</span>
-        <span class="unseen">What {label} means</span>
-      </summary>
-      <div class="about-words">
+    <div class="about-words">
+      <p>
+        <Prose text={explanation} />
+      </p>
+      {takes ? (
         <p>
-          <Prose text={explanation} />.
+          Takes <Prose text={takes} />.
         </p>
-        {takes ? (
-          <p>
-            Takes <Prose text={takes} />.
-          </p>
-        ) : null}
-        {usual === null ? null : (
-          <p>
-            Default <code>{usual}</code>
-            {basis ? `: ${basis}` : ''}.
-          </p>
-        )}
-        {evidence ? <p>Based on: {evidence}.</p> : null}
+      ) : null}
+      {usual === null ? null : (
         <p>
-          In the file: <code>{path}</code>
+          Default <code>{usual}</code>
+          {basis ? `: ${basis}` : ''}.
         </p>
-      </div>
-    </details>
+      )}
+      <p>
+        {evidence === null ? 'Taken as exact: nothing says how well it is known.' : `Based on: ${evidence}.`}
+      </p>
+      <p>
+        In the file: <code>{path}</code>
+      </p>
+    </div>
   )
 }

@@ -1,8 +1,9 @@
 /** A number in a field: typed, stepped by the arrow keys, dragged between sensible ends, in any unit of the format. */
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
+import { amountText, converted } from '../../fields/amounts.js'
 import type { Drag, Field } from '../../fields/field.js'
-import { amountText, converted, numberText, stepped, typedValue } from './amounts.js'
+import { stepped, typedValue } from './typed.js'
 
 interface BoxProps {
   id: string
@@ -27,7 +28,7 @@ export function NumberBox({ id, field, describedBy, isWrong, turned, write }: Bo
   }, [turned])
   const held = useHeldDrag(field.drag)
   const unit = amount?.unit ?? units[0]?.unit ?? ''
-  const shown = typed.value ?? (amount ? numberText(amount.number) : (written ?? usual ?? ''))
+  const shown = typed.value ?? (amount ? String(amount.number) : (written ?? usual ?? ''))
   const put = (number: number) => {
     typed.value = null
     write(amountText({ number, unit }))
@@ -79,7 +80,7 @@ export function NumberBox({ id, field, describedBy, isWrong, turned, write }: Bo
           value={amount.number}
           onPointerDown={held.hold}
           onPointerUp={held.letGo}
-          onInput={({ currentTarget }) => put(Number(numberText(Number(currentTarget.value))))}
+          onInput={({ currentTarget }) => put(Number(currentTarget.value))}
           onChange={held.letGo}
         />
       ) : null}
@@ -88,7 +89,7 @@ export function NumberBox({ id, field, describedBy, isWrong, turned, write }: Bo
 }
 
 function UnitBox({
-  field: { amount, units, label },
+  field: { amount, units, label, dimension },
   unit,
   write,
 }: Pick<BoxProps, 'field' | 'write'> & { unit: string }) {
@@ -101,10 +102,9 @@ function UnitBox({
       class="unit"
       aria-label={`Unit of ${label}`}
       value={unit}
-      disabled={amount === null}
+      disabled={amount === null || dimension === null}
       onChange={({ currentTarget: { value } }) => {
-        const made = amount && converted(amount, value, units)
-        if (made) write(amountText(made))
+        if (amount && dimension) write(amountText(converted(amount, dimension, value)))
       }}
     >
       {known.map((each) => (

@@ -1,6 +1,7 @@
 /** The fields of a part: those that the file gives first, all others folded away with their defaults. */
+import { useSignal } from '@preact/signals'
 import { useMemo } from 'preact/hooks'
-import type { Field } from '../../fields/field.js'
+import type { Field, FieldGroup } from '../../fields/field.js'
 import type { Desk } from '../desk/desk.js'
 import { Prose } from '../prose.js'
 import { FieldRow } from './field-row.js'
@@ -10,12 +11,13 @@ import { PieceActs } from './piece-acts.js'
 interface PartFieldsProps {
   desk: Desk
   part: Part
+  group: FieldGroup
   /** Names of the pieces of the line, in their order. */
   pieces: readonly string[]
 }
 
-export function PartFields({ desk, part, pieces }: PartFieldsProps) {
-  const { name, group } = part
+export function PartFields({ desk, part, group, pieces }: PartFieldsProps) {
+  const { name } = part
   const piece = pieceOf(part.path)
   // what the file gives when the part is opened stands first, and stays there while it is changed
   const left = useMemo(() => new Set(group.fields.filter(isLeft).map(({ path }) => path)), [part.path])
@@ -31,15 +33,27 @@ export function PartFields({ desk, part, pieces }: PartFieldsProps) {
       ) : null}
       {piece === null ? null : <PieceActs desk={desk} piece={piece} pieces={pieces} />}
       <Fields desk={desk} fields={front} />
-      {rest.length > 0 ? (
-        <details class="data" open={front.length === 0}>
-          <summary>
-            {rest.length} more {rest.length === 1 ? 'value' : 'values'}, at their defaults or not given
-          </summary>
-          <Fields desk={desk} fields={rest} />
-        </details>
-      ) : null}
+      {rest.length > 0 ? <Rest desk={desk} fields={rest} isOpen={front.length === 0} /> : null}
     </section>
+  )
+}
+
+/** Fields that are made when somebody looks for them. */
+function Rest({ desk, fields, isOpen }: { desk: Desk; fields: readonly Field[]; isOpen: boolean }) {
+  const open = useSignal(isOpen)
+  return (
+    <details
+      class="data"
+      open={open.value}
+      onToggle={({ currentTarget }) => {
+        open.value = currentTarget.open
+      }}
+    >
+      <summary>
+        {fields.length} more {fields.length === 1 ? 'value' : 'values'}, at their defaults or not given
+      </summary>
+      {open.value ? <Fields desk={desk} fields={fields} /> : null}
+    </details>
   )
 }
 

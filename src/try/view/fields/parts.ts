@@ -1,5 +1,5 @@
 /** Parts of a scenario that fields are shown by: each piece of the line, each kind of case, each crew, and what is for the whole line. */
-import type { FieldGroup } from '../../fields/field.js'
+import type { Field, FieldGroup } from '../../fields/field.js'
 
 export interface Part {
   /** `line.sealer`, `tape`; empty of the file itself. */
@@ -7,7 +7,6 @@ export interface Part {
   /** The room it stands in: `line`, `cases`; its own where it is the only one. */
   room: string
   name: string
-  group: FieldGroup
 }
 
 /** What rooms of several parts are called. */
@@ -18,14 +17,25 @@ export const roomNames: Readonly<Record<string, string>> = {
   crew: 'Crew',
 }
 
-/** Groups as parts, in their order. */
-export const partsOf = (groups: readonly FieldGroup[]): Part[] =>
-  groups.map((group) => {
-    const { path, title } = group
+/** Groups by path and title as parts, in their order. */
+export const partsOf = (titles: readonly { path: string; title: string }[]): Part[] =>
+  titles.map(({ path, title }) => {
     const dot = path.indexOf('.')
-    if (dot < 0) return { path, room: path, name: path === '' ? 'Target and title' : title, group }
-    return { path, room: path.slice(0, dot), name: path.slice(dot + 1), group }
+    if (dot < 0) return { path, room: path, name: path === '' ? 'Target and title' : title }
+    return { path, room: path.slice(0, dot), name: path.slice(dot + 1) }
   })
+
+/** The group with those fields of `before` that are still the same: what has not changed is not drawn anew. */
+export function withSame(group: FieldGroup, before: FieldGroup | null): FieldGroup {
+  const known = new Map(before?.fields.map((field) => [field.path, field]))
+  const isSame = (one: Field, other: Field | undefined): other is Field =>
+    other !== undefined && JSON.stringify(one) === JSON.stringify(other)
+  const fields = group.fields.map((field) => {
+    const other = known.get(field.path)
+    return isSame(field, other) ? other : field
+  })
+  return { ...group, fields }
+}
 
 /** Name of the piece of which the part is; null of all else. */
 export const pieceOf = (path: string): string | null =>

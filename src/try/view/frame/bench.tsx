@@ -6,17 +6,14 @@ import { Answer } from '../answer/answer.js'
 import { screenOf } from '../answer/verdict.js'
 import { Why } from '../answer/why.js'
 import type { Desk } from '../desk/desk.js'
-import { fieldsOf } from '../desk/fields-stub.js'
 import type { Store } from '../desk/store.js'
-import { Chooser } from '../fields/chooser.js'
-import { PartFields } from '../fields/part-fields.js'
-import { partsOf, pieceOf } from '../fields/parts.js'
+import { pieceOf } from '../fields/parts.js'
 import { Kept } from '../kept/kept.js'
 import { LineView } from '../line/line-view.js'
 import { Fold, Sentences } from '../prose.js'
-import { TextPane } from '../text/text-pane.js'
 import { Announcer } from './announcer.js'
 import { Brief } from './brief.js'
+import { Edited } from './edited.js'
 import { Keeping } from './keeping.js'
 import { Top } from './top.js'
 
@@ -83,28 +80,6 @@ function Seen({ desk }: { desk: Desk }) {
         chosen.value = `line.${piece}`
       }}
     />
-  )
-}
-
-function Edited({ desk, isText }: { desk: Desk; isText: boolean }) {
-  const parts = useComputed(() => partsOf(fieldsOf(desk)))
-  const part =
-    parts.value.find(({ path }) => path === desk.chosen.value) ??
-    parts.value.find(({ room }) => room === 'line') ??
-    parts.value[0]
-  const pieces = parts.value.flatMap(({ room, name }) => (room === 'line' ? [name] : []))
-  return (
-    <>
-      <Chooser desk={desk} parts={parts.value} chosen={part?.path ?? ''} />
-      <div class={isText ? 'edit with-text' : 'edit'}>
-        {part ? (
-          <PartFields key={part.path} desk={desk} part={part} pieces={pieces} />
-        ) : (
-          <p>The text has no parts that could be shown as fields.</p>
-        )}
-        {isText ? <TextPane desk={desk} /> : null}
-      </div>
-    </>
   )
 }
 

@@ -12,12 +12,18 @@ export function Brief({ desk }: { desk: Desk }) {
   const { word, tone } = screenOf(now.after).verdict
   const { value, interval, unit } = printFigure(now.after.measures.throughput, now.after.display)
   const [rate] = figuresTold(now)
-  const isWrong = !isFresh.value && problems.value.length > 0
+  const [problem] = isFresh.value ? [] : problems.value
+  if (problem)
+    return (
+      <div class="brief" aria-hidden="true">
+        <strong class="word error">CANNOT BE SIMULATED</strong>
+        <span class="difference">{problem.rule}</span>
+      </div>
+    )
   return (
     <div class="brief" aria-hidden="true">
       <span>
-        <strong class={`word ${isWrong ? 'error' : tone}`}>{isWrong ? 'CANNOT BE SIMULATED' : word}</strong>{' '}
-        {value} {interval} {unit}
+        <strong class={`word ${tone}`}>{word}</strong> {value} {interval} {unit}
       </span>
       <span class="difference">
         {rate?.difference

@@ -1,7 +1,7 @@
 /** The head of the page: which line this is, undo and redo, what can be taken away from here. */
 import { useSignal } from '@preact/signals'
 import type { Desk } from '../desk/desk.js'
-import { commandsOf } from '../desk/later-stub.js'
+import { commandsOf } from './commands.js'
 import { saveFile } from './save-file.js'
 
 interface TopProps {
@@ -20,8 +20,8 @@ export function Top({ desk, title, isText, showText, leave }: TopProps) {
       <div>
         <h1>{title}</h1>
         <p class="subtitle">
-          {desk.line.name}. Change a value, and this page simulates the line anew, beside the line as it came.
-          Nothing leaves your computer.
+          {desk.line.name}: change a value, and it is simulated at once, beside the line as it came. Nothing
+          leaves your computer.
         </p>
       </div>
       <div class="tools" role="toolbar" aria-label="The whole scenario">

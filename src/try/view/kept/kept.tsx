@@ -4,7 +4,7 @@ import { differenceParts } from '../../../answers/difference.js'
 import { figureText } from '../../../report/format.js'
 import type { Pin } from '../../study/messages.js'
 import type { Desk } from '../desk/desk.js'
-import { dropped, keep, renamed } from '../desk/later-stub.js'
+import { dropped, keep, mostOfName, renamed } from '../desk/kept.js'
 
 export function Kept({ desk }: { desk: Desk }) {
   const name = useSignal('')
@@ -25,7 +25,7 @@ export function Kept({ desk }: { desk: Desk }) {
           <input
             type="text"
             value={name.value}
-            maxLength={60}
+            maxLength={mostOfName}
             placeholder={`design ${pins.length + 1}`}
             onInput={({ currentTarget }) => {
               name.value = currentTarget.value
@@ -40,7 +40,7 @@ export function Kept({ desk }: { desk: Desk }) {
         ) : null}
       </form>
       <p class="note" role="status">
-        {told.value}
+        {desk.pinFault.value || told.value}
       </p>
       {pins.length > 0 ? (
         <Table desk={desk} pins={pins} />
@@ -101,7 +101,7 @@ function Row({ desk, pin }: { desk: Desk; pin: Pin }) {
           class="name"
           aria-label={`Name of ${pin.name}`}
           value={pin.name}
-          maxLength={60}
+          maxLength={mostOfName}
           onChange={({ currentTarget }) => {
             currentTarget.value = renamed(desk, pin, currentTarget.value)
           }}
