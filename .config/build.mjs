@@ -45,14 +45,25 @@ await build({
   output: { ...forNode.output, dir: at('.build/bench') },
 })
 
-// what runs in the page of a report, put into it by the program
-const page = await build({
-  input: { page: at('src/page/main.ts') },
+const forPage = {
   platform: 'browser',
   // packages that do not say of themselves that loading them does nothing else: what of them the page does not use stays out
   treeshake: { moduleSideEffects: [{ test: /node_modules\/(yaml|fastest-levenshtein|@stdlib)\//, sideEffects: false }] },
-  transform: { target: 'es2020' },
   output: { dir: at('.build/cli'), format: 'iife', minify: true, comments: { legal: false }, codeSplitting: false },
+}
+
+// what runs in the page of a report, put into it by the program
+const page = await build({
+  ...forPage,
+  input: { page: at('src/page/main.ts') },
+  transform: { target: 'es2020' },
+})
+
+// what runs in the page to try a line in, and in its workers
+const tried = await build({
+  ...forPage,
+  input: { try: at('src/try/main.ts') },
+  transform: { target: 'es2022' },
 })
 
 // what searches in the page of the manual
@@ -67,5 +78,5 @@ await build({
 cpSync(at('src/manual/texts'), at('.build/cli/manual'), { recursive: true })
 await import(at('.build/cli/write-man.js'))
 
-const modules = [program, page].flatMap(({ output }) => output.flatMap(({ moduleIds = [] }) => moduleIds))
+const modules = [program, page, tried].flatMap(({ output }) => output.flatMap(({ moduleIds = [] }) => moduleIds))
 writeLicences(modules, at('.build/cli/licences.txt'))

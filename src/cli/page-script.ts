@@ -12,5 +12,8 @@ function built(name: string, what: string): string {
 /** What draws in the page of a report. */
 export const pageScript = (): string => built('page.js', 'draws the charts of a report')
 
+/** What runs in the page to try a line in. */
+export const tryScript = (): string => built('try.js', 'simulates a line in its page')
+
 /** What searches in the page of the manual. */
 export const searchScript = (): string => built('search.js', 'searches the manual')

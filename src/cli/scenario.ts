@@ -10,6 +10,8 @@ import type { Io } from './io.js'
 export interface CommandScenario extends ReadScenario {
   /** Stem for the names of what is written. */
   stem: string
+  /** As it stands in its file. */
+  text: string
   /** CSV files that it draws on, by the name that it gives them; those that are put here are read from here. */
   files: Map<string, string>
   /** Recorded logs that it replays, by the name that it gives them. */
@@ -29,7 +31,7 @@ export async function loadForCommand(name: string, asked: ScenarioAsked, io: Io)
       hashes: () => beside.hashes(),
     },
   )
-  return { ...read, stem: stemOf(name), files: beside.texts, logs: beside.logs }
+  return { ...read, text, stem: stemOf(name), files: beside.texts, logs: beside.logs }
 }
 
 function columnOf(text: string, file: string, column: string): string[] {
