@@ -63,7 +63,7 @@ const page = await build({
 const tried = await build({
   ...forPage,
   input: { try: at('src/try/main.ts') },
-  transform: { target: 'es2022' },
+  transform: { target: 'es2022', jsx: { runtime: 'automatic', importSource: 'preact' } },
 })
 
 // what searches in the page of the manual
