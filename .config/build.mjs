@@ -63,6 +63,7 @@ const page = await build({
 const tried = await build({
   ...forPage,
   input: { try: at('src/try/main.ts') },
+  tsconfig: false,
   transform: { target: 'es2022', jsx: { runtime: 'automatic', importSource: 'preact' } },
 })
 

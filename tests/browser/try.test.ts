@@ -190,19 +190,26 @@ describe.skipIf(!isThere)('the page to try a line in', { timeout: 4 * patience }
     await context.close()
   })
 
-  it('takes no name for markup', async () => {
-    const hostile = demoText('soap-works')
-      .replace('title: Lindmoor soap works, line 2, early shift', `title: ${JSON.stringify(evil)}`)
-      .replace('  outfeed: {', `  ${JSON.stringify('out <b>x</b>')}: {`)
-      .replace('line.outfeed: 480 EUR/m', `${JSON.stringify('line.out <b>x</b>')}: 480 EUR/m`)
-    const { page, complaints, context } = await opened(browser, await madeOf(hostile))
-    await poll(() => page.locator('.answer').textContent()).toMatch(/cases\/min|Fix/)
+  it('takes no name for markup, nor a file that is no scenario', async () => {
+    const title = demoText('soap-works').replace(/^title: .*$/m, `title: ${JSON.stringify(evil)}`)
+    const { page, complaints, context } = await opened(browser, await madeOf(title))
+    await figuresOf(page)
     await poll(() => page.locator('h1').textContent()).toContain('<img src=x onerror=alert(1)>')
     await page.getByRole('button', { name: 'Text', exact: true }).click()
     expect(await page.locator('img, b').count()).toBe(0)
     expect(await page.locator('script').count()).toBe(2)
     expect(complaints).toEqual([])
     await context.close()
+    const start = await opened(browser, await madeOf())
+    const wrongName = title.replace('  outfeed: {', `  ${JSON.stringify('out <b>x</b>')}: {`)
+    await start.page.locator('input[type=file]').setInputFiles({
+      ...{ name: 'wrong.yaml', mimeType: 'application/yaml', buffer: Buffer.from(wrongName) },
+    })
+    await poll(() => start.page.locator('.answer .foremost').textContent()).toContain('out <b>x</b>')
+    await open(start.page, 'out <b>x</b>')
+    expect(await start.page.locator('img, b').count()).toBe(0)
+    expect(start.complaints).toEqual([])
+    await start.context.close()
   })
 
   it('opens on a choice of lines where none is given', async () => {
