@@ -25,19 +25,14 @@ export function Top({ desk, title, isText, showText, leave }: TopProps) {
         </p>
       </div>
       <div class="tools" role="toolbar" aria-label="The whole scenario">
-        <button type="button" disabled={past.length === 0} onClick={() => desk.undo()} title="Ctrl+Z">
-          Undo
-        </button>
-        <button type="button" disabled={future.length === 0} onClick={() => desk.redo()} title="Ctrl+Shift+Z">
-          Redo
-        </button>
-        <button
-          type="button"
-          disabled={!desk.isChanged.value}
-          onClick={() => desk.take(desk.line.text, 'as it came')}
-        >
-          As it came
-        </button>
+        <Tool words="Undo" title="Ctrl+Z" isOff={past.length === 0} run={() => desk.undo()} />
+        <Tool words="Redo" title="Ctrl+Shift+Z" isOff={future.length === 0} run={() => desk.redo()} />
+        <Tool
+          words="As it came"
+          title="All values as they were when the page was opened"
+          isOff={!desk.isChanged.value}
+          run={() => desk.take(desk.line.text, 'as it came')}
+        />
         <button type="button" aria-pressed={isText} onClick={() => showText(!isText)}>
           Text
         </button>
@@ -52,6 +47,22 @@ export function Top({ desk, title, isText, showText, leave }: TopProps) {
         ) : null}
       </div>
     </header>
+  )
+}
+
+interface ToolProps {
+  words: string
+  title: string
+  isOff: boolean
+  run: () => void
+}
+
+/** A button that stays where it is for those who are on it, also while there is nothing for it to do. */
+function Tool({ words, title, isOff, run }: ToolProps) {
+  return (
+    <button type="button" title={title} aria-disabled={isOff} onClick={() => !isOff && run()}>
+      {words}
+    </button>
   )
 }
 
