@@ -1,11 +1,12 @@
 /** The programs that run in pages, as they were built. */
 import { existsSync, readFileSync } from 'node:fs'
+import { brotliDecompressSync } from 'node:zlib'
 
 /** The text of one: beside the bundled program; of one that is run from its sources, where the build puts it. */
 function built(name: string, what: string): string {
-  const places = [new URL(`./${name}`, import.meta.url), new URL(`../../.build/cli/${name}`, import.meta.url)]
+  const places = ['./', '../../.build/cli/'].map((folder) => new URL(`${folder}${name}.br`, import.meta.url))
   const place = places.find((each) => existsSync(each))
-  if (place) return readFileSync(place, 'utf8')
+  if (place) return brotliDecompressSync(readFileSync(place)).toString('utf8')
   throw new Error(`${name}, which ${what}, is missing beside the program: build it again`)
 }
 

@@ -24,13 +24,24 @@ interface Place {
 
 /** The steps of `path` in `tree`; a step that the format does not have is refused, as is a name that is not there. */
 export function stepsOf(tree: Tree, path: string): string[] | Refused {
+  const place = placeOf(tree, path)
+  return 'rule' in place ? place : place.steps
+}
+
+/** The schema of what may stand at `path`; null where nothing may. */
+export function schemaAt(tree: Tree, path: string): Schema | null {
+  const place = placeOf(tree, path)
+  return 'rule' in place ? null : place.schema
+}
+
+function placeOf(tree: Tree, path: string): Place | Refused {
   let place: Place = { steps: [], rest: path.split('.'), schema: scenarioSchema, value: tree }
   while (place.rest.length > 0) {
     const next = further(place)
     if ('rule' in next) return next
     place = next
   }
-  return place.steps
+  return place
 }
 
 function further({ steps, rest, schema, value }: Place): Place | Refused {

@@ -1,7 +1,7 @@
 /** The head of the page: which line this is, undo and redo, what can be taken away from here. */
 import { useSignal } from '@preact/signals'
 import type { Desk } from '../desk/desk.js'
-import { commandsOf } from './commands.js'
+import { copiesOf } from './commands.js'
 import { saveFile } from './save-file.js'
 
 interface TopProps {
@@ -84,7 +84,7 @@ function Copies({ desk }: { desk: Desk }) {
       <summary>Copy</summary>
       {open.value ? (
         <div class="copies-words">
-          {commandsOf(desk).map(({ title, text }) => (
+          {copiesOf(desk).map(({ title, text }) => (
             <Copy key={title} title={title} text={text} />
           ))}
         </div>
