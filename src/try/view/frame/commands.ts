@@ -1,7 +1,8 @@
 /** What can be copied from the page: the change in the words of the command line, and the command that repeats the answer. */
 import { quoted } from '../../../answers/answer.js'
-import { repeating, saidChange } from '../../command.js'
-import type { Desk } from '../desk/desk.js'
+import type { RunResult } from '../../../questions/run/document.js'
+import { repeating, type Said, saidChange } from '../../command.js'
+import type { Line } from '../../data.js'
 
 /** A text to copy, with what it is. */
 export interface Copied {
@@ -9,32 +10,32 @@ export interface Copied {
   text: string
 }
 
-export function copiesOf(desk: Desk): Copied[] {
-  const { figures, drawn } = desk.known
-  const { line, text, isChanged } = desk
-  const change = isChanged.value ? saidChange(line.text, text.value) : null
-  const now = (drawn.value ?? figures.value)?.after
-  const isFixed = (now?.evidence?.length ?? 0) > 0 && now?.drawn === undefined
-  const { seed, shifts } = now?.made ?? { seed: '', shifts: 0 }
-  const answered = { name: line.name, seed, shifts, isFixed }
-  const isSaved = isChanged.value && change === null
+/** The change from the line as it came; null where there is none that can be said, or none at all. */
+export const changeOf = (line: Line, text: string): Said | null =>
+  text === line.text ? null : saidChange(line.text, text, line)
+
+/** The texts for `now`, the line with the change `said`. */
+export function copiesOf(line: Line, text: string, said: Said | null, now: RunResult | null): Copied[] {
+  const sets = said?.sets ?? []
+  const isFile = text !== line.text && said?.sets == null
   return [
     ...(now
       ? [
           {
-            title: `The command that gives these figures${isSaved ? ', once the file is saved in its place' : ''}`,
-            text: repeating(answered, change?.sets ?? []),
+            title: `The command that gives these figures${isFile ? ', once the file is saved in place of the one that came' : ''}`,
+            text: repeating(
+              {
+                ...{ name: line.name, seed: now.made.seed, shifts: now.made.shifts },
+                isFixed: (now.evidence?.length ?? 0) > 0 && now.drawn === undefined,
+              },
+              sets,
+            ),
           },
         ]
       : []),
-    ...(change && change.sets.length > 0
-      ? [
-          {
-            title: 'The change as options',
-            text: change.sets.map((each) => `--set ${quoted(each)}`).join(' '),
-          },
-          { title: 'The change as a variant, for the file', text: change.variant },
-        ]
+    ...(sets.length > 0
+      ? [{ title: 'The change as options', text: sets.map((each) => `--set ${quoted(each)}`).join(' ') }]
       : []),
+    ...(said ? [{ title: 'The change as a variant, for the file', text: said.variant }] : []),
   ]
 }

@@ -1,7 +1,6 @@
 /** The head of the page: which line this is, undo and redo, what can be taken away from here. */
-import { useSignal } from '@preact/signals'
 import type { Desk } from '../desk/desk.js'
-import { copiesOf } from './commands.js'
+import { Copies } from './copies.js'
 import { saveFile } from './save-file.js'
 
 interface TopProps {
@@ -63,56 +62,5 @@ function Tool({ words, title, isOff, run }: ToolProps) {
     <button type="button" title={title} aria-disabled={isOff} onClick={() => !isOff && run()}>
       {words}
     </button>
-  )
-}
-
-/** The change in the words of the command line. */
-function Copies({ desk }: { desk: Desk }) {
-  const open = useSignal(false)
-  return (
-    <details
-      class="copies"
-      onToggle={({ currentTarget }) => {
-        open.value = currentTarget.open
-      }}
-      onKeyDown={({ key, currentTarget }) => {
-        if (key !== 'Escape') return
-        currentTarget.open = false
-        currentTarget.querySelector('summary')?.focus()
-      }}
-    >
-      <summary>Copy</summary>
-      {open.value ? (
-        <div class="copies-words">
-          {copiesOf(desk).map(({ title, text }) => (
-            <Copy key={title} title={title} text={text} />
-          ))}
-        </div>
-      ) : null}
-    </details>
-  )
-}
-
-function Copy({ title, text }: { title: string; text: string }) {
-  const told = useSignal('')
-  const copy = async () => {
-    try {
-      await navigator.clipboard.writeText(text)
-      told.value = 'Copied.'
-    } catch {
-      told.value = 'This browser does not let the page copy: mark the text and copy it.'
-    }
-  }
-  return (
-    <div class="copy">
-      <h3>{title}</h3>
-      <textarea readOnly aria-label={title} rows={Math.min(8, text.split('\n').length + 1)} value={text} />
-      <button type="button" onClick={copy}>
-        Copy<span class="unseen"> {title}</span>
-      </button>{' '}
-      <span role="status" class="note">
-        {told.value}
-      </span>
-    </div>
   )
 }
