@@ -119,6 +119,36 @@ describe.skipIf(!isThere)('the page to try a line in', { timeout: 4 * patience }
     await context.close()
   })
 
+  it('adds, doubles, moves and removes pieces, and says the change in the words of the command line', async () => {
+    const { page, complaints, context } = await opened(browser, file)
+    await figuresOf(page)
+    const pieces = () => page.locator('.chooser > .room').first().getByRole('button').allTextContents()
+    await open(page, 'sealer')
+    await page.getByRole('button', { name: 'Another beside it' }).click()
+    await poll(() => textOf(page)).toContain('side-by-side: 2')
+    await page.keyboard.press('Control+z')
+    await page.getByLabel('Behind it add a').selectOption('station')
+    await page.getByRole('button', { name: 'Add', exact: true }).click()
+    await poll(pieces).toEqual(['infeed', 'sealer', 'station', 'outfeed', 'palletiser'])
+    await page.getByRole('button', { name: 'Move downstream' }).click()
+    await poll(pieces).toEqual(['infeed', 'sealer', 'outfeed', 'station', 'palletiser'])
+    await poll(() => page.locator('.progress').textContent()).toMatch(/^\d+ simulated shifts of each/)
+    await page.getByRole('button', { name: 'Remove' }).click()
+    await poll(pieces).toEqual(['infeed', 'sealer', 'outfeed', 'palletiser'])
+    // what was added and taken away again leaves no trace
+    expect(await textOf(page)).toBe(demoText('soap-works'))
+    await open(page, 'infeed')
+    await box(page, 'line.infeed.length').fill('9')
+    await poll(() => page.locator('.progress').textContent()).toMatch(/^\d+ simulated shifts of each/)
+    await page.locator('.copies > summary').click()
+    const command = page.getByRole('textbox', { name: 'The command that gives these figures' })
+    expect(await command.inputValue()).toMatch(
+      /^tapeshift run \S+\.yaml --set ['"]?line\.infeed\.length=9 m['"]? --shifts \d+ --seed lindmoor$/,
+    )
+    expect(complaints).toEqual([])
+    await context.close()
+  })
+
   it('is worked by keys alone, and shows where they are', async () => {
     const { page, complaints, context } = await opened(browser, file)
     await figuresOf(page)
