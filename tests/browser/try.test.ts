@@ -154,6 +154,15 @@ describe.skipIf(!isThere)('the page to try a line in', { timeout: 4 * patience }
     await figuresOf(page)
     const piece = page.getByRole('button', { name: /^sealer: / })
     await piece.waitFor({ timeout: patience })
+    // it lies over the piece in the picture
+    const placeOf = (name: RegExp) => page.getByRole('button', { name }).boundingBox()
+    const [before, own, behind] = [
+      await placeOf(/^infeed: /),
+      await placeOf(/^sealer: /),
+      await placeOf(/^outfeed: /),
+    ]
+    expect(own!.x).toBeCloseTo(before!.x + before!.width, 0)
+    expect(behind!.x).toBeCloseTo(own!.x + own!.width, 0)
     await piece.focus()
     await page.keyboard.press('Enter')
     const speed = box(page, 'line.sealer.belt-speed')
