@@ -67,6 +67,7 @@ const tried = await build({
   input: { try: at('src/try/main.ts') },
   // the compiler options are for what runs without a page
   tsconfig: false,
+  resolve: { alias: { 'csv-stringify/browser/esm/sync': at('src/try/no-rows.ts') } },
   transform: { target: 'es2022', jsx: { runtime: 'automatic', importSource: 'preact' } },
 })
 
@@ -78,13 +79,17 @@ await build({
   output: { dir: at('.build/cli'), format: 'iife', minify: true, codeSplitting: false },
 })
 
-// programs of pages are only ever put into one: packed, they take a third less of the package than it would make of them
-for (const name of ['page', 'try', 'search']) {
-  const file = at(`.build/cli/${name}.js`)
-  const params = { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_LGWIN]: 22 }
-  writeFileSync(`${file}.br`, brotliCompressSync(readFileSync(file), { params }))
-  rmSync(file)
-}
+// programs of pages are only ever put into one: packed together, for much of them is the same, they take half of what the package would make of them
+const programs = Object.fromEntries(
+  ['page', 'try', 'search'].map((name) => {
+    const file = at(`.build/cli/${name}.js`)
+    const text = readFileSync(file, 'utf8')
+    rmSync(file)
+    return [name, text]
+  }),
+)
+const params = { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_LGWIN]: 24 }
+writeFileSync(at('.build/cli/pages.json.br'), brotliCompressSync(JSON.stringify(programs), { params }))
 
 // the written topics of the manual lie beside the program, and the manual page is made of what the program says of itself
 cpSync(at('src/manual/texts'), at('.build/cli/manual'), { recursive: true })

@@ -28,5 +28,5 @@ for (const each of readdirSync(at('.build/types'), { recursive: true, withFileTy
   if (!each.isFile()) continue
   if (!reached.has(file)) rmSync(file)
   else if (!read.has(file))
-    writeFileSync(file, readFileSync(file, 'utf8').replace(/^\s*\/\*\*[\s\S]*?\*\/\n/gm, ''))
+    writeFileSync(file, readFileSync(file, 'utf8').replace(/^\s*\/\*\*[\s\S]*?\*\/\n/gm, '').replace(/^ +/gm, ''))
 }

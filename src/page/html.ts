@@ -35,7 +35,7 @@ export function reportPage(
 <body>
 <a class="skip" href="#answer">To the answer</a>
 <main>
-<header><h1>${report.title}</h1><p class="subtitle">${report.subtitle}</p>${tryPage === undefined ? '' : tryLink(tryPage)}</header>
+<header><h1>${report.title}</h1><p class="subtitle">${report.subtitle}${tryPage === undefined ? '' : tryLink(tryPage)}</p></header>
 ${frontHtml(report, first)}
 ${foldsHtml(report, others)}
 </main>
@@ -45,9 +45,8 @@ ${foldsHtml(report, others)}
 `
 }
 
-/** Where the line can be changed. */
-const tryLink = (page: string): Markup =>
-  html`<p class="note"><a href="${page}">Change a value and see at once what it does</a> (${page}, beside this page)</p>`
+/** Where the line can be changed: beside the words of the head, which the first screen has room for. */
+const tryLink = (page: string): Markup => html` <a href="${page}">Change a value and see what it does</a>`
 
 /** Letters beyond ASCII as references: a browser decodes a page without any several times as fast. */
 const inAscii = (page: string) => page.replace(/[^\0-\x7f]/gu, (letter) => `&#${letter.codePointAt(0)};`)

@@ -33,7 +33,10 @@ export async function toldOf(ask: Ask, isEnough: (told: Told) => boolean = () =>
     all.push(told)
     if (isEnough(told)) enough()
   })
-  await Promise.race([tryout.take(ask), until])
+  const taken = tryout.take(ask)
+  await Promise.race([taken, until])
+  tryout.stop()
+  await taken
   return all
 }
 

@@ -66,6 +66,11 @@ export class Tryout {
     }
   }
 
+  /** Gives up what is asked. */
+  stop(): void {
+    this.current.abort()
+  }
+
   private async tryLines(asking: Asking<'try'>): Promise<void> {
     const { ask, signal, tell } = asking
     const { number, home } = ask
