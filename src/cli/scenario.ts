@@ -11,6 +11,8 @@ import type { Io } from './io.js'
 export interface CommandScenario extends ReadScenario {
   /** Stem for the names of what is written. */
   stem: string
+  /** As it stands in its file. */
+  text: string
   /** CSV files that it draws on, by the name that it gives them; those that are put here are read from here. */
   files: Map<string, string>
   /** Recorded logs that it replays, by the name that it gives them. */
@@ -30,7 +32,7 @@ export async function loadForCommand(name: string, asked: ScenarioAsked, io: Io)
       hashes: () => beside.hashes(),
     },
   )
-  return { ...read, stem: stemOf(name), files: beside.texts, logs: beside.logs }
+  return { ...read, text, stem: stemOf(name), files: beside.texts, logs: beside.logs }
 }
 
 /** Values of a column at most: a law of so many times is known as well as it will ever be, and they are kept in memory. */

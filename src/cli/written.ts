@@ -15,6 +15,11 @@ export const writtenFiles: Readonly<Record<string, WrittenFile>> = {
     by: `${studies}, fit, report`,
     meaning: 'the report as one page to mail: it opens anywhere, asks for nothing from outside, and prints',
   },
+  'try.html': {
+    by: 'run, compare, try',
+    meaning:
+      'a page in which the line can be changed and is simulated at once; it needs no network, and gives the figures of `tapeshift run`',
+  },
   'result.json': {
     by: `${studies}, fit`,
     meaning: 'every figure with low, high, spread, unit and words, for programs; also printed with `--json`',

@@ -26,6 +26,7 @@ describe('tapeshift run', () => {
       'result.json',
       'scenario.yaml',
       'shifts.csv',
+      'try.html',
     ])
     expect(readdirSync(path.join(folder, 'charts')).sort()).toEqual([
       'demand.png',
