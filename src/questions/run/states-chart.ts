@@ -1,4 +1,5 @@
 /** Chart of the states: how each machine spends the shift, as one bar of 100 % per machine. */
+import { shownName } from '../../answers/line-result.js'
 import { type StateKey, stateLabel } from '../../catalogue/states.js'
 import { percent } from '../../report/format.js'
 import { numbers } from '../../report/marks/axis.js'
@@ -40,7 +41,7 @@ const order = Object.keys(colours) as StateKey[]
 /** Stacked shares of the states of each machine; null where the line has no equipment. */
 export function statesChart(result: RunResult): Chart | null {
   const machines = Object.entries(result.equipment).map(([name, machine]) => ({
-    name,
+    name: shownName(name, machine, 'mean'),
     share: (key: StateKey) => machine.states[key]?.mean ?? 0,
   }))
   if (machines.length === 0) return null
