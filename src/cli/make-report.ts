@@ -4,6 +4,7 @@ import { realpathSync } from 'node:fs'
 import path from 'node:path'
 import { reportPage } from '../page/html.js'
 import { chartsOf, type ResultDocument } from '../questions/charts-of-document.js'
+import { onPage } from '../questions/on-page.js'
 import { reported, reportOf } from '../questions/report-of-document.js'
 import { faultIn } from '../questions/shape-of-document.js'
 import { renderAll } from '../report/png.js'
@@ -41,7 +42,7 @@ export async function makeReport(name: string, options: ReportOptions, io: Io): 
 async function pageOf(document: ResultDocument, said: string): Promise<string> {
   try {
     const pictures = await renderAll(chartsOf(document))
-    return reportPage(reportOf(document), pictures, { document, script: pageScript() })
+    return reportPage(reportOf(document), pictures, { document: onPage(document), script: pageScript() })
   } catch (error) {
     if (!(error instanceof TypeError || error instanceof RangeError)) throw error
     throw notWhole(said, document.command, 'its parts contradict each other')

@@ -2,6 +2,7 @@
 import path from 'node:path'
 import { reportPage } from '../page/html.js'
 import { chartsOf, type ResultDocument } from '../questions/charts-of-document.js'
+import { onPage } from '../questions/on-page.js'
 import { renderAll } from '../report/png.js'
 import type { Report } from '../report/report.js'
 import { resolvedYaml } from '../scenario/resolved-yaml.js'
@@ -28,7 +29,7 @@ export async function writeResults(folder: string, { others, report, document }:
   const files: (readonly [string, Content])[] = [
     ...beside,
     ...pictures.map(({ chart, png }) => [path.join('charts', `${chart.name}.png`), png] as const),
-    ['report.html', reportPage(report, pictures, { document, script: pageScript() })],
+    ['report.html', reportPage(report, pictures, { document: onPage(document), script: pageScript() })],
     ['result.json', result],
   ]
   await writeTogether(new Map(files.map(([name, content]) => [path.join(folder, name), content])))

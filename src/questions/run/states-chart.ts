@@ -1,12 +1,13 @@
 /** Chart of the states: how each machine spends the shift, as one bar of 100 % per machine. */
 import { shownName } from '../../answers/line-result.js'
-import { type StateKey, stateLabel } from '../../catalogue/states.js'
+import { type StateKey, stateLabel, states } from '../../catalogue/states.js'
 import { percent } from '../../report/format.js'
 import { numbers } from '../../report/marks/axis.js'
 import { pieceWords, stacked, stackedBars } from '../../report/marks/bars.js'
 import { wrapped } from '../../report/marks/breaking.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
 import { palette } from '../../report/marks/inks.js'
+import { drawnOf, heaviest } from '../../report/marks/most-rows.js'
 import type { RunResult } from './document.js'
 
 /**
@@ -38,25 +39,38 @@ const leastShown = 0.0005
 /** From left to right: work, what stops it, then the time in which the machine itself is well. */
 const order = Object.keys(colours) as StateKey[]
 
+/** Of a machine, by its name: the share of the shift that it spends in a state. */
+const machineOf = ([name, machine]: [string, RunResult['equipment'][string]]) => ({
+  name,
+  shown: shownName(name, machine, 'mean'),
+  share: (key: StateKey) => machine.states[key]?.mean ?? 0,
+})
+type Machine = ReturnType<typeof machineOf>
+
+const stops = order.filter((key) => states[key].group === 'stop')
+const stopped = ({ share }: Machine): number => stops.reduce((sum, key) => sum + share(key), 0)
+
+/** The machines that are drawn: all of a few, of many those that are stopped most. */
+export const drawnMachines = ({ equipment }: Pick<RunResult, 'equipment'>): readonly Machine[] =>
+  heaviest(Object.entries(equipment).map(machineOf), stopped)
+
 /** Stacked shares of the states of each machine; null where the line has no equipment. */
 export function statesChart(result: RunResult): Chart | null {
-  const machines = Object.entries(result.equipment).map(([name, machine]) => ({
-    name: shownName(name, machine, 'mean'),
-    share: (key: StateKey) => machine.states[key]?.mean ?? 0,
-  }))
+  const machines = drawnMachines(result)
   if (machines.length === 0) return null
+  const all = Object.keys(result.equipment).length
   const occurring = order.filter((key) => machines.some(({ share }) => share(key) > 0))
   const isSeen = (key: StateKey) => machines.some(({ share }) => share(key) > leastShown)
   return chartOf(result, {
     name: 'states',
     section: 'machines',
     title: 'What each machine does, % of the shift',
-    subtitle: 'A machine is in one state at a time. Mean over the shifts.',
+    subtitle: `A machine is in one state at a time. Mean over the shifts.${drawnOf(machines.length, all, 'machines that are stopped most')}`,
     alt: `Shares of the shift by state: ${machines.map(inWords).join('; ')}.`,
     mayNarrow: true,
     gap: 2,
     height: machines.length * 42,
-    rows: machines.map(({ name }) => wrapped(name, 24)),
+    rows: machines.map(({ shown }) => wrapped(shown, 24)),
     legend: occurring.filter(isSeen).map((key) => stateLabel(key)),
     axes: {
       x: numbers({ title: '% of the shift', min: 0, max: 100, more: stacked, moreOfTicks: { stepSize: 10 } }),
@@ -79,13 +93,13 @@ export function statesChart(result: RunResult): Chart | null {
   })
 
   /** Work first, then the states that take most of the rest: two, or one where many machines are told of. */
-  function inWords({ name, share }: (typeof machines)[number]): string {
+  function inWords({ shown, share }: Machine): string {
     const others = occurring
       .filter((key) => key !== 'working' && share(key) > leastShown)
       .sort((a, b) => share(b) - share(a))
     const words = (['working', ...others.slice(0, machines.length > 6 ? 1 : 2)] as const).map(
       (key) => `${stateLabel(key)} ${percent(share(key))}`,
     )
-    return `${name}: ${words.join(', ')}`
+    return `${shown}: ${words.join(', ')}`
   }
 }
