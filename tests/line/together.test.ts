@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { entriesOf } from '../../src/catalogue/figure.js'
 import * as face from '../../src/index.js'
 import { Line } from '../../src/line/line.js'
+import { demandSteps } from '../../src/questions/run/demand.js'
 import { loadScenario } from '../../src/scenario/load.js'
 
 /** A case every 10 s, in turn for each of the stations: at 10 s, 20 s ... 100 s of 109 s, so ten, five for each of two. */
@@ -121,4 +122,14 @@ it('a line with nothing side by side has none of it', () => {
   const without = sealers.replace('    side-by-side: 2\n', '')
   const line = new Line(loadScenario(without).scenario)
   expect(line.columns.some(({ measure }) => measure.isTogether)).toBe(false)
+})
+
+it('what all pieces lost is counted once where the demand is told', async () => {
+  const { document } = await face.run(face.loadScenario(sealers), { shifts: 5, moment: false })
+  const lost = Object.values(document.equipment).flatMap(({ pieces, measures }) =>
+    pieces ? [] : (measures['cases-lost']?.mean ?? 0),
+  )
+  expect(document.equipment.sealer!.measures['cases-lost']!.mean).toBeGreaterThan(0)
+  const spoilt = demandSteps(document)!.find(({ key }) => key === 'spoilt')!
+  expect(spoilt.cases).toBeCloseTo(-lost.reduce((sum, each) => sum + each, 0), 9)
 })
