@@ -27,6 +27,7 @@ import { check as checkScenario } from './questions/check/study.js'
 import type { CompareOptions } from './questions/compare/asked.js'
 import type { CompareResult } from './questions/compare/document.js'
 import { compare as compareDesigns } from './questions/compare/study.js'
+import { onPage } from './questions/on-page.js'
 import { reportOf } from './questions/report-of-document.js'
 import type { RunOptions } from './questions/run/asked.js'
 import type { RunResult } from './questions/run/document.js'
@@ -178,7 +179,10 @@ export const toPage = (
     script,
   }: Pick<PageContents, 'script'> & { pictures?: Parameters<typeof reportPage>[1] } = {},
 ): string =>
-  reportPage(reportOf(document), pictures, { document, ...(script === undefined ? {} : { script }) })
+  reportPage(reportOf(document), pictures, {
+    document: onPage(document),
+    ...(script === undefined ? {} : { script }),
+  })
 
 /** The rows behind an answer as CSV texts, unrounded, by the name of their file. */
 export const toCsv = (answer: Pick<Answer<ResultDocument>, 'rows'>): ReadonlyMap<string, string> =>

@@ -94,8 +94,12 @@ export const inputsOf = ({ low, high, alone, ...rest }: OfInputs): FigureOfInput
   ...rest,
 })
 
-/** Puts the estimates into their places. */
-export function lineResult(simulated: Simulated, estimates: Estimates): LineResult {
+/** Puts the estimates into their places; `held`, where the shifts do not have it any more. */
+export function lineResult(
+  simulated: Simulated,
+  estimates: Estimates,
+  held: HeldOverShift[] = heldOverShift(simulated),
+): LineResult {
   const { line, scenario, shifts } = simulated
   const currency = currencyOf(scenario)
   const result: LineResult = {
@@ -107,7 +111,7 @@ export function lineResult(simulated: Simulated, estimates: Estimates): LineResu
     ),
     crew: {},
     outputs: shifts.flatMap((shift) => [...shift.outputs]),
-    held: heldOverShift(simulated),
+    held,
   }
   for (const measure of measuresOf(simulated)) {
     const { label, unit } = measure
@@ -126,7 +130,8 @@ function place(result: LineResult, path: readonly string[], figure: Figure): voi
   at[path.at(-1)!] = figure
 }
 
-function heldOverShift({ line, scenario, shifts, countFrom }: Simulated): HeldOverShift[] {
+/** The cases in each place over the shift, of the shifts that have it. */
+export function heldOverShift({ line, scenario, shifts, countFrom }: Simulated): HeldOverShift[] {
   const { shift } = scenario
   const drawn = shifts.slice(0, mostHeldShifts)
   const places = line.heldPlaces

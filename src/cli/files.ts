@@ -18,7 +18,7 @@ import { reason } from './text.js'
 const mostBytes = {
   'the scenario file': 4_000_000,
   'the record file': 4_000_000,
-  'the result.json': 200_000_000,
+  'the result.json': 60_000_000,
   'what a fit wrote': 4_000_000,
 }
 
@@ -42,12 +42,12 @@ export async function readText(
     if (stat.isDirectory()) throw misuse(`${name} is a folder: give the path of ${what} in it`)
     // a pipe ends with whoever writes into it; what a device gives may have no end
     if (!stat.isFile() && !stat.isFIFO()) throw misuse(`${name} is not a file: give the path of ${what}`)
-    const text = await readAll(handle.createReadStream({ autoClose: false }), most)
-    if (what === 'the result.json' && text.length > most)
+    // of text that is too long the loader says what is wrong with it
+    if (what === 'the result.json' && stat.isFile() && stat.size > most)
       throw misuse(
         `${name} is longer than ${most / 1e6} MB, far more than any result: give the path of ${what}`,
       )
-    return text
+    return await readAll(handle.createReadStream({ autoClose: false }), most)
   } catch (error) {
     if (isFault(error, 'asked') || isFault(error, 'file')) throw error
     throw new Fault('file', `cannot read ${name}: ${reason(error)}`)
@@ -63,7 +63,6 @@ async function readAll(stream: Readable, most: number): Promise<string> {
     const chunk = Buffer.isBuffer(part) ? part : Buffer.from(String(part))
     parts.push(chunk)
     bytes += chunk.length
-    // the loader says what is wrong with it
     if (bytes > most) break
   }
   return Buffer.concat(parts)
@@ -72,7 +71,7 @@ async function readAll(stream: Readable, most: number): Promise<string> {
 }
 
 /** Of a CSV file whose columns are kept, bytes at most; logs are read in parts and may be longer. */
-const mostKept = 100_000_000
+const mostKept = 30_000_000
 
 /** A recorded log that was read: where it lies, how long it is and what it holds. */
 export interface ReadLog {
@@ -190,6 +189,12 @@ export async function writeTogether(files: ReadonlyMap<string, Content>): Promis
       makeFolder(path.dirname(file))
       if (typeof content === 'object' && 'copyOf' in content) await copyFile(content.copyOf, temporary(file))
       else await writeFile(temporary(file), content)
+    }
+    for (const file of files.keys()) {
+      at = file
+      // before the first is renamed, which would stay new beside old ones
+      if (statSync(file, { throwIfNoEntry: false })?.isDirectory())
+        throw new Fault('file', `cannot write ${file}: it is a folder`)
     }
     for (const file of files.keys()) {
       at = file

@@ -32,14 +32,27 @@ export function readLine(line: string): Record<string, unknown> | null {
   }
 }
 
-/** Hands each whole line of a file to `take`, without its end, and gives the bytes of all whole lines; null where there is no file. */
-export function readLines(file: string, take: (line: string) => void): number | null {
+/** What was read of a file of lines. */
+interface Lines {
+  /** Bytes of all whole lines. */
+  size: number
+  /** How what comes after them begins; empty where nothing does. */
+  torn: string
+}
+
+/**
+ * Hands each whole line of a file to `take`, without its end; null where there is no file. A link is not followed: what it leads to
+ * is not of the folder, and would be written over.
+ */
+export function readLines(file: string, take: (line: string) => void): Lines | null {
   let descriptor: number
   try {
     // a pipe would wait for somebody to write into it
-    descriptor = openSync(file, constants.O_RDONLY | constants.O_NONBLOCK)
+    descriptor = openSync(file, constants.O_RDONLY | constants.O_NONBLOCK | constants.O_NOFOLLOW)
   } catch (error) {
-    if (['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '')) return null
+    const { code } = error as NodeJS.ErrnoException
+    if (code === 'ENOENT' || code === 'ENOTDIR') return null
+    if (code === 'ELOOP') throw misuse(`${file} is a link, not a file: choose another --out, or delete it`)
     throw new Fault('file', `cannot read ${file}: ${reason(error)}`)
   }
   try {
@@ -51,7 +64,7 @@ export function readLines(file: string, take: (line: string) => void): number | 
   }
 }
 
-function takeAll(descriptor: number, file: string, take: (line: string) => void): number {
+function takeAll(descriptor: number, file: string, take: (line: string) => void): Lines {
   const buffer = Buffer.alloc(part)
   let parts: Buffer[] = []
   let pending = 0
@@ -71,5 +84,5 @@ function takeAll(descriptor: number, file: string, take: (line: string) => void)
     if (pending > longest)
       throw misuse(`${file} is not a journal of this program: choose another --out, or delete it`)
   }
-  return whole
+  return { size: whole, torn: Buffer.concat(parts).toString('utf8', 0, 100) }
 }

@@ -181,18 +181,27 @@ const nothingKept = (): Kept => ({ owner: null, shifts: new Map(), outcomes: new
 
 const isNothing = ({ shifts, outcomes }: Kept): boolean => shifts.size + outcomes.size === 0
 
+/** Whether a first line that was torn may be that of a journal: a disk may have filled it up with zeros. */
+function isTornHeader(torn: string): boolean {
+  const begin = `{"format":"${format}"`
+  const left = torn.replace(/\0[\s\S]*$/, '')
+  return begin.startsWith(left) || left.startsWith(begin)
+}
+
 /** Reads a journal; null where there is none. A torn end is none of its lines, and what was altered is left out. */
 function readKept(file: string): Kept | null {
   const kept = nothingKept()
-  const size = readLines(file, (text) => {
+  const foreign = () => misuse(`${file} is not a journal of this program: choose another --out, or delete it`)
+  const read = readLines(file, (text) => {
     const line = readLine(text)
     if (kept.owner === null) {
-      if (line?.format !== format)
-        throw misuse(`${file} is not a journal of this program: choose another --out, or delete it`)
+      if (line?.format !== format) throw foreign()
       kept.owner = line as unknown as JournalOwner
     } else if (line === null || !takeLine(line, kept)) kept.altered++
   })
-  return size === null ? null : { ...kept, size }
+  if (read === null) return null
+  if (kept.owner === null && !isTornHeader(read.torn)) throw foreign()
+  return { ...kept, size: read.size }
 }
 
 /** Takes what a line keeps; false where it is none of ours. */

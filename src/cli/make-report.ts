@@ -4,6 +4,7 @@ import { existsSync, realpathSync } from 'node:fs'
 import path from 'node:path'
 import { reportPage } from '../page/html.js'
 import { chartsOf, type ResultDocument } from '../questions/charts-of-document.js'
+import { onPage } from '../questions/on-page.js'
 import { reported, reportOf } from '../questions/report-of-document.js'
 import { faultIn } from '../questions/shape-of-document.js'
 import { renderAll } from '../report/png.js'
@@ -42,7 +43,7 @@ async function pageOf(document: ResultDocument, said: string, hasTryPage: boolea
   try {
     const pictures = await renderAll(chartsOf(document))
     return reportPage(reportOf(document), pictures, {
-      ...{ document, script: pageScript() },
+      ...{ document: onPage(document), script: pageScript() },
       ...(hasTryPage && (document.command === 'run' || document.command === 'compare')
         ? { tryPage: 'try.html' }
         : {}),

@@ -2,6 +2,7 @@
 import path from 'node:path'
 import { reportPage } from '../page/html.js'
 import { chartsOf, type ResultDocument } from '../questions/charts-of-document.js'
+import { onPage } from '../questions/on-page.js'
 import { renderAll } from '../report/png.js'
 import type { Report } from '../report/report.js'
 import { resolvedYaml } from '../scenario/resolved-yaml.js'
@@ -36,7 +37,7 @@ export async function writeResults(
     [
       'report.html',
       reportPage(report, pictures, {
-        ...{ document, script: pageScript() },
+        ...{ document: onPage(document), script: pageScript() },
         ...(tryPage === null ? {} : { tryPage: 'try.html' }),
       }),
     ],

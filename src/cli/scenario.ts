@@ -34,18 +34,32 @@ export async function loadForCommand(name: string, asked: ScenarioAsked, io: Io)
   return { ...read, text, stem: stemOf(name), files: beside.texts, logs: beside.logs }
 }
 
+/** Values of a column at most: a law of so many times is known as well as it will ever be, and they are kept in memory. */
+const mostValues = 1_000_000
+
 function columnOf(text: string, file: string, column: string): string[] {
-  let rows: string[][]
+  let found: ReturnType<typeof columnNamed> | undefined
+  const cells: string[] = []
   try {
-    rows = parse(text, { skip_empty_lines: true, trim: true, bom: true })
+    parse(text, {
+      skip_empty_lines: true,
+      trim: true,
+      bom: true,
+      to: mostValues + 2,
+      // of rows nothing is kept but that cell
+      on_record(row: string[]) {
+        if (found === undefined) found = columnNamed(row, column, file)
+        else if (found.rule === undefined) cells.push(row[found.index]!)
+        return null
+      },
+    })
   } catch (error) {
     throw new Error(`\`${file}\` is not a CSV file: ${(error as Error).message}`)
   }
-  const [names, ...cells] = rows
-  if (!names) return []
-  const found = columnNamed(names, column, file)
-  if (found.rule !== undefined) throw new Error(found.rule)
-  return cells.map((row) => row[found.index]!)
+  if (found?.rule !== undefined) throw new Error(found.rule)
+  if (cells.length > mostValues)
+    throw new Error(`\`${file}\` has more than ${mostValues / 1e6} million rows: keep a part of them`)
+  return cells
 }
 
 /** The name of a file without its folder and ending: what its results are called by. Throws `Fault` `asked` where it has none. */

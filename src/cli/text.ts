@@ -14,6 +14,7 @@ const reasons: Record<string, string> = {
   EEXIST: 'it exists already',
   ENAMETOOLONG: 'its name is too long',
   EFBIG: 'a limit on the size of files is reached',
+  ELOOP: 'its links lead in a circle',
   EDQUOT: 'the disk quota is used up',
 }
 

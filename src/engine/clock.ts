@@ -30,7 +30,9 @@ const blockBits = 3
 const blockSize = 2 ** blockBits
 
 /**
- * Pending times in one typed array. Simultaneous events have one order: the actor added first acts first. A
+ * Pending times in one typed array. Simultaneous events have one order: the actor added first acts first. They
+ * are simultaneous where their times are the same number: of two that rounding keeps apart the smaller is first, for a tolerance
+ * would be no order (within it a meets b and b meets c, but a does not meet c), and a run that is cut between the two would see another one. A
  * scan finds the earliest; for the dozen actors of a line it is faster than a heap and allocates nothing. It reads only blocks of
  * slots in which a time was set since, so that a long line does not pay for all its actors with each event.
  */

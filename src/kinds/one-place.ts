@@ -75,8 +75,8 @@ export abstract class OnePlace extends Mechanism {
   }
 
   override plan(): void {
-    if (this.isBlocked) this.unit.plans(never, State.blocked)
-    else this.unit.plans(this.doneAt, this.item === none ? State.waiting : State.working)
+    if (this.isBlocked) this.unit.plans(never, State.blocked, never)
+    else this.unit.plans(this.doneAt, this.item === none ? State.waiting : State.working, never)
   }
 
   override freeze(): void {}

@@ -33,6 +33,8 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
   private isActing = false
   /** A stop that lasts no time, for the log has such stops. */
   private isPassing = false
+  /** Cases taken in this simulation. */
+  taken = 0
   private readonly task: Task
   protected override readonly logged: LoggedStops | null
 
@@ -86,6 +88,7 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
     this.standsForNothing()
     this.isActing = false
     this.isPassing = false
+    this.taken = 0
     this.logged?.begin()
     this.owed = 0
     this.lastFrom = null
@@ -106,6 +109,7 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
     }
     if (this.owed > 0) this.forget(from)
     this.lastFrom = from
+    this.taken++
     this.floor.observer?.taken(this.name, item)
     this.refresh()
     return true
@@ -154,7 +158,8 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
     this.refresh()
   }
 
-  plans(time: number, state: State, lapse = never): void {
+  /** Without an argument that may be left out it is so short that the compiler always puts it in place, and no number is allocated. */
+  plans(time: number, state: State, lapse: number): void {
     this.due = time
     this.ownState = state
     this.ownLapse = lapse
@@ -176,7 +181,7 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
   protected refresh(): void {
     if (this.isActing) return
     if (this.frozen) {
-      this.plans(this.isPassing ? this.floor.clock.now : never, this.frozenState())
+      this.plans(this.isPassing ? this.floor.clock.now : never, this.frozenState(), never)
     } else this.mechanism.plan()
     this.enterState()
     if (this.breakdowns !== null) this.findBreakdown(this.breakdowns)
@@ -252,6 +257,13 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
     if (cause === Cause.breakdown) this.breakdowns!.begin()
     this.mechanism.putRight(cause)
     this.moveOn()
+  }
+
+  /** As if a breakdown, a break, planned work or a stop of the log ended now. */
+  goesOn(): void {
+    this.standsForNothing()
+    if (this.cause === Cause.breakdown) this.workDone()
+    else this.moveOn()
   }
 
   /** A standing duty: somebody stands at it from now, or nobody does. */

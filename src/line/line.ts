@@ -13,6 +13,7 @@ import { Exit } from './exit.js'
 import { Floor } from './floor.js'
 import { type Handover, handovers } from './handover.js'
 import type { Outlet } from './handshake.js'
+import { ShiftEnd } from './hidden-lock.js'
 import { lineMeasures } from './line-measures.js'
 import type { Measure } from './measure.js'
 import { Observer } from './observer.js'
@@ -22,7 +23,7 @@ import type { ShiftEvent } from './shift-event.js'
 import { slowStarts } from './slow-start.js'
 import { Source } from './source.js'
 import { speedSteps } from './speed-steps.js'
-import { DeadlockError, EndlessLoopError, findCircle, piecesOnACircle } from './standstill.js'
+import { type Circle, DeadlockError, EndlessLoopError, findCircle, piecesOnACircle } from './standstill.js'
 
 /** What is known of one shift: the numbers of `Line.columns`, and the cases held at even instants, place by place. */
 export interface ShiftResult {
@@ -69,6 +70,8 @@ export class Line {
   private readonly handovers: readonly Handover[]
   private readonly sensed: readonly Sensing[]
   private readonly speeds: readonly { reset(): void }[]
+  /** Cases that were inside as the simulation ended; null while one runs. */
+  private insideAtEnd: number | null = null
 
   constructor(scenario: Scenario) {
     const floor = new Floor(scenario)
@@ -201,7 +204,7 @@ export class Line {
 
   /** Cases in the line now, floor stacks before it included: between the steps of `simulateInSteps`, and after a simulation. */
   get casesInside(): number {
-    return this.floor.cases.inUse
+    return this.insideAtEnd ?? this.floor.cases.inUse
   }
 
   /**
@@ -223,6 +226,7 @@ export class Line {
 
   private begin(seed: string, shift: number): void {
     const { floor } = this
+    this.insideAtEnd = null
     floor.begin(seed, shift)
     this.exit.reset()
     for (const piece of this.equipment) piece.reset()
@@ -267,8 +271,11 @@ export class Line {
 
   private finish(seed: string, shift: number): ShiftResult {
     const { floor } = this
-    const locked = findCircle(this.equipment)
-    if (locked) throw new DeadlockError(locked.circle, locked.since, locked.bySensor, seed, shift)
+    const refuse = (locked: Circle | null): void => {
+      if (locked) throw new DeadlockError(locked.circle, locked.since, locked.bySensor, seed, shift)
+    }
+    refuse(findCircle(this.equipment))
+    const end = new ShiftEnd(floor.clock, this.equipment)
     floor.observer?.close()
     for (const piece of this.equipment) piece.settle()
     for (const source of this.sources) source.settle()
@@ -282,11 +289,11 @@ export class Line {
           : measure.value(),
     )
     const held = Float64Array.from(this.series().flatMap((series) => [...series.samples]))
-    return {
-      values,
-      held,
-      outputs: this.calendar.outputs.slice(floor.counted.shiftsBefore),
-      controls: floor.controls.sums.slice(),
-    }
+    const outputs = this.calendar.outputs.slice(floor.counted.shiftsBefore)
+    const controls = floor.controls.sums.slice()
+    this.insideAtEnd = floor.cases.inUse
+    // last of all, for cases may move
+    refuse(end.find())
+    return { values, held, outputs, controls }
   }
 }

@@ -36,14 +36,15 @@ export abstract class Stands extends Joint {
   protected standsForNothing(): void {
     this.isHalted = false
     this.plannedWorks = 0
+    if (this.logged !== null) this.logged.isStanding = false
   }
 
   protected get mustStand(): boolean {
-    return this.standsForOthers || this.sensing?.isHolding === true
+    return this.isDown || this.sensing?.isHolding === true
   }
 
-  /** Something else than a sensor holds it. */
-  private get standsForOthers(): boolean {
+  /** Something else than a sensor holds it: a stop of its own, a log, planned work or a break. */
+  get isDown(): boolean {
     return (
       this.cause !== Cause.none || this.isHalted || this.plannedWorks > 0 || this.logged?.isStanding === true
     )
@@ -51,7 +52,7 @@ export abstract class Stands extends Joint {
 
   /** As one that is blocked or waits it may break down meanwhile. */
   protected get isHeldBySensorAlone(): boolean {
-    return this.sensing?.isHolding === true && !this.standsForOthers
+    return this.sensing?.isHolding === true && !this.isDown
   }
 
   /** It stands for a sensor alone, and nothing will change that before something moves there. */

@@ -59,6 +59,13 @@ export class EndlessLoopError extends Standstill {
   }
 }
 
+/** Pieces that wait for one another, the instant at which the last of them came to stand, s, and whether one stands for a sensor. */
+export interface Circle {
+  circle: string[]
+  since: number
+  bySensor: boolean
+}
+
 /**
  * The pieces that are locked now, each waiting for the next and the last for the first, with the instant at which
  * the last of them came to stand; null where there are none.
@@ -68,8 +75,10 @@ export class EndlessLoopError extends Standstill {
  */
 export function findCircle(
   equipment: readonly Equipment[],
-): { circle: string[]; since: number; bySensor: boolean } | null {
-  const locked = new Set(equipment.filter((piece) => piece.standsBlocked()))
+  mayBeLocked = (piece: Equipment): boolean => piece.standsBlocked(),
+  sinceOf = (piece: Equipment): number => piece.stateSince,
+): Circle | null {
+  const locked = new Set(equipment.filter(mayBeLocked))
   const awaited = (piece: Equipment) =>
     equipment.filter(
       (other) => other.hasRefused(piece) || other.holdsUp(piece) || piece.waitsForSensorOn(other),
@@ -92,7 +101,7 @@ export function findCircle(
   const circle = path.slice(path.indexOf(piece))
   return {
     circle: circle.map(({ name }) => name),
-    since: Math.max(...circle.map((each) => each.stateSince)),
+    since: Math.max(...circle.map(sinceOf)),
     bySensor: circle.some((each) => each.isStuckBySensor),
   }
 }

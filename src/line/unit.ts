@@ -37,9 +37,9 @@ export interface Unit extends Tallies, Feeder {
   invite(): void
   /**
    * The mechanism's answer to `plan`: it has something to do next at `time` and is in `state`. Working may lapse into
-   * waiting by itself, at `lapse`; that needs no event.
+   * waiting by itself, at `lapse`, else `never`; that needs no event.
    */
-  plans(time: number, state: State, lapse?: number): void
+  plans(time: number, state: State, lapse: number): void
   /** Has the piece act when its mechanism wants to be woken, if it would not act before. */
   wake(): void
   /** Stands for `cause` until somebody has come and worked for `duration` seconds; of a jam with its kind, which says whom it calls. */

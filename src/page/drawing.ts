@@ -41,7 +41,7 @@ export function drawInto(figure: HTMLElement, chart: Chart): () => void {
   const plugins = options.plugins!
   const head = headOf(chart)
   const { padding } = options.layout as { padding: { top: number; bottom: number } }
-  const rows = rowsOf(chart)
+  const rows = rowsOf(chart, roomIn(box))
   const least = chart.mayNarrow ? leastOfPlain : (rows?.least ?? leastWidth)
   // the page says title and subtitle; what charts write between these and the picture keeps its room
   const gap = (plugins.subtitle?.padding as { bottom?: number } | undefined)?.bottom ?? 0
@@ -62,7 +62,8 @@ export function drawInto(figure: HTMLElement, chart: Chart): () => void {
   const sizeOf = () => {
     const room = roomIn(box)
     const width = Math.max(least, Math.min(chartWidth, room))
-    const height = chart.height - head + gap - padding.bottom + 6 + moreForLegend(chart, width)
+    const height =
+      chart.height - head + gap - padding.bottom + 6 + moreForLegend(chart, width) + (rows?.more ?? 0)
     return { width, height: Math.min(height, most) }
   }
   const first = sizeOf()

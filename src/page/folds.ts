@@ -50,9 +50,9 @@ function partsOf(report: Report, pictures: readonly Picture[]): Part[] {
     ...part(
       'moment',
       'How do cases move along it?',
-      'Paths of the cases in one shift, and a replay',
+      moment?.unplayed ? 'Paths of the cases in one shift' : 'Paths of the cases in one shift, and a replay',
       moment
-        ? html`<div class="plan moment">${moment.wide}</div><div class="plan moment narrow">${moment.narrow}</div><div id="replay"></div>`
+        ? html`<div class="plan moment">${moment.wide}</div><div class="plan moment narrow">${moment.narrow}</div>${moment.unplayed ? notes([moment.unplayed]) : html`<div id="replay"></div>`}`
         : empty,
     ),
     ...part(
@@ -106,6 +106,15 @@ const findingsGist = ({ rows }: Table): string =>
     })
     .join(', ')
 
+/** Titles that a gist names. */
+const mostTitles = 2
+
+const titlesIn = (tables: readonly Table[]): string => {
+  const more = tables.length - mostTitles
+  const named = tables.slice(0, mostTitles).map(({ title }) => title)
+  return `${named.join('; ')}${more > 0 ? ` and ${more} more` : ''}`
+}
+
 /** The sections of tables and charts; what is said in sentences opens the first that has a table. */
 function subjectParts(report: Report, pictures: readonly Picture[]): Part[] {
   const { tables, display, summary, headline, certainty } = report
@@ -116,7 +125,7 @@ function subjectParts(report: Report, pictures: readonly Picture[]): Part[] {
     const charts = pictures.filter(({ chart }) => chart.section === key)
     const opening = key === first ? [summary ? list(headline) : empty, notes(certainty)] : []
     const own = tables.filter((each) => isOf(each, key))
-    const gist = charts[0]?.chart.title ?? own.map((each) => each.title).join('; ')
+    const gist = charts[0]?.chart.title ?? titlesIn(own)
     // the table of what a chart shows stands under the last one that shows some of it
     const under = (picture: Picture) =>
       own.filter((each) => charts.findLast(({ chart }) => isBehind(each, chart.name)) === picture)

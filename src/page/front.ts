@@ -5,7 +5,7 @@ import { empty, html, inLines, type Markup } from '../report/markup.js'
 import type { Report, Summary } from '../report/report.js'
 import type { Said, Screen, Verdict } from '../report/screen.js'
 import type { Table } from '../report/table.js'
-import { figureHtml, list, paragraphs, prose, tableHtml } from './parts.js'
+import { figureHtml, largeProse, list, paragraphs, prose, tableHtml } from './parts.js'
 
 /** A verdict of more letters is set smaller: it is more than a sentence. */
 const longVerdict = 170
@@ -25,6 +25,15 @@ const fullHeads: Readonly<Record<string, string>> = {
   Cheaper: 'The next cheaper design',
   Draws: 'If the inputs are other than given',
   Margin: 'How much is to spare',
+  Pick: 'Why this one',
+  Points: 'Where the line cannot work',
+  Few: 'What is based on few events',
+  Doubts: 'What speaks against the fit',
+  Record: 'What was done to the record',
+  Output: 'How much comes out',
+  Days: 'How many days match',
+  Stops: 'Which stops differ',
+  'Own stops': 'With the stops of the plant',
 }
 
 /** What must be known before the verdict is read. */
@@ -48,6 +57,7 @@ export function frontHtml(report: Report, picture: Picture | undefined): Markup 
       : [html`<h2>${head.title}</h2>${list(head.lines)}`]
   return html`<section id="answer" class="answer" aria-label="The answer">
 ${foremost.length > 0 ? html`<div class="foremost" role="note">${foremost}</div>\n` : empty}${summary ? html`<p class="question">${prose(summary.question)}</p>` : empty}
+<h2 class="unseen">The answer</h2>
 ${verdictHtml(screen.verdict)}
 ${tilesHtml(front)}
 <div class="beside"><div class="shown">${inLines(tables.map((table: Table) => tableHtml(table, display, [])))}
@@ -63,7 +73,7 @@ const saidBox = ({ head, lines }: Said): Markup =>
 function verdictHtml({ word, tone, text }: Verdict): Markup {
   const size = word.length + text.length > longVerdict ? ' long' : ''
   const first = word === '' ? empty : html`<strong class="word ${tone}">${word}</strong>`
-  return html`<p class="verdict${size}">${first}${text.startsWith(':') || word === '' ? '' : ' '}${prose(text)}</p>`
+  return html`<p class="verdict${size}">${first}${text.startsWith(':') || word === '' ? '' : ' '}${largeProse(text)}</p>`
 }
 
 function tilesHtml(front: Front | undefined): Markup {
@@ -75,7 +85,7 @@ function tilesHtml(front: Front | undefined): Markup {
 function tileHtml({ label, value, unit = '', interval = '', note = '', tone = 'plain' }: Tile): Markup {
   const below = [interval, note]
     .filter((each) => each !== '')
-    .map((each) => html`<span>${prose(each)}</span>`)
+    .map((each) => html`<span>${largeProse(each)}</span>`)
   return html`<div class="tile ${tone}"><dt>${label}</dt><dd><span class="value">${value}</span> <span class="unit">${unit}</span>${below.length > 0 ? html`<span class="below">${below}</span>` : empty}</dd></div>`
 }
 

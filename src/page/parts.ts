@@ -8,6 +8,8 @@ import { base64 } from './base64.js'
 
 /** A figure with its plus-minus and its unit, and without the unit: no line may end within it. */
 const figure = String.raw`\d[\d.\u2009]*(?: ± [\d.\u2009]+)?`
+/** An option of a command: no line may end within it, neither behind its dashes. */
+const option = /(?<![\w-])--[a-z][a-z-]*/g
 const units = ['%', '(?:m|ft|cases)/min', 'mm', 'cm', 'm', 'ft', 's', 'min', 'h', 'kg', 'lb']
 /** The codes of ISO 4217. */
 const currencies = Intl.supportedValuesOf('currency')
@@ -45,7 +47,7 @@ export const prose = (text: string, figures = withUnit, rest?: (between: string)
       part,
       figures,
       ([found]) => (/[\u2009 ]/.test(found) ? html`<span class="n">${found}</span>` : html`${found}`),
-      rest,
+      (between) => marked(between, option, ([found]) => html`<span class="n">${found}</span>`, rest),
     )
   return marked(text, literal, ([, code]) => html`<code>${inOnePiece(code!)}</code>`, inOnePiece)
 }
@@ -78,6 +80,9 @@ const wordsHtml = (cell: Cell, display: Display): Markup =>
     ? brokenAt(cell.path, /\./g)
     : prose(cellText(cell, display), alone, (between) => brokenAt(between, dot))
 
+/** A sentence in large letters: a path in it may be broken after its dots. */
+export const largeProse = (text: string): Markup => prose(text, withUnit, (between) => brokenAt(between, dot))
+
 const isToFill = (cell: Cell): boolean => cell !== null && typeof cell === 'object' && 'toFill' in cell
 
 /** Figures, broken only between their parts. */
@@ -107,7 +112,7 @@ export const foldedTable = (table: Table, display: Display): Markup =>
 
 /** A table in a box of its own, which scrolls where the page is narrower; `headings` stand above it already. */
 export function tableHtml(table: Table, display: Display, headings: readonly string[]): Markup {
-  const { title, note, columns, rows } = table
+  const { title, note, columns, rows, more = 0 } = table
   const classOf = ({ kind }: Column, column: number) => {
     if (kind === 'figures') return empty
     const isBrief = rows.every((row) => cellText(row[column], display).length <= brief)
@@ -131,7 +136,7 @@ export function tableHtml(table: Table, display: Display, headings: readonly str
   ]
   const heads = columns.map((column, index) => html`<th scope="col"${classes[index]!}>${column.title}</th>`)
   const lines = inLines(rows.filter(saysSomething).map((row) => html`<tr>${row.map(cellHtml)}</tr>`))
-  return html`${headings.includes(title) ? '' : html`<h3>${title}</h3>`}${notes(note ? [note] : [])}<div class="wide" tabindex="0" role="region" aria-label="${title}"><table${look.length > 0 ? html` class="${look.join(' ')}"` : empty}><caption class="unseen">${title}</caption><thead><tr>${heads}</tr></thead><tbody>
+  return html`${headings.includes(title) ? '' : html`<h3>${title}</h3>`}${notes([...(note ? [note] : []), ...(more > 0 ? [`${more} more below.`] : [])])}<div class="wide" tabindex="0" role="region" aria-label="${title}"><table${look.length > 0 ? html` class="${look.join(' ')}"` : empty}><caption class="unseen">${title}</caption><thead><tr>${heads}</tr></thead><tbody>
 ${lines}
 </tbody></table></div>`
 }

@@ -54,6 +54,20 @@ export async function renderPng(chart: Chart): Promise<Buffer> {
   return renderer.draw(chart)
 }
 
+/** Pictures in hand: one is drawn while the other is encoded. Each takes its size in memory, some tens of megabytes. */
+const inHand = 2
+
 /** The pictures of charts, in their order. */
-export const renderAll = (charts: readonly Chart[]): Promise<Picture[]> =>
-  Promise.all(charts.map(async (chart) => ({ chart, png: await renderPng(chart) })))
+export async function renderAll(charts: readonly Chart[]): Promise<Picture[]> {
+  const pictures: Picture[] = []
+  let next = 0
+  const lane = async (): Promise<void> => {
+    while (next < charts.length) {
+      const at = next++
+      const chart = charts[at]!
+      pictures[at] = { chart, png: await renderPng(chart) }
+    }
+  }
+  await Promise.all(Array.from({ length: inHand }, lane))
+  return pictures
+}

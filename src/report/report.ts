@@ -51,7 +51,12 @@ export interface Report {
   /** The line from above, to scale, as SVG. */
   plan?: Markup
   /** Cases over time and place in a stretch of one shift: SVG, for a screen and for a telephone. */
-  moment?: { wide: Markup; narrow: Markup }
+  moment?: {
+    wide: Markup
+    narrow: Markup
+    /** Why the page has no replay of it; not there where it has one. */
+    unplayed?: string
+  }
   findings?: Table
   given?: Table
   /** What the inputs rest on, and a sentence on those that are taken as exact. */

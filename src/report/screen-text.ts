@@ -1,5 +1,6 @@
 /** The first screen as text for a terminal. */
 import type { Said, Screen, Tone } from './screen.js'
+import type { Table } from './table.js'
 import { tableText } from './table-text.js'
 import { paragraph, type TextStyle } from './text.js'
 
@@ -24,10 +25,16 @@ export function screenText({ title, display, verdict, parts }: Screen, style: Sc
     toned(tone, word) + said.slice(word.length),
     '',
     ...parts.flatMap((part) =>
-      'head' in part ? saidText(part, style) : [tableText(part, display, style, spacing)],
+      'head' in part ? saidText(part, style) : [tableText(withMore(part), display, style, spacing)],
     ),
   ].join('\n')}\n`
 }
+
+/** The terminal has the rest behind an option. */
+const withMore = ({ more = 0, ...table }: Table): Table => ({
+  ...table,
+  title: `${table.title}${more > 0 ? `; ${more} more with --full` : ''}`,
+})
 
 /** Its word, and the sentences beside it; several are counted. */
 function saidText({ head, lines, tone = 'plain' }: Said, { width, toned }: ScreenStyle): string[] {

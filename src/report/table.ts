@@ -9,6 +9,8 @@ export interface Table {
   /** The first one holds words. */
   columns: Column[]
   rows: Cell[][]
+  /** Rows that a first screen leaves out. */
+  more?: number
   /** Where it stands in the report. */
   section?: Section
   /** Charts that show the same figures, by their name or the begin of it: a page folds the table under them. */

@@ -37,6 +37,10 @@ export function writtenSet(overrides: readonly Override[]): Record<string, unkno
   ])
 }
 
+/** What is to be removed, by the name that messages call it: what is no name is shown as it is written. */
+const nameOf = (piece: unknown): string =>
+  typeof piece === 'object' && piece !== null ? shown(piece) : String(piece)
+
 /** Changes of the command line with those of pieces as what they are: `add.NAME=PIECE`, `remove=NAME` or `remove=[NAME, NAME]`. */
 export function ofPieces(override: Override): Override[] {
   const { path, value } = override
@@ -44,7 +48,7 @@ export function ofPieces(override: Override): Override[] {
     return [{ ...override, path: `line.${path.slice('add.'.length)}`, does: 'add' }]
   if (path !== 'remove') return [override]
   const names: unknown[] = Array.isArray(value) ? value : [value]
-  return names.map((each) => ({ ...override, path: `line.${String(each)}`, value: each, does: 'remove' }))
+  return names.map((each) => ({ ...override, path: `line.${nameOf(each)}`, value: each, does: 'remove' }))
 }
 
 /** The override that brought the value at `path`, if any. */
@@ -136,7 +140,7 @@ export function variantsOf(raw: Record<string, unknown>): Changes[] {
     const removed = names.map(
       (piece, index): Override => ({
         ...{
-          path: `line.${String(piece)}`,
+          path: `line.${nameOf(piece)}`,
           value: piece,
           source,
           at: [...inside('remove'), index],

@@ -119,7 +119,8 @@ function documentOf(text: string, file: string, lines: LineCounter, asked: FileA
   if (faults.length > 0) {
     const isOurs = isMeant(text, asked)
     throw new ScenarioError(
-      faults.slice(0, 20).map((fault) => ({
+      // of some other file one is enough
+      faults.slice(0, isOurs ? 20 : 1).map((fault) => ({
         ...problemWithoutPlace(
           file,
           'not-yaml',

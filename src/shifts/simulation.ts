@@ -8,6 +8,7 @@ import { type Order, type Replicated, replicate } from './replicate.js'
 import type { LogEyes } from './seen-stops.js'
 import { findWarmUp, type WarmUp } from './steady.js'
 import { unsettled } from './unsettled.js'
+import { nothingHeld } from './work.js'
 
 /** Keeps what is finished, by the key of its design, so that a study that was cut off can go on. */
 export interface Keeper {
@@ -118,6 +119,12 @@ export class Simulation {
     this.known.push(new Map())
     this.of.push([])
     return this.designs.push(design) - 1
+  }
+
+  /** Of a design that has all its shifts: nobody asks for their held-over-the-shift picture any more, which is half of what they take. */
+  withoutHeld(design: number): void {
+    this.of[design] = this.of[design]!.map((shift) => ({ ...shift, held: nothingHeld }))
+    this.known[design]!.clear()
   }
 
   /** The shifts of a design are not needed any more. */

@@ -44,7 +44,7 @@ export const mostHeldShifts = 500
 /** Lines that a simulator keeps built. */
 const mostLines = 32
 
-const nothingHeld = new Float64Array(0)
+export const nothingHeld = new Float64Array(0)
 
 /** Does tasks one after the other; the line of a design is built once, when it is first asked for. */
 export class Simulator {

@@ -92,7 +92,7 @@ describe('what stands in the place of a journal', () => {
     symlinkSync('/dev/zero', path.join(cwd, 'out', 'journal.ndjson'))
     const { code, err } = await call(argv, { cwd })
     expect(code).toBe(2)
-    expect(err).toContain('journal.ndjson is not a file')
+    expect(err).toContain('journal.ndjson is a link, not a file')
   })
 
   it('a pipe that nobody writes into: refused, not waited for', async () => {

@@ -48,6 +48,22 @@ describe('clock', () => {
     ])
   })
 
+  it('takes for simultaneous what is the same number: of sums that rounding keeps apart the smaller is first', () => {
+    // 0.1 + 0.2 is 4e-17 more than 0.3
+    const apart = { a: [0.1 + 0.2], b: [0.3] }
+    expect(run(apart, 1).log.map(([, label]) => label)).toEqual(['b', 'a'])
+    // wherever a run is cut: between the two as well
+    starts = []
+    const clock = new Clock()
+    const log: [number, string][] = []
+    for (const [label, times] of Object.entries(apart)) actor(clock, label, times, log)
+    for (const start of starts) start()
+    clock.run(0.3)
+    expect(log).toEqual([[0.3, 'b']])
+    clock.run(1)
+    expect(log).toEqual(run(apart, 1).log)
+  })
+
   it('lets events at the end happen, later ones not, and stands at the end', () => {
     const { log, clock } = run({ a: [10, 10.5] }, 10)
     expect(log).toEqual([[10, 'a']])

@@ -7,6 +7,7 @@ import { afterAll, describe, expect, it } from 'vitest'
 import { Journal } from '../../src/cli/journal.js'
 import { lineOf, readLine } from '../../src/cli/journal-lines.js'
 import { Fault } from '../../src/scenario/fault.js'
+import { expectTried } from '../tried.js'
 import { changes, spoiltText, spoiltTree, tries } from './mutate.js'
 
 const folder = mkdtempSync(path.join(tmpdir(), 'tapeshift-fuzz-'))
@@ -25,8 +26,11 @@ const written = (() => {
   return readFileSync(file, 'utf8')
 })()
 
+let tried = 0
+
 /** Goes on with the journal that `text` is; null where it is refused. */
 function resumed(text: string): Map<number, unknown>[] | null {
+  tried++
   writeFileSync(file, text)
   try {
     const journal = Journal.open(folder, owner, true, () => {})
@@ -42,6 +46,7 @@ function resumed(text: string): Map<number, unknown>[] | null {
 describe('a journal', () => {
   it('as it was written keeps its shifts', () => {
     expect(resumed(written)!.map(({ size }) => size)).toEqual([3, 3])
+    tried = 0
   })
 
   it('with spoilt letters keeps what was not altered, and nothing else', () => {
@@ -75,4 +80,6 @@ describe('a journal', () => {
       tries(400),
     )
   })
+
+  it('each is counted', () => expectTried('mutants of journals', tried))
 })

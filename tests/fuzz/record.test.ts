@@ -6,7 +6,8 @@ import { parse, stringify } from 'yaml'
 import { isUsable, readRecord } from '../../src/record/read.js'
 import { ScenarioError } from '../../src/scenario/problems.js'
 import { logsOf } from '../record/texts.js'
-import { changes, spoiltTable, spoiltText, spoiltTree, tries } from './mutate.js'
+import { expectTried } from '../tried.js'
+import { breathe, changes, spoiltTable, spoiltText, spoiltTree, tries } from './mutate.js'
 
 const folder = 'scenarios/lindmoor-record'
 const text = readFileSync(`${folder}/record.yaml`, 'utf8')
@@ -21,7 +22,10 @@ const logs = Object.fromEntries(
 const names = Object.keys(logs)
 const delimiterOf = (log: string) => (log.split('\n')[0]!.includes(';') ? ';' : ',')
 
+let tried = 0
+
 function read(record: string, of: Readonly<Record<string, string>>): void {
+  tried++
   let clean: ReturnType<typeof readRecord>
   try {
     clean = readRecord(record, { name: 'record', readLog: logsOf(of) })
@@ -41,28 +45,35 @@ describe('a record', () => {
     expect(isUsable(readRecord(text, { name: 'record', readLog: logsOf(logs) }))).toBe(true)
   })
 
-  it('with spoilt keys', () => {
-    fc.assert(
-      fc.property(changes, (all) => read(stringify(spoiltTree(tree, all)), logs)),
+  it('with spoilt keys', async () => {
+    await fc.assert(
+      fc.asyncProperty(changes, async (all) => {
+        read(stringify(spoiltTree(tree, all)), logs)
+        await breathe()
+      }),
       tries(40),
     )
   })
 
-  it('with spoilt tables', () => {
-    fc.assert(
-      fc.property(fc.constantFrom(...names), changes, (name, all) =>
-        read(text, { ...logs, [name]: spoiltTable(logs[name]!, delimiterOf(logs[name]!), all) }),
-      ),
+  it('with spoilt tables', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.constantFrom(...names), changes, async (name, all) => {
+        read(text, { ...logs, [name]: spoiltTable(logs[name]!, delimiterOf(logs[name]!), all) })
+        await breathe()
+      }),
       tries(60),
     )
   })
 
-  it('with spoilt letters', () => {
-    fc.assert(
-      fc.property(fc.constantFrom(...names), changes, (name, all) =>
-        read(text, { ...logs, [name]: spoiltText(logs[name]!, all) }),
-      ),
+  it('with spoilt letters', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.constantFrom(...names), changes, async (name, all) => {
+        read(text, { ...logs, [name]: spoiltText(logs[name]!, all) })
+        await breathe()
+      }),
       tries(60),
     )
   })
+
+  it('each is counted', () => expectTried('mutants of records', tried))
 })

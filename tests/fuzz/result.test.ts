@@ -5,6 +5,7 @@ import { compare, loadScenario, type ResultDocument, run, size, sweep, toPage } 
 import { chartsOf } from '../../src/questions/charts-of-document.js'
 import { faultIn } from '../../src/questions/shape-of-document.js'
 import { smallLine } from '../cli/in-process.js'
+import { expectTried } from '../tried.js'
 import { changes, spoiltTree, tries } from './mutate.js'
 
 const documents: ResultDocument[] = []
@@ -31,6 +32,8 @@ beforeAll(async () => {
 
 /** What cannot be told from the document alone and ends a report all the same is known as these. */
 const isOfParts = (error: unknown) => error instanceof TypeError || error instanceof RangeError
+
+let tried = 0
 
 function reported(document: ResultDocument): void {
   const fault = faultIn(document, document.command)
@@ -62,6 +65,7 @@ describe('a saved result', () => {
   it('that is spoilt', () => {
     fc.assert(
       fc.property(fc.nat(documents.length - 1), changes, (index, all) => {
+        tried++
         const document = spoiltTree(documents[index]!, all)
         reported({
           ...document,
@@ -72,4 +76,6 @@ describe('a saved result', () => {
       tries(250),
     )
   })
+
+  it('each is counted', () => expectTried('mutants of results', tried))
 })

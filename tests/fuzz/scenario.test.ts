@@ -8,6 +8,7 @@ import { checkText } from '../../src/questions/check/report.js'
 import { ScenarioError } from '../../src/scenario/problems.js'
 import { readScenario } from '../../src/scenario/read.js'
 import { smallLine } from '../cli/in-process.js'
+import { expectTried } from '../tried.js'
 import { changes, spoiltText, spoiltTree, tries } from './mutate.js'
 
 /** Short enough to be checked in no time. */
@@ -20,8 +21,11 @@ const demos = readdirSync('scenarios')
   .map((name) => readFileSync(`scenarios/${name}`, 'utf8'))
 const trees = demos.map((text) => parse(text) as unknown)
 
+let tried = 0
+
 /** Reads, checks and prints it; what is refused has findings. */
 function checked(text: string): void {
+  tried++
   let read: ReturnType<typeof readScenario>
   try {
     read = readScenario(text)
@@ -66,4 +70,6 @@ describe('a spoilt scenario', () => {
       tries(50),
     )
   })
+
+  it('each is counted', () => expectTried('mutants of scenarios', tried))
 })

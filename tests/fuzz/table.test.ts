@@ -8,7 +8,8 @@ import { readRowsOf } from '../../src/cli/rows.js'
 import { ScenarioError } from '../../src/scenario/problems.js'
 import { readScenario } from '../../src/scenario/read.js'
 import { smallLine } from '../cli/in-process.js'
-import { changes, spoiltTable, spoiltText, tries } from './mutate.js'
+import { expectTried } from '../tried.js'
+import { breathe, changes, spoiltTable, spoiltText, tries } from './mutate.js'
 
 const folder = mkdtempSync(path.join(tmpdir(), 'tapeshift-fuzz-'))
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -40,6 +41,8 @@ function read(scenario: string, table: string) {
   }
 }
 
+let tried = 0
+
 function readArrivals(table: string): void {
   const log = read(arrivals, table)?.arrivals.p?.log
   if (!log) return
@@ -61,23 +64,29 @@ describe('a CSV file', () => {
     expect(Object.keys(read(cases, listed)!.cases)).toHaveLength(6)
   })
 
-  it('with spoilt cells', () => {
-    fc.assert(
-      fc.property(changes, (all) => {
+  it('with spoilt cells', async () => {
+    await fc.assert(
+      fc.asyncProperty(changes, async (all) => {
+        tried += 2
         readArrivals(spoiltTable(arrived, ',', all))
         readCases(spoiltTable(listed, ',', all))
+        await breathe()
       }),
       tries(150),
     )
   })
 
-  it('with spoilt letters', () => {
-    fc.assert(
-      fc.property(changes, (all) => {
+  it('with spoilt letters', async () => {
+    await fc.assert(
+      fc.asyncProperty(changes, async (all) => {
+        tried += 2
         readArrivals(spoiltText(arrived, all))
         readCases(spoiltText(listed, all))
+        await breathe()
       }),
       tries(100),
     )
   })
+
+  it('each is counted', () => expectTried('mutants of CSV files', tried))
 })

@@ -107,8 +107,21 @@ describe('a CSV file', () => {
   })
 })
 
+describe('a piece to be removed that is none', () => {
+  it.each(['[{a: 1}]', '{a: 1}', '[[1]]', 'null'])('%s is shown as it is written', (written) => {
+    const variant = said(`${smallLine}variants: {other: {remove: ${written}}}\n`)
+    expect(variant.length).toBeGreaterThan(0)
+    expect(variant.join()).not.toContain('[object')
+    expect(() => readScenario(smallLine, { set: [`remove=${written}`] })).toThrow(
+      /^(?!.*\[object).*is not a piece of the line/,
+    )
+  })
+})
+
 describe('a foreign file', () => {
   it.each([
+    // with faults of YAML all over it
+    ['a program', '\u007fELF\u0002\u0001: x: y\n\u0000\u0001: [}\n'.repeat(50)],
     ['a list of accounts', 'root:x:0:0:hunter2:/root\ndaemon:x:1:1:hunter2\n'],
     ['a text', 'hunter2'],
     ['a list', '- hunter2\n- hunter2\n'],

@@ -6,6 +6,7 @@ import path from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { smallLine } from '../cli/in-process.js'
+import { expectTried } from '../tried.js'
 
 const program = fileURLToPath(new URL('../../.build/cli/main.js', import.meta.url))
 const cwd = mkdtempSync(path.join(tmpdir(), 'tapeshift-full-'))
@@ -14,8 +15,12 @@ const reason = 'a limit on the size of files is reached'
 /** A limit on the size of files is counted in blocks of so many bytes: POSIX.1-2017, Shell and Utilities, `ulimit -f`. */
 const block = 512
 
+/** How often the program met a limit. */
+let tried = 0
+
 /** Runs the program where no file may grow beyond `limit` bytes, in whole blocks; what it prints goes `into` a file where one is named. */
 function called(limit: number | null, argv: readonly string[], into?: string) {
+  if (limit !== null) tried++
   const words = [program, ...argv].map((word) => `'${word}'`).join(' ')
   const script = [
     ...(limit === null ? [] : [`ulimit -f ${Math.floor(limit / block)}`]),
@@ -167,4 +172,6 @@ describe('a disk that is full', () => {
     expect(readdirSync(cwd)).not.toContain('starter.yaml')
     expect(called(null, ['new', 'starter.yaml']).code).toBe(0)
   })
+
+  it('each is counted', () => expectTried('full disks', tried))
 })

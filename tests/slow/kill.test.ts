@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { Stream } from '../../src/engine/stream.js'
 import { smallLine } from '../cli/in-process.js'
+import { expectTried } from '../tried.js'
 
 const program = fileURLToPath(new URL('../../.build/cli/main.js', import.meta.url))
 
@@ -116,6 +117,7 @@ describe('a study killed again and again', () => {
     // else nothing was tried
     expect(tally.killed).toBeGreaterThanOrEqual(kills / 2)
     expect(tally.midway).toBeGreaterThanOrEqual(3)
+    expectTried('kills at random', tally.killed + tally.tooLate)
   })
 
   it('leaves no temporary files behind when it is killed while it writes its results', async () => {

@@ -129,6 +129,7 @@ describe('any contour', () => {
           }
         }
       }),
+      { seed: 20261129 },
     )
   })
 })

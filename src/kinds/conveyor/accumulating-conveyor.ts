@@ -231,8 +231,8 @@ export class AccumulatingConveyor extends PacedBed {
 
   override plan(): void {
     const wake = this.wakeAt
-    if (this.isBlocked) this.unit.plans(this.offersAgain ? this.floor.clock.now : wake, State.blocked)
-    else this.unit.plans(Math.min(this.due, wake), this.aboard === 0 ? State.waiting : this.moving)
+    if (this.isBlocked) this.unit.plans(this.offersAgain ? this.floor.clock.now : wake, State.blocked, never)
+    else this.unit.plans(Math.min(this.due, wake), this.aboard === 0 ? State.waiting : this.moving, never)
   }
 
   override runsAt(speed: number): void {

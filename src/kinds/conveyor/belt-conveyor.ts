@@ -281,8 +281,8 @@ export class BeltConveyor extends Conveyor {
     this.findDue()
     const acts = this.offersAgain ? this.floor.clock.now : Math.min(this.due, this.crossing.nextAt)
     const due = Math.min(acts, this.wakeAt)
-    if (this.isBlocked || this.crossing.stands) this.unit.plans(due, State.blocked)
-    else this.unit.plans(due, this.items.length === 0 ? State.waiting : State.working)
+    if (this.isBlocked || this.crossing.stands) this.unit.plans(due, State.blocked, never)
+    else this.unit.plans(due, this.items.length === 0 ? State.waiting : State.working, never)
   }
 
   override freeze(): void {

@@ -213,23 +213,23 @@ export class Sealer extends Belts implements Taper {
     const { now } = this.floor.clock
     const { unit } = this
     if (this.isBlocked || this.crossing.stands) {
-      unit.plans(this.crossing.nextAt, State.blocked)
+      unit.plans(this.crossing.nextAt, State.blocked, never)
       return
     }
     let mark = never
     for (let index = 0; index < this.marks.length; index++) mark = Math.min(mark, this.marks[index]!)
     const due = Math.min(this.travel.when(mark), this.crossing.nextAt)
     if (this.setAt !== never && this.setAt > now) {
-      unit.plans(Math.min(due, this.setAt), State.sizeSetting)
+      unit.plans(Math.min(due, this.setAt), State.sizeSetting, never)
       return
     }
     const clear = this.travel.when(this.clearFrom)
     if (this.flapItem !== none && (this.canFold || this.foldedAt !== never)) {
       // the case that stands there enters once it is folded and the headway is over
       const enters = this.runsEmpty() ? never : Math.max(clear, this.foldedAt)
-      unit.plans(Math.min(due, enters), State.working)
+      unit.plans(Math.min(due, enters), State.working, never)
     } else if (clear > now) unit.plans(due, State.working, clear)
-    else unit.plans(due, State.waiting)
+    else unit.plans(due, State.waiting, never)
   }
 
   /** A fixed-size machine lets no case in until the belts are empty, of tails too, and the size is set. */

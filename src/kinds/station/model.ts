@@ -226,9 +226,9 @@ export class Station extends Mechanism {
     const isClosed = this.closedUntil > now
     const next = isClosed ? Math.min(due, this.closedUntil) : due
     // in a planned stop cases in hand are finished first
-    if (this.busy.value > 0) this.unit.plans(next, State.working)
-    else if (isClosed) this.unit.plans(next, State.plannedStop)
-    else this.unit.plans(next, this.stuckServers > 0 ? State.blocked : State.waiting)
+    if (this.busy.value > 0) this.unit.plans(next, State.working, never)
+    else if (isClosed) this.unit.plans(next, State.plannedStop, never)
+    else this.unit.plans(next, this.stuckServers > 0 ? State.blocked : State.waiting, never)
   }
 
   /** Nothing is at work while it stands. */

@@ -16,6 +16,7 @@ import { rowLabel, shortened } from '../../report/marks/breaking.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
 import { okabeIto, palette } from '../../report/marks/inks.js'
 import type { CompareResult, DesignResult } from './document.js'
+import { drawnWords, undrawn } from './drawn-designs.js'
 
 const total: MeasureKey = 'cost-per-1000'
 
@@ -49,7 +50,10 @@ interface Element {
 
 /** Stacked elements of the cost of 1000 good cases; null where no design is priced. */
 export function costStackChart(result: CompareResult): Chart | null {
-  const designs = Object.entries(result.variants)
+  const all = Object.entries(result.variants)
+  const left = undrawn(result)
+  const names = Object.keys(result.variants).filter((name) => !left.has(name))
+  const designs = names.map((name) => [name, result.variants[name]!] as const)
   if (designs.every(([, { measures }]) => !isPriced(measures[total]))) return null
   const elements = elementsOf(designs.map(([, design]) => design))
   const totals = designs.map(([, { measures }]) => measures[total]?.mean ?? 0)
@@ -60,9 +64,9 @@ export function costStackChart(result: CompareResult): Chart | null {
   return chartOf(result, {
     name: 'cost-stack',
     section: 'money',
-    title: titleOf(result, designs),
-    subtitle: subtitleOf(result, elements, seen),
-    alt: altOf(result, elements),
+    title: titleOf(result, all),
+    subtitle: `${subtitleOf(result, elements, seen)}${drawnWords(names.length - 1, all.length - 1)}`,
+    alt: altOf(result, names, elements),
     gap: 2,
     height: designs.length * 46,
     rows: designs.map(([name]) => rowLabel(name)),
@@ -87,7 +91,7 @@ export function costStackChart(result: CompareResult): Chart | null {
         }),
       ),
       pieceWords(8, (piece, design) => wordsIn(elements[piece]!, design)),
-      beside(figuresOf(result)),
+      beside(figuresOf(result, names)),
     ],
   })
 }
@@ -167,8 +171,9 @@ function differenceText(figure: DifferenceFigure | undefined, display: CompareRe
 }
 
 /** The total with its interval for beside each bar: an error bar would be too short to see. */
-const figuresOf = ({ variants, differences, display }: CompareResult) =>
-  Object.entries(variants).map(([name, { measures }], row) => {
+const figuresOf = ({ variants, differences, display }: CompareResult, names: readonly string[]) =>
+  names.map((name, row) => {
+    const { measures } = variants[name]!
     const { value, interval } = printFigure(measures[total], display)
     const sum = isPriced(measures[total]) ? `${value} ${interval}` : 'not priced'
     return { row, words: figureOver(sum, differenceText(differences[name]?.[total], display), 14) }
@@ -180,8 +185,13 @@ function wordsIn({ label, values }: Element, design: number): string[] {
   return [`${label} ${money}`, money]
 }
 
-function altOf({ variants, display }: CompareResult, elements: readonly Element[]): string {
-  const words = Object.entries(variants).map(([name, { measures }], design) => {
+function altOf(
+  { variants, display }: CompareResult,
+  names: readonly string[],
+  elements: readonly Element[],
+): string {
+  const words = names.map((name, design) => {
+    const { measures } = variants[name]!
     if (!isPriced(measures[total])) return `${name}: not priced`
     const parts = elements.flatMap(({ label, values }) =>
       values[design]! > 0 ? `${label} ${grouped(values[design]!, 2)}` : [],

@@ -16,6 +16,7 @@ import { farOff, roomySpan } from '../../report/marks/reach.js'
 import { nameAbove, ruleUp } from '../../report/marks/rule.js'
 import { whiskers } from '../../report/marks/whiskers.js'
 import type { CompareResult } from './document.js'
+import { drawnWords, undrawn } from './drawn-designs.js'
 
 const mostTicks = 8
 /** Between the axis and the figures beside the rows, px. */
@@ -36,10 +37,16 @@ interface Row {
 /** A chart for each compared measure of which any variant has a difference with an interval. */
 export function differenceCharts(result: CompareResult): Chart[] {
   const taken = new Set<string>()
-  return result.compared.flatMap((measure) => differenceChart(result, measure, taken) ?? [])
+  const left = undrawn(result)
+  return result.compared.flatMap((measure) => differenceChart(result, measure, left, taken) ?? [])
 }
 
-function differenceChart(result: CompareResult, measure: string, taken: Set<string>): Chart | null {
+function differenceChart(
+  result: CompareResult,
+  measure: string,
+  left: ReadonlySet<string>,
+  taken: Set<string>,
+): Chart | null {
   const { display, made } = result
   const figures = Object.entries(result.differences).map(
     ([name, differences]) => [name, differences[measure]] as const,
@@ -47,7 +54,8 @@ function differenceChart(result: CompareResult, measure: string, taken: Set<stri
   const known = figures.flatMap(([, figure]) => figure ?? [])[0]
   if (!known) return null
   const { factor, word } = differenceUnit(known.unit, display)
-  const rows = figures.map(([name, figure]) => rowOf(name, figure, factor))
+  const all = figures.map(([name, figure]) => rowOf(name, figure, factor))
+  const rows = all.filter(({ name }) => !left.has(name))
   const drawn = rows.filter((row) => row.ends !== null)
   if (drawn.length === 0) return null
   const beyond = farOff(drawn, reachOf, farBeyond)
@@ -59,8 +67,8 @@ function differenceChart(result: CompareResult, measure: string, taken: Set<stri
   return chartOf(result, {
     name: fileName(measure, taken),
     section: 'differences',
-    title: titleOf(known.label, rows),
-    subtitle: `${subtitleOf(drawn, beyond.size > 0, made.confidence)}${result.drawn ? ' With the uncertainty of the inputs.' : ''}`,
+    title: titleOf(known.label, all),
+    subtitle: `${subtitleOf(drawn, beyond.size > 0, made.confidence)}${result.drawn ? ' With the uncertainty of the inputs.' : ''}${drawnWords(rows.length, all.length)}`,
     alt: altOf(known.label, word, rows, texts, made.confidence),
     // the figure of the base stands between subtitle and rows
     gap: 26,

@@ -3,7 +3,13 @@
 import { type DifferenceFigure, differenceFigure, wholeInterval } from '../../answers/difference-figure.js'
 import { addedByInputs } from '../../answers/difference-with-inputs.js'
 import { measureName, measuresOf, type Simulated } from '../../answers/figures.js'
-import { estimatesOf, type LineResult, lineResult, orNull } from '../../answers/line-result.js'
+import {
+  estimatesOf,
+  type HeldOverShift,
+  type LineResult,
+  lineResult,
+  orNull,
+} from '../../answers/line-result.js'
 import { beginOf, type RequirementJudged, type StudyDocument } from '../../answers/made.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
 import type { InputsTold } from '../../answers/rests-on.js'
@@ -82,8 +88,9 @@ export const baseName = 'base'
 /** What a comparison was asked for and what it is made of. */
 interface CompareRecord
   extends Pick<CompareResult, 'made' | 'best' | 'about' | 'warnings' | 'assumed' | 'notes'> {
-  /** The base first. */
-  designs: readonly (Drawn & Pick<DesignResult, 'note' | 'set' | 'tapeLayout'> & { name: string })[]
+  /** The base first; with the cases held over the shift, where the shifts do not have these any more. */
+  designs: readonly (Drawn &
+    Pick<DesignResult, 'note' | 'set' | 'tapeLayout'> & { name: string; held?: HeldOverShift[] })[]
   /** Names of the measures to be judged together. */
   compared: readonly string[]
   pairs: readonly Pair[]
@@ -181,7 +188,7 @@ function variantsOf(
             yearlyCases,
           )
         : null,
-      ...lineResult(design, estimates),
+      ...lineResult(design, estimates, design.held),
     }
   }
   return variants

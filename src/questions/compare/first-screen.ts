@@ -158,7 +158,8 @@ function rankedTable(result: CompareResult): Table {
   const told = names.filter((name, place) => place < mostDesigns || name === baseName)
   const more = names.length - told.length
   return {
-    title: `Designs, best first${target === null ? '' : `; target ${rateText(target)}`}${more > 0 ? `; ${more} more with --full` : ''}`,
+    title: `Designs, best first${target === null ? '' : `; target ${rateText(target)}`}`,
+    more,
     columns: [...words('design', ...(target === null ? [] : ['target'])), ...figures(...keys.map(head))],
     rows: told.map((name) => {
       const { measures } = variants[name]!

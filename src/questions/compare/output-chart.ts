@@ -41,19 +41,22 @@ const strokes: Design['stroke'][] = [
   { colour: palette.quietInk, dash: [14, 3, 2, 3, 2, 3] },
 ]
 
+/** Names of the designs that have a line: the first that have a shift. */
+export const drawnLines = ({ variants }: Pick<CompareResult, 'variants'>): readonly string[] =>
+  Object.keys(variants)
+    .filter((name) => variants[name]!.outputs.length > 0)
+    .slice(0, mostDesigns)
+
 /** Shares of shifts by the output that they reach; null where no design has a shift. */
 export function outputSharesChart(result: CompareResult): Chart | null {
-  const all = Object.entries(result.variants)
-  const designs = all
-    .filter(([, { outputs }]) => outputs.length > 0)
-    .slice(0, mostDesigns)
-    .map(
-      ([name, { outputs }], index): Design => ({
-        name,
-        outputs: [...outputs].sort((a, b) => a - b),
-        stroke: strokes[index]!,
-      }),
-    )
+  const all = Object.keys(result.variants)
+  const designs = drawnLines(result).map(
+    (name, index): Design => ({
+      name,
+      outputs: [...result.variants[name]!.outputs].sort((a, b) => a - b),
+      stroke: strokes[index]!,
+    }),
+  )
   if (designs.length === 0) return null
   const target = shiftTarget(result)
   const isPromised = designs.every(({ outputs }) => outputs.length >= fewestForPromise)

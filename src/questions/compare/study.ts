@@ -7,6 +7,7 @@ import { designsCsv } from '../../answers/csv.js'
 import { drawsOf, simulatedDraws } from '../../answers/draws.js'
 import { measureName } from '../../answers/figures.js'
 import { inputsTold } from '../../answers/inputs-told.js'
+import { type HeldOverShift, heldOverShift } from '../../answers/line-result.js'
 import { warningsOf } from '../../answers/warning.js'
 import { cannotWork } from '../../answers/warnings.js'
 import type { Draws } from '../../answers/with-inputs.js'
@@ -30,6 +31,8 @@ interface Study {
   designs: readonly Design[]
   of: readonly (readonly ShiftResult[])[]
   countFrom: readonly number[]
+  /** Of each design; its shifts do not have it any more. */
+  held: readonly HeldOverShift[][]
   /** Of each design; null where inputs are held fixed. */
   draws: readonly (Draws | null)[]
   best: Best | null
@@ -58,8 +61,13 @@ export async function compare(
   const study = await simulating(plan, context, async (simulation): Promise<Study> => {
     // of every design at least what a first look takes
     const least = asked.goal === null ? most : Math.min(firstStage, most)
-    for (const design of designs.keys()) await simulation.first(design, least)
+    const held: HeldOverShift[][] = []
+    for (const design of designs.keys()) {
+      await simulation.first(design, least)
+      if (asked.goal === null) held.push(heldIn(designs[design]!, design, simulation))
+    }
     const best = asked.goal && (await bestOf({ ...asked.goal, confidence, most }, designs, simulation))
+    if (asked.goal !== null) held.push(...designs.map((each, design) => heldIn(each, design, simulation)))
     const draws: (Draws | null)[] = []
     let first = designs.length
     for (const each of drawn) {
@@ -67,7 +75,7 @@ export async function compare(
       first += each.length
     }
     return {
-      ...{ designs, draws, best, most, of: simulation.of.slice(0, designs.length) },
+      ...{ designs, held, draws, best, most, of: simulation.of.slice(0, designs.length) },
       countFrom: designs.map((_, design) => simulation.countFrom(design)),
     }
   })
@@ -89,6 +97,14 @@ export async function compare(
   }
 }
 
+/** What a design that is simulated held over the shift: of hundreds of designs the shifts need not keep it. */
+function heldIn({ scenario, line }: Design, design: number, simulation: Simulation): HeldOverShift[] {
+  const [shifts, countFrom] = [simulation.of[design]!, simulation.countFrom(design)]
+  const held = heldOverShift({ scenario, line, shifts, countFrom })
+  simulation.withoutHeld(design)
+  return held
+}
+
 /** Simulates until the best is known. */
 const bestOf = (
   goal: Omit<Goal, 'names'>,
@@ -103,7 +119,7 @@ function documentOf(
   loaded: ReadScenario,
   options: CompareOptions,
   asked: ComparisonAsked,
-  { designs, of, draws: drawn, countFrom, best, most }: Study,
+  { designs, of, held, draws: drawn, countFrom, best, most }: Study,
 ): CompareResult {
   const { confidence } = loaded.scenario.study
   const { variants, measure, matters, pairs, best: sought, within, among, require, plain } = options
@@ -116,6 +132,7 @@ function documentOf(
       shifts: of[index]!,
       draws: drawn[index]!,
       countFrom: countFrom[index]!,
+      held: held[index]!,
       tapeLayout: tapeLayout(design.scenario),
     })),
     compared: asked.measures,

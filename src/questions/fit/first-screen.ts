@@ -58,9 +58,10 @@ function valuesTable({ inputs, made }: FitResult): Table {
   const told = known.toSorted((a, b) => a.input.events - b.input.events).slice(0, mostValues)
   const more = inputs.filter(hasValue).length - told.length
   return {
-    title: `Rate or mean with its ${percentText(made.confidence)} interval, fewest events first${more > 0 ? `; ${more} more with --full` : ''}`,
+    title: `Rate or mean with its ${percentText(made.confidence)} interval, fewest events first`,
+    more,
     columns: [...words('input'), ...figures('rate or mean')],
-    rows: told.map(({ input: { path }, said }) => [{ path }, said.join(' ')]),
+    rows: told.map(({ input: { path }, said }) => [{ path }, said]),
   }
 }
 

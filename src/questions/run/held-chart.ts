@@ -26,11 +26,17 @@ interface Panel {
   top: number
 }
 
+const recordedOf = ({ held }: Pick<RunResult, 'held'>) => held.filter(({ at }) => at.length > 0)
+
+/** The places that are drawn. */
+export const drawnPlaces = (result: Pick<RunResult, 'held'>): readonly HeldOverShift[] =>
+  fullestPlaces(recordedOf(result)).map(({ held }) => held)
+
 const meanOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length
 
 /** Mean and band of the cases in the places that hold most; null where no place is recorded. */
 export function heldChart(result: RunResult): Chart | null {
-  const recorded = result.held.filter(({ at }) => at.length > 0)
+  const recorded = recordedOf(result)
   if (recorded.length === 0) return null
   const panels = fullestPlaces(recorded)
   const { length, runOut } = result.shift

@@ -12,6 +12,7 @@ import { beside } from '../../report/marks/beside.js'
 import { rowLabel, shortened } from '../../report/marks/breaking.js'
 import { type Chart, type ChartAsked, chartOf } from '../../report/marks/chart.js'
 import { palette } from '../../report/marks/inks.js'
+import { heaviest } from '../../report/marks/most-rows.js'
 import type { RunResult } from './document.js'
 
 /** A bar of the picture: it reaches from one number of cases to another. */
@@ -31,14 +32,22 @@ const isStop = ({ key }: LossStep): boolean => states[key as StateKey]?.group ==
 const isSpare = ({ key }: LossStep): boolean => key === 'waiting' || key === 'on-break'
 const isSmall = (step: LossStep): boolean => isStop(step) && Math.abs(step.share) < leastShare
 
+/** More machines than this have no picture each. */
+const mostMachines = 12
+
+/** Cases that a machine loses. */
+const lost = ({ losses }: MachineLosses): number =>
+  losses.reduce((sum, step) => sum + (isSpare(step) ? 0 : Math.max(0, step.cases.mean ?? 0)), 0)
+
 const whole = (cases: number): string => grouped(cases, 0)
 
-/** One picture for each machine; where several put out what leaves the line, one more for how they add up. */
+/** One picture for each machine, of many for those that lose most; where several put out what leaves the line, one more for how they add up. */
 export function lossesCharts(result: RunResult): Chart[] {
   const { losses } = result
   if (!losses) return []
   const last = losses.machines.filter(({ isFollowed, could }) => !isFollowed && could > 0)
-  const drawn = losses.machines.filter(({ could }) => could > 0)
+  const able = losses.machines.filter(({ could }) => could > 0)
+  const drawn = heaviest(able, lost, mostMachines)
   const charts = drawn.map((each, index) => {
     const name = drawn.length === 1 ? 'losses' : `losses-${index + 1}`
     return machineChart(result, each, last.length === 1 && last[0] === each ? losses : null, name)

@@ -23,6 +23,7 @@ import type { Report } from '../../report/report.js'
 import type { Stretch } from '../../shifts/stretch.js'
 import { certaintyLines, requirementLines } from './certainty.js'
 import type { RunResult } from './document.js'
+import { isReplayed, unplayed } from './on-page.js'
 import { shortfall } from './shortfall.js'
 import { onAverage, runSummary } from './summary.js'
 import { runTables } from './tables.js'
@@ -72,6 +73,7 @@ export function runReport(result: RunResult): Report {
 const telephone = 358
 
 const drawnMoment = (layout: Layout, stretch: Stretch, display: Display) => ({
+  ...(isReplayed(stretch) ? {} : { unplayed: unplayed(layout) }),
   wide: timeSpaceSvg(layout, momentOf(stretch), { display }),
   narrow: timeSpaceSvg(layout, momentOf(stretch, 'narrow'), {
     ...{ display, width: telephone, id: 'time-space-narrow' },

@@ -1,11 +1,12 @@
 /** Chart of the states: how each machine spends the shift, as one bar of 100 % per machine. */
-import { type StateKey, stateLabel } from '../../catalogue/states.js'
+import { type StateKey, stateLabel, states } from '../../catalogue/states.js'
 import { percent } from '../../report/format.js'
 import { numbers } from '../../report/marks/axis.js'
 import { pieceWords, stacked, stackedBars } from '../../report/marks/bars.js'
 import { wrapped } from '../../report/marks/breaking.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
 import { palette } from '../../report/marks/inks.js'
+import { drawnOf, heaviest } from '../../report/marks/most-rows.js'
 import type { RunResult } from './document.js'
 
 /**
@@ -37,20 +38,32 @@ const leastShown = 0.0005
 /** From left to right: work, what stops it, then the time in which the machine itself is well. */
 const order = Object.keys(colours) as StateKey[]
 
+/** Of a machine, by its name: the share of the shift that it spends in a state. */
+const machineOf = ([name, { states: its }]: [string, RunResult['equipment'][string]]) => ({
+  name,
+  share: (key: StateKey) => its[key]?.mean ?? 0,
+})
+type Machine = ReturnType<typeof machineOf>
+
+const stops = order.filter((key) => states[key].group === 'stop')
+const stopped = ({ share }: Machine): number => stops.reduce((sum, key) => sum + share(key), 0)
+
+/** The machines that are drawn: all of a few, of many those that are stopped most. */
+export const drawnMachines = ({ equipment }: Pick<RunResult, 'equipment'>): readonly Machine[] =>
+  heaviest(Object.entries(equipment).map(machineOf), stopped)
+
 /** Stacked shares of the states of each machine; null where the line has no equipment. */
 export function statesChart(result: RunResult): Chart | null {
-  const machines = Object.entries(result.equipment).map(([name, machine]) => ({
-    name,
-    share: (key: StateKey) => machine.states[key]?.mean ?? 0,
-  }))
+  const machines = drawnMachines(result)
   if (machines.length === 0) return null
+  const all = Object.keys(result.equipment).length
   const occurring = order.filter((key) => machines.some(({ share }) => share(key) > 0))
   const isSeen = (key: StateKey) => machines.some(({ share }) => share(key) > leastShown)
   return chartOf(result, {
     name: 'states',
     section: 'machines',
     title: 'What each machine does, % of the shift',
-    subtitle: 'A machine is in one state at a time. Mean over the shifts.',
+    subtitle: `A machine is in one state at a time. Mean over the shifts.${drawnOf(machines.length, all, 'machines that are stopped most')}`,
     alt: `Shares of the shift by state: ${machines.map(inWords).join('; ')}.`,
     mayNarrow: true,
     gap: 2,
@@ -78,7 +91,7 @@ export function statesChart(result: RunResult): Chart | null {
   })
 
   /** Work first, then the states that take most of the rest: two, or one where many machines are told of. */
-  function inWords({ name, share }: (typeof machines)[number]): string {
+  function inWords({ name, share }: Machine): string {
     const others = occurring
       .filter((key) => key !== 'working' && share(key) > leastShown)
       .sort((a, b) => share(b) - share(a))

@@ -115,6 +115,16 @@ const planShown: ShownOf = ({ plan }, { name }) => {
     : []
 }
 
+/** The measure that the verdict is of: the cost of a curve, and of inputs that move alone or by a plan the first of which anything is shown. */
+export function judgedMeasure(result: SweepResult): SweepMeasure | undefined {
+  const { kind, measures, curve } = result
+  if (kind === 'grid') return undefined
+  if (kind === 'curve')
+    return curve?.cost && !isCostInPart(result) ? measures.find(({ name }) => name === costName) : undefined
+  const shownOf = kind === 'each' ? eachShown : planShown
+  return measures.find((measure) => shownOf(result, measure).length > 0)
+}
+
 /** What matters most of what is shown to matter, by the first measure of which anything is shown. */
 function mattersVerdict(result: SweepResult, shownOf: ShownOf): Verdict {
   for (const measure of result.measures) {

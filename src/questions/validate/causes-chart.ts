@@ -1,4 +1,5 @@
 /** Chart of causes: by how many minutes a day the model stands more or less for each of them than the plant. */
+import { firstOf } from '../../answers/first-screen.js'
 import { figures as digits } from '../../catalogue/printed-units.js'
 import { percentText } from '../../report/format.js'
 import { rowAxis, spanAxis } from '../../report/marks/axis.js'
@@ -53,5 +54,5 @@ function titleOf(causes: readonly CauseResult[]): string {
   const shown = causes.filter(({ seconds }) => seconds.isShown)
   return shown.length === 0
     ? 'Minutes stopped: plant and model are not shown to differ for any cause'
-    : `Minutes stopped: plant and model differ for ${shown.map(({ words }) => words).join(', ')}`
+    : `Minutes stopped: plant and model differ for ${firstOf(shown.map(({ words }) => words))}`
 }

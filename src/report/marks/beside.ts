@@ -15,9 +15,23 @@ export interface Beside {
   isBold?: boolean
 }
 
-/** What stands beside each row, 0 being the first; a row may also lie between two. */
-export const beside = (rows: readonly { row: number; words: readonly Beside[] }[]): Plugin =>
-  byHand({
+/** What stands beside a row, 0 being the first; it may also lie between two. */
+interface BesideRow {
+  row: number
+  words: readonly Beside[]
+}
+
+export const besideId = 'beside'
+
+/** The mark of them, which still knows its words: where there is no room beside the picture they stand under the names. */
+export interface BesideMark extends Plugin {
+  rows: readonly BesideRow[]
+}
+
+/** What stands beside each row. */
+export const beside = (rows: readonly BesideRow[]): BesideMark => ({
+  rows,
+  ...byHand({
     over({ ctx, area, y }) {
       for (const { row, words } of rows)
         for (const { text, right, down = 4, size = 12, isQuiet, isBold = false } of words)
@@ -27,7 +41,9 @@ export const beside = (rows: readonly { row: number; words: readonly Beside[] }[
             isBold,
           })
     },
-  })
+  }),
+  id: besideId,
+})
 
 /** A figure and below it, smaller, what belongs to it; where there is nothing to stand below the figure stands alone. */
 export const figureOver = (figure: string, below: string, right: number): Beside[] => [
