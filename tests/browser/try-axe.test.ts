@@ -3,7 +3,18 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { box, demoText, figuresOf, isThere, launched, madeOf, open, opened, patience } from './try-page.js'
+import {
+  box,
+  demoText,
+  figuresOf,
+  isThere,
+  launched,
+  madeOf,
+  open,
+  opened,
+  patience,
+  unfold,
+} from './try-page.js'
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
@@ -33,8 +44,7 @@ describe.skipIf(!isThere)('axe-core and the page to try a line in', { timeout: 4
     await open(page, 'sealer')
     await page.getByRole('button', { name: 'Keep this' }).click()
     await page.getByRole('button', { name: 'Text', exact: true }).click()
-    for (const each of await page.locator('details:not([open]) > summary').all())
-      if (await each.isVisible()) await each.click()
+    await unfold(page)
     expect(await serious(page)).toEqual([])
     await box(page, 'line.sealer.belt-speed').fill('fast')
     await page.locator('.answer .foremost').waitFor({ timeout: patience })

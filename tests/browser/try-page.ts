@@ -100,3 +100,11 @@ export async function textOf(page: Page): Promise<string> {
   await page.getByRole('button', { name: 'Save the file' }).click()
   return readFileSync(await (await saved).path(), 'utf8')
 }
+
+/** Opens all that is folded away. */
+export async function unfold(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    for (const each of document.querySelectorAll<HTMLElement>('details:not([open]) > summary')) each.click()
+  })
+  await page.waitForTimeout(500)
+}

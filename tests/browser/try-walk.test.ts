@@ -14,7 +14,7 @@ describe.skipIf(!isThere)('random edits in the page', { timeout: 4 * patience },
   it('never give a blank answer, a figure that is none, or an error', async () => {
     const { page, complaints, context } = await opened(browser, await madeOf(demoText('soap-works')))
     await figuresOf(page)
-    expect(await walk(page, 1, 300)).toEqual([])
+    expect(await walk(page, 1, 200)).toEqual([])
     await comesBack(page)
     expect(complaints).toEqual([])
     await context.close()

@@ -71,7 +71,14 @@ export const walk = (page: Page, seed: number, steps: number): Promise<string[]>
         },
         ...Array.from({ length: 4 }, () => () => {
           const box = oneOf(all<HTMLInputElement>('.field input[type=text]'))
-          if (box) write(box, oneOf(values)!)
+          // mostly a number not far from what it is, now and then anything
+          if (box)
+            write(
+              box,
+              random() < 0.7 && Number(box.value) > 0
+                ? String(Number((Number(box.value) * (0.5 + random())).toPrecision(3)))
+                : oneOf(values)!,
+            )
         }),
         ...Array.from({ length: 2 }, () => () => {
           const box = oneOf(all<HTMLInputElement>('.field input[type=range]'))

@@ -13,6 +13,7 @@ import {
   openedIn,
   patience,
   textOf,
+  unfold,
 } from './try-page.js'
 
 /** A name that would like to be more than that. */
@@ -118,11 +119,50 @@ describe.skipIf(!isThere)('the page to try a line in', { timeout: 4 * patience }
     await context.close()
   })
 
+  it('adds, doubles, moves and removes pieces, and says the change in the words of the command line', async () => {
+    const { page, complaints, context } = await opened(browser, file)
+    await figuresOf(page)
+    const pieces = () => page.locator('.chooser > .room').first().getByRole('button').allTextContents()
+    await open(page, 'sealer')
+    await page.getByRole('button', { name: 'Another beside it' }).click()
+    await poll(() => textOf(page)).toContain('side-by-side: 2')
+    await page.keyboard.press('Control+z')
+    await page.getByLabel('Behind it add a').selectOption('station')
+    await page.getByRole('button', { name: 'Add', exact: true }).click()
+    await poll(pieces).toEqual(['infeed', 'sealer', 'station', 'outfeed', 'palletiser'])
+    await page.getByRole('button', { name: 'Move downstream' }).click()
+    await poll(pieces).toEqual(['infeed', 'sealer', 'outfeed', 'station', 'palletiser'])
+    await poll(() => page.locator('.progress').textContent()).toMatch(/^\d+ simulated shifts of each/)
+    await page.getByRole('button', { name: 'Remove' }).click()
+    await poll(pieces).toEqual(['infeed', 'sealer', 'outfeed', 'palletiser'])
+    // what was added and taken away again leaves no trace
+    expect(await textOf(page)).toBe(demoText('soap-works'))
+    await open(page, 'infeed')
+    await box(page, 'line.infeed.length').fill('9')
+    await poll(() => page.locator('.progress').textContent()).toMatch(/^\d+ simulated shifts of each/)
+    await page.locator('.copies > summary').click()
+    const command = page.getByRole('textbox', { name: 'The command that gives these figures' })
+    expect(await command.inputValue()).toMatch(
+      /^tapeshift run \S+\.yaml --set ['"]?line\.infeed\.length=9 m['"]? --shifts \d+ --seed lindmoor$/,
+    )
+    expect(complaints).toEqual([])
+    await context.close()
+  })
+
   it('is worked by keys alone, and shows where they are', async () => {
     const { page, complaints, context } = await opened(browser, file)
     await figuresOf(page)
     const piece = page.getByRole('button', { name: /^sealer: / })
     await piece.waitFor({ timeout: patience })
+    // it lies over the piece in the picture
+    const placeOf = (name: RegExp) => page.getByRole('button', { name }).boundingBox()
+    const [before, own, behind] = [
+      await placeOf(/^infeed: /),
+      await placeOf(/^sealer: /),
+      await placeOf(/^outfeed: /),
+    ]
+    expect(own!.x).toBeCloseTo(before!.x + before!.width, 0)
+    expect(behind!.x).toBeCloseTo(own!.x + own!.width, 0)
     await piece.focus()
     await page.keyboard.press('Enter')
     const speed = box(page, 'line.sealer.belt-speed')
@@ -182,25 +222,33 @@ describe.skipIf(!isThere)('the page to try a line in', { timeout: 4 * patience }
     expect(y).toBe(0)
     expect((await field.boundingBox())!.y).toBeGreaterThan(height)
     await page.getByRole('button', { name: 'Keep this' }).click()
-    for (const each of await page.locator('details.fold:not([open]) > summary').all()) await each.click()
+    await unfold(page)
     await page.getByRole('button', { name: 'Text', exact: true }).click()
     expect(await widest()).toBe(390)
     expect(complaints).toEqual([])
     await context.close()
   })
 
-  it('takes no name for markup', async () => {
-    const hostile = demoText('soap-works')
-      .replace('title: Lindmoor soap works, line 2, early shift', `title: ${JSON.stringify(evil)}`)
-      .replace('  outfeed: {', `  ${JSON.stringify('out <b>x</b>')}: {`)
-      .replace('line.outfeed: 480 EUR/m', `${JSON.stringify('line.out <b>x</b>')}: 480 EUR/m`)
-    const { page, complaints, context } = await opened(browser, await madeOf(hostile))
-    await poll(() => page.locator('.answer').textContent()).toMatch(/cases\/min|Fix/)
+  it('takes no name for markup, nor a file that is no scenario', async () => {
+    const title = demoText('soap-works').replace(/^title: .*$/m, `title: ${JSON.stringify(evil)}`)
+    const { page, complaints, context } = await opened(browser, await madeOf(title))
+    await figuresOf(page)
     await poll(() => page.locator('h1').textContent()).toContain('<img src=x onerror=alert(1)>')
     await page.getByRole('button', { name: 'Text', exact: true }).click()
-    expect(await page.locator('img, b, script:not([type]):not(:last-of-type)').count()).toBe(0)
+    expect(await page.locator('img, b').count()).toBe(0)
+    expect(await page.locator('script').count()).toBe(2)
     expect(complaints).toEqual([])
     await context.close()
+    const start = await opened(browser, await madeOf())
+    const wrongName = title.replace('  outfeed: {', `  ${JSON.stringify('out <b>x</b>')}: {`)
+    await start.page.locator('input[type=file]').setInputFiles({
+      ...{ name: 'wrong.yaml', mimeType: 'application/yaml', buffer: Buffer.from(wrongName) },
+    })
+    await poll(() => start.page.locator('.answer .foremost').textContent()).toContain('out <b>x</b>')
+    await open(start.page, 'out <b>x</b>')
+    expect(await start.page.locator('img, b').count()).toBe(0)
+    expect(start.complaints).toEqual([])
+    await start.context.close()
   })
 
   it('opens on a choice of lines where none is given', async () => {

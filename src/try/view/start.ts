@@ -9,5 +9,8 @@ import { Page } from './page.js'
 export function start(data: PageData, studied: (tell: (told: Told) => void) => Study): void {
   document.title = `${data.line?.name ?? 'tapeshift'}: try the line`
   const owner = String(crypto.getRandomValues(new Uint32Array(2)))
-  render(h(Page, { data, studied, owner }), document.body)
+  // what the page holds beside it stays where it is
+  const root = document.createElement('div')
+  document.body.append(root)
+  render(h(Page, { data, studied, owner }), root)
 }

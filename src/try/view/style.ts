@@ -8,7 +8,7 @@ export const tryStyle = `main.try { max-width: 110rem; padding-bottom: 2rem; }
 .top > div:first-child { flex: 1 1 20rem; min-width: 0; } .top .subtitle { max-width: 46rem; }
 .tools { display: flex; flex-wrap: wrap; gap: .4rem; position: relative; }
 button, .copies > summary { min-height: 2rem; background: var(--paper); }
-button[disabled] { color: var(--quiet); cursor: default; opacity: 1; border-style: dashed; } button[disabled]:hover { border-color: var(--rule); }
+:is(button[disabled], button[aria-disabled="true"]) { color: var(--quiet); cursor: default; border-style: dashed; } :is(button[disabled], button[aria-disabled="true"]):hover { border-color: var(--rule); }
 button[aria-pressed="true"] { background: var(--accent); border-color: var(--accent); color: var(--paper); }
 select, input[type="text"] { font: inherit; font-size: .92rem; color: var(--ink); background: var(--paper); border: 1px solid var(--quiet); border-radius: 6px; padding: .2rem .4rem; min-height: 2rem; min-width: 0; max-width: 100%; }
 input[type="range"] { accent-color: var(--accent); min-width: 0; }
@@ -28,7 +28,7 @@ ${fieldStyle}
 .edit.with-text { display: grid; gap: 1rem; grid-template-columns: minmax(0, 1fr); }
 .text-pane h2 { font-size: 1rem; margin: .6rem 0 0; } .editor { height: 30rem; border: 1px solid var(--rule); border-radius: 6px; overflow: hidden; }
 .keep { display: flex; flex-wrap: wrap; gap: .5rem; align-items: center; } td.acts-of-row::before { content: none !important; } input.name { width: 11rem; font-weight: 600; }
-.starts { max-width: 70rem; } .starts h1 { font-size: 1.5rem; } .starts .cards { grid-template-columns: repeat(auto-fill, minmax(min(18rem, 100%), 1fr)); } .starts input[type="file"] { max-width: 100%; font: inherit; font-size: .88rem; color: var(--ink); }
+.starts { max-width: 70rem; } .starts h1 { font-size: 1.5rem; } .starts .cards { grid-template-columns: repeat(auto-fill, minmax(min(18rem, 100%), 1fr)); } .starts .cards p::first-letter { text-transform: uppercase; } .starts .cards p + p { margin-top: .5rem; } .starts ::file-selector-button { font: inherit; color: var(--accent); background: var(--paper); border: 1px solid var(--rule); border-radius: 6px; padding: .25rem .7rem; min-height: 2rem; cursor: pointer; } .starts input[type="file"] { max-width: 100%; font: inherit; font-size: .88rem; color: var(--ink); }
 @media (min-width: 52rem) { .edit.with-text { grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); } .edit.with-text .editor { position: sticky; top: .5rem; height: min(80vh, 46rem); } }
 @media (min-width: 68rem) {
   .work { grid-template-columns: minmax(0, 1fr) 26rem; gap: 1.4rem; }

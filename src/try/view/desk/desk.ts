@@ -4,6 +4,7 @@ import type { Problem } from '../../../scenario/problems.js'
 import type { Line } from '../../data.js'
 import { type Edited, isRefused, type Refused } from '../../draft/edited.js'
 import { begun, edited, type History, redone, undone } from '../../draft/history.js'
+import { cameAs } from '../../pins.js'
 import type { Study } from '../../study/client.js'
 import type { Figures, Pin, Told } from '../../study/messages.js'
 
@@ -129,7 +130,7 @@ export class Desk {
 
   /** Asks for a table of the kept designs beside the line as it came. */
   askPins(): void {
-    const base = { name: 'as it came', text: this.line.text }
+    const base = { name: cameAs, text: this.line.text }
     this.pinFault.value = ''
     this.study.ask({ ...this.begin('pins'), pins: [base, ...this.pins.value] })
   }

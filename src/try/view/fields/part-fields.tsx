@@ -20,7 +20,10 @@ export function PartFields({ desk, part, group, pieces }: PartFieldsProps) {
   const { name } = part
   const piece = pieceOf(part.path)
   // what the file gives when the part is opened stands first, and stays there while it is changed
-  const left = useMemo(() => new Set(group.fields.filter(isLeft).map(({ path }) => path)), [part.path])
+  const left = useMemo(
+    () => new Set(group.fields.filter((each) => isLeft(each, group.fields)).map(({ path }) => path)),
+    [part.path],
+  )
   const front = group.fields.filter(({ path }) => !left.has(path))
   const rest = group.fields.filter(({ path }) => left.has(path))
   return (
@@ -57,8 +60,10 @@ function Rest({ desk, fields, isOpen }: { desk: Desk; fields: readonly Field[]; 
   )
 }
 
-/** Left to its default, or out. */
-const isLeft = ({ written, isNeeded }: Field): boolean => written === null && !isNeeded
+/** Left to its default, or out; what a map that is not given would need is not missing. */
+const isLeft = ({ written, isNeeded, part }: Field, all: readonly Field[]): boolean =>
+  written === null &&
+  !(isNeeded && (part === '' || all.some((each) => each.part === part && each.written !== null)))
 
 /** Fields under the keys that they stand below. */
 function Fields({ desk, fields }: { desk: Desk; fields: readonly Field[] }) {

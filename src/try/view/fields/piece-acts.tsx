@@ -2,15 +2,21 @@
 import { useSignal } from '@preact/signals'
 import { newKinds, newPieces } from '../../draft/new-pieces.js'
 import type { Desk } from '../desk/desk.js'
-import { act } from '../desk/edits.js'
+import { type Act, act } from '../desk/edits.js'
 import { Prose } from '../prose.js'
 
 export function PieceActs({ desk, piece, pieces }: { desk: Desk; piece: string; pieces: readonly string[] }) {
   const kind = useSignal<(typeof newKinds)[number]>('conveyor')
   const at = pieces.indexOf(piece)
   const refused = desk.refused.value?.of === `line.${piece}` ? desk.refused.value : null
-  const button = (words: string, what: Parameters<typeof act>[2], isOff = false) => (
-    <button type="button" disabled={isOff} onClick={() => act(desk, piece, what)}>
+  const done = (what: Act) => {
+    act(desk, piece, what)
+    // where these buttons are no more, those who used one go on at the piece that is open now
+    if (what.what === 'add' || what.what === 'remove')
+      setTimeout(() => document.querySelector<HTMLElement>('.part[aria-pressed=true]')?.focus())
+  }
+  const button = (words: string, what: Act, isOff = false) => (
+    <button type="button" disabled={isOff} onClick={() => done(what)}>
       {words}
     </button>
   )

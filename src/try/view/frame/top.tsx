@@ -1,7 +1,6 @@
 /** The head of the page: which line this is, undo and redo, what can be taken away from here. */
-import { useSignal } from '@preact/signals'
 import type { Desk } from '../desk/desk.js'
-import { commandsOf } from './commands.js'
+import { Copies } from './copies.js'
 import { saveFile } from './save-file.js'
 
 interface TopProps {
@@ -25,19 +24,14 @@ export function Top({ desk, title, isText, showText, leave }: TopProps) {
         </p>
       </div>
       <div class="tools" role="toolbar" aria-label="The whole scenario">
-        <button type="button" disabled={past.length === 0} onClick={() => desk.undo()} title="Ctrl+Z">
-          Undo
-        </button>
-        <button type="button" disabled={future.length === 0} onClick={() => desk.redo()} title="Ctrl+Shift+Z">
-          Redo
-        </button>
-        <button
-          type="button"
-          disabled={!desk.isChanged.value}
-          onClick={() => desk.take(desk.line.text, 'as it came')}
-        >
-          As it came
-        </button>
+        <Tool words="Undo" title="Ctrl+Z" isOff={past.length === 0} run={() => desk.undo()} />
+        <Tool words="Redo" title="Ctrl+Shift+Z" isOff={future.length === 0} run={() => desk.redo()} />
+        <Tool
+          words="As it came"
+          title="All values as they were when the page was opened"
+          isOff={!desk.isChanged.value}
+          run={() => desk.take(desk.line.text, 'as it came')}
+        />
         <button type="button" aria-pressed={isText} onClick={() => showText(!isText)}>
           Text
         </button>
@@ -55,53 +49,18 @@ export function Top({ desk, title, isText, showText, leave }: TopProps) {
   )
 }
 
-/** The change in the words of the command line. */
-function Copies({ desk }: { desk: Desk }) {
-  const open = useSignal(false)
-  return (
-    <details
-      class="copies"
-      onToggle={({ currentTarget }) => {
-        open.value = currentTarget.open
-      }}
-      onKeyDown={({ key, currentTarget }) => {
-        if (key !== 'Escape') return
-        currentTarget.open = false
-        currentTarget.querySelector('summary')?.focus()
-      }}
-    >
-      <summary>Copy</summary>
-      {open.value ? (
-        <div class="copies-words">
-          {commandsOf(desk).map(({ title, text }) => (
-            <Copy key={title} title={title} text={text} />
-          ))}
-        </div>
-      ) : null}
-    </details>
-  )
+interface ToolProps {
+  words: string
+  title: string
+  isOff: boolean
+  run: () => void
 }
 
-function Copy({ title, text }: { title: string; text: string }) {
-  const told = useSignal('')
-  const copy = async () => {
-    try {
-      await navigator.clipboard.writeText(text)
-      told.value = 'Copied.'
-    } catch {
-      told.value = 'This browser does not let the page copy: mark the text and copy it.'
-    }
-  }
+/** A button that stays where it is for those who are on it, also while there is nothing for it to do. */
+function Tool({ words, title, isOff, run }: ToolProps) {
   return (
-    <div class="copy">
-      <h3>{title}</h3>
-      <textarea readOnly aria-label={title} rows={Math.min(8, text.split('\n').length + 1)} value={text} />
-      <button type="button" onClick={copy}>
-        Copy<span class="unseen"> {title}</span>
-      </button>{' '}
-      <span role="status" class="note">
-        {told.value}
-      </span>
-    </div>
+    <button type="button" title={title} aria-disabled={isOff} onClick={() => !isOff && run()}>
+      {words}
+    </button>
   )
 }

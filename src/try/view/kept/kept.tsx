@@ -4,7 +4,7 @@ import { differenceParts } from '../../../answers/difference.js'
 import { figureText } from '../../../report/format.js'
 import type { Pin } from '../../study/messages.js'
 import type { Desk } from '../desk/desk.js'
-import { dropped, keep, mostOfName, renamed } from '../desk/kept.js'
+import { dropped, keep, renamed } from '../desk/kept.js'
 
 export function Kept({ desk }: { desk: Desk }) {
   const name = useSignal('')
@@ -25,7 +25,7 @@ export function Kept({ desk }: { desk: Desk }) {
           <input
             type="text"
             value={name.value}
-            maxLength={mostOfName}
+            maxLength={36}
             placeholder={`design ${pins.length + 1}`}
             onInput={({ currentTarget }) => {
               name.value = currentTarget.value
@@ -101,7 +101,7 @@ function Row({ desk, pin }: { desk: Desk; pin: Pin }) {
           class="name"
           aria-label={`Name of ${pin.name}`}
           value={pin.name}
-          maxLength={mostOfName}
+          maxLength={36}
           onChange={({ currentTarget }) => {
             currentTarget.value = renamed(desk, pin, currentTarget.value)
           }}

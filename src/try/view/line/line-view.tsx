@@ -53,7 +53,7 @@ export function LineView({ layout, stretch, moves, chosen, choose }: LineViewPro
             aria-label={`${name}: ${now.value.doing[index] ?? ''}`}
             aria-pressed={name === chosen}
             title={name}
-            style={{ left, top, width, height }}
+            style={boxOf(left, top, width, height)}
             onClick={() => choose(name)}
           />
         ))}
@@ -64,6 +64,11 @@ export function LineView({ layout, stretch, moves, chosen, choose }: LineViewPro
     </section>
   )
 }
+
+const boxOf = (left: number, top: number, width: number, height: number) => ({
+  ...{ left: `${left}px`, top: `${top}px` },
+  ...{ width: `${width}px`, height: `${height}px` },
+})
 
 interface Shown {
   player: LinePlayer

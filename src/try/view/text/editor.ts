@@ -63,7 +63,7 @@ export function textEditor(place: HTMLElement, { text, changed, undo, redo }: Wi
           ...searchKeymap,
           ...defaultKeymap,
         ]),
-        EditorView.contentAttributes.of({ 'aria-label': 'The scenario as text' }),
+        EditorView.contentAttributes.of({ 'aria-label': 'The scenario as text', tabindex: '0' }),
         EditorView.updateListener.of(({ docChanged, transactions, state }) => {
           if (docChanged && !transactions.some((each) => each.annotation(fromOutside)))
             changed(state.doc.toString().replaceAll('\n', lineEnd))
