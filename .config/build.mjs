@@ -21,7 +21,8 @@ const forNode = {
     sourcemap: true,
     // names are shortened for the size of the package: a shift takes as long
     minify: { compress: { target: 'node20' }, mangle: true, codegen: true },
-    comments: { legal: true },
+    // licences stand in licences.txt, all of them
+    comments: { legal: false },
     chunkFileNames: '[name]-[hash].js',
   },
 }

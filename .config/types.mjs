@@ -20,13 +20,16 @@ const follow = (file) => {
   for (const to of namesOf(file)) follow(to)
 }
 follow(at('.build/types/src/node.d.ts'))
-// what the face names is read by those who use it; what lies deeper is there for the compiler
-const [face, ofNode] = ['index', 'node'].map((name) => at(`.build/types/src/${name}.d.ts`))
-const read = new Set([face, ofNode, ...namesOf(face), ...namesOf(ofNode)])
+// the face is read by those who use it; what lies deeper is there for the compiler
+const isRead = new Set(['index', 'node'].map((name) => at(`.build/types/src/${name}.d.ts`)))
+const forCompiler = (text) =>
+  text
+    .replace(/^\s*\/\*\*[\s\S]*?\*\/\n/gm, '')
+    .replace(/\n *(?=\S)/g, ' ')
+    .replace(/ (?=(?:import|export|declare) )/g, '\n')
 for (const each of readdirSync(at('.build/types'), { recursive: true, withFileTypes: true })) {
   const file = path.join(each.parentPath, each.name)
   if (!each.isFile()) continue
   if (!reached.has(file)) rmSync(file)
-  else if (!read.has(file))
-    writeFileSync(file, readFileSync(file, 'utf8').replace(/^\s*\/\*\*[\s\S]*?\*\/\n/gm, '').replace(/^ +/gm, ''))
+  else if (!isRead.has(file)) writeFileSync(file, forCompiler(readFileSync(file, 'utf8')))
 }
