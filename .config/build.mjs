@@ -23,7 +23,8 @@ const forNode = {
     minify: { compress: { target: 'node20' }, mangle: true, codegen: true },
     // licences stand in licences.txt, all of them
     comments: { legal: false },
-    chunkFileNames: '[name]-[hash].js',
+    // no hashes: they cannot be packed, and each build begins from nothing
+    chunkFileNames: '[name].js',
   },
 }
 

@@ -25,8 +25,10 @@ const isRead = new Set(['index', 'node'].map((name) => at(`.build/types/src/${na
 const forCompiler = (text) =>
   text
     .replace(/^\s*\/\*\*[\s\S]*?\*\/\n/gm, '')
-    .replace(/\n *(?=\S)/g, ' ')
-    .replace(/ (?=(?:import|export|declare) )/g, '\n')
+    // texts stay as they are; around signs no room is needed
+    .replace(/("[^"\n]*"|'[^'\n]*'|`[^`]*`)|\s*([{}<>;:,|()[\]=])\s*/g, (_, words, sign) => words ?? sign)
+    .replace(/\n\s*/g, ' ')
+    .replace(/[;}](?=(?:import|export|declare)\b)/g, '$&\n')
 for (const each of readdirSync(at('.build/types'), { recursive: true, withFileTypes: true })) {
   const file = path.join(each.parentPath, each.name)
   if (!each.isFile()) continue
