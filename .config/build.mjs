@@ -1,6 +1,7 @@
 // Bundles the program into `.build/cli`: a few files that load in a fraction of the time of several hundred.
-import { cpSync, rmSync } from 'node:fs'
+import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
+import { brotliCompressSync, constants } from 'node:zlib'
 import { build } from 'rolldown'
 import { writeLicences } from './licences.mjs'
 
@@ -18,8 +19,10 @@ const forNode = {
     dir: at('.build/cli'),
     format: 'esm',
     sourcemap: true,
-    minify: { compress: { target: 'node20' }, mangle: false, codegen: true },
-    comments: { legal: true },
+    // names are shortened for the size of the package: a shift takes as long
+    minify: { compress: { target: 'node20' }, mangle: true, codegen: true },
+    // licences stand in licences.txt, all of them
+    comments: { legal: false },
     chunkFileNames: '[name]-[hash].js',
   },
 }
@@ -45,14 +48,28 @@ await build({
   output: { ...forNode.output, dir: at('.build/bench') },
 })
 
-// what runs in the page of a report, put into it by the program
-const page = await build({
-  input: { page: at('src/page/main.ts') },
+const forPage = {
   platform: 'browser',
   // packages that do not say of themselves that loading them does nothing else: what of them the page does not use stays out
   treeshake: { moduleSideEffects: [{ test: /node_modules\/(yaml|fastest-levenshtein|@stdlib)\//, sideEffects: false }] },
-  transform: { target: 'es2020' },
   output: { dir: at('.build/cli'), format: 'iife', minify: true, comments: { legal: false }, codeSplitting: false },
+}
+
+// what runs in the page of a report, put into it by the program
+const page = await build({
+  ...forPage,
+  input: { page: at('src/page/main.ts') },
+  transform: { target: 'es2020' },
+})
+
+// what runs in the page to try a line in, and in its workers
+const tried = await build({
+  ...forPage,
+  input: { try: at('src/try/main.ts') },
+  // the compiler options are for what runs without a page
+  tsconfig: false,
+  resolve: { alias: { 'csv-stringify/browser/esm/sync': at('src/try/no-rows.ts') } },
+  transform: { target: 'es2022', jsx: { runtime: 'automatic', importSource: 'preact' } },
 })
 
 // what searches in the page of the manual
@@ -63,9 +80,21 @@ await build({
   output: { dir: at('.build/cli'), format: 'iife', minify: true, codeSplitting: false },
 })
 
+// programs of pages are only ever put into one: packed together, for much of them is the same, they take half of what the package would make of them
+const programs = Object.fromEntries(
+  ['page', 'try', 'search'].map((name) => {
+    const file = at(`.build/cli/${name}.js`)
+    const text = readFileSync(file, 'utf8')
+    rmSync(file)
+    return [name, text]
+  }),
+)
+const params = { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_LGWIN]: 24 }
+writeFileSync(at('.build/cli/pages.json.br'), brotliCompressSync(JSON.stringify(programs), { params }))
+
 // the written topics of the manual lie beside the program, and the manual page is made of what the program says of itself
 cpSync(at('src/manual/texts'), at('.build/cli/manual'), { recursive: true })
 await import(at('.build/cli/write-man.js'))
 
-const modules = [program, page].flatMap(({ output }) => output.flatMap(({ moduleIds = [] }) => moduleIds))
+const modules = [program, page, tried].flatMap(({ output }) => output.flatMap(({ moduleIds = [] }) => moduleIds))
 writeLicences(modules, at('.build/cli/licences.txt'))

@@ -1,6 +1,6 @@
 // Types of the public face into `.build/types`: what `src/node.ts` leads to, and no more.
 import { execFileSync } from 'node:child_process'
-import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import { fileURLToPath } from 'node:url'
 
@@ -10,14 +10,26 @@ const emit = ['--noEmit', 'false', '--declaration', '--emitDeclarationOnly', '--
 execFileSync(process.execPath, [compiler, '-p', at('tsconfig.json'), ...emit], { stdio: 'inherit' })
 
 const reached = new Set()
+const namesOf = (file) =>
+  [...readFileSync(file, 'utf8').matchAll(/(?:from|import\()\s*['"](\.[^'"]+)\.js['"]/g)].map(([, to]) =>
+    path.resolve(path.dirname(file), `${to}.d.ts`),
+  )
 const follow = (file) => {
   if (reached.has(file) || !existsSync(file)) return
   reached.add(file)
-  for (const [, to] of readFileSync(file, 'utf8').matchAll(/(?:from|import\()\s*['"](\.[^'"]+)\.js['"]/g))
-    follow(path.resolve(path.dirname(file), `${to}.d.ts`))
+  for (const to of namesOf(file)) follow(to)
 }
 follow(at('.build/types/src/node.d.ts'))
+// the face is read by those who use it; what lies deeper is there for the compiler
+const isRead = new Set(['index', 'node'].map((name) => at(`.build/types/src/${name}.d.ts`)))
+const forCompiler = (text) =>
+  text
+    .replace(/^\s*\/\*\*[\s\S]*?\*\/\n/gm, '')
+    .replace(/\n *(?=\S)/g, ' ')
+    .replace(/ (?=(?:import|export|declare) )/g, '\n')
 for (const each of readdirSync(at('.build/types'), { recursive: true, withFileTypes: true })) {
   const file = path.join(each.parentPath, each.name)
-  if (each.isFile() && !reached.has(file)) rmSync(file)
+  if (!each.isFile()) continue
+  if (!reached.has(file)) rmSync(file)
+  else if (!isRead.has(file)) writeFileSync(file, forCompiler(readFileSync(file, 'utf8')))
 }

@@ -35,7 +35,7 @@ export const madeOf = (
 })
 
 /** A word as a shell would need it: plain where nothing in it is special, else in single quotes. */
-const quoted = (text: string): string =>
+export const quoted = (text: string): string =>
   /^[\w./:=-]+$/.test(text) ? text : `'${text.replaceAll("'", `'\\''`)}'`
 
 /** Options with their values: a list is said once for each, true without a value, and what is undefined or false not at all. */

@@ -35,11 +35,15 @@ export async function deliver(
   if (isShown) io.stdout.write(printed(document, report, full === true, io))
   if (!files) return
   const { filesOfStudy, writeResults } = await import('./result-files.js')
-  await writeResults(folder, { document, report, others: () => filesOfStudy(rows, loaded) })
+  const tryPage = hasTryPage(document) ? (await import('./make-try.js')).pageOf(loaded) : null
+  await writeResults(folder, { document, report, tryPage, others: () => filesOfStudy(rows, loaded) })
   if (!quiet) sayWhatIsNotCopied(loaded, io)
   if (isShown)
     io.stdout.write(`${full ? '\n' : ''}Report: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
 }
+
+/** Questions about one line as it is, or beside its like: what is seen there can be tried. */
+const hasTryPage = ({ command }: ResultDocument): boolean => command === 'run' || command === 'compare'
 
 /** What the terminal prints of an answer: the first screen, or all tables. */
 export const printed = (document: ResultDocument, report: Report, isFull: boolean, io: Io): string =>

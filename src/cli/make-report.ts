@@ -1,6 +1,6 @@
 /** The work of `tapeshift report`: read a result, make its page, write it. */
 
-import { realpathSync } from 'node:fs'
+import { existsSync, realpathSync } from 'node:fs'
 import path from 'node:path'
 import { reportPage } from '../page/html.js'
 import { chartsOf, type ResultDocument } from '../questions/charts-of-document.js'
@@ -33,16 +33,21 @@ export async function makeReport(name: string, options: ReportOptions, io: Io): 
     throw misuse(`the report would overwrite ${name}: choose another --out`)
   const said = name === '-' ? 'standard input' : name
   const document = documentOf(await readText(name, 'the result.json', io), said)
-  await writeWhole(file, await pageOf(document, said))
+  await writeWhole(file, await pageOf(document, said, existsSync(path.join(path.dirname(file), 'try.html'))))
   io.stdout.write(`Report: ${shownPath(file, io.cwd)}\n`)
   return exits.done
 }
 
 /** The page of a document, the same as the command that made it has written. */
-async function pageOf(document: ResultDocument, said: string): Promise<string> {
+async function pageOf(document: ResultDocument, said: string, hasTryPage: boolean): Promise<string> {
   try {
     const pictures = await renderAll(chartsOf(document))
-    return reportPage(reportOf(document), pictures, { document: onPage(document), script: pageScript() })
+    return reportPage(reportOf(document), pictures, {
+      ...{ document: onPage(document), script: pageScript() },
+      ...(hasTryPage && (document.command === 'run' || document.command === 'compare')
+        ? { tryPage: 'try.html' }
+        : {}),
+    })
   } catch (error) {
     if (!(error instanceof TypeError || error instanceof RangeError)) throw error
     throw notWhole(said, document.command, 'its parts contradict each other')

@@ -1,16 +1,29 @@
 /** The programs that run in pages, as they were built. */
 import { existsSync, readFileSync } from 'node:fs'
+import { brotliDecompressSync } from 'node:zlib'
 
-/** The text of one: beside the bundled program; of one that is run from its sources, where the build puts it. */
-function built(name: string, what: string): string {
-  const places = [new URL(`./${name}`, import.meta.url), new URL(`../../.build/cli/${name}`, import.meta.url)]
+/** By their names. */
+interface Programs {
+  page: string
+  try: string
+  search: string
+}
+
+/** All of them: beside the bundled program; of one that is run from its sources, where the build puts them. */
+function programs(): Programs {
+  const places = ['./', '../../.build/cli/'].map(
+    (folder) => new URL(`${folder}pages.json.br`, import.meta.url),
+  )
   const place = places.find((each) => existsSync(each))
-  if (place) return readFileSync(place, 'utf8')
-  throw new Error(`${name}, which ${what}, is missing beside the program: build it again`)
+  if (place) return JSON.parse(brotliDecompressSync(readFileSync(place)).toString('utf8'))
+  throw new Error('pages.json.br, the programs of pages, is missing beside the program: build it again')
 }
 
 /** What draws in the page of a report. */
-export const pageScript = (): string => built('page.js', 'draws the charts of a report')
+export const pageScript = (): string => programs().page
+
+/** What runs in the page to try a line in. */
+export const tryScript = (): string => programs().try
 
 /** What searches in the page of the manual. */
-export const searchScript = (): string => built('search.js', 'searches the manual')
+export const searchScript = (): string => programs().search

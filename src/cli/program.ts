@@ -19,6 +19,7 @@ import { sizeCommand } from './size.js'
 import { addStudy } from './study.js'
 import { sweepCommand } from './sweep.js'
 import { addTrace } from './trace.js'
+import { addTry } from './try.js'
 import { addValidate } from './validate.js'
 
 /** Runs `argv` (without node and script). All that happens is in the streams and in the exit code. */
@@ -53,6 +54,7 @@ export function programOf(io: Io, finish: (code: number) => void): Command {
   tapeshift fit record.yaml               inputs from a plant's log
   tapeshift validate line.yaml record.yaml --margin "3 %" --hold-out "30 %"   does the model match the plant?
   tapeshift trace line.yaml --shift 3      one shift, event by event
+  tapeshift try line.yaml                 a page in which you change the line and see at once what it does
   tapeshift report out/line-run/result.json   make the report page again
   tapeshift help                          the topics of the manual; tapeshift manual writes it as a page
 `,
@@ -72,6 +74,7 @@ export function programOf(io: Io, finish: (code: number) => void): Command {
   addStudy(program, io, finish, sizeCommand)
   addStudy(program, io, finish, sweepCommand)
   addTrace(program, io, finish)
+  addTry(program, io, finish)
   addFit(program, io, finish)
   addValidate(program, io, finish)
   addReport(program, io, finish)
@@ -79,7 +82,12 @@ export function programOf(io: Io, finish: (code: number) => void): Command {
   addHelp(program, io, finish)
   addManual(program, io, finish)
   addCompletions(program, io, finish)
-  for (const command of program.commands) command.exitOverride().configureOutput(program.configureOutput())
+  program.showHelpAfterError('All commands: tapeshift --help')
+  for (const command of program.commands)
+    command
+      .exitOverride()
+      .configureOutput(program.configureOutput())
+      .showHelpAfterError(`How to use it: tapeshift ${command.name()} --help`)
   return program
 }
 

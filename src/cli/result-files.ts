@@ -15,12 +15,17 @@ import type { CommandScenario } from './scenario.js'
 interface ResultFiles {
   document: ResultDocument
   report: Report
+  /** The page in which the line can be changed; null where there is none. */
+  tryPage: string | null
   /** Made while the pictures are drawn. */
   others: () => Iterable<readonly [string, Content]>
 }
 
 /** Writes all files of a result into `folder`. Throws `Fault` `file`; then what was there stays. */
-export async function writeResults(folder: string, { others, report, document }: ResultFiles): Promise<void> {
+export async function writeResults(
+  folder: string,
+  { others, report, document, tryPage }: ResultFiles,
+): Promise<void> {
   const drawing = renderAll(chartsOf(document))
   // made while the pictures are encoded
   const beside = [...others()]
@@ -29,7 +34,14 @@ export async function writeResults(folder: string, { others, report, document }:
   const files: (readonly [string, Content])[] = [
     ...beside,
     ...pictures.map(({ chart, png }) => [path.join('charts', `${chart.name}.png`), png] as const),
-    ['report.html', reportPage(report, pictures, { document: onPage(document), script: pageScript() })],
+    [
+      'report.html',
+      reportPage(report, pictures, {
+        ...{ document: onPage(document), script: pageScript() },
+        ...(tryPage === null ? {} : { tryPage: 'try.html' }),
+      }),
+    ],
+    ...(tryPage === null ? [] : ([['try.html', tryPage]] as const)),
     ['result.json', result],
   ]
   await writeTogether(new Map(files.map(([name, content]) => [path.join(folder, name), content])))

@@ -1,6 +1,7 @@
 /** Loads the scenario of a command: its file, and the CSV files beside it. */
 import path from 'node:path'
 import { parse } from 'csv-parse/sync'
+import { delimiterOf } from '../record/dialect.js'
 import { columnNamed } from '../scenario/csv-columns.js'
 import { misuse } from '../scenario/fault.js'
 import { type ReadScenario, readScenario, type ScenarioAsked } from '../scenario/read.js'
@@ -10,6 +11,8 @@ import type { Io } from './io.js'
 export interface CommandScenario extends ReadScenario {
   /** Stem for the names of what is written. */
   stem: string
+  /** As it stands in its file. */
+  text: string
   /** CSV files that it draws on, by the name that it gives them; those that are put here are read from here. */
   files: Map<string, string>
   /** Recorded logs that it replays, by the name that it gives them. */
@@ -29,7 +32,7 @@ export async function loadForCommand(name: string, asked: ScenarioAsked, io: Io)
       hashes: () => beside.hashes(),
     },
   )
-  return { ...read, stem: stemOf(name), files: beside.texts, logs: beside.logs }
+  return { ...read, text, stem: stemOf(name), files: beside.texts, logs: beside.logs }
 }
 
 /** Values of a column at most: a law of so many times is known as well as it will ever be, and they are kept in memory. */
@@ -40,6 +43,7 @@ function columnOf(text: string, file: string, column: string): string[] {
   const cells: string[] = []
   try {
     parse(text, {
+      delimiter: delimiterOf(text),
       skip_empty_lines: true,
       trim: true,
       bom: true,

@@ -15,6 +15,11 @@ export const writtenFiles: Readonly<Record<string, WrittenFile>> = {
     by: `${studies}, fit, report`,
     meaning: 'the report as one page to mail: it opens anywhere, asks for nothing from outside, and prints',
   },
+  'try.html': {
+    by: 'run, compare, try',
+    meaning:
+      'a page in which the line can be changed and is simulated at once; it needs no network, and gives the figures of `tapeshift run`',
+  },
   'result.json': {
     by: `${studies}, fit`,
     meaning: 'every figure with low, high, spread, unit and words, for programs; also printed with `--json`',
@@ -60,7 +65,7 @@ export const writtenFiles: Readonly<Record<string, WrittenFile>> = {
     meaning: 'the JSON Schema of the format, with which editors complete and check while you type',
     isElsewhere: true,
   },
-  'tapeshift-manual.html': { by: 'manual', meaning: 'this manual as one page', isElsewhere: true },
+  'manual.html': { by: 'manual', meaning: 'this manual as one page', isElsewhere: true },
 }
 
 /** Names that results use in their folder. */

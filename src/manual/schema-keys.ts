@@ -17,14 +17,14 @@ export interface Key {
 }
 
 /** A schema out of its wrappers, and what these say. */
-interface Bare {
+export interface Bare {
   schema: Schema
   isNeeded: boolean
   usual?: unknown
   basis?: Basis
 }
 
-function bareOf(wrapped: Schema): Bare {
+export function bareOf(wrapped: Schema): Bare {
   const found: Bare = { schema: wrapped, isNeeded: true }
   for (let def = definition(wrapped); def.innerType || def.type === 'pipe'; def = definition(found.schema)) {
     if (def.type === 'optional' || def.type === 'prefault') found.isNeeded = false
@@ -52,7 +52,7 @@ function formsOf(options: readonly Schema[]): Schema[] {
 }
 
 /** Whether it is a time that may vary: its laws are told once. */
-const isTimeLaw = (def: Definition): boolean =>
+export const isTimeLaw = (def: Definition): boolean =>
   def.options?.some((option) => 'lognormal' in (definition(bareOf(option).schema).shape ?? {})) ?? false
 
 /** What a place at which a name stands is called. */
@@ -88,7 +88,7 @@ function keysOfShape(shape: Record<string, Schema>, nameOf: NameOf, path: readon
 }
 
 /** Maps with the same keys, whatever their defaults. */
-function isAlike(one: Schema, other: Schema): boolean {
+export function isAlike(one: Schema, other: Schema): boolean {
   const keys = (schema: Schema) => Object.keys(definition(bareOf(schema).schema).shape ?? {})
   return keys(one).length > 2 && keys(one).join() === keys(other).join()
 }
@@ -107,7 +107,7 @@ function keyOf(schema: Schema, path: readonly string[], hasKeys: boolean): Key {
 }
 
 /** What the schema says behind the meaning of each time that may vary. */
-const ofTimes = /; a constant, a count such as `18 in 640 h`, or a distribution$/
+export const ofTimes = /; a constant, a count such as `18 in 640 h`, or a distribution$/
 
 const isEmpty = (value: unknown): boolean =>
   typeof value === 'object' && value !== null && Object.keys(value).length === 0
@@ -123,7 +123,7 @@ function flow(value: unknown): string {
 }
 
 /** What JSON Schema says of a place. */
-interface Told {
+export interface Told {
   type?: unknown
   refersTo?: string
   const?: unknown
@@ -134,7 +134,7 @@ interface Told {
 }
 
 /** What may stand there, in words; empty where nothing need be said. */
-function formText(told: Told, schema?: Schema): string {
+export function formText(told: Told, schema?: Schema): string {
   const { refersTo, const: only, enum: words, anyOf } = told
   // of what is read from a text the library tells none
   const examples = schema?.meta()?.examples as unknown[] | undefined

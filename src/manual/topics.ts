@@ -25,6 +25,7 @@ export const written = {
   'which-layout': 'guides',
   'how-much': 'guides',
   'what-if': 'guides',
+  try: 'guides',
   'from-a-log': 'guides',
   'model-and-plant': 'guides',
   'one-shift': 'guides',

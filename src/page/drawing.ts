@@ -30,10 +30,10 @@ const leastWidth = 560
 /** Charts without figures beside them shrink to the width of a telephone. */
 const leastOfPlain = 300
 
-/** Puts a canvas into the figure; where that fails the picture stays. */
-export function drawInto(figure: HTMLElement, chart: Chart): void {
+/** Puts a canvas into the figure; where that fails the picture stays. What comes back takes the drawing away again. */
+export function drawInto(figure: HTMLElement, chart: Chart): () => void {
   const box = figure.querySelector<HTMLElement>('.box')
-  if (!box) return
+  if (!box) return () => {}
   const canvas = document.createElement('canvas')
   canvas.setAttribute('role', 'img')
   canvas.setAttribute('aria-label', chart.alt)
@@ -78,18 +78,40 @@ export function drawInto(figure: HTMLElement, chart: Chart): void {
     const drawn = new Drawn(canvas, chart.config)
     drawn.resize(first.width, first.height)
     figure.classList.add('drawn')
-    dark.addEventListener('change', () => drawn.draw())
-    let last = first.width
-    new ResizeObserver(() => {
-      const { width, height } = sizeOf()
-      // on paper the canvas is hidden, and its box may have another width
-      if (width === last || !canvas.offsetParent) return
-      last = width
-      drawn.resize(width, height)
-    }).observe(box)
+    return follow(drawn, { box, sizeOf, width: first.width, dark })
   } catch (error) {
     canvas.remove()
     console.error(error)
+    return () => {}
+  }
+}
+
+interface Followed {
+  box: HTMLElement
+  sizeOf: () => { width: number; height: number }
+  /** As it is drawn at first, px. */
+  width: number
+  dark: MediaQueryList
+}
+
+/** Draws it anew where its room or the light changes, until it is taken away. */
+function follow(drawn: Drawn, { box, sizeOf, width: last, dark }: Followed): () => void {
+  const { canvas } = drawn
+  const redraw = () => drawn.draw()
+  dark.addEventListener('change', redraw)
+  const resized = new ResizeObserver(() => {
+    const { width, height } = sizeOf()
+    // on paper the canvas is hidden, and its box may have another width
+    if (width === last || !canvas.offsetParent) return
+    last = width
+    drawn.resize(width, height)
+  })
+  resized.observe(box)
+  return () => {
+    resized.disconnect()
+    dark.removeEventListener('change', redraw)
+    drawn.destroy()
+    canvas.remove()
   }
 }
 

@@ -28,7 +28,8 @@ const mostKindsDrawn = 12
 
 export class ReplayPicture {
   private readonly context: CanvasRenderingContext2D
-  private frame!: ReplayFrame
+  /** Where all stands, once it is fitted. */
+  frame!: ReplayFrame
   private colours!: Colours
   private readonly hatches = new Map<StopKind, CanvasPattern>()
   private readonly stopColours = new Map<StopKind, string>()

@@ -238,7 +238,7 @@ class Replay {
 }
 
 /** Of each source how many of its cases stand before the line, from each instant on at which that changes. */
-const standingOf = ({ sources, cases }: Stretch): [number, number][][] =>
+export const standingOf = ({ sources, cases }: Stretch): [number, number][][] =>
   sources.map((_, source) => {
     const changes = cases.flatMap(({ came, path }): [number, number][] => {
       const taken = path[0]?.[1] ?? Infinity

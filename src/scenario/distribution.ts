@@ -3,7 +3,7 @@ import * as z from 'zod'
 import { isBetween, readBetween } from './between.js'
 import { countAsValue, isCount, readInTime, valueOfCount } from './counts.js'
 import { betweenRef, inTimeRef, quantityRef, stopsPerShiftRef } from './editor.js'
-import { bare, choice, quantity, refuse, whole } from './kit.js'
+import { bare, choice, numbersOf, quantity, refuse, whole } from './kit.js'
 import { evident, isGuess, type Rests, steps } from './known.js'
 import type { Distribution, PlainDistribution } from './law.js'
 import { dimensions } from './quantity.js'
@@ -171,6 +171,7 @@ function constant(bounds: Bounds, least: 0 | 1, isPerShift = false) {
       return { known, fixed, of: { dimension: 'time' }, within: isCount(written) ? [] : ['value'] }
     },
   })
+  numbersOf.add(schema, { dimension: 'time', ...bounds })
   return schema
 }
 

@@ -27,6 +27,15 @@ export type Basis = 'definition of the format' | 'common practice, no source' | 
 /** The basis of each default, by the schema that carries it. */
 export const bases = z.registry<{ basis: Basis }>()
 
+/** What the numbers of a schema are of, and their ends, both in SI. */
+export const numbersOf = z.registry<{ dimension: Dimension | null } & Bounds>()
+
+/** A schema with what is known of its numbers. */
+function numbered<T extends z.ZodType>(schema: T, of: { dimension: Dimension | null } & Bounds): T {
+  numbersOf.add(schema, of)
+  return schema
+}
+
 /** `schema` with a value for when the file names none: written as the file would write it, listed as assumed. */
 export function assume<T extends z.ZodType>(schema: T, value: z.input<T>, basis: Basis) {
   const withDefault = z.prefault(schema, value as never)
@@ -68,38 +77,44 @@ export function withEvidence<T>(
 
 /** A quantity `NUMBER UNIT` of a dimension, a count or a guess of it; comes out as a number in SI. */
 export const quantity = (dimension: Dimension, doc: string, bounds: Bounds = { from: 0 }) =>
-  withEvidence(
-    (written) => readQuantity(written, dimension, bounds),
-    { ...quantityRef(dimension), description: doc },
-    () => ({ of: { dimension }, within: [] }),
+  numbered(
+    withEvidence(
+      (written) => readQuantity(written, dimension, bounds),
+      { ...quantityRef(dimension), description: doc },
+      () => ({ of: { dimension }, within: [] }),
+    ),
+    { dimension, ...bounds },
   )
 
 /** A quantity that somebody decides and nobody measures: it takes no evidence. */
 export const decided = (dimension: Dimension, doc: string, bounds: Bounds = { from: 0 }) =>
-  z
-    .unknown()
-    .transform((written, context): number => {
-      if (isGuess(written) || isCount(written))
-        return refuse(context, written, {
-          ...{
-            code: 'not-allowed',
-            within: [],
-            rule: 'this value is chosen, not measured, so it takes no evidence',
-          },
-          fix: `a value such as \`${dimensions[dimension].example}\``,
-        })
-      const exact = readExact(written, dimension, bounds)
-      return 'fault' in exact ? refuse(context, written, exact.fault) : exact.value
-    })
-    .meta({
-      type: 'string',
-      pattern:
-        dimension === 'case-rate'
-          ? `(${quantityPattern(dimension)})|(${perShiftPatterns.cases})`
-          : quantityPattern(dimension),
-      description: doc,
-      examples: [dimensions[dimension].example],
-    })
+  numbered(
+    z
+      .unknown()
+      .transform((written, context): number => {
+        if (isGuess(written) || isCount(written))
+          return refuse(context, written, {
+            ...{
+              code: 'not-allowed',
+              within: [],
+              rule: 'this value is chosen, not measured, so it takes no evidence',
+            },
+            fix: `a value such as \`${dimensions[dimension].example}\``,
+          })
+        const exact = readExact(written, dimension, bounds)
+        return 'fault' in exact ? refuse(context, written, exact.fault) : exact.value
+      })
+      .meta({
+        type: 'string',
+        pattern:
+          dimension === 'case-rate'
+            ? `(${quantityPattern(dimension)})|(${perShiftPatterns.cases})`
+            : quantityPattern(dimension),
+        description: doc,
+        examples: [dimensions[dimension].example],
+      }),
+    { dimension, ...bounds },
+  )
 
 /** A quantity, or one of a few words in its place. */
 export function quantityOr<const W extends string>(word: W, dimension: Dimension, doc: string) {
@@ -108,7 +123,10 @@ export function quantityOr<const W extends string>(word: W, dimension: Dimension
       ? { value: { value: word, known: null, fixed: word } }
       : readQuantity(written, dimension, { from: 0 })
   const meta = { anyOf: [{ const: word }, quantityRef(dimension)], description: doc }
-  return withEvidence(read, meta, () => ({ of: { dimension }, within: [] }))
+  return numbered(
+    withEvidence(read, meta, () => ({ of: { dimension }, within: [] })),
+    { dimension, from: 0 },
+  )
 }
 
 /** What an amount of money may be for: one of something, or null for all of it. */
@@ -160,29 +178,35 @@ export function moneyFor(pers: readonly [Per, ...Per[]], doc: string) {
 
 /** A whole number from `least` to `most`, both included. */
 export const whole = (doc: string, least = 1, most = 1_000_000) =>
-  z.number().int().min(least).max(most).describe(doc)
+  numbered(z.number().int().min(least).max(most).describe(doc), { dimension: null, from: least, to: most })
 
 /** A bare number: factors, shares and shapes that have no unit. */
 export const bare = (doc: string, least = 0, most = 1e9) =>
-  withEvidence(
-    (written) => readNumber(written, least, most),
-    { anyOf: [{ type: 'number', minimum: least, maximum: most }, guessRef('number')], description: doc },
-    () => ({ of: null, within: [] }),
+  numbered(
+    withEvidence(
+      (written) => readNumber(written, least, most),
+      { anyOf: [{ type: 'number', minimum: least, maximum: most }, guessRef('number')], description: doc },
+      () => ({ of: null, within: [] }),
+    ),
+    { dimension: null, from: least, to: most },
   )
 
 /** A bare number, or one in per cent: `60` or `60 %`, both of which are 60. */
 export const bareOrPercent = (doc: string) =>
-  withEvidence(
-    (written) => readNumberOrPercent(written, 0, 1e9),
-    {
-      anyOf: [
-        { type: 'number', minimum: 0, maximum: 1e9 },
-        { type: 'string', pattern: percentPattern },
-        guessRef('number-or-percent'),
-      ],
-      description: doc,
-    },
-    () => ({ of: null, within: [] }),
+  numbered(
+    withEvidence(
+      (written) => readNumberOrPercent(written, 0, 1e9),
+      {
+        anyOf: [
+          { type: 'number', minimum: 0, maximum: 1e9 },
+          { type: 'string', pattern: percentPattern },
+          guessRef('number-or-percent'),
+        ],
+        description: doc,
+      },
+      () => ({ of: null, within: [] }),
+    ),
+    { dimension: null, from: 0, to: 1e9 },
   )
 
 /** One of a closed set of words. */

@@ -37,6 +37,8 @@ export interface ReadScenario extends Loaded {
    * without other variants. Their seed is in `scenario.study.seed`.
    */
   shiftsSha256: string
+  /** `sha256` of the scenario with another tree. */
+  hashOf: (resolved: Resolved['resolved']) => string
   /** `shiftsSha256` of the scenario with other values. */
   shiftsHash: (resolved: Resolved) => string
   /** What the first comments of the file ask; null where they ask nothing. */
@@ -69,6 +71,7 @@ export function readScenario(text: string, asked: ScenarioAsked = {}, beside: Be
     asked: { ...asked, name },
     sha256: hashWith(loaded.resolved),
     shiftsSha256: shiftsHash(loaded),
+    hashOf: hashWith,
     shiftsHash,
     question: questionOf(text),
     with: (more) =>

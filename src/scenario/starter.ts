@@ -1,5 +1,5 @@
 /** The starter scenario that `tapeshift new` writes: it runs as it stands and explains each key in a line. */
-export const starterScenario = `# yaml-language-server: $schema=./scenario.schema.json
+export const starterScenario: string = `# yaml-language-server: $schema=./scenario.schema.json
 # A sealing line for tapeshift. It runs as it stands: tapeshift run FILE
 # Every number carries its unit: 24 m/min or 80 ft/min, 400 mm or 15.75 in, 90 s, 8 h, 9 kg or 20 lb, 15 cases/min, 0.3 %.
 # A time that varies is a distribution: {exponential: {mean: 4 s}}, {lognormal: {mean: 75 s, cv: 0.8}},

@@ -1,5 +1,14 @@
 /** Writes values into the text of a scenario: what stands there keeps its place, its comments and its form. */
-import { isMap, isScalar, type Node, type Pair, parseDocument, type YAMLMap } from 'yaml'
+import {
+  isCollection,
+  isMap,
+  isPair,
+  isScalar,
+  type Node,
+  type Pair,
+  parseDocument,
+  type YAMLMap,
+} from 'yaml'
 import { misuse } from './fault.js'
 import { printable } from './printable.js'
 
@@ -78,7 +87,7 @@ function replaced(text: string, { key, value }: Pair, put: string, comment: stri
 
 function inserted(text: string, map: YAMLMap, entry: string, comment: string): string {
   const last = map.items.at(-1)
-  const end = last ? endOf(text, (last.value ?? last.key) as Node) : map.range![0] + 1
+  const end = last ? endOfPair(text, last) : map.range![0] + 1
   if (map.flow) {
     const changed = `${text.slice(0, end)}${last ? ', ' : ''}${entry}${text.slice(end)}`
     return commented(changed, map.range![0], comment)
@@ -93,10 +102,20 @@ function inserted(text: string, map: YAMLMap, entry: string, comment: string): s
 }
 
 /** Where what a node says ends: empty lines and comments behind it are not part of it. */
-function endOf(text: string, node: Node): number {
+export function endOf(text: string, node: Node): number {
   const [from, end] = node.range!
-  if (isScalar(node) || (node as YAMLMap).flow) return end
-  return from + text.slice(from, end).replace(/(\s|^[ \t]*#.*$)+$/m, '').length
+  if (isScalar(node))
+    return node.type?.startsWith('BLOCK') ? from + text.slice(from, end).trimEnd().length : end
+  if (!isCollection(node) || node.flow || node.items.length === 0) return end
+  const last = node.items.at(-1) as Node | Pair
+  return isPair(last) ? endOfPair(text, last) : endOf(text, last)
+}
+
+/** The same of a key with its value, which may not be written at all. */
+export function endOfPair(text: string, { key, value }: Pair): number {
+  const { range } = (value ?? {}) as Partial<Node>
+  if (range && range[0] < range[1]) return endOf(text, value as Node)
+  return text.indexOf(':', (key as Node).range![1]) + 1
 }
 
 /** In one line, without comments. */

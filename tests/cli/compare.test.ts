@@ -24,6 +24,7 @@ describe('tapeshift compare', () => {
       'result.json',
       'scenario.yaml',
       'shifts.csv',
+      'try.html',
     ])
     // places where a line may break are no letters
     const page = readFileSync(path.join(cwd, 'out/line-compare/report.html'), 'utf8').replaceAll('<wbr>', '')

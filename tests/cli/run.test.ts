@@ -26,6 +26,7 @@ describe('tapeshift run', () => {
       'result.json',
       'scenario.yaml',
       'shifts.csv',
+      'try.html',
     ])
     expect(readdirSync(path.join(folder, 'charts')).sort()).toEqual([
       'demand.png',
@@ -205,7 +206,6 @@ describe('bad input', () => {
     [['run', 'x.yaml', '--workers', '0'], 'whole number from 1 to 256'],
     [['run', 'x.yaml', '--shfts', '10'], 'Did you mean --shifts'],
     [['rum', 'x.yaml'], 'Did you mean run'],
-    [['run', '-', '--json', '--quiet'], 'use either --json or --quiet'],
     [['run', '.'], 'is a folder'],
   ])('%j is wrong usage: 2', async (argv, words) => {
     const [code, err] = await refused(argv, { stdin: smallLine })

@@ -21,7 +21,7 @@ const rooms = [
     'hand',
     'shifts',
   ],
-  ...['report', 'pictures', 'answers', 'questions', 'page', 'manual', 'index.ts', 'node.ts', 'cli'],
+  ...['report', 'pictures', 'answers', 'questions', 'page', 'manual', 'index.ts', 'try', 'node.ts', 'cli'],
 ]
 
 /** What the scenario asks of a kind of equipment stands on its floor; its model, and what it says by hand and in pictures, on that of the line. */
@@ -34,7 +34,7 @@ const facets: Record<string, string> = {
 }
 
 const files = readdirSync(src, { recursive: true, encoding: 'utf8' })
-  .filter((file) => file.endsWith('.ts') && !file.endsWith('.d.ts'))
+  .filter((file) => /\.tsx?$/.test(file) && !file.endsWith('.d.ts'))
   .map((file) => file.split(path.sep).join('/'))
 const textOf = new Map(files.map((file) => [file, readFileSync(path.join(src, file), 'utf8')]))
 
@@ -52,7 +52,9 @@ const namesIn = (text: string): { name: string; isAddress: boolean }[] =>
 function namedBy(file: string): { files: string[]; packages: string[] } {
   const found = { files: [] as string[], packages: [] as string[] }
   for (const { name, isAddress } of namesIn(textOf.get(file)!)) {
-    const target = path.posix.join(path.posix.dirname(file), name).replace(/\.js$/, '.ts')
+    const to = path.posix.join(path.posix.dirname(file), name)
+    const target =
+      [to.replace(/\.js$/, '.ts'), to.replace(/\.js$/, '.tsx')].find((each) => textOf.has(each)) ?? to
     if (!name.startsWith('.')) {
       if (!isAddress && /^(?:node:|@?[a-z][\w./-]*$)/.test(name)) found.packages.push(name)
     } else if (textOf.has(target)) found.files.push(target)
@@ -143,7 +145,9 @@ describe('what only one place knows', () => {
 
   it('the page of a browser is known to its programs', () => {
     const wrong = files.filter(
-      (file) => !file.startsWith('page/') && /\b(?:document\.querySelector|window\.)/.test(textOf.get(file)!),
+      (file) =>
+        !/^(?:page|try\/view)\//.test(file) &&
+        /\b(?:document\.querySelector|window\.)/.test(textOf.get(file)!),
     )
     expect(wrong).toEqual([])
   })
@@ -152,7 +156,7 @@ describe('what only one place knows', () => {
     const wrong = files.filter(
       (file) =>
         !file.startsWith('cli/') &&
-        !file.startsWith('page/') &&
+        !/^(?:page|try\/view)\//.test(file) &&
         /Math\.random|Date\.now|new Date\(|Math\.pow/.test(textOf.get(file)!),
     )
     expect(wrong).toEqual([])

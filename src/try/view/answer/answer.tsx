@@ -1,0 +1,74 @@
+/** The answer: does the line hold its target, its figures beside those of the line as it came, and what limits it. */
+import { useComputed } from '@preact/signals'
+import { counted } from '../../../report/format.js'
+import type { Said } from '../../../report/screen.js'
+import type { Desk } from '../desk/desk.js'
+import { Prose, Sentences } from '../prose.js'
+import { ProblemList } from './problem-list.js'
+import { Tiles } from './tiles.js'
+import { saidOf, screenOf } from './verdict.js'
+
+/** Heads of the sentences that stand below the figures, with their words on the page. */
+const heads: Readonly<Record<string, string>> = {
+  Errors: 'What the check calls an error',
+  Prices: 'What the cost leaves out',
+  Limit: 'What limits the line',
+  Next: 'What to try next',
+}
+
+export function Answer({ desk }: { desk: Desk }) {
+  const { figures, drawn, problems, isFresh, bug } = desk.known
+  const shown = useComputed(() => drawn.value ?? figures.value)
+  const screen = useComputed(() => (shown.value ? screenOf(shown.value.after) : null))
+  const isOld = useComputed(() => !isFresh.value && problems.value.length > 0)
+  return (
+    <section id="answer" class={`answer tried${isOld.value ? ' old' : ''}`} aria-label="The answer">
+      <ProblemList desk={desk} />
+      {bug.value ? (
+        <p class="foremost">Something went wrong: {bug.value}. Undo the last change, or save the file.</p>
+      ) : null}
+      <p class="verdict">
+        {screen.value ? (
+          <>
+            <strong class={`word ${screen.value.verdict.tone}`}>{screen.value.verdict.word}</strong>
+            {screen.value.verdict.text.startsWith(':') ? '' : ' '}
+            <Prose text={screen.value.verdict.text} />
+          </>
+        ) : (
+          'The first shifts are being simulated.'
+        )}
+      </p>
+      {shown.value ? <Tiles figures={shown.value} /> : <div class="looked" />}
+      <Progress desk={desk} />
+      {screen.value
+        ? Object.entries(heads).map(([head, title]) => (
+            <Card key={head} said={saidOf(screen.value!, head)} title={title} />
+          ))
+        : null}
+    </section>
+  )
+}
+
+function Card({ said, title }: { said: Said | null; title: string }) {
+  if (!said) return null
+  return (
+    <div class={`card ${said.tone ?? ''}`}>
+      <h2>{title}</h2>
+      <Sentences lines={said.lines} isOrdered={said.head === 'Next'} />
+    </div>
+  )
+}
+
+/** How many shifts the figures are of, and whether more are coming. */
+function Progress({ desk }: { desk: Desk }) {
+  const { figures, isFresh, problems } = desk.known
+  const now = figures.value
+  const words = !now
+    ? ''
+    : !isFresh.value
+      ? problems.value.length > 0
+        ? `These figures are of the last text that could be simulated.`
+        : 'Simulating the change …'
+      : `${counted(now.shifts, 'simulated shift')}${desk.isChanged.value ? ' of each, on the same random numbers' : ''}${now.isDone ? '' : '; more are coming, and plus-minus narrows'}.`
+  return <p class="note progress">{words}</p>
+}

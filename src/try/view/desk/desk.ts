@@ -1,0 +1,189 @@
+/** What the page is about: the scenario text with its history, what is asked of the worker and told of it, what is looked at. */
+import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
+import type { Problem } from '../../../scenario/problems.js'
+import type { Line } from '../../data.js'
+import { type Edited, isRefused, type Refused } from '../../draft/edited.js'
+import { begun, edited, type History, redone, undone } from '../../draft/history.js'
+import { cameAs } from '../../pins.js'
+import type { Study } from '../../study/client.js'
+import type { Figures, Pin, Told } from '../../study/messages.js'
+
+type ToldOf<What extends Told['what']> = Extract<Told, { what: What }>
+
+/** What is known of the line as it is now; each is kept until it is told anew. */
+export interface Known {
+  figures: Signal<(Figures & { isDone: boolean }) | null>
+  drawn: Signal<Figures | null>
+  checked: Signal<ToldOf<'checked'> | null>
+  stretch: Signal<ToldOf<'stretch'> | null>
+  problems: Signal<readonly Problem[]>
+  /** Whether the figures are of the text as it is now. */
+  isFresh: Signal<boolean>
+  bug: Signal<string>
+}
+
+/** After the last change of a text it is asked about, ms: less than anybody takes for a pause. */
+const quiet = 60
+
+export class Desk {
+  readonly history: Signal<History>
+  readonly text: ReadonlySignal<string>
+  /** Whether it is another than that of the line as it came. */
+  readonly isChanged: ReadonlySignal<boolean>
+  readonly known: Known = {
+    figures: signal(null),
+    drawn: signal(null),
+    checked: signal(null),
+    stretch: signal(null),
+    problems: signal([]),
+    isFresh: signal(false),
+    bug: signal(''),
+  }
+  readonly pins: Signal<readonly Pin[]> = signal([])
+  /** Why kept designs cannot be compared. */
+  readonly pinFault = signal('')
+  readonly pinned: Signal<ToldOf<'pinned'> | null> = signal(null)
+  /** Path of the part of which the fields are open; null before anybody chooses one. */
+  readonly chosen: Signal<string | null> = signal(null)
+  /** Grows when the text changes elsewhere than in the field that is written in. */
+  readonly turned = signal(0)
+  /** Why the last edit was not made, and of what. */
+  readonly refused: Signal<(Refused & { of: string }) | null> = signal(null)
+  private number = 0
+  private timer: ReturnType<typeof setTimeout> | undefined
+  private readonly study: Study
+
+  constructor(
+    readonly line: Line,
+    studied: (tell: (told: Told) => void) => Study,
+  ) {
+    this.history = signal(begun(line.text))
+    this.text = computed(() => this.history.value.present.text)
+    this.isChanged = computed(() => this.text.value !== line.text)
+    this.study = studied((told) => this.hear(told))
+  }
+
+  // --- what people do ---
+
+  /** Makes an edit, or says why it cannot be made; `by` is the path of what it is about. */
+  edit(by: string, change: (text: string) => Edited): string | null {
+    const made = change(this.text.value)
+    if (isRefused(made)) {
+      this.refused.value = { ...made, of: by }
+      return null
+    }
+    this.refused.value = null
+    this.to(edited(this.history.value, made.text, by, performance.now()))
+    return made.name ?? ''
+  }
+
+  /** Takes a text as it is. */
+  take(text: string, by: string): void {
+    this.to(edited(this.history.value, text, by, performance.now()))
+    if (by !== 'text') this.turned.value++
+  }
+
+  undo(): void {
+    this.turn(undone(this.history.value))
+  }
+
+  redo(): void {
+    this.turn(redone(this.history.value))
+  }
+
+  /** Goes on with a history of another time. */
+  turn(history: History): void {
+    batch(() => {
+      this.to(history)
+      this.turned.value++
+      this.refused.value = null
+    })
+  }
+
+  private to(history: History): void {
+    if (history === this.history.value) return
+    const isOther = history.present.text !== this.text.value
+    this.history.value = history
+    if (isOther) this.askSoon()
+  }
+
+  // --- what is asked and told ---
+
+  private askSoon(): void {
+    this.known.isFresh.value = false
+    clearTimeout(this.timer)
+    this.timer = setTimeout(() => this.ask(), quiet)
+  }
+
+  /** Asks about the line as it came and as it is now. */
+  ask(): void {
+    clearTimeout(this.timer)
+    const { line, text } = this
+    this.study.ask({ ...this.begin('try'), before: line.text, after: text.value })
+  }
+
+  /** Ends the study. */
+  close(): void {
+    clearTimeout(this.timer)
+    this.study.close()
+  }
+
+  /** Asks for a table of the kept designs beside the line as it came. */
+  askPins(): void {
+    const base = { name: cameAs, text: this.line.text }
+    this.pinFault.value = ''
+    this.study.ask({ ...this.begin('pins'), pins: [base, ...this.pins.value] })
+  }
+
+  private begin<const What extends string>(what: What) {
+    const { name, files } = this.line
+    return { what, number: ++this.number, home: { name, files } }
+  }
+
+  /** What is told of an ask before the last one is of no use any more. */
+  private hear(told: Told): void {
+    if (told.number !== this.number) return
+    batch(() => this.keep(told))
+  }
+
+  private keep(told: Told): void {
+    const { known } = this
+    known.bug.value = ''
+    switch (told.what) {
+      case 'problems':
+        this.keepProblems(told)
+        break
+      case 'checked':
+        // what is as it was is not told anew
+        if (known.problems.value.length > 0) known.problems.value = []
+        known.checked.value = told
+        break
+      case 'figures':
+        known.figures.value = told
+        known.drawn.value = null
+        known.isFresh.value = true
+        break
+      case 'stretch':
+        known.stretch.value = told
+        break
+      case 'drawn':
+        known.drawn.value = told
+        break
+      case 'pinned':
+        this.pinned.value = told
+        // what was cut off goes on
+        if (told.isDone && !known.figures.value?.isDone) this.ask()
+        break
+      case 'bug':
+        known.bug.value = told.message
+    }
+  }
+
+  /** Problems of the text are told beside it; those of a kept design where it stands. */
+  private keepProblems({ of, problems }: ToldOf<'problems'>): void {
+    const words = problems.map(({ path, rule }) => `${path ? `${path}: ` : ''}${rule}`).join('; ')
+    if (of === 'after') this.known.problems.value = problems
+    else if (of === 'before') this.known.bug.value = `the line as it came cannot be simulated: ${words}`
+    else this.pinFault.value = `${of} cannot be simulated: ${words}.`
+  }
+}

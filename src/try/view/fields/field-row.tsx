@@ -1,0 +1,131 @@
+/** A field: its label, its value, and beside it what is wrong with it; what it means, its default and its evidence on demand. */
+import { useSignal } from '@preact/signals'
+import type { RefObject } from 'preact'
+import { useId, useRef } from 'preact/hooks'
+import { type Field, problemsAt } from '../../fields/field.js'
+import type { Desk } from '../desk/desk.js'
+import { write } from '../desk/edits.js'
+import { Prose } from '../prose.js'
+import { NumberBox } from './number-box.js'
+import { ChoiceBox, TextBox } from './other-boxes.js'
+
+export function FieldRow({ desk, field: given }: { desk: Desk; field: Field }) {
+  const id = useId()
+  const row = useRef<HTMLDivElement>(null)
+  const field = useHeld(given, row)
+  const { path, label, evidence } = field
+  const problems = problemsAt(desk.known.problems.value, path)
+  const refused = desk.refused.value?.of === path ? desk.refused.value : null
+  const wrongs = refused ? [refused] : problems
+  const props = {
+    ...{
+      id,
+      field,
+      isWrong: wrongs.length > 0,
+      turned: desk.turned.value,
+      describedBy: `${id}-wrong`,
+    },
+    write: (value: string | null) => write(desk, path, value),
+  }
+  const isAbout = useSignal(false)
+  return (
+    <div class="field" data-path={path} ref={row}>
+      <div class="field-head">
+        <label for={id}>{label}</label>
+        <button
+          type="button"
+          class="about"
+          aria-expanded={isAbout.value}
+          aria-controls={`${id}-about`}
+          onClick={() => {
+            isAbout.value = !isAbout.value
+          }}
+        >
+          <span aria-hidden="true">?</span>
+          <span class="unseen">What {label} means</span>
+        </button>
+        <FromWhere field={field} reset={() => write(desk, path, null)} />
+      </div>
+      {field.form === 'amount' ? (
+        <NumberBox {...props} />
+      ) : field.form === 'choice' || field.form === 'flag' ? (
+        <ChoiceBox {...props} />
+      ) : (
+        <TextBox {...props} />
+      )}
+      {evidence === null ? null : <p class="from">{evidence}</p>}
+      <div class="wrong" id={`${id}-wrong`}>
+        {wrongs.slice(0, 2).map(({ rule, fix }) => (
+          <p key={rule}>
+            <Prose text={rule} />
+            {fix ? (
+              <>
+                . Fix: <Prose text={fix} />
+              </>
+            ) : null}
+          </p>
+        ))}
+      </div>
+      <div id={`${id}-about`}>{isAbout.value ? <About field={field} /> : null}</div>
+    </div>
+  )
+}
+
+/** Whether the value is the default; else the way back to it. */
+function FromWhere({
+  field: { label, written, usual, isNeeded },
+  reset,
+}: {
+  field: Field
+  reset: () => void
+}) {
+  if (written === null) return <span class="from">{usual === null ? 'not given' : 'default'}</span>
+  if (isNeeded) return null
+  return (
+    <button type="button" class="quiet" onClick={reset}>
+      {usual === null ? 'Leave out' : 'To the default'}
+      <span class="unseen"> of {label}</span>
+    </button>
+  )
+}
+
+/** While somebody is in the field it stays of its form, whatever is being typed: half a value is of none. */
+function useHeld(field: Field, row: RefObject<HTMLDivElement | null>): Field {
+  const before = useRef(field)
+  const isHeld = row.current?.contains(document.activeElement) === true
+  if (!isHeld) {
+    before.current = field
+    return field
+  }
+  const { form, units, drag, amount, choices } = before.current
+  if (field.form === form && field.amount !== null) before.current = field
+  return { ...field, form, choices, units, drag: field.drag ?? drag, amount: field.amount ?? amount }
+}
+
+/** What the field means, on demand. */
+function About({ field: { path, explanation, takes, usual, basis, evidence } }: { field: Field }) {
+  return (
+    <div class="about-words">
+      <p>
+        <Prose text={explanation} />
+      </p>
+      {takes ? (
+        <p>
+          Takes <Prose text={takes} />.
+        </p>
+      ) : null}
+      {usual === null ? null : (
+        <p>
+          Default <code>{usual}</code>
+          {basis ? `: ${basis}` : ''}.
+        </p>
+      )}
+      <p>
+        {evidence === null ? 'Taken as exact: nothing says how well it is known.' : `Based on: ${evidence}.`}
+      </p>
+      <p>
+        In the file: <code>{path}</code>
+      </p>
+    </div>
+  )
+}

@@ -1,0 +1,64 @@
+/** Boxes of fields that are no plain numbers: words for choice, yes or no, text, and values of several parts as YAML in one line. */
+import { useSignal } from '@preact/signals'
+import { useEffect } from 'preact/hooks'
+import type { Field } from '../../fields/field.js'
+
+export interface BoxProps {
+  id: string
+  field: Field
+  describedBy: string
+  isWrong: boolean
+  turned: number
+  write: (value: string | null) => void
+}
+
+export function ChoiceBox({ id, field, describedBy, isWrong, write }: BoxProps) {
+  const { choices, written, usual } = field
+  const value = written ?? usual ?? ''
+  // what is written wrongly is not shown as something else
+  const all = choices.includes(value) ? choices : [value, ...choices]
+  return (
+    <select
+      id={id}
+      value={value}
+      aria-describedby={describedBy}
+      aria-invalid={isWrong}
+      class={written === null ? 'usual' : ''}
+      onChange={({ currentTarget }) => write(currentTarget.value === '' ? null : currentTarget.value)}
+    >
+      {all.map((each) => (
+        <option key={each} value={each}>
+          {each === '' ? 'not given' : each}
+        </option>
+      ))}
+    </select>
+  )
+}
+
+export function TextBox({ id, field, describedBy, isWrong, turned, write }: BoxProps) {
+  const typed = useSignal<string | null>(null)
+  useEffect(() => {
+    typed.value = null
+  }, [turned])
+  const value = typed.value ?? field.written ?? field.usual ?? ''
+  return (
+    <input
+      id={id}
+      type="text"
+      autocomplete="off"
+      spellcheck={false}
+      aria-describedby={describedBy}
+      aria-invalid={isWrong}
+      class={`${field.form === 'more' ? 'parts' : ''}${field.written === null ? ' usual' : ''}`}
+      value={value}
+      onInput={({ currentTarget }) => {
+        typed.value = currentTarget.value
+        if (currentTarget.value.trim() !== '') write(currentTarget.value)
+      }}
+      onBlur={() => {
+        if (typed.value?.trim() === '') write(null)
+        typed.value = null
+      }}
+    />
+  )
+}

@@ -1,0 +1,87 @@
+/** The fields of a part: those that the file gives first, all others folded away with their defaults. */
+import { useSignal } from '@preact/signals'
+import { useMemo } from 'preact/hooks'
+import type { Field, FieldGroup } from '../../fields/field.js'
+import type { Desk } from '../desk/desk.js'
+import { Prose } from '../prose.js'
+import { FieldRow } from './field-row.js'
+import { type Part, pieceOf } from './parts.js'
+import { PieceActs } from './piece-acts.js'
+
+interface PartFieldsProps {
+  desk: Desk
+  part: Part
+  group: FieldGroup
+  /** Names of the pieces of the line, in their order. */
+  pieces: readonly string[]
+}
+
+export function PartFields({ desk, part, group, pieces }: PartFieldsProps) {
+  const { name } = part
+  const piece = pieceOf(part.path)
+  // what the file gives when the part is opened stands first, and stays there while it is changed
+  const left = useMemo(
+    () => new Set(group.fields.filter((each) => isLeft(each, group.fields)).map(({ path }) => path)),
+    [part.path],
+  )
+  const front = group.fields.filter(({ path }) => !left.has(path))
+  const rest = group.fields.filter(({ path }) => left.has(path))
+  return (
+    <section class="fields" aria-label={`Fields of ${name}`}>
+      <h2>{name}</h2>
+      {group.explanation ? (
+        <p class="note">
+          <Prose text={group.explanation} />
+        </p>
+      ) : null}
+      {piece === null ? null : <PieceActs desk={desk} piece={piece} pieces={pieces} />}
+      <Fields desk={desk} fields={front} />
+      {rest.length > 0 ? <Rest desk={desk} fields={rest} isOpen={front.length === 0} /> : null}
+    </section>
+  )
+}
+
+/** Fields that are made when somebody looks for them. */
+function Rest({ desk, fields, isOpen }: { desk: Desk; fields: readonly Field[]; isOpen: boolean }) {
+  const open = useSignal(isOpen)
+  return (
+    <details
+      class="data"
+      open={open.value}
+      onToggle={({ currentTarget }) => {
+        open.value = currentTarget.open
+      }}
+    >
+      <summary>
+        {fields.length} more {fields.length === 1 ? 'value' : 'values'}, at their defaults or not given
+      </summary>
+      {open.value ? <Fields desk={desk} fields={fields} /> : null}
+    </details>
+  )
+}
+
+/** Left to its default, or out; what a map that is not given would need is not missing. */
+const isLeft = ({ written, isNeeded, part }: Field, all: readonly Field[]): boolean =>
+  written === null &&
+  !(isNeeded && (part === '' || all.some((each) => each.part === part && each.written !== null)))
+
+/** Fields under the keys that they stand below. */
+function Fields({ desk, fields }: { desk: Desk; fields: readonly Field[] }) {
+  const parts = [...new Set(fields.map(({ part }) => part))]
+  return (
+    <>
+      {parts.map((part) => (
+        <div class="group" key={part}>
+          {part === '' ? null : <h3>{part}</h3>}
+          <div class="field-grid">
+            {fields
+              .filter((field) => field.part === part)
+              .map((field) => (
+                <FieldRow key={field.path} desk={desk} field={field} />
+              ))}
+          </div>
+        </div>
+      ))}
+    </>
+  )
+}

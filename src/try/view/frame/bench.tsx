@@ -1,0 +1,101 @@
+/** The page of one line: the line and its fields, the answer beside them, and below why it is so. */
+import { useComputed, useSignal } from '@preact/signals'
+import { useEffect } from 'preact/hooks'
+import { cautionLine, cautions } from '../../../trade/cautions.js'
+import { Answer } from '../answer/answer.js'
+import { screenOf } from '../answer/verdict.js'
+import { Why } from '../answer/why.js'
+import type { Desk } from '../desk/desk.js'
+import type { Store } from '../desk/store.js'
+import { pieceOf } from '../fields/parts.js'
+import { Kept } from '../kept/kept.js'
+import { LineView } from '../line/line-view.js'
+import { Fold, Sentences } from '../prose.js'
+import { Announcer } from './announcer.js'
+import { Brief } from './brief.js'
+import { Edited } from './edited.js'
+import { Keeping } from './keeping.js'
+import { Top } from './top.js'
+
+export function Bench({ desk, store, leave }: { desk: Desk; store: Store; leave: (() => void) | null }) {
+  const isText = useSignal(false)
+  useGlobalUndo(desk)
+  const title = useComputed(() => {
+    const now = desk.known.figures.value
+    return now ? screenOf(now.after).title : desk.line.name
+  })
+  return (
+    <main class="try">
+      <Top
+        desk={desk}
+        title={title.value}
+        leave={leave}
+        isText={isText.value}
+        showText={(on) => {
+          isText.value = on
+        }}
+      />
+      <Brief desk={desk} />
+      <Keeping desk={desk} store={store} />
+      <div class="work">
+        <div class="bench">
+          <Seen desk={desk} />
+          <Edited desk={desk} isText={isText.value} />
+        </div>
+        <Answer desk={desk} />
+      </div>
+      <p class="caution">
+        <strong>Safety.</strong> {cautionLine}
+      </p>
+      <div class="folds">
+        <Fold
+          title="Designs that you keep"
+          gist={desk.pins.value.length > 0 ? `${desk.pins.value.length} kept` : ''}
+          isOpen={true}
+        >
+          <Kept desk={desk} />
+        </Fold>
+        <Why desk={desk} />
+        <Fold title="Cautions">
+          <Sentences lines={cautions} />
+        </Fold>
+      </div>
+      <Announcer desk={desk} />
+    </main>
+  )
+}
+
+/** The line, once a shift of it is recorded; its room is kept before. */
+function Seen({ desk }: { desk: Desk }) {
+  const told = desk.known.stretch.value
+  if (!told) return <section class="line waits" aria-label="The line from above" />
+  const { chosen } = desk
+  return (
+    <LineView
+      layout={told.layout}
+      stretch={told.stretch}
+      moves={told.moves}
+      chosen={chosen.value === null ? null : pieceOf(chosen.value)}
+      choose={(piece) => {
+        chosen.value = `line.${piece}`
+      }}
+    />
+  )
+}
+
+/** Ctrl+Z undoes the last edit wherever one stands: the history is that of the whole page. */
+function useGlobalUndo(desk: Desk): void {
+  useEffect(() => {
+    const key = (event: KeyboardEvent) => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey || event.defaultPrevented) return
+      const pressed = event.key.toLowerCase()
+      const isRedo = pressed === 'y' || (pressed === 'z' && event.shiftKey)
+      if (pressed !== 'z' && !isRedo) return
+      event.preventDefault()
+      if (isRedo) desk.redo()
+      else desk.undo()
+    }
+    addEventListener('keydown', key)
+    return () => removeEventListener('keydown', key)
+  }, [])
+}

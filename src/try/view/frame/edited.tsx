@@ -1,0 +1,56 @@
+/** The parts of the line, the fields of the one that is chosen, and the text beside them. */
+import { useComputed } from '@preact/signals'
+import { useMemo, useRef } from 'preact/hooks'
+import { treeOf } from '../../draft/yaml-text.js'
+import type { FieldGroup } from '../../fields/field.js'
+import { groupAt, groupTitles } from '../../fields/groups.js'
+import { saysOnce } from '../../fields/leaf.js'
+import type { Desk } from '../desk/desk.js'
+import { Chooser } from '../fields/chooser.js'
+import { PartFields } from '../fields/part-fields.js'
+import { type Part, partsOf, withSame } from '../fields/parts.js'
+import { TextPane } from '../text/text-pane.js'
+
+export function Edited({ desk, isText }: { desk: Desk; isText: boolean }) {
+  const { parts, part, group } = useChosen(desk).value
+  const pieces = parts.flatMap(({ room, name }) => (room === 'line' ? [name] : []))
+  return (
+    <>
+      <Chooser desk={desk} parts={parts} chosen={part?.path ?? ''} />
+      <div class={isText ? 'edit with-text' : 'edit'}>
+        {part && group ? (
+          <PartFields key={part.path} desk={desk} part={part} group={group} pieces={pieces} />
+        ) : (
+          <p>The text has no parts that could be shown as fields.</p>
+        )}
+        {isText ? <TextPane desk={desk} /> : null}
+      </div>
+    </>
+  )
+}
+
+interface Chosen {
+  parts: readonly Part[]
+  part: Part | null
+  group: FieldGroup | null
+}
+
+/** The parts of the text and the fields of one of them; while the text cannot be read those that it had before. */
+function useChosen(desk: Desk) {
+  const says = useMemo(saysOnce, [])
+  const last = useRef<Chosen>({ parts: [], part: null, group: null })
+  const tree = useComputed(() => treeOf(desk.text.value))
+  return useComputed(() => {
+    if (!tree.value) return last.current
+    const parts = partsOf(groupTitles(tree.value))
+    const part =
+      parts.find(({ path }) => path === desk.chosen.value) ??
+      parts.find(({ room }) => room === 'line') ??
+      parts[0] ??
+      null
+    const made = part && groupAt(tree.value, part.path, says)
+    const before = last.current.part?.path === part?.path ? last.current.group : null
+    last.current = { parts, part, group: made && withSame(made, before) }
+    return last.current
+  })
+}

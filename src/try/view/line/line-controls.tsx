@@ -1,0 +1,72 @@
+/** What moves the picture of the line: on and off, how fast, and where in the recorded stretch. */
+import { type Signal, useSignal } from '@preact/signals'
+import type { Stretch } from '../../../shifts/stretch.js'
+import { type Instant, type LinePlayer, speeds, usualSpeed } from './player.js'
+
+interface LineControlsProps {
+  player: LinePlayer
+  isPlaying: Signal<boolean>
+  now: Instant
+  stretch: Stretch
+}
+
+/** Seconds of the shift that the keys of time go back and on. */
+const stride = 10
+
+export function LineControls({ player, isPlaying, now, stretch }: LineControlsProps) {
+  const speed = useSignal(usualSpeed)
+  const play = (on: boolean) => {
+    isPlaying.value = on
+    if (on) player.play()
+    else player.pause()
+  }
+  return (
+    <div class="line-controls">
+      <button type="button" onClick={() => play(!isPlaying.value)}>
+        {isPlaying.value ? 'Pause' : 'Play'}
+      </button>
+      <label class="speed">
+        <span class="unseen">Speed</span>
+        <select
+          value={String(speed.value)}
+          onChange={({ currentTarget }) => {
+            speed.value = Number(currentTarget.value)
+            player.speed = speed.value
+          }}
+        >
+          {speeds.map((each) => (
+            <option key={each} value={each}>
+              {each}× as fast
+            </option>
+          ))}
+        </select>
+      </label>
+      <button
+        type="button"
+        disabled={!player.hasStops}
+        onClick={() => {
+          play(false)
+          player.toNextStop()
+        }}
+      >
+        Next stop
+      </button>
+      <input
+        type="range"
+        aria-label="Time since the start of the shift"
+        aria-valuetext={now.clock}
+        min={stretch.from}
+        max={stretch.to}
+        step={stride}
+        value={now.time}
+        onInput={({ currentTarget }) => {
+          play(false)
+          player.goTo(Number(currentTarget.value))
+        }}
+      />
+      <span class="clock">
+        {now.clock} · {now.held} in the line
+      </span>
+    </div>
+  )
+}

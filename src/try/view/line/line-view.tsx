@@ -1,0 +1,111 @@
+/** The line from above in the page: its cases move, and each piece opens its fields. */
+import type { Signal } from '@preact/signals'
+import { useSignal } from '@preact/signals'
+import { useEffect, useRef } from 'preact/hooks'
+import type { Layout } from '../../../pictures/layout.js'
+import type { Move } from '../../../pictures/motion.js'
+import type { Stretch } from '../../../shifts/stretch.js'
+import { LineControls } from './line-controls.js'
+import { type Instant, LinePlayer, type Place } from './player.js'
+
+interface LineViewProps {
+  layout: Layout
+  stretch: Stretch
+  moves: readonly Move[]
+  /** Name of the piece of which the fields are open. */
+  chosen: string | null
+  choose: (piece: string) => void
+}
+
+export function LineView({ layout, stretch, moves, chosen, choose }: LineViewProps) {
+  const box = useRef<HTMLDivElement>(null)
+  const canvas = useRef<HTMLCanvasElement>(null)
+  const player = useSignal<LinePlayer | null>(null)
+  const places = useSignal<readonly Place[]>([])
+  const now = useSignal<Instant>({ time: stretch.from, clock: '', doing: [], held: 0 })
+  const isPlaying = useSignal(false)
+  useEffect(() => {
+    const made = new LinePlayer(
+      canvas.current!,
+      (instant) => {
+        now.value = instant
+      },
+      (found) => {
+        places.value = found
+      },
+    )
+    player.value = made
+    return whileShown(box.current!, canvas.current!, { player: made, isPlaying, choose })
+  }, [])
+  useEffect(() => {
+    player.value?.take(layout, stretch, moves)
+    player.value?.fit(box.current!.clientWidth)
+  }, [stretch])
+  return (
+    <section class="line" aria-label="The line from above, in the direction of travel from left to right">
+      <div class="line-picture" ref={box}>
+        <canvas ref={canvas} />
+        {places.value.map(({ name, left, top, width, height }, index) => (
+          <button
+            type="button"
+            key={name}
+            class="piece"
+            aria-label={`${name}: ${now.value.doing[index] ?? ''}`}
+            aria-pressed={name === chosen}
+            title={name}
+            style={boxOf(left, top, width, height)}
+            onClick={() => choose(name)}
+          />
+        ))}
+      </div>
+      {player.value ? (
+        <LineControls player={player.value} isPlaying={isPlaying} now={now.value} stretch={stretch} />
+      ) : null}
+    </section>
+  )
+}
+
+const boxOf = (left: number, top: number, width: number, height: number) => ({
+  ...{ left: `${left}px`, top: `${top}px` },
+  ...{ width: `${width}px`, height: `${height}px` },
+})
+
+interface Shown {
+  player: LinePlayer
+  isPlaying: Signal<boolean>
+  choose: (piece: string) => void
+}
+
+/** Fits the picture, lets it move unless somebody asks for stillness, and takes clicks on what is drawn. */
+function whileShown(
+  box: HTMLElement,
+  canvas: HTMLCanvasElement,
+  { player, isPlaying, choose }: Shown,
+): () => void {
+  const ends = new AbortController()
+  const { signal } = ends
+  const fit = () => player.fit(box.clientWidth)
+  const sized = new ResizeObserver(fit)
+  sized.observe(box)
+  matchMedia('(prefers-color-scheme: dark)').addEventListener('change', fit, { signal })
+  const still = matchMedia('(prefers-reduced-motion: reduce)')
+  const move = () => {
+    isPlaying.value = !still.matches
+    if (still.matches) player.pause()
+    else player.play()
+  }
+  still.addEventListener('change', move, { signal })
+  const meet = ({ offsetX, offsetY }: MouseEvent) => {
+    const met = player.pieceAt(offsetX, offsetY)
+    if (met !== null) choose(met)
+  }
+  // the buttons over the pieces do the same for keys
+  canvas.addEventListener('click', meet, { signal })
+  // it starts with the first stretch that it is given
+  queueMicrotask(move)
+  return () => {
+    ends.abort()
+    player.pause()
+    sized.disconnect()
+  }
+}

@@ -1,0 +1,166 @@
+/** Plays the recorded stretch of a line on a canvas: cases move, machines show their state, and another stretch may take its place at any time. */
+import { states } from '../../../catalogue/states.js'
+import { standingOf } from '../../../page/replay.js'
+import { countAt, ReplayPicture } from '../../../page/replay-draw.js'
+import type { Layout } from '../../../pictures/layout.js'
+import type { Move } from '../../../pictures/motion.js'
+import { clockOf, stopsOf } from '../../../pictures/stops.js'
+import type { Stretch } from '../../../shifts/stretch.js'
+
+/** So many times as fast as it happens. */
+export const speeds = [1, 4, 16, 60]
+export const usualSpeed = 16
+
+/** Longest step between two pictures, s: after a pause of the browser it goes on where it was. */
+const longestStep = 0.25
+/** Words are written anew after so long, ms. */
+const wordsEvery = 250
+
+/** Where a piece is seen, px. */
+export interface Place {
+  name: string
+  left: number
+  top: number
+  width: number
+  height: number
+}
+
+/** What is told of an instant. */
+export interface Instant {
+  /** Time since the start of the shift, s, and as a clock. */
+  time: number
+  clock: string
+  /** State of each piece in words. */
+  doing: readonly string[]
+  held: number
+}
+
+/** Smallest target for a finger, px (WCAG 2.2, 2.5.8). */
+const leastTarget = 24
+
+export class LinePlayer {
+  speed = usualSpeed
+  isPlaying = false
+  private time = 0
+  private before = 0
+  private wordsAt = 0
+  private width = 0
+  private picture: ReplayPicture | null = null
+  private layout: Layout | null = null
+  private stretch: Stretch | null = null
+  private stops: number[] = []
+
+  constructor(
+    private readonly canvas: HTMLCanvasElement,
+    private readonly tell: (instant: Instant) => void,
+    private readonly place: (places: Place[]) => void,
+  ) {}
+
+  /** Takes another stretch, and goes on at the same time where it has that. */
+  take(layout: Layout, stretch: Stretch, moves: readonly Move[]): void {
+    const isFirst = this.stretch === null
+    this.layout = layout
+    this.stretch = stretch
+    this.picture = new ReplayPicture(this.canvas, layout, stretch, moves, standingOf(stretch))
+    const unplanned = stopsOf(stretch).filter(({ kind }) => kind !== 'planned')
+    this.stops = [...new Set(unplanned.map(({ from }) => from))].sort((a, b) => a - b)
+    this.time = isFirst ? stretch.from : Math.min(Math.max(this.time, stretch.from), stretch.to)
+    if (this.width > 0) this.fit(this.width)
+  }
+
+  get hasStops(): boolean {
+    return this.stops.length > 0
+  }
+
+  /** Fits the picture into `width` px. */
+  fit(width: number): void {
+    this.width = width
+    if (!this.picture || width <= 0) return
+    this.picture.fit(width)
+    this.place(this.places())
+    this.show()
+  }
+
+  play(): void {
+    if (!this.stretch || this.isPlaying) return
+    if (this.time >= this.stretch.to) this.time = this.stretch.from
+    this.isPlaying = true
+    this.before = performance.now()
+    requestAnimationFrame(this.step)
+  }
+
+  pause(): void {
+    this.isPlaying = false
+  }
+
+  goTo(time: number): void {
+    if (!this.stretch) return
+    this.time = Math.min(Math.max(time, this.stretch.from), this.stretch.to)
+    this.show()
+  }
+
+  goBy(seconds: number): void {
+    this.goTo(this.time + seconds)
+  }
+
+  /** After the last stop the first one comes again. */
+  toNextStop(): void {
+    const next = this.stops.find((time) => time > this.time + 1e-6) ?? this.stops[0]
+    if (next !== undefined) this.goTo(next)
+  }
+
+  /** Name of the piece of which `x`, `y` px meets the body or the words; null beside all. */
+  pieceAt(x: number, y: number): string | null {
+    const { picture, layout } = this
+    if (!picture || !layout) return null
+    const label = picture.frame.labels.find(
+      (each) => Math.abs(each.x - x) <= each.half && y >= each.y - 14 && y <= each.y + 18,
+    )
+    if (label) return layout.pieces[label.piece]!.name
+    const within = ({ left, top, width, height }: Place) =>
+      x >= left && x <= left + width && y >= top && y <= top + height
+    return this.places().find(within)?.name ?? null
+  }
+
+  private places(): Place[] {
+    const { picture, layout } = this
+    if (!picture?.frame || !layout) return []
+    const { frame } = picture
+    return layout.pieces.map((piece, index) => {
+      const row = frame.rowOf(piece)
+      const left = Math.max(0, frame.across(row, piece.x))
+      const right = Math.min(frame.width, frame.across(row, piece.x + piece.length))
+      const width = Math.max(leastTarget, right - left)
+      const height = Math.max(leastTarget, piece.width * frame.scale)
+      const top = frame.middle(row, index) - height / 2
+      return { name: piece.name, left: (left + right - width) / 2, top, width, height }
+    })
+  }
+
+  private readonly step = (now: number): void => {
+    if (!this.isPlaying || !this.stretch || !this.canvas.isConnected) return
+    this.time += Math.min(longestStep, Math.max(0, now - this.before) / 1000) * this.speed
+    this.before = now
+    // from its end it begins anew
+    if (this.time >= this.stretch.to) this.time = this.stretch.from
+    this.picture?.draw(this.time)
+    if (now - this.wordsAt >= wordsEvery) this.say(now)
+    requestAnimationFrame(this.step)
+  }
+
+  private show(): void {
+    if (!this.picture?.frame) return
+    this.picture.draw(this.time)
+    this.say(performance.now())
+  }
+
+  private say(now: number): void {
+    const { picture, layout, stretch, time } = this
+    if (!picture || !layout || !stretch) return
+    this.wordsAt = now
+    const doing = layout.pieces.map((_, index) =>
+      states[picture.stateOf(index, time)].short.replace(': ', ', '),
+    )
+    this.tell({ time, clock: clockOf(time, true), doing, held: countAt(stretch.held, time) })
+  }
+}

@@ -1,0 +1,123 @@
+/** A seeded walk through the page to try a line in: fields, pieces, undo, text; after each step it must still answer. */
+import type { Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { patience } from './try-page.js'
+
+/** What the page says where a figure went wrong. */
+const wrong = /\bNaN\b|undefined|Infinity|\[object/
+
+/**
+ * Walks `steps` steps within the page itself, which is faster than from outside. Each step writes into a random field, steps a number,
+ * chooses a part, does something with a piece, or goes back or forth in the history. Tells the first answer that is blank or wrong.
+ */
+export const walk = (page: Page, seed: number, steps: number): Promise<string[]> =>
+  page.evaluate(
+    async ({ seed, steps, wrong }) => {
+      let state = seed >>> 0
+      // mulberry32 (T. Ettinger, public domain)
+      const random = () => {
+        state = (state + 0x6d2b79f5) >>> 0
+        let mixed = Math.imul(state ^ (state >>> 15), state | 1)
+        mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61)
+        return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296
+      }
+      const oneOf = <T>(all: ArrayLike<T>): T | undefined => all[Math.floor(random() * all.length)]
+      const all = <E extends HTMLElement>(which: string) =>
+        [...document.querySelectorAll<E>(which)].filter(
+          (each) => !(each as unknown as HTMLButtonElement).disabled,
+        )
+      const values = [
+        '0',
+        '1',
+        '7',
+        '12.5',
+        '-3',
+        '1e9',
+        '1e-9',
+        '',
+        'fast',
+        '3 ft',
+        '40 %',
+        '{',
+        '[1, 2]',
+        'null',
+        '2 in 40 h',
+        '"',
+        'a: b',
+        '9 cases/min',
+        '*x',
+        '👷',
+      ]
+      const write = (box: HTMLInputElement, value: string) => {
+        box.focus()
+        box.value = value
+        box.dispatchEvent(new Event('input', { bubbles: true }))
+        if (random() < 0.5) box.blur()
+      }
+      const choose = (box: HTMLSelectElement) => {
+        const option = oneOf(box.options)
+        if (!option) return
+        box.value = option.value
+        box.dispatchEvent(new Event('change', { bubbles: true }))
+      }
+      const acts: (() => void)[] = [
+        () => oneOf(all<HTMLButtonElement>('button.part'))?.click(),
+        () => oneOf(all<HTMLButtonElement>('.acts button'))?.click(),
+        () => oneOf(all<HTMLButtonElement>('.tools > button'))?.click(),
+        () => oneOf(all<HTMLButtonElement>('.field button.quiet'))?.click(),
+        () => {
+          const box = oneOf(all<HTMLSelectElement>('.field select'))
+          if (box) choose(box)
+        },
+        ...Array.from({ length: 4 }, () => () => {
+          const box = oneOf(all<HTMLInputElement>('.field input[type=text]'))
+          // mostly a number not far from what it is, now and then anything
+          if (box)
+            write(
+              box,
+              random() < 0.7 && Number(box.value) > 0
+                ? String(Number((Number(box.value) * (0.5 + random())).toPrecision(3)))
+                : oneOf(values)!,
+            )
+        }),
+        ...Array.from({ length: 2 }, () => () => {
+          const box = oneOf(all<HTMLInputElement>('.field input[type=range]'))
+          if (!box) return
+          box.value = String(Number(box.min) + random() * (Number(box.max) - Number(box.min)))
+          box.dispatchEvent(new Event('input', { bubbles: true }))
+        }),
+        // wrong texts do not pile up
+        ...Array.from(
+          { length: 3 },
+          () => () =>
+            dispatchEvent(
+              new KeyboardEvent('keydown', { key: 'z', ctrlKey: true, bubbles: true, cancelable: true }),
+            ),
+        ),
+      ]
+      const found: string[] = []
+      const tell = new RegExp(wrong)
+      // a file is not saved thousands of times
+      HTMLAnchorElement.prototype.click = () => {}
+      for (let step = 0; step < steps && found.length === 0; step++) {
+        oneOf(acts)!()
+        await new Promise((done) => setTimeout(done, step % 10 === 0 ? 120 : 0))
+        const answer = document.querySelector('.answer')?.textContent ?? ''
+        const rate = document.querySelector('[data-measure=throughput] .value')?.textContent ?? ''
+        if (answer.trim() === '' || rate.trim() === '') found.push(`step ${step}: a blank answer`)
+        const met = tell.exec(answer) ?? tell.exec(document.querySelector('.brief')?.textContent ?? '')
+        if (met) found.push(`step ${step}: ${met[0]} in ${answer.slice(0, 300)}`)
+      }
+      return found
+    },
+    { seed, steps, wrong: wrong.source },
+  )
+
+/** Whether the page answers again once it is as it came. */
+export async function comesBack(page: Page): Promise<void> {
+  const back = page.getByRole('button', { name: 'As it came' })
+  if (await back.isEnabled()) await back.click()
+  await expect
+    .poll(() => page.locator('.progress').textContent(), { timeout: patience })
+    .toMatch(/^\d+ simulated shifts/)
+}
