@@ -5,7 +5,7 @@ import { type StateKey, type StopKind, states } from '../catalogue/states.js'
 import { codes } from '../hand/finding.js'
 import { counted, durationText, grouped, listed, percent, percentText, sentences } from '../report/format.js'
 import type { Said, Tone } from '../report/screen.js'
-import { labelAndPath } from '../scenario/labels.js'
+import { labelOf } from '../scenario/labels.js'
 import { cautionLine } from '../trade/cautions.js'
 import { isUnsourced } from './assumed.js'
 import type { LineResult } from './line-result.js'
@@ -177,7 +177,7 @@ export function valuesText({ assumed, evidence, isDrawn }: Values): string {
     weak.length > 1 ? 'values are assumed without a source, such as' : 'value is assumed without a source:'
   return sentences(
     known,
-    first !== undefined && `${grouped(weak.length, 0)} ${such} ${labelAndPath(first)}.`,
+    first !== undefined && `${grouped(weak.length, 0)} ${such} ${labelOf(first)}.`,
   ).join(' ')
 }
 

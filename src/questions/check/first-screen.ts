@@ -55,7 +55,7 @@ function handText({ hand, display }: CheckResult): string | null {
   const asked = target === null ? 'no target is given.' : `the target is ${words.rate(target)}.`
   if (throughput.value === null)
     return `At most ${words.rate(atMost.value ?? 0)}; ${asked} By hand there is no closer figure: ${why}.`
-  return `${words.rate(throughput.value)} expected, ${words.count(perShift.value ?? 0)} good cases a shift; ${asked} In ${(usualError.often.value ?? 0) * 10} of 10 lines such a figure lies within ${percentText(usualError.within.value ?? Number.NaN, 2)} of the simulation.`
+  return `${words.rate(throughput.value)} expected, ${words.count(perShift.value ?? 0)} good cases a shift; ${asked} In ${(usualError.often.value ?? 0) * 10} of 10 lines this is within ${percentText(usualError.within.value ?? Number.NaN, 2)} of the simulation.`
 }
 
 /** Kinds of finding that are told in full before they are named. */
