@@ -12,6 +12,7 @@ const guides: Readonly<Record<string, string>> = {
   fit: 'from-a-log',
   validate: 'model-and-plant',
   trace: 'one-shift',
+  try: 'try-in-a-page',
   report: 'results',
   new: 'scenario-file',
 }

@@ -25,7 +25,7 @@ export const written = {
   'which-layout': 'guides',
   'how-much': 'guides',
   'what-if': 'guides',
-  try: 'guides',
+  'try-in-a-page': 'guides',
   'from-a-log': 'guides',
   'model-and-plant': 'guides',
   'one-shift': 'guides',
