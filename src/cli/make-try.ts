@@ -20,7 +20,8 @@ import { type CommandScenario, loadForCommand } from './scenario.js'
 /** Writes the page of the scenario `name`, or of lines to start from. Throws `Fault`. */
 export async function writeTryPage(name: string | undefined, out: string | undefined, io: Io): Promise<void> {
   const loaded = name === undefined ? null : await loadForCommand(name, {}, io)
-  const file = path.resolve(io.cwd, out ?? usualPage(loaded?.stem ?? null))
+  const to = out ?? usualFolder(loaded?.stem ?? null)
+  const file = path.resolve(io.cwd, /\.html?$/i.test(to) ? to : path.join(to, 'try.html'))
   if (name !== undefined && name !== '-' && file === path.resolve(io.cwd, name))
     throw misuse(`the page would overwrite ${name}: choose another --out`)
   const page = loaded ? pageOf(loaded) : tryPage(null, startsOf(), tryScript())
@@ -36,8 +37,7 @@ const longLogs = ({ logs }: CommandScenario): string[] =>
   [...logs].flatMap(([name, { bytes }]) => (bytes > mostCopied ? [name] : []))
 
 /** Where the page is written where nobody says; `stem`: of the name of the scenario. */
-const usualPage = (stem: string | null): string =>
-  stem === null ? path.join('out', 'try.html') : path.join('out', `${stem}-try`, 'try.html')
+const usualFolder = (stem: string | null): string => (stem === null ? 'out' : path.join('out', `${stem}-try`))
 
 /** The page of a scenario as it was asked for; null where it draws on a log that is too long to travel. */
 export function pageOf(loaded: CommandScenario): string | null {

@@ -16,15 +16,18 @@ export function addTry(program: Command, io: Io, finish: (code: number) => void)
     )
     .addHelpText(
       'before',
-      'Examples:\n  tapeshift try line.yaml\n  tapeshift try line.yaml --out line.html\n  tapeshift try                            a choice of lines to start from\n',
+      'Examples:\n  tapeshift try line.yaml\n  tapeshift try line.yaml --out pages           writes pages/try.html\n  tapeshift try line.yaml --out pages/line.html\n  tapeshift try                            a choice of lines to start from\n',
     )
     .addHelpText(
       'after',
       '\nThe page gives the same figures as `tapeshift run` for the same scenario, seed and number of shifts.',
     )
-    .option('--out <FILE>', 'page to write (default: out/<scenario>-try/try.html, or out/try.html)')
+    .option(
+      '--out <DIR>',
+      'folder for try.html, or a name that ends in .html (default: out/<scenario>-try, or out)',
+    )
     .action(async (name: string | undefined, { out }: { out?: string }) => {
-      if (out === '') throw misuse('--out needs the name of a file')
+      if (out === '') throw misuse('--out needs the name of a folder')
       // what assembles the page takes long to load: not for --help
       const { writeTryPage } = await import('./make-try.js')
       await writeTryPage(name, out, io)

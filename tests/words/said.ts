@@ -17,8 +17,8 @@ interface Node {
   quasis?: { value: { cooked: string } }[]
 }
 
-/** All texts of a TypeScript file that hold two words or more; what is put into a template stands as `$`. */
-export function saidInCode(code: string): Said[] {
+/** All texts of a TypeScript file, or of one with marks of a page between, that hold two words or more; what is put into a template stands as `$`. */
+export function saidInCode(code: string, lang: 'ts' | 'tsx' = 'ts'): Said[] {
   const found: Said[] = []
   const take = (start: number, text: string) => {
     if (/\S \S/.test(text)) found.push({ line: code.slice(0, start).split('\n').length, text })
@@ -27,11 +27,11 @@ export function saidInCode(code: string): Said[] {
     if (node === null || typeof node !== 'object') return
     const { type, start, value, quasis } = node as Node
     if (typeof type === 'string' && unread.test(type)) return
-    if (type === 'Literal' && typeof value === 'string') take(start, value)
+    if ((type === 'Literal' || type === 'JSXText') && typeof value === 'string') take(start, value)
     if (type === 'TemplateLiteral') take(start, quasis!.map((part) => part.value.cooked).join('$'))
     for (const [key, child] of Object.entries(node)) if (key !== 'quasis') visit(child)
   }
-  visit(parseAst(code, { lang: 'ts' }).body)
+  visit(parseAst(code, { lang }).body)
   return found
 }
 

@@ -26,7 +26,8 @@ const filesIn = (folder: string, ending: string): string[] =>
 
 /** What is read of each sort of file. */
 const sorts: readonly (readonly [files: readonly string[], said: (text: string) => Said[]])[] = [
-  [filesIn('src', '.ts'), saidInCode],
+  [filesIn('src', '.ts'), (text) => saidInCode(text)],
+  [filesIn('src', '.tsx'), (text) => saidInCode(text, 'tsx')],
   [filesIn('scenarios', '.yaml'), saidInYaml],
   [['README.md', 'DEVELOPERS.md', ...filesIn('src/manual/texts', '.md')], saidInMarkdown],
 ]

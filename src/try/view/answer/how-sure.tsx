@@ -31,4 +31,4 @@ export function HowSure({ result }: { result: RunResult }) {
 const waiting = ({ evidence = [] }: RunResult): string =>
   evidence.length === 0
     ? 'No value says how well it is known, so plus-minus is of the simulation alone. Counts such as 18 in 640 h, and guesses with their ends, change that.'
-    : 'Plus-minus is of the simulation alone so far; what is not known of the inputs is being drawn.'
+    : 'Plus-minus is of the simulation alone so far; draws of the inputs are on their way.'

@@ -22,7 +22,7 @@ export function Why({ desk }: { desk: Desk }) {
     <>
       <ChartFold title="What each machine does" result={now} charts={statesChart} isOpen={true} />
       <ChartFold title="Where output is lost" result={now} charts={lossesCharts} most={4} />
-      <ChartFold title="Cases held in the line" result={now} charts={heldChart} />
+      <ChartFold title="Cases in the line" result={now} charts={heldChart} />
       <ChartFold title="How shifts differ" result={now} charts={outputChart} />
       <Fold title="What the check says without simulating" gist={`${errors} errors, ${warnings} warnings`}>
         <Findings desk={desk} findings={found} />

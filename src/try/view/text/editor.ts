@@ -4,7 +4,6 @@ import { defaultKeymap } from '@codemirror/commands'
 import { yaml } from '@codemirror/lang-yaml'
 import { bracketMatching, indentOnInput, syntaxHighlighting } from '@codemirror/language'
 import { type Diagnostic, lintGutter, setDiagnostics } from '@codemirror/lint'
-import { highlightSelectionMatches, searchKeymap } from '@codemirror/search'
 import { Annotation, EditorState } from '@codemirror/state'
 import { drawSelection, EditorView, keymap, lineNumbers } from '@codemirror/view'
 import { complete } from './completion.js'
@@ -52,7 +51,7 @@ export function textEditor(place: HTMLElement, { text, changed, undo, redo }: Wi
       doc: text,
       extensions: [
         [lineNumbers(), lintGutter(), drawSelection(), EditorState.tabSize.of(2)],
-        [indentOnInput(), bracketMatching(), closeBrackets(), highlightSelectionMatches()],
+        [indentOnInput(), bracketMatching(), closeBrackets()],
         [yaml(), syntaxHighlighting(highlight), looks, autocompletion({ override: [complete] })],
         // undo is that of the whole page
         keymap.of([
@@ -60,7 +59,6 @@ export function textEditor(place: HTMLElement, { text, changed, undo, redo }: Wi
           { key: 'Mod-y', run: run(redo), preventDefault: true },
           { key: 'Mod-Shift-z', run: run(redo), preventDefault: true },
           ...completionKeymap,
-          ...searchKeymap,
           ...defaultKeymap,
         ]),
         EditorView.contentAttributes.of({ 'aria-label': 'The scenario as text', tabindex: '0' }),
