@@ -60,7 +60,7 @@ describe('the demo record', () => {
     expect(called.out).toMatch(
       /fewest events first.*\ninput +rate or mean\nline\.palletiser\.breakdowns\.after +0 \(/,
     )
-    expect(called.out.replace(/\s+/g, ' ')).toMatch(/Record \d+ of 82 051 rows changed or left out\./)
+    expect(called.out.replace(/\s+/g, ' ')).toMatch(/Record \d+ of 82 051 rows were changed or left out\./)
   })
 
   it('stands in files: values by path, a page, and pictures', () => {
