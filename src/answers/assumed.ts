@@ -1,5 +1,6 @@
 /** What nobody named in a scenario. */
 
+import { type Display, inUnitsOf } from '../catalogue/printed-units.js'
 import type { Cell } from '../report/cell.js'
 import { words } from '../report/cell.js'
 import { flowText } from './flow.js'
@@ -10,5 +11,5 @@ export const isUnsourced = ({ basis }: Assumed): boolean => basis !== 'definitio
 
 /** Columns and rows of a table of them. */
 export const assumedColumns = words('what', 'value', 'where the value comes from')
-export const assumedRows = (assumed: readonly Assumed[]): Cell[][] =>
-  assumed.map(({ path, value, basis }) => [{ path }, flowText(value), basis])
+export const assumedRows = (assumed: readonly Assumed[], display: Display): Cell[][] =>
+  assumed.map(({ path, value, basis }) => [{ path }, inUnitsOf(flowText(value), display), basis])

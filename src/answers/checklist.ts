@@ -75,7 +75,9 @@ const objectives = ({ about, question, made, line }: StudyFacts): Items => {
 }
 
 function logic({ line, trials }: StudyFacts): Items {
-  const kinds = Object.entries(line?.equipment ?? {}).map(([name, { type }]) => `${name} (${type})`)
+  const kinds = Object.entries(line?.equipment ?? {}).flatMap(([name, { type, pieces }]) =>
+    pieces ? [] : `${name} (${type})`,
+  )
   const named = (all: object | undefined) => Object.keys(all ?? {}).join(', ') || 'none'
   return {
     'overview of the line': `Cases pass ${kinds.join(', ') || 'no piece'}, in the order of the scenario unless the scenario sends them another way.`,

@@ -113,8 +113,9 @@ export function testOf(condition: Condition, wrongly: number, refused: number): 
 /** Of the measures of a line those that count, shift by shift, the stops by chance that its scenario names. */
 export const chanceStops = (measures: readonly StudyMeasure[]): StudyMeasure[] =>
   measures.filter(
-    ({ path: [room, , group, key, ofJam] }) =>
+    ({ path: [room, , group, key, ofJam], isTogether }) =>
       room === 'equipment' &&
+      !isTogether &&
       ((group === 'measures' && causes[key as CauseKey]?.isByChance === true) ||
         (group === 'jams' && ofJam === 'stops')),
   )

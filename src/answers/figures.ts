@@ -72,6 +72,8 @@ export interface StudyMeasure {
   isOverOneMore?: boolean
   isTimeOfEvents?: boolean
   isFixed?: boolean
+  /** Of pieces side by side together: each of them has one of its own. */
+  isTogether?: boolean
 }
 
 /** The shift output that 9 of 10 shifts reach: what one may promise for a single shift. */
@@ -88,13 +90,13 @@ export function studyMeasures(columns: readonly Column[], campaign: number): Stu
   const indices = (paths: readonly (readonly string[])[] = []) =>
     paths.map((path) => places.get(nameOf(path, 'value'))!)
   return columns.flatMap(({ measure, part }, index): StudyMeasure[] => {
-    const { path, label, unit, kind, isPart = false, isFixed = false } = measure
+    const { path, label, unit, kind, isPart = false, isFixed = false, isTogether = false } = measure
     const { isOverOneMore = false, isTimeOfEvents = false } = measure
     if (part === 'over') return []
     const restsOn = indices(measure.restsOn)
     const upsetBy = indices(measure.upsetBy)
     const movedBy = measure.isUpset ? longStops : []
-    const rests = { restsOn, upsetBy, movedBy, isPart, isFixed }
+    const rests = { restsOn, upsetBy, movedBy, isPart, isFixed, isTogether }
     const itself = { path, label, unit, index, kind, isOverOneMore, isTimeOfEvents, ...rests }
     // the shifts of a campaign are alike and follow each other: their order says nothing of a single one
     if (path[0] !== 'measures' || path[1] !== poorShift.of || campaign > 1) return [itself]

@@ -5,6 +5,7 @@ import { type StateKey, type StopKind, states } from '../catalogue/states.js'
 import { codes } from '../hand/finding.js'
 import { counted, durationText, grouped, listed, percent, percentText, sentences } from '../report/format.js'
 import type { Said, Tone } from '../report/screen.js'
+import { labelOf } from '../scenario/labels.js'
 import { cautionLine } from '../trade/cautions.js'
 import { isUnsourced } from './assumed.js'
 import type { LineResult } from './line-result.js'
@@ -61,12 +62,18 @@ export function checkParts(result: StudyDocument): Said[] {
   ]
 }
 
-/** `roll-does-not-fit, 3 times, worst at a, b: what was found. Fix: a larger drum.` */
+/** `What was found. Fix: a larger drum. (help: roll-does-not-fit, 3 times, worst at a, b)` */
 function errorText({ code, count, paths, designs, text, fix }: Warning): string {
   const where = designs.length > 0 ? `, in ${firstOf(designs)}` : ''
   const often = count > 1 ? `, ${grouped(count, 0)} times, worst at ${listed(paths)}` : ''
-  return `${code}${where}${often}: ${plain(text)} Fix: ${plain(fix)}.`
+  return `${plain(text)} Fix: ${plain(fix)}. (help: ${code}${where}${often})`
 }
+
+/** Each as a sentence; the first stands behind a colon. */
+export const inSentences = (all: readonly string[]): string =>
+  all
+    .map((each, index) => `${index === 0 ? each : `${each.charAt(0).toUpperCase()}${each.slice(1)}`}.`)
+    .join(' ')
 
 /** Words of the check without the marks of a path. */
 export const plain = (text: string): string => text.replaceAll('`', '')
@@ -82,7 +89,8 @@ function warningsText(findings: readonly { code: string; path: string }[]): stri
     return `${meanings[code] ?? code}${where.length > 0 ? ` (${firstOf(where, 2)})` : ''}`
   })
   const more = byCode.size - mostNamed
-  return `${counted(findings.length, 'warning')}: ${told.join('; ')}${more > 0 ? `; ${counted(more, 'more kind')}` : ''}.`
+  const all = [...told, ...(more > 0 ? [`${counted(more, 'more kind')} of warning`] : [])]
+  return `${counted(findings.length, 'warning')}: ${inSentences(all)}`
 }
 
 /** What stops are called on the first screen. */
@@ -135,19 +143,20 @@ export function limitsText(
   )
   const upTo = blocked.length > 1 ? 'up to ' : ''
   return sentences(
-    `${why(name, byHand)}: ${timesText(piece.states)} of the shift.`,
+    `${why(name, byHand)}.`,
+    `Its time in the simulation: ${timesText(piece.states)} of the shift.`,
     blocked.length > 0 &&
-      `At the start of the line ${firstOf(blocked.map(({ source }) => source))}: blocked ${upTo}${percent(Math.max(...blocked.map(({ share }) => share)))} of the time.`,
+      `Arrivals from ${firstOf(blocked.map(({ source }) => source))} are blocked ${upTo}${percent(Math.max(...blocked.map(({ share }) => share)))} of the time.`,
   ).join(' ')
 }
 
 function why(name: string, byHand: Parameters<typeof limitsText>[1]): string {
   if (byHand?.bottleneck !== name) return `The sealer that runs most is ${name}`
   const { shareAdmitted } = byHand
-  if (shareAdmitted === undefined) return `By hand ${name} has least to spare`
+  if (shareAdmitted === undefined) return `By hand calculation ${name} has least to spare`
   return shareAdmitted < 1
-    ? `By hand ${name} can take only ${percentText(shareAdmitted, 2)} of the arrivals`
-    : `By hand the line takes all arrivals, and ${name} has least to spare`
+    ? `By hand calculation ${name} can take only ${percentText(shareAdmitted, 2)} of the arrivals`
+    : `By hand calculation the line takes all arrivals, and ${name} has least to spare`
 }
 
 /** Values that a scenario gives and leaves out, as documents tell of them. */
@@ -163,7 +172,13 @@ export function valuesText({ assumed, evidence, isDrawn }: Values): string {
       : evidence.length === 0
         ? 'All values are taken as exact: none has evidence.'
         : `${counted(evidence.length, 'value')} ${evidence.length === 1 ? 'has' : 'have'} evidence${isDrawn ? '; the plus-minus includes the uncertainty of inputs' : ', taken as exact here'}.`
-  return sentences(known, weak.length > 0 && `Assumed without a source: ${firstOf(weak, 1)}.`).join(' ')
+  const [first] = weak
+  const such =
+    weak.length > 1 ? 'values are assumed without a source, such as' : 'value is assumed without a source:'
+  return sentences(
+    known,
+    first !== undefined && `${grouped(weak.length, 0)} ${such} ${labelOf(first)}.`,
+  ).join(' ')
 }
 
 /** What the answer rests on: shifts, values and their evidence, and whether anybody has checked the model against a plant. */

@@ -2,6 +2,7 @@
 import type { Figure } from '../catalogue/figure.js'
 import type { Display } from '../catalogue/printed-units.js'
 import { counted, grouped, listed, percentText, printFigure } from '../report/format.js'
+import { labelAndPath, labelOf } from '../scenario/labels.js'
 import type { Contribution, ContributionsTold, DrawsTold } from './contributions.js'
 
 /** Half-width of an interval about a figure, its longer side. */
@@ -50,8 +51,8 @@ const dataNow = ({ data }: Contribution): number => Math.max(data ?? 0, 1 / 2)
 /** Data of an input. */
 const dataText = ({ path, data }: Contribution, times: number): string =>
   data === null
-    ? `${path} measured instead of guessed`
-    : `${path} based on ${grouped(Math.ceil(Math.max(1, dataNow({ path, data, share: 0 }) * times)), 0)} events or observations instead of ${grouped(data, 0)}`
+    ? `measure ${labelOf(path)} instead of guessing`
+    : `base ${labelOf(path)} on ${grouped(Math.ceil(Math.max(1, dataNow({ path, data, share: 0 }) * times)), 0)} events or observations instead of ${grouped(data, 0)}`
 
 /**
  * What to measure so that the plus-minus of a figure is half of what it is: the fewest inputs, those that add most first, each with as many times its
@@ -84,13 +85,13 @@ export function measureNext(
 ): string[] {
   const first = told?.shares[0]
   if (!told || !first || !figure?.inputs || first.share < 0.05 || figure.inputs.share < 0.1) return []
-  const most = `What to measure next: ${first.path} causes ${percentText(first.share, 2)} of the uncertainty of the inputs.`
+  const most = `What to measure next: ${labelAndPath(first.path)}. It causes ${percentText(first.share, 2)} of the uncertainty of the inputs.`
   const found = toHalve(told.shares, figure.inputs.share)
   if (found === null) return [`${most} More data on single inputs alone would not halve the plus-minus.`]
   const { inputs, times } = found
   if (inputs.length > mostNamed)
     return [
-      `${most} To halve the plus-minus, ${counted(inputs.length, 'input')} must be known better, such as ${listed(inputs.slice(0, mostNamed).map(({ path }) => path))}: ${grouped(times, 1)} times the data of each, and measurements instead of guesses.`,
+      `${most} To halve the plus-minus, ${counted(inputs.length, 'input')} must be known better, such as ${listed(inputs.slice(0, mostNamed).map(({ path }) => labelOf(path)))}: ${grouped(times, 1)} times the data of each, and measurements instead of guesses.`,
     ]
   const only = inputs[0]!
   if (inputs.length === 1 && only.data !== null) {

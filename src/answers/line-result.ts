@@ -9,6 +9,8 @@ import type { MeasureKey } from '../catalogue/of-line.js'
 import type { ArrivalKey, CrewKey } from '../catalogue/of-people.js'
 import type { StateKey } from '../catalogue/states.js'
 import { currencyOf, unitName } from '../catalogue/unit-name.js'
+import { nameTogether } from '../line/together.js'
+import type { Scenario } from '../scenario/schema.js'
 import { mostHeldShifts } from '../shifts/work.js'
 import type { Estimate, OfInputs } from '../statistics/estimate.js'
 import {
@@ -34,6 +36,8 @@ export interface HeldOverShift {
 
 export interface EquipmentResult {
   type: string
+  /** Of pieces side by side together: their names. Each of them has an entry of its own too. */
+  pieces?: readonly string[]
   measures: Figures<PieceKey>
   states: Figures<StateKey>
   heads?: Record<string, Figures<HeadKey>>
@@ -106,9 +110,7 @@ export function lineResult(
     measures: {},
     costLeftOut: line.costLeftOut,
     arrivals: {},
-    equipment: Object.fromEntries(
-      Object.entries(scenario.line).map(([name, { type }]) => [name, { type, measures: {}, states: {} }]),
-    ),
+    equipment: equipmentOf(scenario),
     crew: {},
     outputs: shifts.flatMap((shift) => [...shift.outputs]),
     held,
@@ -120,6 +122,21 @@ export function lineResult(
   }
   return result
 }
+
+/** An entry for each piece, those side by side behind one for all of them. */
+function equipmentOf({ line, alike }: Scenario): Record<string, EquipmentResult> {
+  const result: Record<string, EquipmentResult> = {}
+  for (const [name, { type }] of Object.entries(line)) {
+    for (const [together, { pieces }] of Object.entries(alike?.line ?? {}))
+      if (pieces[0] === name) result[together] = { type, pieces, measures: {}, states: {} }
+    result[name] = { type, measures: {}, states: {} }
+  }
+  return result
+}
+
+/** What a table calls a piece, or pieces side by side; `way`: how its figures come of those of each. */
+export const shownName = (name: string, { pieces }: EquipmentResult, way: 'sum' | 'mean' = 'sum'): string =>
+  pieces ? nameTogether(name, pieces.length, way) : name
 
 function place(result: LineResult, path: readonly string[], figure: Figure): void {
   let at = result as unknown as Record<string, unknown>

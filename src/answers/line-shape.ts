@@ -31,6 +31,7 @@ const held = shapeOf<HeldOverShift>()({
 
 const equipment = shapeOf<EquipmentResult>()({
   type: text,
+  pieces: maybe(z.array(text)),
   measures: figuresShape(),
   states: figuresShape(),
   heads: maybe(byName(figuresShape())),

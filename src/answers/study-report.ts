@@ -47,7 +47,7 @@ export function studyReport(result: StudyDocument, told: Told): Report {
       sureness: [...told.summary.sureness, restingOn(assumed, about, isDrawn)],
       next: [...(isSound ? [] : putRightFirst(about)), ...told.summary.next, ...measureFirst(assumed, about)],
     },
-    assumed: { title, columns: assumedColumns, rows: assumedRows(assumed) },
+    assumed: { title, columns: assumedColumns, rows: assumedRows(assumed, display) },
     unsourced: assumed
       .filter(isUnsourced)
       .map(({ path, value, basis }) => `${path} = ${flowText(value)} (${basis})`),

@@ -8,6 +8,7 @@ const pieceRows = {
     label: (_, where) => `Cases ${where}, mean over time`,
     meaning: 'cases at this piece, mean over time, including those being worked on',
     words: 'cases, mean',
+    addsUp: true,
   },
   'held-p95': {
     ...sorts.heldCases,

@@ -73,6 +73,9 @@ export function printedUnit(name: string, display: Display): { factor: number; w
   return { factor: 1 / size, word }
 }
 
+/** Figures of a unit: drawings in inches go to hundredths of an inch. */
+const digitsOf = (word: string): number => (word === 'in' ? 4 : 3)
+
 /** What stands where nothing is known. */
 export const nothing = '–'
 
@@ -89,7 +92,7 @@ export function amountText(amount: Amount, display: Display): string {
       return figures(value)
     default: {
       const { word, size } = unitOf(name === 'm/case' ? 'm' : name, display)
-      return `${figures(value / size)} ${word}`.trimEnd()
+      return `${figures(value / size, digitsOf(word))} ${word}`.trimEnd()
     }
   }
 }
@@ -129,7 +132,7 @@ export function wordsFor(display: Display) {
   const sized =
     ({ word, size }: PrintedUnit) =>
     (value: number) =>
-      `${figures(value / size)} ${word}`
+      `${figures(value / size, digitsOf(word))} ${word}`
   return {
     /** Small lengths: mm or in. */
     length: sized(units.length),
@@ -153,3 +156,17 @@ export function wordsFor(display: Display) {
   }
 }
 export type Words = ReturnType<typeof wordsFor>
+
+const metric = /(?<![\w.])(\d+(?:\.\d+)?) (mm|cm|m\/min|m\/s|m|kg)(?![\w/])/g
+
+/** A value of the format in the units of `display`, wherever metric lengths, speeds and masses stand in it. */
+export function inUnitsOf(text: string, display: Display): string {
+  if (display === 'metric') return text
+  const { length, distance, speed, mass } = wordsFor(display)
+  return text.replace(metric, (_, number: string, word: string) => {
+    const value = Number(number)
+    if (word === 'kg') return mass(value)
+    if (word.includes('/')) return speed(value * unitSize('speed', word))
+    return word === 'm' ? distance(value) : length(value * unitSize('length', word))
+  })
+}

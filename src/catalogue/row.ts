@@ -29,6 +29,8 @@ export interface Row<Label> {
   meaning: string
   /** Its words where the piece is named beside them. */
   words?: string
+  /** Of a mean: what several pieces have together is the sum of theirs. */
+  addsUp?: true
   /** A rare long stop of any piece moves it by much. */
   isUpset?: true
   /** It counts stops that are rare and long: breakdowns, and those that wait out a break. */

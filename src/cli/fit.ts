@@ -53,16 +53,15 @@ export function addFit(program: Command, io: Io, finish: (code: number) => void)
     .option('--json', 'print the result as JSON on standard output, and nothing else')
     .option('--full', 'print all tables, not only the summary')
     .option('--no-files', 'write no files but that of --write')
-    .option('--quiet', 'no report: errors only')
+    .option('--quiet', 'print no report, only errors; with --json the result too')
     .action(async (name: string, options: Options) => finish(await fitted(name, options, io)))
 }
 
-function refuseContradictions({ into, write, out, json, quiet }: Options): void {
+function refuseContradictions({ into, write, out }: Options): void {
   if ((into === undefined) !== (write === undefined))
     throw misuse('--into names the scenario and --write the new one: give both, or neither')
   if (out === '' || write === '') throw misuse('--out and --write need a name')
   if (into === '-') throw misuse('--into needs a file: its comments and its order are kept')
-  if (json && quiet) throw misuse('use either --json or --quiet, not both')
 }
 
 async function fitted(name: string, options: Options, io: Io): Promise<number> {

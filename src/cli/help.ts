@@ -44,7 +44,7 @@ export function addHelp(program: Command, io: Io, finish: (code: number) => void
 }
 
 async function told(word: string | undefined, program: Command, io: Io): Promise<void> {
-  const command = program.commands.find((each) => each.name() === word)
+  const command = program.commands.find((each) => each.name() === word || each.aliases().includes(word ?? ''))
   if (command) {
     command.outputHelp()
     return

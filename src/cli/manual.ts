@@ -10,10 +10,13 @@ export function addManual(program: Command, io: Io, finish: (code: number) => vo
   program
     .command('manual')
     .description('write the manual as one page that can be searched; it opens without a network')
-    .addHelpText('before', 'Examples:\n  tapeshift manual\n  tapeshift manual --out manual.html\n')
-    .option('--out <FILE>', 'page to write (default: out/tapeshift-manual.html)')
-    .action(async ({ out }: { out?: string }) => {
-      if (out === '') throw misuse('--out needs the name of a file')
+    .addHelpText(
+      'before',
+      'Examples:\n  tapeshift manual\n  tapeshift manual --out handbook               writes handbook/manual.html\n  tapeshift manual --out handbook/pages.html\n',
+    )
+    .option('--out <DIR>', 'folder for manual.html, or a name that ends in .html (default: out)')
+    .action(async ({ out = 'out' }: { out?: string }) => {
+      if (out === '') throw misuse('--out needs the name of a folder')
       const [{ manualOfProgram }, { manualPage }, { searchScript }, { writeWhole }, { shownPath }] =
         await Promise.all([
           import('./manual-of.js'),
@@ -22,7 +25,7 @@ export function addManual(program: Command, io: Io, finish: (code: number) => vo
           import('./files.js'),
           import('./result-folder.js'),
         ])
-      const file = path.resolve(io.cwd, out ?? path.join('out', 'tapeshift-manual.html'))
+      const file = path.resolve(io.cwd, /\.html?$/i.test(out) ? out : path.join(out, 'manual.html'))
       await writeWhole(
         file,
         manualPage(manualOfProgram(program), `${program.name()} ${version}`, searchScript()),

@@ -9,6 +9,8 @@ import { quoted } from './text.js'
 export function addNew(program: Command, io: Io, finish: (code: number) => void): void {
   program
     .command('new')
+    // what several other programs call their first step
+    .alias('init')
     .argument('<FILE>', 'file to write; an existing file is never overwritten')
     .description('write a starter scenario with comments that runs as it is, or a starter record')
     .addHelpText(

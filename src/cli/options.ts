@@ -62,7 +62,6 @@ export function addRepeatable(command: Command, flags: string, words: string, us
 /** Options that exclude each other. Throws `Fault` `asked`. */
 export function refuseContradictions(options: SimulationOptions): void {
   if (options.out === '') throw misuse('--out needs the name of a folder')
-  if (options.json && options.quiet) throw misuse('use either --json or --quiet, not both')
   if (options.resume && !options.files)
     throw misuse('--resume needs a folder with results: leave out --no-files')
 }
@@ -111,6 +110,6 @@ export function addSimulationOptions(command: Command, shifts: string): Command 
     .option('--no-files', 'write no files')
     .option('--resume', 'continue with the saved shifts of an interrupted run')
     .option('--full', 'print all tables, not only the summary')
-    .option('--quiet', 'print no progress and no report, only errors')
+    .option('--quiet', 'print no progress and no report, only errors; with --json the result too')
     .option('--anyway', 'do not end with exit code 3 if check finds an error; the error is still shown first')
 }

@@ -82,7 +82,12 @@ export function programOf(io: Io, finish: (code: number) => void): Command {
   addHelp(program, io, finish)
   addManual(program, io, finish)
   addCompletions(program, io, finish)
-  for (const command of program.commands) command.exitOverride().configureOutput(program.configureOutput())
+  program.showHelpAfterError('All commands: tapeshift --help')
+  for (const command of program.commands)
+    command
+      .exitOverride()
+      .configureOutput(program.configureOutput())
+      .showHelpAfterError(`How to use it: tapeshift ${command.name()} --help`)
   return program
 }
 

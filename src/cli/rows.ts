@@ -1,7 +1,7 @@
 /** Reads a CSV file of any length row by row: in parts, never as one text. */
 import { closeSync, openSync, readSync } from 'node:fs'
 import { type Options, parse } from 'csv-parse'
-import { Decoding, delimiterOf, type LogTaker } from '../record/dialect.js'
+import { Decoding, type Delimiter, delimiterOf, type LogTaker } from '../record/dialect.js'
 import type { RowTaker } from '../scenario/recorded.js'
 
 const partBytes = 2 ** 18
@@ -22,17 +22,21 @@ type Seen = (part: Uint8Array) => void
  */
 export function readRowsOf(file: string, name: string, taker: RowTaker, seen: Seen): void {
   let columns = 0
-  const rows = new Rows(name, { skip_empty_lines: true, bom: true }, (cells) => {
+  const take = (cells: readonly string[]): boolean => {
     if (columns > 0) return cells.length !== columns || taker.row(cells)
     columns = cells.length
     taker.header(cells)
     return true
-  })
+  }
+  const begin = (delimiter: Delimiter) =>
+    new Rows(name, { delimiter, skip_empty_lines: true, bom: true }, take)
+  let rows: Rows | undefined
   for (const part of partsOf(file)) {
     seen(part)
+    rows ??= begin(delimiterOf(new TextDecoder().decode(part)))
     if (!rows.feed(part)) return
   }
-  rows.end()
+  ;(rows ?? begin(',')).end()
 }
 
 /** The same of a log as a plant writes it: any usual delimiter and encoding, rows longer or shorter than the header, stray quotes. */

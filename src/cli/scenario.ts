@@ -1,6 +1,7 @@
 /** Loads the scenario of a command: its file, and the CSV files beside it. */
 import path from 'node:path'
 import { parse } from 'csv-parse/sync'
+import { delimiterOf } from '../record/dialect.js'
 import { columnNamed } from '../scenario/csv-columns.js'
 import { misuse } from '../scenario/fault.js'
 import { type ReadScenario, readScenario, type ScenarioAsked } from '../scenario/read.js'
@@ -42,6 +43,7 @@ function columnOf(text: string, file: string, column: string): string[] {
   const cells: string[] = []
   try {
     parse(text, {
+      delimiter: delimiterOf(text),
       skip_empty_lines: true,
       trim: true,
       bom: true,

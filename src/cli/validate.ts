@@ -91,7 +91,7 @@ export function addValidate(program: Command, io: Io, finish: (code: number) => 
     .option('--json', 'print the result as JSON on standard output, and nothing else')
     .option('--full', 'print all tables, not only the summary')
     .option('--no-files', 'write no files but that of --write')
-    .option('--quiet', 'print no progress and no report, only errors')
+    .option('--quiet', 'print no progress and no report, only errors; with --json the result too')
     .action(async (scenario: string, record: string, flags: Flags) =>
       finish(await validated({ scenario, record }, flags, io)),
     )
@@ -105,10 +105,9 @@ interface Named {
 
 function refuseContradictions(
   { scenario, record }: Named,
-  { out, write, json, quiet, files, resume, sheet }: Flags,
+  { out, write, files, resume, sheet }: Flags,
 ): void {
   if (out === '' || write === '') throw misuse('--out and --write need a name')
-  if (json && quiet) throw misuse('use either --json or --quiet, not both')
   if (resume && !files) throw misuse('--resume needs a folder with results: leave out --no-files')
   if (sheet !== undefined && !files)
     throw misuse('--sheet writes reports into a folder: leave out --no-files')

@@ -65,7 +65,7 @@ export const writtenFiles: Readonly<Record<string, WrittenFile>> = {
     meaning: 'the JSON Schema of the format, with which editors complete and check while you type',
     isElsewhere: true,
   },
-  'tapeshift-manual.html': { by: 'manual', meaning: 'this manual as one page', isElsewhere: true },
+  'manual.html': { by: 'manual', meaning: 'this manual as one page', isElsewhere: true },
 }
 
 /** Names that results use in their folder. */

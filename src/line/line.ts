@@ -24,6 +24,7 @@ import { slowStarts } from './slow-start.js'
 import { Source } from './source.js'
 import { speedSteps } from './speed-steps.js'
 import { type Circle, DeadlockError, EndlessLoopError, findCircle, piecesOnACircle } from './standstill.js'
+import { measuresTogether } from './together.js'
 
 /** What is known of one shift: the numbers of `Line.columns`, and the cases held at even instants, place by place. */
 export interface ShiftResult {
@@ -129,9 +130,10 @@ export class Line {
       ...this.sensed.flatMap(sensedMeasures),
       ...this.crew.measures(),
     ]
+    const all = [...measures, ...measuresTogether(scenario.alike, measures)]
     // where nothing is random, one shift says what all are like
     const fixed = floor.isRandom ? {} : { isFixed: true }
-    this.columns = measures.flatMap((each): Column[] => {
+    this.columns = all.flatMap((each): Column[] => {
       const measure = { ...each, ...fixed }
       const value: Column = { measure, part: 'value' }
       return measure.over ? [value, { measure, part: 'over' }] : [value]

@@ -24,6 +24,8 @@ interface Known {
   upsetBy?: readonly (readonly string[])[]
   /** The scenario allows no other value. */
   isFixed?: boolean
+  /** Of pieces side by side together: each of them has one of its own. */
+  isTogether?: true
 }
 
 /** One measure. */

@@ -42,7 +42,7 @@ ${tableStyle}
 .todo { color: var(--warning); font-weight: 600; }
 .cautions { border-left: 4px solid var(--warning); padding: .2rem 1rem; background: var(--warned); border-radius: 0 6px 6px 0; }
 code { font-size: .92em; } #repeat code { display: block; background: var(--card); padding: .6rem .8rem; border-radius: 6px; font-size: .9rem; }
-@media (min-width: 46.01rem) { html { scrollbar-gutter: stable; } }
+@media (min-width: 46.01rem) { html { scrollbar-gutter: stable; } .verdict wbr { display: none; } }
 @media screen and (max-width: 46rem) { .moment { display: none; } .moment.narrow { display: block; } .moment.narrow svg { width: 100%; max-width: 34rem; } .gist { display: block; margin: .1rem 0 0; } .inside { padding-left: 0; } }
 @media (max-width: 30rem) { .plan:not(.moment) { margin: 0 -1rem; } }
 ${printStyle}

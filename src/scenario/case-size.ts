@@ -3,12 +3,13 @@ import { exampleApart } from './meant.js'
 import { parseQuantity } from './quantity.js'
 import { fault, type Read } from './reading.js'
 
-const number = '(\\d+\\.?\\d*|\\.\\d+)'
-const unit = '\\s*([A-Za-z]*)\\s*'
+/** Inches may have a fraction: `15 3/4`. */
+const number = '(\\d+[ -]\\d{1,3}/\\d{1,3}|\\d+\\.?\\d*|\\.\\d+)'
+const unit = '\\s*([A-Za-z"]*)\\s*'
 const by = '[xX×*]'
 
 /** Regular expression source, for editors too. */
-export const sizePattern = `^\\s*${number}${unit}${by}\\s*${number}${unit}${by}\\s*${number}\\s*([A-Za-z]+)\\s*$`
+export const sizePattern = `^\\s*${number}${unit}${by}\\s*${number}${unit}${by}\\s*${number}\\s*([A-Za-z"]+)\\s*$`
 
 /** The sides as the format writes them: length, width and height. A side without a unit has that of the last. */
 export function readSize(written: unknown): Read<[length: string, width: string, height: string]> {

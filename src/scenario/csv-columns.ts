@@ -25,9 +25,17 @@ export function columnNamed(names: readonly string[], name: string, file: string
 
 const decimal = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/
 
-/** The number of a cell, such as `12.5` or `2e3`; NaN where it is empty, endless, or written to another base such as `0x10`. */
+/** A decimal comma; before exactly three digits it may part thousands, unless a 0 stands before it. */
+const withComma = /^[+-]?\d+,\d+$/
+const isEither = /^[+-]?[1-9]\d{0,2},\d{3}$/
+
+/**
+ * The number of a cell, such as `12.5`, `12,5` or `2e3`; NaN where it is empty, endless, written to another base such as `0x10`, or has a comma of
+ * which nobody can say what it parts, such as `1,400`.
+ */
 export function decimalOf(cell: string): number {
-  const text = cell.trim()
+  const trimmed = cell.trim()
+  const text = withComma.test(trimmed) && !isEither.test(trimmed) ? trimmed.replace(',', '.') : trimmed
   const value = decimal.test(text) ? Number(text) : Number.NaN
   return Number.isFinite(value) ? value : Number.NaN
 }

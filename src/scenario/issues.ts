@@ -3,6 +3,7 @@ import type { z } from 'zod'
 import { kindKeys } from '../kinds/keys.js'
 import type { Finding } from './finding.js'
 import { isGuess } from './known.js'
+import { mapFix } from './map-fix.js'
 import { nearest } from './nearest.js'
 import { shown } from './printable.js'
 import type { ProblemCode } from './problems.js'
@@ -76,7 +77,7 @@ export function findingsOf(issue: Issue, schema: z.ZodType, raw: unknown, base: 
   const told = toldOf(issue, raw, base)
   if (issue.code === 'unrecognized_keys') return unknownKeys(issue, told, schema, raw)
   if (issue.code === 'invalid_union') return unionFindings(issue, told, schema, raw)
-  return [findingOf(issue, told)]
+  return [findingOf(issue, told, () => keysAt(schema, raw, issue.path as Path))]
 }
 
 type IssueOf<Code extends Issue['code']> = Extract<Issue, { code: Code }>
@@ -92,7 +93,9 @@ const unknownKeys = (
     path: [...path, key],
     found: '',
     rule: `\`${shown(key)}\` is not a key of ${path.length ? `\`${shown(path.join('.'))}\`` : 'a scenario'}`,
-    fix: nearest(key, keysAt(schema, raw, path) ?? []),
+    fix: /^\d{3}(?!\d)/.test(key)
+      ? 'a comma ends a value in { }: write thousands without it, such as 4000'
+      : nearest(key, keysAt(schema, raw, path) ?? []),
     atKey: true,
   }))
 
@@ -120,20 +123,30 @@ function unionFindings(
   return member.flatMap((inner) => findingsOf(inner, schema, raw, path))
 }
 
-function findingOf(issue: Issue, told: Told): Finding {
+/** A value of another type than is needed; `keys`: those that may stand there. */
+function typeFinding(
+  expected: string,
+  { path, value, finding, missing }: Told,
+  keys: () => string[] | null,
+): Finding {
+  const wanted = typeWords[expected] ?? expected
+  const isMap = expected === 'object' || expected === 'record'
+  const fix = (usual: string) => (isMap ? mapFix(path, value, keys(), usual) : usual)
+  if (value === undefined) return missing(fix(`add ${wanted}`))
+  if (isGuess(value))
+    return finding(
+      'not-allowed',
+      `a guess is not allowed here: it must be ${wanted}, and is taken as exact`,
+      `write ${wanted} here`,
+    )
+  return finding('wrong-type', `must be ${wanted}`, fix(`write ${wanted} here`))
+}
+
+function findingOf(issue: Issue, told: Told, keys: () => string[] | null): Finding {
   const { value, finding, missing } = told
   switch (issue.code) {
-    case 'invalid_type': {
-      const wanted = typeWords[issue.expected] ?? issue.expected
-      if (value === undefined) return missing(`add ${wanted}`)
-      if (isGuess(value))
-        return finding(
-          'not-allowed',
-          `a guess is not allowed here: it must be ${wanted}, and is taken as exact`,
-          `write ${wanted} here`,
-        )
-      return finding('wrong-type', `must be ${wanted}`, `write ${wanted} here`)
-    }
+    case 'invalid_type':
+      return typeFinding(issue.expected, told, keys)
     case 'invalid_value': {
       const words = issue.values.map(String)
       const rule = `one of ${words.join(', ')}`

@@ -3,28 +3,64 @@
  * are possible all of them are named as a question; else a unit is named, or the form by an example with another number.
  */
 import { distance } from 'fastest-levenshtein'
+import { aShift } from './a-shift.js'
 import { numeralOf } from './numerals.js'
 import { scaleOf, sizeOf } from './spellings.js'
 import { type Dimension, dimensions, inSi, unitSize } from './units.js'
+import { plainly } from './vaguely.js'
 
 /** The nearest fix of `text`, which is no quantity of the dimension. */
 export function quantityFix(text: string, dimension: Dimension): string {
   const written = text.slice(0, 200)
   // how many cases a shift has is not said here
   if (dimension === 'share' && /\bshift\s*$/.test(written))
-    return `count it in cases: how many in how many, like \`${exampleApart('36 in 40000 cases', written)}\``
-  const numeral = numeralOf(written)
-  if (numeral !== null && numeral.rest.length <= 40) {
-    const { rest } = numeral
-    const readings = numeral.readings.filter((digits) => Number.isFinite(Number(digits)))
-    const meant = readings.map((digits) => sameQuantity(digits, rest, dimension))
-    if (rest === '' && readings.length === 1) return withUnits(readings[0]!, dimension)
-    if (meant.length > 0 && meant.every((each) => each !== null)) return asked(meant)
-    const near = sameQuantity('1', rest, dimension) === null ? nearUnits(rest, dimension) : []
-    if (near.length > 0) return `the nearest of these units: ${near.join(', ')}`
-  }
-  return `write it like \`${exampleApart(dimensions[dimension].example, written)}\``
+    return `count it in cases: \`${countIn(written)} per CASES cases\`, with the number of cases in a shift instead of CASES`
+  const said = plainly(written)
+  if (said?.isGuess) return asGuess(said.text, dimension)
+  if (said) return / to /.test(said.text) ? asked([said.text]) : quantityFix(said.text, dimension)
+  return (
+    ofNumeral(written, dimension) ??
+    `write it like \`${exampleApart(dimensions[dimension].example, written)}\``
+  )
 }
+
+/** The fix of a text that begins with a number; null where it does not, or nothing is near. */
+function ofNumeral(written: string, dimension: Dimension): string | null {
+  const numeral = numeralOf(written)
+  if (numeral === null || numeral.rest.length > 40) return null
+  const { rest } = numeral
+  const readings = likely(numeral.readings).filter((digits) => Number.isFinite(Number(digits)))
+  const meant = readings.map((digits) => sameQuantity(digits, rest, dimension))
+  if (rest === '' && readings.length === 1) return withUnits(readings[0]!, dimension)
+  if (meant.length > 0 && meant.every((each) => each !== null)) return asked(meant)
+  const near = sameQuantity('1', rest, dimension) === null ? nearUnits(rest, dimension) : []
+  return near.length > 0 ? `the nearest of these units: ${near.join(', ')}` : null
+}
+
+/** The number of stops that a text begins with, in digits or in words, or a word for it. */
+function countIn(written: string): string {
+  const [number] = /\d+(?:\.\d+)?/.exec(plainly(written)?.text ?? written) ?? []
+  return number ?? 'STOPS'
+}
+
+/** Three zeros behind a comma part thousands: nobody writes decimals so where both are possible. */
+const likely = (readings: readonly string[]): readonly string[] =>
+  readings.length > 1 ? readings.filter((digits) => !/\.000$/.test(digits)) : readings
+
+/** A guess of the same quantity, its ends left to those who know them. */
+function asGuess(text: string, dimension: Dimension): string {
+  const numeral = numeralOf(text)
+  const meant =
+    numeral === null
+      ? []
+      : likely(numeral.readings).map((digits) => sameQuantity(digits, numeral.rest, dimension))
+  const known = [...new Set(meant.filter((each) => each !== null))]
+  const [first] = known
+  if (first === undefined) return quantityFix(text, dimension)
+  return `${asked(known)} How well you know it can stand beside it: \`{guess: ${first}, between: [LOW, HIGH]}\`, which you believe with 90 % to lie between the two`
+}
+
+const casesAShift = new RegExp(`^cases?\\s*${aShift}$`, 'i')
 
 /** The same quantity as the format writes it; null where its meaning is not certain. */
 function sameQuantity(digits: string, unit: string, dimension: Dimension): string | null {
@@ -32,6 +68,11 @@ function sameQuantity(digits: string, unit: string, dimension: Dimension): strin
     const scale = scaleOf(unit)
     return scale === null ? null : `${digits} ${scale}`
   }
+  if (dimension === 'case-rate' && casesAShift.test(unit)) return `${digits} ${unit}`
+  // a share is best counted in the cases that were named
+  const [, cases] =
+    dimension === 'share' ? (/^(?:in|of|out of)\s*([1-9]\d{0,11})\s*cases?$/i.exec(unit) ?? []) : []
+  if (cases !== undefined) return `${digits} per ${cases} cases`
   const size = sizeOf(dimension, unit)
   if (size === null) return null
   const value = Number(digits) * size

@@ -1,8 +1,8 @@
 /** `4000 cases/shift` and `10 stops per shift`: what people know of a whole shift, as a rate and as a time from one to the next. */
+import { aShift } from './a-shift.js'
 import { parseQuantity } from './quantity.js'
 
 const number = '(\\d+\\.?\\d*|\\.\\d+)'
-const aShift = '(?:/|\\bper\\b|\\ban?\\b|\\bin a\\b|\\beach\\b)\\s*shift'
 const ofCases = `^\\s*${number}\\s*(?:cases?)?\\s*${aShift}\\s*$`
 const ofStops = `^\\s*${number}\\s*(?:stops?|breakdowns?|failures?|times?)?\\s*${aShift}\\s*$`
 

@@ -61,9 +61,9 @@ export function spellSizes(tree: Map, isOver: boolean): { readAs: ReadAs[]; find
 }
 
 /** Machine tape is sold by the inch and cut in mm: what most of it measures, and from where to where it is sold. Common practice, no source. */
-const byTheInch: Readonly<Record<string, { width: string; sold: string }>> = {
-  2: { width: '48 mm', sold: '48 to 51 mm' },
-  3: { width: '72 mm', sold: '72 to 76 mm' },
+const byTheInch: Readonly<Record<string, { width: string; measured: string; sold: string }>> = {
+  2: { width: '48 mm', measured: '1.89 in', sold: '48 to 51 mm' },
+  3: { width: '72 mm', measured: '2.83 in', sold: '72 to 76 mm' },
 }
 
 /** Puts the width of 2-inch and 3-inch tape in place of its name, in the tape and in the closure that it is held against. */
@@ -78,14 +78,14 @@ export function spellTape(tree: Map): ReadAs[] {
     const [, inches] =
       typeof said === 'string' ? (/^\s*([23])(?:\.0*)?\s*(?:in|inch|inches|")\s*$/.exec(said) ?? []) : []
     if (inches === undefined || !isMap(holder)) return []
-    const { width, sold } = byTheInch[inches]!
+    const { width, measured, sold } = byTheInch[inches]!
     holder.width = width
     return [
       {
         path,
         from: path,
         written: shown(said),
-        meaning: `${inches}-inch tape, ${width} wide (it is sold ${sold} wide)`,
+        meaning: `${inches}-inch tape, ${width} (${measured}) wide; it is sold ${sold} wide`,
       },
     ]
   })

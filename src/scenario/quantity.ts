@@ -1,4 +1,5 @@
 /** Quantities: the text `NUMBER UNIT` of a scenario to SI numbers and back, and amounts of money. */
+import { inchesIn } from './feet-and-inches.js'
 import { exampleApart, quantityFix } from './meant.js'
 import { type Dimension, dimensionOf, dimensions, hasUnit, inSi, unitList } from './units.js'
 
@@ -18,6 +19,8 @@ export function parseQuantity(text: unknown, dimension: Dimension): Parsed {
   const match = typeof text === 'string' ? shape.exec(text) : null
   const unit = match?.[2]
   if (match && unit && hasUnit(dimension, unit)) return { value: inSi(dimension, Number(match[1]), unit) }
+  const inches = dimension === 'length' && match && written.length <= 40 ? inchesIn(written) : null
+  if (inches !== null) return { value: inSi('length', inches, 'in') }
   const list = unitList(dimension)
   const fix = quantityFix(written, dimension)
   if (typeof text === 'number' || unit === '')

@@ -2,6 +2,7 @@
 import Qty from 'js-quantities'
 import { secondsOfYear } from '../trade/money.js'
 import { poundForcePerInch } from '../trade/us-units.js'
+import { feetAndInchesPattern } from './feet-and-inches.js'
 
 interface UnitSystem {
   /** What the dimension is called in an error. */
@@ -250,5 +251,6 @@ export function quantityPattern(dimension: Dimension): string {
     unit.replace(/[/.]/g, (c) => `\\${c}`),
   )
   if (system.perCases) escaped.push('per [1-9]\\d{0,11}( cases?)?')
-  return `^\\s*[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?\\s*(${escaped.join('|')})\\s*$`
+  const usual = `^\\s*[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?\\s*(${escaped.join('|')})\\s*$`
+  return dimension === 'length' ? `(${usual})|(${feetAndInchesPattern})` : usual
 }

@@ -40,8 +40,8 @@ describe.skipIf(!existsSync(executable) && !process.env.CI)('the page of the man
   beforeAll(async () => {
     const { code, out, cwd } = await call(['manual'])
     expect(code).toBe(0)
-    expect(out).toBe(`Manual: ${path.join('out', 'tapeshift-manual.html')}\n`)
-    file = path.join(cwd, 'out/tapeshift-manual.html')
+    expect(out).toBe(`Manual: ${path.join('out', 'manual.html')}\n`)
+    file = path.join(cwd, 'out/manual.html')
     browser = await chromium.launch({ executablePath: executable, args: flags })
   }, 60_000)
   afterAll(() => browser?.close())
@@ -50,6 +50,9 @@ describe.skipIf(!existsSync(executable) && !process.env.CI)('the page of the man
     expect((await call(['manual', '--out', ''])).code).toBe(2)
     const { cwd } = await call(['manual', '--out', 'a/b.html'])
     expect(readFileSync(path.join(cwd, 'a/b.html'), 'utf8')).toBe(readFileSync(file, 'utf8'))
+    const inFolder = await call(['manual', '--out', 'handbook'])
+    expect(inFolder.out).toBe(`Manual: ${path.join('handbook', 'manual.html')}\n`)
+    expect(existsSync(path.join(inFolder.cwd, 'handbook/manual.html'))).toBe(true)
   })
 
   it.each([1440, 768, 390])('fits %i px, asks for nothing and complains of nothing', async (width) => {

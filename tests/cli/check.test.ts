@@ -164,7 +164,7 @@ describe('tapeshift check as text', () => {
     const { out } = await call(['check', '-', '--set', 'display=us', '--full'], { stdin: soundLine })
     // 24.4 m/min are 80.05 ft/min, 400 mm are 15.75 in
     expect(out).toContain('80.1 ft/min')
-    expect(out).toContain('15.7 in')
+    expect(out).toContain('15.75 in')
     // defaults stand as the file would write them
     expect(out.slice(0, out.indexOf('\nAssumed'))).not.toMatch(/\d mm\b|m\/min/)
   })

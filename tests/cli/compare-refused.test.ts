@@ -39,7 +39,6 @@ describe('wrong usage: 2', () => {
     [['--matters', 'throughput 0 cases/min'], 'it must be above 0'],
     [['--matters', 'throughput 1'], 'needs a unit'],
     [['--require', 'thruput >= 9 cases/min'], 'did you mean `throughput`?'],
-    [['--json', '--quiet'], 'use either --json or --quiet'],
     [['--resume'], '--resume needs a folder with results: leave out --no-files'],
     [['--variant', 'quick'], "unknown option '--variant'"],
     [['--shifts', '1'], 'whole number from 2 to'],

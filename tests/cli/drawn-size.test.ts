@@ -135,8 +135,10 @@ describe('a line without chance and one guessed time', () => {
     const flowing = out.replace(/\s+/g, ' ')
     expect(flowing).toContain('The most certain is line.end.servers = 2.')
     expect(flowing).toContain(`in ${kept} of 60 draws of the uncertain inputs`)
-    expect(flowing).toContain('What to measure next: line.end.time')
-    expect(flowing).toContain('Offer line.end.servers above 2; or ask for less than --sure "90 %"')
+    expect(flowing).toContain('What to measure next: time per case of end (line.end.time)')
+    expect(flowing).toContain(
+      'Let the search also try number of places of end above 2 (line.end.servers); or ask for less than --sure "90 %"',
+    )
   })
 
   it('where none holds with the inputs as they are given nothing is drawn', async () => {

@@ -192,7 +192,6 @@ describe('tapeshift fit', () => {
   it.each([
     [['--into', 'line.yaml'], 'give both'],
     [['--write', 'new.yaml'], 'give both'],
-    [['--json', '--quiet'], 'use either --json or --quiet'],
     [['--out', ''], 'need a name'],
     [['--into', '-', '--write', 'new.yaml'], '--into needs a file'],
     [['--hold-out', '95 %'], 'from 0 % to 90 %'],

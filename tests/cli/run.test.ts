@@ -206,7 +206,6 @@ describe('bad input', () => {
     [['run', 'x.yaml', '--workers', '0'], 'whole number from 1 to 256'],
     [['run', 'x.yaml', '--shfts', '10'], 'Did you mean --shifts'],
     [['rum', 'x.yaml'], 'Did you mean run'],
-    [['run', '-', '--json', '--quiet'], 'use either --json or --quiet'],
     [['run', '.'], 'is a folder'],
   ])('%j is wrong usage: 2', async (argv, words) => {
     const [code, err] = await refused(argv, { stdin: smallLine })

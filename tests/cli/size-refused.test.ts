@@ -46,7 +46,6 @@ describe('wrong usage: 2', () => {
       'the values of `line.infeed.length` do not rise',
     ],
     [[...some, ...holds, '--shifts', '1'], 'whole number from 2 to'],
-    [[...some, ...holds, '--json', '--quiet'], 'use either --json or --quiet'],
     [[...some, ...holds, '--resume'], '--resume needs a folder with results: leave out --no-files'],
     [[...some, ...holds, '--variant', 'doubled'], "unknown option '--variant'"],
   ])('%j', async (argv, words) => {

@@ -190,7 +190,9 @@ describe('no pick: 4, with the nearest design', () => {
       /The nearest is line\.end\.servers = 2, line\.infeed\.length = 3 m: \d+ % \(\d+ to \d+ %\), \d+ points short, in \d+ fresh shifts/,
     )
     expect(flowing).toMatch(/It is limited by end, .*The largest losses of sealer are: /)
-    expect(flowing).toContain('Offer line.infeed.length above 3 m; or promise less.')
+    expect(flowing).toContain(
+      'Let the search also try length of infeed above 3 m (line.infeed.length); or promise less.',
+    )
   })
 
   it('where pencil and paper rule all out: the least short, in words', async () => {

@@ -55,7 +55,6 @@ describe('what is refused', () => {
     const margin = ['--margin', '3 %']
     for (const [flags, words] of [
       [['--unseen', '--hold-out', '30 %'], 'give only one'],
-      [['--json', '--quiet'], 'use either --json or --quiet'],
       [['--sheet', '4', '--no-files'], 'leave out --no-files'],
       [['--out', ''], 'need a name'],
       [['--write', 'new.yaml'], 'needs days that no fit used'],
@@ -146,7 +145,7 @@ describe('what it answers', () => {
     )
     expect(wrong.code).toBe(4)
     expect(wrong.out).toContain('\nSHOWN OUTSIDE 3 %: ')
-    expect(wrong.out).toContain('What explains the gap best: jams of sealer')
+    expect(wrong.out).toContain('Best explanation of the gap: jams of sealer')
     expect(wrong.out.trimEnd().split('\n').length).toBeLessThanOrEqual(25)
   })
 

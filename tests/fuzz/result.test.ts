@@ -28,7 +28,7 @@ beforeAll(async () => {
   ]
   // as a file has it
   for (const { document } of made) documents.push(JSON.parse(JSON.stringify(document)))
-})
+}, 120_000)
 
 /** What cannot be told from the document alone and ends a report all the same is known as these. */
 const isOfParts = (error: unknown) => error instanceof TypeError || error instanceof RangeError

@@ -128,6 +128,18 @@ describe('a drive that does not come to its speed at once', () => {
     ])
   })
 
+  it('of a conveyor with a case at its end is offered that at once', () => {
+    // 0.2 m/s, 1 s. Case 2 is at the end at 12, where p has work until 30. The conveyor stands from 12.5 to 14.5 and runs up until 15.5: case 2 came to the
+    // end less than that before the stop, and is there all the same.
+    const line = lineOf(
+      [0, 2],
+      `{b: ${conveyor('length: 2 m, speed: 12 m/min, acceleration: 0.1 m/s2, planned: [{does: cleaning, at: 12.5 s, takes: 2 s}]')}, p: {type: station, time: 20 s}}`,
+    )
+    expect(storyOf(line, 'p').filter((what) => what.endsWith('to p'))).toEqual([
+      ...['10 case 1 to p', '30 case 2 to p'],
+    ])
+  })
+
   it('of a sealer loses it too, and once more where the run-up is broken off', () => {
     // 0.2 m/s, 1 s. At 2 the case is 0.4 m on; it stands until 4, runs up until 4.5 only, stands until 6.5 and moves from 7.5: 0.6 m in 3 s
     const line = lineOf(

@@ -3,7 +3,7 @@
  * times as fast as its sources do in tests.
  */
 import { execFile } from 'node:child_process'
-import { cpSync, mkdtempSync, writeFileSync } from 'node:fs'
+import { cpSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { expect } from 'vitest'
@@ -36,9 +36,32 @@ async function run(fence: Fence, cwd: string): Promise<string> {
     const { code, out, err } = await call(asRun(argv, fence, isRead), cwd)
     const expected = index === commands.length - 1 ? Number(exit) : 0
     expect([argv.join(' '), code, code === expected ? '' : err]).toEqual([argv.join(' '), expected, ''])
-    printed = out
+    // what went wrong stands on standard error
+    printed = code === 0 ? out : `${out}\n${err}`
   }
   return printed
+}
+
+/** Changes lines of a file as an editor does: lines below `- ` go, each found by how it begins, those below `+ ` come in their place. */
+function edit(file: string, { text }: Fence): void {
+  let lines = readFileSync(file, 'utf8').split('\n')
+  for (const [, out = '', into = ''] of text.matchAll(/((?:^- .*\n)+)((?:^\+ .*\n)*)/gm)) {
+    const gone = out
+      .trimEnd()
+      .split('\n')
+      .map((line) => line.slice(2))
+    const begin = lines.findIndex((_, at) => gone.every((each, index) => lines[at + index]?.startsWith(each)))
+    expect(begin, `${file}: no lines begin with\n${out}`).toBeGreaterThanOrEqual(0)
+    const come =
+      into === ''
+        ? []
+        : into
+            .trimEnd()
+            .split('\n')
+            .map((line) => line.slice(2))
+    lines = lines.toSpliced(begin, gone.length, ...come)
+  }
+  writeFileSync(file, lines.join('\n'))
 }
 
 /** Each part of a quotation as it comes out; `which` says where it stands in a message. */
@@ -57,16 +80,22 @@ function quoted({ text }: Fence, printed: string, which: string): string {
 
 /**
  * Runs all commands of `file`, and holds quotations against what comes out; what is marked `slow` only where `isSlow`. Where the
- * environment has `WRITE_QUOTATIONS`, they are written anew.
+ * environment has `WRITE_QUOTATIONS`, they are written anew. `beside`: files that the reader has, by their names.
  */
-export async function follow(file: string, isSlow: boolean): Promise<void> {
+export async function follow(
+  file: string,
+  isSlow: boolean,
+  beside: Readonly<Record<string, string>> = {},
+): Promise<void> {
   const cwd = folder()
+  for (const [name, content] of Object.entries(beside)) writeFileSync(path.join(cwd, name), content)
   const text = textOf(file)
   let [printed, written] = ['', text]
   let isRun = false
   for (const fence of fencesOf(text)) {
     const [mark] = fence.marks
     if (fence.language === 'yaml' && mark?.endsWith('.yaml')) writeFileSync(path.join(cwd, mark), fence.text)
+    if (fence.language === 'edit') edit(path.join(cwd, mark!), fence)
     if (fence.language === 'sh') {
       isRun = commandsOf(fence).length > 0 && (isSlow || !fence.marks.includes('slow'))
       if (isRun) printed = await run(fence, cwd)

@@ -190,8 +190,8 @@ describe('a model that is not', () => {
     expect(document.explains!.worth).toBeLessThan(0)
     expect(document.ranks.p).toBeLessThan(0.05)
     const report = reportOf(document)
-    expect(report.headline.at(-1)).toMatch(/^What explains the gap best: jams of sealer/)
-    expect(report.summary!.next[0]).toContain('Look at `line.sealer.jams` first')
+    expect(report.headline.at(-1)).toMatch(/^Best explanation of the gap: jams of sealer/)
+    expect(report.summary!.next[0]).toContain('Look at jams of sealer first (`line.sealer.jams`)')
   })
 })
 

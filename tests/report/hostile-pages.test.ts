@@ -30,7 +30,7 @@ beforeAll(async () => {
     await sweep(line, { ...short, each: true, vary }),
   ])
     documents.push(JSON.parse(JSON.stringify(document)))
-})
+}, 120_000)
 
 type Tree = Record<string, unknown>
 

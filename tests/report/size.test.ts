@@ -104,15 +104,15 @@ describe('the headline without a pick', () => {
       'The nearest is line.infeed.length = 8 m, line.sealer.belt-speed = 10 m/min: 72 % (69 to 75 %), 18 points short, in 200 fresh shifts that the search did not see.',
       limits,
       // and not slower belts, as long as there is something to have more of
-      'Offer line.infeed.length above 8 m; or promise less.',
+      'Let the search also try length of infeed above 8 m (line.infeed.length); or promise less.',
     ])
     const lower = refusedResult.nearest!.atEnds.slice(1)
     expect(told({ ...refusedResult, nearest: { ...refusedResult.nearest!, atEnds: lower } }).at(-1)).toBe(
-      'Offer line.sealer.belt-speed below 10 m/min; or promise less.',
+      'Let the search also try belt speed of sealer below 10 m/min (line.sealer.belt-speed); or promise less.',
     )
     const inside = { ...refusedResult, nearest: { ...refusedResult.nearest!, atEnds: [] } }
     expect(told(inside).at(-1)).toBe(
-      'All its values are inside their ranges, so wider ranges are not enough: offer another choice, such as one that makes palletiser faster; or promise less.',
+      'All its values are inside their ranges, so wider ranges are not enough. Add another choice, such as one that makes palletiser faster; or promise less.',
     )
   })
 
@@ -137,13 +137,13 @@ describe('the headline without a pick', () => {
       'None of the 9 designs holds 9 cases/min in 90 % of shifts: by hand calculation none can, and none was simulated.',
       'The nearest is line.infeed.length = 4 m, line.sealer.belt-speed = 10 m/min: by hand calculation its output is 7.5 cases/min at most, 1.5 cases/min short of the 9 cases/min promised.',
       'sealer passes 7.5 cases/min at most: the target of 9 cases/min cannot be reached.',
-      'Fix by hand calculation: faster belts. Offer that, or promise less.',
+      'Fix by hand calculation: faster belts. Add that to the choices of the search, or promise less.',
     ])
     const atEnds = ['line.infeed.length', 'line.sealer.belt-speed'].map((path) => ({
       ...{ path, value: '10 m/min', end: 'largest' as const },
     }))
     expect(told({ ...ruledOutResult, nearest: { ...ruledOutResult.nearest!, atEnds } }).at(-1)).toBe(
-      'Fix by hand calculation: faster belts. Offer line.sealer.belt-speed above 10 m/min; or promise less.',
+      'Fix by hand calculation: faster belts. Let the search also try belt speed of sealer above 10 m/min (line.sealer.belt-speed); or promise less.',
     )
     expect(sizeReport(ruledOutResult).certainty).toHaveLength(1)
   })
@@ -154,7 +154,7 @@ describe('the headline without a pick', () => {
     expect(summary!.limiting).toContain(
       'In the nearest design: by hand calculation, palletiser has least spare capacity',
     )
-    expect(summary!.next[0]).toContain('Offer line.infeed.length above 8 m')
+    expect(summary!.next[0]).toContain('Let the search also try length of infeed above 8 m')
     expect(saidRows(checklist!).flat().join(' ')).toContain('palletiser (station)')
     const page = reportPage(sizeReport(refusedResult), [])
     expect(page).toContain('The nearest design')
@@ -165,7 +165,7 @@ describe('the headline without a pick', () => {
 it('says what the confidence is of: shares between 88 and 92 % may go either way', () => {
   expect(sizeReport(result).certainty).toEqual([
     '95 % confidence in the whole procedure: the simulation rejected no design before the chosen one that meets 9 cases/min in at least 92 % of shifts, and the chosen one meets 9 cases/min in at least 88 % of shifts. Designs between these limits may go either way. (Sequential tests after Wald, all designs on the same random numbers, the risk divided among them.)',
-    'It took 5 designs and 500 shifts; 2 designs more were rejected without simulation (all 9 designs for 2\u2009000 shifts each would be 18\u2009000 shifts).',
+    'It took 5 designs and 500 shifts; 2 more designs were rejected without simulation (all 9 designs for 2\u2009000 shifts each would be 18\u2009000 shifts).',
     'The figures of the pick come from 200 shifts that the search did not see, numbers 2\u2009001 to 2\u2009200: 95 % confidence that the long-run values lie within their intervals.',
   ])
   expect(sizeReport(refusedResult).certainty.slice(0, 1)).toEqual([

@@ -66,7 +66,7 @@ describe('plain words', () => {
 
   it('are told once each, with what they are read as', () => {
     expect(readAs(text)).toEqual([
-      'tape.width: `2 inch` is read as 2-inch tape, 48 mm wide (it is sold 48 to 51 mm wide).',
+      'tape.width: `2 inch` is read as 2-inch tape, 48 mm (1.89 in) wide; it is sold 48 to 51 mm wide.',
       'target: `4050 cases/shift` is read as 9 cases/min over the 7.5 h of working time.',
       'arrivals.packing.rate: `4200 cases per shift` is read as 10 cases/min over the 7 h in which cases come.',
       'line.sealer.breakdowns.after: `10 stops per shift` is read as 48 min from a repair to the next breakdown on average, any time as likely as another (exponential), by the calendar.',

@@ -92,7 +92,7 @@ describe('quantity', () => {
     ['5 q', 'length', 'write it like `400 mm`'],
     // the example has another number than what was written
     ['24 m', 'speed', 'write it like `48 m/min`'],
-    ['about 400', 'length', 'write it like `800 mm`'],
+    ['about 400', 'length', 'which of these is meant: `400 mm`, `400 cm` or `400 in`?'],
   ] as const)('%s is mended without a change of its size', (text, dimension, fix) => {
     expect(parseQuantity(text, dimension)).toMatchObject({ fix })
   })

@@ -13,7 +13,7 @@ it('the manual says how much the sizing of the demo took', async () => {
   const flowing = (text: string) => text.replace(/[\s\u2009]+/g, ' ').trim()
   const argv = [program, 'size', 'scenarios/soap-works.yaml', '--no-files']
   const { stdout: out } = await promisify(execFile)('node', argv, { cwd: root })
-  const [, shifts, designs] = /([\d ]+) shifts of (\d+) of the [\d ]+ designs were simulated/.exec(
+  const [, designs, shifts] = /(\d+) of the [\d ]+ designs were simulated, with ([\d ]+) shifts in all/.exec(
     flowing(out),
   )!
   expect(flowing(textOf('src/manual/texts/how-many.md'))).toContain(

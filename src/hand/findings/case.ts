@@ -255,7 +255,7 @@ export const weakerFindings: Rule = ({ scenario, closure, words }, tell) => {
       'warning',
       'weaker-closure',
       ['cases', name],
-      `The closure of \`${name}\` with tape of ${words.length(scenario.tape.width)} has only ${least.toFixed(2)} times the ${what} of the reference, so the reference does not show that it holds.`,
+      `The closure of \`${name}\` with tape of ${words.length(scenario.tape.width)} has ${least.toFixed(2)} times the ${what} of the reference. The reference therefore does not show that it holds.`,
       'index after S. Abbott, practical adhesion: a ratio, not a proof',
       'use wider tape, longer legs or a smaller load; and do a closure or distribution test (ASTM D4169, ISTA series)',
     )

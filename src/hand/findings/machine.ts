@@ -86,12 +86,16 @@ function tellInfeed({ scenario, words }: Looked, name: string, piece: SealerKeys
     if (folds || !Number.isFinite(shortest) || conveyor.zone !== undefined) continue
     const gap = gapOf(piece)
     const needed = speedRatioFor(shortest, gap) * (shortest / (shortest + conveyor.spacing))
+    const are =
+      words.speed(speed) === words.speed(next)
+        ? `both run at ${words.speed(speed)}`
+        : `they are only ${(next / speed).toPrecision(3)} times (${words.speed(speed)} and ${words.speed(next)})`
     if (next / speed < needed * (1 - hair))
       tell(
         'warning',
         'gap-at-infeed',
         ['line', name, 'flaps'],
-        `Cases that touch on ${quoted(feeder)} must be pulled apart to a gap of ${words.length(gap)}. For a case of ${words.length(shortest)} the speed must rise ${needed.toPrecision(3)} times, but from ${words.speed(speed)} to ${words.speed(next)} it rises ${(next / speed).toPrecision(3)} times. Nothing else holds the cases back, because no time is given for the flaps.`,
+        `Cases that touch on ${quoted(feeder)} must be pulled apart to a gap of ${words.length(gap)}. For a case of ${words.length(shortest)} the belts must be ${needed.toPrecision(3)} times as fast as the conveyor, but ${are}. Nothing else holds the cases back: folding the flaps takes no time.`,
         'derived',
         'put a stop or a metering belt before the heads, as the model assumes; or slow down the infeed',
       )

@@ -97,7 +97,7 @@ export const unsealedFindings: Rule = ({ scenario, hand: { line }, words }, tell
     'warning',
     'unsealed-unseen',
     ['line', blind[0], 'roll-change', 'low-tape-warning'],
-    `\`${blind[0]}\` has no low-tape warning, so about ${words.share(unsealed)} of the cases pass an empty roll; ${words.count(unsealed * unseen * line.perShift)} a shift leave the line open and unnoticed.`,
+    `\`${blind[0]}\` has no low-tape warning, so about ${words.share(unsealed)} of the cases pass an empty roll. Each shift ${words.count(unsealed * unseen * line.perShift)} leave the line open and unnoticed.`,
     'derived: cases until somebody notices, over cases a roll',
     'use heads with a warning, or an inspection that finds more',
   )

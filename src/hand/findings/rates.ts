@@ -1,4 +1,5 @@
 /** Findings on rates: target, arrivals and what each piece can do. */
+import type { Words } from '../../catalogue/printed-units.js'
 import { byHandOf } from '../../kinds/hand.js'
 import { arrivalWays } from '../../scenario/routes.js'
 import type { Path } from '../../scenario/walk.js'
@@ -24,6 +25,16 @@ const paceKey = ({ type, name }: Pick<PieceHand, 'type' | 'name'>): Path => [
 /** What would make a piece faster. */
 const faster = (piece: PieceHand): string => byHandOf(piece).faster
 
+/** Whether two rates are the same as they are printed. */
+const isAsPrinted = (one: number, other: number, words: Words): boolean =>
+  words.rate(one) === words.rate(other)
+
+/** `6.67 cases/min of good cases arrive`; where that is printed as the target is, by how much it is less. */
+const arrivesText = (target: number, good: number, { working }: { working: number }, words: Words): string =>
+  isAsPrinted(target, good, words)
+    ? `${words.count(good * working)} good cases arrive in a shift, and the target needs ${words.count(target * working)}`
+    : `${words.rate(good)} of good cases arrive`
+
 export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) => {
   const { target } = scenario
   if (target === undefined) return
@@ -33,9 +44,9 @@ export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) 
       'error',
       'target-above-arrivals',
       ['target'],
-      `The target is ${words.rate(target)}, but only ${words.rate(good)} of good cases arrive: ${words.count(line.perShift)} cases in ${words.time(line.working)} of working time${line.goodShare < 1 - hair ? `, of which ${words.share(1 - line.goodShare)} are lost` : ''}.`,
+      `The target is ${words.rate(target)}, but only ${arrivesText(target, good, line, words)}. In ${words.time(line.working)} of working time ${words.count(line.perShift)} cases come${line.goodShare < 1 - hair ? `, of which ${words.share(1 - line.goodShare)} are lost` : ''}.`,
       'balance of cases',
-      `lower the target to at most ${words.rate(good)}, or have more arrivals`,
+      `lower the target to at most ${words.rate(isAsPrinted(target, good, words) ? good * nearArrivals : good)}, or have more arrivals`,
       target / good,
     )
   else if (target > good * nearArrivals)

@@ -158,7 +158,8 @@ export class AccumulatingConveyor extends PacedBed {
 
   override step(): void {
     const { now } = this.floor.clock
-    if (this.due <= now && (!this.isBlocked || this.offersAgain)) {
+    // one that is offered again stands at the end, though by its drive, which runs up, it would come there later
+    if (this.offersAgain || (this.due <= now && !this.isBlocked)) {
       if (this.isBlocked || this.jams === null) this.offerFirst()
       else this.jamOrOffer()
     }

@@ -1,14 +1,20 @@
 /** Rules between the keys of a sealer, its heads, the cases and the tape. */
+import { pathInFile } from '../../scenario/alike.js'
 import type { Skill } from '../../scenario/calls.js'
 import type { Report } from '../../scenario/finding.js'
 import { nearest } from '../../scenario/nearest.js'
 import { millimetres, type PieceRules, type Place, perMinute, tooLong } from '../../scenario/piece-rules.js'
+import type { Scenario } from '../../scenario/schema.js'
+import type { Path } from '../../scenario/walk.js'
 import { casesPerRoll, drawnLength } from '../../trade/tape.js'
 import { headsOf } from './heads.js'
 import type { SealerKeys } from './keys.js'
 
 /** A belt may run this much above a head's rating: 80 ft/min is commonly written as 24.4 m/min. */
 const ratingTolerance = 1.001
+
+/** Rounding of a length, mm. */
+const hair = 1e-6
 
 export const sealerRules: PieceRules<SealerKeys> = {
   check(sealer, place, report) {
@@ -65,9 +71,23 @@ function checkHeads(sealer: SealerKeys, { scenario, path }: Place, report: Repor
         [...at, 'takes'],
         'conflict',
         `the tape of ${millimetres(width)} does not fit this head: ${millimetres(narrowest)} to ${millimetres(widest)}`,
-        'another tape width, or a head that takes it',
+        `another tape width, or heads that take it: ${takingAll(sealer, scenario, path)}`,
       )
   }
+}
+
+/** What changes along with the tape for all heads to take it, as `--set` and `--what-if` have it: `line.sealer.heads.top.takes=[36 mm, 72 mm]; ...`. */
+function takingAll(sealer: SealerKeys, { tape: { width }, alike }: Scenario, path: Path): string {
+  const [, name] = alike ? pathInFile(path, alike) : path
+  return headsOf(sealer)
+    .filter(([, { takes }]) => width < takes[0] || width > takes[1])
+    .map(([which, { takes }]) => {
+      // whole millimetres that hold it: 48.4 mm is between 48 and 49
+      const least = Math.floor(Math.min(width, takes[0]) * 1000 + hair)
+      const most = Math.ceil(Math.max(width, takes[1]) * 1000 - hair)
+      return `line.${name}.heads.${which}.takes=[${least} mm, ${most} mm]`
+    })
+    .join('; ')
 }
 
 function checkRoll({ scenario: { tape }, longest }: Place, report: Report): void {

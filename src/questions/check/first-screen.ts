@@ -1,6 +1,6 @@
 /** The first screen of a check: whether the line can work, what pencil and paper expect of it, findings by their code. */
 
-import { firstOf, part, plain, safetyPart, valuesText } from '../../answers/first-screen.js'
+import { firstOf, inSentences, part, plain, safetyPart, valuesText } from '../../answers/first-screen.js'
 import { wordsFor } from '../../catalogue/printed-units.js'
 import { codes, type FindingCode, othersText, type Severity } from '../../hand/finding.js'
 import { counted, grouped, listed, percentText, sentences } from '../../report/format.js'
@@ -52,10 +52,10 @@ function handText({ hand, display }: CheckResult): string | null {
   const words = wordsFor(display)
   const { throughput, perShift, why, atMost, usualError } = hand.expected
   const target = hand.target.value
-  const asked = target === null ? 'No target is given.' : `The target is ${words.rate(target)}.`
+  const asked = target === null ? 'no target is given.' : `the target is ${words.rate(target)}.`
   if (throughput.value === null)
-    return `At most ${words.rate(atMost.value ?? 0)}; no closer figure, for ${why}. ${asked}`
-  return `${words.rate(throughput.value)} expected, ${words.count(perShift.value ?? 0)} good cases a shift; in ${(usualError.often.value ?? 0) * 10} of 10 lines within ${percentText(usualError.within.value ?? Number.NaN, 2)} of the simulation. ${asked}`
+    return `At most ${words.rate(atMost.value ?? 0)}; ${asked} By hand there is no closer figure: ${why}.`
+  return `${words.rate(throughput.value)} expected, ${words.count(perShift.value ?? 0)} good cases a shift; ${asked} In ${(usualError.often.value ?? 0) * 10} of 10 lines this is within ${percentText(usualError.within.value ?? Number.NaN, 2)} of the simulation.`
 }
 
 /** Kinds of finding that are told in full before they are named. */
@@ -69,7 +69,7 @@ function groupedPart(head: string, severity: Severity, tone: Tone, result: Check
     head,
     [
       ...groups.slice(0, mostTold[severity]).map((group) => groupText(group, result)),
-      rest.length > 0 && `Also ${firstOf(rest.map(([{ code }]) => codes[code as FindingCode] ?? code))}.`,
+      rest.length > 0 && `Also: ${inSentences(briefly(rest, 3, severity))}`,
     ],
     tone,
   )
@@ -94,12 +94,13 @@ const othersOf = (group: Group): number => group.reduce((sum, { others = 0 }) =>
 
 function groupText(group: Group, result: CheckResult): string {
   const [{ code, message, fix, path, place }] = group
-  const where = place && place.line > 0 ? ` (line ${place.line})` : ''
-  const who = group.length > 1 ? `${manyText(group, result)}: ` : path === '' ? '' : `${path}${where}: `
+  const where = place && place.line > 0 ? `, line ${place.line}` : ''
+  const who = group.length > 1 ? `${manyText(group, result)}: ` : ''
+  const at = group.length > 1 || path === '' ? '' : `${path}${where}; `
   // how many others there are stands before it
   const others = othersText(group.length + othersOf(group), group.length)
   const found = message.endsWith(others) ? message.slice(0, -others.length) : message
-  return sentences(`${code}, ${who}${plain(found)}`, `Fix: ${plain(fix)}.`).join(' ')
+  return sentences(`${who}${plain(found)}`, `Fix: ${plain(fix)}.`, `(${at}help: ${code})`).join(' ')
 }
 
 /** Cases that are named before the rest is counted. */
@@ -131,6 +132,13 @@ function readAsText({ findings }: CheckResult): string {
   ).join(' ')
 }
 
+/** What groups of findings are about, and how many kinds more there are. */
+function briefly(groups: readonly Group[], most: number, severity: Severity): string[] {
+  const told = groups.map(([{ code }]) => codes[code as FindingCode] ?? code)
+  const more = told.length - most
+  return [...told.slice(0, most), ...(more > 0 ? [`${counted(more, 'more kind')} of ${severity}`] : [])]
+}
+
 /** Kinds of note that are named. */
 const mostNotes = 2
 
@@ -138,13 +146,13 @@ const mostNotes = 2
 function notesText({ findings }: CheckResult): string | null {
   const groups = byCode(findings.filter(({ severity, code }) => severity === 'note' && code !== 'read-as'))
   if (groups.length === 0) return null
-  const told = groups.map(([{ code }]) => codes[code as FindingCode] ?? code)
-  return `${told.slice(0, mostNotes).join('; ')}${told.length > mostNotes ? `; and ${told.length - mostNotes} more` : ''}.`
+  const told = inSentences(briefly(groups, mostNotes, 'note'))
+  return `${told.charAt(0).toUpperCase()}${told.slice(1)}`
 }
 
 /** What to do next. */
 function nextOf({ canWork, hand }: CheckResult): string[] {
   if (!hand) return ['Correct the file, and check again.']
   if (!canWork) return ['Fix the errors, and check again.']
-  return ['tapeshift run says how often the line holds its rate with all that varies.']
+  return ['tapeshift run says how often the line reaches its target when arrivals and stops vary.']
 }

@@ -55,15 +55,15 @@ function bottleneckSentence(scenario: Scenario, { line }: HandCalculation): stri
   const piece = line.bottleneck
   if (!piece) return 'No piece of the line needs time: only the arrivals set the rate.'
   const spare = toSpare(piece)
-  const compared =
-    spare >= 1
-      ? `${words.share(spare - 1)} more than its arrivals of ${words.rate(piece.flow)}`
-      : `${words.share(1 - spare)} less than its arrivals of ${words.rate(piece.flow)}`
+  const arrivals = `its arrivals of ${words.rate(piece.flow)}`
   const able =
     piece.rateAfterStops < piece.rate
-      ? `${words.rate(piece.rate)} while it runs and ${words.rate(piece.rateAfterStops)} after its own stops`
+      ? `${words.rate(piece.rate)} while it runs, and ${words.rate(piece.rateAfterStops)} after its own stops`
       : `${words.rate(piece.rate)}`
-  return `The bottleneck is \`${piece.name}\`: it can do ${able}, ${compared}.`
+  // what has room to spare holds nothing up
+  return spare >= 1
+    ? `The piece with least to spare is \`${piece.name}\`: it can do ${able}. That is ${words.share(spare - 1)} more than ${arrivals}.`
+    : `The bottleneck is \`${piece.name}\`: it can do ${able}. That is ${words.share(1 - spare)} less than ${arrivals}.`
 }
 
 export function handResult(scenario: Scenario, hand: HandCalculation) {

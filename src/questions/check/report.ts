@@ -56,12 +56,15 @@ function findingsText(result: CheckResult, { bold, width }: TextStyle): string {
 }
 
 /** Everything that nobody named; what has no published source comes first. */
-function assumedTable({ assumed }: CheckResult): Table {
+function assumedTable({ assumed, display }: CheckResult): Table {
   return {
     title: 'Assumed, because the scenario does not say',
     note: 'Values with "common practice, no source" or "from memory, low confidence" have no published source: enter your own.',
     columns: assumedColumns,
-    rows: assumedRows([...assumed].sort((a, b) => Number(isUnsourced(b)) - Number(isUnsourced(a)))),
+    rows: assumedRows(
+      [...assumed].sort((a, b) => Number(isUnsourced(b)) - Number(isUnsourced(a))),
+      display,
+    ),
   }
 }
 

@@ -76,7 +76,7 @@ function verdictOf(result: CompareResult, best: readonly string[]): Verdict {
     return {
       word: 'RECOMMENDED',
       tone: 'good',
-      text: `: ${first}, shown ${listed(wishesOf(first, 1, result))} than the base.${others.length > 0 ? ` So ${others.length === 1 ? 'is' : 'are'} ${firstOf(others)}: which is best is not shown; --best tells.` : ''}`,
+      text: `: ${first}, shown ${listed(wishesOf(first, 1, result))} than the base.${others.length > 0 ? ` Also better than the base: ${firstOf(others)}. Which of them is best is not shown: --best finds out.` : ''}`,
     }
   const [dear] = atPrice
   if (dear !== undefined)
@@ -185,7 +185,7 @@ function differencesPart(result: CompareResult): Said[] {
   const { differences, compared, display } = result
   const told = ranked(result).filter((name) => differences[name])
   return part(
-    'Less base',
+    'Changes',
     told.slice(0, toldOf(told.length)).map((name) => {
       const all = compared.flatMap((measure) => {
         const figure = differences[name]![measure]
@@ -196,8 +196,9 @@ function differencesPart(result: CompareResult): Said[] {
         .map(({ what, figure }) => `${what} ${differenceParts(figure, display).join(' ')}`)
       const open = all.filter(({ figure }) => !figure.isShown && !isSame(figure)).map(({ what }) => what)
       return sentences(
-        `${withVerdict(name, result)}: ${sizes.length > 0 ? sizes.join('; ') : 'nothing shown'}.`,
-        sizes.length === 0 && open.length > 0 && `Not shown: ${listed(open)}.`,
+        sizes.length > 0 && `${withVerdict(name, result)} against the base: ${sizes.join('; ')}.`,
+        sizes.length === 0 &&
+          `${withVerdict(name, result)} against the base: no difference is shown${open.length > 0 ? ` in ${listed(open)}` : ''}.`,
       ).join(' ')
     }),
   )
@@ -213,7 +214,7 @@ function nextOf(result: CompareResult): string[] {
   return sentences(
     isOpen &&
       !isRecommended &&
-      `Where an open difference matters: more than ${grouped(made.shifts, 0)} shifts (--matters).`,
+      `If a difference that is not shown matters to you, simulate more than ${grouped(made.shifts, 0)} shifts: --matters says how many.`,
     best === null && Object.keys(differences).length > 1 && 'Try what you would buy together as one variant.',
   )
 }

@@ -5,6 +5,7 @@ import { figures, words } from '../../report/cell.js'
 import { counted, grouped, percentText, sentences } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { Screen, Verdict } from '../../report/screen.js'
+import { labelOf } from '../../scenario/labels.js'
 import type { FitResult, FittedInput } from './document.js'
 import { knownOf } from './known.js'
 import { few } from './remarks.js'
@@ -31,12 +32,12 @@ export function fitScreen(result: FitResult): Screen {
 
 const hasValue = ({ value }: FittedInput): boolean => value !== null
 
-const pathOf = ({ path }: FittedInput): string => path
+const nameOf = ({ path }: FittedInput): string => labelOf(path)
 
 /** How many inputs have a value, and which have none. */
 function verdictOf({ inputs }: FitResult): Verdict {
   const fitted = inputs.filter(hasValue).length
-  const without = inputs.filter((each) => !hasValue(each)).map(pathOf)
+  const without = inputs.filter((each) => !hasValue(each)).map(nameOf)
   if (fitted === 0)
     return { word: 'NOTHING FITTED', tone: 'error', text: ': no input has a value in this record.' }
   return {
@@ -67,19 +68,19 @@ function valuesTable({ inputs, made }: FitResult): Table {
 
 /** Inputs that are known to within a wide interval only. */
 function fewText(inputs: readonly FittedInput[]): string | false {
-  const thin = inputs.filter((each) => each.what !== 'mix' && each.events < few).map(pathOf)
+  const thin = inputs.filter((each) => each.what !== 'mix' && each.events < few).map(nameOf)
   return (
     thin.length > 0 &&
-    `${counted(thin.length, 'input')} of ${inputs.length} ${thin.length === 1 ? 'rests' : 'rest'} on fewer than ${few} events: ${firstOf(thin, 1)}.`
+    `${thin.length} of ${counted(inputs.length, 'input')} ${thin.length === 1 ? 'is' : 'are'} based on fewer than ${few} events: ${firstOf(thin, 1)}.`
   )
 }
 
 /** What was not alike all the time, and what no law fits. */
 function doubtsText(inputs: readonly FittedInput[]): string | null {
-  const changed = inputs.filter(({ tests }) => tests.some(({ isShown }) => isShown)).map(pathOf)
+  const changed = inputs.filter(({ tests }) => tests.some(({ isShown }) => isShown)).map(nameOf)
   const misfits = inputs
     .filter(({ remarks }) => remarks.some(({ code }) => code === 'nothing-fits'))
-    .map(pathOf)
+    .map(nameOf)
   return sentences(
     changed.length > 0 && `Shown to differ within the record: ${firstOf(changed, 2)}.`,
     misfits.length > 0 && `No law fits well: ${firstOf(misfits, 2)}.`,
@@ -92,7 +93,7 @@ function rowsText({ account, record }: FitResult): string {
   const read = record.files.reduce((sum, file) => sum + file.rows, 0)
   const fixes = account.filter(({ did, fix }) => did !== 'noted' && fix !== '').length
   return sentences(
-    `${rows === 0 ? 'None' : grouped(rows, 0)} of ${counted(read, 'row')} changed or left out.`,
+    `${rows === 0 ? 'None' : grouped(rows, 0)} of ${counted(read, 'row')} ${rows === 1 ? 'was' : 'were'} changed or left out.`,
     fixes > 0 && `${counted(fixes, 'thing')} to fix.`,
   ).join(' ')
 }

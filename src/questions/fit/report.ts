@@ -3,6 +3,7 @@ import { words } from '../../report/cell.js'
 import { counted, durationText, percentText } from '../../report/format.js'
 import type { Report } from '../../report/report.js'
 import { inSections } from '../../report/sections.js'
+import { labelOf } from '../../scenario/labels.js'
 import { cautions } from '../../trade/cautions.js'
 import type { FitResult, FittedInput } from './document.js'
 import {
@@ -61,14 +62,16 @@ export function recordText({
   seenFrom,
   shifts,
 }: FitResult['record']): string {
-  const read = [
+  const span = [
     `${counted(shifts, 'shift')} from ${days.first} to ${days.last}`,
     ...(heldOut.length > 0 ? [`${counted(heldOut.length, 'day')} of ${days.count} held out`] : []),
-    zone === null ? 'times as written, no clock change known' : `time zone ${zone}`,
-    ...(roundedTo.value ? [`read to ${durationText(roundedTo.value)}`] : []),
+  ]
+  const clock = [
+    zone === null ? 'Times as written, no clock change known' : `Time zone ${zone}`,
+    ...(roundedTo.value ? [`times read to ${durationText(roundedTo.value)}`] : []),
     ...(seenFrom.value ? [`stops under ${durationText(seenFrom.value)} not in the log`] : []),
   ]
-  return read.join('; ')
+  return `${span.join(', ')}. ${clock.join('; ')}`
 }
 
 const sayable = (inputs: readonly FittedInput[]) => inputs.filter(({ value }) => value !== null)
@@ -114,7 +117,11 @@ export function nextOfFit({ inputs, record, account }: FitResult): string[] {
   return [
     ...(hasFixes ? ['Correct the rows listed in the table of the record, and fit again.'] : []),
     'Write the values into a scenario: `--into line.yaml --write line-fitted.yaml`, then `tapeshift check line-fitted.yaml`.',
-    ...(thin ? [`Continue to log: \`${thin.path}\` is based on ${counted(thin.events, 'event')}.`] : []),
+    ...(thin
+      ? [
+          `Continue to log ${labelOf(thin.path)} (\`${thin.path}\`), which is based on ${counted(thin.events, 'event')}.`,
+        ]
+      : []),
     ...(record.heldOut.length === 0
       ? ['Hold out some days to validate the model: `--hold-out "30 %"`.']
       : []),

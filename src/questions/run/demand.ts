@@ -32,7 +32,11 @@ export function demandSteps(result: RunResult): DemandStep[] | null {
     }),
   )
   const turned = sum(sources.map(([, of]) => of.arrived!.mean! * (of['turned-away']?.mean ?? 0)))
-  const spoilt = sum(Object.values(equipment).map((piece) => piece.measures['cases-lost']?.mean ?? 0))
+  const spoilt = sum(
+    Object.values(equipment).map(({ pieces, measures }) =>
+      pieces ? 0 : (measures['cases-lost']?.mean ?? 0),
+    ),
+  )
   const [rejected, unsealed] = [measures.rejected?.mean ?? 0, measures.unsealed?.mean ?? 0]
   const inside = arrived - turned - spoilt - rejected - unsealed - out
   const names = sources.map(([name]) => name)

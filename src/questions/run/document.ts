@@ -22,6 +22,7 @@ import { relativeError } from '../../answers/precision.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
 import type { InputsTold } from '../../answers/rests-on.js'
 import type { Draws } from '../../answers/with-inputs.js'
+import { withKindsTold } from '../../pictures/kinds-told.js'
 import { type Layout, layoutOf } from '../../pictures/layout.js'
 import type { Evidence } from '../../scenario/known.js'
 import type { WarmUp } from '../../shifts/steady.js'
@@ -67,6 +68,7 @@ export function runResult(record: StudyRecord): RunResult {
   const estimates = estimatesOf(simulated, how, drawn?.draws)
   const precision = precisionReached(record, estimates)
   const { measures, costLeftOut, ...others } = lineResult(simulated, estimates)
+  const { layout, stretch } = withKindsTold({ layout: layoutOf(scenario), stretch: record.stretch ?? null })
   return {
     ...beginOf({ command: 'run' }, scenario, record),
     target: scenario.target ?? null,
@@ -82,9 +84,9 @@ export function runResult(record: StudyRecord): RunResult {
       { ...how, bottleneck: byHand?.bottleneck ?? null },
       drawn?.draws ?? null,
     ),
-    layout: layoutOf(scenario),
+    layout,
     ...(drawn ? { drawn: drawsTold(drawn.draws, drawn.evidence, simulated, estimates) } : {}),
-    ...(record.stretch ? { stretch: record.stretch } : {}),
+    ...(stretch ? { stretch } : {}),
     ...(record.about ? { about: record.about } : {}),
     assumed: record.assumed,
     ...record.inputs,

@@ -68,8 +68,8 @@ function verdictOf(result: RunResult): Verdict {
       : { word: 'HOLDS', tone: 'good', text: `${asked}: ${rate} on average.` }
   const why =
     found === 'open'
-      ? `whether it holds ${asked}: that lies within ${rate}`
-      : `whether it holds ${asked}: too little was seen to say how far off ${rate} is`
+      ? `whether it holds ${asked}: the target lies within the plus-minus of ${rate}`
+      : `whether it holds ${asked}: too little was seen to give ${rate} a plus-minus`
   return { word: 'NOT SHOWN', tone: 'warning', text: `${why}${butCannotWork(result)}.` }
 }
 

@@ -39,10 +39,12 @@ export function runOnPage(result: RunResult): RunResult {
 /** A piece that has no row of its own: what is summed over all pieces, and its heads. */
 const without = ({
   type,
+  pieces,
   heads,
   measures,
 }: RunResult['equipment'][string]): RunResult['equipment'][string] => ({
   type,
+  ...(pieces ? { pieces } : {}),
   measures: measures['cases-lost'] ? { 'cases-lost': measures['cases-lost'] } : {},
   states: {},
   ...(heads ? { heads } : {}),

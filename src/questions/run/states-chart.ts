@@ -1,4 +1,5 @@
 /** Chart of the states: how each machine spends the shift, as one bar of 100 % per machine. */
+import { shownName } from '../../answers/line-result.js'
 import { type StateKey, stateLabel, states } from '../../catalogue/states.js'
 import { percent } from '../../report/format.js'
 import { numbers } from '../../report/marks/axis.js'
@@ -39,9 +40,10 @@ const leastShown = 0.0005
 const order = Object.keys(colours) as StateKey[]
 
 /** Of a machine, by its name: the share of the shift that it spends in a state. */
-const machineOf = ([name, { states: its }]: [string, RunResult['equipment'][string]]) => ({
+const machineOf = ([name, machine]: [string, RunResult['equipment'][string]]) => ({
   name,
-  share: (key: StateKey) => its[key]?.mean ?? 0,
+  shown: shownName(name, machine, 'mean'),
+  share: (key: StateKey) => machine.states[key]?.mean ?? 0,
 })
 type Machine = ReturnType<typeof machineOf>
 
@@ -68,7 +70,7 @@ export function statesChart(result: RunResult): Chart | null {
     mayNarrow: true,
     gap: 2,
     height: machines.length * 42,
-    rows: machines.map(({ name }) => wrapped(name, 24)),
+    rows: machines.map(({ shown }) => wrapped(shown, 24)),
     legend: occurring.filter(isSeen).map((key) => stateLabel(key)),
     axes: {
       x: numbers({ title: '% of the shift', min: 0, max: 100, more: stacked, moreOfTicks: { stepSize: 10 } }),
@@ -91,13 +93,13 @@ export function statesChart(result: RunResult): Chart | null {
   })
 
   /** Work first, then the states that take most of the rest: two, or one where many machines are told of. */
-  function inWords({ name, share }: Machine): string {
+  function inWords({ shown, share }: Machine): string {
     const others = occurring
       .filter((key) => key !== 'working' && share(key) > leastShown)
       .sort((a, b) => share(b) - share(a))
     const words = (['working', ...others.slice(0, machines.length > 6 ? 1 : 2)] as const).map(
       (key) => `${stateLabel(key)} ${percent(share(key))}`,
     )
-    return `${name}: ${words.join(', ')}`
+    return `${shown}: ${words.join(', ')}`
   }
 }

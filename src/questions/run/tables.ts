@@ -1,5 +1,6 @@
 /** The tables of a run: the line, what each machine does, where cases stand and go, people, tape and money. */
 
+import { shownName } from '../../answers/line-result.js'
 import { bareParts, lossesTable } from '../../answers/losses-table.js'
 import { leftOutNote } from '../../answers/warnings.js'
 import { causeKeys } from '../../catalogue/causes.js'
@@ -64,7 +65,10 @@ function stateTable({ equipment, display }: RunResult): Table {
   return {
     title: 'What each machine does, % of the shift',
     note: 'A machine is in one state at a time; the means of a column add up to 100 %.',
-    columns: [...words('state'), ...figures(...pieces.map(([name]) => name))],
+    columns: [
+      ...words('state'),
+      ...figures(...pieces.map(([name, piece]) => shownName(name, piece, 'mean'))),
+    ],
     rows: shown.map((key) => [stateLabel(key), ...pieces.map(([, { states }]) => share(states[key]))]),
   }
 }
@@ -72,8 +76,8 @@ function stateTable({ equipment, display }: RunResult): Table {
 function placesTable(result: RunResult): Table {
   const keys = ['held', 'held-p95', 'held-largest', 'share-full', 'wait'] as const
   const places = Object.entries(result.equipment)
-    .filter(([, { measures }]) => measures['held-largest'])
-    .map(([name, { measures }]) => [name, ...pick(measures, keys)])
+    .filter(([, { measures }]) => measures.held)
+    .map(([name, piece]) => [shownName(name, piece), ...pick(piece.measures, keys)])
   const sources = Object.entries(result.arrivals)
     .filter(([, source]) => source.blocked ?? source.held ?? source['turned-away'])
     .map(([name, source]) => [
@@ -107,14 +111,16 @@ const stopsTable = ({ equipment }: RunResult): Table => ({
     ...words('machine', 'stop'),
     ...figures('a shift', 'from stop to restart, mean', 'waiting for crew, mean'),
   ],
-  rows: Object.entries(equipment).flatMap(([name, { measures, jams = {} }]) =>
-    causeKeys
+  rows: Object.entries(equipment).flatMap(([name, piece]) => {
+    const { measures, jams = {} } = piece
+    const shown = shownName(name, piece)
+    return causeKeys
       .filter((key) => measures[key])
       .flatMap((key) => [
-        [name, ofPieces[key].words, ...pick(measures, [key, `${key}-stop`, `${key}-wait`])],
-        ...(key === 'jams' ? Object.entries(jams).map((kind) => jamRow(name, kind)) : []),
-      ]),
-  ),
+        [shown, ofPieces[key].words, ...pick(measures, [key, `${key}-stop`, `${key}-wait`])],
+        ...(key === 'jams' ? Object.entries(jams).map((kind) => jamRow(shown, kind)) : []),
+      ])
+  }),
 })
 
 /** A kind of jam that has a name, below all jams of its piece. */
@@ -132,7 +138,7 @@ function routesTable({ equipment, measures }: RunResult): Table {
     .flatMap(([name, piece]) =>
       entriesOf(piece.measures)
         .filter(([key]) => isSentKey(key) || keys.includes(key))
-        .map(([key, figure]): Cell[] => [name, pieceRow(key).words, figure]),
+        .map(([key, figure]): Cell[] => [shownName(name, piece), pieceRow(key).words, figure]),
     )
   return {
     title: 'Where cases go, a shift',
@@ -146,8 +152,11 @@ const headKeys = ['tape', 'loss', 'tape-per-case', 'rolls', 'changes'] as const
 const tapeTable = ({ equipment }: RunResult): Table => ({
   title: 'Tape by head, a shift',
   columns: [...words('head'), ...columnsOf(ofHeads, headKeys)],
-  rows: Object.entries(equipment).flatMap(([name, { heads = {} }]) =>
-    Object.entries(heads).map(([head, of]) => [`${name}, ${head}`, ...pick(of, headKeys)]),
+  rows: Object.entries(equipment).flatMap(([name, piece]) =>
+    Object.entries(piece.heads ?? {}).map(([head, of]) => [
+      `${shownName(name, piece)}, ${head}`,
+      ...pick(of, headKeys),
+    ]),
   ),
 })
 

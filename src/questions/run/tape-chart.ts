@@ -16,8 +16,9 @@ const figuresWidth = 156
 export function tapeChart(result: RunResult): Chart | null {
   const { display, equipment, made } = result
   const { factor, word } = printedUnit('m', display)
-  const heads = Object.entries(equipment).flatMap(([machine, { heads = {} }]) =>
-    Object.entries(heads).map(([head, { tape, loss }]) => ({
+  const heads = Object.entries(equipment).flatMap(([machine, { pieces, heads = {} }]) =>
+    // bars of pieces side by side are those of each
+    Object.entries(pieces ? {} : heads).map(([head, { tape, loss }]) => ({
       name: `${machine}, ${head}`,
       laid: (tape!.mean ?? 0) * factor - (loss!.mean ?? 0) * factor,
       lost: (loss!.mean ?? 0) * factor,

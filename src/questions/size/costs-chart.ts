@@ -214,7 +214,10 @@ function altOf(result: SizeResult, told: readonly SizedDesign[], without: number
     return `${designName(design)}: ${text(design.promises[0]!.mean!)}, ${verdict}${nearest}`
   })
   const more = told.length > mostNamed ? [`and ${told.length - mostNamed} more`] : []
-  const refused = without > 0 ? ` ${grouped(without, 0)} more were rejected without simulation.` : ''
+  const refused =
+    without > 0
+      ? ` ${grouped(without, 0)} more ${without === 1 ? 'design was' : 'designs were'} rejected without simulation.`
+      : ''
   const end = endOf(result)
   const figure = end?.afresh.promises[0]?.mean ?? null
   const fresh =

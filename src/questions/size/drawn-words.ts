@@ -167,5 +167,8 @@ export function noneSure(result: SizeResult): string | null {
 /** What to do where none is sure enough; `wider`: choices to be widened, empty where none stands at an end. */
 export const noneSureAdvice = (result: SizeResult, wider: string): string[] => {
   const less = `sk for less than --sure "${percentText(result.drawn!.sure!)}", or promise less.`
-  return [...measureNextOf(result), wider === '' ? `A${less}` : `Offer ${wider}; or a${less}`]
+  return [
+    ...measureNextOf(result),
+    wider === '' ? `A${less}` : `Let the search also try ${wider}; or a${less}`,
+  ]
 }

@@ -8,9 +8,11 @@ import {
   restsOnPart,
   safetyPart,
 } from '../../answers/first-screen.js'
+import { changesText } from '../../answers/flow.js'
 import { butCannotWork, cannotWork, isCostInPart } from '../../answers/warnings.js'
 import { counted, figureText } from '../../report/format.js'
 import type { Screen, Verdict } from '../../report/screen.js'
+import { labelOf } from '../../scenario/labels.js'
 import { isShown, type SizeResult } from './document.js'
 import { keptSentences, sureText } from './drawn-words.js'
 import { headline } from './headline.js'
@@ -24,14 +26,12 @@ import {
   moneyText,
   observed,
   promisesText,
-  setText,
 } from './words.js'
 
 /** The first screen of a sizing. */
 export function sizeScreen(result: SizeResult): Screen {
-  const { made, display, spent, all } = result
+  const { made, display } = result
   const end = endOf(result)
-  const search = `${counted(spent.shifts, 'shift')} of ${spent.designs} of the ${counted(all, 'design')} were simulated.`
   return {
     title: made.scenario.title,
     display,
@@ -52,11 +52,25 @@ export function sizeScreen(result: SizeResult): Screen {
       ...part('Limit', [end ? limitsText(end.afresh, end.afresh) : null]),
       ...part('Cheaper', [result.pick !== null && cheaperText(result)]),
       ...nextPart(sizeSummary(result, headline(result)).next, result),
-      ...restsOnPart(result, result.drawn !== undefined, { isEach: true, more: [search] }),
+      ...restsOnPart(result, result.drawn !== undefined, { isEach: true, more: [searchText(result)] }),
       ...safetyPart,
     ],
   }
 }
+
+/** How many designs were simulated. */
+function searchText({ spent, all }: SizeResult): string {
+  if (spent.designs === 0) return `None of the ${counted(all, 'design')} was simulated.`
+  const which =
+    spent.designs === all
+      ? `All ${counted(all, 'design')}`
+      : `${spent.designs} of the ${counted(all, 'design')}`
+  return `${which} ${spent.designs === 1 ? 'was' : 'were'} simulated, with ${counted(spent.shifts, 'shift')} in all.`
+}
+
+/** A design by the labels of what was chosen: `length of infeed = 5 m, number of people, operator = 1`. */
+const namedText = (set: Record<string, unknown>): string =>
+  changesText(Object.fromEntries(Object.entries(set).map(([path, value]) => [labelOf(path), value])), '; ')
 
 /** Whether a design is shown to hold: what `check` calls an error, and what fresh shifts contradict, is not. */
 function verdictOf(result: SizeResult): Verdict {
@@ -91,7 +105,7 @@ function verdictOf(result: SizeResult): Verdict {
   return {
     word: 'HOLDS',
     tone: 'good',
-    text: `${heldText(result)}${sureText(result)}: ${setText(designs[pick]!.set)}.`,
+    text: `${heldText(result)}${sureText(result)}: ${namedText(designs[pick]!.set)}.`,
   }
 }
 
@@ -102,7 +116,7 @@ function designText(result: SizeResult): string | null {
   const isPriced = design.cost !== null && !isCostInPart(result)
   const name =
     result.pick === null
-      ? `${endWord(result) === 'surest design' ? 'The surest: ' : ''}${setText(design.set)}`
+      ? `${endWord(result) === 'surest design' ? 'The surest: ' : ''}${namedText(design.set)}`
       : isPriced
         ? 'The cheapest that holds'
         : 'The first that holds in the order of the search'
@@ -112,7 +126,7 @@ function designText(result: SizeResult): string | null {
 /** Where pencil and paper rule the nearest out: why. */
 function byHandText({ nearest }: SizeResult): string | null {
   return nearest?.byHand
-    ? `Not simulated, ruled out by hand: ${nearest.byHand.message.replaceAll('`', '')}`
+    ? `Not simulated, because by hand calculation it does not hold. ${nearest.byHand.message.replaceAll('`', '')}`
     : null
 }
 
@@ -120,5 +134,5 @@ function byHandText({ nearest }: SizeResult): string | null {
 function cheaperText(result: SizeResult): string | null {
   const next = result.designs[result.nextCheaper ?? -1]
   if (!next) return null
-  return `${setText(next.set)} does not hold it: ${marginsOf(next.promises, result)}, in ${observed(next.shifts, result)}.`
+  return `${namedText(next.set)} does not hold it: ${marginsOf(next.promises, result)}, in ${observed(next.shifts, result)}.`
 }

@@ -3,6 +3,7 @@
 import { flowText } from '../../answers/flow.js'
 import { printedUnit } from '../../catalogue/printed-units.js'
 import { counted, figureText, grouped, listed, sentences } from '../../report/format.js'
+import { labelOf } from '../../scenario/labels.js'
 import type { SizedDesign, SizeResult } from './document.js'
 import { noneSure, noneSureAdvice, withBoth } from './drawn-words.js'
 import { limiting } from './limiting.js'
@@ -63,26 +64,28 @@ const unquoted = (text: string): string => text.replaceAll('`', '')
 /** What to do next where no design holds, in sentences. */
 export function adviceText(result: SizeResult): string[] {
   const { nearest, designs, made } = result
-  if (nearest === null) return ['Offer more choices, or promise less.']
+  if (nearest === null) return ['Let the search try more choices, or promise less.']
   const { atEnds, byHand, afresh } = nearest
   if (result.drawn) return noneSureAdvice(result, atEnds.length > 0 ? beyond(atEnds) : '')
   if (designs[nearest.design]!.verdict === 'undecided')
     return sentences(
       `Allow more --shifts than ${grouped(made.shifts, 0)}, or a larger "within".`,
-      atEnds.length > 0 && `Or offer ${beyond(atEnds)}.`,
+      atEnds.length > 0 && `Or let the search also try ${beyond(atEnds)}.`,
     )
   if (byHand) {
     const ends = atEnds.filter(({ path }) => path === byHand.path)
     return [
       `Fix by hand calculation: ${unquoted(byHand.fix)}.`,
-      ends.length > 0 ? `Offer ${beyond(ends)}; or promise less.` : 'Offer that, or promise less.',
+      ends.length > 0
+        ? `Let the search also try ${beyond(ends)}; or promise less.`
+        : 'Add that to the choices of the search, or promise less.',
     ]
   }
   const limit = afresh?.bottleneck ? `, such as one that makes ${afresh.bottleneck} faster` : ''
   return [
     atEnds.length > 0
-      ? `Offer ${beyond(atEnds)}; or promise less.`
-      : `All its values are inside their ranges, so wider ranges are not enough: offer another choice${limit}; or promise less.`,
+      ? `Let the search also try ${beyond(atEnds)}; or promise less.`
+      : `All its values are inside their ranges, so wider ranges are not enough. Add another choice${limit}; or promise less.`,
   ]
 }
 
@@ -91,7 +94,8 @@ function beyond(ends: NonNullable<SizeResult['nearest']>['atEnds']): string {
   const upwards = ends.filter(({ end }) => end === 'largest')
   return listed(
     (upwards.length > 0 ? upwards : ends).map(
-      ({ path, value, end }) => `${path} ${end === 'largest' ? 'above' : 'below'} ${flowText(value)}`,
+      ({ path, value, end }) =>
+        `${labelOf(path)} ${end === 'largest' ? 'above' : 'below'} ${flowText(value)} (${path})`,
     ),
   )
 }

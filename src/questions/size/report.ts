@@ -3,7 +3,7 @@
 import { simulatedEach, studyReport } from '../../answers/study-report.js'
 import { limitingText } from '../../answers/summary.js'
 import { cannotWork } from '../../answers/warnings.js'
-import { counted, grouped, percentText, sentences } from '../../report/format.js'
+import { counted, grouped, listed, percentText, sentences } from '../../report/format.js'
 import type { Report, Summary } from '../../report/report.js'
 import { within } from '../../report/sections.js'
 import type { SizeResult } from './document.js'
@@ -51,7 +51,7 @@ function certainty(result: SizeResult): string[] {
   const everyOne = `all ${grouped(all, 0)} designs for ${grouped(made.shifts, 0)} shifts each would be ${grouped(all * made.shifts, 0)} shifts`
   const search = isFull
     ? `Every design was simulated for ${grouped(made.shifts, 0)} shifts and judged by its figure alone: ${grouped(spent.shifts, 0)} shifts. The confidence was not calculated.`
-    : `It took ${counted(spent.designs, 'design')} and ${counted(spent.shifts, 'shift')}${without > 0 ? `; ${counted(without, 'design')} more ${without === 1 ? 'was' : 'were'} rejected without simulation` : ''} (${everyOne}).`
+    : `It took ${counted(spent.designs, 'design')} and ${counted(spent.shifts, 'shift')}${without > 0 ? `; ${grouped(without, 0)} more ${without === 1 ? 'design was' : 'designs were'} rejected without simulation` : ''} (${everyOne}).`
   return [
     ...(isFull || spent.designs === 0 ? [] : [procedure(result)]),
     search,
@@ -121,7 +121,7 @@ export function sizeSummary(result: SizeResult, headline: readonly string[]): Su
         ? adviceText(result)
         : [
             ...measureNextOf(result),
-            'Put the chosen values into the scenario and simulate it with tapeshift run. That report shows its queues, stops, tape and money.',
+            `Put the chosen values into the scenario (${listed(Object.keys(result.designs[pick]!.set))}), and simulate it with tapeshift run. That report shows its queues, stops, tape and money.`,
           ],
   }
 }

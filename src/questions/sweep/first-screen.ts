@@ -6,6 +6,7 @@ import type { MeasureKey } from '../../catalogue/of-line.js'
 import { briefly } from '../../catalogue/unit-name.js'
 import { counted, figureText, grouped, percentText, rateText, sentences } from '../../report/format.js'
 import type { Screen, Verdict } from '../../report/screen.js'
+import { labelAndPath, labelOf } from '../../scenario/labels.js'
 import {
   costName,
   type Factor,
@@ -58,26 +59,47 @@ function saidOf(result: SweepResult, headline: readonly string[]): string[] {
   const shownOf = kind === 'each' ? eachShown : planShown
   return measures.map((measure) => {
     const shown = shownOf(result, measure)
-    return `${measureSubject(measure)}: ${shown.length === 0 ? 'nothing is shown to change it' : `${firstOf(shown, 2)} ${shown.length === 1 ? 'is' : 'are'} shown to change it`}.`
+    return `${measureSubject(measure)}: ${shown.length === 0 ? 'nothing is shown to change it' : `${firstOf(shown.map(labelOf), 2)} ${shown.length === 1 ? 'is' : 'are'} shown to change it`}.`
   })
 }
+
+/** Where no value reaches what is asked. */
+const nowhere = 'at no value tried'
 
 /** From which value on the target is reached how often, and on average; nothing without a target. */
 function targetText({ target, factors, points, curve }: SweepResult): string[] {
   const [factor] = factors as [Factor]
   if (target === null) return []
   const where = (name: MeasureKey, level: number): string => {
-    const rising = curve!.measures[name]!.crossings.find((each) => each.level === level && each.rises)
-    if (rising) return `from about ${valueText(rising.at, factor, 3)}`
+    const crossings = curve!.measures[name]!.crossings.filter((each) => each.level === level)
+    // of a curve that crosses more than once the first place where it comes to reach what is asked
+    const [crossing] = crossings.toSorted((a, b) => Number(b.rises) - Number(a.rises))
+    if (crossing) return `${crossing.rises ? 'from' : 'up to'} about ${valueText(crossing.at, factor, 3)}`
     const isMet = points.every(({ measures }) => (measures[name]?.mean ?? Number.NaN) >= level)
-    return isMet ? 'at every value tried' : 'at no value tried'
+    return isMet ? 'at every value tried' : nowhere
   }
-  const often = heldLevels.map((level) => `in ${percentText(level)} of the shifts ${where(heldName, level)}`)
   return sentences(
-    curve!.measures[heldName] && `The target of ${rateText(target)} is reached ${often.join(', ')}.`,
-    curve!.measures.throughput && `On average it is reached ${where('throughput', target)}.`,
-    `These are read off ${factor.path} between the values tried.`,
+    curve!.measures[heldName] &&
+      `The target of ${rateText(target)} is reached ${oftenText((level) => where(heldName, level))}.`,
+    curve!.measures.throughput && `The average output reaches the target ${where('throughput', target)}.`,
+    (curve!.measures[heldName]?.crossings.length ?? 0) > 0 &&
+      'Between the values tried this is interpolated.',
   )
+}
+
+/**
+ * `in 90 % of the shifts at every value tried; in 95 % from about 5 m`: of levels that are reached at the same values the highest, of those that
+ * are reached at none the lowest.
+ */
+function oftenText(where: (level: number) => string): string {
+  const byPlace = new Map<string, number[]>()
+  for (const level of heldLevels) byPlace.set(where(level), [...(byPlace.get(where(level)) ?? []), level])
+  return [...byPlace]
+    .map(([place, levels], index) => {
+      const level = place === nowhere ? Math.min(...levels) : Math.max(...levels)
+      return `in ${percentText(level)}${index === 0 ? ' of the shifts' : ''} ${place}`
+    })
+    .join('; ')
 }
 
 /** The recommendation, or that none is shown. */
@@ -133,7 +155,7 @@ function mattersVerdict(result: SweepResult, shownOf: ShownOf): Verdict {
       return {
         word: 'MATTERS MOST',
         tone: 'plain',
-        text: `: ${most}, for ${measureSubject(measure).toLowerCase()}.`,
+        text: `: ${labelAndPath(most)}, for ${measureSubject(measure).toLowerCase()}.`,
       }
   }
   return { word: 'NONE IS SHOWN', tone: 'warning', text: 'to matter: no difference of any input is shown.' }
@@ -152,16 +174,16 @@ function curveVerdict(result: SweepResult): Verdict {
       .map((place) => valueText(points[place]!.at[0]!, factor))
     const less = cost.differences[cost.least]
     const figure = figureText(leastCost && briefly(leastCost), result.display)
-    const place = `${factor.path} = ${valueText(least.at[0]!, factor)}`
+    const place = `${labelOf(factor.path)} = ${valueText(least.at[0]!, factor)}`
     if (!less?.isShown || less.mean! > 0)
       return {
         word: 'NONE IS SHOWN',
         tone: 'warning',
-        text: `to cost less than the scenario as it stands; least is ${figure} at ${place}.`,
+        text: `to cost less than the scenario as it stands; the least is ${figure} per 1000 cases, at ${place}.`,
       }
     return recommended(
       least,
-      `: ${place}, where 1000 cases cost ${figure}, shown less than the scenario as it stands${heldText(result, least)}.${others.length > 0 ? ` Not shown to cost more: ${firstOf(others)}.` : ''}`,
+      `: ${place}, where 1000 cases cost ${figure}, shown less than the scenario as it stands.${heldText(result, least)}${others.length > 0 ? ` Not shown to cost more: ${firstOf(others)}.` : ''}`,
     )
   }
   const measure = measures.find(({ name }) => curve!.measures[name]?.enough)
@@ -171,13 +193,13 @@ function curveVerdict(result: SweepResult): Verdict {
     return {
       word: 'NONE IS SHOWN',
       tone: 'warning',
-      text: `to be enough: ${isFlat ? `no difference is shown from ${valueText(factor.values[0]!, factor)} to ${last} of ${factor.path}` : `up to the last value tried, ${last} of ${factor.path}, a change is shown`}.`,
+      text: `to be enough: ${isFlat ? `${labelOf(factor.path)} makes no difference that is shown, from ${valueText(factor.values[0]!, factor)} to ${last}` : `the figures still change at the last value tried, ${labelOf(factor.path)} = ${last}`}.`,
     }
   }
   const enough = points[curve!.measures[measure.name]!.enough!]!
   return recommended(
     enough,
-    `: ${factor.path} = ${valueText(enough.at[0]!, factor)}; beyond it no more is shown for ${measureSubject(measure).toLowerCase()}.`,
+    `: ${labelOf(factor.path)} = ${valueText(enough.at[0]!, factor)}; beyond it no more is shown for ${measureSubject(measure).toLowerCase()}.`,
   )
 }
 
@@ -194,5 +216,5 @@ const recommended = ({ errors }: SweepPoint, text: string): Verdict =>
 /** How often the target is reached there; empty where that was not asked for. */
 function heldText(result: SweepResult, point: SweepPoint): string {
   const figure = point.measures[heldName]
-  return figure ? `; the target is reached in ${pointText(figure, heldName, result)} of the shifts` : ''
+  return figure ? ` There the target is reached in ${pointText(figure, heldName, result)} of the shifts.` : ''
 }

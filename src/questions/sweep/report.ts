@@ -1,5 +1,6 @@
 /** What the report of a sweep says, whichever kind it is. */
 
+import { firstOf } from '../../answers/first-screen.js'
 import { drawsText } from '../../answers/inputs-words.js'
 import { simulatedEach, startLimit, studyReport } from '../../answers/study-report.js'
 import { besideCost } from '../../answers/warnings.js'
@@ -161,7 +162,10 @@ function limits({ notes, kind, shift, made }: SweepResult): string[] {
 }
 
 /** The first screen of a sweep; `headline` is what its report says first. */
-export const sweepSummary = ({ made, drawn }: SweepResult, headline: readonly string[]): Summary => ({
+export const sweepSummary = (
+  { made, drawn, factors, each }: SweepResult,
+  headline: readonly string[],
+): Summary => ({
   question: 'How much of it is enough?',
   answer: headline[0]!,
   sureness: [
@@ -169,6 +173,6 @@ export const sweepSummary = ({ made, drawn }: SweepResult, headline: readonly st
   ],
   limiting: '',
   next: [
-    'Put your chosen value into the scenario and simulate it with tapeshift run, with more shifts than here.',
+    `Put your chosen value into the scenario (${firstOf((each?.inputs ?? factors).map(({ path }) => path))}), and simulate it with tapeshift run, with more shifts than here.`,
   ],
 })

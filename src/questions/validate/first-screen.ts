@@ -63,7 +63,7 @@ function outputText({ good: { plant, model, difference }, made }: ValidateResult
 
 /** Which days of which record, and how many runs. */
 const restsOnText = (result: ValidateResult): string =>
-  `${counted(result.days.length, 'day')} ${spanOfDays(result)} of the record ${result.made.record.title}: ${result.chosen}; ${result.runs} runs of each. Risk of a wrong yes: ${percentText(1 - result.made.confidence)}.`
+  `${counted(result.days.length, 'day')} ${spanOfDays(result)} of the record ${result.made.record.title}. They are ${result.chosen}, with ${result.runs} runs of each. Risk of a wrong yes: ${percentText(1 - result.made.confidence)}.`
 
 /** Causes of stops that are shown to differ, or what lies farthest apart. */
 function stopsText(result: ValidateResult): string {

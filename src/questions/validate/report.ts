@@ -4,6 +4,7 @@ import { words } from '../../report/cell.js'
 import { counted, percentText, sentences } from '../../report/format.js'
 import type { Report } from '../../report/report.js'
 import { inSections } from '../../report/sections.js'
+import { labelOf } from '../../scenario/labels.js'
 import { cautions } from '../../trade/cautions.js'
 import type { Driver } from './asked.js'
 import type { ValidateResult } from './document.js'
@@ -97,7 +98,9 @@ export function nextOfValidation({ good, explains, isCalibration, drivenBy }: Va
     good.verdict === 'within' &&
       !isCalibration &&
       'Record this in the scenario: `--write FILE` writes a copy that says how it was validated.',
-    good.verdict !== 'within' && path && `Look at \`${path}\` first: compare the log with the scenario.`,
+    good.verdict !== 'within' &&
+      path &&
+      `Look at ${labelOf(path)} first (\`${path}\`): compare the log with the scenario.`,
     good.verdict !== 'within' &&
       drivenBy === 'arrivals' &&
       'Is the line wrong or its simulated stops? Use `--driven-by both` to replay the stops of the plant too.',

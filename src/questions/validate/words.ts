@@ -116,10 +116,10 @@ export function explanationText({ explains, good }: ValidateResult, isHeaded = f
   if (!explains) return ''
   const { words, what, plant, model, isShown, worth, isAlong } = explains
   const sides = `${amount(what, plant)} a day in the plant, ${amount(what, model)} in the model`
-  const worthText = `its minutes are worth about ${grouped(Math.abs(worth), 0)} good cases a day ${worth > 0 ? 'more' : 'fewer'} in the model, out of a gap of ${grouped(Math.abs(good.model - good.plant), 0)}`
+  const worthText = `Its minutes are worth about ${grouped(Math.abs(worth), 0)} good cases a day ${worth > 0 ? 'more' : 'fewer'} in the model; the whole gap is ${grouped(Math.abs(good.model - good.plant), 0)}`
   const name = `${words}${what === 'seconds' ? ', minutes stopped' : ''}`
   if (!isShown) return `No cause of stops is shown to differ. Largest difference: ${name}: ${sides}.`
   return isAlong
-    ? `${isHeaded ? '' : 'What explains the gap best: '}${isHeaded ? upperFirst(name) : name}: ${sides}; ${worthText}.`
+    ? `${isHeaded ? upperFirst(name) : `Best explanation of the gap: ${name}`}, with ${sides}. ${worthText}.`
     : `${upperFirst(name)} differ: ${sides}; but in the opposite direction to the gap in good cases.`
 }

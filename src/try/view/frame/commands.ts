@@ -22,7 +22,7 @@ export function copiesOf(line: Line, text: string, said: Said | null, now: RunRe
     ...(now
       ? [
           {
-            title: `The command that gives these figures${isFile ? ', once the file is saved in place of the one that came' : ''}`,
+            title: `The command that gives these figures${isFile ? ', once the changed file is saved under that name' : ''}`,
             text: repeating(
               {
                 ...{ name: line.name, seed: now.made.seed, shifts: now.made.shifts },
