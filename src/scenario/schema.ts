@@ -1,6 +1,6 @@
 /** The one definition of the scenario format: types, validation, defaults, docs and the JSON Schema come from it. */
 import * as z from 'zod'
-import { type Kind, kindKeys } from '../kinds/keys.js'
+import { type KeysOf, type Kind, kindKeys } from '../kinds/keys.js'
 import type { Alike } from './alike.js'
 import { source } from './arrivals.js'
 import { skills } from './calls.js'
@@ -17,7 +17,8 @@ const length = (doc: string) => quantity('length', doc, { above: 0 })
 
 /** A piece of equipment: the keys of the kind that its `type` names. */
 const pieceKinds = Object.values(kindKeys) as [(typeof kindKeys)[Kind], ...(typeof kindKeys)[Kind][]]
-const equipment = z.discriminatedUnion('type', pieceKinds).describe('a piece of equipment')
+// its name in the types, for written out they would be as long again as all else
+const equipment: z.ZodType<KeysOf> = z.discriminatedUnion('type', pieceKinds).describe('a piece of equipment')
 
 const amount = z.union([
   z.string(),
