@@ -93,11 +93,16 @@ function sumsOf(events: readonly ShiftEvent[], cut: number): Sums {
   return sums
 }
 
-/** The figures of a result as sums over what is counted, `time` s and `shifts` shifts; others are left out. */
+/**
+ * The figures of a result as sums over what is counted, `time` s and `shifts` shifts; others are left out, and those of pieces side by side taken
+ * together, which `together.test.ts` holds against those of each.
+ */
 function sumsIn(line: Line, { values, outputs }: ShiftResult, time: number, shifts: number): Sums {
   const sums: Sums = new Map()
+  const pieces = new Set(line.columns.map(({ measure }) => measure.path[1]))
   for (const [index, { measure, part }] of line.columns.entries()) {
     const name = measure.path.join('.')
+    if (pieces.has(`${measure.path[1]} 1`)) continue
     const value = values[index]!
     if (part === 'over') continue
     if ((measure.kind === 'total' || measure.kind === 'count') && measure.path[2] !== 'effectiveness')

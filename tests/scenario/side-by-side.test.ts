@@ -13,14 +13,16 @@ arrivals: {p: {time-between: ${between}, when-full: queue}}
 shift: {length: 100 s}
 `
 
-/** All numbers of three shifts, by the paths of their measures. */
+/** All numbers of three shifts, by the paths of their measures; not those of pieces side by side taken together, which only a short form has. */
 function figures(text: string): string[] {
-  const line = new Line(loadScenario(text).scenario)
+  const { scenario } = loadScenario(text)
+  const line = new Line(scenario)
   const shifts = [1, 2, 3].map((shift) => line.simulate('same', shift))
-  return line.columns.map(
-    ({ measure, part }, index) =>
-      `${measure.path.join('.')} ${part} ${shifts.map(({ values }) => values[index]).join(' ')}`,
-  )
+  const together = Object.keys(scenario.alike?.line ?? {})
+  return line.columns.flatMap(({ measure: { path }, part }, index) => {
+    const isOfAll = path[0] === 'equipment' && together.includes(path[1]!)
+    return isOfAll ? [] : [`${path.join('.')} ${part} ${shifts.map(({ values }) => values[index]).join(' ')}`]
+  })
 }
 
 const problems = (text: string): string[] => {
