@@ -102,7 +102,9 @@ describe('run on a line that check calls impossible', () => {
     expect(at).toBeLessThan(page.indexOf('class="question"'))
     expect(page.slice(at)).toContain('cases.k1')
     // made again from the document alone, in the same folder, it is the same page
-    const again = await call(['report', 'out/stdin-run/result.json', '--out', 'out/stdin-run/again.html'], { cwd })
+    const again = await call(['report', 'out/stdin-run/result.json', '--out', 'out/stdin-run/again.html'], {
+      cwd,
+    })
     expect(again.code).toBe(0)
     expect(readFileSync(path.join(cwd, 'out/stdin-run/again.html'), 'utf8')).toBe(page)
   })
