@@ -1,5 +1,5 @@
 // Bundles the program into `.build/cli`: a few files that load in a fraction of the time of several hundred.
-import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, rmSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { brotliCompressSync, constants } from 'node:zlib'
 import { build } from 'rolldown'
@@ -51,9 +51,11 @@ await build({
 
 const forPage = {
   platform: 'browser',
+  // taken from memory: in the folder they would write over parts of the program that have their names
+  write: false,
   // packages that do not say of themselves that loading them does nothing else: what of them the page does not use stays out
   treeshake: { moduleSideEffects: [{ test: /node_modules\/(yaml|fastest-levenshtein|@stdlib)\//, sideEffects: false }] },
-  output: { dir: at('.build/cli'), format: 'iife', minify: true, comments: { legal: false }, codeSplitting: false },
+  output: { format: 'iife', minify: true, comments: { legal: false }, codeSplitting: false },
 }
 
 // what runs in the page of a report, put into it by the program
@@ -74,22 +76,14 @@ const tried = await build({
 })
 
 // what searches in the page of the manual
-await build({
+const search = await build({
+  ...forPage,
   input: { search: at('src/page/search.ts') },
-  platform: 'browser',
   transform: { target: 'es2020' },
-  output: { dir: at('.build/cli'), format: 'iife', minify: true, codeSplitting: false },
 })
 
 // programs of pages are only ever put into one: packed together, for much of them is the same, they take half of what the package would make of them
-const programs = Object.fromEntries(
-  ['page', 'try', 'search'].map((name) => {
-    const file = at(`.build/cli/${name}.js`)
-    const text = readFileSync(file, 'utf8')
-    rmSync(file)
-    return [name, text]
-  }),
-)
+const programs = Object.fromEntries([page, tried, search].map(({ output: [{ name, code }] }) => [name, code]))
 const params = { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_LGWIN]: 24 }
 writeFileSync(at('.build/cli/pages.json.br'), brotliCompressSync(JSON.stringify(programs), { params }))
 
