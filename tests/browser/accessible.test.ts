@@ -56,7 +56,7 @@ async function ofValidation(): Promise<string> {
 
 async function ofManual(): Promise<string> {
   const { cwd } = await call(['manual'])
-  return path.join(cwd, 'out/tapeshift-manual.html')
+  return path.join(cwd, 'out/manual.html')
 }
 
 const length = ['--vary', 'line.infeed.length=4..8/2 m']
