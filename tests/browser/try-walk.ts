@@ -1,7 +1,7 @@
 /** A seeded walk through the page to try a line in: fields, pieces, undo, text; after each step it must still answer. */
-import type { Page } from 'playwright-core'
-import { expect } from 'vitest'
-import { patience } from './try-page.js'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { demoText, figuresOf, isThere, launched, madeOf, opened, patience } from './try-page.js'
 
 /** What the page says where a figure went wrong. */
 const wrong = /\bNaN\b|undefined|Infinity|\[object/
@@ -10,7 +10,7 @@ const wrong = /\bNaN\b|undefined|Infinity|\[object/
  * Walks `steps` steps within the page itself, which is faster than from outside. Each step writes into a random field, steps a number,
  * chooses a part, does something with a piece, or goes back or forth in the history. Tells the first answer that is blank or wrong.
  */
-export const walk = (page: Page, seed: number, steps: number): Promise<string[]> =>
+const walk = (page: Page, seed: number, steps: number): Promise<string[]> =>
   page.evaluate(
     async ({ seed, steps, wrong }) => {
       let state = seed >>> 0
@@ -114,10 +114,30 @@ export const walk = (page: Page, seed: number, steps: number): Promise<string[]>
   )
 
 /** Whether the page answers again once it is as it came. */
-export async function comesBack(page: Page): Promise<void> {
+async function comesBack(page: Page): Promise<void> {
   const back = page.getByRole('button', { name: 'As it came' })
   if (await back.isEnabled()) await back.click()
   await expect
     .poll(() => page.locator('.progress').textContent(), { timeout: patience })
     .toMatch(/^\d+ simulated shifts/)
+}
+
+/** So many random edits of the main demo, in a page of its own. */
+export function itWalks(edits: number, timeout: number): void {
+  describe.skipIf(!isThere)('random edits in the page', { timeout }, () => {
+    let browser: Browser
+    beforeAll(async () => {
+      browser = await launched()
+    }, patience)
+    afterAll(() => browser?.close())
+
+    it('never give a blank answer, a figure that is none, or an error', async () => {
+      const { page, complaints, context } = await opened(browser, await madeOf(demoText('soap-works')))
+      await figuresOf(page)
+      expect(await walk(page, 1, edits)).toEqual([])
+      await comesBack(page)
+      expect(complaints).toEqual([])
+      await context.close()
+    })
+  })
 }
