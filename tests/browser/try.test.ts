@@ -63,9 +63,7 @@ describe.skipIf(!isThere)('the page to try a line in', { timeout: 4 * patience }
     expect(await speed.getAttribute('aria-invalid')).toBe('true')
     expect(await page.locator('.answer .foremost').textContent()).toContain('line.sealer.belt-speed')
     // what was known is still there, and says of what it is
-    await expect
-      .poll(() => page.locator('.progress').textContent())
-      .toMatch(/last text that could be simulated/)
+    await poll(() => page.locator('.progress').textContent()).toMatch(/last text that could be simulated/)
     await speed.press('Control+z')
     await poll(() => speed.inputValue()).toBe('20')
     await poll(() => page.locator('.answer .foremost').count()).toBe(0)

@@ -111,6 +111,8 @@ export class Desk {
 
   private askSoon(): void {
     this.known.isFresh.value = false
+    // what is still told of the text before is not of this one
+    this.number++
     clearTimeout(this.timer)
     this.timer = setTimeout(() => this.ask(), quiet)
   }
