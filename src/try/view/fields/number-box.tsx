@@ -2,19 +2,9 @@
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 import { amountText, converted } from '../../fields/amounts.js'
-import type { Drag, Field } from '../../fields/field.js'
+import type { Drag } from '../../fields/field.js'
+import type { BoxProps } from './other-boxes.js'
 import { stepped, typedValue } from './typed.js'
-
-interface BoxProps {
-  id: string
-  field: Field
-  /** Ids of the words that belong to the box. */
-  describedBy: string
-  isWrong: boolean
-  /** Grows when the value changes from elsewhere. */
-  turned: number
-  write: (value: string | null) => void
-}
 
 /** Steps that Page Up and Page Down take. */
 const bigStep = 10

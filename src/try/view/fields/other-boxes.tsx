@@ -3,11 +3,14 @@ import { useSignal } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
 import type { Field } from '../../fields/field.js'
 
+/** What a box of a field is given. */
 export interface BoxProps {
   id: string
   field: Field
+  /** Ids of the words that belong to the box. */
   describedBy: string
   isWrong: boolean
+  /** Grows when the value changes from elsewhere. */
   turned: number
   write: (value: string | null) => void
 }
