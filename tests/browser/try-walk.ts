@@ -159,8 +159,8 @@ async function memoryOf(browser: Browser, page: Page): Promise<{ page: number; p
   return { page: held / 1e6, process: Math.max(...kilobytes) / 1e3 }
 }
 
-/** Edits after which what the page tells is held against Node. */
-const stretch = 100
+/** Edits after which what the page tells is held against Node, and after which a long walk says how far it is. */
+const [stretch, told] = [100, 1000]
 
 /** What the page's thread may hold more after a walk, MB: 2 million letters of its history, two bytes each, once more in what is kept, and as much again. */
 const mostMore = 16
@@ -183,6 +183,7 @@ export function itWalks(edits: number, timeout: number): void {
       for (let done = 0; done < edits; done += stretch) {
         expect(await walk(page, 1 + done, Math.min(stretch, edits - done))).toEqual([])
         await equalsNode(page)
+        if ((done + stretch) % told === 0) console.log(done + stretch, 'edits', await memoryOf(browser, page))
       }
       await comesBack(page)
       expect(complaints).toEqual([])
