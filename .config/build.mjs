@@ -14,7 +14,7 @@ rmSync(at('.build'), { recursive: true, force: true })
 const forNode = {
   platform: 'node',
   // those that bring files of their own, native code or threads stay where npm put them
-  external: [/^canvas(\/|$)/, /^chart\.js/, 'dejavu-fonts-ttf', 'piscina'],
+  external: [/^canvas(\/|$)/, /^chart\.js/, 'dejavu-fonts-ttf', 'piscina', 'bullmq', 'ioredis'],
   output: {
     dir: at('.build/cli'),
     format: 'esm',
