@@ -14,8 +14,8 @@ import { presenceEvery, type Transport } from './transport.js'
 import { Trouble } from './trouble.js'
 import { Workforce } from './workforce.js'
 
-/** Times that a task is asked for that comes to nothing: whose workers end, or whose messages are not as they were sent. */
-const mostAttempts = 3
+/** Times that a task is asked for whose messages are not as they were sent, and one that each worker ended with who took it. */
+const mostAttempts = { refused: 6, givenUp: 2 }
 /** Tasks that a thread has before it, the one in hand included: it need not wait for messages. */
 const ahead = 2
 /** Most tasks at once: as many as two thousand threads take. */
@@ -30,7 +30,7 @@ interface Asked {
   id: string
   task: TaskSent
   sent: Sent
-  attempts: number
+  attempts: Record<keyof typeof mostAttempts, number>
   /** Somebody is just asking or looking for it. */
   isBusy: boolean
   /** It was said to be done while it was busy. */
@@ -48,6 +48,8 @@ export interface QueueOptions {
   patience: number
   /** Takes what people should know. */
   say: (text: string) => void
+  /** Looks so often who is there and what was lost, ms. */
+  every?: number
 }
 
 /** Work of an asker over `transport`; `ready` comes when workers are there. */
@@ -74,7 +76,7 @@ export class QueueExecutor implements Executor {
 
   /** Joins the workers as soon as there is a way; `joining` is told of what keeps the server from answering. */
   begin(joining: (told: ToldOfServer) => Promise<Transport>): void {
-    this.tick = setInterval(() => void this.look(), presenceEvery)
+    this.tick = setInterval(() => void this.look(), this.options.every ?? presenceEvery)
     joining(this.serverTold)
       .then(async (transport) => {
         if (this.lost) return transport.close()
@@ -138,7 +140,7 @@ export class QueueExecutor implements Executor {
     const id = idOf(shape)
     return new Promise((resolve, reject) => {
       if (this.lost) throw this.lost
-      const state = { attempts: 0, isBusy: false, isTold: false, isInQueue: false }
+      const state = { attempts: { refused: 0, givenUp: 0 }, isBusy: false, isTold: false, isInQueue: false }
       const asked: Asked = { id, task: shape, sent, ...state, resolve, reject }
       this.asked.set(id, asked)
       void this.ask(asked)
@@ -196,7 +198,7 @@ export class QueueExecutor implements Executor {
     // it may have been done between the two questions
     const bytes = await transport.fetch(`answer:${asked.id}`)
     if (bytes) return this.take(asked, bytes, transport)
-    if (where === 'failed') this.again(asked, 'each worker that took them ended')
+    if (where === 'failed') this.again(asked, 'givenUp', 'each worker that took them ended')
     await this.anew(asked, transport)
   }
 
@@ -215,7 +217,7 @@ export class QueueExecutor implements Executor {
       answer = { refused: 'an answer is not as it was sent' }
     }
     if ('missing' in answer || 'refused' in answer) {
-      if ('refused' in answer) this.again(asked, answer.refused)
+      if ('refused' in answer) this.again(asked, 'refused', answer.refused)
       return this.anew(asked, transport)
     }
     this.asked.delete(asked.id)
@@ -223,15 +225,15 @@ export class QueueExecutor implements Executor {
   }
 
   /** One attempt of a task came to nothing: a few are made, and not more. */
-  private again(asked: Asked, why: string): void {
-    const { id, task } = asked
-    asked.attempts++
-    if (asked.attempts < mostAttempts) return
+  private again(asked: Asked, what: keyof typeof mostAttempts, why: string): void {
+    const { id, task, attempts } = asked
+    attempts[what]++
+    if (attempts[what] < mostAttempts[what]) return
     this.asked.delete(id)
     asked.reject(
       new Fault(
         'queue',
-        `shifts ${task.from} to ${task.to} were asked for ${mostAttempts} times over the queue and given up: ${why}`,
+        `shifts ${task.from} to ${task.to} were asked for ${attempts[what]} times over the queue and given up: ${why}`,
       ),
     )
   }
