@@ -1,7 +1,7 @@
 /** Who simulates for a command: threads here, or workers anywhere over a queue; nothing of a queue is loaded where none is asked for. */
 import type { Command } from 'commander'
-import { misuse } from '../scenario/fault.js'
 import type { Address } from '../queue/address.js'
+import { misuse } from '../scenario/fault.js'
 import type { Executor } from '../shifts/executor.js'
 import { version } from '../version.js'
 import type { Io } from './io.js'

@@ -67,6 +67,7 @@ export class QueueExecutor implements Executor {
   /** Since when it is looking who is there, and what was lost. */
   private lookedAt: number | null = null
   private lost: Error | null = null
+  private closing: Promise<void> | null = null
   private readonly waitsForWorkers: { resolve: () => void; reject: (error: Error) => void }[] = []
 
   constructor(private readonly options: QueueOptions) {
@@ -117,7 +118,12 @@ export class QueueExecutor implements Executor {
   }
 
   /** Takes what is not done out of the queue. */
-  async close(): Promise<void> {
+  close(): Promise<void> {
+    this.closing ??= this.leave()
+    return this.closing
+  }
+
+  private async leave(): Promise<void> {
     if (this.tick) clearInterval(this.tick)
     const { transport } = this
     this.transport = null
@@ -269,7 +275,7 @@ export class QueueExecutor implements Executor {
   private async meet(transport: Transport): Promise<void> {
     const { version } = this.options
     this.workforce.see(await transport.present())
-    if (this.workforce.isEmpty) this.trouble.meets('workers', `no worker is at ${this.options.shown}`)
+    if (this.workforce.isEmpty) this.trouble.meets('workers', `there is no worker at ${this.options.shown}`)
     else {
       this.trouble.ends('workers')
       for (const { resolve } of this.waitsForWorkers.splice(0)) resolve()

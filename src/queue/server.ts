@@ -49,7 +49,7 @@ const plainWords: readonly (readonly [RegExp, string])[] = [
   [/OOM/, 'the server is full (its maxmemory)'],
   [/MISCONF|READONLY/, 'the server takes nothing in: it cannot save (disk full?), or only reads'],
   [/LOADING/, 'the server is still reading its file'],
-  [/ECONNREFUSED/, 'nobody answers at this address'],
+  [/ECONNREFUSED/, 'there is no server at this address'],
   [/ENOTFOUND|EAI_AGAIN/, 'there is no such host'],
   [/ETIMEDOUT|EHOSTUNREACH|ENETUNREACH/, 'the host does not answer'],
   [/ECONNRESET|EPIPE|Connection is closed/, 'the server closed the connection'],
@@ -90,7 +90,7 @@ async function connected(
       told(wordsOf(error))
       if (!isHopeless(error)) return
       client.disconnect()
-      reject(misuse(`the queue does not take us: ${wordsOf(error)}`))
+      reject(misuse(`the queue refused: ${wordsOf(error)}`))
     })
     // what goes wrong is told by its event
     client.connect().catch(() => {})

@@ -1,6 +1,6 @@
 /** What keeps a study from going on: told once, and given up after so long. */
 
-/** Without a server, with one that takes nothing in, or with nobody who works nothing goes on. */
+/** Without a server, with one that takes nothing in, or with nobody who works there is no progress. */
 export type TroubleKind = 'server' | 'full' | 'workers'
 
 interface Lasting {
@@ -31,7 +31,7 @@ export class Trouble {
   }
 
   ends(kind: TroubleKind): void {
-    if (this.lasting.get(kind)?.isSaid) this.say('the queue goes on')
+    if (this.lasting.get(kind)?.isSaid) this.say('the queue works again')
     this.lasting.delete(kind)
   }
 

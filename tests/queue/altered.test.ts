@@ -179,8 +179,8 @@ describe('a study', () => {
     executor.begin(async () => new Post().end())
     const error: unknown = await executor.ready().catch((thrown: unknown) => thrown)
     await executor.close()
-    expect([isFault(error, 'queue'), (error as Error).message]).toEqual([true, 'no worker is at here'])
-    expect(said).toEqual(['no worker is at here: waiting'])
+    expect([isFault(error, 'queue'), (error as Error).message]).toEqual([true, 'there is no worker at here'])
+    expect(said).toEqual(['there is no worker at here: waiting'])
   })
 
   it('takes no part of a worker of another version, and both say so', async () => {

@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { setTimeout } from 'node:timers/promises'
+import { Redis } from 'ioredis'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { text as compareLine } from '../cli/compare-line.js'
 import { call } from '../cli/in-process.js'
@@ -65,7 +66,7 @@ describe.runIf(isThere)('over a server', () => {
     const secret = 'open-sesame'
     const refused = await call([...wrong, `redis://:${secret}@127.0.0.1:${server.port}`], { cwd })
     expect([refused.code, refused.out]).toEqual([2, ''])
-    expect(refused.err).toBe('error: the queue does not take us: the password is wrong or missing\n')
+    expect(refused.err).toBe('error: the queue refused: the password is wrong or missing\n')
     for (const url of [
       `http://:${secret}@a`,
       `redis://:${secret}@`,
@@ -86,7 +87,7 @@ describe.runIf(isThere)('over a server', () => {
     await nobody.kill()
     const argv = ['run', 'compare.yaml', '--no-files', '--patience', '1 s', '--queue', nobody.url]
     const { code, err } = await call(argv, { cwd, env: nobody.env })
-    const shown = `the queue at ${nobody.url}: nobody answers at this address`
+    const shown = `the queue at ${nobody.url}: there is no server at this address`
     expect([code, err]).toEqual([6, `note: ${shown}: waiting\nerror: ${shown}\n`])
   })
 
@@ -106,6 +107,21 @@ describe.runIf(isThere)('over a server', () => {
     const study = over(...argv)
     await setTimeout(1000)
     server.answerAgain()
+    const { code, out } = await study
+    expect([code, out]).toEqual([0, (await call([...argv, '--workers', '1'], { cwd })).out])
+  })
+
+  it('a full server is waited for as long as it was asked to', async () => {
+    const client = new Redis({ port: server.port, password: server.env.TAPESHIFT_QUEUE_PASSWORD })
+    const argv = ['run', 'compare.yaml', '--shifts', '12', '--json', '--no-files']
+    await client.config('SET', 'maxmemory', '1')
+    const full = await over(...argv, '--patience', '1 s')
+    const study = over(...argv)
+    await setTimeout(1000)
+    await client.config('SET', 'maxmemory', '0')
+    client.disconnect()
+    const shown = `the queue at ${server.url}: the server is full (its maxmemory)`
+    expect([full.code, full.err]).toEqual([6, expect.stringContaining(`error: ${shown}\n`)])
     const { code, out } = await study
     expect([code, out]).toEqual([0, (await call([...argv, '--workers', '1'], { cwd })).out])
   })

@@ -50,14 +50,19 @@ export class RedisServer {
     private readonly more: readonly string[],
   ) {}
 
+  /** `PORT` among the arguments stands for its port. */
   static async start(...more: string[]): Promise<RedisServer> {
     const server = new RedisServer(await freePort(), more)
     await server.restart()
     return server
   }
 
+  private get isSecure(): boolean {
+    return this.more.includes('--tls-port')
+  }
+
   get url(): string {
-    return `redis://127.0.0.1:${this.port}`
+    return `${this.isSecure ? 'rediss' : 'redis'}://127.0.0.1:${this.port}`
   }
 
   get env() {
@@ -70,17 +75,10 @@ export class RedisServer {
   }
 
   async restart(): Promise<void> {
-    const argv = [
-      '--port',
-      String(this.port),
-      '--bind',
-      '127.0.0.1',
-      '--requirepass',
-      password,
-      '--dir',
-      this.folder,
-    ]
-    this.child = spawn(executable, [...argv, '--appendonly', 'yes', '--save', '', ...this.more], {
+    const where = this.isSecure ? ['--port', '0'] : ['--port', String(this.port)]
+    const argv = [...where, '--bind', '127.0.0.1', '--requirepass', password, '--dir', this.folder]
+    const more = this.more.map((each) => (each === 'PORT' ? String(this.port) : each))
+    this.child = spawn(executable, [...argv, '--appendonly', 'yes', '--save', '', ...more], {
       stdio: 'ignore',
     })
     while (!(await answers(this.port))) await setTimeout(20)
@@ -109,10 +107,15 @@ export class WorkerProcess {
   }
 
   /** Starts one of one thread, and waits until it is at work. */
-  static async start(server: RedisServer, name: string, ...more: string[]): Promise<WorkerProcess> {
+  static async start(
+    server: RedisServer,
+    name: string,
+    more: readonly string[] = [],
+    env: NodeJS.ProcessEnv = server.processEnv,
+  ): Promise<WorkerProcess> {
     const argv = ['worker', '--queue', server.url, '--workers', '1', '--name', name, ...more]
     const worker = new WorkerProcess(
-      spawn('node', [program, ...argv], { env: server.processEnv, stdio: ['ignore', 'ignore', 'pipe'] }),
+      spawn('node', [program, ...argv], { env, stdio: ['ignore', 'ignore', 'pipe'] }),
     )
     return worker
   }
