@@ -20,6 +20,7 @@ const rooms = [
     'line',
     'hand',
     'shifts',
+    'queue',
   ],
   ...['report', 'pictures', 'answers', 'questions', 'page', 'manual', 'index.ts', 'try', 'node.ts', 'cli'],
 ]
@@ -130,9 +131,9 @@ describe('rooms', () => {
 
 describe('what only one place knows', () => {
   /** Rooms and files for Node alone; all else runs in a browser. */
-  const ofNode = (file: string) => /^(?:cli\/|node\.ts|shifts\/threads\/|report\/png\.ts)/.test(file)
+  const ofNode = (file: string) => /^(?:cli\/|node\.ts|queue\/|shifts\/threads\/|report\/png\.ts)/.test(file)
 
-  it('Node is known to the command line, the threads and the pictures in files', () => {
+  it('Node is known to the command line, the threads, the queue and the pictures in files', () => {
     const wrong = files
       .filter((file) => !ofNode(file))
       .filter(
