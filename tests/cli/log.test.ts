@@ -240,7 +240,9 @@ describe('a log of two million rows', () => {
     expect(code).toBe(0)
     expect(out).toContain('Report: out/line-run/report.html')
     expect(err).toMatch(/^note: arrivals\.csv \(\d+ MB\) was not copied: put it beside scenario\.yaml/)
-    expect(err).toContain('note: try.html was not written: a page carries logs of at most 10 MB; cut the log to')
+    expect(err).toContain(
+      'note: try.html was not written: a page carries logs of at most 10 MB; cut the log to',
+    )
     expect(existsSync(path.join(folder, 'out/line-run/arrivals.csv'))).toBe(false)
     expect(existsSync(path.join(folder, 'out/line-run/try.html'))).toBe(false)
   })
