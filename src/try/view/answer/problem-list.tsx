@@ -2,6 +2,7 @@
 import type { Problem } from '../../../scenario/problems.js'
 import type { Desk } from '../desk/desk.js'
 import { Prose } from '../prose.js'
+import { PathButton } from './path-button.js'
 
 /** Problems that are told before they are counted. */
 const most = 3
@@ -10,12 +11,12 @@ export function ProblemList({ desk }: { desk: Desk }) {
   const problems = desk.known.problems.value
   if (problems.length === 0) return null
   return (
-    <div class="foremost">
+    <div class="foremost problems">
       <h2>This cannot be simulated</h2>
       <ul class="plain">
         {problems.slice(0, most).map((each) => (
           <li key={`${each.path} ${each.line} ${each.rule}`}>
-            <ProblemWords problem={each} />
+            <ProblemWords desk={desk} problem={each} />
           </li>
         ))}
       </ul>
@@ -25,10 +26,12 @@ export function ProblemList({ desk }: { desk: Desk }) {
 }
 
 /** `line.sealer.belt-speed: must have a unit. Fix: write it like 24 m/min.` */
-export function ProblemWords({ problem: { path, line, rule, fix } }: { problem: Problem }) {
+function ProblemWords({ desk, problem }: { desk: Desk; problem: Problem }) {
+  const { path, line, rule, fix } = problem
   return (
     <>
-      {path ? <code>{path}</code> : line > 0 ? `Line ${line}` : 'The file'}: <Prose text={rule} />
+      {path ? <PathButton desk={desk} path={path} /> : line > 0 ? `Line ${line}` : 'The file'}:{' '}
+      <Prose text={rule} />
       {fix ? (
         <>
           . Fix: <Prose text={fix} />

@@ -1,5 +1,6 @@
 /** What people do to the line of the page: values, pieces, designs that are kept. */
 import type { Edited } from '../../draft/edited.js'
+import { addLike, addToList, type Room, removeEntry } from '../../draft/entries.js'
 import { addNewPiece, movePiece, pieceNames, putSideBySide, removePiece } from '../../draft/line.js'
 import type { newKinds } from '../../draft/new-pieces.js'
 import { setValue, unsetValue } from '../../draft/values.js'
@@ -42,6 +43,28 @@ function acted(text: string, piece: string, asked: Act, pieces: readonly string[
     case 'add':
       return addNewPiece(text, asked.kind, piece)
   }
+}
+
+/** Adds one more like an entry that has a name, and opens its fields. */
+export function addEntry(desk: Desk, room: Room, name: string): void {
+  const made = desk.edit(`${room}.${name}`, (text) => addLike(text, room, name))
+  if (made === null) return
+  desk.turned.value++
+  desk.chosen.value = `${room}.${made}`
+}
+
+/** Takes an entry out, and opens the fields of the one beside it. */
+export function dropEntry(desk: Desk, room: Room, name: string): void {
+  const names = Object.keys(Object(treeOf(desk.text.value)?.[room]))
+  const at = names.indexOf(name)
+  if (desk.edit(`${room}.${name}`, (text) => removeEntry(text, room, name)) === null) return
+  desk.turned.value++
+  desk.chosen.value = `${room}.${names[at - 1] ?? names[at + 1]}`
+}
+
+/** Puts one more entry behind a list. */
+export function lengthen(desk: Desk, path: string): void {
+  if (desk.edit(path, (text) => addToList(text, path)) !== null) desk.turned.value++
 }
 
 /** How many of a piece stand side by side. */
