@@ -1,22 +1,21 @@
 /**
- * The bundle that simulates in the page gives the figures that the command line gives: in chromium, on all demos that stand alone. Shifts are the same to the last
+ * The bundle that simulates in the page gives the figures that the command line gives: in chromium, on all demos. Shifts are the same to the last
  * digit; what is made of them by powers and logarithms of the machine, of which engines round the last digit as they like, to twelve.
  */
 import { readdirSync } from 'node:fs'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { run } from '../../src/questions/run/study.js'
-import { readScenario } from '../../src/scenario/read.js'
+import type { RunResult } from '../../src/questions/run/document.js'
 import type { Told } from '../../src/try/study/messages.js'
+import { call } from '../cli/in-process.js'
 import { demoFolder } from '../demo.js'
-import { demoText, isThere, launched, madeOf, openedIn, patience } from './try-page.js'
+import { isThere, launched, madeOfDemo, openedIn, patience } from './try-page.js'
 
 const shifts = 20
 
 const demos = readdirSync(demoFolder)
   .filter((file) => file.endsWith('.yaml'))
   .map((file) => file.replace('.yaml', ''))
-  .filter((name) => !/\.csv\b/.test(demoText(name)))
 
 /** Keeps what a page is told of by its workers. */
 const listen = `
@@ -51,16 +50,21 @@ describe.skipIf(!isThere)('figures of the page in chromium', { timeout: 2 * pati
   it.each(demos)('of %s are those of a run', async (name) => {
     const context = await browser.newContext()
     await context.addInitScript(listen)
-    const { page } = await openedIn(context, await madeOf(demoText(name)))
+    const { page } = await openedIn(context, await madeOfDemo(name))
     const { shifts: first, after } = await firstTold(page)
     await context.close()
     expect(first).toBe(shifts)
-    const scenario = readScenario(demoText(name), { shifts })
-    const { document } = await run(scenario, {
-      moment: false,
-      ...(scenario.evidence.length > 0 ? { inputs: 'fixed' } : {}),
-    })
-    const figures = ({ measures, equipment, arrivals, crew }: typeof document) =>
+    const hasEvidence = (after.evidence?.length ?? 0) > 0
+    const { code, out, err } = await call(
+      [
+        ...['run', `${name}.yaml`, '--shifts', String(shifts), '--json', '--no-files', '--workers', '1'],
+        ...(hasEvidence ? ['--inputs', 'fixed'] : []),
+      ],
+      { cwd: demoFolder },
+    )
+    expect(code, err).toBe(0)
+    const document = JSON.parse(out) as RunResult
+    const figures = ({ measures, equipment, arrivals, crew }: RunResult) =>
       told({ measures, equipment, arrivals, crew })
     expect(figures(after)).toEqual(figures(document))
   })

@@ -5,11 +5,17 @@ import { addNewPiece, movePiece, pieceNames, putSideBySide, removePiece } from '
 import type { newKinds } from '../../draft/new-pieces.js'
 import { setValue, unsetValue } from '../../draft/values.js'
 import { treeOf } from '../../draft/yaml-text.js'
+import { setsIn, withSets } from '../../fix-sets.js'
 import type { Desk } from './desk.js'
 
 /** Writes a value as YAML; null takes it out, back to its default. */
 export function write(desk: Desk, path: string, value: string | null): void {
   desk.edit(path, (text) => (value === null ? unsetValue(text, path) : setValue(text, path, value)))
+}
+
+/** Makes the change that a fix names. */
+export function mend(desk: Desk, fix: string): void {
+  if (desk.edit('fix', (text) => withSets(text, setsIn(fix))) !== null) desk.turned.value++
 }
 
 /** What can be done with a piece. */

@@ -61,7 +61,7 @@ export function FieldRow({ desk, field: given, inside }: FieldRowProps) {
       </div>
       {field.form === 'amount' ? (
         <NumberBox {...props} />
-      ) : field.form === 'choice' || field.form === 'flag' ? (
+      ) : isChosen(field) ? (
         <ChoiceBox {...props} />
       ) : field.form === 'more' ? (
         <ManyBox {...props} inside={inside} lengthen={() => lengthen(desk, path)} />
@@ -86,8 +86,13 @@ export function FieldRow({ desk, field: given, inside }: FieldRowProps) {
   )
 }
 
+/** Whether it takes one of a few words, or a name that stands in the scenario. */
+const isChosen = ({ form, choices }: Field): boolean =>
+  form === 'choice' || form === 'flag' || (form === 'text' && choices.length > 0)
+
 /** Words that people know for what the format says in short. */
 const knownAs: Readonly<Record<string, string>> = {
+  from: 'number of values behind it',
   cv: 'spread (standard deviation / mean)',
   ect: 'edge crush (ECT)',
 }

@@ -104,7 +104,7 @@ function Fields({ desk, fields }: { desk: Desk; fields: readonly Field[] }) {
   return (
     <>
       {parts.map((part) => (
-        <div class="group" key={part}>
+        <div class="group" key={part} {...(part === '' ? {} : { role: 'group', 'aria-label': part })}>
           {part === '' ? null : <h3>{part}</h3>}
           <div class="field-grid">
             {fields

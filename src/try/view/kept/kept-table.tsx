@@ -1,6 +1,8 @@
 /** The table of designs that are kept: the line as it came first, then each with its figures and what differs from it. */
 import type { MeasureKey } from '../../../catalogue/of-line.js'
-import type { CompareResult } from '../../../questions/compare/document.js'
+import type { Display } from '../../../catalogue/printed-units.js'
+import { briefly } from '../../../catalogue/unit-name.js'
+import type { CompareResult, DesignResult } from '../../../questions/compare/document.js'
 import { figureText } from '../../../report/format.js'
 import { cameAs } from '../../pins.js'
 import type { Pin } from '../../study/messages.js'
@@ -15,7 +17,11 @@ const measures = [
   ['cost-per-1000', '1000 cases cost'],
 ] as const satisfies readonly (readonly [MeasureKey, string])[]
 
-const differs = 'Difference'
+/** Money without saying again that it is of 1000 cases: the head of the column does. */
+function figureIn({ measures: all }: DesignResult, measure: MeasureKey, display: Display): string {
+  const figure = all[measure]
+  return figureText(figure && briefly(figure), display)
+}
 
 interface KeptTableProps {
   desk: Desk
@@ -32,14 +38,11 @@ export function KeptTable({ desk, pins }: KeptTableProps) {
         <thead>
           <tr>
             <th scope="col">Design</th>
-            {shown.flatMap(([measure, label]) => [
+            {shown.map(([measure, label]) => (
               <th scope="col" key={measure}>
                 {label}
-              </th>,
-              <th scope="col" key={`${measure} differs`}>
-                {differs}
-              </th>,
-            ])}
+              </th>
+            ))}
             <th scope="col">
               <span class="unseen">What to do with it</span>
             </th>
@@ -48,12 +51,11 @@ export function KeptTable({ desk, pins }: KeptTableProps) {
         <tbody>
           <tr>
             <th scope="row">as it came</th>
-            {shown.flatMap(([measure, label]) => [
+            {shown.map(([measure, label]) => (
               <td key={measure} data-head={label}>
-                {came ? figureText(came.measures[measure], compared!.display) : '–'}
-              </td>,
-              <td key={`${measure} differs`} class="none" />,
-            ])}
+                {came ? figureIn(came, measure, compared!.display) : '–'}
+              </td>
+            ))}
             <td class="words acts-of-row none" />
           </tr>
           {pins.map((pin) => (
@@ -88,14 +90,12 @@ function Row({ desk, pin, compared, shown }: RowProps) {
           }}
         />
       </th>
-      {shown.flatMap(([measure, label]) => [
+      {shown.map(([measure, label]) => (
         <td key={measure} data-head={label}>
-          {design ? figureText(design.measures[measure], compared!.display) : '–'}
-        </td>,
-        <td key={`${measure} differs`} data-head={differs}>
+          {design ? figureIn(design, measure, compared!.display) : '–'}
           <Difference {...{ compared, measure, name: pin.name }} />
-        </td>,
-      ])}
+        </td>
+      ))}
       <td class="words acts-of-row">
         <button type="button" onClick={() => desk.take(pin.text, `kept ${pin.name}`)}>
           Take up<span class="unseen"> {pin.name}</span>
@@ -116,11 +116,11 @@ interface DifferenceProps {
 
 function Difference({ compared, measure, name }: DifferenceProps) {
   const figure = compared?.differences[name]?.[measure]
-  if (!compared || !figure) return <>–</>
+  if (!compared || !figure) return null
   const { text, word, tone } = differenceTold(measure, figure, compared.display)
   return (
-    <>
+    <span class="differs">
       <span class="n">{text}</span> {word ? <strong class={`word ${tone}`}>{word}</strong> : null}
-    </>
+    </span>
   )
 }
