@@ -82,6 +82,9 @@ export abstract class Bed extends Conveyor {
   protected heldAt = unset
   /** The one that left last has gone onto another conveyor or belts, and may lie across the end: not onto a place, nor out of the line by hand. */
   protected hasTail = false
+  /** When the tail across the end will move on, s, as was foretold when it was looked at last, and how far it had come, m. */
+  protected startsAt = never
+  private startsFrom = unset
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
@@ -110,6 +113,7 @@ export abstract class Bed extends Conveyor {
     this.reserved = 0
     this.isHeld = false
     this.hasTail = false
+    this.startsAt = never
     this.asked = 0
     this.movesAt = 0
     super.empty()
@@ -194,22 +198,16 @@ export abstract class Bed extends Conveyor {
   private followAcross(): void {
     const { speed, tail, unit, mask, asked: last } = this
     const leader = this.firstOn - 1
-    const left = this.left[leader & mask]!
     const delays = (last - leader) * this.delay
     unit.next.follow(tail, unit)
+    this.noteTail()
+    const left = this.leftAt()
     const way = Math.min(tail.distance, tail.reach)
     if (way < tail.distance - hair) this.reach -= tail.distance - way
-    // drawn off by a faster drive: what is behind follows at its own speed
-    const behindAt = speed < tail.speed ? this.drawnOffAt(way) : tail.reachAt
-    const thereAt = delays + Math.max(left + way / speed, behindAt)
+    const thereAt = delays + Math.max(left + way / speed, tail.reachAt)
     this.reachAt = Math.max(this.entered[last & mask]! + this.reach / speed, thereAt)
     const moved = Math.min(tail.gone, speed * (this.now - delays - left))
     this.gone = Math.max(0, Math.min(this.gone, this.reach - way + Math.max(0, moved)))
-  }
-
-  /** When its own drive brings those behind as far as a faster one has drawn the case off, s. */
-  protected drawnOffAt(way: number): number {
-    return this.tail.reachAt + (way / this.speed - way / this.tail.speed)
   }
 
   /**
@@ -271,13 +269,54 @@ export abstract class Bed extends Conveyor {
     tail.speed = this.speed
   }
 
-  /** The one that left last has crossed, if the next may go: from now on it is as if it had left as much later as it stood. */
-  protected noteAcross(): void {
+  /** Asks how the one that left last goes on, as far as its pitch, and notes where it stood. */
+  protected askAhead(): void {
     const { tail, unit } = this
-    const place = (this.firstOn - 1) & this.mask
-    tail.distance = this.pitches[place]!
+    this.findNow()
+    tail.distance = this.pitches[(this.firstOn - 1) & this.mask]!
     unit.next.follow(tail, unit)
-    if (tail.reach >= tail.distance - hair)
-      this.left[place] = Math.max(this.left[place]!, tail.reachAt - this.pitchTimes[place]!)
+    this.noteTail()
+  }
+
+  /** Those behind the tail come later than it lets them: they start later, or their drive is slower than that which draws it off. */
+  private get trails(): boolean {
+    return this.delay > 0 || this.tail.speed > this.speed
+  }
+
+  /**
+   * The tail ahead is followed no faster than by the drive here, from where those behind had closed up to it. So from each place where it has
+   * been seen it is as if it had left so late that at the speed here it has come as far without a stop. That it will move on later is
+   * noted when it has, for until then it may turn out otherwise.
+   */
+  private noteTail(): void {
+    const { tail, speed, now } = this
+    this.noteStart()
+    if (!this.trails) return
+    if (tail.gone >= tail.distance - hair) {
+      if (tail.reachAt <= now) this.noteLeft(tail.reachAt - tail.distance / speed)
+      return
+    }
+    this.noteLeft(now - tail.gone / speed)
+    const startsAt = tail.reachAt - (tail.reach - tail.gone) / tail.speed
+    if (tail.reach <= tail.gone + hair || startsAt <= now) return
+    this.startsAt = startsAt
+    this.startsFrom = tail.gone
+  }
+
+  /** The tail has moved on since, where that was foretold. */
+  protected noteStart(): void {
+    if (this.startsAt <= this.now) this.noteLeft(this.startsAt - this.startsFrom / this.speed)
+    this.startsAt = never
+  }
+
+  private noteLeft(left: number): void {
+    const place = (this.firstOn - 1) & this.mask
+    this.left[place] = Math.max(this.left[place]!, left)
+  }
+
+  /** When the one that left last did so, s, to those that follow it. */
+  protected leftAt(): number {
+    const left = this.left[(this.firstOn - 1) & this.mask]!
+    return this.startsAt === never ? left : Math.max(left, this.startsAt - this.startsFrom / this.speed)
   }
 }
