@@ -92,7 +92,7 @@ function Row({ desk, pin, compared, shown }: RowProps) {
       </th>
       {shown.map(([measure, label]) => (
         <td key={measure} data-head={label}>
-          {design ? figureIn(design, measure, compared!.display) : '–'}
+          {design ? figureIn(design, measure, compared!.display) : '–'}{' '}
           <Difference {...{ compared, measure, name: pin.name }} />
         </td>
       ))}
