@@ -28,7 +28,7 @@ export function PieceActs({ desk, piece, pieces }: { desk: Desk; piece: string; 
       {button('Remove', { what: 'remove' }, pieces.length < 2)}
       <span class="add">
         <label>
-          Behind it add a{' '}
+          Add after it{' '}
           <select
             value={kind.value}
             onChange={({ currentTarget }) => {

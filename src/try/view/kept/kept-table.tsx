@@ -98,7 +98,7 @@ function Row({ desk, pin, compared, shown }: RowProps) {
       ))}
       <td class="words acts-of-row">
         <button type="button" onClick={() => desk.take(pin.text, `kept ${pin.name}`)}>
-          Take up<span class="unseen"> {pin.name}</span>
+          Open<span class="unseen"> {pin.name}</span>
         </button>{' '}
         <button type="button" onClick={() => dropped(desk, pin)}>
           Drop<span class="unseen"> {pin.name}</span>

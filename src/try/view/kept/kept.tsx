@@ -44,7 +44,7 @@ export function Kept({ desk }: { desk: Desk }) {
         <KeptTable desk={desk} pins={pins} />
       ) : (
         <p class="note">
-          Nothing is kept yet. A kept design can be taken up again, and compared with others.
+          Nothing is kept yet. A kept design can be opened again, and compared with others.
         </p>
       )}
     </>
