@@ -85,11 +85,10 @@ describe.skipIf(!isThere)('what people come to the page for', { timeout: 4 * pat
     await open(page, 'sealer')
     await press(page, 'Another beside it')
     await settled(page)
-    // they wait for the pallet change now: the page says where to put conveyor
-    await poll(() => answer(page).textContent()).toMatch(/What to try next.*after sealer [12].*more conveyor/)
-    await open(page, 'outfeed')
-    await value(page, 'carries').selectOption('accumulating')
-    await value(page, 'length').fill('15')
+    // three tables are let onto one conveyor: packers wait for each other where it is slow
+    await poll(() => answer(page).textContent()).toMatch(/Arrivals from packing, packing 2 and packing 3 are blocked/)
+    await open(page, 'infeed')
+    await value(page, 'speed').fill('40')
     await poll(() => verdict(page)).toMatch(/^HOLDS/)
     expect(complaints).toEqual([])
     await context.close()
