@@ -25,7 +25,8 @@ export const isThere = existsSync(executable)
 /** Slow machines take long to simulate; nothing is held to a time here, ms. */
 export const patience = 60_000
 
-export const launched = (): Promise<Browser> => chromium.launch({ executablePath: executable, args: flags })
+export const launched = (more: readonly string[] = []): Promise<Browser> =>
+  chromium.launch({ executablePath: executable, args: [...flags, ...more] })
 
 /** A page that is open. */
 export interface Opened {

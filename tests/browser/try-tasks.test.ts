@@ -86,7 +86,9 @@ describe.skipIf(!isThere)('what people come to the page for', { timeout: 4 * pat
     await press(page, 'Another beside it')
     await settled(page)
     // three tables are let onto one conveyor: packers wait for each other where it is slow
-    await poll(() => answer(page).textContent()).toMatch(/Arrivals from packing, packing 2 and packing 3 are blocked/)
+    await poll(() => answer(page).textContent()).toMatch(
+      /Arrivals from packing, packing 2 and packing 3 are blocked/,
+    )
     await open(page, 'infeed')
     await value(page, 'speed').fill('40')
     await poll(() => verdict(page)).toMatch(/^HOLDS/)

@@ -10,7 +10,9 @@ import type { Desk } from './desk.js'
 
 /** Writes a value as YAML; null takes it out, back to its default. */
 export function write(desk: Desk, path: string, value: string | null): void {
-  desk.edit(path, (text) => (value === null ? unsetValue(text, path) : setValue(text, path, value)))
+  desk.whenTyped(path, () =>
+    desk.edit(path, (text) => (value === null ? unsetValue(text, path) : setValue(text, path, value))),
+  )
 }
 
 /** Makes the change that a fix names. */
@@ -27,7 +29,8 @@ export type Act =
 
 /** Does it, and opens the fields of the piece that it leaves. */
 export function act(desk: Desk, piece: string, asked: Act): void {
-  const pieces = pieceNames(treeOf(desk.text.value) ?? {})
+  desk.settle()
+  const pieces = pieceNames(desk.tree.value ?? {})
   const at = pieces.indexOf(piece)
   const name = desk.edit(`line.${piece}`, (text) => acted(text, piece, asked, pieces))
   if (name === null) return

@@ -1,12 +1,13 @@
 /** The page of one line: the line and its fields, the answer beside them, and below why it is so. */
 import { useComputed, useSignal } from '@preact/signals'
 import { useEffect, useMemo } from 'preact/hooks'
+import { printable } from '../../../scenario/printable.js'
 import { cautionLine, cautions } from '../../../trade/cautions.js'
 import { Answer } from '../answer/answer.js'
 import { screenOf } from '../answer/verdict.js'
 import { Why } from '../answer/why.js'
 import type { Desk } from '../desk/desk.js'
-import type { Store } from '../desk/store.js'
+import type { Kept as KeptBefore, Store } from '../desk/store.js'
 import { pieceOf } from '../fields/parts.js'
 import { Kept } from '../kept/kept.js'
 import { emptyStretch } from '../line/empty-stretch.js'
@@ -18,12 +19,21 @@ import { Edited } from './edited.js'
 import { Keeping } from './keeping.js'
 import { Top } from './top.js'
 
-export function Bench({ desk, store, leave }: { desk: Desk; store: Store; leave: (() => void) | null }) {
+interface BenchProps {
+  desk: Desk
+  store: Store
+  /** What the page began with, where that had been kept. */
+  kept: KeptBefore | null
+  leave: (() => void) | null
+}
+
+export function Bench({ desk, store, kept, leave }: BenchProps) {
   const isText = useSignal(false)
   useGlobalUndo(desk)
+  useSettling(desk)
   const title = useComputed(() => {
     const now = desk.known.figures.value
-    return now ? screenOf(now.after).title : desk.line.name
+    return printable(now ? screenOf(now.after).title : desk.line.name)
   })
   return (
     <main class="try">
@@ -37,7 +47,7 @@ export function Bench({ desk, store, leave }: { desk: Desk; store: Store; leave:
         }}
       />
       <Brief desk={desk} />
-      <Keeping desk={desk} store={store} />
+      <Keeping desk={desk} store={store} kept={kept} />
       <div class="work">
         <div class="bench">
           <Seen desk={desk} />
@@ -84,6 +94,20 @@ function Seen({ desk }: { desk: Desk }) {
       }}
     />
   )
+}
+
+/** What was typed is taken when somebody leaves what they typed it in, and before the page is left. */
+function useSettling(desk: Desk): void {
+  useEffect(() => {
+    const settle = () => desk.settle()
+    addEventListener('focusout', settle)
+    // before it is kept
+    addEventListener('pagehide', settle, { capture: true })
+    return () => {
+      removeEventListener('focusout', settle)
+      removeEventListener('pagehide', settle, { capture: true })
+    }
+  }, [])
 }
 
 /** Ctrl+Z undoes the last edit wherever one stands: the history is that of the whole page. */

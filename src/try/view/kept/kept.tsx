@@ -43,9 +43,7 @@ export function Kept({ desk }: { desk: Desk }) {
       {pins.length > 0 ? (
         <KeptTable desk={desk} pins={pins} />
       ) : (
-        <p class="note">
-          Nothing is kept yet. A kept design can be opened again, and compared with others.
-        </p>
+        <p class="note">Nothing is kept yet. A kept design can be opened again, and compared with others.</p>
       )}
     </>
   )
