@@ -1,18 +1,17 @@
 /**
- * The bundle that simulates in the page gives the figures that the command line gives, to the last digit: in chromium, on all demos that stand alone, and with
+ * The bundle that simulates in the page gives the figures that the command line gives, to the last digit: in chromium, on all demos, and with
  * draws of the inputs where these have evidence.
  */
 import { readdirSync } from 'node:fs'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { demoFolder } from '../demo.js'
-import { demoText, isThere, launched, madeOf, openedIn, patience } from './try-page.js'
+import { isThere, launched, madeOfDemo, openedIn, patience } from './try-page.js'
 import { answered, expectAsInNode, listening } from './try-told.js'
 
 const demos = readdirSync(demoFolder)
   .filter((file) => file.endsWith('.yaml'))
   .map((file) => file.replace('.yaml', ''))
-  .filter((name) => !/\.csv\b/.test(demoText(name)))
 
 describe.skipIf(!isThere)('figures of the page in chromium', { timeout: 2 * patience }, () => {
   let browser: Browser
@@ -24,7 +23,7 @@ describe.skipIf(!isThere)('figures of the page in chromium', { timeout: 2 * pati
   it.each(demos)('of %s are those of a run', async (name) => {
     const context = await browser.newContext()
     await listening(context)
-    const { page } = await openedIn(context, await madeOf(demoText(name)))
+    const { page } = await openedIn(context, await madeOfDemo(name))
     const heard = await answered(page, patience)
     await context.close()
     expect(heard?.figures?.shifts).toBe(20)

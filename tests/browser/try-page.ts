@@ -52,6 +52,15 @@ export async function madeOf(text?: string): Promise<string> {
   return out
 }
 
+/** The page of a demo with all that lies beside it. */
+export async function madeOfDemo(name: string): Promise<string> {
+  count++
+  const out = path.join(folder, `try-${count}.html`)
+  const { code, err } = await call(['try', `${name}.yaml`, '--out', out], { cwd: demoFolder })
+  expect(code, err).toBe(0)
+  return out
+}
+
 export const demoText = (name: string): string => readFileSync(path.join(demoFolder, `${name}.yaml`), 'utf8')
 
 /** Opens a page in a context, of its own where none is given, and listens to it. */

@@ -1,6 +1,6 @@
 /** The page of one line: the line and its fields, the answer beside them, and below why it is so. */
 import { useComputed, useSignal } from '@preact/signals'
-import { useEffect } from 'preact/hooks'
+import { useEffect, useMemo } from 'preact/hooks'
 import { printable } from '../../../scenario/printable.js'
 import { cautionLine, cautions } from '../../../trade/cautions.js'
 import { Answer } from '../answer/answer.js'
@@ -10,6 +10,7 @@ import type { Desk } from '../desk/desk.js'
 import type { Kept as KeptBefore, Store } from '../desk/store.js'
 import { pieceOf } from '../fields/parts.js'
 import { Kept } from '../kept/kept.js'
+import { emptyStretch } from '../line/empty-stretch.js'
 import { LineView } from '../line/line-view.js'
 import { Fold, Sentences } from '../prose.js'
 import { Announcer } from './announcer.js'
@@ -75,16 +76,18 @@ export function Bench({ desk, store, kept, leave }: BenchProps) {
   )
 }
 
-/** The line, once a shift of it is recorded; its room is kept before. */
+/** The line: at first with no cases, and as it runs once a shift of it is recorded. */
 function Seen({ desk }: { desk: Desk }) {
   const told = desk.known.stretch.value
-  if (!told) return <section class="line waits" aria-label="The line from above" />
+  const layout = told?.layout ?? desk.known.checked.value?.layout
+  const stretch = useMemo(() => told?.stretch ?? (layout ? emptyStretch(layout) : null), [told, layout])
+  if (!layout || !stretch) return <section class="line waits" aria-label="The line from above" />
   const { chosen } = desk
   return (
     <LineView
-      layout={told.layout}
-      stretch={told.stretch}
-      moves={told.moves}
+      layout={layout}
+      stretch={stretch}
+      moves={told?.moves ?? []}
       chosen={chosen.value === null ? null : pieceOf(chosen.value)}
       choose={(piece) => {
         chosen.value = `line.${piece}`

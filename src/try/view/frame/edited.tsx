@@ -13,13 +13,12 @@ import { TextPane } from '../text/text-pane.js'
 
 export function Edited({ desk, isText }: { desk: Desk; isText: boolean }) {
   const { parts, part, group } = useChosen(desk).value
-  const pieces = parts.flatMap(({ room, name }) => (room === 'line' ? [name] : []))
   return (
     <>
       <Chooser desk={desk} parts={parts} chosen={part?.path ?? ''} />
       <div class={isText ? 'edit with-text' : 'edit'}>
         {part && group ? (
-          <PartFields key={part.path} desk={desk} part={part} group={group} pieces={pieces} />
+          <PartFields key={part.path} desk={desk} part={part} group={group} parts={parts} />
         ) : (
           <p>{withoutFields(desk.text.value.length)}</p>
         )}
