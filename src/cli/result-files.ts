@@ -29,20 +29,20 @@ export async function writeResults(
   const drawing = renderAll(chartsOf(document))
   // made while the pictures are encoded
   const beside = [...others()]
-  const result = `${JSON.stringify(document, null, 2)}\n`
   const pictures = await drawing
   const files: (readonly [string, Content])[] = [
     ...beside,
     ...pictures.map(({ chart, png }) => [path.join('charts', `${chart.name}.png`), png] as const),
     [
       'report.html',
-      reportPage(report, pictures, {
-        ...{ document: onPage(document), script: pageScript() },
-        ...(tryPage === null ? {} : { tryPage: 'try.html' }),
-      }),
+      () =>
+        reportPage(report, pictures, {
+          ...{ document: onPage(document), script: pageScript() },
+          ...(tryPage === null ? {} : { tryPage: 'try.html' }),
+        }),
     ],
     ...(tryPage === null ? [] : ([['try.html', tryPage]] as const)),
-    ['result.json', result],
+    ['result.json', () => `${JSON.stringify(document, null, 2)}\n`],
   ]
   await writeTogether(new Map(files.map(([name, content]) => [path.join(folder, name), content])))
 }
