@@ -122,7 +122,7 @@ describe('what is typed into fields', () => {
     expect(() => readScenario(short)).not.toThrow()
     await attack(
       fc.property(changes, (all) => typeInto(short, all)),
-      100,
+      40,
     )
   })
 
@@ -130,7 +130,7 @@ describe('what is typed into fields', () => {
     const texts = ['soap-works.yaml', 'tape-choice.yaml'].map((name) => demo(name).text)
     await attack(
       fc.property(fc.constantFrom(...texts), changes, (text, all) => typeInto(text, all)),
-      10,
+      5,
     )
   })
 
