@@ -6,6 +6,8 @@ export default defineConfig({
   test: {
     // on two cores it would take one
     maxWorkers: 2,
+    // what tests leave in the temporary folder goes with the run
+    globalSetup: ['tests/scratch.ts'],
     include: ['tests/**/*.test.ts'],
     // coverage of intervals and kills take minutes: `npm run test:slow`
     exclude: ['tests/slow/**', 'tests/studies/**'],

@@ -47,18 +47,19 @@ interface DesignRows {
 }
 
 /** A row per design and shift, where inputs were drawn per design, draw (0: as given) and shift, under the columns of all of them; empty where a design has no such measure. */
-export function designsCsv(designs: readonly DesignRows[]): string {
+export const designsCsv = (designs: readonly DesignRows[]): string => csvText(rowsOf(designs))
+
+function* rowsOf(designs: readonly DesignRows[]): Generator<readonly (string | number)[]> {
   const names = [...new Set(designs.flatMap(({ columns }) => shiftColumns(columns)))]
   const isDrawn = designs.some(({ draws }) => draws)
-  const rows = designs.flatMap(({ name, columns, shifts, draws }) => {
+  yield ['variant', ...(isDrawn ? ['draw'] : []), 'shift', ...names]
+  for (const { name, columns, shifts, draws } of designs) {
     const places = new Map(shiftColumns(columns).map((column, index) => [column, index]))
-    return [shifts, ...(draws ?? [])].flatMap((each, draw) =>
-      each.map((shift, index) => {
+    for (const [draw, each] of [shifts, ...(draws ?? [])].entries())
+      for (const [index, shift] of each.entries()) {
         const cells = shiftCells(shift)
         const head = [name, ...(isDrawn ? [draw] : []), index + 1]
-        return [...head, ...names.map((column) => cells[places.get(column) ?? -1] ?? '')]
-      }),
-    )
-  })
-  return csvText([['variant', ...(isDrawn ? ['draw'] : []), 'shift', ...names], ...rows])
+        yield [...head, ...names.map((column) => cells[places.get(column) ?? -1] ?? '')]
+      }
+  }
 }

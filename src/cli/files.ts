@@ -172,8 +172,8 @@ export class FilesBeside {
   }
 }
 
-/** What is to be written: text or bytes, or a copy of another file. */
-export type Content = string | Uint8Array | { copyOf: string }
+/** What is to be written: text or bytes, or a copy of another file; a long text is made when its turn comes, and is not kept. */
+export type Content = string | Uint8Array | { copyOf: string } | (() => string)
 
 /**
  * Writes files so that a reader never sees half of one, nor some new and some old ones: all are written under temporary
@@ -187,8 +187,7 @@ export async function writeTogether(files: ReadonlyMap<string, Content>): Promis
     for (const [file, content] of files) {
       at = file
       makeFolder(path.dirname(file))
-      if (typeof content === 'object' && 'copyOf' in content) await copyFile(content.copyOf, temporary(file))
-      else await writeFile(temporary(file), content)
+      await writeContent(temporary(file), content)
     }
     for (const file of files.keys()) {
       at = file
@@ -202,9 +201,16 @@ export async function writeTogether(files: ReadonlyMap<string, Content>): Promis
     }
   } catch (error) {
     for (const file of files.keys()) await rm(temporary(file), { force: true }).catch(() => {})
-    if (isFault(error, 'file')) throw error
+    // what the file system says has a code; all else is none of a disk
+    if (isFault(error, 'file') || (error as NodeJS.ErrnoException).code === undefined) throw error
     throw new Fault('file', `cannot write ${at}: ${reason(error)}`)
   }
+}
+
+function writeContent(file: string, content: Content): Promise<void> {
+  if (typeof content === 'function') return writeFile(file, content())
+  if (typeof content === 'object' && 'copyOf' in content) return copyFile(content.copyOf, file)
+  return writeFile(file, content)
 }
 
 /** Removes what a run that was killed while it wrote these files has left beside them. */

@@ -1,9 +1,13 @@
 #!/usr/bin/env node
 /** The program: hands arguments and streams to `main`, and ends with its exit code. */
+import { setFlagsFromString } from 'node:v8'
 import { exits, type Io } from './io.js'
 import { main } from './program.js'
 import { reason } from './text.js'
 import { wholeOutput } from './whole-output.js'
+
+// what is done with is collected when it is half of what is in use: where a machine has much memory, three times that would lie about
+setFlagsFromString('--heap-growing-percent=50')
 
 const stdout = wholeOutput(process.stdout)
 

@@ -29,7 +29,6 @@ export async function writeResults(
   const drawing = renderAll(chartsOf(document))
   // made while the pictures are encoded
   const beside = [...others()]
-  const result = `${JSON.stringify(document, null, 2)}\n`
   const scripts = programs()
   const tried = tryPage(scripts.try)
   const pictures = await drawing
@@ -38,13 +37,14 @@ export async function writeResults(
     ...pictures.map(({ chart, png }) => [path.join('charts', `${chart.name}.png`), png] as const),
     [
       'report.html',
-      reportPage(report, pictures, {
-        ...{ document: onPage(document), script: scripts.page },
-        ...(tried === null ? {} : { tryPage: 'try.html' }),
-      }),
+      () =>
+        reportPage(report, pictures, {
+          ...{ document: onPage(document), script: scripts.page },
+          ...(tried === null ? {} : { tryPage: 'try.html' }),
+        }),
     ],
     ...(tried === null ? [] : ([['try.html', tried]] as const)),
-    ['result.json', result],
+    ['result.json', () => `${JSON.stringify(document, null, 2)}\n`],
   ]
   await writeTogether(new Map(files.map(([name, content]) => [path.join(folder, name), content])))
 }

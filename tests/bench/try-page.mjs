@@ -1,6 +1,6 @@
 // How soon the page to try a line in answers in chromium: from a change to its first figures, and to 200 shifts; and what memory is left after many changes.
 import { spawnSync } from 'node:child_process'
-import { mkdtempSync } from 'node:fs'
+import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { chromium } from 'playwright-core'
@@ -22,6 +22,7 @@ const listen = () => {
 }
 
 const folder = mkdtempSync(path.join(tmpdir(), 'tapeshift-bench-'))
+process.on('exit', () => rmSync(folder, { recursive: true, force: true }))
 const { status, stderr } = spawnSync('node', ['.build/cli/main.js', 'try', 'scenarios/soap-works.yaml', '--out', folder], {
   encoding: 'utf8',
 })

@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 
 /** What the quick tests try in all; of more each sort has its share. */
-const usualInAll = 1960
+const usualInAll = 2005
 
 /** Of so many in one go: between two goes this thread answers to whoever waits for it. */
 const inOneGo = 1000

@@ -41,9 +41,9 @@ describe('large answers', () => {
     expect(text).toContain('Drawn: the 23 of 200 variants that rank first; the table has all.')
     // all designs stand in the tables
     expect(text).toContain('>v199<')
-    // the program with its libraries takes some 150 MB, 201 scenarios and lines 100, two pictures in hand and what draws them 100, the
-    // texts of the document and the page 60: twice that would be what it took when all pictures were drawn at once
-    expect(peak).toBeLessThan(500)
+    // some 330 MB on two cores, of which a run of a small line takes 180 too; 460 when all rows were turned into text at once, and what
+    // was done with might be three times what is in use
+    expect(peak).toBeLessThan(430)
   })
 
   it('500 pieces: a page under 5 MB that says that there is no replay', () => {
@@ -53,9 +53,11 @@ describe('large answers', () => {
     )
     const long = smallLine.replace(/line:\n[\s\S]*shift:/, `line:\n${pieces.join('')}shift:`)
     writeFileSync(path.join(cwd, 'long.yaml'), long)
-    const { page, text } = measured('run', 'long.yaml', '--shifts', '4')
+    const { page, text, peak } = measured('run', 'long.yaml', '--shifts', '4')
     expect(page).toBeLessThan(mostOfPage)
     expect(text).toContain('There is no replay here: with 500 pieces it would make the page too large.')
     expect(text).toContain('Drawn: the 24 of 500 machines that are stopped most; the table has all.')
+    // some 390 MB on two cores; 950 when all paths of the picture were held with room to grow
+    expect(peak).toBeLessThan(550)
   })
 })
