@@ -26,11 +26,10 @@ export function momentOf(stretch: Stretch, width: keyof typeof moment.length = '
         const isWhole = entered.length === path.length && known(path.at(-1)?.[2] ?? null) !== null
         return {
           ...each,
-          path: entered.map(([piece, begin, end]): [number, number, number | null] => [
-            piece,
-            begin,
-            known(end),
-          ]),
+          // most are over by then: those stay as they are
+          path: entered.map((step): [number, number, number | null] =>
+            step[2] === known(step[2]) ? step : [step[0], step[1], null],
+          ),
           ...(belts ? { belts: belts.map(known) } : {}),
           ...(held
             ? {

@@ -6,7 +6,17 @@ import type { Stretch } from '../shifts/stretch.js'
 import { carried } from './carried.js'
 import { Drive } from './drive.js'
 import type { Layout } from './layout.js'
-import { add, exact, lessBy, lower, type Polyline, placeOn, reaching, simplified } from './polyline.js'
+import {
+  add,
+  exact,
+  fitted,
+  lessBy,
+  lower,
+  type Polyline,
+  placeOn,
+  reaching,
+  simplified,
+} from './polyline.js'
 import { holdingAt } from './steps.js'
 import { type Stay, type Visit, visitsOf } from './visits.js'
 
@@ -36,11 +46,10 @@ const betweenPlaces = 0.2
  * `AccumulatingConveyor` lets it behind the one ahead, and stands while its tail is held; in
  * stations, diverts and the flap place of a sealer a case goes to its place and stands there. A case that would stand on the
  * tail of one ahead that has not yet cleared the next piece is drawn behind that tail. Every path begins at 0 when the
- * case comes and ends at the end of the piece when it goes on, as recorded.
+ * case comes and ends at the end of the piece when it goes on, as recorded. Without the moves that are over before `since`, s.
  */
-export function motionOf(stretch: Stretch, layout: Layout): Move[] {
-  return new Mover(stretch, layout).moves()
-}
+export const motionOf = (stretch: Stretch, layout: Layout, since = Number.NEGATIVE_INFINITY): Move[] =>
+  new Mover(stretch, layout).moves(since)
 
 class Mover {
   private readonly visits: Visit[]
@@ -61,16 +70,19 @@ class Mover {
     this.visits = visitsOf(stretch)
   }
 
-  moves(): Move[] {
+  moves(since: number): Move[] {
+    const at = this.stretch.pieces.map((): Visit[] => [])
+    for (const visit of this.visits) at[visit.piece]!.push(visit)
     for (const [piece, { moves, servers }] of this.stretch.pieces.entries())
-      if (moves === 'station') this.placeInStation(piece, servers)
-    const before = new Map<Visit, number>()
-    for (const visit of this.visits) if (visit.next) before.set(visit.next, visit.piece)
-    return this.visits.map((visit) => {
+      if (moves === 'station') this.placeInStation(at[piece]!, servers)
+    // of all in their order, though not all are asked for: others lie behind them
+    for (const visit of this.visits) this.pathOf(visit)
+    const asked = this.visits.filter(({ out }) => out >= since)
+    return asked.map((visit) => {
       const { times, places } = simplified(this.pathOf(visit))
-      const { item, kind, size, piece, lane, in: from, out } = visit
+      const { item, kind, size, piece, lane, in: from, out, before } = visit
       return {
-        ...{ item, kind, size, piece, lane, in: from, out, before: before.get(visit) ?? -1 },
+        ...{ item, kind, size, piece, lane, in: from, out, before },
         ...{ times: Float64Array.from(times), places: Float64Array.from(places) },
       }
     })
@@ -245,12 +257,12 @@ class Mover {
   // --- stations ---
 
   /** Who is at which place of a station, and where those stand who wait: in the order in which they came. */
-  private placeInStation(piece: number, servers: number): void {
-    const drawn = this.layout.pieces[piece]!.length
+  private placeInStation(visits: readonly Visit[], servers: number): void {
     const room = this.longest + betweenPlaces
     const freeFrom: number[] = Array.from({ length: servers }, () => -Infinity)
     const begins: number[] = []
-    for (const visit of this.visits.filter((each) => each.piece === piece)) {
+    for (const visit of visits) {
+      const drawn = this.layout.pieces[visit.piece]!.length
       const free = freeFrom.map((time) => Math.max(time, visit.in))
       visit.lane = free.indexOf(Math.min(...free))
       const begin = free[visit.lane]!
@@ -266,7 +278,7 @@ class Mover {
         for (const [index, time] of moves.entries()) targets.push([time, placeOf(waiting - index)])
       }
       if (begin <= this.stretch.to) targets.push([begin, drawn])
-      visit.free = this.gliding(targets, visit)
+      visit.free = fitted(this.gliding(targets, visit))
       begins.push(begin)
     }
   }

@@ -101,8 +101,14 @@ export function simplified({ times, places }: Polyline, within = hair): Polyline
     ;[least, most] = [-Infinity, Infinity]
   }
   if (!isLast(times.length - 1)) keep(times.length - 1)
-  return made
+  return fitted(made)
 }
+
+/** The same in no more memory than it takes: a list that has grown keeps room for more, and thousands of paths never do. */
+export const fitted = ({ times, places }: Polyline): Polyline => ({
+  times: times.slice(),
+  places: places.slice(),
+})
 
 /** The path where it is at `least` or beyond from an instant on: where it would not be, it goes there at `speed` just before. */
 export function reaching(

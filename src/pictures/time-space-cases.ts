@@ -13,7 +13,7 @@ export function casePaths({ layout, stretch, x, left, right, bands }: Frame): Ma
   const stroke = Math.min(0.9, 0.35 + (0.15 * (right - left)) / cases.length)
   const lines: string[] = cases.map(() => '')
   const ends: [number, number][] = []
-  const moves = motionOf(stretch, layout)
+  const moves = motionOf(stretch, layout, from)
   const says = caseWords(stretch, layout, moves)
   for (const { item, piece, before, times, places } of moves) {
     const { top, scale } = bands[piece]!

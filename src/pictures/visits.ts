@@ -24,6 +24,8 @@ export interface Visit extends Stay {
   /** Going onto the belts of a sealer. */
   belts: number
   isLost: boolean
+  /** The piece where it was before, or -1. */
+  before: number
   /** Where this case is next. */
   next: Visit | null
   /** Who came to this piece just before. */
@@ -31,12 +33,20 @@ export interface Visit extends Stay {
   /** Who comes there next. */
   behind: Visit | null
   /** While its tail is held: begin and end, s. */
-  held: readonly (readonly [number, number])[]
+  held: Held
   /** Path by the rule of the piece alone, where it depends on others there: on a conveyor with its own length. */
   free: Polyline | null
   path: Polyline | null
   isBeingMade: boolean
 }
+
+type Held = readonly (readonly [begin: number, end: number])[]
+
+/** One for all whose tail nobody holds: they are nearly all. */
+const never: Held = []
+
+const heldOn = (held: NonNullable<Stretch['cases'][number]['held']>, index: number): Held =>
+  held.flatMap(([at, begin, end]) => (at === index ? [[begin, end ?? Infinity] as const] : []))
 
 /** All visits in order of coming. */
 export function visitsOf({ pieces, cases }: Stretch): Visit[] {
@@ -47,7 +57,8 @@ export function visitsOf({ pieces, cases }: Stretch): Visit[] {
       return {
         ...{ item, kind, size, piece, in: from, out: out ?? Infinity, isLost: false, lane: 0, next: null },
         ...{ ahead: null, behind: null, free: null, path: null, isBeingMade: false },
-        held: held.flatMap(([at, begin, end]) => (at === index ? [[begin, end ?? Infinity] as const] : [])),
+        before: path[index - 1]?.[0] ?? -1,
+        held: held.length === 0 ? never : heldOn(held, index),
         belts: isSealer ? (entries.next().value ?? Infinity) : Infinity,
       }
     })

@@ -8,7 +8,7 @@ import { Journal } from '../../src/cli/journal.js'
 import { lineOf, readLine } from '../../src/cli/journal-lines.js'
 import { Fault } from '../../src/scenario/fault.js'
 import { expectTried } from '../tried.js'
-import { changes, spoiltText, spoiltTree, tries } from './mutate.js'
+import { attack, changes, spoiltText, spoiltTree } from './mutate.js'
 
 const folder = mkdtempSync(path.join(tmpdir(), 'tapeshift-fuzz-'))
 const file = path.join(folder, 'journal.ndjson')
@@ -49,8 +49,8 @@ describe('a journal', () => {
     tried = 0
   })
 
-  it('with spoilt letters keeps what was not altered, and nothing else', () => {
-    fc.assert(
+  it('with spoilt letters keeps what was not altered, and nothing else', async () => {
+    await attack(
       fc.property(changes, (all) => {
         for (const known of resumed(spoiltText(written, all)) ?? [])
           for (const [number, kept] of known) {
@@ -58,16 +58,16 @@ describe('a journal', () => {
             expect(kept).toEqual(shift)
           }
       }),
-      tries(400),
+      400,
     )
   })
 
-  it('whose lines were made by somebody else is refused or read, and never ends the program', () => {
+  it('whose lines were made by somebody else is refused or read, and never ends the program', async () => {
     const lines = written
       .trimEnd()
       .split('\n')
       .map((line) => readLine(line)!)
-    fc.assert(
+    await attack(
       fc.property(changes, (all) => {
         const made = spoiltTree(lines, all)
         resumed(
@@ -77,7 +77,7 @@ describe('a journal', () => {
             .join(''),
         )
       }),
-      tries(400),
+      400,
     )
   })
 

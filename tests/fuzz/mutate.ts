@@ -4,10 +4,22 @@ import fc from 'fast-check'
 /** What the quick tests try in all; of more each sort has its share. */
 const usualInAll = 1960
 
-/** How many of a sort are tried; `FUZZ_RUNS` in the environment asks for so many in all, `FUZZ_SEED` for others. */
-export const tries = (usual: number) => {
+/** Of so many in one go: between two goes this thread answers to whoever waits for it. */
+const inOneGo = 1000
+
+/** Tries `property` as often as usual; `FUZZ_RUNS` in the environment asks for so many in all, `FUZZ_SEED` for others. Fails at the first find, made small. */
+export async function attack<Ts>(
+  property: fc.IAsyncProperty<Ts> | fc.IProperty<Ts>,
+  usual: number,
+): Promise<void> {
   const { FUZZ_RUNS = usualInAll, FUZZ_SEED = 1 } = process.env
-  return { numRuns: Math.ceil((usual * Number(FUZZ_RUNS)) / usualInAll), seed: Number(FUZZ_SEED) }
+  const asked = Math.ceil((usual * Number(FUZZ_RUNS)) / usualInAll)
+  for (let done = 0; done < asked; done += inOneGo) {
+    // the step is a prime: the goes of one seed are none of another near it
+    const seed = Number(FUZZ_SEED) + 1009 * done
+    await fc.assert(property, { numRuns: Math.min(inOneGo, asked - done), seed })
+    await breathe()
+  }
 }
 
 /** Between two runs: what a parser of rows has put off until later is done, or it would heap up. */

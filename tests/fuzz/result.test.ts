@@ -6,7 +6,7 @@ import { chartsOf } from '../../src/questions/charts-of-document.js'
 import { faultIn } from '../../src/questions/shape-of-document.js'
 import { smallLine } from '../cli/in-process.js'
 import { expectTried } from '../tried.js'
-import { changes, spoiltTree, tries } from './mutate.js'
+import { attack, changes, spoiltTree } from './mutate.js'
 
 const documents: ResultDocument[] = []
 
@@ -62,8 +62,8 @@ describe('a saved result', () => {
     for (const document of documents) reported(document)
   })
 
-  it('that is spoilt', () => {
-    fc.assert(
+  it('that is spoilt', async () => {
+    await attack(
       fc.property(fc.nat(documents.length - 1), changes, (index, all) => {
         tried++
         const document = spoiltTree(documents[index]!, all)
@@ -73,7 +73,7 @@ describe('a saved result', () => {
           command: documents[index]!.command,
         } as ResultDocument)
       }),
-      tries(250),
+      250,
     )
   })
 

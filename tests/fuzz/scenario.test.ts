@@ -9,7 +9,7 @@ import { ScenarioError } from '../../src/scenario/problems.js'
 import { readScenario } from '../../src/scenario/read.js'
 import { smallLine } from '../cli/in-process.js'
 import { expectTried } from '../tried.js'
-import { changes, spoiltText, spoiltTree, tries } from './mutate.js'
+import { attack, changes, spoiltText, spoiltTree } from './mutate.js'
 
 /** Short enough to be checked in no time. */
 const short = smallLine.replace(
@@ -44,30 +44,30 @@ function checked(text: string): void {
 }
 
 describe('a spoilt scenario', () => {
-  it('by its keys and values', () => {
-    fc.assert(
+  it('by its keys and values', async () => {
+    await attack(
       fc.property(fc.nat(trees.length - 1), changes, (demo, all) => {
         checked(stringify(spoiltTree(trees[demo], all)))
       }),
-      tries(50),
+      50,
     )
   })
 
-  it('that is short, often', () => {
+  it('that is short, often', async () => {
     const tree: unknown = parse(short)
     expect(() => readScenario(short)).not.toThrow()
-    fc.assert(
+    await attack(
       fc.property(changes, (all) => checked(stringify(spoiltTree(tree, all)))),
-      tries(400),
+      400,
     )
   })
 
-  it('by its letters', () => {
-    fc.assert(
+  it('by its letters', async () => {
+    await attack(
       fc.property(fc.nat(demos.length - 1), changes, (demo, all) => {
         checked(spoiltText(demos[demo]!, all))
       }),
-      tries(50),
+      50,
     )
   })
 

@@ -9,7 +9,7 @@ import { ScenarioError } from '../../src/scenario/problems.js'
 import { readScenario } from '../../src/scenario/read.js'
 import { smallLine } from '../cli/in-process.js'
 import { expectTried } from '../tried.js'
-import { breathe, changes, spoiltTable, spoiltText, tries } from './mutate.js'
+import { attack, breathe, changes, spoiltTable, spoiltText } from './mutate.js'
 
 const folder = mkdtempSync(path.join(tmpdir(), 'tapeshift-fuzz-'))
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -66,26 +66,26 @@ describe('a CSV file', () => {
   })
 
   it('with spoilt cells', async () => {
-    await fc.assert(
+    await attack(
       fc.asyncProperty(changes, async (all) => {
         tried += 2
         readArrivals(spoiltTable(arrived, ',', all))
         readCases(spoiltTable(listed, ',', all))
         await breathe()
       }),
-      tries(150),
+      150,
     )
   })
 
   it('with spoilt letters', async () => {
-    await fc.assert(
+    await attack(
       fc.asyncProperty(changes, async (all) => {
         tried += 2
         readArrivals(spoiltText(arrived, all))
         readCases(spoiltText(listed, all))
         await breathe()
       }),
-      tries(100),
+      100,
     )
   })
 

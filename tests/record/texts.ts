@@ -1,5 +1,5 @@
 /** Records for tests: a record file and its logs as texts, read as the program reads files, without any. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, writeFileSync } from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
 import { readLogOf } from '../../src/cli/rows.js'
@@ -7,19 +7,16 @@ import type { ReadLog } from '../../src/record/dialect.js'
 import { readRecord } from '../../src/record/read.js'
 import type { CleanRecord } from '../../src/record/record.js'
 
+/** One after the other lies here: to make and remove a folder for each took most of the time. */
+const file = path.join(mkdtempSync(path.join(os.tmpdir(), 'tapeshift-record-')), 'log.csv')
+
 /** Reads logs from `texts`, through files as the command line does. */
 export function logsOf(texts: Readonly<Record<string, string | Uint8Array>>): ReadLog {
   return (name, taker) => {
-    const folder = mkdtempSync(path.join(os.tmpdir(), 'tapeshift-record-'))
-    try {
-      const file = path.join(folder, 'log.csv')
-      const text = texts[name]
-      if (text === undefined) throw new Error(`\`${name}\` cannot be read: there is no such file or folder`)
-      writeFileSync(file, text)
-      readLogOf(file, name, taker, () => {})
-    } finally {
-      rmSync(folder, { recursive: true })
-    }
+    const text = texts[name]
+    if (text === undefined) throw new Error(`\`${name}\` cannot be read: there is no such file or folder`)
+    writeFileSync(file, text)
+    readLogOf(file, name, taker, () => {})
   }
 }
 

@@ -190,7 +190,7 @@ export class AccumulatingConveyor extends PacedBed {
     this.leftLength = length
     this.jams?.passed()
     const wasPacked = this.reserved >= this.length
-    this.startsAt = never
+    this.forgetTail()
     this.left[this.firstOn & this.mask] = Math.max(this.floor.clock.now, this.movesAt)
     this.hasTail = !this.isBeforePlace
     this.goOn()
@@ -206,7 +206,7 @@ export class AccumulatingConveyor extends PacedBed {
   /** It stood at the end while the conveyor stood: to those behind it is as if it had left when that began, for all is shifted in time then. */
   protected override takeOutFirst(): void {
     this.left[this.firstOn & this.mask] = this.unit.frozenAt
-    this.startsAt = never
+    this.forgetTail()
     this.hasTail = false
     this.leftLength = 0
     this.goOn()
