@@ -18,7 +18,8 @@ const forNode = {
   output: {
     dir: at('.build/cli'),
     format: 'esm',
-    sourcemap: true,
+    // nothing in the program names the maps: that would take room in the package
+    sourcemap: 'hidden',
     // names are shortened for the size of the package: a shift takes as long
     minify: { compress: { target: 'node20' }, mangle: true, codegen: true },
     // licences stand in licences.txt, all of them
