@@ -23,7 +23,7 @@ const forNode = {
     // names are shortened for the size of the package: a shift takes as long
     minify: { compress: { target: 'node20' }, mangle: true, codegen: true },
     // licences stand in licences.txt, all of them
-    comments: { legal: false },
+    comments: { legal: false, annotation: false },
     // no hashes: they cannot be packed, and each build begins from nothing
     chunkFileNames: '[name].js',
   },
@@ -56,7 +56,7 @@ const forPage = {
   write: false,
   // packages that do not say of themselves that loading them does nothing else: what of them the page does not use stays out
   treeshake: { moduleSideEffects: [{ test: /node_modules\/(yaml|fastest-levenshtein|@stdlib)\//, sideEffects: false }] },
-  output: { format: 'iife', minify: true, comments: { legal: false }, codeSplitting: false },
+  output: { format: 'iife', minify: true, comments: { legal: false, annotation: false }, codeSplitting: false },
 }
 
 // what runs in the page of a report, put into it by the program

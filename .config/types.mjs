@@ -29,9 +29,13 @@ const forCompiler = (text) =>
     .replace(/("[^"\n]*"|'[^'\n]*'|`[^`]*`)|\s*([{}<>;:,|()[\]=])\s*/g, (_, words, sign) => words ?? sign)
     .replace(/\n\s*/g, ' ')
     .replace(/[;}](?=(?:import|export|declare)\b)/g, '$&\n')
+// what is written a hundred times for the compiler has a name
+const quantity = 'z.ZodPipe<z.ZodUnknown,z.ZodTransform<number,unknown>>'
+const named = (text) =>
+  text.includes(quantity) ? `${text.replaceAll(quantity, 'ZodQuantity')}\ntype ZodQuantity=${quantity};\n` : text
 for (const each of readdirSync(at('.build/types'), { recursive: true, withFileTypes: true })) {
   const file = path.join(each.parentPath, each.name)
   if (!each.isFile()) continue
   if (!reached.has(file)) rmSync(file)
-  else if (!isRead.has(file)) writeFileSync(file, forCompiler(readFileSync(file, 'utf8')))
+  else if (!isRead.has(file)) writeFileSync(file, named(forCompiler(readFileSync(file, 'utf8'))))
 }

@@ -16,5 +16,5 @@ export function jsonSchemaText(): string {
       description: 'the cases, by name, or a CSV file with the cases',
     },
   }
-  return `${JSON.stringify({ ...schema, properties, $defs: { ...schema.$defs, ...definitions() } }, referring, 1)}\n`
+  return `${JSON.stringify({ ...schema, properties, $defs: { ...schema.$defs, ...definitions() } }, referring)}\n`
 }
