@@ -1,5 +1,5 @@
 // Bundles the program into `.build/cli`: a few files that load in a fraction of the time of several hundred.
-import { cpSync, rmSync, writeFileSync } from 'node:fs'
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { brotliCompressSync, constants } from 'node:zlib'
 import { build } from 'rolldown'
@@ -14,7 +14,7 @@ rmSync(at('.build'), { recursive: true, force: true })
 const forNode = {
   platform: 'node',
   // those that bring files of their own, native code or threads stay where npm put them
-  external: [/^canvas(\/|$)/, /^chart\.js/, 'dejavu-fonts-ttf', 'piscina'],
+  external: [/^canvas(\/|$)/, /^chart\.js/, 'dejavu-fonts-ttf', 'piscina', 'bullmq', 'ioredis'],
   output: {
     dir: at('.build/cli'),
     format: 'esm',
@@ -45,7 +45,7 @@ const program = await build({
 // what `npm run bench` and a test measure with, bundled alike
 await build({
   ...forNode,
-  input: { bench: at('tests/bench/bench.ts') },
+  input: { bench: at('tests/bench/bench.ts'), queue: at('tests/bench/queue.ts') },
   output: { ...forNode.output, dir: at('.build/bench') },
 })
 
@@ -85,10 +85,13 @@ const search = await build({
 // programs of pages are only ever put into one: packed together, for much of them is the same, they take half of what the package would make of them
 const programs = Object.fromEntries([page, tried, search].map(({ output: [{ name, code }] }) => [name, code]))
 const params = { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_LGWIN]: 24 }
-writeFileSync(at('.build/cli/pages.json.br'), brotliCompressSync(JSON.stringify(programs), { params }))
+const pack = (name, texts) =>
+  writeFileSync(at(`.build/cli/${name}.json.br`), brotliCompressSync(JSON.stringify(texts), { params }))
+pack('pages', programs)
 
 // the written topics of the manual lie beside the program, and the manual page is made of what the program says of itself
-cpSync(at('src/manual/texts'), at('.build/cli/manual'), { recursive: true })
+const topics = readdirSync(at('src/manual/texts'))
+pack('manual', Object.fromEntries(topics.map((file) => [file.replace(/\.md$/, ''), readFileSync(at(`src/manual/texts/${file}`), 'utf8')])))
 await import(at('.build/cli/write-man.js'))
 
 const modules = [program, page, tried].flatMap(({ output }) => output.flatMap(({ moduleIds = [] }) => moduleIds))

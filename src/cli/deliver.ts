@@ -14,6 +14,7 @@ import { exits, type Io, screenStyle, textStyle } from './io.js'
 import type { SimulationOptions } from './options.js'
 import { sayWhatIsNotCopied, shownPath } from './result-folder.js'
 import type { CommandScenario } from './scenario.js'
+import { isWrittenBy } from './written.js'
 
 /** Where to, and how. */
 interface Delivery {
@@ -35,15 +36,17 @@ export async function deliver(
   if (isShown) io.stdout.write(printed(document, report, full === true, io))
   if (!files) return
   const { filesOfStudy, writeResults } = await import('./result-files.js')
-  const tryPage = hasTryPage(document) ? (await import('./make-try.js')).pageOf(loaded) : null
-  await writeResults(folder, { document, report, tryPage, others: () => filesOfStudy(rows, loaded) })
-  if (!quiet) sayWhatIsNotCopied(loaded, io)
+  // questions about one line as it is, or beside its like: what is seen there can be tried
+  const isTried = isWrittenBy('try.html', document.command)
+  const pageOf = isTried ? (await import('./make-try.js')).pageOf : null
+  await writeResults(folder, {
+    ...{ document, report, others: () => filesOfStudy(rows, loaded) },
+    tryPage: (script) => pageOf?.(loaded, script) ?? null,
+  })
+  if (!quiet) sayWhatIsNotCopied(loaded, isTried, io)
   if (isShown)
     io.stdout.write(`${full ? '\n' : ''}Report: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
 }
-
-/** Questions about one line as it is, or beside its like: what is seen there can be tried. */
-const hasTryPage = ({ command }: ResultDocument): boolean => command === 'run' || command === 'compare'
 
 /** What the terminal prints of an answer: the first screen, or all tables. */
 export const printed = (document: ResultDocument, report: Report, isFull: boolean, io: Io): string =>

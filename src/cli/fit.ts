@@ -133,7 +133,7 @@ async function handedOver(
   if (write !== undefined) await written(path.resolve(io.cwd, write), scenario!, observed)
   if (files) {
     const { writeResults } = await import('./result-files.js')
-    await writeResults(folder, { document, report, tryPage: null, others: rows })
+    await writeResults(folder, { document, report, tryPage: () => null, others: rows })
   }
   if (!isShown) return
   if (files)

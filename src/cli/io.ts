@@ -23,6 +23,7 @@ export const exits = {
   scenario: 3,
   requirement: 4,
   file: 5,
+  queue: 6,
   interrupted: 130,
 } as const
 
@@ -36,6 +37,7 @@ export const exitWords: Readonly<Record<keyof typeof exits, string>> = {
   requirement:
     'a requirement is not met, no design keeps what is asked, the one picked is shown not to, or the model is not shown to lie within the margin',
   file: 'a file cannot be read or written',
+  queue: 'workers on other machines, or their server, do not answer',
   interrupted: 'interrupted',
 }
 

@@ -14,6 +14,7 @@ import { readText, writeWhole } from './files.js'
 import { exits, type Io } from './io.js'
 import { pageScript } from './page-script.js'
 import { shownPath } from './result-folder.js'
+import { isWrittenBy } from './written.js'
 
 /** The format of the documents that this program makes. */
 const format = 'tapeshift-result/1'
@@ -44,9 +45,7 @@ async function pageOf(document: ResultDocument, said: string, hasTryPage: boolea
     const pictures = await renderAll(chartsOf(document))
     return reportPage(reportOf(document), pictures, {
       ...{ document: onPage(document), script: pageScript() },
-      ...(hasTryPage && (document.command === 'run' || document.command === 'compare')
-        ? { tryPage: 'try.html' }
-        : {}),
+      ...(hasTryPage && isWrittenBy('try.html', document.command) ? { tryPage: 'try.html' } : {}),
     })
   } catch (error) {
     if (!(error instanceof TypeError || error instanceof RangeError)) throw error

@@ -14,7 +14,7 @@ import { tryPage } from '../try/page.js'
 import { writeWhole } from './files.js'
 import type { Io } from './io.js'
 import { tryScript } from './page-script.js'
-import { mostCopied, shownPath } from './result-folder.js'
+import { longLogsOf, mostCopied, shownPath } from './result-folder.js'
 import { type CommandScenario, loadForCommand } from './scenario.js'
 
 /** Writes the page of the scenario `name`, or of lines to start from. Throws `Fault`. */
@@ -24,24 +24,28 @@ export async function writeTryPage(name: string | undefined, out: string | undef
   const file = path.resolve(io.cwd, /\.html?$/i.test(to) ? to : path.join(to, 'try.html'))
   if (name !== undefined && name !== '-' && file === path.resolve(io.cwd, name))
     throw misuse(`the page would overwrite ${name}: choose another --out`)
-  const page = loaded ? pageOf(loaded) : tryPage(null, startsOf(), tryScript())
+  const script = tryScript()
+  const page = loaded ? pageOf(loaded, script) : tryPage(null, startsOf(), script)
   if (page === null)
     throw misuse(
-      `${printable(longLogs(loaded!).join(', '))}: too long to travel in a page; shorten the record, or use tapeshift run`,
+      `a page carries logs of at most ${mostCopied / 1e6} MB, and the scenario reads ${longLogs(loaded!)}: cut the log to fewer days, or simulate the line with \`tapeshift run\``,
     )
   await writeWhole(file, page)
   io.stdout.write(`Page: ${shownPath(file, io.cwd)}\n`)
 }
 
-const longLogs = ({ logs }: CommandScenario): string[] =>
-  [...logs].flatMap(([name, { bytes }]) => (bytes > mostCopied ? [name] : []))
+/** The logs that are too long to travel, with their sizes. */
+const longLogs = ({ logs }: CommandScenario): string =>
+  longLogsOf(logs)
+    .map(([name, { bytes }]) => `${printable(name)} (${Math.ceil(bytes / 1e6)} MB)`)
+    .join(', ')
 
 /** Where the page is written where nobody says; `stem`: of the name of the scenario. */
 const usualFolder = (stem: string | null): string => (stem === null ? 'out' : path.join('out', `${stem}-try`))
 
 /** The page of a scenario as it was asked for; null where it draws on a log that is too long to travel. */
-export function pageOf(loaded: CommandScenario): string | null {
-  if (longLogs(loaded).length > 0) return null
+export function pageOf(loaded: CommandScenario, script: string): string | null {
+  if (longLogsOf(loaded.logs).length > 0) return null
   const { asked, text, files, logs } = loaded
   const line = {
     name: asked.name,
@@ -51,7 +55,7 @@ export function pageOf(loaded: CommandScenario): string | null {
       ...Object.fromEntries([...logs].map(([name, { file }]) => [name, readFileSync(file, 'utf8')])),
     },
   }
-  return tryPage(line, [], tryScript())
+  return tryPage(line, [], script)
 }
 
 /** The demos that need no other file, and the line that `tapeshift new` writes. */

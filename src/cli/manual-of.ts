@@ -1,17 +1,24 @@
-/** The manual of this program: its written topics are files beside it. */
+/** The manual of this program: its written topics lie beside it, packed together. */
 import { existsSync, readFileSync } from 'node:fs'
+import { brotliDecompressSync } from 'node:zlib'
 import type { Command } from 'commander'
 import { type Manual, manualOf, type Written } from '../manual/topics.js'
 import { described } from './described.js'
 
-/** Beside the bundled program; of one that is run from its sources, where they are written. */
-const places = [new URL('./manual/', import.meta.url), new URL('../manual/texts/', import.meta.url)]
+/** Beside the bundled program, texts by their names; of one that is run from its sources, where they are written. */
+const packed = new URL('./manual.json.br', import.meta.url)
+const texts = new URL('../manual/texts/', import.meta.url)
 
 /** All topics. */
-export const manualOfProgram = (program: Command): Manual => manualOf(writtenTopic, described(program))
+export function manualOfProgram(program: Command): Manual {
+  const all = existsSync(packed)
+    ? (JSON.parse(brotliDecompressSync(readFileSync(packed)).toString()) as Record<Written, string>)
+    : null
+  return manualOf((name) => all?.[name] ?? writtenTopic(name), described(program))
+}
 
 function writtenTopic(name: Written): string {
-  const place = places.map((each) => new URL(`${name}.md`, each)).find((file) => existsSync(file))
-  if (place) return readFileSync(place, 'utf8')
+  const file = new URL(`${name}.md`, texts)
+  if (existsSync(file)) return readFileSync(file, 'utf8')
   throw new Error(`${name}.md, a topic of the manual, is not beside the program: build it again`)
 }

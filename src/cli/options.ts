@@ -5,18 +5,20 @@ import { type Command, InvalidArgumentError, Option } from 'commander'
 import { misuse } from '../scenario/fault.js'
 import { leastDraws, mostDraws, mostShifts } from '../scenario/limits.js'
 import type { ScenarioAsked } from '../scenario/read.js'
+import { addQueueOptions, type QueueFlags } from './queue.js'
 
 /** Options that say which scenario and which random numbers. */
 export type ScenarioOptions = Pick<ScenarioAsked, 'set' | 'seed' | 'variant'>
 
 /** Options of every command that simulates many shifts. */
-export interface SimulationOptions extends Pick<ScenarioAsked, 'set' | 'seed' | 'shifts' | 'confidence'> {
+export interface SimulationOptions
+  extends Pick<ScenarioAsked, 'set' | 'seed' | 'shifts' | 'confidence'>,
+    QueueFlags {
   resume?: boolean
   workers: number
   out?: string
   json?: boolean
   files: boolean
-  quiet?: boolean
   /** All tables in place of the first screen. */
   full?: boolean
   /** The exit code is that of the figures, whatever `check` says. */
@@ -95,7 +97,7 @@ export function addJudgingOptions(command: Command): Command {
 /** Adds the options of every command that simulates many shifts; `shifts` is what is said of their number. */
 export function addSimulationOptions(command: Command, shifts: string): Command {
   command.addOption(new Option('--shifts <N>', shifts).argParser(wholeBetween(2, mostShifts)))
-  return command
+  command
     .option(
       '--confidence <SHARE>',
       'confidence of the intervals, "50 %" to "99.99 %" (default: from the scenario, or 95 %)',
@@ -105,6 +107,7 @@ export function addSimulationOptions(command: Command, shifts: string): Command 
         .argParser(wholeBetween(1, 256))
         .default(availableParallelism(), 'the cores of the machine'),
     )
+  return addQueueOptions(command)
     .option('--out <DIR>', 'folder for the files (default: out/<scenario>-<command>)')
     .option('--json', 'print the result as JSON on standard output, and nothing else')
     .option('--no-files', 'write no files')

@@ -3,14 +3,14 @@ import { existsSync, readFileSync } from 'node:fs'
 import { brotliDecompressSync } from 'node:zlib'
 
 /** By their names. */
-interface Programs {
+export interface Programs {
   page: string
   try: string
   search: string
 }
 
-/** All of them: beside the bundled program; of one that is run from its sources, where the build puts them. */
-function programs(): Programs {
+/** All of them, unpacked: beside the bundled program; of one that is run from its sources, where the build puts them. */
+export function programs(): Programs {
   const places = ['./', '../../.build/cli/'].map(
     (folder) => new URL(`${folder}pages.json.br`, import.meta.url),
   )

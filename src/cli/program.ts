@@ -21,6 +21,7 @@ import { sweepCommand } from './sweep.js'
 import { addTrace } from './trace.js'
 import { addTry } from './try.js'
 import { addValidate } from './validate.js'
+import { addWorker } from './worker.js'
 
 /** Runs `argv` (without node and script). All that happens is in the streams and in the exit code. */
 export async function main(argv: readonly string[], io: Io): Promise<number> {
@@ -77,6 +78,7 @@ export function programOf(io: Io, finish: (code: number) => void): Command {
   addTry(program, io, finish)
   addFit(program, io, finish)
   addValidate(program, io, finish)
+  addWorker(program, io, finish)
   addReport(program, io, finish)
   addNew(program, io, finish)
   addHelp(program, io, finish)
@@ -128,8 +130,11 @@ function explainFault(fault: Fault, { stderr }: Io): number {
       return exits.scenario
     case 'asked':
     case 'file':
-    case 'interrupted':
+    case 'queue':
+    case 'interrupted': {
       stderr.write(`error: ${fault.message}\n`)
-      return { asked: exits.usage, file: exits.file, interrupted: exits.interrupted }[fault.code]
+      const { usage: asked, file, queue, interrupted } = exits
+      return { asked, file, queue, interrupted }[fault.code]
+    }
   }
 }

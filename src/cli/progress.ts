@@ -9,7 +9,13 @@ const plainEvery = 10_000
 const silent: Progress = { update: () => {}, stop: () => {} }
 
 /** Progress of a study on standard error. */
-export function startProgress({ total, known, isOpen, counts }: Extent, io: Io, isQuiet: boolean): Progress {
+export function startProgress(
+  { total, known, isOpen, counts }: Extent,
+  io: Io,
+  isQuiet: boolean,
+  /** Who simulates elsewhere, and how fast. */
+  workersTold: (() => string) | null = null,
+): Progress {
   if (isQuiet) return silent
   const started = Date.now()
   const rate = (worked: number) => worked / Math.max(0.001, (Date.now() - started) / 1000)
@@ -19,20 +25,26 @@ export function startProgress({ total, known, isOpen, counts }: Extent, io: Io, 
     isSearch
       ? ''
       : `, ${isOpen ? 'at most ' : ''}${timeLeft((total - done) / Math.max(1e-9, rate(done - free)))} left`
+  const workers = () => (workersTold ? ` (${workersTold()})` : '')
   const most = isOpen ? `at most ${total}` : String(total)
   if (io.stderr.isTTY && io.env.TERM !== 'dumb') {
     const bar = new SingleBar({
       stream: io.stderr as NodeJS.WritableStream,
-      format: `simulating  {bar}  {value} of ${most} ${counts}, {rate}{left}`,
+      format: `simulating  {bar}  {value} of ${most} ${counts}, {rate}{left}{workers}`,
       barCompleteChar: '=',
       barIncompleteChar: ' ',
       hideCursor: true,
       clearOnComplete: true,
       fps: 8,
     })
-    bar.start(total, known, { rate: '- a second', left: '' })
+    bar.start(total, known, { rate: '- a second', left: '', workers: '' })
     return {
-      update: (done, free) => bar.update(done, { rate: rateText(rate(done - free)), left: left(done, free) }),
+      update: (done, free) =>
+        bar.update(done, {
+          rate: rateText(rate(done - free)),
+          left: left(done, free),
+          workers: workers(),
+        }),
       stop: () => bar.stop(),
     }
   }
@@ -44,7 +56,7 @@ export function startProgress({ total, known, isOpen, counts }: Extent, io: Io, 
       const [verb, more] =
         counts === 'shifts' ? ['simulated', ''] : ['done with', ` ${done - free} by simulating,`]
       io.stderr.write(
-        `${verb} ${done} of ${most} ${counts},${more} ${rateText(rate(done - free))}${left(done, free)}\n`,
+        `${verb} ${done} of ${most} ${counts},${more} ${rateText(rate(done - free))}${left(done, free)}${workers()}\n`,
       )
     },
     stop: () => {},

@@ -7,7 +7,7 @@ import { renderAll } from '../report/png.js'
 import type { Report } from '../report/report.js'
 import { resolvedYaml } from '../scenario/resolved-yaml.js'
 import { type Content, writeTogether } from './files.js'
-import { pageScript } from './page-script.js'
+import { programs } from './page-script.js'
 import { mostCopied } from './result-folder.js'
 import type { CommandScenario } from './scenario.js'
 
@@ -15,8 +15,8 @@ import type { CommandScenario } from './scenario.js'
 interface ResultFiles {
   document: ResultDocument
   report: Report
-  /** The page in which the line can be changed; null where there is none. */
-  tryPage: string | null
+  /** Makes the page in which the line can be changed of its program; null where there is none. */
+  tryPage: (script: string) => string | null
   /** Made while the pictures are drawn. */
   others: () => Iterable<readonly [string, Content]>
 }
@@ -29,6 +29,8 @@ export async function writeResults(
   const drawing = renderAll(chartsOf(document))
   // made while the pictures are encoded
   const beside = [...others()]
+  const scripts = programs()
+  const tried = tryPage(scripts.try)
   const pictures = await drawing
   const files: (readonly [string, Content])[] = [
     ...beside,
@@ -37,11 +39,11 @@ export async function writeResults(
       'report.html',
       () =>
         reportPage(report, pictures, {
-          ...{ document: onPage(document), script: pageScript() },
-          ...(tryPage === null ? {} : { tryPage: 'try.html' }),
+          ...{ document: onPage(document), script: scripts.page },
+          ...(tried === null ? {} : { tryPage: 'try.html' }),
         }),
     ],
-    ...(tryPage === null ? [] : ([['try.html', tryPage]] as const)),
+    ...(tried === null ? [] : ([['try.html', tried]] as const)),
     ['result.json', () => `${JSON.stringify(document, null, 2)}\n`],
   ]
   await writeTogether(new Map(files.map(([name, content]) => [path.join(folder, name), content])))

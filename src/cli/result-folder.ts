@@ -29,13 +29,21 @@ export function refuseToOverwrite(folder: string, name: string, loaded: CommandS
     throw misuse(`the results would overwrite ${printable(shownPath(lost, io.cwd))}: choose another --out`)
 }
 
-/** A long log stays where it is: said, because the scenario beside the report asks for it. */
-export function sayWhatIsNotCopied({ logs }: CommandScenario, io: Io): void {
-  for (const [name, { bytes }] of logs)
-    if (bytes > mostCopied)
-      io.stderr.write(
-        `note: ${printable(name)} (${Math.round(bytes / 1e6)} MB) was not copied: put it beside scenario.yaml before you simulate that scenario\n`,
-      )
+/** The logs that are longer. */
+export const longLogsOf = (logs: CommandScenario['logs']) =>
+  [...logs].filter(([, { bytes }]) => bytes > mostCopied)
+
+/** A long log stays where it is: said, because the scenario beside the report asks for it, and where there `isTryPage` otherwise, the page carries it. */
+export function sayWhatIsNotCopied({ logs }: CommandScenario, isTryPage: boolean, io: Io): void {
+  const long = longLogsOf(logs)
+  for (const [name, { bytes }] of long)
+    io.stderr.write(
+      `note: ${printable(name)} (${Math.ceil(bytes / 1e6)} MB) was not copied: put it beside scenario.yaml before you simulate that scenario\n`,
+    )
+  if (isTryPage && long.length > 0)
+    io.stderr.write(
+      `note: try.html was not written: a page carries logs of at most ${mostCopied / 1e6} MB; cut the log to fewer days for one\n`,
+    )
 }
 
 /** A file as a person finds it: from the folder that they stand in, where it lies below that. */

@@ -15,6 +15,7 @@ import {
   type SimulationOptions,
 } from './options.js'
 import type { startProgress } from './progress.js'
+import { type Simulators, simulatorsOf } from './queue.js'
 import { shownPath } from './result-folder.js'
 
 /** A command that simulates. */
@@ -67,17 +68,12 @@ async function study<Options extends SimulationOptions>(
 ): Promise<number> {
   refuseContradictions(options)
   // threads load while modules and scenario are read; what simulates takes long to load: not for --help
-  const { threads } = await import('../shifts/threads/pool.js')
   const { workers, shifts = workers } = options
-  const executor = threads(Math.min(workers, shifts))
+  const simulators = await simulatorsOf(options, Math.min(workers, shifts), io)
   try {
-    return await answered(command, name, options, io, {
-      executor,
-      // they take a while to end: let them while the document is made
-      released: () => void executor.close(),
-    })
+    return await answered(command, name, options, io, simulators)
   } finally {
-    await executor.close()
+    await simulators.executor.close()
   }
 }
 
@@ -86,7 +82,7 @@ async function answered<Options extends SimulationOptions>(
   name: string,
   options: Options,
   io: Io,
-  context: Context,
+  { executor, ready, told }: Simulators,
 ): Promise<number> {
   const [{ loadForCommand }, { refuseToOverwrite }, { deliver, exitOf }, { startProgress }] =
     await Promise.all([
@@ -102,9 +98,12 @@ async function answered<Options extends SimulationOptions>(
   if (options.files) void import('./result-files.js')
   const { seed } = loaded.scenario.study
   return keeping({ folder, seed, isResumed: options.resume === true, io }, async (keeper) => {
+    await ready()
     const answer = await command.answer(loaded, options, {
-      ...context,
-      ...watching(startProgress, io, options.quiet === true),
+      executor,
+      // they take a while to end: let them while the document is made
+      released: () => void executor.close(),
+      ...watching(startProgress, io, options.quiet === true, told),
       ...(options.files ? { keeper } : {}),
     })
     await deliver(answer, { folder, loaded, options, io })
@@ -150,10 +149,11 @@ export function watching(
   begin: typeof startProgress,
   io: Io,
   isQuiet: boolean,
+  workersTold: Simulators['told'] = null,
 ): Pick<Context, 'signal' | 'watch'> {
   const controller = new AbortController()
   const watch = (extent: Extent): Progress => {
-    const progress = begin(extent, io, isQuiet)
+    const progress = begin(extent, io, isQuiet, workersTold)
     const stopListening = io.onInterrupt(() => {
       controller.abort()
       io.stderr.write('\nstopping after the current shifts; press again to stop at once\n')
@@ -173,6 +173,10 @@ export function watching(
 function afterFault(error: unknown, journal: Journal | null, io: Io): number {
   // what is asked for must change, or the scenario itself: what was simulated of it is of no use
   if (isFault(error, 'standstill', 'unsettled', 'asked')) journal?.remove()
+  if (isFault(error, 'queue') && journal) {
+    io.stderr.write(`error: ${error.message}\n${savedIn(journal, io)}\n`)
+    return exits.queue
+  }
   if (!isFault(error, 'interrupted')) throw error
   const { done } = error as Interrupted
   // where fewer are asked for than before, those that are kept may all lie beyond
@@ -184,3 +188,6 @@ function afterFault(error: unknown, journal: Journal | null, io: Io): number {
   io.stderr.write(`${error.message}; ${kept}\n`)
   return exits.interrupted
 }
+
+const savedIn = ({ file }: Journal, io: Io): string =>
+  `What was simulated is saved in ${shownPath(file, io.cwd)}: to continue, repeat the command with --resume, with or without --queue`

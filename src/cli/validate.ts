@@ -9,12 +9,14 @@ import { printable } from '../scenario/printable.js'
 import type { ScenarioAsked } from '../scenario/read.js'
 import { exits, type Io } from './io.js'
 import { addScenarioOptions, wholeBetween } from './options.js'
+import { addQueueOptions, type QueueFlags, simulatorsOf } from './queue.js'
 import type { CommandScenario } from './scenario.js'
 import { keeping, watching } from './study.js'
 
 interface Flags
   extends Pick<ScenarioAsked, 'set' | 'seed' | 'variant' | 'confidence'>,
-    Pick<ValidateOptions, 'margin' | 'runs' | 'holdOut' | 'unseen' | 'drivenBy' | 'sheet'> {
+    Pick<ValidateOptions, 'margin' | 'runs' | 'holdOut' | 'unseen' | 'drivenBy' | 'sheet'>,
+    QueueFlags {
   heldOut?: string
   write?: string
   resume?: boolean
@@ -23,7 +25,6 @@ interface Flags
   json?: boolean
   full?: boolean
   files: boolean
-  quiet?: boolean
 }
 
 const examples = `Examples:
@@ -86,6 +87,7 @@ export function addValidate(program: Command, io: Io, finish: (code: number) => 
         .argParser(wholeBetween(1, 256))
         .default(availableParallelism(), 'the cores of the machine'),
     )
+  addQueueOptions(command)
     .option('--resume', 'continue with the saved shifts of an interrupted validation')
     .option('--out <DIR>', 'folder for the files (default: out/<scenario>-validate)')
     .option('--json', 'print the result as JSON on standard output, and nothing else')
@@ -140,17 +142,17 @@ async function validated(named: Named, flags: Flags, io: Io): Promise<number> {
     ...(write === undefined ? {} : { writeInto: await readText(named.scenario, 'the scenario file', io) }),
   }
   const read = await readRecordFor(named.record, io)
-  const [{ threads }, { startProgress }] = await Promise.all([
-    import('../shifts/threads/pool.js'),
+  const [{ executor, ready, told }, { startProgress }] = await Promise.all([
+    simulatorsOf(flags, flags.workers, io),
     import('./progress.js'),
   ])
-  const executor = threads(flags.workers)
   try {
     const ofStudy = { folder, seed: loaded.scenario.study.seed, isResumed: flags.resume === true, io }
     return await keeping(ofStudy, async (keeper) => {
+      await ready()
       const answer = await validateScenario(loaded, read, options, {
         ...{ executor, released: () => void executor.close() },
-        ...watching(startProgress, io, flags.quiet === true),
+        ...watching(startProgress, io, flags.quiet === true, told),
         ...(flags.files ? { keeper } : {}),
       })
       await handedOver(answer, folder, { loaded, flags, io })

@@ -72,3 +72,7 @@ export const writtenFiles: Readonly<Record<string, WrittenFile>> = {
 export const ownFiles = Object.entries(writtenFiles).flatMap(([name, { isElsewhere }]) =>
   isElsewhere ? [] : [name],
 )
+
+/** Whether a command writes a file. */
+export const isWrittenBy = (file: string, command: string): boolean =>
+  writtenFiles[file]?.by.split(', ').includes(command) === true

@@ -1,7 +1,7 @@
 /** Tallies: what is known of one shift when it ends. Updated on change only; nothing is stored per case. */
 
 import type { Clock } from './clock.js'
-import { exp } from './logarithms.js'
+import { exp, ln } from './logarithms.js'
 import { unset } from './unset.js'
 
 /** Bins of a duration histogram to a factor of e: 1 % wide. */
@@ -35,8 +35,7 @@ export class Observations {
     this.count++
     this.sum += value
     if (value > this.largest) this.largest = value
-    const bin =
-      value <= smallest ? 0 : Math.min(bins - 1, 1 + Math.floor(Math.log(value / smallest) * binsPerE))
+    const bin = value <= smallest ? 0 : Math.min(bins - 1, 1 + Math.floor(ln(value / smallest) * binsPerE))
     this.histogram[bin]!++
   }
 

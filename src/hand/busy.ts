@@ -1,4 +1,5 @@
 /** How long a stop waits for people who are busy elsewhere, by hand. */
+import { power } from '../engine/powers.js'
 import type { Call } from '../scenario/calls.js'
 import { meanOf, varianceOf } from '../scenario/law.js'
 import { otherWorkOf } from '../scenario/other-work.js'
@@ -69,5 +70,5 @@ export function waitForBusy(scenario: Scenario, line: LineHand, skill: Call, pla
   for (const piece of line.pieces) if (piece.name !== place) add(worksAt(scenario, line, piece, crew))
   add(otherWorks(keys, line.span))
   if (time === 0) return 0
-  return Math.min(1, time / line.span / people) ** people * (square / (2 * time) / people)
+  return power(Math.min(1, time / line.span / people), people) * (square / (2 * time) / people)
 }

@@ -11,7 +11,8 @@ const largeShape = 1e5
 export function gammaAt(u: number, shape: number): number {
   if (shape < largeShape) return exp(logGammaQuantile(u, shape))
   const spread = 1 / (9 * shape)
-  return shape * (1 - spread + standardNormal(u) * Math.sqrt(spread)) ** 3
+  const root = 1 - spread + standardNormal(u) * Math.sqrt(spread)
+  return shape * root * root * root
 }
 
 /** Events a unit of exposure, of which `events` were counted: gamma, by the prior of Jeffreys. */

@@ -12,6 +12,7 @@
 
 import type { RandomNumbers } from '../engine/draw.js'
 import { exp, expm1, ln, log1p } from '../engine/logarithms.js'
+import { power } from '../engine/powers.js'
 import { drawsOf } from '../engine/variates.js'
 import type { PlainDistribution } from '../scenario/law.js'
 import { fitComplete } from '../statistics/fitting/complete.js'
@@ -86,7 +87,7 @@ const shrink = (n: number): number => Math.min(1, Math.sqrt(mostDrawn / n))
 
 /** The estimate as far on the other side as the new fit lies on this one, by their ratio. */
 const movedBack = (estimate: number, fit: number, n: number): number =>
-  estimate * (estimate / fit) ** shrink(n)
+  estimate * power(estimate / fit, shrink(n))
 
 /** The law fitted again to as many draws of it; null where these are all alike to the last digit. */
 function refitted<Of extends 'gamma' | 'weibull'>(

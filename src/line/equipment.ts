@@ -27,7 +27,7 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
   /** What the mechanism says of itself while nothing holds it up. */
   private ownState: State = State.waiting
   /** When the mechanism has something to do next, s. */
-  private due = never
+  due = never
   /** When what it says lapses: working into waiting, s. */
   private ownLapse = never
   private isActing = false
@@ -165,6 +165,10 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
     this.ownLapse = lapse
   }
 
+  actsBy(time: number): void {
+    if (time < this.due) this.due = time
+  }
+
   wake(): void {
     if (this.mechanism.wakeAt >= this.due) return
     this.due = this.mechanism.wakeAt
@@ -202,10 +206,7 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
   private enterState(): void {
     const { ownState } = this
     this.floor.observer?.state(this, ownState, this.ownLapse)
-    if (ownState !== this.state || this.lapsesAt < this.floor.clock.now) {
-      this.bookState()
-      this.state = ownState
-    }
+    if (ownState !== this.state || this.lapsesAt < this.floor.clock.now) this.bookState(ownState)
     this.lapsesAt = this.ownLapse
   }
 

@@ -50,10 +50,15 @@ export class Jams {
 
   /** Whether the case where cases jam does so now, for the first time or once more: then the piece stands. */
   strikes(unit: Unit, item: CaseIndex): boolean {
-    if (this.left === undrawn) this.left = this.fateOf(this.floor.cases.kind[item]!)
-    if (this.left === 0) return false
+    if (this.spares(item)) return false
     this.left = this.stop(unit, item, this.left)
     return true
+  }
+
+  /** Whether the case that comes there next will not jam. */
+  spares(item: CaseIndex): boolean {
+    if (this.left === undrawn) this.left = this.fateOf(this.floor.cases.kind[item]!)
+    return this.left === 0
   }
 
   /** The case is past the place where cases jam. */

@@ -10,12 +10,12 @@ import { Crew } from './crew.js'
 import type { Equipment } from './equipment.js'
 import { equipmentMeasures } from './equipment-measures.js'
 import { Exit } from './exit.js'
-import { Floor } from './floor.js'
+import { Floor, samplesPerShift } from './floor.js'
 import { type Handover, handovers } from './handover.js'
 import type { Outlet } from './handshake.js'
 import { ShiftEnd } from './hidden-lock.js'
 import { lineMeasures } from './line-measures.js'
-import type { Measure } from './measure.js'
+import type { HeldSeries, Measure } from './measure.js'
 import { Observer } from './observer.js'
 import { PlannedWork, plannedMeasures } from './planned-work.js'
 import { type Sensing, sensedMeasures, sensedPieces } from './sensing.js'
@@ -52,10 +52,9 @@ export interface Column {
 export class Line {
   /** In the order of the shift result. */
   readonly columns: readonly Column[]
-  /** Places of the held series, in their order. */
-  readonly heldPlaces: readonly string[]
   /** Elements of cost that the scenario does not price. */
   readonly costLeftOut: readonly string[]
+  private readonly series: readonly HeldSeries[]
   private readonly floor: Floor
   private readonly sources: readonly Source[]
   private readonly equipment: readonly Equipment[]
@@ -138,7 +137,7 @@ export class Line {
       const value: Column = { measure, part: 'value' }
       return measure.over ? [value, { measure, part: 'over' }] : [value]
     })
-    this.heldPlaces = this.series().map((series) => series.name)
+    this.series = [...this.sources, ...mechanisms].flatMap((place) => place.series())
   }
 
   /** Simultaneous events: furthest downstream first, so that room is made before it is asked for; then the order of the file. */
@@ -156,11 +155,9 @@ export class Line {
     for (const piece of [...order, ...this.sources]) piece.join()
   }
 
-  private series() {
-    return [
-      ...this.sources.flatMap((source) => source.series()),
-      ...this.equipment.flatMap((piece) => piece.mechanism.series()),
-    ]
+  /** Places of the held series, in their order. */
+  get heldPlaces(): readonly string[] {
+    return this.series.map((series) => series.name)
   }
 
   /** Cases that events took so far in the last shift; for benches. */
@@ -290,7 +287,8 @@ export class Line {
           ? measure.value() / floor.counted.shifts
           : measure.value(),
     )
-    const held = Float64Array.from(this.series().flatMap((series) => [...series.samples]))
+    const held = new Float64Array(this.series.length * samplesPerShift)
+    for (const [index, { samples }] of this.series.entries()) held.set(samples, index * samplesPerShift)
     const outputs = this.calendar.outputs.slice(floor.counted.shiftsBefore)
     const controls = floor.controls.sums.slice()
     this.insideAtEnd = floor.cases.inUse

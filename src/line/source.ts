@@ -131,7 +131,7 @@ export class Source implements Actor, Feeder {
     this.arrived++
     this.standing.push(item)
     this.floor.observer?.arrives(this.name, item)
-    this.stack.change(1)
+    this.noteStack(1)
   }
 
   private kind(): number {
@@ -154,9 +154,14 @@ export class Source implements Actor, Feeder {
   private passOn(): void {
     while (this.standing.length > 0 && this.next.offer(this.standing.at(0), this)) {
       this.standing.shift()
-      this.stack.change(-1)
+      this.noteStack(-1)
     }
     this.noteBlocked()
+  }
+
+  /** A case comes to stand before the line, or goes: looked at only where cases queue there. */
+  private noteStack(by: 1 | -1): void {
+    if (this.whenFull === 'queue') this.stack.change(by)
   }
 
   /** Packers stand still while they wait, breaks left out. */
@@ -169,7 +174,7 @@ export class Source implements Actor, Feeder {
   private turnAway(): void {
     this.floor.observer?.turnedAway(this.name, this.standing.at(0))
     this.floor.cases.remove(this.standing.shift())
-    this.stack.change(-1)
+    this.noteStack(-1)
     this.turnedAway++
   }
 

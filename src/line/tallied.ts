@@ -97,18 +97,20 @@ export abstract class Tallied implements Tallies {
     this.cause = Cause.none
   }
 
-  /** Books the time in its state up to now; if that has lapsed, it has waited since. */
-  protected bookState(): void {
+  /**
+   * Books the time in its state up to now; if that has lapsed, it has waited since. If it goes on waiting, what it has waited is booked with the
+   * rest: sums must not hang on what else happens meanwhile.
+   */
+  protected bookState(next: State): void {
     const { now } = this.floor.clock
     const until = Math.min(this.lapsesAt, now)
     const passed = until - this.stateSince
     this.stateTimes[this.state]! += passed
     if (this.breakdowns?.counts(this.state)) this.breakdowns.left -= passed
-    if (until < now) {
-      this.state = State.waiting
-      this.stateTimes[State.waiting]! += now - until
-    }
-    this.stateSince = now
+    const goesOnWaiting = until < now && next === State.waiting
+    if (until < now && !goesOnWaiting) this.stateTimes[State.waiting]! += now - until
+    this.state = next
+    this.stateSince = goesOnWaiting ? until : now
   }
 
   /** Books so many seconds of the stop that lasts, if one does; takes them off where they are negative. */
@@ -139,7 +141,7 @@ export abstract class Tallied implements Tallies {
 
   /** Books what is open when the shift ends. */
   settle(): void {
-    this.bookState()
+    this.bookState(this.state)
     this.bookStop(this.floor.clock.now - this.stoppedAt)
   }
 }

@@ -40,6 +40,10 @@ export interface Unit extends Tallies, Feeder {
    * waiting by itself, at `lapse`, else `never`; that needs no event.
    */
   plans(time: number, state: State, lapse: number): void
+  /** When it has something to do next, s, as was planned last. */
+  readonly due: number
+  /** It acts at `time` already, if it was to act later: to tell something. */
+  actsBy(time: number): void
   /** Has the piece act when its mechanism wants to be woken, if it would not act before. */
   wake(): void
   /** Stands for `cause` until somebody has come and worked for `duration` seconds; of a jam with its kind, which says whom it calls. */

@@ -30,6 +30,7 @@ export const written = {
   'model-and-plant': 'guides',
   'one-shift': 'guides',
   'from-a-program': 'guides',
+  'many-machines': 'guides',
   'scenario-file': 'background',
   'how-sure': 'background',
   equipment: 'background',

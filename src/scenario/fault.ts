@@ -5,9 +5,17 @@ import { printable } from './printable.js'
  * `asked`: what was asked for cannot be understood or answered. `scenario`: the text is no scenario that can be simulated.
  * `record`: a plant's
  * record cannot be used. `standstill`: its line locks up. `unsettled`: its line does not come to its stride. `file`: a file cannot be read or written.
- * `interrupted`: the study was ended before it was done.
+ * `queue`: workers on other machines, or their server, do not answer. `interrupted`: the study was ended before it was done.
  */
-export type FaultCode = 'asked' | 'scenario' | 'record' | 'standstill' | 'unsettled' | 'file' | 'interrupted'
+export type FaultCode =
+  | 'asked'
+  | 'scenario'
+  | 'record'
+  | 'standstill'
+  | 'unsettled'
+  | 'file'
+  | 'queue'
+  | 'interrupted'
 
 /** The message says what was found, the rule and the nearest mend. */
 export class Fault extends Error {

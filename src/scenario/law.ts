@@ -1,4 +1,5 @@
 /** A law of a time, as the engine draws from it, and its mean; how a scenario writes it is in `distribution`. */
+import exp from '@stdlib/math-base-special-exp'
 import gamma from '@stdlib/math-base-special-gamma'
 import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
 
@@ -63,7 +64,7 @@ type Normal = Extract<PlainDistribution, { law: 'normal' }>
 
 /** Densities of the standard normal law at the two cuts, 0 where nothing is cut, and the share between them. */
 function cutsOf({ mean, sd, atLeast, atMost = Infinity }: Normal) {
-  const density = (z: number) => Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI)
+  const density = (z: number) => exp((-z * z) / 2) / Math.sqrt(2 * Math.PI)
   const [low, high] = [(atLeast - mean) / sd, (atMost - mean) / sd]
   // the upper tail keeps its digits where the cut lies above the mean
   const kept = normalBelow(-low, 0, 1) - normalBelow(-high, 0, 1)

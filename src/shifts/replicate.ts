@@ -3,6 +3,7 @@ import type { ShiftResult } from '../line/line.js'
 import { Standstill } from '../line/standstill.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { Executor } from './executor.js'
+import { inLanes } from './lanes.js'
 import type { LogEyes } from './seen-stops.js'
 import type { ShiftsTask } from './work.js'
 
@@ -39,17 +40,18 @@ export interface Replicated {
 }
 
 /** Time that a part should take, ms: long enough that messages do not count, short enough to answer an interrupt. */
-const partTime = 120
+const usualPartTime = 120
 const mostPerPart = 64
 
 /** Shifts of the next part, where so many took `time` ms. */
-const nextPerPart = (time: number, shifts: number): number =>
+const nextPerPart = (time: number, shifts: number, partTime: number): number =>
   Math.max(1, Math.min(mostPerPart, Math.floor(partTime / Math.max(1e-3, time / shifts))))
 
 /** Simulates the shifts of an order. Throws `Standstill` of the first shift that locks up, whoever met it. */
 export async function replicate(executor: Executor, order: Order): Promise<Replicated> {
   const { first = 1, shifts, known, isEnough, onShifts, isCancelled } = order
   const { seed, scenario, design = 0, isLean = false, countFrom = 0, eyes } = order
+  const { partTime = usualPartTime } = executor
   const results: (ShiftResult | undefined)[] = []
   const inOrder: ShiftResult[] = []
   const stands: Standstill[] = []
@@ -99,16 +101,21 @@ export async function replicate(executor: Executor, order: Order): Promise<Repli
       return false
     }
   }
-  const lane = async (): Promise<void> => {
+  const lane = async (openMore: () => void): Promise<void> => {
     while (!isDone && stands.length === 0 && !isCancelled?.()) {
       const part = nextPart()
       if (part === null) return
       const began = performance.now()
       if (!(await bringOrStand(part))) return
-      perPart = nextPerPart(performance.now() - began, part.to - part.from + 1)
+      perPart = nextPerPart(performance.now() - began, part.to - part.from + 1, partTime)
+      openMore()
     }
   }
-  await Promise.all(Array.from({ length: executor.size }, lane))
+  await inLanes(
+    () => executor.size,
+    () => next <= last,
+    lane,
+  )
   const [standstill] = stands.sort((a, b) => a.shift - b.shift)
   if (standstill && !isDone) throw standstill
   return { shifts: inOrder, isComplete: isDone }

@@ -1,5 +1,7 @@
 /** Intervals that hold both kinds of what is not known: luck of the simulation, and what the inputs may be. */
+
 import { sampleSkewness, sampleVariance } from 'simple-statistics'
+import { exp, ln } from '../engine/logarithms.js'
 import type { Estimate, OfInputs } from './estimate.js'
 import { type Layout, logitOf, type Scale } from './layout.js'
 import { standardNormal, studentT } from './quantile.js'
@@ -13,7 +15,7 @@ interface There {
   quantile: (p: number) => number
 }
 
-const logit = (share: number): number => Math.log(share / (1 - share))
+const logit = (share: number): number => ln(share / (1 - share))
 
 function scaled(scale: Scale, { mean, n }: Estimate): There {
   const student = (p: number) => studentT(p, n - 1)
@@ -25,7 +27,7 @@ function scaled(scale: Scale, { mean, n }: Estimate): There {
     case 'logit':
       return {
         to: logit,
-        back: (value) => 1 / (1 + Math.exp(-value)),
+        back: (value) => 1 / (1 + exp(-value)),
         centre: logitOf(mean * n, n),
         quantile: standardNormal,
       }
@@ -56,7 +58,8 @@ export function degreesOfSum(
 function skewnessOf(means: readonly number[], variance: number): number {
   if (means.length < 3) return 0
   const own = means as number[]
-  return sampleSkewness(own) * (sampleVariance(own) / variance) ** 1.5
+  const part = sampleVariance(own) / variance
+  return sampleSkewness(own) * part * Math.sqrt(part)
 }
 
 /**

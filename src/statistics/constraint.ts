@@ -1,5 +1,6 @@
 /** Whether a design keeps a requirement, told shift by shift with a stated risk: it stops as soon as that is clear. */
 
+import { ln } from '../engine/logarithms.js'
 import { allowance, nextLook, spreadOf, firstStage as usualFirstStage } from './evidence.js'
 import { Series } from './series.js'
 
@@ -31,10 +32,10 @@ export class ShareTest implements ConstraintTest {
     const high = Math.min(least + near, (1 + least) / 2)
     if (!(low > 0 && high < 1 && low < high))
       throw new RangeError(`a share of ${least}, ± ${near}, leaves nothing to tell apart`)
-    this.forHeld = Math.log(high / low)
-    this.forMissed = Math.log((1 - high) / (1 - low))
-    this.accepts = Math.log((1 - refused) / wrongly)
-    this.refuses = Math.log(refused / (1 - wrongly))
+    this.forHeld = ln(high / low)
+    this.forMissed = ln((1 - high) / (1 - low))
+    this.accepts = ln((1 - refused) / wrongly)
+    this.refuses = ln(refused / (1 - wrongly))
   }
 
   add(figure: number): Verdict | null {

@@ -3,6 +3,7 @@
  * Research 54 (2006) 475-488 (from memory), whose variance is estimated anew as shifts come, made safe for differences that are
  * rarely large, as stops make them.
  */
+import { power } from '../engine/powers.js'
 
 /** Shifts before anything is told: of what happens in one shift of ten, one of 200 such stages sees nothing. */
 export const firstStage = 50
@@ -18,7 +19,7 @@ export const nextLook = (shifts: number): number => Math.ceil(shifts * 1.05)
  * `degrees` of freedom d, above 0. `risk`, on (0, 1/2), is the chance of one wrong verdict on one difference.
  */
 export const boundary = (risk: number, degrees: number): number =>
-  degrees * ((2 * risk) ** (-2 / degrees) - 1)
+  degrees * (power(2 * risk, -2 / degrees) - 1)
 
 /** Differences shift by shift in their sums. */
 export interface Spread {

@@ -3,7 +3,9 @@
  * inputs, once what chance leaves in each draw is taken off. Scheffé, The Analysis of Variance (1959), ch. 7, one observation a cell
  * (from memory); for simulations Barton & Schruben, Proceedings of the Winter Simulation Conference (2001) 372-378.
  */
+
 import { mean, quantile, sampleVariance } from 'simple-statistics'
+import { exp, ln } from '../engine/logarithms.js'
 import { leastDraws } from '../scenario/limits.js'
 import type { Observations } from './estimate.js'
 
@@ -58,7 +60,7 @@ export function figureOfScale(value: number, scale: Scale): number {
     case 'itself':
       return value
     case 'logit':
-      return 1 / (1 + Math.exp(-value))
+      return 1 / (1 + exp(-value))
     case 'one over it':
       return 1 / value
   }
@@ -107,7 +109,7 @@ function ratioRow(values: readonly number[], overs: readonly number[]): readonly
 }
 
 /** Half a shift more on each side keeps shares of none and of all finite. Cox, The Analysis of Binary Data (1970), sec. 3.2 (from memory). */
-export const logitOf = (some: number, n: number): number => Math.log((some + 1 / 2) / (n - some + 1 / 2))
+export const logitOf = (some: number, n: number): number => ln((some + 1 / 2) / (n - some + 1 / 2))
 
 function logitRow(values: readonly number[]): readonly number[] {
   const n = values.length

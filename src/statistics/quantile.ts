@@ -1,7 +1,9 @@
 /** Quantiles and tails of the laws that intervals and tests are made of. */
+
 import betainc from '@stdlib/math-base-special-betainc'
 import betaQuantile from '@stdlib/stats-base-dists-beta-quantile'
 import studentQuantile from '@stdlib/stats-base-dists-t-quantile'
+import { exp } from '../engine/logarithms.js'
 import { logGammaQuantile, normalQuantile } from '../engine/tails.js'
 
 /** Value of Student's t with `degreesOfFreedom` (at least 1) below which the share `p`, on (0, 1), lies. */
@@ -20,7 +22,7 @@ export const standardNormal = (p: number): number => normalQuantile(p)
 
 /** Value of chi-square with `degreesOfFreedom` (at least 1) below which the share `p`, on (0, 1), lies. */
 export const chiSquare = (p: number, degreesOfFreedom: number): number =>
-  2 * Math.exp(logGammaQuantile(p, degreesOfFreedom / 2))
+  2 * exp(logGammaQuantile(p, degreesOfFreedom / 2))
 
 /** Value of the beta law with shapes `a` and `b` (above 0) below which the share `p`, on (0, 1), lies. */
 export const beta = (p: number, a: number, b: number): number => betaQuantile(p, a, b)

@@ -2,7 +2,9 @@
  * Intervals of a mean whose observations are skewed: Student's t after a transformation that takes the skewness out. P. Hall,
  * On the removal of skewness by transformation, J. R. Stat. Soc. B 54 (1992) 221-228 (from memory).
  */
+
 import { sampleSkewness } from 'simple-statistics'
+import { cubeRoot } from '../engine/powers.js'
 
 /** Observations from which their skewness is used: that of fewer is mostly luck. */
 export const leastForSkewness = 30
@@ -24,7 +26,7 @@ export const withoutSkewness = (t: number, skewness: number): number =>
 
 /** The inverse of `withoutSkewness`: the `t` that comes out as `value`. */
 export const withSkewness = (value: number, skewness: number): number =>
-  Math.abs(skewness) < hair ? value : (3 / skewness) * (Math.cbrt(1 + skewness * (value - skewness / 6)) - 1)
+  Math.abs(skewness) < hair ? value : (3 / skewness) * (cubeRoot(1 + skewness * (value - skewness / 6)) - 1)
 
 /** The interval about `mean`, with its standard error, the quantile `t` of Student's law and the skewness of the mean. */
 export const skewedInterval = (

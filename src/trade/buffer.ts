@@ -1,4 +1,7 @@
 /** Buffers by hand: what a stretch of conveyor holds, how long it lasts, and how much lost output it brings back. */
+
+import exp from '@stdlib/math-base-special-exp'
+import expm1 from '@stdlib/math-base-special-expm1'
 import { wholeZones, zonesFor } from './zones.js'
 
 /** Rounding of a quotient that is meant to be whole. */
@@ -58,9 +61,9 @@ export function twoMachineEfficiency(buffer: number, first: Unreliable, second: 
   const k = r1 * a + p2 / a - p1 - r2
   // both halves of the fraction are divided by exp(k N) where that would overflow
   const rises = k > 0
-  const fill = Math.abs(k * buffer) < 1e-9 ? buffer : Math.expm1(-Math.abs(k) * buffer) / -Math.abs(k)
-  const empty = rises ? Math.exp(-k * buffer) : 1
-  const full = rises ? 1 : Math.exp(k * buffer)
+  const fill = Math.abs(k * buffer) < 1e-9 ? buffer : expm1(-Math.abs(k) * buffer) / -Math.abs(k)
+  const empty = rises ? exp(-k * buffer) : 1
+  const full = rises ? 1 : exp(k * buffer)
   const made = fill * (1 + 1 / a) + empty / p2 + full / p1
   const whole =
     fill * (2 + a + 1 / a) + (empty / p2) * (1 + (p1 + p2) / r1) + (full / p1) * (1 + (p1 + p2) / r2)
@@ -98,9 +101,9 @@ export function shareKeptOut(buffer: number, machine: Unreliable, speed: number)
   const [p, r] = [1 / machine.meanUp, 1 / machine.meanRepair]
   const k = p / (speed - 1) - r
   // both halves of the fraction are divided by exp(k N) where that would overflow
-  const level = Math.abs(k * buffer) < 1e-9 ? buffer : Math.expm1(-Math.abs(k) * buffer) / -Math.abs(k)
-  const empty = k > 0 ? Math.exp(-k * buffer) : 1
-  const full = k > 0 ? 1 : Math.exp(k * buffer)
+  const level = Math.abs(k * buffer) < 1e-9 ? buffer : expm1(-Math.abs(k) * buffer) / -Math.abs(k)
+  const empty = k > 0 ? exp(-k * buffer) : 1
+  const full = k > 0 ? 1 : exp(k * buffer)
   return full / r / ((level * speed) / (speed - 1) + full / r + (empty * speed) / p)
 }
 

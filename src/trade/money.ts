@@ -1,12 +1,15 @@
 /** Money by hand: tape, labour, and whether a machine pays. Any one currency; years are whole and count from the purchase. */
 
+import exp from '@stdlib/math-base-special-exp'
+import log1p from '@stdlib/math-base-special-log1p'
+
 /**
  * Yearly amount that pays back `capital` over `years` at the yearly interest `rate`: the annuity
  * A = I i (1+i)^n / ((1+i)^n - 1); without interest I / n. Textbook formula of engineering economics.
  */
 export function capitalRecovery(capital: number, rate: number, years: number): number {
   if (rate === 0) return capital / years
-  return (capital * rate) / (1 - Math.exp(-years * Math.log1p(rate)))
+  return (capital * rate) / (1 - exp(-years * log1p(rate)))
 }
 
 /** What machines cost and how it is paid back: `life` in s, `interest` yearly, `shifts` a year. */

@@ -1,4 +1,5 @@
 /** Stops of a machine with room before it: which outlast the room, and by how much. A finite dam, solved on a grid of levels. */
+import exp from '@stdlib/math-base-special-exp'
 import { after, type Chain, inTurn, stationary, steps, surely } from './chain.js'
 import { excess, excessSquared, longer, type Shape, shapesOf } from './stop-times.js'
 
@@ -114,7 +115,7 @@ function levelsAtStops(
   }
   const others = kinds.filter((kind) => kind !== even)
   const chance = all(others) > 0 ? upBy(others) : null
-  const levels = byTurns(upBy([even]), chance, Math.exp(-all(others) * passed * grid), cycle)
+  const levels = byTurns(upBy([even]), chance, exp(-all(others) * passed * grid), cycle)
   return (kind) => (kind === even ? levels.even : levels.between)
 }
 
@@ -141,7 +142,7 @@ function upFrom(from: number, grid: number, beyond: (distance: number) => number
 
 /** All stops by chance, `density` of them for each second by which the level falls. */
 function byChance(up: Chain, density: number, grid: number): Float64Array {
-  const fallen = (distance: number) => Math.exp(-density * distance) / density
+  const fallen = (distance: number) => exp(-density * distance) / density
   // a fall is a rise of the room that is left
   const down = chainOf((from) => upFrom(points - 1 - from, grid, fallen).reverse())
   return stationary(inTurn(up, down))

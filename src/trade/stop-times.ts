@@ -1,4 +1,5 @@
 /** Times of stops by mean and spread alone: how many are longer than a time, and by how much. */
+import exp from '@stdlib/math-base-special-exp'
 
 /** A part of the stops of a kind: a constant time and an exponential one after it, s. */
 export interface Shape {
@@ -22,18 +23,16 @@ const over = (shapes: readonly Shape[], of: (shape: Shape) => number): number =>
 
 /** Share of the stops that are longer than `time`. */
 export const longer = (time: number, shapes: readonly Shape[]): number =>
-  over(shapes, ({ constant, tail }) =>
-    time < constant ? 1 : tail > 0 ? Math.exp((constant - time) / tail) : 0,
-  )
+  over(shapes, ({ constant, tail }) => (time < constant ? 1 : tail > 0 ? exp((constant - time) / tail) : 0))
 /** Mean of what stops are longer than `time`, those that are not counted as 0, s. */
 export const excess = (time: number, shapes: readonly Shape[]): number =>
   over(shapes, ({ constant, tail }) =>
-    time < constant ? constant - time + tail : tail > 0 ? tail * Math.exp((constant - time) / tail) : 0,
+    time < constant ? constant - time + tail : tail > 0 ? tail * exp((constant - time) / tail) : 0,
   )
 /** Mean square of the same, s2. */
 export const excessSquared = (time: number, shapes: readonly Shape[]): number =>
   over(shapes, ({ constant, tail }) => {
     const left = constant - time
     if (left > 0) return left * left + 2 * left * tail + 2 * tail * tail
-    return tail > 0 ? 2 * tail * tail * Math.exp(left / tail) : 0
+    return tail > 0 ? 2 * tail * tail * exp(left / tail) : 0
   })

@@ -12,6 +12,7 @@ import {
   madeOf,
   open,
   opened,
+  openedIn,
   patience,
   unfold,
 } from './try-page.js'
@@ -46,6 +47,21 @@ describe.skipIf(!isThere)('axe-core and the page to try a line in', { timeout: 4
     await page.getByRole('button', { name: 'Text', exact: true }).click()
     await unfold(page)
     expect(await serious(page)).toEqual([])
+    // a change beside the line as it came, designs compared, what can be copied, words of a field
+    await box(page, 'line.sealer.belt-speed').fill('12')
+    await page.getByRole('button', { name: 'What belt speed means' }).click()
+    await page.getByRole('button', { name: 'Compare what is kept' }).click()
+    await page.locator('.differs').first().waitFor({ timeout: patience })
+    await page.locator('.looked .difference .n').first().waitFor({ timeout: patience })
+    await page.locator('.copies > summary').click()
+    expect(await serious(page)).toEqual([])
+    await page.keyboard.press('Escape')
+    // words that the text may have at that place
+    await page.getByRole('textbox', { name: 'The scenario as text' }).click()
+    await page.keyboard.press('Control+Home')
+    await page.keyboard.press('Control+Space')
+    expect(await serious(page)).toEqual([])
+    await page.keyboard.press('Escape')
     await box(page, 'line.sealer.belt-speed').fill('fast')
     await page.locator('.answer .foremost').waitFor({ timeout: patience })
     expect(await serious(page)).toEqual([])
@@ -60,5 +76,26 @@ describe.skipIf(!isThere)('axe-core and the page to try a line in', { timeout: 4
       .waitFor()
     expect(await serious(page)).toEqual([])
     await context.close()
+  })
+  it('finds nothing serious while the first shifts are simulated, where the worker fails, on a narrow screen', async () => {
+    const { page, context } = await opened(browser, await madeOf(demoText('pet-food')), {
+      ...{ bypassCSP: true, viewport: { width: 390, height: 844 } },
+    })
+    expect(await serious(page)).toEqual([])
+    await figuresOf(page)
+    await page.getByLabel('All else').selectOption('arrivals.table-1')
+    await unfold(page)
+    expect(await serious(page)).toEqual([])
+    await context.close()
+    const failing = await browser.newContext({ bypassCSP: true })
+    await failing.addInitScript(`
+      const Plain = Worker
+      window.Worker = class extends Plain {
+        postMessage() { setTimeout(() => this.dispatchEvent(new ErrorEvent('error', { message: 'no room' }))) }
+      }`)
+    const failed = await openedIn(failing, await madeOf(demoText('soap-works')))
+    await failed.page.getByText('Something went wrong').waitFor({ timeout: patience })
+    expect(await serious(failed.page)).toEqual([])
+    await failing.close()
   })
 })

@@ -25,7 +25,8 @@ export const isThere = existsSync(executable)
 /** Slow machines take long to simulate; nothing is held to a time here, ms. */
 export const patience = 60_000
 
-export const launched = (): Promise<Browser> => chromium.launch({ executablePath: executable, args: flags })
+export const launched = (more: readonly string[] = []): Promise<Browser> =>
+  chromium.launch({ executablePath: executable, args: [...flags, ...more] })
 
 /** A page that is open. */
 export interface Opened {
@@ -47,6 +48,15 @@ export async function madeOf(text?: string): Promise<string> {
   const { code, err } = await call(['try', ...(text === undefined ? [] : [file]), '--out', out], {
     cwd: demoFolder,
   })
+  expect(code, err).toBe(0)
+  return out
+}
+
+/** The page of a demo with all that lies beside it. */
+export async function madeOfDemo(name: string): Promise<string> {
+  count++
+  const out = path.join(folder, `try-${count}.html`)
+  const { code, err } = await call(['try', `${name}.yaml`, '--out', out], { cwd: demoFolder })
   expect(code, err).toBe(0)
   return out
 }

@@ -1,7 +1,9 @@
 /** A seeded walk through the page to try a line in: fields, pieces, undo, text; after each step it must still answer. */
+import { readFileSync } from 'node:fs'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { demoText, figuresOf, isThere, launched, madeOf, opened, patience } from './try-page.js'
+import { demoText, figuresOf, isThere, launched, madeOf, openedIn, patience } from './try-page.js'
+import { answered, expectAsInNode, listening } from './try-told.js'
 
 /** What the page says where a figure went wrong. */
 const wrong = /\bNaN\b|undefined|Infinity|\[object/
@@ -115,28 +117,79 @@ const walk = (page: Page, seed: number, steps: number): Promise<string[]> =>
 
 /** Whether the page answers again once it is as it came. */
 async function comesBack(page: Page): Promise<void> {
-  const back = page.getByRole('button', { name: 'As it came' })
-  if (await back.isEnabled()) await back.click()
+  await asItCame(page)
   await expect
     .poll(() => page.locator('.progress').textContent(), { timeout: patience })
     .toMatch(/^\d+ simulated shifts/)
 }
+
+async function asItCame(page: Page): Promise<void> {
+  const back = page.getByRole('button', { name: 'As it came' })
+  if (await back.isEnabled()) await back.click()
+}
+
+/** Edits that are taken back at most to come to a text that can be simulated. */
+const mostTakenBack = 20
+
+/** Holds what the page tells against Node: of a text that cannot be simulated why, then of the last one before it that can its whole document. */
+async function equalsNode(page: Page): Promise<void> {
+  for (let back = 0; back <= mostTakenBack; back++) {
+    // a line of a billion cases takes for ever, in Node too
+    const heard = await answered(page, patience / 4)
+    if (heard) await expectAsInNode(heard)
+    if (heard?.figures) return
+    await page.keyboard.press('Control+z')
+  }
+  await asItCame(page)
+  const heard = await answered(page, patience)
+  expect(heard?.figures).toBeDefined()
+  await expectAsInNode(heard!)
+}
+
+/** What the page's own thread holds once it has tidied up, and all of its process, workers too, MB. */
+async function memoryOf(browser: Browser, page: Page): Promise<{ page: number; process: number }> {
+  const held = (await page.evaluate('gc(); performance.memory.usedJSHeapSize')) as number
+  const session = await browser.newBrowserCDPSession()
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo')
+  await session.detach()
+  const pages = processInfo.filter(({ type }) => type === 'renderer')
+  const kilobytes = pages.map(({ id }) =>
+    Number(/^VmRSS:\s+(\d+) kB/m.exec(readFileSync(`/proc/${id}/status`, 'utf8'))?.[1] ?? 0),
+  )
+  return { page: held / 1e6, process: Math.max(...kilobytes) / 1e3 }
+}
+
+/** Edits after which what the page tells is held against Node, and after which a long walk says how far it is. */
+const [stretch, told] = [100, 1000]
+
+/** What the page's thread may hold more after a walk, MB: 2 million letters of its history, two bytes each, once more in what is kept, and as much again. */
+const mostMore = 16
 
 /** So many random edits of the main demo, in a page of its own. */
 export function itWalks(edits: number, timeout: number): void {
   describe.skipIf(!isThere)('random edits in the page', { timeout }, () => {
     let browser: Browser
     beforeAll(async () => {
-      browser = await launched()
+      browser = await launched(['--enable-precise-memory-info', '--js-flags=--expose-gc'])
     }, patience)
     afterAll(() => browser?.close())
 
-    it('never give a blank answer, a figure that is none, or an error', async () => {
-      const { page, complaints, context } = await opened(browser, await madeOf(demoText('soap-works')))
+    it('never give a blank answer, an error, more memory, or another figure than the command line', async () => {
+      const context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
+      await listening(context)
+      const { page, complaints } = await openedIn(context, await madeOf(demoText('soap-works')))
       await figuresOf(page)
-      expect(await walk(page, 1, edits)).toEqual([])
+      const before = await memoryOf(browser, page)
+      for (let done = 0; done < edits; done += stretch) {
+        expect(await walk(page, 1 + done, Math.min(stretch, edits - done))).toEqual([])
+        await equalsNode(page)
+        if ((done + stretch) % told === 0) console.log(done + stretch, 'edits', await memoryOf(browser, page))
+      }
       await comesBack(page)
       expect(complaints).toEqual([])
+      const after = await memoryOf(browser, page)
+      console.log(`${edits} edits; memory before and after, MB:`, before, after)
+      expect(after.page).toBeLessThan(before.page + mostMore)
       await context.close()
     })
   })

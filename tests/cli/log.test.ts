@@ -224,6 +224,15 @@ describe('a log of two million rows', () => {
     expect(times.buffer).toBeInstanceOf(SharedArrayBuffer)
   })
 
+  it('travels in no page to try the line in, and that is said', async () => {
+    const { code, err } = await call(['try', 'line.yaml'], { cwd: folder })
+    expect(code).toBe(2)
+    expect(err).toMatch(
+      /^error: a page carries logs of at most 10 MB, and the scenario reads arrivals\.csv \(\d+ MB\): cut the log to fewer days, or simulate the line with `tapeshift run`/,
+    )
+    expect(existsSync(path.join(folder, 'out/line-try'))).toBe(false)
+  })
+
   it('is not copied beside the report, and that is said', async () => {
     // two million cases in a shift are more than any sealer takes, which check calls an error
     const argv = ['run', 'line.yaml', '--shifts', '2', '--anyway', ...one]
@@ -231,7 +240,11 @@ describe('a log of two million rows', () => {
     expect(code).toBe(0)
     expect(out).toContain('Report: out/line-run/report.html')
     expect(err).toMatch(/^note: arrivals\.csv \(\d+ MB\) was not copied: put it beside scenario\.yaml/)
+    expect(err).toContain(
+      'note: try.html was not written: a page carries logs of at most 10 MB; cut the log to',
+    )
     expect(existsSync(path.join(folder, 'out/line-run/arrivals.csv'))).toBe(false)
+    expect(existsSync(path.join(folder, 'out/line-run/try.html'))).toBe(false)
   })
 
   it('is read once for all variants', () => {

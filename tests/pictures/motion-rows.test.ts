@@ -98,16 +98,13 @@ function worstOf(row: fc.Arbitrary<Row>, keys: typeof sensor) {
 }
 
 /**
- * The same row of one speed, whose conveyors on which cases close up start at once, stops of their own included. With start delays or a faster drive ahead the
- * line takes a case that stood behind a tail to be at the end when that has crossed, up to some 0.1 m before it can be there: it
- * is drawn going there at the speed of gliding, over the case ahead if need be.
+ * The same row, but that conveyors with a start delay have no stops of their own: after one the line lets all on it move at once, and the drawing
+ * lets each wait its delay as always.
  */
 const plain = rows.map((row) => ({
   ...row,
-  hasOneSpeed: true,
-  pieces: row.pieces.map((each) =>
-    each.what === 'belt' || each.what === 'sealer' ? each : { ...each, delay: 0 },
-  ),
+  stops: 'arrivals-and-manual-work' as const,
+  pieces: row.pieces.map((each) => (each.delay > 0 ? { ...each, fails: 0, jams: 0, planned: 0 } : each)),
 }))
 
 describe('the motion of any row', () => {

@@ -1,5 +1,6 @@
 /** What a record says of inputs, by hand on small records: counts, times, runs, laws, and what a reader is told beside them. */
 import { describe, expect, it } from 'vitest'
+import { hasTimesEnough } from '../../src/questions/fit/laws.js'
 import { standardNormal } from '../../src/statistics/quantile.js'
 import { codesOf, evidenceOf, fitOf, inputOf, type Stop, wordsOf, written } from './fits.js'
 
@@ -120,6 +121,17 @@ describe('times', () => {
       ['count', 25],
       ['fitted', 25],
     ])
+  })
+
+  it('of two sorts are none where one of the two rests on a single time', () => {
+    const lognormal = { family: 'lognormal', location: 0, spread: 1 } as const
+    const both = (share: number) =>
+      ({ family: 'mixture', share, first: lognormal, second: lognormal }) as const
+    // 0.97 and 0.96 of 40 times: 39 and 1, 38 and 2
+    expect(hasTimesEnough(both(0.97), 40)).toBe(false)
+    expect(hasTimesEnough(both(0.96), 40)).toBe(true)
+    expect(hasTimesEnough(both(0.03), 40)).toBe(false)
+    expect(hasTimesEnough(lognormal, 40)).toBe(true)
   })
 
   it('that no law fits are drawn from as they are, never longer than the longest seen', () => {

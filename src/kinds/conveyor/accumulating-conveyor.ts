@@ -114,6 +114,10 @@ export class AccumulatingConveyor extends PacedBed {
   /** The case that left last goes on otherwise: so may those behind it, as far as they stand close. */
   override tailMoves(): void {
     if (this.moving === State.blocked) this.findDueBehindTail()
+    else {
+      this.askAhead()
+      if (this.aboard > 0 && !this.isBlocked) this.findDue()
+    }
     if (this.unit.owes) this.wakeWhenClear()
     if (this.isPacked()) this.unit.tellBehind()
   }
@@ -143,17 +147,17 @@ export class AccumulatingConveyor extends PacedBed {
       this.due = free
       return
     }
-    const leader = (first - 1) & mask
-    this.due = Math.max(free, this.left[leader]! + this.pitchTimes[leader]! + this.delay)
+    this.due = Math.max(free, this.leftAt() + this.pitchTimes[(first - 1) & mask]! + this.delay)
   }
 
   /** The same where the one that left last may stand across the end: found only where cases jam, for the next piece would say no. */
   private findDueBehindTail(): void {
-    const { tail, unit } = this
-    tail.distance = this.pitches[(this.firstOn - 1) & this.mask]!
-    unit.next.follow(tail, unit)
-    this.due = tail.reach < tail.distance - hair ? never : tail.reachAt + this.delay
-    this.moving = this.due > this.floor.clock.now + hair ? State.blocked : State.working
+    const { now } = this.floor.clock
+    this.askAhead()
+    this.findDue()
+    if (this.tail.reach < this.tail.distance - hair) this.due = never
+    else this.due = Math.max(this.due, this.tail.reachAt + this.delay)
+    this.moving = this.due > now + hair ? State.blocked : State.working
   }
 
   override step(): void {
@@ -177,7 +181,7 @@ export class AccumulatingConveyor extends PacedBed {
 
   private offerFirst(): void {
     this.offersAgain = false
-    if (this.delay > 0 && this.hasTail) this.noteAcross()
+    if (this.delay > 0 && this.hasTail) this.askAhead()
     const item = this.first()
     // read before it goes: its number may be used again
     const length = this.floor.cases.length[item]!
@@ -186,6 +190,7 @@ export class AccumulatingConveyor extends PacedBed {
     this.leftLength = length
     this.jams?.passed()
     const wasPacked = this.reserved >= this.length
+    this.forgetTail()
     this.left[this.firstOn & this.mask] = Math.max(this.floor.clock.now, this.movesAt)
     this.hasTail = !this.isBeforePlace
     this.goOn()
@@ -201,6 +206,7 @@ export class AccumulatingConveyor extends PacedBed {
   /** It stood at the end while the conveyor stood: to those behind it is as if it had left when that began, for all is shifted in time then. */
   protected override takeOutFirst(): void {
     this.left[this.firstOn & this.mask] = this.unit.frozenAt
+    this.forgetTail()
     this.hasTail = false
     this.leftLength = 0
     this.goOn()
@@ -227,7 +233,16 @@ export class AccumulatingConveyor extends PacedBed {
   }
 
   override roomAhead(): void {
-    if (this.isBlocked) this.offerFirst()
+    if (this.isBlocked && !this.isStillBehind()) this.offerFirst()
+  }
+
+  /** There is room ahead before the first has come there from behind the tail: it is offered as soon as it has. */
+  private isStillBehind(): boolean {
+    if (!this.hasTail || this.offersAgain) return false
+    if (this.delay > 0) this.askAhead()
+    this.findDue()
+    this.isBlocked = this.due <= this.floor.clock.now + hair
+    return !this.isBlocked
   }
 
   override plan(): void {
@@ -239,6 +254,7 @@ export class AccumulatingConveyor extends PacedBed {
   override runsAt(speed: number): void {
     if (speed === this.speed) return
     this.changeSpeed(speed)
+    if (this.hasTail) this.askAhead()
     if (this.aboard > 0) this.findDue()
     if (this.moving === State.blocked) this.findDueBehindTail()
     if (this.unit.owes && !this.unit.frozen) this.wakeWhenClear()

@@ -6,7 +6,7 @@ import type { Floor } from '../../line/floor.js'
 import type { Tail } from '../../line/tail.js'
 import { wholeZones, zonesFor } from '../../trade/zones.js'
 import { hair } from '../travel.js'
-import { Conveyor } from './conveyor.js'
+import { Following } from './following.js'
 import type { ConveyorKeys } from './keys.js'
 
 /**
@@ -33,10 +33,8 @@ import type { ConveyorKeys } from './keys.js'
  *
  * A lower part of `AccumulatingConveyor`, which is the only class that is made of it: one object a conveyor, for speed.
  */
-export abstract class Bed extends Conveyor {
+export abstract class Bed extends Following {
   protected readonly length: number
-  /** Of its drive now, m/s. */
-  protected speed = unset
   private readonly spacing: number
   /** Of a zone, m; 0 where it has none. */
   private readonly zone: number
@@ -45,25 +43,20 @@ export abstract class Bed extends Conveyor {
   protected pitch = unset
   /** Room that must be free for it, m: the last of a full conveyor needs no spacing behind it. */
   protected need = unset
-  /** Start delay at that speed, s. */
-  protected delay = unset
-  /** When its drive has run up after the last stop, s: before that nothing moves. */
-  protected movesAt = unset
 
   /** Rings over the running number of a case on this conveyor. */
-  protected readonly mask: number
+  protected override readonly mask: number
   protected readonly items: Int32Array
   protected readonly entered: Float64Array
   /** When it left, s: as if it had gone on from there without a stop as long as its pitch lay across the end. */
-  protected readonly left: Float64Array
-  protected readonly pitches: Float64Array
+  protected override readonly left: Float64Array
+  protected override readonly pitches: Float64Array
   /** Time to move on by that pitch, s. */
   protected readonly pitchTimes: Float64Array
   /** Sum of the pitches of all cases before it, m. */
   protected readonly pitchBefore: Float64Array
   /** Sum of the pitches of the cases on it, m. */
   protected reserved = unset
-  protected firstOn = 0
   protected aboard = 0
   /** The case that was found to be felt last: where the next search begins. */
   private ahead = 0
@@ -73,16 +66,11 @@ export abstract class Bed extends Conveyor {
   protected gone = unset
   protected reach = unset
   protected reachAt = unset
-  /** The instant that counts, s: where it stands, the one since which it does. */
-  protected now = unset
   /** When the next case may enter behind the last one, s, as `findClear` finds it. */
   protected clearAt = unset
   /** The last case is held by its tail, at this place, m. */
   protected isHeld = false
   protected heldAt = unset
-  /** The one that left last has gone onto another conveyor or belts, and may lie across the end: not onto a place, nor out of the line by hand. */
-  protected hasTail = false
-
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
     const { zone } = keys
@@ -104,14 +92,11 @@ export abstract class Bed extends Conveyor {
   }
 
   override empty(): void {
-    this.firstOn = 0
     this.aboard = 0
     this.ahead = 0
     this.reserved = 0
     this.isHeld = false
-    this.hasTail = false
     this.asked = 0
-    this.movesAt = 0
     super.empty()
   }
 
@@ -158,11 +143,6 @@ export abstract class Bed extends Conveyor {
     if (first > 0) this.followLeft()
   }
 
-  /** Finds the instant at which cases are where they are now. */
-  protected findNow(): void {
-    this.now = this.unit.frozen ? this.unit.frozenAt : Math.max(this.floor.clock.now, this.movesAt)
-  }
-
   /** The case no farther than those that have left let it. */
   private followLeft(): void {
     const { mask, speed, tail, pitchBefore, asked: last } = this
@@ -194,22 +174,16 @@ export abstract class Bed extends Conveyor {
   private followAcross(): void {
     const { speed, tail, unit, mask, asked: last } = this
     const leader = this.firstOn - 1
-    const left = this.left[leader & mask]!
     const delays = (last - leader) * this.delay
     unit.next.follow(tail, unit)
+    this.noteTail()
+    const left = this.leftAt()
     const way = Math.min(tail.distance, tail.reach)
     if (way < tail.distance - hair) this.reach -= tail.distance - way
-    // drawn off by a faster drive: what is behind follows at its own speed
-    const behindAt = speed < tail.speed ? this.drawnOffAt(way) : tail.reachAt
-    const thereAt = delays + Math.max(left + way / speed, behindAt)
+    const thereAt = delays + Math.max(left + way / speed, tail.reachAt)
     this.reachAt = Math.max(this.entered[last & mask]! + this.reach / speed, thereAt)
-    const moved = Math.min(tail.gone, speed * (this.now - delays - left))
-    this.gone = Math.max(0, Math.min(this.gone, this.reach - way + Math.max(0, moved)))
-  }
-
-  /** When its own drive brings those behind as far as a faster one has drawn the case off, s. */
-  protected drawnOffAt(way: number): number {
-    return this.tail.reachAt + (way / this.speed - way / this.tail.speed)
+    const moved = Math.min(tail.gone, Math.max(this.stoodAt, speed * (this.now - delays - left)))
+    this.gone = Math.max(0, Math.min(this.gone, this.reach - way + moved))
   }
 
   /**
@@ -269,15 +243,5 @@ export abstract class Bed extends Conveyor {
     tail.reach = this.reach
     tail.reachAt = this.reachAt
     tail.speed = this.speed
-  }
-
-  /** The one that left last has crossed, if the next may go: from now on it is as if it had left as much later as it stood. */
-  protected noteAcross(): void {
-    const { tail, unit } = this
-    const place = (this.firstOn - 1) & this.mask
-    tail.distance = this.pitches[place]!
-    unit.next.follow(tail, unit)
-    if (tail.reach >= tail.distance - hair)
-      this.left[place] = Math.max(this.left[place]!, tail.reachAt - this.pitchTimes[place]!)
   }
 }

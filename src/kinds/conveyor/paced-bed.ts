@@ -21,9 +21,6 @@ export abstract class PacedBed extends SensedBed {
   protected crossing = unset
   /** What a start from rest costs, s. */
   protected runUp = unset
-  /** The last change of speed: when, s, and from which one to the next, as a ratio. */
-  private changedAt = unset
-  private ratio = unset
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
@@ -32,8 +29,6 @@ export abstract class PacedBed extends SensedBed {
 
   override empty(): void {
     this.followSpeed(this.keys.speed)
-    this.changedAt = 0
-    this.ratio = 1
     super.empty()
   }
 
@@ -51,6 +46,7 @@ export abstract class PacedBed extends SensedBed {
   /** The drive runs at this speed from now, another one than before, m/s. */
   protected changeSpeed(speed: number): void {
     this.findNow()
+    this.noteStart()
     const { now, mask } = this
     const ratio = this.speed / speed
     const end = this.firstOn + this.aboard
@@ -61,15 +57,5 @@ export abstract class PacedBed extends SensedBed {
       this.pitchTimes[place] = this.pitches[place]! / speed
     }
     this.followSpeed(speed)
-    this.changedAt = now
-    this.ratio = ratio
-  }
-
-  /** A faster drive ahead drew it off from some instant on: if that was before the last change, the travel since then counts. */
-  protected override drawnOffAt(way: number): number {
-    const since = this.tail.reachAt - way / this.tail.speed
-    return since < this.changedAt
-      ? this.changedAt - (this.changedAt - since) * this.ratio + way / this.speed
-      : super.drawnOffAt(way)
   }
 }

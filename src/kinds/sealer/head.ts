@@ -29,6 +29,9 @@ export type Met = (typeof Met)[keyof typeof Met]
 /** Rounding of many strips that must not cost one, m. */
 const hair = 1e-6
 
+/** Whether the next strip breaks has not been drawn. */
+const undrawn = -1
+
 export class Head {
   /** Tape laid on cases, m off the roll. */
   laid = unset
@@ -46,6 +49,11 @@ export class Head {
   private missedNow = 0
   private remaining = unset
   private atStart = unset
+  /** Tape, m, and cuts of the cases that were foreseen and have not met it yet. */
+  private promised = unset
+  private cutsPromised = 0
+  /** Whether the next strip breaks, 1 or 0; or `undrawn`. */
+  private breaksNext = undrawn
 
   constructor(
     readonly name: string,
@@ -62,6 +70,9 @@ export class Head {
     const { roll, lostPerRoll } = this.facts
     this.cuts = 0
     this.missedNow = 0
+    this.promised = 0
+    this.cutsPromised = 0
+    this.breaksNext = undrawn
     this.remaining = this.firstRoll ? lostPerRoll + this.firstRoll.next() * (roll - lostPerRoll) : roll
   }
 
@@ -77,6 +88,30 @@ export class Head {
     this.missed = 0
   }
 
+  /** Whether the case will get its strip for sure, whatever happens meanwhile: asked once of each, in the order in which they come. */
+  foresees(item: CaseIndex): boolean {
+    const { facts } = this
+    const drawn = facts.cases.strip[item]!
+    if (this.cuts + this.cutsPromised >= facts.bladeAfter) return false
+    if (this.left - this.promised < drawn) return false
+    if (facts.breakChance > 0 && this.tapeBreaks()) return false
+    this.breaksNext = undrawn
+    this.promised += drawn
+    this.cutsPromised++
+    return true
+  }
+
+  /** A case comes that was foreseen. */
+  keepPromise(item: CaseIndex): void {
+    const drawn = this.facts.cases.strip[item]!
+    this.cutsPromised--
+    this.promised = this.cutsPromised === 0 ? 0 : this.promised - drawn
+    this.remaining -= drawn
+    this.cuts++
+    this.laid += drawn
+    this.strips++
+  }
+
   /** A case comes. */
   meet(item: CaseIndex): Met {
     const { facts } = this
@@ -88,21 +123,29 @@ export class Head {
       this.missed++
       return Met.unsealed
     }
-    this.remaining -= drawn
-    this.cuts++
     if (facts.breakChance > 0 && this.tapeBreaks()) {
+      this.breaksNext = undrawn
+      this.remaining -= drawn
+      this.cuts++
       this.spoilt += drawn
       this.breaks++
       return Met.tapeBroke
     }
+    this.breaksNext = undrawn
+    this.remaining -= drawn
+    this.cuts++
     this.laid += drawn
     this.strips++
     return Met.taped
   }
 
+  /** Drawn once a strip. */
   private tapeBreaks(): boolean {
-    this.tapeBreak.advance()
-    return this.tapeBreak.value < this.facts.breakChance
+    if (this.breaksNext === undrawn) {
+      this.tapeBreak.advance()
+      this.breaksNext = this.tapeBreak.value < this.facts.breakChance ? 1 : 0
+    }
+    return this.breaksNext === 1
   }
 
   /** The head warns that its roll is nearly empty. */

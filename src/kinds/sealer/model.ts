@@ -9,16 +9,13 @@ import { type Measure, pieceMeasures } from '../../line/measure.js'
 import { Cause, State } from '../../line/states.js'
 import type { Taper } from '../../line/taper.js'
 import { hair } from '../travel.js'
-import { Belts } from './belts.js'
 import { none } from './flap-place.js'
-import type { Head } from './head.js'
 import type { SealerKeys } from './keys.js'
+import { Passing } from './passing.js'
 import { SizeSetting } from './size-setting.js'
-import { Taping } from './taping.js'
 
-export class Sealer extends Belts implements Taper {
+export class Sealer extends Passing implements Taper {
   private readonly made: Production
-  private readonly taping: Taping
   private readonly setting: SizeSetting
   private readonly isSetByCrew: boolean
   private readonly changesWhenIdle: boolean
@@ -28,11 +25,12 @@ export class Sealer extends Belts implements Taper {
   private isBlocked = false
   private readonly level = new Level(this.floor.clock)
   private sizeSet = none
+  /** Where somebody looks on: when something happens next but what is told alone, s. */
+  private dueAt = never
 
   constructor(floor: Floor, name: string, keys: SealerKeys) {
     super(floor, name, keys)
     this.made = new Production(this.gap, keys['belt-speed'])
-    this.taping = new Taping(floor, this.label, keys, () => this.unit)
     this.changesWhenIdle = this.taping.changesWhenIdle
     this.setting = new SizeSetting(floor, this.label, keys['size-setting'])
     this.isSetByCrew = keys['size-setting'].by === 'crew'
@@ -44,17 +42,13 @@ export class Sealer extends Belts implements Taper {
     this.level.reset(this.floor.pictureFrom, this.floor.end)
     this.sizeSet = none
     this.setAt = never
-    this.taping.reset()
   }
 
   override countAnew(): void {
+    this.tellAllSure()
     this.level.restart(this.floor.pictureFrom, this.floor.end)
     this.made.reset()
     this.taping.countAnew()
-  }
-
-  get heads(): readonly Head[] {
-    return this.taping.heads
   }
 
   override held(): number {
@@ -116,30 +110,21 @@ export class Sealer extends Belts implements Taper {
   // --- belts ---
 
   override step(): void {
+    if (this.floor.observer !== null && this.onlyTells()) return
     if (this.crossing.nextAt <= this.floor.clock.now) this.tailMoves()
     if (this.travel.isRunning) {
-      const reached = this.travel.now() + hair
-      const last = this.meets.length
-      for (let head = last - 1; head >= 0; head--)
-        if (this.marks[head]! <= reached) {
-          this.meet(head)
-          if (this.unit.frozen) return
-        }
-      if (this.marks[last]! <= reached) this.offerFirst()
+      if (!this.allPass()) return
+      if (this.endMark <= this.travel.now() + hair) this.offerFirst()
     }
     if (this.changesWhenIdle) this.changeWhenIdle()
     this.admit()
   }
 
-  /** A case comes to a head: it may jam at the first one; the blade or the roll may be at its end; or it is taped. */
-  private meet(index: number): void {
-    const number = this.meets[index]!
-    const item = this.items[number & this.mask]!
-    if (index === 0 && this.jamsWith(item)) return
-    if (!this.taping.meet(index, item)) return
-    if (index === 0) this.jams?.passed()
-    this.meets[index] = number + 1
-    this.markHead(index)
+  /** Somebody looks on: nothing happens but that a case passes a head that was sure to. */
+  private onlyTells(): boolean {
+    if (this.dueAt <= this.floor.clock.now) return false
+    this.tellAllSure()
+    return true
   }
 
   override putRight(cause: Cause): void {
@@ -202,7 +187,9 @@ export class Sealer extends Belts implements Taper {
   }
 
   override breakBegins(): void {
-    if (!this.unit.frozen) this.taping.breakBegins()
+    if (this.unit.frozen) return
+    this.tellAllSure()
+    this.taping.breakBegins()
   }
 
   override roomAhead(): void {
@@ -210,26 +197,34 @@ export class Sealer extends Belts implements Taper {
   }
 
   override plan(): void {
+    if (this.isBlocked || this.crossing.stands) this.unit.plans(this.crossing.nextAt, State.blocked, never)
+    else this.planWork()
+    if (this.floor.observer !== null) this.planToTell()
+  }
+
+  private planWork(): void {
     const { now } = this.floor.clock
-    const { unit } = this
-    if (this.isBlocked || this.crossing.stands) {
-      unit.plans(this.crossing.nextAt, State.blocked, never)
-      return
-    }
-    let mark = never
+    let mark = this.endMark
     for (let index = 0; index < this.marks.length; index++) mark = Math.min(mark, this.marks[index]!)
-    const due = Math.min(this.travel.when(mark), this.crossing.nextAt)
-    if (this.setAt !== never && this.setAt > now) {
-      unit.plans(Math.min(due, this.setAt), State.sizeSetting, never)
-      return
-    }
+    let due = Math.min(this.travel.when(mark), this.crossing.nextAt)
+    let state: State = State.working
+    let lapse = never
     const clear = this.travel.when(this.clearFrom)
-    if (this.flapItem !== none && (this.canFold || this.foldedAt !== never)) {
+    if (this.setAt !== never && this.setAt > now) {
+      due = Math.min(due, this.setAt)
+      state = State.sizeSetting
+    } else if (this.flapItem !== none && (this.canFold || this.foldedAt !== never)) {
       // the case that stands there enters once it is folded and the headway is over
-      const enters = this.runsEmpty() ? never : Math.max(clear, this.foldedAt)
-      unit.plans(Math.min(due, enters), State.working, never)
-    } else if (clear > now) unit.plans(due, State.working, clear)
-    else unit.plans(due, State.waiting, never)
+      if (!this.runsEmpty()) due = Math.min(due, Math.max(clear, this.foldedAt))
+    } else if (clear > now) lapse = clear
+    else state = State.waiting
+    this.unit.plans(due, state, lapse)
+  }
+
+  /** Somebody looks on, and is told what comes to a head at its instant. */
+  private planToTell(): void {
+    this.dueAt = this.unit.due
+    this.unit.actsBy(this.travel.when(this.nextSure()))
   }
 
   /** A fixed-size machine lets no case in until the belts are empty, of tails too, and the size is set. */
@@ -256,6 +251,7 @@ export class Sealer extends Belts implements Taper {
   }
 
   override close(): void {
+    this.tellAllSure()
     this.level.settle()
   }
 

@@ -84,6 +84,19 @@ export class Taping {
     return this.bladeService !== null
   }
 
+  /** Whether a case will pass a head with its strip for sure. */
+  foresees(index: number, item: CaseIndex): boolean {
+    return this.heads[index]!.foresees(item)
+  }
+
+  /** A case that was foreseen has passed a head. */
+  passed(index: number, item: CaseIndex): void {
+    const { cases } = this.floor
+    this.heads[index]!.keepPromise(item)
+    cases.tape[item]! += cases.strip[item]!
+    this.floor.observer?.stripLaid(this.unit().name, this.heads[index]!.name, item, cases.strip[item]!)
+  }
+
   /** A case meets a head: true when it has passed, false when the machine stands for the head. */
   meet(index: number, item: CaseIndex): boolean {
     const { cases } = this.floor

@@ -11,6 +11,19 @@ import type { FamilyResult, Known } from './document.js'
 /** Fewer times than this do not tell two laws in one apart. */
 const leastOfMixture = 30
 
+/** Fewer times than this are no law of their own: it has two parameters. */
+const leastOfPart = 2
+
+/** Of so many times those that belong to the first part of two laws in one, as a scenario says it. */
+export const timesOfFirst = (share: number, events: number): number => Math.round(share * events)
+
+/** Both parts of two laws in one rest on times enough. */
+export function hasTimesEnough(law: FittedLaw, events: number): boolean {
+  if (law.family !== 'mixture') return true
+  const first = timesOfFirst(law.share, events)
+  return Math.min(first, events - first) >= leastOfPart
+}
+
 /** Every law that could be fitted, and the choice among them. */
 export interface Laws {
   sample: Sample
@@ -35,7 +48,9 @@ export function lawsOf(sample: Sample, path: string, { confidence, seed, bootstr
   const simple = families.flatMap((family) => fitsOf(fitFamily(sample, family, confidence)))
   const least = Math.min(...simple.map(({ bic }) => bic))
   // two laws in one take more to be believed than one
-  const mixed = events >= leastOfMixture ? fitsOf(fitMixture(sample, confidence, least)) : []
+  const mixed = (events >= leastOfMixture ? fitsOf(fitMixture(sample, confidence, least)) : []).filter(
+    ({ law }) => hasTimesEnough(law, events),
+  )
   const candidates = [...simple, ...mixed].map((each): Candidate => {
     const random = new Stream('fit', `${path} ${each.law.family}`)
     random.begin(seed, 0)

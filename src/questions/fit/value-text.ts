@@ -1,5 +1,6 @@
 /** Values with their evidence as a scenario writes them. */
 import { distributionOf, type FittedLaw, type Lognormal } from '../../statistics/fitting/law.js'
+import { timesOfFirst } from './laws.js'
 
 /** A number with four figures, as plain as it can be. */
 const number = (value: number): string => String(Number(value.toPrecision(4)))
@@ -38,7 +39,7 @@ export function lawText(law: FittedLaw, events: number): string {
 
 /** Each part rests on its own part of the events, and so does its share. */
 function mixtureText(law: FittedLaw & { family: 'mixture' }, events: number): string {
-  const first = Math.min(events - 1, Math.max(1, Math.round(law.share * events)))
+  const first = timesOfFirst(law.share, events)
   const part = (count: number, each: Lognormal) =>
     `{share: ${count} in ${events} stops, law: ${lawText(each, count)}}`
   return `{mixture: [${part(first, law.first)}, ${part(events - first, law.second)}]}`

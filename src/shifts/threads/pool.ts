@@ -11,8 +11,11 @@ const mostAttempts = 3
 const threadFile = new URL('./worker.js', import.meta.url)
 
 /** `size` threads, which begin to load at once; with 1, this thread. `file` is what each runs. */
-export function threads(size: number, file: URL = threadFile): Executor {
-  if (size <= 1) return inProcess()
+export const threads = (size: number, file: URL = threadFile): Executor =>
+  size <= 1 ? inProcess() : threadsBeside(size, file)
+
+/** The same, and never this thread, which stays free for messages. */
+export function threadsBeside(size: number, file: URL = threadFile): Executor {
   const pool = new Piscina({
     filename: file.href,
     minThreads: size,

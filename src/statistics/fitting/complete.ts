@@ -1,6 +1,8 @@
 /** Maximum likelihood where every time is known and none is missing: closed forms, and Newton in one dimension. Quick, for bootstraps. */
+
 import digamma from '@stdlib/math-base-special-digamma'
 import trigamma from '@stdlib/math-base-special-trigamma'
+import { exp, ln } from '../../engine/logarithms.js'
 import type { Family, SimpleLaw } from './law.js'
 
 /** Rounds after which Newton is taken to have arrived; from the starts below it takes about five. */
@@ -19,7 +21,7 @@ export function fitComplete(family: Family, values: Float64Array, weights?: Floa
     case 'lognormal':
       return { family, location: moments.logMean, spread: moments.logDeviation }
     case 'gamma': {
-      const shape = gammaShape(Math.log(moments.mean) - moments.logMean)
+      const shape = gammaShape(ln(moments.mean) - moments.logMean)
       return Number.isFinite(shape) ? { family, shape, scale: moments.mean / shape } : null
     }
     case 'weibull':
@@ -35,14 +37,14 @@ function momentsOf(values: Float64Array, weights?: Float64Array) {
     const value = values[index]!
     count += weight
     sum += weight * value
-    logSum += weight * Math.log(value)
+    logSum += weight * ln(value)
     least = Math.min(least, value)
     most = Math.max(most, value)
   }
   const logMean = logSum / count
   let squares = 0
   for (let index = 0; index < values.length; index++)
-    squares += (weights === undefined ? 1 : weights[index]!) * (Math.log(values[index]!) - logMean) ** 2
+    squares += (weights === undefined ? 1 : weights[index]!) * (ln(values[index]!) - logMean) ** 2
   return { count, mean: sum / count, logMean, logDeviation: Math.sqrt(squares / count), least, most }
 }
 
@@ -53,7 +55,7 @@ function momentsOf(values: Float64Array, weights?: Float64Array) {
 function gammaShape(gap: number): number {
   let shape = (3 - gap + Math.sqrt((gap - 3) ** 2 + 24 * gap)) / (12 * gap)
   for (let round = 0; round < rounds; round++) {
-    const short = Math.log(shape) - digamma(shape) - gap
+    const short = ln(shape) - digamma(shape) - gap
     const next = 1 / (1 / shape + short / (shape * shape * (1 / shape - trigamma(shape))))
     const moved = Math.abs(next - shape)
     shape = next
@@ -71,8 +73,8 @@ function fitWeibull(
   weights: Float64Array | undefined,
   { count, logMean, logDeviation, most }: ReturnType<typeof momentsOf>,
 ): SimpleLaw {
-  const logMost = Math.log(most)
-  const logs = values.map((value) => Math.log(value) - logMost)
+  const logMost = ln(most)
+  const logs = values.map((value) => ln(value) - logMost)
   let shape = 1.2 / logDeviation
   let powers = count
   for (let round = 0; round < rounds; round++) {
@@ -80,7 +82,7 @@ function fitWeibull(
     powers = 0
     for (let index = 0; index < logs.length; index++) {
       const log = logs[index]!
-      const power = (weights === undefined ? 1 : weights[index]!) * Math.exp(shape * log)
+      const power = (weights === undefined ? 1 : weights[index]!) * exp(shape * log)
       powers += power
       first += power * log
       second += power * log * log
@@ -89,7 +91,7 @@ function fitWeibull(
     const slope = second / powers - mean * mean + 1 / (shape * shape)
     const step = (logMean - logMost + 1 / shape - mean) / (slope * shape)
     if (!(Math.abs(step) > closeEnough)) break
-    shape *= Math.exp(Math.max(-1, Math.min(1, step)))
+    shape *= exp(Math.max(-1, Math.min(1, step)))
   }
-  return { family: 'weibull', shape, scale: Math.exp(logMost + Math.log(powers / count) / shape) }
+  return { family: 'weibull', shape, scale: exp(logMost + ln(powers / count) / shape) }
 }

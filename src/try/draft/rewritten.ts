@@ -37,7 +37,10 @@ function withTree(text: string, before: Document.Parsed, wanted: Tree): Edited {
   for (let changes = 0; document && changes < mostChanges; changes++) {
     const difference = firstDifference(document, wanted)
     // what several places share is said at all of them
-    if (!difference) return isSame(treeOfDocument(document), wanted) ? { text: now } : shared
+    if (!difference) {
+      const tree = treeOfDocument(document)
+      return tree && isSame(tree, wanted) ? { text: now, tree } : shared
+    }
     now = spliced(now, difference)
     document = documentOf(now)
   }

@@ -12,12 +12,10 @@ import { Starts } from './frame/starts.js'
 interface PageProps {
   data: PageData
   studied: (tell: (told: Told) => void) => Study
-  /** Tells this page apart from others on the same line. */
-  owner: string
 }
 
-export function Page({ data, studied, owner }: PageProps) {
-  const store = useMemo(() => new Store(data.key, owner), [])
+export function Page({ data, studied }: PageProps) {
+  const store = useMemo(() => new Store(data.key), [])
   const kept = useMemo(() => store.read(), [])
   const opened = useSignal<{ line: Line; kept: Kept | null } | null>(firstOf(data, kept))
   if (!opened.value)
@@ -53,14 +51,18 @@ interface OpenedProps extends Pick<PageProps, 'studied'> {
 }
 
 function Opened({ line, kept, store, studied, leave }: OpenedProps) {
-  const desk = useMemo(() => new Desk(line, studied), [])
-  useEffect(() => {
+  const desk = useMemo(() => {
+    const made = new Desk(line, studied)
     if (kept) {
-      desk.pins.value = kept.pins
-      desk.turn(kept.history)
+      made.pins.value = kept.pins
+      made.turn(kept.history)
     }
+    store.begin({ history: made.history.value, pins: made.pins.value })
+    return made
+  }, [])
+  useEffect(() => {
     desk.ask()
     return () => desk.close()
   }, [])
-  return <Bench desk={desk} store={store} leave={leave} />
+  return <Bench desk={desk} store={store} kept={kept} leave={leave} />
 }

@@ -8,9 +8,8 @@ import { Page } from './page.js'
 /** Shows the page; `studied` starts the study, which hands what it tells to what it is given. */
 export function start(data: PageData, studied: (tell: (told: Told) => void) => Study): void {
   document.title = `${data.line?.name ?? 'tapeshift'}: try the line`
-  const owner = String(crypto.getRandomValues(new Uint32Array(2)))
   // what the page holds beside it stays where it is
   const root = document.createElement('div')
   document.body.append(root)
-  render(h(Page, { data, studied, owner }), root)
+  render(h(Page, { data, studied }), root)
 }

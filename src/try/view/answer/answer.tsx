@@ -23,11 +23,12 @@ export function Answer({ desk }: { desk: Desk }) {
   const isOld = useComputed(() => !isFresh.value && problems.value.length > 0)
   return (
     <section id="answer" class={`answer tried${isOld.value ? ' old' : ''}`} aria-label="The answer">
-      <ProblemList desk={desk} />
       {bug.value ? (
         <p class="foremost">Something went wrong: {bug.value}. Undo the last change, or save the file.</p>
       ) : null}
-      <p class="verdict">
+      <ProblemList desk={desk} />
+      {/* of a text that cannot be simulated nothing holds: what is wrong with it stands in the place of the verdict */}
+      <p class="verdict" hidden={isOld.value}>
         {screen.value ? (
           <>
             <strong class={`word ${screen.value.verdict.tone}`}>{screen.value.verdict.word}</strong>

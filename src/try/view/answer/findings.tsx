@@ -2,6 +2,7 @@
 import type { FindingResult } from '../../../questions/check/document.js'
 import type { Desk } from '../desk/desk.js'
 import { Prose } from '../prose.js'
+import { PathButton } from './path-button.js'
 
 const words = { error: 'Error', warning: 'Warning', note: 'To know' } as const
 const tones = { error: 'error', warning: 'warning', note: 'plain' } as const
@@ -13,12 +14,7 @@ export function Findings({ desk, findings }: { desk: Desk; findings: readonly Fi
       {findings.map(({ code, severity, path, message, fix, basis }) => (
         <li key={`${code} ${path}`}>
           <strong class={`word ${tones[severity]}`}>{words[severity]}</strong>{' '}
-          {path ? (
-            <button type="button" class="quiet" onClick={() => open(desk, path)}>
-              {path}
-            </button>
-          ) : null}{' '}
-          <Prose text={message} />
+          {path ? <PathButton desk={desk} path={path} /> : null} <Prose text={message} />
           {fix ? (
             <>
               {' '}
@@ -30,11 +26,4 @@ export function Findings({ desk, findings }: { desk: Desk; findings: readonly Fi
       ))}
     </ul>
   )
-}
-
-/** Opens the fields of the part that a path leads to. */
-function open(desk: Desk, path: string): void {
-  const [room = '', name] = path.split('.')
-  const isEntry = ['line', 'cases', 'arrivals', 'crew'].includes(room) && name !== undefined
-  desk.chosen.value = isEntry ? `${room}.${name}` : ['target', 'title', 'display'].includes(room) ? '' : room
 }

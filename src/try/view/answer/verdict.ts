@@ -11,6 +11,17 @@ export function screenOf(result: RunResult): Screen {
   return isOpen ? { ...screen, verdict: { ...screen.verdict, word: 'NOT YET SHOWN' } } : screen
 }
 
+/** Words that name a command are of no use in the page, where a change answers at once. */
+const inPage = (line: string): string =>
+  line
+    .replace(/ tapeshift compare says what that is worth\.$/, ' Change it here to see what that is worth.')
+    .replace(
+      ': tapeshift size says whether a cheaper line does that too.',
+      '. Try whether a cheaper line does that too.',
+    )
+
 /** The part of a screen under a word; null where it says nothing of that. */
-export const saidOf = (screen: Screen, head: string): Said | null =>
-  screen.parts.flatMap((part) => ('head' in part && part.head === head ? [part] : []))[0] ?? null
+export function saidOf(screen: Screen, head: string): Said | null {
+  const [said] = screen.parts.flatMap((part) => ('head' in part && part.head === head ? [part] : []))
+  return said ? { ...said, lines: said.lines.map(inPage) } : null
+}

@@ -4,6 +4,8 @@ import type { Problem } from '../../../scenario/problems.js'
 import type { Line } from '../../data.js'
 import { type Edited, isRefused, type Refused } from '../../draft/edited.js'
 import { begun, edited, type History, redone, undone } from '../../draft/history.js'
+import { mostForFields, quickText } from '../../draft/lengths.js'
+import { type Tree, treeOf } from '../../draft/yaml-text.js'
 import { cameAs } from '../../pins.js'
 import type { Study } from '../../study/client.js'
 import type { Figures, Pin, Told } from '../../study/messages.js'
@@ -24,10 +26,14 @@ export interface Known {
 
 /** After the last change of a text it is asked about, ms: less than anybody takes for a pause. */
 const quiet = 60
+/** After the last key in a long text what was typed is taken, ms: to read it takes longer than people take from key to key. */
+const pause = 400
 
 export class Desk {
   readonly history: Signal<History>
   readonly text: ReadonlySignal<string>
+  /** What it says; null where it cannot be read, or is too long to be read here. */
+  readonly tree: ReadonlySignal<Tree | null>
   /** Whether it is another than that of the line as it came. */
   readonly isChanged: ReadonlySignal<boolean>
   readonly known: Known = {
@@ -51,6 +57,10 @@ export class Desk {
   readonly refused: Signal<(Refused & { of: string }) | null> = signal(null)
   private number = 0
   private timer: ReturnType<typeof setTimeout> | undefined
+  /** What was typed last and is not taken yet, and of what it is. */
+  private typed: { by: string; take: () => void; timer: ReturnType<typeof setTimeout> } | null = null
+  /** What the last edit made, which need not be read again. */
+  private made: { text: string; tree: Tree } | null = null
   private readonly study: Study
 
   constructor(
@@ -59,35 +69,57 @@ export class Desk {
   ) {
     this.history = signal(begun(line.text))
     this.text = computed(() => this.history.value.present.text)
+    this.tree = computed(() => this.read(this.text.value))
     this.isChanged = computed(() => this.text.value !== line.text)
     this.study = studied((told) => this.hear(told))
   }
 
   // --- what people do ---
 
+  /** Does what somebody types at once; of a long text when they pause, or turn to anything else. */
+  whenTyped(by: string, take: () => void): void {
+    if (this.typed?.by !== by) this.settle()
+    clearTimeout(this.typed?.timer)
+    this.typed = { by, take, timer: setTimeout(() => this.settle(), pause) }
+    if (this.text.value.length <= quickText) this.settle()
+  }
+
+  /** Takes what was typed and is not taken yet. */
+  settle(): void {
+    const { typed } = this
+    this.typed = null
+    clearTimeout(typed?.timer)
+    typed?.take()
+  }
+
   /** Makes an edit, or says why it cannot be made; `by` is the path of what it is about. */
   edit(by: string, change: (text: string) => Edited): string | null {
+    this.settle()
     const made = change(this.text.value)
     if (isRefused(made)) {
       this.refused.value = { ...made, of: by }
       return null
     }
     this.refused.value = null
+    if (made.tree) this.made = { text: made.text, tree: made.tree }
     this.to(edited(this.history.value, made.text, by, performance.now()))
     return made.name ?? ''
   }
 
   /** Takes a text as it is. */
   take(text: string, by: string): void {
+    this.settle()
     this.to(edited(this.history.value, text, by, performance.now()))
     if (by !== 'text') this.turned.value++
   }
 
   undo(): void {
+    this.settle()
     this.turn(undone(this.history.value))
   }
 
   redo(): void {
+    this.settle()
     this.turn(redone(this.history.value))
   }
 
@@ -98,6 +130,11 @@ export class Desk {
       this.turned.value++
       this.refused.value = null
     })
+  }
+
+  private read(text: string): Tree | null {
+    if (text.length > mostForFields) return null
+    return this.made?.text === text ? this.made.tree : treeOf(text)
   }
 
   private to(history: History): void {
@@ -132,6 +169,7 @@ export class Desk {
 
   /** Asks for a table of the kept designs beside the line as it came. */
   askPins(): void {
+    this.settle()
     const base = { name: cameAs, text: this.line.text }
     this.pinFault.value = ''
     this.study.ask({ ...this.begin('pins'), pins: [base, ...this.pins.value] })

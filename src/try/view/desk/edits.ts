@@ -1,14 +1,23 @@
 /** What people do to the line of the page: values, pieces, designs that are kept. */
 import type { Edited } from '../../draft/edited.js'
+import { addLike, addToList, type Room, removeEntry } from '../../draft/entries.js'
 import { addNewPiece, movePiece, pieceNames, putSideBySide, removePiece } from '../../draft/line.js'
 import type { newKinds } from '../../draft/new-pieces.js'
 import { setValue, unsetValue } from '../../draft/values.js'
 import { treeOf } from '../../draft/yaml-text.js'
+import { setsIn, withSets } from '../../fix-sets.js'
 import type { Desk } from './desk.js'
 
 /** Writes a value as YAML; null takes it out, back to its default. */
 export function write(desk: Desk, path: string, value: string | null): void {
-  desk.edit(path, (text) => (value === null ? unsetValue(text, path) : setValue(text, path, value)))
+  desk.whenTyped(path, () =>
+    desk.edit(path, (text) => (value === null ? unsetValue(text, path) : setValue(text, path, value))),
+  )
+}
+
+/** Makes the change that a fix names. */
+export function mend(desk: Desk, fix: string): void {
+  if (desk.edit('fix', (text) => withSets(text, setsIn(fix))) !== null) desk.turned.value++
 }
 
 /** What can be done with a piece. */
@@ -20,7 +29,8 @@ export type Act =
 
 /** Does it, and opens the fields of the piece that it leaves. */
 export function act(desk: Desk, piece: string, asked: Act): void {
-  const pieces = pieceNames(treeOf(desk.text.value) ?? {})
+  desk.settle()
+  const pieces = pieceNames(desk.tree.value ?? {})
   const at = pieces.indexOf(piece)
   const name = desk.edit(`line.${piece}`, (text) => acted(text, piece, asked, pieces))
   if (name === null) return
@@ -42,6 +52,28 @@ function acted(text: string, piece: string, asked: Act, pieces: readonly string[
     case 'add':
       return addNewPiece(text, asked.kind, piece)
   }
+}
+
+/** Adds one more like an entry that has a name, and opens its fields. */
+export function addEntry(desk: Desk, room: Room, name: string): void {
+  const made = desk.edit(`${room}.${name}`, (text) => addLike(text, room, name))
+  if (made === null) return
+  desk.turned.value++
+  desk.chosen.value = `${room}.${made}`
+}
+
+/** Takes an entry out, and opens the fields of the one beside it. */
+export function dropEntry(desk: Desk, room: Room, name: string): void {
+  const names = Object.keys(Object(treeOf(desk.text.value)?.[room]))
+  const at = names.indexOf(name)
+  if (desk.edit(`${room}.${name}`, (text) => removeEntry(text, room, name)) === null) return
+  desk.turned.value++
+  desk.chosen.value = `${room}.${names[at - 1] ?? names[at + 1]}`
+}
+
+/** Puts one more entry behind a list. */
+export function lengthen(desk: Desk, path: string): void {
+  if (desk.edit(path, (text) => addToList(text, path)) !== null) desk.turned.value++
 }
 
 /** How many of a piece stand side by side. */

@@ -10,6 +10,7 @@ export const mostKept = 20
 export function keep(desk: Desk, wanted: string): string {
   const pins = desk.pins.value
   const { text } = desk
+  if (desk.known.problems.value.length > 0) return 'This cannot be simulated as it is, so it is not kept.'
   const same = pins.find((each) => each.text === text.value)
   if (same) return `This design is kept already, as ${same.name}.`
   if (pins.length >= mostKept) return `At most ${mostKept} designs are kept: drop one first.`

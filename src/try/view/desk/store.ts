@@ -3,27 +3,32 @@ import type { Line } from '../../data.js'
 import { type History, restored, stored } from '../../draft/history.js'
 import type { Pin } from '../../study/messages.js'
 
-/** What is kept. */
-export interface Kept {
-  line: Line
+/** What people have done to a line. */
+export interface Done {
   history: History
   pins: readonly Pin[]
 }
 
-/** `other`: another page has kept something since; `none`: there is no storage, or it is full. */
-export type Saved = 'saved' | 'other' | 'none'
+/** What is kept of it, and since when, ms since 1970; 0 where that is not known. */
+export interface Kept extends Done {
+  line: Line
+  at: number
+}
+
+/** `other`: another page has kept something since; `full`: there is no room for it; `none`: there is no storage. */
+export type Saved = 'saved' | 'other' | 'full' | 'none'
+
+const beginning = 'tapeshift try '
 
 export class Store {
   private readonly key: string
-  /** What stands there by this page; null where nothing does. */
+  /** What stands there as far as this page knows; null where nothing does. */
   private seen: string | null = null
+  /** What this page has kept last, or began with: that alone is no reason to write. */
+  private last: Done | null = null
 
-  constructor(
-    key: string,
-    /** Tells pages apart. */
-    private readonly owner: string,
-  ) {
-    this.key = `tapeshift try ${key}`
+  constructor(key: string) {
+    this.key = `${beginning}${key}`
   }
 
   /** What was kept; null where nothing can be read. Whoever reads it goes on from there. */
@@ -33,23 +38,37 @@ export class Store {
     return text === null ? null : keptOf(text)
   }
 
-  /** Whether another page has kept something since. */
-  get isOthers(): boolean {
-    return this.peek() !== this.seen
+  /** What a page begins with, which stands there, or is the line as it came. */
+  begin({ history, pins }: Done): void {
+    this.last = { history, pins }
   }
 
-  /** Keeps it; writes over what another page has kept only where `isForced`. */
-  save({ line, history, pins }: Kept, isForced = false): Saved {
-    const now = this.peek()
-    if (now !== this.seen && !isForced) return 'other'
-    const text = JSON.stringify({ owner: this.owner, line, history: stored(history), pins })
+  /** How it stands with what this page has kept last. */
+  get state(): Saved {
+    if (!isThere()) return 'none'
+    return this.peek() === this.seen ? 'saved' : 'other'
+  }
+
+  /** Keeps it, where it is something else than before; writes over what another page has kept only where `isForced`. */
+  save(line: Line, { history, pins }: Done, isForced = false): Saved {
+    const isSame = history === this.last?.history && pins === this.last.pins
+    if (!isForced && (isSame || this.state !== 'saved')) return this.state
+    const text = JSON.stringify({ at: Date.now(), line, history: stored(history), pins })
     try {
       localStorage.setItem(this.key, text)
     } catch {
-      return 'none'
+      return isThere() ? 'full' : 'none'
     }
     this.seen = text
+    this.last = { history, pins }
     return 'saved'
+  }
+
+  /** Takes away what pages of other lines have kept; how many they are. */
+  forgetOthers(): number {
+    const others = Object.keys(localStorage).filter((key) => key.startsWith(beginning) && key !== this.key)
+    for (const key of others) localStorage.removeItem(key)
+    return others.length
   }
 
   private peek(): string | null {
@@ -67,6 +86,15 @@ export class Store {
     }
     addEventListener('storage', heard)
     return () => removeEventListener('storage', heard)
+  }
+}
+
+/** Whether the browser has a storage for this page: some have none for pages from a disk. */
+function isThere(): boolean {
+  try {
+    return localStorage.length >= 0
+  } catch {
+    return false
   }
 }
 
@@ -88,5 +116,6 @@ function keptOf(text: string): Kept | null {
     line: { name: line.name, text: line.text, files: Object.fromEntries(files) as Line['files'] },
     history,
     pins: Array.isArray(read.pins) ? read.pins.filter(isPin) : [],
+    at: typeof read.at === 'number' ? read.at : 0,
   }
 }

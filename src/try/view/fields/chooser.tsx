@@ -18,18 +18,28 @@ export function Chooser({ desk, parts, chosen }: ChooserProps) {
   const rooms = [...new Set(others.map(({ room }) => room))]
   const inRooms = rooms.map((room) => ({ room, all: others.filter((part) => part.room === room) }))
   return (
-    <nav class={`chooser${others.length > mostButtons ? ' many' : ''}`} aria-label="Parts of the line">
+    <nav class={`chooser${others.length > mostButtons ? ' lots' : ''}`} aria-label="Parts of the line">
       <span class="room">
         <span class="room-name">The line</span>
         <Buttons desk={desk} parts={pieces} chosen={chosen} />
       </span>
       <span class="rooms">
-        {inRooms.map(({ room, all }) => (
-          <span class="room" key={room}>
-            {all.some(({ path }) => path !== room) ? <span class="room-name">{roomNames[room]}</span> : null}
-            <Buttons desk={desk} parts={all} chosen={chosen} />
-          </span>
-        ))}
+        {inRooms.map(({ room, all }) =>
+          isNamed(all) ? (
+            <span class="room" key={room}>
+              <span class="room-name">{roomNames[room]}</span>
+              <Buttons desk={desk} parts={all} chosen={chosen} />
+            </span>
+          ) : null,
+        )}
+        <span class="room">
+          <span class="room-name">General</span>
+          <Buttons
+            desk={desk}
+            parts={inRooms.flatMap(({ all }) => (isNamed(all) ? [] : all))}
+            chosen={chosen}
+          />
+        </span>
       </span>
       <label class="room list">
         <span class="room-name">All else</span>
@@ -54,6 +64,9 @@ export function Chooser({ desk, parts, chosen }: ChooserProps) {
     </nav>
   )
 }
+
+/** Whether it holds things by name. */
+const isNamed = (all: readonly Part[]): boolean => all.some(({ path, room }) => path !== room)
 
 function Buttons({ desk, parts, chosen }: ChooserProps) {
   return (

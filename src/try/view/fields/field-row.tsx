@@ -4,17 +4,28 @@ import type { RefObject } from 'preact'
 import { useId, useRef } from 'preact/hooks'
 import { type Field, problemsAt } from '../../fields/field.js'
 import type { Desk } from '../desk/desk.js'
-import { write } from '../desk/edits.js'
+import { lengthen, write } from '../desk/edits.js'
 import { Prose } from '../prose.js'
+import { ManyBox } from './many-box.js'
 import { NumberBox } from './number-box.js'
 import { ChoiceBox, TextBox } from './other-boxes.js'
 
-export function FieldRow({ desk, field: given }: { desk: Desk; field: Field }) {
+interface FieldRowProps {
+  desk: Desk
+  field: Field
+  /** Fields of what stands in it, which are shown too. */
+  inside: readonly Field[]
+}
+
+export function FieldRow({ desk, field: given, inside }: FieldRowProps) {
   const id = useId()
   const row = useRef<HTMLDivElement>(null)
   const field = useHeld(given, row)
   const { path, label, evidence } = field
-  const problems = problemsAt(desk.known.problems.value, path)
+  // what is wrong with a part of it is said beside that part
+  const problems = problemsAt(desk.known.problems.value, path).filter(
+    (each) => !inside.some((inner) => problemsAt([each], inner.path).length > 0),
+  )
   const refused = desk.refused.value?.of === path ? desk.refused.value : null
   const wrongs = refused ? [refused] : problems
   const props = {
@@ -31,7 +42,9 @@ export function FieldRow({ desk, field: given }: { desk: Desk; field: Field }) {
   return (
     <div class="field" data-path={path} ref={row}>
       <div class="field-head">
-        <label for={id}>{label}</label>
+        <label for={id} title={field.explanation}>
+          {shownLabel(field)}
+        </label>
         <button
           type="button"
           class="about"
@@ -48,8 +61,10 @@ export function FieldRow({ desk, field: given }: { desk: Desk; field: Field }) {
       </div>
       {field.form === 'amount' ? (
         <NumberBox {...props} />
-      ) : field.form === 'choice' || field.form === 'flag' ? (
+      ) : isChosen(field) ? (
         <ChoiceBox {...props} />
+      ) : field.form === 'more' ? (
+        <ManyBox {...props} inside={inside} lengthen={() => lengthen(desk, path)} />
       ) : (
         <TextBox {...props} />
       )}
@@ -71,6 +86,20 @@ export function FieldRow({ desk, field: given }: { desk: Desk; field: Field }) {
   )
 }
 
+/** Whether it takes one of a few words, or a name that stands in the scenario. */
+const isChosen = ({ form, choices }: Field): boolean =>
+  form === 'choice' || form === 'flag' || (form === 'text' && choices.length > 0)
+
+/** Words that people know for what the format says in short. */
+const knownAs: Readonly<Record<string, string>> = {
+  from: 'number of values behind it',
+  cv: 'spread (standard deviation / mean)',
+  ect: 'edge crush (ECT)',
+}
+
+/** The label as it stands over the box: prices by piece have the name of the piece. */
+const shownLabel = ({ label }: Field): string => knownAs[label] ?? label.replace(/^line\./, '')
+
 /** Whether the value is the default; else the way back to it. */
 function FromWhere({
   field: { label, written, usual, isNeeded },
@@ -83,7 +112,7 @@ function FromWhere({
   if (isNeeded) return null
   return (
     <button type="button" class="quiet" onClick={reset}>
-      {usual === null ? 'Leave out' : 'To the default'}
+      {usual === null ? 'Leave out' : 'Back to default'}
       <span class="unseen"> of {label}</span>
     </button>
   )

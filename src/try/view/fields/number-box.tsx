@@ -1,23 +1,24 @@
 /** A number in a field: typed, stepped by the arrow keys, dragged between sensible ends, in any unit of the format. */
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
-import { amountText, converted } from '../../fields/amounts.js'
+import { amountText } from '../../fields/amounts.js'
 import type { Drag } from '../../fields/field.js'
 import type { BoxProps } from './other-boxes.js'
 import { stepped, typedValue } from './typed.js'
+import { UnitBox, useUnit } from './unit-box.js'
 
 /** Steps that Page Up and Page Down take. */
 const bigStep = 10
 
 export function NumberBox({ id, field, describedBy, isWrong, turned, write }: BoxProps) {
-  const { amount, units, label, usual, written } = field
+  const { amount, label, usual, written } = field
   // what is being typed stays as it is typed; a value of the file may be written otherwise
   const typed = useSignal<string | null>(null)
   useEffect(() => {
     typed.value = null
   }, [turned])
   const held = useHeldDrag(field.drag)
-  const unit = amount?.unit ?? units[0]?.unit ?? ''
+  const { unit, hasUnit, choose } = useUnit(field, write)
   const shown = typed.value ?? (amount ? String(amount.number) : (written ?? usual ?? ''))
   const put = (number: number) => {
     typed.value = null
@@ -30,7 +31,7 @@ export function NumberBox({ id, field, describedBy, isWrong, turned, write }: Bo
     PageDown: -bigStep,
   }
   return (
-    <div class="number">
+    <div class={hasUnit ? 'number' : 'number bare'}>
       <input
         id={id}
         type="text"
@@ -57,7 +58,7 @@ export function NumberBox({ id, field, describedBy, isWrong, turned, write }: Bo
           put(stepped(amount.number, by, field.drag))
         }}
       />
-      <UnitBox field={field} unit={unit} write={write} />
+      {hasUnit ? <UnitBox field={field} unit={unit} choose={choose} /> : null}
       {held.drag && amount ? (
         <input
           type="range"
@@ -75,34 +76,6 @@ export function NumberBox({ id, field, describedBy, isWrong, turned, write }: Bo
         />
       ) : null}
     </div>
-  )
-}
-
-function UnitBox({
-  field: { amount, units, label, dimension },
-  unit,
-  write,
-}: Pick<BoxProps, 'field' | 'write'> & { unit: string }) {
-  if (units.length === 0) return null
-  const known = units.some((each) => each.unit === unit)
-    ? units
-    : [{ unit, system: 'both' as const }, ...units]
-  return (
-    <select
-      class="unit"
-      aria-label={`Unit of ${label}`}
-      value={unit}
-      disabled={amount === null || dimension === null}
-      onChange={({ currentTarget: { value } }) => {
-        if (amount && dimension) write(amountText(converted(amount, dimension, value)))
-      }}
-    >
-      {known.map((each) => (
-        <option key={each.unit} value={each.unit}>
-          {each.unit}
-        </option>
-      ))}
-    </select>
   )
 }
 

@@ -4,6 +4,7 @@ import { useMemo } from 'preact/hooks'
 import type { Field, FieldGroup } from '../../fields/field.js'
 import type { Desk } from '../desk/desk.js'
 import { Prose } from '../prose.js'
+import { EntryActs, entryOf } from './entry-acts.js'
 import { FieldRow } from './field-row.js'
 import { type Part, pieceOf } from './parts.js'
 import { PieceActs } from './piece-acts.js'
@@ -12,20 +13,23 @@ interface PartFieldsProps {
   desk: Desk
   part: Part
   group: FieldGroup
-  /** Names of the pieces of the line, in their order. */
-  pieces: readonly string[]
+  /** All parts of the scenario, in their order. */
+  parts: readonly Part[]
 }
 
-export function PartFields({ desk, part, group, pieces }: PartFieldsProps) {
+export function PartFields({ desk, part, group, parts }: PartFieldsProps) {
   const { name } = part
   const piece = pieceOf(part.path)
+  const entry = entryOf(part.path)
+  const inRoom = parts.flatMap(({ room, name: each }) => (room === part.room ? [each] : []))
   // what the file gives when the part is opened stands first, and stays there while it is changed
   const left = useMemo(
     () => new Set(group.fields.filter((each) => isLeft(each, group.fields)).map(({ path }) => path)),
     [part.path],
   )
-  const front = group.fields.filter(({ path }) => !left.has(path))
-  const rest = group.fields.filter(({ path }) => left.has(path))
+  const isRest = ({ path }: Field) => left.has(path) || [...left].some((each) => path.startsWith(`${each}.`))
+  const front = group.fields.filter((field) => !isRest(field))
+  const rest = group.fields.filter(isRest)
   return (
     <section class="fields" aria-label={`Fields of ${name}`}>
       <h2>{name}</h2>
@@ -34,7 +38,8 @@ export function PartFields({ desk, part, group, pieces }: PartFieldsProps) {
           <Prose text={group.explanation} />
         </p>
       ) : null}
-      {piece === null ? null : <PieceActs desk={desk} piece={piece} pieces={pieces} />}
+      {piece === null ? null : <PieceActs desk={desk} piece={piece} pieces={inRoom} />}
+      {entry ? <EntryActs desk={desk} {...entry} count={inRoom.length} /> : null}
       <Fields desk={desk} fields={front} />
       {rest.length > 0 ? <Rest desk={desk} fields={rest} isOpen={front.length === 0} /> : null}
     </section>
@@ -44,6 +49,8 @@ export function PartFields({ desk, part, group, pieces }: PartFieldsProps) {
 /** Fields that are made when somebody looks for them. */
 function Rest({ desk, fields, isOpen }: { desk: Desk; fields: readonly Field[]; isOpen: boolean }) {
   const open = useSignal(isOpen)
+  const sought = useSignal('')
+  const found = fields.filter((field) => isSought(field, sought.value))
   return (
     <details
       class="data"
@@ -55,9 +62,35 @@ function Rest({ desk, fields, isOpen }: { desk: Desk; fields: readonly Field[]; 
       <summary>
         {fields.length} more {fields.length === 1 ? 'value' : 'values'}, at their defaults or not given
       </summary>
-      {open.value ? <Fields desk={desk} fields={fields} /> : null}
+      {open.value && fields.length > mostAtAGlance ? (
+        <label class="sought">
+          Find among them{' '}
+          <input
+            type="text"
+            autocomplete="off"
+            value={sought.value}
+            onInput={({ currentTarget }) => {
+              sought.value = currentTarget.value
+            }}
+          />
+        </label>
+      ) : null}
+      {open.value ? <Fields desk={desk} fields={found} /> : null}
+      {found.length === 0 ? <p class="note">No value has these words.</p> : null}
     </details>
   )
+}
+
+/** More fields than this are searched rather than read. */
+const mostAtAGlance = 12
+
+/** Whether all words that are sought stand in what is said of a field. */
+function isSought({ label, part, explanation, path }: Field, sought: string): boolean {
+  const told = `${part} ${label} ${explanation} ${path}`.toLowerCase()
+  return sought
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => told.includes(word))
 }
 
 /** Left to its default, or out; what a map that is not given would need is not missing. */
@@ -71,13 +104,18 @@ function Fields({ desk, fields }: { desk: Desk; fields: readonly Field[] }) {
   return (
     <>
       {parts.map((part) => (
-        <div class="group" key={part}>
+        <div class="group" key={part} {...(part === '' ? {} : { role: 'group', 'aria-label': part })}>
           {part === '' ? null : <h3>{part}</h3>}
           <div class="field-grid">
             {fields
               .filter((field) => field.part === part)
               .map((field) => (
-                <FieldRow key={field.path} desk={desk} field={field} />
+                <FieldRow
+                  key={field.path}
+                  desk={desk}
+                  field={field}
+                  inside={fields.filter(({ path }) => path.startsWith(`${field.path}.`))}
+                />
               ))}
           </div>
         </div>

@@ -4,6 +4,7 @@ import { newKinds, newPieces } from '../../draft/new-pieces.js'
 import type { Desk } from '../desk/desk.js'
 import { type Act, act } from '../desk/edits.js'
 import { Prose } from '../prose.js'
+import { focusChosen } from './focus-chosen.js'
 
 export function PieceActs({ desk, piece, pieces }: { desk: Desk; piece: string; pieces: readonly string[] }) {
   const kind = useSignal<(typeof newKinds)[number]>('conveyor')
@@ -11,9 +12,7 @@ export function PieceActs({ desk, piece, pieces }: { desk: Desk; piece: string; 
   const refused = desk.refused.value?.of === `line.${piece}` ? desk.refused.value : null
   const done = (what: Act) => {
     act(desk, piece, what)
-    // where these buttons are no more, those who used one go on at the piece that is open now
-    if (what.what === 'add' || what.what === 'remove')
-      setTimeout(() => document.querySelector<HTMLElement>('.part[aria-pressed=true]')?.focus())
+    if (what.what === 'add' || what.what === 'remove') focusChosen()
   }
   const button = (words: string, what: Act, isOff = false) => (
     <button type="button" disabled={isOff} onClick={() => done(what)}>
@@ -29,7 +28,7 @@ export function PieceActs({ desk, piece, pieces }: { desk: Desk; piece: string; 
       {button('Remove', { what: 'remove' }, pieces.length < 2)}
       <span class="add">
         <label>
-          Behind it add a{' '}
+          Add after it{' '}
           <select
             value={kind.value}
             onChange={({ currentTarget }) => {

@@ -1,14 +1,16 @@
 /** The page of one line: the line and its fields, the answer beside them, and below why it is so. */
 import { useComputed, useSignal } from '@preact/signals'
-import { useEffect } from 'preact/hooks'
+import { useEffect, useMemo } from 'preact/hooks'
+import { printable } from '../../../scenario/printable.js'
 import { cautionLine, cautions } from '../../../trade/cautions.js'
 import { Answer } from '../answer/answer.js'
 import { screenOf } from '../answer/verdict.js'
 import { Why } from '../answer/why.js'
 import type { Desk } from '../desk/desk.js'
-import type { Store } from '../desk/store.js'
+import type { Kept as KeptBefore, Store } from '../desk/store.js'
 import { pieceOf } from '../fields/parts.js'
 import { Kept } from '../kept/kept.js'
+import { emptyStretch } from '../line/empty-stretch.js'
 import { LineView } from '../line/line-view.js'
 import { Fold, Sentences } from '../prose.js'
 import { Announcer } from './announcer.js'
@@ -17,12 +19,21 @@ import { Edited } from './edited.js'
 import { Keeping } from './keeping.js'
 import { Top } from './top.js'
 
-export function Bench({ desk, store, leave }: { desk: Desk; store: Store; leave: (() => void) | null }) {
+interface BenchProps {
+  desk: Desk
+  store: Store
+  /** What the page began with, where that had been kept. */
+  kept: KeptBefore | null
+  leave: (() => void) | null
+}
+
+export function Bench({ desk, store, kept, leave }: BenchProps) {
   const isText = useSignal(false)
   useGlobalUndo(desk)
+  useSettling(desk)
   const title = useComputed(() => {
     const now = desk.known.figures.value
-    return now ? screenOf(now.after).title : desk.line.name
+    return printable(now ? screenOf(now.after).title : desk.line.name)
   })
   return (
     <main class="try">
@@ -36,7 +47,7 @@ export function Bench({ desk, store, leave }: { desk: Desk; store: Store; leave:
         }}
       />
       <Brief desk={desk} />
-      <Keeping desk={desk} store={store} />
+      <Keeping desk={desk} store={store} kept={kept} />
       <div class="work">
         <div class="bench">
           <Seen desk={desk} />
@@ -65,22 +76,38 @@ export function Bench({ desk, store, leave }: { desk: Desk; store: Store; leave:
   )
 }
 
-/** The line, once a shift of it is recorded; its room is kept before. */
+/** The line: at first with no cases, and as it runs once a shift of it is recorded. */
 function Seen({ desk }: { desk: Desk }) {
   const told = desk.known.stretch.value
-  if (!told) return <section class="line waits" aria-label="The line from above" />
+  const layout = told?.layout ?? desk.known.checked.value?.layout
+  const stretch = useMemo(() => told?.stretch ?? (layout ? emptyStretch(layout) : null), [told, layout])
+  if (!layout || !stretch) return <section class="line waits" aria-label="The line from above" />
   const { chosen } = desk
   return (
     <LineView
-      layout={told.layout}
-      stretch={told.stretch}
-      moves={told.moves}
+      layout={layout}
+      stretch={stretch}
+      moves={told?.moves ?? []}
       chosen={chosen.value === null ? null : pieceOf(chosen.value)}
       choose={(piece) => {
         chosen.value = `line.${piece}`
       }}
     />
   )
+}
+
+/** What was typed is taken when somebody leaves what they typed it in, and before the page is left. */
+function useSettling(desk: Desk): void {
+  useEffect(() => {
+    const settle = () => desk.settle()
+    addEventListener('focusout', settle)
+    // before it is kept
+    addEventListener('pagehide', settle, { capture: true })
+    return () => {
+      removeEventListener('focusout', settle)
+      removeEventListener('pagehide', settle, { capture: true })
+    }
+  }, [])
 }
 
 /** Ctrl+Z undoes the last edit wherever one stands: the history is that of the whole page. */

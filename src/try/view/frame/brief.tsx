@@ -27,7 +27,7 @@ export function Brief({ desk }: { desk: Desk }) {
       </span>
       <span class="difference">
         {rate?.difference
-          ? `${rate.difference.text} ${rate.difference.word}`
+          ? `Change: ${rate.difference.text} ${rate.difference.word}`
           : `${now.shifts} shifts, as it came`}
       </span>
     </div>

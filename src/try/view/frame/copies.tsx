@@ -41,6 +41,9 @@ function All({ desk }: { desk: Desk }) {
   )
 }
 
+/** Letters in a line of the narrowest screen, and lines that are shown at most. */
+const [shortLine, mostRows] = [40, 8]
+
 function Copy({ title, text }: Copied) {
   const told = useSignal('')
   const copy = async () => {
@@ -51,7 +54,11 @@ function Copy({ title, text }: Copied) {
       told.value = 'This browser does not let the page copy: mark the text and copy it.'
     }
   }
-  const rows = Math.min(8, text.split('\n').length + 1)
+  const lines = text.split('\n').map((line) => Math.ceil((line.length + 1) / shortLine))
+  const rows = Math.min(
+    mostRows,
+    lines.reduce((sum, each) => sum + each, 1),
+  )
   return (
     <div class="copy">
       <h3>{title}</h3>

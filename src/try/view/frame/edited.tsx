@@ -1,7 +1,7 @@
 /** The parts of the line, the fields of the one that is chosen, and the text beside them. */
 import { useComputed } from '@preact/signals'
 import { useMemo, useRef } from 'preact/hooks'
-import { treeOf } from '../../draft/yaml-text.js'
+import { mostForFields } from '../../draft/lengths.js'
 import type { FieldGroup } from '../../fields/field.js'
 import { groupAt, groupTitles } from '../../fields/groups.js'
 import { saysOnce } from '../../fields/leaf.js'
@@ -13,21 +13,28 @@ import { TextPane } from '../text/text-pane.js'
 
 export function Edited({ desk, isText }: { desk: Desk; isText: boolean }) {
   const { parts, part, group } = useChosen(desk).value
-  const pieces = parts.flatMap(({ room, name }) => (room === 'line' ? [name] : []))
   return (
     <>
       <Chooser desk={desk} parts={parts} chosen={part?.path ?? ''} />
       <div class={isText ? 'edit with-text' : 'edit'}>
         {part && group ? (
-          <PartFields key={part.path} desk={desk} part={part} group={group} pieces={pieces} />
+          <PartFields key={part.path} desk={desk} part={part} group={group} parts={parts} />
         ) : (
-          <p>The text has no parts that could be shown as fields.</p>
+          <p>{withoutFields(desk.text.value.length)}</p>
         )}
         {isText ? <TextPane desk={desk} /> : null}
       </div>
     </>
   )
 }
+
+const thousands = (letters: number) => Math.round(letters / 1000)
+
+/** Why there are no fields. */
+const withoutFields = (letters: number): string =>
+  letters > mostForFields
+    ? `This text has ${thousands(letters)} thousand letters. Texts of up to ${thousands(mostForFields)} thousand have fields; change this one as text. To read and simulate it takes a while.`
+    : 'The text has no parts that could be shown as fields.'
 
 interface Chosen {
   parts: readonly Part[]
@@ -39,16 +46,17 @@ interface Chosen {
 function useChosen(desk: Desk) {
   const says = useMemo(saysOnce, [])
   const last = useRef<Chosen>({ parts: [], part: null, group: null })
-  const tree = useComputed(() => treeOf(desk.text.value))
   return useComputed(() => {
-    if (!tree.value) return last.current
-    const parts = partsOf(groupTitles(tree.value))
+    const tree = desk.tree.value
+    if (desk.text.value.length > mostForFields) last.current = { parts: [], part: null, group: null }
+    if (!tree) return last.current
+    const parts = partsOf(groupTitles(tree))
     const part =
       parts.find(({ path }) => path === desk.chosen.value) ??
       parts.find(({ room }) => room === 'line') ??
       parts[0] ??
       null
-    const made = part && groupAt(tree.value, part.path, says)
+    const made = part && groupAt(tree, part.path, says)
     const before = last.current.part?.path === part?.path ? last.current.group : null
     last.current = { parts, part, group: made && withSame(made, before) }
     return last.current

@@ -1,24 +1,24 @@
-/** Keeps the page's state in the browser as it changes, and says where that cannot be, or another page has kept something else. */
+/** Keeps the page's state in the browser as it changes, and says what came of it: kept since when, not kept and why, or another page has kept something else. */
 import { useSignal, useSignalEffect } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
 import type { Desk } from '../desk/desk.js'
-import type { Saved, Store } from '../desk/store.js'
+import type { Kept, Saved, Store } from '../desk/store.js'
+import { Restored } from './restored.js'
 
 /** After the last change it is kept, ms. */
 const soon = 400
 
-export function Keeping({ desk, store }: { desk: Desk; store: Store }) {
-  const state = useSignal<Saved>('saved')
+interface KeepingProps {
+  desk: Desk
+  store: Store
+  /** What the page began with, where that had been kept. */
+  kept: Kept | null
+}
+
+export function Keeping({ desk, store, kept }: KeepingProps) {
+  const state = useSignal<Saved>(store.state)
   const save = (isForced = false) => {
-    const { line, history, pins } = desk
-    state.value = store.save({ line, history: history.peek(), pins: pins.peek() }, isForced)
-  }
-  const takeTheirs = () => {
-    const theirs = store.read()
-    if (!theirs) return
-    desk.pins.value = theirs.pins
-    desk.turn(theirs.history)
-    state.value = 'saved'
+    state.value = store.save(desk.line, doneOf(desk), isForced)
   }
   useSignalEffect(() => {
     desk.history.value
@@ -28,7 +28,7 @@ export function Keeping({ desk, store }: { desk: Desk; store: Store }) {
   })
   useEffect(() => {
     const end = store.watch(() => {
-      if (store.isOthers) state.value = 'other'
+      state.value = store.state
     })
     const leave = () => save()
     addEventListener('pagehide', leave)
@@ -37,12 +37,53 @@ export function Keeping({ desk, store }: { desk: Desk; store: Store }) {
       removeEventListener('pagehide', leave)
     }
   }, [])
-  if (state.value === 'saved') return null
+  if (state.value === 'saved') return kept && <Restored desk={desk} kept={kept} />
   return (
     <div class="cautions" role="status">
-      {state.value === 'none' ? (
-        <p>This browser keeps nothing for the page: save the file before you close it.</p>
-      ) : (
+      <NotKept desk={desk} store={store} state={state.value} save={save} />
+    </div>
+  )
+}
+
+const doneOf = ({ history, pins }: Desk) => ({ history: history.peek(), pins: pins.peek() })
+
+interface NotKeptProps extends Pick<KeepingProps, 'desk' | 'store'> {
+  state: Exclude<Saved, 'saved'>
+  save: (isForced: boolean) => void
+}
+
+/** Why nothing is kept, and what can be done. */
+function NotKept({ desk, store, state, save }: NotKeptProps) {
+  const takeTheirs = () => {
+    const theirs = store.read()
+    if (theirs) {
+      desk.pins.value = theirs.pins
+      desk.turn(theirs.history)
+      store.begin(doneOf(desk))
+    }
+    save(!theirs)
+  }
+  switch (state) {
+    case 'none':
+      return <p>This browser keeps nothing for the page: save the file before you close it.</p>
+    case 'full':
+      return (
+        <p>
+          The browser's storage is full, so what is changed here is not kept: save the file before you close
+          the page.{' '}
+          <button
+            type="button"
+            onClick={() => {
+              store.forgetOthers()
+              save(true)
+            }}
+          >
+            Drop what is kept of other lines
+          </button>
+        </p>
+      )
+    case 'other':
+      return (
         <p>
           Another page with this line has kept its own changes. What is changed here is not kept.{' '}
           <button type="button" onClick={() => save(true)}>
@@ -52,7 +93,6 @@ export function Keeping({ desk, store }: { desk: Desk; store: Store }) {
             Take what is there
           </button>
         </p>
-      )}
-    </div>
-  )
+      )
+  }
 }

@@ -19,8 +19,8 @@ export function Top({ desk, title, isText, showText, leave }: TopProps) {
       <div>
         <h1>{title}</h1>
         <p class="subtitle">
-          {desk.line.name}: change a value, and it is simulated at once, beside the line as it came. Nothing
-          leaves your computer.
+          {fileOf(desk.line.name)}: change a value, and the page simulates it at once. Nothing leaves your
+          computer.
         </p>
       </div>
       <div class="tools" role="toolbar" aria-label="The whole scenario">
@@ -48,6 +48,9 @@ export function Top({ desk, title, isText, showText, leave }: TopProps) {
     </header>
   )
 }
+
+/** Without the folders that it lies in. */
+const fileOf = (name: string): string => name.split(/[/\\]/).at(-1) || name
 
 interface ToolProps {
   words: string

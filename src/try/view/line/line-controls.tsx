@@ -20,9 +20,10 @@ export function LineControls({ player, isPlaying, now, stretch }: LineControlsPr
     if (on) player.play()
     else player.pause()
   }
+  const isEmpty = stretch.to <= stretch.from
   return (
     <div class="line-controls">
-      <button type="button" onClick={() => play(!isPlaying.value)}>
+      <button type="button" disabled={isEmpty} onClick={() => play(!isPlaying.value)}>
         {isPlaying.value ? 'Pause' : 'Play'}
       </button>
       <label class="speed">
@@ -59,13 +60,14 @@ export function LineControls({ player, isPlaying, now, stretch }: LineControlsPr
         max={stretch.to}
         step={stride}
         value={now.time}
+        disabled={isEmpty}
         onInput={({ currentTarget }) => {
           play(false)
           player.goTo(Number(currentTarget.value))
         }}
       />
       <span class="clock">
-        {now.clock} · {now.held} in the line
+        {isEmpty ? 'A shift is being recorded …' : `${now.clock} · ${now.held} in the line`}
       </span>
     </div>
   )

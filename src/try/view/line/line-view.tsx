@@ -40,6 +40,8 @@ export function LineView({ layout, stretch, moves, chosen, choose }: LineViewPro
   useEffect(() => {
     player.value?.take(layout, stretch, moves)
     player.value?.fit(box.current!.clientWidth)
+    // what had nothing to play before begins
+    if (isPlaying.value) player.value?.play()
   }, [stretch])
   return (
     <section class="line" aria-label="The line from above, in the direction of travel from left to right">

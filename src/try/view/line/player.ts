@@ -38,6 +38,13 @@ export interface Instant {
 /** Smallest target for a finger, px (WCAG 2.2, 2.5.8). */
 const leastTarget = 24
 
+/** So much of a stretch goes by while an empty line fills. */
+const fills = 0.25
+
+/** Where it begins to be shown: an empty line at the start of a shift says nothing. */
+const beginOf = ({ from, to, held }: Stretch): number =>
+  countAt(held, from) > 0 ? from : from + (to - from) * fills
+
 export class LinePlayer {
   speed = usualSpeed
   isPlaying = false
@@ -58,13 +65,13 @@ export class LinePlayer {
 
   /** Takes another stretch, and goes on at the same time where it has that. */
   take(layout: Layout, stretch: Stretch, moves: readonly Move[]): void {
-    const isFirst = this.stretch === null
+    const isFirst = this.stretch === null || this.stretch.to <= this.stretch.from
     this.layout = layout
     this.stretch = stretch
     this.picture = new ReplayPicture(this.canvas, layout, stretch, moves, standingOf(stretch))
     const unplanned = stopsOf(stretch).filter(({ kind }) => kind !== 'planned')
     this.stops = [...new Set(unplanned.map(({ from }) => from))].sort((a, b) => a - b)
-    this.time = isFirst ? stretch.from : Math.min(Math.max(this.time, stretch.from), stretch.to)
+    this.time = isFirst ? beginOf(stretch) : Math.min(Math.max(this.time, stretch.from), stretch.to)
     if (this.width > 0) this.fit(this.width)
   }
 
@@ -84,6 +91,7 @@ export class LinePlayer {
   play(): void {
     if (!this.stretch || this.isPlaying) return
     if (this.time >= this.stretch.to) this.time = this.stretch.from
+    if (this.stretch.to <= this.stretch.from) return
     this.isPlaying = true
     this.before = performance.now()
     requestAnimationFrame(this.step)

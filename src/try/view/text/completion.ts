@@ -4,6 +4,7 @@ import { parseDocument } from 'yaml'
 import { isMap } from '../../../scenario/is-map.js'
 import { scenarioSchema } from '../../../scenario/schema.js'
 import { child, definition, type Schema, within } from '../../../scenario/walk.js'
+import { quickText } from '../../draft/lengths.js'
 import { placeIn } from './place.js'
 
 /** Keys and words for the place at the cursor. */
@@ -18,8 +19,9 @@ export function complete(context: CompletionContext): CompletionResult | null {
   return options.length === 0 ? null : { from: place.from, options, validFor: /^[\p{L}\p{N}_.-]*$/u }
 }
 
-/** What the text holds so far, also where it is not whole. */
+/** What the text holds so far, also where it is not whole; of a long one nothing is known, for to read it takes longer than a key. */
 function rawOf(text: string): unknown {
+  if (text.length > quickText) return {}
   try {
     return parseDocument(text, { logLevel: 'silent' }).toJS({ maxAliasCount: 100 })
   } catch {

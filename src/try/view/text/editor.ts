@@ -5,7 +5,7 @@ import { yaml } from '@codemirror/lang-yaml'
 import { bracketMatching, indentOnInput, syntaxHighlighting } from '@codemirror/language'
 import { type Diagnostic, lintGutter, setDiagnostics } from '@codemirror/lint'
 import { Annotation, EditorState } from '@codemirror/state'
-import { drawSelection, EditorView, keymap, lineNumbers } from '@codemirror/view'
+import { drawSelection, EditorView, highlightSpecialChars, keymap, lineNumbers } from '@codemirror/view'
 import { complete } from './completion.js'
 import { highlight, looks } from './looks.js'
 
@@ -51,7 +51,8 @@ export function textEditor(place: HTMLElement, { text, changed, undo, redo }: Wi
       doc: text,
       extensions: [
         [lineNumbers(), lintGutter(), drawSelection(), EditorState.tabSize.of(2)],
-        [indentOnInput(), bracketMatching(), closeBrackets()],
+        // signs that nobody sees, such as those that turn the direction of writing round, are shown
+        [indentOnInput(), bracketMatching(), closeBrackets(), highlightSpecialChars()],
         [yaml(), syntaxHighlighting(highlight), looks, autocompletion({ override: [complete] })],
         // undo is that of the whole page
         keymap.of([

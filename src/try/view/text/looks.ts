@@ -33,7 +33,7 @@ export const looks = EditorView.theme({
     backgroundColor: 'var(--accent)',
     color: 'var(--paper)',
   },
-  '.cm-tooltip .cm-completionInfo': { width: '20rem' },
+  '.cm-tooltip .cm-completionInfo': { width: 'min(20rem, 60vw)' },
   '.cm-completionDetail': { color: 'inherit', fontStyle: 'normal' },
   '.cm-diagnostic': { fontFamily: 'system-ui, sans-serif', padding: '.3rem .6rem' },
   '.cm-diagnostic-error': { borderLeft: '4px solid var(--error)' },

@@ -10,7 +10,7 @@ export function TextPane({ desk }: { desk: Desk }) {
   useEffect(() => {
     const made = textEditor(place.current!, {
       text: desk.text.value,
-      changed: (text) => desk.take(text, 'text'),
+      changed: (text) => desk.whenTyped('text', () => desk.take(text, 'text')),
       undo: () => desk.undo(),
       redo: () => desk.redo(),
     })
