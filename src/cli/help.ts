@@ -13,6 +13,7 @@ const guides: Readonly<Record<string, string>> = {
   validate: 'model-and-plant',
   trace: 'one-shift',
   try: 'try-in-a-page',
+  worker: 'many-machines',
   report: 'results',
   new: 'scenario-file',
 }
