@@ -103,6 +103,6 @@ describe('the reference', () => {
   })
 
   it('has every exit code', () => {
-    expect([...namesIn('exit-codes')]).toEqual(['0', '1', '2', '3', '4', '5', '130'])
+    expect([...namesIn('exit-codes')]).toEqual(['0', '1', '2', '3', '4', '5', '6', '130'])
   })
 })
