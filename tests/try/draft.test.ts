@@ -97,7 +97,7 @@ describe('a value', () => {
 describe('a piece', () => {
   it('comes behind another with the least that it needs', () => {
     const made = addNewPiece(text, 'conveyor', 'sealer')
-    expect(made).toEqual({
+    expect(made).toMatchObject({
       name: 'conveyor',
       text: withLines({ '    bed: 1.8 m': ['    bed: 1.8 m', '  conveyor: {type: conveyor, length: 4 m}'] }),
     })
