@@ -1,10 +1,11 @@
 /** Intervals that hold both kinds of what is not known: luck of the simulation, and what the inputs may be. */
 
-import { sampleSkewness, sampleVariance } from 'simple-statistics'
+import { sampleVariance } from 'simple-statistics'
 import { exp, ln } from '../engine/logarithms.js'
 import type { Estimate, OfInputs } from './estimate.js'
 import { type Layout, logitOf, type Scale } from './layout.js'
 import { standardNormal, studentT } from './quantile.js'
+import { sampleSkewness } from './skewness.js'
 
 /** From a scale and back. */
 interface There {

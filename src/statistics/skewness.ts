@@ -3,7 +3,7 @@
  * On the removal of skewness by transformation, J. R. Stat. Soc. B 54 (1992) 221-228 (from memory).
  */
 
-import { sampleSkewness } from 'simple-statistics'
+import { mean, sampleVariance } from 'simple-statistics'
 import { cubeRoot } from '../engine/powers.js'
 
 /** Observations from which their skewness is used: that of fewer is mostly luck. */
@@ -12,11 +12,23 @@ export const leastForSkewness = 30
 /** Below this the transformation is none. */
 const hair = 1e-9
 
+/**
+ * Skewness of three values or more, corrected for their number: G1 of Joanes & Gill, The Statistician 47 (1998) 183-189 (from memory). Not the
+ * library's, which takes a power that engines round as they like.
+ */
+export function sampleSkewness(values: readonly number[]): number {
+  const n = values.length
+  const middle = mean(values as number[])
+  const cubes = values.reduce((sum, value) => sum + (value - middle) * (value - middle) * (value - middle), 0)
+  const spread = Math.sqrt(sampleVariance(values as number[]))
+  return (n * cubes) / ((n - 1) * (n - 2) * spread * spread * spread)
+}
+
 /** Skewness of the mean of `values`: theirs over the root of their number; 0 of few, and where nothing varies. */
 export function skewnessOfMean(values: readonly number[]): number {
   const n = values.length
   if (n < leastForSkewness) return 0
-  const skewness = sampleSkewness(values as number[])
+  const skewness = sampleSkewness(values)
   return Number.isFinite(skewness) ? skewness / Math.sqrt(n) : 0
 }
 

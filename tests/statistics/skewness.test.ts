@@ -1,14 +1,31 @@
 /** Intervals of skewed means: the transformation undoes itself, is none without skewness, and leans to the longer side. */
 import fc from 'fast-check'
+import { sampleSkewness as ofLibrary } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
 import { meanEstimate } from '../../src/statistics/estimate.js'
 import { pairedDifference } from '../../src/statistics/paired.js'
 import {
+  sampleSkewness,
   skewedInterval,
   skewnessOfMean,
   withoutSkewness,
   withSkewness,
 } from '../../src/statistics/skewness.js'
+
+it('the skewness of a sample is that of simple-statistics, but for rounding', () => {
+  // by hand: 0, 0, 3 have the mean 1, cubes -1, -1, 8 and the variance 3: 3 * 6 / (2 * 1 * 3 * sqrt 3)
+  expect(sampleSkewness([0, 0, 3])).toBeCloseTo(Math.sqrt(3), 12)
+  fc.assert(
+    fc.property(
+      fc.array(fc.integer({ min: -1000, max: 1000 }), { minLength: 3, maxLength: 50 }),
+      (values) => {
+        fc.pre(new Set(values).size > 1)
+        expect(Math.abs(sampleSkewness(values) - ofLibrary(values))).toBeLessThan(1e-12)
+      },
+    ),
+    { seed: 20261130 },
+  )
+})
 
 describe('the transformation', () => {
   it('by hand: t = 1 of skewness 0.3 becomes 1 + 0.1 + 0.09 / 27 + 0.05', () => {

@@ -62,7 +62,9 @@ describe('a value', () => {
     expect(setValue(text, 'line.sealer.jams.clear', '{lognormal: {mean: 80 s, cv: 0.8}}')).toMatchObject({
       text: text.replace('clear: 90 s', 'clear: {lognormal: {mean: 80 s, cv: 0.8}}'),
     })
-    expect(setValue(text, 'shift.breaks.1.for', '20 min')).toMatchObject({ text: text.replace('30 min', '20 min') })
+    expect(setValue(text, 'shift.breaks.1.for', '20 min')).toMatchObject({
+      text: text.replace('30 min', '20 min'),
+    })
     expect(setValue(text, 'money.capital.line.sealer', '26000 EUR')).toMatchObject({
       text: text.replace('24000', '26000'),
     })
@@ -70,7 +72,9 @@ describe('a value', () => {
 
   it('goes back to the default, and takes the map with it that it leaves empty', () => {
     expect(unsetValue(text, 'line.sealer.bed')).toMatchObject({ text: withLines({ '    bed: 1.8 m': [] }) })
-    expect(unsetValue(text, 'line.infeed.speed')).toMatchObject({ text: text.replace(', speed: 18 m/min', '') })
+    expect(unsetValue(text, 'line.infeed.speed')).toMatchObject({
+      text: text.replace(', speed: 18 m/min', ''),
+    })
     expect(unsetValue(`${text}tape: {leg: 60 mm}\n`, 'tape.leg')).toMatchObject({ text })
   })
 

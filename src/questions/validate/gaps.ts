@@ -1,8 +1,8 @@
 /** Stops by cause, of the plant and of the model, and which of them would explain why their good cases differ. */
-import { mean, sampleSkewness, sampleStandardDeviation } from 'simple-statistics'
+import { mean, sampleStandardDeviation } from 'simple-statistics'
 import { type Comparison, family } from '../../statistics/family.js'
 import { studentT, studentTBeyond } from '../../statistics/quantile.js'
-import { skewedInterval, withoutSkewness } from '../../statistics/skewness.js'
+import { sampleSkewness, skewedInterval, withoutSkewness } from '../../statistics/skewness.js'
 import type { Cause, Stopped } from './causes.js'
 import type { CauseResult, Explanation, GapResult } from './document.js'
 
