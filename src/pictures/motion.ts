@@ -168,7 +168,7 @@ class Mover {
     const drive = this.drives[visit.piece]!
     const keeping = { bounds: this.bounds(visit), held: visit.held }
     const path = carried(drive, { ...this.course(visit, visit.in), start: 0, end: length }, keeping)
-    visit.free = simplified(this.asTold(path, visit))
+    visit.free = fitted(simplified(this.asTold(path, visit)))
     this.inWork.delete(visit)
     return visit.free
   }

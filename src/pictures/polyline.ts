@@ -101,7 +101,7 @@ export function simplified({ times, places }: Polyline, within = hair): Polyline
     ;[least, most] = [-Infinity, Infinity]
   }
   if (!isLast(times.length - 1)) keep(times.length - 1)
-  return fitted(made)
+  return made
 }
 
 /** The same in no more memory than it takes: a list that has grown keeps room for more, and thousands of paths never do. */

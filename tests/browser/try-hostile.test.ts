@@ -12,10 +12,9 @@ import {
   opened,
   openedIn,
   patience,
+  poll,
   textOf,
 } from './try-page.js'
-
-const poll = (what: () => unknown) => expect.poll(what, { timeout: patience })
 
 /** The demo with a comment of so many letters in front. */
 const withComment = (letters: number) => `# ${'c'.repeat(letters)}\n${demoText('soap-works')}`

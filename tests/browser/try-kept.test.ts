@@ -12,10 +12,10 @@ import {
   opened,
   openedIn,
   patience,
+  poll,
   textOf,
 } from './try-page.js'
 
-const poll = (what: () => unknown) => expect.poll(what, { timeout: patience })
 const kept = (page: Page) => page.evaluate(() => Object.values(localStorage).join(''))
 const warning = (page: Page) => page.locator('.cautions[role=status]')
 

@@ -25,6 +25,9 @@ export const isThere = existsSync(executable)
 /** Slow machines take long to simulate; nothing is held to a time here, ms. */
 export const patience = 60_000
 
+/** Asks again until it is so, as long as that may take. */
+export const poll = (what: () => unknown) => expect.poll(what, { timeout: patience })
+
 export const launched = (more: readonly string[] = []): Promise<Browser> =>
   chromium.launch({ executablePath: executable, args: [...flags, ...more] })
 

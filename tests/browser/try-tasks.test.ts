@@ -10,10 +10,9 @@ import {
   open,
   opened,
   patience,
+  poll,
   textOf,
 } from './try-page.js'
-
-const poll = (what: () => unknown) => expect.poll(what, { timeout: patience })
 
 /** The box of a value by its label, in the part of the line that is open. */
 const value = (page: Page, label: string, heading?: string) => {

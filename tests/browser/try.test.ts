@@ -12,14 +12,13 @@ import {
   opened,
   openedIn,
   patience,
+  poll,
   textOf,
   unfold,
 } from './try-page.js'
 
 /** A name that would like to be more than that. */
 const evil = '<img src=x onerror=alert(1)> </script><script>alert(2)</script> `code` "x'
-
-const poll = (what: () => unknown) => expect.poll(what, { timeout: patience })
 
 const rate = (page: Page) => page.locator('[data-measure=throughput] .value').textContent()
 const difference = (page: Page) => page.locator('[data-measure=throughput] .difference').textContent()

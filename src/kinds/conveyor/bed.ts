@@ -71,6 +71,7 @@ export abstract class Bed extends Following {
   /** The last case is held by its tail, at this place, m. */
   protected isHeld = false
   protected heldAt = unset
+
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
     super(floor, name, keys)
     const { zone } = keys

@@ -2,8 +2,8 @@
 import type { Room } from '../../draft/entries.js'
 import type { Desk } from '../desk/desk.js'
 import { addEntry, dropEntry } from '../desk/edits.js'
-import { Prose } from '../prose.js'
 import { focusChosen } from './focus-chosen.js'
+import { RefusedEdit } from './refused-edit.js'
 
 /** What one more is called. */
 const another: Readonly<Record<Room, string>> = {
@@ -30,7 +30,6 @@ export function EntryActs({
   name: string
   count: number
 }) {
-  const refused = desk.refused.value?.of === `${room}.${name}` ? desk.refused.value : null
   const button = (words: string, act: typeof addEntry, isOff = false) => (
     <button
       type="button"
@@ -48,11 +47,7 @@ export function EntryActs({
       <legend class="unseen">{name}</legend>
       {button(another[room], addEntry)}
       {button('Remove', dropEntry, count < 2)}
-      {refused ? (
-        <p class="wrong">
-          <Prose text={refused.rule} />. Fix: <Prose text={refused.fix} />
-        </p>
-      ) : null}
+      <RefusedEdit desk={desk} path={`${room}.${name}`} />
     </fieldset>
   )
 }

@@ -3,13 +3,12 @@ import { useSignal } from '@preact/signals'
 import { newKinds, newPieces } from '../../draft/new-pieces.js'
 import type { Desk } from '../desk/desk.js'
 import { type Act, act } from '../desk/edits.js'
-import { Prose } from '../prose.js'
 import { focusChosen } from './focus-chosen.js'
+import { RefusedEdit } from './refused-edit.js'
 
 export function PieceActs({ desk, piece, pieces }: { desk: Desk; piece: string; pieces: readonly string[] }) {
   const kind = useSignal<(typeof newKinds)[number]>('conveyor')
   const at = pieces.indexOf(piece)
-  const refused = desk.refused.value?.of === `line.${piece}` ? desk.refused.value : null
   const done = (what: Act) => {
     act(desk, piece, what)
     if (what.what === 'add' || what.what === 'remove') focusChosen()
@@ -44,11 +43,7 @@ export function PieceActs({ desk, piece, pieces }: { desk: Desk; piece: string; 
         </label>
         {button('Add', { what: 'add', kind: kind.value })}
       </span>
-      {refused ? (
-        <p class="wrong">
-          <Prose text={refused.rule} />. Fix: <Prose text={refused.fix} />
-        </p>
-      ) : null}
+      <RefusedEdit desk={desk} path={`line.${piece}`} />
     </fieldset>
   )
 }
