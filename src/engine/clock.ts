@@ -41,6 +41,9 @@ export class Clock {
   now = unset
   /** Events since `reset`. */
   events = 0
+  /** After this actor has acted, `ahead` may work on by itself. */
+  watched = -1
+  ahead: { work(end: number): void } | null = null
   /** Pending time of each slot. */
   times = new Float64Array(0)
   /** By block: whether a time was set in it since it was read, its earliest time, and the slot of that. */
@@ -98,6 +101,7 @@ export class Clock {
       } else if (++atOneInstant > mostAtOneInstant * count) throw this.stuck(slot)
       this.events++
       actors[slot]!.act()
+      if (slot === this.watched) this.ahead!.work(end)
     }
     this.now = end
   }

@@ -117,11 +117,64 @@ export class Level {
     this.settle()
     this.value += by
     if (this.value > this.largest) this.largest = this.value
-    if (this.value >= this.timeAt.length) {
-      const wider = new Float64Array(this.value * 2)
-      wider.set(this.timeAt)
-      this.timeAt = wider
+    if (this.value >= this.timeAt.length) this.widen(this.value)
+  }
+
+  /** Where `tell` came to. */
+  up = 0
+  down = 0
+
+  /**
+   * Changes that are told after they happened, in the order of time: up by one at each of the times `ups` from running number `up` on, below
+   * `end`, and down by one at each of `downs` from `down` on, as far as that has come up; those before `until`. Rings of `mask` + 1 times. Where both
+   * are at one instant, down is first.
+   */
+  tell(ups: Float64Array, downs: Float64Array, mask: number, end: number, until: number): void {
+    let { up, down, value, since, area, largest, nextSample } = this
+    let { timeAt } = this
+    for (;;) {
+      const comes = up < end ? ups[up & mask]! : Infinity
+      const goes = down < up ? downs[down & mask]! : Infinity
+      const at = goes <= comes ? goes : comes
+      if (!(at < until)) break
+      const passed = at - since
+      area += value * passed
+      timeAt[value]! += passed
+      since = at
+      while (at > nextSample) {
+        this.samples[this.sampled++] = value
+        nextSample = this.sampled < this.samples.length ? nextSample + this.sampleStep : Infinity
+      }
+      if (goes <= comes) {
+        down++
+        value--
+        continue
+      }
+      up++
+      if (++value > largest) largest = value
+      if (value >= timeAt.length) {
+        this.widen(value)
+        timeAt = this.timeAt
+      }
     }
+    this.up = up
+    this.down = down
+    this.value = value
+    this.since = since
+    this.area = area
+    this.largest = largest
+    this.nextSample = nextSample
+  }
+
+  private widen(value: number): void {
+    const wider = new Float64Array(value * 2)
+    wider.set(this.timeAt)
+    this.timeAt = wider
+  }
+
+  /** Time at level 0 up to `until`, s. */
+  get empty(): number {
+    return this.timeAt[0]!
   }
 
   /** Books the time since the last change; call once more when the shift ends. */

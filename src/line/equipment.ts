@@ -279,6 +279,39 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
     if (this.owes && !this.frozen) this.invite()
   }
 
+  // --- while nothing disturbs it ---
+
+  /** Nothing disturbs it from now: its cases come from `from`. */
+  toNow(from: Feeder): void {
+    const isLapsed = this.lapsesAt < this.floor.clock.now
+    this.bookState(isLapsed ? State.waiting : this.state)
+    this.lapsesAt = never
+    this.bookState(this.state)
+    this.owed = 0
+    this.lastFrom = from
+    this.isCarriedTo = from.carries
+  }
+
+  /** When it may break down at the earliest, s. */
+  soundUntil(): number {
+    const { breakdowns } = this
+    if (breakdowns === null) return never
+    return breakdowns.counts(State.working) ? this.floor.clock.now + breakdowns.left : breakdowns.left
+  }
+
+  calmEnds(lasted: number, waiting: number, blocked: number, other: number): void {
+    const working = lasted - waiting - blocked - other
+    this.stateTimes[State.waiting]! += waiting
+    this.stateTimes[State.blocked]! += blocked
+    this.stateTimes[State.working]! += working
+    if (this.breakdowns?.counts(State.working)) this.breakdowns.left -= working
+    this.stateSince = this.floor.clock.now
+  }
+
+  goOnByEvents(): void {
+    this.refresh()
+  }
+
   // --- what is counted ---
 
   override countAnew(): void {

@@ -1,9 +1,11 @@
 /** A line assembled from a scenario: simulates one shift after another and reports the measures of each. */
 import { StuckClock } from '../engine/clock.js'
+import { calmOf } from '../kinds/calm.js'
 import { makeEquipment } from '../kinds/models.js'
 import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 import { assertBalances } from './balance.js'
+import type { Calm } from './calm/calm.js'
 import { Calendar } from './calendar.js'
 import { costMeasures } from './cost.js'
 import { Crew } from './crew.js'
@@ -73,7 +75,9 @@ export class Line {
   /** Cases that were inside as the simulation ended; null while one runs. */
   private insideAtEnd: number | null = null
 
-  constructor(scenario: Scenario) {
+  readonly calm: Calm | null
+
+  constructor(scenario: Scenario, engine: 'events' | 'calm' = 'calm') {
     const floor = new Floor(scenario)
     this.floor = floor
     const exit = new Exit(floor)
@@ -137,6 +141,7 @@ export class Line {
       const value: Column = { measure, part: 'value' }
       return measure.over ? [value, { measure, part: 'over' }] : [value]
     })
+    this.calm = engine === 'events' ? null : calmOf(floor, this.sources, this.equipment, exit)
     this.series = [...this.sources, ...mechanisms].flatMap((place) => place.series())
   }
 

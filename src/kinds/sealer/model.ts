@@ -8,7 +8,6 @@ import type { Floor } from '../../line/floor.js'
 import { type Measure, pieceMeasures } from '../../line/measure.js'
 import { Cause, State } from '../../line/states.js'
 import type { Taper } from '../../line/taper.js'
-import { hair } from '../travel.js'
 import { none } from './flap-place.js'
 import type { SealerKeys } from './keys.js'
 import { Passing } from './passing.js'
@@ -69,9 +68,9 @@ export class Sealer extends Passing implements Taper {
 
   /** Moves the folded case onto the belts when headway and size allow it. */
   private admit(): void {
-    if (this.flapItem === none || this.foldedAt > this.floor.clock.now || !this.travel.isRunning) return
-    const at = this.travel.now()
-    if (this.clearFrom > at + hair) return
+    const { now } = this.floor.clock
+    if (this.flapItem === none || this.foldedAt > now || !this.travel.isRunning) return
+    if (this.travel.when(this.clearFrom) > now) return
     const item = this.flapItem
     const kind = this.floor.cases.kind[item]!
     const isOtherSize = this.setting.isForOther(this.sizeSet, kind)
@@ -79,7 +78,7 @@ export class Sealer extends Passing implements Taper {
     this.sizeSet = kind
     this.setting.isFor(item)
     this.setAt = never
-    const entry = Math.max(at, this.clearFrom)
+    const entry = Math.max(this.travel.now(), this.clearFrom)
     const place = this.nextOn++ & this.mask
     this.items[place] = item
     this.floor.observer?.onBelts(this.name, item)
@@ -114,7 +113,7 @@ export class Sealer extends Passing implements Taper {
     if (this.crossing.nextAt <= this.floor.clock.now) this.tailMoves()
     if (this.travel.isRunning) {
       if (!this.allPass()) return
-      if (this.endMark <= this.travel.now() + hair) this.offerFirst()
+      if (this.travel.when(this.endMark) <= this.floor.clock.now) this.offerFirst()
     }
     if (this.changesWhenIdle) this.changeWhenIdle()
     this.admit()

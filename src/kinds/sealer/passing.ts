@@ -63,7 +63,7 @@ export abstract class Passing extends Belts {
     for (let head = this.meets.length - 1; head >= 0; head--) {
       this.reached = this.travel.now() + hair
       this.tellSure(head)
-      if (this.marks[head]! <= this.reached && !this.passes(head)) return false
+      if (this.travel.when(this.marks[head]!) <= this.floor.clock.now && !this.passes(head)) return false
     }
     return true
   }

@@ -49,6 +49,9 @@ export class Station extends Mechanism {
   private sinceStop = 0
   private waits = 0
   private plannedStops = 0
+  drawn = unset
+  readonly keptTimes: number[] = []
+  readonly keptStops: number[] = []
 
   constructor(floor: Floor, name: string, keys: StationKeys) {
     super(floor, name, keys.jams)
@@ -79,6 +82,8 @@ export class Station extends Mechanism {
     this.sinceStop = 0
     this.closedUntil = 0
     this.share = 1
+    this.keptTimes.length = 0
+    this.keptStops.length = 0
   }
 
   /** Cases since the last planned stop stay. */
@@ -112,16 +117,38 @@ export class Station extends Mechanism {
       if (this.serving[server] !== none) continue
       const item = this.waiting.shift()
       this.serving[server] = item
-      this.time.next()
+      this.nextTime()
       this.doneAt[server] =
-        this.paces.length === 0 && this.share === 1
-          ? now + this.time.value
-          : now + this.time.value / this.shareNow()
+        this.paces.length === 0 && this.share === 1 ? now + this.drawn : now + this.drawn / this.shareNow()
       this.floor.observer?.serviceBegins(this.name, item, this.doneAt[server]!)
       this.busy.change(1)
       this.waits++
       this.waitTime += now - this.floor.cases.enteredAt[item]!
     }
+  }
+
+  /** Draws a time of work, or takes one that was drawn ahead: `drawn`. */
+  nextTime(): void {
+    if (this.keptTimes.length > 0) {
+      this.drawn = this.keptTimes.shift()!
+      return
+    }
+    this.time.next()
+    this.drawn = this.time.value
+  }
+
+  /** The same of a planned stop. */
+  nextStop(): void {
+    if (this.keptStops.length > 0) this.drawn = this.keptStops.shift()!
+    else this.drawn = this.stopTime!.draw()
+  }
+
+  keepTime(time: number): void {
+    this.keptTimes.push(time)
+  }
+
+  keepStop(time: number): void {
+    this.keptStops.push(time)
   }
 
   /** Of its usual pace: that of a case that begins now. */
@@ -176,7 +203,8 @@ export class Station extends Mechanism {
     if (++this.sinceStop >= this.stopEvery) {
       this.sinceStop = 0
       this.plannedStops++
-      this.closedUntil = now + this.stopTime!.draw()
+      this.nextStop()
+      this.closedUntil = now + this.drawn
       this.floor.observer?.plannedStop(this.name, this.closedUntil)
     }
     this.startServices()
