@@ -41,6 +41,8 @@ export function calmOf(floor: Floor, sources: readonly Source[], equipment: read
       piece.isBeforePlace = inRow[index]!.next.takesWhole
       if (next instanceof CalmBelt || (next instanceof CalmAccumulating && !next.waitsForRoom)) piece.follower = next
     }
+  if (sources[0]!.whenFull === 'turn-away' && !inRow[0]!.carries) return null
+  if (pieces[0] instanceof CalmSealer && sources[0]!.whenFull === 'turn-away') return null
   const calm = new Calm(floor, row, new CalmSource(row, sources[0]!, pieces[0]!), inRow, pieces, exit)
   calm.anchor = pieces.find((each) => each instanceof CalmSealer) ?? pieces[0]!
   calm.others = Math.max(sources[0]!.slot, ...inRow.map((each) => each.slot)) + 1

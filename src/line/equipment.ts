@@ -296,7 +296,8 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
   soundUntil(): number {
     const { breakdowns } = this
     if (breakdowns === null) return never
-    return breakdowns.counts(State.working) ? this.floor.clock.now + breakdowns.left : breakdowns.left
+    if (!breakdowns.counts(State.working)) return breakdowns.left
+    return (this.state === State.working ? this.stateSince : this.floor.clock.now) + breakdowns.left
   }
 
   calmEnds(lasted: number, waiting: number, blocked: number, other: number): void {

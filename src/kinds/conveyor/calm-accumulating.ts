@@ -120,13 +120,16 @@ export class CalmAccumulating extends CalmPiece {
       if (clear <= at) break
       at = clear
     }
+    entered[place] = at
+    if (!(at < row.until)) {
+      this.due[place] = Infinity
+      return
+    }
     this.gone = gone
     this.reserved = reserved + pitches[place]!
     this.taken[place] = this.reserved
     if (this.reserved + conveyor.shortest > conveyor.length + hair) this.wasFull = true
-    entered[place] = at
-    if (at < row.until) this.findDue(number)
-    else this.due[place] = Infinity
+    this.findDue(number)
   }
 
   private findDue(number: number): void {

@@ -75,12 +75,12 @@ export class CalmBelt extends CalmPiece {
     }
     let at = Math.max(this.wanted[place]!, this.entered[(number - 1) & mask]!, clear)
     while (first < number && due[first & mask]! <= at) at = Math.max(at, left[first++ & mask]!)
-    this.gone = first - 1
     this.entered[place] = at
     if (!(at < row.until)) {
       due[place] = Infinity
       return
     }
+    this.gone = first - 1
     this.places[place] = ats[first & mask]! + speed * (at - sinces[first & mask]!)
     this.clears[place] = this.places[place]! + row.lengths[place]! + belt.keys.spacing
     this.findDue(number)

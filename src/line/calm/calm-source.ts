@@ -30,12 +30,17 @@ export class CalmSource {
       const place = number & row.mask
       const arrived = cases.arrivedAt[item]!
       first.wanted[place] = Math.max(arrived, first.entered[(number - 1) & row.mask]!)
+      const isOfferedOnce = source.whenFull === 'turn-away'
+      const { until } = row
+      // one that is turned away must not be followed beyond that instant
+      if (isOfferedOnce) row.until = Math.min(until, arrived * (1 + Number.EPSILON))
       first.enter(number)
+      row.until = until
       const at = first.entered[place]!
-      if (source.whenFull === 'turn-away' && at > arrived) {
+      if (isOfferedOnce && at > arrived) {
         row.next--
         clock.now = arrived
-        source.turnAway()
+        while (source.standing.length > 0) source.turnAway()
         continue
       }
       if (!(at < row.until)) {

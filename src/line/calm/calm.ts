@@ -85,12 +85,12 @@ export class Calm {
       } else {
         next.enter(number)
         here.left[place] = next.entered[place]!
-        here.leaves(number)
       }
+      here.leaves(number)
       here = next
     }
     here.left[place] = here.due[place]!
-    if (here.due[place] !== never) here.leaves(number)
+    here.leaves(number)
   }
 
   private tell(): void {
