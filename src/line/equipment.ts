@@ -36,6 +36,8 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
   /** Cases taken in this simulation. */
   taken = 0
   private readonly task: Task
+  /** Since when its working time has not been booked, as nothing began to disturb it, s. */
+  worksFrom = unset
   protected override readonly logged: LoggedStops | null
 
   constructor(
@@ -281,12 +283,21 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
 
   // --- while nothing disturbs it ---
 
+  /** Running time, on which its breakdowns hang, is told span by span: any other order of the sums would be another breakdown. */
+  get countsRunning(): boolean {
+    return this.breakdowns?.counts(State.working) === true
+  }
+
   /** Nothing disturbs it from now: its cases come from `from`. */
-  toNow(from: Feeder): void {
-    const isLapsed = this.lapsesAt < this.floor.clock.now
-    this.bookState(isLapsed ? State.waiting : this.state)
-    this.lapsesAt = never
-    this.bookState(this.state)
+  calmBegins(from: Feeder): void {
+    const { now } = this.floor.clock
+    this.worksFrom = now
+    if (this.countsRunning && this.state === State.working && this.lapsesAt >= now) this.worksFrom = this.stateSince
+    else {
+      this.bookState(this.lapsesAt < now ? State.waiting : this.state)
+      this.lapsesAt = never
+      this.bookState(this.state)
+    }
     this.owed = 0
     this.lastFrom = from
     this.isCarriedTo = from.carries
@@ -300,13 +311,21 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
     return (this.state === State.working ? this.stateSince : this.floor.clock.now) + breakdowns.left
   }
 
-  calmEnds(lasted: number, waiting: number, blocked: number, other: number): void {
-    const working = lasted - waiting - blocked - other
-    this.stateTimes[State.waiting]! += waiting
-    this.stateTimes[State.blocked]! += blocked
+  /** What it did since, of the time up to `until`; it ran for `ran` in spans that have ended, and works since `worksSince`, if that is before. */
+  calmEnds(until: number, piece: { waiting: number; blocked: number; other: number; ran: number; worksSince: number }): void {
+    const working = until - this.worksFrom - piece.waiting - piece.blocked - piece.other
+    this.stateTimes[State.waiting]! += piece.waiting
+    this.stateTimes[State.blocked]! += piece.blocked
     this.stateTimes[State.working]! += working
-    if (this.breakdowns?.counts(State.working)) this.breakdowns.left -= working
     this.stateSince = this.floor.clock.now
+    this.lapsesAt = never
+    if (!this.countsRunning) return
+    this.breakdowns!.left = piece.ran
+    this.state = State.waiting
+    if (!(piece.worksSince < until)) return
+    this.state = State.working
+    this.stateSince = piece.worksSince
+    this.stateTimes[State.working]! -= until - piece.worksSince
   }
 
   goOnByEvents(): void {

@@ -185,6 +185,10 @@ export class CalmAccumulating extends CalmPiece {
     }
   }
 
+  protected override rests(): void {
+    this.restsOfConveyor(this.began)
+  }
+
   override end(): void {
     const { row, conveyor } = this
     const { mask } = conveyor

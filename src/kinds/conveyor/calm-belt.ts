@@ -12,6 +12,7 @@ export class CalmBelt extends CalmPiece {
   /** Belt travel at which each entered, and from which the next may, m. */
   readonly places: Float64Array
   private readonly clears: Float64Array
+  private began = 0
   /** The last case that has left when the last one comes. */
   gone = 0
 
@@ -42,6 +43,7 @@ export class CalmBelt extends CalmPiece {
     const { cases } = belt.floor
     const { items, entries } = belt
     this.first = row.next
+    this.began = row.next
     this.told = row.next + items.length
     this.gone = row.next - 1
     this.ats[row.next & mask] = belt.travel.at
@@ -109,7 +111,7 @@ export class CalmBelt extends CalmPiece {
     const { mask, until, from } = row
     const { level, full } = belt
     const { clock } = belt.floor
-    const began = this.first
+    const { began } = this
     clock.now = from
     level.settle()
     this.waiting = -level.empty
@@ -138,6 +140,10 @@ export class CalmBelt extends CalmPiece {
       full.change(1)
     }
     this.blocked = blocked
+  }
+
+  protected override rests(): void {
+    this.restsOfConveyor(this.began)
   }
 
   override end(): void {

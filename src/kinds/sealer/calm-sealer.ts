@@ -24,6 +24,8 @@ export class CalmSealer extends CalmPiece {
   /** Standstills of the belts: from, until, s; and by standstill their travel, m, at the instant since which they ran before it, s. */
   private readonly standsFrom = new Float64Array(most)
   private readonly standsUntil = new Float64Array(most)
+  /** 1 for one because the case at their end could not leave, 0 for one because a case stood across it. */
+  private readonly isOwn = new Uint8Array(most)
   private readonly ats = new Float64Array(most)
   private readonly sinces = new Float64Array(most)
   private stands = 0
@@ -76,6 +78,7 @@ export class CalmSealer extends CalmPiece {
     this.sinces[0] = sealer.travel.since
     this.stands = 0
     this.over = 0
+    this.isOwn[0] = 0
     this.standsFrom[0] = Infinity
     this.standsUntil[0] = Infinity
     this.clearFrom = sealer.clearFrom
@@ -191,6 +194,21 @@ export class CalmSealer extends CalmPiece {
     return at
   }
 
+  /** The same of a head: where the belts stop at that instant because the case at their end cannot leave, the head is first. */
+  private meets(travel: number): number {
+    const speed = this.sealer.keys['belt-speed']
+    let { over } = this
+    let at = this.sinces[over]! + (travel - this.ats[over]!) / speed
+    while (
+      over < this.stands &&
+      (this.isOwn[over] === 1 ? this.standsFrom[over]! < at : this.standsFrom[over]! <= at)
+    ) {
+      over++
+      at = Math.max(this.sinces[over]!, this.sinces[over]! + (travel - this.ats[over]!) / speed)
+    }
+    return at
+  }
+
   /** Whether it passes the heads for sure: if not, the spell ends where it comes there. */
   private ask(number: number, item: number): void {
     const { sealer, asked } = this
@@ -199,7 +217,7 @@ export class CalmSealer extends CalmPiece {
       if (head > 0 && asked[0] === number) continue
       if (sealer.isSure(head, item)) asked[head] = number + 1
       else {
-        const at = this.when(this.places[number & this.row.mask]! + sealer.positions[head]!)
+        const at = this.meets(this.places[number & this.row.mask]! + sealer.positions[head]!)
         if (at < this.row.until) this.row.until = at
       }
     }
@@ -209,8 +227,11 @@ export class CalmSealer extends CalmPiece {
     const { mask } = this.row
     const place = number & mask
     const left = this.left[place]!
-    if (left > this.due[place]!) this.stand(this.due[place]!, left)
-    if (left === Infinity) return
+    if (left > this.due[place]!) {
+      this.isOwn[this.stands] = 1
+      this.stand(this.due[place]!, left)
+    }
+    if (!(left < this.row.until)) return
     if (this.follower instanceof CalmBelt) this.crossToBelt(number, this.follower)
     else if (this.follower !== null) this.crossToQueue(number, this.follower)
   }
@@ -253,6 +274,7 @@ export class CalmSealer extends CalmPiece {
     this.ats[stands + 1] = this.ats[stands]! + this.sealer.keys['belt-speed'] * (from - this.sinces[stands]!)
     this.sinces[stands + 1] = until
     this.stands = stands + 1
+    this.isOwn[stands + 1] = 0
     this.standsFrom[stands + 1] = Infinity
   }
 
@@ -309,6 +331,33 @@ export class CalmSealer extends CalmPiece {
     for (let each = this.over; each < stands && standsFrom[each]! < until; each++)
       sum -= Math.min(until, standsUntil[each]!) - Math.max(from, standsFrom[each]!)
     return sum
+  }
+
+  protected override rests(): void {
+    const { row, entered, clear, sizeFrom } = this
+    const { mask } = row
+    this.over = 0
+    let number = this.firstAdmitted
+    for (; number < this.told; number++) {
+      const place = number & mask
+      this.restBefore(clear[place]!)
+      this.rest(clear[place]!, entered[place]!)
+      if (sizeFrom[place]! === Infinity) continue
+      this.restBefore(sizeFrom[place]!)
+      this.rest(sizeFrom[place]!, this.sizeUntil[place]!)
+    }
+    if (number === this.nextOn) {
+      const clearAt = Math.max(row.from, this.when(this.clearFrom))
+      this.restBefore(clearAt)
+      this.rest(clearAt, Infinity)
+    }
+    this.restBefore(Infinity)
+  }
+
+  /** Standstills that begin before the instant, and have not been told. */
+  private restBefore(at: number): void {
+    for (; this.over < this.stands && this.standsFrom[this.over]! < at; this.over++)
+      this.rest(this.standsFrom[this.over]!, this.standsUntil[this.over]!)
   }
 
   override end(): void {

@@ -15,6 +15,7 @@ export class CalmStation extends CalmPiece {
   private readonly stops: Float64Array
   /** The next that is let in must wait until this one has left: so many before it. */
   private readonly room: number
+  private began = 0
   private sinceStop = 0
   private closedUntil = 0
   /** The next of which work has not been told to begin, and to end. */
@@ -45,6 +46,7 @@ export class CalmStation extends CalmPiece {
     const { station, row } = this
     const { mask } = row
     this.first = row.next
+    this.began = row.next
     this.sinceStop = station.sinceStop
     this.closedUntil = station.closedUntil
     for (let back = 1; back <= Math.max(1, this.room); back++) this.left[(row.next - back) & mask] = -Infinity
@@ -170,6 +172,17 @@ export class CalmStation extends CalmPiece {
     this.stopped = stopped
     this.blocked = blocked
     this.waiting = until - row.from - this.working - stopped - blocked
+  }
+
+  protected override rests(): void {
+    const { row, begun, due } = this
+    const { mask } = row
+    let since = row.from
+    for (let number = this.began; number < this.nextBegun; number++) {
+      this.rest(since, begun[number & mask]!)
+      since = due[number & mask]!
+    }
+    this.rest(since, Infinity)
   }
 
   override end(): void {

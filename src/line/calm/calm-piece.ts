@@ -23,6 +23,10 @@ export abstract class CalmPiece {
   /** And in which it was in another state than these and working, which it tells by itself. */
   other = 0
 
+  /** Running time left until it breaks down, s, less the spans of work that have ended; and since when it works, s. */
+  ran = 0
+  worksSince = 0
+
   constructor(
     protected readonly row: Row,
     protected readonly unit: Equipment,
@@ -46,6 +50,34 @@ export abstract class CalmPiece {
   leaves(_number: number): void {}
   /** Tells all that happened before the end of the spell. */
   abstract tell(): void
+  /** Tells the spans of work where breakdowns hang on them. */
+  tellSpans(): void {
+    if (!this.unit.countsRunning) return
+    this.ran = this.unit.breakdowns!.left
+    this.worksSince = this.unit.worksFrom
+    this.rests()
+  }
+
+  /** By `rest`, the intervals in which it does not work, in the order in which they begin. */
+  protected abstract rests(): void
+
+  protected rest(from: number, until: number): void {
+    if (!(until > from) || !(from < this.row.until)) return
+    if (from > this.worksSince) this.ran -= from - this.worksSince
+    this.worksSince = Math.max(this.worksSince, until)
+  }
+
+  /** The same of a conveyor: while nothing lies on it, and while the case at its end cannot leave. `began`: the first that was on it. */
+  protected restsOfConveyor(began: number): void {
+    const { row, entered, left, due } = this
+    const { mask } = row
+    for (let number = began; number < this.told; number++) {
+      this.rest(Math.max(row.from, left[(number - 1) & mask]!), entered[number & mask]!)
+      this.rest(due[number & mask]!, left[number & mask]!)
+    }
+    if (this.first === this.told) this.rest(Math.max(row.from, left[(this.told - 1) & mask]!), Infinity)
+  }
+
   /** Puts the cases inside where they are at its end. */
   abstract end(): void
   /** All pieces have been put so. */

@@ -11,7 +11,8 @@ import type { Row } from './row.js'
 const before = 64
 /** Cases of a spell, at most, and those for which it is worth while. */
 const longest = 512
-const least = 8
+/** Cases that may be in the row as one begins. */
+const mostInside = 1024
 
 export class Calm {
   spells = 0
@@ -34,6 +35,7 @@ export class Calm {
     if (floor.observer !== null || !source.isCalm()) return
     for (let index = 0; index < pieces.length; index++)
       if (this.equipment[index]!.frozen || !pieces[index]!.isCalm()) return
+    if (floor.cases.inUse - source.source.standing.length > mostInside) return
     this.findEnd(end)
     if (row.until - floor.clock.now < 30) return
     this.spells++
@@ -41,7 +43,7 @@ export class Calm {
     row.next = before
     for (let index = pieces.length - 1; index >= 0; index--) {
       const from = row.next
-      this.equipment[index]!.toNow(index > 0 ? this.equipment[index - 1]! : this.source.source)
+      this.equipment[index]!.calmBegins(index > 0 ? this.equipment[index - 1]! : this.source.source)
       pieces[index]!.begin()
       for (let number = from; number < row.next; number++) {
         pieces[index]!.resume(number)
@@ -108,7 +110,8 @@ export class Calm {
     clock.now = until * (1 - Number.EPSILON)
     for (let index = pieces.length - 1; index >= 0; index--) {
       pieces[index]!.end()
-      equipment[index]!.calmEnds(until - row.from, pieces[index]!.waiting, pieces[index]!.blocked, pieces[index]!.other)
+      pieces[index]!.tellSpans()
+      equipment[index]!.calmEnds(until, pieces[index]!)
     }
     for (let index = pieces.length - 1; index >= 0; index--) pieces[index]!.ended()
     for (let index = pieces.length - 1; index >= 0; index--) equipment[index]!.goOnByEvents()
