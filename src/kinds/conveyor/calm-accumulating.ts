@@ -83,6 +83,8 @@ export class CalmAccumulating extends CalmPiece {
 
   override resume(number: number): void {
     this.findDue(number)
+    // a standstill may have moved it by a rounding
+    if (number === this.began && !this.conveyor.isBlocked) this.due[number & this.row.mask] = this.conveyor.due
   }
 
   override enter(number: number): void {

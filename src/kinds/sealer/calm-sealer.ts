@@ -244,7 +244,9 @@ export class CalmSealer extends CalmPiece {
       const from = belt.due[ahead & mask]!
       const gone = belt.ats[ahead & mask]! + belt.speed * (from - belt.sinces[ahead & mask]!) - belt.places[place]!
       if (!(gone < this.row.lengths[place]! - hair)) break
-      if (belt.left[ahead & mask]! > from) this.stand(from, belt.left[ahead & mask]!)
+      if (!(belt.left[ahead & mask]! > from)) continue
+      this.isOwn[this.stands] = from === this.due[place]! ? 1 : 0
+      this.stand(from, belt.left[ahead & mask]!)
     }
   }
 
@@ -256,14 +258,25 @@ export class CalmSealer extends CalmPiece {
     const entered = queue.entered[place]!
     const before = pitchBefore[place]!
     const target = this.row.lengths[place]!
+    let gone = 0
+    let since = entered
     for (let ahead = queue.gone + 1; ahead < number; ahead++) {
       // where it stands until this one has left
       const reach = target - (before - pitchBefore[ahead & mask]! + target - length)
       if (!(reach <= target - hair)) break
-      let from = entered + reach / speed
       const beyond = before + reach - length - pitchBefore[(ahead - 1) & mask]!
-      if (beyond > 0) from = Math.max(from, left[(ahead - 1) & mask]! + beyond / speed)
-      if (left[ahead & mask]! > from) this.stand(from, left[ahead & mask]!)
+      let from = since
+      if (reach > gone + hair) {
+        from = Math.max(from, entered + reach / speed)
+        if (beyond > 0) from = Math.max(from, left[(ahead - 1) & mask]! + beyond / speed)
+      }
+      const until = left[ahead & mask]!
+      if (until > from) {
+        this.isOwn[this.stands] = from === this.due[place]! ? 1 : 0
+        this.stand(from, until)
+      }
+      gone = reach
+      since = Math.max(from, until)
     }
   }
 
