@@ -41,9 +41,9 @@ export class Clock {
   now = unset
   /** Events since `reset`. */
   events = 0
-  /** After this actor has acted, `ahead` may work on by itself. */
+  /** After the actor of the slot `watched` has acted, `ahead` may go on by itself, no further than the end of the run, and move `now` on. */
   watched = -1
-  ahead: { work(end: number): void } | null = null
+  ahead: { workAhead(end: number): void } | null = null
   /** Pending time of each slot. */
   times = new Float64Array(0)
   /** By block: whether a time was set in it since it was read, its earliest time, and the slot of that. */
@@ -65,6 +65,11 @@ export class Clock {
     this.earliestOf = new Float64Array(blocks)
     this.firstOf = new Uint32Array(blocks)
     return slot
+  }
+
+  /** Actors so far: the slot of the next. */
+  get joined(): number {
+    return this.actors.length
   }
 
   /** Sets the pending time of a slot: not before now; `never` for none. */
@@ -101,7 +106,7 @@ export class Clock {
       } else if (++atOneInstant > mostAtOneInstant * count) throw this.stuck(slot)
       this.events++
       actors[slot]!.act()
-      if (slot === this.watched) this.ahead!.work(end)
+      if (slot === this.watched) this.ahead!.workAhead(end)
     }
     this.now = end
   }

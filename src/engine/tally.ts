@@ -120,50 +120,64 @@ export class Level {
     if (this.value >= this.timeAt.length) this.widen(this.value)
   }
 
-  /** Where `tell` came to. */
-  up = 0
-  down = 0
+  /** Running numbers of the next that comes up, and that goes down, by `tell`. */
+  ups = 0
+  downs = 0
 
   /**
-   * Changes that are told after they happened, in the order of time: up by one at each of the times `ups` from running number `up` on, below
-   * `end`, and down by one at each of `downs` from `down` on, as far as that has come up; those before `until`. Rings of `mask` + 1 times. Where both
-   * are at one instant, down is first.
+   * Changes that are told when all of them are known: one up at each of the times `up`, from number `ups` to before `end`; one down
+   * at each of `down`, from number `downs` as far as that has come up; in the order of time, those before `until`. Rings of `mask` + 1 times. Of
+   * two at one instant down is first.
    */
-  tell(ups: Float64Array, downs: Float64Array, mask: number, end: number, until: number): void {
-    let { up, down, value, since, area, largest, nextSample } = this
-    let { timeAt } = this
+  tell(up: Float64Array, down: Float64Array, mask: number, end: number, until: number): void {
+    let { ups, downs, value, since, area, largest } = this
     for (;;) {
-      const comes = up < end ? ups[up & mask]! : Infinity
-      const goes = down < up ? downs[down & mask]! : Infinity
-      const at = goes <= comes ? goes : comes
-      if (!(at < until)) break
-      const passed = at - since
+      const comes = ups < end ? up[ups & mask]! : Infinity
+      const goes = downs < ups ? down[downs & mask]! : Infinity
+      const now = goes <= comes ? goes : comes
+      if (!(now < until)) break
+      const passed = now - since
       area += value * passed
-      timeAt[value]! += passed
-      since = at
-      while (at > nextSample) {
-        this.samples[this.sampled++] = value
-        nextSample = this.sampled < this.samples.length ? nextSample + this.sampleStep : Infinity
-      }
+      this.timeAt[value]! += passed
+      since = now
+      if (now > this.nextSample) this.sample(now, value)
       if (goes <= comes) {
-        down++
+        downs++
         value--
-        continue
-      }
-      up++
-      if (++value > largest) largest = value
-      if (value >= timeAt.length) {
-        this.widen(value)
-        timeAt = this.timeAt
+      } else {
+        ups++
+        if (++value > largest) largest = value
+        if (value >= this.timeAt.length) this.widen(value)
       }
     }
-    this.up = up
-    this.down = down
+    this.ups = ups
+    this.downs = downs
     this.value = value
     this.since = since
     this.area = area
     this.largest = largest
-    this.nextSample = nextSample
+  }
+
+  /**
+   * The same where nothing but the mean is asked for: since the last change its level was `area` over time, and it is `value` at `until`, which is
+   * booked.
+   */
+  tellArea(area: number, value: number, until: number): void {
+    this.area += area
+    this.value = value
+    this.since = until
+  }
+
+  /** Time at level 0 up to the last `settle`, s. */
+  get timeEmpty(): number {
+    return this.timeAt[0]!
+  }
+
+  private sample(now: number, value: number): void {
+    while (now > this.nextSample) {
+      this.samples[this.sampled++] = value
+      this.nextSample = this.sampled < this.samples.length ? this.nextSample + this.sampleStep : Infinity
+    }
   }
 
   private widen(value: number): void {
@@ -184,10 +198,7 @@ export class Level {
     this.area += this.value * passed
     this.timeAt[this.value]! += passed
     this.since = now
-    while (now > this.nextSample) {
-      this.samples[this.sampled++] = this.value
-      this.nextSample = this.sampled < this.samples.length ? this.nextSample + this.sampleStep : Infinity
-    }
+    if (now > this.nextSample) this.sample(now, this.value)
   }
 
   /** Time that is counted, up to the last `settle`, s. */

@@ -8,8 +8,8 @@ export const hair = 1e-9
 
 export class Travel {
   /** Belt travel, m, at the instant since which it runs, s; `never` while it stands. */
-  protected at = unset
-  protected since = unset
+  at = unset
+  since = unset
   isRunning = true
   /** Speed while it runs, m/s. */
   speed = unset

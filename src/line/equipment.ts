@@ -9,6 +9,7 @@ import { unset } from '../engine/unset.js'
 import { type BreakdownKeys, Breakdowns } from './breakdowns.js'
 import type { CaseIndex } from './cases.js'
 import type { Floor } from './floor.js'
+import type { Did } from './did.js'
 import type { Feeder, Outlet } from './handshake.js'
 import type { JamKind } from './jam-kind.js'
 import { LoggedStops } from './logged-stops.js'
@@ -36,7 +37,7 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
   /** Cases taken in this simulation. */
   taken = 0
   private readonly task: Task
-  /** Since when its working time has not been booked, as nothing began to disturb it, s. */
+  /** Since when its time has not been booked, in a spell in which nothing disturbs it, s. */
   worksFrom = unset
   protected override readonly logged: LoggedStops | null
 
@@ -281,18 +282,35 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
     if (this.owes && !this.frozen) this.invite()
   }
 
-  // --- while nothing disturbs it ---
+  /** Its stops come from a log. */
+  get isLogged(): boolean {
+    return this.logged !== null
+  }
 
-  /** Running time, on which its breakdowns hang, is told span by span: any other order of the sums would be another breakdown. */
+  // --- while nothing disturbs it: see `kinds/row` ---
+
+  /** Its breakdowns hang on its running time. */
   get countsRunning(): boolean {
     return this.breakdowns?.counts(State.working) === true
   }
 
-  /** Nothing disturbs it from now: its cases come from `from`. */
+  /** Running time until it breaks down, as of `worksFrom`, s. */
+  get runningLeft(): number {
+    return this.breakdowns?.left ?? never
+  }
+
+  /** It does not break down before this, s. */
+  get soundUntil(): number {
+    if (!this.countsRunning) return this.runningLeft
+    return (this.state === State.working ? this.stateSince : this.floor.clock.now) + this.runningLeft
+  }
+
+  /** Nothing disturbs it from now; its cases come from `from`. What it works is booked when that ends. */
   calmBegins(from: Feeder): void {
     const { now } = this.floor.clock
     this.worksFrom = now
-    if (this.countsRunning && this.state === State.working && this.lapsesAt >= now) this.worksFrom = this.stateSince
+    if (this.countsRunning && this.state === State.working && this.lapsesAt >= now)
+      this.worksFrom = this.stateSince
     else {
       this.bookState(this.lapsesAt < now ? State.waiting : this.state)
       this.lapsesAt = never
@@ -303,32 +321,24 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
     this.isCarriedTo = from.carries
   }
 
-  /** When it may break down at the earliest, s. */
-  soundUntil(): number {
-    const { breakdowns } = this
-    if (breakdowns === null) return never
-    if (!breakdowns.counts(State.working)) return breakdowns.left
-    return (this.state === State.working ? this.stateSince : this.floor.clock.now) + breakdowns.left
-  }
-
-  /** What it did since, of the time up to `until`; it ran for `ran` in spans that have ended, and works since `worksSince`, if that is before. */
-  calmEnds(until: number, piece: { waiting: number; blocked: number; other: number; ran: number; worksSince: number }): void {
-    const working = until - this.worksFrom - piece.waiting - piece.blocked - piece.other
-    this.stateTimes[State.waiting]! += piece.waiting
-    this.stateTimes[State.blocked]! += piece.blocked
-    this.stateTimes[State.working]! += working
+  /** That is over at `until`, s, and it did this. */
+  calmEnds(until: number, did: Did): void {
+    this.stateTimes[State.waiting]! += did.waiting
+    this.stateTimes[State.blocked]! += did.blocked
+    this.stateTimes[State.working]! += until - this.worksFrom - did.waiting - did.blocked - did.other
+    this.state = State.waiting
     this.stateSince = this.floor.clock.now
     this.lapsesAt = never
     if (!this.countsRunning) return
-    this.breakdowns!.left = piece.ran
-    this.state = State.waiting
-    if (!(piece.worksSince < until)) return
+    this.breakdowns!.left = did.left
+    if (!(did.worksSince < until)) return
+    // it is at work still: that is booked, and taken off what is left, when it ends
     this.state = State.working
-    this.stateSince = piece.worksSince
-    this.stateTimes[State.working]! -= until - piece.worksSince
+    this.stateSince = did.worksSince
+    this.stateTimes[State.working]! -= until - did.worksSince
   }
 
-  goOnByEvents(): void {
+  goesOnByEvents(): void {
     this.refresh()
   }
 

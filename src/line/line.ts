@@ -1,11 +1,11 @@
 /** A line assembled from a scenario: simulates one shift after another and reports the measures of each. */
 import { StuckClock } from '../engine/clock.js'
-import { calmOf } from '../kinds/calm.js'
 import { makeEquipment } from '../kinds/models.js'
+import type { Row } from '../kinds/row/row.js'
+import { rowOf } from '../kinds/row/row-of.js'
 import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 import { assertBalances } from './balance.js'
-import type { Calm } from './calm/calm.js'
 import { Calendar } from './calendar.js'
 import { costMeasures } from './cost.js'
 import { Crew } from './crew.js'
@@ -75,9 +75,9 @@ export class Line {
   /** Cases that were inside as the simulation ended; null while one runs. */
   private insideAtEnd: number | null = null
 
-  readonly calm: Calm | null
-
-  constructor(scenario: Scenario, engine: 'events' | 'calm' = 'calm') {
+  /** What is worked ahead of the clock; null where all is left to events. */
+  readonly row: Row | null
+  constructor(scenario: Scenario, engine: 'events' | 'ahead' = 'ahead') {
     const floor = new Floor(scenario)
     this.floor = floor
     const exit = new Exit(floor)
@@ -105,6 +105,7 @@ export class Line {
     // before all else: what begins at the instant at which a slow start begins or ends is of what comes
     const slow = slowStarts(floor, this.equipment)
     this.join()
+    const others = floor.clock.joined
     this.crew = new Crew(floor, (name) => this.equipment.find((piece) => piece.name === name)!)
     this.calendar = new Calendar(floor, this.sources, this.equipment, exit, () => this.countAnew())
     this.calendar.join()
@@ -119,6 +120,7 @@ export class Line {
       return [{ piece, works, needsPeople: planned.some(({ needs }) => needs !== undefined) }]
     })
     this.sensed = sensedPieces(floor, this.equipment)
+    this.row = engine === 'events' ? null : rowOf(floor, this.sources, this.equipment, exit, others)
     this.speeds = [...slow, ...speedSteps(floor, this.equipment)]
     const mechanisms = this.equipment.map((piece) => piece.mechanism)
     const sealers = mechanisms.flatMap((each) => each.taper() ?? [])
@@ -141,7 +143,6 @@ export class Line {
       const value: Column = { measure, part: 'value' }
       return measure.over ? [value, { measure, part: 'over' }] : [value]
     })
-    this.calm = engine === 'events' ? null : calmOf(floor, this.sources, this.equipment, exit)
     this.series = [...this.sources, ...mechanisms].flatMap((place) => place.series())
   }
 

@@ -19,7 +19,7 @@ export abstract class Mechanism {
   readonly jams: Jams | null
 
   constructor(
-    protected readonly floor: Floor,
+    readonly floor: Floor,
     readonly name: string,
     jams?: JamsKeys,
   ) {

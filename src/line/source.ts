@@ -23,24 +23,24 @@ export class Source implements Actor, Feeder {
   arrived = 0
   turnedAway = 0
 
-  private slot = -1
-  private readonly pace: Pace
+  slot = -1
+  readonly pace: Pace
   private readonly mix: Stream
   /** Cumulative shares of the kinds of case, ending at 1. */
   private readonly cumulative: Float64Array
-  private readonly whenFull: 'wait' | 'queue' | 'turn-away'
+  readonly whenFull: 'wait' | 'queue' | 'turn-away'
   /** Cases that have come and stand before the line: of a batch, or on the floor. */
-  private readonly standing = new Ring(64)
+  readonly standing = new Ring(64)
   private readonly stack: Level
   private readonly blocked: Level
-  private dueAt = never
-  private isPaused = false
+  dueAt = never
+  isPaused = false
   private pausedAt = unset
-  private hasEnded = false
+  hasEnded = false
   private shiftStart = unset
 
   constructor(
-    private readonly floor: Floor,
+    readonly floor: Floor,
     readonly name: string,
     keys: Scenario['arrivals'][string],
   ) {
@@ -93,7 +93,7 @@ export class Source implements Actor, Feeder {
     this.tellClock()
   }
 
-  private tellClock(): void {
+  tellClock(): void {
     const { clock } = this.floor
     clock.times[this.slot] = this.dueAt
     clock.changed(this.slot)
@@ -115,7 +115,7 @@ export class Source implements Actor, Feeder {
   }
 
   /** Finds when the next cases come, in `dueAt`: the pace counts from the start of the shift. */
-  private findNext(): void {
+  findNext(): void {
     const { times } = this.pace
     times[Time.now] = this.floor.clock.now - this.shiftStart
     this.pace.next()
@@ -127,14 +127,14 @@ export class Source implements Actor, Feeder {
     this.tellClock()
   }
 
-  private bring(item: CaseIndex): void {
+  bring(item: CaseIndex): void {
     this.arrived++
     this.standing.push(item)
     this.floor.observer?.arrives(this.name, item)
     this.noteStack(1)
   }
 
-  private kind(): number {
+  kind(): number {
     const known = this.pace.bring()
     if (known !== fromMix) return known
     this.mix.advance()
@@ -151,7 +151,7 @@ export class Source implements Actor, Feeder {
   }
 
   /** Gives the line what it takes, in order. */
-  private passOn(): void {
+  passOn(): void {
     while (this.standing.length > 0 && this.next.offer(this.standing.at(0), this)) {
       this.standing.shift()
       this.noteStack(-1)
@@ -160,18 +160,18 @@ export class Source implements Actor, Feeder {
   }
 
   /** A case comes to stand before the line, or goes: looked at only where cases queue there. */
-  private noteStack(by: 1 | -1): void {
+  noteStack(by: 1 | -1): void {
     if (this.whenFull === 'queue') this.stack.change(by)
   }
 
   /** Packers stand still while they wait, breaks left out. */
-  private noteBlocked(): void {
+  noteBlocked(): void {
     const value =
       this.whenFull === 'wait' && this.standing.length > 0 && !this.isPaused && !this.hasEnded ? 1 : 0
     if (value !== this.blocked.value) this.blocked.change(value - this.blocked.value)
   }
 
-  private turnAway(): void {
+  turnAway(): void {
     this.floor.observer?.turnedAway(this.name, this.standing.at(0))
     this.floor.cases.remove(this.standing.shift())
     this.noteStack(-1)

@@ -10,12 +10,12 @@ import { PacedBed } from './paced-bed.js'
 
 /** The events of a bed of cases that close up: `bed` says where they are. */
 export class AccumulatingConveyor extends PacedBed {
-  private readonly shortest: number
+  readonly shortest: number
   /** When the first comes to the end, s. */
-  private due = never
-  private isBlocked = false
+  due = never
+  isBlocked = false
   /** It moves again after a stop, and has not yet offered the case that was refused before. */
-  private offersAgain = false
+  offersAgain = false
   /** Its state while it holds cases and offers none: blocked while the first stands behind one that lies across the end, not yet asked whether it jams. */
   private moving: State = State.working
 
@@ -34,7 +34,7 @@ export class AccumulatingConveyor extends PacedBed {
     super.empty()
   }
 
-  protected override isFull(): boolean {
+  override isFull(): boolean {
     return this.reserved + this.shortest > this.length + hair
   }
 
@@ -136,7 +136,7 @@ export class AccumulatingConveyor extends PacedBed {
   }
 
   /** Finds when the first case comes to the end. */
-  private findDue(): void {
+  findDue(): void {
     const { firstOn: first, mask } = this
     if (this.isHeld && this.aboard === 1) {
       this.due = never
@@ -199,7 +199,7 @@ export class AccumulatingConveyor extends PacedBed {
     if (wasPacked) this.unit.tellBehind()
   }
 
-  protected override first(): CaseIndex {
+  override first(): CaseIndex {
     return this.items[this.firstOn & this.mask]!
   }
 

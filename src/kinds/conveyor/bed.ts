@@ -34,32 +34,32 @@ import type { ConveyorKeys } from './keys.js'
  * A lower part of `AccumulatingConveyor`, which is the only class that is made of it: one object a conveyor, for speed.
  */
 export abstract class Bed extends Following {
-  protected readonly length: number
+  readonly length: number
   private readonly spacing: number
   /** Of a zone, m; 0 where it has none. */
   private readonly zone: number
-  protected readonly hasZones: boolean
+  readonly hasZones: boolean
   /** Of the case that was measured last: room that it takes, m, length and spacing, or whole zones. */
-  protected pitch = unset
+  pitch = unset
   /** Room that must be free for it, m: the last of a full conveyor needs no spacing behind it. */
-  protected need = unset
+  need = unset
 
   /** Rings over the running number of a case on this conveyor. */
-  protected override readonly mask: number
-  protected readonly items: Int32Array
-  protected readonly entered: Float64Array
+  override readonly mask: number
+  readonly items: Int32Array
+  readonly entered: Float64Array
   /** When it left, s: as if it had gone on from there without a stop as long as its pitch lay across the end. */
-  protected override readonly left: Float64Array
-  protected override readonly pitches: Float64Array
+  override readonly left: Float64Array
+  override readonly pitches: Float64Array
   /** Time to move on by that pitch, s. */
-  protected readonly pitchTimes: Float64Array
+  readonly pitchTimes: Float64Array
   /** Sum of the pitches of all cases before it, m. */
-  protected readonly pitchBefore: Float64Array
+  readonly pitchBefore: Float64Array
   /** Sum of the pitches of the cases on it, m. */
-  protected reserved = unset
-  protected aboard = 0
+  reserved = unset
+  aboard = 0
   /** The case that was found to be felt last: where the next search begins. */
-  private ahead = 0
+  ahead = 0
   /** Running number of the case that `findReach` is asked about: the last one, unless said; its way, how much of it it has gone and will go, m, and when, s. */
   protected asked = 0
   protected target = unset
@@ -69,7 +69,7 @@ export abstract class Bed extends Following {
   /** When the next case may enter behind the last one, s, as `findClear` finds it. */
   protected clearAt = unset
   /** The last case is held by its tail, at this place, m. */
-  protected isHeld = false
+  isHeld = false
   protected heldAt = unset
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
@@ -102,7 +102,7 @@ export abstract class Bed extends Following {
   }
 
   /** Finds what a case takes whose length is in `need`. */
-  protected measure(): void {
+  measure(): void {
     if (this.hasZones) this.need = zonesFor(this.need, this.zone) * this.zone
     this.pitch = this.hasZones ? this.need : this.need + this.spacing
   }

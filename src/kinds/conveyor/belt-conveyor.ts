@@ -15,23 +15,23 @@ import { Conveyor } from './conveyor.js'
 import type { ConveyorKeys } from './keys.js'
 
 export class BeltConveyor extends Conveyor {
-  private readonly travel: Travel
-  private readonly items = new Ring(64)
+  readonly travel: Travel
+  readonly items = new Ring(64)
   /** Belt travel from which the entrance is clear, m. */
-  private clearFrom = unset
+  clearFrom = unset
   /** Belt travel at which each case entered, in the order of the ring. */
-  private entries: Float64Array
-  private firstEntry = 0
+  entries: Float64Array
+  firstEntry = 0
   /** When the first case comes to the end, s, as `findDue` finds it. */
   private due = never
-  private isBlocked = false
+  isBlocked = false
   /** It may run again after a stop, and has not yet offered the case that was refused before. */
-  private offersAgain = false
+  offersAgain = false
   /** The case that left last, while its tail lies on it. */
   private readonly crossing = new Crossing(this.floor, () => this.unit, this.keys.speed)
   /** Belt travel at which the last case entered, m; the last case is held by its tail, at this place, m. */
-  private lastEntry = unset
-  private isHeld = false
+  lastEntry = unset
+  isHeld = false
   private heldAt = unset
 
   constructor(floor: Floor, name: string, keys: ConveyorKeys) {
@@ -263,7 +263,7 @@ export class BeltConveyor extends Conveyor {
     this.wakeWhenClear()
   }
 
-  protected override first(): CaseIndex {
+  override first(): CaseIndex {
     return this.items.at(0)
   }
 

@@ -10,8 +10,8 @@ import { Tail } from '../../line/tail.js'
 import type { ConveyorKeys } from './keys.js'
 
 export abstract class Conveyor extends Mechanism {
-  protected readonly level = new Level(this.floor.clock, samplesPerShift)
-  private readonly full = new Level(this.floor.clock)
+  readonly level = new Level(this.floor.clock, samplesPerShift)
+  readonly full = new Level(this.floor.clock)
   /** What it asks of the case that it passed on last. */
   protected readonly tail = new Tail()
   /** What follows takes cases in whole. */
@@ -22,7 +22,7 @@ export abstract class Conveyor extends Mechanism {
   constructor(
     floor: Floor,
     name: string,
-    protected readonly keys: ConveyorKeys,
+    readonly keys: ConveyorKeys,
   ) {
     super(floor, name, keys.jams)
   }
@@ -52,7 +52,7 @@ export abstract class Conveyor extends Mechanism {
   }
 
   /** The case at the end, which jammed; and takes it out of what the conveyor knows, while that stands. */
-  protected abstract first(): CaseIndex
+  abstract first(): CaseIndex
   protected abstract takeOutFirst(): void
 
   override putRight(cause: Cause): void {
@@ -67,7 +67,7 @@ export abstract class Conveyor extends Mechanism {
     this.noteFull()
   }
 
-  protected noteFull(): void {
+  noteFull(): void {
     const value = this.isFull() ? 1 : 0
     if (value !== this.full.value) this.full.change(value - this.full.value)
   }

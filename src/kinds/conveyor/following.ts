@@ -8,16 +8,16 @@ import { Conveyor } from './conveyor.js'
 /** A lower part of `AccumulatingConveyor`, as `Bed` is. */
 export abstract class Following extends Conveyor {
   /** Of its drive now, m/s. */
-  protected speed = unset
+  speed = unset
   /** Start delay at that speed, s. */
   protected delay = unset
   /** When its drive has run up after the last stop, s: before that nothing moves. */
-  protected movesAt = unset
-  protected firstOn = 0
+  movesAt = unset
+  firstOn = 0
   /** The instant that counts, s: where it stands, the one since which it does. */
   protected now = unset
   /** The one that left last has gone onto another conveyor or belts, and may lie across the end: not onto a place, nor out of the line by hand. */
-  protected hasTail = false
+  hasTail = false
   /** When the tail across the end will move on, s, as was foretold when it was looked at last, and how far it had come, m. */
   protected startsAt = never
   private startsFrom = unset

@@ -18,7 +18,7 @@ import { SensedBed } from './sensed-bed.js'
  */
 export abstract class PacedBed extends SensedBed {
   /** Time over the whole length in free flow, s. */
-  protected crossing = unset
+  crossing = unset
   /** What a start from rest costs, s. */
   protected runUp = unset
 

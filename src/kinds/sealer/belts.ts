@@ -12,34 +12,34 @@ import type { SealerKeys } from './keys.js'
 
 /** A lower part of `Sealer`, which is the only class that is made of it: one object a machine, for speed. */
 export abstract class Belts extends FlapPlace {
-  protected readonly travel: Travel
-  private readonly bed: number
+  readonly travel: Travel
+  readonly bed: number
   /** Rings over the running number of a case: the case, and the belt travel at which it entered, m. */
-  protected readonly mask: number
-  protected readonly items: Int32Array
-  protected readonly entries: Float64Array
-  protected firstOn = 0
-  protected nextOn = 0
+  readonly mask: number
+  readonly items: Int32Array
+  readonly entries: Float64Array
+  firstOn = 0
+  nextOn = 0
   /** Belt travel at which the first case comes to the end of the belts. */
   protected endMark = never
   /** Belt travel from which the next case may enter, m. */
-  protected clearFrom = unset
+  clearFrom = unset
   /** Kept between cases, m: by the speed of the belts. */
-  protected gap = unset
+  gap = unset
   private readonly cuts: ReturnType<typeof cutsOf>
   /** The case that left last, while its tail lies on the belts. */
-  protected readonly crossing: Crossing
+  readonly crossing: Crossing
   /** Speed that is asked of the belts, m/s, and the share of it at which they run. */
   private asked = unset
   private share = unset
   private isHolding = false
   /** What follows takes cases in whole. */
-  protected isBeforePlace = true
+  isBeforePlace = true
 
   constructor(
     floor: Floor,
     name: string,
-    protected readonly keys: SealerKeys,
+    readonly keys: SealerKeys,
   ) {
     super(floor, name, keys)
     this.bed = keys.bed
@@ -137,7 +137,7 @@ export abstract class Belts extends FlapPlace {
   }
 
   /** Passes over places whose case was taken out, and finds the mark at the end of the belts. */
-  protected markEnd(): void {
+  markEnd(): void {
     while (this.firstOn < this.nextOn && this.items[this.firstOn & this.mask] === none) this.firstOn++
     this.endMark = this.firstOn < this.nextOn ? this.entries[this.firstOn & this.mask]! + this.bed : never
   }

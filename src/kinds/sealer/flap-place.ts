@@ -12,14 +12,14 @@ export const none = -1
 
 /** A lower part of `Sealer`, which is the only class that is made of it: one object a machine, for speed. */
 export abstract class FlapPlace extends Mechanism {
-  protected flapItem: CaseIndex = none
+  flapItem: CaseIndex = none
   /** When the case in the flap place is folded, s. */
-  protected foldedAt = never
+  foldedAt = never
   /** Folding that is left while nobody stands there, s. */
   protected foldLeft = unset
   /** The machine folds, or somebody who folds stands there. */
-  protected canFold = true
-  protected readonly fold: Draw
+  canFold = true
+  readonly fold: Draw
   private readonly isFoldedByPeople: boolean
 
   constructor(floor: Floor, name: string, { flaps, jams }: SealerKeys) {

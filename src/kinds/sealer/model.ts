@@ -14,16 +14,16 @@ import { Passing } from './passing.js'
 import { SizeSetting } from './size-setting.js'
 
 export class Sealer extends Passing implements Taper {
-  private readonly made: Production
-  private readonly setting: SizeSetting
-  private readonly isSetByCrew: boolean
+  readonly made: Production
+  readonly setting: SizeSetting
+  readonly isSetByCrew: boolean
   private readonly changesWhenIdle: boolean
 
   /** When the machine has set itself for the next size, s. */
-  private setAt = never
-  private isBlocked = false
-  private readonly level = new Level(this.floor.clock)
-  private sizeSet = none
+  setAt = never
+  isBlocked = false
+  readonly level = new Level(this.floor.clock)
+  sizeSet = none
   /** Where somebody looks on: when something happens next but what is told alone, s. */
   private dueAt = never
 
@@ -33,6 +33,11 @@ export class Sealer extends Passing implements Taper {
     this.changesWhenIdle = this.taping.changesWhenIdle
     this.setting = new SizeSetting(floor, this.label, keys['size-setting'])
     this.isSetByCrew = keys['size-setting'].by === 'crew'
+  }
+
+  /** What its stage knows: standing under a head spoils nothing, it waits for no idle time, and it starts at once. */
+  get isPlain(): boolean {
+    return this.dwell === null && !this.changesWhenIdle && this.keys.acceleration === undefined
   }
 
   override empty(): void {

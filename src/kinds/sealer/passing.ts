@@ -20,14 +20,14 @@ import { Taping } from './taping.js'
  * A lower part of `Sealer`, as `Belts` is.
  */
 export abstract class Passing extends Belts {
-  protected readonly taping: Taping
+  readonly taping: Taping
   /** Of the heads, first head first, from the start of the belts, m. */
-  private readonly positions: Float64Array
+  readonly positions: Float64Array
   /** Running number of the next case to meet each head, as far as that has been told; and of the next of which it is not sure that it passes. */
-  protected readonly meets: Int32Array
-  private readonly unsure: Int32Array
+  readonly meets: Int32Array
+  readonly unsure: Int32Array
   /** Belt travel at which that one comes to each head. */
-  protected readonly marks: Float64Array
+  readonly marks: Float64Array
   protected readonly dwell: Dwell | null
   /** Up to this travel cases have come to heads. */
   private reached = unset
@@ -116,7 +116,7 @@ export abstract class Passing extends Belts {
    * Finds the next case of which it is not sure that it passes a head. Only that is an event: the others are told when something else
    * happens, before anybody can ask. At the first head a case may be taken out, so the later ones wait until it is sure to pass that.
    */
-  private markUnsure(head: number): void {
+  markUnsure(head: number): void {
     // a standstill spoils the strips of those that it knows to have come
     const end = this.dwell !== null ? 0 : head === 0 ? this.nextOn : this.unsure[0]!
     let number = this.unsure[head]!
@@ -127,7 +127,7 @@ export abstract class Passing extends Belts {
   }
 
   /** Whether a case passes a head for sure: asked once of each, in the order in which they come; `none` for one that was taken out. */
-  private isSure(head: number, item: CaseIndex): boolean {
+  isSure(head: number, item: CaseIndex): boolean {
     if (item === none) return true
     if (head === 0 && this.jams?.spares(item) === false) return false
     if (!this.taping.foresees(head, item)) return false
@@ -161,7 +161,7 @@ export abstract class Passing extends Belts {
   }
 
   /** The same at all heads, as it is now. Where the machine stands for one head, what comes to another at this instant comes after that. */
-  protected tellAllSure(): void {
+  tellAllSure(): void {
     this.reached = this.travel.now() + (this.unit.frozen ? -hair : hair)
     for (let head = 0; head < this.meets.length; head++) this.tellSure(head)
   }

@@ -13,13 +13,14 @@ import { Mechanism } from '../../line/mechanism.js'
 import { Cause, State } from '../../line/states.js'
 import type { StationKeys } from './keys.js'
 
-const none = -1
+/** No case. */
+export const none = -1
 
 export class Station extends Mechanism {
-  private readonly servers: number
+  readonly servers: number
   /** A case that it lets go is closed and no longer rejected. */
-  private readonly repairs: boolean
-  private readonly room: number
+  readonly repairs: boolean
+  readonly room: number
   private readonly time: Draw
   /** Pace of its people in each hour of the shift; empty: always the same. */
   private readonly paces: Float64Array
@@ -27,28 +28,29 @@ export class Station extends Mechanism {
   private share = unset
   /** Shift and run-out, s. */
   private readonly span: number
-  private readonly stopEvery: number
+  readonly stopEvery: number
   private readonly stopTime: Draw | null
 
-  private readonly serving: Int32Array
-  private readonly doneAt: Float64Array
+  readonly serving: Int32Array
+  readonly doneAt: Float64Array
   private readonly isStuck: Uint8Array
   /** Of the case of each server: how it has yet to jam, or `undrawn`. */
   private readonly fates: Int32Array
   /** Whose case jammed. */
   private jammed = none
-  private readonly waiting = new Ring(64)
-  private readonly level = new Level(this.floor.clock, samplesPerShift)
-  private readonly busy = new Level(this.floor.clock)
+  readonly waiting = new Ring(64)
+  readonly level = new Level(this.floor.clock, samplesPerShift)
+  readonly busy = new Level(this.floor.clock)
   /** No service begins before this, for a planned stop, s. */
-  private closedUntil = unset
+  closedUntil = unset
   /** Sum of the times waited, s. */
-  private waitTime = unset
-  private stuckServers = 0
+  waitTime = unset
+  stuckServers = 0
   private frozenBusy = 0
-  private sinceStop = 0
-  private waits = 0
-  private plannedStops = 0
+  sinceStop = 0
+  waits = 0
+  plannedStops = 0
+  /** What was drawn last, s; and what was drawn ahead for cases that were then disturbed: times of work, and of planned stops. */
   drawn = unset
   readonly keptTimes: number[] = []
   readonly keptStops: number[] = []
@@ -110,6 +112,11 @@ export class Station extends Mechanism {
     return true
   }
 
+  /** One server, at the same pace all day, where nothing jams: what its stage knows. */
+  get isPlain(): boolean {
+    return this.servers === 1 && this.jams === null && this.paces.length === 0
+  }
+
   private startServices(): void {
     const { now } = this.floor.clock
     if (this.unit.frozen || this.closedUntil > now) return
@@ -141,14 +148,6 @@ export class Station extends Mechanism {
   nextStop(): void {
     if (this.keptStops.length > 0) this.drawn = this.keptStops.shift()!
     else this.drawn = this.stopTime!.draw()
-  }
-
-  keepTime(time: number): void {
-    this.keptTimes.push(time)
-  }
-
-  keepStop(time: number): void {
-    this.keptStops.push(time)
   }
 
   /** Of its usual pace: that of a case that begins now. */
@@ -194,10 +193,7 @@ export class Station extends Mechanism {
   private letGo(server: number): boolean {
     const { now } = this.floor.clock
     const item = this.serving[server]!
-    if (this.repairs) {
-      this.floor.cases.unsealed[item] = 0
-      this.floor.cases.rejected[item] = 0
-    }
+    if (this.repairs) this.repair(item)
     if (!this.unit.next.offer(item, this.unit)) return false
     this.vacate(server)
     if (++this.sinceStop >= this.stopEvery) {
@@ -210,6 +206,12 @@ export class Station extends Mechanism {
     this.startServices()
     this.unit.invite()
     return true
+  }
+
+  /** The case is closed, and no longer rejected. */
+  repair(item: CaseIndex): void {
+    this.floor.cases.unsealed[item] = 0
+    this.floor.cases.rejected[item] = 0
   }
 
   private vacate(server: number): void {

@@ -1,0 +1,226 @@
+/** An accumulating conveyor before a place while nothing disturbs it: the relation of `Bed`, case by case. */
+import type { Equipment } from '../../line/equipment.js'
+import type { Spell } from '../row/spell.js'
+import type { TravelAhead } from '../row/travel-ahead.js'
+import { hair } from '../travel.js'
+import type { AccumulatingConveyor } from './accumulating-conveyor.js'
+import { ConveyorStage } from './conveyor-stage.js'
+
+export class AccumulatingStage extends ConveyorStage {
+  /** Room that each takes, m, the time to move on by that, s, and the sum of the rooms of those before it, m. */
+  private readonly pitches: Float64Array
+  private readonly pitchTimes: Float64Array
+  private readonly pitchBefore: Float64Array
+  /** Room that is taken as each has come, m. */
+  private readonly taken: Float64Array
+  /** When the last one came: the last that had left by then. */
+  private lastGone = 0
+  /** Room that is taken now, m. */
+  private reserved = 0
+  /** At some time there was no room for another case. */
+  private wasFull = false
+
+  constructor(
+    spell: Spell,
+    unit: Equipment,
+    private readonly conveyor: AccumulatingConveyor,
+    /** A case is taken only if it will lie wholly on the conveyor while its exit is shut. */
+    private readonly waitsForRoom: boolean,
+  ) {
+    super(spell, unit, conveyor)
+    this.pitches = spell.ring()
+    this.pitchTimes = spell.ring()
+    this.pitchBefore = spell.ring()
+    this.taken = spell.ring()
+  }
+
+  override isCalm(): boolean {
+    const { conveyor } = this
+    return !conveyor.offersAgain && conveyor.movesAt <= conveyor.floor.clock.now && !conveyor.isHeld
+  }
+
+  protected override takeUp(): void {
+    const { conveyor, spell } = this
+    const { mask, firstOn, aboard } = conveyor
+    this.lastGone = spell.next - 1
+    this.reserved = conveyor.reserved
+    this.wasFull = conveyor.isFull()
+    if (firstOn > 0) {
+      this.copy(spell.next - 1, firstOn - 1)
+      this.gone[(spell.next - 1) & spell.mask] = conveyor.left[(firstOn - 1) & mask]!
+    } else {
+      this.pitches[(spell.next - 1) & spell.mask] = 0
+      this.pitchTimes[(spell.next - 1) & spell.mask] = 0
+      this.pitchBefore[(spell.next - 1) & spell.mask] = 0
+    }
+    for (let own = firstOn; own < firstOn + aboard; own++) {
+      const item = conveyor.items[own & mask]!
+      this.copy(spell.add(item, conveyor.floor.cases.length[item]!), own)
+    }
+  }
+
+  /** What the conveyor knows of its case `own` is that of case `number`. */
+  private copy(number: number, own: number): void {
+    const { conveyor } = this
+    const place = number & this.spell.mask
+    const from = own & conveyor.mask
+    this.entered[place] = conveyor.entered[from]!
+    this.pitches[place] = conveyor.pitches[from]!
+    this.pitchTimes[place] = conveyor.pitchTimes[from]!
+    this.pitchBefore[place] = conveyor.pitchBefore[from]!
+  }
+
+  override resume(number: number): void {
+    this.findDue(number)
+    // a standstill may have moved it by a rounding
+    if (number === this.first && !this.conveyor.isBlocked) this.due[number & this.spell.mask] = this.conveyor.due
+  }
+
+  override enter(number: number): void {
+    const { conveyor, spell, pitches, pitchBefore } = this
+    const place = number & spell.mask
+    const before = (number - 1) & spell.mask
+    conveyor.need = spell.lengths[place]!
+    conveyor.measure()
+    pitches[place] = conveyor.pitch
+    this.pitchTimes[place] = conveyor.pitch / conveyor.speed
+    pitchBefore[place] = pitchBefore[before]! + pitches[before]!
+    this.findEntry(number)
+    this.due[place] = Infinity
+    if (!(this.entered[place]! < spell.until)) return
+    this.reserved += pitches[place]!
+    this.taken[place] = this.reserved
+    if (this.reserved + conveyor.shortest > conveyor.length + hair) this.wasFull = true
+    this.findDue(number)
+  }
+
+  /** Finds when the case comes: when there is room for it, and the one before is out of its way. */
+  private findEntry(number: number): void {
+    const { conveyor, spell, gone, pitchBefore } = this
+    const { mask, until } = spell
+    const clear = this.entered[(number - 1) & mask]! + this.pitchTimes[(number - 1) & mask]!
+    let at = Math.max(this.wanted[number & mask]!, clear)
+    let { lastGone, reserved } = this
+    while (at < until) {
+      for (; lastGone + 1 < number && gone[(lastGone + 1) & mask]! <= at; lastGone++)
+        reserved = lastGone + 2 < number ? reserved - this.pitches[(lastGone + 1) & mask]! : 0
+      if (lastGone + 1 < number && this.isTaken(lastGone + 1, reserved, at)) {
+        at = gone[(lastGone + 1) & mask]!
+        continue
+      }
+      // the one before must be past its own pitch, for which those that have left must have gone on
+      const beyond = pitchBefore[number & mask]! - conveyor.length - pitchBefore[lastGone & mask]!
+      if (!(beyond > 0)) break
+      const follows = gone[lastGone & mask]! + beyond / conveyor.speed
+      if (follows <= at) break
+      at = follows
+    }
+    this.entered[number & mask] = at
+    if (!(at < until)) return
+    this.lastGone = lastGone
+    this.reserved = reserved
+  }
+
+  /** Whether there is no room for the case that was measured: none while the cases reach back to the entrance. */
+  private isTaken(first: number, reserved: number, at: number): boolean {
+    const { conveyor } = this
+    if (reserved >= conveyor.length) return true
+    if (!this.waitsForRoom) return false
+    const asks = conveyor.hasZones || this.due[first & this.spell.mask]! <= at
+    return asks && !(conveyor.need <= conveyor.length - reserved + hair)
+  }
+
+  private findDue(number: number): void {
+    const { conveyor, spell } = this
+    const before = (number - 1) & spell.mask
+    this.due[number & spell.mask] = Math.max(
+      this.entered[number & spell.mask]! + conveyor.crossing,
+      this.gone[before]! + this.pitchTimes[before]!,
+    )
+  }
+
+  /** While the case stands across the joint, behind those that have closed up ahead. */
+  override standAcross(number: number, behind: TravelAhead): void {
+    if (this.waitsForRoom) return
+    const { conveyor, spell, pitchBefore, gone } = this
+    const { mask, lengths } = spell
+    const { length, speed } = conveyor
+    const entered = this.entered[number & mask]!
+    const target = lengths[number & mask]!
+    let way = 0
+    let since = entered
+    for (let ahead = this.lastGone + 1; ahead < number; ahead++) {
+      // as far as it comes until this one has left
+      const over = pitchBefore[number & mask]! - pitchBefore[ahead & mask]! + target - length
+      const reach = target - over
+      if (!(reach <= target - hair)) return
+      const beyond = pitchBefore[number & mask]! + reach - length - pitchBefore[(ahead - 1) & mask]!
+      let from = since
+      if (reach > way + hair) {
+        from = Math.max(from, entered + reach / speed)
+        if (beyond > 0) from = Math.max(from, gone[(ahead - 1) & mask]! + beyond / speed)
+      }
+      const until = gone[ahead & mask]!
+      if (until > from) behind.stand(from, until, from === this.wanted[number & mask]!)
+      way = reach
+      since = Math.max(from, until)
+    }
+  }
+
+  protected override tellFull(): void {
+    if (!this.wasFull) return
+    const { spell, conveyor, gone, entered } = this
+    const { mask, until, next } = spell
+    const { clock } = conveyor.floor
+    let { oldest, newest } = this
+    for (;;) {
+      const goes = oldest < newest ? gone[oldest & mask]! : Infinity
+      const comes = newest < next ? entered[newest & mask]! : Infinity
+      if (!(goes < until) && !(comes < until)) return
+      clock.now = Math.min(goes, comes)
+      if (goes <= comes) {
+        oldest++
+        conveyor.reserved = oldest < newest ? conveyor.reserved - this.pitches[(oldest - 1) & mask]! : 0
+      } else conveyor.reserved += this.pitches[newest++ & mask]!
+      conveyor.noteFull()
+    }
+  }
+
+  override end(): void {
+    const { spell, conveyor, oldest, newest } = this
+    const { mask } = conveyor
+    if (!this.wasFull) this.findReserved()
+    conveyor.firstOn = oldest
+    conveyor.aboard = newest - oldest
+    for (let number = oldest - 1; number < newest; number++) {
+      const place = number & spell.mask
+      conveyor.items[number & mask] = spell.items[place]!
+      conveyor.entered[number & mask] = this.entered[place]!
+      conveyor.pitches[number & mask] = this.pitches[place]!
+      conveyor.pitchTimes[number & mask] = this.pitchTimes[place]!
+      conveyor.pitchBefore[number & mask] = this.pitchBefore[place]!
+    }
+    conveyor.left[(oldest - 1) & mask] = this.gone[(oldest - 1) & spell.mask]!
+    conveyor.ahead = oldest - 1
+    conveyor.hasTail = false
+    conveyor.isBlocked = false
+    conveyor.wakeAt = Infinity
+    conveyor.due = Infinity
+    if (conveyor.aboard > 0) conveyor.findDue()
+  }
+
+  /** Room that is taken at the end, added and taken off in the order of time: any other order would be another rounding. */
+  private findReserved(): void {
+    const { spell, conveyor, gone, oldest, newest } = this
+    const { mask } = spell
+    let since = -Infinity
+    if (newest > this.inside) {
+      since = this.entered[(newest - 1) & mask]!
+      conveyor.reserved = this.taken[(newest - 1) & mask]!
+    }
+    let number = oldest
+    while (number > this.first && gone[(number - 1) & mask]! > since) number--
+    for (; number < oldest; number++)
+      conveyor.reserved = number + 1 < newest ? conveyor.reserved - this.pitches[number & mask]! : 0
+  }
+}

@@ -1,0 +1,111 @@
+/** A belt conveyor before a place while nothing disturbs it: it stands from when a case is at its end until that has left. */
+import type { Equipment } from '../../line/equipment.js'
+import type { Spell } from '../row/spell.js'
+import { TravelAhead } from '../row/travel-ahead.js'
+import { hair } from '../travel.js'
+import type { BeltConveyor } from './belt-conveyor.js'
+import { ConveyorStage } from './conveyor-stage.js'
+
+export class BeltStage extends ConveyorStage {
+  private readonly travel: TravelAhead
+  private readonly speed: number
+  /** Belt travel at which each entered, and from which the next may, m. */
+  private readonly places: Float64Array
+  private readonly clears: Float64Array
+
+  constructor(
+    spell: Spell,
+    unit: Equipment,
+    private readonly belt: BeltConveyor,
+  ) {
+    super(spell, unit, belt)
+    this.speed = belt.keys.speed
+    this.travel = new TravelAhead(this.speed)
+    this.places = spell.ring()
+    this.clears = spell.ring()
+  }
+
+  override isCalm(): boolean {
+    const { belt } = this
+    return belt.travel.isRunning && !belt.isBlocked && !belt.offersAgain && !belt.isHeld
+  }
+
+  protected override takeUp(): void {
+    const { belt, spell } = this
+    const { items, entries } = belt
+    this.travel.begin(belt.travel)
+    this.places[(spell.next - 1) & spell.mask] = belt.lastEntry
+    for (let index = 0; index < items.length; index++) {
+      const number = spell.add(items.at(index), belt.floor.cases.length[items.at(index)]!)
+      this.entered[number & spell.mask] = spell.from
+      this.places[number & spell.mask] = entries[(belt.firstEntry + index) & (entries.length - 1)]!
+    }
+    this.clears[(spell.next - 1) & spell.mask] = belt.clearFrom
+  }
+
+  override resume(number: number): void {
+    this.findDue(number & this.spell.mask)
+  }
+
+  override enter(number: number): void {
+    const { spell, travel, entered } = this
+    const place = number & spell.mask
+    const before = (number - 1) & spell.mask
+    const clear = travel.when(this.clears[before]!)
+    const at = travel.runsFrom(Math.max(this.wanted[place]!, entered[before]!, clear))
+    entered[place] = at
+    this.due[place] = Infinity
+    if (!(at < spell.until)) return
+    const entry = travel.travelAt(at)
+    this.places[place] = entry
+    this.clears[place] = entry + spell.lengths[place]! + this.belt.keys.spacing
+    this.findDue(place)
+  }
+
+  private findDue(place: number): void {
+    this.due[place] = this.travel.when(this.places[place]! + this.belt.keys.length)
+  }
+
+  override leave(number: number): void {
+    const place = number & this.spell.mask
+    if (this.gone[place]! > this.due[place]!) this.travel.stand(this.due[place]!, this.gone[place]!, true)
+  }
+
+  /** While the belt stands. */
+  override standAcross(number: number, behind: TravelAhead): void {
+    const { travel, spell } = this
+    const place = number & spell.mask
+    for (let each = travel.over; each < travel.count; each++) {
+      if (!(travel.travelOf(each) - this.places[place]! < spell.lengths[place]! - hair)) return
+      const from = travel.froms[each]!
+      behind.stand(from, travel.untils[each]!, from === this.wanted[place]!)
+    }
+  }
+
+  protected override tellFull(): void {
+    const { belt, travel, spell } = this
+    const { clock } = belt.floor
+    for (let each = 0; each < travel.count && travel.froms[each]! < spell.until; each++) {
+      clock.now = travel.froms[each]!
+      belt.full.change(1)
+      if (!(travel.untils[each]! < spell.until)) return
+      clock.now = travel.untils[each]!
+      belt.full.change(-1)
+    }
+  }
+
+  override end(): void {
+    const { belt, spell, oldest, newest } = this
+    const { mask } = spell
+    this.travel.end(belt.travel, spell.until)
+    belt.items.clear()
+    belt.firstEntry = 0
+    for (let number = oldest; number < newest; number++) {
+      belt.entries[number - oldest] = this.places[number & mask]!
+      belt.items.push(spell.items[number & mask]!)
+    }
+    belt.lastEntry = this.places[(newest - 1) & mask]!
+    belt.clearFrom = this.clears[(newest - 1) & mask]!
+    belt.wakeAt = Infinity
+  }
+}

@@ -1,0 +1,96 @@
+/** The source of a row while nothing disturbs it: when cases come, and when the first piece takes them. */
+import { never } from '../../engine/clock.js'
+import type { Source } from '../../line/source.js'
+import type { Spell } from './spell.js'
+import type { Stage } from './stage.js'
+
+export class Feed {
+  constructor(
+    private readonly spell: Spell,
+    readonly source: Source,
+    private readonly first: Stage,
+  ) {}
+
+  isCalm(): boolean {
+    return !this.source.isPaused && !this.source.hasEnded
+  }
+
+  /** Brings the next case onto the first piece, before the end of the spell: its number, or -1 where there is none. */
+  next(): number {
+    const { spell, source, first } = this
+    const { cases } = source.floor
+    for (;;) {
+      if (source.standing.length === 0) {
+        if (!(source.dueAt < spell.until)) return -1
+        this.arrive()
+      }
+      const item = source.standing.at(0)
+      const number = spell.add(item, cases.length[item]!)
+      const arrivedAt = cases.arrivedAt[item]!
+      first.wanted[number & spell.mask] = arrivedAt
+      if (source.whenFull === 'turn-away' && this.turnsAway(number, arrivedAt)) continue
+      if (source.whenFull !== 'turn-away') first.enter(number)
+      const at = first.entered[number & spell.mask]!
+      if (at < spell.until) {
+        this.pass(at, arrivedAt)
+        return number
+      }
+      spell.next--
+      this.stands(spell.until, arrivedAt)
+      return -1
+    }
+  }
+
+  /** A case that is not taken at once is turned away with all that came together with it. */
+  private turnsAway(number: number, arrivedAt: number): boolean {
+    const { spell, source, first } = this
+    const { until } = spell
+    // no further than that instant, for it does not wait for what is after it
+    spell.until = Math.min(until, arrivedAt * (1 + Number.EPSILON))
+    first.enter(number)
+    spell.until = until
+    if (first.entered[number & spell.mask] === arrivedAt) return false
+    spell.next--
+    source.floor.clock.now = arrivedAt
+    while (source.standing.length > 0) source.turnAway()
+    return true
+  }
+
+  /** Cases come, at once where they are late. */
+  private arrive(): void {
+    const { source } = this
+    const { clock, cases } = source.floor
+    clock.now = Math.max(clock.now, source.dueAt)
+    source.dueAt = never
+    for (let left = source.pace.batch; left > 0; left--) source.bring(cases.create(source.kind()))
+    if (source.whenFull !== 'wait') source.findNext()
+  }
+
+  /** The first that stands is taken at the instant `at`. */
+  private pass(at: number, arrivedAt: number): void {
+    const { source } = this
+    this.stands(at, arrivedAt)
+    source.standing.shift()
+    source.floor.clock.now = at
+    source.noteStack(-1)
+    if (source.whenFull !== 'wait' || source.standing.length > 0) return
+    source.noteBlocked()
+    source.findNext()
+  }
+
+  /** The first stands from when it came until `at`: behind it more may come, or packers wait. */
+  private stands(at: number, arrivedAt: number): void {
+    const { source, spell } = this
+    if (source.whenFull === 'queue') while (source.dueAt < at) this.arrive()
+    else if (source.whenFull === 'wait' && at > arrivedAt) {
+      source.floor.clock.now = Math.max(arrivedAt, spell.from)
+      source.noteBlocked()
+    }
+  }
+
+  /** The spell is over: who stands is told no. */
+  end(): void {
+    this.source.tellClock()
+    this.source.passOn()
+  }
+}

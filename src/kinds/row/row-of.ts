@@ -1,0 +1,117 @@
+/** Which lines are a row that can be worked ahead, and what is worked out of each of their pieces. */
+import type { Equipment } from '../../line/equipment.js'
+import type { Exit } from '../../line/exit.js'
+import type { Floor } from '../../line/floor.js'
+import type { Taker } from '../../line/handshake.js'
+import type { Source } from '../../line/source.js'
+import { AccumulatingConveyor } from '../conveyor/accumulating-conveyor.js'
+import { AccumulatingStage } from '../conveyor/accumulating-stage.js'
+import { BeltConveyor } from '../conveyor/belt-conveyor.js'
+import { BeltStage } from '../conveyor/belt-stage.js'
+import { Sealer } from '../sealer/model.js'
+import { SealerStage } from '../sealer/stage.js'
+import { Station } from '../station/model.js'
+import { StationStage } from '../station/stage.js'
+import { Feed } from './feed.js'
+import { type Member, Row } from './row.js'
+import { Spell } from './spell.js'
+import type { Stage } from './stage.js'
+
+/** Cases that a spell may have to do with: inside, coming in it, and behind the one that ends it. */
+const most = 2048
+/** Cases for which the pieces up to the last sealer may have room: those that may come behind the one that ends a spell. */
+const mostRoom = 400
+
+/** A piece with the one before it; null for the first. */
+interface Link {
+  unit: Equipment
+  before: Equipment | null
+}
+
+/**
+ * The line as a row; null where it is none: where ways part or join, several sources feed it, sensors, logs or drives of several speeds come in,
+ * or a piece does what its stage does not know. Such a line is left to the events.
+ */
+export function rowOf(
+  floor: Floor,
+  sources: readonly Source[],
+  equipment: readonly Equipment[],
+  exit: Exit,
+  /** Slots of the clock from this one on are of others than these. */
+  others: number,
+): Row | null {
+  const [source] = sources
+  if (source === undefined || sources.length > 1) return null
+  const links = chain(source.next, exit)
+  if (links === null || links.length !== equipment.length || links.length === 0) return null
+  const spell = new Spell(most)
+  const members: Member[] = []
+  for (const link of links) {
+    const stage = stageOf(spell, link)
+    if (stage === null) return null
+    members.push({ unit: link.unit, stage })
+  }
+  const sealers = members.filter(({ stage }) => stage instanceof SealerStage)
+  const anchor = sealers[0] ?? members[0]!
+  if (sealers.length > 1 || roomUpTo(anchor.unit, links, floor) > mostRoom) return null
+  if (source.whenFull === 'turn-away' && !isConveyor(links[0]!.unit)) return null
+  for (const [index, { stage }] of members.entries())
+    if (stage instanceof SealerStage) stage.next = members[index + 1]?.stage ?? null
+  const feed = new Feed(spell, source, members[0]!.stage)
+  const row = new Row(floor, spell, feed, members, anchor.stage, exit, others)
+  floor.clock.watched = source.slot
+  floor.clock.ahead = row
+  return row
+}
+
+/** From the first piece to the exit, each with one way; null where ways part or lead back. */
+function chain(first: Taker, exit: Exit): Link[] | null {
+  const links: Link[] = []
+  let before: Equipment | null = null
+  for (let at = first; at !== exit; at = before.next) {
+    const unit = at as Equipment
+    if (unit.ways.length !== 1 || links.some((link) => link.unit === unit)) return null
+    links.push({ unit, before })
+    before = unit
+  }
+  return links
+}
+
+function stageOf(spell: Spell, link: Link): Stage | null {
+  const { unit } = link
+  const { mechanism } = unit
+  if (unit.isLogged || unit.sensing !== null || unit.slowStart !== null || unit.watchers.length > 0) return null
+  if (mechanism instanceof BeltConveyor)
+    return isPlain(link, mechanism) ? new BeltStage(spell, unit, mechanism) : null
+  if (mechanism instanceof AccumulatingConveyor) {
+    const waitsForRoom = link.before?.carries !== true || mechanism.hasZones
+    return isPlain(link, mechanism) ? new AccumulatingStage(spell, unit, mechanism, waitsForRoom) : null
+  }
+  if (mechanism instanceof Sealer) return mechanism.isPlain ? new SealerStage(spell, unit, mechanism) : null
+  if (mechanism instanceof Station) return mechanism.isPlain ? new StationStage(spell, unit, mechanism) : null
+  return null
+}
+
+const isConveyor = ({ mechanism }: Equipment): boolean =>
+  mechanism instanceof BeltConveyor || mechanism instanceof AccumulatingConveyor
+
+/** Between places, and where a sealer is before it no slower than its belts; nothing jams on it, and it starts at once. */
+function isPlain({ unit, before }: Link, { keys, jams }: BeltConveyor | AccumulatingConveyor): boolean {
+  if (jams !== null || !unit.next.takesWhole) return false
+  if (keys.acceleration !== undefined || keys['start-delay'] > 0) return false
+  if (before === null || !before.carries) return true
+  return before.mechanism instanceof Sealer && keys.speed >= before.mechanism.keys['belt-speed']
+}
+
+/** Cases that may be inside the pieces up to this one. */
+function roomUpTo(last: Equipment, links: readonly Link[], floor: Floor): number {
+  let room = 0
+  for (const { unit } of links) {
+    const { mechanism } = unit
+    if (mechanism instanceof Station) room += mechanism.servers + mechanism.room
+    else if (mechanism instanceof BeltConveyor || mechanism instanceof AccumulatingConveyor)
+      room += mechanism.keys.length / floor.cases.sizes.shortest + 1
+    if (unit === last) return room
+  }
+  return room
+}
