@@ -41,8 +41,8 @@ export class Clock {
   now = unset
   /** Events since `reset`. */
   events = 0
-  /** After the actor of the slot `watched` has acted, `ahead` may go on by itself, no further than the end of the run, and move `now` on. */
-  watched = -1
+  /** After an actor of a slot before `watched` has acted, `ahead` may go on by itself, no further than the end of the run, and move `now` on. */
+  watched = 0
   ahead: { workAhead(end: number): void } | null = null
   /** Pending time of each slot. */
   times = new Float64Array(0)
@@ -106,7 +106,7 @@ export class Clock {
       } else if (++atOneInstant > mostAtOneInstant * count) throw this.stuck(slot)
       this.events++
       actors[slot]!.act()
-      if (slot === this.watched) this.ahead!.workAhead(end)
+      if (slot < this.watched) this.ahead!.workAhead(end)
     }
     this.now = end
   }

@@ -51,11 +51,16 @@ export class BeltStage extends ConveyorStage {
     const { spell, travel, entered } = this
     const place = number & spell.mask
     const before = (number - 1) & spell.mask
+    const { over } = travel
     const clear = travel.when(this.clears[before]!)
     const at = travel.runsFrom(Math.max(this.wanted[place]!, entered[before]!, clear))
     entered[place] = at
     this.due[place] = Infinity
-    if (!(at < spell.until)) return
+    if (!(at < spell.until)) {
+      // it may be another case that comes, and earlier
+      travel.over = over
+      return
+    }
     const entry = travel.travelAt(at)
     this.places[place] = entry
     this.clears[place] = entry + spell.lengths[place]! + this.belt.keys.spacing

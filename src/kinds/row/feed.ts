@@ -27,7 +27,7 @@ export class Feed {
       const item = source.standing.at(0)
       const number = spell.add(item, cases.length[item]!)
       const arrivedAt = cases.arrivedAt[item]!
-      first.wanted[number & spell.mask] = arrivedAt
+      first.wanted[number & spell.mask] = Math.max(arrivedAt, spell.from)
       if (source.whenFull === 'turn-away' && this.turnsAway(number, arrivedAt)) continue
       if (source.whenFull !== 'turn-away') first.enter(number)
       const at = first.entered[number & spell.mask]!

@@ -59,7 +59,7 @@ export function rowOf(
     if (stage instanceof SealerStage) stage.next = members[index + 1]?.stage ?? null
   const feed = new Feed(spell, source, members[0]!.stage)
   const row = new Row(floor, spell, feed, members, anchor.stage, exit, others)
-  floor.clock.watched = source.slot
+  floor.clock.watched = others
   floor.clock.ahead = row
   return row
 }

@@ -87,12 +87,14 @@ export class Row {
 
   /** Cases that are on a piece go on from there. */
   private takeUp(index: number): void {
-    const { spell, stages, units } = this
+    const { spell, stages, units, dues } = this
     const first = spell.next
     units[index]!.calmBegins(units[index - 1] ?? this.feed.source)
     stages[index]!.begin()
     for (let number = first; number < spell.next; number++) {
       stages[index]!.resume(number)
+      const place = number & spell.mask
+      if (dues[index]![place]! < spell.from) dues[index]![place] = spell.from
       this.advance(number, index)
     }
   }
