@@ -18,7 +18,7 @@ export interface StudyFacts extends Pick<StudyDocument, 'made' | 'shift' | 'assu
   about: About | undefined
   warmUp: WarmUp | null
   /** The line, or the first of those compared. */
-  line: Pick<LineResult, 'equipment' | 'arrivals' | 'crew'> | null
+  line: Pick<LineResult, 'equipment' | 'arrivals' | 'crew' | 'engine'> | null
   question: string
   /** What is tried: one line, variants, choices. */
   trials: string
@@ -122,10 +122,17 @@ function experiments({ shift, made, warmUp, hasDesigns, estimation }: StudyFacts
   }
 }
 
-const implementation = ({ made }: StudyFacts): Items => ({
+/** What is said of who simulated; nothing of older documents. */
+const simulatedBy = {
+  ahead:
+    ' The pieces stand in a row: while nothing disturbs it each case is worked out from those ahead of it, and events do the rest. The option --engine events has the same shifts by events alone.',
+  events: ' Every case moves by events.',
+}
+
+const implementation = ({ made, line }: StudyFacts): Items => ({
   program: `tapeshift ${made.version}, a discrete-event simulator, on Node ${made.node}.`,
   'random numbers': `Each shift, piece and purpose has its own stream of random numbers, seeded by "${made.seed}". Each draw takes one number, by inversion.`,
-  execution: `Shifts are simulated by threads; the result does not depend on their number. To repeat: ${made.repeat}`,
+  execution: `Shifts are simulated by threads; the result does not depend on their number.${line?.engine ? simulatedBy[line.engine] : ''} To repeat: ${made.repeat}`,
   system: [
     'Any computer with this version of Node gives the same result, byte for byte.',
     'the computer and the computing time, where that matters',

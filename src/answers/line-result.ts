@@ -9,6 +9,7 @@ import type { MeasureKey } from '../catalogue/of-line.js'
 import type { ArrivalKey, CrewKey } from '../catalogue/of-people.js'
 import type { StateKey } from '../catalogue/states.js'
 import { currencyOf, unitName } from '../catalogue/unit-name.js'
+import type { Engine } from '../line/line.js'
 import { nameTogether } from '../line/together.js'
 import type { Scenario } from '../scenario/schema.js'
 import { mostHeldShifts } from '../shifts/work.js'
@@ -51,6 +52,8 @@ export interface EquipmentResult {
 export interface LineResult {
   measures: Figures<MeasureKey>
   costLeftOut: readonly string[]
+  /** Who simulated: events alone, or with a row of pieces that was worked ahead of them. Not in older documents. */
+  engine?: Engine
   arrivals: Record<string, Figures<ArrivalKey>>
   equipment: Record<string, EquipmentResult>
   crew: Record<string, Figures<CrewKey>>
@@ -109,6 +112,7 @@ export function lineResult(
   const result: LineResult = {
     measures: {},
     costLeftOut: line.costLeftOut,
+    engine: line.engine,
     arrivals: {},
     equipment: equipmentOf(scenario),
     crew: {},

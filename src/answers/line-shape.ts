@@ -49,6 +49,7 @@ const needed = figuresShape<'output'>().refine(
 export const lineKeys = {
   measures: needed as unknown as z.ZodType<LineResult['measures']>,
   costLeftOut: z.array(text),
+  engine: maybe(z.enum(['ahead', 'events'])),
   arrivals: byName(figuresShape()),
   equipment: byName(equipment),
   crew: byName(figuresShape()),

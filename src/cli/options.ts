@@ -12,7 +12,7 @@ export type ScenarioOptions = Pick<ScenarioAsked, 'set' | 'seed' | 'variant'>
 
 /** Options of every command that simulates many shifts. */
 export interface SimulationOptions
-  extends Pick<ScenarioAsked, 'set' | 'seed' | 'shifts' | 'confidence'>,
+  extends Pick<ScenarioAsked, 'set' | 'seed' | 'shifts' | 'confidence' | 'engine'>,
     QueueFlags {
   resume?: boolean
   workers: number
@@ -101,6 +101,12 @@ export function addSimulationOptions(command: Command, shifts: string): Command 
     .option(
       '--confidence <SHARE>',
       'confidence of the intervals, "50 %" to "99.99 %" (default: from the scenario, or 95 %)',
+    )
+    .addOption(
+      new Option(
+        '--engine <WHICH>',
+        'ahead: work a row of pieces ahead of the clock; events: every event; the shifts are the same (default: from the scenario, or ahead)',
+      ).choices(['ahead', 'events']),
     )
     .addOption(
       new Option('--workers <N>', 'number of threads, 1 to 256; the result does not depend on it')

@@ -35,8 +35,8 @@ export interface StudyCommand<Options extends SimulationOptions> {
 }
 
 /** What every scenario is asked for with. */
-export function scenarioAsked({ set, seed, shifts, confidence }: SimulationOptions): ScenarioAsked {
-  return { set, seed, shifts, confidence }
+export function scenarioAsked({ set, seed, shifts, confidence, engine }: SimulationOptions): ScenarioAsked {
+  return { set, seed, shifts, confidence, engine }
 }
 
 /** Adds the command; `finish` takes its exit code. */

@@ -45,6 +45,9 @@ export interface ShiftResult {
   stops?: Float64Array
 }
 
+/** Who simulates: events alone, or events with a row of pieces that is worked ahead of them. */
+export type Engine = Scenario['study']['engine']
+
 /** A number of a shift result: a measure's value, or the denominator of its ratio. */
 export interface Column {
   measure: Measure
@@ -76,8 +79,8 @@ export class Line {
   private insideAtEnd: number | null = null
 
   /** What is worked ahead of the clock; null where all is left to events. */
-  readonly row: Row | null
-  constructor(scenario: Scenario, engine: 'events' | 'ahead' = 'ahead') {
+  private readonly row: Row | null
+  constructor(scenario: Scenario, engine: Engine = scenario.study.engine) {
     const floor = new Floor(scenario)
     this.floor = floor
     const exit = new Exit(floor)
@@ -166,11 +169,17 @@ export class Line {
     return this.series.map((series) => series.name)
   }
 
-  /** Cases that events took so far in the last shift; for benches. */
-  get counts(): { events: number; arrived: number } {
+  /** Who simulates: the events alone, or events with a row of pieces that is worked ahead of them. */
+  get engine(): Engine {
+    return this.row === null ? 'events' : 'ahead'
+  }
+
+  /** Events of the last shift so far, cases that came in it, and those of them that were worked ahead; for benches and tests. */
+  get counts(): { events: number; arrived: number; ahead: number } {
     return {
       events: this.floor.clock.events,
       arrived: this.sources.reduce((sum, source) => sum + source.arrived, 0),
+      ahead: this.row?.worked ?? 0,
     }
   }
 
@@ -233,6 +242,7 @@ export class Line {
     const { floor } = this
     this.insideAtEnd = null
     floor.begin(seed, shift)
+    this.row?.reset()
     this.exit.reset()
     for (const piece of this.equipment) piece.reset()
     for (const source of this.sources) source.reset()

@@ -17,6 +17,8 @@ export interface ScenarioAsked {
   shifts?: number | undefined
   /** Of the intervals, such as `90 %`. */
   confidence?: string | undefined
+  /** Who simulates: `ahead` or `events`. */
+  engine?: string | undefined
   /** Further variants, `NAME: PATH=VALUE; PATH=VALUE`. */
   whatIf?: readonly string[] | undefined
 }
@@ -54,6 +56,7 @@ export function readScenario(text: string, asked: ScenarioAsked = {}, beside: Be
     { path: 'study.shifts', value: asked.shifts, source: '--shifts' },
     { path: 'study.seed', value: asked.seed, source: '--seed' },
     { path: 'study.confidence', value: asked.confidence, source: '--confidence' },
+    { path: 'study.engine', value: asked.engine, source: '--engine' },
   ].filter(({ value }) => value !== undefined)
   const loaded = loadScenario(text, {
     ...beside,

@@ -200,6 +200,14 @@ export const scenarioSchema = z
           'tapeshift',
           'definition of the format',
         ),
+        engine: assume(
+          choice(
+            ['ahead', 'events'],
+            'who simulates: events with a row of pieces that is worked ahead of them where the line is one, or events alone; the shifts are the same',
+          ),
+          'ahead',
+          'definition of the format',
+        ),
         ...studyRecord,
       }),
       {},

@@ -197,6 +197,7 @@ study:
   shifts: 100                   # more shifts (or campaigns) make the plus-minus smaller: four times as many halve it
   confidence: 95 %
   seed: first                   # any text; the same seed gives the same shifts
+  engine: ahead                 # or events: the same shifts, slower, for those who doubt
   # for the report, in your words:
   # purpose: Does the new line hold 10 cases/min?      # the question of the study
   # decision: Whether to order the long infeed, in March, by the works manager

@@ -73,7 +73,8 @@ export class AccumulatingStage extends ConveyorStage {
   override resume(number: number): void {
     this.findDue(number)
     // a standstill may have moved it by a rounding
-    if (number === this.first && !this.conveyor.isBlocked) this.due[number & this.spell.mask] = this.conveyor.due
+    if (number === this.first && !this.conveyor.isBlocked)
+      this.due[number & this.spell.mask] = this.conveyor.due
   }
 
   override enter(number: number): void {

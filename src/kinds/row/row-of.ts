@@ -80,7 +80,8 @@ function chain(first: Taker, exit: Exit): Link[] | null {
 function stageOf(spell: Spell, link: Link): Stage | null {
   const { unit } = link
   const { mechanism } = unit
-  if (unit.isLogged || unit.sensing !== null || unit.slowStart !== null || unit.watchers.length > 0) return null
+  if (unit.isLogged || unit.sensing !== null || unit.slowStart !== null || unit.watchers.length > 0)
+    return null
   if (mechanism instanceof BeltConveyor)
     return isPlain(link, mechanism) ? new BeltStage(spell, unit, mechanism) : null
   if (mechanism instanceof AccumulatingConveyor) {

@@ -26,7 +26,7 @@ export interface Member {
  * and the pieces are put as events would have left them: those have the disturbance, and all that comes of it.
  */
 export class Row {
-  /** Cases that came in spells; for benches and tests. */
+  /** Cases of this simulation that came in spells. */
   worked = 0
   private readonly stages: readonly Stage[]
   private readonly units: readonly Equipment[]
@@ -47,6 +47,11 @@ export class Row {
     this.units = members.map(({ unit }) => unit)
     this.dues = this.stages.map(({ due }) => due)
     for (const [index, stage] of this.stages.entries()) stage.wanted = this.dues[index - 1] ?? spell.ring()
+  }
+
+  /** A simulation begins. */
+  reset(): void {
+    this.worked = 0
   }
 
   /** Works ahead from now, if it can: no further than `end`, s. */

@@ -48,7 +48,8 @@ export class SealerStage extends Stage {
 
   override isCalm(): boolean {
     const { sealer } = this
-    if (sealer.isBlocked || !sealer.travel.isRunning || sealer.setAt !== Infinity || !sealer.canFold) return false
+    if (sealer.isBlocked || !sealer.travel.isRunning || sealer.setAt !== Infinity || !sealer.canFold)
+      return false
     for (let head = 0; head < sealer.marks.length; head++) if (sealer.marks[head] !== Infinity) return false
     return !sealer.crossing.isOn || sealer.crossing.endAt < sealer.floor.clock.now
   }
@@ -213,7 +214,8 @@ export class SealerStage extends Stage {
     for (let number = this.firstOff; number < this.newest; number++) {
       const place = number & mask
       if (entered[place]! > clears[place]!) waiting += travel.running(clears[place]!, entered[place]!)
-      if (setFrom[place]! < until) setting += travel.running(setFrom[place]!, Math.min(until, setUntil[place]!))
+      if (setFrom[place]! < until)
+        setting += travel.running(setFrom[place]!, Math.min(until, setUntil[place]!))
     }
     const idle = this.idleFrom
     if (idle < until) waiting += travel.running(idle, until)
