@@ -9,7 +9,7 @@ import type { MeasureKey } from '../catalogue/of-line.js'
 import type { ArrivalKey, CrewKey } from '../catalogue/of-people.js'
 import type { StateKey } from '../catalogue/states.js'
 import { currencyOf, unitName } from '../catalogue/unit-name.js'
-import type { Engine } from '../line/line.js'
+import type { Line } from '../line/line.js'
 import { nameTogether } from '../line/together.js'
 import type { Scenario } from '../scenario/schema.js'
 import { mostHeldShifts } from '../shifts/work.js'
@@ -53,7 +53,7 @@ export interface LineResult {
   measures: Figures<MeasureKey>
   costLeftOut: readonly string[]
   /** Who simulated: events alone, or with a row of pieces that was worked ahead of them. Not in older documents. */
-  engine?: Engine
+  engine?: Line['engine']
   arrivals: Record<string, Figures<ArrivalKey>>
   equipment: Record<string, EquipmentResult>
   crew: Record<string, Figures<CrewKey>>

@@ -117,7 +117,7 @@ export class Level {
     this.settle()
     this.value += by
     if (this.value > this.largest) this.largest = this.value
-    if (this.value >= this.timeAt.length) this.widen(this.value)
+    this.widen(this.value)
   }
 
   /** Running numbers of the next that comes up, and that goes down, by `tell`. */
@@ -131,24 +131,26 @@ export class Level {
    */
   tell(up: Float64Array, down: Float64Array, mask: number, end: number, until: number): void {
     let { ups, downs, value, since, area, largest } = this
+    this.widen(value + end - ups)
     for (;;) {
       const comes = ups < end ? up[ups & mask]! : Infinity
       const goes = downs < ups ? down[downs & mask]! : Infinity
-      const now = goes <= comes ? goes : comes
+      const isUp = comes < goes
+      const now = isUp ? comes : goes
       if (!(now < until)) break
       const passed = now - since
       area += value * passed
       this.timeAt[value]! += passed
       since = now
       if (now > this.nextSample) this.sample(now, value)
-      if (goes <= comes) {
+      if (isUp) {
+        ups++
+        value++
+      } else {
         downs++
         value--
-      } else {
-        ups++
-        if (++value > largest) largest = value
-        if (value >= this.timeAt.length) this.widen(value)
       }
+      largest = Math.max(largest, value)
     }
     this.ups = ups
     this.downs = downs
@@ -180,7 +182,9 @@ export class Level {
     }
   }
 
+  /** Room for times at this level. */
   private widen(value: number): void {
+    if (value < this.timeAt.length) return
     const wider = new Float64Array(value * 2)
     wider.set(this.timeAt)
     this.timeAt = wider

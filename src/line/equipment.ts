@@ -8,7 +8,6 @@ import { type Actor, never } from '../engine/clock.js'
 import { unset } from '../engine/unset.js'
 import { type BreakdownKeys, Breakdowns } from './breakdowns.js'
 import type { CaseIndex } from './cases.js'
-import type { Did } from './did.js'
 import type { Floor } from './floor.js'
 import type { Feeder, Outlet } from './handshake.js'
 import type { JamKind } from './jam-kind.js'
@@ -37,8 +36,6 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
   /** Cases taken in this simulation. */
   taken = 0
   private readonly task: Task
-  /** Since when its time has not been booked, in a spell in which nothing disturbs it, s. */
-  worksFrom = unset
   protected override readonly logged: LoggedStops | null
 
   constructor(
@@ -280,66 +277,6 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
     this.settleFrozen()
     this.refresh()
     if (this.owes && !this.frozen) this.invite()
-  }
-
-  /** Its stops come from a log. */
-  get isLogged(): boolean {
-    return this.logged !== null
-  }
-
-  // --- while nothing disturbs it: see `kinds/row` ---
-
-  /** Its breakdowns hang on its running time. */
-  get countsRunning(): boolean {
-    return this.breakdowns?.counts(State.working) === true
-  }
-
-  /** Running time until it breaks down, as of `worksFrom`, s. */
-  get runningLeft(): number {
-    return this.breakdowns?.left ?? never
-  }
-
-  /** It does not break down before this, s. */
-  get soundUntil(): number {
-    if (!this.countsRunning) return this.runningLeft
-    return (this.state === State.working ? this.stateSince : this.floor.clock.now) + this.runningLeft
-  }
-
-  /** Nothing disturbs it from now; its cases come from `from`. What it works is booked when that ends. */
-  calmBegins(from: Feeder): void {
-    const { now } = this.floor.clock
-    this.worksFrom = now
-    if (this.countsRunning && this.state === State.working && this.lapsesAt >= now)
-      this.worksFrom = this.stateSince
-    else {
-      this.bookState(this.lapsesAt < now ? State.waiting : this.state)
-      this.lapsesAt = never
-      this.bookState(this.state)
-    }
-    this.owed = 0
-    this.lastFrom = from
-    this.isCarriedTo = from.carries
-  }
-
-  /** That is over at `until`, s, and it did this. */
-  calmEnds(until: number, did: Did): void {
-    this.stateTimes[State.waiting]! += did.waiting
-    this.stateTimes[State.blocked]! += did.blocked
-    this.stateTimes[State.working]! += until - this.worksFrom - did.waiting - did.blocked - did.other
-    this.state = State.waiting
-    this.stateSince = this.floor.clock.now
-    this.lapsesAt = never
-    if (!this.countsRunning) return
-    this.breakdowns!.left = did.left
-    if (!(did.worksSince < until)) return
-    // it is at work still: that is booked, and taken off what is left, when it ends
-    this.state = State.working
-    this.stateSince = did.worksSince
-    this.stateTimes[State.working]! -= until - did.worksSince
-  }
-
-  goesOnByEvents(): void {
-    this.refresh()
   }
 
   // --- what is counted ---

@@ -45,9 +45,6 @@ export interface ShiftResult {
   stops?: Float64Array
 }
 
-/** Who simulates: events alone, or events with a row of pieces that is worked ahead of them. */
-export type Engine = Scenario['study']['engine']
-
 /** A number of a shift result: a measure's value, or the denominator of its ratio. */
 export interface Column {
   measure: Measure
@@ -80,7 +77,8 @@ export class Line {
 
   /** What is worked ahead of the clock; null where all is left to events. */
   private readonly row: Row | null
-  constructor(scenario: Scenario, engine: Engine = scenario.study.engine) {
+
+  constructor(scenario: Scenario, engine = scenario.study.engine) {
     const floor = new Floor(scenario)
     this.floor = floor
     const exit = new Exit(floor)
@@ -97,14 +95,7 @@ export class Line {
     }
     const from = arrivalWays(scenario)
     for (const source of this.sources) source.next = named.get(from.get(source.name)![0]!.target)!
-    for (const [index, piece] of this.equipment.entries()) {
-      const first = entries[index]![1]['right-of-way']
-      const feeders = [
-        ...this.equipment.filter((each) => each.ways.includes(piece)),
-        ...this.sources.filter((each) => each.next === piece),
-      ]
-      piece.rightOfWay = feeders.find(({ name }) => name === first) ?? null
-    }
+    for (const [name, keys] of entries) this.giveRightOfWay(name, keys['right-of-way'])
     // before all else: what begins at the instant at which a slow start begins or ends is of what comes
     const slow = slowStarts(floor, this.equipment)
     this.join()
@@ -123,8 +114,8 @@ export class Line {
       return [{ piece, works, needsPeople: planned.some(({ needs }) => needs !== undefined) }]
     })
     this.sensed = sensedPieces(floor, this.equipment)
-    this.row = engine === 'events' ? null : rowOf(floor, this.sources, this.equipment, exit, others)
     this.speeds = [...slow, ...speedSteps(floor, this.equipment)]
+    this.row = engine === 'events' ? null : rowOf(floor, this.sources, this.equipment, exit, others)
     const mechanisms = this.equipment.map((piece) => piece.mechanism)
     const sealers = mechanisms.flatMap((each) => each.taper() ?? [])
     const cost = costMeasures(scenario, sealers, floor.counted, () => exit.out)
@@ -149,6 +140,16 @@ export class Line {
     this.series = [...this.sources, ...mechanisms].flatMap((place) => place.series())
   }
 
+  /** Of those that feed the piece `name`, `first` goes before the others. */
+  private giveRightOfWay(name: string, first: string | undefined): void {
+    const piece = this.equipment.find((each) => each.name === name)!
+    const feeders = [
+      ...this.equipment.filter((each) => each.ways.includes(piece)),
+      ...this.sources.filter((each) => each.next === piece),
+    ]
+    piece.rightOfWay = feeders.find((each) => each.name === first) ?? null
+  }
+
   /** Simultaneous events: furthest downstream first, so that room is made before it is asked for; then the order of the file. */
   private join(): void {
     // fewest steps, for ways may part, join and lead back: from the exit outward, each piece when it is first met
@@ -170,7 +171,7 @@ export class Line {
   }
 
   /** Who simulates: the events alone, or events with a row of pieces that is worked ahead of them. */
-  get engine(): Engine {
+  get engine(): Scenario['study']['engine'] {
     return this.row === null ? 'events' : 'ahead'
   }
 

@@ -1,12 +1,12 @@
 /** What may make a piece of equipment stand, one beside the other: a stop of its own, a log, planned work, a break, a sensor. */
-import { Joint } from './joint.js'
 import type { LoggedStops } from './logged-stops.js'
 import type { Sensing } from './sensing.js'
 import type { SlowStart } from './slow-start.js'
 import { Cause, causes, State } from './states.js'
+import { Undisturbed } from './undisturbed.js'
 
 /** A lower part of `Equipment`, which is the only class that is made of it. */
-export abstract class Stands extends Joint {
+export abstract class Stands extends Undisturbed {
   /** What stops and starts it by sensors; null where nothing does. */
   sensing: Sensing | null = null
   /** What makes it work slower after it stood long; null where nothing does. */
@@ -37,6 +37,11 @@ export abstract class Stands extends Joint {
     this.isHalted = false
     this.plannedWorks = 0
     if (this.logged !== null) this.logged.isStanding = false
+  }
+
+  /** Its stops come from a log. */
+  get isLogged(): boolean {
+    return this.logged !== null
   }
 
   protected get mustStand(): boolean {

@@ -43,21 +43,21 @@ export function rowOf(
   const [source] = sources
   if (source === undefined || sources.length > 1) return null
   const links = chain(source.next, exit)
-  if (links === null || links.length !== equipment.length || links.length === 0) return null
+  if (links === null || links.length !== equipment.length) return null
   const spell = new Spell(most)
-  const members: Member[] = []
-  for (const link of links) {
+  const members = links.flatMap((link): Member[] => {
     const stage = stageOf(spell, link)
-    if (stage === null) return null
-    members.push({ unit: link.unit, stage })
-  }
+    return stage === null ? [] : [{ unit: link.unit, stage }]
+  })
+  const [first] = members
+  if (first === undefined || members.length < links.length) return null
+  if (source.whenFull === 'turn-away' && !isConveyor(first.unit)) return null
   const sealers = members.filter(({ stage }) => stage instanceof SealerStage)
-  const anchor = sealers[0] ?? members[0]!
+  const anchor = sealers[0] ?? first
   if (sealers.length > 1 || roomUpTo(anchor.unit, links, floor) > mostRoom) return null
-  if (source.whenFull === 'turn-away' && !isConveyor(links[0]!.unit)) return null
   for (const [index, { stage }] of members.entries())
     if (stage instanceof SealerStage) stage.next = members[index + 1]?.stage ?? null
-  const feed = new Feed(spell, source, members[0]!.stage)
+  const feed = new Feed(spell, source, first.stage)
   const row = new Row(floor, spell, feed, members, anchor.stage, exit, others)
   floor.clock.watched = others
   floor.clock.ahead = row

@@ -1,7 +1,7 @@
 /** Station: any place that holds one case for a time, with servers side by side and a waiting room before them. */
 
 import { never } from '../../engine/clock.js'
-import type { Draw } from '../../engine/draw.js'
+import { KeptDraw } from '../../engine/kept-draw.js'
 import { Ring } from '../../engine/ring.js'
 import { Level } from '../../engine/tally.js'
 import { unset } from '../../engine/unset.js'
@@ -21,7 +21,7 @@ export class Station extends Mechanism {
   /** A case that it lets go is closed and no longer rejected. */
   readonly repairs: boolean
   readonly room: number
-  private readonly time: Draw
+  readonly time: KeptDraw
   /** Pace of its people in each hour of the shift; empty: always the same. */
   private readonly paces: Float64Array
   /** Of its speed, at which it works now. */
@@ -29,7 +29,7 @@ export class Station extends Mechanism {
   /** Shift and run-out, s. */
   private readonly span: number
   readonly stopEvery: number
-  private readonly stopTime: Draw | null
+  readonly stopTime: KeptDraw | null
 
   readonly serving: Int32Array
   readonly doneAt: Float64Array
@@ -50,22 +50,18 @@ export class Station extends Mechanism {
   sinceStop = 0
   waits = 0
   plannedStops = 0
-  /** What was drawn last, s; and what was drawn ahead for cases that were then disturbed: times of work, and of planned stops. */
-  drawn = unset
-  readonly keptTimes: number[] = []
-  readonly keptStops: number[] = []
 
   constructor(floor: Floor, name: string, keys: StationKeys) {
     super(floor, name, keys.jams)
     this.servers = keys.servers
     this.repairs = keys.repairs
     this.room = keys['waiting-room'] === 'unlimited' ? Infinity : keys['waiting-room']
-    this.time = floor.draws(this.label, 'time', keys.time)
+    this.time = new KeptDraw(floor.draws(this.label, 'time', keys.time))
     this.paces = Float64Array.from(keys['by-hour'] ?? [])
     const { shift } = floor.scenario
     this.span = shift.length + shift['run-out']
     this.stopEvery = keys.every?.cases ?? Infinity
-    this.stopTime = keys.every ? floor.draws(this.label, 'planned stop', keys.every.stop) : null
+    this.stopTime = keys.every ? new KeptDraw(floor.draws(this.label, 'planned stop', keys.every.stop)) : null
     this.serving = new Int32Array(this.servers)
     this.doneAt = new Float64Array(this.servers)
     this.isStuck = new Uint8Array(this.servers)
@@ -84,8 +80,8 @@ export class Station extends Mechanism {
     this.sinceStop = 0
     this.closedUntil = 0
     this.share = 1
-    this.keptTimes.length = 0
-    this.keptStops.length = 0
+    this.time.forget()
+    this.stopTime?.forget()
   }
 
   /** Cases since the last planned stop stay. */
@@ -124,30 +120,16 @@ export class Station extends Mechanism {
       if (this.serving[server] !== none) continue
       const item = this.waiting.shift()
       this.serving[server] = item
-      this.nextTime()
+      this.time.next()
       this.doneAt[server] =
-        this.paces.length === 0 && this.share === 1 ? now + this.drawn : now + this.drawn / this.shareNow()
+        this.paces.length === 0 && this.share === 1
+          ? now + this.time.value
+          : now + this.time.value / this.shareNow()
       this.floor.observer?.serviceBegins(this.name, item, this.doneAt[server]!)
       this.busy.change(1)
       this.waits++
       this.waitTime += now - this.floor.cases.enteredAt[item]!
     }
-  }
-
-  /** Draws a time of work, or takes one that was drawn ahead: `drawn`. */
-  nextTime(): void {
-    if (this.keptTimes.length > 0) {
-      this.drawn = this.keptTimes.shift()!
-      return
-    }
-    this.time.next()
-    this.drawn = this.time.value
-  }
-
-  /** The same of a planned stop. */
-  nextStop(): void {
-    if (this.keptStops.length > 0) this.drawn = this.keptStops.shift()!
-    else this.drawn = this.stopTime!.draw()
   }
 
   /** Of its usual pace: that of a case that begins now. */
@@ -199,8 +181,7 @@ export class Station extends Mechanism {
     if (++this.sinceStop >= this.stopEvery) {
       this.sinceStop = 0
       this.plannedStops++
-      this.nextStop()
-      this.closedUntil = now + this.drawn
+      this.closedUntil = now + this.stopTime!.draw()
       this.floor.observer?.plannedStop(this.name, this.closedUntil)
     }
     this.startServices()

@@ -81,9 +81,9 @@ export class StationStage extends Stage {
     this.due[place] = Infinity
     this.stops[place] = noStop
     if (!(at < spell.until)) return
-    station.nextTime()
-    this.times[place] = station.drawn
-    this.due[place] = at + station.drawn
+    station.time.next()
+    this.times[place] = station.time.value
+    this.due[place] = at + station.time.value
   }
 
   override leave(number: number): void {
@@ -91,9 +91,8 @@ export class StationStage extends Stage {
     const at = this.gone[number & spell.mask]!
     if (!(at < spell.until) || ++this.sinceStop < station.stopEvery) return
     this.sinceStop = 0
-    station.nextStop()
-    this.stops[number & spell.mask] = station.drawn
-    this.closedUntil = at + station.drawn
+    this.stops[number & spell.mask] = station.stopTime!.draw()
+    this.closedUntil = at + station.stopTime!.value
   }
 
   override tell(): void {
@@ -190,10 +189,10 @@ export class StationStage extends Stage {
     const { spell, station, due, stops } = this
     const { mask, next } = spell
     for (let number = this.nextBegun; number < next; number++)
-      if (due[number & mask]! < Infinity) station.keptTimes.push(this.times[number & mask]!)
+      if (due[number & mask]! < Infinity) station.time.keep(this.times[number & mask]!)
     for (let number = this.oldest; number < next; number++)
       if (due[number & mask]! < Infinity && stops[number & mask]! !== noStop)
-        station.keptStops.push(stops[number & mask]!)
+        station.stopTime!.keep(stops[number & mask]!)
   }
 
   /** What stands in it offers by itself when it acts. */
