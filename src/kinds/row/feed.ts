@@ -1,5 +1,6 @@
 /** The source of a row while nothing disturbs it: when cases come, and when the first piece takes them. */
 import { never } from '../../engine/clock.js'
+import { justAfter } from '../../engine/neighbours.js'
 import type { Source } from '../../line/source.js'
 import type { Spell } from './spell.js'
 import type { Stage } from './stage.js'
@@ -46,7 +47,7 @@ export class Feed {
     const { spell, source, first } = this
     const { until } = spell
     // no further than that instant, for it does not wait for what is after it
-    spell.until = Math.min(until, arrivedAt * (1 + Number.EPSILON))
+    spell.until = Math.min(until, justAfter(arrivedAt))
     first.enter(number)
     spell.until = until
     if (first.entered[number & spell.mask] === arrivedAt) return false

@@ -1,5 +1,6 @@
 /** A row of pieces that is worked ahead of the clock while nothing disturbs it. */
 import { never } from '../../engine/clock.js'
+import { justBefore } from '../../engine/neighbours.js'
 import type { Equipment } from '../../line/equipment.js'
 import type { Exit } from '../../line/exit.js'
 import type { Floor } from '../../line/floor.js'
@@ -147,8 +148,7 @@ export class Row {
 
   private end(): void {
     const { floor, spell, stages, units } = this
-    // the last instant before its end
-    floor.clock.now = spell.until * (1 - Number.EPSILON)
+    floor.clock.now = justBefore(spell.until)
     for (let index = stages.length - 1; index >= 0; index--) {
       stages[index]!.tellWork()
       stages[index]!.end()
