@@ -1,4 +1,4 @@
-/** Lines of random shape that a stretch works ahead: a row of conveyors and places, with all that may stop it. */
+/** Lines of random shape of which most can be worked ahead: a row of conveyors and places, with all that may stop it. */
 import fc from 'fast-check'
 import { stringify } from 'yaml'
 
@@ -150,11 +150,12 @@ export interface Row {
   uncounted: number
 }
 
-/** Rows of which most are worked ahead. */
+/** Rows, of which many are worked ahead and the others hold that they are left to the events. */
 export const rows: fc.Arbitrary<Row> = fc
   .record({
     source,
     infeed: conveyor,
+    check: rarely(fc.record({ station, lane: conveyor })),
     sealer,
     outfeed: conveyor,
     station,
@@ -179,6 +180,7 @@ export const rows: fc.Arbitrary<Row> = fc
     ({
       source,
       infeed,
+      check,
       sealer,
       outfeed,
       station,
@@ -197,7 +199,13 @@ export const rows: fc.Arbitrary<Row> = fc
       const hasFolder = which !== 'station' && folds?.['folded-by'] === 'people'
       const line =
         which === 'both'
-          ? { infeed, sealer, outfeed, palletiser: station }
+          ? {
+              infeed,
+              ...(check ? { check: check.station, lane: check.lane } : {}),
+              sealer,
+              outfeed,
+              palletiser: station,
+            }
           : which === 'sealer'
             ? { infeed, sealer }
             : { outfeed, palletiser: station }

@@ -45,15 +45,16 @@ export class StationStage extends Stage {
     this.closedUntil = station.closedUntil
     for (let back = 2; back <= this.room; back++) this.gone[(spell.next - back) & mask] = -Infinity
     this.nextDone = spell.next
+    const { length } = station.floor.cases
     if (station.serving[0] !== none) {
-      const number = spell.add(station.serving[0]!, 0)
+      const number = spell.add(station.serving[0]!, length[station.serving[0]!]!)
       this.entered[number & mask] = spell.from
       this.begun[number & mask] = spell.from
     }
     this.nextBegun = spell.next
     for (let index = 0; index < station.waiting.length; index++) {
       const item = station.waiting.at(index)
-      this.entered[spell.add(item, 0) & mask] = station.floor.cases.enteredAt[item]!
+      this.entered[spell.add(item, length[item]!) & mask] = station.floor.cases.enteredAt[item]!
     }
   }
 

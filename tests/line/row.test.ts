@@ -1,0 +1,137 @@
+/** A row that is worked ahead of the clock has the shifts that events have: by hand, on the demos, and on rows of random shape. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { Line } from '../../src/line/line.js'
+import { loadScenario } from '../../src/scenario/load.js'
+import type { Scenario } from '../../src/scenario/schema.js'
+import { lineOf, mixedFile, referenceFile } from '../bench/lines.js'
+import { demos, loadDemo } from '../demo.js'
+import { comparedOf, differences } from './engines.js'
+import { rows } from './rows.js'
+import { reader } from './shift.js'
+
+const size = 'width: 300 mm, height: 300 mm'
+
+/** A case of 400 mm every 10 s from 10 s on, by a conveyor of 4 m at 0.5 m/s to what follows. */
+const row = (after: string, rest = '') => `
+cases: {a: {length: 400 mm, ${size}}}
+arrivals: {packing: {time-between: 10 s}}
+line: {infeed: {type: conveyor, carries: accumulating, length: 4 m, speed: 0.5 m/s, spacing: 0 mm, start-delay: 0 s}, ${after}}
+shift: {length: 100 s}
+${rest}`
+
+const sealer = (jams: string) =>
+  `sealer: {type: sealer, bed: 1.8 m, belt-speed: 0.4 m/s, flaps: {folded-by: machine, time: 0 s}, size-setting: {by: machine, time: 0 s}, minimum-gap: 300 mm, heads: {top: {position: 1.2 m, cut: {wipe-travel: 0 mm, reset: 0 s}}}, ${jams}roll-change: {time: 90 s}}`
+
+function told(text: string): [read: (path: string) => number, line: Line] {
+  const line = new Line(loadScenario(text).scenario)
+  const result = line.simulate('hand', 1)
+  expect(line.engine).toBe('ahead')
+  return [reader(line, result), line]
+}
+
+describe('worked ahead, by hand', () => {
+  it('a place that is quick enough: each case is done 8 s + 3 s after it came', () => {
+    const [read, line] = told(row('packer: {type: station, time: 3 s}'))
+    expect(line.counts.ahead).toBeGreaterThan(7)
+    // of the cases of 10, 20 … 100 s those are out that came by 89 s; the last is in the shift by its end
+    expect(read('measures.output')).toBe(8)
+    expect(read('measures.time-in-system')).toBeCloseTo(11, 9)
+    // at work from 18 + 10 k to 21 + 10 k, k = 0 … 7, and from 98 to the end
+    expect(read('equipment.packer.states.working')).toBeCloseTo((8 * 3 + 2) / 100, 9)
+    expect(read('equipment.infeed.states.blocked')).toBe(0)
+  })
+
+  it('a place that is too slow: cases wait at the end of the conveyor, which is blocked', () => {
+    const [read] = told(row('packer: {type: station, time: 13 s}'))
+    // at work from 18 s on without a pause: done at 31, 44, 57, 70, 83, 96
+    expect(read('measures.output')).toBe(6)
+    expect(read('equipment.packer.states.working')).toBeCloseTo(0.82, 9)
+    // case k is taken at 18 + 13 (k - 1), and at the end at 8 + 10 k, or 0.8 s after the one before it has gone where that is later:
+    // 3 s, 6 s, 9 s and 12 s for the second to the fifth, 12.2 s for the next two, and 3.2 s to the end of the shift
+    expect(read('equipment.infeed.states.blocked')).toBeCloseTo(0.576, 9)
+  })
+
+  it('a belt that stands holds the sealer whose case lies across the joint', () => {
+    // at the end of the sealer at 22.5 + 10 k, at that of the belt 4 s later, where the packer takes one every 12 s: at 26.5, 38.5, 50.5 …
+    const belt = 'belt: {type: conveyor, carries: belt, length: 2 m, speed: 0.5 m/s, spacing: 0 mm}'
+    const [read] = told(row(`${sealer('')}, ${belt}, packer: {type: station, time: 12 s}`))
+    // out at 38.5, 50.5, 62.5, 74.5, 86.5, 98.5
+    expect(read('measures.output')).toBe(6)
+    // the belt stands from when a case is at its end until it goes: 2 s, 4 s, 6 s for the second to the fourth; the fifth came on at 62.5, for the
+    // belt stood from 56.5 + … and so on: it runs 4 s for each of the eight that come
+    expect(read('equipment.packer.states.working')).toBeCloseTo(73.5 / 100, 9)
+  })
+
+  it('a jam: events have it, and the work ahead goes on after it', () => {
+    const [read] = told(
+      row(
+        sealer('jams: {chance: 100 %, clear: 2 s, case-lost: 0 %}, '),
+        'crew: {operator: {people: 1, walk: 1 s, does: [jams, roll-change]}}',
+      ),
+    )
+    // onto the belts at 18 + 10 k, at the head 3 s later, there until 24 + 10 k, out 1.5 s after that
+    expect(read('equipment.sealer.measures.jams')).toBe(8)
+    expect(read('measures.output')).toBe(8)
+    expect(read('measures.time-in-system')).toBeCloseTo(15.5, 9)
+    expect(read('equipment.sealer.states.jam-waiting-for-crew')).toBeCloseTo(8 / 100, 9)
+    expect(read('equipment.sealer.states.jam-being-cleared')).toBeCloseTo(16 / 100, 9)
+  })
+})
+
+/** What differs in some shifts of a line, and which part of its cases was worked ahead. */
+function held(scenario: Scenario, shifts: number) {
+  const [ahead, events] = [new Line(scenario, 'ahead'), new Line(scenario, 'events')]
+  let [cases, arrived] = [0, 0]
+  for (let shift = 1; shift <= shifts; shift++) {
+    const results = [ahead.simulate('both', shift), events.simulate('both', shift)] as const
+    expect(differences(ahead, ...results)).toEqual([])
+    cases += ahead.counts.ahead
+    arrived += ahead.counts.arrived
+  }
+  expect(events.engine).toBe('events')
+  return { engine: ahead.engine, part: cases / arrived }
+}
+
+/** Demos whose lines are rows. */
+const inRow = ['soap-works', 'tape-choice', 'made-to-measure']
+
+describe('the same shifts', () => {
+  it.each(demos)('of %s', async (name) => {
+    const { engine, part } = held(await loadDemo(name), 4)
+    expect(engine).toBe(inRow.includes(name) ? 'ahead' : 'events')
+    if (engine === 'ahead') expect(part).toBeGreaterThan(0.9)
+    else expect(part).toBe(0)
+  })
+
+  it.each([
+    [referenceFile, 'ahead'],
+    [mixedFile, 'events'],
+  ])('of %s, %s', async (file, engine) => {
+    const line = await lineOf(file)
+    expect(line.engine).toBe(engine)
+  })
+
+  it('of 2 000 rows of random shape', () => {
+    let [ahead, arrived, lines] = [0, 0, 0]
+    fc.assert(
+      fc.property(rows, fc.integer({ min: 1, max: 1000 }), (given, shift) => {
+        const compared = comparedOf(given, shift)
+        expect(compared.apart).toEqual([])
+        if (compared.ahead === 0) return
+        lines++
+        ahead += compared.ahead
+        arrived += compared.arrived
+      }),
+      { numRuns: 2000, seed: 20261130 },
+    )
+    // most of the cases of those that are worked ahead at all, though something stops each of these lines every few minutes
+    expect(lines).toBeGreaterThan(600)
+    expect(ahead / arrived).toBeGreaterThan(0.5)
+  }, 120_000)
+})
+
+it('who is asked for simulates, and says so', () => {
+  const { scenario } = loadScenario(row('packer: {type: station, time: 3 s}', 'study: {engine: events}'))
+  expect(new Line(scenario).engine).toBe('events')
+})
