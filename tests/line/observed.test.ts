@@ -1,4 +1,7 @@
-/** To be looked at changes nothing: what is told as it happens, and what is told later when nobody looks on, have the same results to the last digit. */
+/**
+ * To be looked at changes nothing: what is told as it happens, and what is told later when nobody looks on, have the same results to the last
+ * digit. Of events: a row that is worked ahead of them when nobody looks on is held against them in `row.test`.
+ */
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { Line } from '../../src/line/line.js'
@@ -9,7 +12,7 @@ import { rows, textOf } from './tails.js'
 
 /** Measures of a shift that differ when somebody looks on; and how many events that one was told. */
 function differing(scenario: Scenario, shift: number) {
-  const [plain, seen] = [new Line(scenario), new Line(scenario)]
+  const [plain, seen] = [new Line(scenario, 'events'), new Line(scenario, 'events')]
   let told = 0
   seen.observe(() => told++)
   const without = plain.simulate('observed', shift).values

@@ -7,7 +7,7 @@ import type { Scenario } from '../../src/scenario/schema.js'
 import { lineOf, mixedFile, referenceFile } from '../bench/lines.js'
 import { demos, loadDemo } from '../demo.js'
 import { comparedOf, differences } from './engines.js'
-import { rows } from './rows.js'
+import { type Row, rows } from './rows.js'
 import { reader } from './shift.js'
 
 const size = 'width: 300 mm, height: 300 mm'
@@ -93,6 +93,12 @@ function held(scenario: Scenario, shifts: number) {
   return { engine: ahead.engine, part: cases / arrived }
 }
 
+/** The same for a shift of 15 minutes. */
+const shorter = ({ text, uncounted }: Row): Row => ({
+  text: text.replace('length: 45 min', 'length: 15 min').replace('at: 20 min', 'at: 6 min'),
+  uncounted,
+})
+
 /** Demos whose lines are rows. */
 const inRow = ['soap-works', 'tape-choice', 'made-to-measure']
 
@@ -116,7 +122,7 @@ describe('the same shifts', () => {
     let [ahead, arrived, lines] = [0, 0, 0]
     fc.assert(
       fc.property(rows, fc.integer({ min: 1, max: 1000 }), (given, shift) => {
-        const compared = comparedOf(given, shift)
+        const compared = comparedOf(shorter(given), shift)
         expect(compared.apart).toEqual([])
         if (compared.ahead === 0) return
         lines++
@@ -128,7 +134,7 @@ describe('the same shifts', () => {
     // most of the cases of those that are worked ahead at all, though something stops each of these lines every few minutes
     expect(lines).toBeGreaterThan(600)
     expect(ahead / arrived).toBeGreaterThan(0.5)
-  }, 120_000)
+  }, 300_000)
 })
 
 it('who is asked for simulates, and says so', () => {
