@@ -1,8 +1,8 @@
 /** A line assembled from a scenario: simulates one shift after another and reports the measures of each. */
 import { StuckClock } from '../engine/clock.js'
 import { makeEquipment } from '../kinds/models.js'
-import type { Row } from '../kinds/row/row.js'
-import { rowOf } from '../kinds/row/row-of.js'
+import type { Row } from '../kinds/row.js'
+import { rowOf } from '../kinds/rows.js'
 import { arrivalWays, exitName, lineWays } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 import { assertBalances } from './balance.js'

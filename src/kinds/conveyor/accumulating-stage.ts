@@ -1,8 +1,8 @@
 /** An accumulating conveyor before a place while nothing disturbs it: the relation of `Bed`, case by case. */
 import type { Equipment } from '../../line/equipment.js'
-import type { Spell } from '../row/spell.js'
-import type { TravelAhead } from '../row/travel-ahead.js'
+import type { Spell } from '../spell.js'
 import { hair } from '../travel.js'
+import type { TravelAhead } from '../travel-ahead.js'
 import type { AccumulatingConveyor } from './accumulating-conveyor.js'
 import { ConveyorStage } from './conveyor-stage.js'
 

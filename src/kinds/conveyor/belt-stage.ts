@@ -1,8 +1,8 @@
 /** A belt conveyor before a place while nothing disturbs it: it stands from when a case is at its end until that has left. */
 import type { Equipment } from '../../line/equipment.js'
-import type { Spell } from '../row/spell.js'
-import { TravelAhead } from '../row/travel-ahead.js'
+import type { Spell } from '../spell.js'
 import { hair } from '../travel.js'
+import { TravelAhead } from '../travel-ahead.js'
 import type { BeltConveyor } from './belt-conveyor.js'
 import { ConveyorStage } from './conveyor-stage.js'
 
@@ -52,23 +52,28 @@ export class BeltStage extends ConveyorStage {
     const place = number & spell.mask
     const before = (number - 1) & spell.mask
     const { over } = travel
-    const clear = travel.when(this.clears[before]!)
-    const at = travel.runsFrom(Math.max(this.wanted[place]!, entered[before]!, clear))
-    entered[place] = at
+    travel.travel = this.clears[before]!
+    travel.findWhen()
+    travel.at = Math.max(travel.at, this.wanted[place]!, entered[before]!)
+    travel.findRunning()
+    entered[place] = travel.at
     this.due[place] = Infinity
-    if (!(at < spell.until)) {
+    if (!(travel.at < spell.until)) {
       // it may be another case that comes, and earlier
       travel.over = over
       return
     }
-    const entry = travel.travelAt(at)
-    this.places[place] = entry
-    this.clears[place] = entry + spell.lengths[place]! + this.belt.keys.spacing
+    travel.findTravel()
+    this.places[place] = travel.travel
+    this.clears[place] = travel.travel + spell.lengths[place]! + this.belt.keys.spacing
     this.findDue(place)
   }
 
   private findDue(place: number): void {
-    this.due[place] = this.travel.when(this.places[place]! + this.belt.keys.length)
+    const { travel } = this
+    travel.travel = this.places[place]! + this.belt.keys.length
+    travel.findWhen()
+    this.due[place] = travel.at
   }
 
   override leave(number: number): void {

@@ -1,7 +1,7 @@
 /** What conveyors of both kinds count alike while nothing disturbs them. */
 import type { Equipment } from '../../line/equipment.js'
-import type { Spell } from '../row/spell.js'
-import { Stage } from '../row/stage.js'
+import type { Spell } from '../spell.js'
+import { Stage } from '../stage.js'
 import type { AccumulatingConveyor } from './accumulating-conveyor.js'
 import type { BeltConveyor } from './belt-conveyor.js'
 

@@ -2,9 +2,9 @@
 import type { CaseIndex } from '../../line/cases.js'
 import type { Equipment } from '../../line/equipment.js'
 import { State } from '../../line/states.js'
-import type { Spell } from '../row/spell.js'
-import { Stage } from '../row/stage.js'
-import { TravelAhead } from '../row/travel-ahead.js'
+import type { Spell } from '../spell.js'
+import { Stage } from '../stage.js'
+import { TravelAhead } from '../travel-ahead.js'
 import { none } from './flap-place.js'
 import type { Sealer } from './model.js'
 
@@ -116,27 +116,31 @@ export class SealerStage extends Stage {
     this.due[place] = Infinity
     this.admitted[place] = Infinity
     this.setFrom[place] = Infinity
-    const clear = Math.max(spell.from, travel.when(this.clearFrom))
-    this.clears[place] = clear
-    let at = travel.runsFrom(Math.max(clear, this.folded[place]!))
-    if (!(at < spell.until)) return
+    travel.travel = this.clearFrom
+    travel.findWhen()
+    this.clears[place] = Math.max(spell.from, travel.at)
+    travel.at = Math.max(this.clears[place]!, this.folded[place]!)
+    travel.findRunning()
+    if (!(travel.at < spell.until)) return
     const item = spell.items[place]!
     const kind = sealer.floor.cases.kind[item]!
     if (sealer.sizeSet !== none && sealer.setting.isForOther(sealer.sizeSet, kind)) {
       if (sealer.isSetByCrew) {
-        spell.until = at
+        spell.until = travel.at
         return
       }
       sealer.setting.next(sealer.sizeSet, item)
-      this.setFrom[place] = at
-      this.setUntil[place] = at + sealer.setting.value
-      at = travel.runsFrom(this.setUntil[place]!)
-      if (!(at < spell.until)) return
+      this.setFrom[place] = travel.at
+      travel.at += sealer.setting.value
+      this.setUntil[place] = travel.at
+      travel.findRunning()
+      if (!(travel.at < spell.until)) return
     }
     sealer.sizeSet = kind
     sealer.setting.isFor(item)
-    this.admitted[place] = at
-    this.places[place] = Math.max(this.clearFrom, travel.travelAt(at))
+    this.admitted[place] = travel.at
+    travel.findTravel()
+    this.places[place] = Math.max(this.clearFrom, travel.travel)
     this.clearFrom = this.places[place]! + spell.lengths[place]! + sealer.gap
     this.nextOn = number + 1
     this.findDue(place)
@@ -144,20 +148,23 @@ export class SealerStage extends Stage {
   }
 
   private findDue(place: number): void {
-    this.due[place] = this.travel.when(this.places[place]! + this.sealer.bed)
+    const { travel } = this
+    travel.travel = this.places[place]! + this.sealer.bed
+    travel.findWhen()
+    this.due[place] = travel.at
   }
 
   /** The spell ends where the case comes to a head that it is not sure to pass. Asked in the order of `Passing`. */
   private ask(number: number, item: CaseIndex): void {
-    const { sealer, spell, unsure } = this
+    const { sealer, spell, unsure, travel } = this
     for (let head = 0; head < unsure.length; head++) {
       if (unsure[head] !== number || (head > 0 && unsure[0] === number)) continue
       if (sealer.isSure(head, item)) unsure[head] = number + 1
-      else
-        spell.until = Math.min(
-          spell.until,
-          this.travel.whenMet(this.places[number & spell.mask]! + sealer.positions[head]!),
-        )
+      else {
+        travel.travel = this.places[number & spell.mask]! + sealer.positions[head]!
+        travel.findMet()
+        spell.until = Math.min(spell.until, travel.at)
+      }
     }
   }
 
@@ -228,7 +235,9 @@ export class SealerStage extends Stage {
   /** Since when no case has been in the flap place and the belts have been clear, at the end of the spell, s; or never. */
   private get idleFrom(): number {
     if (this.newest !== this.nextOn) return Infinity
-    return Math.max(this.spell.from, this.travel.when(this.clearFrom))
+    this.travel.travel = this.clearFrom
+    this.travel.findWhen()
+    return Math.max(this.spell.from, this.travel.at)
   }
 
   protected override rests(): void {

@@ -1,7 +1,8 @@
 /** Station: any place that holds one case for a time, with servers side by side and a waiting room before them. */
 
 import { never } from '../../engine/clock.js'
-import { KeptDraw } from '../../engine/kept-draw.js'
+import type { Draw } from '../../engine/draw.js'
+import { Kept } from '../../engine/kept.js'
 import { Ring } from '../../engine/ring.js'
 import { Level } from '../../engine/tally.js'
 import { unset } from '../../engine/unset.js'
@@ -21,7 +22,7 @@ export class Station extends Mechanism {
   /** A case that it lets go is closed and no longer rejected. */
   readonly repairs: boolean
   readonly room: number
-  readonly time: KeptDraw
+  readonly time: Draw
   /** Pace of its people in each hour of the shift; empty: always the same. */
   private readonly paces: Float64Array
   /** Of its speed, at which it works now. */
@@ -29,7 +30,10 @@ export class Station extends Mechanism {
   /** Shift and run-out, s. */
   private readonly span: number
   readonly stopEvery: number
-  readonly stopTime: KeptDraw | null
+  readonly stopTime: Draw | null
+  /** Times of work, and of planned stops, that were drawn ahead. */
+  readonly kept = new Kept()
+  readonly keptStops = new Kept()
 
   readonly serving: Int32Array
   readonly doneAt: Float64Array
@@ -56,12 +60,12 @@ export class Station extends Mechanism {
     this.servers = keys.servers
     this.repairs = keys.repairs
     this.room = keys['waiting-room'] === 'unlimited' ? Infinity : keys['waiting-room']
-    this.time = new KeptDraw(floor.draws(this.label, 'time', keys.time))
+    this.time = floor.draws(this.label, 'time', keys.time)
     this.paces = Float64Array.from(keys['by-hour'] ?? [])
     const { shift } = floor.scenario
     this.span = shift.length + shift['run-out']
     this.stopEvery = keys.every?.cases ?? Infinity
-    this.stopTime = keys.every ? new KeptDraw(floor.draws(this.label, 'planned stop', keys.every.stop)) : null
+    this.stopTime = keys.every ? floor.draws(this.label, 'planned stop', keys.every.stop) : null
     this.serving = new Int32Array(this.servers)
     this.doneAt = new Float64Array(this.servers)
     this.isStuck = new Uint8Array(this.servers)
@@ -80,8 +84,8 @@ export class Station extends Mechanism {
     this.sinceStop = 0
     this.closedUntil = 0
     this.share = 1
-    this.time.forget()
-    this.stopTime?.forget()
+    this.kept.forget()
+    this.keptStops.forget()
   }
 
   /** Cases since the last planned stop stay. */
@@ -120,11 +124,11 @@ export class Station extends Mechanism {
       if (this.serving[server] !== none) continue
       const item = this.waiting.shift()
       this.serving[server] = item
-      this.time.next()
+      this.kept.nextOf(this.time)
       this.doneAt[server] =
         this.paces.length === 0 && this.share === 1
-          ? now + this.time.value
-          : now + this.time.value / this.shareNow()
+          ? now + this.kept.value
+          : now + this.kept.value / this.shareNow()
       this.floor.observer?.serviceBegins(this.name, item, this.doneAt[server]!)
       this.busy.change(1)
       this.waits++
@@ -181,7 +185,8 @@ export class Station extends Mechanism {
     if (++this.sinceStop >= this.stopEvery) {
       this.sinceStop = 0
       this.plannedStops++
-      this.closedUntil = now + this.stopTime!.draw()
+      this.keptStops.nextOf(this.stopTime!)
+      this.closedUntil = now + this.keptStops.value
       this.floor.observer?.plannedStop(this.name, this.closedUntil)
     }
     this.startServices()

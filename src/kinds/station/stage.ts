@@ -1,8 +1,8 @@
 /** A station with one server while nothing disturbs it: first come, first served. */
 import type { Equipment } from '../../line/equipment.js'
 import { State } from '../../line/states.js'
-import type { Spell } from '../row/spell.js'
-import { Stage } from '../row/stage.js'
+import type { Spell } from '../spell.js'
+import { Stage } from '../stage.js'
 import { none, type Station } from './model.js'
 
 /** No planned stop follows a case. */
@@ -82,9 +82,9 @@ export class StationStage extends Stage {
     this.due[place] = Infinity
     this.stops[place] = noStop
     if (!(at < spell.until)) return
-    station.time.next()
-    this.times[place] = station.time.value
-    this.due[place] = at + station.time.value
+    station.kept.nextOf(station.time)
+    this.times[place] = station.kept.value
+    this.due[place] = at + this.times[place]!
   }
 
   override leave(number: number): void {
@@ -92,8 +92,9 @@ export class StationStage extends Stage {
     const at = this.gone[number & spell.mask]!
     if (!(at < spell.until) || ++this.sinceStop < station.stopEvery) return
     this.sinceStop = 0
-    this.stops[number & spell.mask] = station.stopTime!.draw()
-    this.closedUntil = at + station.stopTime!.value
+    station.keptStops.nextOf(station.stopTime!)
+    this.stops[number & spell.mask] = station.keptStops.value
+    this.closedUntil = at + this.stops[number & spell.mask]!
   }
 
   override tell(): void {
@@ -190,10 +191,10 @@ export class StationStage extends Stage {
     const { spell, station, due, stops } = this
     const { mask, next } = spell
     for (let number = this.nextBegun; number < next; number++)
-      if (due[number & mask]! < Infinity) station.time.keep(this.times[number & mask]!)
+      if (due[number & mask]! < Infinity) station.kept.add(this.times[number & mask]!)
     for (let number = this.oldest; number < next; number++)
       if (due[number & mask]! < Infinity && stops[number & mask]! !== noStop)
-        station.stopTime!.keep(stops[number & mask]!)
+        station.keptStops.add(stops[number & mask]!)
   }
 
   /** What stands in it offers by itself when it acts. */

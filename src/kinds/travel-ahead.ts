@@ -1,5 +1,6 @@
 /** Travel of belts whose standstills are worked out ahead of the clock. */
-import type { Travel } from '../travel.js'
+import { unset } from '../engine/unset.js'
+import type { Travel } from './travel.js'
 
 /** Rests that are told in the order in which they begin. */
 interface Told {
@@ -12,6 +13,9 @@ interface Told {
  */
 export class TravelAhead {
   count = 0
+  /** A travel, m, and an instant, s: what is asked and what is found, for a number that a call takes or gives may be allocated. */
+  travel = unset
+  at = unset
   /** Standstills that are over at the instant asked for last. */
   over = 0
   froms = new Float64Array(64)
@@ -46,42 +50,41 @@ export class TravelAhead {
     this.count = next
   }
 
-  /** When they come to a travel, m. Where they stop at that instant, once they run again. */
-  when(travel: number): number {
-    const { ats, sinces, froms, speed } = this
+  /** Finds when they come to `travel`: `at`. Where they stop at that instant, it is when they run again. */
+  findWhen(): void {
+    const { ats, sinces, froms, speed, travel, count } = this
     let run = this.over
     let at = sinces[run]! + (travel - ats[run]!) / speed
-    while (froms[run]! <= at && run < this.count) {
+    while (froms[run]! <= at && run < count) {
       run++
       at = Math.max(sinces[run]!, sinces[run]! + (travel - ats[run]!) / speed)
     }
-    return at
+    this.at = at
   }
 
-  /** When a case comes to a head at this travel, m. */
-  whenMet(travel: number): number {
-    const { ats, sinces, froms, speed } = this
+  /** The same for a case that comes to a head there. */
+  findMet(): void {
+    const { ats, sinces, froms, speed, travel, count } = this
     let run = this.over
     let at = sinces[run]! + (travel - ats[run]!) / speed
-    while (run < this.count && (froms[run]! < at || (froms[run] === at && this.isOwn[run] === 0))) {
+    while (run < count && (froms[run]! < at || (froms[run] === at && this.isOwn[run] === 0))) {
       run++
       at = Math.max(sinces[run]!, sinces[run]! + (travel - ats[run]!) / speed)
     }
-    return at
+    this.at = at
   }
 
-  /** The first instant from `at` on at which they run. */
-  runsFrom(at: number): number {
-    let { over } = this
-    let from = at
-    while (over < this.count && this.froms[over]! <= from) from = Math.max(from, this.untils[over++]!)
+  /** Moves `at` on to the first instant at which they run. */
+  findRunning(): void {
+    let { over, at } = this
+    while (over < this.count && this.froms[over]! <= at) at = Math.max(at, this.untils[over++]!)
     this.over = over
-    return from
+    this.at = at
   }
 
-  /** Travel at an instant at which they run, which was asked for last, m. */
-  travelAt(at: number): number {
-    return this.ats[this.over]! + this.speed * (at - this.sinces[this.over]!)
+  /** Finds where they are at the instant `at`, at which they run: `travel`. */
+  findTravel(): void {
+    this.travel = this.ats[this.over]! + this.speed * (this.at - this.sinces[this.over]!)
   }
 
   /** Travel at which they stand the `n`-th time, m. */

@@ -1,6 +1,6 @@
 /** A piece of a row while nothing disturbs it: its cases come and go by a recursion, one after the other. */
-import type { Did } from '../../line/did.js'
-import type { Equipment } from '../../line/equipment.js'
+import type { Did } from '../line/did.js'
+import type { Equipment } from '../line/equipment.js'
 import type { Spell } from './spell.js'
 import type { TravelAhead } from './travel-ahead.js'
 

@@ -1,11 +1,16 @@
 /** The source of a row while nothing disturbs it: when cases come, and when the first piece takes them. */
-import { never } from '../../engine/clock.js'
-import { justAfter } from '../../engine/neighbours.js'
-import type { Source } from '../../line/source.js'
+import { never } from '../engine/clock.js'
+import { justAfter } from '../engine/neighbours.js'
+import { unset } from '../engine/unset.js'
+import type { Source } from '../line/source.js'
 import type { Spell } from './spell.js'
 import type { Stage } from './stage.js'
 
 export class Feed {
+  /** When the first that stands came, and when it is taken, s. */
+  private arrivedAt = unset
+  private takenAt = unset
+
   constructor(
     private readonly spell: Spell,
     readonly source: Source,
@@ -27,24 +32,25 @@ export class Feed {
       }
       const item = source.standing.at(0)
       const number = spell.add(item, cases.length[item]!)
-      const arrivedAt = cases.arrivedAt[item]!
-      first.wanted[number & spell.mask] = Math.max(arrivedAt, spell.from)
-      if (source.whenFull === 'turn-away' && this.turnsAway(number, arrivedAt)) continue
+      this.arrivedAt = cases.arrivedAt[item]!
+      first.wanted[number & spell.mask] = Math.max(this.arrivedAt, spell.from)
       if (source.whenFull !== 'turn-away') first.enter(number)
-      const at = first.entered[number & spell.mask]!
-      if (at < spell.until) {
-        this.pass(at, arrivedAt)
+      else if (this.turnsAway(number)) continue
+      this.takenAt = first.entered[number & spell.mask]!
+      if (this.takenAt < spell.until) {
+        this.pass()
         return number
       }
       spell.next--
-      this.stands(spell.until, arrivedAt)
+      this.takenAt = spell.until
+      this.stands()
       return -1
     }
   }
 
   /** A case that is not taken at once is turned away with all that came together with it. */
-  private turnsAway(number: number, arrivedAt: number): boolean {
-    const { spell, source, first } = this
+  private turnsAway(number: number): boolean {
+    const { spell, source, first, arrivedAt } = this
     const { until } = spell
     // no further than that instant, for it does not wait for what is after it
     spell.until = Math.min(until, justAfter(arrivedAt))
@@ -67,24 +73,24 @@ export class Feed {
     if (source.whenFull !== 'wait') source.findNext()
   }
 
-  /** The first that stands is taken at the instant `at`. */
-  private pass(at: number, arrivedAt: number): void {
+  /** The first that stands is taken. */
+  private pass(): void {
     const { source } = this
-    this.stands(at, arrivedAt)
+    this.stands()
     source.standing.shift()
-    source.floor.clock.now = at
+    source.floor.clock.now = this.takenAt
     source.noteStack(-1)
     if (source.whenFull !== 'wait' || source.standing.length > 0) return
     source.noteBlocked()
     source.findNext()
   }
 
-  /** The first stands from when it came until `at`: behind it more may come, or packers wait. */
-  private stands(at: number, arrivedAt: number): void {
+  /** The first stands from when it came until it is taken: behind it more may come, or packers wait. */
+  private stands(): void {
     const { source, spell } = this
-    if (source.whenFull === 'queue') while (source.dueAt < at) this.arrive()
-    else if (source.whenFull === 'wait' && at > arrivedAt) {
-      source.floor.clock.now = Math.max(arrivedAt, spell.from)
+    if (source.whenFull === 'queue') while (source.dueAt < this.takenAt) this.arrive()
+    else if (source.whenFull === 'wait' && this.takenAt > this.arrivedAt) {
+      source.floor.clock.now = Math.max(this.arrivedAt, spell.from)
       source.noteBlocked()
     }
   }

@@ -1,5 +1,5 @@
 /** A spell in which nothing disturbs a row of pieces: from when to when, and which cases are on their way in it. */
-import type { CaseIndex } from '../../line/cases.js'
+import type { CaseIndex } from '../line/cases.js'
 
 /** Numbers before the first case of a spell, to which pieces may look back. */
 export const before = 64
