@@ -118,7 +118,7 @@ export class Sealer extends Passing implements Taper {
     if (this.crossing.nextAt <= this.floor.clock.now) this.tailMoves()
     if (this.travel.isRunning) {
       if (!this.allPass()) return
-      if (this.travel.when(this.endMark) <= this.floor.clock.now) this.offerFirst()
+      if (this.hasCome(this.endMark)) this.offerFirst()
     }
     if (this.changesWhenIdle) this.changeWhenIdle()
     this.admit()

@@ -63,9 +63,15 @@ export abstract class Passing extends Belts {
     for (let head = this.meets.length - 1; head >= 0; head--) {
       this.reached = this.travel.now() + hair
       this.tellSure(head)
-      if (this.travel.when(this.marks[head]!) <= this.floor.clock.now && !this.passes(head)) return false
+      if (this.hasCome(this.marks[head]!) && !this.passes(head)) return false
     }
     return true
+  }
+
+  /** Whether the belts have come to a mark by now: at the instant at which they do, to the last digit. */
+  protected hasCome(mark: number): boolean {
+    // far away without a division: almost always
+    return mark <= this.reached && this.travel.when(mark) <= this.floor.clock.now
   }
 
   /** A case comes to a head of which it was not sure that it passes: whether the machine still runs after that. */
@@ -73,6 +79,7 @@ export abstract class Passing extends Belts {
     // what came to the heads before it at earlier instants
     this.reached -= 2 * hair
     for (let before = 0; before < head; before++) this.tellSure(before)
+    this.reached += 2 * hair
     this.meet(head)
     return !this.unit.frozen
   }
