@@ -10,11 +10,11 @@ export const referenceFile = 'tests/bench/reference.yaml'
 /** A line with every key that the floor of a plant has. */
 export const mixedFile = 'tests/bench/mixed.yaml'
 
-/** The line of a scenario file, with the CSV files that it names. */
-export async function lineOf(file: string): Promise<Line> {
+/** The line of a scenario file, with the CSV files that it names; `engine`: who simulates, if not as the scenario has it. */
+export async function lineOf(file: string, engine?: Line['engine']): Promise<Line> {
   const { stdin, stdout, stderr, env } = process
   const io = { stdin, stdout, stderr, env, cwd: process.cwd(), onInterrupt: () => () => {} }
-  return new Line((await loadForCommand(file, { set: [] }, io)).scenario)
+  return new Line((await loadForCommand(file, { set: [] }, io)).scenario, engine)
 }
 
 /**

@@ -21,20 +21,20 @@ export interface ShiftTimes {
 
 /** What a process may be asked for. */
 export type Asked =
-  | { what: 'shifts' | 'allocation'; file: string }
+  | { what: 'shifts' | 'allocation'; file: string; engine?: Line['engine'] }
   | { what: 'heap' }
   | { what: 'long'; pieces: number; hours: number }
 
 export async function measure(asked: Asked): Promise<unknown> {
   switch (asked.what) {
     case 'shifts':
-      return timeShifts(simulating(await lineOf(asked.file)))
+      return timeShifts(simulating(await lineOf(asked.file, asked.engine)))
     case 'heap':
       return timeShifts((shift) => simulateHeapLine(seed, shift))
     case 'long':
       return timeShifts(simulating(longLine(asked.pieces, asked.hours)))
     case 'allocation':
-      return bytesPerCase(await lineOf(asked.file))
+      return bytesPerCase(await lineOf(asked.file, asked.engine))
   }
 }
 
