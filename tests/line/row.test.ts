@@ -52,15 +52,25 @@ describe('worked ahead, by hand', () => {
     expect(read('equipment.infeed.states.blocked')).toBeCloseTo(0.576, 9)
   })
 
-  it('a belt that stands holds the sealer whose case lies across the joint', () => {
-    // at the end of the sealer at 22.5 + 10 k, at that of the belt 4 s later, where the packer takes one every 12 s: at 26.5, 38.5, 50.5 …
-    const belt = 'belt: {type: conveyor, carries: belt, length: 2 m, speed: 0.5 m/s, spacing: 0 mm}'
-    const [read] = told(row(`${sealer('')}, ${belt}, packer: {type: station, time: 12 s}`))
-    // out at 38.5, 50.5, 62.5, 74.5, 86.5, 98.5
+  const belt = (length: string) =>
+    `belt: {type: conveyor, carries: belt, length: ${length}, speed: 0.5 m/s, spacing: 0 mm}`
+
+  it('a belt that stands lets nobody off the sealer', () => {
+    // at the end of the sealer at 22.5 + 10 k, on the belt for 4 s, and a place that takes one every 12 s: at 26.5, 38.5 … 98.5
+    const [read] = told(row(`${sealer('')}, ${belt('2 m')}, packer: {type: station, time: 12 s}`))
     expect(read('measures.output')).toBe(6)
-    // the belt stands from when a case is at its end until it goes: 2 s, 4 s, 6 s for the second to the fourth; the fifth came on at 62.5, for the
-    // belt stood from 56.5 + … and so on: it runs 4 s for each of the eight that come
-    expect(read('equipment.packer.states.working')).toBeCloseTo(73.5 / 100, 9)
+    expect(read('equipment.packer.states.working')).toBeCloseTo(0.735, 9)
+    // the belt stands until 74.5, 86.5 and 98.5 as the sixth, seventh and eighth come at 72.5, 82.5 and 92.5: 2 s, 4 s and 6 s
+    expect(read('equipment.sealer.states.blocked')).toBeCloseTo(0.12, 9)
+  })
+
+  it('a belt that stands holds the sealer whose case lies across the joint', () => {
+    // on the belt for 10.4 s, so that it stops 0.4 s after a case of 0.8 s has begun to cross
+    const [read] = told(row(`${sealer('')}, ${belt('5.2 m')}, packer: {type: station, time: 12 s}`))
+    // the third crosses from 42.5 as the belt stands from 42.9 to 44.9; the eighth comes at 92.5 to a belt that stands until 92.9
+    expect(read('equipment.sealer.states.blocked')).toBeCloseTo(0.024, 9)
+    // the belt stands from 42.9, 54.9, 64.9, 76.9 and 86.9 for 2, 2, 4, 4 and 6 s, and from 98.9 to the end
+    expect(read('equipment.belt.states.blocked')).toBeCloseTo(0.191, 9)
   })
 
   it('a jam: events have it, and the work ahead goes on after it', () => {
