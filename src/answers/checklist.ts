@@ -125,7 +125,7 @@ function experiments({ shift, made, warmUp, hasDesigns, estimation }: StudyFacts
 /** What is said of who simulated; nothing of older documents. */
 const simulatedBy = {
   ahead:
-    ' The pieces stand in a row: while nothing disturbs it each case is worked out from those ahead of it, and events do the rest. The option --engine events has the same shifts by events alone.',
+    ' The pieces stand in a row. While nothing disturbs it, each case is calculated from those ahead of it; events do the rest. The option --engine events simulates the same shifts by events alone.',
   events: ' Every case moves by events.',
 }
 
