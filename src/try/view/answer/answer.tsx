@@ -7,6 +7,7 @@ import { Prose, Sentences } from '../prose.js'
 import { ProblemList } from './problem-list.js'
 import { Tiles } from './tiles.js'
 import { saidOf, screenOf } from './verdict.js'
+import { firstWait, lettersIn, nextWait } from './waiting.js'
 
 /** Heads of the sentences that stand below the figures, with their words on the page. */
 const heads: Readonly<Record<string, string>> = {
@@ -17,7 +18,7 @@ const heads: Readonly<Record<string, string>> = {
 }
 
 export function Answer({ desk }: { desk: Desk }) {
-  const { figures, drawn, problems, isFresh, bug } = desk.known
+  const { checked, figures, drawn, problems, isFresh, bug } = desk.known
   const shown = useComputed(() => drawn.value ?? figures.value)
   const screen = useComputed(() => (shown.value ? screenOf(shown.value.after) : null))
   const isOld = useComputed(() => !isFresh.value && problems.value.length > 0)
@@ -36,7 +37,7 @@ export function Answer({ desk }: { desk: Desk }) {
             <Prose text={screen.value.verdict.text} />
           </>
         ) : (
-          'The first shifts are being simulated.'
+          firstWait(lettersIn(desk.text.value, desk.line), checked.value?.check ?? null)
         )}
       </p>
       {shown.value ? <Tiles figures={shown.value} /> : <div class="looked" />}
@@ -69,7 +70,7 @@ function Progress({ desk }: { desk: Desk }) {
     : !isFresh.value
       ? problems.value.length > 0
         ? `These figures are of the last text that could be simulated.`
-        : 'Simulating the change …'
+        : nextWait(lettersIn(desk.text.value, desk.line))
       : `${counted(now.shifts, 'simulated shift')}${desk.isChanged.value ? ' of each, on the same random numbers' : ''}${now.isDone ? '' : '; more are coming, and plus-minus narrows'}.`
   return <p class="note progress">{words}</p>
 }

@@ -1,0 +1,45 @@
+/** What the page says while figures are on their way: of a line of thousands of kinds of case why that takes long. */
+import { describe, expect, it } from 'vitest'
+import { check } from '../../src/questions/check/study.js'
+import { readScenario } from '../../src/scenario/read.js'
+import { firstWait, lettersIn, nextWait } from '../../src/try/view/answer/waiting.js'
+
+/** A line on which so many kinds of case run. */
+const lineOf = (kinds: number) => `
+cases:
+${Array.from({ length: kinds }, (_, kind) => `  kind-${kind}: {length: ${300 + (kind % 90)} mm, width: 200 mm, height: 200 mm}`).join('\n')}
+arrivals: {packing: {time-between: {exponential: {mean: 10 s}}}}
+line:
+  infeed: {type: conveyor, length: 4 m}
+shift: {length: 1 h}
+`
+const known = (kinds: number) => {
+  const text = lineOf(kinds)
+  return { text, check: check(readScenario(text)) }
+}
+
+describe('while figures are on their way', () => {
+  it('a line of few kinds says what is being done, and no more', () => {
+    const { text, check: found } = known(2)
+    expect(firstWait(text.length, null)).toBe('The first shifts are being simulated.')
+    expect(firstWait(text.length, found)).toBe('The first shifts are being simulated.')
+    expect(nextWait(text.length)).toBe('Simulating the change …')
+  })
+
+  it('one of thousands says that it is being read, then how many kinds there are', () => {
+    const { text, check: found } = known(3000)
+    expect(firstWait(text.length, null)).toBe(
+      `The line is being read: its text and files have ${Math.round(text.length / 1000)} thousand letters, which takes some seconds, up to a minute on a slow computer.`,
+    )
+    expect(firstWait(text.length, found)).toMatch(
+      /^The first shifts are being simulated: with 3\D?000 kinds of case that takes some seconds/,
+    )
+    expect(nextWait(text.length)).toMatch(/^Simulating the change: to read \d+ thousand letters anew/)
+  })
+
+  it('a CSV file beside the text counts as well', () => {
+    expect(lettersIn('title: x', { name: 'a', text: '', files: { 'cases.csv': 'y'.repeat(200_000) } })).toBe(
+      200_008,
+    )
+  })
+})
