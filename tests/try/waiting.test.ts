@@ -29,10 +29,10 @@ describe('while figures are on their way', () => {
   it('one of thousands says that it is being read, then how many kinds there are', () => {
     const { text, check: found } = known(3000)
     expect(firstWait(text.length, null)).toBe(
-      `The line is being read: its text and files have ${Math.round(text.length / 1000)} thousand letters, which takes some seconds, up to a minute on a slow computer.`,
+      `The line is being read. Its text and files have ${Math.round(text.length / 1000)} thousand letters: this takes some seconds, up to a minute on a slow computer.`,
     )
     expect(firstWait(text.length, found)).toMatch(
-      /^The first shifts are being simulated: with 3\D?000 kinds of case that takes some seconds/,
+      /^The first shifts are being simulated\. There are 3\D?000 kinds of case: this takes some seconds/,
     )
     expect(nextWait(text.length)).toMatch(/^Simulating the change: to read \d+ thousand letters anew/)
   })

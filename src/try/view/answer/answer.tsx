@@ -25,11 +25,13 @@ export function Answer({ desk }: { desk: Desk }) {
   return (
     <section id="answer" class={`answer tried${isOld.value ? ' old' : ''}`} aria-label="The answer">
       {bug.value ? (
-        <p class="foremost">Something went wrong: {bug.value}. Undo the last change, or save the file.</p>
+        <p class="foremost">
+          Something went wrong: {bug.value}. Undo the last change, or save the file and load the page again.
+        </p>
       ) : null}
       <ProblemList desk={desk} />
       {/* of a text that cannot be simulated nothing holds: what is wrong with it stands in the place of the verdict */}
-      <p class="verdict" hidden={isOld.value}>
+      <p class="verdict" hidden={isOld.value || (bug.value !== '' && !screen.value)}>
         {screen.value ? (
           <>
             <strong class={`word ${screen.value.verdict.tone}`}>{screen.value.verdict.word}</strong>

@@ -7,13 +7,15 @@ import { mostForFields } from '../../draft/lengths.js'
 /** More kinds of case than this keep people waiting. */
 const fewKinds = 1000
 
+const isLong = 'this takes some seconds, up to a minute on a slow computer.'
+
 /** Before the first figures; `check`: what is known of the line before it is simulated. */
 export function firstWait(letters: number, check: CheckResult | null): string {
   if (!check && letters > mostForFields)
-    return `The line is being read: its text and files have ${thousands(letters)} letters, which takes some seconds, up to a minute on a slow computer.`
+    return `The line is being read. Its text and files have ${thousands(letters)} letters: ${isLong}`
   const kinds = check ? kindsIn(check) : 0
   return kinds > fewKinds
-    ? `The first shifts are being simulated: with ${counted(kinds, 'kind')} of case that takes some seconds, up to a minute on a slow computer.`
+    ? `The first shifts are being simulated. There are ${counted(kinds, 'kind')} of case: ${isLong}`
     : 'The first shifts are being simulated.'
 }
 

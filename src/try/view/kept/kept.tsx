@@ -1,5 +1,6 @@
 /** Designs that are kept by name: side by side on the same random numbers, taken up again, dropped. */
 import { useSignal } from '@preact/signals'
+import { pinName } from '../../pins.js'
 import type { Desk } from '../desk/desk.js'
 import { keep } from '../desk/kept.js'
 import { KeptTable } from './kept-table.js'
@@ -24,7 +25,7 @@ export function Kept({ desk }: { desk: Desk }) {
             type="text"
             value={name.value}
             maxLength={36}
-            placeholder={`design ${pins.length + 1}`}
+            placeholder={pinName(pins, '')}
             onInput={({ currentTarget }) => {
               name.value = currentTarget.value
             }}
