@@ -29,7 +29,7 @@ ${fieldStyle}
 .text-pane h2 { font-size: 1rem; margin: .6rem 0 0; } .editor { height: 30rem; border: 1px solid var(--rule); border-radius: 6px; overflow: hidden; }
 .keep { display: flex; flex-wrap: wrap; gap: .5rem; align-items: center; } td:is(.acts-of-row, .none)::before { content: none !important; } .differs { display: block; font-size: .84rem; } input.name { width: 11rem; font-weight: 600; }
 .starts { max-width: 70rem; } .starts h1 { font-size: 1.5rem; } .starts .cards { grid-template-columns: repeat(auto-fill, minmax(min(18rem, 100%), 1fr)); } .starts .cards p::first-letter { text-transform: uppercase; } .starts .cards p + p { margin-top: .5rem; } .starts ::file-selector-button { font: inherit; color: var(--accent); background: var(--paper); border: 1px solid var(--rule); border-radius: 6px; padding: .25rem .7rem; min-height: 2rem; cursor: pointer; } .starts input[type="file"] { max-width: 100%; font: inherit; font-size: .88rem; color: var(--ink); }
-@media (min-width: 52rem) { .edit.with-text { grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); } .edit.with-text .editor { position: sticky; top: .5rem; height: min(80vh, 46rem); } }
+@media (min-width: 52rem) { .edit.with-text { grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); } .edit.with-text .editor { z-index: 1; position: sticky; top: .5rem; height: min(80vh, 46rem); } }
 @media (min-width: 68rem) {
   .work { grid-template-columns: minmax(0, 1fr) 26rem; gap: 1.4rem; }
   .answer.tried { position: sticky; top: .6rem; max-height: calc(100vh - 1.2rem); overflow-y: auto; }

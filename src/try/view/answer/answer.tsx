@@ -65,14 +65,20 @@ function Card({ said, title }: { said: Said | null; title: string }) {
 
 /** How many shifts the figures are of, and whether more are coming. */
 function Progress({ desk }: { desk: Desk }) {
-  const { figures, isFresh, problems } = desk.known
+  return <p class="note progress">{progressOf(desk)}</p>
+}
+
+function progressOf({ known, isChanged, text, line }: Desk): string {
+  const { figures, drawn, isFresh, problems } = known
   const now = figures.value
-  const words = !now
-    ? ''
-    : !isFresh.value
-      ? problems.value.length > 0
-        ? `These figures are of the last text that could be simulated.`
-        : nextWait(lettersIn(desk.text.value, desk.line))
-      : `${counted(now.shifts, 'simulated shift')}${desk.isChanged.value ? ' of each, on the same random numbers' : ''}${now.isDone ? '' : '; more are coming, and plus-minus narrows'}.`
-  return <p class="note progress">{words}</p>
+  if (!now) return ''
+  if (!isFresh.value)
+    return problems.value.length > 0
+      ? 'These figures are of the last text that could be simulated.'
+      : nextWait(lettersIn(text.value, line))
+  const shifts = `${counted(now.shifts, 'simulated shift')}${isChanged.value ? ' of each, on the same random numbers' : ''}`
+  if (!now.isDone) return `${shifts}; more are coming, and plus-minus narrows.`
+  if (drawn.value) return `${shifts}, and draws of the inputs.`
+  const isExact = [now.before, now.after].every(({ evidence = [] }) => evidence.length === 0)
+  return isExact ? `${shifts}.` : `${shifts}. Draws of the inputs are on their way; they take longer.`
 }
