@@ -1,7 +1,8 @@
-/** What the page says while figures are on their way: of a line of thousands of kinds of case why that takes long. */
+/** What the page says while figures are on their way, and what it leaves out of the sentences of a command. */
 import { describe, expect, it } from 'vitest'
 import { check } from '../../src/questions/check/study.js'
 import { readScenario } from '../../src/scenario/read.js'
+import { inPage } from '../../src/try/view/answer/verdict.js'
 import { firstWait, lettersIn, nextWait } from '../../src/try/view/answer/waiting.js'
 
 /** A line on which so many kinds of case run. */
@@ -42,4 +43,12 @@ describe('while figures are on their way', () => {
       200_008,
     )
   })
+})
+
+it('sentences of a command name none of its options in the page', () => {
+  expect(inPage('Use faster belts. (help: target-above-machine)')).toBe('Use faster belts.')
+  expect(inPage('plus-minus is 86 % of that of plain means (--plain).')).toBe(
+    'plus-minus is 86 % of that of plain means.',
+  )
+  expect(inPage('The line (of two) holds.')).toBe('The line (of two) holds.')
 })
