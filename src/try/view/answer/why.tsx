@@ -27,7 +27,7 @@ export function Why({ desk }: { desk: Desk }) {
       <ChartFold title="How shifts differ" result={now} charts={outputChart} />
       <Fold
         title="What the check says without simulating"
-        gist={`${counted(errors, 'error')}, ${counted(warnings, 'warning')}`}
+        gist={checked.value ? `${counted(errors, 'error')}, ${counted(warnings, 'warning')}` : ''}
       >
         <Findings desk={desk} findings={found} />
       </Fold>
