@@ -22,7 +22,7 @@ export function firstWait(letters: number, check: CheckResult | null): string {
 /** After a change. */
 export const nextWait = (letters: number): string =>
   letters > mostForFields
-    ? `Simulating the change: to read ${thousands(letters)} letters anew takes some seconds …`
+    ? `Simulating the change: to read ${thousands(letters)} letters again takes some seconds …`
     : 'Simulating the change …'
 
 const thousands = (letters: number): string => `${Math.round(letters / 1000)} thousand`
