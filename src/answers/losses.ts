@@ -147,7 +147,7 @@ function sealerLosses(study: LossStudy, name: string, isFollowed: boolean): Mach
     rate,
     how: `length and gap over belt speed, mean of ${planned > 0 ? 'the cases that came' : 'the cases by their shares'}`,
     handled: all,
-    rest: { key: 'gaps', label: 'working with wide gaps: folding, or cases far apart' },
+    rest: { key: 'gaps', label: 'working with wide gaps: folding or cases far apart' },
     spoilt: spoiltAt(study, name),
     isFollowed,
   })

@@ -1,4 +1,5 @@
 /** Writes the files of a result, all of them or none. */
+import { rm } from 'node:fs/promises'
 import path from 'node:path'
 import { reportPage } from '../page/html.js'
 import { chartsOf, type ResultDocument } from '../questions/charts-of-document.js'
@@ -10,6 +11,7 @@ import { type Content, writeTogether } from './files.js'
 import { programs } from './page-script.js'
 import { mostCopied } from './result-folder.js'
 import type { CommandScenario } from './scenario.js'
+import { isWrittenBy, ofSomeStudies } from './written.js'
 
 /** What a command has to write: the document, its report, and what else stands beside these by its name. */
 interface ResultFiles {
@@ -21,7 +23,7 @@ interface ResultFiles {
   others: () => Iterable<readonly [string, Content]>
 }
 
-/** Writes all files of a result into `folder`. Throws `Fault` `file`; then what was there stays. */
+/** Writes all files of a result into `folder`, in place of those of a study before. Throws `Fault` `file`; then what was there stays. */
 export async function writeResults(
   folder: string,
   { others, report, document, tryPage }: ResultFiles,
@@ -47,6 +49,10 @@ export async function writeResults(
     ['result.json', () => `${JSON.stringify(document, null, 2)}\n`],
   ]
   await writeTogether(new Map(files.map(([name, content]) => [path.join(folder, name), content])))
+  const written = new Set(files.map(([name]) => name))
+  const old = ofSomeStudies.filter((name) => isWrittenBy(name, document.command) && !written.has(name))
+  // a folder of that name is none of ours
+  for (const name of old) await rm(path.join(folder, name), { force: true }).catch(() => {})
 }
 
 /** What stands beside the result of a study: its rows, the scenario as it was simulated, and the files that this draws on. */

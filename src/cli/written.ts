@@ -6,6 +6,8 @@ interface WrittenFile {
   meaning: string
   /** Not beside a result, or not by this name alone. */
   isElsewhere?: true
+  /** Not of each study: one of a study before would stand beside figures of another line. */
+  isOfSome?: true
 }
 
 const studies = 'run, compare, size, sweep, validate'
@@ -19,6 +21,7 @@ export const writtenFiles: Readonly<Record<string, WrittenFile>> = {
     by: 'run, compare, try',
     meaning:
       'a page in which the line can be changed and is simulated at once; it needs no network, and gives the figures of `tapeshift run`',
+    isOfSome: true,
   },
   'result.json': {
     by: `${studies}, fit`,
@@ -33,7 +36,11 @@ export const writtenFiles: Readonly<Record<string, WrittenFile>> = {
     meaning:
       'one row a shift, of `compare` a row a design and shift, unrounded; with draws of the inputs the number of the draw (0: as given)',
   },
-  'draws.csv': { by: 'run, size', meaning: 'what was drawn of each input, one row a draw' },
+  'draws.csv': {
+    by: 'run, size',
+    meaning: 'what was drawn of each input, one row a draw',
+    isOfSome: true,
+  },
   'designs.csv': { by: 'size, sweep', meaning: 'every design that was looked at, one row each' },
   'differences.csv': {
     by: 'compare, sweep',
@@ -71,6 +78,11 @@ export const writtenFiles: Readonly<Record<string, WrittenFile>> = {
 /** Names that results use in their folder. */
 export const ownFiles = Object.entries(writtenFiles).flatMap(([name, { isElsewhere }]) =>
   isElsewhere ? [] : [name],
+)
+
+/** Names of those that some studies write and others do not. */
+export const ofSomeStudies = Object.entries(writtenFiles).flatMap(([name, { isOfSome }]) =>
+  isOfSome ? [name] : [],
 )
 
 /** Whether a command writes a file. */

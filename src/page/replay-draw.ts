@@ -31,6 +31,8 @@ export class ReplayPicture {
   /** Where all stands, once it is fitted. */
   frame!: ReplayFrame
   private colours!: Colours
+  /** Where each kind of case is told with its colour; nowhere where there is one, or there are many. */
+  private kindsAt: { x: number; y: number }[] = []
   private readonly hatches = new Map<StopKind, CanvasPattern>()
   private readonly stopColours = new Map<StopKind, string>()
   /** Whether a case has been through a sealer before this move. */
@@ -66,6 +68,7 @@ export class ReplayPicture {
     ) as Colours
     context.font = boldFont
     this.frame = replayFrame(this.layout, width, (text) => context.measureText(text).width)
+    this.kindsAt = this.placesOfKinds()
     const ratio = Math.min(3, window.devicePixelRatio || 1)
     canvas.width = Math.round(width * ratio)
     canvas.height = Math.round(this.height * ratio)
@@ -90,8 +93,23 @@ export class ReplayPicture {
   }
 
   private get height(): number {
-    const { length } = this.layout.cases
-    return this.frame.height + (length > 1 && length <= mostKindsDrawn ? 24 : 4)
+    const last = this.kindsAt.at(-1)
+    return last ? last.y + 20 : this.frame.height + 4
+  }
+
+  /** One beside the other in as many rows as that takes. */
+  private placesOfKinds(): { x: number; y: number }[] {
+    const { context, frame, layout } = this
+    if (layout.cases.length < 2 || layout.cases.length > mostKindsDrawn) return []
+    context.font = font
+    let [x, y] = [10, frame.height + 4]
+    return layout.cases.map(({ name }) => {
+      const wide = 19 + context.measureText(name).width
+      if (x > 10 && x + wide > frame.width) [x, y] = [10, y + 18]
+      const place = { x, y }
+      x += wide + 16
+      return place
+    })
   }
 
   /** State of a piece at `time`. */
@@ -229,10 +247,12 @@ export class ReplayPicture {
     context.textAlign = 'left'
   }
 
-  /** Words with paper around them, so that they are read above lines. */
-  private words(text: string, x: number, y: number, letters: string, colour: string): void {
-    const { context } = this
+  /** Words with paper around them, so that they are read above lines; around `middle`, as far as they have room there. */
+  private words(text: string, middle: number, y: number, letters: string, colour: string): void {
+    const { context, frame } = this
     context.font = letters
+    const half = context.measureText(text).width / 2 + 2
+    const x = Math.max(half, Math.min(middle, frame.width - half))
     context.fillStyle = colour
     context.strokeText(text, x, y)
     context.fillText(text, x, y)
@@ -260,16 +280,13 @@ export class ReplayPicture {
   }
 
   private drawKinds(): void {
-    const { context, frame, colours, layout } = this
-    if (layout.cases.length < 2 || layout.cases.length > mostKindsDrawn) return
-    let x = 10
+    const { context, colours, kindsAt, layout } = this
     context.font = font
-    for (let kind = 0; kind < layout.cases.length; kind++) {
-      const { name } = layout.cases[kind]!
-      this.caseBox(kind, x, frame.height + 4, 14, 12)
+    for (let kind = 0; kind < kindsAt.length; kind++) {
+      const { x, y } = kindsAt[kind]!
+      this.caseBox(kind, x, y, 14, 12)
       context.fillStyle = colours.ink
-      context.fillText(name, x + 19, frame.height + 14)
-      x += 19 + context.measureText(name).width + 16
+      context.fillText(layout.cases[kind]!.name, x + 19, y + 10)
     }
   }
 }

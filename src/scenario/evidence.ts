@@ -68,8 +68,9 @@ export function exactValues({
   evidence: readonly Evidence[]
 }): string[] {
   const said = new Set([...assumed, ...evidence].map(({ path }) => path))
+  const around = new Set([...said].flatMap(pathsAround))
   const isTold = (path: string) =>
-    said.has(path) || [...said].some((other) => other.startsWith(`${path}.`) || path.startsWith(`${other}.`))
+    said.has(path) || around.has(path) || pathsAround(path).some((other) => said.has(other))
   const laws = new Set<string>()
   const exact: { path: string; isFirst: boolean }[] = []
   for (const { path: steps, written } of valuesIn(
@@ -78,7 +79,7 @@ export function exactValues({
   )) {
     const path = steps.join('.')
     const isLaw = typeof written === 'object'
-    const isParameter = [...laws].some((law) => path.startsWith(`${law}.`))
+    const isParameter = pathsAround(path).some((other) => laws.has(other))
     if (isLaw && !isParameter) laws.add(path)
     if (isParameter || isTold(path) || notOfTheLine.test(path)) continue
     exact.push({ path, isFirst: isLaw || path.endsWith('.chance') })
@@ -87,6 +88,10 @@ export function exactValues({
     ({ path }) => path,
   )
 }
+
+/** Paths of all that holds what stands at `path`: of `a.b.c` these are `a` and `a.b`. */
+const pathsAround = (path: string): string[] =>
+  [...path.matchAll(/\./g)].map(({ index }) => path.slice(0, index))
 
 /** How a study is made, and what money is worth by agreement. */
 const notOfTheLine = /^study\b/

@@ -94,7 +94,7 @@ describe.skipIf(!isThere)('axe-core and the page to try a line in', { timeout: 4
         postMessage() { setTimeout(() => this.dispatchEvent(new ErrorEvent('error', { message: 'no room' }))) }
       }`)
     const failed = await openedIn(failing, await madeOf(demoText('soap-works')))
-    await failed.page.getByText('Something went wrong').waitFor({ timeout: patience })
+    await failed.page.locator('.answer').getByText('Something went wrong').waitFor({ timeout: patience })
     expect(await serious(failed.page)).toEqual([])
     await failing.close()
   })

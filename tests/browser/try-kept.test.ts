@@ -78,6 +78,32 @@ describe.skipIf(!isThere)('what is kept of the page to try a line in', { timeout
     await first.context.close()
   })
 
+  it('is kept of each line to start from, also of one that is left at once', async () => {
+    const { page, complaints, context } = await opened(browser, await madeOf())
+    const start = async (title: string) => {
+      await page.getByRole('button', { name: `Open ${title}`, exact: true }).click()
+      await open(page, 'infeed')
+    }
+    const another = () => page.getByRole('button', { name: 'Another line' }).click()
+    const infeed = box(page, 'line.infeed.length')
+    await start('My sealing line')
+    await infeed.fill('9')
+    await another()
+    await start('Lindmoor soap works, line 2, early shift')
+    expect(await page.locator('.restored').count()).toBe(0)
+    await infeed.fill('8')
+    await another()
+    await start('My sealing line')
+    expect(await infeed.inputValue()).toBe('9')
+    await poll(() => page.locator('.restored').textContent()).toMatch(/were kept/)
+    // what was changed last is open when the page is loaded again
+    await page.reload()
+    await open(page, 'infeed')
+    expect(await infeed.inputValue()).toBe('8')
+    expect(complaints).toEqual([])
+    await context.close()
+  })
+
   it('is nothing where there is no storage, and no more where that is full: both are said', async () => {
     const none = await browser.newContext()
     await none.addInitScript(

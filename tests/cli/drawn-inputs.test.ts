@@ -1,5 +1,5 @@
 /** Answers that carry uncertainty of the inputs, as the user of `run` meets them. */
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import { parse as parseCsv } from 'csv-parse/sync'
 import { describe, expect, it } from 'vitest'
@@ -71,6 +71,16 @@ describe('run, of a scenario that says how well values are known', () => {
     expect(Object.keys(draws[0]!)).toEqual(['draw', 'line.sealer.jams.chance', 'line.sealer.jams.clear'])
     expect(draws).toHaveLength(12)
     expect(new Set(draws.map((row) => row['line.sealer.jams.chance'])).size).toBe(12)
+  })
+
+  it('leaves no draws of a study before beside figures of inputs that are held', async () => {
+    const { cwd } = await call(['run', '-', ...few, ...one, '--quiet'], { stdin: known })
+    const names = () => readdirSync(path.join(cwd, 'out/stdin-run'))
+    writeFileSync(path.join(cwd, 'out/stdin-run/notes.csv'), 'mine')
+    expect(names()).toContain('draws.csv')
+    await call(['run', '-', '--inputs', 'fixed', ...one, '--quiet'], { stdin: known, cwd })
+    expect(names()).not.toContain('draws.csv')
+    expect(names()).toEqual(expect.arrayContaining(['notes.csv', 'shifts.csv', 'try.html']))
   })
 
   it('says in words what is luck, what is not known, and what to measure next', async () => {

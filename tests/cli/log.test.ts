@@ -236,6 +236,9 @@ describe('a log of two million rows', () => {
   it('is not copied beside the report, and that is said', async () => {
     // two million cases in a shift are more than any sealer takes, which check calls an error
     const argv = ['run', 'line.yaml', '--shifts', '2', '--anyway', ...one]
+    // a page of a study before would be of another line
+    mkdirSync(path.join(folder, 'out/line-run'), { recursive: true })
+    writeFileSync(path.join(folder, 'out/line-run/try.html'), 'of a study before')
     const { code, err, out } = await call(argv, { cwd: folder })
     expect(code).toBe(0)
     expect(out).toContain('Report: out/line-run/report.html')

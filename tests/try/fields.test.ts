@@ -44,6 +44,14 @@ describe('fields', () => {
     expect(missing).toEqual([])
   })
 
+  it('of two in a list have the names of what they are', () => {
+    const of = fields(demo('soap-works.yaml').text)
+    const labels = (path: string) => [0, 1].map((index) => of.get(`${path}.${index}`)?.label)
+    expect(labels('line.sealer.heads.top.takes')).toEqual(['narrowest tape', 'widest tape'])
+    expect(labels('site.temperature')).toEqual(['coldest', 'warmest'])
+    expect(of.get('shift.breaks.0.at')).toMatchObject({ label: 'at', part: 'breaks, 1' })
+  })
+
   it('say what a value is, in what units it may be given, and where its default comes from', () => {
     const of = fields(demo('soap-works.yaml').text)
     expect(of.get('line.sealer.belt-speed')).toEqual({

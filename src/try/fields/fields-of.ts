@@ -17,6 +17,8 @@ interface Key {
   schema: Schema
   /** As it is written; undefined where nobody gave it. */
   written: unknown
+  /** Of one of two in a list, such as the coldest temperature: what it is called. */
+  name?: string | undefined
 }
 
 /** What all fields of a part have in common. */
@@ -74,7 +76,8 @@ function insideOf(key: Key, part: Part): Field[] {
   const at = (step: string, isThere: boolean): Field[] => {
     const inner = child(schema, step)
     const written = isThere ? (key.written as Record<string, unknown> | undefined)?.[step] : undefined
-    return inner ? fieldsAt({ steps: [...key.steps, step], schema: inner, written }, part) : []
+    const name = def.type === 'tuple' ? inner?.description : undefined
+    return inner ? fieldsAt({ steps: [...key.steps, step], schema: inner, written, name }, part) : []
   }
   if (def.shape && isLaw(schema))
     return isMap(value) ? Object.keys(value).flatMap((step) => at(step, true)) : []
@@ -99,7 +102,7 @@ function fieldOf(key: Key, part: Part): Field {
   const steps = key.steps.slice(part.of.length)
   return {
     path: key.steps.join('.'),
-    label: labelOf(key.steps.at(-1)!),
+    label: key.name ?? labelOf(key.steps.at(-1)!),
     part: steps.slice(0, -1).map(labelOf).join(', '),
     explanation: (key.schema.description ?? bare.description ?? '').replace(ofTimes, ''),
     isNeeded,

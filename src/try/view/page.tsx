@@ -15,15 +15,13 @@ interface PageProps {
 }
 
 export function Page({ data, studied }: PageProps) {
-  const store = useMemo(() => new Store(data.key), [])
-  const kept = useMemo(() => store.read(), [])
-  const opened = useSignal<{ line: Line; kept: Kept | null } | null>(firstOf(data, kept))
+  const opened = useSignal<OnBench | null>(useMemo(() => firstOf(data), []))
   if (!opened.value)
     return (
       <Starts
         starts={data.starts}
         open={(line) => {
-          opened.value = { line, kept: null }
+          opened.value = onBench(line, new Store(data.key).of(line))
         }}
       />
     )
@@ -32,21 +30,30 @@ export function Page({ data, studied }: PageProps) {
     : () => {
         opened.value = null
       }
-  return (
-    <Opened key={opened.value.line.text} store={store} studied={studied} leave={leave} {...opened.value} />
-  )
+  return <Opened key={opened.value.line.text} studied={studied} leave={leave} {...opened.value} />
 }
 
-/** The line of the page, or the one that was open when it was left. */
-function firstOf({ line }: PageData, kept: Kept | null): { line: Line; kept: Kept | null } | null {
-  if (line) return { line, kept: kept?.line.text === line.text ? kept : null }
-  return kept ? { line: kept.line, kept } : null
-}
-
-interface OpenedProps extends Pick<PageProps, 'studied'> {
+/** A line with what was kept of it, each where it is kept. */
+interface OnBench {
   line: Line
   kept: Kept | null
   store: Store
+}
+
+function onBench(line: Line, store: Store): OnBench {
+  const kept = store.read()
+  return { line, store, kept: kept?.line.text === line.text ? kept : null }
+}
+
+/** The line of the page, or of those that were chosen here the one that was changed last. */
+function firstOf({ line, key }: PageData): OnBench | null {
+  const store = new Store(key)
+  if (line) return onBench(line, store)
+  const last = store.latest()?.line
+  return last ? onBench(last, store.of(last)) : null
+}
+
+interface OpenedProps extends OnBench, Pick<PageProps, 'studied'> {
   leave: (() => void) | null
 }
 

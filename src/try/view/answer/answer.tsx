@@ -7,6 +7,7 @@ import { Prose, Sentences } from '../prose.js'
 import { ProblemList } from './problem-list.js'
 import { Tiles } from './tiles.js'
 import { saidOf, screenOf } from './verdict.js'
+import { firstWait, lettersIn, nextWait } from './waiting.js'
 
 /** Heads of the sentences that stand below the figures, with their words on the page. */
 const heads: Readonly<Record<string, string>> = {
@@ -17,18 +18,20 @@ const heads: Readonly<Record<string, string>> = {
 }
 
 export function Answer({ desk }: { desk: Desk }) {
-  const { figures, drawn, problems, isFresh, bug } = desk.known
+  const { checked, figures, drawn, problems, isFresh, bug } = desk.known
   const shown = useComputed(() => drawn.value ?? figures.value)
   const screen = useComputed(() => (shown.value ? screenOf(shown.value.after) : null))
   const isOld = useComputed(() => !isFresh.value && problems.value.length > 0)
   return (
     <section id="answer" class={`answer tried${isOld.value ? ' old' : ''}`} aria-label="The answer">
       {bug.value ? (
-        <p class="foremost">Something went wrong: {bug.value}. Undo the last change, or save the file.</p>
+        <p class="foremost">
+          Something went wrong: {bug.value}. Undo the last change, or save the file and load the page again.
+        </p>
       ) : null}
       <ProblemList desk={desk} />
       {/* of a text that cannot be simulated nothing holds: what is wrong with it stands in the place of the verdict */}
-      <p class="verdict" hidden={isOld.value}>
+      <p class="verdict" hidden={isOld.value || (bug.value !== '' && !screen.value)}>
         {screen.value ? (
           <>
             <strong class={`word ${screen.value.verdict.tone}`}>{screen.value.verdict.word}</strong>
@@ -36,7 +39,7 @@ export function Answer({ desk }: { desk: Desk }) {
             <Prose text={screen.value.verdict.text} />
           </>
         ) : (
-          'The first shifts are being simulated.'
+          firstWait(lettersIn(desk.text.value, desk.line), checked.value?.check ?? null)
         )}
       </p>
       {shown.value ? <Tiles figures={shown.value} /> : <div class="looked" />}
@@ -62,14 +65,20 @@ function Card({ said, title }: { said: Said | null; title: string }) {
 
 /** How many shifts the figures are of, and whether more are coming. */
 function Progress({ desk }: { desk: Desk }) {
-  const { figures, isFresh, problems } = desk.known
+  return <p class="note progress">{progressOf(desk)}</p>
+}
+
+function progressOf({ known, isChanged, text, line }: Desk): string {
+  const { figures, drawn, isFresh, problems } = known
   const now = figures.value
-  const words = !now
-    ? ''
-    : !isFresh.value
-      ? problems.value.length > 0
-        ? `These figures are of the last text that could be simulated.`
-        : 'Simulating the change …'
-      : `${counted(now.shifts, 'simulated shift')}${desk.isChanged.value ? ' of each, on the same random numbers' : ''}${now.isDone ? '' : '; more are coming, and plus-minus narrows'}.`
-  return <p class="note progress">{words}</p>
+  if (!now) return ''
+  if (!isFresh.value)
+    return problems.value.length > 0
+      ? 'These figures are of the last text that could be simulated.'
+      : nextWait(lettersIn(text.value, line))
+  const shifts = `${counted(now.shifts, 'simulated shift')}${isChanged.value ? ' of each, on the same random numbers' : ''}`
+  if (!now.isDone) return `${shifts}; more are coming, and plus-minus narrows.`
+  if (drawn.value) return `${shifts}, and draws of the inputs.`
+  const isExact = [now.before, now.after].every(({ evidence = [] }) => evidence.length === 0)
+  return isExact ? `${shifts}.` : `${shifts}. Draws of the inputs are on their way; they take longer.`
 }

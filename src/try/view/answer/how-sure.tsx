@@ -6,7 +6,7 @@ import { runScreen } from '../../../questions/run/first-screen.js'
 import { inputsCharts } from '../../../questions/run/inputs-charts.js'
 import { Sentences } from '../prose.js'
 import { Charts } from './charts.js'
-import { saidOf } from './verdict.js'
+import { inPage, saidOf } from './verdict.js'
 
 /** Charts of inputs that are shown: those of the figures that are asked for first. */
 const mostCharts = 2
@@ -17,7 +17,7 @@ export function HowSure({ result }: { result: RunResult }) {
   const basis = saidOf(runScreen(result), 'Basis')?.lines ?? []
   return (
     <>
-      <Sentences lines={[...certaintyLines(result), ...next, ...basis]} />
+      <Sentences lines={[...certaintyLines(result), ...next, ...basis].map(inPage)} />
       {result.drawn ? (
         <Charts result={result} charts={inputsCharts} most={mostCharts} />
       ) : (

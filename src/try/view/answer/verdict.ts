@@ -11,9 +11,10 @@ export function screenOf(result: RunResult): Screen {
   return isOpen ? { ...screen, verdict: { ...screen.verdict, word: 'NOT YET SHOWN' } } : screen
 }
 
-/** Words that name a command are of no use in the page, where a change answers at once. */
-const inPage = (line: string): string =>
+/** Words that name a command or an option are of no use in the page, where a change answers at once. */
+export const inPage = (line: string): string =>
   line
+    .replace(/ \((help: [\w-]+|--plain)\)(?=\.?$)/, '')
     .replace(/ tapeshift compare says what that is worth\.$/, ' Change it here to see what that is worth.')
     .replace(
       ': tapeshift size says whether a cheaper line does that too.',

@@ -6,6 +6,7 @@ import { heldChart } from '../../../questions/run/held-chart.js'
 import { lossesCharts } from '../../../questions/run/losses-chart.js'
 import { outputChart } from '../../../questions/run/output-chart.js'
 import { statesChart } from '../../../questions/run/states-chart.js'
+import { counted } from '../../../report/format.js'
 import type { Desk } from '../desk/desk.js'
 import { Fold } from '../prose.js'
 import { Charts, type ChartsOf } from './charts.js'
@@ -24,7 +25,10 @@ export function Why({ desk }: { desk: Desk }) {
       <ChartFold title="Where output is lost" result={now} charts={lossesCharts} most={4} />
       <ChartFold title="Cases in the line" result={now} charts={heldChart} />
       <ChartFold title="How shifts differ" result={now} charts={outputChart} />
-      <Fold title="What the check says without simulating" gist={`${errors} errors, ${warnings} warnings`}>
+      <Fold
+        title="What the check says without simulating"
+        gist={checked.value ? `${counted(errors, 'error')}, ${counted(warnings, 'warning')}` : ''}
+      >
         <Findings desk={desk} findings={found} />
       </Fold>
       <OpenFold title="How sure is this">{() => (now ? <HowSure result={now} /> : null)}</OpenFold>

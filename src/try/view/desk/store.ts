@@ -1,4 +1,5 @@
 /** What a browser keeps of a page, so that a reload loses nothing; a page never writes over what another one has kept since. */
+import { hashOf } from '../../../scenario/hash.js'
 import type { Line } from '../../data.js'
 import { type History, restored, stored } from '../../draft/history.js'
 import type { Pin } from '../../study/messages.js'
@@ -29,6 +30,19 @@ export class Store {
 
   constructor(key: string) {
     this.key = `${beginning}${key}`
+  }
+
+  /** That of one of the lines to start from, or of a file that somebody opened there. */
+  of({ name, text }: Line): Store {
+    return new Store(`${this.key.slice(beginning.length)} ${hashOf([name, text]).slice(0, 16)}`)
+  }
+
+  /** What was kept last of these lines; null where nothing was. */
+  latest(): Kept | null {
+    const kept = keysThere()
+      .filter((key) => key.startsWith(`${this.key} `))
+      .flatMap((key) => keptOf(localStorage.getItem(key) ?? '') ?? [])
+    return kept.sort((a, b) => b.at - a.at)[0] ?? null
   }
 
   /** What was kept; null where nothing can be read. Whoever reads it goes on from there. */
@@ -66,7 +80,7 @@ export class Store {
 
   /** Takes away what pages of other lines have kept; how many they are. */
   forgetOthers(): number {
-    const others = Object.keys(localStorage).filter((key) => key.startsWith(beginning) && key !== this.key)
+    const others = keysThere().filter((key) => key !== this.key)
     for (const key of others) localStorage.removeItem(key)
     return others.length
   }
@@ -97,6 +111,10 @@ function isThere(): boolean {
     return false
   }
 }
+
+/** Keys of all that pages have kept. */
+const keysThere = (): string[] =>
+  isThere() ? Object.keys(localStorage).filter((key) => key.startsWith(beginning)) : []
 
 /** What was kept, as far as it is of the form that pages keep; null of all else. */
 function keptOf(text: string): Kept | null {

@@ -11,17 +11,24 @@ interface ChooserProps {
 
 /** Parts beside the pieces that have a button each; more stand in a list, and on a narrow screen all do. */
 const mostButtons = 16
+/** The same of the pieces. */
+const mostPieces = 60
 
 export function Chooser({ desk, parts, chosen }: ChooserProps) {
   const pieces = parts.filter(({ room }) => room === 'line')
   const others = parts.filter(({ room }) => room !== 'line')
+  if (parts.length === 0) return null
   const rooms = [...new Set(others.map(({ room }) => room))]
   const inRooms = rooms.map((room) => ({ room, all: others.filter((part) => part.room === room) }))
   return (
     <nav class={`chooser${others.length > mostButtons ? ' lots' : ''}`} aria-label="Parts of the line">
       <span class="room">
         <span class="room-name">The line</span>
-        <Buttons desk={desk} parts={pieces} chosen={chosen} />
+        {pieces.length > mostPieces ? (
+          <Pieces desk={desk} parts={pieces} chosen={chosen} />
+        ) : (
+          <Buttons desk={desk} parts={pieces} chosen={chosen} />
+        )}
       </span>
       <span class="rooms">
         {inRooms.map(({ room, all }) =>
@@ -86,6 +93,22 @@ function Buttons({ desk, parts, chosen }: ChooserProps) {
         </button>
       ))}
     </>
+  )
+}
+
+/** Pieces in a list. */
+function Pieces({ desk, parts, chosen }: ChooserProps) {
+  return (
+    <select
+      aria-label="Pieces of the line"
+      value={parts.some(({ path }) => path === chosen) ? chosen : '…'}
+      onChange={({ currentTarget: { value } }) => {
+        if (value !== '…') desk.chosen.value = value
+      }}
+    >
+      <option value="…">{parts.length} pieces …</option>
+      <Options parts={parts} />
+    </select>
   )
 }
 

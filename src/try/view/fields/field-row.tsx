@@ -92,7 +92,7 @@ const isChosen = ({ form, choices }: Field): boolean =>
 
 /** Words that people know for what the format says in short. */
 const knownAs: Readonly<Record<string, string>> = {
-  from: 'number of values behind it',
+  from: 'number of observations',
   cv: 'spread (standard deviation / mean)',
   ect: 'edge crush (ECT)',
 }

@@ -1,7 +1,15 @@
 /** Boxes of fields that are no plain numbers: words for choice, yes or no, text, and values of several parts as YAML in one line. */
 import { useSignal } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
+import { parse } from 'yaml'
+import { lineOf } from '../../draft/yaml-text.js'
 import type { Field } from '../../fields/field.js'
+
+/** What a text in YAML says; what is none as it is written. */
+function plainText(yaml: string): string {
+  const text: unknown = parse(yaml)
+  return typeof text === 'string' ? text : yaml
+}
 
 /** What a box of a field is given. */
 export interface BoxProps {
@@ -43,7 +51,10 @@ export function TextBox({ id, field, describedBy, isWrong, turned, write }: BoxP
   useEffect(() => {
     typed.value = null
   }, [turned])
-  const value = typed.value ?? field.written ?? field.usual ?? ''
+  // of a plain text the quotes of YAML are no part
+  const isPlain = field.form === 'text'
+  const given = field.written ?? field.usual ?? ''
+  const value = typed.value ?? (isPlain ? plainText(given) : given)
   return (
     <input
       id={id}
@@ -56,7 +67,8 @@ export function TextBox({ id, field, describedBy, isWrong, turned, write }: BoxP
       value={value}
       onInput={({ currentTarget }) => {
         typed.value = currentTarget.value
-        if (currentTarget.value.trim() !== '') write(currentTarget.value)
+        const { value: text } = currentTarget
+        if (text.trim() !== '') write(isPlain ? lineOf(text) : text)
       }}
       onBlur={() => {
         if (typed.value?.trim() === '') write(null)

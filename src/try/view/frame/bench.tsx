@@ -3,8 +3,8 @@ import { useComputed, useSignal } from '@preact/signals'
 import { useEffect, useMemo } from 'preact/hooks'
 import { printable } from '../../../scenario/printable.js'
 import { cautionLine, cautions } from '../../../trade/cautions.js'
+import { pieceNames } from '../../draft/line.js'
 import { Answer } from '../answer/answer.js'
-import { screenOf } from '../answer/verdict.js'
 import { Why } from '../answer/why.js'
 import type { Desk } from '../desk/desk.js'
 import type { Kept as KeptBefore, Store } from '../desk/store.js'
@@ -17,7 +17,10 @@ import { Announcer } from './announcer.js'
 import { Brief } from './brief.js'
 import { Edited } from './edited.js'
 import { Keeping } from './keeping.js'
-import { Top } from './top.js'
+import { fileOf, Top } from './top.js'
+
+/** A title has so many letters at most. */
+const mostTitle = 200
 
 interface BenchProps {
   desk: Desk
@@ -32,8 +35,8 @@ export function Bench({ desk, store, kept, leave }: BenchProps) {
   useGlobalUndo(desk)
   useSettling(desk)
   const title = useComputed(() => {
-    const now = desk.known.figures.value
-    return printable(now ? screenOf(now.after).title : desk.line.name)
+    const title = desk.known.figures.value?.after.made.scenario.title ?? desk.tree.value?.title
+    return printable(typeof title === 'string' && title.length <= mostTitle ? title : fileOf(desk.line.name))
   })
   return (
     <main class="try">
@@ -83,12 +86,14 @@ function Seen({ desk }: { desk: Desk }) {
   const stretch = useMemo(() => told?.stretch ?? (layout ? emptyStretch(layout) : null), [told, layout])
   if (!layout || !stretch) return <section class="line waits" aria-label="The line from above" />
   const { chosen } = desk
+  const names = pieceNames(desk.tree.value ?? {})
   return (
     <LineView
       layout={layout}
       stretch={stretch}
       moves={told?.moves ?? []}
-      chosen={chosen.value === null ? null : pieceOf(chosen.value)}
+      chosen={chosen.value === null ? (names[0] ?? null) : pieceOf(chosen.value)}
+      fileName={(piece) => (names.includes(piece) ? piece : piece.replace(/ (\d+|divert)$/, ''))}
       choose={(piece) => {
         chosen.value = `line.${piece}`
       }}

@@ -1,35 +1,50 @@
 /** The answer in two lines that stay in sight where the page is narrow, while a field is changed. */
 import { printFigure } from '../../../report/format.js'
+import type { Figures } from '../../study/messages.js'
 import { figuresTold } from '../answer/figures-told.js'
 import { screenOf } from '../answer/verdict.js'
+import { firstWait, lettersIn, nextWait } from '../answer/waiting.js'
 import type { Desk } from '../desk/desk.js'
 
 /** It says again what the answer says, and is for eyes alone. */
 export function Brief({ desk }: { desk: Desk }) {
-  const { figures, drawn, problems, isFresh } = desk.known
-  const now = drawn.value ?? figures.value
-  if (!now) return <div class="brief" aria-hidden="true" />
-  const { word, tone } = screenOf(now.after).verdict
-  const { value, interval, unit } = printFigure(now.after.measures.throughput, now.after.display)
-  const [rate] = figuresTold(now)
-  const [problem] = isFresh.value ? [] : problems.value
-  if (problem)
-    return (
-      <div class="brief" aria-hidden="true">
-        <strong class="word error">CANNOT BE SIMULATED</strong>
-        <span class="difference">{problem.rule}</span>
-      </div>
-    )
   return (
     <div class="brief" aria-hidden="true">
+      <Words desk={desk} />
+    </div>
+  )
+}
+
+function Words({ desk }: { desk: Desk }) {
+  const { checked, figures, drawn, problems, isFresh, bug } = desk.known
+  const now = drawn.value ?? figures.value
+  const [problem] = isFresh.value ? [] : problems.value
+  const letters = lettersIn(desk.text.value, desk.line)
+  if (bug.value !== '') return <Trouble word="SOMETHING WENT WRONG" rule={bug.value} />
+  if (problem) return <Trouble word="CANNOT BE SIMULATED" rule={problem.rule} />
+  if (!now) return <span>{firstWait(letters, checked.value?.check ?? null)}</span>
+  const { word, tone } = screenOf(now.after).verdict
+  const { value, interval, unit } = printFigure(now.after.measures.throughput, now.after.display)
+  return (
+    <>
       <span>
         <strong class={`word ${tone}`}>{word}</strong> {value} {interval} {unit}
       </span>
-      <span class="difference">
-        {rate?.difference
-          ? `Change: ${rate.difference.text} ${rate.difference.word}`
-          : `${now.shifts} shifts, as it came`}
-      </span>
-    </div>
+      <span class="difference">{isFresh.value ? changeTold(now) : nextWait(letters)}</span>
+    </>
   )
+}
+
+const Trouble = ({ word, rule }: { word: string; rule: string }) => (
+  <>
+    <strong class="word error">{word}</strong>
+    <span class="difference">{rule}</span>
+  </>
+)
+
+/** What the change does, as far as that is known. */
+function changeTold(now: Figures): string {
+  const [rate] = figuresTold(now)
+  if (rate?.difference) return `Change: ${rate.difference.text} ${rate.difference.word}`
+  return now.before === now.after ? `${now.shifts} shifts, as it came` : `${now.shifts} shifts of the change`
 }

@@ -35,6 +35,7 @@ export function Keeping({ desk, store, kept }: KeepingProps) {
     return () => {
       end()
       removeEventListener('pagehide', leave)
+      leave()
     }
   }, [])
   if (state.value === 'saved') return kept && <Restored desk={desk} kept={kept} />

@@ -50,7 +50,7 @@ export function Top({ desk, title, isText, showText, leave }: TopProps) {
 }
 
 /** Without the folders that it lies in. */
-const fileOf = (name: string): string => name.split(/[/\\]/).at(-1) || name
+export const fileOf = (name: string): string => name.split(/[/\\]/).at(-1) || name
 
 interface ToolProps {
   words: string

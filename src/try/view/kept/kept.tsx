@@ -1,5 +1,7 @@
 /** Designs that are kept by name: side by side on the same random numbers, taken up again, dropped. */
 import { useSignal } from '@preact/signals'
+import { counted } from '../../../report/format.js'
+import { pinName } from '../../pins.js'
 import type { Desk } from '../desk/desk.js'
 import { keep } from '../desk/kept.js'
 import { KeptTable } from './kept-table.js'
@@ -24,7 +26,7 @@ export function Kept({ desk }: { desk: Desk }) {
             type="text"
             value={name.value}
             maxLength={36}
-            placeholder={`design ${pins.length + 1}`}
+            placeholder={pinName(pins, '')}
             onInput={({ currentTarget }) => {
               name.value = currentTarget.value
             }}
@@ -41,10 +43,20 @@ export function Kept({ desk }: { desk: Desk }) {
         {desk.pinFault.value || told.value}
       </p>
       {pins.length > 0 ? (
-        <KeptTable desk={desk} pins={pins} />
+        <>
+          <KeptTable desk={desk} pins={pins} />
+          <p class="note">{comparedOf(desk)}</p>
+        </>
       ) : (
         <p class="note">Nothing is kept yet. A kept design can be opened again, and compared with others.</p>
       )}
     </>
   )
+}
+
+/** On how many shifts the table rests, and whether more are coming. */
+function comparedOf({ pinned }: Desk): string {
+  if (!pinned.value) return ''
+  const { compared, isDone } = pinned.value
+  return `${counted(compared.made.shifts, 'simulated shift')} of each, on the same random numbers${isDone ? '' : '; more are coming'}.`
 }

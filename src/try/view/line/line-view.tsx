@@ -14,10 +14,16 @@ interface LineViewProps {
   moves: readonly Move[]
   /** Name of the piece of which the fields are open. */
   chosen: string | null
+  /** The name that a piece has in the file: there those that stand side by side have one. */
+  fileName: (piece: string) => string
   choose: (piece: string) => void
 }
 
-export function LineView({ layout, stretch, moves, chosen, choose }: LineViewProps) {
+export function LineView({ layout, stretch, moves, chosen, fileName, choose: open }: LineViewProps) {
+  // the canvas is listened to once, and the names of pieces change
+  const named = useRef(open)
+  named.current = (piece) => open(fileName(piece))
+  const choose = (piece: string) => named.current(piece)
   const box = useRef<HTMLDivElement>(null)
   const canvas = useRef<HTMLCanvasElement>(null)
   const player = useSignal<LinePlayer | null>(null)
@@ -53,7 +59,7 @@ export function LineView({ layout, stretch, moves, chosen, choose }: LineViewPro
             key={name}
             class="piece"
             aria-label={`${name}: ${now.value.doing[index] ?? ''}`}
-            aria-pressed={name === chosen}
+            aria-pressed={fileName(name) === chosen}
             title={name}
             style={boxOf(left, top, width, height)}
             onClick={() => choose(name)}

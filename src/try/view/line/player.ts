@@ -65,13 +65,13 @@ export class LinePlayer {
 
   /** Takes another stretch, and goes on at the same time where it has that. */
   take(layout: Layout, stretch: Stretch, moves: readonly Move[]): void {
-    const isFirst = this.stretch === null || this.stretch.to <= this.stretch.from
+    const isThere = this.stretch && this.stretch.to > this.stretch.from
     this.layout = layout
     this.stretch = stretch
     this.picture = new ReplayPicture(this.canvas, layout, stretch, moves, standingOf(stretch))
     const unplanned = stopsOf(stretch).filter(({ kind }) => kind !== 'planned')
     this.stops = [...new Set(unplanned.map(({ from }) => from))].sort((a, b) => a - b)
-    this.time = isFirst ? beginOf(stretch) : Math.min(Math.max(this.time, stretch.from), stretch.to)
+    if (!isThere || this.time < stretch.from || this.time >= stretch.to) this.time = beginOf(stretch)
     if (this.width > 0) this.fit(this.width)
   }
 
@@ -105,10 +105,6 @@ export class LinePlayer {
     if (!this.stretch) return
     this.time = Math.min(Math.max(time, this.stretch.from), this.stretch.to)
     this.show()
-  }
-
-  goBy(seconds: number): void {
-    this.goTo(this.time + seconds)
   }
 
   /** After the last stop the first one comes again. */

@@ -1,6 +1,13 @@
 /** The text of a scenario in an editor: what is written there is told, what changes elsewhere is followed, faults are marked. */
 import { autocompletion, closeBrackets, completionKeymap } from '@codemirror/autocomplete'
-import { defaultKeymap } from '@codemirror/commands'
+import {
+  indentLess,
+  indentMore,
+  moveLineDown,
+  moveLineUp,
+  standardKeymap,
+  toggleComment,
+} from '@codemirror/commands'
 import { yaml } from '@codemirror/lang-yaml'
 import { bracketMatching, indentOnInput, syntaxHighlighting } from '@codemirror/language'
 import { type Diagnostic, lintGutter, setDiagnostics } from '@codemirror/lint'
@@ -60,7 +67,12 @@ export function textEditor(place: HTMLElement, { text, changed, undo, redo }: Wi
           { key: 'Mod-y', run: run(redo), preventDefault: true },
           { key: 'Mod-Shift-z', run: run(redo), preventDefault: true },
           ...completionKeymap,
-          ...defaultKeymap,
+          { key: 'Mod-/', run: toggleComment },
+          { key: 'Mod-[', run: indentLess, preventDefault: true },
+          { key: 'Mod-]', run: indentMore, preventDefault: true },
+          { key: 'Alt-ArrowUp', run: moveLineUp },
+          { key: 'Alt-ArrowDown', run: moveLineDown },
+          ...standardKeymap,
         ]),
         EditorView.contentAttributes.of({ 'aria-label': 'The scenario as text', tabindex: '0' }),
         EditorView.updateListener.of(({ docChanged, transactions, state }) => {
