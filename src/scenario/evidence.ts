@@ -57,6 +57,12 @@ export const evidenceOf = (raw: unknown): Evidence[] =>
       : [],
   )
 
+/** A path and all that it lies in. */
+function upwards(path: string): string[] {
+  const steps = path.split('.')
+  return steps.map((_, index) => steps.slice(0, index + 1).join('.'))
+}
+
 /** Paths of what the scenario gives and says nothing more of: taken as exact. Laws as a whole; chances and laws first. */
 export function exactValues({
   resolved,
@@ -68,8 +74,8 @@ export function exactValues({
   evidence: readonly Evidence[]
 }): string[] {
   const said = new Set([...assumed, ...evidence].map(({ path }) => path))
-  const isTold = (path: string) =>
-    said.has(path) || [...said].some((other) => other.startsWith(`${path}.`) || path.startsWith(`${other}.`))
+  const around = new Set([...said].flatMap(upwards))
+  const isTold = (path: string) => around.has(path) || upwards(path).some((each) => said.has(each))
   const laws = new Set<string>()
   const exact: { path: string; isFirst: boolean }[] = []
   for (const { path: steps, written } of valuesIn(

@@ -12,7 +12,6 @@ import { warningsOf } from '../../answers/warning.js'
 import { cannotWork } from '../../answers/warnings.js'
 import type { Draws } from '../../answers/with-inputs.js'
 import { foretold } from '../../hand/foretold.js'
-import { handCalculation } from '../../hand/hand.js'
 import { unnamedStops } from '../../hand/unnamed.js'
 import { Line, type ShiftResult } from '../../line/line.js'
 import { sentences } from '../../report/format.js'
@@ -101,7 +100,7 @@ function documentOf(loaded: ReadScenario, options: RunOptions, asked: RunAsked, 
     ...asked,
     ...(draws === null ? {} : { drawn: { draws, evidence: loaded.evidence } }),
     ...(stretch ? { stretch } : {}),
-    byHand: foretold(scenario, handCalculation(scenario)),
+    byHand: foretold(scenario, checked[0]!.hand),
     about: aboutOf(loaded, [], checked),
     warnings: warningsOf(checked.map(warnedDesign)),
     assumed: loaded.assumed,
