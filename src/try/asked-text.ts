@@ -15,6 +15,8 @@ export function askedText(
   const ofStudy = Object.entries({ shifts, seed, confidence }).flatMap(([key, value]): Override[] =>
     value === undefined ? [] : [{ path: `study.${key}`, value, source: '', at: null }],
   )
+  // nothing to write into it
+  if (variant === undefined && set.length + ofStudy.length === 0) return text
   const made: Edited = rewritten(text, (tree) => {
     const chosen = variantsOf(tree).find(({ name }) => name === variant)
     const sets = set.flatMap((each) => ofPieces(readSet(each)))
