@@ -7,9 +7,6 @@ const part = 8192
 
 /** Base64 of bytes. */
 export function base64(bytes: Uint8Array): string {
-  // many times as fast, where there is one
-  if (typeof Buffer !== 'undefined')
-    return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length).toString('base64')
   const letters: string[] = []
   for (let at = 0; at < bytes.length; at += part)
     letters.push(String.fromCharCode(...bytes.subarray(at, at + part)))
