@@ -89,14 +89,14 @@ export type {
 }
 
 /** What of the scenario may be otherwise for one question: shifts, seed, confidence, and values by `PATH=VALUE`. */
-export type Otherwise = Pick<ScenarioAsked, 'shifts' | 'seed' | 'confidence' | 'set'>
+export type Otherwise = Pick<ScenarioAsked, 'shifts' | 'seed' | 'confidence' | 'engine' | 'set'>
 
 /** The scenario as a question asks it; read again only where something is to be otherwise. */
 function otherwise(
   scenario: ReadScenario,
-  { shifts, seed, confidence, set, whatIf }: Otherwise & Pick<ScenarioAsked, 'whatIf'>,
+  { shifts, seed, confidence, engine, set, whatIf }: Otherwise & Pick<ScenarioAsked, 'whatIf'>,
 ): ReadScenario {
-  const asked = { shifts, seed, confidence, set, whatIf }
+  const asked = { shifts, seed, confidence, engine, set, whatIf }
   return Object.values(asked).every((each) => each === undefined) ? scenario : scenario.with(asked)
 }
 

@@ -30,7 +30,7 @@ export const madeOf = (
   plain,
   repeat: repeatOf(command, asked, {
     ...flags,
-    ...{ seed: scenario.study.seed, confidence: asked.confidence, ...last },
+    ...{ seed: scenario.study.seed, confidence: asked.confidence, engine: asked.engine, ...last },
   }),
 })
 

@@ -2,6 +2,7 @@
 
 import { checkScenario } from '../hand/check.js'
 import { type CheckFinding, codes } from '../hand/finding.js'
+import type { HandCalculation } from '../hand/hand.js'
 import { droppedOf } from '../scenario/dropped.js'
 import type { Loaded } from '../scenario/load.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -12,20 +13,25 @@ export interface CheckedDesign {
   name: string | null
   scenario: Scenario
   findings: readonly CheckFinding[]
+  /** What the check has worked out by hand. */
+  hand: HandCalculation
 }
 
 /** A design that was not given in the file as it stands, checked. */
-export const checkedDesign = (name: string, scenario: Scenario): CheckedDesign => ({
-  ...{ name, scenario },
-  findings: checkScenario({ scenario, placeOf: () => null }).findings,
-})
+export const checkedDesign = (name: string, scenario: Scenario): CheckedDesign =>
+  checked(name, { scenario, placeOf: () => null })
+
+function checked(name: string | null, loaded: Pick<Loaded, 'scenario' | 'placeOf'>): CheckedDesign {
+  const { findings, hand } = checkScenario(loaded)
+  return { name, scenario: loaded.scenario, findings, hand }
+}
 
 /** The scenario itself, and designs beside it. */
 export const checkedDesigns = (
   { scenario, placeOf }: Pick<Loaded, 'scenario' | 'placeOf'>,
   designs: readonly { name: string; scenario: Scenario }[] = [],
 ): CheckedDesign[] => [
-  { name: null, scenario, findings: checkScenario({ scenario, placeOf }).findings },
+  checked(null, { scenario, placeOf }),
   ...designs.map((design) => checkedDesign(design.name, design.scenario)),
 ]
 

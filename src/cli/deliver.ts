@@ -31,16 +31,15 @@ export async function deliver(
 ): Promise<void> {
   const isShown = !json && !quiet
   if (json) io.stdout.write(`${JSON.stringify(document, null, 2)}\n`)
-  if (!isShown && !files) return
-  const report = reportOf(document)
-  if (isShown) io.stdout.write(printed(document, report, full === true, io))
+  const whole = isShown && full ? reportOf(document) : null
+  if (isShown) io.stdout.write(printed(document, whole, io))
   if (!files) return
   const { filesOfStudy, writeResults } = await import('./result-files.js')
   // questions about one line as it is, or beside its like: what is seen there can be tried
   const isTried = isWrittenBy('try.html', document.command)
   const pageOf = isTried ? (await import('./make-try.js')).pageOf : null
   await writeResults(folder, {
-    ...{ document, report, others: () => filesOfStudy(rows, loaded) },
+    ...{ document, report: () => whole ?? reportOf(document), others: () => filesOfStudy(rows, loaded) },
     tryPage: (script) => pageOf?.(loaded, script) ?? null,
   })
   if (!quiet) sayWhatIsNotCopied(loaded, isTried, io)
@@ -48,10 +47,10 @@ export async function deliver(
     io.stdout.write(`${full ? '\n' : ''}Report: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
 }
 
-/** What the terminal prints of an answer: the first screen, or all tables. */
-export const printed = (document: ResultDocument, report: Report, isFull: boolean, io: Io): string =>
-  isFull
-    ? terminalReport(report, textStyle(io))
+/** What the terminal prints of an answer: all tables of the report that it is given, else the first screen. */
+export const printed = (document: ResultDocument, whole: Report | null, io: Io): string =>
+  whole
+    ? terminalReport(whole, textStyle(io))
     : `${screenText(screenOf(document), screenStyle(io))}All tables: --full.\n`
 
 /**

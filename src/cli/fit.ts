@@ -127,13 +127,18 @@ async function handedOver(
     import('./deliver.js'),
     import('./result-folder.js'),
   ])
-  const report = reportOf(document)
+  const whole = isShown && full ? reportOf(document) : null
   if (json) io.stdout.write(`${JSON.stringify(document, null, 2)}\n`)
-  if (isShown) io.stdout.write(printed(document, report, full === true, io))
+  if (isShown) io.stdout.write(printed(document, whole, io))
   if (write !== undefined) await written(path.resolve(io.cwd, write), scenario!, observed)
   if (files) {
     const { writeResults } = await import('./result-files.js')
-    await writeResults(folder, { document, report, tryPage: () => null, others: rows })
+    await writeResults(folder, {
+      document,
+      report: () => whole ?? reportOf(document),
+      tryPage: () => null,
+      others: rows,
+    })
   }
   if (!isShown) return
   if (files)

@@ -46,8 +46,12 @@ export async function simulatorsOf(flags: QueueFlags, size: number, io: Io): Pro
   if (url === undefined || url === '') {
     if (flags.patience !== undefined)
       throw misuse('--patience is how long to wait for the workers of --queue')
-    const { threads } = await import('../shifts/threads/pool.js')
-    return { executor: threads(size), ready: async () => {}, told: null }
+    // what starts threads takes long to load: one worker has none
+    const executor =
+      size > 1
+        ? (await import('../shifts/threads/pool.js')).threads(size)
+        : (await import('../shifts/in-process.js')).inProcess()
+    return { executor, ready: async () => {}, told: null }
   }
   const [{ QueueExecutor, joined, readAddress }, { parseQuantity }] = await Promise.all([
     import('../queue/over-queue.js'),

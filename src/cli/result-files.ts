@@ -1,6 +1,7 @@
 /** Writes the files of a result, all of them or none. */
 import { rm } from 'node:fs/promises'
 import path from 'node:path'
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import { reportPage } from '../page/html.js'
 import { chartsOf, type ResultDocument } from '../questions/charts-of-document.js'
 import { onPage } from '../questions/on-page.js'
@@ -16,10 +17,10 @@ import { isWrittenBy, ofSomeStudies } from './written.js'
 /** What a command has to write: the document, its report, and what else stands beside these by its name. */
 interface ResultFiles {
   document: ResultDocument
-  report: Report
+  /** Made while the pictures are drawn, as all that follows. */
+  report: () => Report
   /** Makes the page in which the line can be changed of its program; null where there is none. */
   tryPage: (script: string) => string | null
-  /** Made while the pictures are drawn. */
   others: () => Iterable<readonly [string, Content]>
 }
 
@@ -28,19 +29,25 @@ export async function writeResults(
   folder: string,
   { others, report, document, tryPage }: ResultFiles,
 ): Promise<void> {
-  const drawing = renderAll(chartsOf(document))
-  // made while the pictures are encoded
-  const beside = [...others()]
-  const scripts = programs()
-  const tried = tryPage(scripts.try)
-  const pictures = await drawing
+  const [pictures, { rest, scripts, tried, told }] = await Promise.all([
+    renderAll(chartsOf(document)),
+    // made while the pictures are encoded; in turns, so that one is drawn as soon as another is done
+    (async () => {
+      const rest = [...others()]
+      await nextTurn()
+      const scripts = programs()
+      const tried = tryPage(scripts.try)
+      await nextTurn()
+      return { rest, scripts, tried, told: report() }
+    })(),
+  ])
   const files: (readonly [string, Content])[] = [
-    ...beside,
+    ...rest,
     ...pictures.map(({ chart, png }) => [path.join('charts', `${chart.name}.png`), png] as const),
     [
       'report.html',
       () =>
-        reportPage(report, pictures, {
+        reportPage(told, pictures, {
           ...{ document: onPage(document), script: scripts.page },
           ...(tried === null ? {} : { tryPage: 'try.html' }),
         }),

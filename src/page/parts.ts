@@ -142,8 +142,8 @@ ${lines}
 }
 
 /** The picture stands until a script has drawn the chart, and on paper. */
-export function figureHtml({ chart, png }: Picture): Markup {
-  const source = markup(`data:image/png;base64,${base64(png)}`)
+export function figureHtml({ chart, png, inBase64 = () => base64(png) }: Picture): Markup {
+  const source = markup(`data:image/png;base64,${inBase64()}`)
   const subtitle = [chart.config.options?.plugins?.subtitle?.text ?? []].flat().join(' ')
   return html`<figure data-chart="${chart.name}"><div class="head"><h3>${chart.title}</h3><p class="note">${subtitle}</p></div><div class="box"><img alt="${chart.alt}" src="${source}" width="${chart.width}" height="${chart.height}"></div></figure>`
 }

@@ -123,7 +123,7 @@ class Mover {
     return visit.path
   }
 
-  /** The path of `visit` no farther than the tail of `leader`, whose piece begins `offset` metres on. */
+  /** The path of `visit` no farther than the tail of `leader`, whose piece begins `offset` metres on; not with every corner of all ahead. */
   private behind(path: Polyline, visit: Visit, leader: Visit, offset: number): Polyline {
     // in a full loop everybody is behind somebody
     if (leader.isBeingMade) return path
@@ -131,7 +131,7 @@ class Mover {
     const back = offset - this.lengthOf(leader)
     // whoever has come into a station is inside, even where more are there than are drawn
     const least = this.stretch.pieces[visit.piece]!.moves === 'station' ? this.inside(visit) : 0
-    return lower(path, { times, places: places.map((place) => Math.max(least, place + back)) })
+    return simplified(lower(path, { times, places: places.map((place) => Math.max(least, place + back)) }))
   }
 
   /** The first place at which a case lies wholly on its piece, or the end of a shorter one. */

@@ -14,10 +14,18 @@ export function csvText(rows: Iterable<readonly unknown[]>, booleans?: (value: b
     if (block.length > 0) texts.push(stringify(block, how))
     block = []
   }
-  for (const row of rows) if (block.push([...row]) === atOnce) write()
+  for (const row of rows)
+    if (row.every(isPlain)) {
+      write()
+      texts.push(`${row.join(',')}\n`)
+    } else if (block.push([...row]) === atOnce) write()
   write()
   return texts.join('')
 }
+
+/** Cells that the library would leave as they are: nearly all, and several times as fast without it. */
+const isPlain = (cell: unknown): boolean =>
+  typeof cell === 'number' || (typeof cell === 'string' && /^(?:[a-z\d][\w .-]*)?$/i.test(cell))
 
 /** How true and false are written for people. */
 export const yesOrNo = (value: boolean): string => (value ? 'yes' : 'no')

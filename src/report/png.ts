@@ -65,7 +65,8 @@ export async function renderAll(charts: readonly Chart[]): Promise<Picture[]> {
     while (next < charts.length) {
       const at = next++
       const chart = charts[at]!
-      pictures[at] = { chart, png: await renderPng(chart) }
+      const png = await renderPng(chart)
+      pictures[at] = { chart, png, inBase64: () => png.toString('base64') }
     }
   }
   await Promise.all(Array.from({ length: inHand }, lane))

@@ -10,9 +10,9 @@ import type { Tree } from './draft/yaml-text.js'
 /** The text of what was asked for; null where that cannot be written into it. */
 export function askedText(
   text: string,
-  { variant, set = [], shifts, seed, confidence }: ScenarioAsked,
+  { variant, set = [], shifts, seed, confidence, engine }: ScenarioAsked,
 ): string | null {
-  const ofStudy = Object.entries({ shifts, seed, confidence }).flatMap(([key, value]): Override[] =>
+  const ofStudy = Object.entries({ shifts, seed, confidence, engine }).flatMap(([key, value]): Override[] =>
     value === undefined ? [] : [{ path: `study.${key}`, value, source: '', at: null }],
   )
   // to read a long text takes seconds

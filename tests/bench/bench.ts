@@ -1,8 +1,8 @@
 /** `npm run bench`: what a shift costs on this machine, line by line, and what of it grows with the line, the shift and the threads. */
 import { spawnSync } from 'node:child_process'
-import { rmSync } from 'node:fs'
-import { availableParallelism, cpus } from 'node:os'
-import { dirname } from 'node:path'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { availableParallelism, cpus, tmpdir } from 'node:os'
+import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { referenceFile } from './lines.js'
 import { lineOfKinds } from './many-kinds.js'
@@ -47,6 +47,7 @@ function bench(): void {
   lengths()
   workers()
   draws()
+  commands()
 }
 
 /** Measures in a process of its own. */
@@ -154,6 +155,45 @@ function draws(): void {
     const time = seconds([program, 'run', mainDemo, ...known, ...asked], 3)
     say(` ${threads} ${threads === 1 ? 'worker ' : 'workers'}${time.toFixed(2).padStart(8)} s`)
   }
+}
+
+/** Said by a process as it ends: what all of its threads took of the processor, s. */
+const tellingUser = `import { isMainThread } from 'node:worker_threads'
+if (isMainThread) process.on('exit', () => process.stderr.write(\`user \${process.cpuUsage().user / 1e6}\`))`
+
+function commands(): void {
+  say(`\nWhole commands about ${mainDemo} with all their files, as many workers as cores, s`)
+  const changed = ['--vary', 'line.infeed.length=4..8 m', '--vary', 'crew.operator.people=1..2']
+  for (const [words, asked, times] of [
+    ['run, 200 shifts: median of 5', ['run', mainDemo], 5],
+    ['sweep --each of 2 values: median of 3', ['sweep', mainDemo, '--each', ...changed], 3],
+    ['size as in the file: once', ['size', mainDemo], 1],
+  ] as const) {
+    const both = Array.from({ length: times }, () => wallAndUser(asked))
+    const [wall, user] = [0, 1].map((at) =>
+      median(both.map((each) => each[at]!))
+        .toFixed(2)
+        .padStart(8),
+    )
+    say(` ${words.padEnd(40)}${wall} wall${user} user`)
+  }
+}
+
+/** Times of a command that writes its files into a folder of its own, s. */
+function wallAndUser(asked: readonly string[]): [wall: number, user: number] {
+  const out = mkdtempSync(join(tmpdir(), 'tapeshift-bench-'))
+  const told = `data:text/javascript,${encodeURIComponent(tellingUser)}`
+  const began = performance.now()
+  const { stderr, status } = spawnSync(
+    process.execPath,
+    ['--import', told, program, ...asked, '--quiet', '--out', out],
+    { encoding: 'utf8' },
+  )
+  const wall = (performance.now() - began) / 1000
+  rmSync(out, { recursive: true })
+  const user = /user ([\d.]+)$/.exec(stderr)
+  if (status !== 0 || !user) throw new Error(`tapeshift ${asked.join(' ')} ended with ${status}: ${stderr}`)
+  return [wall, Number(user[1])]
 }
 
 function median(values: readonly number[]): number {

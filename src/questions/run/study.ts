@@ -12,7 +12,6 @@ import { warningsOf } from '../../answers/warning.js'
 import { cannotWork } from '../../answers/warnings.js'
 import type { Draws } from '../../answers/with-inputs.js'
 import { foretold } from '../../hand/foretold.js'
-import { handCalculation } from '../../hand/hand.js'
 import { unnamedStops } from '../../hand/unnamed.js'
 import { Line, type ShiftResult } from '../../line/line.js'
 import { sentences } from '../../report/format.js'
@@ -28,6 +27,7 @@ interface Study extends Pick<Simulated, 'line' | 'shifts'> {
   warmUp: WarmUp | null
   stretch: Stretch | null
   draws: Draws | null
+  told: ReturnType<typeof toldOf>
 }
 
 /** Answers the question. Throws `Fault`. */
@@ -58,9 +58,13 @@ export async function run(
     const isEnough = precision === null ? undefined : stoppingRule(precision.of, precision.share, how)
     const shifts = await simulation.first(0, most, isEnough)
     // the moment that a report shows is simulated once more: not for those who read figures only
-    const stretch = options.moment === false ? null : await stretchOf(loaded, shifts, simulation)
+    const [stretch, told] = await Promise.all([
+      options.moment === false ? null : stretchOf(loaded, shifts, simulation),
+      // while a thread does that
+      (async () => toldOf(loaded))(),
+    ])
     const draws = await simulatedDraws(drawn, asked.draws, simulation, 1)
-    return { line, shifts, warmUp: simulation.warmUps[0] ?? null, stretch, draws }
+    return { line, shifts, warmUp: simulation.warmUps[0] ?? null, stretch, draws, told }
   })
   const document = documentOf(loaded, options, asked, study)
   return {
@@ -91,23 +95,29 @@ function rowsOf(
 }
 
 function documentOf(loaded: ReadScenario, options: RunOptions, asked: RunAsked, study: Study): RunResult {
-  const { scenario } = loaded
-  const { stretch, draws, ...simulated } = study
-  const checked = checkedDesigns(loaded)
+  const { stretch, draws, told, ...simulated } = study
   return runResult({
-    scenario,
+    scenario: loaded.scenario,
     ...simulated,
     made: made(loaded, options, asked, study.shifts.length),
     ...asked,
     ...(draws === null ? {} : { drawn: { draws, evidence: loaded.evidence } }),
     ...(stretch ? { stretch } : {}),
-    byHand: foretold(scenario, handCalculation(scenario)),
+    ...told,
+  })
+}
+
+/** What is told of a scenario whatever was simulated of it. */
+function toldOf(loaded: ReadScenario) {
+  const checked = checkedDesigns(loaded)
+  return {
+    byHand: foretold(loaded.scenario, checked[0]!.hand),
     about: aboutOf(loaded, [], checked),
     warnings: warningsOf(checked.map(warnedDesign)),
     assumed: loaded.assumed,
     inputs: inputsTold(loaded),
     notes: notes(loaded),
-  })
+  }
 }
 
 /** Twenty minutes of an ordinary shift as they happened. */

@@ -30,6 +30,8 @@ export interface Chart {
 export interface Picture {
   chart: Chart
   png: Uint8Array
+  /** It in Base64, where who drew it has a fast way. */
+  inBase64?: () => string
 }
 
 export const chartWidth = 900
