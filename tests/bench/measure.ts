@@ -21,7 +21,7 @@ export interface ShiftTimes {
 
 /** What a process may be asked for. */
 export type Asked =
-  | { what: 'shifts' | 'allocation'; file: string; engine?: Line['engine'] }
+  | { what: 'shifts' | 'cold' | 'allocation'; file: string; engine?: Line['engine'] }
   | { what: 'heap' }
   | { what: 'long'; pieces: number; hours: number }
 
@@ -29,6 +29,8 @@ export async function measure(asked: Asked): Promise<unknown> {
   switch (asked.what) {
     case 'shifts':
       return timeShifts(simulating(await lineOf(asked.file, asked.engine)))
+    case 'cold':
+      return timeFirst(simulating(await lineOf(asked.file, asked.engine)), 100)
     case 'heap':
       return timeShifts((shift) => simulateHeapLine(seed, shift))
     case 'long':
@@ -71,6 +73,19 @@ function timeShifts(simulate: (shift: number) => Counts): ShiftTimes {
     events: events / times.length,
     time: times.reduce((sum, time) => sum + time, 0) / times.length,
   }
+}
+
+/** The first `most` shifts of a process, whose compiler is at work meanwhile. */
+function timeFirst(simulate: (shift: number) => Counts, most: number): ShiftTimes {
+  const began = performance.now()
+  let [cases, events] = [0, 0]
+  for (let shift = 1; shift <= most; shift++) {
+    const counts = simulate(shift)
+    cases += counts.arrived
+    events += counts.events
+  }
+  const time = (performance.now() - began) / most
+  return { quantiles: [time, time, time], shifts: most, cases: cases / most, events: events / most, time }
 }
 
 /**
