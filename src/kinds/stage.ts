@@ -54,6 +54,11 @@ export abstract class Stage implements Did {
     this.newest = spell.next
   }
 
+  /** When one left last before the end of the spell, s; of none in it a time before. */
+  get leftLast(): number {
+    return this.gone[(this.oldest - 1) & this.spell.mask]!
+  }
+
   /** Adds the cases inside to the spell, the oldest first. */
   protected abstract takeUp(): void
   /** Finds when a case is ready to leave that was inside as the spell began. */

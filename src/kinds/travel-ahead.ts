@@ -115,6 +115,14 @@ export class TravelAhead {
       told.rest(this.froms[this.over]!, this.untils[this.over]!)
   }
 
+  /** When they stopped or started last before `until`, s; -Infinity where they did not. */
+  lastTurn(until: number): number {
+    let run = 0
+    while (run < this.count && this.untils[run]! < until) run++
+    if (run < this.count && this.froms[run]! < until) return this.froms[run]!
+    return run > 0 ? this.untils[run - 1]! : -Infinity
+  }
+
   /** The belts are where they are just before `until`. */
   end(travel: Travel, until: number): void {
     let run = 0

@@ -288,11 +288,18 @@ export class SealerStage extends Stage {
     const { sealer, spell, oldest, unit } = this
     if (sealer.firstOn < sealer.nextOn && this.due[oldest & spell.mask]! < spell.until)
       sealer.isBlocked = !unit.next.offer(spell.items[oldest & spell.mask]!, unit)
-    if (sealer.isBeforePlace) return
-    if (oldest > this.first) {
-      sealer.crossing.length = spell.lengths[(oldest - 1) & spell.mask]!
-      sealer.crossing.begin()
-    }
+    if (!sealer.isBeforePlace && oldest > this.first) this.look()
+  }
+
+  /** At the case that left last, when the machine would have last: near the place where it will stand it would be taken to stand. */
+  private look(): void {
+    const { sealer, spell, oldest, next } = this
+    const { clock } = sealer.floor
+    const { now } = clock
+    clock.now = Math.max(this.leftLast, next!.leftLast, this.travel.lastTurn(spell.until))
+    sealer.crossing.length = spell.lengths[(oldest - 1) & spell.mask]!
+    sealer.crossing.begin()
     sealer.tailMoves()
+    clock.now = now
   }
 }
