@@ -72,6 +72,7 @@ const sealer = fc
     'belt-speed': beltSpeed,
     folding: time(4),
     people: fc.boolean(),
+    by: fc.constantFrom('machine', 'machine', 'crew'),
     setting: time(5),
     per: fc.constantFrom(undefined, '20 ms'),
     gap: fc.constantFrom('300 mm', '0 mm', '123.4 mm'),
@@ -101,6 +102,7 @@ const sealer = fc
       roll,
       blade,
       people,
+      by,
       ...keys
     }) => {
       const jam = { chance: `${chance} %`, clear, 'case-lost': lost }
@@ -108,7 +110,7 @@ const sealer = fc
         type: 'sealer',
         ...keys,
         flaps: { 'folded-by': people ? 'people' : 'machine', time: folding },
-        'size-setting': { by: 'machine', time: setting, ...(per ? { 'per-mm': { height: per } } : {}) },
+        'size-setting': { by, time: setting, ...(per ? { 'per-mm': { height: per } } : {}) },
         'minimum-gap': gap,
         jams: named ? { flap: jam, crushed: { ...jam, isolate: '5 s' } } : jam,
         'roll-change': {
@@ -159,7 +161,7 @@ export const rows: fc.Arbitrary<Row> = fc
     sealer,
     outfeed: conveyor,
     station,
-    which: fc.constantFrom('both', 'both', 'both', 'sealer', 'station'),
+    which: fc.constantFrom('both', 'both', 'both', 'sealer', 'station', 'sealer first'),
     lengths: fc.constantFrom(['300 mm', '600 mm'], ['400 mm', '500 mm'], ['313.7 mm', '587.1 mm']),
     people: fc.integer({ min: 1, max: 2 }),
     walk: time(30),
@@ -208,7 +210,9 @@ export const rows: fc.Arbitrary<Row> = fc
             }
           : which === 'sealer'
             ? { infeed, sealer }
-            : { outfeed, palletiser: station }
+            : which === 'sealer first'
+              ? { sealer, outfeed, palletiser: station }
+              : { outfeed, palletiser: station }
       const size = { width: '300 mm', height: '300 mm' }
       return {
         uncounted: 'start' in start && start.start === 'steady' ? 1 : 0,
@@ -224,7 +228,7 @@ export const rows: fc.Arbitrary<Row> = fc
             operator: {
               people,
               walk,
-              does: ['jams', 'roll-change', 'blade', 'breakdowns'],
+              does: ['jams', 'roll-change', 'blade', 'breakdowns', 'size-setting'],
               ...(other ? { 'other-work': [other] } : {}),
             },
             ...(hasFolder ? { folder: { people: 1, 'stands-at': 'sealer', does: ['jams'] } } : {}),

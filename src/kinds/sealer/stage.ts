@@ -1,4 +1,5 @@
 /** A sealer while nothing disturbs it: from the flap place onto the belts, past heads that are sure to tape, and off. */
+import { justAfter } from '../../engine/neighbours.js'
 import type { CaseIndex } from '../../line/cases.js'
 import type { Equipment } from '../../line/equipment.js'
 import { State } from '../../line/states.js'
@@ -126,7 +127,8 @@ export class SealerStage extends Stage {
     const kind = sealer.floor.cases.kind[item]!
     if (sealer.sizeSet !== none && sealer.setting.isForOther(sealer.sizeSet, kind)) {
       if (sealer.isSetByCrew) {
-        spell.until = travel.at
+        // it may have come at this instant: then it stands there, and events begin with what the machine asks for
+        spell.until = justAfter(travel.at)
         return
       }
       sealer.setting.next(sealer.sizeSet, item)
