@@ -194,7 +194,7 @@ export class Line {
     return this.finish(seed, shift)
   }
 
-  /** As `simulate`, with a pause after each `step` seconds of the shift, so that others can act: the same result. */
+  /** As `simulate`, with a pause after each `step` seconds of the shift, so that others can act: the same, sums of a row to a rounding. */
   *simulateInSteps(seed: string, shift: number, step: number): Generator<undefined, ShiftResult> {
     this.begin(seed, shift)
     for (let until = step; until < this.floor.end; until += step) {

@@ -13,6 +13,7 @@ const mayAsk = [
   'src/kinds/conveyor/bed.ts',
   'src/kinds/conveyor/belt-conveyor.ts',
   'src/kinds/sealer/belts.ts',
+  'src/kinds/spell.ts',
   'src/catalogue/printed-units.ts',
   'src/report/format.ts',
 ]

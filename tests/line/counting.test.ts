@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { loadDemo } from '../demo.js'
+import { differences } from './engines.js'
 import { reader } from './shift.js'
 
 const cases = 'cases: {a: {length: 400 mm, width: 300 mm, height: 300 mm}}'
@@ -276,18 +277,26 @@ shift: {length: 50 s}`
   })
 
   it('gives the same as in one go, wherever the steps fall', async () => {
-    const line = new Line(await loadDemo('soap-works'))
-    line.countFrom = 5000
-    const whole = line.simulate('steps', 3)
-    for (const step of [1000, 1250, 7777]) {
+    const inSteps = (line: Line, step: number) => {
       const steps = line.simulateInSteps('steps', 3, step)
       let next = steps.next()
       while (!next.done) next = steps.next()
-      expect(next.value).toEqual(whole)
+      return next.value
     }
-    // counts everything again afterwards
-    line.countFrom = 0
-    expect(line.simulate('steps', 3)).toEqual(new Line(await loadDemo('soap-works')).simulate('steps', 3))
+    for (const engine of ['events', 'ahead'] as const) {
+      const line = new Line(await loadDemo('soap-works'), engine)
+      line.countFrom = 5000
+      const whole = line.simulate('steps', 3)
+      for (const step of [1000, 1250, 7777]) {
+        // what is worked ahead is summed anew from each step on
+        if (engine === 'events') expect(inSteps(line, step)).toEqual(whole)
+        else expect(differences(line, inSteps(line, step), whole)).toEqual([])
+      }
+      // counts everything again afterwards
+      line.countFrom = 0
+      const anew = new Line(await loadDemo('soap-works'), engine)
+      expect(line.simulate('steps', 3)).toEqual(anew.simulate('steps', 3))
+    }
   })
 })
 

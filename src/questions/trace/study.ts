@@ -29,6 +29,12 @@ export interface TraceOptions {
   json?: boolean | undefined
 }
 
+/** The shift as a study has it, whom nobody looks at: its row has the same digits. */
+function unseen(line: Line, { scenario }: ReadScenario, { shift }: TraceOptions): ShiftResult {
+  line.observe(null)
+  return line.simulate(scenario.study.seed, shift)
+}
+
 /** Simulated seconds between two parts of the text. */
 const step = 60
 
@@ -84,7 +90,7 @@ export async function* trace(
       yield taken(until)
     }
     if (choice.case !== undefined && choice.case > arrived) throw neverArrives(choice.case, arrived, made)
-    tell(story?.words(line.end) ?? writer.row(options.shift, line.columns, at.value as ShiftResult))
+    tell(story?.words(line.end) ?? writer.row(options.shift, line.columns, unseen(line, loaded, options)))
     yield taken(until)
   } catch (error) {
     // where the line comes to a standstill, what led to it is what is wanted
