@@ -9,8 +9,8 @@ import { before, type Spell } from './spell.js'
 import type { Stage } from './stage.js'
 
 /** Cases that come in a spell, about, and those that may be inside as it begins. */
-const longest = 512
-const mostInside = 800
+export const longest = 512
+export const mostInside = 800
 /** A spell that lasts less is left to the events, s: to begin and end it takes as long as some cases. */
 const least = 30
 

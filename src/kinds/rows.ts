@@ -9,16 +9,14 @@ import { AccumulatingStage } from './conveyor/accumulating-stage.js'
 import { BeltConveyor } from './conveyor/belt-conveyor.js'
 import { BeltStage } from './conveyor/belt-stage.js'
 import { Feed } from './feed.js'
-import { type Member, Row } from './row.js'
+import { longest, type Member, mostInside, Row } from './row.js'
 import { Sealer } from './sealer/model.js'
 import { SealerStage } from './sealer/stage.js'
-import { Spell } from './spell.js'
+import { before, Spell } from './spell.js'
 import type { Stage } from './stage.js'
 import { Station } from './station/model.js'
 import { StationStage } from './station/stage.js'
 
-/** Cases that a spell may have to do with: inside, coming in it, and behind the one that ends it. */
-const most = 2048
 /** Cases for which the pieces up to the last sealer may have room: those that may come behind the one that ends a spell. */
 const mostRoom = 400
 
@@ -29,8 +27,8 @@ interface Link {
 }
 
 /**
- * The line as a row; null where it is none: where ways part or join, several sources feed it, sensors, logs or drives of several speeds come in,
- * or a piece does what its stage does not know. Such a line is left to the events.
+ * What makes the line a row, when it is first simulated: its rings take room. Null where it is none: where ways part or join, several sources
+ * feed it, sensors, logs or drives of several speeds come in, or a piece does what its stage does not know. Such a line is left to the events.
  */
 export function rowOf(
   floor: Floor,
@@ -39,29 +37,29 @@ export function rowOf(
   exit: Exit,
   /** Slots of the clock from this one on are of others than these. */
   others: number,
-): Row | null {
+): (() => Row) | null {
   const [source] = sources
   if (source === undefined || sources.length > 1) return null
   const links = chain(source.next, exit)
   if (links === null || links.length !== equipment.length) return null
-  const spell = new Spell(most)
-  const members = links.flatMap((link): Member[] => {
-    const stage = stageOf(spell, link)
-    return stage === null ? [] : [{ unit: link.unit, stage }]
-  })
-  const [first] = members
-  if (first === undefined || members.length < links.length) return null
-  if (source.whenFull === 'turn-away' && !isConveyor(first.unit)) return null
-  const sealers = members.filter(({ stage }) => stage instanceof SealerStage)
-  const anchor = sealers[0] ?? first
-  if (sealers.length > 1 || roomUpTo(anchor.unit, links, floor) > mostRoom) return null
-  for (const [index, { stage }] of members.entries())
-    if (stage instanceof SealerStage) stage.next = members[index + 1]?.stage ?? null
-  const feed = new Feed(spell, source, first.stage)
-  const row = new Row(floor, spell, feed, members, anchor.stage, exit, others)
-  floor.clock.watched = others
-  floor.clock.ahead = row
-  return row
+  const makers = links.map((link) => stageOf(link))
+  if (links.length === 0 || makers.includes(null)) return null
+  if (source.whenFull === 'turn-away' && !isConveyor(links[0]!.unit)) return null
+  const sealers = links.filter(({ unit }) => unit.mechanism instanceof Sealer)
+  const anchor = sealers[0] ?? links[0]!
+  const [room, rooms] = [roomUpTo(anchor, links, floor), roomUpTo(links.at(-1)!, links, floor)]
+  if (sealers.length > 1 || room > mostRoom) return null
+  return () => {
+    const spell = new Spell(before + Math.min(mostInside, rooms) + longest + room)
+    const members = links.map(({ unit }, index): Member => ({ unit, stage: makers[index]!(spell) }))
+    for (const [index, { stage }] of members.entries())
+      if (stage instanceof SealerStage) stage.next = members[index + 1]?.stage ?? null
+    const feed = new Feed(spell, source, members[0]!.stage)
+    const row = new Row(floor, spell, feed, members, members[links.indexOf(anchor)]!.stage, exit, others)
+    floor.clock.watched = others
+    floor.clock.ahead = row
+    return row
+  }
 }
 
 /** From the first piece to the exit, each with one way; null where ways part or lead back. */
@@ -77,19 +75,23 @@ function chain(first: Taker, exit: Exit): Link[] | null {
   return links
 }
 
-function stageOf(spell: Spell, link: Link): Stage | null {
+/** What makes the stage of a piece; null where it has none. */
+function stageOf(link: Link): ((spell: Spell) => Stage) | null {
   const { unit } = link
   const { mechanism } = unit
   if (unit.isLogged || unit.sensing !== null || unit.slowStart !== null || unit.watchers.length > 0)
     return null
   if (mechanism instanceof BeltConveyor)
-    return isPlain(link, mechanism) ? new BeltStage(spell, unit, mechanism) : null
+    return isPlain(link, mechanism) ? (spell) => new BeltStage(spell, unit, mechanism) : null
   if (mechanism instanceof AccumulatingConveyor) {
     const waitsForRoom = link.before?.carries !== true || mechanism.hasZones
-    return isPlain(link, mechanism) ? new AccumulatingStage(spell, unit, mechanism, waitsForRoom) : null
+    if (!isPlain(link, mechanism)) return null
+    return (spell) => new AccumulatingStage(spell, unit, mechanism, waitsForRoom)
   }
-  if (mechanism instanceof Sealer) return mechanism.isPlain ? new SealerStage(spell, unit, mechanism) : null
-  if (mechanism instanceof Station) return mechanism.isPlain ? new StationStage(spell, unit, mechanism) : null
+  if (mechanism instanceof Sealer)
+    return mechanism.isPlain ? (spell) => new SealerStage(spell, unit, mechanism) : null
+  if (mechanism instanceof Station)
+    return mechanism.isPlain ? (spell) => new StationStage(spell, unit, mechanism) : null
   return null
 }
 
@@ -105,14 +107,12 @@ function isPlain({ unit, before }: Link, { keys, jams }: BeltConveyor | Accumula
 }
 
 /** Cases that may be inside the pieces up to this one. */
-function roomUpTo(last: Equipment, links: readonly Link[], floor: Floor): number {
-  let room = 0
-  for (const { unit } of links) {
-    const { mechanism } = unit
-    if (mechanism instanceof Station) room += mechanism.servers + mechanism.room
-    else if (mechanism instanceof BeltConveyor || mechanism instanceof AccumulatingConveyor)
-      room += mechanism.keys.length / floor.cases.sizes.shortest + 1
-    if (unit === last) return room
-  }
-  return room
+function roomUpTo(last: Link, links: readonly Link[], floor: Floor): number {
+  return links.slice(0, links.indexOf(last) + 1).reduce((room, { unit: { mechanism } }) => {
+    if (mechanism instanceof Station) return room + mechanism.servers + mechanism.room
+    if (mechanism instanceof Sealer) return room + mechanism.mask + 2
+    if (mechanism instanceof BeltConveyor || mechanism instanceof AccumulatingConveyor)
+      return room + mechanism.keys.length / floor.cases.sizes.shortest + 2
+    return room
+  }, 0)
 }

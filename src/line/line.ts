@@ -75,9 +75,9 @@ export class Line {
   /** Cases that were inside as the simulation ended; null while one runs. */
   private insideAtEnd: number | null = null
 
-  /** What is worked ahead of the clock; null where all is left to events. */
-  private readonly row: Row | null
-
+  /** Makes what is worked ahead of the clock, with the first simulation; null where all is left to events. */
+  private readonly makeRow: (() => Row) | null
+  private row: Row | null = null
   constructor(scenario: Scenario, engine = scenario.study.engine) {
     const floor = new Floor(scenario)
     this.floor = floor
@@ -115,7 +115,7 @@ export class Line {
     })
     this.sensed = sensedPieces(floor, this.equipment)
     this.speeds = [...slow, ...speedSteps(floor, this.equipment)]
-    this.row = engine === 'events' ? null : rowOf(floor, this.sources, this.equipment, exit, others)
+    this.makeRow = engine === 'events' ? null : rowOf(floor, this.sources, this.equipment, exit, others)
     const mechanisms = this.equipment.map((piece) => piece.mechanism)
     const sealers = mechanisms.flatMap((each) => each.taper() ?? [])
     const cost = costMeasures(scenario, sealers, floor.counted, () => exit.out)
@@ -172,7 +172,7 @@ export class Line {
 
   /** Who simulates: the events alone, or events with a row of pieces that is worked ahead of them. */
   get engine(): Scenario['study']['engine'] {
-    return this.row === null ? 'events' : 'ahead'
+    return this.makeRow === null ? 'events' : 'ahead'
   }
 
   /** Events of the last shift so far, cases that came in it, and those of them that were worked ahead; for benches and tests. */
@@ -223,13 +223,12 @@ export class Line {
   }
 
   /**
-   * Where counting begins, s since the start of the campaign; 0, as at first, counts everything. Set it between
-   * simulations. The line runs as ever, but every figure is of what comes later than that instant, and the line as it
-   * stands then is what it begins with: a case that is inside counts where it goes, with all of its time in the line.
-   * Figures "a shift" are per counted shift: whole ones of several in a row; of one, its share of the working time.
+   * Where counting begins, s since the start of the campaign; 0, as at first, counts everything. Set it between simulations. The line runs as
+   * ever, but every figure is of what comes later, and the line as it stands then is what it begins with: a case that is inside counts where it
+   * goes, with all of its time in the line. Figures "a shift" are per counted shift: whole ones; of one, its share of the working time.
    *
-   * Of several shifts in a row it must be a whole number of them, run-outs included, less than all; of one shift not
-   * negative, with some of the working time after it. Anything else gets a RangeError that says so.
+   * Of several shifts in a row it must be a whole number of them, run-outs included, less than all; of one shift not negative, with some
+   * of the working time after it; else a RangeError.
    */
   get countFrom(): number {
     return this.floor.counted.from
@@ -243,6 +242,7 @@ export class Line {
     const { floor } = this
     this.insideAtEnd = null
     floor.begin(seed, shift)
+    this.row ??= this.makeRow?.() ?? null
     this.row?.reset()
     this.exit.reset()
     for (const piece of this.equipment) piece.reset()
@@ -287,7 +287,7 @@ export class Line {
 
   private finish(seed: string, shift: number): ShiftResult {
     const { floor } = this
-    const refuse = (locked: Circle | null): void => {
+    const refuse = (locked: Circle | null) => {
       if (locked) throw new DeadlockError(locked.circle, locked.since, locked.bySensor, seed, shift)
     }
     refuse(findCircle(this.equipment))

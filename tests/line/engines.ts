@@ -18,7 +18,8 @@ export function differences(line: Line, ahead: ShiftResult, events: ShiftResult)
   return (['values', 'held', 'outputs', 'controls'] as const).flatMap((key) =>
     [...ahead[key]].flatMap((value, index) => {
       const other = events[key][index]!
-      const most = rounding * Math.max(Math.abs(value), Math.abs(other))
+      // a share below a thousandth may be nothing but what is left of a sum
+      const most = rounding * Math.max(Math.abs(value), Math.abs(other), 1e-3)
       if (Object.is(value, other) || Math.abs(value - other) <= most) return []
       return [`${names[key](index)}: ${value} ahead, ${other} by events`]
     }),

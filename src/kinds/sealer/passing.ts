@@ -155,6 +155,14 @@ export abstract class Passing extends Belts {
     this.meets[head] = number
   }
 
+  /** Cases on the belts that have met a head, as far as that has been told. */
+  metBy(head: number): number {
+    let met = 0
+    for (let number = this.firstOn; number < this.meets[head]!; number++)
+      if (this.items[number & this.mask] !== none) met++
+    return met
+  }
+
   /** Belt travel at which the next that is sure comes to a head: where somebody looks on, it is told then. */
   protected nextSure(): number {
     let first = never

@@ -70,7 +70,7 @@ export class SealerStage extends Stage {
     this.nextOn = spell.next
     for (let head = 0; head < this.unsure.length; head++) {
       this.unsure[head] = spell.next
-      sealer.meets[head] = this.first + this.met(head)
+      sealer.meets[head] = this.first + sealer.metBy(head)
     }
     if (sealer.flapItem !== none) this.folded[this.takeUpOne(sealer.flapItem) & mask] = sealer.foldedAt
   }
@@ -81,15 +81,6 @@ export class SealerStage extends Stage {
     this.entered[number & spell.mask] = spell.from
     this.admitted[number & spell.mask] = spell.from
     return number
-  }
-
-  /** Cases on the belts that have met a head. */
-  private met(head: number): number {
-    const { sealer } = this
-    let met = 0
-    for (let own = sealer.firstOn; own < sealer.meets[head]!; own++)
-      if (sealer.items[own & sealer.mask] !== none) met++
-    return met
   }
 
   override resume(number: number): void {
