@@ -85,7 +85,7 @@ const search = await build({
 
 // programs of pages are only ever put into one: packed together, for much of them is the same, they take half of what the package would make of them
 const programs = Object.fromEntries([tried, page, search].map(({ output: [{ name, code }] }) => [name, code]))
-const params = { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_LGWIN]: 24 }
+const params = { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_LGWIN]: 24, [constants.BROTLI_PARAM_LGBLOCK]: 16 }
 const pack = (name, texts) =>
   writeFileSync(at(`.build/cli/${name}.json.br`), brotliCompressSync(JSON.stringify(texts), { params }))
 pack('pages', programs)

@@ -27,6 +27,7 @@ const forCompiler = (text) =>
     .replace(/^\s*\/\*\*[\s\S]*?\*\/\n/gm, '')
     // of what nobody may touch not even the names
     .replace(/^\s*private (?:static )?(?:readonly )?(?:[gs]et )?\w+(?:\(\))?;\n/gm, '')
+    .replace(/^\s*protected [^{}\n]*;\n/gm, '')
     // texts stay as they are; around signs no room is needed
     .replace(/("[^"\n]*"|'[^'\n]*'|`[^`]*`)|\s*([{}<>;:,|()[\]=])\s*/g, (_, words, sign) => words ?? sign)
     .replace(/\n\s*/g, ' ')
