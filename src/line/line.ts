@@ -242,8 +242,7 @@ export class Line {
     const { floor } = this
     this.insideAtEnd = null
     floor.begin(seed, shift)
-    this.row ??= this.makeRow?.() ?? null
-    this.row?.reset()
+    if (this.makeRow !== null) (this.row ??= this.makeRow()).reset()
     this.exit.reset()
     for (const piece of this.equipment) piece.reset()
     for (const source of this.sources) source.reset()
