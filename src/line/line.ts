@@ -242,12 +242,12 @@ export class Line {
     const { floor } = this
     this.insideAtEnd = null
     floor.begin(seed, shift)
-    if (this.makeRow !== null) (this.row ??= this.makeRow()).reset()
+    this.row ??= this.makeRow?.() ?? null
+    this.row?.reset()
     this.exit.reset()
     for (const piece of this.equipment) piece.reset()
     for (const source of this.sources) source.reset()
-    // after the pieces: whoever has a standing duty takes up the post
-    this.crew.reset()
+    this.crew.reset() // after the pieces: whoever has a standing duty takes up the post
     this.calendar.reset()
     for (const handover of this.handovers) handover.reset()
     for (const { works } of this.planned) for (const work of works) work.reset()
