@@ -190,11 +190,6 @@ export class Level {
     this.timeAt = wider
   }
 
-  /** Time at level 0 up to `until`, s. */
-  get empty(): number {
-    return this.timeAt[0]!
-  }
-
   /** Books the time since the last change; call once more when the shift ends. */
   settle(): void {
     const { now } = this.clock

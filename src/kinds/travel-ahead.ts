@@ -117,20 +117,25 @@ export class TravelAhead {
 
   /** When they stopped or started last before `until`, s; -Infinity where they did not. */
   lastTurn(until: number): number {
-    let run = 0
-    while (run < this.count && this.untils[run]! < until) run++
-    if (run < this.count && this.froms[run]! < until) return this.froms[run]!
+    const run = this.runBefore(until)
+    if (this.froms[run]! < until) return this.froms[run]!
     return run > 0 ? this.untils[run - 1]! : -Infinity
   }
 
   /** The belts are where they are just before `until`. */
   end(travel: Travel, until: number): void {
-    let run = 0
-    while (run < this.count && this.untils[run]! < until) run++
-    const stands = run < this.count && this.froms[run]! < until
+    const run = this.runBefore(until)
+    const stands = this.froms[run]! < until
     travel.at = this.ats[stands ? run + 1 : run]!
     travel.since = stands ? Infinity : this.sinces[run]!
     travel.isRunning = !stands
+  }
+
+  /** Number of the run that lasts until `until`, or that ends in a standstill that does; the last one ends never. */
+  private runBefore(until: number): number {
+    let run = 0
+    while (run < this.count && this.untils[run]! < until) run++
+    return run
   }
 
   private grow(): void {
