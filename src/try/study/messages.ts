@@ -62,5 +62,9 @@ export interface Figures {
   compared: CompareResult | null
 }
 
+/** Whether no draws of inputs follow: neither line has evidence. */
+export const isExact = ({ before, after }: Figures): boolean =>
+  [before, after].every(({ evidence = [] }) => evidence.length === 0)
+
 /** Names of the two lines in a comparison. */
 export const changedName = 'changed'

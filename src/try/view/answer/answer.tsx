@@ -2,6 +2,7 @@
 import { useComputed } from '@preact/signals'
 import { counted } from '../../../report/format.js'
 import type { Said } from '../../../report/screen.js'
+import { isExact } from '../../study/messages.js'
 import type { Desk } from '../desk/desk.js'
 import { Prose, Sentences } from '../prose.js'
 import { ProblemList } from './problem-list.js'
@@ -79,6 +80,5 @@ function progressOf({ known, isChanged, text, line }: Desk): string {
   const shifts = `${counted(now.shifts, 'simulated shift')}${isChanged.value ? ' of each, on the same random numbers' : ''}`
   if (!now.isDone) return `${shifts}; more are coming, and plus-minus narrows.`
   if (drawn.value) return `${shifts}, and draws of the inputs.`
-  const isExact = [now.before, now.after].every(({ evidence = [] }) => evidence.length === 0)
-  return isExact ? `${shifts}.` : `${shifts}. Draws of the inputs are on their way; they take longer.`
+  return isExact(now) ? `${shifts}.` : `${shifts}. Draws of the inputs are on their way; they take longer.`
 }

@@ -8,7 +8,7 @@ import { mostForFields, quickText } from '../../draft/lengths.js'
 import { type Tree, treeOf } from '../../draft/yaml-text.js'
 import { cameAs } from '../../pins.js'
 import type { Study } from '../../study/client.js'
-import type { Figures, Pin, Told } from '../../study/messages.js'
+import { type Ask, type Figures, isExact, type Pin, type Told } from '../../study/messages.js'
 
 type ToldOf<What extends Told['what']> = Extract<Told, { what: What }>
 
@@ -56,6 +56,8 @@ export class Desk {
   /** Why the last edit was not made, and of what. */
   readonly refused: Signal<(Refused & { of: string }) | null> = signal(null)
   private number = 0
+  /** What was asked last. */
+  private asked: Ask['what'] = 'try'
   private timer: ReturnType<typeof setTimeout> | undefined
   /** What was typed last and is not taken yet, and of what it is. */
   private typed: { by: string; take: () => void; timer: ReturnType<typeof setTimeout> } | null = null
@@ -156,7 +158,6 @@ export class Desk {
 
   /** Asks about the line as it came and as it is now. */
   ask(): void {
-    clearTimeout(this.timer)
     const { line, text } = this
     this.study.ask({ ...this.begin('try'), before: line.text, after: text.value })
   }
@@ -175,7 +176,10 @@ export class Desk {
     this.study.ask({ ...this.begin('pins'), pins: [base, ...this.pins.value] })
   }
 
-  private begin<const What extends string>(what: What) {
+  private begin<const What extends Ask['what']>(what: What) {
+    // what is asked now is asked of the text as it is now
+    clearTimeout(this.timer)
+    this.asked = what
     const { name, files } = this.line
     return { what, number: ++this.number, home: { name, files } }
   }
@@ -211,8 +215,7 @@ export class Desk {
         break
       case 'pinned':
         this.pinned.value = told
-        // what was cut off goes on
-        if (told.isDone && !known.figures.value?.isDone) this.ask()
+        if (told.isDone) this.goOn()
         break
       case 'bug':
         known.bug.value = told.message
@@ -222,8 +225,18 @@ export class Desk {
   /** Problems of the text are told beside it; those of a kept design where it stands. */
   private keepProblems({ of, problems }: ToldOf<'problems'>): void {
     const words = problems.map(({ path, rule }) => `${path ? `${path}: ` : ''}${rule}`).join('; ')
-    if (of === 'after') this.known.problems.value = problems
-    else if (of === 'before') this.known.bug.value = `the line as it came cannot be simulated: ${words}`
-    else this.pinFault.value = `${of} cannot be simulated: ${words}.`
+    if (this.asked === 'pins') {
+      this.pinFault.value = `${of} cannot be simulated: ${words}.`
+      this.goOn()
+    } else if (of === 'after') this.known.problems.value = problems
+    else this.known.bug.value = `the line as it came cannot be simulated: ${words}`
+  }
+
+  /** Asks again for what the comparison of kept designs cut off. */
+  private goOn(): void {
+    const { isFresh, figures, drawn } = this.known
+    const now = isFresh.value ? figures.value : null
+    const isWhole = now?.isDone && (drawn.value !== null || isExact(now))
+    if (!isWhole) this.ask()
   }
 }
