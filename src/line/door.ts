@@ -11,6 +11,8 @@ export abstract class Door extends Tallied {
   /** Who was told no, in the order in which they came: the first `owed` places; the rest are left over. */
   protected readonly refused: Feeder[] = []
   protected owed = 0
+  /** Cases taken in this simulation. */
+  taken = 0
 
   protected forget(from: Feeder): void {
     const index = this.placeOf(from)
@@ -18,7 +20,7 @@ export abstract class Door extends Tallied {
   }
 
   /** Its place among those who were told no, or -1. */
-  private placeOf(from: Feeder): number {
+  placeOf(from: Feeder): number {
     for (let index = 0; index < this.owed; index++) if (this.refused[index] === from) return index
     return -1
   }
@@ -40,7 +42,7 @@ export abstract class Door extends Tallied {
     return this.owed > 0
   }
 
-  /** Who has right of way first, then first come first served. */
+  /** Who has right of way first, then first come first served: who is told no again keeps its place, before whoever has just been served. */
   invite(): void {
     let left = this.owed
     const first = this.rightOfWay === null ? -1 : this.placeOf(this.rightOfWay)
@@ -48,7 +50,15 @@ export abstract class Door extends Tallied {
       left--
       this.takeRefused(first).roomAhead()
     }
-    for (; left > 0 && this.owed > 0; left--) this.takeRefused(0).roomAhead()
+    let at = 0
+    for (; left > 0 && at < this.owed; left--) {
+      const { taken, refused } = this
+      const feeder = this.takeRefused(at)
+      feeder.roomAhead()
+      if (this.taken !== taken || this.owed === at || refused[this.owed - 1] !== feeder) continue
+      for (let place = this.owed - 1; place > at; place--) refused[place] = refused[place - 1]!
+      refused[at++] = feeder
+    }
   }
 
   /** `from` was told no here and waits to be told of room. */

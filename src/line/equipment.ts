@@ -33,8 +33,6 @@ export class Equipment extends Stands implements Actor, Outlet, Unit {
   private isActing = false
   /** A stop that lasts no time, for the log has such stops. */
   private isPassing = false
-  /** Cases taken in this simulation. */
-  taken = 0
   private readonly task: Task
   protected override readonly logged: LoggedStops | null
 

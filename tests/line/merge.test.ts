@@ -51,6 +51,46 @@ shift: {length: 45 s}`)
   })
 })
 
+describe('cases that queue on the floor before one piece', () => {
+  /** Two sources, each with a case a second, or three at once. */
+  const two = (keys: string, join: string) => `cases: {a: {${box}}}
+arrivals: {p: {time-between: 1 s, when-full: queue}, q: {${keys}, when-full: queue}}
+line: {join: ${join}}
+shift: {length: 45 s}`
+  const sources = (story: ReturnType<typeof tell>): [time: number, source: string][] =>
+    into(story, 'join').map(([time, item]) => [time, story.sources.get(item)!])
+
+  it('go in turns: a source that has put one on the line is behind those that waited', () => {
+    // both bring at 1 s; p is asked first, q at 11 s, p, whose second offer was refused at 11 s too, after it
+    expect(sources(tell(two('time-between: 1 s', '{type: station, time: 10 s}')))).toEqual([
+      [1, 'p'],
+      [11, 'q'],
+      [21, 'p'],
+      [31, 'q'],
+      [41, 'p'],
+    ])
+  })
+
+  it('go in turns where one brings three at a time', () => {
+    // p at 1 and 11 s: its second waits from 2 s on, those of q from 3 s
+    expect(sources(tell(two('time-between: 3 s, batch: 3', '{type: station, time: 10 s}')))).toEqual([
+      [1, 'p'],
+      [11, 'p'],
+      [21, 'q'],
+      [31, 'p'],
+      [41, 'q'],
+    ])
+  })
+
+  it('go in turns onto a conveyor that is full', () => {
+    // room for one: the first is at the end at 9 s, and cannot leave the conveyor before the one at work has gone, at 19, 29 …
+    const line = `{type: conveyor, carries: belt, length: 400 mm, speed: 0.5 m/s, spacing: 0 mm}, after: {type: station, time: 10 s}`
+    const order = sources(tell(two('time-between: 1 s', line))).map(([, source]) => source)
+    expect(order.length).toBeGreaterThan(4)
+    expect(order).toEqual(order.map((_, index) => (index % 2 === 0 ? 'p' : 'q')))
+  })
+})
+
 describe('servers side by side whose cases wait for room', () => {
   it('all go on when one call says that there is room for them', () => {
     // both are done at 11 s and wait; the one after takes 5 s a case, in a room of its own with 3 places, shut to 30 s

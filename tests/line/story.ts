@@ -5,6 +5,8 @@ import { loadScenario } from '../../src/scenario/load.js'
 export interface Story {
   /** Every case that a piece takes or that leaves: time in s to a microsecond, running number of the case, where. */
   moves: [time: number, item: number, where: string][]
+  /** The source of each case. */
+  sources: Map<number, string>
   /** The value of a measure by its path; the numerator of a ratio. */
   read: (path: string) => number
 }
@@ -12,9 +14,11 @@ export interface Story {
 export function tell(text: string, shift = 1, seed = 'test'): Story {
   const line = new Line(loadScenario(text).scenario)
   const moves: Story['moves'] = []
+  const sources: Story['sources'] = new Map()
   line.observe(({ time, event, at, case: item }) => {
     if (event === 'taken' || event === 'leaves')
       moves.push([Math.round(time * 1e6) / 1e6, item!, event === 'leaves' ? 'out' : at])
+    if (event === 'arrives') sources.set(item!, at)
   })
   const result = line.simulate(seed, shift)
   const read = (path: string) => {
@@ -24,7 +28,7 @@ export function tell(text: string, shift = 1, seed = 'test'): Story {
     if (index < 0) throw new Error(`no measure ${path}`)
     return result.values[index]!
   }
-  return { moves, read }
+  return { moves, sources, read }
 }
 
 /** Moves to one place: time and case. */
