@@ -1,103 +1,190 @@
-/** The source of a row while nothing disturbs it: when cases come, and when the first piece takes them. */
+/** The sources of a row while nothing disturbs it: when cases come, and which of them the first piece takes when. */
 import { never } from '../engine/clock.js'
-import { justAfter } from '../engine/neighbours.js'
 import { unset } from '../engine/unset.js'
+import type { Equipment } from '../line/equipment.js'
 import type { Source } from '../line/source.js'
 import type { Spell } from './spell.js'
 import type { Stage } from './stage.js'
 
+/** A source with what is known of it in the spell. */
+class Packer {
+  /** When it did something last, s. */
+  at = unset
+  /** Its first case was told no, and stands. */
+  isWaiting = false
+
+  constructor(readonly source: Source) {}
+}
+
+/**
+ * As by events: who offers a case that can come at once has it taken; who is told no stands in a line of those who wait, behind whoever was told no
+ * before, until there is room for its case. So the one that comes next is the one that can come first, and of two who could at one instant the
+ * one who has waited longer; a shorter case of another may find room where a longer one waits.
+ */
 export class Feed {
-  /** When the first that stands came, and when it is taken, s. */
-  private arrivedAt = unset
-  private takenAt = unset
+  private readonly packers: readonly Packer[]
+  /** Those who wait, who came first first: the first `waits` places. */
+  private readonly line: Packer[] = []
+  private waits = 0
+  /** Who has just had a case taken and offers its next one at once. */
+  private passing: Packer | null = null
+  /** Of those who wait the one whose case can come first, and when, s; who was looked at last. */
+  private best: Packer | null = null
+  private bestAt = never
+  private tried: Packer | null = null
 
   constructor(
     private readonly spell: Spell,
-    readonly source: Source,
+    readonly sources: readonly Source[],
+    private readonly piece: Equipment,
     private readonly first: Stage,
-  ) {}
+  ) {
+    this.packers = sources.map((source) => new Packer(source))
+  }
 
   isCalm(): boolean {
-    return !this.source.isPaused && !this.source.hasEnded
+    for (const { isPaused, hasEnded } of this.sources) if (isPaused || hasEnded) return false
+    return true
+  }
+
+  /** Cases that stand before the line. */
+  standing(): number {
+    let sum = 0
+    for (const { standing } of this.sources) sum += standing.length
+    return sum
+  }
+
+  /** A spell begins: who stands waits, in the order in which the first piece told them no. */
+  begin(): void {
+    const { packers, piece, line } = this
+    this.waits = 0
+    this.passing = null
+    for (const packer of packers) {
+      packer.at = this.spell.from
+      packer.isWaiting = packer.source.standing.length > 0
+      if (!packer.isWaiting) continue
+      const place = piece.placeOf(packer.source)
+      let at = this.waits++
+      for (; at > 0 && piece.placeOf(line[at - 1]!.source) > place; at--) line[at] = line[at - 1]!
+      line[at] = packer
+    }
   }
 
   /** Brings the next case onto the first piece, before the end of the spell: its number, or -1 where there is none. */
   next(): number {
-    const { spell, source, first } = this
-    const { cases } = source.floor
-    for (;;) {
-      if (source.standing.length === 0) {
-        if (!(source.dueAt < spell.until)) return -1
-        this.arrive()
-      }
-      const item = source.standing.at(0)
-      const number = spell.add(item, cases.length[item]!)
-      this.arrivedAt = cases.arrivedAt[item]!
-      first.wanted[number & spell.mask] = Math.max(this.arrivedAt, spell.from)
-      if (source.whenFull !== 'turn-away') first.enter(number)
-      else if (this.turnsAway(number)) continue
-      this.takenAt = first.entered[number & spell.mask]!
-      if (this.takenAt < spell.until) {
-        this.pass()
-        return number
-      }
-      spell.next--
-      this.takenAt = spell.until
-      this.stands()
-      return -1
+    const { passing, spell } = this
+    if (passing !== null) {
+      this.passing = null
+      if (passing.source.standing.length > 0 && this.offers(passing)) return this.take(passing)
     }
+    this.findBest()
+    for (;;) {
+      const packer = this.nextToCome()
+      const { source } = packer
+      if (!(source.dueAt < this.bestAt) || !(source.dueAt < spell.until)) break
+      this.arrive(packer)
+      if (!packer.isWaiting && this.offers(packer)) return this.take(packer)
+    }
+    return this.best !== null && this.bestAt < spell.until ? this.take(this.best) : -1
   }
 
-  /** A case that is not taken at once is turned away with all that came together with it. */
-  private turnsAway(number: number): boolean {
-    const { spell, source, first, arrivedAt } = this
-    const { until } = spell
-    // no further than that instant, for it does not wait for what is after it
-    spell.until = Math.min(until, justAfter(arrivedAt))
-    first.enter(number)
-    spell.until = until
-    if (first.entered[number & spell.mask] === arrivedAt) return false
-    spell.next--
-    source.floor.clock.now = arrivedAt
-    while (source.standing.length > 0) source.turnAway()
-    return true
+  /** Whose cases come next; of two at one instant those of the one that is named first. */
+  private nextToCome(): Packer {
+    const { packers } = this
+    let first = packers[0]!
+    for (let index = 1; index < packers.length; index++)
+      if (packers[index]!.source.dueAt < first.source.dueAt) first = packers[index]!
+    return first
   }
 
   /** Cases come, at once where they are late. */
-  private arrive(): void {
-    const { source } = this
+  private arrive(packer: Packer): void {
+    const { source } = packer
     const { clock, cases } = source.floor
-    clock.now = Math.max(clock.now, source.dueAt)
+    packer.at = Math.max(packer.at, source.dueAt)
+    clock.now = packer.at
     source.dueAt = never
     for (let left = source.pace.batch; left > 0; left--) source.bring(cases.create(source.kind()))
     if (source.whenFull !== 'wait') source.findNext()
   }
 
-  /** The first that stands is taken. */
-  private pass(): void {
-    const { source } = this
-    this.stands()
-    source.standing.shift()
-    source.floor.clock.now = this.takenAt
-    source.noteStack(-1)
-    if (source.whenFull !== 'wait' || source.standing.length > 0) return
+  /** Whether the first case of a packer can come as it is offered; else it waits, or is turned away with all that came together with it. */
+  private offers(packer: Packer): boolean {
+    const { source } = packer
+    const at = this.entryOf(packer)
+    if (at === packer.at) return true
+    source.floor.clock.now = packer.at
+    if (source.whenFull === 'turn-away') {
+      while (source.standing.length > 0) source.turnAway()
+      return false
+    }
+    packer.isWaiting = true
+    this.line[this.waits++] = packer
     source.noteBlocked()
-    source.findNext()
+    if (at < this.bestAt) {
+      this.best = packer
+      this.bestAt = at
+    }
+    return false
   }
 
-  /** The first stands from when it came until it is taken: behind it more may come, or packers wait. */
-  private stands(): void {
-    const { source, spell } = this
-    if (source.whenFull === 'queue') while (source.dueAt < this.takenAt) this.arrive()
-    else if (source.whenFull === 'wait' && this.takenAt > this.arrivedAt) {
-      source.floor.clock.now = Math.max(this.arrivedAt, spell.from)
-      source.noteBlocked()
+  private findBest(): void {
+    this.best = null
+    this.bestAt = never
+    for (let place = 0; place < this.waits; place++) {
+      const at = this.entryOf(this.line[place]!)
+      if (!(at < this.bestAt)) continue
+      this.best = this.line[place]!
+      this.bestAt = at
     }
   }
 
-  /** The spell is over: who stands is told no. */
+  /** When the first case of a packer could come if it were the next, s. */
+  private entryOf(packer: Packer): number {
+    const { spell, first } = this
+    const { floor, standing } = packer.source
+    const item = standing.at(0)
+    const place = spell.next & spell.mask
+    spell.items[place] = item
+    spell.lengths[place] = floor.cases.length[item]!
+    first.wanted[place] = Math.max(floor.cases.arrivedAt[item]!, spell.from)
+    first.findEntry(spell.next)
+    this.tried = packer
+    return first.entered[place]!
+  }
+
+  /** The first case of a packer comes: its number. */
+  private take(packer: Packer): number {
+    const { spell, first } = this
+    const { source } = packer
+    if (this.tried !== packer) this.entryOf(packer)
+    const number = spell.next++
+    first.comes(number)
+    packer.at = first.entered[number & spell.mask]!
+    source.standing.shift()
+    source.floor.clock.now = packer.at
+    source.noteStack(-1)
+    if (packer.isWaiting) this.leavesTheLine(packer)
+    if (source.standing.length > 0) this.passing = packer
+    else if (source.whenFull === 'wait') {
+      source.noteBlocked()
+      source.findNext()
+    }
+    return number
+  }
+
+  private leavesTheLine(packer: Packer): void {
+    const { line } = this
+    packer.isWaiting = false
+    this.waits--
+    let place = 0
+    while (line[place] !== packer) place++
+    for (; place < this.waits; place++) line[place] = line[place + 1]!
+  }
+
+  /** The spell is over: who stands is told no, in their order. */
   end(): void {
-    this.source.tellClock()
-    this.source.passOn()
+    for (const source of this.sources) source.tellClock()
+    for (let place = 0; place < this.waits; place++) this.line[place]!.source.passOn()
   }
 }

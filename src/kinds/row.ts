@@ -58,12 +58,13 @@ export class Row {
   /** Works ahead from now, if it can: no further than `end`, s. */
   workAhead(end: number): void {
     if (!this.isCalm()) return
-    const { spell, stages } = this
+    const { spell, stages, feed } = this
     const { clock } = this.floor
     this.findEnd(end)
     if (spell.until - clock.now < least) return
     spell.from = clock.now
     spell.next = before
+    feed.begin()
     for (let index = stages.length - 1; index >= 0; index--) this.takeUp(index)
     const inside = spell.next
     this.bring()
@@ -75,7 +76,7 @@ export class Row {
   private isCalm(): boolean {
     const { floor, feed, units, stages } = this
     if (floor.observer !== null || !feed.isCalm()) return false
-    if (floor.cases.inUse - feed.source.standing.length > mostInside) return false
+    if (floor.cases.inUse - feed.standing() > mostInside) return false
     for (let index = 0; index < stages.length; index++)
       if (units[index]!.frozen || !stages[index]!.isCalm()) return false
     return true
@@ -95,7 +96,7 @@ export class Row {
   private takeUp(index: number): void {
     const { spell, stages, units, dues } = this
     const first = spell.next
-    units[index]!.calmBegins(units[index - 1] ?? this.feed.source)
+    units[index]!.calmBegins(units[index - 1] ?? this.feed.sources[0]!)
     stages[index]!.begin()
     for (let number = first; number < spell.next; number++) {
       stages[index]!.resume(number)
@@ -125,7 +126,10 @@ export class Row {
       if (dues[index - 1]![place] === never) {
         next.entered[place] = never
         next.due[place] = never
-      } else next.enter(number)
+      } else {
+        next.findEntry(number)
+        next.comes(number)
+      }
       stage.gone[place] = next.entered[place]!
       stage.leave(number)
       stage = next

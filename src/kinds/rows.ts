@@ -12,7 +12,7 @@ import { Feed } from './feed.js'
 import { longest, type Member, mostInside, Row } from './row.js'
 import { Sealer } from './sealer/model.js'
 import { SealerStage } from './sealer/stage.js'
-import { before, Spell } from './spell.js'
+import { before as reach, Spell } from './spell.js'
 import type { Stage } from './stage.js'
 import { Station } from './station/model.js'
 import { StationStage } from './station/stage.js'
@@ -27,8 +27,8 @@ interface Link {
 }
 
 /**
- * What makes the line a row, when it is first simulated: its rings take room. Null where it is none: where ways part or join, several sources
- * feed it, sensors, logs or drives of several speeds come in, or a piece does what its stage does not know. Such a line is left to the events.
+ * What makes the line a row, when it is first simulated: its rings take room. Null where it is none: where ways part or join, sources
+ * feed it at several places, sensors, logs or drives of several speeds come in, or a piece does what its stage does not know. Such a line is left to the events.
  */
 export function rowOf(
   floor: Floor,
@@ -39,22 +39,24 @@ export function rowOf(
   others: number,
 ): (() => Row) | null {
   const [source] = sources
-  if (source === undefined || sources.length > 1) return null
+  if (source === undefined || sources.some(({ next }) => next !== source.next)) return null
   const links = chain(source.next, exit)
   if (links === null || links.length !== equipment.length) return null
   const makers = links.map((link) => stageOf(link))
   if (links.length === 0 || makers.includes(null)) return null
-  if (source.whenFull === 'turn-away' && !isConveyor(links[0]!.unit)) return null
+  const first = links[0]!.unit
+  if (sources.some(({ whenFull }) => whenFull === 'turn-away') && !isConveyor(first)) return null
+  if (first.rightOfWay !== null) return null
   const sealers = links.filter(({ unit }) => unit.mechanism instanceof Sealer)
   const anchor = sealers[0] ?? links[0]!
   const [room, rooms] = [roomUpTo(anchor, links, floor), roomUpTo(links.at(-1)!, links, floor)]
   if (sealers.length > 1 || room > mostRoom) return null
   return () => {
-    const spell = new Spell(before + Math.min(mostInside, rooms) + longest + room)
+    const spell = new Spell(reach + Math.min(mostInside, rooms) + longest + room)
     const members = links.map(({ unit }, index): Member => ({ unit, stage: makers[index]!(spell) }))
     for (const [index, { stage }] of members.entries())
       if (stage instanceof SealerStage) stage.next = members[index + 1]?.stage ?? null
-    const feed = new Feed(spell, source, members[0]!.stage)
+    const feed = new Feed(spell, sources, first, members[0]!.stage)
     const row = new Row(floor, spell, feed, members, members[links.indexOf(anchor)]!.stage, exit, others)
     floor.clock.watched = others
     floor.clock.ahead = row
@@ -98,11 +100,14 @@ function stageOf(link: Link): ((spell: Spell) => Stage) | null {
 const isConveyor = ({ mechanism }: Equipment): boolean =>
   mechanism instanceof BeltConveyor || mechanism instanceof AccumulatingConveyor
 
-/** Between places, and where a sealer is before it no slower than its belts; nothing jams on it, and it starts at once. */
-function isPlain({ unit, before }: Link, { keys, jams }: BeltConveyor | AccumulatingConveyor): boolean {
-  if (jams !== null || !unit.next.takesWhole) return false
-  if (keys.acceleration !== undefined || keys['start-delay'] > 0) return false
+/** Between places, and where a sealer is before it no slower than its belts and without a start delay; nothing jams on it, and its drive needs no run-up. */
+function isPlain({ unit, before }: Link, conveyor: BeltConveyor | AccumulatingConveyor): boolean {
+  const { keys, jams } = conveyor
+  if (jams !== null || !unit.next.takesWhole || keys.acceleration !== undefined) return false
+  const startsLate = keys['start-delay'] > 0
+  if (startsLate && !(conveyor instanceof AccumulatingConveyor && conveyor.mask < reach)) return false
   if (before === null || !before.carries) return true
+  if (startsLate) return false
   return before.mechanism instanceof Sealer && keys.speed >= before.mechanism.keys['belt-speed']
 }
 

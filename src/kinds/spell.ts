@@ -2,7 +2,7 @@
 import type { CaseIndex } from '../line/cases.js'
 
 /** Numbers before the first case of a spell, to which pieces may look back. */
-export const before = 64
+export const before = 256
 
 /**
  * Cases have running numbers in the order in which they go. What is known of them is kept in rings over those numbers:

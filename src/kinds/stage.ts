@@ -63,8 +63,10 @@ export abstract class Stage implements Did {
   protected abstract takeUp(): void
   /** Finds when a case is ready to leave that was inside as the spell began. */
   abstract resume(number: number): void
-  /** Finds when a case comes that wants to, and when it is ready to leave. */
-  abstract enter(number: number): void
+  /** Finds when a case can come that wants to, if it is the next: `entered`. Nothing else changes. */
+  abstract findEntry(number: number): void
+  /** It comes then: finds when it is ready to leave. */
+  abstract comes(number: number): void
   /** It has been found when the case goes. */
   leave(_number: number): void {}
   /** Puts down for how long the belts of the stage before stand, because the case that goes from there stands across the joint. */

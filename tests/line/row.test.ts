@@ -52,6 +52,31 @@ describe('worked ahead, by hand', () => {
     expect(read('equipment.infeed.states.blocked')).toBeCloseTo(0.576, 9)
   })
 
+  it('a conveyor whose cases start one after the other: each comes to its end a second later behind one that stood', () => {
+    const [read] = told(
+      row('packer: {type: station, time: 13 s}').replace('start-delay: 0 s', 'start-delay: 1 s'),
+    )
+    // taken at 18, 31 … 96 as above; at the end at 8 + 10 k, or 1.8 s after the one before it has gone where that is later:
+    // 3 s, 6 s and 9 s for the second to the fourth, 11.2 s for the next three, and 2.2 s to the end of the shift
+    expect(read('measures.output')).toBe(6)
+    expect(read('equipment.infeed.states.blocked')).toBeCloseTo(0.538, 9)
+  })
+
+  it('two sources: of two cases at one instant the second waits until the first is out of its way', () => {
+    const [read, line] = told(
+      row('packer: {type: station, time: 3 s}').replace(
+        'time-between: 10 s}',
+        'time-between: 10 s}, other: {time-between: 20 s, when-full: queue}',
+      ),
+    )
+    expect(line.counts.ahead).toBeGreaterThan(10)
+    // 0.8 s each at 20, 40, 60 and 80 s
+    expect(read('arrivals.other.held')).toBeCloseTo(0.032, 9)
+    // one of packing is out 11 s after it came, one of other 14 s after: at the packer at 28.8, 48.8 … while that works until 31, 51 …
+    expect(read('measures.output')).toBe(8 + 4)
+    expect(read('measures.time-in-system')).toBeCloseTo((8 * 11 + 4 * 14) / 12, 9)
+  })
+
   const belt = (length: string) =>
     `belt: {type: conveyor, carries: belt, length: ${length}, speed: 0.5 m/s, spacing: 0 mm}`
 

@@ -156,6 +156,10 @@ export interface Row {
 export const rows: fc.Arbitrary<Row> = fc
   .record({
     source,
+    more: fc.oneof(
+      { arbitrary: fc.constant([]), weight: 2 },
+      { arbitrary: fc.array(source, { minLength: 1, maxLength: 2 }), weight: 1 },
+    ),
     infeed: conveyor,
     check: rarely(fc.record({ station, lane: conveyor })),
     sealer,
@@ -181,6 +185,7 @@ export const rows: fc.Arbitrary<Row> = fc
   .map(
     ({
       source,
+      more,
       infeed,
       check,
       sealer,
@@ -221,7 +226,7 @@ export const rows: fc.Arbitrary<Row> = fc
             short: { length: lengths[0], ...size },
             long: { share: 0.4, length: cut ?? lengths[1], width: '300 mm', height: '350 mm' },
           },
-          arrivals: { packing: source },
+          arrivals: { packing: source, ...Object.fromEntries(more.map((each, at) => [`table-${at}`, each])) },
           line,
           tape: { roll: '60 m', 'lost-per-roll': '1 m' },
           crew: {

@@ -17,6 +17,13 @@ export class AccumulatingStage extends ConveyorStage {
   private lastGone = 0
   /** Room that is taken now, m. */
   private reserved = 0
+  /** The same two as the case comes whose entry was found last. */
+  private goneThen = 0
+  private reservedThen = 0
+  /** Start delay, s: with it those are felt for a while that have left; the first of which something is known; and when the next may come behind them, s. */
+  private readonly delay: number
+  private known = 0
+  private follows = 0
   /** At some time there was no room for another case. */
   private wasFull = false
 
@@ -32,6 +39,7 @@ export class AccumulatingStage extends ConveyorStage {
     this.pitchTimes = spell.ring()
     this.pitchBefore = spell.ring()
     this.taken = spell.ring()
+    this.delay = conveyor.keys['start-delay']
   }
 
   override isCalm(): boolean {
@@ -45,18 +53,28 @@ export class AccumulatingStage extends ConveyorStage {
     this.lastGone = spell.next - 1
     this.reserved = conveyor.reserved
     this.wasFull = conveyor.isFull()
-    if (firstOn > 0) {
-      this.copy(spell.next - 1, firstOn - 1)
-      this.gone[(spell.next - 1) & spell.mask] = conveyor.left[(firstOn - 1) & mask]!
-    } else {
-      this.pitches[(spell.next - 1) & spell.mask] = 0
-      this.pitchTimes[(spell.next - 1) & spell.mask] = 0
-      this.pitchBefore[(spell.next - 1) & spell.mask] = 0
-    }
+    const felt = this.delay > 0 ? mask + 1 - aboard : 1
+    this.known = spell.next - felt
+    for (let back = 1; back <= felt; back++) this.copyGone(spell.next - back, firstOn - back)
     for (let own = firstOn; own < firstOn + aboard; own++) {
       const item = conveyor.items[own & mask]!
       this.copy(spell.add(item, conveyor.floor.cases.length[item]!), own)
     }
+  }
+
+  /** The same of one that has left: below 0 there was none. */
+  private copyGone(number: number, own: number): void {
+    const place = number & this.spell.mask
+    if (own >= 0) {
+      this.copy(number, own)
+      this.gone[place] = this.conveyor.left[own & this.conveyor.mask]!
+      return
+    }
+    this.entered[place] = -Infinity
+    this.gone[place] = -Infinity
+    this.pitches[place] = 0
+    this.pitchTimes[place] = 0
+    this.pitchBefore[place] = 0
   }
 
   /** What the conveyor knows of its case `own` is that of case `number`. */
@@ -77,7 +95,7 @@ export class AccumulatingStage extends ConveyorStage {
       this.due[number & this.spell.mask] = this.conveyor.due
   }
 
-  override enter(number: number): void {
+  override findEntry(number: number): void {
     const { conveyor, spell, pitches, pitchBefore } = this
     const place = number & spell.mask
     const before = (number - 1) & spell.mask
@@ -86,20 +104,26 @@ export class AccumulatingStage extends ConveyorStage {
     pitches[place] = conveyor.pitch
     this.pitchTimes[place] = conveyor.pitch / conveyor.speed
     pitchBefore[place] = pitchBefore[before]! + pitches[before]!
-    this.findEntry(number)
+    this.findRoom(number)
+  }
+
+  override comes(number: number): void {
+    const { conveyor, spell } = this
+    const place = number & spell.mask
     this.due[place] = Infinity
     if (!(this.entered[place]! < spell.until)) return
-    this.reserved += pitches[place]!
+    this.lastGone = this.goneThen
+    this.reserved = this.reservedThen + this.pitches[place]!
     this.taken[place] = this.reserved
     if (this.reserved + conveyor.shortest > conveyor.length + hair) this.wasFull = true
     this.findDue(number)
   }
 
-  /** Finds when the case comes: when there is room for it, and the one before is out of its way. */
-  private findEntry(number: number): void {
+  /** Finds when there is room for the case, and the one before is out of its way. */
+  private findRoom(number: number): void {
     const { conveyor, spell, gone, pitchBefore } = this
     const { mask, until } = spell
-    const clear = this.entered[(number - 1) & mask]! + this.pitchTimes[(number - 1) & mask]!
+    const clear = this.entered[(number - 1) & mask]! + this.pitchTimes[(number - 1) & mask]! + this.delay
     let at = Math.max(this.wanted[number & mask]!, clear)
     let { lastGone, reserved } = this
     while (at < until) {
@@ -111,15 +135,26 @@ export class AccumulatingStage extends ConveyorStage {
       }
       // the one before must be past its own pitch, for which those that have left must have gone on
       const beyond = pitchBefore[number & mask]! - conveyor.length - pitchBefore[lastGone & mask]!
-      if (!(beyond > 0)) break
-      const follows = gone[lastGone & mask]! + beyond / conveyor.speed
-      if (follows <= at) break
-      at = follows
+      this.follows = beyond > 0 ? gone[lastGone & mask]! + beyond / conveyor.speed : -Infinity
+      if (this.delay > 0) this.findDelayed(number, lastGone)
+      if (this.follows <= at) break
+      at = this.follows
     }
     this.entered[number & mask] = at
-    if (!(at < until)) return
-    this.lastGone = lastGone
-    this.reserved = reserved
+    this.goneThen = lastGone
+    this.reservedThen = reserved
+  }
+
+  /** The same where each starts later than the one ahead of it: behind the last of those that must be past the end. */
+  private findDelayed(number: number, lastGone: number): void {
+    const { conveyor, pitchBefore, delay } = this
+    const { mask } = this.spell
+    const mark = pitchBefore[number & mask]! - conveyor.length
+    let ahead = lastGone
+    while (ahead > this.known && pitchBefore[ahead & mask]! > mark) ahead--
+    const past = mark - pitchBefore[ahead & mask]!
+    const moves = this.gone[ahead & mask]! + (number - 1 - ahead) * delay
+    this.follows = past >= 0 ? moves + past / conveyor.speed + delay : -Infinity
   }
 
   /** Whether there is no room for the case that was measured: none while the cases reach back to the entrance. */
@@ -136,7 +171,7 @@ export class AccumulatingStage extends ConveyorStage {
     const before = (number - 1) & spell.mask
     this.due[number & spell.mask] = Math.max(
       this.entered[number & spell.mask]! + conveyor.crossing,
-      this.gone[before]! + this.pitchTimes[before]!,
+      this.gone[before]! + this.pitchTimes[before]! + this.delay,
     )
   }
 
@@ -193,7 +228,10 @@ export class AccumulatingStage extends ConveyorStage {
     if (!this.wasFull) this.findReserved()
     conveyor.firstOn = oldest
     conveyor.aboard = newest - oldest
-    for (let number = oldest - 1; number < newest; number++) {
+    const felt = this.delay > 0 ? mask + 1 - conveyor.aboard : 1
+    for (let number = oldest - felt; number < oldest; number++)
+      conveyor.left[number & mask] = this.gone[number & spell.mask]!
+    for (let number = oldest - felt; number < newest; number++) {
       const place = number & spell.mask
       conveyor.items[number & mask] = spell.items[place]!
       conveyor.entered[number & mask] = this.entered[place]!
@@ -201,7 +239,6 @@ export class AccumulatingStage extends ConveyorStage {
       conveyor.pitchTimes[number & mask] = this.pitchTimes[place]!
       conveyor.pitchBefore[number & mask] = this.pitchBefore[place]!
     }
-    conveyor.left[(oldest - 1) & mask] = this.gone[(oldest - 1) & spell.mask]!
     conveyor.ahead = oldest - 1
     conveyor.hasTail = false
     conveyor.isBlocked = false

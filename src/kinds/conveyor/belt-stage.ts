@@ -12,6 +12,8 @@ export class BeltStage extends ConveyorStage {
   /** Belt travel at which each entered, and from which the next may, m. */
   private readonly places: Float64Array
   private readonly clears: Float64Array
+  /** Standstills that are over as the case comes whose entry was found last. */
+  private overThen = 0
 
   constructor(
     spell: Spell,
@@ -47,7 +49,7 @@ export class BeltStage extends ConveyorStage {
     this.findDue(number & this.spell.mask)
   }
 
-  override enter(number: number): void {
+  override findEntry(number: number): void {
     const { spell, travel, entered } = this
     const place = number & spell.mask
     const before = (number - 1) & spell.mask
@@ -57,12 +59,18 @@ export class BeltStage extends ConveyorStage {
     travel.at = Math.max(travel.at, this.wanted[place]!, entered[before]!)
     travel.findRunning()
     entered[place] = travel.at
+    this.overThen = travel.over
+    // it may be another case that comes, and earlier
+    travel.over = over
+  }
+
+  override comes(number: number): void {
+    const { spell, travel } = this
+    const place = number & spell.mask
     this.due[place] = Infinity
-    if (!(travel.at < spell.until)) {
-      // it may be another case that comes, and earlier
-      travel.over = over
-      return
-    }
+    travel.at = this.entered[place]!
+    if (!(travel.at < spell.until)) return
+    travel.over = this.overThen
     travel.findTravel()
     this.places[place] = travel.travel
     this.clears[place] = travel.travel + spell.lengths[place]! + this.belt.keys.spacing

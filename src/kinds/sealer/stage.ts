@@ -88,11 +88,15 @@ export class SealerStage extends Stage {
     else this.admit(number)
   }
 
-  override enter(number: number): void {
+  override findEntry(number: number): void {
+    const { mask } = this.spell
+    this.entered[number & mask] = Math.max(this.wanted[number & mask]!, this.admitted[(number - 1) & mask]!)
+  }
+
+  override comes(number: number): void {
     const { spell, sealer } = this
     const place = number & spell.mask
-    const at = Math.max(this.wanted[place]!, this.admitted[(number - 1) & spell.mask]!)
-    this.entered[place] = at
+    const at = this.entered[place]!
     this.due[place] = Infinity
     this.admitted[place] = Infinity
     if (!(at < spell.until)) return
@@ -174,7 +178,6 @@ export class SealerStage extends Stage {
   override tell(): void {
     const { spell, sealer, entered, gone } = this
     const { mask, from, until, next } = spell
-    const { level } = sealer
     let { newest, oldest } = this
     while (newest < next && entered[newest & mask]! < until) newest++
     let held = 0
@@ -184,8 +187,8 @@ export class SealerStage extends Stage {
       held += Math.min(at, until) - Math.max(entered[number & mask]!, from)
     }
     sealer.floor.clock.now = from
-    level.settle()
-    level.tellArea(held, newest - oldest, until)
+    sealer.level.settle()
+    sealer.level.tellArea(held, newest - oldest, until)
     this.oldest = oldest
     this.newest = newest
     this.tellMade()
@@ -196,9 +199,8 @@ export class SealerStage extends Stage {
     const { spell, sealer, first, oldest } = this
     const { mask, items, lengths } = spell
     const { made, meets } = sealer
-    for (let head = 0; head < meets.length; head++) {
+    for (let head = 0; head < meets.length; head++)
       for (; meets[head]! < oldest; meets[head]!++) sealer.taping.passed(head, items[meets[head]! & mask]!)
-    }
     for (let number = first; number < oldest; number++) {
       made.length = lengths[number & mask]!
       made.add(sealer.floor.cases.unsealed[items[number & mask]!] === 0)

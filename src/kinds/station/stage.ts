@@ -65,12 +65,15 @@ export class StationStage extends Stage {
     else this.serve(number)
   }
 
-  override enter(number: number): void {
+  override findEntry(number: number): void {
     const { entered, gone } = this
     const { mask } = this.spell
     let at = Math.max(this.wanted[number & mask]!, entered[(number - 1) & mask]!)
     if (this.room > 0) at = Math.max(at, gone[(number - this.room) & mask]!)
     entered[number & mask] = at
+  }
+
+  override comes(number: number): void {
     this.serve(number)
   }
 
