@@ -16,6 +16,7 @@ import { before as reach, Spell } from './spell.js'
 import type { Stage } from './stage.js'
 import { Station } from './station/model.js'
 import { StationStage } from './station/stage.js'
+import { hair } from './travel.js'
 
 /** Cases for which the pieces up to the last sealer may have room: those that may come behind the one that ends a spell. */
 const mostRoom = 400
@@ -100,7 +101,7 @@ function stageOf(link: Link): ((spell: Spell) => Stage) | null {
 const isConveyor = ({ mechanism }: Equipment): boolean =>
   mechanism instanceof BeltConveyor || mechanism instanceof AccumulatingConveyor
 
-/** Between places, and where a sealer is before it no slower than its belts and without a start delay; nothing jams on it, and its drive needs no run-up. */
+/** Between places, and where a sealer is before it hardly slower than its belts and without a start delay; nothing jams on it, and its drive needs no run-up. */
 function isPlain({ unit, before }: Link, conveyor: BeltConveyor | AccumulatingConveyor): boolean {
   const { keys, jams } = conveyor
   if (jams !== null || !unit.next.takesWhole || keys.acceleration !== undefined) return false
@@ -108,8 +109,12 @@ function isPlain({ unit, before }: Link, conveyor: BeltConveyor | AccumulatingCo
   if (startsLate && !(conveyor instanceof AccumulatingConveyor && conveyor.mask < reach)) return false
   if (before === null || !before.carries) return true
   if (startsLate) return false
-  return before.mechanism instanceof Sealer && keys.speed >= before.mechanism.keys['belt-speed']
+  return before.mechanism instanceof Sealer && keepsUp(keys.speed, before.mechanism)
 }
+
+/** A case that goes off the belts at this speed is gone before the one behind it can touch it. */
+const keepsUp = (speed: number, { keys, gap, floor }: Sealer): boolean =>
+  speed >= keys['belt-speed'] || floor.cases.sizes.longest * (keys['belt-speed'] / speed - 1) < gap - hair
 
 /** Cases that may be inside the pieces up to this one. */
 function roomUpTo(last: Link, links: readonly Link[], floor: Floor): number {

@@ -28,8 +28,9 @@ export class Sizes {
   /** By kind, outside length along the travel, and the tape that one head draws for that off the roll; where it varies of the mean. */
   readonly lengths: Float64Array
   readonly strips: Float64Array
-  /** Length of the shortest case that may come. */
+  /** Lengths of the shortest and the longest case that may come. */
   readonly shortest: number
+  readonly longest: number
   /** By kind; null where no kind varies. */
   private readonly sides: readonly Sides[] | null
   private readonly leg: number
@@ -43,6 +44,7 @@ export class Sizes {
     this.lengths = Float64Array.from(lengthsOf(scenario))
     this.strips = this.lengths.map((length) => drawnLength(length, tape.leg, tape.stretch))
     this.shortest = kinds.reduce((least, [, kind]) => Math.min(least, sizeEnds(kind).least.length), Infinity)
+    this.longest = kinds.reduce((most, [, kind]) => Math.max(most, sizeEnds(kind).most.length), 0)
     this.sides = kinds.some(([, kind]) => varies(kind))
       ? kinds.map(([name, kind]) => sidesOf(draws, name, kind))
       : null

@@ -22,7 +22,9 @@ const demos = [
   ].map((name) => `scenarios/${name}.yaml`),
 ]
 /** Demos whose lines are rows. */
-const inRow = ['soap-works', 'tape-choice', 'made-to-measure'].map((name) => `scenarios/${name}.yaml`)
+const inRow = ['soap-works', 'tape-choice', 'made-to-measure', 'refill-hall', 'night-orders'].map(
+  (name) => `scenarios/${name}.yaml`,
+)
 const program = '.build/cli/main.js'
 
 /** What the main demo would rest on if somebody had counted: all that stops its sealer, and two guesses. */

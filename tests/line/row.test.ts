@@ -98,6 +98,15 @@ describe('worked ahead, by hand', () => {
     expect(read('equipment.belt.states.blocked')).toBeCloseTo(0.191, 9)
   })
 
+  it('a belt that is slower than the sealer takes each case away before the next one touches it', () => {
+    const slower = belt('2 m').replace('0.5 m/s', '0.35 m/s')
+    const [read] = told(row(`${sealer('')}, ${slower}, packer: {type: station, time: 3 s}`))
+    // from when it came 12.5 s to the end of the sealer, 2 m at 0.35 m/s, and 3 s: the first is out at 31.2 s
+    expect(read('measures.output')).toBe(7)
+    expect(read('measures.time-in-system')).toBeCloseTo(12.5 + 2 / 0.35 + 3, 9)
+    expect(read('equipment.sealer.states.blocked')).toBe(0)
+  })
+
   it('a jam: events have it, and the work ahead goes on after it', () => {
     const [read] = told(
       row(
@@ -135,7 +144,7 @@ const shorter = ({ text, uncounted }: Row): Row => ({
 })
 
 /** Demos whose lines are rows. */
-const inRow = ['soap-works', 'tape-choice', 'made-to-measure']
+const inRow = ['soap-works', 'tape-choice', 'made-to-measure', 'refill-hall', 'night-orders']
 
 describe('the same shifts', () => {
   it.each(demos)('of %s', async (name) => {

@@ -121,7 +121,7 @@ export class AccumulatingStage extends ConveyorStage {
 
   /** Finds when there is room for the case, and the one before is out of its way. */
   private findRoom(number: number): void {
-    const { conveyor, spell, gone, pitchBefore } = this
+    const { spell, gone } = this
     const { mask, until } = spell
     const clear = this.entered[(number - 1) & mask]! + this.pitchTimes[(number - 1) & mask]! + this.delay
     let at = Math.max(this.wanted[number & mask]!, clear)
@@ -133,10 +133,7 @@ export class AccumulatingStage extends ConveyorStage {
         at = gone[(lastGone + 1) & mask]!
         continue
       }
-      // the one before must be past its own pitch, for which those that have left must have gone on
-      const beyond = pitchBefore[number & mask]! - conveyor.length - pitchBefore[lastGone & mask]!
-      this.follows = beyond > 0 ? gone[lastGone & mask]! + beyond / conveyor.speed : -Infinity
-      if (this.delay > 0) this.findDelayed(number, lastGone)
+      this.findFollows(number, lastGone)
       if (this.follows <= at) break
       at = this.follows
     }
@@ -145,13 +142,16 @@ export class AccumulatingStage extends ConveyorStage {
     this.reservedThen = reserved
   }
 
-  /** The same where each starts later than the one ahead of it: behind the last of those that must be past the end. */
-  private findDelayed(number: number, lastGone: number): void {
+  /**
+   * Finds when the one before is past its own pitch, for which those that have left must have gone on: the last of them, or, where each starts
+   * later than the one ahead of it, the last of those that must be past the end.
+   */
+  private findFollows(number: number, lastGone: number): void {
     const { conveyor, pitchBefore, delay } = this
     const { mask } = this.spell
     const mark = pitchBefore[number & mask]! - conveyor.length
     let ahead = lastGone
-    while (ahead > this.known && pitchBefore[ahead & mask]! > mark) ahead--
+    if (delay > 0) while (ahead > this.known && pitchBefore[ahead & mask]! > mark) ahead--
     const past = mark - pitchBefore[ahead & mask]!
     const moves = this.gone[ahead & mask]! + (number - 1 - ahead) * delay
     this.follows = past >= 0 ? moves + past / conveyor.speed + delay : -Infinity
