@@ -4,8 +4,14 @@ import { leastDraws } from '../../scenario/limits.js'
 import { bare } from '../../statistics/estimate.js'
 import { type Layout, layoutOf, rowOf } from '../../statistics/layout.js'
 import { regression, type Slope } from '../../statistics/regression.js'
-import type { Factor, PlanOf, SampledDesign, SweepMeasure, SweepPoint } from './document.js'
-import { drawsAt } from './kinds.js'
+import {
+  drawsAt,
+  type Factor,
+  type PlanOf,
+  type SampledDesign,
+  type SweepMeasure,
+  type SweepPoint,
+} from './document.js'
 
 interface Planned {
   points: readonly SweepPoint[]
