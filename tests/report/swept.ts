@@ -160,8 +160,7 @@ export function plan(): SweepResult {
     factor('line.sealer.belt-speed', 'm/min', [10, 20], 12),
     factor('line.outfeed.length', 'm', [2, 3], 5),
   ]
-  const ends = factors.map(({ values }) => [values[0]!, values[1]!] as const)
   const result = { ...empty(designs), kind: 'plan' as const, factors }
-  const plan = planOf({ points: result.points, designs, factors, ends, measures, confidence: 0.95 })
+  const plan = planOf(result.points, designs, factors, measures, 0.95)
   return { ...result, plan }
 }

@@ -13,7 +13,7 @@ export const marks = {
   undecided: { sign: '△', word: 'undecided', style: 'triangle', fill: palette.paper },
 } as const
 
-const verdicts = Object.keys(marks) as (keyof typeof marks)[]
+export const verdicts = Object.keys(marks) as (keyof typeof marks)[]
 
 /** Points of each verdict, which `of` gives. */
 export const verdictPoints = (of: (verdict: SizedDesign['verdict']) => Point[], radius: number): Points[] =>

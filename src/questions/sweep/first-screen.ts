@@ -15,9 +15,8 @@ import {
   type SweepPoint,
   type SweepResult,
 } from './document.js'
-import { isInputShown, rankedInputs } from './each-report.js'
+import { rankedEffects, shownInputs } from './effects-report.js'
 import { heldLevels } from './kinds.js'
-import { rankedEffects } from './plan-report.js'
 import { sweepReport, sweepSummary } from './report.js'
 import { measureSubject, placeText, pointText, valueText } from './words.js'
 
@@ -122,13 +121,9 @@ function verdictOf(result: SweepResult): Verdict {
 
 /** Paths that are shown to change a measure, the largest first: of inputs that move alone, or of the factors of a plan. */
 function shownOf(result: SweepResult, measure: SweepMeasure): string[] {
-  const of = result.plan?.[measure.name]
-  const shown =
-    result.kind === 'each'
-      ? rankedInputs(result, measure).filter((input) => isInputShown(input, measure))
-      : of
-        ? rankedEffects(of).filter(({ isShown }) => isShown)
-        : []
+  const shown = result.each
+    ? shownInputs(result, measure)
+    : rankedEffects(result.plan![measure.name]).filter(({ isShown }) => isShown)
   return shown.map(({ path }) => path)
 }
 

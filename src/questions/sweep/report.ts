@@ -9,9 +9,8 @@ import { counted, grouped, listed, percentText, sentences } from '../../report/f
 import type { Report, Summary, Table } from '../../report/report.js'
 import { curveHeadline, curveTables } from './curve-report.js'
 import { costName, type SweepKind, type SweepResult } from './document.js'
-import { eachHeadline, eachTables } from './each-report.js'
+import { eachHeadline, eachTables, planHeadline, planTables } from './effects-report.js'
 import { gridHeadline, gridTables } from './grid-report.js'
-import { planHeadline, planTables } from './plan-report.js'
 
 /** The report of a sweep. */
 export function sweepReport(result: SweepResult): Report {

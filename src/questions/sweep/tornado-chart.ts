@@ -12,8 +12,7 @@ import { effectBars } from '../../report/marks/effect-bars.js'
 import { palette } from '../../report/marks/inks.js'
 import { farOff, roomySpan } from '../../report/marks/reach.js'
 import type { SweepMeasure, SweepResult } from './document.js'
-import { isInputShown, mostInputs, rankedInputs } from './each-report.js'
-import { effectFigure, rankedEffects } from './plan-report.js'
+import { effectFigure, mostInputs, rankedEffects, rankedInputs, shownInputs } from './effects-report.js'
 import { measureSubject, rangeWords } from './words.js'
 
 /** A difference in words. */
@@ -37,7 +36,7 @@ export function tornadoChart(result: SweepResult, measure: SweepMeasure): Chart 
       figure ? [{ figure, colour, value: text ?? '' }] : []
     return { name: path, bars: [...bar(own.low, low, palette.short), ...bar(own.high, high, palette.main)] }
   })
-  const shown = ranked.filter((input) => isInputShown(input, measure))
+  const shown = shownInputs(result, measure)
   const family = Object.values(ranked[0]?.differences ?? {}).flatMap(({ low, high }) => low ?? high ?? [])[0]
     ?.family
   const few = drawn.length < ranked.length ? ` The first ${drawn.length} of ${ranked.length} inputs.` : ''
