@@ -39,11 +39,13 @@ export const shownInputs = (result: SweepResult, measure: SweepMeasure): EachInp
 /** The sentences at the head of the report of inputs that move alone: one a measure. */
 export function eachHeadline(result: SweepResult): string[] {
   return result.measures.map((measure) => {
-    const all = result.each!.inputs.length
+    const { length: all } = rankedInputs(result, measure)
     const shown = shownInputs(result, measure)
     const subject = measureSubject(measure)
     if (shown.length === 0) return `${subject}: none of the ${counted(all, 'input')} is shown to change it.`
-    const top = shown.slice(0, mostNamed).map((input) => `${input.path} (${endsWords(input, measure, result)})`)
+    const top = shown
+      .slice(0, mostNamed)
+      .map((input) => `${input.path} (${endsWords(input, measure, result)})`)
     const rest = all - shown.length
     return `${subject}: changed most by ${listed(top)}. ${counted(shown.length, 'input')} of ${all} ${shown.length === 1 ? 'is' : 'are'} shown to change it${rest > 0 ? `, ${rest} not` : ''}.`
   })
