@@ -3,7 +3,7 @@ import type { ChosenDesign } from '../../answers/designs.js'
 import { type DrawOfInputs, drawOf, inDraw } from '../../answers/draws.js'
 import type { Draws, DrawsAsked, SimulatedDraw } from '../../answers/with-inputs.js'
 import type { Simulation } from '../../shifts/simulation.js'
-import { inputsBeside } from './inputs-beside.js'
+import { inputsBeside } from './asked.js'
 import { promiseFigure } from './promise-figure.js'
 import { type Search, type Tried, tryOne } from './search.js'
 

@@ -57,11 +57,12 @@ function shownRows({ designs, pick, promises }: SizeResult): { rows: Row[]; note
     .filter(({ design }) => design.without === null)
   if (pick === null) {
     const spare = ({ design }: Row) => leastSpare(design.promises, promises)
-    const nearest = [...told].sort((a, b) => spare(b) - spare(a) || a.index - b.index).slice(0, mostRows)
+    const nearest = told.toSorted((a, b) => spare(b) - spare(a) || a.index - b.index).slice(0, mostRows)
     return {
       rows: nearest.sort((a, b) => a.index - b.index),
-      notes:
-        told.length > mostRows ? [`The nearest ${mostRows} of ${told.length}; designs.csv has all.`] : [],
+      notes: sentences(
+        told.length > mostRows && `The nearest ${mostRows} of ${told.length}; designs.csv has all.`,
+      ),
     }
   }
   const upTo = told.filter(({ index }) => index <= pick)
