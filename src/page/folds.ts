@@ -58,14 +58,14 @@ function partsOf(report: Report, pictures: readonly Picture[]): Part[] {
     ...part(
       'findings',
       'What does the check find?',
-      findings && findings.rows.length > 0 ? findingsGist(findings) : '',
+      findings ? findingsGist(findings) : '',
       table(findings, ''),
     ),
     ...part(
       'assumptions',
       'What are the figures based on?',
       'Values given, their evidence, values assumed',
-      given && given.rows.length > 0 ? html`<div class="screen-only">${table(given, '')}</div>` : empty,
+      given?.rows.length ? html`<div class="screen-only">${table(given, '')}</div>` : empty,
       table(rests?.table, ''),
       rests ? html`<p>${rests.exact}</p>` : empty,
       table(assumed, ''),

@@ -2,8 +2,8 @@
 import type { Front, Tile } from '../report/front.js'
 import type { Picture } from '../report/marks/chart.js'
 import { empty, html, inLines, type Markup } from '../report/markup.js'
-import type { Report, Summary } from '../report/report.js'
-import type { Said, Screen, Verdict } from '../report/screen.js'
+import type { Report } from '../report/report.js'
+import type { Said, Verdict } from '../report/screen.js'
 import type { Table } from '../report/table.js'
 import { figureHtml, largeProse, list, paragraphs, prose, tableHtml } from './parts.js'
 
@@ -40,25 +40,20 @@ const fullHeads: Readonly<Record<string, string>> = {
 const isForemost = ({ tone, head }: Said): boolean => tone === 'error' || head === 'Prices'
 
 /** The picture is the one that explains the verdict; without one there is none. */
-export function frontHtml(report: Report, picture: Picture | undefined): Markup {
-  const { summary, front, display, head } = report
-  const screen = front?.screen ?? screenOfSummary(report)
-  const told = front?.told ?? []
-  const said = screen.parts.flatMap((part) => ('head' in part && !told.includes(part.head) ? [part] : []))
-  const tables = screen.parts.flatMap((part) => ('head' in part ? [] : [part]))
+export function frontHtml({ summary, display, ...report }: Report, picture: Picture | undefined): Markup {
+  const front = report.front!
+  const { verdict, parts } = front.screen!
+  const said = parts.flatMap((part) => ('head' in part && !front.told.includes(part.head) ? [part] : []))
+  const tables = parts.flatMap((part) => ('head' in part ? [] : [part]))
   const rests = said.find((part) => part.head === 'Basis')
   const safety = said.find((part) => part.head === 'Safety')
   const next = said.find((part) => part.head === 'Next')
   const first = said.filter(isForemost)
   const rest = said.filter((part) => ![safety, rests, next, ...first].includes(part))
-  const foremost =
-    front?.screen || !head
-      ? first.map((part) => saidBox(part))
-      : [html`<h2>${head.title}</h2>${list(head.lines)}`]
   return html`<section id="answer" class="answer" aria-label="The answer">
-${foremost.length > 0 ? html`<div class="foremost" role="note">${foremost}</div>\n` : empty}${summary ? html`<p class="question">${prose(summary.question)}</p>` : empty}
+${first.length > 0 ? html`<div class="foremost" role="note">${first.map(saidBox)}</div>\n` : empty}${summary ? html`<p class="question">${prose(summary.question)}</p>` : empty}
 <h2 class="unseen">The answer</h2>
-${verdictHtml(screen.verdict)}
+${verdictHtml(verdict)}
 ${tilesHtml(front)}
 <div class="beside"><div class="shown">${inLines(tables.map((table: Table) => tableHtml(table, display, [])))}
 ${picture ? figureHtml(picture) : empty}</div>
@@ -76,10 +71,10 @@ function verdictHtml({ word, tone, text }: Verdict): Markup {
   return html`<p class="verdict${size}">${first}${text.startsWith(':') || word === '' ? '' : ' '}${largeProse(text)}</p>`
 }
 
-function tilesHtml(front: Front | undefined): Markup {
-  if (!front || front.tiles.length === 0) return empty
-  const caption = front.of === undefined ? empty : html`<p class="of">${front.of}</p>`
-  return html`${caption}<dl class="tiles">${front.tiles.map(tileHtml)}</dl>`
+function tilesHtml({ of, tiles }: Front): Markup {
+  if (tiles.length === 0) return empty
+  const caption = of === undefined ? empty : html`<p class="of">${of}</p>`
+  return html`${caption}<dl class="tiles">${tiles.map(tileHtml)}</dl>`
 }
 
 function tileHtml({ label, value, unit = '', interval = '', note = '', tone = 'plain' }: Tile): Markup {
@@ -87,21 +82,4 @@ function tileHtml({ label, value, unit = '', interval = '', note = '', tone = 'p
     .filter((each) => each !== '')
     .map((each) => html`<span>${largeProse(each)}</span>`)
   return html`<div class="tile ${tone}"><dt>${label}</dt><dd><span class="value">${value}</span> <span class="unit">${unit}</span>${below.length > 0 ? html`<span class="below">${below}</span>` : empty}</dd></div>`
-}
-
-/** Where a command has no first screen of its own: what its summary says. */
-function screenOfSummary({ title, display, summary, headline, cautions }: Report): Screen {
-  const said = (head: string, ...lines: readonly string[]): Said[] =>
-    lines.some((line) => line !== '') ? [{ head, lines: lines.filter((line) => line !== '') }] : []
-  const told = (of: Summary) => [
-    ...said('Next', ...of.next),
-    ...said(of.limitingHead ?? 'Limit', of.limiting),
-    ...said('Basis', ...of.sureness),
-  ]
-  return {
-    title,
-    display,
-    verdict: { word: '', tone: 'plain', text: summary?.answer ?? headline[0] ?? '' },
-    parts: [...(summary ? told(summary) : []), ...said('Safety', cautions[0] ?? '')],
-  }
 }

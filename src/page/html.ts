@@ -7,8 +7,6 @@ import { foldsHtml } from './folds.js'
 import { frontHtml } from './front.js'
 import { style } from './style.js'
 
-export type { Picture } from '../report/marks/chart.js'
-
 /** What is inside the page beside the report; without a script it shows pictures only. */
 export interface PageContents {
   /** The result document. */

@@ -3,7 +3,7 @@ import { chartsOf, type ResultDocument } from '../questions/charts-of-document.j
 import { drawInto } from './drawing.js'
 import { startFolding } from './folding.js'
 import { followCases } from './follow-cases.js'
-import { startReplay } from './replay.js'
+import { Replay } from './replay.js'
 
 /** So much of a screen ahead of its being seen a chart is drawn. */
 const ahead = '50%'
@@ -18,7 +18,7 @@ function start(): void {
   drawAll(held ? chartsOf(held) : [])
   const replay = document.getElementById('replay')
   if (replay && held?.command === 'run' && held.layout && held.stretch)
-    startReplay(replay, held.layout, held.stretch)
+    new Replay(replay, held.layout, held.stretch)
   followCases(document)
 }
 

@@ -9,25 +9,20 @@ export const night = (): MediaQueryList => matchMedia('screen and (prefers-color
  * and letters alike, for all of them name their colours to the canvas alone.
  */
 export function followNight(context: CanvasRenderingContext2D, isNight: () => boolean): void {
-  const colour = (name: 'fillStyle' | 'strokeStyle') => {
+  const follow = (
+    name: 'fillStyle' | 'strokeStyle' | 'globalCompositeOperation',
+    nightly: (value: string) => string,
+  ) => {
     const own = Object.getOwnPropertyDescriptor(CanvasRenderingContext2D.prototype, name)!
     Object.defineProperty(context, name, {
       configurable: true,
       get: () => own.get!.call(context),
       set: (value: unknown) =>
-        own.set!.call(context, typeof value === 'string' && isNight() ? atNight(value) : value),
+        own.set!.call(context, typeof value === 'string' && isNight() ? nightly(value) : value),
     })
   }
-  colour('fillStyle')
-  colour('strokeStyle')
+  follow('fillStyle', atNight)
+  follow('strokeStyle', atNight)
   // a shade that darkens paper lightens the night
-  const mixing = Object.getOwnPropertyDescriptor(
-    CanvasRenderingContext2D.prototype,
-    'globalCompositeOperation',
-  )!
-  Object.defineProperty(context, 'globalCompositeOperation', {
-    configurable: true,
-    get: () => mixing.get!.call(context),
-    set: (value: string) => mixing.set!.call(context, value === 'multiply' && isNight() ? 'screen' : value),
-  })
+  follow('globalCompositeOperation', (value) => (value === 'multiply' ? 'screen' : value))
 }

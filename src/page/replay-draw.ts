@@ -121,8 +121,7 @@ export class ReplayPicture {
     const { context, frame, colours, layout } = this
     context.fillStyle = colours.paper
     context.fillRect(0, 0, frame.width, this.height)
-    for (let row = 0; row < frame.rows.length; row++) {
-      const { top, bottom } = frame.rows[row]!
+    for (const [row, { top, bottom }] of frame.rows.entries()) {
       context.save()
       context.beginPath()
       // a case that stands across the break of two rows is seen in both, each time as far as the row goes
@@ -147,11 +146,8 @@ export class ReplayPicture {
     const piece = this.layout.pieces[index]!
     const { from, to } = frame.rows[row]!
     if (piece.x > to || piece.x + piece.length < from) return
-    const [x, wide, tall] = [
-      frame.across(row, piece.x),
-      piece.length * frame.scale,
-      piece.width * frame.scale,
-    ]
+    const x = frame.across(row, piece.x)
+    const [wide, tall] = [piece.length * frame.scale, piece.width * frame.scale]
     const y = frame.middle(row, index) - tall / 2
     const state = this.stateOf(index, time)
     const kind = states[state].stop
@@ -229,15 +225,13 @@ export class ReplayPicture {
     const { context, frame, colours, layout } = this
     context.textAlign = 'center'
     context.lineJoin = 'round'
-    for (let index = 0; index < frame.labels.length; index++) {
-      const { x, y, half, pieceX, pieceY } = frame.labels[index]!
+    for (const { x, y, half, pieceX, pieceY } of frame.labels) {
       const from = Math.min(Math.max(pieceX, x - half), x + half)
       this.line(from, y + 18, pieceX, pieceY, colours.quiet, 1)
     }
     context.strokeStyle = colours.paper
     context.lineWidth = 4
-    for (let index = 0; index < frame.labels.length; index++) {
-      const { piece, x, y } = frame.labels[index]!
+    for (const { piece, x, y } of frame.labels) {
       const state = this.stateOf(piece, time)
       const { short, group } = states[state]
       const isStopped = group === 'stop'
@@ -262,12 +256,10 @@ export class ReplayPicture {
     const { context, frame, colours, layout, stretch } = this
     context.font = font
     context.fillStyle = colours.quiet
-    for (let source = 0; source < layout.arrivals.length; source++) {
-      const { name, next } = layout.arrivals[source]!
+    for (const [source, { name, next }] of layout.arrivals.entries()) {
       const piece = layout.pieces.findIndex((each) => each.name === next)
       if (piece < 0) continue
-      let line = 0
-      for (let other = 0; other < source; other++) if (layout.arrivals[other]!.next === next) line++
+      const line = layout.arrivals.slice(0, source).filter((other) => other.next === next).length
       const row = frame.rowOf(layout.pieces[piece]!)
       const count = countAt(this.standing[source]!, time)
       const isQueue = stretch.sources[source]!.whenFull === 'queue'
@@ -282,8 +274,7 @@ export class ReplayPicture {
   private drawKinds(): void {
     const { context, colours, kindsAt, layout } = this
     context.font = font
-    for (let kind = 0; kind < kindsAt.length; kind++) {
-      const { x, y } = kindsAt[kind]!
+    for (const [kind, { x, y }] of kindsAt.entries()) {
       this.caseBox(kind, x, y, 14, 12)
       context.fillStyle = colours.ink
       context.fillText(layout.cases[kind]!.name, x + 19, y + 10)

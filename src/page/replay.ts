@@ -22,11 +22,7 @@ const longestStep = 0.25
  * Puts a replay of `stretch` into `root`, in place of what is there. It does not start by itself, which also suits those who
  * want no motion; it ends where the stretch ends. The page needs `replayStyle` and a policy that allows what it has.
  */
-export function startReplay(root: HTMLElement, layout: Layout, stretch: Stretch): void {
-  new Replay(root, layout, stretch)
-}
-
-class Replay {
+export class Replay {
   private time: number
   private speed = usual
   private isPlaying = false

@@ -19,8 +19,8 @@ const [gap, picture] = [16, 120]
 
 /** Names of the rows, line by line; none where a chart has no rows. */
 function linesOf({ config }: Chart, axis: Axis): string[] {
-  const labels = config.data.labels as (string | string[])[] | undefined
-  if (labels && labels.length > 0) return labels.flat()
+  const labels = (config.data.labels ?? []) as (string | string[])[]
+  if (labels.length > 0) return labels.flat()
   if (!axis.reverse || axis.max === undefined) return []
   return Array.from(
     { length: Math.round(axis.max + 0.5) },
@@ -69,9 +69,9 @@ function stack(chart: Chart, scales: Record<string, Axis>, y: Axis): number {
       axis.afterFit = (scale) => {
         scale.width = 0
       }
-  const withLines = (name: string | string[], row: number) => [...[name].flat(), ...(lines[row] ?? [])]
-  const labels = config.data.labels as (string | string[])[] | undefined
-  if (labels && labels.length > 0) config.data.labels = labels.map(withLines)
+  const withLines = (name: string | string[], row: number) => [name, lines[row] ?? []].flat()
+  const labels = (config.data.labels ?? []) as (string | string[])[]
+  if (labels.length > 0) config.data.labels = labels.map(withLines)
   else {
     const name = y.ticks?.callback
     if (y.ticks && name) y.ticks.callback = (value) => withLines(name(value), Number(value))

@@ -49,10 +49,10 @@ export async function drive({
   const asked: [design: number, count: number][] = []
   const told: Tried[] = []
   const rows = new Map<number, ShiftResult[]>()
-  const found = await findCheapest(
+  const found = await findCheapest({
     candidates,
-    { promises: () => [condition(0)], confidence: 0.95, most: 400, isFull: false, ...goal },
-    async (design, count) => {
+    goal: { promises: () => [condition(0)], confidence: 0.95, most: 400, isFull: false, ...goal },
+    more: async (design, count) => {
       const last = asked.at(-1)
       if (!last || last[0] !== design || last[1] !== count) asked.push([design, count])
       const mine = rows.get(design) ?? []
@@ -63,8 +63,8 @@ export async function drive({
       return mine
     },
     known,
-    (tried) => told.push(tried),
-  ).catch((error) => {
+    onTried: (tried) => told.push(tried),
+  }).catch((error) => {
     if (isFault(error, 'interrupted')) return null
     throw error
   })

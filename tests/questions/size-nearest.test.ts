@@ -1,7 +1,7 @@
 /** What a search without a pick hands on: which design came nearest, and which choices stand at an end; fresh shifts. By hand. */
 
 import { describe, expect, it } from 'vitest'
-import { freshShifts } from '../../src/questions/size/fresh.js'
+import { freshShifts } from '../../src/questions/size/judged-afresh.js'
 import { endsOf, nearestOf } from '../../src/questions/size/nearest.js'
 import type { Tried } from '../../src/questions/size/search.js'
 import { Fault } from '../../src/scenario/fault.js'
@@ -21,14 +21,14 @@ const tried = (
 /** Chooses among designs whose first shifts keep the promise as often as `keeps` says of 100; tells what was simulated for it. */
 async function nearest(all: readonly Tried[], keeps: (design: number) => number = () => 0, most = 2000) {
   const asked: [design: number, count: number][] = []
-  const found = await nearestOf(
-    all,
-    { promises: () => [condition(0, { value: 0.9, near: 0.02 })], confidence: 0.95, most },
-    async (design, count) => {
+  const promises = () => [condition(0, { value: 0.9, near: 0.02 })]
+  const found = await nearestOf(all, {
+    goal: { promises, confidence: 0.95, most, isFull: false },
+    more: async (design, count) => {
       asked.push([design, count])
       return Array.from({ length: count }, (_, shift) => shiftOf([shift % 100 < keeps(design) ? 1 : 0]))
     },
-  )
+  })
   return { design: found?.design, asked, tried: found?.tried }
 }
 
@@ -73,9 +73,9 @@ describe('the nearest design', () => {
   })
 
   it('ends when it is interrupted', async () => {
-    const goal = { promises: () => [condition(0)], confidence: 0.95, most: 2000 }
-    const cut = async () => Promise.reject(new Fault('interrupted', 'enough'))
-    const found = nearestOf([tried(0, 0.2, 20), tried(1, 0.3, 20)], goal, cut)
+    const goal = { promises: () => [condition(0)], confidence: 0.95, most: 2000, isFull: false }
+    const more = async () => Promise.reject(new Fault('interrupted', 'enough'))
+    const found = nearestOf([tried(0, 0.2, 20), tried(1, 0.3, 20)], { goal, more })
     await expect(found).rejects.toMatchObject({ code: 'interrupted' })
   })
 })

@@ -1,8 +1,7 @@
 /** The cheapest design that is sure enough, driven by draws made by hand: what is drawn, when a design is left, which is the surest. */
 import { describe, expect, it } from 'vitest'
-import { holdingFrom } from '../../src/questions/size/holding.js'
 import { type Candidate, findCheapest, type Tried } from '../../src/questions/size/search.js'
-import { findSure, keptIn, leastKept } from '../../src/questions/size/sure.js'
+import { findSure, holdingFrom, keptIn, leastKept } from '../../src/questions/size/sure.js'
 import { condition, shiftOf } from './searches.js'
 
 const verdicts = { k: 'accepted', m: 'refused', o: 'undecided' } as const
@@ -103,23 +102,11 @@ describe('designs that hold with the inputs as they are given', () => {
       return Array.from({ length: shifts }, () => shiftOf([keeps[design] ? 1 : 0]))
     }
     const told: Tried[] = []
-    const { tried, pick } = await findCheapest(
-      candidates,
-      goal,
-      more,
-      () => null,
-      () => {},
-    )
+    const search = { candidates, goal, more, known: () => null, onTried: () => {} }
+    const { tried, pick } = await findCheapest(search)
     const found: number[] = []
-    for await (const design of holdingFrom(
-      pick!,
-      tried,
-      candidates,
-      goal,
-      more,
-      () => null,
-      (each) => told.push(each),
-    )) {
+    const onTried = (each: Tried) => told.push(each)
+    for await (const design of holdingFrom(pick!, tried, { ...search, onTried })) {
       found.push(design)
       if (found.length >= count) break
     }

@@ -1,6 +1,6 @@
 /** Colours of charts on a dark page: what is drawn is seen, and letters are read. */
 import { describe, expect, it } from 'vitest'
-import { themes } from '../../src/page/theme.js'
+import { themes } from '../../src/page/style.js'
 import { lettersOn, okabeIto, palette } from '../../src/report/marks/inks.js'
 import { atNight } from '../../src/report/marks/night-inks.js'
 

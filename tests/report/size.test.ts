@@ -1,6 +1,7 @@
 /** What the report of a sizing says, in words worked out by hand. */
 import { describe, expect, it } from 'vitest'
 import { reportPage } from '../../src/page/html.js'
+import { reportOf } from '../../src/questions/report-of-document.js'
 import { isShown, type SizeResult } from '../../src/questions/size/document.js'
 import { sizeReport } from '../../src/questions/size/report.js'
 import { terminalReport } from '../../src/report/terminal.js'
@@ -156,7 +157,7 @@ describe('the headline without a pick', () => {
     )
     expect(summary!.next[0]).toContain('Let the search also try length of infeed above 8 m')
     expect(saidRows(checklist!).flat().join(' ')).toContain('palletiser (station)')
-    const page = reportPage(sizeReport(refusedResult), [])
+    const page = reportPage(reportOf(refusedResult), [])
     expect(page).toContain('The nearest design')
     expect(page).toContain('fails, nearest')
   })
@@ -254,6 +255,6 @@ describe('the tables', () => {
 })
 
 it('keeps a hostile title as text', () => {
-  expect(reportPage(sizeReport(result), [])).not.toContain(hostile)
+  expect(reportPage(reportOf(result), [])).not.toContain(hostile)
   expect(terminal(result)).toContain(hostile)
 })

@@ -6,7 +6,6 @@ import {
   type SampledDesign,
   type SweepMeasure,
   type SweepResult,
-  sampledFigure,
 } from '../../src/questions/sweep/document.js'
 import { planOf } from '../../src/questions/sweep/effects.js'
 import { curveOf, eachOf, gridOf } from '../../src/questions/sweep/kinds.js'
@@ -83,9 +82,7 @@ export function empty(designs: readonly SampledDesign[]): SweepResult {
     display: 'metric',
     shift: { length: 28800, runOut: 0, breaks: [], campaign: 1, start: 'empty' },
     ...{ target: 9 / 60, currency: 'EUR', factors: [], measures, leftOut: [], assumed: [], notes: [] },
-    base: Object.fromEntries(
-      measures.map((measure) => [measure.name, sampledFigure(base.samples[measure.name], measure, 0.95)]),
-    ),
+    base: pointsOf([base], measures, 0.95)[0]!.measures,
     points: pointsOf(designs, measures, 0.95),
     ...{ curve: null, grid: null, each: null, plan: null, shifts: 'designs.csv' },
   }
@@ -163,8 +160,7 @@ export function plan(): SweepResult {
     factor('line.sealer.belt-speed', 'm/min', [10, 20], 12),
     factor('line.outfeed.length', 'm', [2, 3], 5),
   ]
-  const ends = factors.map(({ values }) => [values[0]!, values[1]!] as const)
   const result = { ...empty(designs), kind: 'plan' as const, factors }
-  const plan = planOf({ points: result.points, designs, factors, ends, measures, confidence: 0.95 })
+  const plan = planOf(result.points, designs, factors, measures, 0.95)
   return { ...result, plan }
 }

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { reportPage } from '../../src/page/html.js'
 import type { CheckResult } from '../../src/questions/check/document.js'
 import { checkText } from '../../src/questions/check/report.js'
+import { reportOf } from '../../src/questions/report-of-document.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 import { runReport } from '../../src/questions/run/report.js'
 import { runTables } from '../../src/questions/run/tables.js'
@@ -92,7 +93,7 @@ describe('the report of a run', async () => {
   })
 
   it('sets the words of the page to the left', () => {
-    const page = reportPage(runReport(result), [])
+    const page = reportPage(reportOf(result), [])
     expect(page).toMatch(/<td class="words"[^>]*>packing is blocked/)
     expect(page).toContain('<th scope="col" class="words">why</th>')
     expect(page).toContain('<th scope="col">difference</th>')

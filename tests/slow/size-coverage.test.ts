@@ -4,7 +4,7 @@ import type { Condition } from '../../src/answers/condition.js'
 import type { Interval } from '../../src/answers/difference-figure.js'
 import { Stream } from '../../src/engine/stream.js'
 import type { ShiftResult } from '../../src/line/line.js'
-import { freshShifts } from '../../src/questions/size/fresh.js'
+import { freshShifts } from '../../src/questions/size/judged-afresh.js'
 import { promiseFigure } from '../../src/questions/size/promise-figure.js'
 import { findCheapest, type Tried } from '../../src/questions/size/search.js'
 import { shareEstimate } from '../../src/statistics/estimate.js'
@@ -40,18 +40,18 @@ async function searchOnce(
 ): Promise<{ truth: number; own: Tried; fresh: Interval } | null> {
   const [ofSearch, ofFresh] = [uniformsOf(run, 'search'), uniformsOf(run, 'fresh')]
   let last = { design: -1, shifts: [] as ShiftResult[] }
-  const found = await findCheapest(
-    truths.map(() => ({ ruledOut: () => null, isBelow: () => false })),
-    { promises: () => [promise], confidence, most, isFull: false },
-    async (design, count) => {
+  const found = await findCheapest({
+    candidates: truths.map(() => ({ ruledOut: () => null, isBelow: () => false })),
+    goal: { promises: () => [promise], confidence, most, isFull: false },
+    more: async (design, count) => {
       if (last.design !== design) last = { design, shifts: [] }
       const { shifts } = last
       while (shifts.length < count) shifts.push(shiftOf([figure(truths[design]!, ofSearch(shifts.length))]))
       return shifts
     },
-    () => null,
-    () => {},
-  )
+    known: () => null,
+    onTried: () => {},
+  })
   if (found!.pick === null) return null
   const truth = truths[found!.pick]!
   const own = found!.tried.find(({ design }) => design === found!.pick)!

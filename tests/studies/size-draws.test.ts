@@ -3,7 +3,7 @@ import normalBelow from '@stdlib/stats-base-dists-normal-cdf'
 import { describe, expect, it } from 'vitest'
 import { Stream } from '../../src/engine/stream.js'
 import { wrongOf } from '../../src/questions/size/drawn.js'
-import { tryOne } from '../../src/questions/size/search.js'
+import { type Search, tryOne } from '../../src/questions/size/search.js'
 import { keptIn } from '../../src/questions/size/sure.js'
 import { shareOfDraws } from '../../src/statistics/kept-draws.js'
 import { standardNormal } from '../../src/statistics/quantile.js'
@@ -37,13 +37,14 @@ describe('a promise of 90 % of shifts, give or take 2 points', () => {
           luck.advance()
           const share = 1 / (1 + Math.exp(-(logit(middle) + spread * standardNormal(luck.value))))
           const come: ReturnType<typeof shiftOf>[] = []
-          const found = await tryOne(0, goal, wrongOf(confidence), async (_, count) => {
+          const more: Search['more'] = async (_, count) => {
             while (come.length < count) {
               luck.advance()
               come.push(shiftOf([luck.value < share ? 1 : 0]))
             }
             return come
-          })
+          }
+          const found = await tryOne(0, { goal, more }, wrongOf(confidence))
           shifts += found.shifts
           if (Math.abs(share - 0.9) > 0.02) {
             far++

@@ -35,20 +35,20 @@ async function expectFound(
   let shifts = 0
   for (let run = 1; run <= runs; run++) {
     const rows = lines.map((): ShiftResult[] => [])
-    const found = await findCheapest(
-      lines.map((_, design) => ({
+    const found = await findCheapest({
+      candidates: lines.map((_, design) => ({
         ruledOut: () => null,
         isBelow: (other) => knowsMore && design <= other,
       })),
-      { promises: (design) => conditions[design]!, confidence, most: 10_000, isFull: false },
-      async (design, count) => {
+      goal: { promises: (design) => conditions[design]!, confidence, most: 10_000, isFull: false },
+      more: async (design, count) => {
         const mine = rows[design]!
         while (mine.length < count) mine.push(lines[design]!.simulate(seedOf(run), mine.length + 1))
         return mine
       },
-      () => null,
-      () => {},
-    )
+      known: () => null,
+      onTried: () => {},
+    })
     shifts += rows.reduce((sum, each) => sum + each.length, 0)
     picks.set(found!.pick, (picks.get(found!.pick) ?? 0) + 1)
   }

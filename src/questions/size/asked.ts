@@ -11,12 +11,12 @@ import type { MeasureKey } from '../../catalogue/of-line.js'
 import { Line } from '../../line/line.js'
 import { type Choice, isRising } from '../../scenario/choices.js'
 import { misuse, readAt } from '../../scenario/fault.js'
+import type { Evidence } from '../../scenario/known.js'
 import { leastDraws, usualShifts } from '../../scenario/limits.js'
 import { nearest } from '../../scenario/nearest.js'
 import { shown } from '../../scenario/printable.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { Scenario } from '../../scenario/schema.js'
-import { inputsBeside } from './inputs-beside.js'
 import { parsePromise } from './promise.js'
 
 /** What is to be found: the cheapest of which designs, and what it must hold. What is left out is taken from the scenario. */
@@ -100,6 +100,17 @@ export function sizeAsked(options: SizeOptions, loaded: ReadScenario): SizeAsked
     ...drawsOfSize(options, choices, loaded),
   }
 }
+
+/** The inputs that may be drawn: what is not chosen, nor a part of it, nor holds it. */
+export const inputsBeside = (
+  evidence: readonly Evidence[],
+  choices: readonly { path: string }[],
+): readonly Evidence[] =>
+  evidence.filter(({ path }) =>
+    choices.every(
+      (each) => !`${each.path}.`.startsWith(`${path}.`) && !`${path}.`.startsWith(`${each.path}.`),
+    ),
+  )
 
 /** Shifts of each draw that figures are of: what luck is left in them is taken off by the layout of draws and shifts. */
 const shiftsOfDraw = 50

@@ -11,8 +11,17 @@ import type { Mark, Point } from '../../report/marks/mark.js'
 import { nameAtEnd, ruleAcross, shade } from '../../report/marks/rule.js'
 import { whiskers } from '../../report/marks/whiskers.js'
 import type { PromiseResult, SizedDesign, SizeResult } from './document.js'
-import { designName, endName, endRing, freshPoints, marks, signsOf, verdictPoints } from './marks.js'
-import { endOf } from './words.js'
+import {
+  designName,
+  endName,
+  endRing,
+  freshPoints,
+  marks,
+  promiseTitle,
+  signsOf,
+  verdictPoints,
+} from './marks.js'
+import { amountIn, endDesign, endOf } from './words.js'
 
 /** A design in the picture, `y` in the unit of the axis. */
 interface Spot {
@@ -34,7 +43,7 @@ export function sizeCostChart(result: SizeResult): Chart | null {
   if (told.length === 0) return null
   const { factor, word } = printedUnit(promise.unit, result.display)
   const isPriced = told.every(({ cost }) => cost !== null)
-  const drawn = spotsOf(result, told, placesOf(told, isPriced), factor)
+  const drawn = spotsOf(result, told, isPriced, factor)
   const asked = promise.value * factor
   const near = isFull ? 0 : promise.near * factor
   const axis = axisOf(drawn.all, asked, near, promise)
@@ -62,7 +71,7 @@ export function sizeCostChart(result: SizeResult): Chart | null {
       }),
       y: numbers({
         isInside: true,
-        title: promise.unit === 'share' ? '% of the shifts' : `${promise.label}, ${word}`,
+        title: promiseTitle(promise, word),
         ...axis,
         most: 8,
       }),
@@ -86,20 +95,18 @@ export function sizeCostChart(result: SizeResult): Chart | null {
 }
 
 /** Designs where they stand: all that are told, the one that the search ends with, and that one on fresh shifts too. */
-function spotsOf(
-  result: SizeResult,
-  told: readonly SizedDesign[],
-  places: readonly number[],
-  factor: number,
-) {
+function spotsOf(result: SizeResult, told: readonly SizedDesign[], isPriced: boolean, factor: number) {
   const spotAt = (design: SizedDesign, x: number, [figure]: SizedDesign['promises']): Spot => {
     const { mean, low, high } = figure!
     const ends = low === null || high === null ? null : { low: low * factor, high: high * factor }
     return { design, x, y: mean! * factor, ends }
   }
-  const spots = told.map((design, index) => spotAt(design, places[index]!, design.promises))
+  // at its cost, or at its place in the order where nothing is priced
+  const spots = told.map((design) => spotAt(design, isPriced ? design.cost! : design.place, design.promises))
   const end = endOf(result)
-  const chosen = spots.find(({ design }) => design === (result.designs[result.pick ?? -1] ?? end?.design))
+  const chosen = spots.find(
+    ({ design }) => design === (result.pick === null ? end?.design : endDesign(result)),
+  )
   const fresh =
     chosen && end && end.afresh.promises[0]?.mean != null
       ? [spotAt(end.design, chosen.x, end.afresh.promises)]
@@ -138,17 +145,10 @@ function subtitleOf(
 function intervalWords(result: SizeResult): string {
   const end = endOf(result)
   const interval = `${percentText(result.made.confidence)} interval`
-  return [
-    result.isFull ? `, with the ${interval}` : '',
-    end
-      ? `; ◆ ${endName(result)} in ${counted(end.afresh.shifts, 'fresh shift')}, with their ${interval}`
-      : '',
-  ].join('')
+  const fresh =
+    end && `; ◆ ${endName(result)} in ${counted(end.afresh.shifts, 'fresh shift')}, with their ${interval}`
+  return `${result.isFull ? `, with the ${interval}` : ''}${fresh ?? ''}`
 }
-
-/** Where designs stand: at their cost, or at their place in the order where nothing is priced. */
-const placesOf = (designs: readonly SizedDesign[], isPriced: boolean): number[] =>
-  designs.map(({ cost, place }) => (isPriced ? cost! : place))
 
 /** Where several designs lie on one another, with how many they are: each stands where it is, none is moved aside. */
 function heapsOf(spots: readonly Spot[], width: number, height: number): (Point & { text: string })[] {
@@ -205,9 +205,8 @@ function titleOf(result: SizeResult, isPriced: boolean): string {
 const mostNamed = 12
 
 function altOf(result: SizeResult, told: readonly SizedDesign[], without: number): string {
-  const { display, promises, pick, designs } = result
-  const { factor, word } = printedUnit(promises[0]!.unit, display)
-  const text = (value: number) => `${Number((value * factor).toPrecision(3))} ${word}`.trimEnd()
+  const { promises, pick, designs } = result
+  const text = (value: number) => amountIn(value, promises[0]!.unit, result, 3)
   const named = told.slice(0, mostNamed).map((design) => {
     const verdict = design === designs[pick ?? -1] ? 'the pick' : marks[design.verdict].word
     const nearest = pick === null && design === endOf(result)?.design ? ', the nearest' : ''

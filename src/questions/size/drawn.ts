@@ -3,9 +3,9 @@ import type { ChosenDesign } from '../../answers/designs.js'
 import { type DrawOfInputs, drawOf, inDraw } from '../../answers/draws.js'
 import type { Draws, DrawsAsked, SimulatedDraw } from '../../answers/with-inputs.js'
 import type { Simulation } from '../../shifts/simulation.js'
-import { inputsBeside } from './inputs-beside.js'
+import { inputsBeside } from './asked.js'
 import { promiseFigure } from './promise-figure.js'
-import { type SizeGoal, type Tried, tryOne } from './search.js'
+import { type Search, type Tried, tryOne } from './search.js'
 
 /**
  * Chance at most with which a draw is judged to keep what it misses by more than may go either way, and with which the
@@ -32,8 +32,8 @@ export class DrawnDesigns {
 
   constructor(
     private readonly ordered: readonly ChosenDesign[],
-    private readonly asked: { draws: DrawsAsked; choices: readonly { path: string }[] },
-    private readonly goal: SizeGoal,
+    readonly asked: { draws: DrawsAsked; choices: readonly { path: string }[] },
+    private readonly goal: Search['goal'],
     private readonly simulation: Simulation,
     /** The name of a design in the journal. */
     private readonly keyOf: (design: number) => string,
@@ -55,9 +55,9 @@ export class DrawnDesigns {
 
   private judge(design: number, number: number): Promise<Tried> {
     const { at } = this.draw(design, number)
-    const more = (_: number, count: number) => this.simulation.first(at, count)
+    const more: Search['more'] = (_, count) => this.simulation.first(at, count)
     const goal = { ...this.goal, isFull: false }
-    return inDraw(number, () => tryOne(design, goal, wrongOf(goal.confidence), more))
+    return inDraw(number, () => tryOne(design, { goal, more }, wrongOf(goal.confidence)))
   }
 
   /** All draws of a design, as many shifts of each. Throws as `Simulation.first` does. */

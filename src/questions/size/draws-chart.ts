@@ -7,7 +7,7 @@ import { type Chart, chartOf } from '../../report/marks/chart.js'
 import { ruleAcross, shade } from '../../report/marks/rule.js'
 import type { SizeDrawn, SizeResult } from './document.js'
 import { keptSentences } from './drawn-words.js'
-import { signsOf, verdictPoints } from './marks.js'
+import { promiseTitle, signsOf, verdictPoints } from './marks.js'
 
 /** Place of the input that adds most, by the figure which straight lines in the inputs explain best; the first where none can be told apart. */
 function mostAdding({ promises, contributions, inputs }: SizeDrawn): number {
@@ -46,7 +46,7 @@ export function sizeDrawsChart(result: SizeResult): Chart | null {
         isPlain: true,
       }),
       y: numbers({
-        title: promise.unit === 'share' ? '% of the shifts' : `${promise.label}, ${up.word}`,
+        title: promiseTitle(promise, up.word),
         most: 8,
         ...(promise.unit === 'share' ? { min: -4, max: 104, isInside: true } : {}),
       }),

@@ -5,12 +5,13 @@ import {
   limitsText,
   nextPart,
   part,
+  plain,
   restsOnPart,
   safetyPart,
 } from '../../answers/first-screen.js'
 import { changesText } from '../../answers/flow.js'
-import { butCannotWork, cannotWork, isCostInPart } from '../../answers/warnings.js'
-import { counted, figureText } from '../../report/format.js'
+import { butCannotWork, cannotWork } from '../../answers/warnings.js'
+import { counted } from '../../report/format.js'
 import type { Screen, Verdict } from '../../report/screen.js'
 import { labelOf } from '../../scenario/labels.js'
 import { isShown, type SizeResult } from './document.js'
@@ -19,36 +20,31 @@ import { headline } from './headline.js'
 import { sizeSummary } from './report.js'
 import {
   contradiction,
+  endDesign,
   endOf,
   endWord,
+  freshMargins,
   heldText,
   marginsOf,
-  moneyText,
   observed,
+  outputText,
+  priceText,
   promisesText,
 } from './words.js'
 
 /** The first screen of a sizing. */
 export function sizeScreen(result: SizeResult): Screen {
-  const { made, display } = result
   const end = endOf(result)
   return {
-    title: made.scenario.title,
-    display,
+    title: result.made.scenario.title,
+    display: result.display,
     verdict: verdictOf(result),
     parts: [
       ...checkParts(result),
       ...part(result.pick === null ? 'Nearest' : 'Pick', [designText(result)]),
-      ...part('Margin', [
-        end
-          ? `${marginsOf(end.afresh.promises, result)}, in ${observed(end.afresh.shifts, result, 'fresh ')} that the search did not see.`
-          : byHandText(result),
-      ]),
+      ...part('Margin', [end ? `${freshMargins(end.afresh, result)}.` : byHandText(result)]),
       ...part('Draws', [keptSentences(result).join(' ')]),
-      ...part('Output', [
-        end &&
-          `${figureText(end.afresh.measures.throughput, display)}, ${figureText(end.afresh.measures.output, display)} a shift.`,
-      ]),
+      ...part('Output', [end && `${outputText(end.afresh, result)}.`]),
       ...part('Limit', [end ? limitsText(end.afresh, end.afresh) : null]),
       ...part('Cheaper', [result.pick !== null && cheaperText(result)]),
       ...nextPart(sizeSummary(result, headline(result)).next, result),
@@ -111,22 +107,22 @@ function verdictOf(result: SizeResult): Verdict {
 
 /** The design that the search ends with, and what it costs. */
 function designText(result: SizeResult): string | null {
-  const design = result.designs[result.pick ?? result.nearest?.design ?? -1]
+  const design = endDesign(result)
   if (!design) return null
-  const isPriced = design.cost !== null && !isCostInPart(result)
+  const price = priceText(design, result)
   const name =
     result.pick === null
       ? `${endWord(result) === 'surest design' ? 'The surest: ' : ''}${namedText(design.set)}`
-      : isPriced
+      : price !== null
         ? 'The cheapest that holds'
         : 'The first that holds in the order of the search'
-  return `${name}${isPriced ? `; by hand a shift costs ${moneyText(design.cost!, result)}` : ''}.`
+  return `${name}${price === null ? '' : `; by hand a shift costs ${price}`}.`
 }
 
 /** Where pencil and paper rule the nearest out: why. */
 function byHandText({ nearest }: SizeResult): string | null {
   return nearest?.byHand
-    ? `Not simulated, because by hand calculation it does not hold. ${nearest.byHand.message.replaceAll('`', '')}`
+    ? `Not simulated, because by hand calculation it does not hold. ${plain(nearest.byHand.message)}`
     : null
 }
 

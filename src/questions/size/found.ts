@@ -5,19 +5,14 @@ import type { ChosenDesign } from '../../answers/designs.js'
 import { Line } from '../../line/line.js'
 import type { Simulation } from '../../shifts/simulation.js'
 import type { KeptDraws } from '../../statistics/kept-draws.js'
-import { promiseOf, type SizeAsked } from './asked.js'
+import { inputsBeside, promiseOf, type SizeAsked } from './asked.js'
 import type { JudgedAfresh } from './document.js'
 import { DrawnDesigns, type DrawRow } from './drawn.js'
 import { type Fault, faultOf, leastShort } from './fault.js'
-import { holdingFrom } from './holding.js'
-import { inputsBeside } from './inputs-beside.js'
 import { type DrawsOfPromises, judgeAfresh } from './judged-afresh.js'
 import { nearestOf } from './nearest.js'
-import { type Candidate, findCheapest, type MoreOf, type SizeGoal, type Tried } from './search.js'
-import { findSure, keptIn, type Surest } from './sure.js'
-
-/** How the search goes. */
-type SearchHow = Omit<SizeGoal, 'promises'>
+import { findCheapest, type Search, type SizeGoal, type Tried } from './search.js'
+import { findSure, holdingFrom, keptIn, type Surest } from './sure.js'
 
 /** What a search found. */
 export interface Found {
@@ -36,7 +31,7 @@ export interface Found {
 }
 
 /** What draws of the inputs say. */
-export interface FoundDrawn {
+interface FoundDrawn {
   /** Of each design that was drawn. */
   kept: Map<number, KeptDraws>
   told: DrawsOfPromises
@@ -48,82 +43,56 @@ export interface FoundDrawn {
 export async function findAmong(
   ordered: readonly ChosenDesign[],
   asked: SizeAsked,
-  how: SearchHow,
+  how: Omit<SizeGoal, 'promises'>,
   simulation: Simulation,
 ): Promise<Found> {
   const lineOf = lastLine(ordered)
   const promises = (design: number) =>
     asked.holds.map((text) => promiseOf(text, ordered[design]!.scenario, lineOf(design)))
-  const goal: SizeGoal = { promises, ...how }
-  const search = searchOf(ordered, asked, simulation)
-  const { candidates, known, onTried } = search
-  const found = await findCheapest(candidates, goal, moreOf(simulation), known, onTried)
-  const drawing = asked.draws && {
-    ...{ goal, simulation, choices: asked.choices },
-    drawn: new DrawnDesigns(ordered, { ...asked, draws: asked.draws }, goal, simulation, search.keyOf),
-  }
-  const surest = drawing && (await drawnFrom(found, asked, search, drawing))
+  const search = searchOf(ordered, asked, { promises, ...how }, simulation)
+  const found = await findCheapest(search)
+  const near = found.pick === null ? await nearestOf(found.tried, search) : null
+  const drawn =
+    asked.draws &&
+    new DrawnDesigns(ordered, { ...asked, draws: asked.draws }, search.goal, simulation, search.keyOf)
+  const surest =
+    drawn && found.pick !== null ? await surestFrom(found.pick, found.tried, asked, search, drawn) : null
   const { pick } = surest ?? found
-  const near = found.pick === null ? await nearestOf(found.tried, goal, moreOf(simulation)) : null
   const { tried } = near ?? found
   const nearest = near ? (near.design ?? leastShort(search.faults)) : (surest?.surest ?? null)
   const design = pick ?? nearest ?? 0
-  const told = {
-    ...{ tried, pick, nearest },
-    conditions: promises(design),
-    fault: search.faults.get(design) ?? null,
-  }
+  const conditions = promises(design)
+  const told = { ...{ tried, pick, nearest, conditions }, fault: search.faults.get(design) ?? null }
   const end = tried.find((each) => each.design === design && each.without === null)
   if (!end) return { ...told, afresh: null, drawn: null }
-  const toJudge = { tried: end, design: ordered[design]!, line: lineOf(design), conditions: told.conditions }
-  if (drawing && surest) return { ...told, ...(await drawnEnd(toJudge, surest, drawing)) }
-  const { afresh } = await judgeAfresh({ ...toJudge, draws: null, evidence: [] }, how, simulation)
-  return { ...told, afresh, drawn: null }
+  const draws = surest && (await drawn!.shiftsOf(design))
+  const evidence = inputsBeside(ordered[design]!.evidence, asked.choices)
+  const { afresh, told: ofDraws } = await judgeAfresh(
+    { tried: end, design: ordered[design]!, line: lineOf(design), conditions, draws, evidence },
+    how,
+    simulation,
+  )
+  const rows = draws && drawn!.rowsOf(design, draws)
+  return { ...told, afresh, drawn: rows && { kept: surest.kept, told: ofDraws!, rows } }
 }
 
-/** What draws are made of. */
-interface Drawing {
-  drawn: DrawnDesigns
-  goal: SizeGoal
-  choices: SizeAsked['choices']
-  simulation: Simulation
-}
-
-/** The design that the search ends with on fresh shifts, with the draws of its inputs. */
-async function drawnEnd(
-  toJudge: Omit<Parameters<typeof judgeAfresh>[0], 'draws' | 'evidence'>,
-  { kept }: Surest,
-  { drawn, goal, choices, simulation }: Drawing,
-): Promise<Pick<Found, 'afresh' | 'drawn'>> {
-  const { tried, design } = toJudge
-  const draws = await drawn.shiftsOf(tried.design)
-  const evidence = inputsBeside(design.evidence, choices)
-  const { afresh, told } = await judgeAfresh({ ...toJudge, draws, evidence }, goal, simulation)
-  return { afresh, drawn: told && { kept, told, rows: drawn.rowsOf(tried.design, draws) } }
-}
-
-/** The draws of the pick of a search, or of the designs from there on up to one that is sure enough; null without a pick. */
-async function drawnFrom(
-  { pick, tried }: { pick: number | null; tried: Tried[] },
-  { draws, sure }: SizeAsked,
-  { candidates, known, onTried }: Search,
-  { drawn, goal, simulation }: Drawing,
-): Promise<Surest | null> {
-  if (pick === null || draws === null) return null
+/** What draws say of the pick of a search, or of the designs from there on up to one that is sure enough. */
+async function surestFrom(
+  pick: number,
+  tried: Tried[],
+  { sure }: SizeAsked,
+  search: Search,
+  drawn: DrawnDesigns,
+): Promise<Surest> {
+  const { draws } = drawn.asked.draws
   const verdictOf = (design: number, draw: number) => drawn.verdictOf(design, draw)
   if (sure === null)
-    return { pick, surest: null, kept: new Map([[pick, await keptIn(pick, draws.draws, verdictOf)]]) }
-  const holding = holdingFrom(pick, tried, candidates, goal, moreOf(simulation), known, onTried)
+    return { pick, surest: null, kept: new Map([[pick, await keptIn(pick, draws, verdictOf)]]) }
+  const { candidates, goal } = search
   // where the search itself is to be checked nothing is taken as known
   const isBelow = (design: number, other: number) => !goal.isFull && candidates[design]!.isBelow(other)
-  return findSure(holding, { share: sure, draws: draws.draws, isBelow }, verdictOf)
+  return findSure(holdingFrom(pick, tried, search), { share: sure, draws, isBelow }, verdictOf)
 }
-
-/** The shifts of a design, simulated as far as that takes. */
-const moreOf =
-  (simulation: Simulation): MoreOf =>
-  (design, count) =>
-    simulation.first(design, count)
 
 /** The line of a design; the last one is kept. */
 function lastLine(ordered: readonly ChosenDesign[]): (design: number) => Line {
@@ -134,25 +103,27 @@ function lastLine(ordered: readonly ChosenDesign[]): (design: number) => Line {
   }
 }
 
-/** The designs as a search takes them, with what is kept of it. */
-interface Search {
-  candidates: readonly Candidate[]
+/** A search among designs that are simulated, with what is kept of it. */
+interface DesignSearch extends Search {
   /** What rules designs out by hand, as far as that was asked. */
   faults: ReadonlyMap<number, Fault>
   keyOf: (design: number) => string
-  known: (design: number) => Tried | null
-  onTried: (tried: Tried) => void
 }
 
-function searchOf(ordered: readonly ChosenDesign[], asked: SizeAsked, simulation: Simulation): Search {
+function searchOf(
+  ordered: readonly ChosenDesign[],
+  asked: SizeAsked,
+  goal: SizeGoal,
+  simulation: Simulation,
+): DesignSearch {
   // two designs may be alike in all that shifts depend on, and differ in price
   const keyOf = (design: number) => `${design} ${ordered[design]!.key}`
   const faults = new Map<number, Fault>()
   /** The design that was asked for last is known from before. */
   let isKnown = false
   return {
-    faults,
-    keyOf,
+    ...{ goal, faults, keyOf },
+    more: (design, count) => simulation.first(design, count),
     candidates: ordered.map((design, number) => ({
       ruledOut: () => {
         const fault = faultOf(design.scenario, asked)

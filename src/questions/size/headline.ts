@@ -1,29 +1,40 @@
 /** What a sizing says first: the pick and its margin on fresh shifts, what limits it, and which cheaper ones fail by how much. */
 
 import { besideCost, butCannotWork, isCostInPart } from '../../answers/warnings.js'
-import { figureText } from '../../report/format.js'
+import { sentences } from '../../report/format.js'
 import type { SizedDesign, SizeResult } from './document.js'
 import { asGiven, keptSentences, lessSure, lessSureSentences, sureText, withBoth } from './drawn-words.js'
 import { limiting } from './limiting.js'
 import { withoutPick } from './none.js'
-import { contradiction, figureWords, heldText, marginsOf, moneyText, observed, setText } from './words.js'
+import {
+  contradiction,
+  figureWords,
+  freshMargins,
+  heldText,
+  marginsOf,
+  moneyText,
+  observed,
+  outputText,
+  priceText,
+  setText,
+} from './words.js'
 
 /** Money that a difference of this size does not show in. */
 const noMoney = 0.005
 
 export function headline(result: SizeResult): string[] {
-  const { pick, designs, picked, display, promises } = result
+  const { pick, designs, picked, promises } = result
   if (pick === null) return withoutPick(result)
   const design = designs[pick]!
-  const isPriced = design.cost !== null && !isCostInPart(result)
+  const price = priceText(design, result)
   const lines = [
-    `Choose ${setText(design.set)}: ${isPriced ? 'the cheapest design' : 'the first design in the order below'} that holds ${heldText(result)}${sureText(result)}${butCannotWork(result, 'it')}.${isPriced ? ` By hand calculation a shift costs ${moneyText(design.cost!, result)}.` : ''} ${besideCost(result)}`.trimEnd(),
+    `Choose ${setText(design.set)}: ${price !== null ? 'the cheapest design' : 'the first design in the order below'} that holds ${heldText(result)}${sureText(result)}${butCannotWork(result, 'it')}.${price === null ? '' : ` By hand calculation a shift costs ${price}.`} ${besideCost(result)}`.trimEnd(),
     ...(picked
       ? [
-          `Its margin: ${marginsOf(picked.promises, result)}, in ${observed(picked.shifts, result, 'fresh ')} that the search did not see${asGiven(result)}.`,
+          `Its margin: ${freshMargins(picked, result)}${asGiven(result)}.`,
           ...contradiction(result),
-          ...joinedOnes(keptSentences(result)),
-          `In these its output is ${figureText(picked.measures.throughput, display)}, ${figureText(picked.measures.output, display)} a shift${withBoth(result)}. ${limiting(picked)}`.trimEnd(),
+          ...sentences(keptSentences(result).join(' ')),
+          `In these its output is ${outputText(picked, result)}${withBoth(result)}. ${limiting(picked)}`.trimEnd(),
         ]
       : []),
     ...(lessSure(result).length > 0 ? lessSureSentences(result, design) : cheaperOnes(result, design)),
@@ -35,9 +46,6 @@ export function headline(result: SizeResult): string[] {
     )
   return lines
 }
-
-/** Sentences as one paragraph; none where there are none. */
-const joinedOnes = (said: readonly string[]): string[] => (said.length > 0 ? [said.join(' ')] : [])
 
 /** The nearest ones before the pick that were simulated and refused: in the order, and of those that cost less. */
 function cheaperOnes(result: SizeResult, pick: SizedDesign): string[] {

@@ -13,7 +13,7 @@ export function limiting({ bottleneck, equipment, losses }: JudgedAfresh): strin
   return sentences(
     piece &&
       `It is limited by ${bottleneck}, which by hand calculation has least spare capacity: ${topStates(piece)}.`,
-    ...(losses ? largestLosses(losses.machines) : []),
+    losses && largestLosses(losses.machines),
   ).join(' ')
 }
 
@@ -29,19 +29,15 @@ const topStates = ({ states }: EquipmentResult): string =>
 /** Losses that are told; less than this of what it could put out shows in no decision. */
 const [mostTold, leastTold] = [3, 0.001]
 
-function largestLosses(machines: readonly MachineLosses[]): string[] {
+function largestLosses(machines: readonly MachineLosses[]): string | false {
   const kept = ({ leaves, could }: MachineLosses) => (leaves.mean ?? 0) / could
-  const machine = machines.reduce<MachineLosses | null>(
-    (best, each) => (best === null || kept(each) > kept(best) ? each : best),
-    null,
-  )
+  const [machine] = machines.toSorted((a, b) => kept(b) - kept(a))
   const steps = (machine?.losses ?? [])
     .filter((step) => step.share >= leastTold)
     .sort((a, b) => b.share - a.share)
     .slice(0, mostTold)
-  return machine && steps.length > 0
-    ? [
-        `The largest losses of ${machine.machine} are: ${steps.map((step) => `${step.label} ${share(step.share)}`).join(', ')}.`,
-      ]
-    : []
+  return (
+    steps.length > 0 &&
+    `The largest losses of ${machine!.machine} are: ${steps.map((step) => `${step.label} ${share(step.share)}`).join(', ')}.`
+  )
 }

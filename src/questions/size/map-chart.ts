@@ -9,7 +9,8 @@ import { byHand, type Points } from '../../report/marks/mark.js'
 import { written } from '../../report/marks/pen.js'
 import { isQuantity } from '../../scenario/choices.js'
 import type { SizedDesign, SizeResult } from './document.js'
-import { endName, endRing, signsOf, verdictPoints } from './marks.js'
+import { endName, endRing, marks, signsOf, verdictPoints, verdicts } from './marks.js'
+import { endDesign } from './words.js'
 
 /** Fewest and most values of a choice that makes a map. */
 const [fewest, most] = [3, 40]
@@ -34,8 +35,7 @@ interface ChoiceMap {
 
 /** The map of the two choices of numbers of which most is told; null where there are no two, or nothing at which the others could stand. */
 export function sizeMapChart(result: SizeResult): Chart | null {
-  const { designs, pick, nearest } = result
-  const chosen = designs[pick ?? nearest?.design ?? -1] ?? null
+  const chosen = endDesign(result) ?? null
   const map = fullestMap(result, chosen)
   if (map === null) return null
   const { across, up, cells } = map
@@ -177,14 +177,12 @@ function altOf({ across, up, cells }: ChoiceMap, chosen: SizedDesign | null, nam
     const more = found.length > mostNamed ? ` and ${found.length - mostNamed} more` : ''
     return [`${words}: ${named.join(', ')}${more}`]
   }
-  const others = (words: string, isOf: (cell: Cell) => boolean) =>
-    of(words, (cell) => isOf(cell) && cell.design !== chosen)
+  const others = (words: string, state: Cell['is']) =>
+    of(words, ({ is, design }) => is === state && design !== chosen)
   const parts = [
     ...of(name, ({ design }) => design === chosen),
-    ...others('holds', ({ is }) => is === 'accepted'),
-    ...others('fails', ({ is }) => is === 'refused'),
-    ...others('undecided', ({ design }) => design!.verdict === 'undecided'),
-    ...others('rejected without simulation', ({ is }) => is === 'without'),
+    ...verdicts.flatMap((verdict) => others(marks[verdict].word, verdict)),
+    ...others('rejected without simulation', 'without'),
   ]
   return `${across.path} against ${up.path}: ${parts.join('; ')}; the others were not tried.`
 }

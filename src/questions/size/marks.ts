@@ -3,7 +3,7 @@ import { flowText } from '../../answers/flow.js'
 import { dots } from '../../report/marks/dots.js'
 import { palette } from '../../report/marks/inks.js'
 import type { Point, Points } from '../../report/marks/mark.js'
-import type { SizedDesign, SizeResult } from './document.js'
+import type { PromiseResult, SizedDesign, SizeResult } from './document.js'
 import { endWord } from './words.js'
 
 /** How a verdict is drawn, and the sign for it in a subtitle. */
@@ -13,7 +13,7 @@ export const marks = {
   undecided: { sign: '△', word: 'undecided', style: 'triangle', fill: palette.paper },
 } as const
 
-const verdicts = Object.keys(marks) as (keyof typeof marks)[]
+export const verdicts = Object.keys(marks) as (keyof typeof marks)[]
 
 /** Points of each verdict, which `of` gives. */
 export const verdictPoints = (of: (verdict: SizedDesign['verdict']) => Point[], radius: number): Points[] =>
@@ -42,3 +42,7 @@ export const designName = ({ set }: SizedDesign): string => Object.values(set).m
 /** The mark of the design that the search ends with on fresh shifts. */
 export const freshPoints = (data: Point[]): Points =>
   dots('fresh shifts', data, { radius: 5, style: 'rectRot', order: 1 })
+
+/** What an axis of a promise is called. */
+export const promiseTitle = ({ unit, label }: PromiseResult, word: string): string =>
+  unit === 'share' ? '% of the shifts' : `${label}, ${word}`

@@ -1,7 +1,7 @@
 /** Where a search finds no design that holds: which one came nearest, and what it leaves to be widened. */
 import { isQuantity, isRising } from '../../scenario/choices.js'
 import { leastSpare, promiseFigure } from './promise-figure.js'
-import type { MoreOf, SizeGoal, Tried } from './search.js'
+import type { Search, SizeGoal, Tried } from './search.js'
 
 /** Designs that are weighed against each other as the nearest, and over how many shifts of each at least. */
 export const weighed = { designs: 8, shifts: 200 }
@@ -14,9 +14,9 @@ export const weighed = { designs: 8, shifts: 200 }
  */
 export async function nearestOf(
   tried: readonly Tried[],
-  { promises, confidence, most }: Pick<SizeGoal, 'promises' | 'confidence' | 'most'>,
-  more: MoreOf,
+  { goal, more }: Pick<Search, 'goal' | 'more'>,
 ): Promise<{ design: number | null; tried: Tried[] }> {
+  const { promises, confidence, most } = goal
   const simulated = tried.filter(({ without }) => without === null)
   const open = simulated.filter(({ verdict }) => verdict === 'undecided')
   const nearest = inOrder(open.length > 0 ? open : simulated, promises).slice(0, weighed.designs)

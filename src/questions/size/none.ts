@@ -1,18 +1,17 @@
 /** What a sizing says where no design holds: which came nearest, by how much it misses, what limits it, and what to do next. */
 
+import { plain } from '../../answers/first-screen.js'
 import { flowText } from '../../answers/flow.js'
-import { printedUnit } from '../../catalogue/printed-units.js'
-import { counted, figureText, grouped, listed, sentences } from '../../report/format.js'
+import { counted, grouped, listed, rateText, sentences } from '../../report/format.js'
 import { labelOf } from '../../scenario/labels.js'
 import type { SizedDesign, SizeResult } from './document.js'
 import { noneSure, noneSureAdvice, withBoth } from './drawn-words.js'
 import { limiting } from './limiting.js'
-import { marginsOf, observed, promisesText, setText } from './words.js'
+import { amountIn, endDesign, freshMargins, observed, outputText, promisesText, setText } from './words.js'
 
 /** The headline without a pick. */
 export function withoutPick(result: SizeResult): string[] {
-  const { nearest, designs } = result
-  const design = designs[nearest?.design ?? -1]
+  const design = endDesign(result)
   return [
     noneSure(result) ?? whyNone(result),
     ...(design ? nearestLines(design, result) : []),
@@ -34,32 +33,20 @@ function nearestLines(design: SizedDesign, result: SizeResult): string[] {
   const { afresh, byHand } = result.nearest!
   const name = result.drawn ? 'With the inputs as given it' : `The nearest is ${setText(design.set)}`
   if (afresh) {
-    const { measures, promises, shifts } = afresh
     const isOpen = design.verdict === 'undecided' ? ', which could not be decided' : ''
     return [
-      `${name}${result.drawn ? ' holds' : isOpen}: ${marginsOf(promises, result)}, in ${observed(shifts, result, 'fresh ')} that the search did not see.`,
-      `In these its output is ${figureText(measures.throughput, result.display)}, ${figureText(measures.output, result.display)} a shift${withBoth(result)}. ${limiting(afresh)}`.trimEnd(),
+      `${name}${result.drawn ? ' holds' : isOpen}: ${freshMargins(afresh, result)}.`,
+      `In these its output is ${outputText(afresh, result)}${withBoth(result)}. ${limiting(afresh)}`.trimEnd(),
     ]
   }
   if (!byHand) return [`${name}.`]
   const { atMost, promised, message } = byHand
   const short =
     promised !== null && promised > atMost
-      ? `, ${rateText(promised - atMost, result, 2)} short of the ${rateText(promised, result)} promised`
+      ? `, ${amountIn(promised - atMost, 'cases/s', result, 2)} short of the ${rateText(promised)} promised`
       : ''
-  return [
-    `${name}: by hand calculation its output is ${rateText(atMost, result)} at most${short}.`,
-    unquoted(message),
-  ]
+  return [`${name}: by hand calculation its output is ${rateText(atMost)} at most${short}.`, plain(message)]
 }
-
-function rateText(rate: number, { display }: SizeResult, digits = 4): string {
-  const { factor, word } = printedUnit('cases/s', display)
-  return `${Number((rate * factor).toPrecision(digits))} ${word}`
-}
-
-/** Words of the check without the marks of a path. */
-const unquoted = (text: string): string => text.replaceAll('`', '')
 
 /** What to do next where no design holds, in sentences. */
 export function adviceText(result: SizeResult): string[] {
@@ -75,7 +62,7 @@ export function adviceText(result: SizeResult): string[] {
   if (byHand) {
     const ends = atEnds.filter(({ path }) => path === byHand.path)
     return [
-      `Fix by hand calculation: ${unquoted(byHand.fix)}.`,
+      `Fix by hand calculation: ${plain(byHand.fix)}.`,
       ends.length > 0
         ? `Let the search also try ${beyond(ends)}; or promise less.`
         : 'Add that to the choices of the search, or promise less.',

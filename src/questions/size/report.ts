@@ -7,12 +7,11 @@ import { counted, grouped, listed, percentText, sentences } from '../../report/f
 import type { Report, Summary } from '../../report/report.js'
 import { within } from '../../report/sections.js'
 import type { SizeResult } from './document.js'
-import { addedTable } from './drawn-table.js'
 import { drawsCertainty, drawsFact, keptSentences, measureNextOf } from './drawn-words.js'
 import { headline } from './headline.js'
 import { weighed } from './nearest.js'
 import { adviceText } from './none.js'
-import { choiceTable, designTable, pickTable } from './tables.js'
+import { addedTable, choiceTable, designTable, pickTable } from './tables.js'
 import { contradiction, endOf, endWord, observed, promiseAt } from './words.js'
 
 /** The report of a sizing. */

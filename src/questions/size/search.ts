@@ -43,15 +43,23 @@ export interface SizeGoal {
   isFull: boolean
 }
 
-/** The first `count` shifts of a design, in their order. */
-export type MoreOf = (design: number, count: number) => Promise<readonly ShiftResult[]>
+/** A search: among which designs, what is sought, and who simulates. */
+export interface Search {
+  candidates: readonly Candidate[]
+  goal: SizeGoal
+  /** The first `count` shifts of a design, in their order. */
+  more: (design: number, count: number) => Promise<readonly ShiftResult[]>
+  /** What came of a design before; null where that is not known. */
+  known: (design: number) => Tried | null
+  /** Told of each design that is done with. */
+  onTried: (tried: Tried) => void
+}
 
 /** Designs that are weighed against each other as the next to be tried. */
 const mostWeighed = 200
 
 /**
- * Tries designs until the cheapest that is accepted is known; told of each by `onTried`, those known from before by
- * `known`. Which is tried next is what rules out most either way: an accepted design rules out all that cost more, a refused
+ * Tries designs until the cheapest that is accepted is known. Which is tried next is what rules out most either way: an accepted design rules out all that cost more, a refused
  * one all that are below it. Where nothing is below anything that is the cheapest.
  *
  * The error of the whole procedure: the i-th design that is simulated may spend risk / (2 i (i + 1)) on being wrongly
@@ -60,13 +68,8 @@ const mostWeighed = 200
  * refused, and the pick does not miss them by more, if what is taken never to hurt does not. A design that stays undecided is passed
  * over, and said.
  */
-export async function findCheapest(
-  candidates: readonly Candidate[],
-  goal: SizeGoal,
-  more: MoreOf,
-  known: (design: number) => Tried | null,
-  onTried: (tried: Tried) => void,
-): Promise<{ tried: Tried[]; pick: number | null }> {
+export async function findCheapest(search: Search): Promise<{ tried: Tried[]; pick: number | null }> {
+  const { candidates, goal, known, onTried } = search
   const tried: Tried[] = []
   const tell = (found: Tried): void => {
     tried.push(found)
@@ -84,7 +87,7 @@ export async function findCheapest(
   while (open.length > 0) {
     const design = goal.isFull ? open[0]! : nextOf(open, candidates)
     simulated++
-    const found = known(design) ?? (await tryOne(design, goal, riskOf(simulated, goal), more))
+    const found = known(design) ?? (await tryOne(design, search, riskOf(simulated, goal)))
     tell(found)
     open = open.filter((each) => each !== design)
     if (!goal.isFull) open = stillOpen(open, found, candidates, refuse)
@@ -138,10 +141,10 @@ export const riskOf = (simulated: number, { confidence }: Pick<SizeGoal, 'confid
 /** Simulates a design until each promise is told with that risk of a wrong verdict, or the most shifts are over. */
 export async function tryOne(
   design: number,
-  { promises, confidence, most, isFull }: SizeGoal,
+  { goal, more }: Pick<Search, 'goal' | 'more'>,
   risk: number,
-  more: MoreOf,
 ): Promise<Tried> {
+  const { promises, confidence, most, isFull } = goal
   const conditions = promises(design)
   const told = (verdict: Tried['verdict'], shifts: readonly ShiftResult[]): Tried => {
     const figures = conditions.map((condition) =>

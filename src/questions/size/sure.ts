@@ -1,6 +1,6 @@
 /** Which designs keep their promises in how many draws of the inputs, and the cheapest that does so in the share that is asked for. */
 import type { KeptDraws } from '../../statistics/kept-draws.js'
-import type { Tried } from './search.js'
+import { riskOf, type Search, type Tried, tryOne } from './search.js'
 
 /** What came of a draw, from 1, of a design. */
 export type VerdictOf = (design: number, draw: number) => Promise<Tried['verdict']>
@@ -88,4 +88,37 @@ async function surestOf(
     if (drawsRun(counted) === draws && notKept(counted) <= allowed) surest = design
   }
   return surest
+}
+
+/**
+ * The designs that keep their promises with the inputs as they are given, from the pick of a search on up in order of cost, one after the other,
+ * so that no more are simulated than are asked for. What the search found is taken over; the others are ruled out or simulated as it does
+ * it, with the risks that come next in its row, and added to `tried`.
+ */
+export async function* holdingFrom(pick: number, tried: Tried[], search: Search): AsyncGenerator<number> {
+  const { candidates, goal, known, onTried } = search
+  const refusal = (design: number): Tried['without'] => {
+    const { isBelow, ruledOut } = candidates[design]!
+    const worse = tried.find(
+      ({ design: other, verdict, without }) => verdict === 'refused' && without === null && isBelow(other),
+    )
+    if (worse) return { worseThan: worse.design }
+    const reason = ruledOut()
+    return reason === null ? null : { reason }
+  }
+  const find = async (design: number): Promise<Tried> => {
+    const without = refusal(design)
+    if (without) return { design, verdict: 'refused', without, figures: [], shifts: 0 }
+    const simulated = tried.filter((each) => each.without === null).length + 1
+    return known(design) ?? (await tryOne(design, search, riskOf(simulated, goal)))
+  }
+  for (let design = pick; design < candidates.length; design++) {
+    let found = tried.find((each) => each.design === design)
+    if (!found) {
+      found = await find(design)
+      tried.push(found)
+      onTried(found)
+    }
+    if (found.verdict === 'accepted') yield design
+  }
 }

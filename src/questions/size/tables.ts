@@ -1,22 +1,22 @@
 /** The tables of a sizing: the pick, the designs that were simulated, and why others were not. */
 
 import { flowText } from '../../answers/flow.js'
+import { inputSharesTable } from '../../answers/input-shares-table.js'
 import { figures as ofFigures, words } from '../../report/cell.js'
 import { counted, grouped, sentences } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { SizedDesign, SizeResult } from './document.js'
 import { leastSpare } from './promise-figure.js'
-import { endOf, endWord, figureParts, setText } from './words.js'
+import { endDesign, endOf, endWord, figureParts, setText } from './words.js'
 
 /** The pick, or without one the nearest, choice by choice. */
 export function pickTable(result: SizeResult): Table {
-  const { pick, designs, choices, nearest } = result
-  const design = designs[pick ?? nearest?.design ?? -1]
+  const design = endDesign(result)
   return {
     title: `The ${endWord(result)}`,
     columns: words('choice', 'value', 'chosen from'),
     rows: design
-      ? choices.map(({ path, values }) => [{ path }, flowText(design.set[path]), rangeText(values)])
+      ? result.choices.map(({ path, values }) => [{ path }, flowText(design.set[path]), rangeText(values)])
       : [],
   }
 }
@@ -57,11 +57,12 @@ function shownRows({ designs, pick, promises }: SizeResult): { rows: Row[]; note
     .filter(({ design }) => design.without === null)
   if (pick === null) {
     const spare = ({ design }: Row) => leastSpare(design.promises, promises)
-    const nearest = [...told].sort((a, b) => spare(b) - spare(a) || a.index - b.index).slice(0, mostRows)
+    const nearest = told.toSorted((a, b) => spare(b) - spare(a) || a.index - b.index).slice(0, mostRows)
     return {
       rows: nearest.sort((a, b) => a.index - b.index),
-      notes:
-        told.length > mostRows ? [`The nearest ${mostRows} of ${told.length}; designs.csv has all.`] : [],
+      notes: sentences(
+        told.length > mostRows && `The nearest ${mostRows} of ${told.length}; designs.csv has all.`,
+      ),
     }
   }
   const upTo = told.filter(({ index }) => index <= pick)
@@ -151,4 +152,19 @@ export function choiceTable({ designs }: SizeResult): Table {
     columns: [...words('reason'), ...ofFigures('designs')],
     rows: [...reasons].map(([reason, count]) => [reason, grouped(count, 0)]),
   }
+}
+
+/** What each input adds to what is not known of the promises, the rate and the cost of the design that a sizing ends with; without rows where inputs were not drawn, or nothing can be told apart. */
+export function addedTable(result: SizeResult): Table {
+  const { drawn, evidence = [] } = result
+  const end = endOf(result)?.afresh
+  const measures = (end?.measures ?? {}) as Partial<Record<string, { inputs?: { share: number } }>>
+  const figures = [
+    ...(drawn?.promises ?? []).map((told, index) => ({ told, inputs: end?.promises[index]?.inputs })),
+    ...(drawn?.contributions ?? []).map((told) => ({ told, inputs: measures[told.measure]?.inputs })),
+  ]
+  const added = figures.flatMap(({ told, inputs }) =>
+    told && inputs && told.shares.some(({ share }) => share > 0) ? [{ told, ofWhole: inputs.share }] : [],
+  )
+  return inputSharesTable(added, evidence)
 }

@@ -1,9 +1,11 @@
 /** Designs, promises and margins of a sizing in words. */
 
 import { changesText as setText } from '../../answers/flow.js'
+import { isCostInPart } from '../../answers/warnings.js'
 import { nothing, printedUnit } from '../../catalogue/printed-units.js'
 import {
   counted,
+  figureText,
   grouped,
   type Parts,
   percentText,
@@ -34,19 +36,22 @@ export const heldText = (result: SizeResult): string =>
 
 export const moneyText = (cost: number, { currency }: SizeResult): string => `${grouped(cost, 2)} ${currency}`
 
+/** What a shift of a design costs by hand; null where that is not known, or leaves out a price in which the designs differ. */
+export const priceText = ({ cost }: SizedDesign, result: SizeResult): string | null =>
+  cost === null || isCostInPart(result) ? null : moneyText(cost, result)
+
 /** What was simulated: shifts, or campaigns of several. */
 export const observed = (count: number, { shift }: SizeResult, kind = ''): string =>
   counted(count, `${kind}${shift.campaign > 1 ? 'campaign' : 'shift'}`)
 
-/** The pick, or without one the nearest: its design and what fresh shifts say of it. Null where there is none, or none was simulated. */
-export function endOf({
-  designs,
-  pick,
-  picked,
-  nearest,
-}: SizeResult): { design: SizedDesign; afresh: JudgedAfresh } | null {
-  const [at, afresh] = pick === null ? [nearest?.design, nearest?.afresh] : [pick, picked]
-  const design = designs[at ?? -1]
+/** The pick, or without one the nearest; undefined where there is neither. */
+export const endDesign = ({ designs, pick, nearest }: SizeResult): SizedDesign | undefined =>
+  designs[pick ?? nearest?.design ?? -1]
+
+/** That design and what fresh shifts say of it. Null where there is none, or none was simulated. */
+export function endOf(result: SizeResult): { design: SizedDesign; afresh: JudgedAfresh } | null {
+  const design = endDesign(result)
+  const afresh = result.pick === null ? result.nearest?.afresh : result.picked
   return design && afresh ? { design, afresh } : null
 }
 
@@ -54,17 +59,21 @@ export function endOf({
 export const endWord = ({ pick, drawn }: Pick<SizeResult, 'pick' | 'drawn'>): string =>
   pick !== null ? 'pick' : drawn ? 'most certain design' : 'nearest design'
 
+/** A number in a unit of the display, without an interval: `12.3 min`. */
+export function amountIn(value: number, unit: string, { display }: SizeResult, digits = 4): string {
+  const { factor, word } = printedUnit(unit, display)
+  return `${Number((value * factor).toPrecision(digits))} ${word}`.trimEnd()
+}
+
 /** A promise's figure in its parts: `96 %`, `(94 to 98 %)`; `12.3 ± 0.4 min`; without an interval `96 %`, `12.3 min`. */
-export function figureParts(figure: Figure | undefined, unit: string, { display }: SizeResult): Parts {
+export function figureParts(figure: Figure | undefined, unit: string, result: SizeResult): Parts {
   if (figure === undefined || figure.mean === null) return [nothing]
   const { mean, low, high } = figure
   if (low !== null && high !== null)
     return unit === 'share'
       ? sharePartsOfShifts({ mean, low, high })
-      : printedParts({ mean, low, high, unit }, display)
-  if (unit === 'share') return [wholePercent(mean)]
-  const { factor, word } = printedUnit(unit, display)
-  return [`${Number((mean * factor).toPrecision(4))} ${word}`.trimEnd()]
+      : printedParts({ mean, low, high, unit }, result.display)
+  return [unit === 'share' ? wholePercent(mean) : amountIn(mean, unit, result)]
 }
 
 /** The same in one line. */
@@ -84,6 +93,14 @@ export function marginsOf(figures: readonly Figure[], result: SizeResult): strin
     .join('; ')
 }
 
+/** What fresh shifts have to spare of each promise. */
+export const freshMargins = ({ promises, shifts }: JudgedAfresh, result: SizeResult): string =>
+  `${marginsOf(promises, result)}, in ${observed(shifts, result, 'fresh ')} that the search did not see`
+
+/** What they put out, a minute and a shift. */
+export const outputText = ({ measures }: JudgedAfresh, { display }: SizeResult): string =>
+  `${figureText(measures.throughput, display)}, ${figureText(measures.output, display)} a shift`
+
 function spareText(mean: number, promise: PromiseResult, result: SizeResult): string {
   const spare = promise.isLeast ? mean - promise.value : promise.value - mean
   const amount = amountText(Math.abs(spare), promise, result)
@@ -96,24 +113,19 @@ function spareText(mean: number, promise: PromiseResult, result: SizeResult): st
 }
 
 /** A difference of a promise's figure: `3 points`, `0.12 cases/min`. */
-function amountText(amount: number, { unit }: PromiseResult, { display }: SizeResult): string {
-  const digits = (value: number) => String(Number(value.toPrecision(value < 10 ? 1 : 2)))
-  if (unit === 'share') {
-    const points = digits(amount * 100)
-    return `${points} ${points === '1' ? 'point' : 'points'}`
-  }
-  const { factor, word } = printedUnit(unit, display)
-  return `${Number((amount * factor).toPrecision(2))} ${word}`.trimEnd()
+function amountText(amount: number, { unit }: PromiseResult, result: SizeResult): string {
+  if (unit !== 'share') return amountIn(amount, unit, result, 2)
+  const points = Number((amount * 100).toPrecision(amount * 100 < 10 ? 1 : 2))
+  return `${points} ${points === 1 ? 'point' : 'points'}`
 }
 
 /** A promise with another value: `9 cases/min in at least 89 % of shifts`. */
-export function promiseAt(promise: PromiseResult, by: number, { display }: SizeResult): string {
+export function promiseAt(promise: PromiseResult, by: number, result: SizeResult): string {
   const { value, unit, isLeast, measure } = promise
   const at = isLeast ? value + by : value - by
   // where the test itself ends halfway to none or all
   const level = unit === 'share' ? Math.max(value / 2, Math.min((1 + value) / 2, at)) : at
-  const { factor, word } = printedUnit(unit, display)
-  const text = `at ${isLeast ? 'least' : 'most'} ${Number((level * factor).toPrecision(4))} ${word}`.trimEnd()
+  const text = `at ${isLeast ? 'least' : 'most'} ${amountIn(level, unit, result)}`
   const inShifts = /^(.*?)\s+in\s+.+?\s+(of\s+(?:the\s+)?shifts)$/.exec(promise.promise)
   return inShifts ? `${inShifts[1]} in ${text} of shifts` : `${measure} ${text}`
 }

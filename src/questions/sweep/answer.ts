@@ -13,6 +13,7 @@ import { inputsTold } from '../../answers/inputs-told.js'
 import { orNull } from '../../answers/line-result.js'
 import { beginOf } from '../../answers/made.js'
 import { warningsOf } from '../../answers/warning.js'
+import { isCostInPart } from '../../answers/warnings.js'
 import { currencyOf } from '../../catalogue/unit-name.js'
 import { buffersOf } from '../../hand/buffers.js'
 import { handCalculation } from '../../hand/hand.js'
@@ -93,11 +94,10 @@ export function sweepResult(parts: Parts): SweepResult {
     measures: [...measures],
     base: pointsOf([base], measures, confidence)[0]!.measures,
     points,
-    ...toldOf(
-      parts,
-      { base, designs, points, factors },
-      warnings.some(({ differs }) => differs),
-    ),
+    curve: kind === 'curve' ? curveTold(parts, designs, base, isCostInPart({ warnings })) : null,
+    grid: kind === 'grid' ? gridOf(points, factors, measures) : null,
+    each: kind === 'each' ? eachOf(movedInputs(parts), base, measures, confidence) : null,
+    plan: kind === 'plan' ? planOf(points, designs, factors, measures, confidence) : null,
     ...(parts.draws.asked ? { drawn: parts.draws.asked } : {}),
     leftOut: [...parts.leftOut, ...unlike(failures)],
     about: aboutOf(loaded, [], [{ ...checked[0]!, name: null }]),
@@ -124,34 +124,18 @@ function sampledOf(points: readonly Planned[], outcomes: Parts['outcomes'], draw
   return { designs, tried, failures }
 }
 
-/** What a sweep of each kind tells; null of the others. */
-function toldOf(
-  parts: Parts,
-  told: Pick<SweepResult, 'points' | 'factors'> & { base: SampledDesign; designs: SampledDesign[] },
+/** What a curve tells, also by hand. */
+function curveTold(
+  { varied, measures, loaded: { scenario } }: Parts,
+  designs: readonly SampledDesign[],
+  base: SampledDesign,
   isCostInPart: boolean,
-): Pick<SweepResult, 'curve' | 'grid' | 'each' | 'plan'> {
-  const { kind, varied, measures, loaded } = parts
-  const { base, designs, points, factors } = told
-  const { target = null, study } = loaded.scenario
+): SweepResult['curve'] {
+  const [{ path, unit: factorUnit }] = varied as [Varied]
+  const { target = null, study } = scenario
   const { confidence } = study
-  const none = { curve: null, grid: null, each: null, plan: null }
-  switch (kind) {
-    case 'curve': {
-      const [{ path, unit: factorUnit }] = varied as [Varied]
-      const curve = curveOf({
-        ...{ designs, base, measures, target, confidence, isCostInPart, factorUnit },
-      })
-      return { ...none, curve: { ...curve, byHand: speedByHand(path, loaded.scenario) } }
-    }
-    case 'grid':
-      return { ...none, grid: gridOf(points, factors, measures) }
-    case 'each':
-      return { ...none, each: eachOf(movedInputs(parts), base, measures, confidence) }
-    case 'plan': {
-      const ends = varied.map(({ values }) => [values[0]!, values[1]!] as const)
-      return { ...none, plan: planOf({ points, designs, factors, ends, measures, confidence }) }
-    }
-  }
+  const curve = curveOf({ designs, base, measures, target, confidence, isCostInPart, factorUnit })
+  return { ...curve, byHand: speedByHand(path, scenario) }
 }
 
 /** More points than this are not checked one by one: a check takes milliseconds, and a grid may have thousands. */

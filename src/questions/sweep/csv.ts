@@ -39,11 +39,12 @@ export function sweepDesignsCsv({ points, measures, base, factors, drawn }: Swee
 /** A row a difference that was judged: steps along a curve, inputs moved alone, effects of a plan; none of a grid. */
 export function sweepDifferencesCsv(result: SweepResult): string {
   const { curve, each, plan, points, factors, measures, drawn } = result
-  const both = ({ inputs }: Pick<DifferenceFigure, 'inputs'>) =>
-    drawn ? [inputs?.low ?? '', inputs?.high ?? ''] : []
-  const cells = (figure: DifferenceFigure) => {
-    const { unit, mean, low, high, family, p, isShown } = figure
-    return [...[unit, mean, low, high, family, p, isShown].map((value) => value ?? ''), ...both(figure)]
+  const cells = (
+    figure: Pick<DifferenceFigure, 'unit' | 'mean' | 'low' | 'high' | 'family' | 'p' | 'isShown' | 'inputs'>,
+  ) => {
+    const { unit, mean, low, high, family, p, isShown, inputs } = figure
+    const both = drawn ? [inputs?.low, inputs?.high] : []
+    return [unit, mean, low, high, family, p, isShown, ...both].map((value) => value ?? '')
   }
   const at = (place: number) => `${points[place]!.at[0]} ${factors[0]!.unit}`.trim()
   const along = Object.entries(curve?.measures ?? {}).flatMap(([name, { steps, onward }]) =>
@@ -63,10 +64,9 @@ export function sweepDifferencesCsv(result: SweepResult): string {
   const effects = measures.flatMap(({ name, unit }) => {
     const of = plan?.[name]
     return (of?.effects ?? []).map((effect) => {
-      const { path, mean, low, high, isShown } = effect
-      const { values, unit: word } = factors.find((factor) => factor.path === path)!
+      const { values, unit: word } = factors.find(({ path }) => path === effect.path)!
       const [from, to] = values.map((value) => `${value} ${word}`.trim())
-      return [path, from, to, name, unit, mean, low, high, of!.family, '', isShown, ...both(effect)]
+      return [effect.path, from, to, name, ...cells({ ...effect, unit, family: of!.family, p: null })]
     })
   })
   const head = [

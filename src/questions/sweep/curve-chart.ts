@@ -20,7 +20,7 @@ import {
   type SweepMeasure,
   type SweepResult,
 } from './document.js'
-import { measureSubject, pointText, valueText } from './words.js'
+import { measureSubject, placeText, pointText, valueText } from './words.js'
 
 /** A ceiling is drawn up to so many times the highest figure. */
 const nearCeiling = 1.5
@@ -50,9 +50,9 @@ export function sweepCurveChart(result: SweepResult, measure: SweepMeasure): Cha
   return chartOf(result, {
     name: fileStem('curve', measure.name),
     section: 'figures',
-    title: titleOf(result, measure, of, factor),
+    title: titleOf(result, measure, of),
     subtitle: `Line: the figure at each value tried, all with the same random numbers. Band: its ${percentText(result.made.confidence)} interval${result.drawn ? ', with the uncertainty of the inputs' : ''}. "Shown" is judged by differences shift by shift, which are more precise than the bands.`,
-    alt: altOf(result, measure, factor),
+    alt: altOf(result, measure),
     // two lines of text stand between subtitle and plot
     gap: 46,
     height: 340,
@@ -129,44 +129,37 @@ function levelsOf(result: SweepResult, measure: SweepMeasure, of: CurveOf, scale
 
 /** Points that are named: where the slope changes most, and the cheapest. */
 function namesOf(result: SweepResult, measure: SweepMeasure, of: CurveOf, at: (place: number) => CurvePoint) {
-  const factor = result.factors[0]!
   const named = new Map<number, { words: string[]; isBelow: boolean }>()
   const add = (place: number, words: string, isBelow: boolean) =>
     named.set(place, { words: [...(named.get(place)?.words ?? []), words], isBelow })
   const cost = result.curve!.cost
-  if (measure.name === costName && cost)
-    add(cost.least, `least: ${valueText(at(cost.least).x, factor)}`, true)
+  if (measure.name === costName && cost) add(cost.least, `least: ${placeText(result, cost.least)}`, true)
   if (of.knee !== null) {
     const change = of.changes.find(({ place }) => place === of.knee)!
-    add(of.knee, `slope changes most at ${valueText(at(of.knee).x, factor)}`, (change.mean ?? 0) < 0)
+    add(of.knee, `slope changes most at ${placeText(result, of.knee)}`, (change.mean ?? 0) < 0)
   }
-  return [...named].map(([place, { words, isBelow }]) => ({
-    x: at(place).x,
-    y: at(place).mean,
-    words,
-    isBelow,
-  }))
+  return [...named].map(([place, said]) => ({ x: at(place).x, y: at(place).mean, ...said }))
 }
 
-function titleOf(result: SweepResult, measure: SweepMeasure, of: CurveOf, factor: Factor): string {
+function titleOf(result: SweepResult, measure: SweepMeasure, of: CurveOf): string {
   const subject = measureSubject(measure)
-  const at = (place: number) => valueText(result.points[place]!.at[0]!, factor)
+  const [{ path }] = result.factors as [Factor]
+  const at = (place: number) => placeText(result, place)
   const cost = result.curve!.cost
-  if (measure.name === costName && cost) return `${subject}: least at ${at(cost.least)} of ${factor.path}`
-  if (measure.name === costName && isCostInPart(result))
-    return `${costWords(subject, result)} over ${factor.path}`
-  if (of.enough === 0) return `${subject}: no effect of ${factor.path} is shown from ${at(0)} on`
+  if (measure.name === costName && cost) return `${subject}: least at ${at(cost.least)} of ${path}`
+  if (measure.name === costName && isCostInPart(result)) return `${costWords(subject, result)} over ${path}`
+  if (of.enough === 0) return `${subject}: no effect of ${path} is shown from ${at(0)} on`
   if (of.enough !== null && of.knee !== null && of.knee !== of.enough)
-    return `${subject}: most is gained up to ${at(of.knee)} of ${factor.path}, nothing more shown beyond ${at(of.enough)}`
-  if (of.enough !== null) return `${subject}: nothing more is shown beyond ${at(of.enough)} of ${factor.path}`
-  if (of.knee !== null) return `${subject}: the slope changes most at ${at(of.knee)} of ${factor.path}`
-  return `${subject} over ${factor.path}`
+    return `${subject}: most is gained up to ${at(of.knee)} of ${path}, nothing more shown beyond ${at(of.enough)}`
+  if (of.enough !== null) return `${subject}: nothing more is shown beyond ${at(of.enough)} of ${path}`
+  if (of.knee !== null) return `${subject}: the slope changes most at ${at(of.knee)} of ${path}`
+  return `${subject} over ${path}`
 }
 
-function altOf(result: SweepResult, measure: SweepMeasure, factor: Factor): string {
+function altOf(result: SweepResult, measure: SweepMeasure): string {
   const words = result.points.map(
-    ({ at, measures }) =>
-      `${valueText(at[0]!, factor)}: ${pointText(measures[measure.name], measure.name, result)}`,
+    ({ measures }, place) =>
+      `${placeText(result, place)}: ${pointText(measures[measure.name], measure.name, result)}`,
   )
-  return `${measureSubject(measure)} over ${factor.path}: ${words.join('; ')}.`
+  return `${measureSubject(measure)} over ${result.factors[0]!.path}: ${words.join('; ')}.`
 }

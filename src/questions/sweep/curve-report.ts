@@ -5,8 +5,8 @@ import { figures as ofFigures, words } from '../../report/cell.js'
 import { grouped, listed, percent, percentText, rateText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import {
+  type CostOf,
   type CurveOf,
-  type CurveResult,
   costName,
   type Factor,
   heldName,
@@ -22,39 +22,31 @@ import {
   meanText,
   measureSubject,
   measureWords,
+  placeText,
   pointCell,
   pointText,
   valueText,
 } from './words.js'
 
 /** The sentences at the head of the report. */
-export function curveHeadline(result: SweepResult): string[] {
-  const curve = result.curve!
-  const factor = result.factors[0]!
-  return [
-    ...result.measures.flatMap((measure) =>
-      crossingLines(result, factor, measure, curve.measures[measure.name]!),
-    ),
-    ...result.measures.map((measure) => stepsLine(result, factor, measure, curve.measures[measure.name]!)),
-    ...handLine(result, curve),
-    ...costLine(result, factor, curve),
-  ]
-}
-
-/** Value of the point at a place, as it was tried. */
-const placeText = ({ points }: Pick<SweepResult, 'points'>, place: number, factor: Factor): string =>
-  valueText(points[place]!.at[0]!, factor)
+export const curveHeadline = (result: SweepResult): string[] => [
+  ...result.measures.flatMap((measure) => crossingLines(result, measure)),
+  ...result.measures.map((measure) => stepsLine(result, measure)),
+  ...handLine(result),
+  ...costLine(result),
+]
 
 /** Where each level is crossed; of a level that is not crossed on which side the curve lies. */
-function crossingLines(result: SweepResult, factor: Factor, measure: SweepMeasure, of: CurveOf): string[] {
-  const { target, points } = result
-  if (target === null || (measure.name !== heldName && measure.name !== 'throughput')) return []
+function crossingLines(result: SweepResult, measure: SweepMeasure): string[] {
+  const { target, points, curve } = result
+  const [factor] = result.factors as [Factor]
   const isHeld = measure.name === heldName
+  if (target === null || (!isHeld && measure.name !== 'throughput')) return []
   const means = points.map(({ measures }) => measures[measure.name]?.mean ?? Number.NaN)
   const mean = (place: number) => (isHeld ? percent(means[place]!) : meanText(means[place]!, measure, result))
-  const at = (place: number) => placeText(result, place, factor)
+  const at = (place: number) => placeText(result, place)
   const where = (level: number): string => {
-    const own = of.crossings.filter((each) => each.level === level)
+    const own = curve!.measures[measure.name]!.crossings.filter((each) => each.level === level)
     if (own.length > 0)
       return listed(
         own.map(
@@ -69,23 +61,23 @@ function crossingLines(result: SweepResult, factor: Factor, measure: SweepMeasur
   const words = isHeld
     ? `Over ${factor.path} the target of ${rateText(target)} is reached in ${levelsWords(where)}`
     : `On average it is reached ${where(target)}`
-  return [sentence(`${words}${butSomeCannotWork(result, factor)}`)]
+  return [`${words}${butSomeCannotWork(result)}.`]
 }
 
 /** Ranges of values that are named before their number is told. */
 const mostRanges = 3
 
 /** Values at which the line cannot work as described, in one breath with what it does there; empty where it can at all. */
-function butSomeCannotWork({ points }: SweepResult, factor: Factor): string {
+function butSomeCannotWork(result: SweepResult): string {
+  const { points } = result
   const places = points.flatMap(({ errors }, place) => (errors ? [place] : []))
   if (places.length === 0) return ''
-  const ranges = runsOf(places)
   const where =
     places.length === points.length
       ? 'every value tried'
-      : ranges.length > mostRanges
+      : runsOf(places).length > mostRanges
         ? `${places.length} of the ${points.length} values tried`
-        : rangesText(places, (place) => placeText({ points }, place, factor))
+        : rangesText(places, result)
   return `; but at ${where} the line cannot work as described`
 }
 
@@ -98,13 +90,12 @@ function levelsWords(where: (level: number) => string): string {
     .join('; in ')
 }
 
-const sentence = (text: string) => `${text}.`
-
 /** What steps bring: the largest that is shown, where the slope changes most, and beyond which value nothing is shown. */
-function stepsLine(result: SweepResult, factor: Factor, measure: SweepMeasure, of: CurveOf): string {
+function stepsLine(result: SweepResult, measure: SweepMeasure): string {
+  const of = result.curve!.measures[measure.name]!
   const isCost = measure.name === costName
   const subject = isCost ? costWords(measureSubject(measure), result) : measureSubject(measure)
-  const at = (place: number) => placeText(result, place, factor)
+  const at = (place: number) => placeText(result, place)
   const last = result.points.length - 1
   const shown = of.steps.filter(({ difference }) => difference.isShown)
   const parts: string[] = []
@@ -124,29 +115,28 @@ function stepsLine(result: SweepResult, factor: Factor, measure: SweepMeasure, o
   }
   if (of.enough === 0) {
     const whole = of.onward[0] ?? of.steps[0]!
-    return sentence(
-      `${subject}: no difference is shown anywhere from ${at(0)} to ${at(last)} (over the whole range ${differenceSize(whole.difference, result)})`,
-    )
+    return `${subject}: no difference is shown anywhere from ${at(0)} to ${at(last)} (over the whole range ${differenceSize(whole.difference, result)}).`
   }
   if (of.enough !== null) {
     const rest = of.onward.find(({ from }) => from === of.enough) ?? of.steps[of.enough]!
     parts.push(
       `beyond ${at(of.enough)} the rest up to ${at(last)} brings ${differenceWords(rest.difference, result)}`,
     )
-  } else if (of.knee === null || of.steps.length > 0) parts.push(lastWords(result, factor, of))
-  return sentence(`${subject}: ${parts.join('; ')}`)
+  } else if (of.knee === null || of.steps.length > 0) parts.push(lastWords(result, of))
+  return `${subject}: ${parts.join('; ')}.`
 }
 
 /** Where something is shown up to the end of what was tried. */
-function lastWords(result: SweepResult, factor: Factor, { steps, onward }: CurveOf): string {
+function lastWords(result: SweepResult, { steps, onward }: CurveOf): string {
   const end = steps.at(-1)!
   const { from, to, difference } = end.difference.isShown
     ? end
     : (onward.filter((each) => each.difference.isShown).at(-1) ?? end)
-  return `even at the last value tried an effect is shown, from ${placeText(result, from, factor)} to ${placeText(result, to, factor)} ${differenceWords(difference, result)}`
+  return `even at the last value tried an effect is shown, from ${placeText(result, from)} to ${placeText(result, to)} ${differenceWords(difference, result)}`
 }
 
-function handLine({ display, factors }: SweepResult, { byHand }: CurveResult): string[] {
+function handLine({ display, factors, curve }: SweepResult): string[] {
+  const { byHand } = curve!
   if (!byHand) return []
   const { machine, ceiling, littleGain } = byHand
   const speed = display === 'us' ? { size: 0.3048 / 60, word: 'ft/min' } : { size: 1 / 60, word: 'm/min' }
@@ -162,28 +152,29 @@ function handLine({ display, factors }: SweepResult, { byHand }: CurveResult): s
   return [`By hand calculation, ${most}${little}.`]
 }
 
-function costLine(result: SweepResult, factor: Factor, { cost }: CurveResult): string[] {
+function costLine(result: SweepResult): string[] {
+  const { cost } = result.curve!
   const measure = result.measures.find(({ name }) => name === costName)
   if (measure && isCostInPart(result)) return [besideCost(result)]
   if (!cost || !measure) return []
-  const at = (place: number) => placeText(result, place, factor)
   const figure = pointText(result.points[cost.least]!.measures[costName], costName, result)
   const others = cost.notDearer.filter((place) => place !== cost.least)
   const also =
     others.length === 0
       ? 'every other value tried is shown to cost more'
-      : `${rangesText(others, at)} ${others.length === 1 ? 'is' : 'are'} not shown to cost more`
-  const parts = [
-    `${costWords('1000 cases', result)} cost least at ${at(cost.least)}, ${figure}${butThere(result.points[cost.least]!)}; ${also}`,
+      : `${rangesText(others, result)} ${others.length === 1 ? 'is' : 'are'} not shown to cost more`
+  const against = cost.base === null ? '' : `; ${breakEvenWords(result, measure, cost)}`
+  return [
+    `${costWords('1000 cases', result)} cost least at ${placeText(result, cost.least)}, ${figure}${butThere(result.points[cost.least]!)}; ${also}${against}.`,
   ]
-  if (cost.base !== null) parts.push(breakEvenWords(result, factor, measure, cost))
-  return [sentence(parts.join('; '))]
 }
 
 /** Places that follow each other as one range: `5 m to 8 m and 10 m`. */
-const rangesText = (places: readonly number[], at: (place: number) => string): string =>
+const rangesText = (places: readonly number[], result: SweepResult): string =>
   listed(
-    runsOf(places).map((run) => (run.length === 1 ? at(run[0]!) : `${at(run[0]!)} to ${at(run.at(-1)!)}`)),
+    runsOf(places).map((run) =>
+      [...new Set([run[0]!, run.at(-1)!])].map((place) => placeText(result, place)).join(' to '),
+    ),
   )
 
 /** Places in runs of such that follow each other. */
@@ -200,11 +191,10 @@ function runsOf(places: readonly number[]): number[][] {
 /** Points against the scenario as it stands, and where the curve of figures breaks even with it. */
 function breakEvenWords(
   result: SweepResult,
-  factor: Factor,
   measure: SweepMeasure,
-  { base, differences, breakEven }: NonNullable<CurveResult['cost']>,
+  { base, differences, breakEven }: CostOf,
 ): string {
-  const at = (place: number) => placeText(result, place, factor)
+  const [factor] = result.factors as [Factor]
   const own = factor.base === null ? '' : `${valueText(factor.base, factor)}, `
   const places = (is: (figure: DifferenceFigure) => boolean) =>
     differences.flatMap((figure, place) => (is(figure) ? [place] : []))
@@ -215,7 +205,7 @@ function breakEvenWords(
   ]
   const words = groups
     .filter(([, each]) => each.length > 0)
-    .map(([what, each]) => `${what} ${rangesText(each, at)}`)
+    .map(([what, each]) => `${what} ${rangesText(each, result)}`)
   const met =
     breakEven.length === 0
       ? ''
@@ -239,8 +229,8 @@ export function curveTables(result: SweepResult): Table[] {
         ),
       ],
       behind: 'curve',
-      rows: points.map(({ at, measures: figures, errors }) => [
-        `${valueText(at[0]!, factor)}${errors ? ' (cannot work)' : ''}`,
+      rows: points.map(({ at, measures: figures, errors }, place) => [
+        `${placeText(result, place)}${errors ? ' (cannot work)' : ''}`,
         ...(factor.minutes ? [`${grouped(minutesOf(at[0]!)!, 1)} min`] : []),
         ...measures.map(({ name }) => pointCell(figures[name], name)),
       ]),
@@ -253,7 +243,7 @@ export function curveTables(result: SweepResult): Table[] {
       rows: points
         .slice(1)
         .map((_, place) => [
-          `${placeText(result, place, factor)} to ${placeText(result, place + 1, factor)}`,
+          `${placeText(result, place)} to ${placeText(result, place + 1)}`,
           ...measures.map(({ name }) =>
             differenceCell(
               result.curve!.measures[name]!.steps.find(({ from }) => from === place)?.difference,

@@ -30,27 +30,20 @@ export function curveComparisons(
   const comparisons: CurveComparison[] = []
   /** `times`: factors of the points in it, by their places. */
   const add = (
-    what: CurveComparison['what'],
-    place: number,
-    times: readonly (readonly [number, number])[],
-    at: CurveComparison['at'],
+    { what, place, at }: Omit<CurveComparison, 'layout'>,
+    ...times: readonly (readonly [point: number, factor: number])[]
   ) => {
     const parts = times.map(([point, factor]) => ({ times: factor, draws: draws[point] ?? [] }))
     comparisons.push({ what, place, at, layout: layoutOfParts(parts) })
   }
-  const less = (of: number, against: number) =>
-    [
+  const less = (what: 'step' | 'onward', of: number, place: number) =>
+    add(
+      { what, place, at: (confidence) => differenceOf(samples[of]!, samples[place]!, confidence) },
       [of, 1],
-      [against, -1],
-    ] as const
-  for (let place = 0; place < last; place++)
-    add('step', place, less(place + 1, place), (confidence) =>
-      differenceOf(samples[place + 1]!, samples[place]!, confidence),
+      [place, -1],
     )
-  for (let place = 0; place < last - 1; place++)
-    add('onward', place, less(last, place), (confidence) =>
-      differenceOf(samples[last]!, samples[place]!, confidence),
-    )
+  for (let place = 0; place < last; place++) less('step', place + 1, place)
+  for (let place = 0; place < last - 1; place++) less('onward', last, place)
   const rows = samples.map(perShift)
   const slopes = rows
     .slice(1)
@@ -59,13 +52,14 @@ export function curveComparisons(
     )
   for (let place = 1; place < last; place++) {
     const [before, after] = [1 / (x[place]! - x[place - 1]!), 1 / (x[place + 1]! - x[place]!)]
-    const times = [
+    add(
+      {
+        ...{ what: 'change', place },
+        at: (confidence) => pairedDifference(slopes[place - 1]!, slopes[place]!, confidence),
+      },
       [place + 1, after],
       [place, -after - before],
       [place - 1, before],
-    ] as const
-    add('change', place, times, (confidence) =>
-      pairedDifference(slopes[place - 1]!, slopes[place]!, confidence),
     )
   }
   return comparisons

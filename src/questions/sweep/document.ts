@@ -3,15 +3,16 @@
 import type { DifferenceFigure, Interval } from '../../answers/difference-figure.js'
 import { figureOf } from '../../answers/line-result.js'
 import type { StudyDocument } from '../../answers/made.js'
-import type { DrawsAsked } from '../../answers/with-inputs.js'
+import { type DrawsAsked, withLayout } from '../../answers/with-inputs.js'
 import type { Figure } from '../../catalogue/figure.js'
 import type { MeasureName } from '../../catalogue/measures.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
 import type { ContourLine } from '../../statistics/contour.js'
+import { layoutOfDraws } from '../../statistics/layout.js'
 import type { Slope } from '../../statistics/regression.js'
 import type { Crossing } from './curve.js'
 import type { LeftOut } from './inputs.js'
-import { type Sample, sampledWithInputs, sampleEstimate } from './sample.js'
+import { type Sample, sampleEstimate } from './sample.js'
 
 /** Measures of which more is said than of others: the share of shifts that reach the target, the cost of 1000 good cases. */
 export const heldName: MeasureKey = 'target-held'
@@ -160,19 +161,26 @@ export interface SampledDesign {
   at: number[]
   samples: Record<string, Sample>
   /** The same of each draw of its inputs; null of one that could not be simulated. */
-  draws?: readonly (Record<string, Sample> | null)[]
+  draws?: readonly (Record<string, Sample> | null)[] | undefined
 }
 
-/** A figure of the document from what was kept; without a sample nothing is known. */
-export function sampledFigure(
-  sample: Sample | undefined,
-  { label, unit }: SweepMeasure,
-  confidence: number,
-  draws: readonly (Sample | undefined)[] = [],
-): Figure {
+/** Of a measure what the draws of a design have. */
+export const drawsAt = (
+  draws: SampledDesign['draws'],
+  { name }: Pick<SweepMeasure, 'name'>,
+): readonly (Sample | undefined)[] => (draws ?? []).map((each) => each?.[name])
+
+/** A figure of the document from what was kept, with what the draws of its inputs add; without a sample nothing is known. */
+function sampledFigure({ samples, draws }: SampledDesign, measure: SweepMeasure, confidence: number): Figure {
+  const { name, label, unit } = measure
+  const sample = samples[name]
   if (sample === undefined) return { mean: null, low: null, high: null, sd: null, n: 0, unit, label }
-  const estimate = sampledWithInputs(sampleEstimate(sample, confidence), draws, unit, confidence)
-  return figureOf(estimate, { unit, label })
+  const estimate = sampleEstimate(sample, confidence)
+  const known = drawsAt(draws, measure).flatMap((each) => each ?? [])
+  const isEnded = !Number.isNaN(estimate.low) && !Number.isNaN(estimate.high)
+  const layout = known.length > 0 && isEnded ? layoutOfDraws(known) : null
+  const whole = layout ? withLayout(estimate, layout, { ...known[0]!, unit }, confidence) : estimate
+  return figureOf(whole, { unit, label })
 }
 
 /** The points of the document. */
@@ -181,14 +189,10 @@ export const pointsOf = (
   measures: readonly SweepMeasure[],
   confidence: number,
 ): SweepPoint[] =>
-  designs.map(({ set, at, samples, draws = [] }) => ({
-    set,
-    at,
+  designs.map((design) => ({
+    set: design.set,
+    at: design.at,
     measures: Object.fromEntries(
-      measures.map((measure) => {
-        const { name } = measure
-        const ofDraws = draws.map((each) => each?.[name])
-        return [name, sampledFigure(samples[name], measure, confidence, ofDraws)]
-      }),
+      measures.map((measure) => [measure.name, sampledFigure(design, measure, confidence)]),
     ),
   }))

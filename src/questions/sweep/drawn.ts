@@ -44,12 +44,7 @@ const touchedBy = (paths: readonly string[], evidence: readonly Evidence[]): Evi
 
 /** What no design draws: what all of them vary. Of inputs that move one at a time only the design that moves one holds it. */
 const heldBy = (kind: SweepKind, varied: readonly Varied[], evidence: readonly Evidence[]): Evidence[] =>
-  kind === 'each'
-    ? []
-    : touchedBy(
-        varied.map(({ path }) => path),
-        evidence,
-      )
+  touchedBy(kind === 'each' ? [] : varied.map(({ path }) => path), evidence)
 
 /** Draws of a sweep: which there are, and what came of them. */
 export class SweepDraws {

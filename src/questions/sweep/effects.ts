@@ -4,30 +4,28 @@ import { leastDraws } from '../../scenario/limits.js'
 import { bare } from '../../statistics/estimate.js'
 import { type Layout, layoutOf, rowOf } from '../../statistics/layout.js'
 import { regression, type Slope } from '../../statistics/regression.js'
-import type { Factor, PlanOf, SampledDesign, SweepMeasure, SweepPoint } from './document.js'
-import { drawsAt } from './kinds.js'
+import {
+  drawsAt,
+  type Factor,
+  type PlanOf,
+  type SampledDesign,
+  type SweepMeasure,
+  type SweepPoint,
+} from './document.js'
 
-interface Planned {
-  points: readonly SweepPoint[]
-  /** The same with what is kept of their shifts. */
-  designs: readonly SampledDesign[]
-  factors: readonly Factor[]
-  ends: readonly (readonly [number, number])[]
-  measures: readonly SweepMeasure[]
-  confidence: number
-}
-
-/** Straight lines through the points of a plan, each factor from 0 at its lowest to 1 at its highest value. */
-export function planOf({
-  points,
-  designs,
-  factors,
-  ends,
-  measures,
-  confidence,
-}: Planned): Record<string, PlanOf | null> {
+/**
+ * Straight lines through the points of a plan, each factor from 0 at its lowest to 1 at its highest value; `designs`: the same with what
+ * is kept of their shifts.
+ */
+export function planOf(
+  points: readonly SweepPoint[],
+  designs: readonly SampledDesign[],
+  factors: readonly Factor[],
+  measures: readonly SweepMeasure[],
+  confidence: number,
+): Record<string, PlanOf | null> {
   const rows = points.map(({ at }) =>
-    at.map((value, index) => (value - ends[index]![0]) / (ends[index]![1] - ends[index]![0])),
+    factors.map(({ values: [low, high] }, index) => (at[index]! - low!) / (high! - low!)),
   )
   const size = factors.length * measures.length
   return Object.fromEntries(

@@ -15,11 +15,10 @@ import {
   type SweepPoint,
   type SweepResult,
 } from './document.js'
-import { isInputShown, rankedInputs } from './each-report.js'
+import { rankedEffects, shownInputs } from './effects-report.js'
 import { heldLevels } from './kinds.js'
-import { rankedEffects } from './plan-report.js'
 import { sweepReport, sweepSummary } from './report.js'
-import { measureSubject, pointText, valueText } from './words.js'
+import { measureSubject, placeText, pointText, valueText } from './words.js'
 
 /** Sentences of the report that are told; more stand with --full. */
 const mostSaid = 2
@@ -56,7 +55,6 @@ function saidOf(result: SweepResult, headline: readonly string[]): string[] {
   const { kind, measures } = result
   if (kind === 'curve') return targetText(result)
   if (kind === 'grid') return headline.slice(0, mostSaid)
-  const shownOf = kind === 'each' ? eachShown : planShown
   return measures.map((measure) => {
     const shown = shownOf(result, measure)
     return `${measureSubject(measure)}: ${shown.length === 0 ? 'nothing is shown to change it' : `${firstOf(shown.map(labelOf), 2)} ${shown.length === 1 ? 'is' : 'are'} shown to change it`}.`
@@ -104,37 +102,29 @@ function oftenText(where: (level: number) => string): string {
 
 /** The recommendation, or that none is shown. */
 function verdictOf(result: SweepResult): Verdict {
-  switch (result.kind) {
-    case 'curve':
-      return curveVerdict(result)
-    case 'grid':
-      return {
-        word: 'NONE IS SHOWN',
+  if (result.kind === 'curve') return curveVerdict(result)
+  if (result.kind === 'grid')
+    return {
+      word: 'NONE IS SHOWN',
+      tone: 'plain',
+      text: 'to be best: a grid compares figures, and judges no difference.',
+    }
+  const measure = judgedMeasure(result)
+  return measure
+    ? {
+        word: 'MATTERS MOST',
         tone: 'plain',
-        text: 'to be best: a grid compares figures, and judges no difference.',
+        text: `: ${labelAndPath(shownOf(result, measure)[0]!)}, for ${measureSubject(measure).toLowerCase()}.`,
       }
-    case 'each':
-      return mattersVerdict(result, eachShown)
-    case 'plan':
-      return mattersVerdict(result, planShown)
-  }
+    : { word: 'NONE IS SHOWN', tone: 'warning', text: 'to matter: no difference of any input is shown.' }
 }
 
-/** Paths that are shown to change a measure, the largest first. */
-type ShownOf = (result: SweepResult, measure: SweepMeasure) => string[]
-
-const eachShown: ShownOf = (result, measure) =>
-  rankedInputs(result, measure)
-    .filter((input) => isInputShown(input, measure))
-    .map(({ path }) => path)
-
-const planShown: ShownOf = ({ plan }, { name }) => {
-  const of = plan?.[name]
-  return of
-    ? rankedEffects(of)
-        .filter(({ isShown }) => isShown)
-        .map(({ path }) => path)
-    : []
+/** Paths that are shown to change a measure, the largest first: of inputs that move alone, or of the factors of a plan. */
+function shownOf(result: SweepResult, measure: SweepMeasure): string[] {
+  const shown = result.each
+    ? shownInputs(result, measure)
+    : rankedEffects(result.plan![measure.name]).filter(({ isShown }) => isShown)
+  return shown.map(({ path }) => path)
 }
 
 /** The measure that the verdict is of: the cost of a curve, and of inputs that move alone or by a plan the first of which anything is shown. */
@@ -143,64 +133,49 @@ export function judgedMeasure(result: SweepResult): SweepMeasure | undefined {
   if (kind === 'grid') return undefined
   if (kind === 'curve')
     return curve?.cost && !isCostInPart(result) ? measures.find(({ name }) => name === costName) : undefined
-  const shownOf = kind === 'each' ? eachShown : planShown
   return measures.find((measure) => shownOf(result, measure).length > 0)
-}
-
-/** What matters most of what is shown to matter, by the first measure of which anything is shown. */
-function mattersVerdict(result: SweepResult, shownOf: ShownOf): Verdict {
-  for (const measure of result.measures) {
-    const [most] = shownOf(result, measure)
-    if (most !== undefined)
-      return {
-        word: 'MATTERS MOST',
-        tone: 'plain',
-        text: `: ${labelAndPath(most)}, for ${measureSubject(measure).toLowerCase()}.`,
-      }
-  }
-  return { word: 'NONE IS SHOWN', tone: 'warning', text: 'to matter: no difference of any input is shown.' }
 }
 
 /** A value of a curve: the one that is shown to cost less than the scenario, or beyond which nothing more is shown. */
 function curveVerdict(result: SweepResult): Verdict {
-  const { curve, factors, points, measures } = result
+  const { factors, points, measures } = result
+  const { cost, measures: along } = result.curve!
   const [factor] = factors as [Factor]
-  const cost = isCostInPart(result) ? null : curve!.cost
-  if (cost) {
+  const named = (place: number) => `${labelOf(factor.path)} = ${placeText(result, place)}`
+  if (cost && !isCostInPart(result)) {
     const least = points[cost.least]!
     const leastCost = least.measures[costName]
     const others = cost.notDearer
       .filter((place) => place !== cost.least)
-      .map((place) => valueText(points[place]!.at[0]!, factor))
+      .map((place) => placeText(result, place))
     const less = cost.differences[cost.least]
     const figure = figureText(leastCost && briefly(leastCost), result.display)
-    const place = `${labelOf(factor.path)} = ${valueText(least.at[0]!, factor)}`
     if (!less?.isShown || less.mean! > 0)
       return {
         word: 'NONE IS SHOWN',
         tone: 'warning',
-        text: `to cost less than the scenario as it stands; the least is ${figure} per 1000 cases, at ${place}.`,
+        text: `to cost less than the scenario as it stands; the least is ${figure} per 1000 cases, at ${named(cost.least)}.`,
       }
     return recommended(
       least,
-      `: ${place}, where 1000 cases cost ${figure}, shown less than the scenario as it stands.${heldText(result, least)}${others.length > 0 ? ` Not shown to cost more: ${firstOf(others)}.` : ''}`,
+      `: ${named(cost.least)}, where 1000 cases cost ${figure}, shown less than the scenario as it stands.${heldText(result, least)}${others.length > 0 ? ` Not shown to cost more: ${firstOf(others)}.` : ''}`,
     )
   }
-  const measure = measures.find(({ name }) => curve!.measures[name]?.enough)
-  if (!measure) {
-    const isFlat = measures.every(({ name }) => curve!.measures[name]?.enough === 0)
-    const last = valueText(factor.values.at(-1)!, factor)
-    return {
-      word: 'NONE IS SHOWN',
-      tone: 'warning',
-      text: `to be enough: ${isFlat ? `${labelOf(factor.path)} makes no difference that is shown, from ${valueText(factor.values[0]!, factor)} to ${last}` : `the figures still change at the last value tried, ${labelOf(factor.path)} = ${last}`}.`,
-    }
+  const measure = measures.find(({ name }) => along[name]?.enough)
+  if (measure) {
+    const enough = along[measure.name]!.enough!
+    return recommended(
+      points[enough]!,
+      `: ${named(enough)}; beyond it no more is shown for ${measureSubject(measure).toLowerCase()}.`,
+    )
   }
-  const enough = points[curve!.measures[measure.name]!.enough!]!
-  return recommended(
-    enough,
-    `: ${labelOf(factor.path)} = ${valueText(enough.at[0]!, factor)}; beyond it no more is shown for ${measureSubject(measure).toLowerCase()}.`,
-  )
+  const isFlat = measures.every(({ name }) => along[name]?.enough === 0)
+  const last = valueText(factor.values.at(-1)!, factor)
+  return {
+    word: 'NONE IS SHOWN',
+    tone: 'warning',
+    text: `to be enough: ${isFlat ? `${labelOf(factor.path)} makes no difference that is shown, from ${valueText(factor.values[0]!, factor)} to ${last}` : `the figures still change at the last value tried, ${labelOf(factor.path)} = ${last}`}.`,
+  }
 }
 
 /** Never a value at which `check` says that the line cannot work. */

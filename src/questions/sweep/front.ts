@@ -4,7 +4,7 @@ import { tilesFor } from '../../answers/tiles.js'
 import type { Shown, Tile } from '../../report/front.js'
 import { fileStem } from '../../report/marks/chart.js'
 import { sweepCharts } from './charts.js'
-import type { SweepMeasure, SweepPoint, SweepResult } from './document.js'
+import type { SweepMeasure, SweepResult } from './document.js'
 import { judgedMeasure } from './first-screen.js'
 import { measureSubject } from './words.js'
 
@@ -26,23 +26,19 @@ function pictureOf(result: SweepResult): string | null {
   return drawn.find(isOf) ?? drawn[0] ?? null
 }
 
-const meanAt = ({ measures }: SweepPoint, { name }: SweepMeasure): number => measures[name]!.mean!
-
 function endsOf({ points, display }: SweepResult, measure: SweepMeasure): Tile[] {
   const tiles = tilesFor(display)
-  const known = points.filter(({ measures }) => measures[measure.name]?.mean != null)
-  const ranked = [...known].sort((a, b) => meanAt(a, measure) - meanAt(b, measure))
+  const subject = measureSubject(measure)
+  const known = points.flatMap(({ set, measures }) => {
+    const figure = measures[measure.name]
+    return figure && figure.mean !== null ? [{ figure, mean: figure.mean, note: changesText(set) }] : []
+  })
+  const ranked = known.toSorted((a, b) => a.mean - b.mean)
   const [lowest, highest] = [ranked[0], ranked.at(-1)]
-  if (lowest && highest && meanAt(lowest, measure) === meanAt(highest, measure))
-    return tiles(measureSubject(measure), lowest.measures[measure.name], { note: 'at all points' })
+  if (!lowest || !highest) return []
+  if (lowest.mean === highest.mean) return tiles(subject, lowest.figure, { note: 'at all points' })
   return [
-    { end: 'lowest', point: lowest },
-    { end: 'highest', point: highest },
-  ].flatMap(({ end, point }) =>
-    point
-      ? tiles(`${measureSubject(measure)}, ${end}`, point.measures[measure.name], {
-          note: changesText(point.set),
-        })
-      : [],
-  )
+    ...tiles(`${subject}, lowest`, lowest.figure, { note: lowest.note }),
+    ...tiles(`${subject}, highest`, highest.figure, { note: highest.note }),
+  ]
 }

@@ -14,7 +14,7 @@ import {
   type SweepPoint,
   type SweepResult,
 } from './document.js'
-import { gridValues } from './kinds.js'
+import { gridPoint, gridValues } from './kinds.js'
 import { butThere, meanText, measureSubject, measureWords, pointCell, pointText, valueText } from './words.js'
 
 /** The measure that a grid is about: the first one asked for, the target where nobody asked. */
@@ -36,7 +36,7 @@ function levelLines(result: SweepResult): string[] {
   const [x, y] = factors as [Factor, Factor]
   const measure = gridMeasure(result)
   const but = butSomeCannotWork(points)
-  const z = gridValues(points, x.values, y.values, measure.name)
+  const z = gridValues(result, measure.name)
   return result.grid![measure.name]!.levels.flatMap((level) => {
     const met = y.values.flatMap((value, row) => {
       const [first] = crossings(x.values, z[row]!, level).filter(({ rises }) => rises)
@@ -111,10 +111,7 @@ export function gridTables(result: SweepResult): Table[] {
         rows: y.values.map((row) => [
           valueText(row, y),
           ...shown.map((column) =>
-            pointCell(
-              points.find(({ at }) => at[0] === column && at[1] === row)?.measures[measure.name],
-              measure.name,
-            ),
+            pointCell(gridPoint(points, column, row)?.measures[measure.name], measure.name),
           ),
         ]),
       }
@@ -126,7 +123,7 @@ export function gridTables(result: SweepResult): Table[] {
 function crossingTable(result: SweepResult, x: Factor, y: Factor): Table {
   const measure = gridMeasure(result)
   const { levels } = result.grid![measure.name]!
-  const z = gridValues(result.points, x.values, y.values, measure.name)
+  const z = gridValues(result, measure.name)
   const cell = (row: readonly number[], level: number): Cell => {
     const met = crossings(x.values, row, level)
     if (met.length > 0)

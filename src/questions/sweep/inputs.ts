@@ -75,8 +75,7 @@ export function inputsOf(resolved: Record<string, unknown>): { inputs: Input[]; 
 function within(value: unknown, path: string): (Input | LeftOut)[] {
   const law = scaleKeys(value)
   if (law !== null) {
-    const [name, keys] = law
-    const parameters = (value as Record<string, Record<string, unknown>>)[name]!
+    const { name, keys, parameters } = law
     const isNothing = keys.every((key) => (amountOf(parameters[key])?.number ?? 0) === 0)
     const stretched = (factor: number) => ({ [name]: { ...parameters, ...scaled(parameters, keys, factor) } })
     return [inputAt(path, value, stretched, isNothing)]
@@ -114,10 +113,9 @@ function inputAt(
 export function lawText(value: unknown): string | null {
   const law = scaleKeys(value)
   if (law === null) return null
-  const [name, [first, ...others]] = law
-  const parameters = (value as Record<string, Record<string, unknown>>)[name]!
-  const isRange = first === 'low'
-  return isRange ? `${parameters.low} to ${parameters[others.at(-1)!]}` : `${first} ${parameters[first!]}`
+  const { keys, parameters } = law
+  const [first] = keys
+  return first === 'low' ? `${parameters.low} to ${parameters.high}` : `${first} ${parameters[first!]}`
 }
 
 /** The ends of a whole number that stays whole: a tenth away, and at least 1. */
@@ -127,15 +125,14 @@ function wholeEnds(base: unknown): Input['whole'] {
   return { low: base - by, high: base + by }
 }
 
-/** The law of a time by its name and the keys of its scale; null of anything else. */
-function scaleKeys(value: unknown): [string, string[]] | null {
+/** The law of a time by its name, its parameters and the keys of its scale; null of anything else. */
+function scaleKeys(value: unknown) {
   if (!isMap(value)) return null
-  const [name, ...others] = Object.keys(value)
-  const keys = name === undefined || !Object.hasOwn(scales, name) ? null : scales[name]!
-  const parameters = name === undefined ? null : value[name]
-  if (keys === null || others.length > 0 || !isMap(parameters) || amountOf(parameters[keys[0]!]) === null)
-    return null
-  return [name!, keys]
+  const [[name, parameters] = ['', null], ...others] = Object.entries(value)
+  const keys = Object.hasOwn(scales, name) ? scales[name]! : []
+  return others.length === 0 && isMap(parameters) && amountOf(parameters[keys[0] ?? '']) !== null
+    ? { name, keys, parameters }
+    : null
 }
 
 const scaled = (parameters: Record<string, unknown>, keys: readonly string[], factor: number) =>

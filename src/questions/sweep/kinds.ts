@@ -10,6 +10,7 @@ import {
   type CurveOf,
   type CurveResult,
   costName,
+  drawsAt,
   type EachInput,
   type EachResult,
   type Factor,
@@ -24,11 +25,17 @@ import { type Sample, sampleEstimate } from './sample.js'
 /** Shares of the shifts at which a target is looked at. */
 export const heldLevels = [0.9, 0.95, 0.99]
 
-/** Of a measure what the draws of a design have. */
-export const drawsAt = (
-  draws: SampledDesign['draws'],
-  { name }: Pick<SweepMeasure, 'name'>,
-): readonly (Sample | undefined)[] => (draws ?? []).map((each) => each?.[name])
+/** A design less another by a measure; null where one of them does not have it. */
+function comparisonOf(of: SampledDesign | null, against: SampledDesign, measure: SweepMeasure) {
+  const [sample, other] = [of?.samples[measure.name], against.samples[measure.name]]
+  return sample && other
+    ? {
+        measure,
+        at: (confidence: number) => differenceOf(sample, other, confidence),
+        layout: layoutOfDifference(drawsAt(of!.draws, measure), drawsAt(against.draws, measure)),
+      }
+    : null
+}
 
 const meanAt = (design: SampledDesign, { name }: SweepMeasure): number => {
   const sample = design.samples[name]
@@ -58,16 +65,11 @@ export function curveOf(parts: CurveParts): Pick<CurveResult, 'measures' | 'cost
     return curveComparisons(x, samples as Sample[], draws).map((each) => ({ measure, ...each }))
   })
   const cost = parts.isCostInPart ? undefined : measures.find(({ name }) => name === costName)
-  const ownCost = base.samples[costName]
-  const costs = cost && ownCost ? designs.map(({ samples }) => samples[costName]) : []
-  const againstBase = costs.every((sample) => sample !== undefined)
-    ? costs.map((sample, place) => ({
-        measure: cost!,
-        at: (level: number) => differenceOf(sample!, ownCost!, level),
-        layout: layoutOfDifference(drawsAt(designs[place]!.draws, cost!), drawsAt(base.draws, cost!)),
-      }))
-    : []
-  const figures = judgedFigures([...all, ...againstBase], confidence)
+  const againstBase = cost ? designs.map((design) => comparisonOf(design, base, cost)) : []
+  const figures = judgedFigures(
+    [...all, ...(againstBase.every((each) => each !== null) ? againstBase : [])],
+    confidence,
+  )
   const along = Object.fromEntries(
     measures.map((measure): [string, CurveOf] => {
       const own = all.flatMap((each, index) =>
@@ -128,18 +130,15 @@ function costOf(
     (best, cost, place) => (cost < (costs[best] ?? Infinity) || Number.isNaN(costs[best]) ? place : best),
     0,
   )
-  const cheapest = designs[least]?.samples[costName]
-  if (cheapest === undefined || Number.isNaN(costs[least])) return null
+  if (Number.isNaN(costs[least] ?? Number.NaN)) return null
   const pairs = (designs.length * (designs.length - 1)) / 2
   const level = 1 - (1 - confidence) / Math.max(1, pairs)
-  const notDearer = designs.flatMap(({ samples }, place) => {
-    const sample = samples[costName]
-    if (place === least) return [place]
-    if (sample === undefined) return [place]
-    const dearer = differenceOf(sample, cheapest, level)
-    const draws = [place, least].map((each) => drawsAt(designs[each]!.draws, measure))
-    const { inputs } = addedByInputs(dearer, layoutOfDifference(draws[0]!, draws[1]!), measure.unit, level)
-    return (inputs?.low ?? dearer.low) > 0 ? [] : [place]
+  const notDearer = designs.flatMap((design, place) => {
+    const dearer = place === least ? null : comparisonOf(design, designs[least]!, measure)
+    if (dearer === null) return [place]
+    const difference = dearer.at(level)
+    const { inputs } = addedByInputs(difference, dearer.layout, measure.unit, level)
+    return (inputs?.low ?? difference.low) > 0 ? [] : [place]
   })
   const own = meanAt(base, measure)
   const x = designs.map(({ at }) => at[0]!)
@@ -160,7 +159,7 @@ export function gridOf(
   const [x, y] = factors.map(({ values }) => values) as [number[], number[]]
   return Object.fromEntries(
     measures.map(({ name }) => {
-      const z = gridValues(points, x, y, name)
+      const z = gridValues({ points, factors }, name)
       const levels = name === heldName ? heldLevels : evenLevels(z.flat())
       const lines = levels.flatMap((level) =>
         contour(x, y, z, level).map((line) => ({ level, points: line })),
@@ -171,18 +170,17 @@ export function gridOf(
 }
 
 /** Means of a measure, a row a value of the second factor; NaN where a point could not be simulated. */
-export const gridValues = (
-  points: readonly SweepPoint[],
-  x: readonly number[],
-  y: readonly number[],
+export function gridValues(
+  { points, factors }: { points: readonly SweepPoint[]; factors: readonly Factor[] },
   name: string,
-): number[][] =>
-  y.map((row) =>
-    x.map(
-      (column) =>
-        points.find(({ at }) => at[0] === column && at[1] === row)?.measures[name]?.mean ?? Number.NaN,
-    ),
-  )
+): number[][] {
+  const [x, y] = factors.map(({ values }) => values) as [number[], number[]]
+  return y.map((row) => x.map((column) => gridPoint(points, column, row)?.measures[name]?.mean ?? Number.NaN))
+}
+
+/** The point at a value of both factors; undefined where it could not be simulated. */
+export const gridPoint = (points: readonly SweepPoint[], x: number, y: number): SweepPoint | undefined =>
+  points.find(({ at }) => at[0] === x && at[1] === y)
 
 /** Four levels between the lowest and the highest value, with three figures; none where all are alike. */
 function evenLevels(values: readonly number[]): number[] {
@@ -191,6 +189,8 @@ function evenLevels(values: readonly number[]): number[] {
   if (!(high > low)) return []
   return [...new Set([0.2, 0.4, 0.6, 0.8].map((part) => Number((low + part * (high - low)).toPrecision(3))))]
 }
+
+const sides = ['low', 'high'] as const
 
 /** An input that was moved, with the design of each end; null where that could not be simulated. */
 export interface MovedInput extends Omit<EachInput, 'differences'> {
@@ -206,34 +206,20 @@ export function eachOf(
   measures: readonly SweepMeasure[],
   confidence: number,
 ): EachResult {
-  const sides = ['low', 'high'] as const
   const all = inputs.flatMap((input) =>
     measures.flatMap((measure) =>
       sides.flatMap((side) => {
-        const [of, against] = [input.ends[side]?.samples[measure.name], base.samples[measure.name]]
-        if (of === undefined || against === undefined) return []
-        const draws = [input.ends[side]!.draws, input.against].map((each) => drawsAt(each, measure))
-        return [
-          {
-            ...{ input, side, measure, layout: layoutOfDifference(draws[0]!, draws[1]!) },
-            at: (level: number) => differenceOf(of, against, level),
-          },
-        ]
+        const compared = comparisonOf(input.ends[side], { ...base, draws: input.against }, measure)
+        return compared ? [{ ...compared, of: `${side} ${measure.name} ${input.path}` }] : []
       }),
     ),
   )
   const figures = judgedFigures(all, confidence)
-  const endDifference = (input: MovedInput, measure: SweepMeasure, side: 'low' | 'high') => {
-    const place = all.findIndex(
-      (each) => each.input === input && each.measure === measure && each.side === side,
-    )
-    return place < 0 ? null : figures[place]!
-  }
-  const result = inputs.map((input): EachInput => {
-    const { path, base: text, low, high } = input
-    const differences = measures.map((measure) => [
-      measure.name,
-      { low: endDifference(input, measure, 'low'), high: endDifference(input, measure, 'high') },
+  const known = new Map(all.map(({ of }, index) => [of, figures[index]!]))
+  const result = inputs.map(({ path, base: text, low, high }): EachInput => {
+    const differences = measures.map(({ name }) => [
+      name,
+      Object.fromEntries(sides.map((side) => [side, known.get(`${side} ${name} ${path}`) ?? null])),
     ])
     return { path, base: text, low, high, differences: Object.fromEntries(differences) }
   })
@@ -250,4 +236,4 @@ export function eachOf(
 
 /** The larger of what the two ends of an input do. */
 const sizeOf = ({ differences }: EachInput, name: string): number =>
-  Math.max(...['low' as const, 'high' as const].map((side) => Math.abs(differences[name]![side]?.mean ?? 0)))
+  Math.max(...sides.map((side) => Math.abs(differences[name]![side]?.mean ?? 0)))

@@ -22,40 +22,29 @@ export async function outcomesOf(
   count: number,
   simulation: Simulation,
 ): Promise<Map<string, Outcome>> {
+  const outcomeOf = async ({ scenario, shifts = count }: Planned, index: number): Promise<Outcome> => {
+    try {
+      await simulation.first(index, shifts)
+    } catch (error) {
+      if (index === 0 || !isFault(error, 'standstill', 'unsettled')) throw error
+      const failed =
+        error instanceof Standstill ? `line.${error.piece}: ${error.rule}` : error.message.split('\n')[0]!
+      return { failed }
+    }
+    return { samples: samplesOf(scenario, measures, simulation, index) }
+  }
   const outcomes = new Map<string, Outcome>()
-  for (const [index, { key }] of designs.entries()) {
+  for (const [index, design] of designs.entries()) {
+    const { key } = design
     const known = simulation.keeper?.outcomeOf(key) as Outcome | undefined
-    const outcome = known ?? (await outcomeOf(designs, index, measures, count, simulation))
+    const outcome = known ?? (await outcomeOf(design, index))
+    if (!known) simulation.keeper?.keepOutcome(key, outcome)
+    simulation.forget(index)
     outcomes.set(key, read(outcome))
-    simulation.tell(known === undefined)
+    simulation.tell(!known)
   }
   return outcomes
 }
-
-async function outcomeOf(
-  designs: readonly Planned[],
-  index: number,
-  measures: readonly SweepMeasure[],
-  count: number,
-  simulation: Simulation,
-): Promise<Outcome> {
-  const { scenario, key, shifts = count } = designs[index]!
-  let outcome: Outcome
-  try {
-    await simulation.first(index, shifts)
-    outcome = { samples: samplesOf(scenario, measures, simulation, index) }
-  } catch (error) {
-    if (index === 0 || !isFault(error, 'standstill', 'unsettled')) throw error
-    outcome = {
-      failed: error instanceof Standstill ? `line.${error.piece}: ${error.rule}` : firstLine(error),
-    }
-  }
-  simulation.keeper?.keepOutcome(key, outcome)
-  simulation.forget(index)
-  return outcome
-}
-
-const firstLine = ({ message }: Error) => message.split('\n')[0]!
 
 /** The numbers of the measures that this design has. */
 function samplesOf(

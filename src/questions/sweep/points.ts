@@ -57,7 +57,10 @@ export function planPoints(
   seed: string,
   loaded: ReadScenario,
 ): Points {
-  const isWhole = varied.map((factor) => takesWholeOnly(factor, loaded))
+  const isWhole = varied.map(
+    ({ path, unit, values }) =>
+      unit === '' && values.every(Number.isInteger) && takesWholeOnly(path, values[0]!, loaded),
+  )
   const points: Planned[] = []
   const refused = new Map<string, number>()
   for (const row of latinHypercube(seed, size, varied.length)) {
@@ -88,8 +91,6 @@ const notesOf = (refused: ReadonlyMap<string, number>, all: string): string[] =>
 const wholeAt = (low: number, high: number, part: number) =>
   Math.min(high, low + Math.floor(part * (high - low + 1)))
 
-/** Halves between two whole ends are refused where only whole numbers may stand. */
-function takesWholeOnly({ path, unit, values }: Varied, loaded: ReadScenario): boolean {
-  if (unit !== '' || !values.every(Number.isInteger)) return false
-  return 'problem' in unlessNoScenario(() => plannedOf({ [path]: values[0]! + 0.5 }, [], loaded))
-}
+/** Only whole numbers may stand there: half of one more than this one is refused. */
+export const takesWholeOnly = (path: string, whole: number, loaded: ReadScenario): boolean =>
+  'problem' in unlessNoScenario(() => plannedOf({ [path]: whole + 0.5 }, [], loaded))

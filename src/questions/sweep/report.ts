@@ -9,23 +9,26 @@ import { counted, grouped, listed, percentText, sentences } from '../../report/f
 import type { Report, Summary, Table } from '../../report/report.js'
 import { curveHeadline, curveTables } from './curve-report.js'
 import { costName, type SweepKind, type SweepResult } from './document.js'
-import { eachHeadline, eachTables } from './each-report.js'
+import { eachHeadline, eachTables, planHeadline, planTables } from './effects-report.js'
 import { gridHeadline, gridTables } from './grid-report.js'
-import { planHeadline, planTables } from './plan-report.js'
 
 /** The report of a sweep. */
 export function sweepReport(result: SweepResult): Report {
   const said = headline(result)
+  const { sure, tables } = kinds[result.kind]
   return studyReport(result, {
     subtitle: `${whatIsSwept(result)} on the same random numbers, ${simulatedEach(result)} Plus-minus of a figure: ${percentText(result.made.confidence)} confidence that the long-run value lies within it.`,
     headline: said,
     certainty: [
-      ...[
-        kinds[result.kind].sure(percentText(result.made.confidence), grouped(familyOf(result), 0), result),
-      ].flat(),
+      ...sentences(
+        drawnLine(result),
+        sure(percentText(result.made.confidence), grouped(familyOf(result), 0)),
+        result.curve?.cost &&
+          'The cheapest point is chosen after looking at all. So the test for "costs more" allows for all pairs of points.',
+      ),
       'Figures are plain means, so their differences are the mean differences. tapeshift run gives a smaller plus-minus for a single design.',
     ],
-    tables: [...kinds[result.kind].tables(result), leftOutTable(result)],
+    tables: [...tables(result), leftOutTable(result)],
     limits: limits(result),
     isDrawn: result.drawn !== undefined,
     summary: sweepSummary(result, said),
@@ -50,69 +53,45 @@ function whatIsSwept({ kind, factors, points, each }: SweepResult): string {
 interface Kind {
   headline: (result: SweepResult) => string[]
   tables: (result: SweepResult) => Table[]
-  sure: (confidence: string, family: string, result: SweepResult) => string | string[]
-  limit: string[]
+  sure: (confidence: string, family: string) => string
+  limit?: string
 }
 
 /** What the plus-minus holds where inputs were drawn. */
-const drawnLine = ({ drawn }: SweepResult, held: string) =>
+const drawnLine = ({ drawn, kind }: SweepResult) =>
   drawn &&
-  `Plus-minus includes random variation of the simulation and uncertainty of the inputs: ${drawsText(drawn)}, the same for all. ${held}`
+  `Plus-minus includes random variation of the simulation and uncertainty of the inputs: ${drawsText(drawn)}, the same for all. ${kind === 'each' ? 'An input that is varied is not drawn, neither at its ends nor in the scenario that it is compared with.' : 'The varied values themselves are not drawn.'}`
 
-const differences = (confidence: string, family: string): string =>
+const differences: Kind['sure'] = (confidence, family) =>
   `Differences are taken shift by shift: ${confidence} confidence that all ${family} differences lie within their plus-minus at the same time (Bonferroni). A difference is shown if its plus-minus excludes 0. A difference that is not shown may still exist; its plus-minus says how large it can be.`
-
-const asVaried = 'The varied values themselves are not drawn.'
 
 const kinds: Record<SweepKind, Kind> = {
   curve: {
     headline: curveHeadline,
     tables: curveTables,
-    sure: (confidence, family, result) =>
-      sentences(
-        drawnLine(result, asVaried),
-        differences(confidence, family),
-        result.curve!.cost &&
-          'The cheapest point is chosen after looking at all. So the test for "costs more" allows for all pairs of points.',
-      ),
-    limit: ['Between two values tried, figures are interpolated along a straight line.'],
+    sure: differences,
+    limit: 'Between two values tried, figures are interpolated along a straight line.',
   },
   grid: {
     headline: gridHeadline,
     tables: gridTables,
-    sure: (_confidence, _family, result) =>
-      sentences(
-        drawnLine(result, asVaried),
-        'Contours use the figures alone, with straight lines between points. Within the plus-minus of the points near it, a contour may lie elsewhere. All points use the same random numbers, so the shape of a contour is more certain than its place.',
-      ),
-    limit: [],
+    sure: () =>
+      'Contours use the figures alone, with straight lines between points. Within the plus-minus of the points near it, a contour may lie elsewhere. All points use the same random numbers, so the shape of a contour is more certain than its place.',
   },
   each: {
     headline: eachHeadline,
     tables: eachTables,
-    sure: (confidence, family, result) =>
-      sentences(
-        drawnLine(
-          result,
-          'An input that is varied is not drawn, neither at its ends nor in the scenario that it is compared with.',
-        ),
-        differences(confidence, family),
-      ),
-    limit: [
+    sure: differences,
+    limit:
       'One input is varied at a time, so the combined effect of two inputs is not seen. If the real range of an input is wider than 10 %, its effect is larger than its bar: give its range with --vary.',
-    ],
   },
   plan: {
     headline: planHeadline,
     tables: planTables,
-    sure: (confidence, family, result) =>
-      sentences(
-        drawnLine(result, asVaried),
-        `${confidence} confidence that all ${family} effects lie within their plus-minus at the same time (Bonferroni), as far as a linear model describes the line. Standardised: change of the figure, in its standard deviations, per standard deviation of the factor.`,
-      ),
-    limit: [
+    sure: (confidence, family) =>
+      `${confidence} confidence that all ${family} effects lie within their plus-minus at the same time (Bonferroni), as far as a linear model describes the line. Standardised: change of the figure, in its standard deviations, per standard deviation of the factor.`,
+    limit:
       'The model is linear in each factor: it shows no curvature and no combined effects. If it explains little, look at single factors as curves.',
-    ],
   },
 }
 
@@ -120,8 +99,7 @@ function headline(result: SweepResult): string[] {
   const lines = kinds[result.kind].headline(result)
   if (result.curve || result.grid) return lines
   const isPriced = result.measures.some(({ name }) => name === costName)
-  const beside = isPriced ? besideCost(result) : ''
-  return beside === '' ? lines : [...lines, beside]
+  return [...lines, ...sentences(isPriced && besideCost(result))]
 }
 
 /** How many comparisons were judged together; 0 where there are none. */
@@ -155,7 +133,7 @@ function limits({ notes, kind, shift, made }: SweepResult): string[] {
     ...notes,
     made.shifts < fewShifts &&
       `Only ${grouped(made.shifts, 0)} shifts each: a difference that is equal in all of them is called shown without a plus-minus. ${fewShifts} shifts or more are usual.`,
-    ...kinds[kind].limit,
+    kinds[kind].limit,
     startLimit(shift),
     'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A sweep is only as good as your measurements of them.',
   )

@@ -1,10 +1,8 @@
 /** What is kept of the shifts of a swept design: the numbers of the measures that were asked for, and what these come to. */
 
 import { observationsOf, type StudyMeasure, tooFew } from '../../answers/figures.js'
-import { withLayout } from '../../answers/with-inputs.js'
 import type { ShiftResult } from '../../line/line.js'
 import { type Estimate, estimateOf, type Few, type Observations, ofFew } from '../../statistics/estimate.js'
-import { layoutOfDraws } from '../../statistics/layout.js'
 import { linearised } from '../../statistics/paired.js'
 
 /** A measure over shifts, in their order. A shift that says nothing has NaN. */
@@ -35,18 +33,4 @@ export function sampleEstimate(sample: Sample, confidence: number): Estimate {
 /** Numbers a shift whose mean is the figure: of a ratio its linearised shifts. */
 export function perShift({ values, overs }: Sample): number[] {
   return overs === null ? values : linearised(values.map((value, shift) => [value, overs[shift]!]))
-}
-
-/** The estimate of a measure with what its inputs add; as it is without draws. */
-export function sampledWithInputs(
-  estimate: Estimate,
-  draws: readonly (Sample | undefined)[],
-  unit: string,
-  confidence: number,
-): Estimate {
-  const known = draws.flatMap((sample) => sample ?? [])
-  const [first] = known
-  if (first === undefined || Number.isNaN(estimate.low) || Number.isNaN(estimate.high)) return estimate
-  const layout = layoutOfDraws(known)
-  return layout === null ? estimate : withLayout(estimate, layout, { ...first, unit }, confidence)
 }

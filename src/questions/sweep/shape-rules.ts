@@ -35,9 +35,7 @@ function pointOf({ kind, factors, points, measures }: SweepResult, index: number
 
 /** Whether what is told of the kind tells of a measure. */
 function hasMeasure({ kind, curve, grid, each, plan }: SweepResult, name: string): boolean {
-  const told = {
-    ...{ curve: curve?.measures, grid, plan, each: each?.order },
-  }[kind]
+  const told = { curve: curve?.measures, grid, plan, each: each?.order }[kind]
   return Object.hasOwn(told ?? {}, name)
 }
 
@@ -47,23 +45,13 @@ function placesOf({ measures, cost }: CurveResult, count: number, fault: Fault):
     if (all.some((place) => place !== null && place >= count)) fault('places of `points`', ...path)
   }
   for (const [name, { steps, onward, changes, knee, enough, crossings }] of Object.entries(measures)) {
-    const at = ['curve', 'measures', name] as const
-    hold(
-      [...steps, ...onward].flatMap(({ from, to }) => [from, to]),
-      ...at,
-      'steps',
-    )
-    hold(
-      changes.map(({ place }) => place),
-      ...at,
-      'changes',
-    )
-    hold([knee, enough], ...at)
-    hold(
-      crossings.map(({ from }) => from),
-      ...at,
-      'crossings',
-    )
+    const places: [(number | null)[], ...string[]][] = [
+      [[...steps, ...onward].flatMap(({ from, to }) => [from, to]), 'steps'],
+      [changes.map(({ place }) => place), 'changes'],
+      [[knee, enough]],
+      [crossings.map(({ from }) => from), 'crossings'],
+    ]
+    for (const [all, ...key] of places) hold(all, 'curve', 'measures', name, ...key)
   }
   if (cost === null) return
   hold([cost.least, ...cost.notDearer, ...cost.breakEven.map(({ from }) => from)], 'curve', 'cost')

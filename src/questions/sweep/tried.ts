@@ -10,7 +10,7 @@ import type { Varied } from './asked.js'
 import type { EachInput } from './document.js'
 import { writtenAmount } from './factor.js'
 import { type Input, inputsOf, type LeftOut, lawText } from './inputs.js'
-import { type Planned, plannedOf } from './points.js'
+import { type Planned, plannedOf, takesWholeOnly } from './points.js'
 
 /** An input with the designs of its ends; null where an end is no scenario. */
 export interface TriedInput extends Pick<EachInput, 'path' | 'base'> {
@@ -56,8 +56,8 @@ export function triedInputs(
 
 /** The designs of the ends of an input; null where neither is a scenario. What is left out of it is told. */
 function triedInput(input: Input, loaded: ReadScenario): { input: TriedInput | null; leftOut: LeftOut[] } {
-  const { path, base } = input
-  const values = isWhole(input, loaded) ? input.whole! : input
+  const { path, base, whole } = input
+  const values = whole && takesWholeOnly(path, base as number, loaded) ? whole : input
   const [low, high] = [endOf(input, values.low, loaded), endOf(input, values.high, loaded)]
   const isNone = (end: Planned | string): end is string => typeof end === 'string'
   if (isNone(low) && isNone(high))
@@ -82,12 +82,6 @@ function endOf({ path, base }: Input, value: unknown, loaded: ReadScenario): Pla
   const end = unlessNoScenario(() => plannedOf({ [path]: value }, [], loaded))
   return 'made' in end ? end.made : `${shown(end.problem.path)}: ${end.problem.rule}`
 }
-
-/** Only whole numbers may stand there: half of one more is refused. */
-const isWhole = ({ path, base, whole }: Input, loaded: ReadScenario): boolean =>
-  whole !== null &&
-  'problem' in
-    unlessNoScenario(() => loaded.vary(null, [{ path, value: (base as number) + 0.5, source: path }]))
 
 /** A value in one short line: of a law its scale. */
 export const textOf = (value: unknown): string => shown(lawText(value) ?? flowText(value), 120)

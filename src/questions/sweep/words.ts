@@ -13,6 +13,12 @@ import { type Factor, heldName, type SweepMeasure, type SweepPoint, type SweepRe
 export const valueText = (value: number, { unit }: Pick<Factor, 'unit'>, digits = 6): string =>
   `${Number(value.toPrecision(digits))} ${unit}`.trim()
 
+/** Of a curve the value at a place, as it was tried. */
+export const placeText = (
+  { points, factors }: Pick<SweepResult, 'points' | 'factors'>,
+  place: number,
+): string => valueText(points[place]!.at[0]!, factors[0]!)
+
 /** `9 to 16 m/min`: what a factor goes over. */
 export const rangeWords = ({ values, unit }: Pick<Factor, 'unit' | 'values'>): string =>
   `${Number(values[0]!.toPrecision(6))} to ${valueText(values.at(-1)!, { unit })}`
