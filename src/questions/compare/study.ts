@@ -3,7 +3,7 @@
 import { aboutOf } from '../../answers/about.js'
 import { type Answer, madeOf } from '../../answers/answer.js'
 import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
-import { designsCsv } from '../../answers/csv.js'
+import { shiftsCsv } from '../../answers/csv.js'
 import { drawsOf, simulatedDraws } from '../../answers/draws.js'
 import { measureName } from '../../answers/figures.js'
 import { inputsTold } from '../../answers/inputs-told.js'
@@ -89,7 +89,7 @@ export async function compare(
     document,
     rows: () =>
       new Map([
-        ['shifts.csv', designsCsv(rows)],
+        ['shifts.csv', shiftsCsv(rows)],
         ['differences.csv', differencesCsv(document)],
       ]),
     isMet: isMet(document),
