@@ -17,13 +17,14 @@ export interface CheckedDesign {
   hand: HandCalculation
 }
 
-/** A design that was not given in the file as it stands, checked. */
-export const checkedDesign = (name: string, scenario: Scenario): CheckedDesign =>
-  checked(name, { scenario, placeOf: () => null })
-
-function checked(name: string | null, loaded: Pick<Loaded, 'scenario' | 'placeOf'>): CheckedDesign {
-  const { findings, hand } = checkScenario(loaded)
-  return { name, scenario: loaded.scenario, findings, hand }
+/** A design checked; `placeOf`: where its keys stand in the file, of one that is not given there as it is nowhere. */
+export function checkedDesign(
+  name: string | null,
+  scenario: Scenario,
+  placeOf: Loaded['placeOf'] = () => null,
+): CheckedDesign {
+  const { findings, hand } = checkScenario({ scenario, placeOf })
+  return { name, scenario, findings, hand }
 }
 
 /** The scenario itself, and designs beside it. */
@@ -31,7 +32,7 @@ export const checkedDesigns = (
   { scenario, placeOf }: Pick<Loaded, 'scenario' | 'placeOf'>,
   designs: readonly { name: string; scenario: Scenario }[] = [],
 ): CheckedDesign[] => [
-  checked(null, { scenario, placeOf }),
+  checkedDesign(null, scenario, placeOf),
   ...designs.map((design) => checkedDesign(design.name, design.scenario)),
 ]
 

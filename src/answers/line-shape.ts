@@ -1,6 +1,7 @@
 /** What documents tell of one line, of its losses and of draws of its inputs, once it is read back. */
 import * as z from 'zod'
 import { figureShape, figuresShape } from '../catalogue/figure-shape.js'
+import type { MeasureName } from '../catalogue/measures.js'
 import {
   ascending,
   byName,
@@ -87,17 +88,15 @@ const contribution = { path: text, share: number, data: numberOrNull }
 const end = shapeOf<ContributionWithEnds['low']>()({ input: number, figure: number })
 const withEnds = shapeOf<ContributionWithEnds>()({ ...contribution, low: end, high: end })
 
+const told = { measure: textOf<MeasureName>(), label: text, explained: number }
+
 export const contributionsShape = shapeOf<ContributionsTold>()({
-  measure: textOf(),
-  label: text,
-  explained: number,
+  ...told,
   shares: z.array(shapeOf<ContributionsTold['shares'][number]>()(contribution)),
 })
 
 const inputEnds = shapeOf<InputEndsTold>()({
-  measure: textOf(),
-  label: text,
-  explained: number,
+  ...told,
   unit: text,
   middle: number,
   shares: z.array(withEnds),
