@@ -11,7 +11,7 @@ import { isUnsourced } from './assumed.js'
 import type { LineResult } from './line-result.js'
 import type { StudyDocument } from './made.js'
 import { limitingPiece } from './summary.js'
-import type { Warning } from './warning.js'
+import { byKey, type Warning } from './warning.js'
 import { errorsOf } from './warnings.js'
 
 /** Keys, designs and steps that are named before the rest is counted. */
@@ -82,10 +82,9 @@ export const plain = (text: string): string => text.replaceAll('`', '')
 function warningsText(findings: readonly { code: string; path: string }[]): string | null {
   if (findings.length === 0) return null
   const meanings: Readonly<Record<string, string>> = codes
-  const byCode = new Map<string, string[]>()
-  for (const { code, path } of findings) byCode.set(code, [...(byCode.get(code) ?? []), path])
-  const told = [...byCode].slice(0, mostNamed).map(([code, paths]) => {
-    const where = [...new Set(paths)].filter((path) => path !== '')
+  const byCode = byKey(findings, ({ code }) => code)
+  const told = [...byCode].slice(0, mostNamed).map(([code, all]) => {
+    const where = [...new Set(all.map(({ path }) => path))].filter((path) => path !== '')
     return `${meanings[code] ?? code}${where.length > 0 ? ` (${firstOf(where, 2)})` : ''}`
   })
   const more = byCode.size - mostNamed

@@ -62,13 +62,9 @@ const order: readonly StateKey[] = [
 /**
  * The losses of each sealer; of a line without one those of its bottleneck, if that takes a time for each case and all cases pass it. Null where there is
  * nothing to tell of. Every step is a sum over the numbers of a shift, so each has an interval of its own; what the controls move otherwise is put
- * on the one step that is a rest, so that all adds up. Limit of a sealer: planned run time of the cases that came, length and gap over belt
+ * on the one step that is a rest, so that all adds up. With them the numbers by shift behind each figure, by the name of its place. Limit of a sealer: planned run time of the cases that came, length and gap over belt
  * speed (`trade/headway`); of the others: places over mean time.
  */
-export const lossesOf = (simulated: Simulated, asked: LossesAsked): Losses | null =>
-  lossesRead(simulated, asked).losses
-
-/** The same with the numbers by shift behind each figure, by the name of its place. */
 export function lossesRead(
   simulated: Simulated,
   asked: LossesAsked,
@@ -257,10 +253,7 @@ function withLine(study: LossStudy, machines: MachineLosses[], { label: rest, be
   ].flat()
   if (rest !== '') {
     const all = last.map(({ machine }) =>
-      less(
-        study.part(`equipment.${machine}.effectiveness.quality`, 'over'),
-        study.read(`equipment.${machine}.measures.cases-lost`),
-      ),
+      less(study.part(`equipment.${machine}.effectiveness.quality`, 'over'), spoiltAt(study, machine)),
     )
     const inside = less(
       plus(all[0]!, ...all.slice(1)),

@@ -102,7 +102,7 @@ function pricesOf(designs: readonly WarnedDesign[]): Warning[] {
 }
 
 /** All that have one key, under it, in the order of first sight. */
-function byKey<T>(all: readonly T[], keyOf: (each: T) => string): Map<string, T[]> {
+export function byKey<T>(all: readonly T[], keyOf: (each: T) => string): Map<string, T[]> {
   const groups = new Map<string, T[]>()
   for (const each of all) {
     const group = groups.get(keyOf(each))

@@ -42,7 +42,8 @@ export function demandSteps(result: RunResult): DemandStep[] | null {
   const names = sources.map(([name]) => name)
   const who = names.length === 1 ? names[0]! : 'those who feed the line'
   const more = target === null ? 0 : arrived + waited - target
-  const losses: DemandStep[] = [
+  const between: DemandStep[] = [
+    { key: 'offered', label: more > 0 ? `${who} would bring more` : `${who} brings fewer`, cases: more },
     { key: 'waits', label: `${who} waits for room`, cases: -waited },
     { key: 'turned-away', label: 'turned away at the start', cases: -turned },
     { key: 'spoilt', label: 'spoilt in jams', cases: -spoilt },
@@ -60,16 +61,7 @@ export function demandSteps(result: RunResult): DemandStep[] | null {
       label: target === null ? `${who} would bring` : 'the target asks for',
       cases: target ?? arrived + waited,
     },
-    ...(Math.abs(more) >= hair
-      ? [
-          {
-            key: 'offered' as const,
-            label: more > 0 ? `${who} would bring more` : `${who} brings fewer`,
-            cases: more,
-          },
-        ]
-      : []),
-    ...losses.filter(({ cases }) => Math.abs(cases) >= hair),
+    ...between.filter(({ cases }) => Math.abs(cases) >= hair),
     { key: 'out', label: 'good cases out', cases: out },
   ]
 }

@@ -13,8 +13,7 @@ import { figureText, percentText, rateText, sentences, shareOfShifts } from '../
 import type { Screen, Verdict } from '../../report/screen.js'
 import { requirementLines } from './certainty.js'
 import type { RunResult } from './document.js'
-import { shortfall } from './shortfall.js'
-import { onAverage, runSummary } from './summary.js'
+import { onAverage, runSummary, shortfall } from './summary.js'
 
 /** The first screen of a run. */
 export function runScreen(result: RunResult): Screen {

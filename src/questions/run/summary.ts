@@ -3,7 +3,7 @@
 import { bothKinds, drawsText, isOfInputs, measureNext } from '../../answers/inputs-words.js'
 import { limitingPiece, limitingText } from '../../answers/summary.js'
 import { butCannotWork, cannotWork, suffixCannotWork } from '../../answers/warnings.js'
-import { entriesOf, wholeOf } from '../../catalogue/figure.js'
+import { entriesOf, type Figure, wholeOf } from '../../catalogue/figure.js'
 import { states } from '../../catalogue/states.js'
 import { has } from '../../kinds/traits.js'
 import { figureText, grouped, percentText, rateText, sentences, shareOfShifts } from '../../report/format.js'
@@ -43,7 +43,21 @@ export function onAverage({ target, measures }: RunResult): 'holds' | 'falls sho
   return low >= target ? 'holds' : high < target ? 'falls short' : 'open'
 }
 
-/** The same in a sentence. */
+/** What a rate lacks of its target, with its plus-minus, cases a second; below 0 where the rate is above the target. */
+export const shortfall = (throughput: Figure, target: number): Figure => ({
+  ...throughput,
+  mean: target - throughput.mean!,
+  ...turned(throughput, target),
+  ...(throughput.inputs ? { inputs: { ...throughput.inputs, ...turned(throughput.inputs, target) } } : {}),
+})
+
+/** Ends of what is left up to the target. */
+const turned = ({ low, high }: Pick<Figure, 'low' | 'high'>, target: number) => ({
+  low: target - high!,
+  high: target - low!,
+})
+
+/** What the interval says of the target, in a sentence. */
 function average(result: RunResult): string {
   const holds = cannotWork(result)
     ? ` On average it would reach the target${suffixCannotWork(result)}.`
