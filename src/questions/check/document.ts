@@ -28,11 +28,6 @@ export interface FindingResult {
   others?: number
 }
 
-/** Hand figures as the inputs may be: by their keys, 5 % and 95 % of the draws of inputs lie below, in SI. */
-interface LikelyResult extends Likely {
-  meaning: string
-}
-
 /** What made the document. */
 type CheckMade = Pick<Made, 'version' | 'node' | 'scenario' | 'repeat'>
 
@@ -54,8 +49,8 @@ export interface CheckResult {
   evidence: readonly RestsOn[]
   /** A sentence on the values that are taken as exact. */
   exact: string
-  /** Only where something says how well it is known. */
-  likely?: LikelyResult
+  /** Hand figures as the inputs may be: by their keys, 5 % and 95 % of the draws of inputs lie below, in SI. Only where something says how well it is known. */
+  likely?: Likely & { meaning: string }
   cautions: readonly string[]
 }
 
@@ -95,7 +90,7 @@ export function checkResult(
     closure: checked.closure && closureResult(scenario, checked.closure, told),
     assumed,
     ...inputsTold(loaded),
-    ...(likely ? { likely: likelyResult(likely) } : {}),
+    ...(likely ? { likely: { meaning: '5 to 95 % of the draws of the inputs', ...likely } } : {}),
     cautions,
   }
 }
@@ -129,11 +124,6 @@ export function refusedResult(problems: readonly Problem[]): CheckResult {
     cautions,
   }
 }
-
-const likelyResult = (likely: Likely): LikelyResult => ({
-  meaning: '5 to 95 % of the draws of the inputs',
-  ...likely,
-})
 
 function countsOf(findings: readonly FindingResult[]): Record<Severity, number> {
   const count = (severity: Severity) =>

@@ -9,7 +9,6 @@ import type { Column, ShiftResult } from '../../line/line.js'
 import type { EventName, ShiftEvent } from '../../line/shift-event.js'
 import { printable } from '../../scenario/printable.js'
 import { unitSize } from '../../scenario/quantity.js'
-import { spell } from './spell.js'
 
 /** What is known of a trace before its first event: with this it can be made again. */
 export interface TraceMade extends Pick<Made, 'version' | 'seed' | 'scenario'> {
@@ -84,6 +83,16 @@ export function clockText(seconds: number): string {
   const two = (value: number) => String(value).padStart(2, '0')
   const whole = Math.floor(total / 10)
   return `${Math.floor(whole / 3600)}:${two(Math.floor(whole / 60) % 60)}:${two(whole % 60)}.${total % 10}`
+}
+
+/** A length of time as a trace says it: `0.4 s`, `12.3 s`, `2 min 10 s`, `1 h 5 min`: tenths below a minute. */
+export function spell(seconds: number): string {
+  const tenths = Math.round(seconds * 10)
+  if (tenths < 600) return `${tenths / 10} s`
+  const whole = Math.round(seconds)
+  const [hours, minutes] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60]
+  const parts = hours > 0 ? [`${hours} h`, `${minutes} min`] : [`${minutes} min`, `${whole % 60} s`]
+  return parts.filter((part) => !/^0 /.test(part)).join(' ')
 }
 
 const duration = (seconds: number | undefined) => spell(seconds ?? 0)
