@@ -1,6 +1,6 @@
 /** What a result document tells of its study beside the figures, so that a report can be made of the document alone. */
 
-import { severities } from '../hand/finding.js'
+import { type CheckFinding, severities } from '../hand/finding.js'
 import { isMap } from '../scenario/is-map.js'
 import type { Loaded } from '../scenario/load.js'
 import type { ReadScenario } from '../scenario/read.js'
@@ -10,14 +10,9 @@ import { flowText } from './flow.js'
 import { validatedBy } from './validated.js'
 
 /** A finding of the check, as a report repeats it. */
-interface ToldFinding {
+interface ToldFinding extends Pick<CheckFinding, 'path' | 'message' | 'basis' | 'fix'> {
   severity: 'error' | 'warning'
   code: string
-  /** Dotted path of the key. */
-  path: string
-  message: string
-  basis: string
-  fix: string
   /** The design that it is about; null: the scenario as it stands. */
   design: string | null
 }

@@ -4,7 +4,7 @@ import { inputsTold } from '../../answers/inputs-told.js'
 import type { Made } from '../../answers/made.js'
 import type { RestsOn } from '../../answers/rests-on.js'
 import type { Checked } from '../../hand/check.js'
-import { type FindingCode, type Severity, severities } from '../../hand/finding.js'
+import { type CheckFinding, type FindingCode, type Severity, severities } from '../../hand/finding.js'
 import { kindsTold, type OtherKinds } from '../../hand/kinds-told.js'
 import type { Likely } from '../../hand/likely.js'
 import { arrivingShares } from '../../hand/line.js'
@@ -14,18 +14,11 @@ import { cautions } from '../../trade/cautions.js'
 import { caseResult, closureResult, handResult } from './hand-result.js'
 
 /** A finding as it stands in the document. */
-export interface FindingResult {
+export interface FindingResult extends Omit<CheckFinding, 'code' | 'place' | 'over'> {
   code: FindingCode | Problem['code']
-  severity: Severity
-  path: string
   place: Omit<GivenAt, 'window'> | null
-  message: string
-  basis: string
-  fix: string
   /** How many times what its bound allows was found, from 1; absent where that is not counted. */
   over?: number
-  /** Others of which the same was found and is not told. */
-  others?: number
 }
 
 /** What made the document. */

@@ -9,10 +9,10 @@ import { isCostKey } from '../../catalogue/costs.js'
 import { entriesOf } from '../../catalogue/figure.js'
 import { type MeasureKey, ofLine } from '../../catalogue/of-line.js'
 import { type Cell, figures as ofFigures, words } from '../../report/cell.js'
-import { counted, grouped, percentText } from '../../report/format.js'
+import { counted, grouped, percentText, sentences } from '../../report/format.js'
 import type { Report, Table } from '../../report/report.js'
 import { within } from '../../report/sections.js'
-import { acrossDrawsSentences, acrossDrawsTable } from './across-draws-table.js'
+import { acrossDrawsSentences, acrossDrawsTable, labelsOf } from './across-draws-table.js'
 import { bestCertainty, bestSentences, bestTable } from './best-table.js'
 import { baseName, type CompareResult, type DesignResult } from './document.js'
 import { compareSummary } from './summary.js'
@@ -101,13 +101,10 @@ function differenceTable(
   differences: Record<string, Record<string, DifferenceFigure>>,
   { compared, display }: CompareResult,
 ): Table {
-  const labels = compared.map(
-    (measure) => Object.values(differences).find((each) => each[measure])?.[measure]?.label ?? measure,
-  )
   return {
     title,
     note: 'How much more (+) or less (-) the design has. "None shown": the shifts do not prove a difference; the range beside it says how large it may be.',
-    columns: [...words('design'), ...ofFigures(...labels)],
+    columns: [...words('design'), ...ofFigures(...labelsOf(compared, differences))],
     rows: Object.entries(differences).map(([name, figures]) => [
       name,
       ...compared.map((measure) => differenceParts(figures[measure], display)),
@@ -184,19 +181,15 @@ function shiftsText(needed: number | null, made: number): string {
 
 function limits(result: CompareResult): string[] {
   const { variants, shift } = result
-  const limits = [...result.notes]
-  limits.push(
+  const leftOut = [...new Set(Object.values(variants).flatMap(({ worth }) => worth?.leftOut ?? []))]
+  return sentences(
+    ...result.notes,
     startLimit(shift),
     'Jam, roll-change, breakdown and reopening figures are inputs: no published data on tape sealers is known. A difference is only as good as the measurements for both designs. Values that a variant does not change are the same in both.',
-  )
-  const leftOut = [...new Set(Object.values(variants).flatMap(({ worth }) => worth?.leftOut ?? []))]
-  if (leftOut.length > 0)
-    limits.push(`Not calculated in money, because it is not given: ${leftOut.join('; ')}.`)
-  if (Object.keys(variants).some((name) => name !== baseName && changesTape(variants[name]!)))
-    limits.push(
+    leftOut.length > 0 && `Not calculated in money, because it is not given: ${leftOut.join('; ')}.`,
+    Object.keys(variants).some((name) => name !== baseName && changesTape(variants[name]!)) &&
       'Prove a choice of tape width by a closure or distribution test on the real case (ASTM D4169, ISTA series). No simulation shows that a closure holds.',
-    )
-  return limits
+  )
 }
 
 const changesTape = ({ set }: DesignResult): boolean =>

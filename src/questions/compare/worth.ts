@@ -3,10 +3,8 @@ import type { Interval } from '../../answers/difference-figure.js'
 import { measureNamed, measuresOf, type Simulated } from '../../answers/figures.js'
 import { type CostElement, costKey } from '../../catalogue/costs.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
-import type { ShiftResult } from '../../line/line.js'
 import { capitalOf } from '../../scenario/capital.js'
 import type { Scenario } from '../../scenario/schema.js'
-import type { Observations } from '../../statistics/estimate.js'
 import {
   breakEvenFailures,
   invested,
@@ -36,12 +34,27 @@ export interface Worth {
   leftOut: string[]
 }
 
-/** Cost of 1000 good cases without some of its elements, by their keys. */
+/**
+ * Cost of 1000 good cases without some of its elements, by their keys: of each shift what it cost without them, and its thousands of good
+ * cases; nothing where nothing is priced.
+ */
 const costWithout = (name: string, label: string, elements: readonly CostElement[]): Compared => ({
   name,
   label,
   unit: 'money',
-  of: (design) => rows(design, elements),
+  of(design) {
+    const measures = measuresOf(design)
+    const all = measureNamed(measures, 'cost-per-1000' satisfies MeasureKey)
+    if (!all) return null
+    const without = elements.flatMap((key) => measureNamed(measures, costKey(key)) ?? [])
+    return (shifts) => ({
+      kind: 'ratio',
+      values: shifts.map(
+        ({ values }) => values[all.index]! - without.reduce((sum, { index }) => sum + values[index]!, 0),
+      ),
+      overs: shifts.map(({ values }) => values[all.index + 1]!),
+    })
+  },
 })
 
 /** What 1000 cases cost while the line runs: what an investment saves or not. */
@@ -55,24 +68,6 @@ export const costBeforeFailures = costWithout(
   'Cost of 1000 good cases without closures that open later',
   ['failures', 'failure-repair'],
 )
-
-/** Of each shift what it cost without those elements, and its thousands of good cases; null where nothing is priced. */
-function rows(
-  design: Simulated,
-  elements: readonly CostElement[],
-): ((shifts: readonly ShiftResult[]) => Observations) | null {
-  const measures = measuresOf(design)
-  const all = measureNamed(measures, 'cost-per-1000' satisfies MeasureKey)
-  if (!all) return null
-  const without = elements.flatMap((key) => measureNamed(measures, costKey(key)) ?? [])
-  return (shifts) => ({
-    kind: 'ratio',
-    values: shifts.map(
-      ({ values }) => values[all.index]! - without.reduce((sum, { index }) => sum + values[index]!, 0),
-    ),
-    overs: shifts.map(({ values }) => values[all.index + 1]!),
-  })
-}
 
 /** Whether two designs close their cases differently. */
 const closesOtherwise = (one: Scenario, other: Scenario): boolean =>

@@ -1,10 +1,10 @@
 /** What happened in one shift, event by event? Simulates it and tells it as text or as JSON while it runs. */
+import { quantityWritten } from '../../answers/requirement.js'
 import { Line, type ShiftResult } from '../../line/line.js'
 import type { ShiftEvent } from '../../line/shift-event.js'
-import { type Fault, isFault, misuse } from '../../scenario/fault.js'
+import { type Fault, isFault, misuse, readAt } from '../../scenario/fault.js'
 import { nearest } from '../../scenario/nearest.js'
 import { shown } from '../../scenario/printable.js'
-import { parseQuantity } from '../../scenario/quantity.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { Scenario } from '../../scenario/schema.js'
 import { inProcess } from '../../shifts/in-process.js'
@@ -104,11 +104,11 @@ export async function* trace(
 /** A time of the shift, s; undefined where the option is not given. */
 function timeOf(option: string, text: string | undefined): number | undefined {
   if (text === undefined) return undefined
-  const parsed = parseQuantity(text, 'time')
-  if (!('value' in parsed)) throw misuse(`${option} ${shown(text)}: ${parsed.rule}; ${parsed.fix}`)
-  if (parsed.value < 0)
-    throw misuse(`${option} ${shown(text)}: a time of the shift counts from its start; 0 s is the first`)
-  return parsed.value
+  return readAt(`${option} ${shown(text)}`, () => {
+    const time = quantityWritten(text, 'time')
+    if (time >= 0) return time
+    throw misuse('a time of the shift counts from its start; 0 s is the first')
+  })
 }
 
 /** Where events may happen: the shift, crews with breaks or other work of their own, sources and pieces. */
