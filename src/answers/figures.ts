@@ -117,22 +117,15 @@ export function estimate(
   how: Pick<Estimation, 'confidence' | 'exposure'>,
   controls: ControlBasis | null,
 ): Estimate {
-  const found = rawEstimate(measure, shifts, how, controls)
-  if (measure.isFixed) return { ...found, isFixed: true }
-  const few = measure.kind === 'count' ? null : tooFew(measure, shifts, how.exposure)
-  return few === null ? found : ofFew(found, few)
-}
-
-function rawEstimate(
-  measure: StudyMeasure,
-  shifts: readonly ShiftResult[],
-  how: Pick<Estimation, 'confidence' | 'exposure'>,
-  controls: ControlBasis | null,
-): Estimate {
   const { confidence, exposure } = how
   const observed = observationsOf(measure, shifts)
-  if (observed === null) return quantileEstimate(column(shifts, measure.index), measure.below!, confidence)
-  return estimateOf({ ...observed, exposure }, confidence, controls)
+  const found =
+    observed === null
+      ? quantileEstimate(column(shifts, measure.index), measure.below!, confidence)
+      : estimateOf({ ...observed, exposure }, confidence, controls)
+  if (measure.isFixed) return { ...found, isFixed: true }
+  const few = measure.kind === 'count' ? null : tooFew(measure, shifts, exposure)
+  return few === null ? found : ofFew(found, few)
 }
 
 /** The numbers of a measure over shifts; null of a quantile over shifts, of which no difference is known. */

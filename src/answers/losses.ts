@@ -1,6 +1,7 @@
 /** The losses of the shift: what a machine could put out at its limit, what takes from that, step by step, and what comes out. */
 
 import type { Figure } from '../catalogue/figure.js'
+import type { MeasureName } from '../catalogue/measures.js'
 import { type StateKey, stateKeys, stateLabel, states } from '../catalogue/states.js'
 import { byHandOf } from '../kinds/hand.js'
 import { cutsOf } from '../kinds/sealer/heads.js'
@@ -240,17 +241,14 @@ function withLine(study: LossStudy, machines: MachineLosses[], { label: rest, be
   const [rejected, unsealed] = [study.read('measures.rejected'), study.read('measures.unsealed')]
   const jammed = behind.map((name) => spoiltAt(study, name))
   const spoilt = plus(times(rejected, 0), ...jammed)
-  const line = [
-    study.step(
-      'line',
-      'spoilt',
-      `spoilt in jams after ${last.length === 1 ? last[0]!.machine : 'them'}`,
-      spoilt,
-      could,
-    ) ?? [],
-    study.step('line', 'rejected', 'left the line rejected', rejected, could, 'rejected') ?? [],
-    study.step('line', 'unsealed', 'left the line unsealed and unnoticed', unsealed, could, 'unsealed') ?? [],
-  ].flat()
+  const steps: [key: string, label: string, cases: Series, of?: MeasureName][] = [
+    ['spoilt', `spoilt in jams after ${last.length === 1 ? last[0]!.machine : 'them'}`, spoilt],
+    ['rejected', 'left the line rejected', rejected, 'rejected'],
+    ['unsealed', 'left the line unsealed and unnoticed', unsealed, 'unsealed'],
+  ]
+  const line = steps.flatMap(
+    ([key, label, cases, of]) => study.step('line', key, label, cases, could, of) ?? [],
+  )
   if (rest !== '') {
     const all = last.map(({ machine }) =>
       less(study.part(`equipment.${machine}.effectiveness.quality`, 'over'), spoiltAt(study, machine)),

@@ -1,7 +1,7 @@
 /** What is told of a result document, whichever command made it: its report, its first screens, and what its page holds. */
 
 import { headOf } from '../answers/warnings.js'
-import type { Front, Shown } from '../report/front.js'
+import type { Shown } from '../report/front.js'
 import type { Report } from '../report/report.js'
 import type { Screen } from '../report/screen.js'
 import type { DocumentOf, ResultDocument } from './charts-of-document.js'
@@ -51,18 +51,14 @@ export const reported = Object.keys(told)
 /** Its report, headed by what must be known before its figures are read. */
 export function reportOf<Command extends ResultDocument['command']>(document: DocumentOf<Command>): Report {
   const head = headOf(document)
+  const { report, front } = told[document.command as Command]
   return {
-    ...told[document.command as Command].report(document),
+    ...report(document),
     ...(head ? { head } : {}),
-    front: frontOf(document),
+    // the page says the sentences of the terminal's first screen
+    front: { screen: screenOf(document), ...front(document) },
   }
 }
-
-/** The first screen of its page, with the sentences of the terminal's. */
-const frontOf = <Command extends ResultDocument['command']>(document: DocumentOf<Command>): Front => ({
-  screen: screenOf(document),
-  ...told[document.command as Command].front(document),
-})
 
 /** Its first screen. */
 export const screenOf = <Command extends ResultDocument['command']>(document: DocumentOf<Command>): Screen =>

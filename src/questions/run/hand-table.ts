@@ -115,7 +115,10 @@ function whyOutput({ byHand, arrivals, equipment }: RunResult, own: number): str
   const name = byHand?.bottleneck
   const bottleneck = name ? equipment[name] : undefined
   if (bottleneck && byHand!.shareAdmitted < 1)
-    causes.push([lostShare(bottleneck), `${name}: ${topStates(bottleneck)}`])
+    causes.push([
+      shareOf(bottleneck, 'waiting') + shareOf(bottleneck, 'blocked') + stopsOf(bottleneck, true),
+      `${name}: ${topStates(bottleneck)}`,
+    ])
   causes.sort((a, b) => b[0] - a[0])
   const text = causes
     .filter(([share]) => share > small / 2)
@@ -134,9 +137,6 @@ const stopsOf = (piece: EquipmentResult, isWait: boolean): number =>
       return stop !== undefined && stop !== 'planned' && isWaitForCrew === isWait
     })
     .reduce((sum, key) => sum + shareOf(piece, key), 0)
-
-const lostShare = (piece: EquipmentResult): number =>
-  shareOf(piece, 'waiting') + shareOf(piece, 'blocked') + stopsOf(piece, true)
 
 /** The largest of what keeps a piece from working, in words. */
 function topStates(piece: EquipmentResult): string {

@@ -99,12 +99,15 @@ function remedyFor(result: RunResult): string[] {
 
 /** What to do next, the most pressing first. */
 function nextSteps(result: RunResult): string[] {
-  const { target, measures } = result
+  const { target, measures, drawn } = result
   const held = measures['target-held'] ? wholeOf(measures['target-held']).low : null
   return sentences(
     target === null && 'Give a target in the scenario, and the report says how often it is reached.',
     ...moreShifts(result),
-    ...measureNextOf(result),
+    ...measureNext(
+      drawn?.contributions.find(({ measure }) => measure === 'throughput'),
+      measures.throughput,
+    ),
     ...(held !== null && held >= 0.95 && !cannotWork(result)
       ? [
           'The target is reached in 95 % of the shifts or more: tapeshift size says whether a cheaper line does that too.',
@@ -112,13 +115,6 @@ function nextSteps(result: RunResult): string[] {
       : remedyFor(result)),
   )
 }
-
-/** The input that makes most of what is not known, and how much more data would halve the whole. */
-const measureNextOf = ({ drawn, measures }: RunResult): string[] =>
-  measureNext(
-    drawn?.contributions.find(({ measure }) => measure === 'throughput'),
-    measures.throughput,
-  )
 
 /** Where the interval holds the target: how many shifts would tell, by the square root of their number. */
 function moreShifts(result: RunResult): string[] {

@@ -14,7 +14,6 @@ import {
   type PieceKey,
   pieceRow,
 } from '../../catalogue/of-equipment.js'
-import type { JamKey } from '../../catalogue/of-jams.js'
 import { type ArrivalKey, ofArrivals, ofCrew } from '../../catalogue/of-people.js'
 import { inLong } from '../../catalogue/printed-units.js'
 import type { NamedRow } from '../../catalogue/row.js'
@@ -118,17 +117,14 @@ const stopsTable = ({ equipment }: RunResult): Table => ({
       .filter((key) => measures[key])
       .flatMap((key) => [
         [shown, ofPieces[key].words, ...pick(measures, [key, `${key}-stop`, `${key}-wait`])],
-        ...(key === 'jams' ? Object.entries(jams).map((kind) => jamRow(shown, kind)) : []),
+        // kinds of jam that have names, below all jams of their piece
+        ...Object.entries(key === 'jams' ? jams : {}).map(([kind, of]) => [
+          ...[shown, `${kind} only`],
+          ...pick(of, ['stops', 'stop', 'wait']),
+        ]),
       ])
   }),
 })
-
-/** A kind of jam that has a name, below all jams of its piece. */
-const jamRow = (piece: string, [kind, of]: [string, Figures<JamKey>]): Cell[] => [
-  piece,
-  `${kind} only`,
-  ...pick(of, ['stops', 'stop', 'wait']),
-]
 
 /** What diverts send where, and what inspections find: every measure that counts cases on their way. */
 function routesTable({ equipment, measures }: RunResult): Table {

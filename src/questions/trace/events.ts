@@ -66,7 +66,7 @@ export function textTrace(places: readonly string[], display: Display): TraceWri
     head: ({ scenario, shift, seed, version }) =>
       `${printable(scenario.title)}: shift ${shift} of seed ${printable(seed)}\ntapeshift ${version}, scenario sha256 ${scenario.sha256}\n\n`,
     event: (event) =>
-      `${clockText(event.time).padStart(10)}  ${event.at.padEnd(width)}  ${eventWords(event, display)}\n`,
+      `${clockText(event.time).padStart(10)}  ${event.at.padEnd(width)}  ${sentences[event.event](event, `case ${event.case}`, display)}\n`,
     row: (shift, columns, result) => {
       const names = shiftColumns(columns)
       const cells = shiftCells(result)
@@ -120,7 +120,7 @@ function driveSpeed(speed: number | undefined, display: Display): string {
 
 const ofJam = (jam: string | undefined) => (jam === undefined ? '' : `, ${jam}`)
 
-/** What happens, by the name of the event, in words. */
+/** What happens, by the name of the event, in words; who does it, if not the crew, is the place of the event. */
 const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Display) => string> = {
   arrives: ({ kind, ...size }, item, display) => `${item} (${kind}${sizeText(size, display)}) arrives`,
   waits: (_, item) => `${item} waits for room on the line`,
@@ -180,7 +180,3 @@ const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Di
   'start-up-ends': () => 'the line is started up',
   'arrivals-end': () => 'arrivals end',
 }
-
-/** What happens, in words; who does it, if not the crew, is the place of the event. */
-const eventWords = (event: ShiftEvent, display: Display): string =>
-  sentences[event.event](event, `case ${event.case}`, display)
