@@ -4,7 +4,7 @@ import type { Display } from '../catalogue/printed-units.js'
 import type { Scenario } from '../scenario/schema.js'
 import type { About } from './about.js'
 import type { Judgement } from './requirement.js'
-import type { RestsOn } from './rests-on.js'
+import type { Assumed, RestsOn } from './rests-on.js'
 import { headed, type Warned, type Warning } from './warning.js'
 
 /** What made the document: with this it can be made again. */
@@ -59,13 +59,6 @@ export interface ShiftTold {
   breaks: { at: number; for: number }[]
   campaign: number
   start: Scenario['shift']['start']
-}
-
-/** A value that the scenario does not say: its path, and where it comes from. */
-export interface Assumed {
-  path: string
-  value: unknown
-  basis: string
 }
 
 /** What the document of every study holds, beside what its question says. */

@@ -1,9 +1,17 @@
-/** Evidence for the inputs, as documents tell it and reports print it. */
+/** What the values of a scenario rest on, as documents tell it and reports print it: evidence, or what stands where nobody names one. */
 import type { Amount } from '../catalogue/figure.js'
-import { amountText, type Display, inSmall, spanText, wordsFor } from '../catalogue/printed-units.js'
+import {
+  amountText,
+  type Display,
+  inSmall,
+  inUnitsOf,
+  spanText,
+  wordsFor,
+} from '../catalogue/printed-units.js'
 import { type Cell, figures, words } from '../report/cell.js'
 import type { Table } from '../report/report.js'
 import type { Known } from '../scenario/known.js'
+import { flowText } from './flow.js'
 
 /** A value that says how well it is known; in SI, of a law its mean. */
 export interface RestsOn {
@@ -15,6 +23,13 @@ export interface RestsOn {
   low: number | null
   high: number | null
   confidence: number
+}
+
+/** A value that the scenario does not say: its path, and where it comes from. */
+export interface Assumed {
+  path: string
+  value: unknown
+  basis: string
 }
 
 /** What a document tells of its inputs. */
@@ -56,3 +71,11 @@ function intervalText(each: RestsOn, display: Display): string {
   const sure = `(${each.confidence * 100} %)`
   return high === null ? `above ${low} ${sure}` : `${spanText(low ?? '', high)} ${sure}`
 }
+
+/** Is it without a published source? */
+export const isUnsourced = ({ basis }: Assumed): boolean => basis !== 'definition of the format'
+
+/** Columns and rows of a table of them. */
+export const assumedColumns = words('what', 'value', 'where the value comes from')
+export const assumedRows = (assumed: readonly Assumed[], display: Display): Cell[][] =>
+  assumed.map(({ path, value, basis }) => [{ path }, inUnitsOf(flowText(value), display), basis])

@@ -1,7 +1,6 @@
 /** What the report of a check says: a verdict, findings the worst first, the hand calculation, what was assumed, cautions. */
 
-import { assumedColumns, assumedRows, isUnsourced } from '../../answers/assumed.js'
-import { restsOnTable } from '../../answers/rests-on.js'
+import { assumedColumns, assumedRows, isUnsourced, restsOnTable } from '../../answers/rests-on.js'
 import { type Severity, severities } from '../../hand/finding.js'
 import { counted } from '../../report/format.js'
 import type { Table } from '../../report/report.js'

@@ -16,7 +16,7 @@ import { rowLabel, shortened } from '../../report/marks/breaking.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
 import { okabeIto } from '../../report/marks/inks.js'
 import type { CompareResult, DesignResult } from './document.js'
-import { drawnWords, undrawn } from './drawn-designs.js'
+import { drawnWords, undrawn } from './on-page.js'
 
 const total: MeasureKey = 'cost-per-1000'
 

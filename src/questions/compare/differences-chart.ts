@@ -16,7 +16,7 @@ import { farOff, roomySpan } from '../../report/marks/reach.js'
 import { nameAbove, ruleUp } from '../../report/marks/rule.js'
 import { whiskers } from '../../report/marks/whiskers.js'
 import type { CompareResult } from './document.js'
-import { drawnWords, undrawn } from './drawn-designs.js'
+import { drawnWords, undrawn } from './on-page.js'
 
 const mostTicks = 8
 /** Between the axis and the figures beside the rows, px. */

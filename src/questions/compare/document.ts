@@ -12,9 +12,8 @@ import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import { tapeLayout } from '../../hand/tape-layout.js'
 import { shiftsToShow } from '../../statistics/paired.js'
 import type { TapeLayout } from '../../trade/tape-layout.js'
-import { withDraws } from './across-draws.js'
+import { type BestAcross, withDraws } from './across-draws.js'
 import type { Outcome } from './best.js'
-import type { BestAcross } from './best-across-draws.js'
 import {
   type Compared,
   comparedMeasure,

@@ -16,8 +16,8 @@ import {
   textOrNull,
 } from '../../catalogue/shape.js'
 import type { TapeLayout } from '../../trade/tape-layout.js'
+import type { BestAcross } from './across-draws.js'
 import type { Outcome, Why } from './best.js'
-import type { BestAcross } from './best-across-draws.js'
 import { type BestResult, baseName, type CompareResult, type DesignResult } from './document.js'
 import type { Worth } from './worth.js'
 

@@ -17,7 +17,7 @@ import { onAverage, runSummary, shortfall } from './summary.js'
 
 /** The first screen of a run. */
 export function runScreen(result: RunResult): Screen {
-  const { made, display, measures, byHand, drawn } = result
+  const { made, display, measures, byHand, drawn, precision } = result
   const cost = measures['cost-per-1000']
   return {
     title: made.scenario.title,
@@ -33,7 +33,12 @@ export function runScreen(result: RunResult): Screen {
       ...part('Asked', requirementLines(result)),
       ...part('Limit', [limitsText(result, byHand)]),
       ...nextPart(runSummary(result).next, result),
-      ...restsOnPart(result, drawn !== undefined, { more: [precisionText(result)] }),
+      ...restsOnPart(result, drawn !== undefined, {
+        more: [
+          precision !== null &&
+            `Asked for within ${percentText(precision.asked, 2)}: ${precision.isMet ? 'reached' : 'not reached'}.`,
+        ],
+      }),
       ...safetyPart,
     ],
   }
@@ -81,8 +86,3 @@ function shiftText({ measures, display, target }: RunResult): string {
     (unsealed?.mean ?? 0) > 0 && `Unsealed and unnoticed: ${figureText(unsealed, display)}.`,
   ).join(' ')
 }
-
-/** Whether the figures are as well known as was asked. */
-const precisionText = ({ precision }: RunResult): string | false =>
-  precision !== null &&
-  `Asked for within ${percentText(precision.asked, 2)}: ${precision.isMet ? 'reached' : 'not reached'}.`
