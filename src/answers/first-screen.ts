@@ -115,16 +115,16 @@ function tradeWord(key: StateKey): string | null {
 const [mostLosses, leastLoss] = [3, 0.0005]
 
 /** `running 57 %, starved 28 %, planned stops 15 %`. */
-export function timesText(of: Figures<StateKey>): string {
+function timesText(of: Figures<StateKey>): string {
   const shares = new Map<string, number>()
   for (const [key, { mean }] of entriesOf(of)) {
     const word = tradeWord(key)
     if (word !== null) shares.set(word, (shares.get(word) ?? 0) + (mean ?? 0))
   }
-  const running = shares.get('running') ?? 0
-  shares.delete('running')
-  const lost = [...shares].filter(([, share]) => share >= leastLoss).sort((a, b) => b[1] - a[1])
-  return [['running', running] as const, ...lost.slice(0, mostLosses)]
+  const lost = [...shares]
+    .filter(([word, share]) => word !== 'running' && share >= leastLoss)
+    .sort((a, b) => b[1] - a[1])
+  return [['running', shares.get('running') ?? 0] as const, ...lost.slice(0, mostLosses)]
     .map(([word, share]) => `${word} ${percent(share)}`)
     .join(', ')
 }

@@ -1,8 +1,10 @@
 /** The report of a study: what its question says of it, with all that studies tell alike. */
 
+import { isCostKey } from '../catalogue/costs.js'
+import { entriesOf } from '../catalogue/figure.js'
 import { entryAt } from '../catalogue/measures.js'
 import { stateKeys, stateLabel } from '../catalogue/states.js'
-import { type Cell, words } from '../report/cell.js'
+import { type Cell, figures, words } from '../report/cell.js'
 import { durationText, grouped } from '../report/format.js'
 import type { Report, Summary, Table } from '../report/report.js'
 import { inSections } from '../report/sections.js'
@@ -15,6 +17,8 @@ import type { LineResult } from './line-result.js'
 import type { ShiftTold, StudyDocument } from './made.js'
 import { assumedColumns, assumedRows, isUnsourced, restsOnTable } from './rests-on.js'
 import { measureFirst, putRightFirst, restingOn } from './summary.js'
+import type { Warned } from './warning.js'
+import { leftOutNote } from './warnings.js'
 
 /** What a question says of its study. */
 interface Told extends Pick<Report, 'subtitle' | 'headline' | 'certainty' | 'tables' | 'limits'> {
@@ -114,6 +118,31 @@ function definitionsTable(results: readonly LineResult[]): Table {
     note: 'Intervals: means over shifts have Student t intervals, from 30 shifts on corrected for skewness. Counts of fewer than 30 events have exact limits. Shares of shifts have Wilson intervals (exact limits near none and all). Totals divided by totals use the ratio estimator. Each measure is named for the first piece that has it; the second column is its place in result.json.',
     columns: words('measure', 'place in result.json', 'meaning'),
     rows: [...measures.values(), ...ofStates],
+  }
+}
+
+/** Cost by element: a row an element, a column a design. */
+export function costTable(designs: readonly [name: string, line: LineResult][], result: Warned): Table {
+  const keys = new Set(
+    designs.flatMap(([, { measures }]) =>
+      entriesOf(measures)
+        .map(([key]) => key)
+        .filter((key) => key === 'cost-per-1000' || isCostKey(key)),
+    ),
+  )
+  const leftOut = new Map(designs.map(([name, { costLeftOut }]) => [name, costLeftOut.join(', ')]))
+  const isSame = new Set(leftOut.values()).size <= 1
+  const note = isSame
+    ? leftOutNote(designs[0]?.[1].costLeftOut ?? [], result)
+    : `Not included, because no price is given: ${[...leftOut].map(([name, each]) => `${name}: ${each || 'nothing'}`).join('; ')}.`
+  return {
+    title: 'Cost of 1000 good cases',
+    note,
+    columns: [...words('element'), ...figures(...designs.map(([name]) => name))],
+    rows: [...keys].map((key) => [
+      designs.flatMap(([, { measures }]) => measures[key]?.label ?? [])[0]!,
+      ...designs.map(([, { measures }]) => measures[key]),
+    ]),
   }
 }
 

@@ -1,6 +1,6 @@
 /** Finds the best of several designs, among those that keep what is required, simulating each no longer than that takes. */
 
-import { type Condition, type ConditionTest, overOf, testOf } from '../../answers/condition.js'
+import { type Condition, overOf, testOf } from '../../answers/condition.js'
 import type { StudyMeasure } from '../../answers/figures.js'
 import { measureName } from '../../answers/figures.js'
 import type { ShiftResult } from '../../line/line.js'
@@ -127,13 +127,9 @@ async function qualify(
     if (tests.every(({ verdict }) => verdict === 'accepted')) return { verdict: 'picked', shifts: shift + 1 }
   }
   const open = tests.filter(({ verdict }) => verdict === null).map(({ test }) => test)
-  return { verdict: 'undecided', shifts: most, why: whyOpen(open) }
-}
-
-/** Why conditions stay open: where one waits for a stop, that. */
-function whyOpen(tests: readonly ConditionTest[]): Why<number> {
-  const unseen = tests.map((test) => test.unseen).find((each) => each !== null)
-  return unseen ? notSeen(unseen) : { reason: 'spread' }
+  // where one waits for a stop, that is why
+  const unseen = open.map((test) => test.unseen).find((each) => each !== null)
+  return { verdict: 'undecided', shifts: most, why: unseen ? notSeen(unseen) : { reason: 'spread' } }
 }
 
 const notSeen = ({ stop, happened }: Unseen<StudyMeasure>): Why<number> => ({

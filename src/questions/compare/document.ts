@@ -1,6 +1,6 @@
 /** The result document of a comparison: each design as a run would tell it, and what differs between them. */
 
-import { type DifferenceFigure, differenceFigure, wholeInterval } from '../../answers/difference-figure.js'
+import { type DifferenceFigure, differenceFigure } from '../../answers/difference-figure.js'
 import { addedByInputs } from '../../answers/difference-with-inputs.js'
 import { measureName, measuresOf, type Simulated } from '../../answers/figures.js'
 import { estimatesOf, type LineResult, lineResult, orNull } from '../../answers/line-result.js'
@@ -167,15 +167,7 @@ function variantsOf(
         measure: measureName(each.measure),
       })),
       tapeLayout: tapeLayout(scenario),
-      worth: running
-        ? worth(
-            design,
-            designs[0]!,
-            wholeInterval(running),
-            beforeFailures && wholeInterval(beforeFailures),
-            yearlyCases,
-          )
-        : null,
+      worth: running ? worth(design, designs[0]!, running, beforeFailures, yearlyCases) : null,
       ...lineResult(design, estimates, design.held),
     }
   }

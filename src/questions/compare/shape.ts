@@ -1,7 +1,12 @@
 /** What the document of a comparison looks like once it is read back. */
 import * as z from 'zod'
-import { differenceShape, intervalKeys, intervalShape } from '../../answers/difference-shape.js'
-import { drawsAskedShape, lineKeys } from '../../answers/line-shape.js'
+import {
+  differenceShape,
+  drawsAskedShape,
+  intervalKeys,
+  intervalShape,
+  lineKeys,
+} from '../../answers/line-shape.js'
 import { requirementShape, studyKeys } from '../../answers/study-shape.js'
 import {
   anything,

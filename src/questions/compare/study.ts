@@ -1,13 +1,13 @@
 /** Which layout, and how sure is that? Simulates the designs on the same random numbers and holds them against one another. */
 
 import { aboutOf } from '../../answers/about.js'
-import { type Answer, madeOf } from '../../answers/answer.js'
 import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
 import { shiftsCsv } from '../../answers/csv.js'
 import { drawsOf, simulatedDraws } from '../../answers/draws.js'
 import { measureName } from '../../answers/figures.js'
 import { inputsTold } from '../../answers/inputs-told.js'
 import { type HeldOverShift, heldOverShift } from '../../answers/line-result.js'
+import { type Answer, madeOf } from '../../answers/made.js'
 import { warningsOf } from '../../answers/warning.js'
 import { cannotWork } from '../../answers/warnings.js'
 import type { Draws } from '../../answers/with-inputs.js'

@@ -1,5 +1,5 @@
 /** What a design is worth in money against another: what it saves a year, when it has paid, and how many failures it must spare. */
-import type { Interval } from '../../answers/difference-figure.js'
+import { type DifferenceFigure, type Interval, wholeInterval } from '../../answers/difference-figure.js'
 import { measureNamed, measuresOf, type Simulated } from '../../answers/figures.js'
 import { type CostElement, costKey } from '../../catalogue/costs.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
@@ -14,6 +14,9 @@ import {
   simplePayback,
 } from '../../trade/money.js'
 import type { Compared } from './judge.js'
+
+/** A difference with its interval; where inputs were drawn the whole one counts. */
+type Difference = Interval & Pick<DifferenceFigure, 'inputs'>
 
 /** Against the base: in money of the scenario. What is not given is null, and named in `leftOut`. */
 export interface Worth {
@@ -80,8 +83,8 @@ const closesOtherwise = (one: Scenario, other: Scenario): boolean =>
 export function worth(
   { scenario: design }: Pick<Simulated, 'scenario'>,
   { scenario: base }: Pick<Simulated, 'scenario'>,
-  running: Interval | null,
-  beforeFailures: Interval | null,
+  running: Difference | null,
+  beforeFailures: Difference | null,
   yearlyCases: number | null,
 ): Worth {
   const { money, closure } = design
@@ -126,7 +129,7 @@ export function worth(
 }
 
 function breakEven(
-  beforeFailures: Interval,
+  beforeFailures: Difference,
   closure: Scenario['closure'],
   before: Scenario['closure'],
   money: Scenario['money'],
@@ -143,8 +146,9 @@ function breakEven(
   }
 }
 
-/** Each end through `of`, a function that only rises, or with `isFalling` only falls. */
-function mapped(interval: Interval, of: (value: number) => number, isFalling = false): Interval {
+/** Each end of the whole interval through `of`, a function that only rises, or with `isFalling` only falls. */
+function mapped(difference: Difference, of: (value: number) => number, isFalling = false): Interval {
+  const interval = wholeInterval(difference)
   const through = (value: number | null) => {
     const found = value === null || Number.isNaN(value) ? Number.NaN : of(value)
     return Number.isFinite(found) ? found : null

@@ -1,7 +1,6 @@
 /** What is not known of the inputs: each of them with its part of it, figure by figure. */
 import type { ContributionWithEnds, InputEndsTold } from '../../answers/contributions.js'
-import { inputSharesTable } from '../../answers/input-shares-table.js'
-import { inputText } from '../../answers/rests-on.js'
+import { inputSharesTable, inputText } from '../../answers/rests-on.js'
 import { briefUnit } from '../../catalogue/unit-name.js'
 import { type Cell, figures, words } from '../../report/cell.js'
 import { joined, printFigure } from '../../report/format.js'

@@ -1,12 +1,12 @@
 /** How much does this line put out, and does it hold its target? Simulates its shifts and makes the document. */
 import { aboutOf } from '../../answers/about.js'
-import { type Answer, madeOf } from '../../answers/answer.js'
 import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
 import { inputsCsv, shiftsCsv } from '../../answers/csv.js'
 import { drawsOf, simulatedDraws } from '../../answers/draws.js'
 import { estimationOf } from '../../answers/figures.js'
 import { inputsTold } from '../../answers/inputs-told.js'
 import type { Made } from '../../answers/made.js'
+import { type Answer, madeOf } from '../../answers/made.js'
 import { stoppingRule } from '../../answers/precision.js'
 import { warningsOf } from '../../answers/warning.js'
 import { cannotWork } from '../../answers/warnings.js'

@@ -2,7 +2,7 @@
 
 import { shownName } from '../../answers/line-result.js'
 import { bareParts, lossesTable } from '../../answers/losses-table.js'
-import { leftOutNote } from '../../answers/warnings.js'
+import { costTable } from '../../answers/study-report.js'
 import { causeKeys } from '../../catalogue/causes.js'
 import { isCostKey } from '../../catalogue/costs.js'
 import { entriesOf, type Figure, type Figures } from '../../catalogue/figure.js'
@@ -43,7 +43,7 @@ export const runTables = (result: RunResult): Table[] => [
   within('places', placesTable(result), 'held'),
   within('places', routesTable(result)),
   within('money', tapeTable(result), 'tape'),
-  within('money', costTable(result)),
+  within('money', costTable([['cost', result]], result)),
   within('hand', handTable(result)),
 ]
 
@@ -194,15 +194,6 @@ function crewTable({ crew }: RunResult): Table {
     rows: crews.map(([name, of]) => [name, of.busy, ...keys.map((key) => of[key] ?? '')]),
   }
 }
-
-const costTable = (result: RunResult): Table => ({
-  title: 'Cost of 1000 good cases',
-  note: leftOutNote(result.costLeftOut, result),
-  columns: [...words('element'), ...figures('cost')],
-  rows: entriesOf(result.measures)
-    .filter(([key]) => key === 'cost-per-1000' || isCostKey(key))
-    .map(([, figure]) => [figure.label, figure]),
-})
 
 /** A row a figure, as the document has them; the elements of the cost have a table of their own. */
 export function measuresTable({ measures, display }: RunResult): Table {

@@ -1,5 +1,5 @@
 /** What each input adds to what is not known of the promises, the rate and the cost of the design that a sizing ends with. */
-import { type FigureInputs, inputSharesTable } from '../../answers/input-shares-table.js'
+import { type FigureInputs, inputSharesTable } from '../../answers/rests-on.js'
 import type { Table } from '../../report/report.js'
 import type { SizeResult } from './document.js'
 import { endOf } from './words.js'

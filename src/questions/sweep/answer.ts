@@ -1,7 +1,6 @@
 /** The document of a sweep, from what came of its designs. */
 
 import { aboutOf } from '../../answers/about.js'
-import { madeOf } from '../../answers/answer.js'
 import {
   type CheckedDesign,
   checkedDesign,
@@ -11,7 +10,7 @@ import {
 } from '../../answers/checked.js'
 import { inputsTold } from '../../answers/inputs-told.js'
 import { orNull } from '../../answers/line-result.js'
-import { beginOf } from '../../answers/made.js'
+import { beginOf, madeOf } from '../../answers/made.js'
 import { warningsOf } from '../../answers/warning.js'
 import { currencyOf } from '../../catalogue/unit-name.js'
 import { buffersOf } from '../../hand/buffers.js'
