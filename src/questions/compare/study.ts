@@ -1,7 +1,6 @@
 /** Which layout, and how sure is that? Simulates the designs on the same random numbers and holds them against one another. */
 
-import { aboutOf } from '../../answers/about.js'
-import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
+import { aboutOf, checkedDesigns, warnedDesign } from '../../answers/about.js'
 import { shiftsCsv } from '../../answers/csv.js'
 import { drawsOf, simulatedDraws } from '../../answers/draws.js'
 import { measureName } from '../../answers/figures.js'

@@ -1,7 +1,6 @@
 /** The document of a sizing, from what the search found. */
 
-import { aboutOf } from '../../answers/about.js'
-import { checkedDesign, pricedDesign, warnedDesign } from '../../answers/checked.js'
+import { aboutOf, checkedDesign, pricedDesign, warnedDesign } from '../../answers/about.js'
 import type { ChosenDesign } from '../../answers/designs.js'
 import { inputsTold } from '../../answers/inputs-told.js'
 import { beginOf, madeOf } from '../../answers/made.js'

@@ -1,13 +1,13 @@
 /** The document of a sweep, from what came of its designs. */
 
-import { aboutOf } from '../../answers/about.js'
 import {
+  aboutOf,
   type CheckedDesign,
   checkedDesign,
   checkedDesigns,
   pricedDesign,
   warnedDesign,
-} from '../../answers/checked.js'
+} from '../../answers/about.js'
 import { inputsTold } from '../../answers/inputs-told.js'
 import { orNull } from '../../answers/line-result.js'
 import { beginOf, madeOf } from '../../answers/made.js'
