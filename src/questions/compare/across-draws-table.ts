@@ -2,7 +2,7 @@
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { lineRow } from '../../catalogue/of-line.js'
 import { type Cell, figures as ofFigures, words } from '../../report/cell.js'
-import { counted, percent } from '../../report/format.js'
+import { counted, percent, sentences } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { chanceLimits } from '../../statistics/events.js'
 import type { CompareResult } from './document.js'
@@ -58,12 +58,13 @@ export function acrossDrawsTable({ drawn, differences, compared, made }: Compare
 export function acrossDrawsSentences({ drawn, differences, compared, made }: CompareResult): string[] {
   const [first] = compared
   if (!drawn || first === undefined) return []
-  return Object.entries(differences).flatMap(([name, figures]) => {
-    const said = acrossDrawsText(first, figures[first], made.confidence)
-    return said === null
-      ? []
-      : [
-          `In ${counted(drawn.draws, 'draw')} of the uncertain inputs ${name} is ${said}: ${figures[first]!.label}.`,
-        ]
-  })
+  return sentences(
+    ...Object.entries(differences).map(([name, figures]) => {
+      const said = acrossDrawsText(first, figures[first], made.confidence)
+      return (
+        said !== null &&
+        `In ${counted(drawn.draws, 'draw')} of the uncertain inputs ${name} is ${said}: ${figures[first]!.label}.`
+      )
+    }),
+  )
 }

@@ -72,7 +72,7 @@ function average(result: RunResult): string {
 }
 
 /** Against the largest loss of the limiting piece and of the sealers; waiting for cases is none of theirs where all that comes is let in. */
-function remedyFor(result: RunResult): string[] {
+function remedyFor(result: RunResult): string {
   const { equipment, byHand } = result
   const limiting = limitingPiece(result, byHand?.bottleneck)?.[0]
   const keepsUp = (byHand?.shareAdmitted ?? 1) >= 1
@@ -91,10 +91,8 @@ function remedyFor(result: RunResult): string[] {
       }))
     })
   const [worst] = shares.sort((a, b) => b.share - a.share)
-  if (!worst || worst.share < 0.005) return []
-  return [
-    `${worst.words(worst.name, percentText(worst.share, 2))} tapeshift compare says what that is worth.`,
-  ]
+  if (!worst || worst.share < 0.005) return ''
+  return `${worst.words(worst.name, percentText(worst.share, 2))} tapeshift compare says what that is worth.`
 }
 
 /** What to do next, the most pressing first. */
@@ -103,28 +101,26 @@ function nextSteps(result: RunResult): string[] {
   const held = measures['target-held'] ? wholeOf(measures['target-held']).low : null
   return sentences(
     target === null && 'Give a target in the scenario, and the report says how often it is reached.',
-    ...moreShifts(result),
+    moreShifts(result),
     ...measureNext(
       drawn?.contributions.find(({ measure }) => measure === 'throughput'),
       measures.throughput,
     ),
-    ...(held !== null && held >= 0.95 && !cannotWork(result)
-      ? [
-          'The target is reached in 95 % of the shifts or more: tapeshift size says whether a cheaper line does that too.',
-        ]
-      : remedyFor(result)),
+    held !== null && held >= 0.95 && !cannotWork(result)
+      ? 'The target is reached in 95 % of the shifts or more: tapeshift size says whether a cheaper line does that too.'
+      : remedyFor(result),
   )
 }
 
 /** Where the interval holds the target: how many shifts would tell, by the square root of their number. */
-function moreShifts(result: RunResult): string[] {
+function moreShifts(result: RunResult): string {
   // where the inputs leave it open more shifts show nothing
-  if (onAverage(result) !== 'open' || isOfInputs(result.measures.throughput)) return []
+  if (onAverage(result) !== 'open' || isOfInputs(result.measures.throughput)) return ''
   const { mean, low, high } = result.measures.throughput as { mean: number; low: number; high: number }
   const needed = result.made.shifts * ((high - low) / 2 / Math.abs(mean - result.target!)) ** 2
   const about =
     Number.isFinite(needed) && needed < 100_000
       ? ` About ${grouped(Number(needed.toPrecision(2)), 0)} would show it.`
       : ''
-  return [`Simulate more shifts: these do not show whether the target is reached on average.${about}`]
+  return `Simulate more shifts: these do not show whether the target is reached on average.${about}`
 }
