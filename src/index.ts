@@ -15,9 +15,10 @@
  * the scenario, must change; its message says what was found, the rule and the nearest mend. Figures are in SI units, cases a second and
  * the currency of the scenario; without an interval `low` and `high` are null, and where nothing is known `mean` is too.
  */
-import type { Answer } from './answers/answer.js'
+
 import type { DifferenceFigure } from './answers/difference-figure.js'
 import { figureAt } from './answers/figure-at.js'
+import type { Answer } from './answers/made.js'
 import type { Figure } from './catalogue/figure.js'
 import type { MeasureName } from './catalogue/measures.js'
 import { type PageContents, reportPage } from './page/html.js'
@@ -27,8 +28,7 @@ import { check as checkScenario } from './questions/check/study.js'
 import type { CompareOptions } from './questions/compare/asked.js'
 import type { CompareResult } from './questions/compare/document.js'
 import { compare as compareDesigns } from './questions/compare/study.js'
-import { onPage } from './questions/on-page.js'
-import { reportOf } from './questions/report-of-document.js'
+import { onPage, reportOf } from './questions/report-of-document.js'
 import type { RunOptions } from './questions/run/asked.js'
 import type { RunResult } from './questions/run/document.js'
 import { run as runStudy } from './questions/run/study.js'
@@ -46,8 +46,8 @@ import type { ReadRecord } from './record/read-record.js'
 import type { ReadScenario, ScenarioAsked } from './scenario/read.js'
 import type { Context } from './shifts/simulation.js'
 
-export type { Answer } from './answers/answer.js'
 export type { DifferenceFigure } from './answers/difference-figure.js'
+export type { Answer } from './answers/made.js'
 export type { Figure } from './catalogue/figure.js'
 export type { MeasureName } from './catalogue/measures.js'
 export type { MeasureKey } from './catalogue/of-line.js'

@@ -1,23 +1,63 @@
-/** What a result document tells of its study beside the figures, so that a report can be made of the document alone. */
+/** What a result document tells of its study beside the figures, so that a report can be made of the document alone: its scenario, and what the check finds of its designs. */
 
-import { severities } from '../hand/finding.js'
+import { checkScenario } from '../hand/check.js'
+import { type CheckFinding, codes, severities } from '../hand/finding.js'
+import type { HandCalculation } from '../hand/hand.js'
+import { droppedOf } from '../scenario/dropped.js'
 import { isMap } from '../scenario/is-map.js'
 import type { Loaded } from '../scenario/load.js'
 import type { ReadScenario } from '../scenario/read.js'
 import type { Scenario } from '../scenario/schema.js'
-import { type CheckedDesign, checkedDesigns } from './checked.js'
 import { flowText } from './flow.js'
-import { validatedBy } from './validated.js'
+import type { WarnedDesign } from './warning.js'
+
+/** A design with what `check` finds of it; the name of the scenario itself is null. */
+export interface CheckedDesign {
+  name: string | null
+  scenario: Scenario
+  findings: readonly CheckFinding[]
+  /** What the check has worked out by hand. */
+  hand: HandCalculation
+}
+
+/** A design checked; `placeOf`: where its keys stand in the file, of one that is not given there as it is nowhere. */
+export function checkedDesign(
+  name: string | null,
+  scenario: Scenario,
+  placeOf: Loaded['placeOf'] = () => null,
+): CheckedDesign {
+  const { findings, hand } = checkScenario({ scenario, placeOf })
+  return { name, scenario, findings, hand }
+}
+
+/** The scenario itself, and designs beside it. */
+export const checkedDesigns = (
+  { scenario, placeOf }: Pick<Loaded, 'scenario' | 'placeOf'>,
+  designs: readonly { name: string; scenario: Scenario }[] = [],
+): CheckedDesign[] => [
+  checkedDesign(null, scenario, placeOf),
+  ...designs.map((design) => checkedDesign(design.name, design.scenario)),
+]
+
+/** What speaks against a design. */
+export const warnedDesign = ({ name, scenario, findings }: CheckedDesign): WarnedDesign => ({
+  name,
+  errors: findings
+    .filter(({ severity }) => severity === 'error')
+    .map((finding) => ({ ...finding, meaning: codes[finding.code] })),
+  dropped: droppedOf(scenario),
+})
+
+/** A design that is not checked: what its cost leaves out. */
+export const pricedDesign = ({ scenario }: { scenario: Scenario }): WarnedDesign => ({
+  ...{ name: null, errors: [] },
+  dropped: droppedOf(scenario),
+})
 
 /** A finding of the check, as a report repeats it. */
-interface ToldFinding {
+interface ToldFinding extends Pick<CheckFinding, 'path' | 'message' | 'basis' | 'fix'> {
   severity: 'error' | 'warning'
   code: string
-  /** Dotted path of the key. */
-  path: string
-  message: string
-  basis: string
-  fix: string
   /** The design that it is about; null: the scenario as it stands. */
   design: string | null
 }
@@ -104,4 +144,23 @@ function linesOf(path: readonly string[], node: unknown): About['given'] {
       value: value.length > mostLetters ? `${value.slice(0, mostLetters - 1)}…` : value,
     },
   ]
+}
+
+/** Letters of the hash that are written down. */
+const letters = 12
+const written = / \[shifts ([0-9a-f]{12})\]$/
+
+/** The words as a scenario has them, with what they cover. */
+export const coveringWords = (words: string, shiftsSha256: string): string =>
+  `${words} [shifts ${shiftsSha256.slice(0, letters)}]`
+
+/** The words of a scenario as a report prints them; what anybody wrote by hand stands as it is. */
+export function validatedBy(words: string | undefined, shiftsSha256: string): string | null {
+  if (words === undefined) return null
+  const covers = written.exec(words)?.[1]
+  if (covers === undefined) return words
+  const said = words.replace(written, '')
+  return covers === shiftsSha256.slice(0, letters)
+    ? said
+    : `${said}. The scenario has changed since then, so this no longer applies`
 }

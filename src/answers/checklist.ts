@@ -9,9 +9,9 @@ import { counted, durationText, grouped, percentText } from '../report/format.js
 import type { Table } from '../report/report.js'
 import type { WarmUp } from '../shifts/steady.js'
 import type { About } from './about.js'
-import { isUnsourced } from './assumed.js'
 import type { LineResult } from './line-result.js'
 import type { StudyDocument } from './made.js'
+import { isUnsourced } from './rests-on.js'
 
 /** What all kinds of study tell. */
 export interface StudyFacts extends Pick<StudyDocument, 'made' | 'shift' | 'assumed'> {

@@ -57,19 +57,14 @@ export const meanCondition = (
 /** The condition that a requirement is kept in at least a share of the shifts, each by itself. */
 export const shareCondition = (
   text: string,
-  { measure, sign, value }: Requirement,
+  requirement: Requirement,
   share: number,
   near: number,
 ): Condition => ({
-  text,
-  measure,
-  isShare: true,
-  isLeast: true,
-  sign,
-  value: share,
-  bound: value,
-  near,
-  figureOf: (values) => (keeps(shiftFigure(measure, values), sign, value) ? 1 : 0),
+  ...meanCondition(requirement, near),
+  ...{ text, isShare: true, isLeast: true, value: share },
+  figureOf: (values) =>
+    keeps(shiftFigure(requirement.measure, values), requirement.sign, requirement.value) ? 1 : 0,
 })
 
 /** A condition as it is told shift by shift. */

@@ -8,14 +8,7 @@ import { contributionsOf } from '../statistics/contributions.js'
 import type { Estimate } from '../statistics/estimate.js'
 import { figureOfScale, inScale, type Layout, rowOf, type Scale, scaleOf } from '../statistics/layout.js'
 import { standardNormal } from '../statistics/quantile.js'
-import {
-  measureName,
-  measureNamed,
-  measuresOf,
-  observationsOf,
-  type Simulated,
-  type StudyMeasure,
-} from './figures.js'
+import { measureNamed, measuresOf, observationsOf, type Simulated, type StudyMeasure } from './figures.js'
 import type { Estimates } from './line-result.js'
 import { type Draws, layoutOfMeasure } from './with-inputs.js'
 
@@ -89,20 +82,14 @@ export function drawsTold(
     contributions: toldApart.flatMap((name) => {
       const measure = measureNamed(measures, name)
       if (!measure) return []
-      const estimate = estimates.get(measureName(measure))
+      const estimate = estimates.get(name)
       if (!estimate?.inputs) return []
       const layout = layoutOfMeasure(measure, draws)
-      const told = {
-        ...{ measure: measureName(measure), label: measure.label, unit: unitName(measure.unit, currency) },
-      }
       const parts = partsOf(layout, draws, evidence)
       if (layout === null || parts === null) return []
-      return [
-        {
-          ...told,
-          ...endsTold(parts, draws, middleOf(measure, estimate, layout, shifts), scaleOfMeasure(measure)),
-        },
-      ]
+      const told = { measure: name, label: measure.label, unit: unitName(measure.unit, currency) }
+      const middle = middleOf(measure, estimate, layout, shifts)
+      return [{ ...told, ...endsTold(parts, draws, middle, scaleOfMeasure(measure)) }]
     }),
   }
 }
@@ -196,14 +183,5 @@ function endsTold(
   }
 }
 
-function dataOf(known: Known): number | null {
-  switch (known.form) {
-    case 'count':
-      return known.events
-    case 'fitted':
-    case 'observed':
-      return known.observations
-    case 'guess':
-      return null
-  }
-}
+const dataOf = (known: Known): number | null =>
+  known.form === 'count' ? known.events : known.form === 'guess' ? null : known.observations

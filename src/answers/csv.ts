@@ -17,49 +17,43 @@ export function shiftCells(shift: ShiftResult): (number | '')[] {
   return Array.from(shift.values, (value) => (Number.isFinite(value) ? value : ''))
 }
 
-/** A row per shift. */
-export function shiftsCsv(columns: readonly Column[], shifts: readonly ShiftResult[]): string {
-  const rows = shifts.map((shift, index) => [index + 1, ...shiftCells(shift)])
-  return csvText([['shift', ...shiftColumns(columns)], ...rows])
-}
-
-/** A row per draw of the inputs and shift; draw 0: the inputs as they are given. */
-export function drawsCsv(columns: readonly Column[], draws: readonly (readonly ShiftResult[])[]): string {
-  const rows = draws.flatMap((shifts, draw) =>
-    shifts.map((shift, index) => [draw, index + 1, ...shiftCells(shift)]),
-  )
-  return csvText([['draw', 'shift', ...shiftColumns(columns)], ...rows])
-}
-
 /** A row per draw: what was drawn of each input, SI, of a law its mean. */
 export const inputsCsv = (
   paths: readonly string[],
   draws: readonly { inputs: readonly number[] }[],
 ): string => csvText([['draw', ...paths], ...draws.map(({ inputs }, index) => [index + 1, ...inputs])])
 
-/** A design with its shifts, for `designsCsv`. */
+/** A design with its shifts. */
 interface DesignRows {
-  name: string
+  /** Of one design alone it is not said. */
+  name?: string
   columns: readonly Column[]
   shifts: readonly ShiftResult[]
   /** Of each draw of the inputs; null where they are held fixed. */
-  draws?: readonly (readonly ShiftResult[])[] | null
+  draws?: readonly (readonly ShiftResult[])[] | null | undefined
 }
 
 /** A row per design and shift, where inputs were drawn per design, draw (0: as given) and shift, under the columns of all of them; empty where a design has no such measure. */
-export const designsCsv = (designs: readonly DesignRows[]): string => csvText(rowsOf(designs))
+export const shiftsCsv = (designs: readonly DesignRows[]): string => csvText(rowsOf(designs))
 
 function* rowsOf(designs: readonly DesignRows[]): Generator<readonly (string | number)[]> {
   const names = [...new Set(designs.flatMap(({ columns }) => shiftColumns(columns)))]
   const isDrawn = designs.some(({ draws }) => draws)
-  yield ['variant', ...(isDrawn ? ['draw'] : []), 'shift', ...names]
-  for (const { name, columns, shifts, draws } of designs) {
+  const isNamed = designs.some(({ name }) => name !== undefined)
+  const head = (name: string, draw: string | number, shift: string | number) => [
+    ...(isNamed ? [name] : []),
+    ...(isDrawn ? [draw, shift] : [shift]),
+  ]
+  yield [...head('variant', 'draw', 'shift'), ...names]
+  for (const { name = '', columns, shifts, draws } of designs) {
     const places = new Map(shiftColumns(columns).map((column, index) => [column, index]))
     for (const [draw, each] of [shifts, ...(draws ?? [])].entries())
       for (const [index, shift] of each.entries()) {
         const cells = shiftCells(shift)
-        const head = [name, ...(isDrawn ? [draw] : []), index + 1]
-        yield [...head, ...names.map((column) => cells[places.get(column) ?? -1] ?? '')]
+        yield [
+          ...head(name, draw, index + 1),
+          ...names.map((column) => cells[places.get(column) ?? -1] ?? ''),
+        ]
       }
   }
 }

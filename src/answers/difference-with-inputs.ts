@@ -34,9 +34,8 @@ function rowsOf(parts: readonly Part[], draw: number): number[] | null {
 /** What the draws say of a sum of designs, such as one less another; null where fewer than `leastDraws` of them say something. */
 export function layoutOfParts(parts: readonly Part[]): Layout | null {
   const draws = Math.min(...parts.map((part) => part.draws.length))
-  const rows = Array.from({ length: Math.max(0, draws) }, (_, draw) => rowsOf(parts, draw)).flatMap((row) =>
-    row === null ? [] : [row],
-  )
+  const all = Array.from({ length: Math.max(0, draws) }, (_, draw) => rowsOf(parts, draw))
+  const rows = all.filter((row) => row !== null)
   return rows.length < leastDraws ? null : layoutOf(rows)
 }
 

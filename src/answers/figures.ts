@@ -1,9 +1,9 @@
 /** What a study can say of its shifts: each measure by its place in the result document, and its estimate. */
 import type { MeasureName } from '../catalogue/measures.js'
 import { type MeasureKey, ofLine } from '../catalogue/of-line.js'
-import type { Row, Unit } from '../catalogue/row.js'
 import { Counted } from '../line/counted.js'
 import type { Column, Line, ShiftResult } from '../line/line.js'
+import type { Measure } from '../line/measure.js'
 import type { Scenario } from '../scenario/schema.js'
 import { ControlBasis } from '../statistics/control.js'
 import { type Estimate, estimateOf, type Few, ofFew, quantileEstimate } from '../statistics/estimate.js'
@@ -51,13 +51,13 @@ export function exposureOf({ shift }: Scenario, from: number): number {
 }
 
 /** A measure of a study: where it stands in the result, its words, and which numbers of a shift it is made of. */
-export interface StudyMeasure {
-  path: readonly string[]
-  label: string
-  unit: Unit
+export interface StudyMeasure
+  extends Pick<
+    Measure,
+    'path' | 'label' | 'unit' | 'kind' | 'isPart' | 'isOverOneMore' | 'isFixed' | 'isTogether'
+  > {
   /** The column of the shift result that it draws on. */
   index: number
-  kind: Row<string>['kind']
   /** Of a quantile: the share of shifts below it. */
   below?: number
   /** Columns of the counts of events that it tells of. */
@@ -66,14 +66,8 @@ export interface StudyMeasure {
   upsetBy?: readonly number[]
   /** Columns of the counts of rare long stops, one of which moves it by much. */
   movedBy?: readonly number[]
-  /** A part of the cases, so that it rests on those of the rarer sort. */
-  isPart?: boolean
   /** Of a ratio: as its row says. */
-  isOverOneMore?: boolean
   isTimeOfEvents?: boolean
-  isFixed?: boolean
-  /** Of pieces side by side together: each of them has one of its own. */
-  isTogether?: boolean
 }
 
 /** The shift output that 9 of 10 shifts reach: what one may promise for a single shift. */
@@ -90,14 +84,13 @@ export function studyMeasures(columns: readonly Column[], campaign: number): Stu
   const indices = (paths: readonly (readonly string[])[] = []) =>
     paths.map((path) => places.get(nameOf(path, 'value'))!)
   return columns.flatMap(({ measure, part }, index): StudyMeasure[] => {
-    const { path, label, unit, kind, isPart = false, isFixed = false, isTogether = false } = measure
-    const { isOverOneMore = false, isTimeOfEvents = false } = measure
+    const { path } = measure
     if (part === 'over') return []
-    const restsOn = indices(measure.restsOn)
-    const upsetBy = indices(measure.upsetBy)
-    const movedBy = measure.isUpset ? longStops : []
-    const rests = { restsOn, upsetBy, movedBy, isPart, isFixed, isTogether }
-    const itself = { path, label, unit, index, kind, isOverOneMore, isTimeOfEvents, ...rests }
+    const itself = {
+      ...{ ...measure, index },
+      ...{ restsOn: indices(measure.restsOn), upsetBy: indices(measure.upsetBy) },
+      movedBy: measure.isUpset ? longStops : [],
+    }
     // the shifts of a campaign are alike and follow each other: their order says nothing of a single one
     if (path[0] !== 'measures' || path[1] !== poorShift.of || campaign > 1) return [itself]
     const { key, below } = poorShift
@@ -124,22 +117,15 @@ export function estimate(
   how: Pick<Estimation, 'confidence' | 'exposure'>,
   controls: ControlBasis | null,
 ): Estimate {
-  const found = rawEstimate(measure, shifts, how, controls)
-  if (measure.isFixed) return { ...found, isFixed: true }
-  const few = measure.kind === 'count' ? null : tooFew(measure, shifts, how.exposure)
-  return few === null ? found : ofFew(found, few)
-}
-
-function rawEstimate(
-  measure: StudyMeasure,
-  shifts: readonly ShiftResult[],
-  how: Pick<Estimation, 'confidence' | 'exposure'>,
-  controls: ControlBasis | null,
-): Estimate {
   const { confidence, exposure } = how
   const observed = observationsOf(measure, shifts)
-  if (observed === null) return quantileEstimate(column(shifts, measure.index), measure.below!, confidence)
-  return estimateOf({ ...observed, exposure }, confidence, controls)
+  const found =
+    observed === null
+      ? quantileEstimate(column(shifts, measure.index), measure.below!, confidence)
+      : estimateOf({ ...observed, exposure }, confidence, controls)
+  if (measure.isFixed) return { ...found, isFixed: true }
+  const few = measure.kind === 'count' ? null : tooFew(measure, shifts, exposure)
+  return few === null ? found : ofFew(found, few)
 }
 
 /** The numbers of a measure over shifts; null of a quantile over shifts, of which no difference is known. */

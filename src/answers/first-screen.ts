@@ -7,11 +7,11 @@ import { counted, durationText, grouped, listed, percent, percentText, sentences
 import type { Said, Tone } from '../report/screen.js'
 import { labelOf } from '../scenario/labels.js'
 import { cautionLine } from '../trade/cautions.js'
-import { isUnsourced } from './assumed.js'
 import type { LineResult } from './line-result.js'
 import type { StudyDocument } from './made.js'
+import { isUnsourced } from './rests-on.js'
 import { limitingPiece } from './summary.js'
-import type { Warning } from './warning.js'
+import { byKey, type Warning } from './warning.js'
 import { errorsOf } from './warnings.js'
 
 /** Keys, designs and steps that are named before the rest is counted. */
@@ -82,10 +82,9 @@ export const plain = (text: string): string => text.replaceAll('`', '')
 function warningsText(findings: readonly { code: string; path: string }[]): string | null {
   if (findings.length === 0) return null
   const meanings: Readonly<Record<string, string>> = codes
-  const byCode = new Map<string, string[]>()
-  for (const { code, path } of findings) byCode.set(code, [...(byCode.get(code) ?? []), path])
-  const told = [...byCode].slice(0, mostNamed).map(([code, paths]) => {
-    const where = [...new Set(paths)].filter((path) => path !== '')
+  const byCode = byKey(findings, ({ code }) => code)
+  const told = [...byCode].slice(0, mostNamed).map(([code, all]) => {
+    const where = [...new Set(all.map(({ path }) => path))].filter((path) => path !== '')
     return `${meanings[code] ?? code}${where.length > 0 ? ` (${firstOf(where, 2)})` : ''}`
   })
   const more = byCode.size - mostNamed
@@ -116,16 +115,16 @@ function tradeWord(key: StateKey): string | null {
 const [mostLosses, leastLoss] = [3, 0.0005]
 
 /** `running 57 %, starved 28 %, planned stops 15 %`. */
-export function timesText(of: Figures<StateKey>): string {
+function timesText(of: Figures<StateKey>): string {
   const shares = new Map<string, number>()
   for (const [key, { mean }] of entriesOf(of)) {
     const word = tradeWord(key)
     if (word !== null) shares.set(word, (shares.get(word) ?? 0) + (mean ?? 0))
   }
-  const running = shares.get('running') ?? 0
-  shares.delete('running')
-  const lost = [...shares].filter(([, share]) => share >= leastLoss).sort((a, b) => b[1] - a[1])
-  return [['running', running] as const, ...lost.slice(0, mostLosses)]
+  const lost = [...shares]
+    .filter(([word, share]) => word !== 'running' && share >= leastLoss)
+    .sort((a, b) => b[1] - a[1])
+  return [['running', shares.get('running') ?? 0] as const, ...lost.slice(0, mostLosses)]
     .map(([word, share]) => `${word} ${percent(share)}`)
     .join(', ')
 }

@@ -4,26 +4,21 @@ import { counted } from '../report/format.js'
 import { exactValues } from '../scenario/evidence.js'
 import { type Evidence, restingOn } from '../scenario/known.js'
 import type { Resolved } from '../scenario/resolve.js'
-import { dimensions } from '../scenario/units.js'
+import { type Dimension, dimensions } from '../scenario/units.js'
+import { orNull } from './line-result.js'
 import type { InputsTold, RestsOn } from './rests-on.js'
 
-const orNull = (value: number): number | null => (Number.isFinite(value) ? value : null)
+/** Dimensions whose unit in documents is not that of their SI name. */
+const units: Partial<Record<Dimension, string>> = {
+  share: 'share',
+  'case-rate': 'cases/s',
+  yearly: 'a year',
+  cuts: 'cuts',
+}
 
 function unitOf({ of }: Evidence): string {
   if (of === null) return 'count'
-  if ('money' in of) return of.money
-  switch (of.dimension) {
-    case 'share':
-      return 'share'
-    case 'case-rate':
-      return 'cases/s'
-    case 'yearly':
-      return 'a year'
-    case 'cuts':
-      return 'cuts'
-    default:
-      return dimensions[of.dimension].si
-  }
+  return 'money' in of ? of.money : (units[of.dimension] ?? dimensions[of.dimension].si)
 }
 
 /** What the inputs of a scenario rest on, but for what is `chosen` or varied, by path: that is no input. */

@@ -1,6 +1,7 @@
-/** What documents tell of one line, of its losses and of draws of its inputs, once it is read back. */
+/** What documents tell of one line, of its losses, of draws of its inputs and of how far it is from another, once it is read back. */
 import * as z from 'zod'
-import { figureShape, figuresShape } from '../catalogue/figure-shape.js'
+import { fewShape, figureOfInputsShape, figureShape, figuresShape } from '../catalogue/figure-shape.js'
+import type { MeasureName } from '../catalogue/measures.js'
 import {
   ascending,
   byName,
@@ -14,6 +15,7 @@ import {
   textOf,
 } from '../catalogue/shape.js'
 import type { ContributionsTold, ContributionWithEnds, DrawsTold, InputEndsTold } from './contributions.js'
+import type { DifferenceFigure, Interval } from './difference-figure.js'
 import type { EquipmentResult, HeldOverShift, LineResult } from './line-result.js'
 import type { Losses, LossStep, MachineLosses } from './losses.js'
 import type { DrawsAsked } from './with-inputs.js'
@@ -87,17 +89,15 @@ const contribution = { path: text, share: number, data: numberOrNull }
 const end = shapeOf<ContributionWithEnds['low']>()({ input: number, figure: number })
 const withEnds = shapeOf<ContributionWithEnds>()({ ...contribution, low: end, high: end })
 
+const told = { measure: textOf<MeasureName>(), label: text, explained: number }
+
 export const contributionsShape = shapeOf<ContributionsTold>()({
-  measure: textOf(),
-  label: text,
-  explained: number,
+  ...told,
   shares: z.array(shapeOf<ContributionsTold['shares'][number]>()(contribution)),
 })
 
 const inputEnds = shapeOf<InputEndsTold>()({
-  measure: textOf(),
-  label: text,
-  explained: number,
+  ...told,
   unit: text,
   middle: number,
   shares: z.array(withEnds),
@@ -112,3 +112,33 @@ export const drawsKeys = {
 export const drawsShape = shapeOf<DrawsTold>()(drawsKeys)
 
 export const drawsAskedShape = shapeOf<DrawsAsked>()({ draws: count, shifts: count })
+
+/** The keys of a number with its interval. */
+export const intervalKeys = { mean: numberOrNull, low: numberOrNull, high: numberOrNull }
+export const intervalShape = shapeOf<Interval>()(intervalKeys)
+
+export const differenceShape = shapeOf<DifferenceFigure>()({
+  ...intervalKeys,
+  n: count,
+  few: maybe(fewShape),
+  sd: numberOrNull,
+  unit: text,
+  label: text,
+  family: numberOrNull,
+  alone: shapeOf<DifferenceFigure['alone']>()({
+    low: numberOrNull,
+    high: numberOrNull,
+    inputs: maybe(figureOfInputsShape),
+  }),
+  inputs: maybe(figureOfInputsShape),
+  p: numberOrNull,
+  isShown: isSo.nullable(),
+  varianceRatio: numberOrNull,
+  acrossDraws: maybe(
+    shapeOf<NonNullable<DifferenceFigure['acrossDraws']>>()({ more: count, less: count, draws: count }),
+  ),
+  matters: shapeOf<NonNullable<DifferenceFigure['matters']>>()({
+    amount: number,
+    shifts: numberOrNull,
+  }).nullable(),
+})

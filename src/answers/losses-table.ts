@@ -4,7 +4,7 @@ import type { Figure } from '../catalogue/figure.js'
 import type { Display } from '../catalogue/printed-units.js'
 import { figures, wordsFor } from '../catalogue/printed-units.js'
 import { type Cell, figures as ofFigures, words } from '../report/cell.js'
-import { grouped, type Parts, partsOf, printFigure } from '../report/format.js'
+import { grouped, type Parts, partsOf, printFigure, sentences } from '../report/format.js'
 import type { Table } from '../report/report.js'
 import type { Losses, LossStep, MachineLosses } from './losses.js'
 import type { ShiftTold } from './made.js'
@@ -61,20 +61,16 @@ function lossesNote(result: Told): string {
   const { losses, display, shift } = result
   const machines = losses!.machines
   const rate = (each: MachineLosses) => `${each.machine} ${wordsFor(display).rate(each.rate)} (${each.how})`
-  const sentences = [
-    `Capacity: the machine runs at its limit all shift (${machines.map(rate).join('; ')}). Each state costs the cases that the machine would make in that time at its limit.`,
-  ]
   const inBreaks = shift.breaks.reduce((sum, pause) => sum + pause.for, 0) / (shift.length + shift.runOut)
-  if (inBreaks > 0 && machines.some((each) => each.losses.every(({ key }) => key !== 'on-break')))
-    sentences.push(
-      `Breaks are ${figures(inBreaks * 100)} % of the shift. A machine that runs during breaks is starved.`,
-    )
   const followed = machines.filter(({ isFollowed }) => isFollowed).map(({ machine }) => machine)
-  if (followed.length > 0)
-    sentences.push(`Cases from ${followed.join(', ')} go to another machine later and are counted there.`)
-  if (result.drawn)
-    sentences.push(
+  return sentences(
+    `Capacity: the machine runs at its limit all shift (${machines.map(rate).join('; ')}). Each state costs the cases that the machine would make in that time at its limit.`,
+    inBreaks > 0 &&
+      machines.some((each) => each.losses.every(({ key }) => key !== 'on-break')) &&
+      `Breaks are ${figures(inBreaks * 100)} % of the shift. A machine that runs during breaks is starved.`,
+    followed.length > 0 &&
+      `Cases from ${followed.join(', ')} go to another machine later and are counted there.`,
+    Boolean(result.drawn) &&
       'Plus-minus: random variation of the simulation and uncertainty of the inputs. Limits and shares use the inputs as given.',
-    )
-  return sentences.join(' ')
+  ).join(' ')
 }

@@ -1,6 +1,7 @@
 /** The losses of the shift: what a machine could put out at its limit, what takes from that, step by step, and what comes out. */
 
 import type { Figure } from '../catalogue/figure.js'
+import type { MeasureName } from '../catalogue/measures.js'
 import { type StateKey, stateKeys, stateLabel, states } from '../catalogue/states.js'
 import { byHandOf } from '../kinds/hand.js'
 import { cutsOf } from '../kinds/sealer/heads.js'
@@ -62,13 +63,9 @@ const order: readonly StateKey[] = [
 /**
  * The losses of each sealer; of a line without one those of its bottleneck, if that takes a time for each case and all cases pass it. Null where there is
  * nothing to tell of. Every step is a sum over the numbers of a shift, so each has an interval of its own; what the controls move otherwise is put
- * on the one step that is a rest, so that all adds up. Limit of a sealer: planned run time of the cases that came, length and gap over belt
+ * on the one step that is a rest, so that all adds up. With them the numbers by shift behind each figure, by the name of its place. Limit of a sealer: planned run time of the cases that came, length and gap over belt
  * speed (`trade/headway`); of the others: places over mean time.
  */
-export const lossesOf = (simulated: Simulated, asked: LossesAsked): Losses | null =>
-  lossesRead(simulated, asked).losses
-
-/** The same with the numbers by shift behind each figure, by the name of its place. */
 export function lossesRead(
   simulated: Simulated,
   asked: LossesAsked,
@@ -244,23 +241,17 @@ function withLine(study: LossStudy, machines: MachineLosses[], { label: rest, be
   const [rejected, unsealed] = [study.read('measures.rejected'), study.read('measures.unsealed')]
   const jammed = behind.map((name) => spoiltAt(study, name))
   const spoilt = plus(times(rejected, 0), ...jammed)
-  const line = [
-    study.step(
-      'line',
-      'spoilt',
-      `spoilt in jams after ${last.length === 1 ? last[0]!.machine : 'them'}`,
-      spoilt,
-      could,
-    ) ?? [],
-    study.step('line', 'rejected', 'left the line rejected', rejected, could, 'rejected') ?? [],
-    study.step('line', 'unsealed', 'left the line unsealed and unnoticed', unsealed, could, 'unsealed') ?? [],
-  ].flat()
+  const steps: [key: string, label: string, cases: Series, of?: MeasureName][] = [
+    ['spoilt', `spoilt in jams after ${last.length === 1 ? last[0]!.machine : 'them'}`, spoilt],
+    ['rejected', 'left the line rejected', rejected, 'rejected'],
+    ['unsealed', 'left the line unsealed and unnoticed', unsealed, 'unsealed'],
+  ]
+  const line = steps.flatMap(
+    ([key, label, cases, of]) => study.step('line', key, label, cases, could, of) ?? [],
+  )
   if (rest !== '') {
     const all = last.map(({ machine }) =>
-      less(
-        study.part(`equipment.${machine}.effectiveness.quality`, 'over'),
-        study.read(`equipment.${machine}.measures.cases-lost`),
-      ),
+      less(study.part(`equipment.${machine}.effectiveness.quality`, 'over'), spoiltAt(study, machine)),
     )
     const inside = less(
       plus(all[0]!, ...all.slice(1)),

@@ -1,10 +1,12 @@
 /** What every answer tells of its study: what made it, the shift it is of, how well it knows what was asked, what was assumed. */
 import type { FigurePath } from '../catalogue/measures.js'
 import type { Display } from '../catalogue/printed-units.js'
+import type { ReadScenario, ScenarioAsked } from '../scenario/read.js'
 import type { Scenario } from '../scenario/schema.js'
+import { runtime, version } from '../version.js'
 import type { About } from './about.js'
 import type { Judgement } from './requirement.js'
-import type { RestsOn } from './rests-on.js'
+import type { Assumed, RestsOn } from './rests-on.js'
 import { headed, type Warned, type Warning } from './warning.js'
 
 /** What made the document: with this it can be made again. */
@@ -61,13 +63,6 @@ export interface ShiftTold {
   start: Scenario['shift']['start']
 }
 
-/** A value that the scenario does not say: its path, and where it comes from. */
-export interface Assumed {
-  path: string
-  value: unknown
-  basis: string
-}
-
 /** What the document of every study holds, beside what its question says. */
 export interface StudyDocument<Command extends string = string> extends Warned {
   format: 'tapeshift-result/1'
@@ -101,3 +96,61 @@ export const beginOf = <const Named extends { command: string }>(
     ...{ campaign: shift.campaign, start: shift.start },
   },
 })
+
+/** What a question gives back: its document, and the rows behind the figures. */
+export interface Answer<Document extends Warned> {
+  document: Document
+  /** CSV texts by the name of their file; made when they are asked for. */
+  rows: () => ReadonlyMap<string, string>
+  /** What was required of the figures is shown. */
+  isMet: boolean
+  /** What the answer is about cannot work as described. */
+  cannotWork: boolean
+}
+
+/** What made a document. `flags` make it again, with seed and confidence, which stand before `last`. */
+export const madeOf = (
+  { scenario, sha256, asked }: ReadScenario,
+  { command, shifts, plain }: Pick<Made, 'shifts' | 'plain'> & { command: string },
+  flags: Flags,
+  last: Flags = {},
+): Made => ({
+  version,
+  node: runtime,
+  seed: scenario.study.seed,
+  scenario: { title: scenario.title, sha256 },
+  shifts,
+  confidence: scenario.study.confidence,
+  plain,
+  repeat: repeatOf(command, asked, {
+    ...flags,
+    ...{ seed: scenario.study.seed, confidence: asked.confidence, engine: asked.engine, ...last },
+  }),
+})
+
+/** A word as a shell would need it: plain where nothing in it is special, else in single quotes. */
+export const quoted = (text: string): string =>
+  /^[\w./:=-]+$/.test(text) ? text : `'${text.replaceAll("'", `'\\''`)}'`
+
+/** Options with their values: a list is said once for each, true without a value, and what is undefined or false not at all. */
+type Flags = Readonly<Record<string, string | number | boolean | readonly string[] | undefined>>
+
+function words([name, value]: [string, Flags[string]]): string[] {
+  if (value === undefined || value === false) return []
+  if (value === true) return [`--${name}`]
+  if (typeof value === 'number') return [`--${name} ${value}`]
+  return (typeof value === 'string' ? [value] : value).map((each) => `--${name} ${quoted(each)}`)
+}
+
+/** `tapeshift run line.yaml --set ... --seed a`; `record`: what is named after the scenario. */
+export const repeatOf = (
+  command: string,
+  { name, record, set }: Pick<ScenarioAsked, 'set'> & { name: string; record?: string },
+  flags: Flags,
+): string =>
+  [
+    'tapeshift',
+    command,
+    ...[name, ...(record === undefined ? [] : [record])].map(quoted),
+    ...Object.entries({ set, ...flags }).flatMap(words),
+  ].join(' ')

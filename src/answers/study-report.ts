@@ -1,19 +1,24 @@
 /** The report of a study: what its question says of it, with all that studies tell alike. */
 
-import { words } from '../report/cell.js'
+import { isCostKey } from '../catalogue/costs.js'
+import { entriesOf } from '../catalogue/figure.js'
+import { entryAt } from '../catalogue/measures.js'
+import { stateKeys, stateLabel } from '../catalogue/states.js'
+import { type Cell, figures, words } from '../report/cell.js'
 import { durationText, grouped } from '../report/format.js'
 import type { Report, Summary, Table } from '../report/report.js'
 import { inSections } from '../report/sections.js'
 import { cautions } from '../trade/cautions.js'
 import type { About } from './about.js'
-import { assumedColumns, assumedRows, isUnsourced } from './assumed.js'
 import { checklistTable, type StudyFacts } from './checklist.js'
-import { definitionsTable } from './definitions.js'
+import { figuresAt } from './figure-at.js'
 import { flowText } from './flow.js'
 import type { LineResult } from './line-result.js'
 import type { ShiftTold, StudyDocument } from './made.js'
-import { restsOnTable } from './rests-on.js'
+import { assumedColumns, assumedRows, isUnsourced, restsOnTable } from './rests-on.js'
 import { measureFirst, putRightFirst, restingOn } from './summary.js'
+import type { Warned } from './warning.js'
+import { leftOutNote } from './warnings.js'
 
 /** What a question says of its study. */
 interface Told extends Pick<Report, 'subtitle' | 'headline' | 'certainty' | 'tables' | 'limits'> {
@@ -70,7 +75,7 @@ export const simulatedEach = ({ made, shift }: Pick<StudyDocument, 'made' | 'shi
   `${grouped(made.shifts, 0)} ${shift.campaign > 1 ? 'campaigns' : `shifts of ${durationText(shift.length)}`} each, seed "${made.seed}".`
 
 /** Errors and warnings of the check; without rows where there are none. */
-export function findingsTable(about: About | undefined): Table {
+function findingsTable(about: About | undefined): Table {
   const findings = about?.findings ?? []
   const isOfDesigns = findings.some(({ design }) => design !== null)
   return {
@@ -88,11 +93,56 @@ export function findingsTable(about: About | undefined): Table {
 }
 
 /** What the scenario says itself. */
-export function givenTable(about: About | undefined): Table {
+function givenTable(about: About | undefined): Table {
   return {
     title: 'Given by the scenario',
     columns: words('what', 'value'),
     rows: (about?.given ?? []).map(({ path, value }) => [{ path }, value]),
+  }
+}
+
+/** Every measure of the results once, with its words, its place in the document and its meaning, and the states that occur. */
+function definitionsTable(results: readonly LineResult[]): Table {
+  const told = results
+    .flatMap((result) => figuresAt(result))
+    .map(([path, figure]) => ({ ...entryAt(path), ...figure, isState: path[2] === 'states' }))
+  const measures = new Map<string, Cell[]>()
+  for (const { place, label, meaning, isState } of told)
+    if (!isState && !measures.has(place)) measures.set(place, [label, { path: place }, meaning])
+  const ofStates = stateKeys.flatMap((key): Cell[][] => {
+    const found = told.find(({ place, isState, mean }) => isState && mean && place.endsWith(`.${key}`))
+    return found ? [[`State: ${stateLabel(key)}`, { path: found.place }, found.meaning]] : []
+  })
+  return {
+    title: 'What each measure means',
+    note: 'Intervals: means over shifts have Student t intervals, from 30 shifts on corrected for skewness. Counts of fewer than 30 events have exact limits. Shares of shifts have Wilson intervals (exact limits near none and all). Totals divided by totals use the ratio estimator. Each measure is named for the first piece that has it; the second column is its place in result.json.',
+    columns: words('measure', 'place in result.json', 'meaning'),
+    rows: [...measures.values(), ...ofStates],
+  }
+}
+
+/** Cost by element: a row an element, a column a design. */
+export function costTable(designs: readonly [name: string, line: LineResult][], result: Warned): Table {
+  const keys = new Set(
+    designs.flatMap(([, { measures }]) =>
+      entriesOf(measures)
+        .map(([key]) => key)
+        .filter((key) => key === 'cost-per-1000' || isCostKey(key)),
+    ),
+  )
+  const leftOut = new Map(designs.map(([name, { costLeftOut }]) => [name, costLeftOut.join(', ')]))
+  const isSame = new Set(leftOut.values()).size <= 1
+  const note = isSame
+    ? leftOutNote(designs[0]?.[1].costLeftOut ?? [], result)
+    : `Not included, because no price is given: ${[...leftOut].map(([name, each]) => `${name}: ${each || 'nothing'}`).join('; ')}.`
+  return {
+    title: 'Cost of 1000 good cases',
+    note,
+    columns: [...words('element'), ...figures(...designs.map(([name]) => name))],
+    rows: [...keys].map((key) => [
+      designs.flatMap(([, { measures }]) => measures[key]?.label ?? [])[0]!,
+      ...designs.map(([, { measures }]) => measures[key]),
+    ]),
   }
 }
 

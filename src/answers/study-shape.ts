@@ -15,16 +15,8 @@ import {
   textOrNull,
 } from '../catalogue/shape.js'
 import type { About } from './about.js'
-import type {
-  Assumed,
-  ByHand,
-  Made,
-  PrecisionReached,
-  RequirementJudged,
-  ShiftTold,
-  StudyDocument,
-} from './made.js'
-import type { RestsOn } from './rests-on.js'
+import type { ByHand, Made, PrecisionReached, RequirementJudged, ShiftTold, StudyDocument } from './made.js'
+import type { Assumed, RestsOn } from './rests-on.js'
 import type { Warning } from './warning.js'
 
 export const warningShape = shapeOf<Warning>()({

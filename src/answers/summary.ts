@@ -5,9 +5,8 @@ import { type StateKey, stateLabel } from '../catalogue/states.js'
 import { has } from '../kinds/traits.js'
 import { percentText, sentences } from '../report/format.js'
 import type { About } from './about.js'
-import { isUnsourced } from './assumed.js'
 import type { EquipmentResult, LineResult } from './line-result.js'
-import type { Assumed } from './made.js'
+import { type Assumed, isUnsourced } from './rests-on.js'
 
 /** Luck is only one reason to be wrong: what was entered, and whether anybody has held the model against a plant. */
 export function restingOn(assumed: readonly Assumed[], about: About | undefined, isDrawn = false): string {

@@ -1,4 +1,5 @@
 /** What must be known before any figure of a study is read: what `check` calls impossible, and prices that are given and cannot be used. */
+import type { CheckFinding } from '../hand/finding.js'
 import { type Dropped, droppedFix, droppedText } from '../scenario/dropped.js'
 
 /** One line at the head of an answer. */
@@ -33,16 +34,10 @@ export interface Warned {
 export const headed = (warnings: readonly Warning[] = []): Warned =>
   warnings.length > 0 ? { warnings: [...warnings] } : {}
 
-/** A finding that is an error. `over`: how many times what its bound allows; null where that is not counted. */
-export interface FoundError {
+/** A finding that is an error. */
+export interface FoundError extends Pick<CheckFinding, 'path' | 'message' | 'fix' | 'over' | 'others'> {
   code: string
   meaning: string
-  path: string
-  message: string
-  fix: string
-  over: number | null
-  /** Of what is so of many cases: those of which the same is found and that are not told. */
-  others?: number
 }
 
 /** What speaks against a design; its name is null where it needs none. */
@@ -102,7 +97,7 @@ function pricesOf(designs: readonly WarnedDesign[]): Warning[] {
 }
 
 /** All that have one key, under it, in the order of first sight. */
-function byKey<T>(all: readonly T[], keyOf: (each: T) => string): Map<string, T[]> {
+export function byKey<T>(all: readonly T[], keyOf: (each: T) => string): Map<string, T[]> {
   const groups = new Map<string, T[]>()
   for (const each of all) {
     const group = groups.get(keyOf(each))

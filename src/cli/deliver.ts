@@ -1,12 +1,11 @@
 /** Hands a finished document over, whichever study it is of: printed as asked, and written with its report and pictures. */
 
 import path from 'node:path'
-import type { Answer } from '../answers/answer.js'
+import type { Answer } from '../answers/made.js'
 import type { Warned } from '../answers/warning.js'
 import { errorsOf, titleOf } from '../answers/warnings.js'
 import type { ResultDocument } from '../questions/charts-of-document.js'
-import { reportOf } from '../questions/report-of-document.js'
-import { screenOf } from '../questions/screen-of-document.js'
+import { reportOf, screenOf } from '../questions/report-of-document.js'
 import type { Report } from '../report/report.js'
 import { screenText } from '../report/screen-text.js'
 import { terminalReport } from '../report/terminal.js'

@@ -1,7 +1,7 @@
 /** What all commands do alike that simulate: load, ask the question, keep what is finished, show progress, hand the answer over. */
 import path from 'node:path'
 import type { Command } from 'commander'
-import type { Answer } from '../answers/answer.js'
+import type { Answer } from '../answers/made.js'
 import type { ResultDocument } from '../questions/charts-of-document.js'
 import { isFault } from '../scenario/fault.js'
 import type { ReadScenario, ScenarioAsked } from '../scenario/read.js'

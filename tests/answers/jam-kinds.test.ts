@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { chanceStops } from '../../src/answers/condition.js'
 import { measureName, measuresOf } from '../../src/answers/figures.js'
-import { lossesOf } from '../../src/answers/losses.js'
+import { lossesRead } from '../../src/answers/losses.js'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
 
@@ -25,7 +25,7 @@ function studied(yaml: string) {
   const shifts = [1, 2].map((shift) => line.simulate('kinds', shift))
   const simulated = { line, scenario, shifts, countFrom: 0 }
   return {
-    losses: lossesOf(simulated, { confidence: 0.95, isPlain: true, bottleneck: null })!,
+    losses: lossesRead(simulated, { confidence: 0.95, isPlain: true, bottleneck: null }).losses!,
     measures: measuresOf(simulated),
   }
 }

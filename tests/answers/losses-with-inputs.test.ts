@@ -1,7 +1,7 @@
 /** Uncertainty of the inputs in losses and in what each input does: the closed form of one station. */
 import { describe, expect, it } from 'vitest'
 import { loadScenario, run } from '../../src/index.js'
-import { inputEndsChart } from '../../src/questions/run/input-ends-chart.js'
+import { inputEndsChart } from '../../src/questions/run/inputs-charts.js'
 import { runReport } from '../../src/questions/run/report.js'
 import { cellText } from '../../src/report/cell.js'
 import { standardNormal } from '../../src/statistics/quantile.js'

@@ -1,7 +1,7 @@
 /** Losses of the shift: worked by hand where nothing is random, and adding up exactly for demos and lines of any shape. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Losses, type LossesAsked, lossesOf } from '../../src/answers/losses.js'
+import { type Losses, type LossesAsked, lossesRead } from '../../src/answers/losses.js'
 import { Line, type ShiftResult } from '../../src/line/line.js'
 import { DeadlockError } from '../../src/line/standstill.js'
 import { loadScenario as load } from '../../src/scenario/load.js'
@@ -26,7 +26,7 @@ function study(
   line.countFrom = countFrom
   const shifts = Array.from({ length: count }, (_, index) => line.simulate('losses', index + 1))
   const all = { confidence: 0.95, isPlain: false, bottleneck: null, ...asked }
-  return { line, shifts, losses: lossesOf({ line, scenario, shifts, countFrom }, all) }
+  return { line, shifts, losses: lossesRead({ line, scenario, shifts, countFrom }, all).losses }
 }
 
 /** Mean over the shifts of a measure, or of the lower part of a ratio. */

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { designsCsv } from '../../src/answers/csv.js'
+import { shiftsCsv } from '../../src/answers/csv.js'
 import { compare, one, text } from './compare-line.js'
 import { call, smallLine } from './in-process.js'
 
@@ -118,14 +118,14 @@ describe('hostile words', () => {
   })
 
   it('a name that is a formula is none in the table, and no name of a variant at all', async () => {
-    const csv = designsCsv([
+    const csv = shiftsCsv([
       { name: '=cmd()', columns: [], shifts: [] },
       { name: '+1', columns: [], shifts: [] },
     ])
     expect(csv).toBe('variant,shift\n')
     const none = new Float64Array()
     const shift = { values: none, controls: none, outputs: none, held: none }
-    const rows = designsCsv(
+    const rows = shiftsCsv(
       ['=cmd()', '+1', '-1', '@x'].map((name) => ({ name, columns: [], shifts: [shift] })),
     )
     expect(rows).toBe("variant,shift\n'=cmd(),1\n'+1,1\n'-1,1\n'@x,1\n")

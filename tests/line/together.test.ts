@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { entriesOf } from '../../src/catalogue/figure.js'
 import * as face from '../../src/index.js'
 import { Line } from '../../src/line/line.js'
-import { demandSteps } from '../../src/questions/run/demand.js'
+import { demandSteps } from '../../src/questions/run/demand-chart.js'
 import { loadScenario } from '../../src/scenario/load.js'
 
 /** A case every 10 s, in turn for each of the stations: at 10 s, 20 s ... 100 s of 109 s, so ten, five for each of two. */

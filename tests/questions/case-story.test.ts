@@ -1,7 +1,7 @@
 /** The story of one case, worked by hand: where it was, how long it stood there, and what for. */
 import { describe, expect, it } from 'vitest'
 import type { Line } from '../../src/line/line.js'
-import { spell } from '../../src/questions/trace/spell.js'
+import { spell } from '../../src/questions/trace/events.js'
 import { CaseStory } from '../../src/questions/trace/story.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { build } from '../line/arriving.js'

@@ -38,7 +38,7 @@ function documentOf(
 ): CompareResult {
   return compareResult({
     designs,
-    compared,
+    measures: compared,
     pairs,
     requirements: designs.map(() => []),
     best: null,
@@ -53,8 +53,7 @@ function documentOf(
       plain: false,
       repeat: '',
     },
-    assumed: [],
-    notes: [],
+    told: { assumed: [], evidence: [], exact: '' },
   })
 }
 

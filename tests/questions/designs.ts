@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import type { Simulated } from '../../src/answers/figures.js'
+import { type HeldOverShift, heldOverShift } from '../../src/answers/line-result.js'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { demoFolder } from '../demo.js'
@@ -12,7 +13,7 @@ export interface Design extends Simulated {
   name: string
   note: string
   set: Record<string, unknown>
-  tapeLayout: null
+  held: HeldOverShift[]
 }
 
 /** The base and the variants of these names in this order, all where none is named, `shifts` of each. */
@@ -30,10 +31,11 @@ export function designsOf(
   return [{ ...loaded, name: 'base', note: '', set: {} }, ...variants].map(
     ({ name, note, set, scenario }) => {
       const line = new Line(scenario)
-      return {
-        ...{ name, note, set, scenario, line, countFrom: 0, tapeLayout: null },
+      const simulated = {
+        ...{ scenario, line, countFrom: 0 },
         shifts: Array.from({ length: shifts }, (_, index) => line.simulate(seed, index + 1)),
       }
+      return { ...simulated, name, note, set, held: heldOverShift(simulated) }
     },
   )
 }

@@ -1,7 +1,7 @@
 /** Is the model the plant: the whole question, of small plants that are simulated and written down. */
 import { beforeAll, describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
-import { coveringWords, validatedBy } from '../../src/answers/validated.js'
+import { coveringWords, validatedBy } from '../../src/answers/about.js'
 import { chartsOf } from '../../src/questions/charts-of-document.js'
 import { reportOf } from '../../src/questions/report-of-document.js'
 import { Driving } from '../../src/questions/validate/driven.js'

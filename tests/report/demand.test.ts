@@ -1,7 +1,6 @@
 /** From the target to what comes out: worked by hand on three shifts. */
 import { describe, expect, it } from 'vitest'
-import { type DemandStep, demandSteps } from '../../src/questions/run/demand.js'
-import { demandChart } from '../../src/questions/run/demand-chart.js'
+import { type DemandStep, demandChart, demandSteps } from '../../src/questions/run/demand-chart.js'
 import type { RunResult } from '../../src/questions/run/document.js'
 
 const figure = (mean: number, unit = 'cases') => ({

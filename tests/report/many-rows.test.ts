@@ -5,7 +5,7 @@ import { chartsOf, type ResultDocument } from '../../src/questions/charts-of-doc
 import { costStackChart } from '../../src/questions/compare/cost-chart.js'
 import { differenceCharts } from '../../src/questions/compare/differences-chart.js'
 import type { CompareResult } from '../../src/questions/compare/document.js'
-import { onPage } from '../../src/questions/on-page.js'
+import { onPage } from '../../src/questions/report-of-document.js'
 import { isReplayed } from '../../src/questions/run/on-page.js'
 import { drawnOf, heaviest, mostRows } from '../../src/report/marks/most-rows.js'
 import { costs, design, difference, result, subtitleOf } from './compared.js'

@@ -4,7 +4,7 @@ import { inputsTold } from '../../answers/inputs-told.js'
 import type { Made } from '../../answers/made.js'
 import type { RestsOn } from '../../answers/rests-on.js'
 import type { Checked } from '../../hand/check.js'
-import { type FindingCode, type Severity, severities } from '../../hand/finding.js'
+import { type CheckFinding, type FindingCode, type Severity, severities } from '../../hand/finding.js'
 import { kindsTold, type OtherKinds } from '../../hand/kinds-told.js'
 import type { Likely } from '../../hand/likely.js'
 import { arrivingShares } from '../../hand/line.js'
@@ -14,23 +14,11 @@ import { cautions } from '../../trade/cautions.js'
 import { caseResult, closureResult, handResult } from './hand-result.js'
 
 /** A finding as it stands in the document. */
-export interface FindingResult {
+export interface FindingResult extends Omit<CheckFinding, 'code' | 'place' | 'over'> {
   code: FindingCode | Problem['code']
-  severity: Severity
-  path: string
   place: Omit<GivenAt, 'window'> | null
-  message: string
-  basis: string
-  fix: string
   /** How many times what its bound allows was found, from 1; absent where that is not counted. */
   over?: number
-  /** Others of which the same was found and is not told. */
-  others?: number
-}
-
-/** Hand figures as the inputs may be: by their keys, 5 % and 95 % of the draws of inputs lie below, in SI. */
-interface LikelyResult extends Likely {
-  meaning: string
 }
 
 /** What made the document. */
@@ -54,8 +42,8 @@ export interface CheckResult {
   evidence: readonly RestsOn[]
   /** A sentence on the values that are taken as exact. */
   exact: string
-  /** Only where something says how well it is known. */
-  likely?: LikelyResult
+  /** Hand figures as the inputs may be: by their keys, 5 % and 95 % of the draws of inputs lie below, in SI. Only where something says how well it is known. */
+  likely?: Likely & { meaning: string }
   cautions: readonly string[]
 }
 
@@ -95,7 +83,7 @@ export function checkResult(
     closure: checked.closure && closureResult(scenario, checked.closure, told),
     assumed,
     ...inputsTold(loaded),
-    ...(likely ? { likely: likelyResult(likely) } : {}),
+    ...(likely ? { likely: { meaning: '5 to 95 % of the draws of the inputs', ...likely } } : {}),
     cautions,
   }
 }
@@ -129,11 +117,6 @@ export function refusedResult(problems: readonly Problem[]): CheckResult {
     cautions,
   }
 }
-
-const likelyResult = (likely: Likely): LikelyResult => ({
-  meaning: '5 to 95 % of the draws of the inputs',
-  ...likely,
-})
 
 function countsOf(findings: readonly FindingResult[]): Record<Severity, number> {
   const count = (severity: Severity) =>

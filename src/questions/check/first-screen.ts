@@ -1,8 +1,9 @@
 /** The first screen of a check: whether the line can work, what pencil and paper expect of it, findings by their code. */
 
 import { firstOf, inSentences, part, plain, safetyPart, valuesText } from '../../answers/first-screen.js'
+import { byKey } from '../../answers/warning.js'
 import { wordsFor } from '../../catalogue/printed-units.js'
-import { codes, type FindingCode, othersText, type Severity } from '../../hand/finding.js'
+import { codes, type FindingCode, othersText, type Severity, severities } from '../../hand/finding.js'
 import { counted, grouped, listed, percentText, sentences } from '../../report/format.js'
 import type { Said, Screen, Tone, Verdict } from '../../report/screen.js'
 import type { CheckResult, FindingResult } from './document.js'
@@ -30,11 +31,7 @@ export function checkScreen(result: CheckResult): Screen {
 
 /** Whether anything says that the line cannot work, or that it misses its target. */
 function verdictOf({ canWork, counts, hand, findings }: CheckResult): Verdict {
-  const found = listed([
-    counted(counts.error, 'error'),
-    counted(counts.warning, 'warning'),
-    counted(counts.note, 'note'),
-  ])
+  const found = listed(severities.map((each) => counted(counts[each], each)))
   if (!hand) return { word: 'CANNOT BE READ', tone: 'error', text: `: ${counted(counts.error, 'error')}.` }
   if (!canWork) return { word: 'CANNOT WORK', tone: 'error', text: `as described: ${found}.` }
   if (findings.some(({ code }) => code === 'target-above-expected'))
@@ -78,16 +75,10 @@ function groupedPart(head: string, severity: Severity, tone: Tone, result: Check
 /** Findings of one code, the worst first. */
 type Group = readonly [FindingResult, ...FindingResult[]]
 
-function byCode(findings: readonly FindingResult[]): Group[] {
-  const groups = new Map<string, [FindingResult, ...FindingResult[]]>()
-  for (const finding of [...findings].sort((a, b) => (b.over ?? 0) - (a.over ?? 0))) {
-    const group = groups.get(finding.code)
-    if (group) group.push(finding)
-    else groups.set(finding.code, [finding])
-  }
-  // in the order of the check
-  return [...new Set(findings.map(({ code }) => code))].map((code) => groups.get(code)!)
-}
+const byCode = (findings: readonly FindingResult[]): Group[] =>
+  [...byKey(findings, ({ code }) => code).values()].map(
+    (group) => group.sort((a, b) => (b.over ?? 0) - (a.over ?? 0)) as [FindingResult, ...FindingResult[]],
+  )
 
 /** Cases of which the same was found and is not told. */
 const othersOf = (group: Group): number => group.reduce((sum, { others = 0 }) => sum + others, 0)

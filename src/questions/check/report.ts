@@ -1,8 +1,7 @@
 /** What the report of a check says: a verdict, findings the worst first, the hand calculation, what was assumed, cautions. */
 
-import { assumedColumns, assumedRows, isUnsourced } from '../../answers/assumed.js'
-import { restsOnTable } from '../../answers/rests-on.js'
-import type { Severity } from '../../hand/finding.js'
+import { assumedColumns, assumedRows, isUnsourced, restsOnTable } from '../../answers/rests-on.js'
+import { type Severity, severities } from '../../hand/finding.js'
 import { counted } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { tableText } from '../../report/table-text.js'
@@ -20,11 +19,7 @@ const headings: Record<Severity, string> = {
 
 /** The verdict in a sentence or two. */
 export function verdict({ canWork, counts, hand, findings }: CheckResult): string {
-  const all = [
-    counted(counts.error, 'error'),
-    counted(counts.warning, 'warning'),
-    counted(counts.note, 'note'),
-  ].join(', ')
+  const all = severities.map((each) => counted(counts[each], each)).join(', ')
   if (!hand) return `This scenario cannot be read: ${counted(counts.error, 'error')}.`
   if (!canWork) return `This line cannot work as described: ${all}.`
   if (findings.some(({ code }) => code === 'target-above-expected'))
@@ -39,7 +34,7 @@ const place = ({ path, place: at }: FindingResult): string => {
 
 /** Findings under a heading for each severity, as text. */
 function findingsText(result: CheckResult, { bold, width }: TextStyle): string {
-  const parts = (Object.keys(headings) as Severity[]).flatMap((severity) => {
+  const parts = severities.flatMap((severity) => {
     const findings = result.findings.filter((each) => each.severity === severity)
     if (findings.length === 0) return []
     return [

@@ -11,7 +11,7 @@ import {
 } from '../../catalogue/printed-units.js'
 import type { OtherKinds } from '../../hand/kinds-told.js'
 import { type Cell, cellText, figures as ofFigures, words as ofWords } from '../../report/cell.js'
-import { grouped } from '../../report/format.js'
+import { grouped, sentences } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import type { CheckResult } from './document.js'
 import { expectedTable } from './expected-table.js'
@@ -36,7 +36,7 @@ export function handTables(result: CheckResult): Table[] {
     buffersTable(hand, display),
     pairsTable(hand, display),
     crewTable(hand, result),
-    tapeTable(hand, display),
+    ...(hand.tape ? [tapeTable(hand.tape, display)] : []),
     ...curveTables(hand, display),
     ...(closure ? [closureTable(closure, display), widthsTable(closure, display)] : []),
   ]
@@ -202,8 +202,7 @@ function crewTable({ crews }: Hand, result: CheckResult): Table {
   }
 }
 
-function tapeTable({ tape }: Hand, display: Display): Table {
-  if (!tape) return { title: 'Tape', columns: ofWords('head'), rows: [] }
+function tapeTable(tape: NonNullable<Hand['tape']>, display: Display): Table {
   const say = (amount: Amount) => amountText(amount, display)
   const month = tape.perMonth.value === null ? '' : `, ${say(tape.perMonth)} a month`
   const cost =
@@ -229,12 +228,10 @@ function curveTables({ curves }: Hand, display: Display): Table[] {
     columns: [...ofWords('belt speed'), ...ofFigures('gap', 'rate'), ...ofWords('')],
     rows: curve.points.map((point) => [
       ...[point.speed, inSmall(point.gap), point.rate],
-      [
-        point.speed.value === curve.speed.value ? 'the scenario' : '',
-        point.speed.value! > curve.rated.value! * 1.001 ? 'above the rating of the heads' : '',
-      ]
-        .filter((part) => part)
-        .join('; '),
+      sentences(
+        point.speed.value === curve.speed.value && 'the scenario',
+        point.speed.value! > curve.rated.value! * 1.001 && 'above the rating of the heads',
+      ).join('; '),
     ]),
   }))
 }

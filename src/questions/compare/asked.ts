@@ -101,11 +101,7 @@ function goalOf(
     throw misuse(
       '--best needs --within, a difference too small to matter, such as "0.5 EUR"; without it the study might never end',
     )
-  const [, word, name] = /^\s*(?:(highest|lowest)\s+)?(.*?)\s*$/.exec(best) as unknown as [
-    string,
-    string | undefined,
-    string,
-  ]
+  const [, word, name = ''] = /^\s*(?:(highest|lowest)\s+)?(.*?)\s*$/.exec(best)!
   const measures = ofEach.map((known) => comparable('--best', name, known))
   const [measure] = measures as [StudyMeasure]
   if (measure.kind === 'share')
@@ -140,11 +136,7 @@ const usualNear = 0.02
 
 /** `MEASURE SIGN VALUE`, and `within AMOUNT` for how near counts as either. */
 function conditionOf(text: string, known: readonly StudyMeasure[]): Condition {
-  const [, expression, near] = /^(.*?)(?:\s+within\s+(.+))?$/.exec(text.trim()) as unknown as [
-    string,
-    string,
-    string | undefined,
-  ]
+  const [, expression = '', near] = /^(.*?)(?:\s+within\s+(.+))?$/.exec(text.trim())!
   const requirement = requirementOf(expression, known, '--among')
   const { measure } = requirement
   const where = `--among ${shown(text)}`

@@ -5,10 +5,10 @@ import { figureAt } from '../../answers/figure-at.js'
 import { withVerdict } from '../../answers/warnings.js'
 import type { Display } from '../../catalogue/printed-units.js'
 import { figures, words } from '../../report/cell.js'
-import { counted, figureText, grouped, listed, percent, percentText } from '../../report/format.js'
+import { counted, figureText, grouped, listed, percentText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
-import { chanceLimits } from '../../statistics/events.js'
 import { fewest } from '../../statistics/evidence.js'
+import { shareOfDraws } from './across-draws-table.js'
 import type { Outcome } from './best.js'
 import type { BestResult, CompareResult } from './document.js'
 
@@ -41,12 +41,6 @@ export function bestSentences(result: CompareResult): string[] {
   if (all.every(({ verdict }) => verdict === 'refused'))
     return [`No design can be chosen: none meets ${conditions(best.among)}.`]
   return [`No design is chosen: ${stillOpen(best).join(' ')}`, ...acrossSentences(result)]
-}
-
-/** `87 % (76 to 94 %)`: a share of draws with its exact limits. */
-function shareOfDraws(some: number, draws: number, confidence: number): string {
-  const { low, high } = chanceLimits(some, draws, confidence)
-  return `${percent(some / draws)} (${percent(low).replace(' %', '')} to ${percent(high)})`
 }
 
 /** Designs that are named beside each other. */

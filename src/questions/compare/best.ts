@@ -1,10 +1,10 @@
 /** Finds the best of several designs, among those that keep what is required, simulating each no longer than that takes. */
 
-import { type Condition, type ConditionTest, overOf, testOf } from '../../answers/condition.js'
+import { type Condition, overOf, testOf } from '../../answers/condition.js'
 import type { StudyMeasure } from '../../answers/figures.js'
 import { measureName } from '../../answers/figures.js'
 import type { ShiftResult } from '../../line/line.js'
-import { type Fault, misuse } from '../../scenario/fault.js'
+import { misuse } from '../../scenario/fault.js'
 import type { Verdict } from '../../statistics/constraint.js'
 import { firstStage } from '../../statistics/evidence.js'
 import { StopsSeen, type Unseen } from '../../statistics/seen.js'
@@ -60,32 +60,28 @@ export interface Best {
 export type More = (design: number, count: number) => Promise<readonly ShiftResult[]>
 
 /**
- * A shift says nothing of a mean, such as the time in the line where no case came out, or none of the first shifts says anything
- * of a ratio, such as the cost of a case: nothing can be ranked by it.
+ * Refuses a measure by which nothing can be ranked: a shift says nothing of a mean, such as the time in the line where no case came out,
+ * or none of the first shifts says anything of a ratio, such as the cost of a case. Throws `Fault` `asked`.
  */
-function noFigure(measure: StudyMeasure, name: string, shift: number): Fault {
-  const says =
-    measure.kind === 'ratio'
-      ? `none of the first ${shift} shifts of ${name} says anything`
-      : `shift ${shift} of ${name} says nothing`
-  return misuse(
-    `--best: ${says} about ${measureName(measure)}, because no good case came out; choose by another measure, such as throughput`,
-  )
-}
-
-/** Refuses figures that say nothing: a mean shift by shift, a ratio where a first stage has nothing to divide by. Throws `Fault` `asked`. */
 function refuseNoFigure(
   measure: StudyMeasure,
   shifts: readonly ShiftResult[],
   name: string,
   shift: number,
 ): void {
-  const { values } = shifts[shift]!
-  if (measure.kind !== 'ratio' && !Number.isFinite(values[measure.index]))
-    throw noFigure(measure, name, shift + 1)
-  if (measure.kind !== 'ratio' || shift + 1 !== firstStage) return
-  if (shifts.slice(0, firstStage).every((each) => overOf(measure, each.values) === 0))
-    throw noFigure(measure, name, firstStage)
+  const first = shifts.slice(0, firstStage)
+  const isUnsaid =
+    measure.kind === 'ratio'
+      ? shift + 1 === firstStage && first.every(({ values }) => overOf(measure, values) === 0)
+      : !Number.isFinite(shifts[shift]!.values[measure.index])
+  if (!isUnsaid) return
+  const says =
+    measure.kind === 'ratio'
+      ? `none of the first ${firstStage} shifts of ${name} says anything`
+      : `shift ${shift + 1} of ${name} says nothing`
+  throw misuse(
+    `--best: ${says} about ${measureName(measure)}, because no good case came out; choose by another measure, such as throughput`,
+  )
 }
 
 /**
@@ -100,12 +96,10 @@ export async function findBest(goal: Goal, more: More): Promise<Best> {
   const designs: Outcome[] = []
   const tests = goal.conditions.reduce((sum, { length }) => sum + length, 0)
   for (const [design, conditions] of goal.conditions.entries()) {
-    const outcome = await qualify(design, conditions, risk / 2 / Math.max(1, tests), goal, more)
-    designs.push(outcome)
+    designs.push(await qualify(design, conditions, risk / 2 / Math.max(1, tests), goal, more))
   }
   const left = designs.flatMap(({ verdict }, design) => (verdict === 'picked' ? [design] : []))
-  if (left.length === 0) return { pick: null, designs }
-  if (left.length === 1) return { pick: left[0]!, designs }
+  if (left.length < 2) return { pick: left[0] ?? null, designs }
   return selectFrom(left, designs, tests > 0 ? risk / 2 : risk, goal, more)
 }
 
@@ -133,13 +127,9 @@ async function qualify(
     if (tests.every(({ verdict }) => verdict === 'accepted')) return { verdict: 'picked', shifts: shift + 1 }
   }
   const open = tests.filter(({ verdict }) => verdict === null).map(({ test }) => test)
-  return { verdict: 'undecided', shifts: most, why: whyOpen(open) }
-}
-
-/** Why conditions stay open: where one waits for a stop, that. */
-function whyOpen(tests: readonly ConditionTest[]): Why<number> {
-  const unseen = tests.map((test) => test.unseen).find((each) => each !== null)
-  return unseen ? notSeen(unseen) : { reason: 'spread' }
+  // where one waits for a stop, that is why
+  const unseen = open.map((test) => test.unseen).find((each) => each !== null)
+  return { verdict: 'undecided', shifts: most, why: unseen ? notSeen(unseen) : { reason: 'spread' } }
 }
 
 const notSeen = ({ stop, happened }: Unseen<StudyMeasure>): Why<number> => ({
@@ -166,10 +156,8 @@ async function selectFrom(
     return unseen[place] === null
   }
   const selection = new Selection(left.length, { confidence: 1 - risk, within, isLargerBetter, isSeen })
-  const [values, overs] = [0, 0].map(() => new Array<number>(left.length).fill(Number.NaN)) as [
-    number[],
-    number[],
-  ]
+  const values = left.map(() => Number.NaN)
+  const overs = [...values]
   while (!selection.isDone && selection.shifts < most) {
     for (const place of selection.survivors) {
       const design = left[place]!

@@ -8,15 +8,15 @@ import type { CostElement } from '../../catalogue/costs.js'
 import { costElementKeys, costKey } from '../../catalogue/costs.js'
 import { entriesOf, wholeOf } from '../../catalogue/figure.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
-import { figureText, grouped, percentText, printFigure } from '../../report/format.js'
+import { figureText, grouped, percentText, printFigure, sentences } from '../../report/format.js'
 import { numbers, roomAtRight, wholeOr } from '../../report/marks/axis.js'
 import { pieceWords, stacked, stackedBars } from '../../report/marks/bars.js'
 import { beside, figureOver } from '../../report/marks/beside.js'
 import { rowLabel, shortened } from '../../report/marks/breaking.js'
 import { type Chart, chartOf } from '../../report/marks/chart.js'
-import { okabeIto, palette } from '../../report/marks/inks.js'
+import { okabeIto } from '../../report/marks/inks.js'
 import type { CompareResult, DesignResult } from './document.js'
-import { drawnWords, undrawn } from './drawn-designs.js'
+import { drawnWords, undrawn } from './on-page.js'
 
 const total: MeasureKey = 'cost-per-1000'
 
@@ -35,9 +35,6 @@ const colours: Readonly<Record<CostElement, string>> = {
   'failure-repair': okabeIto.vermillion,
 }
 
-/** Colour of an element that this chart has never heard of. */
-const otherColour = palette.frame
-
 /** An element with a smaller share of every total cannot be seen. */
 const leastSeen = 0.005
 
@@ -52,8 +49,8 @@ interface Element {
 export function costStackChart(result: CompareResult): Chart | null {
   const all = Object.entries(result.variants)
   const left = undrawn(result)
-  const names = Object.keys(result.variants).filter((name) => !left.has(name))
-  const designs = names.map((name) => [name, result.variants[name]!] as const)
+  const designs = all.filter(([name]) => !left.has(name))
+  const names = designs.map(([name]) => name)
   if (designs.every(([, { measures }]) => !isPriced(measures[total]))) return null
   const elements = elementsOf(designs.map(([, design]) => design))
   const totals = designs.map(([, { measures }]) => measures[total]?.mean ?? 0)
@@ -85,7 +82,7 @@ export function costStackChart(result: CompareResult): Chart | null {
     },
     marks: [
       ...elements.map(({ key, label, values }) =>
-        stackedBars(label, values, colours[key] ?? otherColour, {
+        stackedBars(label, values, colours[key], {
           borderWidth: { right: 1 },
           barPercentage: 0.74,
         }),
@@ -151,14 +148,12 @@ function subtitleOf({ made, variants, drawn }: CompareResult, elements: Element[
   const ever = [...new Set(left.flat())]
   const always = ever.filter((label) => left.every((each) => each.includes(label)))
   const sometimes = ever.filter((label) => !always.includes(label))
-  return [
+  return sentences(
     `Beside each bar: total, and difference to the base. Plus-minus at ${percentText(made.confidence)} confidence for each figure alone${drawn ? ', with the uncertainty of the inputs' : ''}.`,
-    sometimes.length > 0 ? `Without a price in some designs: ${sometimes.join(', ')}.` : '',
-    always.length > 0 ? `Without a price: ${always.join(', ')}.` : '',
-    unseen.length > 0 ? `Too small to see: ${unseen.join(', ')}.` : '',
-  ]
-    .filter((sentence) => sentence !== '')
-    .join(' ')
+    sometimes.length > 0 && `Without a price in some designs: ${sometimes.join(', ')}.`,
+    always.length > 0 && `Without a price: ${always.join(', ')}.`,
+    unseen.length > 0 && `Too small to see: ${unseen.join(', ')}.`,
+  ).join(' ')
 }
 
 /** The difference of the totals with an interval of its own, as that of the totals is. */

@@ -16,7 +16,7 @@ import { farOff, roomySpan } from '../../report/marks/reach.js'
 import { nameAbove, ruleUp } from '../../report/marks/rule.js'
 import { whiskers } from '../../report/marks/whiskers.js'
 import type { CompareResult } from './document.js'
-import { drawnWords, undrawn } from './drawn-designs.js'
+import { drawnWords, undrawn } from './on-page.js'
 
 const mostTicks = 8
 /** Between the axis and the figures beside the rows, px. */
@@ -129,7 +129,7 @@ function datasetsOf(rows: readonly Row[], beyond: ReadonlySet<Row>, axis: Span):
   })
   const points = (of: typeof inside, xOf: (ends: NonNullable<Row['ends']>) => number) =>
     of.map(([y, { ends }]) => ({ x: xOf(ends!), y }))
-  const isFamily = inside.some(([, { figure }]) => isOfMany(figure))
+  const isFamily = inside.some(([, { figure }]) => (figure?.family ?? 1) > 1)
   return [
     whiskers('interval', 'x', intervals('ends'), {
       ...{ yAxisID: 'y', borderWidth: 1.5, order: 3 },
@@ -153,8 +153,6 @@ function datasetsOf(rows: readonly Row[], beyond: ReadonlySet<Row>, axis: Span):
     ),
   ]
 }
-
-const isOfMany = (figure: DifferenceFigure | undefined) => (figure?.family ?? 1) > 1
 
 /** `Output: higher with a and b, lower with 3 of 6 variants`. */
 function titleOf(label: string, rows: readonly Row[]): string {

@@ -1,25 +1,19 @@
 /** The result document of a comparison: each design as a run would tell it, and what differs between them. */
 
-import { type DifferenceFigure, differenceFigure, wholeInterval } from '../../answers/difference-figure.js'
+import { type DifferenceFigure, differenceFigure } from '../../answers/difference-figure.js'
 import { addedByInputs } from '../../answers/difference-with-inputs.js'
 import { measureName, measuresOf, type Simulated } from '../../answers/figures.js'
-import {
-  estimatesOf,
-  type HeldOverShift,
-  type LineResult,
-  lineResult,
-  orNull,
-} from '../../answers/line-result.js'
+import { estimatesOf, type LineResult, lineResult, orNull } from '../../answers/line-result.js'
 import { beginOf, type RequirementJudged, type StudyDocument } from '../../answers/made.js'
 import { judge, type Requirement } from '../../answers/requirement.js'
 import type { InputsTold } from '../../answers/rests-on.js'
 import type { DrawsAsked } from '../../answers/with-inputs.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
+import { tapeLayout } from '../../hand/tape-layout.js'
 import { shiftsToShow } from '../../statistics/paired.js'
 import type { TapeLayout } from '../../trade/tape-layout.js'
-import { withDraws } from './across-draws.js'
+import { type BestAcross, withDraws } from './across-draws.js'
 import type { Outcome } from './best.js'
-import type { BestAcross } from './best-across-draws.js'
 import {
   type Compared,
   comparedMeasure,
@@ -85,54 +79,48 @@ export interface CompareResult extends StudyDocument<'compare'> {
 /** The name that the scenario itself has among its variants. */
 export const baseName = 'base'
 
+/** A design that was simulated; with the cases held over the shift, which the shifts do not have any more. */
+export interface SimulatedDesign extends Drawn, Pick<DesignResult, 'note' | 'set' | 'held'> {
+  name: string
+}
+
 /** What a comparison was asked for and what it is made of. */
-interface CompareRecord
-  extends Pick<CompareResult, 'made' | 'best' | 'about' | 'warnings' | 'assumed' | 'notes'> {
-  /** The base first; with the cases held over the shift, where the shifts do not have these any more. */
-  designs: readonly (Drawn &
-    Pick<DesignResult, 'note' | 'set' | 'tapeLayout'> & { name: string; held?: HeldOverShift[] })[]
+interface CompareRecord extends Pick<CompareResult, 'made' | 'best' | 'warnings'> {
+  /** The base first. */
+  designs: readonly SimulatedDesign[]
   /** Names of the measures to be judged together. */
-  compared: readonly string[]
+  measures: readonly string[]
   pairs: readonly Pair[]
   /** Of each design, in its own measures. */
   requirements: readonly (readonly Requirement[])[]
   /** Differences that matter to the user, by measure, in its SI unit. */
   matters: ReadonlyMap<string, number>
-  /** What the inputs of the base rest on. */
-  inputs?: InputsTold
+  told: Pick<CompareResult, 'about' | 'assumed'> & InputsTold
 }
 
 /** Makes the document of `command: compare`. */
 export function compareResult(record: CompareRecord): CompareResult {
-  const { scenario: base } = record.designs[0]!
+  const { scenario: base, draws } = record.designs[0]!
   const { differences, pairs } = differencesOf(record)
   return {
     ...beginOf({ command: 'compare' }, base, record),
     target: base.target ?? null,
     currency: currencyOf(base),
     best: record.best,
-    compared: [...record.compared],
+    compared: [...record.measures],
     variants: variantsOf(record, differences),
     differences,
     pairs,
-    ...drawnOf(record),
-    ...(record.about ? { about: record.about } : {}),
-    assumed: record.assumed,
-    ...record.inputs,
-    notes: record.notes,
+    ...(draws ? { drawn: { draws: draws.draws, shifts: draws.shifts } } : {}),
+    ...record.told,
+    notes: [],
     shifts: 'shifts.csv',
   }
 }
 
-/** How often inputs were drawn; nothing where they were held fixed. */
-function drawnOf({ designs }: CompareRecord): Pick<CompareResult, 'drawn'> {
-  const { draws = null } = designs[0]!
-  return draws === null ? {} : { drawn: { draws: draws.draws, shifts: draws.shifts } }
-}
-
 /** All differences: those from the base, and those of other pairs. */
 function differencesOf(record: CompareRecord): Pick<CompareResult, 'differences' | 'pairs'> {
-  const { designs, compared, matters } = record
+  const { designs, measures: compared, matters } = record
   const { confidence } = record.made
   const measures = [...measuresNamed(designs, compared), runningCost, costBeforeFailures]
   const judged = judgeTogether(designs, record.pairs, measures, confidence)
@@ -163,7 +151,7 @@ function variantsOf(
   let yearlyCases: number | null = null
   const variants: CompareResult['variants'] = {}
   for (const [index, design] of designs.entries()) {
-    const { name, note, set, scenario, shifts, tapeLayout } = design
+    const { name, note, set, scenario, shifts } = design
     const estimates = estimatesOf(design, how, design.draws)
     const output = estimates.get('output')!.mean
     if (index === 0) yearlyCases = scenario.money?.shifts ? orNull(output * scenario.money.shifts) : null
@@ -178,16 +166,8 @@ function variantsOf(
         judgement: judge(each, estimates.get(measureName(each.measure))!),
         measure: measureName(each.measure),
       })),
-      tapeLayout,
-      worth: running
-        ? worth(
-            design,
-            designs[0]!,
-            wholeInterval(running),
-            beforeFailures && wholeInterval(beforeFailures),
-            yearlyCases,
-          )
-        : null,
+      tapeLayout: tapeLayout(scenario),
+      worth: running ? worth(design, designs[0]!, running, beforeFailures, yearlyCases) : null,
       ...lineResult(design, estimates, design.held),
     }
   }

@@ -76,14 +76,14 @@ function verdictOf(result: CompareResult, best: readonly string[]): Verdict {
     return {
       word: 'RECOMMENDED',
       tone: 'good',
-      text: `: ${first}, shown ${listed(wishesOf(first, 1, result))} than the base.${others.length > 0 ? ` Also better than the base: ${firstOf(others)}. Which of them is best is not shown: --best finds out.` : ''}`,
+      text: `: ${first}, shown ${listed(shownIn(first, 1, result, 'wish'))} than the base.${others.length > 0 ? ` Also better than the base: ${firstOf(others)}. Which of them is best is not shown: --best finds out.` : ''}`,
     }
   const [dear] = atPrice
   if (dear !== undefined)
     return {
       word: 'NONE IS SHOWN',
       tone: 'warning',
-      text: `to be better in all. ${dear} is shown ${listed(wishesOf(dear, 1, result))} than the base, but also shown worse in ${listed(topicsOf(dear, -1, result))}: that is for you to weigh.`,
+      text: `to be better in all. ${dear} is shown ${listed(shownIn(dear, 1, result, 'wish'))} than the base, but also shown worse in ${listed(shownIn(dear, -1, result, 'topic'))}: that is for you to weigh.`,
     }
   return { word: 'NONE IS SHOWN', tone: 'warning', text: 'to be better than the base.' }
 }
@@ -96,15 +96,10 @@ function chosenOf(result: CompareResult, pick: string | null, text: string): Ver
     : { word: 'RECOMMENDED', tone: 'good', text: `: ${text.replace(/^Choose /, '')}` }
 }
 
-/** What a variant is shown to do better, in words: `to put out more`. */
-const wishesOf = (name: string, way: number, result: CompareResult): string[] =>
+/** What a variant is shown to do better (`way` 1) or worse (-1) than the base: as a wish, such as `to put out more`, or by its topic. */
+const shownIn = (name: string, way: number, result: CompareResult, word: 'wish' | 'topic'): string[] =>
   wishedOf(result).flatMap((measure) =>
-    shownWay(result.differences[name]?.[measure], measure) === way ? [ofLine[measure].wish!] : [],
-  )
-
-const topicsOf = (name: string, way: number, result: CompareResult): string[] =>
-  wishedOf(result).flatMap((measure) =>
-    shownWay(result.differences[name]?.[measure], measure) === way ? [ofLine[measure].topic!] : [],
+    shownWay(result.differences[name]?.[measure], measure) === way ? [ofLine[measure][word]!] : [],
   )
 
 /** What the interval of the rate says of the target. */
@@ -195,11 +190,8 @@ function differencesPart(result: CompareResult): Said[] {
         .filter(({ figure }) => figure.isShown)
         .map(({ what, figure }) => `${what} ${differenceParts(figure, display).join(' ')}`)
       const open = all.filter(({ figure }) => !figure.isShown && !isSame(figure)).map(({ what }) => what)
-      return sentences(
-        sizes.length > 0 && `${withVerdict(name, result)} against the base: ${sizes.join('; ')}.`,
-        sizes.length === 0 &&
-          `${withVerdict(name, result)} against the base: no difference is shown${open.length > 0 ? ` in ${listed(open)}` : ''}.`,
-      ).join(' ')
+      const none = `no difference is shown${open.length > 0 ? ` in ${listed(open)}` : ''}`
+      return `${withVerdict(name, result)} against the base: ${sizes.join('; ') || none}.`
     }),
   )
 }

@@ -101,22 +101,16 @@ export function judgeTogether(
   confidence: number,
 ): { pair: Pair; name: string; figure: DifferenceFigure }[] {
   const currency = currencyOf(designs[0]!.scenario)
-  const members = pairs.flatMap((pair) =>
-    measures.flatMap((compared) => {
-      const { name, label, unit } = compared
-      const [design, against] = [designs[pair.of]!, designs[pair.against]!]
-      const at = (level: number) => differenceAt(compared, design, against, level)
-      const measure = { label, unit: unitName(unit, currency) }
-      return at(confidence) === null
-        ? []
-        : [
-            {
-              ...{ pair, name, measure, layout: layoutAt(compared, design, against) },
-              at: at as (level: number) => PairedDifference,
-            },
-          ]
-    }),
-  )
+  const members = pairs.flatMap((pair) => {
+    const [design, against] = [designs[pair.of]!, designs[pair.against]!]
+    return measures
+      .filter((compared) => differenceAt(compared, design, against, confidence) !== null)
+      .map((compared) => ({
+        ...{ pair, name: compared.name, layout: layoutAt(compared, design, against) },
+        measure: { label: compared.label, unit: unitName(compared.unit, currency) },
+        at: (level: number) => differenceAt(compared, design, against, level)!,
+      }))
+  })
   const figures = judgedFigures(members, confidence)
   return members.map(({ pair, name }, index) => ({ pair, name, figure: figures[index]! }))
 }

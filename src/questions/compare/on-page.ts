@@ -1,7 +1,22 @@
-/** What of a comparison its page holds: of many designs those that its charts draw. */
-import type { CompareResult } from './document.js'
-import { undrawn } from './drawn-designs.js'
+/** Which designs the charts of a comparison draw, and so its page holds: all of a few, of many the base and those that stand first. */
+import { drawnOf, mostRows } from '../../report/marks/most-rows.js'
+import { baseName, type CompareResult } from './document.js'
+import { ranked } from './first-screen.js'
 import { drawnLines } from './output-chart.js'
+
+/** Names of the designs that are not drawn: of a few none. */
+export function undrawn(result: CompareResult): ReadonlySet<string> {
+  if (Object.keys(result.variants).length <= mostRows) return new Set()
+  return new Set(
+    ranked(result)
+      .filter((name) => name !== baseName)
+      .slice(mostRows - 1),
+  )
+}
+
+/** Says of so many drawn and all variants that some are not drawn; nothing where all are. */
+export const drawnWords = (drawn: number, all: number): string =>
+  drawnOf(drawn, all, 'variants that rank first')
 
 /** The document as the page of a comparison holds it; of a few designs all of it. */
 export function compareOnPage(result: CompareResult): CompareResult {

@@ -3,20 +3,19 @@
 import { differenceParts, notTold, sizeText } from '../../answers/difference.js'
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { changesText } from '../../answers/flow.js'
-import { simulatedEach, startLimit, studyReport } from '../../answers/study-report.js'
-import { leftOutNote } from '../../answers/warnings.js'
-import { isCostKey } from '../../catalogue/costs.js'
-import { entriesOf } from '../../catalogue/figure.js'
+import { costTable, simulatedEach, startLimit, studyReport } from '../../answers/study-report.js'
 import { type MeasureKey, ofLine } from '../../catalogue/of-line.js'
+import { inSmall } from '../../catalogue/printed-units.js'
 import { type Cell, figures as ofFigures, words } from '../../report/cell.js'
-import { counted, grouped, percentText } from '../../report/format.js'
+import { counted, grouped, percentText, sentences } from '../../report/format.js'
 import type { Report, Table } from '../../report/report.js'
 import { within } from '../../report/sections.js'
-import { acrossDrawsSentences, acrossDrawsTable } from './across-draws-table.js'
+import { closureProof } from '../../trade/closure.js'
+import type { TapeLayout } from '../../trade/tape-layout.js'
+import { acrossDrawsSentences, acrossDrawsTable, labelsOf } from './across-draws-table.js'
 import { bestCertainty, bestSentences, bestTable } from './best-table.js'
 import { baseName, type CompareResult, type DesignResult } from './document.js'
 import { compareSummary } from './summary.js'
-import { tapeLayoutTable } from './tape-layouts.js'
 import { designSentences, pairingLine } from './words.js'
 import { worthTable } from './worth-table.js'
 
@@ -24,12 +23,8 @@ import { worthTable } from './worth-table.js'
 export function compareReport(result: CompareResult): Report {
   const { made, variants } = result
   const names = Object.keys(variants)
-  const size = Math.max(
-    0,
-    ...Object.values(result.differences).flatMap((each) =>
-      Object.values(each).map(({ family }) => family ?? 0),
-    ),
-  )
+  const figures = Object.values(result.differences).flatMap((each) => Object.values(each))
+  const size = Math.max(0, ...figures.map(({ family }) => family ?? 0))
   const tables = [
     within('designs', designTable(result)),
     within('designs', figureTable(result), 'output-shares'),
@@ -38,7 +33,7 @@ export function compareReport(result: CompareResult): Report {
     within('differences', acrossDrawsTable(result)),
     within('differences', mattersTable(result)),
     within('differences', bestTable(result)),
-    within('money', costTable(result), 'cost-stack'),
+    within('money', costTable(Object.entries(variants), result), 'cost-stack'),
     within('money', worthTable(result)),
     within('designs', tapeLayoutTable(result)),
   ]
@@ -101,13 +96,10 @@ function differenceTable(
   differences: Record<string, Record<string, DifferenceFigure>>,
   { compared, display }: CompareResult,
 ): Table {
-  const labels = compared.map(
-    (measure) => Object.values(differences).find((each) => each[measure])?.[measure]?.label ?? measure,
-  )
   return {
     title,
     note: 'How much more (+) or less (-) the design has. "None shown": the shifts do not prove a difference; the range beside it says how large it may be.',
-    columns: [...words('design'), ...ofFigures(...labels)],
+    columns: [...words('design'), ...ofFigures(...labelsOf(compared, differences))],
     rows: Object.entries(differences).map(([name, figures]) => [
       name,
       ...compared.map((measure) => differenceParts(figures[measure], display)),
@@ -122,33 +114,41 @@ function pairTable(result: CompareResult): Table {
   return differenceTable('Differences between variants', differences, result)
 }
 
-/** Cost by element: a row an element, a column a design. */
-function costTable(result: CompareResult): Table {
-  const { variants } = result
-  const designs = Object.entries(variants)
-  const keys = [
-    ...new Set(
-      designs.flatMap(([, { measures }]) =>
-        entriesOf(measures)
-          .map(([key]) => key)
-          .filter((key) => key === 'cost-per-1000' || isCostKey(key)),
-      ),
-    ),
-  ]
-  const leftOut = new Map(designs.map(([name, { costLeftOut }]) => [name, costLeftOut.join(', ')]))
-  const [ofBase] = leftOut.values()
-  const isSame = [...leftOut.values()].every((each) => each === ofBase)
-  const note = isSame
-    ? leftOutNote(designs[0]?.[1].costLeftOut ?? [], result)
-    : `Not included, because no price is given: ${[...leftOut].map(([name, each]) => `${name}: ${each || 'nothing'}`).join('; ')}.`
+/** Tape and closure of each design by hand, a row a design; empty where all lay the same tape in the same way and `check` finds the same. */
+function tapeLayoutTable({ variants, currency }: CompareResult): Table {
+  const layouts = Object.entries(variants).flatMap(([name, { tapeLayout }]) =>
+    tapeLayout ? [[name, tapeLayout] as const] : [],
+  )
+  const isAlike = new Set(layouts.map(([, layout]) => JSON.stringify(layout))).size <= 1
+  const rounded = (value: number | null) => (value === null ? null : grouped(value, 2))
+  const mass = (value: number) => ({ value, unit: 'kg' })
+  const small = (value: number) => inSmall({ value, unit: 'm' })
+  const says = ({ errors, warnings }: TapeLayout) =>
+    [...errors.map((code) => `error ${code}`), ...warnings.map((code) => `warning ${code}`)].join(', ')
   return {
-    title: 'Cost of 1000 good cases',
-    note,
-    columns: [...words('element'), ...ofFigures(...designs.map(([name]) => name))],
-    rows: keys.map((key) => [
-      designs.flatMap(([, { measures }]) => measures[key]?.label ?? [])[0]!,
-      ...designs.map(([, { measures }]) => measures[key]),
-    ]),
+    title: 'Tape and closure by hand calculation',
+    note: `Closure index: the weakest case / the reference closure, for slow sliding of the legs and of the strip on the seam. Above 1 is better. ${closureProof}`,
+    columns: [
+      ...words('design'),
+      ...ofFigures('tape', `price of 1000 m, ${currency}`, 'mass of 1000 m', 'tape on a roll', 'roll across'),
+      ...words('fits the heads'),
+      ...ofFigures('index, legs', 'index, seam'),
+      ...words('check warns of'),
+    ],
+    rows: isAlike
+      ? []
+      : layouts.map(([name, layout]) => [
+          name,
+          small(layout.width),
+          rounded(layout.pricePerMetre && layout.pricePerMetre * 1000),
+          mass(layout.massPerMetre * 1000),
+          mass(layout.rollMass),
+          small(layout.rollDiameter),
+          layout.fits === null ? 'not said (drum)' : layout.fits ? 'yes' : 'no',
+          rounded(layout.legIndex),
+          rounded(layout.seamIndex),
+          says(layout),
+        ]),
   }
 }
 
@@ -184,19 +184,15 @@ function shiftsText(needed: number | null, made: number): string {
 
 function limits(result: CompareResult): string[] {
   const { variants, shift } = result
-  const limits = [...result.notes]
-  limits.push(
+  const leftOut = [...new Set(Object.values(variants).flatMap(({ worth }) => worth?.leftOut ?? []))]
+  return sentences(
+    ...result.notes,
     startLimit(shift),
     'Jam, roll-change, breakdown and reopening figures are inputs: no published data on tape sealers is known. A difference is only as good as the measurements for both designs. Values that a variant does not change are the same in both.',
-  )
-  const leftOut = [...new Set(Object.values(variants).flatMap(({ worth }) => worth?.leftOut ?? []))]
-  if (leftOut.length > 0)
-    limits.push(`Not calculated in money, because it is not given: ${leftOut.join('; ')}.`)
-  if (Object.keys(variants).some((name) => name !== baseName && changesTape(variants[name]!)))
-    limits.push(
+    leftOut.length > 0 && `Not calculated in money, because it is not given: ${leftOut.join('; ')}.`,
+    Object.keys(variants).some((name) => name !== baseName && changesTape(variants[name]!)) &&
       'Prove a choice of tape width by a closure or distribution test on the real case (ASTM D4169, ISTA series). No simulation shows that a closure holds.',
-    )
-  return limits
+  )
 }
 
 const changesTape = ({ set }: DesignResult): boolean =>

@@ -1,7 +1,12 @@
 /** What the document of a comparison looks like once it is read back. */
 import * as z from 'zod'
-import { differenceShape, intervalKeys, intervalShape } from '../../answers/difference-shape.js'
-import { drawsAskedShape, lineKeys } from '../../answers/line-shape.js'
+import {
+  differenceShape,
+  drawsAskedShape,
+  intervalKeys,
+  intervalShape,
+  lineKeys,
+} from '../../answers/line-shape.js'
 import { requirementShape, studyKeys } from '../../answers/study-shape.js'
 import {
   anything,
@@ -16,8 +21,8 @@ import {
   textOrNull,
 } from '../../catalogue/shape.js'
 import type { TapeLayout } from '../../trade/tape-layout.js'
+import type { BestAcross } from './across-draws.js'
 import type { Outcome, Why } from './best.js'
-import type { BestAcross } from './best-across-draws.js'
 import { type BestResult, baseName, type CompareResult, type DesignResult } from './document.js'
 import type { Worth } from './worth.js'
 

@@ -1,40 +1,37 @@
 /** Which layout, and how sure is that? Simulates the designs on the same random numbers and holds them against one another. */
 
-import { aboutOf } from '../../answers/about.js'
-import { type Answer, madeOf } from '../../answers/answer.js'
-import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
-import { designsCsv } from '../../answers/csv.js'
+import { aboutOf, checkedDesigns, warnedDesign } from '../../answers/about.js'
+import { shiftsCsv } from '../../answers/csv.js'
 import { drawsOf, simulatedDraws } from '../../answers/draws.js'
 import { measureName } from '../../answers/figures.js'
 import { inputsTold } from '../../answers/inputs-told.js'
 import { type HeldOverShift, heldOverShift } from '../../answers/line-result.js'
+import { type Answer, madeOf } from '../../answers/made.js'
 import { warningsOf } from '../../answers/warning.js'
 import { cannotWork } from '../../answers/warnings.js'
 import type { Draws } from '../../answers/with-inputs.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
-import { tapeLayout } from '../../hand/tape-layout.js'
-import type { ShiftResult } from '../../line/line.js'
 import { usualShifts } from '../../scenario/limits.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { type Context, type Simulation, simulating } from '../../shifts/simulation.js'
 import { firstStage } from '../../statistics/evidence.js'
+import { bestAcross } from './across-draws.js'
 import { type CompareOptions, type ComparisonAsked, comparisonAsked } from './asked.js'
-import { type Best, findBest, type Goal, type Outcome } from './best.js'
-import { bestAcross } from './best-across-draws.js'
+import { type Best, findBest, type Outcome } from './best.js'
 import { differencesCsv } from './csv.js'
 import { type Design, designsOf } from './designs.js'
-import { type BestResult, baseName, type CompareResult, compareResult } from './document.js'
+import {
+  type BestResult,
+  baseName,
+  type CompareResult,
+  compareResult,
+  type SimulatedDesign,
+} from './document.js'
 import { againstFirst, allPairs } from './judge.js'
 
 /** What was simulated of the designs, and which is the best where that was sought. */
 interface Study {
-  designs: readonly Design[]
-  of: readonly (readonly ShiftResult[])[]
-  countFrom: readonly number[]
-  /** Of each design; its shifts do not have it any more. */
-  held: readonly HeldOverShift[][]
-  /** Of each design; null where inputs are held fixed. */
-  draws: readonly (Draws | null)[]
+  designs: readonly (Design & SimulatedDesign)[]
   best: Best | null
   /** Most shifts of a design. */
   most: number
@@ -66,30 +63,33 @@ export async function compare(
       await simulation.first(design, least)
       if (asked.goal === null) held.push(heldIn(designs[design]!, design, simulation))
     }
-    const best = asked.goal && (await bestOf({ ...asked.goal, confidence, most }, designs, simulation))
+    const names = designs.map(({ name }) => name)
+    const best =
+      asked.goal &&
+      (await findBest({ ...asked.goal, names, confidence, most }, (design, count) =>
+        simulation.first(design, count),
+      ))
     if (asked.goal !== null) held.push(...designs.map((each, design) => heldIn(each, design, simulation)))
     const draws: (Draws | null)[] = []
-    let first = designs.length
-    for (const each of drawn) {
-      draws.push(await simulatedDraws(each, asked.draws, simulation, first))
-      first += each.length
-    }
-    return {
-      ...{ designs, held, draws, best, most, of: simulation.of.slice(0, designs.length) },
-      countFrom: designs.map((_, design) => simulation.countFrom(design)),
-    }
+    for (const [index, each] of drawn.entries())
+      draws.push(await simulatedDraws(each, asked.draws, simulation, designs.length + index * each.length))
+    const simulated = designs.map((design, index) => ({
+      ...design,
+      ...{ shifts: simulation.of[index]!, draws: draws[index]!, held: held[index]! },
+      countFrom: simulation.countFrom(index),
+    }))
+    return { designs: simulated, best, most }
   })
   const document = documentOf(loaded, options, asked, study)
-  const rows = designs.map(({ name, line }, index) => ({
-    ...{ name, columns: line.columns },
-    shifts: study.of[index]!,
-    draws: study.draws[index]?.of.map(({ shifts: each }) => each) ?? null,
+  const rows = study.designs.map(({ name, line, shifts, draws }) => ({
+    ...{ name, columns: line.columns, shifts },
+    draws: draws?.of.map((each) => each.shifts),
   }))
   return {
     document,
     rows: () =>
       new Map([
-        ['shifts.csv', designsCsv(rows)],
+        ['shifts.csv', shiftsCsv(rows)],
         ['differences.csv', differencesCsv(document)],
       ]),
     isMet: isMet(document),
@@ -105,46 +105,28 @@ function heldIn({ scenario, line }: Design, design: number, simulation: Simulati
   return held
 }
 
-/** Simulates until the best is known. */
-const bestOf = (
-  goal: Omit<Goal, 'names'>,
-  designs: readonly Design[],
-  simulation: Simulation,
-): Promise<Best> =>
-  findBest({ ...goal, names: designs.map(({ name }) => name) }, (design, count) =>
-    simulation.first(design, count),
-  )
-
 function documentOf(
   loaded: ReadScenario,
   options: CompareOptions,
   asked: ComparisonAsked,
-  { designs, of, held, draws: drawn, countFrom, best, most }: Study,
+  { designs, best, most }: Study,
 ): CompareResult {
   const { confidence } = loaded.scenario.study
   const { variants, measure, matters, pairs, best: sought, within, among, require, plain } = options
   const { draws, inputs } = options
   const checked = checkedDesigns(loaded, designs.slice(1))
-  const spent = of.reduce((sum, { length }) => sum + length, 0)
+  const lengths = designs.map(({ shifts }) => shifts.length)
+  const spent = lengths.reduce((sum, length) => sum + length, 0)
   return compareResult({
-    designs: designs.map((design, index) => ({
-      ...design,
-      shifts: of[index]!,
-      draws: drawn[index]!,
-      countFrom: countFrom[index]!,
-      held: held[index]!,
-      tapeLayout: tapeLayout(design.scenario),
-    })),
-    compared: asked.measures,
+    designs,
+    ...asked,
     pairs: pairs ? allPairs(designs.length) : againstFirst(designs.length),
-    requirements: asked.requirements,
-    best: best && asked.goal && bestResult(asked.goal, best, designs, drawn, { confidence, most, spent }),
-    matters: asked.matters,
+    best: best && asked.goal && bestResult(asked.goal, best, designs, { confidence, most, spent }),
     made: madeOf(
       loaded,
       {
         command: 'compare',
-        shifts: asked.goal === null ? most : Math.max(...of.map(({ length }) => length)),
+        shifts: asked.goal === null ? most : Math.max(...lengths),
         plain: plain === true,
       },
       {
@@ -155,25 +137,25 @@ function documentOf(
       },
       { draws, inputs, require, plain },
     ),
-    about: aboutOf(loaded, designs.slice(1), checked),
     warnings: warningsOf(checked.map((each) => ({ ...warnedDesign(each), name: each.name ?? baseName }))),
-    assumed: loaded.assumed,
-    inputs: inputsTold(loaded),
-    notes: [],
+    told: {
+      about: aboutOf(loaded, designs.slice(1), checked),
+      assumed: loaded.assumed,
+      ...inputsTold(loaded),
+    },
   })
 }
 
 function bestResult(
   goal: NonNullable<ComparisonAsked['goal']>,
   best: Best,
-  designs: readonly Design[],
-  drawn: Study['draws'],
+  designs: Study['designs'],
   how: Pick<BestResult, 'confidence' | 'most' | 'spent'>,
 ): BestResult {
   const { measure, isLargerBetter, within, among } = goal
   const { pick, designs: outcomes } = best
   const names = designs.map(({ name }) => name)
-  const draws = drawn.flatMap((each) => each ?? [])
+  const draws = designs.flatMap((each) => each.draws ?? [])
   return {
     measure: measureName(measure),
     label: measure.label,
@@ -181,17 +163,17 @@ function bestResult(
     isLargerBetter,
     within,
     among,
-    pick: pick === null ? null : designs[pick]!.name,
-    designs: Object.fromEntries(designs.map(({ name }, index) => [name, named(outcomes[index]!, designs)])),
+    pick: pick === null ? null : names[pick]!,
+    designs: Object.fromEntries(names.map((name, index) => [name, named(outcomes[index]!, names)])),
     ...how,
     ...(draws.length < designs.length ? {} : { across: bestAcross(goal, best, names, draws) }),
   }
 }
 
 /** An outcome with the name of the design that it is held against. */
-function named({ why, ...outcome }: Outcome, designs: readonly Design[]): Outcome<string> {
+function named({ why, ...outcome }: Outcome, names: readonly string[]): Outcome<string> {
   if (why === undefined) return outcome
-  return { ...outcome, why: why.reason === 'alike' ? { ...why, other: designs[why.other]!.name } : why }
+  return { ...outcome, why: why.reason === 'alike' ? { ...why, other: names[why.other]! } : why }
 }
 
 /** Where something is required, one design at least must do all of it, the best where that was sought. */

@@ -4,7 +4,7 @@ import { fewDiffer, isSame, rangeText, sizeText, unitText } from '../../answers/
 import type { DifferenceFigure } from '../../answers/difference-figure.js'
 import { besideCost, cannotWork, withVerdict } from '../../answers/warnings.js'
 import { lineRow, type MeasureKey } from '../../catalogue/of-line.js'
-import { grouped, listed, percentText, wholePercent } from '../../report/format.js'
+import { grouped, listed, percentText, sentences, wholePercent } from '../../report/format.js'
 import { baseName, type CompareResult, type DesignResult } from './document.js'
 import { breakEvenText, worthText } from './worth-table.js'
 
@@ -23,10 +23,7 @@ export const heldWords = (...designs: [design: DesignResult | undefined, base: D
 /** One paragraph a variant, in their order. */
 export function designSentences(result: CompareResult): string[] {
   const beside = result.compared.includes('cost-per-1000') ? besideCost(result) : ''
-  return [
-    ...Object.keys(result.differences).map((name) => sentence(name, result)),
-    ...(beside === '' ? [] : [beside]),
-  ]
+  return sentences(...Object.keys(result.differences).map((name) => sentence(name, result)), beside)
 }
 
 function sentence(name: string, result: CompareResult): string {
@@ -54,7 +51,7 @@ function sentence(name: string, result: CompareResult): string {
     shown.length === 0
       ? ''
       : ` ${shown.length === 1 ? 'This difference is' : shown.length === 2 ? 'Both differences are' : `All ${shown.length} differences are`} shown at ${sureness}.`
-  const parts = [
+  return sentences(
     shown.length > 0
       ? `${who} ${listed(shown.map(claim))}.${certain}`
       : `${who}: no difference shown from the base.`,
@@ -65,8 +62,7 @@ function sentence(name: string, result: CompareResult): string {
     ),
     worthText(design, result),
     breakEvenText(design),
-  ]
-  return parts.filter((part) => part !== '').join(' ')
+  ).join(' ')
 }
 
 /** What the shifts do not show, with how large it may be, and how many shifts would show what matters. */
@@ -101,8 +97,8 @@ export function pairingLine({ differences, compared }: CompareResult): string[] 
     )
     return [`${lineRow(measure)?.topic ?? measure} ${low === high ? low : `${low} to ${high}`}`]
   })
-  if (parts.length === 0) return []
-  return [
-    `All designs used the same random numbers. This makes the variance of the differences smaller than separate numbers would, by these factors: ${parts.join(', ')}.`,
-  ]
+  return sentences(
+    parts.length > 0 &&
+      `All designs used the same random numbers. This makes the variance of the differences smaller than separate numbers would, by these factors: ${parts.join(', ')}.`,
+  )
 }

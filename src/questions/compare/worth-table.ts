@@ -19,10 +19,6 @@ function verdict(value: Interval | null): 'pays' | 'does not pay' | 'not shown' 
   return value.low > 0 ? 'pays' : value.high < 0 ? 'does not pay' : 'not shown'
 }
 
-/** Where inputs were drawn more shifts need not show it. */
-const openWords = (isDrawn: boolean) =>
-  isDrawn ? 'whether it pays is not shown' : 'these shifts do not show whether it pays'
-
 /** `Bought for 3 500 EUR more, it saves 900 ± 200 EUR a year ...`; empty where nothing is known in money. */
 export function worthText({ worth }: DesignResult, { currency, drawn }: CompareResult): string {
   if (!worth?.yearlySaving || worth.yearlySaving.mean === null) return ''
@@ -30,19 +26,17 @@ export function worthText({ worth }: DesignResult, { currency, drawn }: CompareR
   if (yearlySaving.low === null) return 'The saving a year is not known: too few shifts differ.'
   const isSaved = worth.yearlySaving.mean > 0
   const size = intervalText(isSaved ? yearlySaving : turned(yearlySaving), currency)
-  const bought =
-    investment === null || investment === 0
-      ? ''
-      : investment > 0
-        ? `It costs ${amountText(investment, currency)} more to buy and `
-        : `It costs ${amountText(-investment, currency)} less to buy and `
+  const bought = investment
+    ? `It costs ${amountText(Math.abs(investment), currency)} ${investment > 0 ? 'more' : 'less'} to buy and `
+    : ''
   const yearly = `${bought || 'It '}${isSaved ? 'saves' : 'costs'} ${size} a year${isSaved ? '' : ' more'} to run, at ${grouped(yearlyCases!, 0)} cases`
   const judged = verdict(netPresentValue)
   if (judged === null) return `${yearly}.`
   const over = `over ${years} years at ${percentText(interest!)} its net present value is ${intervalText(netPresentValue!, currency)}`
   const paid =
     judged === 'pays' && payback?.mean ? `, and its payback time is ${yearsParts(payback).join(' ')}` : ''
-  const open = openWords(drawn !== undefined)
+  // where inputs were drawn more shifts need not show it
+  const open = drawn ? 'whether it pays is not shown' : 'these shifts do not show whether it pays'
   const words = judged === 'not shown' ? `: ${open}` : `: it ${judged}`
   return `${yearly}; ${over}${words}${paid}.`
 }

@@ -1,12 +1,10 @@
 /** What a design is worth in money against another: what it saves a year, when it has paid, and how many failures it must spare. */
-import type { Interval } from '../../answers/difference-figure.js'
+import { type DifferenceFigure, type Interval, wholeInterval } from '../../answers/difference-figure.js'
 import { measureNamed, measuresOf, type Simulated } from '../../answers/figures.js'
 import { type CostElement, costKey } from '../../catalogue/costs.js'
 import type { MeasureKey } from '../../catalogue/of-line.js'
-import type { ShiftResult } from '../../line/line.js'
 import { capitalOf } from '../../scenario/capital.js'
 import type { Scenario } from '../../scenario/schema.js'
-import type { Observations } from '../../statistics/estimate.js'
 import {
   breakEvenFailures,
   invested,
@@ -16,6 +14,9 @@ import {
   simplePayback,
 } from '../../trade/money.js'
 import type { Compared } from './judge.js'
+
+/** A difference with its interval; where inputs were drawn the whole one counts. */
+type Difference = Interval & Pick<DifferenceFigure, 'inputs'>
 
 /** Against the base: in money of the scenario. What is not given is null, and named in `leftOut`. */
 export interface Worth {
@@ -36,12 +37,27 @@ export interface Worth {
   leftOut: string[]
 }
 
-/** Cost of 1000 good cases without some of its elements, by their keys. */
+/**
+ * Cost of 1000 good cases without some of its elements, by their keys: of each shift what it cost without them, and its thousands of good
+ * cases; nothing where nothing is priced.
+ */
 const costWithout = (name: string, label: string, elements: readonly CostElement[]): Compared => ({
   name,
   label,
   unit: 'money',
-  of: (design) => rows(design, elements),
+  of(design) {
+    const measures = measuresOf(design)
+    const all = measureNamed(measures, 'cost-per-1000' satisfies MeasureKey)
+    if (!all) return null
+    const without = elements.flatMap((key) => measureNamed(measures, costKey(key)) ?? [])
+    return (shifts) => ({
+      kind: 'ratio',
+      values: shifts.map(
+        ({ values }) => values[all.index]! - without.reduce((sum, { index }) => sum + values[index]!, 0),
+      ),
+      overs: shifts.map(({ values }) => values[all.index + 1]!),
+    })
+  },
 })
 
 /** What 1000 cases cost while the line runs: what an investment saves or not. */
@@ -56,24 +72,6 @@ export const costBeforeFailures = costWithout(
   ['failures', 'failure-repair'],
 )
 
-/** Of each shift what it cost without those elements, and its thousands of good cases; null where nothing is priced. */
-function rows(
-  design: Simulated,
-  elements: readonly CostElement[],
-): ((shifts: readonly ShiftResult[]) => Observations) | null {
-  const measures = measuresOf(design)
-  const all = measureNamed(measures, 'cost-per-1000' satisfies MeasureKey)
-  if (!all) return null
-  const without = elements.flatMap((key) => measureNamed(measures, costKey(key)) ?? [])
-  return (shifts) => ({
-    kind: 'ratio',
-    values: shifts.map(
-      ({ values }) => values[all.index]! - without.reduce((sum, { index }) => sum + values[index]!, 0),
-    ),
-    overs: shifts.map(({ values }) => values[all.index + 1]!),
-  })
-}
-
 /** Whether two designs close their cases differently. */
 const closesOtherwise = (one: Scenario, other: Scenario): boolean =>
   JSON.stringify([one.tape, one.closure]) !== JSON.stringify([other.tape, other.closure])
@@ -85,8 +83,8 @@ const closesOtherwise = (one: Scenario, other: Scenario): boolean =>
 export function worth(
   { scenario: design }: Pick<Simulated, 'scenario'>,
   { scenario: base }: Pick<Simulated, 'scenario'>,
-  running: Interval | null,
-  beforeFailures: Interval | null,
+  running: Difference | null,
+  beforeFailures: Difference | null,
   yearlyCases: number | null,
 ): Worth {
   const { money, closure } = design
@@ -131,7 +129,7 @@ export function worth(
 }
 
 function breakEven(
-  beforeFailures: Interval,
+  beforeFailures: Difference,
   closure: Scenario['closure'],
   before: Scenario['closure'],
   money: Scenario['money'],
@@ -148,8 +146,9 @@ function breakEven(
   }
 }
 
-/** Each end through `of`, a function that only rises, or with `isFalling` only falls. */
-function mapped(interval: Interval, of: (value: number) => number, isFalling = false): Interval {
+/** Each end of the whole interval through `of`, a function that only rises, or with `isFalling` only falls. */
+function mapped(difference: Difference, of: (value: number) => number, isFalling = false): Interval {
+  const interval = wholeInterval(difference)
   const through = (value: number | null) => {
     const found = value === null || Number.isNaN(value) ? Number.NaN : of(value)
     return Number.isFinite(found) ? found : null

@@ -1,7 +1,7 @@
 /** What does a plant's record say of the inputs of a scenario? Cleaned rows to values with their evidence; nothing is simulated. */
 
 import { parse } from 'yaml'
-import { type Answer, repeatOf } from '../../answers/answer.js'
+import { type Answer, repeatOf } from '../../answers/made.js'
 import { anySource } from '../../record/arrivals-of-record.js'
 import { holdOut } from '../../record/hold-out.js'
 import type { Facts } from '../../record/input.js'

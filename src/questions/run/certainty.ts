@@ -5,7 +5,7 @@ import { isOfInputs } from '../../answers/inputs-words.js'
 import type { PrecisionReached } from '../../answers/made.js'
 import { butCannotWork } from '../../answers/warnings.js'
 import { type Figure, wholeOf } from '../../catalogue/figure.js'
-import { counted, durationText, figureText, grouped, percentText } from '../../report/format.js'
+import { counted, durationText, figureText, grouped, percentText, sentences } from '../../report/format.js'
 import { leastForSkewness } from '../../statistics/skewness.js'
 import type { RunResult } from './document.js'
 import { bothKindsLine } from './summary.js'
@@ -35,19 +35,16 @@ function whyNotShown(figure: Figure | undefined, seen: string): string {
 /** How sure the figures are and what would make them surer. */
 export function certaintyLines(result: RunResult): string[] {
   const { precision, made, warmUp } = result
-  const lines = [
+  return sentences(
     ...bothKindsLine(result),
     ...(precision ? precisionLines(precision, made.shifts, result.drawn !== undefined) : [spread(result)]),
-    ...shrinkLine(result),
-  ]
-  if (made.shifts < leastForSkewness)
-    lines.push(
+    shrinkLine(result),
+    made.shifts < leastForSkewness &&
       `With fewer than ${leastForSkewness} shifts the spread is not well known: plus-minus may be too small.`,
-    )
-  if (warmUp) lines.push(warmUpLine(result))
-  if (figuresAt(result).some(([, { few }]) => few)) lines.push(fewLine)
-  lines.push(...bunchLine(result))
-  return lines
+    warmUp && warmUpLine(result),
+    figuresAt(result).some(([, { few }]) => few) && fewLine,
+    bunchLine(result),
+  )
 }
 
 /** What stands in place of plus-minus. */
@@ -55,15 +52,16 @@ const fewLine =
   'A number of events or shifts instead of a plus-minus means: too few to say how far off the figure may be. "In breaks": stops that waited for the end of a break. Such a stop is much longer than others.'
 
 /** Counts that come in bunches, the worst three: fewer of them are independent than were counted. */
-function bunchLine(result: RunResult): string[] {
-  const bunched = figuresAt(result)
-    .flatMap(([, figure]) => (figure.bunches === undefined ? [] : [figure]))
-    .sort((a, b) => b.bunches! - a.bunches!)
-  if (bunched.length === 0) return []
-  const worst = bunched.slice(0, 3).map(({ label, bunches }) => `${label} (${grouped(bunches!, 1)})`)
-  return [
-    `Some events come in groups, and their plus-minus allows for this. Their variance compared with independent events: ${worst.join('; ')} times.`,
-  ]
+function bunchLine(result: RunResult): string | false {
+  const worst = figuresAt(result)
+    .flatMap(([, { label, bunches }]) => (bunches === undefined ? [] : [{ label, bunches }]))
+    .sort((a, b) => b.bunches - a.bunches)
+    .slice(0, 3)
+    .map(({ label, bunches }) => `${label} (${grouped(bunches, 1)})`)
+  return (
+    worst.length > 0 &&
+    `Some events come in groups, and their plus-minus allows for this. Their variance compared with independent events: ${worst.join('; ')} times.`
+  )
 }
 
 /** What the number of shifts has to do with it. */
@@ -99,12 +97,12 @@ function precisionLines(
 /** A number with two figures: `4 300`. */
 const roughly = (value: number) => grouped(Number(value.toPrecision(2)), 0)
 
-function shrinkLine({ measures, drawn }: RunResult): string[] {
+function shrinkLine({ measures, drawn }: RunResult): string | false {
   const shrink = measures.throughput?.shrink
-  if (shrink === undefined) return []
-  return [
-    `Control variates on the simulated arrivals reduce the random variation: ${drawn ? 'this part of the plus-minus' : 'plus-minus'} of the output is ${percentText(shrink, 2)} of that of plain means (--plain).`,
-  ]
+  return (
+    shrink !== undefined &&
+    `Control variates on the simulated arrivals reduce the random variation: ${drawn ? 'this part of the plus-minus' : 'plus-minus'} of the output is ${percentText(shrink, 2)} of that of plain means (--plain).`
+  )
 }
 
 function warmUpLine({ warmUp, shift }: RunResult): string {

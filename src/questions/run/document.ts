@@ -14,6 +14,7 @@ import { lossesWithInputs } from '../../answers/losses-with-inputs.js'
 import {
   type ByHand,
   beginOf,
+  type Made,
   type PrecisionReached,
   type RequirementJudged,
   type StudyDocument,
@@ -24,7 +25,7 @@ import type { InputsTold } from '../../answers/rests-on.js'
 import type { Draws } from '../../answers/with-inputs.js'
 import { withKindsTold } from '../../pictures/kinds-told.js'
 import { type Layout, layoutOf } from '../../pictures/layout.js'
-import type { Evidence } from '../../scenario/known.js'
+import type { ReadScenario } from '../../scenario/read.js'
 import type { WarmUp } from '../../shifts/steady.js'
 import type { Stretch } from '../../shifts/stretch.js'
 import type { RunAsked } from './asked.js'
@@ -48,54 +49,47 @@ export interface RunResult extends LineResult, StudyDocument<'run'> {
   stretch?: Stretch
 }
 
-/** What a study was asked for and what it is made of. */
-interface StudyRecord
-  extends Omit<RunAsked, 'draws'>,
-    Omit<Simulated, 'countFrom'>,
-    Pick<RunResult, 'made' | 'warmUp' | 'stretch' | 'about' | 'warnings' | 'assumed' | 'notes'> {
-  byHand?: ByHand
-  /** What the inputs rest on. */
-  inputs?: InputsTold
-  /** Draws of the inputs with their shifts, and what was drawn. */
-  drawn?: { draws: Draws; evidence: readonly Evidence[] }
+/** What was simulated, and what is told of a scenario whatever was simulated of it. */
+export interface RunStudy extends Pick<Simulated, 'line' | 'shifts'>, Pick<RunResult, 'warmUp'> {
+  stretch: Stretch | null
+  draws: Draws | null
+  told: { byHand: ByHand } & InputsTold & Pick<RunResult, 'about' | 'warnings' | 'assumed' | 'notes'>
 }
 
 /** Makes the document of `command: run`. */
-export function runResult(record: StudyRecord): RunResult {
-  const { scenario, made, warmUp, byHand = null, drawn } = record
+export function runResult(
+  { scenario, evidence }: ReadScenario,
+  asked: RunAsked,
+  { line, shifts, warmUp, stretch: recorded, draws, told }: RunStudy,
+  made: Made,
+): RunResult {
   const how = { confidence: made.confidence, isPlain: made.plain }
-  const simulated = { ...record, countFrom: warmUp?.countFrom ?? 0 }
-  const estimates = estimatesOf(simulated, how, drawn?.draws)
-  const precision = precisionReached(record, estimates)
+  const simulated = { scenario, line, shifts, countFrom: warmUp?.countFrom ?? 0 }
+  const estimates = estimatesOf(simulated, how, draws)
+  const precision = precisionReached(asked, estimates)
   const { measures, costLeftOut, ...others } = lineResult(simulated, estimates)
-  const { layout, stretch } = withKindsTold({ layout: layoutOf(scenario), stretch: record.stretch ?? null })
+  const { layout, stretch } = withKindsTold({ layout: layoutOf(scenario), stretch: recorded })
+  const { warnings, byHand, ...last } = told
   return {
-    ...beginOf({ command: 'run' }, scenario, record),
+    ...beginOf({ command: 'run' }, scenario, { made, warnings }),
     target: scenario.target ?? null,
     precision,
-    requirements: record.requirements.map((each) => judged(each, precision, estimates)),
+    requirements: asked.requirements.map((each) => judged(each, precision, estimates)),
     warmUp,
     measures,
     costLeftOut,
     byHand,
     ...others,
-    losses: lossesWithInputs(
-      simulated,
-      { ...how, bottleneck: byHand?.bottleneck ?? null },
-      drawn?.draws ?? null,
-    ),
+    losses: lossesWithInputs(simulated, { ...how, bottleneck: byHand.bottleneck }, draws),
     layout,
-    ...(drawn ? { drawn: drawsTold(drawn.draws, drawn.evidence, simulated, estimates) } : {}),
+    ...(draws ? { drawn: drawsTold(draws, evidence, simulated, estimates) } : {}),
     ...(stretch ? { stretch } : {}),
-    ...(record.about ? { about: record.about } : {}),
-    assumed: record.assumed,
-    ...record.inputs,
-    notes: record.notes,
+    ...last,
     shifts: 'shifts.csv',
   }
 }
 
-function precisionReached({ precision }: StudyRecord, estimates: Estimates): PrecisionReached | null {
+function precisionReached({ precision }: RunAsked, estimates: Estimates): PrecisionReached | null {
   if (precision === null) return null
   const of = precision.of.map((measure) => {
     const reached = relativeError(estimates.get(measureName(measure))!)

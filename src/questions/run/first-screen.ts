@@ -13,12 +13,11 @@ import { figureText, percentText, rateText, sentences, shareOfShifts } from '../
 import type { Screen, Verdict } from '../../report/screen.js'
 import { requirementLines } from './certainty.js'
 import type { RunResult } from './document.js'
-import { shortfall } from './shortfall.js'
-import { onAverage, runSummary } from './summary.js'
+import { onAverage, runSummary, shortfall } from './summary.js'
 
 /** The first screen of a run. */
 export function runScreen(result: RunResult): Screen {
-  const { made, display, measures, byHand, drawn } = result
+  const { made, display, measures, byHand, drawn, precision } = result
   const cost = measures['cost-per-1000']
   return {
     title: made.scenario.title,
@@ -34,7 +33,12 @@ export function runScreen(result: RunResult): Screen {
       ...part('Asked', requirementLines(result)),
       ...part('Limit', [limitsText(result, byHand)]),
       ...nextPart(runSummary(result).next, result),
-      ...restsOnPart(result, drawn !== undefined, { more: [precisionText(result)] }),
+      ...restsOnPart(result, drawn !== undefined, {
+        more: [
+          precision !== null &&
+            `Asked for within ${percentText(precision.asked, 2)}: ${precision.isMet ? 'reached' : 'not reached'}.`,
+        ],
+      }),
       ...safetyPart,
     ],
   }
@@ -82,8 +86,3 @@ function shiftText({ measures, display, target }: RunResult): string {
     (unsealed?.mean ?? 0) > 0 && `Unsealed and unnoticed: ${figureText(unsealed, display)}.`,
   ).join(' ')
 }
-
-/** Whether the figures are as well known as was asked. */
-const precisionText = ({ precision }: RunResult): string | false =>
-  precision !== null &&
-  `Asked for within ${percentText(precision.asked, 2)}: ${precision.isMet ? 'reached' : 'not reached'}.`

@@ -86,24 +86,17 @@ function reason(row: HandRow, figure: Figure, flow: number, result: RunResult): 
       ? 'cases arrive far apart, so more flaps are folded while the belts are free'
       : 'cases arrive close together, so more flaps are folded during the headway of the case ahead'
   const isAsOutput = Math.abs(flow - 1) > small && Math.abs(own - flow) <= alike * flow
-  const reasons: [boolean, string | (() => string)][] = [
-    [measure === 'measures.throughput' || measure === 'measures.output', () => whyOutput(result, own)],
-    [
-      measure === 'measures.time-in-system',
-      () => `waiting, which hand calculation ignores: ${mostHeld(result)}`,
-    ],
-    [measure.endsWith('.held'), () => `cases queue${blockedText(piece)}`],
-    [isAsOutput, 'same cause as the output'],
-    // what is spread over the cases goes the other way
-    [isPerThousand(unit) && Math.abs(own * flow - 1) <= alike, 'divided by the output'],
-    [measure.endsWith('.states.working'), folding],
-    [measure.startsWith('crew.'), 'random stops, cut off by the end of the shift or delayed by breaks'],
-    [unit === 'count', 'chance, and cycles cut by the start and end of shifts'],
-    [piece !== undefined, () => `states of ${name}: ${topStates(piece!)}`],
-    [true, 'the mix, losses and part rolls of these shifts'],
-  ]
-  const why = reasons.find(([holds]) => holds)![1]
-  return typeof why === 'string' ? why : why()
+  if (measure === 'measures.throughput' || measure === 'measures.output') return whyOutput(result, own)
+  if (measure === 'measures.time-in-system')
+    return `waiting, which hand calculation ignores: ${mostHeld(result)}`
+  if (measure.endsWith('.held')) return `cases queue${blockedText(piece)}`
+  if (isAsOutput) return 'same cause as the output'
+  // what is spread over the cases goes the other way
+  if (isPerThousand(unit) && Math.abs(own * flow - 1) <= alike) return 'divided by the output'
+  if (measure.endsWith('.states.working')) return folding
+  if (measure.startsWith('crew.')) return 'random stops, cut off by the end of the shift or delayed by breaks'
+  if (unit === 'count') return 'chance, and cycles cut by the start and end of shifts'
+  return piece ? `states of ${name}: ${topStates(piece)}` : 'the mix, losses and part rolls of these shifts'
 }
 
 /** What holds the output off its hand figure: packers that wait, cases turned away, or what the bottleneck stands for. */
@@ -122,7 +115,10 @@ function whyOutput({ byHand, arrivals, equipment }: RunResult, own: number): str
   const name = byHand?.bottleneck
   const bottleneck = name ? equipment[name] : undefined
   if (bottleneck && byHand!.shareAdmitted < 1)
-    causes.push([lostShare(bottleneck), `${name}: ${topStates(bottleneck)}`])
+    causes.push([
+      shareOf(bottleneck, 'waiting') + shareOf(bottleneck, 'blocked') + stopsOf(bottleneck, true),
+      `${name}: ${topStates(bottleneck)}`,
+    ])
   causes.sort((a, b) => b[0] - a[0])
   const text = causes
     .filter(([share]) => share > small / 2)
@@ -141,9 +137,6 @@ const stopsOf = (piece: EquipmentResult, isWait: boolean): number =>
       return stop !== undefined && stop !== 'planned' && isWaitForCrew === isWait
     })
     .reduce((sum, key) => sum + shareOf(piece, key), 0)
-
-const lostShare = (piece: EquipmentResult): number =>
-  shareOf(piece, 'waiting') + shareOf(piece, 'blocked') + stopsOf(piece, true)
 
 /** The largest of what keeps a piece from working, in words. */
 function topStates(piece: EquipmentResult): string {
@@ -169,13 +162,11 @@ const blockedText = (piece: EquipmentResult | undefined): string => {
 
 /** Where most cases stand, beyond a ride: the place that holds most. */
 function mostHeld(result: RunResult): string {
-  const held = Object.entries(result.equipment)
-    .flatMap(([name, { measures }]) => (measures.held?.mean ? [[name, measures.held.mean] as const] : []))
-    .concat(
-      Object.entries(result.arrivals).flatMap(([name, { held }]) =>
-        held?.mean ? [[`the floor at ${name}`, held.mean] as const] : [],
-      ),
-    )
-    .sort((a, b) => b[1] - a[1])
-  return held[0] ? `most wait on ${held[0][0]} (${figures(held[0][1])} cases)` : 'in queues'
+  const [most] = [
+    ...Object.entries(result.equipment).map(([name, { measures }]) => [name, measures.held] as const),
+    ...Object.entries(result.arrivals).map(([name, { held }]) => [`the floor at ${name}`, held] as const),
+  ]
+    .flatMap(([place, held]) => (held?.mean ? [{ place, cases: held.mean }] : []))
+    .sort((a, b) => b.cases - a.cases)
+  return most ? `most wait on ${most.place} (${figures(most.cases)} cases)` : 'in queues'
 }

@@ -71,17 +71,16 @@ export function machineRows(machine: MachineLosses, losses: Losses | null): Loss
   return rows
 }
 
-/** Of several together no interval is known. */
-const withoutInputs = ({ inputs: _, ...figure }: Figure): Figure => figure
-
 /** The small stops as one step, where the first of them stands. */
 function together(steps: readonly LossStep[], small: readonly LossStep[]): LossStep[] {
   const sum = (of: (step: LossStep) => number) => small.reduce((total, step) => total + of(step), 0)
   const mean = sum(({ cases }) => cases.mean ?? 0)
+  // of several together no interval is known
+  const { inputs: _, ...first } = small[0]!.cases
   const others: LossStep = {
     key: 'other-stops',
     label: 'other stops',
-    cases: { ...withoutInputs(small[0]!.cases), mean, low: null, high: null, sd: null, label: 'other stops' },
+    cases: { ...first, mean, low: null, high: null, sd: null, label: 'other stops' },
     share: sum((step) => step.share),
   }
   // beside the stops that have a bar of their own, before what the machine loses while it works

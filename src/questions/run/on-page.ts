@@ -1,4 +1,5 @@
 /** What of a run its page holds: all that its charts and its replay draw. Of a line of many pieces that is less than the document. */
+import type { EquipmentResult } from '../../answers/line-result.js'
 import type { Layout } from '../../pictures/layout.js'
 import { mostRows } from '../../report/marks/most-rows.js'
 import type { Stretch } from '../../shifts/stretch.js'
@@ -37,12 +38,7 @@ export function runOnPage(result: RunResult): RunResult {
 }
 
 /** A piece that has no row of its own: what is summed over all pieces, and its heads. */
-const without = ({
-  type,
-  pieces,
-  heads,
-  measures,
-}: RunResult['equipment'][string]): RunResult['equipment'][string] => ({
+const without = ({ type, pieces, heads, measures }: EquipmentResult): EquipmentResult => ({
   type,
   ...(pieces ? { pieces } : {}),
   measures: measures['cases-lost'] ? { 'cases-lost': measures['cases-lost'] } : {},

@@ -112,9 +112,6 @@ function binBars(bins: readonly Bin[], width: number, target: ShiftTarget | null
   }
 }
 
-const reachedIn = (outputs: readonly number[], target: ShiftTarget) =>
-  outputs.filter((output) => output >= target.least).length
-
 function titleOf(result: RunResult, target: ShiftTarget | null): string {
   const { outputs } = result
   if (!target) return `Good cases a shift in ${counted(outputs.length, 'shift')}`
@@ -123,7 +120,8 @@ function titleOf(result: RunResult, target: ShiftTarget | null): string {
 
 /** `all 200 shifts reach`, `43 of 200 shifts reach`, `none of 200 shifts reaches`. */
 function reachInWords(outputs: readonly number[], target: ShiftTarget): string {
-  const [reached, all] = [reachedIn(outputs, target), outputs.length]
+  const all = outputs.length
+  const reached = outputs.filter((output) => output >= target.least).length
   if (reached === all && all > 1) return `all ${counted(all, 'shift')} reach`
   const some = reached === 0 ? 'none' : grouped(reached, 0)
   return `${some} of ${counted(all, 'shift')} ${reached > 1 ? 'reach' : 'reaches'}`

@@ -17,6 +17,7 @@ import {
   grouped,
   percentText,
   rateText,
+  sentences,
   shareOfShifts,
 } from '../../report/format.js'
 import type { Report } from '../../report/report.js'
@@ -24,8 +25,7 @@ import type { Stretch } from '../../shifts/stretch.js'
 import { certaintyLines, requirementLines } from './certainty.js'
 import type { RunResult } from './document.js'
 import { isReplayed, unplayed } from './on-page.js'
-import { shortfall } from './shortfall.js'
-import { onAverage, runSummary } from './summary.js'
+import { onAverage, runSummary, shortfall } from './summary.js'
 import { runTables } from './tables.js'
 
 /** What was simulated: shifts, or campaigns of several in a row. */
@@ -81,33 +81,30 @@ const drawnMoment = (layout: Layout, stretch: Stretch, display: Display) => ({
 })
 
 function headline(result: RunResult): string[] {
-  const { measures, display, target } = result
-  const lines = [
+  const { measures, display } = result
+  return sentences(
     `Throughput: ${figureText(measures.throughput, display)} of working time, ${figureText(measures.output, display)} a shift.${poorShift(result)}`,
-  ]
-  const held = measures['target-held']
-  if (target !== null && held) {
-    const share = `target of ${rateText(target)} in ${shareOfShifts(held)} of the shifts`
-    lines.push(
-      cannotWork(result)
-        ? `It would reach its ${share}${verdictOfImpossible(result)}.`
-        : `It reaches its ${share}. ${verdict(result)}`,
-    )
-  } else lines.push('No target is given, so there is no verdict: add `target:` to the scenario.')
-  lines.push(
+    targetLine(result),
     `A case is in the line for ${figureText(measures['time-in-system'], display)} on average; 95 of 100 cases for less than ${figureText(measures['time-in-system-p95'], display)}.`,
-  )
-  if (measures.tape)
-    lines.push(
+    measures.tape &&
       `It uses ${figureText(measures.tape, display)} of tape a shift (${figureText(measures['tape-mass'], display)}); ${figureText(measures['tape-per-case'], display)} is on each case.`,
-    )
-  if ((measures.unsealed?.mean ?? 0) > 0)
-    lines.push(`${figureText(measures.unsealed, display)} a shift leave the line unsealed and unnoticed.`)
-  if (measures['cost-per-1000'])
-    lines.push(
+    (measures.unsealed?.mean ?? 0) > 0 &&
+      `${figureText(measures.unsealed, display)} a shift leave the line unsealed and unnoticed.`,
+    measures['cost-per-1000'] &&
       `1000 good cases cost ${figureText(briefly(measures['cost-per-1000']), display)}${costWords('', result)}.`,
-    )
-  return [...lines, ...requirementLines(result)]
+    ...requirementLines(result),
+  )
+}
+
+function targetLine(result: RunResult): string {
+  const { target, measures } = result
+  const held = measures['target-held']
+  if (target === null || !held)
+    return 'No target is given, so there is no verdict: add `target:` to the scenario.'
+  const share = `target of ${rateText(target)} in ${shareOfShifts(held)} of the shifts`
+  return cannotWork(result)
+    ? `It would reach its ${share}${verdictOfImpossible(result)}.`
+    : `It reaches its ${share}. ${verdict(result)}`
 }
 
 /** What may be promised of a single shift; nothing where the shifts are too few to say. */
@@ -140,22 +137,16 @@ function verdictOfImpossible(result: RunResult): string {
   return `${mean}${butCannotWork(result)}`
 }
 
-function limits(result: RunResult): string[] {
-  const all = [...result.notes]
-  all.push(
+const limits = (result: RunResult): string[] =>
+  sentences(
+    ...result.notes,
     startLimit(
       result.shift,
       'The line runs without end: only its steady state is counted, not the warm-up.',
       'Each shift starts with an empty line. The first cases come out late, so the rate is a little below the steady one.',
     ),
-  )
-  if (Object.values(result.equipment).some((piece) => has(piece, 'tapes')))
-    all.push(
+    Object.values(result.equipment).some((piece) => has(piece, 'tapes')) &&
       'Jam, roll-change and breakdown figures are inputs: no published data on tape sealers is known. A result is only as good as your measurements of them.',
-    )
-  if (result.outputs.length < 10)
-    all.push(
+    result.outputs.length < 10 &&
       `Only ${grouped(result.outputs.length, 0)} shifts: the intervals are rough; 10 shifts or more are usual.`,
-    )
-  return all
-}
+  )

@@ -1,34 +1,22 @@
 /** How much does this line put out, and does it hold its target? Simulates its shifts and makes the document. */
-import { aboutOf } from '../../answers/about.js'
-import { type Answer, madeOf } from '../../answers/answer.js'
-import { checkedDesigns, warnedDesign } from '../../answers/checked.js'
-import { drawsCsv, inputsCsv, shiftsCsv } from '../../answers/csv.js'
+import { aboutOf, checkedDesigns, warnedDesign } from '../../answers/about.js'
+import { inputsCsv, shiftsCsv } from '../../answers/csv.js'
 import { drawsOf, simulatedDraws } from '../../answers/draws.js'
-import { estimationOf, type Simulated } from '../../answers/figures.js'
+import { estimationOf } from '../../answers/figures.js'
 import { inputsTold } from '../../answers/inputs-told.js'
-import type { Made } from '../../answers/made.js'
+import { type Answer, type Made, madeOf } from '../../answers/made.js'
 import { stoppingRule } from '../../answers/precision.js'
 import { warningsOf } from '../../answers/warning.js'
 import { cannotWork } from '../../answers/warnings.js'
-import type { Draws } from '../../answers/with-inputs.js'
 import { foretold } from '../../hand/foretold.js'
 import { unnamedStops } from '../../hand/unnamed.js'
 import { Line, type ShiftResult } from '../../line/line.js'
 import { sentences } from '../../report/format.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { type Context, type Simulation, simulating } from '../../shifts/simulation.js'
-import type { WarmUp } from '../../shifts/steady.js'
 import { ordinaryShift, type Stretch } from '../../shifts/stretch.js'
 import { type RunAsked, type RunOptions, runAsked } from './asked.js'
-import { type RunResult, runResult } from './document.js'
-
-/** What was simulated. */
-interface Study extends Pick<Simulated, 'line' | 'shifts'> {
-  warmUp: WarmUp | null
-  stretch: Stretch | null
-  draws: Draws | null
-  told: ReturnType<typeof toldOf>
-}
+import { type RunResult, type RunStudy, runResult } from './document.js'
 
 /** Answers the question. Throws `Fault`. */
 export async function run(
@@ -50,7 +38,7 @@ export async function run(
     isLean: options.held === false,
     course: loaded.shiftsSha256,
   }
-  const study = await simulating(plan, context, async (simulation): Promise<Study> => {
+  const study = await simulating(plan, context, async (simulation): Promise<RunStudy> => {
     // where counting begins is known when the first shifts come
     const how = () =>
       estimationOf(scenario, { confidence, isPlain: options.plain === true }, simulation.countFrom(0))
@@ -66,56 +54,32 @@ export async function run(
     const draws = await simulatedDraws(drawn, asked.draws, simulation, 1)
     return { line, shifts, warmUp: simulation.warmUps[0] ?? null, stretch, draws, told }
   })
-  const document = documentOf(loaded, options, asked, study)
+  const document = runResult(loaded, asked, study, made(loaded, options, asked, study.shifts.length))
   return {
     document,
-    rows: () => rowsOf(loaded, line, study),
+    rows: () => rowsOf(loaded, study),
     isMet: document.requirements.every(({ judgement }) => judgement === 'met'),
     cannotWork: cannotWork(document),
   }
 }
 
 /** The shifts, those of the draws with them, and what was drawn. */
-function rowsOf(
-  { evidence }: ReadScenario,
-  { columns }: Line,
-  { shifts, draws }: Study,
-): Map<string, string> {
-  if (draws === null) return new Map([['shifts.csv', shiftsCsv(columns, shifts)]])
-  return new Map([
-    ['shifts.csv', drawsCsv(columns, [shifts, ...draws.of.map((draw) => draw.shifts)])],
-    [
-      'draws.csv',
-      inputsCsv(
-        evidence.map(({ path }) => path),
-        draws.of,
-      ),
-    ],
-  ])
-}
-
-function documentOf(loaded: ReadScenario, options: RunOptions, asked: RunAsked, study: Study): RunResult {
-  const { stretch, draws, told, ...simulated } = study
-  return runResult({
-    scenario: loaded.scenario,
-    ...simulated,
-    made: made(loaded, options, asked, study.shifts.length),
-    ...asked,
-    ...(draws === null ? {} : { drawn: { draws, evidence: loaded.evidence } }),
-    ...(stretch ? { stretch } : {}),
-    ...told,
-  })
+function rowsOf({ evidence }: ReadScenario, { line, shifts, draws }: RunStudy): Map<string, string> {
+  const ofDraws = draws?.of.map((draw) => draw.shifts)
+  const rows = new Map([['shifts.csv', shiftsCsv([{ columns: line.columns, shifts, draws: ofDraws }])]])
+  const paths = evidence.map(({ path }) => path)
+  return draws ? rows.set('draws.csv', inputsCsv(paths, draws.of)) : rows
 }
 
 /** What is told of a scenario whatever was simulated of it. */
-function toldOf(loaded: ReadScenario) {
+function toldOf(loaded: ReadScenario): RunStudy['told'] {
   const checked = checkedDesigns(loaded)
   return {
     byHand: foretold(loaded.scenario, checked[0]!.hand),
     about: aboutOf(loaded, [], checked),
     warnings: warningsOf(checked.map(warnedDesign)),
     assumed: loaded.assumed,
-    inputs: inputsTold(loaded),
+    ...inputsTold(loaded),
     notes: notes(loaded),
   }
 }

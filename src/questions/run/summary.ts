@@ -3,7 +3,7 @@
 import { bothKinds, drawsText, isOfInputs, measureNext } from '../../answers/inputs-words.js'
 import { limitingPiece, limitingText } from '../../answers/summary.js'
 import { butCannotWork, cannotWork, suffixCannotWork } from '../../answers/warnings.js'
-import { entriesOf, wholeOf } from '../../catalogue/figure.js'
+import { entriesOf, type Figure, wholeOf } from '../../catalogue/figure.js'
 import { states } from '../../catalogue/states.js'
 import { has } from '../../kinds/traits.js'
 import { figureText, grouped, percentText, rateText, sentences, shareOfShifts } from '../../report/format.js'
@@ -43,7 +43,21 @@ export function onAverage({ target, measures }: RunResult): 'holds' | 'falls sho
   return low >= target ? 'holds' : high < target ? 'falls short' : 'open'
 }
 
-/** The same in a sentence. */
+/** What a rate lacks of its target, with its plus-minus, cases a second; below 0 where the rate is above the target. */
+export const shortfall = (throughput: Figure, target: number): Figure => ({
+  ...throughput,
+  mean: target - throughput.mean!,
+  ...turned(throughput, target),
+  ...(throughput.inputs ? { inputs: { ...throughput.inputs, ...turned(throughput.inputs, target) } } : {}),
+})
+
+/** Ends of what is left up to the target. */
+const turned = ({ low, high }: Pick<Figure, 'low' | 'high'>, target: number) => ({
+  low: target - high!,
+  high: target - low!,
+})
+
+/** What the interval says of the target, in a sentence. */
 function average(result: RunResult): string {
   const holds = cannotWork(result)
     ? ` On average it would reach the target${suffixCannotWork(result)}.`
@@ -58,7 +72,7 @@ function average(result: RunResult): string {
 }
 
 /** Against the largest loss of the limiting piece and of the sealers; waiting for cases is none of theirs where all that comes is let in. */
-function remedyFor(result: RunResult): string[] {
+function remedyFor(result: RunResult): string {
   const { equipment, byHand } = result
   const limiting = limitingPiece(result, byHand?.bottleneck)?.[0]
   const keepsUp = (byHand?.shareAdmitted ?? 1) >= 1
@@ -77,44 +91,36 @@ function remedyFor(result: RunResult): string[] {
       }))
     })
   const [worst] = shares.sort((a, b) => b.share - a.share)
-  if (!worst || worst.share < 0.005) return []
-  return [
-    `${worst.words(worst.name, percentText(worst.share, 2))} tapeshift compare says what that is worth.`,
-  ]
+  if (!worst || worst.share < 0.005) return ''
+  return `${worst.words(worst.name, percentText(worst.share, 2))} tapeshift compare says what that is worth.`
 }
 
 /** What to do next, the most pressing first. */
 function nextSteps(result: RunResult): string[] {
-  const { target, measures } = result
+  const { target, measures, drawn } = result
   const held = measures['target-held'] ? wholeOf(measures['target-held']).low : null
   return sentences(
     target === null && 'Give a target in the scenario, and the report says how often it is reached.',
-    ...moreShifts(result),
-    ...measureNextOf(result),
-    ...(held !== null && held >= 0.95 && !cannotWork(result)
-      ? [
-          'The target is reached in 95 % of the shifts or more: tapeshift size says whether a cheaper line does that too.',
-        ]
-      : remedyFor(result)),
+    moreShifts(result),
+    ...measureNext(
+      drawn?.contributions.find(({ measure }) => measure === 'throughput'),
+      measures.throughput,
+    ),
+    held !== null && held >= 0.95 && !cannotWork(result)
+      ? 'The target is reached in 95 % of the shifts or more: tapeshift size says whether a cheaper line does that too.'
+      : remedyFor(result),
   )
 }
 
-/** The input that makes most of what is not known, and how much more data would halve the whole. */
-const measureNextOf = ({ drawn, measures }: RunResult): string[] =>
-  measureNext(
-    drawn?.contributions.find(({ measure }) => measure === 'throughput'),
-    measures.throughput,
-  )
-
 /** Where the interval holds the target: how many shifts would tell, by the square root of their number. */
-function moreShifts(result: RunResult): string[] {
+function moreShifts(result: RunResult): string {
   // where the inputs leave it open more shifts show nothing
-  if (onAverage(result) !== 'open' || isOfInputs(result.measures.throughput)) return []
+  if (onAverage(result) !== 'open' || isOfInputs(result.measures.throughput)) return ''
   const { mean, low, high } = result.measures.throughput as { mean: number; low: number; high: number }
   const needed = result.made.shifts * ((high - low) / 2 / Math.abs(mean - result.target!)) ** 2
   const about =
     Number.isFinite(needed) && needed < 100_000
       ? ` About ${grouped(Number(needed.toPrecision(2)), 0)} would show it.`
       : ''
-  return [`Simulate more shifts: these do not show whether the target is reached on average.${about}`]
+  return `Simulate more shifts: these do not show whether the target is reached on average.${about}`
 }

@@ -2,7 +2,7 @@
 
 import { shownName } from '../../answers/line-result.js'
 import { bareParts, lossesTable } from '../../answers/losses-table.js'
-import { leftOutNote } from '../../answers/warnings.js'
+import { costTable } from '../../answers/study-report.js'
 import { causeKeys } from '../../catalogue/causes.js'
 import { isCostKey } from '../../catalogue/costs.js'
 import { entriesOf, type Figure, type Figures } from '../../catalogue/figure.js'
@@ -14,7 +14,6 @@ import {
   type PieceKey,
   pieceRow,
 } from '../../catalogue/of-equipment.js'
-import type { JamKey } from '../../catalogue/of-jams.js'
 import { type ArrivalKey, ofArrivals, ofCrew } from '../../catalogue/of-people.js'
 import { inLong } from '../../catalogue/printed-units.js'
 import type { NamedRow } from '../../catalogue/row.js'
@@ -44,7 +43,7 @@ export const runTables = (result: RunResult): Table[] => [
   within('places', placesTable(result), 'held'),
   within('places', routesTable(result)),
   within('money', tapeTable(result), 'tape'),
-  within('money', costTable(result)),
+  within('money', costTable([['cost', result]], result)),
   within('hand', handTable(result)),
 ]
 
@@ -118,17 +117,14 @@ const stopsTable = ({ equipment }: RunResult): Table => ({
       .filter((key) => measures[key])
       .flatMap((key) => [
         [shown, ofPieces[key].words, ...pick(measures, [key, `${key}-stop`, `${key}-wait`])],
-        ...(key === 'jams' ? Object.entries(jams).map((kind) => jamRow(shown, kind)) : []),
+        // kinds of jam that have names, below all jams of their piece
+        ...Object.entries(key === 'jams' ? jams : {}).map(([kind, of]) => [
+          ...[shown, `${kind} only`],
+          ...pick(of, ['stops', 'stop', 'wait']),
+        ]),
       ])
   }),
 })
-
-/** A kind of jam that has a name, below all jams of its piece. */
-const jamRow = (piece: string, [kind, of]: [string, Figures<JamKey>]): Cell[] => [
-  piece,
-  `${kind} only`,
-  ...pick(of, ['stops', 'stop', 'wait']),
-]
 
 /** What diverts send where, and what inspections find: every measure that counts cases on their way. */
 function routesTable({ equipment, measures }: RunResult): Table {
@@ -198,15 +194,6 @@ function crewTable({ crew }: RunResult): Table {
     rows: crews.map(([name, of]) => [name, of.busy, ...keys.map((key) => of[key] ?? '')]),
   }
 }
-
-const costTable = (result: RunResult): Table => ({
-  title: 'Cost of 1000 good cases',
-  note: leftOutNote(result.costLeftOut, result),
-  columns: [...words('element'), ...figures('cost')],
-  rows: entriesOf(result.measures)
-    .filter(([key]) => key === 'cost-per-1000' || isCostKey(key))
-    .map(([, figure]) => [figure.label, figure]),
-})
 
 /** A row a figure, as the document has them; the elements of the cost have a table of their own. */
 export function measuresTable({ measures, display }: RunResult): Table {

@@ -1,11 +1,9 @@
 /** The document of a sizing, from what the search found. */
 
-import { aboutOf } from '../../answers/about.js'
-import { madeOf } from '../../answers/answer.js'
-import { checkedDesign, pricedDesign, warnedDesign } from '../../answers/checked.js'
+import { aboutOf, checkedDesign, pricedDesign, warnedDesign } from '../../answers/about.js'
 import type { ChosenDesign } from '../../answers/designs.js'
 import { inputsTold } from '../../answers/inputs-told.js'
-import { beginOf } from '../../answers/made.js'
+import { beginOf, madeOf } from '../../answers/made.js'
 import { type Warning, warningsOf } from '../../answers/warning.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
 import type { ReadScenario } from '../../scenario/read.js'

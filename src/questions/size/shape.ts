@@ -1,7 +1,13 @@
 /** What the document of a sizing looks like once it is read back. */
 import * as z from 'zod'
-import { intervalKeys, intervalShape } from '../../answers/difference-shape.js'
-import { contributionsShape, drawsKeys, lineKeys, lossesShape } from '../../answers/line-shape.js'
+import {
+  contributionsShape,
+  drawsKeys,
+  intervalKeys,
+  intervalShape,
+  lineKeys,
+  lossesShape,
+} from '../../answers/line-shape.js'
 import { studyKeys } from '../../answers/study-shape.js'
 import { figureOfInputsShape } from '../../catalogue/figure-shape.js'
 import {

@@ -1,7 +1,7 @@
 /** Which design is the cheapest that keeps its promises? Makes the designs, searches among them and makes the document. */
 
-import type { Answer } from '../../answers/answer.js'
 import { combine, inOrder } from '../../answers/designs.js'
+import type { Answer } from '../../answers/made.js'
 import { cannotWork } from '../../answers/warnings.js'
 import { hashOf } from '../../scenario/hash.js'
 import { usualShifts } from '../../scenario/limits.js'

@@ -1,7 +1,7 @@
 /** The tables of a sizing: the pick, the designs that were simulated, and why others were not. */
 
 import { flowText } from '../../answers/flow.js'
-import { inputSharesTable } from '../../answers/input-shares-table.js'
+import { inputSharesTable } from '../../answers/rests-on.js'
 import { figures as ofFigures, words } from '../../report/cell.js'
 import { counted, grouped, sentences } from '../../report/format.js'
 import type { Table } from '../../report/report.js'

@@ -1,17 +1,16 @@
 /** The document of a sweep, from what came of its designs. */
 
-import { aboutOf } from '../../answers/about.js'
-import { madeOf } from '../../answers/answer.js'
 import {
+  aboutOf,
   type CheckedDesign,
   checkedDesign,
   checkedDesigns,
   pricedDesign,
   warnedDesign,
-} from '../../answers/checked.js'
+} from '../../answers/about.js'
 import { inputsTold } from '../../answers/inputs-told.js'
 import { orNull } from '../../answers/line-result.js'
-import { beginOf } from '../../answers/made.js'
+import { beginOf, madeOf } from '../../answers/made.js'
 import { warningsOf } from '../../answers/warning.js'
 import { isCostInPart } from '../../answers/warnings.js'
 import { currencyOf } from '../../catalogue/unit-name.js'

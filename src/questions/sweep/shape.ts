@@ -1,7 +1,6 @@
 /** What the document of a sweep looks like once it is read back. */
 import * as z from 'zod'
-import { differenceShape, intervalKeys } from '../../answers/difference-shape.js'
-import { drawsAskedShape } from '../../answers/line-shape.js'
+import { differenceShape, drawsAskedShape, intervalKeys } from '../../answers/line-shape.js'
 import { studyKeys } from '../../answers/study-shape.js'
 import { figureOfInputsShape, figureShape } from '../../catalogue/figure-shape.js'
 import {

@@ -1,6 +1,6 @@
 /** How much is enough, and what matters? Makes the designs, simulates each on the same random numbers and makes the document. */
 
-import type { Answer } from '../../answers/answer.js'
+import type { Answer } from '../../answers/made.js'
 import { cannotWork } from '../../answers/warnings.js'
 import { Line } from '../../line/line.js'
 import { misuse } from '../../scenario/fault.js'

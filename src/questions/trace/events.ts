@@ -9,7 +9,6 @@ import type { Column, ShiftResult } from '../../line/line.js'
 import type { EventName, ShiftEvent } from '../../line/shift-event.js'
 import { printable } from '../../scenario/printable.js'
 import { unitSize } from '../../scenario/quantity.js'
-import { spell } from './spell.js'
 
 /** What is known of a trace before its first event: with this it can be made again. */
 export interface TraceMade extends Pick<Made, 'version' | 'seed' | 'scenario'> {
@@ -67,7 +66,7 @@ export function textTrace(places: readonly string[], display: Display): TraceWri
     head: ({ scenario, shift, seed, version }) =>
       `${printable(scenario.title)}: shift ${shift} of seed ${printable(seed)}\ntapeshift ${version}, scenario sha256 ${scenario.sha256}\n\n`,
     event: (event) =>
-      `${clockText(event.time).padStart(10)}  ${event.at.padEnd(width)}  ${eventWords(event, display)}\n`,
+      `${clockText(event.time).padStart(10)}  ${event.at.padEnd(width)}  ${sentences[event.event](event, `case ${event.case}`, display)}\n`,
     row: (shift, columns, result) => {
       const names = shiftColumns(columns)
       const cells = shiftCells(result)
@@ -84,6 +83,16 @@ export function clockText(seconds: number): string {
   const two = (value: number) => String(value).padStart(2, '0')
   const whole = Math.floor(total / 10)
   return `${Math.floor(whole / 3600)}:${two(Math.floor(whole / 60) % 60)}:${two(whole % 60)}.${total % 10}`
+}
+
+/** A length of time as a trace says it: `0.4 s`, `12.3 s`, `2 min 10 s`, `1 h 5 min`: tenths below a minute. */
+export function spell(seconds: number): string {
+  const tenths = Math.round(seconds * 10)
+  if (tenths < 600) return `${tenths / 10} s`
+  const whole = Math.round(seconds)
+  const [hours, minutes] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60]
+  const parts = hours > 0 ? [`${hours} h`, `${minutes} min`] : [`${minutes} min`, `${whole % 60} s`]
+  return parts.filter((part) => !/^0 /.test(part)).join(' ')
 }
 
 const duration = (seconds: number | undefined) => spell(seconds ?? 0)
@@ -111,7 +120,7 @@ function driveSpeed(speed: number | undefined, display: Display): string {
 
 const ofJam = (jam: string | undefined) => (jam === undefined ? '' : `, ${jam}`)
 
-/** What happens, by the name of the event, in words. */
+/** What happens, by the name of the event, in words; who does it, if not the crew, is the place of the event. */
 const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Display) => string> = {
   arrives: ({ kind, ...size }, item, display) => `${item} (${kind}${sizeText(size, display)}) arrives`,
   waits: (_, item) => `${item} waits for room on the line`,
@@ -171,7 +180,3 @@ const sentences: Record<EventName, (event: ShiftEvent, item: string, display: Di
   'start-up-ends': () => 'the line is started up',
   'arrivals-end': () => 'arrivals end',
 }
-
-/** What happens, in words; who does it, if not the crew, is the place of the event. */
-const eventWords = (event: ShiftEvent, display: Display): string =>
-  sentences[event.event](event, `case ${event.case}`, display)

@@ -4,7 +4,7 @@ import { inPicturesOf } from '../../kinds/pictures.js'
 import type { ShiftEvent } from '../../line/shift-event.js'
 import { holdingAt } from '../../pictures/steps.js'
 import type { Scenario } from '../../scenario/schema.js'
-import { spell } from './spell.js'
+import { spell } from './events.js'
 
 /** A place where the case was; `at` is a source or a piece. */
 interface Stay {

@@ -1,10 +1,10 @@
 /** What happened in one shift, event by event? Simulates it and tells it as text or as JSON while it runs. */
-import { Line, type ShiftResult } from '../../line/line.js'
+import { quantityWritten } from '../../answers/requirement.js'
+import { Line } from '../../line/line.js'
 import type { ShiftEvent } from '../../line/shift-event.js'
-import { type Fault, isFault, misuse } from '../../scenario/fault.js'
+import { type Fault, isFault, misuse, readAt } from '../../scenario/fault.js'
 import { nearest } from '../../scenario/nearest.js'
 import { shown } from '../../scenario/printable.js'
-import { parseQuantity } from '../../scenario/quantity.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { Scenario } from '../../scenario/schema.js'
 import { inProcess } from '../../shifts/in-process.js'
@@ -27,12 +27,6 @@ export interface TraceOptions {
   to?: string | undefined
   /** One JSON object a line, times in seconds, unrounded. */
   json?: boolean | undefined
-}
-
-/** The shift as a study has it, whom nobody looks at: its row has the same digits. */
-function unseen(line: Line, { scenario }: ReadScenario, { shift }: TraceOptions): ShiftResult {
-  line.observe(null)
-  return line.simulate(scenario.study.seed, shift)
 }
 
 /** Simulated seconds between two parts of the text. */
@@ -90,7 +84,11 @@ export async function* trace(
       yield taken(until)
     }
     if (choice.case !== undefined && choice.case > arrived) throw neverArrives(choice.case, arrived, made)
-    tell(story?.words(line.end) ?? writer.row(options.shift, line.columns, unseen(line, loaded, options)))
+    // the row is that of the shift as a study has it, whom nobody looks at: it has the same digits
+    line.observe(null)
+    tell(
+      story?.words(line.end) ?? writer.row(options.shift, line.columns, line.simulate(seed, options.shift)),
+    )
     yield taken(until)
   } catch (error) {
     // where the line comes to a standstill, what led to it is what is wanted
@@ -104,11 +102,11 @@ export async function* trace(
 /** A time of the shift, s; undefined where the option is not given. */
 function timeOf(option: string, text: string | undefined): number | undefined {
   if (text === undefined) return undefined
-  const parsed = parseQuantity(text, 'time')
-  if (!('value' in parsed)) throw misuse(`${option} ${shown(text)}: ${parsed.rule}; ${parsed.fix}`)
-  if (parsed.value < 0)
-    throw misuse(`${option} ${shown(text)}: a time of the shift counts from its start; 0 s is the first`)
-  return parsed.value
+  return readAt(`${option} ${shown(text)}`, () => {
+    const time = quantityWritten(text, 'time')
+    if (time >= 0) return time
+    throw misuse('a time of the shift counts from its start; 0 s is the first')
+  })
 }
 
 /** Where events may happen: the shift, crews with breaks or other work of their own, sources and pieces. */

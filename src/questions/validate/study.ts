@@ -1,6 +1,7 @@
 /** Is the model the plant? Simulates days of a record that no fit used, and holds its good cases and its stops against those of the plant. */
-import type { Answer } from '../../answers/answer.js'
-import { coveringWords } from '../../answers/validated.js'
+
+import { coveringWords } from '../../answers/about.js'
+import type { Answer } from '../../answers/made.js'
 import { type ReadRecord, refuseUnusable } from '../../record/read-record.js'
 import type { CleanRecord } from '../../record/record.js'
 import { misuse } from '../../scenario/fault.js'

@@ -1,5 +1,5 @@
 /** What can be copied from the page: the change in the words of the command line, and the command that repeats the answer. */
-import { quoted } from '../../../answers/answer.js'
+import { quoted } from '../../../answers/made.js'
 import type { RunResult } from '../../../questions/run/document.js'
 import { repeating, type Said, saidChange } from '../../command.js'
 import type { Line } from '../../data.js'
