@@ -1,10 +1,9 @@
 /** What the cases of a record say of arrivals: the time from one case to the next, and how they are shared out among the kinds. */
-import type { Seen } from '../statistics/fitting/sample.js'
+import type { Sample, Seen } from '../statistics/fitting/sample.js'
 import type { Facts, LoggedInput, LoggedMix, LoggedTimeBetween } from './input.js'
 import { stopsByShift } from './minutes.js'
 import type { CleanRecord, LoggedCases, Span } from './record.js'
 import { union } from './spans.js'
-import type { sampleFrom } from './stop-times.js'
 import type { LocalClock } from './zone.js'
 
 /** In place of the name of an entry of `arrivals` that nobody gave. */
@@ -128,11 +127,7 @@ function timeBetween(
 /** Finer clocks show milliseconds. */
 const finest = 0.001
 
-function sampleOfGaps(
-  gaps: Float64Array,
-  cuts: readonly number[],
-  roundedTo: number,
-): ReturnType<typeof sampleFrom> {
+function sampleOfGaps(gaps: Float64Array, cuts: readonly number[], roundedTo: number): Sample {
   const grain = roundedTo === 0 ? finest : roundedTo
   const [whole, cut] = [grainsOf(gaps, grain), grainsOf(cuts, grain)]
   return {

@@ -2,6 +2,7 @@
 import betainc from '@stdlib/math-base-special-betainc'
 import gammaln from '@stdlib/math-base-special-gammaln'
 import { gammaAbove, gammaBelow } from '../engine/gamma-shares.js'
+import { binomialAtMost } from './quantile.js'
 
 /**
  * Chance that chi-square with `degreesOfFreedom` (above 0) is above `x` (at least 0): Q(df / 2, x / 2). Abramowitz & Stegun, Handbook
@@ -49,10 +50,10 @@ export function binomialTest(k: number, n: number, p: number): number {
   // the chances fall away from the mode on both sides, so the first unlikely count of the other side is found by halving
   if (k < mode) {
     const from = firstWhere(mode, n + 1, isUnlikely)
-    return Math.min(1, atMost(k, n, p) + atLeast(from, n, p))
+    return Math.min(1, binomialAtMost(k, n, p) + atLeast(from, n, p))
   }
   const until = n - firstWhere(n - mode, n + 1, (failures) => isUnlikely(n - failures))
-  return Math.min(1, atMost(until, n, p) + atLeast(k, n, p))
+  return Math.min(1, binomialAtMost(until, n, p) + atLeast(k, n, p))
 }
 
 /** The first whole number from `low` on for which `holds`, which once true stays so; `high` where there is none below it. */
@@ -69,6 +70,3 @@ function firstWhere(low: number, high: number, holds: (value: number) => boolean
 /** P(X >= k) = I_p(k, n - k + 1). Abramowitz & Stegun, 26.5.24 (from memory). */
 const atLeast = (k: number, n: number, p: number): number =>
   k <= 0 ? 1 : k > n ? 0 : betainc(p, k, n - k + 1, true, false)
-
-const atMost = (k: number, n: number, p: number): number =>
-  k < 0 ? 0 : k >= n ? 1 : betainc(p, k + 1, n - k, true, true)

@@ -1,13 +1,13 @@
 /** Inputs that are times: how long stops last, and how one case follows another. */
 import { anySource } from '../../record/arrivals-of-record.js'
 import type { LoggedTimeBetween, LoggedTimes } from '../../record/input.js'
-import type { Sample } from '../../statistics/fitting/sample.js'
+import { readAs, type Sample } from '../../statistics/fitting/sample.js'
 import { survivalCurve } from '../../statistics/fitting/survival.js'
 import { noted } from './counted.js'
 import type { FittedInput, Remark } from './document.js'
 import { knownTime } from './known.js'
 import { familyResult, type Laws, meanKnown } from './laws.js'
-import { picturesOf, readLength } from './pictures.js'
+import { picturesOf } from './pictures.js'
 import { remarksOfTimes } from './remarks.js'
 import { lawText, observedText } from './value-text.js'
 
@@ -69,7 +69,7 @@ const fileOf = (path: string): string => `observed-${path.replace(/[^\p{L}\p{N}.
 /** As they were read, s, the shortest first, without what was cut off. */
 function lengthsOf({ seen, counts }: Sample): number[] {
   const all = seen.flatMap((each, index) => {
-    const length = readLength(each)
+    const length = readAs(each)
     return length === null ? [] : new Array<number>(counts[index]!).fill(length)
   })
   return all.sort((a, b) => a - b)
