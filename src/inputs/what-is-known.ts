@@ -11,7 +11,7 @@ import {
 } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import { chanceLimits, countLimits } from '../statistics/events.js'
-import { studentT } from '../statistics/quantile.js'
+import { halfWidthOfMean, studentT } from '../statistics/quantile.js'
 import { lawBehind } from './refit.js'
 
 /** In SI; of a law its mean. */
@@ -72,8 +72,7 @@ export function halfWidth(law: Distribution, n: number): number {
   if (law.law === 'observed' && law.byDay) return halfWidthByDays(law, law.byDay)
   // observed values have the variance of their sample: that of what they were drawn from is larger
   const variance = varianceOf(law) * (law.law === 'observed' ? n / (n - 1) : 1)
-  const cv = Math.sqrt(variance) / meanOf(law)
-  return (studentT(1 - (1 - ofCounts) / 2, n - 1) * cv) / Math.sqrt(n)
+  return halfWidthOfMean(n, Math.sqrt(variance) / meanOf(law), ofCounts)
 }
 
 /**

@@ -4,7 +4,8 @@ import { counted, percentText } from '../../report/format.js'
 import type { Candidate, Reason } from '../../statistics/fitting/choose.js'
 import type { Misfit } from '../../statistics/fitting/goodness.js'
 import { distributionOf } from '../../statistics/fitting/law.js'
-import { halfWidthOfMean, rateFactors } from '../../statistics/fitting/precision.js'
+import { halfWidthOfMean } from '../../statistics/quantile.js'
+import { rateOf } from '../../statistics/rates.js'
 import type { FittedInput, Remark, TestResult } from './document.js'
 import type { Laws } from './laws.js'
 import { exposureAxis, familyWords } from './words.js'
@@ -35,7 +36,8 @@ export function remarksOfCount(
       },
     ]
   if (events >= few) return []
-  const { low, high } = rateFactors(events, confidence)
+  // the rate in units of its estimate
+  const { low, high } = rateOf(events, events, confidence)
   return [
     {
       code: 'few',

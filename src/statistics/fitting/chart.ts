@@ -2,9 +2,6 @@
 import gammaln from '@stdlib/math-base-special-gammaln'
 import { distributionOf, type Family, type SimpleLaw } from './law.js'
 
-/** Families of two parameters. */
-export type Spread = Exclude<Family, 'exponential'>
-
 /** About the middle of ln x, and the logarithm of about its standard deviation; an exponential law has the width of shape 1. */
 export interface Place {
   centre: number
