@@ -7,7 +7,7 @@ import { distributionOf, type Family, type FittedLaw, type SimpleLaw } from './l
 import { logLikelihood } from './likelihood.js'
 import { maximise } from './maximise.js'
 import { type Ends, fallAt, profileInterval } from './profile.js'
-import { eventsIn, obstacleTo, roughly, type Why } from './rough.js'
+import { eventsIn, obstacleTo, roughly, timesIn, type Why } from './rough.js'
 import type { Sample } from './sample.js'
 
 /** A figure of a law with its interval. An end that nothing bounds is 0, -Infinity or Infinity. */
@@ -61,7 +61,7 @@ export function fit(sample: Sample, family: Family, confidence = 0.95): Fit | Un
   const figures = parametersOf(family)
   const covariance = covarianceOf(figures, lawNear, near)
   const interval = intervals(sample, law, top, events, confidence)
-  const n = sample.counts.reduce((sum, count) => sum + count, 0)
+  const n = timesIn(sample)
   const mean = meanOf(family)
   const meanSe = Math.sqrt(covarianceOf([mean], lawNear, near)[0]![0]!)
   return {

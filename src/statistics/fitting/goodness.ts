@@ -4,6 +4,7 @@ import { distanceOf, placed, quantileOf } from './distance.js'
 import { type Distribution, distributionOf, type FittedLaw } from './law.js'
 import { drawLog, logOf } from './log.js'
 import { refits } from './refit.js'
+import { timesIn } from './rough.js'
 import { readAs, type Sample, type Seen } from './sample.js'
 import { spansOf } from './shown.js'
 
@@ -95,7 +96,7 @@ const distances = (sample: Sample, law: FittedLaw) =>
 
 /** As many of the times as are tested, picked by lot; all where they are not more. */
 function pickSome(sample: Sample, random: RandomNumbers): Sample {
-  let left = sample.counts.reduce((sum, count) => sum + count, 0)
+  let left = timesIn(sample)
   if (left <= mostTested) return sample
   let wanted = mostTested
   const seen: Seen[] = []

@@ -1,6 +1,7 @@
 /** How a log came about: other logs like it, of times that a law draws, for bootstraps. */
 import type { RandomNumbers } from '../../engine/draw.js'
 import { distributionOf, type FittedLaw } from './law.js'
+import { timesIn } from './rough.js'
 import { readAs, type Sample, type Seen, sampleFrom } from './sample.js'
 
 /** How a time is read. */
@@ -31,7 +32,7 @@ export function logOf(sample: Sample): Log {
   const main = commonRuler(sample)
   const read = clocksOf(sample, (seen) => clockOf(seen, main))
   return {
-    n: sample.counts.reduce((sum, count) => sum + count, 0),
+    n: timesIn(sample),
     from: sample.from,
     clocks: sharesOf(
       read.map(({ clock }) => clock),

@@ -6,7 +6,7 @@ import { distributionOf } from './law.js'
 import { logLikelihood } from './likelihood.js'
 import { fallAt } from './profile.js'
 import { lawsNear, meanOfParts, mixtureInterval, type Profiled } from './profile-mixture.js'
-import { eventsIn, obstacleTo, roughly } from './rough.js'
+import { eventsIn, obstacleTo, roughly, timesIn } from './rough.js'
 import type { Sample } from './sample.js'
 
 /**
@@ -137,6 +137,6 @@ function leastSeen({ share, first, second }: Mixture, from: number): number {
 
 /** What a fit says of its sample. */
 function countsOf(sample: Sample, top: number) {
-  const n = sample.counts.reduce((sum, count) => sum + count, 0)
+  const n = timesIn(sample)
   return { n, events: eventsIn(sample), logLikelihood: top, ...criteria(top, figures.length, n) }
 }
