@@ -1,6 +1,6 @@
 /** What the cases of a record say of arrivals: the time from one case to the next, and how they are shared out among the kinds. */
 import type { Sample, Seen } from '../statistics/fitting/sample.js'
-import type { Facts, LoggedInput, LoggedMix, LoggedTimeBetween } from './input.js'
+import { chosen, type Facts, type LoggedInput, type LoggedMix, type LoggedTimeBetween } from './input.js'
 import { stopsByShift } from './minutes.js'
 import type { CleanRecord, LoggedCases, Span } from './record.js'
 import { union } from './spans.js'
@@ -106,21 +106,14 @@ function timeBetween(
     countByHour,
     secondsByHour,
     leftOut,
-    notes: [
-      ...(leftOut > 0
-        ? [
-            `${leftOut} gaps that began during a logged stop, a break or lost time are left out: the line blocked the cases.`,
-          ]
-        : []),
-      ...(cuts.length > 0
-        ? [`${cuts.length} gaps ended in a stop, a break or lost time: their true length is longer.`]
-        : []),
-      ...(source === anySource
-        ? [
-            'The record does not say to which entry of `arrivals` these cases belong: add `source` under `cases`.',
-          ]
-        : []),
-    ],
+    notes: chosen([
+      leftOut > 0 &&
+        `${leftOut} gaps that began during a logged stop, a break or lost time are left out: the line blocked the cases.`,
+      cuts.length > 0 &&
+        `${cuts.length} gaps ended in a stop, a break or lost time: their true length is longer.`,
+      source === anySource &&
+        'The record does not say to which entry of `arrivals` these cases belong: add `source` under `cases`.',
+    ]),
   }
 }
 

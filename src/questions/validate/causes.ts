@@ -19,6 +19,12 @@ export interface Stopped {
   seconds: number
 }
 
+/** What so many days or runs come to, in the mean. */
+export const meanStopped = ({ stops, seconds }: Stopped, count: number): Stopped => ({
+  stops: stops / count,
+  seconds: seconds / count,
+})
+
 const causeOf: Readonly<Record<LoggedKind, StopCause>> = {
   jams: 'jams',
   breakdowns: 'breakdowns',

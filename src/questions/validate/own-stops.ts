@@ -5,6 +5,7 @@ import type { CleanRecord, LoggedStop, Meaning, Span } from '../../record/record
 import { lengthOf } from '../../record/spans.js'
 import type { LoggedKind, RecordedStops, RecordedStopsOfLine } from '../../scenario/recorded-stops.js'
 import type { Scenario } from '../../scenario/schema.js'
+import type { Stopped } from './causes.js'
 
 /** A piece of the scenario, and the sort of stop. */
 interface Place {
@@ -15,12 +16,6 @@ interface Place {
 /** A stop of a piece, since the start of the shift, s. */
 interface Standing extends Span {
   kind: LoggedKind
-}
-
-/** Stops and how long they were, s. */
-export interface CountedStops {
-  stops: number
-  seconds: number
 }
 
 /** Puts the stops of a record into scenarios: those that `means` gives a piece of the line. */
@@ -79,7 +74,7 @@ export class OwnStops {
   }
 
   /** The stops of so many shifts: put in, and left out for nothing says where in the line they were. */
-  counted(numbers: readonly number[]): { put: CountedStops; left: CountedStops } {
+  counted(numbers: readonly number[]): { put: Stopped; left: Stopped } {
     const sums = { put: { stops: 0, seconds: 0 }, left: { stops: 0, seconds: 0 } }
     for (const stop of numbers.flatMap((number) => this.stops[number]!)) {
       // that the line had no cases, or no room after it, comes of the rest
