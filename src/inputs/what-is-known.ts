@@ -28,7 +28,8 @@ const [ofCounts, ofGuesses] = [0.95, 0.9]
 /** Laws behind a fit that its interval is read off: 2.5 % and 97.5 % of them are the 10th and the 390th. */
 const laws = 399
 
-const numberOf = (value: unknown): number =>
+/** A number, or of a law its mean. */
+export const numberOf = (value: unknown): number =>
   typeof value === 'number' ? value : meanOf(value as Distribution)
 
 /**

@@ -1,23 +1,10 @@
 /** Intervals that hold both kinds of what is not known: luck of the simulation, and what the inputs may be. */
 
 import { sampleVariance } from 'simple-statistics'
-import { ln } from '../engine/logarithms.js'
 import type { Estimate, OfInputs } from './estimate.js'
-import { figureOfScale, inScale, type Layout, type Scale } from './layout.js'
+import { figureOfScale, inScale, type Layout, type Scale, toScale } from './layout.js'
 import { standardNormal, studentT } from './quantile.js'
 import { sampleSkewness } from './skewness.js'
-
-/** An end of an interval in its scale. */
-function toScale(end: number, scale: Scale): number {
-  switch (scale) {
-    case 'itself':
-      return end
-    case 'one over it':
-      return 1 / end
-    case 'logit':
-      return ln(end / (1 - end))
-  }
-}
 
 /** An end back from its scale; the time that goes with a rate is without end where that may be 0. */
 const backFrom = (end: number, scale: Scale): number =>

@@ -6,7 +6,6 @@ import { countLimits } from '../../statistics/events.js'
 import { type FittedLaw, scaled } from '../../statistics/fitting/law.js'
 import { eventsIn, timesIn } from '../../statistics/fitting/rough.js'
 import { type ShareOver, shareOver } from '../../statistics/fitting/share-over.js'
-import { survivalCurve } from '../../statistics/fitting/survival.js'
 import { chanceOf, type Limited, rateOf, ratioOf } from '../../statistics/rates.js'
 import type { At, FittedInput, Remark } from './document.js'
 import { familyResult, keptOf, type Laws } from './laws.js'
@@ -107,7 +106,7 @@ export function timeToInput(
       ...noted(input.notes),
     ],
     pictures: {
-      ...(count === 0 ? noTimes : picturesOf(sample, survivalCurve(sample), drawn, new Map())),
+      ...(count === 0 ? noTimes : picturesOf(sample, drawn, new Map())),
       ...{ trend: trendOf(occurrences), hours: hoursOf(input, confidence) },
     },
   }

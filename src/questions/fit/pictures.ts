@@ -3,7 +3,7 @@ import { placed, quantileOf as placeOf } from '../../statistics/fitting/distance
 import { distributionOf, type FittedLaw } from '../../statistics/fitting/law.js'
 import { readAs, type Sample } from '../../statistics/fitting/sample.js'
 import { spansOf } from '../../statistics/fitting/shown.js'
-import type { Step } from '../../statistics/fitting/survival.js'
+import { survivalCurve } from '../../statistics/fitting/survival.js'
 import type { At, FamilyResult, FittedInput } from './document.js'
 
 /** Most points of a row. */
@@ -26,10 +26,8 @@ function overFrom(law: FittedLaw, from: number) {
   }
 }
 
-/** `steps`: what lasts longer in the record, from the shortest time on, after Kaplan and Meier. */
 export function picturesOf(
   sample: Sample,
-  steps: readonly Step[],
   chosen: FittedLaw | null,
   laws: ReadonlyMap<FamilyResult['family'], FittedLaw>,
 ): Pick<FittedInput['pictures'], 'quantiles' | 'histogram' | 'survival'> {
@@ -37,7 +35,7 @@ export function picturesOf(
     quantiles: chosen ? quantilesOf(sample, chosen) : [],
     histogram: histogramOf(sample, laws),
     survival: {
-      record: thinned([[0, 1], ...steps.map(({ at, survival }): At => [at, survival])]),
+      record: thinned([[0, 1], ...survivalCurve(sample).map(({ at, survival }): At => [at, survival])]),
       law: chosen ? survivalOf(sample, chosen) : [],
     },
   }

@@ -9,6 +9,7 @@ import { loggedInputs } from '../../record/inputs.js'
 import { timeSpent } from '../../record/minutes.js'
 import { type ReadRecord, refuseUnusable } from '../../record/read-record.js'
 import type { CleanRecord } from '../../record/record.js'
+import { sentences } from '../../report/format.js'
 import type { Scenario } from '../../scenario/schema.js'
 import { type Change, withChanges } from '../../scenario/with-changes.js'
 import { runtime, version } from '../../version.js'
@@ -32,7 +33,7 @@ export interface FitAnswer extends Answer<FitResult> {
 export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer {
   const asked = fitAsked(options)
   refuseUnusable(read)
-  const { record, days } = keptBack(read.record, asked.holdOut, asked.seed)
+  const { record, days } = holdOut(read.record, asked.holdOut, asked.seed)
   const into = options.into?.scenario
   const logged = loggedInputs(record, into ? factsOf(into.scenario) : {})
   const { inputs, observed } = fittedInputs(record, logged, {
@@ -60,7 +61,7 @@ export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer
       seenFrom: { value: record.seenFrom, unit: 's' },
       shifts: record.shifts.length,
       days: daysOf(record),
-      heldOut: days,
+      heldOut: [...days],
       cases: record.cases?.times.length ?? null,
       time: timeOf(record),
     },
@@ -83,13 +84,6 @@ export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer
   }
 }
 
-/** The record with days kept back, and which. */
-function keptBack(record: CleanRecord, share: number, seed: string): { record: CleanRecord; days: string[] } {
-  if (share === 0) return { record, days: [] }
-  const { record: kept, days } = holdOut(record, share, seed)
-  return { record: kept, days: [...days] }
-}
-
 /** What a scenario says that a record does not. */
 function factsOf({ line, arrivals }: Scenario): Facts {
   const heads = Object.entries(line).flatMap(([name, piece]) =>
@@ -104,28 +98,19 @@ function daysOf({ shifts }: CleanRecord): FitResult['record']['days'] {
   return { first: days[0] ?? '', last: days.at(-1) ?? '', count: days.length }
 }
 
-function notesOf({ zone, roundedTo, lengths, seenFrom }: CleanRecord): string[] {
-  return [
+const notesOf = ({ zone, roundedTo, lengths, seenFrom }: CleanRecord): string[] =>
+  sentences(
     'A distribution is fitted as if events were independent and the whole record were alike. The tests check this, but with few events they can show little.',
     'Good cases are used as the number of cases at each piece; cases lost on the way are not counted.',
     'The running time of a log is the shift without breaks and without all logged stops of any piece.',
-    ...(zone === null
-      ? [
-          'No time zone is given: if the clocks changed during the record, times of that day may be an hour off.',
-        ]
-      : []),
-    ...(roundedTo > 0 && lengths === 'clocked'
-      ? [
-          'Begin and end were read from a clock with coarse steps, such as whole minutes. A length is known to within one step either way, and the fit allows for this.',
-        ]
-      : []),
-    ...(seenFrom > 0
-      ? [
-          'The number of stops too short for the log is an extrapolation of the distribution: time a few by hand.',
-        ]
-      : []),
-  ]
-}
+    zone === null &&
+      'No time zone is given: if the clocks changed during the record, times of that day may be an hour off.',
+    roundedTo > 0 &&
+      lengths === 'clocked' &&
+      'Begin and end were read from a clock with coarse steps, such as whole minutes. A length is known to within one step either way, and the fit allows for this.',
+    seenFrom > 0 &&
+      'The number of stops too short for the log is an extrapolation of the distribution: time a few by hand.',
+  )
 
 /** The text of the scenario with the values in it. Throws `ScenarioError` where they do not fit into it, with every finding. */
 function intoScenario(

@@ -2,7 +2,6 @@
 import { anySource } from '../../record/arrivals-of-record.js'
 import type { LoggedTimeBetween, LoggedTimes } from '../../record/input.js'
 import { readAs, type Sample } from '../../statistics/fitting/sample.js'
-import { survivalCurve } from '../../statistics/fitting/survival.js'
 import type { FittedInput, Remark } from './document.js'
 import { knownTime } from './known.js'
 import { familyResult, type Laws, meanKnown } from './laws.js'
@@ -56,12 +55,7 @@ export function timesInput(
       ...noted(input.notes),
     ),
     pictures: {
-      ...picturesOf(
-        sample,
-        survivalCurve(sample),
-        law,
-        new Map(laws.candidates.map(({ fit }) => [fit.law.family, fit.law])),
-      ),
+      ...picturesOf(sample, law, new Map(laws.candidates.map(({ fit }) => [fit.law.family, fit.law]))),
       ...{ trend: [], hours: [] },
     },
   }

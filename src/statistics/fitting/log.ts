@@ -1,5 +1,6 @@
 /** How a log came about: other logs like it, of times that a law draws, for bootstraps. */
 import type { RandomNumbers } from '../../engine/draw.js'
+import { firstWhere } from '../search.js'
 import { distributionOf, type FittedLaw } from './law.js'
 import { timesIn } from './rough.js'
 import { readAs, type Sample, type Seen, sampleFrom } from './sample.js'
@@ -133,13 +134,7 @@ export function drawLog(log: Log, law: FittedLaw, random: RandomNumbers): Sample
 function pick<T>({ what, upTo }: Shares<T>, random: RandomNumbers): T {
   if (what.length === 1) return what[0]!
   random.advance()
-  let [from, to] = [0, what.length - 1]
-  while (from < to) {
-    const middle = (from + to) >> 1
-    if (upTo[middle]! > random.value) to = middle
-    else from = middle + 1
-  }
-  return what[from]!
+  return what[firstWhere(0, what.length - 1, (place) => upTo[place]! > random.value)]!
 }
 
 function read(x: number, clock: Clock, random: RandomNumbers): Seen {
