@@ -90,7 +90,8 @@ export function timeToInput(
     chosen: ageing?.family ?? null,
     alike: ageing ? laws.choice.alike.map(({ fit }) => fit.law.family) : [],
   }
-  const drawn = ageing ?? lawOfFamily(laws, 'exponential')
+  const exponential = laws.candidates.find(({ fit }) => fit.law.family === 'exponential')
+  const drawn = ageing ?? exponential?.fit.law ?? null
   return {
     ...partsOf(input),
     what: 'time-to',
@@ -133,9 +134,6 @@ function ageingOf({ choice }: Laws, worked: number): FittedLaw | null {
   const law = choice.chosen?.fit.law ?? null
   return law === null || law.family === 'exponential' ? null : scaled(law, worked)
 }
-
-const lawOfFamily = ({ candidates }: Laws, family: FittedLaw['family']): FittedLaw | null =>
-  candidates.find(({ fit }) => fit.law.family === family)?.fit.law ?? null
 
 function writtenOf(
   running: number,

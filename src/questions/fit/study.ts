@@ -18,7 +18,7 @@ import type { FitResult } from './document.js'
 import { fittedInputs } from './fitted-inputs.js'
 import { fittedYaml } from './fitted-yaml.js'
 import { inRunningTime, withoutWalk } from './goes-with.js'
-import { knownText } from './known.js'
+import { knownText, valuesOf } from './known.js'
 import { workOf } from './working.js'
 
 /** What a fit gives back. */
@@ -119,16 +119,12 @@ function intoScenario(
 ): string {
   const changes = inputs
     .filter(({ path }) => !path.includes(anySource))
-    .flatMap((input): Change[] => [
-      ...(input.value === null
-        ? []
-        : [{ path: input.path, text: input.value, comment: `from the record: ${knownText(input)}` }]),
-      ...Object.entries(input.also).map(([path, value]) => ({
-        path,
-        text: value,
-        comment: `from the record: goes with ${input.path}`,
-      })),
-    ])
+    .flatMap((input) =>
+      valuesOf(input).map(([path, text]): Change => {
+        const known = path === input.path ? knownText(input) : `goes with ${input.path}`
+        return { path, text, comment: `from the record: ${known}` }
+      }),
+    )
   const source = `record \`${made.record.title}\``
   scenario.vary(
     null,

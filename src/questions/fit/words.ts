@@ -36,3 +36,9 @@ export const hasValue = ({ value }: FittedInput): boolean => value !== null
 /** Is the reader told that it rests on few events, or on none? */
 export const hasFewEvents = ({ remarks }: FittedInput): boolean =>
   remarks.some(({ code }) => code === 'few' || code === 'none-seen')
+
+/** Ends of a straight line of a picture. */
+export const fromOrigin = (x: number, y: number) => [
+  { x: 0, y: 0 },
+  { x, y },
+]

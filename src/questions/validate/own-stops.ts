@@ -7,12 +7,6 @@ import type { LoggedKind, RecordedStops, RecordedStopsOfLine } from '../../scena
 import type { Scenario } from '../../scenario/schema.js'
 import type { Stopped } from './causes.js'
 
-/** A piece of the scenario, and the sort of stop. */
-interface Place {
-  piece: string
-  kind: LoggedKind
-}
-
 /** A stop of a piece, since the start of the shift, s. */
 interface Standing extends Span {
   kind: LoggedKind
@@ -29,7 +23,7 @@ export class OwnStops {
   ) {
     this.stops = stopsByShift(record)
     for (const meaning of record.meanings) {
-      const place = placeOf(meaning)
+      const place = stopPathOf(meaning)
       if (place && Object.hasOwn(line, place.piece))
         this.instead.set(place.piece, [...(this.instead.get(place.piece) ?? []), place.kind])
     }
@@ -37,7 +31,7 @@ export class OwnStops {
 
   /** Whether all stops of that meaning are put in. */
   has(meaning: Meaning | null): boolean {
-    const place = meaning === null ? null : placeOf(meaning)
+    const place = meaning === null ? null : stopPathOf(meaning)
     return place !== null && (this.instead.get(place.piece)?.includes(place.kind) ?? false)
   }
 
@@ -53,7 +47,7 @@ export class OwnStops {
     const byPiece = new Map<string, Standing[]>([...this.instead.keys()].map((piece) => [piece, []]))
     for (const { means, begins, ends } of [...this.stops[number]!, ...rests]) {
       if (!this.has(means)) continue
-      const { piece, kind } = placeOf(means!)!
+      const { piece, kind } = stopPathOf(means!)!
       byPiece.get(piece)!.push({ kind, begins: begins - start, ends: ends - start })
     }
     const recordedStops: RecordedStopsOfLine = Object.fromEntries(
@@ -85,11 +79,6 @@ export class OwnStops {
     }
     return sums
   }
-}
-
-function placeOf(meaning: Meaning): Place | null {
-  const stop = stopPathOf(meaning)
-  return stop && { piece: stop.piece, kind: meaning.split('.')[2] as LoggedKind }
 }
 
 /** A piece stands for one reason at a time: the one that it stood for first. */
