@@ -11,7 +11,7 @@ import type { At, FittedInput, Remark } from './document.js'
 import { familyResult, keptOf, type Laws } from './laws.js'
 import { picturesOf } from './pictures.js'
 import { few, noted, remark, remarksOfCount, remarksOfTimes } from './remarks.js'
-import { isTold } from './tests.js'
+import { toldHours } from './tests.js'
 import { chanceText, lawText, timeToText } from './value-text.js'
 
 const { share, time } = wordsFor('metric')
@@ -161,11 +161,9 @@ function hoursOf(
   confidence: number,
 ): FittedInput['pictures']['hours'] {
   if (exposureByHour === null || exposure === null || exposure.value <= 0) return []
-  return exposureByHour.flatMap((within, hour) => {
-    if (!isTold(exposureByHour, hour, occurrences.length)) return []
-    const expected = (occurrences.length * within) / exposure.value
-    const events = occurrences.filter((each) => each.hour === hour).length
-    return [{ hour, events, exposure: within, ...poissonRange(expected, confidence) }]
+  return toldHours(occurrences, exposureByHour).map((told) => {
+    const expected = (occurrences.length * told.exposure) / exposure.value
+    return { ...told, ...poissonRange(expected, confidence) }
   })
 }
 

@@ -2,6 +2,8 @@
 
 import { parse } from 'yaml'
 import { type Answer, repeatOf } from '../../answers/answer.js'
+import { lineByHand } from '../../hand/line.js'
+import { workingShare } from '../../hand/stop-counts.js'
 import { anySource } from '../../record/arrivals-of-record.js'
 import { holdOut } from '../../record/hold-out.js'
 import type { Facts } from '../../record/input.js'
@@ -19,7 +21,6 @@ import { fittedInputs } from './fitted-inputs.js'
 import { fittedYaml } from './fitted-yaml.js'
 import { inRunningTime, withoutWalk } from './goes-with.js'
 import { knownText, valuesOf } from './known.js'
-import { workOf } from './working.js'
 
 /** What a fit gives back. */
 export interface FitAnswer extends Answer<FitResult> {
@@ -91,6 +92,25 @@ function factsOf({ line, arrivals }: Scenario): Facts {
   )
   const [source, ...others] = Object.keys(arrivals)
   return { heads: new Map(heads), ...(source !== undefined && others.length === 0 ? { source } : {}) }
+}
+
+/**
+ * Time that each piece of the line works, s, by hand: its share for the cases of a shift, times the good cases of the fitted shifts over these. Of the time
+ * that a log calls running the clock of its breakdowns goes only then.
+ */
+export function workOf(scenario: Scenario, { shifts }: CleanRecord): ReadonlyMap<string, number> {
+  const counted = shifts.filter(({ isHeldOut }) => !isHeldOut)
+  if (counted.some(({ good }) => good === null)) return new Map()
+  const cases = counted.reduce((sum, { good }) => sum + (good ?? 0), 0)
+  const line = lineByHand(scenario)
+  return new Map(
+    line.pieces
+      .filter(({ perShift }) => perShift > 0)
+      .map((piece) => {
+        const share = workingShare(line, piece, scenario.line[piece.name]!)
+        return [piece.name, (cases * share * line.span) / piece.perShift]
+      }),
+  )
 }
 
 function daysOf({ shifts }: CleanRecord): FitResult['record']['days'] {

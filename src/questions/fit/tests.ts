@@ -1,6 +1,12 @@
 /** Tests of what one law or rate for a whole record takes for granted: that all of it was alike, and one event said nothing of the next. */
 import { Stream } from '../../engine/stream.js'
-import type { LoggedInput, LoggedTimeBetween, Occurrence } from '../../record/input.js'
+import type {
+  LoggedChance,
+  LoggedInput,
+  LoggedTimeBetween,
+  LoggedTimeTo,
+  Occurrence,
+} from '../../record/input.js'
 import { alike } from '../../statistics/alike.js'
 import { againstExposure, type Classes, dispersion } from '../../statistics/dispersion.js'
 import { holm } from '../../statistics/family.js'
@@ -48,12 +54,7 @@ export function testsOf(input: LoggedInput, shifts: readonly number[], seed: str
 }
 
 function testsOfEvents(
-  {
-    occurrences,
-    exposure,
-    exposureByHour,
-    exposureByPiece,
-  }: Extract<LoggedInput, { what: 'chance' | 'time-to' }>,
+  { occurrences, exposure, exposureByHour, exposureByPiece }: LoggedChance | LoggedTimeTo,
   shifts: readonly number[],
 ): Asked[] {
   if (exposure === null || occurrences.length < fewest) return []
@@ -82,22 +83,22 @@ function testsOfEvents(
   ]
 }
 
-/** Hours in which fewer than one event is expected say nothing, and are left out. */
-function ofHours(occurrences: readonly Occurrence[], exposureByHour: readonly number[]): Classes | null {
-  const hours = exposureByHour
-    .map((_, hour) => hour)
-    .filter((hour) => isTold(exposureByHour, hour, occurrences.length))
-  const counts = hours.map((hour) => occurrences.filter((each) => each.hour === hour).length)
-  return againstExposure(
-    counts,
-    hours.map((hour) => exposureByHour[hour]!),
+/** Events and exposure of the hours of the day; those in which fewer than one event is expected say nothing, and are left out. */
+export function toldHours(occurrences: readonly Occurrence[], exposureByHour: readonly number[]) {
+  const all = exposureByHour.reduce((sum, each) => sum + each, 0)
+  return exposureByHour.flatMap((exposure, hour) =>
+    all > 0 && (occurrences.length * exposure) / all >= 1
+      ? [{ hour, events: occurrences.filter((each) => each.hour === hour).length, exposure }]
+      : [],
   )
 }
 
-/** Whether an hour of the day has one expected event or more. */
-export function isTold(exposureByHour: readonly number[], hour: number, events: number): boolean {
-  const all = exposureByHour.reduce((sum, each) => sum + each, 0)
-  return all > 0 && (events * exposureByHour[hour]!) / all >= 1
+function ofHours(occurrences: readonly Occurrence[], exposureByHour: readonly number[]): Classes | null {
+  const hours = toldHours(occurrences, exposureByHour)
+  return againstExposure(
+    hours.map(({ events }) => events),
+    hours.map(({ exposure }) => exposure),
+  )
 }
 
 const ratesByPiece = (occurrences: readonly Occurrence[], exposureByPiece: ReadonlyMap<string, number>) => {
