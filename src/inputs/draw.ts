@@ -4,14 +4,15 @@ import { Stream } from '../engine/stream.js'
 import { Fault } from '../scenario/fault.js'
 import { valueAt } from '../scenario/issues.js'
 import type { Evidence, Known } from '../scenario/known.js'
-import { type Distribution, isSound, meanOf, type Observed, type PlainDistribution } from '../scenario/law.js'
+import { type Distribution, isSound, type Observed, type PlainDistribution } from '../scenario/law.js'
 import { ruleFindings } from '../scenario/rules.js'
 import type { Scenario } from '../scenario/schema.js'
 import { Copy } from './copy.js'
 import { chanceAt, gammaAt, guessAt, rateAt } from './posterior.js'
-import { lawBehind } from './refit.js'
+import { lawBehind, next, within } from './refit.js'
 import { ownerOfDays, resampled } from './resample.js'
 import { DrawnShares } from './shares.js'
+import { numberOf } from './what-is-known.js'
 
 /** A scenario of one draw. */
 export interface Drawn {
@@ -70,11 +71,9 @@ function drawn(
     case 'fitted':
       return lawBehind(value as PlainDistribution, known.observations, stream)
     case 'guess':
-      stream.advance()
-      return within(guessAt(stream.value, known), known)
+      return within(guessAt(next(stream), known), known.least, known.most)
     case 'count':
-      stream.advance()
-      return countDrawn(stream.value, known, isOneOfAll)
+      return countDrawn(next(stream), known, isOneOfAll)
   }
 }
 
@@ -83,23 +82,19 @@ function countDrawn(
   known: Extract<Known, { form: 'count' }>,
   isOneOfAll: boolean,
 ): number | Distribution {
-  const { events, exposure } = known
+  // no further than its key allows
+  const { events, exposure, least, most } = known
   switch (known.of) {
     case 'chance':
-      return isOneOfAll ? gammaAt(u, events + 1 / 2) / exposure : within(chanceAt(u, events, exposure), known)
+      return isOneOfAll
+        ? gammaAt(u, events + 1 / 2) / exposure
+        : within(chanceAt(u, events, exposure), least, most)
     case 'rate':
-      return within(rateAt(u, events, exposure), known)
+      return within(rateAt(u, events, exposure), least, most)
     case 'interval':
       return { law: 'exponential', mean: 1 / rateAt(u, events, exposure) }
   }
 }
-
-/** No further than its key allows. */
-const within = (value: number, { least, most }: { least: number; most: number }): number =>
-  Math.min(Math.max(value, least), most)
-
-const numberOf = (value: unknown): number =>
-  typeof value === 'number' ? value : meanOf(value as Distribution)
 
 /** Keys of which the lower of two values comes first: narrowest and widest tape, coldest and warmest. */
 const pairs: readonly unknown[] = ['takes', 'temperature', 'applies-at']

@@ -23,12 +23,14 @@ import { gammaAt } from './posterior.js'
 /** More are not drawn anew: how far a fit lies off falls with the root of their number. */
 const mostDrawn = 200
 
-const next = (stream: RandomNumbers): number => {
+/** The next number of a stream. */
+export const next = (stream: RandomNumbers): number => {
   stream.advance()
   return stream.value
 }
 
-const within = (value: number, least: number, most: number): number => Math.min(Math.max(value, least), most)
+export const within = (value: number, least: number, most: number): number =>
+  Math.min(Math.max(value, least), most)
 
 /** A law that may have brought the `n` observations, at least 2, to which `law` was fitted. Laws that no fit gives stay as they are. */
 export function lawBehind(law: PlainDistribution, n: number, stream: RandomNumbers): PlainDistribution {

@@ -16,7 +16,7 @@ const partsAt = (scenario: Scenario, list: Place) => valueAt(scenario, list) as 
 
 /** The mixtures of which shares are drawn. */
 export class DrawnShares {
-  private readonly lists: { at: Place; drawn: Set<number> }[] = []
+  private readonly lists = new Map<string, { at: Place; drawn: Set<number> }>()
 
   constructor(
     private readonly scenario: Scenario,
@@ -25,10 +25,10 @@ export class DrawnShares {
     for (const { at } of evidence) {
       const list = listOf(at)
       if (list === null) continue
-      const index = Number(at.at(-2))
-      const known = this.lists.find((each) => each.at.join('.') === list.join('.'))
-      if (known) known.drawn.add(index)
-      else this.lists.push({ at: list, drawn: new Set([index]) })
+      const key = list.join('.')
+      const known = this.lists.get(key) ?? { at: list, drawn: new Set() }
+      known.drawn.add(Number(at.at(-2)))
+      this.lists.set(key, known)
     }
   }
 
@@ -37,15 +37,13 @@ export class DrawnShares {
    * them Dirichlet, of two parts beta.
    */
   isOneOfAll(at: Place): boolean {
-    const list = listOf(at)?.join('.')
-    return this.lists.some(
-      (each) => each.at.join('.') === list && each.drawn.size === partsAt(this.scenario, each.at).length,
-    )
+    const list = this.lists.get(listOf(at)?.join('.') ?? '')
+    return list !== undefined && list.drawn.size === partsAt(this.scenario, list.at).length
   }
 
   /** Where all shares of a mixture were drawn they are divided by their sum; else the others keep their proportions in what is left. */
   balance(copy: Copy): void {
-    for (const { at, drawn } of this.lists) {
+    for (const { at, drawn } of this.lists.values()) {
       const parts = partsAt(copy.made, at)
       const sum = (isDrawn: boolean) =>
         parts.reduce((total, { share }, index) => total + (drawn.has(index) === isDrawn ? share : 0), 0)

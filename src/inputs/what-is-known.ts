@@ -11,7 +11,7 @@ import {
 } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import { chanceLimits, countLimits } from '../statistics/events.js'
-import { studentT } from '../statistics/quantile.js'
+import { halfWidthOfMean, studentT } from '../statistics/quantile.js'
 import { lawBehind } from './refit.js'
 
 /** In SI; of a law its mean. */
@@ -28,7 +28,8 @@ const [ofCounts, ofGuesses] = [0.95, 0.9]
 /** Laws behind a fit that its interval is read off: 2.5 % and 97.5 % of them are the 10th and the 390th. */
 const laws = 399
 
-const numberOf = (value: unknown): number =>
+/** A number, or of a law its mean. */
+export const numberOf = (value: unknown): number =>
   typeof value === 'number' ? value : meanOf(value as Distribution)
 
 /**
@@ -72,8 +73,7 @@ export function halfWidth(law: Distribution, n: number): number {
   if (law.law === 'observed' && law.byDay) return halfWidthByDays(law, law.byDay)
   // observed values have the variance of their sample: that of what they were drawn from is larger
   const variance = varianceOf(law) * (law.law === 'observed' ? n / (n - 1) : 1)
-  const cv = Math.sqrt(variance) / meanOf(law)
-  return (studentT(1 - (1 - ofCounts) / 2, n - 1) * cv) / Math.sqrt(n)
+  return halfWidthOfMean(n, Math.sqrt(variance) / meanOf(law), ofCounts)
 }
 
 /**

@@ -1,10 +1,9 @@
 /** What the cases of a record say of arrivals: the time from one case to the next, and how they are shared out among the kinds. */
-import type { Seen } from '../statistics/fitting/sample.js'
-import type { Facts, LoggedInput, LoggedMix, LoggedTimeBetween } from './input.js'
+import type { Sample, Seen } from '../statistics/fitting/sample.js'
+import { chosen, type Facts, type LoggedInput, type LoggedMix, type LoggedTimeBetween } from './input.js'
 import { stopsByShift } from './minutes.js'
 import type { CleanRecord, LoggedCases, Span } from './record.js'
 import { union } from './spans.js'
-import type { sampleFrom } from './stop-times.js'
 import type { LocalClock } from './zone.js'
 
 /** In place of the name of an entry of `arrivals` that nobody gave. */
@@ -107,32 +106,21 @@ function timeBetween(
     countByHour,
     secondsByHour,
     leftOut,
-    notes: [
-      ...(leftOut > 0
-        ? [
-            `${leftOut} gaps that began during a logged stop, a break or lost time are left out: the line blocked the cases.`,
-          ]
-        : []),
-      ...(cuts.length > 0
-        ? [`${cuts.length} gaps ended in a stop, a break or lost time: their true length is longer.`]
-        : []),
-      ...(source === anySource
-        ? [
-            'The record does not say to which entry of `arrivals` these cases belong: add `source` under `cases`.',
-          ]
-        : []),
-    ],
+    notes: chosen([
+      leftOut > 0 &&
+        `${leftOut} gaps that began during a logged stop, a break or lost time are left out: the line blocked the cases.`,
+      cuts.length > 0 &&
+        `${cuts.length} gaps ended in a stop, a break or lost time: their true length is longer.`,
+      source === anySource &&
+        'The record does not say to which entry of `arrivals` these cases belong: add `source` under `cases`.',
+    ]),
   }
 }
 
 /** Finer clocks show milliseconds. */
 const finest = 0.001
 
-function sampleOfGaps(
-  gaps: Float64Array,
-  cuts: readonly number[],
-  roundedTo: number,
-): ReturnType<typeof sampleFrom> {
+function sampleOfGaps(gaps: Float64Array, cuts: readonly number[], roundedTo: number): Sample {
   const grain = roundedTo === 0 ? finest : roundedTo
   const [whole, cut] = [grainsOf(gaps, grain), grainsOf(cuts, grain)]
   return {

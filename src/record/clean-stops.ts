@@ -146,26 +146,30 @@ class Placing {
 
   /** Counts a stop, or what is left of it, as stopped for no stop; gives its length, s. */
   private rest(span: Span & { means: Meaning | null }): number {
-    for (let index = Math.max(0, lastFrom(this.shifts, span.begins)); index < this.shifts.length; index++) {
-      const inside = within(span, this.shifts[index]!)
-      if (inside) this.rests.push({ ...inside, means: span.means, shift: index })
-      else if (this.shifts[index]!.begins >= span.ends) break
-    }
+    for (const { shift, ...inside } of this.inShifts(span))
+      this.rests.push({ ...inside, means: span.means, shift })
     return this.lose(span)
   }
 
   /** Counts the time of `span` within shifts and between breaks as stopped, for no stop; gives its length, s. */
   lose(span: Span): number {
     let seconds = 0
-    for (let index = Math.max(0, lastFrom(this.shifts, span.begins)); index < this.shifts.length; index++) {
-      const shift = this.shifts[index]!
-      if (shift.begins >= span.ends) break
-      const inside = within(span, shift)
-      const parts = inside ? without(inside, shift.breaks) : []
-      this.lost[index]!.push(...parts)
+    for (const { shift, ...inside } of this.inShifts(span)) {
+      const parts = without(inside, this.shifts[shift]!.breaks)
+      this.lost[shift]!.push(...parts)
       seconds += total(parts)
     }
     return seconds
+  }
+
+  /** What of `span` lies in shifts, with the number of the shift. */
+  private inShifts(span: Span): (Span & { shift: number })[] {
+    const first = Math.max(0, lastFrom(this.shifts, span.begins))
+    const last = lastFrom(this.shifts, span.ends)
+    return this.shifts.slice(first, last + 1).flatMap((shift, place) => {
+      const inside = within(span, shift)
+      return inside ? [{ ...inside, shift: first + place }] : []
+    })
   }
 
   /** Takes a stop as far as it was in one shift before a break; the rest of it is lost time. */

@@ -127,4 +127,3 @@ export const recordFileSchema = z.strictObject({ record })
 
 /** A record file, every quantity in SI. */
 export type RecordFile = z.output<typeof record>
-export type StopsFile = RecordFile['stops']

@@ -103,3 +103,6 @@ export interface Facts {
   /** The one entry of `arrivals`. */
   source?: string
 }
+
+/** The notes that there are. */
+export const chosen = (notes: readonly (string | false)[]): string[] => notes.filter((note) => note !== false)

@@ -1,14 +1,15 @@
 /** What a clean record says of the inputs of a scenario, over the shifts that are not held out. */
 import { arrivalInputs } from './arrivals-of-record.js'
 import { casesOver, type Exposing, runningTime } from './exposure.js'
-import type {
-  Exposure,
-  Facts,
-  LoggedChance,
-  LoggedInput,
-  LoggedTimes,
-  LoggedTimeTo,
-  Occurrence,
+import {
+  chosen,
+  type Exposure,
+  type Facts,
+  type LoggedChance,
+  type LoggedInput,
+  type LoggedTimes,
+  type LoggedTimeTo,
+  type Occurrence,
 } from './input.js'
 import { type StopKeys, stopPathOf } from './meanings.js'
 import type { CleanRecord, LoggedShift, LoggedStop, Meaning } from './record.js'
@@ -216,5 +217,3 @@ function machinesOf(piece: string, stops: readonly LoggedStop[], record: CleanRe
   const names = distinct(own)
   return names.length === 0 || [...names, ...distinct(stops)].includes('') ? [names[0] || piece] : names
 }
-
-const chosen = (notes: readonly (string | false)[]): string[] => notes.filter((note) => note !== false)

@@ -1,7 +1,7 @@
 /** What is found while a record is read, gathered as it is found and told at the end: nothing is dropped or changed without an entry. */
 import { shown } from '../scenario/printable.js'
 import type { Account } from './record.js'
-import type { Told } from './saying.js'
+import { saidOf, type Told } from './saying.js'
 import { type Code, sayings } from './sayings.js'
 
 /** Rows and names of an entry that are told; the others are counted. */
@@ -62,7 +62,7 @@ export class Ledger {
       const { did, words, fix } = sayings[entry.code]
       const { code, file, count, seconds } = entry
       const rows = entry.rows.sort((a, b) => a - b)
-      return { code, did, file, words: words(entry), rows, count, seconds, fix: fix?.(entry) ?? '' }
+      return { code, did, file, words: saidOf(words, entry), rows, count, seconds, fix: saidOf(fix, entry) }
     })
     return [...all.filter(({ did }) => did === 'refused'), ...all.filter(({ did }) => did !== 'refused')]
   }

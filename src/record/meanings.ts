@@ -32,6 +32,7 @@ export const stopKeys = {
 /** A stop of a piece of the line. */
 export interface StopPath {
   piece: string
+  kind: LoggedKind
   keys: StopKeys
   /** Of jams their kind, where the path goes on to it. */
   jam: string | null
@@ -42,11 +43,11 @@ const words: readonly string[] = meaningsWithoutPath
 /** The piece and the stop that a path names; null for a word without a path. */
 export function stopPathOf(meaning: Meaning): StopPath | null {
   if (words.includes(meaning)) return null
-  const [, piece, tail, kind] = meaning.split('.') as [string, string, keyof typeof stopKeys, string?]
-  const keys = stopKeys[tail]
-  return kind === undefined
-    ? { piece, keys, jam: null }
-    : { piece, keys: { ...keys, words: `${keys.words} (${kind})` }, jam: kind }
+  const [, piece, kind, jam] = meaning.split('.') as [string, string, LoggedKind, string?]
+  const keys = stopKeys[kind]
+  return jam === undefined
+    ? { piece, kind, keys, jam: null }
+    : { piece, kind, keys: { ...keys, words: `${keys.words} (${jam})` }, jam }
 }
 
 const example = 'line.sealer.jams'

@@ -1,5 +1,5 @@
 /** Where the time of the shifts went: run, breaks, stops by what they mean, and time that counts for no stop. */
-import type { CleanRecord, LoggedShift, LoggedStop, Meaning } from './record.js'
+import type { CleanRecord, LoggedStop, Meaning } from './record.js'
 import { lengthOf, total, union, without } from './spans.js'
 
 /** All in s; `shifts` is the sum of the others. */
@@ -19,15 +19,11 @@ export function stopsByShift({ shifts, stops }: Pick<CleanRecord, 'shifts' | 'st
   return byShift
 }
 
-/** Time of the shifts that `isCounted` takes, all where nobody says. */
-export function timeSpent(
-  record: Pick<CleanRecord, 'shifts' | 'stops'>,
-  isCounted: (shift: LoggedShift) => boolean = () => true,
-): TimeSpent {
+/** Time of all shifts. */
+export function timeSpent(record: Pick<CleanRecord, 'shifts' | 'stops'>): TimeSpent {
   const spent: TimeSpent = { shifts: 0, breaks: 0, stopped: new Map(), lost: 0, run: 0 }
   for (const [number, stops] of stopsByShift(record).entries()) {
     const shift = record.shifts[number]!
-    if (!isCounted(shift)) continue
     let until = -Infinity
     for (const { means, begins, ends } of stops) {
       const seconds = Math.max(0, ends - Math.max(begins, until))

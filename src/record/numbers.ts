@@ -1,6 +1,8 @@
 /** Numbers of a log in the way of its country: which sign parts decimals is settled once the whole column is seen. */
 
+import type { Delimiter } from './dialect.js'
 import { grainOf } from './grain.js'
+import type { Ledger } from './ledger.js'
 
 /** Lengths as a clock shows them, and the size of each part, s. */
 export const clockLengths = ['h:mm', 'h:mm:ss', 'm:ss'] as const
@@ -75,22 +77,29 @@ export class NumberColumn {
     return true
   }
 
-  /** The sign that is `said`, or explains most rows; where both do alike, `usual`. `isGuess`: nothing but that tells. */
-  sign(
-    usual: DecimalSign,
-    said: DecimalSign | undefined,
-  ): { sign: DecimalSign; isGuess: boolean; isMixed: boolean } {
+  /**
+   * The numbers, row by row; NaN where a row holds none. The sign of decimals is the one that the record says, or that explains most rows; where both do
+   * alike, cells between semicolons speak for commas. What is not sure is told.
+   */
+  values(
+    { file, column, said }: { file: string; column: string; said: DecimalSign | undefined },
+    delimiter: Delimiter,
+    ledger: Ledger,
+  ): readonly number[] {
     const { comma, point } = this.only
-    const found = comma === point ? usual : comma > point ? 'comma' : 'point'
-    return {
-      sign: said ?? found,
-      isGuess: said === undefined && comma === point && this.either > 0,
-      isMixed: comma > 0 && point > 0,
-    }
-  }
-
-  /** The numbers, row by row; NaN where a row holds none. */
-  values(sign: DecimalSign): readonly number[] {
+    const usual = delimiter === ';' ? 'comma' : 'point'
+    const sign = said ?? (comma === point ? usual : comma > point ? 'comma' : 'point')
+    const isMixed = comma > 0 && point > 0
+    if (isMixed || (said === undefined && comma === point && this.either > 0))
+      ledger.tell('decimals', {
+        file,
+        group: column,
+        what: [
+          column,
+          sign,
+          isMixed ? ', though some rows have the other sign' : ', because the file does not show which',
+        ],
+      })
     return this.readings[sign]
   }
 }

@@ -1,7 +1,6 @@
 /** The shifts of a record: read, put into order, apart from one another, with their breaks at fixed times. */
 import { Growing } from './growing.js'
 import type { Ledger } from './ledger.js'
-import { numbersOf } from './number-column.js'
 import { NumberColumn } from './numbers.js'
 import type { Reading } from './reading.js'
 import type { LoggedShift, Span } from './record.js'
@@ -58,7 +57,9 @@ function rowsOf({ record, readLog, clock, ledger }: Reading): Row[] {
   table.read(readLog)
   reader.finish(table.rows)
   const numbers =
-    good === undefined ? null : numbersOf(counts, { file, column: good }, table.delimiter, { record, ledger })
+    good === undefined
+      ? null
+      : counts.values({ file, column: good, said: record.decimal }, table.delimiter, ledger)
   let before = -Infinity
   return earliestFirst(readings.begins.values).flatMap((index) => {
     const row = readings.rows.values[index]!

@@ -1,7 +1,6 @@
 /** The rows of a log of stops: their times, lengths, pieces and reasons, before any of it is cleaned. */
 import { Growing, Names } from './growing.js'
 import type { Ledger } from './ledger.js'
-import { numbersOf } from './number-column.js'
 import { grainOfLengths, NumberColumn } from './numbers.js'
 import type { Reading } from './reading.js'
 import type { CleanRecord, Span } from './record.js'
@@ -98,7 +97,7 @@ export function readStops({ record, readLog, clock, ledger }: Reading): StopRows
   const timed =
     lasts === undefined
       ? null
-      : numbersOf(lengths, { file, column: lasts }, table.delimiter, { record, ledger })
+      : lengths.values({ file, column: lasts, said: record.decimal }, table.delimiter, ledger)
   let before = -Infinity
   const rows = earliestFirst(from.values).flatMap((index): StopRow[] => {
     const row = places.values[index]!

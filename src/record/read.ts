@@ -1,7 +1,7 @@
 /** From a record file and its logs to a record that is clean, with an account of everything that was found and done. */
+import { DateTime } from 'luxon'
 import { cleanStops } from './clean-stops.js'
 import type { ReadLog } from './dialect.js'
-import { tellGaps } from './gaps.js'
 import { Ledger } from './ledger.js'
 import { readCases } from './read-cases.js'
 import { readRecordFile } from './read-format.js'
@@ -9,7 +9,7 @@ import { readShifts } from './read-shifts.js'
 import { readStops, type StopRows } from './read-stops.js'
 import type { Reading } from './reading.js'
 import { Reasons } from './reasons.js'
-import type { CleanRecord } from './record.js'
+import type { CleanRecord, LoggedShift, LoggedStop } from './record.js'
 import { LocalClock } from './zone.js'
 
 /** What a record is read with. */
@@ -82,4 +82,35 @@ function grainWords(grain: number, lengths: StopRows['lengths']): string {
   return lengths === 'timed'
     ? `the lengths of stops are rounded to ${step}: each is known to half of this step`
     : `the clock of the stops has steps of ${step}: a length is known to within one step, longer or shorter`
+}
+
+/** A day without a stop is told where days have so many on average: by chance alone it would be one in 150. */
+const manyStops = 5
+
+const utc = { zone: 'utc' } as const
+const serial = (day: string): number => DateTime.fromISO(day, utc).toMillis() / 86_400_000
+const dayOf = (number: number): string => DateTime.fromMillis(number * 86_400_000, utc).toISODate()!
+
+/** Tells of days between the first and the last without a shift, and of those on which nobody seems to have logged. */
+function tellGaps(
+  shifts: readonly LoggedShift[],
+  stops: readonly LoggedStop[],
+  { record, ledger }: Pick<Reading, 'record' | 'ledger'>,
+): void {
+  const days = [...new Set(shifts.map(({ day }) => day))]
+  for (const [index, day] of days.entries()) {
+    const before = index === 0 ? serial(day) - 1 : serial(days[index - 1]!)
+    const count = serial(day) - before - 1
+    const [first, last] = [dayOf(before + 1), dayOf(serial(day) - 1)]
+    if (count > 0)
+      ledger.tell('days-between', {
+        file: record.shifts.file,
+        count,
+        what: count === 1 ? first : `${first} to ${last}`,
+      })
+  }
+  const logged = new Set(stops.map(({ shift }) => shifts[shift]!.day))
+  if (stops.length < manyStops * days.length) return
+  for (const day of days)
+    if (!logged.has(day)) ledger.tell('days-without-stops', { file: record.stops.file, what: day })
 }

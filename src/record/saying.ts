@@ -9,11 +9,27 @@ export interface Told {
   what: readonly string[]
 }
 
+/** Of what was told, or the same of all. */
+type Text = string | ((told: Told) => string)
+
+/** What was done, what is said, and the nearest mend; none where there is nothing to mend. */
 export interface Saying {
   did: Account['did']
-  words: (told: Told) => string
-  fix?: (told: Told) => string
+  words: Text
+  fix: Text
 }
+
+const saying =
+  (did: Account['did']) =>
+  (words: Text, fix: Text = ''): Saying => ({ did, words, fix })
+
+export const noted = saying('noted')
+export const changed = saying('changed')
+export const leftOut = saying('left-out')
+export const refused = saying('refused')
+
+/** A text as it is told. */
+export const saidOf = (text: Text, told: Told): string => (typeof text === 'string' ? text : text(told))
 
 export const many = (count: number, one: string, more = `${one}s`): string =>
   `${count} ${count === 1 ? one : more}`

@@ -1,4 +1,5 @@
 /** Arithmetic of spans of time, each with its beginning and without its end. */
+import { firstWhere } from '../statistics/search.js'
 import type { Span } from './record.js'
 
 export const lengthOf = ({ begins, ends }: Span): number => ends - begins
@@ -40,13 +41,5 @@ export function without(span: Span, holes: readonly Span[]): Span[] {
 }
 
 /** Place of the last of `sorted` that begins at `time` or before; -1: none does. */
-export function lastFrom(sorted: readonly { begins: number }[], time: number): number {
-  let low = 0
-  let high = sorted.length
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if (sorted[middle]!.begins <= time) low = middle + 1
-    else high = middle
-  }
-  return low - 1
-}
+export const lastFrom = (sorted: readonly { begins: number }[], time: number): number =>
+  firstWhere(0, sorted.length, (place) => sorted[place]!.begins > time) - 1

@@ -1,24 +1,7 @@
 /** Stops and running times as samples: exact, rounded as the clock of the log rounds, or cut off. */
-import type { Sample, Seen } from '../statistics/fitting/sample.js'
+import { type Sample, type Seen, sampleFrom } from '../statistics/fitting/sample.js'
 import type { CleanRecord, LoggedStop } from './record.js'
 import { lengthOf } from './spans.js'
-
-/** Alike ones stand once, with their number. */
-export function sampleFrom(all: Iterable<Seen>, from: number): Sample {
-  const places = new Map<string, number>()
-  const seen: Seen[] = []
-  const counts: number[] = []
-  for (const each of all) {
-    const key = JSON.stringify(each)
-    const place = places.get(key)
-    if (place === undefined) {
-      places.set(key, seen.length)
-      seen.push(each)
-      counts.push(1)
-    } else counts[place]!++
-  }
-  return { seen, counts, from }
-}
 
 /** Lengths of stops. One that was cut off early is longer than what the log shows at all: nothing shorter would be in it. */
 export const sampleOfStops = (

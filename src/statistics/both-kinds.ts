@@ -1,42 +1,14 @@
 /** Intervals that hold both kinds of what is not known: luck of the simulation, and what the inputs may be. */
 
 import { sampleVariance } from 'simple-statistics'
-import { exp, ln } from '../engine/logarithms.js'
 import type { Estimate, OfInputs } from './estimate.js'
-import { type Layout, logitOf, type Scale } from './layout.js'
+import { figureOfScale, inScale, type Layout, type Scale, toScale } from './layout.js'
 import { standardNormal, studentT } from './quantile.js'
 import { sampleSkewness } from './skewness.js'
 
-/** From a scale and back. */
-interface There {
-  to: (value: number) => number
-  back: (value: number) => number
-  centre: number
-  /** How the interval of the simulation was made. */
-  quantile: (p: number) => number
-}
-
-const logit = (share: number): number => ln(share / (1 - share))
-
-function scaled(scale: Scale, { mean, n }: Estimate): There {
-  const student = (p: number) => studentT(p, n - 1)
-  switch (scale) {
-    case 'itself':
-      return { to: (value) => value, back: (value) => value, centre: mean, quantile: student }
-    case 'one over it':
-      return { to: (value) => 1 / value, back: over, centre: 1 / mean, quantile: student }
-    case 'logit':
-      return {
-        to: logit,
-        back: (value) => 1 / (1 + exp(-value)),
-        centre: logitOf(mean * n, n),
-        quantile: standardNormal,
-      }
-  }
-}
-
-/** The time that goes with a rate; without end where that may be 0. */
-const over = (rate: number): number => (rate > 0 ? 1 / rate : Number.NaN)
+/** An end back from its scale; the time that goes with a rate is without end where that may be 0. */
+const backFrom = (end: number, scale: Scale): number =>
+  scale === 'one over it' && !(end > 0) ? Number.NaN : figureOfScale(end, scale)
 
 /**
  * Degrees of freedom of a sum of mean squares, each with its own. Satterthwaite, Biometrics Bulletin 2 (1946) 110-114; Welch, Biometrika 34
@@ -91,12 +63,14 @@ export function ofInputs(
   const { mean } = estimate
   if (inputs === 0)
     return { low: estimate.low, high: estimate.high, alone: { low: mean, high: mean }, share: 0, draws }
-  const { to, back, centre, quantile } = scaled(scale, estimate)
   const p = (1 + confidence) / 2
-  const [first, second] = [to(estimate.low), to(estimate.high)]
+  const centre = inScale(mean, estimate.n, scale)
+  // how the interval of the simulation was made
+  const tOfLuck = scale === 'logit' ? standardNormal(p) : studentT(p, estimate.n - 1)
+  const [first, second] = [toScale(estimate.low, scale), toScale(estimate.high, scale)]
   const [low, high] = [Math.min(first, second), Math.max(first, second)]
   // of an estimate without spread, such as one that the scenario fixes, nothing is luck
-  const luck = (end: number) => (Math.abs(end - centre) / quantile(p)) ** 2
+  const luck = (end: number) => (Math.abs(end - centre) / tOfLuck) ** 2
   const finite = [low, high].filter(Number.isFinite).map(luck)
   const ofLuck = finite.reduce((sum, each) => sum + each, 0) / Math.max(1, finite.length)
   const degreesOfFreedom = degreesOfSum(
@@ -114,7 +88,7 @@ export function ofInputs(
   }
   const within = (value: number) => Math.min(Math.max(value, ends[0]), ends[1])
   const turned = ([below, above]: readonly [number, number]) => {
-    const both = [back(below), back(above)] as const
+    const both = [backFrom(below, scale), backFrom(above, scale)] as const
     return scale === 'one over it' ? { low: both[1], high: both[0] } : { low: both[0], high: both[1] }
   }
   const whole = turned([centre + skewed(low, -t), centre + skewed(high, t)])

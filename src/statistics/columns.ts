@@ -1,5 +1,6 @@
 /** Columns of numbers of one length, as least squares is made of them. */
 
+/** Sum of products, as far as `a` goes. */
 export function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
   let total = 0
   for (let index = 0; index < a.length; index++) total += a[index]! * b[index]!

@@ -1,4 +1,4 @@
-/** Several comparisons at once: intervals that hold together, and which of them show a difference. */
+/** Several comparisons or tests at once: intervals that hold together, and which of them show a difference; p-values that may all be called out together. */
 import type { Estimate } from './estimate.js'
 
 /** One comparison of a family. */
@@ -42,4 +42,22 @@ export function family(comparisons: readonly Comparison[], confidence: number): 
     const [low, high] = [Math.min(estimate.low, 0), Math.max(estimate.high, 0)]
     return { estimate: { ...estimate, low, high }, adjustedP, isShown: false }
   })
+}
+
+/**
+ * For each p-value the least risk of the whole family at which that test would be called out, however the tests hang together: step-down, Holm,
+ * Scandinavian Journal of Statistics 6 (1979) 65-70 (from memory). NaN, a test that could not be made, stays NaN and is no member of the family.
+ */
+export function holm(pValues: readonly number[]): number[] {
+  const order = pValues
+    .map((p, index) => ({ p, index }))
+    .filter(({ p }) => !Number.isNaN(p))
+    .sort((a, b) => a.p - b.p)
+  const adjusted = pValues.map(() => Number.NaN)
+  let least = 0
+  for (const [rank, { p, index }] of order.entries()) {
+    least = Math.min(1, Math.max(least, (order.length - rank) * p))
+    adjusted[index] = least
+  }
+  return adjusted
 }

@@ -54,29 +54,31 @@ export const scaleOf = ({
 }: Pick<Observations, 'kind' | 'isTimeOfEvents'>): Scale =>
   kind === 'share' ? 'logit' : isTimeOfEvents ? 'one over it' : 'itself'
 
-/** The figure that a value of a scale stands for. */
-export function figureOfScale(value: number, scale: Scale): number {
-  switch (scale) {
-    case 'itself':
-      return value
-    case 'logit':
-      return 1 / (1 + exp(-value))
-    case 'one over it':
-      return 1 / value
-  }
+interface There {
+  to(figure: number): number
+  back(value: number): number
+  /** Of an estimate over `n` shifts. */
+  ofEstimate(mean: number, n: number): number
 }
 
-/** The other way round, of an estimate over `n` shifts. */
-export function inScale(mean: number, n: number, scale: Scale): number {
-  switch (scale) {
-    case 'itself':
-      return mean
-    case 'logit':
-      return logitOf(mean * n, n)
-    case 'one over it':
-      return 1 / mean
-  }
+const scales: Readonly<Record<Scale, There>> = {
+  itself: { to: (figure) => figure, back: (value) => value, ofEstimate: (mean) => mean },
+  logit: {
+    to: (share) => ln(share / (1 - share)),
+    back: (value) => 1 / (1 + exp(-value)),
+    ofEstimate: (mean, n) => logitOf(mean * n, n),
+  },
+  'one over it': { to: (figure) => 1 / figure, back: (value) => 1 / value, ofEstimate: (mean) => 1 / mean },
 }
+
+/** A figure in its scale. */
+export const toScale = (figure: number, scale: Scale): number => scales[scale].to(figure)
+
+/** The figure that a value of a scale stands for. */
+export const figureOfScale = (value: number, scale: Scale): number => scales[scale].back(value)
+
+/** The other way round, of an estimate over `n` shifts. */
+export const inScale = (mean: number, n: number, scale: Scale): number => scales[scale].ofEstimate(mean, n)
 
 /**
  * A draw as a row of the layout, in its scale: what its shifts bring, of which the mean is its estimate. Ratios are linearised about their own,

@@ -17,6 +17,13 @@ export const studentT = (p: number, degreesOfFreedom: number): number => student
 export const studentTBeyond = (t: number, degreesOfFreedom: number): number =>
   betainc(degreesOfFreedom / (degreesOfFreedom + t * t), degreesOfFreedom / 2, 1 / 2)
 
+/**
+ * Half-width of the interval of a mean of `n` values, at least 2, whose standard deviation over mean is `cv`, as a share of the mean: Student's,
+ * which holds where they are not very skewed.
+ */
+export const halfWidthOfMean = (n: number, cv: number, confidence: number): number =>
+  (studentT((1 + confidence) / 2, n - 1) * cv) / Math.sqrt(n)
+
 /** Value of the standard normal law below which the share `p`, on (0, 1), lies. */
 export const standardNormal = (p: number): number => normalQuantile(p)
 

@@ -18,14 +18,6 @@ export function rateOf(events: number, exposure: number, confidence: number): Li
   return { value: events / exposure, low: low / exposure, high: high / exposure }
 }
 
-/** What the rate is at most, with `confidence` on (1/2, 1): the one-sided limit. Of none 2.9957 / exposure at 95 %. */
-export const rateAtMost = (events: number, exposure: number, confidence: number): number =>
-  countLimits(events, 2 * confidence - 1).high / exposure
-
-/** What the rate is at least, with `confidence` on (1/2, 1): the one-sided limit; 0 of none. */
-export const rateAtLeast = (events: number, exposure: number, confidence: number): number =>
-  countLimits(events, 2 * confidence - 1).low / exposure
-
 /** Chance of what happened `some` times in `n` (at least 1), with limits: Clopper & Pearson, Biometrika 26 (1934) 404-413. */
 export const chanceOf = (some: number, n: number, confidence: number): Limited => ({
   value: some / n,

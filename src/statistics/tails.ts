@@ -2,6 +2,8 @@
 import betainc from '@stdlib/math-base-special-betainc'
 import gammaln from '@stdlib/math-base-special-gammaln'
 import { gammaAbove, gammaBelow } from '../engine/gamma-shares.js'
+import { binomialAtMost } from './quantile.js'
+import { firstWhere } from './search.js'
 
 /**
  * Chance that chi-square with `degreesOfFreedom` (above 0) is above `x` (at least 0): Q(df / 2, x / 2). Abramowitz & Stegun, Handbook
@@ -49,26 +51,12 @@ export function binomialTest(k: number, n: number, p: number): number {
   // the chances fall away from the mode on both sides, so the first unlikely count of the other side is found by halving
   if (k < mode) {
     const from = firstWhere(mode, n + 1, isUnlikely)
-    return Math.min(1, atMost(k, n, p) + atLeast(from, n, p))
+    return Math.min(1, binomialAtMost(k, n, p) + atLeast(from, n, p))
   }
   const until = n - firstWhere(n - mode, n + 1, (failures) => isUnlikely(n - failures))
-  return Math.min(1, atMost(until, n, p) + atLeast(k, n, p))
-}
-
-/** The first whole number from `low` on for which `holds`, which once true stays so; `high` where there is none below it. */
-function firstWhere(low: number, high: number, holds: (value: number) => boolean): number {
-  let [from, to] = [low, high]
-  while (from < to) {
-    const middle = Math.floor((from + to) / 2)
-    if (holds(middle)) to = middle
-    else from = middle + 1
-  }
-  return from
+  return Math.min(1, binomialAtMost(until, n, p) + atLeast(k, n, p))
 }
 
 /** P(X >= k) = I_p(k, n - k + 1). Abramowitz & Stegun, 26.5.24 (from memory). */
 const atLeast = (k: number, n: number, p: number): number =>
   k <= 0 ? 1 : k > n ? 0 : betainc(p, k, n - k + 1, true, false)
-
-const atMost = (k: number, n: number, p: number): number =>
-  k < 0 ? 0 : k >= n ? 1 : betainc(p, k + 1, n - k, true, true)

@@ -1,8 +1,9 @@
 /** Fits to censored and rounded times against published ones. "R": computed with R 4.2.2 and its package fitdistrplus 1.1-8. */
 import { describe, expect, it } from 'vitest'
-import { likelihoodRatio } from '../../src/statistics/fitting/likelihood-ratio.js'
-import { halfWidthOfMean, rateFactors } from '../../src/statistics/fitting/precision.js'
+import { likelihoodRatio } from '../../src/statistics/fitting/choose.js'
 import { survivalCurve } from '../../src/statistics/fitting/survival.js'
+import { halfWidthOfMean } from '../../src/statistics/quantile.js'
+import { rateOf } from '../../src/statistics/rates.js'
 import { unitsOnTest } from './data/repairs.js'
 import { salinity } from './data/salinity.js'
 import { counted, errorsOf, fitted, valuesOf } from './data/samples.js'
@@ -102,8 +103,20 @@ describe('what so many can say', () => {
   })
 
   it('factors on a rate (Garwood; computed with scipy)', () => {
-    expect(rateFactors(3, 0.95)).toEqual({ low: expect.closeTo(0.2062, 4), high: expect.closeTo(2.9224, 4) })
-    expect(rateFactors(10, 0.95)).toEqual({ low: expect.closeTo(0.4795, 4), high: expect.closeTo(1.839, 4) })
-    expect(rateFactors(50, 0.95)).toEqual({ low: expect.closeTo(0.7422, 4), high: expect.closeTo(1.3184, 4) })
+    expect(rateOf(3, 3, 0.95)).toEqual({
+      value: 1,
+      low: expect.closeTo(0.2062, 4),
+      high: expect.closeTo(2.9224, 4),
+    })
+    expect(rateOf(10, 10, 0.95)).toEqual({
+      value: 1,
+      low: expect.closeTo(0.4795, 4),
+      high: expect.closeTo(1.839, 4),
+    })
+    expect(rateOf(50, 50, 0.95)).toEqual({
+      value: 1,
+      low: expect.closeTo(0.7422, 4),
+      high: expect.closeTo(1.3184, 4),
+    })
   })
 })

@@ -1,7 +1,7 @@
 /** Rates, counts and tails worked by hand. */
 import { describe, expect, it } from 'vitest'
 import { againstExpected, againstExposure, dispersion } from '../../src/statistics/dispersion.js'
-import { holm } from '../../src/statistics/holm.js'
+import { holm } from '../../src/statistics/family.js'
 import { rateOf, rateRatio } from '../../src/statistics/rates.js'
 import {
   binomialTest,

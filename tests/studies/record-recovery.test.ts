@@ -5,7 +5,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { fittedInputs } from '../../src/questions/fit/fitted-inputs.js'
-import { workOf } from '../../src/questions/fit/working.js'
+import { workOf } from '../../src/questions/fit/study.js'
 import { loggedInputs } from '../../src/record/inputs.js'
 import { readRecord } from '../../src/record/read.js'
 import { jamsOf } from '../../src/scenario/jams.js'

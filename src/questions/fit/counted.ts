@@ -4,15 +4,14 @@ import { wordsFor } from '../../catalogue/printed-units.js'
 import type { LoggedChance, LoggedTimeTo, Occurrence } from '../../record/input.js'
 import { countLimits } from '../../statistics/events.js'
 import { type FittedLaw, scaled } from '../../statistics/fitting/law.js'
-import type { Sample } from '../../statistics/fitting/sample.js'
+import { eventsIn, timesIn } from '../../statistics/fitting/rough.js'
 import { type ShareOver, shareOver } from '../../statistics/fitting/share-over.js'
-import { survivalCurve } from '../../statistics/fitting/survival.js'
 import { chanceOf, type Limited, rateOf, ratioOf } from '../../statistics/rates.js'
 import type { At, FittedInput, Remark } from './document.js'
 import { familyResult, keptOf, type Laws } from './laws.js'
 import { picturesOf } from './pictures.js'
-import { few, remarksOfCount, remarksOfTimes } from './remarks.js'
-import { isTold } from './tests.js'
+import { few, noted, remark, remarksOfCount, remarksOfTimes } from './remarks.js'
+import { toldHours } from './tests.js'
 import { chanceText, lawText, timeToText } from './value-text.js'
 
 const { share, time } = wordsFor('metric')
@@ -91,11 +90,13 @@ export function timeToInput(
     chosen: ageing?.family ?? null,
     alike: ageing ? laws.choice.alike.map(({ fit }) => fit.law.family) : [],
   }
-  const drawn = ageing ?? lawOfFamily(laws, 'exponential')
+  const exponential = laws.candidates.find(({ fit }) => fit.law.family === 'exponential')
+  const drawn = ageing ?? exponential?.fit.law ?? null
   return {
     ...partsOf(input),
     what: 'time-to',
-    ...{ cutOff: cutOffIn(sample), exposure, rate, mean: null, seen: null, ...about },
+    // runs that no stop had ended when the record did
+    ...{ cutOff: timesIn(sample) - eventsIn(sample), exposure, rate, mean: null, seen: null, ...about },
     ...writtenOf(running, count, ageing),
     families: laws.candidates.map(familyResult),
     remarks: [
@@ -106,7 +107,7 @@ export function timeToInput(
       ...noted(input.notes),
     ],
     pictures: {
-      ...(count === 0 ? noTimes : picturesOf(sample, survivalCurve(sample), drawn, new Map())),
+      ...(count === 0 ? noTimes : picturesOf(sample, drawn, new Map())),
       ...{ trend: trendOf(occurrences), hours: hoursOf(input, confidence) },
     },
   }
@@ -120,22 +121,19 @@ function workedShare({ path, exposure }: LoggedTimeTo, work: ReadonlyMap<string,
     : Math.min(1, seconds / exposure.value)
 }
 
-const workedRemark = (worked: number | null): Remark => ({
-  code: 'worked-share',
-  text:
+const workedRemark = (worked: number | null): Remark =>
+  remark(
+    'worked-share',
     worked === null
       ? 'in the model this time counts only while the piece works, in the log whenever it is not stopped; `--into` calculates the working time from the good cases'
       : `the piece worked for ${share(worked)} of the running time of the log (calculated from the good cases); the model counts only this time`,
-})
+  )
 
 /** The law of a piece that fails the oftener, or the more seldom, the longer it has worked; null where it is exponential, or none fits. */
 function ageingOf({ choice }: Laws, worked: number): FittedLaw | null {
   const law = choice.chosen?.fit.law ?? null
   return law === null || law.family === 'exponential' ? null : scaled(law, worked)
 }
-
-const lawOfFamily = ({ candidates }: Laws, family: FittedLaw['family']): FittedLaw | null =>
-  candidates.find(({ fit }) => fit.law.family === family)?.fit.law ?? null
 
 function writtenOf(
   running: number,
@@ -148,15 +146,9 @@ function writtenOf(
     : { value: lawText(ageing, count), restsOn: 'fitted' }
 }
 
-/** Runs that no stop had ended when the record did. */
-const cutOffIn = ({ seen, counts }: Sample): number =>
-  seen.reduce((sum, each, index) => sum + ('over' in each ? counts[index]! : 0), 0)
-
 const partsOf = ({ path, words }: { path: string; words: string }) => ({ path, words, also: {}, tests: [] })
 
 const noTimes = { quantiles: [], histogram: null, survival: null }
-
-export const noted = (notes: readonly string[]): Remark[] => notes.map((text) => ({ code: 'left-out', text }))
 
 const trendOf = (occurrences: readonly Occurrence[]): At[] =>
   occurrences.flatMap(({ exposureBefore }, index): At[] =>
@@ -169,11 +161,9 @@ function hoursOf(
   confidence: number,
 ): FittedInput['pictures']['hours'] {
   if (exposureByHour === null || exposure === null || exposure.value <= 0) return []
-  return exposureByHour.flatMap((within, hour) => {
-    if (!isTold(exposureByHour, hour, occurrences.length)) return []
-    const expected = (occurrences.length * within) / exposure.value
-    const events = occurrences.filter((each) => each.hour === hour).length
-    return [{ hour, events, exposure: within, ...poissonRange(expected, confidence) }]
+  return toldHours(occurrences, exposureByHour).map((told) => {
+    const expected = (occurrences.length * told.exposure) / exposure.value
+    return { ...told, ...poissonRange(expected, confidence) }
   })
 }
 
@@ -202,16 +192,16 @@ function unseenRemarks(
   if (seenFrom <= 0 || count === 0 || (lengths !== null && 1 - low < fewUnseen)) return []
   if (lengths === null)
     return [
-      {
-        code: 'unseen-short',
-        text: `stops under ${time(seenFrom)} are not in the log and no distribution says how many there are: the true rate is higher`,
-      },
+      remark(
+        'unseen-short',
+        `stops under ${time(seenFrom)} are not in the log and no distribution says how many there are: the true rate is higher`,
+      ),
     ]
   const ends = `${share(1 - high)} to ${share(1 - low)}`
   return [
-    {
-      code: 'unseen-short',
-      text: `stops under ${time(seenFrom)} are not in the log: by the distribution of lengths they are ${share(1 - logged)} (${ends}) of all stops, and the rate is corrected for them; the total time lost is known better than their number`,
-    },
+    remark(
+      'unseen-short',
+      `stops under ${time(seenFrom)} are not in the log: by the distribution of lengths they are ${share(1 - logged)} (${ends}) of all stops, and the rate is corrected for them; the total time lost is known better than their number`,
+    ),
   ]
 }

@@ -29,17 +29,20 @@ export interface FamilyResult {
   quantileGap: number | null
 }
 
+export const testNames = [
+  'trend-laplace',
+  'trend-mil-hdbk-189',
+  'trend-lengths',
+  'hour-of-day',
+  'counts-a-shift',
+  'ljung-box',
+  'runs',
+  'alike',
+] as const
+
 /** A test of what a fit takes for granted. */
 export interface TestResult {
-  test:
-    | 'trend-laplace'
-    | 'trend-mil-hdbk-189'
-    | 'trend-lengths'
-    | 'hour-of-day'
-    | 'counts-a-shift'
-    | 'ljung-box'
-    | 'runs'
-    | 'alike'
+  test: (typeof testNames)[number]
   /** What it asks, in words. */
   asks: string
   statistic: number
@@ -50,26 +53,29 @@ export interface TestResult {
   isShown: boolean
 }
 
+export const remarkCodes = [
+  'few',
+  'none-seen',
+  'nothing-fits',
+  'not-told-apart',
+  'mean-moved',
+  'trend',
+  'clustered',
+  'hours-differ',
+  'not-alike',
+  'walk-within',
+  'unseen-short',
+  'longest-seen',
+  'left-out',
+  'no-exposure',
+  'worked-share',
+  'no-source',
+  'mean-seen',
+] as const
+
 /** What a reader must know of an input before it is used. */
 export interface Remark {
-  code:
-    | 'few'
-    | 'none-seen'
-    | 'nothing-fits'
-    | 'not-told-apart'
-    | 'mean-moved'
-    | 'trend'
-    | 'clustered'
-    | 'hours-differ'
-    | 'not-alike'
-    | 'walk-within'
-    | 'unseen-short'
-    | 'longest-seen'
-    | 'left-out'
-    | 'no-exposure'
-    | 'worked-share'
-    | 'no-source'
-    | 'mean-seen'
+  code: (typeof remarkCodes)[number]
   text: string
 }
 

@@ -8,7 +8,7 @@ import { blocks, line } from '../../report/marks/line.js'
 import { byHand } from '../../report/marks/mark.js'
 import { stroked, upright } from '../../report/marks/pen.js'
 import type { FitResult, FittedInput } from './document.js'
-import { exposureAxis, headed, isShown } from './words.js'
+import { exposureAxis, fromOrigin, headed, isShown } from './words.js'
 
 /** Events against exposure: a straight line where their rate stays the same. */
 export function trendChart(result: FitResult, input: FittedInput): Chart | null {
@@ -40,16 +40,9 @@ export function trendChart(result: FitResult, input: FittedInput): Chart | null 
           ...{ showLine: true, stepped: true, borderWidth: 1.8 },
         },
       ),
-      line(
-        'constant rate',
-        [
-          { x: 0, y: 0 },
-          { x: end, y: events },
-        ],
-        {
-          ...{ showLine: true, borderColor: palette.target, borderDash: [6, 4], borderWidth: 1.2 },
-        },
-      ),
+      line('constant rate', fromOrigin(end, events), {
+        ...{ showLine: true, borderColor: palette.target, borderDash: [6, 4], borderWidth: 1.2 },
+      }),
     ],
   })
 }

@@ -10,6 +10,7 @@ import type { FitResult, FittedInput } from './document.js'
 import { knownOf } from './known.js'
 import { few } from './remarks.js'
 import { nextOfFit, recordText, touchedRows } from './report.js'
+import { hasValue } from './words.js'
 
 /** The first screen of a fit. */
 export function fitScreen(result: FitResult): Screen {
@@ -29,8 +30,6 @@ export function fitScreen(result: FitResult): Screen {
     ],
   }
 }
-
-const hasValue = ({ value }: FittedInput): boolean => value !== null
 
 const nameOf = ({ path }: FittedInput): string => labelOf(path)
 

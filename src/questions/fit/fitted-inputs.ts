@@ -4,7 +4,7 @@ import type { CleanRecord } from '../../record/record.js'
 import { countInput, timeToInput } from './counted.js'
 import type { FittedInput } from './document.js'
 import { type Laws, type LawsAsked, lawsOf } from './laws.js'
-import { remarksOfTests } from './remarks.js'
+import { noted, remarksOfTests } from './remarks.js'
 import { judged, testsOf } from './tests.js'
 import { timesInput } from './timed.js'
 
@@ -33,10 +33,8 @@ export function fittedInputs(
   const observed = new Map<string, string>()
   const inputs = logged.flatMap((input): FittedInput[] => fitted(input, laws, observed, asked))
   const shifts = record.shifts.flatMap(({ isHeldOut }, shift) => (isHeldOut ? [] : [shift]))
-  const tests = judged(
-    logged.flatMap((input) => (input.what === 'mix' ? [] : [testsOf(input, shifts, asked.seed)])),
-  )
-  const paths = logged.filter(({ what }) => what !== 'mix').map(({ path }) => path)
+  const tests = judged(logged.map((input) => testsOf(input, shifts, asked.seed)))
+  const paths = logged.map(({ path }) => path)
   return {
     observed,
     inputs: inputs.map((input) => {
@@ -84,7 +82,7 @@ function sharesOf({ kinds, words, notes }: LoggedMix): FittedInput[] {
     also: {},
     restsOn: 'counted',
     ...{ rate: null, mean: null, seen: null, chosen: null, alike: [], families: [], tests: [] },
-    remarks: notes.map((text) => ({ code: 'left-out', text })),
+    remarks: noted(notes),
     pictures: { quantiles: [], histogram: null, survival: null, trend: [], hours: [] },
   }))
 }

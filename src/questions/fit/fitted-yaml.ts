@@ -1,7 +1,7 @@
 /** The values of a fit as a YAML file: paths of a scenario and values, each with what is known of it. */
 import { Document, isMap, type Node, parseDocument } from 'yaml'
 import type { FitResult } from './document.js'
-import { knownText } from './known.js'
+import { knownText, valuesOf } from './known.js'
 
 /** The text. */
 export function fittedYaml({ made, record, inputs }: FitResult): string {
@@ -14,17 +14,12 @@ export function fittedYaml({ made, record, inputs }: FitResult): string {
   const values = document.get('values', true)
   if (!isMap(values)) return document.toString()
   values.flow = false
-  for (const input of inputs) {
-    const all: [string, string][] = [
-      ...(input.value === null ? [] : [[input.path, input.value] as [string, string]]),
-      ...Object.entries(input.also),
-    ]
-    for (const [path, text] of all) {
+  for (const input of inputs)
+    for (const [path, text] of valuesOf(input)) {
       const node = parseDocument(text).contents as Node
       node.comment = path === input.path ? ` ${knownText(input)}` : ' goes with it'
       values.set(document.createNode(path), node)
     }
-  }
   const heldOut = document.get('held-out', true) as Node | undefined
   if (heldOut) heldOut.comment = ' days that no fit used: for validation'
   return document.toString({ lineWidth: 0, flowCollectionPadding: false })

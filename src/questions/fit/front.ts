@@ -3,13 +3,12 @@ import { counted, grouped } from '../../report/format.js'
 import type { Shown } from '../../report/front.js'
 import { fitCharts } from './charts.js'
 import type { FitResult } from './document.js'
+import { hasFewEvents, hasValue } from './words.js'
 
 export function fitFront(result: FitResult): Shown {
   const { record, inputs } = result
-  const given = inputs.filter(({ value }) => value !== null)
-  const few = inputs.filter(({ remarks }) =>
-    remarks.some(({ code }) => code === 'few' || code === 'none-seen'),
-  )
+  const given = inputs.filter(hasValue)
+  const few = inputs.filter(hasFewEvents)
   const events = inputs.reduce((sum, each) => sum + (each.what === 'mix' ? 0 : each.events), 0)
   return {
     tiles: [

@@ -2,6 +2,7 @@
 import { isolation, jamsOf, type NamedJam } from '../../scenario/jams.js'
 import type { Scenario } from '../../scenario/schema.js'
 import type { FittedInput } from './document.js'
+import { remark, remarksOf } from './remarks.js'
 
 /** Last keys of the times of a stop, by the skill that it takes. */
 const skillOf: Readonly<Record<string, string>> = {
@@ -70,17 +71,11 @@ export function withoutWalk(
     return {
       ...input,
       also: { ...input.also, ...Object.fromEntries(also) },
-      remarks: [
+      remarks: remarksOf(
         ...input.remarks,
-        ...(others.length === 0
-          ? []
-          : [
-              {
-                code: 'walk-within' as const,
-                text: `other work of the same crew loses its walk too: ${others.join(', ')}`,
-              },
-            ]),
-      ],
+        others.length > 0 &&
+          remark('walk-within', `other work of the same crew loses its walk too: ${others.join(', ')}`),
+      ),
     }
   })
 }

@@ -15,18 +15,21 @@ function between(low: string | null, high: string | null): string {
   return high === null ? '' : `(up to ${high}) `
 }
 
+function known({ value, low, high }: Known, said: (value: number) => string, unit: string): Parts {
+  const end = (at: number | null) => (at === null ? null : said(at))
+  return [said(value), `${between(end(low), end(high))}${unit}`]
+}
+
 /** `85`, `(72 to 101) s`. */
-export function knownTime({ value, low, high }: Known): Parts {
-  const [word, size] = unitOf(value)
-  const said = (seconds: number | null) => (seconds === null ? null : digits(seconds / size))
-  return [said(value)!, `${between(said(low), said(high))}${word}`]
+export function knownTime(time: Known): Parts {
+  const [word, size] = unitOf(time.value)
+  return known(time, (seconds) => digits(seconds / size), word)
 }
 
 /** `0.90`, `(0.63 to 1.2) per 1000 cases`. */
-function knownRate({ value, low, high, unit }: NonNullable<FittedInput['rate']>): Parts {
-  const { per, perWord } = exposureAxis(unit)
-  const said = (rate: number | null) => (rate === null ? null : digits(rate * per))
-  return [said(value)!, `${between(said(low), said(high))}${perWord}`]
+function knownRate(rate: NonNullable<FittedInput['rate']>): Parts {
+  const { per, perWord } = exposureAxis(rate.unit)
+  return known(rate, (each) => digits(each * per), perWord)
 }
 
 /** Null where nothing is known. */
@@ -50,6 +53,12 @@ export function restsOnText({ restsOn: on, events, cutOff, exposure, chosen }: F
       return `nothing: ${all}`
   }
 }
+
+/** All values that an input gives, each with its path: its own, and those that go with it. */
+export const valuesOf = ({ path, value, also }: FittedInput): [path: string, value: string][] => [
+  ...(value === null ? [] : [[path, value] as [string, string]]),
+  ...Object.entries(also),
+]
 
 /** Both in one line. */
 export const knownText = (input: FittedInput): string =>

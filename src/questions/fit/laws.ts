@@ -5,6 +5,7 @@ import { type Fit, fit as fitFamily, type Unfitted } from '../../statistics/fitt
 import { type Bootstraps, goodness } from '../../statistics/fitting/goodness.js'
 import { distributionOf, type FittedLaw, families } from '../../statistics/fitting/law.js'
 import { fitMixture } from '../../statistics/fitting/mixture.js'
+import { eventsIn } from '../../statistics/fitting/rough.js'
 import type { Sample } from '../../statistics/fitting/sample.js'
 import type { FamilyResult, Known } from './document.js'
 
@@ -40,10 +41,7 @@ export interface LawsAsked {
 
 /** `path` names the random numbers of the tests. */
 export function lawsOf(sample: Sample, path: string, { confidence, seed, bootstraps }: LawsAsked): Laws {
-  const events = sample.seen.reduce(
-    (sum, each, index) => sum + ('over' in each ? 0 : sample.counts[index]!),
-    0,
-  )
+  const events = eventsIn(sample)
   const fitsOf = (each: Fit | Unfitted) => ('law' in each ? [each] : [])
   const simple = families.flatMap((family) => fitsOf(fitFamily(sample, family, confidence)))
   const least = Math.min(...simple.map(({ bic }) => bic))

@@ -1,9 +1,9 @@
 /** What the charts of an input show, few enough points to be kept in a document: quantiles, lengths, what lasts longer. */
 import { placed, quantileOf as placeOf } from '../../statistics/fitting/distance.js'
 import { distributionOf, type FittedLaw } from '../../statistics/fitting/law.js'
-import type { Sample, Seen } from '../../statistics/fitting/sample.js'
+import { readAs, type Sample } from '../../statistics/fitting/sample.js'
 import { spansOf } from '../../statistics/fitting/shown.js'
-import type { Step } from '../../statistics/fitting/survival.js'
+import { survivalCurve } from '../../statistics/fitting/survival.js'
 import type { At, FamilyResult, FittedInput } from './document.js'
 
 /** Most points of a row. */
@@ -16,15 +16,6 @@ function thinned<T>(all: readonly T[]): T[] {
   return Array.from({ length: mostPoints }, (_, index) => all[Math.round(index * stride)]!)
 }
 
-/** The length that was read, s; null of what was cut off. */
-export function readLength(seen: Seen): number | null {
-  if ('at' in seen) return seen.at
-  if ('clocked' in seen) return seen.clocked
-  if ('between' in seen)
-    return Number.isFinite(seen.between[1]) ? (seen.between[0] + seen.between[1]) / 2 : null
-  return null
-}
-
 /** The law as the log shows it: of times over `from` alone. */
 function overFrom(law: FittedLaw, from: number) {
   const of = distributionOf(law)
@@ -35,10 +26,8 @@ function overFrom(law: FittedLaw, from: number) {
   }
 }
 
-/** `steps`: what lasts longer in the record, from the shortest time on, after Kaplan and Meier. */
 export function picturesOf(
   sample: Sample,
-  steps: readonly Step[],
   chosen: FittedLaw | null,
   laws: ReadonlyMap<FamilyResult['family'], FittedLaw>,
 ): Pick<FittedInput['pictures'], 'quantiles' | 'histogram' | 'survival'> {
@@ -46,7 +35,7 @@ export function picturesOf(
     quantiles: chosen ? quantilesOf(sample, chosen) : [],
     histogram: histogramOf(sample, laws),
     survival: {
-      record: thinned([[0, 1], ...steps.map(({ at, survival }): At => [at, survival])]),
+      record: thinned([[0, 1], ...survivalCurve(sample).map(({ at, survival }): At => [at, survival])]),
       law: chosen ? survivalOf(sample, chosen) : [],
     },
   }
@@ -70,7 +59,7 @@ function quantilesOf(sample: Sample, chosen: FittedLaw): At[] {
 function survivalOf(sample: Sample, chosen: FittedLaw): At[] {
   const spans = spansOf(sample, distributionOf(chosen))
   const points = sample.seen.flatMap((seen, index): At[] => {
-    const length = readLength(seen)
+    const length = readAs(seen)
     return length === null ? [] : [[length, spans[index]!.high.above]]
   })
   return thinned([[0, 1], ...points.sort(([a], [b]) => a - b)])
@@ -100,7 +89,7 @@ function histogramOf(
   laws: ReadonlyMap<FamilyResult['family'], FittedLaw>,
 ): FittedInput['pictures']['histogram'] {
   const read = sample.seen.flatMap((seen, index) => {
-    const length = readLength(seen)
+    const length = readAs(seen)
     return length === null ? [] : [{ length, count: sample.counts[index]! }]
   })
   read.sort((a, b) => a.length - b.length)

@@ -4,7 +4,8 @@ import { counted, percentText } from '../../report/format.js'
 import type { Candidate, Reason } from '../../statistics/fitting/choose.js'
 import type { Misfit } from '../../statistics/fitting/goodness.js'
 import { distributionOf } from '../../statistics/fitting/law.js'
-import { halfWidthOfMean, rateFactors } from '../../statistics/fitting/precision.js'
+import { halfWidthOfMean } from '../../statistics/quantile.js'
+import { rateOf } from '../../statistics/rates.js'
 import type { FittedInput, Remark, TestResult } from './document.js'
 import type { Laws } from './laws.js'
 import { exposureAxis, familyWords } from './words.js'
@@ -14,6 +15,14 @@ const { time, share } = wordsFor('metric')
 /** Fewer events than this are called few: a mean of 20 times is known to within 40 % or so. Project rule. */
 export const few = 20
 
+export const remark = (code: Remark['code'], text: string): Remark => ({ code, text })
+
+/** The remarks that there are. */
+export const remarksOf = (...all: readonly (Remark | false | null)[]): Remark[] =>
+  all.flatMap((each) => each || [])
+
+export const noted = (notes: readonly string[]): Remark[] => notes.map((text) => remark('left-out', text))
+
 /** How little so many events say of a rate. */
 export function remarksOfCount(
   { events, rate }: Pick<FittedInput, 'events' | 'rate'>,
@@ -21,26 +30,27 @@ export function remarksOfCount(
 ): Remark[] {
   if (rate === null)
     return [
-      {
-        code: 'no-exposure',
-        text: 'the record does not say in how many cases, so no chance can be calculated: give the good cases of each shift',
-      },
+      remark(
+        'no-exposure',
+        'the record does not say in how many cases, so no chance can be calculated: give the good cases of each shift',
+      ),
     ]
   const { per, perWord } = exposureAxis(rate.unit)
   if (events === 0)
     return [
-      {
-        code: 'none-seen',
-        text: `none was seen, but the rate may be up to ${digits(rate.high! * per)} ${perWord} at ${percentText(confidence)}`,
-      },
+      remark(
+        'none-seen',
+        `none was seen, but the rate may be up to ${digits(rate.high! * per)} ${perWord} at ${percentText(confidence)}`,
+      ),
     ]
   if (events >= few) return []
-  const { low, high } = rateFactors(events, confidence)
+  // the rate in units of its estimate
+  const { low, high } = rateOf(events, events, confidence)
   return [
-    {
-      code: 'few',
-      text: `based on ${counted(events, 'event')}: the true rate may be ${digits(low, 2)} to ${digits(high, 2)} times this`,
-    },
+    remark(
+      'few',
+      `based on ${counted(events, 'event')}: the true rate may be ${digits(low, 2)} to ${digits(high, 2)} times this`,
+    ),
   ]
 }
 
@@ -51,20 +61,17 @@ export function remarksOfTimes(
   { longest, confidence }: { longest: number; confidence: number },
 ): Remark[] {
   if (events === 0)
-    return [{ code: 'none-seen', text: 'none was seen: no distribution can be fitted, keep your own value' }]
-  return [
-    ...(events < few && candidate ? [fewTimes(events, candidate, reason === 'few', confidence)] : []),
-    ...(chosen === null ? [drawnFrom(events, longest, reason)] : []),
+    return [remark('none-seen', 'none was seen: no distribution can be fitted, keep your own value')]
+  return remarksOf(
+    events < few && candidate && fewTimes(events, candidate, reason === 'few', confidence),
+    chosen === null && drawnFrom(events, longest, reason),
     ...(candidate?.goodness ? misfits(candidate.goodness.misfit, reason) : []),
-    ...(alike.length > 0
-      ? [
-          {
-            code: 'not-told-apart' as const,
-            text: `the record cannot distinguish it from ${alike.map((family) => familyWords[family]).join(' or ')}`,
-          },
-        ]
-      : []),
-  ]
+    alike.length > 0 &&
+      remark(
+        'not-told-apart',
+        `the record cannot distinguish it from ${alike.map((family) => familyWords[family]).join(' or ')}`,
+      ),
+  )
 }
 
 function fewTimes(events: number, { fit }: Candidate, isTooFew: boolean, confidence: number): Remark {
@@ -72,63 +79,56 @@ function fewTimes(events: number, { fit }: Candidate, isTooFew: boolean, confide
   const within =
     events > 1 ? `: its mean is known to within about ${share(halfWidthOfMean(events, cv, confidence))}` : ''
   const why = isTooFew ? '; too few to choose a distribution, so the exponential one is used' : ''
-  return { code: 'few', text: `based on ${counted(events, 'time')}${within}${why}` }
+  return remark('few', `based on ${counted(events, 'time')}${within}${why}`)
 }
 
-const drawnFrom = (events: number, longest: number, reason: Reason): Remark => ({
-  code: 'nothing-fits',
-  text: `${reason === 'none' ? 'no distribution can be fitted' : 'no distribution fits'}: the model draws from the recorded times, so never longer than the longest, ${time(longest)}; on average ${share(1 / (events + 1))} of future times are longer`,
-})
+const drawnFrom = (events: number, longest: number, reason: Reason): Remark =>
+  remark(
+    'nothing-fits',
+    `${reason === 'none' ? 'no distribution can be fitted' : 'no distribution fits'}: the model draws from the recorded times, so never longer than the longest, ${time(longest)}; on average ${share(1 / (events + 1))} of future times are longer`,
+  )
 
-function misfits({ quantiles, means }: Misfit, reason: Reason): Remark[] {
-  const remarks: Remark[] = []
-  if (reason === 'small-misfit')
-    remarks.push({
-      code: 'nothing-fits',
-      text: `with so many times every distribution is rejected; this one is off by at most ${share(quantiles)} of the mean, which hardly matters`,
-    })
-  if (means && Math.abs(means.law - means.log) > means.error)
-    remarks.push({
-      code: 'mean-moved',
-      text: `the mean of the distribution is ${time(means.law)}, the mean of the record ${time(means.log)}: downtime would be ${share(Math.abs(means.law / means.log - 1))} ${means.law > means.log ? 'more' : 'less'} than in the plant`,
-    })
-  return remarks
-}
+const misfits = ({ quantiles, means }: Misfit, reason: Reason): Remark[] =>
+  remarksOf(
+    reason === 'small-misfit' &&
+      remark(
+        'nothing-fits',
+        `with so many times every distribution is rejected; this one is off by at most ${share(quantiles)} of the mean, which hardly matters`,
+      ),
+    means &&
+      Math.abs(means.law - means.log) > means.error &&
+      remark(
+        'mean-moved',
+        `the mean of the distribution is ${time(means.law)}, the mean of the record ${time(means.log)}: downtime would be ${share(Math.abs(means.law / means.log - 1))} ${means.law > means.log ? 'more' : 'less'} than in the plant`,
+      ),
+  )
 
-const shownWords: Record<TestResult['test'], { code: Remark['code']; text: string }> = {
-  'trend-laplace': {
-    code: 'trend',
-    text: 'its rate changed over the record: use the last weeks, or ask what changed',
-  },
-  'trend-mil-hdbk-189': {
-    code: 'trend',
-    text: 'its rate changed over the record: use the last weeks, or ask what changed',
-  },
-  'trend-lengths': {
-    code: 'trend',
-    text: 'times grew longer or shorter over the record: use the last weeks, or ask what changed',
-  },
-  'hour-of-day': {
-    code: 'hours-differ',
-    text: 'hours of the day differ: one rate for all hours hides the bad ones',
-  },
-  'counts-a-shift': {
-    code: 'clustered',
-    text: 'shifts differ more, or less, than by chance: events come in groups, and a shift may be worse than the model says',
-  },
-  'ljung-box': {
-    code: 'clustered',
-    text: 'each time depends on the one before, but the model draws each independently',
-  },
-  runs: { code: 'clustered', text: 'long times come together, but the model draws each independently' },
-  alike: {
-    code: 'not-alike',
-    text: 'its names in the log differ: give each an entry of its own in `means`',
-  },
+const rateChanged = remark(
+  'trend',
+  'its rate changed over the record: use the last weeks, or ask what changed',
+)
+
+const shownWords: Readonly<Record<TestResult['test'], Remark>> = {
+  'trend-laplace': rateChanged,
+  'trend-mil-hdbk-189': rateChanged,
+  'trend-lengths': remark(
+    'trend',
+    'times grew longer or shorter over the record: use the last weeks, or ask what changed',
+  ),
+  'hour-of-day': remark('hours-differ', 'hours of the day differ: one rate for all hours hides the bad ones'),
+  'counts-a-shift': remark(
+    'clustered',
+    'shifts differ more, or less, than by chance: events come in groups, and a shift may be worse than the model says',
+  ),
+  'ljung-box': remark(
+    'clustered',
+    'each time depends on the one before, but the model draws each independently',
+  ),
+  runs: remark('clustered', 'long times come together, but the model draws each independently'),
+  alike: remark('not-alike', 'its names in the log differ: give each an entry of its own in `means`'),
 }
 
 /** What the tests show of an input, each thing once. */
-export function remarksOfTests(tests: readonly TestResult[]): Remark[] {
-  const said = tests.filter(({ isShown }) => isShown).map(({ test }) => shownWords[test])
-  return said.filter((remark, index) => said.findIndex(({ text }) => text === remark.text) === index)
-}
+export const remarksOfTests = (tests: readonly TestResult[]): Remark[] => [
+  ...new Set(tests.filter(({ isShown }) => isShown).map(({ test }) => shownWords[test])),
+]

@@ -1,6 +1,6 @@
 /** What the report of a fit says, the same for the terminal and the page. */
 import { words } from '../../report/cell.js'
-import { counted, durationText, percentText } from '../../report/format.js'
+import { counted, durationText, percentText, sentences } from '../../report/format.js'
 import type { Report } from '../../report/report.js'
 import { inSections } from '../../report/sections.js'
 import { labelOf } from '../../scenario/labels.js'
@@ -15,6 +15,7 @@ import {
   timeTable,
   valuesTable,
 } from './tables.js'
+import { hasFewEvents, hasValue } from './words.js'
 
 /** The report of a fit. */
 export function fitReport(result: FitResult): Report {
@@ -74,8 +75,6 @@ export function recordText({
   return `${span.join(', ')}. ${clock.join('; ')}`
 }
 
-const sayable = (inputs: readonly FittedInput[]) => inputs.filter(({ value }) => value !== null)
-
 /** Rows that were changed or left out. */
 export const touchedRows = (account: FitResult['account']): number =>
   account
@@ -83,7 +82,7 @@ export const touchedRows = (account: FitResult['account']): number =>
     .reduce((sum, { count }) => sum + count, 0)
 
 function headline({ inputs, account }: FitResult): string[] {
-  const said = sayable(inputs)
+  const said = inputs.filter(hasValue)
   const rows = touchedRows(account)
   return [
     `${said.length} of ${counted(inputs.length, 'input')} have a value in this record, with its evidence.`,
@@ -94,9 +93,7 @@ function headline({ inputs, account }: FitResult): string[] {
 }
 
 function sureness(inputs: readonly FittedInput[]): string[] {
-  const few = inputs.filter(({ remarks }) =>
-    remarks.some(({ code }) => code === 'few' || code === 'none-seen'),
-  )
+  const few = inputs.filter(hasFewEvents)
   const doubted = inputs.filter(({ tests }) => tests.some(({ isShown }) => isShown))
   return [
     few.length === 0
@@ -114,16 +111,11 @@ export function nextOfFit({ inputs, record, account }: FitResult): string[] {
   const thin = inputs
     .filter(({ what, events }) => what !== 'mix' && events < 20)
     .sort((a, b) => a.events - b.events)[0]
-  return [
-    ...(hasFixes ? ['Correct the rows listed in the table of the record, and fit again.'] : []),
+  return sentences(
+    hasFixes && 'Correct the rows listed in the table of the record, and fit again.',
     'Write the values into a scenario: `--into line.yaml --write line-fitted.yaml`, then `tapeshift check line-fitted.yaml`.',
-    ...(thin
-      ? [
-          `Continue to log ${labelOf(thin.path)} (\`${thin.path}\`), which is based on ${counted(thin.events, 'event')}.`,
-        ]
-      : []),
-    ...(record.heldOut.length === 0
-      ? ['Hold out some days to validate the model: `--hold-out "30 %"`.']
-      : []),
-  ]
+    thin &&
+      `Continue to log ${labelOf(thin.path)} (\`${thin.path}\`), which is based on ${counted(thin.events, 'event')}.`,
+    record.heldOut.length === 0 && 'Hold out some days to validate the model: `--hold-out "30 %"`.',
+  )
 }

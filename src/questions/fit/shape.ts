@@ -17,7 +17,17 @@ import {
 } from '../../catalogue/shape.js'
 import type { FileRead } from '../../record/read-record.js'
 import type { Account } from '../../record/record.js'
-import type { At, FamilyResult, FitResult, FittedInput, Known, Remark, TestResult } from './document.js'
+import {
+  type At,
+  type FamilyResult,
+  type FitResult,
+  type FittedInput,
+  type Known,
+  type Remark,
+  remarkCodes,
+  type TestResult,
+  testNames,
+} from './document.js'
 
 const knownKeys = { value: number, low: numberOrNull, high: numberOrNull }
 const known = shapeOf<Known>()(knownKeys)
@@ -39,16 +49,7 @@ const familyResult = shapeOf<FamilyResult>()({
 })
 
 const test = shapeOf<TestResult>()({
-  test: z.enum([
-    'trend-laplace',
-    'trend-mil-hdbk-189',
-    'trend-lengths',
-    'hour-of-day',
-    'counts-a-shift',
-    'ljung-box',
-    'runs',
-    'alike',
-  ]),
+  test: z.enum(testNames),
   asks: text,
   statistic: number,
   p: number,
@@ -57,25 +58,7 @@ const test = shapeOf<TestResult>()({
 })
 
 const remark = shapeOf<Remark>()({
-  code: z.enum([
-    'few',
-    'none-seen',
-    'nothing-fits',
-    'not-told-apart',
-    'mean-moved',
-    'trend',
-    'clustered',
-    'hours-differ',
-    'not-alike',
-    'walk-within',
-    'unseen-short',
-    'longest-seen',
-    'left-out',
-    'no-exposure',
-    'worked-share',
-    'no-source',
-    'mean-seen',
-  ]),
+  code: z.enum(remarkCodes),
   text,
 })
 

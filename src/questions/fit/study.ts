@@ -2,6 +2,8 @@
 
 import { parse } from 'yaml'
 import { type Answer, repeatOf } from '../../answers/made.js'
+import { lineByHand } from '../../hand/line.js'
+import { workingShare } from '../../hand/stop-counts.js'
 import { anySource } from '../../record/arrivals-of-record.js'
 import { holdOut } from '../../record/hold-out.js'
 import type { Facts } from '../../record/input.js'
@@ -9,6 +11,7 @@ import { loggedInputs } from '../../record/inputs.js'
 import { timeSpent } from '../../record/minutes.js'
 import { type ReadRecord, refuseUnusable } from '../../record/read-record.js'
 import type { CleanRecord } from '../../record/record.js'
+import { sentences } from '../../report/format.js'
 import type { Scenario } from '../../scenario/schema.js'
 import { type Change, withChanges } from '../../scenario/with-changes.js'
 import { runtime, version } from '../../version.js'
@@ -17,8 +20,7 @@ import type { FitResult } from './document.js'
 import { fittedInputs } from './fitted-inputs.js'
 import { fittedYaml } from './fitted-yaml.js'
 import { inRunningTime, withoutWalk } from './goes-with.js'
-import { knownText } from './known.js'
-import { workOf } from './working.js'
+import { knownText, valuesOf } from './known.js'
 
 /** What a fit gives back. */
 export interface FitAnswer extends Answer<FitResult> {
@@ -32,7 +34,7 @@ export interface FitAnswer extends Answer<FitResult> {
 export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer {
   const asked = fitAsked(options)
   refuseUnusable(read)
-  const { record, days } = keptBack(read.record, asked.holdOut, asked.seed)
+  const { record, days } = holdOut(read.record, asked.holdOut, asked.seed)
   const into = options.into?.scenario
   const logged = loggedInputs(record, into ? factsOf(into.scenario) : {})
   const { inputs, observed } = fittedInputs(record, logged, {
@@ -60,7 +62,7 @@ export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer
       seenFrom: { value: record.seenFrom, unit: 's' },
       shifts: record.shifts.length,
       days: daysOf(record),
-      heldOut: days,
+      heldOut: [...days],
       cases: record.cases?.times.length ?? null,
       time: timeOf(record),
     },
@@ -83,13 +85,6 @@ export function fitRecord(read: ReadRecord, options: FitOptions = {}): FitAnswer
   }
 }
 
-/** The record with days kept back, and which. */
-function keptBack(record: CleanRecord, share: number, seed: string): { record: CleanRecord; days: string[] } {
-  if (share === 0) return { record, days: [] }
-  const { record: kept, days } = holdOut(record, share, seed)
-  return { record: kept, days: [...days] }
-}
-
 /** What a scenario says that a record does not. */
 function factsOf({ line, arrivals }: Scenario): Facts {
   const heads = Object.entries(line).flatMap(([name, piece]) =>
@@ -99,33 +94,43 @@ function factsOf({ line, arrivals }: Scenario): Facts {
   return { heads: new Map(heads), ...(source !== undefined && others.length === 0 ? { source } : {}) }
 }
 
+/**
+ * Time that each piece of the line works, s, by hand: its share for the cases of a shift, times the good cases of the fitted shifts over these. Of the time
+ * that a log calls running the clock of its breakdowns goes only then.
+ */
+export function workOf(scenario: Scenario, { shifts }: CleanRecord): ReadonlyMap<string, number> {
+  const counted = shifts.filter(({ isHeldOut }) => !isHeldOut)
+  if (counted.some(({ good }) => good === null)) return new Map()
+  const cases = counted.reduce((sum, { good }) => sum + (good ?? 0), 0)
+  const line = lineByHand(scenario)
+  return new Map(
+    line.pieces
+      .filter(({ perShift }) => perShift > 0)
+      .map((piece) => {
+        const share = workingShare(line, piece, scenario.line[piece.name]!)
+        return [piece.name, (cases * share * line.span) / piece.perShift]
+      }),
+  )
+}
+
 function daysOf({ shifts }: CleanRecord): FitResult['record']['days'] {
   const days = [...new Set(shifts.map(({ day }) => day))].sort()
   return { first: days[0] ?? '', last: days.at(-1) ?? '', count: days.length }
 }
 
-function notesOf({ zone, roundedTo, lengths, seenFrom }: CleanRecord): string[] {
-  return [
+const notesOf = ({ zone, roundedTo, lengths, seenFrom }: CleanRecord): string[] =>
+  sentences(
     'A distribution is fitted as if events were independent and the whole record were alike. The tests check this, but with few events they can show little.',
     'Good cases are used as the number of cases at each piece; cases lost on the way are not counted.',
     'The running time of a log is the shift without breaks and without all logged stops of any piece.',
-    ...(zone === null
-      ? [
-          'No time zone is given: if the clocks changed during the record, times of that day may be an hour off.',
-        ]
-      : []),
-    ...(roundedTo > 0 && lengths === 'clocked'
-      ? [
-          'Begin and end were read from a clock with coarse steps, such as whole minutes. A length is known to within one step either way, and the fit allows for this.',
-        ]
-      : []),
-    ...(seenFrom > 0
-      ? [
-          'The number of stops too short for the log is an extrapolation of the distribution: time a few by hand.',
-        ]
-      : []),
-  ]
-}
+    zone === null &&
+      'No time zone is given: if the clocks changed during the record, times of that day may be an hour off.',
+    roundedTo > 0 &&
+      lengths === 'clocked' &&
+      'Begin and end were read from a clock with coarse steps, such as whole minutes. A length is known to within one step either way, and the fit allows for this.',
+    seenFrom > 0 &&
+      'The number of stops too short for the log is an extrapolation of the distribution: time a few by hand.',
+  )
 
 /** The text of the scenario with the values in it. Throws `ScenarioError` where they do not fit into it, with every finding. */
 function intoScenario(
@@ -134,16 +139,12 @@ function intoScenario(
 ): string {
   const changes = inputs
     .filter(({ path }) => !path.includes(anySource))
-    .flatMap((input): Change[] => [
-      ...(input.value === null
-        ? []
-        : [{ path: input.path, text: input.value, comment: `from the record: ${knownText(input)}` }]),
-      ...Object.entries(input.also).map(([path, value]) => ({
-        path,
-        text: value,
-        comment: `from the record: goes with ${input.path}`,
-      })),
-    ])
+    .flatMap((input) =>
+      valuesOf(input).map(([path, text]): Change => {
+        const known = path === input.path ? knownText(input) : `goes with ${input.path}`
+        return { path, text, comment: `from the record: ${known}` }
+      }),
+    )
   const source = `record \`${made.record.title}\``
   scenario.vary(
     null,

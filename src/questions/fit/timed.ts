@@ -1,14 +1,12 @@
 /** Inputs that are times: how long stops last, and how one case follows another. */
 import { anySource } from '../../record/arrivals-of-record.js'
 import type { LoggedTimeBetween, LoggedTimes } from '../../record/input.js'
-import type { Sample } from '../../statistics/fitting/sample.js'
-import { survivalCurve } from '../../statistics/fitting/survival.js'
-import { noted } from './counted.js'
+import { readAs, type Sample } from '../../statistics/fitting/sample.js'
 import type { FittedInput, Remark } from './document.js'
 import { knownTime } from './known.js'
 import { familyResult, type Laws, meanKnown } from './laws.js'
-import { picturesOf, readLength } from './pictures.js'
-import { remarksOfTimes } from './remarks.js'
+import { picturesOf } from './pictures.js'
+import { noted, remark, remarksOf, remarksOfTimes } from './remarks.js'
 import { lawText, observedText } from './value-text.js'
 
 /** Times of which more are not written into a file to be drawn from. */
@@ -26,6 +24,7 @@ export function timesInput(
   const lengths = lengthsOf(sample)
   const events = lengths.length
   const law = chosen?.fit.law ?? null
+  const seen = seenOf(lengths)
   const isObserved = law === null && events > 1 && events <= mostObserved
   if (isObserved) observed.set(fileOf(path), `seconds\n${lengths.join('\n')}\n`)
   const about = { events, chosen: law?.family ?? null, alike: alike.map(({ fit }) => fit.law.family) }
@@ -36,29 +35,27 @@ export function timesInput(
     restsOn: law ? 'fitted' : isObserved ? 'observed' : 'nothing',
     rate: null,
     mean: meanKnown(laws),
-    seen: seenOf(lengths),
+    seen,
     families: laws.candidates.map(familyResult),
-    remarks: [
+    remarks: remarksOf(
       ...remarksOfTimes(about, laws, { longest: lengths.at(-1) ?? 0, confidence }),
-      ...seenRemarks(input, lengths),
-      ...walkRemarks(input),
-      ...(path.includes(anySource)
-        ? [
-            {
-              code: 'no-source' as const,
-              text: 'the record does not say to which entry of `arrivals` these cases belong: name it as `source` of `cases`',
-            },
-          ]
-        : []),
+      seenRemark(input, seen),
+      input.what === 'times' &&
+        input.holdsWalk &&
+        input.count > 0 &&
+        remark(
+          'walk-within',
+          'the log measures from stop to restart, so these times include the walk and the wait for a free person: set the `walk` of the crew to 0 s',
+        ),
+      path.includes(anySource) &&
+        remark(
+          'no-source',
+          'the record does not say to which entry of `arrivals` these cases belong: name it as `source` of `cases`',
+        ),
       ...noted(input.notes),
-    ],
+    ),
     pictures: {
-      ...picturesOf(
-        sample,
-        survivalCurve(sample),
-        law,
-        new Map(laws.candidates.map(({ fit }) => [fit.law.family, fit.law])),
-      ),
+      ...picturesOf(sample, law, new Map(laws.candidates.map(({ fit }) => [fit.law.family, fit.law]))),
       ...{ trend: [], hours: [] },
     },
   }
@@ -69,7 +66,7 @@ const fileOf = (path: string): string => `observed-${path.replace(/[^\p{L}\p{N}.
 /** As they were read, s, the shortest first, without what was cut off. */
 function lengthsOf({ seen, counts }: Sample): number[] {
   const all = seen.flatMap((each, index) => {
-    const length = readLength(each)
+    const length = readAs(each)
     return length === null ? [] : new Array<number>(counts[index]!).fill(length)
   })
   return all.sort((a, b) => a - b)
@@ -84,24 +81,13 @@ function seenOf(lengths: readonly number[]): FittedInput['seen'] {
 }
 
 /** What is known of the stops that the log has, whatever of the others. */
-function seenRemarks(input: LoggedTimes | LoggedTimeBetween, lengths: readonly number[]): Remark[] {
-  const seen = seenOf(lengths)
-  if (input.what !== 'times' || input.seenFrom === 0 || seen === null || seen.standardError === null)
-    return []
-  return [
-    {
-      code: 'mean-seen',
-      text: `the logged ones last ${knownTime({ value: seen.mean, low: seen.mean - 1.96 * seen.standardError, high: seen.mean + 1.96 * seen.standardError }).join(' ')} on average`,
-    },
-  ]
+function seenRemark(input: LoggedTimes | LoggedTimeBetween, seen: FittedInput['seen']): Remark | null {
+  if (input.what !== 'times' || input.seenFrom === 0 || !seen || seen.standardError === null) return null
+  const { mean, standardError } = seen
+  const within = knownTime({
+    value: mean,
+    low: mean - 1.96 * standardError,
+    high: mean + 1.96 * standardError,
+  })
+  return remark('mean-seen', `the logged ones last ${within.join(' ')} on average`)
 }
-
-const walkRemarks = (input: LoggedTimes | LoggedTimeBetween): Remark[] =>
-  input.what === 'times' && input.holdsWalk && input.count > 0
-    ? [
-        {
-          code: 'walk-within',
-          text: 'the log measures from stop to restart, so these times include the walk and the wait for a free person: set the `walk` of the crew to 0 s',
-        },
-      ]
-    : []

@@ -8,7 +8,7 @@ import { okabeIto, palette } from '../../report/marks/inks.js'
 import { blocks, line } from '../../report/marks/line.js'
 import type { Points } from '../../report/marks/mark.js'
 import type { At, FitResult, FittedInput } from './document.js'
-import { familyWords, headed } from './words.js'
+import { familyWords, fromOrigin, headed } from './words.js'
 
 /** Unit of an axis of times that reach `end` s. */
 const axisOf = (end: number) =>
@@ -67,10 +67,7 @@ export function quantilesChart(result: FitResult, input: FittedInput): Chart | n
     marks: [
       line(
         'agree',
-        [
-          { x: 0, y: 0 },
-          { x: end / unit, y: end / unit },
-        ],
+        fromOrigin(end / unit, end / unit),
         lineLook(palette.quietInk, 1.2, { borderDash: [6, 4] }),
       ),
       dots('quantile', pointsIn(unit, quantiles, true), { radius: 3, colour: palette.main }),

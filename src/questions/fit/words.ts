@@ -30,3 +30,15 @@ export const isShown = ({ tests }: FittedInput, ...which: TestResult['test'][]):
 
 /** What an input is called at the head of a picture. */
 export const headed = ({ words }: FittedInput): string => words.charAt(0).toUpperCase() + words.slice(1)
+
+export const hasValue = ({ value }: FittedInput): boolean => value !== null
+
+/** Is the reader told that it rests on few events, or on none? */
+export const hasFewEvents = ({ remarks }: FittedInput): boolean =>
+  remarks.some(({ code }) => code === 'few' || code === 'none-seen')
+
+/** Ends of a straight line of a picture. */
+export const fromOrigin = (x: number, y: number) => [
+  { x: 0, y: 0 },
+  { x, y },
+]

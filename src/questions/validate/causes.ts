@@ -19,6 +19,12 @@ export interface Stopped {
   seconds: number
 }
 
+/** What so many days or runs come to, in the mean. */
+export const meanStopped = ({ stops, seconds }: Stopped, count: number): Stopped => ({
+  stops: stops / count,
+  seconds: seconds / count,
+})
+
 const causeOf: Readonly<Record<LoggedKind, StopCause>> = {
   jams: 'jams',
   breakdowns: 'breakdowns',
@@ -36,18 +42,17 @@ export class Causes {
   private readonly ofSums: readonly number[]
 
   constructor({ meanings }: Pick<CleanRecord, 'meanings'>, scenario: Scenario) {
-    const named = meanings.flatMap((path): Cause[] => {
+    const named = meanings.flatMap((path) => {
       const stop = stopPathOf(path)
-      return stop ? [{ path, words: `${stop.keys.words} of ${stop.piece}` }] : []
+      return stop ? [{ path, ...stop }] : []
     })
-    this.all = [...named, { path: null, words: 'stops of other causes' }]
-    const places = new Map(named.map(({ path }, place) => [path!, place]))
-    this.placeOf = places
+    this.all = [
+      ...named.map(({ path, keys, piece }) => ({ path, words: `${keys.words} of ${piece}` })),
+      { path: null, words: 'stops of other causes' },
+    ]
+    this.placeOf = new Map(named.map(({ path }, place) => [path, place]))
     const sumsOf = new Map(
-      named.map(({ path }, place) => {
-        const [, piece, tail, jam = null] = path!.split('.') as [string, string, LoggedKind, string?]
-        return [JSON.stringify([piece, causeOf[tail], jam]), place]
-      }),
+      named.map(({ piece, kind, jam }, place) => [JSON.stringify([piece, causeOf[kind], jam]), place]),
     )
     this.ofSums = stopSumsOf(scenario).map(
       // a kind of jam that the record does not tell from the others is one of all

@@ -4,8 +4,8 @@ import type { Warned } from '../../answers/warning.js'
 import type { Display } from '../../catalogue/printed-units.js'
 import type { Verdict } from '../../statistics/equivalence.js'
 import type { Driver } from './asked.js'
+import type { Stopped } from './causes.js'
 import type { DrivenBy } from './driven.js'
-import type { CountedStops } from './own-stops.js'
 
 /** A number with its interval; an end that is not known is null. */
 export interface Known {
@@ -44,8 +44,8 @@ export interface CauseResult {
   words: string
   /** The stops of the plant were put in, and none came by a law. */
   isPutIn: boolean
-  plant: { stops: number; seconds: number }
-  model: { stops: number; seconds: number }
+  plant: Stopped
+  model: Stopped
   stops: GapResult
   seconds: GapResult
 }
@@ -89,9 +89,9 @@ export interface RanksResult {
 
 /** Of the plant's stops, a day. */
 export interface OwnStopsResult {
-  put: CountedStops
+  put: Stopped
   /** Those for which the record names no place in the line. */
-  left: CountedStops
+  left: Stopped
   /** What the clock of the log leaves open of how long those were that were put in, one standard deviation, s. */
   open: number
 }

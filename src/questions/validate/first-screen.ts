@@ -3,11 +3,18 @@
 import { firstOf, nextPart, part, plain, safetyPart } from '../../answers/first-screen.js'
 import { figures as digits } from '../../catalogue/printed-units.js'
 import { counted, percentText, sentences } from '../../report/format.js'
-import type { Screen, Tone, Verdict } from '../../report/screen.js'
-import type { Verdict as Judged } from '../../statistics/equivalence.js'
+import type { Screen, Verdict } from '../../report/screen.js'
 import type { ValidateResult } from './document.js'
 import { coverage, nextOfValidation } from './report.js'
-import { drivenText, explanationText, gapText, spanOfDays } from './words.js'
+import {
+  drivenText,
+  explanationText,
+  gapText,
+  signed,
+  spanOfDays,
+  verdictTones,
+  verdictWords,
+} from './words.js'
 
 /** The first screen of a validation. */
 export function validateScreen(result: ValidateResult): Screen {
@@ -34,17 +41,11 @@ export function validateScreen(result: ValidateResult): Screen {
   }
 }
 
-const verdictWords: Readonly<Record<Judged, { word: string; tone: Tone }>> = {
-  within: { word: 'SHOWN WITHIN', tone: 'good' },
-  'not-shown': { word: 'NOT SHOWN WITHIN', tone: 'warning' },
-  outside: { word: 'SHOWN OUTSIDE', tone: 'error' },
-}
-
 /** Days that a fit may have used say nothing for the model. */
 function verdictOf({ good, margin, made, isCalibration }: ValidateResult): Verdict {
-  const { word, tone } = verdictWords[good.verdict]
+  const tone = verdictTones[good.verdict]
   return {
-    word,
+    word: verdictWords[good.verdict].toUpperCase(),
     tone: isCalibration && tone === 'good' ? 'warning' : tone,
     text: `${percentText(margin)}: ${gapText(good, made.confidence)}.`,
   }
@@ -53,7 +54,6 @@ function verdictOf({ good, margin, made, isCalibration }: ValidateResult): Verdi
 /** Good cases a day of both sides, and the difference with its interval. */
 function outputText({ good: { plant, model, difference }, made }: ValidateResult): string {
   const { mean, low, high } = difference
-  const signed = (value: number) => `${value > 0 ? '+' : value < 0 ? '−' : ''}${digits(Math.abs(value))}`
   const ends =
     low === null || high === null
       ? 'no interval'

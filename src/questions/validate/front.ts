@@ -1,13 +1,8 @@
 /** What the page of a validation shows first: good cases of plant and model, the gap between them, and the days. */
 import { counted, grouped, percentText } from '../../report/format.js'
 import type { Shown } from '../../report/front.js'
-import type { Tone } from '../../report/screen.js'
 import type { ValidateResult } from './document.js'
-import { signedPercent } from './words.js'
-
-const tones: Readonly<Record<ValidateResult['good']['verdict'], Tone>> = {
-  ...{ within: 'good', 'not-shown': 'warning', outside: 'error' },
-}
+import { signedPercent, verdictTones } from './words.js'
 
 export function validateFront({ good, days, ranks, margin }: ValidateResult): Shown {
   const { share } = good
@@ -23,7 +18,7 @@ export function validateFront({ good, days, ranks, margin }: ValidateResult): Sh
             ? 'no interval'
             : `(${signedPercent(share.low)} to ${signedPercent(share.high)})`,
         note: `margin ${percentText(margin)}`,
-        tone: tones[good.verdict],
+        tone: verdictTones[good.verdict],
       },
       {
         label: `Days where ${percentText(ranks.share)} of their runs lie`,

@@ -6,8 +6,8 @@ import type { CleanRecord } from '../../record/record.js'
 import { counted, durationText, percentText, sentences } from '../../report/format.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { covered, type Driver } from './asked.js'
+import type { Stopped } from './causes.js'
 import type { OwnStopsResult, ValidateResult } from './document.js'
-import type { CountedStops } from './own-stops.js'
 
 /** Fewer days than this show little. */
 const fewDays = 10
@@ -20,7 +20,7 @@ function ownStopsText(
   drivenBy: Driver,
   { seenFrom, roundedTo }: CleanRecord,
 ): string {
-  const told = ({ stops, seconds }: CountedStops) =>
+  const told = ({ stops, seconds }: Stopped) =>
     `${figures(stops)} stops and ${figures(seconds / 60)} minutes a day`
   return sentences(
     `${drivenBy === 'both' ? 'With its own stops' : 'Of the plant'}: ${told(put)} are replayed as logged, with their pieces, times and lengths, instead of simulated stops. The crew is not called to them: their lengths include the wait for somebody.`,

@@ -5,22 +5,11 @@ import type { CleanRecord, LoggedStop, Meaning, Span } from '../../record/record
 import { lengthOf } from '../../record/spans.js'
 import type { LoggedKind, RecordedStops, RecordedStopsOfLine } from '../../scenario/recorded-stops.js'
 import type { Scenario } from '../../scenario/schema.js'
-
-/** A piece of the scenario, and the sort of stop. */
-interface Place {
-  piece: string
-  kind: LoggedKind
-}
+import type { Stopped } from './causes.js'
 
 /** A stop of a piece, since the start of the shift, s. */
 interface Standing extends Span {
   kind: LoggedKind
-}
-
-/** Stops and how long they were, s. */
-export interface CountedStops {
-  stops: number
-  seconds: number
 }
 
 /** Puts the stops of a record into scenarios: those that `means` gives a piece of the line. */
@@ -34,7 +23,7 @@ export class OwnStops {
   ) {
     this.stops = stopsByShift(record)
     for (const meaning of record.meanings) {
-      const place = placeOf(meaning)
+      const place = stopPathOf(meaning)
       if (place && Object.hasOwn(line, place.piece))
         this.instead.set(place.piece, [...(this.instead.get(place.piece) ?? []), place.kind])
     }
@@ -42,7 +31,7 @@ export class OwnStops {
 
   /** Whether all stops of that meaning are put in. */
   has(meaning: Meaning | null): boolean {
-    const place = meaning === null ? null : placeOf(meaning)
+    const place = meaning === null ? null : stopPathOf(meaning)
     return place !== null && (this.instead.get(place.piece)?.includes(place.kind) ?? false)
   }
 
@@ -58,7 +47,7 @@ export class OwnStops {
     const byPiece = new Map<string, Standing[]>([...this.instead.keys()].map((piece) => [piece, []]))
     for (const { means, begins, ends } of [...this.stops[number]!, ...rests]) {
       if (!this.has(means)) continue
-      const { piece, kind } = placeOf(means!)!
+      const { piece, kind } = stopPathOf(means!)!
       byPiece.get(piece)!.push({ kind, begins: begins - start, ends: ends - start })
     }
     const recordedStops: RecordedStopsOfLine = Object.fromEntries(
@@ -79,7 +68,7 @@ export class OwnStops {
   }
 
   /** The stops of so many shifts: put in, and left out for nothing says where in the line they were. */
-  counted(numbers: readonly number[]): { put: CountedStops; left: CountedStops } {
+  counted(numbers: readonly number[]): { put: Stopped; left: Stopped } {
     const sums = { put: { stops: 0, seconds: 0 }, left: { stops: 0, seconds: 0 } }
     for (const stop of numbers.flatMap((number) => this.stops[number]!)) {
       // that the line had no cases, or no room after it, comes of the rest
@@ -90,11 +79,6 @@ export class OwnStops {
     }
     return sums
   }
-}
-
-function placeOf(meaning: Meaning): Place | null {
-  const stop = stopPathOf(meaning)
-  return stop && { piece: stop.piece, kind: meaning.split('.')[2] as LoggedKind }
 }
 
 /** A piece stands for one reason at a time: the one that it stood for first. */

@@ -6,13 +6,13 @@ import { lengthOf, total } from '../../record/spans.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { runtime, version } from '../../version.js'
 import type { ValidateAsked, ValidateOptions } from './asked.js'
-import type { Causes, Stopped } from './causes.js'
+import { type Causes, meanStopped, type Stopped } from './causes.js'
 import type { PlantDays } from './days.js'
 import type { BesideResult, OwnStopsResult, ValidateResult } from './document.js'
 import { explanationOf, gapsOf } from './gaps.js'
 import { daysAmongRuns, goodOf, type Judging, ranksOf, regressionOf } from './judged.js'
 import { notesOf } from './notes.js'
-import type { CountedStops, OwnStops } from './own-stops.js'
+import type { OwnStops } from './own-stops.js'
 import { sheetTest } from './sheet.js'
 import type { SimulatedDay } from './simulated.js'
 import { chosenWords } from './words.js'
@@ -103,13 +103,10 @@ const flagsOf = (
  */
 function aDay(own: OwnStops, days: readonly SimulatedDay[], record: CleanRecord): OwnStopsResult {
   const { put, left } = own.counted(days.flatMap(({ shifts }) => shifts))
-  const mean = ({ stops, seconds }: CountedStops) => ({
-    stops: stops / days.length,
-    seconds: seconds / days.length,
-  })
+  const putIn = meanStopped(put, days.length)
   const { roundedTo, lengths } = record
-  const open = roundedTo * Math.sqrt(mean(put).stops / (lengths === 'clocked' ? 6 : 12))
-  return { put: mean(put), left: mean(left), open }
+  const open = roundedTo * Math.sqrt(putIn.stops / (lengths === 'clocked' ? 6 : 12))
+  return { put: putIn, left: meanStopped(left, days.length), open }
 }
 
 /** Good cases of the plant in a second of its shifts without breaks. */

@@ -13,6 +13,7 @@ import {
   textOrNull,
 } from '../../catalogue/shape.js'
 import { drivers } from './asked.js'
+import type { Stopped } from './causes.js'
 import type {
   BesideResult,
   CauseResult,
@@ -25,7 +26,6 @@ import type {
   RanksResult,
   ValidateResult,
 } from './document.js'
-import type { CountedStops } from './own-stops.js'
 
 const knownKeys = { mean: number, low: numberOrNull, high: numberOrNull }
 const known = shapeOf<Known>()(knownKeys)
@@ -47,7 +47,7 @@ const gap = shapeOf<GapResult>()({
   isShown: isSo,
 })
 
-const counted = shapeOf<CountedStops>()({ stops: number, seconds: number })
+const counted = shapeOf<Stopped>()({ stops: number, seconds: number })
 
 const cause = shapeOf<CauseResult>()({
   path: textOrNull,

@@ -2,7 +2,7 @@
 import type { CleanRecord } from '../../record/record.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { type Context, type Simulation, simulating } from '../../shifts/simulation.js'
-import type { Causes, Stopped } from './causes.js'
+import { type Causes, meanStopped, type Stopped } from './causes.js'
 import type { PlantDay } from './days.js'
 import type { DrivenBy, DrivenShift } from './driven.js'
 
@@ -27,6 +27,8 @@ export interface Running {
   loaded: ReadScenario
   record: CleanRecord
   causes: Causes
+  /** How often each day is simulated. */
+  runs: number
   /** Hash of all that a run depends on: the scenario, the record, the days and how they are driven. */
   course: string
 }
@@ -37,10 +39,10 @@ export interface Running {
  */
 export async function simulated(
   sets: readonly (readonly DayToRun[])[],
-  runs: number,
-  { loaded, record, causes, course }: Running,
+  running: Running,
   context: Context,
 ): Promise<SimulatedDay[][]> {
+  const { loaded, record, runs, course } = running
   const designs = sets.flatMap((days, set) =>
     days
       .flatMap(({ driven }) => driven)
@@ -61,7 +63,7 @@ export async function simulated(
     for (const days of sets) {
       const ofSet: SimulatedDay[] = []
       for (const day of days) {
-        ofSet.push(await ofDay(day, { simulation, first, runs, causes }))
+        ofSet.push(await ofDay(day, first, simulation, running))
         first += day.driven.length
       }
       found.push(ofSet)
@@ -73,12 +75,9 @@ export async function simulated(
 /** `first`: number of the design that its first shift is. */
 async function ofDay(
   { driven, picked, ...day }: DayToRun,
-  {
-    simulation,
-    first,
-    runs,
-    causes,
-  }: { simulation: Simulation; first: number; runs: number; causes: Causes },
+  first: number,
+  simulation: Simulation,
+  { runs, causes }: Running,
 ): Promise<SimulatedDay> {
   const good: number[] = Array(runs).fill(0)
   const stops = causes.none()
@@ -95,7 +94,7 @@ async function ofDay(
     ...day,
     drivenBy: driven.every(({ drivenBy }) => drivenBy === 'cases') ? 'cases' : 'law',
     runs: good,
-    stops: stops.map((each) => ({ stops: each.stops / runs, seconds: each.seconds / runs })),
+    stops: stops.map((each) => meanStopped(each, runs)),
     picked: picked === null ? null : { good: good[picked]!, stops: ofPicked },
   }
 }

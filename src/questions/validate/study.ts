@@ -37,7 +37,10 @@ export async function validate(
   const { scenario } = loaded
   const asked = validateAsked(options, scenario.study.confidence)
   refuseUnusable(read)
-  refuseUnfit(loaded)
+  if (scenario.shift.start !== 'empty')
+    throw misuse(
+      'each day is simulated alone, so shifts of the scenario must start empty (`--set shift.start=empty --set shift.campaign=1`)',
+    )
   const about: About = { loaded, read, options, asked }
   const { record } = read
   const chosen = plantDays(record, asked.kept, options.seed ?? 'tapeshift')
@@ -49,13 +52,8 @@ export async function validate(
   const own = asked.drivenBy === 'arrivals' ? null : ownStopsOf(record, scenario)
   const { days, leftOut, drawn } = daysToRun(about, chosen, asked.drivenBy === 'stops' ? own : null)
   const sets = asked.drivenBy === 'both' ? [days, daysToRun(about, chosen, own).days] : [days]
-  const course = courseOf(about, days)
-  const [first, beside = null] = await simulated(
-    sets,
-    asked.runs,
-    { loaded, record, causes, course },
-    context,
-  )
+  const running = { loaded, record, causes, runs: asked.runs, course: courseOf(about, days) }
+  const [first, beside = null] = await simulated(sets, running, context)
   const logged = loggedStops(first!, record, causes)
   const runs = own && asked.drivenBy === 'stops' ? withOwn(first!, logged, causes, own) : first!
   const done: Done = { days: runs, beside, logged, causes, own }
@@ -67,13 +65,6 @@ export async function validate(
     cannotWork: false,
     scenario: options.writeInto === undefined ? null : withWords(options.writeInto, document),
   }
-}
-
-function refuseUnfit({ scenario: { shift } }: ReadScenario): void {
-  if (shift.start !== 'empty')
-    throw misuse(
-      'each day is simulated alone, so shifts of the scenario must start empty (`--set shift.start=empty --set shift.campaign=1`)',
-    )
 }
 
 /** Hash of all that a run of a day depends on. */

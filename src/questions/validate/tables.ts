@@ -5,15 +5,12 @@ import { percentText } from '../../report/format.js'
 import type { Table } from '../../report/report.js'
 import { within } from '../../report/sections.js'
 import type { CauseResult, GapResult, Known, ValidateResult } from './document.js'
-import { signedPercent } from './words.js'
+import { signed, signedPercent } from './words.js'
 
 const pText = (p: number | null): string => (p === null ? '–' : p < 0.001 ? 'below 0.001' : digits(p, 2))
 
 const endsText = ({ low, high }: Pick<Known, 'low' | 'high'>, said: (value: number) => string): string =>
   low === null || high === null ? 'no interval' : `${said(low)} to ${said(high)}`
-
-const signed = (value: number, figuresOf = 3): string =>
-  `${value > 0 ? '+' : value < 0 ? '−' : ''}${digits(Math.abs(value), figuresOf)}`
 
 /** The tests, one row each, with what each of them says. */
 export function testsTable(result: ValidateResult): Table {

@@ -1,6 +1,7 @@
 /** Words of a validation: how the days were chosen, what the verdict is, what explains it. */
 import { figures } from '../../catalogue/printed-units.js'
 import { counted, grouped, percentText, sentences } from '../../report/format.js'
+import type { Tone } from '../../report/screen.js'
 import type { Verdict } from '../../statistics/equivalence.js'
 import type { Kept } from './asked.js'
 import type { Explanation, GoodResult, ValidateResult } from './document.js'
@@ -25,6 +26,18 @@ export function signedPercent(share: number): string {
   return `${size === '0.00' ? '' : share > 0 ? '+' : '−'}${size} %`
 }
 
+/** A difference with its sign, with so many figures. */
+export const signed = (value: number, figuresOf = 3): string =>
+  `${value > 0 ? '+' : value < 0 ? '−' : ''}${figures(Math.abs(value), figuresOf)}`
+
+/** Each verdict in words, and how it looks. */
+export const verdictWords: Readonly<Record<Verdict, string>> = {
+  ...{ within: 'shown within', 'not-shown': 'not shown within', outside: 'shown outside' },
+}
+export const verdictTones: Readonly<Record<Verdict, Tone>> = {
+  ...{ within: 'good', 'not-shown': 'warning', outside: 'error' },
+}
+
 /** How far the good cases of the model lie from those of the plant, with the interval that decides. */
 export function gapText({ share }: GoodResult, confidence: number): string {
   const at = `${percentText(1 - 2 * (1 - confidence))} interval`
@@ -41,16 +54,7 @@ export function verdictText({
   margin,
   made,
 }: Pick<ValidateResult, 'margin' | 'made'> & { good: GoodResult }): string {
-  const by = percentText(margin)
-  const gap = gapText(good, made.confidence)
-  switch (good.verdict) {
-    case 'within':
-      return `Shown within ${by}: ${gap}.`
-    case 'outside':
-      return `Shown outside ${by}: ${gap}.`
-    case 'not-shown':
-      return `Not shown within ${by}: ${gap}.`
-  }
+  return `${upperFirst(verdictWords[good.verdict])} ${percentText(margin)}: ${gapText(good, made.confidence)}.`
 }
 
 const own = (days: ValidateResult['days']): string =>

@@ -2,9 +2,6 @@
 import gammaln from '@stdlib/math-base-special-gammaln'
 import { distributionOf, type Family, type SimpleLaw } from './law.js'
 
-/** Families of two parameters. */
-export type Spread = Exclude<Family, 'exponential'>
-
 /** About the middle of ln x, and the logarithm of about its standard deviation; an exponential law has the width of shape 1. */
 export interface Place {
   centre: number
@@ -60,43 +57,40 @@ export interface Figure {
 
 /** Parameters of a family, in the order in which a law has them. */
 export function parametersOf(family: Family): readonly Figure[] {
+  const figure = (
+    name: string,
+    free: keyof Place,
+    placeWith: (value: number, other: number) => Place,
+  ): Figure => ({
+    name,
+    isPositive: name !== 'location',
+    of: (law) => (law as unknown as Record<string, number>)[name]!,
+    lawWith: (value, other) => lawAt(family, placeWith(value, other)),
+    free,
+  })
   switch (family) {
     case 'exponential':
       return [meanOf(family)]
     case 'weibull':
       return [
-        figure('shape', 'centre', (shape, centre) => lawAt(family, { centre, logWidth: -Math.log(shape) })),
-        figure('scale', 'logWidth', (scale, logWidth) =>
-          lawAt(family, { centre: Math.log(scale), logWidth }),
-        ),
+        figure('shape', 'centre', (shape, centre) => ({ centre, logWidth: -Math.log(shape) })),
+        figure('scale', 'logWidth', (scale, logWidth) => ({ centre: Math.log(scale), logWidth })),
       ]
     case 'gamma':
       return [
-        figure('shape', 'centre', (shape, centre) =>
-          lawAt(family, { centre, logWidth: -Math.log(shape) / 2 }),
-        ),
-        figure('scale', 'logWidth', (scale, logWidth) =>
-          lawAt(family, { centre: Math.log(scale) - 2 * logWidth, logWidth }),
-        ),
+        figure('shape', 'centre', (shape, centre) => ({ centre, logWidth: -Math.log(shape) / 2 })),
+        figure('scale', 'logWidth', (scale, logWidth) => ({
+          centre: Math.log(scale) - 2 * logWidth,
+          logWidth,
+        })),
       ]
     case 'lognormal':
       return [
-        {
-          ...figure('location', 'logWidth', (centre, logWidth) => lawAt(family, { centre, logWidth })),
-          isPositive: false,
-        },
-        figure('spread', 'centre', (spread, centre) => lawAt(family, { centre, logWidth: Math.log(spread) })),
+        figure('location', 'logWidth', (centre, logWidth) => ({ centre, logWidth })),
+        figure('spread', 'centre', (spread, centre) => ({ centre, logWidth: Math.log(spread) })),
       ]
   }
 }
-
-const figure = (name: string, free: Figure['free'], lawWith: Figure['lawWith']): Figure => ({
-  name,
-  isPositive: true,
-  of: (law) => (law as unknown as Record<string, number>)[name]!,
-  lawWith,
-  free,
-})
 
 /** The mean of a law of `family`. */
 export function meanOf(family: Family): Figure {

@@ -1,4 +1,5 @@
 /** Small symmetric systems by Cholesky's triangle: Golub & Van Loan, Matrix Computations, sec. 4.2 (from memory). */
+import { dot } from '../columns.js'
 
 export type Matrix = readonly (readonly number[])[]
 
@@ -8,20 +9,13 @@ export function triangleOf(matrix: Matrix): Matrix | null {
   for (const [row, values] of matrix.entries()) {
     const line: number[] = []
     for (let column = 0; column < row; column++)
-      line.push((values[column]! - dot(line, triangle[column]!, column)) / triangle[column]![column]!)
-    const rest = values[row]! - dot(line, line, row)
+      line.push((values[column]! - dot(line, triangle[column]!)) / triangle[column]![column]!)
+    const rest = values[row]! - dot(line, line)
     if (!(rest > 1e-12 * Math.abs(values[row]!))) return null
     line.push(Math.sqrt(rest))
     triangle.push(line)
   }
   return triangle
-}
-
-/** Sum of the products of the first `count` numbers. */
-function dot(one: readonly number[], other: readonly number[], count: number): number {
-  let sum = 0
-  for (let index = 0; index < count; index++) sum += one[index]! * other[index]!
-  return sum
 }
 
 /** Solves L L' x = `right`. */

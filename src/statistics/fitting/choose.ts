@@ -1,7 +1,7 @@
 /** Which of the laws that were fitted to times a model should draw from, and why. */
+import { chiSquareAbove } from '../tails.js'
 import type { Fit } from './fit.js'
 import type { Goodness, Misfit } from './goodness.js'
-import { likelihoodRatio } from './likelihood-ratio.js'
 
 /** A law that was fitted, and how well it fits; null where that could not be tested. */
 export interface Candidate {
@@ -63,6 +63,25 @@ const isRefused = ({ goodness }: Candidate): boolean =>
 function isAgeing(constant: Candidate, all: readonly Candidate[]): boolean {
   const weibull = all.find(({ fit }) => fit.law.family === 'weibull')
   return weibull !== undefined && likelihoodRatio(constant.fit, weibull.fit).p <= refusal
+}
+
+/** A test of a law against one that holds it as a special case. */
+export interface LikelihoodRatio {
+  /** Twice the difference of the log-likelihoods. */
+  statistic: number
+  degreesOfFreedom: number
+  /** Chance of as much or more where the special case is true: chi-square, right for many events. */
+  p: number
+}
+
+/**
+ * The likelihood ratio of `special` against `general`, fitted to the same sample: an exponential law against Weibull's or gamma asks whether the shape is 1. Not for
+ * numbers of parts of a mixture, where chi-square does not hold. Lawless (2003), sec. 4.1 (from memory).
+ */
+export function likelihoodRatio(special: Fit, general: Fit): LikelihoodRatio {
+  const statistic = Math.max(0, 2 * (general.logLikelihood - special.logLikelihood))
+  const degreesOfFreedom = general.parameters.length - special.parameters.length
+  return { statistic, degreesOfFreedom, p: chiSquareAbove(statistic, degreesOfFreedom) }
 }
 
 /** Whether a misfit hardly matters, whatever a test says of it. */

@@ -7,7 +7,7 @@ import { distributionOf, type Family, type FittedLaw, type SimpleLaw } from './l
 import { logLikelihood } from './likelihood.js'
 import { maximise } from './maximise.js'
 import { type Ends, fallAt, profileInterval } from './profile.js'
-import { eventsIn, obstacleTo, roughly, type Why } from './rough.js'
+import { eventsIn, obstacleTo, roughly, timesIn, type Why } from './rough.js'
 import type { Sample } from './sample.js'
 
 /** A figure of a law with its interval. An end that nothing bounds is 0, -Infinity or Infinity. */
@@ -45,7 +45,7 @@ export interface Unfitted {
 }
 
 /** Standard error in widths of ln x, or of the logarithm of the width, from which the record says nothing. Project rule. */
-export const saysNothing = 100
+const saysNothing = 100
 
 /**
  * The law of `family` that makes `sample` likeliest, with intervals at `confidence`, on (0, 1): of an exponential law exact where no time is
@@ -61,7 +61,7 @@ export function fit(sample: Sample, family: Family, confidence = 0.95): Fit | Un
   const figures = parametersOf(family)
   const covariance = covarianceOf(figures, lawNear, near)
   const interval = intervals(sample, law, top, events, confidence)
-  const n = sample.counts.reduce((sum, count) => sum + count, 0)
+  const n = timesIn(sample)
   const mean = meanOf(family)
   const meanSe = Math.sqrt(covarianceOf([mean], lawNear, near)[0]![0]!)
   return {
@@ -79,10 +79,6 @@ export function fit(sample: Sample, family: Family, confidence = 0.95): Fit | Un
   }
 }
 
-/** The likeliest law alone, at a tenth of the cost: for bootstraps of samples that are not complete. Null where there is none. */
-export const likeliestLaw = (sample: Sample, family: Family): SimpleLaw | null =>
-  obstacleTo(sample, family) === null ? (likeliest(sample, family)?.law ?? null) : null
-
 /** Akaike's and the Bayesian criterion of a law with so many parameters: Burnham & Anderson, Model Selection (2002), from memory. */
 export const criteria = (top: number, parameters: number, n: number): { aic: number; bic: number } => ({
   aic: 2 * parameters - 2 * top,
@@ -99,18 +95,30 @@ function likeliest(sample: Sample, family: Family) {
     centre: start.centre + unit * along!,
     logWidth: start.logWidth + wider,
   })
-  const top = maximise(
+  const found = topOf(
     (x) => (isWithin(placeAt(x)) ? likelihood(lawAt(family, placeAt(x))) : Number.NEGATIVE_INFINITY),
     family === 'exponential' ? [0] : [0, 0],
+    (x) => lawAt(family, placeAt(x)),
   )
+  return found && { ...found, top: likelihood(found.law) }
+}
+
+/**
+ * The law at the top that is reached from `start`, the laws near it in coordinates whose origin it is, and their covariances. Null where there is no
+ * top, or the record says nothing of a coordinate.
+ */
+export function topOf<L>(
+  heightAt: (x: readonly number[]) => number,
+  start: readonly number[],
+  lawAt: (x: readonly number[]) => L,
+) {
+  const top = maximise(heightAt, start)
   const triangle = top === null ? null : triangleOf(top.information)
   if (top === null || triangle === null) return null
   const covariance = inverseOf(triangle)
   if (covariance.some((row, index) => !(row[index]! < saysNothing ** 2))) return null
-  const lawNear = (by: readonly number[]) =>
-    lawAt(family, placeAt(top.at.map((each, index) => each + by[index]!)))
-  const law = lawNear(top.at.map(() => 0))
-  return { law, top: likelihood(law), lawNear, covariance }
+  const lawNear = (by: readonly number[]) => lawAt(top.at.map((each, index) => each + by[index]!))
+  return { law: lawNear(start.map(() => 0)), lawNear, covariance }
 }
 
 /** Where a search begins: at the likeliest of a few laws that fit about, null where none is possible. */

@@ -4,7 +4,8 @@ import { distanceOf, placed, quantileOf } from './distance.js'
 import { type Distribution, distributionOf, type FittedLaw } from './law.js'
 import { drawLog, logOf } from './log.js'
 import { refits } from './refit.js'
-import type { Sample, Seen } from './sample.js'
+import { timesIn } from './rough.js'
+import { readAs, type Sample, type Seen } from './sample.js'
 import { spansOf } from './shown.js'
 
 /** A statistic with its p-value. */
@@ -95,7 +96,7 @@ const distances = (sample: Sample, law: FittedLaw) =>
 
 /** As many of the times as are tested, picked by lot; all where they are not more. */
 function pickSome(sample: Sample, random: RandomNumbers): Sample {
-  let left = sample.counts.reduce((sum, count) => sum + count, 0)
+  let left = timesIn(sample)
   if (left <= mostTested) return sample
   let wanted = mostTested
   const seen: Seen[] = []
@@ -137,21 +138,12 @@ export function misfitOf(sample: Sample, law: Distribution): Misfit {
 function meansOf({ seen, counts }: Sample, law: number): Misfit['means'] {
   let [n, sum, squares] = [0, 0, 0]
   for (const [index, each] of seen.entries()) {
-    const time = timeOf(each)
+    const time = readAs(each)
     if (time === null) return null
     n += counts[index]!
     sum += counts[index]! * time
   }
   const mean = sum / n
-  for (const [index, each] of seen.entries()) squares += counts[index]! * (timeOf(each)! - mean) ** 2
+  for (const [index, each] of seen.entries()) squares += counts[index]! * (readAs(each)! - mean) ** 2
   return { law, log: mean, error: Math.sqrt(squares / (n - 1) / n) }
-}
-
-/** What a time is read as, the middle of an interval; null where it was cut off. */
-function timeOf(seen: Seen): number | null {
-  if ('over' in seen) return null
-  if ('at' in seen) return seen.at
-  if ('clocked' in seen) return seen.clocked
-  const middle = (seen.between[0] + seen.between[1]) / 2
-  return middle === Infinity ? null : middle
 }

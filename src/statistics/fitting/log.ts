@@ -1,7 +1,9 @@
 /** How a log came about: other logs like it, of times that a law draws, for bootstraps. */
 import type { RandomNumbers } from '../../engine/draw.js'
+import { firstWhere } from '../search.js'
 import { distributionOf, type FittedLaw } from './law.js'
-import type { Sample, Seen } from './sample.js'
+import { timesIn } from './rough.js'
+import { readAs, type Sample, type Seen, sampleFrom } from './sample.js'
 
 /** How a time is read. */
 type Clock =
@@ -28,18 +30,10 @@ export interface Log {
 
 /** The log that `sample`, with one time or more, has come from: its clocks as often as they stand there, and its cuts by the Kaplan-Meier estimate of when they come. */
 export function logOf(sample: Sample): Log {
-  const clocks = new Map<string, { clock: Clock; count: number }>()
   const main = commonRuler(sample)
-  for (const [index, seen] of sample.seen.entries()) {
-    const clock = clockOf(seen, main)
-    if (clock === null) continue
-    const known = clocks.get(JSON.stringify(clock))
-    if (known) known.count += sample.counts[index]!
-    else clocks.set(JSON.stringify(clock), { clock, count: sample.counts[index]! })
-  }
-  const read = [...clocks.values()]
+  const read = clocksOf(sample, (seen) => clockOf(seen, main))
   return {
-    n: sample.counts.reduce((sum, count) => sum + count, 0),
+    n: timesIn(sample),
     from: sample.from,
     clocks: sharesOf(
       read.map(({ clock }) => clock),
@@ -47,6 +41,18 @@ export function logOf(sample: Sample): Log {
     ),
     cuts: cutsOf(sample),
   }
+}
+
+/** The clocks of the times that have one, alike ones once, with the number of their times. */
+function clocksOf({ seen, counts }: Sample, of: (seen: Seen) => Clock | null) {
+  const clocks = new Map<string, { clock: Clock; count: number }>()
+  for (const [index, each] of seen.entries()) {
+    const clock = of(each)
+    if (clock === null) continue
+    const key = JSON.stringify(clock)
+    clocks.set(key, { clock, count: (clocks.get(key)?.count ?? 0) + counts[index]! })
+  }
+  return [...clocks.values()]
 }
 
 function sharesOf<T>(what: readonly T[], counts: readonly number[]): Shares<T> {
@@ -78,37 +84,23 @@ const rulerOf = (low: number, high: number): Clock => {
 }
 
 /** The ruler of most intervals that do not begin at 0; null where there are none. */
-function commonRuler({ seen, counts }: Sample): Clock | null {
-  const rulers = new Map<string, { clock: Clock; count: number }>()
-  for (const [index, each] of seen.entries()) {
-    if (!('between' in each) || each.between[0] === 0 || each.between[1] === Infinity) continue
-    const clock = rulerOf(...each.between)
-    const count = (rulers.get(JSON.stringify(clock))?.count ?? 0) + counts[index]!
-    rulers.set(JSON.stringify(clock), { clock, count })
-  }
-  const most = [...rulers.values()].sort((one, other) => other.count - one.count)[0]
-  return most?.clock ?? null
+function commonRuler(sample: Sample): Clock | null {
+  const rulers = clocksOf(sample, (seen) =>
+    'between' in seen && seen.between[0] > 0 ? clockOf(seen, null) : null,
+  )
+  return rulers.sort((one, other) => other.count - one.count)[0]?.clock ?? null
 }
 
-/** Where a time stands, about, that was not cut off. */
-const middleOf = (seen: Exclude<Seen, { over: number }>): number =>
-  'at' in seen ? seen.at : 'clocked' in seen ? seen.clocked : (seen.between[0] + seen.between[1]) / 2
+/** From which length on a time was not seen that was cut off. */
+const cutAt = (seen: Seen): number =>
+  'over' in seen ? seen.over : 'between' in seen ? seen.between[0] : Number.NaN
 
 /** When cuts come: Kaplan & Meier, J. Am. Stat. Assoc. 53 (1958) 457-481, with ends and cuts changing parts; ends come before cuts at the same time. */
 function cutsOf({ seen, counts }: Sample): Shares<number> | null {
   const order = seen
     .map((each, index) => {
-      const cut =
-        'over' in each
-          ? each.over
-          : 'between' in each && each.between[1] === Infinity
-            ? each.between[0]
-            : null
-      return {
-        at: cut ?? middleOf(each as Exclude<Seen, { over: number }>),
-        isCut: cut !== null,
-        count: counts[index]!,
-      }
+      const read = readAs(each)
+      return { at: read ?? cutAt(each), isCut: read === null, count: counts[index]! }
     })
     .sort((one, other) => one.at - other.at || Number(one.isCut) - Number(other.isCut))
   if (!order.some(({ isCut }) => isCut)) return null
@@ -130,35 +122,19 @@ function cutsOf({ seen, counts }: Sample): Shares<number> | null {
 /** Another log of as many times, of `law`, read by the same clocks and cut off alike. Alike times stand once. */
 export function drawLog(log: Log, law: FittedLaw, random: RandomNumbers): Sample {
   const time = timesOver(log.from, law, random)
-  const rows = new Map<string | number, { seen: Seen; count: number }>()
-  for (let index = 0; index < log.n; index++) {
+  const drawn = Array.from({ length: log.n }, (): Seen => {
     const x = time()
     const cut = log.cuts === null ? Infinity : pick(log.cuts, random)
-    const seen = cut < x ? { over: cut } : read(x, pick(log.clocks, random), random)
-    const key = keyOf(seen)
-    const known = rows.get(key)
-    if (known) known.count++
-    else rows.set(key, { seen, count: 1 })
-  }
-  const all = [...rows.values()]
-  return { seen: all.map(({ seen }) => seen), counts: all.map(({ count }) => count), from: log.from }
+    return cut < x ? { over: cut } : read(x, pick(log.clocks, random), random)
+  })
+  return sampleFrom(drawn, log.from)
 }
-
-/** The same for what is alike, another for what is not; a number where that will do. */
-const keyOf = (seen: Seen): string | number =>
-  'at' in seen ? seen.at : 'over' in seen ? -1 - seen.over : JSON.stringify(seen)
 
 /** Draws one of them; of one alone no number is drawn. */
 function pick<T>({ what, upTo }: Shares<T>, random: RandomNumbers): T {
   if (what.length === 1) return what[0]!
   random.advance()
-  let [from, to] = [0, what.length - 1]
-  while (from < to) {
-    const middle = (from + to) >> 1
-    if (upTo[middle]! > random.value) to = middle
-    else from = middle + 1
-  }
-  return what[from]!
+  return what[firstWhere(0, what.length - 1, (place) => upTo[place]! > random.value)]!
 }
 
 function read(x: number, clock: Clock, random: RandomNumbers): Seen {

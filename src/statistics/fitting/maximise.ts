@@ -1,4 +1,5 @@
 /** The top of a smooth function of a few numbers, by Newton with damping: Levenberg and Marquardt; Nocedal & Wright, Numerical Optimization, ch. 10 (from memory). */
+import { dot } from '../columns.js'
 import { type Matrix, solved, triangleOf } from './cholesky.js'
 
 /** A top: where, how high, and the negative second derivatives there, which are positive definite. */
@@ -45,7 +46,7 @@ export function maximise(f: (x: readonly number[]) => number, start: readonly nu
 function quadraticTop(gradient: readonly number[], information: Matrix) {
   const triangle = triangleOf(information)
   const newton = triangle === null ? [] : solved(triangle, gradient)
-  return { newton, promised: triangle === null ? Number.NaN : product(gradient, newton) / 2 }
+  return { newton, promised: triangle === null ? Number.NaN : dot(gradient, newton) / 2 }
 }
 
 /** A step that leads up: Newton's, held back more and more until it does; null where none does. */
@@ -99,6 +100,3 @@ function bendAt(f: (x: readonly number[]) => number, at: readonly number[], valu
     }
   return { gradient, information }
 }
-
-const product = (one: readonly number[], other: readonly number[]): number =>
-  one.reduce((sum, value, index) => sum + value * other[index]!, 0)

@@ -1,23 +1,12 @@
 /** Fits of two lognormal parts, such as minor and major stops. */
 import { studentT } from '../quantile.js'
-import { inverseOf, triangleOf } from './cholesky.js'
 import { leastSpread, type Mixture, mixturesOf, ordered } from './expectation.js'
-import {
-  covarianceOf,
-  criteria,
-  type Fit,
-  type Known,
-  type Parameter,
-  saysNothing,
-  type Unfitted,
-} from './fit.js'
+import { covarianceOf, criteria, type Fit, type Known, type Parameter, topOf, type Unfitted } from './fit.js'
 import { distributionOf } from './law.js'
 import { logLikelihood } from './likelihood.js'
-import { maximise } from './maximise.js'
-import { lawsNear } from './mixture-near.js'
 import { fallAt } from './profile.js'
-import { meanOfParts, mixtureInterval, type Profiled } from './profile-mixture.js'
-import { eventsIn, obstacleTo, roughly } from './rough.js'
+import { lawsNear, meanOfParts, mixtureInterval, type Profiled } from './profile-mixture.js'
+import { eventsIn, obstacleTo, roughly, timesIn } from './rough.js'
 import type { Sample } from './sample.js'
 
 /**
@@ -28,15 +17,6 @@ const leastOfPart = 10
 
 /** Rise of the log-likelihood in a round of the first search, which is slow near a top, below which Newton takes over. */
 const gain = 1e-3
-
-/** The mixture that makes complete `values`, in s and above 0, likeliest, by expectation and maximisation alone: for bootstraps. Null where there is none. */
-export function fitCompleteMixture(values: Float64Array, weights = values.map(() => 1)): Mixture | null {
-  const heightOf = (law: Mixture) => {
-    const { logDensity } = distributionOf(law)
-    return values.reduce((sum, value, index) => sum + weights[index]! * logDensity(value), 0)
-  }
-  return best(mixturesOf({ values, weights }, 1e-7), heightOf)[0] ?? null
-}
 
 /**
  * The mixture of two lognormal laws that makes `sample` likeliest, parts in the order of their means: the highest top with
@@ -82,23 +62,17 @@ interface Found {
 function topFrom(start: Mixture, heightOf: (law: Mixture) => number, floor: number): Found | null {
   const lawAt = lawsNear(start)
   const isWide = ({ first, second }: Mixture) => Math.min(first.spread, second.spread) > floor
-  const top = maximise(
+  const found = topOf(
     (x) => {
       const law = lawAt(x)
       return isWide(law) ? heightOf(law) : Number.NEGATIVE_INFINITY
     },
     [0, 0, 0, 0, 0],
+    lawAt,
   )
-  const triangle = top === null ? null : triangleOf(top.information)
-  if (top === null || triangle === null) return null
-  const covariance = inverseOf(triangle)
-  if (covariance.some((row, index) => !(row[index]! < saysNothing ** 2))) return null
-  const lawNear = (by: readonly number[]) => lawAt(top.at.map((each, index) => each + by[index]!))
-  const law = lawNear([0, 0, 0, 0, 0])
-  const inOrder = ordered(law)
-  return inOrder === law
-    ? { law, top: heightOf(law), lawNear, covariance }
-    : topFrom(inOrder, heightOf, floor)
+  if (found === null) return null
+  const inOrder = ordered(found.law)
+  return inOrder === found.law ? { ...found, top: heightOf(found.law) } : topFrom(inOrder, heightOf, floor)
 }
 
 /** A figure of a mixture, and the scale on which its interval lies evenly about it. */
@@ -163,6 +137,6 @@ function leastSeen({ share, first, second }: Mixture, from: number): number {
 
 /** What a fit says of its sample. */
 function countsOf(sample: Sample, top: number) {
-  const n = sample.counts.reduce((sum, count) => sum + count, 0)
+  const n = timesIn(sample)
   return { n, events: eventsIn(sample), logLikelihood: top, ...criteria(top, figures.length, n) }
 }

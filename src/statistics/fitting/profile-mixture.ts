@@ -6,7 +6,6 @@ import { standardNormal } from '../quantile.js'
 import type { Mixture } from './expectation.js'
 import { type Distribution, distributionOf } from './law.js'
 import { maximise } from './maximise.js'
-import { lawsNear } from './mixture-near.js'
 import { type Ends, intervalOf } from './profile.js'
 
 /** A figure of a mixture that is the mean of that of its parts by their shares. */
@@ -72,6 +71,22 @@ function restOf({ law, top, heightOf, floor, figure }: Profiled): (value: number
     last = reached
     return Math.sqrt(Math.max(0, 2 * (top - found.value)))
   }
+}
+
+/** Laws about a mixture, in coordinates in which its likelihood is nearly round: logit of the share, then location in spreads and logarithm of the spread of either part. */
+export function lawsNear({ share, first, second }: Mixture): (x: readonly number[]) => Mixture {
+  const odds = share / (1 - share)
+  const part = (of: Mixture['first'], along: number, wider: number): Mixture['first'] => ({
+    family: 'lognormal',
+    location: of.location + of.spread * along,
+    spread: of.spread * Math.exp(wider),
+  })
+  return (x) => ({
+    family: 'mixture',
+    share: 1 / (1 + 1 / (odds * Math.exp(x[0]!))),
+    first: part(first, x[1]!, x[2]!),
+    second: part(second, x[3]!, x[4]!),
+  })
 }
 
 /** The mixture with one part moved so that the figure has this value; null where no place of it gives that. */

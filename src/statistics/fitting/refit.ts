@@ -1,4 +1,5 @@
 /** Fits that begin near their end: of a log that was drawn from a law, by the family of that law. For bootstraps, which need many. */
+import { dot } from '../columns.js'
 import { lawAt, placeOf } from './chart.js'
 import { inverseOf, triangleOf } from './cholesky.js'
 import { fitComplete } from './complete.js'
@@ -148,6 +149,3 @@ function updated(
     ),
   )
 }
-
-const dot = (one: readonly number[], other: readonly number[]): number =>
-  one.reduce((sum, each, index) => sum + each * other[index]!, 0)

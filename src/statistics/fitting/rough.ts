@@ -24,6 +24,9 @@ const leastDifferent = { simple: 3, mixture: 6 }
 export const isEvent = (seen: Seen): boolean =>
   'between' in seen ? seen.between[1] < Number.POSITIVE_INFINITY : !('over' in seen)
 
+/** How many times a sample has. */
+export const timesIn = ({ counts }: Sample): number => counts.reduce((sum, count) => sum + count, 0)
+
 /** How many times of a sample were seen to end. */
 export const eventsIn = ({ seen, counts }: Sample): number =>
   seen.reduce((sum, each, index) => sum + (isEvent(each) ? counts[index]! : 0), 0)

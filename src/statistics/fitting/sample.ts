@@ -23,3 +23,29 @@ export interface Sample {
   /** Shorter ones are not in the record (left-truncation); 0: all are. */
   from: number
 }
+
+/** Times that come one by one as a sample: alike ones stand once, with their number. */
+export function sampleFrom(all: Iterable<Seen>, from: number): Sample {
+  const rows = new Map<string | number, { seen: Seen; count: number }>()
+  for (const seen of all) {
+    const key = keyOf(seen)
+    const known = rows.get(key)
+    if (known) known.count++
+    else rows.set(key, { seen, count: 1 })
+  }
+  const alike = [...rows.values()]
+  return { seen: alike.map(({ seen }) => seen), counts: alike.map(({ count }) => count), from }
+}
+
+/** The same for what is alike, another for what is not; a number where that will do. */
+const keyOf = (seen: Seen): string | number =>
+  'at' in seen ? seen.at : 'over' in seen ? -1 - seen.over : JSON.stringify(seen)
+
+/** What a time is read as, the middle of an interval; null where it was cut off. */
+export function readAs(seen: Seen): number | null {
+  if ('over' in seen) return null
+  if ('at' in seen) return seen.at
+  if ('clocked' in seen) return seen.clocked
+  const middle = (seen.between[0] + seen.between[1]) / 2
+  return middle === Infinity ? null : middle
+}
