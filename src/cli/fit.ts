@@ -118,32 +118,19 @@ function refuseToOverwrite(folder: string, inputs: readonly string[], { cwd }: I
 async function handedOver(
   { document, rows, scenario, observed }: FitAnswer,
   folder: string,
-  { json, quiet, full, files, write }: Options,
+  options: Options,
   io: Io,
 ): Promise<void> {
-  const isShown = !json && !quiet
-  const [{ reportOf }, { printed }, { shownPath }] = await Promise.all([
-    import('../questions/report-of-document.js'),
-    import('./deliver.js'),
-    import('./result-folder.js'),
-  ])
-  const whole = isShown && full ? reportOf(document) : null
-  if (json) io.stdout.write(`${JSON.stringify(document, null, 2)}\n`)
-  if (isShown) io.stdout.write(printed(document, whole, io))
+  const { json, quiet, files, write } = options
+  const { print, sayWhere } = await import('./deliver.js')
+  const report = print(document, options, io)
   if (write !== undefined) await written(path.resolve(io.cwd, write), scenario!, observed)
   if (files) {
     const { writeResults } = await import('./result-files.js')
-    await writeResults(folder, {
-      document,
-      report: () => whole ?? reportOf(document),
-      tryPage: () => null,
-      others: rows,
-    })
+    await writeResults(folder, { document, report, tryPage: () => null, others: rows })
+    sayWhere(folder, options, io)
   }
-  if (!isShown) return
-  if (files)
-    io.stdout.write(`${full ? '\n' : ''}Report: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
-  if (write !== undefined)
+  if (write !== undefined && !json && !quiet)
     io.stdout.write(`Scenario: ${printable(write)}\nNext: tapeshift check ${quoted(write)}\n`)
 }
 

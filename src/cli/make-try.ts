@@ -13,7 +13,7 @@ import { treeOf } from '../try/draft/yaml-text.js'
 import { tryPage } from '../try/page.js'
 import { writeWhole } from './files.js'
 import type { Io } from './io.js'
-import { tryScript } from './page-script.js'
+import { programs } from './page-script.js'
 import { longLogsOf, mostCopied, shownPath } from './result-folder.js'
 import { type CommandScenario, loadForCommand } from './scenario.js'
 
@@ -24,7 +24,7 @@ export async function writeTryPage(name: string | undefined, out: string | undef
   const file = path.resolve(io.cwd, /\.html?$/i.test(to) ? to : path.join(to, 'try.html'))
   if (name !== undefined && name !== '-' && file === path.resolve(io.cwd, name))
     throw misuse(`the page would overwrite ${name}: choose another --out`)
-  const script = tryScript()
+  const script = programs().try
   const page = loaded ? pageOf(loaded, script) : tryPage(null, startsOf(), script)
   if (page === null)
     throw misuse(

@@ -1,5 +1,4 @@
 /** `tapeshift validate`: is the model the plant, on days of a record that no fit has used? */
-import { availableParallelism } from 'node:os'
 import path from 'node:path'
 import { type Command, Option } from 'commander'
 import type { Driver, ValidateOptions } from '../questions/validate/asked.js'
@@ -8,7 +7,7 @@ import { misuse } from '../scenario/fault.js'
 import { printable } from '../scenario/printable.js'
 import type { ScenarioAsked } from '../scenario/read.js'
 import { exits, type Io } from './io.js'
-import { addScenarioOptions, wholeBetween } from './options.js'
+import { addScenarioOptions, wholeBetween, workersOption } from './options.js'
 import { addQueueOptions, type QueueFlags, simulatorsOf } from './queue.js'
 import type { CommandScenario } from './scenario.js'
 import { keeping, watching } from './study.js'
@@ -82,11 +81,7 @@ export function addValidate(program: Command, io: Io, finish: (code: number) => 
       '--confidence <SHARE>',
       'confidence of the verdict; the risk of a wrong yes is 100 % less this (default: from the scenario, or 95 %)',
     )
-    .addOption(
-      new Option('--workers <N>', 'number of threads, 1 to 256; the result does not depend on it')
-        .argParser(wholeBetween(1, 256))
-        .default(availableParallelism(), 'the cores of the machine'),
-    )
+    .addOption(workersOption('number of threads, 1 to 256; the result does not depend on it'))
   addQueueOptions(command)
     .option('--resume', 'continue with the saved shifts of an interrupted validation')
     .option('--out <DIR>', 'folder for the files (default: out/<scenario>-validate)')
