@@ -107,7 +107,7 @@ export function bufferedPairs(
     const judged =
       trouble === null
         ? machine
-          ? betweenTwo({ ...pair, firstStops: pair.firstStops! }, rate)
+          ? betweenTwo(bufferTime(places, rate), pair.firstStops!, pair.secondStops)
           : afterSources(scenario, line, first, second, places)
         : { share: null, how: `not calculated: ${trouble}` }
     return [{ ...pair, ...judged }]
@@ -118,22 +118,9 @@ type Judged = Pick<BufferedPair, 'share' | 'how'>
 
 const noRoom: Judged = { share: 0, how: 'nothing can wait between them' }
 
-function betweenTwo(
-  {
-    firstStops,
-    secondStops,
-    places,
-  }: Pick<BufferedPair, 'secondStops' | 'places'> & {
-    firstStops: Unreliable
-  },
-  rate: number,
-): Judged {
-  if (places <= 0) return noRoom
-  return {
-    share: shareRecovered(bufferTime(places, rate), firstStops, secondStops),
-    how: 'two machines of one speed',
-  }
-}
+/** `room`: how long the places between two machines last. */
+const betweenTwo = (room: number, first: Unreliable, second: Unreliable): Judged =>
+  room <= 0 ? noRoom : { share: shareRecovered(room, first, second), how: 'two machines of one speed' }
 
 /** Sources never stop: a flow that waits or goes elsewhere while there is no room. */
 function afterSources(

@@ -32,8 +32,7 @@ function tellNone({ scenario, words }: Looked, each: Evidence, tell: Tell): void
   const limit = isTime
     ? `happen as often as every ${words.time(low)} on average`
     : `have a chance of up to ${words.share(high)}`
-  tell(
-    'note',
+  tell.note(
     'none-counted',
     placeOf(each),
     `\`${each.path}\` is ${restingOn(each.known)}. With this value fixed, none happen, here or in a run. But by this count they may ${limit} (95 %).`,
@@ -51,8 +50,7 @@ function tellFew({ words }: Looked, each: Evidence, law: Distribution, tell: Tel
       ? `its mean is known to within ${words.share(Number(half.toPrecision(2)))}`
       : 'its mean is nearly unknown'
   const onDays = known.form === 'observed' && known.days ? ` on ${known.days} days, drawn as whole days` : ''
-  tell(
-    'note',
+  tell.note(
     'few-observations',
     placeOf(each),
     `\`${each.path}\` is based on ${known.observations} observations${onDays}: ${within} (95 %).`,
@@ -62,8 +60,7 @@ function tellFew({ words }: Looked, each: Evidence, law: Distribution, tell: Tel
 }
 
 function tellLongest({ words }: Looked, each: Evidence, { values }: Observed, tell: Tell): void {
-  tell(
-    'note',
+  tell.note(
     'longest-observed',
     placeOf(each),
     `\`${each.path}\` draws from the ${values.length} values that were seen, so never more than the largest, ${words.time(values.at(-1)!)}. In the future about 1 in ${values.length + 1} will be larger.`,

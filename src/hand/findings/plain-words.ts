@@ -5,8 +5,7 @@ import type { Rule } from '../finding.js'
 export const readAsFindings: Rule = ({ readAs }, tell) => {
   for (const { path, written, meaning } of readAs)
     if (meaning !== null)
-      tell(
-        'note',
+      tell.note(
         'read-as',
         path,
         `\`${written}\` is read as ${meaning}.`,
