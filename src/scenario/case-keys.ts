@@ -27,7 +27,6 @@ export const caseKind = z
         'share of the arrivals, relative to the other cases; or a percentage of all arrivals, such as 60 %, and then for every case',
       ),
       1,
-      'definition of the format',
     ),
     size: z
       .string()
@@ -56,11 +55,7 @@ export const caseKind = z
       })
       .optional()
       .describe('values of the board certificate'),
-    'jam-factor': assume(
-      bare('factor on the chance of a jam for this case', 0, 1000),
-      1,
-      'definition of the format',
-    ),
+    'jam-factor': assume(bare('factor on the chance of a jam for this case', 0, 1000), 1),
     'contents-value': money(null, 'loss if one case opens; only for `check`').optional(),
     ...caseDemands,
   })

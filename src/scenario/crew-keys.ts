@@ -15,8 +15,8 @@ export const breakList = z
   .max(100)
 
 export const member = z.strictObject({
-  people: assume(whole('number of people', 1, 1000), 1, 'definition of the format'),
-  walk: assume(timeDistribution('time to walk to a stop and begin'), '0 s', 'definition of the format'),
+  people: assume(whole('number of people', 1, 1000), 1),
+  walk: assume(timeDistribution('time to walk to a stop and begin'), '0 s'),
   does: z.array(z.enum(skills)).min(1).describe('tasks of this crew, the most urgent first'),
   'stands-at': name.optional().describe('sealer at which free people fold the flaps; a task calls them away'),
   breaks: breakList.optional().describe('own breaks instead of those of the shift, so that others can cover'),

@@ -20,7 +20,6 @@ const item = z.strictObject({
         'true: people leave the job at once for a stop of the line and continue later; false: the stop waits until the job is done',
       ),
     false,
-    'definition of the format',
   ),
 })
 
