@@ -20,8 +20,6 @@ export interface Choice {
 /** Most values of one choice: more is a slip of the step. */
 export const mostValues = 1000
 
-/** A choice that cannot be understood, in words. */
-
 const shape = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*((?:[^\d\s.,+-].*?)?)\s*$/
 
 const split = (text: string | number): { value: number; unit: string } => {

@@ -103,27 +103,19 @@ export function readInTime(
   const events = wholeOf(first!, of === 'rate' ? 'cases' : 'events')
   if ('fault' in events) return events
   const time = parseQuantity(second, 'time')
+  const fix = `write it like \`${events.value} in ${exampleApart('640 h', written)}\``
   if (!('value' in time)) {
     const isOfCases = countWords.some((each) => second!.endsWith(each))
     return fault(
       isOfCases ? 'wrong-unit' : time.code,
       isOfCases ? `here events must be counted per time, not per ${countWords.join(', ')}` : time.rule,
-      `write it like \`${events.value} in ${exampleApart('640 h', written)}\``,
+      fix,
     )
   }
-  const beyond = beyondEnds('time', time.value)
-  if (time.value > 0 && time.value < Infinity && beyond !== null)
-    return fault(
-      'out-of-range',
-      `the time of a count must be ${beyond.words}`,
-      `write it like \`${events.value} in ${exampleApart('640 h', written)}\``,
-    )
   if (!(time.value > 0 && time.value < Infinity))
-    return fault(
-      'out-of-range',
-      'the time of a count must be above 0 and finite',
-      `write it like \`${events.value} in ${exampleApart('640 h', written)}\``,
-    )
+    return fault('out-of-range', 'the time of a count must be above 0 and finite', fix)
+  const beyond = beyondEnds('time', time.value)
+  if (beyond !== null) return fault('out-of-range', `the time of a count must be ${beyond.words}`, fix)
   if (events.value < least)
     return fault(
       'out-of-range',

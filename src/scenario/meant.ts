@@ -3,7 +3,6 @@
  * are possible all of them are named as a question; else a unit is named, or the form by an example with another number.
  */
 import { distance } from 'fastest-levenshtein'
-import { aShift } from './a-shift.js'
 import { numeralOf } from './numerals.js'
 import { scaleOf, sizeOf } from './spellings.js'
 import { type Dimension, dimensions, inSi, unitSize } from './units.js'
@@ -59,6 +58,9 @@ function asGuess(text: string, dimension: Dimension): string {
   if (first === undefined) return quantityFix(text, dimension)
   return `${asked(known)} How well you know it can stand beside it: \`{guess: ${first}, between: [LOW, HIGH]}\`, which you believe with 90 % to lie between the two`
 }
+
+/** How people write "a shift" behind a number of something, as the source of a regular expression. */
+export const aShift = '(?:/|\\bper\\b|\\ban?\\b|\\bin a\\b|\\beach\\b)\\s*shift'
 
 const casesAShift = new RegExp(`^cases?\\s*${aShift}$`, 'i')
 

@@ -1,7 +1,6 @@
 /** The ways of a line: where the cases of each piece may go, and whether every case comes everywhere and out again. */
 import { rulesOf } from '../kinds/rules.js'
-import type { Report } from './finding.js'
-import { nearest } from './nearest.js'
+import { type Report, reportUnknown } from './finding.js'
 import type { Scenario } from './schema.js'
 import type { Path } from './walk.js'
 
@@ -116,11 +115,12 @@ function checkTargets(group: string, all: Ways, pieces: Ways, report: Report): v
   for (const [name, ways] of all)
     for (const { path, target } of ways)
       if (path.length > 0 && target !== exitName && !pieces.has(target))
-        report(
+        reportUnknown(
+          report,
           [group, name, ...path],
-          'no-such-path',
-          `\`${target}\` is not a piece of the line`,
-          nearest(target, [...pieces.keys(), exitName]),
+          target,
+          [...pieces.keys(), exitName],
+          'is not a piece of the line',
         )
 }
 
@@ -134,12 +134,7 @@ function checkRightOfWay(
   if (given === undefined) return
   const feeders = [...feedersOf(pieces, name), ...feedersOf(sources, name)]
   if (!feeders.includes(given))
-    report(
-      ['line', name, 'right-of-way'],
-      'no-such-path',
-      `\`${given}\` passes no cases on to \`${name}\``,
-      nearest(given, feeders),
-    )
+    reportUnknown(report, ['line', name, 'right-of-way'], given, feeders, `passes no cases on to \`${name}\``)
 }
 
 /** Every piece is reached by some case, and from wherever a case comes it has a way out. */
