@@ -19,7 +19,7 @@ export function addManual(program: Command, io: Io, finish: (code: number) => vo
       if (out === '') throw misuse('--out needs the name of a folder')
       const [{ manualOfProgram }, { manualPage }, { programs }, { writeWhole }, { shownPath }] =
         await Promise.all([
-          import('./manual-of.js'),
+          import('./described.js'),
           import('../manual/page.js'),
           import('./page-script.js'),
           import('./files.js'),
