@@ -124,11 +124,10 @@ export function findingsOf(
   const findings: CheckFinding[] = []
   const of =
     (severity: Severity): Tell[Severity] =>
-    (code, path, message, basis, fix, over = null) =>
-      findings.push({
-        ...{ code, severity, path: path.join('.'), place: path.length > 0 ? placeOf(path) : null },
-        ...{ message, basis, fix, over },
-      })
+    (code, path, message, basis, fix, over = null) => {
+      const place = path.length > 0 ? placeOf(path) : null
+      findings.push({ code, severity, path: path.join('.'), place, message, basis, fix, over })
+    }
   const tell: Tell = { error: of('error'), warning: of('warning'), note: of('note') }
   const looked = { scenario, hand, closure, evidence, readAs, words: wordsFor(scenario.display) }
   for (const rule of rules) rule(looked, tell)

@@ -9,7 +9,7 @@ import { type JamKey, ofJams } from '../catalogue/of-jams.js'
 import { type MeasureKey, ofLine } from '../catalogue/of-line.js'
 import { type CrewKey, ofCrew } from '../catalogue/of-people.js'
 import type { Unit } from '../catalogue/row.js'
-import type { CountedStop, HandStop, PieceFigure } from '../kinds/by-hand.js'
+import type { CountedStop, HandStop } from '../kinds/by-hand.js'
 import { byHandOf } from '../kinds/hand.js'
 import { pricedMoney } from '../scenario/capital.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -33,9 +33,9 @@ export interface HandRow {
   how: string
 }
 
-const handRow = (measure: FigurePath, label: string, unit: Unit, value: number, how: string): HandRow => ({
-  ...{ measure, label, value, unit, how },
-})
+function handRow(measure: FigurePath, label: string, unit: Unit, value: number, how: string): HandRow {
+  return { measure, label, value, unit, how }
+}
 
 const ofLineRow = (key: MeasureKey, value: number, how: string, label = ofLine[key].label): HandRow =>
   handRow(`measures.${key}`, label, ofLine[key].unit, value, how)
@@ -106,8 +106,11 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
       working: workingShare(line, piece, keys),
       span: line.span,
     })
-    const rows: HandRow[] =
-      own === null ? [] : [own.key === 'working' ? workingRow(name, own) : row(own.key, own.value, own.how)]
+    const rows: HandRow[] = []
+    if (own?.key === 'working') {
+      const label = `Share of the shift in which ${name} works`
+      rows.push(handRow(`equipment.${name}.states.working`, label, 'share', own.value, own.how))
+    } else if (own) rows.push(row(own.key, own.value, own.how))
     const counted = stopsPerShift(scenario, line, piece)
     const counts = new Map<HandStop, number>()
     for (const { key, count } of counted) counts.set(key, (counts.get(key) ?? 0) + count)
@@ -145,15 +148,6 @@ function jamRows(piece: string, { jam, count, time }: CountedStop): HandRow[] {
     row('time', count * time, 'cases x chance x (walk + isolating + clearing)'),
   ]
 }
-
-const workingRow = (name: string, { value, how }: PieceFigure): HandRow =>
-  handRow(
-    `equipment.${name}.states.working`,
-    `Share of the shift in which ${name} works`,
-    'share',
-    value,
-    how,
-  )
 
 const tapeRows = (tape: TapeUse): HandRow[] => [
   ofLineRow('tape', tape.used, 'strips + losses of each roll', 'Tape used a shift, all heads'),

@@ -1,4 +1,4 @@
-/** Findings on what values rest on: none counted, few observations, and what a log cannot show. */
+/** Findings on how values are given: what they rest on, what a log cannot show, and what is said in people's own words. */
 import { halfWidth, whatIsKnown } from '../../inputs/what-is-known.js'
 import { valueAt } from '../../scenario/issues.js'
 import { type Evidence, type Known, restingOn } from '../../scenario/known.js'
@@ -67,4 +67,17 @@ function tellLongest({ words }: Looked, each: Evidence, { values }: Observed, te
     'order statistics: the share beyond the largest of n is 1/(n + 1) on average',
     'fit a distribution to them, or log more',
   )
+}
+
+/** What was written in people's own words, and what it is taken for, each said once: tape by the inch, rates and stops a shift, times somewhere between two. */
+export const readAsFindings: Rule = ({ readAs }, tell) => {
+  for (const { path, written, meaning } of readAs)
+    if (meaning !== null)
+      tell.note(
+        'read-as',
+        path,
+        `\`${written}\` is read as ${meaning}.`,
+        'definition of the format',
+        'nothing to do, if this is what you mean',
+      )
 }

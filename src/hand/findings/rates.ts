@@ -111,38 +111,28 @@ function tellHeldUp(looked: Looked, source: SourceDemand, bottleneck: PieceHand,
   const rates = `${words.rate(bottleneck.flow)} arrive at \`${bottleneck.name}\` on average, but it can do only ${words.rate(bottleneck.rateAfterStops)} after its stops`
   const path = ['arrivals', source.name, 'when-full']
   const over = 1 - toSpare(bottleneck)
-  if (source.whenFull === 'wait')
-    tell.note(
-      'arrivals-held-up',
-      path,
-      `${rates}: the packers of \`${source.name}\` wait for about ${words.share(over)} of their time.`,
-      'derived',
-      faster(bottleneck),
-    )
-  else if (source.whenFull === 'turn-away')
-    tell.warning(
-      'arrivals-held-up',
-      path,
-      `${rates}: about ${words.share(over)} of the cases are turned away, from \`${source.name}\` or another source.`,
-      'derived',
-      faster(bottleneck),
-    )
-  else {
-    const queued = hand.line.sources
-      .filter((each) => each.whenFull === 'queue' && feeds(looked, each, bottleneck))
-      .reduce((sum, each) => sum + each.perShift, 0)
-    const isHopeless =
-      (bottleneck.flow * queued) / hand.line.perShift > bottleneck.rateAfterStops * (1 + hair)
-    const grows = (bottleneck.flow - bottleneck.rateAfterStops) * hand.line.working
-    tell[isHopeless ? 'error' : 'warning'](
-      'queue-never-clears',
-      path,
-      `${rates}: ${isHopeless ? `the queue of \`${source.name}\` never clears` : `the queue of \`${source.name}\` only clears if other sources wait`}; about ${words.count(grows)} cases are left over in a shift.`,
-      'derived: a queue empties at the rate sealed minus the rate of arrivals',
-      faster(bottleneck),
-      1 / toSpare(bottleneck),
-    )
+  if (source.whenFull !== 'queue') {
+    const isWaiting = source.whenFull === 'wait'
+    const what = isWaiting
+      ? `the packers of \`${source.name}\` wait for about ${words.share(over)} of their time`
+      : `about ${words.share(over)} of the cases are turned away, from \`${source.name}\` or another source`
+    const told = isWaiting ? tell.note : tell.warning
+    told('arrivals-held-up', path, `${rates}: ${what}.`, 'derived', faster(bottleneck))
+    return
   }
+  const queued = hand.line.sources
+    .filter((each) => each.whenFull === 'queue' && feeds(looked, each, bottleneck))
+    .reduce((sum, each) => sum + each.perShift, 0)
+  const isHopeless = (bottleneck.flow * queued) / hand.line.perShift > bottleneck.rateAfterStops * (1 + hair)
+  const grows = (bottleneck.flow - bottleneck.rateAfterStops) * hand.line.working
+  tell[isHopeless ? 'error' : 'warning'](
+    'queue-never-clears',
+    path,
+    `${rates}: ${isHopeless ? `the queue of \`${source.name}\` never clears` : `the queue of \`${source.name}\` only clears if other sources wait`}; about ${words.count(grows)} cases are left over in a shift.`,
+    'derived: a queue empties at the rate sealed minus the rate of arrivals',
+    faster(bottleneck),
+    1 / toSpare(bottleneck),
+  )
 }
 
 /** The mean is within reach, the busiest hour is not: the tightest piece. */
