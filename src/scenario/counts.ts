@@ -51,11 +51,7 @@ export function readChance(written: string, ends: Ends): Read<Count> {
   const [, first, second] = shape.exec(written)!
   const events = wholeOf(first!, 'events')
   if ('fault' in events) return events
-  const [, digits, word] = /^(.*?)\s*((?<![\d.])[a-z%][^\d]*)?$/i.exec(second!) as unknown as [
-    string,
-    string,
-    string?,
-  ]
+  const [, digits = '', word] = /^(.*?)\s*((?<![\d.])[a-z%][^\d]*)?$/i.exec(second!) ?? []
   const exposure = wholeOf(digits, word ?? 'cases')
   if ('fault' in exposure) return exposure
   const named = `${events.value} in ${exposure.value} cases`

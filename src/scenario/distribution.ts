@@ -7,7 +7,7 @@ import { bare, broken, numbered, quantity, refuse, text, unitOf, whole, withEvid
 import { evident, type Rests, steps } from './known.js'
 import type { Distribution, PlainDistribution } from './law.js'
 import { inOrder, oneLaw, outOfOrder } from './law-keys.js'
-import type { Read } from './reading.js'
+import { fault, type Read } from './reading.js'
 import { type Bounds, readQuantity, type Told } from './values.js'
 
 const time = (doc: string) => quantity('time', doc)
@@ -147,15 +147,16 @@ function constant(bounds: Bounds, least: 0 | 1, isPerShift = false) {
   return numbered(schema, { dimension: 'time', ...bounds })
 }
 
+const nested = fault(
+  'not-allowed',
+  'a mixture must not contain a mixture',
+  'put its parts beside the others, with their shares of all draws',
+)
+
 /** A mixture where none may stand. */
 const noMixture = z
   .unknown()
-  .transform((written, context) =>
-    refuse(context, written, {
-      ...{ code: 'not-allowed', within: [], rule: 'a mixture must not contain a mixture' },
-      fix: 'put its parts beside the others, with their shares of all draws',
-    }),
-  )
+  .transform((written, context) => refuse(context, written, nested.fault))
   .meta({ not: {} })
 
 const laws = oneOf({ ...plainLaws, mixture: noMixture.optional() })

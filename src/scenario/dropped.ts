@@ -111,7 +111,9 @@ export function droppedOf(scenario: Scenario): Dropped[] {
           isShared || amounts[index] === null ? [] : [path],
         ),
         missing: missing.map(({ path, example, words: named = `\`${path}\`` }) => ({
-          ...{ path, words: named, example: exampleFor(example, scenario) },
+          path,
+          words: named,
+          example: exampleFor(example, scenario),
         })),
         amounts,
       },

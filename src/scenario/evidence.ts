@@ -84,9 +84,7 @@ export function exactValues({
     if (isParameter || isTold(path) || notOfTheLine.test(path)) continue
     exact.push({ path, isFirst: isLaw || path.endsWith('.chance') })
   }
-  return [...exact.filter(({ isFirst }) => isFirst), ...exact.filter(({ isFirst }) => !isFirst)].map(
-    ({ path }) => path,
-  )
+  return exact.sort((one, other) => Number(other.isFirst) - Number(one.isFirst)).map(({ path }) => path)
 }
 
 /** Paths of all that holds what stands at `path`: of `a.b.c` these are `a` and `a.b`. */

@@ -13,9 +13,9 @@ export interface Finding extends Omit<Problem, 'source' | 'line' | 'column' | 'w
 export type Report = (path: Path, code: Finding['code'], rule: string, fix: string, atKey?: boolean) => void
 
 /** A finding on the value at `path`. */
-export const findingAt = (path: Path, code: Finding['code'], rule: string, fix: string): Finding => ({
-  ...{ code, path, found: '', rule, fix, atKey: false },
-})
+export function findingAt(path: Path, code: Finding['code'], rule: string, fix: string): Finding {
+  return { code, path, found: '', rule, fix, atKey: false }
+}
 
 /** Notes a name that is none of those that are `known`; `rule` says so behind the name. */
 export const reportUnknown = (

@@ -106,17 +106,15 @@ export const decided = (dimension: Dimension, doc: string, bounds: Bounds = { fr
     z
       .unknown()
       .transform((written, context): number => {
-        if (isGuess(written) || isCount(written))
-          return refuse(context, written, {
-            ...{
-              code: 'not-allowed',
-              within: [],
-              rule: 'this value is chosen, not measured, so it takes no evidence',
-            },
-            fix: `a value such as \`${dimensions[dimension].example}\``,
-          })
-        const exact = readExact(written, dimension, bounds)
-        return 'fault' in exact ? refuse(context, written, exact.fault) : exact.value
+        const read =
+          isGuess(written) || isCount(written)
+            ? fault(
+                'not-allowed',
+                'this value is chosen, not measured, so it takes no evidence',
+                `a value such as \`${dimensions[dimension].example}\``,
+              )
+            : readExact(written, dimension, bounds)
+        return 'fault' in read ? refuse(context, written, read.fault) : read.value
       })
       .meta({
         type: 'string',

@@ -49,10 +49,8 @@ const likely = (readings: readonly string[]): readonly string[] =>
 /** A guess of the same quantity, its ends left to those who know them. */
 function asGuess(text: string, dimension: Dimension): string {
   const numeral = numeralOf(text)
-  const meant =
-    numeral === null
-      ? []
-      : likely(numeral.readings).map((digits) => sameQuantity(digits, numeral.rest, dimension))
+  const { readings, rest } = numeral ?? { readings: [], rest: '' }
+  const meant = likely(readings).map((digits) => sameQuantity(digits, rest, dimension))
   const known = [...new Set(meant.filter((each) => each !== null))]
   const [first] = known
   if (first === undefined) return quantityFix(text, dimension)

@@ -91,11 +91,7 @@ export function whatIfsOf(texts: readonly string[], known: readonly Changes[]): 
   const taken = new Set(known.map(({ name: each }) => each))
   return texts.map((text, index) => {
     const source = `--what-if ${shown(text)}`
-    const [, given, changes] = /^(?:\s*([^:=;.]+?)\s*:)?(.*)$/s.exec(text) as unknown as [
-      string,
-      string | undefined,
-      string,
-    ]
+    const [, given, changes = ''] = /^(?:\s*([^:=;.]+?)\s*:)?(.*)$/s.exec(text) ?? []
     const called = given ?? `what-if-${index + 1}`
     const fault = !name.safeParse(called).success
       ? 'a name must begin with a letter and have only letters, digits, spaces, - and _; at most 40'
@@ -115,9 +111,10 @@ export function variantsOf(raw: Record<string, unknown>): Changes[] {
   const { variants } = raw
   return entriesOf(variants).map(([name, variant]) => {
     const { set, note, add, remove } = (isMap(variant) ? variant : {}) as Record<string, unknown>
-    const change = (key: string, at: string | number, path: string, value: unknown): Override => ({
-      ...{ path, value, source: `variant ${name}`, at: ['variants', name, key, at] },
-    })
+    const source = `variant ${name}`
+    const change = (key: string, place: string | number, path: string, value: unknown): Override => {
+      return { path, value, source, at: ['variants', name, key, place] }
+    }
     const changes = entriesOf(set).map(([path, value]) => change('set', path, path, value))
     const added = entriesOf(add).map(
       ([piece, value]): Override => ({ ...change('add', piece, `line.${piece}`, value), does: 'add' }),

@@ -94,8 +94,17 @@ export function checkRoutes(scenario: Scenario, report: Report): void {
   checkTargets('line', pieces, pieces, strictly)
   for (const [name, piece] of Object.entries(scenario.line))
     rulesOf(piece).checkWays?.(piece, { scenario, path: ['line', name] }, strictly)
-  for (const [name, piece] of Object.entries(scenario.line))
-    checkRightOfWay(name, piece['right-of-way'], pieces, sources, report)
+  for (const [name, { 'right-of-way': first }] of Object.entries(scenario.line)) {
+    const feeders = [...feedersOf(pieces, name), ...feedersOf(sources, name)]
+    if (first !== undefined && !feeders.includes(first))
+      reportUnknown(
+        report,
+        ['line', name, 'right-of-way'],
+        first,
+        feeders,
+        `passes no cases on to \`${name}\``,
+      )
+  }
   const isNothingToAsk = [scenario.cases, scenario.arrivals, scenario.line].some(
     (map) => Object.keys(map).length === 0,
   )
@@ -122,19 +131,6 @@ function checkTargets(group: string, all: Ways, pieces: Ways, report: Report): v
           [...pieces.keys(), exitName],
           'is not a piece of the line',
         )
-}
-
-function checkRightOfWay(
-  name: string,
-  given: string | undefined,
-  pieces: Ways,
-  sources: Ways,
-  report: Report,
-): void {
-  if (given === undefined) return
-  const feeders = [...feedersOf(pieces, name), ...feedersOf(sources, name)]
-  if (!feeders.includes(given))
-    reportUnknown(report, ['line', name, 'right-of-way'], given, feeders, `passes no cases on to \`${name}\``)
 }
 
 /** Every piece is reached by some case, and from wherever a case comes it has a way out. */
