@@ -4,7 +4,7 @@ import { flutes } from '../trade/case.js'
 import { sizePattern } from './case-size.js'
 import { caseDemands } from './closure.js'
 import { assume, bare, bareOrPercent, broken, choice, decided, money, quantity, text, unitOf } from './kit.js'
-import { inOrder, oneLaw, outOfOrder } from './law-keys.js'
+import { oneLaw, triangularOf } from './law-keys.js'
 import { type SizeLaw, sideEnds } from './size-law.js'
 
 /** An end, or the like, of a law of sizes. */
@@ -28,10 +28,7 @@ const laws = oneLaw({
       ),
     )
     .optional(),
-  triangular: z
-    .strictObject({ low: ofLaw('smallest'), mode: ofLaw('most likely'), high: ofLaw('largest') })
-    .refine(inOrder, outOfOrder)
-    .optional(),
+  triangular: triangularOf(ofLaw),
   uniform: z
     .strictObject({ low: ofLaw('smallest'), high: ofLaw('largest') })
     .refine(

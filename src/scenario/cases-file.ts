@@ -80,11 +80,8 @@ export class CaseFiles {
     const parsed = casesFile.safeParse(spec)
     if (!parsed.success) {
       const found = parsed.error.issues.flatMap((issue) => findingsOf(issue, casesFile, spec))
-      return {
-        cases: {},
-        assumed,
-        findings: found.map((each) => ({ ...each, path: ['cases', ...each.path] })),
-      }
+      const findings = found.map((each) => ({ ...each, path: ['cases', ...each.path] }))
+      return { cases: {}, assumed, findings }
     }
     const key = JSON.stringify(parsed.data)
     let rows = this.known.get(key)

@@ -6,7 +6,7 @@ import { refer } from './editor.js'
 import { bare, broken, numbered, quantity, refuse, text, unitOf, whole, withEvidence } from './kit.js'
 import { evident, type Rests, steps } from './known.js'
 import type { Distribution, PlainDistribution } from './law.js'
-import { inOrder, oneLaw, outOfOrder } from './law-keys.js'
+import { oneLaw, triangularOf } from './law-keys.js'
 import { fault, type Read } from './reading.js'
 import { type Bounds, readQuantity, type Told } from './values.js'
 
@@ -40,10 +40,7 @@ const plainLaws = {
     })
     .optional(),
   weibull: z.strictObject({ shape: bare('shape', 0.05, 1000), scale: positive('scale'), from }).optional(),
-  triangular: z
-    .strictObject({ low: time('smallest'), mode: time('most likely'), high: positive('largest') })
-    .refine(inOrder, outOfOrder)
-    .optional(),
+  triangular: triangularOf(time, positive),
   uniform: z
     .strictObject({ low: time('smallest'), high: positive('largest') })
     .refine((u) => u.low <= u.high, broken('conflict', 'low must not be above high', 'swap the two'))

@@ -16,13 +16,16 @@ export const oneLaw = <Shape extends z.core.$ZodLooseShape>(shape: Shape) =>
     )
     .meta({ minProperties: 1, maxProperties: 1 })
 
-/** Of a triangular law. */
-export const inOrder = ({ low, mode, high }: { low: number; mode: number; high: number }): boolean =>
-  low <= mode && mode <= high && low < high
-
-/** What is told where they are not. */
-export const outOfOrder = broken(
-  'conflict',
-  'low, mode and high must be in this order',
-  'put the smallest value in low and the largest in high',
-)
+/** A triangular law, its smallest and most likely value as `low` reads them, its largest as `high` does. */
+export const triangularOf = (low: (doc: string) => z.ZodType<number>, high = low) =>
+  z
+    .strictObject({ low: low('smallest'), mode: low('most likely'), high: high('largest') })
+    .refine(
+      (law) => law.low <= law.mode && law.mode <= law.high && law.low < law.high,
+      broken(
+        'conflict',
+        'low, mode and high must be in this order',
+        'put the smallest value in low and the largest in high',
+      ),
+    )
+    .optional()

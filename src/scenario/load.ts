@@ -142,15 +142,13 @@ function changesAsked(raw: Record<string, unknown>, file: string, options: LoadO
   const own = variantsOf(raw)
   const variants = [...own, ...whatIfsOf(options.whatIfs ?? [], own)]
   const chosen = variants.find((each) => each.name === options.variant)
+  const names = variants.map(({ name }) => name)
   if (options.variant !== undefined && !chosen)
     throw refusal(
       file,
       'no-such-path',
       `there is no variant \`${shown(options.variant)}\``,
-      nearest(
-        options.variant,
-        variants.map((v) => v.name),
-      ),
+      nearest(options.variant, names),
     )
   // what is asked of the command line for one design comes after what is asked for all
   const changesOf = (variant: Changes): Override[] =>

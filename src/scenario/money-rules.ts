@@ -43,19 +43,16 @@ export function checkMoney(scenario: Scenario, report: Report): void {
 
 /** What is told of pieces is told by their paths. */
 function checkPieces({ money, line }: Scenario, key: 'capital' | 'power', report: Report): void {
-  for (const path of Object.keys(money?.[key] ?? {})) {
+  const pieces = Object.keys(line).map((each) => `line.${each}`)
+  for (const path of Object.keys(money?.[key] ?? {}))
     if (!isPiece(path, line))
       report(
         ['money', key, path],
         'no-such-path',
         `\`${path}\` is not a piece of the line`,
-        nearest(
-          path,
-          Object.keys(line).map((each) => `line.${each}`),
-        ),
+        nearest(path, pieces),
         true,
       )
-  }
 }
 
 /** Whether there is such a piece, or such a divert before pieces side by side. */

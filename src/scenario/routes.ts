@@ -79,6 +79,25 @@ export function reachedFrom(
 /** Where cases come first, source by source. */
 export const startsOf = (sources: Ways): string[] => [...sources.values()].flat().map(({ target }) => target)
 
+/** Tells the names of the pieces that cases of a kind may come to. */
+export function reachOf(scenario: Scenario): (kind: string) => ReadonlySet<string> {
+  const ways = lineWays(scenario)
+  const starts = startsOf(arrivalWays(scenario))
+  const of = (kind: string) => {
+    const reached = reachedFrom(starts, (name) => targetsOf(ways, name, kind))
+    reached.delete(exitName)
+    return reached
+  }
+  const named = new Set([...ways.values()].flat().map(({ onlyCase }) => onlyCase))
+  // of thousands of kinds those that no way names go alike
+  let others: ReadonlySet<string> | null = null
+  return (kind) => {
+    if (named.has(kind)) return of(kind)
+    others ??= of(kind)
+    return others
+  }
+}
+
 /** Every breach of the rules of ways. The later ones are asked only of a line in which all names stand for something. */
 export function checkRoutes(scenario: Scenario, report: Report): void {
   const pieces = lineWays(scenario)

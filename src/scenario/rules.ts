@@ -12,7 +12,7 @@ import { meanOf } from './law.js'
 import { checkClosure, checkMoney } from './money-rules.js'
 import { longestCase, varies } from './outside.js'
 import { checkHours, checkPlanned } from './planned-rules.js'
-import { arrivalWays, checkRoutes, lineWays, reachedFrom, startsOf, targetsOf } from './routes.js'
+import { checkRoutes, reachOf } from './routes.js'
 import type { Scenario } from './schema.js'
 import { checkSensors } from './sensor-rules.js'
 import { checkSideBySide } from './side-by-side.js'
@@ -80,21 +80,19 @@ function checkCases(scenario: Scenario, report: Report): void {
     const outside = [kind.length, kind.width, kind.height]
     const isWhole = outside.every((side) => side !== undefined)
     const isNone = outside.every((side) => side === undefined)
+    const tell = (code: Finding['code'], rule: string, fix: string) =>
+      report(['cases', name], code, rule, fix, true)
     if (kind.inside ? !isNone : !isWhole)
-      report(
-        ['cases', name],
+      tell(
         'one-of',
         'a case needs outside length, width and height, or `inside` with `flute`',
         'give one of the two',
-        true,
       )
     if (kind.inside && !kind.flute)
-      report(
-        ['cases', name],
+      tell(
         'missing-key',
         '`inside` needs `flute`: the board thickness is the difference to the outside',
         'add `flute`, such as `flute: C`',
-        true,
       )
   }
 }
@@ -150,10 +148,9 @@ function checkSkill(scenario: Scenario, path: Path, skill: Skill, report: Report
 function checkSizes(scenario: Scenario, report: Report): void {
   const varying = Object.entries(scenario.cases).filter(([, kind]) => varies(kind, ['height', 'width']))
   if (varying.length === 0) return
-  const ways = lineWays(scenario)
-  const starts = startsOf(arrivalWays(scenario))
+  const reach = reachOf(scenario)
   for (const [kind] of varying) {
-    const reached = reachedFrom(starts, (name) => targetsOf(ways, name, kind))
+    const reached = reach(kind)
     for (const [name, piece] of Object.entries(scenario.line))
       if (reached.has(name) && has(piece, 'tapes') && piece['size-setting'].by === 'crew')
         report(
