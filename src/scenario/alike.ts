@@ -15,13 +15,12 @@ export interface Alike {
 }
 
 /** What follows the name of a piece where its divert is meant, in paths. */
-export const ofDivert = 'divert'
+const ofDivert = 'divert'
 
 const priced = (group: unknown, key: unknown) => group === 'money' && (key === 'capital' || key === 'power')
 
 /** Name of the pieces whose divert a path such as `line.NAME.divert` means; null of any other path. */
-export const beforeDivert = (path: string): string | null =>
-  path.endsWith(`.${ofDivert}`) ? path.slice('line.'.length, -ofDivert.length - 1) : null
+export const beforeDivert = (path: string): string | null => /^line\.(.+)\.divert$/.exec(path)?.[1] ?? null
 
 /** Paths under which the piece that a path of money names is built. */
 export function pricedNames(path: string, { line }: Alike): string[] {
