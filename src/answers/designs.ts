@@ -1,6 +1,6 @@
 /** The designs that choices make: every combination, each read as a scenario, in order of what it costs. */
 
-import { shiftCostByHand } from '../hand/cost.js'
+import { shiftCostByHand } from '../hand/hand.js'
 import { has } from '../kinds/traits.js'
 import { type Choice, choiceWritten, givenTwice, valuesOf } from '../scenario/choices.js'
 import { misuse, readAt } from '../scenario/fault.js'

@@ -41,30 +41,20 @@ const long = 's, long'
 export const inLong = <T extends { unit: string }>(figure: T | undefined): T | undefined =>
   figure && { ...figure, unit: long }
 
-const unitOf = (name: string, display: Display): PrintedUnit => {
-  const units = unitsFor(display)
-  switch (name) {
-    case 'cases/s':
-      return units.rate
-    case 'm':
-      return units.distance
-    case 'm/case':
-      return { ...units.distance, word: `${units.distance.word}/case` }
-    case small:
-      return units.length
-    case long:
-      return unit('h', unitSize('time', 'h'))
-    case 'm/s':
-      return units.speed
-    case 'kg':
-      return units.mass
-    case 'share':
-      return units.share
-    case 'count':
-      return unit('', 1)
-    default:
-      return unit(name, 1)
-  }
+function unitOf(name: string, display: Display): PrintedUnit {
+  const { rate, distance, length, speed, mass, share } = unitsFor(display)
+  const units = new Map([
+    ['cases/s', rate],
+    ['m', distance],
+    ['m/case', { ...distance, word: `${distance.word}/case` }],
+    [small, length],
+    [long, unit('h', unitSize('time', 'h'))],
+    ['m/s', speed],
+    ['kg', mass],
+    ['share', share],
+    ['count', unit('', 1)],
+  ])
+  return units.get(name) ?? unit(name, 1)
 }
 
 /** How each unit of a result is printed, with the factor from SI; money and others that are not listed stand as they are. */

@@ -3,13 +3,9 @@ import type { Command } from 'commander'
 import type { CheckResult } from '../questions/check/document.js'
 import type { ScenarioError } from '../scenario/problems.js'
 import { exits, type Io, screenStyle, textStyle } from './io.js'
-import { addScenarioOptions, type ScenarioOptions } from './options.js'
+import { addScenarioOptions, type ScenarioOptions, type SimulationOptions } from './options.js'
 
-interface CheckOptions extends ScenarioOptions {
-  json?: boolean
-  quiet?: boolean
-  full?: boolean
-}
+type CheckOptions = ScenarioOptions & Pick<SimulationOptions, 'json' | 'quiet' | 'full'>
 
 /** Adds the command; `finish` takes its exit code. */
 export function addCheck(program: Command, io: Io, finish: (code: number) => void): void {

@@ -26,31 +26,44 @@ interface Delivery {
 /** Prints the document of an answer and writes its files. Throws `Fault` `file`; then what was there stays. */
 export async function deliver(
   { document, rows }: Answer<ResultDocument>,
-  { folder, loaded, options: { json, quiet, files, full }, io }: Delivery,
+  { folder, loaded, options, io }: Delivery,
 ): Promise<void> {
-  const isShown = !json && !quiet
-  if (json) io.stdout.write(`${JSON.stringify(document, null, 2)}\n`)
-  const whole = isShown && full ? reportOf(document) : null
-  if (isShown) io.stdout.write(printed(document, whole, io))
-  if (!files) return
+  const report = print(document, options, io)
+  if (!options.files) return
   const { filesOfStudy, writeResults } = await import('./result-files.js')
   // questions about one line as it is, or beside its like: what is seen there can be tried
   const isTried = isWrittenBy('try.html', document.command)
   const pageOf = isTried ? (await import('./make-try.js')).pageOf : null
   await writeResults(folder, {
-    ...{ document, report: () => whole ?? reportOf(document), others: () => filesOfStudy(rows, loaded) },
+    ...{ document, report, others: () => filesOfStudy(rows, loaded) },
     tryPage: (script) => pageOf?.(loaded, script) ?? null,
   })
-  if (!quiet) sayWhatIsNotCopied(loaded, isTried, io)
-  if (isShown)
-    io.stdout.write(`${full ? '\n' : ''}Report: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
+  if (!options.quiet) sayWhatIsNotCopied(loaded, isTried, io)
+  sayWhere(folder, options, io)
 }
 
-/** What the terminal prints of an answer: all tables of the report that it is given, else the first screen. */
-export const printed = (document: ResultDocument, whole: Report | null, io: Io): string =>
-  whole
-    ? terminalReport(whole, textStyle(io))
-    : `${screenText(screenOf(document), screenStyle(io))}All tables: --full.\n`
+/** Prints a document as asked: as JSON, or all tables of its report, or the first screen. Returns how to have the report. */
+export function print(
+  document: ResultDocument,
+  { json, quiet, full }: Delivery['options'],
+  io: Io,
+): () => Report {
+  const whole = full && !json && !quiet ? reportOf(document) : null
+  if (json) io.stdout.write(`${JSON.stringify(document, null, 2)}\n`)
+  else if (whole) io.stdout.write(terminalReport(whole, textStyle(io)))
+  else if (!quiet) io.stdout.write(`${screenText(screenOf(document), screenStyle(io))}All tables: --full.\n`)
+  return () => whole ?? reportOf(document)
+}
+
+/** Says where the report is, unless nothing but errors is to be printed. */
+export function sayWhere(
+  folder: string,
+  { json, quiet, full }: Delivery['options'],
+  { stdout, cwd }: Io,
+): void {
+  if (json || quiet) return
+  stdout.write(`${full ? '\n' : ''}Report: ${shownPath(path.join(folder, 'report.html'), cwd)}\n`)
+}
 
 /**
  * The exit code of an answer: 3 where what it is about cannot work as described, unless the user wants the figures anyway, which is said

@@ -1,6 +1,9 @@
-/** What commander knows of the program, as data for the manual, the manual page and completions. */
+/** What commander knows of the program, as data for the manual, the manual page and completions; and the manual, whose written topics lie beside the program. */
+import { existsSync, readFileSync } from 'node:fs'
+import { brotliDecompressSync } from 'node:zlib'
 import type { Command } from 'commander'
 import type { CommandText, OptionText, ProgramText } from '../manual/commands.js'
+import { type Manual, manualOf, type Written } from '../manual/topics.js'
 import { version } from '../version.js'
 import { exits, exitWords } from './io.js'
 import { writtenFiles } from './written.js'
@@ -64,4 +67,22 @@ function saidAround(command: Command): Pick<CommandText, 'examples' | 'after'> {
     .split(command.helpInformation())
     .map((part) => part.split('\n').filter((line) => line.trim() !== ''))
   return { examples: examples!.filter((line) => line !== 'Examples:'), after: after ?? [] }
+}
+
+/** Beside the bundled program, texts by their names; of one that is run from its sources, where they are written. */
+const packed = new URL('./manual.json.br', import.meta.url)
+const texts = new URL('../manual/texts/', import.meta.url)
+
+/** All topics. */
+export function manualOfProgram(program: Command): Manual {
+  const all = existsSync(packed)
+    ? (JSON.parse(brotliDecompressSync(readFileSync(packed)).toString()) as Record<Written, string>)
+    : null
+  return manualOf((name) => all?.[name] ?? writtenTopic(name), described(program))
+}
+
+function writtenTopic(name: Written): string {
+  const file = new URL(`${name}.md`, texts)
+  if (existsSync(file)) return readFileSync(file, 'utf8')
+  throw new Error(`${name}.md, a topic of the manual, is not beside the program: build it again`)
 }

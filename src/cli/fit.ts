@@ -1,23 +1,18 @@
 /** `tapeshift fit`: what a plant's record says of the inputs of a scenario. */
+import { existsSync } from 'node:fs'
 import path from 'node:path'
 import type { Command } from 'commander'
-import type { FitAnswer } from '../questions/fit/study.js'
 import { Fault, misuse } from '../scenario/fault.js'
 import { printable } from '../scenario/printable.js'
 import { exits, type Io } from './io.js'
+import type { SimulationOptions } from './options.js'
 import { quoted } from './text.js'
 
-interface Options {
+interface Options
+  extends Pick<SimulationOptions, 'seed' | 'confidence' | 'out' | 'json' | 'full' | 'files' | 'quiet'> {
   holdOut?: string
-  confidence?: string
-  seed?: string
   into?: string
   write?: string
-  out?: string
-  json?: boolean
-  full?: boolean
-  files: boolean
-  quiet?: boolean
 }
 
 /** Adds the command; `finish` takes its exit code. */
@@ -73,18 +68,33 @@ async function fitted(name: string, options: Options, io: Io): Promise<number> {
     import('./files.js'),
   ])
   const folder = path.resolve(io.cwd, options.out ?? path.join('out', `${stemOf(name)}-fit`))
-  if (options.write !== undefined) await refuseExisting([path.resolve(io.cwd, options.write)])
+  if (options.write !== undefined) refuseExisting([path.resolve(io.cwd, options.write)])
   const read = await readRecordFor(name, io)
   if (options.files) refuseToOverwrite(folder, inputsOf(name, read.files, options, io), io)
   const { into, holdOut, confidence, seed } = options
   const scenario = into === undefined ? null : await loadForCommand(into, {}, io)
-  const answer = fitRecord(read, {
+  const {
+    document,
+    rows,
+    scenario: fittedText,
+    observed,
+  } = fitRecord(read, {
     ...{ holdOut, confidence, seed },
     ...(into === undefined || scenario === null
       ? {}
       : { into: { scenario, text: await readText(into, 'the scenario file', io), files: scenario.files } }),
   })
-  await handedOver(answer, folder, options, io)
+  const { json, quiet, files, write } = options
+  const { print, sayWhere } = await import('./deliver.js')
+  const report = print(document, options, io)
+  if (write !== undefined) await written(path.resolve(io.cwd, write), fittedText!, observed)
+  if (files) {
+    const { writeResults } = await import('./result-files.js')
+    await writeResults(folder, { document, report, tryPage: () => null, others: rows })
+    sayWhere(folder, options, io)
+  }
+  if (write !== undefined && !json && !quiet)
+    io.stdout.write(`Scenario: ${printable(write)}\nNext: tapeshift check ${quoted(write)}\n`)
   return exits.done
 }
 
@@ -115,50 +125,17 @@ function refuseToOverwrite(folder: string, inputs: readonly string[], { cwd }: I
     throw misuse(`the results would overwrite ${printable(path.relative(cwd, lost))}: choose another --out`)
 }
 
-async function handedOver(
-  { document, rows, scenario, observed }: FitAnswer,
-  folder: string,
-  { json, quiet, full, files, write }: Options,
-  io: Io,
-): Promise<void> {
-  const isShown = !json && !quiet
-  const [{ reportOf }, { printed }, { shownPath }] = await Promise.all([
-    import('../questions/report-of-document.js'),
-    import('./deliver.js'),
-    import('./result-folder.js'),
-  ])
-  const whole = isShown && full ? reportOf(document) : null
-  if (json) io.stdout.write(`${JSON.stringify(document, null, 2)}\n`)
-  if (isShown) io.stdout.write(printed(document, whole, io))
-  if (write !== undefined) await written(path.resolve(io.cwd, write), scenario!, observed)
-  if (files) {
-    const { writeResults } = await import('./result-files.js')
-    await writeResults(folder, {
-      document,
-      report: () => whole ?? reportOf(document),
-      tryPage: () => null,
-      others: rows,
-    })
-  }
-  if (!isShown) return
-  if (files)
-    io.stdout.write(`${full ? '\n' : ''}Report: ${shownPath(path.join(folder, 'report.html'), io.cwd)}\n`)
-  if (write !== undefined)
-    io.stdout.write(`Scenario: ${printable(write)}\nNext: tapeshift check ${quoted(write)}\n`)
-}
-
 /** The new scenario with the files that its values draw on beside it: none of them may be there yet. */
 async function written(file: string, scenario: string, observed: ReadonlyMap<string, string>): Promise<void> {
   const { writeNew } = await import('./files.js')
   const folder = path.dirname(file)
-  await refuseExisting([...observed.keys()].map((name) => path.join(folder, name)))
+  refuseExisting([...observed.keys()].map((name) => path.join(folder, name)))
   for (const [name, text] of observed) await writeNew(path.join(folder, name), text)
   await writeNew(file, scenario)
 }
 
 /** Throws where one of the files is there already: before anything is reckoned or written. */
-async function refuseExisting(files: readonly string[]): Promise<void> {
-  const { existsSync } = await import('node:fs')
+function refuseExisting(files: readonly string[]): void {
   const there = files.find((file) => existsSync(file))
   if (there !== undefined)
     throw new Fault('file', `cannot write ${printable(there)}: the file exists, and no file is overwritten`)

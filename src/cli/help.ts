@@ -51,7 +51,7 @@ async function told(word: string | undefined, program: Command, io: Io): Promise
     return
   }
   const [{ manualOfProgram }, { textFor }, { terminalText }] = await Promise.all([
-    import('./manual-of.js'),
+    import('./described.js'),
     import('../manual/look-up.js'),
     import('../manual/terminal.js'),
   ])

@@ -11,7 +11,7 @@ import { Fault, misuse } from '../scenario/fault.js'
 import { shown } from '../scenario/printable.js'
 import { readText, writeWhole } from './files.js'
 import { exits, type Io } from './io.js'
-import { pageScript } from './page-script.js'
+import { programs } from './page-script.js'
 import { shownPath } from './result-folder.js'
 import { isWrittenBy } from './written.js'
 
@@ -43,7 +43,7 @@ async function pageOf(document: ResultDocument, said: string, hasTryPage: boolea
   try {
     const pictures = await renderAll(chartsOf(document))
     return reportPage(reportOf(document), pictures, {
-      ...{ document: onPage(document), script: pageScript() },
+      ...{ document: onPage(document), script: programs().page },
       ...(hasTryPage && isWrittenBy('try.html', document.command) ? { tryPage: 'try.html' } : {}),
     })
   } catch (error) {

@@ -13,18 +13,18 @@ import { treeOf } from '../try/draft/yaml-text.js'
 import { tryPage } from '../try/page.js'
 import { writeWhole } from './files.js'
 import type { Io } from './io.js'
-import { tryScript } from './page-script.js'
+import { programs } from './page-script.js'
 import { longLogsOf, mostCopied, shownPath } from './result-folder.js'
 import { type CommandScenario, loadForCommand } from './scenario.js'
 
 /** Writes the page of the scenario `name`, or of lines to start from. Throws `Fault`. */
 export async function writeTryPage(name: string | undefined, out: string | undefined, io: Io): Promise<void> {
   const loaded = name === undefined ? null : await loadForCommand(name, {}, io)
-  const to = out ?? usualFolder(loaded?.stem ?? null)
+  const to = out ?? (loaded ? path.join('out', `${loaded.stem}-try`) : 'out')
   const file = path.resolve(io.cwd, /\.html?$/i.test(to) ? to : path.join(to, 'try.html'))
   if (name !== undefined && name !== '-' && file === path.resolve(io.cwd, name))
     throw misuse(`the page would overwrite ${name}: choose another --out`)
-  const script = tryScript()
+  const script = programs().try
   const page = loaded ? pageOf(loaded, script) : tryPage(null, startsOf(), script)
   if (page === null)
     throw misuse(
@@ -39,9 +39,6 @@ const longLogs = ({ logs }: CommandScenario): string =>
   longLogsOf(logs)
     .map(([name, { bytes }]) => `${printable(name)} (${Math.ceil(bytes / 1e6)} MB)`)
     .join(', ')
-
-/** Where the page is written where nobody says; `stem`: of the name of the scenario. */
-const usualFolder = (stem: string | null): string => (stem === null ? 'out' : path.join('out', `${stem}-try`))
 
 /** The page of a scenario as it was asked for; null where it draws on a log that is too long to travel. */
 export function pageOf(loaded: CommandScenario, script: string): string | null {

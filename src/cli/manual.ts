@@ -17,9 +17,9 @@ export function addManual(program: Command, io: Io, finish: (code: number) => vo
     .option('--out <DIR>', 'folder for manual.html, or a name that ends in .html (default: out)')
     .action(async ({ out = 'out' }: { out?: string }) => {
       if (out === '') throw misuse('--out needs the name of a folder')
-      const [{ manualOfProgram }, { manualPage }, { searchScript }, { writeWhole }, { shownPath }] =
+      const [{ manualOfProgram }, { manualPage }, { programs }, { writeWhole }, { shownPath }] =
         await Promise.all([
-          import('./manual-of.js'),
+          import('./described.js'),
           import('../manual/page.js'),
           import('./page-script.js'),
           import('./files.js'),
@@ -28,7 +28,7 @@ export function addManual(program: Command, io: Io, finish: (code: number) => vo
       const file = path.resolve(io.cwd, /\.html?$/i.test(out) ? out : path.join(out, 'manual.html'))
       await writeWhole(
         file,
-        manualPage(manualOfProgram(program), `${program.name()} ${version}`, searchScript()),
+        manualPage(manualOfProgram(program), `${program.name()} ${version}`, programs().search),
       )
       io.stdout.write(`Manual: ${shownPath(file, io.cwd)}\n`)
       finish(exits.done)

@@ -1,5 +1,5 @@
 /** `tapeshift new`: a commented starter scenario that runs as it stands. */
-import { access } from 'node:fs/promises'
+import { existsSync } from 'node:fs'
 import path from 'node:path'
 import type { Command } from 'commander'
 import { exits, type Io } from './io.js'
@@ -31,10 +31,7 @@ export function addNew(program: Command, io: Io, finish: (code: number) => void)
       const file = path.resolve(io.cwd, name)
       await writeNew(file, starterScenario)
       const schema = path.join(path.dirname(file), 'scenario.schema.json')
-      const isThere = await access(schema).then(
-        () => true,
-        () => false,
-      )
+      const isThere = existsSync(schema)
       if (!isThere) await writeWhole(schema, jsonSchemaText())
       io.stdout.write(
         `Wrote ${name}${isThere ? '' : ' and scenario.schema.json, with which editors check the file while you type'}.\nSimulate it: tapeshift run ${quoted(name)}\n`,

@@ -35,6 +35,12 @@ export const wholeBetween =
     return value
   }
 
+/** The option that says how many threads simulate. */
+export const workersOption = (words: string): Option =>
+  new Option('--workers <N>', words)
+    .argParser(wholeBetween(1, 256))
+    .default(availableParallelism(), 'the cores of the machine')
+
 const collected = (value: string, before: string[]) => [...before, value]
 
 /** Adds the options that change the scenario and say which random numbers. */
@@ -108,11 +114,7 @@ export function addSimulationOptions(command: Command, shifts: string): Command 
         'ahead: work a row of pieces ahead of the clock; events: every event; the shifts are the same (default: from the scenario, or ahead)',
       ).choices(['ahead', 'events']),
     )
-    .addOption(
-      new Option('--workers <N>', 'number of threads, 1 to 256; the result does not depend on it')
-        .argParser(wholeBetween(1, 256))
-        .default(availableParallelism(), 'the cores of the machine'),
-    )
+    .addOption(workersOption('number of threads, 1 to 256; the result does not depend on it'))
   return addQueueOptions(command)
     .option('--out <DIR>', 'folder for the files (default: out/<scenario>-<command>)')
     .option('--json', 'print the result as JSON on standard output, and nothing else')

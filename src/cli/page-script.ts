@@ -3,9 +3,12 @@ import { existsSync, readFileSync } from 'node:fs'
 import { brotliDecompressSync } from 'node:zlib'
 
 /** By their names. */
-export interface Programs {
+interface Programs {
+  /** What draws in the page of a report. */
   page: string
+  /** What runs in the page to try a line in. */
   try: string
+  /** What searches in the page of the manual. */
   search: string
 }
 
@@ -18,12 +21,3 @@ export function programs(): Programs {
   if (place) return JSON.parse(brotliDecompressSync(readFileSync(place)).toString('utf8'))
   throw new Error('pages.json.br, the programs of pages, is missing beside the program: build it again')
 }
-
-/** What draws in the page of a report. */
-export const pageScript = (): string => programs().page
-
-/** What runs in the page to try a line in. */
-export const tryScript = (): string => programs().try
-
-/** What searches in the page of the manual. */
-export const searchScript = (): string => programs().search

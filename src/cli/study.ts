@@ -68,47 +68,37 @@ async function study<Options extends SimulationOptions>(
 ): Promise<number> {
   refuseContradictions(options)
   // threads load while modules and scenario are read; what simulates takes long to load: not for --help
-  const { workers, shifts = workers } = options
-  const simulators = await simulatorsOf(options, Math.min(workers, shifts), io)
+  const { workers, shifts = workers, files } = options
+  const { executor, ready, told } = await simulatorsOf(options, Math.min(workers, shifts), io)
   try {
-    return await answered(command, name, options, io, simulators)
-  } finally {
-    await simulators.executor.close()
-  }
-}
-
-async function answered<Options extends SimulationOptions>(
-  command: StudyCommand<Options>,
-  name: string,
-  options: Options,
-  io: Io,
-  { executor, ready, told }: Simulators,
-): Promise<number> {
-  const [{ loadForCommand }, { refuseToOverwrite }, { deliver, exitOf }, { startProgress }] =
-    await Promise.all([
-      import('./scenario.js'),
-      import('./result-folder.js'),
-      import('./deliver.js'),
-      import('./progress.js'),
-    ])
-  const loaded = await loadForCommand(name, command.scenario(options), io)
-  const folder = path.resolve(io.cwd, options.out ?? path.join('out', `${loaded.stem}-${command.name}`))
-  if (options.files) refuseToOverwrite(folder, name, loaded, io)
-  // what draws takes long to load: it is loaded while threads simulate
-  if (options.files) void import('./result-files.js')
-  const { seed } = loaded.scenario.study
-  return keeping({ folder, seed, isResumed: options.resume === true, io }, async (keeper) => {
-    await ready()
-    const answer = await command.answer(loaded, options, {
-      executor,
-      // they take a while to end: let them while the document is made
-      released: () => void executor.close(),
-      ...watching(startProgress, io, options.quiet === true, told),
-      ...(options.files ? { keeper } : {}),
+    const [{ loadForCommand }, { refuseToOverwrite }, { deliver, exitOf }, { startProgress }] =
+      await Promise.all([
+        import('./scenario.js'),
+        import('./result-folder.js'),
+        import('./deliver.js'),
+        import('./progress.js'),
+      ])
+    const loaded = await loadForCommand(name, command.scenario(options), io)
+    const folder = path.resolve(io.cwd, options.out ?? path.join('out', `${loaded.stem}-${command.name}`))
+    if (files) refuseToOverwrite(folder, name, loaded, io)
+    // what draws takes long to load: it is loaded while threads simulate
+    if (files) void import('./result-files.js')
+    const { seed } = loaded.scenario.study
+    return await keeping({ folder, seed, isResumed: options.resume === true, io }, async (keeper) => {
+      await ready()
+      const answer = await command.answer(loaded, options, {
+        executor,
+        // they take a while to end: let them while the document is made
+        released: () => void executor.close(),
+        ...watching(startProgress, io, options.quiet === true, told),
+        ...(files ? { keeper } : {}),
+      })
+      await deliver(answer, { folder, loaded, options, io })
+      return () => exitOf(answer, options, io)
     })
-    await deliver(answer, { folder, loaded, options, io })
-    return () => exitOf(answer, options, io)
-  })
+  } finally {
+    await executor.close()
+  }
 }
 
 /** Where a journal stands, and of what. */
@@ -174,7 +164,9 @@ function afterFault(error: unknown, journal: Journal | null, io: Io): number {
   // what is asked for must change, or the scenario itself: what was simulated of it is of no use
   if (isFault(error, 'standstill', 'unsettled', 'asked')) journal?.remove()
   if (isFault(error, 'queue') && journal) {
-    io.stderr.write(`error: ${error.message}\n${savedIn(journal, io)}\n`)
+    io.stderr.write(
+      `error: ${error.message}\nWhat was simulated is saved in ${shownPath(journal.file, io.cwd)}: to continue, repeat the command with --resume, with or without --queue\n`,
+    )
     return exits.queue
   }
   if (!isFault(error, 'interrupted')) throw error
@@ -188,6 +180,3 @@ function afterFault(error: unknown, journal: Journal | null, io: Io): number {
   io.stderr.write(`${error.message}; ${kept}\n`)
   return exits.interrupted
 }
-
-const savedIn = ({ file }: Journal, io: Io): string =>
-  `What was simulated is saved in ${shownPath(file, io.cwd)}: to continue, repeat the command with --resume, with or without --queue`

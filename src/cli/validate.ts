@@ -1,30 +1,21 @@
 /** `tapeshift validate`: is the model the plant, on days of a record that no fit has used? */
-import { availableParallelism } from 'node:os'
 import path from 'node:path'
 import { type Command, Option } from 'commander'
 import type { Driver, ValidateOptions } from '../questions/validate/asked.js'
-import type { ValidateAnswer } from '../questions/validate/study.js'
 import { misuse } from '../scenario/fault.js'
 import { printable } from '../scenario/printable.js'
 import type { ScenarioAsked } from '../scenario/read.js'
 import { exits, type Io } from './io.js'
-import { addScenarioOptions, wholeBetween } from './options.js'
-import { addQueueOptions, type QueueFlags, simulatorsOf } from './queue.js'
-import type { CommandScenario } from './scenario.js'
+import { addScenarioOptions, type SimulationOptions, wholeBetween, workersOption } from './options.js'
+import { addQueueOptions, simulatorsOf } from './queue.js'
 import { keeping, watching } from './study.js'
 
 interface Flags
-  extends Pick<ScenarioAsked, 'set' | 'seed' | 'variant' | 'confidence'>,
-    Pick<ValidateOptions, 'margin' | 'runs' | 'holdOut' | 'unseen' | 'drivenBy' | 'sheet'>,
-    QueueFlags {
+  extends Omit<SimulationOptions, 'shifts' | 'engine' | 'anyway'>,
+    Pick<ScenarioAsked, 'variant'>,
+    Pick<ValidateOptions, 'margin' | 'runs' | 'holdOut' | 'unseen' | 'drivenBy' | 'sheet'> {
   heldOut?: string
   write?: string
-  resume?: boolean
-  workers: number
-  out?: string
-  json?: boolean
-  full?: boolean
-  files: boolean
 }
 
 const examples = `Examples:
@@ -82,11 +73,7 @@ export function addValidate(program: Command, io: Io, finish: (code: number) => 
       '--confidence <SHARE>',
       'confidence of the verdict; the risk of a wrong yes is 100 % less this (default: from the scenario, or 95 %)',
     )
-    .addOption(
-      new Option('--workers <N>', 'number of threads, 1 to 256; the result does not depend on it')
-        .argParser(wholeBetween(1, 256))
-        .default(availableParallelism(), 'the cores of the machine'),
-    )
+    .addOption(workersOption('number of threads, 1 to 256; the result does not depend on it'))
   addQueueOptions(command)
     .option('--resume', 'continue with the saved shifts of an interrupted validation')
     .option('--out <DIR>', 'folder for the files (default: out/<scenario>-validate)')
@@ -121,14 +108,19 @@ function refuseContradictions(
 
 async function validated(named: Named, flags: Flags, io: Io): Promise<number> {
   refuseContradictions(named, flags)
-  const [{ readRecordFor }, { loadForCommand }, { readText }, { validateScenario }, { refuseToOverwrite }] =
-    await Promise.all([
-      import('./record.js'),
-      import('./scenario.js'),
-      import('./files.js'),
-      import('../index.js'),
-      import('./result-folder.js'),
-    ])
+  const [
+    { readRecordFor },
+    { loadForCommand },
+    { readText, writeNew },
+    { validateScenario },
+    { refuseToOverwrite },
+  ] = await Promise.all([
+    import('./record.js'),
+    import('./scenario.js'),
+    import('./files.js'),
+    import('../index.js'),
+    import('./result-folder.js'),
+  ])
   const { set, seed, variant, confidence, margin, runs, holdOut, unseen, drivenBy, sheet, heldOut, write } =
     flags
   const loaded = await loadForCommand(named.scenario, { set, seed, variant, confidence }, io)
@@ -155,25 +147,14 @@ async function validated(named: Named, flags: Flags, io: Io): Promise<number> {
         ...watching(startProgress, io, flags.quiet === true, told),
         ...(flags.files ? { keeper } : {}),
       })
-      await handedOver(answer, folder, { loaded, flags, io })
+      const { deliver } = await import('./deliver.js')
+      if (write !== undefined) await writeNew(path.resolve(io.cwd, write), answer.scenario!)
+      await deliver(answer, { folder, loaded, options: flags, io })
+      if (write !== undefined && !flags.json && !flags.quiet)
+        io.stdout.write(`Scenario: ${printable(write)}\n`)
       return () => (answer.isMet ? exits.done : exits.requirement)
     })
   } finally {
     await executor.close()
   }
-}
-
-async function handedOver(
-  answer: ValidateAnswer,
-  folder: string,
-  { loaded, flags, io }: { loaded: CommandScenario; flags: Flags; io: Io },
-): Promise<void> {
-  const { json, quiet, write, files } = flags
-  const { deliver } = await import('./deliver.js')
-  if (write !== undefined) {
-    const { writeNew } = await import('./files.js')
-    await writeNew(path.resolve(io.cwd, write), answer.scenario!)
-  }
-  await deliver(answer, { folder, loaded, options: { ...flags, files }, io })
-  if (write !== undefined && !json && !quiet) io.stdout.write(`Scenario: ${printable(write)}\n`)
 }

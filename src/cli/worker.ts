@@ -1,10 +1,10 @@
 /** `tapeshift worker`: simulates for studies that ask over a queue. */
-import { availableParallelism, hostname } from 'node:os'
-import { type Command, Option } from 'commander'
+import { hostname } from 'node:os'
+import type { Command } from 'commander'
 import { printable } from '../scenario/printable.js'
 import { version } from '../version.js'
 import { exits, type Io } from './io.js'
-import { wholeBetween } from './options.js'
+import { workersOption } from './options.js'
 import { workerAddress } from './queue.js'
 
 interface Flags {
@@ -28,11 +28,7 @@ export function addWorker(program: Command, io: Io, finish: (code: number) => vo
       '\nCtrl-C ends it after the shifts in hand. What it had in hand when it is killed, another does.',
     )
     .option('--queue <URL>', 'the queue, redis://HOST:PORT or rediss://HOST:PORT (default: TAPESHIFT_QUEUE)')
-    .addOption(
-      new Option('--workers <N>', 'number of threads, 1 to 256')
-        .argParser(wholeBetween(1, 256))
-        .default(availableParallelism(), 'the cores of the machine'),
-    )
+    .addOption(workersOption('number of threads, 1 to 256'))
     .option('--name <NAME>', 'what studies call it in their progress', hostname())
     .option('--quiet', 'print only errors')
     .action(async (flags: Flags) => {

@@ -2,9 +2,8 @@
 import { PassThrough } from 'node:stream'
 import { fileURLToPath } from 'node:url'
 import { manPage } from '../manual/man.js'
-import { described } from './described.js'
+import { described, manualOfProgram } from './described.js'
 import { writeWhole } from './files.js'
-import { manualOfProgram } from './manual-of.js'
 import { programOf } from './program.js'
 
 const stream = new PassThrough()

@@ -75,15 +75,14 @@ export const writtenFiles: Readonly<Record<string, WrittenFile>> = {
   'manual.html': { by: 'manual', meaning: 'this manual as one page', isElsewhere: true },
 }
 
+const namesOf = (is: (file: WrittenFile) => boolean): string[] =>
+  Object.keys(writtenFiles).filter((name) => is(writtenFiles[name]!))
+
 /** Names that results use in their folder. */
-export const ownFiles = Object.entries(writtenFiles).flatMap(([name, { isElsewhere }]) =>
-  isElsewhere ? [] : [name],
-)
+export const ownFiles = namesOf(({ isElsewhere }) => !isElsewhere)
 
 /** Names of those that some studies write and others do not. */
-export const ofSomeStudies = Object.entries(writtenFiles).flatMap(([name, { isOfSome }]) =>
-  isOfSome ? [name] : [],
-)
+export const ofSomeStudies = namesOf(({ isOfSome }) => isOfSome === true)
 
 /** Whether a command writes a file. */
 export const isWrittenBy = (file: string, command: string): boolean =>

@@ -60,15 +60,13 @@ export function waitForBusy(scenario: Scenario, line: LineHand, skill: Call, pla
   if (!crew) return 0
   const keys = scenario.crew[crew.name]!
   const { people } = keys
-  let [time, square] = [0, 0]
-  const add = (works: readonly Work[]) => {
-    for (const each of works) {
-      time += each.count * each.time
-      square += each.count * (each.time ** 2 + each.variance)
-    }
-  }
-  for (const piece of line.pieces) if (piece.name !== place) add(worksAt(scenario, line, piece, crew))
-  add(otherWorks(keys, line.span))
+  const elsewhere = line.pieces.filter(({ name }) => name !== place)
+  const works = [
+    ...elsewhere.flatMap((piece) => worksAt(scenario, line, piece, crew)),
+    ...otherWorks(keys, line.span),
+  ]
+  const time = works.reduce((sum, each) => sum + each.count * each.time, 0)
+  const square = works.reduce((sum, each) => sum + each.count * (each.time ** 2 + each.variance), 0)
   if (time === 0) return 0
   return power(Math.min(1, time / line.span / people), people) * (square / (2 * time) / people)
 }

@@ -2,7 +2,7 @@
 import type { Scenario } from '../scenario/schema.js'
 import { profileOf } from './arriving.js'
 import type { BufferHand } from './buffers.js'
-import type { LineHand } from './line.js'
+import { type LineHand, sum } from './line.js'
 import type { FeltStop } from './paced.js'
 import { type Stage, seriesOf } from './series.js'
 import { fromFloor, fromPackers, type Through } from './through.js'
@@ -35,8 +35,6 @@ interface MoreRoom {
 
 /** Worked out, or in words why not. */
 export type Expected = { output: ExpectedOutput; trouble: null } | { output: null; trouble: string }
-
-const sum = (values: readonly number[]): number => values.reduce((total, each) => total + each, 0)
 
 /**
  * Works a line in series out. The slowest while it runs sets the pace, the arrivals among them. Stops of what follows hold it up as far as they

@@ -105,16 +105,11 @@ export interface Looked {
 /** What is asked for; without evidence nothing is told of what values rest on. */
 export type Asked = Pick<Loaded, 'scenario' | 'placeOf'> & Partial<Pick<Loaded, 'evidence' | 'readAs'>>
 
-/** Tells one finding. */
-export type Tell = (
-  severity: Severity,
-  code: FindingCode,
-  path: Path,
-  message: string,
-  basis: string,
-  fix: string,
-  over?: number,
-) => void
+/** By its severity: tells one finding. */
+export type Tell = Record<
+  Severity,
+  (code: FindingCode, path: Path, message: string, basis: string, fix: string, over?: number | null) => void
+>
 
 /** A group of rules. */
 export type Rule = (looked: Looked, tell: Tell) => void
@@ -127,17 +122,13 @@ export function findingsOf(
   closure: ClosureComparison | null,
 ): CheckFinding[] {
   const findings: CheckFinding[] = []
-  const tell: Tell = (severity, code, path, message, basis, fix, over) =>
-    findings.push({
-      code,
-      severity,
-      path: path.join('.'),
-      place: path.length > 0 ? placeOf(path) : null,
-      message,
-      basis,
-      fix,
-      over: over ?? null,
-    })
+  const of =
+    (severity: Severity): Tell[Severity] =>
+    (code, path, message, basis, fix, over = null) => {
+      const place = path.length > 0 ? placeOf(path) : null
+      findings.push({ code, severity, path: path.join('.'), place, message, basis, fix, over })
+    }
+  const tell: Tell = { error: of('error'), warning: of('warning'), note: of('note') }
   const looked = { scenario, hand, closure, evidence, readAs, words: wordsFor(scenario.display) }
   for (const rule of rules) rule(looked, tell)
   const ofKinds = fewOfKinds(findings)

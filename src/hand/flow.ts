@@ -4,7 +4,7 @@ import type { Split } from '../kinds/by-hand.js'
 import { byHandOf } from '../kinds/hand.js'
 import { keptInJams } from '../kinds/jams-by-hand.js'
 import { partingOf } from '../kinds/traits.js'
-import { arrivalWays, exitName, lineWays, reachedFrom, startsOf, targetsOf } from '../scenario/routes.js'
+import { arrivalWays, exitName, lineWays, reachedFrom, targetsOf } from '../scenario/routes.js'
 import type { Scenario } from '../scenario/schema.js'
 
 /** Repair loops pass the same cases again and again, fewer each time: this often is followed. */
@@ -80,25 +80,6 @@ export function flowsOf(
     for (const name of names) for (const kind of flows.out.keys()) moved += pass(name, kind)
   }
   return flows
-}
-
-/** Tells the names of the pieces that cases of a kind may come to. */
-export function reachOf(scenario: Scenario): (kind: string) => ReadonlySet<string> {
-  const ways = lineWays(scenario)
-  const starts = startsOf(arrivalWays(scenario))
-  const of = (kind: string) => {
-    const reached = reachedFrom(starts, (name) => targetsOf(ways, name, kind))
-    reached.delete(exitName)
-    return reached
-  }
-  const named = new Set([...ways.values()].flat().map(({ onlyCase }) => onlyCase))
-  // of thousands of kinds those that no way names go alike
-  let others: ReadonlySet<string> | null = null
-  return (kind) => {
-    if (named.has(kind)) return of(kind)
-    others ??= of(kind)
-    return others
-  }
 }
 
 /** Pieces that are reached from `start`, itself included, by any way. */

@@ -1,5 +1,6 @@
 /** The hand calculation: figures of the line without simulation, each with the measure of a run that it foretells. */
 
+import { costElementKeys, costElements, costKey } from '../catalogue/costs.js'
 import type { Scenario } from '../scenario/schema.js'
 import { type BufferHand, buffersOf, type MachineBuffer, machineBuffers } from './buffers.js'
 import { type Curve, curvesOf } from './curve.js'
@@ -46,4 +47,19 @@ export function handCalculation(scenario: Scenario): HandCalculation {
     crews,
     tape,
   }
+}
+
+/**
+ * Cost of a shift by hand, for putting designs in order before anything is simulated: at `rate` good cases a second of working time: what is paid by the shift, and for those cases what is
+ * paid by the case. Stops of the sealers are left out. Null where nothing is priced.
+ */
+export function shiftCostByHand(scenario: Scenario, rate: number): number | null {
+  const { rows, line } = handCalculation(scenario)
+  const thousands = (line.throughput * line.working) / 1000
+  const priced = rows.flatMap(({ measure, value }) => {
+    const element = costElementKeys.find((key) => measure === `measures.${costKey(key)}`)
+    if (element === undefined) return []
+    return [value * (costElements[element].isByShift ? thousands : (rate * line.working) / 1000)]
+  })
+  return priced.length === 0 ? null : priced.reduce((sum, cost) => sum + cost, 0)
 }

@@ -50,7 +50,8 @@ export function arrivingShares(
   )
 }
 
-const sum = (values: readonly number[]): number => values.reduce((total, each) => total + each, 0)
+/** Sum of all. */
+export const sum = (values: readonly number[]): number => values.reduce((total, each) => total + each, 0)
 
 /** How little a piece has to spare: what it can do with its stops over what comes. */
 export const toSpare = (piece: Pick<PieceHand, 'rateAfterStops' | 'flow'>): number =>

@@ -11,7 +11,7 @@ import { meanOf, varianceOf } from '../scenario/law.js'
 import type { Scenario } from '../scenario/schema.js'
 import { availability, breakdownsPerCase, effectiveRate } from '../trade/stops.js'
 import { mixOf } from './demand.js'
-import { withoutPlanned } from './without-planned.js'
+import { withoutPlanned } from './planned.js'
 
 /** What a piece can do with its mix of cases. Rates in cases/s. */
 export interface PiecePace extends Cycle {

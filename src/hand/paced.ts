@@ -1,5 +1,6 @@
 /** A series at the pace of one of its stages: which stops that one feels, and what they leave of it. */
 import { type Dam, outlasting, type StopKind } from '../trade/outlast.js'
+import { sum } from './line.js'
 import type { Stage, StageStop } from './series.js'
 
 /** A stop as the piece that sets the pace feels it. */
@@ -13,8 +14,6 @@ export interface FeltStop {
   share: number
   rest: number
 }
-
-const sum = (values: readonly number[]): number => values.reduce((total, each) => total + each, 0)
 
 /** A kind of stop on its way to the stage that sets the pace. */
 interface Passed extends StopKind {

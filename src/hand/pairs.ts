@@ -60,24 +60,18 @@ function upstreamOf(
     if (feeder === undefined) return { first, between, trouble: null }
     const isStop = isStopping(feeder)
     const isBoth = isStop && known.has(feeder) && has(scenario.line[feeder]!, 'conveys')
-    const isMet = first.length > 1 || seen.has(feeder)
-    const trouble = troubleAt(at, feeder, { isMet, isParted: ways.get(feeder)!.length > 1, isBoth })
+    // else it is the machine before, or only room to wait
+    const troubles = [
+      [first.length > 1 || seen.has(feeder), `cases come together at ${at}`],
+      [ways.get(feeder)!.length > 1, `${feeder} sends cases more than one way`],
+      [isBoth, `${feeder} stops and holds cases too`],
+    ] as const
+    const trouble = troubles.find(([is]) => is)?.[1] ?? null
     if (trouble !== null || isStop) return { first, between, trouble }
     if (known.has(feeder)) between.unshift(feeder)
     seen.add(feeder)
     at = feeder
   }
-}
-
-/** Why `feeder` is neither the machine before `at` nor only room to wait; null where it is. */
-function troubleAt(
-  at: string,
-  feeder: string,
-  { isMet, isParted, isBoth }: { isMet: boolean; isParted: boolean; isBoth: boolean },
-): string | null {
-  if (isMet) return `cases come together at ${at}`
-  if (isParted) return `${feeder} sends cases more than one way`
-  return isBoth ? `${feeder} stops and holds cases too` : null
 }
 
 /** Every piece with stops of its own and what feeds it, in the order of the file. */
@@ -107,7 +101,7 @@ export function bufferedPairs(
     const judged =
       trouble === null
         ? machine
-          ? betweenTwo({ ...pair, firstStops: pair.firstStops! }, rate)
+          ? betweenTwo(bufferTime(places, rate), pair.firstStops!, pair.secondStops)
           : afterSources(scenario, line, first, second, places)
         : { share: null, how: `not calculated: ${trouble}` }
     return [{ ...pair, ...judged }]
@@ -118,22 +112,9 @@ type Judged = Pick<BufferedPair, 'share' | 'how'>
 
 const noRoom: Judged = { share: 0, how: 'nothing can wait between them' }
 
-function betweenTwo(
-  {
-    firstStops,
-    secondStops,
-    places,
-  }: Pick<BufferedPair, 'secondStops' | 'places'> & {
-    firstStops: Unreliable
-  },
-  rate: number,
-): Judged {
-  if (places <= 0) return noRoom
-  return {
-    share: shareRecovered(bufferTime(places, rate), firstStops, secondStops),
-    how: 'two machines of one speed',
-  }
-}
+/** `room`: how long the places between two machines last. */
+const betweenTwo = (room: number, first: Unreliable, second: Unreliable): Judged =>
+  room <= 0 ? noRoom : { share: shareRecovered(room, first, second), how: 'two machines of one speed' }
 
 /** Sources never stop: a flow that waits or goes elsewhere while there is no room. */
 function afterSources(

@@ -9,7 +9,7 @@ import { type JamKey, ofJams } from '../catalogue/of-jams.js'
 import { type MeasureKey, ofLine } from '../catalogue/of-line.js'
 import { type CrewKey, ofCrew } from '../catalogue/of-people.js'
 import type { Unit } from '../catalogue/row.js'
-import type { CountedStop, HandStop, PieceFigure } from '../kinds/by-hand.js'
+import type { CountedStop, HandStop } from '../kinds/by-hand.js'
 import { byHandOf } from '../kinds/hand.js'
 import { pricedMoney } from '../scenario/capital.js'
 import type { Scenario } from '../scenario/schema.js'
@@ -33,13 +33,12 @@ export interface HandRow {
   how: string
 }
 
-const ofLineRow = (key: MeasureKey, value: number, how: string, label = ofLine[key].label): HandRow => ({
-  measure: `measures.${key}`,
-  label,
-  value,
-  unit: ofLine[key].unit,
-  how,
-})
+function handRow(measure: FigurePath, label: string, unit: Unit, value: number, how: string): HandRow {
+  return { measure, label, value, unit, how }
+}
+
+const ofLineRow = (key: MeasureKey, value: number, how: string, label = ofLine[key].label): HandRow =>
+  handRow(`measures.${key}`, label, ofLine[key].unit, value, how)
 
 /** All that a run measures too. */
 export const handRows = (
@@ -56,10 +55,8 @@ export const handRows = (
 ]
 
 function crewRows({ name, busy, other }: CrewLoad): HandRow[] {
-  const row = (key: CrewKey, label: string, value: number, how: string): HandRow => ({
-    measure: `crew.${name}.${key}`,
-    ...{ label, value, unit: 'share', how },
-  })
+  const row = (key: CrewKey, label: string, value: number, how: string) =>
+    handRow(`crew.${name}.${key}`, label, 'share', value, how)
   const rows = [row('busy', `Busy walking and working, ${name}`, busy, 'stops x (walk + work)')]
   if (other > 0)
     rows.push(row('other-work', ofCrew['other-work'].label(name, ''), other, 'its time / time between'))
@@ -102,21 +99,18 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
     const keys = scenario.line[name]!
     const row = (key: PieceKey, value: number, how: string): HandRow => {
       const { label, unit } = pieceRow(key)
-      return {
-        measure: `equipment.${name}.measures.${key}`,
-        label: label(name, `on ${name}`),
-        value,
-        unit,
-        how,
-      }
+      return handRow(`equipment.${name}.measures.${key}`, label(name, `on ${name}`), unit, value, how)
     }
     const own = byHandOf(keys).figure(keys, {
       ...piece,
       working: workingShare(line, piece, keys),
       span: line.span,
     })
-    const rows: HandRow[] =
-      own === null ? [] : [own.key === 'working' ? workingRow(name, own) : row(own.key, own.value, own.how)]
+    const rows: HandRow[] = []
+    if (own?.key === 'working') {
+      const label = `Share of the shift in which ${name} works`
+      rows.push(handRow(`equipment.${name}.states.working`, label, 'share', own.value, own.how))
+    } else if (own) rows.push(row(own.key, own.value, own.how))
     const counted = stopsPerShift(scenario, line, piece)
     const counts = new Map<HandStop, number>()
     for (const { key, count } of counted) counts.set(key, (counts.get(key) ?? 0) + count)
@@ -145,26 +139,15 @@ function pieceRows(scenario: Scenario, line: LineHand): HandRow[] {
 /** Of a kind of jam that has a name: how many, and how long. */
 function jamRows(piece: string, { jam, count, time }: CountedStop): HandRow[] {
   if (jam === undefined) return []
-  const row = (key: JamKey, value: number, how: string): HandRow => ({
-    measure: `equipment.${piece}.jams.${jam}.${key}`,
-    label: ofJams[key].label(`${piece}, ${jam}`, ''),
-    value,
-    unit: ofJams[key].unit,
-    how,
-  })
+  const row = (key: JamKey, value: number, how: string): HandRow => {
+    const { label, unit } = ofJams[key]
+    return handRow(`equipment.${piece}.jams.${jam}.${key}`, label(`${piece}, ${jam}`, ''), unit, value, how)
+  }
   return [
     row('stops', count, 'cases x chance'),
     row('time', count * time, 'cases x chance x (walk + isolating + clearing)'),
   ]
 }
-
-const workingRow = (name: string, { value, how }: PieceFigure): HandRow => ({
-  measure: `equipment.${name}.states.working`,
-  label: `Share of the shift in which ${name} works`,
-  value,
-  unit: 'share',
-  how,
-})
 
 const tapeRows = (tape: TapeUse): HandRow[] => [
   ofLineRow('tape', tape.used, 'strips + losses of each roll', 'Tape used a shift, all heads'),
@@ -175,13 +158,7 @@ const tapeRows = (tape: TapeUse): HandRow[] => [
     const row = (key: HeadKey, value: number, how: string): HandRow => {
       const { label, unit } = ofHeads[key]
       const words = `${machine} ${head} head`
-      return {
-        measure: `equipment.${machine}.heads.${head}.${key}`,
-        label: label(words, words),
-        value,
-        unit,
-        how,
-      }
+      return handRow(`equipment.${machine}.heads.${head}.${key}`, label(words, words), unit, value, how)
     }
     return [
       row('tape', of.used, 'strips + losses'),

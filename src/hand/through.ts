@@ -1,11 +1,9 @@
 /** What gets through a series in a shift: of packers who wait, and of cases that wait on the floor. */
 import type { Scenario } from '../scenario/schema.js'
 import { entryOf, varianceOfArrivals } from './arriving.js'
-import type { LineHand } from './line.js'
+import { type LineHand, sum } from './line.js'
 import { type FeltStop, pacedBy } from './paced.js'
 import type { Stage } from './series.js'
-
-const sum = (values: readonly number[]): number => values.reduce((total, each) => total + each, 0)
 
 /** What stands for the arrivals, but for its rate. */
 const nothing: Stage = {

@@ -2,29 +2,19 @@
 import { has } from '../kinds/traits.js'
 import type { Scenario } from '../scenario/schema.js'
 
-/** Kinds of stop in words that names of pieces follow, in the order in which they are told. */
-const stops = ['jams at', 'tape breaks at', 'blade service at', 'breakdowns of'] as const
-type UnnamedStop = (typeof stops)[number]
+type Piece = Scenario['line'][string]
 
-/** Each kind of stop that a piece may have and has no figures for, with the names of all such pieces in the order of the file. */
-export function unnamedStops(scenario: Scenario): { stop: UnnamedStop; pieces: string[] }[] {
-  const unnamed = unnamedByPiece(scenario)
-  return stops
-    .map((stop) => ({
-      stop,
-      pieces: unnamed.filter((each) => each.stop === stop).map(({ piece }) => piece),
-    }))
-    .filter(({ pieces }) => pieces.length > 0)
+/** Kinds of stop in words that names of pieces follow, in the order in which they are told: whether a piece may have it and has no figures for it. */
+const unnamed = {
+  'jams at': (piece: Piece) => has(piece, 'tapes') && !piece.jams,
+  'tape breaks at': (piece: Piece) => has(piece, 'tapes') && !piece['tape-breaks'],
+  'blade service at': (piece: Piece) => has(piece, 'tapes') && !piece.blade,
+  'breakdowns of': (piece: Piece) =>
+    !(has(piece, 'conveys') && piece.carries === 'gravity') && !piece.breakdowns,
 }
 
-const unnamedByPiece = ({ line }: Scenario): { stop: UnnamedStop; piece: string }[] =>
-  Object.entries(line).flatMap(([name, piece]) => {
-    const hasDrive = !has(piece, 'conveys') || piece.carries !== 'gravity'
-    const missing: UnnamedStop[] = hasDrive && !piece.breakdowns ? ['breakdowns of'] : []
-    if (has(piece, 'tapes')) {
-      if (!piece.jams) missing.push('jams at')
-      if (!piece['tape-breaks']) missing.push('tape breaks at')
-      if (!piece.blade) missing.push('blade service at')
-    }
-    return missing.map((stop) => ({ stop, piece: name }))
-  })
+/** Each such kind of stop, with the names of all such pieces in the order of the file. */
+export const unnamedStops = ({ line }: Scenario): { stop: keyof typeof unnamed; pieces: string[] }[] =>
+  (Object.keys(unnamed) as (keyof typeof unnamed)[])
+    .map((stop) => ({ stop, pieces: Object.keys(line).filter((name) => unnamed[stop](line[name]!)) }))
+    .filter(({ pieces }) => pieces.length > 0)

@@ -15,16 +15,19 @@ export interface Alike {
 }
 
 /** What follows the name of a piece where its divert is meant, in paths. */
-export const ofDivert = 'divert'
+const ofDivert = 'divert'
 
 const priced = (group: unknown, key: unknown) => group === 'money' && (key === 'capital' || key === 'power')
 
-/** Names under which the piece that a path of money names is built. */
-function pricedNames(path: string, { line }: Alike): string[] {
-  const name = path.slice('line.'.length)
-  if (line[name]) return line[name].pieces.map((each) => `line.${each}`)
-  const before = name.endsWith(`.${ofDivert}`) ? name.slice(0, -ofDivert.length - 1) : ''
-  return line[before] ? [`line.${line[before].divert}`] : [path]
+/** Name of the pieces whose divert a path such as `line.NAME.divert` means; null of any other path. */
+export const beforeDivert = (path: string): string | null => /^line\.(.+)\.divert$/.exec(path)?.[1] ?? null
+
+/** Paths under which the piece that a path of money names is built. */
+export function pricedNames(path: string, { line }: Alike): string[] {
+  const pieces = line[path.slice('line.'.length)]?.pieces
+  if (pieces) return pieces.map((each) => `line.${each}`)
+  const group = line[beforeDivert(path) ?? '']
+  return group ? [`line.${group.divert}`] : [path]
 }
 
 /** Where what stands at a place of the file stands in the line as it is built: once for each piece. */

@@ -1,8 +1,7 @@
 /** Rules between the keys of a source, and between them and the rest of the scenario. */
 import { ways } from './arrivals.js'
-import type { Report } from './finding.js'
+import { type Report, reportUnknown } from './finding.js'
 import { meanOf } from './law.js'
-import { nearest } from './nearest.js'
 import type { Scenario } from './schema.js'
 import type { Path } from './walk.js'
 
@@ -73,12 +72,7 @@ function checkOrders(
   const kinds = Object.keys(scenario.cases)
   for (const [index, order] of orders.entries()) {
     if (!kinds.includes(order.case))
-      report(
-        [...path, index, 'case'],
-        'no-such-path',
-        `\`${order.case}\` is not the name of a case`,
-        nearest(order.case, kinds),
-      )
+      reportUnknown(report, [...path, index, 'case'], order.case, kinds, 'is not the name of a case')
     checkTimeBetween(scenario, [...path, index, 'time-between'], order['time-between'], 1, report)
   }
 }

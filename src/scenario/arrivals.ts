@@ -2,8 +2,7 @@
 import * as z from 'zod'
 import { passesTo } from '../kinds/shared-keys.js'
 import { timeDistribution } from './distribution.js'
-import { assume, choice, quantity, whole } from './kit.js'
-import { dimensions } from './quantity.js'
+import { assume, broken, choice, quantity, text, unitOf, whole } from './kit.js'
 
 /** The ways in which cases may come; exactly one of them stands in a source. */
 export const ways = ['time-between', 'rate', 'by-hour', 'orders', 'log'] as const
@@ -37,14 +36,13 @@ const byHour = z
         'at-random: cases arrive independently of each other; evenly: as evenly as the rates allow',
       ),
       'at-random',
-      'definition of the format',
     ),
   })
   .describe('a rate for each hour')
 
 const order = z
   .strictObject({
-    case: z.string().min(1).max(40).describe('name of the case'),
+    case: text('name of the case', 40),
     quantity: whole('number of cases in this order', 1, 20_000_000),
     'time-between': timeDistribution('time from one case of the order to the next'),
     before: timeDistribution(
@@ -55,20 +53,14 @@ const order = z
 
 const log = z
   .strictObject({
-    file: z
-      .string()
-      .min(1)
-      .describe('CSV file beside the scenario, with a header line and a row for each case'),
-    time: z
-      .string()
-      .min(1)
-      .describe('name of the column of times since the start of the shift, not decreasing'),
+    file: text('CSV file beside the scenario, with a header line and a row for each case'),
+    time: text('name of the column of times since the start of the shift, not decreasing'),
     case: z
       .string()
       .min(1)
       .optional()
       .describe('name of the column of case names; without it the kinds are drawn by their shares'),
-    unit: choice(Object.keys(dimensions.time.units) as [string, ...string[]], 'unit of the recorded times'),
+    unit: unitOf('time', 'unit of the recorded times'),
   })
   .transform(
     (given): RecordedLog => ({
@@ -97,23 +89,22 @@ export const source = z
         'orders, one after the other, each of one kind of case; after the last one no more cases arrive',
       ),
     log: log.optional(),
-    batch: assume(
-      whole('cases that arrive together; only with time-between, rate or by-hour', 1, 10_000),
-      1,
-      'definition of the format',
-    ),
+    batch: assume(whole('cases that arrive together; only with time-between, rate or by-hour', 1, 10_000), 1),
     'when-full': assume(
       choice(
         ['wait', 'queue', 'turn-away'],
         'wait: the packers stop; queue: cases wait on the floor without limit; turn-away: the case goes elsewhere',
       ),
       'wait',
-      'definition of the format',
     ),
     to: passesTo.optional(),
   })
-  .refine((given) => ways.filter((way) => given[way] !== undefined).length === 1, {
-    message: 'exactly one of `time-between`, `rate`, `by-hour`, `orders` and `log` is needed here',
-    params: { code: 'one-of', fix: 'keep only one' },
-  })
+  .refine(
+    (given) => ways.filter((way) => given[way] !== undefined).length === 1,
+    broken(
+      'one-of',
+      'exactly one of `time-between`, `rate`, `by-hour`, `orders` and `log` is needed here',
+      'keep only one',
+    ),
+  )
   .describe('where cases arrive from')

@@ -8,10 +8,8 @@ export function capitalOf({ money, line }: Scenario): Record<string, { amount: n
   return Object.fromEntries(
     Object.entries(money.capital).map(([path, { amount, per }]) => {
       const piece = line[path.slice('line.'.length)]
-      return [
-        path,
-        { amount: per === 'm' && piece && has(piece, 'conveys') ? amount * piece.length : amount },
-      ]
+      const metres = per === 'm' && piece && has(piece, 'conveys') ? piece.length : 1
+      return [path, { amount: amount * metres }]
     }),
   )
 }

@@ -1,11 +1,60 @@
-/** Keys of one case. */
+/** Keys of one case, and of a side that varies from case to case. */
 import * as z from 'zod'
 import { flutes } from '../trade/case.js'
 import { sizePattern } from './case-size.js'
 import { caseDemands } from './closure.js'
-import { assume, bare, bareOrPercent, choice, money, quantity } from './kit.js'
-import { sizeLaw } from './size-keys.js'
-import { sideEnds } from './size-law.js'
+import { assume, bare, bareOrPercent, broken, choice, decided, money, quantity, text, unitOf } from './kit.js'
+import { oneLaw, triangularOf } from './law-keys.js'
+import { type SizeLaw, sideEnds } from './size-law.js'
+
+/** An end, or the like, of a law of sizes. */
+const ofLaw = (doc: string) => decided('length', doc, sideEnds)
+
+/** A side that varies from case to case: one law between two ends. */
+const laws = oneLaw({
+  normal: z
+    .strictObject({
+      mean: ofLaw('mean before the cuts'),
+      sd: decided('length', 'standard deviation before the cuts', { above: 0, to: sideEnds.to }),
+      'at-least': ofLaw('smallest: the distribution is cut off below it and rescaled'),
+      'at-most': ofLaw('largest: cut off above it'),
+    })
+    .refine(
+      (n) => n['at-least'] <= n.mean && n.mean <= n['at-most'] && n['at-least'] < n['at-most'],
+      broken(
+        'conflict',
+        'at-least, mean and at-most must be in this order',
+        'the smallest and the largest that the machine makes',
+      ),
+    )
+    .optional(),
+  triangular: triangularOf(ofLaw),
+  uniform: z
+    .strictObject({ low: ofLaw('smallest'), high: ofLaw('largest') })
+    .refine(
+      (u) => u.low < u.high,
+      broken('conflict', 'low must be below high', 'swap the two, or write only one size'),
+    )
+    .optional(),
+  observed: z
+    .strictObject({
+      file: text('CSV file beside the scenario, with a header line', 1000),
+      column: text('name of its column', 200),
+      unit: unitOf('length', 'unit of the recorded sizes'),
+    })
+    .optional(),
+})
+
+/** A map of one law, for a side that varies. */
+const sizeLaw = laws.transform(({ normal, triangular, uniform, observed }): SizeLaw => {
+  if (normal) {
+    const { mean, sd, 'at-least': atLeast, 'at-most': atMost } = normal
+    return { law: 'normal', mean, sd, atLeast, atMost }
+  }
+  if (triangular) return { law: 'triangular', ...triangular }
+  if (uniform) return { law: 'uniform', ...uniform }
+  return { law: 'observed', ...observed!, values: [] }
+})
 
 const side = (doc: string) => quantity('length', doc, sideEnds)
 /** A side that may vary from case to case. */
@@ -27,7 +76,6 @@ export const caseKind = z
         'share of the arrivals, relative to the other cases; or a percentage of all arrivals, such as 60 %, and then for every case',
       ),
       1,
-      'definition of the format',
     ),
     size: z
       .string()
@@ -56,11 +104,7 @@ export const caseKind = z
       })
       .optional()
       .describe('values of the board certificate'),
-    'jam-factor': assume(
-      bare('factor on the chance of a jam for this case', 0, 1000),
-      1,
-      'definition of the format',
-    ),
+    'jam-factor': assume(bare('factor on the chance of a jam for this case', 0, 1000), 1),
     'contents-value': money(null, 'loss if one case opens; only for `check`').optional(),
     ...caseDemands,
   })

@@ -2,11 +2,11 @@
 import * as z from 'zod'
 import type { CaseKind } from './case-keys.js'
 import { columnNamed, decimalOf } from './csv-columns.js'
-import type { Finding } from './finding.js'
+import { type Finding, findingAt } from './finding.js'
 import { findingsOf } from './issues.js'
-import { assume, choice } from './kit.js'
+import { assume, text, unitOf } from './kit.js'
 import { shown } from './printable.js'
-import { dimensions, unitSize } from './quantity.js'
+import { unitSize } from './quantity.js'
 import type { ReadRows, RowTaker } from './recorded.js'
 import { type Assumption, fillDefaults } from './walk.js'
 
@@ -19,18 +19,12 @@ const mostFaults = 20
 /** Longest name of a case, in characters. */
 const longestName = 40
 
-const column = (doc: string) => z.string().min(1).max(200).describe(doc)
-const units = (dimension: 'length' | 'mass') =>
-  Object.keys(dimensions[dimension].units) as [string, ...string[]]
+const column = (doc: string) => text(doc, 200)
 
 /** What stands under `cases` in place of the cases. */
 export const casesFile = z
   .strictObject({
-    file: z
-      .string()
-      .min(1)
-      .max(1000)
-      .describe('CSV file beside the scenario with a header row and one row for each case'),
+    file: text('CSV file beside the scenario with a header row and one row for each case', 1000),
     columns: z
       .strictObject({
         name: column('column of the names'),
@@ -44,8 +38,8 @@ export const casesFile = z
         'jam-factor': column('column of the factor on the chance of a jam (default: 1)').optional(),
       })
       .describe('names of the columns'),
-    unit: choice(units('length'), 'unit of the lengths'),
-    'weight-unit': assume(choice(units('mass'), 'unit of the weights'), 'kg', 'definition of the format'),
+    unit: unitOf('length', 'unit of the lengths'),
+    'weight-unit': assume(unitOf('mass', 'unit of the weights'), 'kg'),
   })
   .describe('cases from a CSV file, one row each')
 
@@ -86,11 +80,8 @@ export class CaseFiles {
     const parsed = casesFile.safeParse(spec)
     if (!parsed.success) {
       const found = parsed.error.issues.flatMap((issue) => findingsOf(issue, casesFile, spec))
-      return {
-        cases: {},
-        assumed,
-        findings: found.map((each) => ({ ...each, path: ['cases', ...each.path] })),
-      }
+      const findings = found.map((each) => ({ ...each, path: ['cases', ...each.path] }))
+      return { cases: {}, assumed, findings }
     }
     const key = JSON.stringify(parsed.data)
     let rows = this.known.get(key)
@@ -231,6 +222,6 @@ class CaseRows implements RowTaker {
   private place = (key: Key): string => `row ${this.rowNumber} of column ${shown(this.spec.columns[key])}`
 
   private fault(within: readonly string[], rule: string, fix: string): void {
-    this.findings.push({ code: 'file', path: ['cases', ...within], found: '', rule, fix, atKey: false })
+    this.findings.push(findingAt(['cases', ...within], 'file', rule, fix))
   }
 }

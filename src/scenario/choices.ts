@@ -20,15 +20,18 @@ export interface Choice {
 /** Most values of one choice: more is a slip of the step. */
 export const mostValues = 1000
 
-/** A choice that cannot be understood, in words. */
-
 const shape = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*((?:[^\d\s.,+-].*?)?)\s*$/
 
-const split = (text: string | number): { value: number; unit: string } => {
-  const match = shape.exec(String(text))
-  if (!match || !Number.isFinite(Number(match[1])))
-    throw misuse(`\`${text}\` is not a quantity; write it like \`${exampleApart('18 m/min', String(text))}\``)
-  return { value: Number(match[1]), unit: match[2]! }
+/** Number and unit of a quantity, empty where it has none; null where a value is no quantity. */
+function quantityIn(value: unknown): { value: number; unit: string } | null {
+  const match = typeof value === 'number' || typeof value === 'string' ? shape.exec(String(value)) : null
+  return match && Number.isFinite(Number(match[1])) ? { value: Number(match[1]), unit: match[2]! } : null
+}
+
+function split(text: string | number): { value: number; unit: string } {
+  const quantity = quantityIn(text)
+  if (quantity) return quantity
+  throw misuse(`\`${text}\` is not a quantity; write it like \`${exampleApart('18 m/min', String(text))}\``)
 }
 
 /** A value that stands twice, by what it is as written; undefined where none does. */
@@ -38,10 +41,7 @@ export const givenTwice = (values: readonly unknown[]): unknown =>
   )
 
 /** Whether a value is a number, with a unit or without. */
-export const isQuantity = (value: unknown): boolean => {
-  const match = typeof value === 'number' || typeof value === 'string' ? shape.exec(String(value)) : null
-  return match !== null && Number.isFinite(Number(match[1]))
-}
+export const isQuantity = (value: unknown): boolean => quantityIn(value) !== null
 
 /** Whether quantities of one unit rise from value to value; true where they are none, for then their order says what is more. */
 export function isRising(values: readonly unknown[]): boolean {

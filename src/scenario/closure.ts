@@ -1,9 +1,9 @@
 /** Keys on what a taped closure depends on: for `check`, and for the cost of closures that open later. None has a default. */
 import * as z from 'zod'
-import { quantityRef } from './editor.js'
-import { choice, money, quantity, withEvidence } from './kit.js'
+import { refer } from './editor.js'
+import { broken, choice, money, quantity, share, withEvidence } from './kit.js'
 import { exampleApart } from './meant.js'
-import { parseQuantity } from './quantity.js'
+import { type Dimension, parseQuantity } from './quantity.js'
 import { fault, type Read } from './reading.js'
 import { guessedOr } from './values.js'
 
@@ -34,7 +34,7 @@ const load = withEvidence(
       ...{ spread: 'lognormal', ends: { least: 0, most: Infinity } },
     }),
   {
-    anyOf: [quantityRef('force'), quantityRef('share')],
+    anyOf: [refer('force'), refer('share')],
     description:
       'load that opens the closure of the heaviest case: a force, or a share of the load on the reference',
     examples: [loadExample, '120 %'],
@@ -74,7 +74,7 @@ export const closure = z
       .describe('a closure that is known to hold; others are compared with it'),
     reopens: z
       .strictObject({
-        chance: quantity('share', 'of the good cases that left the line', { from: 0, to: 1 }),
+        chance: share('of the good cases that left the line'),
         cost: money(null, 'cost of one, without the labour of closing it again').optional(),
         repair: quantity(
           'time',
@@ -95,10 +95,10 @@ const temperature = (doc: string) => quantity('temperature', doc, { from: 213, t
 export const temperatures = (doc: string) =>
   z
     .tuple([temperature('coldest'), temperature('warmest')])
-    .refine(([cold, warm]) => cold <= warm, {
-      message: 'the colder value comes first',
-      params: { code: 'conflict', fix: 'swap the two' },
-    })
+    .refine(
+      ([cold, warm]) => cold <= warm,
+      broken('conflict', 'the colder value comes first', 'swap the two'),
+    )
     .describe(doc)
 
 export const site = z
@@ -107,29 +107,18 @@ export const site = z
   })
   .describe('the place of the line; only for `check`')
 
+const ofSheet = (dimension: Dimension, what: string, most?: number) =>
+  quantity(dimension, `data sheet: ${what}; only for \`check\``, {
+    above: 0,
+    ...(most === undefined ? {} : { to: most }),
+  }).optional()
+
 /** What a tape's data sheet says by the published test methods. */
 export const dataSheet = {
-  adhesion: quantity(
-    'strength-of-width',
-    'data sheet: peel adhesion on steel (ASTM D3330; ISO 29862); only for `check`',
-    {
-      above: 0,
-    },
-  ).optional(),
-  shear: quantity(
-    'time',
-    'data sheet: static shear on fibreboard (ASTM D3654 procedure B; ISO 29863); only for `check`',
-    { above: 0 },
-  ).optional(),
-  tensile: quantity(
-    'strength-of-width',
-    'data sheet: breaking strength (ASTM D3759; ISO 29864); only for `check`',
-    { above: 0 },
-  ).optional(),
-  elongation: quantity('share', 'data sheet: elongation at break (ASTM D3759; ISO 29864); only for `check`', {
-    above: 0,
-    to: 100,
-  }).optional(),
+  adhesion: ofSheet('strength-of-width', 'peel adhesion on steel (ASTM D3330; ISO 29862)'),
+  shear: ofSheet('time', 'static shear on fibreboard (ASTM D3654 procedure B; ISO 29863)'),
+  tensile: ofSheet('strength-of-width', 'breaking strength (ASTM D3759; ISO 29864)'),
+  elongation: ofSheet('share', 'elongation at break (ASTM D3759; ISO 29864)', 100),
   'applies-at': temperatures(
     'data sheet: lowest and highest temperature for applying the tape; only for `check`',
   ).optional(),

@@ -51,11 +51,7 @@ export function readChance(written: string, ends: Ends): Read<Count> {
   const [, first, second] = shape.exec(written)!
   const events = wholeOf(first!, 'events')
   if ('fault' in events) return events
-  const [, digits, word] = /^(.*?)\s*((?<![\d.])[a-z%][^\d]*)?$/i.exec(second!) as unknown as [
-    string,
-    string,
-    string?,
-  ]
+  const [, digits = '', word] = /^(.*?)\s*((?<![\d.])[a-z%][^\d]*)?$/i.exec(second!) ?? []
   const exposure = wholeOf(digits, word ?? 'cases')
   if ('fault' in exposure) return exposure
   const named = `${events.value} in ${exposure.value} cases`
@@ -103,27 +99,19 @@ export function readInTime(
   const events = wholeOf(first!, of === 'rate' ? 'cases' : 'events')
   if ('fault' in events) return events
   const time = parseQuantity(second, 'time')
+  const fix = `write it like \`${events.value} in ${exampleApart('640 h', written)}\``
   if (!('value' in time)) {
     const isOfCases = countWords.some((each) => second!.endsWith(each))
     return fault(
       isOfCases ? 'wrong-unit' : time.code,
       isOfCases ? `here events must be counted per time, not per ${countWords.join(', ')}` : time.rule,
-      `write it like \`${events.value} in ${exampleApart('640 h', written)}\``,
+      fix,
     )
   }
-  const beyond = beyondEnds('time', time.value)
-  if (time.value > 0 && time.value < Infinity && beyond !== null)
-    return fault(
-      'out-of-range',
-      `the time of a count must be ${beyond.words}`,
-      `write it like \`${events.value} in ${exampleApart('640 h', written)}\``,
-    )
   if (!(time.value > 0 && time.value < Infinity))
-    return fault(
-      'out-of-range',
-      'the time of a count must be above 0 and finite',
-      `write it like \`${events.value} in ${exampleApart('640 h', written)}\``,
-    )
+    return fault('out-of-range', 'the time of a count must be above 0 and finite', fix)
+  const beyond = beyondEnds('time', time.value)
+  if (beyond !== null) return fault('out-of-range', `the time of a count must be ${beyond.words}`, fix)
   if (events.value < least)
     return fault(
       'out-of-range',

@@ -2,18 +2,16 @@
 import * as z from 'zod'
 import { isBetween, readBetween } from './between.js'
 import { countAsValue, isCount, readInTime, valueOfCount } from './counts.js'
-import { betweenRef, inTimeRef, quantityRef, stopsPerShiftRef } from './editor.js'
-import { bare, choice, numbersOf, quantity, refuse, whole } from './kit.js'
-import { evident, isGuess, type Rests, steps } from './known.js'
+import { refer } from './editor.js'
+import { bare, broken, numbered, quantity, refuse, text, unitOf, whole, withEvidence } from './kit.js'
+import { evident, type Rests, steps } from './known.js'
 import type { Distribution, PlainDistribution } from './law.js'
-import { dimensions } from './quantity.js'
-import type { Read } from './reading.js'
-import { inOrder, outOfOrder } from './triangular.js'
+import { oneLaw, triangularOf } from './law-keys.js'
+import { fault, type Read } from './reading.js'
 import { type Bounds, readQuantity, type Told } from './values.js'
 
 const time = (doc: string) => quantity('time', doc)
 const positive = (doc: string) => quantity('time', doc, { above: 0 })
-const timeUnits = Object.keys(dimensions.time.units) as [string, ...string[]]
 
 const from = whole('number of observations behind the parameters', 2, 1_000_000).optional()
 
@@ -42,16 +40,10 @@ const plainLaws = {
     })
     .optional(),
   weibull: z.strictObject({ shape: bare('shape', 0.05, 1000), scale: positive('scale'), from }).optional(),
-  triangular: z
-    .strictObject({ low: time('smallest'), mode: time('most likely'), high: positive('largest') })
-    .refine(inOrder, outOfOrder)
-    .optional(),
+  triangular: triangularOf(time, positive),
   uniform: z
     .strictObject({ low: time('smallest'), high: positive('largest') })
-    .refine((u) => u.low <= u.high, {
-      message: 'low must not be above high',
-      params: { code: 'conflict', fix: 'swap the two' },
-    })
+    .refine((u) => u.low <= u.high, broken('conflict', 'low must not be above high', 'swap the two'))
     .optional(),
   normal: z
     .strictObject({
@@ -60,17 +52,20 @@ const plainLaws = {
       'at-least': time('smallest value: the distribution is cut off below it and rescaled').optional(),
       from,
     })
-    .refine((n) => n.sd === 0 || (n['at-least'] ?? 0) <= n.mean + 5 * n.sd, {
-      message:
+    .refine(
+      (n) => n.sd === 0 || (n['at-least'] ?? 0) <= n.mean + 5 * n.sd,
+      broken(
+        'conflict',
         'the cut is more than 5 standard deviations above the mean: nothing of the distribution is left',
-      params: { code: 'conflict', fix: 'use a smaller `at-least`' },
-    })
+        'use a smaller `at-least`',
+      ),
+    )
     .optional(),
   observed: z
     .strictObject({
-      file: z.string().min(1).describe('CSV file beside the scenario, with a header line'),
-      column: z.string().min(1).describe('name of the column'),
-      unit: choice(timeUnits, 'unit of the recorded numbers'),
+      file: text('CSV file beside the scenario, with a header line'),
+      column: text('name of the column'),
+      unit: unitOf('time', 'unit of the recorded numbers'),
       day: z
         .string()
         .min(1)
@@ -86,32 +81,18 @@ type Laws = z.output<z.ZodObject<typeof plainLaws>>
 
 /** A map of one law. `from` is what it rests on, and no part of it. */
 function toPlain(given: Laws): PlainDistribution {
-  if (given.exponential) return { law: 'exponential', mean: given.exponential.mean }
-  if (given.lognormal) return { law: 'lognormal', mean: given.lognormal.mean, cv: given.lognormal.cv }
-  if (given.gamma) return { law: 'gamma', mean: given.gamma.mean, cv: given.gamma.cv }
-  if (given.erlang) return { law: 'erlang', mean: given.erlang.mean, phases: given.erlang.phases }
-  if (given.weibull) return { law: 'weibull', shape: given.weibull.shape, scale: given.weibull.scale }
-  if (given.triangular) return { law: 'triangular', ...given.triangular }
-  if (given.uniform) return { law: 'uniform', ...given.uniform }
-  if (given.normal)
-    return {
-      law: 'normal',
-      mean: given.normal.mean,
-      sd: given.normal.sd,
-      atLeast: given.normal['at-least'] ?? 0,
-    }
-  return { law: 'observed', ...given.observed!, values: [] }
+  if (given.observed) return { law: 'observed', ...given.observed, values: [] }
+  if (given.normal) {
+    const { mean, sd, 'at-least': atLeast = 0 } = given.normal
+    return { law: 'normal', mean, sd, atLeast }
+  }
+  const [[law, { from: _, ...own }] = ['', {}]] = Object.entries(given as Record<string, { from?: number }>)
+  return { law, ...own } as PlainDistribution
 }
 
 /** A map of exactly one law, and what the parameters of that rest on. */
 function oneOf<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
-  const schema = z
-    .strictObject(shape)
-    .refine((given) => Object.keys(given).length === 1, {
-      message: 'exactly one distribution is needed here',
-      params: { code: 'one-of', fix: `keep one of ${Object.keys(plainLaws).join(', ')}, mixture` },
-    })
-    .meta({ minProperties: 1, maxProperties: 1 })
+  const schema = oneLaw(shape)
   evident.add(schema, { evidence: lawEvidence })
   // the law is what its map holds; a mixture is a list there too
   steps.add(schema, { of: (key) => (key === 'mixture' ? [key] : []) })
@@ -152,38 +133,27 @@ function readTime(written: unknown, bounds: Bounds, least: 0 | 1): Read<Told<Pla
 }
 
 function constant(bounds: Bounds, least: 0 | 1, isPerShift = false) {
-  const schema = z
-    .unknown()
-    .transform((written, context): PlainDistribution => {
-      const told = readTime(written, bounds, least)
-      return 'fault' in told ? refuse(context, written, told.fault) : told.value.value
-    })
-    .meta({
-      anyOf: [quantityRef('time'), inTimeRef, betweenRef, ...(isPerShift ? [stopsPerShiftRef] : [])],
-      description: 'a constant time, a range of two times, or events counted in a time',
-    })
-  evident.add(schema, {
-    evidence(written) {
-      if (!isGuess(written) && !isCount(written)) return null
-      const told = readTime(written, bounds, least)
-      if ('fault' in told || told.value.known === null) return null
-      const { known, fixed } = told.value
-      return { known, fixed, of: { dimension: 'time' }, within: isCount(written) ? [] : ['value'] }
-    },
-  })
-  numbersOf.add(schema, { dimension: 'time', ...bounds })
-  return schema
+  const anyOf = [refer('time'), refer('in-time'), refer('between')]
+  if (isPerShift) anyOf.push(refer('stops-per-shift'))
+  const schema = withEvidence(
+    (written) => readTime(written, bounds, least),
+    { anyOf, description: 'a constant time, a range of two times, or events counted in a time' },
+    // a count is of the law as a whole
+    ({ law }) => ({ of: { dimension: 'time' }, within: law === 'constant' ? ['value'] : [] }),
+  )
+  return numbered(schema, { dimension: 'time', ...bounds })
 }
+
+const nested = fault(
+  'not-allowed',
+  'a mixture must not contain a mixture',
+  'put its parts beside the others, with their shares of all draws',
+)
 
 /** A mixture where none may stand. */
 const noMixture = z
   .unknown()
-  .transform((written, context) =>
-    refuse(context, written, {
-      ...{ code: 'not-allowed', within: [], rule: 'a mixture must not contain a mixture' },
-      fix: 'put its parts beside the others, with their shares of all draws',
-    }),
-  )
+  .transform((written, context) => refuse(context, written, nested.fault))
   .meta({ not: {} })
 
 const laws = oneOf({ ...plainLaws, mixture: noMixture.optional() })

@@ -7,12 +7,12 @@ import type { Scenario } from './schema.js'
 /** Something that an element of cost takes. */
 interface Key {
   path: string
+  /** How it may be written; CURRENCY and PIECE stand for those of the scenario. */
+  example: string
+  /** How much of it is given, in SI or money; none where nothing is. */
+  amount: (scenario: Scenario) => number | null | undefined
   /** How it is named where the path alone says too little. */
   words?: string
-  /** How much of it is given, in SI or money; null where nothing is. */
-  amount: (scenario: Scenario) => number | null
-  /** How it may be written. */
-  example: (scenario: Scenario) => string
   /** Other elements take it too: given alone it asks for nothing here. */
   isShared?: true
 }
@@ -29,93 +29,58 @@ export interface Dropped {
   amounts: (number | null)[]
 }
 
-const currency = ({ money, tape }: Scenario) => money?.currency ?? tape.price?.currency ?? 'EUR'
-const somePiece = ({ line }: Scenario) =>
-  Object.entries(line).find(([, piece]) => has(piece, 'tapes'))?.[0] ?? Object.keys(line)[0]
-const sum = (values: Readonly<Record<string, number>> | undefined) =>
-  values && Object.keys(values).length > 0
-    ? Object.values(values).reduce((total, each) => total + each, 0)
-    : null
+const exampleFor = (example: string, { money, tape, line }: Scenario): string => {
+  const sealer = Object.entries(line).find(([, piece]) => has(piece, 'tapes'))
+  return example
+    .replace('CURRENCY', money?.currency ?? tape.price?.currency ?? 'EUR')
+    .replace('PIECE', `${sealer?.[0] ?? Object.keys(line)[0]}`)
+}
+const sum = (values: readonly number[]) =>
+  values.length > 0 ? values.reduce((total, each) => total + each, 0) : null
 
-const shifts: Key = {
-  path: 'money.shifts',
-  amount: ({ money }) => money?.shifts ?? null,
-  example: () => '480 per yr',
-  isShared: true,
-}
-const capital: Key = {
-  path: 'money.capital',
-  amount: (scenario) => {
-    const bought = capitalOf(scenario)
-    return bought && Object.keys(bought).length > 0 ? invested({ capital: bought }) : null
-  },
-  example: (scenario) => `{line.${somePiece(scenario)}: 20000 ${currency(scenario)}}`,
-}
-const sealer: Key = {
-  path: 'line',
+const key = (path: string, example: string, amount: Key['amount']): Key => ({ path, example, amount })
+const shared = (each: Key): Key => ({ ...each, isShared: true })
+
+const shifts = shared(key('money.shifts', '480 per yr', ({ money }) => money?.shifts))
+const capital = key('money.capital', '{line.PIECE: 20000 CURRENCY}', (scenario) => {
+  const bought = capitalOf(scenario)
+  return bought && Object.keys(bought).length > 0 ? invested({ capital: bought }) : null
+})
+const sealer = {
+  ...shared(
+    key(
+      'line',
+      '{type: sealer}',
+      ({ line }) => Object.values(line).filter((piece) => has(piece, 'tapes')).length || null,
+    ),
+  ),
   words: 'a sealer in `line`',
-  amount: ({ line }) => Object.values(line).filter((piece) => has(piece, 'tapes')).length || null,
-  example: () => '{type: sealer}',
-  isShared: true,
 }
 
 /** Elements of cost that take more than one key, by their labels in results; the others are counted as soon as they are given. */
 const elements: readonly { label: string; words?: string; keys: readonly Key[] }[] = [
-  {
-    label: 'tape',
-    keys: [
-      {
-        path: 'tape.price',
-        amount: ({ tape }) => tape.price?.amount ?? null,
-        example: (scenario) => `40 ${currency(scenario)}/roll`,
-      },
-      sealer,
-    ],
-  },
+  { label: 'tape', keys: [key('tape.price', '40 CURRENCY/roll', ({ tape }) => tape.price?.amount), sealer] },
   {
     label: 'stops of the sealers',
-    keys: [
-      {
-        path: 'money.downtime',
-        amount: ({ money }) => money?.downtime?.amount ?? null,
-        example: (scenario) => `90 ${currency(scenario)}/h`,
-      },
-      sealer,
-    ],
+    keys: [key('money.downtime', '90 CURRENCY/h', ({ money }) => money?.downtime?.amount), sealer],
   },
   {
     label: 'energy',
     keys: [
-      {
-        path: 'money.energy',
-        amount: ({ money }) => money?.energy?.amount ?? null,
-        example: (scenario) => `0.2 ${currency(scenario)}/kWh`,
-      },
-      {
-        path: 'money.power',
-        amount: ({ money }) => sum(money?.power),
-        example: (scenario) => `{line.${somePiece(scenario)}: 0.4 kW}`,
-      },
+      key('money.energy', '0.2 CURRENCY/kWh', ({ money }) => money?.energy?.amount),
+      key('money.power', '{line.PIECE: 0.4 kW}', ({ money }) => sum(Object.values(money?.power ?? {}))),
     ],
   },
   {
     label: 'maintenance',
-    keys: [
-      {
-        path: 'money.maintenance',
-        amount: ({ money }) => money?.maintenance ?? null,
-        example: () => '4 %',
-      },
-      { ...capital, isShared: true },
-      shifts,
-    ],
+    keys: [key('money.maintenance', '4 %', ({ money }) => money?.maintenance), shared(capital), shifts],
   },
   {
     label: 'capital recovery',
     keys: [
       capital,
-      { path: 'money.life', amount: ({ money }) => money?.life ?? null, example: () => '8 yr' },
-      { path: 'money.interest', amount: ({ money }) => money?.interest ?? null, example: () => '8 %' },
+      key('money.life', '8 yr', ({ money }) => money?.life),
+      key('money.interest', '8 %', ({ money }) => money?.interest),
       shifts,
     ],
   },
@@ -123,18 +88,10 @@ const elements: readonly { label: string; words?: string; keys: readonly Key[] }
     label: 'closing those again',
     words: 'closing again what opens later',
     keys: [
-      {
-        path: 'closure.reopens.repair',
-        amount: ({ closure }) =>
-          closure?.reopens?.repair === undefined ? null : closure.reopens.chance * closure.reopens.repair,
-        example: () => '5 min',
-      },
-      {
-        path: 'money.labour',
-        amount: ({ money }) => money?.labour?.amount ?? null,
-        example: (scenario) => `30 ${currency(scenario)}/h`,
-        isShared: true,
-      },
+      key('closure.reopens.repair', '5 min', ({ closure }) =>
+        closure?.reopens?.repair === undefined ? null : closure.reopens.chance * closure.reopens.repair,
+      ),
+      shared(key('money.labour', '30 CURRENCY/h', ({ money }) => money?.labour?.amount)),
     ],
   },
 ]
@@ -142,8 +99,8 @@ const elements: readonly { label: string; words?: string; keys: readonly Key[] }
 /** What `scenario` gives for its cost and cannot be used, in the order of the elements. What is 0 is not missed. */
 export function droppedOf(scenario: Scenario): Dropped[] {
   return elements.flatMap(({ label, words, keys }) => {
-    const amounts = keys.map((key) => key.amount(scenario))
-    const isGiven = keys.some((key, index) => !key.isShared && (amounts[index] ?? 0) > 0)
+    const amounts = keys.map((each) => each.amount(scenario) ?? null)
+    const isGiven = keys.some(({ isShared }, index) => !isShared && (amounts[index] ?? 0) > 0)
     const missing = keys.filter((_, index) => amounts[index] === null)
     if (!isGiven || missing.length === 0) return []
     return [
@@ -153,10 +110,10 @@ export function droppedOf(scenario: Scenario): Dropped[] {
         given: keys.flatMap(({ path, isShared }, index) =>
           isShared || amounts[index] === null ? [] : [path],
         ),
-        missing: missing.map((key) => ({
-          path: key.path,
-          words: key.words ?? `\`${key.path}\``,
-          example: key.example(scenario),
+        missing: missing.map(({ path, example, words: named = `\`${path}\`` }) => ({
+          path,
+          words: named,
+          example: exampleFor(example, scenario),
         })),
         amounts,
       },

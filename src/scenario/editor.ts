@@ -61,8 +61,16 @@ export function definitions(): Record<string, object> {
 
 const refTo = (name: string) => ({ $ref: `#/$defs/${name}` })
 
+/** What a key may refer to. */
+type Reference =
+  | Dimension
+  | 'in-time'
+  | 'between'
+  | 'stops-per-shift'
+  | `guess-of-${'money' | 'number' | 'number-or-percent'}`
+
 /** A reference in what the schema library is told of a schema: it would drop one of its own kind. */
-const refer = (name: string) => ({ refersTo: name })
+export const refer = (name: Reference) => ({ refersTo: name })
 
 /** Makes references of those, wherever they stand; what reads a value from any text says nothing itself. */
 export const referring = (_: string, value: unknown): unknown => {
@@ -70,17 +78,3 @@ export const referring = (_: string, value: unknown): unknown => {
   const { refersTo, ...rest } = value as { refersTo: string }
   return { ...rest, ...refTo(refersTo) }
 }
-
-/** Events counted in a time. */
-export const inTimeRef = refer('in-time')
-
-/** A time somewhere between two. */
-export const betweenRef = refer('between')
-
-/** Stops a shift. */
-export const stopsPerShiftRef = refer('stops-per-shift')
-
-export const guessRef = (of: 'money' | 'number' | 'number-or-percent') => refer(`guess-of-${of}`)
-
-/** A quantity of a dimension in all its forms. */
-export const quantityRef = (dimension: Dimension) => refer(dimension)

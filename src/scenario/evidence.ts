@@ -1,7 +1,7 @@
 /** What each value of a scenario rests on: gathered from the tree of its file, beside the numbers. */
 import type { z } from 'zod'
 import { namesFile } from './cases-file.js'
-import type { Finding } from './finding.js'
+import { type Finding, findingAt } from './finding.js'
 import { valueAt } from './issues.js'
 import { type Evidence, evident, type Rests, steps } from './known.js'
 import type { Observed } from './law.js'
@@ -84,9 +84,7 @@ export function exactValues({
     if (isParameter || isTold(path) || notOfTheLine.test(path)) continue
     exact.push({ path, isFirst: isLaw || path.endsWith('.chance') })
   }
-  return [...exact.filter(({ isFirst }) => isFirst), ...exact.filter(({ isFirst }) => !isFirst)].map(
-    ({ path }) => path,
-  )
+  return exact.sort((one, other) => Number(other.isFirst) - Number(one.isFirst)).map(({ path }) => path)
 }
 
 /** Paths of all that holds what stands at `path`: of `a.b.c` these are `a` and `a.b`. */
@@ -112,14 +110,14 @@ export const evidenceFindings = (evidence: readonly Evidence[]): Finding[] =>
       ? []
       : evidence
           .filter((other) => other.path.startsWith(`${path}.`))
-          .map((other) => ({
-            code: 'conflict' as const,
-            path: other.path.split('.'),
-            found: '',
-            rule: `\`${path}\` was fitted to observations (\`from\`), so its parameters have their evidence already`,
-            fix: 'remove the guess, or `from`',
-            atKey: false,
-          })),
+          .map((other) =>
+            findingAt(
+              other.path.split('.'),
+              'conflict',
+              `\`${path}\` was fitted to observations (\`from\`), so its parameters have their evidence already`,
+              'remove the guess, or `from`',
+            ),
+          ),
   )
 
 /** A tree of a file with every value as if it were exact: what is counted, fitted or guessed stands for itself alone. */

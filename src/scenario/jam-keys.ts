@@ -1,7 +1,7 @@
 /** Keys of `jams`, on any piece that handles cases: one sort of jam, or several by their names. */
 import * as z from 'zod'
 import { timeDistribution } from './distribution.js'
-import { assume, bare, name, quantity } from './kit.js'
+import { assume, bare, broken, name, quantity, share } from './kit.js'
 import { forms } from './walk.js'
 
 /** One bit of a number stands for each. */
@@ -9,21 +9,10 @@ const mostKinds = 20
 
 const jam = z
   .strictObject({
-    chance: quantity(
-      'share',
-      'chance that a case jams: in a sealer at the first head, in other pieces at the end',
-      {
-        from: 0,
-        to: 1,
-      },
-    ),
+    chance: share('chance that a case jams: in a sealer at the first head, in other pieces at the end'),
     clear: timeDistribution('time to clear a jam, once somebody is there'),
-    'case-lost': assume(
-      quantity('share', 'share of the jammed cases that are spoilt', { from: 0, to: 1 }),
-      '0 %',
-      'definition of the format',
-    ),
-    'tape-factor': assume(bare('factor on the chance for this tape', 0, 1000), 1, 'definition of the format'),
+    'case-lost': assume(share('share of the jammed cases that are spoilt'), '0 %'),
+    'tape-factor': assume(bare('factor on the chance for this tape', 0, 1000), 1),
     by: name.describe('the crew that clears it (default: any crew that does `jams`)').optional(),
     isolate: quantity(
       'time',
@@ -35,10 +24,10 @@ const jam = z
 
 const named = z
   .record(name, jam)
-  .refine((kinds) => Object.keys(kinds).length <= mostKinds, {
-    message: `at most ${mostKinds} kinds of jam`,
-    params: { code: 'out-of-range', fix: 'combine rare kinds' },
-  })
+  .refine(
+    (kinds) => Object.keys(kinds).length <= mostKinds,
+    broken('out-of-range', `at most ${mostKinds} kinds of jam`, 'combine rare kinds'),
+  )
   .describe('kinds of jam by name, each with its chance and clearing time; counted separately')
 
 export const jams = z

@@ -1,7 +1,6 @@
 /** Rules between the jams of a piece and the rest: who clears them is there, and chances that may stand together. */
-import type { Report } from './finding.js'
+import { type Report, reportUnknown } from './finding.js'
 import { type JamsKeys, jamsOf } from './jams.js'
-import { nearest } from './nearest.js'
 import type { Scenario } from './schema.js'
 import type { Path } from './walk.js'
 
@@ -16,7 +15,7 @@ export function checkJams(
   const crews = Object.keys(crew)
   for (const { at, keys } of kinds)
     if (keys.by !== undefined && !crews.includes(keys.by))
-      report([...path, ...at, 'by'], 'no-such-path', `\`${keys.by}\` is not a crew`, nearest(keys.by, crews))
+      reportUnknown(report, [...path, ...at, 'by'], keys.by, crews, 'is not a crew')
   const sum = kinds.reduce((total, { keys }) => total + keys.chance * keys['tape-factor'], 0)
   if (kinds.length > 1 && sum > 1)
     report(

@@ -1,19 +1,20 @@
 /** Building blocks of the schema: keys that carry a unit, a default with its basis, and a line of explanation. */
 import * as z from 'zod'
 import { isCount } from './counts.js'
-import { guessRef, quantityRef } from './editor.js'
+import { refer } from './editor.js'
 import { evident, isGuess, type Rests } from './known.js'
 import { exampleApart } from './meant.js'
 import { perShiftPatterns } from './per-shift.js'
+import type { ProblemCode } from './problems.js'
 import { type Dimension, dimensions, parseMoney, quantityPattern } from './quantity.js'
 import { type Fault, fault, type Read } from './reading.js'
 import {
   type Bounds,
   guessedOr,
+  isPercent,
   percentPattern,
   readExact,
   readNumber,
-  readNumberOrPercent,
   readQuantity,
   type Told,
 } from './values.js'
@@ -31,17 +32,27 @@ export const bases = z.registry<{ basis: Basis }>()
 export const numbersOf = z.registry<{ dimension: Dimension | null } & Bounds>()
 
 /** A schema with what is known of its numbers. */
-function numbered<T extends z.ZodType>(schema: T, of: { dimension: Dimension | null } & Bounds): T {
+export function numbered<T extends z.ZodType>(schema: T, of: { dimension: Dimension | null } & Bounds): T {
   numbersOf.add(schema, of)
   return schema
 }
 
 /** `schema` with a value for when the file names none: written as the file would write it, listed as assumed. */
-export function assume<T extends z.ZodType>(schema: T, value: z.input<T>, basis: Basis) {
+export function assume<T extends z.ZodType>(
+  schema: T,
+  value: z.input<T>,
+  basis: Basis = 'definition of the format',
+) {
   const withDefault = z.prefault(schema, value as never)
   bases.add(withDefault, { basis })
   return withDefault
 }
+
+/** What is said of a value that breaks a rule of the format. */
+export const broken = (code: ProblemCode, message: string, fix: string) => ({
+  message,
+  params: { code, fix },
+})
 
 /** Tells the schema library what was wrong with a value that it handed over to be read. */
 export function refuse(context: z.RefinementCtx, input: unknown, { code, rule, fix, within }: Fault): never {
@@ -80,11 +91,14 @@ export const quantity = (dimension: Dimension, doc: string, bounds: Bounds = { f
   numbered(
     withEvidence(
       (written) => readQuantity(written, dimension, bounds),
-      { ...quantityRef(dimension), description: doc },
+      { ...refer(dimension), description: doc },
       () => ({ of: { dimension }, within: [] }),
     ),
     { dimension, ...bounds },
   )
+
+/** A part of a whole, ends included. */
+export const share = (doc: string) => quantity('share', doc, { from: 0, to: 1 })
 
 /** A quantity that somebody decides and nobody measures: it takes no evidence. */
 export const decided = (dimension: Dimension, doc: string, bounds: Bounds = { from: 0 }) =>
@@ -92,17 +106,15 @@ export const decided = (dimension: Dimension, doc: string, bounds: Bounds = { fr
     z
       .unknown()
       .transform((written, context): number => {
-        if (isGuess(written) || isCount(written))
-          return refuse(context, written, {
-            ...{
-              code: 'not-allowed',
-              within: [],
-              rule: 'this value is chosen, not measured, so it takes no evidence',
-            },
-            fix: `a value such as \`${dimensions[dimension].example}\``,
-          })
-        const exact = readExact(written, dimension, bounds)
-        return 'fault' in exact ? refuse(context, written, exact.fault) : exact.value
+        const read =
+          isGuess(written) || isCount(written)
+            ? fault(
+                'not-allowed',
+                'this value is chosen, not measured, so it takes no evidence',
+                `a value such as \`${dimensions[dimension].example}\``,
+              )
+            : readExact(written, dimension, bounds)
+        return 'fault' in read ? refuse(context, written, read.fault) : read.value
       })
       .meta({
         type: 'string',
@@ -122,7 +134,7 @@ export function quantityOr<const W extends string>(word: W, dimension: Dimension
     written === word
       ? { value: { value: word, known: null, fixed: word } }
       : readQuantity(written, dimension, { from: 0 })
-  const meta = { anyOf: [{ const: word }, quantityRef(dimension)], description: doc }
+  const meta = { anyOf: [{ const: word }, refer(dimension)], description: doc }
   return numbered(
     withEvidence(read, meta, () => ({ of: { dimension }, within: [] })),
     { dimension, from: 0 },
@@ -169,7 +181,7 @@ export function moneyFor(pers: readonly [Per, ...Per[]], doc: string) {
       ...{ spread: 'lognormal', ends: { least: 0, most: Infinity } },
       isAlike: (one: Money, other: Money) => one.currency === other.currency && one.per === other.per,
     })
-  const meta = { anyOf: [{ type: 'string' }, guessRef('money')], description: doc, examples: [example] }
+  const meta = { anyOf: [{ type: 'string' }, refer('guess-of-money')], description: doc, examples: [example] }
   return withEvidence(read, meta, ({ currency, per: each }) => ({
     of: { money: each === null ? currency : `${currency}/${each}` },
     within: ['amount'],
@@ -185,7 +197,10 @@ export const bare = (doc: string, least = 0, most = 1e9) =>
   numbered(
     withEvidence(
       (written) => readNumber(written, least, most),
-      { anyOf: [{ type: 'number', minimum: least, maximum: most }, guessRef('number')], description: doc },
+      {
+        anyOf: [{ type: 'number', minimum: least, maximum: most }, refer('guess-of-number')],
+        description: doc,
+      },
       () => ({ of: null, within: [] }),
     ),
     { dimension: null, from: least, to: most },
@@ -195,12 +210,12 @@ export const bare = (doc: string, least = 0, most = 1e9) =>
 export const bareOrPercent = (doc: string) =>
   numbered(
     withEvidence(
-      (written) => readNumberOrPercent(written, 0, 1e9),
+      (written) => readNumber(written, 0, 1e9, (each) => (isPercent(each) ? Number.parseFloat(each) : each)),
       {
         anyOf: [
           { type: 'number', minimum: 0, maximum: 1e9 },
           { type: 'string', pattern: percentPattern },
-          guessRef('number-or-percent'),
+          refer('guess-of-number-or-percent'),
         ],
         description: doc,
       },
@@ -212,6 +227,16 @@ export const bareOrPercent = (doc: string) =>
 /** One of a closed set of words. */
 export const choice = <const T extends readonly [string, ...string[]]>(words: T, doc: string) =>
   z.enum(words).describe(doc)
+
+/** A unit of a dimension, for numbers that stand in a file of their own. */
+export const unitOf = (dimension: Dimension, doc: string) =>
+  choice(Object.keys(dimensions[dimension].units) as [string, ...string[]], doc)
+
+/** A text that says something, of `most` characters at most. */
+export function text(doc: string, most?: number) {
+  const some = z.string().min(1)
+  return (most === undefined ? some : some.max(most)).describe(doc)
+}
 
 /** Names of cases, equipment and crews: they stand in paths, so no dots; they keep their order, so no leading digit. */
 export const name = z

@@ -18,7 +18,7 @@ import {
   writtenSet,
 } from './overrides.js'
 import { shown } from './printable.js'
-import { type Problem, problemWithoutPlace, ScenarioError } from './problems.js'
+import { type Problem, refusal, ScenarioError } from './problems.js'
 import { type ReadRows, Recordings } from './recorded.js'
 import { type Resolved, resolve, type Sourced } from './resolve.js'
 import type { Path } from './walk.js'
@@ -142,18 +142,14 @@ function changesAsked(raw: Record<string, unknown>, file: string, options: LoadO
   const own = variantsOf(raw)
   const variants = [...own, ...whatIfsOf(options.whatIfs ?? [], own)]
   const chosen = variants.find((each) => each.name === options.variant)
+  const names = variants.map(({ name }) => name)
   if (options.variant !== undefined && !chosen)
-    throw new ScenarioError([
-      problemWithoutPlace(
-        file,
-        'no-such-path',
-        `there is no variant \`${shown(options.variant)}\``,
-        nearest(
-          options.variant,
-          variants.map((v) => v.name),
-        ),
-      ),
-    ])
+    throw refusal(
+      file,
+      'no-such-path',
+      `there is no variant \`${shown(options.variant)}\``,
+      nearest(options.variant, names),
+    )
   // what is asked of the command line for one design comes after what is asked for all
   const changesOf = (variant: Changes): Override[] =>
     own.includes(variant) ? [...variant.overrides, ...sets] : [...sets, ...variant.overrides]

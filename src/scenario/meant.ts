@@ -3,7 +3,6 @@
  * are possible all of them are named as a question; else a unit is named, or the form by an example with another number.
  */
 import { distance } from 'fastest-levenshtein'
-import { aShift } from './a-shift.js'
 import { numeralOf } from './numerals.js'
 import { scaleOf, sizeOf } from './spellings.js'
 import { type Dimension, dimensions, inSi, unitSize } from './units.js'
@@ -50,15 +49,16 @@ const likely = (readings: readonly string[]): readonly string[] =>
 /** A guess of the same quantity, its ends left to those who know them. */
 function asGuess(text: string, dimension: Dimension): string {
   const numeral = numeralOf(text)
-  const meant =
-    numeral === null
-      ? []
-      : likely(numeral.readings).map((digits) => sameQuantity(digits, numeral.rest, dimension))
+  const { readings, rest } = numeral ?? { readings: [], rest: '' }
+  const meant = likely(readings).map((digits) => sameQuantity(digits, rest, dimension))
   const known = [...new Set(meant.filter((each) => each !== null))]
   const [first] = known
   if (first === undefined) return quantityFix(text, dimension)
   return `${asked(known)} How well you know it can stand beside it: \`{guess: ${first}, between: [LOW, HIGH]}\`, which you believe with 90 % to lie between the two`
 }
+
+/** How people write "a shift" behind a number of something, as the source of a regular expression. */
+export const aShift = '(?:/|\\bper\\b|\\ban?\\b|\\bin a\\b|\\beach\\b)\\s*shift'
 
 const casesAShift = new RegExp(`^cases?\\s*${aShift}$`, 'i')
 

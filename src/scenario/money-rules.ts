@@ -1,6 +1,6 @@
 /** Rules between the keys of money and closure, and between them and the rest of the scenario. */
 import { has } from '../kinds/traits.js'
-import { ofDivert } from './alike.js'
+import { beforeDivert } from './alike.js'
 import type { Report } from './finding.js'
 import { exampleApart } from './meant.js'
 import { nearest } from './nearest.js'
@@ -43,26 +43,23 @@ export function checkMoney(scenario: Scenario, report: Report): void {
 
 /** What is told of pieces is told by their paths. */
 function checkPieces({ money, line }: Scenario, key: 'capital' | 'power', report: Report): void {
-  for (const path of Object.keys(money?.[key] ?? {})) {
-    const named = path.startsWith('line.') && isPiece(path.slice(5), line)
-    if (!named)
+  const pieces = Object.keys(line).map((each) => `line.${each}`)
+  for (const path of Object.keys(money?.[key] ?? {}))
+    if (!isPiece(path, line))
       report(
         ['money', key, path],
         'no-such-path',
         `\`${path}\` is not a piece of the line`,
-        nearest(
-          path,
-          Object.keys(line).map((each) => `line.${each}`),
-        ),
+        nearest(path, pieces),
         true,
       )
-  }
 }
 
 /** Whether there is such a piece, or such a divert before pieces side by side. */
-const isPiece = (name: string, line: Scenario['line']): boolean =>
-  Object.hasOwn(line, name) ||
-  (name.endsWith(`.${ofDivert}`) && line[name.slice(0, -ofDivert.length - 1)]?.['side-by-side'] !== undefined)
+const isPiece = (path: string, line: Scenario['line']): boolean =>
+  path.startsWith('line.') &&
+  (Object.hasOwn(line, path.slice('line.'.length)) ||
+    line[beforeDivert(path) ?? '']?.['side-by-side'] !== undefined)
 
 /** A load compares with one on the reference: a share of it, or both as forces. */
 export function checkClosure({ closure }: Scenario, report: Report): void {

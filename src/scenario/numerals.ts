@@ -16,17 +16,11 @@ const numeral =
  * three digits may be either.
  */
 export function numeralOf(text: string): Numeral | null {
-  const [, sign, body, power = '', rest] = numeral.exec(text) as unknown as [
-    string,
-    string,
-    string,
-    string?,
-    string?,
-  ]
+  const [, sign, body = '', power = '', rest = ''] = numeral.exec(text) ?? []
   if (!/\d/.test(body)) return null
   const written = (digits: string) => `${sign === '-' ? '-' : ''}${digits}${power}`
   const readings = meanings(body.replace(/[ \u00a0\u202f]/g, ''), /[ \u00a0\u202f]/.test(body))
-  return { readings: readings.map(written), rest: rest ?? '' }
+  return { readings: readings.map(written), rest }
 }
 
 /** `spaced`: thousands are parted already. */

@@ -1,7 +1,7 @@
 /** Fills the values of every `observed` law from its CSV column. */
 
 import { decimalOf } from './csv-columns.js'
-import type { Finding } from './finding.js'
+import { type Finding, findingAt } from './finding.js'
 import type { Observed } from './law.js'
 import { shown } from './printable.js'
 import { unitSize } from './quantity.js'
@@ -29,9 +29,7 @@ export function readObserved(
 type Told = (key: 'file' | 'day', rule: string, fix: string) => Finding[]
 
 function fill(law: Observed, readColumn: ReadColumn | undefined, path: Path): Finding[] {
-  const told: Told = (key, rule, fix) => [
-    { code: 'file', path: [...path, key], found: '', rule, fix, atKey: false },
-  ]
+  const told: Told = (key, rule, fix) => [findingAt([...path, key], 'file', rule, fix)]
   if (!readColumn) return told('file', 'files cannot be read here', 'give a distribution with parameters')
   let cells: string[]
   try {

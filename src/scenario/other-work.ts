@@ -1,6 +1,7 @@
 /** Other work of a crew, beside the line: what it comes to for all people of the crew together. */
+
+import type { OtherWorkGiven, OtherWorkKeys } from './crew-keys.js'
 import { type Distribution, meanOf } from './law.js'
-import type { OtherWorkGiven, OtherWorkKeys } from './other-work-keys.js'
 
 export type { OtherWorkKeys }
 

@@ -4,7 +4,7 @@ import { parse as parseValue } from 'yaml'
 import { isMap } from './is-map.js'
 import { name } from './kit.js'
 import { shown } from './printable.js'
-import { problemWithoutPlace, ScenarioError } from './problems.js'
+import { refusal } from './problems.js'
 import type { Path } from './walk.js'
 
 /** A value by dotted path, and the words for where it came from. */
@@ -61,21 +61,17 @@ export function originOf(path: Path, overrides: readonly Override[]): Override |
 export function readSet(set: string, source = `--set ${shown(set)}`): Override {
   const cut = set.indexOf('=')
   if (cut <= 0)
-    throw new ScenarioError([
-      problemWithoutPlace(
-        source,
-        'no-such-path',
-        'an override must be PATH=VALUE',
-        'such as --set "line.sealer.belt-speed=30 m/min"',
-      ),
-    ])
+    throw refusal(
+      source,
+      'no-such-path',
+      'an override must be PATH=VALUE',
+      'such as --set "line.sealer.belt-speed=30 m/min"',
+    )
   let value: unknown
   try {
     value = parseValue(set.slice(cut + 1), { maxAliasCount: 0 })
   } catch {
-    throw new ScenarioError([
-      problemWithoutPlace(source, 'not-yaml', 'the value must be YAML', 'put the whole option in quotes'),
-    ])
+    throw refusal(source, 'not-yaml', 'the value must be YAML', 'put the whole option in quotes')
   }
   return { path: set.slice(0, cut).trim(), value, source, at: null }
 }
@@ -95,21 +91,14 @@ export function whatIfsOf(texts: readonly string[], known: readonly Changes[]): 
   const taken = new Set(known.map(({ name: each }) => each))
   return texts.map((text, index) => {
     const source = `--what-if ${shown(text)}`
-    const [, given, changes] = /^(?:\s*([^:=;.]+?)\s*:)?(.*)$/s.exec(text) as unknown as [
-      string,
-      string | undefined,
-      string,
-    ]
+    const [, given, changes = ''] = /^(?:\s*([^:=;.]+?)\s*:)?(.*)$/s.exec(text) ?? []
     const called = given ?? `what-if-${index + 1}`
     const fault = !name.safeParse(called).success
       ? 'a name must begin with a letter and have only letters, digits, spaces, - and _; at most 40'
       : taken.has(called)
         ? `a variant \`${shown(called)}\` exists already`
         : null
-    if (fault !== null)
-      throw new ScenarioError([
-        problemWithoutPlace(source, 'bad-name', fault, 'such as --what-if "wide: tape.width=72 mm"'),
-      ])
+    if (fault !== null) throw refusal(source, 'bad-name', fault, 'such as --what-if "wide: tape.width=72 mm"')
     taken.add(called)
     const parts = (changes.match(change) ?? []).filter((each) => each.trim() !== '')
     // one that changes nothing is a slip
@@ -120,33 +109,19 @@ export function whatIfsOf(texts: readonly string[], known: readonly Changes[]): 
 
 export function variantsOf(raw: Record<string, unknown>): Changes[] {
   const { variants } = raw
-  if (typeof variants !== 'object' || variants === null || Array.isArray(variants)) return []
-  return Object.entries(variants as Record<string, unknown>).map(([name, variant]) => {
+  return entriesOf(variants).map(([name, variant]) => {
     const { set, note, add, remove } = (isMap(variant) ? variant : {}) as Record<string, unknown>
     const source = `variant ${name}`
-    const inside = (key: string) => ['variants', name, key]
-    const changes = entriesOf(set).map(([path, value]) => ({
-      path,
-      value,
-      source,
-      at: [...inside('set'), path],
-    }))
+    const change = (key: string, place: string | number, path: string, value: unknown): Override => {
+      return { path, value, source, at: ['variants', name, key, place] }
+    }
+    const changes = entriesOf(set).map(([path, value]) => change('set', path, path, value))
     const added = entriesOf(add).map(
-      ([piece, value]): Override => ({
-        ...{ path: `line.${piece}`, value, source, at: [...inside('add'), piece], does: 'add' },
-      }),
+      ([piece, value]): Override => ({ ...change('add', piece, `line.${piece}`, value), does: 'add' }),
     )
     const names: unknown[] = Array.isArray(remove) ? remove : []
     const removed = names.map(
-      (piece, index): Override => ({
-        ...{
-          path: `line.${nameOf(piece)}`,
-          value: piece,
-          source,
-          at: [...inside('remove'), index],
-          does: 'remove',
-        },
-      }),
+      (piece, at): Override => ({ ...change('remove', at, `line.${nameOf(piece)}`, piece), does: 'remove' }),
     )
     return { name, note: typeof note === 'string' ? note : '', overrides: [...added, ...changes, ...removed] }
   })

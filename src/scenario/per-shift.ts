@@ -1,5 +1,5 @@
 /** `4000 cases/shift` and `10 stops per shift`: what people know of a whole shift, as a rate and as a time from one to the next. */
-import { aShift } from './a-shift.js'
+import { aShift } from './meant.js'
 import { parseQuantity } from './quantity.js'
 
 const number = '(\\d+\\.?\\d*|\\.\\d+)'

@@ -1,7 +1,7 @@
 /** Pieces that a variant adds or takes out: in the tree of the file, where the ways of those that stay close by themselves. */
 
 import type { Finding } from './finding.js'
-import { isMap } from './is-map.js'
+import { isMap, mapsIn } from './is-map.js'
 import { nearest } from './nearest.js'
 import type { Override } from './overrides.js'
 import { shown } from './printable.js'
@@ -15,14 +15,8 @@ export interface PieceFault {
   override: Override
 }
 
-/** What stands under the names of a map, as far as it is maps. */
-const mapsIn = (tree: unknown): Tree[] => Object.values(isMap(tree) ? tree : {}).filter(isMap)
-
 /** The pieces of a tree as far as they are such. */
-const piecesIn = (tree: Tree): Record<string, Piece> =>
-  Object.fromEntries(
-    Object.entries(isMap(tree.line) ? tree.line : {}).filter(([, piece]) => isMap(piece)),
-  ) as Record<string, Piece>
+const piecesIn = (tree: Tree): Record<string, Piece> => Object.fromEntries(mapsIn(tree.line))
 
 const fault = (
   override: Override,
@@ -39,31 +33,25 @@ const fault = (
 function cannotStand(line: Record<string, Piece>, name: string, override: Override): PieceFault | null {
   const names = Object.keys(line)
   const { value } = override
+  const told = (code: Finding['code'], rule: string, fix: string, within: readonly string[] = []) =>
+    fault(override, code, rule, fix, within)
   if (!isMap(value))
-    return fault(
-      override,
-      'wrong-type',
-      'a piece is a map of keys',
-      'such as `{after: NAME, type: station, time: 5 s}`',
-    )
+    return told('wrong-type', 'a piece is a map of keys', 'such as `{after: NAME, type: station, time: 5 s}`')
   if (Object.hasOwn(line, name))
-    return fault(
-      override,
+    return told(
       'bad-name',
       `a piece \`${shown(name)}\` exists already`,
       'choose another name, or change that piece',
     )
   const { after } = value
   if (after === undefined)
-    return fault(
-      override,
+    return told(
       'missing-key',
       '`after` is missing: the piece before the new one',
       `such as \`after: ${names[0]}\``,
     )
   if (typeof after !== 'string' || !Object.hasOwn(line, after))
-    return fault(
-      override,
+    return told(
       'no-such-path',
       `\`${shown(after)}\` is not a piece of the line`,
       nearest(String(after), names),
@@ -78,8 +66,7 @@ function cannotStand(line: Record<string, Piece>, name: string, override: Overri
         .map(({ target }) => target),
     ),
   ]
-  return fault(
-    override,
+  return told(
     'conflict',
     `\`${after}\` sends cases several ways, so the next piece is not clear`,
     `put it after one of ${ways.filter((each) => each !== exitName).join(', ')}`,
@@ -245,7 +232,7 @@ function close(tree: Tree, gap: Gap): void {
 /** Sources bring their cases to what is left. */
 function closeArrivals({ arrivals }: Tree, gap: Gap): void {
   const entrance = gap.end(Object.keys(gap.line)[0]!)
-  for (const source of mapsIn(arrivals)) {
+  for (const [, source] of mapsIn(arrivals)) {
     if (typeof source.to === 'string') source.to = gap.end(source.to)
     else if (entrance !== gap.kept[0]) source.to = entrance
   }
@@ -253,7 +240,7 @@ function closeArrivals({ arrivals }: Tree, gap: Gap): void {
 
 /** Right of way passes on to the only one that fed what is out; where nobody is left to wait for it, it is none. */
 function closeRights({ arrivals }: Tree, line: Record<string, Piece>, gap: Gap): void {
-  const sources = mapsIn(arrivals).map(({ to }) => to ?? gap.kept[0])
+  const sources = mapsIn(arrivals).map(([, { to }]) => to ?? gap.kept[0])
   const ways = waysIn(line)
   for (const [name, piece] of Object.entries(line)) {
     const first = piece['right-of-way']
@@ -290,5 +277,5 @@ function forget({ money, crew }: Tree, { out }: Gap): void {
   const { capital, power }: Tree = isMap(money) ? money : {}
   for (const priced of [capital, power].filter(isMap))
     for (const path of Object.keys(priced)) if (out.has(path.split('.')[1] ?? '')) delete priced[path]
-  for (const people of mapsIn(crew)) if (out.has(String(people['stands-at']))) delete people['stands-at']
+  for (const [, people] of mapsIn(crew)) if (out.has(String(people['stands-at']))) delete people['stands-at']
 }

@@ -3,7 +3,7 @@
 import { isBetween } from './between.js'
 import { readSize } from './case-size.js'
 import type { Finding } from './finding.js'
-import { isMap } from './is-map.js'
+import { isMap, mapsIn } from './is-map.js'
 import { isGuess } from './known.js'
 import { casesPerShift, shiftTimes, stopsPerShift, written } from './per-shift.js'
 import { shown } from './printable.js'
@@ -22,11 +22,6 @@ export interface ReadAs {
 
 type Map = Record<string, unknown>
 
-const entriesOf = (value: unknown): [string, Map][] =>
-  isMap(value)
-    ? Object.entries(value).flatMap(([name, each]): [string, Map][] => (isMap(each) ? [[name, each]] : []))
-    : []
-
 const sides = ['length', 'width', 'height'] as const
 
 /**
@@ -35,7 +30,7 @@ const sides = ['length', 'width', 'height'] as const
 export function spellSizes(tree: Map, isOver: boolean): { readAs: ReadAs[]; findings: Finding[] } {
   const readAs: ReadAs[] = []
   const findings: Finding[] = []
-  for (const [name, kind] of entriesOf(tree.cases)) {
+  for (const [name, kind] of mapsIn(tree.cases)) {
     if (kind.size === undefined) continue
     const path = ['cases', name, 'size']
     const found = shown(kind.size)
@@ -117,9 +112,9 @@ export function spellPerShift(
     readAs.push({ path, from: path, written: textOf(said), meaning })
   }
   rateAt(tree, 'target', ['target'], working, 'of working time')
-  for (const [name, source] of entriesOf(tree.arrivals))
+  for (const [name, source] of mapsIn(tree.arrivals))
     rateAt(source, 'rate', ['arrivals', name, 'rate'], working - startUp, 'in which cases come')
-  for (const [name, { breakdowns }] of entriesOf(tree.line)) {
+  for (const [name, { breakdowns }] of mapsIn(tree.line)) {
     const stops = isMap(breakdowns) ? stopsPerShift(breakdowns.after) : null
     if (stops === null || !isMap(breakdowns)) continue
     const path = ['line', name, 'breakdowns', 'after']
@@ -174,7 +169,7 @@ const mostOff = 1
 
 /** Where shares of the arrivals are in per cent all of them are, and together all that arrives. */
 export function percentFindings(tree: Map): Finding[] {
-  const shares = entriesOf(tree.cases).map(([name, { share }]) => ({
+  const shares = mapsIn(tree.cases).map(([name, { share }]) => ({
     name,
     share: isGuess(share) ? share.guess : share,
   }))

@@ -1,12 +1,12 @@
 /** Keys of `planned`: work that is planned in a shift. */
 import * as z from 'zod'
 import { timeDistribution } from './distribution.js'
-import { name, quantity } from './kit.js'
+import { name, quantity, text } from './kit.js'
 
 export const planned = z
   .array(
     z.strictObject({
-      does: z.string().min(1).max(40).describe('name of the work, such as cleaning'),
+      does: text('name of the work, such as cleaning', 40),
       at: quantity('time', 'time since the start of each shift').optional(),
       every: quantity(
         'time',

@@ -1,62 +1,57 @@
 /** Rules of planned work, and of the hours and the handover of places that people work. */
 import type { KeysOf } from '../kinds/keys.js'
+import { shortestWork } from './crew-rules.js'
 import type { Report } from './finding.js'
 import { meanOf } from './law.js'
 import { nearest } from './nearest.js'
-import { shortestWork } from './other-work-rules.js'
-import type { PlannedKeys } from './planned.js'
 import type { Scenario } from './schema.js'
 import type { Path } from './walk.js'
 
 /** Breaches of the rules on planned work at a piece. */
-export function checkPlanned(scenario: Scenario, { planned }: KeysOf, path: Path, report: Report): void {
-  for (const [index, work] of (planned ?? []).entries()) {
-    const at = [...path, 'planned', index]
-    checkTimes(work, scenario.shift, at, report)
-    const crews = Object.keys(scenario.crew)
-    if (work.needs !== undefined && !crews.includes(work.needs))
-      report(
-        [...at, 'needs'],
-        'no-such-path',
-        `there is no crew \`${work.needs}\``,
-        nearest(work.needs, crews),
-      )
-  }
-}
-
-function checkTimes(
-  { at, every, takes }: PlannedKeys,
-  shift: Scenario['shift'],
+export function checkPlanned(
+  { shift, crew }: Scenario,
+  { planned = [] }: KeysOf,
   path: Path,
   report: Report,
 ): void {
+  const crews = Object.keys(crew)
   const isLate = (time: number | undefined) => time !== undefined && time >= shift.length
   const earlier = `use a time before ${hours(shift.length)}, the end of the shift`
-  if ((at === undefined) === (every === undefined))
-    report(
-      path,
-      'one-of',
-      'planned work needs either `at` (once) or `every` (repeated)',
-      'keep or add one, such as `at: 4 h` or `every: 2 h`',
-      true,
-    )
-  if (isLate(at)) report([...path, 'at'], 'out-of-range', 'is after the end of the shift', earlier)
-  if (isLate(every))
-    report([...path, 'every'], 'out-of-range', 'is longer than a shift, so the work is never done', earlier)
-  if (meanOf(takes) < shortestWork)
-    report(
-      [...path, 'takes'],
-      'out-of-range',
-      `the mean must be at least ${shortestWork} s`,
-      'such as `10 min`',
-    )
-  else if (every !== undefined && meanOf(takes) >= every)
-    report(
-      [...path, 'takes'],
-      'conflict',
-      'takes as long as the interval until it is due again: the piece would never run',
-      'use a shorter `takes` or a longer `every`',
-    )
+  for (const [index, { at, every, takes, needs }] of planned.entries()) {
+    const place = [...path, 'planned', index]
+    if ((at === undefined) === (every === undefined))
+      report(
+        place,
+        'one-of',
+        'planned work needs either `at` (once) or `every` (repeated)',
+        'keep or add one, such as `at: 4 h` or `every: 2 h`',
+        true,
+      )
+    if (isLate(at)) report([...place, 'at'], 'out-of-range', 'is after the end of the shift', earlier)
+    if (isLate(every))
+      report(
+        [...place, 'every'],
+        'out-of-range',
+        'is longer than a shift, so the work is never done',
+        earlier,
+      )
+    if (meanOf(takes) < shortestWork)
+      report(
+        [...place, 'takes'],
+        'out-of-range',
+        `the mean must be at least ${shortestWork} s`,
+        'such as `10 min`',
+      )
+    else if (every !== undefined && meanOf(takes) >= every)
+      report(
+        [...place, 'takes'],
+        'conflict',
+        'takes as long as the interval until it is due again: the piece would never run',
+        'use a shorter `takes` or a longer `every`',
+      )
+    if (needs !== undefined && !crews.includes(needs))
+      report([...place, 'needs'], 'no-such-path', `there is no crew \`${needs}\``, nearest(needs, crews))
+  }
 }
 
 /** Breaches of the rules on the hours of people at a station. */
@@ -74,17 +69,11 @@ export function checkHours(scenario: Scenario, piece: KeysOf, path: Path, report
   if (handover === undefined) return
   const { shift } = scenario
   const end = shift.length + shift['run-out']
+  const conflict = (rule: string, fix: string) => report([...path, 'handover'], 'conflict', rule, fix)
   if (2 * handover >= end)
-    report(
-      [...path, 'handover'],
-      'conflict',
-      'the two handovers together take the whole shift',
-      'use a shorter handover',
-    )
+    conflict('the two handovers together take the whole shift', 'use a shorter handover')
   else if (shift.breaks.some((pause) => pause.at <= handover || pause.at + pause.for >= end - handover))
-    report(
-      [...path, 'handover'],
-      'conflict',
+    conflict(
       'a break of the shift overlaps or touches a handover',
       'use a shorter handover, or move the break',
     )

@@ -67,6 +67,10 @@ export function problemWithoutPlace(
   return { code, path: '', source, line: 0, column: 0, found, rule, fix, window: '' }
 }
 
+/** Such a problem alone as the error that it is. */
+export const refusal = (...problem: Parameters<typeof problemWithoutPlace>): ScenarioError =>
+  new ScenarioError([problemWithoutPlace(...problem)])
+
 /** What `read` gives, or the first problem why it is no scenario, in words. */
 export function unlessNoScenario<T>(
   read: () => T,

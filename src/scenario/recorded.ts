@@ -1,7 +1,7 @@
 /** Fills the recorded arrivals of every `log` from its CSV file, row by row, into typed arrays. */
 import type { RecordedLog } from './arrivals.js'
 import { columnNamed, decimalOf } from './csv-columns.js'
-import type { Finding } from './finding.js'
+import { type Finding, findingAt } from './finding.js'
 import { nearest } from './nearest.js'
 import { shown } from './printable.js'
 import { unitSize } from './quantity.js'
@@ -44,15 +44,8 @@ export class Recordings {
       const reading = this.read(log, kinds)
       log.times = reading.times
       log.kinds = reading.kinds
-      return reading.faults.map(
-        ({ key, rule, fix }): Finding => ({
-          code: 'file',
-          path: ['arrivals', name, 'log', key],
-          found: '',
-          rule,
-          fix,
-          atKey: false,
-        }),
+      return reading.faults.map(({ key, rule, fix }) =>
+        findingAt(['arrivals', name, 'log', key], 'file', rule, fix),
       )
     })
   }

@@ -140,11 +140,10 @@ function asInFile(
   { alike }: Scenario,
   overrides: readonly Override[],
 ): Sourced[] {
-  const told = findings.map((finding) => ({
-    ...finding,
-    path: alike ? pathInFile(finding.path, alike) : finding.path,
-  }))
-  return told.map((finding) => [finding, causeOf(finding.path, overrides)])
+  return findings.map((finding) => {
+    const path = alike ? pathInFile(finding.path, alike) : finding.path
+    return [{ ...finding, path }, causeOf(path, overrides)]
+  })
 }
 
 /** What a value rests on, where it stands in the line as it is built. */

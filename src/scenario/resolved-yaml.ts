@@ -7,13 +7,13 @@ import type { Loaded } from './load.js'
 export function resolvedYaml({ resolved, assumed, evidence }: Loaded): string {
   const document = new Document(resolved)
   document.commentBefore = ' The scenario as simulated: overrides applied, defaults written out.'
-  for (const { path, basis } of assumed) {
+  const comments = [
+    ...assumed.map(({ path, basis }) => [path, `assumed: ${basis}`] as const),
+    ...evidence.map(({ path, known }) => [path, restingOn(known)] as const),
+  ]
+  for (const [path, comment] of comments) {
     const node = nodeAt(document, path.split('.'))
-    if (node) node.comment = ` assumed: ${basis}`
-  }
-  for (const { path, known } of evidence) {
-    const node = nodeAt(document, path.split('.'))
-    if (node) node.comment = ` ${restingOn(known)}`
+    if (node) node.comment = ` ${comment}`
   }
   return document.toString({ lineWidth: 0 })
 }

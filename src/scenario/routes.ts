@@ -1,7 +1,6 @@
 /** The ways of a line: where the cases of each piece may go, and whether every case comes everywhere and out again. */
 import { rulesOf } from '../kinds/rules.js'
-import type { Report } from './finding.js'
-import { nearest } from './nearest.js'
+import { type Report, reportUnknown } from './finding.js'
 import type { Scenario } from './schema.js'
 import type { Path } from './walk.js'
 
@@ -80,6 +79,25 @@ export function reachedFrom(
 /** Where cases come first, source by source. */
 export const startsOf = (sources: Ways): string[] => [...sources.values()].flat().map(({ target }) => target)
 
+/** Tells the names of the pieces that cases of a kind may come to. */
+export function reachOf(scenario: Scenario): (kind: string) => ReadonlySet<string> {
+  const ways = lineWays(scenario)
+  const starts = startsOf(arrivalWays(scenario))
+  const of = (kind: string) => {
+    const reached = reachedFrom(starts, (name) => targetsOf(ways, name, kind))
+    reached.delete(exitName)
+    return reached
+  }
+  const named = new Set([...ways.values()].flat().map(({ onlyCase }) => onlyCase))
+  // of thousands of kinds those that no way names go alike
+  let others: ReadonlySet<string> | null = null
+  return (kind) => {
+    if (named.has(kind)) return of(kind)
+    others ??= of(kind)
+    return others
+  }
+}
+
 /** Every breach of the rules of ways. The later ones are asked only of a line in which all names stand for something. */
 export function checkRoutes(scenario: Scenario, report: Report): void {
   const pieces = lineWays(scenario)
@@ -95,8 +113,17 @@ export function checkRoutes(scenario: Scenario, report: Report): void {
   checkTargets('line', pieces, pieces, strictly)
   for (const [name, piece] of Object.entries(scenario.line))
     rulesOf(piece).checkWays?.(piece, { scenario, path: ['line', name] }, strictly)
-  for (const [name, piece] of Object.entries(scenario.line))
-    checkRightOfWay(name, piece['right-of-way'], pieces, sources, report)
+  for (const [name, { 'right-of-way': first }] of Object.entries(scenario.line)) {
+    const feeders = [...feedersOf(pieces, name), ...feedersOf(sources, name)]
+    if (first !== undefined && !feeders.includes(first))
+      reportUnknown(
+        report,
+        ['line', name, 'right-of-way'],
+        first,
+        feeders,
+        `passes no cases on to \`${name}\``,
+      )
+  }
   const isNothingToAsk = [scenario.cases, scenario.arrivals, scenario.line].some(
     (map) => Object.keys(map).length === 0,
   )
@@ -116,30 +143,13 @@ function checkTargets(group: string, all: Ways, pieces: Ways, report: Report): v
   for (const [name, ways] of all)
     for (const { path, target } of ways)
       if (path.length > 0 && target !== exitName && !pieces.has(target))
-        report(
+        reportUnknown(
+          report,
           [group, name, ...path],
-          'no-such-path',
-          `\`${target}\` is not a piece of the line`,
-          nearest(target, [...pieces.keys(), exitName]),
+          target,
+          [...pieces.keys(), exitName],
+          'is not a piece of the line',
         )
-}
-
-function checkRightOfWay(
-  name: string,
-  given: string | undefined,
-  pieces: Ways,
-  sources: Ways,
-  report: Report,
-): void {
-  if (given === undefined) return
-  const feeders = [...feedersOf(pieces, name), ...feedersOf(sources, name)]
-  if (!feeders.includes(given))
-    report(
-      ['line', name, 'right-of-way'],
-      'no-such-path',
-      `\`${given}\` passes no cases on to \`${name}\``,
-      nearest(given, feeders),
-    )
 }
 
 /** Every piece is reached by some case, and from wherever a case comes it has a way out. */

@@ -1,22 +1,21 @@
 /** Rules between keys: what each key allows by itself, but not together. Findings here stop a run. */
 import { type KeysOf, kindKeys } from '../kinds/keys.js'
 import { rulesOf } from '../kinds/rules.js'
+import { has } from '../kinds/traits.js'
 import { checkSource } from './arrival-rules.js'
 import type { Skill } from './calls.js'
 import { checkBreaks, checkDuties } from './crew-rules.js'
+import { checkSlowStart, checkSpeeds } from './drive-rules.js'
 import type { Finding, Report } from './finding.js'
 import { checkJams } from './jam-rules.js'
-import { type Distribution, meanOf } from './law.js'
+import { meanOf } from './law.js'
 import { checkClosure, checkMoney } from './money-rules.js'
-import { longestCase } from './outside.js'
+import { longestCase, varies } from './outside.js'
 import { checkHours, checkPlanned } from './planned-rules.js'
-import { checkRoutes } from './routes.js'
+import { checkRoutes, reachOf } from './routes.js'
 import type { Scenario } from './schema.js'
 import { checkSensors } from './sensor-rules.js'
 import { checkSideBySide } from './side-by-side.js'
-import { checkSizes } from './size-rules.js'
-import { checkSlowStart } from './slow-start-rules.js'
-import { checkSpeeds } from './speed-rules.js'
 import type { Path } from './walk.js'
 
 /** Breakdowns that come faster than this on the mean are a slip of the unit, and a study of them would not end, s. */
@@ -35,18 +34,18 @@ export function ruleFindings(scenario: Scenario): Finding[] {
   checkArrivals(scenario, report)
   const longest = longestCase(scenario)
   for (const [name, piece] of Object.entries(scenario.line)) {
-    checkDistributions(piece, ['line', name], report)
+    const path = ['line', name]
+    checkBreakdowns(piece, path, report)
     const rules = rulesOf(piece)
-    rules.check?.(piece, { scenario, path: ['line', name], longest }, report)
-    if (piece.breakdowns) checkSkill(scenario, ['line', name, 'breakdowns'], 'breakdowns', report)
-    checkPlanned(scenario, piece, ['line', name], report)
-    checkHours(scenario, piece, ['line', name], report)
-    checkSpeeds(scenario, piece, ['line', name], report)
-    checkSlowStart(scenario, piece, ['line', name], report)
-    if (piece.jams && checkJams(piece.jams, scenario, ['line', name, 'jams'], report))
-      checkSkill(scenario, ['line', name, 'jams'], 'jams', report)
-    for (const skill of rules.skills?.(piece) ?? [])
-      checkSkill(scenario, ['line', name, skill], skill, report)
+    rules.check?.(piece, { scenario, path, longest }, report)
+    if (piece.breakdowns) checkSkill(scenario, [...path, 'breakdowns'], 'breakdowns', report)
+    checkPlanned(scenario, piece, path, report)
+    checkHours(scenario, piece, path, report)
+    checkSpeeds(scenario, piece, path, report)
+    checkSlowStart(scenario, piece, path, report)
+    if (piece.jams && checkJams(piece.jams, scenario, [...path, 'jams'], report))
+      checkSkill(scenario, [...path, 'jams'], 'jams', report)
+    for (const skill of rules.skills?.(piece) ?? []) checkSkill(scenario, [...path, skill], skill, report)
   }
   checkRoutes(scenario, report)
   checkSensors(scenario, report)
@@ -81,21 +80,19 @@ function checkCases(scenario: Scenario, report: Report): void {
     const outside = [kind.length, kind.width, kind.height]
     const isWhole = outside.every((side) => side !== undefined)
     const isNone = outside.every((side) => side === undefined)
+    const tell = (code: Finding['code'], rule: string, fix: string) =>
+      report(['cases', name], code, rule, fix, true)
     if (kind.inside ? !isNone : !isWhole)
-      report(
-        ['cases', name],
+      tell(
         'one-of',
         'a case needs outside length, width and height, or `inside` with `flute`',
         'give one of the two',
-        true,
       )
     if (kind.inside && !kind.flute)
-      report(
-        ['cases', name],
+      tell(
         'missing-key',
         '`inside` needs `flute`: the board thickness is the difference to the outside',
         'add `flute`, such as `flute: C`',
-        true,
       )
   }
 }
@@ -118,22 +115,17 @@ function checkArrivals(scenario: Scenario, report: Report): void {
       `name a ${Object.keys(kindKeys).join(', a ')}`,
       true,
     )
-  for (const [name, source] of sources) {
-    checkSource(scenario, name, source, report)
-  }
+  for (const [name, source] of sources) checkSource(scenario, name, source, report)
 }
 
-function checkDistributions(piece: KeysOf, path: Path, report: Report): void {
-  const positive = (distribution: Distribution | undefined, key: Path) => {
-    if (distribution && meanOf(distribution) < shortestMean)
-      report(
-        [...path, ...key],
-        'out-of-range',
-        `the mean must be at least ${shortestMean} s`,
-        'such as `40 h`',
-      )
-  }
-  positive(piece.breakdowns?.after, ['breakdowns', 'after'])
+function checkBreakdowns({ breakdowns }: KeysOf, path: Path, report: Report): void {
+  if (breakdowns && meanOf(breakdowns.after) < shortestMean)
+    report(
+      [...path, 'breakdowns', 'after'],
+      'out-of-range',
+      `the mean must be at least ${shortestMean} s`,
+      'such as `40 h`',
+    )
 }
 
 function checkSkill(scenario: Scenario, path: Path, skill: Skill, report: Report): void {
@@ -152,30 +144,47 @@ function checkSkill(scenario: Scenario, path: Path, skill: Skill, report: Report
   )
 }
 
+/** A machine that people set for a size cannot be set for every case: where height or width vary, it must set itself. */
+function checkSizes(scenario: Scenario, report: Report): void {
+  const varying = Object.entries(scenario.cases).filter(([, kind]) => varies(kind, ['height', 'width']))
+  if (varying.length === 0) return
+  const reach = reachOf(scenario)
+  for (const [kind] of varying) {
+    const reached = reach(kind)
+    for (const [name, piece] of Object.entries(scenario.line))
+      if (reached.has(name) && has(piece, 'tapes') && piece['size-setting'].by === 'crew')
+        report(
+          ['line', name, 'size-setting', 'by'],
+          'conflict',
+          `the case \`${kind}\` varies in height or width, but a machine set by people would need a changeover for each of them`,
+          '`machine`, which sets itself; or one height and one width for this case',
+        )
+  }
+}
+
 function checkShift(scenario: Scenario, report: Report): void {
   const { shift } = scenario
+  const conflict = (key: keyof typeof shift, rule: string, fix: string, atKey = false) =>
+    report(['shift', key], 'conflict', rule, fix, atKey)
   checkBreaks(shift.breaks, shift.length, ['shift', 'breaks'], report)
   if (shift['start-up'] >= shift.length)
-    report(['shift', 'start-up'], 'conflict', 'the start-up takes the whole shift', 'use a shorter start-up')
+    conflict('start-up', 'the start-up takes the whole shift', 'use a shorter start-up')
   if (shift['start-up'] > 0 && shift.breaks.some((pause) => pause.at < shift['start-up']))
-    report(
-      ['shift', 'breaks'],
-      'conflict',
+    conflict(
+      'breaks',
       'a break begins before the end of the start-up',
       'put the breaks after the start-up',
       true,
     )
   if (shift.campaign > 1 && shift.start === 'empty')
-    report(
-      ['shift', 'campaign'],
-      'conflict',
+    conflict(
+      'campaign',
       'shifts in a row need `start: carry-over` or `start: steady`',
       'set `start: carry-over`',
     )
   if (shift.start === 'steady' && shift.campaign === 1 && shift['run-out'] > 0)
-    report(
-      ['shift', 'run-out'],
-      'conflict',
+    conflict(
+      'run-out',
       'a line that runs without end (`start: steady`) has no run-out',
       'set `run-out: 0 min`, or use another `start`',
       true,

@@ -8,7 +8,7 @@ import { caseKind } from './case-keys.js'
 import { mostValues } from './choices.js'
 import { closure, dataSheet, site } from './closure.js'
 import { breakList, member } from './crew-keys.js'
-import { assume, choice, decided, money, moneyFor, name, quantity, whole } from './kit.js'
+import { assume, broken, choice, decided, money, moneyFor, name, quantity, share, whole } from './kit.js'
 import { mostShifts } from './limits.js'
 import type { RecordedStopsOfLine } from './recorded-stops.js'
 import { studyRecord } from './study-record.js'
@@ -34,17 +34,13 @@ const end = z.union([z.string(), z.number()])
 
 export const scenarioSchema = z
   .strictObject({
-    title: assume(
-      z.string().max(200).describe('title of the report'),
-      'Sealing line',
-      'definition of the format',
-    ),
+    title: assume(z.string().max(200).describe('title of the report'), 'Sealing line'),
     target: decided(
       'case-rate',
       'required throughput: good cases out / working time (shift without breaks); also for a whole shift, such as 4000 cases/shift',
       { above: 0, to: 1000 },
     ).optional(),
-    display: assume(choice(['metric', 'us'], 'units of the reports'), 'metric', 'definition of the format'),
+    display: assume(choice(['metric', 'us'], 'units of the reports'), 'metric'),
     cases: z.record(name, caseKind).describe('the cases, by name'),
     arrivals: z.record(name, source).describe('where cases arrive from, by name'),
     line: z.record(name, equipment).describe('the pieces of the line, in the order of travel'),
@@ -71,11 +67,7 @@ export const scenarioSchema = z
           'from memory, low confidence',
         ),
         price: money('roll', 'price of a roll').optional(),
-        stretch: assume(
-          quantity('share', 'how much the head stretches the tape', { from: 0, to: 1 }),
-          '0 %',
-          'definition of the format',
-        ),
+        stretch: assume(share('how much the head stretches the tape'), '0 %'),
         'lost-per-roll': assume(
           quantity('length', 'tape of each roll lost in threading and at the end of the roll'),
           '4 m',
@@ -84,15 +76,12 @@ export const scenarioSchema = z
         ...dataSheet,
       }),
       {},
-      'definition of the format',
     ),
     closure: closure.optional(),
     site: site.optional(),
-    crew: assume(
-      z.record(name, member).describe('people who clear stops, by name'),
-      { operators: { does: [...skills] } },
-      'definition of the format',
-    ),
+    crew: assume(z.record(name, member).describe('people who clear stops, by name'), {
+      operators: { does: [...skills] },
+    }),
     shift: z
       .strictObject({
         length: assume(
@@ -106,7 +95,6 @@ export const scenarioSchema = z
             'state of the line at the start of a shift. empty; carry-over: as the shift before left it, rolls and blades included; steady: steady state of an endless run, after a warm-up that is found and removed',
           ),
           'empty',
-          'definition of the format',
         ),
         campaign: assume(
           whole(
@@ -115,12 +103,10 @@ export const scenarioSchema = z
             1000,
           ),
           1,
-          'definition of the format',
         ),
         'start-up': assume(
           quantity('time', 'time at the start of a shift before cases arrive', { from: 0, to: 31_622_400 }),
           '0 min',
-          'definition of the format',
         ),
         'rolls-start': assume(
           choice(
@@ -128,16 +114,14 @@ export const scenarioSchema = z
             'rolls at the start of the shift: full, or each partly used by a random share',
           ),
           'full',
-          'definition of the format',
         ),
-        breaks: assume(breakList.describe('breaks, in order'), [], 'definition of the format'),
+        breaks: assume(breakList.describe('breaks, in order'), []),
         'breaks-stop': assume(
           choice(
             ['arrivals-and-manual-work', 'everything'],
             'what stops in a break; with arrivals-and-manual-work machines continue',
           ),
           'arrivals-and-manual-work',
-          'definition of the format',
         ),
         'run-out': assume(
           quantity('time', 'extra time after the last arrival to empty the line', {
@@ -145,7 +129,6 @@ export const scenarioSchema = z
             to: 31_622_400,
           }),
           '0 min',
-          'definition of the format',
         ),
       })
       .describe('the shift'),
@@ -164,12 +147,9 @@ export const scenarioSchema = z
           .describe(
             'mean power of each piece over the shift, by its path, such as line.sealer; needs energy',
           ),
-        maintenance: quantity('share', 'share of the purchase price, a year; needs capital and shifts', {
-          from: 0,
-          to: 1,
-        }).optional(),
+        maintenance: share('share of the purchase price, a year; needs capital and shifts').optional(),
         life: quantity('time', 'years over which the capital is recovered', { above: 0 }).optional(),
-        interest: quantity('share', 'yearly interest', { from: 0, to: 1 }).optional(),
+        interest: share('yearly interest').optional(),
         shifts: quantity('yearly', 'number of shifts a year', { above: 0 }).optional(),
         capital: z
           .record(z.string(), moneyFor([null, 'm'], 'price; for a conveyor it may be per metre'))
@@ -185,7 +165,6 @@ export const scenarioSchema = z
         shifts: assume(
           whole('number of shifts to simulate (campaigns, if shifts carry over)', 2, mostShifts),
           100,
-          'definition of the format',
         ),
         confidence: assume(
           decided('share', 'confidence of the intervals', { from: 0.5, to: 0.9999 }),
@@ -198,7 +177,6 @@ export const scenarioSchema = z
             .transform(String)
             .describe('any text; the same seed gives the same shifts'),
           'tapeshift',
-          'definition of the format',
         ),
         engine: assume(
           choice(
@@ -206,12 +184,10 @@ export const scenarioSchema = z
             'who simulates: events with a row of pieces that is worked ahead of them where the line is one, or events alone; the shifts are the same',
           ),
           'ahead',
-          'definition of the format',
         ),
         ...studyRecord,
       }),
       {},
-      'definition of the format',
     ),
     size: z
       .strictObject({
@@ -267,10 +243,10 @@ export const scenarioSchema = z
                 'names of pieces to remove; cases go directly to the next piece. Prices and posts of these pieces are removed too',
               ),
           })
-          .refine(({ set, add, remove }) => set ?? add ?? remove, {
-            message: 'a variant must change something',
-            params: { code: 'missing-key', fix: 'add `set`, `add` or `remove`' },
-          }),
+          .refine(
+            ({ set, add, remove }) => set ?? add ?? remove,
+            broken('missing-key', 'a variant must change something', 'add `set`, `add` or `remove`'),
+          ),
       )
       .optional()
       .describe('named sets of changes to this scenario'),

@@ -155,7 +155,7 @@ function checkLocks(scenario: Scenario, report: Report): void {
     for (const awaited of awaits(name)) {
       const path = ['line', name, awaited.key]
       if (mustRun.has(name, awaited)) {
-        report(path, 'conflict', lockedAlone(name, awaited), lockedAloneFix(awaited), true)
+        report(path, 'conflict', ...lockedAlone(name, awaited), true)
         continue
       }
       for (const other of sensed) {
@@ -181,15 +181,17 @@ function comesBefore(one: Awaited, other: Awaited): boolean {
   return fills.place <= empties.place
 }
 
-const lockedAlone = (name: string, { watched, awaitsCase }: Awaited): string =>
+/** What is said of a piece that nothing but itself could start again: the rule, and the nearest mend. */
+const lockedAlone = (name: string, { watched, awaitsCase }: Awaited): [rule: string, fix: string] =>
   awaitsCase
-    ? `\`${name}\` would be stopped for ever: it waits for cases on \`${watched}\`, but they all come through \`${name}\``
-    : `\`${name}\` would be stopped for ever: it waits until \`${watched}\` is clear, but all its cases leave through \`${name}\``
-
-const lockedAloneFix = ({ watched, awaitsCase }: Awaited): string =>
-  awaitsCase
-    ? `use \`full: ${watched}\` to stop and \`clear: ${watched}\` to start, or a conveyor before this piece`
-    : `use \`clear: ${watched}\` to stop and \`full: ${watched}\` to start, or a conveyor after this piece`
+    ? [
+        `\`${name}\` would be stopped for ever: it waits for cases on \`${watched}\`, but they all come through \`${name}\``,
+        `use \`full: ${watched}\` to stop and \`clear: ${watched}\` to start, or a conveyor before this piece`,
+      ]
+    : [
+        `\`${name}\` would be stopped for ever: it waits until \`${watched}\` is clear, but all its cases leave through \`${name}\``,
+        `use \`clear: ${watched}\` to stop and \`full: ${watched}\` to start, or a conveyor after this piece`,
+      ]
 
 /** Which pieces must run for a conveyor to come to show a case, or none: those that all cases to it, or from it, go through. */
 class MustRun {

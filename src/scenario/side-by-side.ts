@@ -3,8 +3,7 @@
  * what they pass their cases on to. The line is then the one that the same pieces written out by hand would be.
  */
 import type { KeysOf } from '../kinds/keys.js'
-import type { Alike } from './alike.js'
-import { ofDivert } from './alike.js'
+import { type Alike, beforeDivert, pricedNames } from './alike.js'
 import type { Report } from './finding.js'
 import { exitName } from './routes.js'
 import type { Scenario } from './schema.js'
@@ -102,12 +101,9 @@ function pricedEach(money: NonNullable<Scenario['money']>, alike: Alike) {
     of &&
     Object.fromEntries(
       Object.entries(of).flatMap(([path, value]) => {
-        const named = path.slice('line.'.length)
-        const isDivert = named.endsWith(`.${ofDivert}`)
-        const name = isDivert ? named.slice(0, -ofDivert.length - 1) : named
-        const group = alike.line[name]
-        if (isDivert) return group ? [[`line.${group.divert}`, value]] : []
-        return (group?.pieces ?? [name]).map((piece) => [`line.${piece}`, value])
+        const before = beforeDivert(path)
+        if (before !== null && !alike.line[before]) return []
+        return pricedNames(path, alike).map((each) => [each, value])
       }),
     )
   const { capital, power } = money

@@ -14,11 +14,7 @@ export const slowStart = z
       to: 1,
     }),
     for: quantity('time', 'how long, while it does not stand', { above: 0 }),
-    'at-shift-start': assume(
-      z.boolean().describe('true: each shift begins so as well'),
-      false,
-      'definition of the format',
-    ),
+    'at-shift-start': assume(z.boolean().describe('true: each shift begins so as well'), false),
   })
   .describe('it works slower for a while after it stood long')
 

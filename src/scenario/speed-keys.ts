@@ -1,6 +1,6 @@
 /** Keys of `speeds`: steps of the speed of a drive by how full a conveyor is. */
 import * as z from 'zod'
-import { name, quantity } from './kit.js'
+import { name, quantity, share } from './kit.js'
 
 export const speeds = z
   .array(
@@ -8,12 +8,10 @@ export const speeds = z
       of: name.describe(
         'the conveyor whose level is measured: the share of its length taken by cases and the gaps kept between them',
       ),
-      above: quantity('share', 'level above which the drive runs at this speed', { from: 0, to: 1 }),
+      above: share('level above which the drive runs at this speed'),
       at: quantity('speed', 'the speed; for a sealer at most the rating of its heads', { above: 0 }),
-      'back-below': quantity(
-        'share',
+      'back-below': share(
         'level below which the drive returns to its usual speed (default: 10 percentage points under `above`; common practice, no source)',
-        { from: 0, to: 1 },
       ).optional(),
     }),
   )

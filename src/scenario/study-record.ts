@@ -1,7 +1,7 @@
 /** What a study says of itself, in words for its report; nothing of it is simulated. */
-import * as z from 'zod'
+import { text } from './kit.js'
 
-const words = (doc: string) => z.string().min(1).max(500).describe(`${doc}; printed in the report`)
+const words = (doc: string) => text(`${doc}; printed in the report`, 500)
 
 /** Keys of `study` that the report quotes. */
 export const studyRecord = {

@@ -27,7 +27,11 @@ interface UnitSystem {
   usual: readonly string[]
 }
 
-const lengths = { m: 'm', mm: 'mm', cm: 'cm', um: 'um', in: 'in', ft: 'ft', yd: 'yd' }
+/** Units that the units library writes as the format does. */
+const alike = (...units: string[]): Record<string, string> =>
+  Object.fromEntries(units.map((each) => [each, each]))
+
+const lengths = alike('m', 'mm', 'cm', 'um', 'in', 'ft', 'yd')
 const times = { s: 's', min: 'min', h: 'h', ms: 'ms', d: 'day', wk: 'week', yr: `${secondsOfYear}` }
 
 /** Every dimension that a scenario may ask for. */
@@ -44,14 +48,7 @@ export const dimensions = {
   speed: {
     name: 'a speed',
     si: 'm/s',
-    units: {
-      'm/min': 'm/min',
-      'm/s': 'm/s',
-      'mm/s': 'mm/s',
-      'ft/min': 'ft/min',
-      'ft/s': 'ft/s',
-      'in/s': 'in/s',
-    },
+    units: alike('m/min', 'm/s', 'mm/s', 'ft/min', 'ft/s', 'in/s'),
     example: '24 m/min',
     ends: [1e-5, 1000],
     usual: ['m/min', 'm/s', 'ft/min'],
@@ -92,11 +89,9 @@ export const dimensions = {
     name: 'a strength a width of tape',
     si: 'N/m',
     units: {
-      'N/cm': 'N/cm',
-      'N/m': 'N/m',
-      'N/mm': 'N/mm',
+      ...alike('N/cm', 'N/m', 'N/mm'),
       'oz/in': `${poundForcePerInch / 16}`,
-      'lbf/in': 'lbf/in',
+      ...alike('lbf/in'),
       'lb/in': 'lbf/in',
     },
     example: '5 N/cm',

@@ -4,22 +4,11 @@ const roughly =
   /^(?:about|around|approximately|approx\.?|roughly|nearly|almost|maybe|perhaps|circa|ca\.?|c\.|some|say|~|±)\s*/i
 const orSo = /\s*(?:or so|more or less|roughly|approximately|approx\.?)$/i
 
+const counting = 'one two three four five six seven eight nine ten eleven twelve'.split(' ')
 const numbers: Readonly<Record<string, number>> = {
-  ...{
-    a: 1,
-    an: 1,
-    one: 1,
-    two: 2,
-    three: 3,
-    four: 4,
-    five: 5,
-    six: 6,
-    seven: 7,
-    eight: 8,
-    nine: 9,
-    ten: 10,
-  },
-  ...{ eleven: 11, twelve: 12, fifteen: 15, twenty: 20, thirty: 30, forty: 40, fifty: 50, sixty: 60 },
+  ...{ a: 1, an: 1 },
+  ...Object.fromEntries(counting.map((name, index) => [name, index + 1])),
+  ...{ fifteen: 15, twenty: 20, thirty: 30, forty: 40, fifty: 50, sixty: 60 },
 }
 const word = Object.keys(numbers).join('|')
 const leading = new RegExp(`^(${word})\\s+(?!few\\b|couple\\b|shift\\b)(?=\\S)`, 'i')
@@ -34,15 +23,14 @@ const unitOf = (text: string): string => units[text.toLowerCase().replace(/s$/, 
 export function plainly(written: string): { text: string; isGuess: boolean } | null {
   const bare = written.trim().replace(roughly, '').replace(orSo, '')
   const isGuess = bare !== written.trim()
-  const both = oneOrTwo.exec(bare)
-  if (both)
-    return { text: `${numberOf(both[1]!)} to ${numberOf(both[3]!)} ${unitOf(both[2]!)}`, isGuess: false }
-  const between = twoOrThree.exec(bare)
-  if (between)
-    return {
-      text: `${numberOf(between[1]!)} to ${numberOf(between[2]!)} ${unitOf(between[3]!)}`,
-      isGuess: false,
-    }
+  const between = (low: string, high: string, unit: string) => ({
+    text: `${numberOf(low)} to ${numberOf(high)} ${unitOf(unit)}`,
+    isGuess: false,
+  })
+  const [, one, of, two] = oneOrTwo.exec(bare) ?? []
+  if (one) return between(one, two!, of!)
+  const [, low, high, unit] = twoOrThree.exec(bare) ?? []
+  if (low) return between(low, high!, unit!)
   const text = bare.replace(leading, (_, number: string) => `${numberOf(number)} `)
   return /\d/.test(text) && text !== written.trim() ? { text, isGuess } : null
 }

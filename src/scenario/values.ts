@@ -101,10 +101,6 @@ export const percentPattern = '^\\s*(\\d+\\.?\\d*|\\.\\d+)\\s*%\\s*$'
 export const isPercent = (written: unknown): written is string =>
   typeof written === 'string' && written.length <= 200 && new RegExp(percentPattern).test(written)
 
-/** A bare number, or one in per cent, with what it rests on, from `least` to `most`. */
-export const readNumberOrPercent = (written: unknown, least: number, most: number): Read<Told<number>> =>
-  readNumber(written, least, most, (each) => (isPercent(each) ? Number.parseFloat(each) : each))
-
 /** A bare number with what it rests on, from `least` to `most`; `meant` says which number is meant by what was written. */
 export function readNumber(
   written: unknown,

@@ -1,8 +1,9 @@
 /** Reads a scenario file as the YAML map that it must be. */
 import { type Document, type LineCounter, parseDocument } from 'yaml'
+import { isMap } from './is-map.js'
 import { offsetOf, placeAt } from './locate.js'
 import { shown } from './printable.js'
-import { problemWithoutPlace, ScenarioError } from './problems.js'
+import { problemWithoutPlace, refusal, ScenarioError } from './problems.js'
 import type { Path } from './walk.js'
 
 const mostText = 1_000_000
@@ -39,10 +40,9 @@ export function readYaml(
   lines: LineCounter,
   asked: FileAsked = scenarioAsked,
 ): ScenarioFile {
-  const refused = (code: 'too-large' | 'not-yaml', rule: string, fix: string, found = '') =>
-    new ScenarioError([problemWithoutPlace(file, code, rule, fix, found)])
   if (text.length > mostText)
-    throw refused(
+    throw refusal(
+      file,
       'too-large',
       `${asked.name} must have at most a million characters`,
       'put recorded values into a CSV file beside it',
@@ -50,8 +50,9 @@ export function readYaml(
   try {
     const document = documentOf(text, file, lines, asked)
     const raw: unknown = document.toJS({ maxAliasCount: 100 })
-    if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
-      throw refused(
+    if (!isMap(raw))
+      throw refusal(
+        file,
         'not-yaml',
         `${asked.name} must be a YAML map with ${asked.keys}`,
         `start from \`${asked.starter}\``,
@@ -66,10 +67,11 @@ export function readYaml(
           path: hidden.join('.'),
         },
       ])
-    return { document, raw: structuredClone(raw) as Record<string, unknown> }
+    return { document, raw: structuredClone(raw) }
   } catch (error) {
     if (error instanceof ScenarioError) throw error
-    throw refused(
+    throw refusal(
+      file,
       'too-large',
       `cannot be read as ${asked.name}: ${whyUnread(error)}`,
       'write out the values instead of nested references',
@@ -85,15 +87,13 @@ export function refuseForeign(raw: Record<string, unknown>, file: string): void 
   const { name, keys, needs, starter } = scenarioAsked
   const count = Object.keys(raw).length
   if (count === 0 || needs.some((key) => Object.hasOwn(raw, key))) return
-  throw new ScenarioError([
-    problemWithoutPlace(
-      file,
-      'not-yaml',
-      `${name} must be a YAML map with ${keys}`,
-      `start from \`${starter}\``,
-      `a map of ${count === 1 ? 'one key, which is' : `${count} keys,`} none of them`,
-    ),
-  ])
+  throw refusal(
+    file,
+    'not-yaml',
+    `${name} must be a YAML map with ${keys}`,
+    `start from \`${starter}\``,
+    `a map of ${count === 1 ? 'one key, which is' : `${count} keys,`} none of them`,
+  )
 }
 
 /** What sort of thing stands in a file that is no map, without repeating it. */

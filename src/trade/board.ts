@@ -1,7 +1,17 @@
 /** Board limits: what gross weight and size a box certificate allows. */
-import type { Basis } from './basis.js'
 import type { Wall } from './case.js'
 import { inch, pound, poundForcePerInch, psi } from './us-units.js'
+
+/**
+ * How well a figure is known: `published` may be quoted with its source; `derived` follows from geometry, kinematics or algebra. The others are
+ * assumptions to be edited, never norms; a `project rule` is a caution of this program.
+ */
+type Basis =
+  | 'published'
+  | 'derived'
+  | 'common practice, no source'
+  | 'from memory, low confidence'
+  | 'project rule'
 
 /** One row of the carriers' table. A box satisfies it by burst or by edge crush, whichever is certified. */
 export interface BoardRow {

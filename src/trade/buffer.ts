@@ -39,6 +39,13 @@ const downRatio = ({ meanUp, meanRepair }: Unreliable): number => meanRepair / m
 export const efficiencyBound = (machines: readonly Unreliable[]): number =>
   1 / (1 + machines.reduce((worst, machine) => Math.max(worst, downRatio(machine)), 0))
 
+/** I, 1 and exp(k N) of the formulas below; all divided by exp(k N) where that would overflow, for both halves of a fraction hold them. */
+const levels = (k: number, buffer: number) => ({
+  fill: Math.abs(k * buffer) < 1e-9 ? buffer : expm1(-Math.abs(k) * buffer) / -Math.abs(k),
+  empty: k > 0 ? exp(-k * buffer) : 1,
+  full: k > 0 ? 1 : exp(k * buffer),
+})
+
 /**
  * Output of two machines of one speed with a buffer worth `buffer` s of flow between them, as a share of that speed; running and
  * repair times exponential, only a running machine fails. Infinite `buffer`, or a machine that is never down, gives the bound.
@@ -59,11 +66,7 @@ export function twoMachineEfficiency(buffer: number, first: Unreliable, second: 
   const [r1, r2] = [1 / first.meanRepair, 1 / second.meanRepair]
   const a = (p1 + p2) / (r1 + r2)
   const k = r1 * a + p2 / a - p1 - r2
-  // both halves of the fraction are divided by exp(k N) where that would overflow
-  const rises = k > 0
-  const fill = Math.abs(k * buffer) < 1e-9 ? buffer : expm1(-Math.abs(k) * buffer) / -Math.abs(k)
-  const empty = rises ? exp(-k * buffer) : 1
-  const full = rises ? 1 : exp(k * buffer)
+  const { fill, empty, full } = levels(k, buffer)
   const made = fill * (1 + 1 / a) + empty / p2 + full / p1
   const whole =
     fill * (2 + a + 1 / a) + (empty / p2) * (1 + (p1 + p2) / r1) + (full / p1) * (1 + (p1 + p2) / r2)
@@ -100,11 +103,8 @@ export function shareKeptOut(buffer: number, machine: Unreliable, speed: number)
   if (speed <= 1 || buffer === Infinity) return least
   const [p, r] = [1 / machine.meanUp, 1 / machine.meanRepair]
   const k = p / (speed - 1) - r
-  // both halves of the fraction are divided by exp(k N) where that would overflow
-  const level = Math.abs(k * buffer) < 1e-9 ? buffer : expm1(-Math.abs(k) * buffer) / -Math.abs(k)
-  const empty = k > 0 ? exp(-k * buffer) : 1
-  const full = k > 0 ? 1 : exp(k * buffer)
-  return full / r / ((level * speed) / (speed - 1) + full / r + (empty * speed) / p)
+  const { fill, empty, full } = levels(k, buffer)
+  return full / r / ((fill * speed) / (speed - 1) + full / r + (empty * speed) / p)
 }
 
 /**

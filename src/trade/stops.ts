@@ -6,19 +6,13 @@ export interface Stop {
   time: number
 }
 
-/** Time lost a case, s: frequency x time, summed over the kinds of stop. Derived. */
-export const timeLostPerCase = (stops: readonly Stop[]): number =>
-  stops.reduce((lost, { perCase, time }) => lost + perCase * time, 0)
-
 /**
- * Time a case takes with its part of the stops, s: `cycle` and the time lost. No stop overlaps another and the machine is never
- * starved or blocked. Hopp & Spearman, Factory Physics, ch. 8 (effective process time).
+ * Cases a second with stops: one over the time that a case takes with its part of them, s, which is `cycle` and the time lost, frequency x time
+ * summed over the kinds of stop. No stop overlaps another and the machine is never starved or blocked. Hopp & Spearman, Factory Physics,
+ * ch. 8 (effective process time).
  */
-export const effectiveTime = (cycle: number, stops: readonly Stop[]): number => cycle + timeLostPerCase(stops)
-
-/** Cases a second with stops: one over `effectiveTime`. */
 export const effectiveRate = (cycle: number, stops: readonly Stop[]): number =>
-  1 / effectiveTime(cycle, stops)
+  1 / (cycle + stops.reduce((lost, { perCase, time }) => lost + perCase * time, 0))
 
 /** Breakdowns a case that are counted in running time: the case's share of the mean time to failure, s. Derived. */
 export const breakdownsPerCase = (cycle: number, meanUp: number): number => cycle / meanUp

@@ -1,11 +1,11 @@
 /** Tape by hand: strips, rolls and mass. No randomness. */
 
-/** Tape on one face of a centre seam with a leg down each end (the C pattern), m. Derived. */
-export const stripLength = (caseLength: number, leg: number): number => caseLength + 2 * leg
-
-/** Tape drawn off the roll for that strip when the head stretches it by the share `stretch`, m. */
+/**
+ * Tape drawn off the roll, m, for a strip on one face of a centre seam with a leg down each end (the C pattern), when the head stretches it by
+ * the share `stretch`. Derived.
+ */
 export const drawnLength = (caseLength: number, leg: number, stretch: number): number =>
-  stripLength(caseLength, leg) / (1 + stretch)
+  (caseLength + 2 * leg) / (1 + stretch)
 
 /** Whole strips of `drawn` metres that a roll of `usable` metres gives; a rounding error does not cost a strip. */
 export const casesPerRoll = (usable: number, drawn: number): number => Math.floor(usable / drawn + 1e-9)

@@ -15,13 +15,9 @@ export const workAllowance = 0.15
 /** Load above which people are taken to be overloaded, allowance included. Common practice, no source: 80 to 85 %. */
 export const loadLimit = 0.85
 
-/** Standard time, s: the time measured at normal pace, with the allowance. Textbook formula of work study. */
-export const standardTime = (normalTime: number, allowance = workAllowance): number =>
-  normalTime * (1 + allowance)
-
 /**
- * Load of `people` who share the tasks, as a share of their time: sum of rate x time, walks included, with the allowance. Above 1 the
- * work cannot be done. How tasks get in each other's way is left to simulation. Derived.
+ * Load of `people` who share the tasks, as a share of their time: sum of rate x time, walks included, with the allowance on the time measured at normal
+ * pace (standard time, textbook formula of work study). Above 1 the work cannot be done. How tasks get in each other's way is left to simulation. Derived.
  */
 export const operatorLoad = (tasks: readonly Task[], people: number, allowance = workAllowance): number =>
-  tasks.reduce((load, { rate, time }) => load + rate * standardTime(time, allowance), 0) / people
+  tasks.reduce((load, { rate, time }) => load + rate * (time * (1 + allowance)), 0) / people

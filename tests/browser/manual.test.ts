@@ -6,7 +6,7 @@ import { pathToFileURL } from 'node:url'
 import { type Browser, type BrowserContextOptions, chromium } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { described } from '../../src/cli/described.js'
-import { searchScript } from '../../src/cli/page-script.js'
+import { programs } from '../../src/cli/page-script.js'
 import { manualPage } from '../../src/manual/page.js'
 import { manualOf } from '../../src/manual/topics.js'
 import { call } from '../cli/in-process.js'
@@ -134,7 +134,7 @@ describe.skipIf(!existsSync(executable) && !process.env.CI)('the page of the man
     const page = manualPage(
       manualOf(() => evil, described(program)),
       'evil </title><script>alert(5)</script>',
-      searchScript(),
+      programs().search,
     )
     const name = path.join(folder, 'evil.html')
     writeFileSync(name, page)

@@ -1,6 +1,6 @@
 /** Cost of a shift by hand, element by element, as designs are put in order by it. */
 import { describe, expect, it } from 'vitest'
-import { shiftCostByHand } from '../../src/hand/cost.js'
+import { shiftCostByHand } from '../../src/hand/hand.js'
 import { loadScenario } from '../../src/scenario/load.js'
 
 /** A case of 400 mm with legs of 50 mm takes 0.5 m of tape a head, 1 m in all: 1000 of them a roll of 1000 m. */

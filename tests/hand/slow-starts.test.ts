@@ -1,6 +1,6 @@
 /** Slow starts by hand: which are known beforehand, and what they leave of a rate. */
 import { describe, expect, it } from 'vitest'
-import { slowStartsOf } from '../../src/hand/slow-starts.js'
+import { slowStartsOf } from '../../src/hand/planned.js'
 import { checkedWith, findingOf, loadedWith } from './line.js'
 
 const slow = (more = '') => `line.sealer.slow-start={after: 10 min, at: 60 %, for: 3 min${more}}`

@@ -1,6 +1,6 @@
 /** The program and its manual, for tests that look at what they say. */
 import { PassThrough } from 'node:stream'
-import { manualOfProgram } from '../../src/cli/manual-of.js'
+import { manualOfProgram } from '../../src/cli/described.js'
 import { programOf } from '../../src/cli/program.js'
 
 const stream = new PassThrough()

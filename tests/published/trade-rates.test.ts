@@ -1,9 +1,9 @@
 /** Belt rates, effective process times and allowances by hand, against published worked examples. */
 import { describe, expect, it } from 'vitest'
 import { steadyRate } from '../../src/trade/headway.js'
-import { availability, breakdownsPerCase, effectiveTime } from '../../src/trade/stops.js'
+import { availability, breakdownsPerCase, effectiveRate } from '../../src/trade/stops.js'
 import { foot, inch } from '../../src/trade/us-units.js'
-import { standardTime, workAllowance } from '../../src/trade/workload.js'
+import { operatorLoad, workAllowance } from '../../src/trade/workload.js'
 
 const hour = 3600
 
@@ -38,7 +38,7 @@ describe('effective process time', () => {
     { name: 'short breakdowns', meanUp: 114, meanRepair: 38 },
   ])('$name: available 75 %, 20 min a part', ({ meanUp, meanRepair }) => {
     expect(availability(meanUp, meanRepair)).toBeCloseTo(0.75, 12)
-    expect(effectiveTime(15, [{ perCase: breakdownsPerCase(15, meanUp), time: meanRepair }])).toBeCloseTo(
+    expect(1 / effectiveRate(15, [{ perCase: breakdownsPerCase(15, meanUp), time: meanRepair }])).toBeCloseTo(
       20,
       12,
     )
@@ -49,11 +49,11 @@ describe('effective process time', () => {
     { every: 10, setting: 2 },
     { every: 5, setting: 1 },
   ])('a setting of $setting h every $every parts: 1.2 h a part', ({ every, setting }) => {
-    expect(effectiveTime(1, [{ perCase: 1 / every, time: setting }])).toBeCloseTo(1.2, 12)
+    expect(1 / effectiveRate(1, [{ perCase: 1 / every, time: setting }])).toBeCloseTo(1.2, 12)
   })
 
   it('an exercise on the same formula: 1 min, fails every 100, repair 10: 1.1 min', () => {
-    expect(effectiveTime(1, [{ perCase: breakdownsPerCase(1, 100), time: 10 }])).toBeCloseTo(1.1, 12)
+    expect(1 / effectiveRate(1, [{ perCase: breakdownsPerCase(1, 100), time: 10 }])).toBeCloseTo(1.1, 12)
   })
 
   // mean completion time E[C] = E[S] (1 + failure rate x repair): Gaver, Journal of the Royal Statistical Society B 24 (1962);
@@ -64,13 +64,13 @@ describe('effective process time', () => {
     { seal: 3, fails: 1 / 600, repair: 60, expected: 3.3 },
   ])('$seal, failing at $fails for $repair: $expected', ({ seal, fails, repair, expected }) => {
     const stop = { perCase: breakdownsPerCase(seal, 1 / fails), time: repair }
-    expect(effectiveTime(seal, [stop])).toBeCloseTo(expected, 12)
+    expect(1 / effectiveRate(seal, [stop])).toBeCloseTo(expected, 12)
   })
 })
 
 describe('allowance', () => {
   it('29 CFR 525.12(h)(2)(ii): not less than 15 %, 9 to 10 min an hour', () => {
     expect(workAllowance).toBe(0.15)
-    expect(standardTime(60) - 60).toBeCloseTo(9, 12)
+    expect(operatorLoad([{ rate: 1, time: 60 }], 1) - 60).toBeCloseTo(9, 12)
   })
 })

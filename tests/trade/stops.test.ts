@@ -1,12 +1,12 @@
 /** What stops leave of a rate, and how much of their time they take from people, worked by hand. */
 import { describe, expect, it } from 'vitest'
-import { availability, effectiveRate, rollChangesPerCase, timeLostPerCase } from '../../src/trade/stops.js'
+import { availability, effectiveRate, rollChangesPerCase } from '../../src/trade/stops.js'
 import { loadLimit, operatorLoad } from '../../src/trade/workload.js'
 
 describe('time lost', () => {
   it('two heads, 2538 cases a roll, 90 s a change at 20 cases a minute: 2.4 % of the time, one in 63 min', () => {
     const perCase = rollChangesPerCase(2, 2538)
-    const lost = timeLostPerCase([{ perCase, time: 90 }])
+    const lost = 1 / effectiveRate(0, [{ perCase, time: 90 }])
     expect(((100 * lost) / 3).toFixed(1)).toBe('2.4')
     expect(Math.floor(3 / perCase / 60)).toBe(63)
     expect(rollChangesPerCase(2, 0)).toBe(Infinity)
@@ -18,7 +18,7 @@ describe('time lost', () => {
       { perCase: 0.0005, time: 60 },
       { perCase: 0.0003, time: 40 },
     ]
-    expect(timeLostPerCase(stops)).toBeCloseTo(0.042, 12)
+    expect(1 / effectiveRate(0, stops)).toBeCloseTo(0.042, 12)
     expect(effectiveRate(2, stops)).toBeCloseTo(1 / 2.042, 12)
     expect(effectiveRate(2, [])).toBe(0.5)
   })

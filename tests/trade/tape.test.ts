@@ -10,7 +10,6 @@ import {
   rollChanges,
   rollDiameter,
   rollMass,
-  stripLength,
 } from '../../src/trade/tape.js'
 
 const inch = 0.0254
@@ -19,13 +18,13 @@ const micrometre = 1e-6
 
 describe('strips', () => {
   it('400 mm case: 540 mm with legs of 70, 500 mm with legs of 50, which is 7.4 % less', () => {
-    expect(stripLength(0.4, 0.07)).toBeCloseTo(0.54, 12)
-    expect(stripLength(0.4, 0.05)).toBeCloseTo(0.5, 12)
-    expect((100 * (1 - stripLength(0.4, 0.05) / stripLength(0.4, 0.07))).toFixed(1)).toBe('7.4')
+    expect(drawnLength(0.4, 0.07, 0)).toBeCloseTo(0.54, 12)
+    expect(drawnLength(0.4, 0.05, 0)).toBeCloseTo(0.5, 12)
+    expect((100 * (1 - drawnLength(0.4, 0.05, 0) / drawnLength(0.4, 0.07, 0))).toFixed(1)).toBe('7.4')
   })
 
   it('top and bottom take twice the length and 11 in with legs of 2 3/4 in (common practice, no source)', () => {
-    expect(2 * stripLength(16 * inch, 2.75 * inch)).toBeCloseTo((32 + 11) * inch, 12)
+    expect(2 * drawnLength(16 * inch, 2.75 * inch, 0)).toBeCloseTo((32 + 11) * inch, 12)
   })
 
   it('stretch of 8 % draws 0.5 m for 0.54 m laid', () => {
@@ -35,7 +34,7 @@ describe('strips', () => {
 
 describe('rolls', () => {
   it('a 1500 yd roll gives 3176 strips of 17 in (a trade sample, no source; its arithmetic)', () => {
-    expect(casesPerRoll(1500 * yard, stripLength(12 * inch, 2.5 * inch))).toBe(3176)
+    expect(casesPerRoll(1500 * yard, drawnLength(12 * inch, 2.5 * inch, 0))).toBe(3176)
   })
 
   // legs of 70 mm, nothing lost; derived
@@ -46,7 +45,7 @@ describe('rolls', () => {
     [500, 1428, 2142, 2856],
     [600, 1235, 1852, 2470],
   ])('cases of %d mm: %d, %d and %d of a roll of 914, 1371 and 1828 m', (length, ...expected) => {
-    const drawn = stripLength(length / 1000, 0.07)
+    const drawn = drawnLength(length / 1000, 0.07, 0)
     expect([914, 1371, 1828].map((roll) => casesPerRoll(roll, drawn))).toEqual(expected)
   })
 
@@ -102,7 +101,7 @@ describe('mass', () => {
     [500, '2.78', '4.17'],
     [600, '3.22', '4.83'],
   ])('1000 cases of %d mm: %s and %s kg', (length, narrow, wide) => {
-    const tape = 1000 * 2 * stripLength(length / 1000, 0.07)
+    const tape = 1000 * 2 * drawnLength(length / 1000, 0.07, 0)
     expect(rollMass(tape, 0.048, 0.0453).toFixed(2)).toBe(narrow)
     expect(rollMass(tape, 0.072, 0.0453).toFixed(2)).toBe(wide)
   })

@@ -4,7 +4,7 @@ import { allows, limitsOf } from '../../src/trade/board.js'
 import { unitedSize } from '../../src/trade/case.js'
 import { legsFit, takesTape } from '../../src/trade/head.js'
 import { steadyRate } from '../../src/trade/headway.js'
-import { casesPerRoll, massPerMetre, rollChanges, stripLength } from '../../src/trade/tape.js'
+import { casesPerRoll, drawnLength, massPerMetre, rollChanges } from '../../src/trade/tape.js'
 import { foot, inch } from '../../src/trade/us-units.js'
 
 // case 400 x 300 x 300 mm of 12 kg in C flute, 32 lb/in; belts 80 ft/min, gap 300 mm; 15 cases a minute for 8 h; two heads with 48 mm tape on
@@ -12,7 +12,7 @@ import { foot, inch } from '../../src/trade/us-units.js'
 describe('400 mm cases, 15 a minute for 8 h', () => {
   const size = { length: 0.4, width: 0.3, height: 0.3 }
   const cases = 15 * 60 * 8
-  const strip = stripLength(size.length, 0.07)
+  const strip = drawnLength(size.length, 0.07, 0)
   const perRoll = casesPerRoll(1371, strip)
 
   it('the belts pass 34.8 a minute and are busy for 43 % of the time', () => {

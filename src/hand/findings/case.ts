@@ -36,8 +36,7 @@ export const boardFindings: Rule = ({ scenario, words }, tell) => {
   for (const [name, kind] of Object.entries(scenario.cases)) {
     const certificate = certificateOf(kind)
     if (wallOf(kind) === 'triple')
-      tell(
-        'warning',
+      tell.warning(
         'triple-wall',
         ['cases', name, 'board'],
         `The case \`${name}\` has triple-wall board. The standard practice for tape closures does not cover it.`,
@@ -58,8 +57,7 @@ function tellLimits(
 ): void {
   const limits = limitsOf(certificate)
   if (!limits) {
-    tell(
-      'warning',
+    tell.warning(
       'board-below-table',
       ['cases', name, 'board'],
       `The board of \`${name}\` is weaker than the weakest ${certificate.wall}-wall board in the table, so the table allows no weight.`,
@@ -73,8 +71,7 @@ function tellLimits(
   const united = unitedSize(sizeEnds(kind).most)
   if (allows(limits, weight, united)) return
   const better = adequateRow(certificate.wall, weight, united, kind.flute)
-  tell(
-    'warning',
+  tell.warning(
     'over-board-limit',
     ['cases', name, kind.weight !== undefined && weight > limits.weight ? 'weight' : 'board'],
     `The case \`${name}\` ${kind.weight === undefined ? '' : `weighs ${words.mass(weight)} and `}measures ${words.length(united)} united; its board allows ${words.mass(limits.weight)} and ${words.length(limits.united)} (${limits.name}).`,
@@ -100,8 +97,7 @@ function tellWidth({ scenario: { tape }, words }: Looked, name: string, kind: Ca
   const { weight = 0 } = kind
   const isHeavy = weight > widthWeights.wideAbove
   if (weight > widthWeights.narrowUpTo)
-    tell(
-      isHeavy ? 'warning' : 'note',
+    tell[isHeavy ? 'warning' : 'note'](
       'heavy-for-width',
       ['cases', name, 'weight'],
       `The case \`${name}\` weighs ${words.mass(weight)} and has tape of ${words.length(tape.width)}. No standard sets a width for a weight, but above ${words.mass(isHeavy ? widthWeights.wideAbove : widthWeights.narrowUpTo)} test the closure.`,
@@ -109,8 +105,7 @@ function tellWidth({ scenario: { tape }, words }: Looked, name: string, kind: Ca
       (isHeavy ? widthGuidance.heavy : widthGuidance.middling).suggestion,
     )
   if (wallOf(kind) === 'double')
-    tell(
-      'note',
+    tell.note(
       'double-wall-narrow',
       ['cases', name],
       `The case \`${name}\` has double-wall board. Its stiff flaps spring back, and the tape is only ${words.length(tape.width)} wide.`,
@@ -127,8 +122,7 @@ function tellSurface(
   tell: Tell,
 ): void {
   if (recycled)
-    tell(
-      'note',
+    tell.note(
       'recycled-board',
       ['cases', name, 'recycled'],
       `Tape holds less well on the recycled liners of \`${name}\`.`,
@@ -136,8 +130,7 @@ function tellSurface(
       widthGuidance.surface.suggestion,
     )
   if (overfill > 0)
-    tell(
-      overfill > tightSeamGap ? 'warning' : 'note',
+    tell[overfill > tightSeamGap ? 'warning' : 'note'](
       'overfilled',
       ['cases', name, 'overfill'],
       `The contents of \`${name}\` push its closed flaps up by ${words.length(overfill)}. This pulls on the tape as long as the case is closed.`,
@@ -150,8 +143,7 @@ function tellSurface(
 function tellPost({ scenario: { tape }, words }: Looked, name: string, kind: CaseKind, tell: Tell): void {
   if (kind['ships-by'] !== 'post' || tape.width >= postalWidth - hair) return
   const isTwoInch = tape.width >= twoInch - hair
-  tell(
-    isTwoInch ? 'note' : 'warning',
+  tell[isTwoInch ? 'note' : 'warning'](
     'postal-width',
     ['tape', 'width'],
     `The case \`${name}\` goes by post, which requires tape of 2 in (${words.length(postalWidth)}); this tape is ${words.length(tape.width)}${isTwoInch ? ', sold as 2 in. Whether this satisfies the rule is not verified' : ''}.`,
@@ -171,8 +163,7 @@ function tellTemperature({ scenario: { tape, site }, words }: Looked, tell: Tell
   if (!site?.temperature || !range) return
   const [coldest, warmest] = site.temperature
   if (coldest < range[0] - hair || warmest > range[1] + hair)
-    tell(
-      'warning',
+    tell.warning(
       'tape-temperature',
       ['site', 'temperature'],
       `The temperature at the sealer is ${words.temperature(coldest)} to ${words.temperature(warmest)}, but the tape may be applied at ${words.temperature(range[0])} to ${words.temperature(range[1])}.`,
@@ -183,8 +174,7 @@ function tellTemperature({ scenario: { tape, site }, words }: Looked, tell: Tell
 
 function tellStretch({ scenario: { tape }, words }: Looked, tell: Tell): void {
   if (tape.elongation !== undefined && elongationUsed(tape.stretch, tape.elongation) > mostOfElongation)
-    tell(
-      'warning',
+    tell.warning(
       'tape-overstretched',
       ['tape', 'stretch'],
       `The head stretches the tape by ${words.share(tape.stretch)}, ${words.share(elongationUsed(tape.stretch, tape.elongation))} of its elongation at break of ${words.share(tape.elongation)}. Such tape peels off and breaks more often.`,
@@ -198,8 +188,7 @@ function tellStrength({ scenario: { tape, closure }, words }: Looked, tell: Tell
   if (tape.tensile === undefined || !load || !('newtons' in load)) return
   const bears = tape.tensile * tape.width
   if (load.newtons > mostOfStrength * bears)
-    tell(
-      load.newtons > bears ? 'error' : 'warning',
+    tell[load.newtons > bears ? 'error' : 'warning'](
       'tape-tears',
       ['tape', 'tensile'],
       `A strip of ${words.length(tape.width)} breaks at ${words.force(bears)} (${words.strength(tape.tensile)}), and the load on the closure is ${words.force(load.newtons)}.`,
@@ -214,8 +203,7 @@ function tellStrength({ scenario: { tape, closure }, words }: Looked, tell: Tell
 export const seamFindings: Rule = ({ scenario, closure, words }, tell) => {
   const gap = scenario.closure?.['seam-gap']
   if (gap !== undefined && gap > tightSeamGap + hair)
-    tell(
-      'warning',
+    tell.warning(
       'wide-seam',
       ['closure', 'seam-gap'],
       `The gap between the closed flaps is ${words.length(gap)}, more than ${words.length(gap > widestSeamGap + hair ? widestSeamGap : tightSeamGap)}.`,
@@ -226,8 +214,7 @@ export const seamFindings: Rule = ({ scenario, closure, words }, tell) => {
     )
   const row = closure?.rows.find(({ isChosen }) => isChosen)
   if (row && row.coverage !== null && row.coverage < leastCoverage - hair)
-    tell(
-      'warning',
+    tell.warning(
       'little-coverage',
       ['closure', 'centring-error'],
       `With a gap of ${words.length(gap!)} and ${words.length(scenario.closure!['centring-error']!)} off centre, only ${words.length(row.coverage)} of the ${words.length(row.width)} tape lies on one of the flaps.`,
@@ -251,8 +238,7 @@ export const weakerFindings: Rule = ({ scenario, closure, words }, tell) => {
     if (knowsSeam && index.seam !== null) indices.push(['hold of the seam', index.seam])
     const [what, least] = indices.reduce((low, each) => (each[1] < low[1] ? each : low))
     if (least >= 1 - hair) continue
-    tell(
-      'warning',
+    tell.warning(
       'weaker-closure',
       ['cases', name],
       `The closure of \`${name}\` with tape of ${words.length(scenario.tape.width)} has ${least.toFixed(2)} times the ${what} of the reference. The reference therefore does not show that it holds.`,

@@ -23,8 +23,7 @@ export const expectedFindings: Rule = (looked, tell) => {
   if (short < -usualError.within) return
   const rates = `By hand calculation the output is ${words.rate(output.throughput)} of good cases`
   if (short <= usualError.within)
-    tell(
-      'note',
+    tell.note(
       'target-near-expected',
       ['target'],
       `${rates}, and the target is ${words.rate(target)}: ${words.share(Math.abs(short))} ${short > 0 ? 'less' : 'more'}, too close for a hand calculation.`,
@@ -32,8 +31,7 @@ export const expectedFindings: Rule = (looked, tell) => {
       'simulate with `tapeshift run`',
     )
   else
-    tell(
-      'warning',
+    tell.warning(
       'target-above-expected',
       ['target'],
       `${rates}, ${words.share(short)} below the target of ${words.rate(target)}. ${causeText(looked, output)}`,

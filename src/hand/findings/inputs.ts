@@ -1,4 +1,4 @@
-/** Findings on what values rest on: none counted, few observations, and what a log cannot show. */
+/** Findings on how values are given: what they rest on, what a log cannot show, and what is said in people's own words. */
 import { halfWidth, whatIsKnown } from '../../inputs/what-is-known.js'
 import { valueAt } from '../../scenario/issues.js'
 import { type Evidence, type Known, restingOn } from '../../scenario/known.js'
@@ -32,8 +32,7 @@ function tellNone({ scenario, words }: Looked, each: Evidence, tell: Tell): void
   const limit = isTime
     ? `happen as often as every ${words.time(low)} on average`
     : `have a chance of up to ${words.share(high)}`
-  tell(
-    'note',
+  tell.note(
     'none-counted',
     placeOf(each),
     `\`${each.path}\` is ${restingOn(each.known)}. With this value fixed, none happen, here or in a run. But by this count they may ${limit} (95 %).`,
@@ -51,8 +50,7 @@ function tellFew({ words }: Looked, each: Evidence, law: Distribution, tell: Tel
       ? `its mean is known to within ${words.share(Number(half.toPrecision(2)))}`
       : 'its mean is nearly unknown'
   const onDays = known.form === 'observed' && known.days ? ` on ${known.days} days, drawn as whole days` : ''
-  tell(
-    'note',
+  tell.note(
     'few-observations',
     placeOf(each),
     `\`${each.path}\` is based on ${known.observations} observations${onDays}: ${within} (95 %).`,
@@ -62,12 +60,24 @@ function tellFew({ words }: Looked, each: Evidence, law: Distribution, tell: Tel
 }
 
 function tellLongest({ words }: Looked, each: Evidence, { values }: Observed, tell: Tell): void {
-  tell(
-    'note',
+  tell.note(
     'longest-observed',
     placeOf(each),
     `\`${each.path}\` draws from the ${values.length} values that were seen, so never more than the largest, ${words.time(values.at(-1)!)}. In the future about 1 in ${values.length + 1} will be larger.`,
     'order statistics: the share beyond the largest of n is 1/(n + 1) on average',
     'fit a distribution to them, or log more',
   )
+}
+
+/** What was written in people's own words, and what it is taken for, each said once: tape by the inch, rates and stops a shift, times somewhere between two. */
+export const readAsFindings: Rule = ({ readAs }, tell) => {
+  for (const { path, written, meaning } of readAs)
+    if (meaning !== null)
+      tell.note(
+        'read-as',
+        path,
+        `\`${written}\` is read as ${meaning}.`,
+        'definition of the format',
+        'nothing to do, if this is what you mean',
+      )
 }

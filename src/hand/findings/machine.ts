@@ -5,7 +5,7 @@ import { headsOf } from '../../kinds/sealer/heads.js'
 import type { SealerKeys } from '../../kinds/sealer/keys.js'
 import { has } from '../../kinds/traits.js'
 import { sizeEnds } from '../../scenario/outside.js'
-import { lineWays } from '../../scenario/routes.js'
+import { lineWays, reachOf } from '../../scenario/routes.js'
 import type { Scenario } from '../../scenario/schema.js'
 import { leastBufferInStops } from '../../trade/buffer.js'
 import { infeedSpeedRatio, leastZone, speedRatioFor, widestRollerPitch } from '../../trade/conveyor.js'
@@ -13,7 +13,6 @@ import { drumDiameters, legSettings, legsFit } from '../../trade/head.js'
 import { rollDiameter } from '../../trade/tape.js'
 import { zonesFor } from '../../trade/zones.js'
 import type { Looked, Rule, Tell } from '../finding.js'
-import { reachOf } from '../flow.js'
 import { hasSealer } from '../pace.js'
 
 /** Rounding of lengths that are meant to be alike, m. */
@@ -40,8 +39,7 @@ export const sealerFindings: Rule = (looked, tell) => {
     }
   for (const curve of looked.hand.curves)
     if (curve.speed > curve.littleGain + hair)
-      tell(
-        'note',
+      tell.note(
         'belts-too-fast-to-help',
         ['line', curve.machine, 'belt-speed'],
         `Above ${looked.words.speed(curve.littleGain)} another ${looked.words.speed(1 / 60)} brings less than 0.25 cases/min, because the gap grows with the speed. ${quoted(curve.machine)} never passes more than ${looked.words.rate(curve.ceiling)}: one case per reset.`,
@@ -53,8 +51,7 @@ export const sealerFindings: Rule = (looked, tell) => {
 function tellGap({ words }: Looked, name: string, piece: SealerKeys, tell: Tell): void {
   const gap = gapOf(piece)
   if (gap > piece['minimum-gap'] + hair)
-    tell(
-      'note',
+    tell.note(
       'gap-set-by-heads',
       ['line', name, 'minimum-gap'],
       `At ${words.speed(piece['belt-speed'])} the heads need a gap of ${words.length(gap)} (wipe-travel + speed x reset), more than the minimum-gap of ${words.length(piece['minimum-gap'])}. A gap of ${words.length(gap)} is kept.`,
@@ -74,8 +71,7 @@ function tellInfeed({ scenario, words }: Looked, name: string, piece: SealerKeys
     if (!has(conveyor, 'conveys') || !ways.some(({ target }) => target === name)) continue
     const [speed, next] = [conveyor.speed, piece['belt-speed']]
     if (speed > next * speedRounding)
-      tell(
-        'warning',
+      tell.warning(
         'belts-slower-than-infeed',
         ['line', name, 'belt-speed'],
         `${quoted(feeder)} runs at ${words.speed(speed)}, but the belts of ${quoted(name)} only at ${words.speed(next)}: cases push against the case on the belts.`,
@@ -91,8 +87,7 @@ function tellInfeed({ scenario, words }: Looked, name: string, piece: SealerKeys
         ? `both run at ${words.speed(speed)}`
         : `they are only ${(next / speed).toPrecision(3)} times (${words.speed(speed)} and ${words.speed(next)})`
     if (next / speed < needed * (1 - hair))
-      tell(
-        'warning',
+      tell.warning(
         'gap-at-infeed',
         ['line', name, 'flaps'],
         `Cases that touch on ${quoted(feeder)} must be pulled apart to a gap of ${words.length(gap)}. For a case of ${words.length(shortest)} the belts must be ${needed.toPrecision(3)} times as fast as the conveyor, but ${are}. Nothing else holds the cases back: folding the flaps takes no time.`,
@@ -108,8 +103,7 @@ function tellRolls({ scenario, words }: Looked, name: string, piece: SealerKeys,
   const heads = headsOf(piece)
   for (const [which, { drum }] of heads)
     if (drum !== undefined && diameter > drum + hair)
-      tell(
-        'error',
+      tell.error(
         'roll-does-not-fit',
         ['line', name, 'heads', which, 'drum'],
         `A roll of ${words.distance(tape.roll)} of ${Math.round(tape.thickness * 1e6)} um tape is ${words.length(diameter)} across on a usual core, but the ${which} head of ${quoted(name)} takes only ${words.length(drum)}.`,
@@ -118,8 +112,7 @@ function tellRolls({ scenario, words }: Looked, name: string, piece: SealerKeys,
         diameter / drum,
       )
   if (heads.some(([, { drum }]) => drum === undefined) && diameter > drumDiameters.largest)
-    tell(
-      'warning',
+    tell.warning(
       'large-roll',
       ['tape', 'roll'],
       `A roll of ${words.distance(tape.roll)} of ${Math.round(tape.thickness * 1e6)} um tape is ${words.length(diameter)} across; common drums take ${words.length(drumDiameters.smallest)} to ${words.length(drumDiameters.largest)}.`,
@@ -132,8 +125,7 @@ function tellRolls({ scenario, words }: Looked, name: string, piece: SealerKeys,
 export const legFindings: Rule = ({ scenario, words }, tell) => {
   const { leg } = scenario.tape
   if (leg < legSettings[0] - hair && hasSealer(scenario))
-    tell(
-      'warning',
+    tell.warning(
       'short-leg',
       ['tape', 'leg'],
       `Legs of ${words.length(leg)} are shorter than the usual ${words.length(legSettings[0])} to ${words.length(legSettings[1])}: the hold of a strip end grows with the square of its leg.`,
@@ -154,8 +146,7 @@ export const legFindings: Rule = ({ scenario, words }, tell) => {
     ].find(([one, other]) => sides.has(one!) && sides.has(other!))
     const { height } = sizeEnds(keys).least
     if (sides.size === 0 || legsFit(height, leg, pair ? leg : 0)) continue
-    tell(
-      'error',
+    tell.error(
       'legs-meet',
       ['cases', kind],
       pair
@@ -177,8 +168,7 @@ export const conveyorFindings: Rule = ({ scenario, words }, tell) => {
     const pitch = piece['roller-pitch']
     const widest = widestRollerPitch(shortest)
     if (pitch !== undefined && pitch > widest + hair)
-      tell(
-        'error',
+      tell.error(
         'rollers-too-far-apart',
         ['line', name, 'roller-pitch'],
         `Rollers every ${words.length(pitch)} leave fewer than three under the shortest case of ${words.length(shortest)}: it dips and jams.`,
@@ -190,8 +180,7 @@ export const conveyorFindings: Rule = ({ scenario, words }, tell) => {
     const longest = Math.max(...coming.map(({ most }) => most.length))
     const taken = zonesFor(longest, piece.zone) * piece.zone
     if (taken < leastZone(longest) - hair)
-      tell(
-        'warning',
+      tell.warning(
         'short-zone',
         ['line', name, 'zone'],
         `The longest case of ${words.length(longest)} takes zones of ${words.length(taken)}. Only ${words.length(taken - longest)} are left to separate it from the next case.`,
@@ -205,8 +194,7 @@ export const bufferFindings: Rule = ({ hand: { machineBuffers, line }, words }, 
   for (const { machine, before, lasts, meanStop, places } of machineBuffers) {
     if (!(lasts < leastBufferInStops * meanStop)) continue
     const free = Math.max(0, Math.floor(places))
-    tell(
-      'note',
+    tell.note(
       'small-buffer',
       ['line', before[0] ?? machine],
       `${before.length > 0 ? `${before.map(quoted).join(', ')} ${before.length > 1 ? 'have' : 'has'} about ${words.count(free)} free ${free === 1 ? 'place' : 'places'}` : 'There is no waiting place'} before ${quoted(machine)}: room for ${words.time(lasts)} of arrivals, but a mean stop takes ${words.time(meanStop)}.`,

@@ -16,8 +16,7 @@ const longWithoutBreak = 6 * 3600
 export const crewFindings: Rule = ({ hand: { crews }, words }, tell) => {
   for (const { name, load, occupied, other } of crews)
     if (load > loadLimit)
-      tell(
-        'warning',
+      tell.warning(
         'crew-load',
         ['crew', name],
         `The stops${occupied > 0 ? ' and flaps' : ''} of this line${other > 0 ? ', and other work,' : ''} take ${words.share(occupied + other)} of the time of \`${name}\`, or ${words.share(load)} with an allowance of ${words.share(workAllowance)}. More than ${words.share(loadLimit)} is too much${load > 1 ? ', and above 100 % it cannot be done' : ''}.`,
@@ -31,8 +30,7 @@ export const safetyFindings: Rule = ({ scenario, words }, tell) => {
     for (const { at, keys } of jamsOf(piece.jams)) {
       const mean = meanOf(keys.clear) + isolation(keys)
       if (mean >= leastClearing) continue
-      tell(
-        'warning',
+      tell.warning(
         'hasty-clearing',
         ['line', name, 'jams', ...at, 'clear'],
         `Clearing a jam takes ${words.time(mean)} on average in this scenario. That is too short to stop and isolate the machine first.`,
@@ -47,8 +45,7 @@ export const breakFindings: Rule = ({ scenario, words }, tell) => {
   const { shift, crew } = scenario
   if (shift.breaks.length === 0) {
     if (shift.length > longWithoutBreak)
-      tell(
-        'note',
+      tell.note(
         'no-breaks',
         ['shift'],
         `The shift of ${words.time(shift.length)} has no break.`,
@@ -60,8 +57,7 @@ export const breakFindings: Rule = ({ scenario, words }, tell) => {
   const runsOn = shift['breaks-stop'] !== 'everything'
   const covers = Object.values(crew).some(({ does, breaks }) => breaks && does.includes('jams'))
   if (runsOn && hasSealer(scenario) && !covers)
-    tell(
-      'note',
+    tell.note(
       'break-unattended',
       ['shift', 'breaks'],
       'Machines run during breaks while everybody who clears jams is away. A stop then lasts until the break is over.',
@@ -75,8 +71,7 @@ export const rollStartFindings: Rule = ({ scenario, hand: { tape, line }, words 
   const first = tape.heads.reduce((least, head) => (head.perRoll < least.perRoll ? head : least))
   const rate = (line.pieces.find(({ name }) => name === first.machine)?.perShift ?? 0) / line.working
   if (first.changes < 1 || !(rate > 0)) return
-  tell(
-    'note',
+  tell.note(
     'roll-start',
     ['shift', 'rolls-start'],
     `Every shift starts with full rolls, so all heads of \`${first.machine}\` run out together, at about case ${words.count(first.perRoll + 1)}, ${words.time(first.perRoll / rate)} of work after the start.`,
@@ -93,8 +88,7 @@ export const unsealedFindings: Rule = ({ scenario, hand: { line }, words }, tell
   const blind = Object.entries(scenario.line).find(
     ([, piece]) => has(piece, 'tapes') && piece['roll-change']['low-tape-warning'] === 'none',
   )!
-  tell(
-    'warning',
+  tell.warning(
     'unsealed-unseen',
     ['line', blind[0], 'roll-change', 'low-tape-warning'],
     `\`${blind[0]}\` has no low-tape warning, so about ${words.share(unsealed)} of the cases pass an empty roll. Each shift ${words.count(unsealed * unseen * line.perShift)} leave the line open and unnoticed.`,

@@ -11,8 +11,7 @@ export const priceFindings: Rule = ({ scenario }, tell) => {
     ),
   ]
   if (priced.length > 0)
-    tell(
-      'note',
+    tell.note(
       'not-priced',
       scenario.tape.price ? ['tape', 'price'] : ['cases'],
       `A price is given for ${priced.join(', ')}, but no \`money\`: labour, downtime and capital are left out.`,
@@ -24,8 +23,7 @@ export const priceFindings: Rule = ({ scenario }, tell) => {
 /** Each element of cost that is left out though a part of what it takes is given. */
 export const droppedFindings: Rule = ({ scenario }, tell) => {
   for (const dropped of droppedOf(scenario))
-    tell(
-      'warning',
+    tell.warning(
       'price-dropped',
       dropped.given[0]!.split('.'),
       droppedText(dropped),

@@ -40,8 +40,7 @@ export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) 
   if (target === undefined) return
   const good = line.arriving * line.goodShare
   if (target > good * (1 + hair))
-    tell(
-      'error',
+    tell.error(
       'target-above-arrivals',
       ['target'],
       `The target is ${words.rate(target)}, but only ${arrivesText(target, good, line, words)}. In ${words.time(line.working)} of working time ${words.count(line.perShift)} cases come${line.goodShare < 1 - hair ? `, of which ${words.share(1 - line.goodShare)} are lost` : ''}.`,
@@ -50,8 +49,7 @@ export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) 
       target / good,
     )
   else if (target > good * nearArrivals)
-    tell(
-      'warning',
+    tell.warning(
       'target-near-arrivals',
       ['target'],
       `The target is ${words.rate(target)}, and only ${words.rate(good)} of good cases arrive on average. If arrivals vary, about half of the shifts cannot reach the target.`,
@@ -62,8 +60,7 @@ export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) 
     if (!(piece.flow > 0)) continue
     const goodAt = (rate: number) => (good * rate) / piece.flow
     if (target > goodAt(piece.rate) * (1 + hair))
-      tell(
-        'error',
+      tell.error(
         'target-above-machine',
         paceKey(piece),
         `\`${piece.name}\` passes ${words.rate(piece.rate)} at most (${piece.how}). That gives ${words.rate(goodAt(piece.rate))} of good cases, so the target of ${words.rate(target)} cannot be reached.`,
@@ -72,8 +69,7 @@ export const targetFindings: Rule = ({ scenario, hand: { line }, words }, tell) 
         target / goodAt(piece.rate),
       )
     else if (target > goodAt(piece.rateAfterStops) * (1 + hair))
-      tell(
-        'warning',
+      tell.warning(
         'target-above-stops',
         paceKey(piece),
         `\`${piece.name}\` passes ${words.rate(piece.rate)} while it runs. After its own stops ${words.rate(goodAt(piece.rateAfterStops))} of good cases are left, below the target of ${words.rate(target)}.`,
@@ -94,8 +90,7 @@ export const arrivalFindings: Rule = (looked, tell) => {
     return
   }
   if (spare < headroom)
-    tell(
-      'note',
+    tell.note(
       'little-to-spare',
       paceKey(bottleneck),
       `\`${bottleneck.name}\` can do ${words.rate(bottleneck.rateAfterStops)} after its stops, only ${words.share(spare - 1)} more than its arrivals. After each stop it catches up slowly.`,
@@ -116,41 +111,28 @@ function tellHeldUp(looked: Looked, source: SourceDemand, bottleneck: PieceHand,
   const rates = `${words.rate(bottleneck.flow)} arrive at \`${bottleneck.name}\` on average, but it can do only ${words.rate(bottleneck.rateAfterStops)} after its stops`
   const path = ['arrivals', source.name, 'when-full']
   const over = 1 - toSpare(bottleneck)
-  if (source.whenFull === 'wait')
-    tell(
-      'note',
-      'arrivals-held-up',
-      path,
-      `${rates}: the packers of \`${source.name}\` wait for about ${words.share(over)} of their time.`,
-      'derived',
-      faster(bottleneck),
-    )
-  else if (source.whenFull === 'turn-away')
-    tell(
-      'warning',
-      'arrivals-held-up',
-      path,
-      `${rates}: about ${words.share(over)} of the cases are turned away, from \`${source.name}\` or another source.`,
-      'derived',
-      faster(bottleneck),
-    )
-  else {
-    const queued = hand.line.sources
-      .filter((each) => each.whenFull === 'queue' && feeds(looked, each, bottleneck))
-      .reduce((sum, each) => sum + each.perShift, 0)
-    const isHopeless =
-      (bottleneck.flow * queued) / hand.line.perShift > bottleneck.rateAfterStops * (1 + hair)
-    const grows = (bottleneck.flow - bottleneck.rateAfterStops) * hand.line.working
-    tell(
-      isHopeless ? 'error' : 'warning',
-      'queue-never-clears',
-      path,
-      `${rates}: ${isHopeless ? `the queue of \`${source.name}\` never clears` : `the queue of \`${source.name}\` only clears if other sources wait`}; about ${words.count(grows)} cases are left over in a shift.`,
-      'derived: a queue empties at the rate sealed minus the rate of arrivals',
-      faster(bottleneck),
-      1 / toSpare(bottleneck),
-    )
+  if (source.whenFull !== 'queue') {
+    const isWaiting = source.whenFull === 'wait'
+    const what = isWaiting
+      ? `the packers of \`${source.name}\` wait for about ${words.share(over)} of their time`
+      : `about ${words.share(over)} of the cases are turned away, from \`${source.name}\` or another source`
+    const told = isWaiting ? tell.note : tell.warning
+    told('arrivals-held-up', path, `${rates}: ${what}.`, 'derived', faster(bottleneck))
+    return
   }
+  const queued = hand.line.sources
+    .filter((each) => each.whenFull === 'queue' && feeds(looked, each, bottleneck))
+    .reduce((sum, each) => sum + each.perShift, 0)
+  const isHopeless = (bottleneck.flow * queued) / hand.line.perShift > bottleneck.rateAfterStops * (1 + hair)
+  const grows = (bottleneck.flow - bottleneck.rateAfterStops) * hand.line.working
+  tell[isHopeless ? 'error' : 'warning'](
+    'queue-never-clears',
+    path,
+    `${rates}: ${isHopeless ? `the queue of \`${source.name}\` never clears` : `the queue of \`${source.name}\` only clears if other sources wait`}; about ${words.count(grows)} cases are left over in a shift.`,
+    'derived: a queue empties at the rate sealed minus the rate of arrivals',
+    faster(bottleneck),
+    1 / toSpare(bottleneck),
+  )
 }
 
 /** The mean is within reach, the busiest hour is not: the tightest piece. */
@@ -164,8 +146,7 @@ function tellPeak({ hand: { line }, words }: Looked, tell: Tell): void {
   )
   if (!tight) return
   const surplus = (tight.peakFlow - tight.rateAfterStops) * 3600
-  tell(
-    'warning',
+  tell.warning(
     'peak-above-machine',
     paceKey(tight),
     `The busiest hour (hour ${line.peak.hour + 1}) brings ${words.rate(tight.peakFlow)} to \`${tight.name}\`, which can do ${words.rate(tight.rateAfterStops)} after its stops. At the end of this hour about ${words.count(surplus)} cases wait, or their packers do.`,

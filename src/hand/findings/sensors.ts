@@ -4,7 +4,7 @@ import { runUpOf } from '../../kinds/run-up.js'
 import { placeOf } from '../../scenario/sensor-place.js'
 import { type SensedKeys, type SensorKeys, seenBy } from '../../scenario/sensors.js'
 import type { Rule } from '../finding.js'
-import { slowStartsOf } from '../slow-starts.js'
+import { slowStartsOf } from '../planned.js'
 
 export const sensorFindings: Rule = ({ scenario, words }, tell) => {
   const told = (sensor: SensorKeys) =>
@@ -14,8 +14,7 @@ export const sensorFindings: Rule = ({ scenario, words }, tell) => {
     const stops = keys['stops-when']
     if (stops === undefined) continue
     const starts = keys['starts-when']
-    tell(
-      'note',
+    tell.note(
       'sensors-by-hand',
       ['line', name, 'stops-when'],
       `A sensor on ${told(stops)} stops \`${name}\`${starts === undefined ? '' : `, and one on ${told(starts)} starts it`}. A run includes the effect; the hand calculation ignores it. A case that enters a station leaves the conveyor at once as a whole. A sensor less than a case length before a station therefore sees it for a shorter time.`,
@@ -29,8 +28,7 @@ export const speedFindings: Rule = ({ scenario, words }, tell) => {
   for (const [name, piece] of Object.entries(scenario.line)) {
     if (!('speeds' in piece) || piece.speeds === undefined) continue
     const usual = piece.type === 'sealer' ? piece['belt-speed'] : piece.speed
-    tell(
-      'note',
+    tell.note(
       'speeds-by-hand',
       ['line', name, 'speeds'],
       `The drive of \`${name}\` runs at other speeds by level in a run, at once. Hand figures, planned run times and replays are of its usual speed, ${words.speed(usual)}.`,
@@ -43,8 +41,7 @@ export const speedFindings: Rule = ({ scenario, words }, tell) => {
 export const startFindings: Rule = ({ scenario, hand, words }, tell) => {
   for (const [name, piece] of Object.entries(scenario.line)) {
     if ('acceleration' in piece && piece.acceleration !== undefined)
-      tell(
-        'note',
+      tell.note(
         'starts-by-hand',
         ['line', name, 'acceleration'],
         `Each start of \`${name}\` from rest costs ${words.time(runUpOf(piece, piece.type === 'sealer' ? piece['belt-speed'] : piece.speed))} in a run, at its usual speed. Hand calculation ignores it.`,
@@ -55,8 +52,7 @@ export const startFindings: Rule = ({ scenario, hand, words }, tell) => {
     const { count, time } = slowStartsOf(scenario, piece)
     const rate = hand.line.pieces.find((each) => each.name === name)?.rate ?? 0
     const each = `Each slow start of \`${name}\` costs as much as standing ${words.time(time)}${Number.isFinite(rate) ? `, at most ${Math.round(rate * time)} cases` : ''}.`
-    tell(
-      'note',
+    tell.note(
       'starts-by-hand',
       ['line', name, 'slow-start'],
       `${each} Hand calculation counts those that are known in advance, ${count} a shift: after breaks, planned work and handovers, and at its start. It ignores those after breakdowns and other stops.`,

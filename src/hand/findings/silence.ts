@@ -22,8 +22,7 @@ export const interlockFindings: Rule = ({ scenario }, tell) => {
   )
   const conveyor = driven.find(([, piece]) => has(piece, 'conveys'))
   if (!conveyor || Object.keys(scenario.line).length < 2) return
-  tell(
-    'note',
+  tell.note(
     'interlock',
     ['line', conveyor[0]],
     `The model stops each of ${named(driven.map(([name]) => name))} when the piece after it stops. Wire them in the same way: no conveyor may feed a stopped one.`,
@@ -35,8 +34,7 @@ export const interlockFindings: Rule = ({ scenario }, tell) => {
 export const unnamedStopFindings: Rule = ({ scenario }, tell) => {
   const missing = unnamedStops(scenario).map(({ stop, pieces }) => `${stop} ${named(pieces)}`)
   if (missing.length > 0)
-    tell(
-      'note',
+    tell.note(
       'stops-not-named',
       ['line'],
       `The scenario names no ${missing.join('; no ')}. None happen, here or in a run.`,
@@ -51,14 +49,14 @@ export const uncheckedFindings: Rule = ({ scenario }, tell) => {
     ...(scenario.target === undefined ? ['whether a target is reached (target)'] : []),
     ...uncheckedCases(scenario),
     ...some(
-      withoutOf(scenario.line, (piece) => has(piece, 'conveys') && piece['roller-pitch'] === undefined),
+      scenario.line,
+      (piece) => has(piece, 'conveys') && piece['roller-pitch'] === undefined,
       (names) => `rollers under the shortest case on ${names} (roller-pitch)`,
     ),
     ...(hasSealer(scenario) ? uncheckedTaping(scenario) : []),
   ]
   if (missing.length > 0)
-    tell(
-      'note',
+    tell.note(
       'not-checked',
       [],
       `Not checked, because the scenario does not say: ${missing.join('; ')}.`,
@@ -67,20 +65,25 @@ export const uncheckedFindings: Rule = ({ scenario }, tell) => {
     )
 }
 
-/** Names of the entries of which something is so. */
-const withoutOf = <Entry>(all: Readonly<Record<string, Entry>>, is: (entry: Entry) => boolean): string[] =>
-  Object.entries(all).flatMap(([name, entry]) => (is(entry) ? [name] : []))
-
-const some = (names: readonly string[], what: (names: string) => string): string[] =>
-  names.length > 0 ? [what(named(names))] : []
+/** `what` is said of the names of the entries of which something is so, where there are such. */
+function some<Entry>(
+  all: Readonly<Record<string, Entry>>,
+  is: (entry: Entry) => boolean,
+  what: (names: string) => string,
+): string[] {
+  const names = Object.entries(all).flatMap(([name, entry]) => (is(entry) ? [name] : []))
+  return names.length > 0 ? [what(named(names))] : []
+}
 
 const uncheckedCases = ({ cases }: Scenario): string[] => [
   ...some(
-    withoutOf(cases, (kind) => certificateOf(kind) === null),
+    cases,
+    (kind) => certificateOf(kind) === null,
     (names) => `what the board of ${names} allows (board: wall, and ect or burst)`,
   ),
   ...some(
-    withoutOf(cases, ({ weight }) => weight === undefined),
+    cases,
+    ({ weight }) => weight === undefined,
     (names) => `weights of ${names} (weight)`,
   ),
 ]
@@ -109,18 +112,18 @@ function uncheckedTaping({ cases, closure, line, site, tape }: Scenario): string
   ]
   return [
     ...some(
-      withoutOf(cases, (kind) => kind['ships-by'] === undefined),
+      cases,
+      (kind) => kind['ships-by'] === undefined,
       (names) => `rules of carriers for ${names} (ships-by)`,
     ),
     ...some(
-      withoutOf(cases, ({ overfill, recycled }) => overfill === undefined && recycled === undefined),
+      cases,
+      ({ overfill, recycled }) => overfill === undefined && recycled === undefined,
       (names) => `overfill and recycled board of ${names} (overfill, recycled)`,
     ),
     ...some(
-      withoutOf(
-        line,
-        (piece) => has(piece, 'tapes') && headsOf(piece).some(([, { drum }]) => drum === undefined),
-      ),
+      line,
+      (piece) => has(piece, 'tapes') && headsOf(piece).some(([, { drum }]) => drum === undefined),
       (names) => `whether the roll fits the heads of ${names} (drum)`,
     ),
     ...unknown.flatMap(([isUnknown, what]) => (isUnknown ? [what] : [])),
