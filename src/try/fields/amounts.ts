@@ -1,4 +1,4 @@
-/** Numbers with units as a file writes them: read, written, converted, and between which ends they are dragged. */
+/** Numbers with units as a file writes them: read, written, converted, typed and stepped, and between which ends they are dragged. */
 import { type Dimension, dimensions, parseMoney } from '../../scenario/quantity.js'
 import { inSi } from '../../scenario/units.js'
 import type { Bounds } from '../../scenario/values.js'
@@ -93,4 +93,20 @@ function sizeOf(dimension: Dimension | null, unit: string): number {
   if (dimension === null) return 10
   const example = amountOf(dimensions[dimension].example, dimension)!
   return converted(example, dimension, unit).number
+}
+
+/** What was typed, as a value of the file: a bare number takes the unit of the field, and all else stands as it is. */
+export function typedValue(typed: string, unit: string): string {
+  const text = typed.trim()
+  return unit !== '' && /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/.test(text) ? `${text} ${unit}` : text
+}
+
+/** Figures that a stepped number keeps: what rounding of the machine adds lies behind these. */
+const figures = 10
+
+/** A number some steps on, on the steps of its drag, within its ends where it was within. */
+export function stepped(number: number, steps: number, { from, to, step }: Drag): number {
+  const onward = Number(((Math.round(number / step) + steps) * step).toPrecision(figures))
+  const isWithin = number >= from && number <= to
+  return isWithin ? Math.min(to, Math.max(from, onward)) : onward
 }

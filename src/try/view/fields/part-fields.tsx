@@ -1,13 +1,11 @@
 /** The fields of a part: those that the file gives first, all others folded away with their defaults. */
-import { useSignal } from '@preact/signals'
-import { useMemo } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
 import type { Field, FieldGroup } from '../../fields/field.js'
 import type { Desk } from '../desk/desk.js'
 import { Prose } from '../prose.js'
-import { EntryActs, entryOf } from './entry-acts.js'
+import { EntryActs, entryOf, PieceActs } from './acts.js'
 import { FieldRow } from './field-row.js'
 import { type Part, pieceOf } from './parts.js'
-import { PieceActs } from './piece-acts.js'
 
 interface PartFieldsProps {
   desk: Desk
@@ -48,34 +46,26 @@ export function PartFields({ desk, part, group, parts }: PartFieldsProps) {
 
 /** Fields that are made when somebody looks for them. */
 function Rest({ desk, fields, isOpen }: { desk: Desk; fields: readonly Field[]; isOpen: boolean }) {
-  const open = useSignal(isOpen)
-  const sought = useSignal('')
-  const found = fields.filter((field) => isSought(field, sought.value))
+  const [isShown, show] = useState(isOpen)
+  const [sought, seek] = useState('')
+  const found = fields.filter((field) => isSought(field, sought))
   return (
-    <details
-      class="data"
-      open={open.value}
-      onToggle={({ currentTarget }) => {
-        open.value = currentTarget.open
-      }}
-    >
+    <details class="data" open={isShown} onToggle={({ currentTarget }) => show(currentTarget.open)}>
       <summary>
         {fields.length} more {fields.length === 1 ? 'value' : 'values'}, at their defaults or not given
       </summary>
-      {open.value && fields.length > mostAtAGlance ? (
+      {isShown && fields.length > mostAtAGlance ? (
         <label class="sought">
           Find among them{' '}
           <input
             type="text"
             autocomplete="off"
-            value={sought.value}
-            onInput={({ currentTarget }) => {
-              sought.value = currentTarget.value
-            }}
+            value={sought}
+            onInput={({ currentTarget }) => seek(currentTarget.value)}
           />
         </label>
       ) : null}
-      {open.value ? <Fields desk={desk} fields={found} /> : null}
+      {isShown ? <Fields desk={desk} fields={found} /> : null}
       {found.length === 0 ? <p class="note">No value has these words.</p> : null}
     </details>
   )

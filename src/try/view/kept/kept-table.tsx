@@ -6,6 +6,7 @@ import type { CompareResult, DesignResult } from '../../../questions/compare/doc
 import { figureText } from '../../../report/format.js'
 import { cameAs } from '../../pins.js'
 import type { Pin } from '../../study/messages.js'
+import { DifferenceWords } from '../answer/answer.js'
 import { differenceTold } from '../answer/figures-told.js'
 import type { Desk } from '../desk/desk.js'
 import { dropped, renamed } from '../desk/kept.js'
@@ -117,10 +118,9 @@ interface DifferenceProps {
 function Difference({ compared, measure, name }: DifferenceProps) {
   const figure = compared?.differences[name]?.[measure]
   if (!compared || !figure) return null
-  const { text, word, tone } = differenceTold(measure, figure, compared.display)
   return (
     <span class="differs">
-      <span class="n">{text}</span> {word ? <strong class={`word ${tone}`}>{word}</strong> : null}
+      <DifferenceWords {...differenceTold(measure, figure, compared.display)} />
     </span>
   )
 }

@@ -1,5 +1,6 @@
 /** What moves the picture of the line: on and off, how fast, and where in the recorded stretch. */
-import { type Signal, useSignal } from '@preact/signals'
+import type { Signal } from '@preact/signals'
+import { useState } from 'preact/hooks'
 import type { Stretch } from '../../../shifts/stretch.js'
 import { type Instant, type LinePlayer, speeds, usualSpeed } from './player.js'
 
@@ -14,7 +15,7 @@ interface LineControlsProps {
 const stride = 10
 
 export function LineControls({ player, isPlaying, now, stretch }: LineControlsProps) {
-  const speed = useSignal(usualSpeed)
+  const [speed, setSpeed] = useState(usualSpeed)
   const play = (on: boolean) => {
     isPlaying.value = on
     if (on) player.play()
@@ -29,10 +30,10 @@ export function LineControls({ player, isPlaying, now, stretch }: LineControlsPr
       <label class="speed">
         <span class="unseen">Speed</span>
         <select
-          value={String(speed.value)}
+          value={String(speed)}
           onChange={({ currentTarget }) => {
-            speed.value = Number(currentTarget.value)
-            player.speed = speed.value
+            player.speed = Number(currentTarget.value)
+            setSpeed(player.speed)
           }}
         >
           {speeds.map((each) => (
