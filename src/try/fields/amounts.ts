@@ -1,23 +1,9 @@
 /** Numbers with units as a file writes them: read, written, converted, typed and stepped, and between which ends they are dragged. */
+import { roundStep } from '../../report/marks/axis.js'
 import { type Dimension, dimensions, parseMoney } from '../../scenario/quantity.js'
 import { inSi } from '../../scenario/units.js'
 import type { Bounds } from '../../scenario/values.js'
-import type { Amount, Drag, UnitOf } from './field.js'
-
-/** Units of the United States. */
-const ofUs = new Set([
-  ...['in', 'ft', 'yd', 'ft/min', 'ft/s', 'in/s', 'ft/s2', 'lb', 'oz'],
-  ...['lbf/in', 'lb/in', 'oz/in', 'lbf', 'degF', 'psi', 'hp'],
-])
-/** What everybody counts alike. */
-const ofAll = new Set<Dimension>(['time', 'case-rate', 'share', 'cuts', 'yearly'])
-
-/** The units that a dimension may be written in. */
-export const unitsOf = (dimension: Dimension): UnitOf[] =>
-  Object.keys(dimensions[dimension].units).map((unit) => ({
-    unit,
-    system: ofAll.has(dimension) ? 'both' : ofUs.has(unit) ? 'us' : 'metric',
-  }))
+import type { Amount, Drag } from './field.js'
 
 const shape = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*?)\s*$/
 
@@ -63,11 +49,7 @@ const reach = 3
 const steps = 50
 
 /** 1, 2 or 5 and noughts, nearest above. */
-function even(value: number): number {
-  const power = 10 ** Math.floor(Math.log10(value))
-  const factor = [1, 2, 5, 10].find((each) => each * power >= value * (1 - 1e-9))!
-  return Number((factor * power).toPrecision(1))
-}
+const even = (value: number): number => Number(roundStep(value).toPrecision(1))
 
 /** Between what a number is dragged: about its present value, and within the ends of the format. `isWhole`: in whole steps. */
 export function dragOf(

@@ -98,13 +98,6 @@ const another: Readonly<Record<Room, string>> = {
   crew: 'Add a crew like it',
 }
 
-/** The room and name of an entry; null of all else. */
-export function entryOf(path: string): { room: Room; name: string } | null {
-  const dot = path.indexOf('.')
-  const room = path.slice(0, Math.max(0, dot))
-  return Object.hasOwn(another, room) ? { room: room as Room, name: path.slice(dot + 1) } : null
-}
-
 export function EntryActs({ count, ...on }: On & { room: Room; count: number }) {
   const { room, name } = on
   return (

@@ -77,7 +77,7 @@ function useHeldDrag(drag: Drag | null) {
 function useUnit({ amount, units, written, dimension }: Field, write: BoxProps['write']) {
   const [chosen, setChosen] = useState<string | null>(null)
   return {
-    unit: amount?.unit ?? chosen ?? units[0]?.unit ?? '',
+    unit: amount?.unit ?? chosen ?? units[0] ?? '',
     // a count such as 18 in 640 h has its units in itself
     hasUnit: units.length > 0 && (amount !== null || written === null),
     choose: (to: string) => {
@@ -93,9 +93,7 @@ interface UnitBoxProps extends Pick<BoxProps, 'field'> {
 }
 
 function UnitBox({ field: { amount, units, label, dimension }, unit, choose }: UnitBoxProps) {
-  const known = units.some((each) => each.unit === unit)
-    ? units
-    : [{ unit, system: 'both' as const }, ...units]
+  const known = units.includes(unit) ? units : [unit, ...units]
   return (
     <select
       class="unit"
@@ -105,8 +103,8 @@ function UnitBox({ field: { amount, units, label, dimension }, unit, choose }: U
       onChange={({ currentTarget: { value } }) => choose(value)}
     >
       {known.map((each) => (
-        <option key={each.unit} value={each.unit}>
-          {each.unit}
+        <option key={each} value={each}>
+          {each}
         </option>
       ))}
     </select>

@@ -10,7 +10,6 @@ import { Answer } from '../answer/answer.js'
 import { Why } from '../answer/why.js'
 import type { Desk } from '../desk/desk.js'
 import type { Kept as KeptBefore, Store } from '../desk/store.js'
-import { pieceOf } from '../fields/parts.js'
 import { Kept } from '../kept/kept.js'
 import { LineView } from '../line/line-view.js'
 import { Fold, Sentences } from '../prose.js'
@@ -92,6 +91,10 @@ function Seen({ desk }: { desk: Desk }) {
     />
   )
 }
+
+/** Name of the piece of which the part is; null of all else. */
+const pieceOf = (path: string): string | null =>
+  path.startsWith('line.') ? path.slice('line.'.length) : null
 
 /** A line that nothing has been recorded of yet: its pieces stand where they will, and no case is on it. */
 const emptyStretch = ({ pieces, arrivals }: Layout): Stretch => ({

@@ -30,7 +30,10 @@ function All({ desk }: { desk: Desk }) {
   const { problems, isFresh, figures, drawn } = known
   const now = isFresh.value ? ((drawn.value ?? figures.value)?.after ?? null) : null
   const isWrong = problems.value.length > 0
-  const said = useMemo(() => (isWrong ? null : changeOf(line, text.value)), [text.value, isWrong])
+  const said = useMemo(
+    () => (isWrong || text.value === line.text ? null : saidChange(line.text, text.value, line)),
+    [text.value, isWrong],
+  )
   return (
     <div class="copies-words">
       {isWrong ? (
@@ -80,10 +83,6 @@ interface Copied {
   text: string
 }
 
-/** The change from the line as it came; null where there is none that can be said, or none at all. */
-const changeOf = (line: Line, text: string): Said | null =>
-  text === line.text ? null : saidChange(line.text, text, line)
-
 /** The texts for `now`, the line with the change `said`. */
 function copiesOf(line: Line, text: string, said: Said | null, now: RunResult | null): Copied[] {
   const sets = said?.sets ?? []
@@ -93,13 +92,7 @@ function copiesOf(line: Line, text: string, said: Said | null, now: RunResult | 
       ? [
           {
             title: `The command that gives these figures${isFile ? ', once the changed file is saved under that name' : ''}`,
-            text: repeating(
-              {
-                ...{ name: line.name, seed: now.made.seed, shifts: now.made.shifts },
-                isFixed: (now.evidence?.length ?? 0) > 0 && now.drawn === undefined,
-              },
-              sets,
-            ),
+            text: repeating(line.name, now, sets),
           },
         ]
       : []),

@@ -1,5 +1,5 @@
 /** The line from above in the page: its cases move, and each piece opens its fields. */
-import { type Signal, useSignal } from '@preact/signals'
+import { useSignal } from '@preact/signals'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Layout } from '../../../pictures/layout.js'
 import type { Move } from '../../../pictures/motion.js'
@@ -29,10 +29,15 @@ export function LineView({ layout, stretch, moves, chosen, fileName, choose: ope
   const [places, setPlaces] = useState<readonly Place[]>([])
   const [now, setNow] = useState<Instant>({ time: stretch.from, clock: '', doing: [], held: 0 })
   const isPlaying = useSignal(false)
+  const play = (on: boolean) => {
+    isPlaying.value = on
+    if (on) player.value?.play()
+    else player.value?.pause()
+  }
   useEffect(() => {
     const made = new LinePlayer(canvas.current!, setNow, setPlaces)
     player.value = made
-    return whileShown(box.current!, canvas.current!, { player: made, isPlaying, choose })
+    return whileShown(box.current!, canvas.current!, { player: made, play, choose })
   }, [])
   useEffect(() => {
     player.value?.take(layout, stretch, moves)
@@ -58,7 +63,7 @@ export function LineView({ layout, stretch, moves, chosen, fileName, choose: ope
         ))}
       </div>
       {player.value ? (
-        <LineControls player={player.value} isPlaying={isPlaying} now={now} stretch={stretch} />
+        <LineControls player={player.value} isPlaying={isPlaying.value} {...{ play, now, stretch }} />
       ) : null}
     </section>
   )
@@ -71,7 +76,7 @@ const boxOf = (left: number, top: number, width: number, height: number) => ({
 
 interface Shown {
   player: LinePlayer
-  isPlaying: Signal<boolean>
+  play: (on: boolean) => void
   choose: (piece: string) => void
 }
 
@@ -79,7 +84,7 @@ interface Shown {
 function whileShown(
   box: HTMLElement,
   canvas: HTMLCanvasElement,
-  { player, isPlaying, choose }: Shown,
+  { player, play, choose }: Shown,
 ): () => void {
   const ends = new AbortController()
   const { signal } = ends
@@ -88,11 +93,7 @@ function whileShown(
   sized.observe(box)
   matchMedia('(prefers-color-scheme: dark)').addEventListener('change', fit, { signal })
   const still = matchMedia('(prefers-reduced-motion: reduce)')
-  const move = () => {
-    isPlaying.value = !still.matches
-    if (still.matches) player.pause()
-    else player.play()
-  }
+  const move = () => play(!still.matches)
   still.addEventListener('change', move, { signal })
   const meet = ({ offsetX, offsetY }: MouseEvent) => {
     const met = player.pieceAt(offsetX, offsetY)
